@@ -1,0 +1,68 @@
+/** Angle on a dial, in graduations. Unwrapped unless a name says otherwise; left (counter-clockwise) is positive. */
+export type Graduations = number;
+
+/** A span or a moment of time, milliseconds. */
+export type Milliseconds = number;
+
+/** Direction of turning as the operator sees it: left is counter-clockwise, right is clockwise. */
+export type Turn = "left" | "right";
+
+/**
+ * Sign of a direction in dial coordinates.
+ *
+ * @returns +1 for left, -1 for right
+ */
+export function signOf(turn: Turn): 1 | -1 {
+  return turn === "left" ? 1 : -1;
+}
+
+/** The other direction. */
+export function opposite(turn: Turn): Turn {
+  return turn === "left" ? "right" : "left";
+}
+
+/**
+ * Direction of a move.
+ *
+ * @param by - graduations, not zero
+ */
+export function turnOf(by: Graduations): Turn {
+  return by > 0 ? "left" : "right";
+}
+
+/**
+ * Number under the opening index.
+ *
+ * @param position - unwrapped dial position, graduations
+ * @param perTurn - graduations in one turn of the dial, > 0
+ * @returns reading in [0, perTurn), graduations
+ */
+export function reading(position: Graduations, perTurn: number): Graduations {
+  const remainder = position % perTurn;
+  const wrapped = remainder < 0 ? remainder + perTurn : remainder;
+  // A remainder just below zero rounds up to a whole turn, and -0 is not a reading.
+  return wrapped === perTurn ? 0 : wrapped + 0;
+}
+
+/**
+ * Shortest signed way that an angle stands for.
+ *
+ * @param angle - graduations, wrapped or not
+ * @param perTurn - graduations in one turn of the dial, > 0
+ * @returns graduations in (-perTurn/2, perTurn/2]; positive is to the left
+ */
+export function wrap(angle: Graduations, perTurn: number): Graduations {
+  const left = reading(angle, perTurn);
+  return left > perTurn / 2 ? left - perTurn : left;
+}
+
+/**
+ * The number engraved where a reading lies. Faces whose numbers grow the other way differ in display alone.
+ *
+ * @param at - reading, graduations in [0, perTurn)
+ * @param numbersIncrease - the turn under which the numbers at the index grow
+ * @returns the number on the face in [0, perTurn)
+ */
+export function faceNumber(at: Graduations, perTurn: number, numbersIncrease: Turn): Graduations {
+  return numbersIncrease === "left" ? at : reading(-at, perTurn);
+}

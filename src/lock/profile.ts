@@ -1,0 +1,81 @@
+import type { Graduations, Turn } from "./dial";
+
+/** One number of the procedure: which way, and how often the number comes to the index. */
+export interface Step {
+  readonly turn: Turn;
+  /** Times the number arrives at the index, the stop included; an integer >= 1. */
+  readonly arrivals: number;
+  readonly rule: "at-least" | "exactly";
+}
+
+/** The last turn, which retracts the bolt. */
+export interface Draw {
+  readonly turn: Turn;
+  /** Reading at which the lever nose can drop, graduations. Wheel packs only; an encoder lock draws from its last stop. */
+  readonly engageAt: Graduations;
+  /** Turning that retracts the bolt, graduations, > 0. */
+  readonly travel: Graduations;
+  /** Whether the retracted bolt holds the dial. Always so in a wheel pack. */
+  readonly positiveStop: boolean;
+}
+
+/** Rules for choosing numbers; a key left out means no such rule. Their wording and sources are in `src/drill`. */
+export interface CombinationRules {
+  /** Least distance between every two numbers, graduations. */
+  readonly minSeparation?: number | undefined;
+  /** Whether that distance goes the shorter way round the dial. */
+  readonly circular?: boolean | undefined;
+  /** Closed ranges that the last number may not be in. */
+  readonly excludedLast?: readonly (readonly [number, number])[] | undefined;
+  readonly noStraight?: boolean | undefined;
+  readonly notAllEven?: boolean | undefined;
+  readonly notAllOdd?: boolean | undefined;
+  readonly multiplesOfTen?: "numbers" | "differences" | undefined;
+  readonly oneFromEachThird?: boolean | undefined;
+}
+
+interface AnyProfile {
+  readonly id: string;
+  readonly title: string;
+  /** Marks in one turn of the dial; an integer in [10, 200]. */
+  readonly graduations: number;
+  readonly numbersIncrease: Turn;
+  /** One step a number, in dialing order; directions alternate. */
+  readonly procedure: readonly Step[];
+  readonly draw: Draw;
+  /** How far a stop may lie from its number and still count, graduations. */
+  readonly stopTolerance: Graduations;
+  /** Coming back by more than this ends a run, graduations. */
+  readonly turnback: Graduations;
+  readonly combinationRules: CombinationRules;
+  /** The combination the training lock comes with; invented. */
+  readonly asSet?: readonly number[] | undefined;
+}
+
+/** A lock whose wheels drag each other round. */
+export interface WheelPackProfile extends AnyProfile {
+  readonly kind: "wheel-pack";
+  readonly wheelPack: {
+    /** Play of each wheel's drive, wheel 1 first, graduations in [0, one turn]. */
+    readonly freePlay: readonly Graduations[];
+    /** How far each gate may stand off the fence, wheel 1 first, graduations. */
+    readonly gateTolerance: readonly Graduations[];
+  };
+}
+
+/** What an encoder lock does about wrong tries. */
+export interface WrongTryPolicy {
+  readonly tries: number;
+  readonly wait_s: number;
+}
+
+/** An electronic lock that reads turns of its dial. */
+export interface DialEncoderProfile extends AnyProfile {
+  readonly kind: "dial-encoder";
+  /** Longest rest within an attempt, seconds; after it the lock forgets what was dialed. */
+  readonly pauseLimit_s?: number | undefined;
+  readonly wrongTry?: WrongTryPolicy | undefined;
+}
+
+/** A generic family of lock; never a product. */
+export type Profile = WheelPackProfile | DialEncoderProfile;

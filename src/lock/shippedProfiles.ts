@@ -1,0 +1,31 @@
+import dialEncoder from "../../shared/profiles/dial-encoder.json" with { type: "json" };
+import fixedPin from "../../shared/profiles/fixed-pin.json" with { type: "json" };
+import fourWheel from "../../shared/profiles/four-wheel.json" with { type: "json" };
+import smallThreeWheel from "../../shared/profiles/small-three-wheel.json" with { type: "json" };
+import threeWheel from "../../shared/profiles/three-wheel.json" with { type: "json" };
+import twoWheel from "../../shared/profiles/two-wheel.json" with { type: "json" };
+import { LockError } from "./lockError";
+import type { Profile } from "./profile";
+import { parseProfile } from "./profileSchema";
+
+/** The generic families of lock that come with the trainer, easiest to explain first. */
+export const SHIPPED_PROFILES: readonly Profile[] = [
+  threeWheel,
+  fourWheel,
+  twoWheel,
+  smallThreeWheel,
+  fixedPin,
+  dialEncoder,
+].map(parseProfile);
+
+/**
+ * A shipped profile by its id.
+ *
+ * @throws {LockError} `unknown-profile`, naming those there are
+ */
+export function shippedProfile(id: string): Profile {
+  const found = SHIPPED_PROFILES.find((profile) => profile.id === id);
+  if (found !== undefined) return found;
+  const known = SHIPPED_PROFILES.map((profile) => profile.id).join(", ");
+  throw new LockError("unknown-profile", `profile "${id}" is not known; there are ${known}`);
+}

@@ -1,0 +1,267 @@
+import type { Combination } from "./combination";
+import { type Graduations, reading, signOf, wrap } from "./dial";
+import { LockError } from "./lockError";
+import type { WheelPackProfile } from "./profile";
+
+/** A wheel pack at rest. Positions are unwrapped graduations, left positive. */
+export interface WheelPackState {
+  readonly dial: Graduations;
+  /** How far each wheel leads its driver, wheel 1 first, graduations in [0, its free play]. */
+  readonly slack: readonly Graduations[];
+  /** Dial position at which the lever nose dropped, or null while it rides on the cam. */
+  readonly engagedAt: Graduations | null;
+}
+
+/** Farthest dial position the mechanics take, graduations: beyond it a double no longer resolves a millionth. */
+export const FARTHEST: Graduations = 1e9;
+
+/**
+ * Offset of each wheel's gate, so that the combination reads true on the dial: a wheel set by a right turn leads the
+ * cam by the whole play between them.
+ *
+ * @returns graduations, wheel 1 first
+ */
+export function gateOffsets(profile: WheelPackProfile): Graduations[] {
+  const { freePlay } = profile.wheelPack;
+  return profile.procedure.map((step, k) =>
+    step.turn === "left" ? 0 : freePlay.slice(k).reduce((sum, play) => sum + play, 0),
+  );
+}
+
+/**
+ * A wheel pack with its cam, lever and bolt, turned by hand.
+ *
+ * Each wheel follows its driver by a play operator: a driver at d and a follower at f with free play F give
+ * f' = min(max(f, d), d + F), from the cam outward to wheel 1 (Krasnosel'skii and Pokrovskii 1989, Systems with
+ * Hysteresis). A move of any size is solved at once: it is split only where the dial crosses the engagement point.
+ *
+ * The object is mutable, for speed. `state` gives an immutable picture of it, and `restore` goes back to one.
+ */
+export class WheelPack {
+  readonly profile: WheelPackProfile;
+  readonly combination: Combination;
+  /** Unwrapped dial position, graduations. */
+  dial: Graduations;
+  /** Dial position at which the nose dropped, or null. */
+  engagedAt: Graduations | null = null;
+
+  private readonly count: number;
+  private readonly perTurn: number;
+  /** +1 where the draw turns left, -1 where it turns right. */
+  private readonly drawSign: 1 | -1;
+  private readonly travel: number;
+  private readonly freePlay: Float64Array;
+  private readonly followers: Float64Array;
+  /** Where each wheel stands when its gate is true, and how far off it may be. */
+  private readonly gates: Float64Array;
+  private readonly tolerances: Float64Array;
+  /** The engagement point that the draw meets next, strictly beyond the dial. */
+  private mark: number;
+
+  /**
+   * @param start - where the pack stands; without it, at reading 0 with every wheel resting on its driver
+   * @throws {LockError} `bad-start` when a slack is missing or outside its free play, or a nose that is down does not fit
+   *   the dial; `too-far` for a wild position
+   */
+  constructor(profile: WheelPackProfile, combination: Combination, start?: WheelPackState) {
+    this.profile = profile;
+    this.combination = combination;
+    this.count = profile.procedure.length;
+    this.perTurn = profile.graduations;
+    this.drawSign = signOf(profile.draw.turn);
+    this.travel = profile.draw.travel;
+    this.freePlay = Float64Array.from(profile.wheelPack.freePlay);
+    this.tolerances = Float64Array.from(profile.wheelPack.gateTolerance);
+    const offsets = gateOffsets(profile);
+    this.gates = Float64Array.from(combination, (number, k) => number + (offsets[k] ?? 0));
+    this.followers = new Float64Array(this.count);
+    this.dial = 0;
+    this.mark = 0;
+    this.restore(start ?? { dial: 0, slack: profile.wheelPack.freePlay.map(() => 0), engagedAt: null });
+  }
+
+  /** An immutable picture of the pack. */
+  get state(): WheelPackState {
+    return { dial: this.dial, slack: this.slack(), engagedAt: this.engagedAt };
+  }
+
+  /**
+   * Puts the pack back to a picture of it.
+   *
+   * @throws {LockError} `bad-start`, `too-far`
+   */
+  restore(state: WheelPackState): void {
+    checkStart(this.profile, state);
+    this.dial = state.dial;
+    this.engagedAt = state.engagedAt;
+    let driver = state.dial;
+    for (let k = this.count - 1; k >= 0; k--) {
+      driver += state.slack[k] ?? 0;
+      this.followers[k] = driver;
+    }
+    this.mark = this.markBeyond(this.dial);
+  }
+
+  /**
+   * Turns the dial. What the positive stop does not let through is lost.
+   *
+   * @param by - graduations, left positive
+   * @throws {LockError} `too-far` when the dial would leave the range in which positions are exact
+   */
+  turnBy(by: Graduations): void {
+    this.turnTo(this.dial + by);
+  }
+
+  /**
+   * The batch path: a whole motion of the hand, one position after another. It ends where `turnBy`, move by move, would.
+   *
+   * @param hand - positions of the hand, graduations; the first is where the hand takes hold of the dial
+   * @throws {LockError} `too-far`, as `turnBy`; the pack is left where the hand last changed direction
+   */
+  turnThrough(hand: ArrayLike<Graduations>): void {
+    let target = this.dial;
+    let way = 1;
+    let before = hand[0] ?? 0;
+    for (let i = 1; i < hand.length; i++) {
+      const now = hand[i] as number;
+      const by = now - before;
+      // Stopping on the way changes nothing, so wheels and nose need looking at only where the hand turns back.
+      if (by * way < 0) {
+        this.turnTo(target);
+        target = this.dial;
+        way = -way;
+      }
+      target += by;
+      before = now;
+    }
+    this.turnTo(target);
+  }
+
+  /** Where each wheel stands, wheel 1 first: readings in [0, one turn). */
+  stands(): Graduations[] {
+    return Array.from(this.followers, (follower) => reading(follower, this.perTurn));
+  }
+
+  /** How far each gate is off the fence, wheel 1 first: graduations in (-half a turn, half a turn], left positive. */
+  errors(): Graduations[] {
+    return Array.from(this.followers, (follower, k) => wrap(follower - (this.gates[k] ?? 0), this.perTurn));
+  }
+
+  /** How far each wheel leads its driver, wheel 1 first, graduations. */
+  slack(): Graduations[] {
+    // A sum of position and play is rounded, and could give back a hair more than the play.
+    return Array.from(this.followers, (follower, k) => Math.min(follower - this.driverOf(k), this.freePlay[k] ?? 0));
+  }
+
+  /** Whether every gate stands under the fence. */
+  isAligned(): boolean {
+    for (let k = 0; k < this.count; k++) {
+      const error = wrap((this.followers[k] as number) - (this.gates[k] as number), this.perTurn);
+      if (Math.abs(error) > (this.tolerances[k] as number)) return false;
+    }
+    return true;
+  }
+
+  /** How far the bolt is drawn back: 0 thrown, 1 retracted with the dial at the positive stop. */
+  get retraction(): number {
+    if (this.engagedAt === null) return 0;
+    return Math.min(1, Math.max(0, ((this.dial - this.engagedAt) * this.drawSign) / this.travel));
+  }
+
+  private driverOf(k: number): number {
+    return k === this.count - 1 ? this.dial : (this.followers[k + 1] as number);
+  }
+
+  /** Goes to a dial position, however far, all in one direction. */
+  private turnTo(target: number): void {
+    if (!(target >= -FARTHEST && target <= FARTHEST)) throw tooFar(target);
+    if (this.engagedAt !== null) this.turnEngaged(target);
+    else if ((target - this.mark) * this.drawSign >= 0) this.turnAcrossMarks(target);
+    else {
+      this.drag(target);
+      if ((this.mark - target) * this.drawSign > this.perTurn) this.mark = this.markBeyond(target);
+    }
+  }
+
+  /** Moves cam and wheels, each following its driver, from the cam outward; the nose is left alone. */
+  private drag(dial: number): void {
+    const { followers, freePlay } = this;
+    this.dial = dial;
+    let driver = dial;
+    for (let k = followers.length - 1; k >= 0; k--) {
+      const follower = followers[k] as number;
+      const farthest = driver + (freePlay[k] as number);
+      // A wheel that is not met stays, and with it every wheel behind it.
+      if (follower >= driver && follower <= farthest) return;
+      driver = follower < driver ? driver : farthest;
+      followers[k] = driver;
+    }
+  }
+
+  /** The engagement point strictly beyond a position in the direction of the draw. */
+  private markBeyond(dial: number): number {
+    const { drawSign, perTurn } = this;
+    const { engageAt } = this.profile.draw;
+    const along = drawSign * (dial - engageAt);
+    return engageAt + drawSign * perTurn * (Math.floor(along / perTurn) + 1);
+  }
+
+  private turnAcrossMarks(target: number): void {
+    // After as many crossings as there are wheels every wheel is carried, and later crossings all look the same.
+    for (let crossing = 0; crossing <= this.count && (target - this.mark) * this.drawSign >= 0; crossing++) {
+      this.drag(this.mark);
+      if (this.isAligned()) {
+        this.engagedAt = this.mark;
+        this.turnEngaged(target);
+        return;
+      }
+      this.mark += this.drawSign * this.perTurn;
+    }
+    this.drag(target);
+    if ((target - this.mark) * this.drawSign >= 0) this.mark = this.markBeyond(target);
+  }
+
+  private turnEngaged(target: number): void {
+    const engagedAt = this.engagedAt ?? target;
+    const drawn = (target - engagedAt) * this.drawSign;
+    if (drawn >= 0) {
+      this.drag(drawn < this.travel ? target : engagedAt + this.drawSign * this.travel);
+      return;
+    }
+    this.engagedAt = null;
+    this.drag(target);
+    this.mark = this.markBeyond(target);
+  }
+}
+
+const tooFar = (position: number) =>
+  new LockError("too-far", `the dial would stand at ${position}; positions go from -1e9 to 1e9 graduations`);
+
+/** What positions within `FARTHEST` resolve, graduations. */
+const RESOLVED = 1e-6;
+
+function checkStart(profile: WheelPackProfile, state: WheelPackState): void {
+  const { wheelPack, procedure } = profile;
+  const { dial, slack } = state;
+  if (!(Math.abs(dial) <= FARTHEST)) throw tooFar(dial);
+  if (slack.length !== procedure.length) {
+    const has = `start.slack has ${slack.length} entries`;
+    throw new LockError("bad-start", `${has}, but this pack has ${procedure.length} wheels`);
+  }
+  slack.forEach((one, k) => {
+    const play = wheelPack.freePlay[k] ?? 0;
+    if (!(one >= 0 && one <= play)) {
+      throw new LockError("bad-start", `start.slack[${k}] must be from 0 to the wheel's free play ${play}, not ${one}`);
+    }
+  });
+  checkNose(profile, state);
+}
+
+/** A nose that is down fell at an engagement point, and holds the dial between there and the positive stop. */
+function checkNose({ draw, graduations }: WheelPackProfile, { dial, engagedAt }: WheelPackState): void {
+  if (engagedAt === null) return;
+  const drawn = (dial - engagedAt) * signOf(draw.turn);
+  const isAtMark = Math.abs(wrap(engagedAt - draw.engageAt, graduations)) <= RESOLVED;
+  if (isAtMark && drawn >= 0 && drawn <= draw.travel + RESOLVED) return;
+  throw new LockError("bad-start", `start.engagedAt ${engagedAt} does not fit a dial at ${dial}`);
+}
