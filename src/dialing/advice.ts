@@ -1,0 +1,172 @@
+import { type Graduations, opposite, type Turn } from "../lock/dial";
+import type { Profile } from "../lock/profile";
+import type { Attempt } from "./attempt";
+import type { DialingState } from "./dialingMachine";
+import { drawLength } from "./fault";
+import { legArrivals } from "./leg";
+import { distanceTo, runLength } from "./runs";
+import { countWord, faceText, ordinalWord, sizeText } from "./words";
+
+/** How much the trainer says while one dials. */
+export type Help = "full" | "counts" | "silent";
+
+/** Where the hand is in the procedure, in numbers. */
+export interface Progress {
+  /** Index of the step: a number, or the procedure's length for the draw. */
+  readonly step: number;
+  /** Arrivals made at each number so far. */
+  readonly arrivals: readonly number[];
+  /** Turning left to do until the next arrival at the number, or until the stop; graduations, or null. */
+  readonly toGo: Graduations | null;
+}
+
+/** One sentence to act on, and one of detail. */
+export interface Advice {
+  /** Which way to turn now, or null to rest. */
+  readonly turn: Turn | null;
+  readonly say: string;
+  readonly detail: string;
+}
+
+/** Arrivals made at every number, the leg under way included. */
+function arrivalsMade(attempt: Attempt): number[] {
+  const { reader, profile } = attempt;
+  return profile.procedure.map((_, k) => {
+    const leg = reader.legs[k];
+    const target = leg && reader.targetOf(leg);
+    return leg === undefined || target === undefined ? 0 : legArrivals(leg, target);
+  });
+}
+
+/** Where the hand is in the procedure. */
+export function progressOf(attempt: Attempt): Progress {
+  const { reader, profile, combination } = attempt;
+  const step = Math.min(reader.leg?.step ?? 0, profile.procedure.length);
+  const arrivals = arrivalsMade(attempt);
+  const number = combination[step];
+  const turn = profile.procedure[step]?.turn;
+  if (number !== undefined && turn !== undefined) {
+    return { step, arrivals, toGo: distanceTo(number, attempt.dial, turn, profile.graduations) };
+  }
+  const stop = reader.legs.find((leg) => leg.step === step - 1)?.to;
+  const drawn = reader.leg === undefined ? 0 : runLength(reader.leg);
+  return { step, arrivals, toGo: stop === undefined ? null : Math.max(0, drawLength(profile, stop) - drawn) };
+}
+
+interface Scene {
+  readonly attempt: Attempt;
+  readonly profile: Profile;
+  readonly progress: Progress;
+}
+
+const turnFor = ({ profile, progress }: Scene): Turn => profile.procedure[progress.step]?.turn ?? profile.draw.turn;
+const numberText = ({ attempt, profile, progress }: Scene) => faceText(attempt.combination[progress.step] ?? 0, profile);
+const wanted = ({ profile, progress }: Scene) => profile.procedure[progress.step]?.arrivals ?? 0;
+const made = ({ progress }: Scene) => progress.arrivals[progress.step] ?? 0;
+
+const startOverText = ({ profile, attempt }: Scene) => {
+  const first = profile.procedure[0];
+  const number = faceText(attempt.combination[0] ?? 0, profile);
+  return `turn ${first?.turn}, at least ${countWord(first?.arrivals ?? 0)} arrivals at ${number}`;
+};
+
+const countsText = (scene: Scene) => `${countWord(made(scene))} of ${countWord(wanted(scene))} arrivals made`;
+
+const turning = (scene: Scene): Advice => {
+  const left = wanted(scene) - made(scene);
+  const next = left <= 1 ? `Next arrival at ${numberText(scene)} is your stop.` : `Pass ${numberText(scene)} ${left === 2 ? "once" : `${countWord(left - 1)} times`}, then stop on it.`;
+  return {
+    turn: turnFor(scene),
+    say: `Keep turning ${turnFor(scene)}. ${next}`,
+    detail: `${sizeText(scene.progress.toGo ?? 0)} to go · ${countsText(scene)}`,
+  };
+};
+
+const resting = (scene: Scene): Advice => {
+  const back = opposite(turnFor(scene));
+  const following = scene.attempt.combination[scene.progress.step + 1];
+  const next = following === undefined ? `turn ${back} to the stop` : `turn ${back} to ${faceText(following, scene.profile)}`;
+  return { turn: back, say: `Stop here. Now ${next}.`, detail: `on ${numberText(scene)} · ${countsText(scene)}` };
+};
+
+const overrun = (scene: Scene): Advice => {
+  const { attempt, profile, progress } = scene;
+  const step = profile.procedure[progress.step];
+  const leg = attempt.reader.leg;
+  const past = leg === undefined ? 0 : profile.graduations - distanceTo(attempt.combination[progress.step] ?? 0, leg.to, leg.turn, profile.graduations);
+  const mayGoRound = step?.rule === "at-least";
+  const stand = attempt.pack?.errors()[progress.step] ?? 0;
+  const detail = attempt.pack === null ? "This lock lets you go round again." : `Wheel ${progress.step + 1} now stands ${sizeText(stand)} off its gate.`;
+  return mayGoRound
+    ? { turn: step.turn, say: `${sizeText(past)} past ${numberText(scene)}. Do not come back: go round again, ${step.turn}.`, detail: `the ${ordinalWord(made(scene) + 1)} arrival at ${numberText(scene)} serves as well` }
+    : { turn: profile.procedure[0]?.turn ?? null, say: `${sizeText(past)} past ${numberText(scene)}. Start over: ${startOverText(scene)}.`, detail };
+};
+
+const drawing = (scene: Scene): Advice => ({
+  turn: scene.profile.draw.turn,
+  say: `Turn ${scene.profile.draw.turn}, gently, until the dial stops.`,
+  detail: scene.attempt.isCoupled ? "the bolt is coming" : `${sizeText(scene.progress.toGo ?? 0)} to the stop`,
+});
+
+const wrongWay = (scene: Scene): Advice => ({
+  turn: scene.profile.procedure[0]?.turn ?? null,
+  say: `Other way: ${startOverText(scene)}.`,
+  detail: "nothing is lost yet",
+});
+
+const failed = (scene: Scene): Advice => ({
+  turn: scene.profile.procedure[0]?.turn ?? null,
+  say: `It did not open. Start over: ${startOverText(scene)}.`,
+  detail: scene.attempt.pack === null ? "the lock has forgotten what was dialed" : "going round again does not mend a wheel pack",
+});
+
+const WORDS: Readonly<Record<DialingState, (scene: Scene) => Advice>> = {
+  waiting: (scene) => ({
+    turn: scene.profile.procedure[0]?.turn ?? null,
+    say: `Start: ${startOverText(scene)}.`,
+    detail: "the combination is on the plate above",
+  }),
+  wrongWay,
+  turning,
+  resting,
+  overrun,
+  drawing,
+  failed,
+  open: (scene) => ({
+    turn: opposite(scene.profile.draw.turn),
+    say: `Open. Turn ${opposite(scene.profile.draw.turn)} to throw the bolt, then spin off.`,
+    detail: "the dial stands at the positive stop",
+  }),
+  thrown: (scene) => ({
+    turn: opposite(scene.profile.draw.turn),
+    say: scene.attempt.pack === null ? "The bolt is thrown. Turn on for one whole turn." : `Not secure yet: spin off, ${countWord(scene.profile.procedure[0]?.arrivals ?? 4)} turns one way.`,
+    detail: scene.attempt.pack === null ? "" : "the wheels still stand at the combination",
+  }),
+  secured: () => ({ turn: null, say: "Secured.", detail: "turn the dial to begin again" }),
+};
+
+/**
+ * What to tell the hand now.
+ *
+ * @param state - what the dialing chart says the operator is doing
+ * @param help - `full` tells what to do and how far; `counts` only which number and how many arrivals; `silent` nothing
+ * @returns null where nothing is to be told
+ */
+export function adviceFor(attempt: Attempt, state: DialingState, help: Help): Advice | null {
+  if (help === "silent") return null;
+  const scene: Scene = { attempt, profile: attempt.profile, progress: progressOf(attempt) };
+  const full = WORDS[state](scene);
+  return help === "full" ? full : countsOnly(scene, state);
+}
+
+const countsOnly = (scene: Scene, state: DialingState): Advice | null => {
+  const { procedure } = scene.profile;
+  const isCounting = state === "turning" || state === "resting" || state === "overrun";
+  if (!isCounting || scene.progress.step >= procedure.length) return null;
+  return { turn: null, say: `${capitalCount(made(scene))} of ${countWord(wanted(scene))} at number ${scene.progress.step + 1}.`, detail: "" };
+};
+
+const capitalCount = (count: number) => {
+  const word = countWord(count);
+  return `${word.charAt(0).toUpperCase()}${word.slice(1)}`;
+};

@@ -1,0 +1,258 @@
+import { type Combination, parseCombination } from "../lock/combination";
+import { type Graduations, type Milliseconds, signOf } from "../lock/dial";
+import { type EncoderMemory, FRESH_MEMORY, isWaiting, judgeDraw, spellsCombination } from "../lock/dialEncoder";
+import { LockError } from "../lock/lockError";
+import type { DialEncoderProfile, Profile } from "../lock/profile";
+import { FARTHEST, WheelPack } from "../lock/wheelPack";
+import type { DialingFact } from "./dialingFact";
+import { drawLength } from "./fault";
+import { HandReader } from "./handReader";
+import { legArrivals } from "./leg";
+import { runLength, stopError } from "./runs";
+
+/** Where a lock stands before the hand takes hold. */
+export interface AttemptStart {
+  /** Unwrapped dial position, graduations. */
+  readonly dial: Graduations;
+  /** Wheel packs only: how far each wheel leads its driver, wheel 1 first; all 0 where left out. */
+  readonly slack?: readonly Graduations[] | undefined;
+  /** Encoder locks only: tries it remembers. */
+  readonly memory?: EncoderMemory | undefined;
+}
+
+/** The positive stop of an encoder lock: there is no pack to hold the dial. */
+interface EncoderBolt {
+  /** Dial position at which the bolt began to come, graduations. */
+  readonly from: Graduations;
+}
+
+/** Turns of one run that leave an encoder lock secured once its bolt is thrown. */
+const ENCODER_CLEARING_TURNS = 1;
+
+/**
+ * One lock under one hand: the mechanics and the reading of the motion, kept together.
+ *
+ * Feed it what the hand does; it answers with what happened. Mutable; a motion event costs the same however long the
+ * attempt.
+ */
+export class Attempt {
+  readonly profile: Profile;
+  readonly combination: Combination;
+  readonly reader: HandReader;
+  /** The wheels, or null in an encoder lock. */
+  readonly pack: WheelPack | null;
+  /** An encoder lock's memory of tries. */
+  memory: EncoderMemory;
+  /** Whether the bolt has been retracted to the positive stop in this attempt. */
+  opened = false;
+  /** Errors of the wheels when each leg of the attempt began, wheel 1 first; empty lists in an encoder lock. */
+  wheelErrors: Graduations[][] = [];
+  private encoderBolt: EncoderBolt | null = null;
+  private errorsBefore: Graduations[] = [];
+  private isDrawJudged = false;
+  private isThrown = false;
+  private isCleared = false;
+  private hasPaused = false;
+
+  /**
+   * @param start - where the lock stands
+   * @throws {LockError} `bad-combination`, `bad-start`, `too-far`
+   */
+  constructor(profile: Profile, combination: Combination, start: AttemptStart) {
+    this.profile = profile;
+    this.combination = parseCombination(profile, combination);
+    this.memory = start.memory ?? FRESH_MEMORY;
+    this.pack = profile.kind === "wheel-pack" ? startPack(profile, this.combination, start) : null;
+    this.reader = new HandReader(profile, this.combination, start.dial);
+  }
+
+  /** Unwrapped dial position, graduations. */
+  get dial(): Graduations {
+    return this.reader.position;
+  }
+
+  /** How far the bolt is drawn back: 0 thrown, 1 retracted. */
+  get retraction(): number {
+    if (this.pack !== null) return this.pack.retraction;
+    if (this.encoderBolt === null) return 0;
+    const drawn = (this.dial - this.encoderBolt.from) * signOf(this.profile.draw.turn);
+    return Math.min(1, Math.max(0, drawn / this.profile.draw.travel));
+  }
+
+  /** Whether the lever nose is in the cam, or the encoder's bolt is coupled to the dial. */
+  get isCoupled(): boolean {
+    return this.pack === null ? this.encoderBolt !== null : this.pack.engagedAt !== null;
+  }
+
+  /**
+   * Turns the dial by hand.
+   *
+   * @param by - graduations, left positive, one direction; what a positive stop does not let through is lost
+   * @param now_ms - time, or undefined where the motion has no times
+   * @returns what happened, in order
+   * @throws {LockError} `too-far`
+   */
+  turnBy(by: Graduations, now_ms?: Milliseconds): readonly DialingFact[] {
+    const facts = this.pack === null ? this.turnEncoder(by, now_ms) : this.turnPack(this.pack, by, now_ms);
+    const after = this.opened && this.isThrown ? [...facts, ...this.watchClearing()] : facts;
+    return this.noteLegs(after);
+  }
+
+  private turnPack(pack: WheelPack, by: Graduations, now_ms: Milliseconds | undefined): readonly DialingFact[] {
+    this.noteWheelsBefore(pack, by);
+    const wasDown = pack.engagedAt !== null;
+    const before = pack.retraction;
+    pack.turnBy(by);
+    const isDown = pack.engagedAt !== null;
+    const facts = this.reader.moveTo(pack.dial, now_ms);
+    if (isDown && !wasDown) this.reader.take();
+    if (before < 1 && pack.retraction === 1) return [...facts, ...this.open()];
+    if (wasDown && !isDown && this.opened) return [...facts, ...this.throwBolt()];
+    return isDown ? facts : [...facts, ...this.judgePackDraw(pack)];
+  }
+
+  /** Says so once when the draw has been turned all its way and the nose has not dropped. */
+  private judgePackDraw(pack: WheelPack): readonly DialingFact[] {
+    return pack.engagedAt === null && this.isDrawn() && this.judgeOnce() ? [{ type: "draw.refused" }] : [];
+  }
+
+  private turnEncoder(by: Graduations, now_ms: Milliseconds | undefined): readonly DialingFact[] {
+    const target = this.dial + by;
+    if (!(Math.abs(target) <= FARTHEST)) throw new LockError("too-far", `the dial would stand at ${target} graduations`);
+    const sign = signOf(this.profile.draw.turn);
+    if (this.encoderBolt !== null) return this.turnCoupled(this.encoderBolt, target, sign, now_ms);
+    // The bolt couples within the move: stop there first, then let the rest of the move meet the positive stop.
+    const point = this.judgingPoint(sign);
+    const isSplit = point !== null && (point - this.dial) * sign > 0 && (target - point) * sign > 0;
+    const first = this.moveAndJudge(isSplit ? point : target, now_ms);
+    return isSplit ? [...first, ...this.turnEncoder(target - point, now_ms)] : first;
+  }
+
+  private moveAndJudge(position: Graduations, now_ms: Milliseconds | undefined): readonly DialingFact[] {
+    const facts = this.notePauses(this.reader.moveTo(position, now_ms));
+    if (!this.isDrawn() || !this.judgeOnce() || this.profile.kind !== "dial-encoder") return facts;
+    return [...facts, ...this.judgeEncoderDraw(this.profile, now_ms)];
+  }
+
+  private judgeEncoderDraw(profile: DialEncoderProfile, now_ms: Milliseconds | undefined): readonly DialingFact[] {
+    const isRight = !this.hasPaused && this.spells(profile);
+    const { answer, memory } = judgeDraw(profile, this.memory, isRight, now_ms);
+    this.memory = memory;
+    if (answer !== "opened") return [{ type: "draw.refused" }];
+    const sign = signOf(profile.draw.turn);
+    this.encoderBolt = { from: this.dial - sign * profile.draw.travel };
+    return this.open();
+  }
+
+  /** Whether the runs since the fresh start, taken one by one, are those the encoder wants. */
+  private spells(profile: DialEncoderProfile): boolean {
+    const { legs, runs } = this.reader;
+    const first = legs[0]?.firstRun ?? 0;
+    const perTurn = profile.graduations;
+    const encoded = runs.slice(first, -1).map((run, k) => {
+      const number = this.combination[k] ?? 0;
+      const target = { step: { turn: run.turn, arrivals: 0, rule: "at-least" as const }, number, perTurn };
+      return {
+        turn: run.turn,
+        arrivals: legArrivals(run, { ...target, tolerance: profile.stopTolerance }),
+        stopError: stopError(run.turn, run.to, number, perTurn),
+      };
+    });
+    return spellsCombination(profile, encoded);
+  }
+
+  private turnCoupled(bolt: EncoderBolt, target: number, sign: number, now_ms: Milliseconds | undefined) {
+    const drawn = (target - bolt.from) * sign;
+    const { travel, positiveStop } = this.profile.draw;
+    if (drawn < 0) {
+      this.encoderBolt = null;
+      return [...this.reader.moveTo(target, now_ms), ...this.throwBolt()];
+    }
+    return this.reader.moveTo(positiveStop && drawn > travel ? bolt.from + sign * travel : target, now_ms);
+  }
+
+  /** Where the draw of the leg under way, or of the one to come, is complete; null where none is. */
+  private judgingPoint(sign: number): Graduations | null {
+    const stop = this.lastStop();
+    return stop === null || this.isDrawJudged ? null : stop + sign * drawLength(this.profile, stop);
+  }
+
+  /** The stop at the last number, once the last number is being turned to. */
+  private lastStop(): Graduations | null {
+    const { length } = this.profile.procedure;
+    return this.reader.legs.find((leg) => leg.step === length - 1)?.to ?? null;
+  }
+
+  /** Whether the leg under way is a draw turned all its way. */
+  private isDrawn(): boolean {
+    const { leg } = this.reader;
+    const stop = this.lastStop();
+    if (leg === undefined || stop === null || leg.step !== this.profile.procedure.length) return false;
+    return runLength(leg) >= drawLength(this.profile, stop) - ROUNDING;
+  }
+
+  private judgeOnce(): boolean {
+    const isFirst = !this.isDrawJudged;
+    this.isDrawJudged = true;
+    this.reader.take();
+    return isFirst;
+  }
+
+  private open(): readonly DialingFact[] {
+    this.opened = true;
+    this.isThrown = false;
+    this.isCleared = false;
+    this.reader.close();
+    return [{ type: "bolt.retracted" }];
+  }
+
+  private throwBolt(): readonly DialingFact[] {
+    this.isThrown = true;
+    return [{ type: "bolt.thrown" }];
+  }
+
+  private watchClearing(): readonly DialingFact[] {
+    const run = this.reader.runs.at(-1);
+    const turns = this.pack === null ? ENCODER_CLEARING_TURNS : (this.profile.procedure[0]?.arrivals ?? 1);
+    const isLong = run !== undefined && runLength(run) >= turns * this.profile.graduations;
+    if (!isLong || this.isCleared) return [];
+    this.isCleared = true;
+    return [{ type: "lock.cleared" }];
+  }
+
+  private notePauses(facts: readonly DialingFact[]): readonly DialingFact[] {
+    if (facts.some((fact) => fact.type === "fresh.started")) this.hasPaused = false;
+    if (facts.some((fact) => fact.type === "pause.exceeded")) this.hasPaused = true;
+    return facts;
+  }
+
+  /** Keeps, for every leg, where the wheels stood when it began; a fresh start forgets the draw that was judged. */
+  private noteLegs(facts: readonly DialingFact[]): readonly DialingFact[] {
+    if (facts.some((fact) => fact.type === "fresh.started")) this.isDrawJudged = false;
+    const { length } = this.reader.legs;
+    if (length !== this.wheelErrors.length) {
+      this.wheelErrors = this.wheelErrors.slice(0, length);
+      while (this.wheelErrors.length < length) this.wheelErrors.push(this.errorsBefore);
+    }
+    return facts;
+  }
+
+  /** A move against the run may begin a leg: keep where the wheels stand before it carries any. */
+  private noteWheelsBefore(pack: WheelPack, by: Graduations): void {
+    const run = this.reader.runs.at(-1);
+    if (run === undefined || signOf(run.turn) * by < 0) this.errorsBefore = pack.errors();
+  }
+
+  /** Whether an encoder lock refuses every draw at a time, after too many wrong tries. */
+  isWaiting(now_ms: Milliseconds): boolean {
+    return isWaiting(this.memory, now_ms);
+  }
+}
+
+/** Turning that a sum of moves may lose to rounding, graduations. */
+const ROUNDING: Graduations = 1e-9;
+
+function startPack(profile: Profile & { kind: "wheel-pack" }, combination: Combination, start: AttemptStart): WheelPack {
+  const slack = start.slack ?? profile.wheelPack.freePlay.map(() => 0);
+  return new WheelPack(profile, combination, { dial: start.dial, slack, engagedAt: null });
+}

@@ -1,0 +1,166 @@
+import { assign, setup } from "xstate";
+import type { Turn } from "../lock/dial";
+import type { Profile } from "../lock/profile";
+import type { DialingFact, Place } from "./dialingFact";
+
+/** What the dialing chart takes in: facts of the engine, and the wish to start again. */
+export type DialingEvent = DialingFact | { readonly type: "attempt.restarted" };
+
+/** What the chart remembers beside its state. */
+export interface DialingContext {
+  /** Index of the number being dialed; the last one while drawing and after. */
+  readonly number: number;
+  /** How the number before was left, while a short turnback can still go back to it; else null. */
+  readonly leftAt: Place | null;
+}
+
+/** What the operator is doing. */
+export type DialingState =
+  | "waiting"
+  | "wrongWay"
+  | "turning"
+  | "resting"
+  | "overrun"
+  | "drawing"
+  | "failed"
+  | "open"
+  | "thrown"
+  | "secured";
+
+const START: DialingContext = { number: 0, leftAt: null };
+
+/**
+ * The procedure of one lock as a chart: what may happen next, whoever turns the dial.
+ *
+ * It keeps no clock and knows no angle: the engine (`Attempt`) sends it finished facts. A turnback from `leftAt`
+ * shorter than a quarter turn returns to the number it came from.
+ */
+export function dialingMachine(profile: Profile) {
+  const last = profile.procedure.length - 1;
+  const firstTurn: Turn | undefined = profile.procedure[0]?.turn;
+  return setup({
+    types: { context: {} as DialingContext, events: {} as DialingEvent },
+    guards: {
+      isFirstWay: ({ event }) => event.type === "run.begun" && event.turn === firstTurn,
+      isLast: ({ context }) => context.number === last,
+      isUnderWay: ({ context }) => context.number > 0,
+      mayGoRound: ({ context }) => profile.procedure[context.number]?.rule === "at-least",
+      wasLeft: ({ context }, place: Place) => context.leftAt === place,
+      holdsItsWheels: () => profile.kind === "wheel-pack",
+      canTire: () => profile.kind === "dial-encoder" && profile.pauseLimit_s !== undefined,
+    },
+    actions: {
+      startOver: assign(START),
+      goToNext: assign(({ context }, leftAt: Place) => ({ number: context.number + 1, leftAt })),
+      goToDraw: assign((_, leftAt: Place) => ({ leftAt })),
+      goBack: assign(({ context }) => ({ number: context.number - 1, leftAt: null })),
+      stayWith: assign({ leftAt: null }),
+      finish: assign({ number: last, leftAt: null }),
+    },
+  }).createMachine({
+    id: "dialing",
+    context: START,
+    initial: "waiting",
+    on: { "attempt.restarted": { target: ".waiting", actions: "startOver" } },
+    states: {
+      waiting: {
+        on: { "run.begun": [{ guard: "isFirstWay", target: "turning" }, { target: "wrongWay" }] },
+      },
+      wrongWay: {
+        on: { "run.begun": { guard: "isFirstWay", target: "turning" } },
+      },
+      turning: {
+        on: {
+          "number.reached": { target: "resting", actions: "stayWith" },
+          "turn.reversed": [
+            { guard: "isLast", target: "drawing", actions: { type: "goToDraw", params: "before" } },
+            { target: "turning", actions: { type: "goToNext", params: "before" } },
+          ],
+          "turn.resumed": [
+            { guard: { type: "wasLeft", params: "before" }, target: "turning", actions: "goBack" },
+            { guard: { type: "wasLeft", params: "at" }, target: "resting", actions: "goBack" },
+            { guard: { type: "wasLeft", params: "past" }, target: "overrun", actions: "goBack" },
+          ],
+          "fresh.started": { guard: "isUnderWay", target: "turning", actions: "startOver" },
+          "bolt.retracted": { target: "open", actions: "finish" },
+          "pause.exceeded": { guard: "canTire", target: "failed", actions: "finish" },
+        },
+      },
+      resting: {
+        on: {
+          "number.passed": { target: "overrun" },
+          "turn.reversed": [
+            { guard: "isLast", target: "drawing", actions: { type: "goToDraw", params: "at" } },
+            { target: "turning", actions: { type: "goToNext", params: "at" } },
+          ],
+          "fresh.started": { guard: "isUnderWay", target: "turning", actions: "startOver" },
+          "bolt.retracted": { target: "open", actions: "finish" },
+          "pause.exceeded": { guard: "canTire", target: "failed", actions: "finish" },
+        },
+      },
+      overrun: {
+        on: {
+          "number.reached": { guard: "mayGoRound", target: "resting" },
+          "turn.reversed": [
+            { guard: "isLast", target: "drawing", actions: { type: "goToDraw", params: "past" } },
+            { target: "turning", actions: { type: "goToNext", params: "past" } },
+          ],
+          "fresh.started": { guard: "isUnderWay", target: "turning", actions: "startOver" },
+          "bolt.retracted": { target: "open", actions: "finish" },
+          "pause.exceeded": { guard: "canTire", target: "failed", actions: "finish" },
+        },
+      },
+      drawing: {
+        on: {
+          "turn.resumed": [
+            { guard: { type: "wasLeft", params: "before" }, target: "turning", actions: "stayWith" },
+            { guard: { type: "wasLeft", params: "at" }, target: "resting", actions: "stayWith" },
+            { guard: { type: "wasLeft", params: "past" }, target: "overrun", actions: "stayWith" },
+          ],
+          "turn.reversed": { target: "failed", actions: "finish" },
+          "draw.refused": { target: "failed", actions: "finish" },
+          "fresh.started": { target: "turning", actions: "startOver" },
+          "bolt.retracted": { target: "open", actions: "finish" },
+          "pause.exceeded": { guard: "canTire", target: "failed", actions: "finish" },
+        },
+      },
+      failed: {
+        on: {
+          "fresh.started": { target: "turning", actions: "startOver" },
+          "bolt.retracted": { target: "open", actions: "finish" },
+        },
+      },
+      open: {
+        on: { "bolt.thrown": { target: "thrown" } },
+      },
+      thrown: {
+        on: {
+          // A wheel pack that has not been spun off still stands at its combination.
+          "bolt.retracted": { guard: "holdsItsWheels", target: "open" },
+          "lock.cleared": { target: "secured" },
+        },
+      },
+      secured: {
+        on: { "bolt.retracted": { guard: "holdsItsWheels", target: "open" } },
+      },
+    },
+  });
+}
+
+/** Reading "resting on number 2": the chart's state in words that fit a sentence. */
+export function stateInWords(state: DialingState, number: number): string {
+  return STATE_WORDS[state].replace("#", String(number + 1));
+}
+
+const STATE_WORDS: Readonly<Record<DialingState, string>> = {
+  waiting: "waiting for the first turn",
+  wrongWay: "turning the wrong way",
+  turning: "turning to number #",
+  resting: "on number #",
+  overrun: "past number #",
+  drawing: "drawing the bolt",
+  failed: "did not open",
+  open: "open, at the positive stop",
+  thrown: "bolt thrown, not spun off",
+  secured: "secured",
+};

@@ -1,0 +1,143 @@
+import type { Combination } from "../lock/combination";
+import type { Graduations } from "../lock/dial";
+import type { Profile } from "../lock/profile";
+import type { HandReader } from "./handReader";
+import { restLimit } from "./handReader";
+import { type Leg, legArrivals, type Target } from "./leg";
+import { distanceTo, runLength, stopError } from "./runs";
+
+/** What a hand can do wrong. */
+export type FaultCode =
+  | "wrong-way"
+  | "too-few-turns"
+  | "too-many-turns"
+  | "stopped-short"
+  | "ran-past"
+  | "came-back"
+  | "extra-turnback"
+  | "not-drawn"
+  | "paused-too-long";
+
+/** One fault of an attempt, without words. */
+export interface Fault {
+  readonly code: FaultCode;
+  /** The number it was made at, counted from 1; the last one for the draw. */
+  readonly number: number;
+  /** How large it is, graduations > 0: the way missed, overrun, turned back or missing; 0 for a pause. */
+  readonly size: Graduations;
+}
+
+/** How an attempt is read at its end, or so far. */
+export interface Reading {
+  readonly profile: Profile;
+  readonly combination: Combination;
+  readonly reader: HandReader;
+  readonly opened: boolean;
+}
+
+/**
+ * How far the draw must turn from the last stop until the bolt is back.
+ *
+ * @param stop - unwrapped position of the last number's stop, graduations
+ * @returns graduations, > 0
+ */
+export function drawLength(profile: Profile, stop: Graduations): Graduations {
+  const { draw, graduations } = profile;
+  const reach = profile.kind === "wheel-pack" ? distanceTo(draw.engageAt, stop, draw.turn, graduations) : 0;
+  return reach + draw.travel;
+}
+
+const turnFault = (leg: Leg, target: Target, error: Graduations): Omit<Fault, "number">[] => {
+  const { step, perTurn, tolerance } = target;
+  // A stop just short of the last arrival loses that arrival: one cause, one fault.
+  const isShort = error < -tolerance;
+  const made = legArrivals(leg, target) + (isShort ? 1 : 0);
+  if (made < step.arrivals) return [{ code: "too-few-turns", size: (step.arrivals - made) * perTurn }];
+  const extra = legArrivals(leg, target) - step.arrivals;
+  return step.rule === "exactly" && extra > 0 ? [{ code: "too-many-turns", size: extra * perTurn }] : [];
+};
+
+const stopFault = (leg: Leg, error: Graduations, tolerance: Graduations): Omit<Fault, "number">[] => {
+  if (error < -tolerance) return [{ code: "stopped-short", size: -error }];
+  if (error > tolerance) return [{ code: leg.cameBack ? "came-back" : "ran-past", size: error }];
+  return [];
+};
+
+/**
+ * The faults of one leg, read as if its last point were its stop.
+ *
+ * @param target - what its number asks for
+ */
+export function legFaults(leg: Leg, target: Target, restLimit_ms: number): Fault[] {
+  const error = stopError(leg.turn, leg.to, target.number, target.perTurn);
+  const turnbacks = leg.turnbacks.map((size) => ({ code: "extra-turnback" as const, size }));
+  const pause = leg.longestRest > restLimit_ms ? [{ code: "paused-too-long" as const, size: 0 }] : [];
+  return [...turnFault(leg, target, error), ...stopFault(leg, error, target.tolerance), ...turnbacks, ...pause].map(
+    (fault) => ({ ...fault, number: leg.step + 1 }),
+  );
+}
+
+/**
+ * A first turn made the wrong way: nothing else was turned yet, or a long one led into a first leg that is wrong.
+ * Spinning off the other way before a sound first leg is no fault.
+ */
+const wrongWay = ({ reader }: Reading): Fault[] => {
+  const [first] = reader.legs;
+  const last = reader.runs.at(-1);
+  if (first === undefined) {
+    return last === undefined ? [] : [{ code: "wrong-way", number: 1, size: runLength(last) }];
+  }
+  const target = reader.targetOf(first);
+  const isSound = target !== undefined && legFaults(first, target, Infinity).length === 0;
+  return reader.wrongWay > 0 && !isSound ? [{ code: "wrong-way", number: 1, size: reader.wrongWay }] : [];
+};
+
+/** Numbers that no leg was made for, up to the first: the ones after it are not separate faults. */
+const missing = ({ profile, reader }: Reading): Fault[] => {
+  const { length } = reader.legs;
+  const step = profile.procedure[length];
+  return length === 0 || step === undefined
+    ? []
+    : [{ code: "too-few-turns", number: length + 1, size: step.arrivals * profile.graduations }];
+};
+
+const drawFaults = ({ profile, reader, opened }: Reading): Fault[] => {
+  if (opened) return [];
+  const count = profile.procedure.length;
+  const last = reader.legs.find((leg) => leg.step === count - 1);
+  const draw = reader.legs.find((leg) => leg.step === count);
+  const wanted = last === undefined ? profile.draw.travel : drawLength(profile, last.to);
+  const rest = draw !== undefined && draw.longestRest > restLimit(profile);
+  const pause: Fault[] = rest ? [{ code: "paused-too-long", number: count, size: 0 }] : [];
+  const turned = draw === undefined ? 0 : runLength(draw);
+  return turned < wanted ? [...pause, { code: "not-drawn", number: count, size: wanted - turned }] : pause;
+};
+
+/**
+ * The faults of the legs that are behind the hand, in dialing order.
+ *
+ * A first turn the wrong way makes every later turn wrong: then it is the one fault told.
+ */
+export function faultsSoFar(read: Reading): Fault[] {
+  const { reader } = read;
+  const wrong = reader.legs.length === 1 ? [] : wrongWay(read);
+  if (wrong.length > 0) return wrong;
+  const limit = restLimit(reader.profile);
+  return reader.legs.slice(0, -1).flatMap((leg) => {
+    const target = reader.targetOf(leg);
+    return target === undefined ? [] : legFaults(leg, target, limit);
+  });
+}
+
+/**
+ * All faults of an attempt that has ended: its last point is read as a stop, and what was not done is missing.
+ */
+export function faultsAtEnd(read: Reading): Fault[] {
+  const wrong = wrongWay(read);
+  if (wrong.length > 0) return wrong;
+  const { reader } = read;
+  const { leg } = reader;
+  const target = leg && reader.targetOf(leg);
+  const last = leg !== undefined && target !== undefined ? legFaults(leg, target, restLimit(reader.profile)) : [];
+  return [...faultsSoFar(read), ...last, ...missing(read), ...drawFaults(read)];
+}

@@ -1,0 +1,150 @@
+import type { Combination } from "../lock/combination";
+import { type Graduations, opposite } from "../lock/dial";
+import type { Profile } from "../lock/profile";
+import type { Attempt } from "./attempt";
+import { type Fault, type FaultCode, faultsAtEnd, faultsSoFar } from "./fault";
+import { countWord, faceText, sizeText } from "./words";
+
+/** A fault with what it did and what to do about it. */
+export interface WordedFault extends Fault {
+  /** One or more sentences: what the hand did, what that did to the wheels, what to do next. */
+  readonly message: string;
+}
+
+/** Where the wheels stood before and after the leg a fault was made in; empty lists in an encoder lock. */
+interface WheelsAround {
+  readonly before: readonly Graduations[];
+  readonly after: readonly Graduations[];
+}
+
+interface Case {
+  readonly fault: Fault;
+  readonly profile: Profile;
+  readonly combination: Combination;
+  readonly wheels: WheelsAround;
+  readonly opened: boolean;
+}
+
+const numberOf = ({ fault, profile, combination }: Case) => faceText(combination[fault.number - 1] ?? 0, profile);
+const stepOf = ({ fault, profile }: Case) => profile.procedure[fault.number - 1];
+const grads = (size: Graduations) => (sizeText(size) === "1.0" ? "1 graduation" : `${sizeText(size)} graduations`);
+const times = (count: number) => (count === 1 ? "once" : count === 2 ? "twice" : `${countWord(count)} times`);
+
+const tooMany = (c: Case) => {
+  const wanted = stepOf(c)?.arrivals ?? 0;
+  const made = wanted + Math.round(c.fault.size / c.profile.graduations);
+  return `You arrived ${times(made)} at ${numberOf(c)}, where this lock asks for exactly ${countWord(wanted)}.`;
+};
+
+const tooFew = (c: Case) => {
+  const wanted = stepOf(c)?.arrivals ?? 0;
+  const made = wanted - Math.round(c.fault.size / c.profile.graduations);
+  const asked = `this lock asks for ${stepOf(c)?.rule === "at-least" ? "at least " : ""}${countWord(wanted)}`;
+  return made <= 0 ? `You never came to ${numberOf(c)}; ${asked} arrivals.` : `You arrived only ${times(made)} at ${numberOf(c)}; ${asked}.`;
+};
+
+const wrongWay = (c: Case) => {
+  const first = stepOf(c)?.turn ?? "left";
+  return `You turned ${opposite(first)} first; this lock begins to the ${first}.`;
+};
+
+const notDrawn = (c: Case) =>
+  `The draw to the ${c.profile.draw.turn} is not done: ${grads(c.fault.size)} are missing to the stop.`;
+
+const paused = (c: Case) => {
+  const limit = c.profile.kind === "dial-encoder" ? (c.profile.pauseLimit_s ?? 0) : 0;
+  return `You rested longer than the ${limit} seconds this lock waits at ${numberOf(c)}, and it forgot what was dialed.`;
+};
+
+const WHAT_HAPPENED: Readonly<Record<FaultCode, (c: Case) => string>> = {
+  "wrong-way": wrongWay,
+  "too-few-turns": tooFew,
+  "too-many-turns": tooMany,
+  "stopped-short": (c) => `You stopped ${grads(c.fault.size)} short of ${numberOf(c)}.`,
+  "ran-past": (c) => `You ran ${grads(c.fault.size)} past ${numberOf(c)}.`,
+  "came-back": (c) =>
+    `You ran ${grads(c.fault.size)} past ${numberOf(c)} and came back onto it; coming back does not bring ${c.profile.kind === "wheel-pack" ? `wheel ${c.fault.number}` : "the count"} back.`,
+  "extra-turnback": (c) => `You turned back ${grads(c.fault.size)} on the way to ${numberOf(c)}.`,
+  "not-drawn": notDrawn,
+  "paused-too-long": paused,
+};
+
+const toleranceOf = (profile: Profile, k: number) =>
+  profile.kind === "wheel-pack" ? (profile.wheelPack.gateTolerance[k] ?? 0) : 0;
+
+/** Wheels behind the one being set that the leg carried out of their gates. */
+const carriedOff = ({ fault, profile, wheels }: Case): number[] =>
+  wheels.after.flatMap((after, k) => {
+    const tolerance = toleranceOf(profile, k);
+    const wasTrue = Math.abs(wheels.before[k] ?? Infinity) <= tolerance;
+    return k < fault.number - 1 && wasTrue && Math.abs(after) > tolerance ? [k] : [];
+  });
+
+const standOf = (c: Case, k: number) => `${grads(c.wheels.after[k] ?? 0)} off its gate`;
+
+/** What a fault did to the wheels, read off the pack itself; empty where it did nothing to tell. */
+const whatItDid = (c: Case): string => {
+  const { fault, profile, wheels } = c;
+  const own = wheels.after[fault.number - 1];
+  if (own === undefined || fault.code === "not-drawn" || fault.code === "wrong-way") return "";
+  const carried = carriedOff(c).map((k) => `Wheel ${k + 1} was carried along and stands ${standOf(c, k)}.`);
+  const tolerance = toleranceOf(profile, fault.number - 1);
+  const isTrue = Math.abs(own) <= tolerance;
+  const ownStand = isTrue
+    ? `Wheel ${fault.number} ${Math.abs(own) < 0.05 ? "itself stands true" : `is ${sizeText(own)} off, still inside its gate's ${tolerance}`}.`
+    : `Wheel ${fault.number} stands ${standOf(c, fault.number - 1)}.`;
+  return [...carried, ownStand].join(" ");
+};
+
+const startOver = ({ profile }: Case) => {
+  const first = profile.procedure[0];
+  return `Start over: ${first?.turn} again, at least ${countWord(first?.arrivals ?? 0)} arrivals.`;
+};
+
+const isStillTrue = ({ fault, profile, wheels }: Case) =>
+  wheels.after.length > 0 &&
+  wheels.after.slice(0, fault.number).every((error, k) => Math.abs(error) <= toleranceOf(profile, k));
+
+const isStopFault = ({ code }: Fault) => code === "stopped-short" || code === "ran-past" || code === "came-back";
+
+const whatNext = (c: Case): string => {
+  const { fault, profile, opened } = c;
+  if (fault.code === "not-drawn") return `Keep turning ${profile.draw.turn} until the dial stops.`;
+  if (opened) return isStopFault(fault) ? "It opened all the same; a lock with closer gates would not have." : "It opened all the same; do not count on it another time.";
+  if (isStillTrue(c)) return isStopFault(fault) ? "Go on; a lock with closer gates would make you start over." : "Go on, but do not count on it another time.";
+  const noReturn = profile.kind === "wheel-pack" ? "Going round again does not mend it." : "The turn has ended, so going round again comes too late.";
+  return fault.code === "wrong-way" || fault.code === "paused-too-long" ? startOver(c) : `${noReturn} ${startOver(c)}`;
+};
+
+const worded = (c: Case): WordedFault => ({
+  ...c.fault,
+  message: [WHAT_HAPPENED[c.fault.code](c), whatItDid(c), whatNext(c)].filter((part) => part !== "").join(" "),
+});
+
+/** Where the wheels stood round the leg of a number: before it, and when the next leg began (or now). */
+function wheelsAround(attempt: Attempt, number: number): WheelsAround {
+  const { wheelErrors, pack } = attempt;
+  const now = pack?.errors() ?? [];
+  return { before: wheelErrors[number - 1] ?? now, after: wheelErrors[number] ?? now };
+}
+
+const inWords = (attempt: Attempt, faults: readonly Fault[]): WordedFault[] =>
+  faults.map((fault) =>
+    worded({
+      fault,
+      profile: attempt.profile,
+      combination: attempt.combination,
+      wheels: wheelsAround(attempt, fault.number),
+      opened: attempt.opened,
+    }),
+  );
+
+/** The faults that are behind the hand, worded, in dialing order. */
+export function tellFaultsSoFar(attempt: Attempt): WordedFault[] {
+  return inWords(attempt, faultsSoFar(attempt));
+}
+
+/** All faults of an attempt that has ended, worded, in dialing order. */
+export function tellFaults(attempt: Attempt): WordedFault[] {
+  return inWords(attempt, faultsAtEnd(attempt));
+}

@@ -1,0 +1,229 @@
+import type { Combination } from "../lock/combination";
+import { type Graduations, type Milliseconds, signOf, wrap } from "../lock/dial";
+import type { Profile } from "../lock/profile";
+import type { DialingFact, Place } from "./dialingFact";
+import { isHesitation, type Leg, placeOf, type Target } from "./leg";
+import { type Run, RunFollower, runLength, stopError } from "./runs";
+
+/** Rest on a number after running past it that counts as having come back to it, milliseconds. */
+const CAME_BACK_REST: Milliseconds = 300;
+/** Drift within which the hand counts as resting, graduations. */
+const REST_DRIFT: Graduations = 0.25;
+
+const NOTHING: readonly DialingFact[] = [];
+
+/**
+ * Reads a hand: cuts the motion of the dial into runs, and the runs into the legs of an attempt.
+ *
+ * Incremental: a motion event costs the same however long the attempt. It knows no lock, only the procedure and the
+ * numbers. Mutable; reading the fields is free.
+ */
+export class HandReader {
+  readonly profile: Profile;
+  /** Every run of the trace so far, the one under way last. */
+  readonly runs: Run[] = [];
+  /** The legs of the attempt since its fresh start; empty before it. */
+  legs: Leg[] = [];
+  /** Length of a first run made the wrong way, graduations; 0 if there was none. */
+  wrongWay: Graduations = 0;
+  private readonly follower: RunFollower;
+  private readonly targets: readonly Target[];
+  /** Length of a run that clears the lock and starts an attempt, graduations. */
+  private readonly freshLength: Graduations;
+  private isClosed = false;
+  private restAnchor: Graduations;
+  private restSince: Milliseconds | undefined;
+  private backSince: Milliseconds | undefined;
+
+  /** @param position - where the dial stands, graduations */
+  constructor(profile: Profile, combination: Combination, position: Graduations) {
+    this.profile = profile;
+    this.follower = new RunFollower(position, profile.turnback);
+    this.targets = profile.procedure.map((step, k) => ({
+      step,
+      number: combination[k] ?? 0,
+      perTurn: profile.graduations,
+      tolerance: profile.stopTolerance,
+    }));
+    this.freshLength = ((profile.procedure[0]?.arrivals ?? 1) - 1) * profile.graduations;
+    this.restAnchor = position;
+  }
+
+  /** Where the dial stands, graduations. */
+  get position(): Graduations {
+    return this.follower.position;
+  }
+
+  /** The leg under way, or undefined before the attempt has begun. */
+  get leg(): Leg | undefined {
+    return this.legs.at(-1);
+  }
+
+  /** What a leg's number asks for; undefined for the draw and beyond. */
+  targetOf(leg: Leg): Target | undefined {
+    return this.targets[leg.step];
+  }
+
+  /** Ends the attempt: motion that follows makes runs, but no legs. */
+  close(): void {
+    this.isClosed = true;
+  }
+
+  /** The nose has dropped in the leg under way. */
+  take(): void {
+    const { leg } = this;
+    if (leg !== undefined) leg.isTaken = true;
+  }
+
+  /**
+   * Takes in one motion event.
+   *
+   * @param position - where the dial stands now, graduations, after a move in one direction
+   * @param now_ms - its time, or undefined where the motion has no times
+   * @returns what happened, in order
+   */
+  moveTo(position: Graduations, now_ms: Milliseconds | undefined): readonly DialingFact[] {
+    const change = this.follower.moveTo(position);
+    const { current } = this.follower;
+    if (current !== null && change !== "none") {
+      this.runs[change === "begun" ? this.runs.length : this.runs.length - 1] = current;
+    }
+    if (this.isClosed) return NOTHING;
+    const facts = current === null || change === "none" ? NOTHING : this.follow(current, change === "begun", now_ms);
+    return now_ms === undefined ? facts : this.watchTheClock(facts, position, now_ms);
+  }
+
+  private follow(run: Run, isNew: boolean, now_ms: Milliseconds | undefined): readonly DialingFact[] {
+    const turned = isNew ? this.begin(run, now_ms) : NOTHING;
+    const started = this.startFresh(run, now_ms);
+    return [...turned, ...started, ...this.grow(run)];
+  }
+
+  /** A new run: the first of an attempt, a reversal, or the end of a hesitation. */
+  private begin(run: Run, now_ms: Milliseconds | undefined): readonly DialingFact[] {
+    const { leg } = this;
+    if (leg === undefined) return this.beginAttempt(run, now_ms);
+    const before = this.legs.at(-2);
+    const { length } = this.profile.procedure;
+    if (before !== undefined && leg.step <= length && isHesitation(leg, this.targetOf(leg), this.profile.graduations)) {
+      this.legs.pop();
+      before.turnbacks.push(runLength(leg));
+      before.lastRun = this.runs.length - 1;
+      before.longestRest = Math.max(before.longestRest, leg.longestRest);
+      return [{ type: "turn.resumed", place: before.place }];
+    }
+    leg.endedAt = now_ms;
+    this.backSince = undefined;
+    this.legs.push(this.newLeg(leg.step + 1, run, now_ms));
+    return [{ type: "turn.reversed" }];
+  }
+
+  private beginAttempt(run: Run, now_ms: Milliseconds | undefined): readonly DialingFact[] {
+    if (run.turn === this.profile.procedure[0]?.turn) {
+      const before = this.runs.at(-2);
+      this.wrongWay = before !== undefined && runLength(before) >= this.freshLength ? runLength(before) : 0;
+      this.legs = [this.newLeg(0, run, now_ms)];
+      // A rest before the first motion is nobody's pause.
+      this.restAnchor = run.to;
+      this.restSince = now_ms;
+    }
+    return [{ type: "run.begun", turn: run.turn }];
+  }
+
+  private startFresh(run: Run, now_ms: Milliseconds | undefined): readonly DialingFact[] {
+    const isFresh = run.turn === this.profile.procedure[0]?.turn && runLength(run) >= this.freshLength;
+    const isUnderWay = this.legs.length === 1 && this.legs[0]?.firstRun === this.runs.length - 1;
+    if (!isFresh || isUnderWay) return NOTHING;
+    this.wrongWay = 0;
+    this.legs = [this.newLeg(0, run, now_ms)];
+    return [{ type: "fresh.started" }];
+  }
+
+  private newLeg(step: number, run: Run, startedAt: Milliseconds | undefined): Leg {
+    const index = this.runs.length - 1;
+    return {
+      step,
+      turn: run.turn,
+      from: run.from,
+      to: run.from,
+      firstRun: index,
+      lastRun: index,
+      place: "before",
+      turnbacks: [],
+      isTaken: false,
+      cameBack: false,
+      longestRest: 0,
+      startedAt,
+      endedAt: undefined,
+    };
+  }
+
+  /** Carries the leg's furthest point along, and says when its number comes and goes. */
+  private grow(run: Run): readonly DialingFact[] {
+    const { leg } = this;
+    if (leg === undefined || run.turn !== leg.turn || signOf(run.turn) * (run.to - leg.to) <= 0) return NOTHING;
+    leg.to = run.to;
+    const target = this.targetOf(leg);
+    if (target === undefined) return NOTHING;
+    const before = leg.place;
+    leg.place = placeOf(leg, target);
+    return PLACE_FACTS[before][leg.place];
+  }
+
+  private watchTheClock(facts: readonly DialingFact[], position: Graduations, now_ms: Milliseconds) {
+    this.watchReturn(position, now_ms);
+    return this.watchRest(position, now_ms) ? [...facts, { type: "pause.exceeded" } as const] : facts;
+  }
+
+  /** Whether this very event makes the rest in the leg under way longer than the lock waits. */
+  private watchRest(position: Graduations, now_ms: Milliseconds): boolean {
+    if (this.restSince === undefined || Math.abs(position - this.restAnchor) > REST_DRIFT) {
+      this.restAnchor = position;
+      this.restSince = now_ms;
+    }
+    const { leg } = this;
+    if (leg === undefined) return false;
+    const before = leg.longestRest;
+    leg.longestRest = Math.max(before, now_ms - this.restSince);
+    const limit_ms = restLimit(this.profile);
+    return before <= limit_ms && leg.longestRest > limit_ms;
+  }
+
+  /** Notes a hand that ran past its number, came back and rests on it. */
+  private watchReturn(position: Graduations, now_ms: Milliseconds): void {
+    const leg = this.overrunLeg();
+    const target = leg && this.targetOf(leg);
+    if (leg === undefined || target === undefined) return;
+    const mark = leg.to - wrap(leg.to - target.number, target.perTurn);
+    if (Math.abs(position - mark) > target.tolerance) {
+      this.backSince = undefined;
+      return;
+    }
+    this.backSince ??= now_ms;
+    if (now_ms - this.backSince >= CAME_BACK_REST) leg.cameBack = true;
+  }
+
+  /** The leg whose number the hand may come back to: the one under way, or the one before it; if it ran past. */
+  private overrunLeg(): Leg | undefined {
+    return [this.leg, this.legs.at(-2)].find((leg) => leg !== undefined && this.ranPast(leg));
+  }
+
+  private ranPast(leg: Leg): boolean {
+    const target = this.targetOf(leg);
+    return target !== undefined && stopError(leg.turn, leg.to, target.number, target.perTurn) > target.tolerance;
+  }
+}
+
+/** Longest rest that a lock takes, milliseconds; infinite where it takes any. */
+export function restLimit(profile: Profile): Milliseconds {
+  return profile.kind === "dial-encoder" && profile.pauseLimit_s !== undefined ? profile.pauseLimit_s * 1000 : Infinity;
+}
+
+const REACHED: DialingFact = { type: "number.reached" };
+const PASSED: DialingFact = { type: "number.passed" };
+
+const PLACE_FACTS: Readonly<Record<Place, Readonly<Record<Place, readonly DialingFact[]>>>> = {
+  before: { before: [], at: [REACHED], past: [REACHED, PASSED] },
+  at: { before: [], at: [], past: [PASSED] },
+  past: { before: [], at: [REACHED], past: [] },
+};
