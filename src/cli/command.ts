@@ -1,0 +1,30 @@
+import type { ParseArgsConfig } from "node:util";
+
+/** Values of a command's options, as `node:util` parses them. */
+export type OptionValues = Readonly<Record<string, string | boolean | undefined>>;
+
+/** Where a command reads and writes. Injected, so that commands are plain functions to their tests. */
+export interface Terminal {
+  /** Lines of a file, or of standard input for "-". */
+  lines(file: string): AsyncIterable<string>;
+  /** The whole text of a file. @throws {UsageError} when it cannot be read */
+  text(file: string): Promise<string>;
+  /** Writes to standard output and waits until it takes more. */
+  write(text: string): Promise<void>;
+  /** Shows how far a long command is, where someone is looking. */
+  progress(text: string): void;
+}
+
+/** One command of the command line. */
+export interface Command {
+  readonly name: string;
+  readonly summary: string;
+  /** Help text below the summary. */
+  readonly usage: string;
+  readonly options: NonNullable<ParseArgsConfig["options"]>;
+  /**
+   * @returns the exit status: 0, or 1 when some of the input was bad
+   * @throws {UsageError} when the command line makes no sense
+   */
+  run(files: readonly string[], options: OptionValues, terminal: Terminal): Promise<number>;
+}

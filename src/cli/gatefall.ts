@@ -1,0 +1,72 @@
+import { type ParseArgsConfig, parseArgs } from "node:util";
+import { DrillError } from "../drill/drillError";
+import { LockError } from "../lock/lockError";
+import type { Command, OptionValues, Terminal } from "./command";
+import { oddsCommand } from "./oddsCommand";
+import { profilesCommand } from "./profilesCommand";
+import { replayCommand } from "./replayCommand";
+import { UsageError } from "./usageError";
+
+const COMMANDS: readonly Command[] = [replayCommand, profilesCommand, oddsCommand];
+
+const overview = () => {
+  const lines = COMMANDS.map(({ name, summary }) => `  ${name.padEnd(14)}${summary}`);
+  return `gatefall COMMAND ...\n\n${lines.join("\n")}\n\n"gatefall COMMAND --help" tells more. A practice result is not a certificate.\n`;
+};
+
+const HELP: NonNullable<ParseArgsConfig["options"]> = { help: { type: "boolean", short: "h" } };
+
+function parse(command: Command, args: readonly string[]): { values: OptionValues; positionals: string[] } {
+  try {
+    const parsed = parseArgs({ args: [...args], options: { ...command.options, ...HELP }, allowPositionals: true });
+    return { values: parsed.values as OptionValues, positionals: parsed.positionals };
+  } catch (error) {
+    // parseArgs words its refusals well; only the class is foreign.
+    throw new UsageError(error instanceof Error ? error.message : String(error));
+  }
+}
+
+async function runCommand(args: readonly string[], terminal: Terminal): Promise<number> {
+  const [name, ...rest] = args;
+  if (name === "--help" || name === "-h" || name === "help") {
+    await terminal.write(overview());
+    return 0;
+  }
+  const command = COMMANDS.find((one) => one.name === name);
+  if (command === undefined) {
+    throw new UsageError(name === undefined ? `name a command\n\n${overview()}` : `there is no command "${name}"; see gatefall --help`);
+  }
+  const { values, positionals } = parse(command, rest);
+  if (values.help === true) {
+    await terminal.write(`${command.summary}\n\n${command.usage}\n`);
+    return 0;
+  }
+  return command.run(positionals, values, terminal);
+}
+
+/**
+ * Carries out a command line.
+ *
+ * @param args - without the interpreter and the script
+ * @param complain - takes one sentence for standard error
+ * @returns the exit status: 0; 1 when some of the input was bad; 2 when the command line makes no sense
+ */
+export async function gatefall(
+  args: readonly string[],
+  terminal: Terminal,
+  complain: (sentence: string) => void,
+): Promise<number> {
+  try {
+    return await runCommand(args, terminal);
+  } catch (error) {
+    if (error instanceof UsageError) {
+      complain(error.message);
+      return 2;
+    }
+    if (error instanceof LockError || error instanceof DrillError) {
+      complain(error.message);
+      return 1;
+    }
+    throw error;
+  }
+}

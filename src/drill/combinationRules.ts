@@ -1,0 +1,99 @@
+import type { Combination } from "../lock/combination";
+import { type Graduations, wrap } from "../lock/dial";
+import type { CombinationRules } from "../lock/profile";
+
+/** A rule that a combination breaks, in words. */
+export interface BrokenRule {
+  readonly rule: keyof CombinationRules;
+  readonly message: string;
+  readonly source: string;
+}
+
+const HANDBOOK = "MIL-HDBK-1013/8 (1989), section 2";
+const COMMON = "common practice, no source";
+
+const SOURCES: Readonly<Record<keyof CombinationRules, string>> = {
+  minSeparation: `${HANDBOOK}, item e.1`,
+  circular: COMMON,
+  excludedLast: `${HANDBOOK}, item e.2`,
+  noStraight: `${HANDBOOK}, item e.3`,
+  notAllEven: `${HANDBOOK}, item e.4`,
+  notAllOdd: `${HANDBOOK}, item e.5`,
+  multiplesOfTen: `${HANDBOOK}, item e.1`,
+  oneFromEachThird: 'NAVEDTRA 14244, "Securing a Security Container"',
+};
+
+type Pair = readonly [Graduations, Graduations];
+
+const pairs = (numbers: Combination): Pair[] =>
+  numbers.flatMap((one, i) => numbers.slice(i + 1).map((other): Pair => [one, other]));
+
+const apart = ([a, b]: Pair, perTurn: number, circular: boolean) => (circular ? Math.abs(wrap(a - b, perTurn)) : Math.abs(a - b));
+
+const isMultipleOfTen = (value: number) => Math.abs(value) % 10 === 0;
+
+/** A rule's check: what is wrong with the numbers, or undefined. */
+type Check = (numbers: Combination, rules: CombinationRules, perTurn: number) => string | undefined;
+
+const separation: Check = (numbers, { minSeparation = 0, circular = false }, perTurn) => {
+  const pair = pairs(numbers).find((one) => apart(one, perTurn, circular) < minSeparation);
+  return pair && `${pair[0]} and ${pair[1]} are ${apart(pair, perTurn, circular)} apart; at least ${minSeparation} is asked`;
+};
+
+const lastNumber: Check = (numbers, { excludedLast = [] }) => {
+  const last = numbers.at(-1);
+  const range = excludedLast.find(([low, high]) => last !== undefined && last >= low && last <= high);
+  return range && `the last number, ${last}, lies in ${range[0]} to ${range[1]}, where the draw turns`;
+};
+
+const straight: Check = (numbers, { noStraight }) => {
+  if (noStraight !== true) return undefined;
+  const steps = numbers.slice(1).map((number, k) => Math.sign(number - (numbers[k] ?? number)));
+  const isStraight = steps.length > 0 && steps[0] !== 0 && steps.every((step) => step === steps[0]);
+  return isStraight ? `the numbers go straight ${steps[0] === 1 ? "up" : "down"}` : undefined;
+};
+
+const allEven: Check = (numbers, { notAllEven }) =>
+  notAllEven === true && numbers.every((number) => number % 2 === 0) ? "all numbers are even" : undefined;
+
+const allOdd: Check = (numbers, { notAllOdd }) =>
+  notAllOdd === true && numbers.every((number) => number % 2 === 1) ? "all numbers are odd" : undefined;
+
+const tens: Check = (numbers, { multiplesOfTen }) => {
+  if (multiplesOfTen === "numbers") {
+    const number = numbers.find(isMultipleOfTen);
+    return number === undefined ? undefined : `${number} is a multiple of ten`;
+  }
+  if (multiplesOfTen !== "differences") return undefined;
+  const pair = pairs(numbers).find(([a, b]) => isMultipleOfTen(a - b));
+  return pair && `${pair[0]} and ${pair[1]} lie a multiple of ten apart`;
+};
+
+const thirds: Check = (numbers, { oneFromEachThird }, perTurn) => {
+  if (oneFromEachThird !== true) return undefined;
+  const taken = new Set(numbers.map((number) => Math.floor((3 * number) / perTurn)));
+  return taken.size < 3 ? "no number from each third of the dial" : undefined;
+};
+
+const CHECKS: readonly (readonly [keyof CombinationRules, Check])[] = [
+  ["minSeparation", separation],
+  ["excludedLast", lastNumber],
+  ["noStraight", straight],
+  ["notAllEven", allEven],
+  ["notAllOdd", allOdd],
+  ["multiplesOfTen", tens],
+  ["oneFromEachThird", thirds],
+];
+
+/**
+ * Every rule that a combination breaks, with its source.
+ *
+ * @param numbers - readings in dialing order
+ * @param perTurn - graduations in one turn of the dial
+ */
+export function explain(numbers: Combination, rules: CombinationRules, perTurn: number): BrokenRule[] {
+  return CHECKS.flatMap(([rule, check]) => {
+    const message = check(numbers, rules, perTurn);
+    return message === undefined ? [] : [{ rule, message, source: SOURCES[rule] }];
+  });
+}

@@ -1,0 +1,127 @@
+import * as z from "zod/mini";
+import type { AttemptStart } from "../dialing/attempt";
+import { type Combination, parseCombination } from "../lock/combination";
+import type { Graduations, Milliseconds } from "../lock/dial";
+import { fieldProblem } from "../lock/fieldProblem";
+import type { Profile } from "../lock/profile";
+import { parseProfile } from "../lock/profileSchema";
+import { shippedProfile } from "../lock/shippedProfiles";
+import { FARTHEST } from "../lock/wheelPack";
+import { TraceError } from "./traceError";
+
+/** One attempt as it was recorded: everything that is needed to replay it. */
+export interface RecordedAttempt {
+  readonly profile: Profile;
+  readonly combination: Combination;
+  readonly start?: AttemptStart | undefined;
+  /** Positions of the hand, unwrapped graduations, left positive; at least one. */
+  readonly positions: readonly Graduations[];
+  /** A time for each position, milliseconds, never falling. */
+  readonly times_ms?: readonly Milliseconds[] | undefined;
+}
+
+const numbers = (words: string) => z.array(z.number({ error: "must be a number" }), { error: words });
+
+const lineSchema = z.object(
+  {
+    profile: z.unknown(),
+    combination: z.unknown(),
+    start: z.optional(
+      z.object(
+        {
+          dial: z.number({ error: "must be a number of graduations" }),
+          slack: z.optional(numbers("must be a list with the slack of each wheel")),
+        },
+        { error: 'must be an object such as {"dial":12.5,"slack":[0,0,0]}' },
+      ),
+    ),
+    positions: numbers("must be a list of numbers").check(
+      z.minLength(1, { error: "must hold at least one position" }),
+    ),
+    times_ms: z.optional(numbers("must be a list of milliseconds")),
+  },
+  { error: 'must be an object with "profile", "combination" and "positions"' },
+);
+
+const checkPositions = (positions: readonly number[]) => {
+  const index = positions.findIndex((position) => !(Math.abs(position) <= FARTHEST));
+  if (index >= 0) {
+    throw new TraceError(`positions[${index}] must lie within 1e9 graduations of zero, not at ${positions[index]}`);
+  }
+};
+
+const checkTimes = (times: readonly number[] | undefined, wanted: number) => {
+  if (times === undefined) return;
+  if (times.length !== wanted) {
+    throw new TraceError(`times_ms has ${times.length} entries for ${wanted} positions; give one each, or leave it out`);
+  }
+  const index = times.findIndex((time, i) => i > 0 && time < (times[i - 1] ?? time));
+  if (index >= 0) throw new TraceError(`times_ms[${index}] (${times[index]}) is earlier than the time before it`);
+};
+
+const profileOf = (value: unknown): Profile => {
+  if (value === undefined) throw new TraceError('profile must be the id of a profile or a whole one (it is missing)');
+  return typeof value === "string" ? shippedProfile(value) : parseProfile(value);
+};
+
+const checkSlack = (profile: Profile, slack: readonly number[] | undefined) => {
+  if (slack !== undefined && profile.kind !== "wheel-pack") {
+    throw new TraceError(`start.slack is for wheel packs, and ${profile.id} has none; leave it out`);
+  }
+};
+
+/**
+ * Reads one recorded attempt from outside.
+ *
+ * @param value - parsed JSON of one line
+ * @throws {TraceError} naming the field that is wrong
+ * @throws {LockError} for a bad profile or combination
+ */
+export function parseAttempt(value: unknown): RecordedAttempt {
+  const parsed = lineSchema.safeParse(value);
+  if (!parsed.success) throw new TraceError(fieldProblem(parsed.error.issues, value));
+  const { positions, times_ms, start } = parsed.data;
+  const profile = profileOf(parsed.data.profile);
+  const combination = parseCombination(profile, parsed.data.combination);
+  checkPositions(positions);
+  checkTimes(times_ms, positions.length);
+  checkSlack(profile, start?.slack);
+  return { profile, combination, start, positions, times_ms };
+}
+
+/**
+ * Reads one line of JSON.
+ *
+ * @throws {TraceError} for text that is no JSON, and as `parseAttempt`
+ */
+export function parseAttemptLine(line: string): RecordedAttempt {
+  return parseAttempt(parseJson(line));
+}
+
+function parseJson(line: string): unknown {
+  try {
+    return JSON.parse(line);
+  } catch {
+    const beginning = line.length > 40 ? `${line.slice(0, 40)}…` : line;
+    throw new TraceError(`this is not one whole JSON object: ${beginning}`);
+  }
+}
+
+/** Four decimals hold more than any hand or dial can tell apart. */
+const rounded = (values: readonly number[]) => values.map((value) => Math.round(value * 1e4) / 1e4);
+
+/**
+ * Writes an attempt as one line of the replay format.
+ *
+ * @param profile - an id where the profile is a shipped one, else the whole profile
+ */
+export function writeAttemptLine(recorded: RecordedAttempt, profile: string | Profile): string {
+  const { combination, start, positions, times_ms } = recorded;
+  return JSON.stringify({
+    profile,
+    combination,
+    ...(start && { start: { dial: start.dial, ...(start.slack && { slack: start.slack }) } }),
+    positions: rounded(positions),
+    ...(times_ms && { times_ms: times_ms.map(Math.round) }),
+  });
+}
