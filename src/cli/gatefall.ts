@@ -34,7 +34,9 @@ async function runCommand(args: readonly string[], terminal: Terminal): Promise<
   }
   const command = COMMANDS.find((one) => one.name === name);
   if (command === undefined) {
-    throw new UsageError(name === undefined ? `name a command\n\n${overview()}` : `there is no command "${name}"; see gatefall --help`);
+    throw new UsageError(
+      name === undefined ? `name a command\n\n${overview()}` : `there is no command "${name}"; see gatefall --help`,
+    );
   }
   const { values, positionals } = parse(command, rest);
   if (values.help === true) {

@@ -18,7 +18,14 @@ const combinationOption = (profile: Profile, value: OptionValues[string]) =>
 
 const percent = (probability: number) => `${(100 * probability).toFixed(2)} %`;
 
-const inWords = (profile: Profile, bias: number, spread: number, closedForm: number, odds: SimulatedOdds, seed: number) =>
+const inWords = (
+  profile: Profile,
+  bias: number,
+  spread: number,
+  closedForm: number,
+  odds: SimulatedOdds,
+  seed: number,
+) =>
   `${profile.title}: stop errors with bias ${bias} and spread ${spread} graduations
   closed form   ${percent(closedForm)} of attempts open
   simulated     ${percent(odds.probability)} +- ${percent(odds.standardError)} (standard error), ${odds.opened} of ${odds.trials}, seed ${seed}
@@ -58,7 +65,17 @@ The probability of opening per attempt: in closed form, and by replaying simulat
     const closedForm = chanceOfOpening(profile, { bias, spread });
     const combination = combinationOption(profile, options.combination);
     const odds = simulateOdds(profile, { bias, spread }, trials, seededChance(seed), combination);
-    const result = { profile: profile.id, bias, spread, closedForm, simulated: odds.probability, standardError: odds.standardError, opened: odds.opened, trials, seed };
+    const result = {
+      profile: profile.id,
+      bias,
+      spread,
+      closedForm,
+      simulated: odds.probability,
+      standardError: odds.standardError,
+      opened: odds.opened,
+      trials,
+      seed,
+    };
     await terminal.write(
       options.json === true ? `${JSON.stringify(result)}\n` : inWords(profile, bias, spread, closedForm, odds, seed),
     );

@@ -35,7 +35,8 @@ async function checkFile(file: string, terminal: Terminal): Promise<Checked> {
   try {
     return sound(await readProfileFile(file, terminal));
   } catch (error) {
-    if (error instanceof LockError || error instanceof UsageError) return { id: file, valid: false, error: error.message };
+    if (error instanceof LockError || error instanceof UsageError)
+      return { id: file, valid: false, error: error.message };
     throw error;
   }
 }

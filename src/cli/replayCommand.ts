@@ -14,7 +14,8 @@ export function replayLine(line: string, lineNumber: number): Replayed | { reado
   try {
     return resultOf(replay(parseAttemptLine(line)));
   } catch (error) {
-    if (error instanceof TraceError || error instanceof LockError) return { error: `line ${lineNumber}: ${error.message}` };
+    if (error instanceof TraceError || error instanceof LockError)
+      return { error: `line ${lineNumber}: ${error.message}` };
     throw error;
   }
 }

@@ -60,7 +60,8 @@ interface Scene {
 }
 
 const turnFor = ({ profile, progress }: Scene): Turn => profile.procedure[progress.step]?.turn ?? profile.draw.turn;
-const numberText = ({ attempt, profile, progress }: Scene) => faceText(attempt.combination[progress.step] ?? 0, profile);
+const numberText = ({ attempt, profile, progress }: Scene) =>
+  faceText(attempt.combination[progress.step] ?? 0, profile);
 const wanted = ({ profile, progress }: Scene) => profile.procedure[progress.step]?.arrivals ?? 0;
 const made = ({ progress }: Scene) => progress.arrivals[progress.step] ?? 0;
 
@@ -74,7 +75,10 @@ const countsText = (scene: Scene) => `${countWord(made(scene))} of ${countWord(w
 
 const turning = (scene: Scene): Advice => {
   const left = wanted(scene) - made(scene);
-  const next = left <= 1 ? `Next arrival at ${numberText(scene)} is your stop.` : `Pass ${numberText(scene)} ${left === 2 ? "once" : `${countWord(left - 1)} times`}, then stop on it.`;
+  const next =
+    left <= 1
+      ? `Next arrival at ${numberText(scene)} is your stop.`
+      : `Pass ${numberText(scene)} ${left === 2 ? "once" : `${countWord(left - 1)} times`}, then stop on it.`;
   return {
     turn: turnFor(scene),
     say: `Keep turning ${turnFor(scene)}. ${next}`,
@@ -85,7 +89,8 @@ const turning = (scene: Scene): Advice => {
 const resting = (scene: Scene): Advice => {
   const back = opposite(turnFor(scene));
   const following = scene.attempt.combination[scene.progress.step + 1];
-  const next = following === undefined ? `turn ${back} to the stop` : `turn ${back} to ${faceText(following, scene.profile)}`;
+  const next =
+    following === undefined ? `turn ${back} to the stop` : `turn ${back} to ${faceText(following, scene.profile)}`;
   return { turn: back, say: `Stop here. Now ${next}.`, detail: `on ${numberText(scene)} · ${countsText(scene)}` };
 };
 
@@ -93,13 +98,28 @@ const overrun = (scene: Scene): Advice => {
   const { attempt, profile, progress } = scene;
   const step = profile.procedure[progress.step];
   const leg = attempt.reader.leg;
-  const past = leg === undefined ? 0 : profile.graduations - distanceTo(attempt.combination[progress.step] ?? 0, leg.to, leg.turn, profile.graduations);
+  const past =
+    leg === undefined
+      ? 0
+      : profile.graduations -
+        distanceTo(attempt.combination[progress.step] ?? 0, leg.to, leg.turn, profile.graduations);
   const mayGoRound = step?.rule === "at-least";
   const stand = attempt.pack?.errors()[progress.step] ?? 0;
-  const detail = attempt.pack === null ? "This lock lets you go round again." : `Wheel ${progress.step + 1} now stands ${sizeText(stand)} off its gate.`;
+  const detail =
+    attempt.pack === null
+      ? "This lock lets you go round again."
+      : `Wheel ${progress.step + 1} now stands ${sizeText(stand)} off its gate.`;
   return mayGoRound
-    ? { turn: step.turn, say: `${sizeText(past)} past ${numberText(scene)}. Do not come back: go round again, ${step.turn}.`, detail: `the ${ordinalWord(made(scene) + 1)} arrival at ${numberText(scene)} serves as well` }
-    : { turn: profile.procedure[0]?.turn ?? null, say: `${sizeText(past)} past ${numberText(scene)}. Start over: ${startOverText(scene)}.`, detail };
+    ? {
+        turn: step.turn,
+        say: `${sizeText(past)} past ${numberText(scene)}. Do not come back: go round again, ${step.turn}.`,
+        detail: `the ${ordinalWord(made(scene) + 1)} arrival at ${numberText(scene)} serves as well`,
+      }
+    : {
+        turn: profile.procedure[0]?.turn ?? null,
+        say: `${sizeText(past)} past ${numberText(scene)}. Start over: ${startOverText(scene)}.`,
+        detail,
+      };
 };
 
 const drawing = (scene: Scene): Advice => ({
@@ -117,7 +137,10 @@ const wrongWay = (scene: Scene): Advice => ({
 const failed = (scene: Scene): Advice => ({
   turn: scene.profile.procedure[0]?.turn ?? null,
   say: `It did not open. Start over: ${startOverText(scene)}.`,
-  detail: scene.attempt.pack === null ? "the lock has forgotten what was dialed" : "going round again does not mend a wheel pack",
+  detail:
+    scene.attempt.pack === null
+      ? "the lock has forgotten what was dialed"
+      : "going round again does not mend a wheel pack",
 });
 
 const WORDS: Readonly<Record<DialingState, (scene: Scene) => Advice>> = {
@@ -139,7 +162,10 @@ const WORDS: Readonly<Record<DialingState, (scene: Scene) => Advice>> = {
   }),
   thrown: (scene) => ({
     turn: opposite(scene.profile.draw.turn),
-    say: scene.attempt.pack === null ? "The bolt is thrown. Turn on for one whole turn." : `Not secure yet: spin off, ${countWord(scene.profile.procedure[0]?.arrivals ?? 4)} turns one way.`,
+    say:
+      scene.attempt.pack === null
+        ? "The bolt is thrown. Turn on for one whole turn."
+        : `Not secure yet: spin off, ${countWord(scene.profile.procedure[0]?.arrivals ?? 4)} turns one way.`,
     detail: scene.attempt.pack === null ? "" : "the wheels still stand at the combination",
   }),
   secured: () => ({ turn: null, say: "Secured.", detail: "turn the dial to begin again" }),
@@ -163,7 +189,11 @@ const countsOnly = (scene: Scene, state: DialingState): Advice | null => {
   const { procedure } = scene.profile;
   const isCounting = state === "turning" || state === "resting" || state === "overrun";
   if (!isCounting || scene.progress.step >= procedure.length) return null;
-  return { turn: null, say: `${capitalCount(made(scene))} of ${countWord(wanted(scene))} at number ${scene.progress.step + 1}.`, detail: "" };
+  return {
+    turn: null,
+    say: `${capitalCount(made(scene))} of ${countWord(wanted(scene))} at number ${scene.progress.step + 1}.`,
+    detail: "",
+  };
 };
 
 const capitalCount = (count: number) => {

@@ -63,6 +63,7 @@ export class Attempt {
     this.combination = parseCombination(profile, combination);
     this.memory = start.memory ?? FRESH_MEMORY;
     this.pack = profile.kind === "wheel-pack" ? startPack(profile, this.combination, start) : null;
+    checkReach(start.dial);
     this.reader = new HandReader(profile, this.combination, start.dial);
   }
 
@@ -113,12 +114,12 @@ export class Attempt {
 
   /** Says so once when the draw has been turned all its way and the nose has not dropped. */
   private judgePackDraw(pack: WheelPack): readonly DialingFact[] {
-    return pack.engagedAt === null && this.isDrawn() && this.judgeOnce() ? [{ type: "draw.refused" }] : [];
+    return pack.engagedAt === null && !this.opened && this.isDrawn() && this.judgeOnce() ? [{ type: "draw.refused" }] : [];
   }
 
   private turnEncoder(by: Graduations, now_ms: Milliseconds | undefined): readonly DialingFact[] {
     const target = this.dial + by;
-    if (!(Math.abs(target) <= FARTHEST)) throw new LockError("too-far", `the dial would stand at ${target} graduations`);
+    checkReach(target);
     const sign = signOf(this.profile.draw.turn);
     if (this.encoderBolt !== null) return this.turnCoupled(this.encoderBolt, target, sign, now_ms);
     // The bolt couples within the move: stop there first, then let the rest of the move meet the positive stop.
@@ -252,7 +253,17 @@ export class Attempt {
 /** Turning that a sum of moves may lose to rounding, graduations. */
 const ROUNDING: Graduations = 1e-9;
 
-function startPack(profile: Profile & { kind: "wheel-pack" }, combination: Combination, start: AttemptStart): WheelPack {
+function checkReach(position: Graduations): void {
+  if (!(Math.abs(position) <= FARTHEST)) {
+    throw new LockError("too-far", `the dial would stand at ${position}; positions go from -1e9 to 1e9 graduations`);
+  }
+}
+
+function startPack(
+  profile: Profile & { kind: "wheel-pack" },
+  combination: Combination,
+  start: AttemptStart,
+): WheelPack {
   const slack = start.slack ?? profile.wheelPack.freePlay.map(() => 0);
   return new WheelPack(profile, combination, { dial: start.dial, slack, engagedAt: null });
 }

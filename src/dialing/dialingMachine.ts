@@ -43,7 +43,7 @@ export function dialingMachine(profile: Profile) {
     guards: {
       isFirstWay: ({ event }) => event.type === "run.begun" && event.turn === firstTurn,
       isLast: ({ context }) => context.number === last,
-      isUnderWay: ({ context }) => context.number > 0,
+      turnsFirstWay: ({ context }) => profile.procedure[context.number]?.turn === firstTurn,
       mayGoRound: ({ context }) => profile.procedure[context.number]?.rule === "at-least",
       wasLeft: ({ context }, place: Place) => context.leftAt === place,
       holdsItsWheels: () => profile.kind === "wheel-pack",
@@ -67,7 +67,11 @@ export function dialingMachine(profile: Profile) {
         on: { "run.begun": [{ guard: "isFirstWay", target: "turning" }, { target: "wrongWay" }] },
       },
       wrongWay: {
-        on: { "run.begun": { guard: "isFirstWay", target: "turning" } },
+        on: {
+          "run.begun": { guard: "isFirstWay", target: "turning" },
+          // A lock left at its combination opens to whoever draws first.
+          "bolt.retracted": { guard: "holdsItsWheels", target: "open", actions: "finish" },
+        },
       },
       turning: {
         on: {
@@ -81,7 +85,7 @@ export function dialingMachine(profile: Profile) {
             { guard: { type: "wasLeft", params: "at" }, target: "resting", actions: "goBack" },
             { guard: { type: "wasLeft", params: "past" }, target: "overrun", actions: "goBack" },
           ],
-          "fresh.started": { guard: "isUnderWay", target: "turning", actions: "startOver" },
+          "fresh.started": { guard: "turnsFirstWay", target: "turning", actions: "startOver" },
           "bolt.retracted": { target: "open", actions: "finish" },
           "pause.exceeded": { guard: "canTire", target: "failed", actions: "finish" },
         },
@@ -93,7 +97,7 @@ export function dialingMachine(profile: Profile) {
             { guard: "isLast", target: "drawing", actions: { type: "goToDraw", params: "at" } },
             { target: "turning", actions: { type: "goToNext", params: "at" } },
           ],
-          "fresh.started": { guard: "isUnderWay", target: "turning", actions: "startOver" },
+          "fresh.started": { guard: "turnsFirstWay", target: "turning", actions: "startOver" },
           "bolt.retracted": { target: "open", actions: "finish" },
           "pause.exceeded": { guard: "canTire", target: "failed", actions: "finish" },
         },
@@ -105,7 +109,7 @@ export function dialingMachine(profile: Profile) {
             { guard: "isLast", target: "drawing", actions: { type: "goToDraw", params: "past" } },
             { target: "turning", actions: { type: "goToNext", params: "past" } },
           ],
-          "fresh.started": { guard: "isUnderWay", target: "turning", actions: "startOver" },
+          "fresh.started": { guard: "turnsFirstWay", target: "turning", actions: "startOver" },
           "bolt.retracted": { target: "open", actions: "finish" },
           "pause.exceeded": { guard: "canTire", target: "failed", actions: "finish" },
         },

@@ -23,6 +23,8 @@ interface Case {
   readonly combination: Combination;
   readonly wheels: WheelsAround;
   readonly opened: boolean;
+  /** Whether the hand has not yet turned back from the number. */
+  readonly isUnderWay: boolean;
 }
 
 const numberOf = ({ fault, profile, combination }: Case) => faceText(combination[fault.number - 1] ?? 0, profile);
@@ -40,7 +42,9 @@ const tooFew = (c: Case) => {
   const wanted = stepOf(c)?.arrivals ?? 0;
   const made = wanted - Math.round(c.fault.size / c.profile.graduations);
   const asked = `this lock asks for ${stepOf(c)?.rule === "at-least" ? "at least " : ""}${countWord(wanted)}`;
-  return made <= 0 ? `You never came to ${numberOf(c)}; ${asked} arrivals.` : `You arrived only ${times(made)} at ${numberOf(c)}; ${asked}.`;
+  return made <= 0
+    ? `You never came to ${numberOf(c)}; ${asked} arrivals.`
+    : `You arrived only ${times(made)} at ${numberOf(c)}; ${asked}.`;
 };
 
 const wrongWay = (c: Case) => {
@@ -49,7 +53,7 @@ const wrongWay = (c: Case) => {
 };
 
 const notDrawn = (c: Case) =>
-  `The draw to the ${c.profile.draw.turn} is not done: ${grads(c.fault.size)} are missing to the stop.`;
+  `The draw to the ${c.profile.draw.turn} is not done: ${grads(c.fault.size)} to go to the stop.`;
 
 const paused = (c: Case) => {
   const limit = c.profile.kind === "dial-encoder" ? (c.profile.pauseLimit_s ?? 0) : 0;
@@ -107,13 +111,41 @@ const isStillTrue = ({ fault, profile, wheels }: Case) =>
 
 const isStopFault = ({ code }: Fault) => code === "stopped-short" || code === "ran-past" || code === "came-back";
 
+/** Whether turning on in the same direction makes good what is wrong. */
+const canBeMended = (c: Case) => {
+  if (c.fault.code === "stopped-short" || c.fault.code === "too-few-turns") return true;
+  return isStopFault(c.fault) && stepOf(c)?.rule === "at-least";
+};
+
+const mendText = (c: Case) => {
+  const turn = stepOf(c)?.turn ?? "left";
+  const { code } = c.fault;
+  const isPast = code === "ran-past" || code === "came-back";
+  return isPast ? `Do not come back: go round again, ${turn}.` : `Keep turning ${turn} to ${numberOf(c)}.`;
+};
+
+/** A fault that the lock let pass. */
+const letPass = ({ fault, opened }: Case): string => {
+  if (!isStopFault(fault))
+    return opened ? "It opened all the same; do not count on it." : "Go on, but do not count on it.";
+  return opened
+    ? "It opened all the same; a lock with closer gates would not have."
+    : "Go on; a lock with closer gates would make you start over.";
+};
+
+const noReturn = ({ fault, profile }: Case): string => {
+  if (fault.code === "wrong-way" || fault.code === "paused-too-long") return "";
+  return profile.kind === "wheel-pack"
+    ? "Going round again does not mend it. "
+    : "The turn has ended, so going round again comes too late. ";
+};
+
 const whatNext = (c: Case): string => {
-  const { fault, profile, opened } = c;
-  if (fault.code === "not-drawn") return `Keep turning ${profile.draw.turn} until the dial stops.`;
-  if (opened) return isStopFault(fault) ? "It opened all the same; a lock with closer gates would not have." : "It opened all the same; do not count on it another time.";
-  if (isStillTrue(c)) return isStopFault(fault) ? "Go on; a lock with closer gates would make you start over." : "Go on, but do not count on it another time.";
-  const noReturn = profile.kind === "wheel-pack" ? "Going round again does not mend it." : "The turn has ended, so going round again comes too late.";
-  return fault.code === "wrong-way" || fault.code === "paused-too-long" ? startOver(c) : `${noReturn} ${startOver(c)}`;
+  if (c.fault.code === "not-drawn") return `Keep turning ${c.profile.draw.turn} until the dial stops.`;
+  if (!c.opened && c.isUnderWay && canBeMended(c)) return mendText(c);
+  // Turned the wrong way, a wheel may stand true by chance; the ones after it will not.
+  const isHarmless = c.opened || (c.fault.code !== "wrong-way" && isStillTrue(c));
+  return isHarmless ? letPass(c) : `${noReturn(c)}${startOver(c)}`;
 };
 
 const worded = (c: Case): WordedFault => ({
@@ -136,6 +168,7 @@ const inWords = (attempt: Attempt, faults: readonly Fault[]): WordedFault[] =>
       combination: attempt.combination,
       wheels: wheelsAround(attempt, fault.number),
       opened: attempt.opened,
+      isUnderWay: attempt.reader.leg?.step === fault.number - 1,
     }),
   );
 

@@ -1,8 +1,8 @@
 import type { Combination } from "../lock/combination";
-import { type Graduations, type Milliseconds, signOf, wrap } from "../lock/dial";
+import { type Graduations, type Milliseconds, signOf } from "../lock/dial";
 import type { Profile } from "../lock/profile";
 import type { DialingFact, Place } from "./dialingFact";
-import { isHesitation, type Leg, placeOf, type Target } from "./leg";
+import { isHesitation, type Leg, legArrivals, placeOf, type Target } from "./leg";
 import { type Run, RunFollower, runLength, stopError } from "./runs";
 
 /** Rest on a number after running past it that counts as having come back to it, milliseconds. */
@@ -163,6 +163,7 @@ export class HandReader {
     const { leg } = this;
     if (leg === undefined || run.turn !== leg.turn || signOf(run.turn) * (run.to - leg.to) <= 0) return NOTHING;
     leg.to = run.to;
+    leg.cameBack = false;
     const target = this.targetOf(leg);
     if (target === undefined) return NOTHING;
     const before = leg.place;
@@ -191,11 +192,8 @@ export class HandReader {
 
   /** Notes a hand that ran past its number, came back and rests on it. */
   private watchReturn(position: Graduations, now_ms: Milliseconds): void {
-    const leg = this.overrunLeg();
-    const target = leg && this.targetOf(leg);
-    if (leg === undefined || target === undefined) return;
-    const mark = leg.to - wrap(leg.to - target.number, target.perTurn);
-    if (Math.abs(position - mark) > target.tolerance) {
+    const leg = [this.leg, this.legs.at(-2)].find((one) => one !== undefined && this.isBackOnNumber(one, position));
+    if (leg === undefined) {
       this.backSince = undefined;
       return;
     }
@@ -203,14 +201,13 @@ export class HandReader {
     if (now_ms - this.backSince >= CAME_BACK_REST) leg.cameBack = true;
   }
 
-  /** The leg whose number the hand may come back to: the one under way, or the one before it; if it ran past. */
-  private overrunLeg(): Leg | undefined {
-    return [this.leg, this.legs.at(-2)].find((leg) => leg !== undefined && this.ranPast(leg));
-  }
-
-  private ranPast(leg: Leg): boolean {
+  /** Whether a leg ran past its number and the dial is back on the mark it ran past. */
+  private isBackOnNumber(leg: Leg, position: Graduations): boolean {
     const target = this.targetOf(leg);
-    return target !== undefined && stopError(leg.turn, leg.to, target.number, target.perTurn) > target.tolerance;
+    if (target === undefined || legArrivals(leg, target) === 0) return false;
+    const past = stopError(leg.turn, leg.to, target.number, target.perTurn);
+    const mark = leg.to - signOf(leg.turn) * past;
+    return past > target.tolerance && Math.abs(position - mark) <= target.tolerance;
   }
 }
 

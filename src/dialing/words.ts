@@ -8,7 +8,19 @@ export function countWord(count: number): string {
   return SMALL[count] ?? String(count);
 }
 
-const ORDINALS = ["zeroth", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"];
+const ORDINALS = [
+  "zeroth",
+  "first",
+  "second",
+  "third",
+  "fourth",
+  "fifth",
+  "sixth",
+  "seventh",
+  "eighth",
+  "ninth",
+  "tenth",
+];
 
 /** "second"; digits beyond the tenth. */
 export function ordinalWord(count: number): string {

@@ -28,7 +28,8 @@ type Pair = readonly [Graduations, Graduations];
 const pairs = (numbers: Combination): Pair[] =>
   numbers.flatMap((one, i) => numbers.slice(i + 1).map((other): Pair => [one, other]));
 
-const apart = ([a, b]: Pair, perTurn: number, circular: boolean) => (circular ? Math.abs(wrap(a - b, perTurn)) : Math.abs(a - b));
+const apart = ([a, b]: Pair, perTurn: number, circular: boolean) =>
+  circular ? Math.abs(wrap(a - b, perTurn)) : Math.abs(a - b);
 
 const isMultipleOfTen = (value: number) => Math.abs(value) % 10 === 0;
 
@@ -37,7 +38,9 @@ type Check = (numbers: Combination, rules: CombinationRules, perTurn: number) =>
 
 const separation: Check = (numbers, { minSeparation = 0, circular = false }, perTurn) => {
   const pair = pairs(numbers).find((one) => apart(one, perTurn, circular) < minSeparation);
-  return pair && `${pair[0]} and ${pair[1]} are ${apart(pair, perTurn, circular)} apart; at least ${minSeparation} is asked`;
+  return (
+    pair && `${pair[0]} and ${pair[1]} are ${apart(pair, perTurn, circular)} apart; at least ${minSeparation} is asked`
+  );
 };
 
 const lastNumber: Check = (numbers, { excludedLast = [] }) => {

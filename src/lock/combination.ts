@@ -22,7 +22,8 @@ const problemWith = (number: unknown, graduations: number): string | undefined =
  */
 export function parseCombination(profile: Profile, numbers: unknown): Combination {
   const wanted = profile.procedure.length;
-  if (!Array.isArray(numbers)) throw new LockError("bad-combination", `combination must be a list of ${wanted} numbers`);
+  if (!Array.isArray(numbers))
+    throw new LockError("bad-combination", `combination must be a list of ${wanted} numbers`);
   if (numbers.length !== wanted) {
     const has = `combination has ${numbers.length} numbers`;
     throw new LockError("bad-combination", `${has}, but ${profile.id} takes ${wanted}`);

@@ -68,6 +68,8 @@ export function judgeDraw(
   const mustWait = wrongTry !== undefined && wrongTries >= wrongTry.tries && now_ms !== undefined;
   return {
     answer: "wrong",
-    memory: mustWait ? { wrongTries: 0, waitsUntil_ms: now_ms + wrongTry.wait_s * 1000 } : { wrongTries, waitsUntil_ms: null },
+    memory: mustWait
+      ? { wrongTries: 0, waitsUntil_ms: now_ms + wrongTry.wait_s * 1000 }
+      : { wrongTries, waitsUntil_ms: null },
   };
 }

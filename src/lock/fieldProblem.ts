@@ -1,12 +1,16 @@
 import type { core } from "zod/mini";
 
 const pathOf = (path: readonly PropertyKey[]) =>
-  path.map((key) => (typeof key === "number" ? `[${key}]` : `.${String(key)}`)).join("").replace(/^\./, "");
+  path
+    .map((key) => (typeof key === "number" ? `[${key}]` : `.${String(key)}`))
+    .join("")
+    .replace(/^\./, "");
 
 /** The value a path leads to, or undefined where the path breaks off. */
 const valueAt = (root: unknown, path: readonly PropertyKey[]): unknown =>
   path.reduce<unknown>(
-    (value, key) => (typeof value === "object" && value !== null ? (value as Record<PropertyKey, unknown>)[key] : undefined),
+    (value, key) =>
+      typeof value === "object" && value !== null ? (value as Record<PropertyKey, unknown>)[key] : undefined,
     root,
   );
 

@@ -7,7 +7,9 @@ import type { Profile, Step } from "./profile";
 const atLeast = (low: number, words: string) => z.number({ error: words }).check(z.gte(low, { error: words }));
 const within = (low: number, high: number, words: string) => atLeast(low, words).check(z.lte(high, { error: words }));
 const whole = (low: number, high: number, words: string) =>
-  z.number({ error: words }).check(z.int({ error: words }), z.gte(low, { error: words }), z.lte(high, { error: words }));
+  z
+    .number({ error: words })
+    .check(z.int({ error: words }), z.gte(low, { error: words }), z.lte(high, { error: words }));
 const above = (low: number, words: string) => z.number({ error: words }).check(z.gt(low, { error: words }));
 
 const text = (words: string) => z.string({ error: words }).check(z.minLength(1, { error: words }));
@@ -62,7 +64,10 @@ const common = {
   numbersIncrease: z._default(turn, "left"),
   procedure: z
     .array(step, { error: "must be a list of 2 to 6 steps" })
-    .check(z.minLength(2, { error: "must be a list of 2 to 6 steps" }), z.maxLength(6, { error: "must be a list of 2 to 6 steps" })),
+    .check(
+      z.minLength(2, { error: "must be a list of 2 to 6 steps" }),
+      z.maxLength(6, { error: "must be a list of 2 to 6 steps" }),
+    ),
   draw,
   stopTolerance: z._default(within(0, 5, "must be a number of graduations from 0 to 5"), 1),
   turnback: z._default(within(0, 5, "must be a number of graduations from 0 to 5"), 1),
@@ -124,7 +129,9 @@ const playFits = (freePlay: readonly number[], graduations: number): Problem => 
 
 const numbersFit = (numbers: readonly number[] | undefined, graduations: number): Problem => {
   const index = (numbers ?? []).findIndex((number) => number < 0 || number >= graduations);
-  return index < 0 ? undefined : `asSet[${index}] must be a number from 0 to below ${graduations}, not ${numbers?.[index]}`;
+  return index < 0
+    ? undefined
+    : `asSet[${index}] must be a number from 0 to below ${graduations}, not ${numbers?.[index]}`;
 };
 
 const encoderCounts = (procedure: readonly Step[]): Problem => {
@@ -183,6 +190,8 @@ export function profileDoubts(profile: Profile): string[] {
   const lastTurn: Turn | undefined = profile.procedure.at(-1)?.turn;
   const drawsOn = profile.kind === "wheel-pack" && lastTurn === profile.draw.turn;
   return drawsOn
-    ? [`draw.turn goes on in the direction of the last number, so the last wheel is carried along; ${opposite(profile.draw.turn)} to the last number is usual`]
+    ? [
+        `draw.turn goes on in the direction of the last number, so the last wheel is carried along; ${opposite(profile.draw.turn)} to the last number is usual`,
+      ]
     : [];
 }

@@ -35,9 +35,7 @@ const lineSchema = z.object(
         { error: 'must be an object such as {"dial":12.5,"slack":[0,0,0]}' },
       ),
     ),
-    positions: numbers("must be a list of numbers").check(
-      z.minLength(1, { error: "must hold at least one position" }),
-    ),
+    positions: numbers("must be a list of numbers").check(z.minLength(1, { error: "must hold at least one position" })),
     times_ms: z.optional(numbers("must be a list of milliseconds")),
   },
   { error: 'must be an object with "profile", "combination" and "positions"' },
@@ -53,14 +51,16 @@ const checkPositions = (positions: readonly number[]) => {
 const checkTimes = (times: readonly number[] | undefined, wanted: number) => {
   if (times === undefined) return;
   if (times.length !== wanted) {
-    throw new TraceError(`times_ms has ${times.length} entries for ${wanted} positions; give one each, or leave it out`);
+    throw new TraceError(
+      `times_ms has ${times.length} entries for ${wanted} positions; give one each, or leave it out`,
+    );
   }
   const index = times.findIndex((time, i) => i > 0 && time < (times[i - 1] ?? time));
   if (index >= 0) throw new TraceError(`times_ms[${index}] (${times[index]}) is earlier than the time before it`);
 };
 
 const profileOf = (value: unknown): Profile => {
-  if (value === undefined) throw new TraceError('profile must be the id of a profile or a whole one (it is missing)');
+  if (value === undefined) throw new TraceError("profile must be the id of a profile or a whole one (it is missing)");
   return typeof value === "string" ? shippedProfile(value) : parseProfile(value);
 };
 

@@ -1,0 +1,22 @@
+import { defineConfig } from "@playwright/test";
+import { BROWSER_SWITCHES, browserPath } from "./tests/browser/browserPath";
+
+export default defineConfig({
+  testDir: "tests/browser",
+  outputDir: "test-results/browser",
+  timeout: 60_000,
+  workers: 2,
+  fullyParallel: true,
+  reporter: [["list"], ["json", { outputFile: "test-results/browser.json" }]],
+  use: {
+    baseURL: "http://127.0.0.1:4173/",
+    viewport: { width: 1280, height: 800 },
+    launchOptions: { executablePath: browserPath() ?? "", args: BROWSER_SWITCHES },
+    screenshot: "only-on-failure",
+  },
+  webServer: {
+    command: "npx vite preview --strictPort",
+    url: "http://127.0.0.1:4173/",
+    reuseExistingServer: false,
+  },
+});

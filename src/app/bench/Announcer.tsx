@@ -1,0 +1,28 @@
+import { adviceFor } from "../../dialing/advice";
+import { stateInWords } from "../../dialing/dialingMachine";
+import type { BenchSession } from "./benchSession";
+import { headline } from "./resultRows";
+
+/** What is told at a change of state: the next step in full help, the state itself otherwise. */
+function statusText(session: BenchSession): string {
+  const { attempt, outcome, state, setup } = session;
+  if (outcome !== null && (state === "open" || state === "failed")) return headline(outcome);
+  if (setup.help === "silent") return "";
+  // Distances change with every graduation; the sentence changes only when something new is to be done.
+  if (setup.help === "full" && state !== "overrun") return adviceFor(attempt, state, "full")?.say ?? "";
+  return stateInWords(state, session.actor.getSnapshot().context.number);
+}
+
+/** Speaks to screen readers: states politely, faults at once. In silent help only the end is told. */
+export function Announcer({ session }: { readonly session: BenchSession }) {
+  const isMute = session.setup.help === "silent" && session.outcome === null;
+  const last = isMute ? undefined : session.faults().at(-1);
+  return (
+    <div className="visually-hidden">
+      <p role="status" data-testid="state">
+        {statusText(session)}
+      </p>
+      <p role="alert">{last?.message ?? ""}</p>
+    </div>
+  );
+}

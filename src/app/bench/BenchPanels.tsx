@@ -1,0 +1,90 @@
+import { useMemo } from "react";
+import type { Attempt } from "../../dialing/attempt";
+import type { Graduations } from "../../lock/dial";
+import { Cutaway } from "../cutaway/Cutaway";
+import { TurnChart } from "../turnChart/TurnChart";
+import type { Recording } from "./attemptRecorder";
+import type { BenchSession } from "./benchSession";
+import { GHOSTS, type Ghost } from "./ghosts";
+import { ResultPanel } from "./ResultPanel";
+import type { PlaybackControls } from "./usePlayback";
+
+const GHOST_WORDS: Readonly<Record<Ghost, string>> = {
+  none: "no ghost",
+  ideal: "ghost: a perfect hand",
+  best: "ghost: your best",
+};
+
+interface BenchPanelsProps {
+  readonly session: BenchSession;
+  readonly replay: PlaybackControls;
+  /** The lock as it stands under the hand, or in the replay. */
+  readonly lock: Attempt;
+  /** The attempt that is told about. */
+  readonly shown: Attempt;
+  readonly ghost: readonly Graduations[] | null;
+  readonly ghostKind: Ghost;
+  readonly recording: Recording | null;
+  readonly onGhost: (ghost: Ghost) => void;
+}
+
+/** What is seen of the attempt. */
+function Insights({ session, replay, lock, shown, ghost, recording }: Omit<BenchPanelsProps, "ghostKind" | "onGhost">) {
+  const isLive = replay.playback === null;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the session is mutable; its version tells a change
+  const faults = useMemo(() => (isLive ? session.faults() : []), [isLive, session, session.version]);
+  return (
+    <>
+      <Cutaway attempt={lock} version={session.version} />
+      <TurnChart
+        attempt={shown}
+        version={session.version}
+        faults={faults}
+        ghost={ghost}
+        recording={recording}
+        playhead_ms={replay.playhead_ms}
+        isPlaying={replay.isPlaying}
+        onPlay={replay.play}
+        onPause={replay.pause}
+        onScrub={replay.scrub}
+      />
+      <ResultPanel attempt={shown} outcome={isLive ? session.outcome : null} faults={faults} />
+    </>
+  );
+}
+
+/** The panels beside the dial. In silent help they stay empty until the attempt has ended. */
+export function BenchPanels({ ghostKind, onGhost, ...seen }: BenchPanelsProps) {
+  const { session, replay } = seen;
+  const isHidden = session.setup.help === "silent" && session.outcome === null && replay.playback === null;
+  return (
+    <div className="bench-panels">
+      {isHidden ? (
+        <section className="panel" aria-label="Silent">
+          <h2>Silent</h2>
+          <p className="bench-silent">Nothing is counted or shown until this attempt has ended.</p>
+        </section>
+      ) : (
+        <Insights {...seen} />
+      )}
+      <footer className="bench-foot">
+        <select
+          className="field"
+          aria-label="Ghost on the turn chart"
+          value={ghostKind}
+          onChange={(event) => onGhost(GHOSTS.find((one) => one === event.currentTarget.value) ?? "none")}
+        >
+          {GHOSTS.map((one) => (
+            <option key={one} value={one}>
+              {GHOST_WORDS[one]}
+            </option>
+          ))}
+        </select>
+        <p>
+          The combination is known and on the screen. A practice result is not a certificate; on a real door the maker's
+          written instructions and local codes decide.
+        </p>
+      </footer>
+    </div>
+  );
+}

@@ -1,0 +1,131 @@
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import type { Graduations, Milliseconds } from "../../lock/dial";
+import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
+import { type RecordedAttempt, writeAttemptLine } from "../../trace/recordedAttempt";
+import { startOf } from "../../trace/replay";
+import { useRemembered } from "../shell/remembered";
+import { Announcer } from "./Announcer";
+import { BenchPanels } from "./BenchPanels";
+import type { BenchAddress } from "./benchAddress";
+import type { BenchSession } from "./benchSession";
+import { CombinationSheet } from "./CombinationSheet";
+import { eventBegun, useEventDone } from "./eventCost";
+import { BestAttempts, GHOSTS, ghostPath } from "./ghosts";
+import { LockInHand } from "./LockInHand";
+import { Playback } from "./playback";
+import { SetupBar } from "./SetupBar";
+import { ShareSheet } from "./ShareSheet";
+import { useBench, useBenchSound } from "./useBench";
+import { usePlayback } from "./usePlayback";
+import "./bench.css";
+
+/** The shown attempt as a line of the replay format, or null before the first motion. */
+function attemptLine(session: BenchSession): string | null {
+  const { attempt, recording } = session;
+  if (recording.positions.length === 0) return null;
+  const isShipped = SHIPPED_PROFILES.includes(attempt.profile);
+  const recorded = { profile: attempt.profile, combination: attempt.combination, ...recording };
+  return writeAttemptLine(recorded, isShipped ? attempt.profile.id : attempt.profile);
+}
+
+function playbackOf(recorded: RecordedAttempt): Playback {
+  // A recording without times is played at a steady pace, so that one can follow it.
+  const times_ms = recorded.times_ms ?? recorded.positions.map((_, index) => index * 400);
+  const recording = { start: startOf(recorded), positions: [...recorded.positions], times_ms: [...times_ms] };
+  return new Playback(recorded.profile, recorded.combination, recording);
+}
+
+/** The bench: a lock to dial, and what there is to see of it. */
+export function BenchScreen({ address, hasSound }: { readonly address: BenchAddress; readonly hasSound: boolean }) {
+  const session = useBench(address);
+  useBenchSound(session, hasSound);
+  useEventDone(session.version);
+  const [sheet, setSheet] = useState<"combination" | "share" | null>(null);
+  const [ghost, setGhost] = useRemembered("ghost", GHOSTS);
+  const [loaded, setLoaded] = useState<RecordedAttempt | null>(null);
+  const best = useRef(new BestAttempts());
+
+  const { setup, outcome } = session;
+  const own = { profile: session.attempt.profile, combination: session.attempt.combination, ...session.recording };
+  const replay = usePlayback(() => playbackOf(loaded ?? own));
+  const { leave, scrub } = replay;
+
+  const onTurn = useCallback(
+    (by: Graduations, at: Milliseconds) => {
+      eventBegun();
+      leave();
+      setLoaded(null);
+      session.turnBy(by, at);
+    },
+    [session, leave],
+  );
+  const onRestart = (isNew: boolean) => {
+    leave();
+    setLoaded(null);
+    if (isNew) session.drawAnother();
+    else session.again();
+  };
+
+  const { playback } = replay;
+  const isLive = playback === null;
+  const shown = playback?.attempt ?? session.attempt;
+  const lock = playback?.attempt ?? session.lock;
+  useEffect(() => {
+    if (outcome?.opened === true && session.faults().length === 0) best.current.note(session.attempt, outcome.time_ms);
+  }, [outcome, session]);
+  const ghostStops = useMemo(
+    () => ghostPath(ghost, shown, session.recording.start.dial, best.current),
+    [ghost, shown, session.recording.start.dial],
+  );
+  const recording = outcome !== null || loaded !== null ? (playback?.recording ?? session.recording) : null;
+
+  return (
+    <main className="bench">
+      <h1 className="visually-hidden">Bench</h1>
+      <div className="bench-hand">
+        <SetupBar
+          setup={setup}
+          onProfile={(profile) => {
+            leave();
+            session.takeLock(profile, "as-set");
+          }}
+          onHelp={(help) => session.change({ ...setup, help })}
+          onCombination={() => setSheet("combination")}
+          onShare={() => setSheet("share")}
+        />
+        <LockInHand {...{ lock, session, isLive, onTurn, onRestart }} state={session.state} />
+      </div>
+      <BenchPanels
+        {...{ session, replay, lock, shown }}
+        ghost={ghostStops}
+        recording={recording}
+        onGhost={setGhost}
+        ghostKind={ghost}
+      />
+      <Announcer session={session} />
+      <CombinationSheet
+        setup={setup}
+        isOpen={sheet === "combination"}
+        onClose={() => setSheet(null)}
+        onTake={(source) => session.takeLock(setup.profile, source)}
+        onOwn={(combination) => session.change({ ...setup, source: "own", combination })}
+      />
+      <ShareSheet
+        isOpen={sheet === "share"}
+        onClose={() => setSheet(null)}
+        line={sheet === "share" ? attemptLine(session) : null}
+        onLoad={(recorded) => {
+          setLoaded(recorded);
+          leave();
+          session.change({
+            profile: recorded.profile,
+            source: "own",
+            combination: recorded.combination,
+            help: setup.help,
+          });
+          scrub(0);
+        }}
+      />
+    </main>
+  );
+}

@@ -1,0 +1,80 @@
+import type { KeyboardEvent } from "react";
+import { adviceFor } from "../../dialing/advice";
+import type { Attempt } from "../../dialing/attempt";
+import type { DialingState } from "../../dialing/dialingMachine";
+import type { Graduations, Milliseconds } from "../../lock/dial";
+import { Dial } from "../dial/Dial";
+import { AdviceLine } from "./AdviceLine";
+import type { BenchSession } from "./benchSession";
+import { StepStrip } from "./StepStrip";
+import { dialReadingText, lastTurn, spokenDial } from "./spoken";
+import { TurnButtons } from "./TurnButtons";
+import { useWaitingSeconds } from "./useBench";
+
+const KEYS_HELP =
+  "Arrow keys turn the way they point, by one; hold them to keep turning, with Shift fast. Comma and period nudge by a tenth. Page Up and Page Down turn by ten, with Shift by a whole turn. R starts again, N draws a new combination.";
+
+/** Keys that begin again, and whether with new numbers. */
+const RESTART_KEYS: Readonly<Record<string, boolean>> = { r: false, n: true };
+
+const noteText = (waiting: number, isLive: boolean) => {
+  if (waiting > 0) return `This lock refuses every try for ${waiting} s more.`;
+  return isLive ? null : "Replay";
+};
+
+const hubText = (lock: Attempt) => {
+  const turn = lastTurn(lock);
+  return { reading: dialReadingText(lock), note: turn === null ? "at rest" : `turning ${turn}` };
+};
+
+interface LockInHandProps {
+  readonly lock: Attempt;
+  readonly session: BenchSession;
+  readonly state: DialingState;
+  readonly isLive: boolean;
+  readonly onTurn: (by: Graduations, at: Milliseconds) => void;
+  readonly onRestart: (isNew: boolean) => void;
+}
+
+/** The dial, what is said above it, and its buttons. */
+export function LockInHand({ lock, session, state, isLive, onTurn, onRestart }: LockInHandProps) {
+  const { help } = session.setup;
+  const { profile } = lock;
+  const shown = isLive ? session.attempt : lock;
+  const advice = isLive ? adviceFor(shown, state, help) : null;
+  const waiting = useWaitingSeconds(session);
+  const onOtherKey = (event: KeyboardEvent) => {
+    const isPlain = !(event.ctrlKey || event.metaKey || event.altKey || event.repeat);
+    const isNew = RESTART_KEYS[event.key.toLowerCase()];
+    if (isPlain && isNew !== undefined) onRestart(isNew);
+  };
+  return (
+    <>
+      <StepStrip attempt={shown} state={state} help={isLive ? help : "full"} />
+      <AdviceLine advice={advice} note={noteText(waiting, isLive)} />
+      <div className="bench-dial">
+        <Dial
+          position={lock.dial}
+          graduations={profile.graduations}
+          numbersIncrease={profile.numbersIncrease}
+          spoken={spokenDial(lock, help)}
+          pointTo={help === "full" ? (advice?.turn ?? null) : null}
+          hub={help === "full" ? hubText(lock) : null}
+          describedBy="dial-keys"
+          onTurn={onTurn}
+          onOtherKey={onOtherKey}
+        />
+        <p id="dial-keys" className="visually-hidden">
+          {KEYS_HELP}
+        </p>
+        <button type="button" className="button bench-again" aria-keyshortcuts="R" onClick={() => onRestart(false)}>
+          Again <kbd>R</kbd>
+        </button>
+        <button type="button" className="button bench-new" aria-keyshortcuts="N" onClick={() => onRestart(true)}>
+          New numbers <kbd>N</kbd>
+        </button>
+      </div>
+      <TurnButtons perTurn={profile.graduations} onTurn={onTurn} />
+    </>
+  );
+}

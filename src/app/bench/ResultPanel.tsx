@@ -1,0 +1,60 @@
+import type { Attempt } from "../../dialing/attempt";
+import type { WordedFault } from "../../dialing/faultWords";
+import { lesson } from "../../dialing/lesson";
+import type { Outcome } from "./benchSession";
+import { headline, type ResultRow, resultRows } from "./resultRows";
+
+function Row({ row, hasWheels }: { readonly row: ResultRow; readonly hasWheels: boolean }) {
+  return (
+    <tr>
+      <th scope="row">{row.number}</th>
+      <td>{row.arrivals}</td>
+      <td>{row.stopError}</td>
+      {hasWheels && <td>{row.wheel}</td>}
+      <td>{row.time}</td>
+    </tr>
+  );
+}
+
+interface ResultPanelProps {
+  readonly attempt: Attempt;
+  readonly outcome: Outcome | null;
+  readonly faults: readonly WordedFault[];
+}
+
+/** What happened so far, or in the attempt that has ended: a sentence, the faults, a table, and what to do better. */
+export function ResultPanel({ attempt, outcome, faults }: ResultPanelProps) {
+  const hasWheels = attempt.pack !== null;
+  const isOver = outcome !== null;
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a panel that scrolls must be reachable by keyboard
+    <section className="panel result" aria-label="What happened" tabIndex={0}>
+      <h2>
+        What happened <small>{isOver ? "in this attempt" : "so far"}</small>
+      </h2>
+      {isOver && <p className="result-headline">{headline(outcome)}</p>}
+      <ul className="result-faults">
+        {faults.map((fault) => (
+          <li key={`${fault.code}-${fault.number}-${fault.size}`}>{fault.message}</li>
+        ))}
+      </ul>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">number</th>
+            <th scope="col">arrivals</th>
+            <th scope="col">stop error</th>
+            {hasWheels && <th scope="col">its wheel</th>}
+            <th scope="col">time</th>
+          </tr>
+        </thead>
+        <tbody>
+          {resultRows(attempt).map((row) => (
+            <Row key={row.key} row={row} hasWheels={hasWheels} />
+          ))}
+        </tbody>
+      </table>
+      {isOver && <p className="result-lesson">{lesson(attempt, faults)}</p>}
+    </section>
+  );
+}

@@ -1,0 +1,101 @@
+import { type FormEvent, useState } from "react";
+import { parseAttemptLine, type RecordedAttempt } from "../../trace/recordedAttempt";
+import { Sheet } from "../shell/Sheet";
+
+interface ShareSheetProps {
+  readonly isOpen: boolean;
+  readonly onClose: () => void;
+  /** The shown attempt in the replay format, or null before the first motion. */
+  readonly line: string | null;
+  readonly onLoad: (recorded: RecordedAttempt) => void;
+}
+
+/** First line of text that is not blank. */
+const firstLine = (text: string) => text.split("\n").find((line) => line.trim() !== "") ?? "";
+
+function CopyAttempt({ line }: { readonly line: string | null }) {
+  const [said, setSaid] = useState("");
+  if (line === null) return <p className="soft">Nothing is dialed yet. Turn the dial first, then share it here.</p>;
+  const copy = () =>
+    navigator.clipboard.writeText(line).then(
+      () => setSaid("Copied."),
+      () => setSaid("This browser does not let the page copy; select the text and copy it by hand."),
+    );
+  return (
+    <>
+      <textarea readOnly aria-label="This attempt in the replay format" value={line} />
+      <div className="sheet-row">
+        <button type="button" className="button" onClick={copy}>
+          Copy
+        </button>
+        <a
+          className="button"
+          download="attempt.jsonl"
+          href={`data:application/x-ndjson;charset=utf-8,${encodeURIComponent(`${line}\n`)}`}
+        >
+          Save as a file
+        </a>
+        <span role="status">{said}</span>
+      </div>
+    </>
+  );
+}
+
+function LoadAttempt({ onLoad, onClose }: Pick<ShareSheetProps, "onLoad" | "onClose">) {
+  const [text, setText] = useState("");
+  const [problem, setProblem] = useState<string | null>(null);
+  const load = (from: string) => {
+    setText(from);
+    try {
+      onLoad(parseAttemptLine(firstLine(from)));
+      onClose();
+    } catch (error) {
+      setProblem(error instanceof Error ? error.message : String(error));
+    }
+  };
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    load(text);
+  };
+  const readFile = async (file: File | undefined) => file !== undefined && load(await file.text());
+  return (
+    <form onSubmit={submit}>
+      <textarea
+        aria-label="A recorded attempt to load"
+        placeholder='{"profile":"three-wheel","combination":[…],"positions":[…]}'
+        value={text}
+        onChange={(event) => setText(event.currentTarget.value)}
+      />
+      {problem !== null && (
+        <p className="sheet-error" role="alert">
+          Not loaded: {problem}. Your text is still here.
+        </p>
+      )}
+      <div className="sheet-row">
+        <button type="submit" className="button primary" disabled={text.trim() === ""}>
+          Load and replay
+        </button>
+        <label className="button sheet-file">
+          Load a file
+          <input
+            type="file"
+            className="visually-hidden"
+            accept=".jsonl,.json,.txt"
+            onChange={(event) => readFile(event.currentTarget.files?.[0])}
+          />
+        </label>
+      </div>
+    </form>
+  );
+}
+
+/** Copies the shown attempt in the replay format, or loads one to look at. */
+export function ShareSheet({ isOpen, onClose, line, onLoad }: ShareSheetProps) {
+  return (
+    <Sheet title="Share an attempt" isOpen={isOpen} onClose={onClose}>
+      <CopyAttempt line={line} />
+      <h2 className="sheet-second">Load one</h2>
+      <LoadAttempt onLoad={onLoad} onClose={onClose} />
+    </Sheet>
+  );
+}

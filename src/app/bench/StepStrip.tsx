@@ -1,0 +1,48 @@
+import type { Help } from "../../dialing/advice";
+import type { Attempt } from "../../dialing/attempt";
+import type { DialingState } from "../../dialing/dialingMachine";
+import { faceText, ordinalWord } from "../../dialing/words";
+import { type StepView, stepViews } from "./stepViews";
+
+const PIP = { made: "●", wanted: "○", extra: "×" } as const;
+
+function Pips({ step }: { readonly step: StepView }) {
+  return (
+    <div className="strip-pips">
+      <span aria-hidden="true">{step.pips.map((pip) => PIP[pip]).join(" ")}</span>
+      <span className="visually-hidden">{step.counted}</span>
+    </div>
+  );
+}
+
+interface StepStripProps {
+  readonly attempt: Attempt;
+  readonly state: DialingState;
+  readonly help: Help;
+}
+
+/** The procedure on one plate: every number with its direction and arrivals, then the draw. */
+export function StepStrip({ attempt, state, help }: StepStripProps) {
+  const { profile, combination } = attempt;
+  const steps = stepViews(attempt, state);
+  const isSilent = help === "silent";
+  return (
+    <ol className="strip" aria-label="Combination and turns">
+      {steps.numbers.map((step, k) => (
+        <li key={step.key} className="strip-step" aria-current={!isSilent && step.isCurrent ? "step" : undefined}>
+          <small>{ordinalWord(k + 1)} number</small>
+          <div>
+            {step.turn} to <b>{faceText(combination[k] ?? 0, profile)}</b>
+            {help === "full" && step.stop !== null && <span className="strip-stop">{step.stop}</span>}
+          </div>
+          {isSilent ? <div className="strip-pips">{step.asked}</div> : <Pips step={step} />}
+        </li>
+      ))}
+      <li className="strip-step" aria-current={!isSilent && steps.draw.isCurrent ? "step" : undefined}>
+        <small>then</small>
+        <div>{profile.draw.turn} to the stop</div>
+        <div className="strip-pips">{steps.draw.bolt}</div>
+      </li>
+    </ol>
+  );
+}

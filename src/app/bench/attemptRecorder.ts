@@ -1,0 +1,35 @@
+import type { AttemptStart } from "../../dialing/attempt";
+import type { Graduations, Milliseconds } from "../../lock/dial";
+
+/** A motion as it is kept: hand positions and their times, from 0 at the first. */
+export interface Recording {
+  readonly start: AttemptStart;
+  readonly positions: Graduations[];
+  readonly times_ms: Milliseconds[];
+}
+
+/** Records what the hand does, so that a replay of it gives the same attempt. */
+export class AttemptRecorder {
+  readonly recording: Recording;
+  private hand: Graduations;
+  private began: Milliseconds | null = null;
+
+  /** @param start - where the lock stands before the first move */
+  constructor(start: AttemptStart) {
+    this.recording = { start, positions: [], times_ms: [] };
+    this.hand = start.dial;
+  }
+
+  /**
+   * Takes down one move of the hand.
+   *
+   * @param by - graduations; 0 for a rest
+   * @param now - any steady clock, milliseconds
+   */
+  take(by: Graduations, now: Milliseconds): void {
+    this.began ??= now;
+    this.hand += by;
+    this.recording.positions.push(this.hand);
+    this.recording.times_ms.push(now - this.began);
+  }
+}

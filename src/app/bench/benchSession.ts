@@ -1,0 +1,226 @@
+import { type ActorRefFrom, createActor } from "xstate";
+import { Attempt, type AttemptStart } from "../../dialing/attempt";
+import type { DialingFact } from "../../dialing/dialingFact";
+import { type DialingState, dialingMachine } from "../../dialing/dialingMachine";
+import { tellFaults, tellFaultsSoFar, type WordedFault } from "../../dialing/faultWords";
+import { drawCombination } from "../../drill/drawCombination";
+import type { Graduations, Milliseconds } from "../../lock/dial";
+import type { Chance } from "../../statistics/chance";
+import { AttemptRecorder, type Recording } from "./attemptRecorder";
+import { type BenchSetup, combinationAsSet, spunOffStart } from "./benchSetup";
+
+/** How an attempt ended: kept for the result panel. */
+export interface Outcome {
+  readonly opened: boolean;
+  /** From the first motion to the opening or the refusal, milliseconds. */
+  readonly time_ms: Milliseconds;
+}
+
+/** One lock under one hand: the attempt, what was recorded of it, and how it ended. */
+interface Round {
+  readonly attempt: Attempt;
+  readonly recorder: AttemptRecorder;
+  outcome: Outcome | null;
+}
+
+/** What a move brought, for whoever makes sounds of it. */
+export type FactListener = (facts: readonly DialingFact[], by: Graduations, dial: Graduations) => void;
+
+/** A hand that has not moved for this long rests; the recording then gets a point of its own, milliseconds. */
+const REST: Milliseconds = 150;
+/** Turning after the end of an attempt that begins the next one, part of a turn. */
+const NEXT_AFTER = 1 / 4;
+
+const OVER: readonly DialingState[] = ["failed", "secured"];
+
+/**
+ * The bench: sets locks up, feeds them what the hand does, and keeps the dialing chart in step.
+ *
+ * A store outside React: `subscribe` and `version` are for `useSyncExternalStore`. It asks nobody for the time or for
+ * chance: both are handed in.
+ */
+export class BenchSession {
+  setup: BenchSetup;
+  actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
+  /** Grows with every change. */
+  version = 0;
+  private round: Round;
+  /** The round that begins when the hand turns on after an end; it becomes the round once it is meant. */
+  private next: { readonly round: Round; readonly facts: DialingFact[] } | null = null;
+  private readonly chance: Chance;
+  private readonly listeners = new Set<() => void>();
+  private readonly factListeners = new Set<FactListener>();
+  private lastMoved: Milliseconds | null = null;
+  /** Latest time seen. */
+  private clock: Milliseconds = 0;
+
+  constructor(setup: BenchSetup, chance: Chance) {
+    this.setup = setup;
+    this.chance = chance;
+    this.round = this.newRound(spunOffStart(setup.profile, chance));
+    this.actor = createActor(dialingMachine(setup.profile)).start();
+  }
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  };
+
+  readonly onFacts = (listener: FactListener): (() => void) => {
+    this.factListeners.add(listener);
+    return () => this.factListeners.delete(listener);
+  };
+
+  /** The attempt that is shown: the one under way, or the one that has just ended. */
+  get attempt(): Attempt {
+    return this.round.attempt;
+  }
+
+  /** The lock as it stands under the hand now. */
+  get lock(): Attempt {
+    return this.next?.round.attempt ?? this.round.attempt;
+  }
+
+  /** How the shown attempt ended; null while it is under way. */
+  get outcome(): Outcome | null {
+    return this.round.outcome;
+  }
+
+  get recording(): Recording {
+    return this.round.recorder.recording;
+  }
+
+  get state(): DialingState {
+    return this.actor.getSnapshot().value;
+  }
+
+  /** Faults to tell now: those behind the hand, or all of them once the attempt has ended. */
+  faults(): readonly WordedFault[] {
+    return this.round.outcome === null ? tellFaultsSoFar(this.round.attempt) : tellFaults(this.round.attempt);
+  }
+
+  /**
+   * Turns the dial.
+   *
+   * @param by - graduations, left positive, one direction
+   * @param at - milliseconds of a steady clock
+   */
+  turnBy(by: Graduations, at: Milliseconds): void {
+    if (by === 0) return;
+    // An event's own time may lie a little before the clock that watched the rest.
+    const now = Math.max(at, this.clock);
+    this.clock = now;
+    if (this.lastMoved !== null && now - this.lastMoved > REST) this.move(0, Math.max(this.lastMoved, now - 1));
+    this.lastMoved = now;
+    this.move(by, now);
+    this.changed();
+  }
+
+  /** Lets time pass over a resting hand: pauses run out, and coming back onto a number is noticed. */
+  rest(now: Milliseconds): void {
+    const { attempt, recorder } = this.round;
+    if (this.lastMoved === null || this.round.outcome !== null || this.next !== null) return;
+    this.clock = Math.max(now, this.clock);
+    const facts = attempt.turnBy(0, now);
+    if (facts.length === 0) return;
+    recorder.take(0, now);
+    this.take(facts, 0);
+    this.changed();
+  }
+
+  /** The same combination again, the lock spun off. An encoder lock still remembers its wrong tries. */
+  again(): void {
+    this.begin({ ...spunOffStart(this.setup.profile, this.chance), memory: this.lock.memory });
+  }
+
+  /** A new combination by the lock's rules, the lock spun off. */
+  drawAnother(): void {
+    const combination = drawCombination(this.setup.profile, this.chance);
+    this.change({ ...this.setup, source: "drawn", combination });
+  }
+
+  /** Another lock, with its combination as set or drawn. */
+  takeLock(profile: BenchSetup["profile"], source: "as-set" | "drawn"): void {
+    const combination =
+      source === "as-set" ? combinationAsSet(profile, this.chance) : drawCombination(profile, this.chance);
+    this.change({ ...this.setup, profile, source, combination });
+  }
+
+  /** Sets the bench up anew. Only a change of help leaves the attempt under way alone. */
+  change(setup: BenchSetup): void {
+    const isSameLock = setup.profile === this.setup.profile && setup.combination === this.setup.combination;
+    const isSameProfile = setup.profile === this.setup.profile;
+    this.setup = setup;
+    if (isSameLock) {
+      this.changed();
+      return;
+    }
+    if (!isSameProfile) {
+      this.actor.stop();
+      this.actor = createActor(dialingMachine(setup.profile)).start();
+    }
+    this.begin(spunOffStart(setup.profile, this.chance));
+  }
+
+  private begin(start: AttemptStart): void {
+    this.round = this.newRound(start);
+    this.next = null;
+    this.lastMoved = null;
+    this.actor.send({ type: "attempt.restarted" });
+    this.changed();
+  }
+
+  private newRound(start: AttemptStart): Round {
+    const { profile, combination } = this.setup;
+    return { attempt: new Attempt(profile, combination, start), recorder: new AttemptRecorder(start), outcome: null };
+  }
+
+  private move(by: Graduations, now: Milliseconds): void {
+    const isOver = OVER.includes(this.state) && !this.round.attempt.isCoupled;
+    if (isOver || this.next !== null) this.moveNext(by, now);
+    else this.take(turn(this.round, by, now), by);
+  }
+
+  private take(facts: readonly DialingFact[], by: Graduations): void {
+    for (const fact of facts) this.actor.send(fact);
+    this.noteOutcome(facts);
+    for (const listener of this.factListeners) listener(facts, by, this.lock.dial);
+  }
+
+  private noteOutcome(facts: readonly DialingFact[]): void {
+    const { attempt, recorder, outcome } = this.round;
+    const hasOpened = facts.some(({ type }) => type === "bolt.retracted");
+    if (outcome?.opened === true || !(hasOpened || this.state === "failed")) return;
+    this.round.outcome = outcome ?? { opened: attempt.opened, time_ms: recorder.recording.times_ms.at(-1) ?? 0 };
+  }
+
+  /** The hand turns on after an end. What it does belongs to the next attempt, which shows once it is clearly meant. */
+  private moveNext(by: Graduations, now: Milliseconds): void {
+    this.next ??= { round: this.newRound(startAfter(this.round.attempt)), facts: [] };
+    const { round, facts } = this.next;
+    facts.push(...turn(round, by, now));
+    for (const listener of this.factListeners) listener([], by, round.attempt.dial);
+    const turned = round.attempt.dial - round.recorder.recording.start.dial;
+    if (Math.abs(turned) < this.setup.profile.graduations * NEXT_AFTER) return;
+    this.round = round;
+    this.next = null;
+    this.actor.send({ type: "attempt.restarted" });
+    this.take(facts, 0);
+  }
+
+  private changed(): void {
+    this.version += 1;
+    for (const listener of this.listeners) listener();
+  }
+}
+
+/** Moves a lock and takes the move down. Times are those of the steady clock: a lock may outlast an attempt. */
+function turn({ attempt, recorder }: Round, by: Graduations, now: Milliseconds): readonly DialingFact[] {
+  recorder.take(by, now);
+  return attempt.turnBy(by, now);
+}
+
+/** Where a lock stands after an attempt, for the one that follows without a break. */
+function startAfter({ dial, pack, memory }: Attempt): AttemptStart {
+  return pack === null ? { dial, memory } : { dial, slack: pack.slack() };
+}

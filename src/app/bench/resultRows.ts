@@ -1,0 +1,72 @@
+import type { Attempt } from "../../dialing/attempt";
+import { type Leg, legArrivals, type Target } from "../../dialing/leg";
+import { stopError } from "../../dialing/runs";
+import { faceText, sizeText } from "../../dialing/words";
+import type { Milliseconds } from "../../lock/dial";
+import type { Profile } from "../../lock/profile";
+import { signedText } from "../shell/signedText";
+import type { Outcome } from "./benchSession";
+
+/** One line of the result table, all in words and figures ready to show. */
+export interface ResultRow {
+  readonly key: string;
+  readonly number: string;
+  readonly arrivals: string;
+  readonly stopError: string;
+  readonly wheel: string;
+  readonly time: string;
+}
+
+const NOTHING = "–";
+
+/** "14.2 s" */
+export function secondsText(time: Milliseconds): string {
+  return `${(time / 1000).toFixed(1)} s`;
+}
+
+/** The result in one short sentence. */
+export function headline({ opened, time_ms }: Outcome): string {
+  return opened ? `Opened in ${secondsText(time_ms)}.` : `Did not open, after ${secondsText(time_ms)}.`;
+}
+
+const errorText = (error: number) => {
+  const text = signedText(error);
+  if (text === "0.0") return "0.0, on it";
+  return `${text} ${error > 0 ? "past" : "short"}`;
+};
+
+const wheelText = (profile: Profile, error: number, k: number) => {
+  if (profile.kind !== "wheel-pack") return NOTHING;
+  const tolerance = profile.wheelPack.gateTolerance[k] ?? 0;
+  return Math.abs(error) <= tolerance ? "in the gate" : `${sizeText(error)} off`;
+};
+
+const timeText = ({ startedAt, endedAt }: Leg) =>
+  startedAt === undefined || endedAt === undefined ? NOTHING : secondsText(endedAt - startedAt);
+
+const legCells = (leg: Leg, target: Target, isClosed: boolean) => {
+  const { step, number, perTurn } = target;
+  const asked = step.rule === "at-least" ? `${step.arrivals} or more` : `${step.arrivals}`;
+  return {
+    arrivals: `${legArrivals(leg, target)} of ${asked}`,
+    stopError: isClosed ? errorText(stopError(leg.turn, leg.to, number, perTurn)) : NOTHING,
+    time: timeText(leg),
+  };
+};
+
+const NO_CELLS = { arrivals: NOTHING, stopError: NOTHING, time: NOTHING, wheel: NOTHING };
+
+/** The lines of the result table, one a number. A number not yet turned to shows dashes. */
+export function resultRows(attempt: Attempt): ResultRow[] {
+  const { profile, combination, reader, pack } = attempt;
+  const errors = pack?.errors() ?? [];
+  return combination.map((number, k) => {
+    const heading = { key: `${k}`, number: faceText(number, profile) };
+    const leg = reader.legs[k];
+    const target = leg && reader.targetOf(leg);
+    if (leg === undefined || target === undefined) return { ...heading, ...NO_CELLS };
+    const isClosed = reader.legs.length > k + 1;
+    const wheel = isClosed ? wheelText(profile, errors[k] ?? 0, k) : NOTHING;
+    return { ...heading, ...legCells(leg, target, isClosed), wheel };
+  });
+}

@@ -1,0 +1,135 @@
+import { memo } from "react";
+import { Bolt, Lever, Solid } from "./boltParts";
+import type { CutawayView } from "./cutawayView";
+import { Spindle } from "./discs";
+import { useMovedDrawing } from "./useMovedDrawing";
+import {
+  type BlockPlace,
+  BOLT_LENGTH,
+  CAM_RADIUS,
+  centerAt,
+  corners,
+  isMirrored,
+  planeTransform,
+  project,
+  type Scene,
+  spindleFront,
+  THICKNESS,
+  toothedPath,
+  turnTransform,
+  WIDTH,
+} from "./wheelGeometry";
+
+const SQUASH = 0.74;
+const SCENE: Scene = {
+  count: 1,
+  cam: { x: 14 + BOLT_LENGTH * SQUASH, y: 94 },
+  step: { x: 130, y: -8 },
+  squash: SQUASH,
+};
+const HEIGHT = 136;
+const TEETH = 24;
+/** The nose enters between two teeth only. */
+const FALL = 5;
+const MOTOR: BlockPlace = { x: [-20, 16], y: [70, 86], thick: 2 };
+/** The motor's rod, from within it down to the lever. */
+const ROD = { from: project(SCENE, -3, 74, 0), to: project(SCENE, -3, 62, 0) };
+const EYE: BlockPlace = { x: [-9, 9], y: [24, 54], z: 1, thick: 2.4 };
+const CODE_RADIUS = 40;
+const toothed = toothedPath(CAM_RADIUS, TEETH);
+
+/** The drawing of an encoder lock, painted from the code disc at the back to the bolt in front. */
+export function EncoderPicture({ view }: { view: CutawayView }) {
+  const hasLeft = isMirrored(view);
+  const drawing = useMovedDrawing(view, SCENE, FALL);
+  const angle = (((view.cam.position * 360) / view.perTurn) % 360) * (hasLeft ? -1 : 1);
+  return (
+    <svg ref={drawing.picture} className="cutaway-svg" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
+      <g transform={hasLeft ? `translate(${WIDTH} 0) scale(-1 1)` : undefined}>
+        <Spindle scene={SCENE} far={1.25} near={1} />
+        <CodeDisc angle={angle} />
+        <Reading />
+        <Spindle scene={SCENE} far={1} near={0} />
+        <ToothedDisc angle={angle} />
+        <Spindle scene={SCENE} far={0} near={spindleFront(SCENE)} />
+        <line className="cutaway-rod cutaway-falls" x1={ROD.from.x} y1={ROD.from.y} x2={ROD.to.x} y2={ROD.to.y} />
+        <Solid scene={SCENE} place={MOTOR} kind="cutaway-motor" />
+        <Bolt scene={SCENE} ref={drawing.bolt} />
+        <Lever scene={SCENE} ref={drawing.lever} />
+      </g>
+      <Words hasLeft={hasLeft} isDown={view.isNoseDown} />
+    </svg>
+  );
+}
+
+const CodeDisc = memo(function CodeDisc({ angle }: { angle: number }) {
+  return (
+    <g>
+      <g transform={planeTransform(SCENE, 1, { x: THICKNESS.x / 3, y: THICKNESS.y / 3 })}>
+        <circle className="cutaway-rim" r={CODE_RADIUS} />
+      </g>
+      <g transform={planeTransform(SCENE, 1)}>
+        <circle className="cutaway-face" r={CODE_RADIUS} />
+        <g transform={turnTransform(angle)}>
+          <circle className="cutaway-slots" r={CODE_RADIUS - 9} pathLength={100} />
+          <path className="cutaway-slot" d={`M0 ${5 - CODE_RADIUS}v-3`} />
+          <circle className="cutaway-ring" r={14} />
+          <path className="cutaway-spoke" d="M0 -14V-24" />
+        </g>
+      </g>
+    </g>
+  );
+});
+
+const ToothedDisc = memo(function ToothedDisc({ angle }: { angle: number }) {
+  const turned = turnTransform(angle);
+  return (
+    <g>
+      <g transform={planeTransform(SCENE, 0, THICKNESS)}>
+        <path className="cutaway-rim" d={toothed} transform={turned} />
+      </g>
+      <g transform={planeTransform(SCENE, 0)}>
+        <path className="cutaway-face cutaway-cam" d={toothed} transform={turned} />
+        <circle className="cutaway-ring" r={17} />
+      </g>
+    </g>
+  );
+});
+
+/** The eye over the code disc, and the lead that takes what it sees down to the registers. */
+const Reading = memo(function Reading() {
+  const from = project(SCENE, 9, 40, 1);
+  const x = WIDTH - 28;
+  const lead = corners([from, { x, y: from.y }, { x, y: HEIGHT - 2 }]);
+  return (
+    <g>
+      <polyline className="cutaway-lead" points={lead} />
+      <path className="cutaway-arrow" d={`M${x - 4} ${HEIGHT - 8}h8l-4 8Z`} />
+      <Solid scene={SCENE} place={EYE} kind="cutaway-eye" />
+    </g>
+  );
+});
+
+const Words = memo(function Words({ hasLeft, isDown }: { hasLeft: boolean; isDown: boolean }) {
+  const at = (x: number) => (hasLeft ? WIDTH - x : x);
+  const [start, end] = hasLeft ? (["end", "start"] as const) : (["start", "end"] as const);
+  const disc = centerAt(SCENE, 1);
+  const motor = project(SCENE, 16, 75, 0);
+  const dial = project(SCENE, -108, -38, 0);
+  return (
+    <g className="cutaway-words">
+      <text x={at(motor.x + 22)} y={motor.y} textAnchor={start}>
+        {isDown ? "motor lets the nose down" : "motor holds the nose up"}
+      </text>
+      <text x={at(disc.x + 44)} y={disc.y + 6} textAnchor={start}>
+        encoder
+      </text>
+      <text x={at(WIDTH - 38)} y={HEIGHT - 10} textAnchor={end}>
+        counted
+      </text>
+      <text x={at(dial.x)} y={dial.y} textAnchor={start}>
+        {hasLeft ? "dial →" : "← dial"}
+      </text>
+    </g>
+  );
+});

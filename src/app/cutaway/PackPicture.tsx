@@ -1,0 +1,112 @@
+import { Fragment, memo } from "react";
+import { Bolt, Lever } from "./boltParts";
+import type { CutawayView } from "./cutawayView";
+import { fenceText, noseText } from "./cutawayWords";
+import { Cam, DrivePin, FencePart, GateMark, Spindle, Wheel } from "./discs";
+import { useMovedDrawing } from "./useMovedDrawing";
+import {
+  BOLT_LENGTH,
+  camAngle,
+  FALL,
+  flyHalfAngle,
+  gateHalfWidth,
+  HEIGHT,
+  isMirrored,
+  packAngles,
+  project,
+  type Scene,
+  spindleFront,
+  WIDTH,
+} from "./wheelGeometry";
+
+/** How far the fence reaches behind wheel 1 and in front of the cam, in depths. */
+const FENCE_BACK = 0.3;
+const FENCE_FRONT = -0.06;
+
+interface PackPictureProps {
+  readonly view: CutawayView;
+  readonly scene: Scene;
+}
+
+/** The drawing, painted from wheel 1 at the back to the bolt in front. */
+export function PackPicture({ view, scene }: PackPictureProps) {
+  const hasLeft = isMirrored(view);
+  const drawing = useMovedDrawing(view, scene, FALL);
+  return (
+    <svg ref={drawing.picture} className="cutaway-svg" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
+      <g transform={hasLeft ? `translate(${WIDTH} 0) scale(-1 1)` : undefined}>
+        <FencePart scene={scene} far={scene.count + FENCE_BACK} near={scene.count} />
+        <Spindle scene={scene} far={scene.count + 0.2} near={scene.count} />
+        <Wheels view={view} scene={scene} />
+        <Cam scene={scene} angle={turned(camAngle(view), hasLeft)} />
+        <Spindle scene={scene} far={0} near={spindleFront(scene)} />
+        <FencePart scene={scene} far={0} near={FENCE_FRONT} />
+        <Bolt scene={scene} ref={drawing.bolt} />
+        <Lever scene={scene} ref={drawing.lever} />
+        {view.wheels.map(({ wheel, isTrue }) => (
+          <GateMark key={wheel} scene={scene} depth={scene.count + 1 - wheel} isTrue={isTrue} />
+        ))}
+      </g>
+      <Words scene={scene} hasLeft={hasLeft} isNoseDown={view.isNoseDown} />
+    </svg>
+  );
+}
+
+/** A picture seen from the other side turns the other way. */
+const turned = (angle: number, hasLeft: boolean) => (hasLeft ? -angle : angle);
+
+/** Each wheel, and in front of it what lies between it and its driver. */
+function Wheels({ view, scene }: PackPictureProps) {
+  const { wheels, perTurn } = view;
+  const hasLeft = isMirrored(view);
+  const angles = packAngles(view);
+  return wheels.map(({ wheel, gateTolerance, freePlay, driven }, k) => {
+    const depth = scene.count - k;
+    const { gate, fly, pin } = angles[k] ?? { gate: 0, fly: 0, pin: 0 };
+    const isDriven = driven !== null;
+    return (
+      <Fragment key={wheel}>
+        <Wheel
+          scene={scene}
+          depth={depth}
+          gateWidth={gateHalfWidth(gateTolerance, perTurn)}
+          flyWidth={flyHalfAngle(freePlay, perTurn)}
+          gateAngle={turned(gate, hasLeft)}
+          flyAngle={turned(fly, hasLeft)}
+          isDriven={isDriven}
+        />
+        <Spindle scene={scene} far={depth} near={depth - 1} />
+        <DrivePin scene={scene} depth={depth} angle={turned(pin, hasLeft)} isDriving={isDriven} />
+        <FencePart scene={scene} far={depth} near={depth - 1} />
+      </Fragment>
+    );
+  });
+}
+
+/** The trade's words, written beside their parts. */
+const Words = memo(function Words({ scene, hasLeft, isNoseDown }: WordsProps) {
+  const fence = project(scene, -12, 0, scene.count);
+  const lever = project(scene, -BOLT_LENGTH, 0, 0);
+  const dial = project(scene, -108, -42, 0);
+  const at = (x: number) => (hasLeft ? WIDTH - x : x);
+  const [start, end] = hasLeft ? (["end", "start"] as const) : (["start", "end"] as const);
+  return (
+    <g className="cutaway-words">
+      <text x={at(lever.x)} y={12} textAnchor={start}>
+        {noseText(isNoseDown)}
+      </text>
+      <text x={at(fence.x)} y={12} textAnchor={end}>
+        {fenceText(isNoseDown)}
+      </text>
+      <text x={at(dial.x)} y={dial.y} textAnchor={start}>
+        {hasLeft ? "dial →" : "← dial"}
+      </text>
+    </g>
+  );
+});
+
+interface WordsProps {
+  readonly scene: Scene;
+  readonly hasLeft: boolean;
+  readonly isNoseDown: boolean;
+}

@@ -1,0 +1,133 @@
+import { memo, useMemo } from "react";
+import {
+  CAM_RADIUS,
+  camPath,
+  centerAt,
+  discPath,
+  fenceFaces,
+  fenceMark,
+  flyPath,
+  pinTransform,
+  planeTransform,
+  type Scene,
+  THICKNESS,
+  turnTransform,
+  WHEEL_RADIUS,
+} from "./wheelGeometry";
+
+interface WheelProps {
+  readonly scene: Scene;
+  /** How many discs behind the cam. */
+  readonly depth: number;
+  /** Half the width of its gate, and half the angle of its fly. */
+  readonly gateWidth: number;
+  readonly flyWidth: number;
+  /** Degrees, counter-clockwise. */
+  readonly gateAngle: number;
+  readonly flyAngle: number;
+  readonly isDriven: boolean;
+}
+
+/** A wheel with its gate and its fly. */
+export const Wheel = memo(function Wheel(props: WheelProps) {
+  const { scene, depth, gateWidth, flyWidth, gateAngle, isDriven } = props;
+  const outline = useMemo(() => discPath(WHEEL_RADIUS, gateWidth), [gateWidth]);
+  const fly = useMemo(() => flyPath(flyWidth), [flyWidth]);
+  const turned = turnTransform(gateAngle);
+  return (
+    <g>
+      <g transform={planeTransform(scene, depth, THICKNESS)}>
+        <path className="cutaway-rim" d={outline} transform={turned} />
+      </g>
+      <g transform={planeTransform(scene, depth)}>
+        <path className="cutaway-face" d={outline} transform={turned} />
+        <circle className="cutaway-boss" r={WHEEL_RADIUS - 15} />
+        <path
+          className={isDriven ? "cutaway-fly cutaway-is-driving" : "cutaway-fly"}
+          d={fly}
+          transform={turnTransform(props.flyAngle)}
+        />
+        <circle className="cutaway-hub" r={9} />
+      </g>
+    </g>
+  );
+});
+
+/** The drive cam: the nearest disc, and the smallest. */
+export const Cam = memo(function Cam({ scene, angle }: { scene: Scene; angle: number }) {
+  const turned = turnTransform(angle);
+  return (
+    <g>
+      <g transform={planeTransform(scene, 0, THICKNESS)}>
+        <path className="cutaway-rim" d={camPath} transform={turned} />
+      </g>
+      <g transform={planeTransform(scene, 0)}>
+        <path className="cutaway-face cutaway-cam" d={camPath} transform={turned} />
+        <circle className="cutaway-ring" r={CAM_RADIUS - 19} />
+      </g>
+    </g>
+  );
+});
+
+interface DrivePinProps {
+  readonly scene: Scene;
+  /** Depth of the wheel that it reaches. */
+  readonly depth: number;
+  readonly angle: number;
+  readonly isDriving: boolean;
+}
+
+/** The pin on the back of a driver that meets the fly of the wheel behind it. */
+export const DrivePin = memo(function DrivePin({ scene, depth, angle, isDriving }: DrivePinProps) {
+  const tip = centerAt(scene, depth);
+  const root = centerAt(scene, depth - 1);
+  const line = { x1: tip.x, y1: tip.y, x2: root.x + THICKNESS.x, y2: root.y + THICKNESS.y };
+  return (
+    <g className={isDriving ? "cutaway-pin cutaway-is-driving" : "cutaway-pin"} transform={pinTransform(scene, angle)}>
+      <line className="cutaway-pin-edge" {...line} />
+      <line className="cutaway-pin-body" {...line} />
+      <ellipse className="cutaway-pin-tip" cx={tip.x} cy={tip.y} rx={2.4} ry={3} />
+    </g>
+  );
+});
+
+/** The spindle from one depth to a nearer one. */
+export const Spindle = memo(function Spindle({ scene, far, near }: { scene: Scene; far: number; near: number }) {
+  const from = centerAt(scene, far);
+  const to = centerAt(scene, near);
+  const line = { x1: from.x, y1: from.y, x2: to.x, y2: to.y };
+  return (
+    <g>
+      <line className="cutaway-spindle-edge" {...line} />
+      <line className="cutaway-spindle-body" {...line} />
+      <line className="cutaway-spindle-shine" {...line} y1={from.y - 1.4} y2={to.y - 1.4} />
+    </g>
+  );
+});
+
+/** Where a gate must come to stand: hollow while it is off, filled once it is true. */
+export const GateMark = memo(function GateMark({ scene, depth, isTrue }: GateMarkProps) {
+  return (
+    <path
+      className={isTrue ? "cutaway-falls cutaway-mark cutaway-is-true" : "cutaway-falls cutaway-mark"}
+      d={fenceMark(scene, depth)}
+    />
+  );
+});
+
+interface GateMarkProps {
+  readonly scene: Scene;
+  readonly depth: number;
+  readonly isTrue: boolean;
+}
+
+/** The fence from one depth to a nearer one; it falls with the lever. */
+export const FencePart = memo(function FencePart({ scene, far, near }: { scene: Scene; far: number; near: number }) {
+  const { top, side } = fenceFaces(scene, far, near);
+  return (
+    <g className="cutaway-falls">
+      <polygon className="cutaway-fence-side" points={side} />
+      <polygon className="cutaway-fence-top" points={top} />
+    </g>
+  );
+});

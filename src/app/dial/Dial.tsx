@@ -1,0 +1,157 @@
+import { type KeyboardEvent, type PointerEvent, type ReactNode, useEffect, useId, useRef } from "react";
+import { type Graduations, type Milliseconds, reading, type Turn } from "../../lock/dial";
+import { DialFace } from "./DialFace";
+import { dialRotation } from "./dialGeometry";
+import { Grip } from "./grip";
+import { Knob } from "./Knob";
+import { TurnArrow } from "./TurnArrow";
+import { useTurningKeys } from "./useTurningKeys";
+import "./dial.css";
+
+interface DialProps {
+  /** Unwrapped graduations. */
+  readonly position: Graduations;
+  readonly graduations: number;
+  readonly numbersIncrease: Turn;
+  /** What a screen reader says the dial stands at. */
+  readonly spoken: string;
+  /** Which way to turn, shown as an arrow; null shows none. */
+  readonly pointTo: Turn | null;
+  /** Text in the hub, if any. */
+  readonly hub: { readonly reading: string; readonly note: string } | null;
+  /** Id of the text that says which keys do what. */
+  readonly describedBy: string;
+  readonly onTurn: (by: Graduations, at: Milliseconds) => void;
+  /** A key that is not the dial's own. */
+  readonly onOtherKey?: (event: KeyboardEvent) => void;
+  /** Marks on the fixed ring, beside the opening index. */
+  readonly children?: ReactNode;
+}
+
+/** Graduations for one CSS pixel of the mouse wheel; with Shift a tenth of it. */
+const PER_WHEEL_PIXEL = 0.03;
+
+/** Turns the dial by mouse wheel or trackpad. The listener must not be passive, or the page scrolls along. */
+function useWheel(onTurn: DialProps["onTurn"]) {
+  const dial = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const element = dial.current;
+    const turn = (event: WheelEvent) => {
+      event.preventDefault();
+      const pixels = event.deltaY === 0 ? event.deltaX : event.deltaY;
+      const by = -pixels * PER_WHEEL_PIXEL * (event.shiftKey ? 0.1 : 1);
+      if (by !== 0) onTurn(by, event.timeStamp);
+    };
+    element?.addEventListener("wheel", turn, { passive: false });
+    return () => element?.removeEventListener("wheel", turn);
+  }, [onTurn]);
+  return dial;
+}
+
+/**
+ * Where a pointer has been since its last event. Between two frames a fast hand may turn more than half a turn: the
+ * points in between tell which way.
+ */
+function pointsOf(event: globalThis.PointerEvent): readonly globalThis.PointerEvent[] {
+  const points = event.getCoalescedEvents?.() ?? [];
+  return points.length > 0 ? points : [event];
+}
+
+/** Pointers, touches and pens that hold the dial. */
+function useHands(graduations: number, onTurn: DialProps["onTurn"]) {
+  const grip = useRef(new Grip());
+  const centerOf = (element: Element) => {
+    const { left, top, width, height } = element.getBoundingClientRect();
+    return { clientX: left + width / 2, clientY: top + height / 2 };
+  };
+  const letGo = (event: PointerEvent) => grip.current.release(event.pointerId);
+  return {
+    onPointerDown: (event: PointerEvent) => {
+      if (event.pointerType === "mouse" && event.button !== 0) return;
+      event.currentTarget.setPointerCapture(event.pointerId);
+      grip.current.hold(event.pointerId, event, centerOf(event.currentTarget), graduations);
+    },
+    onPointerMove: (event: PointerEvent) => {
+      if (!grip.current.isHeld) return;
+      const center = centerOf(event.currentTarget);
+      for (const point of pointsOf(event.nativeEvent)) {
+        const by = grip.current.turn(event.pointerId, point, center, graduations);
+        if (by !== 0) onTurn(by, point.timeStamp);
+      }
+    },
+    onPointerUp: letGo,
+    onPointerCancel: letGo,
+    onLostPointerCapture: letGo,
+  };
+}
+
+/** A dial one turns by hand, finger, pen, wheel or key. Where it stands comes from above; it holds only the grip. */
+export function Dial(props: DialProps) {
+  const { position, graduations, numbersIncrease, hub, onTurn } = props;
+  const shade = useId();
+  const dial = useWheel(onTurn);
+  const hands = useHands(graduations, onTurn);
+  const keys = useTurningKeys(graduations, onTurn);
+  const rotation = dialRotation(position, graduations);
+  const turned = `rotate(${rotation})`;
+
+  return (
+    <div
+      ref={dial}
+      className="dial"
+      role="slider"
+      tabIndex={0}
+      aria-label="Dial"
+      aria-valuemin={0}
+      aria-valuemax={graduations}
+      aria-valuenow={Math.round(reading(position, graduations) * 10) / 10}
+      aria-valuetext={props.spoken}
+      aria-describedby={props.describedBy}
+      onKeyDown={(event) => keys.onKeyDown(event) || props.onOtherKey?.(event)}
+      onKeyUp={keys.onKeyUp}
+      onBlur={keys.letGo}
+      {...hands}
+    >
+      <svg viewBox="-256 -256 512 512" aria-hidden="true">
+        <defs>
+          {/* The light stays where it is while the knob turns under it. */}
+          <linearGradient id={shade} x1="0" y1="0" x2="0" y2="1" gradientTransform={`rotate(${-rotation} 0.5 0.5)`}>
+            <stop offset="0" className="dial-light" />
+            <stop offset="1" className="dial-shade" />
+          </linearGradient>
+          {/* The caption is engraved along the ring, beside the index. */}
+          <path id={`${shade}-arc`} d="M 16 -234.5 A 235 235 0 0 1 235 0" />
+        </defs>
+        <circle className="dial-ring" r={253} />
+        <circle className="dial-plate" r={226} />
+        <text className="dial-caption">
+          <textPath href={`#${shade}-arc`} startOffset="0">
+            opening index
+          </textPath>
+        </text>
+        <g transform={turned}>
+          <DialFace graduations={graduations} numbersIncrease={numbersIncrease} />
+          <circle className="dial-groove" r={146} />
+        </g>
+        {props.pointTo !== null && <TurnArrow turn={props.pointTo} />}
+        <ellipse className="dial-cast" cy={7} rx={120} ry={120} />
+        <g transform={turned} style={{ fill: `url(#${shade})` }}>
+          <Knob />
+        </g>
+        <circle className="dial-hub" r={80} />
+        {hub !== null && (
+          <>
+            <text className="dial-reading" y={8}>
+              {hub.reading}
+            </text>
+            <text className="dial-note" y={34}>
+              {hub.note}
+            </text>
+          </>
+        )}
+        <path className="dial-index" d="M0 -219 L-8.5 -247 H8.5 Z" />
+        {props.children}
+      </svg>
+    </div>
+  );
+}

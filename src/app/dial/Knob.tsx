@@ -1,0 +1,29 @@
+import { memo } from "react";
+
+const FLUTES = 15;
+const RADIUS = 116;
+const DEPTH = 4.5;
+
+/** The rim of a fluted knob: a circle whose radius waves. */
+const RIM = (() => {
+  const points = Array.from({ length: 360 }, (_, degree) => {
+    const angle = (degree * Math.PI) / 180;
+    const radius = RADIUS + DEPTH * Math.cos(FLUTES * angle);
+    return `${(radius * Math.sin(angle)).toFixed(2)} ${(-radius * Math.cos(angle)).toFixed(2)}`;
+  });
+  return `M${points.join("L")}Z`;
+})();
+
+const RIBS = Array.from({ length: FLUTES * 3 }, (_, index) => (index * 360) / (FLUTES * 3));
+
+/** The part of a knob that turns with the dial: its fluted rim and the ribs one grips. */
+export const Knob = memo(function Knob() {
+  return (
+    <>
+      <path className="dial-knob-rim" d={RIM} />
+      {RIBS.map((angle) => (
+        <line key={angle} className="dial-rib" y1={-RADIUS + 10} y2={-RADIUS + 27} transform={`rotate(${angle})`} />
+      ))}
+    </>
+  );
+});

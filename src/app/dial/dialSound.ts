@@ -1,0 +1,70 @@
+import type { DialingFact } from "../../dialing/dialingFact";
+import type { Graduations } from "../../lock/dial";
+
+/** Shortest time between two clicks, seconds: a spun dial must not buzz. */
+const CLICK_GAP = 0.012;
+
+/** One struck sound: a short burst that rings down. */
+interface Strike {
+  /** Hertz. */
+  readonly pitch: number;
+  /** Seconds until it has died away. */
+  readonly decay: number;
+  readonly loudness: number;
+  readonly shape: OscillatorType;
+}
+
+const CLICK: Strike = { pitch: 2300, decay: 0.012, loudness: 0.05, shape: "square" };
+const TEN: Strike = { pitch: 1500, decay: 0.02, loudness: 0.08, shape: "square" };
+const NOSE: Strike = { pitch: 150, decay: 0.16, loudness: 0.5, shape: "triangle" };
+const STOP: Strike = { pitch: 85, decay: 0.24, loudness: 0.6, shape: "triangle" };
+const THROW: Strike = { pitch: 210, decay: 0.12, loudness: 0.35, shape: "triangle" };
+
+/** Sounds of a dial and its lock, made on the spot. Made on the first sound, since browsers want a gesture first. */
+export class DialSound {
+  private context: AudioContext | null = null;
+  private lastClick = 0;
+  private lastMark: number | null = null;
+
+  /** Clicks where the dial passed a graduation. */
+  turned(position: Graduations): void {
+    const mark = Math.floor(position);
+    const before = this.lastMark;
+    this.lastMark = mark;
+    if (before === null || before === mark) return;
+    const context = this.ready();
+    if (context.currentTime - this.lastClick < CLICK_GAP) return;
+    this.lastClick = context.currentTime;
+    const passedTen = Math.floor(before / 10) !== Math.floor(mark / 10);
+    strike(context, passedTen ? TEN : CLICK);
+  }
+
+  /** What the lock lets one hear. */
+  heard(facts: readonly DialingFact[]): void {
+    for (const { type } of facts) {
+      if (type === "bolt.retracted") strike(this.ready(), STOP);
+      else if (type === "bolt.thrown") strike(this.ready(), THROW);
+    }
+  }
+
+  /** The lever nose falls into the cam. */
+  noseDropped(): void {
+    strike(this.ready(), NOSE);
+  }
+
+  private ready(): AudioContext {
+    this.context ??= new AudioContext();
+    if (this.context.state === "suspended") void this.context.resume();
+    return this.context;
+  }
+}
+
+function strike(context: AudioContext, { pitch, decay, loudness, shape }: Strike): void {
+  const now = context.currentTime;
+  const tone = new OscillatorNode(context, { type: shape, frequency: pitch });
+  const gain = new GainNode(context, { gain: loudness });
+  gain.gain.exponentialRampToValueAtTime(0.0001, now + decay);
+  tone.connect(gain).connect(context.destination);
+  tone.start(now);
+  tone.stop(now + decay);
+}

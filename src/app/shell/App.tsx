@@ -1,0 +1,70 @@
+import { useEffect, useMemo, useState } from "react";
+import type { Help } from "../../dialing/advice";
+import { BenchScreen } from "../bench/BenchScreen";
+import { benchAddress } from "../bench/benchAddress";
+import { measureEvents } from "../bench/eventCost";
+import { useRemembered } from "./remembered";
+import { useRoute } from "./route";
+import "./theme.css";
+import "./shell.css";
+
+const THEMES = ["system", "light", "dark"] as const;
+const SWITCH = ["off", "on"] as const;
+
+function useTheme() {
+  const [theme, setTheme] = useRemembered("theme", THEMES);
+  useEffect(() => {
+    if (theme === "system") delete document.documentElement.dataset.theme;
+    else document.documentElement.dataset.theme = theme;
+  }, [theme]);
+  const next = THEMES[(THEMES.indexOf(theme) + 1) % THEMES.length] ?? "system";
+  return { theme, change: () => setTheme(next) };
+}
+
+/** A seed nobody chose: the one place where the app asks for chance. */
+const newSeed = () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 1;
+
+/** The whole app: the head with its pages and switches, and the page asked for. */
+export function App() {
+  const route = useRoute();
+  const { theme, change } = useTheme();
+  const [sound, setSound] = useRemembered("sound", SWITCH);
+  const [seed] = useState(newSeed);
+  const address = useMemo(() => {
+    const help: Help = "full";
+    measureEvents(route.query.get("measure") === "on");
+    return benchAddress(route.query, { help, seed });
+  }, [route.query, seed]);
+
+  return (
+    <>
+      <header className="head">
+        <b className="head-name">Gatefall</b>
+        <nav aria-label="Pages">
+          <a href="#/bench" aria-current="page">
+            Bench
+          </a>
+        </nav>
+        <div className="head-switches">
+          <button
+            type="button"
+            className="button"
+            aria-pressed={sound === "on"}
+            onClick={() => setSound(sound === "on" ? "off" : "on")}
+          >
+            Sound {sound}
+          </button>
+          <button type="button" className="button" onClick={change} title="Change between light and dark">
+            Theme: {theme}
+          </button>
+        </div>
+      </header>
+      {address.problem !== null && (
+        <p className="head-problem" role="alert">
+          {address.problem}
+        </p>
+      )}
+      <BenchScreen address={address} hasSound={sound === "on"} />
+    </>
+  );
+}

@@ -1,0 +1,34 @@
+import { type ReactNode, useEffect, useRef } from "react";
+import "./sheet.css";
+
+interface SheetProps {
+  readonly title: string;
+  readonly isOpen: boolean;
+  readonly onClose: () => void;
+  readonly children: ReactNode;
+}
+
+/** A modal sheet on the browser's own dialog: Escape closes it, and focus returns to where it was. */
+export function Sheet({ title, isOpen, onClose, children }: SheetProps) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    const element = dialog.current;
+    if (isOpen) element?.showModal();
+    else element?.close();
+  }, [isOpen]);
+  return (
+    <dialog ref={dialog} className="sheet" aria-label={title} onClose={onClose}>
+      {isOpen && (
+        <>
+          <header className="sheet-head">
+            <h2>{title}</h2>
+            <button type="button" className="button" onClick={onClose}>
+              Close
+            </button>
+          </header>
+          {children}
+        </>
+      )}
+    </dialog>
+  );
+}

@@ -1,0 +1,126 @@
+import { type KeyboardEvent, useRef, useState } from "react";
+import type { ChartEvent } from "./chartEvents";
+import type { ChartFrame } from "./chartFrame";
+import { eventLabel, eventName, type Lock } from "./chartWords";
+import { type PlacedLabel, placeLabels } from "./placeLabels";
+import { acrossOf, chartReading } from "./turnPath";
+
+interface Props {
+  readonly events: readonly ChartEvent[];
+  readonly frame: ChartFrame;
+  readonly lock: Lock;
+  readonly onFocus: (id: string | null) => void;
+  /** Asked for with Enter. */
+  readonly onChoose: (event: ChartEvent) => void;
+}
+
+const placeOf = ({ position, turn, turns }: ChartEvent, { face, xOf, yOf }: ChartFrame) => ({
+  x: xOf(chartReading(position, turn, face)),
+  y: yOf(turns),
+});
+
+/** Labels of the events that have one, by id. */
+function labelsOf(events: readonly ChartEvent[], frame: ChartFrame): ReadonlyMap<string, PlacedLabel> {
+  const labeled = events.filter((event) => eventLabel(event) !== "");
+  const wishes = labeled.map((event) => ({
+    ...placeOf(event, frame),
+    ahead: acrossOf(event.turn, frame.face),
+    text: eventLabel(event),
+    isPassedBy: event.faults.some(({ code }) => code === "extra-turnback"),
+  }));
+  const marks = events.map((event) => {
+    const { x, y } = placeOf(event, frame);
+    return { left: x - 4, right: x + 4, top: y - 4, bottom: y + (event.faults.length > 0 ? 11 : 4) };
+  });
+  const bounds = { left: frame.left + 2, right: frame.right - 2, top: frame.top, bottom: frame.bottom };
+  const placed = placeLabels(wishes, bounds, marks);
+  return new Map(labeled.flatMap(({ id }, index) => (placed[index] ? [[id, placed[index]] as const] : [])));
+}
+
+/** Which event a key leads to, or undefined where it leads nowhere. */
+function indexFor(key: string, index: number, count: number): number | undefined {
+  const targets: Readonly<Record<string, number>> = {
+    ArrowRight: index + 1,
+    ArrowDown: index + 1,
+    ArrowLeft: index - 1,
+    ArrowUp: index - 1,
+    Home: 0,
+    End: count - 1,
+  };
+  const target = targets[key];
+  return target === undefined ? undefined : Math.min(count - 1, Math.max(0, target));
+}
+
+/** Arrivals, stops and faults: signs on the path, and one tab stop with arrow keys between them. */
+export function EventSigns({ events, frame, lock, onFocus, onChoose }: Props) {
+  const [activeId, setActiveId] = useState<string | null>(null);
+  const list = useRef<SVGGElement>(null);
+  if (events.length === 0) return null;
+  const labels = labelsOf(events, frame);
+  const found = events.findIndex(({ id }) => id === activeId);
+  const active = Math.max(0, found);
+
+  const onKeyDown = (key: KeyboardEvent) => {
+    const event = events[active];
+    if (key.key === "Enter" && event !== undefined) onChoose(event);
+    const next = indexFor(key.key, active, events.length);
+    if (next === undefined) return;
+    key.preventDefault();
+    const option = list.current?.children[next];
+    if (option instanceof SVGElement) option.focus();
+  };
+
+  return (
+    <g ref={list} role="listbox" aria-label="Arrivals, stops and faults" onKeyDown={onKeyDown}>
+      {events.map((event, index) => (
+        <g
+          key={event.id}
+          role="option"
+          aria-label={eventName(event, lock)}
+          aria-selected={index === active}
+          tabIndex={index === active ? 0 : -1}
+          className={`turn-chart-event turn-chart-${event.turn}`}
+          onFocus={() => {
+            setActiveId(event.id);
+            onFocus(event.id);
+          }}
+          onBlur={() => onFocus(null)}
+        >
+          <EventSign event={event} frame={frame} label={labels.get(event.id)} />
+        </g>
+      ))}
+    </g>
+  );
+}
+
+interface SignProps {
+  readonly event: ChartEvent;
+  readonly frame: ChartFrame;
+  readonly label: PlacedLabel | undefined;
+}
+
+function EventSign({ event, frame, label }: SignProps) {
+  const { x, y } = placeOf(event, frame);
+  const isFault = event.faults.length > 0;
+  return (
+    <>
+      {isFault && <title>{event.faults.map(({ message }) => message).join("\n")}</title>}
+      <circle className="turn-chart-focus" cx={x} cy={y} r={7.5} />
+      {event.kind === "arrival" && <circle className="turn-chart-arrival" cx={x} cy={y} r={2.8} />}
+      {event.kind === "stop" && <circle className="turn-chart-stop" cx={x} cy={y} r={3.4} />}
+      {event.kind === "open" && <path className="turn-chart-open" d={`M${x},${y - 6}v12`} />}
+      {isFault && <path className="turn-chart-fault" d={`M${x},${y + 5}l4,6h-8z`} />}
+      {label && (
+        <text
+          x={label.x}
+          y={label.y}
+          dy="0.35em"
+          textAnchor={label.anchor}
+          className={isFault ? "turn-chart-label turn-chart-label-fault" : "turn-chart-label"}
+        >
+          {eventLabel(event)}
+        </text>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,56 @@
+import { spawnSync } from "node:child_process";
+import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
+
+/** Runs every check of the project, one after the other, and closes with a count of the tests. */
+const UNIT_RESULTS = "test-results/unit.json";
+const BROWSER_RESULTS = "test-results/browser.json";
+
+const STAGES: readonly { readonly name: string; readonly command: string }[] = [
+  { name: "types", command: "npm run typecheck" },
+  { name: "lint", command: "npm run lint" },
+  { name: "unused exports and dependencies", command: "npm run unused" },
+  {
+    name: "layers, unit, property, reference and model tests",
+    command: `npx vitest run --reporter=default --reporter=json --outputFile.json=${UNIT_RESULTS}`,
+  },
+  { name: "browser tests", command: "npm run browser" },
+];
+
+interface Count {
+  readonly passed: number;
+  readonly failed: number;
+  readonly skipped: number;
+}
+
+const readJson = (file: string): Record<string, unknown> =>
+  existsSync(file) ? (JSON.parse(readFileSync(file, "utf8")) as Record<string, unknown>) : {};
+const count = (value: unknown) => (typeof value === "number" ? value : 0);
+
+const unitCount = (): Count => {
+  const { numPassedTests, numFailedTests, numPendingTests } = readJson(UNIT_RESULTS);
+  return { passed: count(numPassedTests), failed: count(numFailedTests), skipped: count(numPendingTests) };
+};
+
+const browserCount = (): Count => {
+  const stats = (readJson(BROWSER_RESULTS).stats ?? {}) as Record<string, unknown>;
+  return {
+    passed: count(stats.expected) + count(stats.flaky),
+    failed: count(stats.unexpected),
+    skipped: count(stats.skipped),
+  };
+};
+
+rmSync("test-results", { recursive: true, force: true });
+mkdirSync("test-results", { recursive: true });
+
+const failed = STAGES.filter(({ name, command }) => {
+  process.stdout.write(`\n== ${name}\n`);
+  return spawnSync(command, { shell: true, stdio: "inherit" }).status !== 0;
+});
+
+const counts = [unitCount(), browserCount()];
+const sum = (key: keyof Count) => counts.reduce((total, one) => total + one[key], 0);
+const failures = Math.max(sum("failed"), failed.length > 0 ? 1 : 0);
+for (const { name } of failed) process.stdout.write(`\nFAILED: ${name}`);
+process.stdout.write(`\n${sum("passed")} passed, ${failures} failed, ${sum("skipped")} skipped\n`);
+process.exitCode = failed.length > 0 || sum("passed") === 0 ? 1 : 0;
