@@ -114,7 +114,9 @@ export class Attempt {
 
   /** Says so once when the draw has been turned all its way and the nose has not dropped. */
   private judgePackDraw(pack: WheelPack): readonly DialingFact[] {
-    return pack.engagedAt === null && !this.opened && this.isDrawn() && this.judgeOnce() ? [{ type: "draw.refused" }] : [];
+    return pack.engagedAt === null && !this.opened && this.isDrawn() && this.judgeOnce()
+      ? [{ type: "draw.refused" }]
+      : [];
   }
 
   private turnEncoder(by: Graduations, now_ms: Milliseconds | undefined): readonly DialingFact[] {

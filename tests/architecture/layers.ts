@@ -1,0 +1,94 @@
+import { dirname, join, normalize } from "node:path/posix";
+
+const BOTTOM = ["lock", "statistics"];
+const LOGIC = [...BOTTOM, "dialing", "zeroing", "trace", "drill", "handover"];
+
+/** Each layer, and the layers it may import. DEVELOPERS.md shows the same table to people. */
+export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
+  lock: [],
+  statistics: [],
+  dialing: ["lock"],
+  zeroing: BOTTOM,
+  trace: ["lock", "dialing"],
+  drill: [...BOTTOM, "dialing", "zeroing", "trace"],
+  handover: [...BOTTOM, "dialing", "zeroing", "trace", "drill"],
+  logbook: LOGIC,
+  app: [...LOGIC, "logbook"],
+  cli: LOGIC,
+};
+
+/** Layers that know no screen, no clock and no chance of their own. */
+export const PURE: readonly string[] = LOGIC;
+
+/** Packages that a pure layer may build on; each is as pure as the layer. */
+const PURE_PACKAGES = ["xstate", "zod", "pure-rand", "@stdlib"];
+
+/** A source file: its path inside src, with forward slashes, and its text. */
+export interface SourceFile {
+  readonly file: string;
+  readonly text: string;
+}
+
+/** The layer a path inside src belongs to; "" for a file that lies in none. */
+export function layerOf(file: string): string {
+  const [folder = "", ...rest] = file.split("/");
+  return rest.length === 0 ? "" : folder;
+}
+
+const withoutComments = (text: string) => text.replace(/\/\*[\s\S]*?\*\//g, "").replace(/(^|\s)\/\/.*$/gm, "$1");
+
+/** What a file imports, as written: static, for its effects, types only, and dynamic. */
+export function importsOf(text: string): string[] {
+  const patterns = [/\bfrom\s*["']([^"']+)["']/g, /\bimport\s*["']([^"']+)["']/g, /\bimport\(\s*["'`]([^"'`]+)["'`]/g];
+  const bare = withoutComments(text);
+  return patterns.flatMap((pattern) => [...bare.matchAll(pattern)].map(([, path = ""]) => path));
+}
+
+const isRelative = (path: string) => path.startsWith(".");
+const packageOf = (path: string) =>
+  path
+    .split("/")
+    .slice(0, path.startsWith("@") ? 2 : 1)
+    .join("/");
+
+/** Imports that leave a file's layer upward or sideways, or leave src for anything but the shared data. */
+export function forbiddenImports({ file, text }: SourceFile): string[] {
+  const layer = layerOf(file);
+  return importsOf(text)
+    .filter(isRelative)
+    .filter((path) => {
+      const target = normalize(join(dirname(file), path));
+      if (target.startsWith("..")) return !target.startsWith("../shared/");
+      const other = layerOf(target);
+      return other !== layer && !MAY_IMPORT[layer]?.includes(other);
+    });
+}
+
+/** Packages that a file imports and may not: tools of development, and whatever a pure layer does not build on. */
+export function forbiddenPackages({ file, text }: SourceFile, dependencies: readonly string[]): string[] {
+  const layer = layerOf(file);
+  return importsOf(text)
+    .filter((path) => !isRelative(path))
+    .filter((path) => {
+      const name = packageOf(path);
+      if (path.startsWith("node:")) return layer !== "cli";
+      if (!dependencies.includes(name)) return true;
+      return PURE.includes(layer) && !PURE_PACKAGES.some((pure) => name === pure || name.startsWith(`${pure}/`));
+    });
+}
+
+const WORLD =
+  /\b(Date\s*\(|Date\.|new Date\b|performance\.|Math\.random|crypto\.|document\.|window\.|globalThis\b|localStorage|sessionStorage|indexedDB|navigator\.|setTimeout|setInterval|requestAnimationFrame|fetch\s*\(|process\.|console\.)/;
+
+/** The first piece of the outer world in a file of a pure layer: a clock, chance, a screen, storage; or none. */
+export function worldIn({ file, text }: SourceFile): string | undefined {
+  return PURE.includes(layerOf(file)) ? WORLD.exec(withoutComments(text))?.[0] : undefined;
+}
+
+const UNDOCUMENTED =
+  /(?<!\*\/\n)^export (?:declare )?(?:abstract )?(?:async )?(?:function\*?|const|let|class|interface|type|enum) (\w+)/gm;
+
+/** What a file of a pure layer exports without saying what it is. */
+export function undocumented({ file, text }: SourceFile): string[] {
+  return PURE.includes(layerOf(file)) ? [...text.matchAll(UNDOCUMENTED)].map(([, name = ""]) => name) : [];
+}

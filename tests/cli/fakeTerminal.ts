@@ -1,0 +1,40 @@
+import type { Terminal } from "../../src/cli/command";
+import { gatefall } from "../../src/cli/gatefall";
+import { UsageError } from "../../src/cli/usageError";
+
+/** What a command line came to. */
+export interface Outcome {
+  readonly status: number;
+  readonly out: string;
+  /** Sentences for standard error. */
+  readonly complaints: readonly string[];
+}
+
+/**
+ * Runs a command line on files that exist only here.
+ *
+ * @param files - text by name; "-" is standard input
+ */
+export async function run(args: readonly string[], files: Readonly<Record<string, string>> = {}): Promise<Outcome> {
+  let out = "";
+  const complaints: string[] = [];
+  const textOf = (file: string): string => {
+    const text = files[file];
+    if (text === undefined) throw new UsageError(`${file} cannot be read: there is no such file`);
+    return text;
+  };
+  const terminal: Terminal = {
+    async *lines(file) {
+      yield* textOf(file).replace(/\n$/, "").split("\n");
+    },
+    async text(file) {
+      return textOf(file);
+    },
+    async write(text) {
+      out += text;
+    },
+    progress() {},
+  };
+  const status = await gatefall(args, terminal, (sentence) => complaints.push(sentence));
+  return { status, out, complaints };
+}

@@ -1,0 +1,140 @@
+import { describe, expect, test } from "vitest";
+import { createActor } from "xstate";
+import { adviceFor, type Help, progressOf } from "../../src/dialing/advice";
+import { dialingMachine } from "../../src/dialing/dialingMachine";
+import type { Graduations } from "../../src/lock/dial";
+import { shippedProfile } from "../../src/lock/shippedProfiles";
+import { COMBINATION } from "../support/faultTraces";
+import { handled } from "../support/handled";
+
+type Id = "three-wheel" | "dial-encoder";
+
+/** A lock dialed 38-71-26, and what its chart says of the hand. */
+function scene(id: Id, hand: readonly Graduations[]) {
+  const profile = shippedProfile(id);
+  const { attempt, facts } = handled(profile, COMBINATION, { hand });
+  const chart = createActor(dialingMachine(profile)).start();
+  for (const fact of facts) chart.send(fact);
+  return { attempt, state: chart.getSnapshot().value };
+}
+
+const told = (id: Id, hand: readonly Graduations[], help: Help) => {
+  const { attempt, state } = scene(id, hand);
+  return adviceFor(attempt, state, help);
+};
+
+describe("full help", () => {
+  test.each([
+    {
+      why: "at the start, which way and how often",
+      hand: [0],
+      turn: "left",
+      says: [/turn left/, /four arrivals at 38/],
+    },
+    { why: "the wrong way, the right one", hand: [0, -20], turn: "left", says: [/Other way/, /turn left/] },
+    {
+      why: "on the way, how often to pass and how far it is",
+      hand: [0, 5],
+      turn: "left",
+      says: [/left/, /Pass 38 three times/, /33\.0 to go/, /of four arrivals made/],
+    },
+    { why: "with two to go, once more", hand: [0, 145], turn: "left", says: [/Pass 38 once/, /two of four/] },
+    { why: "before the last arrival, to stop", hand: [0, 300], turn: "left", says: [/is your stop/, /three of four/] },
+    { why: "on the number, the next way and number", hand: [0, 338], turn: "right", says: [/Stop/, /right to 71/] },
+    {
+      why: "past the first number, to go round again",
+      hand: [0, 340.5],
+      turn: "left",
+      says: [/2\.5 past 38/, /go round again, left/, /fifth arrival/],
+    },
+    {
+      why: "past the second number, to start over, and what it did to the wheel",
+      hand: [0, 338, 69],
+      turn: "left",
+      says: [/2\.0 past 71/, /Start over: turn left/, /Wheel 2 now stands 2\.0 off its gate/],
+    },
+    { why: "on the last number, to draw", hand: [0, 338, 71, 226], turn: "right", says: [/turn right to the stop/] },
+    {
+      why: "in the draw, how far it is",
+      hand: [0, 338, 71, 226, 220],
+      turn: "right",
+      says: [/right/, /30\.0 to the stop/],
+    },
+    {
+      why: "with the nose down, that the bolt comes",
+      hand: [0, 338, 71, 226, 203],
+      turn: "right",
+      says: [/bolt is coming/],
+    },
+    {
+      why: "after a refusal, to start over",
+      hand: [0, 338, 69, 226, 180],
+      turn: "left",
+      says: [/Start over: turn left/],
+    },
+    {
+      why: "when open, to throw the bolt and spin off",
+      hand: [0, 338, 71, 226, 190],
+      turn: "left",
+      says: [/Open/, /left/],
+    },
+    {
+      why: "with the bolt thrown, that it is not secure yet",
+      hand: [0, 338, 71, 226, 190, 210],
+      turn: "left",
+      says: [/four turns/],
+    },
+    { why: "when secured, nothing to turn", hand: [0, 338, 71, 226, 190, 610], turn: null, says: [/Secured/] },
+  ] as const)("says $why", ({ hand, turn, says }) => {
+    const advice = told("three-wheel", hand, "full");
+    expect(advice?.turn).toBe(turn);
+    for (const words of says) expect(`${advice?.say} ${advice?.detail}`).toMatch(words);
+  });
+
+  test("lets an encoder lock go round again at every number", () => {
+    for (const hand of [
+      [0, 340.5],
+      [0, 338, 69],
+      [0, 338, 71, 228],
+    ]) {
+      expect(told("dial-encoder", hand, "full")?.say).toMatch(/go round again/);
+    }
+  });
+});
+
+describe("help with counts only", () => {
+  test.each([
+    { why: "names number and count while turning", hand: [0, 300], say: "Three of four at number 1." },
+    { why: "the same when on the number", hand: [0, 338, 71], say: "Three of three at number 2." },
+    { why: "the same when past it, and no more", hand: [0, 338, 69], say: "Three of three at number 2." },
+  ])("$why", ({ hand, say }) => {
+    expect(told("three-wheel", hand, "counts")).toEqual({ turn: null, say, detail: "" });
+  });
+
+  test.each([{ hand: [0] }, { hand: [0, -20] }, { hand: [0, 338, 71, 226, 220] }, { hand: [0, 338, 71, 226, 190] }])(
+    "says nothing where nothing is counted: $hand",
+    ({ hand }) => {
+      expect(told("three-wheel", hand, "counts")).toBeNull();
+    },
+  );
+});
+
+test("silent help says nothing anywhere", () => {
+  const hand = [0, -20, 318, 71, 226, 190, 610];
+  hand.forEach((_, i) => {
+    expect(told("three-wheel", hand.slice(0, i + 1), "silent")).toBeNull();
+  });
+});
+
+describe("progress", () => {
+  test.each([
+    { why: "before the first turn", hand: [0], step: 0, arrivals: [0, 0, 0], toGo: 38 },
+    { why: "arrivals made, and the way to the next", hand: [0, 300], step: 0, arrivals: [3, 0, 0], toGo: 38 },
+    { why: "on a number, a whole turn to the next arrival", hand: [0, 338], step: 0, arrivals: [4, 0, 0], toGo: 100 },
+    { why: "the way is along the turn", hand: [0, 338, 300], step: 1, arrivals: [4, 0, 0], toGo: 29 },
+    { why: "in the draw, the way to the stop", hand: [0, 338, 71, 226, 220], step: 3, arrivals: [4, 3, 2], toGo: 30 },
+    { why: "at the stop, none", hand: [0, 338, 71, 226, 190], step: 3, arrivals: [4, 3, 2], toGo: 0 },
+  ])("$why", ({ hand, step, arrivals, toGo }) => {
+    expect(progressOf(scene("three-wheel", hand).attempt)).toEqual({ step, arrivals, toGo });
+  });
+});
