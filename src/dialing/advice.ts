@@ -1,8 +1,8 @@
-import { type Graduations, opposite, type Turn } from "../lock/dial";
+import { type Graduations, opposite, signOf, type Turn } from "../lock/dial";
 import type { Profile } from "../lock/profile";
 import type { Attempt } from "./attempt";
 import type { DialingState } from "./dialingMachine";
-import { drawLength } from "./fault";
+import { drawLength, faultsSoFar } from "./fault";
 import { legArrivals } from "./leg";
 import { distanceTo, runLength } from "./runs";
 import { countWord, faceText, ordinalWord, sizeText } from "./words";
@@ -38,6 +38,14 @@ function arrivalsMade(attempt: Attempt): number[] {
   });
 }
 
+/** Turning left to do until the number next arrives. The mark that the leg started on does not count. */
+function toNextArrival({ reader, profile, dial }: Attempt, number: Graduations, turn: Turn): Graduations {
+  const ahead = distanceTo(number, dial, turn, profile.graduations);
+  const from = reader.leg?.from ?? dial;
+  const isFirstMark = signOf(turn) * (dial - from) + ahead <= profile.stopTolerance;
+  return isFirstMark ? ahead + profile.graduations : ahead;
+}
+
 /** Where the hand is in the procedure. */
 export function progressOf(attempt: Attempt): Progress {
   const { reader, profile, combination } = attempt;
@@ -46,7 +54,7 @@ export function progressOf(attempt: Attempt): Progress {
   const number = combination[step];
   const turn = profile.procedure[step]?.turn;
   if (number !== undefined && turn !== undefined) {
-    return { step, arrivals, toGo: distanceTo(number, attempt.dial, turn, profile.graduations) };
+    return { step, arrivals, toGo: toNextArrival(attempt, number, turn) };
   }
   const stop = reader.legs.find((leg) => leg.step === step - 1)?.to;
   const drawn = reader.leg === undefined ? 0 : runLength(reader.leg);
@@ -71,14 +79,16 @@ const startOverText = ({ profile, attempt }: Scene) => {
   return `turn ${first?.turn}, at least ${countWord(first?.arrivals ?? 0)} arrivals at ${number}`;
 };
 
-const countsText = (scene: Scene) => `${countWord(made(scene))} of ${countWord(wanted(scene))} arrivals made`;
+const madeWord = (scene: Scene) => (made(scene) === 0 ? "none" : countWord(made(scene)));
+const countsText = (scene: Scene) => `${madeWord(scene)} of ${countWord(wanted(scene))} arrivals made`;
+const timesText = (count: number) => (count === 1 ? "once" : count === 2 ? "twice" : `${countWord(count)} times`);
 
 const turning = (scene: Scene): Advice => {
   const left = wanted(scene) - made(scene);
   const next =
     left <= 1
       ? `Next arrival at ${numberText(scene)} is your stop.`
-      : `Pass ${numberText(scene)} ${left === 2 ? "once" : `${countWord(left - 1)} times`}, then stop on it.`;
+      : `Pass ${numberText(scene)} ${timesText(left - 1)}, then stop on it.`;
   return {
     turn: turnFor(scene),
     say: `Keep turning ${turnFor(scene)}. ${next}`,
@@ -143,6 +153,27 @@ const failed = (scene: Scene): Advice => ({
       : "going round again does not mend a wheel pack",
 });
 
+const CAN_BE_SPOILED: readonly DialingState[] = ["turning", "resting", "overrun", "drawing"];
+
+/** What is wrong with a number that is behind the hand, so that the lock can no longer open; null while it can. */
+const whatIsSpoiled = ({ attempt, profile, progress }: Scene): string | null => {
+  if (attempt.pack === null || profile.kind !== "wheel-pack") {
+    const isOff = faultsSoFar(attempt).some(({ code }) => code !== "paused-too-long");
+    return isOff ? "the lock counts this entry as wrong" : null;
+  }
+  const errors = attempt.pack.errors();
+  const wheel = errors.findIndex(
+    (error, k) => k < progress.step && Math.abs(error) > (profile.wheelPack.gateTolerance[k] ?? 0),
+  );
+  return wheel < 0 ? null : `wheel ${wheel + 1} stands ${sizeText(errors[wheel] ?? 0)} off its gate`;
+};
+
+const spoiled = (scene: Scene): Advice | null => {
+  const what = whatIsSpoiled(scene);
+  const turn = scene.profile.procedure[0]?.turn ?? null;
+  return what === null ? null : { turn, say: `This will not open. Start over: ${startOverText(scene)}.`, detail: what };
+};
+
 const WORDS: Readonly<Record<DialingState, (scene: Scene) => Advice>> = {
   waiting: (scene) => ({
     turn: scene.profile.procedure[0]?.turn ?? null,
@@ -181,8 +212,8 @@ const WORDS: Readonly<Record<DialingState, (scene: Scene) => Advice>> = {
 export function adviceFor(attempt: Attempt, state: DialingState, help: Help): Advice | null {
   if (help === "silent") return null;
   const scene: Scene = { attempt, profile: attempt.profile, progress: progressOf(attempt) };
-  const full = WORDS[state](scene);
-  return help === "full" ? full : countsOnly(scene, state);
+  if (help === "counts") return countsOnly(scene, state);
+  return (CAN_BE_SPOILED.includes(state) ? spoiled(scene) : null) ?? WORDS[state](scene);
 }
 
 const countsOnly = (scene: Scene, state: DialingState): Advice | null => {
@@ -191,12 +222,9 @@ const countsOnly = (scene: Scene, state: DialingState): Advice | null => {
   if (!isCounting || scene.progress.step >= procedure.length) return null;
   return {
     turn: null,
-    say: `${capitalCount(made(scene))} of ${countWord(wanted(scene))} at number ${scene.progress.step + 1}.`,
+    say: `${capitalized(madeWord(scene))} of ${countWord(wanted(scene))} at number ${scene.progress.step + 1}.`,
     detail: "",
   };
 };
 
-const capitalCount = (count: number) => {
-  const word = countWord(count);
-  return `${word.charAt(0).toUpperCase()}${word.slice(1)}`;
-};
+const capitalized = (word: string) => `${word.charAt(0).toUpperCase()}${word.slice(1)}`;

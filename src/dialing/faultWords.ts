@@ -25,6 +25,8 @@ interface Case {
   readonly opened: boolean;
   /** Whether the hand has not yet turned back from the number. */
   readonly isUnderWay: boolean;
+  /** Whether the hand ever began to turn to the number. */
+  readonly wasBegun: boolean;
 }
 
 const numberOf = ({ fault, profile, combination }: Case) => faceText(combination[fault.number - 1] ?? 0, profile);
@@ -90,7 +92,7 @@ const standOf = (c: Case, k: number) => `${grads(c.wheels.after[k] ?? 0)} off it
 const whatItDid = (c: Case): string => {
   const { fault, profile, wheels } = c;
   const own = wheels.after[fault.number - 1];
-  if (own === undefined || fault.code === "not-drawn" || fault.code === "wrong-way") return "";
+  if (own === undefined || !c.wasBegun || fault.code === "not-drawn" || fault.code === "wrong-way") return "";
   const carried = carriedOff(c).map((k) => `Wheel ${k + 1} was carried along and stands ${standOf(c, k)}.`);
   const tolerance = toleranceOf(profile, fault.number - 1);
   const isTrue = Math.abs(own) <= tolerance;
@@ -141,7 +143,9 @@ const noReturn = ({ fault, profile }: Case): string => {
 };
 
 const whatNext = (c: Case): string => {
-  if (c.fault.code === "not-drawn") return `Keep turning ${c.profile.draw.turn} until the dial stops.`;
+  if (c.fault.code === "not-drawn")
+    return c.wasBegun ? `Keep turning ${c.profile.draw.turn} until the dial stops.` : "Dial the other numbers first.";
+  if (!c.wasBegun && c.fault.code === "too-few-turns") return `Next: turn ${stepOf(c)?.turn} to ${numberOf(c)}.`;
   if (!c.opened && c.isUnderWay && canBeMended(c)) return mendText(c);
   // Turned the wrong way, a wheel may stand true by chance; the ones after it will not.
   const isHarmless = c.opened || (c.fault.code !== "wrong-way" && isStillTrue(c));
@@ -169,6 +173,7 @@ const inWords = (attempt: Attempt, faults: readonly Fault[]): WordedFault[] =>
       wheels: wheelsAround(attempt, fault.number),
       opened: attempt.opened,
       isUnderWay: attempt.reader.leg?.step === fault.number - 1,
+      wasBegun: attempt.reader.legs.length >= fault.number,
     }),
   );
 

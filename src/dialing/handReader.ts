@@ -34,6 +34,8 @@ export class HandReader {
   private restAnchor: Graduations;
   private restSince: Milliseconds | undefined;
   private backSince: Milliseconds | undefined;
+  /** Where the dial rested when the lock forgot what was dialed, until the run under way ends; else null. */
+  private forgottenAt: Graduations | null = null;
 
   /** @param position - where the dial stands, graduations */
   constructor(profile: Profile, combination: Combination, position: Graduations) {
@@ -101,6 +103,7 @@ export class HandReader {
 
   /** A new run: the first of an attempt, a reversal, or the end of a hesitation. */
   private begin(run: Run, now_ms: Milliseconds | undefined): readonly DialingFact[] {
+    this.forgottenAt = null;
     const { leg } = this;
     if (leg === undefined) return this.beginAttempt(run, now_ms);
     const before = this.legs.at(-2);
@@ -131,11 +134,14 @@ export class HandReader {
   }
 
   private startFresh(run: Run, now_ms: Milliseconds | undefined): readonly DialingFact[] {
-    const isFresh = run.turn === this.profile.procedure[0]?.turn && runLength(run) >= this.freshLength;
+    // What was turned before the lock forgot does not clear it.
+    const fresh: Run = { ...run, from: this.forgottenAt ?? run.from };
+    const isFresh = run.turn === this.profile.procedure[0]?.turn && runLength(fresh) >= this.freshLength;
     const isUnderWay = this.legs.length === 1 && this.legs[0]?.firstRun === this.runs.length - 1;
-    if (!isFresh || isUnderWay) return NOTHING;
+    if (!isFresh || (isUnderWay && this.forgottenAt === null)) return NOTHING;
     this.wrongWay = 0;
-    this.legs = [this.newLeg(0, run, now_ms)];
+    this.forgottenAt = null;
+    this.legs = [this.newLeg(0, fresh, now_ms)];
     return [{ type: "fresh.started" }];
   }
 
@@ -187,7 +193,9 @@ export class HandReader {
     const before = leg.longestRest;
     leg.longestRest = Math.max(before, now_ms - this.restSince);
     const limit_ms = restLimit(this.profile);
-    return before <= limit_ms && leg.longestRest > limit_ms;
+    const isTooLong = before <= limit_ms && leg.longestRest > limit_ms;
+    if (isTooLong) this.forgottenAt = position;
+    return isTooLong;
   }
 
   /** Notes a hand that ran past its number, came back and rests on it. */

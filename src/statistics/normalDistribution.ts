@@ -3,15 +3,6 @@ import normalQuantile from "@stdlib/stats-base-dists-normal-quantile";
 import type { Chance } from "./chance";
 
 /**
- * Probability that a normal variable lies at or below x.
- *
- * @param spread - standard deviation, >= 0; 0 gives a step at the mean
- */
-export function normalCumulative(x: number, mean = 0, spread = 1): number {
-  return normalCdf(x, mean, spread);
-}
-
-/**
  * Probability that a normal variable lies within [low, high].
  *
  * @param spread - standard deviation, >= 0

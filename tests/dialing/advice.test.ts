@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { createActor } from "xstate";
 import { adviceFor, type Help, progressOf } from "../../src/dialing/advice";
+import { Attempt } from "../../src/dialing/attempt";
 import { dialingMachine } from "../../src/dialing/dialingMachine";
 import type { Graduations } from "../../src/lock/dial";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
@@ -137,4 +138,35 @@ describe("progress", () => {
   ])("$why", ({ hand, step, arrivals, toGo }) => {
     expect(progressOf(scene("three-wheel", hand).attempt)).toEqual({ step, arrivals, toGo });
   });
+});
+
+describe("a mistake behind the hand", () => {
+  const packs = { profile: shippedProfile("three-wheel"), combination: [38, 71, 26] };
+
+  test("is told as soon as the lock can no longer open, with the wheel it spoiled", () => {
+    const attempt = new Attempt(packs.profile, packs.combination, { dial: 0 });
+    for (const by of [341, -50]) attempt.turnBy(by);
+    const advice = adviceFor(attempt, "turning", "full");
+    expect(advice?.say).toBe("This will not open. Start over: turn left, at least four arrivals at 38.");
+    expect(advice?.detail).toBe("wheel 1 stands 3.0 off its gate");
+    expect(advice?.turn).toBe("left");
+  });
+
+  test("is not held against the hand while the gate still takes it", () => {
+    const attempt = new Attempt(packs.profile, packs.combination, { dial: 0 });
+    for (const by of [339.2, -50]) attempt.turnBy(by);
+    expect(adviceFor(attempt, "turning", "full")?.say).toMatch(/^Keep turning right/);
+  });
+
+  test("spoils an encoder lock's entry as well", () => {
+    const attempt = new Attempt(shippedProfile("dial-encoder"), [38, 71, 26], { dial: 0 });
+    for (const by of [341, -50]) attempt.turnBy(by);
+    expect(adviceFor(attempt, "turning", "full")?.detail).toBe("the lock counts this entry as wrong");
+  });
+});
+
+test("the mark that a turn starts on is not the next arrival", () => {
+  const attempt = new Attempt(shippedProfile("three-wheel"), [38, 71, 26], { dial: 37.5 });
+  attempt.turnBy(0.25);
+  expect(progressOf(attempt).toGo).toBe(100.25);
 });

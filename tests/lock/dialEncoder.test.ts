@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { Attempt } from "../../src/dialing/attempt";
 import type { DialingFact } from "../../src/dialing/dialingFact";
 import type { Graduations, Milliseconds } from "../../src/lock/dial";
 import { type EncoderMemory, FRESH_MEMORY, isWaiting, judgeDraw, spellsCombination } from "../../src/lock/dialEncoder";
@@ -157,4 +158,13 @@ describe("wrong tries, with the lock's memory handed from attempt to attempt", (
       memory: { wrongTries: 9, waitsUntil_ms: null },
     });
   });
+});
+
+test("after a pause in the first turn it is enough to go on turning the same way, the whole count again", () => {
+  const attempt = new Attempt(shippedProfile("dial-encoder"), [43, 16, 58], { dial: 0 });
+  attempt.turnBy(100, 1000);
+  attempt.turnBy(0, 40_000);
+  const facts = [743 - 100, 516 - 743, 658 - 516, -15].flatMap((by, k) => [...attempt.turnBy(by, 41_000 + 1000 * k)]);
+  expect(facts.map(({ type }) => type)).toContain("fresh.started");
+  expect(attempt.opened).toBe(true);
 });

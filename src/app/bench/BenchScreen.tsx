@@ -1,3 +1,4 @@
+import { useSelector } from "@xstate/react";
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
@@ -46,6 +47,7 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
   const best = useRef(new BestAttempts());
 
   const { setup, outcome } = session;
+  const state = useSelector(session.actor, (snapshot) => snapshot.value);
   const own = { profile: session.attempt.profile, combination: session.attempt.combination, ...session.recording };
   const replay = usePlayback(() => playbackOf(loaded ?? own));
   const { leave, scrub } = replay;
@@ -93,7 +95,7 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
           onCombination={() => setSheet("combination")}
           onShare={() => setSheet("share")}
         />
-        <LockInHand {...{ lock, session, isLive, onTurn, onRestart }} state={session.state} />
+        <LockInHand {...{ lock, session, isLive, onTurn, onRestart }} state={state} />
       </div>
       <BenchPanels
         {...{ session, replay, lock, shown }}
