@@ -5,6 +5,9 @@ import { benchAddress } from "../bench/benchAddress";
 import { measureEvents } from "../bench/eventCost";
 import { useRemembered } from "./remembered";
 import { useRoute } from "./route";
+import "@fontsource/barlow/latin-400.css";
+import "@fontsource/barlow/latin-500.css";
+import "@fontsource/barlow/latin-600.css";
 import "./theme.css";
 import "./shell.css";
 
