@@ -11,5 +11,7 @@ export default defineConfig({
   test: {
     include: ["tests/**/*.test.{ts,tsx}"],
     exclude: ["tests/browser/**"],
+    // A busy machine is slow, not wrong.
+    testTimeout: 60_000,
   },
 });

@@ -16,9 +16,25 @@ const overview = () => {
 
 const HELP: NonNullable<ParseArgsConfig["options"]> = { help: { type: "boolean", short: "h" } };
 
+/** Lets a negative number follow its option as a word of its own: `--bias -0.2`. */
+function joinNegatives(args: readonly string[]): string[] {
+  const joined: string[] = [];
+  for (const arg of args) {
+    const option = joined.at(-1);
+    const isValue = option !== undefined && /^--[a-z-]+$/.test(option) && /^-\.?\d/.test(arg);
+    if (isValue) joined[joined.length - 1] = `${option}=${arg}`;
+    else joined.push(arg);
+  }
+  return joined;
+}
+
 function parse(command: Command, args: readonly string[]): { values: OptionValues; positionals: string[] } {
   try {
-    const parsed = parseArgs({ args: [...args], options: { ...command.options, ...HELP }, allowPositionals: true });
+    const parsed = parseArgs({
+      args: joinNegatives(args),
+      options: { ...command.options, ...HELP },
+      allowPositionals: true,
+    });
     return { values: parsed.values as OptionValues, positionals: parsed.positionals };
   } catch (error) {
     // parseArgs words its refusals well; only the class is foreign.

@@ -2,6 +2,7 @@ import { once } from "node:events";
 import { createReadStream } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { createInterface } from "node:readline";
+import type { Readable } from "node:stream";
 import type { Terminal } from "./command";
 import { gatefall } from "./gatefall";
 import { UsageError } from "./usageError";
@@ -9,15 +10,27 @@ import { UsageError } from "./usageError";
 const cannotRead = (file: string, error: unknown) =>
   new UsageError(`${file} cannot be read: ${error instanceof Error ? error.message : String(error)}`);
 
+/** Lines of a stream. An error of the stream (a folder, a disk that fails) reaches whoever reads the lines. */
+async function* readLines(input: Readable): AsyncIterable<string> {
+  const reader = createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY });
+  let failure: unknown;
+  input.once("error", (error) => {
+    failure = error;
+    reader.close();
+  });
+  yield* reader;
+  if (failure !== undefined) throw failure;
+}
+
 /** Lines of a file as they come, however long the file. */
 async function* lines(file: string): AsyncIterable<string> {
   const input = file === "-" ? process.stdin : createReadStream(file);
   try {
     if (file !== "-") await once(input, "open");
+    yield* readLines(input);
   } catch (error) {
-    throw cannotRead(file, error);
+    throw error instanceof Error && "syscall" in error ? cannotRead(file, error) : error;
   }
-  yield* createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY });
 }
 
 const terminal: Terminal = {

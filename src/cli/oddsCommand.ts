@@ -40,7 +40,7 @@ export const oddsCommand: Command = {
 The probability of opening per attempt: in closed form, and by replaying simulated attempts through the lock itself.
 
   --profile ID      a shipped profile, or a file whose name ends in .json
-  --bias B          mean stop error, graduations, positive = runs past (a negative one: --bias=-0.4)
+  --bias B          mean stop error, graduations, positive = runs past
   --spread S        standard deviation of the stop error, graduations
   --trials N        simulated attempts (10000)
   --seed K          seed of the simulation (1)

@@ -3,6 +3,7 @@ import type { Profile } from "../lock/profile";
 import type { Attempt } from "./attempt";
 import type { DialingState } from "./dialingMachine";
 import { drawLength, faultsSoFar } from "./fault";
+import { tellFaults } from "./faultWords";
 import { legArrivals } from "./leg";
 import { distanceTo, runLength } from "./runs";
 import { countWord, faceText, ordinalWord, sizeText } from "./words";
@@ -141,31 +142,52 @@ const drawing = (scene: Scene): Advice => ({
 const wrongWay = (scene: Scene): Advice => ({
   turn: scene.profile.procedure[0]?.turn ?? null,
   say: `Other way: ${startOverText(scene)}.`,
-  detail: "nothing is lost yet",
+  detail: "the attempt begins with your first turn that way",
 });
+
+/** What the first fault was, in its own first sentence. */
+const firstCause = (attempt: Attempt): string => {
+  const sentence = tellFaults(attempt)[0]?.message.match(/^.*?[^0-9]\.(?= |$)/)?.[0] ?? "";
+  return sentence.replace(/\.$/, "");
+};
 
 const failed = (scene: Scene): Advice => ({
   turn: scene.profile.procedure[0]?.turn ?? null,
   say: `It did not open. Start over: ${startOverText(scene)}.`,
-  detail:
-    scene.attempt.pack === null
-      ? "the lock has forgotten what was dialed"
-      : "going round again does not mend a wheel pack",
+  detail: firstCause(scene.attempt),
 });
 
-const CAN_BE_SPOILED: readonly DialingState[] = ["turning", "resting", "overrun", "drawing"];
+const CAN_BE_SPOILED: readonly DialingState[] = ["turning", "resting", "drawing"];
 
 /** What is wrong with a number that is behind the hand, so that the lock can no longer open; null while it can. */
 const whatIsSpoiled = ({ attempt, profile, progress }: Scene): string | null => {
   if (attempt.pack === null || profile.kind !== "wheel-pack") {
     const isOff = faultsSoFar(attempt).some(({ code }) => code !== "paused-too-long");
-    return isOff ? "the lock counts this entry as wrong" : null;
+    // An encoder takes every turnback for another run.
+    const hasTurnedBack = attempt.reader.legs.some((leg) => leg.turnbacks.length > 0);
+    return isOff || hasTurnedBack ? "the lock counts this entry as wrong" : null;
   }
   const errors = attempt.pack.errors();
   const wheel = errors.findIndex(
     (error, k) => k < progress.step && Math.abs(error) > (profile.wheelPack.gateTolerance[k] ?? 0),
   );
   return wheel < 0 ? null : `wheel ${wheel + 1} stands ${sizeText(errors[wheel] ?? 0)} off its gate`;
+};
+
+/** Whether the hand has turned back before it came to its number, and may only be hesitating. */
+const isTurningBack = ({ reader }: Attempt) => reader.isHesitating && reader.legs.at(-2)?.place === "before";
+
+const turnedBack = ({ attempt, profile }: Scene): Advice => {
+  const { legs } = attempt.reader;
+  const leg = legs.at(-1);
+  const before = legs.at(-2);
+  const number = faceText(attempt.combination[before?.step ?? 0] ?? 0, profile);
+  const by = leg === undefined ? 0 : runLength(leg);
+  return {
+    turn: before?.turn ?? null,
+    say: `You turned back ${sizeText(by)} on the way to ${number}. Turn ${before?.turn} again.`,
+    detail: "a short turnback moves no wheel that is set; keep one direction all the way",
+  };
 };
 
 const spoiled = (scene: Scene): Advice | null => {
@@ -178,7 +200,7 @@ const WORDS: Readonly<Record<DialingState, (scene: Scene) => Advice>> = {
   waiting: (scene) => ({
     turn: scene.profile.procedure[0]?.turn ?? null,
     say: `Start: ${startOverText(scene)}.`,
-    detail: "the combination is on the plate above",
+    detail: "an arrival: the number comes to stand under the opening index",
   }),
   wrongWay,
   turning,
@@ -213,12 +235,13 @@ export function adviceFor(attempt: Attempt, state: DialingState, help: Help): Ad
   if (help === "silent") return null;
   const scene: Scene = { attempt, profile: attempt.profile, progress: progressOf(attempt) };
   if (help === "counts") return countsOnly(scene, state);
+  if (attempt.pack !== null && isTurningBack(attempt)) return turnedBack(scene);
   return (CAN_BE_SPOILED.includes(state) ? spoiled(scene) : null) ?? WORDS[state](scene);
 }
 
 const countsOnly = (scene: Scene, state: DialingState): Advice | null => {
   const { procedure } = scene.profile;
-  const isCounting = state === "turning" || state === "resting" || state === "overrun";
+  const isCounting = COUNTED.includes(state);
   if (!isCounting || scene.progress.step >= procedure.length) return null;
   return {
     turn: null,
@@ -226,5 +249,7 @@ const countsOnly = (scene: Scene, state: DialingState): Advice | null => {
     detail: "",
   };
 };
+
+const COUNTED: readonly DialingState[] = ["waiting", "wrongWay", "turning", "resting", "overrun"];
 
 const capitalized = (word: string) => `${word.charAt(0).toUpperCase()}${word.slice(1)}`;

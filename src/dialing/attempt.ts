@@ -45,8 +45,10 @@ export class Attempt {
   memory: EncoderMemory;
   /** Whether the bolt has been retracted to the positive stop in this attempt. */
   opened = false;
+  /** Whether an encoder lock refused a right entry because it still waited after wrong tries. */
+  wasRefusedWaiting = false;
   /** Errors of the wheels when each leg of the attempt began, wheel 1 first; empty lists in an encoder lock. */
-  wheelErrors: Graduations[][] = [];
+  readonly wheelErrors: Graduations[][] = [];
   private encoderBolt: EncoderBolt | null = null;
   private errorsBefore: Graduations[] = [];
   private isDrawJudged = false;
@@ -106,7 +108,6 @@ export class Attempt {
     pack.turnBy(by);
     const isDown = pack.engagedAt !== null;
     const facts = this.reader.moveTo(pack.dial, now_ms);
-    if (isDown && !wasDown) this.reader.take();
     if (before < 1 && pack.retraction === 1) return [...facts, ...this.open()];
     if (wasDown && !isDown && this.opened) return [...facts, ...this.throwBolt()];
     return isDown ? facts : [...facts, ...this.judgePackDraw(pack)];
@@ -141,6 +142,7 @@ export class Attempt {
     const isRight = !this.hasPaused && this.spells(profile);
     const { answer, memory } = judgeDraw(profile, this.memory, isRight, now_ms);
     this.memory = memory;
+    this.wasRefusedWaiting = isRight && answer === "waiting";
     if (answer !== "opened") return [{ type: "draw.refused" }];
     const sign = signOf(profile.draw.turn);
     this.encoderBolt = { from: this.dial - sign * profile.draw.travel };
@@ -190,14 +192,15 @@ export class Attempt {
   private isDrawn(): boolean {
     const { leg } = this.reader;
     const stop = this.lastStop();
-    if (leg === undefined || stop === null || leg.step !== this.profile.procedure.length) return false;
+    const isDraw = leg?.step === this.profile.procedure.length && leg.turn === this.profile.draw.turn;
+    if (leg === undefined || stop === null || !isDraw) return false;
     return runLength(leg) >= drawLength(this.profile, stop) - ROUNDING;
   }
 
   private judgeOnce(): boolean {
     const isFirst = !this.isDrawJudged;
     this.isDrawJudged = true;
-    this.reader.take();
+    this.reader.judge();
     return isFirst;
   }
 
@@ -233,10 +236,8 @@ export class Attempt {
   private noteLegs(facts: readonly DialingFact[]): readonly DialingFact[] {
     if (facts.some((fact) => fact.type === "fresh.started")) this.isDrawJudged = false;
     const { length } = this.reader.legs;
-    if (length !== this.wheelErrors.length) {
-      this.wheelErrors = this.wheelErrors.slice(0, length);
-      while (this.wheelErrors.length < length) this.wheelErrors.push(this.errorsBefore);
-    }
+    if (length < this.wheelErrors.length) this.wheelErrors.length = length;
+    while (this.wheelErrors.length < length) this.wheelErrors.push(this.errorsBefore);
     return facts;
   }
 

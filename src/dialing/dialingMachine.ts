@@ -121,7 +121,6 @@ export function dialingMachine(profile: Profile) {
             { guard: { type: "wasLeft", params: "at" }, target: "resting", actions: "stayWith" },
             { guard: { type: "wasLeft", params: "past" }, target: "overrun", actions: "stayWith" },
           ],
-          "turn.reversed": { target: "failed", actions: "finish" },
           "draw.refused": { target: "failed", actions: "finish" },
           "fresh.started": { target: "turning", actions: "startOver" },
           "bolt.retracted": { target: "open", actions: "finish" },

@@ -109,8 +109,12 @@ const drawFaults = ({ profile, reader, opened }: Reading): Fault[] => {
   const wanted = last === undefined ? profile.draw.travel : drawLength(profile, last.to);
   const rest = draw !== undefined && draw.longestRest > restLimit(profile);
   const pause: Fault[] = rest ? [{ code: "paused-too-long", number: count, size: 0 }] : [];
-  const turned = draw === undefined ? 0 : runLength(draw);
-  return turned < wanted ? [...pause, { code: "not-drawn", number: count, size: wanted - turned }] : pause;
+  // Turning back in the draw moves no wheel, but an encoder takes it for another run.
+  const back = profile.kind === "dial-encoder" ? (draw?.turnbacks ?? []) : [];
+  const turnbacks = back.map((size): Fault => ({ code: "extra-turnback", number: count, size }));
+  const turned = draw === undefined || draw.turn !== profile.draw.turn ? 0 : runLength(draw);
+  const undone = turned < wanted ? [{ code: "not-drawn" as const, number: count, size: wanted - turned }] : [];
+  return [...turnbacks, ...pause, ...undone];
 };
 
 /**
@@ -122,22 +126,21 @@ export function faultsSoFar(read: Reading): Fault[] {
   const { reader } = read;
   const wrong = reader.legs.length === 1 ? [] : wrongWay(read);
   if (wrong.length > 0) return wrong;
-  const limit = restLimit(reader.profile);
-  return reader.legs.slice(0, -1).flatMap((leg) => {
-    const target = reader.targetOf(leg);
-    return target === undefined ? [] : legFaults(leg, target, limit);
-  });
+  // While the hand may only be hesitating, the number it turned back from is not behind it.
+  const isOpen = reader.isHesitating && reader.legs.at(-2)?.place === "before";
+  return faultsOf(reader.legs.slice(0, isOpen ? -2 : -1), read);
 }
+
+const faultsOf = (legs: readonly Leg[], { reader }: Reading): Fault[] =>
+  legs.flatMap((leg) => {
+    const target = reader.targetOf(leg);
+    return target === undefined ? [] : legFaults(leg, target, restLimit(reader.profile));
+  });
 
 /**
  * All faults of an attempt that has ended: its last point is read as a stop, and what was not done is missing.
  */
 export function faultsAtEnd(read: Reading): Fault[] {
   const wrong = wrongWay(read);
-  if (wrong.length > 0) return wrong;
-  const { reader } = read;
-  const { leg } = reader;
-  const target = leg && reader.targetOf(leg);
-  const last = leg !== undefined && target !== undefined ? legFaults(leg, target, restLimit(reader.profile)) : [];
-  return [...faultsSoFar(read), ...last, ...missing(read), ...drawFaults(read)];
+  return wrong.length > 0 ? wrong : [...faultsOf(read.reader.legs, read), ...missing(read), ...drawFaults(read)];
 }

@@ -3,6 +3,7 @@ import { type Graduations, opposite } from "../lock/dial";
 import type { Profile } from "../lock/profile";
 import type { Attempt } from "./attempt";
 import { type Fault, type FaultCode, faultsAtEnd, faultsSoFar } from "./fault";
+import { legArrivals } from "./leg";
 import { countWord, faceText, sizeText } from "./words";
 
 /** A fault with what it did and what to do about it. */
@@ -25,6 +26,8 @@ interface Case {
   readonly opened: boolean;
   /** Whether the hand has not yet turned back from the number. */
   readonly isUnderWay: boolean;
+  /** Whether the number has come to the index as often as asked. */
+  readonly isCounted: boolean;
   /** Whether the hand ever began to turn to the number. */
   readonly wasBegun: boolean;
 }
@@ -115,7 +118,9 @@ const isStopFault = ({ code }: Fault) => code === "stopped-short" || code === "r
 
 /** Whether turning on in the same direction makes good what is wrong. */
 const canBeMended = (c: Case) => {
-  if (c.fault.code === "stopped-short" || c.fault.code === "too-few-turns") return true;
+  if (carriedOff(c).length > 0) return false;
+  if (c.fault.code === "stopped-short") return !c.isCounted || stepOf(c)?.rule === "at-least";
+  if (c.fault.code === "too-few-turns") return true;
   return isStopFault(c.fault) && stepOf(c)?.rule === "at-least";
 };
 
@@ -145,7 +150,8 @@ const noReturn = ({ fault, profile }: Case): string => {
 const whatNext = (c: Case): string => {
   if (c.fault.code === "not-drawn")
     return c.wasBegun ? `Keep turning ${c.profile.draw.turn} until the dial stops.` : "Dial the other numbers first.";
-  if (!c.wasBegun && c.fault.code === "too-few-turns") return `Next: turn ${stepOf(c)?.turn} to ${numberOf(c)}.`;
+  if (!c.opened && !c.wasBegun && c.fault.code === "too-few-turns")
+    return `Next: turn ${stepOf(c)?.turn} to ${numberOf(c)}.`;
   if (!c.opened && c.isUnderWay && canBeMended(c)) return mendText(c);
   // Turned the wrong way, a wheel may stand true by chance; the ones after it will not.
   const isHarmless = c.opened || (c.fault.code !== "wrong-way" && isStillTrue(c));
@@ -164,6 +170,12 @@ function wheelsAround(attempt: Attempt, number: number): WheelsAround {
   return { before: wheelErrors[number - 1] ?? now, after: wheelErrors[number] ?? now };
 }
 
+function isCounted({ reader }: Attempt, index: number): boolean {
+  const leg = reader.legs[index];
+  const target = leg && reader.targetOf(leg);
+  return leg !== undefined && target !== undefined && legArrivals(leg, target) >= target.step.arrivals;
+}
+
 const inWords = (attempt: Attempt, faults: readonly Fault[]): WordedFault[] =>
   faults.map((fault) =>
     worded({
@@ -173,6 +185,7 @@ const inWords = (attempt: Attempt, faults: readonly Fault[]): WordedFault[] =>
       wheels: wheelsAround(attempt, fault.number),
       opened: attempt.opened,
       isUnderWay: attempt.reader.leg?.step === fault.number - 1,
+      isCounted: isCounted(attempt, fault.number - 1),
       wasBegun: attempt.reader.legs.length >= fault.number,
     }),
   );

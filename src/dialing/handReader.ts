@@ -71,10 +71,10 @@ export class HandReader {
     this.isClosed = true;
   }
 
-  /** The nose has dropped in the leg under way. */
-  take(): void {
+  /** The draw under way has been turned all its way, and the lock has answered. */
+  judge(): void {
     const { leg } = this;
-    if (leg !== undefined) leg.isTaken = true;
+    if (leg !== undefined) leg.isJudged = true;
   }
 
   /**
@@ -97,8 +97,22 @@ export class HandReader {
 
   private follow(run: Run, isNew: boolean, now_ms: Milliseconds | undefined): readonly DialingFact[] {
     const turned = isNew ? this.begin(run, now_ms) : NOTHING;
+    const left = this.leaveDraw(run);
     const started = this.startFresh(run, now_ms);
-    return [...turned, ...started, ...this.grow(run)];
+    return [...turned, ...left, ...started, ...this.grow(run)];
+  }
+
+  /** Whether a leg is a draw that has not been judged yet. */
+  private isDrawing(leg: Leg): boolean {
+    return leg.step === this.profile.procedure.length && !leg.isJudged;
+  }
+
+  /** Turning back in the draw leaves it only where the dial is back at the last number's stop: then no wheel has moved. */
+  private leaveDraw(run: Run): readonly DialingFact[] {
+    const { leg } = this;
+    const before = this.legs.at(-2);
+    if (leg === undefined || before === undefined || !this.isDrawing(leg) || run.turn === leg.turn) return NOTHING;
+    return signOf(run.turn) * (run.to - before.to) >= 0 ? this.resume(before, leg) : NOTHING;
   }
 
   /** A new run: the first of an attempt, a reversal, or the end of a hesitation. */
@@ -106,18 +120,41 @@ export class HandReader {
     this.forgottenAt = null;
     const { leg } = this;
     if (leg === undefined) return this.beginAttempt(run, now_ms);
-    const before = this.legs.at(-2);
-    const { length } = this.profile.procedure;
-    if (before !== undefined && leg.step <= length && isHesitation(leg, this.targetOf(leg), this.profile.graduations)) {
-      this.legs.pop();
-      before.turnbacks.push(runLength(leg));
-      before.lastRun = this.runs.length - 1;
-      before.longestRest = Math.max(before.longestRest, leg.longestRest);
-      return [{ type: "turn.resumed", place: before.place }];
+    if (this.isDrawing(leg)) {
+      leg.lastRun = this.runs.length - 1;
+      const turnback = this.runs.at(-2);
+      if (run.turn === leg.turn && turnback !== undefined) leg.turnbacks.push(runLength(turnback));
+      return NOTHING;
     }
+    const before = this.legs.at(-2);
+    return before !== undefined && this.isHesitating ? this.resume(before, leg) : this.turnAbout(leg, run, now_ms);
+  }
+
+  /** Whether the leg under way is so far only a short turnback in the one before it. */
+  get isHesitating(): boolean {
+    const { leg } = this;
+    const { length } = this.profile.procedure;
+    if (leg === undefined || this.legs.length < 2 || leg.step >= length) return false;
+    return isHesitation(leg, this.targetOf(leg), this.profile.graduations);
+  }
+
+  /** The turnback is over: the leg before it goes on. */
+  private resume(before: Leg, turnback: Leg): readonly DialingFact[] {
+    this.legs.pop();
+    before.turnbacks.push(runLength(turnback));
+    before.lastRun = this.runs.length - 1;
+    before.longestRest = Math.max(before.longestRest, turnback.longestRest);
+    return [{ type: "turn.resumed", place: before.place }];
+  }
+
+  /** The leg ends at its furthest point, and the next one begins. */
+  private turnAbout(leg: Leg, run: Run, now_ms: Milliseconds | undefined): readonly DialingFact[] {
     leg.endedAt = now_ms;
     this.backSince = undefined;
-    this.legs.push(this.newLeg(leg.step + 1, run, now_ms));
+    // What follows the draw is one leg, however often the hand turns about in it.
+    const isAfter = leg.step > this.profile.procedure.length;
+    if (isAfter) this.legs.pop();
+    this.legs.push(this.newLeg(isAfter ? leg.step : leg.step + 1, run, now_ms));
     return [{ type: "turn.reversed" }];
   }
 
@@ -156,7 +193,7 @@ export class HandReader {
       lastRun: index,
       place: "before",
       turnbacks: [],
-      isTaken: false,
+      isJudged: false,
       cameBack: false,
       longestRest: 0,
       startedAt,

@@ -17,8 +17,8 @@ export interface Leg {
   place: Place;
   /** Lengths of its turnbacks, graduations. */
   readonly turnbacks: Graduations[];
-  /** Whether the nose dropped in it: such a leg is no mere turnback. */
-  isTaken: boolean;
+  /** Whether it is a draw that the lock has answered. */
+  isJudged: boolean;
   /** Whether the hand, having run past, came back and rested on the number. */
   cameBack: boolean;
   /** Longest rest within it, milliseconds; 0 where the motion has no times. */
@@ -61,6 +61,5 @@ export function placeOf(leg: Run, target: Target): Place {
  */
 export function isHesitation(leg: Leg, target: Target | undefined, perTurn: number): boolean {
   const isShort = leg.firstRun === leg.lastRun && runLength(leg) < perTurn * HESITATION;
-  if (!isShort || leg.isTaken) return false;
-  return target === undefined || legArrivals(leg, target) === 0;
+  return isShort && (target === undefined || legArrivals(leg, target) === 0);
 }

@@ -29,6 +29,8 @@ export function lesson(attempt: Attempt, faults: readonly WordedFault[]): string
   if (first !== undefined) {
     return DO_BETTER[first.code](faceText(attempt.combination[first.number - 1] ?? 0, attempt.profile));
   }
+  if (attempt.wasRefusedWaiting)
+    return "Your numbers were right, but the lock was refusing every try: wait, then dial again.";
   const { reader, profile, combination } = attempt;
   const errors = reader.legs
     .slice(0, combination.length)

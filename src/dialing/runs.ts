@@ -42,6 +42,9 @@ export function stopError(turn: Turn, stop: Graduations, number: Graduations, pe
   return signOf(turn) * wrap(stop - number, perTurn) + 0;
 }
 
+/** What a sum of moves may be off by, graduations. */
+const ROUNDING: Graduations = 1e-9;
+
 /**
  * The next mark of a number, strictly beyond a position.
  *
@@ -49,7 +52,7 @@ export function stopError(turn: Turn, stop: Graduations, number: Graduations, pe
  */
 export function distanceTo(number: Graduations, from: Graduations, turn: Turn, perTurn: number): Graduations {
   const along = reading(signOf(turn) * (number - from), perTurn);
-  return along === 0 ? perTurn : along;
+  return along < ROUNDING ? perTurn : along;
 }
 
 /** What a move did to the run it belongs to. */

@@ -42,7 +42,7 @@ export function readingText(at: Graduations, { graduations, numbersIncrease }: P
 /** A size to a tenth of a graduation, without its sign; finer where a tenth would say nothing. */
 export function sizeText(size: Graduations): string {
   const tenths = Math.abs(size).toFixed(1);
-  return tenths === "0.0" && size !== 0 ? Math.abs(size).toFixed(2) : tenths;
+  return tenths === "0.0" && Math.abs(size) >= 0.005 ? Math.abs(size).toFixed(2) : tenths;
 }
 
 /** "Left": a sentence may begin with it. */

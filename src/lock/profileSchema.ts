@@ -28,7 +28,8 @@ const step = z.object(
 );
 
 const flag = z.optional(z.boolean({ error: "must be true or false" }));
-const range = z.tuple([z.number(), z.number()], { error: "must be a pair of numbers such as [0, 20]" });
+const end = z.number({ error: "must be a number" });
+const range = z.tuple([end, end], { error: "must be a pair of numbers such as [0, 20]" });
 
 /** Schema of the rules for choosing a combination. */
 export const combinationRulesSchema = z.object(
@@ -139,9 +140,15 @@ const encoderCounts = (procedure: readonly Step[]): Problem => {
   return index < 0 ? undefined : `procedure[${index}].rule must be "at-least" in a dial-encoder lock`;
 };
 
+const drawShows = (travel: number, turnback: number): Problem =>
+  travel > turnback
+    ? undefined
+    : `draw.travel must be more than turnback (${turnback}), or the draw is no run, not ${travel}`;
+
 const ofItsKind = (profile: z.infer<typeof profileSchema>): Problem[] => {
   const { procedure, graduations } = profile;
-  if (profile.kind === "dial-encoder") return [encoderCounts(procedure)];
+  if (profile.kind === "dial-encoder")
+    return [encoderCounts(procedure), drawShows(profile.draw.travel, profile.turnback)];
   const { freePlay, gateTolerance } = profile.wheelPack;
   return [
     listFits("wheelPack.freePlay", freePlay, procedure.length),
@@ -188,10 +195,10 @@ export function parseProfile(value: unknown): Profile {
  */
 export function profileDoubts(profile: Profile): string[] {
   const lastTurn: Turn | undefined = profile.procedure.at(-1)?.turn;
-  const drawsOn = profile.kind === "wheel-pack" && lastTurn === profile.draw.turn;
+  const drawsOn = lastTurn === profile.draw.turn;
   return drawsOn
     ? [
-        `draw.turn goes on in the direction of the last number, so the last wheel is carried along; ${opposite(profile.draw.turn)} to the last number is usual`,
+        `draw.turn goes on in the direction of the last number, so the draw spoils the last number; ${opposite(profile.draw.turn)} to the last number is usual`,
       ]
     : [];
 }

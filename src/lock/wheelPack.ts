@@ -163,7 +163,14 @@ export class WheelPack {
   /** How far the bolt is drawn back: 0 thrown, 1 retracted with the dial at the positive stop. */
   get retraction(): number {
     if (this.engagedAt === null) return 0;
+    // The quotient may round to just below 1 at the stop itself.
+    if (this.dial === this.stopOf(this.engagedAt)) return 1;
     return Math.min(1, Math.max(0, ((this.dial - this.engagedAt) * this.drawSign) / this.travel));
+  }
+
+  /** Dial position of the positive stop for a nose that dropped at a position. */
+  private stopOf(engagedAt: Graduations): Graduations {
+    return engagedAt + this.drawSign * this.travel;
   }
 
   private driverOf(k: number): number {
@@ -221,9 +228,9 @@ export class WheelPack {
 
   private turnEngaged(target: number): void {
     const engagedAt = this.engagedAt ?? target;
-    const drawn = (target - engagedAt) * this.drawSign;
-    if (drawn >= 0) {
-      this.drag(drawn < this.travel ? target : engagedAt + this.drawSign * this.travel);
+    if ((target - engagedAt) * this.drawSign >= 0) {
+      const stop = this.stopOf(engagedAt);
+      this.drag((target - stop) * this.drawSign < 0 ? target : stop);
       return;
     }
     this.engagedAt = null;

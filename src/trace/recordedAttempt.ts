@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import type { AttemptStart } from "../dialing/attempt";
 import { type Combination, parseCombination } from "../lock/combination";
 import type { Graduations, Milliseconds } from "../lock/dial";
-import { fieldProblem } from "../lock/fieldProblem";
+import { fieldProblem, shown } from "../lock/fieldProblem";
 import type { Profile } from "../lock/profile";
 import { parseProfile } from "../lock/profileSchema";
 import { shippedProfile } from "../lock/shippedProfiles";
@@ -24,13 +24,15 @@ const numbers = (words: string) => z.array(z.number({ error: "must be a number" 
 
 const lineSchema = z.object(
   {
-    profile: z.unknown(),
-    combination: z.unknown(),
+    profile: z.optional(z.unknown()),
+    combination: z.optional(z.unknown()),
     start: z.optional(
       z.object(
         {
           dial: z.number({ error: "must be a number of graduations" }),
           slack: z.optional(numbers("must be a list with the slack of each wheel")),
+          wrongTries: z.optional(z.number({ error: "must be a whole number of tries" }).check(z.gte(0))),
+          waits_ms: z.optional(z.number({ error: "must be a number of milliseconds" })),
         },
         { error: 'must be an object such as {"dial":12.5,"slack":[0,0,0]}' },
       ),
@@ -60,6 +62,9 @@ const checkTimes = (times: readonly number[] | undefined, wanted: number) => {
 };
 
 const profileOf = (value: unknown): Profile => {
+  if (value !== undefined && typeof value !== "string" && (typeof value !== "object" || value === null)) {
+    throw new TraceError(`profile must be the id of a profile or a whole one, not ${shown(value)}`);
+  }
   if (value === undefined) throw new TraceError("profile must be the id of a profile or a whole one (it is missing)");
   return typeof value === "string" ? shippedProfile(value) : parseProfile(value);
 };
@@ -86,7 +91,7 @@ export function parseAttempt(value: unknown): RecordedAttempt {
   checkPositions(positions);
   checkTimes(times_ms, positions.length);
   checkSlack(profile, start?.slack);
-  return { profile, combination, start, positions, times_ms };
+  return { profile, combination, start: start && startFrom(start), positions, times_ms };
 }
 
 /**
@@ -107,6 +112,30 @@ function parseJson(line: string): unknown {
   }
 }
 
+/** What a line may say of a lock before the first move. `wrongTries` and `waits_ms` are for encoder locks. */
+interface WrittenStart {
+  readonly dial: Graduations;
+  readonly slack?: readonly Graduations[] | undefined;
+  readonly wrongTries?: number | undefined;
+  /** Until when it refuses every draw, in the times of the line. */
+  readonly waits_ms?: Milliseconds | undefined;
+}
+
+const startFrom = ({ dial, slack, wrongTries, waits_ms }: WrittenStart): AttemptStart => ({
+  dial,
+  ...(slack && { slack }),
+  ...((wrongTries ?? waits_ms) !== undefined && {
+    memory: { wrongTries: wrongTries ?? 0, waitsUntil_ms: waits_ms ?? null },
+  }),
+});
+
+const startToWrite = ({ dial, slack, memory }: AttemptStart): WrittenStart => ({
+  dial,
+  ...(slack && { slack }),
+  ...(memory && memory.wrongTries > 0 && { wrongTries: memory.wrongTries }),
+  ...(memory?.waitsUntil_ms != null && { waits_ms: Math.round(memory.waitsUntil_ms) }),
+});
+
 /** Four decimals hold more than any hand or dial can tell apart. */
 const rounded = (values: readonly number[]) => values.map((value) => Math.round(value * 1e4) / 1e4);
 
@@ -120,7 +149,7 @@ export function writeAttemptLine(recorded: RecordedAttempt, profile: string | Pr
   return JSON.stringify({
     profile,
     combination,
-    ...(start && { start: { dial: start.dial, ...(start.slack && { slack: start.slack }) } }),
+    ...(start && { start: startToWrite(start) }),
     positions: rounded(positions),
     ...(times_ms && { times_ms: times_ms.map(Math.round) }),
   });

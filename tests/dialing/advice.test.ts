@@ -112,7 +112,14 @@ describe("help with counts only", () => {
     expect(told("three-wheel", hand, "counts")).toEqual({ turn: null, say, detail: "" });
   });
 
-  test.each([{ hand: [0] }, { hand: [0, -20] }, { hand: [0, 338, 71, 226, 220] }, { hand: [0, 338, 71, 226, 190] }])(
+  test.each([{ hand: [0] }, { hand: [0, -20] }])(
+    "says before the first turn what will be counted: $hand",
+    ({ hand }) => {
+      expect(told("three-wheel", hand, "counts")?.say).toBe("None of four at number 1.");
+    },
+  );
+
+  test.each([{ hand: [0, 338, 71, 226, 220] }, { hand: [0, 338, 71, 226, 190] }])(
     "says nothing where nothing is counted: $hand",
     ({ hand }) => {
       expect(told("three-wheel", hand, "counts")).toBeNull();

@@ -36,8 +36,18 @@ const locks = (profile: Profile): fc.Arbitrary<Lock> => {
       combination: drawCombination(profile, seededChance(seed)),
       start: profile.kind === "wheel-pack" ? { dial, slack: leads } : { dial },
       parts: parts.map((part) => part / 64),
-    }));
+    }))
+    .filter(({ combination, start }) => !opensByChance(profile, combination, start));
 };
+
+/** Wheels may stand true by chance: then a lock whose first turn is that of the draw opens at once, as it should. */
+function opensByChance(profile: Profile, combination: Combination, { dial, slack }: Lock["start"]): boolean {
+  if (profile.kind !== "wheel-pack") return false;
+  const pack = new WheelPack(profile, combination, { dial, slack: slack ?? [], engagedAt: null });
+  const [from = dial, stop = dial] = idealMotion(profile, combination, dial);
+  pack.turnBy(stop - from);
+  return pack.dial !== stop;
+}
 
 const tolerance = (profile: Profile, k: number) =>
   profile.kind === "wheel-pack" ? (profile.wheelPack.gateTolerance[k] ?? 0) : profile.stopTolerance;

@@ -60,7 +60,7 @@ function reverse({ attempt }: Scene): Graduations[] {
   const isFirst = reader.legs.length < 2;
   const isPlain = leg !== undefined && leg.firstRun === leg.lastRun;
   const isShort = isPlain && runLength(leg) < BEYOND_HESITATION && arrivalsOf(attempt, leg, leg) === 0;
-  const goOn = !isFirst && isShort && !leg.isTaken ? [along(turn, BEYOND_HESITATION - runLength(leg))] : [];
+  const goOn = !isFirst && isShort && !leg.isJudged ? [along(turn, BEYOND_HESITATION - runLength(leg))] : [];
   return [...goOn, along(opposite(turn), BACK)];
 }
 

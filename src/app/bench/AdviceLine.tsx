@@ -1,12 +1,26 @@
 import type { Advice } from "../../dialing/advice";
 
+interface AdviceLineProps {
+  readonly advice: Advice | null;
+  /** What takes the advice's place, or null. */
+  readonly note: string | null;
+  /** The way out of a replay; null while the lock is live. */
+  readonly onLeave: (() => void) | null;
+}
+
 /** One sentence to act on and one of detail, above the dial. It keeps its height when it has nothing to say. */
-export function AdviceLine({ advice, note }: { readonly advice: Advice | null; readonly note: string | null }) {
+export function AdviceLine({ advice, note, onLeave }: AdviceLineProps) {
   const say = note ?? advice?.say ?? "";
   return (
     <div className="advice">
       <p className="advice-say">{say}</p>
-      <p className="advice-detail">{note === null ? (advice?.detail ?? "") : ""}</p>
+      {onLeave === null ? (
+        <p className="advice-detail">{note === null ? (advice?.detail ?? "") : ""}</p>
+      ) : (
+        <button type="button" className="button" onClick={onLeave}>
+          Back to the lock
+        </button>
+      )}
     </div>
   );
 }

@@ -3,13 +3,16 @@ import { stateInWords } from "../../dialing/dialingMachine";
 import type { BenchSession } from "./benchSession";
 import { headline } from "./resultRows";
 
+/** Sizes change with every graduation; a spoken sentence changes only when something new is to be done. */
+const withoutSizes = (say: string) =>
+  say.replace(/^[\d.]+ past (\S+?)\. /, "Past $1. ").replace(/turned back [\d.]+ on/, "turned back on");
+
 /** What is told at a change of state: the next step in full help, the state itself otherwise. */
 function statusText(session: BenchSession): string {
   const { attempt, outcome, state, setup } = session;
   if (outcome !== null && (state === "open" || state === "failed")) return headline(outcome);
   if (setup.help === "silent") return "";
-  // Distances change with every graduation; the sentence changes only when something new is to be done.
-  if (setup.help === "full" && state !== "overrun") return adviceFor(attempt, state, "full")?.say ?? "";
+  if (setup.help === "full") return withoutSizes(adviceFor(attempt, state, "full")?.say ?? "");
   return stateInWords(state, session.actor.getSnapshot().context.number);
 }
 

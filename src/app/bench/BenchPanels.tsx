@@ -15,6 +15,8 @@ const GHOST_WORDS: Readonly<Record<Ghost, string>> = {
   best: "ghost: your best",
 };
 
+const NO_BEST = "ghost: your best (none yet)";
+
 interface BenchPanelsProps {
   readonly session: BenchSession;
   readonly replay: PlaybackControls;
@@ -76,13 +78,13 @@ export function BenchPanels({ ghostKind, onGhost, ...seen }: BenchPanelsProps) {
         >
           {GHOSTS.map((one) => (
             <option key={one} value={one}>
-              {GHOST_WORDS[one]}
+              {one === "best" && ghostKind === "best" && seen.ghost === null ? NO_BEST : GHOST_WORDS[one]}
             </option>
           ))}
         </select>
         <p>
-          The combination is known and on the screen. A practice result is not a certificate; on a real door the maker's
-          written instructions and local codes decide.
+          A practice result is not a certificate. On a real door the maker's written instructions and local codes
+          decide.
         </p>
       </footer>
     </div>

@@ -7,7 +7,7 @@ import { startOf } from "../../trace/replay";
 import { useRemembered } from "../shell/remembered";
 import { Announcer } from "./Announcer";
 import { BenchPanels } from "./BenchPanels";
-import type { BenchAddress } from "./benchAddress";
+import { addressOf, type BenchAddress } from "./benchAddress";
 import type { BenchSession } from "./benchSession";
 import { CombinationSheet } from "./CombinationSheet";
 import { eventBegun, useEventDone } from "./eventCost";
@@ -43,30 +43,33 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
   useEventDone(session.version);
   const [sheet, setSheet] = useState<"combination" | "share" | null>(null);
   const [ghost, setGhost] = useRemembered("ghost", GHOSTS);
-  const [loaded, setLoaded] = useState<RecordedAttempt | null>(null);
   const best = useRef(new BestAttempts());
 
   const { setup, outcome } = session;
   const state = useSelector(session.actor, (snapshot) => snapshot.value);
   const own = { profile: session.attempt.profile, combination: session.attempt.combination, ...session.recording };
-  const replay = usePlayback(() => playbackOf(loaded ?? own));
-  const { leave, scrub } = replay;
+  const replay = usePlayback(() => playbackOf(own));
+  const { leave, enter } = replay;
 
   const onTurn = useCallback(
     (by: Graduations, at: Milliseconds) => {
       eventBegun();
       leave();
-      setLoaded(null);
       session.turnBy(by, at);
     },
     [session, leave],
   );
   const onRestart = (isNew: boolean) => {
     leave();
-    setLoaded(null);
     if (isNew) session.drawAnother();
     else session.again();
   };
+
+  useEffect(() => {
+    // The address follows the bench, so that it can be kept and sent; a seed or a measure asked for stays as it is.
+    const next = location.hash.includes("seed=") ? null : addressOf(setup);
+    if (next !== null) history.replaceState(null, "", next);
+  }, [setup]);
 
   const { playback } = replay;
   const isLive = playback === null;
@@ -79,7 +82,7 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
     () => ghostPath(ghost, shown, session.recording.start.dial, best.current),
     [ghost, shown, session.recording.start.dial],
   );
-  const recording = outcome !== null || loaded !== null ? (playback?.recording ?? session.recording) : null;
+  const recording = outcome !== null || playback !== null ? (playback?.recording ?? session.recording) : null;
 
   return (
     <main className="bench">
@@ -95,7 +98,11 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
           onCombination={() => setSheet("combination")}
           onShare={() => setSheet("share")}
         />
-        <LockInHand {...{ lock, session, isLive, onTurn, onRestart }} state={state} />
+        <LockInHand
+          {...{ lock, session, isLive, onTurn, onRestart }}
+          state={playback?.state ?? state}
+          onLeave={leave}
+        />
       </div>
       <BenchPanels
         {...{ session, replay, lock, shown }}
@@ -117,15 +124,13 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
         onClose={() => setSheet(null)}
         line={sheet === "share" ? attemptLine(session) : null}
         onLoad={(recorded) => {
-          setLoaded(recorded);
-          leave();
           session.change({
             profile: recorded.profile,
             source: "own",
             combination: recorded.combination,
             help: setup.help,
           });
-          scrub(0);
+          enter(playbackOf(recorded));
         }}
       />
     </main>

@@ -13,6 +13,10 @@ const SOURCES: readonly { readonly source: CombinationSource; readonly label: st
   { source: "own", label: "My own" },
 ];
 
+/** "combination[0] (100) is …" as one says it: "The first number (100) is …". */
+const inPlainWords = (message: string) =>
+  `${message.replace(/^combination\[(\d+)\]/, (_, index) => `The ${ordinalWord(Number(index) + 1)} number`)}.`;
+
 /** What the trainee typed, as numbers of the lock or as a sentence that says what is wrong. */
 function readOwn(profile: Profile, texts: readonly string[]): { numbers: Combination } | { problem: string } {
   const typed = texts.map((text) => (text.trim() === "" ? Number.NaN : Number(text)));
@@ -22,7 +26,7 @@ function readOwn(profile: Profile, texts: readonly string[]): { numbers: Combina
     const onFace = parseCombination(profile, typed);
     return { numbers: onFace.map((number) => faceNumber(number, profile.graduations, profile.numbersIncrease)) };
   } catch (error) {
-    return { problem: error instanceof Error ? `${error.message}.` : String(error) };
+    return { problem: error instanceof Error ? inPlainWords(error.message) : String(error) };
   }
 }
 

@@ -1,4 +1,4 @@
-import type { KeyboardEvent } from "react";
+import { type KeyboardEvent, useRef } from "react";
 import { adviceFor } from "../../dialing/advice";
 import type { Attempt } from "../../dialing/attempt";
 import type { DialingState } from "../../dialing/dialingMachine";
@@ -19,7 +19,7 @@ const RESTART_KEYS: Readonly<Record<string, boolean>> = { r: false, n: true };
 
 const noteText = (waiting: number, isLive: boolean) => {
   if (waiting > 0) return `This lock refuses every try for ${waiting} s more.`;
-  return isLive ? null : "Replay";
+  return isLive ? null : "Replay. Turn the dial to go back to the lock.";
 };
 
 const hubText = (lock: Attempt) => {
@@ -34,15 +34,23 @@ interface LockInHandProps {
   readonly isLive: boolean;
   readonly onTurn: (by: Graduations, at: Milliseconds) => void;
   readonly onRestart: (isNew: boolean) => void;
+  /** Leaves a replay. */
+  readonly onLeave: () => void;
 }
 
 /** The dial, what is said above it, and its buttons. */
-export function LockInHand({ lock, session, state, isLive, onTurn, onRestart }: LockInHandProps) {
+export function LockInHand({ lock, session, state, isLive, onTurn, onRestart, onLeave }: LockInHandProps) {
   const { help } = session.setup;
   const { profile } = lock;
   const shown = isLive ? session.attempt : lock;
   const advice = isLive ? adviceFor(shown, state, help) : null;
   const waiting = useWaitingSeconds(session);
+  const place = useRef<HTMLDivElement>(null);
+  // The hand goes back to the dial, where the keys are.
+  const restart = (isNew: boolean) => {
+    onRestart(isNew);
+    place.current?.querySelector<HTMLElement>(".dial")?.focus({ preventScroll: true });
+  };
   const onOtherKey = (event: KeyboardEvent) => {
     const isPlain = !(event.ctrlKey || event.metaKey || event.altKey || event.repeat);
     const isNew = RESTART_KEYS[event.key.toLowerCase()];
@@ -51,14 +59,14 @@ export function LockInHand({ lock, session, state, isLive, onTurn, onRestart }: 
   return (
     <>
       <StepStrip attempt={shown} state={state} help={isLive ? help : "full"} />
-      <AdviceLine advice={advice} note={noteText(waiting, isLive)} />
-      <div className="bench-dial">
+      <AdviceLine advice={advice} note={noteText(waiting, isLive)} onLeave={isLive ? null : onLeave} />
+      <div className="bench-dial" ref={place}>
         <Dial
           position={lock.dial}
           graduations={profile.graduations}
           numbersIncrease={profile.numbersIncrease}
           spoken={spokenDial(lock, help)}
-          pointTo={help === "full" ? (advice?.turn ?? null) : null}
+          pointTo={help === "full" && waiting === 0 ? (advice?.turn ?? null) : null}
           hub={help === "full" ? hubText(lock) : null}
           describedBy="dial-keys"
           onTurn={onTurn}
@@ -67,10 +75,10 @@ export function LockInHand({ lock, session, state, isLive, onTurn, onRestart }: 
         <p id="dial-keys" className="visually-hidden">
           {KEYS_HELP}
         </p>
-        <button type="button" className="button bench-again" aria-keyshortcuts="R" onClick={() => onRestart(false)}>
+        <button type="button" className="button bench-again" aria-keyshortcuts="R" onClick={() => restart(false)}>
           Again <kbd>R</kbd>
         </button>
-        <button type="button" className="button bench-new" aria-keyshortcuts="N" onClick={() => onRestart(true)}>
+        <button type="button" className="button bench-new" aria-keyshortcuts="N" onClick={() => restart(true)}>
           New numbers <kbd>N</kbd>
         </button>
       </div>

@@ -32,7 +32,12 @@ export function ResultPanel({ attempt, outcome, faults }: ResultPanelProps) {
       <h2>
         What happened <small>{isOver ? "in this attempt" : "so far"}</small>
       </h2>
-      {isOver && <p className="result-headline">{headline(outcome)}</p>}
+      {isOver && (
+        <>
+          <p className="result-headline">{headline(outcome)}</p>
+          <p className="result-lesson">{lesson(attempt, faults)}</p>
+        </>
+      )}
       <ul className="result-faults">
         {faults.map((fault) => (
           <li key={`${fault.code}-${fault.number}-${fault.size}`}>{fault.message}</li>
@@ -49,12 +54,11 @@ export function ResultPanel({ attempt, outcome, faults }: ResultPanelProps) {
           </tr>
         </thead>
         <tbody>
-          {resultRows(attempt).map((row) => (
+          {(outcome?.rows ?? resultRows(attempt)).map((row) => (
             <Row key={row.key} row={row} hasWheels={hasWheels} />
           ))}
         </tbody>
       </table>
-      {isOver && <p className="result-lesson">{lesson(attempt, faults)}</p>}
     </section>
   );
 }

@@ -27,7 +27,8 @@ async function readProfile(file: File): Promise<Profile | string> {
   try {
     return parseProfile(JSON.parse(await file.text()));
   } catch (error) {
-    return `${file.name} is not loaded: ${error instanceof Error ? error.message : String(error)}.`;
+    const message = error instanceof Error ? error.message.replace(/^profile: /, "") : String(error);
+    return `${file.name} is not loaded: ${message}.`;
   }
 }
 
@@ -40,7 +41,8 @@ function LockChooser({
 }) {
   const [own, setOwn] = useState<Profile | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
-  const known = own === null ? SHIPPED_PROFILES : [...SHIPPED_PROFILES, own];
+  const extra = [own, profile].filter((one) => one !== null && !SHIPPED_PROFILES.includes(one));
+  const known = [...new Set([...SHIPPED_PROFILES, ...extra.flatMap((one) => one ?? [])])];
   const load = async (file: File | undefined) => {
     if (file === undefined) return;
     const loaded = await readProfile(file);
@@ -58,7 +60,7 @@ function LockChooser({
         onChange={(event) => onProfile(known[Number(event.currentTarget.value)] ?? profile)}
       >
         {known.map((one, index) => (
-          <option key={`${one.id}-${one === own}`} value={index}>
+          <option key={`${one.id}-${index < SHIPPED_PROFILES.length ? "shipped" : index}`} value={index}>
             {one.title}
           </option>
         ))}
@@ -70,7 +72,12 @@ function LockChooser({
           type="file"
           className="visually-hidden"
           accept=".json"
-          onChange={(event) => load(event.currentTarget.files?.[0])}
+          onChange={(event) => {
+            const [file] = event.currentTarget.files ?? [];
+            // The same file may be chosen again once it has been mended.
+            event.currentTarget.value = "";
+            load(file);
+          }}
         />
       </label>
       {problem !== null && (

@@ -1,5 +1,6 @@
 import { type FormEvent, useState } from "react";
 import { parseAttemptLine, type RecordedAttempt } from "../../trace/recordedAttempt";
+import { TraceError } from "../../trace/traceError";
 import { Sheet } from "../shell/Sheet";
 
 interface ShareSheetProps {
@@ -10,8 +11,12 @@ interface ShareSheetProps {
   readonly onLoad: (recorded: RecordedAttempt) => void;
 }
 
-/** First line of text that is not blank. */
-const firstLine = (text: string) => text.split("\n").find((line) => line.trim() !== "") ?? "";
+/** The one line of text that is not blank. @throws {TraceError} where there are several */
+function onlyLine(text: string): string {
+  const lines = text.split("\n").filter((line) => line.trim() !== "");
+  if (lines.length > 1) throw new TraceError(`there are ${lines.length} attempts here; leave the one you want to see`);
+  return lines[0] ?? "";
+}
 
 function CopyAttempt({ line }: { readonly line: string | null }) {
   const [said, setSaid] = useState("");
@@ -47,7 +52,7 @@ function LoadAttempt({ onLoad, onClose }: Pick<ShareSheetProps, "onLoad" | "onCl
   const load = (from: string) => {
     setText(from);
     try {
-      onLoad(parseAttemptLine(firstLine(from)));
+      onLoad(parseAttemptLine(onlyLine(from)));
       onClose();
     } catch (error) {
       setProblem(error instanceof Error ? error.message : String(error));
@@ -81,7 +86,11 @@ function LoadAttempt({ onLoad, onClose }: Pick<ShareSheetProps, "onLoad" | "onCl
             type="file"
             className="visually-hidden"
             accept=".jsonl,.json,.txt"
-            onChange={(event) => readFile(event.currentTarget.files?.[0])}
+            onChange={(event) => {
+              const [file] = event.currentTarget.files ?? [];
+              event.currentTarget.value = "";
+              readFile(file);
+            }}
           />
         </label>
       </div>

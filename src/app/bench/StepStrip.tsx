@@ -41,7 +41,7 @@ export function StepStrip({ attempt, state, help }: StepStripProps) {
       <li className="strip-step" aria-current={!isSilent && steps.draw.isCurrent ? "step" : undefined}>
         <small>then</small>
         <div>{profile.draw.turn} to the stop</div>
-        <div className="strip-pips">{steps.draw.bolt}</div>
+        <div className="strip-pips">{isSilent ? steps.draw.end : steps.draw.bolt}</div>
       </li>
     </ol>
   );

@@ -10,14 +10,22 @@ export interface Recording {
 
 /** Records what the hand does, so that a replay of it gives the same attempt. */
 export class AttemptRecorder {
-  readonly recording: Recording;
+  private readonly taken: Recording;
   private hand: Graduations;
   private began: Milliseconds | null = null;
 
   /** @param start - where the lock stands before the first move */
   constructor(start: AttemptStart) {
-    this.recording = { start, positions: [], times_ms: [] };
+    this.taken = { start, positions: [], times_ms: [] };
     this.hand = start.dial;
+  }
+
+  /** The motion so far. An encoder lock's waiting time, kept on the steady clock, is told in the recording's times. */
+  get recording(): Recording {
+    const { start } = this.taken;
+    const until = start.memory?.waitsUntil_ms ?? null;
+    if (start.memory === undefined || until === null || this.began === null) return this.taken;
+    return { ...this.taken, start: { ...start, memory: { ...start.memory, waitsUntil_ms: until - this.began } } };
   }
 
   /**
@@ -29,7 +37,7 @@ export class AttemptRecorder {
   take(by: Graduations, now: Milliseconds): void {
     this.began ??= now;
     this.hand += by;
-    this.recording.positions.push(this.hand);
-    this.recording.times_ms.push(now - this.began);
+    this.taken.positions.push(this.hand);
+    this.taken.times_ms.push(now - this.began);
   }
 }

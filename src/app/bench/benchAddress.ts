@@ -26,13 +26,16 @@ export function benchAddress(
   query: URLSearchParams,
   defaults: { readonly help: Help; readonly seed: number },
 ): BenchAddress {
-  const asked = query.get("profile");
-  const profile = SHIPPED_PROFILES.find(({ id }) => id === asked) ?? SHIPPED_PROFILES[0];
+  const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? SHIPPED_PROFILES[0];
   if (profile === undefined) throw new Error("no profile is shipped");
   const seed = Number(query.get("seed") ?? defaults.seed);
   const chance = seededChance(Number.isFinite(seed) ? seed : defaults.seed);
   const help = HELPS.find((one) => one === query.get("help")) ?? defaults.help;
-  const problems = asked === null || asked === profile.id ? [] : [`There is no lock "${asked}" here.`];
+  const problems = [
+    ...unknown(query, "profile", profile.id, "There is no lock"),
+    ...unknown(query, "help", help, "There is no help level"),
+    ...(Number.isFinite(seed) ? [] : ["The seed in the address is not a number."]),
+  ];
   const own = ownCombination(profile, query.get("combination"), problems);
   const setup: BenchSetup =
     own === null
@@ -41,10 +44,26 @@ export function benchAddress(
   return { setup, chance, problem: problems[0] ?? null };
 }
 
+/** What to say of a part of the address that was passed over. */
+function unknown(query: URLSearchParams, part: string, taken: string, say: string): string[] {
+  const asked = query.get(part);
+  return asked === null || asked === taken ? [] : [`${say} "${asked}"; this is "${taken}".`];
+}
+
+/** The address that sets a bench up like this one; null for a lock that is not shipped. */
+export function addressOf({ profile, source, combination, help }: BenchSetup): string | null {
+  if (!SHIPPED_PROFILES.includes(profile)) return null;
+  const numbers = source === "as-set" ? "" : `&combination=${combination.join("-")}`;
+  return `#/bench?profile=${profile.id}${numbers}&help=${help}`;
+}
+
 function ownCombination(profile: BenchSetup["profile"], text: string | null, problems: string[]) {
   if (text === null) return null;
   try {
-    return parseCombination(profile, text.split("-").map(Number));
+    return parseCombination(
+      profile,
+      text.split("-").map((part) => (part === "" ? Number.NaN : Number(part))),
+    );
   } catch (error) {
     problems.push(`The address asks for ${text}: ${error instanceof Error ? error.message : String(error)}.`);
     return null;

@@ -4,16 +4,20 @@ import type { DialingFact } from "../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../dialing/dialingMachine";
 import { tellFaults, tellFaultsSoFar, type WordedFault } from "../../dialing/faultWords";
 import { drawCombination } from "../../drill/drawCombination";
-import type { Graduations, Milliseconds } from "../../lock/dial";
+import { type Graduations, type Milliseconds, turnOf } from "../../lock/dial";
 import type { Chance } from "../../statistics/chance";
 import { AttemptRecorder, type Recording } from "./attemptRecorder";
 import { type BenchSetup, combinationAsSet, spunOffStart } from "./benchSetup";
+import { type ResultRow, resultRows } from "./resultRows";
 
 /** How an attempt ended: kept for the result panel. */
 export interface Outcome {
   readonly opened: boolean;
   /** From the first motion to the opening or the refusal, milliseconds. */
   readonly time_ms: Milliseconds;
+  /** As they stood then: what the hand does afterwards changes neither. */
+  readonly faults: readonly WordedFault[];
+  readonly rows: readonly ResultRow[];
 }
 
 /** One lock under one hand: the attempt, what was recorded of it, and how it ended. */
@@ -23,11 +27,21 @@ interface Round {
   outcome: Outcome | null;
 }
 
+/** A round that may follow, and what happened in it so far. */
+interface NextRound {
+  readonly round: Round;
+  readonly facts: DialingFact[];
+  /** Where the dial stood when the hand first turned about or rested, graduations; null before that. */
+  meantFrom: Graduations | null;
+}
+
 /** What a move brought, for whoever makes sounds of it. */
 export type FactListener = (facts: readonly DialingFact[], by: Graduations, dial: Graduations) => void;
 
 /** A hand that has not moved for this long rests; the recording then gets a point of its own, milliseconds. */
 const REST: Milliseconds = 150;
+/** A rest longer than this is no mere change of grip, milliseconds. */
+const REGRIP: Milliseconds = 1500;
 /** Turning after the end of an attempt that begins the next one, part of a turn. */
 const NEXT_AFTER = 1 / 4;
 
@@ -46,7 +60,7 @@ export class BenchSession {
   version = 0;
   private round: Round;
   /** The round that begins when the hand turns on after an end; it becomes the round once it is meant. */
-  private next: { readonly round: Round; readonly facts: DialingFact[] } | null = null;
+  private next: NextRound | null = null;
   private readonly chance: Chance;
   private readonly listeners = new Set<() => void>();
   private readonly factListeners = new Set<FactListener>();
@@ -57,7 +71,7 @@ export class BenchSession {
   constructor(setup: BenchSetup, chance: Chance) {
     this.setup = setup;
     this.chance = chance;
-    this.round = this.newRound(spunOffStart(setup.profile, chance));
+    this.round = this.newRound(spunOffStart(setup.profile, setup.combination, chance));
     this.actor = createActor(dialingMachine(setup.profile)).start();
   }
 
@@ -96,7 +110,7 @@ export class BenchSession {
 
   /** Faults to tell now: those behind the hand, or all of them once the attempt has ended. */
   faults(): readonly WordedFault[] {
-    return this.round.outcome === null ? tellFaultsSoFar(this.round.attempt) : tellFaults(this.round.attempt);
+    return this.round.outcome?.faults ?? tellFaultsSoFar(this.round.attempt);
   }
 
   /**
@@ -110,7 +124,9 @@ export class BenchSession {
     // An event's own time may lie a little before the clock that watched the rest.
     const now = Math.max(at, this.clock);
     this.clock = now;
-    if (this.lastMoved !== null && now - this.lastMoved > REST) this.move(0, Math.max(this.lastMoved, now - 1));
+    const rested = this.lastMoved === null ? 0 : now - this.lastMoved;
+    if (rested > REST) this.move(0, now - 1);
+    if (rested > REGRIP && this.next !== null) this.next.meantFrom ??= this.lock.dial;
     this.lastMoved = now;
     this.move(by, now);
     this.changed();
@@ -130,7 +146,7 @@ export class BenchSession {
 
   /** The same combination again, the lock spun off. An encoder lock still remembers its wrong tries. */
   again(): void {
-    this.begin({ ...spunOffStart(this.setup.profile, this.chance), memory: this.lock.memory });
+    this.begin({ ...this.spunOff(), memory: this.lock.memory });
   }
 
   /** A new combination by the lock's rules, the lock spun off. */
@@ -140,7 +156,8 @@ export class BenchSession {
   }
 
   /** Another lock, with its combination as set or drawn. */
-  takeLock(profile: BenchSetup["profile"], source: "as-set" | "drawn"): void {
+  takeLock(profile: BenchSetup["profile"], wanted: "as-set" | "drawn"): void {
+    const source = profile.asSet === undefined ? "drawn" : wanted;
     const combination =
       source === "as-set" ? combinationAsSet(profile, this.chance) : drawCombination(profile, this.chance);
     this.change({ ...this.setup, profile, source, combination });
@@ -159,7 +176,7 @@ export class BenchSession {
       this.actor.stop();
       this.actor = createActor(dialingMachine(setup.profile)).start();
     }
-    this.begin(spunOffStart(setup.profile, this.chance));
+    this.begin(this.spunOff());
   }
 
   private begin(start: AttemptStart): void {
@@ -190,22 +207,44 @@ export class BenchSession {
   private noteOutcome(facts: readonly DialingFact[]): void {
     const { attempt, recorder, outcome } = this.round;
     const hasOpened = facts.some(({ type }) => type === "bolt.retracted");
-    if (outcome?.opened === true || !(hasOpened || this.state === "failed")) return;
-    this.round.outcome = outcome ?? { opened: attempt.opened, time_ms: recorder.recording.times_ms.at(-1) ?? 0 };
+    const isNews = hasOpened ? outcome?.opened !== true : outcome === null && this.state === "failed";
+    if (!isNews) return;
+    this.round.outcome = {
+      opened: attempt.opened,
+      time_ms: recorder.recording.times_ms.at(-1) ?? 0,
+      faults: tellFaults(attempt),
+      rows: resultRows(attempt),
+    };
   }
 
-  /** The hand turns on after an end. What it does belongs to the next attempt, which shows once it is clearly meant. */
+  private spunOff(): AttemptStart {
+    return spunOffStart(this.setup.profile, this.setup.combination, this.chance);
+  }
+
+  /**
+   * The hand turns on after an end. What it does belongs to the next attempt, but the result stays in sight until that
+   * attempt is meant: until the dial has been turned about, or rested, and then turned on by a quarter turn.
+   */
   private moveNext(by: Graduations, now: Milliseconds): void {
-    this.next ??= { round: this.newRound(startAfter(this.round.attempt)), facts: [] };
+    this.next ??= { round: this.newRound(startAfter(this.round.attempt)), facts: [], meantFrom: null };
     const { round, facts } = this.next;
+    const before = round.attempt.dial;
     facts.push(...turn(round, by, now));
     for (const listener of this.factListeners) listener([], by, round.attempt.dial);
-    const turned = round.attempt.dial - round.recorder.recording.start.dial;
-    if (Math.abs(turned) < this.setup.profile.graduations * NEXT_AFTER) return;
+    const goesOn = by === 0 || turnOf(by) === this.round.attempt.reader.runs.at(-1)?.turn;
+    if (!goesOn) this.next.meantFrom ??= before;
+    const { meantFrom } = this.next;
+    const isMeant = meantFrom !== null && Math.abs(round.attempt.dial - meantFrom) >= this.nextAfter;
+    if (!isMeant) return;
     this.round = round;
     this.next = null;
     this.actor.send({ type: "attempt.restarted" });
     this.take(facts, 0);
+  }
+
+  /** Turning that shows that the next attempt is meant, graduations. */
+  private get nextAfter(): Graduations {
+    return this.setup.profile.graduations * NEXT_AFTER;
   }
 
   private changed(): void {

@@ -3,6 +3,7 @@ import type { AttemptStart } from "../../dialing/attempt";
 import { drawCombination } from "../../drill/drawCombination";
 import type { Combination } from "../../lock/combination";
 import type { Profile } from "../../lock/profile";
+import { WheelPack } from "../../lock/wheelPack";
 import type { Chance } from "../../statistics/chance";
 
 /** Where a combination comes from: the one the training lock is set to, one drawn by its rules, or the trainee's own. */
@@ -26,8 +27,11 @@ export function combinationAsSet(profile: Profile, chance: Chance): Combination 
  *
  * Whole graduations let keys and buttons reach every number exactly.
  */
-export function spunOffStart(profile: Profile, chance: Chance): AttemptStart {
+export function spunOffStart(profile: Profile, combination: Combination, chance: Chance): AttemptStart {
   const dial = Math.floor(chance() * profile.graduations);
   if (profile.kind !== "wheel-pack") return { dial };
-  return { dial, slack: profile.wheelPack.freePlay.map((play) => Math.floor(chance() * (play + 1))) };
+  const slack = profile.wheelPack.freePlay.map((play) => Math.floor(chance() * (play + 1)));
+  // Wheels that stand true by chance have not been spun off.
+  const isOpen = new WheelPack(profile, combination, { dial, slack, engagedAt: null }).isAligned();
+  return isOpen ? spunOffStart(profile, combination, chance) : { dial, slack };
 }

@@ -1,6 +1,7 @@
 import type { Attempt } from "../../dialing/attempt";
 import { idealMotion } from "../../dialing/idealMotion";
 import type { Graduations, Milliseconds } from "../../lock/dial";
+import type { Profile } from "../../lock/profile";
 
 /** A path to compare with: none, the perfect hand's, or one's own best. */
 export type Ghost = "none" | "ideal" | "best";
@@ -17,24 +18,30 @@ function stopsOf(attempt: Attempt): Graduations[] {
   return [first.from, ...legs.slice(0, -1).map((leg) => leg.to), end];
 }
 
-/** The best attempt at each combination of this visit: opened without a fault, in the shortest time. */
+/** An attempt to be matched. */
+interface Best {
+  readonly time_ms: Milliseconds;
+  readonly stops: readonly Graduations[];
+}
+
+/** The best attempt at each lock and combination of this visit: opened without a fault, in the shortest time. */
 export class BestAttempts {
-  private readonly best = new Map<string, { readonly time_ms: Milliseconds; readonly stops: readonly Graduations[] }>();
+  private readonly best = new WeakMap<Profile, Map<string, Best>>();
 
   /** Takes in an attempt that opened without a fault. */
   note(attempt: Attempt, time_ms: Milliseconds): void {
-    const before = this.best.get(keyOf(attempt));
-    if (before === undefined || time_ms < before.time_ms)
-      this.best.set(keyOf(attempt), { time_ms, stops: stopsOf(attempt) });
+    const known = this.best.get(attempt.profile) ?? new Map<string, Best>();
+    this.best.set(attempt.profile, known);
+    const key = attempt.combination.join("-");
+    const before = known.get(key);
+    if (before === undefined || time_ms < before.time_ms) known.set(key, { time_ms, stops: stopsOf(attempt) });
   }
 
   /** Stops of the best attempt at the same lock and combination, or null. */
-  stops(attempt: Attempt): readonly Graduations[] | null {
-    return this.best.get(keyOf(attempt))?.stops ?? null;
+  stops({ profile, combination }: Attempt): readonly Graduations[] | null {
+    return this.best.get(profile)?.get(combination.join("-"))?.stops ?? null;
   }
 }
-
-const keyOf = ({ profile, combination }: Attempt) => `${profile.id} ${combination.join("-")}`;
 
 /** The path of a ghost beside an attempt that started at `from`, or null where there is none. */
 export function ghostPath(

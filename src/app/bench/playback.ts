@@ -1,4 +1,6 @@
+import { type ActorRefFrom, createActor } from "xstate";
 import { Attempt } from "../../dialing/attempt";
+import { type DialingState, dialingMachine } from "../../dialing/dialingMachine";
 import type { Combination } from "../../lock/combination";
 import type { Milliseconds } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
@@ -16,6 +18,7 @@ export class Playback {
   readonly duration_ms: Milliseconds;
   private readonly profile: Profile;
   private readonly combination: Combination;
+  private actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
   private played = 0;
 
   /** @throws {LockError} when the recording does not fit the lock */
@@ -25,18 +28,32 @@ export class Playback {
     this.recording = recording;
     this.duration_ms = recording.times_ms.at(-1) ?? 0;
     this.attempt = new Attempt(profile, combination, recording.start);
+    this.actor = createActor(dialingMachine(profile)).start();
+  }
+
+  /** What the operator was doing at the moment shown. */
+  get state(): DialingState {
+    return this.actor.getSnapshot().value;
   }
 
   /** Plays to a moment: every move that was made up to it. */
   goTo(time_ms: Milliseconds): void {
+    const { times_ms } = this.recording;
+    if (this.played > 0 && (times_ms[this.played - 1] ?? 0) > time_ms) this.rewind();
+    while (this.played < times_ms.length && (times_ms[this.played] ?? 0) <= time_ms) this.playOne();
+  }
+
+  private rewind(): void {
+    this.attempt = new Attempt(this.profile, this.combination, this.recording.start);
+    this.actor.send({ type: "attempt.restarted" });
+    this.played = 0;
+  }
+
+  private playOne(): void {
     const { positions, times_ms, start } = this.recording;
-    if (this.played > 0 && (times_ms[this.played - 1] ?? 0) > time_ms) {
-      this.attempt = new Attempt(this.profile, this.combination, start);
-      this.played = 0;
-    }
-    for (; this.played < positions.length && (times_ms[this.played] ?? 0) <= time_ms; this.played++) {
-      const before = this.played === 0 ? start.dial : (positions[this.played - 1] ?? 0);
-      this.attempt.turnBy((positions[this.played] ?? before) - before, times_ms[this.played]);
-    }
+    const before = positions[this.played - 1] ?? start.dial;
+    const facts = this.attempt.turnBy((positions[this.played] ?? before) - before, times_ms[this.played]);
+    for (const fact of facts) this.actor.send(fact);
+    this.played += 1;
   }
 }

@@ -5,7 +5,6 @@ import { faceText, sizeText } from "../../dialing/words";
 import type { Milliseconds } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
 import { signedText } from "../shell/signedText";
-import type { Outcome } from "./benchSession";
 
 /** One line of the result table, all in words and figures ready to show. */
 export interface ResultRow {
@@ -25,7 +24,7 @@ export function secondsText(time: Milliseconds): string {
 }
 
 /** The result in one short sentence. */
-export function headline({ opened, time_ms }: Outcome): string {
+export function headline({ opened, time_ms }: { readonly opened: boolean; readonly time_ms: Milliseconds }): string {
   return opened ? `Opened in ${secondsText(time_ms)}.` : `Did not open, after ${secondsText(time_ms)}.`;
 }
 

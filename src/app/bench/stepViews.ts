@@ -25,7 +25,8 @@ export interface StepView {
 /** The whole strip. */
 export interface StripView {
   readonly numbers: readonly StepView[];
-  readonly draw: { readonly isCurrent: boolean; readonly bolt: string };
+  /** What the bolt does; `end` only tells it once there is no more to give away. */
+  readonly draw: { readonly isCurrent: boolean; readonly bolt: string; readonly end: string };
 }
 
 const MAX_PIPS = 8;
@@ -69,5 +70,6 @@ export function stepViews(attempt: Attempt, state: DialingState): StripView {
     };
   });
   const isDrawing = state === "drawing" || state === "open";
-  return { numbers, draw: { isCurrent: isDrawing, bolt: BOLT[state] ?? (attempt.isCoupled ? "bolt coming" : "—") } };
+  const end = BOLT[state] ?? "–";
+  return { numbers, draw: { isCurrent: isDrawing, bolt: attempt.isCoupled && end === "–" ? "bolt coming" : end, end } };
 }

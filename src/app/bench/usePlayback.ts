@@ -11,6 +11,8 @@ export interface PlaybackControls {
   play(): void;
   pause(): void;
   scrub(time_ms: Milliseconds): void;
+  /** Goes into the replay of a recording that was brought along, at its start. */
+  enter(playback: Playback): void;
   /** Leaves the replay. */
   leave(): void;
 }
@@ -63,6 +65,11 @@ export function usePlayback(make: () => Playback): PlaybackControls {
       setPlaying(false);
       ready().goTo(time_ms);
       setPlayhead(time_ms);
+    },
+    enter: (brought) => {
+      setPlaying(false);
+      setPlayback(brought);
+      setPlayhead(0);
     },
     leave: useCallback(() => {
       setPlaying(false);

@@ -4,6 +4,7 @@ import { DialFace } from "./DialFace";
 import { dialRotation } from "./dialGeometry";
 import { Grip } from "./grip";
 import { Knob } from "./Knob";
+import type { ScreenPoint } from "./pointerAngle";
 import { TurnArrow } from "./TurnArrow";
 import { useTurningKeys } from "./useTurningKeys";
 import "./dial.css";
@@ -31,15 +32,25 @@ interface DialProps {
 /** Graduations for one CSS pixel of the mouse wheel; with Shift a tenth of it. */
 const PER_WHEEL_PIXEL = 0.03;
 
+/** Pixels that one unit of a wheel event stands for, by its mode: pixels, lines, pages. */
+const WHEEL_PIXELS: readonly number[] = [1, 33, 400];
+
+/** How far a wheel event turns the dial, graduations. A wheel that only goes sideways, as with Shift, counts as well. */
+function wheelTurn({ deltaX, deltaY, deltaMode, shiftKey }: WheelEvent): Graduations {
+  const pixels = (deltaY === 0 ? deltaX : deltaY) * (WHEEL_PIXELS[deltaMode] ?? 1);
+  return -pixels * PER_WHEEL_PIXEL * (shiftKey ? 0.1 : 1);
+}
+
 /** Turns the dial by mouse wheel or trackpad. The listener must not be passive, or the page scrolls along. */
 function useWheel(onTurn: DialProps["onTurn"]) {
   const dial = useRef<HTMLDivElement>(null);
   useEffect(() => {
     const element = dial.current;
     const turn = (event: WheelEvent) => {
+      // Pinching a trackpad arrives as a wheel with Ctrl: that is the page's zoom.
+      if (event.ctrlKey) return;
       event.preventDefault();
-      const pixels = event.deltaY === 0 ? event.deltaX : event.deltaY;
-      const by = -pixels * PER_WHEEL_PIXEL * (event.shiftKey ? 0.1 : 1);
+      const by = wheelTurn(event);
       if (by !== 0) onTurn(by, event.timeStamp);
     };
     element?.addEventListener("wheel", turn, { passive: false });
@@ -60,6 +71,8 @@ function pointsOf(event: globalThis.PointerEvent): readonly globalThis.PointerEv
 /** Pointers, touches and pens that hold the dial. */
 function useHands(graduations: number, onTurn: DialProps["onTurn"]) {
   const grip = useRef(new Grip());
+  // Measured once a grip: text that rewraps above the dial must not turn it.
+  const center = useRef<ScreenPoint>({ clientX: 0, clientY: 0 });
   const centerOf = (element: Element) => {
     const { left, top, width, height } = element.getBoundingClientRect();
     return { clientX: left + width / 2, clientY: top + height / 2 };
@@ -69,13 +82,13 @@ function useHands(graduations: number, onTurn: DialProps["onTurn"]) {
     onPointerDown: (event: PointerEvent) => {
       if (event.pointerType === "mouse" && event.button !== 0) return;
       event.currentTarget.setPointerCapture(event.pointerId);
-      grip.current.hold(event.pointerId, event, centerOf(event.currentTarget), graduations);
+      if (!grip.current.isHeld) center.current = centerOf(event.currentTarget);
+      grip.current.hold(event.pointerId, event, center.current, graduations);
     },
     onPointerMove: (event: PointerEvent) => {
       if (!grip.current.isHeld) return;
-      const center = centerOf(event.currentTarget);
       for (const point of pointsOf(event.nativeEvent)) {
-        const by = grip.current.turn(event.pointerId, point, center, graduations);
+        const by = grip.current.turn(event.pointerId, point, center.current, graduations);
         if (by !== 0) onTurn(by, point.timeStamp);
       }
     },
@@ -91,7 +104,7 @@ export function Dial(props: DialProps) {
   const shade = useId();
   const dial = useWheel(onTurn);
   const hands = useHands(graduations, onTurn);
-  const keys = useTurningKeys(graduations, onTurn);
+  const keys = useTurningKeys(position, graduations, onTurn);
   const rotation = dialRotation(position, graduations);
   const turned = `rotate(${rotation})`;
 

@@ -28,11 +28,6 @@ export class Grip {
     this.angles.delete(id);
   }
 
-  /** Every pointer lets go: the window lost them. */
-  releaseAll(): void {
-    this.angles.clear();
-  }
-
   /**
    * A pointer moves.
    *

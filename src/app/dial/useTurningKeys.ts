@@ -15,13 +15,24 @@ type Turned = (by: Graduations, at: Milliseconds) => void;
 const hasModifier = (event: KeyboardEvent) => event.altKey || event.ctrlKey || event.metaKey;
 
 /** Keys that turn the dial: a step at once, and steady turning while held. */
-export function useTurningKeys(perTurn: number, onTurn: Turned) {
+export function useTurningKeys(position: Graduations, perTurn: number, onTurn: Turned) {
   const held = useRef<HeldKey | null>(null);
   const frame = useRef(0);
 
+  const at = useRef(position);
+  at.current = position;
+
   const letGo = () => {
+    const { current } = held;
     held.current = null;
     cancelAnimationFrame(frame.current);
+    const now = performance.now();
+    if (current !== null && now - current.since > HOLD_AFTER) settle(current.speed, now);
+  };
+  /** Turns on to the next whole graduation, so that steps after a held key reach every number. */
+  const settle = (speed: number, now: Milliseconds) => {
+    const rest = (speed > 0 ? Math.ceil(at.current) : Math.floor(at.current)) - at.current;
+    if (rest !== 0) onTurn(rest, now);
   };
   useEffect(() => () => cancelAnimationFrame(frame.current), []);
 

@@ -33,6 +33,9 @@ export function App() {
   const { theme, change } = useTheme();
   const [sound, setSound] = useRemembered("sound", SWITCH);
   const [seed] = useState(newSeed);
+  useEffect(() => {
+    if (route.path !== "bench") location.replace("#/bench");
+  }, [route.path]);
   const address = useMemo(() => {
     const help: Help = "full";
     measureEvents(route.query.get("measure") === "on");
