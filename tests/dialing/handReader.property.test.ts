@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { DialingFact } from "../../src/dialing/dialingFact";
 import { HandReader } from "../../src/dialing/handReader";
-import { legArrivals } from "../../src/dialing/leg";
+import { type Leg, legArrivals } from "../../src/dialing/leg";
 import { arrivals, stopError } from "../../src/dialing/runs";
 import type { Graduations } from "../../src/lock/dial";
 import type { Profile } from "../../src/lock/profile";
