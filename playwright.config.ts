@@ -9,14 +9,14 @@ export default defineConfig({
   fullyParallel: true,
   reporter: [["list"], ["json", { outputFile: "test-results/browser.json" }]],
   use: {
-    baseURL: "http://127.0.0.1:4173/",
+    baseURL: "http://127.0.0.1:4179/",
     viewport: { width: 1280, height: 800 },
     launchOptions: { executablePath: browserPath() ?? "", args: BROWSER_SWITCHES },
     screenshot: "only-on-failure",
   },
   webServer: {
-    command: "npx vite preview --strictPort",
-    url: "http://127.0.0.1:4173/",
+    command: "npx vite preview --port 4179 --strictPort",
+    url: "http://127.0.0.1:4179/",
     reuseExistingServer: false,
   },
 });

@@ -142,5 +142,8 @@ const faultsOf = (legs: readonly Leg[], { reader }: Reading): Fault[] =>
  */
 export function faultsAtEnd(read: Reading): Fault[] {
   const wrong = wrongWay(read);
-  return wrong.length > 0 ? wrong : [...faultsOf(read.reader.legs, read), ...missing(read), ...drawFaults(read)];
+  if (wrong.length > 0) return wrong;
+  const made = faultsOf(read.reader.legs, read);
+  // A lock that forgot what was dialed asks for nothing further.
+  return made.some(({ code }) => code === "paused-too-long") ? made : [...made, ...missing(read), ...drawFaults(read)];
 }

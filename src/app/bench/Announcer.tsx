@@ -19,13 +19,15 @@ function statusText(session: BenchSession): string {
 /** Speaks to screen readers: states politely, faults at once. In silent help only the end is told. */
 export function Announcer({ session }: { readonly session: BenchSession }) {
   const isMute = session.setup.help === "silent" && session.outcome === null;
-  const last = isMute ? undefined : session.faults().at(-1);
+  const faults = isMute ? [] : session.faults();
+  // While one dials, the fault just made; once it is over, the one that spoiled it.
+  const told = session.outcome === null ? faults.at(-1) : faults[0];
   return (
     <div className="visually-hidden">
       <p role="status" data-testid="state">
         {statusText(session)}
       </p>
-      <p role="alert">{last?.message ?? ""}</p>
+      <p role="alert">{told?.message ?? ""}</p>
     </div>
   );
 }

@@ -32,14 +32,15 @@ interface BenchPanelsProps {
 
 /** What is seen of the attempt. */
 function Insights({ session, replay, lock, shown, ghost, recording }: Omit<BenchPanelsProps, "ghostKind" | "onGhost">) {
-  const isLive = replay.playback === null;
+  const { playback } = replay;
+  const outcome = playback?.outcome ?? session.outcome;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the session is mutable; its version tells a change
-  const faults = useMemo(() => (isLive ? session.faults() : []), [isLive, session, session.version]);
+  const faults = useMemo(() => playback?.outcome.faults ?? session.faults(), [playback, session, session.version]);
   return (
     <>
       <Cutaway attempt={lock} version={session.version} />
       <TurnChart
-        attempt={shown}
+        attempt={playback?.whole ?? shown}
         version={session.version}
         faults={faults}
         ghost={ghost}
@@ -50,7 +51,7 @@ function Insights({ session, replay, lock, shown, ghost, recording }: Omit<Bench
         onPause={replay.pause}
         onScrub={replay.scrub}
       />
-      <ResultPanel attempt={shown} outcome={isLive ? session.outcome : null} faults={faults} />
+      <ResultPanel attempt={playback?.whole ?? shown} outcome={outcome} faults={faults} />
     </>
   );
 }

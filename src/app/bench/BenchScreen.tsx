@@ -124,13 +124,15 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
         onClose={() => setSheet(null)}
         line={sheet === "share" ? attemptLine(session) : null}
         onLoad={(recorded) => {
+          // Set up first: a recording that fits no lock is told before anything changes.
+          const brought = playbackOf(recorded);
           session.change({
             profile: recorded.profile,
             source: "own",
             combination: recorded.combination,
             help: setup.help,
           });
-          enter(playbackOf(recorded));
+          enter(brought);
         }}
       />
     </main>

@@ -1,7 +1,7 @@
 import type { Attempt } from "../../dialing/attempt";
 import type { WordedFault } from "../../dialing/faultWords";
 import { lesson } from "../../dialing/lesson";
-import type { Outcome } from "./benchSession";
+import type { Outcome } from "./outcome";
 import { headline, type ResultRow, resultRows } from "./resultRows";
 
 function Row({ row, hasWheels }: { readonly row: ResultRow; readonly hasWheels: boolean }) {

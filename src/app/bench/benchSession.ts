@@ -2,23 +2,13 @@ import { type ActorRefFrom, createActor } from "xstate";
 import { Attempt, type AttemptStart } from "../../dialing/attempt";
 import type { DialingFact } from "../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../dialing/dialingMachine";
-import { tellFaults, tellFaultsSoFar, type WordedFault } from "../../dialing/faultWords";
+import { tellFaultsSoFar, type WordedFault } from "../../dialing/faultWords";
 import { drawCombination } from "../../drill/drawCombination";
 import { type Graduations, type Milliseconds, turnOf } from "../../lock/dial";
 import type { Chance } from "../../statistics/chance";
 import { AttemptRecorder, type Recording } from "./attemptRecorder";
 import { type BenchSetup, combinationAsSet, spunOffStart } from "./benchSetup";
-import { type ResultRow, resultRows } from "./resultRows";
-
-/** How an attempt ended: kept for the result panel. */
-export interface Outcome {
-  readonly opened: boolean;
-  /** From the first motion to the opening or the refusal, milliseconds. */
-  readonly time_ms: Milliseconds;
-  /** As they stood then: what the hand does afterwards changes neither. */
-  readonly faults: readonly WordedFault[];
-  readonly rows: readonly ResultRow[];
-}
+import { type Outcome, outcomeOf } from "./outcome";
 
 /** One lock under one hand: the attempt, what was recorded of it, and how it ended. */
 interface Round {
@@ -209,12 +199,7 @@ export class BenchSession {
     const hasOpened = facts.some(({ type }) => type === "bolt.retracted");
     const isNews = hasOpened ? outcome?.opened !== true : outcome === null && this.state === "failed";
     if (!isNews) return;
-    this.round.outcome = {
-      opened: attempt.opened,
-      time_ms: recorder.recording.times_ms.at(-1) ?? 0,
-      faults: tellFaults(attempt),
-      rows: resultRows(attempt),
-    };
+    this.round.outcome = outcomeOf(attempt, recorder.recording.times_ms.at(-1) ?? 0);
   }
 
   private spunOff(): AttemptStart {

@@ -5,6 +5,7 @@ import type { Combination } from "../../lock/combination";
 import type { Milliseconds } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
 import type { Recording } from "./attemptRecorder";
+import { type Outcome, outcomeOf } from "./outcome";
 
 /**
  * A recording played on its own lock, to any moment of it.
@@ -14,6 +15,10 @@ import type { Recording } from "./attemptRecorder";
  */
 export class Playback {
   attempt: Attempt;
+  /** The attempt as it ended. */
+  readonly whole: Attempt;
+  /** What it came to. */
+  readonly outcome: Outcome;
   readonly recording: Recording;
   readonly duration_ms: Milliseconds;
   private readonly profile: Profile;
@@ -29,6 +34,10 @@ export class Playback {
     this.duration_ms = recording.times_ms.at(-1) ?? 0;
     this.attempt = new Attempt(profile, combination, recording.start);
     this.actor = createActor(dialingMachine(profile)).start();
+    this.goTo(Infinity);
+    this.whole = this.attempt;
+    this.outcome = outcomeOf(this.whole, this.duration_ms);
+    this.rewind();
   }
 
   /** What the operator was doing at the moment shown. */

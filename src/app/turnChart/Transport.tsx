@@ -39,7 +39,7 @@ export function Transport(props: Props) {
         aria-valuetext={`${secondsText(time)} seconds, reading ${reading}`}
         min={0}
         max={max}
-        step={STEP}
+        step={1}
         value={time}
         onChange={(event) => onScrub(Math.min(last, first + event.currentTarget.valueAsNumber))}
       />
