@@ -4,7 +4,8 @@ import type { Combination } from "../lock/combination";
 import type { Graduations } from "../lock/dial";
 import type { Profile } from "../lock/profile";
 import type { Chance } from "../statistics/chance";
-import { drawNormal, normalWithin } from "../statistics/normalDistribution";
+import { probabilityOfConformance } from "../statistics/conformance";
+import { drawNormal } from "../statistics/drawNormal";
 import { drawCombination } from "./drawCombination";
 import { DrillError } from "./drillError";
 
@@ -37,8 +38,9 @@ function checkHand({ bias, spread }: Hand): void {
  */
 export function chanceOfOpening(profile: Profile, hand: Hand): number {
   checkHand(hand);
+  const knowledge = { mean: hand.bias, standardUncertainty: hand.spread };
   return tolerances(profile).reduce(
-    (product, tolerance) => product * normalWithin(-tolerance, tolerance, hand.bias, hand.spread),
+    (product, tolerance) => product * probabilityOfConformance(knowledge, { low: -tolerance, high: tolerance }),
     1,
   );
 }

@@ -1,25 +1,27 @@
-import normalCdf from "@stdlib/stats-base-dists-normal-cdf";
-import normalQuantile from "@stdlib/stats-base-dists-normal-quantile";
-import type { Chance } from "./chance";
+import cdf from "@stdlib/stats-base-dists-normal-cdf";
+import quantile from "@stdlib/stats-base-dists-normal-quantile";
+import { StatisticsError } from "./statisticsError";
 
 /**
- * Probability that a normal variable lies within [low, high].
+ * Probability that a standard normal variable is at most z.
  *
- * @param spread - standard deviation, >= 0
+ * @param z - standard deviations from the mean; infinite is allowed
+ * @returns in [0, 1], accurate relative to its own size in the lower tail
  */
-export function normalWithin(low: number, high: number, mean: number, spread: number): number {
-  // With no spread the cumulative steps up at the mean itself, so the lower end must be tested apart.
-  if (spread === 0) return mean >= low && mean <= high ? 1 : 0;
-  return normalCdf(high, mean, spread) - normalCdf(low, mean, spread);
+export function normalProbability(z: number): number {
+  return cdf(z, 0, 1);
 }
 
 /**
- * A normal deviate by inversion, so that one seed gives one sequence.
+ * Value that a standard normal variable stays below with a given probability.
  *
- * @param spread - standard deviation, >= 0
+ * @param probability - in (0, 1)
+ * @returns standard deviations from the mean
+ * @throws {StatisticsError} `bad-parameter` outside (0, 1)
  */
-export function drawNormal(chance: Chance, mean: number, spread: number): number {
-  // Halfway between two neighbors of the generator's grid: never 0, whose quantile is infinite.
-  const p = chance() + 2 ** -54;
-  return spread === 0 ? mean : normalQuantile(p, mean, spread);
+export function normalQuantile(probability: number): number {
+  if (!(probability > 0 && probability < 1)) {
+    throw new StatisticsError("bad-parameter", `A quantile needs a probability between 0 and 1, not ${probability}.`);
+  }
+  return quantile(probability, 0, 1);
 }

@@ -1,0 +1,106 @@
+import { compensatedSum } from "./compensatedSum";
+import { StatisticsError } from "./statisticsError";
+
+/** What is left of a sample once it is only wanted for its mean. */
+export interface SampleSummary {
+  /** Number of values, integer >= 1. */
+  readonly count: number;
+  /** In the unit of the values. */
+  readonly mean: number;
+  /** With n - 1, in the unit of the values, >= 0. */
+  readonly standardDeviation: number;
+}
+
+function assertSample(values: readonly number[], least: number): void {
+  if (values.length === 0) throw new StatisticsError("empty-sample", "There are no values yet.");
+  if (values.length < least) {
+    throw new StatisticsError("too-few-values", `This needs at least ${least} values; there is only ${values.length}.`);
+  }
+  if (!values.every(Number.isFinite)) throw new StatisticsError("not-finite", "A value of the sample is not a number.");
+}
+
+/**
+ * Arithmetic mean.
+ *
+ * Summed with compensation, then corrected by the mean of what is left over, so that a large common offset costs no
+ * digits.
+ *
+ * @param values - any unit, finite, at least one
+ * @returns same unit, between the smallest and the largest value
+ * @throws {StatisticsError} `empty-sample`, or `not-finite`
+ */
+export function mean(values: readonly number[]): number {
+  assertSample(values, 1);
+  const rough = compensatedSum(values) / values.length;
+  return rough + compensatedSum(values.map((value) => value - rough)) / values.length;
+}
+
+/**
+ * Sum of the squared deviations from the mean.
+ *
+ * The corrected two-pass algorithm: the square of the summed deviations, zero but for rounding, is taken off again.
+ * Source: Chan, Golub & LeVeque (1983), Am. Stat. 37:242-247.
+ *
+ * @param values - any unit, finite, at least one
+ * @returns unit squared, >= 0
+ * @throws {StatisticsError} `empty-sample`, or `not-finite`
+ */
+export function sumOfSquaredDeviations(values: readonly number[]): number {
+  const center = mean(values);
+  const deviations = values.map((value) => value - center);
+  const squares = compensatedSum(deviations.map((deviation) => deviation * deviation));
+  return Math.max(0, squares - compensatedSum(deviations) ** 2 / values.length);
+}
+
+/**
+ * Standard deviation of a sample, with n - 1. Source: JCGM 100:2008, 4.2.2, equation 4.
+ *
+ * @param values - any unit, finite, at least two
+ * @returns same unit, >= 0
+ * @throws {StatisticsError} `empty-sample`, `too-few-values` for a single value, or `not-finite`
+ */
+export function standardDeviation(values: readonly number[]): number {
+  assertSample(values, 2);
+  return Math.sqrt(sumOfSquaredDeviations(values) / (values.length - 1));
+}
+
+/**
+ * Distance from the smallest to the largest value.
+ *
+ * @param values - any unit, finite, at least one
+ * @returns same unit, >= 0
+ * @throws {StatisticsError} `empty-sample`, or `not-finite`
+ */
+export function spread(values: readonly number[]): number {
+  assertSample(values, 1);
+  return values.reduce((a, b) => Math.max(a, b)) - values.reduce((a, b) => Math.min(a, b));
+}
+
+/**
+ * How strongly each value resembles the one before it.
+ *
+ * Source: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.12, at lag 1.
+ *
+ * @param values - in the order they were taken, any unit, finite, at least two
+ * @returns dimensionless, in [-1, 1]; positive drifts, negative zigzags
+ * @throws {StatisticsError} `empty-sample`, `too-few-values`, `not-finite`, or `no-spread` if all values are the same
+ */
+export function lag1Autocorrelation(values: readonly number[]): number {
+  assertSample(values, 2);
+  const squares = sumOfSquaredDeviations(values);
+  if (squares === 0) throw new StatisticsError("no-spread", "All values are the same, so none resembles another more.");
+  const center = mean(values);
+  const products = values.slice(1).map((value, i) => (value - center) * ((values[i] ?? center) - center));
+  return compensatedSum(products) / squares;
+}
+
+/**
+ * Count, mean and standard deviation at once.
+ *
+ * @param values - any unit, finite, at least two
+ * @returns in the unit of the values
+ * @throws {StatisticsError} `empty-sample`, `too-few-values` for a single value, or `not-finite`
+ */
+export function sampleSummary(values: readonly number[]): SampleSummary {
+  return { count: values.length, mean: mean(values), standardDeviation: standardDeviation(values) };
+}

@@ -1,0 +1,98 @@
+import { describe, expect, test } from "vitest";
+import published from "../../shared/published/aiag-gauge.json" with { type: "json" };
+import { contributionShare, distinctCategories, studyShare } from "../../src/statistics/gaugeComponents";
+import { gaugeRangeStudy } from "../../src/statistics/gaugeRangeStudy";
+import { gaugeStudy } from "../../src/statistics/gaugeStudy";
+import { asPrinted } from "../support/asPrinted";
+
+const lines = ["part", "appraiser", "interaction", "equipment"] as const;
+const shared = ["equipment", "appraiser", "gauge", "part"] as const;
+const all = [...shared, "total"] as const;
+
+describe(`${published.source} (${published.status}): analysis of variance`, () => {
+  const study = gaugeStudy(published.measurements);
+
+  test.each(lines)("line of the table: %s", (name) => {
+    const line = study.table[name];
+    const expected = published.table[name];
+    expect(line.degreesOfFreedom).toBe(expected.degreesOfFreedom);
+    expect(asPrinted(line.sumOfSquares, expected.sumOfSquares)).toBe(expected.sumOfSquares);
+    expect(asPrinted(line.meanSquare, expected.meanSquare)).toBe(expected.meanSquare);
+  });
+
+  test("total, and the lines add up to it", () => {
+    const { total } = published.table;
+    expect(study.table.total.degreesOfFreedom).toBe(total.degreesOfFreedom);
+    expect(asPrinted(study.table.total.sumOfSquares, total.sumOfSquares)).toBe(total.sumOfSquares);
+    const sum = lines.reduce((soFar, name) => soFar + study.table[name].sumOfSquares, 0);
+    expect(sum).toBeCloseTo(study.table.total.sumOfSquares, 10);
+  });
+
+  test("ratios", () => {
+    const { ratios } = published;
+    expect(asPrinted(study.interactionRatio.f, ratios.interactionF)).toBe(ratios.interactionF);
+    expect(asPrinted(study.interactionRatio.p, ratios.interactionP)).toBe(ratios.interactionP);
+    expect(asPrinted(study.partRatio.f, ratios.partF)).toBe(ratios.partF);
+    expect(asPrinted(study.appraiserRatio.f, ratios.appraiserF)).toBe(ratios.appraiserF);
+  });
+
+  test("the interaction is chance and is pooled", () => {
+    expect(study.wasPooled).toBe(true);
+    expect(study.components.interaction).toBe(0);
+  });
+
+  test.each(["equipment", "appraiser", "part", "total"] as const)("pooled standard deviation: %s", (name) => {
+    expect(asPrinted(study.components[name], published.pooled[name])).toBe(published.pooled[name]);
+  });
+
+  test("pooled standard deviation: gauge, whose last printed digit does not follow from the data", () => {
+    expect(study.components.gauge.toFixed(5)).toBe(Number(published.pooled.gauge).toFixed(5));
+    // Exact arithmetic in fractions.
+    expect(study.components.gauge.toFixed(10)).toBe("0.3023715223");
+  });
+
+  test.each(shared)("percent of contribution and of study variation: %s", (name) => {
+    const contribution = published.contribution_percent[name];
+    const share = published.study_percent[name];
+    expect(asPrinted(100 * contributionShare(study.components, name), contribution)).toBe(contribution);
+    expect(asPrinted(100 * studyShare(study.components, name), share)).toBe(share);
+  });
+
+  test("distinct categories", () => {
+    const found = distinctCategories(study.components);
+    expect(asPrinted(found, published.distinctCategories)).toBe(published.distinctCategories);
+    expect(Math.floor(found)).toBe(4);
+  });
+
+  test("without pooling the equipment stands alone", () => {
+    const { components, wasPooled } = gaugeStudy(published.measurements, 1);
+    expect(wasPooled).toBe(false);
+    expect(asPrinted(components.equipment, published.unpooledEquipment)).toBe(published.unpooledEquipment);
+  });
+});
+
+describe(`${published.source}: ranges (${published.range.status})`, () => {
+  const study = gaugeRangeStudy(published.measurements);
+
+  test.each(["meanRange", "appraiserRange", "partRange"] as const)("%s", (name) => {
+    expect(asPrinted(study[name], published.range[name])).toBe(published.range[name]);
+  });
+
+  test.each(all)("standard deviation: %s", (name) => {
+    expect(asPrinted(study.components[name], published.range[name])).toBe(published.range[name]);
+  });
+
+  test("percent of study variation and distinct categories", () => {
+    const { gauge_percent, distinctCategories: categories } = published.range;
+    expect(asPrinted(100 * studyShare(study.components, "gauge"), gauge_percent)).toBe(gauge_percent);
+    expect(asPrinted(distinctCategories(study.components), categories)).toBe(categories);
+  });
+
+  test.each(all)(
+    `${published.rangeAsPrinted.status}: the manual rounds on the way, so %s differs by up to 2e-4 of it`,
+    (name) => {
+      const printed = Number(published.rangeAsPrinted[name]);
+      expect(Math.abs(study.components[name] - printed)).toBeLessThanOrEqual(2e-4 * printed);
+    },
+  );
+});
