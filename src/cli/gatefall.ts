@@ -1,13 +1,15 @@
 import { type ParseArgsConfig, parseArgs } from "node:util";
 import { DrillError } from "../drill/drillError";
 import { LockError } from "../lock/lockError";
+import { ReadingsError } from "../zeroing/readingsError";
 import type { Command, OptionValues, Terminal } from "./command";
 import { oddsCommand } from "./oddsCommand";
 import { profilesCommand } from "./profilesCommand";
 import { replayCommand } from "./replayCommand";
 import { UsageError } from "./usageError";
+import { zeroCommand } from "./zeroCommand";
 
-const COMMANDS: readonly Command[] = [replayCommand, profilesCommand, oddsCommand];
+const COMMANDS: readonly Command[] = [replayCommand, profilesCommand, oddsCommand, zeroCommand];
 
 const overview = () => {
   const lines = COMMANDS.map(({ name, summary }) => `  ${name.padEnd(14)}${summary}`);
@@ -62,6 +64,12 @@ async function runCommand(args: readonly string[], terminal: Terminal): Promise<
   return command.run(positionals, values, terminal);
 }
 
+/** What was wrong with the input, a sentence each; undefined for an error that is no one's mistake. */
+function inputProblems(error: unknown): readonly string[] | undefined {
+  if (error instanceof ReadingsError) return error.problems;
+  return error instanceof LockError || error instanceof DrillError ? [error.message] : undefined;
+}
+
 /**
  * Carries out a command line.
  *
@@ -81,10 +89,9 @@ export async function gatefall(
       complain(error.message);
       return 2;
     }
-    if (error instanceof LockError || error instanceof DrillError) {
-      complain(error.message);
-      return 1;
-    }
-    throw error;
+    const problems = inputProblems(error);
+    if (problems === undefined) throw error;
+    for (const problem of problems) complain(problem);
+    return 1;
   }
 }

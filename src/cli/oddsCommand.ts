@@ -3,15 +3,9 @@ import { parseCombination } from "../lock/combination";
 import type { Profile } from "../lock/profile";
 import { seededChance } from "../statistics/chance";
 import type { Command, OptionValues } from "./command";
+import { numberOption } from "./numberOption";
 import { profileArgument } from "./profileArgument";
 import { UsageError } from "./usageError";
-
-const numberOption = (options: OptionValues, name: string, otherwise?: number): number => {
-  const value = options[name] ?? otherwise;
-  const number = typeof value === "string" && value.trim() !== "" ? Number(value) : value;
-  if (typeof number === "number" && Number.isFinite(number)) return number;
-  throw new UsageError(value === undefined ? `--${name} is missing` : `--${name} must be a number, not "${value}"`);
-};
 
 const combinationOption = (profile: Profile, value: OptionValues[string]) =>
   typeof value === "string" ? parseCombination(profile, value.split(/[-,\s]+/).map(Number)) : undefined;

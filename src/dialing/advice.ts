@@ -1,3 +1,4 @@
+import { countWord, sizeText } from "../lock/amountWords";
 import { type Graduations, opposite, signOf, type Turn } from "../lock/dial";
 import type { Profile } from "../lock/profile";
 import type { Attempt } from "./attempt";
@@ -6,7 +7,7 @@ import { drawLength, faultsSoFar } from "./fault";
 import { tellFaults } from "./faultWords";
 import { legArrivals } from "./leg";
 import { distanceTo, runLength } from "./runs";
-import { countWord, faceText, ordinalWord, sizeText } from "./words";
+import { faceText, ordinalWord } from "./words";
 
 /** How much the trainer says while one dials. */
 export type Help = "full" | "counts" | "silent";

@@ -1,10 +1,11 @@
+import { countWord, sizeText } from "../lock/amountWords";
 import type { Combination } from "../lock/combination";
 import { type Graduations, opposite } from "../lock/dial";
 import type { Profile } from "../lock/profile";
 import type { Attempt } from "./attempt";
 import { type Fault, type FaultCode, faultsAtEnd, faultsSoFar } from "./fault";
 import { legArrivals } from "./leg";
-import { countWord, faceText, sizeText } from "./words";
+import { faceText } from "./words";
 
 /** A fault with what it did and what to do about it. */
 export interface WordedFault extends Fault {

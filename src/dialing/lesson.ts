@@ -1,8 +1,9 @@
+import { sizeText } from "../lock/amountWords";
 import type { Attempt } from "./attempt";
 import type { FaultCode } from "./fault";
 import type { WordedFault } from "./faultWords";
 import { stopError } from "./runs";
-import { faceText, sizeText } from "./words";
+import { faceText } from "./words";
 
 const DO_BETTER: Readonly<Record<FaultCode, (at: string) => string>> = {
   "wrong-way": () => "Say the direction of the first turn aloud before you take hold.",

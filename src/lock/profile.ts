@@ -1,4 +1,4 @@
-import type { Graduations, Turn } from "./dial";
+import type { Graduations, Milliseconds, Turn } from "./dial";
 
 /** One number of the procedure: which way, and how often the number comes to the index. */
 export interface Step {
@@ -75,6 +75,41 @@ export interface DialEncoderProfile extends AnyProfile {
   /** Longest rest within an attempt, seconds; after it the lock forgets what was dialed. */
   readonly pauseLimit_s?: number | undefined;
   readonly wrongTry?: WrongTryPolicy | undefined;
+  readonly zeroing?: ZeroingParameters | undefined;
+}
+
+/** A closed range, low end first, graduations. */
+export type Range = readonly [Graduations, Graduations];
+
+/**
+ * What a training lock hides from the trainee who sets its zero, and what it asks of his hand.
+ *
+ * Whatever is left out is as usual; what that is, `src/zeroing` knows.
+ */
+export interface ZeroingParameters {
+  /** Where the opening index may stand off its true place, left positive. */
+  readonly indexOffset?: Range | undefined;
+  /** Play between dial and cam, from 0 to 2. */
+  readonly lostMotion?: Range | undefined;
+  /** Standard deviation of what the encoder adds to a reading of its own. */
+  readonly noise?: Range | undefined;
+  /** How far the ring may creep while it is clamped, left positive. */
+  readonly ringCreep?: Range | undefined;
+  readonly rules?: ZeroingParameterRules | undefined;
+}
+
+/** Rules of the calibration that differ from the usual ones; their meaning is told in `src/zeroing/zeroingRules.ts`. */
+export interface ZeroingParameterRules {
+  readonly order?: readonly [Turn, Turn] | undefined;
+  readonly wanted?: number | undefined;
+  readonly most?: number | undefined;
+  readonly spreadLimit?: Graduations | undefined;
+  readonly captureWindow?: Graduations | undefined;
+  readonly approach?: Graduations | undefined;
+  readonly rest_ms?: Milliseconds | undefined;
+  readonly tolerance?: Graduations | undefined;
+  readonly risk?: number | undefined;
+  readonly consecutive?: boolean | undefined;
 }
 
 /** A generic family of lock; never a product. */

@@ -1,19 +1,12 @@
 import * as z from "zod/mini";
 import { opposite, type Turn } from "./dial";
 import { fieldProblem } from "./fieldProblem";
+import { above, turn, whole, within } from "./fieldSchemas";
 import { LockError } from "./lockError";
 import type { Profile, Step } from "./profile";
-
-const atLeast = (low: number, words: string) => z.number({ error: words }).check(z.gte(low, { error: words }));
-const within = (low: number, high: number, words: string) => atLeast(low, words).check(z.lte(high, { error: words }));
-const whole = (low: number, high: number, words: string) =>
-  z
-    .number({ error: words })
-    .check(z.int({ error: words }), z.gte(low, { error: words }), z.lte(high, { error: words }));
-const above = (low: number, words: string) => z.number({ error: words }).check(z.gt(low, { error: words }));
+import { zeroingMisfit, zeroingSchema } from "./zeroingSchema";
 
 const text = (words: string) => z.string({ error: words }).check(z.minLength(1, { error: words }));
-const turn = z.enum(["left", "right"], { error: 'must be "left" or "right"' });
 
 const MAX_GRADUATIONS = 200;
 const fraction = "must be a number of graduations from 0 to 200";
@@ -103,6 +96,7 @@ const dialEncoderProfile = z.object({
       { error: 'must be an object such as {"tries":3,"wait_s":60}' },
     ),
   ),
+  zeroing: z.optional(zeroingSchema),
 });
 
 const profileSchema = z.discriminatedUnion("kind", [wheelPackProfile, dialEncoderProfile], {
@@ -147,8 +141,10 @@ const drawShows = (travel: number, turnback: number): Problem =>
 
 const ofItsKind = (profile: z.infer<typeof profileSchema>): Problem[] => {
   const { procedure, graduations } = profile;
-  if (profile.kind === "dial-encoder")
-    return [encoderCounts(procedure), drawShows(profile.draw.travel, profile.turnback)];
+  if (profile.kind === "dial-encoder") {
+    const { draw: last, turnback, zeroing } = profile;
+    return [encoderCounts(procedure), drawShows(last.travel, turnback), zeroingMisfit(zeroing, graduations)];
+  }
   const { freePlay, gateTolerance } = profile.wheelPack;
   return [
     listFits("wheelPack.freePlay", freePlay, procedure.length),

@@ -1,0 +1,14 @@
+import type { Graduations } from "./dial";
+
+const SMALL = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+
+/** A small count as a word, a larger one in digits. */
+export function countWord(count: number): string {
+  return SMALL[count] ?? String(count);
+}
+
+/** A size to a tenth of a graduation, without its sign; finer where a tenth would say nothing. */
+export function sizeText(size: Graduations): string {
+  const tenths = Math.abs(size).toFixed(1);
+  return tenths === "0.0" && Math.abs(size) >= 0.005 ? Math.abs(size).toFixed(2) : tenths;
+}

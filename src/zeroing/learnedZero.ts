@@ -1,0 +1,65 @@
+import { type Graduations, signOf, type Turn, wrap } from "../lock/dial";
+import { mean } from "../statistics/sample";
+import type { ZeroReading } from "./zeroingMachine";
+import type { ZeroLock } from "./zeroLock";
+
+/** Where a lock takes its zero to be after turning each way: cam angle, graduations. */
+export type LearnedZero = Readonly<Record<Turn, Graduations>>;
+
+/**
+ * The zero a lock learns: the mean of what its encoder read at the cam, for each direction apart.
+ *
+ * It learns from the cam, never from what the screen shows.
+ *
+ * @throws {StatisticsError} `empty-sample` when a side has no reading
+ */
+export function learnZero(accepted: Readonly<Record<Turn, readonly ZeroReading[]>>): LearnedZero {
+  const side = (turn: Turn) => mean(accepted[turn].map(({ cam }) => cam));
+  return { right: side("right"), left: side("left") };
+}
+
+/**
+ * How much of a stop error comes from the zero, and not from the hand.
+ *
+ * @param turn - direction of the run that ended in the stop
+ * @returns graduations along the turn; positive makes the lock see the stop as run past
+ */
+export function zeroShare(lock: ZeroLock, zero: LearnedZero, turn: Turn): Graduations {
+  return -signOf(turn) * wrap(zero[turn] - lock.trueZero(turn), lock.perTurn) + 0;
+}
+
+/**
+ * The dial position as the lock takes it to be: the cam, counted from the zero of the direction it is turned in.
+ *
+ * @param cam - unwrapped cam position, graduations
+ * @param turn - direction the cam last moved in (`ZeroLock.camTurn`), not the dial: while the play is taken up the cam
+ *   stands still, and the lock knows nothing of it
+ */
+export function takenPosition(cam: Graduations, zero: LearnedZero, turn: Turn): Graduations {
+  return cam - zero[turn];
+}
+
+/** A stop error taken apart: what the lock makes of a stop, and who is to blame. Graduations, positive ran past. */
+export interface StopShares {
+  /** Stop error as the lock takes it; after a run longer than the lost motion, hand and zero together. */
+  readonly lock: Graduations;
+  /** Of it, what the hand did: stop error at the index as drawn. */
+  readonly hand: Graduations;
+  /** Of it, what the zero does to every stop of this direction. */
+  readonly zero: Graduations;
+}
+
+/**
+ * How much of a stop error came from the zero and how much from the hand, for a lock that stands where the hand stopped.
+ *
+ * @param turn - direction of the run that ended in the stop
+ * @param number - number on the dial, graduations
+ */
+export function stopShares(lock: ZeroLock, zero: LearnedZero, turn: Turn, number: Graduations): StopShares {
+  const along = (position: Graduations) => signOf(turn) * wrap(position - number, lock.perTurn) + 0;
+  return {
+    lock: along(takenPosition(lock.camDeviation, zero, turn)),
+    hand: along(lock.seen),
+    zero: zeroShare(lock, zero, turn),
+  };
+}

@@ -1,0 +1,111 @@
+import { countWord, sizeText } from "../lock/amountWords";
+import { type Graduations, opposite, type Turn } from "../lock/dial";
+import type { Refusal } from "./approach";
+import { moreReadings } from "./moreReadings";
+import type { PlayMark } from "./playEstimate";
+import { settlingSpread, type ZeroReading } from "./zeroingMachine";
+import type { ZeroingRules } from "./zeroingRules";
+import type { LostMotionEstimate, SideResult, ZeroLimits } from "./zeroResult";
+
+/** "0.2"; "less than 0.01" for what is smaller still, so that nothing but nothing is told as none. */
+const size = (of: Graduations) => (of !== 0 && Math.abs(of) < 0.005 ? "less than 0.01" : sizeText(of));
+const grads = (of: Graduations) => (size(of) === "1.0" ? "1 graduation" : `${size(of)} graduations`);
+/** A length of turning, without a decimal it does not need. */
+const turning = (length: Graduations) => `${Number(length.toFixed(1))} graduations`;
+const limitText = (probability: number) => `${Number((100 * probability).toFixed(2))} %`;
+
+/** Rounded toward the middle, so that a probability never seems to reach a limit that it does not. */
+const percent = (probability: number) =>
+  `${probability >= 0.5 ? Math.floor(100 * probability) : Math.ceil(100 * probability)} %`;
+
+/** "0.2 left of zero", "on zero". @param deviation - graduations, left positive */
+export function placeWords(deviation: Graduations): string {
+  if (deviation === 0) return "on zero";
+  return `${size(deviation)} ${deviation > 0 ? "left" : "right"} of zero`;
+}
+
+const REFUSED: Readonly<Record<Refusal, (asked: Turn, rules: ZeroingRules, deviation?: Graduations) => string>> = {
+  "not-at-rest": (_, { rest_ms }) =>
+    `The dial was still moving: let it rest for ${(rest_ms / 1000).toFixed(1)} seconds, and take another turn first.`,
+  "same-stop": (asked) => `This stop has been read already: turn ${asked} once more round to zero.`,
+  "wrong-way": (asked) => `You came onto zero turning ${opposite(asked)}: turn ${asked} onto it.`,
+  "came-back": (asked, { approach }) =>
+    `You turned back on the way: go round again, ${asked} alone for the last ${turning(approach)}.`,
+  "too-short": (asked, { approach }) =>
+    `Your turn ${asked} was too short: begin it at least ${turning(approach)} before zero.`,
+  "off-the-mark": (asked, { captureWindow }, deviation) =>
+    `You stopped ${deviation === undefined ? "too far from zero" : placeWords(deviation)}, and ${size(captureWindow)} is the most that counts: go round again, ${asked}.`,
+};
+
+/**
+ * Why a reading was refused and what to do, in one sentence.
+ *
+ * @param asked - direction whose series is open
+ * @param deviation - of the refused reading, where it is known, graduations
+ */
+export function refusalWords(reason: Refusal, asked: Turn, rules: ZeroingRules, deviation?: Graduations): string {
+  const words = REFUSED[reason](asked, rules, deviation);
+  return rules.consecutive ? `${words.slice(0, -1)}; the ${asked} series begins anew.` : words;
+}
+
+/**
+ * An accepted reading as it is spoken: "right reading two of three accepted, 0.2 left of zero".
+ *
+ * @param count - readings of its side accepted with it
+ * @param wanted - readings that close its series; beyond them the series waits for its last ones to agree
+ * @param deviation - graduations, left positive
+ */
+export function acceptedWords(side: Turn, count: number, wanted: number, deviation: Graduations): string {
+  const which =
+    count > wanted ? `further reading ${countWord(count)}` : `reading ${countWord(count)} of ${countWord(wanted)}`;
+  return `${side} ${which} accepted, ${placeWords(deviation)}`;
+}
+
+const whyNotYet = (side: SideResult, limits: ZeroLimits): string => {
+  const more = moreReadings(side, limits);
+  if (more === null)
+    return "So close to the limit no reasonable number of further readings would show it: make a better zero.";
+  return `If your hand stays as it is, ${countWord(more)} more ${more === 1 ? "reading" : "readings"} might show it.`;
+};
+
+/**
+ * The verdict on one side with its reason; where nothing is shown yet, how many more readings might.
+ *
+ * @param limits - those the side was judged by
+ */
+export function verdictWords(turn: Turn, side: SideResult, limits: ZeroLimits): string {
+  const { mean, conformance, verdict } = side;
+  const { tolerance, risk } = limits;
+  const where = `mean ${placeWords(mean)}; the true mean lies within ${size(tolerance)} of zero with a probability of ${percent(conformance)}`;
+  const from = turn === "right" ? "Right" : "Left";
+  if (verdict === "accept") return `${from}: accepted. It is shown to be good: ${where}.`;
+  if (verdict === "reject")
+    return `${from}: rejected. It is shown to be off: ${where}, at most ${limitText(risk)} being asked for to reject.`;
+  return `${from}: not shown yet. Neither good nor bad is shown: ${where}, and ${limitText(1 - risk)} is asked for. ${whyNotYet(side, limits)}`;
+}
+
+/** The lost motion with its interval. @param truth - where the exercise tells it, graduations */
+export function lostMotionWords({ estimate, ci95 }: LostMotionEstimate, truth?: Graduations): string {
+  const found = `Lost motion: ${estimate.toFixed(2)} graduations, 95 % interval ${ci95.low.toFixed(2)} to ${ci95.high.toFixed(2)}`;
+  return truth === undefined ? `${found}.` : `${found}; this lock has ${truth.toFixed(2)}.`;
+}
+
+/** Why a series ended as not set, and what to do. */
+export function notSetWords(side: Turn, readings: readonly ZeroReading[], rules: ZeroingRules): string {
+  const apart = settlingSpread(readings, rules);
+  return (
+    `Not set: after ${countWord(readings.length)} readings from the ${side} the last ${countWord(rules.wanted)} still lie ` +
+    `${grads(apart)} apart, and ${size(rules.spreadLimit)} is allowed. Begin again, and come onto zero slower.`
+  );
+}
+
+/** A trainee's own number for the play against the truth, in words. */
+export function playWords({ answer, truth, error, ci95, isAnswerInside, isTruthInside }: PlayMark): string {
+  const off = error === 0 ? "exactly right" : `${size(error)} too ${error > 0 ? "much" : "little"}`;
+  const between = `${ci95.low.toFixed(2)} to ${ci95.high.toFixed(2)}`;
+  const stops = isTruthInside
+    ? `Your stops say ${between}, and the truth lies within`
+    : `Your stops say ${between}, and the truth lies outside: come onto the mark slower, always from the same side`;
+  const own = isAnswerInside ? "" : " Your number is not what your own stops say: subtract their means again.";
+  return `You said ${size(answer)}; it is ${size(truth)}: ${off}. ${stops}.${own}`;
+}

@@ -1,0 +1,147 @@
+import { assign, setup } from "xstate";
+import type { Graduations, Turn } from "../lock/dial";
+import { spread } from "../statistics/sample";
+import { REFUSALS, type Refusal } from "./approach";
+import type { ZeroingRules } from "./zeroingRules";
+
+/** One accepted reading. */
+export interface ZeroReading {
+  /** Of the zero mark from the index as drawn, graduations, left positive. */
+  readonly deviation: Graduations;
+  /** What the encoder read at the cam, graduations. */
+  readonly cam: Graduations;
+}
+
+/** What the zeroing chart takes in: finished facts about ring and readings, and the wish to begin again. */
+export type ZeroingEvent =
+  | { readonly type: "ring.clamped" }
+  | { readonly type: "ring.loosened" }
+  | { readonly type: "reading.accepted"; readonly reading: ZeroReading }
+  | { readonly type: "reading.refused"; readonly reason: Refusal }
+  | { readonly type: "series.restarted" }
+  | { readonly type: "series.reopened"; readonly side: Turn }
+  | { readonly type: "zeroing.restarted" };
+
+/** What the chart remembers. */
+export interface ZeroingContext {
+  readonly accepted: Readonly<Record<Turn, readonly ZeroReading[]>>;
+  /** Refused readings in each series. */
+  readonly refused: Readonly<Record<Turn, number>>;
+  /** How often each reason was given, over both series; none is left out. */
+  readonly reasons: Readonly<Record<Refusal, number>>;
+  /** Accepted readings that close each series; more than the rules want where one was reopened. */
+  readonly wanted: Readonly<Record<Turn, number>>;
+  /** Why the last reading was refused; null once one is accepted or the series changes. */
+  readonly lastRefusal: Refusal | null;
+}
+
+/** What the operator is doing. */
+export type ZeroingState = "ringLoose" | "firstSeries" | "secondSeries" | "zeroSet" | "notSet";
+
+const nothing = ({ wanted }: ZeroingRules): ZeroingContext => ({
+  accepted: { right: [], left: [] },
+  refused: { right: 0, left: 0 },
+  reasons: noReasons(),
+  wanted: { right: wanted, left: wanted },
+  lastRefusal: null,
+});
+
+const noReasons = () => Object.fromEntries(REFUSALS.map((reason) => [reason, 0])) as Record<Refusal, number>;
+
+/**
+ * Spread of the readings that say whether a series has settled: its last ones, as many as the rules want.
+ *
+ * Not of them all: that never shrinks, and further readings could not mend a series. Nothing is left out of the result
+ * for it: there, all accepted readings count.
+ *
+ * @returns graduations; 0 where there is no reading
+ */
+export function settlingSpread(readings: readonly ZeroReading[], { wanted }: ZeroingRules): Graduations {
+  return readings.length === 0 ? 0 : spread(readings.slice(-wanted).map(({ deviation }) => deviation));
+}
+
+/**
+ * One zero calibration as a chart: the ring clamped, a series of readings from one side, a series from the other.
+ *
+ * It keeps no clock, knows no angle and judges no reading: whoever watches the dial sends it finished ones. A series
+ * closes when it has the readings wanted and the last of them lie close enough; else it asks for more, up to the most
+ * allowed, and then ends as not set. A zero that is set, but not yet shown to be good, can be given a further reading
+ * from a side.
+ */
+export function zeroingMachine(rules: ZeroingRules) {
+  const [first, second] = rules.order;
+  const isSettled = (readings: readonly ZeroReading[]) => settlingSpread(readings, rules) <= rules.spreadLimit;
+  const emptied = (context: ZeroingContext, side: Turn) => ({
+    accepted: { ...context.accepted, [side]: [] },
+    wanted: { ...context.wanted, [side]: rules.wanted },
+  });
+  const zeroing = setup({
+    types: { context: {} as ZeroingContext, events: {} as ZeroingEvent },
+    guards: {
+      isClosed: ({ context }, side: Turn) =>
+        context.accepted[side].length >= context.wanted[side] && isSettled(context.accepted[side]),
+      isExhausted: ({ context }, side: Turn) =>
+        context.accepted[side].length >= rules.most && !isSettled(context.accepted[side]),
+      isReopened: ({ context, event }, side: Turn) =>
+        event.type === "series.reopened" && event.side === side && context.accepted[side].length < rules.most,
+    },
+    actions: {
+      accept: assign(({ context }, { side, reading }: { side: Turn; reading: ZeroReading }) => ({
+        accepted: { ...context.accepted, [side]: [...context.accepted[side], reading] },
+        lastRefusal: null,
+      })),
+      refuse: assign(({ context }, { side, reason }: { side: Turn; reason: Refusal }) => ({
+        refused: { ...context.refused, [side]: context.refused[side] + 1 },
+        reasons: { ...context.reasons, [reason]: context.reasons[reason] + 1 },
+        lastRefusal: reason,
+        ...(rules.consecutive ? emptied(context, side) : {}),
+      })),
+      emptySeries: assign(({ context }, side: Turn) => ({ ...emptied(context, side), lastRefusal: null })),
+      wantOneMore: assign(({ context }, side: Turn) => ({
+        wanted: { ...context.wanted, [side]: context.accepted[side].length + 1 },
+      })),
+      turnOver: assign({ lastRefusal: null }),
+      beginAgain: assign(nothing(rules)),
+    },
+  });
+  /** Readings from one side, until the series closes or is exhausted. */
+  const series = <Next extends string>(side: Turn, next: Next) =>
+    zeroing.createStateConfig({
+      always: [
+        { guard: { type: "isClosed", params: side }, target: next, actions: "turnOver" },
+        { guard: { type: "isExhausted", params: side }, target: "notSet", actions: "turnOver" },
+      ],
+      on: {
+        "reading.accepted": { actions: { type: "accept", params: ({ event }) => ({ side, reading: event.reading }) } },
+        "reading.refused": { actions: { type: "refuse", params: ({ event }) => ({ side, reason: event.reason }) } },
+        "series.restarted": { actions: { type: "emptySeries", params: side } },
+        // A ring that moves makes every reading so far one of another index.
+        "ring.loosened": { target: "ringLoose", actions: "beginAgain" },
+      },
+    });
+  /** A closed series, taken up again. */
+  const reopened = <Target extends string>(side: Turn, target: Target) =>
+    ({
+      guard: { type: "isReopened", params: side },
+      target,
+      actions: { type: "wantOneMore", params: side },
+    }) as const;
+  return zeroing.createMachine({
+    id: "zeroing",
+    context: nothing(rules),
+    initial: "ringLoose",
+    on: { "zeroing.restarted": { target: ".ringLoose", actions: "beginAgain" } },
+    states: {
+      ringLoose: { on: { "ring.clamped": "firstSeries" } },
+      firstSeries: series(first, "secondSeries"),
+      secondSeries: series(second, "zeroSet"),
+      zeroSet: {
+        on: {
+          "series.reopened": [reopened(first, "firstSeries"), reopened(second, "secondSeries")],
+          "ring.loosened": { target: "ringLoose", actions: "beginAgain" },
+        },
+      },
+      notSet: { on: { "ring.loosened": { target: "ringLoose", actions: "beginAgain" } } },
+    },
+  });
+}
