@@ -61,7 +61,7 @@ export function BenchPanels({ ghostKind, onGhost, ...seen }: BenchPanelsProps) {
   const { session, replay } = seen;
   const isHidden = session.setup.help === "silent" && session.outcome === null && replay.playback === null;
   return (
-    <div className="bench-panels">
+    <div className="workplace-panels">
       {isHidden ? (
         <section className="panel" aria-label="Silent">
           <h2>Silent</h2>
@@ -70,7 +70,7 @@ export function BenchPanels({ ghostKind, onGhost, ...seen }: BenchPanelsProps) {
       ) : (
         <Insights {...seen} />
       )}
-      <footer className="bench-foot">
+      <footer className="workplace-foot">
         <select
           className="field"
           aria-label="Ghost on the turn chart"

@@ -18,7 +18,7 @@ import { SetupBar } from "./SetupBar";
 import { ShareSheet } from "./ShareSheet";
 import { useBench, useBenchSound } from "./useBench";
 import { usePlayback } from "./usePlayback";
-import "./bench.css";
+import "../shell/workplace.css";
 
 /** The shown attempt as a line of the replay format, or null before the first motion. */
 function attemptLine(session: BenchSession): string | null {
@@ -85,9 +85,9 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
   const recording = outcome !== null || playback !== null ? (playback?.recording ?? session.recording) : null;
 
   return (
-    <main className="bench">
+    <main className="workplace">
       <h1 className="visually-hidden">Bench</h1>
-      <div className="bench-hand">
+      <div className="workplace-hand">
         <SetupBar
           setup={setup}
           onProfile={(profile) => {

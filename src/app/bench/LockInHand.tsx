@@ -4,6 +4,7 @@ import type { Attempt } from "../../dialing/attempt";
 import type { DialingState } from "../../dialing/dialingMachine";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import { Dial } from "../dial/Dial";
+import { plainKey } from "../dial/plainKey";
 import { AdviceLine } from "./AdviceLine";
 import type { BenchSession } from "./benchSession";
 import { StepStrip } from "./StepStrip";
@@ -52,15 +53,14 @@ export function LockInHand({ lock, session, state, isLive, onTurn, onRestart, on
     place.current?.querySelector<HTMLElement>(".dial")?.focus({ preventScroll: true });
   };
   const onOtherKey = (event: KeyboardEvent) => {
-    const isPlain = !(event.ctrlKey || event.metaKey || event.altKey || event.repeat);
-    const isNew = RESTART_KEYS[event.key.toLowerCase()];
-    if (isPlain && isNew !== undefined) onRestart(isNew);
+    const isNew = RESTART_KEYS[plainKey(event) ?? ""];
+    if (isNew !== undefined) onRestart(isNew);
   };
   return (
     <>
       <StepStrip attempt={shown} state={state} help={isLive ? help : "full"} />
       <AdviceLine advice={advice} note={noteText(waiting, isLive)} onLeave={isLive ? null : onLeave} />
-      <div className="bench-dial" ref={place}>
+      <div className="workplace-dial" ref={place}>
         <Dial
           position={lock.dial}
           graduations={profile.graduations}
@@ -75,10 +75,10 @@ export function LockInHand({ lock, session, state, isLive, onTurn, onRestart, on
         <p id="dial-keys" className="visually-hidden">
           {KEYS_HELP}
         </p>
-        <button type="button" className="button bench-again" aria-keyshortcuts="R" onClick={() => restart(false)}>
+        <button type="button" className="button workplace-again" aria-keyshortcuts="R" onClick={() => restart(false)}>
           Again <kbd>R</kbd>
         </button>
-        <button type="button" className="button bench-new" aria-keyshortcuts="N" onClick={() => restart(true)}>
+        <button type="button" className="button workplace-new" aria-keyshortcuts="N" onClick={() => restart(true)}>
           New numbers <kbd>N</kbd>
         </button>
       </div>

@@ -6,6 +6,7 @@ import { tellFaultsSoFar, type WordedFault } from "../../dialing/faultWords";
 import { drawCombination } from "../../drill/drawCombination";
 import { type Graduations, type Milliseconds, turnOf } from "../../lock/dial";
 import type { Chance } from "../../statistics/chance";
+import { Store } from "../shell/store";
 import { AttemptRecorder, type Recording } from "./attemptRecorder";
 import { type BenchSetup, combinationAsSet, spunOffStart } from "./benchSetup";
 import { type Outcome, outcomeOf } from "./outcome";
@@ -43,32 +44,25 @@ const OVER: readonly DialingState[] = ["failed", "secured"];
  * A store outside React: `subscribe` and `version` are for `useSyncExternalStore`. It asks nobody for the time or for
  * chance: both are handed in.
  */
-export class BenchSession {
+export class BenchSession extends Store {
   setup: BenchSetup;
   actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
-  /** Grows with every change. */
-  version = 0;
   private round: Round;
   /** The round that begins when the hand turns on after an end; it becomes the round once it is meant. */
   private next: NextRound | null = null;
   private readonly chance: Chance;
-  private readonly listeners = new Set<() => void>();
   private readonly factListeners = new Set<FactListener>();
   private lastMoved: Milliseconds | null = null;
   /** Latest time seen. */
   private clock: Milliseconds = 0;
 
   constructor(setup: BenchSetup, chance: Chance) {
+    super();
     this.setup = setup;
     this.chance = chance;
     this.round = this.newRound(spunOffStart(setup.profile, setup.combination, chance));
     this.actor = createActor(dialingMachine(setup.profile)).start();
   }
-
-  readonly subscribe = (listener: () => void): (() => void) => {
-    this.listeners.add(listener);
-    return () => this.listeners.delete(listener);
-  };
 
   readonly onFacts = (listener: FactListener): (() => void) => {
     this.factListeners.add(listener);
@@ -230,11 +224,6 @@ export class BenchSession {
   /** Turning that shows that the next attempt is meant, graduations. */
   private get nextAfter(): Graduations {
     return this.setup.profile.graduations * NEXT_AFTER;
-  }
-
-  private changed(): void {
-    this.version += 1;
-    for (const listener of this.listeners) listener();
   }
 }
 

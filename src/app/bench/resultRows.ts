@@ -1,7 +1,8 @@
 import type { Attempt } from "../../dialing/attempt";
 import { type Leg, legArrivals, type Target } from "../../dialing/leg";
 import { stopError } from "../../dialing/runs";
-import { faceText, sizeText } from "../../dialing/words";
+import { faceText } from "../../dialing/words";
+import { sizeText } from "../../lock/amountWords";
 import type { Milliseconds } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
 import { signedText } from "../shell/signedText";

@@ -3,7 +3,7 @@ import type { Attempt } from "../../dialing/attempt";
 import type { DialingState } from "../../dialing/dialingMachine";
 import type { Leg } from "../../dialing/leg";
 import { stopError } from "../../dialing/runs";
-import { countWord } from "../../dialing/words";
+import { countWord } from "../../lock/amountWords";
 import type { Turn } from "../../lock/dial";
 import type { Step } from "../../lock/profile";
 import { signedText } from "../shell/signedText";

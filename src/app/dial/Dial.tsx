@@ -25,7 +25,11 @@ interface DialProps {
   readonly onTurn: (by: Graduations, at: Milliseconds) => void;
   /** A key that is not the dial's own. */
   readonly onOtherKey?: (event: KeyboardEvent) => void;
-  /** Marks on the fixed ring, beside the opening index. */
+  /** How far the ring with the opening index stands off the true place, graduations, left positive. */
+  readonly ringTurn?: Graduations;
+  /** Room round the ring for `children`, in the drawing's units. */
+  readonly surround?: number;
+  /** Drawn round the ring, in the drawing's own frame: the middle of the dial is 0 0, the ring's rim at 253. */
   readonly children?: ReactNode;
 }
 
@@ -106,6 +110,8 @@ export function Dial(props: DialProps) {
   const hands = useHands(graduations, onTurn);
   const keys = useTurningKeys(position, graduations, onTurn);
   const rotation = dialRotation(position, graduations);
+  const reach = 256 + (props.surround ?? 0);
+  const ringTurned = `rotate(${dialRotation(props.ringTurn ?? 0, graduations)})`;
   const turned = `rotate(${rotation})`;
 
   return (
@@ -125,7 +131,7 @@ export function Dial(props: DialProps) {
       onBlur={keys.letGo}
       {...hands}
     >
-      <svg viewBox="-256 -256 512 512" aria-hidden="true">
+      <svg viewBox={`${-reach} ${-reach} ${2 * reach} ${2 * reach}`} aria-hidden="true">
         <defs>
           {/* The light stays where it is while the knob turns under it. */}
           <linearGradient id={shade} x1="0" y1="0" x2="0" y2="1" gradientTransform={`rotate(${-rotation} 0.5 0.5)`}>
@@ -137,7 +143,7 @@ export function Dial(props: DialProps) {
         </defs>
         <circle className="dial-ring" r={253} />
         <circle className="dial-plate" r={226} />
-        <text className="dial-caption">
+        <text className="dial-caption" transform={ringTurned}>
           <textPath href={`#${shade}-arc`} startOffset="0">
             opening index
           </textPath>
@@ -162,7 +168,7 @@ export function Dial(props: DialProps) {
             </text>
           </>
         )}
-        <path className="dial-index" d="M0 -219 L-8.5 -247 H8.5 Z" />
+        <path className="dial-index" transform={ringTurned} d="M0 -219 L-8.5 -247 H8.5 Z" />
         {props.children}
       </svg>
     </div>

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from "react";
+import { lazy, Suspense, useEffect, useMemo, useState } from "react";
 import type { Help } from "../../dialing/advice";
 import { BenchScreen } from "../bench/BenchScreen";
 import { benchAddress } from "../bench/benchAddress";
@@ -12,6 +12,14 @@ import "./theme.css";
 import "./shell.css";
 
 const THEMES = ["system", "light", "dark"] as const;
+const PAGES = [
+  { path: "bench", label: "Bench" },
+  { path: "zeroing", label: "Zeroing" },
+] as const;
+
+// Fetched when first asked for, so that the first screen stays small.
+const ZeroingScreen = lazy(async () => ({ default: (await import("../zeroing/ZeroingScreen")).ZeroingScreen }));
+
 const SWITCH = ["off", "on"] as const;
 
 function useTheme() {
@@ -34,7 +42,7 @@ export function App() {
   const [sound, setSound] = useRemembered("sound", SWITCH);
   const [seed] = useState(newSeed);
   useEffect(() => {
-    if (route.path !== "bench") location.replace("#/bench");
+    if (PAGES.every(({ path }) => path !== route.path)) location.replace("#/bench");
   }, [route.path]);
   const address = useMemo(() => {
     const help: Help = "full";
@@ -42,14 +50,18 @@ export function App() {
     return benchAddress(route.query, { help, seed });
   }, [route.query, seed]);
 
+  const page = PAGES.find(({ path }) => path === route.path)?.path ?? "bench";
+
   return (
     <>
       <header className="head">
         <b className="head-name">Gatefall</b>
         <nav aria-label="Pages">
-          <a href="#/bench" aria-current="page">
-            Bench
-          </a>
+          {PAGES.map(({ path, label }) => (
+            <a key={path} href={`#/${path}`} aria-current={page === path ? "page" : undefined}>
+              {label}
+            </a>
+          ))}
         </nav>
         <div className="head-switches">
           <button
@@ -70,7 +82,13 @@ export function App() {
           {address.problem}
         </p>
       )}
-      <BenchScreen address={address} hasSound={sound === "on"} />
+      {page === "bench" ? (
+        <BenchScreen address={address} hasSound={sound === "on"} />
+      ) : (
+        <Suspense fallback={<main className="workplace" />}>
+          <ZeroingScreen chance={address.chance} isSilent={route.query.get("help") === "silent"} />
+        </Suspense>
+      )}
     </>
   );
 }

@@ -1,0 +1,77 @@
+import { type FormEvent, useState } from "react";
+import { readingText } from "../../dialing/words";
+import { reading, type Turn } from "../../lock/dial";
+import type { Profile } from "../../lock/profile";
+import { playWords } from "../../zeroing/zeroWords";
+import { type PlaySession, STOPS_WANTED } from "./playSession";
+
+const SIDES: readonly Turn[] = ["right", "left"];
+
+function Answer({ play }: { readonly play: PlaySession }) {
+  const [text, setText] = useState("");
+  const answer = Number(text.replace(",", "."));
+  const isNumber = text.trim() !== "" && Number.isFinite(answer) && answer >= 0;
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    if (isNumber && play.isReady) play.answer(answer);
+  };
+  return (
+    <form className="zeroing-answer" onSubmit={submit}>
+      <label htmlFor="play-answer">The play is</label>
+      <input
+        id="play-answer"
+        className="field"
+        inputMode="decimal"
+        size={5}
+        value={text}
+        onChange={(event) => setText(event.currentTarget.value)}
+      />
+      <span>graduations</span>
+      <button type="submit" className="button primary" disabled={!(isNumber && play.isReady)}>
+        Mark it
+      </button>
+    </form>
+  );
+}
+
+/** The exercise in words, the stops kept so far, and the trainee's own number. */
+export function PlayPanel({ play, profile }: { readonly play: PlaySession; readonly profile: Profile }) {
+  return (
+    <section className="panel zeroing-panel" aria-label="Find the play">
+      <h2>
+        Find the play <small>how far the dial turns before the cam follows</small>
+      </h2>
+      <p>
+        Turn right until the cam's mark has just come to its line, and keep the stop. Turn left until the mark comes to
+        the same line, and keep that. The cam stood in one place; the dial did not. At least {STOPS_WANTED} stops a
+        side, then say how large the play is.
+      </p>
+      <table className="zeroing-table">
+        <thead>
+          <tr>
+            <th scope="col">turning</th>
+            <th scope="col">the dial read</th>
+          </tr>
+        </thead>
+        <tbody>
+          {SIDES.map((side) => (
+            <tr key={side}>
+              <th scope="row">{side}</th>
+              <td>
+                {play.stops[side].map((stop) => readingText(reading(stop, profile.graduations), profile)).join("   ") ||
+                  "–"}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {play.mark === null ? (
+        <Answer play={play} />
+      ) : (
+        <p className="zeroing-headline" role="status">
+          {playWords(play.mark)}
+        </p>
+      )}
+    </section>
+  );
+}

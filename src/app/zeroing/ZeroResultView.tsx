@@ -1,0 +1,93 @@
+import { indexErrorEstimate } from "../../zeroing/ringClamp";
+import { zeroLessons } from "../../zeroing/zeroLesson";
+import { exerciseResult } from "../../zeroing/zeroResult";
+import { lostMotionWords, placeWords, verdictWords } from "../../zeroing/zeroWords";
+import { signedText } from "../shell/signedText";
+import { ReadingsPlot } from "./ReadingsPlot";
+import type { ZeroingSession } from "./zeroingSession";
+
+const VERDICT_HEADLINE = {
+  accept: "Both sides are shown to be good.",
+  reject: "A side is shown to be off: set it again.",
+  "not shown yet": "Set, but not shown to be good yet.",
+} as const;
+
+/** What both series came to: a sentence, a picture, a table, and what to do better. */
+export function ZeroResultView({ session, now }: { readonly session: ZeroingSession; readonly now: number }) {
+  const { rules } = session.setup;
+  const { accepted, reasons } = session.memory;
+  const result = exerciseResult(accepted, rules);
+  const verdicts = rules.order.map((side) => result[side].verdict);
+  const worst = (["reject", "not shown yet", "accept"] as const).find((one) => verdicts.includes(one)) ?? "accept";
+  const deviations = {
+    right: accepted.right.map(({ deviation }) => deviation),
+    left: accepted.left.map(({ deviation }) => deviation),
+  };
+  const index = indexErrorEstimate(accepted.left.map(({ cam }) => cam));
+  const { time_ms, turns } = session.effort(now);
+  return (
+    <>
+      <p className="zeroing-headline">{VERDICT_HEADLINE[worst]}</p>
+      <ReadingsPlot
+        order={rules.order}
+        readings={deviations}
+        results={result}
+        lostMotion={result.lostMotion}
+        truth={session.lock.condition.lostMotion}
+        tolerance={rules.tolerance}
+      />
+      <table className="zeroing-table">
+        <thead>
+          <tr>
+            <th scope="col">turning</th>
+            <th scope="col">n</th>
+            <th scope="col">mean</th>
+            <th scope="col">sd</th>
+            <th scope="col">spread</th>
+            <th scope="col">95 % of the mean</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rules.order.map((side) => (
+            <tr key={side}>
+              <th scope="row">{side}</th>
+              <td>{result[side].n}</td>
+              <td>{signedText(result[side].mean)}</td>
+              <td>{result[side].sd.toFixed(2)}</td>
+              <td>{result[side].spread.toFixed(2)}</td>
+              <td>
+                {signedText(result[side].ci95.low)} to {signedText(result[side].ci95.high)}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <ul className="zeroing-list">
+        {rules.order.map((side) => (
+          <li key={side}>
+            {verdictWords(side, result[side], rules)}{" "}
+            {result[side].verdict === "not shown yet" && accepted[side].length < rules.most && (
+              <button type="button" className="button" onClick={() => session.reopen(side)}>
+                One more reading {side}
+              </button>
+            )}
+          </li>
+        ))}
+        <li>{lostMotionWords(result.lostMotion, session.lock.condition.lostMotion)}</li>
+        <li>
+          The index stands{" "}
+          {placeWords(session.lock.indexError).replace("of zero", "of its true place").replace("on zero", "true")}; your
+          readings put it at {signedText(index.estimate)}.
+        </li>
+        {zeroLessons({ sides: result, reasons }, rules).map((lesson) => (
+          <li key={lesson}>
+            <b>{lesson}</b>
+          </li>
+        ))}
+      </ul>
+      <p className="zeroing-note">
+        {(time_ms / 1000).toFixed(0)} seconds, {turns.toFixed(1)} turns. A practice result is not a certificate.
+      </p>
+    </>
+  );
+}

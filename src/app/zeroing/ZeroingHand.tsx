@@ -1,0 +1,107 @@
+import type { KeyboardEvent } from "react";
+import { readingText } from "../../dialing/words";
+import { type Graduations, type Milliseconds, reading, type Turn } from "../../lock/dial";
+import type { Profile } from "../../lock/profile";
+import { TurnButtons } from "../bench/TurnButtons";
+import { Dial } from "../dial/Dial";
+import { plainKey } from "../dial/plainKey";
+import { spokenReading } from "../dial/spokenReading";
+import { signedText } from "../shell/signedText";
+import { Magnifier } from "./Magnifier";
+import { Sockets } from "./Sockets";
+import type { ZeroingSession } from "./zeroingSession";
+
+interface ZeroingHandProps {
+  readonly session: ZeroingSession;
+  readonly profile: Profile;
+  /** Whether the loupe and the reading in the hub are to be seen. */
+  readonly hasLoupe: boolean;
+  /** Which way to point, or null. */
+  readonly pointTo: Turn | null;
+  readonly onTurn: (by: Graduations, at: Milliseconds) => void;
+  /** The one thing to do besides turning: take a reading; null where there is none. */
+  readonly onReading: (() => void) | null;
+  readonly onRestart: (isNew: boolean) => void;
+}
+
+const KEYS_HELP =
+  "Arrow keys turn the way they point, by one; hold them to keep turning, with Shift fast. Comma and period nudge by a tenth. Space takes a reading. R begins again with this lock, N takes another.";
+
+/** The reading at the index as drawn, unwrapped into words for a screen reader: close to zero its side is told. */
+function spokenSeen(session: ZeroingSession, profile: Profile): string {
+  const { seen, seenDeviation, perTurn } = session.lock;
+  if (Math.abs(seenDeviation) > 3) return spokenReading(readingText(reading(seen, perTurn), profile));
+  const size = Math.abs(seenDeviation).toFixed(1);
+  if (size === "0.0") return "on zero";
+  return `${spokenReading(size)} ${seenDeviation > 0 ? "left" : "right"} of zero`;
+}
+
+/** The dial to be zeroed, its sockets, the loupe and the controls beside it. */
+export function ZeroingHand({ session, profile, hasLoupe, pointTo, onTurn, onReading, onRestart }: ZeroingHandProps) {
+  const { lock, setup, state } = session;
+  const onOtherKey = (event: KeyboardEvent) => {
+    const key = plainKey(event);
+    if (key === " ") {
+      event.preventDefault();
+      onReading?.();
+    }
+    if (key === "r") onRestart(false);
+    if (key === "n") onRestart(true);
+  };
+  const shown = readingText(reading(lock.seen, setup.graduations), profile);
+  return (
+    <>
+      <div className="workplace-dial zeroing-dial">
+        <Dial
+          position={lock.dial}
+          graduations={setup.graduations}
+          numbersIncrease={profile.numbersIncrease}
+          ringTurn={lock.indexError}
+          surround={58}
+          spoken={spokenSeen(session, profile)}
+          pointTo={pointTo}
+          hub={hasLoupe ? { reading: shown, note: `${signedText(lock.seenDeviation)} off zero` } : null}
+          describedBy="zeroing-keys"
+          onTurn={onTurn}
+          onOtherKey={onOtherKey}
+        >
+          <path className="zeroing-witness" d="M 0 -256 V -276" />
+          <Sockets
+            accepted={session.memory.accepted}
+            wanted={session.memory.wanted}
+            asked={session.asked}
+            isSet={state === "zeroSet"}
+            order={setup.rules.order}
+            last={session.last}
+          />
+        </Dial>
+        {hasLoupe && (
+          <div className="zeroing-loupe">
+            <Magnifier seen={lock.seen} graduations={setup.graduations} numbersIncrease={profile.numbersIncrease} />
+          </div>
+        )}
+        <p id="zeroing-keys" className="visually-hidden">
+          {KEYS_HELP}
+        </p>
+        <button type="button" className="button workplace-again" aria-keyshortcuts="R" onClick={() => onRestart(false)}>
+          Again <kbd>R</kbd>
+        </button>
+        <button type="button" className="button workplace-new" aria-keyshortcuts="N" onClick={() => onRestart(true)}>
+          New lock <kbd>N</kbd>
+        </button>
+      </div>
+      <div className="zeroing-controls">
+        <TurnButtons perTurn={setup.graduations} onTurn={onTurn} />
+        <button
+          type="button"
+          className="button primary"
+          disabled={onReading === null}
+          aria-keyshortcuts="Space"
+          onClick={() => onReading?.()}
+        >
+          Take the reading <kbd>space</kbd>
+        </button>
+      </div>
+    </>
+  );
+}

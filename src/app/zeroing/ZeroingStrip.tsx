@@ -1,0 +1,40 @@
+import type { ZeroingState } from "../../zeroing/zeroingMachine";
+import type { ZeroingSession } from "./zeroingSession";
+
+const SAY: Readonly<Record<ZeroingState, (session: ZeroingSession) => string>> = {
+  ringLoose: () => "Turn the ring until its index stands true, and clamp it.",
+  firstSeries: ({ asked }) => `Turn ${asked} only, onto zero. Stop. Take the reading.`,
+  secondSeries: ({ asked }) => `Now turn ${asked} only, onto zero. Stop. Take the reading.`,
+  zeroSet: () => "The zero is set from both sides. Prove it.",
+  notSet: () => "The zero is not set.",
+};
+
+/** The calibration on one plate: the ring, the two series, and the end. */
+export function ZeroingStrip({ session }: { readonly session: ZeroingSession }) {
+  const { setup, state, memory, asked } = session;
+  const [first, second] = setup.rules.order;
+  const counted = (side: "left" | "right") => `${memory.accepted[side].length} of ${memory.wanted[side]} readings`;
+  const steps = [
+    { name: "ring", say: state === "ringLoose" ? "loose" : "clamped", isCurrent: state === "ringLoose" },
+    { name: `turning ${first}`, say: counted(first), isCurrent: asked === first },
+    { name: `turning ${second}`, say: counted(second), isCurrent: asked === second },
+    { name: "zero", say: state === "zeroSet" ? "set" : "not set", isCurrent: state === "zeroSet" },
+  ];
+  return (
+    <>
+      <ol className="strip" aria-label="Steps of the calibration">
+        {steps.map(({ name, say, isCurrent }) => (
+          <li key={name} className="strip-step" aria-current={isCurrent ? "step" : undefined}>
+            <small>{name}</small>
+            <div>{say}</div>
+          </li>
+        ))}
+      </ol>
+      <div className="advice">
+        <p className="advice-say" data-testid="zeroing-state">
+          {SAY[state](session)}
+        </p>
+      </div>
+    </>
+  );
+}
