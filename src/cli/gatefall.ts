@@ -2,6 +2,7 @@ import { type ParseArgsConfig, parseArgs } from "node:util";
 import { DrillError } from "../drill/drillError";
 import { LockError } from "../lock/lockError";
 import { ReadingsError } from "../zeroing/readingsError";
+import { combinationsCommand } from "./combinationsCommand";
 import type { Command, OptionValues, Terminal } from "./command";
 import { oddsCommand } from "./oddsCommand";
 import { profilesCommand } from "./profilesCommand";
@@ -9,7 +10,7 @@ import { replayCommand } from "./replayCommand";
 import { UsageError } from "./usageError";
 import { zeroCommand } from "./zeroCommand";
 
-const COMMANDS: readonly Command[] = [replayCommand, profilesCommand, oddsCommand, zeroCommand];
+const COMMANDS: readonly Command[] = [replayCommand, profilesCommand, oddsCommand, zeroCommand, combinationsCommand];
 
 const overview = () => {
   const lines = COMMANDS.map(({ name, summary }) => `  ${name.padEnd(14)}${summary}`);

@@ -14,3 +14,18 @@ export function numberOption(options: OptionValues, name: string, otherwise?: nu
   if (typeof number === "number" && Number.isFinite(number)) return number;
   throw new UsageError(value === undefined ? `--${name} is missing` : `--${name} must be a number, not "${value}"`);
 }
+
+/**
+ * A whole number given as an option, within limits.
+ *
+ * @throws {UsageError} when it is missing, no whole number, or outside
+ */
+export function wholeOption(
+  options: OptionValues,
+  name: string,
+  { least, most, otherwise }: { readonly least: number; readonly most: number; readonly otherwise: number },
+): number {
+  const number = numberOption(options, name, otherwise);
+  if (Number.isInteger(number) && number >= least && number <= most) return number;
+  throw new UsageError(`--${name} must be a whole number from ${least} to ${most}, not ${number}`);
+}

@@ -1,14 +1,11 @@
 import { chanceOfOpening, type SimulatedOdds, simulateOdds } from "../drill/odds";
-import { parseCombination } from "../lock/combination";
 import type { Profile } from "../lock/profile";
 import { seededChance } from "../statistics/chance";
-import type { Command, OptionValues } from "./command";
+import { combinationArgument } from "./combinationArgument";
+import type { Command } from "./command";
 import { numberOption } from "./numberOption";
 import { profileArgument } from "./profileArgument";
 import { UsageError } from "./usageError";
-
-const combinationOption = (profile: Profile, value: OptionValues[string]) =>
-  typeof value === "string" ? parseCombination(profile, value.split(/[-,\s]+/).map(Number)) : undefined;
 
 const percent = (probability: number) => `${(100 * probability).toFixed(2)} %`;
 
@@ -57,7 +54,8 @@ The probability of opening per attempt: in closed form, and by replaying simulat
     const seed = numberOption(options, "seed", 1);
     const trials = numberOption(options, "trials", 10_000);
     const closedForm = chanceOfOpening(profile, { bias, spread });
-    const combination = combinationOption(profile, options.combination);
+    const combination =
+      typeof options.combination === "string" ? combinationArgument(profile, options.combination) : undefined;
     const odds = simulateOdds(profile, { bias, spread }, trials, seededChance(seed), combination);
     const result = {
       profile: profile.id,

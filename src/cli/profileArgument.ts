@@ -2,6 +2,7 @@ import type { Profile } from "../lock/profile";
 import { parseProfile } from "../lock/profileSchema";
 import { shippedProfile } from "../lock/shippedProfiles";
 import type { Terminal } from "./command";
+import { jsonFile } from "./jsonFile";
 import { UsageError } from "./usageError";
 
 /**
@@ -11,19 +12,11 @@ import { UsageError } from "./usageError";
  * @throws {LockError} `bad-profile` when it is no profile
  */
 export async function readProfileFile(file: string, terminal: Terminal): Promise<Profile> {
-  return parseProfile(parseJson(await terminal.text(file), file));
+  return parseProfile(await jsonFile(file, terminal));
 }
 
 /** A profile named on the command line: a shipped one by its id, or a file of one's own (a name ending in .json). */
 export async function profileArgument(name: string | boolean | undefined, terminal: Terminal): Promise<Profile> {
   if (typeof name !== "string") throw new UsageError("name a profile with --profile ID (see gatefall profiles)");
   return name.endsWith(".json") ? readProfileFile(name, terminal) : shippedProfile(name);
-}
-
-function parseJson(text: string, file: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    throw new UsageError(`${file} is not JSON: ${error instanceof Error ? error.message : String(error)}`);
-  }
 }

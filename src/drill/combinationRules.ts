@@ -21,6 +21,7 @@ const SOURCES: Readonly<Record<keyof CombinationRules, string>> = {
   notAllOdd: `${HANDBOOK}, item e.5`,
   multiplesOfTen: `${HANDBOOK}, item e.1`,
   oneFromEachThird: 'NAVEDTRA 14244, "Securing a Security Container"',
+  excluded: "own rule of this lock or drill, no source",
 };
 
 type Pair = readonly [Graduations, Graduations];
@@ -43,17 +44,36 @@ const separation: Check = (numbers, { minSeparation = 0, circular = false }, per
   );
 };
 
+/** Whether a number is one of those excluded, or lies in a closed range of them. */
+export function isAmong(number: Graduations, excluded: NonNullable<CombinationRules["excluded"]>): boolean {
+  return excluded.some((one) => (typeof one === "number" ? number === one : number >= one[0] && number <= one[1]));
+}
+
+const ownExclusions: Check = (numbers, { excluded = [] }) => {
+  const number = numbers.find((one) => isAmong(one, excluded));
+  return number === undefined ? undefined : `${number} is a number that is allowed nowhere in this combination`;
+};
+
 const lastNumber: Check = (numbers, { excludedLast = [] }) => {
   const last = numbers.at(-1);
   const range = excludedLast.find(([low, high]) => last !== undefined && last >= low && last <= high);
   return range && `the last number, ${last}, lies in ${range[0]} to ${range[1]}, where the draw turns`;
 };
 
-const straight: Check = (numbers, { noStraight }) => {
-  if (noStraight !== true) return undefined;
+/**
+ * Which way numbers go that ascend or descend strictly throughout.
+ *
+ * @returns "up", "down", or undefined where they turn about or stay
+ */
+export function straightWay(numbers: Combination): "up" | "down" | undefined {
   const steps = numbers.slice(1).map((number, k) => Math.sign(number - (numbers[k] ?? number)));
   const isStraight = steps.length > 0 && steps[0] !== 0 && steps.every((step) => step === steps[0]);
-  return isStraight ? `the numbers go straight ${steps[0] === 1 ? "up" : "down"}` : undefined;
+  return isStraight ? (steps[0] === 1 ? "up" : "down") : undefined;
+}
+
+const straight: Check = (numbers, { noStraight }) => {
+  const way = noStraight === true ? straightWay(numbers) : undefined;
+  return way && `the numbers go straight ${way}`;
 };
 
 const allEven: Check = (numbers, { notAllEven }) =>
@@ -72,9 +92,14 @@ const tens: Check = (numbers, { multiplesOfTen }) => {
   return pair && `${pair[0]} and ${pair[1]} lie a multiple of ten apart`;
 };
 
+/** Which third of the dial a number lies in: 0, 1 or 2. */
+export function thirdOf(number: Graduations, perTurn: number): number {
+  return Math.floor((3 * number) / perTurn);
+}
+
 const thirds: Check = (numbers, { oneFromEachThird }, perTurn) => {
   if (oneFromEachThird !== true) return undefined;
-  const taken = new Set(numbers.map((number) => Math.floor((3 * number) / perTurn)));
+  const taken = new Set(numbers.map((number) => thirdOf(number, perTurn)));
   return taken.size < 3 ? "no number from each third of the dial" : undefined;
 };
 
@@ -86,6 +111,7 @@ const CHECKS: readonly (readonly [keyof CombinationRules, Check])[] = [
   ["notAllOdd", allOdd],
   ["multiplesOfTen", tens],
   ["oneFromEachThird", thirds],
+  ["excluded", ownExclusions],
 ];
 
 /**

@@ -32,6 +32,8 @@ export interface CombinationRules {
   readonly notAllOdd?: boolean | undefined;
   readonly multiplesOfTen?: "numbers" | "differences" | undefined;
   readonly oneFromEachThird?: boolean | undefined;
+  /** Numbers, or closed ranges of them, that are allowed nowhere: a site's own exclusions. */
+  readonly excluded?: readonly (number | readonly [number, number])[] | undefined;
 }
 
 interface AnyProfile {

@@ -21,8 +21,10 @@ const step = z.object(
 );
 
 const flag = z.optional(z.boolean({ error: "must be true or false" }));
-const end = z.number({ error: "must be a number" });
-const range = z.tuple([end, end], { error: "must be a pair of numbers such as [0, 20]" });
+const pairWords = "must be a pair of numbers such as [0, 20], the lower first";
+const range = z
+  .tuple([z.number({ error: "must be a number" }), z.number({ error: "must be a number" })], { error: pairWords })
+  .check(z.refine(([low, high]) => low <= high, { error: pairWords }));
 
 /** Schema of the rules for choosing a combination. */
 export const combinationRulesSchema = z.object(
@@ -37,6 +39,11 @@ export const combinationRulesSchema = z.object(
       z.enum(["numbers", "differences"], { error: 'must be "numbers" or "differences", or left out' }),
     ),
     oneFromEachThird: flag,
+    excluded: z.optional(
+      z.array(z.union([z.number(), range], { error: "must be a number or a pair such as [0, 20], the lower first" }), {
+        error: "must be a list of numbers or pairs such as [13, [40, 49]]",
+      }),
+    ),
   },
   { error: "must be an object of rules" },
 );
@@ -99,7 +106,8 @@ const dialEncoderProfile = z.object({
   zeroing: z.optional(zeroingSchema),
 });
 
-const profileSchema = z.discriminatedUnion("kind", [wheelPackProfile, dialEncoderProfile], {
+/** Schema of a lock profile: what single fields may hold. `parseProfile` also checks that they fit each other. */
+export const profileSchema = z.discriminatedUnion("kind", [wheelPackProfile, dialEncoderProfile], {
   error: 'must be "wheel-pack" or "dial-encoder"',
 });
 

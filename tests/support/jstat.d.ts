@@ -11,7 +11,7 @@ declare module "jstat" {
       inv(p: number, dof: number): number;
     };
     readonly centralF: { cdf(x: number, df1: number, df2: number): number };
-    readonly chisquare: { inv(p: number, dof: number): number };
+    readonly chisquare: { cdf(x: number, dof: number): number; inv(p: number, dof: number): number };
     readonly beta: { inv(p: number, alpha: number, beta: number): number };
     readonly binomial: { cdf(k: number, n: number, p: number): number };
     readonly gamma: {

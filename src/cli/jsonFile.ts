@@ -1,0 +1,16 @@
+import type { Terminal } from "./command";
+import { UsageError } from "./usageError";
+
+/**
+ * A JSON file, parsed.
+ *
+ * @throws {UsageError} when it cannot be read or is not JSON
+ */
+export async function jsonFile(file: string, terminal: Terminal): Promise<unknown> {
+  const text = await terminal.text(file);
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    throw new UsageError(`${file} is not JSON: ${error instanceof Error ? error.message : String(error)}`);
+  }
+}

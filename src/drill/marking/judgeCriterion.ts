@@ -1,0 +1,213 @@
+import { conformanceVerdict, probabilityMeanConforms } from "../../statistics/conformance";
+import type { Interval } from "../../statistics/interval";
+import { clopperPearsonInterval, wilsonInterval } from "../../statistics/proportion";
+import { mean, sampleSummary } from "../../statistics/sample";
+import { spreadInterval } from "../../statistics/spreadInterval";
+import { studentInterval } from "../../statistics/studentInterval";
+import type { Station } from "../sheet/sheet";
+import { judgeClaim } from "./claim";
+import type { Criterion, CriterionKind, MarkingScheme } from "./markingScheme";
+import { type DialingTry, faultsCounted, isRight, type ZeroingTry, zeroShown } from "./tryResult";
+
+/** What a sitting, or one criterion of it, comes to. */
+export type Verdict = "pass" | "fail" | "not shown";
+
+/** All that one criterion is marked from. */
+export interface Evidence {
+  readonly criterion: Criterion;
+  readonly scheme: MarkingScheme;
+  readonly station: Station | undefined;
+  readonly dialed: readonly DialingTry[];
+  readonly zeroed: readonly ZeroingTry[];
+  readonly answers: readonly boolean[];
+  /** Tries or answers that are still wanting and may yet come. */
+  readonly open: number;
+}
+
+/** One criterion, judged. */
+export interface Judged {
+  readonly verdict: Verdict;
+  /** In the unit of the criterion; null where there is nothing to measure. */
+  readonly value: number | null;
+  /** Value against limit, in words. */
+  readonly says: string;
+  /** How sure that is, in words; empty where it is plainly counted. */
+  readonly sureness: string;
+}
+
+const percent = (share: number) => `${(100 * share).toFixed(0)} %`;
+const percents = ({ low, high }: Interval) => `${percent(low)} to ${percent(high)}`;
+const graduations = (value: number) => `${(Math.round(value * 100) / 100).toFixed(2)}`;
+const NOTHING: Judged = { verdict: "not shown", value: null, says: "nothing to mark yet", sureness: "" };
+
+/** Both intervals of a share, in words. */
+function shareSureness(successes: number, trials: number, level: number): string {
+  if (trials === 0) return "";
+  const wilson = percents(wilsonInterval(successes, trials, level));
+  const exact = percents(clopperPearsonInterval(successes, trials, level));
+  return `${percent(level)} interval of the chance: ${wilson} (Wilson), ${exact} (Clopper-Pearson)`;
+}
+
+/** A count that must reach a limit; what is open may still reach it. */
+const reaches = (count: number, open: number, limit: number): Verdict => {
+  if (count >= limit) return "pass";
+  return count + open >= limit ? "not shown" : "fail";
+};
+
+/** A count that must not exceed a limit; what is open may still exceed it. */
+const staysWithin = (count: number, open: number, limit: number): Verdict => {
+  if (count > limit) return "fail";
+  return open > 0 && count + open > limit ? "not shown" : "pass";
+};
+
+const openText = (open: number) => (open > 0 ? `, ${open} not made` : "");
+
+const rightTries = ({ dialed, station }: Evidence) =>
+  station === undefined ? 0 : dialed.filter((one) => isRight(one, station)).length;
+
+const firstTime = (evidence: Evidence): Judged => {
+  const { criterion, open, scheme, dialed } = evidence;
+  const right = rightTries(evidence);
+  return {
+    verdict: reaches(right, open, criterion.limit),
+    value: right,
+    says: `${right} of ${criterion.of} right${openText(open)}; ${criterion.limit} asked`,
+    sureness: shareSureness(right, dialed.length, scheme.level),
+  };
+};
+
+const VERDICT_OF = { shown: "pass", "ruled out": "fail", "not shown": "not shown" } as const;
+
+const claimShown = (evidence: Evidence): Judged => {
+  const { criterion, dialed, scheme } = evidence;
+  if (criterion.claim === undefined || dialed.length === 0) return NOTHING;
+  const right = rightTries(evidence);
+  const shown = judgeClaim(right, dialed.length, criterion.claim);
+  return {
+    verdict: VERDICT_OF[shown],
+    value: right / dialed.length,
+    says: `${right} of ${dialed.length} right: ${percent(criterion.claim.rate)} is ${shown} with ${percent(criterion.claim.confidence)} confidence`,
+    sureness: shareSureness(right, dialed.length, scheme.level),
+  };
+};
+
+const stops = ({ dialed }: Evidence) =>
+  dialed.flatMap(({ stopErrors }) => stopErrors.filter((error) => error !== null));
+
+const MEAN_VERDICT = { accept: "pass", reject: "fail", "not shown yet": "not shown" } as const;
+
+const bias = (evidence: Evidence): Judged => {
+  const { criterion, scheme } = evidence;
+  const errors = stops(evidence);
+  if (errors.length < 2) return NOTHING;
+  const sample = sampleSummary(errors);
+  const limits = { low: -criterion.limit, high: criterion.limit };
+  const probability = probabilityMeanConforms(sample, limits);
+  const { low, high } = studentInterval(sample, scheme.level);
+  return {
+    verdict: MEAN_VERDICT[conformanceVerdict(probability, scheme.risk)],
+    value: sample.mean,
+    says: `mean ${graduations(sample.mean)} graduations over ${sample.count} stops; within ${criterion.limit} asked`,
+    sureness: `${percent(scheme.level)} interval ${graduations(low)} to ${graduations(high)}; within the limit with ${percent(probability)} probability`,
+  };
+};
+
+const spreadVerdict = ({ low, high }: Interval, limit: number): Verdict => {
+  if (high <= limit) return "pass";
+  return low > limit ? "fail" : "not shown";
+};
+
+const stopSpread = (evidence: Evidence): Judged => {
+  const { criterion, scheme } = evidence;
+  const errors = stops(evidence);
+  if (errors.length < 2) return NOTHING;
+  const sample = sampleSummary(errors);
+  const { low, high } = spreadInterval(sample, scheme.level);
+  return {
+    // Each end of the narrower interval is wrong with the scheme's risk.
+    verdict: spreadVerdict(spreadInterval(sample, 1 - 2 * scheme.risk), criterion.limit),
+    value: sample.standardDeviation,
+    says: `spread ${graduations(sample.standardDeviation)} graduations over ${sample.count} stops; at most ${criterion.limit} asked`,
+    sureness: `${percent(scheme.level)} interval ${graduations(low)} to ${graduations(high)}`,
+  };
+};
+
+const faulty = ({ criterion, dialed, station, open }: Evidence): Judged => {
+  const count =
+    station === undefined
+      ? 0
+      : dialed.filter((one) => one.isBrokenOff || faultsCounted(one, station).length > 0).length;
+  return {
+    verdict: staysWithin(count, open, criterion.limit),
+    value: count,
+    says: `${count} of ${criterion.of} tries with a fault${openText(open)}; at most ${criterion.limit} allowed`,
+    sureness: "",
+  };
+};
+
+const zeros = ({ criterion, zeroed, station, open }: Evidence): Judged => {
+  const shown = station === undefined ? [] : zeroed.map((one) => zeroShown(one, station));
+  const good = shown.filter((one) => one === "accept").length;
+  const unclear = shown.filter((one) => one === "not shown yet").length;
+  return {
+    verdict: reaches(good, open + unclear, criterion.limit),
+    value: good,
+    says: `${good} of ${criterion.of} zeros shown to be good${openText(open)}; ${criterion.limit} asked`,
+    sureness: unclear > 0 ? `${unclear} neither shown to be good nor bad: more readings are wanted` : "",
+  };
+};
+
+const refusals = ({ criterion, zeroed, open }: Evidence): Judged => {
+  const count = zeroed.reduce((sum, { refused }) => sum + refused, 0);
+  return {
+    // One try still open may bring any number of refusals.
+    verdict: staysWithin(count, open > 0 ? Infinity : 0, criterion.limit),
+    value: count,
+    says: `${count} readings refused; at most ${criterion.limit} allowed`,
+    sureness: "",
+  };
+};
+
+const meanTime = ({ criterion, dialed, zeroed, open, scheme }: Evidence): Judged => {
+  const times = [...dialed, ...zeroed].filter(({ isBrokenOff }) => !isBrokenOff).map(({ time_ms }) => time_ms / 1000);
+  if (times.length === 0) return NOTHING;
+  const average = mean(times);
+  const ends = times.length < 2 ? undefined : studentInterval(sampleSummary(times), scheme.level);
+  const measured: Verdict = average <= criterion.limit ? "pass" : "fail";
+  return {
+    verdict: open > 0 ? "not shown" : measured,
+    value: average,
+    says: `${average.toFixed(1)} s a try over ${times.length}; at most ${criterion.limit} s asked`,
+    sureness:
+      ends === undefined
+        ? ""
+        : `${percent(scheme.level)} interval of the mean ${Math.max(0, ends.low).toFixed(1)} to ${ends.high.toFixed(1)} s`,
+  };
+};
+
+const questionsRight = ({ criterion, answers, open, scheme }: Evidence): Judged => {
+  const right = answers.filter(Boolean).length;
+  return {
+    verdict: reaches(right, open, criterion.limit),
+    value: right,
+    says: `${right} of ${criterion.of} answered right${openText(open)}; ${criterion.limit} asked`,
+    sureness: shareSureness(right, answers.length, scheme.level),
+  };
+};
+
+const JUDGES: Readonly<Record<CriterionKind, (evidence: Evidence) => Judged>> = {
+  "first-time": firstTime,
+  claim: claimShown,
+  "stop-error-bias": bias,
+  "stop-error-spread": stopSpread,
+  "faulty-tries": faulty,
+  zeroed: zeros,
+  refused: refusals,
+  "mean-time": meanTime,
+  questions: questionsRight,
+};
+
+/** Judges one criterion by the rule of its kind. */
+export function judgeCriterion(evidence: Evidence): Judged {
+  return JUDGES[evidence.criterion.kind](evidence);
+}

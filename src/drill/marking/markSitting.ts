@@ -1,0 +1,71 @@
+import type { Sheet } from "../sheet/sheet";
+import { type Evidence, type Judged, judgeCriterion, type Verdict } from "./judgeCriterion";
+import type { Criterion, MarkingScheme } from "./markingScheme";
+import type { TryResult } from "./tryResult";
+
+/** What came of a sitting, to be marked. */
+export interface SittingResults {
+  readonly tries: readonly TryResult[];
+  /** Whether each question answered was answered right. */
+  readonly answers: readonly boolean[];
+  /** How it ended. What is missing after the time ran out counts as missed; what was broken off is left open. */
+  readonly ended: "finished" | "time" | "broken-off";
+}
+
+/** One criterion, marked. */
+export interface Mark extends Judged {
+  readonly criterion: Criterion;
+}
+
+/** A sitting, marked. */
+export interface Marking {
+  readonly verdict: Verdict;
+  /** Why, one sentence each. */
+  readonly reasons: readonly string[];
+  readonly marks: readonly Mark[];
+}
+
+function evidenceFor(criterion: Criterion, scheme: MarkingScheme, sheet: Sheet, results: SittingResults): Evidence {
+  const here = results.tries.filter(({ station }) => station === criterion.station);
+  const made = criterion.kind === "questions" ? results.answers.length : here.length;
+  return {
+    criterion,
+    scheme,
+    station: criterion.station === null ? undefined : sheet.stations[criterion.station],
+    dialed: here.filter((one) => one.kind === "dialing"),
+    zeroed: here.filter((one) => one.kind === "zeroing"),
+    answers: results.answers,
+    open: results.ended === "time" ? 0 : Math.max(0, criterion.of - made),
+  };
+}
+
+const overall = (marks: readonly Mark[]): Verdict => {
+  if (marks.some(({ verdict }) => verdict === "fail")) return "fail";
+  return marks.length > 0 && marks.every(({ verdict }) => verdict === "pass") ? "pass" : "not shown";
+};
+
+const reasonsFor = (marks: readonly Mark[], verdict: Verdict): string[] => {
+  if (marks.length === 0) return ["This sheet asks for no marks."];
+  if (verdict === "pass") return ["Every mark is reached."];
+  return marks
+    .filter((mark) => mark.verdict === verdict)
+    .map(
+      ({ criterion, says }) =>
+        `${criterion.place}: ${criterion.asks} ${verdict === "fail" ? "Missed" : "Not shown"}: ${says}.`,
+    );
+};
+
+/**
+ * Marks a sitting by a scheme.
+ *
+ * It passes where every criterion passes, fails where one fails, and else is not shown: the tries leave it open.
+ *
+ * @param scheme - made from the same sheet
+ */
+export function markSitting(scheme: MarkingScheme, sheet: Sheet, results: SittingResults): Marking {
+  const marks = scheme.criteria.map((criterion): Mark => {
+    return { criterion, ...judgeCriterion(evidenceFor(criterion, scheme, sheet, results)) };
+  });
+  const verdict = overall(marks);
+  return { verdict, reasons: reasonsFor(marks, verdict), marks };
+}

@@ -1,0 +1,139 @@
+import type { QuestionPaper, Sheet, Station } from "../sheet/sheet";
+import { type Claim, claimAdvice, claimText } from "./claim";
+
+/** What one criterion looks at. */
+export type CriterionKind =
+  | "first-time"
+  | "claim"
+  | "stop-error-bias"
+  | "stop-error-spread"
+  | "faulty-tries"
+  | "zeroed"
+  | "refused"
+  | "mean-time"
+  | "questions";
+
+/** One thing that is marked. */
+export interface Criterion {
+  readonly kind: CriterionKind;
+  /** Index of the station, or null for the questions. */
+  readonly station: number | null;
+  /** Where, in words. */
+  readonly place: string;
+  /** Least or most that passes, in the unit of the kind. */
+  readonly limit: number;
+  /** Tries or questions there are. */
+  readonly of: number;
+  readonly claim?: Claim | undefined;
+  /** What is asked, a sentence to be read before the start. */
+  readonly asks: string;
+}
+
+/** All that a sitting is marked by, in order. */
+export interface MarkingScheme {
+  readonly criteria: readonly Criterion[];
+  /** Two-sided level of the intervals that are given. */
+  readonly level: number;
+  /** Highest risk of a wrong verdict on a mean or a spread, either way. */
+  readonly risk: number;
+}
+
+const LEVEL = 0.95;
+const RISK = 0.05;
+
+/** What a kind of criterion asks for, given its limit and the number of tries; undefined where it is not asked. */
+type Asked = readonly [kind: CriterionKind, limit: number | undefined, asks: string];
+
+const dialingAsks = (station: Station & { kind: "dialing" }): Asked[] => {
+  const { passMarks: marks, repetitions, upTo } = station;
+  const right = upTo === undefined ? "open the first time" : "are without fault";
+  return [
+    ["first-time", marks.firstTime, `At least ${marks.firstTime} of ${repetitions} tries ${right}.`],
+    ["claim", marks.claim?.rate, marks.claim === undefined ? "" : `The tries show ${claimText(marks.claim)}.`],
+    [
+      "stop-error-bias",
+      marks.stopErrorBias,
+      `The mean stop error lies within ${marks.stopErrorBias} graduations of 0.`,
+    ],
+    [
+      "stop-error-spread",
+      marks.stopErrorSpread,
+      `The stop error spreads by at most ${marks.stopErrorSpread} graduations.`,
+    ],
+    ["faulty-tries", marks.faultyTries, `At most ${marks.faultyTries} of ${repetitions} tries have a fault.`],
+    ["mean-time", marks.meanTime_s, `A try takes at most ${marks.meanTime_s} s on average.`],
+  ];
+};
+
+const zeroingAsks = ({ passMarks: marks, repetitions }: Station & { kind: "zeroing" }): Asked[] => [
+  [
+    "zeroed",
+    marks.zeroed,
+    `At least ${marks.zeroed} of ${repetitions} zeros are shown to be good from both directions.`,
+  ],
+  ["refused", marks.refused, `At most ${marks.refused} readings are refused.`],
+  ["mean-time", marks.meanTime_s, `A try takes at most ${marks.meanTime_s} s on average.`],
+];
+
+const stationCriteria = (station: Station, index: number): Criterion[] => {
+  const asked = station.kind === "dialing" ? dialingAsks(station) : zeroingAsks(station);
+  const claim = station.kind === "dialing" ? station.passMarks.claim : undefined;
+  const place = station.title ?? station.id;
+  return asked.flatMap(([kind, limit, asks]) =>
+    limit === undefined
+      ? []
+      : [
+          {
+            kind,
+            station: index,
+            place,
+            limit,
+            of: station.repetitions,
+            asks,
+            ...(kind === "claim" && { claim }),
+          },
+        ],
+  );
+};
+
+const paperCriteria = (paper: QuestionPaper | undefined): Criterion[] => {
+  if (paper === undefined) return [];
+  const of = paper.topics.reduce((sum, { count }) => sum + count, 0);
+  const asks = `At least ${paper.passMark} of ${of} questions are answered right.`;
+  return [{ kind: "questions", station: null, place: "Questions", limit: paper.passMark, of, asks }];
+};
+
+/** The scheme that a sheet is marked by: every pass mark it names, and nothing else. */
+export function markingScheme(sheet: Sheet): MarkingScheme {
+  const criteria = [...sheet.stations.flatMap(stationCriteria), ...paperCriteria(sheet.sitting?.questions)];
+  return { criteria, level: LEVEL, risk: RISK };
+}
+
+const HOW: Readonly<Record<CriterionKind, string>> = {
+  "first-time": "counted; a try over the time limit or broken off does not count; Wilson and Clopper-Pearson intervals",
+  claim: "one-sided Clopper-Pearson bound",
+  "stop-error-bias": "Student's t; passes and fails at a risk of 5 %, else not shown",
+  "stop-error-spread": "chi-squared; passes and fails at a risk of 5 %, else not shown",
+  "faulty-tries": "counted",
+  zeroed: "each direction by the probability that its mean lies within tolerance (JCGM 106:2012)",
+  refused: "counted",
+  "mean-time": "measured",
+  questions: "counted",
+};
+
+/**
+ * The scheme as rows of text, to be printed before the start.
+ *
+ * @returns rows of three cells, a heading first: where, what is asked, how it is judged
+ */
+export function schemeRows({ criteria }: MarkingScheme): string[][] {
+  return [
+    ["Where", "What is asked", "How it is judged"],
+    ...criteria.map(({ place, asks, kind }) => [place, asks, HOW[kind]]),
+  ];
+}
+
+/** How many tries the claims of a scheme need, in sentences. */
+export function schemeAdvice({ criteria }: MarkingScheme): string[] {
+  return criteria.flatMap(({ claim }) => (claim === undefined ? [] : claimAdvice(claim)));
+}

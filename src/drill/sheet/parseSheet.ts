@@ -1,0 +1,145 @@
+import type { core } from "zod/mini";
+import { parseCombination } from "../../lock/combination";
+import { fieldProblem } from "../../lock/fieldProblem";
+import { LockError } from "../../lock/lockError";
+import type { Profile } from "../../lock/profile";
+import { parseProfile } from "../../lock/profileSchema";
+import { explain } from "../combinationRules";
+import { countCombinations } from "../countCombinations";
+import { DrillError } from "../drillError";
+import { parseRules } from "../parseRules";
+import type { CombinationPolicy, DialingStation, Sheet, Station } from "./sheet";
+import { sheetSchema } from "./sheetSchema";
+import { stationProfile } from "./stationProfile";
+
+const bad = (problem: string) => new DrillError("bad-sheet", `sheet: ${problem}`);
+
+const pathText = (path: readonly PropertyKey[]) =>
+  path.map((key) => (typeof key === "number" ? `[${key}]` : `.${String(key)}`)).join("");
+
+/** What a schema found wrong; a key it does not know is named, since the whole object would say little. */
+const schemaProblem = (issues: readonly core.$ZodIssue[], value: unknown): string => {
+  const issue = issues[0];
+  if (issue?.code !== "unrecognized_keys") return fieldProblem(issues, value);
+  const place = pathText(issue.path).replace(/^\./, "");
+  return `${place === "" ? "this" : place} has a key "${issue.keys[0]}" that no sheet has there`;
+};
+
+/** Runs a check of another layer and puts the station before its sentence. */
+function inStation<T>(index: number, field: string, check: () => T): T {
+  try {
+    return check();
+  } catch (error) {
+    if (error instanceof LockError || error instanceof DrillError) {
+      throw bad(`stations[${index}].${field}: ${error.message}`);
+    }
+    throw error;
+  }
+}
+
+const checkPolicy = (policy: CombinationPolicy, profile: Profile): void => {
+  if (policy.policy === "as-set" && profile.asSet === undefined) {
+    throw new DrillError("bad-sheet", `${profile.id} comes without a combination; give a fixed one or let it be drawn`);
+  }
+  if (policy.policy === "fixed") for (const one of policy.list) parseCombination(profile, one);
+  if (policy.policy === "drawn" && countCombinations(profile, policy.rules) === 0) {
+    throw new DrillError("no-combination", `the rules leave no combination for ${profile.id}; ease one of them`);
+  }
+};
+
+const dialingProblem = ({ upTo, passMarks, repetitions }: DialingStation, profile: Profile): string | undefined => {
+  const wheels = profile.procedure.length;
+  if (upTo !== undefined && upTo > wheels)
+    return `upTo must be at most ${wheels}, the numbers of ${profile.id}, not ${upTo}`;
+  const { firstTime = 0, faultyTries = 0 } = passMarks;
+  if (firstTime > repetitions) return `passMarks.firstTime asks for ${firstTime} of ${repetitions} tries`;
+  return faultyTries > repetitions ? `passMarks.faultyTries allows ${faultyTries} of ${repetitions} tries` : undefined;
+};
+
+const stationProblem = (station: Station, profile: Profile): string | undefined => {
+  if (station.kind === "dialing") return dialingProblem(station, profile);
+  const { zeroed = 0 } = station.passMarks;
+  return zeroed > station.repetitions
+    ? `passMarks.zeroed asks for ${zeroed} of ${station.repetitions} tries`
+    : undefined;
+};
+
+const lateCondition = ({ conditions = [], repetitions }: Station): string | undefined => {
+  const k = conditions.findIndex(({ from = 1 }) => from > repetitions);
+  return k < 0 ? undefined : `conditions[${k}].from must be at most ${repetitions}, the repetitions`;
+};
+
+function checkStation(station: Station, index: number): void {
+  const profile = inStation(index, "profile", () => stationProfile(station));
+  if (station.kind === "dialing") inStation(index, "combinations", () => checkPolicy(station.combinations, profile));
+  const problem = stationProblem(station, profile) ?? lateCondition(station);
+  if (problem !== undefined) throw bad(`stations[${index}].${problem}`);
+}
+
+const repeatedId = (ids: readonly string[]) => ids.find((id, k) => ids.indexOf(id) < k);
+
+function checkPaper({ sitting }: Sheet): void {
+  const paper = sitting?.questions;
+  if (paper === undefined) return;
+  const repeated = repeatedId(paper.topics.map(({ topic }) => topic));
+  if (repeated !== undefined) throw bad(`sitting.questions.topics names ${repeated} twice`);
+  const asked = paper.topics.reduce((sum, { count }) => sum + count, 0);
+  if (paper.passMark > asked) throw bad(`sitting.questions.passMark must be at most ${asked}, the questions asked`);
+}
+
+interface RawStation {
+  readonly profile?: unknown;
+  readonly combinations?: { readonly rules?: unknown } | null;
+}
+
+/** Whole profiles and rules are read by their own readers, which word better what is wrong with them. */
+const readParts = (value: unknown): void => {
+  const stations = (value as { stations?: unknown } | null)?.stations;
+  if (!Array.isArray(stations)) return;
+  stations.forEach((station: RawStation | null, index) => {
+    const profile = station?.profile;
+    if (typeof profile === "object" && profile !== null) inStation(index, "profile", () => parseProfile(profile));
+    const rules = station?.combinations?.rules;
+    if (rules !== undefined) inStation(index, "combinations", () => parseRules(rules));
+  });
+};
+
+/**
+ * Reads a drill sheet from outside.
+ *
+ * @param value - parsed JSON
+ * @returns the sheet; whole profiles in it have their defaults filled in
+ * @throws {DrillError} `bad-sheet` with a sentence that names the field
+ */
+export function parseSheet(value: unknown): Sheet {
+  readParts(value);
+  const parsed = sheetSchema.safeParse(value);
+  if (!parsed.success) throw bad(schemaProblem(parsed.error.issues, value));
+  const stations = parsed.data.stations.map((station) => ({
+    ...station,
+    profile: typeof station.profile === "string" ? station.profile : parseProfile(station.profile),
+  })) as Station[];
+  const sheet: Sheet = { ...parsed.data, stations };
+  const repeated = repeatedId(stations.map(({ id }) => id));
+  if (repeated !== undefined) throw bad(`stations: the id "${repeated}" is there twice`);
+  stations.forEach(checkStation);
+  checkPaper(sheet);
+  return sheet;
+}
+
+/**
+ * What a sheet may ask but hardly means: fixed combinations that break the rules of their lock.
+ *
+ * @returns sentences; none for a sound sheet
+ */
+export function sheetDoubts({ stations }: Sheet): string[] {
+  return stations.flatMap((station, index) => {
+    if (station.kind !== "dialing" || station.combinations.policy !== "fixed") return [];
+    const { combinationRules, graduations } = stationProfile(station);
+    return station.combinations.list.flatMap((combination) =>
+      explain(combination, combinationRules, graduations).map(
+        ({ message, source }) => `stations[${index}]: ${combination.join("-")}: ${message} (${source})`,
+      ),
+    );
+  });
+}

@@ -1,0 +1,136 @@
+import type { Help } from "../../dialing/advice";
+import type { Combination } from "../../lock/combination";
+import type { Graduations } from "../../lock/dial";
+import type { CombinationRules, Profile } from "../../lock/profile";
+import type { Claim } from "../marking/claim";
+import type { Topic } from "../questions/question";
+
+/** Where the combinations of a station come from. */
+export type CombinationPolicy =
+  | { readonly policy: "as-set" }
+  | {
+      readonly policy: "drawn";
+      /** The profile's own rules, if left out. */
+      readonly rules?: CombinationRules | undefined;
+      /** How often a new one is drawn; for every try, if left out. */
+      readonly each?: "try" | "station" | undefined;
+    }
+  /** Used in turn, and again from the first when there are more tries. */
+  | { readonly policy: "fixed"; readonly list: readonly Combination[] };
+
+/** Trouble that a sheet injects. All sizes are graduations. */
+export type Condition =
+  | { readonly kind: "index-offset"; readonly size: Graduations; readonly from?: number | undefined }
+  | { readonly kind: "lost-motion"; readonly size: Graduations; readonly from?: number | undefined }
+  /** Standard deviation of what is added to each reading. */
+  | { readonly kind: "noise"; readonly size: Graduations; readonly from?: number | undefined }
+  | { readonly kind: "heavy-dial" | "light-dial" | "no-cutaway"; readonly from?: number | undefined };
+
+interface AnyStation {
+  /** A name of its own within the sheet. */
+  readonly id: string;
+  readonly title?: string | undefined;
+  /** What to do, in a sentence or two. */
+  readonly task?: string | undefined;
+  /** Id of a shipped profile, or a whole one. */
+  readonly profile: string | Profile;
+  readonly help: Help;
+  /** Tries, an integer in [1, 200]. */
+  readonly repetitions: number;
+  /** Longest time of one try, seconds; a try that takes longer does not count as right. */
+  readonly timeLimit_s?: number | undefined;
+  readonly conditions?: readonly Condition[] | undefined;
+}
+
+/** What a dialing station asks for; a mark left out is not asked. */
+export interface DialingMarks {
+  /** Tries that must be right the first time, of all repetitions. */
+  readonly firstTime?: number | undefined;
+  /** Chance of opening that the tries must show, and how surely. */
+  readonly claim?: Claim | undefined;
+  /** Largest mean stop error, either way, graduations. */
+  readonly stopErrorBias?: Graduations | undefined;
+  /** Largest standard deviation of the stop error, graduations. */
+  readonly stopErrorSpread?: Graduations | undefined;
+  /** Most tries with any fault. */
+  readonly faultyTries?: number | undefined;
+  /** Longest mean time of a try, seconds. */
+  readonly meanTime_s?: number | undefined;
+}
+
+/** Tries at dialing one lock. */
+export interface DialingStation extends AnyStation {
+  readonly kind: "dialing";
+  readonly combinations: CombinationPolicy;
+  /** Only so many numbers are dialed, from the first; a try is right when they are without fault. */
+  readonly upTo?: number | undefined;
+  readonly passMarks: DialingMarks;
+}
+
+/** What a zeroing station asks for; a mark left out is not asked. */
+export interface ZeroingMarks {
+  /** Tries that must end with a zero shown to be within tolerance from both directions. */
+  readonly zeroed?: number | undefined;
+  /** Most readings refused over all tries. */
+  readonly refused?: number | undefined;
+  /** Longest mean time of a try, seconds. */
+  readonly meanTime_s?: number | undefined;
+}
+
+/** Tries at setting one lock's zero from both directions. */
+export interface ZeroingStation extends AnyStation {
+  readonly kind: "zeroing";
+  /** Largest error of a zero that is good enough, graduations. */
+  readonly tolerance?: Graduations | undefined;
+  /** Accepted readings that close a series, an integer in [2, 20]. */
+  readonly readings?: number | undefined;
+  readonly passMarks: ZeroingMarks;
+}
+
+/** One exercise of a sheet. */
+export type Station = DialingStation | ZeroingStation;
+
+/** How the tries of all stations follow each other. */
+export type Order = "blocked" | "interleaved" | "random";
+
+/** What a sitting asks of one topic. */
+export interface TopicShare {
+  readonly topic: Topic;
+  readonly count: number;
+}
+
+/** Knowledge questions of a sitting. */
+export interface QuestionPaper {
+  readonly topics: readonly TopicShare[];
+  /** Right answers that pass, of all asked. */
+  readonly passMark: number;
+}
+
+/** Rules of a sitting under certification conditions. */
+export interface SittingRules {
+  readonly pauseAllowed: boolean;
+  /** What a reload or crash does: the sitting goes on (a try under way is lost), or it is recorded as broken off. */
+  readonly onReload: "resume" | "broken-off";
+  readonly clockHideable: boolean;
+  /** Longest working time of the whole sitting, seconds. */
+  readonly timeLimit_s?: number | undefined;
+  readonly questions?: QuestionPaper | undefined;
+}
+
+/** A drill sheet: what an instructor sets. Plain JSON throughout. */
+export interface Sheet {
+  readonly format: "gatefall-sheet";
+  readonly version: 1;
+  readonly title: string;
+  readonly purpose: string;
+  /** Read before the start, one after another. */
+  readonly instructions?: readonly string[] | undefined;
+  readonly cautions?: readonly string[] | undefined;
+  readonly stations: readonly Station[];
+  readonly order: Order;
+  /** Fixes order and drawn combinations for everyone; else each run brings its own. */
+  readonly seed?: number | undefined;
+  /** Only in a sheet that is sat as a test. */
+  readonly sitting?: SittingRules | undefined;
+  readonly source?: string | undefined;
+}

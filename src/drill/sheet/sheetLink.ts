@@ -1,0 +1,85 @@
+import { deflateSync, Inflate, strFromU8, strToU8 } from "fflate";
+import { DrillError } from "../drillError";
+import { parseSheet } from "./parseSheet";
+import type { Sheet } from "./sheet";
+
+/** Stands before the text of a sheet, so that later ways of packing it can be told apart. */
+const MARK = "s1.";
+
+/** Longest text that is made or read, characters; longer ones break on their way through mail and browsers. */
+export const MOST_CHARACTERS = 16_000;
+
+/** Most JSON that a link may unpack to, bytes: a few characters can stand for gigabytes. */
+const MOST_BYTES = 400_000;
+
+/** How much packed text is unpacked at a time, bytes: deflate grows at most about a thousandfold. */
+const SLICE = 256;
+
+const bad = (problem: string) => new DrillError("bad-link", problem);
+
+/** Bytes as base64url without padding (RFC 4648, section 5). */
+function toText(bytes: Uint8Array): string {
+  const characters = Array.from(bytes, (byte) => String.fromCharCode(byte)).join("");
+  return btoa(characters).replaceAll("+", "-").replaceAll("/", "_").replaceAll("=", "");
+}
+
+function toBytes(text: string): Uint8Array {
+  if (!/^[\w-]+$/.test(text) || text.length % 4 === 1)
+    throw bad("this link is damaged: a character is wrong or missing");
+  const characters = atob(text.replaceAll("-", "+").replaceAll("_", "/"));
+  return Uint8Array.from(characters, (character) => character.charCodeAt(0));
+}
+
+function unpacked(packed: Uint8Array): Uint8Array {
+  const chunks: Uint8Array[] = [];
+  let size = 0;
+  const inflate = new Inflate((chunk) => {
+    size += chunk.length;
+    if (size > MOST_BYTES) throw bad("this link unpacks to far more than a sheet");
+    chunks.push(chunk);
+  });
+  for (let at = 0; at < packed.length; at += SLICE) {
+    inflate.push(packed.subarray(at, at + SLICE), at + SLICE >= packed.length);
+  }
+  const whole = new Uint8Array(size);
+  let at = 0;
+  for (const chunk of chunks) {
+    whole.set(chunk, at);
+    at += chunk.length;
+  }
+  return whole;
+}
+
+function jsonOf(packed: Uint8Array): unknown {
+  try {
+    return JSON.parse(strFromU8(unpacked(packed)));
+  } catch (error) {
+    if (error instanceof DrillError) throw error;
+    throw bad("this link is damaged: what it carries cannot be unpacked");
+  }
+}
+
+/**
+ * A whole sheet as text for the fragment of an address, deflated, in letters that need no escaping.
+ *
+ * @throws {DrillError} `bad-link` for a sheet too large for a link; export it as a file instead
+ */
+export function sheetToLink(sheet: Sheet): string {
+  const text = `${MARK}${toText(deflateSync(strToU8(JSON.stringify(sheet)), { level: 9 }))}`;
+  if (text.length <= MOST_CHARACTERS) return text;
+  throw bad(
+    `this sheet is too large for a link (${text.length} of ${MOST_CHARACTERS} characters); pass it on as a file`,
+  );
+}
+
+/**
+ * The sheet that a link carries; whatever comes in is checked like a file.
+ *
+ * @param text - fragment without its "#"
+ * @throws {DrillError} `bad-link` for text that carries none, `bad-sheet` for a sheet that is not sound
+ */
+export function sheetFromLink(text: string): Sheet {
+  if (!text.startsWith(MARK)) throw bad("this link carries no drill sheet of a kind known here");
+  if (text.length > MOST_CHARACTERS) throw bad(`this link is longer than ${MOST_CHARACTERS} characters`);
+  return parseSheet(jsonOf(toBytes(text.slice(MARK.length))));
+}

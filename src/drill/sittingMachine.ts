@@ -1,0 +1,201 @@
+import { assign, setup } from "xstate";
+import type { Milliseconds } from "../lock/dial";
+
+/** What a sitting's chart must know of its sheet. */
+export interface SittingPlan {
+  /** Tries in all, over all stations, an integer >= 1. */
+  readonly tries: number;
+  /** Knowledge questions after them; 0 for none. */
+  readonly questions: number;
+  readonly pauseAllowed: boolean;
+  readonly onReload: "resume" | "broken-off";
+  /** Longest working time, or null for any. */
+  readonly timeLimit_ms: Milliseconds | null;
+}
+
+/** What the chart takes in. Time is part of what happened: the chart has no clock. */
+export type SittingEvent =
+  | { readonly type: "instructions.read" }
+  | { readonly type: "sitting.started"; readonly now_ms: Milliseconds }
+  | { readonly type: "try.begun"; readonly now_ms: Milliseconds }
+  | { readonly type: "try.finished"; readonly now_ms: Milliseconds }
+  | { readonly type: "question.answered"; readonly now_ms: Milliseconds }
+  | { readonly type: "sitting.paused"; readonly now_ms: Milliseconds }
+  | { readonly type: "sitting.resumed"; readonly now_ms: Milliseconds }
+  /** The page was loaded anew; `now_ms` is the last moment that was recorded before. */
+  | { readonly type: "page.reloaded"; readonly now_ms: Milliseconds }
+  | { readonly type: "time.checked"; readonly now_ms: Milliseconds }
+  | { readonly type: "sitting.abandoned"; readonly now_ms: Milliseconds };
+
+/** How a sitting ended, or null while it goes on. */
+export type SittingEnd = "finished" | "time" | "broken-off";
+
+/** What the chart remembers. */
+export interface SittingContext {
+  /** Tries done: the next one is planned at this index. */
+  readonly triesDone: number;
+  /** Whether the hand has moved the dial in the try under way. */
+  readonly isTryBegun: boolean;
+  readonly answersGiven: number;
+  /** Tries lost to a reload. */
+  readonly triesLost: number;
+  readonly interruptions: number;
+  readonly pauses: number;
+  /** Working time up to the last stop of the clock. */
+  readonly worked_ms: Milliseconds;
+  /** Since when the clock runs, or null while it stands. */
+  readonly runningSince_ms: Milliseconds | null;
+  readonly ended: SittingEnd | null;
+}
+
+/** What the candidate is doing. */
+export type SittingState =
+  | "readingInstructions"
+  | "ready"
+  | "atStation"
+  | "paused"
+  | "interrupted"
+  | "answering"
+  | "finished"
+  | "brokenOff";
+
+const FRESH: SittingContext = {
+  triesDone: 0,
+  isTryBegun: false,
+  answersGiven: 0,
+  triesLost: 0,
+  interruptions: 0,
+  pauses: 0,
+  worked_ms: 0,
+  runningSince_ms: null,
+  ended: null,
+};
+
+/** Working time so far; a clock set back in between counts as no time. */
+export function workedTime({ worked_ms, runningSince_ms }: SittingContext, now_ms: Milliseconds): Milliseconds {
+  return worked_ms + (runningSince_ms === null ? 0 : Math.max(0, now_ms - runningSince_ms));
+}
+
+/** Time of an event, where it has one. */
+const timeOf = (event: SittingEvent): Milliseconds => ("now_ms" in event ? event.now_ms : 0);
+
+const stopped = (context: SittingContext, event: SittingEvent) => ({
+  worked_ms: workedTime(context, timeOf(event)),
+  runningSince_ms: null,
+});
+
+/**
+ * One sitting as a chart: instructions and cautions, ready, the tries, the questions, the end.
+ *
+ * It keeps no clock and knows no lock: whoever runs it sends finished facts with their times, and saves its snapshot. A
+ * page that was reloaded revives the snapshot and says so; then the sheet's rule decides. A try under way is lost, so
+ * that a reload is no second chance.
+ */
+export function sittingMachine(plan: SittingPlan) {
+  const sitting = setup({
+    types: { context: {} as SittingContext, events: {} as SittingEvent },
+    guards: {
+      mayPause: () => plan.pauseAllowed,
+      mayResume: () => plan.onReload === "resume",
+      isOverTime: ({ context, event }) =>
+        plan.timeLimit_ms !== null && workedTime(context, timeOf(event)) >= plan.timeLimit_ms,
+      hasTriesLeft: ({ context }) => context.triesDone < plan.tries,
+      hasNoTryLeft: ({ context }) => context.triesDone >= plan.tries,
+      hasNoQuestionLeft: ({ context }) => context.answersGiven >= plan.questions,
+      isTryBegun: ({ context }) => context.isTryBegun,
+      isTryNotBegun: ({ context }) => !context.isTryBegun,
+    },
+    actions: {
+      startClock: assign(({ event }) => ({ runningSince_ms: timeOf(event) })),
+      stopClock: assign(({ context, event }) => stopped(context, event)),
+      beginTry: assign({ isTryBegun: true }),
+      finishTry: assign(({ context }) => ({ triesDone: context.triesDone + 1, isTryBegun: false })),
+      takeAnswer: assign(({ context }) => ({ answersGiven: context.answersGiven + 1 })),
+      countPause: assign(({ context }) => ({ pauses: context.pauses + 1 })),
+      countInterruption: assign(({ context }) => ({
+        interruptions: context.interruptions + 1,
+        triesDone: context.triesDone + (context.isTryBegun ? 1 : 0),
+        triesLost: context.triesLost + (context.isTryBegun ? 1 : 0),
+        isTryBegun: false,
+      })),
+      runOut: assign(({ context, event }) => ({
+        ...stopped(context, event),
+        isTryBegun: false,
+        ended: "time" as const,
+      })),
+      complete: assign(({ context, event }) => ({ ...stopped(context, event), ended: "finished" as const })),
+      breakOff: assign(({ context, event }) => ({ ...stopped(context, event), ended: "broken-off" as const })),
+    },
+  });
+  const whileWorking = sitting.createStateConfig({
+    on: {
+      "page.reloaded": [
+        { guard: "mayResume", target: "interrupted", actions: ["stopClock", "countInterruption"] },
+        { target: "brokenOff", actions: "breakOff" },
+      ],
+      "time.checked": { guard: "isOverTime", target: "finished", actions: "runOut" },
+      "sitting.abandoned": { target: "brokenOff", actions: "breakOff" },
+    },
+  });
+  const whileStanding = sitting.createStateConfig({
+    on: {
+      "sitting.resumed": [
+        { guard: "hasTriesLeft", target: "atStation", actions: "startClock" },
+        { target: "answering", actions: "startClock" },
+      ],
+      "sitting.abandoned": { target: "brokenOff", actions: "breakOff" },
+    },
+  });
+  return sitting.createMachine({
+    id: "sitting",
+    context: FRESH,
+    initial: "readingInstructions",
+    states: {
+      readingInstructions: { on: { "instructions.read": "ready" } },
+      ready: { on: { "sitting.started": { target: "atStation", actions: "startClock" } } },
+      atStation: {
+        always: { guard: "hasNoTryLeft", target: "answering" },
+        on: {
+          ...whileWorking.on,
+          "try.begun": { guard: "isTryNotBegun", actions: "beginTry" },
+          "try.finished": [
+            // A try that ends after the time is up is not made in time.
+            { guard: "isOverTime", target: "finished", actions: "runOut" },
+            { guard: "isTryBegun", actions: "finishTry" },
+          ],
+          "sitting.paused": {
+            // Between tries only: a pause in mid-try would be a rest for the hand.
+            guard: ({ context }) => plan.pauseAllowed && !context.isTryBegun,
+            target: "paused",
+            actions: ["stopClock", "countPause"],
+          },
+        },
+      },
+      paused: {
+        on: {
+          ...whileStanding.on,
+          "page.reloaded": [
+            { guard: "mayResume", target: "interrupted", actions: "countInterruption" },
+            { target: "brokenOff", actions: "breakOff" },
+          ],
+        },
+      },
+      interrupted: {
+        on: { ...whileStanding.on, "page.reloaded": { actions: "countInterruption" } },
+      },
+      answering: {
+        always: { guard: "hasNoQuestionLeft", target: "finished", actions: "complete" },
+        on: {
+          ...whileWorking.on,
+          "question.answered": [
+            { guard: "isOverTime", target: "finished", actions: "runOut" },
+            { actions: "takeAnswer" },
+          ],
+          "sitting.paused": { guard: "mayPause", target: "paused", actions: ["stopClock", "countPause"] },
+        },
+      },
+      finished: { type: "final" },
+      brokenOff: { type: "final" },
+    },
+  });
+}

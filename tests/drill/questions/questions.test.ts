@@ -1,0 +1,107 @@
+import { describe, expect, test } from "vitest";
+import { DrillError } from "../../../src/drill/drillError";
+import { drawQuestions, isAnsweredRight } from "../../../src/drill/questions/drawQuestions";
+import { parseQuestions } from "../../../src/drill/questions/parseQuestions";
+import { type Question, TOPICS } from "../../../src/drill/questions/question";
+import { difficultyText, questionDifficulty } from "../../../src/drill/questions/questionDifficulty";
+import { SHIPPED_QUESTIONS } from "../../../src/drill/questions/shippedQuestions";
+import { seededChance } from "../../../src/statistics/chance";
+
+describe("the bank", () => {
+  test("has at least sixty questions, at least eight on each topic, ids of their own", () => {
+    expect(SHIPPED_QUESTIONS.length).toBeGreaterThanOrEqual(60);
+    for (const topic of TOPICS) {
+      expect(SHIPPED_QUESTIONS.filter((question) => question.topic === topic).length).toBeGreaterThanOrEqual(8);
+    }
+    expect(new Set(SHIPPED_QUESTIONS.map(({ id }) => id)).size).toBe(SHIPPED_QUESTIONS.length);
+    expect(new Set(SHIPPED_QUESTIONS.map(({ asks }) => asks)).size).toBe(SHIPPED_QUESTIONS.length);
+  });
+
+  test.each(SHIPPED_QUESTIONS.map((question) => [question.id, question] as const))(
+    "%s has a right choice, a reason, and a source or the word that there is none",
+    (_, { answer, choices, explanation, source, sourceStatus, asks }) => {
+      expect(choices[answer]).toBeDefined();
+      expect(new Set(choices).size).toBe(choices.length);
+      expect(explanation).toMatch(/^\S.{15,}[.)]$/);
+      expect(asks).toMatch(/[?]$/);
+      expect(source.includes("common practice, no source")).toBe(sourceStatus === "none");
+    },
+  );
+
+  test("no place among the choices gives the answer away", () => {
+    const counts = [0, 1, 2, 3].map((place) => SHIPPED_QUESTIONS.filter(({ answer }) => answer === place).length);
+    for (const count of counts) expect(count).toBeGreaterThan(SHIPPED_QUESTIONS.length / 8);
+  });
+});
+
+const sound: Question = {
+  id: "one",
+  topic: "zeroing",
+  asks: "Which?",
+  choices: ["a", "b", "c"],
+  answer: 1,
+  explanation: "Because.",
+  source: "common practice, no source",
+  sourceStatus: "none",
+};
+
+describe("a bank that is not sound gets a sentence", () => {
+  test.each([
+    { value: [], says: "must be an object with version and questions" },
+    { value: { version: 2, questions: [] }, says: "version must be 1" },
+    { value: { version: 1, questions: [{ ...sound, topic: "weather" }] }, says: "questions[0].topic must be one of" },
+    { value: { version: 1, questions: [{ ...sound, answer: 3 }] }, says: "questions[0].answer must be below 3" },
+    { value: { version: 1, questions: [{ ...sound, answer: -1 }] }, says: "questions[0].answer must be the index" },
+    { value: { version: 1, questions: [{ ...sound, choices: ["a", "b"] }] }, says: "three to five choices" },
+    { value: { version: 1, questions: [{ ...sound, choices: ["a", "b", "b"] }] }, says: "the same choice twice" },
+    { value: { version: 1, questions: [{ ...sound, source: "" }] }, says: "questions[0].source must name a source" },
+    { value: { version: 1, questions: [sound, sound] }, says: 'questions[1].id "one" is there twice' },
+  ])("$says", ({ value, says }) => {
+    expect(() => parseQuestions(value)).toThrow(DrillError);
+    expect(() => parseQuestions(value)).toThrow(says);
+  });
+});
+
+describe("drawing", () => {
+  const topics = [
+    { topic: "egress" as const, count: 5 },
+    { topic: "zeroing" as const, count: 12 },
+  ];
+  const drawn = (seed: number) => drawQuestions(SHIPPED_QUESTIONS, topics, seededChance(seed));
+
+  test("takes as many of each topic as asked, none twice, the same for a seed", () => {
+    for (let seed = 0; seed < 50; seed++) {
+      const questions = drawn(seed).map(({ question }) => question);
+      expect(questions.map(({ topic }) => topic)).toEqual([...Array(5).fill("egress"), ...Array(12).fill("zeroing")]);
+      expect(new Set(questions.map(({ id }) => id)).size).toBe(17);
+    }
+    expect(drawn(3)).toEqual(drawn(3));
+    expect(drawn(3)).not.toEqual(drawn(4));
+  });
+
+  test("shows the choices in an order of their own, each once, and knows the right one there", () => {
+    for (const asked of drawn(9)) {
+      expect([...asked.order].sort()).toEqual([...asked.question.choices.keys()]);
+      const right = asked.order.filter((_, shown) => isAnsweredRight(asked, shown));
+      expect(right).toEqual([asked.question.answer]);
+    }
+  });
+
+  test("a topic with too few says so", () => {
+    const draw = () => drawQuestions([sound], [{ topic: "zeroing", count: 2 }], seededChance(1));
+    expect(draw).toThrow("there are 1 questions on zeroing, and 2 are asked");
+  });
+});
+
+describe("difficulty from use on this device", () => {
+  test("not asked yet is an answer of its own", () => {
+    expect(difficultyText(questionDifficulty("one", [{ questionId: "two", isRight: true }]))).toBe("not asked yet");
+  });
+
+  test("counts the answers to this question alone, with a Wilson interval", () => {
+    const answers = Array.from({ length: 20 }, (_, k) => ({ questionId: "one", isRight: k < 18 }));
+    const difficulty = questionDifficulty("one", [...answers, { questionId: "two", isRight: false }]);
+    expect(difficulty).toMatchObject({ kind: "asked", asked: 20, right: 18, share: 0.9 });
+    expect(difficultyText(difficulty)).toBe("18 of 20 right, 90 % (70 % to 97 %)");
+  });
+});

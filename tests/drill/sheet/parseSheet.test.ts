@@ -1,0 +1,191 @@
+import { readFileSync } from "node:fs";
+import { Ajv2020 } from "ajv/dist/2020.js";
+import fc from "fast-check";
+import { describe, expect, test, vi } from "vitest";
+import { DrillError } from "../../../src/drill/drillError";
+import { parseSheet, sheetDoubts } from "../../../src/drill/sheet/parseSheet";
+import { sheetJsonSchema } from "../../../src/drill/sheet/sheetSchema";
+import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
+import { LockError } from "../../../src/lock/lockError";
+import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import { anySheet } from "../../support/anySheet";
+import { dialingStation, testSheet, zeroingStation } from "../../support/testSheet";
+
+// A loaded machine must not make a property fail.
+vi.setConfig({ testTimeout: 60_000 });
+
+const paper = (count: number, passMark: number) => ({
+  pauseAllowed: true,
+  onReload: "resume" as const,
+  clockHideable: true,
+  questions: { topics: [{ topic: "zeroing" as const, count }], passMark },
+});
+
+const only = (station: object) => ({ ...testSheet(), stations: [station] });
+const without = (key: string) => Object.fromEntries(Object.entries(testSheet()).filter(([name]) => name !== key));
+
+describe("a sheet that is not sound gets a sentence that names the field", () => {
+  test.each([
+    { value: null, says: "must be an object, a drill sheet" },
+    { value: [], says: "must be an object, a drill sheet" },
+    { value: { ...testSheet(), format: "other" }, says: 'format must be "gatefall-sheet", not "other"' },
+    { value: { ...testSheet(), version: 2 }, says: "version must be 1" },
+    { value: without("title"), says: "title must be a text of 1 to 120 characters (it is missing)" },
+    { value: { ...testSheet(), purpose: "" }, says: "purpose must be a text" },
+    { value: { ...testSheet(), stations: [] }, says: "stations must be a list of 1 to 40" },
+    { value: { ...testSheet(), order: "sorted" }, says: 'order must be "blocked"' },
+    { value: { ...testSheet(), seed: 1.5 }, says: "seed must be a whole number" },
+    { value: { ...testSheet(), titel: "x" }, says: 'this has a key "titel"' },
+    { value: only({ ...dialingStation(), reps: 3 }), says: 'stations[0] has a key "reps"' },
+    { value: only({ ...dialingStation(), kind: "drawing" }), says: 'must have a kind, "dialing" or "zeroing"' },
+    { value: only(dialingStation({ repetitions: 0 })), says: "stations[0].repetitions must be a whole number from 1" },
+    {
+      value: only(dialingStation({ profile: "no-such" })),
+      says: 'stations[0].profile: profile "no-such" is not known',
+    },
+    { value: only({ ...dialingStation(), profile: 7 }), says: "stations[0].profile must be the id of a shipped" },
+    {
+      value: only({ ...dialingStation(), profile: { ...shippedProfile("three-wheel"), graduations: 5 } }),
+      says: "stations[0].profile: profile: graduations must be a whole number from 10 to 200, not 5",
+    },
+    {
+      value: only(dialingStation({ combinations: { policy: "fixed", list: [[38, 71]] } })),
+      says: "stations[0].combinations: combination has 2 numbers, but three-wheel takes 3",
+    },
+    {
+      value: only(dialingStation({ combinations: { policy: "fixed", list: [[38, 71, 100]] } })),
+      says: "combination[2] (100) is the mark 0 of this dial",
+    },
+    {
+      value: only(dialingStation({ combinations: { policy: "drawn", rules: { minSeparation: 60, circular: true } } })),
+      says: "stations[0].combinations: the rules leave no combination",
+    },
+    {
+      value: only({ ...dialingStation(), combinations: { policy: "drawn", rules: { noStraigth: true } } }),
+      says: "stations[0].combinations: rules: noStraigth is no rule",
+    },
+    { value: only({ ...dialingStation(), combinations: { policy: "own" } }), says: "stations[0].combinations" },
+    { value: only(dialingStation({ upTo: 4 })), says: "stations[0].upTo must be at most 3" },
+    { value: only(dialingStation({ passMarks: { firstTime: 11 } })), says: "asks for 11 of 10 tries" },
+    { value: only(dialingStation({ passMarks: { faultyTries: 11 } })), says: "allows 11 of 10 tries" },
+    {
+      value: only(dialingStation({ passMarks: { claim: { rate: 1, confidence: 0.9 } } })),
+      says: "stations[0].passMarks.claim.rate must be a share",
+    },
+    { value: only(zeroingStation({ passMarks: { zeroed: 3 } })), says: "asks for 3 of 2 tries" },
+    {
+      value: only(dialingStation({ conditions: [{ kind: "heavy-dial", from: 11 }] })),
+      says: "stations[0].conditions[0].from must be at most 10",
+    },
+    {
+      value: only(dialingStation({ conditions: [{ kind: "lost-motion", size: 3 }] })),
+      says: "stations[0].conditions[0].size must be a number of graduations from 0 to 2, not 3",
+    },
+    { value: testSheet({ stations: [dialingStation(), dialingStation()] }), says: 'the id "dial" is there twice' },
+    { value: testSheet({ sitting: paper(3, 4) }), says: "sitting.questions.passMark must be at most 3" },
+    {
+      value: testSheet({
+        sitting: {
+          ...paper(3, 1),
+          questions: {
+            topics: [
+              { topic: "zeroing", count: 1 },
+              { topic: "zeroing", count: 1 },
+            ],
+            passMark: 1,
+          },
+        },
+      }),
+      says: "names zeroing twice",
+    },
+  ])("$says", ({ value, says }) => {
+    const parse = () => parseSheet(value);
+    expect(parse).toThrow(DrillError);
+    expect(parse).toThrow(says);
+    expect(parse).toThrow(/^sheet: /);
+  });
+});
+
+test("any sound sheet comes back as it is, and again from its JSON", () => {
+  fc.assert(
+    fc.property(anySheet, (sheet) => {
+      expect(parseSheet(sheet)).toEqual(sheet);
+      expect(parseSheet(JSON.parse(JSON.stringify(sheet)))).toEqual(JSON.parse(JSON.stringify(sheet)));
+    }),
+  );
+});
+
+test("whatever comes in, it is a sheet or a sentence", () => {
+  const anything = fc.oneof(fc.anything(), fc.record({ stations: fc.array(fc.anything()) }));
+  fc.assert(
+    fc.property(anything, (value) => {
+      try {
+        parseSheet(value);
+      } catch (error) {
+        expect(error instanceof DrillError || error instanceof LockError, String(error)).toBe(true);
+      }
+    }),
+    { numRuns: 500 },
+  );
+});
+
+test("a whole profile in a sheet gets its defaults", () => {
+  const { title: _, ...bare } = shippedProfile("two-wheel");
+  const [station] = parseSheet(only({ ...dialingStation(), profile: bare })).stations;
+  expect(station?.profile).toMatchObject({ id: "two-wheel", title: "two-wheel" });
+});
+
+test("a fixed combination that breaks the rules of its lock is doubted, not refused", () => {
+  const sheet = parseSheet(
+    only(
+      dialingStation({
+        combinations: {
+          policy: "fixed",
+          list: [
+            [38, 71, 26],
+            [10, 20, 30],
+          ],
+        },
+      }),
+    ),
+  );
+  const doubts = sheetDoubts(sheet);
+  expect(doubts).toHaveLength(3);
+  for (const doubt of doubts) expect(doubt).toMatch(/^stations\[0\]: 10-20-30: .*MIL-HDBK/);
+});
+
+test("the published JSON Schema is the one made from the schema (npm run schema)", () => {
+  const published = readFileSync(new URL("../../../shared/sheet.schema.json", import.meta.url), "utf8");
+  expect(JSON.parse(published)).toEqual(JSON.parse(JSON.stringify(sheetJsonSchema())));
+});
+
+describe("the published JSON Schema, in the hands of a validator of its own kind", () => {
+  const isValid = new Ajv2020({ strict: false }).compile(sheetJsonSchema());
+
+  test.each(SHIPPED_SHEETS.map((sheet) => [sheet.title, sheet] as const))("lets %s pass", (_, sheet) => {
+    expect(isValid(sheet), JSON.stringify(isValid.errors)).toBe(true);
+  });
+
+  test("lets any sound sheet pass", () => {
+    fc.assert(
+      fc.property(anySheet, (sheet) => {
+        expect(isValid(JSON.parse(JSON.stringify(sheet))), JSON.stringify(isValid.errors)).toBe(true);
+      }),
+    );
+  });
+
+  test.each([
+    { why: "another version", value: { ...testSheet(), version: 2 } },
+    { why: "a key that is not known", value: { ...testSheet(), titel: "x" } },
+    { why: "no stations", value: { ...testSheet(), stations: [] } },
+    { why: "a station of no kind", value: only({ ...dialingStation(), kind: "drawing" }) },
+    { why: "too many repetitions", value: only(dialingStation({ repetitions: 201 })) },
+    {
+      why: "a profile off its limits",
+      value: only({ ...dialingStation(), profile: { ...shippedProfile("two-wheel"), graduations: 5 } }),
+    },
+  ])("stops $why, as the parser does", ({ value }) => {
+    expect(isValid(value)).toBe(false);
+    expect(() => parseSheet(value)).toThrow(DrillError);
+  });
+});

@@ -1,0 +1,55 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { type BrokenRule, explain } from "../../../src/drill/combinationRules";
+import { drawQuestions } from "../../../src/drill/questions/drawQuestions";
+import { SHIPPED_QUESTIONS } from "../../../src/drill/questions/shippedQuestions";
+import { parseSheet, sheetDoubts } from "../../../src/drill/sheet/parseSheet";
+import { type PlannedTry, planTries } from "../../../src/drill/sheet/planTries";
+import type { Sheet } from "../../../src/drill/sheet/sheet";
+import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
+import { stationProfile } from "../../../src/drill/sheet/stationProfile";
+import { seededChance } from "../../../src/statistics/chance";
+
+const FOLDER = new URL("../../../shared/sheets/", import.meta.url);
+const FILES = readdirSync(FOLDER)
+  .filter((name) => name.endsWith(".json"))
+  .sort();
+const SHEETS = FILES.map(
+  (file) => [file, parseSheet(JSON.parse(readFileSync(new URL(file, FOLDER), "utf8")))] as const,
+);
+
+test("there are at least eight, and all files are shipped in their order", () => {
+  expect(FILES.length).toBeGreaterThanOrEqual(8);
+  expect(SHIPPED_SHEETS).toEqual(SHEETS.map(([, sheet]) => sheet));
+  expect(new Set(SHIPPED_SHEETS.map(({ title }) => title)).size).toBe(FILES.length);
+});
+
+/** Rules that a planned combination breaks: those of its station, or of its lock. */
+function brokenBy({ stations }: Sheet, { station: index, combination }: PlannedTry): BrokenRule[] {
+  const station = stations[index];
+  if (station?.kind !== "dialing" || combination === null) return [];
+  const { combinationRules, graduations } = stationProfile(station);
+  const policy = station.combinations;
+  const rules = (policy.policy === "drawn" ? policy.rules : undefined) ?? combinationRules;
+  return explain(combination, rules, graduations);
+}
+
+describe.each(SHEETS)("%s", (_, sheet) => {
+  test("gives no cause for doubt", () => {
+    expect(sheetDoubts(sheet)).toEqual([]);
+  });
+
+  test("plans only combinations that its rules allow", () => {
+    const broken = [1, 2, 3, 4, 5].flatMap((seed) =>
+      planTries(sheet, seededChance(seed)).flatMap((one) => brokenBy(sheet, one)),
+    );
+    expect(broken).toEqual([]);
+  });
+
+  test("says where it is from, and asks no more questions than there are", () => {
+    expect(sheet.source).toMatch(/Invented/);
+    const topics = sheet.sitting?.questions?.topics ?? [];
+    const asked = topics.reduce((sum, { count }) => sum + count, 0);
+    expect(drawQuestions(SHIPPED_QUESTIONS, topics, seededChance(1))).toHaveLength(asked);
+  });
+});
