@@ -1,0 +1,135 @@
+import Dexie from "dexie";
+import type { AttemptRecord } from "./attemptRecord";
+import type { Logbook } from "./logbook";
+import { type AttemptRow, attemptOf, type LogbookDatabase } from "./logbookDatabase";
+import { decodeTrace, type Motion } from "./traceCodec";
+
+/** Which attempts are asked for. */
+export interface AttemptFilter {
+  readonly personId: string;
+  readonly profileId?: string | undefined;
+  readonly onlyMisses?: boolean | undefined;
+  /** Started at this time or later, milliseconds since 1970. */
+  readonly since?: number | undefined;
+}
+
+/** Where a page ended: the attempt after which the next one goes on. */
+export interface PageEnd {
+  readonly startedAt: number;
+  readonly id: string;
+}
+
+/** Some attempts, latest first. */
+export interface AttemptPage {
+  readonly attempts: readonly AttemptRecord[];
+  /** Where the next page begins, or null after the last. */
+  readonly next: PageEnd | null;
+}
+
+const matches = (attempt: AttemptRecord, { personId, profileId, onlyMisses, since = 0 }: AttemptFilter) =>
+  attempt.personId === personId &&
+  (profileId === undefined || attempt.profileId === profileId) &&
+  !(onlyMisses === true && attempt.opened) &&
+  attempt.startedAt >= since;
+
+const isBefore = (one: PageEnd, other: PageEnd) =>
+  one.startedAt < other.startedAt || (one.startedAt === other.startedAt && one.id < other.id);
+
+const latestFirst = (one: PageEnd, other: PageEnd) => (isBefore(one, other) ? 1 : -1);
+
+/** The attempts of a filter in the tables, by the index that fits best, from `since` up to a page's end. */
+function rows(database: LogbookDatabase, filter: AttemptFilter, before?: PageEnd) {
+  const { personId, profileId, onlyMisses, since = 0 } = filter;
+  const byProfile: readonly [string, readonly string[]] = ["[personId+profileId+startedAt+id]", [profileId ?? ""]];
+  const byMiss: readonly [string, readonly number[]] = ["[personId+missed+startedAt+id]", [1]];
+  const [index, values] =
+    profileId !== undefined ? byProfile : onlyMisses === true ? byMiss : (["[personId+startedAt+id]", []] as const);
+  const low = [personId, ...values, since, Dexie.minKey];
+  const high = [personId, ...values, before?.startedAt ?? Dexie.maxKey, before?.id ?? Dexie.maxKey];
+  const found = database.attempts.where(index).between(low, high, true, false);
+  // No index holds both profile and miss.
+  return profileId !== undefined && onlyMisses === true ? found.and(({ missed }) => missed === 1) : found;
+}
+
+const pendingAttempts = (logbook: Logbook, filter: AttemptFilter): AttemptRecord[] =>
+  logbook.pending.flatMap((write) =>
+    write.kind === "attempts" && matches(write.record, filter) ? [write.record] : [],
+  );
+
+/** Stored attempts with the pending ones among them; a pending one takes the place of the stored one with its id. */
+function joined(stored: readonly AttemptRow[], pending: readonly AttemptRecord[]): AttemptRecord[] {
+  const waiting = new Set(pending.map(({ id }) => id));
+  return [...stored.filter(({ id }) => !waiting.has(id)).map(attemptOf), ...pending].sort(latestFirst);
+}
+
+/**
+ * One page of attempts, latest first.
+ *
+ * @param size - attempts in a page, a whole number above 0
+ * @param before - where the page before ended; the first page, if left out
+ * @throws {LogbookError} when the storage fails
+ */
+export async function attemptPage(
+  logbook: Logbook,
+  filter: AttemptFilter,
+  size: number,
+  before?: PageEnd,
+): Promise<AttemptPage> {
+  // One more than asked for tells whether there is another page.
+  const stored = await logbook.read(
+    (database) =>
+      rows(database, filter, before)
+        .reverse()
+        .limit(size + 1)
+        .toArray(),
+    [],
+  );
+  const pending = pendingAttempts(logbook, filter).filter((one) => before === undefined || isBefore(one, before));
+  const all = joined(stored, pending);
+  const attempts = all.slice(0, size);
+  const last = attempts.at(-1);
+  return { attempts, next: all.length > size && last ? { startedAt: last.startedAt, id: last.id } : null };
+}
+
+/**
+ * Every attempt of a filter, oldest first, for statistics.
+ *
+ * @throws {LogbookError} when the storage fails
+ */
+export async function allAttempts(logbook: Logbook, filter: AttemptFilter): Promise<AttemptRecord[]> {
+  const stored = await logbook.read((database) => rows(database, filter).toArray(), []);
+  return joined(stored, pendingAttempts(logbook, filter)).reverse();
+}
+
+/**
+ * How many attempts a filter finds.
+ *
+ * @throws {LogbookError} when the storage fails
+ */
+export async function countAttempts(logbook: Logbook, filter: AttemptFilter): Promise<number> {
+  const pending = pendingAttempts(logbook, filter).map(({ id }) => id);
+  const stored = await logbook.read((database) => rows(database, filter).count(), 0);
+  const twice = await logbook.read(
+    (database) =>
+      pending.length === 0
+        ? Dexie.Promise.resolve(0)
+        : rows(database, filter)
+            .and(({ id }) => pending.includes(id))
+            .count(),
+    0,
+  );
+  return stored + pending.length - twice;
+}
+
+/**
+ * The motion of an attempt.
+ *
+ * @returns undefined where none is kept
+ * @throws {LogbookError} `bad-trace`, or when the storage fails
+ */
+export async function motionOf(logbook: Logbook, attemptId: string): Promise<Motion | undefined> {
+  const pending = logbook.pending.find((write) => write.kind === "attempts" && write.record.id === attemptId);
+  if (pending?.kind === "attempts" && pending.trace) return decodeTrace(pending.trace);
+  const row = await logbook.read((database) => database.traces.get(attemptId), undefined);
+  return row && decodeTrace(row.bytes);
+}

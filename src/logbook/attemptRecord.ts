@@ -1,0 +1,94 @@
+import * as z from "zod/mini";
+import type { FaultCode } from "../dialing/fault";
+import { flag, foreign, graduations, id, listOf, moment, named, shortText, span, turn, whole, within } from "./fields";
+
+/** How much help was on the screen, most first. */
+export const HELP_LEVELS = ["full", "counter", "after", "silent"] as const;
+
+/** Cutaway and counter; arrival counter only; faults told after the try; nothing. */
+export type HelpLevel = (typeof HELP_LEVELS)[number];
+
+const FAULT_CODES = [
+  "wrong-way",
+  "too-few-turns",
+  "too-many-turns",
+  "stopped-short",
+  "ran-past",
+  "came-back",
+  "extra-turnback",
+  "not-drawn",
+  "paused-too-long",
+] as const satisfies readonly FaultCode[];
+
+const step = whole(1, 6, "must be the place of a number, counted from 1");
+
+const stop = z.object(
+  {
+    /** Place of the number in the combination, counted from 1. */
+    step,
+    turn,
+    /** Reading of the number, graduations. */
+    number: within(0, 200, "must be a reading on the dial"),
+    /** Graduations along the turn; positive ran past, negative stopped short. */
+    error: within(-100, 100, "must be a stop error of at most half a turn"),
+    /** Way of the run or runs that led to it, graduations. */
+    amplitude: within(0, 2e9, "must be a number of graduations, 0 or more"),
+    /** From the beginning of the turn to its end, the rest on the number included. */
+    time_ms: span,
+  },
+  { error: "must be a stop" },
+);
+
+const fault = z.object(
+  {
+    code: z.enum(FAULT_CODES, { error: "must be the code of a fault" }),
+    number: step,
+    size: within(0, 2e9, "must be a number of graduations, 0 or more"),
+  },
+  { error: "must be a fault" },
+);
+
+/** What every record carries. */
+export const stampFields = {
+  id,
+  createdAt: moment,
+  /** Of two records with one id the later one holds. */
+  updatedAt: moment,
+};
+
+/** Schema of an attempt without its trace. */
+export const attemptSchema = z.object(
+  {
+    ...stampFields,
+    personId: id,
+    startedAt: moment,
+    duration_ms: span,
+    profileId: named(80),
+    /** The whole profile, where it is none of the shipped ones. */
+    ownProfile: z.optional(foreign),
+    /** What was practiced: "open" for a whole opening, else a name from the drill sheet. */
+    exercise: named(60),
+    combination: listOf(graduations, 6, "must be a list of at most 6 numbers"),
+    help: z.enum(HELP_LEVELS, { error: `must be one of ${HELP_LEVELS.join(", ")}` }),
+    /** Injected trouble, in short words such as "index offset 0.4". */
+    conditions: listOf(named(100), 20, "must be a list of at most 20 conditions"),
+    /** Drill sheet and sitting that it belongs to. */
+    sheetId: z.optional(id),
+    sittingId: z.optional(id),
+    tags: listOf(named(60), 20, "must be a list of at most 20 tags"),
+    note: z.optional(shortText(2000)),
+    /** Own estimate of the worst stop error, given before it was shown, graduations. */
+    estimate: z.optional(graduations),
+    /** Whether this try opened the lock: a first-time opening. */
+    opened: flag,
+    faults: listOf(fault, 200, "must be a list of at most 200 faults"),
+    stops: listOf(stop, 6, "must be a list of at most 6 stops"),
+  },
+  { error: "must be an attempt" },
+);
+
+/** One try at a lock: who, what, and what came of it. The motion itself is kept beside it, as a compact trace. */
+export type AttemptRecord = Readonly<z.infer<typeof attemptSchema>>;
+
+/** One number dialed in an attempt. */
+export type StopRecord = Readonly<AttemptRecord["stops"][number]>;

@@ -1,0 +1,69 @@
+import { RECORD_KINDS, type RecordKind, type RecordOf } from "./records";
+
+/** Records of every kind, and the packed motions of the attempts by their ids: a whole logbook, or part of one. */
+export interface LogbookContents {
+  readonly records: { readonly [Kind in RecordKind]: readonly RecordOf[Kind][] };
+  readonly traces: ReadonlyMap<string, Uint8Array>;
+}
+
+/** A logbook with nothing in it. */
+export const NO_CONTENTS: LogbookContents = {
+  records: { people: [], attempts: [], zeroings: [], sittings: [], sheets: [], settings: [], declarations: [] },
+  traces: new Map(),
+};
+
+/** What two records with one id are told apart by. */
+interface Stamped {
+  readonly id: string;
+  readonly updatedAt: number;
+}
+
+/**
+ * Whether a record takes the place of another with its id: only where it is later. Of two written at the same moment
+ * the one that is here already stays.
+ */
+export function replaces(incoming: Stamped, existing: Stamped | undefined): boolean {
+  return existing === undefined || incoming.updatedAt > existing.updatedAt;
+}
+
+/** The later of the records with one id; each id once, in the order of its first coming. */
+function latestById<One extends Stamped>(records: readonly One[]): One[] {
+  const byId = new Map<string, One>();
+  for (const record of records) {
+    if (replaces(record, byId.get(record.id))) byId.set(record.id, record);
+  }
+  return [...byId.values()];
+}
+
+/** Joins logbooks: each record once, the later one where two have one id. */
+export function joinContents(parts: readonly LogbookContents[]): LogbookContents {
+  const joined = RECORD_KINDS.map((kind) => [kind, latestById(parts.flatMap(({ records }) => [...records[kind]]))]);
+  const traces = new Map<string, Uint8Array>();
+  for (const part of parts) {
+    for (const [id, bytes] of part.traces) {
+      // A motion never changes once it is recorded, so the first is as good as any.
+      if (!traces.has(id)) traces.set(id, bytes);
+    }
+  }
+  return { records: Object.fromEntries(joined) as LogbookContents["records"], traces };
+}
+
+/** The part of a logbook that belongs to some people, with the sheets, which belong to all. */
+export function contentsOf(people: ReadonlySet<string>, { records, traces }: LogbookContents): LogbookContents {
+  const own = <One extends { readonly personId: string }>(list: readonly One[]) =>
+    list.filter(({ personId }) => people.has(personId));
+  const attempts = own(records.attempts);
+  const kept = new Set(attempts.map(({ id }) => id));
+  return {
+    records: {
+      people: records.people.filter(({ id }) => people.has(id)),
+      attempts,
+      zeroings: own(records.zeroings),
+      sittings: own(records.sittings),
+      sheets: records.sheets,
+      settings: records.settings.filter(({ personId }) => personId !== undefined && people.has(personId)),
+      declarations: own(records.declarations),
+    },
+    traces: new Map([...traces].filter(([id]) => kept.has(id))),
+  };
+}

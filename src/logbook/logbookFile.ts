@@ -1,0 +1,147 @@
+import * as z from "zod/mini";
+import { fieldProblem } from "../lock/fieldProblem";
+import { attemptSchema } from "./attemptRecord";
+import { fromBase64, toBase64 } from "./base64";
+import { moment } from "./fields";
+import { type LogbookContents, NO_CONTENTS } from "./logbookContents";
+import { LogbookError } from "./logbookError";
+import { PERSONAL_KINDS, RECORD_SCHEMAS, type RecordKind } from "./records";
+import { decodeTrace } from "./traceCodec";
+
+/** What an export calls itself. */
+const FORMAT = "gatefall-logbook";
+
+/** Version of the file that this trainer writes. */
+export const FILE_VERSION = 1;
+
+const list = <Record extends z.core.SomeType>(record: Record, words: string) =>
+  z._default(z.array(record, { error: `must be a list of ${words}` }), []);
+
+const attemptInFile = z.extend(attemptSchema, {
+  /** The packed motion, base64; left out where none is kept. */
+  trace: z.optional(
+    z
+      .string({ error: "must be a trace in base64" })
+      .check(z.maxLength(4e6, { error: "must be a trace of at most 4 MB" })),
+  ),
+});
+
+const fileSchema = z.object(
+  {
+    exportedAt: moment,
+    people: list(RECORD_SCHEMAS.people, "people"),
+    attempts: list(attemptInFile, "attempts"),
+    zeroings: list(RECORD_SCHEMAS.zeroings, "zeroings"),
+    sittings: list(RECORD_SCHEMAS.sittings, "sittings"),
+    sheets: list(RECORD_SCHEMAS.sheets, "drill sheets"),
+    settings: list(RECORD_SCHEMAS.settings, "settings"),
+    declarations: list(RECORD_SCHEMAS.declarations, "declarations"),
+  },
+  { error: "must be a logbook" },
+);
+
+type LogbookFile = z.infer<typeof fileSchema>;
+
+/**
+ * Writes a logbook, or part of one, as a file.
+ *
+ * @param now - time of the export, milliseconds since 1970
+ * @returns JSON
+ */
+export function writeLogbookFile({ records, traces }: LogbookContents, now: number): string {
+  const attempts = records.attempts.map((attempt) => {
+    const trace = traces.get(attempt.id);
+    return trace === undefined ? attempt : { ...attempt, trace: toBase64(trace) };
+  });
+  return JSON.stringify({ format: FORMAT, version: FILE_VERSION, exportedAt: now, ...records, attempts });
+}
+
+const bad = (message: string, cause?: unknown) => new LogbookError("bad-file", message, { cause });
+
+function parsedJson(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    throw bad("This file is no logbook: it is not one whole JSON value.", error);
+  }
+}
+
+/** Refuses another format by name, before its fields are looked at. */
+function checkHead(value: unknown): void {
+  const { format, version } = (typeof value === "object" && value !== null ? value : {}) as Record<string, unknown>;
+  if (format !== FORMAT) throw bad(`This file is no logbook: its "format" is not "${FORMAT}".`);
+  if (typeof version === "number" && Number.isInteger(version) && version > FILE_VERSION) {
+    throw bad(
+      `This logbook is of version ${version}, and this trainer reads up to ${FILE_VERSION}: get the newer one.`,
+    );
+  }
+  if (version !== FILE_VERSION)
+    throw bad(`This logbook names no version that there is; "version" must be ${FILE_VERSION}.`);
+}
+
+function tracesOf({ attempts }: LogbookFile): Map<string, Uint8Array> {
+  const traces = new Map<string, Uint8Array>();
+  attempts.forEach(({ id, trace }, i) => {
+    if (trace === undefined) return;
+    try {
+      const bytes = fromBase64(trace);
+      decodeTrace(bytes);
+      traces.set(id, bytes);
+    } catch (error) {
+      const why = error instanceof Error ? error.message : "";
+      throw bad(`attempts[${i}].trace is damaged. ${why}`, error);
+    }
+  });
+  return traces;
+}
+
+/** Refuses records that belong to nobody: no screen would ever show them. */
+function checkOwners(file: LogbookFile): void {
+  const people = new Set(file.people.map(({ id }) => id));
+  for (const kind of PERSONAL_KINDS) {
+    const index = file[kind].findIndex(({ personId }) => !people.has(personId));
+    if (index >= 0) {
+      throw bad(`${kind}[${index}].personId names nobody in "people", "${file[kind][index]?.personId}".`);
+    }
+  }
+}
+
+/** Refuses one id twice in a list: which of the two is meant nobody can say. */
+function checkIds(file: LogbookFile): void {
+  for (const kind of Object.keys(NO_CONTENTS.records) as RecordKind[]) {
+    const seen = new Set<string>();
+    file[kind].forEach(({ id }, i) => {
+      if (seen.has(id)) throw bad(`${kind}[${i}].id is there twice, "${id}".`);
+      seen.add(id);
+    });
+  }
+}
+
+function readFile(text: string): LogbookContents {
+  const value = parsedJson(text);
+  checkHead(value);
+  const parsed = fileSchema.safeParse(value);
+  if (!parsed.success) throw bad(`This logbook cannot be read: ${fieldProblem(parsed.error.issues, value)}.`);
+  checkIds(parsed.data);
+  checkOwners(parsed.data);
+  const { exportedAt: _exportedAt, attempts, ...records } = parsed.data;
+  return {
+    records: { ...records, attempts: attempts.map(({ trace: _trace, ...attempt }) => attempt) },
+    traces: tracesOf(parsed.data),
+  };
+}
+
+/**
+ * Reads a logbook file from outside.
+ *
+ * @param text - of a file that may be anything
+ * @throws {LogbookError} `bad-file`, naming what is wrong; nothing else, whatever the text
+ */
+export function readLogbookFile(text: string): LogbookContents {
+  try {
+    return readFile(text);
+  } catch (error) {
+    if (error instanceof LogbookError) throw error;
+    throw bad("This logbook cannot be read: it is nested too deep, or too large for this browser.", error);
+  }
+}

@@ -1,0 +1,62 @@
+import type { Chance } from "../statistics/chance";
+import { HELP_LEVELS, type HelpLevel } from "./attemptRecord";
+
+/** How items follow each other: one after the other many times; in turn; by chance. */
+export type PracticeOrder = "blocked" | "serial" | "random";
+
+/** Progress from which the order and the help change. Training values: blocked first, then serial, then random. */
+const SERIAL_FROM = 1 / 3;
+const RANDOM_FROM = 2 / 3;
+
+/**
+ * The order that fits a learner.
+ *
+ * @param progress - towards mastery of the skill that is least far, in [0, 1]
+ */
+export function practiceOrder(progress: number): PracticeOrder {
+  if (progress < SERIAL_FROM) return "blocked";
+  return progress < RANDOM_FROM ? "serial" : "random";
+}
+
+/** Why that order, in a sentence. */
+export const ORDER_REASONS: Readonly<Record<PracticeOrder, string>> = {
+  blocked: "One lock many times over, until it begins to open.",
+  serial: "The locks in turn: a little harder, and it lasts longer.",
+  random: "The locks by chance, as a test would ask for them.",
+};
+
+/**
+ * Help that fades as mastery grows: all of it, the counter, faults after the try, nothing.
+ *
+ * @param progress - towards mastery, in [0, 1]; 1 is shown
+ */
+export function fadedHelp(progress: number): HelpLevel {
+  const place = Math.min(HELP_LEVELS.length - 1, Math.floor(progress * (HELP_LEVELS.length - 1)));
+  return HELP_LEVELS[place] ?? "silent";
+}
+
+function shuffled<Item>(items: readonly Item[], chance: Chance): Item[] {
+  const order = [...items];
+  for (let last = order.length - 1; last > 0; last--) {
+    const other = Math.floor(chance() * (last + 1));
+    [order[last], order[other]] = [order[other] as Item, order[last] as Item];
+  }
+  return order;
+}
+
+/**
+ * Items in an order of practice, each as often as asked.
+ *
+ * @param repetitions - of each item, a whole number >= 0
+ * @param chance - for the random order, which shuffles all repetitions together
+ */
+export function inOrder<Item>(
+  items: readonly Item[],
+  repetitions: number,
+  order: PracticeOrder,
+  chance: Chance,
+): Item[] {
+  const rounds = Array.from({ length: repetitions }, () => items).flat();
+  if (order === "blocked") return items.flatMap((item) => Array.from({ length: repetitions }, () => item));
+  return order === "serial" ? rounds : shuffled(rounds, chance);
+}

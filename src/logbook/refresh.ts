@@ -1,0 +1,92 @@
+import { type Card, createEmptyCard, fsrs, type Grade, generatorParameters, Rating } from "ts-fsrs";
+import type { AttemptRecord } from "./attemptRecord";
+
+/** When practice of a skill is due again. */
+export interface Refresh {
+  /** Beginning of the day it is due on, milliseconds since 1970. */
+  readonly dueAt: number;
+  /** Days from today until then; 0 or less when it is due. */
+  readonly inDays: number;
+  readonly isDue: boolean;
+  /** Chance that it would still be there now, as the scheduler reckons, in [0, 1]. */
+  readonly retention: number;
+  readonly reason: string;
+}
+
+const DAY_MS = 86_400_000;
+const MINUTE_MS = 60_000;
+
+/** The scheduler models recall over days, not a motor skill within one: no fuzz, no steps of minutes. */
+const scheduler = fsrs(generatorParameters({ enable_fuzz: false, enable_short_term: false, request_retention: 0.9 }));
+
+/** Openings in a day from which a day without a miss counts as easy. */
+const EASY_FROM = 5;
+/** Share of openings below which a day counts as forgotten. */
+const FORGOTTEN_BELOW = 0.5;
+/** Share of openings below which a day counts as hard. */
+const HARD_BELOW = 0.9;
+
+/** One day's practice as one answer to the scheduler; the shares are training values. */
+function gradeOf(attempts: readonly AttemptRecord[]): Grade {
+  const share = attempts.filter(({ opened }) => opened).length / attempts.length;
+  if (share < FORGOTTEN_BELOW) return Rating.Again;
+  if (share < HARD_BELOW) return Rating.Hard;
+  return share === 1 && attempts.length >= EASY_FROM ? Rating.Easy : Rating.Good;
+}
+
+/** Attempts by the day they were made on, days counted from 1970, earliest first. */
+function byDay(attempts: readonly AttemptRecord[], dayOf: (moment: number) => number): [number, AttemptRecord[]][] {
+  const days = new Map<number, AttemptRecord[]>();
+  for (const attempt of attempts) {
+    const day = dayOf(attempt.startedAt);
+    days.set(day, [...(days.get(day) ?? []), attempt]);
+  }
+  return [...days.entries()].sort(([a], [b]) => a - b);
+}
+
+/** The scheduler counts days between dates; midnights of UTC stand for local days. */
+const dateOf = (day: number) => new Date(day * DAY_MS);
+
+const plural = (count: number, word: string) => `${count} ${word}${count === 1 ? "" : "s"}`;
+
+function reasonOf(since: number, inDays: number, retention: number, day: readonly AttemptRecord[]): string {
+  const opened = day.filter((attempt) => attempt.opened).length;
+  const last = since === 0 ? "today" : `${plural(since, "day")} ago`;
+  const practiced = `You last practiced this ${last} and opened ${opened} of ${day.length}`;
+  if (inDays > 0) return `${practiced}; it can wait ${plural(inDays, "day")}.`;
+  return `${practiced}; by now about ${Math.round(100 * retention)} in 100 would still have it, so a few tries keep it.`;
+}
+
+/**
+ * When a skill is due for refresh, by spaced repetition in days.
+ *
+ * Each day of practice is one review. Source: the scheduler FSRS of ts-fsrs, with its usual weights and a wanted
+ * retention of 0.9.
+ *
+ * @param attempts - of one person at one skill, at least one
+ * @param now - milliseconds since 1970
+ * @param dayStart - minutes that the local day begins after that of UTC, as `getTimezoneOffset` of a date gives them
+ * @returns null without an attempt
+ */
+export function refresh(attempts: readonly AttemptRecord[], now: number, dayStart = 0): Refresh | null {
+  const shift = dayStart * MINUTE_MS;
+  const dayOf = (moment: number) => Math.floor((moment - shift) / DAY_MS);
+  const days = byDay(attempts, dayOf);
+  const [first, last] = [days[0], days.at(-1)];
+  if (first === undefined || last === undefined) return null;
+  const card = days.reduce<Card>(
+    (before, [day, made]) => scheduler.next(before, dateOf(day), gradeOf(made)).card,
+    createEmptyCard(dateOf(first[0])),
+  );
+  const today = Math.max(dayOf(now), last[0]);
+  const dueDay = Math.round(card.due.getTime() / DAY_MS);
+  const retention = scheduler.get_retrievability(card, dateOf(today), false);
+  const inDays = dueDay - today;
+  return {
+    dueAt: dueDay * DAY_MS + shift,
+    inDays,
+    isDue: inDays <= 0,
+    retention,
+    reason: reasonOf(today - last[0], inDays, retention, last[1]),
+  };
+}

@@ -1,0 +1,11 @@
+import type { AttemptRecord } from "./attemptRecord";
+
+/** The exact settings of an attempt as one text: attempts with the same text may be compared for a best. */
+export function settingsKey({
+  profileId,
+  exercise,
+  help,
+  conditions,
+}: Pick<AttemptRecord, "profileId" | "exercise" | "help" | "conditions">): string {
+  return JSON.stringify([profileId, exercise, help, conditions.toSorted()]);
+}

@@ -1,0 +1,143 @@
+import type { Logbook } from "./logbook";
+import { joinContents, type LogbookContents, NO_CONTENTS, replaces } from "./logbookContents";
+import { attemptOf, attemptRow, type LogbookDatabase } from "./logbookDatabase";
+import { LogbookError } from "./logbookError";
+import { contentsOfWrites, type LogbookWrite } from "./logbookWrite";
+import { PERSONAL_KINDS, RECORD_KINDS, type RecordKind, type RecordOf } from "./records";
+
+async function stored(database: LogbookDatabase): Promise<LogbookContents> {
+  const [people, attempts, zeroings, sittings, sheets, settings, declarations, traces] = await Promise.all([
+    database.people.toArray(),
+    database.attempts.toArray(),
+    database.zeroings.toArray(),
+    database.sittings.toArray(),
+    database.sheets.toArray(),
+    database.settings.toArray(),
+    database.declarations.toArray(),
+    database.traces.toArray(),
+  ]);
+  return {
+    records: { people, attempts: attempts.map(attemptOf), zeroings, sittings, sheets, settings, declarations },
+    traces: new Map(traces.map(({ id, bytes }) => [id, bytes])),
+  };
+}
+
+/**
+ * Everything in the logbook, what is pending too.
+ *
+ * @throws {LogbookError} when the storage fails
+ */
+export async function wholeLogbook(logbook: Logbook): Promise<LogbookContents> {
+  return joinContents([contentsOfWrites(logbook.pending), await logbook.read(stored, NO_CONTENTS)]);
+}
+
+/** Records of one kind in the logbook, pending ones too. @throws {LogbookError} when the storage fails */
+export async function recordsOfKind<Kind extends Exclude<RecordKind, "attempts">>(
+  logbook: Logbook,
+  kind: Kind,
+): Promise<readonly RecordOf[Kind][]> {
+  const kept = await logbook.read((database) => database.table<RecordOf[Kind], string>(kind).toArray(), []);
+  const part = { ...NO_CONTENTS, records: { ...NO_CONTENTS.records, [kind]: kept } };
+  return joinContents([contentsOfWrites(logbook.pending), part]).records[kind];
+}
+
+/** What a merge did, records counted. */
+export interface Merged {
+  readonly added: number;
+  /** Took the place of an earlier one with the same id. */
+  readonly updated: number;
+  /** Left as they are: the same, or later than what came. */
+  readonly kept: number;
+}
+
+async function mergeKind(
+  database: LogbookDatabase,
+  kind: RecordKind,
+  { records, traces }: LogbookContents,
+): Promise<Merged> {
+  const existing = await database.table(kind).bulkGet(records[kind].map(({ id }) => id));
+  const isTaken = (record: { id: string; updatedAt: number }, i: number) => replaces(record, existing[i]);
+  const updated = records[kind].filter((record, i) => existing[i] !== undefined && isTaken(record, i)).length;
+  const taken = records[kind].filter(isTaken);
+  if (kind === "attempts") {
+    const attempts = records.attempts.filter(isTaken);
+    await database.attempts.bulkPut(attempts.map(attemptRow));
+    await database.traces.bulkPut(attempts.flatMap(({ id }) => traceRow(id, traces)));
+  } else {
+    await database.table(kind).bulkPut(taken);
+  }
+  return { added: taken.length - updated, updated, kept: records[kind].length - taken.length };
+}
+
+const traceRow = (id: string, traces: LogbookContents["traces"]) => {
+  const bytes = traces.get(id);
+  return bytes === undefined ? [] : [{ id, bytes }];
+};
+
+/**
+ * Takes records into the logbook, all or none: each id once, and never in place of a later record.
+ *
+ * @throws {LogbookError} when the storage cannot be reached or fails; then nothing has changed
+ */
+export async function mergeIntoLogbook(logbook: Logbook, contents: LogbookContents): Promise<Merged> {
+  const single = joinContents([contents]);
+  return logbook.change(async (database) => {
+    const total = { added: 0, updated: 0, kept: 0 };
+    for (const kind of RECORD_KINDS) {
+      const { added, updated, kept } = await mergeKind(database, kind, single);
+      total.added += added;
+      total.updated += updated;
+      total.kept += kept;
+    }
+    return total;
+  });
+}
+
+async function deleteFromTables(database: LogbookDatabase, people: readonly string[]): Promise<void> {
+  const attempts = await database.attempts.where("personId").anyOf(people).primaryKeys();
+  await database.traces.bulkDelete(attempts);
+  for (const kind of [...PERSONAL_KINDS, "settings"]) {
+    await database.table(kind).where("personId").anyOf(people).delete();
+  }
+  await database.people.bulkDelete([...people]);
+}
+
+const belongsTo = ({ kind, record }: LogbookWrite, people: readonly string[]) => {
+  if (kind === "people") return people.includes(record.id);
+  return "personId" in record && record.personId !== undefined && people.includes(record.personId);
+};
+
+/**
+ * Deletes people with everything that belongs to them, all or nothing.
+ *
+ * @throws {LogbookError} when the storage cannot be reached or fails; then nothing has changed
+ */
+async function deletePeople(logbook: Logbook, people: readonly string[]): Promise<void> {
+  await logbook.change((database) => deleteFromTables(database, people));
+  logbook.forget((write) => belongsTo(write, people));
+}
+
+/**
+ * Deletes a person with all attempts, traces, zeroings, sittings, declarations and settings.
+ *
+ * @param wasExportOffered - whether the person was asked to export first
+ * @throws {LogbookError} `export-not-offered`, or when the storage fails; then nothing has changed
+ */
+export async function deletePerson(logbook: Logbook, personId: string, wasExportOffered: boolean): Promise<void> {
+  if (!wasExportOffered) {
+    throw new LogbookError("export-not-offered", "Offer to export these records first: deleting cannot be undone.");
+  }
+  await deletePeople(logbook, [personId]);
+}
+
+/**
+ * Deletes every invented person with all that belongs to them.
+ *
+ * @returns how many people went
+ * @throws {LogbookError} when the storage fails; then nothing has changed
+ */
+export async function removeDemo(logbook: Logbook): Promise<number> {
+  const demo = (await recordsOfKind(logbook, "people")).filter(({ isDemo }) => isDemo === true).map(({ id }) => id);
+  await deletePeople(logbook, demo);
+  return demo.length;
+}

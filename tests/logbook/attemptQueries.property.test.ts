@@ -1,0 +1,91 @@
+import fc from "fast-check";
+import { expect, test, vi } from "vitest";
+import {
+  type AttemptFilter,
+  allAttempts,
+  attemptPage,
+  countAttempts,
+  type PageEnd,
+} from "../../src/logbook/attemptQueries";
+import type { AttemptRecord } from "../../src/logbook/attemptRecord";
+import type { Logbook } from "../../src/logbook/logbook";
+import { mergeIntoLogbook } from "../../src/logbook/wholeLogbook";
+import { attempts, contents, NOON, openLogbook, SHORT_TRACE, theirPeople } from "../support/logbookRecords";
+
+const filter: fc.Arbitrary<AttemptFilter> = fc.record(
+  {
+    personId: fc.constantFrom("tavro", "tavro", "mibsy", "nobody"),
+    profileId: fc.constantFrom("three-wheel", "dial-encoder"),
+    onlyMisses: fc.boolean(),
+    since: fc.integer({ min: -1, max: 9 }).map((minutes) => NOON + 60_000 * minutes),
+  },
+  { requiredKeys: ["personId"] },
+);
+
+/** The plainest reading of a filter: look at every attempt. */
+const expected = (all: readonly AttemptRecord[], { personId, profileId, onlyMisses, since }: AttemptFilter) =>
+  all
+    .filter((one) => one.personId === personId)
+    .filter((one) => profileId === undefined || one.profileId === profileId)
+    .filter((one) => onlyMisses !== true || !one.opened)
+    .filter((one) => since === undefined || one.startedAt >= since)
+    .map(({ id, startedAt }) => ({ id, startedAt }))
+    .sort((a, b) => a.startedAt - b.startedAt || (a.id < b.id ? -1 : 1))
+    .map(({ id }) => id);
+
+/** Many attempts, so that most filters find several pages of them. */
+const many = fc
+  .array(attempts, { minLength: 4, maxLength: 8 })
+  .map((lists) => lists.flat().map((one, i) => ({ ...one, id: `a${i}` })));
+
+/** A logbook in which the first attempts are stored, the last are pending, and some are both: changed since. */
+async function partlyStored(all: readonly AttemptRecord[], stored: number, changed: number): Promise<Logbook> {
+  const logbook = await openLogbook();
+  await mergeIntoLogbook(logbook, contents(theirPeople, all.slice(0, stored)));
+  const { database } = logbook;
+  if (database === null) throw new Error("not open");
+  const refusing = vi.spyOn(database.traces, "put").mockRejectedValue(new DOMException("full", "QuotaExceededError"));
+  for (const record of all.slice(Math.max(0, stored - changed))) {
+    await logbook.save({ kind: "attempts", record, trace: SHORT_TRACE });
+  }
+  refusing.mockRestore();
+  return logbook;
+}
+
+/** More attempts than there are: pages that repeat themselves end here. */
+const MOST = 1000;
+
+async function everyPage(logbook: Logbook, asked: AttemptFilter, size: number): Promise<string[]> {
+  const ids: string[] = [];
+  let before: PageEnd | undefined;
+  for (;;) {
+    const page = await attemptPage(logbook, asked, size, before);
+    ids.push(...page.attempts.map(({ id }) => id));
+    if (page.next === null || ids.length > MOST) return ids;
+    expect(page.attempts).toHaveLength(size);
+    before = page.next;
+  }
+}
+
+test("pages, lists and counts find what a look at every attempt finds, stored or pending", {
+  timeout: 60_000,
+}, async () => {
+  await fc.assert(
+    fc.asyncProperty(
+      many,
+      fc.nat(),
+      fc.nat(3),
+      filter,
+      fc.integer({ min: 1, max: 4 }),
+      async (all, cut, changed, asked, size) => {
+        const logbook = await partlyStored(all, cut % (all.length + 1), changed);
+        const ids = expected(all, asked);
+        expect(await everyPage(logbook, asked, size)).toEqual(ids.toReversed());
+        expect((await allAttempts(logbook, asked)).map(({ id }) => id)).toEqual(ids);
+        expect(await countAttempts(logbook, asked)).toBe(ids.length);
+        logbook.close();
+      },
+    ),
+    { numRuns: 80 },
+  );
+});

@@ -1,0 +1,17 @@
+import "fake-indexeddb/auto";
+import { expect, test } from "vitest";
+import { Logbook } from "../../src/logbook/logbook";
+import { LogbookDatabase } from "../../src/logbook/logbookDatabase";
+import { recordsOfKind } from "../../src/logbook/wholeLogbook";
+import { aPerson } from "../support/logbookRecords";
+
+test("a logbook in the browser's own database is there again after the page is closed", async () => {
+  const first = new Logbook(new LogbookDatabase());
+  await first.open();
+  await first.save({ kind: "people", record: aPerson("tavro") });
+  first.close();
+  const second = new Logbook(new LogbookDatabase());
+  await second.open();
+  expect(await recordsOfKind(second, "people")).toEqual([aPerson("tavro")]);
+  second.close();
+});

@@ -1,0 +1,125 @@
+import { csvParse } from "d3-dsv";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import aiag from "../../shared/published/aiag-gauge.json" with { type: "json" };
+import type { AttemptRecord } from "../../src/logbook/attemptRecord";
+import { classCsv, classTable } from "../../src/logbook/classTable";
+import { demoLogbook } from "../../src/logbook/demoLogbook";
+import { dialingGauge } from "../../src/logbook/dialingGauge";
+import { contentsOf } from "../../src/logbook/logbookContents";
+import { anAttempt, aPerson, attempts, contents, NOON, stopsOf, theirPeople } from "../support/logbookRecords";
+
+const demo = demoLogbook(1, NOON);
+/** One file a person, as a class hands them in. */
+const files = demo.records.people.map(({ id }) => contentsOf(new Set([id]), demo));
+
+describe("the class table", () => {
+  test("is the same from one file, from one a person, in any order, and with a file twice", () => {
+    const whole = classTable([demo]);
+    fc.assert(
+      fc.property(fc.shuffledSubarray(files, { minLength: files.length }), fc.nat(files.length - 1), (order, twice) => {
+        expect(classTable([...order, ...files.slice(twice, twice + 1)])).toEqual(whole);
+      }),
+      { numRuns: 5 },
+    );
+  });
+
+  test("has every trainee once, by name, and each attempt in one cell", () => {
+    const { rows, skills } = classTable([demo]);
+    expect(rows.map(({ person }) => person.name)).toEqual(["Dorvik", "Jorrel", "Mibsy", "Ondrell", "Pelline", "Tavro"]);
+    expect(skills.map(({ profileId }) => profileId)).toEqual(["dial-encoder", "three-wheel"]);
+    const counted = rows.flatMap(({ cells }) => cells).reduce((sum, cell) => sum + (cell?.attempts ?? 0), 0);
+    expect(counted).toBe(demo.records.attempts.length);
+  });
+
+  test("finds who is ready: Ondrell is, Jorrel is not", () => {
+    const ready = classTable([demo])
+      .rows.filter(({ isReady }) => isReady)
+      .map(({ person }) => person.name);
+    expect(ready).toContain("Ondrell");
+    expect(ready).not.toContain("Jorrel");
+  });
+
+  test("calls nobody ready who has not practiced every skill asked for", () => {
+    const shown = Array.from({ length: 12 }, (_, i) => anAttempt(`a${i}`, { startedAt: NOON + i }));
+    const logbook = contents([aPerson("tavro")], shown);
+    const open = { profileId: "three-wheel", exercise: "open" };
+    expect(classTable([logbook], [open]).rows[0]?.isReady).toBe(true);
+    expect(classTable([logbook], [open, { ...open, profileId: "four-wheel" }]).rows[0]).toMatchObject({
+      isReady: false,
+    });
+    expect(classTable([logbook], []).rows[0]?.isReady).toBe(false);
+  });
+
+  test("takes the latest attempt for the latest, whatever the order of records", () => {
+    const latestOf = (some: readonly AttemptRecord[], personId: string, profileId: string) =>
+      some
+        .filter((one) => one.personId === personId && one.profileId === profileId)
+        .reduce((latest, { startedAt }) => Math.max(latest, startedAt), 0);
+    fc.assert(
+      fc.property(attempts, (some) => {
+        const { rows } = classTable([contents(theirPeople, some)]);
+        for (const latest of rows.flatMap(({ cells }) => cells.flatMap((cell) => cell?.latest ?? []))) {
+          expect(latest.startedAt).toBe(latestOf(some, latest.personId, latest.profileId));
+        }
+      }),
+    );
+  });
+
+  test("goes out as CSV, a row for each person and skill", () => {
+    const rows = csvParse(classCsv(classTable([demo])));
+    expect(rows).toHaveLength(12);
+    expect(rows.find(({ person, profile }) => person === "Ondrell" && profile === "three-wheel")).toMatchObject({
+      exercise: "open",
+      attempts: "20",
+      shown: "1",
+      ready_in_all: "1",
+    });
+  });
+});
+
+describe("repeatability and reproducibility of dialing", () => {
+  const { measurements } = aiag;
+  const people = ["A", "B", "C"].map((id) => aPerson(id));
+
+  /** The measurements of the manual as stops: each appraiser a person, each part a place, each trial an attempt. */
+  const asAttempts = people.flatMap(({ id }, place) =>
+    [0, 1, 2].map((trial) =>
+      anAttempt(`${id}${trial}`, {
+        personId: id,
+        startedAt: NOON + trial,
+        combination: measurements.map((_, k) => k),
+        stops: stopsOf(...measurements.map((part) => part[place]?.[trial] ?? Number.NaN)),
+      }),
+    ),
+  );
+
+  test("is that of the AIAG manual for its measurements", () => {
+    const found = dialingGauge(people, asAttempts);
+    if ("lacking" in found) throw new Error(found.lacking);
+    const { equipment, appraiser, gauge, part } = found.study.components;
+    expect(equipment).toBeCloseTo(0.199933, 5);
+    expect(appraiser).toBeCloseTo(0.226838, 5);
+    expect(gauge).toBeCloseTo(0.302373, 5);
+    expect(part).toBeCloseTo(1.042327, 5);
+    expect(found).toMatchObject({ places: 10, trials: 3 });
+  });
+
+  test("tells one hand from another: the demo's people differ in bias, and each from itself", () => {
+    const open = demo.records.attempts.filter(({ profileId }) => profileId === "three-wheel");
+    const found = dialingGauge(demo.records.people, open);
+    if ("lacking" in found) throw new Error(found.lacking);
+    expect(found.people.map(({ name }) => name)).not.toContain("Kessinda");
+    expect(found.study.components.equipment).toBeGreaterThan(0.4);
+    expect(found.study.components.equipment).toBeLessThan(0.8);
+    expect(found.study.components.appraiser).toBeGreaterThan(0.1);
+  });
+
+  test.each([
+    ["nobody", [], []],
+    ["one person", [aPerson("A")], asAttempts],
+    ["one attempt each", people, asAttempts.filter(({ id }) => id.endsWith("1"))],
+  ])("of %s lacks something, and says what", (_why, who, what) => {
+    expect(dialingGauge(who, what)).toEqual({ lacking: expect.stringMatching(/\.$/) });
+  });
+});

@@ -1,0 +1,164 @@
+import { csvParse } from "d3-dsv";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { attemptsCsv } from "../../src/logbook/attemptsCsv";
+import { attemptsReplay } from "../../src/logbook/attemptsReplay";
+import { csvText } from "../../src/logbook/csvText";
+import { demoLogbook } from "../../src/logbook/demoLogbook";
+import { NO_CONTENTS } from "../../src/logbook/logbookContents";
+import { xapiStatements } from "../../src/logbook/xapiStatements";
+import { parseAttemptLine } from "../../src/trace/recordedAttempt";
+import { replay, resultOf } from "../../src/trace/replay";
+import { anAttempt, aPerson, contents, NOON, stopsOf } from "../support/logbookRecords";
+
+describe("CSV", () => {
+  test("gives back any text, but one that a spreadsheet would take for a formula", () => {
+    fc.assert(
+      fc.property(fc.string(), fc.string(), (one, other) => {
+        const [row] = csvParse(csvText(["one", "other"], [[one, other]]));
+        for (const [was, is] of [
+          [one, row?.one],
+          [other, row?.other],
+        ] as const) {
+          expect(is === was || is === `'${was}`).toBe(true);
+          expect(is ?? "").not.toMatch(/^[=+\-@\t\r\n]/);
+        }
+      }),
+      {
+        examples: [
+          ["=HYPERLINK(1)", "-2+3"],
+          ["@x", '"\n,'],
+          ["\tx", "+1"],
+        ],
+      },
+    );
+  });
+
+  test("keeps a negative number a number", () => {
+    expect(csvText(["a"], [[-0.5], [null]])).toBe("a\n-0.5\n\n");
+  });
+
+  test("has an attempt a row, with stop errors in columns", () => {
+    const faults = [{ code: "ran-past" as const, number: 2, size: 1.7512 }];
+    const attempt = anAttempt("a", { opened: false, faults, stops: stopsOf(-0.5, 1.7512), note: "=1+1" });
+    const [row] = csvParse(attemptsCsv(contents([aPerson("tavro", { name: "=Tavro" })], [attempt])));
+    expect(row).toMatchObject({
+      person: "'=Tavro",
+      started: new Date(NOON).toISOString(),
+      combination: "29-92-54",
+      opened: "0",
+      duration_s: "40",
+      faults: "ran-past 2 (1.75)",
+      stop_error_1: "-0.5",
+      stop_error_2: "1.751",
+      stop_error_3: "",
+      note: "'=1+1",
+    });
+  });
+});
+
+const demo = demoLogbook(3, NOON);
+
+describe("the replay format", () => {
+  test("replays to the same outcome, through the reader of the command line", { timeout: 60_000 }, () => {
+    const { text, leftOut } = attemptsReplay(demo);
+    const lines = text.trimEnd().split("\n");
+    expect(leftOut).toBe(0);
+    expect(lines).toHaveLength(demo.records.attempts.length);
+    lines.forEach((line, i) => {
+      const { opened, faults } = resultOf(replay(parseAttemptLine(line)));
+      const attempt = demo.records.attempts[i];
+      expect(opened).toBe(attempt?.opened);
+      expect(faults.map(({ code }) => code)).toEqual(attempt?.faults.map(({ code }) => code));
+    });
+  });
+
+  test("leaves out what cannot be replayed, and says how much", () => {
+    const odd = [anAttempt("a", { profileId: "of-another-school" }), anAttempt("b")];
+    const part = contents([aPerson("tavro")], odd);
+    expect(attemptsReplay({ ...part, traces: new Map([...part.traces].slice(0, 1)) })).toEqual({
+      text: "",
+      leftOut: 2,
+    });
+  });
+});
+
+describe("xAPI statements", () => {
+  const stamp = { createdAt: NOON, updatedAt: NOON + 1000, personId: "tavro" };
+  const zeroing = { ...stamp, id: "z", startedAt: NOON, profileId: "dial-encoder", readings: [] };
+  const sitting = { ...stamp, startedAt: NOON, title: "Friday", body: {} };
+  const uuid = "11111111-2222-4333-8444-555555555555";
+  const statements = xapiStatements({
+    records: {
+      ...NO_CONTENTS.records,
+      people: [aPerson("tavro", { name: "Tavro" })],
+      attempts: [anAttempt(uuid, { duration_ms: 41_236, opened: false })],
+      zeroings: [
+        { ...zeroing, outcome: "zero-set" },
+        { ...zeroing, id: "z2", outcome: "broken-off" },
+      ],
+      sittings: [
+        { ...sitting, id: "s1", state: "finished", verdict: "passed" },
+        { ...sitting, id: "s2", state: "finished", verdict: "failed" },
+        { ...sitting, id: "s3", state: "finished", verdict: "not shown yet" },
+        { ...sitting, id: "s4", state: "running" },
+        { ...sitting, id: "s5", state: "broken-off" },
+      ],
+      declarations: [{ ...stamp, id: "d", profileId: "three-wheel", exercise: "open", declaredAt: NOON, attempts: 12 }],
+    },
+    traces: new Map(),
+  });
+  const word = (verb: { readonly id: string }) => verb.id.split("/").at(-1);
+
+  test("have ADL's verbs where one fits, and ours under an example domain", () => {
+    expect(statements.map(({ verb }) => word(verb)).sort()).toEqual(
+      ["attempted", "completed", "failed", "mastered", "passed", "terminated", "terminated", "zeroed"].sort(),
+    );
+    for (const { verb } of statements) {
+      expect(verb.id).toMatch(/^(http:\/\/adlnet\.gov\/expapi|https:\/\/gatefall\.example\/xapi)\/verbs\/[a-z]+$/);
+    }
+  });
+
+  test("say of an attempt who, what, when, and how it went", () => {
+    expect(statements.find(({ id }) => id === uuid)).toEqual({
+      id: uuid,
+      actor: {
+        objectType: "Agent",
+        name: "Tavro",
+        account: { homePage: "https://gatefall.example/local", name: "tavro" },
+      },
+      verb: { id: "http://adlnet.gov/expapi/verbs/attempted", display: { "en-US": "attempted" } },
+      object: {
+        objectType: "Activity",
+        id: "https://gatefall.example/xapi/activities/three-wheel/open",
+        definition: { type: "http://adlnet.gov/expapi/activities/simulation", name: { "en-US": "open, three-wheel" } },
+      },
+      result: {
+        success: false,
+        completion: true,
+        duration: "PT41.24S",
+        extensions: {
+          "https://gatefall.example/xapi/extensions/stop-errors": [0.25, -0.5, 0],
+          "https://gatefall.example/xapi/extensions/faults": [],
+          "https://gatefall.example/xapi/extensions/help": "silent",
+          "https://gatefall.example/xapi/extensions/conditions": [],
+        },
+      },
+      context: { platform: "Gatefall", language: "en-US" },
+      timestamp: new Date(NOON + 41_236).toISOString(),
+    });
+  });
+
+  test("claim no id that is no uuid, and no success where none is shown", () => {
+    const others = statements.filter(({ id }) => id !== uuid);
+    expect(others.every((one) => !("id" in one))).toBe(true);
+    const open = statements.find(({ verb }) => word(verb) === "completed");
+    expect(open?.result).toEqual({ completion: true });
+  });
+
+  test("of a whole logbook are in order of time", () => {
+    const times = xapiStatements(demo).map(({ timestamp }) => timestamp);
+    expect(times).toEqual(times.toSorted());
+    expect(times.length).toBeGreaterThan(demo.records.attempts.length);
+  });
+});

@@ -1,0 +1,79 @@
+import { describe, expect, test } from "vitest";
+import { allAttempts, attemptPage, countAttempts, motionOf } from "../../src/logbook/attemptQueries";
+import { Logbook } from "../../src/logbook/logbook";
+import { DATABASE_VERSION, LogbookDatabase } from "../../src/logbook/logbookDatabase";
+import { decodeTrace } from "../../src/logbook/traceCodec";
+import { emptyHost, SHORT_TRACE } from "../support/logbookRecords";
+import { rawDatabase } from "../support/rawDatabase";
+
+/** Tables and indexes of version 1, as the browser has them; literal, for they will never change. */
+const TABLES_1 = {
+  people: [],
+  attempts: ["personId", "startedAt"],
+  zeroings: ["personId"],
+  sittings: ["personId"],
+  sheets: [],
+  settings: [],
+};
+
+const PERSON_1 = { id: "p1", createdAt: 1, updatedAt: 1, name: "Tavro", part: "trainee" };
+
+const ATTEMPT_1 = {
+  id: "a1",
+  createdAt: 1_700_000_000_000,
+  updatedAt: 1_700_000_000_000,
+  personId: "p1",
+  startedAt: 1_700_000_000_000,
+  duration_ms: 41_000,
+  profileId: "three-wheel",
+  exercise: "open",
+  combination: [38, 71, 26],
+  help: "silent",
+  opened: false,
+  faults: [{ code: "ran-past", number: 2, size: 1.75 }],
+  stops: [{ step: 2, turn: "right", number: 71, error: 1.75, amplitude: 267, time_ms: 9000 }],
+  trace: SHORT_TRACE,
+};
+
+async function upgraded(attempts: readonly object[]): Promise<Logbook> {
+  const host = emptyHost();
+  (await rawDatabase(host, "old", 10, TABLES_1, { people: [PERSON_1], attempts })).close();
+  const logbook = new Logbook(new LogbookDatabase("old", host));
+  await logbook.open();
+  expect(logbook.problem).toBeNull();
+  return logbook;
+}
+
+describe("a logbook of version 1", () => {
+  test("keeps its attempts, with tags and conditions that it did not know", async () => {
+    const logbook = await upgraded([ATTEMPT_1]);
+    const { trace: _trace, ...rest } = ATTEMPT_1;
+    expect(await allAttempts(logbook, { personId: "p1" })).toEqual([{ ...rest, tags: [], conditions: [] }]);
+    expect(logbook.database?.verno).toBe(DATABASE_VERSION);
+  });
+
+  test("can list its misses, by an index that it did not have", async () => {
+    const logbook = await upgraded([ATTEMPT_1, { ...ATTEMPT_1, id: "a2", opened: true }]);
+    const misses = await attemptPage(logbook, { personId: "p1", onlyMisses: true }, 10);
+    expect(misses.attempts.map(({ id }) => id)).toEqual(["a1"]);
+  });
+
+  test("has its motions in a table of their own", async () => {
+    const logbook = await upgraded([ATTEMPT_1]);
+    expect(await motionOf(logbook, "a1")).toEqual(decodeTrace(SHORT_TRACE));
+    expect(await logbook.database?.table("attempts").get("a1")).not.toHaveProperty("trace");
+  });
+
+  test("comes over whole when it is larger than one batch", async () => {
+    const many = Array.from({ length: 1201 }, (_, i) => ({ ...ATTEMPT_1, id: `a${i}`, startedAt: 1e12 + i }));
+    const logbook = await upgraded(many);
+    expect(await countAttempts(logbook, { personId: "p1" })).toBe(1201);
+    expect(await logbook.database?.traces.count()).toBe(1201);
+  });
+
+  test("keeps people, sheets and settings as they are", async () => {
+    const logbook = await upgraded([]);
+    expect(await logbook.database?.people.toArray()).toEqual([PERSON_1]);
+    expect(await logbook.database?.declarations.count()).toBe(0);
+  });
+});

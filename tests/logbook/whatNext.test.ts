@@ -1,0 +1,111 @@
+import { describe, expect, test } from "vitest";
+import { declarationOf } from "../../src/logbook/mastery";
+import { missesToRedo } from "../../src/logbook/missesToRedo";
+import { refresh } from "../../src/logbook/refresh";
+import { whatNext } from "../../src/logbook/whatNext";
+import { anAttempt, NOON } from "../support/logbookRecords";
+
+const DAY = 86_400_000;
+const day = (number: number, outcomes: readonly boolean[], other = {}) =>
+  outcomes.map((opened, i) =>
+    anAttempt(`${number}-${i}`, { opened, startedAt: NOON + number * DAY + i * 60_000, ...other }),
+  );
+const good = [true, true, true];
+
+describe("refresh practice", () => {
+  test("waits longer after each good day, and is due then", () => {
+    const once = refresh(day(0, good), NOON);
+    const twice = refresh([...day(0, good), ...day(3, good)], NOON + 3 * DAY);
+    expect(once?.isDue).toBe(false);
+    expect(once?.inDays).toBeGreaterThanOrEqual(1);
+    expect(twice?.inDays).toBeGreaterThan(once?.inDays ?? 99);
+    expect(refresh(day(0, good), once?.dueAt ?? 0)).toMatchObject({ isDue: true, inDays: 0 });
+  });
+
+  test("comes sooner after a bad day than after a good one", () => {
+    const dueAfter = (outcomes: readonly boolean[]) => {
+      const attempts = [...day(0, good), ...day(5, good), ...day(20, outcomes)];
+      return refresh(attempts, NOON + 20 * DAY)?.inDays ?? 0;
+    };
+    // Forgotten, hard, good, easy.
+    const waits = [[true, false, false], [true, false, true], good, [...good, ...good]].map(dueAfter);
+    expect(waits).toEqual([...new Set(waits)].sort((a, b) => a - b));
+  });
+
+  test("counts a day once, however many attempts it has", () => {
+    const scattered = [...day(0, good), anAttempt("late", { startedAt: NOON + 6 * 3_600_000 })];
+    expect(refresh(scattered, NOON)?.inDays).toBe(refresh(day(0, good), NOON)?.inDays);
+  });
+
+  test("goes by local days: late in the evening is not yet tomorrow", () => {
+    const evening = NOON - (NOON % DAY) + 23.5 * 3_600_000;
+    const late = [anAttempt("a", { startedAt: evening }), anAttempt("b", { startedAt: evening + 3_600_000 })];
+    // Two days in Greenwich, one day an hour or more west of it.
+    expect(refresh(late, evening + 3_600_000, 0)?.reason).toContain("opened 1 of 1");
+    // An hour east of Greenwich midnight comes an hour earlier: half past ten and half past eleven are two days.
+    const east = late.map((one) => ({ ...one, startedAt: one.startedAt - 3_600_000 }));
+    expect(refresh(east, evening, -60)?.reason).toContain("opened 1 of 1");
+    expect(refresh(east, evening, 0)?.reason).toContain("opened 2 of 2");
+    const west = refresh(late, evening + 3_600_000, 300);
+    expect(west?.reason).toContain("opened 2 of 2");
+    expect(((west?.dueAt ?? 0) - 300 * 60_000) % DAY).toBe(0);
+  });
+
+  test("gives its reason in a sentence, with days", () => {
+    expect(refresh(day(0, good), NOON)?.reason).toMatch(
+      /^You last practiced this today and opened 3 of 3; it can wait \d+ days?\.$/,
+    );
+    expect(refresh(day(0, [true, false]), NOON + 40 * DAY)?.reason).toMatch(
+      /^You last practiced this 40 days ago and opened 1 of 2; by now about \d+ in 100 /,
+    );
+    expect(refresh([], NOON)).toBeNull();
+  });
+
+  test("never wants less than nothing kept, nor more than all", () => {
+    for (const later of [0, 1, 10, 1000]) {
+      const retention = refresh(day(0, good), NOON + later * DAY)?.retention ?? -1;
+      expect(retention).toBeGreaterThan(0);
+      expect(retention).toBeLessThanOrEqual(1);
+    }
+  });
+});
+
+describe("misses to redo", () => {
+  test("are those not opened since, with the same numbers and settings", () => {
+    const first = anAttempt("first", { opened: false, combination: [1, 2, 3] });
+    const second = anAttempt("second", { opened: false, combination: [4, 5, 6] });
+    const helped = anAttempt("helped", { opened: true, combination: [1, 2, 3], help: "full" });
+    const redone = anAttempt("redone", { opened: true, combination: [4, 5, 6] });
+    expect(missesToRedo([first, second, helped]).map(({ id }) => id)).toEqual(["second", "first"]);
+    expect(missesToRedo([first, second, redone]).map(({ id }) => id)).toEqual(["first"]);
+    expect(missesToRedo([second, redone, { ...second, id: "again" }]).map(({ id }) => id)).toEqual(["again"]);
+  });
+});
+
+describe("what next", () => {
+  test("offers misses first, then what is not shown, then what is due", () => {
+    const shown = day(
+      0,
+      Array.from({ length: 12 }, () => true),
+    );
+    const other = day(1, [true, false], { profileId: "dial-encoder" });
+    const kept = declarationOf("tavro", { profileId: "three-wheel", exercise: "open" }, shown);
+    const { suggestions, order } = whatNext([...shown, ...other], kept ? [kept] : [], NOON + 300 * DAY);
+    expect(suggestions.map(({ kind, skill }) => [kind, skill.profileId])).toEqual([
+      ["redo-misses", "dial-encoder"],
+      ["go-on", "dial-encoder"],
+      ["refresh", "three-wheel"],
+    ]);
+    expect(suggestions.every(({ reason }) => /\.$/.test(reason))).toBe(true);
+    expect(order).toBe("blocked");
+  });
+
+  test("offers nothing of its own where nothing was practiced, or all is well", () => {
+    expect(whatNext([], [], NOON)).toMatchObject({ suggestions: [], order: "blocked" });
+    const shown = day(
+      0,
+      Array.from({ length: 12 }, () => true),
+    );
+    expect(whatNext(shown, [], NOON)).toMatchObject({ suggestions: [], order: "random" });
+  });
+});
