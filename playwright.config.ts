@@ -10,6 +10,8 @@ export default defineConfig({
   reporter: [["list"], ["json", { outputFile: "test-results/browser.json" }]],
   use: {
     baseURL: "http://127.0.0.1:4179/",
+    // A worker that serves pages from its store hides what a page asks for; offline.spec.ts lets it in again.
+    serviceWorkers: "block",
     viewport: { width: 1280, height: 800 },
     launchOptions: { executablePath: browserPath() ?? "", args: BROWSER_SWITCHES },
     screenshot: "only-on-failure",

@@ -1,10 +1,32 @@
 import react from "@vitejs/plugin-react";
+import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
+
+/** What a phone or a desk keeps of the app when it is installed. */
+const MANIFEST = {
+  name: "Gatefall",
+  short_name: "Gatefall",
+  description: "Practice dialing combination locks, and see why a lock did or did not open.",
+  start_url: ".",
+  display: "standalone" as const,
+  background_color: "#f3f0e8",
+  theme_color: "#f3f0e8",
+  icons: [192, 512].map((size) => ({ src: `icon-${size}.png`, sizes: `${size}x${size}`, type: "image/png" })),
+};
 
 export default defineConfig({
   // The built page works from any folder of a web server.
   base: "./",
-  plugins: [react()],
+  publicDir: "shared/icons",
+  plugins: [
+    react(),
+    VitePWA({
+      // A new version waits until it is asked for: nothing reloads during an attempt.
+      registerType: "prompt",
+      manifest: MANIFEST,
+      workbox: { globPatterns: ["**/*.{js,css,html,woff2,png}"], cleanupOutdatedCaches: true },
+    }),
+  ],
   build: { target: "es2023", chunkSizeWarningLimit: 700 },
   server: { host: "127.0.0.1" },
   preview: { host: "127.0.0.1", port: 4173 },

@@ -16,6 +16,8 @@ const TYPES: Readonly<Record<string, string>> = {
 export interface StaticServer {
   /** Address of the app, with a slash at the end. */
   readonly address: string;
+  /** Serves from now on as if the app had been built anew: its worker is another one. */
+  renew(): void;
   close(): Promise<void>;
 }
 
@@ -34,11 +36,13 @@ function fileFor(url: string | undefined, folder: string): string | null {
  * @param folder - with a slash at both ends
  */
 export async function serveBuilt(folder = "/"): Promise<StaticServer> {
+  let build = 0;
   const server = createServer(async (request, response) => {
     const file = fileFor(request.url, folder);
     try {
       if (file === null) throw new Error("outside the folder");
-      const body = await readFile(file);
+      const kept = await readFile(file);
+      const body = file.endsWith("sw.js") && build > 0 ? Buffer.concat([kept, Buffer.from(`\n// ${build}`)]) : kept;
       response.writeHead(200, { "content-type": TYPES[extname(file)] ?? "application/octet-stream" }).end(body);
     } catch {
       response.writeHead(404).end();
@@ -50,6 +54,9 @@ export async function serveBuilt(folder = "/"): Promise<StaticServer> {
   const { port } = server.address() as AddressInfo;
   return {
     address: `http://127.0.0.1:${port}${folder}`,
+    renew: () => {
+      build += 1;
+    },
     close: () =>
       new Promise((resolve) => {
         server.closeAllConnections();

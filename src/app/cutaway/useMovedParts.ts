@@ -1,4 +1,4 @@
-import { animate, type MotionValue, useMotionValue, useReducedMotion } from "framer-motion";
+import { animateValue, type MotionValue, useMotionValue, useReducedMotion } from "framer-motion";
 import { useEffect, useLayoutEffect } from "react";
 
 /** A leap of the bolt above this is eased; below it the bolt follows the hand, as the cam does. */
@@ -40,6 +40,9 @@ function goTo(value: MotionValue<number>, target: number, duration: number): (()
     return undefined;
   }
   if (value.get() === target) return undefined;
-  const way = animate(value, target, { duration, ease: "easeIn" });
+  // The plain animation of a number: the page needs no more of the library, and stays small.
+  const keyframes = [value.get(), target];
+  const onUpdate = (now: number) => value.set(now);
+  const way = animateValue({ keyframes, duration: duration * 1000, ease: "easeIn", onUpdate });
   return () => way.stop();
 }

@@ -5,6 +5,7 @@ import { benchAddress } from "../bench/benchAddress";
 import { measureEvents } from "../bench/eventCost";
 import { useRemembered } from "./remembered";
 import { useRoute } from "./route";
+import { UpdateNotice } from "./UpdateNotice";
 import "@fontsource/barlow/latin-400.css";
 import "@fontsource/barlow/latin-500.css";
 import "@fontsource/barlow/latin-600.css";
@@ -89,6 +90,7 @@ export function App() {
           <ZeroingScreen chance={address.chance} isSilent={route.query.get("help") === "silent"} />
         </Suspense>
       )}
+      <UpdateNotice />
     </>
   );
 }

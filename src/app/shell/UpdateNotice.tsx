@@ -1,0 +1,39 @@
+import { useRegisterSW } from "virtual:pwa-register/react";
+
+/**
+ * Starts the version that waits, and reloads once it is there. On a first visit, which no version serves yet, it does not
+ * wait: then a reload is all.
+ */
+async function startWaiting(update: (reload: boolean) => Promise<void>): Promise<void> {
+  const waiting = (await navigator.serviceWorker.getRegistration())?.waiting ?? null;
+  if (waiting === null) location.reload();
+  waiting?.addEventListener("statechange", () => waiting.state === "activated" && location.reload());
+  await update(false);
+}
+
+/** Says when a new version waits, and that the app now works offline. It never reloads by itself. */
+export function UpdateNotice() {
+  const {
+    needRefresh: [isWaiting, setWaiting],
+    offlineReady: [isReady, setReady],
+    updateServiceWorker,
+  } = useRegisterSW();
+  if (!isWaiting && !isReady) return null;
+  const close = () => {
+    setWaiting(false);
+    setReady(false);
+  };
+  return (
+    <aside className="update" role="status" aria-label="Version">
+      <p>{isWaiting ? "A new version is ready. It starts when you say so." : "Gatefall now works offline."}</p>
+      {isWaiting && (
+        <button type="button" className="button primary" onClick={() => startWaiting(updateServiceWorker)}>
+          Start it now
+        </button>
+      )}
+      <button type="button" className="button" onClick={close}>
+        {isWaiting ? "Later" : "Good"}
+      </button>
+    </aside>
+  );
+}

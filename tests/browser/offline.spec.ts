@@ -1,0 +1,46 @@
+import { expect, test } from "./page";
+import { serveBuilt } from "./staticServer";
+
+test.use({ serviceWorkers: "allow" });
+
+test.describe("after the first visit", () => {
+  test("the app works without a network, every page of it", async ({ bench, page, context }) => {
+    const server = await serveBuilt();
+    try {
+      await page.goto(`${server.address}#/bench?seed=5`);
+      await expect(page.getByText("Gatefall now works offline.")).toBeVisible();
+      await server.close();
+      await context.setOffline(true);
+      await page.reload();
+      await bench.dial.focus();
+      const before = await bench.reading();
+      await page.keyboard.press("ArrowLeft");
+      expect(await bench.reading()).toBe((before + 1) % 100);
+      await page.getByRole("link", { name: "Zeroing" }).click();
+      await expect(page.getByText("Turn the ring until its index stands true")).toBeVisible();
+    } finally {
+      await server.close();
+    }
+  });
+
+  test("a new version is told, waits, and starts when it is asked to", async ({ bench, page }) => {
+    const server = await serveBuilt();
+    try {
+      await page.goto(`${server.address}#/bench?seed=5`);
+      await page.getByRole("button", { name: "Good" }).click();
+      await bench.dial.focus();
+      await page.keyboard.press("ArrowLeft");
+      const dialed = await bench.reading();
+      server.renew();
+      await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
+      await expect(page.getByText("A new version is ready. It starts when you say so.")).toBeVisible();
+      expect(await bench.reading(), "nothing reloads during an attempt").toBe(dialed);
+      const reloaded = page.waitForEvent("load");
+      await page.getByRole("button", { name: "Start it now" }).click();
+      await reloaded;
+      await expect(bench.dial).toBeVisible();
+    } finally {
+      await server.close();
+    }
+  });
+});
