@@ -53,10 +53,13 @@ export function playEstimate(stops: PlayStops, perTurn: number): PlayEstimate {
   return { estimate: difference, ci95: { low, high } };
 }
 
-/** Rounding, which would put a number outside an interval that is a single point, graduations. */
-const HAIR = 1e-9;
+/**
+ * Half of the finest step that a hand makes and a dial is read to, graduations: equal stops do not say that the play is
+ * known to a point. Source: JCGM 100:2008, F.2.2.1 (resolution of a display).
+ */
+const RESOLUTION = 0.05;
 
-const isWithin = (value: number, { low, high }: Interval) => value >= low - HAIR && value <= high + HAIR;
+const isWithin = (value: number, { low, high }: Interval) => value >= low - RESOLUTION && value <= high + RESOLUTION;
 
 /**
  * Marks a trainee's own number for the play.

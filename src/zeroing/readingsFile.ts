@@ -20,9 +20,11 @@ interface LineRead {
 interface Columns {
   readonly direction: number;
   readonly deviation: number;
+  /** How many cells a line has. */
+  readonly count: number;
 }
 
-const USUAL_COLUMNS: Columns = { direction: 0, deviation: 1 };
+const USUAL_COLUMNS: Columns = { direction: 0, deviation: 1, count: 2 };
 
 const isDirection = (value: unknown): value is Turn => value === "right" || value === "left";
 
@@ -49,13 +51,19 @@ const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 /** Columns as a header names them; undefined where the line is no header. */
 function headerOf(text: string): Columns | undefined {
   const names = cellsOf(text).map((name) => name.toLowerCase());
-  const columns = { direction: names.indexOf("direction"), deviation: names.indexOf("deviation") };
+  const columns = {
+    direction: names.indexOf("direction"),
+    deviation: names.indexOf("deviation"),
+    count: names.length,
+  };
   return columns.direction >= 0 && columns.deviation >= 0 ? columns : undefined;
 }
 
 function valuesOfCells(text: string, columns: Columns): Omit<LineRead, "line"> {
   const cells = cellsOf(text);
   const cell = cells[columns.deviation];
+  // A decimal comma makes a cell too many, and its whole part would pass for the number.
+  if (cells.length > columns.count) return { direction: cells[columns.direction]?.toLowerCase(), deviation: text };
   return {
     direction: cells[columns.direction]?.toLowerCase(),
     deviation: cell !== undefined && NUMBER.test(cell) ? Number(cell) : cell,

@@ -78,5 +78,11 @@ export function zeroLessons({ sides, reasons }: Calibration, rules: ZeroingRules
   const leanings = slanted.length > 0 ? slanted : rules.order.flatMap((turn) => leaning(turn, sides[turn], rules));
   const uneven = rules.order.flatMap((turn) => unevenness(turn, sides[turn], rules));
   const all = [...leanings, ...uneven, ...habits(reasons)];
-  return all.length > 0 ? all : ["Even stops from both sides. Do it again, and keep the pace."];
+  if (all.length > 0) return all;
+  const isShown = rules.order.every((turn) => sides[turn].verdict === "accept");
+  return [
+    isShown
+      ? "Even stops from both sides. Do it again, and keep the pace."
+      : "Your stops lean to neither side: bring them closer together.",
+  ];
 }

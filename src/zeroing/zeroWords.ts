@@ -65,7 +65,8 @@ const whyNotYet = (side: SideResult, limits: ZeroLimits): string => {
   const more = moreReadings(side, limits);
   if (more === null)
     return "So close to the limit no reasonable number of further readings would show it: make a better zero.";
-  return `If your hand stays as it is, ${countWord(more)} more ${more === 1 ? "reading" : "readings"} might show it.`;
+  const what = side.conformance > 0.5 ? "good" : "off";
+  return `If your hand stays as it is, ${countWord(more)} more ${more === 1 ? "reading" : "readings"} might show it to be ${what}.`;
 };
 
 /**
@@ -80,7 +81,7 @@ export function verdictWords(turn: Turn, side: SideResult, limits: ZeroLimits): 
   const from = turn === "right" ? "Right" : "Left";
   if (verdict === "accept") return `${from}: accepted. It is shown to be good: ${where}.`;
   if (verdict === "reject")
-    return `${from}: rejected. It is shown to be off: ${where}, at most ${limitText(risk)} being asked for to reject.`;
+    return `${from}: rejected. It is shown to be off: ${where}, no more than the ${limitText(risk)} at which it is rejected.`;
   return `${from}: not shown yet. Neither good nor bad is shown: ${where}, and ${limitText(1 - risk)} is asked for. ${whyNotYet(side, limits)}`;
 }
 

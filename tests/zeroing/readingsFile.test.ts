@@ -68,6 +68,7 @@ describe("a bad line gets a sentence that names it", () => {
     { line: ",0.1", says: 'direction must be "right" or "left", not ""' },
     { line: "right", says: "deviation must be a number, not missing" },
     { line: "right,", says: 'deviation must be a number, not ""' },
+    { line: "right,0,2", says: 'deviation must be a number, not "right,0,2"' },
     { line: "right,NaN", says: 'deviation must be a number, not "NaN"' },
     { line: "right,Infinity", says: 'deviation must be a number, not "Infinity"' },
     { line: "right,0x10", says: 'deviation must be a number, not "0x10"' },

@@ -41,7 +41,12 @@ describe("what to do better", () => {
     },
     { why: "right of zero from both", right: around(-0.3), left: around(-0.2), says: [/both sides .* right of zero/] },
     { why: "a lean too small to matter", right: around(0.05), left: EVEN, says: [/^Even stops/] },
-    { why: "a lean its interval does not show", right: [0.3, -0.1, 0.2], left: EVEN, says: [/^Even stops/] },
+    {
+      why: "a lean its interval does not show",
+      right: [0.3, -0.1, 0.2],
+      left: EVEN,
+      says: [/^Your stops lean to neither side/],
+    },
     { why: "uneven", right: [0.6, -0.6, 0], left: EVEN, says: [/Turning right your stops lie 0\.6 apart/] },
   ])("$why", ({ right, left, says }) => {
     const told = lessons(right, left);

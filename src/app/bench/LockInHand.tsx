@@ -1,9 +1,10 @@
-import { type KeyboardEvent, useRef } from "react";
+import type { KeyboardEvent } from "react";
 import { adviceFor } from "../../dialing/advice";
 import type { Attempt } from "../../dialing/attempt";
 import type { DialingState } from "../../dialing/dialingMachine";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import { Dial } from "../dial/Dial";
+import { focusDial } from "../dial/focusDial";
 import { plainKey } from "../dial/plainKey";
 import { AdviceLine } from "./AdviceLine";
 import type { BenchSession } from "./benchSession";
@@ -46,11 +47,10 @@ export function LockInHand({ lock, session, state, isLive, onTurn, onRestart, on
   const shown = isLive ? session.attempt : lock;
   const advice = isLive ? adviceFor(shown, state, help) : null;
   const waiting = useWaitingSeconds(session);
-  const place = useRef<HTMLDivElement>(null);
   // The hand goes back to the dial, where the keys are.
   const restart = (isNew: boolean) => {
     onRestart(isNew);
-    place.current?.querySelector<HTMLElement>(".dial")?.focus({ preventScroll: true });
+    focusDial();
   };
   const onOtherKey = (event: KeyboardEvent) => {
     const isNew = RESTART_KEYS[plainKey(event) ?? ""];
@@ -60,7 +60,7 @@ export function LockInHand({ lock, session, state, isLive, onTurn, onRestart, on
     <>
       <StepStrip attempt={shown} state={state} help={isLive ? help : "full"} />
       <AdviceLine advice={advice} note={noteText(waiting, isLive)} onLeave={isLive ? null : onLeave} />
-      <div className="workplace-dial" ref={place}>
+      <div className="workplace-dial">
         <Dial
           position={lock.dial}
           graduations={profile.graduations}

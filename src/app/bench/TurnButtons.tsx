@@ -1,4 +1,6 @@
+import type { MouseEvent } from "react";
 import type { Graduations, Milliseconds } from "../../lock/dial";
+import { focusDial } from "../dial/focusDial";
 
 interface TurnButtonsProps {
   readonly perTurn: number;
@@ -13,8 +15,13 @@ export function TurnButtons({ perTurn, onTurn }: TurnButtonsProps) {
     { by: 1, label: "1", said: "one" },
     { by: 0.1, label: "0.1", said: "a tenth" },
   ];
+  const press = (event: MouseEvent, by: Graduations) => {
+    onTurn(by, performance.now());
+    // A pointer leaves the keys to the dial; whoever came here by keyboard stays.
+    if (event.detail > 0) focusDial();
+  };
   const button = (by: number, label: string, name: string) => (
-    <button key={name} type="button" className="button" aria-label={name} onClick={() => onTurn(by, performance.now())}>
+    <button key={name} type="button" className="button" aria-label={name} onClick={(event) => press(event, by)}>
       {label}
     </button>
   );

@@ -123,7 +123,7 @@ export function Dial(props: DialProps) {
       aria-label="Dial"
       aria-valuemin={0}
       aria-valuemax={graduations}
-      aria-valuenow={Math.round(reading(position, graduations) * 10) / 10}
+      aria-valuenow={Math.round(reading(position - (props.ringTurn ?? 0), graduations) * 10) / 10}
       aria-valuetext={props.spoken}
       aria-describedby={props.describedBy}
       onKeyDown={(event) => keys.onKeyDown(event) || props.onOtherKey?.(event)}

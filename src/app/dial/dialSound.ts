@@ -20,6 +20,11 @@ const NOSE: Strike = { pitch: 150, decay: 0.16, loudness: 0.5, shape: "triangle"
 const STOP: Strike = { pitch: 85, decay: 0.24, loudness: 0.6, shape: "triangle" };
 const THROW: Strike = { pitch: 210, decay: 0.12, loudness: 0.35, shape: "triangle" };
 
+const TONE = { decay: 0.13, loudness: 0.25, shape: "sine" } as const;
+
+/** Hertz, one after the other: rising counts, falling does not, three rising close a side. */
+const TUNES = { accepted: [620, 830], refused: [330, 247], closed: [620, 830, 1240] } as const;
+
 /** Sounds of a dial and its lock, made on the spot. Made on the first sound, since browsers want a gesture first. */
 export class DialSound {
   private context: AudioContext | null = null;
@@ -52,6 +57,12 @@ export class DialSound {
     strike(this.ready(), NOSE);
   }
 
+  /** A reading of the zero counted, did not count, or closed its side: told apart by the tune, not by loudness. */
+  readingTold(told: "accepted" | "refused" | "closed"): void {
+    const context = this.ready();
+    for (const [k, pitch] of TUNES[told].entries()) strike(context, { ...TONE, pitch }, k * TONE.decay);
+  }
+
   private ready(): AudioContext {
     this.context ??= new AudioContext();
     if (this.context.state === "suspended") void this.context.resume();
@@ -59,10 +70,11 @@ export class DialSound {
   }
 }
 
-function strike(context: AudioContext, { pitch, decay, loudness, shape }: Strike): void {
-  const now = context.currentTime;
+function strike(context: AudioContext, { pitch, decay, loudness, shape }: Strike, after = 0): void {
+  const now = context.currentTime + after;
   const tone = new OscillatorNode(context, { type: shape, frequency: pitch });
   const gain = new GainNode(context, { gain: loudness });
+  gain.gain.setValueAtTime(loudness, now);
   gain.gain.exponentialRampToValueAtTime(0.0001, now + decay);
   tone.connect(gain).connect(context.destination);
   tone.start(now);

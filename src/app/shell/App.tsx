@@ -87,7 +87,11 @@ export function App() {
         <BenchScreen address={address} hasSound={sound === "on"} />
       ) : (
         <Suspense fallback={<main className="workplace" />}>
-          <ZeroingScreen chance={address.chance} isSilent={route.query.get("help") === "silent"} />
+          <ZeroingScreen
+            chance={address.chance}
+            isSilent={route.query.get("help") === "silent"}
+            hasSound={sound === "on"}
+          />
         </Suspense>
       )}
       <UpdateNotice />

@@ -3,14 +3,14 @@ import { readingText } from "../../dialing/words";
 import { reading, type Turn } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
 import { playWords } from "../../zeroing/zeroWords";
-import { type PlaySession, STOPS_WANTED } from "./playSession";
+import { MOST_PLAY, type PlaySession, STOPS_WANTED } from "./playSession";
 
 const SIDES: readonly Turn[] = ["right", "left"];
 
 function Answer({ play }: { readonly play: PlaySession }) {
   const [text, setText] = useState("");
   const answer = Number(text.replace(",", "."));
-  const isNumber = text.trim() !== "" && Number.isFinite(answer) && answer >= 0;
+  const isNumber = text.trim() !== "" && answer >= 0 && answer <= MOST_PLAY;
   const submit = (event: FormEvent) => {
     event.preventDefault();
     if (isNumber && play.isReady) play.answer(answer);
@@ -58,13 +58,16 @@ export function PlayPanel({ play, profile }: { readonly play: PlaySession; reado
             <tr key={side}>
               <th scope="row">{side}</th>
               <td>
-                {play.stops[side].map((stop) => readingText(reading(stop, profile.graduations), profile)).join("   ") ||
+                {play.stops[side].map((stop) => readingText(reading(stop, profile.graduations), profile)).join(", ") ||
                   "–"}
               </td>
             </tr>
           ))}
         </tbody>
       </table>
+      <p className="zeroing-last" role="status">
+        {play.problem ?? ""}
+      </p>
       {play.mark === null ? (
         <Answer play={play} />
       ) : (

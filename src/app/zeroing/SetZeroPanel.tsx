@@ -1,5 +1,9 @@
 import type { Turn } from "../../lock/dial";
-import { acceptedWords, notSetWords, refusalWords } from "../../zeroing/zeroWords";
+import { RING_TRAVEL } from "../../zeroing/ringClamp";
+import { settlingSpread } from "../../zeroing/zeroingMachine";
+import { notSetWords } from "../../zeroing/zeroWords";
+import { focusDial } from "../dial/focusDial";
+import { lastWords } from "./lastWords";
 import { ZeroResultView } from "./ZeroResultView";
 import type { ZeroingSession } from "./zeroingSession";
 
@@ -17,8 +21,8 @@ function RingControls({ session }: { readonly session: ZeroingSession }) {
         <input
           id="ring-turn"
           type="range"
-          min={-5}
-          max={5}
+          min={-RING_TRAVEL}
+          max={RING_TRAVEL}
           step={0.05}
           value={-lock.ringTurn}
           aria-valuetext={`turned ${Math.abs(lock.ringTurn).toFixed(2)} ${lock.ringTurn < 0 ? "right" : "left"}; the index stands ${Math.abs(lock.indexError).toFixed(1)} graduations ${lock.indexError > 0 ? "left" : "right"} of the line`}
@@ -42,21 +46,19 @@ function RingControls({ session }: { readonly session: ZeroingSession }) {
         </button>
       </div>
       <p>
-        <button type="button" className="button primary" onClick={() => session.clampRing()}>
+        <button
+          type="button"
+          className="button primary"
+          onClick={() => {
+            session.clampRing();
+            focusDial();
+          }}
+        >
           Clamp the ring
         </button>
       </p>
     </>
   );
-}
-
-/** What came of the last reading, in one sentence. */
-function lastWords({ last, setup, memory }: ZeroingSession): string {
-  if (last === null) return "";
-  const { side, refusal, deviation, accepted } = last;
-  if (refusal !== null) return `Not counted. ${refusalWords(refusal, side, setup.rules, deviation)}`;
-  const words = acceptedWords(side, accepted, Math.min(memory.wanted[side], setup.rules.wanted), deviation);
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }
 
 function SeriesView({ session, side }: { readonly session: ZeroingSession; readonly side: Turn }) {
@@ -66,14 +68,23 @@ function SeriesView({ session, side }: { readonly session: ZeroingSession; reado
     <>
       <p>
         Turn {side} only onto zero, at least {approach} graduations without turning back, stop, let the dial rest, and
-        take the reading. Up to {captureWindow} off it counts. A miss costs nothing but another turn.
+        take the reading. Up to {captureWindow} off it counts.{" "}
+        {session.setup.rules.consecutive ? "A miss costs the whole side." : "A miss costs nothing but another turn."} A
+        peg outside its arc: the dial stood left of zero; inside: right of it.
       </p>
       <p className="zeroing-note">
         {accepted[side].length} of {wanted[side]} readings turning {side} · refused so far{" "}
         {session.memory.refused[side]}
       </p>
       <p className="zeroing-buttons">
-        <button type="button" className="button" onClick={() => session.restartSeries()}>
+        <button
+          type="button"
+          className="button"
+          onClick={() => {
+            session.restartSeries();
+            focusDial();
+          }}
+        >
           This side again
         </button>
         <button type="button" className="button" onClick={() => session.loosenRing()}>
@@ -103,7 +114,8 @@ function Cautions() {
 function NotSet({ session }: { readonly session: ZeroingSession }) {
   const { rules } = session.setup;
   const { accepted } = session.memory;
-  const side = rules.order.find((one) => accepted[one].length >= rules.most) ?? rules.order[0];
+  const isWide = (one: Turn) => settlingSpread(accepted[one], rules) > rules.spreadLimit;
+  const side = rules.order.find((one) => accepted[one].length >= rules.most && isWide(one)) ?? rules.order[0];
   return (
     <>
       <p className="zeroing-headline">{notSetWords(side, accepted[side], rules)}</p>

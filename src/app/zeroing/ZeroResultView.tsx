@@ -1,16 +1,30 @@
-import { indexErrorEstimate } from "../../zeroing/ringClamp";
+import type { Graduations } from "../../lock/dial";
+import { type IndexErrorEstimate, indexErrorEstimate } from "../../zeroing/ringClamp";
 import { zeroLessons } from "../../zeroing/zeroLesson";
 import { exerciseResult } from "../../zeroing/zeroResult";
-import { lostMotionWords, placeWords, verdictWords } from "../../zeroing/zeroWords";
-import { signedText } from "../shell/signedText";
+import { lostMotionWords, verdictWords } from "../../zeroing/zeroWords";
 import { ReadingsPlot } from "./ReadingsPlot";
 import type { ZeroingSession } from "./zeroingSession";
+
+/** From this error of the index on, its consequence is told, graduations. */
+const ASKEW: Graduations = 0.3;
 
 const VERDICT_HEADLINE = {
   accept: "Both sides are shown to be good.",
   reject: "A side is shown to be off: set it again.",
   "not shown yet": "Set, but not shown to be good yet.",
 } as const;
+
+/** Two decimals with a sign: a zero is set within a hair. */
+const fine = (value: number) => `${value < 0 ? "−" : "+"}${Math.abs(value).toFixed(2)}`;
+
+/** Where the index stands, as the readings show it and in truth; graduations, left positive. */
+function indexWords(truth: Graduations, { estimate, ci95 }: IndexErrorEstimate): string {
+  const seen = `Index: ${fine(estimate)} off its true place, 95 % interval ${fine(ci95.low)} to ${fine(ci95.high)}; in truth ${fine(truth)}.`;
+  return Math.abs(truth) > ASKEW
+    ? `${seen} The zero takes it in; a ring straightened later makes every stop that much off.`
+    : seen;
+}
 
 /** What both series came to: a sentence, a picture, a table, and what to do better. */
 export function ZeroResultView({ session, now }: { readonly session: ZeroingSession; readonly now: number }) {
@@ -23,11 +37,16 @@ export function ZeroResultView({ session, now }: { readonly session: ZeroingSess
     right: accepted.right.map(({ deviation }) => deviation),
     left: accepted.left.map(({ deviation }) => deviation),
   };
-  const index = indexErrorEstimate(accepted.left.map(({ cam }) => cam));
+  const index = indexErrorEstimate(accepted.left.map(({ cam, deviation }) => cam - deviation));
   const { time_ms, turns } = session.effort(now);
   return (
     <>
       <p className="zeroing-headline">{VERDICT_HEADLINE[worst]}</p>
+      {worst === "reject" && (
+        <button type="button" className="button" onClick={() => session.again()}>
+          Begin again
+        </button>
+      )}
       <ReadingsPlot
         order={rules.order}
         readings={deviations}
@@ -52,11 +71,11 @@ export function ZeroResultView({ session, now }: { readonly session: ZeroingSess
             <tr key={side}>
               <th scope="row">{side}</th>
               <td>{result[side].n}</td>
-              <td>{signedText(result[side].mean)}</td>
+              <td>{fine(result[side].mean)}</td>
               <td>{result[side].sd.toFixed(2)}</td>
               <td>{result[side].spread.toFixed(2)}</td>
               <td>
-                {signedText(result[side].ci95.low)} to {signedText(result[side].ci95.high)}
+                {fine(result[side].ci95.low)} to {fine(result[side].ci95.high)}
               </td>
             </tr>
           ))}
@@ -74,11 +93,7 @@ export function ZeroResultView({ session, now }: { readonly session: ZeroingSess
           </li>
         ))}
         <li>{lostMotionWords(result.lostMotion, session.lock.condition.lostMotion)}</li>
-        <li>
-          The index stands{" "}
-          {placeWords(session.lock.indexError).replace("of zero", "of its true place").replace("on zero", "true")}; your
-          readings put it at {signedText(index.estimate)}.
-        </li>
+        <li>{indexWords(session.lock.indexError, index)}</li>
         {zeroLessons({ sides: result, reasons }, rules).map((lesson) => (
           <li key={lesson}>
             <b>{lesson}</b>

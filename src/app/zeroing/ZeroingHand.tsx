@@ -4,6 +4,7 @@ import { type Graduations, type Milliseconds, reading, type Turn } from "../../l
 import type { Profile } from "../../lock/profile";
 import { TurnButtons } from "../bench/TurnButtons";
 import { Dial } from "../dial/Dial";
+import { focusDial } from "../dial/focusDial";
 import { plainKey } from "../dial/plainKey";
 import { spokenReading } from "../dial/spokenReading";
 import { signedText } from "../shell/signedText";
@@ -97,7 +98,10 @@ export function ZeroingHand({ session, profile, hasLoupe, pointTo, onTurn, onRea
           className="button primary"
           disabled={onReading === null}
           aria-keyshortcuts="Space"
-          onClick={() => onReading?.()}
+          onClick={(event) => {
+            onReading?.();
+            if (event.detail > 0) focusDial();
+          }}
         >
           Take the reading <kbd>space</kbd>
         </button>

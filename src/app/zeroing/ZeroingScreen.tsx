@@ -1,4 +1,4 @@
-import { useMemo, useState } from "react";
+import { type KeyboardEvent, useMemo, useState } from "react";
 import { drawCombination } from "../../drill/drawCombination";
 import type { DialEncoderProfile } from "../../lock/profile";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
@@ -14,7 +14,7 @@ import { ProvePanel } from "./ProvePanel";
 import { PlaySession } from "./playSession";
 import { ProveSession } from "./proveSession";
 import { SetZeroPanel } from "./SetZeroPanel";
-import { useStore, useTurn, useZeroing } from "./useZeroing";
+import { useStore, useTurn, useZeroing, useZeroingSound } from "./useZeroing";
 import { ZeroingHand } from "./ZeroingHand";
 import { ZeroingStrip } from "./ZeroingStrip";
 import "../shell/workplace.css";
@@ -35,14 +35,25 @@ function encoderProfile(): DialEncoderProfile {
   return found;
 }
 
+/** Arrow keys move between tabs, over those that are closed. */
+function moveAlongTabs({ key, currentTarget }: KeyboardEvent<HTMLElement>): void {
+  const step = key === "ArrowRight" ? 1 : key === "ArrowLeft" ? -1 : 0;
+  if (step === 0) return;
+  const tabs = [...currentTarget.querySelectorAll<HTMLButtonElement>("button:not(:disabled)")];
+  const at = tabs.findIndex((tab) => tab.matches(":focus"));
+  tabs[(at + step + tabs.length) % tabs.length]?.focus();
+}
+
 interface ZeroingScreenProps {
   readonly chance: Chance;
   /** Whether the loupe and the digital reading are shown; silent help hides them. */
   readonly isSilent: boolean;
+  readonly hasSound: boolean;
 }
 
 /** Zeroing: set a lock's zero from both sides, prove it by dialing, and find the play. */
-export function ZeroingScreen({ chance, isSilent }: ZeroingScreenProps) {
+export function ZeroingScreen({ chance, isSilent: startsSilent, hasSound }: ZeroingScreenProps) {
+  const [isSilent, setSilent] = useState(startsSilent);
   const profile = useMemo(encoderProfile, []);
   const setup = useMemo(
     () => ({
@@ -60,8 +71,11 @@ export function ZeroingScreen({ chance, isSilent }: ZeroingScreenProps) {
   const isSet = session.state === "zeroSet";
   const hasLoupe = !isSilent;
   const onTurn = useTurn(session);
+  useZeroingSound(session, hasSound);
 
   const begin = (one: Exercise) => {
+    if (one === exercise) return;
+    if (one === "set") session.takeHold();
     if (one === "prove") {
       const combination = profile.asSet ?? drawCombination(profile, chance);
       setProve(new ProveSession(session.lock, learnZero(session.memory.accepted), profile, combination));
@@ -89,13 +103,16 @@ export function ZeroingScreen({ chance, isSilent }: ZeroingScreenProps) {
         {exercise === "play" && <PlayHand play={play} profile={profile} />}
       </div>
       <div className="workplace-panels">
-        <div className="zeroing-tabs" role="tablist" aria-label="Exercises">
+        <div className="zeroing-tabs" role="tablist" aria-label="Exercises" onKeyDown={moveAlongTabs}>
           {EXERCISES.map(({ exercise: one, label }) => (
             <button
               key={one}
               type="button"
               role="tab"
+              id={`zeroing-tab-${one}`}
+              aria-controls="zeroing-panel"
               aria-selected={exercise === one}
+              tabIndex={exercise === one ? 0 : -1}
               disabled={one === "prove" && !isSet}
               title={one === "prove" && !isSet ? "Set the zero from both sides first" : undefined}
               onClick={() => begin(one)}
@@ -104,9 +121,16 @@ export function ZeroingScreen({ chance, isSilent }: ZeroingScreenProps) {
             </button>
           ))}
         </div>
-        {exercise === "set" && <SetZeroPanel session={session} now={performance.now()} />}
-        {exercise === "prove" && prove !== null && <ProvePanel prove={prove} />}
-        {exercise === "play" && <PlayPanel play={play} profile={profile} />}
+        <p className="zeroing-silent">
+          <button type="button" className="button" aria-pressed={isSilent} onClick={() => setSilent(!isSilent)}>
+            Silent: no loupe, no reading
+          </button>
+        </p>
+        <div id="zeroing-panel" role="tabpanel" aria-labelledby={`zeroing-tab-${exercise}`}>
+          {exercise === "set" && <SetZeroPanel session={session} now={performance.now()} />}
+          {exercise === "prove" && prove !== null && <ProvePanel prove={prove} />}
+          {exercise === "play" && <PlayPanel play={play} profile={profile} />}
+        </div>
       </div>
     </main>
   );

@@ -1,19 +1,38 @@
+import type { Turn } from "../../lock/dial";
 import type { ZeroingState } from "../../zeroing/zeroingMachine";
+import { sideResult } from "../../zeroing/zeroResult";
+import { lastWords } from "./lastWords";
 import type { ZeroingSession } from "./zeroingSession";
 
 const SAY: Readonly<Record<ZeroingState, (session: ZeroingSession) => string>> = {
   ringLoose: () => "Turn the ring until its index stands true, and clamp it.",
   firstSeries: ({ asked }) => `Turn ${asked} only, onto zero. Stop. Take the reading.`,
   secondSeries: ({ asked }) => `Now turn ${asked} only, onto zero. Stop. Take the reading.`,
-  zeroSet: () => "The zero is set from both sides. Prove it.",
+  zeroSet: (session) =>
+    isRejected(session) ? "A side is shown to be off. Set it again." : "The zero is set from both sides. Prove it.",
   notSet: () => "The zero is not set.",
 };
+
+/** Whether either side is shown to be off. */
+function isRejected({ memory, setup }: ZeroingSession): boolean {
+  const { rules } = setup;
+  return rules.order.some(
+    (side) =>
+      sideResult(
+        memory.accepted[side].map(({ deviation }) => deviation),
+        rules,
+      ).verdict === "reject",
+  );
+}
 
 /** The calibration on one plate: the ring, the two series, and the end. */
 export function ZeroingStrip({ session }: { readonly session: ZeroingSession }) {
   const { setup, state, memory, asked } = session;
   const [first, second] = setup.rules.order;
-  const counted = (side: "left" | "right") => `${memory.accepted[side].length} of ${memory.wanted[side]} readings`;
+  const counted = (side: Turn) => {
+    const count = memory.accepted[side].length;
+    return count > memory.wanted[side] ? `${count} readings` : `${count} of ${memory.wanted[side]} readings`;
+  };
   const steps = [
     { name: "ring", say: state === "ringLoose" ? "loose" : "clamped", isCurrent: state === "ringLoose" },
     { name: `turning ${first}`, say: counted(first), isCurrent: asked === first },
@@ -33,6 +52,9 @@ export function ZeroingStrip({ session }: { readonly session: ZeroingSession }) 
       <div className="advice">
         <p className="advice-say" data-testid="zeroing-state">
           {SAY[state](session)}
+        </p>
+        <p className="advice-detail" aria-hidden="true">
+          {lastWords(session)}
         </p>
       </div>
     </>

@@ -8,6 +8,12 @@ import { Store } from "../shell/store";
 /** Stops from each side before an answer can be marked. */
 export const STOPS_WANTED = 2;
 
+/** How near its line the cam's mark must be for a stop to be kept, graduations. */
+const NEAR: Graduations = 0.35;
+
+/** Largest play that anyone may answer, graduations. */
+export const MOST_PLAY: Graduations = 5;
+
 /** "Find the play": a lock whose lost motion is to be found by stopping on the cam's mark from each side. */
 export class PlaySession extends Store {
   lock: ZeroLock;
@@ -15,6 +21,9 @@ export class PlaySession extends Store {
   mark: PlayMark | null = null;
   /** Direction of the last motion, or null. */
   turn: Turn | null = null;
+  /** Why the last stop was not kept, or null. */
+  problem: string | null = null;
+  private isKept = false;
   private readonly ranges: ConditionRanges;
   private readonly graduations: number;
   private readonly chance: Chance;
@@ -35,15 +44,28 @@ export class PlaySession extends Store {
   turnBy(by: Graduations): void {
     if (by === 0) return;
     this.turn = turnOf(by);
+    this.isKept = false;
+    this.problem = null;
     this.lock.turnBy(by);
     this.changed();
   }
 
-  /** Keeps where the dial stands, under the direction it was last turned in. */
+  /** Keeps where the dial stands, under the direction it was last turned in; or says why it is no stop. */
   keepStop(): void {
     if (this.turn === null || this.mark !== null) return;
-    this.stops = { ...this.stops, [this.turn]: [...this.stops[this.turn], this.lock.seen] };
+    this.problem = this.whyNoStop(this.turn);
+    if (this.problem === null) {
+      this.stops = { ...this.stops, [this.turn]: [...this.stops[this.turn], this.lock.seen] };
+      this.isKept = true;
+    }
     this.changed();
+  }
+
+  private whyNoStop(turn: Turn): string | null {
+    if (this.isKept) return "This stop is kept already: come onto the line once more.";
+    if (this.lock.camTurn !== turn) return `The cam has not moved yet: turn ${turn} until it does.`;
+    if (Math.abs(this.lock.camDeviation) > NEAR) return "The cam's mark is not on its line.";
+    return null;
   }
 
   /** Marks the trainee's own number. @param answer - graduations */

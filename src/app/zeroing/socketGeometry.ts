@@ -15,7 +15,7 @@ export interface Socket {
 /** Radius of the arcs on which the sockets sit, outside the ring. */
 export const ARC = 284;
 /** How far a peg stands off its arc for one graduation of deviation. */
-const PER_GRADUATION = 15;
+const PER_GRADUATION = 22;
 /** Between two sockets, degrees. */
 const SPACING = 13;
 
@@ -60,6 +60,7 @@ export function sideArc(side: Turn, radius: number, count: number): string {
 
 /** Places of the chevrons that point the way to turn, with the rotation of each, degrees. */
 export function chevrons(side: Turn, count: number): readonly { readonly angle: number; readonly flip: 1 | -1 }[] {
+  // At the far end, where the loupe leaves them free.
   const first = ((count - 1) / 2) * SPACING + 18;
-  return [0, 1, 2].map((k) => ({ angle: SIDE_SIGN[side] * (90 - first - 7 * k), flip: SIDE_SIGN[side] }));
+  return [0, 1, 2].map((k) => ({ angle: SIDE_SIGN[side] * (90 + first + 7 * k), flip: SIDE_SIGN[side] }));
 }

@@ -131,6 +131,12 @@ export class ZeroingSession extends Store {
     this.actor.send({ type: "series.reopened", side });
     this.last = null;
     this.endedAt = null;
+    this.takeHold();
+  }
+
+  /** The hand takes hold anew: what the dial did in between belongs to no approach. */
+  takeHold(): void {
+    this.approach = new Approach(this.lock.dial);
     this.changed();
   }
 
@@ -154,7 +160,6 @@ export class ZeroingSession extends Store {
       drawCondition(this.setup.ranges, this.setup.graduations, this.chance),
       this.setup.graduations,
     );
-    this.approach = new Approach(this.lock.dial);
     this.again();
   }
 
@@ -163,6 +168,6 @@ export class ZeroingSession extends Store {
     this.begunAt = null;
     this.endedAt = null;
     this.turned = 0;
-    this.changed();
+    this.takeHold();
   }
 }
