@@ -1,6 +1,7 @@
 import react from "@vitejs/plugin-react";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
+import manifest from "./package.json" with { type: "json" };
 
 /** What a phone or a desk keeps of the app when it is installed. */
 const MANIFEST = {
@@ -27,6 +28,8 @@ export default defineConfig({
       workbox: { globPatterns: ["**/*.{js,css,html,woff2,png}"], cleanupOutdatedCaches: true },
     }),
   ],
+  // Stands on every record.
+  define: { "import.meta.env.APP_VERSION": JSON.stringify(manifest.version) },
   build: { target: "es2023", chunkSizeWarningLimit: 700 },
   server: { host: "127.0.0.1" },
   preview: { host: "127.0.0.1", port: 4173 },

@@ -72,6 +72,8 @@ export function forbiddenPackages({ file, text }: SourceFile, dependencies: read
     .filter((path) => {
       const name = packageOf(path);
       if (path.startsWith("node:")) return layer !== "cli";
+      // A module that the build itself makes.
+      if (path.startsWith("virtual:")) return layer !== "app";
       if (!dependencies.includes(name)) return true;
       return PURE.includes(layer) && !PURE_PACKAGES.some((pure) => name === pure || name.startsWith(`${pure}/`));
     });

@@ -16,10 +16,12 @@ const THEMES = ["system", "light", "dark"] as const;
 const PAGES = [
   { path: "bench", label: "Bench" },
   { path: "zeroing", label: "Zeroing" },
+  { path: "sittings", label: "Sittings" },
 ] as const;
 
 // Fetched when first asked for, so that the first screen stays small.
 const ZeroingScreen = lazy(async () => ({ default: (await import("../zeroing/ZeroingScreen")).ZeroingScreen }));
+const SittingsScreen = lazy(async () => ({ default: (await import("../sittings/SittingsScreen")).SittingsScreen }));
 
 const SWITCH = ["off", "on"] as const;
 
@@ -87,11 +89,15 @@ export function App() {
         <BenchScreen address={address} hasSound={sound === "on"} />
       ) : (
         <Suspense fallback={<main className="workplace" />}>
-          <ZeroingScreen
-            chance={address.chance}
-            isSilent={route.query.get("help") === "silent"}
-            hasSound={sound === "on"}
-          />
+          {page === "zeroing" ? (
+            <ZeroingScreen
+              chance={address.chance}
+              isSilent={route.query.get("help") === "silent"}
+              hasSound={sound === "on"}
+            />
+          ) : (
+            <SittingsScreen chance={address.chance} sheet={route.query.get("sheet")} />
+          )}
         </Suspense>
       )}
       <UpdateNotice />

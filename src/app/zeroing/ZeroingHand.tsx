@@ -22,11 +22,14 @@ interface ZeroingHandProps {
   readonly onTurn: (by: Graduations, at: Milliseconds) => void;
   /** The one thing to do besides turning: take a reading; null where there is none. */
   readonly onReading: (() => void) | null;
-  readonly onRestart: (isNew: boolean) => void;
+  /** Begins again, with this lock or another; null where there is no second chance. */
+  readonly onRestart: ((isNew: boolean) => void) | null;
 }
 
 const KEYS_HELP =
-  "Arrow keys turn the way they point, by one; hold them to keep turning, with Shift fast. Comma and period nudge by a tenth. Space takes a reading. R begins again with this lock, N takes another.";
+  "Arrow keys turn the way they point, by one; hold them to keep turning, with Shift fast. Comma and period nudge by a tenth. Space takes a reading.";
+
+const RESTART_HELP = " R begins again with this lock, N takes another.";
 
 /** The reading at the index as drawn, unwrapped into words for a screen reader: close to zero its side is told. */
 function spokenSeen(session: ZeroingSession, profile: Profile): string {
@@ -35,6 +38,19 @@ function spokenSeen(session: ZeroingSession, profile: Profile): string {
   const size = Math.abs(seenDeviation).toFixed(1);
   if (size === "0.0") return "on zero";
   return `${spokenReading(size)} ${seenDeviation > 0 ? "left" : "right"} of zero`;
+}
+
+function RestartButtons({ onRestart }: { readonly onRestart: (isNew: boolean) => void }) {
+  return (
+    <>
+      <button type="button" className="button workplace-again" aria-keyshortcuts="R" onClick={() => onRestart(false)}>
+        Again <kbd>R</kbd>
+      </button>
+      <button type="button" className="button workplace-new" aria-keyshortcuts="N" onClick={() => onRestart(true)}>
+        New lock <kbd>N</kbd>
+      </button>
+    </>
+  );
 }
 
 /** The dial to be zeroed, its sockets, the loupe and the controls beside it. */
@@ -46,8 +62,8 @@ export function ZeroingHand({ session, profile, hasLoupe, pointTo, onTurn, onRea
       event.preventDefault();
       onReading?.();
     }
-    if (key === "r") onRestart(false);
-    if (key === "n") onRestart(true);
+    if (key === "r") onRestart?.(false);
+    if (key === "n") onRestart?.(true);
   };
   const shown = readingText(reading(lock.seen, setup.graduations), profile);
   return (
@@ -83,13 +99,9 @@ export function ZeroingHand({ session, profile, hasLoupe, pointTo, onTurn, onRea
         )}
         <p id="zeroing-keys" className="visually-hidden">
           {KEYS_HELP}
+          {onRestart !== null && RESTART_HELP}
         </p>
-        <button type="button" className="button workplace-again" aria-keyshortcuts="R" onClick={() => onRestart(false)}>
-          Again <kbd>R</kbd>
-        </button>
-        <button type="button" className="button workplace-new" aria-keyshortcuts="N" onClick={() => onRestart(true)}>
-          New lock <kbd>N</kbd>
-        </button>
+        {onRestart !== null && <RestartButtons onRestart={onRestart} />}
       </div>
       <div className="zeroing-controls">
         <TurnButtons perTurn={setup.graduations} onTurn={onTurn} />

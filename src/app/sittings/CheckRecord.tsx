@@ -1,0 +1,83 @@
+import { type FormEvent, useState } from "react";
+import type { RecordCheck } from "../../drill/sittingRecord";
+import { browserSha256, checkRecordFile } from "./recordFile";
+
+function Findings({ check }: { readonly check: RecordCheck }) {
+  if (check.problems.length === 0) {
+    return (
+      <p role="status" className="sitting-sound">
+        The record is sound: it is unchanged since its hash was made, and its marks follow from its tries.
+      </p>
+    );
+  }
+  return (
+    <div role="alert" className="sitting-problem">
+      <p>The record does not check.</p>
+      <ul>
+        {check.problems.map((problem) => (
+          <li key={problem}>{problem}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+/** A saved record, pasted or loaded, checked against its hash and marked again. */
+export function CheckRecord() {
+  const [text, setText] = useState("");
+  const [check, setCheck] = useState<RecordCheck | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  const run = async (from: string) => {
+    setText(from);
+    setCheck(null);
+    setProblem(null);
+    try {
+      setCheck(await checkRecordFile(from, browserSha256));
+    } catch (error) {
+      setProblem(error instanceof Error ? error.message : String(error));
+    }
+  };
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    run(text);
+  };
+  return (
+    <section aria-label="Check a record" className="sitting-check">
+      <h2>
+        Check a record <small>a hash shows a change; it is no signature</small>
+      </h2>
+      <form onSubmit={submit}>
+        <textarea
+          aria-label="A saved record"
+          placeholder='{"sha256":"…","record":{…}}'
+          value={text}
+          onChange={(event) => setText(event.currentTarget.value)}
+        />
+        <div className="sitting-buttons">
+          <button type="submit" className="button" disabled={text.trim() === ""}>
+            Check it
+          </button>
+          <label className="button sheet-file">
+            Load a file
+            <input
+              type="file"
+              className="visually-hidden"
+              accept=".json"
+              onChange={async (event) => {
+                const [file] = event.currentTarget.files ?? [];
+                event.currentTarget.value = "";
+                if (file !== undefined) run(await file.text());
+              }}
+            />
+          </label>
+        </div>
+      </form>
+      {check !== null && <Findings check={check} />}
+      {problem !== null && (
+        <p role="alert" className="sitting-problem">
+          Not checked: {problem}.
+        </p>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,81 @@
+import { useCallback, useEffect, useMemo } from "react";
+import type { Sheet } from "../../drill/sheet/sheet";
+import type { Chance } from "../../statistics/chance";
+import { BeforeStart } from "./BeforeStart";
+import { ChooseSheet } from "./ChooseSheet";
+import { type CurrentSitting, currentSitting } from "./currentSitting";
+import { QuestionView } from "./QuestionView";
+import { ResultView } from "./ResultView";
+import { StandingView } from "./StandingView";
+import { StationView } from "./StationView";
+import { sheetAskedFor } from "./sheetChoice";
+import type { SittingSession } from "./sittingSession";
+import { useStore } from "./useSitting";
+import "../shell/workplace.css";
+import "./sittings.css";
+
+/** What an address asks for: a sheet, or the reason why there is none. */
+interface Asked {
+  readonly sheet: Sheet | null;
+  readonly problem: string | null;
+}
+
+function askedFor(address: string | null): Asked {
+  if (address === null) return { sheet: null, problem: null };
+  try {
+    return { sheet: sheetAskedFor(address), problem: null };
+  } catch (error) {
+    return { sheet: null, problem: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+/** The part of the screen that the sitting is at. */
+function SittingView({ current, session }: { readonly current: CurrentSitting; readonly session: SittingSession }) {
+  const { state } = useStore(session);
+  switch (state) {
+    case "readingInstructions":
+    case "ready":
+      return <BeforeStart session={session} onLeave={() => current.putAway()} />;
+    case "atStation":
+      return <StationView session={session} />;
+    case "answering":
+      return <QuestionView session={session} />;
+    case "paused":
+    case "interrupted":
+      return <StandingView session={session} />;
+    case "finished":
+    case "brokenOff":
+      return <ResultView current={current} session={session} />;
+  }
+}
+
+interface SittingsScreenProps {
+  readonly chance: Chance;
+  /** Id of a shipped sheet, or the text of a link; null to choose. */
+  readonly sheet: string | null;
+}
+
+/** Sittings: a timed self-test by a sheet, from its choice to its result. */
+export function SittingsScreen({ chance, sheet }: SittingsScreenProps) {
+  const current = useStore(useMemo(currentSitting, []));
+  const asked = useMemo(() => askedFor(sheet), [sheet]);
+  const begin = useCallback(
+    (chosen: Sheet) => current.begin(chosen, chosen.seed ?? Math.floor(chance() * 2 ** 32)),
+    [current, chance],
+  );
+  useEffect(() => {
+    // A link begins its sheet, but never in the place of a sitting that has begun or still shows its result.
+    if (asked.sheet !== null && current.isFree) begin(asked.sheet);
+  }, [asked, current, begin]);
+  const { session } = current;
+  return (
+    <main>
+      <h1 className="visually-hidden">Sittings</h1>
+      {session === null ? (
+        <ChooseSheet current={current} problem={asked.problem ?? current.problem} onChoose={begin} />
+      ) : (
+        <SittingView current={current} session={session} />
+      )}
+    </main>
+  );
+}

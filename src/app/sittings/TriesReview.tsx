@@ -1,0 +1,141 @@
+import { useMemo, useState } from "react";
+import { tellFaults } from "../../dialing/faultWords";
+import type { DialingTry } from "../../drill/marking/tryResult";
+import { stationProfile } from "../../drill/sheet/stationProfile";
+import type { SittingRecord } from "../../drill/sittingRecord";
+import type { Motion } from "../../logbook/traceCodec";
+import type { Recording } from "../bench/attemptRecorder";
+import { Playback } from "../bench/playback";
+import { usePlayback } from "../bench/usePlayback";
+import { TurnChart } from "../turnChart/TurnChart";
+import type { SittingShelf } from "./sittingShelf";
+import { type TryRow, tryRow } from "./sittingWords";
+
+const recordingOf = ({ start, positions, times_ms }: Motion): Recording => ({
+  start: start ?? { dial: positions[0] ?? 0 },
+  positions: [...positions],
+  times_ms: [...(times_ms ?? positions.map((_, k) => 400 * k))],
+});
+
+interface ReplayProps {
+  readonly record: SittingRecord;
+  readonly one: DialingTry;
+  readonly motion: Motion;
+}
+
+/** A try that is known to have a lock: played to its end, and how to play it anew. */
+function replayOf({ record, one, motion }: ReplayProps) {
+  const profile = stationProfile(record.sheet.stations[one.station] ?? { profile: "" });
+  const fresh = () => new Playback(profile, one.combination, recordingOf(motion));
+  const ended = fresh();
+  ended.goTo(ended.duration_ms);
+  return { fresh, ended: ended.attempt, faults: tellFaults(ended.attempt), recording: ended.recording };
+}
+
+/** One try of a sitting, played again on its own lock. */
+function TryReplay({ record, one, motion }: ReplayProps) {
+  const made = useMemo(() => replayOf({ record, one, motion }), [record, one, motion]);
+  const replay = usePlayback(made.fresh);
+  return (
+    <div className="sitting-replay">
+      <TurnChart
+        attempt={replay.playback?.attempt ?? made.ended}
+        version={Math.round(replay.playhead_ms ?? 0)}
+        faults={replay.playback === null ? made.faults : []}
+        ghost={null}
+        recording={made.recording}
+        playhead_ms={replay.playhead_ms}
+        isPlaying={replay.isPlaying}
+        onPlay={replay.play}
+        onPause={replay.pause}
+        onScrub={replay.scrub}
+      />
+      <ul className="sitting-lines">
+        {made.faults.map(({ code, number, message }) => (
+          <li key={`${code}-${number}`}>{message}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+interface RowProps {
+  readonly index: number;
+  readonly row: TryRow;
+  readonly isShown: boolean;
+  /** Null where no motion is kept. */
+  readonly onReplay: (() => void) | null;
+}
+
+function Row({ index, row, isShown, onReplay }: RowProps) {
+  return (
+    <tr>
+      <th scope="row">{index + 1}</th>
+      <td data-head="Station">{row.place}</td>
+      <td data-head="Outcome">{row.outcome}</td>
+      <td data-head="Stops">{row.stops}</td>
+      <td data-head="Faults">{row.faults}</td>
+      <td data-head="Time">{row.time}</td>
+      <td className="sitting-noprint">
+        {onReplay !== null && (
+          <button type="button" className="button" aria-pressed={isShown} onClick={onReplay}>
+            Replay<span className="visually-hidden"> try {index + 1}</span>
+          </button>
+        )}
+      </td>
+    </tr>
+  );
+}
+
+interface TriesReviewProps {
+  readonly record: SittingRecord;
+  readonly shelf: SittingShelf;
+}
+
+/** Every try as a row, and the replay of one. */
+export function TriesReview({ record, shelf }: TriesReviewProps) {
+  const [shown, setShown] = useState<number | null>(null);
+  const motions = useMemo(() => record.tries.map((_, index) => shelf.motion(index)), [record, shelf]);
+  if (record.tries.length === 0) return null;
+  const one = shown === null ? undefined : record.tries[shown];
+  const motion = shown === null ? null : (motions[shown] ?? null);
+  return (
+    <section aria-label="Tries">
+      <h2>
+        Tries <small>stop errors and zeros in graduations; plus ran past</small>
+      </h2>
+      <div className="sitting-table">
+        <table>
+          <thead>
+            <tr>
+              {["Try", "Station", "Outcome", "Stops", "Faults", "Time"].map((head) => (
+                <th key={head} scope="col">
+                  {head}
+                </th>
+              ))}
+              <th scope="col" className="sitting-noprint">
+                Replay
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {record.tries.map((each, index) => (
+              <Row
+                key={`${each.station}-${each.repetition}`}
+                index={index}
+                row={tryRow(each, record.sheet)}
+                isShown={shown === index}
+                onReplay={motions[index] === null ? null : () => setShown(shown === index ? null : index)}
+              />
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {one?.kind === "dialing" && motion !== null && (
+        <div className="sitting-noprint">
+          <TryReplay key={shown} record={record} one={one} motion={motion} />
+        </div>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,59 @@
+import { parseSheet } from "../../drill/sheet/parseSheet";
+import { checkRecord, type RecordCheck, type Sha256, type SittingRecord } from "../../drill/sittingRecord";
+import type { KeptRecord } from "./sittingShelf";
+
+/** SHA-256 by the browser. It has none on a page without a secure address. */
+export async function browserSha256(text: string): Promise<string> {
+  if (globalThis.crypto?.subtle === undefined) {
+    throw new Error("this browser makes no SHA-256 here: open the trainer at an https address or on this machine");
+  }
+  const digest = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text));
+  return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, "0")).join("");
+}
+
+/** A record and its hash as a file. */
+export function writeRecordFile({ record, sha256 }: Omit<KeptRecord, "id">): string {
+  return `${JSON.stringify({ sha256, record }, null, 2)}\n`;
+}
+
+function parsed(text: string): { record?: SittingRecord; sha256?: unknown } {
+  try {
+    const value: unknown = JSON.parse(text);
+    if (typeof value === "object" && value !== null) return value;
+  } catch {
+    // Said below.
+  }
+  throw new Error("this is no record: it is not the JSON of a saved sitting");
+}
+
+/**
+ * Reads a record that was saved.
+ *
+ * @throws {Error} with a sentence that says what is wrong
+ */
+export function readRecordFile(text: string): Omit<KeptRecord, "id"> {
+  const { record, sha256 } = parsed(text);
+  if (record?.format !== "gatefall-sitting" || record.version !== 1) throw new Error("this file holds no sitting");
+  if (typeof sha256 !== "string") throw new Error("this record comes without its SHA-256");
+  if (!(Array.isArray(record.tries) && Array.isArray(record.answers))) {
+    throw new Error("this record has no tries or no answers");
+  }
+  parseSheet(record.sheet);
+  return { record, sha256 };
+}
+
+/**
+ * Checks a saved record.
+ *
+ * @returns what checking came to
+ * @throws {Error} with a sentence, for what cannot be checked
+ */
+export async function checkRecordFile(text: string, sha256: Sha256): Promise<RecordCheck> {
+  const file = readRecordFile(text);
+  try {
+    return await checkRecord(file.record, file.sha256, sha256);
+  } catch (error) {
+    if (error instanceof TypeError) throw new Error("this record is damaged: a part of it is missing");
+    throw error;
+  }
+}

@@ -1,0 +1,36 @@
+import type { Sheet } from "../../drill/sheet/sheet";
+import { sheetFromLink } from "../../drill/sheet/sheetLink";
+import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
+
+/** A sheet that comes with the trainer, by a name for addresses. */
+export interface ShippedSheet {
+  readonly id: string;
+  readonly sheet: Sheet;
+}
+
+/** "Friday sitting" as part of an address: "friday-sitting". */
+export function sheetId({ title }: Pick<Sheet, "title">): string {
+  return title
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, "-")
+    .replace(/^-|-$/g, "");
+}
+
+/** Shipped sheets, those with rules for a sitting first. */
+export const SHEETS_TO_SIT: readonly ShippedSheet[] = SHIPPED_SHEETS.map((sheet) => ({
+  id: sheetId(sheet),
+  sheet,
+})).sort((one, other) => Number(one.sheet.sitting === undefined) - Number(other.sheet.sitting === undefined));
+
+/** Whatever was pasted, reduced to the text that carries the sheet: a whole address, or the text alone. */
+const linkText = (pasted: string) => /s1\.[\w-]+/.exec(pasted)?.[0] ?? pasted.trim();
+
+/**
+ * The sheet that an address or a pasted link asks for.
+ *
+ * @param asked - id of a shipped sheet, the text of a link, or a whole address with one
+ * @throws {DrillError} `bad-link`, `bad-sheet`
+ */
+export function sheetAskedFor(asked: string): Sheet {
+  return SHEETS_TO_SIT.find(({ id }) => id === asked)?.sheet ?? sheetFromLink(linkText(asked));
+}

@@ -1,0 +1,271 @@
+import { type ActorRefFrom, createActor, type Snapshot } from "xstate";
+import type { TryResult } from "../../drill/marking/tryResult";
+import { type AskedQuestion, drawQuestions, isAnsweredRight } from "../../drill/questions/drawQuestions";
+import { SHIPPED_QUESTIONS } from "../../drill/questions/shippedQuestions";
+import { type PlannedTry, planTries } from "../../drill/sheet/planTries";
+import type { Sheet } from "../../drill/sheet/sheet";
+import {
+  type SittingContext,
+  type SittingEvent,
+  type SittingPlan,
+  type SittingState,
+  sittingMachine,
+  workedTime,
+} from "../../drill/sittingMachine";
+import { sittingPlan } from "../../drill/sittingPlan";
+import type { RecordedAnswer, SittingFacts } from "../../drill/sittingRecord";
+import type { Graduations, Milliseconds } from "../../lock/dial";
+import { seededChance } from "../../statistics/chance";
+import { Store } from "../shell/store";
+import { DialingTry } from "./dialingTry";
+import type { SittingProgress } from "./sittingProgress";
+import type { SittingShelf } from "./sittingShelf";
+import { questionChance, trySetup } from "./trySetup";
+import { ZeroingTry } from "./zeroingTry";
+
+/** The try under the hand. */
+export type TryInHand = DialingTry | ZeroingTry;
+
+/** A try that was lost: made, and not right. */
+function lostTry({ station, repetition, combination }: PlannedTry): TryResult {
+  const lost = { station, repetition, time_ms: 0, isBrokenOff: true };
+  if (combination === null) {
+    return {
+      ...lost,
+      kind: "zeroing",
+      verdicts: { left: null, right: null },
+      means: { left: null, right: null },
+      refused: 0,
+    };
+  }
+  return { ...lost, kind: "dialing", combination, opened: false, stopErrors: combination.map(() => null), faults: [] };
+}
+
+/**
+ * One sitting from its instructions to its end: the chart, the try in hand, and what is kept after every event.
+ *
+ * A store outside React. Wall-clock times are handed in, since they must outlast the page; the hand has its own steady
+ * clock.
+ */
+export class SittingSession extends Store {
+  readonly sheet: Sheet;
+  readonly plan: SittingPlan;
+  readonly tries: readonly PlannedTry[];
+  readonly questions: readonly AskedQuestion[];
+  readonly id: string;
+  /** The try in hand; an ended one stays until the next is asked for. */
+  inHand: TryInHand | null = null;
+  private progress: SittingProgress;
+  private readonly shelf: SittingShelf;
+  private readonly actor: ActorRefFrom<ReturnType<typeof sittingMachine>>;
+  private readonly onTry: (one: TryInHand, index: number) => void;
+
+  /**
+   * @param progress - fresh, or as it was kept; then the page was loaded anew
+   * @param onTry - told of every try that has ended
+   */
+  constructor(
+    progress: SittingProgress,
+    shelf: SittingShelf,
+    onTry: (one: TryInHand, index: number) => void = () => {},
+  ) {
+    super();
+    const { sheet, seed, snapshot } = progress;
+    this.id = progress.id;
+    this.sheet = sheet;
+    this.shelf = shelf;
+    this.onTry = onTry;
+    this.progress = progress;
+    this.plan = sittingPlan(sheet);
+    this.tries = planTries(sheet, seededChance(seed));
+    this.questions = drawQuestions(SHIPPED_QUESTIONS, sheet.sitting?.questions?.topics ?? [], questionChance(seed));
+    const machine = sittingMachine(this.plan);
+    this.actor =
+      snapshot === null
+        ? createActor(machine).start()
+        : createActor(machine, { snapshot: snapshot as Snapshot<unknown> }).start();
+    if (snapshot !== null) this.revive();
+  }
+
+  get state(): SittingState {
+    return this.actor.getSnapshot().value;
+  }
+
+  get memory(): SittingContext {
+    return this.actor.getSnapshot().context;
+  }
+
+  get isOver(): boolean {
+    return this.state === "finished" || this.state === "brokenOff";
+  }
+
+  /** Whether the sheet's clock runs. */
+  get isRunning(): boolean {
+    return this.memory.runningSince_ms !== null;
+  }
+
+  get results(): readonly TryResult[] {
+    return this.progress.tries;
+  }
+
+  get answers(): readonly RecordedAnswer[] {
+    return this.progress.answers;
+  }
+
+  /** The question to be answered now, or null. */
+  get question(): AskedQuestion | null {
+    return this.questions[this.memory.answersGiven] ?? null;
+  }
+
+  /** Place of the try in hand, from 0. */
+  get tryIndex(): number {
+    return this.inHand?.isEnded ? this.memory.triesDone - 1 : this.memory.triesDone;
+  }
+
+  worked(now: Milliseconds): Milliseconds {
+    return workedTime(this.memory, now);
+  }
+
+  readInstructions(): void {
+    this.actor.send({ type: "instructions.read" });
+    this.changed();
+  }
+
+  start(now: Milliseconds): void {
+    this.progress = { ...this.progress, startedAt: new Date(now).toISOString() };
+    this.send({ type: "sitting.started", now_ms: now });
+    this.takeNext();
+  }
+
+  /** Puts the next try under the hand. */
+  takeNext(): void {
+    const index = this.memory.triesDone;
+    const plan = this.tries[index];
+    this.inHand = this.state === "atStation" && plan !== undefined ? this.makeTry(plan, index) : null;
+    this.changed();
+  }
+
+  /** Turns the dial of the try in hand. */
+  turnBy(by: Graduations, at: Milliseconds, now: Milliseconds): void {
+    this.handled(now, (one) => one.turnBy(by, at));
+  }
+
+  takeReading(at: Milliseconds, now: Milliseconds): void {
+    this.handled(now, (one) => one.kind === "zeroing" && one.takeReading(at));
+  }
+
+  /** Lets time pass over a resting hand. */
+  rest(at: Milliseconds, now: Milliseconds): void {
+    this.handled(now, (one) => one.kind === "dialing" && one.rest(at));
+  }
+
+  /** The candidate says that the try is done. */
+  endTry(now: Milliseconds): void {
+    this.handled(now, (one) => one.end());
+  }
+
+  /** Answers the question. @param shown - place of the choice, as shown */
+  answer(shown: number, now: Milliseconds): void {
+    const asked = this.question;
+    const choice = asked?.order[shown];
+    if (asked === null || choice === undefined || this.state !== "answering") return;
+    const before = this.memory.answersGiven;
+    const answer = { questionId: asked.question.id, choice, isRight: isAnsweredRight(asked, shown) };
+    this.send({ type: "question.answered", now_ms: now }, () => {
+      if (this.memory.answersGiven === before) return;
+      this.progress = { ...this.progress, answers: [...this.answers, answer] };
+      this.shelf.keepAnswer(answer);
+    });
+  }
+
+  pause(now: Milliseconds): void {
+    this.send({ type: "sitting.paused", now_ms: now });
+  }
+
+  resume(now: Milliseconds): void {
+    this.send({ type: "sitting.resumed", now_ms: now });
+    this.takeNext();
+  }
+
+  abandon(now: Milliseconds): void {
+    this.send({ type: "sitting.abandoned", now_ms: now });
+  }
+
+  /** A second has passed. */
+  tick(now: Milliseconds): void {
+    if (!this.isRunning) return;
+    this.shelf.keepSeen(now);
+    this.actor.send({ type: "time.checked", now_ms: now });
+    if (this.isOver) this.keep(now);
+    this.changed();
+  }
+
+  /** What goes on record, once it is over. */
+  facts(appVersion: string): SittingFacts {
+    const { seed, person, startedAt } = this.progress;
+    const { worked_ms, pauses, interruptions, ended } = this.memory;
+    return {
+      sheet: this.sheet,
+      seed,
+      appVersion,
+      ...(person !== null && { person }),
+      startedAt,
+      worked_ms,
+      pauses,
+      interruptions,
+      tries: this.results,
+      answers: this.answers,
+      ended: ended ?? "broken-off",
+    };
+  }
+
+  private makeTry(plan: PlannedTry, index: number): TryInHand {
+    const setup = trySetup(this.sheet, plan, this.progress.seed, index);
+    return setup.station.kind === "zeroing" ? new ZeroingTry(setup) : new DialingTry(setup);
+  }
+
+  /** Does something with the try in hand, and tells the chart when that begins or ends it. */
+  private handled(now: Milliseconds, act: (one: TryInHand) => unknown): void {
+    const one = this.inHand;
+    if (one === null || one.isEnded || this.state !== "atStation") return;
+    const version = one.version;
+    act(one);
+    if (one.version === version) return;
+    if (!this.memory.isTryBegun) this.send({ type: "try.begun", now_ms: now });
+    if (one.isEnded) this.finishTry(one, now);
+    this.changed();
+  }
+
+  private finishTry(one: TryInHand, now: Milliseconds): void {
+    const index = this.memory.triesDone;
+    this.send({ type: "try.finished", now_ms: now }, () => {
+      if (this.memory.triesDone === index) return;
+      this.progress = { ...this.progress, tries: [...this.results, one.result()] };
+      if (one.kind === "dialing") this.shelf.keepMotion(index, one.motion);
+      this.onTry(one, index);
+    });
+  }
+
+  /** Sends an event, takes in what it brought, and keeps it all before anything else can happen. */
+  private send(event: SittingEvent & { now_ms: Milliseconds }, take: () => void = () => {}): void {
+    this.actor.send(event);
+    take();
+    this.keep(event.now_ms);
+    this.changed();
+  }
+
+  private keep(now: Milliseconds): void {
+    this.progress = { ...this.progress, snapshot: this.actor.getPersistedSnapshot(), lastSeen_ms: now };
+    this.shelf.keepProgress(this.progress);
+  }
+
+  private revive(): void {
+    if (this.isOver) return;
+    const before = this.memory.triesDone;
+    const { lastSeen_ms } = this.progress;
+    this.actor.send({ type: "page.reloaded", now_ms: lastSeen_ms });
+    const lost = this.tries.slice(before, this.memory.triesDone).map(lostTry);
+    this.progress = { ...this.progress, tries: [...this.results, ...lost] };
+    this.keep(lastSeen_ms);
+  }
+}

@@ -1,0 +1,127 @@
+import type { AnswerGiven } from "../../drill/questions/questionDifficulty";
+import type { SittingRecord } from "../../drill/sittingRecord";
+import { fromBase64, toBase64 } from "../../logbook/base64";
+import { decodeTrace, encodeTrace, type Motion } from "../../logbook/traceCodec";
+import { readProgress, type SittingProgress } from "./sittingProgress";
+
+/** Where texts are kept: `localStorage`, which has them safe before the next event. */
+export type TextStore = Pick<Storage, "getItem" | "setItem" | "removeItem">;
+
+/** A record with its hash, as it is kept and passed on. */
+export interface KeptRecord {
+  readonly id: string;
+  readonly record: SittingRecord;
+  readonly sha256: string;
+}
+
+/** Key of the sitting under way. */
+export const PROGRESS_KEY = "gatefall.sitting";
+const SEEN = "gatefall.sitting.seen";
+const MOTION = "gatefall.sitting.motion.";
+const RECORDS = "gatefall.sittings";
+const ANSWERS = "gatefall.answers";
+const MOST_RECORDS = 20;
+const MOST_ANSWERS = 5000;
+
+/**
+ * What this browser keeps of sittings: the one under way, the motions of its tries, records, and answers given.
+ *
+ * Nothing here throws: where the browser keeps nothing, a sitting lasts as long as the page, and `isKeeping` says so.
+ */
+export class SittingShelf {
+  isKeeping = true;
+  private readonly store: TextStore;
+
+  constructor(store: TextStore) {
+    this.store = store;
+  }
+
+  /** The sitting under way, or the last one that has not been put away. */
+  get progress(): SittingProgress | null {
+    const progress = readProgress(this.get(PROGRESS_KEY));
+    const seen = Number(this.get(SEEN) ?? 0);
+    return progress && { ...progress, lastSeen_ms: Math.max(progress.lastSeen_ms, seen) };
+  }
+
+  keepProgress(progress: SittingProgress): void {
+    this.set(PROGRESS_KEY, JSON.stringify(progress));
+  }
+
+  /** Notes that the sitting still goes on. */
+  keepSeen(now_ms: number): void {
+    this.set(SEEN, String(now_ms));
+  }
+
+  keepMotion(index: number, motion: Motion): void {
+    this.set(MOTION + index, toBase64(encodeTrace(motion)));
+  }
+
+  /** Motion of a try, or null where none is kept. */
+  motion(index: number): Motion | null {
+    const text = this.get(MOTION + index);
+    try {
+      return text === null ? null : decodeTrace(fromBase64(text));
+    } catch {
+      return null;
+    }
+  }
+
+  /** Puts the sitting away, with the motions of its tries. */
+  clear(tries: number): void {
+    for (let index = 0; index < tries; index++) this.remove(MOTION + index);
+    this.remove(PROGRESS_KEY);
+    this.remove(SEEN);
+  }
+
+  /** Records of this browser, newest first. */
+  get records(): readonly KeptRecord[] {
+    return this.list<KeptRecord>(RECORDS);
+  }
+
+  keepRecord(kept: KeptRecord): void {
+    const others = this.records.filter(({ id }) => id !== kept.id);
+    this.set(RECORDS, JSON.stringify([kept, ...others].slice(0, MOST_RECORDS)));
+  }
+
+  /** Answers given in this browser, oldest first. */
+  get answers(): readonly AnswerGiven[] {
+    return this.list<AnswerGiven>(ANSWERS);
+  }
+
+  keepAnswer({ questionId, isRight }: AnswerGiven): void {
+    this.set(ANSWERS, JSON.stringify([...this.answers, { questionId, isRight }].slice(-MOST_ANSWERS)));
+  }
+
+  private list<Item>(key: string): readonly Item[] {
+    try {
+      const value: unknown = JSON.parse(this.get(key) ?? "[]");
+      return Array.isArray(value) ? value : [];
+    } catch {
+      return [];
+    }
+  }
+
+  private get(key: string): string | null {
+    try {
+      return this.store.getItem(key);
+    } catch {
+      return null;
+    }
+  }
+
+  private set(key: string, text: string): void {
+    try {
+      this.store.setItem(key, text);
+    } catch {
+      this.isKeeping = false;
+    }
+  }
+
+  private remove(key: string): void {
+    try {
+      this.store.removeItem(key);
+    } catch {
+      this.isKeeping = false;
+    }
+  }
+}

@@ -1,0 +1,145 @@
+import { claimText, trialsToShow } from "../../drill/marking/claim";
+import type { Verdict } from "../../drill/marking/judgeCriterion";
+import { markingScheme, schemeAdvice } from "../../drill/marking/markingScheme";
+import { isRight, type TryResult, zeroShown } from "../../drill/marking/tryResult";
+import type { Sheet, Station } from "../../drill/sheet/sheet";
+import { stationProfile } from "../../drill/sheet/stationProfile";
+import type { SittingEnd } from "../../drill/sittingMachine";
+import { sittingPlan } from "../../drill/sittingPlan";
+import type { SittingRecord } from "../../drill/sittingRecord";
+import type { Milliseconds } from "../../lock/dial";
+import { signedText } from "../shell/signedText";
+import { faultTitle } from "./faultTitle";
+
+/** A time as a clock shows it: "4:05", "1:12:00". */
+export function clockText(time_ms: Milliseconds): string {
+  const seconds = Math.max(0, Math.floor(time_ms / 1000));
+  const two = (value: number) => String(value).padStart(2, "0");
+  const [hours, minutes] = [Math.floor(seconds / 3600), Math.floor(seconds / 60) % 60];
+  return hours > 0 ? `${hours}:${two(minutes)}:${two(seconds % 60)}` : `${minutes}:${two(seconds % 60)}`;
+}
+
+const plural = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
+
+/** The rules that a sheet is sat by, in sentences. */
+export function ruleSentences(sheet: Sheet): string[] {
+  const { tries, questions, pauseAllowed, onReload, timeLimit_ms } = sittingPlan(sheet);
+  const work = questions > 0 ? `, then ${plural(questions, "question", "questions")}` : "";
+  return [
+    `${plural(tries, "try", "tries")}${work}. What a try came to is shown at the end only.`,
+    timeLimit_ms === null
+      ? "There is no limit on the whole time."
+      : `The whole time is at most ${clockText(timeLimit_ms)}; what is missing then counts as missed.`,
+    pauseAllowed ? "You may pause between tries." : "There is no pause.",
+    onReload === "resume"
+      ? "If the page is closed or reloaded, the try under way is lost and the sitting goes on."
+      : "If the page is closed or reloaded, the sitting is over and recorded as broken off.",
+  ];
+}
+
+/** Name of a station for a person. */
+export const stationTitle = ({ title, id }: Station): string => title ?? id;
+
+const HELPS: Readonly<Record<Station["help"], string>> = { full: "full", counts: "arrivals counted", silent: "none" };
+
+/** A station as a row: its title, its lock, its help, its tries and its time. */
+export function stationRow(station: Station): string[] {
+  const limit = station.timeLimit_s === undefined ? "any time" : `${station.timeLimit_s} s a try`;
+  const upTo = station.kind === "dialing" && station.upTo !== undefined ? ` (${station.upTo} of its numbers)` : "";
+  return [
+    stationTitle(station),
+    `${stationProfile(station).title}${upTo}`,
+    HELPS[station.help],
+    String(station.repetitions),
+    limit,
+  ];
+}
+
+const VERDICTS: Readonly<Record<Verdict, string>> = { pass: "passed", fail: "missed", "not shown": "not shown" };
+
+/** A verdict in a word, for one criterion. */
+export const verdictWord = (verdict: Verdict): string => VERDICTS[verdict];
+
+const HEADLINES: Readonly<Record<Verdict, string>> = {
+  pass: "Passed.",
+  fail: "Not passed.",
+  "not shown": "Not shown yet: the tries leave it open.",
+};
+
+/** What a sitting came to, in a sentence. */
+export function verdictHeadline({ marking, ended }: Pick<SittingRecord, "marking" | "ended">): string {
+  return ended === "broken-off" && marking.verdict !== "fail"
+    ? "Broken off before the end."
+    : HEADLINES[marking.verdict];
+}
+
+const ENDS: Readonly<Record<SittingEnd, string>> = {
+  finished: "It was finished.",
+  time: "The time ran out: what is missing counts as missed.",
+  "broken-off": "It was broken off: what is missing is left open.",
+};
+
+/** How a sitting ended, in a sentence. */
+export const endSentence = (ended: SittingEnd): string => ENDS[ended];
+
+/** What a claim still wants, from the tries made. */
+function claimSentences({ sheet, tries, marking }: SittingRecord): string[] {
+  return marking.marks.flatMap(({ criterion, verdict }) => {
+    const { claim, station: index } = criterion;
+    const station = sheet.stations[index ?? -1];
+    if (claim === undefined || station === undefined || verdict === "pass") return [];
+    const made = tries.filter((one) => one.kind === "dialing" && one.station === index);
+    const misses = made.filter((one) => one.kind === "dialing" && !isRight(one, station)).length;
+    const wanted = trialsToShow(claim, misses);
+    const missed = plural(misses, "miss", "misses");
+    return [`${criterion.place}: with ${missed}, ${claimText(claim)} takes ${wanted} tries; you made ${made.length}.`];
+  });
+}
+
+/** What to make of a result, in sentences. */
+export function resultAdvice(record: SittingRecord): string[] {
+  return [...claimSentences(record), ...schemeAdvice(markingScheme(record.sheet))];
+}
+
+/** One try as a row of text. */
+export interface TryRow {
+  readonly place: string;
+  readonly outcome: string;
+  readonly stops: string;
+  readonly faults: string;
+  readonly time: string;
+}
+
+const seconds = (time_ms: Milliseconds) => `${(time_ms / 1000).toFixed(1)} s`;
+
+function dialingOutcome(one: TryResult & { kind: "dialing" }, station: Station): string {
+  if (isRight(one, station)) return station.kind === "dialing" && station.upTo !== undefined ? "right" : "opened";
+  return one.opened ? "opened too late" : "not right";
+}
+
+const ZERO_WORDS = { accept: "shown to be good", reject: "not good", "not shown yet": "not shown" } as const;
+const meanText = (mean: number | null) => (mean === null ? "open" : signedText(mean));
+
+function measured(one: TryResult, station: Station): Pick<TryRow, "outcome" | "stops" | "faults"> {
+  if (one.kind === "dialing") {
+    return {
+      outcome: dialingOutcome(one, station),
+      stops: one.stopErrors.map((error) => (error === null ? "–" : signedText(error))).join("  "),
+      faults: one.faults.map(({ code, number }) => faultTitle(code, number)).join("; ") || "none",
+    };
+  }
+  return {
+    outcome: ZERO_WORDS[zeroShown(one, station)],
+    stops: `right ${meanText(one.means.right)}  left ${meanText(one.means.left)}`,
+    faults: `${one.refused} refused`,
+  };
+}
+
+/** One try as a row of the result. */
+export function tryRow(one: TryResult, sheet: Sheet): TryRow {
+  const station = sheet.stations[one.station];
+  if (station === undefined) throw new Error(`the sheet has no station ${one.station}`);
+  const place = `${stationTitle(station)}, ${one.repetition}`;
+  if (one.isBrokenOff) return { place, outcome: "lost to a reload", stops: "–", faults: "–", time: "–" };
+  return { place, ...measured(one, station), time: seconds(one.time_ms) };
+}

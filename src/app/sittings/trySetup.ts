@@ -1,0 +1,68 @@
+import { conditionsAt, type TryConditions } from "../../drill/sheet/conditionsAt";
+import type { PlannedTry } from "../../drill/sheet/planTries";
+import type { Condition, Sheet, Station, ZeroingStation } from "../../drill/sheet/sheet";
+import { stationProfile } from "../../drill/sheet/stationProfile";
+import type { Profile, Range } from "../../lock/profile";
+import { type Chance, seededChance } from "../../statistics/chance";
+import { profileRules, usualRules, type ZeroingRules } from "../../zeroing/zeroingRules";
+import { type ConditionRanges, profileRanges, USUAL_RANGES } from "../../zeroing/zeroLock";
+
+/** One try, ready to be put under the hand. */
+export interface TrySetup {
+  readonly plan: PlannedTry;
+  readonly station: Station;
+  readonly profile: Profile;
+  readonly conditions: TryConditions;
+  /** Of this try alone, so that a try after a reload is the one it would have been. */
+  readonly chance: Chance;
+}
+
+/** Far apart, so that neighboring tries share no chance. */
+const TRY_STRIDE = 0x9e3779b1;
+
+/** Chance of one try. @param index - of the try in the sitting, from 0 */
+export function tryChance(seed: number, index: number): Chance {
+  return seededChance((seed + Math.imul(index + 1, TRY_STRIDE)) | 0);
+}
+
+/** Chance that draws the questions: apart from the one that plans the tries. */
+export function questionChance(seed: number): Chance {
+  return seededChance(~seed);
+}
+
+/** What a try needs, from its place in the plan. */
+export function trySetup(sheet: Sheet, plan: PlannedTry, seed: number, index: number): TrySetup {
+  const station = sheet.stations[plan.station];
+  if (station === undefined) throw new Error(`the sheet has no station ${plan.station}`);
+  return {
+    plan,
+    station,
+    profile: stationProfile(station),
+    conditions: conditionsAt(station, plan.repetition),
+    chance: tryChance(seed, index),
+  };
+}
+
+const lockRules = (profile: Profile): ZeroingRules =>
+  profile.kind === "dial-encoder" ? profileRules(profile) : usualRules(profile.graduations);
+
+/** Rules of a zeroing station: those of its lock, and over them what the sheet asks for. */
+export function stationRules({ readings, tolerance }: ZeroingStation, profile: Profile): ZeroingRules {
+  const rules = lockRules(profile);
+  const wanted = readings ?? rules.wanted;
+  return { ...rules, wanted, most: Math.max(rules.most, wanted), tolerance: tolerance ?? rules.tolerance };
+}
+
+const exactly = (value: number): Range => [value, value];
+
+/** What is hidden in the lock of a zeroing try: what the sheet injects, and else what its lock may have. */
+export function stationRanges({ station, plan, profile, conditions }: TrySetup): ConditionRanges {
+  const own = profile.kind === "dial-encoder" ? profileRanges(profile) : USUAL_RANGES;
+  const holds = (kind: Condition["kind"]) =>
+    (station.conditions ?? []).some((one) => one.kind === kind && (one.from ?? 1) <= plan.repetition);
+  return {
+    indexOffset: holds("index-offset") ? exactly(conditions.indexOffset) : own.indexOffset,
+    lostMotion: holds("lost-motion") ? exactly(conditions.lostMotion) : own.lostMotion,
+    noise: holds("noise") ? exactly(conditions.noise) : own.noise,
+  };
+}

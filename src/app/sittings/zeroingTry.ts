@@ -1,0 +1,97 @@
+import type { ZeroingTry as ZeroingResult } from "../../drill/marking/tryResult";
+import type { ZeroingStation } from "../../drill/sheet/sheet";
+import type { Graduations, Milliseconds, Turn } from "../../lock/dial";
+import type { Refusal } from "../../zeroing/approach";
+import { type SideResult, sideResult } from "../../zeroing/zeroResult";
+import { Store } from "../shell/store";
+import { ZeroingSession } from "../zeroing/zeroingSession";
+import { stationRanges, stationRules, type TrySetup } from "./trySetup";
+
+/** One reading in the order it was taken. */
+export interface ReadingTaken {
+  readonly turn: Turn;
+  readonly deviation: Graduations;
+  readonly refusal: Refusal | null;
+}
+
+/**
+ * One try at setting zero in a sitting. The ring is clamped where the sheet has put it: what is marked is the hand.
+ *
+ * A store outside React; it asks nobody for time or chance.
+ */
+export class ZeroingTry extends Store {
+  readonly kind = "zeroing";
+  readonly setup: TrySetup;
+  readonly session: ZeroingSession;
+  readonly readings: ReadingTaken[] = [];
+  isEnded = false;
+  isBegun = false;
+  private time_ms: Milliseconds = 0;
+
+  constructor(setup: TrySetup) {
+    super();
+    this.setup = setup;
+    const rules = stationRules(setup.station as ZeroingStation, setup.profile);
+    const { graduations } = setup.profile;
+    this.session = new ZeroingSession(
+      { graduations, rules, ranges: stationRanges(setup), creep: [0, 0] },
+      setup.chance,
+    );
+    this.session.clampRing();
+  }
+
+  turnBy(by: Graduations, now: Milliseconds): void {
+    if (by === 0 || this.isEnded) return;
+    this.isBegun = true;
+    this.session.turnBy(by, now);
+    this.time_ms = this.session.effort(now).time_ms;
+    this.changed();
+  }
+
+  takeReading(now: Milliseconds): void {
+    if (this.isEnded) return;
+    this.isBegun = true;
+    this.session.takeReading(now);
+    const { last } = this.session;
+    if (last !== null) this.readings.push({ turn: last.side, deviation: last.deviation, refusal: last.refusal });
+    this.time_ms = this.session.effort(now).time_ms;
+    if (this.session.asked === null) this.isEnded = true;
+    this.changed();
+  }
+
+  /** The candidate says that the try is done. */
+  end(): void {
+    this.isEnded = true;
+    this.changed();
+  }
+
+  /** What it came to. */
+  result(): ZeroingResult {
+    const { station, repetition } = this.setup.plan;
+    const { refused } = this.session.memory;
+    const sides = { left: this.side("left"), right: this.side("right") };
+    return {
+      kind: "zeroing",
+      station,
+      repetition,
+      verdicts: { left: sides.left?.verdict ?? null, right: sides.right?.verdict ?? null },
+      means: { left: sides.left?.mean ?? null, right: sides.right?.mean ?? null },
+      refused: refused.left + refused.right,
+      time_ms: this.time_ms,
+      isBrokenOff: false,
+    };
+  }
+
+  /** A direction whose series is closed, judged; null for another. */
+  private side(turn: Turn): SideResult | null {
+    const { memory, setup, asked } = this.session;
+    const accepted = memory.accepted[turn];
+    const isClosed = accepted.length >= Math.max(2, memory.wanted[turn]) && asked !== turn;
+    return isClosed
+      ? sideResult(
+          accepted.map(({ deviation }) => deviation),
+          setup.rules,
+        )
+      : null;
+  }
+}

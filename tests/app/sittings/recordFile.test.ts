@@ -1,0 +1,94 @@
+import { createHash } from "node:crypto";
+import { describe, expect, test } from "vitest";
+import { browserSha256, checkRecordFile, readRecordFile, writeRecordFile } from "../../../src/app/sittings/recordFile";
+import { sittingWrite } from "../../../src/app/sittings/sittingLogbook";
+import { recordHash, sittingRecord } from "../../../src/drill/sittingRecord";
+import { checkWrite } from "../../../src/logbook/logbookWrite";
+import { memoryShelf } from "../../support/memoryShelf";
+import { dialingStation, testSheet } from "../../support/testSheet";
+import { triesRight } from "../../support/testTries";
+
+const sha256 = (text: string) => createHash("sha256").update(text).digest("hex");
+
+const kept = async () => {
+  const record = await sittingRecord(
+    {
+      sheet: testSheet({ stations: [dialingStation({ repetitions: 5, passMarks: { firstTime: 4 } })] }),
+      seed: 7,
+      appVersion: "0.1.0",
+      startedAt: "2026-11-25T08:00:00.000Z",
+      worked_ms: 180_000,
+      pauses: 0,
+      interruptions: 0,
+      tries: triesRight(4, 5),
+      answers: [],
+      ended: "finished",
+    },
+    sha256,
+  );
+  return { id: "one", record, sha256: await recordHash(record, sha256) };
+};
+
+describe("a record as a file", () => {
+  test("is hashed by the browser as by anyone", async () => {
+    expect(await browserSha256("Grüße")).toBe(sha256("Grüße"));
+  });
+
+  test("checks as it was saved", async () => {
+    const text = writeRecordFile(await kept());
+    expect((await checkRecordFile(text, sha256)).problems).toEqual([]);
+    expect(readRecordFile(text).sha256).toMatch(/^[0-9a-f]{64}$/);
+  });
+
+  test("does not check once a try was changed", async () => {
+    const text = writeRecordFile(await kept()).replace('"opened": false', '"opened": true');
+    const { isUnchanged, isMarkedRight } = await checkRecordFile(text, sha256);
+    expect({ isUnchanged, isMarkedRight }).toEqual({ isUnchanged: false, isMarkedRight: false });
+  });
+
+  test.each([
+    ["", "not the JSON of a saved sitting"],
+    ["7", "not the JSON of a saved sitting"],
+    ["{}", "this file holds no sitting"],
+    ['{"record":{"format":"gatefall-sitting","version":1}}', "without its SHA-256"],
+    ['{"sha256":"a","record":{"format":"gatefall-sitting","version":1}}', "no tries or no answers"],
+    ['{"sha256":"a","record":{"format":"gatefall-sitting","version":1,"tries":[],"answers":[]}}', "sheet:"],
+  ])("%s is refused with a sentence", async (text, problem) => {
+    await expect(checkRecordFile(text, sha256)).rejects.toThrow(problem);
+  });
+
+  test("that lost a part is refused with a sentence", async () => {
+    const { record, ...rest } = await kept();
+    const text = JSON.stringify({ ...rest, record: { ...record, tries: [null] } });
+    await expect(checkRecordFile(text, sha256)).rejects.toThrow("this record is damaged");
+  });
+
+  test("is what the logbook takes", async () => {
+    const write = sittingWrite(await kept(), "person-1", 1_800_000_000_000);
+    expect(() => checkWrite(write)).not.toThrow();
+    expect(write.record).toMatchObject({ state: "finished", verdict: "passed", title: "A sheet" });
+  });
+});
+
+describe("a shelf", () => {
+  test("keeps a record once, the newest first", async () => {
+    const shelf = memoryShelf();
+    const one = await kept();
+    shelf.keepRecord(one);
+    shelf.keepRecord({ ...one, id: "two" });
+    shelf.keepRecord(one);
+    expect(shelf.records.map(({ id }) => id)).toEqual(["one", "two"]);
+  });
+
+  test("reads nothing from what is no JSON", () => {
+    const shelf = memoryShelf(
+      new Map([
+        ["gatefall.sittings", "{"],
+        ["gatefall.answers", "7"],
+        ["gatefall.sitting", '{"format":"gatefall-sitting-progress","version":1}'],
+        ["gatefall.sitting.motion.0", "?"],
+      ]),
+    );
+    expect([shelf.records, shelf.answers, shelf.progress, shelf.motion(0)]).toEqual([[], [], null, null]);
+  });
+});

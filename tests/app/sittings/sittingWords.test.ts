@@ -1,0 +1,120 @@
+import { describe, expect, test } from "vitest";
+import { SHEETS_TO_SIT, sheetAskedFor, sheetId } from "../../../src/app/sittings/sheetChoice";
+import {
+  clockText,
+  resultAdvice,
+  ruleSentences,
+  stationRow,
+  tryRow,
+  verdictHeadline,
+} from "../../../src/app/sittings/sittingWords";
+import { markingScheme } from "../../../src/drill/marking/markingScheme";
+import { markSitting } from "../../../src/drill/marking/markSitting";
+import type { TryResult } from "../../../src/drill/marking/tryResult";
+import { sheetToLink } from "../../../src/drill/sheet/sheetLink";
+import type { SittingRecord } from "../../../src/drill/sittingRecord";
+import { dialingStation, testSheet, zeroingStation } from "../../support/testSheet";
+import { dialingTry, triesRight, zeroingTry } from "../../support/testTries";
+
+describe("a clock", () => {
+  test.each([
+    [0, "0:00"],
+    [65_900, "1:05"],
+    [3_600_000, "1:00:00"],
+    [-5, "0:00"],
+  ])("of %d ms reads %s", (time, text) => {
+    expect(clockText(time)).toBe(text);
+  });
+});
+
+describe("the choice of a sheet", () => {
+  test("has a name of its own for every shipped sheet, those with sitting rules first", () => {
+    const ids = SHEETS_TO_SIT.map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    const ruled = SHEETS_TO_SIT.map(({ sheet }) => sheet.sitting !== undefined);
+    expect(ruled).toEqual(ruled.toSorted((one, other) => Number(other) - Number(one)));
+  });
+
+  test("takes an id, the text of a link, and a whole address", () => {
+    const sheet = testSheet({ title: "One" });
+    const link = sheetToLink(sheet);
+    expect(sheetId({ title: " Round again, when you may " })).toBe("round-again-when-you-may");
+    expect(sheetAskedFor("friday-sitting").title).toBe("Friday sitting");
+    expect(sheetAskedFor(link)).toEqual(sheet);
+    expect(sheetAskedFor(`https://example.org/#/sittings?sheet=${link}`)).toEqual(sheet);
+  });
+
+  test("refuses anything else with a sentence", () => {
+    expect(() => sheetAskedFor("monday")).toThrow("this link carries no drill sheet");
+  });
+});
+
+describe("rules in sentences", () => {
+  test("of a strict sheet", () => {
+    const sitting = { pauseAllowed: false, onReload: "broken-off", clockHideable: true, timeLimit_s: 600 } as const;
+    expect(ruleSentences(testSheet({ sitting })).join(" ")).toBe(
+      "10 tries. What a try came to is shown at the end only. The whole time is at most 10:00; what is missing then counts as missed. There is no pause. If the page is closed or reloaded, the sitting is over and recorded as broken off.",
+    );
+  });
+
+  test("of a station", () => {
+    expect(stationRow(dialingStation({ upTo: 1, timeLimit_s: 60 }))).toEqual([
+      "dial",
+      "Three-wheel, 100 graduations (1 of its numbers)",
+      "none",
+      "10",
+      "60 s a try",
+    ]);
+  });
+});
+
+describe("a try as a row", () => {
+  const sheet = testSheet({ stations: [dialingStation(), zeroingStation()] });
+  const row = (one: TryResult) => Object.values(tryRow(one, sheet)).join(" | ");
+
+  test.each<[TryResult, string]>([
+    [dialingTry(), "dial, 1 | opened | +0.1  −0.3  +0.1 | none | 30.0 s"],
+    [
+      dialingTry({ opened: false, stopErrors: [0, 4, null], faults: [{ code: "ran-past", number: 2, size: 4 }] }),
+      "dial, 1 | not right | 0.0  +4.0  – | ran past at number 2 | 30.0 s",
+    ],
+    [dialingTry({ isBrokenOff: true }), "dial, 1 | lost to a reload | – | – | –"],
+    [zeroingTry({ station: 1 }), "zero, 1 | shown to be good | right +0.1  left −0.1 | 0 refused | 90.0 s"],
+    [
+      zeroingTry({ station: 1, verdicts: { left: null, right: "accept" }, means: { left: null, right: 0 } }),
+      "zero, 1 | not shown | right 0.0  left open | 0 refused | 90.0 s",
+    ],
+  ])("%#", (one, text) => {
+    expect(row(one)).toBe(text);
+  });
+
+  test("tells an opening that took too long", () => {
+    const slow = testSheet({ stations: [dialingStation({ timeLimit_s: 10 })] });
+    expect(tryRow(dialingTry(), slow).outcome).toBe("opened too late");
+  });
+});
+
+describe("a result in words", () => {
+  const sheet = testSheet({
+    stations: [dialingStation({ repetitions: 5, passMarks: { claim: { rate: 0.9, confidence: 0.9 } } })],
+  });
+  const record = (right: number, ended: "finished" | "broken-off") => {
+    const tries = triesRight(right, 5);
+    const marking = markSitting(markingScheme(sheet), sheet, { tries, answers: [], ended });
+    return { sheet, tries, answers: [], ended, marking } as unknown as SittingRecord;
+  };
+
+  test("says what a claim still wants", () => {
+    expect(resultAdvice(record(4, "finished"))).toEqual([
+      "dial: with 1 miss, 90 % with 90 % confidence takes 38 tries; you made 5.",
+      "22 of 22 shows 90 % with 90 % confidence.",
+      "With one miss it takes 37 of 38, with two 50 of 52.",
+    ]);
+  });
+
+  test("has one headline for each verdict, and one for a sitting broken off", () => {
+    expect(verdictHeadline(record(5, "finished"))).toBe("Not shown yet: the tries leave it open.");
+    expect(verdictHeadline(record(0, "finished"))).toBe("Not passed.");
+    expect(verdictHeadline(record(5, "broken-off"))).toBe("Broken off before the end.");
+  });
+});
