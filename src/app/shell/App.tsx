@@ -1,7 +1,7 @@
 import { lazy, Suspense, useEffect, useMemo, useState } from "react";
 import type { Help } from "../../dialing/advice";
 import { BenchScreen } from "../bench/BenchScreen";
-import { benchAddress } from "../bench/benchAddress";
+import { type BenchAddress, benchAddress } from "../bench/benchAddress";
 import { measureEvents } from "../bench/eventCost";
 import { useRemembered } from "./remembered";
 import { useRoute } from "./route";
@@ -16,11 +16,13 @@ const THEMES = ["system", "light", "dark"] as const;
 const PAGES = [
   { path: "bench", label: "Bench" },
   { path: "zeroing", label: "Zeroing" },
+  { path: "sheets", label: "Drill sheets" },
   { path: "sittings", label: "Sittings" },
 ] as const;
 
 // Fetched when first asked for, so that the first screen stays small.
 const ZeroingScreen = lazy(async () => ({ default: (await import("../zeroing/ZeroingScreen")).ZeroingScreen }));
+const SheetsScreen = lazy(async () => ({ default: (await import("../sheets/SheetsScreen")).SheetsScreen }));
 const SittingsScreen = lazy(async () => ({ default: (await import("../sittings/SittingsScreen")).SittingsScreen }));
 
 const SWITCH = ["off", "on"] as const;
@@ -37,6 +39,28 @@ function useTheme() {
 
 /** A seed nobody chose: the one place where the app asks for chance. */
 const newSeed = () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 1;
+
+interface PageProps {
+  readonly page: (typeof PAGES)[number]["path"];
+  readonly address: BenchAddress;
+  readonly query: URLSearchParams;
+  readonly hasSound: boolean;
+}
+
+/** The page asked for. */
+function Page({ page, address, query, hasSound }: PageProps) {
+  const { chance } = address;
+  switch (page) {
+    case "bench":
+      return <BenchScreen address={address} hasSound={hasSound} />;
+    case "zeroing":
+      return <ZeroingScreen chance={chance} isSilent={query.get("help") === "silent"} hasSound={hasSound} />;
+    case "sheets":
+      return <SheetsScreen query={query} />;
+    case "sittings":
+      return <SittingsScreen chance={chance} sheet={query.get("sheet")} />;
+  }
+}
 
 /** The whole app: the head with its pages and switches, and the page asked for. */
 export function App() {
@@ -85,21 +109,9 @@ export function App() {
           {address.problem}
         </p>
       )}
-      {page === "bench" ? (
-        <BenchScreen address={address} hasSound={sound === "on"} />
-      ) : (
-        <Suspense fallback={<main className="workplace" />}>
-          {page === "zeroing" ? (
-            <ZeroingScreen
-              chance={address.chance}
-              isSilent={route.query.get("help") === "silent"}
-              hasSound={sound === "on"}
-            />
-          ) : (
-            <SittingsScreen chance={address.chance} sheet={route.query.get("sheet")} />
-          )}
-        </Suspense>
-      )}
+      <Suspense fallback={<main className="workplace" />}>
+        <Page page={page} address={address} query={route.query} hasSound={sound === "on"} />
+      </Suspense>
       <UpdateNotice />
     </>
   );

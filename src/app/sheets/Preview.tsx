@@ -1,0 +1,193 @@
+import { useMemo } from "react";
+import { markingScheme, schemeAdvice, schemeRows } from "../../drill/marking/markingScheme";
+import type { Sheet } from "../../drill/sheet/sheet";
+import { examplePlan, isDrawn, type Plan } from "./previewModel";
+import {
+  combinationText,
+  countText,
+  hiddenTrouble,
+  knownProfile,
+  ORDER_WORDS,
+  sittingSentences,
+  stationLine,
+  stationName,
+} from "./sheetWords";
+import { groupText, tryGroups } from "./tryGroups";
+
+function Sentences({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {
+  if (lines.length === 0) return null;
+  return (
+    <section>
+      <h3>{title}</h3>
+      <ul>
+        {[...new Set(lines)].map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Stations({ sheet }: { readonly sheet: Sheet }) {
+  return (
+    <section>
+      <h3>Stations</h3>
+      <ol className="preview-stations">
+        {sheet.stations.map((station, index) => (
+          <li key={station.id}>
+            <b>{stationName(station, index)}</b>
+            {station.task !== undefined && <p>{station.task}</p>}
+            <p className="preview-soft">{stationLine(station, "trainee")}</p>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+const MOST_GROUPS = 40;
+
+function TryTable({ sheet, tries }: { readonly sheet: Sheet } & Extract<Plan, { tries: unknown }>) {
+  const names = sheet.stations.map(stationName);
+  const profiles = sheet.stations.map(knownProfile);
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard
+    <section className="preview-tries" tabIndex={0} aria-label="All tries">
+      <table className="preview-table">
+        <thead>
+          <tr>
+            <th scope="col">Try</th>
+            <th scope="col">Station</th>
+            <th scope="col">Combination</th>
+          </tr>
+        </thead>
+        <tbody>
+          {tries.map(({ station, repetition, combination }, k) => (
+            <tr key={`${station}-${repetition}`}>
+              <td>{k + 1}</td>
+              <td>
+                {names[station]}, {repetition}
+              </td>
+              <td>{combination === null ? "sets zero" : combinationText(combination, profiles[station] ?? null)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function HiddenTrouble({ sheet }: { readonly sheet: Sheet }) {
+  const lines = sheet.stations.flatMap((station, index) => {
+    const trouble = hiddenTrouble(station);
+    return trouble.length === 0 ? [] : [`${stationName(station, index)}: ${trouble.join(", ")}.`];
+  });
+  if (lines.length === 0) return <p className="preview-soft">No trouble is hidden.</p>;
+  return lines.map((line) => <p key={line}>{line}</p>);
+}
+
+function Tries({ sheet, tries }: { readonly sheet: Sheet } & Extract<Plan, { tries: unknown }>) {
+  const groups = tryGroups(tries);
+  const names = sheet.stations.map(stationName);
+  const left = groups.slice(MOST_GROUPS);
+  const leftTries = left.reduce((sum, { first, last }) => sum + last - first + 1, 0);
+  // On paper an example of a random order would be taken for the order.
+  const isExample = sheet.order === "random" && sheet.seed === undefined;
+  return (
+    <>
+      {isDrawn(sheet) && (
+        <p className="preview-soft">
+          Each run draws anew{isExample && <span className="no-print">; this is one example</span>}.
+        </p>
+      )}
+      <ol className={isExample ? "preview-order no-print" : "preview-order"}>
+        {groups.slice(0, MOST_GROUPS).map((group) => (
+          <li key={group.first}>
+            <span className="preview-soft">{groupText(group)}</span> {names[group.station]}
+          </li>
+        ))}
+        {leftTries > 0 && <li>and {countText(leftTries, "more try", "more tries")}</li>}
+      </ol>
+      <details className="no-print">
+        <summary>For the instructor: hidden trouble, and all tries with their combinations</summary>
+        <HiddenTrouble sheet={sheet} />
+        <TryTable {...{ sheet, tries }} />
+      </details>
+    </>
+  );
+}
+
+function OrderOfTries({ sheet }: { readonly sheet: Sheet }) {
+  const plan = useMemo(() => examplePlan(sheet), [sheet]);
+  return (
+    <section>
+      <h3>Order of tries</h3>
+      <p>
+        {ORDER_WORDS[sheet.order]}
+        {sheet.seed === undefined ? "." : `, by seed ${sheet.seed}.`}
+      </p>
+      {"says" in plan ? <p className="sheets-wrong">{plan.says}</p> : <Tries sheet={sheet} tries={plan.tries} />}
+    </section>
+  );
+}
+
+function Marking({ sheet }: { readonly sheet: Sheet }) {
+  const scheme = markingScheme(sheet);
+  const [heading = [], ...rows] = schemeRows(scheme);
+  if (rows.length === 0) return <Sentences title="Marking" lines={["Nothing is marked; this is practice."]} />;
+  return (
+    <section>
+      <h3>Marking</h3>
+      <div className="preview-wide">
+        <table className="preview-table">
+          <thead>
+            <tr>
+              {heading.map((cell) => (
+                <th key={cell} scope="col">
+                  {cell}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(([where, asked, how]) => (
+              <tr key={`${where} ${asked}`}>
+                <td>{where}</td>
+                <td>{asked}</td>
+                <td>{how}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {schemeAdvice(scheme).map((line) => (
+        <p key={line} className="preview-soft">
+          {line}
+        </p>
+      ))}
+    </section>
+  );
+}
+
+/** A sound sheet as the trainee meets it before the start; the page that is printed. */
+export function Preview({ sheet }: { readonly sheet: Sheet }) {
+  const { sitting } = sheet;
+  const questions = (sitting?.questions?.topics ?? []).reduce((sum, { count }) => sum + count, 0);
+  const rules = sitting === undefined ? [] : sittingSentences(sitting);
+  const asked = questions > 0 ? [`${countText(questions, "question")} come after the tries.`] : [];
+  return (
+    <article className="preview" aria-label={`The sheet as the trainee sees it: ${sheet.title}`}>
+      <h2 className="preview-title">{sheet.title}</h2>
+      <p>{sheet.purpose}</p>
+      <p className="only-print preview-name">Name</p>
+      <p className="only-print preview-name">Date</p>
+      <Sentences title="Instructions" lines={[...(sheet.instructions ?? []), ...rules, ...asked]} />
+      <Sentences title="Cautions" lines={sheet.cautions ?? []} />
+      <Stations sheet={sheet} />
+      <OrderOfTries sheet={sheet} />
+      <Marking sheet={sheet} />
+      <p className="preview-soft">A practice result is not a certificate.</p>
+      {sheet.source !== undefined && <p className="preview-soft">Source: {sheet.source}</p>}
+    </article>
+  );
+}

@@ -1,0 +1,21 @@
+import { useMemo } from "react";
+import { qrPicture } from "./qrPath";
+
+/** The QR code of an address, or a sentence where it is too long for one. */
+export function QrCode({ address, title }: { readonly address: string; readonly title: string }) {
+  const picture = useMemo(() => qrPicture(address), [address]);
+  if (picture === null) return <p>The link is too long for a QR code; pass on the link or the file.</p>;
+  const { size, path } = picture;
+  return (
+    <svg
+      className="qr"
+      viewBox={`0 0 ${size} ${size}`}
+      shapeRendering="crispEdges"
+      role="img"
+      aria-label={`QR code of the link that opens the sheet “${title}”`}
+    >
+      <rect className="qr-ground" width={size} height={size} />
+      <path className="qr-dark" d={path} />
+    </svg>
+  );
+}

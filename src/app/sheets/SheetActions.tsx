@@ -1,0 +1,86 @@
+import { lazy, Suspense, useMemo, useState } from "react";
+import type { Sheet as DrillSheet } from "../../drill/sheet/sheet";
+import { Sheet } from "../shell/Sheet";
+import { fileName, fileText } from "./sheetFile";
+import { linkOf } from "./sheetsAddress";
+
+// Fetched when a code is first asked for.
+const QrCode = lazy(async () => ({ default: (await import("./QrCode")).QrCode }));
+
+const fullAddress = (hash: string) => `${location.origin}${location.pathname}${hash}`;
+
+function PassOn({ sheet }: { readonly sheet: DrillSheet }) {
+  const link = useMemo(() => linkOf(sheet, "sheets"), [sheet]);
+  const [said, setSaid] = useState("");
+  if ("says" in link) return <p>{link.says}.</p>;
+  const address = fullAddress(link.hash);
+  const copy = () =>
+    navigator.clipboard.writeText(address).then(
+      () => setSaid("Copied."),
+      () => setSaid("This browser does not let the page copy; select the link and copy it by hand."),
+    );
+  return (
+    <>
+      <p>This link carries the whole sheet. Opening it overwrites nothing.</p>
+      <textarea readOnly aria-label="Link that carries the sheet" value={address} />
+      <div className="sheet-row">
+        <button type="button" className="button" onClick={copy}>
+          Copy the link
+        </button>
+        <span role="status">{said}</span>
+      </div>
+      <Suspense fallback={<p>Drawing the code…</p>}>
+        <QrCode address={address} title={sheet.title} />
+      </Suspense>
+    </>
+  );
+}
+
+/** What can be done with a sheet as it stands: practice it, pass it on, print it. Null while it is not sound. */
+export function SheetActions({ sheet }: { readonly sheet: DrillSheet | null }) {
+  const [isOpen, setIsOpen] = useState(false);
+  const practice = useMemo(() => (sheet === null ? null : linkOf(sheet, "sittings")), [sheet]);
+  if (sheet === null || practice === null) {
+    return <p className="sheets-note">Mend what is marked; then the sheet can be practiced and passed on.</p>;
+  }
+  return (
+    <>
+      {"hash" in practice ? (
+        <a className="button primary" href={practice.hash}>
+          Practice this sheet
+        </a>
+      ) : (
+        <p className="sheets-note">{practice.says}.</p>
+      )}
+      <button type="button" className="button" aria-haspopup="dialog" onClick={() => setIsOpen(true)}>
+        Link and QR code
+      </button>
+      <a
+        className="button"
+        download={fileName(sheet.title)}
+        href={`data:application/json;charset=utf-8,${encodeURIComponent(fileText(sheet))}`}
+      >
+        Save as a file
+      </a>
+      <button type="button" className="button" onClick={() => print()}>
+        Print
+      </button>
+      <Sheet title="Pass this sheet on" isOpen={isOpen} onClose={() => setIsOpen(false)}>
+        <PassOn sheet={sheet} />
+      </Sheet>
+    </>
+  );
+}
+
+/** The code and nothing else, for the printed page. */
+export function PrintedCode({ sheet }: { readonly sheet: DrillSheet }) {
+  const link = useMemo(() => linkOf(sheet, "sheets"), [sheet]);
+  if ("says" in link) return null;
+  return (
+    <div className="only-print preview-code">
+      <Suspense>
+        <QrCode address={fullAddress(link.hash)} title={sheet.title} />
+      </Suspense>
+    </div>
+  );
+}

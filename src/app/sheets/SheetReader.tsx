@@ -1,0 +1,32 @@
+import type { Sheet } from "../../drill/sheet/sheet";
+import { Preview } from "./Preview";
+import { PrintedCode, SheetActions } from "./SheetActions";
+
+interface SheetReaderProps {
+  readonly sheet: Sheet;
+  /** What this sheet is and what may be done with it. */
+  readonly note: string;
+  readonly keepLabel: string;
+  readonly onKeep: () => void;
+}
+
+/** A sheet to look at: a sample, or one that came by link. */
+export function SheetReader({ sheet, note, keepLabel, onKeep }: SheetReaderProps) {
+  return (
+    <main className="sheets-reader">
+      <h1 className="visually-hidden" tabIndex={-1}>
+        Drill sheet
+      </h1>
+      <div className="sheets-bar">
+        <a href="#/sheets">All sheets</a>
+        <button type="button" className="button" onClick={onKeep}>
+          {keepLabel}
+        </button>
+        <SheetActions sheet={sheet} />
+      </div>
+      <p className="sheets-note no-print">{note}</p>
+      <PrintedCode sheet={sheet} />
+      <Preview sheet={sheet} />
+    </main>
+  );
+}

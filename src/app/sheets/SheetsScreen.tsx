@@ -1,0 +1,86 @@
+import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
+import type { Sheet } from "../../drill/sheet/sheet";
+import type { SheetRecord } from "../../logbook/records";
+import { focusHeading } from "./focusHeading";
+import { copiedSheet } from "./newSheet";
+import { openShelf } from "./openShelf";
+import { readDraft } from "./readDraft";
+import { SheetEditor } from "./SheetEditor";
+import { SheetReader } from "./SheetReader";
+import { Shelf } from "./Shelf";
+import type { SheetShelf } from "./sheetShelf";
+import { sheetsAddress } from "./sheetsAddress";
+import "../shell/sheet.css";
+import "./sheets.css";
+
+interface OwnSheetProps {
+  readonly id: string;
+  readonly shelf: SheetShelf;
+  readonly onTake: (sheet: Sheet) => void;
+}
+
+/** An own sheet in the editor. It is read once: from then on the editor knows best. */
+function OpenedSheet({ record, shelf, onTake }: Omit<OwnSheetProps, "id"> & { readonly record: SheetRecord }) {
+  const [start] = useState(() => readDraft(record.body));
+  if (typeof start !== "string") return <SheetEditor id={record.id} {...{ start, shelf }} />;
+  return <Shelf {...{ shelf, onTake }} problem={`${record.title} cannot be read: ${start}.`} />;
+}
+
+function OwnSheet({ id, shelf, onTake }: OwnSheetProps) {
+  const record = shelf.find(id);
+  if (record !== null) return <OpenedSheet key={id} {...{ record, shelf, onTake }} />;
+  if (!shelf.isReady) return <main className="shelf" />;
+  const problem = "This sheet is not on the shelf; it was deleted, or is kept on another machine.";
+  return <Shelf {...{ shelf, onTake, problem }} />;
+}
+
+/** At another page of this screen, reading begins at its heading; the first page leaves the focus where it is. */
+function useFreshStart(query: URLSearchParams): void {
+  const before = useRef(query);
+  useEffect(() => {
+    if (before.current === query) return;
+    before.current = query;
+    scrollTo(0, 0);
+    focusHeading();
+  }, [query]);
+}
+
+/** Drill sheets: a shelf of them, an editor, and a view of one that came by link. */
+export function SheetsScreen({ query }: { readonly query: URLSearchParams }) {
+  const shelf = useMemo(openShelf, []);
+  useSyncExternalStore(
+    shelf.subscribe,
+    useCallback(() => shelf.version, [shelf]),
+  );
+  const address = useMemo(() => sheetsAddress(query), [query]);
+  useFreshStart(query);
+  const onTake = (sheet: Sheet) => {
+    location.hash = `#/sheets?own=${shelf.add(sheet)}`;
+  };
+  switch (address.shows) {
+    case "own":
+      return <OwnSheet id={address.id} {...{ shelf, onTake }} />;
+    case "sample":
+      return (
+        <SheetReader
+          sheet={address.sheet}
+          note="A sample sheet stays as it is; a copy of it is yours to change."
+          keepLabel="Copy and edit"
+          onKeep={() => onTake(copiedSheet(address.sheet))}
+        />
+      );
+    case "link":
+      return (
+        <SheetReader
+          sheet={address.sheet}
+          note="This sheet came by link. Nothing of yours is changed; keep it if you want to have it on your shelf."
+          keepLabel="Keep this sheet"
+          onKeep={() => onTake(address.sheet)}
+        />
+      );
+    case "shelf":
+      return <Shelf {...{ shelf, onTake }} problem={null} />;
+    case "problem":
+      return <Shelf {...{ shelf, onTake }} problem={address.says} />;
+  }
+}

@@ -1,0 +1,187 @@
+import { useEffect, useRef, useState } from "react";
+import type { Sheet } from "../../drill/sheet/sheet";
+import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
+import type { SheetRecord } from "../../logbook/records";
+import { focusHeading } from "./focusHeading";
+import { blankSheet, copiedSheet } from "./newSheet";
+import { readDraft } from "./readDraft";
+import { sheetFromFile } from "./sheetFile";
+import type { SheetShelf } from "./sheetShelf";
+import { sheetLine } from "./sheetWords";
+
+interface ShelfProps {
+  readonly shelf: SheetShelf;
+  /** Puts a sheet on the shelf and opens it. */
+  readonly onTake: (sheet: Sheet) => void;
+  /** What was wrong with the address that led here, or null. */
+  readonly problem: string | null;
+}
+
+function FileButton({ onTake }: Pick<ShelfProps, "onTake">) {
+  const [problem, setProblem] = useState<string | null>(null);
+  const read = async (file: File | undefined) => {
+    if (file === undefined) return;
+    const sheet = await sheetFromFile(file);
+    setProblem(typeof sheet === "string" ? sheet : null);
+    if (typeof sheet !== "string") onTake(sheet);
+  };
+  return (
+    <>
+      <label className="button sheet-file">
+        Load a file
+        <input
+          type="file"
+          className="visually-hidden"
+          accept=".json"
+          onChange={(event) => {
+            const [file] = event.currentTarget.files ?? [];
+            event.currentTarget.value = "";
+            read(file);
+          }}
+        />
+      </label>
+      {problem !== null && (
+        <p className="sheets-problems" role="alert">
+          {problem}
+        </p>
+      )}
+    </>
+  );
+}
+
+function DeletedNote({ shelf }: { readonly shelf: SheetShelf }) {
+  const undo = useRef<HTMLButtonElement>(null);
+  const id = shelf.deleted?.id;
+  useEffect(() => {
+    if (id !== undefined) undo.current?.focus();
+  }, [id]);
+  return (
+    <div role="status">
+      {shelf.deleted !== null && (
+        <p className="sheets-deleted">
+          “{shelf.deleted.title}” is deleted.
+          <button
+            ref={undo}
+            type="button"
+            className="button"
+            onClick={() => {
+              shelf.restore();
+              focusHeading();
+            }}
+          >
+            Undo
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}
+
+function OwnRow({ record, shelf, onTake }: { readonly record: SheetRecord } & Pick<ShelfProps, "shelf" | "onTake">) {
+  const sheet = readDraft(record.body);
+  const isReadable = typeof sheet !== "string";
+  return (
+    <li className="shelf-row">
+      <div>
+        <a href={`#/sheets?own=${record.id}`}>{record.title}</a>
+        <p className="preview-soft">{isReadable ? sheetLine(sheet) : `This cannot be read: ${sheet}.`}</p>
+      </div>
+      <div className="sheets-acts">
+        {isReadable && (
+          <button
+            type="button"
+            className="button"
+            aria-label={`Copy: ${record.title}`}
+            onClick={() => onTake(copiedSheet(sheet))}
+          >
+            Copy
+          </button>
+        )}
+        <button
+          type="button"
+          className="button"
+          aria-label={`Delete: ${record.title}`}
+          onClick={() => shelf.remove(record.id)}
+        >
+          Delete
+        </button>
+      </div>
+    </li>
+  );
+}
+
+function SampleRow({
+  sheet,
+  place,
+  onTake,
+}: { readonly sheet: Sheet; readonly place: number } & Pick<ShelfProps, "onTake">) {
+  return (
+    <li className="shelf-row">
+      <div>
+        <a href={`#/sheets?sample=${place}`}>{sheet.title}</a>
+        <p>{sheet.purpose}</p>
+        <p className="preview-soft">{sheetLine(sheet)}</p>
+      </div>
+      <div className="sheets-acts">
+        <button
+          type="button"
+          className="button"
+          aria-label={`Copy: ${sheet.title}`}
+          onClick={() => onTake(copiedSheet(sheet))}
+        >
+          Copy
+        </button>
+      </div>
+    </li>
+  );
+}
+
+function OwnSheets({ shelf, onTake }: Pick<ShelfProps, "shelf" | "onTake">) {
+  if (shelf.own.length > 0) {
+    return (
+      <ul className="sheets-plain">
+        {shelf.own.map((record) => (
+          <OwnRow key={record.id} {...{ record, shelf, onTake }} />
+        ))}
+      </ul>
+    );
+  }
+  const says = shelf.isReady ? "None yet. Begin a new one, copy a sample, or load a file." : "Opening the logbook…";
+  return <p className="sheets-note">{says}</p>;
+}
+
+/** All sheets: own ones and samples. */
+export function Shelf({ shelf, onTake, problem }: ShelfProps) {
+  return (
+    <main className="shelf">
+      <div className="sheets-bar">
+        <h1 className="sheets-heading" tabIndex={-1}>
+          Drill sheets
+        </h1>
+        <button type="button" className="button primary" onClick={() => onTake(blankSheet())}>
+          New sheet
+        </button>
+        <FileButton onTake={onTake} />
+      </div>
+      {problem !== null && (
+        <p className="sheets-problems" role="alert">
+          {problem}
+        </p>
+      )}
+      {shelf.problem !== null && <p className="sheets-problems">{shelf.problem}</p>}
+      <DeletedNote shelf={shelf} />
+      <section aria-labelledby="shelf-own">
+        <h2 id="shelf-own">Your sheets</h2>
+        <OwnSheets {...{ shelf, onTake }} />
+      </section>
+      <section aria-labelledby="shelf-samples">
+        <h2 id="shelf-samples">Samples, from the first lesson to the eve of certification</h2>
+        <ol className="sheets-plain">
+          {SHIPPED_SHEETS.map((sheet, k) => (
+            <SampleRow key={sheet.title} place={k + 1} {...{ sheet, onTake }} />
+          ))}
+        </ol>
+      </section>
+    </main>
+  );
+}

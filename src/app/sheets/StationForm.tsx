@@ -1,0 +1,117 @@
+import type { DialingStation, Station, ZeroingStation } from "../../drill/sheet/sheet";
+import type { Profile } from "../../lock/profile";
+import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
+import { ConditionFields } from "./ConditionFields";
+import { ChoiceField, NumberField, TextField } from "./fields";
+import { MarksFields } from "./MarksFields";
+import { PolicyFields } from "./PolicyFields";
+import type { StationEdit } from "./stationEdit";
+
+const HELPS = [
+  ["full", "Full: what to do and how far"],
+  ["counts", "Counts: arrivals only"],
+  ["silent", "Silent: nothing until the end"],
+] as const;
+
+const OWN = "own profile in this sheet";
+
+/** Locks to choose from: shipped ones that fit the exercise, and whatever the station has now. */
+function lockChoices({ kind, profile }: Station): (readonly [string, string])[] {
+  const fits = ({ kind: lock }: Profile) => kind === "dialing" || lock === "dial-encoder";
+  const shipped = SHIPPED_PROFILES.filter(fits).map(({ id, title }) => [id, title] as const);
+  if (typeof profile !== "string") return [...shipped, [OWN, profile.title]];
+  return shipped.some(([id]) => id === profile) ? shipped : [...shipped, [profile, profile]];
+}
+
+function LockField({ station, path, onFields }: StationEdit) {
+  return (
+    <ChoiceField
+      label="Lock"
+      path={`${path}.profile`}
+      value={typeof station.profile === "string" ? station.profile : OWN}
+      choices={lockChoices(station)}
+      onChoice={(id) => id !== OWN && onFields({ profile: id }, "profile")}
+    />
+  );
+}
+
+function DialingFields({ station, path, onFields }: StationEdit<DialingStation>) {
+  return (
+    <>
+      <PolicyFields {...{ station, path, onFields }} />
+      <NumberField
+        label="Numbers dialed (empty: all)"
+        path={`${path}.upTo`}
+        value={station.upTo}
+        onNumber={(upTo) => onFields({ upTo }, "upTo")}
+      />
+    </>
+  );
+}
+
+function ZeroingFields({ station, path, onFields }: StationEdit<ZeroingStation>) {
+  return (
+    <>
+      <NumberField
+        label="Tolerance of zero, graduations"
+        path={`${path}.tolerance`}
+        value={station.tolerance}
+        onNumber={(tolerance) => onFields({ tolerance }, "tolerance")}
+      />
+      <NumberField
+        label="Readings that close a series"
+        path={`${path}.readings`}
+        value={station.readings}
+        onNumber={(readings) => onFields({ readings }, "readings")}
+      />
+    </>
+  );
+}
+
+/** Everything that one station asks. */
+export function StationForm({ station, path, onFields }: StationEdit) {
+  return (
+    <div className="sheets-form">
+      <TextField
+        label="Title"
+        path={`${path}.title`}
+        value={station.title ?? ""}
+        onText={(title) => onFields({ title: title === "" ? undefined : title }, "title")}
+      />
+      <TextField
+        label="What to do"
+        path={`${path}.task`}
+        value={station.task ?? ""}
+        isLong
+        onText={(task) => onFields({ task: task === "" ? undefined : task }, "task")}
+      />
+      <LockField {...{ station, path, onFields }} />
+      <ChoiceField
+        label="Help"
+        path={`${path}.help`}
+        value={station.help}
+        choices={HELPS}
+        onChoice={(help) => onFields({ help }, "help")}
+      />
+      <NumberField
+        label="Tries"
+        path={`${path}.repetitions`}
+        value={station.repetitions}
+        onNumber={(repetitions) => onFields({ repetitions: repetitions ?? Number.NaN }, "repetitions")}
+      />
+      <NumberField
+        label="Time limit of a try, s (empty: none)"
+        path={`${path}.timeLimit_s`}
+        value={station.timeLimit_s}
+        onNumber={(timeLimit_s) => onFields({ timeLimit_s }, "timeLimit_s")}
+      />
+      {station.kind === "dialing" ? (
+        <DialingFields {...{ station, path, onFields }} />
+      ) : (
+        <ZeroingFields {...{ station, path, onFields }} />
+      )}
+      <MarksFields {...{ station, path, onFields }} />
+      <ConditionFields {...{ station, path, onFields }} />
+    </div>
+  );
+}

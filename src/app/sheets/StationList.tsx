@@ -1,0 +1,108 @@
+import { useEffect, useRef, useState } from "react";
+import type { EditSession } from "./editSession";
+import type { PlacedProblem } from "./placedProblems";
+import { type StationAct, StationCard } from "./StationCard";
+import { useStationDrag } from "./useStationDrag";
+
+/** A button to be focused once it is drawn: of which station, and which. */
+interface FocusWish {
+  readonly station: string;
+  readonly act: StationAct | "toggle";
+}
+
+const MOST_STATIONS = 40;
+
+interface StationListProps {
+  readonly session: EditSession;
+  /** Doubts and problems that stand at a station as a whole. */
+  readonly notes: readonly PlacedProblem[];
+}
+
+const dropSide = (drag: { from: number; to: number } | null, index: number) => {
+  if (drag === null) return undefined;
+  if (index === drag.from) return "dragged";
+  if (index !== drag.to) return undefined;
+  return drag.to < drag.from ? "before" : "after";
+};
+
+/** The stations: opened one by one, moved by hand or by button, copied, removed, added. */
+export function StationList({ session, notes }: StationListProps) {
+  const { stations } = session.sheet;
+  const list = useRef<HTMLOListElement>(null);
+  const adder = useRef<HTMLButtonElement>(null);
+  const [open, setOpen] = useState<ReadonlySet<string>>(new Set());
+  const wish = useRef<FocusWish | null>(null);
+  const drag = useStationDrag(list, (from, to) => session.move(from, to));
+
+  useEffect(() => {
+    const { current } = wish;
+    if (current === null) return;
+    wish.current = null;
+    const item = list.current?.querySelector(`[data-station="${CSS.escape(current.station)}"]`);
+    const button = item?.querySelector<HTMLElement>(`[data-act="${current.act}"]`);
+    (button ?? adder.current)?.focus();
+  });
+
+  const toggle = (id: string) =>
+    setOpen((before) => new Set([...before].filter((one) => one !== id).concat(before.has(id) ? [] : [id])));
+  const reveal = (id: string | null) => {
+    if (id === null) return;
+    setOpen((before) => new Set([...before, id]));
+    wish.current = { station: id, act: "toggle" };
+  };
+  const remove = (index: number) => {
+    const neighbour = stations[index + 1] ?? stations[index - 1];
+    wish.current = { station: neighbour?.id ?? "", act: "remove" };
+    session.remove(index);
+  };
+  const move = (index: number, by: number, act: StationAct) => {
+    wish.current = { station: stations[index]?.id ?? "", act };
+    session.move(index, index + by);
+  };
+  const acts: Readonly<Record<StationAct, (index: number) => void>> = {
+    up: (index) => move(index, -1, "up"),
+    down: (index) => move(index, 1, "down"),
+    copy: (index) => reveal(session.copy(index)),
+    remove,
+  };
+
+  return (
+    <section className="sheets-section" aria-labelledby="sheets-stations">
+      <h2 id="sheets-stations">Stations</h2>
+      <ol className="sheets-plain" ref={list}>
+        {stations.map((station, index) => (
+          <StationCard
+            key={station.id}
+            {...{ session, station, index }}
+            isOpen={open.has(station.id)}
+            isLast={index === stations.length - 1}
+            drop={dropSide(drag, index)}
+            notes={notes.filter(({ path }) => path === `stations[${index}]`).map(({ says }) => says)}
+            onToggle={() => toggle(station.id)}
+            onAct={(act) => acts[act](index)}
+          />
+        ))}
+      </ol>
+      {stations.length === 0 && <p className="sheets-wrong">A sheet needs at least one station.</p>}
+      <div className="sheets-row">
+        <button
+          ref={adder}
+          type="button"
+          className="button"
+          disabled={stations.length >= MOST_STATIONS}
+          onClick={() => reveal(session.add("dialing"))}
+        >
+          Add dialing
+        </button>
+        <button
+          type="button"
+          className="button"
+          disabled={stations.length >= MOST_STATIONS}
+          onClick={() => reveal(session.add("zeroing"))}
+        >
+          Add zeroing
+        </button>
+      </div>
+    </section>
+  );
+}

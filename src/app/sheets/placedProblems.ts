@@ -1,0 +1,95 @@
+import { DrillError } from "../../drill/drillError";
+import { parseSheet, sheetDoubts } from "../../drill/sheet/parseSheet";
+import type { Sheet, Station } from "../../drill/sheet/sheet";
+import { blankSheet } from "./newSheet";
+
+/** What is wrong with a sheet, and where. */
+export interface PlacedProblem {
+  /** Path of the field, such as `stations[0].passMarks.firstTime`; empty for the sheet as a whole. */
+  readonly path: string;
+  /** A sentence to stand beside the field. */
+  readonly says: string;
+}
+
+const sentence = (words: string) =>
+  `${words.charAt(0).toUpperCase()}${words.slice(1)}.`.replace(", not NaN", ", not what is typed");
+
+/**
+ * A sentence of `parseSheet` or `sheetDoubts`, taken apart into place and words.
+ *
+ * @param message - such as "sheet: stations[0].repetitions must be a whole number"
+ */
+export function placed(message: string): PlacedProblem {
+  const words = message.replace(/^sheet: /, "");
+  const [, path = "", says = words] = /^(this(?= )|[a-zA-Z_]+(?:\[\d+\]|\.[\w-]+)*):? (.*)$/s.exec(words) ?? [];
+  return { path: path === "this" ? "" : path, says: sentence(says) };
+}
+
+function problemOf(sheet: unknown): PlacedProblem[] {
+  try {
+    parseSheet(sheet);
+    return [];
+  } catch (error) {
+    if (error instanceof DrillError) return [placed(error.message)];
+    throw error;
+  }
+}
+
+const atStation = (index: number) => (problem: PlacedProblem) => ({
+  ...problem,
+  path: problem.path.replace("stations[0]", `stations[${index}]`),
+});
+
+const stationProblems = (station: Station, index: number) =>
+  problemOf({ ...blankSheet(), stations: [station] }).map(atStation(index));
+
+/**
+ * What is wrong with a sheet: at most one sentence for each station and one for the rest.
+ *
+ * `parseSheet` stops at the first thing; each part is read by itself here, so that every field can tell.
+ */
+export function sheetProblems(sheet: Sheet): PlacedProblem[] {
+  const whole = problemOf(sheet);
+  if (whole.length === 0) return [];
+  const frame = sheet.stations.length === 0 ? [] : problemOf({ ...sheet, stations: blankSheet().stations });
+  const each = [...frame, ...sheet.stations.flatMap(stationProblems)];
+  return each.length > 0 ? each : whole;
+}
+
+/** What a sound sheet asks but hardly means, with its place. */
+export function placedDoubts(sheet: Sheet): PlacedProblem[] {
+  return sheetDoubts(sheet).map(placed);
+}
+
+const FIELDS: Readonly<Record<string, string>> = {
+  stations: "stations",
+  repetitions: "tries",
+  profile: "lock",
+  timeLimit_s: "time limit",
+  firstTime: "right the first time",
+  rate: "chance to be shown",
+  confidence: "confidence",
+  stopErrorBias: "mean stop error",
+  stopErrorSpread: "spread of the stop error",
+  faultyTries: "tries with a fault",
+  meanTime_s: "mean time",
+  zeroed: "good zeros",
+  refused: "refused readings",
+  upTo: "numbers dialed",
+  passMark: "right answers that pass",
+  count: "number of questions",
+};
+
+/** Where a field is, in words: "Station 2, tries". */
+export function placeWords(path: string): string {
+  const [, station] = /^stations\[(\d+)\]/.exec(path) ?? [];
+  const last =
+    path
+      .replace(/\[\d+\]/g, "")
+      .split(".")
+      .at(-1) ?? "";
+  const field = FIELDS[last] ?? last;
+  if (station === undefined) return field === "" ? "Sheet" : `${field.charAt(0).toUpperCase()}${field.slice(1)}`;
+  const place = `Station ${Number(station) + 1}`;
+  return last === "stations" ? place : `${place}, ${field}`;
+}

@@ -1,0 +1,26 @@
+import { DrillError } from "../../drill/drillError";
+import { type PlannedTry, planTries } from "../../drill/sheet/planTries";
+import type { Sheet } from "../../drill/sheet/sheet";
+import { seededChance } from "../../statistics/chance";
+
+/** Seed of the example that is shown where a sheet fixes none. */
+const EXAMPLE_SEED = 1;
+
+/** The tries of a sheet, or why there are none. */
+export type Plan = { readonly tries: readonly PlannedTry[] } | { readonly says: string };
+
+/** Tries as they come by the sheet's own seed, or by an example's. The sheet must be sound. */
+export function examplePlan(sheet: Sheet): Plan {
+  try {
+    return { tries: planTries(sheet, seededChance(sheet.seed ?? EXAMPLE_SEED)) };
+  } catch (error) {
+    if (error instanceof DrillError) return { says: `${error.message}.` };
+    throw error;
+  }
+}
+
+/** Whether order or combinations differ from run to run. */
+export function isDrawn({ order, seed, stations }: Sheet): boolean {
+  const draws = stations.some((one) => one.kind === "dialing" && one.combinations.policy === "drawn");
+  return seed === undefined && (order === "random" || draws);
+}

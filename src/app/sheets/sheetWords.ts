@@ -1,0 +1,125 @@
+import { faceText } from "../../dialing/words";
+import type { CombinationPolicy, Condition, Order, Sheet, SittingRules, Station } from "../../drill/sheet/sheet";
+import { stationProfile } from "../../drill/sheet/stationProfile";
+import type { Combination } from "../../lock/combination";
+import { LockError } from "../../lock/lockError";
+import type { Profile } from "../../lock/profile";
+
+/** "1 try", "3 tries". */
+export function countText(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** What a station is called: its title, or its place. */
+export function stationName({ title }: Station, index: number): string {
+  return title === undefined || title === "" ? `Station ${index + 1}` : title;
+}
+
+/** The lock of a station, or null where the sheet names one that is not known. */
+export function knownProfile(station: Station): Profile | null {
+  try {
+    return stationProfile(station);
+  } catch (error) {
+    if (error instanceof LockError) return null;
+    throw error;
+  }
+}
+
+/** A span of time as one says it: "90 s", "15 min", "1 h 30 min". */
+export function spanText(seconds: number): string {
+  if (seconds < 120 || seconds % 60 !== 0) return `${seconds} s`;
+  const minutes = seconds / 60;
+  const hours = Math.floor(minutes / 60);
+  const rest = [hours > 0 && `${hours} h`, minutes % 60 > 0 && `${minutes % 60} min`];
+  return rest.filter(Boolean).join(" ");
+}
+
+/** A combination as the face of its lock shows it. */
+export function combinationText(combination: Combination, profile: Profile | null): string {
+  return combination.map((number) => (profile === null ? String(number) : faceText(number, profile))).join("–");
+}
+
+export const ORDER_WORDS: Readonly<Record<Order, string>> = {
+  blocked: "Blocked: one station after another",
+  interleaved: "Interleaved: one try at each station in turn",
+  random: "Random: all tries shuffled",
+};
+
+export const HELP_WORDS: Readonly<Record<Station["help"], string>> = {
+  full: "full help",
+  counts: "arrivals counted, no distances",
+  silent: "no help until the end",
+};
+
+const policyWords = (policy: CombinationPolicy): string => {
+  if (policy.policy === "as-set") return "the combination the lock comes with";
+  if (policy.policy === "fixed") return countText(policy.list.length, "given combination");
+  return policy.each === "station" ? "one drawn combination" : "a new drawn combination each try";
+};
+
+const CONDITION_NAMES: Readonly<Record<Condition["kind"], string>> = {
+  "index-offset": "the opening index stands off",
+  "lost-motion": "the dial has play",
+  noise: "readings scatter",
+  "heavy-dial": "the dial turns heavily",
+  "light-dial": "the dial turns lightly",
+  "no-cutaway": "no cutaway",
+};
+
+/** Conditions that the trainee is to find out. */
+const HIDDEN: readonly Condition["kind"][] = ["index-offset", "lost-motion", "noise"];
+
+/** A condition in words, with its size. */
+export function conditionWords(condition: Condition): string {
+  const { kind, from = 1 } = condition;
+  const size = "size" in condition ? ` by ${Math.abs(condition.size)}` : "";
+  const since = from > 1 ? ` from try ${from} on` : "";
+  return `${CONDITION_NAMES[kind]}${size}${since}`;
+}
+
+/** Who reads: a trainee is not told of hidden trouble. */
+export type Reader = "trainee" | "instructor";
+
+/** What a station asks, in a line: lock, tries, help, and what else there is. */
+export function stationLine(station: Station, reader: Reader): string {
+  const { repetitions, help, timeLimit_s, conditions = [] } = station;
+  const told = conditions.filter(({ kind }) => reader === "instructor" || !HIDDEN.includes(kind));
+  const parts = [
+    knownProfile(station)?.title ?? "unknown lock",
+    countText(repetitions, "try", "tries"),
+    station.kind === "dialing" ? policyWords(station.combinations) : "zero from both directions",
+    HELP_WORDS[help],
+    ...(timeLimit_s === undefined ? [] : [`at most ${spanText(timeLimit_s)} a try`]),
+    ...told.map(conditionWords),
+  ];
+  return parts.join(" · ");
+}
+
+/** Trouble that a station hides from the trainee, as sentences without their end. */
+export function hiddenTrouble({ conditions = [] }: Station): string[] {
+  return conditions.filter(({ kind }) => HIDDEN.includes(kind)).map(conditionWords);
+}
+
+/** The rules of a sitting as sentences. */
+export function sittingSentences({ pauseAllowed, onReload, clockHideable, timeLimit_s }: SittingRules): string[] {
+  return [
+    pauseAllowed ? "You may pause." : "There is no pause.",
+    onReload === "resume"
+      ? "A reload goes on where it was; the try under way is lost."
+      : "A reload ends the sitting: it is recorded as broken off.",
+    clockHideable ? "You may hide the clock." : "The clock stays in view.",
+    ...(timeLimit_s === undefined ? [] : [`The whole takes at most ${spanText(timeLimit_s)}.`]),
+  ];
+}
+
+/** A sheet in a line of the shelf. */
+export function sheetLine({ stations, sitting }: Sheet): string {
+  const tries = stations.reduce((sum, { repetitions }) => sum + (repetitions || 0), 0);
+  const questions = (sitting?.questions?.topics ?? []).reduce((sum, { count }) => sum + count, 0);
+  return [
+    countText(stations.length, "station"),
+    countText(tries, "try", "tries"),
+    ...(questions > 0 ? [countText(questions, "question")] : []),
+    ...(sitting === undefined ? [] : ["sat as a test"]),
+  ].join(" · ");
+}

@@ -1,0 +1,174 @@
+import { describe, expect, it } from "vitest";
+import { dropPlace } from "../../../src/app/sheets/dropPlace";
+import { listText, parseList } from "../../../src/app/sheets/fixedList";
+import { blankSheet, copiedSheet, copiedStation, newStation } from "../../../src/app/sheets/newSheet";
+import { examplePlan, isDrawn } from "../../../src/app/sheets/previewModel";
+import { qrPicture } from "../../../src/app/sheets/qrPath";
+import { parseRanges, parseWholeRanges, rangesText } from "../../../src/app/sheets/ranges";
+import { draftBody, readDraft } from "../../../src/app/sheets/readDraft";
+import { fileName, fileText, sheetFromText } from "../../../src/app/sheets/sheetFile";
+import { linkOf, sheetsAddress } from "../../../src/app/sheets/sheetsAddress";
+import { conditionWords, hiddenTrouble, sheetLine, spanText, stationLine } from "../../../src/app/sheets/sheetWords";
+import { groupText, tryGroups } from "../../../src/app/sheets/tryGroups";
+import { parseSheet } from "../../../src/drill/sheet/parseSheet";
+import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
+import { shippedProfile } from "../../../src/lock/shippedProfiles";
+
+describe("dropPlace", () => {
+  const middles = [10, 30, 50, 70];
+  it.each([
+    [0, 5, 0],
+    [0, 35, 1],
+    [0, 99, 3],
+    [3, 5, 0],
+    [3, 65, 3],
+    [2, 31, 2],
+    [2, 29, 1],
+  ])("puts the one at %i, held at %i, to %i", (from, at, to) => {
+    expect(dropPlace(middles, from, at)).toBe(to);
+  });
+});
+
+describe("combinations as text", () => {
+  it("reads back what it writes, on faces numbered either way", () => {
+    const left = shippedProfile("three-wheel");
+    const right = { ...left, numbersIncrease: "right" as const };
+    for (const profile of [left, right, null]) {
+      const list = [
+        [38, 71, 26],
+        [0, 99.5, 50],
+      ];
+      expect(parseList(listText(list, profile), profile)).toEqual(list);
+    }
+    expect(listText([[38, 71, 26]], right)).toBe("62-29-74");
+  });
+
+  it("takes the marks people use, and leaves what is off the dial to be told", () => {
+    const profile = shippedProfile("three-wheel");
+    expect(parseList(" 38–71–26 \n\n38, 71 26\n120-x-5", profile)).toEqual([
+      [38, 71, 26],
+      [38, 71, 26],
+      [120, Number.NaN, 5],
+    ]);
+  });
+});
+
+describe("ranges as text", () => {
+  it("read back what they write, and leave what is no number to be told", () => {
+    expect(rangesText(parseRanges("5, 0–20; 85-99"))).toBe("5, 0-20, 85-99");
+    expect(parseWholeRanges("5, 85-99")).toEqual([
+      [5, 5],
+      [85, 99],
+    ]);
+    expect(parseRanges("a, 3-")).toEqual([Number.NaN, [3, Number.NaN]]);
+    expect(parseRanges(" , ")).toBeUndefined();
+    expect(rangesText(undefined)).toBe("");
+  });
+});
+
+describe("new things", () => {
+  it("are sound, and stations have names of their own", () => {
+    const sheet = blankSheet();
+    const [first] = sheet.stations;
+    if (first === undefined) throw new Error("a blank sheet has a station");
+    const stations = [first, copiedStation(first, sheet)];
+    const all = { ...sheet, stations: [...stations, newStation("zeroing", { stations })] };
+    expect(parseSheet(all).stations.map(({ id }) => id)).toEqual(["station 1", "station 2", "station 3"]);
+  });
+
+  it("a copy has a title that fits", () => {
+    expect(copiedSheet({ ...blankSheet(), title: "x".repeat(120) }).title).toHaveLength(120);
+  });
+});
+
+describe("the preview's plan", () => {
+  it("has every try of every shipped sheet, the same each time", () => {
+    for (const sheet of SHIPPED_SHEETS) {
+      const plan = examplePlan(sheet);
+      expect(plan).toEqual(examplePlan(sheet));
+      const count = sheet.stations.reduce((sum, { repetitions }) => sum + repetitions, 0);
+      expect("tries" in plan && plan.tries.length).toBe(count);
+    }
+  });
+
+  it("knows when runs differ", () => {
+    expect(isDrawn(blankSheet())).toBe(true);
+    expect(isDrawn({ ...blankSheet(), seed: 4 })).toBe(false);
+  });
+});
+
+describe("tryGroups", () => {
+  it("joins neighbors only", () => {
+    const groups = tryGroups([0, 0, 1, 0].map((station) => ({ station })));
+    expect(groups.map(groupText)).toEqual(["Tries 1 to 2", "Try 3", "Try 4"]);
+    expect(groups.map(({ station }) => station)).toEqual([0, 1, 0]);
+  });
+});
+
+describe("qrPicture", () => {
+  it("draws a code with four modules of quiet, and none for what no code holds", () => {
+    const picture = qrPicture("https://example.org/#/sheets?sheet=s1.abc");
+    expect(picture?.path.startsWith("M4 4h1v1h-1z")).toBe(true);
+    expect(picture?.size).toBeGreaterThan(21 + 8);
+    expect(qrPicture("a".repeat(2953))).not.toBeNull();
+    expect(qrPicture("a".repeat(2954))).toBeNull();
+  });
+});
+
+describe("files and links", () => {
+  it("read back what they write", () => {
+    for (const sheet of SHIPPED_SHEETS) {
+      expect(sheetFromText("a.json", fileText(sheet))).toEqual(sheet);
+      const link = linkOf(sheet, "sheets");
+      const address = sheetsAddress(new URLSearchParams("hash" in link ? link.hash.split("?")[1] : ""));
+      expect(address).toEqual({ shows: "link", sheet });
+    }
+  });
+
+  it("say what is wrong", () => {
+    expect(sheetFromText("a.json", "{")).toBe("a.json is not taken: it is not JSON.");
+    expect(sheetFromText("a.json", JSON.stringify({ ...blankSheet(), title: "" }))).toMatch(
+      /^a\.json is not taken: title must be a text/,
+    );
+    expect(sheetsAddress(new URLSearchParams("sheet=s1.!"))).toMatchObject({ shows: "problem" });
+    expect(sheetsAddress(new URLSearchParams("sample=99"))).toMatchObject({ shows: "problem" });
+    expect(sheetsAddress(new URLSearchParams("own=abc"))).toEqual({ shows: "own", id: "abc" });
+    expect(sheetsAddress(new URLSearchParams())).toEqual({ shows: "shelf" });
+  });
+
+  it("name files plainly", () => {
+    expect(fileName("Past it: Ärger & more!")).toBe("past-it-a-rger-more.json");
+    expect(fileName("…")).toBe("sheet.json");
+  });
+});
+
+describe("readDraft", () => {
+  it("reads what was kept, sound or half done", () => {
+    const [station] = blankSheet().stations;
+    const half = { ...blankSheet(), title: "", stations: [{ ...station, repetitions: Number.NaN }] };
+    expect(readDraft(draftBody({ ...half, stations: half.stations as never }))).toMatchObject({ title: "" });
+    expect(readDraft(draftBody(blankSheet()))).toEqual(blankSheet());
+  });
+
+  it.each([null, 5, {}, { ...blankSheet(), stations: [null] }, { ...blankSheet(), stations: [{ kind: "dialing" }] }])(
+    "gives a sentence for %j",
+    (body) => {
+      expect(readDraft(body)).toMatch(/^sheet: /);
+    },
+  );
+});
+
+describe("words", () => {
+  it("say spans, conditions, stations and sheets", () => {
+    expect([45, 120, 5400, 3600].map(spanText)).toEqual(["45 s", "2 min", "1 h 30 min", "1 h"]);
+    expect(conditionWords({ kind: "lost-motion", size: 0.4, from: 3 })).toBe("the dial has play by 0.4 from try 3 on");
+    const hidden = { ...newStation("zeroing", { stations: [] }), conditions: [{ kind: "noise", size: 0.1 }] as const };
+    expect(stationLine(hidden, "instructor")).toContain("readings scatter by 0.1");
+    expect(stationLine(hidden, "trainee")).not.toContain("scatter");
+    expect(hiddenTrouble(hidden)).toEqual(["readings scatter by 0.1"]);
+    expect(stationLine(newStation("dialing", { stations: [] }), "trainee")).toBe(
+      "Three-wheel, 100 graduations · 10 tries · a new drawn combination each try · full help",
+    );
+    expect(sheetLine(blankSheet())).toBe("1 station · 10 tries");
+  });
+});

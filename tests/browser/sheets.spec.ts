@@ -1,0 +1,303 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import type { Page } from "@playwright/test";
+import { sheetFromLink, sheetToLink } from "../../src/drill/sheet/sheetLink";
+import { SHIPPED_SHEETS } from "../../src/drill/sheet/shippedSheets";
+import { expect, test } from "./page";
+
+const heading = (page: Page) => page.getByRole("heading", { level: 1 });
+
+async function openShelf(page: Page): Promise<void> {
+  await page.goto("#/sheets");
+  await expect(heading(page)).toHaveText("Drill sheets");
+  await expect(page.getByText("None yet.")).toBeVisible();
+}
+
+async function openCopy(page: Page, title: string): Promise<void> {
+  await openShelf(page);
+  await page.getByRole("button", { name: `Copy: ${title}` }).click();
+  await expect(heading(page)).toHaveText("Edit a drill sheet");
+}
+
+/** Names of the stations in their order. */
+const stationNames = (page: Page) => page.locator("[data-station] [aria-expanded] > span:first-child");
+
+/** Goes on by Tab until the focused thing has this name. */
+async function tabTo(page: Page, name: RegExp): Promise<void> {
+  for (let k = 0; k < 60; k++) {
+    await page.keyboard.press("Tab");
+    const label = await page.evaluate(() => {
+      const { activeElement: at } = document;
+      const own = at instanceof HTMLInputElement || at instanceof HTMLTextAreaElement ? at.labels?.[0] : at;
+      return at?.getAttribute("aria-label") ?? own?.textContent ?? "";
+    });
+    if (name.test(label.trim())) return;
+  }
+  throw new Error(`Tab never comes to ${name}`);
+}
+
+test("a sheet is built by keyboard alone, and is there after a reload", async ({ page }) => {
+  await openShelf(page);
+  await tabTo(page, /^New sheet$/);
+  await page.keyboard.press("Enter");
+  await expect(heading(page)).toBeFocused();
+  await tabTo(page, /^Title$/);
+  await page.keyboard.press("ControlOrMeta+a");
+  await page.keyboard.type("Monday drill");
+  await tabTo(page, /^Purpose$/);
+  await page.keyboard.press("ControlOrMeta+a");
+  await page.keyboard.type("Stop on the last one.");
+  await tabTo(page, /^1 Station 1/);
+  await page.keyboard.press("Enter");
+  await tabTo(page, /^Tries$/);
+  await page.keyboard.press("ControlOrMeta+a");
+  await page.keyboard.type("7");
+  await tabTo(page, /^Add zeroing$/);
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("button", { name: /^2 Station 2/ })).toBeFocused();
+  await expect(page.getByRole("article")).toContainText("Tries 1 to 7 Station 1");
+  await expect(page.getByText("Kept in the logbook.")).toBeVisible();
+  await page.reload();
+  await expect(page.getByRole("article")).toContainText("Tries 8 to 9 Station 2");
+  await page.goto("#/sheets");
+  await expect(page.getByRole("link", { name: "Monday drill" })).toBeVisible();
+});
+
+test("stations are moved by keyboard; the focus stays and the place is told", async ({ page }) => {
+  await openCopy(page, "Friday sitting");
+  const down = page.getByRole("button", { name: "Move down: Three wheels" });
+  await down.focus();
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("status").filter({ hasText: "moved" })).toHaveText(
+    "Three wheels is moved to place 2 of 3.",
+  );
+  await expect(down).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expect(stationNames(page)).toHaveText(["1 An encoder lock", "2 Zero from both directions", "3 Three wheels"]);
+  await expect(down).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expect(page.getByText("Three wheels is last already.")).toBeAttached();
+  await page.keyboard.press("ControlOrMeta+z");
+  await expect(stationNames(page)).toHaveText(["1 An encoder lock", "2 Three wheels", "3 Zero from both directions"]);
+});
+
+test("stations are moved by drag, and Escape lets go", async ({ page }) => {
+  await openCopy(page, "Friday sitting");
+  const handles = page.locator("[data-handle]");
+  const carry = async (from: number, to: number) => {
+    await handles.nth(0).scrollIntoViewIfNeeded();
+    const [start, end] = [await handles.nth(from).boundingBox(), await handles.nth(to).boundingBox()];
+    if (start === null || end === null) throw new Error("a handle is not drawn");
+    await page.mouse.move(start.x + 10, start.y + 10);
+    await page.mouse.down();
+    await page.mouse.move(end.x + 10, end.y + end.height + 12, { steps: 8 });
+  };
+  await carry(0, 1);
+  await page.keyboard.press("Escape");
+  await page.mouse.up();
+  await expect(stationNames(page).first()).toHaveText("1 Three wheels");
+  await carry(0, 1);
+  await page.mouse.up();
+  await expect(stationNames(page)).toHaveText(["1 An encoder lock", "2 Three wheels", "3 Zero from both directions"]);
+});
+
+test("stations are moved by finger", async ({ page }) => {
+  await openCopy(page, "Friday sitting");
+  const handle = page.locator("[data-handle]");
+  await handle.nth(2).scrollIntoViewIfNeeded();
+  const [start, end] = [await handle.nth(2).boundingBox(), await handle.nth(0).boundingBox()];
+  if (start === null || end === null) throw new Error("a handle is not drawn");
+  const finger = await page.context().newCDPSession(page);
+  const touch = (type: "touchStart" | "touchMove" | "touchEnd", y: number) =>
+    finger.send("Input.dispatchTouchEvent", { type, touchPoints: type === "touchEnd" ? [] : [{ x: start.x + 12, y }] });
+  await touch("touchStart", start.y + 10);
+  for (let k = 1; k <= 10; k++) await touch("touchMove", start.y + ((end.y - 8 - start.y) * k) / 10);
+  await touch("touchEnd", 0);
+  await expect(stationNames(page)).toHaveText(["1 Zero from both directions", "2 Three wheels", "3 An encoder lock"]);
+});
+
+test("undo and redo go through typing, adding and removing, by button and by key", async ({ page }) => {
+  await openCopy(page, "Past it");
+  const title = page.getByRole("textbox", { name: "Title", exact: true });
+  await title.fill("Mine");
+  await page.getByRole("button", { name: "Add dialing" }).click();
+  await page.getByRole("button", { name: "Remove: Station 2" }).click();
+  await expect(stationNames(page)).toHaveCount(1);
+  await page.getByRole("button", { name: "Undo" }).click();
+  await expect(stationNames(page)).toHaveCount(2);
+  await page.keyboard.press("ControlOrMeta+z");
+  await page.keyboard.press("ControlOrMeta+z");
+  await expect(title).toHaveValue("Copy of Past it");
+  await page.keyboard.press("ControlOrMeta+Shift+z");
+  await expect(title).toHaveValue("Mine");
+  await page.getByRole("button", { name: "Redo" }).click();
+  await expect(stationNames(page)).toHaveCount(2);
+});
+
+test("what is wrong is told beside its field, and the sheet cannot be passed on until it is mended", async ({
+  page,
+}) => {
+  await openCopy(page, "Past it");
+  await page.getByRole("button", { name: /^1 / }).click();
+  const tries = page.getByRole("textbox", { name: "Tries", exact: true });
+  await tries.fill("0");
+  await expect(tries).toHaveAccessibleDescription("Must be a whole number from 1 to 200, not 0.");
+  await expect(page.getByRole("link", { name: "Practice this sheet" })).toBeHidden();
+  await tries.fill("3");
+  await expect(page.getByRole("link", { name: "Practice this sheet" })).toHaveAttribute(
+    "href",
+    /^#\/sittings\?sheet=s1\./,
+  );
+  await page.getByRole("combobox", { name: "Combinations" }).selectOption("fixed");
+  await page.getByRole("textbox", { name: /^Combinations, one a line/ }).fill("10-40-70");
+  await expect(page.getByText("10-40-70: ").first()).toBeVisible();
+});
+
+test("rules of the sheet's own tell how many combinations they leave, and when there is none", async ({ page }) => {
+  await openCopy(page, "Past it");
+  await page.getByRole("button", { name: /^1 / }).click();
+  const combinations = page.getByRole("combobox", { name: "Combinations" });
+  await combinations.selectOption("own-rules");
+  await expect(page.getByText(/^The rules leave [\d,]+ combinations\.$/)).toBeVisible();
+  await page.getByRole("textbox", { name: "Least distance between numbers" }).fill("60");
+  await expect(combinations).toHaveAccessibleDescription(/leave no combination/);
+});
+
+test("a link carries the whole sheet, changes nothing here, and is kept only when asked", async ({ page, context }) => {
+  await openCopy(page, "Where is zero");
+  await page.getByRole("button", { name: "Link and QR code" }).click();
+  const address = await page.getByRole("textbox", { name: "Link that carries the sheet" }).inputValue();
+  await expect(
+    page.getByRole("img", { name: "QR code of the link that opens the sheet “Copy of Where is zero”" }),
+  ).toBeVisible();
+  const carried = sheetFromLink(new URL(address).hash.split("sheet=")[1] ?? "");
+  expect(carried.stations).toEqual(SHIPPED_SHEETS.find(({ title }) => title === "Where is zero")?.stations);
+
+  const other = await context.newPage();
+  await other.goto(address);
+  await expect(other.getByRole("article")).toContainText("Copy of Where is zero");
+  await other.goto("#/sheets");
+  await expect(other.getByRole("link", { name: "Copy of Where is zero" })).toHaveCount(1);
+  await other.goto(address);
+  await other.getByRole("button", { name: "Keep this sheet" }).click();
+  await expect(heading(other)).toHaveText("Edit a drill sheet");
+  await other.goto("#/sheets");
+  await expect(other.getByRole("link", { name: "Copy of Where is zero" })).toHaveCount(2);
+});
+
+test("a damaged link and a bad file get a sentence, a good file is taken", async ({ page }) => {
+  await page.goto("#/sheets?sheet=s1.AAAA");
+  await expect(page.getByRole("alert")).toHaveText(/^The sheet in this link cannot be opened: /);
+  await openShelf(page);
+  const load = (text: string) =>
+    page
+      .getByLabel("Load a file")
+      .setInputFiles({ name: "mine.json", mimeType: "application/json", buffer: Buffer.from(text) });
+  await load("{");
+  await expect(page.getByRole("alert")).toHaveText("mine.json is not taken: it is not JSON.");
+  const [sheet] = SHIPPED_SHEETS;
+  await load(JSON.stringify({ ...sheet, order: "sideways" }));
+  await expect(page.getByRole("alert")).toHaveText(/^mine\.json is not taken: order must be "blocked"/);
+  await load(JSON.stringify(sheet));
+  await expect(page.getByRole("textbox", { name: "Title", exact: true })).toHaveValue(sheet?.title ?? "");
+});
+
+test("the saved file holds the sheet", async ({ page }) => {
+  await page.goto("#/sheets?sample=2");
+  const waiting = page.waitForEvent("download");
+  await page.getByRole("link", { name: "Save as a file" }).click();
+  const file = await waiting;
+  expect(file.suggestedFilename()).toBe("three-not-four.json");
+});
+
+test("a sheet is deleted and brought back", async ({ page }) => {
+  await openCopy(page, "Past it");
+  await page.getByRole("link", { name: "All sheets" }).click();
+  await page.getByRole("button", { name: "Delete: Copy of Past it" }).click();
+  const undo = page.getByRole("button", { name: "Undo" });
+  await expect(undo).toBeFocused();
+  await undo.press("Enter");
+  await expect(page.getByRole("link", { name: "Copy of Past it" })).toBeVisible();
+  await page.reload();
+  await expect(page.getByRole("link", { name: "Copy of Past it" })).toBeVisible();
+});
+
+test("without a database it works on and says so", async ({ page }) => {
+  await page.addInitScript(() => Object.defineProperty(globalThis, "indexedDB", { value: undefined }));
+  await openShelf(page);
+  await expect(page.getByText(/keeps no records here/)).toBeVisible();
+  await page.getByRole("button", { name: "New sheet" }).click();
+  await page.getByRole("textbox", { name: "Title", exact: true }).fill("In memory");
+  await page.getByRole("link", { name: "All sheets" }).click();
+  await expect(page.getByRole("link", { name: "In memory" })).toBeVisible();
+});
+
+test("it prints as one page: the sheet and its code, nothing else", async ({ page }) => {
+  await openCopy(page, "Friday sitting");
+  await page.emulateMedia({ media: "print" });
+  await expect(page.getByRole("article")).toBeVisible();
+  await expect(page.getByRole("img", { name: /^QR code/ })).toBeVisible();
+  await expect(page.getByRole("navigation")).toBeHidden();
+  await expect(page.getByRole("button", { name: "Print" })).toBeHidden();
+  await expect(page.getByRole("textbox", { name: "Purpose" })).toBeHidden();
+  const printed = (await page.pdf({ format: "A4" })).toString("latin1");
+  expect(printed.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+});
+
+async function violations(page: Page): Promise<string[]> {
+  const found = await new AxeBuilder({ page }).analyze();
+  return found.violations.flatMap(({ id, help, nodes }) =>
+    nodes.map(({ target, failureSummary }) => `${id}: ${help} at ${target.join(" ")}: ${failureSummary}`),
+  );
+}
+
+const MOMENTS: readonly { readonly name: string; readonly reach: (page: Page) => Promise<void> }[] = [
+  { name: "the shelf", reach: openShelf },
+  {
+    name: "the shelf after a deletion",
+    reach: async (page) => {
+      await openCopy(page, "Past it");
+      await page.getByRole("link", { name: "All sheets" }).click();
+      await page.getByRole("button", { name: "Delete: Copy of Past it" }).click();
+    },
+  },
+  {
+    name: "a sheet that came by link, all tries shown",
+    reach: async (page) => {
+      const sheet = SHIPPED_SHEETS.at(-1);
+      if (sheet === undefined) throw new Error("no sheet is shipped");
+      await page.goto(`#/sheets?sheet=${sheetToLink(sheet)}`);
+      await page.getByText("For the instructor").click();
+    },
+  },
+  {
+    name: "the editor with both kinds of station open and something to mend",
+    reach: async (page) => {
+      await openCopy(page, "Friday sitting");
+      for (const k of [0, 2]) await page.locator("[data-act=toggle]").nth(k).click();
+      await page.getByRole("textbox", { name: "Tries", exact: true }).first().fill("0");
+    },
+  },
+  {
+    name: "the link and its code",
+    reach: async (page) => {
+      await openCopy(page, "Past it");
+      await page.getByRole("button", { name: "Link and QR code" }).click();
+      await expect(page.getByRole("img", { name: /^QR code/ })).toBeVisible();
+    },
+  },
+];
+
+for (const { name, reach } of MOMENTS) {
+  for (const width of [1280, 390]) {
+    test(`axe finds nothing wrong, light or dark, ${width} wide: ${name}`, async ({ page }) => {
+      await page.setViewportSize({ width, height: 800 });
+      await reach(page);
+      for (const colorScheme of ["light", "dark"] as const) {
+        await page.emulateMedia({ colorScheme });
+        expect(await violations(page), colorScheme).toEqual([]);
+      }
+      const isWide = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
+      expect(isWide, "nothing is cut off").toBe(false);
+    });
+  }
+}
