@@ -1,11 +1,12 @@
 import * as z from "zod/mini";
+import type { Help } from "../dialing/advice";
 import type { FaultCode } from "../dialing/fault";
 import { flag, foreign, graduations, id, listOf, moment, named, shortText, span, turn, whole, within } from "./fields";
 
 /** How much help was on the screen, most first. */
-export const HELP_LEVELS = ["full", "counter", "after", "silent"] as const;
+export const HELP_LEVELS = ["full", "counts", "silent"] as const satisfies readonly Help[];
 
-/** Cutaway and counter; arrival counter only; faults told after the try; nothing. */
+/** What to do, how far, and the cutaway; arrivals counted; nothing until the end. */
 export type HelpLevel = (typeof HELP_LEVELS)[number];
 
 const FAULT_CODES = [

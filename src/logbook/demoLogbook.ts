@@ -72,7 +72,7 @@ function demoAttempt({ personId, profile, hand, startedAt, help }: Try, chance: 
   return { record, trace: encodeTrace(motion) };
 }
 
-const HELP_OF_DAY: Readonly<Record<number, HelpLevel>> = { 1: "full", 2: "counter", 4: "after", 5: "silent" };
+const HELP_OF_DAY: Readonly<Record<number, HelpLevel>> = { 1: "full", 2: "counts", 4: "counts", 5: "silent" };
 
 function demoAttempts({ hand }: DemoPerson, personId: string, monday: number, chance: Chance) {
   if (hand === null) return [];

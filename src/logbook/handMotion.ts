@@ -4,7 +4,7 @@ import type { Combination } from "../lock/combination";
 import { type Graduations, type Milliseconds, signOf } from "../lock/dial";
 import type { Profile } from "../lock/profile";
 import type { Chance } from "../statistics/chance";
-import { keptPosition } from "./traceCodec";
+import { keptPosition } from "./keptPosition";
 
 /** How an imagined hand dials one attempt. */
 export interface HandPlan {

@@ -26,7 +26,7 @@ export const ORDER_REASONS: Readonly<Record<PracticeOrder, string>> = {
 };
 
 /**
- * Help that fades as mastery grows: all of it, the counter, faults after the try, nothing.
+ * Help that fades as mastery grows: all of it, arrivals counted, nothing.
  *
  * @param progress - towards mastery, in [0, 1]; 1 is shown
  */

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { REFUSALS } from "../zeroing/approach";
 import { attemptSchema, stampFields } from "./attemptRecord";
 import { flag, foreign, graduations, id, listOf, moment, named, shortText, turn, whole } from "./fields";
 
@@ -24,9 +25,7 @@ const zeroReading = z.object(
     /** What the encoder read at the cam, graduations. */
     cam: z.optional(graduations),
     /** Why it was refused; left out where it was accepted. */
-    refusal: z.optional(
-      z.enum(["wrong-way", "came-back", "too-short", "not-at-rest", "off-the-mark"], { error: "must be a refusal" }),
-    ),
+    refusal: z.optional(z.enum(REFUSALS, { error: "must be a refusal" })),
   },
   { error: "must be a reading" },
 );

@@ -1,3 +1,4 @@
+import { standardDeviation } from "../statistics/sample";
 import { type Throughput, throughput } from "../statistics/throughput";
 import type { AttemptRecord } from "./attemptRecord";
 import { nearStops } from "./nearStops";
@@ -16,7 +17,8 @@ export function stopThroughput(attempts: readonly Pick<AttemptRecord, "stops">[]
     const stops = near
       .filter(({ step }) => step === k + 1)
       .map(({ amplitude, error, time_ms }) => ({ amplitude, deviation: error, time_ms }));
-    const isSpread = stops.some(({ deviation }) => deviation !== stops[0]?.deviation);
+    // Asked of the spread itself: differences may be too small to leave any.
+    const isSpread = stops.length > 1 && standardDeviation(stops.map(({ deviation }) => deviation)) > 0;
     return isSpread ? throughput(stops) : null;
   });
 }

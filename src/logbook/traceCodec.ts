@@ -2,6 +2,7 @@ import { deflateSync, inflateSync } from "fflate";
 import type { AttemptStart } from "../dialing/attempt";
 import type { Graduations, Milliseconds } from "../lock/dial";
 import { FARTHEST } from "../lock/wheelPack";
+import { STEPS_PER_GRADUATION } from "./keptPosition";
 import { LogbookError } from "./logbookError";
 
 /** A motion of the hand, and where the lock stood before it. */
@@ -12,17 +13,6 @@ export interface Motion {
   readonly positions: readonly Graduations[];
   /** Never falling, kept to 1 ms. */
   readonly times_ms?: readonly Milliseconds[] | undefined;
-}
-
-/**
- * Steps in one graduation. A power of two: a kept position is then exact in binary, sums of moves are exact, and
- * keeping it again changes nothing.
- */
-export const STEPS_PER_GRADUATION = 64;
-
-/** A position as it will be kept, graduations. Recording it so in the first place makes the replay exact. */
-export function keptPosition(position: Graduations): Graduations {
-  return Math.round(position * STEPS_PER_GRADUATION) / STEPS_PER_GRADUATION + 0;
 }
 
 const FORMAT = 1;

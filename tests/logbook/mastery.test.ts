@@ -88,7 +88,7 @@ describe("the operating characteristic", () => {
 describe("the order of practice", () => {
   test("moves from blocked to serial to random, and help fades, never back", () => {
     const orders = ["blocked", "serial", "random"];
-    const helps = ["full", "counter", "after", "silent"];
+    const helps = ["full", "counts", "silent"];
     const progress = fc.double({ min: 0, max: 1, noNaN: true });
     fc.assert(
       fc.property(progress, progress, (one, other) => {
@@ -98,7 +98,7 @@ describe("the order of practice", () => {
       }),
     );
     expect([practiceOrder(0), practiceOrder(0.5), practiceOrder(1)]).toEqual(orders);
-    expect([0, 0.4, 0.7, 1].map(fadedHelp)).toEqual(helps);
+    expect([0, 0.5, 1].map(fadedHelp)).toEqual(helps);
   });
 
   test("gives every item as often as asked", () => {

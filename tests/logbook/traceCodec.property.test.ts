@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { fromBase64, toBase64 } from "../../src/logbook/base64";
+import { keptPosition } from "../../src/logbook/keptPosition";
 import { LogbookError } from "../../src/logbook/logbookError";
-import { decodeTrace, encodeTrace, keptPosition, type Motion } from "../../src/logbook/traceCodec";
+import { decodeTrace, encodeTrace, type Motion } from "../../src/logbook/traceCodec";
 
 const position = fc.oneof(
   fc.double({ min: -2000, max: 2000, noNaN: true }),

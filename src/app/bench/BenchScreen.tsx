@@ -2,8 +2,8 @@ import { useSelector } from "@xstate/react";
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
-import { type RecordedAttempt, writeAttemptLine } from "../../trace/recordedAttempt";
-import { startOf } from "../../trace/replay";
+import { writeAttemptLine } from "../../trace/recordedAttempt";
+import { useKeptAttempts } from "../logbook/useKeeping";
 import { useRemembered } from "../shell/remembered";
 import { Announcer } from "./Announcer";
 import { BenchPanels } from "./BenchPanels";
@@ -13,7 +13,7 @@ import { CombinationSheet } from "./CombinationSheet";
 import { eventBegun, useEventDone } from "./eventCost";
 import { BestAttempts, GHOSTS, ghostPath } from "./ghosts";
 import { LockInHand } from "./LockInHand";
-import { Playback } from "./playback";
+import { playbackOf } from "./playback";
 import { SetupBar } from "./SetupBar";
 import { ShareSheet } from "./ShareSheet";
 import { useBench, useBenchSound } from "./useBench";
@@ -29,17 +29,11 @@ function attemptLine(session: BenchSession): string | null {
   return writeAttemptLine(recorded, isShipped ? attempt.profile.id : attempt.profile);
 }
 
-function playbackOf(recorded: RecordedAttempt): Playback {
-  // A recording without times is played at a steady pace, so that one can follow it.
-  const times_ms = recorded.times_ms ?? recorded.positions.map((_, index) => index * 400);
-  const recording = { start: startOf(recorded), positions: [...recorded.positions], times_ms: [...times_ms] };
-  return new Playback(recorded.profile, recorded.combination, recording);
-}
-
 /** The bench: a lock to dial, and what there is to see of it. */
 export function BenchScreen({ address, hasSound }: { readonly address: BenchAddress; readonly hasSound: boolean }) {
   const session = useBench(address);
   useBenchSound(session, hasSound);
+  useKeptAttempts(session);
   useEventDone(session.version);
   const [sheet, setSheet] = useState<"combination" | "share" | null>(null);
   const [ghost, setGhost] = useRemembered("ghost", GHOSTS);

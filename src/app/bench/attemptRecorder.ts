@@ -1,5 +1,6 @@
 import type { AttemptStart } from "../../dialing/attempt";
 import type { Graduations, Milliseconds } from "../../lock/dial";
+import { keptPosition } from "../../logbook/keptPosition";
 
 /** A motion as it is kept: hand positions and their times, from 0 at the first. */
 export interface Recording {
@@ -11,13 +12,16 @@ export interface Recording {
 /** Records what the hand does, so that a replay of it gives the same attempt. */
 export class AttemptRecorder {
   private readonly taken: Recording;
+  /** Where the hand is, and where it is kept to be: on a step of the logbook's, so that a kept attempt replays exactly. */
   private hand: Graduations;
+  private kept: Graduations;
   private began: Milliseconds | null = null;
 
   /** @param start - where the lock stands before the first move */
   constructor(start: AttemptStart) {
     this.taken = { start, positions: [], times_ms: [] };
     this.hand = start.dial;
+    this.kept = start.dial;
   }
 
   /** The motion so far. An encoder lock's waiting time, kept on the steady clock, is told in the recording's times. */
@@ -33,11 +37,15 @@ export class AttemptRecorder {
    *
    * @param by - graduations; 0 for a rest
    * @param now - any steady clock, milliseconds
+   * @returns the move as it is kept, for the lock: graduations
    */
-  take(by: Graduations, now: Milliseconds): void {
+  take(by: Graduations, now: Milliseconds): Graduations {
     this.began ??= now;
     this.hand += by;
-    this.taken.positions.push(this.hand);
+    const before = this.kept;
+    if (by !== 0) this.kept = keptPosition(this.hand);
+    this.taken.positions.push(this.kept);
     this.taken.times_ms.push(now - this.began);
+    return this.kept - before;
   }
 }

@@ -229,8 +229,7 @@ export class BenchSession extends Store {
 
 /** Moves a lock and takes the move down. Times are those of the steady clock: a lock may outlast an attempt. */
 function turn({ attempt, recorder }: Round, by: Graduations, now: Milliseconds): readonly DialingFact[] {
-  recorder.take(by, now);
-  return attempt.turnBy(by, now);
+  return attempt.turnBy(recorder.take(by, now), now);
 }
 
 /** Where a lock stands after an attempt, for the one that follows without a break. */

@@ -4,6 +4,8 @@ import { type DialingState, dialingMachine } from "../../dialing/dialingMachine"
 import type { Combination } from "../../lock/combination";
 import type { Milliseconds } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
+import type { RecordedAttempt } from "../../trace/recordedAttempt";
+import { startOf } from "../../trace/replay";
 import type { Recording } from "./attemptRecorder";
 import { type Outcome, outcomeOf } from "./outcome";
 
@@ -65,4 +67,11 @@ export class Playback {
     for (const fact of facts) this.actor.send(fact);
     this.played += 1;
   }
+}
+
+/** Sets up the playback of a recording. One without times is played at a steady pace, so that one can follow it. */
+export function playbackOf(recorded: RecordedAttempt): Playback {
+  const times_ms = recorded.times_ms ?? recorded.positions.map((_, index) => index * 400);
+  const recording = { start: startOf(recorded), positions: [...recorded.positions], times_ms: [...times_ms] };
+  return new Playback(recorded.profile, recorded.combination, recording);
 }

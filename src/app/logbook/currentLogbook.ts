@@ -1,19 +1,26 @@
 import { Logbook } from "../../logbook/logbook";
 import { LogbookDatabase } from "../../logbook/logbookDatabase";
 import type { PersonRecord } from "../../logbook/records";
+import { recordsOfKind } from "../../logbook/wholeLogbook";
 import { Store } from "../shell/store";
+import { inOrderOfNames } from "./people";
 
 const PERSON_KEY = "gatefall.person";
 
 /** The logbook of this browser, and who practices now. A store: it changes when either does. */
 export class CurrentLogbook extends Store {
   readonly logbook: Logbook;
-  /** Who practices now; null before anyone is chosen. */
+  /** Whose records are shown; null before anyone is there. */
   person: PersonRecord | null = null;
 
   constructor() {
     super();
     this.logbook = new Logbook(new LogbookDatabase(), () => this.changed());
+  }
+
+  /** Everyone, invented people last. @throws {LogbookError} when the storage fails */
+  async people(): Promise<readonly PersonRecord[]> {
+    return inOrderOfNames(await recordsOfKind(this.logbook, "people"));
   }
 
   /** Chooses who practices now, and remembers it for the next visit. */
@@ -28,8 +35,15 @@ export class CurrentLogbook extends Store {
     this.changed();
   }
 
+  /** Chooses again once people came or went: whoever was chosen, else the one of the last visit, else the first. */
+  async settle(): Promise<void> {
+    const people = await this.people();
+    const wanted = this.person?.id ?? this.rememberedId;
+    this.choose(people.find(({ id }) => id === wanted) ?? people[0] ?? null);
+  }
+
   /** Who practiced last, by id; null where nobody did. */
-  get rememberedId(): string | null {
+  private get rememberedId(): string | null {
     try {
       return localStorage.getItem(PERSON_KEY);
     } catch {
@@ -45,8 +59,8 @@ export function currentLogbook(): Promise<CurrentLogbook> {
   current ??= (async () => {
     const opened = new CurrentLogbook();
     await opened.logbook.open();
-    const people = await opened.logbook.read((database) => database.people.toArray(), []);
-    opened.person = people.find(({ id }) => id === opened.rememberedId) ?? people[0] ?? null;
+    // A database that fails to read is told by its own problem, and practice goes on.
+    await opened.settle().catch(() => opened.choose(null));
     return opened;
   })();
   return current;

@@ -18,12 +18,15 @@ const PAGES = [
   { path: "zeroing", label: "Zeroing" },
   { path: "sheets", label: "Drill sheets" },
   { path: "sittings", label: "Sittings" },
+  { path: "logbook", label: "Logbook" },
 ] as const;
 
 // Fetched when first asked for, so that the first screen stays small.
 const ZeroingScreen = lazy(async () => ({ default: (await import("../zeroing/ZeroingScreen")).ZeroingScreen }));
 const SheetsScreen = lazy(async () => ({ default: (await import("../sheets/SheetsScreen")).SheetsScreen }));
 const SittingsScreen = lazy(async () => ({ default: (await import("../sittings/SittingsScreen")).SittingsScreen }));
+
+const LogbookScreen = lazy(async () => ({ default: (await import("../logbook/LogbookScreen")).LogbookScreen }));
 
 const SWITCH = ["off", "on"] as const;
 
@@ -59,6 +62,8 @@ function Page({ page, address, query, hasSound }: PageProps) {
       return <SheetsScreen query={query} />;
     case "sittings":
       return <SittingsScreen chance={chance} sheet={query.get("sheet")} />;
+    case "logbook":
+      return <LogbookScreen asked={query.get("view")} />;
   }
 }
 

@@ -1,12 +1,10 @@
 import type { Attempt } from "../../dialing/attempt";
-import type { Condition, Station } from "../../drill/sheet/sheet";
+import type { Condition } from "../../drill/sheet/sheet";
 import type { SittingRecord } from "../../drill/sittingRecord";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { attemptOutcome } from "../../logbook/attemptOutcome";
-import type { HelpLevel } from "../../logbook/attemptRecord";
 import type { LogbookWrite } from "../../logbook/logbookWrite";
 import { encodeTrace } from "../../logbook/traceCodec";
-import type { Refusal } from "../../zeroing/approach";
 import type { DialingTry } from "./dialingTry";
 import type { TryInHand } from "./sittingSession";
 import type { KeptRecord } from "./sittingShelf";
@@ -20,8 +18,6 @@ export interface TryOwner {
   /** When it ended, milliseconds since 1970. */
   readonly now_ms: number;
 }
-
-const HELP: Readonly<Record<Station["help"], HelpLevel>> = { full: "full", counts: "counter", silent: "silent" };
 
 const conditionText = (condition: Condition): string => {
   const name = condition.kind.replaceAll("-", " ");
@@ -53,7 +49,7 @@ function attemptWrite(one: DialingTry, owner: TryOwner): LogbookWrite {
       ...ownProfile(attempt),
       exercise: upTo === undefined ? "open" : `first ${upTo}`,
       combination: [...attempt.combination],
-      help: HELP[station.help],
+      help: station.help,
       conditions: (station.conditions ?? []).filter(({ from = 1 }) => from <= plan.repetition).map(conditionText),
       sittingId: owner.sittingId,
       tags: [],
@@ -67,9 +63,6 @@ const zeroOutcome = ({ session }: ZeroingTry) => {
   return session.state === "notSet" ? "not-set" : "broken-off";
 };
 
-/** The logbook has no word of its own for a stop read twice: the dial has not turned up to it anew. */
-const keptRefusal = (refusal: Refusal) => (refusal === "same-stop" ? "too-short" : refusal);
-
 function zeroingWrite(one: ZeroingTry, owner: TryOwner): LogbookWrite {
   return {
     kind: "zeroings",
@@ -81,7 +74,7 @@ function zeroingWrite(one: ZeroingTry, owner: TryOwner): LogbookWrite {
       outcome: zeroOutcome(one),
       readings: one.readings
         .slice(-500)
-        .map(({ refusal, ...reading }) => ({ ...reading, ...(refusal !== null && { refusal: keptRefusal(refusal) }) })),
+        .map(({ refusal, ...reading }) => ({ ...reading, ...(refusal !== null && { refusal }) })),
       details: { sittingId: owner.sittingId, condition: { ...one.session.lock.condition } },
     },
   };

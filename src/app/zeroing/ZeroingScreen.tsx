@@ -7,6 +7,7 @@ import { learnZero } from "../../zeroing/learnedZero";
 import { profileCreep } from "../../zeroing/ringClamp";
 import { profileRules } from "../../zeroing/zeroingRules";
 import { profileRanges } from "../../zeroing/zeroLock";
+import { useKeptZeroings } from "../logbook/useKeeping";
 import { PlayHand } from "./PlayHand";
 import { PlayPanel } from "./PlayPanel";
 import { ProveHand } from "./ProveHand";
@@ -65,6 +66,7 @@ export function ZeroingScreen({ chance, isSilent: startsSilent, hasSound }: Zero
     [profile],
   );
   const session = useZeroing(setup, chance);
+  useKeptZeroings(session, profile.id);
   const play = useStore(useMemo(() => new PlaySession(setup.ranges, setup.graduations, chance), [setup, chance]));
   const [exercise, setExercise] = useState<Exercise>("set");
   const [prove, setProve] = useState<ProveSession | null>(null);

@@ -31,7 +31,7 @@ describe("a try of a sitting in the logbook", () => {
   test("is an attempt with its motion", () => {
     const write = tryWrite(dialed(dialingStation({ help: "counts" })), OWNER);
     expect(() => checkWrite(write)).not.toThrow();
-    expect(write.record).toMatchObject({ id: "sitting:3", opened: true, exercise: "open", help: "counter" });
+    expect(write.record).toMatchObject({ id: "sitting:3", opened: true, exercise: "open", help: "counts" });
     const trace = write.kind === "attempts" ? write.trace : undefined;
     expect(trace && decodeTrace(trace).positions.length).toBeGreaterThan(3);
   });

@@ -1,0 +1,163 @@
+import { useState } from "react";
+import { demoLogbook } from "../../logbook/demoLogbook";
+import { readLogbookFile } from "../../logbook/logbookFile";
+import { mergeIntoLogbook, removeDemo, wholeLogbook } from "../../logbook/wholeLogbook";
+import type { CurrentLogbook } from "./currentLogbook";
+import { EXPORTS, type ExportKind, exportFile } from "./exportFiles";
+import { countText } from "./figures/numbers";
+import { mergedWords } from "./mergedWords";
+import { saveFile } from "./saveFile";
+import { inWords } from "./useLogbook";
+
+/** Every demo is the same one, so that loading it twice brings nothing twice. */
+const DEMO_SEED = 7;
+
+/** Something that was done, or why not. */
+interface Told {
+  readonly text: string;
+  readonly isProblem: boolean;
+}
+
+/** Does what is asked for, and tells what came of it. */
+function useDoing() {
+  const [told, setTold] = useState<Told | null>(null);
+  const act = (doing: () => Promise<string>) =>
+    doing().then(
+      (text) => setTold({ text, isProblem: false }),
+      (error) => setTold({ text: inWords(error), isProblem: true }),
+    );
+  return { told, act };
+}
+
+function ToldLine({ told }: { readonly told: Told | null }) {
+  return (
+    <>
+      <p role="status">{told !== null && !told.isProblem && told.text}</p>
+      {told?.isProblem === true && (
+        <p className="sheet-error" role="alert">
+          {told.text}
+        </p>
+      )}
+    </>
+  );
+}
+
+function ExportPanel({ current }: { readonly current: CurrentLogbook }) {
+  const { person, logbook } = current;
+  const [isOwn, setOwn] = useState(false);
+  const { told, act } = useDoing();
+  const personId = isOwn && person !== null ? person.id : null;
+  const save = (kind: ExportKind) =>
+    act(async () => {
+      const file = exportFile(kind, await wholeLogbook(logbook), personId, Date.now());
+      saveFile(file);
+      return file.told;
+    });
+  return (
+    <section className="figure" aria-labelledby="files-out">
+      <h2 id="files-out">Export</h2>
+      <p>Records leave this device only in files that you save.</p>
+      {person !== null && (
+        <select
+          className="field"
+          aria-label="Whose records"
+          value={isOwn ? "own" : "all"}
+          onChange={(event) => setOwn(event.currentTarget.value === "own")}
+        >
+          <option value="all">Everyone’s records</option>
+          <option value="own">Only {person.name}’s records</option>
+        </select>
+      )}
+      <ul className="logbook-exports">
+        {EXPORTS.map(({ kind, label, use }) => (
+          <li key={kind}>
+            <button type="button" className="button" onClick={() => save(kind)}>
+              {label}
+            </button>
+            <small>{use}</small>
+          </li>
+        ))}
+      </ul>
+      <ToldLine told={told} />
+    </section>
+  );
+}
+
+function ImportPanel({ current }: { readonly current: CurrentLogbook }) {
+  const { told, act } = useDoing();
+  const take = (file: File | undefined) => {
+    if (file === undefined) return;
+    act(async () => {
+      const merged = await mergeIntoLogbook(current.logbook, readLogbookFile(await file.text()));
+      await current.settle();
+      return `${file.name}: ${mergedWords(merged)}`;
+    });
+  };
+  return (
+    <section className="figure" aria-labelledby="files-in">
+      <h2 id="files-in">Import</h2>
+      <p>
+        A whole logbook from here or another device joins this one. Each record comes once, and none takes the place of
+        a later one.
+      </p>
+      <label className="button sheet-file">
+        Choose a logbook file
+        <input
+          type="file"
+          className="visually-hidden"
+          accept=".json,application/json"
+          onChange={(event) => {
+            const [file] = event.currentTarget.files ?? [];
+            // The same file may be chosen again once it has been mended.
+            event.currentTarget.value = "";
+            take(file);
+          }}
+        />
+      </label>
+      <ToldLine told={told} />
+    </section>
+  );
+}
+
+function DemoPanel({ current }: { readonly current: CurrentLogbook }) {
+  const { logbook } = current;
+  const { told, act } = useDoing();
+  const load = async () => {
+    const merged = await mergeIntoLogbook(logbook, demoLogbook(DEMO_SEED, Date.now()));
+    await current.settle();
+    return `${mergedWords(merged)} Tap a name above to look at that person’s records.`;
+  };
+  const remove = async () => {
+    const gone = await removeDemo(logbook);
+    await current.settle();
+    return gone === 0 ? "No demo was loaded." : `${countText(gone, "invented person", "invented people")} removed.`;
+  };
+  return (
+    <section className="figure" aria-labelledby="files-demo">
+      <h2 id="files-demo">Demo logbook</h2>
+      <p>
+        A week of an invented school, to see what the logbook shows. What you dial is never kept under an invented name.
+      </p>
+      <div className="sheet-row">
+        <button type="button" className="button" onClick={() => act(load)}>
+          Load the demo
+        </button>
+        <button type="button" className="button" onClick={() => act(remove)}>
+          Remove the demo
+        </button>
+      </div>
+      <ToldLine told={told} />
+    </section>
+  );
+}
+
+/** Records in and out: export, import, and the demo. */
+export function FilesView({ current }: { readonly current: CurrentLogbook }) {
+  return (
+    <div className="logbook-figures">
+      <ExportPanel current={current} />
+      <ImportPanel current={current} />
+      <DemoPanel current={current} />
+    </div>
+  );
+}

@@ -1,0 +1,35 @@
+import { useEffect, useState } from "react";
+import { askToPersist } from "../../logbook/logbook";
+import type { CurrentLogbook } from "./currentLogbook";
+import { type KeepingState, keepingWords } from "./stateWords";
+
+const keeper = () => (navigator.storage?.persist === undefined ? undefined : navigator.storage);
+
+/** Where the records are and how safe; the way to ask for more safety, or to try again. */
+export function KeepingLine({ current }: { readonly current: CurrentLogbook }) {
+  const [promise, setPromise] = useState<KeepingState["promise"]>(null);
+  const { logbook } = current;
+  useEffect(() => {
+    // Only looked at: a browser may put a question to the user when it is asked to keep them.
+    keeper()
+      ?.persisted()
+      .then((isKept) => setPromise((before) => (isKept ? "kept" : before)))
+      .catch(() => undefined);
+  }, []);
+  const problem = logbook.problem?.message ?? null;
+  return (
+    <div className="logbook-state">
+      <p role="status">{keepingWords({ pending: logbook.pending.length, problem, promise })}</p>
+      {problem !== null && (
+        <button type="button" className="button" onClick={() => logbook.retry()}>
+          Try again
+        </button>
+      )}
+      {problem === null && promise === null && (
+        <button type="button" className="button" onClick={() => askToPersist(keeper()).then(setPromise)}>
+          Ask the browser to keep them
+        </button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,53 @@
+import { useState } from "react";
+import type { CurrentLogbook } from "./currentLogbook";
+import { AddSheet, DeleteSheet, RenameSheet } from "./PersonSheets";
+import { useAsked } from "./useLogbook";
+
+/** Who practices: everyone by name, switched by one tap. */
+export function PeopleBar({ current }: { readonly current: CurrentLogbook }) {
+  const { person, version } = current;
+  const [sheet, setSheet] = useState<"add" | "rename" | "delete" | null>(null);
+  const { answer, problem } = useAsked(`people ${version}`, () => current.people());
+  const people = answer ?? [];
+  const sheetProps = { current, people, onClose: () => setSheet(null) };
+  return (
+    <div className="logbook-people">
+      <fieldset>
+        <legend>Who practices</legend>
+        {people.map((one) => (
+          <button
+            key={one.id}
+            type="button"
+            className="button"
+            aria-pressed={one.id === person?.id}
+            onClick={() => current.choose(one)}
+          >
+            {one.name} {one.isDemo === true && <small>invented</small>}
+          </button>
+        ))}
+        <button type="button" className="button quiet" aria-haspopup="dialog" onClick={() => setSheet("add")}>
+          Add a person
+        </button>
+      </fieldset>
+      {person !== null && (
+        <div className="logbook-person-acts">
+          <button type="button" className="button" aria-haspopup="dialog" onClick={() => setSheet("rename")}>
+            Rename<span className="visually-hidden"> {person.name}</span>
+          </button>
+          <button type="button" className="button" aria-haspopup="dialog" onClick={() => setSheet("delete")}>
+            Delete<span className="visually-hidden"> {person.name}</span>
+          </button>
+        </div>
+      )}
+      {person?.isDemo === true && (
+        <p className="logbook-soft">
+          {person.name} is invented: you see these records, and what you dial is kept under a name of your own.
+        </p>
+      )}
+      {problem !== null && <p role="alert">{problem}</p>}
+      <AddSheet {...sheetProps} isOpen={sheet === "add"} />
+      <RenameSheet {...sheetProps} isOpen={sheet === "rename"} />
+      <DeleteSheet {...sheetProps} isOpen={sheet === "delete"} />
+    </div>
+  );
+}

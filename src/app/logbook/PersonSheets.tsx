@@ -1,0 +1,124 @@
+import { type FormEvent, useState } from "react";
+import type { PersonRecord } from "../../logbook/records";
+import { deletePerson, wholeLogbook } from "../../logbook/wholeLogbook";
+import { Sheet } from "../shell/Sheet";
+import type { CurrentLogbook } from "./currentLogbook";
+import { exportFile } from "./exportFiles";
+import { nameProblem, newPerson } from "./people";
+import { saveFile } from "./saveFile";
+import { inWords } from "./useLogbook";
+
+interface NameFormProps {
+  readonly name: string;
+  readonly others: readonly PersonRecord[];
+  readonly onName: (name: string) => void;
+}
+
+function NameForm({ name, others, onName }: NameFormProps) {
+  const [text, setText] = useState(name);
+  const [problem, setProblem] = useState<string | null>(null);
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    const found = nameProblem(text, others);
+    setProblem(found);
+    if (found === null) onName(text.trim());
+  };
+  return (
+    <form onSubmit={submit}>
+      <label>
+        Name <small className="soft">kept on this device, no account</small>
+        <input
+          className="field sheet-wide"
+          value={text}
+          autoComplete="off"
+          aria-invalid={problem !== null}
+          onChange={(event) => setText(event.currentTarget.value)}
+        />
+      </label>
+      {problem !== null && (
+        <p className="sheet-error" role="alert">
+          {problem}
+        </p>
+      )}
+      <div className="sheet-row">
+        <button type="submit" className="button primary">
+          Keep the name
+        </button>
+      </div>
+    </form>
+  );
+}
+
+interface PersonSheetProps {
+  readonly current: CurrentLogbook;
+  readonly people: readonly PersonRecord[];
+  readonly isOpen: boolean;
+  readonly onClose: () => void;
+}
+
+/** Adds a person, who then practices. */
+export function AddSheet({ current, people, isOpen, onClose }: PersonSheetProps) {
+  const add = async (name: string) => {
+    const person = newPerson(name, crypto.randomUUID(), Date.now());
+    await current.logbook.save({ kind: "people", record: person });
+    current.choose(person);
+    onClose();
+  };
+  return (
+    <Sheet title="Add a person" isOpen={isOpen} onClose={onClose}>
+      <NameForm name="" others={people} onName={add} />
+    </Sheet>
+  );
+}
+
+/** Gives a person another name. */
+export function RenameSheet({ current, people, isOpen, onClose }: PersonSheetProps) {
+  const { person } = current;
+  if (person === null) return null;
+  const rename = async (name: string) => {
+    const renamed = { ...person, name, updatedAt: Date.now() };
+    await current.logbook.save({ kind: "people", record: renamed });
+    current.choose(renamed);
+    onClose();
+  };
+  return (
+    <Sheet title={`Rename ${person.name}`} isOpen={isOpen} onClose={onClose}>
+      <NameForm name={person.name} others={people.filter(({ id }) => id !== person.id)} onName={rename} />
+    </Sheet>
+  );
+}
+
+/** Deletes a person with all records, after an export was offered. */
+export function DeleteSheet({ current, isOpen, onClose }: PersonSheetProps) {
+  const { person, logbook } = current;
+  const [said, setSaid] = useState("");
+  if (person === null) return null;
+  const act = (doing: () => Promise<void>) => doing().catch((error) => setSaid(inWords(error)));
+  const save = async () => {
+    const file = exportFile("logbook", await wholeLogbook(logbook), person.id, Date.now());
+    saveFile(file);
+    setSaid(file.told);
+  };
+  const remove = async () => {
+    await deletePerson(logbook, person.id, true);
+    await current.settle();
+    onClose();
+  };
+  return (
+    <Sheet title={`Delete ${person.name}`} isOpen={isOpen} onClose={onClose}>
+      <p>
+        All attempts, traces, zeroings, sittings and settings of {person.name} go from this device, and cannot be
+        brought back. Save them as a file first, if anyone may want them.
+      </p>
+      <div className="sheet-row">
+        <button type="button" className="button" onClick={() => act(save)}>
+          Save {person.name}’s records
+        </button>
+        <button type="button" className="button primary" onClick={() => act(remove)}>
+          Delete {person.name} and all records
+        </button>
+      </div>
+      <p role="status">{said}</p>
+    </Sheet>
+  );
+}

@@ -1,0 +1,75 @@
+import { useMemo } from "react";
+import { tellFaults } from "../../dialing/faultWords";
+import { parseCombination } from "../../lock/combination";
+import { motionOf } from "../../logbook/attemptQueries";
+import type { AttemptRecord } from "../../logbook/attemptRecord";
+import { profileOfAttempt } from "../../logbook/attemptsReplay";
+import type { Logbook } from "../../logbook/logbook";
+import type { RecordedAttempt } from "../../trace/recordedAttempt";
+import { replay } from "../../trace/replay";
+import { playbackOf } from "../bench/playback";
+import { ResultPanel } from "../bench/ResultPanel";
+import { resultRows } from "../bench/resultRows";
+import { usePlayback } from "../bench/usePlayback";
+import { Cutaway } from "../cutaway/Cutaway";
+import { TurnChart } from "../turnChart/TurnChart";
+import { useAsked } from "./useLogbook";
+
+/** The attempt as it was dialed; null where its motion is not kept. */
+async function recordedOf(logbook: Logbook, attempt: AttemptRecord): Promise<RecordedAttempt | null> {
+  const motion = await motionOf(logbook, attempt.id);
+  if (motion === undefined || motion.positions.length === 0) return null;
+  const profile = profileOfAttempt(attempt);
+  return { profile, combination: parseCombination(profile, attempt.combination), ...motion };
+}
+
+/** The whole attempt, played again on its own lock. */
+function Replay({ recorded, duration_ms }: { readonly recorded: RecordedAttempt; readonly duration_ms: number }) {
+  const whole = useMemo(() => replay(recorded), [recorded]);
+  const recording = useMemo(() => playbackOf(recorded).recording, [recorded]);
+  const faults = useMemo(() => tellFaults(whole), [whole]);
+  const rows = useMemo(() => resultRows(whole), [whole]);
+  const { playback, playhead_ms, isPlaying, play, pause, scrub } = usePlayback(() => playbackOf(recorded));
+  const shown = playback?.attempt ?? whole;
+  const version = playhead_ms ?? -1;
+  return (
+    <>
+      <TurnChart
+        attempt={shown}
+        version={version}
+        faults={playback === null ? faults : []}
+        ghost={null}
+        recording={recording}
+        playhead_ms={playhead_ms}
+        isPlaying={isPlaying}
+        onPlay={play}
+        onPause={pause}
+        onScrub={scrub}
+      />
+      <Cutaway attempt={shown} version={version} />
+      <ResultPanel
+        attempt={whole}
+        outcome={{ opened: whole.opened, time_ms: duration_ms, faults, rows }}
+        faults={faults}
+      />
+    </>
+  );
+}
+
+/** One attempt, looked at again. */
+export function ReplayPane({
+  logbook,
+  attempt,
+}: {
+  readonly logbook: Logbook;
+  readonly attempt: AttemptRecord | null;
+}) {
+  const { answer, problem } = useAsked(`motion ${attempt?.id} ${attempt?.updatedAt}`, async () =>
+    attempt === null ? null : { id: attempt.id, recorded: await recordedOf(logbook, attempt) },
+  );
+  if (attempt === null) return <p className="logbook-hint">Choose an attempt to see it again.</p>;
+  if (problem !== null) return <p role="alert">This attempt cannot be replayed: {problem}</p>;
+  if (answer?.id !== attempt.id) return <p className="logbook-hint">…</p>;
+  if (answer.recorded === null) return <p className="logbook-hint">The motion of this attempt is not kept here.</p>;
+  return <Replay key={attempt.id} recorded={answer.recorded} duration_ms={attempt.duration_ms} />;
+}

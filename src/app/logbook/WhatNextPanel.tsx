@@ -1,0 +1,42 @@
+import { useMemo } from "react";
+import type { AttemptRecord } from "../../logbook/attemptRecord";
+import type { DeclarationRecord } from "../../logbook/records";
+import { whatNext } from "../../logbook/whatNext";
+import { suggestionRow } from "./suggestionRows";
+
+interface WhatNextPanelProps {
+  /** Of one person, oldest first. */
+  readonly attempts: readonly AttemptRecord[];
+  readonly declarations: readonly DeclarationRecord[];
+}
+
+/** What to practice next, with the reason: an offer, nothing is locked. */
+export function WhatNextPanel({ attempts, declarations }: WhatNextPanelProps) {
+  const { suggestions, order, orderReason } = useMemo(() => {
+    const now = new Date();
+    return whatNext(attempts, declarations, now.getTime(), now.getTimezoneOffset());
+  }, [attempts, declarations]);
+  return (
+    <section className="figure what-next" aria-labelledby="what-next">
+      <h2 id="what-next">What next</h2>
+      {suggestions.length === 0 && <p>All you practiced is shown, and nothing is due. Come back when you like.</p>}
+      <ul>
+        {suggestions.map(suggestionRow).map(({ key, title, reason, links }) => (
+          <li key={key}>
+            <b>{title}.</b> {reason}
+            <span className="what-next-links">
+              {links.map(({ address, label }) => (
+                <a key={address} className="button" href={address}>
+                  {label}
+                </a>
+              ))}
+            </span>
+          </li>
+        ))}
+      </ul>
+      <p className="logbook-soft">
+        Order of practice: {order}. {orderReason}
+      </p>
+    </section>
+  );
+}

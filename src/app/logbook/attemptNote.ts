@@ -1,0 +1,72 @@
+import type { Attempt } from "../../dialing/attempt";
+import type { Milliseconds } from "../../lock/dial";
+import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
+import { attemptOutcome } from "../../logbook/attemptOutcome";
+import type { AttemptRecord } from "../../logbook/attemptRecord";
+import type { Motion } from "../../logbook/traceCodec";
+import type { BenchSession } from "../bench/benchSession";
+
+/** An attempt that has ended, taken down at that moment: the lock goes on changing under the hand. */
+export interface AttemptNote {
+  /** The record, but for the person, who is looked up later. */
+  readonly record: Omit<AttemptRecord, "personId">;
+  readonly motion: Motion;
+}
+
+/** When a record was first made, and its id. */
+interface FirstMade {
+  readonly id: string;
+  readonly startedAt: number;
+  readonly createdAt: number;
+}
+
+/** Names the attempts of a bench. One that failed and opens after all keeps its record. */
+export class AttemptNotes {
+  private readonly made = new WeakMap<Attempt, FirstMade>();
+  private readonly newId: () => string;
+
+  /** @param newId - makes an id that nothing else has */
+  constructor(newId: () => string) {
+    this.newId = newId;
+  }
+
+  /**
+   * Takes down the shown attempt, which has ended.
+   *
+   * @param now - milliseconds since 1970
+   */
+  note({ attempt, recording, setup }: NotedBench, { time_ms }: Ended, now: number): AttemptNote {
+    const startedAt = Math.round(now - time_ms);
+    const first = this.made.get(attempt) ?? { id: this.newId(), startedAt, createdAt: now };
+    this.made.set(attempt, first);
+    const { profile, combination } = attempt;
+    return {
+      record: {
+        ...first,
+        updatedAt: now,
+        duration_ms: time_ms,
+        profileId: profile.id,
+        ...(SHIPPED_PROFILES.includes(profile) ? {} : { ownProfile: profile }),
+        exercise: "open",
+        combination: [...combination],
+        help: setup.help,
+        conditions: [],
+        tags: [],
+        ...attemptOutcome(attempt),
+      },
+      motion: {
+        start: recording.start,
+        positions: [...recording.positions],
+        times_ms: [...recording.times_ms],
+      },
+    };
+  }
+}
+
+/** How long an attempt took, from the first motion. */
+interface Ended {
+  readonly time_ms: Milliseconds;
+}
+
+/** What of a bench is taken down. */
+type NotedBench = Pick<BenchSession, "attempt" | "recording" | "setup">;

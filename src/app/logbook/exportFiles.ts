@@ -1,0 +1,81 @@
+import { attemptsCsv } from "../../logbook/attemptsCsv";
+import { attemptsReplay } from "../../logbook/attemptsReplay";
+import { contentsOf, type LogbookContents } from "../../logbook/logbookContents";
+import { writeLogbookFile } from "../../logbook/logbookFile";
+import { xapiStatements } from "../../logbook/xapiStatements";
+import { countText } from "./figures/numbers";
+
+/** A kind of file that a logbook can be saved as. */
+export type ExportKind = "logbook" | "csv" | "replay" | "xapi";
+
+/** Every kind, with its button and what it is good for. */
+export const EXPORTS: readonly { readonly kind: ExportKind; readonly label: string; readonly use: string }[] = [
+  { kind: "logbook", label: "Whole logbook", use: "everything, traces too; can be imported here or elsewhere (JSON)" },
+  { kind: "csv", label: "Attempts as CSV", use: "one row an attempt, for a spreadsheet" },
+  { kind: "replay", label: "Replay lines", use: "every motion, for the command line (JSON Lines)" },
+  { kind: "xapi", label: "xAPI statements", use: "for a learning record store (IEEE 9274.1.1, JSON)" },
+];
+
+/** A file ready to be saved. */
+export interface ExportFile {
+  readonly name: string;
+  readonly type: string;
+  readonly text: string;
+  /** What is in it, in a sentence. */
+  readonly told: string;
+}
+
+const named = (what: string, now: number, ending: string) =>
+  `gatefall-${what}-${new Date(now).toISOString().slice(0, 10)}.${ending}`;
+
+type Writer = (contents: LogbookContents, now: number) => ExportFile;
+
+const WRITERS: Readonly<Record<ExportKind, Writer>> = {
+  logbook: (contents, now) => ({
+    name: named("logbook", now, "json"),
+    type: "application/json",
+    text: writeLogbookFile(contents, now),
+    told: `Saved ${countText(contents.records.people.length, "person", "people")} and ${countText(contents.records.attempts.length, "attempt")}.`,
+  }),
+  csv: (contents, now) => ({
+    name: named("attempts", now, "csv"),
+    type: "text/csv",
+    text: attemptsCsv(contents),
+    told: `Saved ${countText(contents.records.attempts.length, "attempt")}.`,
+  }),
+  replay: (contents, now) => {
+    const { text, leftOut } = attemptsReplay(contents);
+    const written = contents.records.attempts.length - leftOut;
+    const aside = leftOut === 0 ? "" : ` ${leftOut} left out: no motion is kept, or the lock is not known here.`;
+    return {
+      name: named("attempts", now, "jsonl"),
+      type: "application/x-ndjson",
+      text,
+      told: `Saved ${countText(written, "attempt")}.${aside}`,
+    };
+  },
+  xapi: (contents, now) => {
+    const statements = xapiStatements(contents);
+    return {
+      name: named("xapi", now, "json"),
+      type: "application/json",
+      text: JSON.stringify(statements, null, 1),
+      told: `Saved ${countText(statements.length, "statement")}.`,
+    };
+  },
+};
+
+/**
+ * A logbook, or one person's part of it, as a file.
+ *
+ * @param personId - null for everyone
+ * @param now - milliseconds since 1970
+ */
+export function exportFile(
+  kind: ExportKind,
+  contents: LogbookContents,
+  personId: string | null,
+  now: number,
+): ExportFile {
+  return WRITERS[kind](personId === null ? contents : contentsOf(new Set([personId]), contents), now);
+}

@@ -1,0 +1,36 @@
+import type { AttemptRecord } from "../../../logbook/attemptRecord";
+import { type PersonalBest, personalBests } from "../../../logbook/personalBest";
+import { HELP_WORDS } from "../attemptRows";
+import type { FigureModel } from "./figureModel";
+import { sizeText } from "./numbers";
+
+const secondsOf = (attempt: AttemptRecord | null) =>
+  attempt === null ? "–" : `${(attempt.duration_ms / 1000).toFixed(1)} s`;
+
+const worstOf = (attempt: AttemptRecord | null) =>
+  attempt === null || attempt.stops.length === 0
+    ? "–"
+    : sizeText(Math.max(...attempt.stops.map(({ error }) => Math.abs(error))));
+
+const settingText = ({ exercise, help, conditions }: PersonalBest) =>
+  [...(exercise === "open" ? [] : [exercise]), HELP_WORDS[help], ...conditions].join(", ");
+
+/** One's own best, like compared with like. */
+export function bestsFigure(attempts: readonly AttemptRecord[]): FigureModel {
+  const bests = personalBests(attempts);
+  return {
+    title: "Your best",
+    sentence: "Only attempts with the very same settings are compared, and only with your own.",
+    chart: null,
+    table: {
+      caption: "Your best under each setting",
+      head: ["setting", "attempts", "quickest opening", "truest opening: worst stop, graduations"],
+      rows: bests.map((best) => [
+        settingText(best),
+        `${best.attempts}`,
+        secondsOf(best.quickest),
+        worstOf(best.truest),
+      ]),
+    },
+  };
+}

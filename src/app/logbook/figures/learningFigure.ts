@@ -1,0 +1,65 @@
+import type { AttemptRecord } from "../../../logbook/attemptRecord";
+import { progressCurve } from "../../../logbook/progressCharts";
+import {
+  MEASURE_UNITS,
+  type ProgressMeasure,
+  type ProgressPoint,
+  progressPoints,
+} from "../../../logbook/progressMeasure";
+import { type FittedLearningCurve, learningCurveValue } from "../../../statistics/learningCurve";
+import { MOST_ROWS, measureAxis, measureText } from "./controlFigure";
+import type { FigureModel, RunChartModel } from "./figureModel";
+import { rangeText, roomyDomain } from "./numbers";
+
+/** Places along the curve that are drawn. */
+const STEPS = 60;
+
+function chartOf(points: readonly ProgressPoint[], curve: FittedLearningCurve | null, axis: string): RunChartModel {
+  const low = points[0]?.number ?? 1;
+  const high = points.at(-1)?.number ?? 2;
+  const along = Array.from({ length: STEPS + 1 }, (_, i) => low + ((high - low) * i) / STEPS);
+  const drawn = curve === null ? [] : along.map((x) => ({ x, y: learningCurveValue(curve, x) }));
+  const band = curve === null ? [] : [low, high].map((x) => ({ x, ...curve.asymptoteInterval }));
+  const heights = [
+    ...points.map(({ value }) => value),
+    ...drawn.map(({ y }) => y),
+    ...band.flatMap((one) => [one.low, one.high]),
+  ];
+  return {
+    kind: "run",
+    x: { label: "attempt", domain: { low, high } },
+    y: { label: axis, domain: roomyDomain(heights, 0.5) },
+    dots: points.map(({ number: x, value: y }) => ({ x, y, isMarked: false })),
+    lines: drawn.length === 0 ? [] : [{ look: "heavy", points: drawn }],
+    band,
+  };
+}
+
+/** Where practice leads: an exponential curve with the interval of its level, or why there is none. */
+export function learningFigure(attempts: readonly AttemptRecord[], measure: ProgressMeasure): FigureModel {
+  const title = "Learning curve";
+  const points = progressPoints(attempts, measure);
+  const curve = progressCurve(points);
+  const fitted = curve.kind === "fitted" ? curve : null;
+  const chart = points.length < 2 ? null : chartOf(points, fitted, measureAxis(measure));
+  const text = (value: number) => measureText(measure, value);
+  if (curve.kind !== "fitted") {
+    const rows = points.slice(-MOST_ROWS).map(({ number, value }) => [`${number}`, text(value)]);
+    const table = { caption: measureAxis(measure), head: ["attempt", "value"], rows };
+    return { title, sentence: curve.message, chart, table: chart && table };
+  }
+  const half = Math.LN2 / curve.rate;
+  return {
+    title,
+    sentence: `It levels off at about ${text(curve.asymptote)} ${MEASURE_UNITS[measure]} (95 %: ${rangeText(curve.asymptoteInterval, text)}); half of the way takes ${half.toFixed(0)} attempts.`,
+    chart,
+    table: {
+      caption: `Learning curve, ${measureAxis(measure)}`,
+      head: ["attempt", "on the curve"],
+      rows: [0, 0.25, 0.5, 0.75, 1].map((part) => {
+        const number = Math.round(curve.first + part * ((points.at(-1)?.number ?? curve.first) - curve.first));
+        return [`${number}`, text(learningCurveValue(curve, number))];
+      }),
+    },
+  };
+}

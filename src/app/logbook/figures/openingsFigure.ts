@@ -1,0 +1,52 @@
+import { type AttemptRecord, HELP_LEVELS } from "../../../logbook/attemptRecord";
+import { type FirstTimeOpenings, firstTimeOpenings } from "../../../logbook/firstTimeOpenings";
+import { HELP_WORDS } from "../attemptRows";
+import type { FigureModel } from "./figureModel";
+import { percentText, rangeText } from "./numbers";
+
+interface Named {
+  readonly label: string;
+  readonly found: FirstTimeOpenings;
+}
+
+function namedOpenings(attempts: readonly AttemptRecord[]): Named[] {
+  const groups = [
+    { label: "all", of: attempts },
+    { label: "last 20", of: attempts.length > 20 ? attempts.slice(-20) : [] },
+    ...HELP_LEVELS.map((help) => ({ label: HELP_WORDS[help], of: attempts.filter((one) => one.help === help) })),
+  ];
+  return groups.flatMap(({ label, of }) => {
+    const found = firstTimeOpenings(of);
+    return found === null ? [] : [{ label, found }];
+  });
+}
+
+/** How often the lock opened at the first try, with how sure that is. */
+export function openingsFigure(attempts: readonly AttemptRecord[]): FigureModel {
+  const title = "First-time openings";
+  const rows = namedOpenings(attempts);
+  const all = rows[0]?.found;
+  if (all === undefined) return { title, sentence: "No attempt yet.", chart: null, table: null };
+  return {
+    title,
+    sentence: `${all.opened} of ${all.trials} opened, ${percentText(all.share)}; with 95 % confidence your true share lies between ${percentText(all.interval.low)} and ${percentText(all.interval.high)}.`,
+    chart: {
+      kind: "intervals",
+      rows: rows.map(({ label, found }) => ({ label, value: found.share, interval: found.interval })),
+      domain: { low: 0, high: 1 },
+      axis: "share opened, with its Wilson interval (95 %)",
+      tickText: percentText,
+    },
+    table: {
+      caption: "First-time openings",
+      head: ["attempts", "opened", "of", "share", "95 % (Wilson)"],
+      rows: rows.map(({ label, found }) => [
+        label,
+        `${found.opened}`,
+        `${found.trials}`,
+        percentText(found.share),
+        rangeText(found.interval, percentText),
+      ]),
+    },
+  };
+}

@@ -1,0 +1,50 @@
+import type { Profile } from "../../../lock/profile";
+import type { AttemptRecord } from "../../../logbook/attemptRecord";
+import { mastery } from "../../../logbook/mastery";
+import type { ProgressMeasure } from "../../../logbook/progressMeasure";
+import type { DeclarationRecord } from "../../../logbook/records";
+import type { Skill } from "../../../logbook/skill";
+import { chanceFigure } from "./chanceFigure";
+import { controlFigure } from "./controlFigure";
+import type { FigureModel } from "./figureModel";
+import { heatFigure } from "./heatFigure";
+import { learningFigure } from "./learningFigure";
+import { masteryFigure } from "./masteryFigure";
+import { openingsFigure } from "./openingsFigure";
+import { stopErrorsFigure } from "./stopErrorsFigure";
+import { throughputFigure } from "./throughputFigure";
+
+/** What the wheels, or the encoder, let pass: the narrowest of the lock's tolerances, graduations. */
+export function toleranceOf(profile: Profile): number {
+  return profile.kind === "wheel-pack" ? Math.min(...profile.wheelPack.gateTolerance) : profile.stopTolerance;
+}
+
+/** One skill of one person. */
+export interface SkillProgress {
+  readonly skill: Skill;
+  readonly profile: Profile;
+  /** At this skill, oldest first. */
+  readonly attempts: readonly AttemptRecord[];
+  readonly declaration: DeclarationRecord | undefined;
+}
+
+/** The views that do not hang on a measure. */
+export function progressFigures({ skill, profile, attempts, declaration }: SkillProgress): FigureModel[] {
+  const tolerance = toleranceOf(profile);
+  return [
+    openingsFigure(attempts),
+    stopErrorsFigure(attempts, tolerance),
+    heatFigure(attempts, profile.graduations),
+    chanceFigure(attempts, tolerance),
+    throughputFigure(attempts),
+    masteryFigure(mastery(skill, attempts, declaration)),
+  ];
+}
+
+/** The views of one measure over the attempts. */
+export function measureFigures(
+  attempts: readonly AttemptRecord[],
+  measure: ProgressMeasure,
+): [FigureModel, FigureModel] {
+  return [controlFigure(attempts, measure), learningFigure(attempts, measure)];
+}

@@ -1,0 +1,78 @@
+import { ordinalWord } from "../../../dialing/words";
+import type { AttemptRecord } from "../../../logbook/attemptRecord";
+import { type StopErrors, stopTable } from "../../../logbook/stopTable";
+import type { FigureModel, IntervalRow } from "./figureModel";
+import { countText, fineText, rangeText, roomyDomain, sizeText } from "./numbers";
+
+interface Named {
+  readonly label: string;
+  readonly errors: StopErrors;
+}
+
+function named(attempts: readonly AttemptRecord[]) {
+  const { all, bySteps, byTurns, leftOut } = stopTable(attempts);
+  const rows = [
+    { label: "all", errors: all },
+    ...bySteps.map((errors, k) => ({ label: `${ordinalWord(k + 1)} number`, errors })),
+    { label: "turning left", errors: byTurns.left },
+    { label: "turning right", errors: byTurns.right },
+  ];
+  return { all, leftOut, rows: rows.filter((row): row is Named => row.errors !== null) };
+}
+
+const bandOf = ({ bias, spread }: StopErrors) =>
+  spread === null ? undefined : { low: bias - spread, high: bias + spread };
+
+/** Few stops leave an interval of any length: the chart ends where one no longer learns from it, graduations. */
+const FARTHEST = 4;
+
+const ends = ({ value, interval, band }: IntervalRow) => [
+  value,
+  ...[interval, band].flatMap((one) => (one ? [Math.max(-FARTHEST, one.low), Math.min(FARTHEST, one.high)] : [])),
+];
+
+function sentenceOf({ count, bias, biasInterval, spread }: StopErrors, leftOut: number): string {
+  const isShown = biasInterval !== null && (biasInterval.low > 0 || biasInterval.high < 0);
+  const tendency = !isShown
+    ? "No lean to either side is shown yet"
+    : `You tend to ${bias > 0 ? "run past" : "stop short"} by ${sizeText(Math.abs(bias))} graduations`;
+  const width = spread === null ? "" : `, and your stops spread by ${sizeText(spread)}`;
+  const aside = leftOut === 0 ? "" : ` ${countText(leftOut, "stop")} more than 5 off, a lost count, left out.`;
+  return `${tendency}${width} (${countText(count, "stop")}).${aside}`;
+}
+
+/** Bias and spread of the stops, for each number and each direction. */
+export function stopErrorsFigure(attempts: readonly AttemptRecord[], tolerance: number): FigureModel {
+  const title = "Stop errors";
+  const { all, leftOut, rows } = named(attempts);
+  if (all === null) return { title, sentence: "No stop yet.", chart: null, table: null };
+  const chartRows = rows.map(({ label, errors }) => ({
+    label,
+    value: errors.bias,
+    interval: errors.biasInterval,
+    band: bandOf(errors),
+  }));
+  return {
+    title,
+    sentence: sentenceOf(all, leftOut),
+    chart: {
+      kind: "intervals",
+      rows: chartRows,
+      domain: roomyDomain([-tolerance, tolerance, ...chartRows.flatMap(ends)], 2),
+      axis: "graduations; positive ran past. Diamond: bias (95 %), bar: spread",
+      good: { low: -tolerance, high: tolerance },
+      tickText: (value) => fineText(value).replace(/0$/, ""),
+    },
+    table: {
+      caption: "Stop errors, graduations along the turn; positive ran past",
+      head: ["stops", "n", "bias", "95 % of the bias", "spread (sd)"],
+      rows: rows.map(({ label, errors }) => [
+        label,
+        `${errors.count}`,
+        fineText(errors.bias),
+        rangeText(errors.biasInterval, fineText),
+        sizeText(errors.spread),
+      ]),
+    },
+  };
+}

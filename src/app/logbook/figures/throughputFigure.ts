@@ -1,0 +1,38 @@
+import { ordinalWord } from "../../../dialing/words";
+import type { AttemptRecord } from "../../../logbook/attemptRecord";
+import { stopThroughput } from "../../../logbook/stopThroughput";
+import type { FigureModel } from "./figureModel";
+import { sizeText } from "./numbers";
+
+/** Speed and accuracy in one number, for each place in the combination. */
+export function throughputFigure(attempts: readonly AttemptRecord[]): FigureModel {
+  const title = "Throughput";
+  const rows = stopThroughput(attempts).flatMap((found, k) =>
+    found === null ? [] : [{ label: `${ordinalWord(k + 1)} number`, found }],
+  );
+  if (rows.length === 0)
+    return { title, sentence: "Two timed stops at one number are needed for it.", chart: null, table: null };
+  const rates = rows.map(({ found }) => found.throughput_bitsPerSecond);
+  const best = rows.reduce((a, b) => (b.found.throughput_bitsPerSecond > a.found.throughput_bitsPerSecond ? b : a));
+  return {
+    title,
+    sentence: `Speed and accuracy in one: most at the ${best.label}, ${sizeText(best.found.throughput_bitsPerSecond)} bits a second (Fitts's law with the effective width, 4.133 standard deviations).`,
+    chart: {
+      kind: "intervals",
+      rows: rows.map(({ label, found }) => ({ label, value: found.throughput_bitsPerSecond, interval: null })),
+      domain: { low: 0, high: Math.max(1, ...rates) * 1.08 },
+      axis: "bits a second",
+    },
+    table: {
+      caption: "Throughput of the stops",
+      head: ["stops", "bits/s", "difficulty, bits", "effective width, graduations", "mean time, s"],
+      rows: rows.map(({ label, found }) => [
+        label,
+        sizeText(found.throughput_bitsPerSecond),
+        sizeText(found.effectiveDifficulty_bits),
+        sizeText(found.effectiveWidth),
+        sizeText(found.meanTime_ms / 1000, 1),
+      ]),
+    },
+  };
+}

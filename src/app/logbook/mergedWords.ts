@@ -1,0 +1,14 @@
+import type { Merged } from "../../logbook/wholeLogbook";
+import { countText } from "./figures/numbers";
+
+/** What an import did, in a sentence. */
+export function mergedWords({ added, updated, kept }: Merged): string {
+  if (added + updated + kept === 0) return "The file is a logbook with nothing in it.";
+  if (added + updated === 0) return `Nothing new: ${countText(kept, "record was", "records were")} here already.`;
+  const parts = [
+    `${countText(added, "record")} added`,
+    ...(updated > 0 ? [`${updated} brought up to date`] : []),
+    ...(kept > 0 ? [`${kept} left as ${kept === 1 ? "it was" : "they were"}`] : []),
+  ];
+  return `${parts.join(", ")}.`;
+}

@@ -1,0 +1,84 @@
+import type { ZeroingRecord } from "../../logbook/records";
+import type { LastReading, ZeroingSession } from "../zeroing/zeroingSession";
+
+/** A zeroing that was set, or not, taken down at that moment. */
+export type ZeroingNote = Omit<ZeroingRecord, "personId">;
+
+const OUTCOMES: Readonly<Record<string, ZeroingRecord["outcome"]>> = { zeroSet: "zero-set", notSet: "not-set" };
+
+/** What of a zeroing exercise is taken down. */
+type NotedZeroing = Pick<ZeroingSession, "state" | "last" | "memory" | "lock" | "setup">;
+
+type Reading = ZeroingRecord["readings"][number];
+
+function readingOf({ side, deviation, refusal }: LastReading, { memory }: NotedZeroing): Reading {
+  if (refusal !== null) return { turn: side, deviation, refusal };
+  const cam = memory.accepted[side].at(-1)?.cam;
+  return { turn: side, deviation, ...(cam !== undefined && { cam }) };
+}
+
+/** Watches a zeroing exercise, and takes down its readings and its end. */
+export class ZeroingNotes {
+  private readonly newId: () => string;
+  private readonly profileId: string;
+  private seen: LastReading | null = null;
+  private readings: Reading[] = [];
+  private made: { readonly id: string; readonly startedAt: number; readonly createdAt: number } | null = null;
+  private outcome: ZeroingRecord["outcome"] | undefined;
+
+  /** @param newId - makes an id that nothing else has */
+  constructor(profileId: string, newId: () => string) {
+    this.profileId = profileId;
+    this.newId = newId;
+  }
+
+  /**
+   * Looks at the exercise after a change.
+   *
+   * @param now - milliseconds since 1970
+   * @returns what is to be kept, once a series of readings has come to its end; null else
+   */
+  look(session: NotedZeroing, now: number): ZeroingNote | null {
+    if (session.state === "ringLoose") this.forget();
+    this.takeReading(session, now);
+    const outcome = OUTCOMES[session.state];
+    const isNews = outcome !== undefined && outcome !== this.outcome;
+    this.outcome = outcome;
+    return isNews ? this.noteOf(session, outcome, now) : null;
+  }
+
+  private takeReading(session: NotedZeroing, now: number): void {
+    const { last } = session;
+    if (last === this.seen) return;
+    this.seen = last;
+    if (last === null) return;
+    this.made ??= { id: this.newId(), startedAt: now, createdAt: now };
+    this.readings.push(readingOf(last, session));
+  }
+
+  private noteOf(session: NotedZeroing, outcome: ZeroingRecord["outcome"], now: number): ZeroingNote {
+    const { lock, memory, setup } = session;
+    const first = this.made ?? { id: this.newId(), startedAt: now, createdAt: now };
+    // A series that was begun again leaves readings that count no more; what counted stands in the details.
+    const details = {
+      condition: lock.condition,
+      rules: setup.rules,
+      accepted: memory.accepted,
+      reasons: memory.reasons,
+    };
+    return {
+      ...first,
+      updatedAt: now,
+      profileId: this.profileId,
+      outcome,
+      readings: this.readings.slice(-500),
+      details: JSON.parse(JSON.stringify(details)),
+    };
+  }
+
+  private forget(): void {
+    this.seen = null;
+    this.readings = [];
+    this.made = null;
+  }
+}

@@ -1,0 +1,111 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { bestsFigure } from "../../../src/app/logbook/figures/bestsFigure";
+import { chanceFigure } from "../../../src/app/logbook/figures/chanceFigure";
+import { controlFigure, MEASURES } from "../../../src/app/logbook/figures/controlFigure";
+import type { FigureModel } from "../../../src/app/logbook/figures/figureModel";
+import { learningFigure } from "../../../src/app/logbook/figures/learningFigure";
+import { characteristicFigure } from "../../../src/app/logbook/figures/masteryFigure";
+import { measureFigures, progressFigures } from "../../../src/app/logbook/figures/progressFigures";
+import { stopErrorsFigure } from "../../../src/app/logbook/figures/stopErrorsFigure";
+import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import type { AttemptRecord } from "../../../src/logbook/attemptRecord";
+import { anAttempt, NOON, stopsOf } from "../../support/logbookRecords";
+
+const profile = shippedProfile("three-wheel");
+const skill = { profileId: "three-wheel", exercise: "open" };
+
+const figuresOf = (attempts: readonly AttemptRecord[]): FigureModel[] => [
+  ...progressFigures({ skill, profile, attempts, declaration: undefined }),
+  ...MEASURES.flatMap((measure) => measureFigures(attempts, measure)),
+  bestsFigure(attempts),
+];
+
+const error = fc.double({ min: -40, max: 40, noNaN: true });
+const anyAttempts = fc.array(
+  fc.record({
+    opened: fc.boolean(),
+    duration_ms: fc.integer({ min: 0, max: 90_000 }),
+    help: fc.constantFrom("full" as const, "counts" as const, "silent" as const),
+    stops: fc.array(error, { maxLength: 3 }).map((errors) => stopsOf(...errors)),
+  }),
+  { maxLength: 40 },
+);
+
+/** Every number that a chart is drawn from. */
+function numbersOf(value: unknown): number[] {
+  if (typeof value === "number") return [value];
+  if (typeof value !== "object" || value === null) return [];
+  return Object.values(value).flatMap(numbersOf);
+}
+
+describe("every view", () => {
+  test("has a sentence, finite numbers and full rows, whatever was dialed", () => {
+    fc.assert(
+      fc.property(anyAttempts, (list) => {
+        const attempts = list.map((one, i) => anAttempt(`a${i}`, { ...one, startedAt: NOON + i }));
+        for (const { title, sentence, chart, table } of figuresOf(attempts)) {
+          expect(sentence, title).toMatch(/\.$/);
+          expect(sentence, title).not.toMatch(/NaN|undefined|Infinity/);
+          expect(
+            numbersOf(chart).filter((one) => !Number.isFinite(one)),
+            title,
+          ).toEqual([]);
+          for (const row of table?.rows ?? []) {
+            expect(row, title).toHaveLength(table?.head.length ?? 0);
+            expect(row.join(" "), title).not.toMatch(/NaN|undefined|Infinity/);
+          }
+        }
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
+
+describe("stop errors", () => {
+  test("are told as a tendency only where the interval leaves out zero", () => {
+    const past = Array.from({ length: 12 }, (_, i) => anAttempt(`a${i}`, { stops: stopsOf(0.5 + (i % 3) / 10) }));
+    expect(stopErrorsFigure(past, 1).sentence).toMatch(/^You tend to run past by 0\.60 graduations/);
+    const even = [anAttempt("a", { stops: stopsOf(-1, 1, -1, 1) })];
+    expect(stopErrorsFigure(even, 1).sentence).toMatch(/^No lean to either side/);
+  });
+
+  test("leave out a lost count, and say so", () => {
+    const attempts = [anAttempt("a", { stops: stopsOf(0.1, -0.1, 30) })];
+    expect(stopErrorsFigure(attempts, 1).sentence).toMatch(/1 stop more than 5 off, a lost count, left out\.$/);
+  });
+});
+
+test("the chance on another lock grows with its tolerance, and is asked of enough stops", () => {
+  expect(chanceFigure([anAttempt("a")], 1).chart).toBeNull();
+  const attempts = Array.from({ length: 12 }, (_, i) =>
+    anAttempt(`a${i}`, { stops: stopsOf((i - 6) / 5, (i - 5) / 6) }),
+  );
+  const { chart } = chanceFigure(attempts, 1);
+  const heights = chart?.kind === "run" ? (chart.lines[0]?.points.map(({ y }) => y) ?? []) : [];
+  expect(heights.length).toBeGreaterThan(10);
+  expect(heights).toEqual(heights.toSorted((a, b) => a - b));
+});
+
+test("the control chart marks what lies beyond the limits of the first attempts", () => {
+  const attempts = Array.from({ length: 14 }, (_, i) =>
+    anAttempt(`a${i}`, { duration_ms: 30_000 + 1000 * (i % 2) + (i === 12 ? 40_000 : 0) }),
+  );
+  const { sentence, table } = controlFigure(attempts, "time");
+  expect(sentence).toMatch(/^Usual for you \(first 10\): 30\.5 s\. 1 attempt beyond the limits/);
+  expect(table?.rows[12]).toEqual(["13", "70.0", expect.any(String), "yes"]);
+});
+
+test("the learning curve tells where it leads, or why there is none", () => {
+  const falling = Array.from({ length: 40 }, (_, i) =>
+    anAttempt(`a${i}`, { duration_ms: 30_000 + 40_000 * Math.exp(-i / 6) + 400 * ((i * 7) % 5) }),
+  );
+  expect(learningFigure(falling, "time").sentence).toMatch(/^It levels off at about 30\.\d s/);
+  expect(learningFigure(falling.slice(0, 3), "time").sentence).toMatch(/too few attempts/);
+});
+
+test("the rule of mastery is shown with what it does to known hands", () => {
+  const { sentence, table } = characteristicFigure();
+  expect(sentence).toMatch(/miss 1 in 10, \d+ % are declared within 60 attempts/);
+  expect(table?.rows).toHaveLength(6);
+});

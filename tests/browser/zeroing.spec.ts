@@ -1,0 +1,426 @@
+import type { Page } from "@playwright/test";
+import { idealMotion } from "../../src/dialing/idealMotion";
+import { signOf, type Turn } from "../../src/lock/dial";
+import type { Refusal } from "../../src/zeroing/approach";
+import { Fingers, type Hand, mouse, type Pointer, RoundHand } from "./hands";
+import { expect, test } from "./page";
+import { LOCK, PER_TURN, placeOfWords, REST, Zeroing, ZeroingHand } from "./zeroing";
+
+const SIDES = [
+  { side: "right", name: "Right" },
+  { side: "left", name: "Left" },
+] as const;
+const COUNTS = ["one", "two", "three"];
+
+/** How a person does the exercise. */
+interface Way {
+  readonly hand: Hand;
+  /** Brings the ring true. */
+  readonly straighten: () => Promise<void>;
+  readonly press: (name: RegExp) => Promise<void>;
+  /** After the last motion: lets go of the dial, lets it rest, and takes the reading. */
+  readonly read: () => Promise<void>;
+  readonly letGo: () => Promise<void>;
+  /** How far stops of this hand may be off, graduations. */
+  readonly within: number;
+}
+
+/** Three readings of a side, each with its words, its socket and its count. */
+async function takeSeries(zeroing: Zeroing, way: Way, index: 0 | 1): Promise<void> {
+  const { side, name } = SIDES[index];
+  await expect(zeroing.state).toContainText(`urn ${side} only, onto zero.`);
+  for (const [k, count] of COUNTS.entries()) {
+    await zeroing.turnOnto(way.hand, side, 0);
+    const spoken = await zeroing.deviation();
+    await way.read();
+    await expect(zeroing.last).toHaveText(
+      new RegExp(`^${name} reading ${count} of three accepted, (on zero|0\\.\\d+ (left|right) of zero)\\.$`),
+    );
+    const told = placeOfWords((await zeroing.last.textContent()) ?? "");
+    expect(Math.abs(told - spoken)).toBeLessThanOrEqual(0.101);
+    expect(Math.abs(told)).toBeLessThanOrEqual(way.within);
+    await expect(zeroing.steps.nth(index + 1)).toContainText(`${k + 1} of 3 readings`);
+    await expect(zeroing.page.locator(".socket-peg")).toHaveCount(3 * index + k + 1);
+  }
+}
+
+/** Ring, both series, the result, the proof, and back. */
+async function doExercise(zeroing: Zeroing, way: Way): Promise<void> {
+  const { page } = zeroing;
+  await expect(zeroing.state).toHaveText("Turn the ring until its index stands true, and clamp it.");
+  await expect(page.getByRole("tab", { name: "Prove it" })).toBeDisabled();
+  await expect(zeroing.readingButton).toBeDisabled();
+  await way.straighten();
+  await way.press(/^Clamp the ring$/);
+  await expect(zeroing.steps.first()).toContainText("clamped");
+
+  await takeSeries(zeroing, way, 0);
+  await expect(page.locator(".sockets-bar")).toHaveCount(1);
+  await takeSeries(zeroing, way, 1);
+  await expect(page.locator(".sockets-bar")).toHaveCount(2);
+
+  await expect(zeroing.state).toHaveText("The zero is set from both sides. Prove it.");
+  await expect(zeroing.headline).toHaveText(/shown to be good|not shown to be good yet/);
+  for (const { name } of SIDES)
+    await expect(zeroing.panel).toContainText(new RegExp(`${name}: (accepted|not shown yet)`));
+  const text = (await zeroing.panel.textContent()) ?? "";
+  const [, estimate, truth] = /Lost motion: (-?[\d.]+) graduations.*this lock has ([\d.]+)\./.exec(text) ?? [];
+  expect(Math.abs(Number(estimate) - Number(truth))).toBeLessThanOrEqual(0.15 + way.within);
+  const [, index] = /The index stands (.*); your readings/.exec(text) ?? [];
+  expect(index).toMatch(/^true$|^(less than 0\.01|0\.\d+) (left|right) of its true place$/);
+  await expect(zeroing.panel).toContainText(/\d+ seconds, \d+\.\d turns/);
+
+  await way.press(/^Prove it$/);
+  await expect(zeroing.headline).toHaveText("Dial the combination on the lock you have just zeroed.");
+  const path = idealMotion(LOCK, LOCK.asSet ?? [], await zeroing.seen(), [], 10);
+  for (const [i, position] of path.slice(1).entries()) await way.hand.turnBy(position - (path[i] ?? 0));
+  await way.letGo();
+  const proof = page.getByRole("region", { name: "Prove it" });
+  await expect(zeroing.headline).toHaveText("Opened: the zero you set holds.");
+  await expect(proof.locator("tbody tr")).toHaveCount(3);
+  for (const [k, number] of (LOCK.asSet ?? []).entries()) {
+    const row = proof.locator("tbody tr").nth(k);
+    await expect(row.getByRole("rowheader")).toHaveText(String(number));
+    await expect(row).toContainText("inside the tolerance");
+    // What the lock saw is what came from the zero and what came from the hand, each rounded by itself.
+    const [total = 0, fromZero = 0, fromHand = 0] = (await row.getByRole("cell").allInnerTexts()).map((cell) =>
+      Number(cell.replace("−", "-")),
+    );
+    expect(Math.abs(total - fromZero - fromHand)).toBeLessThanOrEqual(0.151);
+  }
+
+  await way.press(/^Set zero$/);
+  await expect(zeroing.state).toHaveText("The zero is set from both sides. Prove it.");
+  await expect(zeroing.panel).toContainText("this lock has");
+}
+
+/** A way with a pointer: the ring's slider pressed where its index is true, nudged, and everything else pressed. */
+function pointerWay(zeroing: Zeroing, pointer: Pointer, press: (name: RegExp) => Promise<void>): Way {
+  const hand = new RoundHand(zeroing.bench, pointer, PER_TURN);
+  return {
+    hand,
+    straighten: async () => {
+      const box = await zeroing.ring.boundingBox();
+      if (box === null) throw new Error("the ring's slider is not on the screen");
+      // From the middle of the slider to where the index stands true; ten graduations on the slider's length.
+      const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+      const reach = ((await zeroing.indexError()) / 10) * (box.width - 16);
+      await pointer.down(x, y);
+      await pointer.move(x + reach / 2, y);
+      await pointer.move(x + reach, y);
+      await pointer.up();
+      await expect.poll(async () => Math.abs(await zeroing.indexError())).toBeLessThan(0.5);
+      for (let i = 0; i < 12; i++) {
+        const off = await zeroing.indexError();
+        if (Math.abs(off) < 0.05) break;
+        await press(off > 0 ? /^Nudge the ring right$/ : /^Nudge the ring left$/);
+      }
+      expect(Math.abs(await zeroing.indexError())).toBeLessThan(0.05);
+    },
+    press,
+    read: async () => {
+      await hand.letGo();
+      await zeroing.page.waitForTimeout(REST);
+      await press(/^Take the reading/);
+    },
+    letGo: () => hand.letGo(),
+    within: 0.4,
+  };
+}
+
+const toPress = (page: Page, name: RegExp) =>
+  page.getByRole("button", { name }).or(page.getByRole("tab", { name })).first();
+
+test.describe("the whole exercise: ring, both sides, the result, the proof and back", () => {
+  test("is done by keyboard", async ({ page }) => {
+    await page.clock.install();
+    const zeroing = new Zeroing(page);
+    await zeroing.open();
+    const hand = new ZeroingHand(zeroing);
+    await doExercise(zeroing, {
+      hand: hand.keys,
+      straighten: () => zeroing.straighten(),
+      press: (name) => toPress(page, name).press("Enter"),
+      read: () => hand.read(),
+      letGo: async () => {},
+      within: 0.1,
+    });
+  });
+
+  test("is done by mouse", async ({ page }) => {
+    const zeroing = new Zeroing(page);
+    await zeroing.open();
+    await doExercise(
+      zeroing,
+      pointerWay(zeroing, mouse(page), (name) => toPress(page, name).click()),
+    );
+  });
+
+  test.describe("on a phone", () => {
+    test.use({ hasTouch: true, viewport: { width: 390, height: 844 } });
+
+    test("is done by touch", async ({ page, context }) => {
+      page.on("console", (m) => process.stdout.write(`${m.text()}\n`));
+      await page.addInitScript(() => {
+        for (const t of [
+          "pointerdown",
+          "pointerup",
+          "pointercancel",
+          "touchstart",
+          "touchend",
+          "touchcancel",
+          "click",
+          "contextmenu",
+          "scroll",
+        ])
+          addEventListener(
+            t,
+            (e) =>
+              console.log(
+                `EV ${t} ${Math.round(performance.now())} ${Math.round(e.timeStamp)} ${(e.target as Element).className || e.target} ${(e as PointerEvent).clientX},${(e as PointerEvent).clientY}`,
+              ),
+            { capture: true },
+          );
+      });
+      const zeroing = new Zeroing(page);
+      await zeroing.open();
+      const finger = new Fingers(await context.newCDPSession(page)).finger(1);
+      const way = pointerWay(zeroing, finger, (name) => toPress(page, name).tap());
+      await doExercise(zeroing, {
+        ...way,
+        straighten: async () => {
+          await zeroing.ring.scrollIntoViewIfNeeded();
+          await way.straighten();
+        },
+        hand: {
+          turnBy: async (by) => {
+            await zeroing.dial.scrollIntoViewIfNeeded();
+            await way.hand.turnBy(by);
+          },
+        },
+      });
+    });
+  });
+});
+
+/** What is said of each refused reading, with the right side asked for and then the left. */
+const SENTENCES: readonly { readonly reason: Refusal; readonly says: (asked: Turn, other: Turn) => RegExp }[] = [
+  {
+    reason: "not-at-rest",
+    says: () =>
+      /^Not counted\. The dial was still moving: let it rest for 0\.4 seconds, and take another turn first\.$/,
+  },
+  {
+    reason: "same-stop",
+    says: (asked) =>
+      new RegExp(`^Not counted\\. This stop has been read already: turn ${asked} once more round to zero\\.$`),
+  },
+  {
+    reason: "wrong-way",
+    says: (asked, other) =>
+      new RegExp(`^Not counted\\. You came onto zero turning ${other}: turn ${asked} onto it\\.$`),
+  },
+  {
+    reason: "came-back",
+    says: (asked) =>
+      new RegExp(
+        `^Not counted\\. You turned back on the way: go round again, ${asked} alone for the last 25 graduations\\.$`,
+      ),
+  },
+  {
+    reason: "too-short",
+    says: (asked) =>
+      new RegExp(`^Not counted\\. Your turn ${asked} was too short: begin it at least 25 graduations before zero\\.$`),
+  },
+  {
+    reason: "off-the-mark",
+    says: (asked) =>
+      new RegExp(
+        `^Not counted\\. You stopped (2\\.9|3\\.0|3\\.1) left of zero, and 1\\.5 is the most that counts: go round again, ${asked}\\.$`,
+      ),
+  },
+];
+
+test.describe("a refused reading", () => {
+  for (const { reason, says } of SENTENCES) {
+    test(`says why and costs only another turn: ${reason}`, async ({ page }) => {
+      await page.clock.install();
+      const zeroing = new Zeroing(page);
+      await zeroing.open();
+      const hand = new ZeroingHand(zeroing);
+      await hand.clamp();
+      for (const [index, { side, name }] of SIDES.entries()) {
+        const other = index === 0 ? "left" : "right";
+        await hand.take(side, 0);
+        await expect(zeroing.last).toHaveText(new RegExp(`^${name} reading one of three accepted`));
+
+        await hand.miss(reason, side);
+        await expect(zeroing.last).toHaveText(says(side, other));
+        await expect(zeroing.steps.nth(index + 1)).toContainText("1 of 3 readings");
+        await expect(zeroing.panel).toContainText("refused so far 1");
+        await expect(page.locator(".socket-refused")).toHaveCount(1);
+
+        await hand.take(side, 0);
+        await expect(zeroing.last).toHaveText(new RegExp(`^${name} reading two of three accepted`));
+        await expect(page.locator(".socket-refused")).toHaveCount(0);
+        await expect(zeroing.panel).toContainText("refused so far 1");
+        await hand.take(side, 0);
+      }
+      await expect(zeroing.state).toHaveText("The zero is set from both sides. Prove it.");
+    });
+  }
+});
+
+test.describe("find the play", () => {
+  /** Turns one way until the cam's mark is on its line. */
+  async function turnOntoMark(zeroing: Zeroing, hand: ZeroingHand, side: Turn): Promise<void> {
+    const detail = zeroing.bench.detail;
+    const onward = signOf(side);
+    const words = async () => (await detail.textContent()) ?? "";
+    await hand.turnOnto(side, -5 * onward);
+    // The mark comes into sight at some graduation.
+    for (let i = 0; i < 8 && (await words()).includes("out of sight"); i++) await hand.keys.turnBy(onward);
+    const [, size = "0"] = /mark is ([\d.]+) /.exec(await words()) ?? [];
+    await hand.keys.turnBy(onward * Number(size));
+    await expect(detail).toHaveText(/the cam's mark is (on its line|0\.1 (left|right) of its line)/);
+  }
+
+  test("takes two stops a side on the cam's mark, and marks a number", async ({ page }) => {
+    await page.clock.install();
+    const zeroing = new Zeroing(page);
+    await zeroing.open();
+    const hand = new ZeroingHand(zeroing);
+    await page.getByRole("tab", { name: "Find the play" }).click();
+    const keep = page.getByRole("button", { name: /^Keep this stop/ });
+    const panel = page.getByRole("region", { name: "Find the play" });
+    const mark = zeroing.button("Mark it");
+    await expect(keep).toBeDisabled();
+    await expect(zeroing.bench.detail).toHaveText(/the cam's mark is/);
+
+    const kept = async (side: Turn, how: "button" | "space") => {
+      await turnOntoMark(zeroing, hand, side);
+      // A little farther the second time: stops that differ leave an interval.
+      if (how === "space") await hand.keys.turnBy(0.1 * signOf(side));
+      const stop = await zeroing.deviation();
+      await (how === "button" ? keep.click() : zeroing.dial.press(" "));
+      const row = panel.getByRole("row", { name: new RegExp(`^${side}`) });
+      await expect(row).toContainText(how === "button" ? /\d\.\d$/ : /\d\.\d +\d+\.\d$/);
+      return stop;
+    };
+    const right = (await kept("right", "button")) + (await kept("right", "space"));
+    const left = (await kept("left", "button")) + (await kept("left", "space"));
+    const play = ((left - right) / 2).toFixed(2);
+
+    await page.getByLabel("The play is").fill("much");
+    await expect(mark).toBeDisabled();
+    await page.getByLabel("The play is").fill(play);
+    await mark.click();
+    await expect(zeroing.headline).toHaveText(
+      /^You said [\d.]+; it is [\d.]+: (exactly right|(less than )?0\.\d+ too (much|little))\. Your stops say -?[\d.]+ to [\d.]+, and the truth lies within\.$/,
+    );
+    const [, truth] = /it is ([\d.]+):/.exec((await zeroing.headline.textContent()) ?? "") ?? [];
+    expect(Math.abs(Number(play) - Number(truth))).toBeLessThanOrEqual(0.25);
+    await expect(keep).toBeDisabled();
+
+    await zeroing.dial.press("r");
+    await expect(panel.getByRole("row", { name: /^right/ })).toContainText("–");
+    await expect(mark).toBeVisible();
+  });
+
+  test("says so when a number is not what the stops say", async ({ page }) => {
+    await page.clock.install();
+    const zeroing = new Zeroing(page);
+    await zeroing.open();
+    const hand = new ZeroingHand(zeroing);
+    await page.getByRole("tab", { name: "Find the play" }).press("Enter");
+    for (const side of ["right", "right", "left", "left"] as const) {
+      await turnOntoMark(zeroing, hand, side);
+      await zeroing.dial.press(" ");
+    }
+    await page.getByLabel("The play is").fill("9,5");
+    await page.keyboard.press("Enter");
+    await expect(zeroing.headline).toHaveText(
+      /^You said 9\.5; it is [\d.]+: [\d.]+ too much\..* Your number is not what/,
+    );
+  });
+});
+
+test("silent help shows no loupe and no digital reading, and the exercise works", async ({ page }) => {
+  await page.clock.install();
+  const zeroing = new Zeroing(page);
+  await zeroing.open();
+  await expect(page.locator(".zeroing-loupe")).toHaveCount(1);
+  await expect(page.locator(".dial-note")).toHaveText(/off zero$/);
+
+  await zeroing.open({ help: "silent" });
+  const hand = new ZeroingHand(zeroing);
+  const nothingShown = async () => {
+    await expect(page.locator(".zeroing-loupe, .dial-note, .dial-reading, .magnifier")).toHaveCount(0);
+  };
+  await nothingShown();
+  await hand.clamp();
+  await hand.takeAll("right", [0.1, -0.1, 0.1]);
+  await nothingShown();
+  await hand.takeAll("left", [0.1, -0.1, 0.1]);
+  await expect(zeroing.state).toHaveText("The zero is set from both sides. Prove it.");
+  await page.getByRole("tab", { name: "Prove it" }).click();
+  await nothingShown();
+  const path = idealMotion(LOCK, LOCK.asSet ?? [], await zeroing.seen(), [], 10);
+  for (const [i, position] of path.slice(1).entries()) await hand.keys.turnBy(position - (path[i] ?? 0));
+  await expect(zeroing.headline).toHaveText("Opened: the zero you set holds.");
+});
+
+for (const [index, { side }] of SIDES.entries()) {
+  test(`readings from the ${side} that never agree end as not set, with the reason, and one can begin again`, async ({
+    page,
+  }) => {
+    await page.clock.install();
+    const zeroing = new Zeroing(page);
+    await zeroing.open();
+    const hand = new ZeroingHand(zeroing);
+    await hand.clamp();
+    if (side === "left") await hand.takeAll("right", [0, 0, 0]);
+    await hand.takeAll(side, [1.2, -1.2, 1.2]);
+    await expect(zeroing.last).toHaveText(/reading three of three accepted, 1\.\d left of zero/);
+    await hand.take(side, -1.2);
+    await expect(zeroing.last).toHaveText(/further reading four accepted, 1\.\d right of zero/);
+    await hand.takeAll(side, [1.2, -1.2, 1.2, -1.2]);
+    await expect(zeroing.state).toHaveText("The zero is not set.");
+    await expect(zeroing.headline).toHaveText(
+      new RegExp(
+        `^Not set: after eight readings from the ${side} the last three still lie 2\\.4 graduations apart, and 0\\.6 is allowed\\. Begin again, and come onto zero slower\\.$`,
+      ),
+    );
+    await expect(zeroing.readingButton).toBeDisabled();
+    await expect(page.getByRole("tab", { name: "Prove it" })).toBeDisabled();
+    await expect(zeroing.steps.nth(index + 1)).toContainText("8 of 3 readings");
+
+    await zeroing.button("Begin again").click();
+    await expect(zeroing.state).toHaveText("Turn the ring until its index stands true, and clamp it.");
+    await hand.clamp();
+    await hand.takeAll("right", [0, 0, 0]);
+    await hand.takeAll("left", [0, 0, 0]);
+    await expect(zeroing.state).toHaveText("The zero is set from both sides. Prove it.");
+  });
+}
+
+test("a side that is not shown yet to be good is reopened for one more reading", async ({ page }) => {
+  await page.clock.install();
+  const zeroing = new Zeroing(page);
+  await zeroing.open();
+  const hand = new ZeroingHand(zeroing);
+  await hand.clamp();
+  await hand.takeAll("right", [0.3, -0.2, 0.2]);
+  await hand.takeAll("left", [0.3, -0.2, 0.2]);
+  await expect(zeroing.headline).toHaveText("Set, but not shown to be good yet.");
+  for (const [index, { side, name }] of SIDES.entries()) {
+    await zeroing.button(`One more reading ${side}`).click();
+    await expect(zeroing.steps.nth(index + 1)).toHaveAttribute("aria-current", "step");
+    await expect(zeroing.steps.nth(index + 1)).toContainText("3 of 4 readings");
+    await expect(page.getByRole("tab", { name: "Prove it" })).toBeDisabled();
+    await hand.take(side, 0);
+    await expect(zeroing.last).toHaveText(new RegExp(`^${name} further reading four accepted`));
+    await expect(zeroing.state).toHaveText("The zero is set from both sides. Prove it.");
+    await expect(zeroing.steps.nth(index + 1)).toContainText("4 of 4 readings");
+  }
+});
