@@ -151,6 +151,10 @@ test.describe("the keyboard", () => {
     process.stdout.write(`Tab order on the bench:\n${order.map((one) => `  ${one}`).join("\n")}\n`);
     const expected = [
       /^link "Bench"/,
+      /^link "Zeroing"/,
+      /^link "Drill sheets"/,
+      /^link "Sittings"/,
+      /^link "Logbook"/,
       /^button "Sound/,
       /^button "Theme/,
       /^combobox "Lock"/,

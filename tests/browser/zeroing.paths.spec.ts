@@ -5,6 +5,10 @@ import { expect, test } from "./page";
 import { LOCK, Zeroing, ZeroingHand } from "./zeroing";
 import { type ZeroingStep, zeroingArrows, zeroingPaths } from "./zeroingPaths";
 
+/** What the strip says of a side: beyond the readings wanted it only counts them. */
+const counted = (count: number, wanted: number) =>
+  count > wanted ? `${count} readings` : `${count} of ${wanted} readings`;
+
 if (LOCK.kind !== "dial-encoder") throw new Error("the lock to be zeroed is a dial-encoder lock");
 const RULES = profileRules(LOCK);
 const PATHS = zeroingPaths(RULES);
@@ -45,8 +49,8 @@ function expectedAfter({
     ...TOLD[value],
     plates: [
       value === "ringLoose" ? "loose" : "clamped",
-      `${accepted.right.length} of ${wanted.right} readings`,
-      `${accepted.left.length} of ${wanted.left} readings`,
+      counted(accepted.right.length, wanted.right),
+      counted(accepted.left.length, wanted.left),
       value === "zeroSet" ? "set" : "not set",
     ],
     pegs: accepted.right.length + accepted.left.length,

@@ -6,6 +6,9 @@ import { Fingers, type Hand, mouse, type Pointer, RoundHand } from "./hands";
 import { expect, test } from "./page";
 import { LOCK, PER_TURN, placeOfWords, REST, Zeroing, ZeroingHand } from "./zeroing";
 
+/** A signed figure as the page shows it. */
+const signed = (text = "") => Number(text.replace("−", "-"));
+
 const SIDES = [
   { side: "right", name: "Right" },
   { side: "left", name: "Left" },
@@ -66,8 +69,8 @@ async function doExercise(zeroing: Zeroing, way: Way): Promise<void> {
   const text = (await zeroing.panel.textContent()) ?? "";
   const [, estimate, truth] = /Lost motion: (-?[\d.]+) graduations.*this lock has ([\d.]+)\./.exec(text) ?? [];
   expect(Math.abs(Number(estimate) - Number(truth))).toBeLessThanOrEqual(0.15 + way.within);
-  const [, index] = /The index stands (.*); your readings/.exec(text) ?? [];
-  expect(index).toMatch(/^true$|^(less than 0\.01|0\.\d+) (left|right) of its true place$/);
+  const [, index, indexTruth] = /Index: ([+−][\d.]+) off its true place.*in truth ([+−][\d.]+)\./.exec(text) ?? [];
+  expect(Math.abs(signed(index) - signed(indexTruth))).toBeLessThanOrEqual(0.15);
   await expect(zeroing.panel).toContainText(/\d+ seconds, \d+\.\d turns/);
 
   await way.press(/^Prove it$/);
@@ -97,6 +100,11 @@ async function doExercise(zeroing: Zeroing, way: Way): Promise<void> {
 /** A way with a pointer: the ring's slider pressed where its index is true, nudged, and everything else pressed. */
 function pointerWay(zeroing: Zeroing, pointer: Pointer, press: (name: RegExp) => Promise<void>): Way {
   const hand = new RoundHand(zeroing.bench, pointer, PER_TURN);
+  // The dial rests in the hand. A finger lifted while it moves would throw, and the browser takes the next tap to stop that.
+  const restAndLetGo = async () => {
+    await zeroing.page.waitForTimeout(REST);
+    await hand.letGo();
+  };
   return {
     hand,
     straighten: async () => {
@@ -119,11 +127,10 @@ function pointerWay(zeroing: Zeroing, pointer: Pointer, press: (name: RegExp) =>
     },
     press,
     read: async () => {
-      await hand.letGo();
-      await zeroing.page.waitForTimeout(REST);
+      await restAndLetGo();
       await press(/^Take the reading/);
     },
-    letGo: () => hand.letGo(),
+    letGo: restAndLetGo,
     within: 0.4,
   };
 }
@@ -160,28 +167,6 @@ test.describe("the whole exercise: ring, both sides, the result, the proof and b
     test.use({ hasTouch: true, viewport: { width: 390, height: 844 } });
 
     test("is done by touch", async ({ page, context }) => {
-      page.on("console", (m) => process.stdout.write(`${m.text()}\n`));
-      await page.addInitScript(() => {
-        for (const t of [
-          "pointerdown",
-          "pointerup",
-          "pointercancel",
-          "touchstart",
-          "touchend",
-          "touchcancel",
-          "click",
-          "contextmenu",
-          "scroll",
-        ])
-          addEventListener(
-            t,
-            (e) =>
-              console.log(
-                `EV ${t} ${Math.round(performance.now())} ${Math.round(e.timeStamp)} ${(e.target as Element).className || e.target} ${(e as PointerEvent).clientX},${(e as PointerEvent).clientY}`,
-              ),
-            { capture: true },
-          );
-      });
       const zeroing = new Zeroing(page);
       await zeroing.open();
       const finger = new Fingers(await context.newCDPSession(page)).finger(1);
@@ -304,7 +289,7 @@ test.describe("find the play", () => {
       const stop = await zeroing.deviation();
       await (how === "button" ? keep.click() : zeroing.dial.press(" "));
       const row = panel.getByRole("row", { name: new RegExp(`^${side}`) });
-      await expect(row).toContainText(how === "button" ? /\d\.\d$/ : /\d\.\d +\d+\.\d$/);
+      await expect(row).toContainText(how === "button" ? /\d\.\d$/ : /\d\.\d, \d+\.\d$/);
       return stop;
     };
     const right = (await kept("right", "button")) + (await kept("right", "space"));
@@ -337,10 +322,10 @@ test.describe("find the play", () => {
       await turnOntoMark(zeroing, hand, side);
       await zeroing.dial.press(" ");
     }
-    await page.getByLabel("The play is").fill("9,5");
+    await page.getByLabel("The play is").fill("4,5");
     await page.keyboard.press("Enter");
     await expect(zeroing.headline).toHaveText(
-      /^You said 9\.5; it is [\d.]+: [\d.]+ too much\..* Your number is not what/,
+      /^You said 4\.5; it is [\d.]+: [\d.]+ too much\..* Your number is not what/,
     );
   });
 });
@@ -393,7 +378,7 @@ for (const [index, { side }] of SIDES.entries()) {
     );
     await expect(zeroing.readingButton).toBeDisabled();
     await expect(page.getByRole("tab", { name: "Prove it" })).toBeDisabled();
-    await expect(zeroing.steps.nth(index + 1)).toContainText("8 of 3 readings");
+    await expect(zeroing.steps.nth(index + 1)).toContainText("8 readings");
 
     await zeroing.button("Begin again").click();
     await expect(zeroing.state).toHaveText("Turn the ring until its index stands true, and clamp it.");

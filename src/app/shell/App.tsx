@@ -57,7 +57,9 @@ function Page({ page, address, query, hasSound }: PageProps) {
     case "bench":
       return <BenchScreen address={address} hasSound={hasSound} />;
     case "zeroing":
-      return <ZeroingScreen chance={chance} isSilent={query.get("help") === "silent"} hasSound={hasSound} />;
+      return (
+        <ZeroingScreen key={`${query}`} chance={chance} isSilent={query.get("help") === "silent"} hasSound={hasSound} />
+      );
     case "sheets":
       return <SheetsScreen query={query} />;
     case "sittings":

@@ -1,4 +1,4 @@
-import type { Turn } from "../../lock/dial";
+import type { Graduations, Turn } from "../../lock/dial";
 import { RING_TRAVEL } from "../../zeroing/ringClamp";
 import { settlingSpread } from "../../zeroing/zeroingMachine";
 import { notSetWords } from "../../zeroing/zeroWords";
@@ -6,6 +6,14 @@ import { focusDial } from "../dial/focusDial";
 import { lastWords } from "./lastWords";
 import { ZeroResultView } from "./ZeroResultView";
 import type { ZeroingSession } from "./zeroingSession";
+
+/** Where the index stands with respect to the scribed line, to a tenth. */
+function indexPlace(error: Graduations): string {
+  const size = Math.abs(error).toFixed(1);
+  return size === "0.0"
+    ? "the index stands on the line"
+    : `the index stands ${size} graduations ${error > 0 ? "left" : "right"} of the line`;
+}
 
 /** Turns the ring on the case: a slider, nudges, and the clamp. */
 function RingControls({ session }: { readonly session: ZeroingSession }) {
@@ -25,7 +33,7 @@ function RingControls({ session }: { readonly session: ZeroingSession }) {
           max={RING_TRAVEL}
           step={0.05}
           value={-lock.ringTurn}
-          aria-valuetext={`turned ${Math.abs(lock.ringTurn).toFixed(2)} ${lock.ringTurn < 0 ? "right" : "left"}; the index stands ${Math.abs(lock.indexError).toFixed(1)} graduations ${lock.indexError > 0 ? "left" : "right"} of the line`}
+          aria-valuetext={`turned ${Math.abs(lock.ringTurn).toFixed(2)} ${lock.ringTurn < 0 ? "right" : "left"}; ${indexPlace(lock.indexError)}`}
           onChange={(event) => session.turnRing(-Number(event.currentTarget.value) - lock.ringTurn)}
         />
         <button
@@ -121,6 +129,9 @@ function NotSet({ session }: { readonly session: ZeroingSession }) {
       <p className="zeroing-headline">{notSetWords(side, accepted[side], rules)}</p>
       <button type="button" className="button primary" onClick={() => session.again()}>
         Begin again
+      </button>{" "}
+      <button type="button" className="button" onClick={() => session.loosenRing()}>
+        Loosen the ring
       </button>
     </>
   );

@@ -100,6 +100,11 @@ export function ZeroResultView({ session, now }: { readonly session: ZeroingSess
           </li>
         ))}
       </ul>
+      <p className="zeroing-buttons">
+        <button type="button" className="button" onClick={() => session.loosenRing()}>
+          Loosen the ring
+        </button>
+      </p>
       <p className="zeroing-note">
         {(time_ms / 1000).toFixed(0)} seconds, {turns.toFixed(1)} turns. A practice result is not a certificate.
       </p>
