@@ -1,4 +1,8 @@
 import { useRegisterSW } from "virtual:pwa-register/react";
+import { useEffect } from "react";
+
+/** How long it is told that the app now works offline, milliseconds. */
+const NEWS_FOR = 8000;
 
 /**
  * Starts the version that waits, and reloads once it is there. On a first visit, which no version serves yet, it does not
@@ -18,6 +22,12 @@ export function UpdateNotice() {
     offlineReady: [isReady, setReady],
     updateServiceWorker,
   } = useRegisterSW();
+  useEffect(() => {
+    if (!isReady) return;
+    // Good news need no answer.
+    const timer = setTimeout(() => setReady(false), NEWS_FOR);
+    return () => clearTimeout(timer);
+  }, [isReady, setReady]);
   if (!isWaiting && !isReady) return null;
   const close = () => {
     setWaiting(false);
