@@ -36,6 +36,7 @@ export default defineConfig({
   test: {
     include: ["tests/**/*.test.{ts,tsx}"],
     exclude: ["tests/browser/**"],
+    setupFiles: ["tests/support/fixedSeed.ts"],
     // A busy machine is slow, not wrong.
     testTimeout: 60_000,
   },

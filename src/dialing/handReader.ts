@@ -141,7 +141,7 @@ export class HandReader {
   /** The turnback is over: the leg before it goes on. */
   private resume(before: Leg, turnback: Leg): readonly DialingFact[] {
     this.legs.pop();
-    before.turnbacks.push(runLength(turnback));
+    before.turnbacks.push(runLength(turnback), ...turnback.turnbacks);
     before.lastRun = this.runs.length - 1;
     before.longestRest = Math.max(before.longestRest, turnback.longestRest);
     return [{ type: "turn.resumed", place: before.place }];

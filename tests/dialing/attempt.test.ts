@@ -77,3 +77,11 @@ describe("an attempt that cannot be", () => {
     expect(attempt.dial).toBe(0);
   });
 });
+
+test("a draw that is turned back in, and then left for the last number again, leaves both turnbacks with that number", () => {
+  const { attempt } = handled(shippedProfile("three-wheel"), [38, 71, 26], {
+    hand: [0, 338, 71, 226, 214, 219, 211, 227],
+  });
+  expect(attempt.reader.legs).toHaveLength(3);
+  expect(attempt.reader.legs[2]?.turnbacks).toEqual([15, 5]);
+});
