@@ -277,7 +277,7 @@ test.describe("the network", () => {
     await bench.open();
     await page.waitForLoadState("networkidle");
     expect(asked.filter((url) => !url.startsWith(baseURL ?? "?"))).toEqual([]);
-    const isOwnFile = (url: string) => /\/(assets\/[\w-]+\.(js|css|woff2))?$/.test(new URL(url).pathname);
+    const isOwnFile = (url: string) => /\/(assets\/[\w.-]+\.(js|css|woff2))?$/.test(new URL(url).pathname);
     expect(asked.filter((url) => !isOwnFile(url))).toEqual([]);
     const loaded = asked.length;
     expect(loaded).toBeGreaterThan(1);

@@ -12,7 +12,7 @@ const SLOW = 18;
 const FAST = 130;
 
 /** A key held this long goes over from its step to turning, milliseconds. */
-export const HOLD_AFTER = 260;
+export const HOLD_AFTER = 400;
 
 interface KeyPress {
   readonly key: string;
