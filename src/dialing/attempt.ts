@@ -1,6 +1,6 @@
 import { type Combination, parseCombination } from "../lock/combination";
 import { type Graduations, type Milliseconds, signOf } from "../lock/dial";
-import { type EncoderMemory, FRESH_MEMORY, isWaiting, judgeDraw, spellsCombination } from "../lock/dialEncoder";
+import { type EncoderMemory, FRESH_MEMORY, judgeDraw, spellsCombination } from "../lock/dialEncoder";
 import { LockError } from "../lock/lockError";
 import type { DialEncoderProfile, Profile } from "../lock/profile";
 import { FARTHEST, WheelPack } from "../lock/wheelPack";
@@ -245,11 +245,6 @@ export class Attempt {
   private noteWheelsBefore(pack: WheelPack, by: Graduations): void {
     const run = this.reader.runs.at(-1);
     if (run === undefined || signOf(run.turn) * by < 0) this.errorsBefore = pack.errors();
-  }
-
-  /** Whether an encoder lock refuses every draw at a time, after too many wrong tries. */
-  isWaiting(now_ms: Milliseconds): boolean {
-    return isWaiting(this.memory, now_ms);
   }
 }
 

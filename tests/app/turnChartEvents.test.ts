@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { signedText } from "../../src/app/shell/signedText";
 import { chartModel } from "../../src/app/turnChart/chartEvents";
-import { eventDetail, eventLabel, eventName, signedText, stretchLabel } from "../../src/app/turnChart/chartWords";
+import { eventDetail, eventLabel, eventName, stretchLabel } from "../../src/app/turnChart/chartWords";
 import { placeLabels, spread } from "../../src/app/turnChart/placeLabels";
 import { runRows } from "../../src/app/turnChart/runRows";
 import type { Face } from "../../src/app/turnChart/turnPath";

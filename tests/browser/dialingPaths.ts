@@ -1,12 +1,11 @@
 import { createTestModel } from "@xstate/test";
-import { type SnapshotFrom, transition } from "xstate";
+import { transition } from "xstate";
 import { type DialingEvent, dialingMachine } from "../../src/dialing/dialingMachine";
 import type { Profile } from "../../src/lock/profile";
 import { arrowText } from "../support/chartBench";
+import { type Snapshot, takenIn } from "../support/chartEvents";
 import { everyTransition } from "../support/everyTransition";
 import type { ChartState } from "../support/handPlanner";
-
-type Snapshot = SnapshotFrom<ReturnType<typeof dialingMachine>>;
 
 /** One step along a path: an event of the chart, and the state it leads to. */
 export interface PathStep {
@@ -15,28 +14,6 @@ export interface PathStep {
   readonly from: ChartState;
   readonly to: ChartState;
 }
-
-const EVENTS: readonly DialingEvent[] = [
-  { type: "run.begun", turn: "left" },
-  { type: "run.begun", turn: "right" },
-  { type: "fresh.started" },
-  { type: "number.reached" },
-  { type: "number.passed" },
-  { type: "turn.reversed" },
-  { type: "turn.resumed", place: "before" },
-  { type: "turn.resumed", place: "at" },
-  { type: "turn.resumed", place: "past" },
-  { type: "draw.refused" },
-  { type: "bolt.retracted" },
-  { type: "bolt.thrown" },
-  { type: "lock.cleared" },
-  { type: "pause.exceeded" },
-  { type: "attempt.restarted" },
-];
-
-/** What the chart takes in a state; a hand resumes from where it left. */
-const takenIn = (state: Snapshot) =>
-  EVENTS.filter((event) => state.can(event) && (event.type !== "turn.resumed" || event.place === state.context.leftAt));
 
 const plain = ({ value, context }: ChartState): ChartState => ({ value, context });
 

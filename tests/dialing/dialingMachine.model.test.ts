@@ -1,37 +1,14 @@
 import { createTestModel } from "@xstate/test";
 import { describe, expect, test } from "vitest";
-import { type SnapshotFrom, transition } from "xstate";
+import { transition } from "xstate";
 import { type DialingEvent, dialingMachine } from "../../src/dialing/dialingMachine";
 import type { Graduations } from "../../src/lock/dial";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
 import { arrowText, ChartBench } from "../support/chartBench";
+import { EVENTS, type Snapshot, takenIn } from "../support/chartEvents";
 import { everyTransition } from "../support/everyTransition";
 import { COMBINATION } from "../support/faultTraces";
 import { handled } from "../support/handled";
-
-type Snapshot = SnapshotFrom<ReturnType<typeof dialingMachine>>;
-
-const EVENTS: readonly DialingEvent[] = [
-  { type: "run.begun", turn: "left" },
-  { type: "run.begun", turn: "right" },
-  { type: "fresh.started" },
-  { type: "number.reached" },
-  { type: "number.passed" },
-  { type: "turn.reversed" },
-  { type: "turn.resumed", place: "before" },
-  { type: "turn.resumed", place: "at" },
-  { type: "turn.resumed", place: "past" },
-  { type: "draw.refused" },
-  { type: "bolt.retracted" },
-  { type: "bolt.thrown" },
-  { type: "lock.cleared" },
-  { type: "pause.exceeded" },
-  { type: "attempt.restarted" },
-];
-
-/** What the chart takes in a state; a hand resumes from where it left. */
-const takenIn = (state: Snapshot) =>
-  EVENTS.filter((event) => state.can(event) && (event.type !== "turn.resumed" || event.place === state.context.leftAt));
 
 /** Every state that the chart has with any memory, found by walking it: an oracle for the paths. */
 function walk(machine: ReturnType<typeof dialingMachine>) {

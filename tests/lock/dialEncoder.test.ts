@@ -132,7 +132,7 @@ describe("wrong tries, with the lock's memory handed from attempt to attempt", (
   ])("$why (drawn 10 s after $from)", ({ from, isOpen }) => {
     const { opened, attempt } = attemptAt(RIGHT, from, remembered(3));
     expect(opened).toBe(isOpen);
-    expect(attempt.isWaiting(109_999)).toBe(!isOpen);
+    expect(isWaiting(attempt.memory, 109_999)).toBe(!isOpen);
   });
 
   test("a draw made while it waits counts for nothing", () => {

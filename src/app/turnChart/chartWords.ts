@@ -4,6 +4,7 @@ import { capital, faceText, readingText } from "../../dialing/words";
 import type { Combination } from "../../lock/combination";
 import { type Graduations, reading, type Turn } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
+import { signedText } from "../shell/signedText";
 import type { ChartEvent, Stretch } from "./chartEvents";
 
 /** What the words are about. */
@@ -23,13 +24,6 @@ const FAULT_NAMES: Readonly<Record<FaultCode, string>> = {
   "not-drawn": "not drawn",
   "paused-too-long": "paused too long",
 };
-
-/** "+0.4", "−1.2", "0.0": a stop error to a tenth. */
-export function signedText(error: Graduations): string {
-  const tenths = Math.abs(error).toFixed(1);
-  if (tenths === "0.0") return tenths;
-  return `${error < 0 ? "\u2212" : "+"}${tenths}`;
-}
 
 /** "3.21 turns". */
 function turnsText(turns: number): string {

@@ -2,8 +2,8 @@ import type { Attempt } from "../../dialing/attempt";
 import { legArrivals } from "../../dialing/leg";
 import { type Run, stopError } from "../../dialing/runs";
 import { faceText } from "../../dialing/words";
+import { signedText } from "../shell/signedText";
 import type { ChartModel } from "./chartEvents";
-import { signedText } from "./chartWords";
 
 /** A run in words and numbers; a dash where no number applies. */
 export interface RunRow extends Run {
