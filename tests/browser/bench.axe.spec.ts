@@ -1,7 +1,7 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { idealMotion } from "../../src/dialing/idealMotion";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
+import { LOOKS, look, violations } from "./axe";
 import type { Bench } from "./bench";
 import { KeyHand } from "./hands";
 import { expect, test } from "./page";
@@ -95,28 +95,12 @@ const MOMENTS: readonly { readonly name: string; readonly reach: (bench: Bench) 
   { name: "a problem with the address", reach: async (bench) => bench.open({ profile: "no-such-lock" }) },
 ];
 
-/** What the rules of axe-core find, best practices included; no rule is switched off. */
-async function violations(page: Page): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).analyze();
-  return found.violations.flatMap(({ id, help, nodes }) =>
-    nodes.map(({ target, failureSummary }) => `${id}: ${help} at ${target.join(" ")}: ${failureSummary}`),
-  );
-}
-
-const WINDOWS = [
-  { width: 1280, height: 800 },
-  { width: 390, height: 844 },
-];
-
 for (const { name, reach } of MOMENTS) {
   test(`axe finds nothing wrong, light or dark, on a desk or a phone: ${name}`, async ({ bench, page }) => {
     await reach(bench);
-    for (const window of WINDOWS) {
-      await page.setViewportSize(window);
-      for (const colorScheme of ["light", "dark"] as const) {
-        await page.emulateMedia({ colorScheme });
-        expect(await violations(page), `${colorScheme}, ${window.width} by ${window.height}`).toEqual([]);
-      }
+    for (const one of LOOKS) {
+      await look(page, one);
+      expect(await violations(page), one.name).toEqual([]);
     }
   });
 }
@@ -247,7 +231,8 @@ test.describe("the keyboard", () => {
 });
 
 test.describe("everything to press", () => {
-  for (const viewport of WINDOWS) {
+  for (const { width, height } of LOOKS) {
+    const viewport = { width, height };
     test(`is 24 pixels or more each way in a window of ${viewport.width} by ${viewport.height}`, async ({
       bench,
       page,

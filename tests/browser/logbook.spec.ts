@@ -1,9 +1,9 @@
 import { readFile } from "node:fs/promises";
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { idealMotion } from "../../src/dialing/idealMotion";
 import type { Turn } from "../../src/lock/dial";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
+import { LOOKS, look, violations } from "./axe";
 import type { Bench } from "./bench";
 import { KeyHand } from "./hands";
 import { expect, test } from "./page";
@@ -176,12 +176,6 @@ test("progress shows each view with a sentence and a table", async ({ page }) =>
   );
 });
 
-/** What the rules of axe-core find, best practices included; no rule is switched off. */
-async function violations(page: Page): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).analyze();
-  return found.violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id} at ${target.join(" ")}`));
-}
-
 for (const view of ["attempts", "progress", "files"]) {
   test(`axe finds nothing wrong, light or dark, on a desk or a phone: ${view}`, async ({ page }) => {
     await loadDemo(page);
@@ -192,15 +186,9 @@ for (const view of ["attempts", "progress", "files"]) {
       await expect(page.getByRole("slider", { name: "Time in the replay" })).toBeVisible();
     }
     if (view === "progress") await page.getByText("As a table").first().click();
-    for (const [width, height] of [
-      [1280, 800],
-      [390, 844],
-    ] as const) {
-      await page.setViewportSize({ width, height });
-      for (const colorScheme of ["light", "dark"] as const) {
-        await page.emulateMedia({ colorScheme });
-        expect(await violations(page), `${colorScheme}, ${width} by ${height}`).toEqual([]);
-      }
+    for (const one of LOOKS) {
+      await look(page, one);
+      expect(await violations(page), one.name).toEqual([]);
       const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
       expect(overflow, "nothing lies beside the page").toBeLessThanOrEqual(0);
     }

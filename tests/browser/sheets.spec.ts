@@ -1,7 +1,7 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { sheetFromLink, sheetToLink } from "../../src/drill/sheet/sheetLink";
 import { SHIPPED_SHEETS } from "../../src/drill/sheet/shippedSheets";
+import { LOOKS, look, violations } from "./axe";
 import { expect, test } from "./page";
 
 const heading = (page: Page) => page.getByRole("heading", { level: 1 });
@@ -243,13 +243,6 @@ test("it prints as one page: the sheet and its code, nothing else", async ({ pag
   expect(printed.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
 });
 
-async function violations(page: Page): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).analyze();
-  return found.violations.flatMap(({ id, help, nodes }) =>
-    nodes.map(({ target, failureSummary }) => `${id}: ${help} at ${target.join(" ")}: ${failureSummary}`),
-  );
-}
-
 const MOMENTS: readonly { readonly name: string; readonly reach: (page: Page) => Promise<void> }[] = [
   { name: "the shelf", reach: openShelf },
   {
@@ -288,14 +281,11 @@ const MOMENTS: readonly { readonly name: string; readonly reach: (page: Page) =>
 ];
 
 for (const { name, reach } of MOMENTS) {
-  for (const width of [1280, 390]) {
-    test(`axe finds nothing wrong, light or dark, ${width} wide: ${name}`, async ({ page }) => {
-      await page.setViewportSize({ width, height: 800 });
+  for (const one of LOOKS) {
+    test(`axe finds nothing wrong: ${name}, ${one.name}`, async ({ page }) => {
+      await look(page, one);
       await reach(page);
-      for (const colorScheme of ["light", "dark"] as const) {
-        await page.emulateMedia({ colorScheme });
-        expect(await violations(page), colorScheme).toEqual([]);
-      }
+      expect(await violations(page)).toEqual([]);
       const isWide = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
       expect(isWide, "nothing is cut off").toBe(false);
     });

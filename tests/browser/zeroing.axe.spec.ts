@@ -1,12 +1,7 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
+import { LOOKS, look, violations } from "./axe";
 import { expect, test } from "./page";
 import { Zeroing, ZeroingHand } from "./zeroing";
-
-const WINDOWS = [
-  { width: 1280, height: 800 },
-  { width: 390, height: 844 },
-];
 
 async function inSeries(zeroing: Zeroing): Promise<ZeroingHand> {
   await zeroing.open();
@@ -75,14 +70,6 @@ const MOMENTS: readonly { readonly name: string; readonly reach: (zeroing: Zeroi
   },
 ];
 
-/** What the rules of axe-core find, best practices included; no rule is switched off. */
-async function violations(page: Page): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).analyze();
-  return found.violations.flatMap(({ id, help, nodes }) =>
-    nodes.map(({ target, failureSummary }) => `${id}: ${help} at ${target.join(" ")}: ${failureSummary}`),
-  );
-}
-
 /** Everything to press that is less than 24 pixels one way. */
 const tooSmall = (page: Page) =>
   page.locator("button, select, input, textarea, a, [role=slider], [role=tab]").evaluateAll((elements) =>
@@ -105,15 +92,11 @@ for (const { name, reach } of MOMENTS) {
   test(`axe finds nothing wrong, light or dark, on a desk or a phone, and all fits: ${name}`, async ({ page }) => {
     await page.clock.install();
     await reach(new Zeroing(page));
-    for (const window of WINDOWS) {
-      await page.setViewportSize(window);
-      const where = `${window.width} by ${window.height}`;
-      for (const colorScheme of ["light", "dark"] as const) {
-        await page.emulateMedia({ colorScheme });
-        expect.soft(await violations(page), `${colorScheme}, ${where}`).toEqual([]);
-      }
-      expect.soft((await overflow(page)).across, `nothing to scroll across in ${where}`).toBeLessThanOrEqual(0);
-      expect.soft(await tooSmall(page), `everything to press is 24 pixels or more each way in ${where}`).toEqual([]);
+    for (const one of LOOKS) {
+      await look(page, one);
+      expect.soft(await violations(page), one.name).toEqual([]);
+      expect.soft((await overflow(page)).across, `nothing to scroll across, ${one.name}`).toBeLessThanOrEqual(0);
+      expect.soft(await tooSmall(page), `everything to press is 24 pixels or more each way, ${one.name}`).toEqual([]);
     }
   });
 }

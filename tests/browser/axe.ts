@@ -1,0 +1,27 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import type { Page } from "@playwright/test";
+
+/**
+ * The looks that axe judges each moment in: every color scheme and every width once. Contrast hangs on the scheme and
+ * layout on the width, so the other two pairs would find the same again.
+ */
+export const LOOKS = [
+  { name: "light, on a desk", colorScheme: "light", width: 1280, height: 800 },
+  { name: "dark, on a phone", colorScheme: "dark", width: 390, height: 844 },
+] as const;
+
+/** Puts a page into one of the looks. */
+export async function look(page: Page, { colorScheme, width, height }: (typeof LOOKS)[number]): Promise<void> {
+  await page.setViewportSize({ width, height });
+  await page.emulateMedia({ colorScheme });
+  // Colors reach their new values with the second frame.
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+}
+
+/** What the rules of axe-core find, best practices included; no rule is switched off. */
+export async function violations(page: Page): Promise<string[]> {
+  const found = await new AxeBuilder({ page }).analyze();
+  return found.violations.flatMap(({ id, help, nodes }) =>
+    nodes.map(({ target, failureSummary }) => `${id}: ${help} at ${target.join(" ")}: ${failureSummary}`),
+  );
+}
