@@ -1,4 +1,4 @@
-import { lazy, Suspense, useEffect, useMemo, useState } from "react";
+import { lazy, Suspense, useEffect, useMemo, useRef, useState } from "react";
 import type { Help } from "../../dialing/advice";
 import { BenchScreen } from "../bench/BenchScreen";
 import { type BenchAddress, benchAddress } from "../bench/benchAddress";
@@ -69,6 +69,32 @@ function Page({ page, address, query, hasSound }: PageProps) {
   }
 }
 
+/** The links to the pages. Where they do not fit side by side they scroll, and the page asked for comes into sight. */
+function PageLinks({ page }: { readonly page: PageProps["page"] }) {
+  const current = useRef<HTMLAnchorElement>(null);
+  useEffect(() => {
+    if (page === current.current?.dataset.page) current.current.scrollIntoView({ block: "nearest", inline: "center" });
+  }, [page]);
+  return (
+    <nav aria-label="Pages">
+      {PAGES.map(({ path, label }) => {
+        const isCurrent = page === path;
+        return (
+          <a
+            key={path}
+            ref={isCurrent ? current : undefined}
+            data-page={path}
+            href={`#/${path}`}
+            aria-current={isCurrent ? "page" : undefined}
+          >
+            {label}
+          </a>
+        );
+      })}
+    </nav>
+  );
+}
+
 /** The whole app: the head with its pages and switches, and the page asked for. */
 export function App() {
   const route = useRoute();
@@ -90,13 +116,7 @@ export function App() {
     <>
       <header className="head">
         <b className="head-name">Gatefall</b>
-        <nav aria-label="Pages">
-          {PAGES.map(({ path, label }) => (
-            <a key={path} href={`#/${path}`} aria-current={page === path ? "page" : undefined}>
-              {label}
-            </a>
-          ))}
-        </nav>
+        <PageLinks page={page} />
         <div className="head-switches">
           <button
             type="button"
