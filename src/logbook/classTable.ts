@@ -3,10 +3,11 @@ import { type CsvCell, csvText } from "./csvText";
 import { type FirstTimeOpenings, firstTimeOpenings } from "./firstTimeOpenings";
 import { joinContents, type LogbookContents } from "./logbookContents";
 import { type Mastery, mastery } from "./mastery";
-import { type PersonalBest, personalBests } from "./personalBest";
-import type { PersonRecord } from "./records";
+import { least, type PersonalBest, personalBests, worstStop } from "./personalBest";
+import { nearStops } from "./nearStops";
+import type { DeclarationRecord, PersonRecord } from "./records";
 import { bySkill, type Skill, skillKey } from "./skill";
-import { type StopErrors, stopTable } from "./stopTable";
+import { type StopErrors, stopErrors } from "./stopTable";
 
 /** One person at one skill. */
 export interface ClassCell {
@@ -43,21 +44,32 @@ function cellOf(skill: Skill, attempts: readonly AttemptRecord[], declared: numb
     latest,
     bests: personalBests(attempts),
     openings,
-    stops: stopTable(attempts).all,
+    stops: stopErrors(nearStops(attempts)),
     mastery: mastery(skill, attempts, declared === undefined ? undefined : { attempts: declared }),
   };
 }
 
-function rowOf(person: PersonRecord, skills: readonly Skill[], { records }: LogbookContents): ClassRow {
-  const own = records.attempts
-    .filter(({ personId }) => personId === person.id)
-    .sort((a, b) => a.startedAt - b.startedAt || (a.id < b.id ? -1 : 1));
-  const groups = new Map(bySkill(own).map(({ skill, attempts }) => [skillKey(skill), attempts]));
-  const declared = new Map(
-    records.declarations.filter(({ personId }) => personId === person.id).map((one) => [skillKey(one), one.attempts]),
-  );
+function rowOf(
+  person: PersonRecord,
+  skills: readonly Skill[],
+  attempts: readonly AttemptRecord[],
+  declarations: readonly DeclarationRecord[],
+): ClassRow {
+  const own = attempts.toSorted((a, b) => a.startedAt - b.startedAt || (a.id < b.id ? -1 : 1));
+  const groups = new Map(bySkill(own).map(({ skill, attempts: some }) => [skillKey(skill), some]));
+  const declared = new Map(declarations.map((one) => [skillKey(one), one.attempts]));
   const cells = skills.map((skill) => cellOf(skill, groups.get(skillKey(skill)) ?? [], declared.get(skillKey(skill))));
   return { person, cells, isReady: skills.length > 0 && cells.every((cell) => cell?.mastery.isDeclared === true) };
+}
+
+function byPerson<One extends { readonly personId: string }>(records: readonly One[]): Map<string, One[]> {
+  const groups = new Map<string, One[]>();
+  for (const record of records) {
+    const own = groups.get(record.personId);
+    if (own === undefined) groups.set(record.personId, [record]);
+    else own.push(record);
+  }
+  return groups;
 }
 
 /**
@@ -73,7 +85,27 @@ export function classTable(logbooks: readonly LogbookContents[], skills?: readon
   const asked = skills ?? found.sort((a, b) => skillKey(a).localeCompare(skillKey(b)));
   const trainees = all.records.people.filter(({ part }) => part === "trainee");
   const byName = trainees.sort((a, b) => a.name.localeCompare(b.name) || (a.id < b.id ? -1 : 1));
-  return { skills: asked, rows: byName.map((person) => rowOf(person, asked, all)) };
+  const attempts = byPerson(all.records.attempts);
+  const declarations = byPerson(all.records.declarations);
+  const row = (person: PersonRecord) =>
+    rowOf(person, asked, attempts.get(person.id) ?? [], declarations.get(person.id) ?? []);
+  return { skills: asked, rows: byName.map(row) };
+}
+
+/** The quickest opening of a cell under any setting; null before the first with a time. */
+export function quickestOf({ bests }: ClassCell): AttemptRecord | null {
+  return least(
+    bests.flatMap(({ quickest }) => quickest ?? []),
+    ({ duration_ms }) => duration_ms,
+  );
+}
+
+/** The opening of a cell, under any setting, whose worst stop was best; null before the first. */
+export function truestOf({ bests }: ClassCell): AttemptRecord | null {
+  return least(
+    bests.flatMap(({ truest }) => truest ?? []),
+    worstStop,
+  );
 }
 
 const HEADER = [
@@ -88,8 +120,10 @@ const HEADER = [
   "stop_bias",
   "stop_spread",
   "quickest_s",
+  "truest_worst_stop",
   "latest",
   "latest_opened",
+  "latest_s",
   "shown",
   "ready_in_all",
 ];
@@ -97,7 +131,8 @@ const HEADER = [
 const fixed = (value: number | null | undefined) => (value == null ? null : Number(value.toFixed(3)));
 
 function csvRow({ person, isReady }: ClassRow, { profileId, exercise }: Skill, cell: ClassCell): CsvCell[] {
-  const quickest = cell.bests.flatMap((best) => (best.quickest ? [best.quickest.duration_ms / 1000] : []));
+  const quickest = quickestOf(cell);
+  const truest = truestOf(cell);
   return [
     person.name,
     person.id,
@@ -109,9 +144,11 @@ function csvRow({ person, isReady }: ClassRow, { profileId, exercise }: Skill, c
     fixed(cell.openings.interval.high),
     fixed(cell.stops?.bias),
     fixed(cell.stops?.spread),
-    quickest.length === 0 ? null : fixed(Math.min(...quickest)),
+    fixed(quickest && quickest.duration_ms / 1000),
+    fixed(truest && worstStop(truest)),
     new Date(cell.latest.startedAt).toISOString(),
     cell.latest.opened ? 1 : 0,
+    fixed(cell.latest.duration_ms / 1000),
     cell.mastery.isDeclared ? 1 : 0,
     isReady ? 1 : 0,
   ];

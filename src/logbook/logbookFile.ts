@@ -42,6 +42,14 @@ const fileSchema = z.object(
 
 type LogbookFile = z.infer<typeof fileSchema>;
 
+/** How far the reading of a file is: its text is taken apart, its records are checked, then the motions one by one. */
+export type ReadingProgress =
+  | { readonly stage: "opening" | "checking" }
+  | { readonly stage: "motions"; readonly done: number; readonly total: number };
+
+/** Motions from one word about them to the next. */
+const TOLD_EVERY = 100;
+
 /**
  * Writes a logbook, or part of one, as a file.
  *
@@ -79,9 +87,12 @@ function checkHead(value: unknown): void {
     throw bad(`This logbook names no version that there is; "version" must be ${FILE_VERSION}.`);
 }
 
-function tracesOf({ attempts }: LogbookFile): Map<string, Uint8Array> {
+type Tell = (progress: ReadingProgress) => void;
+
+function tracesOf({ attempts }: LogbookFile, tell: Tell): Map<string, Uint8Array> {
   const traces = new Map<string, Uint8Array>();
   attempts.forEach(({ id, trace }, i) => {
+    if (i % TOLD_EVERY === 0) tell({ stage: "motions", done: i, total: attempts.length });
     if (trace === undefined) return;
     try {
       const bytes = fromBase64(trace);
@@ -117,9 +128,11 @@ function checkIds(file: LogbookFile): void {
   }
 }
 
-function readFile(text: string): LogbookContents {
+function readFile(text: string, tell: Tell): LogbookContents {
+  tell({ stage: "opening" });
   const value = parsedJson(text);
   checkHead(value);
+  tell({ stage: "checking" });
   const parsed = fileSchema.safeParse(value);
   if (!parsed.success) throw bad(`This logbook cannot be read: ${fieldProblem(parsed.error.issues, value)}.`);
   checkIds(parsed.data);
@@ -127,7 +140,7 @@ function readFile(text: string): LogbookContents {
   const { exportedAt: _exportedAt, attempts, ...records } = parsed.data;
   return {
     records: { ...records, attempts: attempts.map(({ trace: _trace, ...attempt }) => attempt) },
-    traces: tracesOf(parsed.data),
+    traces: tracesOf(parsed.data, tell),
   };
 }
 
@@ -135,11 +148,12 @@ function readFile(text: string): LogbookContents {
  * Reads a logbook file from outside.
  *
  * @param text - of a file that may be anything
+ * @param tell - hears how far it is
  * @throws {LogbookError} `bad-file`, naming what is wrong; nothing else, whatever the text
  */
-export function readLogbookFile(text: string): LogbookContents {
+export function readLogbookFile(text: string, tell: Tell = () => {}): LogbookContents {
   try {
-    return readFile(text);
+    return readFile(text, tell);
   } catch (error) {
     if (error instanceof LogbookError) throw error;
     throw bad("This logbook cannot be read: it is nested too deep, or too large for this browser.", error);

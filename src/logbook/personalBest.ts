@@ -15,10 +15,15 @@ export interface PersonalBest {
   readonly truest: AttemptRecord | null;
 }
 
-const worstStop = ({ stops }: AttemptRecord) =>
+/** The worst stop error of an attempt, graduations, >= 0; of one without stops as bad as a near stop can be. */
+export const worstStop = ({ stops }: AttemptRecord) =>
   stops.reduce((worst, { error }) => Math.max(worst, Math.abs(error)), stops.length === 0 ? FARTHEST_STOP : 0);
 
-const least = (attempts: readonly AttemptRecord[], of: (attempt: AttemptRecord) => number): AttemptRecord | null =>
+/** The attempt with the least of something, the first of equals; null of none. */
+export const least = (
+  attempts: readonly AttemptRecord[],
+  of: (attempt: AttemptRecord) => number,
+): AttemptRecord | null =>
   attempts.reduce<AttemptRecord | null>((best, one) => (best === null || of(one) < of(best) ? one : best), null);
 
 function bestOf(attempts: readonly [AttemptRecord, ...AttemptRecord[]]): PersonalBest {

@@ -97,7 +97,7 @@ describe("repeatability and reproducibility of dialing", () => {
   test("is that of the AIAG manual for its measurements", () => {
     const found = dialingGauge(people, asAttempts);
     if ("lacking" in found) throw new Error(found.lacking);
-    const { equipment, appraiser, gauge, part } = found.study.components;
+    const { equipment, appraiser, gauge, part } = found.components;
     expect(equipment).toBeCloseTo(0.199933, 5);
     expect(appraiser).toBeCloseTo(0.226838, 5);
     expect(gauge).toBeCloseTo(0.302373, 5);
@@ -110,9 +110,9 @@ describe("repeatability and reproducibility of dialing", () => {
     const found = dialingGauge(demo.records.people, open);
     if ("lacking" in found) throw new Error(found.lacking);
     expect(found.people.map(({ name }) => name)).not.toContain("Kessinda");
-    expect(found.study.components.equipment).toBeGreaterThan(0.4);
-    expect(found.study.components.equipment).toBeLessThan(0.8);
-    expect(found.study.components.appraiser).toBeGreaterThan(0.1);
+    expect(found.components.equipment).toBeGreaterThan(0.4);
+    expect(found.components.equipment).toBeLessThan(0.8);
+    expect(found.components.appraiser).toBeGreaterThan(0.1);
   });
 
   test.each([
