@@ -14,6 +14,9 @@ import type { PersonRecord, ZeroingRecord } from "./records";
 import { bySkill } from "./skill";
 import { encodeTrace } from "./traceCodec";
 
+/** Every demo on a screen is the same one, so that loading it twice brings nothing twice. */
+export const DEMO_SEED = 7;
+
 const DAY_MS = 86_400_000;
 /** Days of the demo week on which everyone dials; Wednesday, day 3, is for zeroing. */
 const DIALING_DAYS = [1, 2, 4, 5];

@@ -139,6 +139,7 @@ test.describe("the keyboard", () => {
       /^link "Drill sheets"/,
       /^link "Sittings"/,
       /^link "Logbook"/,
+      /^link "Class desk"/,
       /^button "Sound/,
       /^button "Theme/,
       /^combobox "Lock"/,

@@ -1,46 +1,13 @@
 import { useState } from "react";
-import { demoLogbook } from "../../logbook/demoLogbook";
-import { readLogbookFile } from "../../logbook/logbookFile";
+import { DEMO_SEED, demoLogbook } from "../../logbook/demoLogbook";
 import { mergeIntoLogbook, removeDemo, wholeLogbook } from "../../logbook/wholeLogbook";
 import type { CurrentLogbook } from "./currentLogbook";
 import { EXPORTS, type ExportKind, exportFile } from "./exportFiles";
 import { countText } from "./figures/numbers";
+import { ImportPanel } from "./ImportPanel";
 import { mergedWords } from "./mergedWords";
 import { saveFile } from "./saveFile";
-import { inWords } from "./useLogbook";
-
-/** Every demo is the same one, so that loading it twice brings nothing twice. */
-const DEMO_SEED = 7;
-
-/** Something that was done, or why not. */
-interface Told {
-  readonly text: string;
-  readonly isProblem: boolean;
-}
-
-/** Does what is asked for, and tells what came of it. */
-function useDoing() {
-  const [told, setTold] = useState<Told | null>(null);
-  const act = (doing: () => Promise<string>) =>
-    doing().then(
-      (text) => setTold({ text, isProblem: false }),
-      (error) => setTold({ text: inWords(error), isProblem: true }),
-    );
-  return { told, act };
-}
-
-function ToldLine({ told }: { readonly told: Told | null }) {
-  return (
-    <>
-      <p role="status">{told !== null && !told.isProblem && told.text}</p>
-      {told?.isProblem === true && (
-        <p className="sheet-error" role="alert">
-          {told.text}
-        </p>
-      )}
-    </>
-  );
-}
+import { ToldLine, useDoing } from "./Told";
 
 function ExportPanel({ current }: { readonly current: CurrentLogbook }) {
   const { person, logbook } = current;
@@ -78,42 +45,6 @@ function ExportPanel({ current }: { readonly current: CurrentLogbook }) {
           </li>
         ))}
       </ul>
-      <ToldLine told={told} />
-    </section>
-  );
-}
-
-function ImportPanel({ current }: { readonly current: CurrentLogbook }) {
-  const { told, act } = useDoing();
-  const take = (file: File | undefined) => {
-    if (file === undefined) return;
-    act(async () => {
-      const merged = await mergeIntoLogbook(current.logbook, readLogbookFile(await file.text()));
-      await current.settle();
-      return `${file.name}: ${mergedWords(merged)}`;
-    });
-  };
-  return (
-    <section className="figure" aria-labelledby="files-in">
-      <h2 id="files-in">Import</h2>
-      <p>
-        A whole logbook from here or another device joins this one. Each record comes once, and none takes the place of
-        a later one.
-      </p>
-      <label className="button sheet-file">
-        Choose a logbook file
-        <input
-          type="file"
-          className="visually-hidden"
-          accept=".json,application/json"
-          onChange={(event) => {
-            const [file] = event.currentTarget.files ?? [];
-            // The same file may be chosen again once it has been mended.
-            event.currentTarget.value = "";
-            take(file);
-          }}
-        />
-      </label>
       <ToldLine told={told} />
     </section>
   );

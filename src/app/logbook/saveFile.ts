@@ -1,7 +1,7 @@
 import type { ExportFile } from "./exportFiles";
 
 /** Hands a file to the browser to be saved. */
-export function saveFile({ name, type, text }: ExportFile): void {
+export function saveFile({ name, type, text }: Omit<ExportFile, "told">): void {
   const address = URL.createObjectURL(new Blob([text], { type: `${type};charset=utf-8` }));
   const link = document.createElement("a");
   link.href = address;

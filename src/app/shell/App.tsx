@@ -19,6 +19,7 @@ const PAGES = [
   { path: "sheets", label: "Drill sheets" },
   { path: "sittings", label: "Sittings" },
   { path: "logbook", label: "Logbook" },
+  { path: "desk", label: "Class desk" },
 ] as const;
 
 // Fetched when first asked for, so that the first screen stays small.
@@ -27,6 +28,7 @@ const SheetsScreen = lazy(async () => ({ default: (await import("../sheets/Sheet
 const SittingsScreen = lazy(async () => ({ default: (await import("../sittings/SittingsScreen")).SittingsScreen }));
 
 const LogbookScreen = lazy(async () => ({ default: (await import("../logbook/LogbookScreen")).LogbookScreen }));
+const DeskScreen = lazy(async () => ({ default: (await import("../desk/DeskScreen")).DeskScreen }));
 
 const SWITCH = ["off", "on"] as const;
 
@@ -66,6 +68,8 @@ function Page({ page, address, query, hasSound }: PageProps) {
       return <SittingsScreen chance={chance} sheet={query.get("sheet")} />;
     case "logbook":
       return <LogbookScreen asked={query.get("view")} />;
+    case "desk":
+      return <DeskScreen />;
   }
 }
 

@@ -12,6 +12,9 @@ const TITLES: Readonly<Record<FaultCode, string>> = {
   "paused-too-long": "paused too long",
 };
 
+/** A kind of fault in a few words: "ran past". */
+export const faultWord = (code: FaultCode) => TITLES[code];
+
 /** A fault in a few words, for a table: "ran past at number 2". */
 export function faultTitle(code: FaultCode, number: number): string {
   return `${TITLES[code]} at number ${number}`;

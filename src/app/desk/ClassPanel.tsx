@@ -1,0 +1,112 @@
+import type { ClassTable } from "../../logbook/classTable";
+import { classCsv } from "../../logbook/classTable";
+import { saveFile } from "../logbook/saveFile";
+import { type Chosen, ClassTableView } from "./ClassTableView";
+import type { NamedSkill } from "./classView";
+import { deskFile } from "./deskFile";
+import type { TableFilter } from "./tableOrder";
+
+interface FilterProps {
+  readonly skills: readonly NamedSkill[];
+  readonly filter: TableFilter;
+  readonly onFilter: (filter: TableFilter) => void;
+}
+
+const SHOWS = [
+  { show: "everyone", label: "Everyone" },
+  { show: "ready", label: "Only who is ready" },
+  { show: "not-yet", label: "Only who is not yet ready" },
+] as const;
+
+function FilterBar({ skills, filter, onFilter }: FilterProps) {
+  return (
+    <>
+      <select
+        className="field"
+        aria-label="Who is listed"
+        value={filter.show}
+        onChange={({ currentTarget: { value } }) =>
+          onFilter({ ...filter, show: SHOWS.find(({ show }) => show === value)?.show ?? "everyone" })
+        }
+      >
+        {SHOWS.map(({ show, label }) => (
+          <option key={show} value={show}>
+            {label}
+          </option>
+        ))}
+      </select>
+      {filter.show !== "everyone" && (
+        <select
+          className="field"
+          aria-label="Ready in what"
+          value={filter.skill}
+          onChange={({ currentTarget: { value } }) => onFilter({ ...filter, skill: value })}
+        >
+          <option value="all">in all skills</option>
+          {skills.map(({ key, title }) => (
+            <option key={key} value={key}>
+              in {title}
+            </option>
+          ))}
+        </select>
+      )}
+    </>
+  );
+}
+
+interface SkillChoiceProps {
+  readonly all: readonly NamedSkill[];
+  readonly asked: readonly NamedSkill[];
+  readonly onAsk: (keys: readonly string[]) => void;
+}
+
+/** The skills that are asked of this class: who is ready in all of them is ready. */
+function SkillChoice({ all, asked, onAsk }: SkillChoiceProps) {
+  if (all.length < 2) return null;
+  const isAsked = (key: string) => asked.some((one) => one.key === key);
+  return (
+    <fieldset className="desk-skills">
+      <legend>Skills asked of this class</legend>
+      {all.map(({ key, title }) => (
+        <label key={key} className="sheet-choice">
+          <input
+            type="checkbox"
+            checked={isAsked(key)}
+            disabled={asked.length === 1 && isAsked(key)}
+            onChange={({ currentTarget: { checked } }) =>
+              onAsk(all.filter((one) => (one.key === key ? checked : isAsked(one.key))).map((one) => one.key))
+            }
+          />
+          {title}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+interface ClassPanelProps extends FilterProps, SkillChoiceProps {
+  readonly table: ClassTable;
+  readonly names: ReadonlyMap<string, string>;
+  readonly onChoose: (chosen: Chosen) => void;
+}
+
+/** The table of the class, with what is listed, and its file. */
+export function ClassPanel({ table, names, onChoose, filter, onFilter, all, asked, onAsk }: ClassPanelProps) {
+  return (
+    <section className="desk-class" aria-labelledby="desk-class">
+      <h2 id="desk-class">People and skills</h2>
+      <div className="desk-bar">
+        <FilterBar skills={asked} filter={filter} onFilter={onFilter} />
+        <button
+          type="button"
+          className="button"
+          onClick={() => saveFile(deskFile("class", classCsv(table), Date.now()))}
+        >
+          Save the table as CSV
+        </button>
+      </div>
+      <SkillChoice all={all} asked={asked} onAsk={onAsk} />
+      <ClassTableView table={table} skills={asked} names={names} filter={filter} onChoose={onChoose} />
+    </section>
+  );
+}

@@ -1,0 +1,150 @@
+import { type ReactNode, useState } from "react";
+import type { ClassCell, ClassRow, ClassTable } from "../../logbook/classTable";
+import { cellState, cellWords } from "./cellWords";
+import type { NamedSkill } from "./classView";
+import { StateMark } from "./StateMark";
+import { BY_NAME, nextOrder, orderedRows, shownIn, type TableFilter, type TableOrder } from "./tableOrder";
+
+/** Someone to look at closely; the skill is null for all. */
+export interface Chosen {
+  readonly personId: string;
+  readonly skill: NamedSkill | null;
+}
+
+interface ClassTableProps {
+  readonly table: ClassTable;
+  readonly skills: readonly NamedSkill[];
+  readonly names: ReadonlyMap<string, string>;
+  readonly filter: TableFilter;
+  readonly onChoose: (chosen: Chosen) => void;
+}
+
+interface SortHeadProps {
+  readonly column: string;
+  readonly order: TableOrder;
+  readonly onOrder: (order: TableOrder) => void;
+  readonly children: ReactNode;
+}
+
+function SortHead({ column, order, onOrder, children }: SortHeadProps) {
+  const isSorted = order.column === column;
+  return (
+    <th scope="col" aria-sort={isSorted ? order.direction : "none"}>
+      <button type="button" onClick={() => onOrder(nextOrder(order, column))}>
+        {children}
+        <svg viewBox="0 0 10 12" width="10" height="12" aria-hidden="true">
+          <path className="desk-sort up" d="M5 0l4 5H1z" />
+          <path className="desk-sort down" d="M5 12l4 -5H1z" />
+        </svg>
+      </button>
+    </th>
+  );
+}
+
+interface CellProps {
+  readonly cell: ClassCell | null;
+  /** Whose, and at what. */
+  readonly whose: string;
+  readonly onChoose: () => void;
+}
+
+function Cell({ cell, whose, onChoose }: CellProps) {
+  if (cell === null) {
+    return (
+      <td>
+        <span className="desk-none">
+          <StateMark state="none" />
+        </span>
+      </td>
+    );
+  }
+  const { openings, latest, best } = cellWords(cell);
+  return (
+    <td>
+      <button type="button" className="desk-cell" onClick={onChoose}>
+        <StateMark state={cellState(cell)} />
+        <span>{openings}</span>
+        <small>latest: {latest}</small>
+        <small>best: {best}</small>
+        <span className="visually-hidden">. More of {whose}</span>
+      </button>
+    </td>
+  );
+}
+
+interface RowProps extends Pick<ClassTableProps, "skills" | "onChoose"> {
+  readonly row: ClassRow;
+  readonly name: string;
+}
+
+function Row({ row, name, skills, onChoose }: RowProps) {
+  const { person, cells } = row;
+  return (
+    <tr>
+      <th scope="row">
+        <button type="button" className="desk-person" onClick={() => onChoose({ personId: person.id, skill: null })}>
+          {name}
+        </button>
+        {person.isDemo === true && <small className="desk-invented">invented</small>}
+      </th>
+      <td>
+        <span className="desk-all">
+          <StateMark state={row.isReady ? "ready" : "not-yet"} />
+          <small>
+            {shownIn(row)} of {skills.length} skills
+          </small>
+        </span>
+      </td>
+      {skills.map((skill, i) => (
+        <Cell
+          key={skill.key}
+          cell={cells[i] ?? null}
+          whose={`${name}, ${skill.title}`}
+          onChoose={() => onChoose({ personId: person.id, skill })}
+        />
+      ))}
+    </tr>
+  );
+}
+
+/** People by skills, sorted by any column. */
+export function ClassTableView({ table, skills, names, filter, onChoose }: ClassTableProps) {
+  const [order, setOrder] = useState(BY_NAME);
+  const rows = orderedRows(table, names, order, filter);
+  const head = { order, onOrder: setOrder };
+  if (rows.length === 0) return <p className="desk-hint">Nobody is so: choose another list.</p>;
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
+    <section className="desk-scroll" aria-label="People by skills; scrolls sideways" tabIndex={0}>
+      <table className="desk-table">
+        <caption className="visually-hidden">People by skills</caption>
+        <thead>
+          <tr>
+            <SortHead column="person" {...head}>
+              Person
+            </SortHead>
+            <SortHead column="all" {...head}>
+              All skills
+            </SortHead>
+            {skills.map(({ key, title }) => (
+              <SortHead key={key} column={key} {...head}>
+                {title}
+              </SortHead>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <Row
+              key={row.person.id}
+              row={row}
+              name={names.get(row.person.id) ?? row.person.name}
+              skills={skills}
+              onChoose={onChoose}
+            />
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

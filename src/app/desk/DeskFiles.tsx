@@ -1,0 +1,171 @@
+import { useState } from "react";
+import { mergeIntoLogbook } from "../../logbook/wholeLogbook";
+import { currentLogbook } from "../logbook/currentLogbook";
+import { mergedWords } from "../logbook/mergedWords";
+import { ReadingLine } from "../logbook/ReadingLine";
+import { ToldLine, useDoing } from "../logbook/Told";
+import { focusHeading } from "../sheets/focusHeading";
+import { Sheet } from "../shell/Sheet";
+import type { ClassDesk } from "./classDesk";
+import { type ClassView, deskSentence, fileSentence } from "./classView";
+import { useDroppedFiles } from "./useDroppedFiles";
+
+interface DeskProps {
+  readonly desk: ClassDesk;
+}
+
+/** Offers to keep the class in the logbook of this browser, which the desk itself never writes to. */
+function KeepClass({ desk }: DeskProps) {
+  const [isAsked, setAsked] = useState(false);
+  const { told, act } = useDoing();
+  const close = () => setAsked(false);
+  const keep = async () => {
+    close();
+    const current = await currentLogbook();
+    const merged = await mergeIntoLogbook(current.logbook, desk.brought);
+    await current.settle();
+    return `Your logbook: ${mergedWords(merged)}`;
+  };
+  return (
+    <>
+      <button type="button" className="button" aria-haspopup="dialog" onClick={() => setAsked(true)}>
+        Add to this logbook
+      </button>
+      <Sheet title="Add the class to this logbook?" isOpen={isAsked} onClose={close}>
+        <p>
+          Everyone in these files joins the people of this browser, with all their records. Each record comes once, and
+          none takes the place of a later one. The demo class is left out.
+        </p>
+        <div className="sheet-row">
+          <button type="button" className="button primary" onClick={() => act(keep)}>
+            Add them
+          </button>
+          <button type="button" className="button" onClick={close}>
+            Leave the logbook alone
+          </button>
+        </div>
+      </Sheet>
+      <ToldLine told={told} />
+    </>
+  );
+}
+
+/** The ways onto the desk: files, many at once, and the demo. */
+function AddBar({ desk }: DeskProps) {
+  return (
+    <div className="desk-bar">
+      <label className="button primary sheet-file">
+        Add logbook files
+        <input
+          type="file"
+          multiple
+          className="visually-hidden"
+          accept=".json,application/json"
+          onChange={(event) => {
+            const files = [...(event.currentTarget.files ?? [])];
+            // The same file may be chosen again once it has been mended.
+            event.currentTarget.value = "";
+            desk.add(files);
+          }}
+        />
+      </label>
+      {desk.hasDemo ? (
+        <button type="button" className="button" onClick={() => desk.removeDemo()}>
+          Remove the demo class
+        </button>
+      ) : (
+        <button type="button" className="button" onClick={() => desk.loadDemo(Date.now())}>
+          Load the demo class
+        </button>
+      )}
+      {desk.files.some(({ isDemo }) => !isDemo) && <KeepClass desk={desk} />}
+      {desk.files.length > 0 && (
+        <button
+          type="button"
+          className="button"
+          onClick={() => {
+            desk.clear();
+            focusHeading();
+          }}
+        >
+          Clear the desk
+        </button>
+      )}
+      <span className="desk-soft desk-drop-words">or drop files anywhere on this page</span>
+    </div>
+  );
+}
+
+function Problems({ desk }: DeskProps) {
+  if (desk.problems.length === 0) return null;
+  return (
+    <ul className="desk-problems" role="alert" aria-label="Files that were not read">
+      {desk.problems.map(({ key, name, sentence }) => (
+        <li key={key}>
+          <b>{name}</b> is left out. {sentence}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function FileList({ desk }: DeskProps) {
+  return (
+    <ul className="desk-files" aria-label="Logbooks on the desk">
+      {desk.files.map((file) => (
+        <li key={file.key}>
+          <span>
+            <b>{file.name}</b>
+            <small>{fileSentence(file)}</small>
+          </span>
+          <button
+            type="button"
+            className="button"
+            onClick={() => {
+              desk.remove(file.key);
+              focusHeading();
+            }}
+          >
+            Remove<span className="visually-hidden"> {file.name}</span>
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+const STAYS =
+  "The files are read on this device and stay in this tab: they are gone when you close it, and your own logbook is not touched.";
+
+/** What to do while nothing lies on the desk, and what for. */
+function HowTo() {
+  return (
+    <ol className="desk-how">
+      <li>
+        Everyone exports <b>Whole logbook</b> under Logbook, Files, and hands you the file.
+      </li>
+      <li>You add all these files here, many at once; a bad one is named, and the others stay.</li>
+      <li>
+        You see everyone by skill with latest and best, who is ready, what each one missed, and how far hands and people
+        differ.
+      </li>
+    </ol>
+  );
+}
+
+/** What lies on the desk, and the ways on and off it. */
+export function DeskFiles({ desk, view }: DeskProps & { readonly view: ClassView }) {
+  const isOver = useDroppedFiles((files) => desk.add(files));
+  const count = desk.files.length;
+  return (
+    <section className="figure desk-shelf" data-over={isOver || undefined} aria-labelledby="desk-files">
+      <h2 id="desk-files">Logbooks of the class</h2>
+      {count === 0 ? <HowTo /> : <p>{deskSentence(view, count)}</p>}
+      <p className="desk-soft">{STAYS}</p>
+      <AddBar desk={desk} />
+      <ReadingLine reading={desk.reading} onStop={() => desk.stop()} />
+      <Problems desk={desk} />
+      {count > 0 && <FileList desk={desk} />}
+    </section>
+  );
+}

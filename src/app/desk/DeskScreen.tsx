@@ -1,0 +1,82 @@
+import { useMemo, useState } from "react";
+import { Sheet } from "../shell/Sheet";
+import { ClassPanel } from "./ClassPanel";
+import type { Chosen } from "./ClassTableView";
+import { type ClassView, classView, tableOf } from "./classView";
+import { DeskFiles } from "./DeskFiles";
+import { GaugePanel } from "./GaugePanel";
+import { PersonDetails } from "./PersonDetails";
+import { ReadyPanels } from "./ReadyPanels";
+import type { TableFilter } from "./tableOrder";
+import { useDesk } from "./useDesk";
+import "../shell/workplace.css";
+import "./desk.css";
+
+const EVERYONE: TableFilter = { show: "everyone", skill: "all" };
+
+function Class({ view }: { readonly view: ClassView }) {
+  const [filter, setFilter] = useState(EVERYONE);
+  const [chosen, setChosen] = useState<Chosen | null>(null);
+  /** Null for every skill that anyone practiced. */
+  const [keys, setKeys] = useState<readonly string[] | null>(null);
+  const { skills: all, names, contents } = view;
+  const skills = useMemo(() => {
+    const asked = all.filter(({ key }) => keys === null || keys.includes(key));
+    return asked.length === 0 ? all : asked;
+  }, [all, keys]);
+  const table = useMemo(() => tableOf(view, skills), [view, skills]);
+  const isFilterKnown = filter.skill === "all" || skills.some(({ key }) => key === filter.skill);
+  return (
+    <>
+      <ClassPanel
+        table={table}
+        names={names}
+        skills={skills}
+        filter={isFilterKnown ? filter : { ...filter, skill: "all" }}
+        onFilter={setFilter}
+        all={all}
+        asked={skills}
+        onAsk={(asked) => setKeys(asked.length === all.length ? null : asked)}
+        onChoose={setChosen}
+      />
+      <div className="desk-figures">
+        <ReadyPanels table={table} skills={skills} names={names} />
+        <GaugePanel view={view} skills={skills} />
+      </div>
+      <Sheet
+        title={names.get(chosen?.personId ?? "") ?? "Person"}
+        isOpen={chosen !== null}
+        onClose={() => setChosen(null)}
+      >
+        {chosen !== null && (
+          <PersonDetails
+            chosen={chosen}
+            contents={contents}
+            table={table}
+            skills={skills}
+            onSkill={(skill) => setChosen({ ...chosen, skill })}
+          />
+        )}
+      </Sheet>
+    </>
+  );
+}
+
+/** The instructor's desk: a class from the logbooks that its people export. */
+export function DeskScreen() {
+  const desk = useDesk();
+  const { files } = desk;
+  const view = useMemo(() => classView(files), [files]);
+  return (
+    <main className="desk">
+      <h1 className="visually-hidden" tabIndex={-1}>
+        Class desk
+      </h1>
+      <DeskFiles desk={desk} view={view} />
+      {files.length > 0 && view.skills.length === 0 && (
+        <p className="desk-hint">Nobody in these logbooks has an attempt yet.</p>
+      )}
+      {view.skills.length > 0 && <Class view={view} />}
+    </main>
+  );
+}

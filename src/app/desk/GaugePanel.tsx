@@ -1,0 +1,109 @@
+import { useMemo, useState } from "react";
+import { placesOf } from "../../logbook/dialingGauge";
+import { gaugeCsv } from "../../logbook/gaugeCsv";
+import { skillKey } from "../../logbook/skill";
+import { saveFile } from "../logbook/saveFile";
+import type { ClassView, NamedSkill } from "./classView";
+import { deskFile } from "./deskFile";
+import { categoriesSentence, type GaugeView, gaugeView } from "./gaugeWords";
+import { ScrolledTable } from "./ScrolledTable";
+
+interface ChoiceProps {
+  readonly skills: readonly NamedSkill[];
+  readonly skill: NamedSkill;
+  readonly onSkill: (key: string) => void;
+  readonly places: number;
+  readonly place: number | null;
+  readonly onPlace: (place: number | null) => void;
+}
+
+function Choice({ skills, skill, onSkill, places, place, onPlace }: ChoiceProps) {
+  return (
+    <>
+      <select
+        className="field"
+        aria-label="Skill studied"
+        value={skill.key}
+        onChange={({ currentTarget: { value } }) => onSkill(value)}
+      >
+        {skills.map(({ key, title }) => (
+          <option key={key} value={key}>
+            {title}
+          </option>
+        ))}
+      </select>
+      <select
+        className="field"
+        aria-label="Number studied"
+        value={place ?? "all"}
+        onChange={({ currentTarget: { value } }) => onPlace(value === "all" ? null : Number(value))}
+      >
+        <option value="all">all numbers</option>
+        {Array.from({ length: places }, (_, k) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a number of a combination is its place
+          <option key={k} value={k + 1}>
+            number {k + 1} alone
+          </option>
+        ))}
+      </select>
+    </>
+  );
+}
+
+function Study({ view: { gauge, sentence, lacks, sources, means } }: { readonly view: GaugeView }) {
+  return (
+    <>
+      <p className="figure-sentence">{sentence}</p>
+      {lacks.length > 0 && (
+        <ul className="desk-lacks">
+          {lacks.map((lack) => (
+            <li key={lack}>{lack}</li>
+          ))}
+        </ul>
+      )}
+      {gauge !== null && <p className="figure-sentence">{categoriesSentence(gauge)}</p>}
+      <div className="desk-tables">
+        {sources !== null && <ScrolledTable table={sources} />}
+        {means !== null && <ScrolledTable table={means} />}
+      </div>
+    </>
+  );
+}
+
+/** How far hands and people differ: a gauge study of dialing. */
+export function GaugePanel({ view, skills }: { readonly view: ClassView; readonly skills: readonly NamedSkill[] }) {
+  const [key, setKey] = useState("");
+  const [asked, setPlace] = useState<number | null>(null);
+  const skill = skills.find((one) => one.key === key) ?? skills[0];
+  const { contents, names } = view;
+  const places = useMemo(
+    () => placesOf(contents.records.attempts.filter((one) => skillKey(one) === skill?.key)),
+    [contents, skill],
+  );
+  const place = asked !== null && asked <= places ? asked : null;
+  const study = useMemo(() => skill && gaugeView(contents, skill.skill, place, names), [contents, names, skill, place]);
+  if (skill === undefined || study === undefined) return null;
+  const { gauge } = study;
+  return (
+    <section className="figure desk-gauge" aria-labelledby="desk-gauge">
+      <h2 id="desk-gauge">Gauge study of dialing</h2>
+      <p className="figure-sentence">
+        As a gauge is studied, so are hands: the part is a number’s place in the combination, the appraiser a person,
+        the equipment one hand at the same number again, the measurement its stop error. By analysis of variance (AIAG,
+        2010).
+      </p>
+      <div className="desk-bar">
+        <Choice skills={skills} skill={skill} onSkill={setKey} places={places} place={place} onPlace={setPlace} />
+        <button
+          type="button"
+          className="button"
+          disabled={gauge === null}
+          onClick={() => gauge && saveFile(deskFile("gauge", gaugeCsv(skill.skill, place, gauge), Date.now()))}
+        >
+          Save the study as CSV
+        </button>
+      </div>
+      <Study view={study} />
+    </section>
+  );
+}

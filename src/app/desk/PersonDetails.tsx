@@ -1,0 +1,81 @@
+import { useMemo } from "react";
+import type { ClassTable } from "../../logbook/classTable";
+import type { LogbookContents } from "../../logbook/logbookContents";
+import type { SittingRecord } from "../../logbook/records";
+import { useAsked } from "../logbook/useLogbook";
+import { browserSha256 } from "../sittings/recordFile";
+import type { Chosen } from "./ClassTableView";
+import { cellState, masteryWords } from "./cellWords";
+import type { NamedSkill } from "./classView";
+import { personTables, sittingsTable } from "./personTables";
+import { ScrolledTable } from "./ScrolledTable";
+import { StateMark } from "./StateMark";
+import { sittingChecks } from "./sittingChecks";
+
+interface PersonDetailsProps {
+  readonly chosen: Chosen;
+  readonly contents: LogbookContents;
+  readonly table: ClassTable;
+  readonly skills: readonly NamedSkill[];
+  readonly onSkill: (skill: NamedSkill | null) => void;
+}
+
+const NO_CHECKS: ReadonlyMap<string, string> = new Map();
+
+/** Sittings with their verdicts; each record is checked against its hash. */
+function Sittings({ sittings }: { readonly sittings: readonly SittingRecord[] }) {
+  const key = sittings.map(({ id, updatedAt }) => `${id} ${updatedAt}`).join();
+  const { answer } = useAsked(key, () => sittingChecks(sittings, browserSha256));
+  if (sittings.length === 0) return <p className="desk-soft">No sitting.</p>;
+  return <ScrolledTable table={sittingsTable(sittings, answer ?? NO_CHECKS)} />;
+}
+
+function Standing({ chosen, table, skills }: Pick<PersonDetailsProps, "chosen" | "table" | "skills">) {
+  const row = table.rows.find(({ person }) => person.id === chosen.personId);
+  const shown = skills.filter(({ key }) => chosen.skill === null || chosen.skill.key === key);
+  return (
+    <ul className="desk-standing">
+      {shown.map((skill) => {
+        const cell = row?.cells[skills.indexOf(skill)] ?? null;
+        return (
+          <li key={skill.key}>
+            <StateMark state={cellState(cell)} /> {skill.title}
+            {cell !== null && `: ${masteryWords(cell.mastery)}`}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+/** One person, closely: how far, what was missed, the latest attempts, sittings and zeroings. */
+export function PersonDetails({ chosen, contents, table, skills, onSkill }: PersonDetailsProps) {
+  const { personId, skill } = chosen;
+  const tables = useMemo(() => personTables(contents, personId, skill?.skill ?? null), [contents, personId, skill]);
+  return (
+    <div className="desk-details">
+      <select
+        className="field"
+        aria-label="Skill looked at"
+        value={skill?.key ?? "all"}
+        onChange={({ currentTarget: { value } }) => onSkill(skills.find(({ key }) => key === value) ?? null)}
+      >
+        <option value="all">all skills</option>
+        {skills.map(({ key, title }) => (
+          <option key={key} value={key}>
+            {title}
+          </option>
+        ))}
+      </select>
+      <Standing chosen={chosen} table={table} skills={skills} />
+      {tables.faults === null ? (
+        <p className="desk-soft">No fault in these attempts.</p>
+      ) : (
+        <ScrolledTable table={tables.faults} />
+      )}
+      {tables.attempts === null ? <p className="desk-soft">No attempt.</p> : <ScrolledTable table={tables.attempts} />}
+      <Sittings sittings={tables.sittings} />
+      {tables.zeroings === null ? <p className="desk-soft">No zeroing.</p> : <ScrolledTable table={tables.zeroings} />}
+    </div>
+  );
+}

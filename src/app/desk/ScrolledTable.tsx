@@ -1,0 +1,12 @@
+import { DataTable } from "../logbook/charts/DataTable";
+import type { TableModel } from "../logbook/figures/figureModel";
+
+/** A table that may be wider than its place, and then scrolls there alone. */
+export function ScrolledTable({ table }: { readonly table: TableModel }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
+    <section className="desk-scroll" aria-label={table.caption} tabIndex={0}>
+      <DataTable table={table} />
+    </section>
+  );
+}

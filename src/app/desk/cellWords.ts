@@ -1,0 +1,57 @@
+import { type ClassCell, quickestOf, truestOf } from "../../logbook/classTable";
+import { type Mastery, openingsWanted } from "../../logbook/mastery";
+import { worstStop } from "../../logbook/personalBest";
+import { dayText } from "../logbook/attemptRows";
+
+/** How far someone is with a skill. */
+export type CellState = "ready" | "not-yet" | "none";
+
+/** The state of a cell; a person without an attempt has none. */
+export function cellState(cell: ClassCell | null | undefined): CellState {
+  if (!cell) return "none";
+  return cell.mastery.isDeclared ? "ready" : "not-yet";
+}
+
+/** Each state in words. */
+export const STATE_WORDS: Readonly<Record<CellState, string>> = {
+  ready: "Ready",
+  "not-yet": "Not yet",
+  none: "No attempt",
+};
+
+/** One cell in words and figures. */
+export interface CellWords {
+  readonly openings: string;
+  readonly latest: string;
+  readonly best: string;
+}
+
+const seconds = (time_ms: number) => `${(time_ms / 1000).toFixed(1)} s`;
+
+function bestText(cell: ClassCell): string {
+  const quickest = quickestOf(cell);
+  const truest = truestOf(cell);
+  const parts = [
+    ...(quickest === null ? [] : [seconds(quickest.duration_ms)]),
+    ...(truest === null || truest.stops.length === 0 ? [] : [`worst stop ${worstStop(truest).toFixed(1)}`]),
+  ];
+  return parts.length === 0 ? "no opening yet" : parts.join(", ");
+}
+
+/** A cell's openings, its latest attempt, and its bests under any setting. */
+export function cellWords(cell: ClassCell): CellWords {
+  const { opened, trials } = cell.openings;
+  const { latest } = cell;
+  return {
+    openings: `${opened} of ${trials} opened`,
+    latest: `${latest.opened ? "opened" : "missed"} in ${seconds(latest.duration_ms)}, ${dayText(latest.startedAt)}`,
+    best: bestText(cell),
+  };
+}
+
+/** When someone has shown a skill, or what would show it. */
+export function masteryWords({ isDeclared, declaredAt, scores }: Mastery): string {
+  if (isDeclared) return `shown at attempt ${declaredAt}`;
+  const wanted = openingsWanted(scores.at(-1) ?? 0);
+  return wanted === 1 ? "one more opening would show it" : `${wanted} openings in a row would show it`;
+}

@@ -1,0 +1,105 @@
+import { type ClassTable, classTable } from "../../logbook/classTable";
+import { joinContents, type LogbookContents } from "../../logbook/logbookContents";
+import { PERSONAL_KINDS, type PersonRecord } from "../../logbook/records";
+import { bySkill, type Skill, skillKey } from "../../logbook/skill";
+import { knownProfile, shortTitle } from "../logbook/attemptRows";
+import { countText } from "../logbook/figures/numbers";
+import type { DeskFile } from "./classDesk";
+
+/** A skill with what it is called. */
+export interface NamedSkill {
+  readonly skill: Skill;
+  readonly key: string;
+  readonly title: string;
+}
+
+/** A class, from all logbooks on the desk. */
+export interface ClassView {
+  readonly contents: LogbookContents;
+  /** Every skill that anyone practiced, in the order of the table. */
+  readonly skills: readonly NamedSkill[];
+  /** What each person is called, by id: the name, and more where two have one name. */
+  readonly names: ReadonlyMap<string, string>;
+  /** Records that came in more than one file. */
+  readonly repeated: number;
+}
+
+const countRecords = ({ records }: LogbookContents) =>
+  records.people.length + PERSONAL_KINDS.reduce((sum, kind) => sum + records[kind].length, 0);
+
+const withoutEnding = (name: string) => name.replace(/\.[^.]+$/, "");
+
+/**
+ * What each person is called: people of one name are told apart by the file they came in, and else by a number.
+ *
+ * @param people - each once
+ */
+export function namesOf(people: readonly PersonRecord[], files: readonly DeskFile[]): Map<string, string> {
+  const names = new Map<string, string>();
+  const taken = new Set<string>();
+  const count = (name: string) => people.filter((one) => one.name === name).length;
+  for (const { id, name } of people) {
+    const file = files.find(({ contents }) => contents.records.people.some((one) => one.id === id));
+    const full = count(name) > 1 && file !== undefined ? `${name} (${withoutEnding(file.name)})` : name;
+    let free = full;
+    for (let i = 2; taken.has(free); i++) free = `${full} ${i}`;
+    taken.add(free);
+    names.set(id, free);
+  }
+  return names;
+}
+
+function skillsOf({ records }: LogbookContents): NamedSkill[] {
+  const named = bySkill(records.attempts).map(({ skill, attempts: [first] }) => ({
+    skill,
+    key: skillKey(skill),
+    title: `${shortTitle(first === undefined ? null : knownProfile(first), skill.profileId)}, ${skill.exercise}`,
+  }));
+  return named.sort((a, b) => a.key.localeCompare(b.key));
+}
+
+/** Joins what lies on the desk. */
+export function classView(files: readonly DeskFile[]): ClassView {
+  const contents = joinContents(files.map((file) => file.contents));
+  const all = files.reduce((sum, file) => sum + countRecords(file.contents), 0);
+  return {
+    contents,
+    skills: skillsOf(contents),
+    names: namesOf(contents.records.people, files),
+    repeated: all - countRecords(contents),
+  };
+}
+
+/** The table of a class over the skills asked for. */
+export const tableOf = ({ contents }: ClassView, skills: readonly NamedSkill[]): ClassTable =>
+  classTable(
+    [contents],
+    skills.map(({ skill }) => skill),
+  );
+
+/** What lies on the desk, in a sentence or three. */
+export function deskSentence({ contents: { records }, repeated }: ClassView, files: number): string {
+  const trainees = records.people.filter(({ part }) => part === "trainee").length;
+  const others = records.people.length - trainees;
+  const parts = [
+    `${countText(files, "logbook")}: ${countText(trainees, "trainee")}, ${countText(records.attempts.length, "attempt")}, ${countText(records.sittings.length, "sitting")}.`,
+    ...(others === 0 ? [] : [`${countText(others, "instructor is", "instructors are")} left out of the table.`]),
+    ...(repeated === 0
+      ? []
+      : [
+          `${countText(repeated, "record", "records")} came in more than one file: each counts once, and the later one holds.`,
+        ]),
+  ];
+  return parts.join(" ");
+}
+
+const MOST_NAMES = 3;
+
+/** Whose logbook a file is, for a list: "Mibsy and 40 attempts", "Dorvik, Jorrel, Mibsy and 4 more". */
+export function fileSentence({ contents: { records } }: Pick<DeskFile, "contents">): string {
+  const names = records.people.map(({ name }) => name);
+  const more = names.length - MOST_NAMES;
+  const shown = names.slice(0, MOST_NAMES).join(", ");
+  const who = names.length === 0 ? "nobody" : `${shown}${more > 0 ? ` and ${more} more` : ""}`;
+  return `${who}; ${countText(records.people.length, "person", "people")}, ${countText(records.attempts.length, "attempt")}`;
+}

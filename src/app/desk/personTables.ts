@@ -1,0 +1,102 @@
+import type { AttemptRecord } from "../../logbook/attemptRecord";
+import type { LogbookContents } from "../../logbook/logbookContents";
+import type { SittingRecord } from "../../logbook/records";
+import { type Skill, skillKey } from "../../logbook/skill";
+import { attemptRowOf, dayText } from "../logbook/attemptRows";
+import type { TableModel } from "../logbook/figures/figureModel";
+import { zeroingTable } from "../logbook/zeroingTable";
+import { faultWord } from "../sittings/faultTitle";
+
+/** What is known of one person, in tables; null where there is nothing of a kind. */
+export interface PersonTables {
+  readonly faults: TableModel | null;
+  readonly attempts: TableModel | null;
+  readonly zeroings: TableModel | null;
+  readonly sittings: readonly SittingRecord[];
+}
+
+const MOST_ATTEMPTS = 10;
+
+/** Faults by kind and by the number they happened at, most frequent first. */
+function faultsTable(attempts: readonly AttemptRecord[]): TableModel | null {
+  const faults = attempts.flatMap((one) => one.faults);
+  if (faults.length === 0) return null;
+  const numbers = Array.from({ length: Math.max(...faults.map(({ number }) => number)) }, (_, k) => k + 1);
+  const count = (code: string, number?: number) =>
+    faults.filter((one) => one.code === code && (number === undefined || one.number === number)).length;
+  const codes = [...new Set(faults.map(({ code }) => code))].sort((a, b) => count(b) - count(a));
+  return {
+    caption: `What was missed, in ${attempts.length} attempts`,
+    head: ["fault", ...numbers.map((number) => `number ${number}`), "in all"],
+    rows: codes.map((code) => [
+      faultWord(code),
+      ...numbers.map((number) => `${count(code, number) || "–"}`),
+      `${count(code)}`,
+    ]),
+  };
+}
+
+function attemptsTable(attempts: readonly AttemptRecord[]): TableModel | null {
+  if (attempts.length === 0) return null;
+  return {
+    caption: `Latest ${Math.min(MOST_ATTEMPTS, attempts.length)} of ${attempts.length} attempts`,
+    head: ["when", "lock", "help", "result", "faults", "stop errors", "time"],
+    rows: attempts
+      .slice(-MOST_ATTEMPTS)
+      .reverse()
+      .map(attemptRowOf)
+      .map(({ day, clock, lock, help, result, faults, stops, time }) => [
+        `${day} ${clock}`,
+        lock,
+        help,
+        result,
+        faults,
+        stops,
+        time,
+      ]),
+  };
+}
+
+/**
+ * What a class knows of one person.
+ *
+ * @param skill - attempts at this skill alone; null for all. Sittings and zeroings are told whole
+ */
+export function personTables({ records }: LogbookContents, personId: string, skill: Skill | null): PersonTables {
+  const own = records.attempts.filter((one) => one.personId === personId);
+  const attempts = own
+    .filter((one) => skill === null || skillKey(one) === skillKey(skill))
+    .sort((a, b) => a.startedAt - b.startedAt);
+  const zeroings = records.zeroings.filter((one) => one.personId === personId);
+  return {
+    faults: faultsTable(attempts),
+    attempts: attemptsTable(attempts),
+    zeroings: zeroings.length === 0 ? null : zeroingTable(zeroings),
+    sittings: records.sittings.filter((one) => one.personId === personId).sort((a, b) => b.startedAt - a.startedAt),
+  };
+}
+
+const STATES: Readonly<Record<SittingRecord["state"], string>> = {
+  running: "under way",
+  finished: "finished",
+  "broken-off": "broken off",
+};
+
+/**
+ * Sittings as a table, latest first.
+ *
+ * @param checks - what checking each record came to, by the sitting's id; left out before it is known
+ */
+export function sittingsTable(sittings: readonly SittingRecord[], checks: ReadonlyMap<string, string>): TableModel {
+  return {
+    caption: "Sittings, latest first; a practice result is not a certificate",
+    head: ["when", "sheet", "how it ended", "verdict", "record"],
+    rows: sittings.map(({ id, startedAt, title, state, verdict }) => [
+      dayText(startedAt),
+      title,
+      STATES[state],
+      verdict ?? "–",
+      checks.get(id) ?? "…",
+    ]),
+  };
+}

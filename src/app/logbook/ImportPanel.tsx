@@ -1,0 +1,65 @@
+import { useEffect, useRef, useState } from "react";
+import { mergeIntoLogbook } from "../../logbook/wholeLogbook";
+import type { CurrentLogbook } from "./currentLogbook";
+import { LogbookReader } from "./logbookReader";
+import { mergedWords } from "./mergedWords";
+import { ReadingLine } from "./ReadingLine";
+import type { ReadingState } from "./readingWords";
+import { ToldLine, useDoing } from "./Told";
+
+/** Takes a logbook file in; a large one is read beside the page. */
+function useImport(current: CurrentLogbook) {
+  const reader = useRef(new LogbookReader());
+  const [reading, setReading] = useState<ReadingState | null>(null);
+  useEffect(() => {
+    const { current: own } = reader;
+    return () => own.stop();
+  }, []);
+  const read = async (file: File): Promise<string> => {
+    const at = { name: file.name, place: 1, files: 1, progress: null };
+    setReading(at);
+    try {
+      const contents = await reader.current.read(file, (progress) => setReading({ ...at, progress }));
+      if (contents === null) return `${file.name}: stopped, and nothing was imported.`;
+      const merged = await mergeIntoLogbook(current.logbook, contents);
+      await current.settle();
+      return `${file.name}: ${mergedWords(merged)}`;
+    } finally {
+      reader.current.close();
+      setReading(null);
+    }
+  };
+  return { reading, read, stop: () => reader.current.stop() };
+}
+
+/** A logbook from a file, joined with the one that is here. */
+export function ImportPanel({ current }: { readonly current: CurrentLogbook }) {
+  const { told, act } = useDoing();
+  const { reading, read, stop } = useImport(current);
+  return (
+    <section className="figure" aria-labelledby="files-in">
+      <h2 id="files-in">Import</h2>
+      <p>
+        A whole logbook from here or another device joins this one. Each record comes once, and none takes the place of
+        a later one.
+      </p>
+      <label className="button sheet-file">
+        Choose a logbook file
+        <input
+          type="file"
+          className="visually-hidden"
+          accept=".json,application/json"
+          disabled={reading !== null}
+          onChange={(event) => {
+            const [file] = event.currentTarget.files ?? [];
+            // The same file may be chosen again once it has been mended.
+            event.currentTarget.value = "";
+            if (file !== undefined) act(() => read(file));
+          }}
+        />
+      </label>
+      <ReadingLine reading={reading} onStop={stop} />
+      <ToldLine told={told} />
+    </section>
+  );
+}

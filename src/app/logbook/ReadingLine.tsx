@@ -1,0 +1,25 @@
+import { type ReadingState, readingWords, readShare } from "./readingWords";
+
+interface ReadingLineProps {
+  /** Null while nothing is read. */
+  readonly reading: ReadingState | null;
+  readonly onStop: () => void;
+}
+
+/** How far the reading of files is, with the way to stop it. */
+export function ReadingLine({ reading, onStop }: ReadingLineProps) {
+  const share = reading === null ? null : readShare(reading);
+  return (
+    <div className="reading-line">
+      <p role="status">{reading !== null && readingWords(reading)}</p>
+      {reading !== null && (
+        <>
+          <progress aria-label="Read so far" {...(share !== null && { value: share })} />
+          <button type="button" className="button" onClick={onStop}>
+            Stop reading
+          </button>
+        </>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,31 @@
+import type { ZeroingRecord } from "../../logbook/records";
+import { clockText, dayText } from "./attemptRows";
+import type { TableModel } from "./figures/figureModel";
+
+const OUTCOMES: Readonly<Record<ZeroingRecord["outcome"], string>> = {
+  "zero-set": "Zero set",
+  "not-set": "Not set",
+  "broken-off": "Broken off",
+};
+
+const MOST = 10;
+
+/** The latest zeroings as a table. */
+export function zeroingTable(zeroings: readonly ZeroingRecord[]): TableModel {
+  return {
+    caption: "Zeroings, latest first",
+    head: ["when", "result", "readings accepted", "refused"],
+    rows: zeroings
+      .toSorted((a, b) => b.startedAt - a.startedAt)
+      .slice(0, MOST)
+      .map(({ startedAt, outcome, readings }) => {
+        const refused = readings.filter(({ refusal }) => refusal !== undefined).length;
+        return [
+          `${dayText(startedAt)} ${clockText(startedAt)}`,
+          OUTCOMES[outcome],
+          `${readings.length - refused}`,
+          `${refused}`,
+        ];
+      }),
+  };
+}
