@@ -99,13 +99,13 @@ function AddBar({ desk }: DeskProps) {
 function Problems({ desk }: DeskProps) {
   if (desk.problems.length === 0) return null;
   return (
-    <ul className="desk-problems" role="alert" aria-label="Files that were not read">
+    <div className="desk-problems" role="alert" aria-label="Files that were not read">
       {desk.problems.map(({ key, name, sentence }) => (
-        <li key={key}>
+        <p key={key}>
           <b>{name}</b> is left out. {sentence}
-        </li>
+        </p>
       ))}
-    </ul>
+    </div>
   );
 }
 

@@ -1,33 +1,9 @@
-import { createHash } from "node:crypto";
 import { describe, expect, test } from "vitest";
 import { browserSha256, checkRecordFile, readRecordFile, writeRecordFile } from "../../../src/app/sittings/recordFile";
 import { sittingWrite } from "../../../src/app/sittings/sittingLogbook";
-import { recordHash, sittingRecord } from "../../../src/drill/sittingRecord";
 import { checkWrite } from "../../../src/logbook/logbookWrite";
+import { keptRecord, sha256 } from "../../support/keptRecord";
 import { memoryShelf } from "../../support/memoryShelf";
-import { dialingStation, testSheet } from "../../support/testSheet";
-import { triesRight } from "../../support/testTries";
-
-const sha256 = (text: string) => createHash("sha256").update(text).digest("hex");
-
-const kept = async () => {
-  const record = await sittingRecord(
-    {
-      sheet: testSheet({ stations: [dialingStation({ repetitions: 5, passMarks: { firstTime: 4 } })] }),
-      seed: 7,
-      appVersion: "0.1.0",
-      startedAt: "2026-11-25T08:00:00.000Z",
-      worked_ms: 180_000,
-      pauses: 0,
-      interruptions: 0,
-      tries: triesRight(4, 5),
-      answers: [],
-      ended: "finished",
-    },
-    sha256,
-  );
-  return { id: "one", record, sha256: await recordHash(record, sha256) };
-};
 
 describe("a record as a file", () => {
   test("is hashed by the browser as by anyone", async () => {
@@ -35,13 +11,13 @@ describe("a record as a file", () => {
   });
 
   test("checks as it was saved", async () => {
-    const text = writeRecordFile(await kept());
+    const text = writeRecordFile(await keptRecord());
     expect((await checkRecordFile(text, sha256)).problems).toEqual([]);
     expect(readRecordFile(text).sha256).toMatch(/^[0-9a-f]{64}$/);
   });
 
   test("does not check once a try was changed", async () => {
-    const text = writeRecordFile(await kept()).replace('"opened": false', '"opened": true');
+    const text = writeRecordFile(await keptRecord()).replace('"opened": false', '"opened": true');
     const { isUnchanged, isMarkedRight } = await checkRecordFile(text, sha256);
     expect({ isUnchanged, isMarkedRight }).toEqual({ isUnchanged: false, isMarkedRight: false });
   });
@@ -58,13 +34,13 @@ describe("a record as a file", () => {
   });
 
   test("that lost a part is refused with a sentence", async () => {
-    const { record, ...rest } = await kept();
+    const { record, ...rest } = await keptRecord();
     const text = JSON.stringify({ ...rest, record: { ...record, tries: [null] } });
     await expect(checkRecordFile(text, sha256)).rejects.toThrow("this record is damaged");
   });
 
   test("is what the logbook takes", async () => {
-    const write = sittingWrite(await kept(), "person-1", 1_800_000_000_000);
+    const write = sittingWrite(await keptRecord(), "person-1", 1_800_000_000_000);
     expect(() => checkWrite(write)).not.toThrow();
     expect(write.record).toMatchObject({ state: "finished", verdict: "passed", title: "A sheet" });
   });
@@ -73,7 +49,7 @@ describe("a record as a file", () => {
 describe("a shelf", () => {
   test("keeps a record once, the newest first", async () => {
     const shelf = memoryShelf();
-    const one = await kept();
+    const one = await keptRecord();
     shelf.keepRecord(one);
     shelf.keepRecord({ ...one, id: "two" });
     shelf.keepRecord(one);

@@ -1,0 +1,165 @@
+import { describe, expect, test } from "vitest";
+import { cellState, cellWords, masteryWords } from "../../../src/app/desk/cellWords";
+import { personTables, sittingsTable } from "../../../src/app/desk/personTables";
+import { readyLists } from "../../../src/app/desk/readyLists";
+import { sittingChecks } from "../../../src/app/desk/sittingChecks";
+import { BY_NAME, nextOrder, orderedRows, type TableOrder } from "../../../src/app/desk/tableOrder";
+import { writeRecordFile } from "../../../src/app/sittings/recordFile";
+import { classTable } from "../../../src/logbook/classTable";
+import { mastery } from "../../../src/logbook/mastery";
+import type { SittingRecord } from "../../../src/logbook/records";
+import { skillKey } from "../../../src/logbook/skill";
+import { keptRecord, sha256 } from "../../support/keptRecord";
+import { anAttempt, aPerson, contents, NOON, stopsOf } from "../../support/logbookRecords";
+
+const OPEN = { profileId: "three-wheel", exercise: "open" };
+const FOUR = { profileId: "four-wheel", exercise: "open" };
+
+const row = (personId: string, results: string) =>
+  [...results].map((one, i) =>
+    anAttempt(`${personId}${i}`, { personId, startedAt: NOON + i, updatedAt: NOON + i, opened: one === "o" }),
+  );
+
+/** Ondrell has shown it, Mibsy is on the way, Dorvik has just begun, Tavro has not. */
+const klass = contents(
+  ["Tavro", "Mibsy", "Dorvik", "Ondrell"].map((id) => aPerson(id)),
+  [...row("Ondrell", "oooooooooooooo"), ...row("Mibsy", "oooo"), ...row("Dorvik", "oo")],
+);
+const names = new Map(klass.records.people.map(({ id, name }) => [id, name]));
+const table = classTable([klass]);
+const EVERYONE = { show: "everyone", skill: "all" } as const;
+const listed = (order: TableOrder, filter: Parameters<typeof orderedRows>[3] = EVERYONE) =>
+  orderedRows(table, names, order, filter).map(({ person }) => person.name);
+
+describe("the order of the table", () => {
+  test("is by name, and the other way when pressed again", () => {
+    expect(listed(BY_NAME)).toEqual(["Dorvik", "Mibsy", "Ondrell", "Tavro"]);
+    expect(listed(nextOrder(BY_NAME, "person"))).toEqual(["Tavro", "Ondrell", "Mibsy", "Dorvik"]);
+  });
+
+  test("by a skill has who is ready first, and last who has no attempt", () => {
+    const order = nextOrder(BY_NAME, skillKey(OPEN));
+    expect(listed(order)).toEqual(["Ondrell", "Mibsy", "Dorvik", "Tavro"]);
+    expect(listed(nextOrder(order, skillKey(OPEN)))).toEqual(["Tavro", "Dorvik", "Mibsy", "Ondrell"]);
+  });
+
+  test("by skills shown leaves equals by name", () => {
+    expect(listed(nextOrder(BY_NAME, "all"))).toEqual(["Ondrell", "Dorvik", "Mibsy", "Tavro"]);
+    const called = new Map([...names, ["Dorvik", "Zed"]]);
+    const rows = orderedRows(table, called, nextOrder(BY_NAME, "all"), EVERYONE);
+    expect(rows.map(({ person }) => called.get(person.id))).toEqual(["Ondrell", "Mibsy", "Tavro", "Zed"]);
+  });
+
+  test("lists only who is ready, or not yet, in all skills or in one", () => {
+    expect(listed(BY_NAME, { show: "ready", skill: "all" })).toEqual(["Ondrell"]);
+    expect(listed(BY_NAME, { show: "not-yet", skill: skillKey(OPEN) })).toEqual(["Dorvik", "Mibsy", "Tavro"]);
+    const both = classTable([klass], [OPEN, FOUR]);
+    expect(orderedRows(both, names, BY_NAME, { show: "ready", skill: "all" })).toEqual([]);
+    expect(orderedRows(both, names, BY_NAME, { show: "ready", skill: skillKey(OPEN) })).toHaveLength(1);
+  });
+});
+
+test("a cell tells openings, the latest attempt, and the best under any setting", () => {
+  const attempts = [
+    anAttempt("1", { startedAt: NOON, duration_ms: 30_000, help: "full", stops: stopsOf(0.9, 0) }),
+    anAttempt("2", { startedAt: NOON + 1, duration_ms: 50_000, stops: stopsOf(-0.2, 0.1) }),
+    anAttempt("3", { startedAt: NOON + 2, duration_ms: 20_000, opened: false }),
+  ];
+  const cell = classTable([contents([aPerson("tavro")], attempts)]).rows[0]?.cells[0];
+  if (!cell) throw new Error("the cell is there");
+  expect(cellWords(cell)).toEqual({
+    openings: "2 of 3 opened",
+    latest: expect.stringMatching(/^missed in 20\.0 s, Nov \d+, 2026$/),
+    best: "30.0 s, worst stop 0.2",
+  });
+  const missed = classTable([contents([aPerson("tavro")], attempts.slice(2))]).rows[0]?.cells[0];
+  expect(missed && cellWords(missed).best).toBe("no opening yet");
+  expect([cellState(cell), cellState(null)]).toEqual(["not-yet", "none"]);
+});
+
+test("who is ready is told skill by skill, the nearest first among the others, with what is wanted", () => {
+  const [open, four] = readyLists(classTable([klass], [OPEN, FOUR]), names);
+  expect(open).toEqual({
+    ready: ["Ondrell"],
+    notYet: [
+      { name: "Mibsy", wanted: "8 openings in a row would show it" },
+      { name: "Dorvik", wanted: "10 openings in a row would show it" },
+    ],
+    none: ["Tavro"],
+  });
+  expect(four).toMatchObject({ ready: [], notYet: [], none: ["Dorvik", "Mibsy", "Ondrell", "Tavro"] });
+  expect(masteryWords(mastery(OPEN, row("Mibsy", "ooooooooooo")))).toBe("one more opening would show it");
+  expect(masteryWords(mastery(OPEN, row("Mibsy", "oooooooooooo")))).toBe("shown at attempt 12");
+});
+
+describe("one person, closely", () => {
+  const sitting = (id: string, other: Partial<SittingRecord> = {}): SittingRecord => ({
+    id,
+    createdAt: NOON,
+    updatedAt: NOON,
+    personId: "tavro",
+    startedAt: NOON,
+    title: "Before the first door",
+    state: "finished",
+    verdict: "passed",
+    body: {},
+    ...other,
+  });
+  const attempts = [
+    anAttempt("1", { opened: false, faults: [{ code: "ran-past", number: 3, size: 2 }] }),
+    anAttempt("2", {
+      startedAt: NOON + 1,
+      opened: false,
+      faults: [
+        { code: "ran-past", number: 1, size: 2 },
+        { code: "wrong-way", number: 1, size: 2 },
+      ],
+    }),
+    anAttempt("3", { startedAt: NOON + 2, profileId: "four-wheel", faults: [] }),
+    anAttempt("4", { personId: "mibsy", faults: [{ code: "not-drawn", number: 1, size: 0 }] }),
+  ];
+  const base = contents([aPerson("tavro"), aPerson("mibsy")], attempts);
+  const all = {
+    ...base,
+    records: { ...base.records, sittings: [sitting("s1"), sitting("s2", { startedAt: NOON + 9 })] },
+  };
+
+  test("has what was missed by kind and number, most frequent first, at all skills or at one", () => {
+    const { faults } = personTables(all, "tavro", null);
+    expect(faults?.head).toEqual(["fault", "number 1", "number 2", "number 3", "in all"]);
+    expect(faults?.rows).toEqual([
+      ["ran past", "1", "–", "1", "2"],
+      ["wrong way", "1", "–", "–", "1"],
+    ]);
+    expect(personTables(all, "tavro", FOUR).faults).toBeNull();
+    expect(personTables(all, "tavro", FOUR).attempts?.rows).toHaveLength(1);
+    expect(personTables(all, "nobody", null)).toEqual({ faults: null, attempts: null, zeroings: null, sittings: [] });
+  });
+
+  test("has the latest sitting first, with its verdict", () => {
+    const { sittings } = personTables(all, "tavro", null);
+    const { rows } = sittingsTable(sittings, new Map([["s2", "sound"]]));
+    expect(rows.map((cells) => cells.slice(1))).toEqual([
+      ["Before the first door", "finished", "passed", "sound"],
+      ["Before the first door", "finished", "passed", "…"],
+    ]);
+  });
+
+  test("tells whether the record of a sitting checks", async () => {
+    const kept = await keptRecord();
+    const body = JSON.parse(writeRecordFile(kept));
+    const changed = { ...body, record: { ...body.record, seed: 8 } };
+    const sittings = [
+      sitting("s1", { body }),
+      sitting("s2", { body: changed }),
+      sitting("s3"),
+      sitting("s4", { state: "running" }),
+    ];
+    expect([...(await sittingChecks(sittings, async (text) => sha256(text)))]).toEqual([
+      ["s1", "sound"],
+      ["s2", "does not check"],
+      ["s3", "cannot be checked"],
+      ["s4", "not ended"],
+    ]);
+  });
+});
