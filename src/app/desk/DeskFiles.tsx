@@ -17,10 +17,11 @@ interface DeskProps {
 /** Offers to keep the class in the logbook of this browser, which the desk itself never writes to. */
 function KeepClass({ desk }: DeskProps) {
   const [isAsked, setAsked] = useState(false);
-  const { told, act } = useDoing();
+  const { told, act, say } = useDoing();
   const close = () => setAsked(false);
   const keep = async () => {
     close();
+    say("Storing the records; a large class takes a while.");
     const current = await currentLogbook();
     const merged = await mergeIntoLogbook(current.logbook, desk.brought);
     await current.settle();

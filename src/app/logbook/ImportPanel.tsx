@@ -8,34 +8,39 @@ import type { ReadingState } from "./readingWords";
 import { ToldLine, useDoing } from "./Told";
 
 /** Takes a logbook file in; a large one is read beside the page. */
-function useImport(current: CurrentLogbook) {
+function useImport(current: CurrentLogbook, say: (text: string) => void) {
   const reader = useRef(new LogbookReader());
   const [reading, setReading] = useState<ReadingState | null>(null);
   useEffect(() => {
     const { current: own } = reader;
     return () => own.stop();
   }, []);
+  const [isBusy, setBusy] = useState(false);
   const read = async (file: File): Promise<string> => {
+    setBusy(true);
     const at = { name: file.name, place: 1, files: 1, progress: null };
     setReading(at);
     try {
       const contents = await reader.current.read(file, (progress) => setReading({ ...at, progress }));
       if (contents === null) return `${file.name}: stopped, and nothing was imported.`;
+      setReading(null);
+      say(`Storing the records of ${file.name}; a large logbook takes a while.`);
       const merged = await mergeIntoLogbook(current.logbook, contents);
       await current.settle();
       return `${file.name}: ${mergedWords(merged)}`;
     } finally {
       reader.current.close();
       setReading(null);
+      setBusy(false);
     }
   };
-  return { reading, read, stop: () => reader.current.stop() };
+  return { reading, isBusy, read, stop: () => reader.current.stop() };
 }
 
 /** A logbook from a file, joined with the one that is here. */
 export function ImportPanel({ current }: { readonly current: CurrentLogbook }) {
-  const { told, act } = useDoing();
-  const { reading, read, stop } = useImport(current);
+  const { told, act, say } = useDoing();
+  const { reading, isBusy, read, stop } = useImport(current, say);
   return (
     <section className="figure" aria-labelledby="files-in">
       <h2 id="files-in">Import</h2>
@@ -49,7 +54,7 @@ export function ImportPanel({ current }: { readonly current: CurrentLogbook }) {
           type="file"
           className="visually-hidden"
           accept=".json,application/json"
-          disabled={reading !== null}
+          disabled={isBusy}
           onChange={(event) => {
             const [file] = event.currentTarget.files ?? [];
             // The same file may be chosen again once it has been mended.

@@ -7,7 +7,7 @@ interface Told {
   readonly isProblem: boolean;
 }
 
-/** Does what is asked for, and tells what came of it. */
+/** Does what is asked for, and tells what came of it; `say` tells something on the way. */
 export function useDoing() {
   const [told, setTold] = useState<Told | null>(null);
   const act = (doing: () => Promise<string>) =>
@@ -15,7 +15,8 @@ export function useDoing() {
       (text) => setTold({ text, isProblem: false }),
       (error) => setTold({ text: inWords(error), isProblem: true }),
     );
-  return { told, act };
+  const say = (text: string) => setTold({ text, isProblem: false });
+  return { told, act, say };
 }
 
 /** What came of it, for eyes and ears. */
