@@ -78,7 +78,7 @@ export const attemptSchema = z.object(
     sittingId: z.optional(id),
     tags: listOf(named(60), 20, "must be a list of at most 20 tags"),
     note: z.optional(shortText(2000)),
-    /** Own estimate of the worst stop error, given before it was shown, graduations. */
+    /** Own estimate of the size of the worst stop error, given before it was shown, graduations. */
     estimate: z.optional(graduations),
     /** Whether this try opened the lock: a first-time opening. */
     opened: flag,

@@ -18,6 +18,7 @@ const HEADER = [
   "duration_s",
   "faults",
   ...STOPS.map((step) => `stop_error_${step}`),
+  "estimate",
   "note",
 ];
 
@@ -42,6 +43,7 @@ function row(attempt: AttemptRecord, name: string): CsvCell[] {
       const value = error(step);
       return value === undefined ? null : fixed(value, 3);
     }),
+    attempt.estimate === undefined ? null : fixed(attempt.estimate, 3),
     attempt.note ?? "",
   ];
 }

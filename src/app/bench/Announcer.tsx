@@ -16,9 +16,15 @@ function statusText(session: BenchSession): string {
   return stateInWords(state, session.actor.getSnapshot().context.number);
 }
 
+interface AnnouncerProps {
+  readonly session: BenchSession;
+  /** Whether faults stay untold until an own estimate is given. */
+  readonly isWithheld: boolean;
+}
+
 /** Speaks to screen readers: states politely, faults at once. In silent help only the end is told. */
-export function Announcer({ session }: { readonly session: BenchSession }) {
-  const isMute = session.setup.help === "silent" && session.outcome === null;
+export function Announcer({ session, isWithheld }: AnnouncerProps) {
+  const isMute = isWithheld || (session.setup.help === "silent" && session.outcome === null);
   const faults = isMute ? [] : session.faults();
   // While one dials, the fault just made; once it is over, the one that spoiled it.
   const told = session.outcome === null ? faults.at(-1) : faults[0];

@@ -5,6 +5,8 @@ import { Cutaway } from "../cutaway/Cutaway";
 import { TurnChart } from "../turnChart/TurnChart";
 import type { Recording } from "./attemptRecorder";
 import type { BenchSession } from "./benchSession";
+import { EstimatePanel } from "./EstimatePanel";
+import { estimateSentence } from "./estimateWords";
 import { GHOSTS, type Ghost } from "./ghosts";
 import { ResultPanel } from "./ResultPanel";
 import type { PlaybackControls } from "./usePlayback";
@@ -27,11 +29,26 @@ interface BenchPanelsProps {
   readonly ghost: readonly Graduations[] | null;
   readonly ghostKind: Ghost;
   readonly recording: Recording | null;
+  /** Whether everything stays hidden until an own estimate is given. */
+  readonly isWithheld: boolean;
   readonly onGhost: (ghost: Ghost) => void;
 }
 
+/** The own estimate beside the truth; null where none was given. */
+function ownEstimate({ estimate, outcome }: BenchSession): string | null {
+  const worst = outcome?.worstStop ?? null;
+  return typeof estimate === "number" && worst !== null ? estimateSentence(estimate, worst) : null;
+}
+
 /** What is seen of the attempt. */
-function Insights({ session, replay, lock, shown, ghost, recording }: Omit<BenchPanelsProps, "ghostKind" | "onGhost">) {
+function Insights({
+  session,
+  replay,
+  lock,
+  shown,
+  ghost,
+  recording,
+}: Omit<BenchPanelsProps, "ghostKind" | "onGhost" | "isWithheld">) {
   const { playback } = replay;
   const outcome = playback?.outcome ?? session.outcome;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the session is mutable; its version tells a change
@@ -51,25 +68,42 @@ function Insights({ session, replay, lock, shown, ghost, recording }: Omit<Bench
         onPause={replay.pause}
         onScrub={replay.scrub}
       />
-      <ResultPanel attempt={playback?.whole ?? shown} outcome={outcome} faults={faults} />
+      <ResultPanel
+        attempt={playback?.whole ?? shown}
+        outcome={outcome}
+        faults={faults}
+        estimate={playback === null ? ownEstimate(session) : null}
+      />
     </>
   );
 }
 
+const HIDDEN = {
+  silent: "Nothing is counted or shown until this attempt has ended.",
+  withheld: "Your stops are not shown until the attempt has ended and you have said how far off you were.",
+};
+
+/** What stands in the place of all that is hidden. */
+function Hidden({ session, isWithheld }: Pick<BenchPanelsProps, "session" | "isWithheld">) {
+  if (isWithheld && session.outcome !== null) {
+    return <EstimatePanel onAnswer={(answer) => session.giveEstimate(answer)} />;
+  }
+  return (
+    <section className="panel" aria-label="Hidden for now">
+      <h2>{session.setup.help === "silent" ? "Silent" : "Hidden for now"}</h2>
+      <p className="bench-silent">{isWithheld ? HIDDEN.withheld : HIDDEN.silent}</p>
+    </section>
+  );
+}
+
 /** The panels beside the dial. In silent help they stay empty until the attempt has ended. */
-export function BenchPanels({ ghostKind, onGhost, ...seen }: BenchPanelsProps) {
+export function BenchPanels({ ghostKind, onGhost, isWithheld, ...seen }: BenchPanelsProps) {
   const { session, replay } = seen;
-  const isHidden = session.setup.help === "silent" && session.outcome === null && replay.playback === null;
+  const isSilent = session.setup.help === "silent" && session.outcome === null;
+  const isHidden = (isSilent || isWithheld) && replay.playback === null;
   return (
     <div className="workplace-panels">
-      {isHidden ? (
-        <section className="panel" aria-label="Silent">
-          <h2>Silent</h2>
-          <p className="bench-silent">Nothing is counted or shown until this attempt has ended.</p>
-        </section>
-      ) : (
-        <Insights {...seen} />
-      )}
+      {isHidden ? <Hidden session={session} isWithheld={isWithheld} /> : <Insights {...seen} />}
       <footer className="workplace-foot">
         <select
           className="field"

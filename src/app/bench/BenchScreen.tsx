@@ -13,12 +13,19 @@ import { CombinationSheet } from "./CombinationSheet";
 import { eventBegun, useEventDone } from "./eventCost";
 import { BestAttempts, GHOSTS, ghostPath } from "./ghosts";
 import { LockInHand } from "./LockInHand";
+import { MoreSheet } from "./MoreSheet";
 import { playbackOf } from "./playback";
 import { SetupBar } from "./SetupBar";
 import { ShareSheet } from "./ShareSheet";
 import { useBench, useBenchSound } from "./useBench";
 import { usePlayback } from "./usePlayback";
 import "../shell/workplace.css";
+
+const SWITCH = ["off", "on"] as const;
+
+/** Whether an own estimate is still to come before anything of the attempt is shown. Full help shows every stop. */
+const waitsForEstimate = ({ setup, outcome, estimate }: BenchSession) =>
+  setup.help !== "full" && estimate === null && outcome?.worstStop !== null;
 
 /** The shown attempt as a line of the replay format, or null before the first motion. */
 function attemptLine(session: BenchSession): string | null {
@@ -35,7 +42,8 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
   useBenchSound(session, hasSound);
   useKeptAttempts(session);
   useEventDone(session.version);
-  const [sheet, setSheet] = useState<"combination" | "share" | null>(null);
+  const [sheet, setSheet] = useState<"combination" | "more" | "share" | null>(null);
+  const [asks, setAsks] = useRemembered("estimate", SWITCH);
   const [ghost, setGhost] = useRemembered("ghost", GHOSTS);
   const best = useRef(new BestAttempts());
 
@@ -76,6 +84,7 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
     () => ghostPath(ghost, shown, session.recording.start.dial, best.current),
     [ghost, shown, session.recording.start.dial],
   );
+  const isWithheld = isLive && asks === "on" && waitsForEstimate(session);
   const recording = outcome !== null || playback !== null ? (playback?.recording ?? session.recording) : null;
 
   return (
@@ -89,7 +98,9 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
             session.takeLock(profile, "as-set");
           }}
           onHelp={(help) => session.change({ ...setup, help })}
+          asksEstimate={asks === "on"}
           onCombination={() => setSheet("combination")}
+          onMore={() => setSheet("more")}
           onShare={() => setSheet("share")}
         />
         <LockInHand
@@ -99,19 +110,30 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
         />
       </div>
       <BenchPanels
-        {...{ session, replay, lock, shown }}
+        {...{ session, replay, lock, shown, isWithheld }}
         ghost={ghostStops}
         recording={recording}
         onGhost={setGhost}
         ghostKind={ghost}
       />
-      <Announcer session={session} />
+      <Announcer session={session} isWithheld={isWithheld} />
       <CombinationSheet
         setup={setup}
         isOpen={sheet === "combination"}
         onClose={() => setSheet(null)}
         onTake={(source) => session.takeLock(setup.profile, source)}
         onOwn={(combination) => session.change({ ...setup, source: "own", combination })}
+      />
+      <MoreSheet
+        isOpen={sheet === "more"}
+        onClose={() => setSheet(null)}
+        dial={setup.dial}
+        onDial={(dial) => {
+          leave();
+          session.change({ ...setup, dial });
+        }}
+        asksEstimate={asks === "on"}
+        onAsksEstimate={(isOn) => setAsks(isOn ? "on" : "off")}
       />
       <ShareSheet
         isOpen={sheet === "share"}
@@ -120,12 +142,8 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
         onLoad={(recorded) => {
           // Set up first: a recording that fits no lock is told before anything changes.
           const brought = playbackOf(recorded);
-          session.change({
-            profile: recorded.profile,
-            source: "own",
-            combination: recorded.combination,
-            help: setup.help,
-          });
+          const { profile, combination } = recorded;
+          session.change({ ...setup, profile, source: "own", combination });
           enter(brought);
         }}
       />

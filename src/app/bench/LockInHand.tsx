@@ -65,6 +65,7 @@ export function LockInHand({ lock, session, state, isLive, onTurn, onRestart, on
           position={lock.dial}
           graduations={profile.graduations}
           numbersIncrease={profile.numbersIncrease}
+          windUp={isLive ? session.windUp : 0}
           spoken={spokenDial(lock, help)}
           pointTo={help === "full" && waiting === 0 ? (advice?.turn ?? null) : null}
           hub={help === "full" ? hubText(lock) : null}

@@ -20,10 +20,12 @@ interface ResultPanelProps {
   readonly attempt: Attempt;
   readonly outcome: Outcome | null;
   readonly faults: readonly WordedFault[];
+  /** The own estimate beside the truth, in a sentence; null where none was given. */
+  readonly estimate: string | null;
 }
 
 /** What happened so far, or in the attempt that has ended: a sentence, the faults, a table, and what to do better. */
-export function ResultPanel({ attempt, outcome, faults }: ResultPanelProps) {
+export function ResultPanel({ attempt, outcome, faults, estimate }: ResultPanelProps) {
   const hasWheels = attempt.pack !== null;
   const isOver = outcome !== null;
   return (
@@ -35,6 +37,7 @@ export function ResultPanel({ attempt, outcome, faults }: ResultPanelProps) {
       {isOver && (
         <>
           <p className="result-headline">{headline(outcome)}</p>
+          {estimate !== null && <p className="result-estimate">{estimate}</p>}
           <p className="result-lesson">{lesson(attempt, faults)}</p>
         </>
       )}

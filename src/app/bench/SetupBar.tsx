@@ -2,8 +2,9 @@ import { useState } from "react";
 import type { Help } from "../../dialing/advice";
 import { faceText } from "../../dialing/words";
 import type { Profile } from "../../lock/profile";
-import { parseProfile } from "../../lock/profileSchema";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
+import { FileButton } from "../shell/FileButton";
+import { profileFromFile } from "../shell/profileFile";
 import type { BenchSetup } from "./benchSetup";
 
 const HELPS: readonly { readonly help: Help; readonly label: string; readonly title: string }[] = [
@@ -18,18 +19,11 @@ interface SetupBarProps {
   readonly setup: BenchSetup;
   readonly onProfile: (profile: Profile) => void;
   readonly onHelp: (help: Help) => void;
+  /** Whether an own estimate is asked for. */
+  readonly asksEstimate: boolean;
   readonly onCombination: () => void;
+  readonly onMore: () => void;
   readonly onShare: () => void;
-}
-
-/** Reads a profile file of the user's own; a bad one leaves the lock alone and is told in a sentence. */
-async function readProfile(file: File): Promise<Profile | string> {
-  try {
-    return parseProfile(JSON.parse(await file.text()));
-  } catch (error) {
-    const message = error instanceof Error ? error.message.replace(/^profile: /, "") : String(error);
-    return `${file.name} is not loaded: ${message}.`;
-  }
 }
 
 function LockChooser({
@@ -43,9 +37,8 @@ function LockChooser({
   const [problem, setProblem] = useState<string | null>(null);
   const extra = [own, profile].filter((one) => one !== null && !SHIPPED_PROFILES.includes(one));
   const known = [...new Set([...SHIPPED_PROFILES, ...extra.flatMap((one) => one ?? [])])];
-  const load = async (file: File | undefined) => {
-    if (file === undefined) return;
-    const loaded = await readProfile(file);
+  const load = async (file: File) => {
+    const loaded = await profileFromFile(file);
     setProblem(typeof loaded === "string" ? loaded : null);
     if (typeof loaded === "string") return;
     setOwn(loaded);
@@ -65,21 +58,10 @@ function LockChooser({
           </option>
         ))}
       </select>
-      <label className="button setup-file" title="Load a lock profile of your own (JSON)">
+      <FileButton accept=".json" title="Load a lock profile of your own (JSON)" onFile={load}>
         <span aria-hidden="true">+</span>
         <span className="visually-hidden">Load a lock profile file</span>
-        <input
-          type="file"
-          className="visually-hidden"
-          accept=".json"
-          onChange={(event) => {
-            const [file] = event.currentTarget.files ?? [];
-            // The same file may be chosen again once it has been mended.
-            event.currentTarget.value = "";
-            load(file);
-          }}
-        />
-      </label>
+      </FileButton>
       {problem !== null && (
         <p className="setup-problem" role="alert">
           {problem}
@@ -89,8 +71,15 @@ function LockChooser({
   );
 }
 
+/** What of the further settings is not as usual, so that nobody wonders. */
+const unusual = ({ setup, asksEstimate }: SetupBarProps) => [
+  ...(setup.dial === "usual" ? [] : [setup.dial]),
+  ...(asksEstimate ? ["asks"] : []),
+];
+
 /** Which lock, which combination, how much help; and the way to share. */
-export function SetupBar({ setup, onProfile, onHelp, onCombination, onShare }: SetupBarProps) {
+export function SetupBar(props: SetupBarProps) {
+  const { setup, onProfile, onHelp, onCombination, onMore, onShare } = props;
   const { profile, combination } = setup;
   const numbers = combination.map((number) => faceText(number, profile)).join("–");
   return (
@@ -115,6 +104,15 @@ export function SetupBar({ setup, onProfile, onHelp, onCombination, onShare }: S
           </button>
         ))}
       </fieldset>
+      <button
+        type="button"
+        className="button"
+        aria-haspopup="dialog"
+        title="How the dial turns, and your own estimate"
+        onClick={onMore}
+      >
+        More <small>{unusual(props).join(", ")}</small>
+      </button>
       <button type="button" className="button" aria-haspopup="dialog" onClick={onShare}>
         Share
       </button>

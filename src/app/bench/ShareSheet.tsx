@@ -1,6 +1,7 @@
 import { type FormEvent, useState } from "react";
 import { parseAttemptLine, type RecordedAttempt } from "../../trace/recordedAttempt";
 import { TraceError } from "../../trace/traceError";
+import { FileButton } from "../shell/FileButton";
 import { Sheet } from "../shell/Sheet";
 
 interface ShareSheetProps {
@@ -62,7 +63,7 @@ function LoadAttempt({ onLoad, onClose }: Pick<ShareSheetProps, "onLoad" | "onCl
     event.preventDefault();
     load(text);
   };
-  const readFile = async (file: File | undefined) => file !== undefined && load(await file.text());
+  const readFile = async (file: File) => load(await file.text());
   return (
     <form onSubmit={submit}>
       <textarea
@@ -80,19 +81,9 @@ function LoadAttempt({ onLoad, onClose }: Pick<ShareSheetProps, "onLoad" | "onCl
         <button type="submit" className="button primary" disabled={text.trim() === ""}>
           Load and replay
         </button>
-        <label className="button sheet-file">
+        <FileButton accept=".jsonl,.json,.txt" onFile={readFile}>
           Load a file
-          <input
-            type="file"
-            className="visually-hidden"
-            accept=".jsonl,.json,.txt"
-            onChange={(event) => {
-              const [file] = event.currentTarget.files ?? [];
-              event.currentTarget.value = "";
-              readFile(file);
-            }}
-          />
-        </label>
+        </FileButton>
       </div>
     </form>
   );

@@ -1,4 +1,5 @@
 import type { Help } from "../../dialing/advice";
+import { DIAL_WEIGHTS } from "../../dialing/dialFeel";
 import { parseCombination } from "../../lock/combination";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { type Chance, seededChance } from "../../statistics/chance";
@@ -31,16 +32,18 @@ export function benchAddress(
   const seed = Number(query.get("seed") ?? defaults.seed);
   const chance = seededChance(Number.isFinite(seed) ? seed : defaults.seed);
   const help = HELPS.find((one) => one === query.get("help")) ?? defaults.help;
+  const dial = DIAL_WEIGHTS.find((one) => one === query.get("dial")) ?? "usual";
   const problems = [
     ...unknown(query, "profile", profile.id, "There is no lock"),
     ...unknown(query, "help", help, "There is no help level"),
+    ...unknown(query, "dial", dial, "There is no dial that turns"),
     ...(Number.isFinite(seed) ? [] : ["The seed in the address is not a number."]),
   ];
   const own = ownCombination(profile, query.get("combination"), problems);
   const setup: BenchSetup =
     own === null
-      ? { profile, source: "as-set", combination: combinationAsSet(profile, chance), help }
-      : { profile, source: "own", combination: own, help };
+      ? { profile, source: "as-set", combination: combinationAsSet(profile, chance), help, dial }
+      : { profile, source: "own", combination: own, help, dial };
   return { setup, chance, problem: problems[0] ?? null };
 }
 
@@ -51,10 +54,11 @@ function unknown(query: URLSearchParams, part: string, taken: string, say: strin
 }
 
 /** The address that sets a bench up like this one; null for a lock that is not shipped. */
-export function addressOf({ profile, source, combination, help }: BenchSetup): string | null {
+export function addressOf({ profile, source, combination, help, dial }: BenchSetup): string | null {
   if (!SHIPPED_PROFILES.includes(profile)) return null;
   const numbers = source === "as-set" ? "" : `&combination=${combination.join("-")}`;
-  return `#/bench?profile=${profile.id}${numbers}&help=${help}`;
+  const weight = dial === "usual" ? "" : `&dial=${dial}`;
+  return `#/bench?profile=${profile.id}${numbers}&help=${help}${weight}`;
 }
 
 function ownCombination(profile: BenchSetup["profile"], text: string | null, problems: string[]) {

@@ -1,30 +1,18 @@
 import { type ActorRefFrom, createActor } from "xstate";
-import { Attempt, type AttemptStart } from "../../dialing/attempt";
+import type { Attempt, AttemptStart } from "../../dialing/attempt";
+import { type DialFeel, dialFeel } from "../../dialing/dialFeel";
 import type { DialingFact } from "../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../dialing/dialingMachine";
 import { tellFaultsSoFar, type WordedFault } from "../../dialing/faultWords";
 import { drawCombination } from "../../drill/drawCombination";
 import { type Graduations, type Milliseconds, turnOf } from "../../lock/dial";
 import type { Chance } from "../../statistics/chance";
+import { wasHeld } from "../dial/wasHeld";
 import { Store } from "../shell/store";
-import { AttemptRecorder, type Recording } from "./attemptRecorder";
+import type { Recording } from "./attemptRecorder";
 import { type BenchSetup, combinationAsSet, spunOffStart } from "./benchSetup";
 import { type Outcome, outcomeOf } from "./outcome";
-
-/** One lock under one hand: the attempt, what was recorded of it, and how it ended. */
-interface Round {
-  readonly attempt: Attempt;
-  readonly recorder: AttemptRecorder;
-  outcome: Outcome | null;
-}
-
-/** A round that may follow, and what happened in it so far. */
-interface NextRound {
-  readonly round: Round;
-  readonly facts: DialingFact[];
-  /** Where the dial stood when the hand first turned about or rested, graduations; null before that. */
-  meantFrom: Graduations | null;
-}
+import { type Estimate, type NextRound, newRound, type Round, startAfter, turn } from "./round";
 
 /** What a move brought, for whoever makes sounds of it. */
 export type FactListener = (facts: readonly DialingFact[], by: Graduations, dial: Graduations) => void;
@@ -47,6 +35,7 @@ const OVER: readonly DialingState[] = ["failed", "secured"];
 export class BenchSession extends Store {
   setup: BenchSetup;
   actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
+  private feel: DialFeel;
   private round: Round;
   /** The round that begins when the hand turns on after an end; it becomes the round once it is meant. */
   private next: NextRound | null = null;
@@ -60,7 +49,8 @@ export class BenchSession extends Store {
     super();
     this.setup = setup;
     this.chance = chance;
-    this.round = this.newRound(spunOffStart(setup.profile, setup.combination, chance));
+    this.feel = dialFeel(setup.dial);
+    this.round = newRound(setup, spunOffStart(setup.profile, setup.combination, chance));
     this.actor = createActor(dialingMachine(setup.profile)).start();
   }
 
@@ -84,6 +74,11 @@ export class BenchSession extends Store {
     return this.round.outcome;
   }
 
+  /** Own estimate of the shown attempt's worst stop; null until it is given or skipped. */
+  get estimate(): Estimate | null {
+    return this.round.estimate;
+  }
+
   get recording(): Recording {
     return this.round.recorder.recording;
   }
@@ -97,8 +92,18 @@ export class BenchSession extends Store {
     return this.round.outcome?.faults ?? tellFaultsSoFar(this.round.attempt);
   }
 
+  /** How far the hand is ahead of a heavy dial, graduations. */
+  get windUp(): Graduations {
+    return this.feel.windUp;
+  }
+
+  /** Whether a light dial moves by itself. */
+  get isRunningOn(): boolean {
+    return this.feel.isRunningOn;
+  }
+
   /**
-   * Turns the dial.
+   * The hand turns; what the dial does of it depends on its weight.
    *
    * @param by - graduations, left positive, one direction
    * @param at - milliseconds of a steady clock
@@ -107,12 +112,17 @@ export class BenchSession extends Store {
     if (by === 0) return;
     // An event's own time may lie a little before the clock that watched the rest.
     const now = Math.max(at, this.clock);
-    this.clock = now;
-    const rested = this.lastMoved === null ? 0 : now - this.lastMoved;
-    if (rested > REST) this.move(0, now - 1);
-    if (rested > REGRIP && this.next !== null) this.next.meantFrom ??= this.lock.dial;
-    this.lastMoved = now;
-    this.move(by, now);
+    this.runOn(now);
+    this.turnDial(this.feel.take(by, now), now);
+    this.changed();
+  }
+
+  /** Lets time pass over a light dial that runs on. */
+  runOn(at: Milliseconds): void {
+    const now = Math.max(at, this.clock);
+    const by = this.feel.runOn(now);
+    if (by === 0) return;
+    this.turnDial(by, now);
     this.changed();
   }
 
@@ -125,6 +135,13 @@ export class BenchSession extends Store {
     if (facts.length === 0) return;
     recorder.take(0, now);
     this.take(facts, 0);
+    this.changed();
+  }
+
+  /** Takes the own estimate of an attempt that has ended. */
+  giveEstimate(estimate: Estimate): void {
+    if (this.round.outcome === null || this.round.estimate !== null) return;
+    this.round.estimate = estimate;
     this.changed();
   }
 
@@ -149,8 +166,9 @@ export class BenchSession extends Store {
 
   /** Sets the bench up anew. Only a change of help leaves the attempt under way alone. */
   change(setup: BenchSetup): void {
-    const isSameLock = setup.profile === this.setup.profile && setup.combination === this.setup.combination;
-    const isSameProfile = setup.profile === this.setup.profile;
+    const { profile, combination, dial } = this.setup;
+    const isSameProfile = setup.profile === profile;
+    const isSameLock = isSameProfile && setup.combination === combination && setup.dial === dial;
     this.setup = setup;
     if (isSameLock) {
       this.changed();
@@ -164,16 +182,24 @@ export class BenchSession extends Store {
   }
 
   private begin(start: AttemptStart): void {
-    this.round = this.newRound(start);
+    this.round = newRound(this.setup, start);
+    this.feel = dialFeel(this.setup.dial);
     this.next = null;
     this.lastMoved = null;
     this.actor.send({ type: "attempt.restarted" });
     this.changed();
   }
 
-  private newRound(start: AttemptStart): Round {
-    const { profile, combination } = this.setup;
-    return { attempt: new Attempt(profile, combination, start), recorder: new AttemptRecorder(start), outcome: null };
+  private turnDial(by: Graduations, now: Milliseconds): void {
+    if (by === 0) return;
+    this.clock = now;
+    const rested = this.lastMoved === null ? 0 : now - this.lastMoved;
+    if (rested > REST) this.move(0, now - 1);
+    if (rested > REGRIP && this.next !== null) this.next.meantFrom ??= this.lock.dial;
+    this.lastMoved = now;
+    const before = this.lock.dial;
+    this.move(by, now);
+    if (wasHeld(by, this.lock.dial - before)) this.feel.halt();
   }
 
   private move(by: Graduations, now: Milliseconds): void {
@@ -205,7 +231,7 @@ export class BenchSession extends Store {
    * attempt is meant: until the dial has been turned about, or rested, and then turned on by a quarter turn.
    */
   private moveNext(by: Graduations, now: Milliseconds): void {
-    this.next ??= { round: this.newRound(startAfter(this.round.attempt)), facts: [], meantFrom: null };
+    this.next ??= { round: newRound(this.setup, startAfter(this.round.attempt)), facts: [], meantFrom: null };
     const { round, facts } = this.next;
     const before = round.attempt.dial;
     facts.push(...turn(round, by, now));
@@ -213,26 +239,12 @@ export class BenchSession extends Store {
     const goesOn = by === 0 || turnOf(by) === this.round.attempt.reader.runs.at(-1)?.turn;
     if (!goesOn) this.next.meantFrom ??= before;
     const { meantFrom } = this.next;
-    const isMeant = meantFrom !== null && Math.abs(round.attempt.dial - meantFrom) >= this.nextAfter;
+    const nextAfter = this.setup.profile.graduations * NEXT_AFTER;
+    const isMeant = meantFrom !== null && Math.abs(round.attempt.dial - meantFrom) >= nextAfter;
     if (!isMeant) return;
     this.round = round;
     this.next = null;
     this.actor.send({ type: "attempt.restarted" });
     this.take(facts, 0);
   }
-
-  /** Turning that shows that the next attempt is meant, graduations. */
-  private get nextAfter(): Graduations {
-    return this.setup.profile.graduations * NEXT_AFTER;
-  }
-}
-
-/** Moves a lock and takes the move down. Times are those of the steady clock: a lock may outlast an attempt. */
-function turn({ attempt, recorder }: Round, by: Graduations, now: Milliseconds): readonly DialingFact[] {
-  return attempt.turnBy(recorder.take(by, now), now);
-}
-
-/** Where a lock stands after an attempt, for the one that follows without a break. */
-function startAfter({ dial, pack, memory }: Attempt): AttemptStart {
-  return pack === null ? { dial, memory } : { dial, slack: pack.slack() };
 }

@@ -1,5 +1,6 @@
 import type { Help } from "../../dialing/advice";
 import type { AttemptStart } from "../../dialing/attempt";
+import type { DialWeight } from "../../dialing/dialFeel";
 import { drawCombination } from "../../drill/drawCombination";
 import type { Combination } from "../../lock/combination";
 import type { Profile } from "../../lock/profile";
@@ -15,6 +16,7 @@ export interface BenchSetup {
   readonly source: CombinationSource;
   readonly combination: Combination;
   readonly help: Help;
+  readonly dial: DialWeight;
 }
 
 /** The combination a profile comes with, or one drawn by its rules where it comes with none. */

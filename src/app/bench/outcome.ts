@@ -1,6 +1,8 @@
 import type { Attempt } from "../../dialing/attempt";
 import { tellFaults, type WordedFault } from "../../dialing/faultWords";
-import type { Milliseconds } from "../../lock/dial";
+import type { Graduations, Milliseconds } from "../../lock/dial";
+import { attemptOutcome } from "../../logbook/attemptOutcome";
+import { worstStop } from "../../logbook/stopEstimates";
 import { type ResultRow, resultRows } from "./resultRows";
 
 /** How an attempt ended: kept for the result panel. */
@@ -11,9 +13,13 @@ export interface Outcome {
   /** As they stood then: what the hand does afterwards changes neither. */
   readonly faults: readonly WordedFault[];
   readonly rows: readonly ResultRow[];
+  /** Size of the worst stop, graduations; null where none was near its number. */
+  readonly worstStop: Graduations | null;
 }
 
 /** What an attempt comes to as it stands. */
 export function outcomeOf(attempt: Attempt, time_ms: Milliseconds): Outcome {
-  return { opened: attempt.opened, time_ms, faults: tellFaults(attempt), rows: resultRows(attempt) };
+  const { opened } = attempt;
+  const worst = worstStop(attemptOutcome(attempt).stops);
+  return { opened, time_ms, faults: tellFaults(attempt), rows: resultRows(attempt), worstStop: worst };
 }

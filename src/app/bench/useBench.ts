@@ -1,6 +1,7 @@
-import { useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
+import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
 import type { Milliseconds } from "../../lock/dial";
 import { DialSound } from "../dial/dialSound";
+import { useRunOn } from "../dial/useRunOn";
 import type { BenchAddress } from "./benchAddress";
 import { BenchSession } from "./benchSession";
 
@@ -11,6 +12,10 @@ const REST_WATCH: Milliseconds = 200;
 export function useBench(address: BenchAddress): BenchSession {
   const session = useMemo(() => new BenchSession(address.setup, address.chance), [address]);
   useSyncExternalStore(session.subscribe, () => session.version);
+  useRunOn(
+    session,
+    useCallback((at) => session.runOn(at), [session]),
+  );
   useEffect(() => {
     const timer = setInterval(() => session.rest(performance.now()), REST_WATCH);
     return () => clearInterval(timer);

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, type PointerEvent, type ReactNode, useEffect, useId, useRef } from "react";
+import { DRAG_LAG } from "../../dialing/dialFeel";
 import { type Graduations, type Milliseconds, reading, type Turn } from "../../lock/dial";
 import { DialFace } from "./DialFace";
 import { dialRotation } from "./dialGeometry";
@@ -7,6 +8,7 @@ import { Knob } from "./Knob";
 import type { ScreenPoint } from "./pointerAngle";
 import { TurnArrow } from "./TurnArrow";
 import { useTurningKeys } from "./useTurningKeys";
+import { WindUp } from "./WindUp";
 import "./dial.css";
 
 interface DialProps {
@@ -27,6 +29,8 @@ interface DialProps {
   readonly onOtherKey?: (event: KeyboardEvent) => void;
   /** How far the ring with the opening index stands off the true place, graduations, left positive. */
   readonly ringTurn?: Graduations;
+  /** How far the hand is ahead of a heavy dial, graduations, left positive. */
+  readonly windUp?: Graduations;
   /** Room round the ring for `children`, in the drawing's units. */
   readonly surround?: number;
   /** Drawn round the ring, in the drawing's own frame: the middle of the dial is 0 0, the ring's rim at 253. */
@@ -102,6 +106,10 @@ function useHands(graduations: number, onTurn: DialProps["onTurn"]) {
   };
 }
 
+/** A step that a heavy dial did not follow changes nothing to read: it is told. */
+const spokenOf = ({ spoken, windUp = 0 }: DialProps) =>
+  Math.abs(windUp) > DRAG_LAG + 0.05 ? `${spoken}, the dial sticks` : spoken;
+
 /** A dial one turns by hand, finger, pen, wheel or key. Where it stands comes from above; it holds only the grip. */
 export function Dial(props: DialProps) {
   const { position, graduations, numbersIncrease, hub, onTurn } = props;
@@ -124,7 +132,7 @@ export function Dial(props: DialProps) {
       aria-valuemin={0}
       aria-valuemax={graduations}
       aria-valuenow={Math.round(reading(position - (props.ringTurn ?? 0), graduations) * 10) / 10}
-      aria-valuetext={props.spoken}
+      aria-valuetext={spokenOf(props)}
       aria-describedby={props.describedBy}
       onKeyDown={(event) => keys.onKeyDown(event) || props.onOtherKey?.(event)}
       onKeyUp={keys.onKeyUp}
@@ -152,6 +160,7 @@ export function Dial(props: DialProps) {
           <DialFace graduations={graduations} numbersIncrease={numbersIncrease} />
           <circle className="dial-groove" r={146} />
         </g>
+        <WindUp windUp={props.windUp ?? 0} graduations={graduations} />
         {props.pointTo !== null && <TurnArrow turn={props.pointTo} />}
         <ellipse className="dial-cast" cy={7} rx={120} ry={120} />
         <g transform={turned} style={{ fill: `url(#${shade})` }}>

@@ -5,8 +5,10 @@ import { motionOf } from "../../logbook/attemptQueries";
 import type { AttemptRecord } from "../../logbook/attemptRecord";
 import { profileOfAttempt } from "../../logbook/attemptsReplay";
 import type { Logbook } from "../../logbook/logbook";
+import { worstStop } from "../../logbook/stopEstimates";
 import type { RecordedAttempt } from "../../trace/recordedAttempt";
 import { replay } from "../../trace/replay";
+import { estimateSentence } from "../bench/estimateWords";
 import { playbackOf } from "../bench/playback";
 import { ResultPanel } from "../bench/ResultPanel";
 import { resultRows } from "../bench/resultRows";
@@ -24,11 +26,12 @@ async function recordedOf(logbook: Logbook, attempt: AttemptRecord): Promise<Rec
 }
 
 /** The whole attempt, played again on its own lock. */
-function Replay({ recorded, duration_ms }: { readonly recorded: RecordedAttempt; readonly duration_ms: number }) {
+function Replay({ recorded, record }: { readonly recorded: RecordedAttempt; readonly record: AttemptRecord }) {
   const whole = useMemo(() => replay(recorded), [recorded]);
   const recording = useMemo(() => playbackOf(recorded).recording, [recorded]);
   const faults = useMemo(() => tellFaults(whole), [whole]);
   const rows = useMemo(() => resultRows(whole), [whole]);
+  const worst = worstStop(record.stops);
   const { playback, playhead_ms, isPlaying, play, pause, scrub } = usePlayback(() => playbackOf(recorded));
   const shown = playback?.attempt ?? whole;
   const version = playhead_ms ?? -1;
@@ -49,8 +52,9 @@ function Replay({ recorded, duration_ms }: { readonly recorded: RecordedAttempt;
       <Cutaway attempt={shown} version={version} />
       <ResultPanel
         attempt={whole}
-        outcome={{ opened: whole.opened, time_ms: duration_ms, faults, rows }}
+        outcome={{ opened: whole.opened, time_ms: record.duration_ms, faults, rows, worstStop: worst }}
         faults={faults}
+        estimate={record.estimate === undefined || worst === null ? null : estimateSentence(record.estimate, worst)}
       />
     </>
   );
@@ -71,5 +75,5 @@ export function ReplayPane({
   if (problem !== null) return <p role="alert">This attempt cannot be replayed: {problem}</p>;
   if (answer?.id !== attempt.id) return <p className="logbook-hint">…</p>;
   if (answer.recorded === null) return <p className="logbook-hint">The motion of this attempt is not kept here.</p>;
-  return <Replay key={attempt.id} recorded={answer.recorded} duration_ms={attempt.duration_ms} />;
+  return <Replay key={attempt.id} recorded={answer.recorded} record={attempt} />;
 }

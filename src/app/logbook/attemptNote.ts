@@ -35,7 +35,7 @@ export class AttemptNotes {
    *
    * @param now - milliseconds since 1970
    */
-  note({ attempt, recording, setup }: NotedBench, { time_ms }: Ended, now: number): AttemptNote {
+  note({ attempt, recording, setup, estimate }: NotedBench, { time_ms }: Ended, now: number): AttemptNote {
     const startedAt = Math.round(now - time_ms);
     const first = this.made.get(attempt) ?? { id: this.newId(), startedAt, createdAt: now };
     this.made.set(attempt, first);
@@ -50,8 +50,9 @@ export class AttemptNotes {
         exercise: "open",
         combination: [...combination],
         help: setup.help,
-        conditions: [],
+        conditions: setup.dial === "usual" ? [] : [`${setup.dial} dial`],
         tags: [],
+        ...(typeof estimate === "number" && { estimate }),
         ...attemptOutcome(attempt),
       },
       motion: {
@@ -69,4 +70,4 @@ interface Ended {
 }
 
 /** What of a bench is taken down. */
-type NotedBench = Pick<BenchSession, "attempt" | "recording" | "setup">;
+type NotedBench = Pick<BenchSession, "attempt" | "recording" | "setup" | "estimate">;

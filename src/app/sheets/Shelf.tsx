@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
 import type { SheetRecord } from "../../logbook/records";
+import { FileButton } from "../shell/FileButton";
 import { focusHeading } from "./focusHeading";
 import { blankSheet, copiedSheet } from "./newSheet";
 import { readDraft } from "./readDraft";
@@ -17,29 +18,18 @@ interface ShelfProps {
   readonly problem: string | null;
 }
 
-function FileButton({ onTake }: Pick<ShelfProps, "onTake">) {
+function LoadSheet({ onTake }: Pick<ShelfProps, "onTake">) {
   const [problem, setProblem] = useState<string | null>(null);
-  const read = async (file: File | undefined) => {
-    if (file === undefined) return;
+  const read = async (file: File) => {
     const sheet = await sheetFromFile(file);
     setProblem(typeof sheet === "string" ? sheet : null);
     if (typeof sheet !== "string") onTake(sheet);
   };
   return (
     <>
-      <label className="button sheet-file">
+      <FileButton accept=".json" onFile={read}>
         Load a file
-        <input
-          type="file"
-          className="visually-hidden"
-          accept=".json"
-          onChange={(event) => {
-            const [file] = event.currentTarget.files ?? [];
-            event.currentTarget.value = "";
-            read(file);
-          }}
-        />
-      </label>
+      </FileButton>
       {problem !== null && (
         <p className="sheets-problems" role="alert">
           {problem}
@@ -161,7 +151,7 @@ export function Shelf({ shelf, onTake, problem }: ShelfProps) {
         <button type="button" className="button primary" onClick={() => onTake(blankSheet())}>
           New sheet
         </button>
-        <FileButton onTake={onTake} />
+        <LoadSheet onTake={onTake} />
       </div>
       {problem !== null && (
         <p className="sheets-problems" role="alert">

@@ -1,5 +1,6 @@
 import { type FormEvent, useState } from "react";
 import type { RecordCheck } from "../../drill/sittingRecord";
+import { FileButton } from "../shell/FileButton";
 import { browserSha256, checkRecordFile } from "./recordFile";
 
 function Findings({ check }: { readonly check: RecordCheck }) {
@@ -57,19 +58,9 @@ export function CheckRecord() {
           <button type="submit" className="button" disabled={text.trim() === ""}>
             Check it
           </button>
-          <label className="button sheet-file">
+          <FileButton accept=".json" onFile={async (file) => run(await file.text())}>
             Load a file
-            <input
-              type="file"
-              className="visually-hidden"
-              accept=".json"
-              onChange={async (event) => {
-                const [file] = event.currentTarget.files ?? [];
-                event.currentTarget.value = "";
-                if (file !== undefined) run(await file.text());
-              }}
-            />
-          </label>
+          </FileButton>
         </div>
       </form>
       {check !== null && <Findings check={check} />}

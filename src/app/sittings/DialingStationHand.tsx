@@ -53,6 +53,7 @@ export function DialingStationHand({ one, onTurn }: DialingStationHandProps) {
           graduations={profile.graduations}
           numbersIncrease={profile.numbersIncrease}
           ringTurn={one.indexError}
+          windUp={one.windUp}
           spoken={spokenOf(one)}
           pointTo={help === "full" ? (advice?.turn ?? null) : null}
           hub={hubOf(one)}

@@ -1,5 +1,7 @@
 import { useCallback, useEffect, useRef } from "react";
 import { Cutaway } from "../cutaway/Cutaway";
+import { useRunOn } from "../dial/useRunOn";
+import { weightWords } from "../dial/weightWords";
 import { BreakOff } from "./BreakOff";
 import { DialingStationHand } from "./DialingStationHand";
 import { SittingClock } from "./SittingClock";
@@ -34,8 +36,11 @@ function TryButtons({ session, one }: { readonly session: SittingSession; readon
   );
 }
 
-const conditionWords = ({ setup }: TryInHand) =>
-  setup.station.timeLimit_s === undefined ? "" : `At most ${setup.station.timeLimit_s} s for a try to count.`;
+const conditionWords = ({ setup: { station, conditions } }: TryInHand) =>
+  [
+    station.timeLimit_s === undefined ? "" : `At most ${station.timeLimit_s} s for a try to count.`,
+    weightWords(conditions.dial),
+  ].join(" ");
 
 function SittingPanel({ session, one }: { readonly session: SittingSession; readonly one: TryInHand }) {
   const { station } = one.setup;
@@ -72,6 +77,10 @@ function TryView({ session, one }: { readonly session: SittingSession; readonly 
   useStore(one);
   const place = useRef<HTMLDivElement>(null);
   useRest(useCallback((at, now) => session.rest(at, now), [session]));
+  useRunOn(
+    one,
+    useCallback((at) => session.runOn(at, Date.now()), [session]),
+  );
   const onTurn = useCallback((by: number, at: number) => session.turnBy(by, at, Date.now()), [session]);
   // Each try brings a dial of its own, and the hand goes to it.
   useEffect(() => {

@@ -36,6 +36,7 @@ export function ZeroingStationHand({ one, onTurn, onReading }: ZeroingStationHan
       <ZeroingHand
         session={session}
         profile={setup.profile}
+        windUp={one.windUp}
         hasLoupe={hasHelp}
         pointTo={hasHelp ? session.asked : null}
         onTurn={onTurn}

@@ -1,5 +1,6 @@
 import { type ActorRefFrom, createActor } from "xstate";
 import { Attempt } from "../../dialing/attempt";
+import { type DialFeel, dialFeel } from "../../dialing/dialFeel";
 import { type DialingState, dialingMachine } from "../../dialing/dialingMachine";
 import { faultsAtEnd } from "../../dialing/fault";
 import type { DialingTry as DialingResult } from "../../drill/marking/tryResult";
@@ -10,6 +11,7 @@ import type { Motion } from "../../logbook/traceCodec";
 import { ZeroLock } from "../../zeroing/zeroLock";
 import { AttemptRecorder } from "../bench/attemptRecorder";
 import { spunOffStart } from "../bench/benchSetup";
+import { wasHeld } from "../dial/wasHeld";
 import { Store } from "../shell/store";
 import type { TrySetup } from "./trySetup";
 
@@ -28,6 +30,7 @@ export class DialingTry extends Store {
   readonly attempt: Attempt;
   isEnded = false;
   private readonly hand: ZeroLock;
+  private readonly feel: DialFeel;
   private readonly recorder: AttemptRecorder;
   private readonly actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
   private lastMoved: Milliseconds | null = null;
@@ -41,7 +44,8 @@ export class DialingTry extends Store {
     this.setup = setup;
     this.attempt = new Attempt(profile, combination, start);
     this.recorder = new AttemptRecorder(start);
-    const { indexOffset, lostMotion } = conditions;
+    const { indexOffset, lostMotion, dial } = conditions;
+    this.feel = dialFeel(dial);
     this.hand = new ZeroLock({ indexOffset, lostMotion, noise: 0, start: start.dial }, profile.graduations);
     this.actor = createActor(dialingMachine(profile)).start();
   }
@@ -79,16 +83,31 @@ export class DialingTry extends Store {
     return this.recorder.recording;
   }
 
-  /** Turns the dial. @param by - graduations, left positive, one direction */
+  /** How far the hand is ahead of a heavy dial, graduations. */
+  get windUp(): Graduations {
+    return this.feel.windUp;
+  }
+
+  /** Whether a light dial moves by itself. */
+  get isRunningOn(): boolean {
+    return this.feel.isRunningOn && !this.isEnded;
+  }
+
+  /** The hand turns. @param by - graduations, left positive, one direction */
   turnBy(by: Graduations, at: Milliseconds): void {
     if (by === 0 || this.isEnded) return;
     const now = Math.max(at, this.clock);
-    if (this.lastMoved !== null && now - this.lastMoved > REST) this.take(0, now - 1);
-    this.clock = now;
-    this.lastMoved = now;
-    this.hand.turnBy(keptPosition(this.hand.dial + by) - this.hand.dial);
-    this.take(this.hand.camPosition - this.attempt.dial, now);
-    this.hand.holdBack(this.hand.camPosition - this.attempt.dial);
+    this.runOn(now);
+    this.turnDial(this.feel.take(by, now), now);
+    this.changed();
+  }
+
+  /** Lets time pass over a light dial that runs on. */
+  runOn(at: Milliseconds): void {
+    const now = Math.max(at, this.clock);
+    const by = this.isEnded ? 0 : this.feel.runOn(now);
+    if (by === 0) return;
+    this.turnDial(by, now);
     this.changed();
   }
 
@@ -125,6 +144,18 @@ export class DialingTry extends Store {
       time_ms: this.motion.times_ms?.at(-1) ?? 0,
       isBrokenOff: false,
     };
+  }
+
+  private turnDial(by: Graduations, now: Milliseconds): void {
+    if (by === 0 || this.isEnded) return;
+    if (this.lastMoved !== null && now - this.lastMoved > REST) this.take(0, now - 1);
+    this.clock = now;
+    this.lastMoved = now;
+    const before = this.hand.dial;
+    this.hand.turnBy(keptPosition(before + by) - before);
+    this.take(this.hand.camPosition - this.attempt.dial, now);
+    this.hand.holdBack(this.hand.camPosition - this.attempt.dial);
+    if (wasHeld(by, this.hand.dial - before)) this.feel.halt();
   }
 
   private take(by: Graduations, now: Milliseconds): void {

@@ -159,6 +159,11 @@ export class SittingSession extends Store {
     this.handled(now, (one) => one.kind === "dialing" && one.rest(at));
   }
 
+  /** Lets time pass over a light dial that runs on. */
+  runOn(at: Milliseconds, now: Milliseconds): void {
+    this.handled(now, (one) => one.runOn(at));
+  }
+
   /** The candidate says that the try is done. */
   endTry(now: Milliseconds): void {
     this.handled(now, (one) => one.end());

@@ -1,3 +1,4 @@
+import { type DialFeel, dialFeel } from "../../dialing/dialFeel";
 import type { ZeroingTry as ZeroingResult } from "../../drill/marking/tryResult";
 import type { ZeroingStation } from "../../drill/sheet/sheet";
 import type { Graduations, Milliseconds, Turn } from "../../lock/dial";
@@ -27,12 +28,14 @@ export class ZeroingTry extends Store {
   isEnded = false;
   isBegun = false;
   private time_ms: Milliseconds = 0;
+  private readonly feel: DialFeel;
 
   constructor(setup: TrySetup) {
     super();
     this.setup = setup;
     const rules = stationRules(setup.station as ZeroingStation, setup.profile);
     const { graduations } = setup.profile;
+    this.feel = dialFeel(setup.conditions.dial);
     this.session = new ZeroingSession(
       { graduations, rules, ranges: stationRanges(setup), creep: [0, 0] },
       setup.chance,
@@ -40,16 +43,36 @@ export class ZeroingTry extends Store {
     this.session.clampRing();
   }
 
+  /** How far the hand is ahead of a heavy dial, graduations. */
+  get windUp(): Graduations {
+    return this.feel.windUp;
+  }
+
+  /** Whether a light dial moves by itself. */
+  get isRunningOn(): boolean {
+    return this.feel.isRunningOn && !this.isEnded;
+  }
+
+  /** The hand turns. @param by - graduations, left positive, one direction */
   turnBy(by: Graduations, now: Milliseconds): void {
     if (by === 0 || this.isEnded) return;
+    this.runOn(now);
     this.isBegun = true;
-    this.session.turnBy(by, now);
-    this.time_ms = this.session.effort(now).time_ms;
+    this.turnDial(this.feel.take(by, now), now);
+    this.changed();
+  }
+
+  /** Lets time pass over a light dial that runs on. */
+  runOn(now: Milliseconds): void {
+    const by = this.isEnded ? 0 : this.feel.runOn(now);
+    if (by === 0) return;
+    this.turnDial(by, now);
     this.changed();
   }
 
   takeReading(now: Milliseconds): void {
     if (this.isEnded) return;
+    this.runOn(now);
     this.isBegun = true;
     this.session.takeReading(now);
     const { last } = this.session;
@@ -80,6 +103,11 @@ export class ZeroingTry extends Store {
       time_ms: this.time_ms,
       isBrokenOff: false,
     };
+  }
+
+  private turnDial(by: Graduations, now: Milliseconds): void {
+    this.session.turnBy(by, now);
+    this.time_ms = this.session.effort(now).time_ms;
   }
 
   /** A direction whose series is closed, judged; null for another. */

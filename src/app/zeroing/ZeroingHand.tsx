@@ -15,6 +15,8 @@ import type { ZeroingSession } from "./zeroingSession";
 interface ZeroingHandProps {
   readonly session: ZeroingSession;
   readonly profile: Profile;
+  /** How far the hand is ahead of a heavy dial, graduations. */
+  readonly windUp?: Graduations;
   /** Whether the loupe and the reading in the hub are to be seen. */
   readonly hasLoupe: boolean;
   /** Which way to point, or null. */
@@ -54,7 +56,8 @@ function RestartButtons({ onRestart }: { readonly onRestart: (isNew: boolean) =>
 }
 
 /** The dial to be zeroed, its sockets, the loupe and the controls beside it. */
-export function ZeroingHand({ session, profile, hasLoupe, pointTo, onTurn, onReading, onRestart }: ZeroingHandProps) {
+export function ZeroingHand(props: ZeroingHandProps) {
+  const { session, profile, hasLoupe, pointTo, onTurn, onReading, onRestart } = props;
   const { lock, setup, state } = session;
   const onOtherKey = (event: KeyboardEvent) => {
     const key = plainKey(event);
@@ -74,6 +77,7 @@ export function ZeroingHand({ session, profile, hasLoupe, pointTo, onTurn, onRea
           graduations={setup.graduations}
           numbersIncrease={profile.numbersIncrease}
           ringTurn={lock.indexError}
+          windUp={props.windUp ?? 0}
           surround={58}
           spoken={spokenSeen(session, profile)}
           pointTo={pointTo}

@@ -1,3 +1,4 @@
+import type { DialWeight } from "../../dialing/dialFeel";
 import type { Graduations } from "../../lock/dial";
 import type { Condition, Station } from "./sheet";
 
@@ -9,7 +10,7 @@ export interface TryConditions {
   readonly lostMotion: Graduations;
   /** Standard deviation of what is added to each reading. */
   readonly noise: Graduations;
-  readonly dial: "usual" | "heavy" | "light";
+  readonly dial: DialWeight;
   /** Whether the cutaway may be shown. */
   readonly cutaway: boolean;
 }

@@ -14,7 +14,10 @@ import { NOON } from "../../support/logbookRecords";
 function dialed(profileId: string, stopErrors: readonly number[], seed: number): BenchSession {
   const profile = shippedProfile(profileId);
   const combination = profile.asSet ?? [];
-  const session = new BenchSession({ profile, source: "as-set", combination, help: "counts" }, seededChance(seed));
+  const session = new BenchSession(
+    { profile, source: "as-set", combination, help: "counts", dial: "usual" },
+    seededChance(seed),
+  );
   const path = idealMotion(profile, combination, session.lock.dial, stopErrors, 5);
   let now = 1000;
   for (const [i, end] of path.slice(1).entries()) {

@@ -6,6 +6,7 @@ import type { DeclarationRecord } from "../../../logbook/records";
 import type { Skill } from "../../../logbook/skill";
 import { chanceFigure } from "./chanceFigure";
 import { controlFigure } from "./controlFigure";
+import { estimateFigure } from "./estimateFigure";
 import type { FigureModel } from "./figureModel";
 import { heatFigure } from "./heatFigure";
 import { learningFigure } from "./learningFigure";
@@ -37,6 +38,7 @@ export function progressFigures({ skill, profile, attempts, declaration }: Skill
     heatFigure(attempts, profile.graduations),
     chanceFigure(attempts, tolerance),
     throughputFigure(attempts),
+    estimateFigure(attempts),
     masteryFigure(mastery(skill, attempts, declaration)),
   ];
 }
