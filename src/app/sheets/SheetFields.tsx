@@ -46,6 +46,12 @@ export function HeadFields({ session }: { readonly session: EditSession }) {
         read={readLines}
         onValue={(cautions) => session.describe({ cautions }, "cautions")}
       />
+      <TextField
+        label="Source, where the sheet comes from"
+        path="source"
+        value={sheet.source ?? ""}
+        onText={(source) => session.describe({ source: source === "" ? undefined : source }, "source")}
+      />
     </div>
   );
 }

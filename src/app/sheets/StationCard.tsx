@@ -62,7 +62,7 @@ export function StationCard(props: StationCardProps) {
   const { session, station, index, isOpen, isLast, drop, notes, onToggle, onAct } = props;
   const name = stationName(station, index);
   return (
-    <li className="sheets-station" data-station={station.id} data-drop={drop}>
+    <li className="sheets-station" data-station={session.keyOf(station)} data-drop={drop}>
       <div className="sheets-station-head">
         <span className="sheets-handle" data-handle="" aria-hidden="true" title="Drag to move">
           ⠿

@@ -1,6 +1,9 @@
+import { useState } from "react";
 import type { DialingStation, Station, ZeroingStation } from "../../drill/sheet/sheet";
 import type { Profile } from "../../lock/profile";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
+import { FileButton } from "../shell/FileButton";
+import { profileFromFile } from "../shell/profileFile";
 import { ConditionFields } from "./ConditionFields";
 import { ChoiceField, NumberField, TextField } from "./fields";
 import { MarksFields } from "./MarksFields";
@@ -19,19 +22,46 @@ const OWN = "own profile in this sheet";
 function lockChoices({ kind, profile }: Station): (readonly [string, string])[] {
   const fits = ({ kind: lock }: Profile) => kind === "dialing" || lock === "dial-encoder";
   const shipped = SHIPPED_PROFILES.filter(fits).map(({ id, title }) => [id, title] as const);
-  if (typeof profile !== "string") return [...shipped, [OWN, profile.title]];
+  if (typeof profile !== "string") return [...shipped, [OWN, `${profile.title} (own)`]];
   return shipped.some(([id]) => id === profile) ? shipped : [...shipped, [profile, profile]];
 }
 
+/** What a loaded lock must be for this station; a sentence where it is not. */
+const misfit = ({ kind }: Station, profile: Profile, name: string) =>
+  kind === "zeroing" && profile.kind !== "dial-encoder"
+    ? `${name} is not loaded: only a dial-encoder lock has a zero to set.`
+    : null;
+
+/** The lock: a shipped one, or one from a file, which the sheet then carries whole. */
 function LockField({ station, path, onFields }: StationEdit) {
+  const [problem, setProblem] = useState<string | null>(null);
+  const load = async (file: File) => {
+    const loaded = await profileFromFile(file);
+    const says = typeof loaded === "string" ? loaded : misfit(station, loaded, file.name);
+    setProblem(says);
+    if (says === null && typeof loaded !== "string") onFields({ profile: loaded }, "own profile");
+  };
   return (
-    <ChoiceField
-      label="Lock"
-      path={`${path}.profile`}
-      value={typeof station.profile === "string" ? station.profile : OWN}
-      choices={lockChoices(station)}
-      onChoice={(id) => id !== OWN && onFields({ profile: id }, "profile")}
-    />
+    <div className="sheets-lock">
+      <ChoiceField
+        label="Lock"
+        path={`${path}.profile`}
+        value={typeof station.profile === "string" ? station.profile : OWN}
+        choices={lockChoices(station)}
+        onChoice={(id) => {
+          setProblem(null);
+          if (id !== OWN) onFields({ profile: id }, "profile");
+        }}
+      />
+      <FileButton accept=".json" title="The sheet then carries the whole profile" onFile={load}>
+        Load a profile
+      </FileButton>
+      {problem !== null && (
+        <p className="sheets-wrong" role="alert">
+          {problem}
+        </p>
+      )}
+    </div>
   );
 }
 
@@ -84,6 +114,12 @@ export function StationForm({ station, path, onFields }: StationEdit) {
         value={station.task ?? ""}
         isLong
         onText={(task) => onFields({ task: task === "" ? undefined : task }, "task")}
+      />
+      <TextField
+        label="Id, unique in this sheet"
+        path={`${path}.id`}
+        value={station.id}
+        onText={(id) => onFields({ id }, "id")}
       />
       <LockField {...{ station, path, onFields }} />
       <ChoiceField

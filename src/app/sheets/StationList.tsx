@@ -4,7 +4,7 @@ import type { PlacedProblem } from "./placedProblems";
 import { type StationAct, StationCard } from "./StationCard";
 import { useStationDrag } from "./useStationDrag";
 
-/** A button to be focused once it is drawn: of which station, and which. */
+/** A button to be focused once it is drawn: of which station, by its key, and which. */
 interface FocusWish {
   readonly station: string;
   readonly act: StationAct | "toggle";
@@ -43,20 +43,23 @@ export function StationList({ session, notes }: StationListProps) {
     (button ?? adder.current)?.focus();
   });
 
-  const toggle = (id: string) =>
-    setOpen((before) => new Set([...before].filter((one) => one !== id).concat(before.has(id) ? [] : [id])));
-  const reveal = (id: string | null) => {
-    if (id === null) return;
-    setOpen((before) => new Set([...before, id]));
-    wish.current = { station: id, act: "toggle" };
+  const keyAt = (index: number) => {
+    const station = stations[index];
+    return station === undefined ? "" : session.keyOf(station);
+  };
+  const toggle = (key: string) =>
+    setOpen((before) => new Set([...before].filter((one) => one !== key).concat(before.has(key) ? [] : [key])));
+  const reveal = (key: string | null) => {
+    if (key === null) return;
+    setOpen((before) => new Set([...before, key]));
+    wish.current = { station: key, act: "toggle" };
   };
   const remove = (index: number) => {
-    const neighbour = stations[index + 1] ?? stations[index - 1];
-    wish.current = { station: neighbour?.id ?? "", act: "remove" };
+    wish.current = { station: keyAt(index + 1) || keyAt(index - 1), act: "remove" };
     session.remove(index);
   };
   const move = (index: number, by: number, act: StationAct) => {
-    wish.current = { station: stations[index]?.id ?? "", act };
+    wish.current = { station: keyAt(index), act };
     session.move(index, index + by);
   };
   const acts: Readonly<Record<StationAct, (index: number) => void>> = {
@@ -72,13 +75,13 @@ export function StationList({ session, notes }: StationListProps) {
       <ol className="sheets-plain" ref={list}>
         {stations.map((station, index) => (
           <StationCard
-            key={station.id}
+            key={keyAt(index)}
             {...{ session, station, index }}
-            isOpen={open.has(station.id)}
+            isOpen={open.has(keyAt(index))}
             isLast={index === stations.length - 1}
             drop={dropSide(drag, index)}
             notes={notes.filter(({ path }) => path === `stations[${index}]`).map(({ says }) => says)}
-            onToggle={() => toggle(station.id)}
+            onToggle={() => toggle(keyAt(index))}
             onAct={(act) => acts[act](index)}
           />
         ))}

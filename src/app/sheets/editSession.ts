@@ -12,6 +12,9 @@ export class EditSession extends Store {
   /** What was done last, for a screen reader. */
   said = "";
   private editing: Editing;
+  /** Names of stations that outlast every change, their ids among them: a changed station is another object. */
+  private readonly keys = new WeakMap<Station, string>();
+  private made = 0;
   /** Field that is being typed in: its letters make one step to undo. */
   private typing: string | null = null;
   private readonly onEdit: (sheet: Sheet) => void;
@@ -40,28 +43,38 @@ export class EditSession extends Store {
     this.make({ type: "describe", fields }, field, "");
   }
 
-  /** Changes a station's fields. @param field - as in `describe` */
-  changeStation(at: number, fields: object, field: string): void {
-    const station = this.sheet.stations[at];
-    if (station === undefined) return;
-    this.make({ type: "change", at, station: { ...station, ...fields } as Station }, `${station.id}.${field}`, "");
+  /** What a station is known by while it is edited, whatever its id. */
+  keyOf(station: Station): string {
+    const key = this.keys.get(station) ?? `station-${++this.made}`;
+    this.keys.set(station, key);
+    return key;
   }
 
-  /** Adds a station at the end. @returns its id */
+  /** Changes a station's fields. @param field - as in `describe` */
+  changeStation(at: number, fields: object, field: string): void {
+    const before = this.sheet.stations[at];
+    if (before === undefined) return;
+    const station = { ...before, ...fields } as Station;
+    const key = this.keyOf(before);
+    this.keys.set(station, key);
+    this.make({ type: "change", at, station }, `${key}.${field}`, "");
+  }
+
+  /** Adds a station at the end. @returns its key */
   add(kind: Station["kind"]): string {
     const station = newStation(kind, this.sheet);
     const at = this.sheet.stations.length;
     this.make({ type: "add", station, at }, null, `Station ${at + 1} is added.`);
-    return station.id;
+    return this.keyOf(station);
   }
 
-  /** Puts a copy after a station. @returns the copy's id */
+  /** Puts a copy after a station. @returns the copy's key */
   copy(at: number): string | null {
     const original = this.sheet.stations[at];
     if (original === undefined) return null;
     const station = copiedStation(original, this.sheet);
     this.make({ type: "add", station, at: at + 1 }, null, `${stationName(original, at)} is copied to place ${at + 2}.`);
-    return station.id;
+    return this.keyOf(station);
   }
 
   remove(at: number): void {

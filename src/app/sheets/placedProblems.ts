@@ -43,6 +43,14 @@ const atStation = (index: number) => (problem: PlacedProblem) => ({
 const stationProblems = (station: Station, index: number) =>
   problemOf({ ...blankSheet(), stations: [station] }).map(atStation(index));
 
+/** Ids that are there twice: all else of the stations is taken from a sound one. */
+function idProblems({ stations }: Sheet): PlacedProblem[] {
+  const [sound] = blankSheet().stations;
+  return stations.length === 0
+    ? []
+    : problemOf({ ...blankSheet(), stations: stations.map(({ id }) => ({ ...sound, id })) });
+}
+
 /**
  * What is wrong with a sheet: at most one sentence for each station and one for the rest.
  *
@@ -53,7 +61,8 @@ export function sheetProblems(sheet: Sheet): PlacedProblem[] {
   if (whole.length === 0) return [];
   const frame = sheet.stations.length === 0 ? [] : problemOf({ ...sheet, stations: blankSheet().stations });
   const each = [...frame, ...sheet.stations.flatMap(stationProblems)];
-  return each.length > 0 ? each : whole;
+  const ids = idProblems(sheet).filter(({ path }) => each.every((one) => one.path !== path));
+  return each.length + ids.length > 0 ? [...each, ...ids] : whole;
 }
 
 /** What a sound sheet asks but hardly means, with its place. */

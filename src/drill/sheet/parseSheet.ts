@@ -120,8 +120,11 @@ export function parseSheet(value: unknown): Sheet {
     profile: typeof station.profile === "string" ? station.profile : parseProfile(station.profile),
   })) as Station[];
   const sheet: Sheet = { ...parsed.data, stations };
-  const repeated = repeatedId(stations.map(({ id }) => id));
-  if (repeated !== undefined) throw bad(`stations: the id "${repeated}" is there twice`);
+  const ids = stations.map(({ id }) => id);
+  const repeated = repeatedId(ids);
+  if (repeated !== undefined) {
+    throw bad(`stations[${ids.lastIndexOf(repeated)}].id: the id "${repeated}" is there twice`);
+  }
   stations.forEach(checkStation);
   checkPaper(sheet);
   return sheet;

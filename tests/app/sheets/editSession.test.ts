@@ -25,6 +25,20 @@ describe("EditSession", () => {
     expect(session.sheet).toMatchObject({ title: "Abc", purpose: "P" });
   });
 
+  it("knows a station by one key through changes of its id, copies, undo and redo", () => {
+    const { session } = begun();
+    const keys = () => session.sheet.stations.map((station) => session.keyOf(station));
+    const [first = ""] = keys();
+    for (const id of ["d", "di", "dial"]) session.changeStation(0, { id }, "id");
+    expect(keys()).toEqual([first]);
+    session.undo();
+    expect([titles(session), keys()]).toEqual([["station 1"], [first]]);
+    session.redo();
+    const copy = session.copy(0);
+    expect(keys()).toEqual([first, copy]);
+    expect(copy).not.toBe(first);
+  });
+
   it("makes two steps when the field was left between", () => {
     const { session } = begun();
     session.describe({ title: "A" }, "title");

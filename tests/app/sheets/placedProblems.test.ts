@@ -50,7 +50,11 @@ describe("sheetProblems", () => {
   });
 
   it("tells of what lies between stations, and of their absence", () => {
-    expect(sheetProblems(withStations(station({}), station({}))).map(({ path }) => path)).toEqual(["stations"]);
+    const twice = [{ path: "stations[2].id", says: 'The id "a" is there twice.' }];
+    expect(sheetProblems(withStations(station({}, "a"), station({}, "b"), station({}, "a")))).toEqual(twice);
+    // Also beside another problem, and not where it is no name at all.
+    const wrong = withStations(station({ repetitions: 0 }, "a"), station({}, ""), station({}, "a"));
+    expect(sheetProblems(wrong).map(({ path }) => path)).toEqual(["stations[0].repetitions", "stations[1].id"]);
     expect(sheetProblems(withStations()).map(({ path }) => path)).toEqual(["stations"]);
   });
 });
