@@ -148,7 +148,7 @@ test.describe("the keyboard", () => {
       /^button "Full"/,
       /^button "Counts"/,
       /^button "Silent"/,
-      /^button "Share"/,
+      /^button "More/,
       /^slider "Dial"/,
       /^button "Again/,
       /^button "New numbers/,
@@ -164,7 +164,7 @@ test.describe("the keyboard", () => {
     for (const [i, name] of expected.entries()) expect(order[i]).toMatch(name);
     const rest = order.slice(expected.length).join("\n");
     expect(rest).toMatch(
-      /option "Arrival 1 of 4[\s\S]*button "Play"[\s\S]*slider "Time in the replay"[\s\S]*combobox "Ghost on the turn chart"/,
+      /option "Arrival 1 of 4[\s\S]*button "Play"[\s\S]*slider "Time in the replay"[\s\S]*combobox "Ghost on the turn chart"[\s\S]*button "Share"/,
     );
   });
 
@@ -178,6 +178,7 @@ test.describe("the keyboard", () => {
   for (const { name, opener } of [
     { name: "combination", opener: /^Combination/ },
     { name: "sharing", opener: "Share" },
+    { name: "more settings", opener: "More" },
   ]) {
     for (const way of ["Escape", "the Close button"] as const) {
       test(`comes back to the button that opened the sheet for ${name}, closed by ${way}`, async ({ bench, page }) => {

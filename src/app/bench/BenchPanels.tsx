@@ -32,6 +32,7 @@ interface BenchPanelsProps {
   /** Whether everything stays hidden until an own estimate is given. */
   readonly isWithheld: boolean;
   readonly onGhost: (ghost: Ghost) => void;
+  readonly onShare: () => void;
 }
 
 /** The own estimate beside the truth; null where none was given. */
@@ -48,7 +49,7 @@ function Insights({
   shown,
   ghost,
   recording,
-}: Omit<BenchPanelsProps, "ghostKind" | "onGhost" | "isWithheld">) {
+}: Omit<BenchPanelsProps, "ghostKind" | "onGhost" | "onShare" | "isWithheld">) {
   const { playback } = replay;
   const outcome = playback?.outcome ?? session.outcome;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the session is mutable; its version tells a change
@@ -97,7 +98,7 @@ function Hidden({ session, isWithheld }: Pick<BenchPanelsProps, "session" | "isW
 }
 
 /** The panels beside the dial. In silent help they stay empty until the attempt has ended. */
-export function BenchPanels({ ghostKind, onGhost, isWithheld, ...seen }: BenchPanelsProps) {
+export function BenchPanels({ ghostKind, onGhost, onShare, isWithheld, ...seen }: BenchPanelsProps) {
   const { session, replay } = seen;
   const isSilent = session.setup.help === "silent" && session.outcome === null;
   const isHidden = (isSilent || isWithheld) && replay.playback === null;
@@ -117,6 +118,9 @@ export function BenchPanels({ ghostKind, onGhost, isWithheld, ...seen }: BenchPa
             </option>
           ))}
         </select>
+        <button type="button" className="button" aria-haspopup="dialog" onClick={onShare}>
+          Share
+        </button>
         <p>
           A practice result is not a certificate. On a real door the maker's written instructions and local codes
           decide.

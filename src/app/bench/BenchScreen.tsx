@@ -101,10 +101,9 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
           asksEstimate={asks === "on"}
           onCombination={() => setSheet("combination")}
           onMore={() => setSheet("more")}
-          onShare={() => setSheet("share")}
         />
         <LockInHand
-          {...{ lock, session, isLive, onTurn, onRestart }}
+          {...{ lock, session, isLive, isWithheld, onTurn, onRestart }}
           state={playback?.state ?? state}
           onLeave={leave}
         />
@@ -114,6 +113,7 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
         ghost={ghostStops}
         recording={recording}
         onGhost={setGhost}
+        onShare={() => setSheet("share")}
         ghostKind={ghost}
       />
       <Announcer session={session} isWithheld={isWithheld} />

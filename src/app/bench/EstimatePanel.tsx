@@ -40,7 +40,7 @@ export function EstimatePanel({ onAnswer }: EstimatePanelProps) {
     <section className="panel estimate" aria-labelledby="estimate-asks">
       <h2 id="estimate-asks">How far off was your worst stop?</h2>
       <p className="estimate-note">Say it by feel, in graduations, either way. Then the result is shown.</p>
-      <form onSubmit={submit}>
+      <form onSubmit={submit} onKeyDown={onKeyDown}>
         <div className="estimate-row">
           {QUICK.map((size) => (
             <button key={size} type="button" className="button" onClick={() => answer(size)}>
@@ -50,17 +50,19 @@ export function EstimatePanel({ onAnswer }: EstimatePanelProps) {
           ))}
         </div>
         <div className="estimate-row">
+          <label htmlFor="estimate-size">
+            Other<span className="visually-hidden"> size, graduations off</span>
+          </label>
           <input
+            id="estimate-size"
             ref={input}
             className="field"
             inputMode="decimal"
             size={5}
-            aria-label="Graduations off"
             aria-invalid={isWrong}
             aria-describedby={isWrong ? "estimate-problem" : undefined}
             value={text}
             onChange={(event) => setText(event.currentTarget.value)}
-            onKeyDown={onKeyDown}
           />
           <button type="submit" className="button primary">
             That far

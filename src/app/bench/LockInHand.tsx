@@ -19,7 +19,8 @@ const KEYS_HELP =
 /** Keys that begin again, and whether with new numbers. */
 const RESTART_KEYS: Readonly<Record<string, boolean>> = { r: false, n: true };
 
-const noteText = (waiting: number, isLive: boolean) => {
+const noteText = (waiting: number, isLive: boolean, isAsked: boolean) => {
+  if (isAsked) return "How far off was your worst stop? Say it, and see.";
   if (waiting > 0) return `This lock refuses every try for ${waiting} s more.`;
   return isLive ? null : "Replay. Turn the dial to go back to the lock.";
 };
@@ -34,6 +35,8 @@ interface LockInHandProps {
   readonly session: BenchSession;
   readonly state: DialingState;
   readonly isLive: boolean;
+  /** Whether what happened stays hidden until an own estimate is given. */
+  readonly isWithheld: boolean;
   readonly onTurn: (by: Graduations, at: Milliseconds) => void;
   readonly onRestart: (isNew: boolean) => void;
   /** Leaves a replay. */
@@ -41,7 +44,8 @@ interface LockInHandProps {
 }
 
 /** The dial, what is said above it, and its buttons. */
-export function LockInHand({ lock, session, state, isLive, onTurn, onRestart, onLeave }: LockInHandProps) {
+export function LockInHand(props: LockInHandProps) {
+  const { lock, session, state, isLive, isWithheld, onTurn, onRestart, onLeave } = props;
   const { help } = session.setup;
   const { profile } = lock;
   const shown = isLive ? session.attempt : lock;
@@ -59,7 +63,11 @@ export function LockInHand({ lock, session, state, isLive, onTurn, onRestart, on
   return (
     <>
       <StepStrip attempt={shown} state={state} help={isLive ? help : "full"} />
-      <AdviceLine advice={advice} note={noteText(waiting, isLive)} onLeave={isLive ? null : onLeave} />
+      <AdviceLine
+        advice={advice}
+        note={noteText(waiting, isLive, isWithheld && session.outcome !== null)}
+        onLeave={isLive ? null : onLeave}
+      />
       <div className="workplace-dial">
         <Dial
           position={lock.dial}

@@ -23,7 +23,6 @@ interface SetupBarProps {
   readonly asksEstimate: boolean;
   readonly onCombination: () => void;
   readonly onMore: () => void;
-  readonly onShare: () => void;
 }
 
 function LockChooser({
@@ -77,9 +76,9 @@ const unusual = ({ setup, asksEstimate }: SetupBarProps) => [
   ...(asksEstimate ? ["asks"] : []),
 ];
 
-/** Which lock, which combination, how much help; and the way to share. */
+/** Which lock, which combination, how much help; and the way to what is set more seldom. */
 export function SetupBar(props: SetupBarProps) {
-  const { setup, onProfile, onHelp, onCombination, onMore, onShare } = props;
+  const { setup, onProfile, onHelp, onCombination, onMore } = props;
   const { profile, combination } = setup;
   const numbers = combination.map((number) => faceText(number, profile)).join("–");
   return (
@@ -112,9 +111,6 @@ export function SetupBar(props: SetupBarProps) {
         onClick={onMore}
       >
         More <small>{unusual(props).join(", ")}</small>
-      </button>
-      <button type="button" className="button" aria-haspopup="dialog" onClick={onShare}>
-        Share
       </button>
     </div>
   );

@@ -5,6 +5,7 @@ import { mergedWords } from "../logbook/mergedWords";
 import { ReadingLine } from "../logbook/ReadingLine";
 import { ToldLine, useDoing } from "../logbook/Told";
 import { focusHeading } from "../sheets/focusHeading";
+import { FilesButton } from "../shell/FileButton";
 import { Sheet } from "../shell/Sheet";
 import type { ClassDesk } from "./classDesk";
 import { type ClassView, deskSentence, fileSentence } from "./classView";
@@ -55,21 +56,9 @@ function KeepClass({ desk }: DeskProps) {
 function AddBar({ desk }: DeskProps) {
   return (
     <div className="desk-bar">
-      <label className="button primary sheet-file">
+      <FilesButton accept=".json,application/json" isPrimary onFiles={(files) => desk.add(files)}>
         Add logbook files
-        <input
-          type="file"
-          multiple
-          className="visually-hidden"
-          accept=".json,application/json"
-          onChange={(event) => {
-            const files = [...(event.currentTarget.files ?? [])];
-            // The same file may be chosen again once it has been mended.
-            event.currentTarget.value = "";
-            desk.add(files);
-          }}
-        />
-      </label>
+      </FilesButton>
       {desk.hasDemo ? (
         <button type="button" className="button" onClick={() => desk.removeDemo()}>
           Remove the demo class

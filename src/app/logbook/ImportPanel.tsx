@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from "react";
 import { mergeIntoLogbook } from "../../logbook/wholeLogbook";
+import { FileButton } from "../shell/FileButton";
 import type { CurrentLogbook } from "./currentLogbook";
 import { LogbookReader } from "./logbookReader";
 import { mergedWords } from "./mergedWords";
@@ -48,21 +49,9 @@ export function ImportPanel({ current }: { readonly current: CurrentLogbook }) {
         A whole logbook from here or another device joins this one. Each record comes once, and none takes the place of
         a later one.
       </p>
-      <label className="button sheet-file">
+      <FileButton accept=".json,application/json" isDisabled={isBusy} onFile={(file) => act(() => read(file))}>
         Choose a logbook file
-        <input
-          type="file"
-          className="visually-hidden"
-          accept=".json,application/json"
-          disabled={isBusy}
-          onChange={(event) => {
-            const [file] = event.currentTarget.files ?? [];
-            // The same file may be chosen again once it has been mended.
-            event.currentTarget.value = "";
-            if (file !== undefined) act(() => read(file));
-          }}
-        />
-      </label>
+      </FileButton>
       <ReadingLine reading={reading} onStop={stop} />
       <ToldLine told={told} />
     </section>

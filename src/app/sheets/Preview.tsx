@@ -150,9 +150,10 @@ function Marking({ sheet }: { readonly sheet: Sheet }) {
             </tr>
           </thead>
           <tbody>
-            {rows.map(([where, asked, how]) => (
+            {rows.map(([where, asked, how], k) => (
               <tr key={`${where} ${asked}`}>
-                <td>{where}</td>
+                {/* The same as in the row above: there for whoever hears the table, quiet for the eye. */}
+                <td>{rows[k - 1]?.[0] === where ? <span className="visually-hidden">{where}</span> : where}</td>
                 <td>{asked}</td>
                 <td>{how}</td>
               </tr>
@@ -181,7 +182,8 @@ export function Preview({ sheet }: { readonly sheet: Sheet }) {
       <p>{sheet.purpose}</p>
       <p className="only-print preview-name">Name</p>
       <p className="only-print preview-name">Date</p>
-      <Sentences title="Instructions" lines={[...(sheet.instructions ?? []), ...rules, ...asked]} />
+      <Sentences title="Instructions" lines={sheet.instructions ?? []} />
+      <Sentences title="How the sitting goes" lines={[...rules, ...asked]} />
       <Sentences title="Cautions" lines={sheet.cautions ?? []} />
       <Stations sheet={sheet} />
       <OrderOfTries sheet={sheet} />

@@ -16,7 +16,7 @@ const readLines = (text: string): Lines => {
 export function HeadFields({ session }: { readonly session: EditSession }) {
   const { sheet } = session;
   return (
-    <div className="sheets-form">
+    <div className="sheets-form sheets-head">
       <TextField
         label="Title"
         path="title"
@@ -47,7 +47,7 @@ export function HeadFields({ session }: { readonly session: EditSession }) {
         onValue={(cautions) => session.describe({ cautions }, "cautions")}
       />
       <TextField
-        label="Source, where the sheet comes from"
+        label="Source of the sheet (empty: none)"
         path="source"
         value={sheet.source ?? ""}
         onText={(source) => session.describe({ source: source === "" ? undefined : source }, "source")}

@@ -109,17 +109,17 @@ export function StationForm({ station, path, onFields }: StationEdit) {
         onText={(title) => onFields({ title: title === "" ? undefined : title }, "title")}
       />
       <TextField
+        label="Id, unique in this sheet"
+        path={`${path}.id`}
+        value={station.id}
+        onText={(id) => onFields({ id }, "id")}
+      />
+      <TextField
         label="What to do"
         path={`${path}.task`}
         value={station.task ?? ""}
         isLong
         onText={(task) => onFields({ task: task === "" ? undefined : task }, "task")}
-      />
-      <TextField
-        label="Id, unique in this sheet"
-        path={`${path}.id`}
-        value={station.id}
-        onText={(id) => onFields({ id }, "id")}
       />
       <LockField {...{ station, path, onFields }} />
       <ChoiceField

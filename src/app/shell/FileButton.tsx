@@ -1,30 +1,49 @@
 import type { ReactNode } from "react";
 
-interface FileButtonProps {
+interface AnyFileButtonProps {
   /** What may be chosen, such as ".json". */
   readonly accept: string;
-  readonly onFile: (file: File) => void;
   readonly title?: string;
+  /** Whether it is the first thing to do here. */
+  readonly isPrimary?: boolean;
+  readonly isDisabled?: boolean;
   /** The words on the button, which are also its name. */
   readonly children: ReactNode;
 }
 
-/** A button that has a file chosen. The file itself goes to whoever asked; nothing is read here. */
-export function FileButton({ accept, onFile, title, children }: FileButtonProps) {
+interface FilesButtonProps extends AnyFileButtonProps {
+  readonly isMany?: boolean;
+  readonly onFiles: (files: readonly File[]) => void;
+}
+
+/** A button that has files chosen, many at once where many may be. Nothing is read here. */
+export function FilesButton({ accept, title, isPrimary, isDisabled, isMany = true, ...rest }: FilesButtonProps) {
+  const { onFiles, children } = rest;
   return (
-    <label className="button sheet-file" title={title}>
+    <label className={isPrimary ? "button primary file-button" : "button file-button"} title={title}>
       {children}
       <input
         type="file"
         className="visually-hidden"
         accept={accept}
+        multiple={isMany}
+        disabled={isDisabled}
         onChange={(event) => {
-          const [file] = event.currentTarget.files ?? [];
+          const files = [...(event.currentTarget.files ?? [])];
           // The same file may be chosen again once it has been mended.
           event.currentTarget.value = "";
-          if (file !== undefined) onFile(file);
+          if (files.length > 0) onFiles(files);
         }}
       />
     </label>
   );
+}
+
+interface FileButtonProps extends AnyFileButtonProps {
+  readonly onFile: (file: File) => void;
+}
+
+/** A button that has one file chosen. */
+export function FileButton({ onFile, ...rest }: FileButtonProps) {
+  return <FilesButton {...rest} isMany={false} onFiles={([file]) => file !== undefined && onFile(file)} />;
 }

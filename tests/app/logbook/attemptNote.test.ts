@@ -77,4 +77,23 @@ describe("an attempt of the bench", () => {
     for (let i = 0; i < 5; i++) session.turnBy(-3, 90_000 + i * 20);
     expect(motion.positions.length).toBe(before);
   });
+
+  test("takes the dial's weight and the own estimate along; the estimate is taken once, and only after the end", () => {
+    const profile = shippedProfile("three-wheel");
+    const begun = new BenchSession(
+      { profile, source: "as-set", combination: profile.asSet ?? [], help: "silent", dial: "heavy" },
+      seededChance(1),
+    );
+    begun.giveEstimate(1);
+    expect(begun.estimate).toBeNull();
+    const session = dialed("three-wheel", [0, 3.3], 1);
+    expect(session.outcome?.worstStop).toBeCloseTo(3.3, 1);
+    expect(noteOf(session).record.conditions).toEqual([]);
+    expect(noteOf(session).record.estimate).toBeUndefined();
+    session.giveEstimate(2.5);
+    session.giveEstimate(4);
+    expect(noteOf(session).record.estimate).toBe(2.5);
+    session.change({ ...session.setup, dial: "heavy" });
+    expect(session.estimate).toBeNull();
+  });
 });
