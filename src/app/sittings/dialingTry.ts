@@ -18,6 +18,9 @@ import type { TrySetup } from "./trySetup";
 /** A hand that has not moved for this long rests; the recording then gets a point of its own, milliseconds. */
 const REST: Milliseconds = 150;
 
+/** What keeping a position rounds away is less than this; more was held back by a positive stop, graduations. */
+const KEPT: Graduations = 1 / 64;
+
 /**
  * One try at dialing in a sitting: one lock, one combination, no second chance.
  *
@@ -31,6 +34,8 @@ export class DialingTry extends Store {
   isEnded = false;
   private readonly hand: ZeroLock;
   private readonly feel: DialFeel;
+  /** Where the dial would stand if positions were not rounded to be kept: small moves add up. */
+  private meant: Graduations;
   private readonly recorder: AttemptRecorder;
   private readonly actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
   private lastMoved: Milliseconds | null = null;
@@ -47,6 +52,7 @@ export class DialingTry extends Store {
     const { indexOffset, lostMotion, dial } = conditions;
     this.feel = dialFeel(dial);
     this.hand = new ZeroLock({ indexOffset, lostMotion, noise: 0, start: start.dial }, profile.graduations);
+    this.meant = this.hand.dial;
     this.actor = createActor(dialingMachine(profile)).start();
   }
 
@@ -152,10 +158,12 @@ export class DialingTry extends Store {
     this.clock = now;
     this.lastMoved = now;
     const before = this.hand.dial;
-    this.hand.turnBy(keptPosition(before + by) - before);
+    this.meant += by;
+    this.hand.turnBy(keptPosition(this.meant) - before);
     this.take(this.hand.camPosition - this.attempt.dial, now);
     this.hand.holdBack(this.hand.camPosition - this.attempt.dial);
     if (wasHeld(by, this.hand.dial - before)) this.feel.halt();
+    if (Math.abs(this.meant - this.hand.dial) > KEPT) this.meant = this.hand.dial;
   }
 
   private take(by: Graduations, now: Milliseconds): void {

@@ -149,6 +149,13 @@ describe("in a sitting", () => {
     expect([dialing.isRunningOn, zeroing.isRunningOn]).toEqual([false, false]);
   });
 
+  test("ten nudges of a tenth make one graduation", () => {
+    const one = new DialingTry(setupOf(dialingStation()));
+    const stood = one.dial;
+    for (let k = 1; k <= 10; k++) one.turnBy(0.1, 1000 * k);
+    expect(one.dial).toBe(stood + 1);
+  });
+
   test("nothing runs on once a try has ended", () => {
     const one = new DialingTry(setupOf(dialingStation(light), 2));
     one.turnBy(20, 100);
