@@ -53,9 +53,12 @@ const VERSION_2 = {
   declarations: "id, personId",
 };
 
+/** Whether an attempt came to its end without opening. */
+export const isMiss = ({ opened, isUnfinished }: AttemptRecord): boolean => !opened && isUnfinished !== true;
+
 /** The row of an attempt. */
 export function attemptRow(attempt: AttemptRecord): AttemptRow {
-  return { ...attempt, missed: attempt.opened ? 0 : 1, settingsKey: settingsKey(attempt) };
+  return { ...attempt, missed: isMiss(attempt) ? 1 : 0, settingsKey: settingsKey(attempt) };
 }
 
 /** The attempt of a row. */

@@ -1,9 +1,10 @@
 import { allAttempts } from "../../logbook/attemptQueries";
+import type { LogbookWrite } from "../../logbook/logbookWrite";
 import { declarationOf } from "../../logbook/mastery";
 import type { PersonRecord } from "../../logbook/records";
 import { skillKey } from "../../logbook/skill";
 import { encodeTrace } from "../../logbook/traceCodec";
-import { recordsOfKind } from "../../logbook/wholeLogbook";
+import { deleteAttempt, recordsOfKind } from "../../logbook/wholeLogbook";
 import type { AttemptNote } from "./attemptNote";
 import { type CurrentLogbook, currentLogbook } from "./currentLogbook";
 import { newPerson } from "./people";
@@ -12,11 +13,17 @@ import type { ZeroingNote } from "./zeroingNote";
 /** Whoever practices before anyone has given a name. */
 const FIRST_NAME = "Trainee";
 
+/** Who practices now, as far as anybody does; null where nobody has practiced here yet. */
+export async function whoPractices(): Promise<PersonRecord | null> {
+  const current = await currentLogbook();
+  if (current.person !== null && current.person.isDemo !== true) return current.person;
+  return (await current.people()).find(({ isDemo }) => isDemo !== true) ?? null;
+}
+
 /** Whose record it is. An invented person's records may be looked at, but nobody practices under that name. */
 async function personNow(current: CurrentLogbook): Promise<PersonRecord> {
-  if (current.person !== null && current.person.isDemo !== true) return current.person;
-  const own = (await current.people()).find(({ isDemo }) => isDemo !== true);
-  if (own !== undefined) return own;
+  const own = await whoPractices();
+  if (own !== null) return own;
   const person = newPerson(FIRST_NAME, crypto.randomUUID(), Date.now());
   if (current.person === null) current.choose(person);
   await current.logbook.save({ kind: "people", record: person });
@@ -43,7 +50,7 @@ export async function keepAttempt(note: AttemptNote): Promise<void> {
   const { id } = await personNow(current);
   const record = { ...note.record, personId: id };
   await current.logbook.save({ kind: "attempts", record, trace: encodeTrace(note.motion) });
-  await declare(current, id, note);
+  if (record.isUnfinished !== true) await declare(current, id, note);
 }
 
 /** Keeps a zeroing for whoever practices now. */
@@ -51,4 +58,23 @@ export async function keepZeroing(note: ZeroingNote): Promise<void> {
   const current = await currentLogbook();
   const { id } = await personNow(current);
   await current.logbook.save({ kind: "zeroings", record: { ...note, personId: id } });
+}
+
+/**
+ * Keeps records that belong together, all or none.
+ *
+ * @param personId - whose they are; whoever practices now, where nobody is named or the one named is gone
+ */
+export async function keepFor(
+  personId: string | null,
+  writes: (personId: string) => readonly LogbookWrite[],
+): Promise<void> {
+  const current = await currentLogbook();
+  const isHere = personId !== null && (await current.people()).some(({ id }) => id === personId);
+  await current.logbook.save(...writes(isHere ? personId : (await personNow(current)).id));
+}
+
+/** Forgets an unfinished attempt that was put away. */
+export async function dropAttempt(id: string): Promise<void> {
+  await deleteAttempt((await currentLogbook()).logbook, id);
 }

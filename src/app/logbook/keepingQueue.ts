@@ -1,3 +1,4 @@
+import type { LogbookWrite } from "../../logbook/logbookWrite";
 import type { AttemptNote } from "./attemptNote";
 import type { ZeroingNote } from "./zeroingNote";
 
@@ -5,6 +6,8 @@ import type { ZeroingNote } from "./zeroingNote";
 export interface Keeper {
   readonly keepAttempt: (note: AttemptNote) => Promise<void>;
   readonly keepZeroing: (note: ZeroingNote) => Promise<void>;
+  readonly keepFor: (personId: string | null, writes: (personId: string) => readonly LogbookWrite[]) => Promise<void>;
+  readonly dropAttempt: (id: string) => Promise<void>;
 }
 
 type Keeping = (keeper: Keeper) => Promise<void>;

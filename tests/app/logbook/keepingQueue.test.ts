@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import { type Keeper, KeepingQueue } from "../../../src/app/logbook/keepingQueue";
 
-const keeper: Keeper = { keepAttempt: async () => undefined, keepZeroing: async () => undefined };
+const done = async () => undefined;
+const keeper: Keeper = { keepAttempt: done, keepZeroing: done, keepFor: done, dropAttempt: done };
 
 test("keeps records one after the other, in order", async () => {
   const done: number[] = [];
