@@ -36,7 +36,10 @@ function latestById<One extends Stamped>(records: readonly One[]): One[] {
 }
 
 /** Motions of attempts: an unfinished one grows, so each comes from the logbook whose record of the attempt holds. */
-function tracesFor(attempts: LogbookContents["records"]["attempts"], parts: readonly LogbookContents[]): Map<string, Uint8Array> {
+function tracesFor(
+  attempts: LogbookContents["records"]["attempts"],
+  parts: readonly LogbookContents[],
+): Map<string, Uint8Array> {
   const traces = new Map<string, Uint8Array>();
   const holding = new Set<unknown>(attempts);
   for (const part of parts) {

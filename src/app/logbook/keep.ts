@@ -1,7 +1,8 @@
 import { allAttempts } from "../../logbook/attemptQueries";
 import type { LogbookWrite } from "../../logbook/logbookWrite";
 import { declarationOf } from "../../logbook/mastery";
-import type { PersonRecord } from "../../logbook/records";
+import type { PersonRecord, SittingRecord } from "../../logbook/records";
+import { runningSittings, sittingById } from "../../logbook/sittingQueries";
 import { skillKey } from "../../logbook/skill";
 import { encodeTrace } from "../../logbook/traceCodec";
 import { deleteAttempt, recordsOfKind } from "../../logbook/wholeLogbook";
@@ -77,4 +78,35 @@ export async function keepFor(
 /** Forgets an unfinished attempt that was put away. */
 export async function dropAttempt(id: string): Promise<void> {
   await deleteAttempt((await currentLogbook()).logbook, id);
+}
+
+/** Sittings that have not ended, latest first. */
+export async function sittingsNow(): Promise<readonly SittingRecord[]> {
+  return runningSittings((await currentLogbook()).logbook);
+}
+
+/** Whether a sitting is on record with its end. */
+export async function hasEnded(sittingId: string): Promise<boolean> {
+  const found = await sittingById((await currentLogbook()).logbook, sittingId);
+  return found !== undefined && found.state !== "running";
+}
+
+/** Ids of those tries that are on record as they ended. */
+async function onRecord({ logbook }: CurrentLogbook, writes: readonly LogbookWrite[]): Promise<Set<string>> {
+  const ids = writes.map(({ record }) => record.id);
+  const attempts = await logbook.read((database) => database.attempts.bulkGet(ids), []);
+  const zeroings = await logbook.read((database) => database.zeroings.bulkGet(ids), []);
+  return new Set([
+    ...attempts.flatMap((one) => (one === undefined || one.isUnfinished === true ? [] : one.id)),
+    ...zeroings.flatMap((one) => (one === undefined || one.outcome === "broken-off" ? [] : one.id)),
+  ]);
+}
+
+/** Keeps tries that are not on record yet, or as unfinished only. */
+export async function keepMissing(
+  personId: string | null,
+  writes: (personId: string) => readonly LogbookWrite[],
+): Promise<void> {
+  const known = await onRecord(await currentLogbook(), writes(personId ?? ""));
+  await keepFor(personId, (owner) => writes(owner).filter(({ record }) => !known.has(record.id)));
 }

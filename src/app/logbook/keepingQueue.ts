@@ -7,6 +7,8 @@ export interface Keeper {
   readonly keepAttempt: (note: AttemptNote) => Promise<void>;
   readonly keepZeroing: (note: ZeroingNote) => Promise<void>;
   readonly keepFor: (personId: string | null, writes: (personId: string) => readonly LogbookWrite[]) => Promise<void>;
+  readonly keepMissing: Keeper["keepFor"];
+  readonly hasEnded: (sittingId: string) => Promise<boolean>;
   readonly dropAttempt: (id: string) => Promise<void>;
 }
 

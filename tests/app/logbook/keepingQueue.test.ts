@@ -2,7 +2,14 @@ import { expect, test } from "vitest";
 import { type Keeper, KeepingQueue } from "../../../src/app/logbook/keepingQueue";
 
 const done = async () => undefined;
-const keeper: Keeper = { keepAttempt: done, keepZeroing: done, keepFor: done, dropAttempt: done };
+const keeper: Keeper = {
+  keepAttempt: done,
+  keepZeroing: done,
+  keepFor: done,
+  keepMissing: done,
+  hasEnded: async () => false,
+  dropAttempt: done,
+};
 
 test("keeps records one after the other, in order", async () => {
   const done: number[] = [];
