@@ -24,6 +24,9 @@ export interface SittingPage {
   readonly next: PageEnd | null;
 }
 
+/** Id of the record of a sitting's try. @param index - of the try in the sitting, from 0 */
+export const tryId = (sittingId: string, index: number): string => `${sittingId}:${index + 1}`;
+
 /** How a sitting stands: its verdict, where it came to one. */
 export function standingOf({ state, verdict = "not shown yet" }: SittingRecord): SittingStanding {
   return state === "finished" ? verdict : state;

@@ -1,10 +1,10 @@
-import { allAttempts } from "../../logbook/attemptQueries";
+import { allAttempts, motionOf } from "../../logbook/attemptQueries";
 import type { LogbookWrite } from "../../logbook/logbookWrite";
 import { declarationOf } from "../../logbook/mastery";
 import type { PersonRecord, SittingRecord } from "../../logbook/records";
-import { runningSittings, sittingById } from "../../logbook/sittingQueries";
+import { runningSittings, sittingById, tryId } from "../../logbook/sittingQueries";
 import { skillKey } from "../../logbook/skill";
-import { encodeTrace } from "../../logbook/traceCodec";
+import { encodeTrace, type Motion } from "../../logbook/traceCodec";
 import { deleteAttempt, recordsOfKind } from "../../logbook/wholeLogbook";
 import type { AttemptNote } from "./attemptNote";
 import { type CurrentLogbook, currentLogbook } from "./currentLogbook";
@@ -87,7 +87,7 @@ export async function sittingsNow(): Promise<readonly SittingRecord[]> {
 
 /** Whether a sitting is on record with its end. */
 export async function hasEnded(sittingId: string): Promise<boolean> {
-  const found = await sittingById((await currentLogbook()).logbook, sittingId);
+  const found = await sittingOnRecord(sittingId);
   return found !== undefined && found.state !== "running";
 }
 
@@ -109,4 +109,16 @@ export async function keepMissing(
 ): Promise<void> {
   const known = await onRecord(await currentLogbook(), writes(personId ?? ""));
   await keepFor(personId, (owner) => writes(owner).filter(({ record }) => !known.has(record.id)));
+}
+
+/** The motions of a sitting's tries, in order; null where none is kept. */
+export async function motionsOfSitting(sittingId: string, tries: number): Promise<readonly (Motion | null)[]> {
+  const { logbook } = await currentLogbook();
+  const ids = Array.from({ length: tries }, (_, index) => tryId(sittingId, index));
+  return Promise.all(ids.map(async (id) => (await motionOf(logbook, id).catch(() => null)) ?? null));
+}
+
+/** A sitting as the logbook has it. */
+export async function sittingOnRecord(id: string): Promise<SittingRecord | undefined> {
+  return sittingById((await currentLogbook()).logbook, id);
 }

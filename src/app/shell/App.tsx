@@ -63,7 +63,7 @@ function Page({ page, address, query, hasSound }: PageProps) {
     case "sheets":
       return <SheetsScreen query={query} />;
     case "sittings":
-      return <SittingsScreen chance={chance} sheet={query.get("sheet")} />;
+      return <SittingsScreen chance={chance} sheet={query.get("sheet")} record={query.get("record")} />;
     case "logbook":
       return <LogbookScreen asked={query.get("view")} />;
   }

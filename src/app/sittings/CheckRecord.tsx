@@ -1,6 +1,7 @@
 import { type FormEvent, useState } from "react";
-import type { RecordCheck } from "../../drill/sittingRecord";
+import { checkRecord, type RecordCheck } from "../../drill/sittingRecord";
 import { browserSha256, checkRecordFile } from "./recordFile";
+import type { KeptRecord } from "./sittingShelf";
 
 function Findings({ check }: { readonly check: RecordCheck }) {
   if (check.problems.length === 0) {
@@ -19,6 +20,20 @@ function Findings({ check }: { readonly check: RecordCheck }) {
         ))}
       </ul>
     </div>
+  );
+}
+
+/** Checks the record that is shown. */
+export function CheckThis({ kept }: { readonly kept: KeptRecord }) {
+  const [check, setCheck] = useState<RecordCheck | null>(null);
+  const run = () => checkRecord(kept.record, kept.sha256, browserSha256).then(setCheck);
+  return (
+    <>
+      <button type="button" className="button sitting-noprint" onClick={run}>
+        Check this record
+      </button>
+      {check !== null && <Findings check={check} />}
+    </>
   );
 }
 

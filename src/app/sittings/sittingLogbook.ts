@@ -5,6 +5,7 @@ import type { SittingRecord } from "../../drill/sittingRecord";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { attemptOutcome, unfinishedOutcome } from "../../logbook/attemptOutcome";
 import type { LogbookWrite } from "../../logbook/logbookWrite";
+import { tryId } from "../../logbook/sittingQueries";
 import { encodeTrace, type Motion } from "../../logbook/traceCodec";
 import { replay } from "../../trace/replay";
 import type { DialingTry } from "./dialingTry";
@@ -33,7 +34,7 @@ const conditionText = (condition: Condition): string => {
 
 const stamp = ({ sittingId, index, now_ms }: TryOwner) => {
   const now = Math.round(now_ms);
-  return { id: `${sittingId}:${index + 1}`, createdAt: now, updatedAt: now };
+  return { id: tryId(sittingId, index), createdAt: now, updatedAt: now };
 };
 
 const ownProfile = ({ profile }: Pick<Attempt, "profile">) =>
