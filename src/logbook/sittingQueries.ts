@@ -108,3 +108,14 @@ export async function runningSittings(logbook: Logbook): Promise<readonly Sittin
     .filter(({ state }) => state === "running")
     .toSorted((one, other) => (isBefore(one, other) ? 1 : -1));
 }
+
+/** Those of some sittings that have not ended. @throws {LogbookError} when the storage fails */
+export async function runningAmong(logbook: Logbook, ids: ReadonlySet<string>): Promise<ReadonlySet<string>> {
+  if (ids.size === 0) return ids;
+  const stored = await logbook.read((database) => database.sittings.bulkGet([...ids]), []);
+  const found = joined(
+    logbook,
+    stored.flatMap((one) => one ?? []),
+  );
+  return new Set(found.flatMap(({ id, state }) => (ids.has(id) && state === "running" ? id : [])));
+}

@@ -4,17 +4,21 @@ import { FilesView } from "./FilesView";
 import { KeepingLine } from "./KeepingLine";
 import { PeopleBar } from "./PeopleBar";
 import { ProgressView } from "./ProgressView";
+import { SittingsView } from "./SittingsView";
 import { useLogbook } from "./useLogbook";
 import "../shell/workplace.css";
 import "./logbook.css";
 
 const VIEWS = [
   { view: "attempts", label: "Attempts" },
+  { view: "sittings", label: "Sittings" },
   { view: "progress", label: "Progress" },
   { view: "files", label: "Files" },
 ] as const;
 
 type View = (typeof VIEWS)[number]["view"];
+
+const PERSONAL_VIEWS = { attempts: AttemptsView, sittings: SittingsView, progress: ProgressView } as const;
 
 function Nobody() {
   return (
@@ -29,7 +33,7 @@ function ViewOf({ current, view }: { readonly current: CurrentLogbook; readonly 
   const { person } = current;
   if (view === "files") return <FilesView current={current} />;
   if (person === null) return <Nobody />;
-  const View = view === "attempts" ? AttemptsView : ProgressView;
+  const View = PERSONAL_VIEWS[view];
   return <View key={person.id} current={current} personId={person.id} />;
 }
 
