@@ -3,6 +3,7 @@ import type { Help } from "../../dialing/advice";
 import { BenchScreen } from "../bench/BenchScreen";
 import { type BenchAddress, benchAddress } from "../bench/benchAddress";
 import { measureEvents } from "../bench/eventCost";
+import { ErrorBoundary } from "./ErrorBoundary";
 import { useRemembered } from "./remembered";
 import { useRoute } from "./route";
 import { UpdateNotice } from "./UpdateNotice";
@@ -116,9 +117,11 @@ export function App() {
           {address.problem}
         </p>
       )}
-      <Suspense fallback={<main className="workplace" />}>
-        <Page page={page} address={address} query={route.query} hasSound={sound === "on"} />
-      </Suspense>
+      <ErrorBoundary place={`${page}?${route.query}`}>
+        <Suspense fallback={<main className="workplace" />}>
+          <Page page={page} address={address} query={route.query} hasSound={sound === "on"} />
+        </Suspense>
+      </ErrorBoundary>
       <UpdateNotice />
     </>
   );

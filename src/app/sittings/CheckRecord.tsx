@@ -1,5 +1,6 @@
 import { type FormEvent, useState } from "react";
 import { checkRecord, type RecordCheck } from "../../drill/sittingRecord";
+import { messageOf } from "../shell/messageOf";
 import { browserSha256, checkRecordFile } from "./recordFile";
 import type { KeptRecord } from "./sittingShelf";
 
@@ -49,7 +50,7 @@ export function CheckRecord() {
     try {
       setCheck(await checkRecordFile(from, browserSha256));
     } catch (error) {
-      setProblem(error instanceof Error ? error.message : String(error));
+      setProblem(messageOf(error));
     }
   };
   const submit = (event: FormEvent) => {

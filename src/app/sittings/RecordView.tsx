@@ -1,4 +1,5 @@
 import { useEffect, useState } from "react";
+import { messageOf } from "../shell/messageOf";
 import { CheckThis } from "./CheckRecord";
 import type { CurrentSitting } from "./currentSitting";
 import { RecordResult } from "./RecordResult";
@@ -35,7 +36,7 @@ export function RecordView({ current, id }: { readonly current: CurrentSitting; 
     let isWanted = true;
     keptRecord(id).then(
       (kept) => isWanted && setFound(kept),
-      (error) => isWanted && setProblem(error instanceof Error ? error.message : String(error)),
+      (error) => isWanted && setProblem(messageOf(error)),
     );
     return () => {
       isWanted = false;

@@ -14,6 +14,7 @@ import type { SittingSession } from "./sittingSession";
 import { useStore } from "./useSitting";
 import "../shell/workplace.css";
 import "./sittings.css";
+import { messageOf } from "../shell/messageOf";
 
 /** What an address asks for: a sheet, or the reason why there is none. */
 interface Asked {
@@ -26,7 +27,7 @@ function askedFor(address: string | null): Asked {
   try {
     return { sheet: sheetAskedFor(address), problem: null };
   } catch (error) {
-    return { sheet: null, problem: error instanceof Error ? error.message : String(error) };
+    return { sheet: null, problem: messageOf(error) };
   }
 }
 

@@ -1,6 +1,7 @@
 import type { Sheet } from "../../drill/sheet/sheet";
 import { recordHash, sittingRecord } from "../../drill/sittingRecord";
 import type { Milliseconds } from "../../lock/dial";
+import { messageOf } from "../shell/messageOf";
 import { onPageLeft } from "../shell/onPageLeft";
 import { Store } from "../shell/store";
 import { browserSha256 } from "./recordFile";
@@ -32,8 +33,6 @@ async function answerInTime<Answer>(ask: () => Promise<Answer>, otherwise: Answe
   const tooLate = new Promise<Answer>((resolve) => setTimeout(() => resolve(otherwise), LOGBOOK_WAIT));
   return Promise.race([ask().catch(() => otherwise), tooLate]);
 }
-
-const messageOf = (error: unknown) => (error instanceof Error ? error.message : String(error));
 
 /** The record of a sitting that is over. */
 async function recordOf(session: SittingSession): Promise<KeptRecord> {
