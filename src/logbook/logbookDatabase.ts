@@ -115,7 +115,8 @@ export class LogbookDatabase extends Dexie {
 
   /** @param host - the browser's own, where left out */
   constructor(name = DATABASE_NAME, host: DatabaseHost | undefined = browserHost()) {
-    super(name, host);
+    // A record that is told to be stored outlasts a power cut, not only the page.
+    super(name, { ...host, chromeTransactionDurability: "strict" });
     this.host = host;
     this.version(1).stores(VERSION_1);
     this.version(DATABASE_VERSION).stores(VERSION_2).upgrade(upgradeToVersion2);

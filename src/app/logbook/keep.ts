@@ -45,6 +45,11 @@ async function declare({ logbook }: CurrentLogbook, personId: string, { record }
   if (declaration !== null) await logbook.save({ kind: "declarations", record: declaration });
 }
 
+/** Opens the logbook, so that the first record has not to wait for it. */
+export async function openUp(): Promise<void> {
+  await currentLogbook();
+}
+
 /** Keeps an attempt for whoever practices now. */
 export async function keepAttempt(note: AttemptNote): Promise<void> {
   const current = await currentLogbook();
@@ -61,6 +66,13 @@ export async function keepZeroing(note: ZeroingNote): Promise<void> {
   await current.logbook.save({ kind: "zeroings", record: { ...note, personId: id } });
 }
 
+/** Looked for in the tables only where it must be: every moment before a record is stored is one it can be lost in. */
+async function ownerOf(current: CurrentLogbook, personId: string | null): Promise<string> {
+  if (personId !== null && current.person?.id === personId) return personId;
+  const isHere = personId !== null && (await current.people()).some(({ id }) => id === personId);
+  return isHere ? personId : (await personNow(current)).id;
+}
+
 /**
  * Keeps records that belong together, all or none.
  *
@@ -71,8 +83,7 @@ export async function keepFor(
   writes: (personId: string) => readonly LogbookWrite[],
 ): Promise<void> {
   const current = await currentLogbook();
-  const isHere = personId !== null && (await current.people()).some(({ id }) => id === personId);
-  await current.logbook.save(...writes(isHere ? personId : (await personNow(current)).id));
+  await current.logbook.save(...writes(await ownerOf(current, personId)));
 }
 
 /** Forgets an unfinished attempt that was put away. */

@@ -4,6 +4,7 @@ import type { ZeroingNote } from "./zeroingNote";
 
 /** What keeps records, once it has been fetched. */
 export interface Keeper {
+  readonly openUp: () => Promise<void>;
   readonly keepAttempt: (note: AttemptNote) => Promise<void>;
   readonly keepZeroing: (note: ZeroingNote) => Promise<void>;
   readonly keepFor: (personId: string | null, writes: (personId: string) => readonly LogbookWrite[]) => Promise<void>;

@@ -25,13 +25,26 @@ const keepNote = (note: AttemptNote) => {
 
 const dropAttempt = (id: string) => afterDrawing(() => keeping.add((keeper) => keeper.dropAttempt(id)));
 
+const once = (act: () => void) => {
+  let isDone = false;
+  return () => {
+    if (!isDone) act();
+    isDone = true;
+  };
+};
+
 /** Keeps every attempt of a bench in the logbook: when it has ended, and while it is under way. */
 export function useKeptAttempts(session: BenchSession): void {
   useEffect(() => {
     const watched = new AttemptKeeping(session, newId, { keep: keepNote, drop: dropAttempt });
     const flush = () => watched.flush(Date.now());
+    const openUp = once(() => afterDrawing(() => keeping.add((keeper) => keeper.openUp())));
     const timer = setInterval(flush, FLUSH_EVERY);
-    const ends = [session.subscribe(() => watched.look(Date.now())), onPageLeft(flush)];
+    const look = () => {
+      openUp();
+      watched.look(Date.now());
+    };
+    const ends = [session.subscribe(look), onPageLeft(flush)];
     return () => {
       clearInterval(timer);
       for (const end of ends) end();

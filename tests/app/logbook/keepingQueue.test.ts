@@ -3,6 +3,7 @@ import { type Keeper, KeepingQueue } from "../../../src/app/logbook/keepingQueue
 
 const done = async () => undefined;
 const keeper: Keeper = {
+  openUp: done,
   keepAttempt: done,
   keepZeroing: done,
   keepFor: done,
