@@ -1,13 +1,16 @@
+import { lazy, Suspense } from "react";
 import { AttemptsView } from "./AttemptsView";
 import type { CurrentLogbook } from "./currentLogbook";
-import { FilesView } from "./FilesView";
 import { KeepingLine } from "./KeepingLine";
 import { PeopleBar } from "./PeopleBar";
-import { ProgressView } from "./ProgressView";
 import { SittingsView } from "./SittingsView";
 import { useLogbook } from "./useLogbook";
 import "../shell/workplace.css";
 import "./logbook.css";
+
+// The figures and the files bring much with them that the first rows do not need.
+const ProgressView = lazy(async () => ({ default: (await import("./ProgressView")).ProgressView }));
+const FilesView = lazy(async () => ({ default: (await import("./FilesView")).FilesView }));
 
 const VIEWS = [
   { view: "attempts", label: "Attempts" },
@@ -59,7 +62,9 @@ export function LogbookScreen({ asked }: { readonly asked: string | null }) {
               </a>
             ))}
           </nav>
-          <ViewOf current={current} view={view} />
+          <Suspense fallback={null}>
+            <ViewOf current={current} view={view} />
+          </Suspense>
         </>
       )}
     </main>

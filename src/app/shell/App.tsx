@@ -26,8 +26,11 @@ const PAGES = [
 const ZeroingScreen = lazy(async () => ({ default: (await import("../zeroing/ZeroingScreen")).ZeroingScreen }));
 const SheetsScreen = lazy(async () => ({ default: (await import("../sheets/SheetsScreen")).SheetsScreen }));
 const SittingsScreen = lazy(async () => ({ default: (await import("../sittings/SittingsScreen")).SittingsScreen }));
-
-const LogbookScreen = lazy(async () => ({ default: (await import("../logbook/LogbookScreen")).LogbookScreen }));
+const LogbookScreen = lazy(async () => {
+  // The database opens while the screen is still fetched.
+  import("../logbook/currentLogbook").then(({ currentLogbook }) => currentLogbook()).catch(() => undefined);
+  return { default: (await import("../logbook/LogbookScreen")).LogbookScreen };
+});
 
 const SWITCH = ["off", "on"] as const;
 
