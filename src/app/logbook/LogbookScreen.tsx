@@ -1,4 +1,4 @@
-import { lazy, Suspense } from "react";
+import { fetchedLater } from "../shell/fetchedLater";
 import { AttemptsView } from "./AttemptsView";
 import type { CurrentLogbook } from "./currentLogbook";
 import { KeepingLine } from "./KeepingLine";
@@ -9,8 +9,8 @@ import "../shell/workplace.css";
 import "./logbook.css";
 
 // The figures and the files bring much with them that the first rows do not need.
-const ProgressView = lazy(async () => ({ default: (await import("./ProgressView")).ProgressView }));
-const FilesView = lazy(async () => ({ default: (await import("./FilesView")).FilesView }));
+const ProgressView = fetchedLater(async () => (await import("./ProgressView")).ProgressView, null);
+const FilesView = fetchedLater(async () => (await import("./FilesView")).FilesView, null);
 
 const VIEWS = [
   { view: "attempts", label: "Attempts" },
@@ -62,9 +62,7 @@ export function LogbookScreen({ asked }: { readonly asked: string | null }) {
               </a>
             ))}
           </nav>
-          <Suspense fallback={null}>
-            <ViewOf current={current} view={view} />
-          </Suspense>
+          <ViewOf current={current} view={view} />
         </>
       )}
     </main>

@@ -1,9 +1,10 @@
-import { lazy, Suspense, useEffect, useMemo, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import type { Help } from "../../dialing/advice";
 import { BenchScreen } from "../bench/BenchScreen";
 import { type BenchAddress, benchAddress } from "../bench/benchAddress";
 import { measureEvents } from "../bench/eventCost";
 import { ErrorBoundary } from "./ErrorBoundary";
+import { fetchedLater } from "./fetchedLater";
 import { useRemembered } from "./remembered";
 import { useRoute } from "./route";
 import { UpdateNotice } from "./UpdateNotice";
@@ -22,15 +23,17 @@ const PAGES = [
   { path: "logbook", label: "Logbook" },
 ] as const;
 
+const EMPTY = <main className="workplace" />;
+
 // Fetched when first asked for, so that the first screen stays small.
-const ZeroingScreen = lazy(async () => ({ default: (await import("../zeroing/ZeroingScreen")).ZeroingScreen }));
-const SheetsScreen = lazy(async () => ({ default: (await import("../sheets/SheetsScreen")).SheetsScreen }));
-const SittingsScreen = lazy(async () => ({ default: (await import("../sittings/SittingsScreen")).SittingsScreen }));
-const LogbookScreen = lazy(async () => {
+const ZeroingScreen = fetchedLater(async () => (await import("../zeroing/ZeroingScreen")).ZeroingScreen, EMPTY);
+const SheetsScreen = fetchedLater(async () => (await import("../sheets/SheetsScreen")).SheetsScreen, EMPTY);
+const SittingsScreen = fetchedLater(async () => (await import("../sittings/SittingsScreen")).SittingsScreen, EMPTY);
+const LogbookScreen = fetchedLater(async () => {
   // The database opens while the screen is still fetched.
   import("../logbook/currentLogbook").then(({ currentLogbook }) => currentLogbook()).catch(() => undefined);
-  return { default: (await import("../logbook/LogbookScreen")).LogbookScreen };
-});
+  return (await import("../logbook/LogbookScreen")).LogbookScreen;
+}, EMPTY);
 
 const SWITCH = ["off", "on"] as const;
 
@@ -121,9 +124,7 @@ export function App() {
         </p>
       )}
       <ErrorBoundary place={`${page}?${route.query}`}>
-        <Suspense fallback={<main className="workplace" />}>
-          <Page page={page} address={address} query={route.query} hasSound={sound === "on"} />
-        </Suspense>
+        <Page page={page} address={address} query={route.query} hasSound={sound === "on"} />
       </ErrorBoundary>
       <UpdateNotice />
     </>
