@@ -40,7 +40,7 @@ test("a sitting is in the logbook's list, is noted there, and opens again with i
   await page.keyboard.press("Enter");
   await page.keyboard.press("ArrowRight");
   await page.keyboard.press("Space");
-  await expect(page.getByText(/^Not counted\./)).toBeVisible();
+  await expect(page.getByRole("status").filter({ hasText: /^Not counted\./ })).toBeVisible();
   await page.getByRole("button", { name: "End this try" }).click();
   await page.getByRole("button", { name: "Readings try 2" }).click();
   await expect(page.getByRole("region", { name: "Readings of try 2" })).toContainText(/right.*no: /);

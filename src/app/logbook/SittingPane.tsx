@@ -23,7 +23,7 @@ function Ways({ sitting }: { readonly sitting: SittingRecord }) {
           Open the result
         </a>
       </div>
-      <p className="logbook-soft">
+      <p className="logbook-soft logbook-below">
         Its marks, every try again, the print, the record as a file, and a check of its hash.
       </p>
     </>
