@@ -1,11 +1,14 @@
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./shell/App";
+import { ErrorBoundary } from "./shell/ErrorBoundary";
 
 const root = document.getElementById("root");
 if (root === null) throw new Error("the page has no element with the id root");
 createRoot(root).render(
   <StrictMode>
-    <App />
+    <ErrorBoundary place="app">
+      <App />
+    </ErrorBoundary>
   </StrictMode>,
 );

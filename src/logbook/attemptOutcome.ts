@@ -1,5 +1,5 @@
 import type { Attempt } from "../dialing/attempt";
-import { faultsAtEnd } from "../dialing/fault";
+import { faultsAtEnd, faultsSoFar } from "../dialing/fault";
 import { runLength, stopError } from "../dialing/runs";
 import type { Milliseconds } from "../lock/dial";
 import type { AttemptRecord, StopRecord } from "./attemptRecord";
@@ -8,7 +8,7 @@ import type { AttemptRecord, StopRecord } from "./attemptRecord";
 const MOST_FAULTS = 200;
 
 /** What came of an attempt: the part of its record that the engine knows. */
-export type AttemptOutcome = Pick<AttemptRecord, "opened" | "faults" | "stops">;
+export type AttemptOutcome = Pick<AttemptRecord, "opened" | "faults" | "stops" | "isUnfinished">;
 
 function stopsOf({ reader, profile, combination }: Attempt): StopRecord[] {
   return reader.legs.flatMap((leg, i) => {
@@ -29,4 +29,14 @@ function stopsOf({ reader, profile, combination }: Attempt): StopRecord[] {
  */
 export function attemptOutcome(attempt: Attempt): AttemptOutcome {
   return { opened: attempt.opened, faults: faultsAtEnd(attempt).slice(0, MOST_FAULTS), stops: stopsOf(attempt) };
+}
+
+/** What an attempt has come to that is under way, or that nobody will finish. */
+export function unfinishedOutcome(attempt: Attempt): AttemptOutcome {
+  return {
+    opened: false,
+    isUnfinished: true,
+    faults: faultsSoFar(attempt).slice(0, MOST_FAULTS),
+    stops: stopsOf(attempt).slice(0, -1),
+  };
 }

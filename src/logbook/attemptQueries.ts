@@ -1,7 +1,7 @@
 import Dexie from "dexie";
 import type { AttemptRecord } from "./attemptRecord";
 import type { Logbook } from "./logbook";
-import { type AttemptRow, attemptOf, type LogbookDatabase } from "./logbookDatabase";
+import { type AttemptRow, attemptOf, isMiss, type LogbookDatabase } from "./logbookDatabase";
 import { decodeTrace, type Motion } from "./traceCodec";
 
 /** Which attempts are asked for. */
@@ -29,7 +29,7 @@ export interface AttemptPage {
 const matches = (attempt: AttemptRecord, { personId, profileId, onlyMisses, since = 0 }: AttemptFilter) =>
   attempt.personId === personId &&
   (profileId === undefined || attempt.profileId === profileId) &&
-  !(onlyMisses === true && attempt.opened) &&
+  (onlyMisses !== true || isMiss(attempt)) &&
   attempt.startedAt >= since;
 
 const isBefore = (one: PageEnd, other: PageEnd) =>
@@ -92,13 +92,15 @@ export async function attemptPage(
 }
 
 /**
- * Every attempt of a filter, oldest first, for statistics.
+ * Every attempt of a filter that came to its end, oldest first, for statistics.
  *
  * @throws {LogbookError} when the storage fails
  */
 export async function allAttempts(logbook: Logbook, filter: AttemptFilter): Promise<AttemptRecord[]> {
   const stored = await logbook.read((database) => rows(database, filter).toArray(), []);
-  return joined(stored, pendingAttempts(logbook, filter)).reverse();
+  return joined(stored, pendingAttempts(logbook, filter))
+    .filter(({ isUnfinished }) => isUnfinished !== true)
+    .reverse();
 }
 
 /**

@@ -57,6 +57,15 @@ export const stampFields = {
   updatedAt: moment,
 };
 
+/** Longest tag, most tags, and longest note that a record takes. */
+export const TAG_LIMITS = { letters: 60, tags: 20, note: 2000 } as const;
+
+/** Words that someone marks a record with. */
+export const tagList = listOf(named(TAG_LIMITS.letters), TAG_LIMITS.tags, "must be a list of at most 20 tags");
+
+/** What someone wrote to a record. */
+export const noteText = shortText(TAG_LIMITS.note);
+
 /** Schema of an attempt without its trace. */
 export const attemptSchema = z.object(
   {
@@ -76,12 +85,17 @@ export const attemptSchema = z.object(
     /** Drill sheet and sitting that it belongs to. */
     sheetId: z.optional(id),
     sittingId: z.optional(id),
-    tags: listOf(named(60), 20, "must be a list of at most 20 tags"),
-    note: z.optional(shortText(2000)),
+    tags: tagList,
+    note: z.optional(noteText),
     /** Own estimate of the size of the worst stop error, given before it was shown, graduations. */
     estimate: z.optional(graduations),
     /** Whether this try opened the lock: a first-time opening. */
     opened: flag,
+    /**
+     * The hand never came to the end of it: the page went away, or it is under way still. It is no miss, and no statistic
+     * counts it.
+     */
+    isUnfinished: z.optional(flag),
     faults: listOf(fault, 200, "must be a list of at most 200 faults"),
     stops: listOf(stop, 6, "must be a list of at most 6 stops"),
   },

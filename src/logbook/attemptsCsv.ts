@@ -15,6 +15,7 @@ const HEADER = [
   "conditions",
   "tags",
   "opened",
+  "unfinished",
   "duration_s",
   "faults",
   ...STOPS.map((step) => `stop_error_${step}`),
@@ -37,6 +38,7 @@ function row(attempt: AttemptRecord, name: string): CsvCell[] {
     attempt.conditions.join("; "),
     attempt.tags.join("; "),
     attempt.opened ? 1 : 0,
+    attempt.isUnfinished === true ? 1 : 0,
     fixed(attempt.duration_ms / 1000, 3),
     attempt.faults.map(({ code, number, size }) => `${code} ${number} (${fixed(size, 2)})`).join("; "),
     ...STOPS.map((step) => {

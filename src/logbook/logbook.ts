@@ -68,14 +68,15 @@ export class Logbook {
   }
 
   /**
-   * Keeps a record. Never throws for a reason of the storage.
+   * Keeps records, all in one go: never one without the other. Never throws for a reason of the storage.
    *
-   * @throws {LogbookError} `bad-record` for a record that could not be read back
+   * @throws {LogbookError} `bad-record` for a record that could not be read back; then none is kept
    */
-  async save(write: LogbookWrite): Promise<Saved> {
-    checkWrite(write);
-    this.waiting = withWrite(this.waiting, write);
-    const problem = await this.store(this.waiting.filter((one) => isSameRecord(one, write)));
+  async save(...writes: readonly LogbookWrite[]): Promise<Saved> {
+    writes.forEach(checkWrite);
+    this.waiting = writes.reduce<readonly LogbookWrite[]>(withWrite, this.waiting);
+    const isOne = (one: LogbookWrite) => writes.some((write) => isSameRecord(one, write));
+    const problem = await this.store(this.waiting.filter(isOne));
     this.onChange();
     return problem === null ? { isStored: true } : { isStored: false, problem };
   }

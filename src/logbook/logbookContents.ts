@@ -35,17 +35,27 @@ function latestById<One extends Stamped>(records: readonly One[]): One[] {
   return [...byId.values()];
 }
 
+/** Motions of attempts: an unfinished one grows, so each comes from the logbook whose record of the attempt holds. */
+function tracesFor(
+  attempts: LogbookContents["records"]["attempts"],
+  parts: readonly LogbookContents[],
+): Map<string, Uint8Array> {
+  const traces = new Map<string, Uint8Array>();
+  const holding = new Set<unknown>(attempts);
+  for (const part of parts) {
+    for (const attempt of part.records.attempts) {
+      const bytes = part.traces.get(attempt.id);
+      if (bytes !== undefined && (holding.has(attempt) || !traces.has(attempt.id))) traces.set(attempt.id, bytes);
+    }
+  }
+  return traces;
+}
+
 /** Joins logbooks: each record once, the later one where two have one id. */
 export function joinContents(parts: readonly LogbookContents[]): LogbookContents {
   const joined = RECORD_KINDS.map((kind) => [kind, latestById(parts.flatMap(({ records }) => [...records[kind]]))]);
-  const traces = new Map<string, Uint8Array>();
-  for (const part of parts) {
-    for (const [id, bytes] of part.traces) {
-      // A motion never changes once it is recorded, so the first is as good as any.
-      if (!traces.has(id)) traces.set(id, bytes);
-    }
-  }
-  return { records: Object.fromEntries(joined) as LogbookContents["records"], traces };
+  const records = Object.fromEntries(joined) as LogbookContents["records"];
+  return { records, traces: tracesFor(records.attempts, parts) };
 }
 
 /** The part of a logbook that belongs to some people, with the sheets, which belong to all. */

@@ -53,9 +53,12 @@ const VERSION_2 = {
   declarations: "id, personId",
 };
 
+/** Whether an attempt came to its end without opening. */
+export const isMiss = ({ opened, isUnfinished }: AttemptRecord): boolean => !opened && isUnfinished !== true;
+
 /** The row of an attempt. */
 export function attemptRow(attempt: AttemptRecord): AttemptRow {
-  return { ...attempt, missed: attempt.opened ? 0 : 1, settingsKey: settingsKey(attempt) };
+  return { ...attempt, missed: isMiss(attempt) ? 1 : 0, settingsKey: settingsKey(attempt) };
 }
 
 /** The attempt of a row. */
@@ -112,7 +115,8 @@ export class LogbookDatabase extends Dexie {
 
   /** @param host - the browser's own, where left out */
   constructor(name = DATABASE_NAME, host: DatabaseHost | undefined = browserHost()) {
-    super(name, host);
+    // A record that is told to be stored outlasts a power cut, not only the page.
+    super(name, { ...host, chromeTransactionDurability: "strict" });
     this.host = host;
     this.version(1).stores(VERSION_1);
     this.version(DATABASE_VERSION).stores(VERSION_2).upgrade(upgradeToVersion2);

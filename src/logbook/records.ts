@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import { REFUSALS } from "../zeroing/approach";
-import { attemptSchema, stampFields } from "./attemptRecord";
+import { attemptSchema, noteText, stampFields, tagList } from "./attemptRecord";
 import { flag, foreign, graduations, id, listOf, moment, named, shortText, turn, whole } from "./fields";
 
 const personSchema = z.object(
@@ -58,6 +58,8 @@ const sittingSchema = z.object(
     state: z.enum(["running", "finished", "broken-off"], { error: "must be the state of a sitting" }),
     /** The verdict, once it is finished. */
     verdict: z.optional(z.enum(["passed", "failed", "not shown yet"], { error: "must be a verdict" })),
+    tags: z.optional(tagList),
+    note: z.optional(noteText),
     /** The sitting itself, as the drill layer writes it. */
     body: foreign,
   },

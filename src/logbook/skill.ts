@@ -12,7 +12,7 @@ export function skillKey({ profileId, exercise }: Skill): string {
 }
 
 /**
- * Attempts sorted by the skill they practiced.
+ * Attempts sorted by the skill they practiced; those that never came to their end show none and are left out.
  *
  * @returns skills in the order of their first attempt, attempts in the order given
  */
@@ -21,7 +21,8 @@ export function bySkill(
 ): { readonly skill: Skill; readonly attempts: AttemptRecord[] }[] {
   const groups = new Map<string, { skill: Skill; attempts: AttemptRecord[] }>();
   for (const attempt of attempts) {
-    const { profileId, exercise } = attempt;
+    const { profileId, exercise, isUnfinished } = attempt;
+    if (isUnfinished === true) continue;
     const skill = { profileId, exercise };
     const group = groups.get(skillKey(skill)) ?? { skill, attempts: [] };
     group.attempts.push(attempt);

@@ -74,13 +74,22 @@ const traceRow = (id: string, traces: LogbookContents["traces"]) => {
   return bytes === undefined ? [] : [{ id, bytes }];
 };
 
+/** A sitting goes on only where it was begun: one that ran when its file was saved is broken off here. */
+const standing = ({ records, traces }: LogbookContents): LogbookContents => ({
+  records: {
+    ...records,
+    sittings: records.sittings.map((one) => (one.state === "running" ? { ...one, state: "broken-off" } : one)),
+  },
+  traces,
+});
+
 /**
  * Takes records into the logbook, all or none: each id once, and never in place of a later record.
  *
  * @throws {LogbookError} when the storage cannot be reached or fails; then nothing has changed
  */
 export async function mergeIntoLogbook(logbook: Logbook, contents: LogbookContents): Promise<Merged> {
-  const single = joinContents([contents]);
+  const single = standing(joinContents([contents]));
   return logbook.change(async (database) => {
     const total = { added: 0, updated: 0, kept: 0 };
     for (const kind of RECORD_KINDS) {
@@ -106,6 +115,20 @@ const belongsTo = ({ kind, record }: LogbookWrite, people: readonly string[]) =>
   if (kind === "people") return people.includes(record.id);
   return "personId" in record && record.personId !== undefined && people.includes(record.personId);
 };
+
+/**
+ * Deletes an attempt, stored or pending, with its motion.
+ *
+ * @throws {LogbookError} when the storage fails; then it is still there
+ */
+export async function deleteAttempt(logbook: Logbook, id: string): Promise<void> {
+  logbook.forget(({ kind, record }) => kind === "attempts" && record.id === id);
+  if (logbook.database === null) return;
+  await logbook.change(async (database) => {
+    await database.attempts.delete(id);
+    await database.traces.delete(id);
+  });
+}
 
 /**
  * Deletes people with everything that belongs to them, all or nothing.

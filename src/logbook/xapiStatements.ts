@@ -78,8 +78,8 @@ function attemptParts(attempt: AttemptRecord): Pick<XapiStatement, "verb" | "obj
     verb: VERBS.attempted,
     object: activity(path, SIMULATION, `${attempt.exercise}, ${attempt.profileId}`),
     result: {
-      success: attempt.opened,
-      completion: true,
+      ...(attempt.isUnfinished !== true && { success: attempt.opened }),
+      completion: attempt.isUnfinished !== true,
       duration: duration(attempt.duration_ms),
       extensions: {
         [extension("stop-errors")]: attempt.stops.map(({ error }) => error),

@@ -2,17 +2,11 @@ import { readFile } from "node:fs/promises";
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import manifest from "../../package.json" with { type: "json" };
-import { idealMotion } from "../../src/dialing/idealMotion";
 import { SHIPPED_QUESTIONS } from "../../src/drill/questions/shippedQuestions";
 import type { Sheet, SittingRules } from "../../src/drill/sheet/sheet";
-import { sheetToLink } from "../../src/drill/sheet/sheetLink";
-import { shippedProfile } from "../../src/lock/shippedProfiles";
 import { dialingStation, testSheet, zeroingStation } from "../support/testSheet";
-import { Bench } from "./bench";
-import { KeyHand } from "./hands";
 import { expect, test } from "./page";
-
-const PROFILE = shippedProfile("three-wheel");
+import { dialIt, dialLast, openSheet, start, verdict } from "./sittingByKeys";
 
 const RULES: SittingRules = { pauseAllowed: true, onReload: "resume", clockHideable: true, timeLimit_s: 3600 };
 
@@ -25,33 +19,6 @@ const shortSheet = (rules: Partial<SittingRules> = {}): Sheet =>
     stations: [dialingStation({ id: "open it", repetitions: 2, passMarks: { firstTime: 2 } })],
     sitting: { ...RULES, questions: { topics: [{ topic: "zeroing", count: 2 }], passMark: 2 }, ...rules },
   });
-
-const openSheet = async (page: Page, sheet: Sheet) => {
-  await page.goto(`#/sittings?seed=5&sheet=${sheetToLink(sheet)}`);
-  await page.getByRole("button", { name: "I have read it" }).focus();
-};
-
-const start = async (page: Page, sheet: Sheet) => {
-  await openSheet(page, sheet);
-  await page.keyboard.press("Enter");
-  await expect(page.getByRole("button", { name: "Start: the clock runs" })).toBeFocused();
-  await page.keyboard.press("Enter");
-  await expect(page.getByRole("slider", { name: "Dial" })).toBeFocused();
-};
-
-/** Dials the lock's own combination by keys. @param stopErrors - graduations past each number */
-const dialLast = async (page: Page, stopErrors: readonly number[] = []) => {
-  const bench = new Bench(page);
-  const hand = new KeyHand(bench, PROFILE.graduations);
-  const path = idealMotion(PROFILE, PROFILE.asSet ?? [], await bench.reading(), stopErrors, 5);
-  for (const [i, position] of path.slice(1).entries()) await hand.turnBy(position - (path[i] ?? 0));
-};
-
-/** Dials, and waits for what follows a try that is not the last. */
-const dialIt = async (page: Page, stopErrors: readonly number[] = []) => {
-  await dialLast(page, stopErrors);
-  await expect(page.getByTestId("try-state")).toHaveText(/^This try has ended/);
-};
 
 /** Answers the question on the screen by keys, right. */
 const answerIt = async (page: Page) => {
@@ -94,8 +61,6 @@ const logbookRows = async () => {
   database.close();
   return found;
 };
-
-const verdict = (page: Page) => page.getByRole("region", { name: "Verdict" }).getByRole("status");
 
 const savedRecord = async (page: Page) => {
   const downloading = page.waitForEvent("download");

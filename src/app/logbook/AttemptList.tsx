@@ -1,8 +1,11 @@
 import type { AttemptRecord } from "../../logbook/attemptRecord";
+import { isMiss } from "../../logbook/logbookDatabase";
 import { attemptRowOf } from "./attemptRows";
 
 interface AttemptListProps {
   readonly attempts: readonly AttemptRecord[];
+  /** Sittings that have not ended: what their tries came to is told then. */
+  readonly running: ReadonlySet<string>;
   readonly chosenId: string | null;
   readonly onChoose: (attempt: AttemptRecord) => void;
 }
@@ -22,9 +25,10 @@ function Line({ attempt, isChosen, onChoose }: { attempt: AttemptRecord; isChose
         <small>
           {row.lock}, {row.help}
         </small>
+        {row.tags !== "" && <small>{row.tags}</small>}
       </td>
       <td>
-        <span className={attempt.opened ? "logbook-opened" : "logbook-missed"}>{row.result}</span>
+        <span className={isMiss(attempt) ? "logbook-missed" : ""}>{row.result}</span>
         <small>{row.faults}</small>
       </td>
       <td>
@@ -35,8 +39,33 @@ function Line({ attempt, isChosen, onChoose }: { attempt: AttemptRecord; isChose
   );
 }
 
+/** A try of a sitting that goes on: nothing is told of it but that it is kept. */
+function UntoldLine({ attempt }: { readonly attempt: AttemptRecord }) {
+  const { day, clock, lock, help } = attemptRowOf(attempt);
+  return (
+    <tr>
+      <th scope="row">
+        {day} <b>{clock}</b>
+      </th>
+      <td>
+        In a sitting
+        <small>
+          {lock}, {help}
+        </small>
+      </td>
+      <td colSpan={2}>
+        Kept
+        <small>what it came to is told when the sitting has ended</small>
+      </td>
+    </tr>
+  );
+}
+
+const isUntold = ({ sittingId }: AttemptRecord, running: ReadonlySet<string>) =>
+  sittingId !== undefined && running.has(sittingId);
+
 /** A page of attempts, latest first; each can be replayed. */
-export function AttemptList({ attempts, chosenId, onChoose }: AttemptListProps) {
+export function AttemptList({ attempts, running, chosenId, onChoose }: AttemptListProps) {
   return (
     <table className="attempt-list">
       <caption className="visually-hidden">Attempts, latest first</caption>
@@ -49,14 +78,18 @@ export function AttemptList({ attempts, chosenId, onChoose }: AttemptListProps) 
         </tr>
       </thead>
       <tbody>
-        {attempts.map((attempt) => (
-          <Line
-            key={attempt.id}
-            attempt={attempt}
-            isChosen={attempt.id === chosenId}
-            onChoose={() => onChoose(attempt)}
-          />
-        ))}
+        {attempts.map((attempt) =>
+          isUntold(attempt, running) ? (
+            <UntoldLine key={attempt.id} attempt={attempt} />
+          ) : (
+            <Line
+              key={attempt.id}
+              attempt={attempt}
+              isChosen={attempt.id === chosenId}
+              onChoose={() => onChoose(attempt)}
+            />
+          ),
+        )}
       </tbody>
     </table>
   );

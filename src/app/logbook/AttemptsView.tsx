@@ -76,13 +76,17 @@ export function AttemptsView({ current, personId }: { readonly current: CurrentL
         <FilterBar {...{ profileId, onlyMisses }} onProfile={setProfileId} onOnlyMisses={setOnlyMisses} />
         {problem !== null && <p role="alert">{problem}</p>}
         {attempts !== null && attempts.length > 0 && (
-          <AttemptList attempts={attempts} chosenId={chosen?.id ?? null} onChoose={choose} />
+          <AttemptList attempts={attempts} running={pages.running} chosenId={chosen?.id ?? null} onChoose={choose} />
         )}
         <Pager pages={pages} />
         <ZeroingList current={current} personId={personId} />
       </section>
       <section ref={pane} className="logbook-replay" aria-label="Replay">
-        <ReplayPane logbook={current.logbook} attempt={chosen?.personId === personId ? chosen : null} />
+        <ReplayPane
+          logbook={current.logbook}
+          attempt={chosen?.personId === personId ? chosen : null}
+          onChanged={setChosen}
+        />
       </section>
     </div>
   );

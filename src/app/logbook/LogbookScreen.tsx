@@ -1,20 +1,27 @@
+import { fetchedLater } from "../shell/fetchedLater";
 import { AttemptsView } from "./AttemptsView";
 import type { CurrentLogbook } from "./currentLogbook";
-import { FilesView } from "./FilesView";
 import { KeepingLine } from "./KeepingLine";
 import { PeopleBar } from "./PeopleBar";
-import { ProgressView } from "./ProgressView";
+import { SittingsView } from "./SittingsView";
 import { useLogbook } from "./useLogbook";
 import "../shell/workplace.css";
 import "./logbook.css";
 
+// The figures and the files bring much with them that the first rows do not need.
+const ProgressView = fetchedLater(async () => (await import("./ProgressView")).ProgressView, null);
+const FilesView = fetchedLater(async () => (await import("./FilesView")).FilesView, null);
+
 const VIEWS = [
   { view: "attempts", label: "Attempts" },
+  { view: "sittings", label: "Sittings" },
   { view: "progress", label: "Progress" },
   { view: "files", label: "Files" },
 ] as const;
 
 type View = (typeof VIEWS)[number]["view"];
+
+const PERSONAL_VIEWS = { attempts: AttemptsView, sittings: SittingsView, progress: ProgressView } as const;
 
 function Nobody() {
   return (
@@ -29,7 +36,7 @@ function ViewOf({ current, view }: { readonly current: CurrentLogbook; readonly 
   const { person } = current;
   if (view === "files") return <FilesView current={current} />;
   if (person === null) return <Nobody />;
-  const View = view === "attempts" ? AttemptsView : ProgressView;
+  const View = PERSONAL_VIEWS[view];
   return <View key={person.id} current={current} personId={person.id} />;
 }
 

@@ -1,5 +1,5 @@
 import { useMemo } from "react";
-import { tellFaults } from "../../dialing/faultWords";
+import { tellFaults, tellFaultsSoFar } from "../../dialing/faultWords";
 import { parseCombination } from "../../lock/combination";
 import { motionOf } from "../../logbook/attemptQueries";
 import type { AttemptRecord } from "../../logbook/attemptRecord";
@@ -15,6 +15,8 @@ import { resultRows } from "../bench/resultRows";
 import { usePlayback } from "../bench/usePlayback";
 import { Cutaway } from "../cutaway/Cutaway";
 import { TurnChart } from "../turnChart/TurnChart";
+import { NoteEditor } from "./NoteEditor";
+import { noteAttempt, typedNote } from "./notes";
 import { useAsked } from "./useLogbook";
 
 /** The attempt as it was dialed; null where its motion is not kept. */
@@ -25,13 +27,19 @@ async function recordedOf(logbook: Logbook, attempt: AttemptRecord): Promise<Rec
   return { profile, combination: parseCombination(profile, attempt.combination), ...motion };
 }
 
+interface ReplayProps {
+  readonly attempt: AttemptRecord;
+  readonly recorded: RecordedAttempt;
+}
+
 /** The whole attempt, played again on its own lock. */
-function Replay({ recorded, record }: { readonly recorded: RecordedAttempt; readonly record: AttemptRecord }) {
+function Replay({ attempt, recorded }: ReplayProps) {
+  const { duration_ms, isUnfinished = false, estimate, stops } = attempt;
   const whole = useMemo(() => replay(recorded), [recorded]);
   const recording = useMemo(() => playbackOf(recorded).recording, [recorded]);
-  const faults = useMemo(() => tellFaults(whole), [whole]);
+  const faults = useMemo(() => (isUnfinished ? tellFaultsSoFar(whole) : tellFaults(whole)), [whole, isUnfinished]);
   const rows = useMemo(() => resultRows(whole), [whole]);
-  const worst = worstStop(record.stops);
+  const worst = worstStop(stops);
   const { playback, playhead_ms, isPlaying, play, pause, scrub } = usePlayback(() => playbackOf(recorded));
   const shown = playback?.attempt ?? whole;
   const version = playhead_ms ?? -1;
@@ -50,30 +58,57 @@ function Replay({ recorded, record }: { readonly recorded: RecordedAttempt; read
         onScrub={scrub}
       />
       <Cutaway attempt={shown} version={version} />
-      <ResultPanel
-        attempt={whole}
-        outcome={{ opened: whole.opened, time_ms: record.duration_ms, faults, rows, worstStop: worst }}
-        faults={faults}
-        estimate={record.estimate === undefined || worst === null ? null : estimateSentence(record.estimate, worst)}
-      />
+      {isUnfinished ? (
+        <section aria-label="What happened">
+          <h2>Unfinished</h2>
+          <p>The page went away before this attempt had ended, or it is still under way. It counts in no statistic.</p>
+        </section>
+      ) : (
+        <ResultPanel
+          attempt={whole}
+          outcome={{ opened: whole.opened, time_ms: duration_ms, faults, rows, worstStop: worst }}
+          faults={faults}
+          estimate={estimate === undefined || worst === null ? null : estimateSentence(estimate, worst)}
+        />
+      )}
     </>
   );
 }
 
-/** One attempt, looked at again. */
-export function ReplayPane({
-  logbook,
-  attempt,
-}: {
-  readonly logbook: Logbook;
-  readonly attempt: AttemptRecord | null;
-}) {
-  const { answer, problem } = useAsked(`motion ${attempt?.id} ${attempt?.updatedAt}`, async () =>
-    attempt === null ? null : { id: attempt.id, recorded: await recordedOf(logbook, attempt) },
-  );
-  if (attempt === null) return <p className="logbook-hint">Choose an attempt to see it again.</p>;
+function Motion({ logbook, attempt }: { readonly logbook: Logbook; readonly attempt: AttemptRecord }) {
+  const { answer, problem } = useAsked(`motion ${attempt.id} ${attempt.duration_ms}`, async () => ({
+    id: attempt.id,
+    recorded: await recordedOf(logbook, attempt),
+  }));
   if (problem !== null) return <p role="alert">This attempt cannot be replayed: {problem}</p>;
   if (answer?.id !== attempt.id) return <p className="logbook-hint">…</p>;
   if (answer.recorded === null) return <p className="logbook-hint">The motion of this attempt is not kept here.</p>;
-  return <Replay key={attempt.id} recorded={answer.recorded} record={attempt} />;
+  return <Replay key={attempt.id} attempt={attempt} recorded={answer.recorded} />;
+}
+
+interface ReplayPaneProps {
+  readonly logbook: Logbook;
+  readonly attempt: AttemptRecord | null;
+  readonly onChanged: (attempt: AttemptRecord) => void;
+}
+
+/** One attempt, looked at again, and what is noted of it. */
+export function ReplayPane({ logbook, attempt, onChanged }: ReplayPaneProps) {
+  if (attempt === null) return <p className="logbook-hint">Choose an attempt to see it again.</p>;
+  return (
+    <>
+      <Motion logbook={logbook} attempt={attempt} />
+      {attempt.isUnfinished !== true && (
+        <NoteEditor
+          key={attempt.id}
+          kept={typedNote(attempt)}
+          onKeep={async (typed) => {
+            const noted = await noteAttempt(logbook, attempt, typed, Date.now());
+            onChanged(noted);
+            return typedNote(noted);
+          }}
+        />
+      )}
+    </>
+  );
 }

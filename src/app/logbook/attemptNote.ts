@@ -1,12 +1,12 @@
 import type { Attempt } from "../../dialing/attempt";
 import type { Milliseconds } from "../../lock/dial";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
-import { attemptOutcome } from "../../logbook/attemptOutcome";
+import { attemptOutcome, unfinishedOutcome } from "../../logbook/attemptOutcome";
 import type { AttemptRecord } from "../../logbook/attemptRecord";
 import type { Motion } from "../../logbook/traceCodec";
 import type { BenchSession } from "../bench/benchSession";
 
-/** An attempt that has ended, taken down at that moment: the lock goes on changing under the hand. */
+/** An attempt as it was at one moment: the lock goes on changing under the hand. */
 export interface AttemptNote {
   /** The record, but for the person, who is looked up later. */
   readonly record: Omit<AttemptRecord, "personId">;
@@ -31,11 +31,13 @@ export class AttemptNotes {
   }
 
   /**
-   * Takes down the shown attempt, which has ended.
+   * Takes down the shown attempt.
    *
+   * @param ended - null while it is under way; it then counts as unfinished until it is taken down again
    * @param now - milliseconds since 1970
    */
-  note({ attempt, recording, setup, estimate }: NotedBench, { time_ms }: Ended, now: number): AttemptNote {
+  note({ attempt, recording, setup, estimate }: NotedBench, ended: Ended | null, now: number): AttemptNote {
+    const time_ms = ended?.time_ms ?? recording.times_ms.at(-1) ?? 0;
     const startedAt = Math.round(now - time_ms);
     const first = this.made.get(attempt) ?? { id: this.newId(), startedAt, createdAt: now };
     this.made.set(attempt, first);
@@ -53,7 +55,7 @@ export class AttemptNotes {
         conditions: setup.dial === "usual" ? [] : [`${setup.dial} dial`],
         tags: [],
         ...(typeof estimate === "number" && { estimate }),
-        ...attemptOutcome(attempt),
+        ...(ended === null ? unfinishedOutcome(attempt) : attemptOutcome(attempt)),
       },
       motion: {
         start: recording.start,

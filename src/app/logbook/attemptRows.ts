@@ -16,6 +16,8 @@ export interface AttemptRow {
   readonly faults: string;
   readonly stops: string;
   readonly time: string;
+  /** With commas between; "" for none. */
+  readonly tags: string;
 }
 
 const DAY = new Intl.DateTimeFormat("en-US", { day: "numeric", month: "short", year: "numeric" });
@@ -59,9 +61,14 @@ function faultsText(faults: AttemptRecord["faults"]): string {
   return more > 0 ? `${named}; ${more} more` : named;
 }
 
+function resultText({ opened, isUnfinished }: AttemptRecord): string {
+  if (isUnfinished === true) return "Unfinished";
+  return opened ? "Opened" : "Did not open";
+}
+
 /** An attempt as a line of the list. */
 export function attemptRowOf(attempt: AttemptRecord): AttemptRow {
-  const { id, startedAt, combination, help, opened, faults, stops, duration_ms } = attempt;
+  const { id, startedAt, combination, help, faults, stops, duration_ms, tags } = attempt;
   const profile = knownProfile(attempt);
   return {
     id,
@@ -70,9 +77,10 @@ export function attemptRowOf(attempt: AttemptRecord): AttemptRow {
     lock: shortTitle(profile, attempt.profileId),
     combination: combination.map((one) => (profile === null ? `${one}` : faceText(one, profile))).join("–"),
     help: HELP_WORDS[help],
-    result: opened ? "Opened" : "Did not open",
+    result: resultText(attempt),
     faults: faultsText(faults),
     stops: stops.length === 0 ? "–" : stops.map(({ error }) => signedText(error)).join(" "),
     time: `${(duration_ms / 1000).toFixed(1)} s`,
+    tags: tags.join(", "),
   };
 }

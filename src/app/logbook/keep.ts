@@ -1,9 +1,11 @@
-import { allAttempts } from "../../logbook/attemptQueries";
+import { allAttempts, motionOf } from "../../logbook/attemptQueries";
+import type { LogbookWrite } from "../../logbook/logbookWrite";
 import { declarationOf } from "../../logbook/mastery";
-import type { PersonRecord } from "../../logbook/records";
+import type { PersonRecord, SittingRecord } from "../../logbook/records";
+import { runningSittings, sittingById, tryId } from "../../logbook/sittingQueries";
 import { skillKey } from "../../logbook/skill";
-import { encodeTrace } from "../../logbook/traceCodec";
-import { recordsOfKind } from "../../logbook/wholeLogbook";
+import { encodeTrace, type Motion } from "../../logbook/traceCodec";
+import { deleteAttempt, recordsOfKind } from "../../logbook/wholeLogbook";
 import type { AttemptNote } from "./attemptNote";
 import { type CurrentLogbook, currentLogbook } from "./currentLogbook";
 import { newPerson } from "./people";
@@ -12,11 +14,17 @@ import type { ZeroingNote } from "./zeroingNote";
 /** Whoever practices before anyone has given a name. */
 const FIRST_NAME = "Trainee";
 
+/** Who practices now, as far as anybody does; null where nobody has practiced here yet. */
+export async function whoPractices(): Promise<PersonRecord | null> {
+  const current = await currentLogbook();
+  if (current.person !== null && current.person.isDemo !== true) return current.person;
+  return (await current.people()).find(({ isDemo }) => isDemo !== true) ?? null;
+}
+
 /** Whose record it is. An invented person's records may be looked at, but nobody practices under that name. */
 async function personNow(current: CurrentLogbook): Promise<PersonRecord> {
-  if (current.person !== null && current.person.isDemo !== true) return current.person;
-  const own = (await current.people()).find(({ isDemo }) => isDemo !== true);
-  if (own !== undefined) return own;
+  const own = await whoPractices();
+  if (own !== null) return own;
   const person = newPerson(FIRST_NAME, crypto.randomUUID(), Date.now());
   if (current.person === null) current.choose(person);
   await current.logbook.save({ kind: "people", record: person });
@@ -37,13 +45,18 @@ async function declare({ logbook }: CurrentLogbook, personId: string, { record }
   if (declaration !== null) await logbook.save({ kind: "declarations", record: declaration });
 }
 
+/** Opens the logbook, so that the first record has not to wait for it. */
+export async function openUp(): Promise<void> {
+  await currentLogbook();
+}
+
 /** Keeps an attempt for whoever practices now. */
 export async function keepAttempt(note: AttemptNote): Promise<void> {
   const current = await currentLogbook();
   const { id } = await personNow(current);
   const record = { ...note.record, personId: id };
   await current.logbook.save({ kind: "attempts", record, trace: encodeTrace(note.motion) });
-  await declare(current, id, note);
+  if (record.isUnfinished !== true) await declare(current, id, note);
 }
 
 /** Keeps a zeroing for whoever practices now. */
@@ -51,4 +64,72 @@ export async function keepZeroing(note: ZeroingNote): Promise<void> {
   const current = await currentLogbook();
   const { id } = await personNow(current);
   await current.logbook.save({ kind: "zeroings", record: { ...note, personId: id } });
+}
+
+/** Looked for in the tables only where it must be: every moment before a record is stored is one it can be lost in. */
+async function ownerOf(current: CurrentLogbook, personId: string | null): Promise<string> {
+  if (personId !== null && current.person?.id === personId) return personId;
+  const isHere = personId !== null && (await current.people()).some(({ id }) => id === personId);
+  return isHere ? personId : (await personNow(current)).id;
+}
+
+/**
+ * Keeps records that belong together, all or none.
+ *
+ * @param personId - whose they are; whoever practices now, where nobody is named or the one named is gone
+ */
+export async function keepFor(
+  personId: string | null,
+  writes: (personId: string) => readonly LogbookWrite[],
+): Promise<void> {
+  const current = await currentLogbook();
+  await current.logbook.save(...writes(await ownerOf(current, personId)));
+}
+
+/** Forgets an unfinished attempt that was put away. */
+export async function dropAttempt(id: string): Promise<void> {
+  await deleteAttempt((await currentLogbook()).logbook, id);
+}
+
+/** Sittings that have not ended, latest first. */
+export async function sittingsNow(): Promise<readonly SittingRecord[]> {
+  return runningSittings((await currentLogbook()).logbook);
+}
+
+/** Whether a sitting is on record with its end. */
+export async function hasEnded(sittingId: string): Promise<boolean> {
+  const found = await sittingOnRecord(sittingId);
+  return found !== undefined && found.state !== "running";
+}
+
+/** Ids of those tries that are on record as they ended. */
+async function onRecord({ logbook }: CurrentLogbook, writes: readonly LogbookWrite[]): Promise<Set<string>> {
+  const ids = writes.map(({ record }) => record.id);
+  const attempts = await logbook.read((database) => database.attempts.bulkGet(ids), []);
+  const zeroings = await logbook.read((database) => database.zeroings.bulkGet(ids), []);
+  return new Set([
+    ...attempts.flatMap((one) => (one === undefined || one.isUnfinished === true ? [] : one.id)),
+    ...zeroings.flatMap((one) => (one === undefined || one.outcome === "broken-off" ? [] : one.id)),
+  ]);
+}
+
+/** Keeps tries that are not on record yet, or as unfinished only. */
+export async function keepMissing(
+  personId: string | null,
+  writes: (personId: string) => readonly LogbookWrite[],
+): Promise<void> {
+  const known = await onRecord(await currentLogbook(), writes(personId ?? ""));
+  await keepFor(personId, (owner) => writes(owner).filter(({ record }) => !known.has(record.id)));
+}
+
+/** The motions of a sitting's tries, in order; null where none is kept. */
+export async function motionsOfSitting(sittingId: string, tries: number): Promise<readonly (Motion | null)[]> {
+  const { logbook } = await currentLogbook();
+  const ids = Array.from({ length: tries }, (_, index) => tryId(sittingId, index));
+  return Promise.all(ids.map(async (id) => (await motionOf(logbook, id).catch(() => null)) ?? null));
+}
+
+/** A sitting as the logbook has it. */
+export async function sittingOnRecord(id: string): Promise<SittingRecord | undefined> {
+  return sittingById((await currentLogbook()).logbook, id);
 }

@@ -1,10 +1,16 @@
+import type { LogbookWrite } from "../../logbook/logbookWrite";
 import type { AttemptNote } from "./attemptNote";
 import type { ZeroingNote } from "./zeroingNote";
 
 /** What keeps records, once it has been fetched. */
 export interface Keeper {
+  readonly openUp: () => Promise<void>;
   readonly keepAttempt: (note: AttemptNote) => Promise<void>;
   readonly keepZeroing: (note: ZeroingNote) => Promise<void>;
+  readonly keepFor: (personId: string | null, writes: (personId: string) => readonly LogbookWrite[]) => Promise<void>;
+  readonly keepMissing: Keeper["keepFor"];
+  readonly hasEnded: (sittingId: string) => Promise<boolean>;
+  readonly dropAttempt: (id: string) => Promise<void>;
 }
 
 type Keeping = (keeper: Keeper) => Promise<void>;

@@ -1,8 +1,11 @@
-import { useEffect, useRef } from "react";
+import { useEffect } from "react";
+import type { Milliseconds } from "../../lock/dial";
 import type { BenchSession } from "../bench/benchSession";
+import { onPageLeft } from "../shell/onPageLeft";
 import type { ZeroingSession } from "../zeroing/zeroingSession";
-import { type AttemptNote, AttemptNotes } from "./attemptNote";
-import { KeepingQueue } from "./keepingQueue";
+import { AttemptKeeping } from "./attemptKeeping";
+import type { AttemptNote } from "./attemptNote";
+import { keeping } from "./keeping";
 import { ZeroingNotes } from "./zeroingNote";
 
 const newId = () => crypto.randomUUID();
@@ -10,43 +13,53 @@ const newId = () => crypto.randomUUID();
 /** Comes after whatever the page has to draw: keeping a record never holds up the hand. */
 const afterDrawing = (act: () => void) => void setTimeout(act, 0);
 
-const queue = new KeepingQueue(() => import("./keep"));
+/** How often an attempt under way is kept: so much of it may be lost with the page, milliseconds. */
+const FLUSH_EVERY: Milliseconds = 1000;
 
-/** Keeps every attempt of a bench in the logbook when it has ended, and again with the own estimate once it is given. */
+/** An unfinished attempt is kept at once: it is only flushed between the hand's moves, or while the page goes. */
+const keepNote = (note: AttemptNote) => {
+  const keep = () => void keeping.add(({ keepAttempt }) => keepAttempt(note));
+  if (note.record.isUnfinished === true) keep();
+  else afterDrawing(keep);
+};
+
+const dropAttempt = (id: string) => afterDrawing(() => keeping.add((keeper) => keeper.dropAttempt(id)));
+
+const once = (act: () => void) => {
+  let isDone = false;
+  return () => {
+    if (!isDone) act();
+    isDone = true;
+  };
+};
+
+/** Keeps every attempt of a bench in the logbook: while it is under way, when it has ended, and with its estimate. */
 export function useKeptAttempts(session: BenchSession): void {
-  const notes = useRef(new AttemptNotes(newId));
   useEffect(() => {
-    let seen = session.outcome;
-    let last: AttemptNote | null = null;
-    const keep = (note: AttemptNote) => {
-      last = note;
-      afterDrawing(() => queue.add(({ keepAttempt }) => keepAttempt(note)));
+    const watched = new AttemptKeeping(session, newId, { keep: keepNote, drop: dropAttempt });
+    const flush = () => watched.flush(Date.now());
+    const openUp = once(() => afterDrawing(() => keeping.add((keeper) => keeper.openUp())));
+    const timer = setInterval(flush, FLUSH_EVERY);
+    const look = () => {
+      openUp();
+      watched.look(Date.now());
     };
-    const addEstimate = () => {
-      const { estimate } = session;
-      if (last === null || typeof estimate !== "number" || last.record.estimate !== undefined) return;
-      keep({ ...last, record: { ...last.record, estimate, updatedAt: Date.now() } });
+    const ends = [session.subscribe(look), onPageLeft(flush)];
+    return () => {
+      clearInterval(timer);
+      for (const end of ends) end();
+      flush();
     };
-    return session.subscribe(() => {
-      const { outcome } = session;
-      if (outcome === seen) {
-        addEstimate();
-        return;
-      }
-      seen = outcome;
-      last = null;
-      if (outcome !== null) keep(notes.current.note(session, outcome, Date.now()));
-    });
   }, [session]);
 }
 
-/** Keeps every zeroing in the logbook, when the zero is set or cannot be. */
+/** Keeps every zeroing in the logbook: with each reading, and when the zero is set or cannot be. */
 export function useKeptZeroings(session: ZeroingSession, profileId: string): void {
   useEffect(() => {
     const notes = new ZeroingNotes(profileId, newId);
     return session.subscribe(() => {
       const note = notes.look(session, Date.now());
-      if (note !== null) afterDrawing(() => queue.add(({ keepZeroing }) => keepZeroing(note)));
+      if (note !== null) afterDrawing(() => keeping.add(({ keepZeroing }) => keepZeroing(note)));
     });
   }, [session, profileId]);
 }

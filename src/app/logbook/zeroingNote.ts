@@ -25,6 +25,7 @@ export class ZeroingNotes {
   private readings: Reading[] = [];
   private made: { readonly id: string; readonly startedAt: number; readonly createdAt: number } | null = null;
   private outcome: ZeroingRecord["outcome"] | undefined;
+  private hasEnded = false;
 
   /** @param newId - makes an id that nothing else has */
   constructor(profileId: string, newId: () => string) {
@@ -36,24 +37,28 @@ export class ZeroingNotes {
    * Looks at the exercise after a change.
    *
    * @param now - milliseconds since 1970
-   * @returns what is to be kept, once a series of readings has come to its end; null else
+   * @returns what is to be kept: at every reading, as broken off until it has come to its end; null else
    */
   look(session: NotedZeroing, now: number): ZeroingNote | null {
     if (session.state === "ringLoose") this.forget();
-    this.takeReading(session, now);
+    const isRead = this.takeReading(session, now);
     const outcome = OUTCOMES[session.state];
     const isNews = outcome !== undefined && outcome !== this.outcome;
     this.outcome = outcome;
-    return isNews ? this.noteOf(session, outcome, now) : null;
+    if (isNews) this.hasEnded = true;
+    if (isNews) return this.noteOf(session, outcome, now);
+    // One that has ended stays so while more readings are taken.
+    return isRead && !this.hasEnded ? this.noteOf(session, "broken-off", now) : null;
   }
 
-  private takeReading(session: NotedZeroing, now: number): void {
+  private takeReading(session: NotedZeroing, now: number): boolean {
     const { last } = session;
-    if (last === this.seen) return;
+    if (last === this.seen) return false;
     this.seen = last;
-    if (last === null) return;
+    if (last === null) return false;
     this.made ??= { id: this.newId(), startedAt: now, createdAt: now };
     this.readings.push(readingOf(last, session));
+    return true;
   }
 
   private noteOf(session: NotedZeroing, outcome: ZeroingRecord["outcome"], now: number): ZeroingNote {
@@ -80,5 +85,6 @@ export class ZeroingNotes {
     this.seen = null;
     this.readings = [];
     this.made = null;
+    this.hasEnded = false;
   }
 }

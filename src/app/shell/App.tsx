@@ -1,8 +1,10 @@
-import { lazy, Suspense, useEffect, useMemo, useRef, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import type { Help } from "../../dialing/advice";
 import { BenchScreen } from "../bench/BenchScreen";
 import { type BenchAddress, benchAddress } from "../bench/benchAddress";
 import { measureEvents } from "../bench/eventCost";
+import { ErrorBoundary } from "./ErrorBoundary";
+import { fetchedLater } from "./fetchedLater";
 import { useRemembered } from "./remembered";
 import { useRoute } from "./route";
 import { UpdateNotice } from "./UpdateNotice";
@@ -22,13 +24,19 @@ const PAGES = [
   { path: "desk", label: "Class desk" },
 ] as const;
 
-// Fetched when first asked for, so that the first screen stays small.
-const ZeroingScreen = lazy(async () => ({ default: (await import("../zeroing/ZeroingScreen")).ZeroingScreen }));
-const SheetsScreen = lazy(async () => ({ default: (await import("../sheets/SheetsScreen")).SheetsScreen }));
-const SittingsScreen = lazy(async () => ({ default: (await import("../sittings/SittingsScreen")).SittingsScreen }));
+const EMPTY = <main className="workplace" />;
 
-const LogbookScreen = lazy(async () => ({ default: (await import("../logbook/LogbookScreen")).LogbookScreen }));
-const DeskScreen = lazy(async () => ({ default: (await import("../desk/DeskScreen")).DeskScreen }));
+// Fetched when first asked for, so that the first screen stays small.
+const ZeroingScreen = fetchedLater(async () => (await import("../zeroing/ZeroingScreen")).ZeroingScreen, EMPTY);
+const SheetsScreen = fetchedLater(async () => (await import("../sheets/SheetsScreen")).SheetsScreen, EMPTY);
+const SittingsScreen = fetchedLater(async () => (await import("../sittings/SittingsScreen")).SittingsScreen, EMPTY);
+const LogbookScreen = fetchedLater(async () => {
+  // The database opens while the screen is still fetched.
+  import("../logbook/currentLogbook").then(({ currentLogbook }) => currentLogbook()).catch(() => undefined);
+  return (await import("../logbook/LogbookScreen")).LogbookScreen;
+}, EMPTY);
+
+const DeskScreen = fetchedLater(async () => (await import("../desk/DeskScreen")).DeskScreen, EMPTY);
 
 const SWITCH = ["off", "on"] as const;
 
@@ -65,7 +73,7 @@ function Page({ page, address, query, hasSound }: PageProps) {
     case "sheets":
       return <SheetsScreen query={query} />;
     case "sittings":
-      return <SittingsScreen chance={chance} sheet={query.get("sheet")} />;
+      return <SittingsScreen chance={chance} sheet={query.get("sheet")} record={query.get("record")} />;
     case "logbook":
       return <LogbookScreen asked={query.get("view")} />;
     case "desk":
@@ -140,9 +148,9 @@ export function App() {
           {address.problem}
         </p>
       )}
-      <Suspense fallback={<main className="workplace" />}>
+      <ErrorBoundary place={`${page}?${route.query}`}>
         <Page page={page} address={address} query={route.query} hasSound={sound === "on"} />
-      </Suspense>
+      </ErrorBoundary>
       <UpdateNotice />
     </>
   );

@@ -1,7 +1,9 @@
 import { type FormEvent, useState } from "react";
-import type { RecordCheck } from "../../drill/sittingRecord";
+import { checkRecord, type RecordCheck } from "../../drill/sittingRecord";
 import { FileButton } from "../shell/FileButton";
+import { messageOf } from "../shell/messageOf";
 import { browserSha256, checkRecordFile } from "./recordFile";
+import type { KeptRecord } from "./sittingShelf";
 
 function Findings({ check }: { readonly check: RecordCheck }) {
   if (check.problems.length === 0) {
@@ -23,6 +25,20 @@ function Findings({ check }: { readonly check: RecordCheck }) {
   );
 }
 
+/** Checks the record that is shown. */
+export function CheckThis({ kept }: { readonly kept: KeptRecord }) {
+  const [check, setCheck] = useState<RecordCheck | null>(null);
+  const run = () => checkRecord(kept.record, kept.sha256, browserSha256).then(setCheck);
+  return (
+    <>
+      <button type="button" className="button sitting-noprint" onClick={run}>
+        Check this record
+      </button>
+      {check !== null && <Findings check={check} />}
+    </>
+  );
+}
+
 /** A saved record, pasted or loaded, checked against its hash and marked again. */
 export function CheckRecord() {
   const [text, setText] = useState("");
@@ -35,7 +51,7 @@ export function CheckRecord() {
     try {
       setCheck(await checkRecordFile(from, browserSha256));
     } catch (error) {
-      setProblem(error instanceof Error ? error.message : String(error));
+      setProblem(messageOf(error));
     }
   };
   const submit = (event: FormEvent) => {

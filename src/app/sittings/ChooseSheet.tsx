@@ -1,6 +1,7 @@
 import { type FormEvent, useState } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { sittingPlan } from "../../drill/sittingPlan";
+import { messageOf } from "../shell/messageOf";
 import { CheckRecord } from "./CheckRecord";
 import type { CurrentSitting } from "./currentSitting";
 import { SaveRecord } from "./SaveRecord";
@@ -45,7 +46,7 @@ function LinkForm({ onChoose }: ChooseProps) {
     try {
       onChoose(sheetAskedFor(text));
     } catch (error) {
-      setProblem(error instanceof Error ? error.message : String(error));
+      setProblem(messageOf(error));
     }
   };
   return (

@@ -1,17 +1,15 @@
 import type { Question } from "../../drill/questions/question";
 import { type AnswerGiven, difficultyText, questionDifficulty } from "../../drill/questions/questionDifficulty";
+import { SHIPPED_QUESTIONS } from "../../drill/questions/shippedQuestions";
 import type { RecordedAnswer } from "../../drill/sittingRecord";
-import type { SittingSession } from "./sittingSession";
-import type { SittingShelf } from "./sittingShelf";
 
 interface ReviewedProps {
   readonly question: Question;
-  readonly answer: RecordedAnswer | undefined;
+  readonly answer: RecordedAnswer;
   readonly given: readonly AnswerGiven[];
 }
 
-const answerText = ({ choices }: Question, answer: RecordedAnswer | undefined) => {
-  if (answer === undefined) return "Not answered.";
+const answerText = ({ choices }: Question, answer: RecordedAnswer) => {
   const choice = choices[answer.choice] ?? "";
   return answer.isRight ? `Right: ${choice}` : `Not right: ${choice}`;
 };
@@ -21,7 +19,7 @@ function Reviewed({ question, answer, given }: ReviewedProps) {
     <li>
       <p className="sitting-asks">{question.asks}</p>
       <p>{answerText(question, answer)}</p>
-      {answer?.isRight !== true && <p>It is: {question.choices[question.answer]}</p>}
+      {answer.isRight !== true && <p>It is: {question.choices[question.answer]}</p>}
       <p>{question.explanation}</p>
       <p className="sitting-soft">
         Source: {question.source}. In this browser: {difficultyText(questionDifficulty(question.id, given))}.
@@ -31,21 +29,25 @@ function Reviewed({ question, answer, given }: ReviewedProps) {
 }
 
 interface QuestionReviewProps {
-  readonly session: SittingSession;
-  readonly shelf: SittingShelf;
+  readonly answers: readonly RecordedAnswer[];
+  /** Answers given in this browser. */
+  readonly given: readonly AnswerGiven[];
 }
 
-/** Every question asked, with the answer, why, from where, and how hard it has proved here. */
-export function QuestionReview({ session, shelf }: QuestionReviewProps) {
-  const { questions, answers } = session;
-  const given = shelf.answers;
-  if (questions.length === 0 || answers.length === 0) return null;
+/** Every question answered, with why, from where, and how hard it has proved here. */
+export function QuestionReview({ answers, given }: QuestionReviewProps) {
+  const reviewed = answers.flatMap((answer) => {
+    // A record may come from a version with other questions.
+    const question = SHIPPED_QUESTIONS.find(({ id }) => id === answer.questionId);
+    return question === undefined ? [] : [{ question, answer }];
+  });
+  if (reviewed.length === 0) return null;
   return (
     <section aria-label="Questions">
       <h2>Questions</h2>
       <ol className="sitting-review">
-        {questions.slice(0, answers.length).map(({ question }, k) => (
-          <Reviewed key={question.id} question={question} answer={answers[k]} given={given} />
+        {reviewed.map(({ question, answer }) => (
+          <Reviewed key={question.id} question={question} answer={answer} given={given} />
         ))}
       </ol>
     </section>

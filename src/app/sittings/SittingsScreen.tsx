@@ -5,6 +5,7 @@ import { BeforeStart } from "./BeforeStart";
 import { ChooseSheet } from "./ChooseSheet";
 import { type CurrentSitting, currentSitting } from "./currentSitting";
 import { QuestionView } from "./QuestionView";
+import { RecordView } from "./RecordView";
 import { ResultView } from "./ResultView";
 import { StandingView } from "./StandingView";
 import { StationView } from "./StationView";
@@ -13,6 +14,7 @@ import type { SittingSession } from "./sittingSession";
 import { useStore } from "./useSitting";
 import "../shell/workplace.css";
 import "./sittings.css";
+import { messageOf } from "../shell/messageOf";
 
 /** What an address asks for: a sheet, or the reason why there is none. */
 interface Asked {
@@ -25,7 +27,7 @@ function askedFor(address: string | null): Asked {
   try {
     return { sheet: sheetAskedFor(address), problem: null };
   } catch (error) {
-    return { sheet: null, problem: error instanceof Error ? error.message : String(error) };
+    return { sheet: null, problem: messageOf(error) };
   }
 }
 
@@ -53,28 +55,30 @@ interface SittingsScreenProps {
   readonly chance: Chance;
   /** Id of a shipped sheet, or the text of a link; null to choose. */
   readonly sheet: string | null;
+  /** Id of an earlier sitting that is to be shown again, or null. */
+  readonly record: string | null;
 }
 
 /** Sittings: a timed self-test by a sheet, from its choice to its result. */
-export function SittingsScreen({ chance, sheet }: SittingsScreenProps) {
+export function SittingsScreen({ chance, sheet, record }: SittingsScreenProps) {
   const current = useStore(useMemo(currentSitting, []));
   const asked = useMemo(() => askedFor(sheet), [sheet]);
   const begin = useCallback(
     (chosen: Sheet) => current.begin(chosen, chosen.seed ?? Math.floor(chance() * 2 ** 32)),
     [current, chance],
   );
+  const { session, isSettled } = current;
   useEffect(() => {
     // A link begins its sheet, but never in the place of a sitting that has begun or still shows its result.
-    if (asked.sheet !== null && current.isFree) begin(asked.sheet);
-  }, [asked, current, begin]);
-  const { session } = current;
+    if (asked.sheet !== null && isSettled && current.isFree) begin(asked.sheet);
+  }, [asked, current, isSettled, begin]);
   return (
     <main>
       <h1 className="visually-hidden">Sittings</h1>
-      {session === null ? (
+      {record !== null && <RecordView key={record} current={current} id={record} />}
+      {record === null && session !== null && <SittingView current={current} session={session} />}
+      {record === null && session === null && isSettled && (
         <ChooseSheet current={current} problem={asked.problem ?? current.problem} onChoose={begin} />
-      ) : (
-        <SittingView current={current} session={session} />
       )}
     </main>
   );

@@ -1,6 +1,6 @@
 import { useMemo, useState } from "react";
 import { tellFaults } from "../../dialing/faultWords";
-import type { DialingTry } from "../../drill/marking/tryResult";
+import type { DialingTry, TryResult } from "../../drill/marking/tryResult";
 import { stationProfile } from "../../drill/sheet/stationProfile";
 import type { SittingRecord } from "../../drill/sittingRecord";
 import type { Motion } from "../../logbook/traceCodec";
@@ -8,7 +8,7 @@ import type { Recording } from "../bench/attemptRecorder";
 import { Playback } from "../bench/playback";
 import { usePlayback } from "../bench/usePlayback";
 import { TurnChart } from "../turnChart/TurnChart";
-import type { SittingShelf } from "./sittingShelf";
+import { ReadingsReview } from "./ReadingsReview";
 import { type TryRow, tryRow } from "./sittingWords";
 
 const recordingOf = ({ start, positions, times_ms }: Motion): Recording => ({
@@ -63,11 +63,12 @@ interface RowProps {
   readonly index: number;
   readonly row: TryRow;
   readonly isShown: boolean;
-  /** Null where no motion is kept. */
-  readonly onReplay: (() => void) | null;
+  /** What of the try can be looked at; null where nothing is kept. */
+  readonly review: "Replay" | "Readings" | null;
+  readonly onReview: () => void;
 }
 
-function Row({ index, row, isShown, onReplay }: RowProps) {
+function Row({ index, row, isShown, review, onReview }: RowProps) {
   return (
     <tr>
       <th scope="row">{index + 1}</th>
@@ -77,9 +78,10 @@ function Row({ index, row, isShown, onReplay }: RowProps) {
       <td data-head="Faults">{row.faults}</td>
       <td data-head="Time">{row.time}</td>
       <td className="sitting-noprint">
-        {onReplay !== null && (
-          <button type="button" className="button" aria-pressed={isShown} onClick={onReplay}>
-            Replay<span className="visually-hidden"> try {index + 1}</span>
+        {review !== null && (
+          <button type="button" className="button" aria-pressed={isShown} onClick={onReview}>
+            {review}
+            <span className="visually-hidden"> try {index + 1}</span>
           </button>
         )}
       </td>
@@ -89,16 +91,22 @@ function Row({ index, row, isShown, onReplay }: RowProps) {
 
 interface TriesReviewProps {
   readonly record: SittingRecord;
-  readonly shelf: SittingShelf;
+  /** Of each try; null where none is kept. */
+  readonly motions: readonly (Motion | null)[];
 }
 
-/** Every try as a row, and the replay of one. */
-export function TriesReview({ record, shelf }: TriesReviewProps) {
+const reviewOf = (one: TryResult, motion: Motion | null) => {
+  if (one.isBrokenOff) return null;
+  if (one.kind === "zeroing") return (one.readings ?? []).length > 0 ? "Readings" : null;
+  return motion === null ? null : "Replay";
+};
+
+/** Every try as a row, and one of them again: its motion, or its readings. */
+export function TriesReview({ record, motions }: TriesReviewProps) {
   const [shown, setShown] = useState<number | null>(null);
-  const motions = useMemo(() => record.tries.map((_, index) => shelf.motion(index)), [record, shelf]);
   if (record.tries.length === 0) return null;
-  const one = shown === null ? undefined : record.tries[shown];
-  const motion = shown === null ? null : (motions[shown] ?? null);
+  const one = record.tries[shown ?? -1];
+  const motion = motions[shown ?? -1] ?? null;
   return (
     <section aria-label="Tries">
       <h2>
@@ -114,7 +122,7 @@ export function TriesReview({ record, shelf }: TriesReviewProps) {
                 </th>
               ))}
               <th scope="col" className="sitting-noprint">
-                Replay
+                Again
               </th>
             </tr>
           </thead>
@@ -125,7 +133,8 @@ export function TriesReview({ record, shelf }: TriesReviewProps) {
                 index={index}
                 row={tryRow(each, record.sheet)}
                 isShown={shown === index}
-                onReplay={motions[index] === null ? null : () => setShown(shown === index ? null : index)}
+                review={reviewOf(each, motions[index] ?? null)}
+                onReview={() => setShown(shown === index ? null : index)}
               />
             ))}
           </tbody>
@@ -136,6 +145,7 @@ export function TriesReview({ record, shelf }: TriesReviewProps) {
           <TryReplay key={shown} record={record} one={one} motion={motion} />
         </div>
       )}
+      {one?.kind === "zeroing" && <ReadingsReview one={one} place={(shown ?? 0) + 1} />}
     </section>
   );
 }

@@ -1,13 +1,14 @@
 import type { Sheet } from "../../drill/sheet/sheet";
 import { recordHash, sittingRecord } from "../../drill/sittingRecord";
 import type { Milliseconds } from "../../lock/dial";
-import type { LogbookWrite } from "../../logbook/logbookWrite";
+import { messageOf } from "../shell/messageOf";
+import { onPageLeft } from "../shell/onPageLeft";
 import { Store } from "../shell/store";
 import { browserSha256 } from "./recordFile";
-import { sittingWrite, tryWrite } from "./sittingLogbook";
-import { newProgress, type SittingProgress } from "./sittingProgress";
-import { SittingSession, type TryInHand } from "./sittingSession";
-import { type KeptRecord, PROGRESS_KEY, SittingShelf, type TextStore } from "./sittingShelf";
+import { type RunningSitting, runningOf, SittingKeeping } from "./sittingKeeping";
+import { newProgress, type SittingProgress, sittingToGoOn } from "./sittingProgress";
+import { SittingSession } from "./sittingSession";
+import { type KeptRecord, NO_STORE, PROGRESS_KEY, SittingShelf, type TextStore } from "./sittingShelf";
 
 /** Put in when the page is built. */
 const APP_VERSION = String(import.meta.env.APP_VERSION);
@@ -17,31 +18,30 @@ function browserStore(): TextStore {
   try {
     return localStorage;
   } catch {
-    const refuse = () => {
-      throw new Error("this browser keeps nothing");
-    };
-    return { getItem: () => null, setItem: refuse, removeItem: refuse };
+    return NO_STORE;
   }
 }
 
-/** Fetched when first needed, so that the screen does not wait for the database. */
-const openLogbook = async () => (await import("../logbook/currentLogbook")).currentLogbook();
+/** Fetched when first needed: the logbook comes with it. */
+const fetchKeep = () => import("../logbook/keep");
 
-/** Gives a write to the logbook, for whoever practices now; where nobody is chosen, the browser's own record stands. */
-async function keepInLogbook(make: (personId: string) => LogbookWrite): Promise<void> {
-  const { logbook, person } = await openLogbook();
-  if (person !== null) await logbook.save(make(person.id));
-}
-
-/** A start does not wait longer than this for the logbook, milliseconds. */
+/** No screen waits longer than this for the logbook, milliseconds. */
 const LOGBOOK_WAIT: Milliseconds = 1500;
 
-/** Who practices now; null where nobody is chosen, or the logbook does not open in time. */
-async function personName(): Promise<string | null> {
-  const tooLate = new Promise<null>((resolve) => setTimeout(() => resolve(null), LOGBOOK_WAIT));
-  const named = openLogbook().then(({ person }) => person?.name ?? null);
-  return Promise.race([named.catch(() => null), tooLate]);
+/** What the logbook answers; something else where it does not open, or not in time. */
+async function answerInTime<Answer>(ask: () => Promise<Answer>, otherwise: Answer): Promise<Answer> {
+  const tooLate = new Promise<Answer>((resolve) => setTimeout(() => resolve(otherwise), LOGBOOK_WAIT));
+  return Promise.race([ask().catch(() => otherwise), tooLate]);
 }
+
+/** The record of a sitting that is over. */
+async function recordOf(session: SittingSession): Promise<KeptRecord> {
+  const record = await sittingRecord(session.facts(APP_VERSION), browserSha256);
+  return { id: session.id, record, sha256: await recordHash(record, browserSha256) };
+}
+
+/** How often the clock of a sitting is looked at, milliseconds. */
+const TICK: Milliseconds = 500;
 
 /** The sitting of this page: one at a time, whichever screen is shown, so that its clock runs on. */
 export class CurrentSitting extends Store {
@@ -51,12 +51,16 @@ export class CurrentSitting extends Store {
   kept: KeptRecord | null = null;
   /** Why there is no record, or null. */
   problem: string | null = null;
+  /** Whether it is known yet if a sitting goes on here. */
+  isSettled = false;
+  private keeping: SittingKeeping | null = null;
+  private isRecording = false;
 
   constructor() {
     super();
-    const kept = this.shelf.progress;
-    if (kept !== null) this.open(kept);
-    setInterval(() => this.session?.tick(Date.now()), 500);
+    this.takeUp();
+    setInterval(() => this.tick(Date.now()), TICK);
+    onPageLeft(() => this.keepInHand(Date.now()));
     addEventListener("storage", ({ key }) => {
       if (key === PROGRESS_KEY) this.letGo();
     });
@@ -64,12 +68,14 @@ export class CurrentSitting extends Store {
 
   /** Whether there is no sitting, or one that has not begun. */
   get isFree(): boolean {
-    return this.session === null || ["readingInstructions", "ready"].includes(this.session.state);
+    return this.isSettled && (this.session === null || ["readingInstructions", "ready"].includes(this.session.state));
   }
 
   /** Sets a sitting up; it is kept from its start on. */
   async begin(sheet: Sheet, seed: number): Promise<void> {
-    this.open(newProgress({ id: crypto.randomUUID(), sheet, seed, person: await personName() }));
+    const who = await answerInTime(async () => (await fetchKeep()).whoPractices(), null);
+    const [person, personId] = [who?.name ?? null, who?.id ?? null];
+    this.open(newProgress({ id: crypto.randomUUID(), sheet, seed, person, personId }));
   }
 
   /** Puts a sitting away: one that is over, or was never started. */
@@ -79,6 +85,28 @@ export class CurrentSitting extends Store {
     this.kept = null;
     this.problem = null;
     this.changed();
+  }
+
+  /** Goes on with the sitting of a page before this one, and ends any other that was left. */
+  private async takeUp(): Promise<void> {
+    const running = runningOf(await answerInTime(async () => (await fetchKeep()).sittingsNow(), []));
+    const progress = sittingToGoOn(
+      this.shelf.progress,
+      running.map((one) => one.progress),
+    );
+    this.isSettled = true;
+    if (progress !== null) this.open(progress);
+    this.changed();
+    for (const one of running) {
+      if (one.progress.id !== progress?.id) await this.breakOff(one).catch(() => undefined);
+    }
+  }
+
+  /** A sitting that no page will go on with is on record as broken off. */
+  private async breakOff({ progress, personId }: RunningSitting): Promise<void> {
+    const session = new SittingSession(progress, new SittingShelf(NO_STORE));
+    session.abandon(progress.lastSeen_ms);
+    new SittingKeeping({ ...progress, personId }).noteEnd(await recordOf(session), Date.now());
   }
 
   /** Another tab has gone on with the sitting: there must be one clock and one hand only. */
@@ -91,41 +119,40 @@ export class CurrentSitting extends Store {
 
   private open(progress: SittingProgress): void {
     try {
-      const onTry = (one: TryInHand, index: number) => this.noteTry(progress.id, one, index);
-      const session = new SittingSession(progress, this.shelf, onTry);
+      const keeping = new SittingKeeping(progress);
+      const session = new SittingSession(progress, this.shelf, (now, ended) => keeping.note(now, ended, Date.now()));
       session.subscribe(() => this.noteEnd(session));
       this.session = session;
+      this.keeping = keeping;
       this.kept = null;
       this.problem = null;
+      if (progress.tries.length > 0) keeping.noteMissing(session, this.shelf, progress.lastSeen_ms);
       this.noteEnd(session);
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = messageOf(error);
     }
     this.changed();
   }
 
-  private noteTry(sittingId: string, one: TryInHand, index: number): void {
-    const now_ms = Date.now();
-    keepInLogbook((personId) => tryWrite(one, { sittingId, personId, index, now_ms })).catch(() => {
-      // The sitting's own record holds the try.
-    });
+  private tick(now: number): void {
+    this.session?.tick(now);
+    this.keepInHand(now);
   }
 
-  private isRecording = false;
+  private keepInHand(now: number): void {
+    if (this.session !== null) this.keeping?.noteInHand(this.session, now);
+  }
 
   private async noteEnd(session: SittingSession): Promise<void> {
     if (!session.isOver || this.kept?.id === session.id || this.isRecording) return;
     this.isRecording = true;
     try {
-      const record = await sittingRecord(session.facts(APP_VERSION), browserSha256);
-      const kept = { id: session.id, record, sha256: await recordHash(record, browserSha256) };
+      const kept = await recordOf(session);
       this.kept = kept;
       this.shelf.keepRecord(kept);
-      keepInLogbook((personId) => sittingWrite(kept, personId, Date.now())).catch(() => {
-        // The browser's own list holds the record.
-      });
+      this.keeping?.noteEnd(kept, Date.now());
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = messageOf(error);
     }
     this.isRecording = false;
     this.changed();

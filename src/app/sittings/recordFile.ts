@@ -16,23 +16,25 @@ export function writeRecordFile({ record, sha256 }: Omit<KeptRecord, "id">): str
   return `${JSON.stringify({ sha256, record }, null, 2)}\n`;
 }
 
-function parsed(text: string): { record?: SittingRecord; sha256?: unknown } {
+function parsed(text: string): unknown {
   try {
-    const value: unknown = JSON.parse(text);
-    if (typeof value === "object" && value !== null) return value;
+    return JSON.parse(text);
   } catch {
-    // Said below.
+    return null;
   }
-  throw new Error("this is no record: it is not the JSON of a saved sitting");
 }
 
+const isObject = (value: unknown): value is { record?: SittingRecord; sha256?: unknown } =>
+  typeof value === "object" && value !== null;
+
 /**
- * Reads a record that was saved.
+ * Reads a record with its hash from anywhere outside.
  *
  * @throws {Error} with a sentence that says what is wrong
  */
-export function readRecordFile(text: string): Omit<KeptRecord, "id"> {
-  const { record, sha256 } = parsed(text);
+export function readRecord(value: unknown): Omit<KeptRecord, "id"> {
+  if (!isObject(value)) throw new Error("this is no record: it is not the JSON of a saved sitting");
+  const { record, sha256 } = value;
   if (record?.format !== "gatefall-sitting" || record.version !== 1) throw new Error("this file holds no sitting");
   if (typeof sha256 !== "string") throw new Error("this record comes without its SHA-256");
   if (!(Array.isArray(record.tries) && Array.isArray(record.answers))) {
@@ -41,6 +43,9 @@ export function readRecordFile(text: string): Omit<KeptRecord, "id"> {
   parseSheet(record.sheet);
   return { record, sha256 };
 }
+
+/** Reads a record that was saved. @throws {Error} with a sentence that says what is wrong */
+export const readRecordFile = (text: string): Omit<KeptRecord, "id"> => readRecord(parsed(text));
 
 /**
  * Checks a saved record.

@@ -1,14 +1,22 @@
 import type { Attempt } from "../../dialing/attempt";
+import type { ReadingTaken, TryResult, ZeroingTry as ZeroingResult } from "../../drill/marking/tryResult";
 import type { Condition } from "../../drill/sheet/sheet";
 import type { SittingRecord } from "../../drill/sittingRecord";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
-import { attemptOutcome } from "../../logbook/attemptOutcome";
+import { attemptOutcome, unfinishedOutcome } from "../../logbook/attemptOutcome";
 import type { LogbookWrite } from "../../logbook/logbookWrite";
-import { encodeTrace } from "../../logbook/traceCodec";
+import { tryId } from "../../logbook/sittingQueries";
+import { encodeTrace, type Motion } from "../../logbook/traceCodec";
+import { replay } from "../../trace/replay";
 import type { DialingTry } from "./dialingTry";
+import type { SittingProgress } from "./sittingProgress";
 import type { TryInHand } from "./sittingSession";
 import type { KeptRecord } from "./sittingShelf";
+import type { TrySetup } from "./trySetup";
 import type { ZeroingTry } from "./zeroingTry";
+
+/** Readings that a record takes. */
+const MOST_READINGS = 500;
 
 /** To whom and to which sitting a try belongs. */
 export interface TryOwner {
@@ -26,14 +34,16 @@ const conditionText = (condition: Condition): string => {
 
 const stamp = ({ sittingId, index, now_ms }: TryOwner) => {
   const now = Math.round(now_ms);
-  return { id: `${sittingId}:${index + 1}`, createdAt: now, updatedAt: now };
+  return { id: tryId(sittingId, index), createdAt: now, updatedAt: now };
 };
 
-const ownProfile = ({ profile }: Attempt) =>
+const ownProfile = ({ profile }: Pick<Attempt, "profile">) =>
   SHIPPED_PROFILES.includes(profile) ? {} : { ownProfile: JSON.parse(JSON.stringify(profile)) };
 
-function attemptWrite(one: DialingTry, owner: TryOwner): LogbookWrite {
-  const { setup, attempt, motion } = one;
+/** What of a try at dialing is taken down. */
+type DialedTry = Pick<DialingTry, "setup" | "attempt" | "motion" | "isEnded">;
+
+function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, owner: TryOwner): LogbookWrite {
   const { station, plan } = setup;
   const duration_ms = motion.times_ms?.at(-1) ?? 0;
   const upTo = station.kind === "dialing" ? station.upTo : undefined;
@@ -53,7 +63,7 @@ function attemptWrite(one: DialingTry, owner: TryOwner): LogbookWrite {
       conditions: (station.conditions ?? []).filter(({ from = 1 }) => from <= plan.repetition).map(conditionText),
       sittingId: owner.sittingId,
       tags: [],
-      ...attemptOutcome(attempt),
+      ...(isEnded ? attemptOutcome(attempt) : unfinishedOutcome(attempt)),
     },
   };
 }
@@ -63,31 +73,95 @@ const zeroOutcome = ({ session }: ZeroingTry) => {
   return session.state === "notSet" ? "not-set" : "broken-off";
 };
 
-function zeroingWrite(one: ZeroingTry, owner: TryOwner): LogbookWrite {
+/** What of a zeroing is taken down, beyond whose it is. */
+interface ZeroedTry {
+  readonly profileId: string;
+  readonly time_ms: number;
+  readonly outcome: "zero-set" | "not-set" | "broken-off";
+  readonly readings: readonly ReadingTaken[];
+  /** The hidden condition of the lock, where it is still known. */
+  readonly condition: object | null;
+}
+
+function zeroingWrite({ profileId, time_ms, outcome, readings, condition }: ZeroedTry, owner: TryOwner): LogbookWrite {
   return {
     kind: "zeroings",
     record: {
       ...stamp(owner),
       personId: owner.personId,
-      startedAt: Math.round(owner.now_ms - one.result().time_ms),
-      profileId: one.setup.profile.id,
-      outcome: zeroOutcome(one),
-      readings: one.readings
-        .slice(-500)
+      startedAt: Math.round(owner.now_ms - time_ms),
+      profileId,
+      outcome,
+      readings: readings
+        .slice(-MOST_READINGS)
         .map(({ refusal, ...reading }) => ({ ...reading, ...(refusal !== null && { refusal }) })),
-      details: { sittingId: owner.sittingId, condition: { ...one.session.lock.condition } },
+      details: { sittingId: owner.sittingId, ...(condition !== null && { condition: { ...condition } }) },
     },
   };
 }
 
-/** A try of a sitting for the logbook. */
+/** A try of a sitting for the logbook; one that has not ended counts as unfinished. */
 export function tryWrite(one: TryInHand, owner: TryOwner): LogbookWrite {
-  return one.kind === "dialing" ? attemptWrite(one, owner) : zeroingWrite(one, owner);
+  if (one.kind === "dialing") return attemptWrite(one, owner);
+  const { setup, session, readings } = one;
+  const { time_ms } = one.result();
+  const zeroed = { profileId: setup.profile.id, time_ms, readings, condition: session.lock.condition };
+  return zeroingWrite({ ...zeroed, outcome: zeroOutcome(one) }, owner);
+}
+
+const outcomeOf = ({ verdicts: { left, right } }: ZeroingResult) => {
+  if (left === null || right === null) return "broken-off";
+  return left === "reject" || right === "reject" ? "not-set" : "zero-set";
+};
+
+/**
+ * A try of a sitting for the logbook, from what the page kept of it: the page was killed before the logbook had it.
+ *
+ * @param result - what it came to
+ * @param motion - of the hand, or null where it is lost
+ * @returns null for a try that was lost, or cannot be told any more
+ */
+export function keptTryWrite(
+  setup: TrySetup,
+  result: TryResult,
+  motion: Motion | null,
+  owner: TryOwner,
+): LogbookWrite | null {
+  if (result.isBrokenOff) return null;
+  if (result.kind === "zeroing") {
+    const { readings = [], time_ms } = result;
+    return zeroingWrite(
+      { profileId: setup.profile.id, time_ms, readings, condition: null, outcome: outcomeOf(result) },
+      owner,
+    );
+  }
+  const { combination } = setup.plan;
+  if (motion === null || combination === null) return null;
+  const attempt = replay({ profile: setup.profile, combination, ...motion });
+  return attemptWrite({ setup, attempt, motion, isEnded: true }, owner);
+}
+
+/** A sitting that goes on, for the logbook: all that is needed to go on with it. */
+export function runningWrite(progress: SittingProgress, personId: string, now_ms: number): LogbookWrite {
+  const startedAt = startOf(progress, now_ms);
+  return {
+    kind: "sittings",
+    record: {
+      id: progress.id,
+      createdAt: startedAt,
+      updatedAt: Math.round(now_ms),
+      personId,
+      startedAt,
+      title: progress.sheet.title,
+      state: "running",
+      body: JSON.parse(JSON.stringify({ progress })),
+    },
+  };
 }
 
 const VERDICTS = { pass: "passed", fail: "failed", "not shown": "not shown yet" } as const;
 
-const startOf = ({ startedAt }: SittingRecord, now_ms: number) => {
+const startOf = ({ startedAt }: Pick<SittingRecord, "startedAt">, now_ms: number) => {
   const start = Date.parse(startedAt);
   return Number.isFinite(start) ? start : Math.round(now_ms);
 };

@@ -11,7 +11,9 @@ export interface SittingProgress {
   readonly id: string;
   readonly sheet: Sheet;
   readonly seed: number;
+  /** Local name of the candidate, and the id that the logbook has; null where nobody is named. */
   readonly person: string | null;
+  readonly personId: string | null;
   /** ISO 8601. */
   readonly startedAt: string;
   /** The chart, as it persists itself; null before it was first kept. */
@@ -20,10 +22,14 @@ export interface SittingProgress {
   readonly answers: readonly RecordedAnswer[];
   /** Last moment that the sitting was seen to go on, milliseconds since 1970. */
   readonly lastSeen_ms: Milliseconds;
+  /** How often it was kept: of two that were kept of one sitting, the one with more goes on. */
+  readonly keeps: number;
 }
 
 /** A sitting that has just been set up. */
-export function newProgress(fields: Pick<SittingProgress, "id" | "sheet" | "seed" | "person">): SittingProgress {
+export function newProgress(
+  fields: Pick<SittingProgress, "id" | "sheet" | "seed" | "person" | "personId">,
+): SittingProgress {
   return {
     format: "gatefall-sitting-progress",
     version: 1,
@@ -33,6 +39,7 @@ export function newProgress(fields: Pick<SittingProgress, "id" | "sheet" | "seed
     tries: [],
     answers: [],
     lastSeen_ms: 0,
+    keeps: 0,
   };
 }
 
@@ -51,17 +58,56 @@ const isProgress = (value: unknown): value is SittingProgress =>
   hasLists(value) &&
   hasNumbers(value);
 
+/** Earlier versions kept neither. */
+const ADDED = { personId: null, keeps: 0 };
+
 /**
  * Reads what was kept of a sitting.
  *
- * @param text - JSON, or null where nothing is kept
  * @returns null where there is none, or none that can be read
  */
-export function readProgress(text: string | null): SittingProgress | null {
+export function progressOf(value: unknown): SittingProgress | null {
   try {
-    const value: unknown = JSON.parse(text ?? "null");
-    return isProgress(value) ? { ...value, sheet: parseSheet(value.sheet) } : null;
+    return isProgress(value) ? { ...ADDED, ...value, sheet: parseSheet(value.sheet) } : null;
   } catch {
     return null;
   }
+}
+
+/** Reads what was kept of a sitting as text. @param text - JSON, or null where nothing is kept */
+export function readProgress(text: string | null): SittingProgress | null {
+  try {
+    return progressOf(JSON.parse(text ?? "null"));
+  } catch {
+    return null;
+  }
+}
+
+/** What was kept of one sitting in two places: the one that is further on. */
+const further = (one: SittingProgress, other: SittingProgress | undefined) =>
+  other !== undefined && other.keeps > one.keeps ? other : one;
+
+/**
+ * Which sitting goes on after the page was loaded anew.
+ *
+ * A page has its text safe at once, but a browser that is killed may lose the last minute of it; the logbook comes a
+ * moment later, and survives that. So both are asked.
+ *
+ * @param text - what the page kept as text
+ * @param running - what the logbook has as running, latest first
+ */
+export function sittingToGoOn(
+  text: SittingProgress | null,
+  running: readonly SittingProgress[],
+): SittingProgress | null {
+  const [latest = null] = running;
+  if (text === null) return latest;
+  // The text may also be that of an earlier sitting, which has ended since.
+  const isOutdated = latest !== null && latest.id !== text.id && latest.startedAt > text.startedAt;
+  return isOutdated
+    ? latest
+    : further(
+        text,
+        running.find(({ id }) => id === text.id),
+      );
 }

@@ -18,6 +18,7 @@ import type { Graduations, Milliseconds } from "../../lock/dial";
 import { seededChance } from "../../statistics/chance";
 import { Store } from "../shell/store";
 import { DialingTry } from "./dialingTry";
+import { lostTry } from "./lostTry";
 import type { SittingProgress } from "./sittingProgress";
 import type { SittingShelf } from "./sittingShelf";
 import { questionChance, trySetup } from "./trySetup";
@@ -26,19 +27,11 @@ import { ZeroingTry } from "./zeroingTry";
 /** The try under the hand. */
 export type TryInHand = DialingTry | ZeroingTry;
 
-/** A try that was lost: made, and not right. */
-function lostTry({ station, repetition, combination }: PlannedTry): TryResult {
-  const lost = { station, repetition, time_ms: 0, isBrokenOff: true };
-  if (combination === null) {
-    return {
-      ...lost,
-      kind: "zeroing",
-      verdicts: { left: null, right: null },
-      means: { left: null, right: null },
-      refused: 0,
-    };
-  }
-  return { ...lost, kind: "dialing", combination, opened: false, stopErrors: combination.map(() => null), faults: [] };
+/** A try that has just ended. */
+export interface EndedTry {
+  readonly one: TryInHand;
+  /** Place in the sitting, from 0. */
+  readonly index: number;
 }
 
 /**
@@ -58,23 +51,23 @@ export class SittingSession extends Store {
   private progress: SittingProgress;
   private readonly shelf: SittingShelf;
   private readonly actor: ActorRefFrom<ReturnType<typeof sittingMachine>>;
-  private readonly onTry: (one: TryInHand, index: number) => void;
+  private readonly onKept: (progress: SittingProgress, ended: EndedTry | null) => void;
 
   /**
    * @param progress - fresh, or as it was kept; then the page was loaded anew
-   * @param onTry - told of every try that has ended
+   * @param onKept - told of all that is kept, with the try that has just ended
    */
   constructor(
     progress: SittingProgress,
     shelf: SittingShelf,
-    onTry: (one: TryInHand, index: number) => void = () => {},
+    onKept: (progress: SittingProgress, ended: EndedTry | null) => void = () => {},
   ) {
     super();
     const { sheet, seed, snapshot } = progress;
     this.id = progress.id;
     this.sheet = sheet;
     this.shelf = shelf;
-    this.onTry = onTry;
+    this.onKept = onKept;
     this.progress = progress;
     this.plan = sittingPlan(sheet);
     this.tries = planTries(sheet, seededChance(seed));
@@ -102,6 +95,10 @@ export class SittingSession extends Store {
   /** Whether the sheet's clock runs. */
   get isRunning(): boolean {
     return this.memory.runningSince_ms !== null;
+  }
+
+  get seed(): number {
+    return this.progress.seed;
   }
 
   get results(): readonly TryResult[] {
@@ -177,9 +174,10 @@ export class SittingSession extends Store {
     const before = this.memory.answersGiven;
     const answer = { questionId: asked.question.id, choice, isRight: isAnsweredRight(asked, shown) };
     this.send({ type: "question.answered", now_ms: now }, () => {
-      if (this.memory.answersGiven === before) return;
+      if (this.memory.answersGiven === before) return null;
       this.progress = { ...this.progress, answers: [...this.answers, answer] };
       this.shelf.keepAnswer(answer);
+      return null;
     });
   }
 
@@ -244,24 +242,25 @@ export class SittingSession extends Store {
   private finishTry(one: TryInHand, now: Milliseconds): void {
     const index = this.memory.triesDone;
     this.send({ type: "try.finished", now_ms: now }, () => {
-      if (this.memory.triesDone === index) return;
+      if (this.memory.triesDone === index) return null;
       this.progress = { ...this.progress, tries: [...this.results, one.result()] };
       if (one.kind === "dialing") this.shelf.keepMotion(index, one.motion);
-      this.onTry(one, index);
+      return { one, index };
     });
   }
 
   /** Sends an event, takes in what it brought, and keeps it all before anything else can happen. */
-  private send(event: SittingEvent & { now_ms: Milliseconds }, take: () => void = () => {}): void {
+  private send(event: SittingEvent & { now_ms: Milliseconds }, take: () => EndedTry | null = () => null): void {
     this.actor.send(event);
-    take();
-    this.keep(event.now_ms);
+    this.keep(event.now_ms, take());
     this.changed();
   }
 
-  private keep(now: Milliseconds): void {
-    this.progress = { ...this.progress, snapshot: this.actor.getPersistedSnapshot(), lastSeen_ms: now };
+  private keep(now: Milliseconds, ended: EndedTry | null = null): void {
+    const keeps = this.progress.keeps + 1;
+    this.progress = { ...this.progress, snapshot: this.actor.getPersistedSnapshot(), lastSeen_ms: now, keeps };
     this.shelf.keepProgress(this.progress);
+    this.onKept(this.progress, ended);
   }
 
   private revive(): void {

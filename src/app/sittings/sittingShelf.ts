@@ -7,6 +7,13 @@ import { readProgress, type SittingProgress } from "./sittingProgress";
 /** Where texts are kept: `localStorage`, which has them safe before the next event. */
 export type TextStore = Pick<Storage, "getItem" | "setItem" | "removeItem">;
 
+const refuse = () => {
+  throw new Error("this browser keeps nothing");
+};
+
+/** Keeps nothing, and says so. */
+export const NO_STORE: TextStore = { getItem: () => null, setItem: refuse, removeItem: refuse };
+
 /** A record with its hash, as it is kept and passed on. */
 export interface KeptRecord {
   readonly id: string;

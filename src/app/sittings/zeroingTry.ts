@@ -1,19 +1,11 @@
 import { type DialFeel, dialFeel } from "../../dialing/dialFeel";
-import type { ZeroingTry as ZeroingResult } from "../../drill/marking/tryResult";
+import type { ReadingTaken, ZeroingTry as ZeroingResult } from "../../drill/marking/tryResult";
 import type { ZeroingStation } from "../../drill/sheet/sheet";
 import type { Graduations, Milliseconds, Turn } from "../../lock/dial";
-import type { Refusal } from "../../zeroing/approach";
 import { type SideResult, sideResult } from "../../zeroing/zeroResult";
 import { Store } from "../shell/store";
 import { ZeroingSession } from "../zeroing/zeroingSession";
 import { stationRanges, stationRules, type TrySetup } from "./trySetup";
-
-/** One reading in the order it was taken. */
-export interface ReadingTaken {
-  readonly turn: Turn;
-  readonly deviation: Graduations;
-  readonly refusal: Refusal | null;
-}
 
 /**
  * One try at setting zero in a sitting. The ring is clamped where the sheet has put it: what is marked is the hand.
@@ -100,6 +92,7 @@ export class ZeroingTry extends Store {
       verdicts: { left: sides.left?.verdict ?? null, right: sides.right?.verdict ?? null },
       means: { left: sides.left?.mean ?? null, right: sides.right?.mean ?? null },
       refused: refused.left + refused.right,
+      readings: [...this.readings],
       time_ms: this.time_ms,
       isBrokenOff: false,
     };

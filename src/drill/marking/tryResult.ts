@@ -2,6 +2,7 @@ import type { Fault } from "../../dialing/fault";
 import type { Combination } from "../../lock/combination";
 import type { Graduations, Milliseconds, Turn } from "../../lock/dial";
 import type { ConformanceVerdict } from "../../statistics/conformance";
+import type { Refusal } from "../../zeroing/approach";
 import type { TryPlace } from "../sheet/planTries";
 import type { Station } from "../sheet/sheet";
 
@@ -23,6 +24,15 @@ export interface DialingTry extends AnyTry {
   readonly faults: readonly Pick<Fault, "code" | "number" | "size">[];
 }
 
+/** One reading of a zero, as it was taken. */
+export interface ReadingTaken {
+  readonly turn: Turn;
+  /** Of the zero mark from the index as drawn, graduations, left positive. */
+  readonly deviation: Graduations;
+  /** Why it did not count, or null. */
+  readonly refusal: Refusal | null;
+}
+
 /** What one try at setting zero came to. */
 export interface ZeroingTry extends AnyTry {
   readonly kind: "zeroing";
@@ -32,6 +42,8 @@ export interface ZeroingTry extends AnyTry {
   readonly means: Readonly<Record<Turn, Graduations | null>>;
   /** Readings refused. */
   readonly refused: number;
+  /** Every reading in the order it was taken; left out in records of earlier versions. */
+  readonly readings?: readonly ReadingTaken[] | undefined;
 }
 
 /** What one try of a sheet came to. */

@@ -1,7 +1,16 @@
 import { expect, test } from "vitest";
 import { type Keeper, KeepingQueue } from "../../../src/app/logbook/keepingQueue";
 
-const keeper: Keeper = { keepAttempt: async () => undefined, keepZeroing: async () => undefined };
+const done = async () => undefined;
+const keeper: Keeper = {
+  openUp: done,
+  keepAttempt: done,
+  keepZeroing: done,
+  keepFor: done,
+  keepMissing: done,
+  hasEnded: async () => false,
+  dropAttempt: done,
+};
 
 test("keeps records one after the other, in order", async () => {
   const done: number[] = [];

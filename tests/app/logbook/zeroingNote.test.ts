@@ -57,8 +57,7 @@ describe("a zeroing", () => {
   test("is kept once it is set, with every reading in order", () => {
     setZero();
     expect(session.state).toBe("zeroSet");
-    expect(kept).toHaveLength(1);
-    const [note] = kept;
+    const note = kept.at(-1);
     expect(note?.outcome).toBe("zero-set");
     expect(note?.readings.map(({ turn }) => turn)).toEqual(
       setup.rules.order.flatMap((side) => Array.from({ length: setup.rules.wanted }, () => side)),
@@ -73,7 +72,19 @@ describe("a zeroing", () => {
     session.turnBy(-3, clock);
     session.takeReading(clock + 3000);
     setZero();
-    expect(kept[0]?.readings[0]?.refusal).toBeDefined();
+    expect(kept.at(-1)?.readings[0]?.refusal).toBeDefined();
+  });
+
+  test("is kept as broken off with every reading, until it has ended", () => {
+    session.clampRing();
+    for (let i = 1; i <= 2; i++) {
+      readFrom(setup.rules.order[0]);
+      expect(kept.at(-1)).toMatchObject({ id: "id0", outcome: "broken-off" });
+      expect(kept.at(-1)?.readings).toHaveLength(i);
+    }
+    setZero();
+    expect(new Set(kept.map(({ id }) => id))).toEqual(new Set(["id0"]));
+    expect(kept.map(({ outcome }) => outcome).indexOf("zero-set")).toBe(kept.length - 1);
   });
 
   test("keeps its record when a reading is added, and another zeroing has its own", () => {
@@ -81,10 +92,11 @@ describe("a zeroing", () => {
     const [first] = setup.rules.order;
     session.reopen(first);
     readFrom(first);
-    expect(kept.map(({ id }) => id)).toEqual(["id0", "id0"]);
-    expect(kept[1]?.readings).toHaveLength((kept[0]?.readings.length ?? 0) + 1);
+    const ended = () => kept.filter(({ outcome }) => outcome === "zero-set");
+    expect(ended().map(({ id }) => id)).toEqual(["id0", "id0"]);
+    expect(ended()[1]?.readings).toHaveLength((ended()[0]?.readings.length ?? 0) + 1);
     session.newLock();
     setZero();
-    expect(kept.map(({ id }) => id)).toEqual(["id0", "id0", "id1"]);
+    expect(ended().map(({ id }) => id)).toEqual(["id0", "id0", "id1"]);
   });
 });

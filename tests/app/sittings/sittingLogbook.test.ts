@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { DialingTry } from "../../../src/app/sittings/dialingTry";
-import { tryWrite } from "../../../src/app/sittings/sittingLogbook";
+import { keptTryWrite, tryWrite } from "../../../src/app/sittings/sittingLogbook";
 import { trySetup } from "../../../src/app/sittings/trySetup";
 import { ZeroingTry } from "../../../src/app/sittings/zeroingTry";
 import { idealMotion } from "../../../src/dialing/idealMotion";
@@ -44,6 +44,35 @@ describe("a try of a sitting in the logbook", () => {
     ] as const;
     const { record } = tryWrite(dialed(dialingStation({ conditions, upTo: 1 })), OWNER);
     expect(record).toMatchObject({ conditions: ["index offset 0.4", "no cutaway"], exercise: "first 1" });
+  });
+
+  test("is unfinished until it has ended, under the same id", () => {
+    const one = new DialingTry(setupOf(dialingStation()));
+    one.turnBy(40, 0);
+    const early = tryWrite(one, OWNER);
+    expect(() => checkWrite(early)).not.toThrow();
+    expect(early.record).toMatchObject({ id: "sitting:3", isUnfinished: true, opened: false, faults: [] });
+    one.end();
+    const { record } = tryWrite(one, OWNER);
+    expect(record.id).toBe(early.record.id);
+    expect(record).not.toHaveProperty("isUnfinished");
+  });
+
+  test("is the same attempt when it is made again from what the page kept", () => {
+    const one = dialed(dialingStation());
+    const again = keptTryWrite(one.setup, one.result(), one.motion, OWNER);
+    expect(again).toEqual(tryWrite(one, OWNER));
+    expect(keptTryWrite(one.setup, { ...one.result(), isBrokenOff: true }, one.motion, OWNER)).toBeNull();
+    expect(keptTryWrite(one.setup, one.result(), null, OWNER)).toBeNull();
+  });
+
+  test("is the same zeroing when it is made again, but for the hidden condition", () => {
+    const one = new ZeroingTry(setupOf(zeroingStation()));
+    one.turnBy(30, 0);
+    one.takeReading(1000);
+    one.end();
+    const again = keptTryWrite(one.setup, one.result(), null, OWNER);
+    expect(again?.record).toEqual({ ...tryWrite(one, OWNER).record, details: { sittingId: "sitting" } });
   });
 
   test("is a zeroing with every reading", () => {

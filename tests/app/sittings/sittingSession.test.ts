@@ -17,7 +17,7 @@ const sheetOf = (rules: Partial<SittingRules> = {}, fields: Partial<Sheet> = {})
   });
 
 const begun = (sheet: Sheet, shelf: SittingShelf = memoryShelf()) => {
-  const session = new SittingSession(newProgress({ id: "one", sheet, seed: 5, person: null }), shelf);
+  const session = new SittingSession(newProgress({ id: "one", sheet, seed: 5, person: null, personId: null }), shelf);
   session.readInstructions();
   session.start(1000);
   return session;

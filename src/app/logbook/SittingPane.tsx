@@ -1,0 +1,65 @@
+import type { Logbook } from "../../logbook/logbook";
+import type { SittingRecord } from "../../logbook/records";
+import { NoteEditor } from "./NoteEditor";
+import { noteSitting, typedNote } from "./notes";
+import { hasResult, sittingRowOf } from "./sittingRows";
+
+/** What can be done with a sitting now. */
+function Ways({ sitting }: { readonly sitting: SittingRecord }) {
+  if (sitting.state === "running") {
+    return (
+      <p>
+        It has not ended. <a href="#/sittings">Go on with it</a>: its sheet tells what becomes of it after a reload.
+      </p>
+    );
+  }
+  if (!hasResult(sitting)) {
+    return <p>It still went on when its logbook was saved, on another device: here it has no result.</p>;
+  }
+  return (
+    <>
+      <div className="sheet-row">
+        <a className="button" href={`#/sittings?record=${sitting.id}`}>
+          Open the result
+        </a>
+      </div>
+      <p className="logbook-soft logbook-below">
+        Its marks, every try again, the print, the record as a file, and a check of its hash.
+      </p>
+    </>
+  );
+}
+
+interface SittingPaneProps {
+  readonly logbook: Logbook;
+  readonly sitting: SittingRecord | null;
+  readonly onChanged: (sitting: SittingRecord) => void;
+}
+
+/** One sitting: how it stands, the way to its result, and what is noted of it. */
+export function SittingPane({ logbook, sitting, onChanged }: SittingPaneProps) {
+  if (sitting === null) return <p className="logbook-hint">Choose a sitting to look at it.</p>;
+  const row = sittingRowOf(sitting);
+  return (
+    <>
+      <section aria-label="Sitting">
+        <h2>{row.title}</h2>
+        <p>
+          {row.standing}. {row.tries}. {row.day} {row.clock}.
+        </p>
+        <Ways sitting={sitting} />
+      </section>
+      {sitting.state !== "running" && (
+        <NoteEditor
+          key={sitting.id}
+          kept={typedNote(sitting)}
+          onKeep={async (typed) => {
+            const noted = await noteSitting(logbook, sitting, typed, Date.now());
+            onChanged(noted);
+            return typedNote(noted);
+          }}
+        />
+      )}
+    </>
+  );
+}

@@ -1,0 +1,93 @@
+import { useState } from "react";
+import type { SittingRecord } from "../../logbook/records";
+import { type SittingStanding, sittingPage } from "../../logbook/sittingQueries";
+import type { CurrentLogbook } from "./currentLogbook";
+import { SittingList } from "./SittingList";
+import { SittingPane } from "./SittingPane";
+import { STANDINGS } from "./sittingRows";
+import { useAsked } from "./useLogbook";
+import { usePageEnds } from "./usePages";
+import { useSettled } from "./useSettled";
+
+/** Sittings on a page. */
+const PAGE_SIZE = 20;
+
+const CHOICES = Object.keys(STANDINGS) as SittingStanding[];
+
+interface FilterBarProps {
+  readonly standing: SittingStanding | undefined;
+  readonly onStanding: (standing: SittingStanding | undefined) => void;
+  readonly words: string;
+  readonly onWords: (words: string) => void;
+}
+
+function FilterBar({ standing, onStanding, words, onWords }: FilterBarProps) {
+  return (
+    <div className="logbook-filter">
+      <select
+        className="field"
+        aria-label="Verdict"
+        value={standing ?? ""}
+        onChange={(event) => onStanding(CHOICES.find((one) => one === event.currentTarget.value))}
+      >
+        <option value="">every verdict</option>
+        {CHOICES.map((one) => (
+          <option key={one} value={one}>
+            {STANDINGS[one].toLowerCase()}
+          </option>
+        ))}
+      </select>
+      <input
+        type="search"
+        className="field"
+        aria-label="Part of a title, a tag or a note"
+        placeholder="title, tag or note"
+        value={words}
+        onChange={(event) => onWords(event.currentTarget.value)}
+      />
+    </div>
+  );
+}
+
+/** The sittings of one person, with their verdicts; any of them again. */
+export function SittingsView({ current, personId }: { readonly current: CurrentLogbook; readonly personId: string }) {
+  const [standing, setStanding] = useState<SittingStanding | undefined>(undefined);
+  const [typed, setTyped] = useState("");
+  const [chosen, setChosen] = useState<SittingRecord | null>(null);
+  const filter = { personId, standing, words: useSettled(typed) };
+  const name = JSON.stringify(filter);
+  const { before, first, later, goOn } = usePageEnds(name, PAGE_SIZE);
+  const { answer, problem } = useAsked(`sittings ${current.version} ${name} ${before?.id}`, () =>
+    sittingPage(current.logbook, filter, PAGE_SIZE, before),
+  );
+  const sittings = answer?.sittings ?? [];
+  const next = answer?.next ?? null;
+  return (
+    <div className="logbook-attempts">
+      <section aria-label="Sittings">
+        <FilterBar {...{ standing, words: typed }} onStanding={setStanding} onWords={setTyped} />
+        {problem !== null && <p role="alert">{problem}</p>}
+        {sittings.length > 0 && <SittingList sittings={sittings} chosenId={chosen?.id ?? null} onChoose={setChosen} />}
+        <nav className="logbook-pager" aria-label="Pages of sittings">
+          <p role="status">
+            {answer !== null &&
+              (sittings.length === 0 ? "No sittings." : `${first + 1} to ${first + sittings.length}, latest first`)}
+          </p>
+          <button type="button" className="button" disabled={later === null} onClick={() => later?.()}>
+            Later
+          </button>
+          <button type="button" className="button" disabled={next === null} onClick={() => next && goOn(next)}>
+            Earlier
+          </button>
+        </nav>
+      </section>
+      <section className="logbook-replay" aria-label="Chosen sitting">
+        <SittingPane
+          logbook={current.logbook}
+          sitting={chosen?.personId === personId ? chosen : null}
+          onChanged={setChosen}
+        />
+      </section>
+    </div>
+  );
+}

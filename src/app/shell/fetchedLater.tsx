@@ -1,0 +1,36 @@
+import { type ComponentType, type ReactNode, useEffect, useState } from "react";
+
+interface Fetched<Props> {
+  readonly Part: ComponentType<Props> | null;
+  readonly failure: { readonly error: unknown } | null;
+}
+
+/**
+ * A part of the app that is fetched when it is first asked for, and drawn the moment it is there. React's own `lazy` holds
+ * back what it reveals until its stand-in has stood for 300 ms, which is longer than these parts take to come.
+ *
+ * @param standIn - shown until then
+ */
+export function fetchedLater<Props extends object>(
+  fetchPart: () => Promise<ComponentType<Props>>,
+  standIn: ReactNode,
+): ComponentType<Props> {
+  let known: ComponentType<Props> | null = null;
+  // biome-ignore lint/correctness/noComponentHookFactories: called once for each part, at module level
+  return function FetchedLater(props: Props) {
+    const [{ Part, failure }, setFetched] = useState<Fetched<Props>>({ Part: known, failure: null });
+    useEffect(() => {
+      if (known !== null) return;
+      fetchPart().then(
+        (part) => {
+          known = part;
+          setFetched({ Part: part, failure: null });
+        },
+        (error) => setFetched({ Part: null, failure: { error } }),
+      );
+    }, []);
+    // For the boundary round the page; asked for again, it is fetched again.
+    if (failure !== null) throw failure.error;
+    return Part === null ? standIn : <Part {...props} />;
+  };
+}

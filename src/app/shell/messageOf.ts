@@ -1,0 +1,2 @@
+/** An error in words. */
+export const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));

@@ -1,0 +1,58 @@
+import { useEffect, useState } from "react";
+import { messageOf } from "../shell/messageOf";
+import { CheckThis } from "./CheckRecord";
+import type { CurrentSitting } from "./currentSitting";
+import { RecordResult } from "./RecordResult";
+import { readRecord } from "./recordFile";
+import type { KeptRecord } from "./sittingShelf";
+import { useTryMotions } from "./useTryMotions";
+
+/** The record of a sitting in the logbook. @throws {Error} with a sentence, where there is none to show */
+async function keptRecord(id: string): Promise<KeptRecord> {
+  const { sittingOnRecord } = await import("../logbook/keep");
+  const found = await sittingOnRecord(id);
+  if (found === undefined) throw new Error("the logbook of this browser has no such sitting");
+  if (found.state === "running") throw new Error("this sitting has not ended");
+  return { id, ...readRecord(found.body) };
+}
+
+function Shown({ current, kept }: { readonly current: CurrentSitting; readonly kept: KeptRecord }) {
+  const motions = useTryMotions(kept.id, kept.record.tries.length, null);
+  return (
+    <>
+      <p className="sitting-title">{kept.record.sheet.title}</p>
+      <RecordResult kept={kept} motions={motions} given={current.shelf.answers}>
+        <CheckThis kept={kept} />
+      </RecordResult>
+    </>
+  );
+}
+
+/** An earlier sitting again, from the logbook. */
+export function RecordView({ current, id }: { readonly current: CurrentSitting; readonly id: string }) {
+  const [found, setFound] = useState<KeptRecord | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  useEffect(() => {
+    let isWanted = true;
+    keptRecord(id).then(
+      (kept) => isWanted && setFound(kept),
+      (error) => isWanted && setProblem(messageOf(error)),
+    );
+    return () => {
+      isWanted = false;
+    };
+  }, [id]);
+  return (
+    <div className="sitting-page sitting-result">
+      <p className="sitting-noprint">
+        <a href="#/logbook?view=sittings">Back to the logbook</a>
+      </p>
+      {problem !== null && (
+        <p className="sitting-problem" role="alert">
+          There is no result to show: {problem}.
+        </p>
+      )}
+      {found?.id === id && <Shown current={current} kept={found} />}
+    </div>
+  );
+}

@@ -1,0 +1,144 @@
+import { test as base, expect, type Page } from "@playwright/test";
+import type { Sheet, SittingRules } from "../../src/drill/sheet/sheet";
+import { dialingStation, testSheet } from "../support/testSheet";
+import { Bench } from "./bench";
+import { KeyHand } from "./hands";
+import { KillableBrowser } from "./killableBrowser";
+import { dialIt, dialLast, start, verdict } from "./sittingByKeys";
+
+/*
+ * The browser is killed outright, or one page of it crashes, while a hand is on the dial; then the app is opened again.
+ * A kill comes once the database has said that a record is stored: some hundredths of a second after its end.
+ */
+
+const test = base.extend<{ readonly browserToKill: KillableBrowser }>({
+  browserToKill: async ({ baseURL }, use, info) => {
+    const browser = new KillableBrowser(info.outputPath("profile"), baseURL ?? "");
+    await use(browser);
+    await browser.close();
+  },
+});
+
+const threeTries = (onReload: SittingRules["onReload"]): Sheet =>
+  testSheet({
+    title: "Three tries",
+    stations: [dialingStation({ repetitions: 3, passMarks: { firstTime: 3 } })],
+    sitting: { pauseAllowed: true, onReload, clockHideable: true },
+  });
+
+/** Turns the dial on without an end in sight, and waits until the logbook has some of it. */
+async function beginAttempt(page: Page): Promise<void> {
+  const hand = new KeyHand(new Bench(page), 100);
+  await hand.turnBy(230);
+  await hand.turnBy(-120);
+  await expectStored(page, { isUnfinished: true });
+}
+
+/** Waits until the database has an attempt. */
+async function expectStored(page: Page, attempt: object): Promise<void> {
+  await expect
+    .poll(() => page.evaluate(storedAttempts), { message: "the database has it" })
+    .toContainEqual(expect.objectContaining({ ...attempt }));
+}
+
+/** Runs in the page: the attempts that its database holds. */
+async function storedAttempts(): Promise<unknown[]> {
+  const opening = indexedDB.open("gatefall-logbook");
+  const database = await new Promise<IDBDatabase>((done) => {
+    opening.onsuccess = () => done(opening.result);
+  });
+  const reading = database.transaction("attempts").objectStore("attempts").getAll();
+  const rows = await new Promise<unknown[]>((done) => {
+    reading.onsuccess = () => done(reading.result);
+  });
+  database.close();
+  return rows;
+}
+
+const attempts = (page: Page) => page.getByRole("table", { name: "Attempts, latest first" }).locator("tbody tr");
+const sittings = (page: Page) => page.getByRole("table", { name: "Sittings, latest first" }).locator("tbody tr");
+const goOn = (page: Page) => page.getByRole("button", { name: "Go on: the clock runs" }).click();
+
+test("a browser killed in mid-attempt has the attempts that ended, and the one under way as unfinished", async ({
+  browserToKill,
+}) => {
+  const page = await browserToKill.open("#/bench?seed=5");
+  const bench = new Bench(page);
+  await dialLast(page);
+  await expect(bench.state).toHaveText(/^Opened/);
+  await page.keyboard.press("r");
+  await beginAttempt(page);
+  await browserToKill.kill();
+
+  const again = await browserToKill.open("#/logbook");
+  await expect(attempts(again)).toHaveText([/Unfinished/, /Opened/]);
+  await expect(again.getByRole("status").filter({ hasText: "1 to 2 of 2 attempts" })).toBeVisible();
+  await attempts(again).first().getByRole("button").click();
+  await expect(again.getByRole("region", { name: "What happened" })).toContainText("counts in no statistic");
+  await expect(again.getByRole("slider", { name: "Time in the replay" })).toBeVisible();
+  await again.goto("#/logbook?view=progress");
+  await expect(again.getByRole("region", { name: "First-time openings" })).toContainText("1 of 1 opened");
+});
+
+test("a sitting goes on after its browser was killed, with no try lost but the one under way, and none twice", async ({
+  browserToKill,
+}) => {
+  const page = await browserToKill.open("#/bench");
+  await start(page, threeTries("resume"));
+  await dialIt(page);
+  await page.keyboard.press("Enter");
+  await beginAttempt(page);
+  await browserToKill.kill();
+
+  const again = await browserToKill.open("#/logbook?view=sittings");
+  await expect(sittings(again)).toHaveText([/Three tries.*Under way/]);
+  await again.goto("#/logbook");
+  await expect(attempts(again)).toHaveText([/In a sitting/, /In a sitting/]);
+  await again.goto("#/sittings");
+  await expect(again.getByRole("main")).toContainText("2 of 3 tries done, 1 of them lost");
+  await goOn(again);
+  await dialLast(again);
+  await expect(verdict(again)).toHaveText("Not passed.");
+  await expect(again.getByRole("button", { name: /^Replay/ })).toHaveCount(2);
+  await again.goto("#/logbook?view=sittings");
+  await expect(sittings(again)).toHaveText([/Three tries.*Not passed.*3 tries, 1 lost/]);
+  await again.goto("#/logbook");
+  await expect(attempts(again)).toHaveText([/Opened/, /Unfinished/, /Opened/]);
+});
+
+test("a sitting whose browser was killed is broken off where its sheet says so", async ({ browserToKill }) => {
+  const page = await browserToKill.open("#/bench");
+  await start(page, threeTries("broken-off"));
+  await dialIt(page);
+  await expectStored(page, { opened: true });
+  await browserToKill.kill();
+
+  const again = await browserToKill.open("#/sittings");
+  await expect(verdict(again)).toHaveText("Broken off before the end.");
+  await again.goto("#/logbook?view=sittings");
+  await expect(sittings(again)).toHaveText([/Three tries.*Broken off.*1 try/]);
+  await again.goto("#/logbook");
+  await expect(attempts(again)).toHaveText([/Opened/]);
+});
+
+test("a page that crashes loses nothing of a sitting, and the next page goes on", async ({ page, context }) => {
+  await page.goto("#/bench");
+  await start(page, threeTries("resume"));
+  await dialIt(page, [0, 4]);
+  const crashed = page.waitForEvent("crash");
+  const session = await context.newCDPSession(page);
+  // The page is gone before it can answer.
+  session.send("Page.crash").catch(() => undefined);
+  await crashed;
+
+  const next = await context.newPage();
+  await next.goto("#/sittings");
+  await expect(next.getByRole("main")).toContainText("1 of 3 tries done;");
+  await goOn(next);
+  await dialIt(next);
+  await next.keyboard.press("Enter");
+  await dialLast(next);
+  await expect(verdict(next)).toHaveText("Not passed.");
+  await next.goto("#/logbook");
+  await expect(attempts(next)).toHaveText([/Opened/, /Opened/, /Did not open/]);
+});

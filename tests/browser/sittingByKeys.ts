@@ -1,0 +1,41 @@
+import { expect, type Page } from "@playwright/test";
+import { idealMotion } from "../../src/dialing/idealMotion";
+import type { Sheet } from "../../src/drill/sheet/sheet";
+import { sheetToLink } from "../../src/drill/sheet/sheetLink";
+import { shippedProfile } from "../../src/lock/shippedProfiles";
+import { Bench } from "./bench";
+import { KeyHand } from "./hands";
+
+const PROFILE = shippedProfile("three-wheel");
+
+/** Opens a sheet to be sat, with its instructions on the screen. */
+export async function openSheet(page: Page, sheet: Sheet): Promise<void> {
+  await page.goto(`#/sittings?seed=5&sheet=${sheetToLink(sheet)}`);
+  await page.getByRole("button", { name: "I have read it" }).focus();
+}
+
+/** Starts a sitting by a sheet, up to its first dial. */
+export async function start(page: Page, sheet: Sheet): Promise<void> {
+  await openSheet(page, sheet);
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("button", { name: "Start: the clock runs" })).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("slider", { name: "Dial" })).toBeFocused();
+}
+
+/** Dials the three-wheel lock's own combination by keys. @param stopErrors - graduations past each number */
+export async function dialLast(page: Page, stopErrors: readonly number[] = []): Promise<void> {
+  const bench = new Bench(page);
+  const hand = new KeyHand(bench, PROFILE.graduations);
+  const path = idealMotion(PROFILE, PROFILE.asSet ?? [], await bench.reading(), stopErrors, 5);
+  for (const [i, position] of path.slice(1).entries()) await hand.turnBy(position - (path[i] ?? 0));
+}
+
+/** Dials, and waits for what follows a try that is not the last. */
+export async function dialIt(page: Page, stopErrors: readonly number[] = []): Promise<void> {
+  await dialLast(page, stopErrors);
+  await expect(page.getByTestId("try-state")).toHaveText(/^This try has ended/);
+}
+
+/** The sentence that tells what a sitting came to. */
+export const verdict = (page: Page) => page.getByRole("region", { name: "Verdict" }).getByRole("status");
