@@ -18,6 +18,7 @@ const THEMES = ["system", "light", "dark"] as const;
 const PAGES = [
   { path: "bench", label: "Bench" },
   { path: "zeroing", label: "Zeroing" },
+  { path: "handover", label: "Handover" },
   { path: "sheets", label: "Drill sheets" },
   { path: "sittings", label: "Sittings" },
   { path: "logbook", label: "Logbook" },
@@ -28,6 +29,7 @@ const EMPTY = <main className="workplace" />;
 
 // Fetched when first asked for, so that the first screen stays small.
 const ZeroingScreen = fetchedLater(async () => (await import("../zeroing/ZeroingScreen")).ZeroingScreen, EMPTY);
+const HandoverScreen = fetchedLater(async () => (await import("../handover/HandoverScreen")).HandoverScreen, EMPTY);
 const SheetsScreen = fetchedLater(async () => (await import("../sheets/SheetsScreen")).SheetsScreen, EMPTY);
 const SittingsScreen = fetchedLater(async () => (await import("../sittings/SittingsScreen")).SittingsScreen, EMPTY);
 const LogbookScreen = fetchedLater(async () => {
@@ -70,6 +72,8 @@ function Page({ page, address, query, hasSound }: PageProps) {
       return (
         <ZeroingScreen key={`${query}`} chance={chance} isSilent={query.get("help") === "silent"} hasSound={hasSound} />
       );
+    case "handover":
+      return <HandoverScreen query={query} chance={chance} hasSound={hasSound} />;
     case "sheets":
       return <SheetsScreen query={query} />;
     case "sittings":
