@@ -1,0 +1,144 @@
+import { type Graduations, reading, wrap } from "../../lock/dial";
+import type { Profile } from "../../lock/profile";
+import type { Chance } from "../../statistics/chance";
+import type { Mechanics } from "./mechanics";
+import type { LockCard, Trouble, TroubleKind } from "./trouble";
+
+/** One condition: which locks can have it, how large it gets, and what of the mechanics it changes. */
+export interface Condition {
+  /** Whether a lock can have it at all. */
+  readonly fits: (profile: Profile) => boolean;
+  /** Play between dial and cam that the card must state for it to show, graduations; 0 where any will do. */
+  readonly leastPlay: Graduations;
+  /** Draws place and size. */
+  readonly draw: (card: LockCard, chance: Chance) => Omit<Trouble, "kind">;
+  /** Builds it into a lock in order. */
+  readonly apply: (sound: Mechanics, trouble: Omit<Trouble, "kind">) => Mechanics;
+}
+
+const between = (low: number, high: number, chance: Chance) => low + chance() * (high - low);
+/** Either way, and large enough to be told from a lock in order. */
+const eitherWay = (low: number, high: number, chance: Chance) => (chance() < 0.5 ? -1 : 1) * between(low, high, chance);
+
+const isPack = ({ kind }: Profile) => kind === "wheel-pack";
+const isEncoder = ({ kind }: Profile) => kind === "dial-encoder";
+const always = () => true;
+
+const sized = (draw: (chance: Chance, card: LockCard) => number): Condition["draw"] => {
+  return (card, chance) => ({ part: null, size: draw(chance, card) });
+};
+
+/** Gates that all take the same window. @param window - graduations either way */
+const withGates = (sound: Mechanics, window: Graduations): Mechanics => {
+  const { profile } = sound;
+  if (profile.kind !== "wheel-pack") return sound;
+  const gateTolerance = profile.wheelPack.gateTolerance.map(() => window);
+  return { ...sound, profile: { ...profile, wheelPack: { ...profile.wheelPack, gateTolerance } } };
+};
+
+/** Least that a zero never set is off from either side, graduations: nearer, it would be one set from one side. */
+const CLEARLY_OFF = 0.8;
+
+/** A zero that is off for turns both ways. */
+function drawStrayZero(chance: Chance, card: LockCard): Graduations {
+  const stray = eitherWay(CLEARLY_OFF, 3, chance);
+  return Math.abs(stray - card.lostMotion) >= CLEARLY_OFF ? stray : drawStrayZero(chance, card);
+}
+
+/** A pause that a short one can be told from, seconds. */
+const LEAST_USUAL_PAUSE = 25;
+
+const isExcludedLast = (profile: Profile, number: number) =>
+  (profile.combinationRules.excludedLast ?? []).some(([low, high]) => number >= low && number <= high);
+
+/**
+ * How far the last number lies inside the zone where it may not be: graduations to the nearest number outside, the
+ * shorter way round.
+ *
+ * @returns 0 where it lies outside
+ */
+export function depthInZone(profile: Profile, last: Graduations): Graduations {
+  const { graduations } = profile;
+  const allowed = Array.from({ length: graduations }, (_, n) => n).filter((n) => !isExcludedLast(profile, n));
+  if (!isExcludedLast(profile, last)) return 0;
+  return Math.min(...allowed.map((n) => Math.abs(wrap(n - last, graduations))));
+}
+
+/** The conditions. Sizes are training values: common practice, no source. */
+export const CONDITIONS: Readonly<Record<TroubleKind, Condition>> = {
+  "index-slipped": {
+    fits: always,
+    leastPlay: 0,
+    draw: sized((chance) => eitherWay(0.8, 3.5, chance)),
+    apply: (sound, { size }) => ({ ...sound, indexOffset: size }),
+  },
+  "lost-motion": {
+    fits: always,
+    leastPlay: 0,
+    draw: sized((chance, { lostMotion }) => lostMotion + between(0.8, 2, chance)),
+    apply: (sound, { size }) => ({ ...sound, lostMotion: size }),
+  },
+  "wheel-off": {
+    fits: isPack,
+    leastPlay: 0,
+    draw: ({ combination }, chance) => ({
+      part: String(1 + Math.floor(chance() * combination.length)),
+      size: eitherWay(0.8, 3.5, chance),
+    }),
+    apply: (sound, { part, size }) => ({
+      ...sound,
+      combination: sound.combination.map((number, k) =>
+        String(k + 1) === part ? reading(number + size, sound.profile.graduations) : number,
+      ),
+    }),
+  },
+  "dial-heavy": {
+    fits: always,
+    leastPlay: 0,
+    draw: sized((chance) => between(1, 4, chance)),
+    apply: (sound, { size }) => ({ ...sound, drag: size }),
+  },
+  "gates-tight": {
+    fits: isPack,
+    leastPlay: 0,
+    draw: sized((chance) => between(0.2, 0.55, chance)),
+    apply: (sound, { size }) => withGates(sound, size),
+  },
+  "gates-wide": {
+    fits: isPack,
+    leastPlay: 0,
+    draw: sized((chance) => between(2.2, 3.4, chance)),
+    apply: (sound, { size }) => withGates(sound, size),
+  },
+  "last-excluded": {
+    fits: ({ combinationRules }) => (combinationRules.excludedLast ?? []).length > 0,
+    leastPlay: 0,
+    // The number is on the card for everyone to see: nothing of the mechanics is changed.
+    draw: sized((_, { profile, combination }) => depthInZone(profile, combination.at(-1) ?? 0)),
+    apply: (sound) => sound,
+  },
+  "zero-never-set": {
+    fits: isEncoder,
+    leastPlay: 0,
+    draw: sized(drawStrayZero),
+    apply: (sound, { size }) => ({ ...sound, zero: { left: size, right: size } }),
+  },
+  "zero-one-side": {
+    fits: isEncoder,
+    leastPlay: 0.8,
+    draw: ({ lostMotion }, chance) => ({ part: chance() < 0.5 ? "left" : "right", size: lostMotion }),
+    apply: (sound, { part }) => {
+      const only = part === "left" ? sound.zero.left : sound.zero.right;
+      return { ...sound, zero: { left: only, right: only } };
+    },
+  },
+  "pause-short": {
+    fits: (profile) => profile.kind === "dial-encoder" && (profile.pauseLimit_s ?? 0) >= LEAST_USUAL_PAUSE,
+    leastPlay: 0,
+    draw: sized((chance) => between(4, 18, chance)),
+    apply: (sound, { size }) => {
+      const { profile } = sound;
+      return profile.kind === "dial-encoder" ? { ...sound, profile: { ...profile, pauseLimit_s: size } } : sound;
+    },
+  },
+};

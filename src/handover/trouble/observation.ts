@@ -1,0 +1,67 @@
+import type { BrokenRule } from "../../drill/combinationRules";
+import type { Graduations, Turn } from "../../lock/dial";
+
+/** One dialing of the numbers, and whether the lock opened: it says no more. */
+export interface TryObservation {
+  readonly kind: "try";
+  readonly by: "own hand" | "steady hand";
+  /** What the index read at the stop of each number, graduations in [0, one turn). */
+  readonly stops: readonly Graduations[];
+  /** How far each stop lay from the written number, graduations, left positive. */
+  readonly off: readonly Graduations[];
+  /** Rest before the last number, seconds; null where the own hand dialed. */
+  readonly rest_s: number | null;
+  /** Whether the turns were as asked; stops aside. */
+  readonly isTurnedRight: boolean;
+  readonly opened: boolean;
+}
+
+/** The gauge on the cam: how far the cam stands left of what the index reads, after turning one way. Graduations. */
+export interface CamObservation {
+  readonly kind: "cam";
+  readonly turn: Turn;
+  readonly value: Graduations;
+}
+
+/** The pull gauge on the dial: how far the hand goes before the dial moves. Graduations. */
+export interface PullObservation {
+  readonly kind: "pull";
+  readonly turn: Turn;
+  readonly value: Graduations;
+}
+
+/** The written numbers held against the rules. */
+export interface RulesObservation {
+  readonly kind: "rules";
+  readonly broken: readonly BrokenRule[];
+}
+
+/** What a trainee has seen, in the order it was seen. */
+export type Observation = TryObservation | CamObservation | PullObservation | RulesObservation;
+
+/** What an observation shows, as marks ask for it. */
+export type Evidence = "cam-left" | "cam-right" | "pull" | "rules" | "off-try" | "rest-try";
+
+/** A stop this far from its number was meant to be off, graduations. */
+const MEANT: Graduations = 0.15;
+
+function evidenceOf(seen: Observation): Evidence[] {
+  switch (seen.kind) {
+    case "cam":
+      return [seen.turn === "left" ? "cam-left" : "cam-right"];
+    case "pull":
+      return ["pull"];
+    case "rules":
+      return ["rules"];
+    case "try":
+      return [
+        ...(seen.off.some((one) => Math.abs(one) > MEANT) ? (["off-try"] as const) : []),
+        ...((seen.rest_s ?? 0) > 0 ? (["rest-try"] as const) : []),
+      ];
+  }
+}
+
+/** All that observations show. */
+export function evidenceIn(log: readonly Observation[]): ReadonlySet<Evidence> {
+  return new Set(log.flatMap(evidenceOf));
+}

@@ -1,0 +1,173 @@
+import type { Evidence } from "./observation";
+import type { TroubleKind } from "./trouble";
+
+/** What is to be said about a kind of condition, in the words of the trade. */
+export interface TroubleWords {
+  readonly title: string;
+  /** One line beside the choice. */
+  readonly line: string;
+  /** What the size is, as a label. */
+  readonly sizeLabel: string;
+  readonly unit: "graduations" | "seconds";
+  /** How far a size named may be off, in its unit: a training value. */
+  readonly tolerance: number;
+  /** Whether the size has a way, left or right. */
+  readonly hasWay: boolean;
+  /** What has to be named with it; null where nothing. */
+  readonly part: "wheel" | "side" | null;
+  /** What shows it. Naming it without having looked is a guess. */
+  readonly needs: readonly Evidence[];
+  /** How it looks, for the debrief. */
+  readonly signs: string;
+  /** What tells it from its neighbors. */
+  readonly tell: string;
+  /** What one does about it. */
+  readonly practice: string;
+}
+
+/** Where these words come from: nothing published stands behind them. */
+export const GUIDE_SOURCE = "common practice, no source";
+
+/** The words for every kind. */
+export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
+  "index-slipped": {
+    title: "Index slipped",
+    line: "The ring with the opening index stands beside its true place.",
+    sizeLabel: "The index stands off by",
+    unit: "graduations",
+    tolerance: 0.3,
+    hasWay: true,
+    part: null,
+    needs: ["cam-left", "cam-right"],
+    signs:
+      "The cam stands off by the same amount from both sides, and every number opens that much beside the written one.",
+    tell: "A single wheel set off moves one number only and leaves the cam true. Lost motion moves the cam from one side only.",
+    practice: "Set the ring true and clamp it, then prove the combination. On an encoder lock, set the zero anew.",
+  },
+  "lost-motion": {
+    title: "Lost motion grown",
+    line: "The dial has more play before the cam follows than the card says.",
+    sizeLabel: "The lost motion is now",
+    unit: "graduations",
+    tolerance: 0.3,
+    hasWay: false,
+    part: null,
+    needs: ["cam-left", "cam-right"],
+    signs:
+      "From the left the cam stands true, from the right it stays behind. Numbers dialed right open beside the written ones.",
+    tell: "A wheel set off can move the same number, but the cam then agrees with the card from both sides.",
+    practice:
+      "Look for a loose spindle key or a worn spline and replace the part; numbers are not the cure. Prove it afterwards.",
+  },
+  "wheel-off": {
+    title: "One wheel set off",
+    line: "One wheel carries a number beside the written one.",
+    sizeLabel: "Its number lies off by",
+    unit: "graduations",
+    tolerance: 0.3,
+    hasWay: true,
+    part: "wheel",
+    needs: ["cam-left", "cam-right", "off-try"],
+    signs: "One number opens around another middle than the written one; the others and the cam are true.",
+    tell: "A slipped index moves all numbers alike. Lost motion moves all numbers that are dialed right, and the cam with them.",
+    practice: "Set the combination anew with the door open, and prove it at least three times before the door is shut.",
+  },
+  "dial-heavy": {
+    title: "Dial heavy",
+    line: "The hand must go some way before the dial moves at all.",
+    sizeLabel: "The hand goes ahead by",
+    unit: "graduations",
+    tolerance: 0.5,
+    hasWay: false,
+    part: null,
+    needs: ["pull"],
+    signs:
+      "The dial stays and then gives way. Whoever stops by the index opens all the same; whoever counts by the hand does not.",
+    tell: "Lost motion lies behind the dial: there the dial moves at once, and the cam does not.",
+    practice:
+      "Free the dial from its ring, look for paint, dirt or a bent spindle. Use no lubricant that the maker does not name.",
+  },
+  "gates-tight": {
+    title: "Draw reached only with care",
+    line: "The numbers are right, but the gates take far less than they should.",
+    sizeLabel: "A number may be off by at most",
+    unit: "graduations",
+    tolerance: 0.15,
+    hasWay: false,
+    part: null,
+    needs: ["off-try"],
+    signs: "Every number opens around the written one, and a few tenths beside it the lock refuses.",
+    tell: "With a wheel set off the window is as wide as usual and lies beside the number; here it lies on it and is narrow.",
+    practice:
+      "Have the pack looked at: dirt, a bent fence or a door that presses on the bolt. Do not teach the user to dial around it.",
+  },
+  "gates-wide": {
+    title: "Gates worn wide",
+    line: "The lock opens on numbers farther off than it should.",
+    sizeLabel: "A number may be off by at most",
+    unit: "graduations",
+    tolerance: 0.3,
+    hasWay: false,
+    part: null,
+    needs: ["off-try"],
+    signs: "Every number opens around the written one, and far beyond the tolerance on the card.",
+    tell: "Nobody notices it by dialing well. Dial a number off on purpose, to both sides.",
+    practice: "Report it: the lock protects less than it should. The pack is replaced, not adjusted.",
+  },
+  "last-excluded": {
+    title: "Last number in the excluded zone",
+    line: "The combination breaks the rule for the last number.",
+    sizeLabel: "It lies inside the zone by",
+    unit: "graduations",
+    tolerance: 0.5,
+    hasWay: false,
+    part: null,
+    needs: ["rules"],
+    signs:
+      "The numbers on the card break the rule. Whether this lock minds depends on how near the last one lies to the draw.",
+    tell: "Gauges and tries find nothing, or a refusal near the draw alone. Reading the card against the rules comes first.",
+    practice: "Choose another last number by the rules, set it with the door open, prove it, and tell the holders.",
+  },
+  "zero-never-set": {
+    title: "Zero never set",
+    line: "The lock counts from a zero that nobody has taught it.",
+    sizeLabel: "Numbers dialed left lie off by",
+    unit: "graduations",
+    tolerance: 0.3,
+    hasWay: true,
+    part: null,
+    needs: ["cam-left", "cam-right", "off-try"],
+    signs:
+      "The cam agrees with the card, yet numbers dialed left and numbers dialed right both open beside the written ones.",
+    tell: "A slipped index shows at the cam. A zero set from one side leaves the numbers of that side true.",
+    practice: "Set the zero from both sides as the written instructions say, then prove the combination.",
+  },
+  "zero-one-side": {
+    title: "Zero set from one side only",
+    line: "Turns one way are counted from the zero of the other.",
+    sizeLabel: "The other side is off by",
+    unit: "graduations",
+    tolerance: 0.3,
+    hasWay: false,
+    part: "side",
+    needs: ["cam-left", "cam-right", "off-try"],
+    signs:
+      "Numbers of one direction are true, those of the other are off by the whole lost motion; the cam agrees with the card.",
+    tell: "Where lost motion has grown, the cam reads more than the card. A zero never set leaves neither direction true.",
+    practice: "Set the zero anew, from both sides: several readings right, then several left.",
+  },
+  "pause-short": {
+    title: "Patience too short",
+    line: "The lock forgets what was dialed sooner than the card says.",
+    sizeLabel: "It forgets after a rest of",
+    unit: "seconds",
+    tolerance: 1.5,
+    hasWay: false,
+    part: null,
+    needs: ["rest-try"],
+    signs:
+      "Dialed briskly it opens every time; with a rest before the last number it refuses, and the stops were right.",
+    tell: "A wrong zero refuses at any pace. Dial the same numbers quickly and slowly.",
+    practice: "Look at its supply first, then at its settings. Do not tell users to hurry.",
+  },
+};

@@ -1,0 +1,39 @@
+import { sizeText } from "../../lock/amountWords";
+import type { Evidence } from "./observation";
+import type { Trouble } from "./trouble";
+import { TROUBLE_GUIDE } from "./troubleGuide";
+
+/** A size with its unit and its way: "1.4 graduations left". */
+export function troubleSizeWords({ kind, size }: Pick<Trouble, "kind" | "size">): string {
+  const { unit, hasWay, tolerance } = TROUBLE_GUIDE[kind];
+  // A window of a few tenths asks for hundredths.
+  const amount = tolerance < 0.2 ? Math.abs(size).toFixed(2) : sizeText(size);
+  const way = hasWay ? ` ${size < 0 ? "right" : "left"}` : "";
+  return `${amount} ${amount === "1.0" ? unit.slice(0, -1) : unit}${way}`;
+}
+
+/** A part in words: "wheel 2", "set from the left"; "" where there is none. */
+export function partWords({ kind, part }: Pick<Trouble, "kind" | "part">): string {
+  if (part === null) return "";
+  return TROUBLE_GUIDE[kind].part === "wheel" ? `wheel ${part}` : `set from the ${part}`;
+}
+
+/** A condition with its place and size: "One wheel set off: wheel 2, 1.4 graduations left". */
+export function troubleSentence(trouble: Trouble): string {
+  const place = partWords(trouble);
+  return `${TROUBLE_GUIDE[trouble.kind].title}: ${place === "" ? "" : `${place}, `}${troubleSizeWords(trouble)}`;
+}
+
+const EVIDENCE: Readonly<Record<Evidence, string>> = {
+  "cam-left": "read the cam after turning left",
+  "cam-right": "read the cam after turning right",
+  pull: "put the pull gauge on the dial",
+  rules: "held the numbers against the rules",
+  "off-try": "dialed a number off on purpose",
+  "rest-try": "dialed with a rest",
+};
+
+/** What was not looked at: "read the cam after turning left, nor dialed a number off on purpose". */
+export function evidenceWords(missing: readonly Evidence[]): string {
+  return missing.map((one) => EVIDENCE[one]).join(", nor ");
+}
