@@ -36,7 +36,8 @@ function headlineOf(truth: Trouble, named: Trouble, mark: Omit<DiagnosisMark, "h
   if (mark.missing.length > 0) {
     return `Right, but a guess: you have not ${evidenceWords(mark.missing)}, so it earns nothing. ${size}`;
   }
-  return `Right: ${TROUBLE_GUIDE[truth.kind].title.toLowerCase()}. ${size}`;
+  const title = TROUBLE_GUIDE[truth.kind].title.toLowerCase();
+  return mark.isSizeWithin ? `Right: ${title}. ${size}` : `The right condition, ${title}, but not its size. ${size}`;
 }
 
 /**

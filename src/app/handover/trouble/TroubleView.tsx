@@ -1,6 +1,46 @@
+import { useMemo } from "react";
+import { useStore } from "../../zeroing/useZeroing";
 import type { HandoverViewProps } from "../HandoverScreen";
+import { CardPanel } from "./CardPanel";
+import { Debrief } from "./Debrief";
+import { Instruments } from "./Instruments";
+import { NamedPanel } from "./NamedPanel";
+import { NameForm } from "./NameForm";
+import { SeenTable } from "./SeenTable";
+import { TroubleHand } from "./TroubleHand";
+import { TroubleSetupBar } from "./TroubleSetupBar";
+import { TroubleSession } from "./troubleSession";
+import { setupOf } from "./troubleSetup";
+import "./trouble.css";
 
-/** To be replaced by its owner. */
-export function TroubleView({ query }: HandoverViewProps) {
-  return <p>{query.get("view")}</p>;
+/** A lock with one hidden condition, to be dialed, measured and named; its combination is known and its door open. */
+export function TroubleView({ query, chance, hasSound }: HandoverViewProps) {
+  const session = useStore(useMemo(() => new TroubleSession(setupOf(query, chance), chance), [query, chance]));
+  const { task, state, bench } = session;
+  return (
+    <>
+      <TroubleSetupBar session={session} />
+      <div className="trouble">
+        <div className="trouble-hand">
+          <TroubleHand session={session} hasSound={hasSound} />
+          <SeenTable card={task.card} log={bench.log} />
+        </div>
+        <div className="trouble-panels">
+          {state === "told" ? (
+            <Debrief session={session} />
+          ) : (
+            <>
+              <CardPanel card={task.card} />
+              <Instruments session={session} />
+            </>
+          )}
+          {/* Kept while a diagnosis stands: whoever takes it back finds the form as it was. */}
+          <div hidden={state !== "measuring"}>
+            <NameForm key={session.round} card={task.card} onName={(named) => session.name(named, performance.now())} />
+          </div>
+          {state === "named" && <NamedPanel session={session} />}
+        </div>
+      </div>
+    </>
+  );
 }

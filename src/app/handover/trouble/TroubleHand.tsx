@@ -1,0 +1,91 @@
+import { type KeyboardEvent, useEffect, useRef } from "react";
+import { progressOf } from "../../../dialing/advice";
+import { readingText } from "../../../dialing/words";
+import type { TroubleState } from "../../../handover/trouble/troubleMachine";
+import { reading } from "../../../lock/dial";
+import { type StepView, stepViews } from "../../bench/stepViews";
+import { TurnButtons } from "../../bench/TurnButtons";
+import { Dial } from "../../dial/Dial";
+import { DialSound } from "../../dial/dialSound";
+import { plainKey } from "../../dial/plainKey";
+import { spokenReading } from "../../dial/spokenReading";
+import { useTurn } from "../../zeroing/useZeroing";
+import { NumberPlate } from "./NumberPlate";
+import type { TroubleSession } from "./troubleSession";
+
+/** Why the dial does not turn. */
+const CLOSED: Partial<Record<TroubleState, string>> = {
+  named: "Your diagnosis stands. Take it back to go on measuring.",
+  told: "This lock is marked. Take the same again, or another.",
+};
+
+const END = { opened: "opened", refused: "did not open" } as const;
+
+/** The steps by what the hand does at the index; how the lock takes it is not known before the end. */
+function handSteps(session: TroubleSession): readonly StepView[] {
+  const { byIndex } = session.bench.lock;
+  const isDrawing = progressOf(byIndex).step === byIndex.profile.procedure.length;
+  const state = byIndex.reader.legs.length === 0 ? "waiting" : isDrawing ? "drawing" : "turning";
+  return stepViews(byIndex, state).numbers;
+}
+
+function useTroubleSound(dial: number, isOn: boolean): void {
+  const sound = useRef<DialSound | null>(null);
+  useEffect(() => {
+    if (!isOn) return;
+    sound.current ??= new DialSound();
+    sound.current.turned(dial);
+  }, [dial, isOn]);
+}
+
+interface TroubleHandProps {
+  readonly session: TroubleSession;
+  readonly hasSound: boolean;
+}
+
+/** The lock in trouble under the trainee's own hand. The dial is drawn as the index reads it: how the index stands is not to be seen. */
+export function TroubleHand({ session, hasSound }: TroubleHandProps) {
+  const { lock } = session.bench;
+  const { profile } = lock.card;
+  const isFull = session.setup.help === "full";
+  const onTurn = useTurn(session);
+  const closed = CLOSED[session.state];
+  useTroubleSound(lock.seen, hasSound);
+  const shown = readingText(reading(lock.seen, profile.graduations), profile);
+  const onOtherKey = (event: KeyboardEvent) => {
+    const key = plainKey(event);
+    if (key === "r") session.again();
+    if (key === "n") session.another();
+  };
+  return (
+    <>
+      <NumberPlate
+        card={lock.card}
+        steps={isFull ? handSteps(session) : null}
+        end={lock.end === null ? "" : END[lock.end]}
+      />
+      <div className="workplace-dial">
+        <Dial
+          position={lock.seen}
+          graduations={profile.graduations}
+          numbersIncrease={profile.numbersIncrease}
+          spoken={spokenReading(shown)}
+          pointTo={null}
+          hub={isFull ? { reading: shown, note: "at the index" } : null}
+          describedBy="trouble-keys"
+          onTurn={onTurn}
+          onOtherKey={onOtherKey}
+        />
+        <p id="trouble-keys" className="visually-hidden">
+          Arrow keys turn the way they point, by one; hold them to keep turning. Comma and period nudge by a tenth. Page
+          Up and Page Down turn by ten, with Shift by a whole turn. R begins again with this lock, N takes another.
+        </p>
+      </div>
+      {closed === undefined ? (
+        <TurnButtons perTurn={profile.graduations} onTurn={onTurn} />
+      ) : (
+        <p className="trouble-soft">{closed}</p>
+      )}
+    </>
+  );
+}
