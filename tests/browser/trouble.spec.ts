@@ -86,6 +86,9 @@ test("a wrong diagnosis is told with what it was; taken back it costs nothing; t
   await debrief.getByRole("button", { name: "Same again" }).click();
   await expect(page.getByRole("region", { name: "Seen so far" })).toContainText("Nothing yet");
   expect(await page.getByRole("list", { name: "Combination and turns" }).locator("b").allInnerTexts()).toEqual(numbers);
+  await page.getByRole("radio", { name: "Dial heavy" }).check();
+  await open(page, "profile=three-wheel&pool=gates-tight&seed=7");
+  await expect(page.getByRole("radio", { name: "Dial heavy" })).not.toBeChecked();
 });
 
 /** Two looks that cover both schemes and both widths. */

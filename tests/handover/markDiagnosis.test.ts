@@ -6,7 +6,7 @@ import { TROUBLE_KINDS, type Trouble } from "../../src/handover/trouble/trouble"
 import { TroubleBench } from "../../src/handover/trouble/troubleBench";
 import { TROUBLE_GUIDE } from "../../src/handover/trouble/troubleGuide";
 import { troubleResult } from "../../src/handover/trouble/troubleResult";
-import { troubleSentence } from "../../src/handover/trouble/troubleWords";
+import { troubleSentence, troubleSizeWords } from "../../src/handover/trouble/troubleWords";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
 import { seededChance } from "../../src/statistics/chance";
 
@@ -67,7 +67,7 @@ describe("a diagnosis", () => {
     const mark = markDiagnosis(task.trouble, { ...task.trouble, part }, bench.log);
     expect(mark.points).toEqual({ kind: 0, size: 0 });
     expect(mark.headline).toBe(
-      `The right kind, in the wrong place: wheel ${part} was named, and it is wheel ${task.trouble.part}.`,
+      `The right kind, in the wrong place: wheel ${part} was named, and it is wheel ${task.trouble.part}, ${troubleSizeWords(task.trouble)}.`,
     );
   });
 

@@ -1,9 +1,9 @@
 import { drawCombination } from "../../drill/drawCombination";
-import { DrillError } from "../../drill/drillError";
 import type { CombinationRules, Profile, Range } from "../../lock/profile";
 import { type Chance, seededChance } from "../../statistics/chance";
 import { CONDITIONS } from "./conditions";
 import { type LockCard, TROUBLE_KINDS, type TroubleKind, type TroubleTask } from "./trouble";
+import { TroubleError } from "./troubleError";
 
 /** Room between numbers beyond what the rules ask, so that one may be dialed a few graduations off: graduations. */
 const ROOM = 6;
@@ -40,14 +40,15 @@ function drawCard(profile: Profile, kind: TroubleKind, chance: Chance): LockCard
  * One exercise, the same for the same seed.
  *
  * @param pool - conditions to draw from; those that the lock cannot have are left out
- * @throws {DrillError} `no-combination` when none of the pool fits the lock, or its rules leave no number
+ * @throws {TroubleError} when none of the pool fits the lock
+ * @throws {DrillError} `no-combination` when the rules of the lock leave no number
  */
 export function drawTrouble(profile: Profile, pool: readonly TroubleKind[], seed: number): TroubleTask {
   const chance = seededChance(seed);
   const fitting = kindsFor(profile).filter((kind) => pool.includes(kind));
   const kind = fitting[Math.floor(chance() * fitting.length)];
   if (kind === undefined) {
-    throw new DrillError("no-combination", `none of the conditions asked for fits ${profile.id}; choose another`);
+    throw new TroubleError(`none of the conditions asked for fits ${profile.id}; choose another`);
   }
   const card = drawCard(profile, kind, chance);
   return { card, trouble: { kind, ...CONDITIONS[kind].draw(card, chance) } };

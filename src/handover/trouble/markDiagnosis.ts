@@ -30,7 +30,7 @@ function headlineOf(truth: Trouble, named: Trouble, mark: Omit<DiagnosisMark, "h
   if (named.kind !== truth.kind)
     return `Not so. You named: ${troubleSentence(named)}. It is: ${troubleSentence(truth)}.`;
   if (!mark.isKindRight) {
-    return `The right kind, in the wrong place: ${partWords(named)} was named, and it is ${partWords(truth)}.`;
+    return `The right kind, in the wrong place: ${partWords(named)} was named, and it is ${partWords(truth)}, ${troubleSizeWords(truth)}.`;
   }
   const size = sizeWords(truth, mark.sizeError ?? 0, mark.isSizeWithin);
   if (mark.missing.length > 0) {

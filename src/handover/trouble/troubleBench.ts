@@ -70,7 +70,9 @@ export class TroubleBench {
     lock.beginTry();
     lock.letGo();
     const numbers = combination.map((number, k) => reading(number + clamp(off[k] ?? 0, MOST_OFF), profile.graduations));
-    const [, ...path] = idealMotion(profile, numbers, lock.seen, [], OVERDRAW);
+    // Begun well away from the first number: where the lock sees it elsewhere, it could take the start for an arrival less.
+    const from = lock.seen + (signOf(profile.procedure[0]?.turn ?? "left") * profile.graduations) / 4;
+    const [, ...path] = idealMotion(profile, numbers, from, [], OVERDRAW);
     path.forEach((position, k) => {
       if (k === combination.length - 1) this.wait(1000 * clamp(rest_s, LONGEST_REST));
       this.moveTo(position);

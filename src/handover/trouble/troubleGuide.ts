@@ -25,8 +25,10 @@ export interface TroubleWords {
   readonly practice: string;
 }
 
-/** Where these words come from: nothing published stands behind them. */
-export const GUIDE_SOURCE = "common practice, no source";
+/** Where the words for a kind come from. Nothing published stands behind most of them. */
+export function guideSource(kind: TroubleKind): string {
+  return kind === "last-excluded" ? "MIL-HDBK-1013/8 (1989), section 2, item e.2" : "common practice, no source";
+}
 
 /** The words for every kind. */
 export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {

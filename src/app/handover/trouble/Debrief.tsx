@@ -2,8 +2,7 @@ import { useEffect, useMemo, useRef } from "react";
 import { dialedInside, type InsideOfTry, turnsUntilDrop } from "../../../handover/trouble/inside";
 import type { TryObservation } from "../../../handover/trouble/observation";
 import type { LockCard, TroubleTask } from "../../../handover/trouble/trouble";
-import { GUIDE_SOURCE, TROUBLE_GUIDE } from "../../../handover/trouble/troubleGuide";
-import { troubleSentence } from "../../../handover/trouble/troubleWords";
+import { guideSource, TROUBLE_GUIDE } from "../../../handover/trouble/troubleGuide";
 import { Cutaway } from "../../cutaway/Cutaway";
 import { focusDial } from "../../dial/focusDial";
 import { signedText } from "../../shell/signedText";
@@ -104,7 +103,7 @@ export function Debrief({ session }: { readonly session: TroubleSession }) {
         {mark.headline}
       </p>
       <p>
-        {troubleSentence(task.trouble)}. {result.points} of 2 points, {counted(result.tries, "try", "tries")},{" "}
+        {result.points} of 2 points, {counted(result.tries, "try", "tries")},{" "}
         {counted(result.measurements, "measurement", "measurements")}.
       </p>
       <p>{guide.signs}</p>
@@ -118,7 +117,7 @@ export function Debrief({ session }: { readonly session: TroubleSession }) {
       <p>{guide.tell}</p>
       <h3>What one does about it</h3>
       <p>{guide.practice}</p>
-      <p className="trouble-soft">The maker's written instructions decide. Source: {GUIDE_SOURCE}.</p>
+      <p className="trouble-soft">The maker's written instructions decide. Source: {guideSource(task.trouble.kind)}.</p>
       <p className="trouble-buttons">
         <button type="button" className="button" onClick={begin(() => session.again())}>
           Same again

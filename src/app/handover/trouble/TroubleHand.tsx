@@ -19,7 +19,7 @@ const CLOSED: Partial<Record<TroubleState, string>> = {
   told: "This lock is marked. Take the same again, or another.",
 };
 
-const END = { opened: "opened", refused: "did not open" } as const;
+const END = { opened: "opened", refused: "refused" } as const;
 
 /** The steps by what the hand does at the index; how the lock takes it is not known before the end. */
 function handSteps(session: TroubleSession): readonly StepView[] {

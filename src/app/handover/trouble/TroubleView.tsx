@@ -14,7 +14,12 @@ import { setupOf } from "./troubleSetup";
 import "./trouble.css";
 
 /** A lock with one hidden condition, to be dialed, measured and named; its combination is known and its door open. */
-export function TroubleView({ query, chance, hasSound }: HandoverViewProps) {
+export function TroubleView(props: HandoverViewProps) {
+  // Another address is another exercise, with forms of its own.
+  return <TroubleExercise key={`${props.query}`} {...props} />;
+}
+
+function TroubleExercise({ query, chance, hasSound }: HandoverViewProps) {
   const session = useStore(useMemo(() => new TroubleSession(setupOf(query, chance), chance), [query, chance]));
   const { task, state, bench } = session;
   return (
