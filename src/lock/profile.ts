@@ -63,6 +63,16 @@ export interface WheelPackProfile extends AnyProfile {
     /** How far each gate may stand off the fence, wheel 1 first, graduations. */
     readonly gateTolerance: readonly Graduations[];
   };
+  /** How the combination is changed, where the pack takes a change key. */
+  readonly changing?: ChangingParameters | undefined;
+}
+
+/** The second index on the ring, at which the combination is dialed when it is changed with a key. */
+export interface ChangingParameters {
+  /** Where the changing index stands off the opening index, graduations, left positive, in (-half a turn, half a turn]. */
+  readonly index: Graduations;
+  /** How far a wheel may stand off and still take the key, graduations, > 0. */
+  readonly keyTolerance: Graduations;
 }
 
 /** What an encoder lock does about wrong tries. */

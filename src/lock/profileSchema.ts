@@ -88,6 +88,15 @@ const wheelPackProfile = z.object({
     },
     { error: 'must be an object such as {"freePlay":[100,100,100],"gateTolerance":[1.25,1.25,1.25]}' },
   ),
+  changing: z.optional(
+    z.object(
+      {
+        index: within(-MAX_GRADUATIONS / 2, MAX_GRADUATIONS / 2, "must be a number of graduations from -100 to 100"),
+        keyTolerance: above(0, "must be a number of graduations above 0"),
+      },
+      { error: 'must be an object such as {"index":10,"keyTolerance":1.5}' },
+    ),
+  ),
 });
 
 const dialEncoderProfile = z.object({
@@ -137,6 +146,11 @@ const numbersFit = (numbers: readonly number[] | undefined, graduations: number)
     : `asSet[${index}] must be a number from 0 to below ${graduations}, not ${numbers?.[index]}`;
 };
 
+const indexFits = (index: number | undefined, graduations: number): Problem =>
+  index === undefined || Math.abs(index) <= graduations / 2
+    ? undefined
+    : `changing.index must be at most half a turn (${graduations / 2} graduations) either way, not ${index}`;
+
 const encoderCounts = (procedure: readonly Step[]): Problem => {
   const index = procedure.findIndex((one) => one.rule !== "at-least");
   return index < 0 ? undefined : `procedure[${index}].rule must be "at-least" in a dial-encoder lock`;
@@ -155,6 +169,7 @@ const ofItsKind = (profile: z.infer<typeof profileSchema>): Problem[] => {
   }
   const { freePlay, gateTolerance } = profile.wheelPack;
   return [
+    indexFits(profile.changing?.index, graduations),
     listFits("wheelPack.freePlay", freePlay, procedure.length),
     listFits("wheelPack.gateTolerance", gateTolerance, procedure.length),
     playFits(freePlay, graduations),

@@ -16,6 +16,7 @@ const THEMES = ["system", "light", "dark"] as const;
 const PAGES = [
   { path: "bench", label: "Bench" },
   { path: "zeroing", label: "Zeroing" },
+  { path: "handover", label: "Handover" },
   { path: "sheets", label: "Drill sheets" },
   { path: "sittings", label: "Sittings" },
   { path: "logbook", label: "Logbook" },
@@ -23,6 +24,7 @@ const PAGES = [
 
 // Fetched when first asked for, so that the first screen stays small.
 const ZeroingScreen = lazy(async () => ({ default: (await import("../zeroing/ZeroingScreen")).ZeroingScreen }));
+const HandoverScreen = lazy(async () => ({ default: (await import("../handover/HandoverScreen")).HandoverScreen }));
 const SheetsScreen = lazy(async () => ({ default: (await import("../sheets/SheetsScreen")).SheetsScreen }));
 const SittingsScreen = lazy(async () => ({ default: (await import("../sittings/SittingsScreen")).SittingsScreen }));
 
@@ -60,6 +62,8 @@ function Page({ page, address, query, hasSound }: PageProps) {
       return (
         <ZeroingScreen key={`${query}`} chance={chance} isSilent={query.get("help") === "silent"} hasSound={hasSound} />
       );
+    case "handover":
+      return <HandoverScreen query={query} chance={chance} hasSound={hasSound} />;
     case "sheets":
       return <SheetsScreen query={query} />;
     case "sittings":

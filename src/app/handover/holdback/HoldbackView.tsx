@@ -1,0 +1,6 @@
+import type { HandoverViewProps } from "../HandoverScreen";
+
+/** To be replaced by its owner. */
+export function HoldbackView({ query }: HandoverViewProps) {
+  return <p>{query.get("view")}</p>;
+}
