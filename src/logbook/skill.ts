@@ -1,5 +1,3 @@
-import type { AttemptRecord } from "./attemptRecord";
-
 /** Something that can be mastered: an exercise at a kind of lock. */
 export interface Skill {
   readonly profileId: string;
@@ -12,14 +10,14 @@ export function skillKey({ profileId, exercise }: Skill): string {
 }
 
 /**
- * Attempts sorted by the skill they practiced.
+ * Attempts, or whatever practices a skill, sorted by it.
  *
  * @returns skills in the order of their first attempt, attempts in the order given
  */
-export function bySkill(
-  attempts: readonly AttemptRecord[],
-): { readonly skill: Skill; readonly attempts: AttemptRecord[] }[] {
-  const groups = new Map<string, { skill: Skill; attempts: AttemptRecord[] }>();
+export function bySkill<One extends Skill>(
+  attempts: readonly One[],
+): { readonly skill: Skill; readonly attempts: One[] }[] {
+  const groups = new Map<string, { skill: Skill; attempts: One[] }>();
   for (const attempt of attempts) {
     const { profileId, exercise } = attempt;
     const skill = { profileId, exercise };

@@ -1,9 +1,10 @@
 import { type ActorRefFrom, createActor, type Snapshot } from "xstate";
+import { lostTry } from "../../drill/marking/lostTry";
 import type { TryResult } from "../../drill/marking/tryResult";
 import { type AskedQuestion, drawQuestions, isAnsweredRight } from "../../drill/questions/drawQuestions";
 import { SHIPPED_QUESTIONS } from "../../drill/questions/shippedQuestions";
 import { type PlannedTry, planTries } from "../../drill/sheet/planTries";
-import type { Sheet } from "../../drill/sheet/sheet";
+import type { Sheet, Station } from "../../drill/sheet/sheet";
 import {
   type SittingContext,
   type SittingEvent,
@@ -25,21 +26,6 @@ import { ZeroingTry } from "./zeroingTry";
 
 /** The try under the hand. */
 export type TryInHand = DialingTry | ZeroingTry;
-
-/** A try that was lost: made, and not right. */
-function lostTry({ station, repetition, combination }: PlannedTry): TryResult {
-  const lost = { station, repetition, time_ms: 0, isBrokenOff: true };
-  if (combination === null) {
-    return {
-      ...lost,
-      kind: "zeroing",
-      verdicts: { left: null, right: null },
-      means: { left: null, right: null },
-      refused: 0,
-    };
-  }
-  return { ...lost, kind: "dialing", combination, opened: false, stopErrors: combination.map(() => null), faults: [] };
-}
 
 /**
  * One sitting from its instructions to its end: the chart, the try in hand, and what is kept after every event.
@@ -259,12 +245,18 @@ export class SittingSession extends Store {
     this.shelf.keepProgress(this.progress);
   }
 
+  private stationOf({ station }: PlannedTry): Station {
+    const found = this.sheet.stations[station];
+    if (found === undefined) throw new Error(`the sheet has no station ${station}`);
+    return found;
+  }
+
   private revive(): void {
     if (this.isOver) return;
     const before = this.memory.triesDone;
     const { lastSeen_ms } = this.progress;
     this.actor.send({ type: "page.reloaded", now_ms: lastSeen_ms });
-    const lost = this.tries.slice(before, this.memory.triesDone).map(lostTry);
+    const lost = this.tries.slice(before, this.memory.triesDone).map((one) => lostTry(this.stationOf(one), one));
     this.progress = { ...this.progress, tries: [...this.results, ...lost] };
     this.keep(lastSeen_ms);
   }
