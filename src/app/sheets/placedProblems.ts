@@ -78,7 +78,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   right: "right tries",
   clean: "clean handovers",
   sizeError: "mean error of the sizes told",
-  pool: "conditions to draw from",
+  pool: "pool of conditions",
   hand: "where a step dials",
   upTo: "numbers dialed",
   passMark: "right answers that pass",
