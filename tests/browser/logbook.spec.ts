@@ -151,7 +151,7 @@ test("what is exported comes back without duplicates, and a bad file changes not
   await expect(page.getByText(/logbook\.json: 327 records added\./)).toBeVisible();
   await input.setInputFiles({ name: "bad.json", mimeType: "application/json", buffer: Buffer.from("{") });
   await expect(page.getByRole("alert").filter({ hasText: "This file is no logbook" })).toBeVisible();
-  for (const name of ["Attempts as CSV", "Replay lines", "xAPI statements"]) {
+  for (const name of ["Attempts as CSV", "Jobs as CSV", "Replay lines", "xAPI statements"]) {
     const [other] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name }).click()]);
     expect((await readFile(await other.path(), "utf8")).length).toBeGreaterThan(1000);
   }
