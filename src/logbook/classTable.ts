@@ -1,20 +1,24 @@
 import type { AttemptRecord } from "./attemptRecord";
 import { type CsvCell, csvText } from "./csvText";
 import { type FirstTimeOpenings, firstTimeOpenings } from "./firstTimeOpenings";
+import type { JobRecord } from "./jobRecord";
 import { joinContents, type LogbookContents } from "./logbookContents";
 import { type Mastery, mastery } from "./mastery";
 import { nearStops } from "./nearStops";
 import { least, type PersonalBest, personalBests, worstStop } from "./personalBest";
+import { type Practice, practicesOf } from "./practice";
 import type { DeclarationRecord, PersonRecord } from "./records";
-import { bySkill, type Skill, skillKey } from "./skill";
+import { bySkill, type Skill, type SkillTry, skillKey } from "./skill";
 import { type StopErrors, stopErrors } from "./stopTable";
 
 /** One person at one skill. */
 export interface ClassCell {
+  /** Attempts, or jobs where the skill is one of jobs. */
   readonly attempts: number;
-  readonly latest: AttemptRecord;
-  /** Bests under each exact setting. */
+  readonly latest: Practice;
+  /** Bests under each exact setting; none of jobs. */
   readonly bests: readonly PersonalBest[];
+  /** Lock opened, or job right, the first time. */
   readonly openings: FirstTimeOpenings;
   readonly stops: StopErrors | null;
   readonly mastery: Mastery;
@@ -23,7 +27,7 @@ export interface ClassCell {
 /** One person of a class. */
 export interface ClassRow {
   readonly person: PersonRecord;
-  /** In the order of the table's skills; null where the person has no attempt. */
+  /** In the order of the table's skills; null where the person has no attempt and no job. */
   readonly cells: readonly (ClassCell | null)[];
   /** Whether every skill of the table has been shown. */
   readonly isReady: boolean;
@@ -35,30 +39,53 @@ export interface ClassTable {
   readonly rows: readonly ClassRow[];
 }
 
-function cellOf(skill: Skill, attempts: readonly AttemptRecord[], declared: number | undefined): ClassCell | null {
-  const latest = attempts.at(-1);
-  const openings = firstTimeOpenings(attempts);
+interface CellParts {
+  readonly skill: Skill;
+  /** Oldest first. */
+  readonly practices: readonly Practice[];
+  /** Those among them that are attempts. */
+  readonly attempts: readonly AttemptRecord[];
+  readonly declared: number | undefined;
+}
+
+function cellOf({ skill, practices, attempts, declared }: CellParts): ClassCell | null {
+  const latest = practices.at(-1);
+  const openings = firstTimeOpenings(practices);
   if (latest === undefined || openings === null) return null;
   return {
-    attempts: attempts.length,
+    attempts: practices.length,
     latest,
     bests: personalBests(attempts),
     openings,
     stops: stopErrors(nearStops(attempts)),
-    mastery: mastery(skill, attempts, declared === undefined ? undefined : { attempts: declared }),
+    mastery: mastery(skill, practices, declared === undefined ? undefined : { attempts: declared }),
   };
 }
 
-function rowOf(
-  person: PersonRecord,
-  skills: readonly Skill[],
-  attempts: readonly AttemptRecord[],
-  declarations: readonly DeclarationRecord[],
-): ClassRow {
+const groupsOf = <One extends SkillTry>(practices: readonly One[]) =>
+  new Map(bySkill(practices).map(({ skill, attempts }) => [skillKey(skill), attempts]));
+
+/** What one person has done. */
+interface Own {
+  readonly attempts: readonly AttemptRecord[];
+  readonly jobs: readonly JobRecord[];
+  readonly declarations: readonly DeclarationRecord[];
+}
+
+function rowOf(person: PersonRecord, skills: readonly Skill[], { attempts, jobs, declarations }: Own): ClassRow {
   const own = attempts.toSorted((a, b) => a.startedAt - b.startedAt || (a.id < b.id ? -1 : 1));
-  const groups = new Map(bySkill(own).map(({ skill, attempts: some }) => [skillKey(skill), some]));
+  const practices = groupsOf(practicesOf(own, jobs));
+  const dialed = groupsOf(own);
   const declared = new Map(declarations.map((one) => [skillKey(one), one.attempts]));
-  const cells = skills.map((skill) => cellOf(skill, groups.get(skillKey(skill)) ?? [], declared.get(skillKey(skill))));
+  const cells = skills.map((skill) => {
+    const key = skillKey(skill);
+    return cellOf({
+      skill,
+      practices: practices.get(key) ?? [],
+      attempts: dialed.get(key) ?? [],
+      declared: declared.get(key),
+    });
+  });
   return { person, cells, isReady: skills.length > 0 && cells.every((cell) => cell?.mastery.isDeclared === true) };
 }
 
@@ -81,14 +108,19 @@ function byPerson<One extends { readonly personId: string }>(records: readonly O
  */
 export function classTable(logbooks: readonly LogbookContents[], skills?: readonly Skill[]): ClassTable {
   const all = joinContents(logbooks);
-  const found = bySkill(all.records.attempts).map(({ skill }) => skill);
+  const found = bySkill(practicesOf(all.records.attempts, all.records.jobs)).map(({ skill }) => skill);
   const asked = skills ?? found.sort((a, b) => skillKey(a).localeCompare(skillKey(b)));
   const trainees = all.records.people.filter(({ part }) => part === "trainee");
   const byName = trainees.sort((a, b) => a.name.localeCompare(b.name) || (a.id < b.id ? -1 : 1));
   const attempts = byPerson(all.records.attempts);
+  const jobs = byPerson(all.records.jobs);
   const declarations = byPerson(all.records.declarations);
   const row = (person: PersonRecord) =>
-    rowOf(person, asked, attempts.get(person.id) ?? [], declarations.get(person.id) ?? []);
+    rowOf(person, asked, {
+      attempts: attempts.get(person.id) ?? [],
+      jobs: jobs.get(person.id) ?? [],
+      declarations: declarations.get(person.id) ?? [],
+    });
   return { skills: asked, rows: byName.map(row) };
 }
 

@@ -6,10 +6,12 @@ import { drawNormal } from "../statistics/drawNormal";
 import { replay } from "../trace/replay";
 import { attemptOutcome } from "./attemptOutcome";
 import type { AttemptRecord, HelpLevel } from "./attemptRecord";
+import { demoJobs } from "./demoJobs";
 import { DEMO_PEOPLE, DEMO_ZEROING, type DemoPerson } from "./demoPeople";
 import { handMotion } from "./handMotion";
 import { type LogbookContents, NO_CONTENTS } from "./logbookContents";
 import { declarationOf } from "./mastery";
+import { practicesOf } from "./practice";
 import type { PersonRecord, ZeroingRecord } from "./records";
 import { bySkill } from "./skill";
 import { encodeTrace } from "./traceCodec";
@@ -129,13 +131,17 @@ export function demoLogbook(seed: number, now: number): LogbookContents {
   );
   const tries = DEMO_PEOPLE.flatMap((person, i) => demoAttempts(person, people[i]?.id ?? "", monday, chance));
   const attempts = tries.map(({ record }) => record);
+  const zeroings = demoZeroing(people, monday, chance);
+  const week = { monday, chance, drawId: () => drawId(chance) };
+  const jobs = people.flatMap(({ id, name }) => demoJobs(name, id, week));
+  const practices = practicesOf(attempts, jobs);
   const declarations = people.flatMap(({ id }) =>
-    bySkill(attempts.filter(({ personId }) => personId === id)).flatMap(
+    bySkill(practices.filter(({ personId }) => personId === id)).flatMap(
       ({ skill, attempts: own }) => declarationOf(id, skill, own) ?? [],
     ),
   );
   return {
-    records: { ...NO_CONTENTS.records, people, attempts, zeroings: demoZeroing(people, monday, chance), declarations },
+    records: { ...NO_CONTENTS.records, people, attempts, zeroings, jobs, declarations },
     traces: new Map(tries.map(({ record, trace }) => [record.id, trace])),
   };
 }

@@ -8,7 +8,16 @@ export interface LogbookContents {
 
 /** A logbook with nothing in it. */
 export const NO_CONTENTS: LogbookContents = {
-  records: { people: [], attempts: [], zeroings: [], sittings: [], sheets: [], settings: [], declarations: [] },
+  records: {
+    people: [],
+    attempts: [],
+    zeroings: [],
+    jobs: [],
+    sittings: [],
+    sheets: [],
+    settings: [],
+    declarations: [],
+  },
   traces: new Map(),
 };
 
@@ -69,6 +78,7 @@ export function contentsOf(people: ReadonlySet<string>, { records, traces }: Log
       people: records.people.filter(({ id }) => people.has(id)),
       attempts,
       zeroings: own(records.zeroings),
+      jobs: own(records.jobs),
       sittings: own(records.sittings),
       sheets: records.sheets,
       settings: records.settings.filter(({ personId }) => personId !== undefined && people.has(personId)),

@@ -1,5 +1,6 @@
 import Dexie, { type Table, type Transaction } from "dexie";
 import type { AttemptRecord } from "./attemptRecord";
+import type { JobRecord } from "./jobRecord";
 import type {
   DeclarationRecord,
   PersonRecord,
@@ -27,7 +28,7 @@ export interface TraceRow {
 type AttemptRowV1 = Omit<AttemptRecord, "tags" | "conditions"> & { readonly trace: Uint8Array };
 
 /** Version of the database that this trainer writes. */
-export const DATABASE_VERSION = 2;
+export const DATABASE_VERSION = 3;
 
 /** Name of the database in the browser. */
 export const DATABASE_NAME = "gatefall-logbook";
@@ -52,6 +53,8 @@ const VERSION_2 = {
   settings: "id, personId",
   declarations: "id, personId",
 };
+
+const VERSION_3 = { jobs: "id, personId, [personId+startedAt+id]" };
 
 /** Whether an attempt came to its end without opening. */
 export const isMiss = ({ opened, isUnfinished }: AttemptRecord): boolean => !opened && isUnfinished !== true;
@@ -105,6 +108,7 @@ export class LogbookDatabase extends Dexie {
   declare readonly attempts: Table<AttemptRow, string>;
   declare readonly traces: Table<TraceRow, string>;
   declare readonly zeroings: Table<ZeroingRecord, string>;
+  declare readonly jobs: Table<JobRecord, string>;
   declare readonly sittings: Table<SittingRecord, string>;
   declare readonly sheets: Table<SheetRecord, string>;
   declare readonly settings: Table<SettingRecord, string>;
@@ -119,6 +123,7 @@ export class LogbookDatabase extends Dexie {
     super(name, { ...host, chromeTransactionDurability: "strict" });
     this.host = host;
     this.version(1).stores(VERSION_1);
-    this.version(DATABASE_VERSION).stores(VERSION_2).upgrade(upgradeToVersion2);
+    this.version(2).stores(VERSION_2).upgrade(upgradeToVersion2);
+    this.version(DATABASE_VERSION).stores(VERSION_3);
   }
 }

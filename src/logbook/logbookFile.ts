@@ -11,8 +11,11 @@ import { decodeTrace } from "./traceCodec";
 /** What an export calls itself. */
 const FORMAT = "gatefall-logbook";
 
-/** Version of the file that this trainer writes. */
-export const FILE_VERSION = 1;
+/** Latest version of the file. A logbook without jobs is written as version 1, which earlier trainers read as well. */
+export const FILE_VERSION = 2;
+
+/** Version that a logbook is written as: an earlier trainer must refuse jobs, not leave them out without a word. */
+const versionFor = ({ records }: LogbookContents) => (records.jobs.length > 0 ? FILE_VERSION : 1);
 
 const list = <Record extends z.core.SomeType>(record: Record, words: string) =>
   z._default(z.array(record, { error: `must be a list of ${words}` }), []);
@@ -32,6 +35,7 @@ const fileSchema = z.object(
     people: list(RECORD_SCHEMAS.people, "people"),
     attempts: list(attemptInFile, "attempts"),
     zeroings: list(RECORD_SCHEMAS.zeroings, "zeroings"),
+    jobs: list(RECORD_SCHEMAS.jobs, "jobs"),
     sittings: list(RECORD_SCHEMAS.sittings, "sittings"),
     sheets: list(RECORD_SCHEMAS.sheets, "drill sheets"),
     settings: list(RECORD_SCHEMAS.settings, "settings"),
@@ -56,12 +60,13 @@ const TOLD_EVERY = 100;
  * @param now - time of the export, milliseconds since 1970
  * @returns JSON
  */
-export function writeLogbookFile({ records, traces }: LogbookContents, now: number): string {
+export function writeLogbookFile(contents: LogbookContents, now: number): string {
+  const { records, traces } = contents;
   const attempts = records.attempts.map((attempt) => {
     const trace = traces.get(attempt.id);
     return trace === undefined ? attempt : { ...attempt, trace: toBase64(trace) };
   });
-  return JSON.stringify({ format: FORMAT, version: FILE_VERSION, exportedAt: now, ...records, attempts });
+  return JSON.stringify({ format: FORMAT, version: versionFor(contents), exportedAt: now, ...records, attempts });
 }
 
 const bad = (message: string, cause?: unknown) => new LogbookError("bad-file", message, { cause });
@@ -83,8 +88,8 @@ function checkHead(value: unknown): void {
       `This logbook is of version ${version}, and this trainer reads up to ${FILE_VERSION}: get the newer one.`,
     );
   }
-  if (version !== FILE_VERSION)
-    throw bad(`This logbook names no version that there is; "version" must be ${FILE_VERSION}.`);
+  if (typeof version !== "number" || !Number.isInteger(version) || version < 1)
+    throw bad(`This logbook names no version that there is; "version" must be 1 to ${FILE_VERSION}.`);
 }
 
 type Tell = (progress: ReadingProgress) => void;

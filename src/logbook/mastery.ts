@@ -1,10 +1,11 @@
 import { type LearningCusumRule, learningCusum } from "../statistics/learningCusum";
 import type { AttemptRecord } from "./attemptRecord";
+import { isJobSkill } from "./jobRecord";
 import type { DeclarationRecord } from "./records";
 import { type Skill, skillKey } from "./skill";
 
 /**
- * When a skill counts as shown: LC-CUSUM on first-time openings.
+ * When a skill counts as shown: LC-CUSUM on first-time openings, or on jobs that were right.
  *
  * A competent hand misses one in ten, three in ten is not enough. Source: Biau & Porcher (2010), Stat. Med.
  * 29:1900-1909, for the method; the rates and the limit are training values, with their characteristic in
@@ -42,7 +43,16 @@ export function openingsWanted(score: number): number {
 /** Openings that one miss costs at most. */
 const COST = Math.ceil(LOST_BY_A_MISS / WON_BY_AN_OPENING);
 
-function message(attempts: number, score: number, declaredAt: number | undefined): string {
+function jobMessage(jobs: number, score: number, declaredAt: number | undefined): string {
+  if (declaredAt !== undefined) {
+    return `You have shown this at job ${declaredAt}: your jobs fit someone who misses 1 in 10 far better than one who misses 3 in 10. It stays shown.`;
+  }
+  if (jobs === 0) return `No job yet: ${openingsWanted(0)} right in a row show it.`;
+  const wanted = openingsWanted(score);
+  return `Not shown yet: ${wanted === 1 ? "one more right" : `${wanted} right in a row`} would show it; a miss costs about ${COST} right ones, never more than you have.`;
+}
+
+function openingsMessage(attempts: number, score: number, declaredAt: number | undefined): string {
   if (declaredAt !== undefined) {
     return `You have shown this at attempt ${declaredAt}: your openings fit a hand that misses 1 in 10 far better than one that misses 3 in 10. It stays shown.`;
   }
@@ -54,7 +64,7 @@ function message(attempts: number, score: number, declaredAt: number | undefined
 /**
  * Mastery of one skill.
  *
- * @param attempts - at this skill, oldest first
+ * @param attempts - at this skill, jobs as practices too, oldest first
  * @param declaration - kept from earlier; with it the skill is shown, whatever came after or was deleted since
  */
 export function mastery(
@@ -69,6 +79,7 @@ export function mastery(
   const declaredAt = declaration?.attempts ?? cusum.declaredAt;
   const isDeclared = declaredAt !== undefined;
   const score = cusum.scores.at(-1) ?? 0;
+  const message = isJobSkill(skill) ? jobMessage : openingsMessage;
   return {
     skill,
     attempts: attempts.length,

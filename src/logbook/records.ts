@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import { REFUSALS } from "../zeroing/approach";
 import { attemptSchema, noteText, stampFields, tagList } from "./attemptRecord";
 import { flag, foreign, graduations, id, listOf, moment, named, shortText, turn, whole } from "./fields";
+import { jobSchema } from "./jobRecord";
 
 const personSchema = z.object(
   {
@@ -106,6 +107,7 @@ export const RECORD_SCHEMAS = {
   people: personSchema,
   attempts: attemptSchema,
   zeroings: zeroingSchema,
+  jobs: jobSchema,
   sittings: sittingSchema,
   sheets: sheetSchema,
   settings: settingSchema,
@@ -122,4 +124,10 @@ export type RecordOf = { readonly [Kind in RecordKind]: Readonly<z.infer<(typeof
 export const RECORD_KINDS = Object.keys(RECORD_SCHEMAS) as readonly RecordKind[];
 
 /** Kinds whose every record belongs to a person. */
-export const PERSONAL_KINDS = ["attempts", "zeroings", "sittings", "declarations"] as const satisfies RecordKind[];
+export const PERSONAL_KINDS = [
+  "attempts",
+  "zeroings",
+  "jobs",
+  "sittings",
+  "declarations",
+] as const satisfies RecordKind[];

@@ -1,5 +1,9 @@
 import { type Card, createEmptyCard, fsrs, type Grade, generatorParameters, Rating } from "ts-fsrs";
-import type { AttemptRecord } from "./attemptRecord";
+import { isJobSkill } from "./jobRecord";
+import type { Practice } from "./practice";
+
+/** What of a practice counts for its refresh. */
+type Reviewed = Pick<Practice, "opened" | "startedAt" | "exercise">;
 
 /** When practice of a skill is due again. */
 export interface Refresh {
@@ -27,7 +31,7 @@ const FORGOTTEN_BELOW = 0.5;
 const HARD_BELOW = 0.9;
 
 /** One day's practice as one answer to the scheduler; the shares are training values. */
-function gradeOf(attempts: readonly AttemptRecord[]): Grade {
+function gradeOf(attempts: readonly Reviewed[]): Grade {
   const share = attempts.filter(({ opened }) => opened).length / attempts.length;
   if (share < FORGOTTEN_BELOW) return Rating.Again;
   if (share < HARD_BELOW) return Rating.Hard;
@@ -35,8 +39,8 @@ function gradeOf(attempts: readonly AttemptRecord[]): Grade {
 }
 
 /** Attempts by the day they were made on, days counted from 1970, earliest first. */
-function byDay(attempts: readonly AttemptRecord[], dayOf: (moment: number) => number): [number, AttemptRecord[]][] {
-  const days = new Map<number, AttemptRecord[]>();
+function byDay(attempts: readonly Reviewed[], dayOf: (moment: number) => number): [number, Reviewed[]][] {
+  const days = new Map<number, Reviewed[]>();
   for (const attempt of attempts) {
     const day = dayOf(attempt.startedAt);
     days.set(day, [...(days.get(day) ?? []), attempt]);
@@ -49,10 +53,12 @@ const dateOf = (day: number) => new Date(day * DAY_MS);
 
 const plural = (count: number, word: string) => `${count} ${word}${count === 1 ? "" : "s"}`;
 
-function reasonOf(since: number, inDays: number, retention: number, day: readonly AttemptRecord[]): string {
+function reasonOf(since: number, inDays: number, retention: number, day: readonly Reviewed[]): string {
   const opened = day.filter((attempt) => attempt.opened).length;
   const last = since === 0 ? "today" : `${plural(since, "day")} ago`;
-  const practiced = `You last practiced this ${last} and opened ${opened} of ${day.length}`;
+  const did = day.some(isJobSkill) ? "got" : "opened";
+  const right = day.some(isJobSkill) ? " right" : "";
+  const practiced = `You last practiced this ${last} and ${did} ${opened} of ${day.length}${right}`;
   if (inDays > 0) return `${practiced}; it can wait ${plural(inDays, "day")}.`;
   return `${practiced}; by now about ${Math.round(100 * retention)} in 100 would still have it, so a few tries keep it.`;
 }
@@ -63,12 +69,12 @@ function reasonOf(since: number, inDays: number, retention: number, day: readonl
  * Each day of practice is one review. Source: the scheduler FSRS of ts-fsrs, with its usual weights and a wanted
  * retention of 0.9.
  *
- * @param attempts - of one person at one skill, at least one
+ * @param attempts - of one person at one skill, jobs as practices, at least one
  * @param now - milliseconds since 1970
  * @param dayStart - minutes that the local day begins after that of UTC, as `getTimezoneOffset` of a date gives them
  * @returns null without an attempt
  */
-export function refresh(attempts: readonly AttemptRecord[], now: number, dayStart = 0): Refresh | null {
+export function refresh(attempts: readonly Reviewed[], now: number, dayStart = 0): Refresh | null {
   const shift = dayStart * MINUTE_MS;
   const dayOf = (moment: number) => Math.floor((moment - shift) / DAY_MS);
   const days = byDay(attempts, dayOf);

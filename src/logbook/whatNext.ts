@@ -1,6 +1,8 @@
 import type { AttemptRecord, HelpLevel } from "./attemptRecord";
+import type { JobRecord } from "./jobRecord";
 import { type Mastery, mastery } from "./mastery";
 import { missesToRedo } from "./missesToRedo";
+import { type Practice, practiceOfJob } from "./practice";
 import { fadedHelp, ORDER_REASONS, type PracticeOrder, practiceOrder } from "./practiceOrder";
 import type { DeclarationRecord } from "./records";
 import { type Refresh, refresh } from "./refresh";
@@ -12,7 +14,7 @@ export interface Suggestion {
   readonly skill: Skill;
   readonly reason: string;
   readonly help: HelpLevel;
-  /** The misses to redo, latest first; empty for the other kinds. */
+  /** The misses to redo, latest first; empty for the other kinds, and for jobs. */
   readonly misses: readonly AttemptRecord[];
 }
 
@@ -27,21 +29,30 @@ interface SkillState {
   readonly skill: Skill;
   readonly mastery: Mastery;
   readonly refresh: Refresh | null;
-  readonly misses: readonly AttemptRecord[];
+  /** What is to be made good; null where nothing is. */
+  readonly redo: Pick<Suggestion, "reason" | "misses"> | null;
 }
 
-function suggestionsFor({ skill, mastery: state, refresh: due, misses }: SkillState): Suggestion[] {
-  const common = { skill, help: fadedHelp(state.progress), misses: [] };
+function redoMisses(misses: readonly AttemptRecord[]): SkillState["redo"] {
   const count = misses.length;
-  const redo: Suggestion = {
-    ...common,
-    kind: "redo-misses",
-    reason: `${count} ${count === 1 ? "miss has" : "misses have"} not been made good yet: redo only ${count === 1 ? "that one" : "those"}.`,
-    misses,
-  };
+  if (count === 0) return null;
+  const [have, those] = count === 1 ? ["miss has", "that one"] : ["misses have", "those"];
+  return { reason: `${count} ${have} not been made good yet: redo only ${those}.`, misses };
+}
+
+/** A job is redone whole, and only while the latest one was not right. */
+function redoJob(latest: JobRecord | undefined): SkillState["redo"] {
+  if (latest === undefined || latest.isRight) return null;
+  const count = latest.missed.length;
+  const missed = count === 0 ? "" : `, ${count} ${count === 1 ? "thing was" : "things were"} missed`;
+  return { reason: `The last one was not right${missed}: do it again from the beginning.`, misses: [] };
+}
+
+function suggestionsFor({ skill, mastery: state, refresh: due, redo }: SkillState): Suggestion[] {
+  const common = { skill, help: fadedHelp(state.progress), misses: [] };
   const isDue = state.isDeclared && due?.isDue === true;
   return [
-    ...(count > 0 ? [redo] : []),
+    ...(redo === null ? [] : [{ ...common, kind: "redo-misses" as const, ...redo }]),
     ...(state.isDeclared ? [] : [{ ...common, kind: "go-on" as const, reason: state.message }]),
     ...(isDue ? [{ ...common, kind: "refresh" as const, reason: due.reason }] : []),
   ];
@@ -50,30 +61,38 @@ function suggestionsFor({ skill, mastery: state, refresh: due, misses }: SkillSt
 const RANK: Readonly<Record<Suggestion["kind"], number>> = { "redo-misses": 0, "go-on": 1, refresh: 2 };
 
 /**
- * What one person may practice next: misses first, then what is not shown yet, then what is due for refresh.
+ * What one person may practice next: misses first, then what is not shown yet, then what is due for refresh. The order
+ * of practice is that of attempts at dialing.
  *
  * @param attempts - of one person, oldest first
  * @param declarations - of that person
  * @param now - milliseconds since 1970
  * @param dayStart - minutes that the local day begins after that of UTC, as `getTimezoneOffset` of a date gives them
+ * @param jobs - of that person, oldest first
  */
 export function whatNext(
   attempts: readonly AttemptRecord[],
   declarations: readonly DeclarationRecord[],
   now: number,
   dayStart = 0,
+  jobs: readonly JobRecord[] = [],
 ): WhatNext {
   const declared = new Map(declarations.map((one) => [skillKey(one), one]));
-  const states = bySkill(attempts).map(
-    ({ skill, attempts: own }): SkillState => ({
-      skill,
-      mastery: mastery(skill, own, declared.get(skillKey(skill))),
-      refresh: refresh(own, now, dayStart),
-      misses: missesToRedo(own),
-    }),
+  const stateOf = (skill: Skill, own: readonly Practice[], redo: SkillState["redo"]): SkillState => ({
+    skill,
+    mastery: mastery(skill, own, declared.get(skillKey(skill))),
+    refresh: refresh(own, now, dayStart),
+    redo,
+  });
+  const states = bySkill(attempts).map((one) =>
+    stateOf(one.skill, one.attempts, redoMisses(missesToRedo(one.attempts))),
+  );
+  const latest = new Map(jobs.map((job) => [skillKey(practiceOfJob(job)), job]));
+  const jobStates = bySkill(jobs.map(practiceOfJob)).map((one) =>
+    stateOf(one.skill, one.attempts, redoJob(latest.get(skillKey(one.skill)))),
   );
   const least = states.reduce((low, { mastery: { progress } }) => Math.min(low, progress), states.length === 0 ? 0 : 1);
   const order = practiceOrder(least);
-  const suggestions = states.flatMap(suggestionsFor).sort((a, b) => RANK[a.kind] - RANK[b.kind]);
+  const suggestions = [...states, ...jobStates].flatMap(suggestionsFor).sort((a, b) => RANK[a.kind] - RANK[b.kind]);
   return { suggestions, order, orderReason: ORDER_REASONS[order] };
 }

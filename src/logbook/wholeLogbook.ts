@@ -6,10 +6,11 @@ import { contentsOfWrites, type LogbookWrite } from "./logbookWrite";
 import { PERSONAL_KINDS, RECORD_KINDS, type RecordKind, type RecordOf } from "./records";
 
 async function stored(database: LogbookDatabase): Promise<LogbookContents> {
-  const [people, attempts, zeroings, sittings, sheets, settings, declarations, traces] = await Promise.all([
+  const [people, attempts, zeroings, jobs, sittings, sheets, settings, declarations, traces] = await Promise.all([
     database.people.toArray(),
     database.attempts.toArray(),
     database.zeroings.toArray(),
+    database.jobs.toArray(),
     database.sittings.toArray(),
     database.sheets.toArray(),
     database.settings.toArray(),
@@ -17,7 +18,7 @@ async function stored(database: LogbookDatabase): Promise<LogbookContents> {
     database.traces.toArray(),
   ]);
   return {
-    records: { people, attempts: attempts.map(attemptOf), zeroings, sittings, sheets, settings, declarations },
+    records: { people, attempts: attempts.map(attemptOf), zeroings, jobs, sittings, sheets, settings, declarations },
     traces: new Map(traces.map(({ id, bytes }) => [id, bytes])),
   };
 }
@@ -141,7 +142,7 @@ async function deletePeople(logbook: Logbook, people: readonly string[]): Promis
 }
 
 /**
- * Deletes a person with all attempts, traces, zeroings, sittings, declarations and settings.
+ * Deletes a person with all attempts, traces, zeroings, jobs, sittings, declarations and settings.
  *
  * @param wasExportOffered - whether the person was asked to export first
  * @throws {LogbookError} `export-not-offered`, or when the storage fails; then nothing has changed

@@ -1,4 +1,5 @@
 import type { AttemptRecord } from "./attemptRecord";
+import type { JobRecord } from "./jobRecord";
 import type { LogbookContents } from "./logbookContents";
 import type { DeclarationRecord, SittingRecord, ZeroingRecord } from "./records";
 
@@ -111,6 +112,20 @@ function zeroingParts({
   };
 }
 
+function jobParts({ profileId, kind, isRight, duration_ms, missed, help }: JobRecord) {
+  const path = `${encodeURIComponent(profileId)}/${kind}`;
+  return {
+    verb: VERBS.attempted,
+    object: activity(path, SIMULATION, `${kind}, ${profileId}`),
+    result: {
+      success: isRight,
+      completion: true,
+      duration: duration(duration_ms),
+      extensions: { [extension("missed")]: missed, [extension("help")]: help },
+    },
+  };
+}
+
 const SITTING_VERBS = { passed: VERBS.passed, failed: VERBS.failed, "not shown yet": VERBS.completed } as const;
 
 /** Nothing is stated of a sitting that is under way. */
@@ -137,16 +152,17 @@ function declarationParts({ profileId, exercise, attempts }: DeclarationRecord) 
 /**
  * A logbook as statements of xAPI (IEEE 9274.1.1-2023), oldest first.
  *
- * ADL's verbs: attempted (an attempt; opened is its success), passed, failed, completed (a finished sitting, completed
+ * ADL's verbs: attempted (an attempt or a job; opened or right is its success), passed, failed, completed (a finished sitting, completed
  * where its verdict is not shown yet), terminated (broken off), mastered (a skill shown). Our own: zeroed. People are
  * accounts on this machine, by id; no address is written.
  */
 export function xapiStatements(contents: LogbookContents): XapiStatement[] {
   const frame = frameFor(contents);
-  const { attempts, zeroings, sittings, declarations } = contents.records;
+  const { attempts, zeroings, jobs, sittings, declarations } = contents.records;
   const statements = [
     ...attempts.map((one) => frame(one, one.startedAt + one.duration_ms, attemptParts(one))),
     ...zeroings.map((one) => frame(one, one.startedAt, zeroingParts(one))),
+    ...jobs.map((one) => frame(one, one.startedAt + one.duration_ms, jobParts(one))),
     ...sittings.flatMap((one) => {
       const parts = sittingParts(one);
       return parts === null ? [] : [frame(one, one.updatedAt, parts)];

@@ -144,14 +144,14 @@ test("what is exported comes back without duplicates, and a bad file changes not
   await download.saveAs(file);
   const input = page.locator("input[type=file]");
   await input.setInputFiles(file);
-  await expect(page.getByText(/logbook\.json: Nothing new: 253 records were here already/)).toBeVisible();
+  await expect(page.getByText(/logbook\.json: Nothing new: 327 records were here already/)).toBeVisible();
   await page.getByRole("button", { name: "Remove the demo" }).click();
   await expect(person(page, "Mibsy")).toHaveCount(0);
   await input.setInputFiles(file);
-  await expect(page.getByText(/logbook\.json: 253 records added\./)).toBeVisible();
+  await expect(page.getByText(/logbook\.json: 327 records added\./)).toBeVisible();
   await input.setInputFiles({ name: "bad.json", mimeType: "application/json", buffer: Buffer.from("{") });
   await expect(page.getByRole("alert").filter({ hasText: "This file is no logbook" })).toBeVisible();
-  for (const name of ["Attempts as CSV", "Replay lines", "xAPI statements"]) {
+  for (const name of ["Attempts as CSV", "Jobs as CSV", "Replay lines", "xAPI statements"]) {
     const [other] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name }).click()]);
     expect((await readFile(await other.path(), "utf8")).length).toBeGreaterThan(1000);
   }

@@ -11,8 +11,15 @@ import {
   type SittingRecord,
   sittingRecord,
 } from "../../src/drill/sittingRecord";
-import { dialingStation, testSheet } from "../support/testSheet";
-import { triesRight } from "../support/testTries";
+import {
+  changeStation,
+  dialingStation,
+  handoverStation,
+  testSheet,
+  troubleStation,
+  zeroingStation,
+} from "../support/testSheet";
+import { changeTry, handoverTry, triesRight, troubleTry, zeroingTry } from "../support/testTries";
 
 // A loaded machine must not make a property fail.
 vi.setConfig({ testTimeout: 60_000 });
@@ -126,6 +133,40 @@ describe("a record", () => {
       hasSameProfiles: true,
       problems: [],
     });
+  });
+
+  test("of changes, trouble and handovers checks out, and shows a number that was changed", async () => {
+    const stations = [
+      changeStation({ repetitions: 1, passMarks: { right: 1 } }),
+      troubleStation({ repetitions: 2, passMarks: { sizeError: 0.5 } }),
+      handoverStation({ repetitions: 1, passMarks: { clean: 1 } }),
+    ];
+    const tries = [
+      changeTry({ faults: [{ code: "number-set-off", size: 0.8 }] }),
+      troubleTry({ station: 1, sizeError: 0.25 }),
+      troubleTry({ station: 1, repetition: 2, sizeError: -0.25 }),
+      handoverTry({ station: 2 }),
+    ];
+    const record = await sittingRecord({ ...FACTS, sheet: testSheet({ stations }), tries }, sha256);
+    const hash = await recordHash(record, sha256);
+    expect(record.marking.verdict).toBe("pass");
+    expect((await checkRecord(plain(record), hash, sha256)).problems).toEqual([]);
+    const forged = { ...record, tries: record.tries.with(3, handoverTry({ station: 2, missing: ["record"] })) };
+    expect(await checkRecord(forged, hash, sha256)).toMatchObject({ isUnchanged: false, isMarkedRight: false });
+  });
+
+  test("made before there were changes and handovers is marked to the same hash", async () => {
+    const every = { firstTime: 4, claim: { rate: 0.9, confidence: 0.9 }, stopErrorBias: 0.5, stopErrorSpread: 0.5 };
+    const stations = [
+      dialingStation({ repetitions: 5, passMarks: { ...every, faultyTries: 1, meanTime_s: 60 } }),
+      zeroingStation({ passMarks: { zeroed: 2, refused: 3, meanTime_s: 200 } }),
+    ];
+    const tries = [...triesRight(4, 5), zeroingTry({ station: 1 })];
+    const facts = { ...FACTS, sheet: testSheet({ stations }), tries, ended: "broken-off" as const };
+    // Made by the version before, from the same facts.
+    expect(await recordHash(await sittingRecord(facts, sha256), sha256)).toBe(
+      "a4b2d2d24ac48b2c362f73194c15a28b73ea9727eb71ccf45c1d396a265f2497",
+    );
   });
 
   test("any number changed anywhere shows", async () => {

@@ -7,7 +7,7 @@ import { classCsv, classTable } from "../../src/logbook/classTable";
 import { demoLogbook } from "../../src/logbook/demoLogbook";
 import { dialingGauge } from "../../src/logbook/dialingGauge";
 import { contentsOf } from "../../src/logbook/logbookContents";
-import { anAttempt, aPerson, attempts, contents, NOON, stopsOf, theirPeople } from "../support/logbookRecords";
+import { aJob, anAttempt, aPerson, attempts, contents, NOON, stopsOf, theirPeople } from "../support/logbookRecords";
 
 const demo = demoLogbook(1, NOON);
 /** One file a person, as a class hands them in. */
@@ -27,9 +27,15 @@ describe("the class table", () => {
   test("has every trainee once, by name, and each attempt in one cell", () => {
     const { rows, skills } = classTable([demo]);
     expect(rows.map(({ person }) => person.name)).toEqual(["Dorvik", "Jorrel", "Mibsy", "Ondrell", "Pelline", "Tavro"]);
-    expect(skills.map(({ profileId }) => profileId)).toEqual(["dial-encoder", "three-wheel"]);
+    expect(skills.map(({ profileId, exercise }) => `${profileId} ${exercise}`)).toEqual([
+      "dial-encoder open",
+      "three-wheel change",
+      "three-wheel handover",
+      "three-wheel open",
+      "three-wheel trouble",
+    ]);
     const counted = rows.flatMap(({ cells }) => cells).reduce((sum, cell) => sum + (cell?.attempts ?? 0), 0);
-    expect(counted).toBe(demo.records.attempts.length);
+    expect(counted).toBe(demo.records.attempts.length + demo.records.jobs.length);
   });
 
   test("finds who is ready: Ondrell is, Jorrel is not", () => {
@@ -51,6 +57,28 @@ describe("the class table", () => {
     expect(classTable([logbook], []).rows[0]?.isReady).toBe(false);
   });
 
+  test("counts a job as right or not, the latest one last, beside the attempts of the same person", () => {
+    const logbook = contents([aPerson("tavro")], [anAttempt("a", { startedAt: NOON + 5 })]);
+    const jobs = [
+      aJob("late", { kind: "handover", isRight: false, startedAt: NOON + 9 }),
+      aJob("early", { kind: "handover", startedAt: NOON }),
+    ];
+    const table = classTable([{ ...logbook, records: { ...logbook.records, jobs } }]);
+    const [job, attempt] = ["handover", "open"].map((exercise) => {
+      const at = table.skills.findIndex((skill) => skill.exercise === exercise);
+      return table.rows[0]?.cells[at];
+    });
+    expect(job).toMatchObject({
+      attempts: 2,
+      latest: { id: "late", opened: false },
+      openings: { opened: 1, trials: 2 },
+      bests: [],
+      stops: null,
+    });
+    expect(attempt).toMatchObject({ attempts: 1, latest: { id: "a" } });
+    expect(attempt?.stops).not.toBeNull();
+  });
+
   test("takes the latest attempt for the latest, whatever the order of records", () => {
     const latestOf = (some: readonly AttemptRecord[], personId: string, profileId: string) =>
       some
@@ -68,8 +96,16 @@ describe("the class table", () => {
 
   test("goes out as CSV, a row for each person and skill", () => {
     const rows = csvParse(classCsv(classTable([demo])));
-    expect(rows).toHaveLength(12);
-    expect(rows.find(({ person, profile }) => person === "Ondrell" && profile === "three-wheel")).toMatchObject({
+    expect(rows).toHaveLength(30);
+    expect(rows.find(({ person, exercise }) => person === "Jorrel" && exercise === "change")).toMatchObject({
+      attempts: "2",
+      opened: "0",
+      stop_bias: "",
+      quickest_s: "",
+      latest_opened: "0",
+      shown: "0",
+    });
+    expect(rows.find(({ person, profile }) => person === "Ondrell" && profile === "dial-encoder")).toMatchObject({
       exercise: "open",
       attempts: "20",
       shown: "1",

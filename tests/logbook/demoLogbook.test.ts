@@ -9,7 +9,7 @@ import { replay } from "../../src/trace/replay";
 import { NOON } from "../support/logbookRecords";
 
 const demo = demoLogbook(1, NOON);
-const { people, attempts } = demo.records;
+const { people, attempts, jobs } = demo.records;
 const of = (name: string) =>
   attempts.filter(({ personId }) => personId === people.find((one) => one.name === name)?.id);
 
@@ -25,7 +25,7 @@ describe("the demo logbook", () => {
   });
 
   test("lies in the week before it is loaded", () => {
-    for (const { startedAt } of attempts) {
+    for (const { startedAt } of [...attempts, ...jobs]) {
       expect(startedAt).toBeLessThan(NOON);
       expect(startedAt).toBeGreaterThan(NOON - 8 * 86_400_000);
     }
@@ -41,6 +41,19 @@ describe("the demo logbook", () => {
       expect(Math.abs((table.all?.spread ?? 99) / hand.spread - 1)).toBeLessThan(4 / Math.sqrt(2 * count));
     },
   );
+
+  test("has every trainee change, find trouble and hand over, and Ondrell alone show it", () => {
+    for (const { id, name, part } of people) {
+      const kinds = new Set(jobs.filter(({ personId }) => personId === id).map(({ kind }) => kind));
+      expect([name, kinds.size]).toEqual([name, part === "trainee" ? 3 : 0]);
+    }
+    const shown = demo.records.declarations.filter(({ exercise }) => exercise !== "open");
+    const ondrell = people.find(({ name }) => name === "Ondrell");
+    expect(shown.map(({ personId, exercise }) => [personId, exercise])).toEqual(
+      ["change", "trouble", "handover"].map((exercise) => [ondrell?.id, exercise]),
+    );
+    expect(jobs.every(({ isRight, missed }) => isRight === (missed.length === 0))).toBe(true);
+  });
 
   test("has Ondrell open nearly always, and Jorrel often not", () => {
     const share = (name: string) => of(name).filter(({ opened }) => opened).length / of(name).length;

@@ -5,11 +5,12 @@ import { attemptsCsv } from "../../src/logbook/attemptsCsv";
 import { attemptsReplay } from "../../src/logbook/attemptsReplay";
 import { csvText } from "../../src/logbook/csvText";
 import { demoLogbook } from "../../src/logbook/demoLogbook";
+import { jobsCsv } from "../../src/logbook/jobsCsv";
 import { NO_CONTENTS } from "../../src/logbook/logbookContents";
 import { xapiStatements } from "../../src/logbook/xapiStatements";
 import { parseAttemptLine } from "../../src/trace/recordedAttempt";
 import { replay, resultOf } from "../../src/trace/replay";
-import { anAttempt, aPerson, contents, NOON, stopsOf } from "../support/logbookRecords";
+import { aJob, anAttempt, aPerson, contents, NOON, stopsOf } from "../support/logbookRecords";
 
 describe("CSV", () => {
   test("gives back any text, but one that a spreadsheet would take for a formula", () => {
@@ -57,6 +58,28 @@ describe("CSV", () => {
   });
 });
 
+describe("jobs as CSV", () => {
+  test("have a job a row, what was missed in one cell", () => {
+    const job = aJob("j", { kind: "handover", isRight: false, missed: ["way-out", "record"], note: "=1+1" });
+    const part = contents([aPerson("tavro", { name: "Tavro" })]);
+    const [row, more] = csvParse(jobsCsv({ ...part, records: { ...part.records, jobs: [job] } }));
+    expect(more).toBeUndefined();
+    expect(row).toEqual({
+      id: "j",
+      started: new Date(NOON).toISOString(),
+      person: "Tavro",
+      profile: "three-wheel",
+      job: "handover",
+      help: "silent",
+      right: "0",
+      duration_s: "240",
+      missed: "way-out; record",
+      tags: "",
+      note: "'=1+1",
+    });
+  });
+});
+
 const demo = demoLogbook(3, NOON);
 
 describe("the replay format", () => {
@@ -97,6 +120,7 @@ describe("xAPI statements", () => {
         { ...zeroing, outcome: "zero-set" },
         { ...zeroing, id: "z2", outcome: "broken-off" },
       ],
+      jobs: [aJob("j", { kind: "trouble", isRight: false, missed: ["size"] })],
       sittings: [
         { ...sitting, id: "s1", state: "finished", verdict: "passed" },
         { ...sitting, id: "s2", state: "finished", verdict: "failed" },
@@ -112,7 +136,17 @@ describe("xAPI statements", () => {
 
   test("have ADL's verbs where one fits, and ours under an example domain", () => {
     expect(statements.map(({ verb }) => word(verb)).sort()).toEqual(
-      ["attempted", "completed", "failed", "mastered", "passed", "terminated", "terminated", "zeroed"].sort(),
+      [
+        "attempted",
+        "attempted",
+        "completed",
+        "failed",
+        "mastered",
+        "passed",
+        "terminated",
+        "terminated",
+        "zeroed",
+      ].sort(),
     );
     for (const { verb } of statements) {
       expect(verb.id).toMatch(/^(http:\/\/adlnet\.gov\/expapi|https:\/\/gatefall\.example\/xapi)\/verbs\/[a-z]+$/);
@@ -146,6 +180,19 @@ describe("xAPI statements", () => {
       },
       context: { platform: "Gatefall", language: "en-US" },
       timestamp: new Date(NOON + 41_236).toISOString(),
+    });
+  });
+
+  test("say of a job whether it was right, and what was missed", () => {
+    const job = statements.find(({ object }) => JSON.stringify(object).includes("three-wheel/trouble"));
+    expect(job).toMatchObject({
+      result: {
+        success: false,
+        completion: true,
+        duration: "PT240S",
+        extensions: { "https://gatefall.example/xapi/extensions/missed": ["size"] },
+      },
+      timestamp: new Date(NOON + 240_000).toISOString(),
     });
   });
 

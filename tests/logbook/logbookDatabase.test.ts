@@ -2,8 +2,10 @@ import { describe, expect, test } from "vitest";
 import { allAttempts, attemptPage, countAttempts, motionOf } from "../../src/logbook/attemptQueries";
 import { Logbook } from "../../src/logbook/logbook";
 import { DATABASE_VERSION, LogbookDatabase } from "../../src/logbook/logbookDatabase";
+import { settingsKey } from "../../src/logbook/settingsKey";
 import { decodeTrace } from "../../src/logbook/traceCodec";
-import { emptyHost, SHORT_TRACE } from "../support/logbookRecords";
+import { deletePerson, recordsOfKind } from "../../src/logbook/wholeLogbook";
+import { aJob, emptyHost, SHORT_TRACE } from "../support/logbookRecords";
 import { rawDatabase } from "../support/rawDatabase";
 
 /** Tables and indexes of version 1, as the browser has them; literal, for they will never change. */
@@ -17,6 +19,8 @@ const TABLES_1 = {
 };
 
 const PERSON_1 = { id: "p1", createdAt: 1, updatedAt: 1, name: "Tavro", part: "trainee" };
+
+const stamp = (id: string) => ({ id, createdAt: 1, updatedAt: 1, personId: "p1", startedAt: 1 });
 
 const ATTEMPT_1 = {
   id: "a1",
@@ -43,6 +47,62 @@ async function upgraded(attempts: readonly object[]): Promise<Logbook> {
   expect(logbook.problem).toBeNull();
   return logbook;
 }
+
+/** Tables and indexes of version 2, as the browser has them. */
+const TABLES_2 = {
+  ...TABLES_1,
+  attempts: [
+    "personId",
+    ["personId", "startedAt", "id"],
+    ["personId", "profileId", "startedAt", "id"],
+    ["personId", "missed", "startedAt", "id"],
+    ["personId", "settingsKey"],
+  ],
+  traces: [],
+  zeroings: ["personId", ["personId", "startedAt", "id"]],
+  sittings: ["personId", ["personId", "startedAt", "id"]],
+  settings: ["personId"],
+  declarations: ["personId"],
+};
+
+describe("a logbook of version 2", () => {
+  const { trace: _trace, ...rest } = ATTEMPT_1;
+  const attempt = { ...rest, tags: ["old"], conditions: [] };
+  const zeroing = { ...stamp("z1"), profileId: "dial-encoder", outcome: "zero-set", readings: [] };
+  const rows = {
+    people: [PERSON_1],
+    attempts: [{ ...attempt, missed: 1, settingsKey: settingsKey({ ...attempt, help: "silent" }) }],
+    traces: [{ id: "a1", bytes: SHORT_TRACE }],
+    zeroings: [zeroing],
+  };
+
+  async function grown(): Promise<Logbook> {
+    const host = emptyHost();
+    (await rawDatabase(host, "old", 20, TABLES_2, rows)).close();
+    const logbook = new Logbook(new LogbookDatabase("old", host));
+    await logbook.open();
+    expect(logbook.problem).toBeNull();
+    return logbook;
+  }
+
+  test("keeps everything as it is", async () => {
+    const logbook = await grown();
+    expect(logbook.database?.verno).toBe(DATABASE_VERSION);
+    expect(await allAttempts(logbook, { personId: "p1" })).toEqual([attempt]);
+    expect(await motionOf(logbook, "a1")).toEqual(decodeTrace(SHORT_TRACE));
+    expect(await logbook.database?.zeroings.toArray()).toEqual([zeroing]);
+  });
+
+  test("takes jobs, which it did not know, and deletes them with their person", async () => {
+    const logbook = await grown();
+    expect(await logbook.database?.jobs.count()).toBe(0);
+    await logbook.save({ kind: "jobs", record: aJob("j1", { personId: "p1" }) });
+    await logbook.save({ kind: "jobs", record: aJob("j2", { personId: "p2" }) });
+    expect(await recordsOfKind(logbook, "jobs")).toHaveLength(2);
+    await deletePerson(logbook, "p1", true);
+    expect((await recordsOfKind(logbook, "jobs")).map(({ id }) => id)).toEqual(["j2"]);
+  });
+});
 
 describe("a logbook of version 1", () => {
   test("keeps its attempts, with tags and conditions that it did not know", async () => {
@@ -75,5 +135,6 @@ describe("a logbook of version 1", () => {
     const logbook = await upgraded([]);
     expect(await logbook.database?.people.toArray()).toEqual([PERSON_1]);
     expect(await logbook.database?.declarations.count()).toBe(0);
+    expect(await logbook.database?.jobs.count()).toBe(0);
   });
 });

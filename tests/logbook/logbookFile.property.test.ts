@@ -6,7 +6,7 @@ import { type LogbookContents, NO_CONTENTS } from "../../src/logbook/logbookCont
 import { LogbookError } from "../../src/logbook/logbookError";
 import { readLogbookFile, writeLogbookFile } from "../../src/logbook/logbookFile";
 import { mergeIntoLogbook, wholeLogbook } from "../../src/logbook/wholeLogbook";
-import { anAttempt, attempts, contents, NOON, openLogbook, theirPeople } from "../support/logbookRecords";
+import { aJob, anAttempt, attempts, contents, NOON, openLogbook, theirPeople } from "../support/logbookRecords";
 
 const written = (part: LogbookContents) => writeLogbookFile(part, NOON);
 const byId = (list: readonly AttemptRecord[]) => list.toSorted((a, b) => (a.id < b.id ? -1 : 1));
@@ -34,6 +34,9 @@ const FULL: LogbookContents = {
         readings: [{ turn: "left", deviation: -0.12, refusal: "came-back" }],
         details: { rules: { wanted: 3 } },
       },
+    ],
+    jobs: [
+      aJob("j1", { isRight: false, missed: ["number-set-off"], note: "ß", details: { steps: [1, { two: null }] } }),
     ],
     sittings: [
       {
@@ -70,6 +73,15 @@ describe("a logbook file", () => {
     expect(readLogbookFile(written(FULL))).toEqual(FULL);
   });
 
+  test("without jobs is one that an earlier trainer reads, and with them one that it refuses", () => {
+    const bare = { ...FULL, records: { ...FULL.records, jobs: [] } };
+    expect(JSON.parse(written(bare))).toMatchObject({ version: 1, jobs: [] });
+    expect(JSON.parse(written(FULL))).toMatchObject({ version: 2 });
+    // As version 1 was written: with no list of jobs at all.
+    const { jobs: _, ...old } = JSON.parse(written(bare));
+    expect(readLogbookFile(JSON.stringify(old))).toEqual(bare);
+  });
+
   test("gives back any attempts, from any logbook to any other", async () => {
     await fc.assert(
       fc.asyncProperty(attempts, async (some) => {
@@ -86,7 +98,7 @@ describe("a logbook file", () => {
   test("read twice changes nothing the second time", async () => {
     const logbook = await holding(FULL);
     const before = await wholeLogbook(logbook);
-    expect(await mergeIntoLogbook(logbook, readLogbookFile(written(FULL)))).toEqual({ added: 0, updated: 0, kept: 9 });
+    expect(await mergeIntoLogbook(logbook, readLogbookFile(written(FULL)))).toEqual({ added: 0, updated: 0, kept: 10 });
     expect(await wholeLogbook(logbook)).toEqual(before);
   });
 
@@ -120,7 +132,23 @@ describe("a file that is no logbook", () => {
     ["another format", file({ format: "drill-sheet" }), 'its "format" is not'],
     ["null", "null", 'its "format" is not'],
     ["a later version", file({ version: 7 }), "version 7"],
-    ["no version", file({ version: "one" }), '"version" must be 1'],
+    ["no version", file({ version: "one" }), '"version" must be 1 to 2'],
+    ["version nought", file({ version: 0 }), '"version" must be 1 to 2'],
+    [
+      "a job of no kind",
+      file({ jobs: [{ ...aJob("a"), kind: "repair" }] }),
+      "jobs[0].kind must be one of change, trouble",
+    ],
+    [
+      "a job of nobody",
+      file({ jobs: [aJob("a", { personId: "nobody" })] }),
+      'jobs[0].personId names nobody in "people"',
+    ],
+    [
+      "a job that missed what is no code",
+      file({ jobs: [aJob("a", { missed: ["Way Out"] })] }),
+      "jobs[0].missed[0] must be a code",
+    ],
     ["no time", file({ exportedAt: undefined }), "exportedAt must be a time"],
     ["attempts that are no list", file({ attempts: {} }), "attempts must be a list of attempts"],
     [

@@ -2,15 +2,36 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { declarationOf, mastery, openingsWanted } from "../../src/logbook/mastery";
 import { masteryCharacteristic } from "../../src/logbook/masteryCharacteristic";
+import { practiceOfJob } from "../../src/logbook/practice";
 import { fadedHelp, inOrder, practiceOrder } from "../../src/logbook/practiceOrder";
 import { seededChance } from "../../src/statistics/chance";
-import { anAttempt, NOON } from "../support/logbookRecords";
+import { aJob, anAttempt, NOON } from "../support/logbookRecords";
 
 const skill = { profileId: "three-wheel", exercise: "open" };
 const tries = (outcomes: readonly boolean[]) =>
   outcomes.map((opened, i) => anAttempt(`a${i}`, { opened, startedAt: NOON + i }));
 const outcomes = fc.array(fc.boolean(), { maxLength: 80 });
 const openings = (count: number) => Array.from({ length: count }, () => true);
+
+describe("mastery of a job", () => {
+  const change = { profileId: "three-wheel", exercise: "change" };
+  const jobs = (count: number) =>
+    Array.from({ length: count }, (_, i) => practiceOfJob(aJob(`j${i}`, { startedAt: NOON + i })));
+
+  test("is shown by as many right ones in a row, and told in words of jobs", () => {
+    expect(mastery(change, []).message).toBe("No job yet: 12 right in a row show it.");
+    expect(mastery(change, jobs(11))).toMatchObject({ isDeclared: false });
+    expect(mastery(change, jobs(11)).message).toContain("one more right would show it");
+    expect(mastery(change, jobs(12))).toMatchObject({ isDeclared: true, declaredAt: 12 });
+    expect(mastery(change, jobs(12)).message).toMatch(/^You have shown this at job 12: .* It stays shown\.$/);
+    expect(declarationOf("tavro", change, jobs(12))).toMatchObject({ exercise: "change", attempts: 12 });
+  });
+
+  test("is set back by one that is not right", () => {
+    const after = [...jobs(6), practiceOfJob(aJob("bad", { isRight: false })), ...jobs(6)];
+    expect(mastery(change, after).isDeclared).toBe(false);
+  });
+});
 
 describe("mastery", () => {
   test("is shown by as many openings in a row as its sentence says", () => {

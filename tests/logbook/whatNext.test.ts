@@ -1,9 +1,10 @@
 import { describe, expect, test } from "vitest";
+import type { JobRecord } from "../../src/logbook/jobRecord";
 import { declarationOf } from "../../src/logbook/mastery";
 import { missesToRedo } from "../../src/logbook/missesToRedo";
 import { refresh } from "../../src/logbook/refresh";
 import { whatNext } from "../../src/logbook/whatNext";
-import { anAttempt, NOON } from "../support/logbookRecords";
+import { aJob, anAttempt, NOON } from "../support/logbookRecords";
 
 const DAY = 86_400_000;
 const day = (number: number, outcomes: readonly boolean[], other = {}) =>
@@ -79,6 +80,51 @@ describe("misses to redo", () => {
     expect(missesToRedo([first, second, helped]).map(({ id }) => id)).toEqual(["second", "first"]);
     expect(missesToRedo([first, second, redone]).map(({ id }) => id)).toEqual(["first"]);
     expect(missesToRedo([second, redone, { ...second, id: "again" }]).map(({ id }) => id)).toEqual(["again"]);
+  });
+});
+
+describe("what next among jobs", () => {
+  const job = (id: string, isRight: boolean, other: Partial<JobRecord> = {}) =>
+    aJob(id, {
+      isRight,
+      startedAt: NOON + Number(id) * 60_000,
+      missed: isRight ? [] : ["way-out", "record"],
+      ...other,
+    });
+  const many = (count: number) => Array.from({ length: count }, (_, k) => job(String(k), true));
+
+  test("is the last one again while it was not right, then to go on", () => {
+    const { suggestions, order } = whatNext([], [], NOON, 0, [job("1", true), job("2", false)]);
+    expect(suggestions.map(({ kind, skill, misses }) => [kind, skill, misses])).toEqual([
+      ["redo-misses", { profileId: "three-wheel", exercise: "change" }, []],
+      ["go-on", { profileId: "three-wheel", exercise: "change" }, []],
+    ]);
+    expect(suggestions[0]?.reason).toBe(
+      "The last one was not right, 2 things were missed: do it again from the beginning.",
+    );
+    expect(suggestions[1]?.reason).toMatch(/^Not shown yet: 12 right in a row would show it; /);
+    expect(order).toBe("blocked");
+    expect(whatNext([], [], NOON, 0, [job("1", false), job("2", true)]).suggestions.map(({ kind }) => kind)).toEqual([
+      "go-on",
+    ]);
+  });
+
+  test("is what is due again, in words of jobs", () => {
+    const { suggestions } = whatNext([], [], NOON + 300 * DAY, 0, many(12));
+    expect(suggestions.map(({ kind }) => kind)).toEqual(["refresh"]);
+    expect(suggestions[0]?.reason).toMatch(/^You last practiced this 300 days ago and got 12 of 12 right; by now /);
+  });
+
+  test("keeps one kind of job from another, and leaves the order of practice to dialing", () => {
+    const jobs = [job("1", false), job("2", true, { kind: "handover" }), job("3", true, { profileId: "two-wheel" })];
+    const { suggestions } = whatNext([], [], NOON, 0, jobs);
+    expect(suggestions.filter(({ kind }) => kind === "redo-misses")).toHaveLength(1);
+    expect(suggestions.filter(({ kind }) => kind === "go-on")).toHaveLength(3);
+    const shown = day(
+      0,
+      Array.from({ length: 12 }, () => true),
+    );
+    expect(whatNext(shown, [], NOON, 0, jobs).order).toBe("random");
   });
 });
 

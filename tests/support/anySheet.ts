@@ -1,5 +1,14 @@
 import fc from "fast-check";
-import type { Condition, DialingStation, Sheet, Station, ZeroingStation } from "../../src/drill/sheet/sheet";
+import type {
+  ChangeStation,
+  Condition,
+  DialingStation,
+  HandoverStation,
+  Sheet,
+  Station,
+  TroubleStation,
+  ZeroingStation,
+} from "../../src/drill/sheet/sheet";
 import { SHIPPED_PROFILES } from "../../src/lock/shippedProfiles";
 
 const text = fc.string({ minLength: 1, maxLength: 40, unit: "grapheme" }).filter((one) => one.length <= 40);
@@ -46,8 +55,37 @@ const zeroing: fc.Arbitrary<ZeroingStation> = fc.record({
   passMarks: fc.record({ zeroed: fc.constant(1) }, { requiredKeys: [] }),
 });
 
+const { conditions: _, ...anyJob } = anyStation;
+
+const change: fc.Arbitrary<ChangeStation> = fc.record({
+  kind: fc.constant("change" as const),
+  ...anyJob,
+  profile: fc.constantFrom("three-wheel", "two-wheel", "dial-encoder"),
+  combinations: fc.constant({ policy: "drawn" as const }),
+  passMarks: fc.record({ right: fc.constant(1), faultyTries: fc.constant(0) }, { requiredKeys: [] }),
+});
+
+const trouble: fc.Arbitrary<TroubleStation> = fc.record(
+  {
+    kind: fc.constant("trouble" as const),
+    ...anyJob,
+    profile: fc.constantFrom(...SHIPPED_PROFILES.map(({ id }) => id)),
+    pool: fc.subarray(["index-slipped", "lost-motion", "wheel-off"], { minLength: 1 }),
+    passMarks: fc.record({ right: fc.constant(1), sizeError: sixtyFourths(0, 5) }, { requiredKeys: [] }),
+  },
+  { requiredKeys: ["kind", "id", "help", "repetitions", "profile", "passMarks"] },
+);
+
+const handover: fc.Arbitrary<HandoverStation> = fc.record({
+  kind: fc.constant("handover" as const),
+  ...anyJob,
+  profile: fc.constantFrom(...SHIPPED_PROFILES.map(({ id }) => id)),
+  hand: fc.constantFrom("real" as const, "simulated" as const),
+  passMarks: fc.record({ clean: fc.constant(1) }, { requiredKeys: [] }),
+});
+
 /** Any sound station. */
-export const anySheetStation: fc.Arbitrary<Station> = fc.oneof(dialing, zeroing);
+export const anySheetStation: fc.Arbitrary<Station> = fc.oneof(dialing, zeroing, change, trouble, handover);
 
 /** Any sound sheet. */
 export const anySheet: fc.Arbitrary<Sheet> = fc.record(

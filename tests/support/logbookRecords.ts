@@ -1,6 +1,7 @@
 import { IDBFactory, IDBKeyRange } from "fake-indexeddb";
 import fc from "fast-check";
 import type { AttemptRecord, StopRecord } from "../../src/logbook/attemptRecord";
+import type { JobRecord } from "../../src/logbook/jobRecord";
 import { Logbook } from "../../src/logbook/logbook";
 import { type LogbookContents, NO_CONTENTS } from "../../src/logbook/logbookContents";
 import { type DatabaseHost, LogbookDatabase } from "../../src/logbook/logbookDatabase";
@@ -61,6 +62,23 @@ export const anAttempt = (id: string, other: Partial<AttemptRecord> = {}): Attem
   opened: true,
   faults: [],
   stops: stopsOf(0.25, -0.5, 0),
+  ...other,
+});
+
+/** A change that was right, unless told otherwise. */
+export const aJob = (id: string, other: Partial<JobRecord> = {}): JobRecord => ({
+  id,
+  createdAt: NOON,
+  updatedAt: NOON,
+  personId: "tavro",
+  startedAt: NOON,
+  duration_ms: 240_000,
+  kind: "change",
+  profileId: "three-wheel",
+  help: "silent",
+  isRight: true,
+  missed: [],
+  tags: [],
   ...other,
 });
 

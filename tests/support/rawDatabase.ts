@@ -1,17 +1,20 @@
 import type { DatabaseHost } from "../../src/logbook/logbookDatabase";
 
+/** A field, or several together. */
+type Index = string | readonly string[];
+
 /**
  * A database made by hand, without the code under test, as an earlier or other program left it.
  *
  * @param version - as the browser counts: ten for each of ours
- * @param tables - names of the indexes of each table; every table is keyed by `id`
+ * @param tables - fields of the indexes of each table; every table is keyed by `id`
  * @returns the open connection
  */
 export function rawDatabase(
   { indexedDB }: DatabaseHost,
   name: string,
   version: number,
-  tables: Readonly<Record<string, readonly string[]>>,
+  tables: Readonly<Record<string, readonly Index[]>>,
   rows: Readonly<Record<string, readonly object[]>> = {},
 ): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
@@ -26,7 +29,11 @@ export function rawDatabase(
   });
 }
 
-function makeTable(store: IDBObjectStore, indexes: readonly string[], rows: readonly object[]): void {
-  for (const index of indexes) store.createIndex(index, index);
+function makeTable(store: IDBObjectStore, indexes: readonly Index[], rows: readonly object[]): void {
+  for (const index of indexes) {
+    // Dexie names a compound index by its fields: "[personId+startedAt]".
+    if (typeof index === "string") store.createIndex(index, index);
+    else store.createIndex(`[${index.join("+")}]`, [...index]);
+  }
   for (const row of rows) store.put(row);
 }

@@ -1,4 +1,11 @@
-import type { DialingStation, Sheet, ZeroingStation } from "../../src/drill/sheet/sheet";
+import type {
+  ChangeStation,
+  DialingStation,
+  HandoverStation,
+  Sheet,
+  TroubleStation,
+  ZeroingStation,
+} from "../../src/drill/sheet/sheet";
 
 /** A dialing station of the three-wheel lock; change what a test is about. */
 export const dialingStation = (fields: Partial<DialingStation> = {}): DialingStation => ({
@@ -17,6 +24,41 @@ export const zeroingStation = (fields: Partial<ZeroingStation> = {}): ZeroingSta
   kind: "zeroing",
   id: "zero",
   profile: "dial-encoder",
+  help: "silent",
+  repetitions: 2,
+  passMarks: {},
+  ...fields,
+});
+
+/** A station of changes on the three-wheel lock. */
+export const changeStation = (fields: Partial<ChangeStation> = {}): ChangeStation => ({
+  kind: "change",
+  id: "change",
+  profile: "three-wheel",
+  combinations: { policy: "drawn" },
+  help: "silent",
+  repetitions: 4,
+  passMarks: {},
+  ...fields,
+});
+
+/** A trouble station of the three-wheel lock. */
+export const troubleStation = (fields: Partial<TroubleStation> = {}): TroubleStation => ({
+  kind: "trouble",
+  id: "trouble",
+  profile: "three-wheel",
+  help: "silent",
+  repetitions: 6,
+  passMarks: {},
+  ...fields,
+});
+
+/** A handover station of the three-wheel lock. */
+export const handoverStation = (fields: Partial<HandoverStation> = {}): HandoverStation => ({
+  kind: "handover",
+  id: "handover",
+  profile: "three-wheel",
+  hand: "simulated",
   help: "silent",
   repetitions: 2,
   passMarks: {},

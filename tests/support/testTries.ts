@@ -1,4 +1,4 @@
-import type { DialingTry, ZeroingTry } from "../../src/drill/marking/tryResult";
+import type { ChangeTry, DialingTry, HandoverTry, TroubleTry, ZeroingTry } from "../../src/drill/marking/tryResult";
 
 /** A try at dialing that opened without fault; change what a test is about. */
 export const dialingTry = (fields: Partial<DialingTry> = {}): DialingTry => ({
@@ -24,6 +24,50 @@ export const zeroingTry = (fields: Partial<ZeroingTry> = {}): ZeroingTry => ({
   verdicts: { right: "accept", left: "accept" },
   means: { right: 0.1, left: -0.1 },
   refused: 0,
+  ...fields,
+});
+
+/** A change that is true and proved. */
+export const changeTry = (fields: Partial<ChangeTry> = {}): ChangeTry => ({
+  kind: "change",
+  station: 0,
+  repetition: 1,
+  time_ms: 240_000,
+  isBrokenOff: false,
+  combination: [71, 36, 59],
+  outcome: "true",
+  proofs: 3,
+  faults: [],
+  ...fields,
+});
+
+/** A condition named right, its size to the point. */
+export const troubleTry = (fields: Partial<TroubleTry> = {}): TroubleTry => ({
+  kind: "trouble",
+  station: 0,
+  repetition: 1,
+  time_ms: 180_000,
+  isBrokenOff: false,
+  condition: "index-slipped",
+  named: "index-slipped",
+  isNamedRight: true,
+  sizeError: 0,
+  tries: 2,
+  measurements: 4,
+  ...fields,
+});
+
+/** A clean handover. */
+export const handoverTry = (fields: Partial<HandoverTry> = {}): HandoverTry => ({
+  kind: "handover",
+  station: 0,
+  repetition: 1,
+  time_ms: 600_000,
+  isBrokenOff: false,
+  isHandedOver: true,
+  missing: [],
+  faults: [],
+  undone: 0,
   ...fields,
 });
 

@@ -1,4 +1,5 @@
 import { type ClassCell, quickestOf, truestOf } from "../../logbook/classTable";
+import { isJobSkill } from "../../logbook/jobRecord";
 import { type Mastery, openingsWanted } from "../../logbook/mastery";
 import { worstStop } from "../../logbook/personalBest";
 import { dayText } from "../logbook/attemptRows";
@@ -35,16 +36,18 @@ function bestText(cell: ClassCell): string {
     ...(quickest === null ? [] : [seconds(quickest.duration_ms)]),
     ...(truest === null || truest.stops.length === 0 ? [] : [`worst stop ${worstStop(truest).toFixed(1)}`]),
   ];
-  return parts.length === 0 ? "no opening yet" : parts.join(", ");
+  if (parts.length > 0) return parts.join(", ");
+  return isJobSkill(cell.latest) ? "no best of a job" : "no opening yet";
 }
 
 /** A cell's openings, its latest attempt, and its bests under any setting. */
 export function cellWords(cell: ClassCell): CellWords {
   const { opened, trials } = cell.openings;
   const { latest } = cell;
+  const right = isJobSkill(latest) ? "right" : "opened";
   return {
-    openings: `${opened} of ${trials} opened`,
-    latest: `${latest.opened ? "opened" : "missed"} in ${seconds(latest.duration_ms)}, ${dayText(latest.startedAt)}`,
+    openings: `${opened} of ${trials} ${right}`,
+    latest: `${latest.opened ? right : "missed"} in ${seconds(latest.duration_ms)}, ${dayText(latest.startedAt)}`,
     best: bestText(cell),
   };
 }

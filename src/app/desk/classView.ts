@@ -1,5 +1,6 @@
 import { type ClassTable, classTable } from "../../logbook/classTable";
 import { joinContents, type LogbookContents } from "../../logbook/logbookContents";
+import { practicesOf } from "../../logbook/practice";
 import { PERSONAL_KINDS, type PersonRecord } from "../../logbook/records";
 import { bySkill, type Skill, skillKey } from "../../logbook/skill";
 import { knownProfile, shortTitle } from "../logbook/attemptRows";
@@ -50,11 +51,15 @@ export function namesOf(people: readonly PersonRecord[], files: readonly DeskFil
 }
 
 function skillsOf({ records }: LogbookContents): NamedSkill[] {
-  const named = bySkill(records.attempts).map(({ skill, attempts: [first] }) => ({
-    skill,
-    key: skillKey(skill),
-    title: `${shortTitle(first === undefined ? null : knownProfile(first), skill.profileId)}, ${skill.exercise}`,
-  }));
+  const locks = new Map([...records.attempts, ...records.jobs].map((one) => [one.profileId, one]));
+  const named = bySkill(practicesOf(records.attempts, records.jobs)).map(({ skill }) => {
+    const first = locks.get(skill.profileId);
+    return {
+      skill,
+      key: skillKey(skill),
+      title: `${shortTitle(first === undefined ? null : knownProfile(first), skill.profileId)}, ${skill.exercise}`,
+    };
+  });
   return named.sort((a, b) => a.key.localeCompare(b.key));
 }
 

@@ -107,7 +107,7 @@ export function DeleteSheet({ current, isOpen, onClose }: PersonSheetProps) {
   return (
     <Sheet title={`Delete ${person.name}`} isOpen={isOpen} onClose={onClose}>
       <p>
-        All attempts, traces, zeroings, sittings and settings of {person.name} go from this device, and cannot be
+        All attempts, traces, zeroings, jobs, sittings and settings of {person.name} go from this device, and cannot be
         brought back. Save them as a file first, if anyone may want them.
       </p>
       <div className="sheet-row">

@@ -25,7 +25,10 @@ async function progressOf({ logbook }: CurrentLogbook, personId: string) {
     const declaration = declarations.find((one) => skillKey(one) === skillKey(skill));
     return profile === null ? [] : [{ skill, profile, attempts: latest, declaration }];
   });
-  return { personId, attempts, declarations, skills };
+  const jobs = (await recordsOfKind(logbook, "jobs"))
+    .filter((one) => one.personId === personId)
+    .sort((one, other) => one.startedAt - other.startedAt);
+  return { personId, attempts, declarations, jobs, skills };
 }
 
 function MeasureFigures({ attempts }: Pick<SkillProgress, "attempts">) {
@@ -68,34 +71,48 @@ function SkillFigures({ progress }: { readonly progress: SkillProgress }) {
   );
 }
 
+interface SkillChoiceProps {
+  readonly skills: readonly SkillProgress[];
+  readonly chosen: SkillProgress;
+  readonly onChoice: (key: string) => void;
+}
+
+function SkillChoice({ skills, chosen, onChoice }: SkillChoiceProps) {
+  return (
+    <div className="logbook-filter">
+      <select
+        className="field"
+        aria-label="Lock and exercise"
+        value={skillKey(chosen.skill)}
+        onChange={(event) => onChoice(event.currentTarget.value)}
+      >
+        {skills.map(({ skill, profile, attempts: own }) => (
+          <option key={skillKey(skill)} value={skillKey(skill)}>
+            {shortTitle(profile, skill.profileId)}, {skill.exercise} ({own.length})
+          </option>
+        ))}
+      </select>
+      {chosen.attempts.length === LATEST && <p>The latest {LATEST} attempts count here.</p>}
+    </div>
+  );
+}
+
 /** How one person comes on, one lock and exercise at a time. */
 export function ProgressView({ current, personId }: { readonly current: CurrentLogbook; readonly personId: string }) {
   const [key, setKey] = useState("");
   const { answer, problem } = useAsked(`progress ${current.version} ${personId}`, () => progressOf(current, personId));
   if (problem !== null) return <p role="alert">{problem}</p>;
   if (answer === null || answer.personId !== personId) return null;
-  const { skills, attempts, declarations } = answer;
+  const { skills, attempts, declarations, jobs } = answer;
   const chosen = skills.find(({ skill }) => skillKey(skill) === key) ?? skills[0];
-  if (chosen === undefined) return <p className="logbook-hint">Dial at the bench first: progress is shown here.</p>;
+  if (chosen === undefined && jobs.length === 0) {
+    return <p className="logbook-hint">Dial at the bench first: progress is shown here.</p>;
+  }
   return (
     <>
-      <WhatNextPanel attempts={attempts} declarations={declarations} />
-      <div className="logbook-filter">
-        <select
-          className="field"
-          aria-label="Lock and exercise"
-          value={skillKey(chosen.skill)}
-          onChange={(event) => setKey(event.currentTarget.value)}
-        >
-          {skills.map(({ skill, profile, attempts: own }) => (
-            <option key={skillKey(skill)} value={skillKey(skill)}>
-              {shortTitle(profile, skill.profileId)}, {skill.exercise} ({own.length})
-            </option>
-          ))}
-        </select>
-        {chosen.attempts.length === LATEST && <p>The latest {LATEST} attempts count here.</p>}
-      </div>
-      <SkillFigures progress={chosen} />
+      <WhatNextPanel attempts={attempts} declarations={declarations} jobs={jobs} />
+      {chosen !== undefined && <SkillChoice {...{ skills, chosen, onChoice: setKey }} />}
+      {chosen !== undefined && <SkillFigures progress={chosen} />}
     </>
   );
 }

@@ -1,5 +1,6 @@
 import { useMemo } from "react";
 import type { AttemptRecord } from "../../logbook/attemptRecord";
+import type { JobRecord } from "../../logbook/jobRecord";
 import type { DeclarationRecord } from "../../logbook/records";
 import { whatNext } from "../../logbook/whatNext";
 import { suggestionRow } from "./suggestionRows";
@@ -8,14 +9,16 @@ interface WhatNextPanelProps {
   /** Of one person, oldest first. */
   readonly attempts: readonly AttemptRecord[];
   readonly declarations: readonly DeclarationRecord[];
+  /** Of that person, oldest first. */
+  readonly jobs: readonly JobRecord[];
 }
 
 /** What to practice next, with the reason: an offer, nothing is locked. */
-export function WhatNextPanel({ attempts, declarations }: WhatNextPanelProps) {
+export function WhatNextPanel({ attempts, declarations, jobs }: WhatNextPanelProps) {
   const { suggestions, order, orderReason } = useMemo(() => {
     const now = new Date();
-    return whatNext(attempts, declarations, now.getTime(), now.getTimezoneOffset());
-  }, [attempts, declarations]);
+    return whatNext(attempts, declarations, now.getTime(), now.getTimezoneOffset(), jobs);
+  }, [attempts, declarations, jobs]);
   return (
     <section className="figure what-next" aria-labelledby="what-next">
       <h2 id="what-next">What next</h2>

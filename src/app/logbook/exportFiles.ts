@@ -1,17 +1,19 @@
 import { attemptsCsv } from "../../logbook/attemptsCsv";
 import { attemptsReplay } from "../../logbook/attemptsReplay";
+import { jobsCsv } from "../../logbook/jobsCsv";
 import { contentsOf, type LogbookContents } from "../../logbook/logbookContents";
 import { writeLogbookFile } from "../../logbook/logbookFile";
 import { xapiStatements } from "../../logbook/xapiStatements";
 import { countText } from "./figures/numbers";
 
 /** A kind of file that a logbook can be saved as. */
-export type ExportKind = "logbook" | "csv" | "replay" | "xapi";
+export type ExportKind = "logbook" | "csv" | "jobs" | "replay" | "xapi";
 
 /** Every kind, with its button and what it is good for. */
 export const EXPORTS: readonly { readonly kind: ExportKind; readonly label: string; readonly use: string }[] = [
   { kind: "logbook", label: "Whole logbook", use: "everything, traces too; can be imported here or elsewhere (JSON)" },
   { kind: "csv", label: "Attempts as CSV", use: "one row an attempt, for a spreadsheet" },
+  { kind: "jobs", label: "Jobs as CSV", use: "changes, trouble and handovers, one row each" },
   { kind: "replay", label: "Replay lines", use: "every motion, for the command line (JSON Lines)" },
   { kind: "xapi", label: "xAPI statements", use: "for a learning record store (IEEE 9274.1.1, JSON)" },
 ];
@@ -42,6 +44,12 @@ const WRITERS: Readonly<Record<ExportKind, Writer>> = {
     type: "text/csv",
     text: attemptsCsv(contents),
     told: `Saved ${countText(contents.records.attempts.length, "attempt")}.`,
+  }),
+  jobs: (contents, now) => ({
+    name: named("jobs", now, "csv"),
+    type: "text/csv",
+    text: jobsCsv(contents),
+    told: `Saved ${countText(contents.records.jobs.length, "job")}.`,
   }),
   replay: (contents, now) => {
     const { text, leftOut } = attemptsReplay(contents);

@@ -1,5 +1,6 @@
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import type { AttemptRecord } from "../../logbook/attemptRecord";
+import { JOB_KINDS, type JobKind } from "../../logbook/jobRecord";
 import type { Suggestion } from "../../logbook/whatNext";
 import { HELP_WORDS, shortTitle } from "./attemptRows";
 
@@ -29,15 +30,35 @@ const redoLink = ({ profileId, help, combination }: AttemptRecord) => ({
   label: combination.join("–"),
 });
 
+/** A job in words, and the part of the Handover page that it is done on. */
+const JOBS: Readonly<Record<JobKind, { readonly words: string; readonly view: string }>> = {
+  change: { words: "changing the combination", view: "change" },
+  trouble: { words: "finding trouble", view: "trouble" },
+  handover: { words: "handing over", view: "run" },
+};
+
+const jobOf = ({ exercise }: Suggestion["skill"]) => JOB_KINDS.find((kind) => kind === exercise);
+
+function linksOf({ kind, skill, help, misses }: Suggestion): SuggestionRow["links"] {
+  const job = jobOf(skill);
+  if (job !== undefined) {
+    const address = `#/handover?view=${JOBS[job].view}&profile=${skill.profileId}&help=${help}`;
+    return [{ address, label: `To the Handover page, ${HELP_WORDS[help]}` }];
+  }
+  if (kind === "redo-misses") return misses.slice(0, MOST_LINKS).map(redoLink);
+  return [{ address: benchAddress(skill.profileId, help, null), label: `To the bench, ${HELP_WORDS[help]}` }];
+}
+
 /** A suggestion, with the benches that are set up for it. */
-export function suggestionRow({ kind, skill, reason, help, misses }: Suggestion): SuggestionRow {
+export function suggestionRow(suggestion: Suggestion): SuggestionRow {
+  const { kind, skill, reason } = suggestion;
+  const job = jobOf(skill);
   const profile = SHIPPED_PROFILES.find(({ id }) => id === skill.profileId) ?? null;
-  const practice = { address: benchAddress(skill.profileId, help, null), label: `To the bench, ${HELP_WORDS[help]}` };
-  const links = kind === "redo-misses" ? misses.slice(0, MOST_LINKS).map(redoLink) : [practice];
+  const at = shortTitle(profile, skill.profileId);
   return {
     key: `${kind} ${skill.profileId} ${skill.exercise}`,
-    title: `${TITLES[kind]}: ${shortTitle(profile, skill.profileId)}`,
+    title: `${job !== undefined && kind === "redo-misses" ? "Redo" : TITLES[kind]}: ${at}${job === undefined ? "" : `, ${JOBS[job].words}`}`,
     reason,
-    links: profile === null ? [] : links,
+    links: profile === null ? [] : linksOf(suggestion),
   };
 }

@@ -1,11 +1,26 @@
 import { claimAdvice } from "../../drill/marking/claim";
-import type { DialingMarks, DialingStation, ZeroingMarks, ZeroingStation } from "../../drill/sheet/sheet";
+import type {
+  ChangeMarks,
+  DialingMarks,
+  DialingStation,
+  HandoverMarks,
+  Station,
+  TroubleMarks,
+  ZeroingMarks,
+} from "../../drill/sheet/sheet";
 import { CheckField, NumberField } from "./fields";
 import type { StationEdit } from "./stationEdit";
 
-type PlainMark = Exclude<keyof DialingMarks, "claim">;
+type PlainMark =
+  | Exclude<keyof DialingMarks, "claim">
+  | keyof ZeroingMarks
+  | keyof ChangeMarks
+  | keyof TroubleMarks
+  | keyof HandoverMarks;
 
-const DIALING: readonly (readonly [PlainMark, string])[] = [
+type Marks = readonly (readonly [PlainMark, string])[];
+
+const DIALING: Marks = [
   ["firstTime", "Right the first time, at least"],
   ["faultyTries", "Tries with a fault, at most"],
   ["stopErrorBias", "Mean stop error within, graduations"],
@@ -13,11 +28,37 @@ const DIALING: readonly (readonly [PlainMark, string])[] = [
   ["meanTime_s", "Mean time of a try, at most, s"],
 ];
 
-const ZEROING: readonly (readonly [keyof ZeroingMarks, string])[] = [
+const ZEROING: Marks = [
   ["zeroed", "Good zeros, at least"],
   ["refused", "Refused readings, at most"],
   ["meanTime_s", "Mean time of a try, at most, s"],
 ];
+
+const CHANGE: Marks = [
+  ["right", "Changes true and proved, at least"],
+  ["faultyTries", "Tries with a fault, at most"],
+  ["meanTime_s", "Mean time of a try, at most, s"],
+];
+
+const TROUBLE: Marks = [
+  ["right", "Conditions named right, at least"],
+  ["sizeError", "Mean error of the sizes told, at most, graduations"],
+  ["meanTime_s", "Mean time of a try, at most, s"],
+];
+
+const HANDOVER: Marks = [
+  ["clean", "Handovers with nothing missing and no fault, at least"],
+  ["faultyTries", "Handovers with a fault, at most"],
+  ["meanTime_s", "Mean time of a handover, at most, s"],
+];
+
+const MARKS: Readonly<Record<Station["kind"], Marks>> = {
+  dialing: DIALING,
+  zeroing: ZEROING,
+  change: CHANGE,
+  trouble: TROUBLE,
+  handover: HANDOVER,
+};
 
 const COMMON_CLAIM = { rate: 0.9, confidence: 0.9 };
 const PERCENT = 0.01;
@@ -59,48 +100,26 @@ function ClaimFields({ station, path, onFields }: StationEdit<DialingStation>) {
   );
 }
 
-function DialingMarkFields(edit: StationEdit<DialingStation>) {
-  const { station, path, onFields } = edit;
-  return (
-    <>
-      {DIALING.map(([mark, label]) => (
-        <NumberField
-          key={mark}
-          label={label}
-          path={`${path}.${mark}`}
-          value={station.passMarks[mark]}
-          onNumber={(limit) => onFields({ passMarks: { ...station.passMarks, [mark]: limit } }, mark)}
-        />
-      ))}
-      <ClaimFields {...edit} />
-    </>
-  );
-}
-
-function ZeroingMarkFields({ station, path, onFields }: StationEdit<ZeroingStation>) {
-  return ZEROING.map(([mark, label]) => (
-    <NumberField
-      key={mark}
-      label={label}
-      path={`${path}.${mark}`}
-      value={station.passMarks[mark]}
-      onNumber={(limit) => onFields({ passMarks: { ...station.passMarks, [mark]: limit } }, mark)}
-    />
-  ));
-}
-
 /** What a station must reach; an empty mark is not asked. */
-export function MarksFields(edit: StationEdit) {
-  const { station, path, onFields } = edit;
+export function MarksFields({ station, path, onFields }: StationEdit) {
   const at = `${path}.passMarks`;
+  const limits: { readonly [Mark in PlainMark]?: number | undefined } = station.passMarks;
+  // A station has the marks of its own kind only: `MARKS` says which.
+  const take = (mark: PlainMark, limit: number | undefined) =>
+    onFields({ passMarks: { ...station.passMarks, [mark]: limit } } as Partial<Station>, mark);
   return (
     <fieldset className="sheets-part">
       <legend>Pass marks (empty: not asked)</legend>
-      {station.kind === "dialing" ? (
-        <DialingMarkFields station={station} path={at} onFields={onFields} />
-      ) : (
-        <ZeroingMarkFields station={station} path={at} onFields={onFields} />
-      )}
+      {MARKS[station.kind].map(([mark, label]) => (
+        <NumberField
+          key={mark}
+          label={label}
+          path={`${at}.${mark}`}
+          value={limits[mark]}
+          onNumber={(limit) => take(mark, limit)}
+        />
+      ))}
+      {station.kind === "dialing" && <ClaimFields station={station} path={at} onFields={onFields} />}
     </fieldset>
   );
 }

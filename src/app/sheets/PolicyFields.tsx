@@ -1,7 +1,7 @@
 import { useMemo } from "react";
 import { countCombinations } from "../../drill/countCombinations";
 import { parseRules } from "../../drill/parseRules";
-import type { CombinationPolicy, DialingStation } from "../../drill/sheet/sheet";
+import type { ChangeStation, CombinationPolicy, DialingStation } from "../../drill/sheet/sheet";
 import type { CombinationRules, Profile } from "../../lock/profile";
 import { CheckField, ChoiceField, LinesField, NumberField } from "./fields";
 import { listText, parseList } from "./fixedList";
@@ -20,9 +20,12 @@ type PolicyChoice = (typeof POLICIES)[number][0];
 const choiceOf = (policy: CombinationPolicy): PolicyChoice =>
   policy.policy === "drawn" && policy.rules !== undefined ? "own-rules" : policy.policy;
 
-const policyOf = (choice: PolicyChoice, profile: Profile | null): CombinationPolicy => {
+const policyOf = (choice: PolicyChoice, profile: Profile | null, kind: "dialing" | "change"): CombinationPolicy => {
   if (choice === "as-set") return { policy: "as-set" };
-  if (choice === "fixed") return { policy: "fixed", list: profile?.asSet === undefined ? [] : [profile.asSet] };
+  if (choice === "fixed") {
+    const isGiven = kind === "dialing" && profile?.asSet !== undefined;
+    return { policy: "fixed", list: isGiven ? [profile.asSet] : [] };
+  }
   return choice === "drawn" ? { policy: "drawn" } : { policy: "drawn", rules: profile?.combinationRules ?? {} };
 };
 
@@ -114,20 +117,23 @@ const EACH = [
   ["station", "Once for the station"],
 ] as const;
 
-/** Where a dialing station's combinations come from. */
-export function PolicyFields({ station, path, onFields }: StationEdit<DialingStation>) {
-  const { combinations } = station;
+/** Where a station's combinations come from. A change takes none that the lock has already. */
+export function PolicyFields({ station, path, onFields }: StationEdit<DialingStation | ChangeStation>) {
+  const { kind } = station;
+  const combinations: CombinationPolicy = station.combinations;
+  const choices = POLICIES.filter(([choice]) => kind === "dialing" || choice !== "as-set");
   const profile = knownProfile(station);
   const at = `${path}.combinations`;
-  const take = (policy: CombinationPolicy, field: string) => onFields({ combinations: policy }, field);
+  const take = (policy: CombinationPolicy, field: string) =>
+    onFields({ combinations: policy } as Partial<DialingStation | ChangeStation>, field);
   return (
     <>
       <ChoiceField
-        label="Combinations"
+        label={kind === "change" ? "New combinations" : "Combinations"}
         path={at}
         value={choiceOf(combinations)}
-        choices={POLICIES}
-        onChoice={(choice) => take(policyOf(choice, profile), "policy")}
+        choices={choices}
+        onChoice={(choice) => take(policyOf(choice, profile, kind), "policy")}
       />
       {combinations.policy === "drawn" && (
         <ChoiceField

@@ -1,6 +1,6 @@
 import { useMemo } from "react";
 import { markingScheme, schemeAdvice, schemeRows } from "../../drill/marking/markingScheme";
-import type { Sheet } from "../../drill/sheet/sheet";
+import type { Sheet, Station } from "../../drill/sheet/sheet";
 import { examplePlan, isDrawn, type Plan } from "./previewModel";
 import {
   combinationText,
@@ -45,6 +45,15 @@ function Stations({ sheet }: { readonly sheet: Sheet }) {
   );
 }
 
+/** What a try does that is given no combination. */
+const WORK: Readonly<Record<Station["kind"], string>> = {
+  dialing: "dials",
+  zeroing: "sets zero",
+  change: "changes",
+  trouble: "finds a hidden condition",
+  handover: "hands over",
+};
+
 const MOST_GROUPS = 40;
 
 function TryTable({ sheet, tries }: { readonly sheet: Sheet } & Extract<Plan, { tries: unknown }>) {
@@ -68,7 +77,11 @@ function TryTable({ sheet, tries }: { readonly sheet: Sheet } & Extract<Plan, { 
               <td>
                 {names[station]}, {repetition}
               </td>
-              <td>{combination === null ? "sets zero" : combinationText(combination, profiles[station] ?? null)}</td>
+              <td>
+                {combination === null
+                  ? WORK[sheet.stations[station]?.kind ?? "zeroing"]
+                  : combinationText(combination, profiles[station] ?? null)}
+              </td>
             </tr>
           ))}
         </tbody>

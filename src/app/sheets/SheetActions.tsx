@@ -1,6 +1,7 @@
 import { lazy, Suspense, useMemo, useState } from "react";
 import type { Sheet as DrillSheet } from "../../drill/sheet/sheet";
 import { Sheet } from "../shell/Sheet";
+import { canBeSat } from "../sittings/sheetChoice";
 import { fileName, fileText } from "./sheetFile";
 import { linkOf } from "./sheetsAddress";
 
@@ -36,6 +37,29 @@ function PassOn({ sheet }: { readonly sheet: DrillSheet }) {
   );
 }
 
+/** The way to a sitting by this sheet, or why there is none. */
+function PracticeLink({
+  sheet,
+  practice,
+}: {
+  readonly sheet: DrillSheet;
+  readonly practice: ReturnType<typeof linkOf>;
+}) {
+  if (!canBeSat(sheet)) {
+    return (
+      <p className="sheets-note">
+        No sitting runs this sheet: its jobs are on the <a href="#/handover">Handover page</a>.
+      </p>
+    );
+  }
+  if ("says" in practice) return <p className="sheets-note">{practice.says}.</p>;
+  return (
+    <a className="button primary" href={practice.hash}>
+      Practice this sheet
+    </a>
+  );
+}
+
 /** What can be done with a sheet as it stands: practice it, pass it on, print it. Null while it is not sound. */
 export function SheetActions({ sheet }: { readonly sheet: DrillSheet | null }) {
   const [isOpen, setIsOpen] = useState(false);
@@ -45,13 +69,7 @@ export function SheetActions({ sheet }: { readonly sheet: DrillSheet | null }) {
   }
   return (
     <>
-      {"hash" in practice ? (
-        <a className="button primary" href={practice.hash}>
-          Practice this sheet
-        </a>
-      ) : (
-        <p className="sheets-note">{practice.says}.</p>
-      )}
+      <PracticeLink sheet={sheet} practice={practice} />
       <button type="button" className="button" aria-haspopup="dialog" onClick={() => setIsOpen(true)}>
         Link and QR code
       </button>

@@ -19,6 +19,9 @@ const TOPIC_NAMES: Readonly<Record<Topic, string>> = {
   proving: "Proving",
   egress: "Egress",
   records: "Records",
+  changing: "Changing a combination",
+  trouble: "Finding trouble",
+  handover: "Handing over",
 };
 
 const NO_PAPER: QuestionPaper = { topics: [], passMark: 0 };

@@ -1,11 +1,11 @@
 import { useState } from "react";
-import type { DialingStation, Station, ZeroingStation } from "../../drill/sheet/sheet";
+import type { DialingStation, HandoverStation, Station, TroubleStation, ZeroingStation } from "../../drill/sheet/sheet";
 import type { Profile } from "../../lock/profile";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { FileButton } from "../shell/FileButton";
 import { profileFromFile } from "../shell/profileFile";
 import { ConditionFields } from "./ConditionFields";
-import { ChoiceField, NumberField, TextField } from "./fields";
+import { ChoiceField, LinesField, NumberField, TextField } from "./fields";
 import { MarksFields } from "./MarksFields";
 import { PolicyFields } from "./PolicyFields";
 import type { StationEdit } from "./stationEdit";
@@ -18,10 +18,14 @@ const HELPS = [
 
 const OWN = "own profile in this sheet";
 
+const fits = (lock: Profile, kind: Station["kind"]): boolean => {
+  if (kind === "zeroing") return lock.kind === "dial-encoder";
+  return kind !== "change" || lock.kind === "dial-encoder" || lock.changing !== undefined;
+};
+
 /** Locks to choose from: shipped ones that fit the exercise, and whatever the station has now. */
 function lockChoices({ kind, profile }: Station): (readonly [string, string])[] {
-  const fits = ({ kind: lock }: Profile) => kind === "dialing" || lock === "dial-encoder";
-  const shipped = SHIPPED_PROFILES.filter(fits).map(({ id, title }) => [id, title] as const);
+  const shipped = SHIPPED_PROFILES.filter((one) => fits(one, kind)).map(({ id, title }) => [id, title] as const);
   if (typeof profile !== "string") return [...shipped, [OWN, `${profile.title} (own)`]];
   return shipped.some(([id]) => id === profile) ? shipped : [...shipped, [profile, profile]];
 }
@@ -65,17 +69,14 @@ function LockField({ station, path, onFields }: StationEdit) {
   );
 }
 
-function DialingFields({ station, path, onFields }: StationEdit<DialingStation>) {
+function UpToField({ station, path, onFields }: StationEdit<DialingStation>) {
   return (
-    <>
-      <PolicyFields {...{ station, path, onFields }} />
-      <NumberField
-        label="Numbers dialed (empty: all)"
-        path={`${path}.upTo`}
-        value={station.upTo}
-        onNumber={(upTo) => onFields({ upTo }, "upTo")}
-      />
-    </>
+    <NumberField
+      label="Numbers dialed (empty: all)"
+      path={`${path}.upTo`}
+      value={station.upTo}
+      onNumber={(upTo) => onFields({ upTo }, "upTo")}
+    />
   );
 }
 
@@ -96,6 +97,64 @@ function ZeroingFields({ station, path, onFields }: StationEdit<ZeroingStation>)
       />
     </>
   );
+}
+
+const asLines = (ids: readonly string[] | undefined) => (ids ?? []).join("\n");
+
+const fromLines = (text: string) => {
+  const ids = text.split(/[\s,]+/).filter((id) => id !== "");
+  return ids.length === 0 ? undefined : ids;
+};
+
+function TroubleFields({ station, path, onFields }: StationEdit<TroubleStation>) {
+  return (
+    <LinesField
+      label="Conditions to draw from, one a line (empty: all)"
+      path={`${path}.pool`}
+      value={station.pool}
+      write={asLines}
+      read={fromLines}
+      onValue={(pool) => onFields({ pool }, "pool")}
+    />
+  );
+}
+
+const HANDS = [
+  ["real", "The trainee dials"],
+  ["simulated", "A simulated hand dials"],
+] as const;
+
+function HandoverFields({ station, path, onFields }: StationEdit<HandoverStation>) {
+  return (
+    <ChoiceField
+      label="Where a step dials"
+      path={`${path}.hand`}
+      value={station.hand}
+      choices={HANDS}
+      onChoice={(hand) => onFields({ hand }, "hand")}
+    />
+  );
+}
+
+/** What the kind of the station brings. */
+function KindFields({ station, path, onFields }: StationEdit) {
+  switch (station.kind) {
+    case "dialing":
+      return (
+        <>
+          <PolicyFields {...{ station, path, onFields }} />
+          <UpToField {...{ station, path, onFields }} />
+        </>
+      );
+    case "zeroing":
+      return <ZeroingFields {...{ station, path, onFields }} />;
+    case "change":
+      return <PolicyFields {...{ station, path, onFields }} />;
+    case "trouble":
+      return <TroubleFields {...{ station, path, onFields }} />;
+    case "handover":
+      return <HandoverFields {...{ station, path, onFields }} />;
+  }
 }
 
 /** Everything that one station asks. */
@@ -141,13 +200,11 @@ export function StationForm({ station, path, onFields }: StationEdit) {
         value={station.timeLimit_s}
         onNumber={(timeLimit_s) => onFields({ timeLimit_s }, "timeLimit_s")}
       />
-      {station.kind === "dialing" ? (
-        <DialingFields {...{ station, path, onFields }} />
-      ) : (
-        <ZeroingFields {...{ station, path, onFields }} />
-      )}
+      <KindFields {...{ station, path, onFields }} />
       <MarksFields {...{ station, path, onFields }} />
-      <ConditionFields {...{ station, path, onFields }} />
+      {(station.kind === "dialing" || station.kind === "zeroing") && (
+        <ConditionFields {...{ station, path, onFields }} />
+      )}
     </div>
   );
 }

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "react";
+import { STATION_KINDS, type Station } from "../../drill/sheet/sheet";
 import type { EditSession } from "./editSession";
 import type { PlacedProblem } from "./placedProblems";
 import { type StationAct, StationCard } from "./StationCard";
@@ -11,6 +12,14 @@ interface FocusWish {
 }
 
 const MOST_STATIONS = 40;
+
+const ADD: Readonly<Record<Station["kind"], string>> = {
+  dialing: "Add dialing",
+  zeroing: "Add zeroing",
+  change: "Add a change",
+  trouble: "Add trouble",
+  handover: "Add a handover",
+};
 
 interface StationListProps {
   readonly session: EditSession;
@@ -88,23 +97,18 @@ export function StationList({ session, notes }: StationListProps) {
       </ol>
       {stations.length === 0 && <p className="sheets-wrong">A sheet needs at least one station.</p>}
       <div className="sheets-row">
-        <button
-          ref={adder}
-          type="button"
-          className="button"
-          disabled={stations.length >= MOST_STATIONS}
-          onClick={() => reveal(session.add("dialing"))}
-        >
-          Add dialing
-        </button>
-        <button
-          type="button"
-          className="button"
-          disabled={stations.length >= MOST_STATIONS}
-          onClick={() => reveal(session.add("zeroing"))}
-        >
-          Add zeroing
-        </button>
+        {STATION_KINDS.map((kind, k) => (
+          <button
+            key={kind}
+            ref={k === 0 ? adder : null}
+            type="button"
+            className="button"
+            disabled={stations.length >= MOST_STATIONS}
+            onClick={() => reveal(session.add(kind))}
+          >
+            {ADD[kind]}
+          </button>
+        ))}
       </div>
     </section>
   );

@@ -1,4 +1,4 @@
-import type { DialingStation, Sheet, Station, ZeroingStation } from "../../drill/sheet/sheet";
+import type { DialingStation, Sheet, Station } from "../../drill/sheet/sheet";
 import { freeStationId } from "../../drill/sheet/sheetEditing";
 
 const newDialing = (id: string): DialingStation => ({
@@ -11,19 +11,38 @@ const newDialing = (id: string): DialingStation => ({
   passMarks: {},
 });
 
-const newZeroing = (id: string): ZeroingStation => ({
-  kind: "zeroing",
-  id,
-  profile: "dial-encoder",
-  help: "full",
-  repetitions: 2,
-  passMarks: {},
-});
+type New = { readonly [Kind in Station["kind"]]: (id: string) => Station & { readonly kind: Kind } };
+
+const NEW: New = {
+  dialing: newDialing,
+  zeroing: (id) => ({ kind: "zeroing", id, profile: "dial-encoder", help: "full", repetitions: 2, passMarks: {} }),
+  change: (id) => ({
+    kind: "change",
+    id,
+    profile: "three-wheel",
+    combinations: { policy: "drawn" },
+    help: "full",
+    repetitions: 2,
+    passMarks: {},
+  }),
+  trouble: (id) => ({ kind: "trouble", id, profile: "three-wheel", help: "full", repetitions: 3, passMarks: {} }),
+  handover: (id) => ({
+    kind: "handover",
+    id,
+    profile: "three-wheel",
+    hand: "real",
+    help: "full",
+    repetitions: 1,
+    passMarks: {},
+  }),
+};
 
 /** A station to begin with, under a name that the sheet has not taken. */
-export function newStation(kind: Station["kind"], sheet: Pick<Sheet, "stations">): Station {
-  const id = freeStationId(sheet);
-  return kind === "dialing" ? newDialing(id) : newZeroing(id);
+export function newStation<Kind extends Station["kind"]>(
+  kind: Kind,
+  sheet: Pick<Sheet, "stations">,
+): Station & { readonly kind: Kind } {
+  return NEW[kind](freeStationId(sheet));
 }
 
 /** The same station under a name of its own. */

@@ -1,6 +1,6 @@
 import { DrillError } from "../../drill/drillError";
 import { type PlannedTry, planTries } from "../../drill/sheet/planTries";
-import type { Sheet } from "../../drill/sheet/sheet";
+import type { Sheet, Station } from "../../drill/sheet/sheet";
 import { seededChance } from "../../statistics/chance";
 
 /** Seed of the example that is shown where a sheet fixes none. */
@@ -19,8 +19,12 @@ export function examplePlan(sheet: Sheet): Plan {
   }
 }
 
+/** Whether a station brings something else from run to run. */
+const isDrawnAt = (one: Station) =>
+  one.kind === "trouble" || ("combinations" in one && one.combinations.policy === "drawn");
+
 /** Whether order or combinations differ from run to run. */
 export function isDrawn({ order, seed, stations }: Sheet): boolean {
-  const draws = stations.some((one) => one.kind === "dialing" && one.combinations.policy === "drawn");
+  const draws = stations.some(isDrawnAt);
   return seed === undefined && (order === "random" || draws);
 }

@@ -42,6 +42,9 @@ const draftSchema = z.looseObject({
     z.discriminatedUnion("kind", [
       z.looseObject({ kind: z.literal("dialing"), ...anyStation, combinations: policy }),
       z.looseObject({ kind: z.literal("zeroing"), ...anyStation }),
+      z.looseObject({ kind: z.literal("change"), ...anyStation, combinations: policy }),
+      z.looseObject({ kind: z.literal("trouble"), ...anyStation, pool: z.optional(z.array(z.string())) }),
+      z.looseObject({ kind: z.literal("handover"), ...anyStation, hand: z.enum(["real", "simulated"]) }),
     ]),
   ),
   sitting: z.optional(

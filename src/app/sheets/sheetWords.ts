@@ -77,6 +77,23 @@ export function conditionWords(condition: Condition): string {
   return `${CONDITION_NAMES[kind]}${size}${since}`;
 }
 
+const HAND_WORDS = { real: "dialing by hand", simulated: "a simulated hand dials" } as const;
+
+const exerciseWords = (station: Station): string => {
+  switch (station.kind) {
+    case "dialing":
+      return policyWords(station.combinations);
+    case "zeroing":
+      return "zero from both directions";
+    case "change":
+      return `a change to ${policyWords(station.combinations)}`;
+    case "trouble":
+      return "one hidden condition each try";
+    case "handover":
+      return `a whole handover, ${HAND_WORDS[station.hand]}`;
+  }
+};
+
 /** Who reads: a trainee is not told of hidden trouble. */
 export type Reader = "trainee" | "instructor";
 
@@ -87,7 +104,7 @@ export function stationLine(station: Station, reader: Reader): string {
   const parts = [
     knownProfile(station)?.title ?? "unknown lock",
     countText(repetitions, "try", "tries"),
-    station.kind === "dialing" ? policyWords(station.combinations) : "zero from both directions",
+    exerciseWords(station),
     HELP_WORDS[help],
     ...(timeLimit_s === undefined ? [] : [`at most ${spanText(timeLimit_s)} a try`]),
     ...told.map(conditionWords),

@@ -1,9 +1,10 @@
 import { type ActorRefFrom, createActor, type Snapshot } from "xstate";
+import { lostTry } from "../../drill/marking/lostTry";
 import type { TryResult } from "../../drill/marking/tryResult";
 import { type AskedQuestion, drawQuestions, isAnsweredRight } from "../../drill/questions/drawQuestions";
 import { SHIPPED_QUESTIONS } from "../../drill/questions/shippedQuestions";
 import { type PlannedTry, planTries } from "../../drill/sheet/planTries";
-import type { Sheet } from "../../drill/sheet/sheet";
+import type { Sheet, Station } from "../../drill/sheet/sheet";
 import {
   type SittingContext,
   type SittingEvent,
@@ -18,7 +19,6 @@ import type { Graduations, Milliseconds } from "../../lock/dial";
 import { seededChance } from "../../statistics/chance";
 import { Store } from "../shell/store";
 import { DialingTry } from "./dialingTry";
-import { lostTry } from "./lostTry";
 import type { SittingProgress } from "./sittingProgress";
 import type { SittingShelf } from "./sittingShelf";
 import { questionChance, trySetup } from "./trySetup";
@@ -263,12 +263,18 @@ export class SittingSession extends Store {
     this.onKept(this.progress, ended);
   }
 
+  private stationOf({ station }: PlannedTry): Station {
+    const found = this.sheet.stations[station];
+    if (found === undefined) throw new Error(`the sheet has no station ${station}`);
+    return found;
+  }
+
   private revive(): void {
     if (this.isOver) return;
     const before = this.memory.triesDone;
     const { lastSeen_ms } = this.progress;
     this.actor.send({ type: "page.reloaded", now_ms: lastSeen_ms });
-    const lost = this.tries.slice(before, this.memory.triesDone).map(lostTry);
+    const lost = this.tries.slice(before, this.memory.triesDone).map((one) => lostTry(this.stationOf(one), one));
     this.progress = { ...this.progress, tries: [...this.results, ...lost] };
     this.keep(lastSeen_ms);
   }

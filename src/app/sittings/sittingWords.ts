@@ -10,6 +10,7 @@ import type { SittingRecord } from "../../drill/sittingRecord";
 import type { Milliseconds } from "../../lock/dial";
 import { signedText } from "../shell/signedText";
 import { faultTitle } from "./faultTitle";
+import { jobMeasured } from "./jobTryWords";
 
 /** A time as a clock shows it: "4:05", "1:12:00". */
 export function clockText(time_ms: Milliseconds): string {
@@ -128,6 +129,7 @@ function measured(one: TryResult, station: Station): Pick<TryRow, "outcome" | "s
       faults: one.faults.map(({ code, number }) => faultTitle(code, number)).join("; ") || "none",
     };
   }
+  if (one.kind !== "zeroing") return jobMeasured(one, station);
   return {
     outcome: ZERO_WORDS[zeroShown(one, station)],
     stops: `right ${meanText(one.means.right)}  left ${meanText(one.means.left)}`,

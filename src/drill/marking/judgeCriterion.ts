@@ -7,7 +7,7 @@ import { studentInterval } from "../../statistics/studentInterval";
 import type { Station } from "../sheet/sheet";
 import { judgeClaim } from "./claim";
 import type { Criterion, CriterionKind, MarkingScheme } from "./markingScheme";
-import { type DialingTry, faultsCounted, isRight, type ZeroingTry, zeroShown } from "./tryResult";
+import { type DialingTry, hasFault, isRight, type TryResult, type ZeroingTry, zeroShown } from "./tryResult";
 
 /** What a sitting, or one criterion of it, comes to. */
 export type Verdict = "pass" | "fail" | "not shown";
@@ -17,6 +17,8 @@ export interface Evidence {
   readonly criterion: Criterion;
   readonly scheme: MarkingScheme;
   readonly station: Station | undefined;
+  /** Every try at the station. */
+  readonly made: readonly TryResult[];
   readonly dialed: readonly DialingTry[];
   readonly zeroed: readonly ZeroingTry[];
   readonly answers: readonly boolean[];
@@ -62,32 +64,34 @@ const staysWithin = (count: number, open: number, limit: number): Verdict => {
 
 const openText = (open: number) => (open > 0 ? `, ${open} not made` : "");
 
-const rightTries = ({ dialed, station }: Evidence) =>
-  station === undefined ? 0 : dialed.filter((one) => isRight(one, station)).length;
+const rightTries = ({ made, station }: Evidence) =>
+  station === undefined ? 0 : made.filter((one) => isRight(one, station)).length;
 
-const firstTime = (evidence: Evidence): Judged => {
-  const { criterion, open, scheme, dialed } = evidence;
-  const right = rightTries(evidence);
-  return {
-    verdict: reaches(right, open, criterion.limit),
-    value: right,
-    says: `${right} of ${criterion.of} right${openText(open)}; ${criterion.limit} asked`,
-    sureness: shareSureness(right, dialed.length, scheme.level),
+const counted =
+  (word: "right" | "clean") =>
+  (evidence: Evidence): Judged => {
+    const { criterion, open, scheme, made } = evidence;
+    const right = rightTries(evidence);
+    return {
+      verdict: reaches(right, open, criterion.limit),
+      value: right,
+      says: `${right} of ${criterion.of} ${word}${openText(open)}; ${criterion.limit} asked`,
+      sureness: shareSureness(right, made.length, scheme.level),
+    };
   };
-};
 
 const VERDICT_OF = { shown: "pass", "ruled out": "fail", "not shown": "not shown" } as const;
 
 const claimShown = (evidence: Evidence): Judged => {
-  const { criterion, dialed, scheme } = evidence;
-  if (criterion.claim === undefined || dialed.length === 0) return NOTHING;
+  const { criterion, made, scheme } = evidence;
+  if (criterion.claim === undefined || made.length === 0) return NOTHING;
   const right = rightTries(evidence);
-  const shown = judgeClaim(right, dialed.length, criterion.claim);
+  const shown = judgeClaim(right, made.length, criterion.claim);
   return {
     verdict: VERDICT_OF[shown],
-    value: right / dialed.length,
-    says: `${right} of ${dialed.length} right: ${percent(criterion.claim.rate)} is ${shown} with ${percent(criterion.claim.confidence)} confidence`,
-    sureness: shareSureness(right, dialed.length, scheme.level),
+    value: right / made.length,
+    says: `${right} of ${made.length} right: ${percent(criterion.claim.rate)} is ${shown} with ${percent(criterion.claim.confidence)} confidence`,
+    sureness: shareSureness(right, made.length, scheme.level),
   };
 };
 
@@ -132,11 +136,22 @@ const stopSpread = (evidence: Evidence): Judged => {
   };
 };
 
-const faulty = ({ criterion, dialed, station, open }: Evidence): Judged => {
-  const count =
-    station === undefined
-      ? 0
-      : dialed.filter((one) => one.isBrokenOff || faultsCounted(one, station).length > 0).length;
+const sizeError = ({ criterion, made, scheme }: Evidence): Judged => {
+  const errors = made.flatMap((one) => (one.kind === "trouble" && one.sizeError !== null ? [one.sizeError] : []));
+  if (errors.length < 2) return NOTHING;
+  const sample = sampleSummary(errors.map(Math.abs));
+  const probability = probabilityMeanConforms(sample, { low: -Infinity, high: criterion.limit });
+  const { low, high } = studentInterval(sample, scheme.level);
+  return {
+    verdict: MEAN_VERDICT[conformanceVerdict(probability, scheme.risk)],
+    value: sample.mean,
+    says: `sizes off by ${graduations(sample.mean)} graduations on average over ${sample.count}; at most ${criterion.limit} asked`,
+    sureness: `${percent(scheme.level)} interval ${graduations(Math.max(0, low))} to ${graduations(high)}; within the limit with ${percent(probability)} probability`,
+  };
+};
+
+const faulty = ({ criterion, made, station, open }: Evidence): Judged => {
+  const count = station === undefined ? 0 : made.filter((one) => one.isBrokenOff || hasFault(one, station)).length;
   return {
     verdict: staysWithin(count, open, criterion.limit),
     value: count,
@@ -168,8 +183,8 @@ const refusals = ({ criterion, zeroed, open }: Evidence): Judged => {
   };
 };
 
-const meanTime = ({ criterion, dialed, zeroed, open, scheme }: Evidence): Judged => {
-  const times = [...dialed, ...zeroed].filter(({ isBrokenOff }) => !isBrokenOff).map(({ time_ms }) => time_ms / 1000);
+const meanTime = ({ criterion, made, open, scheme }: Evidence): Judged => {
+  const times = made.filter(({ isBrokenOff }) => !isBrokenOff).map(({ time_ms }) => time_ms / 1000);
   if (times.length === 0) return NOTHING;
   const average = mean(times);
   const ends = times.length < 2 ? undefined : studentInterval(sampleSummary(times), scheme.level);
@@ -196,13 +211,16 @@ const questionsRight = ({ criterion, answers, open, scheme }: Evidence): Judged 
 };
 
 const JUDGES: Readonly<Record<CriterionKind, (evidence: Evidence) => Judged>> = {
-  "first-time": firstTime,
+  "first-time": counted("right"),
   claim: claimShown,
   "stop-error-bias": bias,
   "stop-error-spread": stopSpread,
   "faulty-tries": faulty,
   zeroed: zeros,
   refused: refusals,
+  right: counted("right"),
+  "size-error": sizeError,
+  clean: counted("clean"),
   "mean-time": meanTime,
   questions: questionsRight,
 };

@@ -26,16 +26,18 @@ export interface Marking {
 }
 
 function evidenceFor(criterion: Criterion, scheme: MarkingScheme, sheet: Sheet, results: SittingResults): Evidence {
-  const here = results.tries.filter(({ station }) => station === criterion.station);
-  const made = criterion.kind === "questions" ? results.answers.length : here.length;
+  const station = criterion.station === null ? undefined : sheet.stations[criterion.station];
+  const here = results.tries.filter((one) => one.station === criterion.station && one.kind === station?.kind);
+  const done = criterion.kind === "questions" ? results.answers.length : here.length;
   return {
     criterion,
     scheme,
-    station: criterion.station === null ? undefined : sheet.stations[criterion.station],
+    station,
+    made: here,
     dialed: here.filter((one) => one.kind === "dialing"),
     zeroed: here.filter((one) => one.kind === "zeroing"),
     answers: results.answers,
-    open: results.ended === "time" ? 0 : Math.max(0, criterion.of - made),
+    open: results.ended === "time" ? 0 : Math.max(0, criterion.of - done),
   };
 }
 

@@ -1,5 +1,6 @@
 import type { QuestionPaper, Sheet, Station } from "../sheet/sheet";
 import { type Claim, claimAdvice, claimText } from "./claim";
+import { PROOFS_WANTED } from "./tryResult";
 
 /** What one criterion looks at. */
 export type CriterionKind =
@@ -10,6 +11,9 @@ export type CriterionKind =
   | "faulty-tries"
   | "zeroed"
   | "refused"
+  | "right"
+  | "size-error"
+  | "clean"
   | "mean-time"
   | "questions";
 
@@ -44,6 +48,18 @@ const RISK = 0.05;
 /** What a kind of criterion asks for, given its limit and the number of tries; undefined where it is not asked. */
 type Asked = readonly [kind: CriterionKind, limit: number | undefined, asks: string];
 
+const meanTimeAsks = (meanTime_s: number | undefined): Asked => [
+  "mean-time",
+  meanTime_s,
+  `A try takes at most ${meanTime_s} s on average.`,
+];
+
+const faultyAsks = (faultyTries: number | undefined, repetitions: number): Asked => [
+  "faulty-tries",
+  faultyTries,
+  `At most ${faultyTries} of ${repetitions} tries have a fault.`,
+];
+
 const dialingAsks = (station: Station & { kind: "dialing" }): Asked[] => {
   const { passMarks: marks, repetitions, upTo } = station;
   const right = upTo === undefined ? "open the first time" : "are without fault";
@@ -60,8 +76,8 @@ const dialingAsks = (station: Station & { kind: "dialing" }): Asked[] => {
       marks.stopErrorSpread,
       `The stop error spreads by at most ${marks.stopErrorSpread} graduations.`,
     ],
-    ["faulty-tries", marks.faultyTries, `At most ${marks.faultyTries} of ${repetitions} tries have a fault.`],
-    ["mean-time", marks.meanTime_s, `A try takes at most ${marks.meanTime_s} s on average.`],
+    faultyAsks(marks.faultyTries, repetitions),
+    meanTimeAsks(marks.meanTime_s),
   ];
 };
 
@@ -72,11 +88,52 @@ const zeroingAsks = ({ passMarks: marks, repetitions }: Station & { kind: "zeroi
     `At least ${marks.zeroed} of ${repetitions} zeros are shown to be good from both directions.`,
   ],
   ["refused", marks.refused, `At most ${marks.refused} readings are refused.`],
-  ["mean-time", marks.meanTime_s, `A try takes at most ${marks.meanTime_s} s on average.`],
+  meanTimeAsks(marks.meanTime_s),
 ];
 
+const changeAsks = ({ passMarks: marks, repetitions }: Station & { kind: "change" }): Asked[] => [
+  [
+    "right",
+    marks.right,
+    `At least ${marks.right} of ${repetitions} changes open as written and are proved ${PROOFS_WANTED} times.`,
+  ],
+  faultyAsks(marks.faultyTries, repetitions),
+  meanTimeAsks(marks.meanTime_s),
+];
+
+const troubleAsks = ({ passMarks: marks, repetitions }: Station & { kind: "trouble" }): Asked[] => [
+  ["right", marks.right, `At least ${marks.right} of ${repetitions} conditions are named right.`],
+  [
+    "size-error",
+    marks.sizeError,
+    `Where the condition is named right, the size told is off by at most ${marks.sizeError} graduations on average.`,
+  ],
+  meanTimeAsks(marks.meanTime_s),
+];
+
+const handoverAsks = ({ passMarks: marks, repetitions }: Station & { kind: "handover" }): Asked[] => [
+  ["clean", marks.clean, `At least ${marks.clean} of ${repetitions} handovers have nothing missing and no fault.`],
+  faultyAsks(marks.faultyTries, repetitions),
+  meanTimeAsks(marks.meanTime_s),
+];
+
+function asksOf(station: Station): Asked[] {
+  switch (station.kind) {
+    case "dialing":
+      return dialingAsks(station);
+    case "zeroing":
+      return zeroingAsks(station);
+    case "change":
+      return changeAsks(station);
+    case "trouble":
+      return troubleAsks(station);
+    case "handover":
+      return handoverAsks(station);
+  }
+}
+
 const stationCriteria = (station: Station, index: number): Criterion[] => {
-  const asked = station.kind === "dialing" ? dialingAsks(station) : zeroingAsks(station);
+  const asked = asksOf(station);
   const claim = station.kind === "dialing" ? station.passMarks.claim : undefined;
   const place = station.title ?? station.id;
   return asked.flatMap(([kind, limit, asks]) =>
@@ -117,6 +174,9 @@ const HOW: Readonly<Record<CriterionKind, string>> = {
   "faulty-tries": "counted",
   zeroed: "each direction by the probability that its mean lies within tolerance (JCGM 106:2012)",
   refused: "counted",
+  right: "counted; a try over the time limit or broken off does not count; Wilson and Clopper-Pearson intervals",
+  "size-error": "Student's t, one-sided; passes and fails at a risk of 5 %, else not shown",
+  clean: "counted; a run over the time limit or broken off does not count; Wilson and Clopper-Pearson intervals",
   "mean-time": "measured",
   questions: "counted",
 };

@@ -46,8 +46,62 @@ export interface ZeroingTry extends AnyTry {
   readonly readings?: readonly ReadingTaken[] | undefined;
 }
 
+/** A fault of a job, by the code that the handover layer has for it. */
+export interface JobFault {
+  /** Kebab case. */
+  readonly code: string;
+  /** Graduations or a count, as the code has it; left out where there is nothing to measure. */
+  readonly size?: number | undefined;
+}
+
+/** What one change of a combination came to. */
+export interface ChangeTry extends AnyTry {
+  readonly kind: "change";
+  /** The new combination. */
+  readonly combination: Combination;
+  /** It opens as written; it opens, but not as written; it opens no more; it was not changed. */
+  readonly outcome: "true" | "off" | "spoiled" | "unchanged";
+  /** Openings with the new combination in a row, door open, up to the end of the try. */
+  readonly proofs: number;
+  readonly faults: readonly JobFault[];
+}
+
+/** What one hidden condition came to. */
+export interface TroubleTry extends AnyTry {
+  readonly kind: "trouble";
+  /** Id of what was wrong; null where the try was lost. */
+  readonly condition: string | null;
+  /** Id of what was named; null where nothing was. */
+  readonly named: string | null;
+  /** Whether kind and place are right and had been looked at: a guess is not right. */
+  readonly isNamedRight: boolean;
+  /**
+   * Size told less true size, graduations; null where the condition was not named right, or its size is no number of
+   * graduations.
+   */
+  readonly sizeError: Graduations | null;
+  /** Times the lock was dialed through. */
+  readonly tries: number;
+  readonly measurements: number;
+}
+
+/** What one handover came to. */
+export interface HandoverTry extends AnyTry {
+  readonly kind: "handover";
+  /** Whether it was signed off. */
+  readonly isHandedOver: boolean;
+  /** Codes of what was wanting at the end. */
+  readonly missing: readonly string[];
+  readonly faults: readonly JobFault[];
+  /** Steps that were taken back. */
+  readonly undone: number;
+}
+
 /** What one try of a sheet came to. */
-export type TryResult = DialingTry | ZeroingTry;
+export type TryResult = DialingTry | ZeroingTry | ChangeTry | TroubleTry | HandoverTry;
+
+/** Openings in a row that prove a new combination. Source: MIL-HDBK-1013/8 (1989), section 2, item d. */
+export const PROOFS_WANTED = 3;
 
 const isInTime = ({ time_ms }: TryResult, { timeLimit_s = Infinity }: Station) => time_ms <= 1000 * timeLimit_s;
 
@@ -60,14 +114,36 @@ export function faultsCounted(one: DialingTry, station: Station): DialingTry["fa
     : one.faults.filter(({ code, number }) => number <= upTo && code !== "not-drawn");
 }
 
+/** Whether a try had any fault; a reading that was refused is none. */
+export function hasFault(one: TryResult, station: Station): boolean {
+  if (one.kind === "dialing") return faultsCounted(one, station).length > 0;
+  return "faults" in one && one.faults.length > 0;
+}
+
+function isWellDone(one: TryResult, station: Station): boolean {
+  switch (one.kind) {
+    case "dialing":
+      return station.kind === "dialing" && station.upTo !== undefined ? !hasFault(one, station) : one.opened;
+    case "zeroing":
+      return zeroShown(one, station) === "accept";
+    case "change":
+      return one.outcome === "true" && one.proofs >= PROOFS_WANTED;
+    case "trouble":
+      return one.isNamedRight;
+    case "handover":
+      return one.isHandedOver && one.missing.length === 0 && one.faults.length === 0;
+  }
+}
+
 /**
- * Whether a try at dialing was right the first time: it opened, or its numbers were dialed without fault where the
- * station asks for some of them only; and within the time limit.
+ * Whether a try was right, and within the time limit.
+ *
+ * Dialing: it opened the first time, or its numbers were dialed without fault where the station asks for some of them
+ * only. Zeroing: both directions are shown to be good. Change: the lock opens as written and has been proved
+ * `PROOFS_WANTED` times. Trouble: the condition was named right. Handover: it was signed off, nothing missing and no fault.
  */
-export function isRight(one: DialingTry, station: Station): boolean {
-  if (one.isBrokenOff || !isInTime(one, station)) return false;
-  const isPartial = station.kind === "dialing" && station.upTo !== undefined;
-  return isPartial ? faultsCounted(one, station).length === 0 : one.opened;
+export function isRight(one: TryResult, station: Station): boolean {
+  return !one.isBrokenOff && isInTime(one, station) && isWellDone(one, station);
 }
 
 /** What a try at setting zero shows, both directions together and within the time limit. */

@@ -7,6 +7,9 @@ export const TOPICS = [
   "proving",
   "egress",
   "records",
+  "changing",
+  "trouble",
+  "handover",
 ] as const;
 
 /** One of the topics. */

@@ -1,5 +1,5 @@
 import type { core } from "zod/mini";
-import { parseCombination } from "../../lock/combination";
+import { type Combination, parseCombination } from "../../lock/combination";
 import { fieldProblem } from "../../lock/fieldProblem";
 import { LockError } from "../../lock/lockError";
 import type { Profile } from "../../lock/profile";
@@ -8,11 +8,13 @@ import { explain } from "../combinationRules";
 import { countCombinations } from "../countCombinations";
 import { DrillError } from "../drillError";
 import { parseRules } from "../parseRules";
-import type { CombinationPolicy, DialingStation, Sheet, Station } from "./sheet";
+import type { ChangeStation, CombinationPolicy, DialingStation, Sheet, Station, TroubleStation } from "./sheet";
 import { sheetSchema } from "./sheetSchema";
 import { stationProfile } from "./stationProfile";
 
 const bad = (problem: string) => new DrillError("bad-sheet", `sheet: ${problem}`);
+
+const repeatedId = (ids: readonly string[]) => ids.find((id, k) => ids.indexOf(id) < k);
 
 const pathText = (path: readonly PropertyKey[]) =>
   path.map((key) => (typeof key === "number" ? `[${key}]` : `.${String(key)}`)).join("");
@@ -37,7 +39,11 @@ function inStation<T>(index: number, field: string, check: () => T): T {
   }
 }
 
-const checkPolicy = (policy: CombinationPolicy, profile: Profile): void => {
+const checkPolicy = ({ kind, combinations }: DialingStation | ChangeStation, profile: Profile): void => {
+  const policy: CombinationPolicy = combinations;
+  if (policy.policy === "as-set" && kind === "change") {
+    throw new DrillError("bad-sheet", "a change needs a new combination; give a fixed one or let it be drawn");
+  }
   if (policy.policy === "as-set" && profile.asSet === undefined) {
     throw new DrillError("bad-sheet", `${profile.id} comes without a combination; give a fixed one or let it be drawn`);
   }
@@ -47,21 +53,65 @@ const checkPolicy = (policy: CombinationPolicy, profile: Profile): void => {
   }
 };
 
+/** The first mark that counts more tries than there are. */
+const countProblem = (
+  repetitions: number,
+  ...marks: readonly (readonly [mark: string, verb: "asks for" | "allows", count: number | undefined])[]
+): string | undefined => {
+  const [mark, verb, count] = marks.find(([, , tries = 0]) => tries > repetitions) ?? [];
+  return mark === undefined ? undefined : `passMarks.${mark} ${verb} ${count} of ${repetitions} tries`;
+};
+
 const dialingProblem = ({ upTo, passMarks, repetitions }: DialingStation, profile: Profile): string | undefined => {
   const wheels = profile.procedure.length;
   if (upTo !== undefined && upTo > wheels)
     return `upTo must be at most ${wheels}, the numbers of ${profile.id}, not ${upTo}`;
-  const { firstTime = 0, faultyTries = 0 } = passMarks;
-  if (firstTime > repetitions) return `passMarks.firstTime asks for ${firstTime} of ${repetitions} tries`;
-  return faultyTries > repetitions ? `passMarks.faultyTries allows ${faultyTries} of ${repetitions} tries` : undefined;
+  const { firstTime, faultyTries } = passMarks;
+  return countProblem(repetitions, ["firstTime", "asks for", firstTime], ["faultyTries", "allows", faultyTries]);
+};
+
+const isChangeable = (profile: Profile) => profile.kind === "dial-encoder" || profile.changing !== undefined;
+
+const isSame = (one: Combination, other: Combination) => one.every((number, k) => number === other[k]);
+
+const changeProblem = ({ combinations, passMarks, repetitions }: ChangeStation, profile: Profile) => {
+  const { id, asSet, graduations } = profile;
+  if (!isChangeable(profile)) return `profile: the combination of ${id} cannot be changed; take another lock`;
+  if (asSet === undefined) return `profile: ${id} comes without a combination, so there is none to change from`;
+  if (combinations.policy === "fixed" && combinations.list.some((one) => isSame(one, asSet))) {
+    return `combinations: ${asSet.join("-")} is what ${id} is set to already; give a new one`;
+  }
+  const rules = (combinations.policy === "drawn" ? combinations.rules : undefined) ?? profile.combinationRules;
+  const isOnly = combinations.policy === "drawn" && countCombinations(profile, rules) === 1;
+  if (isOnly && explain(asSet, rules, graduations).length === 0) {
+    return `combinations: the rules leave only ${asSet.join("-")}, which is set already; ease one of them`;
+  }
+  const { right, faultyTries } = passMarks;
+  return countProblem(repetitions, ["right", "asks for", right], ["faultyTries", "allows", faultyTries]);
+};
+
+const troubleProblem = ({ pool = [], passMarks, repetitions }: TroubleStation) => {
+  const repeated = repeatedId(pool);
+  if (repeated !== undefined) return `pool names ${repeated} twice`;
+  return countProblem(repetitions, ["right", "asks for", passMarks.right]);
 };
 
 const stationProblem = (station: Station, profile: Profile): string | undefined => {
-  if (station.kind === "dialing") return dialingProblem(station, profile);
-  const { zeroed = 0 } = station.passMarks;
-  return zeroed > station.repetitions
-    ? `passMarks.zeroed asks for ${zeroed} of ${station.repetitions} tries`
-    : undefined;
+  const { repetitions } = station;
+  switch (station.kind) {
+    case "dialing":
+      return dialingProblem(station, profile);
+    case "zeroing":
+      return countProblem(repetitions, ["zeroed", "asks for", station.passMarks.zeroed]);
+    case "change":
+      return changeProblem(station, profile);
+    case "trouble":
+      return troubleProblem(station);
+    case "handover": {
+      const { clean, faultyTries } = station.passMarks;
+      return countProblem(repetitions, ["clean", "asks for", clean], ["faultyTries", "allows", faultyTries]);
+    }
+  }
 };
 
 const lateCondition = ({ conditions = [], repetitions }: Station): string | undefined => {
@@ -71,12 +121,12 @@ const lateCondition = ({ conditions = [], repetitions }: Station): string | unde
 
 function checkStation(station: Station, index: number): void {
   const profile = inStation(index, "profile", () => stationProfile(station));
-  if (station.kind === "dialing") inStation(index, "combinations", () => checkPolicy(station.combinations, profile));
+  if (station.kind === "dialing" || station.kind === "change") {
+    inStation(index, "combinations", () => checkPolicy(station, profile));
+  }
   const problem = stationProblem(station, profile) ?? lateCondition(station);
   if (problem !== undefined) throw bad(`stations[${index}].${problem}`);
 }
-
-const repeatedId = (ids: readonly string[]) => ids.find((id, k) => ids.indexOf(id) < k);
 
 function checkPaper({ sitting }: Sheet): void {
   const paper = sitting?.questions;
@@ -137,9 +187,10 @@ export function parseSheet(value: unknown): Sheet {
  */
 export function sheetDoubts({ stations }: Sheet): string[] {
   return stations.flatMap((station, index) => {
-    if (station.kind !== "dialing" || station.combinations.policy !== "fixed") return [];
+    const policy = "combinations" in station ? station.combinations : undefined;
+    if (policy?.policy !== "fixed") return [];
     const { combinationRules, graduations } = stationProfile(station);
-    return station.combinations.list.flatMap((combination) =>
+    return policy.list.flatMap((combination) =>
       explain(combination, combinationRules, graduations).map(
         ({ message, source }) => `stations[${index}]: ${combination.join("-")}: ${message} (${source})`,
       ),

@@ -1,8 +1,10 @@
 import type { Combination } from "../../lock/combination";
+import type { Profile } from "../../lock/profile";
 import type { Chance } from "../../statistics/chance";
 import { combinationDrawer } from "../drawCombination";
+import { DrillError } from "../drillError";
 import { shuffled } from "../shuffled";
-import type { DialingStation, Order, Sheet, Station } from "./sheet";
+import type { ChangeStation, CombinationPolicy, DialingStation, Order, Sheet, Station } from "./sheet";
 import { stationProfile } from "./stationProfile";
 
 /** One try of a sheet: at which station, and which of its repetitions. */
@@ -13,8 +15,9 @@ export interface TryPlace {
   readonly repetition: number;
 }
 
-/** One try with its combination; null where zero is set. */
+/** One try. */
 export interface PlannedTry extends TryPlace {
+  /** What is to be dialed, or set in a change; null where zero is set, and where the exercise brings its own. */
   readonly combination: Combination | null;
 }
 
@@ -46,23 +49,45 @@ export function tryOrder(repetitions: readonly number[], order: Order, chance: C
   });
 }
 
-function policyCombinations(station: DialingStation, chance: Chance): Combination[] {
-  const { combinations, repetitions } = station;
+/** Draws before one gives up to find a new combination: even of two allowed ones, one fails 2^-60 of the time. */
+const MOST_DRAWS = 60;
+
+/** A drawer that never gives the combination the lock has already. */
+function newCombinationDrawer(draw: Drawer, asSet: Combination | undefined): Drawer {
+  return (chance) => {
+    for (let count = 0; count < MOST_DRAWS; count++) {
+      const drawn = draw(chance);
+      if (drawn.join() !== asSet?.join()) return drawn;
+    }
+    throw new DrillError("no-combination", "the rules leave no combination but the one that is set; ease one of them");
+  };
+}
+
+type Drawer = (chance: Chance) => Combination;
+
+function stationDrawer({ kind, combinations }: DialingStation | ChangeStation, profile: Profile): Drawer {
+  const draw = combinationDrawer(profile, combinations.policy === "drawn" ? combinations.rules : undefined);
+  return kind === "change" ? newCombinationDrawer(draw, profile.asSet) : draw;
+}
+
+function policyCombinations(station: DialingStation | ChangeStation, chance: Chance): Combination[] {
+  const { repetitions } = station;
+  const combinations: CombinationPolicy = station.combinations;
   const profile = stationProfile(station);
   const each = (give: (index: number) => Combination) => Array.from({ length: repetitions }, (_, index) => give(index));
   if (combinations.policy === "as-set") return each(() => profile.asSet ?? []);
   if (combinations.policy === "fixed")
     return each((index) => combinations.list[index % combinations.list.length] ?? []);
-  const draw = combinationDrawer(profile, combinations.rules);
+  const draw = stationDrawer(station, profile);
   if (combinations.each !== "station") return each(() => draw(chance));
   const one = draw(chance);
   return each(() => one);
 }
 
 const stationCombinations = (station: Station, chance: Chance): readonly (Combination | null)[] =>
-  station.kind === "zeroing"
-    ? Array.from({ length: station.repetitions }, () => null)
-    : policyCombinations(station, chance);
+  station.kind === "dialing" || station.kind === "change"
+    ? policyCombinations(station, chance)
+    : Array.from({ length: station.repetitions }, () => null);
 
 /**
  * All tries of a sheet in their order, with their combinations: the same for the same chance.

@@ -87,8 +87,78 @@ export interface ZeroingStation extends AnyStation {
   readonly passMarks: ZeroingMarks;
 }
 
+/** A station with a job of the handover page: it injects no trouble, for the exercise brings its own. */
+interface JobStation extends AnyStation {
+  readonly conditions?: undefined;
+}
+
+/** Where new combinations come from: a lock is never changed to the one it has. */
+export type NewCombinationPolicy = Exclude<CombinationPolicy, { readonly policy: "as-set" }>;
+
+/** What a station of changes asks for; a mark left out is not asked. */
+export interface ChangeMarks {
+  /** Changes that must end true and proved. */
+  readonly right?: number | undefined;
+  /** Most tries with any fault. */
+  readonly faultyTries?: number | undefined;
+  /** Longest mean time of a try, seconds. */
+  readonly meanTime_s?: number | undefined;
+}
+
+/** Changes from the combination a lock comes with to a new one, each proved with the door open. */
+export interface ChangeStation extends JobStation {
+  readonly kind: "change";
+  readonly combinations: NewCombinationPolicy;
+  readonly passMarks: ChangeMarks;
+}
+
+/** What a trouble station asks for; a mark left out is not asked. */
+export interface TroubleMarks {
+  /** Conditions that must be named right. */
+  readonly right?: number | undefined;
+  /** Largest mean of how far the sizes told are off, graduations. */
+  readonly sizeError?: Graduations | undefined;
+  /** Longest mean time of a try, seconds. */
+  readonly meanTime_s?: number | undefined;
+}
+
+/** Locks with one hidden condition each, to be named and measured. */
+export interface TroubleStation extends JobStation {
+  readonly kind: "trouble";
+  /** Ids of the conditions to draw from, all where left out. Which there are, the handover layer knows. */
+  readonly pool?: readonly string[] | undefined;
+  readonly passMarks: TroubleMarks;
+}
+
+/** What a handover station asks for; a mark left out is not asked. */
+export interface HandoverMarks {
+  /** Runs with nothing missing and no fault. */
+  readonly clean?: number | undefined;
+  /** Most runs with any fault. */
+  readonly faultyTries?: number | undefined;
+  /** Longest mean time of a run, seconds. */
+  readonly meanTime_s?: number | undefined;
+}
+
+/** Whole handovers, from a fresh lock to a signed-off door. */
+export interface HandoverStation extends JobStation {
+  readonly kind: "handover";
+  /** Whether the trainee dials with the own hand where a step dials, or has a simulated hand do it. */
+  readonly hand: "real" | "simulated";
+  readonly passMarks: HandoverMarks;
+}
+
 /** One exercise of a sheet. */
-export type Station = DialingStation | ZeroingStation;
+export type Station = DialingStation | ZeroingStation | ChangeStation | TroubleStation | HandoverStation;
+
+/** Every kind of station, in the order of the work. */
+export const STATION_KINDS = [
+  "dialing",
+  "zeroing",
+  "change",
+  "trouble",
+  "handover",
+] as const satisfies readonly Station["kind"][];
 
 /** How the tries of all stations follow each other. */
 export type Order = "blocked" | "interleaved" | "random";

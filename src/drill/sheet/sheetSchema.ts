@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { combinationRulesSchema, profileSchema } from "../../lock/profileSchema";
 import { TOPICS } from "../questions/question";
+import { STATION_KINDS } from "./sheet";
 
 const text = (most: number) => {
   const words = `must be a text of 1 to ${most} characters`;
@@ -77,7 +78,7 @@ const condition = z.discriminatedUnion(
 
 const profile = z.union([text(80), profileSchema], { error: "must be the id of a shipped profile, or a whole one" });
 
-const anyStation = {
+const jobStation = {
   id: text(40),
   title: z.optional(text(120)),
   task: z.optional(text(600)),
@@ -85,8 +86,15 @@ const anyStation = {
   help: z.enum(["full", "counts", "silent"], { error: 'must be "full", "counts" or "silent"' }),
   repetitions: whole(1, 200),
   timeLimit_s: z.optional(seconds),
-  conditions: z.optional(list(condition, 0, 10)),
 };
+
+const anyStation = { ...jobStation, conditions: z.optional(list(condition, 0, 10)) };
+
+const passMarks = <T extends z.core.$ZodLooseShape>(marks: T) =>
+  object(marks, "must be an object of pass marks; {} asks for none");
+
+const tries = z.optional(whole(0, 200));
+const meanTime_s = z.optional(seconds);
 
 const dialingStation = object(
   {
@@ -94,17 +102,14 @@ const dialingStation = object(
     ...anyStation,
     combinations: combinationPolicy,
     upTo: z.optional(whole(1, 6)),
-    passMarks: object(
-      {
-        firstTime: z.optional(whole(0, 200)),
-        claim: z.optional(object({ rate: share, confidence: share }, 'must be such as {"rate":0.9,"confidence":0.9}')),
-        stopErrorBias: z.optional(graduations),
-        stopErrorSpread: z.optional(graduations),
-        faultyTries: z.optional(whole(0, 200)),
-        meanTime_s: z.optional(seconds),
-      },
-      "must be an object of pass marks; {} asks for none",
-    ),
+    passMarks: passMarks({
+      firstTime: tries,
+      claim: z.optional(object({ rate: share, confidence: share }, 'must be such as {"rate":0.9,"confidence":0.9}')),
+      stopErrorBias: z.optional(graduations),
+      stopErrorSpread: z.optional(graduations),
+      faultyTries: tries,
+      meanTime_s,
+    }),
   },
   "must be a station",
 );
@@ -115,10 +120,41 @@ const zeroingStation = object(
     ...anyStation,
     tolerance: z.optional(within(0.05, 5, "graduations")),
     readings: z.optional(whole(2, 20)),
-    passMarks: object(
-      { zeroed: z.optional(whole(0, 200)), refused: z.optional(whole(0, 200)), meanTime_s: z.optional(seconds) },
-      "must be an object of pass marks; {} asks for none",
+    passMarks: passMarks({ zeroed: tries, refused: tries, meanTime_s }),
+  },
+  "must be a station",
+);
+
+const changeStation = object(
+  {
+    kind: z.literal("change"),
+    ...jobStation,
+    combinations: combinationPolicy,
+    passMarks: passMarks({ right: tries, faultyTries: tries, meanTime_s }),
+  },
+  "must be a station",
+);
+
+const CONDITION_ID = 'must be the id of a condition in small letters, such as "index-slipped"';
+
+const troubleStation = object(
+  {
+    kind: z.literal("trouble"),
+    ...jobStation,
+    pool: z.optional(
+      list(z.string({ error: CONDITION_ID }).check(z.regex(/^[a-z0-9-]{1,60}$/, { error: CONDITION_ID })), 1, 40),
     ),
+    passMarks: passMarks({ right: tries, sizeError: z.optional(graduations), meanTime_s }),
+  },
+  "must be a station",
+);
+
+const handoverStation = object(
+  {
+    kind: z.literal("handover"),
+    ...jobStation,
+    hand: z.enum(["real", "simulated"], { error: 'must be "real" or "simulated"' }),
+    passMarks: passMarks({ clean: tries, faultyTries: tries, meanTime_s }),
   },
   "must be a station",
 );
@@ -151,8 +187,8 @@ export const sheetSchema = object(
     instructions: z.optional(list(text(400), 0, 20)),
     cautions: z.optional(list(text(400), 0, 20)),
     stations: list(
-      z.discriminatedUnion("kind", [dialingStation, zeroingStation], {
-        error: 'must have a kind, "dialing" or "zeroing"',
+      z.discriminatedUnion("kind", [dialingStation, zeroingStation, changeStation, troubleStation, handoverStation], {
+        error: `must have a kind that this trainer knows (${STATION_KINDS.join(", ")}); a newer one may know more`,
       }),
       1,
       40,

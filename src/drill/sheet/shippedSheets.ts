@@ -9,10 +9,14 @@ import numbersForAStranger from "../../../shared/sheets/08-numbers-for-a-strange
 import changeAndProve from "../../../shared/sheets/09-change-and-prove.json" with { type: "json" };
 import locksOfEveryKind from "../../../shared/sheets/10-locks-of-every-kind.json" with { type: "json" };
 import fridaySitting from "../../../shared/sheets/11-friday-sitting.json" with { type: "json" };
+import changingWeek from "../../../shared/sheets/12-changing-week.json" with { type: "json" };
+import troubleHour from "../../../shared/sheets/13-trouble-hour.json" with { type: "json" };
+import firstHandover from "../../../shared/sheets/14-first-handover.json" with { type: "json" };
+import handoverSitting from "../../../shared/sheets/15-handover-sitting.json" with { type: "json" };
 import { parseSheet } from "./parseSheet";
 import type { Sheet } from "./sheet";
 
-/** The sample sheets that come with the trainer, from the first lesson to the eve of certification. */
+/** The sample sheets that come with the trainer, from the first lesson to the handover of a whole door. */
 export const SHIPPED_SHEETS: readonly Sheet[] = [
   roundAndRound,
   threeNotFour,
@@ -25,4 +29,8 @@ export const SHIPPED_SHEETS: readonly Sheet[] = [
   changeAndProve,
   locksOfEveryKind,
   fridaySitting,
+  changingWeek,
+  troubleHour,
+  firstHandover,
+  handoverSitting,
 ].map(parseSheet);

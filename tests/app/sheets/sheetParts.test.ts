@@ -11,6 +11,7 @@ import { linkOf, sheetsAddress } from "../../../src/app/sheets/sheetsAddress";
 import { conditionWords, hiddenTrouble, sheetLine, spanText, stationLine } from "../../../src/app/sheets/sheetWords";
 import { groupText, tryGroups } from "../../../src/app/sheets/tryGroups";
 import { parseSheet } from "../../../src/drill/sheet/parseSheet";
+import { STATION_KINDS } from "../../../src/drill/sheet/sheet";
 import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 
@@ -156,6 +157,26 @@ describe("readDraft", () => {
       expect(readDraft(body)).toMatch(/^sheet: /);
     },
   );
+});
+
+describe("a new station", () => {
+  it.each(STATION_KINDS)("to begin with is sound, and is read back as a draft: %s", (kind) => {
+    const sheet = { ...blankSheet(), stations: [newStation(kind, { stations: [] })] };
+    expect(parseSheet(sheet)).toEqual(sheet);
+    expect(readDraft(draftBody(sheet))).toEqual(sheet);
+    expect(sheet.stations[0]).toMatchObject({ kind, id: "station 1" });
+  });
+
+  it.each([
+    ["change", "a change to a new drawn combination each try", true],
+    ["trouble", "one hidden condition each try", true],
+    ["handover", "a whole handover, dialing by hand", false],
+  ] as const)("says what it is and whether it differs from run to run: %s", (kind, words, isNew) => {
+    const station = newStation(kind, { stations: [] });
+    expect(stationLine(station, "trainee").split(" · ")).toContain(words);
+    expect(isDrawn({ ...blankSheet(), stations: [station] })).toBe(isNew);
+    expect(isDrawn({ ...blankSheet(), seed: 1, stations: [station] })).toBe(false);
+  });
 });
 
 describe("words", () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { Attempt } from "../../../src/dialing/attempt";
+import { idealMotion } from "../../../src/dialing/idealMotion";
 import { arrivals, distanceTo, stopError } from "../../../src/dialing/runs";
 import { explain } from "../../../src/drill/combinationRules";
 import { countCombinations } from "../../../src/drill/countCombinations";
@@ -12,6 +13,7 @@ import { WheelPack } from "../../../src/lock/wheelPack";
 import { probabilityOfConformance } from "../../../src/statistics/conformance";
 import { clopperPearsonInterval, wilsonInterval } from "../../../src/statistics/proportion";
 import { mean, sampleSummary, standardDeviation } from "../../../src/statistics/sample";
+import { ZeroLock } from "../../../src/zeroing/zeroLock";
 
 /*
  * Answers of the bank, worked out anew: by the lock itself where it is about wheels, by the statistics layer where it is
@@ -190,6 +192,43 @@ describe("zeroing and statistics", () => {
     const { low, high } = wilsonInterval(18, 20);
     expect(rightChoice("records-09")).toContain(`about ${Math.round(100 * low)}% to ${Math.round(100 * high)}%`);
     expect(clopperPearsonInterval(18, 20).low).toBeLessThan(low);
+  });
+});
+
+describe("changing and trouble", () => {
+  /** Whether the lock opens when its second number is set to one place and dialed at another, everything else exact. */
+  const opensSet = (set: number, dialed: number) => {
+    const [start = 0, ...stops] = idealMotion(profile, [38, dialed, 26], 0, [0, 0, 0]);
+    const attempt = new Attempt(profile, [38, set, 26], { dial: start });
+    for (const stop of stops) attempt.turnBy(stop - attempt.dial);
+    return attempt.opened;
+  };
+
+  test("changing-05: what is left on the tight side of a wheel set 0.8 off", () => {
+    const hair = 0.01;
+    expectOnly("changing-05", (choice) => {
+      const spare = Number.parseFloat(choice);
+      return opensSet(71.8, 71 - spare + hair) && !opensSet(71.8, 71 - spare - hair);
+    });
+  });
+
+  test("changing-13: a wheel set 1.5 off stays shut to the number as written", () => {
+    expect([opensSet(72.5, 71), opensSet(72.5, 72.5)]).toEqual([false, true]);
+    expect(rightChoice("changing-13")).toBe("It stays shut");
+  });
+
+  test("trouble-05, -06: index and lost motion as they show from either side", () => {
+    const camFrom = (turn: Turn, indexOffset: number, lostMotion: number) => {
+      const lock = new ZeroLock({ indexOffset, lostMotion, noise: 0, start: 0 }, 100);
+      lock.turnBy(signOf(turn) * 200);
+      return lock.camPosition - lock.seen;
+    };
+    const [left, right] = [camFrom("left", 0.9, 0), camFrom("right", 0.9, 0)];
+    expect(left).toBeCloseTo(right, 12);
+    expectOnly("trouble-05", (choice) => Math.abs(Math.abs(left) - Number.parseFloat(choice)) < 1e-9);
+    const learned = camFrom("right", 0, 0.8);
+    const off = Math.abs(camFrom("left", 0, 0.8) - learned);
+    expectOnly("trouble-06", (choice) => Math.abs(off - Number.parseFloat(choice.replace("Off by ", ""))) < 1e-9);
   });
 });
 

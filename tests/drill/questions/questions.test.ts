@@ -8,10 +8,10 @@ import { SHIPPED_QUESTIONS } from "../../../src/drill/questions/shippedQuestions
 import { seededChance } from "../../../src/statistics/chance";
 
 describe("the bank", () => {
-  test("has at least sixty questions, at least eight on each topic, ids of their own", () => {
-    expect(SHIPPED_QUESTIONS.length).toBeGreaterThanOrEqual(60);
+  test("has at least a hundred and twenty questions, at least twelve on each topic, ids of their own", () => {
+    expect(SHIPPED_QUESTIONS.length).toBeGreaterThanOrEqual(120);
     for (const topic of TOPICS) {
-      expect(SHIPPED_QUESTIONS.filter((question) => question.topic === topic).length).toBeGreaterThanOrEqual(8);
+      expect(SHIPPED_QUESTIONS.filter((question) => question.topic === topic).length).toBeGreaterThanOrEqual(12);
     }
     expect(new Set(SHIPPED_QUESTIONS.map(({ id }) => id)).size).toBe(SHIPPED_QUESTIONS.length);
     expect(new Set(SHIPPED_QUESTIONS.map(({ asks }) => asks)).size).toBe(SHIPPED_QUESTIONS.length);
@@ -31,6 +31,17 @@ describe("the bank", () => {
   test("no place among the choices gives the answer away", () => {
     const counts = [0, 1, 2, 3].map((place) => SHIPPED_QUESTIONS.filter(({ answer }) => answer === place).length);
     for (const count of counts) expect(count).toBeGreaterThan(SHIPPED_QUESTIONS.length / 8);
+    for (const topic of TOPICS) {
+      const own = SHIPPED_QUESTIONS.filter((question) => question.topic === topic);
+      const most = Math.max(...[0, 1, 2, 3].map((place) => own.filter(({ answer }) => answer === place).length));
+      expect(most, topic).toBeLessThanOrEqual(own.length / 2);
+    }
+  });
+
+  test("no choice stands for all the others", () => {
+    for (const { id, choices } of SHIPPED_QUESTIONS) {
+      for (const choice of choices) expect(choice, id).not.toMatch(/of the above|of these/i);
+    }
   });
 });
 

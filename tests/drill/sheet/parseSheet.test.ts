@@ -9,7 +9,14 @@ import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
 import { LockError } from "../../../src/lock/lockError";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { anySheet } from "../../support/anySheet";
-import { dialingStation, testSheet, zeroingStation } from "../../support/testSheet";
+import {
+  changeStation,
+  dialingStation,
+  handoverStation,
+  testSheet,
+  troubleStation,
+  zeroingStation,
+} from "../../support/testSheet";
 
 // A loaded machine must not make a property fail.
 vi.setConfig({ testTimeout: 60_000 });
@@ -20,6 +27,17 @@ const paper = (count: number, passMark: number) => ({
   clockHideable: true,
   questions: { topics: [{ topic: "zeroing" as const, count }], passMark },
 });
+
+/** Rules that leave the combination the three-wheel lock has, and no other. */
+const onlyAsSet = {
+  policy: "drawn" as const,
+  rules: {
+    excluded: [[0, 25] as const, [27, 37] as const, [39, 70] as const, [72, 99] as const],
+    excludedLast: [[0, 25] as const, [27, 99] as const],
+    minSeparation: 2,
+    noStraight: true,
+  },
+};
 
 const only = (station: object) => ({ ...testSheet(), stations: [station] });
 const without = (key: string) => Object.fromEntries(Object.entries(testSheet()).filter(([name]) => name !== key));
@@ -37,7 +55,10 @@ describe("a sheet that is not sound gets a sentence that names the field", () =>
     { value: { ...testSheet(), seed: 1.5 }, says: "seed must be a whole number" },
     { value: { ...testSheet(), titel: "x" }, says: 'this has a key "titel"' },
     { value: only({ ...dialingStation(), reps: 3 }), says: 'stations[0] has a key "reps"' },
-    { value: only({ ...dialingStation(), kind: "drawing" }), says: 'must have a kind, "dialing" or "zeroing"' },
+    {
+      value: only({ ...dialingStation(), kind: "drawing" }),
+      says: "must have a kind that this trainer knows (dialing, zeroing, change, trouble, handover)",
+    },
     { value: only(dialingStation({ repetitions: 0 })), says: "stations[0].repetitions must be a whole number from 1" },
     {
       value: only(dialingStation({ profile: "no-such" })),
@@ -81,6 +102,40 @@ describe("a sheet that is not sound gets a sentence that names the field", () =>
       value: only(dialingStation({ conditions: [{ kind: "lost-motion", size: 3 }] })),
       says: "stations[0].conditions[0].size must be a number of graduations from 0 to 2, not 3",
     },
+    {
+      value: only({ ...changeStation(), combinations: { policy: "as-set" } }),
+      says: "stations[0].combinations: a change needs a new combination",
+    },
+    {
+      value: only(changeStation({ profile: "fixed-pin" })),
+      says: "stations[0].profile: the combination of fixed-pin cannot be changed",
+    },
+    {
+      value: only(changeStation({ profile: { ...shippedProfile("three-wheel"), asSet: undefined } })),
+      says: "stations[0].profile: three-wheel comes without a combination",
+    },
+    {
+      value: only(changeStation({ combinations: { policy: "fixed", list: [[38, 71, 26]] } })),
+      says: "stations[0].combinations: 38-71-26 is what three-wheel is set to already",
+    },
+    { value: only(changeStation({ combinations: onlyAsSet })), says: "the rules leave only 38-71-26" },
+    { value: only(changeStation({ passMarks: { right: 5 } })), says: "passMarks.right asks for 5 of 4 tries" },
+    { value: only(changeStation({ passMarks: { faultyTries: 5 } })), says: "allows 5 of 4 tries" },
+    {
+      value: only({ ...changeStation(), conditions: [{ kind: "heavy-dial" }] }),
+      says: 'stations[0] has a key "conditions" that no sheet has there',
+    },
+    { value: only(troubleStation({ pool: ["Index Slipped"] })), says: "stations[0].pool[0] must be the id of a" },
+    { value: only(troubleStation({ pool: [] })), says: "stations[0].pool must be a list of 1 to 40" },
+    {
+      value: only(troubleStation({ pool: ["lost-motion", "lost-motion"] })),
+      says: "stations[0].pool names lost-motion twice",
+    },
+    { value: only(troubleStation({ passMarks: { right: 7 } })), says: "passMarks.right asks for 7 of 6 tries" },
+    { value: only(troubleStation({ passMarks: { sizeError: 6 } })), says: "sizeError must be a number of graduations" },
+    { value: only({ ...handoverStation(), hand: "left" }), says: 'stations[0].hand must be "real" or "simulated"' },
+    { value: only(handoverStation({ passMarks: { clean: 3 } })), says: "passMarks.clean asks for 3 of 2 tries" },
+    { value: only(handoverStation({ passMarks: { faultyTries: 3 } })), says: "allows 3 of 2 tries" },
     { value: testSheet({ stations: [dialingStation(), dialingStation()] }), says: 'the id "dial" is there twice' },
     { value: testSheet({ sitting: paper(3, 4) }), says: "sitting.questions.passMark must be at most 3" },
     {

@@ -4,7 +4,14 @@ import { conditionsAt } from "../../../src/drill/sheet/conditionsAt";
 import { planTries, tryOrder } from "../../../src/drill/sheet/planTries";
 import { seededChance } from "../../../src/statistics/chance";
 import { anySheet } from "../../support/anySheet";
-import { dialingStation, testSheet, zeroingStation } from "../../support/testSheet";
+import {
+  changeStation,
+  dialingStation,
+  handoverStation,
+  testSheet,
+  troubleStation,
+  zeroingStation,
+} from "../../support/testSheet";
 
 // A loaded machine must not make a property fail.
 vi.setConfig({ testTimeout: 60_000 });
@@ -50,6 +57,13 @@ test("any sheet is planned the same for the same seed", () => {
   );
 });
 
+/** Rules that leave two combinations: 38-71-26, which the three-wheel lock has, and 71-38-26. */
+const TWO_LEFT = {
+  excluded: [[0, 25] as const, [27, 37] as const, [39, 70] as const, [72, 99] as const],
+  excludedLast: [[0, 25] as const, [27, 99] as const],
+  minSeparation: 2,
+};
+
 describe("combinations", () => {
   const planned = (station: Parameters<typeof dialingStation>[0]) =>
     planTries(testSheet({ stations: [dialingStation(station)] }), seededChance(5)).map(
@@ -78,9 +92,31 @@ describe("combinations", () => {
     expect(new Set(once.map(String)).size).toBe(1);
   });
 
-  test("none where zero is set", () => {
-    const sheet = testSheet({ stations: [zeroingStation()] });
-    expect(planTries(sheet, seededChance(1)).map(({ combination }) => combination)).toEqual([null, null]);
+  test.each([
+    zeroingStation({ repetitions: 1 }),
+    troubleStation({ repetitions: 1 }),
+    handoverStation({ repetitions: 1 }),
+  ])("none where the exercise brings its own: $kind", (station) => {
+    const sheet = testSheet({ stations: [station] });
+    expect(planTries(sheet, seededChance(1)).map(({ combination }) => combination)).toEqual([null]);
+  });
+
+  test("of a change: the new one, and never the one that is set", () => {
+    const station = changeStation({ repetitions: 30, combinations: { policy: "drawn", rules: TWO_LEFT } });
+    const drawn = planTries(testSheet({ stations: [station] }), seededChance(3)).map(({ combination }) => combination);
+    expect(new Set(drawn.map(String))).toEqual(new Set(["71,38,26"]));
+    const fixed = changeStation({ repetitions: 2, combinations: { policy: "fixed", list: [[33, 67, 38]] } });
+    expect(planTries(testSheet({ stations: [fixed] }), seededChance(3)).map(({ combination }) => combination)).toEqual([
+      [33, 67, 38],
+      [33, 67, 38],
+    ]);
+  });
+
+  test("of a change there is none where the rules leave only the one that is set", () => {
+    const station = changeStation({ combinations: { policy: "drawn", rules: { ...TWO_LEFT, noStraight: true } } });
+    expect(() => planTries(testSheet({ stations: [station] }), seededChance(1))).toThrow(
+      "the rules leave no combination but the one that is set",
+    );
   });
 });
 

@@ -27,7 +27,7 @@ test("there are at least eight, and all files are shipped in their order", () =>
 /** Rules that a planned combination breaks: those of its station, or of its lock. */
 function brokenBy({ stations }: Sheet, { station: index, combination }: PlannedTry): BrokenRule[] {
   const station = stations[index];
-  if (station?.kind !== "dialing" || combination === null) return [];
+  if (station === undefined || !("combinations" in station) || combination === null) return [];
   const { combinationRules, graduations } = stationProfile(station);
   const policy = station.combinations;
   const rules = (policy.policy === "drawn" ? policy.rules : undefined) ?? combinationRules;
