@@ -5,8 +5,7 @@ export type PackChangeFact =
   /** Every gate ring has come to stand at the key port. */
   | { readonly type: "present.stands" }
   | { readonly type: "present.left" }
-  /** `isForced` where rings stand away from the port, so that turning the key would spoil them. */
-  | { readonly type: "key.inserted"; readonly isForced: boolean }
+  | { readonly type: "key.inserted" }
   | { readonly type: "key.turned" }
   /** The key was turned with rings away from the port. */
   | {

@@ -13,7 +13,6 @@ export type ChangeFaultCode =
   | "number-set-off"
   | "present-refused"
   | "entries-differ"
-  | "not-proved"
   | "door-shut-unproved"
   | "locked-out";
 
@@ -78,7 +77,7 @@ const setOffDid = (c: Case): string => {
   const wanted = numberText(c.wanted, c);
   const real = c.setTo === null ? "" : toTenth(c.setTo[c.fault.number - 1] ?? 0, c.profile);
   return spare >= 0
-    ? `The lock opens at ${real}. Dialed exactly at ${wanted} it opens as well, with ${grads(spare)} to spare on that side.`
+    ? `The lock opens at ${real}. Dialed exactly at ${wanted} it opens as well, with ${spare < 0.05 ? "nothing" : grads(spare)} to spare on that side.`
     : `The lock opens at ${real}. Dialed at ${wanted} it stays shut.`;
 };
 
@@ -120,15 +119,6 @@ const WORDS: Readonly<Record<ChangeFaultCode, Words>> = {
     happened: ({ fault }) => `Your two dialings of the new combination differed, by ${grads(fault.size)} at most.`,
     did: () => "The lock changed nothing: the present combination still opens it.",
     mend: () => "Dial the new one twice again.",
-  },
-  "not-proved": {
-    happened: ({ fault }) =>
-      fault.size === 0
-        ? "The new combination has never opened the lock."
-        : `The new combination has opened the lock ${fault.size === 1 ? "once" : `${countWord(fault.size)} times`}.`,
-    did: () => "Until it is proved nobody knows what the lock is set to.",
-    mend: () =>
-      `Open it ${countWord(PROOFS_WANTED)} times with the door open before the door is shut (MIL-HDBK-1013/8, section 2, item d).`,
   },
   "door-shut-unproved": {
     happened: ({ fault }) =>

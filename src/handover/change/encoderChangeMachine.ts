@@ -25,7 +25,7 @@ const machine = setup({
   guards: { isLastProof: ({ context }) => context.proofs + 1 >= PROOFS_WANTED },
   actions: {
     startOver: assign(START),
-    countProof: assign({ proofs: ({ context }) => context.proofs + 1 }),
+    countProof: assign({ proofs: ({ context }) => Math.min(PROOFS_WANTED, context.proofs + 1) }),
   },
 });
 
@@ -67,7 +67,7 @@ export const encoderChangeMachine = machine.createMachine({
     entriesDiffer: { on: { "entry.taken": "secondEntry", "entry.refused": "entriesDiffer", ...shut } },
     proving: { on: trying },
     proofRefused: { on: trying },
-    proved: { on: trying },
+    proved: { on: { ...trying, "proof.opened": "proved" } },
     doorShut: {},
   },
 });

@@ -138,10 +138,9 @@ export class PackChange {
   /** Puts the key in. */
   insertKey(): KeyAnswer {
     this.takePackBack();
-    const isForced = this.keyed.unaligned().length > 0;
     const refusal = this.keyed.insertKey();
     if (refusal !== null) return { facts: [], refusal };
-    return { facts: [...this.changeAgain(), { type: "key.inserted", isForced }], refusal };
+    return { facts: [...this.changeAgain(), { type: "key.inserted" }], refusal };
   }
 
   /** Leaves the proofs: the hand is read at the changing index again, for what the lock is really set to. */

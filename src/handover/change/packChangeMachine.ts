@@ -7,7 +7,7 @@ export type PackChangeEvent = PackChangeFact | { readonly type: "change.restarte
 
 /** What the chart remembers. */
 export interface ChangeContext {
-  /** Openings with the new combination since it was set. */
+  /** Openings with the new combination since it was set, counted up to those wanted. */
   readonly proofs: number;
   /** Whether the key has been turned and turned back. */
   readonly hasChanged: boolean;
@@ -33,23 +33,21 @@ const START: ChangeContext = { proofs: 0, hasChanged: false };
 const machine = setup({
   types: { context: {} as ChangeContext, events: {} as PackChangeEvent },
   guards: {
-    isForced: ({ event }) => event.type === "key.inserted" && event.isForced,
     hasChanged: ({ context }) => context.hasChanged,
     isLastProof: ({ context }) => context.proofs + 1 >= PROOFS_WANTED,
   },
   actions: {
     startOver: assign(START),
     change: assign({ hasChanged: true, proofs: 0 }),
-    countProof: assign({ proofs: ({ context }) => context.proofs + 1 }),
+    countProof: assign({ proofs: ({ context }) => Math.min(PROOFS_WANTED, context.proofs + 1) }),
   },
 });
 
 const shut = { "door.shut": "doorShut" } as const;
-const insert = { "key.inserted": [{ guard: "isForced", target: "keyForced" }, { target: "keyIn" }] } as const;
 /** While the new combination is tried. */
 const trying = {
   ...shut,
-  ...insert,
+  // A key is put in from here as well, but the hand leaves the proofs first.
   "change.again": "dialingPresent",
   "proof.opened": [
     { guard: "isLastProof", target: "proved", actions: "countProof" },
@@ -69,8 +67,8 @@ export const packChangeMachine = machine.createMachine({
   initial: "dialingPresent",
   on: { "change.restarted": { target: ".dialingPresent", actions: "startOver" } },
   states: {
-    dialingPresent: { on: { "present.stands": "presentStands", ...insert, ...shut } },
-    presentStands: { on: { "present.left": "dialingPresent", ...insert, ...shut } },
+    dialingPresent: { on: { "present.stands": "presentStands", "key.inserted": "keyForced", ...shut } },
+    presentStands: { on: { "present.left": "dialingPresent", "key.inserted": "keyIn", ...shut } },
     keyIn: {
       on: {
         "key.turned": "dialingNew",
@@ -92,7 +90,7 @@ export const packChangeMachine = machine.createMachine({
     keyBack: { on: { "key.turned": "dialingNew", "key.withdrawn": "proving" } },
     proving: { on: trying },
     proofRefused: { on: trying },
-    proved: { on: trying },
+    proved: { on: { ...trying, "proof.opened": "proved" } },
     spoiled: { on: shut },
     doorShut: {},
   },
