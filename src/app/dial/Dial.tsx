@@ -27,6 +27,8 @@ interface DialProps {
   readonly onOtherKey?: (event: KeyboardEvent) => void;
   /** How far the ring with the opening index stands off the true place, graduations, left positive. */
   readonly ringTurn?: Graduations;
+  /** A second index on the ring, where the lock has one; graduations left of the opening index. */
+  readonly changingIndex?: Graduations | undefined;
   /** Room round the ring for `children`, in the drawing's units. */
   readonly surround?: number;
   /** Drawn round the ring, in the drawing's own frame: the middle of the dial is 0 0, the ring's rim at 253. */
@@ -102,6 +104,20 @@ function useHands(graduations: number, onTurn: DialProps["onTurn"]) {
   };
 }
 
+/** The second index: hollow and flat, so that nobody takes it for the opening index. */
+function ChangingIndex({ turned, arc }: { readonly turned: string; readonly arc: string }) {
+  return (
+    <g transform={turned}>
+      <path className="dial-changing-index" d="M0 -226 L-7 -247 H7 Z M-11 -251 H11" />
+      <text className="dial-caption">
+        <textPath href={`#${arc}`} startOffset="0">
+          changing index
+        </textPath>
+      </text>
+    </g>
+  );
+}
+
 /** A dial one turns by hand, finger, pen, wheel or key. Where it stands comes from above; it holds only the grip. */
 export function Dial(props: DialProps) {
   const { position, graduations, numbersIncrease, hub, onTurn } = props;
@@ -148,6 +164,9 @@ export function Dial(props: DialProps) {
             opening index
           </textPath>
         </text>
+        {props.changingIndex !== undefined && (
+          <ChangingIndex turned={`rotate(${dialRotation(props.changingIndex, graduations)})`} arc={`${shade}-arc`} />
+        )}
         <g transform={turned}>
           <DialFace graduations={graduations} numbersIncrease={numbersIncrease} />
           <circle className="dial-groove" r={146} />

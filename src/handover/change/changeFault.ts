@@ -23,6 +23,8 @@ export interface ChangeFault {
   readonly number: number;
   /** How large it is: graduations off, or a count of tries or proofs. */
   readonly size: number;
+  /** Where several wheels are concerned: all of them, from 1. */
+  readonly numbers?: readonly number[];
 }
 
 /** A fault with its words: what happened, what it did to the lock, and how to mend it, a sentence or two each. */
@@ -81,15 +83,20 @@ const setOffDid = (c: Case): string => {
     : `The lock opens at ${real}. Dialed at ${wanted} it stays shut.`;
 };
 
+const others = ({ number, numbers = [] }: ChangeFault) => {
+  const rest = numbers.filter((one) => one !== number);
+  return rest.length === 0 ? "" : `, and wheel${rest.length === 1 ? "" : "s"} ${rest.join(" and ")} too`;
+};
+
 const isKeyed = ({ profile }: Case) => profile.kind === "wheel-pack";
 const AGAIN = "With the door open, change it again from what it is really set to.";
 
 const WORDS: Readonly<Record<ChangeFaultCode, Words>> = {
   "key-turned-unaligned": {
     happened: ({ fault }) =>
-      `You turned the key while wheel ${fault.number} stood ${grads(fault.size)} away from the key port.`,
+      `You turned the key while wheel ${fault.number} stood ${grads(fault.size)} away from the key port${others(fault)}.`,
     did: ({ fault }) =>
-      `The key tore the gate ring of wheel ${fault.number} off its clamp. Nobody knows where that gate stands; the lock opens to no combination.`,
+      `The key tore ${(fault.numbers ?? []).length > 1 ? "their gate rings off their clamps" : "its gate ring off its clamp"}. Nobody knows where a loose gate stands; the lock opens to no combination.`,
     mend: () => "Leave the door open. The pack has to be taken apart and set anew by someone who may.",
   },
   "present-at-opening-index": {

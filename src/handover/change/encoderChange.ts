@@ -1,4 +1,4 @@
-import { Attempt, type AttemptStart } from "../../dialing/attempt";
+import { Attempt, type AttemptStart, type HandledLock } from "../../dialing/attempt";
 import type { DialingFact } from "../../dialing/dialingFact";
 import { type Combination, parseCombination } from "../../lock/combination";
 import { type Graduations, type Milliseconds, wrap } from "../../lock/dial";
@@ -8,6 +8,7 @@ import { PROOFS_WANTED } from "./changeProfile";
 import { type Entry, EntryReader } from "./encoderEntry";
 import type { ChangeMove } from "./packChange";
 import { Proof } from "./proof";
+import { WatchedHand } from "./watchedHand";
 
 /** Why the change button does nothing: the bolt is not back, or the lock is already taking new numbers. */
 export type ButtonRefusal = "bolt-out" | "already-pressed";
@@ -37,6 +38,8 @@ export class EncoderChange {
   isDoorShut = false;
   private opening: Attempt;
   private entries: EntryReader | null = null;
+  /** The hand that dials the new numbers, read as one that means them. */
+  private entering: WatchedHand | null = null;
 
   /**
    * @param present - what the lock is set to, and known to be
@@ -56,6 +59,11 @@ export class EncoderChange {
     return this.proof?.attempt ?? this.opening;
   }
 
+  /** The hand as it is read now. */
+  get hand(): HandledLock {
+    return this.proof?.attempt ?? this.entering ?? this.opening;
+  }
+
   /** Unwrapped dial position, graduations. */
   get dial(): Graduations {
     return this.attempt.dial;
@@ -64,11 +72,6 @@ export class EncoderChange {
   /** How far the bolt is drawn back, 0 to 1. */
   get retraction(): number {
     return this.attempt.retraction;
-  }
-
-  /** The dialing of new numbers under way, or null where the lock takes none. */
-  get entry(): EntryReader | null {
-    return this.entries;
   }
 
   /** Openings that prove the new combination so far. */
@@ -95,8 +98,10 @@ export class EncoderChange {
     }
     const dialing = this.opening.turnBy(by, now_ms);
     if (this.entries === null) return { dialing, change: this.judgePresent(dialing) };
-    const entry = this.entries.moveTo(this.opening.dial);
-    return { dialing: [], change: entry === null ? [] : this.take(entry) };
+    const read = this.entering?.moved(this.dial, [], now_ms) ?? [];
+    const entry = this.entries.moveTo(this.dial);
+    if (entry !== null) this.watchEntry();
+    return { dialing: read, change: entry === null ? [] : this.take(entry) };
   }
 
   /** Presses the change button inside the door. @returns what happened, or why nothing does */
@@ -104,6 +109,7 @@ export class EncoderChange {
     if (this.entries !== null) return { facts: [], refusal: "already-pressed" };
     if (this.retraction < 1 || this.proof !== null) return { facts: [], refusal: "bolt-out" };
     this.entries = new EntryReader(this.profile, this.dial);
+    this.watchEntry();
     return { facts: [{ type: "button.pressed" }], refusal: null };
   }
 
@@ -125,6 +131,10 @@ export class EncoderChange {
     const { dial, memory } = this.opening;
     this.opening = new Attempt(this.profile, this.present, { dial, memory });
     return [{ type: "present.closed" }];
+  }
+
+  private watchEntry(): void {
+    this.entering = new WatchedHand(this.profile, this.wanted, this.dial, null);
   }
 
   private take(entry: Entry): readonly EncoderChangeFact[] {

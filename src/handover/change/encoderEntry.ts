@@ -27,17 +27,6 @@ export class EntryReader {
     this.follower = new RunFollower(position, profile.turnback);
   }
 
-  /** Numbers that the hand has turned away from in the entry under way. */
-  get count(): number {
-    return Math.max(0, this.runs.length - 1);
-  }
-
-  /** Length of the run under way, graduations. */
-  get turned(): Graduations {
-    const run = this.runs.at(-1);
-    return run === undefined ? 0 : runLength(run);
-  }
-
   /**
    * Takes in where the dial stands after a move in one direction.
    *

@@ -5,9 +5,9 @@ import type { Graduations, Milliseconds } from "../../lock/dial";
 import type { WheelPackState } from "../../lock/wheelPack";
 import type { PackChangeFact } from "./changeFact";
 import { type KeyedProfile, PROOFS_WANTED } from "./changeProfile";
-import { IndexedHand } from "./indexedHand";
 import { KeyedPack, type KeyedPackState, type KeyRefusal } from "./keyedPack";
 import { Proof } from "./proof";
+import { WatchedHand } from "./watchedHand";
 
 /** What a move brought: to the reading of the hand, and to the change. */
 export interface ChangeMove<Fact> {
@@ -45,7 +45,7 @@ export class PackChange {
   /** Whether the door has been shut. */
   isDoorShut = false;
   readonly record: KeyRecord = { turnedAt: null, newHand: null };
-  private indexed: IndexedHand;
+  private indexed: WatchedHand;
   private hasChanged = false;
   /** Whether the wheels stand as the present step wants them; null while that is of no matter. */
   private stood: boolean | null = false;
@@ -130,9 +130,9 @@ export class PackChange {
    */
   turnBy(by: Graduations, now_ms?: Milliseconds): ChangeMove<PackChangeFact> {
     if (this.proof !== null) return this.turnInProof(this.proof, by, now_ms);
-    const before = this.indexed.pack.errors();
+    const before = this.indexed.pack?.errors() ?? [];
     this.keyed.turnBy(by);
-    return { dialing: this.indexed.moved(before, now_ms), change: this.standing() };
+    return { dialing: this.indexed.moved(this.atChangingIndex, before, now_ms), change: this.standing() };
   }
 
   /** Puts the key in. */
@@ -238,11 +238,17 @@ export class PackChange {
     return this.keyed.hubErrors(this.wanted).every((error, k) => Math.abs(error) <= (gateTolerance[k] ?? 0));
   }
 
-  private handForPresent(): IndexedHand {
-    return new IndexedHand(this.keyed, this.keyed.pack.combination, () => this.keyed.keyErrors());
+  /** What the changing index reads, unwrapped graduations. */
+  private get atChangingIndex(): Graduations {
+    return this.keyed.dial - this.profile.changing.index;
   }
 
-  private handForNew(): IndexedHand {
-    return new IndexedHand(this.keyed, this.wanted, () => this.keyed.hubErrors(this.wanted));
+  private handForPresent(): WatchedHand {
+    const { combination } = this.keyed.pack;
+    return new WatchedHand(this.profile, combination, this.atChangingIndex, () => this.keyed.keyErrors());
+  }
+
+  private handForNew(): WatchedHand {
+    return new WatchedHand(this.profile, this.wanted, this.atChangingIndex, () => this.keyed.hubErrors(this.wanted));
   }
 }

@@ -44,10 +44,10 @@ function keyFaults(change: PackChange): ChangeFault[] {
   const other: ChangeFault[] = isOther
     ? [{ code: "present-at-opening-index", number: 0, size: Math.abs(changing.index) }]
     : [];
-  const torn = change.keyed.loose.map((k): ChangeFault => {
-    return { code: "key-turned-unaligned", number: k + 1, size: Math.abs(errors[k] ?? 0) };
-  });
-  return [...other, ...torn];
+  const sizes = errors.map(Math.abs);
+  const size = Math.max(...sizes);
+  const numbers = change.keyed.loose.map((k) => k + 1);
+  return [...other, { code: "key-turned-unaligned", number: sizes.indexOf(size) + 1, size, numbers }];
 }
 
 function entryFaults({ presentRefused, differed, profile }: EncoderChange): ChangeFault[] {

@@ -95,9 +95,9 @@ describe("what went wrong in a change with a key", () => {
     dialTo(change, profile, PRESENT, 0);
     change.insertKey();
     change.turnKey();
-    expect(told(change).map(([code]) => code)).toEqual([
-      "present-at-opening-index",
-      ...PRESENT.map(() => "key-turned-unaligned"),
+    expect(tellChange(change).map(({ code, numbers }) => [code, numbers])).toEqual([
+      ["present-at-opening-index", undefined],
+      ["key-turned-unaligned", [1, 2, 3]],
     ]);
   });
 
