@@ -112,18 +112,28 @@ test.describe("on a phone", () => {
     await change.open("counts");
     const finger = new Fingers(await context.newCDPSession(page)).finger(1);
     const round = new RoundHand(change.bench, finger, change.profile.graduations);
-    change.hand = round;
     change.within = 0.4;
+    change.hand = {
+      turnBy: async (by) => {
+        await change.bench.dial.scrollIntoViewIfNeeded();
+        await round.turnBy(by);
+      },
+    };
     const tap = async (name: string) => {
-      await round.letGo();
-      await change.bench.button(name).tap();
+      const button = change.bench.button(name);
+      await button.scrollIntoViewIfNeeded();
+      // A tap may fall into the scrolling that it asked for; a finger then taps again.
+      await expect(async () => {
+        await button.tap();
+        await expect(button).toHaveAttribute("aria-disabled", "true", { timeout: 300 });
+      }).toPass();
     };
     await change.dialTo(change.present, change.index);
-    await tap("Put the key in");
-    await change.bench.button("Turn the key").tap();
+    await round.letGo();
+    for (const act of ["Put the key in", "Turn the key"]) await tap(act);
     await change.dialTo(change.wanted, change.index);
-    await tap("Turn it back");
-    await change.bench.button("Take the key out").tap();
+    await round.letGo();
+    for (const act of ["Turn it back", "Take the key out"]) await tap(act);
     await change.draw(change.wanted);
     await expect(change.headline).toHaveText(/^It opens to \d/);
     await expect(change.result).toContainText("one of three proofs");
