@@ -46,7 +46,7 @@ export function LockInHand({ lock, session, state, isLive, onTurn, onRestart, on
   const { profile } = lock;
   const shown = isLive ? session.attempt : lock;
   const advice = isLive ? adviceFor(shown, state, help) : null;
-  const waiting = useWaitingSeconds(session);
+  const waiting = useWaitingSeconds(session.lock.memory);
   // The hand goes back to the dial, where the keys are.
   const restart = (isNew: boolean) => {
     onRestart(isNew);

@@ -1,11 +1,14 @@
-import type { KeyboardEvent } from "react";
+import type { Advice } from "../../../dialing/advice";
 import { type ChangeState, changeAdvice } from "../../../handover/change/changeAdvice";
 import { PackChange } from "../../../handover/change/packChange";
 import type { Change } from "../../../handover/change/tellChange";
+import { FRESH_MEMORY } from "../../../lock/dialEncoder";
 import { AdviceLine } from "../../bench/AdviceLine";
+import { withoutSizes } from "../../bench/Announcer";
 import { StepStrip } from "../../bench/StepStrip";
 import { dialReadingText, lastTurn, spokenDial } from "../../bench/spoken";
 import { TurnButtons } from "../../bench/TurnButtons";
+import { useWaitingSeconds } from "../../bench/useBench";
 import { Dial } from "../../dial/Dial";
 import { focusDial } from "../../dial/focusDial";
 import { plainKey } from "../../dial/plainKey";
@@ -48,42 +51,68 @@ function Stages({ session }: { readonly session: ChangeSession }) {
   );
 }
 
-/** The dial with its two indexes, what is said above it, and all there is to do. */
+/** What is said above the dial, and told to a screen reader when it changes. */
+function Said({ session, advice }: { readonly session: ChangeSession; readonly advice: Advice | null }) {
+  const waiting = useWaitingSeconds(session.change.attempt?.memory ?? FRESH_MEMORY);
+  const note = waiting > 0 ? `This lock refuses every try for ${waiting} s more.` : null;
+  const told = waiting > 0 ? "This lock refuses every try for a while." : withoutSizes(advice?.say ?? "");
+  return (
+    <>
+      <AdviceLine advice={advice} note={note} onLeave={null} />
+      <p className="visually-hidden" role="status" data-testid="state">
+        {told}
+      </p>
+    </>
+  );
+}
+
+/** The dial with its two indexes. */
+function TwoIndexDial({ session, advice }: { readonly session: ChangeSession; readonly advice: Advice | null }) {
+  const { change, help } = session;
+  const { hand, profile } = change;
+  const onTurn = useTurn(session);
+  const atChanging = isAtChangingIndex(change);
+  const turn = lastTurn(hand);
+  const note = atChanging ? "changing index" : turn === null ? "at rest" : `turning ${turn}`;
+  const isFull = help === "full";
+  return (
+    <Dial
+      position={change.dial}
+      graduations={profile.graduations}
+      numbersIncrease={profile.numbersIncrease}
+      spoken={`${spokenDial(hand, help)}${atChanging ? ", at the changing index" : ""}`}
+      pointTo={isFull && advice !== null ? advice.turn : null}
+      hub={isFull ? { reading: dialReadingText(hand), note } : null}
+      describedBy="change-keys"
+      changingIndex={profile.kind === "wheel-pack" ? profile.changing?.index : undefined}
+      onTurn={onTurn}
+      onOtherKey={(event) => {
+        const key = plainKey(event);
+        if (key === "r") session.again();
+        if (key === "n") session.drawAnother();
+      }}
+    />
+  );
+}
+
+/** The dial, what is said above it, and all there is to do. */
 export function ChangeHand({ session }: { readonly session: ChangeSession }) {
   const { change, state, dialing, help } = session;
   const { hand, profile } = change;
   const onTurn = useTurn(session);
   const advice = changeAdvice({ change, state, dialing }, help);
-  const atChanging = isAtChangingIndex(change);
-  const turn = lastTurn(hand);
-  const note = atChanging ? "changing index" : turn === null ? "at rest" : `turning ${turn}`;
-  const restart = (isNew: boolean) => (isNew ? session.drawAnother() : session.again());
-  const onOtherKey = (event: KeyboardEvent) => {
-    const key = plainKey(event);
-    if (key === "r" || key === "n") restart(key === "n");
-  };
   const press = (isNew: boolean) => {
-    restart(isNew);
+    if (isNew) session.drawAnother();
+    else session.again();
     focusDial();
   };
   return (
     <>
       <Stages session={session} />
       <StepStrip attempt={hand} state={dialing} help={help} end={endOf(change, state)} />
-      <AdviceLine advice={advice} note={null} onLeave={null} />
+      <Said session={session} advice={advice} />
       <div className="workplace-dial">
-        <Dial
-          position={change.dial}
-          graduations={profile.graduations}
-          numbersIncrease={profile.numbersIncrease}
-          spoken={`${spokenDial(hand, help)}${atChanging ? ", at the changing index" : ""}`}
-          pointTo={help === "full" ? (advice?.turn ?? null) : null}
-          hub={help === "full" ? { reading: dialReadingText(hand), note } : null}
-          describedBy="change-keys"
-          changingIndex={profile.kind === "wheel-pack" ? profile.changing?.index : undefined}
-          onTurn={onTurn}
-          onOtherKey={onOtherKey}
-        />
+        <TwoIndexDial session={session} advice={advice} />
         <p id="change-keys" className="visually-hidden">
           {KEYS_HELP}
         </p>

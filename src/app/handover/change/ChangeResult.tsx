@@ -51,7 +51,7 @@ const dialedFaults = (change: Change) =>
 
 /** How the change stands: a sentence, what went wrong, then the numbers. */
 export function ChangeResult({ session }: { readonly session: ChangeSession }) {
-  const { change, state } = session;
+  const { change, state, help } = session;
   const revealed = isRevealed(change);
   const faults = tellChange(change).filter(
     ({ code }) => revealed || (code !== "number-set-off" && code !== "wrong-index"),
@@ -62,7 +62,7 @@ export function ChangeResult({ session }: { readonly session: ChangeSession }) {
   return (
     <section className="result" aria-label="What came of it">
       <h2>
-        What came of it <small>{changeStateInWords(state)}</small>
+        What came of it <small>{help === "full" && changeStateInWords(state)}</small>
       </h2>
       <p className="result-headline" role="status" data-testid="change-headline">
         {said}

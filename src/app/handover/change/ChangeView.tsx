@@ -5,6 +5,7 @@ import { PackChange } from "../../../handover/change/packChange";
 import { HelpChoice } from "../../bench/HelpChoice";
 import { Cutaway } from "../../cutaway/Cutaway";
 import { PackInside } from "../../cutaway/PackInside";
+import { useDialClicks } from "../../dial/useDialClicks";
 import { useStore } from "../../zeroing/useZeroing";
 import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
@@ -33,7 +34,7 @@ function Inside({ session }: { readonly session: ChangeSession }) {
 }
 
 /** Changing the combination: by key on a wheel pack, on the dial of an encoder lock. */
-export function ChangeView({ query, chance }: HandoverViewProps) {
+export function ChangeView({ query, chance, hasSound }: HandoverViewProps) {
   const [first] = CHANGEABLE;
   if (first === undefined) throw new Error("no shipped lock can be changed");
   const help = HELPS.find((one) => one === query.get("help")) ?? "full";
@@ -41,6 +42,7 @@ export function ChangeView({ query, chance }: HandoverViewProps) {
   const session = useStore(useMemo(() => new ChangeSession(profile, help, chance), [profile, help, chance]));
   const [isChoosing, setChoosing] = useState(false);
   const { setup } = session;
+  useDialClicks(session.change.dial, hasSound);
   return (
     <div className="workplace handover-workplace">
       <div className="workplace-hand">

@@ -10,6 +10,7 @@ import { Dial } from "../../dial/Dial";
 import { focusDial } from "../../dial/focusDial";
 import { plainKey } from "../../dial/plainKey";
 import { spokenReading } from "../../dial/spokenReading";
+import { useDialClicks } from "../../dial/useDialClicks";
 import { useStore, useTurn } from "../../zeroing/useZeroing";
 import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
@@ -72,11 +73,11 @@ function HoldbackHand({ session }: { readonly session: HoldbackSession }) {
   return (
     <>
       <Tasks session={session} />
-      <div className="advice">
+      <div className="advice" role="status">
         <p className="advice-say">
           {next === null ? "Shown: held back it does not lock; spun off it does." : SAY[next](profile)}
         </p>
-        <p className="advice-detail" role="status" data-testid="holdback-told">
+        <p className="advice-detail" data-testid="holdback-told">
           {session.told}
         </p>
       </div>
@@ -121,12 +122,13 @@ function HoldbackHand({ session }: { readonly session: HoldbackSession }) {
 }
 
 /** Holdback: the slide that keeps a bolt back, what it does to the dial, and what it does to the door. */
-export function HoldbackView({ query, chance }: HandoverViewProps) {
+export function HoldbackView({ query, chance, hasSound }: HandoverViewProps) {
   const [first] = SHIPPED_PROFILES;
   if (first === undefined) throw new Error("no lock is shipped");
   const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? first;
   const session = useStore(useMemo(() => new HoldbackSession(profile, chance), [profile, chance]));
   const { lock } = session;
+  useDialClicks(lock.dial, hasSound);
   return (
     <div className="workplace handover-workplace">
       <div className="workplace-hand">
