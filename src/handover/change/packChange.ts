@@ -143,7 +143,9 @@ export class PackChange {
     return { facts: [...this.changeAgain(), { type: "key.inserted" }], refusal };
   }
 
-  /** Leaves the proofs: the hand is read at the changing index again, for what the lock is really set to. */
+  /**
+   * Leaves the proofs, which then begin anew: the hand is read at the changing index, for what the lock is really set to.
+   */
   changeAgain(): readonly PackChangeFact[] {
     if (this.proof === null) return [];
     this.takePackBack();

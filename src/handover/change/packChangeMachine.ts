@@ -39,6 +39,7 @@ const machine = setup({
   actions: {
     startOver: assign(START),
     change: assign({ hasChanged: true, proofs: 0 }),
+    forgetProofs: assign({ proofs: 0 }),
     countProof: assign({ proofs: ({ context }) => Math.min(PROOFS_WANTED, context.proofs + 1) }),
   },
 });
@@ -48,7 +49,7 @@ const shut = { "door.shut": "doorShut" } as const;
 const trying = {
   ...shut,
   // A key is put in from here as well, but the hand leaves the proofs first.
-  "change.again": "dialingPresent",
+  "change.again": { target: "dialingPresent", actions: "forgetProofs" },
   "proof.opened": [
     { guard: "isLastProof", target: "proved", actions: "countProof" },
     { target: "proving", actions: "countProof" },

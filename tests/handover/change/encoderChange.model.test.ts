@@ -3,7 +3,11 @@ import { describe, expect, test } from "vitest";
 import { createActor, type SnapshotFrom } from "xstate";
 import type { EncoderChangeFact } from "../../../src/handover/change/changeFact";
 import { EncoderChange } from "../../../src/handover/change/encoderChange";
-import { type EncoderChangeEvent, encoderChangeMachine } from "../../../src/handover/change/encoderChangeMachine";
+import {
+  type EncoderChangeEvent,
+  type EncoderChangeState,
+  encoderChangeMachine,
+} from "../../../src/handover/change/encoderChangeMachine";
 import type { Combination } from "../../../src/lock/combination";
 import type { DialEncoderProfile } from "../../../src/lock/profile";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
@@ -75,6 +79,22 @@ function act(change: EncoderChange, event: EncoderChangeEvent): EncoderChangeFac
   return facts;
 }
 
+const isTaking = (change: EncoderChange) => change.hand !== change.attempt && change.proof === null;
+
+/** What must be true of the lock itself in each state. */
+const TRUE_OF: Readonly<Record<EncoderChangeState, (change: EncoderChange) => boolean>> = {
+  dialingPresent: (change) => change.proof === null && !isTaking(change) && change.retraction === 0,
+  presentRefused: (change) => change.presentRefused > 0 && change.retraction === 0,
+  presentOpen: (change) => change.retraction === 1 && !isTaking(change),
+  firstEntry: (change) => isTaking(change) && change.firstEntry === null && change.differed === null,
+  secondEntry: (change) => isTaking(change) && change.firstEntry !== null,
+  entriesDiffer: (change) => isTaking(change) && change.firstEntry === null && change.differed !== null,
+  proving: (change) => change.proof !== null && change.proofs < 3,
+  proofRefused: (change) => change.proof !== null && change.proof.refused > 0 && change.retraction === 0,
+  proved: (change) => change.isProved,
+  doorShut: (change) => change.isDoorShut,
+};
+
 const keyOf = ({ value, context }: Snapshot) => JSON.stringify([value, context]);
 const takenIn = (state: unknown) => EVENTS.filter((event) => (state as Snapshot).can(event));
 const walk = {
@@ -126,7 +146,13 @@ describe("the chart of a change on the dial", () => {
       };
       await path.test({
         events: Object.fromEntries(EVENTS.map(({ type }) => [type, make])),
-        states: { "*": (state) => expect(keyOf(told.getSnapshot())).toBe(keyOf(state as Snapshot)) },
+        states: {
+          "*": (state) => {
+            const { value } = told.getSnapshot();
+            expect(keyOf(told.getSnapshot())).toBe(keyOf(state as Snapshot));
+            expect(TRUE_OF[value](change), value).toBe(true);
+          },
+        },
       });
     }
   });

@@ -3,7 +3,11 @@ import { expect, test } from "vitest";
 import { createActor, type SnapshotFrom } from "xstate";
 import type { PackChangeFact } from "../../../src/handover/change/changeFact";
 import { PackChange } from "../../../src/handover/change/packChange";
-import { type PackChangeEvent, packChangeMachine } from "../../../src/handover/change/packChangeMachine";
+import {
+  type PackChangeEvent,
+  type PackChangeState,
+  packChangeMachine,
+} from "../../../src/handover/change/packChangeMachine";
 import type { Combination } from "../../../src/lock/combination";
 import { dialTo, KEYED, openBy } from "./changeHands";
 
@@ -29,6 +33,26 @@ const EVENTS: readonly PackChangeEvent[] = [
 const takenIn = (state: unknown) => EVENTS.filter((event) => (state as Snapshot).can(event));
 
 const keyOf = ({ value, context }: Snapshot) => JSON.stringify([value, context]);
+
+const isAtPort = ({ keyed }: PackChange) => keyed.unaligned().length === 0;
+const isNewSet = ({ keyed, wanted, profile }: PackChange) =>
+  keyed.hubErrors(wanted).every((error, k) => Math.abs(error) <= (profile.wheelPack.gateTolerance[k] ?? 0));
+
+/** What must be true of the lock itself in each state, read off its mechanics. */
+const TRUE_OF: Readonly<Record<PackChangeState, (change: PackChange) => boolean>> = {
+  dialingPresent: (change) => change.keyed.key === "out" && !isAtPort(change) && change.proof === null,
+  presentStands: (change) => change.keyed.key === "out" && isAtPort(change) && change.proof === null,
+  keyIn: (change) => change.keyed.key === "in" && isAtPort(change),
+  keyForced: (change) => change.keyed.key === "in" && !isAtPort(change),
+  dialingNew: (change) => change.keyed.key === "turned" && !isNewSet(change),
+  newStands: (change) => change.keyed.key === "turned" && isNewSet(change),
+  keyBack: (change) => change.keyed.key === "in" && isAtPort(change) && change.record.newHand !== null,
+  proving: (change) => change.proof !== null && change.proofs < 3,
+  proofRefused: (change) => change.proof !== null && change.proof.refused > 0 && change.retraction === 0,
+  proved: (change) => change.isProved,
+  spoiled: (change) => change.isSpoiled,
+  doorShut: (change) => change.isDoorShut && change.keyed.key === "out",
+};
 
 /** One lock under a hand that makes any fact happen on demand. */
 class Bench {
@@ -57,6 +81,11 @@ class Bench {
     expect(at, `${event.type} among ${JSON.stringify(facts)}`).toBeGreaterThanOrEqual(0);
     // What came before on the way is over again by now, or the chart would differ.
     this.pending = facts.slice(at + 1);
+  }
+
+  /** Whether the lock is what a state says it is; facts that the chart has not been told yet speak for themselves. */
+  isIn(state: PackChangeState): boolean {
+    return this.pending.some(({ type }) => type.endsWith(".stands")) || TRUE_OF[state](this.change);
   }
 
   private fresh() {
@@ -157,7 +186,13 @@ test.each(KEYED)("every path is one that a hand can make on a real $id", { timeo
     };
     await path.test({
       events: Object.fromEntries(EVENTS.map(({ type }) => [type, make])),
-      states: { "*": (state) => expect(keyOf(told.getSnapshot())).toBe(keyOf(state as Snapshot)) },
+      states: {
+        "*": (state) => {
+          const { value } = told.getSnapshot();
+          expect(keyOf(told.getSnapshot())).toBe(keyOf(state as Snapshot));
+          expect(bench.isIn(value), value).toBe(true);
+        },
+      },
     });
   }
 });
