@@ -153,6 +153,7 @@ const LOOKS = [
 for (const { name, view, press } of MOMENTS) {
   test(`axe finds nothing wrong, light or dark, on a desk or a phone, and all fits: ${name}`, async ({ page }) => {
     await page.goto(`#/handover?view=${view}&seed=5`);
+    await page.getByRole("slider", { name: "Dial" }).waitFor();
     for (const act of press) await page.getByRole("button", { name: act, exact: true }).click();
     for (const { colorScheme, ...window } of LOOKS) {
       await page.setViewportSize(window);

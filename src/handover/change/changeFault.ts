@@ -129,7 +129,7 @@ const WORDS: Readonly<Record<ChangeFaultCode, Words>> = {
   },
   "door-shut-unproved": {
     happened: ({ fault }) =>
-      `You shut the door after ${fault.size === 0 ? "no" : countWord(fault.size)} of ${countWord(PROOFS_WANTED)} proofs.`,
+      `You shut the door after ${fault.size === 0 ? "none" : countWord(fault.size)} of ${countWord(PROOFS_WANTED)} proofs.`,
     did: () => "Only a proof with the door open shows a wrong setting while it can still be mended.",
     mend: () => "Prove first, shut last, with someone inside who can open.",
   },

@@ -123,6 +123,20 @@ export class KeyedPack {
   }
 
   /**
+   * Whether the wheels stand as the next act of the key wants them: the rings at the port, or, with the key turned, every
+   * hub within its gate's tolerance of where the new combination wants it.
+   *
+   * @param wanted - the new combination
+   * @returns null for a spoiled pack
+   */
+  standsFor(wanted: Combination): boolean | null {
+    if (this.isSpoiled) return null;
+    if (this.key !== "turned") return this.unaligned().length === 0;
+    const { gateTolerance } = this.profile.wheelPack;
+    return this.hubErrors(wanted).every((error, k) => Math.abs(error) <= (gateTolerance[k] ?? 0));
+  }
+
+  /**
    * Turns the dial. A key that is in, not turned, holds the wheels: the dial then has only the last wheel's play.
    *
    * @param by - graduations, left positive

@@ -20,7 +20,7 @@ export type KeyAnswer =
   | { readonly facts: readonly PackChangeFact[]; readonly refusal: null }
   | { readonly facts: readonly []; readonly refusal: KeyRefusal };
 
-/** How far wheels stood off when the key was turned or turned back, graduations, wheel 1 first. */
+/** What is kept of the key for the telling. */
 interface KeyRecord {
   /** Of each ring from the port, when the key was turned. */
   turnedAt: readonly Graduations[] | null;
@@ -62,7 +62,7 @@ export class PackChange {
     this.wanted = parseCombination(profile, wanted);
     this.keyed = new KeyedPack(profile, present, start);
     this.indexed = this.handForPresent();
-    this.stood = this.standsNow();
+    this.stood = this.keyed.standsFor(this.wanted);
   }
 
   /** The hand as it is read now: at the changing index, or in the try under way. */
@@ -118,7 +118,7 @@ export class PackChange {
     this.record.turnedAt = null;
     this.record.newHand = null;
     this.indexed = state.key === "turned" ? this.handForNew() : this.handForPresent();
-    this.stood = this.standsNow();
+    this.stood = this.keyed.standsFor(this.wanted);
   }
 
   /**
@@ -138,9 +138,8 @@ export class PackChange {
   /** Puts the key in. */
   insertKey(): KeyAnswer {
     this.takePackBack();
-    const refusal = this.keyed.insertKey();
-    if (refusal !== null) return { facts: [], refusal };
-    return { facts: [...this.changeAgain(), { type: "key.inserted" }], refusal };
+    const answer = this.answer(this.keyed.insertKey(), { type: "key.inserted" });
+    return answer.refusal === null ? { ...answer, facts: [...this.changeAgain(), ...answer.facts] } : answer;
   }
 
   /**
@@ -174,10 +173,11 @@ export class PackChange {
   /** Turns the key back: every ring is clamped to its hub where that stands. */
   turnKeyBack(): KeyAnswer {
     const answer = this.answer(this.keyed.turnKeyBack(), { type: "key.turnedBack" });
-    if (answer.refusal !== null) return answer;
-    this.hasChanged = true;
-    this.record.newHand = this.indexed;
-    this.stood = null;
+    if (answer.refusal === null) {
+      this.hasChanged = true;
+      this.record.newHand = this.indexed;
+      this.stood = null;
+    }
     return answer;
   }
 
@@ -190,7 +190,7 @@ export class PackChange {
       this.proof = new Proof(this.profile, this.wanted, setCombination, { dial, slack: pack.slack() });
       return answer;
     }
-    this.stood = this.standsNow();
+    this.stood = this.keyed.standsFor(this.wanted);
     return answer;
   }
 
@@ -226,18 +226,11 @@ export class PackChange {
     const { stood } = this;
     const { key } = this.keyed;
     if (stood === null || key === "in") return [];
-    const stands = this.standsNow();
+    const stands = this.keyed.standsFor(this.wanted);
     if (stands === stood) return [];
     this.stood = stands;
     const what = key === "turned" ? "new" : "present";
     return [{ type: `${what}.${stands ? "stands" : "left"}` }];
-  }
-
-  private standsNow(): boolean | null {
-    if (this.isSpoiled) return null;
-    if (this.keyed.key !== "turned") return this.keyed.unaligned().length === 0;
-    const { gateTolerance } = this.profile.wheelPack;
-    return this.keyed.hubErrors(this.wanted).every((error, k) => Math.abs(error) <= (gateTolerance[k] ?? 0));
   }
 
   /** What the changing index reads, unwrapped graduations. */

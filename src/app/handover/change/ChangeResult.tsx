@@ -49,6 +49,9 @@ const dialedFaults = (change: Change) =>
     ? tellFaults(change.record.newHand).filter(({ code }) => code !== "not-drawn")
     : [];
 
+/** What the hand did; what to do next is another matter once the key is back. */
+const firstSentence = (message: string) => message.match(/^.*?[^0-9]\.(?= |$)|^.*?[0-9]\.(?= [A-Z])/)?.[0] ?? message;
+
 /** How the change stands: a sentence, what went wrong, then the numbers. */
 export function ChangeResult({ session }: { readonly session: ChangeSession }) {
   const { change, state, help } = session;
@@ -58,7 +61,7 @@ export function ChangeResult({ session }: { readonly session: ChangeSession }) {
   );
   const isBad = faults.some(({ code }) => code === "number-set-off" || code === "wrong-index");
   const dialed = revealed && isBad ? dialedFaults(change) : [];
-  const said = headline(change, faults.length);
+  const said = headline(change, faults);
   return (
     <section className="result" aria-label="What came of it">
       <h2>
@@ -72,12 +75,13 @@ export function ChangeResult({ session }: { readonly session: ChangeSession }) {
           <Fault key={`${fault.code}-${fault.number}`} fault={fault} />
         ))}
         {dialed.map(({ code, number, message }) => (
-          <li key={`${code}-${number}`}>At the changing index: {message}</li>
+          <li key={`${code}-${number}`}>At the changing index: {firstSentence(message)}</li>
         ))}
       </ul>
       {change.proof !== null && (
         <p className="change-proofs">
-          {countWord(change.proofs)} of {countWord(PROOFS_WANTED)} proofs with the door open.
+          {change.proofs === 0 ? "none" : countWord(change.proofs)} of {countWord(PROOFS_WANTED)} proofs with the door
+          open.
         </p>
       )}
       {revealed && change.proof !== null && <NumbersTable change={change} />}

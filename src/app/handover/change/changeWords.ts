@@ -1,5 +1,5 @@
 import type { ChangeState } from "../../../handover/change/changeAdvice";
-import { combinationText } from "../../../handover/change/changeFault";
+import { type ChangeFault, combinationText } from "../../../handover/change/changeFault";
 import { PROOFS_WANTED } from "../../../handover/change/changeProfile";
 import type { ButtonRefusal } from "../../../handover/change/encoderChange";
 import type { KeyRefusal } from "../../../handover/change/keyedPack";
@@ -58,7 +58,7 @@ export function isRevealed(change: Change): boolean {
 }
 
 /** How the exercise stands, in one sentence. */
-export function headline(change: Change, faults: number): string {
+export function headline(change: Change, faults: readonly ChangeFault[]): string {
   const { setCombination, profile, proofs, proof, isDoorShut } = change;
   if (change instanceof PackChange && change.isSpoiled) return "The pack is spoiled: it opens to no combination.";
   if (proof === null) return isDoorShut ? "You shut the door; nothing has been changed." : "";
@@ -66,7 +66,10 @@ export function headline(change: Change, faults: number): string {
     return "The combination is changed. To what, only a proof shows.";
   }
   const opens = `It opens to ${combinationText(setCombination, profile)}.`;
-  if (faults > 0) return opens;
+  if (faults.some(({ code }) => code === "locked-out")) {
+    return `Locked out: ${combinationText(change.wanted, profile)} does not open it.`;
+  }
+  if (faults.length > 0) return opens;
   return proofs >= PROOFS_WANTED
     ? `Changed and proved ${countWord(PROOFS_WANTED)} times. ${opens}`
     : `${opens} ${moreProofs(PROOFS_WANTED - proofs)} before the door is shut.`;
