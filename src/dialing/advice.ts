@@ -1,7 +1,7 @@
 import { countWord, sizeText } from "../lock/amountWords";
 import { type Graduations, opposite, signOf, type Turn } from "../lock/dial";
 import type { Profile } from "../lock/profile";
-import type { Attempt } from "./attempt";
+import type { HandledLock } from "./attempt";
 import type { DialingState } from "./dialingMachine";
 import { drawLength, faultsSoFar } from "./fault";
 import { tellFaults } from "./faultWords";
@@ -31,7 +31,7 @@ export interface Advice {
 }
 
 /** Arrivals made at every number, the leg under way included. */
-function arrivalsMade(attempt: Attempt): number[] {
+function arrivalsMade(attempt: HandledLock): number[] {
   const { reader, profile } = attempt;
   return profile.procedure.map((_, k) => {
     const leg = reader.legs[k];
@@ -41,7 +41,7 @@ function arrivalsMade(attempt: Attempt): number[] {
 }
 
 /** Turning left to do until the number next arrives. The mark that the leg started on does not count. */
-function toNextArrival({ reader, profile, dial }: Attempt, number: Graduations, turn: Turn): Graduations {
+function toNextArrival({ reader, profile, dial }: HandledLock, number: Graduations, turn: Turn): Graduations {
   const ahead = distanceTo(number, dial, turn, profile.graduations);
   const from = reader.leg?.from ?? dial;
   const isFirstMark = signOf(turn) * (dial - from) + ahead <= profile.stopTolerance;
@@ -49,7 +49,7 @@ function toNextArrival({ reader, profile, dial }: Attempt, number: Graduations, 
 }
 
 /** Where the hand is in the procedure. */
-export function progressOf(attempt: Attempt): Progress {
+export function progressOf(attempt: HandledLock): Progress {
   const { reader, profile, combination } = attempt;
   const step = Math.min(reader.leg?.step ?? 0, profile.procedure.length);
   const arrivals = arrivalsMade(attempt);
@@ -64,7 +64,7 @@ export function progressOf(attempt: Attempt): Progress {
 }
 
 interface Scene {
-  readonly attempt: Attempt;
+  readonly attempt: HandledLock;
   readonly profile: Profile;
   readonly progress: Progress;
 }
@@ -147,7 +147,7 @@ const wrongWay = (scene: Scene): Advice => ({
 });
 
 /** What the first fault was, in its own first sentence. */
-const firstCause = (attempt: Attempt): string => {
+const firstCause = (attempt: HandledLock): string => {
   const sentence = tellFaults(attempt)[0]?.message.match(/^.*?[^0-9]\.(?= |$)/)?.[0] ?? "";
   return sentence.replace(/\.$/, "");
 };
@@ -176,7 +176,7 @@ const whatIsSpoiled = ({ attempt, profile, progress }: Scene): string | null => 
 };
 
 /** Whether the hand has turned back before it came to its number, and may only be hesitating. */
-const isTurningBack = ({ reader }: Attempt) => reader.isHesitating && reader.legs.at(-2)?.place === "before";
+const isTurningBack = ({ reader }: HandledLock) => reader.isHesitating && reader.legs.at(-2)?.place === "before";
 
 const turnedBack = ({ attempt, profile }: Scene): Advice => {
   const { legs } = attempt.reader;
@@ -232,7 +232,7 @@ const WORDS: Readonly<Record<DialingState, (scene: Scene) => Advice>> = {
  * @param help - `full` tells what to do and how far; `counts` only which number and how many arrivals; `silent` nothing
  * @returns null where nothing is to be told
  */
-export function adviceFor(attempt: Attempt, state: DialingState, help: Help): Advice | null {
+export function adviceFor(attempt: HandledLock, state: DialingState, help: Help): Advice | null {
   if (help === "silent") return null;
   const scene: Scene = { attempt, profile: attempt.profile, progress: progressOf(attempt) };
   if (help === "counts") return countsOnly(scene, state);

@@ -18,6 +18,15 @@ export interface AttemptStart {
   readonly slack?: readonly Graduations[] | undefined;
   /** Encoder locks only: tries it remembers. */
   readonly memory?: EncoderMemory | undefined;
+  /** What the lock is really set to, graduations, where that is not the combination that the hand dials. */
+  readonly setTo?: Combination | undefined;
+}
+
+/** What telling a hand's progress and its faults needs of the lock under it; an `Attempt` has it all. */
+export interface HandledLock
+  extends Pick<Attempt, "profile" | "combination" | "reader" | "dial" | "opened" | "isCoupled" | "wheelErrors"> {
+  /** The wheels' errors from where the dialed numbers are to stand, or null in an encoder lock. */
+  readonly pack: Pick<WheelPack, "errors"> | null;
 }
 
 /** The positive stop of an encoder lock: there is no pack to hold the dial. */
@@ -49,6 +58,8 @@ export class Attempt {
   wasRefusedWaiting = false;
   /** Errors of the wheels when each leg of the attempt began, wheel 1 first; empty lists in an encoder lock. */
   readonly wheelErrors: Graduations[][] = [];
+  /** What opens the lock. */
+  private readonly setTo: Combination;
   private encoderBolt: EncoderBolt | null = null;
   private errorsBefore: Graduations[] = [];
   private isDrawJudged = false;
@@ -64,7 +75,8 @@ export class Attempt {
     this.profile = profile;
     this.combination = parseCombination(profile, combination);
     this.memory = start.memory ?? FRESH_MEMORY;
-    this.pack = profile.kind === "wheel-pack" ? startPack(profile, this.combination, start) : null;
+    this.setTo = start.setTo === undefined ? this.combination : parseCombination(profile, start.setTo);
+    this.pack = profile.kind === "wheel-pack" ? startPack(profile, this.setTo, start) : null;
     checkReach(start.dial);
     this.reader = new HandReader(profile, this.combination, start.dial);
   }
@@ -155,7 +167,7 @@ export class Attempt {
     const first = legs[0]?.firstRun ?? 0;
     const perTurn = profile.graduations;
     const encoded = runs.slice(first, -1).map((run, k) => {
-      const number = this.combination[k] ?? 0;
+      const number = this.setTo[k] ?? 0;
       const target = { step: { turn: run.turn, arrivals: 0, rule: "at-least" as const }, number, perTurn };
       return {
         turn: run.turn,

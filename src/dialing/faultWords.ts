@@ -2,7 +2,7 @@ import { countWord, sizeText } from "../lock/amountWords";
 import type { Combination } from "../lock/combination";
 import { type Graduations, opposite } from "../lock/dial";
 import type { Profile } from "../lock/profile";
-import type { Attempt } from "./attempt";
+import type { HandledLock } from "./attempt";
 import { type Fault, type FaultCode, faultsAtEnd, faultsSoFar } from "./fault";
 import { legArrivals } from "./leg";
 import { faceText } from "./words";
@@ -165,19 +165,19 @@ const worded = (c: Case): WordedFault => ({
 });
 
 /** Where the wheels stood round the leg of a number: before it, and when the next leg began (or now). */
-function wheelsAround(attempt: Attempt, number: number): WheelsAround {
+function wheelsAround(attempt: HandledLock, number: number): WheelsAround {
   const { wheelErrors, pack } = attempt;
   const now = pack?.errors() ?? [];
   return { before: wheelErrors[number - 1] ?? now, after: wheelErrors[number] ?? now };
 }
 
-function isCounted({ reader }: Attempt, index: number): boolean {
+function isCounted({ reader }: HandledLock, index: number): boolean {
   const leg = reader.legs[index];
   const target = leg && reader.targetOf(leg);
   return leg !== undefined && target !== undefined && legArrivals(leg, target) >= target.step.arrivals;
 }
 
-const inWords = (attempt: Attempt, faults: readonly Fault[]): WordedFault[] =>
+const inWords = (attempt: HandledLock, faults: readonly Fault[]): WordedFault[] =>
   faults.map((fault) =>
     worded({
       fault,
@@ -192,11 +192,11 @@ const inWords = (attempt: Attempt, faults: readonly Fault[]): WordedFault[] =>
   );
 
 /** The faults that are behind the hand, worded, in dialing order. */
-export function tellFaultsSoFar(attempt: Attempt): WordedFault[] {
+export function tellFaultsSoFar(attempt: HandledLock): WordedFault[] {
   return inWords(attempt, faultsSoFar(attempt));
 }
 
 /** All faults of an attempt that has ended, worded, in dialing order. */
-export function tellFaults(attempt: Attempt): WordedFault[] {
+export function tellFaults(attempt: HandledLock): WordedFault[] {
   return inWords(attempt, faultsAtEnd(attempt));
 }

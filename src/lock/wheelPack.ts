@@ -111,6 +111,19 @@ export class WheelPack {
   }
 
   /**
+   * Turns the dial while something holds every gate away from the fence, so that the nose cannot drop.
+   *
+   * @param by - graduations, left positive; the nose must be up
+   * @throws {LockError} `too-far`
+   */
+  turnHeldAside(by: Graduations): void {
+    const target = this.dial + by;
+    if (!(target >= -FARTHEST && target <= FARTHEST)) throw tooFar(target);
+    this.drag(target);
+    this.mark = this.markBeyond(target);
+  }
+
+  /**
    * The batch path: a whole motion of the hand, one position after another. It ends where `turnBy`, move by move, would.
    *
    * @param hand - positions of the hand, graduations; the first is where the hand takes hold of the dial

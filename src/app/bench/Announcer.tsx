@@ -4,7 +4,7 @@ import type { BenchSession } from "./benchSession";
 import { headline } from "./resultRows";
 
 /** Sizes change with every graduation; a spoken sentence changes only when something new is to be done. */
-const withoutSizes = (say: string) =>
+export const withoutSizes = (say: string) =>
   say.replace(/^[\d.]+ past (\S+?)\. /, "Past $1. ").replace(/turned back [\d.]+ on/, "turned back on");
 
 /** What is told at a change of state: the next step in full help, the state itself otherwise. */

@@ -50,7 +50,7 @@ export function LockInHand(props: LockInHandProps) {
   const { profile } = lock;
   const shown = isLive ? session.attempt : lock;
   const advice = isLive ? adviceFor(shown, state, help) : null;
-  const waiting = useWaitingSeconds(session);
+  const waiting = useWaitingSeconds(session.lock.memory);
   // The hand goes back to the dial, where the keys are.
   const restart = (isNew: boolean) => {
     onRestart(isNew);

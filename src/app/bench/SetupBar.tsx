@@ -6,12 +6,7 @@ import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { FileButton } from "../shell/FileButton";
 import { profileFromFile } from "../shell/profileFile";
 import type { BenchSetup } from "./benchSetup";
-
-const HELPS: readonly { readonly help: Help; readonly label: string; readonly title: string }[] = [
-  { help: "full", label: "Full", title: "What to do, how far, and the cutaway" },
-  { help: "counts", label: "Counts", title: "Arrivals counted, no distances" },
-  { help: "silent", label: "Silent", title: "Nothing until the end, no cutaway" },
-];
+import { HelpChoice } from "./HelpChoice";
 
 const SOURCE_WORDS: Readonly<Record<BenchSetup["source"], string>> = { "as-set": "as set", drawn: "drawn", own: "own" };
 
@@ -88,21 +83,7 @@ export function SetupBar(props: SetupBarProps) {
         <span className="visually-hidden">Combination </span>
         {numbers} <small>{SOURCE_WORDS[setup.source]}</small>
       </button>
-      <fieldset className="setup-help">
-        <legend className="visually-hidden">Help</legend>
-        {HELPS.map(({ help, label, title }) => (
-          <button
-            key={help}
-            type="button"
-            className="button"
-            title={title}
-            aria-pressed={setup.help === help}
-            onClick={() => onHelp(help)}
-          >
-            {label}
-          </button>
-        ))}
-      </fieldset>
+      <HelpChoice help={setup.help} onHelp={onHelp} />
       <button
         type="button"
         className="button"

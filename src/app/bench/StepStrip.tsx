@@ -1,5 +1,5 @@
 import type { Help } from "../../dialing/advice";
-import type { Attempt } from "../../dialing/attempt";
+import type { HandledLock } from "../../dialing/attempt";
 import type { DialingState } from "../../dialing/dialingMachine";
 import { faceText, ordinalWord } from "../../dialing/words";
 import { type StepView, stepViews } from "./stepViews";
@@ -16,13 +16,15 @@ function Pips({ step }: { readonly step: StepView }) {
 }
 
 interface StepStripProps {
-  readonly attempt: Attempt;
+  readonly attempt: HandledLock;
   readonly state: DialingState;
   readonly help: Help;
+  /** What follows the last number, where that is not the draw: what to do, and what has come of it. */
+  readonly end?: { readonly say: string; readonly came: string; readonly isCurrent: boolean } | undefined;
 }
 
 /** The procedure on one plate: every number with its direction and arrivals, then the draw. */
-export function StepStrip({ attempt, state, help }: StepStripProps) {
+export function StepStrip({ attempt, state, help, end }: StepStripProps) {
   const { profile, combination } = attempt;
   const steps = stepViews(attempt, state);
   const isSilent = help === "silent";
@@ -38,10 +40,10 @@ export function StepStrip({ attempt, state, help }: StepStripProps) {
           {isSilent ? <div className="strip-pips">{step.asked}</div> : <Pips step={step} />}
         </li>
       ))}
-      <li className="strip-step" aria-current={!isSilent && steps.draw.isCurrent ? "step" : undefined}>
+      <li className="strip-step" aria-current={!isSilent && (end ?? steps.draw).isCurrent ? "step" : undefined}>
         <small>then</small>
-        <div>{profile.draw.turn} to the stop</div>
-        <div className="strip-pips">{isSilent ? steps.draw.end : steps.draw.bolt}</div>
+        <div>{end?.say ?? `${profile.draw.turn} to the stop`}</div>
+        <div className="strip-pips">{end?.came ?? (isSilent ? steps.draw.end : steps.draw.bolt)}</div>
       </li>
     </ol>
   );

@@ -1,16 +1,16 @@
 import { type Help, progressOf } from "../../dialing/advice";
-import type { Attempt } from "../../dialing/attempt";
+import type { HandledLock } from "../../dialing/attempt";
 import { ordinalWord, readingText } from "../../dialing/words";
 import { reading } from "../../lock/dial";
 import { spokenReading } from "../dial/spokenReading";
 
 /** The reading of a lock's dial as figures. */
-export function dialReadingText(lock: Attempt): string {
+export function dialReadingText(lock: HandledLock): string {
   return readingText(reading(lock.dial, lock.profile.graduations), lock.profile);
 }
 
 /** The way the dial was last turned, or null before it was. */
-export function lastTurn(lock: Attempt): "left" | "right" | null {
+export function lastTurn(lock: HandledLock): "left" | "right" | null {
   return lock.reader.runs.at(-1)?.turn ?? null;
 }
 
@@ -19,7 +19,7 @@ export function lastTurn(lock: Attempt): "left" | "right" | null {
  *
  * The reading is always told, as anyone can see it; arrivals only where the help counts them.
  */
-export function spokenDial(lock: Attempt, help: Help): string {
+export function spokenDial(lock: HandledLock, help: Help): string {
   const { step, arrivals } = progressOf(lock);
   const made = arrivals[step] ?? 0;
   const turn = lastTurn(lock);

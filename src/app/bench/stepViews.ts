@@ -1,5 +1,5 @@
 import { progressOf } from "../../dialing/advice";
-import type { Attempt } from "../../dialing/attempt";
+import type { HandledLock } from "../../dialing/attempt";
 import type { DialingState } from "../../dialing/dialingMachine";
 import type { Leg } from "../../dialing/leg";
 import { stopError } from "../../dialing/runs";
@@ -50,7 +50,7 @@ const BOLT: Partial<Record<DialingState, string>> = {
 const isNumberState = (state: DialingState) => state === "turning" || state === "resting" || state === "overrun";
 
 /** What the strip shows of an attempt. */
-export function stepViews(attempt: Attempt, state: DialingState): StripView {
+export function stepViews(attempt: HandledLock, state: DialingState): StripView {
   const { profile, reader, combination } = attempt;
   const { step: current, arrivals } = progressOf(attempt);
   const stopOf = (leg: Leg | undefined, k: number) =>

@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
 import type { Milliseconds } from "../../lock/dial";
+import type { EncoderMemory } from "../../lock/dialEncoder";
 import { DialSound } from "../dial/dialSound";
 import { useRunOn } from "../dial/useRunOn";
 import type { BenchAddress } from "./benchAddress";
@@ -42,8 +43,7 @@ export function useBenchSound(session: BenchSession, isOn: boolean): void {
 }
 
 /** Seconds that an encoder lock still refuses every try; 0 where it does not wait. Redraws once a second. */
-export function useWaitingSeconds(session: BenchSession): number {
-  const { waitsUntil_ms } = session.lock.memory;
+export function useWaitingSeconds({ waitsUntil_ms }: EncoderMemory): number {
   const [now, setNow] = useState(() => performance.now());
   useEffect(() => {
     if (waitsUntil_ms === null) return;

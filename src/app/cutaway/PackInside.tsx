@@ -1,27 +1,35 @@
 import { useMemo } from "react";
-import type { Attempt } from "../../dialing/attempt";
 import { CutawayFrame } from "./CutawayFrame";
-import { cutawayView } from "./cutawayView";
-import { leverSentences, wheelSentence } from "./cutawayWords";
+import { type CutawayKey, type CutawayLock, cutawayView } from "./cutawayView";
+import { keySentence, leverSentences, wheelSentence } from "./cutawayWords";
 import { PackLabels } from "./PackLabels";
 import { PackPicture } from "./PackPicture";
 import { packScene } from "./wheelGeometry";
 
+interface PackInsideProps {
+  /** Changes in place: a new `version` is what makes React look again. */
+  readonly attempt: CutawayLock;
+  readonly version: number;
+  /** The change key and its holes, where the lock is being changed. */
+  readonly changeKey?: CutawayKey | null;
+}
+
 /** The wheel pack seen from the dial, drawn out along its spindle, with its fence, lever and bolt. */
-export function PackInside({ attempt }: { attempt: Attempt; version: number }) {
+export function PackInside({ attempt, changeKey = null }: PackInsideProps) {
   const view = cutawayView(attempt);
   const count = view.wheels.length;
   const scene = useMemo(() => packScene(count), [count]);
   return (
     <CutawayFrame>
       <div className="cutaway-picture" data-columns={columnsKind(count)}>
-        <PackPicture view={view} scene={scene} />
+        <PackPicture view={view} scene={scene} changeKey={changeKey} />
         <PackLabels view={view} scene={scene} />
       </div>
       <ul className="visually-hidden">
         {view.wheels.map((wheel) => (
           <li key={wheel.wheel}>{wheelSentence(wheel, view.numbersIncrease)}</li>
         ))}
+        {changeKey !== null && <li>{keySentence(changeKey)}</li>}
         {leverSentences(view).map(({ part, text }) => (
           <li key={part}>{text}</li>
         ))}

@@ -1,6 +1,7 @@
 import { Fragment, memo } from "react";
 import { Bolt, Lever } from "./boltParts";
-import type { CutawayView } from "./cutawayView";
+import { KeyHole, KeyRod, keyHoleAngle } from "./ChangeKey";
+import type { CutawayKey, CutawayView } from "./cutawayView";
 import { fenceText, noseText } from "./cutawayWords";
 import { Cam, DrivePin, FencePart, GateMark, Spindle, Wheel } from "./discs";
 import { useMovedDrawing } from "./useMovedDrawing";
@@ -26,18 +27,23 @@ const FENCE_FRONT = -0.06;
 interface PackPictureProps {
   readonly view: CutawayView;
   readonly scene: Scene;
+  readonly changeKey: CutawayKey | null;
 }
 
 /** The drawing, painted from wheel 1 at the back to the bolt in front. */
-export function PackPicture({ view, scene }: PackPictureProps) {
+export function PackPicture({ view, scene, changeKey }: PackPictureProps) {
   const hasLeft = isMirrored(view);
+  const { perTurn } = view;
   const drawing = useMovedDrawing(view, scene, FALL);
   return (
     <svg ref={drawing.picture} className="cutaway-svg" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
       <g transform={hasLeft ? `translate(${WIDTH} 0) scale(-1 1)` : undefined}>
         <FencePart scene={scene} far={scene.count + FENCE_BACK} near={scene.count} />
         <Spindle scene={scene} far={scene.count + 0.2} near={scene.count} />
-        <Wheels view={view} scene={scene} />
+        {changeKey !== null && (
+          <KeyRod {...{ scene, changeKey, perTurn, hasLeft }} far={scene.count + 0.15} near={scene.count} />
+        )}
+        <Wheels view={view} scene={scene} changeKey={changeKey} />
         <Cam scene={scene} angle={turned(camAngle(view), hasLeft)} />
         <Spindle scene={scene} far={0} near={spindleFront(scene)} />
         <FencePart scene={scene} far={0} near={FENCE_FRONT} />
@@ -56,7 +62,7 @@ export function PackPicture({ view, scene }: PackPictureProps) {
 const turned = (angle: number, hasLeft: boolean) => (hasLeft ? -angle : angle);
 
 /** Each wheel, and in front of it what lies between it and its driver. */
-function Wheels({ view, scene }: PackPictureProps) {
+function Wheels({ view, scene, changeKey }: PackPictureProps) {
   const { wheels, perTurn } = view;
   const hasLeft = isMirrored(view);
   const angles = packAngles(view);
@@ -75,6 +81,16 @@ function Wheels({ view, scene }: PackPictureProps) {
           flyAngle={turned(fly, hasLeft)}
           isDriven={isDriven}
         />
+        {changeKey !== null && (
+          <>
+            <KeyHole scene={scene} depth={depth} angle={turned(keyHoleAngle(changeKey, k, perTurn), hasLeft)} />
+            <KeyRod
+              {...{ scene, changeKey, perTurn, hasLeft }}
+              far={depth}
+              near={depth - (k === wheels.length - 1 ? 0.45 : 1)}
+            />
+          </>
+        )}
         <Spindle scene={scene} far={depth} near={depth - 1} />
         <DrivePin scene={scene} depth={depth} angle={turned(pin, hasLeft)} isDriving={isDriven} />
         <FencePart scene={scene} far={depth} near={depth - 1} />

@@ -36,6 +36,21 @@ export interface CutawayCam {
   readonly driving: Turn | null;
 }
 
+/** The change key of a pack, as the cutaway shows it. */
+export interface CutawayKey {
+  readonly place: "out" | "in" | "turned";
+  /** How far each wheel's key hole stands from the key port, graduations, left positive, wheel 1 first. */
+  readonly errors: readonly Graduations[];
+  /** Where the port lies from where the holes are while the gates stand under the fence, graduations, left positive. */
+  readonly port: Graduations;
+}
+
+/** What the cutaway needs of a lock: an attempt has it, and a pack that is being changed. */
+export interface CutawayLock extends Pick<Attempt, "profile" | "dial" | "isCoupled" | "retraction"> {
+  readonly reader: Pick<Attempt["reader"], "runs">;
+  readonly pack: Pick<WheelPack, "profile" | "combination" | "stands" | "errors" | "slack"> | null;
+}
+
 /** The inside of a lock at one moment: plain data. */
 export interface CutawayView {
   /** Wheel 1 first; empty in a lock without wheels. */
@@ -54,7 +69,7 @@ export interface CutawayView {
 const MET: Graduations = 1e-6;
 
 /** What the cutaway shows of a lock. */
-export function cutawayView(attempt: Attempt): CutawayView {
+export function cutawayView(attempt: CutawayLock): CutawayView {
   const { pack, profile, dial } = attempt;
   const wheels = pack === null ? [] : wheelsOf(pack, attempt.reader.runs.at(-1)?.turn ?? null);
   return {
@@ -73,7 +88,7 @@ export function cutawayView(attempt: Attempt): CutawayView {
   };
 }
 
-function wheelsOf(pack: WheelPack, turn: Turn | null): CutawayWheel[] {
+function wheelsOf(pack: NonNullable<CutawayLock["pack"]>, turn: Turn | null): CutawayWheel[] {
   const { profile, combination } = pack;
   const { freePlay, gateTolerance } = profile.wheelPack;
   const stands = pack.stands();

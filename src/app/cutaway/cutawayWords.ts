@@ -1,5 +1,5 @@
 import type { Graduations, Turn } from "../../lock/dial";
-import type { CutawayView, CutawayWheel } from "./cutawayView";
+import type { CutawayKey, CutawayView, CutawayWheel } from "./cutawayView";
 
 /** "+0.4" as the numbers of the face grow; "0.0" for nothing. */
 function signedText(error: Graduations, numbersIncrease: Turn): string {
@@ -62,4 +62,16 @@ export function leverSentences(view: CutawayView): readonly { part: string; text
     { part: "lever", text: lever },
     { part: "bolt", text: `bolt ${boltWords(view.retraction).join(" ")}` },
   ];
+}
+
+const KEY_WORDS: Readonly<Record<CutawayKey["place"], string>> = {
+  out: "change key out",
+  in: "change key in, through the key holes",
+  turned: "change key turned, holding the gates",
+};
+
+/** "change key out; key holes 0.0, 12.3 and 4.0 from the key port": for a screen reader. */
+export function keySentence({ place, errors }: CutawayKey): string {
+  const sizes = errors.map((error) => Math.abs(error).toFixed(1)).join(", ");
+  return `${KEY_WORDS[place]}; key holes ${sizes} from the key port`;
 }

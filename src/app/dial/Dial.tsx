@@ -31,6 +31,8 @@ interface DialProps {
   readonly ringTurn?: Graduations;
   /** How far the hand is ahead of a heavy dial, graduations, left positive. */
   readonly windUp?: Graduations;
+  /** A second index on the ring, where the lock has one; graduations left of the opening index. */
+  readonly changingIndex?: Graduations | undefined;
   /** Room round the ring for `children`, in the drawing's units. */
   readonly surround?: number;
   /** Drawn round the ring, in the drawing's own frame: the middle of the dial is 0 0, the ring's rim at 253. */
@@ -110,6 +112,20 @@ function useHands(graduations: number, onTurn: DialProps["onTurn"]) {
 const spokenOf = ({ spoken, windUp = 0 }: DialProps) =>
   Math.abs(windUp) > DRAG_LAG + 0.05 ? `${spoken}, the dial sticks` : spoken;
 
+/** The second index: hollow and flat, so that nobody takes it for the opening index. */
+function ChangingIndex({ turned, arc }: { readonly turned: string; readonly arc: string }) {
+  return (
+    <g transform={turned}>
+      <path className="dial-changing-index" d="M0 -226 L-7 -247 H7 Z M-11 -251 H11" />
+      <text className="dial-caption">
+        <textPath href={`#${arc}`} startOffset="0">
+          changing index
+        </textPath>
+      </text>
+    </g>
+  );
+}
+
 /** A dial one turns by hand, finger, pen, wheel or key. Where it stands comes from above; it holds only the grip. */
 export function Dial(props: DialProps) {
   const { position, graduations, numbersIncrease, hub, onTurn } = props;
@@ -156,6 +172,9 @@ export function Dial(props: DialProps) {
             opening index
           </textPath>
         </text>
+        {props.changingIndex !== undefined && (
+          <ChangingIndex turned={`rotate(${dialRotation(props.changingIndex, graduations)})`} arc={`${shade}-arc`} />
+        )}
         <g transform={turned}>
           <DialFace graduations={graduations} numbersIncrease={numbersIncrease} />
           <circle className="dial-groove" r={146} />

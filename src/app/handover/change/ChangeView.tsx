@@ -1,6 +1,89 @@
+import { useMemo, useState } from "react";
+import type { Help } from "../../../dialing/advice";
+import { combinationText } from "../../../handover/change/changeFault";
+import { PackChange } from "../../../handover/change/packChange";
+import { HelpChoice } from "../../bench/HelpChoice";
+import { Cutaway } from "../../cutaway/Cutaway";
+import { PackInside } from "../../cutaway/PackInside";
+import { useDialClicks } from "../../dial/useDialClicks";
+import { useStore } from "../../zeroing/useZeroing";
+import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
+import { ChangeHand } from "./ChangeHand";
+import { ChangeResult } from "./ChangeResult";
+import { packLock } from "./changeCutaway";
+import { CHANGEABLE, ChangeSession } from "./changeSession";
+import { NewCombinationSheet } from "./NewCombinationSheet";
+import "../../cutaway/cutaway.css";
+import "../workbench.css";
+import "./change.css";
 
-/** To be replaced by its owner. */
-export function ChangeView({ query }: HandoverViewProps) {
-  return <p>{query.get("view")}</p>;
+const CAUTIONS = [
+  "Keep the door open and the bolt clear of its frame until the new combination has opened the lock three times.",
+  "Have someone inside who can open, before the door is shut.",
+  "The maker's written instructions for the lock decide: which index, which key, which way. Changes need someone who may.",
+];
+
+const HELPS: readonly Help[] = ["full", "counts", "silent"];
+
+function Inside({ session }: { readonly session: ChangeSession }) {
+  const { change, version } = session;
+  if (!(change instanceof PackChange)) return <Cutaway attempt={change.attempt} version={version} />;
+  const { lock, changeKey } = packLock(change);
+  return <PackInside attempt={lock} version={version} changeKey={changeKey} />;
+}
+
+/** Changing the combination: by key on a wheel pack, on the dial of an encoder lock. */
+export function ChangeView({ query, chance, hasSound }: HandoverViewProps) {
+  const [first] = CHANGEABLE;
+  if (first === undefined) throw new Error("no shipped lock can be changed");
+  const help = HELPS.find((one) => one === query.get("help")) ?? "full";
+  const profile = CHANGEABLE.find(({ id }) => id === query.get("profile")) ?? first;
+  const session = useStore(useMemo(() => new ChangeSession(profile, help, chance), [profile, help, chance]));
+  const [isChoosing, setChoosing] = useState(false);
+  const { setup } = session;
+  useDialClicks(session.change.dial, hasSound);
+  return (
+    <div className="workplace handover-workplace">
+      <div className="workplace-hand">
+        <div className="setup">
+          <select
+            className="field"
+            aria-label="Lock"
+            value={CHANGEABLE.indexOf(setup.profile)}
+            onChange={(event) => session.takeLock(CHANGEABLE[Number(event.currentTarget.value)] ?? first)}
+          >
+            {CHANGEABLE.map((one, k) => (
+              <option key={one.id} value={k}>
+                {one.title}
+              </option>
+            ))}
+          </select>
+          <button type="button" className="button" aria-haspopup="dialog" onClick={() => setChoosing(true)}>
+            <span className="visually-hidden">Change </span>
+            {combinationText(setup.present, setup.profile)} to {combinationText(setup.wanted, setup.profile)}{" "}
+            <small>{setup.isOwn ? "own" : "drawn"}</small>
+          </button>
+          <HelpChoice help={session.help} onHelp={(one) => session.setHelp(one)} />
+        </div>
+        <ChangeHand session={session} />
+      </div>
+      <div className="workplace-panels">
+        {session.help === "full" && (
+          <div className="panel">
+            <Inside session={session} />
+          </div>
+        )}
+        <ChangeResult session={session} />
+        <Cautions cautions={CAUTIONS} />
+      </div>
+      <NewCombinationSheet
+        setup={setup}
+        isOpen={isChoosing}
+        onClose={() => setChoosing(false)}
+        onDraw={() => session.drawAnother()}
+        onOwn={(numbers) => session.takeOwn(numbers)}
+      />
+    </div>
+  );
 }

@@ -1,0 +1,58 @@
+import { ordinalWord } from "../../dialing/words";
+import { explain } from "../../drill/combinationRules";
+import type { Combination } from "../../lock/combination";
+import type { Profile } from "../../lock/profile";
+import { readOwn } from "./readOwn";
+
+function RuleNotes({ profile, numbers }: { readonly profile: Profile; readonly numbers: Combination }) {
+  const broken = explain(numbers, profile.combinationRules, profile.graduations);
+  if (broken.length === 0) return <p className="soft">It keeps every rule for this lock.</p>;
+  return (
+    <div className="soft">
+      <p>Good enough to practice with, but not for a door:</p>
+      <ul>
+        {broken.map(({ rule, message, source }) => (
+          <li key={rule}>
+            {message} ({source})
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+interface OwnNumbersProps {
+  readonly profile: Profile;
+  readonly texts: readonly string[];
+  readonly onTexts: (texts: readonly string[]) => void;
+}
+
+/** Fields for numbers of one's own. The rules they break are told, with their source. */
+export function OwnNumbers({ profile, texts, onTexts }: OwnNumbersProps) {
+  const own = readOwn(profile, texts);
+  return (
+    <>
+      <div className="sheet-row">
+        {texts.map((text, k) => (
+          <label key={`${ordinalWord(k + 1)}`}>
+            <span className="visually-hidden">{ordinalWord(k + 1)} number</span>
+            <input
+              className="field"
+              inputMode="decimal"
+              size={4}
+              value={text}
+              onChange={(event) => onTexts(texts.with(k, event.currentTarget.value))}
+            />
+          </label>
+        ))}
+      </div>
+      {"problem" in own ? (
+        <p className="sheet-error" role="alert">
+          {own.problem}
+        </p>
+      ) : (
+        <RuleNotes profile={profile} numbers={own.numbers} />
+      )}
+    </>
+  );
+}

@@ -1,0 +1,17 @@
+interface CautionsProps {
+  readonly cautions: readonly string[];
+}
+
+/** What can hurt, where the work is done. */
+export function Cautions({ cautions }: CautionsProps) {
+  return (
+    <section className="panel handover-cautions" aria-label="Cautions">
+      <h2>On a real door</h2>
+      <ul>
+        {cautions.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,130 @@
+import type { Advice } from "../../../dialing/advice";
+import { type ChangeState, changeAdvice } from "../../../handover/change/changeAdvice";
+import { PackChange } from "../../../handover/change/packChange";
+import type { Change } from "../../../handover/change/tellChange";
+import { FRESH_MEMORY } from "../../../lock/dialEncoder";
+import { AdviceLine } from "../../bench/AdviceLine";
+import { withoutSizes } from "../../bench/Announcer";
+import { StepStrip } from "../../bench/StepStrip";
+import { dialReadingText, lastTurn, spokenDial } from "../../bench/spoken";
+import { TurnButtons } from "../../bench/TurnButtons";
+import { useWaitingSeconds } from "../../bench/useBench";
+import { Dial } from "../../dial/Dial";
+import { focusDial } from "../../dial/focusDial";
+import { plainKey } from "../../dial/plainKey";
+import { useTurn } from "../../zeroing/useZeroing";
+import type { ChangeSession } from "./changeSession";
+import { STAGE_OF, STAGES } from "./changeWords";
+import { KeyActs } from "./KeyActs";
+
+const KEYS_HELP =
+  "Arrow keys turn the way they point, by one; hold them to keep turning, with Shift fast. Comma and period nudge by a tenth. Page Up and Page Down turn by ten, with Shift by a whole turn. R starts again, N draws a new combination. The buttons for key and door follow the dial.";
+
+const KEY_WORDS = { out: "key out", in: "key in", turned: "key turned" } as const;
+const KEY_STATES: readonly ChangeState[] = ["presentStands", "keyIn", "keyForced", "newStands", "keyBack"];
+
+/** What follows the last number, where it is not the draw. */
+function endOf(change: Change, state: ChangeState) {
+  if (change.proof !== null) return undefined;
+  if (change instanceof PackChange) {
+    return { say: "change key", came: KEY_WORDS[change.keyed.key], isCurrent: KEY_STATES.includes(state) };
+  }
+  if (change.hand === change.attempt) return undefined;
+  const { turn, travel } = change.profile.draw;
+  return { say: `${turn} by ${travel}`, came: "ends the dialing", isCurrent: false };
+}
+
+/** Whether numbers go to the changing index now. */
+const isAtChangingIndex = (change: Change) => change instanceof PackChange && change.proof === null;
+
+function Stages({ session }: { readonly session: ChangeSession }) {
+  const { change, state } = session;
+  const stages = STAGES[change instanceof PackChange ? "key" : "dial"];
+  return (
+    <ol className="change-stages" aria-label="Parts of the change">
+      {stages.map((stage, k) => (
+        <li key={stage} aria-current={k === STAGE_OF[state] ? "step" : undefined}>
+          {stage}
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+/** What is said above the dial, and told to a screen reader when it changes. */
+function Said({ session, advice }: { readonly session: ChangeSession; readonly advice: Advice | null }) {
+  const waiting = useWaitingSeconds(session.change.attempt?.memory ?? FRESH_MEMORY);
+  const note = waiting > 0 ? `This lock refuses every try for ${waiting} s more.` : null;
+  const told = waiting > 0 ? "This lock refuses every try for a while." : withoutSizes(advice?.say ?? "");
+  return (
+    <>
+      <AdviceLine advice={advice} note={note} onLeave={null} />
+      <p className="visually-hidden" role="status" data-testid="state">
+        {told}
+      </p>
+    </>
+  );
+}
+
+/** The dial with its two indexes. */
+function TwoIndexDial({ session, advice }: { readonly session: ChangeSession; readonly advice: Advice | null }) {
+  const { change, help } = session;
+  const { hand, profile } = change;
+  const onTurn = useTurn(session);
+  const atChanging = isAtChangingIndex(change);
+  const turn = lastTurn(hand);
+  const note = atChanging ? "changing index" : turn === null ? "at rest" : `turning ${turn}`;
+  const isFull = help === "full";
+  return (
+    <Dial
+      position={change.dial}
+      graduations={profile.graduations}
+      numbersIncrease={profile.numbersIncrease}
+      spoken={`${spokenDial(hand, help)}${atChanging ? ", at the changing index" : ""}`}
+      pointTo={isFull && advice !== null ? advice.turn : null}
+      hub={isFull ? { reading: dialReadingText(hand), note } : null}
+      describedBy="change-keys"
+      changingIndex={profile.kind === "wheel-pack" ? profile.changing?.index : undefined}
+      onTurn={onTurn}
+      onOtherKey={(event) => {
+        const key = plainKey(event);
+        if (key === "r") session.again();
+        if (key === "n") session.drawAnother();
+      }}
+    />
+  );
+}
+
+/** The dial, what is said above it, and all there is to do. */
+export function ChangeHand({ session }: { readonly session: ChangeSession }) {
+  const { change, state, dialing, help } = session;
+  const { hand, profile } = change;
+  const onTurn = useTurn(session);
+  const advice = changeAdvice({ change, state, dialing }, help);
+  const press = (isNew: boolean) => {
+    if (isNew) session.drawAnother();
+    else session.again();
+    focusDial();
+  };
+  return (
+    <>
+      <Stages session={session} />
+      <StepStrip attempt={hand} state={dialing} help={help} end={endOf(change, state)} />
+      <Said session={session} advice={advice} />
+      <div className="workplace-dial">
+        <TwoIndexDial session={session} advice={advice} />
+        <p id="change-keys" className="visually-hidden">
+          {KEYS_HELP}
+        </p>
+        <button type="button" className="button workplace-again" aria-keyshortcuts="R" onClick={() => press(false)}>
+          Again <kbd>R</kbd>
+        </button>
+        <button type="button" className="button workplace-new" aria-keyshortcuts="N" onClick={() => press(true)}>
+          New numbers <kbd>N</kbd>
+        </button>
+      </div>
+      <TurnButtons perTurn={profile.graduations} onTurn={onTurn} />
+      <KeyActs session={session} />
+    </>
+  );
+}

@@ -1,0 +1,78 @@
+import type { ChangeState } from "../../../handover/change/changeAdvice";
+import { type ChangeFault, combinationText } from "../../../handover/change/changeFault";
+import { PROOFS_WANTED } from "../../../handover/change/changeProfile";
+import type { ButtonRefusal } from "../../../handover/change/encoderChange";
+import type { KeyRefusal } from "../../../handover/change/keyedPack";
+import { PackChange } from "../../../handover/change/packChange";
+import type { Change } from "../../../handover/change/tellChange";
+import { countWord } from "../../../lock/amountWords";
+
+/** Why an act did nothing. */
+export type RefusedAct = KeyRefusal | ButtonRefusal | "key-in-door";
+
+/** A refusal in a sentence. */
+export const REFUSED: Readonly<Record<RefusedAct, string>> = {
+  "bolt-drawn": "The bolt is back: the fence lies in the gates and keeps the key out. Throw the bolt first.",
+  "not-in": "The key is not in the lock.",
+  "already-in": "The key is in the lock already.",
+  "already-turned": "A turned key cannot be taken out: turn it back first.",
+  "not-turned": "The key is not turned.",
+  "pack-spoiled": "The pack is spoiled: turning the key again mends nothing.",
+  "bolt-out": "Nothing happens: the button works only while the bolt is back.",
+  "already-pressed": "The lock is waiting for the new combination already.",
+  "key-in-door": "The key is still in the lock: take it out before the door is shut.",
+};
+
+/** The parts of the work, in order. */
+export const STAGES = {
+  key: ["Present one", "Key in", "New one", "Key out", "Prove"],
+  dial: ["Present one", "Button", "New one", "New one again", "Prove"],
+} as const;
+
+/** Which part of the work a state belongs to, counted from 0. */
+export const STAGE_OF: Readonly<Record<ChangeState, number>> = {
+  dialingPresent: 0,
+  presentRefused: 0,
+  presentStands: 1,
+  keyIn: 1,
+  keyForced: 1,
+  spoiled: 1,
+  presentOpen: 1,
+  dialingNew: 2,
+  newStands: 2,
+  firstEntry: 2,
+  entriesDiffer: 2,
+  keyBack: 3,
+  secondEntry: 3,
+  proving: 4,
+  proofRefused: 4,
+  proved: 4,
+  doorShut: 4,
+};
+
+/** Whether what the lock is set to may be told: once the new combination has been tried, or it is too late. */
+export function isRevealed(change: Change): boolean {
+  const { proof, isDoorShut } = change;
+  const isSpoiled = change instanceof PackChange && change.isSpoiled;
+  return isSpoiled || isDoorShut || (proof !== null && proof.opened + proof.refused > 0);
+}
+
+/** How the exercise stands, in one sentence. */
+export function headline(change: Change, faults: readonly ChangeFault[]): string {
+  const { setCombination, profile, proofs, proof, isDoorShut } = change;
+  if (change instanceof PackChange && change.isSpoiled) return "The pack is spoiled: it opens to no combination.";
+  if (proof === null) return isDoorShut ? "You shut the door; nothing has been changed." : "";
+  if (!isRevealed(change) || setCombination === null) {
+    return "The combination is changed. To what, only a proof shows.";
+  }
+  const opens = `It opens to ${combinationText(setCombination, profile)}.`;
+  if (faults.some(({ code }) => code === "locked-out")) {
+    return `Locked out: ${combinationText(change.wanted, profile)} does not open it.`;
+  }
+  if (faults.length > 0) return opens;
+  return proofs >= PROOFS_WANTED
+    ? `Changed and proved ${countWord(PROOFS_WANTED)} times. ${opens}`
+    : `${opens} ${moreProofs(PROOFS_WANTED - proofs)} before the door is shut.`;
+}
+
+const moreProofs = (count: number) => `Still ${countWord(count)} ${count === 1 ? "proof" : "proofs"} to go`;

@@ -1,0 +1,188 @@
+import { type Advice, adviceFor, type Help, progressOf } from "../../dialing/advice";
+import type { DialingState } from "../../dialing/dialingMachine";
+import { faceText } from "../../dialing/words";
+import { countWord, sizeText } from "../../lock/amountWords";
+import { opposite } from "../../lock/dial";
+import { PROOFS_WANTED } from "./changeProfile";
+import type { EncoderChange } from "./encoderChange";
+import type { EncoderChangeState } from "./encoderChangeMachine";
+import { PackChange } from "./packChange";
+import type { PackChangeState } from "./packChangeMachine";
+import type { Change } from "./tellChange";
+
+/** Where a change of either kind is. */
+export type ChangeState = PackChangeState | EncoderChangeState;
+
+/** What a change is told from: the change, where its chart is, and where the chart of the dialing is. */
+export interface ChangeScene {
+  readonly change: Change;
+  readonly state: ChangeState;
+  readonly dialing: DialingState;
+}
+
+const still = (say: string, detail = ""): Advice => ({ turn: null, say, detail });
+
+/** What to do with the key, the button or the door, where it is not the dial's turn. */
+const ACTS: Partial<Record<ChangeState, (change: Change) => Advice>> = {
+  presentStands: () => still("Every wheel stands at the key port. Put the change key in."),
+  keyIn: () => still("Turn the key.", "it holds the gates and frees the wheels"),
+  keyForced: (change) => still("Do not turn the key: take it out.", change instanceof PackChange ? astray(change) : ""),
+  newStands: () => still("The new combination stands. Turn the key back."),
+  keyBack: () => still("Take the key out.", "the gates are clamped to where the wheels stand now"),
+  spoiled: () => still("The pack is spoiled. Leave the door open.", "it has to be taken apart and set anew"),
+  presentOpen: () => still("Open. Press the change button inside the door.", "while the bolt is back"),
+  doorShut: () => still("The door is shut. See what came of it."),
+};
+
+/** The wheel that stands farthest from the key port, in words. */
+function astray(change: PackChange): string {
+  const errors = change.keyed.keyErrors().map(Math.abs);
+  const most = Math.max(...errors);
+  return `wheel ${errors.indexOf(most) + 1} stands ${sizeText(most)} away from the key port`;
+}
+
+const startText = ({ hand }: Change): string => {
+  const first = hand.profile.procedure[0];
+  const number = faceText(hand.combination[0] ?? 0, hand.profile);
+  return `turn ${first?.turn}, at least ${countWord(first?.arrivals ?? 0)} arrivals at ${number}`;
+};
+
+const startOver = (change: Change, say: string, detail = ""): Advice => ({
+  turn: change.profile.procedure[0]?.turn ?? null,
+  say: `${say} Start over: ${startText(change)}.`,
+  detail,
+});
+
+/** A wheel behind the hand that no longer stands as it should. */
+const spoiledWheel = (change: Change): string | null => {
+  const { hand, profile } = change;
+  if (hand.pack === null || profile.kind !== "wheel-pack") return null;
+  const { step } = progressOf(hand);
+  const errors = hand.pack.errors();
+  const k = errors.findIndex((e, i) => i < step && Math.abs(e) > (profile.wheelPack.gateTolerance[i] ?? 0));
+  return k < 0 ? null : `wheel ${k + 1} stands ${sizeText(errors[k] ?? 0)} off`;
+};
+
+/** What follows the last number: the key, or the turn that ends an entry. */
+const afterLast = (change: Change, state: ChangeState): Advice => {
+  if (!(change instanceof PackChange)) {
+    const { turn, travel } = change.profile.draw;
+    return { turn, say: `Stop here. Now turn ${turn} by ${travel} or more.`, detail: "that ends this dialing" };
+  }
+  return still(state === "dialingNew" ? "Stop here. Turn the key back." : "Stop here. Put the change key in.");
+};
+
+/** Whether the first number is still to be begun. The turn that ended an entry may go on a little: no wrong way. */
+const isFresh = (change: Change, dialing: DialingState): boolean =>
+  dialing === "waiting" || (dialing === "wrongWay" && !(change instanceof PackChange));
+
+/** Turned about after the last number: too far for the key, or on the way to the end of an entry. */
+const pastLast = (change: Change, state: ChangeState): Advice =>
+  change instanceof PackChange
+    ? startOver(change, "You turned on past the last number.")
+    : { ...afterLast(change, state), say: `Turn on ${change.profile.draw.turn}.` };
+
+/** Dialing without a draw: to the changing index, or as an entry. */
+const numbersOnly = ({ change, state, dialing }: ChangeScene, help: Help, where: string): Advice | null => {
+  const { hand } = change;
+  const isLast = progressOf(hand).step === change.profile.procedure.length - 1;
+  if (help === "counts") return adviceFor(hand, dialing, help);
+  if (isFresh(change, dialing)) {
+    return { turn: change.profile.procedure[0]?.turn ?? null, say: `${where}: ${startText(change)}.`, detail: "" };
+  }
+  const isOff = dialing === "turning" || dialing === "resting" ? spoiledWheel(change) : null;
+  if (isOff !== null) return startOver(change, "It will not stand right.", isOff);
+  if (dialing === "resting" && isLast) return afterLast(change, state);
+  return dialing === "drawing" ? pastLast(change, state) : adviceFor(hand, dialing, help);
+};
+
+const ENTRY: Partial<Record<ChangeState, string>> = {
+  firstEntry: "The new one, first time",
+  secondEntry: "The new one again",
+  entriesDiffer: "The two differed: nothing is changed. The new one, first time",
+};
+
+/** After an opening, while the wheels still stand: turning the first way would only draw the bolt again. */
+const mustSpinOff = (change: Change): boolean => {
+  const attempt = change.proof?.attempt;
+  const opensFirstWay = change.profile.procedure[0]?.turn === change.profile.draw.turn;
+  return opensFirstWay && attempt?.pack?.isAligned() === true && attempt.retraction < 1;
+};
+
+const proving = ({ change, state, dialing }: ChangeScene, help: Help): Advice | null => {
+  const attempt = change.proof?.attempt;
+  if (attempt === undefined) return null;
+  if (help === "full" && state === "proved" && dialing === "open") {
+    return still(`Proved ${countWord(PROOFS_WANTED)} times. You may shut the door.`);
+  }
+  if (help === "full" && mustSpinOff(change)) {
+    const turn = opposite(change.profile.draw.turn);
+    const turns = countWord(change.profile.procedure[0]?.arrivals ?? 4);
+    return {
+      turn,
+      say: `Spin off: turn ${turn}, ${turns} turns.`,
+      detail: "the wheels still stand at the combination",
+    };
+  }
+  const advice = adviceFor(attempt, dialing, help);
+  return advice === null || !isFresh(change, dialing) || help === "counts"
+    ? advice
+    : {
+        ...advice,
+        turn: change.profile.procedure[0]?.turn ?? null,
+        say: `Prove it at the opening index: ${startText(change)}.`,
+        detail: provedText(change),
+      };
+};
+
+const provedText = (change: Change) => `${countWord(change.proofs)} of ${countWord(PROOFS_WANTED)} proofs, door open`;
+
+/**
+ * What to tell the hand now.
+ *
+ * @param help - `full` tells what to do and how far; `counts` only which number and how many arrivals; `silent` nothing
+ * @returns null where nothing is to be told
+ */
+export function changeAdvice(scene: ChangeScene, help: Help): Advice | null {
+  const { change, state } = scene;
+  if (help === "silent") return null;
+  const act = ACTS[state];
+  if (act !== undefined) return help === "full" ? act(change) : null;
+  if (change.proof !== null) return proving(scene, help);
+  if (state === "dialingNew") return numbersOnly(scene, help, "The new one, to the changing index");
+  if (change instanceof PackChange) return numbersOnly(scene, help, "The present one, to the changing index");
+  const entry = ENTRY[state];
+  return entry === undefined ? presentEncoder(change, scene, help) : numbersOnly(scene, help, entry);
+}
+
+const presentEncoder = (change: EncoderChange, { dialing }: ChangeScene, help: Help): Advice | null => {
+  const advice = adviceFor(change.attempt, dialing, help);
+  return advice === null || dialing !== "waiting" || help === "counts"
+    ? advice
+    : { ...advice, say: `The present one opens the lock: ${startText(change)}.` };
+};
+
+const STATE_WORDS: Readonly<Record<ChangeState, string>> = {
+  dialingPresent: "dialing the present combination",
+  presentStands: "the present combination stands at the key port",
+  keyIn: "the key is in",
+  keyForced: "the key is in, wheels away from the key port",
+  dialingNew: "key turned, dialing the new combination",
+  newStands: "the new combination stands",
+  keyBack: "the key is turned back",
+  presentRefused: "the present combination was refused",
+  presentOpen: "open with the present combination",
+  firstEntry: "dialing the new combination, first time",
+  secondEntry: "dialing the new combination, second time",
+  entriesDiffer: "the two dialings differed, nothing is changed",
+  proving: "proving the new combination",
+  proofRefused: "the new combination did not open",
+  proved: "the new combination is proved",
+  spoiled: "the pack is spoiled",
+  doorShut: "the door is shut",
+};
+
+/** Where the change is, in words that fit a sentence. */
+export function changeStateInWords(state: ChangeState): string {
+  return STATE_WORDS[state];
+}

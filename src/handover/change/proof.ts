@@ -1,0 +1,69 @@
+import { Attempt, type AttemptStart } from "../../dialing/attempt";
+import type { DialingFact } from "../../dialing/dialingFact";
+import type { Combination } from "../../lock/combination";
+import type { Graduations, Milliseconds } from "../../lock/dial";
+import type { Profile } from "../../lock/profile";
+
+/** What a move in a proof brought. */
+export interface ProofMove {
+  readonly facts: readonly DialingFact[];
+  /** Whether it ended a try, and how; null while none has ended. */
+  readonly ended: "opened" | "refused" | null;
+}
+
+/**
+ * Trying the new combination at the opening index, as often as one likes.
+ *
+ * The hand dials the combination that is meant; the lock opens to the one it is really set to. An opening counts only
+ * when all the numbers have been dialed for it. Mutable.
+ */
+export class Proof {
+  /** The try under way, or the one that has just ended. */
+  attempt: Attempt;
+  /** Openings that count. */
+  opened = 0;
+  refused = 0;
+  private readonly profile: Profile;
+  private readonly meant: Combination;
+  private readonly setTo: Combination;
+  private hasCounted = false;
+
+  /**
+   * @param meant - what the hand dials
+   * @param setTo - what opens the lock
+   * @param start - where it stands
+   * @throws {LockError} as `Attempt`
+   */
+  constructor(profile: Profile, meant: Combination, setTo: Combination, start: AttemptStart) {
+    this.profile = profile;
+    this.meant = meant;
+    this.setTo = setTo;
+    this.attempt = new Attempt(profile, meant, { ...start, setTo });
+  }
+
+  /**
+   * Turns the dial.
+   *
+   * @param by - graduations, left positive, one direction
+   * @throws {LockError} `too-far`
+   */
+  turnBy(by: Graduations, now_ms?: Milliseconds): ProofMove {
+    const { attempt } = this;
+    const facts = attempt.turnBy(by, now_ms);
+    const has = (type: DialingFact["type"]) => facts.some((fact) => fact.type === type);
+    const wasDialed = attempt.reader.legs.length > this.profile.procedure.length;
+    const isCounted = has("bolt.retracted") && wasDialed && !this.hasCounted;
+    if (isCounted) this.hasCounted = true;
+    if (has("bolt.thrown")) this.beginAnew();
+    if (isCounted) this.opened += 1;
+    if (has("draw.refused")) this.refused += 1;
+    return { facts, ended: isCounted ? "opened" : has("draw.refused") ? "refused" : null };
+  }
+
+  /** The bolt is out again: what follows is the next try. */
+  private beginAnew(): void {
+    const { dial, pack, memory } = this.attempt;
+    this.attempt = new Attempt(this.profile, this.meant, { dial, slack: pack?.slack(), memory, setTo: this.setTo });
+    this.hasCounted = false;
+  }
+}

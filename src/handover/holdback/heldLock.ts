@@ -1,0 +1,92 @@
+import type { Attempt } from "../../dialing/attempt";
+import type { DialingFact } from "../../dialing/dialingFact";
+import { type Graduations, type Milliseconds, signOf } from "../../lock/dial";
+
+/** How far a dial gives between the positive stop and a bolt that is held back, graduations; a training value. */
+export const HOLDBACK_PLAY: Graduations = 0.5;
+
+/** Why the holdback slide does not move. */
+export type HoldbackRefusal = "bolt-not-back" | "already-on" | "already-off";
+
+/** What happened to a lock with a holdback. */
+export type HoldbackFact =
+  | { readonly type: "holdback.set" }
+  | { readonly type: "holdback.released" }
+  /** The hand turned against the held bolt. */
+  | { readonly type: "dial.held" };
+
+/**
+ * A lock with a holdback slide, which keeps its bolt back once the dial stands at the positive stop.
+ *
+ * While the slide is on, the bolt stays back and holds the dial: it gives no more than `HOLDBACK_PLAY` and cannot be spun
+ * off, so the lock still stands at its combination, and the door does not lock. Off again, it is the lock it was. Common
+ * practice, no source. Mutable; it owns the motion of the attempt it is given.
+ */
+export class HeldLock {
+  readonly attempt: Attempt;
+  /** Whether the slide is on. */
+  isHeld = false;
+  /** How far the dial gives way from where the lock stands, against the draw, graduations in [0, `HOLDBACK_PLAY`]. */
+  private give: Graduations = 0;
+
+  constructor(attempt: Attempt) {
+    this.attempt = attempt;
+  }
+
+  /** Unwrapped dial position, graduations. */
+  get dial(): Graduations {
+    return this.attempt.dial - this.drawSign * this.give;
+  }
+
+  /** How far the bolt is drawn back, 0 to 1; 1 while it is held. */
+  get retraction(): number {
+    return this.attempt.retraction;
+  }
+
+  /** Whether the door would stay shut: only a thrown bolt locks it. */
+  get locksDoor(): boolean {
+    return this.attempt.retraction === 0;
+  }
+
+  /** Sets the slide. @returns why it does not move, or null */
+  setHoldback(): HoldbackRefusal | null {
+    if (this.isHeld) return "already-on";
+    if (this.attempt.retraction < 1) return "bolt-not-back";
+    this.isHeld = true;
+    return null;
+  }
+
+  /** Takes the slide off; the bolt follows to where the dial has given way. @returns why it does not move, or null */
+  releaseHoldback(): HoldbackRefusal | null {
+    if (!this.isHeld) return "already-off";
+    this.isHeld = false;
+    const { give } = this;
+    this.give = 0;
+    if (give > 0) this.attempt.turnBy(-this.drawSign * give);
+    return null;
+  }
+
+  /**
+   * Turns the dial; what a held bolt or a positive stop does not let through is lost.
+   *
+   * @param by - graduations, left positive, one direction
+   * @param now_ms - time, or undefined where the motion has no times
+   * @returns what the lock did; nothing while it is held
+   * @throws {LockError} `too-far`
+   */
+  turnBy(by: Graduations, now_ms?: Milliseconds): readonly (DialingFact | HoldbackFact)[] {
+    if (!this.isHeld) return this.attempt.turnBy(by, now_ms);
+    const wanted = this.give - this.drawSign * by;
+    this.give = Math.min(this.play, Math.max(0, wanted));
+    return wanted > this.play ? [{ type: "dial.held" }] : [];
+  }
+
+  /** Never so much that releasing the slide would throw the bolt. */
+  private get play(): Graduations {
+    return Math.min(HOLDBACK_PLAY, this.attempt.profile.draw.travel / 2);
+  }
+
+  private get drawSign(): 1 | -1 {
+    return signOf(this.attempt.profile.draw.turn);
+  }
+}

@@ -1,0 +1,170 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import { combinationText } from "../../src/handover/change/changeFault";
+import { ChangePage } from "./change";
+import { Fingers, KeyHand, RoundHand } from "./hands";
+import { expect, test } from "./page";
+
+test("a clean change by keyboard: key, new numbers, three proofs, then the door", async ({ page }) => {
+  const change = new ChangePage(page, "three-wheel");
+  await change.open();
+  await change.expectSaid(/^The present one, to the changing index: turn left, at least four arrivals at 38\.$/);
+  await change.dialTo(change.present, change.index);
+  await change.expectSaid("Every wheel stands at the key port. Put the change key in.");
+  await change.press("Put the key in");
+  await change.expectSaid("Turn the key.");
+  await change.press("Turn the key");
+  await change.expectSaid(/^The new one, to the changing index/);
+  await change.press("Take the key out");
+  await expect(change.refusal).toHaveText("A turned key cannot be taken out: turn it back first.");
+  await change.dialTo(change.wanted, change.index);
+  await change.expectSaid("The new combination stands. Turn the key back.");
+  await change.press("Turn it back");
+  await change.press("Take the key out");
+  await expect(change.headline).toHaveText("The combination is changed. To what, only a proof shows.");
+  for (const count of ["One", "Two", "Three"]) {
+    await change.draw(change.wanted);
+    await expect(change.result).toContainText(new RegExp(`${count} of three proofs`, "i"));
+    if (count !== "Three") await change.spinOff();
+  }
+  await change.expectSaid("Proved three times. You may shut the door.");
+  await change.press("Shut the door");
+  await expect(change.headline).toHaveText(
+    `Changed and proved three times. It opens to ${combinationText(change.wanted, change.profile)}.`,
+  );
+  await expect(change.result.locator("li")).toHaveCount(0);
+});
+
+test("a key turned with a wheel away from the port spoils the pack, and the page says how", async ({ page }) => {
+  const change = new ChangePage(page, "two-wheel");
+  await change.open();
+  await change.dialTo(change.present, change.index, [0, -3]);
+  await change.press("Put the key in");
+  await change.expectSaid("Do not turn the key: take it out.");
+  await expect(change.bench.detail).toHaveText("wheel 2 stands 3.0 away from the key port");
+  await change.press("Turn the key");
+  await expect(change.headline).toHaveText("The pack is spoiled: it opens to no combination.");
+  await expect(change.result).toContainText(
+    "You turned the key while wheel 2 stood 3.0 graduations away from the key port.",
+  );
+});
+
+test("a number set 0.8 off is a lock that opens 0.8 off", async ({ page }) => {
+  const change = new ChangePage(page, "two-wheel");
+  await change.open("counts");
+  await change.dialTo(change.present, change.index);
+  for (const act of ["Put the key in", "Turn the key"]) await change.press(act);
+  await change.dialTo(change.wanted, change.index, [0, 0.8]);
+  for (const act of ["Turn it back", "Take the key out"]) await change.press(act);
+  // Nothing is given away before it is tried.
+  await expect(change.result).not.toContainText("off");
+  await change.draw(change.wanted);
+  const second = change.wanted[1] ?? 0;
+  await expect(change.result).toContainText(
+    `Your second number, ${second}, was set 0.8 graduations off. The lock opens at ${second + 0.8}.`,
+  );
+});
+
+test("an encoder lock changes nothing when the two dialings differ", async ({ page }) => {
+  const change = new ChangePage(page, "dial-encoder");
+  await change.open();
+  await change.draw(change.present);
+  await change.expectSaid("Open. Press the change button inside the door.");
+  await change.press("Press the change button");
+  await change.hand.turnBy(40);
+  await change.hand.turnBy(-30);
+  await change.draw(change.wanted);
+  await change.expectSaid(/^The new one again/);
+  await change.draw(change.wanted.map((number, k) => (k === 1 ? number + 4 : number)));
+  await change.expectSaid(/^The two differed: nothing is changed\./);
+  await expect(change.result).toContainText("the present combination still opens it");
+  for (let k = 0; k < 2; k++) await change.draw(change.wanted);
+  await change.expectSaid(/^Prove it at the opening index/);
+  await change.draw(change.wanted);
+  await expect(change.headline).toHaveText(
+    `It opens to ${combinationText(change.wanted, change.profile)}. Still two proofs to go before the door is shut.`,
+  );
+});
+
+test("a bolt held back cannot be spun off, and its door does not lock", async ({ page }) => {
+  const change = new ChangePage(page, "three-wheel");
+  const hand = new KeyHand(change.bench, 100);
+  const told = page.getByTestId("holdback-told");
+  await page.goto("#/handover?view=holdback&seed=5");
+  await change.press("Holdback slide: off");
+  await expect(told).toHaveText("The slide is on: the bolt is held back.");
+  const before = await change.bench.reading();
+  await hand.turnBy(100);
+  await expect(told).toHaveText("The dial does not turn out of it: held back, the lock cannot be spun off.");
+  await change.bench.expectReading(before + 0.5, 100);
+  await change.press("Shut the door and pull");
+  await expect(told).toHaveText("The door opens at a pull: a held-back bolt locks nothing.");
+  await change.press("Holdback slide: on");
+  await hand.turnBy(500);
+  await expect(told).toHaveText("Spun off: now the lock is secured.");
+  await expect(change.bench.say).toHaveText("Shown: held back it does not lock; spun off it does.");
+});
+
+test.describe("on a phone", () => {
+  test.use({ hasTouch: true, viewport: { width: 390, height: 844 } });
+
+  test("a change by touch, and its first proof", async ({ page, context }) => {
+    const change = new ChangePage(page, "two-wheel");
+    await change.open("counts");
+    const finger = new Fingers(await context.newCDPSession(page)).finger(1);
+    const round = new RoundHand(change.bench, finger, change.profile.graduations);
+    change.within = 0.4;
+    change.hand = {
+      turnBy: async (by) => {
+        await change.bench.dial.scrollIntoViewIfNeeded();
+        await round.turnBy(by);
+      },
+    };
+    const tap = async (name: string) => {
+      const button = change.bench.button(name);
+      await button.scrollIntoViewIfNeeded();
+      // A tap may fall into the scrolling that it asked for; a finger then taps again.
+      await expect(async () => {
+        await button.tap();
+        await expect(button).toHaveAttribute("aria-disabled", "true", { timeout: 300 });
+      }).toPass();
+    };
+    await change.dialTo(change.present, change.index);
+    await round.letGo();
+    for (const act of ["Put the key in", "Turn the key"]) await tap(act);
+    await change.dialTo(change.wanted, change.index);
+    await round.letGo();
+    for (const act of ["Turn it back", "Take the key out"]) await tap(act);
+    await change.draw(change.wanted);
+    await expect(change.headline).toHaveText(/^It opens to \d/);
+    await expect(change.result).toContainText("one of three proofs");
+  });
+});
+
+const MOMENTS = [
+  { name: "a change", view: "change", press: [] },
+  { name: "a spoiled pack", view: "change", press: ["Put the key in", "Turn the key"] },
+  { name: "a bolt held back", view: "holdback", press: ["Holdback slide: off"] },
+];
+const LOOKS = [
+  { width: 1280, height: 800, colorScheme: "light" },
+  { width: 390, height: 844, colorScheme: "dark" },
+] as const;
+
+for (const { name, view, press } of MOMENTS) {
+  test(`axe finds nothing wrong, light or dark, on a desk or a phone, and all fits: ${name}`, async ({ page }) => {
+    await page.goto(`#/handover?view=${view}&seed=5`);
+    await page.getByRole("slider", { name: "Dial" }).waitFor();
+    for (const act of press) await page.getByRole("button", { name: act, exact: true }).click();
+    for (const { colorScheme, ...window } of LOOKS) {
+      await page.setViewportSize(window);
+      await page.emulateMedia({ colorScheme });
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      const found = violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.target}`);
+      expect.soft(found, `${colorScheme}, ${window.width}`).toEqual([]);
+      const across = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      expect.soft(across, `nothing to scroll across at ${window.width}`).toBeLessThanOrEqual(0);
+    }
+  });
+}
