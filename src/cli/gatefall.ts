@@ -4,13 +4,16 @@ import { LockError } from "../lock/lockError";
 import { ReadingsError } from "../zeroing/readingsError";
 import { combinationsCommand } from "./combinationsCommand";
 import type { Command, OptionValues, Terminal } from "./command";
+import { handoverCommand } from "./handoverCommand";
 import { oddsCommand } from "./oddsCommand";
 import { profilesCommand } from "./profilesCommand";
 import { replayCommand } from "./replayCommand";
 import { UsageError } from "./usageError";
 import { zeroCommand } from "./zeroCommand";
 
-const COMMANDS: readonly Command[] = [replayCommand, profilesCommand, oddsCommand, zeroCommand, combinationsCommand];
+const COMMANDS: readonly Command[] = [
+  ...[replayCommand, profilesCommand, oddsCommand, zeroCommand, combinationsCommand, handoverCommand],
+];
 
 const overview = () => {
   const lines = COMMANDS.map(({ name, summary }) => `  ${name.padEnd(14)}${summary}`);

@@ -16,7 +16,7 @@ function indexPlace(error: Graduations): string {
 }
 
 /** Turns the ring on the case: a slider, nudges, and the clamp. */
-function RingControls({ session }: { readonly session: ZeroingSession }) {
+export function RingControls({ session }: { readonly session: ZeroingSession }) {
   const { lock } = session;
   return (
     <>

@@ -1,6 +1,208 @@
+import { useState } from "react";
+import { type Caution, caution } from "../../../handover/run/cautions";
+import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import { Sheet } from "../../shell/Sheet";
+import { useStore } from "../../zeroing/useZeroing";
 import type { HandoverViewProps } from "../HandoverScreen";
+import { ChangeControls, ChooseNumbers } from "./ChangePanel";
+import { Debrief } from "./Debrief";
+import { DoorHand } from "./DoorHand";
+import { HandoverSession, type RunSetup } from "./handoverSession";
+import { recallRun } from "./keptRun";
+import { RecordSheet } from "./RecordSheet";
+import { RingPanel } from "./RingPanel";
+import { ACT_GROUPS } from "./runActs";
+import { ScenePicture } from "./ScenePicture";
+import { ToldLine } from "./ToldLine";
+import "./run.css";
 
-/** To be replaced by its owner. */
-export function RunView({ query }: HandoverViewProps) {
-  return <p>{query.get("view")}</p>;
+const DEFAULT = SHIPPED_PROFILES.find(({ id }) => id === "three-wheel") ?? SHIPPED_PROFILES[0];
+const SEEDS = 100_000;
+
+function askedSetup({ query, chance }: HandoverViewProps): RunSetup | null {
+  const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? DEFAULT;
+  const seed = Number(query.get("seed") ?? Math.floor(chance() * SEEDS));
+  if (profile === undefined) return null;
+  return { profile, seed: Number.isInteger(seed) ? seed : 1, isHandsOff: query.get("hands") === "off" };
+}
+
+/** Whether a kept run is the one that an address asks for, as far as it asks. */
+function isAsked({ profile, seed, isHandsOff }: RunSetup, query: URLSearchParams): boolean {
+  const has = { profile: profile.id, seed: String(seed), hands: isHandsOff ? "off" : "on" };
+  return Object.entries(has).every(([key, value]) => !query.has(key) || query.get(key) === value);
+}
+
+/** The run that goes on: the one kept here, unless the address asks for another. */
+function firstSession(props: HandoverViewProps): HandoverSession | null {
+  const asked = askedSetup(props);
+  const kept = recallRun();
+  if (asked === null) return null;
+  if (kept === null || !isAsked(kept.run, props.query)) return new HandoverSession(asked);
+  const { profile, seed, isHandsOff } = kept.run;
+  return new HandoverSession({ profile, seed, isHandsOff }, kept);
+}
+
+interface SetupBarProps {
+  readonly session: HandoverSession;
+  readonly onStart: (setup: RunSetup) => void;
+  readonly newSeed: () => number;
+}
+
+function RunSetupBar({ session, onStart, newSeed }: SetupBarProps) {
+  const { profile, seed, isHandsOff } = session.setup;
+  const { door, lock } = session.recorded.scene;
+  return (
+    <div className="setup run-setup">
+      <label>
+        <span className="visually-hidden">Lock</span>
+        <select
+          className="field"
+          value={profile.id}
+          onChange={(event) => {
+            const chosen = SHIPPED_PROFILES.find(({ id }) => id === event.currentTarget.value);
+            if (chosen !== undefined) onStart({ profile: chosen, seed, isHandsOff });
+          }}
+        >
+          {SHIPPED_PROFILES.map(({ id, title }) => (
+            <option key={id} value={id}>
+              {title}
+            </option>
+          ))}
+        </select>
+      </label>
+      <button
+        type="button"
+        className="button"
+        aria-pressed={isHandsOff}
+        onClick={() => onStart({ profile, seed, isHandsOff: !isHandsOff })}
+      >
+        Hands off: a simulated hand dials
+      </button>
+      <button type="button" className="button" onClick={() => onStart({ profile, seed, isHandsOff })}>
+        Start again
+      </button>
+      <button type="button" className="button" onClick={() => onStart({ profile, seed: newSeed(), isHandsOff })}>
+        Another door
+      </button>
+      <small>
+        {door}, {lock}, door number {seed}
+      </small>
+    </div>
+  );
+}
+
+function Cautions({ ids }: { readonly ids: readonly Caution["id"][] }) {
+  if (ids.length === 0) return null;
+  return (
+    <ul className="run-cautions">
+      {ids.map((id) => (
+        <li key={id}>
+          {caution(id).text} <small>({caution(id).source})</small>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+interface ActsProps {
+  readonly session: HandoverSession;
+  readonly onForm: (form: "numbers" | "record") => void;
+  readonly onLookBack: () => void;
+}
+
+/** Everything one may do next, at any time. */
+function Acts({ session, onForm, onLookBack }: ActsProps) {
+  return (
+    <div className="run-acts">
+      {ACT_GROUPS.map(({ title, acts, cautions }) => (
+        <fieldset key={title}>
+          <legend>{title}</legend>
+          {acts
+            .filter(({ isOffered }) => isOffered?.(session) ?? true)
+            .map(({ label, does }) => (
+              <button key={label} type="button" className="button" onClick={() => does(session, performance.now())}>
+                {label}
+              </button>
+            ))}
+          {title === "Lock" && (
+            <button type="button" className="button" onClick={() => onForm("numbers")}>
+              Change the combination
+            </button>
+          )}
+          <Cautions ids={cautions} />
+        </fieldset>
+      ))}
+      <fieldset>
+        <legend>Paper</legend>
+        <button type="button" className="button" onClick={() => onForm("record")}>
+          Write the record
+        </button>
+        <button
+          type="button"
+          className="button"
+          onClick={() => {
+            if (session.act({ type: "duty.signed" }, performance.now()) && session.run.isHandedOver) onLookBack();
+          }}
+        >
+          Sign the door off
+        </button>
+        <button type="button" className="button" onClick={onLookBack}>
+          Look back
+        </button>
+        <Cautions ids={["record"]} />
+      </fieldset>
+    </div>
+  );
+}
+
+function Run({ session }: { readonly session: HandoverSession }) {
+  useStore(session);
+  const [form, setForm] = useState<"numbers" | "record" | null>(null);
+  const [isLookingBack, setIsLookingBack] = useState(session.run.isHandedOver);
+  return (
+    <>
+      <ToldLine told={session.told} />
+      <div className="run">
+        <div className="run-left">
+          <ScenePicture situation={session.run.situation} />
+          <Acts session={session} onForm={setForm} onLookBack={() => setIsLookingBack(true)} />
+        </div>
+        <div className="run-right">
+          {session.activity === "ring" ? (
+            <RingPanel session={session} />
+          ) : (
+            <>
+              <ChangeControls session={session} />
+              <DoorHand session={session} />
+            </>
+          )}
+        </div>
+      </div>
+      <div className="run-foot">
+        <Cautions ids={["instructions", "licensed"]} />
+      </div>
+      {isLookingBack && <Debrief session={session} onUndone={() => setIsLookingBack(false)} />}
+      <Sheet title="Change the combination" isOpen={form === "numbers"} onClose={() => setForm(null)}>
+        <ChooseNumbers session={session} onDone={() => setForm(null)} />
+      </Sheet>
+      <RecordSheet session={session} isOpen={form === "record"} onClose={() => setForm(null)} />
+    </>
+  );
+}
+
+/** The whole duty, from a fresh lock to a signed-off door. */
+export function RunView(props: HandoverViewProps) {
+  const [session, setSession] = useState(() => firstSession(props));
+  const [count, setCount] = useState(0);
+  if (session === null) return null;
+  const start = (setup: RunSetup) => {
+    setSession(new HandoverSession(setup));
+    setCount(count + 1);
+  };
+  return (
+    <>
+      <RunSetupBar session={session} onStart={start} newSeed={() => Math.floor(props.chance() * SEEDS)} />
+      <Run key={count} session={session} />
+    </>
+  );
 }

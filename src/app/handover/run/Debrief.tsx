@@ -1,0 +1,117 @@
+import { CAUTIONS } from "../../../handover/run/cautions";
+import { type HandoverResult, missingWords, resultOf, verdictWords } from "../../../handover/run/checkRun";
+import { FAULT_WORDS } from "../../../handover/run/faultWords";
+import type { RunStep } from "../../../handover/run/handoverRun";
+import { stepWords } from "../../../handover/run/stepWords";
+import type { HandoverSession } from "./handoverSession";
+import { RunFiles } from "./RunFiles";
+
+const clock = (at_ms: number) => {
+  const seconds = Math.round(at_ms / 1000);
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
+};
+
+function Faults({ step }: { readonly step: RunStep }) {
+  return (
+    <ul className="debrief-faults">
+      {step.faults.map((code) => {
+        const { happened, harmed, instead, source } = FAULT_WORDS[code];
+        return (
+          <li key={code}>
+            <strong>{happened}</strong> Harmed: {harmed} Instead: {instead} <small>({source})</small>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+interface StepRowProps {
+  readonly step: RunStep;
+  /** How many steps counted before it; null where it is undone. */
+  readonly before: number | null;
+  readonly onUndo: (steps: number) => void;
+}
+
+function StepRow({ step, before, onUndo }: StepRowProps) {
+  return (
+    <li className={before === null ? "debrief-undone" : undefined}>
+      <p>
+        <span className="debrief-time">{clock(step.event.at_ms)}</span> {stepWords(step.event)}
+        {before === null && <em> Undone in the debrief.</em>}
+        {before !== null && (
+          <button type="button" className="button debrief-undo" onClick={() => onUndo(before)}>
+            Undo from here<span className="visually-hidden">: {stepWords(step.event)}</span>
+          </button>
+        )}
+      </p>
+      {step.missing.length > 0 && <p>Missing then: {missingWords(step.missing).join(" ")}</p>}
+      <Faults step={step} />
+    </li>
+  );
+}
+
+function Missing({ result }: { readonly result: HandoverResult }) {
+  if (result.missing.length === 0) return null;
+  return (
+    <>
+      <h3>Still missing</h3>
+      <ul data-testid="debrief-missing">
+        {missingWords(result.missing).map((words) => (
+          <li key={words}>{words}</li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+/** For each step how many counted before it, or null where it is undone. */
+function countsBefore(steps: readonly RunStep[]): (number | null)[] {
+  return steps.map(({ isUndone }, k) => (isUndone ? null : steps.slice(0, k).filter((step) => !step.isUndone).length));
+}
+
+interface DebriefProps {
+  readonly session: HandoverSession;
+  readonly onUndone: () => void;
+}
+
+/** The run looked back on: what it came to, every step with its faults, and a way back to any of them. */
+export function Debrief({ session, onUndone }: DebriefProps) {
+  const { run, setup } = session;
+  const result = resultOf(run, setup.isHandsOff);
+  const before = countsBefore(run.steps);
+  const undo = (steps: number) => {
+    session.goBackTo(steps);
+    onUndone();
+  };
+  return (
+    <section className="run-debrief" aria-label="Debrief">
+      <h2>Debrief</h2>
+      <p className="result-headline" data-testid="debrief-verdict">
+        {verdictWords(result)}
+      </p>
+      <p className="run-note">
+        {result.faults.length} faults, {result.undoneSteps} steps undone, {clock(result.duration_ms)} minutes.
+        {result.isHandsOff && " A simulated hand did the dialing."} A practice result is not a certificate.
+      </p>
+      <Missing result={result} />
+      <h3>Step by step</h3>
+      <ol className="debrief-steps">
+        {run.steps.map((step, k) => (
+          // Steps are only ever added.
+          // biome-ignore lint/suspicious/noArrayIndexKey: a step has no other name than its place
+          <StepRow key={k} step={step} before={before[k] ?? null} onUndo={undo} />
+        ))}
+      </ol>
+      <h3>Cautions</h3>
+      <ul>
+        {CAUTIONS.map(({ id, text, source }) => (
+          <li key={id}>
+            {text} <small>({source})</small>
+          </li>
+        ))}
+      </ul>
+      <RunFiles session={session} result={result} />
+    </section>
+  );
+}

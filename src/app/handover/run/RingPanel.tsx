@@ -1,0 +1,60 @@
+import { useEffect } from "react";
+import { RingControls, SetZeroPanel } from "../../zeroing/SetZeroPanel";
+import { useStore } from "../../zeroing/useZeroing";
+import { ZeroingHand } from "../../zeroing/ZeroingHand";
+import "../../zeroing/zeroing.css";
+import { DoorHand } from "./DoorHand";
+import { TRUE_RING } from "./doorZeroing";
+import type { HandoverSession } from "./handoverSession";
+import { watchZeroing } from "./ringWork";
+
+/** The ring of a wheel pack: turned by hand until its index stands true, and clamped. */
+function PackRing({ session }: { readonly session: HandoverSession }) {
+  const { state, lock } = session.zeroing;
+  const off = Math.abs(lock.indexError);
+  if (state === "ringLoose") return <RingControls session={session.zeroing} />;
+  return (
+    <>
+      <p>
+        Clamped, {off.toFixed(1)} graduations off the line.{" "}
+        {off <= TRUE_RING ? "That is aligned." : "That is not aligned: loosen it and turn it again."}
+      </p>
+      <button type="button" className="button" onClick={() => session.zeroing.loosenRing()}>
+        Loosen the ring
+      </button>
+    </>
+  );
+}
+
+/** Ring and zero by hand; what they come to is taken into the run. */
+export function RingPanel({ session }: { readonly session: HandoverSession }) {
+  const zeroing = useStore(session.zeroing);
+  useEffect(() => zeroing.subscribe(() => watchZeroing(session, performance.now())), [zeroing, session]);
+  const { profile } = session.setup;
+  return (
+    <section className="run-ring" aria-label="Ring and zero">
+      {profile.kind === "dial-encoder" ? (
+        <>
+          <ZeroingHand
+            session={zeroing}
+            profile={profile}
+            hasLoupe
+            pointTo={zeroing.asked}
+            onTurn={(by, at) => zeroing.turnBy(by, at)}
+            onReading={zeroing.asked === null ? null : () => zeroing.takeReading(performance.now())}
+            onRestart={null}
+          />
+          <SetZeroPanel session={zeroing} now={performance.now()} />
+        </>
+      ) : (
+        <>
+          <DoorHand session={session} />
+          <PackRing session={session} />
+        </>
+      )}
+      <button type="button" className="button" onClick={() => session.show("dial")}>
+        Back to the door
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,124 @@
+import { useState } from "react";
+import { type HandoverRecord, handoverRecord, handoverRecordHash } from "../../../handover/record/handoverRecord";
+import { checkRun, faultLine, type HandoverResult, missingWords, verdictWords } from "../../../handover/run/checkRun";
+import { parseRun, writeRun } from "../../../handover/run/recordedRun";
+import { RunError } from "../../../handover/run/runError";
+import { LockError } from "../../../lock/lockError";
+import { mean } from "../../../statistics/sample";
+import { saveFile } from "../../logbook/saveFile";
+import { browserSha256 } from "../../sittings/recordFile";
+import type { HandoverSession } from "./handoverSession";
+import { profileToWrite } from "./keptRun";
+
+const JSON_TYPE = "application/json";
+
+function recordOf(session: HandoverSession, result: HandoverResult): HandoverRecord | null {
+  const { form, setup, zeroing, recorded } = session;
+  if (form === null || session.run.situation.record !== "written") return null;
+  const { right, left } = zeroing.memory.accepted;
+  const average = (side: typeof right) => mean(side.map(({ deviation }) => deviation));
+  const isByHand = right.length > 0 && left.length > 0 && !setup.isHandsOff;
+  return handoverRecord({
+    form,
+    result,
+    profileId: setup.profile.id,
+    seed: setup.seed,
+    height_in: recorded.scene.height_in,
+    zero: isByHand ? { right: average(right), left: average(left) } : null,
+  });
+}
+
+/** What a loaded file came to, line by line. */
+function checkText(text: string): readonly string[] {
+  try {
+    const result = checkRun(parseRun(JSON.parse(text)));
+    return [verdictWords(result), ...missingWords(result.missing), ...result.faults.map(faultLine)];
+  } catch (error) {
+    if (error instanceof SyntaxError) return ["Not read: this is not the JSON of a recorded handover."];
+    if (error instanceof RunError || error instanceof LockError) return [`Not read: ${error.message}`];
+    throw error;
+  }
+}
+
+/** Saves run and record, prints, and checks a run that was saved. */
+export function RunFiles({ session, result }: { readonly session: HandoverSession; readonly result: HandoverResult }) {
+  const [told, setTold] = useState<readonly string[]>([]);
+  const record = recordOf(session, result);
+  const saveRun = () => {
+    const text = writeRun(session.recorded, profileToWrite(session.recorded));
+    saveFile({ name: `handover-${session.setup.seed}.json`, type: JSON_TYPE, text });
+  };
+  const saveRecord = async (made: HandoverRecord) => {
+    try {
+      const sha256 = await handoverRecordHash(made, browserSha256);
+      const text = `${JSON.stringify({ sha256, record: made }, null, 2)}\n`;
+      saveFile({ name: `handover-record-${made.date}.json`, type: JSON_TYPE, text });
+    } catch (error) {
+      setTold([error instanceof Error ? error.message : String(error)]);
+    }
+  };
+  return (
+    <div className="run-files">
+      <div className="run-buttons">
+        <button type="button" className="button" onClick={saveRun}>
+          Save the run
+        </button>
+        {record !== null && (
+          <button type="button" className="button" onClick={() => saveRecord(record)}>
+            Save the record
+          </button>
+        )}
+        <button type="button" className="button" onClick={() => window.print()}>
+          Print
+        </button>
+        <label className="button sheet-file">
+          Check a saved run
+          <input
+            type="file"
+            className="visually-hidden"
+            accept=".json"
+            onChange={async (event) => {
+              const [file] = event.currentTarget.files ?? [];
+              event.currentTarget.value = "";
+              if (file !== undefined) setTold(checkText(await file.text()));
+            }}
+          />
+        </label>
+      </div>
+      {record !== null && <RecordPrint record={record} />}
+      <div role="status" data-testid="run-checked">
+        {told.map((line) => (
+          <p key={line}>{line}</p>
+        ))}
+      </div>
+    </div>
+  );
+}
+
+/** The record as it is printed. */
+function RecordPrint({ record }: { readonly record: HandoverRecord }) {
+  const { technician, second, takenOverBy, lock, door, date, holders, remarks, nextChangeDue } = record;
+  const rows = [
+    ["Door", door],
+    ["Lock", lock],
+    ["Date", date],
+    ["Technician", technician],
+    ["Second person", second],
+    ["Taken over by", takenOverBy],
+    ["Holders told", holders],
+    ["Remarks", remarks],
+    ["Dialing", record.isHandsOff ? "by a simulated hand" : "by hand"],
+    ["Next change due", `${nextChangeDue} at the latest`],
+  ] as const;
+  return (
+    <dl className="record-print" aria-label="The record">
+      {rows.map(([label, value]) => (
+        <div key={label}>
+          <dt>{label}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+      <p className="run-note">{record.notice}</p>
+    </dl>
+  );
+}

@@ -1,0 +1,86 @@
+import type { Situation } from "../../../handover/run/situation";
+import { situationLines } from "../../../handover/run/situationWords";
+
+interface ScenePictureProps {
+  readonly situation: Situation;
+}
+
+/** Somebody seen from above. */
+function Person({ x, y, label }: { readonly x: number; readonly y: number; readonly label: string }) {
+  return (
+    <g transform={`translate(${x} ${y})`}>
+      <ellipse className="scene-person" rx={17} ry={9} />
+      <circle className="scene-head" r={7} />
+      <text className="scene-word" y={27}>
+        {label}
+      </text>
+    </g>
+  );
+}
+
+/** The leaf with its lock, bolt and holdback, hinged at the left end of the opening. */
+function Leaf({ situation }: ScenePictureProps) {
+  const isShut = situation.door === "shut";
+  const isBack = situation.bolt === "retracted";
+  return (
+    <g transform={`translate(120 100) rotate(${isShut ? 0 : 68})`} className="scene-leaf">
+      <rect className="scene-door" x={0} y={-6} width={118} height={12} />
+      <circle className="scene-hinge" r={4} />
+      <rect className="scene-case" x={88} y={-17} width={24} height={11} />
+      <rect className="scene-bolt" x={isBack ? 104 : 112} y={-3} width={isBack ? 12 : 20} height={6} />
+      <circle className="scene-dial" cx={100} cy={11} r={5} />
+      {situation.holdback === "on" && <path className="scene-holdback" d="M 108 -22 V -2 M 103 -22 H 113" />}
+    </g>
+  );
+}
+
+const DOOR = { open: "door open", shut: "door shut" } as const;
+const BOLT = { thrown: "bolt thrown", spunOff: "bolt thrown, spun off", retracted: "bolt back" } as const;
+const INSIDE = { nobody: "", able: "can open", unable: "shown nothing" } as const;
+
+const danger = (situation: Situation) => {
+  if (situation.escape === "shutIn") return "shut in";
+  return situation.entry === "lockedOut" ? "locked out" : "";
+};
+
+/** The door from above, as it stands; the list beneath says the same in words. */
+export function ScenePicture({ situation }: ScenePictureProps) {
+  const alarm = danger(situation);
+  return (
+    <div className="scene">
+      <svg viewBox="0 0 360 212" aria-hidden="true">
+        <rect className="scene-room" x={20} y={12} width={320} height={88} />
+        <path className="scene-wall" d="M 10 100 H 116 M 242 100 H 350 M 20 100 V 12 H 340 V 100" />
+        <text className="scene-place" x={30} y={30}>
+          inside
+        </text>
+        <text className="scene-place" x={30} y={124}>
+          corridor
+        </text>
+        <Leaf situation={situation} />
+        {situation.inside !== "nobody" && <Person x={272} y={50} label={INSIDE[situation.inside]} />}
+        <Person x={262} y={146} label="you" />
+        <text className="scene-word scene-state" x={340} y={204}>
+          {DOOR[situation.door]}, {BOLT[situation.bolt]}
+          {situation.holdback === "on" && ", held back"}
+        </text>
+        {alarm !== "" && (
+          <g className="scene-alarm">
+            <rect x={128} y={34} width={104} height={26} />
+            <text x={180} y={52}>
+              {alarm}
+            </text>
+          </g>
+        )}
+      </svg>
+      <dl className="scene-list" aria-label="How things stand">
+        {situationLines(situation).map(({ region, label, words }) => (
+          <div key={region}>
+            <dt>{label}</dt>
+            <dd data-testid={`state-${region}`}>{words}</dd>
+          </div>
+        ))}
+      </dl>
+    </div>
+  );
+}

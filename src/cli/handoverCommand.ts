@@ -1,0 +1,64 @@
+import { checkRun, faultLine, type HandoverResult, missingWords, verdictWords } from "../handover/run/checkRun";
+import { FAULT_WORDS } from "../handover/run/faultWords";
+import { parseRun, type RecordedRun } from "../handover/run/recordedRun";
+import { RunError } from "../handover/run/runError";
+import { LockError } from "../lock/lockError";
+import type { Command } from "./command";
+import { jsonFile } from "./jsonFile";
+import { UsageError } from "./usageError";
+
+const list = (title: string, lines: readonly string[]) =>
+  lines.length === 0 ? "" : `\n${title}\n${lines.map((line) => `  ${line}\n`).join("")}`;
+
+const inWords = (result: HandoverResult) => {
+  const hand = result.isHandsOff ? " A simulated hand did the dialing." : "";
+  return [
+    `${verdictWords(result)}${hand}\n`,
+    list("Missing:", missingWords(result.missing)),
+    list("Faults, in order:", result.faults.map(faultLine)),
+  ].join("");
+};
+
+const asJson = (result: HandoverResult) => ({
+  ...result,
+  missing: result.missing.map((code) => ({ code, message: missingWords([code])[0] })),
+  faults: result.faults.map((fault) => ({ ...fault, message: FAULT_WORDS[fault.code].happened })),
+});
+
+/** A run of a file. @throws {UsageError} when it cannot be read, or cannot have happened */
+const checked = (file: string, value: unknown): HandoverResult => {
+  try {
+    const recorded: RecordedRun = parseRun(value);
+    return checkRun(recorded);
+  } catch (error) {
+    if (error instanceof RunError || error instanceof LockError) throw new UsageError(`${file}: ${error.message}`);
+    throw error;
+  }
+};
+
+/** `gatefall handover check FILE` */
+export const handoverCommand: Command = {
+  name: "handover",
+  summary: "replay a recorded handover and tell what was missing",
+  usage: `gatefall handover check FILE [--json]      (FILE "-" reads standard input)
+
+FILE holds one recorded handover, as the handover run exports it:
+  {"format": "gatefall-handover", "version": 1, "profile": "three-wheel", "scene": {...}, "seed": 5,
+   "events": [{"type": "mounting.measured", "height_in": 44, "at_ms": 4000}, ...]}
+
+It is replayed step by step. Told are: whether the door was handed over, what was missing, and every fault in order with
+what should have been done; a fault that was undone in the debrief is told as well.
+The exit status is 0 for a clean handover, 1 when something was missing or a fault was made, and 2 for a file that cannot
+be read or cannot have happened.
+
+  --json          print JSON`,
+  options: { json: { type: "boolean" } },
+  async run(words, options, terminal) {
+    const [verb, file, ...more] = words;
+    if (verb !== "check" || file === undefined || more.length > 0)
+      throw new UsageError('handover takes "check" and one file, or "-" for standard input');
+    const result = checked(file, await jsonFile(file, terminal));
+    await terminal.write(options.json === true ? `${JSON.stringify(asJson(result))}\n` : inWords(result));
+    return result.isClean ? 0 : 1;
+  },
+};

@@ -1,0 +1,108 @@
+import type { Milliseconds } from "../../lock/dial";
+import type { HandoverFault } from "./faultTriggers";
+import { FAULT_WORDS } from "./faultWords";
+import { HandoverRun, type RunStep } from "./handoverRun";
+import { missingProofs, type ProofCode, REQUIRED_PROOFS } from "./proofs";
+import type { RecordedRun, WentBack } from "./recordedRun";
+import { RunError } from "./runError";
+
+/** A fault of a run, where it was made. */
+export interface MadeFault {
+  readonly code: HandoverFault;
+  /** Which step made it, counted from 1 over all steps, those undone too. */
+  readonly step: number;
+  readonly at_ms: Milliseconds;
+  /** Whether the debrief went back to before it. */
+  readonly isUndone: boolean;
+}
+
+/** What a run came to, as plain data. */
+export interface HandoverResult {
+  readonly isHandedOver: boolean;
+  /** Handed over, and without a fault, undone ones counted. */
+  readonly isClean: boolean;
+  /** Required proofs that are missing at the end; none once handed over. */
+  readonly missing: readonly ProofCode[];
+  /** Every fault in order, those undone in the debrief too. */
+  readonly faults: readonly MadeFault[];
+  readonly steps: number;
+  readonly undoneSteps: number;
+  /** From the beginning to the last step, milliseconds. */
+  readonly duration_ms: Milliseconds;
+  /** Whether a simulated hand did the dialing. */
+  readonly isHandsOff: boolean;
+}
+
+const faultsOf = ({ faults, event, isUndone }: RunStep, index: number): MadeFault[] =>
+  faults.map((code) => ({ code, step: index + 1, at_ms: event.at_ms, isUndone }));
+
+/** What a run came to. */
+export function resultOf(run: HandoverRun, isHandsOff: boolean): HandoverResult {
+  const { steps, isHandedOver } = run;
+  const faults = steps.flatMap(faultsOf);
+  return {
+    isHandedOver,
+    isClean: isHandedOver && faults.length === 0,
+    missing: isHandedOver ? [] : missingProofs(run.situation).map(({ code }) => code),
+    faults,
+    steps: steps.length,
+    undoneSteps: steps.filter(({ isUndone }) => isUndone).length,
+    duration_ms: steps.at(-1)?.event.at_ms ?? 0,
+    isHandsOff,
+  };
+}
+
+const takeOne = (run: HandoverRun, event: RecordedRun["events"][number]) => {
+  if (isBack(event)) run.goBackTo(event.steps);
+  else run.take(event);
+};
+
+const isBack = (event: RecordedRun["events"][number]): event is WentBack => event.type === "run.wentBack";
+
+/**
+ * Replays a recorded run.
+ *
+ * @throws {RunError} naming the event that cannot have happened
+ */
+export function replayRun({ profile, events }: RecordedRun): HandoverRun {
+  const run = new HandoverRun(profile);
+  events.forEach((event, index) => {
+    try {
+      takeOne(run, event);
+    } catch (error) {
+      if (error instanceof RunError) throw new RunError(`events[${index}]: ${error.message}`, { cause: error });
+      throw error;
+    }
+  });
+  return run;
+}
+
+/**
+ * Replays a recorded run, and tells what it came to.
+ *
+ * @throws {RunError} naming the event that cannot have happened
+ */
+export function checkRun(recorded: RecordedRun): HandoverResult {
+  return resultOf(replayRun(recorded), recorded.isHandsOff);
+}
+
+/** What is missing for each required proof, in sentences, in the order of the job. */
+export function missingWords(missing: readonly ProofCode[]): string[] {
+  return REQUIRED_PROOFS.filter(({ code }) => missing.includes(code)).map((proof) => proof.missing);
+}
+
+/** A fault in one line: where, what, and what should have been done. */
+export function faultLine({ code, step, isUndone }: MadeFault): string {
+  const { happened, instead } = FAULT_WORDS[code];
+  return `Step ${step}${isUndone ? ", undone in the debrief" : ""}: ${happened} Instead: ${instead}`;
+}
+
+/** What a run came to, in one sentence. */
+export function verdictWords({ isHandedOver, isClean, faults }: HandoverResult): string {
+  if (isClean) return "Handed over with every proof, and no fault on the way.";
+  if (!isHandedOver) return "Not handed over.";
+  const open = faults.filter(({ isUndone }) => !isUndone).length;
+  return open === 0
+    ? "Handed over with every proof; every fault on the way was undone in the debrief."
+    : `Handed over with every proof, but with ${open === 1 ? "a fault" : `${open} faults`} on the way.`;
+}

@@ -1,0 +1,25 @@
+import { all, any, type Condition, not } from "./condition";
+
+/** The door is shut and the bolt holds it. */
+export const IS_LATCHED: Condition = all("door.shut", not("bolt.retracted"));
+
+/** The index stands true and the lock knows its zero from both sides. */
+export const READS_TRUE: Condition = all("ring.aligned", any("zero.bothSet", "zero.byRing"));
+
+/** The numbers as written do not open the lock. */
+export const IS_USELESS: Condition = any("combination.ownOff", "combination.spoiled", not(READS_TRUE));
+
+/** What is set has been shown to open: the shipped combination once, one's own three times. */
+export const IS_PROVED: Condition = any(all("combination.shipped", "shippedTry.tried"), "proofs.thrice");
+
+/** Somebody is behind a door that holds, and nobody has shown that there is a way out. */
+export const IS_SHUT_IN: Condition = all(IS_LATCHED, not("inside.nobody"), not("wayOut.free"));
+
+/** The door holds, the numbers do not open it, and nobody inside can. */
+export const IS_LOCKED_OUT: Condition = all(IS_LATCHED, IS_USELESS, not(all("inside.able", not("wayOut.blocked"))));
+
+/** An opening that shows something: by dialing, on a lock that reads true, with the door open and nothing held back. */
+export const SHOWS: Condition = all("door.open", "holdback.off", READS_TRUE);
+
+/** The combination can be changed. */
+export const CAN_CHANGE: Condition = all("door.open", not("combination.spoiled"));

@@ -1,0 +1,203 @@
+import { Attempt } from "../../dialing/attempt";
+import { idealMotion } from "../../dialing/idealMotion";
+import { RunFollower, runLength } from "../../dialing/runs";
+import type { Combination } from "../../lock/combination";
+import { type Graduations, type Milliseconds, reading, signOf } from "../../lock/dial";
+import type { Profile } from "../../lock/profile";
+import { type LearnedZero, takenPosition } from "../../zeroing/learnedZero";
+import type { ZeroLock } from "../../zeroing/zeroLock";
+import { HeldLock } from "../holdback/heldLock";
+
+/** What the lock did under a hand, in the words of the handover. */
+export type LockHappening = "opened" | "refused" | "thrown" | "spunOff" | "held";
+
+/** A lock on a door at rest, as it is kept. */
+export interface KeptLock {
+  /** What it is meant to be set to, and what a hand dials. */
+  readonly meant: Combination;
+  /** What it is set to; null for a spoiled pack, which opens to nothing. */
+  readonly setTo: Combination | null;
+  /** Unwrapped position as the lock takes it, graduations. */
+  readonly dial: Graduations;
+  readonly slack?: readonly Graduations[] | undefined;
+  readonly isOpen: boolean;
+  readonly isHeld: boolean;
+}
+
+/** How far an encoder lock counts off before it has learned any zero, graduations; a training value. */
+const NEVER_ZEROED: Graduations = 7;
+
+/** A hand that draws pushes on a little, graduations. */
+const OVERDRAW: Graduations = 1;
+
+/**
+ * The lock on the door: dial, ring and cam, what it is set to, its bolt and its holdback, under one hand.
+ *
+ * The hand goes by the index as it stands, true or not; the lock by what it has learned. Mutable.
+ */
+export class DoorLock {
+  readonly profile: Profile;
+  /** Dial, ring with the index, and cam. */
+  readonly hand: ZeroLock;
+  meant: Combination;
+  setTo: Combination | null;
+  /** The zero that an encoder lock has learned, or null; a wheel pack learns none. */
+  zero: LearnedZero | null;
+  private held: HeldLock;
+  private follower: RunFollower;
+  /** Whether the run under way has counted as spinning off. */
+  private isSpun = false;
+
+  constructor(profile: Profile, hand: ZeroLock, kept: KeptLock, zero: LearnedZero | null) {
+    this.profile = profile;
+    this.hand = hand;
+    this.meant = kept.meant;
+    this.setTo = kept.setTo;
+    this.zero = zero;
+    this.held = this.takeHold(kept.slack);
+    this.follower = new RunFollower(this.held.dial, profile.turnback);
+    if (kept.isOpen) this.openQuietly();
+    if (kept.isHeld) this.held.setHoldback();
+  }
+
+  /** How far the bolt is drawn back, 0 to 1. */
+  get retraction(): number {
+    return this.held.retraction;
+  }
+
+  get isHeld(): boolean {
+    return this.held.isHeld;
+  }
+
+  /** The lock as it stands, to be kept. */
+  get kept(): KeptLock {
+    const { attempt } = this.held;
+    const { meant, setTo, isHeld } = this;
+    const slack = attempt.pack?.slack();
+    return { meant, setTo, dial: attempt.dial, ...(slack && { slack }), isOpen: this.retraction === 1, isHeld };
+  }
+
+  /**
+   * Turns the dial by hand; what a stop or a held bolt does not let through is lost.
+   *
+   * @param by - graduations, left positive, one direction
+   * @param now_ms - time, or undefined for a motion without times
+   */
+  turnBy(by: Graduations, now_ms?: Milliseconds): LockHappening[] {
+    this.hand.turnBy(by);
+    const wanted = this.taken();
+    const facts = this.held.turnBy(wanted - this.held.dial, now_ms);
+    this.hand.holdBack(wanted - this.held.dial);
+    const types = facts.map(({ type }) => type);
+    const happened: LockHappening[] = [];
+    if (types.includes("dial.held")) happened.push("held");
+    if (types.includes("bolt.retracted")) happened.push(this.setTo === null ? "refused" : "opened");
+    if (types.includes("draw.refused")) happened.push("refused");
+    if (types.includes("bolt.thrown")) happened.push("thrown");
+    if (happened.includes("opened")) this.isSpun = false;
+    if (types.includes("bolt.thrown") || types.includes("draw.refused")) this.beginAnew();
+    return [...happened, ...this.watchSpinning()];
+  }
+
+  /**
+   * A simulated hand dials numbers at the index and draws; where nothing comes it pushes on, and gives up.
+   *
+   * @param stopErrors - how far each stop runs past, graduations
+   * @returns whether the bolt came
+   */
+  dialBy(numbers: Combination, stopErrors: readonly Graduations[]): boolean {
+    // From a bolt that is only just thrown, a first turn in the way of the draw would bring it back undialed.
+    if (this.retraction === 1) this.spinOff();
+    const path = idealMotion(this.profile, numbers, this.hand.seen, stopErrors, OVERDRAW);
+    const happened = path.slice(1).flatMap((stop) => this.turnBy(stop - this.hand.seen));
+    if (happened.includes("opened")) return true;
+    this.turnBy((signOf(this.profile.draw.turn) * this.profile.graduations) / 4);
+    return false;
+  }
+
+  /** A simulated hand turns the dial back as far as throws the bolt. */
+  throwBolt(): LockHappening[] {
+    return this.turnBy(-signOf(this.profile.draw.turn) * (this.profile.draw.travel + OVERDRAW));
+  }
+
+  /** A simulated hand turns the dial far enough one way to put every wheel out of line. */
+  spinOff(): LockHappening[] {
+    return this.turnBy(-signOf(this.profile.draw.turn) * (this.spinning + this.profile.draw.travel + OVERDRAW));
+  }
+
+  setHoldback(): void {
+    this.held.setHoldback();
+  }
+
+  releaseHoldback(): void {
+    this.held.releaseHoldback();
+  }
+
+  /** Sets it to other numbers, the bolt as it is; `null` for a spoiled pack. */
+  set(meant: Combination, setTo: Combination | null): void {
+    const wasOpen = this.retraction === 1;
+    this.meant = meant;
+    this.setTo = setTo;
+    this.held = this.takeHold(this.held.attempt.pack?.slack());
+    if (wasOpen && setTo !== null) this.openQuietly();
+  }
+
+  /** Takes up a zero that has been learned, or lost. */
+  learn(zero: LearnedZero | null): void {
+    const wasOpen = this.retraction === 1;
+    this.zero = zero;
+    this.held = this.takeHold(this.held.attempt.pack?.slack());
+    if (wasOpen) this.openQuietly();
+  }
+
+  /** Turning one way that puts every wheel out of line, graduations. */
+  private get spinning(): Graduations {
+    const turns = this.profile.kind === "wheel-pack" ? (this.profile.procedure[0]?.arrivals ?? 1) : 1;
+    return turns * this.profile.graduations;
+  }
+
+  private watchSpinning(): LockHappening[] {
+    this.follower.moveTo(this.held.dial);
+    const run = this.follower.current;
+    const isLong = run !== null && runLength(run) >= this.spinning;
+    if (this.isSpun || this.held.retraction > 0 || !isLong) return [];
+    this.isSpun = true;
+    return ["spunOff"];
+  }
+
+  private beginAnew(): void {
+    this.isSpun = false;
+    this.held = this.takeHold(this.held.attempt.pack?.slack());
+  }
+
+  /** Numbers that open it; a spoiled pack's lie where nobody knows. */
+  private get opensTo(): Combination {
+    const { graduations } = this.profile;
+    return this.setTo ?? this.meant.map((number, k) => reading(number + graduations * (0.31 + 0.17 * k), graduations));
+  }
+
+  private takeHold(slack: readonly Graduations[] | undefined): HeldLock {
+    const start = { dial: this.taken(), setTo: this.opensTo, ...(slack && { slack }) };
+    return new HeldLock(new Attempt(this.profile, this.meant, start));
+  }
+
+  /** Brings the bolt back to where it was: the lock is dialed open, and the dial stands where that leaves it. */
+  private openQuietly(): void {
+    const from = this.held.dial;
+    for (const stop of idealMotion(this.profile, this.opensTo, from, [], OVERDRAW).slice(1)) {
+      const before = this.held.dial;
+      this.held.turnBy(stop - before);
+      this.hand.turnBy(this.held.dial - before);
+    }
+    this.isSpun = false;
+    this.follower = new RunFollower(this.held.dial, this.profile.turnback);
+  }
+
+  /** Where the lock takes the dial to be. */
+  private taken(): Graduations {
+    const { camPosition, camTurn } = this.hand;
+    if (this.profile.kind === "wheel-pack") return camPosition;
+    const zero = this.zero ?? { right: NEVER_ZEROED, left: NEVER_ZEROED };
+    return takenPosition(camPosition, zero, camTurn ?? this.profile.procedure[0]?.turn ?? "left");
+  }
+}

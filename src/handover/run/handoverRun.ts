@@ -1,0 +1,131 @@
+import { initialTransition, type SnapshotFrom, transition } from "xstate";
+import type { Profile } from "../../lock/profile";
+import { WORKING } from "./chartGuards";
+import type { HandoverFault } from "./faultTriggers";
+import type { HandoverEvent } from "./handoverEvent";
+import { handoverMachine } from "./handoverMachine";
+import { hindranceOf } from "./hindrances";
+import { missingProofs, type ProofCode } from "./proofs";
+import type { TimedEvent } from "./recordedRun";
+import { RunError } from "./runError";
+import type { Situation } from "./situation";
+
+type Snapshot = SnapshotFrom<ReturnType<typeof handoverMachine>>;
+
+/** Making a chart costs more than running it; it holds nothing of a run. */
+const CHARTS = { "wheel-pack": handoverMachine("wheel-pack"), "dial-encoder": handoverMachine("dial-encoder") };
+
+/** One step of a run, and what it did. */
+export interface RunStep {
+  readonly event: TimedEvent;
+  /** Where everything stood after it. */
+  readonly situation: Situation;
+  readonly faults: readonly HandoverFault[];
+  /** What was still missing, where the step was to sign. */
+  readonly missing: readonly ProofCode[];
+  /** Whether the debrief went back to before it. It stays on record. */
+  readonly isUndone: boolean;
+}
+
+/** A step that may still be undone, and the chart after it. */
+interface LiveStep {
+  readonly index: number;
+  readonly after: Snapshot;
+}
+
+/**
+ * One handover run: the chart, and its history. Mutable.
+ *
+ * The debrief may take it back to any step; the steps after it are then undone, and stay on record with their faults.
+ */
+export class HandoverRun {
+  readonly profile: Profile;
+  private readonly machine: ReturnType<typeof handoverMachine>;
+  private readonly begun: Snapshot;
+  private readonly all: RunStep[] = [];
+  private live: LiveStep[] = [];
+
+  constructor(profile: Profile) {
+    this.profile = profile;
+    this.machine = CHARTS[profile.kind];
+    [this.begun] = initialTransition(this.machine);
+  }
+
+  /** Where everything stands. After the signature: where it stood then. */
+  get situation(): Situation {
+    const last = this.live.at(-1);
+    return last === undefined ? situationOf(this.begun) : (this.all[last.index]?.situation ?? situationOf(this.begun));
+  }
+
+  get isHandedOver(): boolean {
+    return this.snapshot.status === "done";
+  }
+
+  /** Every step ever made, in order, those undone too. */
+  get steps(): readonly RunStep[] {
+    return this.all;
+  }
+
+  /** How many steps count, those undone not among them. */
+  get length(): number {
+    return this.live.length;
+  }
+
+  /** Why something cannot be done as things stand, in a sentence; undefined where it can. */
+  hindrance(event: HandoverEvent): string | undefined {
+    return this.isHandedOver
+      ? "The door is handed over. Start again, or go back in the debrief."
+      : hindranceOf(event, this.situation);
+  }
+
+  /**
+   * Takes what happened.
+   *
+   * @returns the step it made
+   * @throws {RunError} where it cannot have happened
+   */
+  take(event: TimedEvent): RunStep {
+    const hindrance = this.hindrance(event);
+    if (hindrance !== undefined) throw new RunError(`${event.type} cannot have happened. ${hindrance}`);
+    const before = this.snapshot;
+    const [after] = transition(this.machine, before, event);
+    const step: RunStep = {
+      event,
+      situation: after.status === "done" ? this.situation : situationOf(after),
+      faults: after.context.faults.slice(before.context.faults.length),
+      missing: event.type === "duty.signed" ? missingProofs(this.situation).map(({ code }) => code) : [],
+      isUndone: false,
+    };
+    this.all.push(step);
+    this.live.push({ index: this.all.length - 1, after });
+    return step;
+  }
+
+  /**
+   * Takes the run back to where it stood after some of the steps that count.
+   *
+   * @param steps - how many still count then, from 0 to `length`
+   * @throws {RunError} where there are not so many
+   */
+  goBackTo(steps: number): void {
+    if (steps > this.live.length) {
+      throw new RunError(`the run cannot go back to step ${steps}: it has ${this.live.length} that count`);
+    }
+    for (const { index } of this.live.slice(steps)) {
+      const step = this.all[index];
+      if (step !== undefined) this.all[index] = { ...step, isUndone: true };
+    }
+    this.live = this.live.slice(0, steps);
+  }
+
+  private get snapshot(): Snapshot {
+    return this.live.at(-1)?.after ?? this.begun;
+  }
+}
+
+/** Where the chart's regions stand; there are none once the door is handed over. */
+function situationOf(snapshot: Snapshot): Situation {
+  const value = snapshot.value as { readonly [WORKING]: Situation & { readonly watch: unknown } };
+  const { watch: _, ...situation } = value[WORKING];
+  return situation;
+}

@@ -1,0 +1,144 @@
+import { all, any, type Condition, holds } from "./condition";
+import type { Situation } from "./situation";
+
+/** Something that must be shown before a door is handed over. */
+export interface RequiredProof {
+  readonly code: ProofCode;
+  readonly condition: Condition;
+  /** What is missing while it does not hold: a sentence. */
+  readonly missing: string;
+  /** Where the demand comes from. */
+  readonly source: string;
+}
+
+/** Names of the required proofs. */
+export type ProofCode =
+  | "mounting"
+  | "ring"
+  | "zero"
+  | "shipped-tried"
+  | "own-combination"
+  | "rules-kept"
+  | "proved-three-times"
+  | "second-person"
+  | "way-out"
+  | "observer-inside"
+  | "proved-from-outside"
+  | "holdback-shown"
+  | "holdback-off"
+  | "spun-off"
+  | "nobody-inside"
+  | "record";
+
+const COMMON = "common practice, no source";
+const EGRESS = "IBC 1010.2 (2021), as the example of an egress rule";
+
+const BEFORE_RECORD: readonly RequiredProof[] = [
+  {
+    code: "mounting",
+    condition: any("mounting.inRange", "mounting.authorized"),
+    missing: "The mounting height is not known to lie from 34 to 48 inches, and nobody has authorized another.",
+    source: "2010 ADA Standards 404.2.7 and 309.4; authorization above 48 in: common practice, no source",
+  },
+  { code: "ring", condition: "ring.aligned", missing: "The ring is not aligned and clamped.", source: COMMON },
+  {
+    code: "zero",
+    condition: any("zero.bothSet", "zero.byRing"),
+    missing: "The zero is not set from both sides.",
+    source: COMMON,
+  },
+  {
+    code: "shipped-tried",
+    condition: "shippedTry.tried",
+    missing: "The shipped combination has not opened the lock with the door open.",
+    source: COMMON,
+  },
+  {
+    code: "own-combination",
+    condition: "combination.ownTrue",
+    missing: "The lock does not carry a combination of its holders that opens as written.",
+    source: "5 CFR 1312.25 (rev. 1 Jan 2001): changed when placed in use",
+  },
+  {
+    code: "rules-kept",
+    condition: "rules.kept",
+    missing: "No combination has been set that the lock's rules allow.",
+    source: "MIL-HDBK-1013/8 (1989), section 2",
+  },
+  {
+    code: "proved-three-times",
+    condition: "proofs.thrice",
+    missing: "The combination has not opened three times in a row with the door open.",
+    source: "MIL-HDBK-1013/8 (1989), section 2, item d: at least three times before the door is closed",
+  },
+  {
+    code: "second-person",
+    condition: "second.proved",
+    missing: "No second person has opened the lock with the new combination.",
+    source: COMMON,
+  },
+  {
+    code: "way-out",
+    condition: "wayOut.free",
+    missing: "Nobody has checked that one can get out from inside.",
+    source: EGRESS,
+  },
+  {
+    code: "observer-inside",
+    condition: "observed.done",
+    missing: "The door has not been shut with an observer inside who can open.",
+    source: COMMON,
+  },
+  {
+    code: "proved-from-outside",
+    condition: "outside.proved",
+    missing: "The lock has not been proved from outside, after it was spun off.",
+    source: COMMON,
+  },
+  {
+    code: "holdback-shown",
+    condition: "shown.bothWays",
+    missing: "The holdback has not been shown both ways, set and released.",
+    source: COMMON,
+  },
+];
+
+/** Everything that must have been shown before the record can be written. */
+export const IS_READY_FOR_RECORD: Condition = all(...BEFORE_RECORD.map(({ condition }) => condition));
+
+/** Every required proof, in the order of the job. */
+export const REQUIRED_PROOFS: readonly RequiredProof[] = [
+  ...BEFORE_RECORD,
+  {
+    code: "holdback-off",
+    condition: "holdback.off",
+    missing: "The holdback is set: the door does not lock.",
+    source: COMMON,
+  },
+  {
+    code: "spun-off",
+    condition: "bolt.spunOff",
+    missing: "The lock is not spun off: a small turn of the dial still opens it.",
+    source: COMMON,
+  },
+  {
+    code: "nobody-inside",
+    condition: "inside.nobody",
+    missing: "Somebody is still inside.",
+    source: EGRESS,
+  },
+  {
+    code: "record",
+    condition: "record.written",
+    missing: "The record is not written, or not of the lock as it is now.",
+    source: "5 CFR 1312.25 (rev. 1 Jan 2001), as an example of an office's rule",
+  },
+];
+
+/** Every required proof is there: the door may be signed off. */
+export const IS_COMPLETE: Condition = all(...REQUIRED_PROOFS.map(({ condition }) => condition));
+
+/** Which required proofs a situation lacks, in the order of the job. */
+export function missingProofs(situation: Situation): RequiredProof[] {
+  return REQUIRED_PROOFS.filter(({ condition }) => !holds(condition, situation));
+}

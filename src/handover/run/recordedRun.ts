@@ -1,0 +1,134 @@
+import * as z from "zod/mini";
+import type { Milliseconds } from "../../lock/dial";
+import { fieldProblem } from "../../lock/fieldProblem";
+import { above, atLeast, turn, whole } from "../../lock/fieldSchemas";
+import type { Profile } from "../../lock/profile";
+import { parseProfile } from "../../lock/profileSchema";
+import { shippedProfile } from "../../lock/shippedProfiles";
+import type { HandoverEvent } from "./handoverEvent";
+import { RunError } from "./runError";
+import type { HandoverScene } from "./scene";
+
+/** One thing that happened, and when: milliseconds since the run began. */
+export type TimedEvent = HandoverEvent & { readonly at_ms: Milliseconds };
+
+/** In the debrief, the run was taken back to where it stood after its first `steps` steps that still counted. */
+export interface WentBack {
+  readonly type: "run.wentBack";
+  readonly steps: number;
+  readonly at_ms: Milliseconds;
+}
+
+/** A run as it was recorded. It holds no combination. */
+export interface RecordedRun {
+  readonly format: "gatefall-handover";
+  readonly version: 1;
+  readonly profile: Profile;
+  readonly scene: HandoverScene;
+  /** Seed of scene, combinations and the simulated hand. */
+  readonly seed: number;
+  /** Whether a simulated hand did the dialing. */
+  readonly isHandsOff: boolean;
+  readonly events: readonly (TimedEvent | WentBack)[];
+}
+
+const flag = z.boolean({ error: "must be true or false" });
+const name = z
+  .string({ error: "must be a name" })
+  .check(
+    z.minLength(1, { error: "must be a name" }),
+    z.maxLength(120, { error: "must be a name of 120 letters at most" }),
+  );
+const height = above(0, "must be a height in inches, above 0");
+const at = { at_ms: atLeast(0, "must be a number of milliseconds from 0 up") };
+const oneOf = <const Words extends readonly [string, ...string[]]>(words: Words) =>
+  z.enum(words, { error: `must be ${words.map((word) => `"${word}"`).join(" or ")}` });
+const bare = <const Type extends HandoverEvent["type"]>(type: Type) => z.object({ type: z.literal(type), ...at });
+
+const eventSchema = z.discriminatedUnion(
+  "type",
+  [
+    z.object({ type: z.literal("mounting.measured"), height_in: height, ...at }),
+    bare("authorization.asked"),
+    bare("ring.aligned"),
+    bare("ring.loosened"),
+    z.object({ type: z.literal("zero.set"), side: turn, ...at }),
+    z.object({ type: z.literal("combination.dialed"), by: oneOf(["trainee", "second"]), opened: flag, ...at }),
+    z.object({
+      type: z.literal("combination.changed"),
+      outcome: oneOf(["true", "off", "spoiled"]),
+      isAllowed: flag,
+      ...at,
+    }),
+    bare("pack.rebuilt"),
+    bare("bolt.thrown"),
+    bare("lock.spunOff"),
+    bare("holdback.set"),
+    bare("holdback.released"),
+    z.object({ type: z.literal("observer.entered"), canOpen: flag, ...at }),
+    bare("observer.left"),
+    z.object({ type: z.literal("wayOut.checked"), isFree: flag, ...at }),
+    bare("wayOut.cleared"),
+    bare("release.failed"),
+    bare("door.shut"),
+    z.object({ type: z.literal("door.opened"), by: oneOf(["outside", "inside", "emergency"]), ...at }),
+    bare("record.written"),
+    bare("record.refused"),
+    bare("duty.signed"),
+    z.object({
+      type: z.literal("run.wentBack"),
+      steps: whole(0, 100_000, "must be a whole number of steps from 0 up"),
+      ...at,
+    }),
+  ],
+  { error: 'must be an event of a handover, such as {"type":"door.shut","at_ms":1000}' },
+);
+
+const MOST_EVENTS = 10_000;
+const listWords = `must be a list of at most ${MOST_EVENTS} events`;
+
+const runSchema = z.object(
+  {
+    format: z.literal("gatefall-handover", { error: 'must be "gatefall-handover"' }),
+    version: z.literal(1, { error: "must be 1; a newer program wrote another" }),
+    profile: z.unknown(),
+    scene: z.object(
+      { door: name, lock: name, height_in: height, isReleaseBlocked: flag, second: name, observer: name },
+      { error: "must be an object that tells door, lock, height_in, isReleaseBlocked, second and observer" },
+    ),
+    seed: z.number({ error: "must be a whole number" }).check(z.int({ error: "must be a whole number" })),
+    isHandsOff: z._default(flag, false),
+    events: z.array(eventSchema, { error: listWords }).check(z.maxLength(MOST_EVENTS, { error: listWords })),
+  },
+  { error: "must be a recorded handover, an object" },
+);
+
+const checkTimes = (events: RecordedRun["events"]) => {
+  const index = events.findIndex(({ at_ms }, k) => at_ms < (events[k - 1]?.at_ms ?? 0));
+  if (index >= 0)
+    throw new RunError(`events[${index}].at_ms (${events[index]?.at_ms}) is earlier than the one before it`);
+};
+
+/**
+ * Reads a recorded run from outside. That its events can follow each other, `replayRun` checks.
+ *
+ * @param value - parsed JSON
+ * @throws {RunError} naming the field that is wrong
+ * @throws {LockError} for a bad profile
+ */
+export function parseRun(value: unknown): RecordedRun {
+  const parsed = runSchema.safeParse(value);
+  if (!parsed.success) throw new RunError(`handover: ${fieldProblem(parsed.error.issues, value)}`);
+  const { profile, ...rest } = parsed.data;
+  checkTimes(rest.events);
+  return { ...rest, profile: typeof profile === "string" ? shippedProfile(profile) : parseProfile(profile) };
+}
+
+/**
+ * Writes a run as JSON.
+ *
+ * @param profile - an id where the profile is a shipped one, else the whole profile
+ */
+export function writeRun(run: RecordedRun, profile: string | Profile): string {
+  return `${JSON.stringify({ ...run, profile }, null, 1)}\n`;
+}

@@ -1,0 +1,57 @@
+import type { Region, Situation } from "./situation";
+
+/** A part of the situation, in words: what it is of, and how it is. */
+export interface SituationLine {
+  readonly region: Region;
+  readonly label: string;
+  readonly words: string;
+}
+
+type RegionWords = { readonly [R in Region]?: Readonly<Record<Situation[R], string>> };
+
+const LABELS = {
+  door: "Door",
+  bolt: "Bolt",
+  holdback: "Holdback",
+  inside: "Inside",
+  wayOut: "Way out",
+  mounting: "Height",
+  ring: "Ring",
+  zero: "Zero",
+  combination: "Combination",
+  proofs: "Proved, door open",
+  second: "Second person",
+  outside: "Proved from outside",
+  record: "Record",
+} as const satisfies Partial<Record<Region, string>>;
+
+const WORDS: RegionWords = {
+  door: { open: "open", shut: "shut" },
+  bolt: { thrown: "thrown", spunOff: "thrown, spun off", retracted: "back" },
+  holdback: { off: "off", on: "on" },
+  inside: { nobody: "nobody", able: "an observer who can open", unable: "somebody who was shown nothing" },
+  wayOut: { unchecked: "not checked", free: "checked, works", blocked: "does not move" },
+  mounting: { unchecked: "not measured", inRange: "in range", outOfRange: "out of range", authorized: "authorized" },
+  ring: { loose: "loose", aligned: "aligned" },
+  zero: {
+    notSet: "not set",
+    rightSet: "right side",
+    leftSet: "left side",
+    bothSet: "both sides",
+    byRing: "by the ring",
+  },
+  // What is really set, the trainee has to find out.
+  combination: { shipped: "as shipped", ownTrue: "changed", ownOff: "changed", spoiled: "changed" },
+  proofs: { none: "not yet", once: "once", twice: "twice", thrice: "three times" },
+  second: { unproved: "not yet", proved: "opened it" },
+  outside: { unproved: "not yet", proved: "opened" },
+  record: { unwritten: "not written", written: "written" },
+};
+
+/** Where things stand, line by line, as far as one can see it. */
+export function situationLines(situation: Situation): SituationLine[] {
+  return (Object.keys(LABELS) as (keyof typeof LABELS)[]).map((region) => {
+    const words = WORDS[region] as Readonly<Record<string, string>>;
+    return { region, label: LABELS[region], words: words[situation[region]] ?? "" };
+  });
+}

@@ -1,0 +1,194 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import { shippedProfile } from "../../src/lock/shippedProfiles";
+import { byFinger, byKey, doorWith, Handover, PREPARED, PROVED } from "./handover";
+import { KeyHand } from "./hands";
+import { expect, test } from "./page";
+import { Zeroing } from "./zeroing";
+
+const TWO_WHEEL = shippedProfile("two-wheel");
+/** Turns enough to spin the lock off, graduations, away from the draw. */
+const SPIN = TWO_WHEEL.draw.turn === "right" ? 450 : -450;
+const CLEAN = "Handed over with every proof, and no fault on the way.";
+
+test("a clean handover by keyboard, every dialing by hand", async ({ page }) => {
+  test.slow();
+  const door = new Handover(page, byKey);
+  const hand = new KeyHand(door.bench, TWO_WHEEL.graduations);
+  if (TWO_WHEEL.kind !== "wheel-pack" || TWO_WHEEL.changing === undefined) throw new Error("it takes a change key");
+  const { index } = TWO_WHEEL.changing;
+  const opens = async () => {
+    await hand.turnBy(SPIN);
+    await door.dial(hand, TWO_WHEEL, await door.numbers());
+    await door.expectTold("You dialed it: the bolt came back.");
+  };
+  await door.open(doorWith({ isHandsOff: false }));
+  await door.does("Measure the height", "Align the ring");
+  await new Zeroing(page).straighten();
+  await door.does("Clamp the ring", "Back to the door");
+  await expect(door.state("ring")).toHaveText("aligned");
+  await opens();
+  await hand.turnBy(SPIN);
+  await door.change("61-28");
+  const change = page.getByRole("region", { name: "Change by hand" });
+  const shipped = await door.numbers();
+  await door.dial(hand, TWO_WHEEL, shipped, index, false);
+  await door.does("Key in", "Turn the key");
+  await expect(change).toContainText("the wheels are free");
+  await door.dial(hand, TWO_WHEEL, [61, 28], index, false);
+  await door.does("Turn it back", "Key out", "Done");
+  await expect(door.combination).toHaveText("61-28");
+  for (let k = 0; k < 3; k++) await opens();
+  await door.does("Let the second person open it", "Set the holdback", "Release the holdback");
+  await door.does("Check the way out", "Show an observer the release, and in");
+  await hand.turnBy(SPIN);
+  await door.expectTold("You spun the lock off.");
+  await door.does("Shut the door");
+  await opens();
+  await door.does("Pull the door open", "Let whoever is inside out");
+  await hand.turnBy(SPIN);
+  await door.writeRecord();
+  await door.expectTold("You wrote the record.");
+  await door.does("Sign the door off");
+  await expect(door.verdict).toHaveText(CLEAN);
+});
+
+test.describe("on a touch screen", () => {
+  test.use({ hasTouch: true, viewport: { width: 390, height: 844 } });
+
+  test("a clean handover by finger, a simulated hand dialing", async ({ page }) => {
+    const door = new Handover(page, byFinger);
+    await door.open(doorWith({ slips: false }));
+    await door.does(...PREPARED);
+    await door.change();
+    await door.does(...PROVED);
+    await expect(door.state("outside")).toHaveText("opened");
+    await door.writeRecord();
+    await door.does("Sign the door off");
+    await expect(door.debrief).toContainText("A simulated hand did the dialing.");
+    await expect(door.verdict).toHaveText(CLEAN);
+  });
+});
+
+test.describe("bad handovers and what follows", () => {
+  test("shut on a combination that was never proved: locked out, and undone in the debrief", async ({ page }) => {
+    const door = new Handover(page);
+    await door.open(doorWith({ slips: true }));
+    await door.change();
+    await door.expectTold("What you set is not what is written down.");
+    await door.does("Spin off", "Shut the door");
+    await door.expectTold("You are locked out.");
+    await door.does("Dial the combination");
+    await door.expectTold("it did not open");
+    await door.does("Knock: open it from inside");
+    await door.expectTold("Nobody is inside.");
+    await door.does("Have it opened by force");
+    await door.expectTold("It took hours");
+    await door.does("Look back");
+    await page.getByRole("button", { name: /^Undo from here.*You shut the door/ }).click();
+    await expect(door.state("door")).toHaveText("open");
+    await door.does("Look back");
+    await expect(door.debrief.getByText("Undone in the debrief.")).toHaveCount(3);
+    await expect(door.debrief).toContainText("You are locked out.");
+  });
+
+  test("somebody inside and no way out that was checked: shut in, and the release does not move", async ({ page }) => {
+    const door = new Handover(page);
+    await door.open(doorWith({ isBlocked: true }));
+    await door.does("Measure the height", "Align the ring", "Dial the combination");
+    await door.does("Show an observer the release, and in", "Shut the door");
+    await expect(door.state("door")).toHaveText("shut");
+    await door.does("Spin off");
+    await door.expectTold("Somebody is shut in");
+    await door.does("Knock: open it from inside");
+    await door.expectTold("did not move");
+    await door.does("Dial the combination", "Pull the door open");
+    await expect(door.state("door")).toHaveText("open");
+  });
+
+  test("the holdback left on: the dial does not turn, the door does not lock, the signature does not stand", async ({
+    page,
+  }) => {
+    const door = new Handover(page);
+    await door.open(doorWith({}));
+    await door.does(...PREPARED, "Set the holdback", "Spin off");
+    await door.expectTold("the holdback held it back");
+    await door.does("Shut the door");
+    await door.expectTold("A held-back door does not lock");
+    await door.does("Pull the door open");
+    await door.expectTold("You pulled the door open.");
+    await door.does("Sign the door off");
+    await door.expectTold("You wanted to hand over a door whose bolt is held back.");
+    await expect(door.debrief).toHaveCount(0);
+  });
+
+  test("signed with nothing proved: it does not stand, what is missing is told, and a reload loses nothing", async ({
+    page,
+  }) => {
+    const door = new Handover(page);
+    await door.open(doorWith({}));
+    await door.does(...PREPARED);
+    await door.change();
+    await door.does("Sign the door off");
+    await door.expectTold("The signature does not stand.");
+    const numbers = await door.combination.textContent();
+    await page.reload();
+    await expect(door.combination).toHaveText(numbers ?? "");
+    await expect(door.state("combination")).toHaveText("changed");
+    await door.does("Look back");
+    await expect(page.getByTestId("debrief-missing").getByRole("listitem")).toContainText([
+      "three times in a row",
+      "second person",
+      "get out from inside",
+      "observer inside",
+      "from outside",
+      "holdback",
+      "spun off",
+      "record",
+    ]);
+  });
+
+  test("an encoder lock zeroed from one side only does not open as it should", async ({ page }) => {
+    const door = new Handover(page);
+    await door.open(doorWith({ profile: shippedProfile("dial-encoder") }));
+    await door.does("Measure the height", "Align the ring", "Set the zero turning right");
+    await expect(door.state("zero")).toHaveText("right side");
+    await door.does("Dial the combination");
+    await door.expectTold("it did not open");
+    await door.expectTold("the zero is not set from both sides");
+    await door.does("Set the zero turning left", "Dial the combination");
+    await door.expectTold("the bolt came back");
+  });
+
+  test("the combination in the record: the form refuses it and says why", async ({ page }) => {
+    const door = new Handover(page);
+    await door.open(doorWith({}));
+    await door.writeRecord({ Remarks: `left ${TWO_WHEEL.asSet?.[0]} then ${TWO_WHEEL.asSet?.[1]}` });
+    await expect(page.getByRole("alert")).toContainText('The combination stands in "Remarks".');
+    await page.getByRole("dialog").getByRole("button", { name: "Close" }).click();
+    await door.expectTold("You wrote the combination into the record.");
+    await expect(door.state("record")).toHaveText("not written");
+  });
+});
+
+test("axe finds nothing wrong, light on a desk, dark on a phone, nor in the form", async ({ page }) => {
+  const door = new Handover(page);
+  await door.open(doorWith({ slips: true }));
+  await door.change();
+  await door.does("Let somebody in, shown nothing", "Shut the door", "Look back");
+  await expect(door.debrief).toBeVisible();
+  const looks = [
+    { colorScheme: "light", viewport: { width: 1280, height: 800 } },
+    { colorScheme: "dark", viewport: { width: 390, height: 844 } },
+  ] as const;
+  for (const { colorScheme, viewport } of looks) {
+    await page.setViewportSize(viewport);
+    await page.emulateMedia({ colorScheme });
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    expect.soft(violations.map(({ id, nodes }) => `${id} at ${nodes[0]?.target.join(" ")}`)).toEqual([]);
+    const across = await page.locator("main").evaluate((element) => element.scrollWidth - element.clientWidth);
+    expect.soft(across, "nothing in the page to scroll across").toBeLessThanOrEqual(0);
+  }
+  await door.does("Write the record");
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect.soft(violations.map(({ id, nodes }) => `${id} at ${nodes[0]?.target.join(" ")}`)).toEqual([]);
+});

@@ -1,0 +1,119 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { combinationInClear } from "../../../src/handover/record/combinationInClear";
+
+const NUMBERS = [38, 71, 26];
+const isFound = (...fields: string[]) => combinationInClear(fields, NUMBERS, 100) !== undefined;
+
+describe("38-71-26 is found", () => {
+  test.each([
+    ["38-71-26"],
+    ["38/71/26"],
+    ["38 71 26"],
+    ["38,71,26"],
+    ["38, then 71, then 26"],
+    ["L38 R71 L26"],
+    ["left to 038, right to 071, left to 026"],
+    ["387126"],
+    ["code=387126!"],
+    ["26-71-38"],
+    ["267138"],
+    ["3 8 7 1 2 6"],
+    ["３８－７１－２６"],
+    ["٣٨-٧١-٢٦"],
+    ["thirty-eight, seventy-one, twenty six"],
+    ["Thirty Eight 71 twenty-six"],
+    ["on 2026-11-26 set to 38 - 71 - 26 by night"],
+  ])("in %s", (text) => {
+    expect(isFound(text)).toBe(true);
+  });
+
+  test("spread over fields, and it says so", () => {
+    expect(combinationInClear(["P. Underbell 38", "door 71", "x", "26"], NUMBERS, 100)).toEqual({ field: null });
+    expect(combinationInClear(["", "387126", ""], NUMBERS, 100)).toEqual({ field: 1 });
+  });
+});
+
+describe("other numbers are let pass", () => {
+  test.each([
+    ["2026-11-26"],
+    ["26.11.2026 and 11/26/2026"],
+    ["+1 (387) 126-4455"],
+    ["Lock 387, door 2"],
+    ["38 inches above the floor"],
+    ["38 and 71"],
+    ["71-38-26"],
+    ["fifth floor, room twelve"],
+  ])("%s", (text) => {
+    expect(isFound(text)).toBe(false);
+  });
+});
+
+test("of two numbers a year is not taken for them, but the two in a row are", () => {
+  const found = (text: string) => combinationInClear([text], [20, 26], 100) !== undefined;
+  expect([found("2026-11-26"), found("20-26"), found("2026"), found("20 people, room 4, 26 chairs")]).toEqual([
+    ...[false, true, true, false],
+  ]);
+});
+
+test("single digits count with their zero and without", () => {
+  const found = (text: string) => combinationInClear([text], [5, 71, 8], 100) !== undefined;
+  expect([
+    found("5-71-8"),
+    found("057108"),
+    found("5718"),
+    found("05 71 08"),
+    found("zero five, 71, eight"),
+    found("5-17-8"),
+  ]).toEqual([...[true, true, true, true, true, false]]);
+});
+
+const anyCombination = fc.array(fc.integer({ min: 0, max: 99 }), { minLength: 3, maxLength: 4 });
+const digits = (number: number, isPadded: boolean) => (isPadded ? String(number).padStart(2, "0") : String(number));
+
+test("any combination is found in any usual writing, forward and backward, among other words", () => {
+  fc.assert(
+    fc.property(
+      anyCombination,
+      fc.constantFrom("-", "/", " ", ", ", " then ", " – ", ".", "\n", " right "),
+      fc.boolean(),
+      fc.boolean(),
+      fc.constantFrom("", "set to ", "Remarks: all well; "),
+      (numbers, separator, isPadded, isBackward, before) => {
+        const told = isBackward ? numbers.toReversed() : numbers;
+        const text = `${before}${told.map((number) => digits(number, isPadded)).join(separator)} today`;
+        expect(combinationInClear(["P. Underbell", text], numbers, 100)).toEqual({ field: 1 });
+      },
+    ),
+  );
+});
+
+test("any combination is found spread over fields in their order, and run together", () => {
+  fc.assert(
+    fc.property(anyCombination, (numbers) => {
+      const joined = numbers.map((number) => digits(number, true)).join("");
+      expect(combinationInClear([`no. ${joined}`], numbers, 100)).toEqual({ field: 0 });
+      expect(
+        combinationInClear(
+          numbers.map((number) => `is ${number}`),
+          numbers,
+          100,
+        ),
+      ).toEqual({ field: null });
+    }),
+  );
+});
+
+test("text without digits or number words never alarms, nor does any date", () => {
+  const words = fc
+    .array(fc.constantFrom("door", "lock", "holder", "told", "Mallow", "night"))
+    .map((all) => all.join(" "));
+  const date = fc
+    .date({ min: new Date(0), max: new Date("2099-12-31"), noInvalidDate: true })
+    .map((one) => one.toISOString().slice(0, 10));
+  fc.assert(
+    fc.property(anyCombination, words, date, (numbers, text, day) => {
+      expect(combinationInClear([text, day], numbers, 100)).toBeUndefined();
+    }),
+  );
+});

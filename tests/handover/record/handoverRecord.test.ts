@@ -1,0 +1,127 @@
+import { createHash } from "node:crypto";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import clean from "../../../shared/handovers/clean.json" with { type: "json" };
+import {
+  handoverRecord,
+  handoverRecordHash,
+  parseHandoverRecord,
+  type RecordFacts,
+} from "../../../src/handover/record/handoverRecord";
+import { isCalendarDate, nextChangeDue } from "../../../src/handover/record/nextChange";
+import { type RecordForm, recordProblems } from "../../../src/handover/record/recordForm";
+import { checkRun } from "../../../src/handover/run/checkRun";
+import { parseRun } from "../../../src/handover/run/recordedRun";
+import { RunError } from "../../../src/handover/run/runError";
+
+const FORM: RecordForm = {
+  technician: "P. Underbell",
+  second: "R. Tarn",
+  takenOverBy: "D. Mallow",
+  lock: "Lock 417",
+  door: "Tool crib, door 2",
+  date: "2026-11-26",
+  holders: "D. Mallow and the night desk",
+  remarks: "",
+};
+const SECRETS = [{ combination: [38, 71, 26], graduations: 100 }];
+const FACTS: RecordFacts = {
+  form: FORM,
+  profileId: "three-wheel",
+  seed: 5,
+  result: checkRun(parseRun(clean)),
+  zero: null,
+  height_in: 44,
+};
+const sha256 = (text: string) => createHash("sha256").update(text).digest("hex");
+
+describe("the next change", () => {
+  test.each([
+    ["2026-11-26", "2027-11-26"],
+    ["2024-02-29", "2025-02-28"],
+    ["2023-02-28", "2024-02-28"],
+    ["2027-12-31", "2028-12-31"],
+  ])("after %s is due by %s", (date, due) => {
+    expect(nextChangeDue(date)).toBe(due);
+  });
+
+  test("is due on a day that exists, a year on and never later, by the platform's own calendar", () => {
+    const day = fc
+      .date({ min: new Date("1900-01-01"), max: new Date("2199-12-31"), noInvalidDate: true })
+      .map((date) => date.toISOString().slice(0, 10));
+    fc.assert(
+      fc.property(day, (date) => {
+        const days = (Date.parse(nextChangeDue(date)) - Date.parse(date)) / 86_400_000;
+        expect(isCalendarDate(date) && isCalendarDate(nextChangeDue(date))).toBe(true);
+        expect([365, 366]).toContain(days);
+        expect(nextChangeDue(date).slice(0, 7)).toBe(`${Number(date.slice(0, 4)) + 1}${date.slice(4, 7)}`);
+      }),
+    );
+  });
+
+  test.each(["2026-02-29", "2026-13-01", "2026-04-31", "26.11.2026", "", "2100-02-29", "2026-11-00"])(
+    '"%s" is no date',
+    (text) => {
+      expect(isCalendarDate(text)).toBe(false);
+    },
+  );
+});
+
+describe("the form", () => {
+  test("is fit to be written when all is told but remarks", () => {
+    expect(recordProblems(FORM, SECRETS)).toEqual([]);
+  });
+
+  test("refuses the combination in any free field, says where and why", () => {
+    for (const field of ["technician", "second", "takenOverBy", "lock", "door", "holders", "remarks"] as const) {
+      const [problem] = recordProblems({ ...FORM, [field]: "it is 38 71 26" }, SECRETS);
+      expect(problem).toMatchObject({ code: "combination", field });
+      expect(problem?.words).toMatch(/^The combination stands in .* never what it is\.$/);
+    }
+  });
+
+  test("refuses it spread over fields", () => {
+    const [problem] = recordProblems({ ...FORM, technician: "P. 38", holders: "71 of us", remarks: "26" }, SECRETS);
+    expect(problem).toMatchObject({ code: "combination", field: null });
+  });
+
+  test("names every empty field, and a date that is none", () => {
+    const problems = recordProblems({ ...FORM, technician: " ", holders: "", date: "soon" }, SECRETS);
+    expect(problems.map(({ code, field }) => [code, field])).toEqual([
+      ["empty", "technician"],
+      ["empty", "holders"],
+      ["no-date", "date"],
+    ]);
+  });
+});
+
+describe("the record", () => {
+  test("tells the proofs, the next change and whose hand it was, and no combination", () => {
+    const record = handoverRecord(FACTS);
+    expect(record).toMatchObject({
+      nextChangeDue: "2027-11-26",
+      faults: 0,
+      isHandsOff: false,
+      takenOverBy: "D. Mallow",
+    });
+    expect(record.proofs.every(({ isShown }) => isShown)).toBe(true);
+    expect(record.proofs.length).toBe(16);
+    expect(record.notice).toBe("Practice result, not a certificate.");
+  });
+
+  test("is read back as it was written, and its hash tells any change", async () => {
+    const record = handoverRecord(FACTS);
+    const read = parseHandoverRecord(JSON.parse(JSON.stringify(record)));
+    expect(read).toEqual(record);
+    const hash = await handoverRecordHash(record, sha256);
+    expect(await handoverRecordHash(read, sha256)).toBe(hash);
+    expect(await handoverRecordHash({ ...read, technician: "X" }, sha256)).not.toBe(hash);
+  });
+
+  test("that is none is refused, naming the field", () => {
+    const record = handoverRecord(FACTS);
+    expect(() => parseHandoverRecord({ ...record, date: "2026-02-30" })).toThrow(RunError);
+    expect(() => parseHandoverRecord({ ...record, date: "2026-02-30" })).toThrow(/record: date must be a date/);
+    expect(() => parseHandoverRecord(7)).toThrow(/must be a handover record/);
+  });
+});

@@ -1,0 +1,78 @@
+import type { HandoverEvent } from "../../src/handover/run/handoverEvent";
+
+const OPENS = { type: "combination.dialed", by: "trainee", opened: true } as const;
+const SPUN_OFF = { type: "lock.spunOff" } as const;
+
+const lockSteps = (kind: "wheel-pack" | "dial-encoder"): HandoverEvent[] =>
+  kind === "wheel-pack"
+    ? []
+    : [
+        { type: "zero.set", side: "right" },
+        { type: "zero.set", side: "left" },
+      ];
+
+/** A clean handover, step by step. */
+export const cleanSteps = (kind: "wheel-pack" | "dial-encoder"): HandoverEvent[] => [
+  { type: "mounting.measured", height_in: 44 },
+  { type: "ring.aligned" },
+  ...lockSteps(kind),
+  OPENS,
+  { type: "combination.changed", outcome: "true", isAllowed: true },
+  OPENS,
+  OPENS,
+  OPENS,
+  { type: "combination.dialed", by: "second", opened: true },
+  { type: "holdback.set" },
+  { type: "holdback.released" },
+  { type: "wayOut.checked", isFree: true },
+  { type: "observer.entered", canOpen: true },
+  SPUN_OFF,
+  { type: "door.shut" },
+  OPENS,
+  { type: "door.opened", by: "outside" },
+  { type: "observer.left" },
+  SPUN_OFF,
+  { type: "record.written" },
+  { type: "duty.signed" },
+];
+
+/** Every event of a handover, with every payload that makes a difference. */
+export const EVENTS: readonly HandoverEvent[] = [
+  { type: "mounting.measured", height_in: 44 },
+  { type: "mounting.measured", height_in: 50 },
+  { type: "authorization.asked" },
+  { type: "ring.aligned" },
+  { type: "ring.loosened" },
+  { type: "zero.set", side: "right" },
+  { type: "zero.set", side: "left" },
+  OPENS,
+  { type: "combination.dialed", by: "trainee", opened: false },
+  { type: "combination.dialed", by: "second", opened: true },
+  { type: "combination.dialed", by: "second", opened: false },
+  { type: "combination.changed", outcome: "true", isAllowed: true },
+  { type: "combination.changed", outcome: "true", isAllowed: false },
+  { type: "combination.changed", outcome: "off", isAllowed: true },
+  { type: "combination.changed", outcome: "spoiled", isAllowed: true },
+  { type: "pack.rebuilt" },
+  { type: "bolt.thrown" },
+  SPUN_OFF,
+  { type: "holdback.set" },
+  { type: "holdback.released" },
+  { type: "observer.entered", canOpen: true },
+  { type: "observer.entered", canOpen: false },
+  { type: "observer.left" },
+  { type: "wayOut.checked", isFree: true },
+  { type: "wayOut.checked", isFree: false },
+  { type: "wayOut.cleared" },
+  { type: "release.failed" },
+  { type: "door.shut" },
+  { type: "door.opened", by: "outside" },
+  { type: "door.opened", by: "inside" },
+  { type: "door.opened", by: "emergency" },
+  { type: "record.written" },
+  { type: "record.refused" },
+  { type: "duty.signed" },
+];
+
+/** The events of a type, with every payload. */
+export const eventsOf = (...types: HandoverEvent["type"][]) => EVENTS.filter(({ type }) => types.includes(type));
