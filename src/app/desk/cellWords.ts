@@ -13,12 +13,11 @@ export function cellState(cell: ClassCell | null | undefined): CellState {
   return cell.mastery.isDeclared ? "ready" : "not-yet";
 }
 
-/** Each state in words. */
-export const STATE_WORDS: Readonly<Record<CellState, string>> = {
-  ready: "Ready",
-  "not-yet": "Not yet",
-  none: "No attempt",
-};
+/** A state in words. @param isJob - whether the skill is one of jobs */
+export function stateWord(state: CellState, isJob: boolean): string {
+  if (state === "none") return isJob ? "No job" : "No attempt";
+  return state === "ready" ? "Ready" : "Not yet";
+}
 
 /** One cell in words and figures. */
 export interface CellWords {
@@ -53,8 +52,10 @@ export function cellWords(cell: ClassCell): CellWords {
 }
 
 /** When someone has shown a skill, or what would show it. */
-export function masteryWords({ isDeclared, declaredAt, scores }: Mastery): string {
-  if (isDeclared) return `shown at attempt ${declaredAt}`;
+export function masteryWords({ skill, isDeclared, declaredAt, scores }: Mastery): string {
+  const isJob = isJobSkill(skill);
+  if (isDeclared) return `shown at ${isJob ? "job" : "attempt"} ${declaredAt}`;
   const wanted = openingsWanted(scores.at(-1) ?? 0);
-  return wanted === 1 ? "one more opening would show it" : `${wanted} openings in a row would show it`;
+  if (wanted === 1) return `one more ${isJob ? "job right" : "opening"} would show it`;
+  return `${wanted} ${isJob ? "jobs right" : "openings"} in a row would show it`;
 }

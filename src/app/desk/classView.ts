@@ -86,8 +86,9 @@ export const tableOf = ({ contents }: ClassView, skills: readonly NamedSkill[]):
 export function deskSentence({ contents: { records }, repeated }: ClassView, files: number): string {
   const trainees = records.people.filter(({ part }) => part === "trainee").length;
   const others = records.people.length - trainees;
+  const jobs = records.jobs.length === 0 ? "" : `${countText(records.jobs.length, "job")}, `;
   const parts = [
-    `${countText(files, "logbook")}: ${countText(trainees, "trainee")}, ${countText(records.attempts.length, "attempt")}, ${countText(records.sittings.length, "sitting")}.`,
+    `${countText(files, "logbook")}: ${countText(trainees, "trainee")}, ${countText(records.attempts.length, "attempt")}, ${jobs}${countText(records.sittings.length, "sitting")}.`,
     ...(others === 0 ? [] : [`${countText(others, "instructor is", "instructors are")} left out of the table.`]),
     ...(repeated === 0
       ? []
