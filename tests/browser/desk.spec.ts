@@ -59,7 +59,7 @@ test("a class comes from many files: a bad one is named, the others are sorted, 
     /^notes\.json is left out\. This file is no logbook: its "format" is not "gatefall-logbook"\.$/,
   );
   const shelf = page.getByRole("region", { name: "Logbooks of the class" });
-  await expect(shelf).toContainText("4 logbooks: 3 trainees, 120 attempts, 1 sitting.");
+  await expect(shelf).toContainText("4 logbooks: 3 trainees, 120 attempts, 50 jobs, 1 sitting.");
   await expect(shelf).toContainText(/records came in more than one file: each counts once/);
   await page.getByRole("button", { name: "Remove Tavro again.json" }).click();
   await expect(shelf).not.toContainText("more than one file");
