@@ -67,7 +67,7 @@ function Cell({ cell, whose, isJob, onChoose }: CellProps) {
         <StateMark state={cellState(cell)} />
         <span>{openings}</span>
         <small>latest: {latest}</small>
-        <small>best: {best}</small>
+        {best !== null && <small>best: {best}</small>}
         <span className="visually-hidden">. More of {whose}</span>
       </button>
     </td>

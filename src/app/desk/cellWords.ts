@@ -3,6 +3,7 @@ import { isJobSkill } from "../../logbook/jobRecord";
 import { type Mastery, openingsWanted } from "../../logbook/mastery";
 import { worstStop } from "../../logbook/personalBest";
 import { dayText } from "../logbook/attemptRows";
+import { minutesText } from "../logbook/jobRows";
 
 /** How far someone is with a skill. */
 export type CellState = "ready" | "not-yet" | "none";
@@ -23,30 +24,34 @@ export function stateWord(state: CellState, isJob: boolean): string {
 export interface CellWords {
   readonly openings: string;
   readonly latest: string;
-  readonly best: string;
+  /** Null for jobs, which are not raced. */
+  readonly best: string | null;
 }
 
 const seconds = (time_ms: number) => `${(time_ms / 1000).toFixed(1)} s`;
 
-function bestText(cell: ClassCell): string {
+function bestText(cell: ClassCell): string | null {
+  if (isJobSkill(cell.latest)) return null;
   const quickest = quickestOf(cell);
   const truest = truestOf(cell);
   const parts = [
     ...(quickest === null ? [] : [seconds(quickest.duration_ms)]),
     ...(truest === null || truest.stops.length === 0 ? [] : [`worst stop ${worstStop(truest).toFixed(1)}`]),
   ];
-  if (parts.length > 0) return parts.join(", ");
-  return isJobSkill(cell.latest) ? "no best of a job" : "no opening yet";
+  return parts.length > 0 ? parts.join(", ") : "no opening yet";
 }
 
 /** A cell's openings, its latest attempt, and its bests under any setting. */
 export function cellWords(cell: ClassCell): CellWords {
   const { opened, trials } = cell.openings;
   const { latest } = cell;
-  const right = isJobSkill(latest) ? "right" : "opened";
+  const isJob = isJobSkill(latest);
+  const right = isJob ? "right" : "opened";
+  const missed = isJob ? "not right" : "missed";
+  const time = isJob ? minutesText(latest.duration_ms) : seconds(latest.duration_ms);
   return {
     openings: `${opened} of ${trials} ${right}`,
-    latest: `${latest.opened ? right : "missed"} in ${seconds(latest.duration_ms)}, ${dayText(latest.startedAt)}`,
+    latest: `${latest.opened ? right : missed} in ${time}, ${dayText(latest.startedAt)}`,
     best: bestText(cell),
   };
 }

@@ -30,7 +30,7 @@ function Line({ job, isChosen, onChoose }: { job: JobRecord; isChosen: boolean; 
         <span className={job.isRight ? "" : "logbook-missed"}>{row.result}</span>
         <small>{row.missed}</small>
       </td>
-      <td>{row.time}</td>
+      <td className="job-time">{row.time}</td>
     </tr>
   );
 }

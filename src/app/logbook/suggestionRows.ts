@@ -43,7 +43,9 @@ const jobOf = ({ exercise }: Suggestion["skill"]) => JOB_KINDS.find((kind) => ki
 function linksOf({ kind, skill, help, misses }: Suggestion): SuggestionRow["links"] {
   const job = jobOf(skill);
   if (job !== undefined) {
-    return [{ address: jobAddress(job, skill.profileId, help), label: `To the Handover page, ${HELP_WORDS[help]}` }];
+    // A handover run gives no help at all.
+    const helpText = job === "handover" ? "" : `, ${HELP_WORDS[help]}`;
+    return [{ address: jobAddress(job, skill.profileId, help), label: `To the Handover page${helpText}` }];
   }
   if (kind === "redo-misses") return misses.slice(0, MOST_LINKS).map(redoLink);
   return [{ address: benchAddress(skill.profileId, help, null), label: `To the bench, ${HELP_WORDS[help]}` }];

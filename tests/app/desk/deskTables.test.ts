@@ -163,7 +163,9 @@ describe("one person, closely", () => {
     expect(personTables(all, "tavro", handover)).toMatchObject({ missed: null, jobs: { rows: [{}] } });
     const [cell] = classTable([all], [handover]).rows[0]?.cells ?? [];
     if (!cell) throw new Error("the cell is there");
-    expect(cellWords(cell)).toMatchObject({ openings: "1 of 1 right", best: "no best of a job" });
+    expect(cellWords(cell)).toMatchObject({
+      ...{ openings: "1 of 1 right", best: null, latest: expect.stringMatching(/^right in 4:00 min, /) },
+    });
     expect(masteryWords(cell.mastery)).toBe("11 jobs right in a row would show it");
     expect([stateWord("none", true), stateWord("none", false)]).toEqual(["No job", "No attempt"]);
   });
