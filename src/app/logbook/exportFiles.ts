@@ -30,6 +30,14 @@ export interface ExportFile {
 const named = (what: string, now: number, ending: string) =>
   `gatefall-${what}-${new Date(now).toISOString().slice(0, 10)}.${ending}`;
 
+function savedWords({ records: { people, attempts, jobs } }: LogbookContents): string {
+  const persons = countText(people.length, "person", "people");
+  const dialed = countText(attempts.length, "attempt");
+  return jobs.length === 0
+    ? `Saved ${persons} and ${dialed}.`
+    : `Saved ${persons}, ${dialed} and ${countText(jobs.length, "job")}.`;
+}
+
 type Writer = (contents: LogbookContents, now: number) => ExportFile;
 
 const WRITERS: Readonly<Record<ExportKind, Writer>> = {
@@ -37,7 +45,7 @@ const WRITERS: Readonly<Record<ExportKind, Writer>> = {
     name: named("logbook", now, "json"),
     type: "application/json",
     text: writeLogbookFile(contents, now),
-    told: `Saved ${countText(contents.records.people.length, "person", "people")} and ${countText(contents.records.attempts.length, "attempt")}.`,
+    told: savedWords(contents),
   }),
   csv: (contents, now) => ({
     name: named("attempts", now, "csv"),

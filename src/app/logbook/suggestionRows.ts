@@ -3,6 +3,7 @@ import type { AttemptRecord } from "../../logbook/attemptRecord";
 import { JOB_KINDS, type JobKind } from "../../logbook/jobRecord";
 import type { Suggestion } from "../../logbook/whatNext";
 import { HELP_WORDS, shortTitle } from "./attemptRows";
+import { jobAddress } from "./jobAddress";
 
 /** One way to go on, ready to show. */
 export interface SuggestionRow {
@@ -30,11 +31,11 @@ const redoLink = ({ profileId, help, combination }: AttemptRecord) => ({
   label: combination.join("–"),
 });
 
-/** A job in words, and the part of the Handover page that it is done on. */
-const JOBS: Readonly<Record<JobKind, { readonly words: string; readonly view: string }>> = {
-  change: { words: "changing the combination", view: "change" },
-  trouble: { words: "finding trouble", view: "trouble" },
-  handover: { words: "handing over", view: "run" },
+/** A job as something to do. */
+const JOBS: Readonly<Record<JobKind, string>> = {
+  change: "changing the combination",
+  trouble: "finding trouble",
+  handover: "handing over",
 };
 
 const jobOf = ({ exercise }: Suggestion["skill"]) => JOB_KINDS.find((kind) => kind === exercise);
@@ -42,8 +43,9 @@ const jobOf = ({ exercise }: Suggestion["skill"]) => JOB_KINDS.find((kind) => ki
 function linksOf({ kind, skill, help, misses }: Suggestion): SuggestionRow["links"] {
   const job = jobOf(skill);
   if (job !== undefined) {
-    const address = `#/handover?view=${JOBS[job].view}&profile=${skill.profileId}&help=${help}`;
-    return [{ address, label: `To the Handover page, ${HELP_WORDS[help]}` }];
+    // A handover run gives no help at all.
+    const helpText = job === "handover" ? "" : `, ${HELP_WORDS[help]}`;
+    return [{ address: jobAddress(job, skill.profileId, help), label: `To the Handover page${helpText}` }];
   }
   if (kind === "redo-misses") return misses.slice(0, MOST_LINKS).map(redoLink);
   return [{ address: benchAddress(skill.profileId, help, null), label: `To the bench, ${HELP_WORDS[help]}` }];
@@ -57,7 +59,7 @@ export function suggestionRow(suggestion: Suggestion): SuggestionRow {
   const at = shortTitle(profile, skill.profileId);
   return {
     key: `${kind} ${skill.profileId} ${skill.exercise}`,
-    title: `${job !== undefined && kind === "redo-misses" ? "Redo" : TITLES[kind]}: ${at}${job === undefined ? "" : `, ${JOBS[job].words}`}`,
+    title: `${job !== undefined && kind === "redo-misses" ? "Redo" : TITLES[kind]}: ${at}${job === undefined ? "" : `, ${JOBS[job]}`}`,
     reason,
     links: profile === null ? [] : linksOf(suggestion),
   };

@@ -6,6 +6,8 @@ import { HelpChoice } from "../../bench/HelpChoice";
 import { Cutaway } from "../../cutaway/Cutaway";
 import { PackInside } from "../../cutaway/PackInside";
 import { useDialClicks } from "../../dial/useDialClicks";
+import { ChangeNotes } from "../../logbook/changeNotes";
+import { useKeptJobs } from "../../logbook/useKeptJobs";
 import { useStore } from "../../zeroing/useZeroing";
 import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
@@ -40,6 +42,7 @@ export function ChangeView({ query, chance, hasSound }: HandoverViewProps) {
   const help = HELPS.find((one) => one === query.get("help")) ?? "full";
   const profile = CHANGEABLE.find(({ id }) => id === query.get("profile")) ?? first;
   const session = useStore(useMemo(() => new ChangeSession(profile, help, chance), [profile, help, chance]));
+  useKeptJobs(session, ChangeNotes);
   const [isChoosing, setChoosing] = useState(false);
   const { setup } = session;
   useDialClicks(session.change.dial, hasSound);

@@ -1,6 +1,8 @@
 import { useState } from "react";
 import { type Caution, caution } from "../../../handover/run/cautions";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import { HandoverNotes } from "../../logbook/handoverNotes";
+import { useKeptJobs } from "../../logbook/useKeptJobs";
 import { Sheet } from "../../shell/Sheet";
 import { useStore } from "../../zeroing/useZeroing";
 import type { HandoverViewProps } from "../HandoverScreen";
@@ -157,6 +159,7 @@ function Acts({ session, onForm, onLookBack }: ActsProps) {
 
 function Run({ session }: { readonly session: HandoverSession }) {
   useStore(session);
+  useKeptJobs(session, HandoverNotes);
   const [form, setForm] = useState<"numbers" | "record" | null>(null);
   const [isLookingBack, setIsLookingBack] = useState(session.run.isHandedOver);
   return (
