@@ -1,4 +1,3 @@
-import type { Attempt } from "../../dialing/attempt";
 import type { ReadingTaken, TryResult, ZeroingTry as ZeroingResult } from "../../drill/marking/tryResult";
 import type { Condition } from "../../drill/sheet/sheet";
 import type { SittingRecord } from "../../drill/sittingRecord";
@@ -9,9 +8,10 @@ import { tryId } from "../../logbook/sittingQueries";
 import { encodeTrace, type Motion } from "../../logbook/traceCodec";
 import { replay } from "../../trace/replay";
 import type { DialingTry } from "./dialingTry";
+import { type JobResult, jobOutcome } from "./jobTryRecord";
 import type { SittingProgress } from "./sittingProgress";
-import type { TryInHand } from "./sittingSession";
 import type { KeptRecord } from "./sittingShelf";
+import { isDialTry, type TryInHand } from "./tryInHand";
 import type { TrySetup } from "./trySetup";
 import type { ZeroingTry } from "./zeroingTry";
 
@@ -37,7 +37,7 @@ const stamp = ({ sittingId, index, now_ms }: TryOwner) => {
   return { id: tryId(sittingId, index), createdAt: now, updatedAt: now };
 };
 
-const ownProfile = ({ profile }: Pick<Attempt, "profile">) =>
+const ownProfile = ({ profile }: Pick<TrySetup, "profile">) =>
   SHIPPED_PROFILES.includes(profile) ? {} : { ownProfile: JSON.parse(JSON.stringify(profile)) };
 
 /** What of a try at dialing is taken down. */
@@ -100,8 +100,29 @@ function zeroingWrite({ profileId, time_ms, outcome, readings, condition }: Zero
   };
 }
 
-/** A try of a sitting for the logbook; one that has not ended counts as unfinished. */
+/** A try at a job: a record of what came of it. */
+function jobWrite(setup: TrySetup, result: JobResult, owner: TryOwner): LogbookWrite {
+  const { station, profile } = setup;
+  const outcome = jobOutcome(result, station);
+  return {
+    kind: "jobs",
+    record: {
+      ...stamp(owner),
+      personId: owner.personId,
+      startedAt: Math.round(owner.now_ms - outcome.duration_ms),
+      profileId: profile.id,
+      ...ownProfile(setup),
+      help: station.help,
+      sittingId: owner.sittingId,
+      tags: [],
+      ...outcome,
+    },
+  };
+}
+
+/** A try of a sitting for the logbook; one at a dial that has not ended counts as unfinished. */
 export function tryWrite(one: TryInHand, owner: TryOwner): LogbookWrite {
+  if (!isDialTry(one)) return jobWrite(one.setup, one.result(), owner);
   if (one.kind === "dialing") return attemptWrite(one, owner);
   const { setup, session, readings } = one;
   const { time_ms } = one.result();
@@ -135,6 +156,7 @@ export function keptTryWrite(
       owner,
     );
   }
+  if (result.kind !== "dialing") return jobWrite(setup, result, owner);
   const { combination } = setup.plan;
   if (motion === null || combination === null) return null;
   const attempt = replay({ profile: setup.profile, combination, ...motion });
