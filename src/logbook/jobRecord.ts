@@ -24,8 +24,8 @@ export const jobSchema = z.object(
     ownProfile: z.optional(foreign),
     help: z.enum(HELP_LEVELS, { error: `must be one of ${HELP_LEVELS.join(", ")}` }),
     /**
-     * Whether it was right the first time: changed as written and proved; named right; handed over with nothing missing
-     * and no fault.
+     * Whether it was right the first time, with nothing missed: changed as written and proved; condition and size named
+     * right; handed over with nothing missing and no fault.
      */
     isRight: flag,
     /** Codes of what was missing or wrong, as the handover layer names them. */

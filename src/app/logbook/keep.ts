@@ -1,13 +1,15 @@
 import { allAttempts, motionOf } from "../../logbook/attemptQueries";
 import type { LogbookWrite } from "../../logbook/logbookWrite";
 import { declarationOf } from "../../logbook/mastery";
+import { practiceOfJob } from "../../logbook/practice";
 import type { PersonRecord, SittingRecord } from "../../logbook/records";
 import { runningSittings, sittingById, tryId } from "../../logbook/sittingQueries";
-import { skillKey } from "../../logbook/skill";
+import { type Skill, skillKey } from "../../logbook/skill";
 import { encodeTrace, type Motion } from "../../logbook/traceCodec";
 import { deleteAttempt, recordsOfKind } from "../../logbook/wholeLogbook";
 import type { AttemptNote } from "./attemptNote";
 import { type CurrentLogbook, currentLogbook } from "./currentLogbook";
+import { type JobNote, jobWrite } from "./jobNote";
 import { newPerson } from "./people";
 import type { ZeroingNote } from "./zeroingNote";
 
@@ -31,18 +33,32 @@ async function personNow(current: CurrentLogbook): Promise<PersonRecord> {
   return person;
 }
 
-/** Keeps that a skill is shown, the first time it is. */
-async function declare({ logbook }: CurrentLogbook, personId: string, { record }: AttemptNote): Promise<void> {
-  const skill = { profileId: record.profileId, exercise: record.exercise };
+/** A try at a skill that may have shown it. */
+type Shown = Parameters<typeof declarationOf>[2][number];
+
+/** Keeps that a skill is shown, the first time it is. @param tries - all at the skill, oldest first */
+async function declare(
+  { logbook }: CurrentLogbook,
+  personId: string,
+  skill: Skill,
+  tries: () => Promise<readonly Shown[]>,
+): Promise<void> {
   const known = await recordsOfKind(logbook, "declarations");
   if (known.some((one) => one.personId === personId && skillKey(one) === skillKey(skill))) return;
-  const attempts = await allAttempts(logbook, { personId, profileId: skill.profileId });
-  const declaration = declarationOf(
-    personId,
-    skill,
-    attempts.filter((one) => one.exercise === skill.exercise),
-  );
+  const declaration = declarationOf(personId, skill, await tries());
   if (declaration !== null) await logbook.save({ kind: "declarations", record: declaration });
+}
+
+async function attemptsAt({ logbook }: CurrentLogbook, personId: string, { profileId, exercise }: Skill) {
+  const attempts = await allAttempts(logbook, { personId, profileId });
+  return attempts.filter((one) => one.exercise === exercise);
+}
+
+async function jobsAt({ logbook }: CurrentLogbook, personId: string, skill: Skill): Promise<readonly Shown[]> {
+  const own = (await recordsOfKind(logbook, "jobs")).filter((one) => one.personId === personId).map(practiceOfJob);
+  return own
+    .filter((one) => skillKey(one) === skillKey(skill))
+    .sort((one, other) => one.startedAt - other.startedAt || (one.id < other.id ? -1 : 1));
 }
 
 /** Opens the logbook, so that the first record has not to wait for it. */
@@ -56,7 +72,9 @@ export async function keepAttempt(note: AttemptNote): Promise<void> {
   const { id } = await personNow(current);
   const record = { ...note.record, personId: id };
   await current.logbook.save({ kind: "attempts", record, trace: encodeTrace(note.motion) });
-  if (record.isUnfinished !== true) await declare(current, id, note);
+  if (record.isUnfinished === true) return;
+  const skill = { profileId: record.profileId, exercise: record.exercise };
+  await declare(current, id, skill, () => attemptsAt(current, id, skill));
 }
 
 /** Keeps a zeroing for whoever practices now. */
@@ -64,6 +82,18 @@ export async function keepZeroing(note: ZeroingNote): Promise<void> {
   const current = await currentLogbook();
   const { id } = await personNow(current);
   await current.logbook.save({ kind: "zeroings", record: { ...note, personId: id } });
+}
+
+/** Keeps a job for whoever practices now; one that is kept again stays with its person, and keeps its tags and note. */
+export async function keepJob(note: JobNote): Promise<void> {
+  const current = await currentLogbook();
+  const { id } = await personNow(current);
+  const before = (await recordsOfKind(current.logbook, "jobs")).find((one) => one.id === note.id);
+  const personId = before?.personId ?? id;
+  const noted = before && { tags: before.tags, ...(before.note !== undefined && { note: before.note }) };
+  await current.logbook.save(jobWrite(personId, { ...note, ...noted }));
+  const skill = { profileId: note.profileId, exercise: note.kind };
+  await declare(current, personId, skill, () => jobsAt(current, personId, skill));
 }
 
 /** Looked for in the tables only where it must be: every moment before a record is stored is one it can be lost in. */
@@ -107,7 +137,9 @@ async function onRecord({ logbook }: CurrentLogbook, writes: readonly LogbookWri
   const ids = writes.map(({ record }) => record.id);
   const attempts = await logbook.read((database) => database.attempts.bulkGet(ids), []);
   const zeroings = await logbook.read((database) => database.zeroings.bulkGet(ids), []);
+  const jobs = await logbook.read((database) => database.jobs.bulkGet(ids), []);
   return new Set([
+    ...jobs.flatMap((one) => one?.id ?? []),
     ...attempts.flatMap((one) => (one === undefined || one.isUnfinished === true ? [] : one.id)),
     ...zeroings.flatMap((one) => (one === undefined || one.outcome === "broken-off" ? [] : one.id)),
   ]);

@@ -1,5 +1,6 @@
 import type { LogbookWrite } from "../../logbook/logbookWrite";
 import type { AttemptNote } from "./attemptNote";
+import type { JobNote } from "./jobNote";
 import type { ZeroingNote } from "./zeroingNote";
 
 /** What keeps records, once it has been fetched. */
@@ -7,6 +8,7 @@ export interface Keeper {
   readonly openUp: () => Promise<void>;
   readonly keepAttempt: (note: AttemptNote) => Promise<void>;
   readonly keepZeroing: (note: ZeroingNote) => Promise<void>;
+  readonly keepJob: (note: JobNote) => Promise<void>;
   readonly keepFor: (personId: string | null, writes: (personId: string) => readonly LogbookWrite[]) => Promise<void>;
   readonly keepMissing: Keeper["keepFor"];
   readonly hasEnded: (sittingId: string) => Promise<boolean>;

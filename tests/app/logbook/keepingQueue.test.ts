@@ -6,6 +6,7 @@ const keeper: Keeper = {
   openUp: done,
   keepAttempt: done,
   keepZeroing: done,
+  keepJob: done,
   keepFor: done,
   keepMissing: done,
   hasEnded: async () => false,

@@ -3,6 +3,8 @@ import type { Help } from "../../../dialing/advice";
 import { combinationText } from "../../../handover/change/changeFault";
 import { HelpChoice } from "../../bench/HelpChoice";
 import { useDialClicks } from "../../dial/useDialClicks";
+import { ChangeNotes } from "../../logbook/changeNotes";
+import { useKeptJobs } from "../../logbook/useKeptJobs";
 import { useStore } from "../../zeroing/useZeroing";
 import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
@@ -29,6 +31,7 @@ export function ChangeView({ query, chance, hasSound }: HandoverViewProps) {
   const help = HELPS.find((one) => one === query.get("help")) ?? "full";
   const profile = CHANGEABLE.find(({ id }) => id === query.get("profile")) ?? first;
   const session = useStore(useMemo(() => new ChangeSession(profile, help, chance), [profile, help, chance]));
+  useKeptJobs(session, ChangeNotes);
   const [isChoosing, setChoosing] = useState(false);
   const { setup } = session;
   useDialClicks(session.change.dial, hasSound);

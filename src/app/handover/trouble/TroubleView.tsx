@@ -1,4 +1,6 @@
 import { useMemo } from "react";
+import { TroubleNotes } from "../../logbook/troubleNotes";
+import { useKeptJobs } from "../../logbook/useKeptJobs";
 import { useStore } from "../../zeroing/useZeroing";
 import type { HandoverViewProps } from "../HandoverScreen";
 import { CardPanel } from "./CardPanel";
@@ -21,6 +23,7 @@ export function TroubleView(props: HandoverViewProps) {
 
 function TroubleExercise({ query, chance, hasSound }: HandoverViewProps) {
   const session = useStore(useMemo(() => new TroubleSession(setupOf(query, chance), chance), [query, chance]));
+  useKeptJobs(session, TroubleNotes);
   const { task, state, bench } = session;
   return (
     <>

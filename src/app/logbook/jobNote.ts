@@ -1,0 +1,57 @@
+import type { Profile } from "../../lock/profile";
+import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
+import type { HelpLevel } from "../../logbook/attemptRecord";
+import type { JobRecord } from "../../logbook/jobRecord";
+import type { LogbookWrite } from "../../logbook/logbookWrite";
+import type { JobDetails } from "./jobDetails";
+
+/** A job as it is kept, but for the person, who is looked up later. */
+export type JobNote = Omit<JobRecord, "personId">;
+
+/** What the kind of job does not tell: which lock, when, and with how much help. */
+export interface JobFrame {
+  readonly id: string;
+  readonly profile: Profile;
+  readonly help: HelpLevel;
+  /** Milliseconds since 1970. */
+  readonly startedAt: number;
+  readonly createdAt: number;
+  readonly updatedAt: number;
+  readonly duration_ms: number;
+  /** Where it belongs to a sitting. */
+  readonly sheetId?: string | undefined;
+  readonly sittingId?: string | undefined;
+}
+
+/** A job with its details, and codes of what was missed. */
+export type JobEnd = JobDetails & { readonly missed: readonly string[] };
+
+/** Codes that a record takes. */
+const MOST_MISSED = 100;
+
+/** A job as it is kept. It was right where nothing was missed. */
+export function jobNote(
+  { profile, sheetId, sittingId, ...frame }: JobFrame,
+  { kind, details, missed }: JobEnd,
+): JobNote {
+  const codes = [...new Set(missed)].slice(0, MOST_MISSED);
+  return {
+    ...frame,
+    startedAt: Math.round(frame.startedAt),
+    kind,
+    profileId: profile.id,
+    ...(SHIPPED_PROFILES.includes(profile) ? {} : { ownProfile: profile }),
+    isRight: codes.length === 0,
+    missed: codes,
+    ...(sheetId !== undefined && { sheetId }),
+    ...(sittingId !== undefined && { sittingId }),
+    tags: [],
+    details: { ...details },
+  };
+}
+
+/** A job on its way into the logbook. */
+export const jobWrite = (personId: string, note: JobNote): LogbookWrite => ({
+  kind: "jobs",
+  record: { ...note, personId },
+});
