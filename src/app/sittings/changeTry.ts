@@ -3,6 +3,7 @@ import { SET_OFF_LEAST, settingErrors } from "../../handover/change/changeFault"
 import { opensTo } from "../../handover/change/opensTo";
 import { type Change, tellChange } from "../../handover/change/tellChange";
 import { ChangeSession } from "../handover/change/changeSession";
+import { changeEnd } from "../logbook/changeEnd";
 import { JobTry } from "./jobTry";
 import type { TrySetup } from "./trySetup";
 
@@ -40,6 +41,11 @@ export class ChangeTry extends JobTry {
       proofs: change.proof?.inRow ?? 0,
       faults: tellChange(change).map(({ code, size }) => ({ code, size })),
     };
+  }
+
+  /** How it ended, for the logbook. */
+  get jobEnd() {
+    return changeEnd(this.session.change);
   }
 
   protected get isOver(): boolean {

@@ -2,6 +2,7 @@ import type { HandoverTry as HandoverResult } from "../../drill/marking/tryResul
 import type { HandoverStation } from "../../drill/sheet/sheet";
 import { resultOf } from "../../handover/run/checkRun";
 import { HandoverSession } from "../handover/run/handoverSession";
+import { handoverEnd } from "../logbook/handoverEnd";
 import type { Store } from "../shell/store";
 import { JobTry } from "./jobTry";
 import type { TrySetup } from "./trySetup";
@@ -39,6 +40,12 @@ export class HandoverTry extends JobTry {
       faults: faults.map(({ code }) => ({ code })),
       undone: undoneSteps,
     };
+  }
+
+  /** How it ended, for the logbook. */
+  get jobEnd() {
+    const { run, setup } = this.session;
+    return handoverEnd(resultOf(run, setup.isHandsOff));
   }
 
   protected get isOver(): boolean {

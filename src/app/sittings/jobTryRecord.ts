@@ -1,11 +1,12 @@
 import {
   type ChangeTry,
   type HandoverTry,
-  isRight,
   PROOFS_WANTED,
   type TroubleTry,
+  type TryResult,
 } from "../../drill/marking/tryResult";
-import type { JobRecord } from "../../logbook/jobRecord";
+import type { Station } from "../../drill/sheet/sheet";
+import type { JobEnd } from "../logbook/jobNote";
 
 /** What a try at a job came to. */
 export type JobResult = ChangeTry | TroubleTry | HandoverTry;
@@ -14,12 +15,16 @@ const codesOf = (faults: ChangeTry["faults"]) => faults.map(({ code }) => code);
 
 function changeMissed({ outcome, proofs, faults }: ChangeTry): string[] {
   const codes = codesOf(faults);
-  if (outcome === "unchanged") return [...codes, "unchanged"];
-  const isUnproved = proofs < PROOFS_WANTED && !codes.includes("door-shut-unproved");
-  return isUnproved ? [...codes, "unproved"] : codes;
+  if (outcome === "unchanged") return [...codes, "not-changed"];
+  const isUnproved = outcome === "true" && proofs < PROOFS_WANTED && !codes.includes("door-shut-unproved");
+  return isUnproved ? [...codes, "not-proved"] : codes;
 }
 
-/** Codes of what was missing or wrong, each once. */
+function handoverMissed({ isHandedOver, missing, faults }: HandoverTry): string[] {
+  const codes = [...missing, ...codesOf(faults)];
+  return isHandedOver || codes.length > 0 ? codes : ["not-signed"];
+}
+
 function missedIn(result: JobResult): string[] {
   switch (result.kind) {
     case "change":
@@ -27,29 +32,14 @@ function missedIn(result: JobResult): string[] {
     case "trouble":
       return result.isNamedRight ? [] : ["not-named"];
     case "handover":
-      return [...result.missing, ...codesOf(result.faults)];
+      return handoverMissed(result);
   }
 }
 
-/** Fields that tell a combination, or that the record has elsewhere. */
-const LEFT_OUT = ["kind", "station", "repetition", "time_ms", "isBrokenOff", "combination"];
+/** How a job ended, as far as the sitting's own result tells it: without the details that went with its page. */
+export const keptEnd = (result: JobResult): JobEnd => ({ kind: result.kind, missed: missedIn(result) });
 
-/** What of the result goes into the record: its numbers, never a combination. */
-function detailsOf(result: JobResult): JobRecord["details"] {
-  const kept = Object.entries(result).filter(([key]) => !LEFT_OUT.includes(key));
-  return JSON.parse(JSON.stringify(Object.fromEntries(kept)));
-}
-
-/** What came of a try at a job, in the fields of its record. @param station - asks for it, and may limit its time */
-export function jobOutcome(
-  result: JobResult,
-  station: Parameters<typeof isRight>[1],
-): Pick<JobRecord, "kind" | "duration_ms" | "isRight" | "missed" | "details"> {
-  return {
-    kind: result.kind,
-    duration_ms: Math.round(result.time_ms),
-    isRight: isRight(result, station),
-    missed: [...new Set(missedIn(result))],
-    details: detailsOf(result),
-  };
+/** A job of a station: one that took longer than the station allows has missed that. */
+export function withinTime(end: JobEnd, { time_ms }: Pick<TryResult, "time_ms">, { timeLimit_s = Infinity }: Station) {
+  return time_ms <= 1000 * timeLimit_s ? end : { ...end, missed: [...end.missed, "too-late"] };
 }

@@ -7,8 +7,9 @@ import type { LogbookWrite } from "../../logbook/logbookWrite";
 import { tryId } from "../../logbook/sittingQueries";
 import { encodeTrace, type Motion } from "../../logbook/traceCodec";
 import { replay } from "../../trace/replay";
+import { type JobEnd, jobNote, jobWrite } from "../logbook/jobNote";
 import type { DialingTry } from "./dialingTry";
-import { type JobResult, jobOutcome } from "./jobTryRecord";
+import { type JobResult, keptEnd, withinTime } from "./jobTryRecord";
 import type { SittingProgress } from "./sittingProgress";
 import type { KeptRecord } from "./sittingShelf";
 import { isDialTry, type TryInHand } from "./tryInHand";
@@ -100,29 +101,18 @@ function zeroingWrite({ profileId, time_ms, outcome, readings, condition }: Zero
   };
 }
 
-/** A try at a job: a record of what came of it. */
-function jobWrite(setup: TrySetup, result: JobResult, owner: TryOwner): LogbookWrite {
+/** A try at a job: a record of how it ended. */
+function jobTryWrite(setup: TrySetup, result: JobResult, end: JobEnd, owner: TryOwner): LogbookWrite {
   const { station, profile } = setup;
-  const outcome = jobOutcome(result, station);
-  return {
-    kind: "jobs",
-    record: {
-      ...stamp(owner),
-      personId: owner.personId,
-      startedAt: Math.round(owner.now_ms - outcome.duration_ms),
-      profileId: profile.id,
-      ...ownProfile(setup),
-      help: station.help,
-      sittingId: owner.sittingId,
-      tags: [],
-      ...outcome,
-    },
-  };
+  const duration_ms = Math.round(result.time_ms);
+  const startedAt = owner.now_ms - duration_ms;
+  const frame = { ...stamp(owner), profile, help: station.help, startedAt, duration_ms, sittingId: owner.sittingId };
+  return jobWrite(owner.personId, jobNote(frame, withinTime(end, result, station)));
 }
 
 /** A try of a sitting for the logbook; one at a dial that has not ended counts as unfinished. */
 export function tryWrite(one: TryInHand, owner: TryOwner): LogbookWrite {
-  if (!isDialTry(one)) return jobWrite(one.setup, one.result(), owner);
+  if (!isDialTry(one)) return jobTryWrite(one.setup, one.result(), one.jobEnd, owner);
   if (one.kind === "dialing") return attemptWrite(one, owner);
   const { setup, session, readings } = one;
   const { time_ms } = one.result();
@@ -156,7 +146,7 @@ export function keptTryWrite(
       owner,
     );
   }
-  if (result.kind !== "dialing") return jobWrite(setup, result, owner);
+  if (result.kind !== "dialing") return jobTryWrite(setup, result, keptEnd(result), owner);
   const { combination } = setup.plan;
   if (motion === null || combination === null) return null;
   const attempt = replay({ profile: setup.profile, combination, ...motion });

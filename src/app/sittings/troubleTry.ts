@@ -4,8 +4,12 @@ import { drawTrouble } from "../../handover/trouble/drawTrouble";
 import { markDiagnosis } from "../../handover/trouble/markDiagnosis";
 import { TROUBLE_KINDS } from "../../handover/trouble/trouble";
 import { TROUBLE_GUIDE } from "../../handover/trouble/troubleGuide";
+import { troubleResult } from "../../handover/trouble/troubleResult";
 import { TroubleSession } from "../handover/trouble/troubleSession";
+import type { JobEnd } from "../logbook/jobNote";
+import { troubleEnd } from "../logbook/troubleEnd";
 import { JobTry } from "./jobTry";
+import { keptEnd } from "./jobTryRecord";
 import type { TrySetup } from "./trySetup";
 
 const SEEDS = 2 ** 31;
@@ -51,6 +55,17 @@ export class TroubleTry extends JobTry {
       tries,
       measurements,
     };
+  }
+
+  /** How it ended, for the logbook. */
+  get jobEnd(): JobEnd {
+    const { task, setup, memory, bench } = this.session;
+    const { named } = memory;
+    const { time_ms } = this.common;
+    if (named === null) return keptEnd(this.result());
+    const mark = markDiagnosis(task.trouble, named, bench.log);
+    const { seed, pool } = setup;
+    return troubleEnd(troubleResult({ task, seed, pool, named, mark, counts: memory, time_ms }));
   }
 
   // The condition is not told in a sitting, so the bench itself never closes.
