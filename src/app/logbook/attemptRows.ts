@@ -61,8 +61,9 @@ function faultsText(faults: AttemptRecord["faults"]): string {
   return more > 0 ? `${named}; ${more} more` : named;
 }
 
-function resultText({ opened, isUnfinished }: AttemptRecord): string {
+function resultText({ opened, isUnfinished, exercise }: AttemptRecord): string {
   if (isUnfinished === true) return "Unfinished";
+  if (exercise !== "open") return `${opened ? "Right" : "Not right"}: ${exercise}`;
   return opened ? "Opened" : "Did not open";
 }
 
