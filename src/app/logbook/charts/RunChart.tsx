@@ -92,9 +92,10 @@ export function RunChart({ model, width }: { readonly model: RunChartModel; read
         // biome-ignore lint/suspicious/noArrayIndexKey: the lines of a chart keep their order
         <Line key={i} one={one} scales={{ x, y }} />
       ))}
-      {model.dots.map((dot) => (
+      {model.dots.map((dot, i) => (
         <circle
-          key={dot.x}
+          // biome-ignore lint/suspicious/noArrayIndexKey: two dots may lie in one place, and dots keep their order
+          key={i}
           className={dot.isMarked ? "plot-dot marked" : "plot-dot"}
           cx={x(dot.x)}
           cy={y(dot.y)}
