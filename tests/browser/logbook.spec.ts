@@ -170,10 +170,13 @@ test("progress shows each view with a sentence and a table", async ({ page }) =>
   }
   await page.getByRole("combobox", { name: /What is measured/ }).selectOption("time");
   await expect(page.getByRole("region", { name: "Control chart", exact: true })).toContainText(/Usual for you/);
-  await expect(page.getByRole("region", { name: "What next" }).getByRole("link").first()).toHaveAttribute(
-    "href",
-    /^#\/bench\?profile=/,
-  );
+  const next = page.getByRole("region", { name: "What next" });
+  await expect(next.getByRole("link").first()).toHaveAttribute("href", /^#\/bench\?profile=/);
+  // Mibsy has not shown everything yet.
+  await person(page, "Mibsy").click();
+  await next.getByRole("link", { name: /^A run of \d+ tries$/ }).click();
+  await expect(page.getByRole("main")).toContainText("Practice run");
+  await expect(page.getByRole("button", { name: "I have read it" })).toBeVisible();
 });
 
 for (const view of ["attempts", "progress", "files"]) {

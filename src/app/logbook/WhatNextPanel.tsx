@@ -1,8 +1,21 @@
 import { useMemo } from "react";
 import type { AttemptRecord } from "../../logbook/attemptRecord";
+import { practiceSheet } from "../../logbook/practiceSheet";
 import type { DeclarationRecord } from "../../logbook/records";
 import { whatNext } from "../../logbook/whatNext";
-import { suggestionRow } from "./suggestionRows";
+import { runLink, type SuggestionRow, suggestionRow } from "./suggestionRows";
+
+function Links({ links }: Pick<SuggestionRow, "links">) {
+  return (
+    <span className="what-next-links">
+      {links.map(({ address, label }) => (
+        <a key={address} className="button" href={address}>
+          {label}
+        </a>
+      ))}
+    </span>
+  );
+}
 
 interface WhatNextPanelProps {
   /** Of one person, oldest first. */
@@ -12,9 +25,10 @@ interface WhatNextPanelProps {
 
 /** What to practice next, with the reason: an offer, nothing is locked. */
 export function WhatNextPanel({ attempts, declarations }: WhatNextPanelProps) {
-  const { suggestions, order, orderReason } = useMemo(() => {
+  const { suggestions, order, orderReason, run } = useMemo(() => {
     const now = new Date();
-    return whatNext(attempts, declarations, now.getTime(), now.getTimezoneOffset());
+    const next = whatNext(attempts, declarations, now.getTime(), now.getTimezoneOffset());
+    return { ...next, run: runLink(practiceSheet(next.suggestions, next.order), (tries) => `A run of ${tries} tries`) };
   }, [attempts, declarations]);
   return (
     <section className="figure what-next" aria-labelledby="what-next">
@@ -24,18 +38,15 @@ export function WhatNextPanel({ attempts, declarations }: WhatNextPanelProps) {
         {suggestions.map(suggestionRow).map(({ key, title, reason, links }) => (
           <li key={key}>
             <b>{title}.</b> {reason}
-            <span className="what-next-links">
-              {links.map(({ address, label }) => (
-                <a key={address} className="button" href={address}>
-                  {label}
-                </a>
-              ))}
-            </span>
+            <Links links={links} />
           </li>
         ))}
       </ul>
-      <p className="logbook-soft">
-        Order of practice: {order}. {orderReason}
+      <p>
+        <span className="logbook-soft">
+          Order of practice: {order}. {orderReason}
+        </span>
+        <Links links={run} />
       </p>
     </section>
   );
