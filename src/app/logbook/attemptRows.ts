@@ -23,7 +23,7 @@ export interface AttemptRow {
 const DAY = new Intl.DateTimeFormat("en-US", { day: "numeric", month: "short", year: "numeric" });
 const CLOCK = new Intl.DateTimeFormat("en-US", { hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
 
-/** "24 Nov 2026" */
+/** "Nov 24, 2026" */
 export const dayText = (moment: number) => DAY.format(moment);
 
 /** "14:05" */

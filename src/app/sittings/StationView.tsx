@@ -2,6 +2,7 @@ import { useCallback, useEffect, useRef } from "react";
 import { Cutaway } from "../cutaway/Cutaway";
 import { useRunOn } from "../dial/useRunOn";
 import { weightWords } from "../dial/weightWords";
+import { spanText } from "../sheets/sheetWords";
 import { BreakOff } from "./BreakOff";
 import { DialingStationHand } from "./DialingStationHand";
 import { SittingClock } from "./SittingClock";
@@ -38,7 +39,7 @@ function TryButtons({ session, one }: { readonly session: SittingSession; readon
 
 const conditionWords = ({ setup: { station, conditions } }: TryInHand) =>
   [
-    station.timeLimit_s === undefined ? "" : `At most ${station.timeLimit_s} s for a try to count.`,
+    station.timeLimit_s === undefined ? "" : `At most ${spanText(station.timeLimit_s)} for a try to count.`,
     weightWords(conditions.dial),
   ].join(" ");
 
