@@ -19,7 +19,7 @@ export function examplePlan(sheet: Sheet): Plan {
   }
 }
 
-/** Whether order or combinations differ from run to run. */
+/** Whether order or combinations differ from sitting to sitting. */
 export function isDrawn({ order, seed, stations }: Sheet): boolean {
   const draws = stations.some((one) => one.kind === "dialing" && one.combinations.policy === "drawn");
   return seed === undefined && (order === "random" || draws);
