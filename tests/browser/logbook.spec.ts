@@ -121,8 +121,7 @@ test("a zeroing by keyboard is in the logbook once the zero is set", async ({ be
 
 test("the demo comes with one click and goes with one", async ({ page }) => {
   await loadDemo(page);
-  await page.getByRole("button", { name: "Load the demo" }).click();
-  await expect(page.getByText(/^Nothing new/)).toBeVisible();
+  await expect(page.getByRole("button", { name: "Load the demo" })).toHaveCount(0);
   await person(page, "Mibsy").click();
   await page.getByRole("link", { name: "Attempts" }).click();
   await expect(attempts(page)).toHaveCount(20);
@@ -131,6 +130,7 @@ test("the demo comes with one click and goes with one", async ({ page }) => {
   await page.getByRole("link", { name: "Files" }).click();
   await page.getByRole("button", { name: "Remove the demo" }).click();
   await expect(page.getByText("7 invented people removed.")).toBeVisible();
+  await expect(page.getByRole("button", { name: "Load the demo" })).toBeFocused();
   await expect(person(page, "Mibsy")).toHaveCount(0);
 });
 

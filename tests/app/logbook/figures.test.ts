@@ -4,6 +4,7 @@ import { bestsFigure } from "../../../src/app/logbook/figures/bestsFigure";
 import { chanceFigure } from "../../../src/app/logbook/figures/chanceFigure";
 import { controlFigure, MEASURES } from "../../../src/app/logbook/figures/controlFigure";
 import type { FigureModel } from "../../../src/app/logbook/figures/figureModel";
+import { heatFigure } from "../../../src/app/logbook/figures/heatFigure";
 import { learningFigure } from "../../../src/app/logbook/figures/learningFigure";
 import { characteristicFigure } from "../../../src/app/logbook/figures/masteryFigure";
 import { measureFigures, progressFigures } from "../../../src/app/logbook/figures/progressFigures";
@@ -108,4 +109,16 @@ test("the rule of mastery is shown with what it does to known hands", () => {
   const { sentence, table } = characteristicFigure();
   expect(sentence).toMatch(/miss 1 in 10, \d+ % are declared within 60 attempts/);
   expect(table?.rows).toHaveLength(6);
+});
+
+describe("round the dial", () => {
+  test("no stretch is called the worst where all are alike", () => {
+    const attempts = [anAttempt("a", { stops: stopsOf(0.2, -0.2, 0.2) })];
+    expect(heatFigure(attempts, 100).sentence).toBe(
+      "You stop alike wherever you stopped (off by 0.20 graduations, root mean square).",
+    );
+    expect(heatFigure([anAttempt("a", { stops: stopsOf(0.2, 1, 0.2) })], 100).sentence).toMatch(
+      /^You stop worst between/,
+    );
+  });
 });
