@@ -11,7 +11,7 @@ export type ExportKind = "logbook" | "csv" | "jobs" | "replay" | "xapi";
 
 /** Every kind, with its button and what it is good for. */
 export const EXPORTS: readonly { readonly kind: ExportKind; readonly label: string; readonly use: string }[] = [
-  { kind: "logbook", label: "Whole logbook", use: "everything, traces too; can be imported here or elsewhere (JSON)" },
+  { kind: "logbook", label: "Whole logbook", use: "everything, motions too; can be imported here or elsewhere (JSON)" },
   { kind: "csv", label: "Attempts as CSV", use: "one row an attempt, for a spreadsheet" },
   { kind: "jobs", label: "Jobs as CSV", use: "changes, trouble and handovers, one row each" },
   { kind: "replay", label: "Replay lines", use: "every motion, for the command line (JSON Lines)" },

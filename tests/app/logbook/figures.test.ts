@@ -4,6 +4,7 @@ import { bestsFigure } from "../../../src/app/logbook/figures/bestsFigure";
 import { chanceFigure } from "../../../src/app/logbook/figures/chanceFigure";
 import { controlFigure, MEASURES } from "../../../src/app/logbook/figures/controlFigure";
 import type { FigureModel } from "../../../src/app/logbook/figures/figureModel";
+import { heatFigure } from "../../../src/app/logbook/figures/heatFigure";
 import { jobFigures } from "../../../src/app/logbook/figures/jobFigures";
 import { learningFigure } from "../../../src/app/logbook/figures/learningFigure";
 import { characteristicFigure } from "../../../src/app/logbook/figures/masteryFigure";
@@ -133,4 +134,16 @@ test("jobs are told in words of jobs, with what was missed most", () => {
   expect(shown?.table?.head).toEqual(["job", "score"]);
   for (const figure of [right, shown]) expect(JSON.stringify(figure)).not.toMatch(/attempt|open/);
   expect(jobFigures({ ...progress, jobs: jobs.slice(1, 2) })[1]).toMatchObject({ sentence: "Nothing was missed." });
+});
+
+describe("round the dial", () => {
+  test("no stretch is called the worst where all are alike", () => {
+    const attempts = [anAttempt("a", { stops: stopsOf(0.2, -0.2, 0.2) })];
+    expect(heatFigure(attempts, 100).sentence).toBe(
+      "You stop alike wherever you stopped (off by 0.20 graduations, root mean square).",
+    );
+    expect(heatFigure([anAttempt("a", { stops: stopsOf(0.2, 1, 0.2) })], 100).sentence).toMatch(
+      /^You stop worst between/,
+    );
+  });
 });

@@ -15,7 +15,7 @@ export function masteryFigure({ scores, message }: Mastery, one: "attempt" | "jo
     sentence: message,
     chart: {
       kind: "run",
-      x: { label: one, domain: { low: 1, high } },
+      x: { label: one, domain: { low: 1, high }, isCount: true },
       y: {
         label: "score of the learning CUSUM, no unit",
         domain: { low: 0, high: Math.max(MASTERY_RULE.limit, ...scores) * 1.15 },
