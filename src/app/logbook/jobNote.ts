@@ -1,7 +1,7 @@
 import type { Profile } from "../../lock/profile";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import type { HelpLevel } from "../../logbook/attemptRecord";
-import type { JobRecord } from "../../logbook/jobRecord";
+import type { JobKind, JobRecord } from "../../logbook/jobRecord";
 import type { LogbookWrite } from "../../logbook/logbookWrite";
 import type { JobDetails } from "./jobDetails";
 
@@ -23,8 +23,10 @@ export interface JobFrame {
   readonly sittingId?: string | undefined;
 }
 
-/** A job with its details, and codes of what was missed. */
-export type JobEnd = JobDetails & { readonly missed: readonly string[] };
+/** How a job ended: codes of what was missed, and its details where they are still known. */
+export type JobEnd = (JobDetails | { readonly kind: JobKind; readonly details?: undefined }) & {
+  readonly missed: readonly string[];
+};
 
 /** Codes that a record takes. */
 const MOST_MISSED = 100;
@@ -46,7 +48,7 @@ export function jobNote(
     ...(sheetId !== undefined && { sheetId }),
     ...(sittingId !== undefined && { sittingId }),
     tags: [],
-    details: { ...details },
+    ...(details !== undefined && { details: { ...details } }),
   };
 }
 

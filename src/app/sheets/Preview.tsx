@@ -6,6 +6,7 @@ import {
   combinationText,
   countText,
   hiddenTrouble,
+  jobNote,
   knownProfile,
   ORDER_WORDS,
   sittingSentences,
@@ -38,6 +39,7 @@ function Stations({ sheet }: { readonly sheet: Sheet }) {
             <b>{stationName(station, index)}</b>
             {station.task !== undefined && <p>{station.task}</p>}
             <p className="preview-soft">{stationLine(station, "trainee")}</p>
+            {jobNote(station) !== null && <p className="preview-soft">{jobNote(station)}</p>}
           </li>
         ))}
       </ol>

@@ -1,7 +1,7 @@
 import { lazy, Suspense, useMemo, useState } from "react";
 import type { Sheet as DrillSheet } from "../../drill/sheet/sheet";
 import { Sheet } from "../shell/Sheet";
-import { canBeSat } from "../sittings/sheetChoice";
+import { sittingProblem } from "../sittings/stationNeeds";
 import { fileName, fileText } from "./sheetFile";
 import { linkOf } from "./sheetsAddress";
 
@@ -45,13 +45,8 @@ function PracticeLink({
   readonly sheet: DrillSheet;
   readonly practice: ReturnType<typeof linkOf>;
 }) {
-  if (!canBeSat(sheet)) {
-    return (
-      <p className="sheets-note">
-        No sitting runs this sheet: its jobs are on the <a href="#/handover">Handover page</a>.
-      </p>
-    );
-  }
+  const problem = sittingProblem(sheet);
+  if (problem !== null) return <p className="sheets-note">It cannot be sat yet: {problem}.</p>;
   if ("says" in practice) return <p className="sheets-note">{practice.says}.</p>;
   return (
     <a className="button primary" href={practice.hash}>

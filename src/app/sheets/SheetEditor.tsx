@@ -146,7 +146,10 @@ export function SheetEditor({ id, start, shelf }: SheetEditorProps) {
   const problems = useMemo(() => sheetProblems(settled), [settled]);
   const isSound = problems.length === 0;
   const doubts = useMemo(() => (isSound ? placedDoubts(settled) : EMPTY), [isSound, settled]);
-  const byPath = useMemo(() => new Map(problems.map(({ path, says }) => [path, says])), [problems]);
+  const byPath = useMemo(
+    () => new Map([...doubts, ...problems].map(({ path, says }) => [path, says])),
+    [problems, doubts],
+  );
 
   return (
     <main className="sheets-editor">

@@ -1,6 +1,7 @@
 import { DrillError } from "../../drill/drillError";
 import { parseSheet, sheetDoubts } from "../../drill/sheet/parseSheet";
 import type { Sheet, Station } from "../../drill/sheet/sheet";
+import { stationNeed } from "../sittings/stationNeeds";
 import { blankSheet } from "./newSheet";
 
 /** What is wrong with a sheet, and where. */
@@ -65,9 +66,16 @@ export function sheetProblems(sheet: Sheet): PlacedProblem[] {
   return each.length + ids.length > 0 ? [...each, ...ids] : whole;
 }
 
-/** What a sound sheet asks but hardly means, with its place. */
+/** What no exercise can be set up for: the sheet is sound, and cannot be sat. */
+const placedNeeds = ({ stations }: Sheet): PlacedProblem[] =>
+  stations.flatMap((station, index) => {
+    const need = stationNeed(station);
+    return need === null ? [] : [{ path: `stations[${index}].${need.field}`, says: sentence(need.says) }];
+  });
+
+/** What a sound sheet asks but hardly means, and what keeps it from being sat, with its place. */
 export function placedDoubts(sheet: Sheet): PlacedProblem[] {
-  return sheetDoubts(sheet).map(placed);
+  return [...placedNeeds(sheet), ...sheetDoubts(sheet).map(placed)];
 }
 
 const FIELDS: Readonly<Record<string, string>> = {

@@ -94,6 +94,21 @@ const exerciseWords = (station: Station): string => {
   }
 };
 
+/** How a try at a job begins and ends, for whoever is to make it; nothing to tell of a try at a dial alone. */
+export function jobNote(station: Station): string | null {
+  const profile = knownProfile(station);
+  switch (station.kind) {
+    case "change":
+      return `The lock comes set to ${combinationText(profile?.asSet ?? [], profile)}. A try ends with the door shut, or when you say so.`;
+    case "trouble":
+      return "Dial it and measure it, then name the condition and its size: a diagnosis that stands ends a try.";
+    case "handover":
+      return "Every step is yours to choose; your signature ends a try.";
+    default:
+      return null;
+  }
+}
+
 /** Who reads: a trainee is not told of hidden trouble. */
 export type Reader = "trainee" | "instructor";
 
@@ -113,7 +128,9 @@ export function stationLine(station: Station, reader: Reader): string {
 }
 
 /** Trouble that a station hides from the trainee, as sentences without their end. */
-export function hiddenTrouble({ conditions = [] }: Station): string[] {
+export function hiddenTrouble(station: Station): string[] {
+  if (station.kind === "trouble") return [`drawn from ${(station.pool ?? ["all that the lock can have"]).join(", ")}`];
+  const { conditions = [] } = station;
   return conditions.filter(({ kind }) => HIDDEN.includes(kind)).map(conditionWords);
 }
 

@@ -74,7 +74,7 @@ function Row({ index, row, isShown, review, onReview }: RowProps) {
       <th scope="row">{index + 1}</th>
       <td data-head="Station">{row.place}</td>
       <td data-head="Outcome">{row.outcome}</td>
-      <td data-head="Stops">{row.stops}</td>
+      <td data-head="Measured">{row.stops}</td>
       <td data-head="Faults">{row.faults}</td>
       <td data-head="Time">{row.time}</td>
       <td className="sitting-noprint">
@@ -110,13 +110,13 @@ export function TriesReview({ record, motions }: TriesReviewProps) {
   return (
     <section aria-label="Tries">
       <h2>
-        Tries <small>stop errors and zeros in graduations; plus ran past</small>
+        Tries <small>stop errors, zeros and sizes in graduations; plus ran past</small>
       </h2>
       <div className="sitting-table">
         <table>
           <thead>
             <tr>
-              {["Try", "Station", "Outcome", "Stops", "Faults", "Time"].map((head) => (
+              {["Try", "Station", "Outcome", "Measured", "Faults", "Time"].map((head) => (
                 <th key={head} scope="col">
                   {head}
                 </th>

@@ -1,6 +1,7 @@
-import type { Sheet, Station } from "../../drill/sheet/sheet";
+import type { Sheet } from "../../drill/sheet/sheet";
 import { sheetFromLink } from "../../drill/sheet/sheetLink";
 import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
+import { sittingProblem } from "./stationNeeds";
 
 /** A sheet that comes with the trainer, by a name for addresses. */
 export interface ShippedSheet {
@@ -16,30 +17,20 @@ export function sheetId({ title }: Pick<Sheet, "title">): string {
     .replace(/^-|-$/g, "");
 }
 
-/** Exercises that a sitting has a hand for. */
-const IN_HAND: readonly Station["kind"][] = ["dialing", "zeroing"];
-
-/** Whether a sitting has a hand for every station of a sheet. */
-export function canBeSat({ stations }: Pick<Sheet, "stations">): boolean {
-  return stations.every(({ kind }) => IN_HAND.includes(kind));
-}
-
 /** Shipped sheets, those with rules for a sitting first. */
-export const SHEETS_TO_SIT: readonly ShippedSheet[] = SHIPPED_SHEETS.filter(canBeSat)
-  .map((sheet) => ({
-    id: sheetId(sheet),
-    sheet,
-  }))
-  .sort((one, other) => Number(one.sheet.sitting === undefined) - Number(other.sheet.sitting === undefined));
+export const SHEETS_TO_SIT: readonly ShippedSheet[] = SHIPPED_SHEETS.map((sheet) => ({
+  id: sheetId(sheet),
+  sheet,
+})).sort((one, other) => Number(one.sheet.sitting === undefined) - Number(other.sheet.sitting === undefined));
 
 /** Whatever was pasted, reduced to the text that carries the sheet: a whole address, or the text alone. */
 const linkText = (pasted: string) => /s1\.[\w-]+/.exec(pasted)?.[0] ?? pasted.trim();
 
-/** @throws {Error} with a sentence, for a sheet that no sitting has the hands for */
+/** @throws {Error} with a sentence, for a sheet that no lock can be set up for */
 function sittable(sheet: Sheet): Sheet {
-  const station = sheet.stations.find(({ kind }) => !IN_HAND.includes(kind));
-  if (station === undefined) return sheet;
-  throw new Error(`the station "${station.title ?? station.id}" is worked on the Handover page, not in a sitting`);
+  const problem = sittingProblem(sheet);
+  if (problem !== null) throw new Error(problem);
+  return sheet;
 }
 
 /**
@@ -47,7 +38,7 @@ function sittable(sheet: Sheet): Sheet {
  *
  * @param asked - id of a shipped sheet, the text of a link, or a whole address with one
  * @throws {DrillError} `bad-link`, `bad-sheet`
- * @throws {Error} for a sheet that no sitting has the hands for
+ * @throws {Error} for a sheet that no lock can be set up for
  */
 export function sheetAskedFor(asked: string): Sheet {
   return SHEETS_TO_SIT.find(({ id }) => id === asked)?.sheet ?? sittable(sheetFromLink(linkText(asked)));

@@ -3,8 +3,9 @@ import { keeping } from "../logbook/keeping";
 import type { Keeper } from "../logbook/keepingQueue";
 import { keptTryWrite, runningWrite, sittingWrite, tryWrite } from "./sittingLogbook";
 import { progressOf, type SittingProgress } from "./sittingProgress";
-import type { EndedTry, SittingSession, TryInHand } from "./sittingSession";
+import type { EndedTry, SittingSession } from "./sittingSession";
 import type { KeptRecord, SittingShelf } from "./sittingShelf";
+import { isDialTry, type TryInHand } from "./tryInHand";
 import { trySetup } from "./trySetup";
 
 /** A sitting that the logbook has as running. */
@@ -45,9 +46,9 @@ export class SittingKeeping {
     );
   }
 
-  /** The try in hand, if it has gone on since. */
+  /** The try in hand, if it has gone on since; of a job there is nothing to keep before its end. */
   noteInHand({ inHand: one, isOver, tryIndex }: SittingSession, now_ms: number): void {
-    if (one === null || isOver || one.isEnded || !one.isBegun) return;
+    if (one === null || !isDialTry(one) || isOver || one.isEnded || !one.isBegun) return;
     const { version } = one;
     if (this.flushed?.one === one && this.flushed.version === version) return;
     this.flushed = { one, version };

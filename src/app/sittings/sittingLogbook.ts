@@ -1,4 +1,3 @@
-import type { Attempt } from "../../dialing/attempt";
 import type { ReadingTaken, TryResult, ZeroingTry as ZeroingResult } from "../../drill/marking/tryResult";
 import type { Condition } from "../../drill/sheet/sheet";
 import type { SittingRecord } from "../../drill/sittingRecord";
@@ -8,10 +7,12 @@ import type { LogbookWrite } from "../../logbook/logbookWrite";
 import { tryId } from "../../logbook/sittingQueries";
 import { encodeTrace, type Motion } from "../../logbook/traceCodec";
 import { replay } from "../../trace/replay";
+import { type JobEnd, jobNote, jobWrite } from "../logbook/jobNote";
 import type { DialingTry } from "./dialingTry";
+import { type JobResult, keptEnd, withinTime } from "./jobTryRecord";
 import type { SittingProgress } from "./sittingProgress";
-import type { TryInHand } from "./sittingSession";
 import type { KeptRecord } from "./sittingShelf";
+import { isDialTry, type TryInHand } from "./tryInHand";
 import type { TrySetup } from "./trySetup";
 import type { ZeroingTry } from "./zeroingTry";
 
@@ -37,7 +38,7 @@ const stamp = ({ sittingId, index, now_ms }: TryOwner) => {
   return { id: tryId(sittingId, index), createdAt: now, updatedAt: now };
 };
 
-const ownProfile = ({ profile }: Pick<Attempt, "profile">) =>
+const ownProfile = ({ profile }: Pick<TrySetup, "profile">) =>
   SHIPPED_PROFILES.includes(profile) ? {} : { ownProfile: JSON.parse(JSON.stringify(profile)) };
 
 /** What of a try at dialing is taken down. */
@@ -100,8 +101,18 @@ function zeroingWrite({ profileId, time_ms, outcome, readings, condition }: Zero
   };
 }
 
-/** A try of a sitting for the logbook; one that has not ended counts as unfinished. */
+/** A try at a job: a record of how it ended. */
+function jobTryWrite(setup: TrySetup, result: JobResult, end: JobEnd, owner: TryOwner): LogbookWrite {
+  const { station, profile } = setup;
+  const duration_ms = Math.round(result.time_ms);
+  const startedAt = owner.now_ms - duration_ms;
+  const frame = { ...stamp(owner), profile, help: station.help, startedAt, duration_ms, sittingId: owner.sittingId };
+  return jobWrite(owner.personId, jobNote(frame, withinTime(end, result, station)));
+}
+
+/** A try of a sitting for the logbook; one at a dial that has not ended counts as unfinished. */
 export function tryWrite(one: TryInHand, owner: TryOwner): LogbookWrite {
+  if (!isDialTry(one)) return jobTryWrite(one.setup, one.result(), one.jobEnd, owner);
   if (one.kind === "dialing") return attemptWrite(one, owner);
   const { setup, session, readings } = one;
   const { time_ms } = one.result();
@@ -135,6 +146,7 @@ export function keptTryWrite(
       owner,
     );
   }
+  if (result.kind !== "dialing") return jobTryWrite(setup, result, keptEnd(result), owner);
   const { combination } = setup.plan;
   if (motion === null || combination === null) return null;
   const attempt = replay({ profile: setup.profile, combination, ...motion });

@@ -18,14 +18,10 @@ import type { RecordedAnswer, SittingFacts } from "../../drill/sittingRecord";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import { seededChance } from "../../statistics/chance";
 import { Store } from "../shell/store";
-import { DialingTry } from "./dialingTry";
 import type { SittingProgress } from "./sittingProgress";
 import type { SittingShelf } from "./sittingShelf";
+import { isDialTry, makeTry, type TryInHand } from "./tryInHand";
 import { questionChance, trySetup } from "./trySetup";
-import { ZeroingTry } from "./zeroingTry";
-
-/** The try under the hand. */
-export type TryInHand = DialingTry | ZeroingTry;
 
 /** A try that has just ended. */
 export interface EndedTry {
@@ -138,13 +134,13 @@ export class SittingSession extends Store {
   takeNext(): void {
     const index = this.memory.triesDone;
     const plan = this.tries[index];
-    this.inHand = this.state === "atStation" && plan !== undefined ? this.makeTry(plan, index) : null;
+    this.inHand = this.state === "atStation" && plan !== undefined ? this.tryFor(plan, index) : null;
     this.changed();
   }
 
   /** Turns the dial of the try in hand. */
   turnBy(by: Graduations, at: Milliseconds, now: Milliseconds): void {
-    this.handled(now, (one) => one.turnBy(by, at));
+    this.handled(now, (one) => isDialTry(one) && one.turnBy(by, at));
   }
 
   takeReading(at: Milliseconds, now: Milliseconds): void {
@@ -158,7 +154,12 @@ export class SittingSession extends Store {
 
   /** Lets time pass over a light dial that runs on. */
   runOn(at: Milliseconds, now: Milliseconds): void {
-    this.handled(now, (one) => one.runOn(at));
+    this.handled(now, (one) => isDialTry(one) && one.runOn(at));
+  }
+
+  /** The job in hand has been worked on its own screen. */
+  noteWork(at: Milliseconds, now: Milliseconds): void {
+    this.handled(now, (one) => !isDialTry(one) && one.worked(at));
   }
 
   /** The candidate says that the try is done. */
@@ -222,9 +223,8 @@ export class SittingSession extends Store {
     };
   }
 
-  private makeTry(plan: PlannedTry, index: number): TryInHand {
-    const setup = trySetup(this.sheet, plan, this.progress.seed, index);
-    return setup.station.kind === "zeroing" ? new ZeroingTry(setup) : new DialingTry(setup);
+  private tryFor(plan: PlannedTry, index: number): TryInHand {
+    return makeTry(trySetup(this.sheet, plan, this.progress.seed, index));
   }
 
   /** Does something with the try in hand, and tells the chart when that begins or ends it. */

@@ -8,12 +8,20 @@ import { parseRanges, parseWholeRanges, rangesText } from "../../../src/app/shee
 import { draftBody, readDraft } from "../../../src/app/sheets/readDraft";
 import { fileName, fileText, sheetFromText } from "../../../src/app/sheets/sheetFile";
 import { linkOf, sheetsAddress } from "../../../src/app/sheets/sheetsAddress";
-import { conditionWords, hiddenTrouble, sheetLine, spanText, stationLine } from "../../../src/app/sheets/sheetWords";
+import {
+  conditionWords,
+  hiddenTrouble,
+  jobNote,
+  sheetLine,
+  spanText,
+  stationLine,
+} from "../../../src/app/sheets/sheetWords";
 import { groupText, tryGroups } from "../../../src/app/sheets/tryGroups";
 import { parseSheet } from "../../../src/drill/sheet/parseSheet";
 import { STATION_KINDS } from "../../../src/drill/sheet/sheet";
 import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import { changeStation, dialingStation, handoverStation, troubleStation } from "../../support/testSheet";
 
 describe("dropPlace", () => {
   const middles = [10, 30, 50, 70];
@@ -191,5 +199,23 @@ describe("words", () => {
       "Three-wheel, 100 graduations · 10 tries · a new drawn combination each try · full help",
     );
     expect(sheetLine(blankSheet())).toBe("1 station · 10 tries");
+  });
+});
+
+describe("what a trainee reads of a job before the start", () => {
+  it("a change: what the lock comes set to", () => {
+    expect(jobNote(changeStation())).toMatch(/^The lock comes set to 38–71–26\. /);
+  });
+
+  it("trouble and a handover: what ends a try; of a try at a dial nothing", () => {
+    expect(jobNote(troubleStation())).toContain("name the condition and its size");
+    expect(jobNote(handoverStation())).toContain("your signature ends a try");
+    expect(jobNote(dialingStation())).toBeNull();
+  });
+
+  it("which conditions may be drawn is for the instructor", () => {
+    const station = troubleStation({ pool: ["gates-tight", "dial-heavy"] });
+    expect(hiddenTrouble(station)).toEqual(["drawn from gates-tight, dial-heavy"]);
+    expect(stationLine(station, "trainee")).not.toContain("gates-tight");
   });
 });

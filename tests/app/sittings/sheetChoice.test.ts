@@ -1,27 +1,43 @@
 import { describe, expect, test } from "vitest";
-import { canBeSat, SHEETS_TO_SIT, sheetAskedFor } from "../../../src/app/sittings/sheetChoice";
+import { placedDoubts } from "../../../src/app/sheets/placedProblems";
+import { SHEETS_TO_SIT, sheetAskedFor } from "../../../src/app/sittings/sheetChoice";
+import { sittingProblem } from "../../../src/app/sittings/stationNeeds";
 import { sheetToLink } from "../../../src/drill/sheet/sheetLink";
 import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
-import { changeStation, dialingStation, testSheet } from "../../support/testSheet";
+import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import { dialingStation, handoverStation, testSheet, troubleStation } from "../../support/testSheet";
 
-describe("a sheet that no sitting has the hands for", () => {
-  const mixed = testSheet({ stations: [dialingStation(), changeStation({ title: "With the key" })] });
+describe("which sheets can be sat", () => {
+  test("every shipped one is offered, and can be", () => {
+    expect(SHEETS_TO_SIT.map(({ sheet }) => sheet.title).sort()).toEqual(
+      SHIPPED_SHEETS.map(({ title }) => title).sort(),
+    );
+    expect(SHIPPED_SHEETS.map(sittingProblem).filter((problem) => problem !== null)).toEqual([]);
+  });
 
-  test("is not offered, and every other sheet is", () => {
-    expect(SHEETS_TO_SIT.every(({ sheet }) => canBeSat(sheet))).toBe(true);
-    const left = SHIPPED_SHEETS.filter((sheet) => !SHEETS_TO_SIT.some((one) => one.sheet === sheet));
-    expect(left.map(({ title }) => title)).toEqual([
-      "Changing week",
-      "Trouble hour",
-      "First handover",
-      "Handover sitting",
+  test("a condition that nobody knows is told with its station, by the link and beside the field", () => {
+    const sheet = testSheet({
+      stations: [dialingStation(), troubleStation({ title: "Boiler room", pool: ["index-slipped", "door-warped"] })],
+    });
+    expect(() => sheetAskedFor(sheetToLink(sheet))).toThrow(
+      /^station "Boiler room": "door-warped" is no condition that is known; use index-slipped, /,
+    );
+    expect(placedDoubts(sheet)).toEqual([
+      { path: "stations[1].pool", says: expect.stringMatching(/^"door-warped" is no condition/) },
     ]);
   });
 
-  test("is refused by its link with a sentence that names the station", () => {
-    expect(() => sheetAskedFor(sheetToLink(mixed))).toThrow(
-      'the station "With the key" is worked on the Handover page, not in a sitting',
+  test("a pool of conditions that the lock cannot have is told with those that it can", () => {
+    const stations = [troubleStation({ id: "pack", pool: ["pause-short"] })];
+    expect(sittingProblem({ stations })).toMatch(
+      /^station "pack": .* can have none of these conditions; use .*wheel-off/,
     );
-    expect(sheetAskedFor(sheetToLink(testSheet())).title).toBe("A sheet");
+    expect(sittingProblem({ stations: [troubleStation({ pool: ["pause-short", "wheel-off"] })] })).toBeNull();
+  });
+
+  test("a handover of a lock that takes no change key is told", () => {
+    const { changing: _, ...unkeyed } = { changing: null, ...shippedProfile("three-wheel") };
+    const stations = [handoverStation({ profile: unkeyed as never })];
+    expect(sittingProblem({ stations })).toMatch(/^station "handover": the combination of .* cannot be changed/);
   });
 });

@@ -1,6 +1,9 @@
 import { describe, expect, test } from "vitest";
+import { ChangeTry } from "../../../src/app/sittings/changeTry";
 import { DialingTry } from "../../../src/app/sittings/dialingTry";
+import { HandoverTry } from "../../../src/app/sittings/handoverTry";
 import { keptTryWrite, tryWrite } from "../../../src/app/sittings/sittingLogbook";
+import { TroubleTry } from "../../../src/app/sittings/troubleTry";
 import { trySetup } from "../../../src/app/sittings/trySetup";
 import { ZeroingTry } from "../../../src/app/sittings/zeroingTry";
 import { idealMotion } from "../../../src/dialing/idealMotion";
@@ -8,7 +11,15 @@ import type { Station } from "../../../src/drill/sheet/sheet";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { checkWrite } from "../../../src/logbook/logbookWrite";
 import { decodeTrace } from "../../../src/logbook/traceCodec";
-import { dialingStation, testSheet, zeroingStation } from "../../support/testSheet";
+import {
+  changeStation,
+  dialingStation,
+  handoverStation,
+  testSheet,
+  troubleStation,
+  zeroingStation,
+} from "../../support/testSheet";
+import { setupOf as jobSetup } from "./jobTries";
 
 const OWNER = { sittingId: "sitting", personId: "person", index: 2, now_ms: 1_800_000_000_000 };
 const COMBINATION = shippedProfile("three-wheel").asSet ?? [];
@@ -83,5 +94,58 @@ describe("a try of a sitting in the logbook", () => {
     const write = tryWrite(one, OWNER);
     expect(() => checkWrite(write)).not.toThrow();
     expect(write.record).toMatchObject({ outcome: "broken-off", readings: [{ turn: "right", refusal: "wrong-way" }] });
+  });
+});
+
+describe("a job of a sitting in the logbook", () => {
+  test("an ended change is kept with what was missed, never with its numbers", () => {
+    const one = new ChangeTry(jobSetup(changeStation({ help: "counts" })));
+    one.session.act("shutDoor");
+    one.worked(1000);
+    const write = tryWrite(one, OWNER);
+    expect(() => checkWrite(write)).not.toThrow();
+    expect(write).toMatchObject({
+      kind: "jobs",
+      record: { id: "sitting:3", sittingId: "sitting", kind: "change", help: "counts", isRight: false },
+    });
+    expect(write.record).toMatchObject({ missed: ["not-changed"], details: { outcome: "unchanged", proofs: 0 } });
+    expect(JSON.stringify(write.record)).not.toContain(one.session.setup.wanted.join());
+  });
+
+  test("a diagnosis that was never made has no details, and one over its time has missed that", () => {
+    const one = new TroubleTry(jobSetup(troubleStation({ timeLimit_s: 10 })));
+    one.worked(0);
+    one.worked(12_000);
+    one.end();
+    const write = tryWrite(one, OWNER);
+    expect(() => checkWrite(write)).not.toThrow();
+    expect(write.record).toMatchObject({ kind: "trouble", missed: ["not-named", "too-late"], duration_ms: 12_000 });
+    expect(write.record).not.toHaveProperty("details");
+  });
+
+  test("a diagnosis is kept with its truth; a handover with what was missing", () => {
+    const trouble = new TroubleTry(jobSetup(troubleStation()));
+    trouble.session.name(trouble.session.task.trouble, 0);
+    trouble.end();
+    const { record } = tryWrite(trouble, OWNER);
+    expect(() => checkWrite(tryWrite(trouble, OWNER))).not.toThrow();
+    expect(record).toMatchObject({
+      missed: ["not-looked"],
+      details: { truth: trouble.session.task.trouble, points: 0 },
+    });
+    const handover = new HandoverTry(jobSetup(handoverStation()));
+    handover.end();
+    const written = tryWrite(handover, OWNER);
+    expect(() => checkWrite(written)).not.toThrow();
+    expect(written.record).toMatchObject({ kind: "handover", isRight: false, details: { isHandedOver: false } });
+  });
+
+  test("is taken from its result where the page that made it was killed; a lost one is not told", () => {
+    const setup = jobSetup(troubleStation());
+    const one = new TroubleTry(setup);
+    one.end();
+    const write = keptTryWrite(setup, one.result(), null, OWNER);
+    expect(write).toMatchObject({ kind: "jobs", record: { id: "sitting:3", missed: ["not-named"] } });
+    expect(keptTryWrite(setup, { ...one.result(), isBrokenOff: true }, null, OWNER)).toBeNull();
   });
 });

@@ -5,7 +5,7 @@ import type { SittingShelf } from "../../../src/app/sittings/sittingShelf";
 import { idealMotion } from "../../../src/dialing/idealMotion";
 import type { Sheet, SittingRules } from "../../../src/drill/sheet/sheet";
 import { memoryShelf, refusingShelf } from "../../support/memoryShelf";
-import { dialingStation, testSheet, zeroingStation } from "../../support/testSheet";
+import { dialingStation, testSheet, troubleStation, zeroingStation } from "../../support/testSheet";
 
 const RULES: SittingRules = { pauseAllowed: true, onReload: "resume", clockHideable: true };
 
@@ -228,5 +228,54 @@ describe("injected trouble at a dialing station", () => {
     expect(one.attempt.dial - one.dial).toBe(0.5);
     one.turnBy(-5, 200);
     expect(one.attempt.dial - one.dial).toBe(1);
+  });
+});
+
+describe("a sitting with a job", () => {
+  const sheet = sheetOf({ questions: undefined }, { stations: [troubleStation({ repetitions: 2 })] });
+
+  /** Uses a gauge, as the job's own screen does. */
+  const look = (session: SittingSession, now: number) => {
+    const one = session.inHand;
+    if (one?.kind !== "trouble") throw new Error("no trouble is in hand");
+    one.session.pull("left", now);
+    session.noteWork(now, now);
+  };
+
+  test("begins the try with the first thing done, and takes it in once it is ended", () => {
+    const session = begun(sheet);
+    expect(session.memory.isTryBegun).toBe(false);
+    look(session, 2000);
+    expect(session.memory.isTryBegun).toBe(true);
+    look(session, 5000);
+    session.endTry(6000);
+    session.noteWork(7000, 7000);
+    expect(session.results).toMatchObject([{ kind: "trouble", named: null, measurements: 2, time_ms: 3000 }]);
+    session.takeNext();
+    expect(session.inHand?.isBegun).toBe(false);
+  });
+
+  test("has no pause in mid-job, and loses it to a reload: what was finished is kept", () => {
+    const shelf = memoryShelf();
+    const session = begun(sheet, shelf);
+    look(session, 2000);
+    session.pause(3000);
+    expect(session.state).toBe("atStation");
+    session.endTry(4000);
+    session.takeNext();
+    look(session, 5000);
+    const again = reloaded(shelf);
+    expect(again.results.map(({ isBrokenOff }) => isBrokenOff)).toEqual([false, true]);
+    expect(again.results[1]).toMatchObject({ kind: "trouble", condition: null });
+  });
+
+  test("gives the same job after a reload that came before it was begun", () => {
+    const shelf = memoryShelf();
+    const taskOf = ({ inHand }: SittingSession) => (inHand?.kind === "trouble" ? inHand.session.task : null);
+    const before = taskOf(begun(sheet, shelf));
+    const again = reloaded(shelf);
+    again.resume(5000);
+    expect(before).not.toBeNull();
+    expect(taskOf(again)).toEqual(before);
   });
 });

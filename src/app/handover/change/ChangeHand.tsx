@@ -18,7 +18,8 @@ import { STAGE_OF, STAGES } from "./changeWords";
 import { KeyActs } from "./KeyActs";
 
 const KEYS_HELP =
-  "Arrow keys turn the way they point, by one; hold them to keep turning, with Shift fast. Comma and period nudge by a tenth. Page Up and Page Down turn by ten, with Shift by a whole turn. R starts again, N draws a new combination. The buttons for key and door follow the dial.";
+  "Arrow keys turn the way they point, by one; hold them to keep turning, with Shift fast. Comma and period nudge by a tenth. Page Up and Page Down turn by ten, with Shift by a whole turn. The buttons for key and door follow the dial.";
+const AGAIN_HELP = " R starts again, N draws a new combination.";
 
 const KEY_WORDS = { out: "key out", in: "key in", turned: "key turned" } as const;
 const KEY_STATES: readonly ChangeState[] = ["presentStands", "keyIn", "keyForced", "newStands", "keyBack"];
@@ -37,13 +38,15 @@ function endOf(change: Change, state: ChangeState) {
 /** Whether numbers go to the changing index now. */
 const isAtChangingIndex = (change: Change) => change instanceof PackChange && change.proof === null;
 
-function Stages({ session }: { readonly session: ChangeSession }) {
+function Stages({ session, isOnce }: ChangeHandProps) {
   const { change, state } = session;
   const stages = STAGES[change instanceof PackChange ? "key" : "dial"];
+  // The mark goes by what the lock is at, which the hand alone does not tell.
+  const current = isOnce && session.help !== "full" ? undefined : STAGE_OF[state];
   return (
     <ol className="change-stages" aria-label="Parts of the change">
       {stages.map((stage, k) => (
-        <li key={stage} aria-current={k === STAGE_OF[state] ? "step" : undefined}>
+        <li key={stage} aria-current={k === current ? "step" : undefined}>
           {stage}
         </li>
       ))}
@@ -67,7 +70,7 @@ function Said({ session, advice }: { readonly session: ChangeSession; readonly a
 }
 
 /** The dial with its two indexes. */
-function TwoIndexDial({ session, advice }: { readonly session: ChangeSession; readonly advice: Advice | null }) {
+function TwoIndexDial({ session, isOnce, advice }: ChangeHandProps & { readonly advice: Advice | null }) {
   const { change, help } = session;
   const { hand, profile } = change;
   const onTurn = useTurn(session);
@@ -87,6 +90,7 @@ function TwoIndexDial({ session, advice }: { readonly session: ChangeSession; re
       changingIndex={profile.kind === "wheel-pack" ? profile.changing?.index : undefined}
       onTurn={onTurn}
       onOtherKey={(event) => {
+        if (isOnce) return;
         const key = plainKey(event);
         if (key === "r") session.again();
         if (key === "n") session.drawAnother();
@@ -95,12 +99,7 @@ function TwoIndexDial({ session, advice }: { readonly session: ChangeSession; re
   );
 }
 
-/** The dial, what is said above it, and all there is to do. */
-export function ChangeHand({ session }: { readonly session: ChangeSession }) {
-  const { change, state, dialing, help } = session;
-  const { hand, profile } = change;
-  const onTurn = useTurn(session);
-  const advice = changeAdvice({ change, state, dialing }, help);
+function AgainButtons({ session }: { readonly session: ChangeSession }) {
   const press = (isNew: boolean) => {
     if (isNew) session.drawAnother();
     else session.again();
@@ -108,23 +107,43 @@ export function ChangeHand({ session }: { readonly session: ChangeSession }) {
   };
   return (
     <>
-      <Stages session={session} />
+      <button type="button" className="button workplace-again" aria-keyshortcuts="R" onClick={() => press(false)}>
+        Again <kbd>R</kbd>
+      </button>
+      <button type="button" className="button workplace-new" aria-keyshortcuts="N" onClick={() => press(true)}>
+        New numbers <kbd>N</kbd>
+      </button>
+    </>
+  );
+}
+
+interface ChangeHandProps {
+  readonly session: ChangeSession;
+  /** Whether there is this one try: nothing begins again, and nothing is told beyond help and what the hand feels. */
+  readonly isOnce: boolean;
+}
+
+/** The dial, what is said above it, and all there is to do. */
+export function ChangeHand({ session, isOnce }: ChangeHandProps) {
+  const { change, state, dialing, help } = session;
+  const { hand, profile } = change;
+  const onTurn = useTurn(session);
+  const advice = changeAdvice({ change, state, dialing }, help);
+  return (
+    <>
+      <Stages session={session} isOnce={isOnce} />
       <StepStrip attempt={hand} state={dialing} help={help} end={endOf(change, state)} />
       <Said session={session} advice={advice} />
       <div className="workplace-dial">
-        <TwoIndexDial session={session} advice={advice} />
+        <TwoIndexDial session={session} isOnce={isOnce} advice={advice} />
         <p id="change-keys" className="visually-hidden">
           {KEYS_HELP}
+          {!isOnce && AGAIN_HELP}
         </p>
-        <button type="button" className="button workplace-again" aria-keyshortcuts="R" onClick={() => press(false)}>
-          Again <kbd>R</kbd>
-        </button>
-        <button type="button" className="button workplace-new" aria-keyshortcuts="N" onClick={() => press(true)}>
-          New numbers <kbd>N</kbd>
-        </button>
+        {!isOnce && <AgainButtons session={session} />}
       </div>
       <TurnButtons perTurn={profile.graduations} onTurn={onTurn} />
-      <KeyActs session={session} />
+      <KeyActs session={session} isOnce={isOnce} />
     </>
   );
 }

@@ -1,10 +1,7 @@
 import { useMemo, useState } from "react";
 import type { Help } from "../../../dialing/advice";
 import { combinationText } from "../../../handover/change/changeFault";
-import { PackChange } from "../../../handover/change/packChange";
 import { HelpChoice } from "../../bench/HelpChoice";
-import { Cutaway } from "../../cutaway/Cutaway";
-import { PackInside } from "../../cutaway/PackInside";
 import { useDialClicks } from "../../dial/useDialClicks";
 import { ChangeNotes } from "../../logbook/changeNotes";
 import { useKeptJobs } from "../../logbook/useKeptJobs";
@@ -12,11 +9,10 @@ import { useStore } from "../../zeroing/useZeroing";
 import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
 import { ChangeHand } from "./ChangeHand";
+import { ChangeInside } from "./ChangeInside";
 import { ChangeResult } from "./ChangeResult";
-import { packLock } from "./changeCutaway";
 import { CHANGEABLE, ChangeSession } from "./changeSession";
 import { NewCombinationSheet } from "./NewCombinationSheet";
-import "../../cutaway/cutaway.css";
 import "../workbench.css";
 import "./change.css";
 
@@ -27,13 +23,6 @@ const CAUTIONS = [
 ];
 
 const HELPS: readonly Help[] = ["full", "counts", "silent"];
-
-function Inside({ session }: { readonly session: ChangeSession }) {
-  const { change, version } = session;
-  if (!(change instanceof PackChange)) return <Cutaway attempt={change.attempt} version={version} />;
-  const { lock, changeKey } = packLock(change);
-  return <PackInside attempt={lock} version={version} changeKey={changeKey} />;
-}
 
 /** Changing the combination: by key on a wheel pack, on the dial of an encoder lock. */
 export function ChangeView({ query, chance, hasSound }: HandoverViewProps) {
@@ -69,12 +58,12 @@ export function ChangeView({ query, chance, hasSound }: HandoverViewProps) {
           </button>
           <HelpChoice help={session.help} onHelp={(one) => session.setHelp(one)} />
         </div>
-        <ChangeHand session={session} />
+        <ChangeHand session={session} isOnce={false} />
       </div>
       <div className="workplace-panels">
         {session.help === "full" && (
           <div className="panel">
-            <Inside session={session} />
+            <ChangeInside session={session} />
           </div>
         )}
         <ChangeResult session={session} />

@@ -2,6 +2,7 @@ import type { MouseEvent } from "react";
 import { PackChange } from "../../../handover/change/packChange";
 import { focusDial } from "../../dial/focusDial";
 import type { Act, ChangeSession } from "./changeSession";
+import { feltWords, REFUSED } from "./changeWords";
 
 interface Choice {
   readonly act: Act;
@@ -25,9 +26,16 @@ function choicesOf({ change }: ChangeSession): Choice[] {
   ];
 }
 
+interface KeyActsProps {
+  readonly session: ChangeSession;
+  /** Whether an act in vain is told as the hand feels it, and no advice with it. */
+  readonly isOnce: boolean;
+}
+
 /** The change key, or the change button, and the door: all there is to do besides dialing. */
-export function KeyActs({ session }: { readonly session: ChangeSession }) {
-  const { change, refusal } = session;
+export function KeyActs({ session, isOnce }: KeyActsProps) {
+  const { change, refused } = session;
+  const refusal = refused === null ? "" : REFUSED[refused];
   const canChangeAgain = change instanceof PackChange && change.proof !== null && !change.isDoorShut;
   const press = (event: MouseEvent, act: Act) => {
     session.act(act);
@@ -59,7 +67,7 @@ export function KeyActs({ session }: { readonly session: ChangeSession }) {
         )}
       </fieldset>
       <p className="change-refusal" role="status">
-        {refusal}
+        {isOnce ? feltWords(change, refused) : refusal}
       </p>
     </div>
   );

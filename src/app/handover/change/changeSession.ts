@@ -17,7 +17,7 @@ import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import type { Chance } from "../../../statistics/chance";
 import { combinationAsSet, spunOffStart } from "../../bench/benchSetup";
 import { Store } from "../../shell/store";
-import { REFUSED, type RefusedAct } from "./changeWords";
+import type { RefusedAct } from "./changeWords";
 
 /** Locks whose combination can be changed. */
 export const CHANGEABLE: readonly Profile[] = SHIPPED_PROFILES.filter(canBeChanged);
@@ -56,18 +56,20 @@ const REST: Milliseconds = 150;
 export class ChangeSession extends Store {
   setup: ChangeSetup;
   help: Help;
-  /** Why the last act did nothing, in a sentence; empty where it did. */
-  refusal = "";
+  /** Why the last act did nothing, or null where it did something. */
+  refused: RefusedAct | null = null;
   private round: Round;
   private dialer: ActorRefFrom<ReturnType<typeof dialingMachine>>;
   private readonly chance: Chance;
   private clock: Milliseconds | null = null;
 
-  constructor(profile: Profile, help: Help, chance: Chance) {
+  /** @param wanted - the new combination, or null to draw one by the rules */
+  constructor(profile: Profile, help: Help, chance: Chance, wanted: Combination | null = null) {
     super();
     this.chance = chance;
     this.help = help;
-    this.setup = this.drawnFor(profile);
+    const drawn = this.drawnFor(profile);
+    this.setup = { ...drawn, wanted: wanted ?? drawn.wanted };
     this.round = this.newRound();
     this.dialer = createActor(dialingMachine(profile)).start();
   }
@@ -90,13 +92,13 @@ export class ChangeSession extends Store {
     const now = Math.max(at, this.clock ?? at);
     if (this.clock !== null && now - this.clock > REST) this.move(0, now - 1);
     this.clock = now;
-    this.refusal = "";
+    this.refused = null;
     this.move(by, now);
     this.changed();
   }
 
   act(act: Act): void {
-    this.refusal = "";
+    this.refused = null;
     const before = this.change.hand;
     if (this.round.kind === "key") this.actWithKey(this.round, act);
     else this.actOnDial(this.round, act);
@@ -133,7 +135,7 @@ export class ChangeSession extends Store {
     this.dialer.stop();
     this.dialer = createActor(dialingMachine(setup.profile)).start();
     this.clock = null;
-    this.refusal = "";
+    this.refused = null;
     this.changed();
   }
 
@@ -187,16 +189,12 @@ export class ChangeSession extends Store {
     };
     const answer = acts[act]?.();
     for (const fact of answer?.facts ?? []) chart.send(fact);
-    this.refuse(answer?.refusal ?? (act === "shutDoor" && !change.isDoorShut ? "key-in-door" : null));
+    this.refused = answer?.refusal ?? (act === "shutDoor" && !change.isDoorShut ? "key-in-door" : null);
   }
 
   private actOnDial({ change, chart }: Extract<Round, { kind: "dial" }>, act: Act): void {
     const answer = act === "shutDoor" ? { facts: change.shutDoor(), refusal: null } : change.pressButton();
     for (const fact of answer.facts) chart.send(fact);
-    this.refuse(answer.refusal);
-  }
-
-  private refuse(refusal: RefusedAct | null): void {
-    this.refusal = refusal === null ? "" : REFUSED[refusal];
+    this.refused = answer.refusal;
   }
 }

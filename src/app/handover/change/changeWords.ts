@@ -23,6 +23,26 @@ export const REFUSED: Readonly<Record<RefusedAct, string>> = {
   "key-in-door": "The key is still in the lock: take it out before the door is shut.",
 };
 
+/** A refusal as the hand feels it, with no word of what to do. */
+const FELT: Readonly<Record<RefusedAct, string>> = {
+  "bolt-drawn": "The key does not go in.",
+  "not-in": "The key is not in the lock.",
+  "already-in": "The key is in the lock already.",
+  "already-turned": "The key does not come out.",
+  "not-turned": "The key is not turned.",
+  "pack-spoiled": "The key does not turn.",
+  "bolt-out": "Nothing happens.",
+  "already-pressed": "Nothing happens.",
+  "key-in-door": "The key is still in the lock.",
+};
+
+/** What the last act met with, as far as a hand feels it; empty where it went as meant. */
+export function feltWords(change: Change, refused: RefusedAct | null): string {
+  if (refused !== null) return FELT[refused];
+  const gave = change instanceof PackChange && change.isSpoiled && change.keyed.key === "turned";
+  return gave ? "The key turned hard, and something gave." : "";
+}
+
 /** The parts of the work, in order. */
 export const STAGES = {
   key: ["Present one", "Key in", "New one", "Key out", "Prove"],

@@ -1,20 +1,16 @@
 import { useState } from "react";
-import { type Caution, caution } from "../../../handover/run/cautions";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+
 import { HandoverNotes } from "../../logbook/handoverNotes";
 import { useKeptJobs } from "../../logbook/useKeptJobs";
-import { Sheet } from "../../shell/Sheet";
+
 import { useStore } from "../../zeroing/useZeroing";
 import type { HandoverViewProps } from "../HandoverScreen";
-import { ChangeControls, ChooseNumbers } from "./ChangePanel";
 import { Debrief } from "./Debrief";
-import { DoorHand } from "./DoorHand";
 import { HandoverSession, type RunSetup } from "./handoverSession";
 import { recallRun } from "./keptRun";
-import { RecordSheet } from "./RecordSheet";
-import { RingPanel } from "./RingPanel";
-import { ACT_GROUPS } from "./runActs";
-import { ScenePicture } from "./ScenePicture";
+import { RunCautions } from "./RunCautions";
+import { RunDoor, RunHand } from "./RunWork";
 import { ToldLine } from "./ToldLine";
 import "./run.css";
 
@@ -93,102 +89,22 @@ function RunSetupBar({ session, onStart, newSeed }: SetupBarProps) {
   );
 }
 
-function Cautions({ ids }: { readonly ids: readonly Caution["id"][] }) {
-  if (ids.length === 0) return null;
-  return (
-    <ul className="run-cautions">
-      {ids.map((id) => (
-        <li key={id}>
-          {caution(id).text} <small>({caution(id).source})</small>
-        </li>
-      ))}
-    </ul>
-  );
-}
-
-interface ActsProps {
-  readonly session: HandoverSession;
-  readonly onForm: (form: "numbers" | "record") => void;
-  readonly onLookBack: () => void;
-}
-
-/** Everything one may do next, at any time. */
-function Acts({ session, onForm, onLookBack }: ActsProps) {
-  return (
-    <div className="run-acts">
-      {ACT_GROUPS.map(({ title, acts, cautions }) => (
-        <fieldset key={title}>
-          <legend>{title}</legend>
-          {acts
-            .filter(({ isOffered }) => isOffered?.(session) ?? true)
-            .map(({ label, does }) => (
-              <button key={label} type="button" className="button" onClick={() => does(session, performance.now())}>
-                {label}
-              </button>
-            ))}
-          {title === "Lock" && (
-            <button type="button" className="button" onClick={() => onForm("numbers")}>
-              Change the combination
-            </button>
-          )}
-          <Cautions ids={cautions} />
-        </fieldset>
-      ))}
-      <fieldset>
-        <legend>Paper</legend>
-        <button type="button" className="button" onClick={() => onForm("record")}>
-          Write the record
-        </button>
-        <button
-          type="button"
-          className="button"
-          onClick={() => {
-            if (session.act({ type: "duty.signed" }, performance.now()) && session.run.isHandedOver) onLookBack();
-          }}
-        >
-          Sign the door off
-        </button>
-        <button type="button" className="button" onClick={onLookBack}>
-          Look back
-        </button>
-        <Cautions ids={["record"]} />
-      </fieldset>
-    </div>
-  );
-}
-
 function Run({ session }: { readonly session: HandoverSession }) {
   useStore(session);
   useKeptJobs(session, HandoverNotes);
-  const [form, setForm] = useState<"numbers" | "record" | null>(null);
   const [isLookingBack, setIsLookingBack] = useState(session.run.isHandedOver);
+  const lookBack = () => setIsLookingBack(true);
   return (
     <>
-      <ToldLine told={session.told} />
+      <ToldLine told={session.told} isOnce={false} />
       <div className="run">
-        <div className="run-left">
-          <ScenePicture situation={session.run.situation} />
-          <Acts session={session} onForm={setForm} onLookBack={() => setIsLookingBack(true)} />
-        </div>
-        <div className="run-right">
-          {session.activity === "ring" ? (
-            <RingPanel session={session} />
-          ) : (
-            <>
-              <ChangeControls session={session} />
-              <DoorHand session={session} />
-            </>
-          )}
-        </div>
+        <RunDoor session={session} onLookBack={lookBack} />
+        <RunHand session={session} />
       </div>
       <div className="run-foot">
-        <Cautions ids={["instructions", "licensed"]} />
+        <RunCautions ids={["instructions", "licensed"]} />
       </div>
       {isLookingBack && <Debrief session={session} onUndone={() => setIsLookingBack(false)} />}
-      <Sheet title="Change the combination" isOpen={form === "numbers"} onClose={() => setForm(null)}>
-        <ChooseNumbers session={session} onDone={() => setForm(null)} />
-      </Sheet>
-      <RecordSheet session={session} isOpen={form === "record"} onClose={() => setForm(null)} />
     </>
   );
 }

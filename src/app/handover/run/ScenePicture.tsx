@@ -44,8 +44,9 @@ const danger = (situation: Situation) => {
 };
 
 /** The door from above, as it stands; the list beneath says the same in words. */
-export function ScenePicture({ situation }: ScenePictureProps) {
-  const alarm = danger(situation);
+export function ScenePicture({ situation, isOnce }: ScenePictureProps & { readonly isOnce: boolean }) {
+  // In a sitting the door is seen as it stands, and what that means is not told.
+  const alarm = isOnce ? "" : danger(situation);
   return (
     <div className="scene">
       <svg viewBox="0 0 360 212" aria-hidden="true">

@@ -1,7 +1,13 @@
 import type { Told } from "./told";
 
+interface ToldLineProps {
+  readonly told: Told | null;
+  /** Whether what follows from it is left to the end of the sitting. */
+  readonly isOnce: boolean;
+}
+
 /** What happened last, and what follows from it, said at once. */
-export function ToldLine({ told }: { readonly told: Told | null }) {
+export function ToldLine({ told, isOnce }: ToldLineProps) {
   return (
     <div className="run-told" role="status" data-testid="run-told">
       {told === null ? (
@@ -12,11 +18,12 @@ export function ToldLine({ told }: { readonly told: Told | null }) {
             {told.isHindered && <span className="run-told-mark">Not so. </span>}
             {told.words}
           </p>
-          {told.consequences.map((consequence) => (
-            <p key={consequence} className="run-consequence">
-              {consequence}
-            </p>
-          ))}
+          {!isOnce &&
+            told.consequences.map((consequence) => (
+              <p key={consequence} className="run-consequence">
+                {consequence}
+              </p>
+            ))}
         </>
       )}
     </div>

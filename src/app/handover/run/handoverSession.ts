@@ -49,12 +49,15 @@ export class HandoverSession extends Store {
   form: RecordForm | null;
   private doors: readonly KeptDoor[];
   private readonly chance: Chance;
+  private readonly keep: (run: KeptRun) => void;
   private begunAt: Milliseconds | null = null;
 
-  constructor(setup: RunSetup, kept: KeptRun | null = null) {
+  /** @param keep - takes what is to be found again after a reload */
+  constructor(setup: RunSetup, kept: KeptRun | null = null, keep: (run: KeptRun) => void = keepRun) {
     super();
     const { profile, seed, isHandsOff } = setup;
     this.setup = setup;
+    this.keep = keep;
     this.chance = seededChance(seed + (kept?.run.events.length ?? 0));
     this.shipped = profile.asSet ?? drawCombination(profile, seededChance(seed));
     const scene = drawScene(seededChance(seed));
@@ -223,7 +226,7 @@ export class HandoverSession extends Store {
   }
 
   private save(): void {
-    keepRun({ run: this.recorded, doors: this.doors, form: this.form });
+    this.keep({ run: this.recorded, doors: this.doors, form: this.form });
   }
 
   /** How the lock stood after the last step that counts; at the beginning where none does. */

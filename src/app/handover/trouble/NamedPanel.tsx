@@ -3,8 +3,16 @@ import { troubleSentence } from "../../../handover/trouble/troubleWords";
 import { focusDial } from "../../dial/focusDial";
 import type { TroubleSession } from "./troubleSession";
 
-/** A diagnosis that stands: told now, or taken back. */
-export function NamedPanel({ session }: { readonly session: TroubleSession }) {
+interface NamedPanelProps {
+  readonly session: TroubleSession;
+  /** What follows where it stands. */
+  readonly note: string;
+  readonly label: string;
+  readonly onStand: () => void;
+}
+
+/** A diagnosis: left to stand, or taken back. */
+export function NamedPanel({ session, note, label, onStand }: NamedPanelProps) {
   const { named } = session.memory;
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
@@ -19,10 +27,10 @@ export function NamedPanel({ session }: { readonly session: TroubleSession }) {
         Your diagnosis
       </h2>
       <p className="trouble-headline">{troubleSentence(named)}.</p>
-      <p className="trouble-soft">Once you are told, this lock is marked and nothing more can be measured on it.</p>
+      <p className="trouble-soft">{note}</p>
       <p className="trouble-buttons">
-        <button type="button" className="button primary" onClick={() => session.tell()}>
-          It stands: tell me
+        <button type="button" className="button primary" onClick={onStand}>
+          {label}
         </button>
         <button type="button" className="button" onClick={takeBack}>
           Take it back

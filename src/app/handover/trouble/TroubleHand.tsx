@@ -40,19 +40,22 @@ function useTroubleSound(dial: number, isOn: boolean): void {
 
 interface TroubleHandProps {
   readonly session: TroubleSession;
+  /** Whether there is this one try: nothing begins again. */
+  readonly isOnce: boolean;
   readonly hasSound: boolean;
 }
 
 /** The lock in trouble under the trainee's own hand. The dial is drawn as the index reads it: how the index stands is not to be seen. */
-export function TroubleHand({ session, hasSound }: TroubleHandProps) {
+export function TroubleHand({ session, isOnce, hasSound }: TroubleHandProps) {
   const { lock } = session.bench;
   const { profile } = lock.card;
-  const isFull = session.setup.help === "full";
+  const { help } = session.setup;
   const onTurn = useTurn(session);
-  const closed = CLOSED[session.state];
+  const closed = isOnce && session.state === "told" ? "This try has ended." : CLOSED[session.state];
   useTroubleSound(lock.seen, hasSound);
   const shown = readingText(reading(lock.seen, profile.graduations), profile);
   const onOtherKey = (event: KeyboardEvent) => {
+    if (isOnce) return;
     const key = plainKey(event);
     if (key === "r") session.again();
     if (key === "n") session.another();
@@ -61,7 +64,7 @@ export function TroubleHand({ session, hasSound }: TroubleHandProps) {
     <>
       <NumberPlate
         card={lock.card}
-        steps={isFull ? handSteps(session) : null}
+        steps={help === "silent" ? null : handSteps(session)}
         end={lock.end === null ? "" : END[lock.end]}
       />
       <div className="workplace-dial">
@@ -71,14 +74,15 @@ export function TroubleHand({ session, hasSound }: TroubleHandProps) {
           numbersIncrease={profile.numbersIncrease}
           spoken={spokenReading(shown)}
           pointTo={null}
-          hub={isFull ? { reading: shown, note: "at the index" } : null}
+          hub={help === "full" ? { reading: shown, note: "at the index" } : null}
           describedBy="trouble-keys"
           onTurn={onTurn}
           onOtherKey={onOtherKey}
         />
         <p id="trouble-keys" className="visually-hidden">
           Arrow keys turn the way they point, by one; hold them to keep turning. Comma and period nudge by a tenth. Page
-          Up and Page Down turn by ten, with Shift by a whole turn. R begins again with this lock, N takes another.
+          Up and Page Down turn by ten, with Shift by a whole turn.
+          {!isOnce && " R begins again with this lock, N takes another."}
         </p>
       </div>
       {closed === undefined ? (

@@ -30,7 +30,7 @@ function TroubleExercise({ query, chance, hasSound }: HandoverViewProps) {
       <TroubleSetupBar session={session} />
       <div className="trouble">
         <div className="trouble-hand">
-          <TroubleHand session={session} hasSound={hasSound} />
+          <TroubleHand session={session} isOnce={false} hasSound={hasSound} />
           <SeenTable card={task.card} log={bench.log} />
         </div>
         <div className="trouble-panels">
@@ -46,7 +46,14 @@ function TroubleExercise({ query, chance, hasSound }: HandoverViewProps) {
           <div hidden={state !== "measuring"}>
             <NameForm key={session.round} card={task.card} onName={(named) => session.name(named, performance.now())} />
           </div>
-          {state === "named" && <NamedPanel session={session} />}
+          {state === "named" && (
+            <NamedPanel
+              session={session}
+              note="Once you are told, this lock is marked and nothing more can be measured on it."
+              label="It stands: tell me"
+              onStand={() => session.tell()}
+            />
+          )}
         </div>
       </div>
     </>

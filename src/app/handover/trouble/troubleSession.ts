@@ -25,11 +25,12 @@ export class TroubleSession extends Store {
   private startedAt: Milliseconds | null = null;
   private namedAt: Milliseconds = 0;
 
-  constructor(setup: TroubleSetup, chance: Chance) {
+  /** @param task - the exercise, where it is none of a shipped lock */
+  constructor(setup: TroubleSetup, chance: Chance, task: TroubleTask = taskOf(setup)) {
     super();
     this.setup = setup;
     this.chance = chance;
-    this.task = taskOf(setup);
+    this.task = task;
     this.bench = this.newBench();
   }
 

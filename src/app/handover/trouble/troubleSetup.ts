@@ -1,3 +1,4 @@
+import type { Help } from "../../../dialing/advice";
 import { drawTrouble, kindsFor } from "../../../handover/trouble/drawTrouble";
 import { TROUBLE_KINDS, type TroubleKind, type TroubleTask } from "../../../handover/trouble/trouble";
 import type { Profile } from "../../../lock/profile";
@@ -11,7 +12,7 @@ export interface TroubleSetup {
   /** Conditions to draw from; at least one fits the lock. */
   readonly pool: readonly TroubleKind[];
   readonly seed: number;
-  readonly help: "full" | "silent";
+  readonly help: Help;
 }
 
 const SEEDS = 100_000;

@@ -1,0 +1,40 @@
+import { combinationText } from "../../handover/change/changeFault";
+import { ChangeHand } from "../handover/change/ChangeHand";
+import { ChangeInside } from "../handover/change/ChangeInside";
+import type { ChangeTry } from "./changeTry";
+import { useStore } from "./useSitting";
+import "../handover/change/change.css";
+
+interface ChangeStationProps {
+  readonly one: ChangeTry;
+}
+
+/** The dial of a change, its key and its door, with the help that the sheet gives and no way to begin again. */
+export function ChangeStationHand({ one }: ChangeStationProps) {
+  const session = useStore(one.session);
+  return <ChangeHand session={session} isOnce />;
+}
+
+/** The card with both combinations; with full help also the inside of the lock. */
+export function ChangePanels({ one }: ChangeStationProps) {
+  const { change, help } = useStore(one.session);
+  const { profile, present, wanted } = change;
+  return (
+    <>
+      <section className="panel" aria-label="Card of the lock">
+        <h2>
+          Card of the lock <small>{profile.title}</small>
+        </h2>
+        <p data-testid="change-card">
+          Now {combinationText(present, profile)}. It is to become {combinationText(wanted, profile)}.
+        </p>
+        <p className="sitting-soft">Prove it with the door open. Shutting the door ends the try.</p>
+      </section>
+      {help === "full" && (
+        <div className="panel">
+          <ChangeInside session={one.session} />
+        </div>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,45 @@
+import {
+  type ChangeTry,
+  type HandoverTry,
+  PROOFS_WANTED,
+  type TroubleTry,
+  type TryResult,
+} from "../../drill/marking/tryResult";
+import type { Station } from "../../drill/sheet/sheet";
+import type { JobEnd } from "../logbook/jobNote";
+
+/** What a try at a job came to. */
+export type JobResult = ChangeTry | TroubleTry | HandoverTry;
+
+const codesOf = (faults: ChangeTry["faults"]) => faults.map(({ code }) => code);
+
+function changeMissed({ outcome, proofs, faults }: ChangeTry): string[] {
+  const codes = codesOf(faults);
+  if (outcome === "unchanged") return [...codes, "not-changed"];
+  const isUnproved = outcome === "true" && proofs < PROOFS_WANTED && !codes.includes("door-shut-unproved");
+  return isUnproved ? [...codes, "not-proved"] : codes;
+}
+
+function handoverMissed({ isHandedOver, missing, faults }: HandoverTry): string[] {
+  const codes = [...missing, ...codesOf(faults)];
+  return isHandedOver || codes.length > 0 ? codes : ["not-signed"];
+}
+
+function missedIn(result: JobResult): string[] {
+  switch (result.kind) {
+    case "change":
+      return changeMissed(result);
+    case "trouble":
+      return result.isNamedRight ? [] : ["not-named"];
+    case "handover":
+      return handoverMissed(result);
+  }
+}
+
+/** How a job ended, as far as the sitting's own result tells it: without the details that went with its page. */
+export const keptEnd = (result: JobResult): JobEnd => ({ kind: result.kind, missed: missedIn(result) });
+
+/** A job of a station: one that took longer than the station allows has missed that. */
+export function withinTime(end: JobEnd, { time_ms }: Pick<TryResult, "time_ms">, { timeLimit_s = Infinity }: Station) {
+  return time_ms <= 1000 * timeLimit_s ? end : { ...end, missed: [...end.missed, "too-late"] };
+}
