@@ -66,6 +66,8 @@ test.describe("on a touch screen", () => {
     await door.does("Sign the door off");
     await expect(door.debrief).toContainText("A simulated hand did the dialing.");
     await expect(door.verdict).toHaveText(CLEAN);
+    await page.goto("#/logbook?view=jobs");
+    await expect(page.getByRole("row", { name: /Handover/ })).toContainText(/Right\s*nothing missed/);
   });
 });
 

@@ -56,8 +56,8 @@ describe("a change of combination", () => {
     const path = idealMotion(THREE, numbers, session.change.dial - at, errors).slice(1, -1);
     for (const stop of path) session.turnBy(stop + at - session.change.dial, 0);
   }
-  function changeWith(session: ChangeSession, errors: readonly Graduations[] = []) {
-    const { present, wanted } = session.setup;
+  function changeWith(session: ChangeSession, errors: readonly Graduations[] = [], present = session.setup.present) {
+    const { wanted } = session.setup;
     dialTo(session, present, index);
     session.act("insertKey");
     session.act("turnKey");
@@ -110,6 +110,21 @@ describe("a change of combination", () => {
     session.act("shutDoor");
     expect(kept.map(({ id }) => id)).toEqual(["id0", "id0"]);
     expect(kept[1]?.missed).toEqual(["number-set-off", "door-shut-unproved", "locked-out"]);
+  });
+
+  test("set off, mended and proved is one job, and not right the first time", () => {
+    const { session, kept } = begin();
+    changeWith(session, [0, 4, 0]);
+    prove(session);
+    session.turnBy(-signOf(THREE.draw.turn) * 150, 0);
+    session.act("changeAgain");
+    changeWith(session, [], session.change.setCombination ?? []);
+    for (let k = 0; k < 3; k++) prove(session);
+    expect(kept.map(({ id }) => id)).toEqual(["id0", "id0"]);
+    const [, note] = kept;
+    if (note === undefined) throw new Error("it was kept again");
+    expect(note).toMatchObject({ isRight: false, missed: ["number-set-off"], details: { outcome: "true", proofs: 3 } });
+    expect(jobStory({ ...note, personId: "tavro" }).points[0]).toBe("A number set off, earlier in this change.");
   });
 
   test("spoiled is kept as such; the next one is another job", () => {
