@@ -89,7 +89,10 @@ export const attemptSchema = z.object(
     note: z.optional(noteText),
     /** Own estimate of the size of the worst stop error, given before it was shown, graduations. */
     estimate: z.optional(graduations),
-    /** Whether this try opened the lock: a first-time opening. */
+    /**
+     * Whether this try opened the lock: a first-time opening. Of an exercise that asks for the first numbers alone,
+     * whether they were dialed without fault.
+     */
     opened: flag,
     /**
      * The hand never came to the end of it: the page went away, or it is under way still. It is no miss, and no statistic

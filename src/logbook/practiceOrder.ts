@@ -1,4 +1,3 @@
-import type { Chance } from "../statistics/chance";
 import { HELP_LEVELS, type HelpLevel } from "./attemptRecord";
 
 /** How items follow each other: one after the other many times; in turn; by chance. */
@@ -33,30 +32,4 @@ export const ORDER_REASONS: Readonly<Record<PracticeOrder, string>> = {
 export function fadedHelp(progress: number): HelpLevel {
   const place = Math.min(HELP_LEVELS.length - 1, Math.floor(progress * (HELP_LEVELS.length - 1)));
   return HELP_LEVELS[place] ?? "silent";
-}
-
-function shuffled<Item>(items: readonly Item[], chance: Chance): Item[] {
-  const order = [...items];
-  for (let last = order.length - 1; last > 0; last--) {
-    const other = Math.floor(chance() * (last + 1));
-    [order[last], order[other]] = [order[other] as Item, order[last] as Item];
-  }
-  return order;
-}
-
-/**
- * Items in an order of practice, each as often as asked.
- *
- * @param repetitions - of each item, a whole number >= 0
- * @param chance - for the random order, which shuffles all repetitions together
- */
-export function inOrder<Item>(
-  items: readonly Item[],
-  repetitions: number,
-  order: PracticeOrder,
-  chance: Chance,
-): Item[] {
-  const rounds = Array.from({ length: repetitions }, () => items).flat();
-  if (order === "blocked") return items.flatMap((item) => Array.from({ length: repetitions }, () => item));
-  return order === "serial" ? rounds : shuffled(rounds, chance);
 }

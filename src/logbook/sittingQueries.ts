@@ -1,9 +1,6 @@
-import Dexie from "dexie";
 import type { PageEnd } from "./attemptQueries";
+import { joinedWithPending, latestFirst, latestPage } from "./latestPage";
 import type { Logbook } from "./logbook";
-import { joinContents, NO_CONTENTS } from "./logbookContents";
-import type { LogbookDatabase } from "./logbookDatabase";
-import { contentsOfWrites } from "./logbookWrite";
 import type { SittingRecord } from "./records";
 
 /** How a sitting stands, as lists tell it. */
@@ -32,34 +29,11 @@ export function standingOf({ state, verdict = "not shown yet" }: SittingRecord):
   return state === "finished" ? verdict : state;
 }
 
-function matches(sitting: SittingRecord, { personId, standing, words = "" }: SittingFilter): boolean {
+function matches(sitting: SittingRecord, { standing, words = "" }: SittingFilter): boolean {
   const text = [sitting.title, sitting.note ?? "", ...(sitting.tags ?? [])].join("\n").toLocaleLowerCase();
   return (
-    sitting.personId === personId &&
-    (standing === undefined || standingOf(sitting) === standing) &&
-    text.includes(words.trim().toLocaleLowerCase())
+    (standing === undefined || standingOf(sitting) === standing) && text.includes(words.trim().toLocaleLowerCase())
   );
-}
-
-const isBefore = (one: PageEnd, other: PageEnd) =>
-  one.startedAt < other.startedAt || (one.startedAt === other.startedAt && one.id < other.id);
-
-/** Sittings of a person in the tables, latest first, before a page's end. */
-const rows = (database: LogbookDatabase, personId: string, before: PageEnd | undefined) =>
-  database.sittings
-    .where("[personId+startedAt+id]")
-    .between(
-      [personId, Dexie.minKey],
-      [personId, before?.startedAt ?? Dexie.maxKey, before?.id ?? Dexie.maxKey],
-      true,
-      false,
-    )
-    .reverse();
-
-/** What is stored with what is pending: each sitting once, the later one where two have one id. */
-function joined(logbook: Logbook, sittings: readonly SittingRecord[]): readonly SittingRecord[] {
-  const part = { ...NO_CONTENTS, records: { ...NO_CONTENTS.records, sittings } };
-  return joinContents([contentsOfWrites(logbook.pending), part]).records.sittings;
 }
 
 /**
@@ -75,27 +49,21 @@ export async function sittingPage(
   size: number,
   before?: PageEnd,
 ): Promise<SittingPage> {
-  // One more than asked for tells whether there is another page.
-  const stored = await logbook.read(
-    (database) =>
-      rows(database, filter.personId, before)
-        .filter((one) => matches(one, filter))
-        .limit(size + 1)
-        .toArray(),
-    [],
+  const asked = { size, before };
+  const { records, next } = await latestPage(
+    logbook,
+    "sittings",
+    filter.personId,
+    (one) => matches(one, filter),
+    asked,
   );
-  const all = joined(logbook, stored)
-    .filter((one) => matches(one, filter) && (before === undefined || isBefore(one, before)))
-    .toSorted((one, other) => (isBefore(one, other) ? 1 : -1));
-  const sittings = all.slice(0, size);
-  const last = sittings.at(-1);
-  return { sittings, next: all.length > size && last ? { startedAt: last.startedAt, id: last.id } : null };
+  return { sittings: records, next };
 }
 
 /** A sitting by its id, or undefined. @throws {LogbookError} when the storage fails */
 export async function sittingById(logbook: Logbook, id: string): Promise<SittingRecord | undefined> {
   const stored = await logbook.read((database) => database.sittings.get(id), undefined);
-  return joined(logbook, stored === undefined ? [] : [stored]).find((one) => one.id === id);
+  return joinedWithPending(logbook, "sittings", stored === undefined ? [] : [stored]).find((one) => one.id === id);
 }
 
 /** Every sitting that has not ended, whoever's, latest first. @throws {LogbookError} when the storage fails */
@@ -104,17 +72,18 @@ export async function runningSittings(logbook: Logbook): Promise<readonly Sittin
     (database) => database.sittings.filter(({ state }) => state === "running").toArray(),
     [],
   );
-  return joined(logbook, stored)
+  return joinedWithPending(logbook, "sittings", stored)
     .filter(({ state }) => state === "running")
-    .toSorted((one, other) => (isBefore(one, other) ? 1 : -1));
+    .toSorted(latestFirst);
 }
 
 /** Those of some sittings that have not ended. @throws {LogbookError} when the storage fails */
 export async function runningAmong(logbook: Logbook, ids: ReadonlySet<string>): Promise<ReadonlySet<string>> {
   if (ids.size === 0) return ids;
   const stored = await logbook.read((database) => database.sittings.bulkGet([...ids]), []);
-  const found = joined(
+  const found = joinedWithPending(
     logbook,
+    "sittings",
     stored.flatMap((one) => one ?? []),
   );
   return new Set(found.flatMap(({ id, state }) => (ids.has(id) && state === "running" ? id : [])));

@@ -59,7 +59,7 @@ test("a class comes from many files: a bad one is named, the others are sorted, 
     /^notes\.json is left out\. This file is no logbook: its "format" is not "gatefall-logbook"\.$/,
   );
   const shelf = page.getByRole("region", { name: "Logbooks of the class" });
-  await expect(shelf).toContainText("4 logbooks: 3 trainees, 120 attempts, 1 sitting.");
+  await expect(shelf).toContainText("4 logbooks: 3 trainees, 120 attempts, 50 jobs, 1 sitting.");
   await expect(shelf).toContainText(/records came in more than one file: each counts once/);
   await page.getByRole("button", { name: "Remove Tavro again.json" }).click();
   await expect(shelf).not.toContainText("more than one file");
@@ -83,8 +83,10 @@ test("a class comes from many files: a bad one is named, the others are sorted, 
   await expect(cell).toBeFocused();
 
   const rows = csvParse(await saved(page, "Save the table as CSV"));
-  expect(rows).toHaveLength(6);
-  expect(rows.find(({ person, profile }) => person === "Ondrell" && profile === "three-wheel")).toMatchObject({
+  // Three people at two locks by dialing, and at three kinds of jobs.
+  expect(rows).toHaveLength(15);
+  const ofOndrell = rows.filter(({ person, profile }) => person === "Ondrell" && profile === "three-wheel");
+  expect(ofOndrell.find(({ exercise }) => exercise === "open")).toMatchObject({
     attempts: "20",
     shown: "1",
     ready_in_all: "1",
@@ -102,7 +104,11 @@ test("the demo class comes and goes with one click; who is ready, and the gauge 
   await expect(table(page).getByRole("row", { name: /^Jorrel/ })).toHaveCount(0);
   await page.getByRole("combobox", { name: "Who is listed" }).selectOption("everyone");
   await page.getByRole("checkbox", { name: "Dial-encoder lock, open" }).uncheck();
-  await expect(table(page).getByRole("columnheader")).toHaveText(["Person", "All skills", "Three-wheel, open"]);
+  await expect(table(page).getByRole("columnheader")).toHaveText([
+    "Person",
+    "All skills",
+    ...["change", "handover", "open", "trouble"].map((exercise) => `Three-wheel, ${exercise}`),
+  ]);
 
   const gauge = page.getByRole("region", { name: "Gauge study of dialing" });
   await expect(gauge).toContainText(/Distinct categories: \d/);

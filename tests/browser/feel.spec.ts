@@ -46,6 +46,18 @@ test("a heavy dial, chosen under More, lags by key and says when it sticks; the 
   await expect(page.getByRole("button", { name: "More heavy" })).toBeVisible();
 });
 
+test("however much is set, the settings keep to one line and the whole bench stays in view", async ({ bench }) => {
+  const { page } = bench;
+  await page.goto("#/bench?profile=four-wheel&help=silent&dial=heavy");
+  await page.getByRole("button", { name: "More heavy" }).click();
+  await page.getByRole("checkbox", { name: /^Ask me/ }).check();
+  await page.keyboard.press("Escape");
+  await expect(page.getByRole("button", { name: "More heavy, asks" })).toBeVisible();
+  for (const button of await page.getByRole("group", { name: "Turn the dial" }).getByRole("button").all()) {
+    await expect(button).toBeInViewport({ ratio: 1 });
+  }
+});
+
 test("a light dial runs on after a key and after a hand that lets go; with less motion to the same place", async ({
   bench,
 }) => {

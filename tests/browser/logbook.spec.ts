@@ -121,8 +121,7 @@ test("a zeroing by keyboard is in the logbook once the zero is set", async ({ be
 
 test("the demo comes with one click and goes with one", async ({ page }) => {
   await loadDemo(page);
-  await page.getByRole("button", { name: "Load the demo" }).click();
-  await expect(page.getByText(/^Nothing new/)).toBeVisible();
+  await expect(page.getByRole("button", { name: "Load the demo" })).toHaveCount(0);
   await person(page, "Mibsy").click();
   await page.getByRole("link", { name: "Attempts" }).click();
   await expect(attempts(page)).toHaveCount(20);
@@ -131,6 +130,7 @@ test("the demo comes with one click and goes with one", async ({ page }) => {
   await page.getByRole("link", { name: "Files" }).click();
   await page.getByRole("button", { name: "Remove the demo" }).click();
   await expect(page.getByText("7 invented people removed.")).toBeVisible();
+  await expect(page.getByRole("button", { name: "Load the demo" })).toBeFocused();
   await expect(person(page, "Mibsy")).toHaveCount(0);
 });
 
@@ -170,10 +170,13 @@ test("progress shows each view with a sentence and a table", async ({ page }) =>
   }
   await page.getByRole("combobox", { name: /What is measured/ }).selectOption("time");
   await expect(page.getByRole("region", { name: "Control chart", exact: true })).toContainText(/Usual for you/);
-  await expect(page.getByRole("region", { name: "What next" }).getByRole("link").first()).toHaveAttribute(
-    "href",
-    /^#\/bench\?profile=/,
-  );
+  const next = page.getByRole("region", { name: "What next" });
+  await expect(next.getByRole("link").first()).toHaveAttribute("href", /^#\/bench\?profile=/);
+  // Mibsy has not shown everything yet.
+  await person(page, "Mibsy").click();
+  await next.getByRole("link", { name: /^A run of \d+ tries$/ }).click();
+  await expect(page.getByRole("main")).toContainText("Practice run");
+  await expect(page.getByRole("button", { name: "I have read it" })).toBeVisible();
 });
 
 for (const view of ["attempts", "progress", "files"]) {

@@ -68,6 +68,15 @@ test("a sitting is in the logbook's list, is noted there, and opens again with i
   await page.getByRole("button", { name: "Check this record" }).click();
   await expect(page.getByText(/^The record is sound/)).toBeVisible();
   await expectClean(page);
+
+  await page.goto("#/sittings");
+  await expect(page.getByRole("region", { name: "Earlier sittings" })).toContainText("Dial and zero");
+  await page.goto("#/logbook");
+  await page.getByRole("button", { name: "Delete Trainee" }).click();
+  await page.getByRole("button", { name: "Delete Trainee and all records" }).click();
+  await expect(page.getByRole("button", { name: "Delete Trainee" })).toHaveCount(0);
+  await page.goto("#/sittings");
+  await expect(page.getByText("No sitting has ended in this browser yet.")).toBeVisible();
 });
 
 test("an attempt is noted in the logbook, and its tags are in the list after a reload", async ({ page, bench }) => {

@@ -23,7 +23,11 @@ test.describe("after the first visit", () => {
     }
   });
 
-  test("a new version is told, waits, and starts when it is asked to", async ({ bench, page }) => {
+  test("a new version is told, waits, and starts where it is asked to and in no other tab", async ({
+    bench,
+    page,
+    context,
+  }) => {
     const server = await serveBuilt();
     try {
       await page.goto(`${server.address}#/bench?seed=5`);
@@ -31,14 +35,25 @@ test.describe("after the first visit", () => {
       await bench.dial.focus();
       await page.keyboard.press("ArrowLeft");
       const dialed = await bench.reading();
+      const other = await context.newPage();
+      await other.goto(`${server.address}#/bench?seed=6`);
+      await expect(other.getByRole("slider")).toBeVisible();
       server.renew();
       await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
       await expect(page.getByText("A new version is ready. It starts when you say so.")).toBeVisible();
       expect(await bench.reading(), "nothing reloads during an attempt").toBe(dialed);
+      await expect(other.getByText("A new version is ready. It starts when you say so.")).toBeVisible();
+      // A mark that a reload would wipe off.
+      await other.evaluate(() => document.body.setAttribute("data-mark", "kept"));
+      const taken = other.evaluate(
+        () => new Promise((done) => navigator.serviceWorker.addEventListener("controllerchange", () => done(true))),
+      );
       const reloaded = page.waitForEvent("load");
       await page.getByRole("button", { name: "Start it now" }).click();
       await reloaded;
       await expect(bench.dial).toBeVisible();
+      expect(await taken, "the new version serves the other tab too").toBe(true);
+      await expect(other.locator("body")).toHaveAttribute("data-mark", "kept");
     } finally {
       await server.close();
     }

@@ -181,6 +181,39 @@ test("a sitting that is broken off is recorded", async ({ page }) => {
   await expectClean(page);
 });
 
+test("breaking off asks first: the safe answer has the focus, Escape gives it, and the address is left behind", async ({
+  page,
+}) => {
+  await start(page, shortSheet());
+  const breakOff = page.getByRole("button", { name: "Break off" });
+  await breakOff.press("Enter");
+  await expect(page.getByRole("button", { name: "Stay" })).toBeFocused();
+  await page.keyboard.press("Escape");
+  await expect(breakOff).toBeFocused();
+  await page.keyboard.press("Enter");
+  await page.getByRole("button", { name: "End it" }).click();
+  await page.getByRole("button", { name: "Done" }).click();
+  await expect(page).toHaveURL(/#\/sittings$/);
+  await page.getByRole("link", { name: "Short sitting", exact: true }).click();
+  await expect(verdict(page)).toHaveText("Broken off before the end.");
+  await page.getByRole("link", { name: "All sheets to sit" }).click();
+  await expect(page.getByRole("region", { name: "Choose a sheet" })).toBeVisible();
+});
+
+test("an own sheet is there to be sat; one that must be mended is counted", async ({ page }) => {
+  await page.goto("#/sheets");
+  await page.getByRole("button", { name: "New sheet" }).click();
+  await page.getByRole("textbox", { name: "Title", exact: true }).fill("Mine");
+  await page.getByRole("link", { name: "All sheets" }).click();
+  await page.getByRole("button", { name: "New sheet" }).click();
+  await page.getByRole("button", { name: "Remove: Station 1" }).click();
+  await page.getByRole("link", { name: "Sittings" }).click();
+  const choice = page.getByRole("region", { name: "Choose a sheet" });
+  await expect(choice.getByText("1 sheet of yours must be mended first")).toBeVisible();
+  await choice.getByRole("button", { name: /^Mine/ }).click();
+  await expect(page.getByText("10 tries. What a try came to")).toBeVisible();
+});
+
 test("a saved record checks, and a changed one does not", async ({ page }) => {
   await start(page, shortSheet({ questions: undefined }));
   await dialIt(page, [0, 4]);

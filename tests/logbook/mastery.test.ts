@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { declarationOf, mastery, openingsWanted } from "../../src/logbook/mastery";
 import { masteryCharacteristic } from "../../src/logbook/masteryCharacteristic";
 import { practiceOfJob } from "../../src/logbook/practice";
-import { fadedHelp, inOrder, practiceOrder } from "../../src/logbook/practiceOrder";
+import { fadedHelp, practiceOrder } from "../../src/logbook/practiceOrder";
 import { seededChance } from "../../src/statistics/chance";
 import { aJob, anAttempt, NOON } from "../support/logbookRecords";
 
@@ -120,26 +120,5 @@ describe("the order of practice", () => {
     );
     expect([practiceOrder(0), practiceOrder(0.5), practiceOrder(1)]).toEqual(orders);
     expect([0, 0.5, 1].map(fadedHelp)).toEqual(helps);
-  });
-
-  test("gives every item as often as asked", () => {
-    const order = fc.constantFrom("blocked" as const, "serial" as const, "random" as const);
-    fc.assert(
-      fc.property(fc.uniqueArray(fc.nat(), { maxLength: 6 }), fc.nat(5), order, fc.nat(), (items, times, how, seed) => {
-        const row = inOrder(items, times, how, seededChance(seed));
-        expect(row.toSorted()).toEqual(items.flatMap((item) => Array.from({ length: times }, () => item)).toSorted());
-      }),
-    );
-    const places = Array.from({ length: 2000 }, (_, seed) =>
-      inOrder(["a", "b", "c"], 1, "random", seededChance(seed)).join(""),
-    );
-    for (const order of ["abc", "acb", "bac", "bca", "cab", "cba"]) {
-      // Each of the six orders is one in six, give or take five standard errors.
-      expect(Math.abs(places.filter((one) => one === order).length - 2000 / 6)).toBeLessThan(
-        5 * Math.sqrt((2000 * 5) / 36),
-      );
-    }
-    expect(inOrder(["a", "b"], 2, "blocked", seededChance(1))).toEqual(["a", "a", "b", "b"]);
-    expect(inOrder(["a", "b"], 2, "serial", seededChance(1))).toEqual(["a", "b", "a", "b"]);
   });
 });

@@ -8,7 +8,34 @@ import { anAttempt, contents, NOON, openLogbook, SHORT_TRACE, theirPeople } from
 const TRIES = [anAttempt("a"), anAttempt("b"), anAttempt("c", { personId: "mibsy" })];
 
 describe("deleting a person", () => {
-  test("takes everything of theirs, pending records too, and nothing of anybody else", async () => {
+  test("leaves nothing of theirs in any table of the database", async () => {
+    const logbook = await openLogbook();
+    await mergeIntoLogbook(logbook, contents(theirPeople, TRIES));
+    const own = { createdAt: NOON, updatedAt: NOON, personId: "tavro", startedAt: NOON };
+    const skill = { profileId: "three-wheel", exercise: "open" };
+    await logbook.save(
+      { kind: "zeroings", record: { ...own, id: "z", profileId: "dial-encoder", outcome: "zero-set", readings: [] } },
+      { kind: "sittings", record: { ...own, id: "s", title: "Friday", state: "finished", body: {} } },
+      { kind: "declarations", record: { ...own, ...skill, id: "d", declaredAt: NOON, attempts: 12 } },
+    );
+    await deletePerson(logbook, "tavro", true);
+    const tables = logbook.database?.tables ?? [];
+    const rows = await Promise.all(
+      tables.map(async (table) => [table.name, (await table.toCollection().primaryKeys()).sort()]),
+    );
+    expect(Object.fromEntries(rows)).toEqual({
+      people: ["dorvik", "mibsy"],
+      attempts: ["c"],
+      traces: ["c"],
+      zeroings: [],
+      sittings: [],
+      sheets: [],
+      settings: [],
+      declarations: [],
+    });
+  });
+
+  test("takes everything of theirs, and nothing of anybody else", async () => {
     const logbook = await openLogbook();
     await mergeIntoLogbook(logbook, contents(theirPeople, TRIES));
     const stamp = { createdAt: NOON, updatedAt: NOON };

@@ -89,9 +89,10 @@ function Hidden({ session, isWithheld }: Pick<BenchPanelsProps, "session" | "isW
   if (isWithheld && session.outcome !== null) {
     return <EstimatePanel onAnswer={(answer) => session.giveEstimate(answer)} />;
   }
+  const title = session.setup.help === "silent" ? "Silent" : "Hidden for now";
   return (
-    <section className="panel" aria-label="Hidden for now">
-      <h2>{session.setup.help === "silent" ? "Silent" : "Hidden for now"}</h2>
+    <section className="panel" aria-label={title}>
+      <h2>{title}</h2>
       <p className="bench-silent">{isWithheld ? HIDDEN.withheld : HIDDEN.silent}</p>
     </section>
   );

@@ -37,7 +37,7 @@ export function StepStrip({ attempt, state, help, end }: StepStripProps) {
             {step.turn} to <b>{faceText(combination[k] ?? 0, profile)}</b>
             {help === "full" && step.stop !== null && <span className="strip-stop">{step.stop}</span>}
           </div>
-          {isSilent ? <div className="strip-pips">{step.asked}</div> : <Pips step={step} />}
+          {isSilent ? <div className="strip-pips in-words">{step.asked}</div> : <Pips step={step} />}
         </li>
       ))}
       <li className="strip-step" aria-current={!isSilent && (end ?? steps.draw).isCurrent ? "step" : undefined}>

@@ -1,5 +1,6 @@
 import { type ReactNode, useState } from "react";
 import type { ClassCell, ClassRow, ClassTable } from "../../logbook/classTable";
+import { isJobSkill } from "../../logbook/jobRecord";
 import { cellState, cellWords } from "./cellWords";
 import type { NamedSkill } from "./classView";
 import { StateMark } from "./StateMark";
@@ -45,15 +46,16 @@ interface CellProps {
   readonly cell: ClassCell | null;
   /** Whose, and at what. */
   readonly whose: string;
+  readonly isJob: boolean;
   readonly onChoose: () => void;
 }
 
-function Cell({ cell, whose, onChoose }: CellProps) {
+function Cell({ cell, whose, isJob, onChoose }: CellProps) {
   if (cell === null) {
     return (
       <td>
         <span className="desk-none">
-          <StateMark state="none" />
+          <StateMark state="none" isJob={isJob} />
         </span>
       </td>
     );
@@ -65,7 +67,7 @@ function Cell({ cell, whose, onChoose }: CellProps) {
         <StateMark state={cellState(cell)} />
         <span>{openings}</span>
         <small>latest: {latest}</small>
-        <small>best: {best}</small>
+        {best !== null && <small>best: {best}</small>}
         <span className="visually-hidden">. More of {whose}</span>
       </button>
     </td>
@@ -99,6 +101,7 @@ function Row({ row, name, skills, onChoose }: RowProps) {
         <Cell
           key={skill.key}
           cell={cells[i] ?? null}
+          isJob={isJobSkill(skill.skill)}
           whose={`${name}, ${skill.title}`}
           onChoose={() => onChoose({ personId: person.id, skill })}
         />

@@ -1,4 +1,5 @@
 import { useMemo, useState } from "react";
+import { isJobSkill } from "../../logbook/jobRecord";
 import { Sheet } from "../shell/Sheet";
 import { ClassPanel } from "./ClassPanel";
 import type { Chosen } from "./ClassTableView";
@@ -41,7 +42,7 @@ function Class({ view }: { readonly view: ClassView }) {
       />
       <div className="desk-figures">
         <ReadyPanels table={table} skills={skills} names={names} />
-        <GaugePanel view={view} skills={skills} />
+        <GaugePanel view={view} skills={skills.filter(({ skill }) => !isJobSkill(skill))} />
       </div>
       <Sheet
         title={names.get(chosen?.personId ?? "") ?? "Person"}

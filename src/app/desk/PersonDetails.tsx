@@ -1,5 +1,6 @@
 import { useMemo } from "react";
 import type { ClassTable } from "../../logbook/classTable";
+import { isJobSkill } from "../../logbook/jobRecord";
 import type { LogbookContents } from "../../logbook/logbookContents";
 import type { SittingRecord } from "../../logbook/records";
 import { useAsked } from "../logbook/useLogbook";
@@ -7,7 +8,7 @@ import { browserSha256 } from "../sittings/recordFile";
 import type { Chosen } from "./ClassTableView";
 import { cellState, masteryWords } from "./cellWords";
 import type { NamedSkill } from "./classView";
-import { personTables, sittingsTable } from "./personTables";
+import { type PersonTables, personTables, sittingsTable } from "./personTables";
 import { ScrolledTable } from "./ScrolledTable";
 import { StateMark } from "./StateMark";
 import { sittingChecks } from "./sittingChecks";
@@ -39,7 +40,7 @@ function Standing({ chosen, table, skills }: Pick<PersonDetailsProps, "chosen" |
         const cell = row?.cells[skills.indexOf(skill)] ?? null;
         return (
           <li key={skill.key}>
-            <StateMark state={cellState(cell)} /> {skill.title}
+            <StateMark state={cellState(cell)} isJob={isJobSkill(skill.skill)} /> {skill.title}
             {cell !== null && `: ${masteryWords(cell.mastery)}`}
           </li>
         );
@@ -48,10 +49,31 @@ function Standing({ chosen, table, skills }: Pick<PersonDetailsProps, "chosen" |
   );
 }
 
-/** One person, closely: how far, what was missed, the latest attempts, sittings and zeroings. */
+function Attempts({ tables: { faults, attempts } }: { readonly tables: PersonTables }) {
+  if (attempts === null) return <p className="desk-soft">No attempt.</p>;
+  return (
+    <>
+      {faults === null ? <p className="desk-soft">No fault in these attempts.</p> : <ScrolledTable table={faults} />}
+      <ScrolledTable table={attempts} />
+    </>
+  );
+}
+
+function Jobs({ tables: { missed, jobs } }: { readonly tables: PersonTables }) {
+  if (jobs === null) return <p className="desk-soft">No job.</p>;
+  return (
+    <>
+      {missed === null ? <p className="desk-soft">Nothing missed in these jobs.</p> : <ScrolledTable table={missed} />}
+      <ScrolledTable table={jobs} />
+    </>
+  );
+}
+
+/** One person, closely: how far, what was missed, the latest attempts and jobs, sittings and zeroings. */
 export function PersonDetails({ chosen, contents, table, skills, onSkill }: PersonDetailsProps) {
   const { personId, skill } = chosen;
   const tables = useMemo(() => personTables(contents, personId, skill?.skill ?? null), [contents, personId, skill]);
+  const isOf = (kind: "attempts" | "jobs") => skill === null || isJobSkill(skill.skill) === (kind === "jobs");
   return (
     <div className="desk-details">
       <select
@@ -68,12 +90,8 @@ export function PersonDetails({ chosen, contents, table, skills, onSkill }: Pers
         ))}
       </select>
       <Standing chosen={chosen} table={table} skills={skills} />
-      {tables.faults === null ? (
-        <p className="desk-soft">No fault in these attempts.</p>
-      ) : (
-        <ScrolledTable table={tables.faults} />
-      )}
-      {tables.attempts === null ? <p className="desk-soft">No attempt.</p> : <ScrolledTable table={tables.attempts} />}
+      {isOf("attempts") && <Attempts tables={tables} />}
+      {isOf("jobs") && <Jobs tables={tables} />}
       <Sittings sittings={tables.sittings} />
       {tables.zeroings === null ? <p className="desk-soft">No zeroing.</p> : <ScrolledTable table={tables.zeroings} />}
     </div>

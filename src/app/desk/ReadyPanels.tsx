@@ -1,5 +1,6 @@
 import { useMemo } from "react";
 import type { ClassTable } from "../../logbook/classTable";
+import { isJobSkill } from "../../logbook/jobRecord";
 import { MASTERY_RULE } from "../../logbook/mastery";
 import { Figure } from "../logbook/charts/Figure";
 import { characteristicFigure } from "../logbook/figures/masteryFigure";
@@ -13,7 +14,13 @@ interface ReadyProps {
   readonly names: ReadonlyMap<string, string>;
 }
 
-function SkillReady({ title, list }: { readonly title: string; readonly list: ReadyList }) {
+interface SkillReadyProps {
+  readonly title: string;
+  readonly isJob: boolean;
+  readonly list: ReadyList;
+}
+
+function SkillReady({ title, isJob, list }: SkillReadyProps) {
   const { ready, notYet, none } = list;
   return (
     <li>
@@ -43,7 +50,7 @@ function SkillReady({ title, list }: { readonly title: string; readonly list: Re
         {none.length > 0 && (
           <>
             <dt>
-              <StateMark state="none" />
+              <StateMark state="none" isJob={isJob} />
             </dt>
             <dd>{none.join(", ")}</dd>
           </>
@@ -55,7 +62,7 @@ function SkillReady({ title, list }: { readonly title: string; readonly list: Re
 
 const inTen = (rate: number) => `${Math.round(10 * rate)} in 10`;
 
-const READY_MEANS = `Ready means shown: the first-time openings fit a hand that misses ${inTen(MASTERY_RULE.adequateFailureRate)} far better than one that misses ${inTen(MASTERY_RULE.inadequateFailureRate)}, by a learning CUSUM (LC-CUSUM) over the attempts. Once shown it stays shown. It is a practice result, not a certificate.`;
+const READY_MEANS = `Ready means shown: the first-time openings, or the jobs right the first time, fit someone who misses ${inTen(MASTERY_RULE.adequateFailureRate)} far better than someone who misses ${inTen(MASTERY_RULE.inadequateFailureRate)}, by a learning CUSUM (LC-CUSUM) over the attempts or the jobs. Once shown it stays shown. It is a practice result, not a certificate.`;
 
 /** Who is ready in each skill, what that means, and how far it can be trusted. */
 export function ReadyPanels({ table, skills, names }: ReadyProps) {
@@ -67,9 +74,9 @@ export function ReadyPanels({ table, skills, names }: ReadyProps) {
         <h2 id="desk-ready">Who is ready</h2>
         <p className="figure-sentence">{READY_MEANS}</p>
         <ul>
-          {skills.map(({ key, title }, i) => {
+          {skills.map(({ key, title, skill }, i) => {
             const list = lists[i];
-            return list && <SkillReady key={key} title={title} list={list} />;
+            return list && <SkillReady key={key} title={title} isJob={isJobSkill(skill)} list={list} />;
           })}
         </ul>
       </section>

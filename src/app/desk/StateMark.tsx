@@ -1,4 +1,4 @@
-import { type CellState, STATE_WORDS } from "./cellWords";
+import { type CellState, stateWord } from "./cellWords";
 
 const SHAPES: Readonly<Record<CellState, string>> = {
   ready: "M7 1l6 6l-6 6l-6 -6z",
@@ -6,14 +6,20 @@ const SHAPES: Readonly<Record<CellState, string>> = {
   none: "M2 7h10",
 };
 
+interface StateMarkProps {
+  readonly state: CellState;
+  /** Whether it stands for a skill of jobs. */
+  readonly isJob?: boolean | undefined;
+}
+
 /** How far someone is, by shape and by word: a full diamond, an empty one, a dash. */
-export function StateMark({ state }: { readonly state: CellState }) {
+export function StateMark({ state, isJob = false }: StateMarkProps) {
   return (
     <span className="desk-state">
       <svg viewBox="0 0 14 14" width="13" height="13" aria-hidden="true">
         <path className={`desk-mark ${state}`} d={SHAPES[state]} />
       </svg>
-      {STATE_WORDS[state]}
+      {stateWord(state, isJob)}
     </span>
   );
 }

@@ -3,6 +3,7 @@ import { isJobSkill } from "../../logbook/jobRecord";
 import { type Mastery, openingsWanted } from "../../logbook/mastery";
 import { worstStop } from "../../logbook/personalBest";
 import { dayText } from "../logbook/attemptRows";
+import { minutesText } from "../logbook/jobRows";
 
 /** How far someone is with a skill. */
 export type CellState = "ready" | "not-yet" | "none";
@@ -13,48 +14,53 @@ export function cellState(cell: ClassCell | null | undefined): CellState {
   return cell.mastery.isDeclared ? "ready" : "not-yet";
 }
 
-/** Each state in words. */
-export const STATE_WORDS: Readonly<Record<CellState, string>> = {
-  ready: "Ready",
-  "not-yet": "Not yet",
-  none: "No attempt",
-};
+/** A state in words. @param isJob - whether the skill is one of jobs */
+export function stateWord(state: CellState, isJob: boolean): string {
+  if (state === "none") return isJob ? "No job" : "No attempt";
+  return state === "ready" ? "Ready" : "Not yet";
+}
 
 /** One cell in words and figures. */
 export interface CellWords {
   readonly openings: string;
   readonly latest: string;
-  readonly best: string;
+  /** Null for jobs, which are not raced. */
+  readonly best: string | null;
 }
 
 const seconds = (time_ms: number) => `${(time_ms / 1000).toFixed(1)} s`;
 
-function bestText(cell: ClassCell): string {
+function bestText(cell: ClassCell): string | null {
+  if (isJobSkill(cell.latest)) return null;
   const quickest = quickestOf(cell);
   const truest = truestOf(cell);
   const parts = [
     ...(quickest === null ? [] : [seconds(quickest.duration_ms)]),
     ...(truest === null || truest.stops.length === 0 ? [] : [`worst stop ${worstStop(truest).toFixed(1)}`]),
   ];
-  if (parts.length > 0) return parts.join(", ");
-  return isJobSkill(cell.latest) ? "no best of a job" : "no opening yet";
+  return parts.length > 0 ? parts.join(", ") : "no opening yet";
 }
 
 /** A cell's openings, its latest attempt, and its bests under any setting. */
 export function cellWords(cell: ClassCell): CellWords {
   const { opened, trials } = cell.openings;
   const { latest } = cell;
-  const right = isJobSkill(latest) ? "right" : "opened";
+  const isJob = isJobSkill(latest);
+  const right = isJob ? "right" : "opened";
+  const missed = isJob ? "not right" : "missed";
+  const time = isJob ? minutesText(latest.duration_ms) : seconds(latest.duration_ms);
   return {
     openings: `${opened} of ${trials} ${right}`,
-    latest: `${latest.opened ? right : "missed"} in ${seconds(latest.duration_ms)}, ${dayText(latest.startedAt)}`,
+    latest: `${latest.opened ? right : missed} in ${time}, ${dayText(latest.startedAt)}`,
     best: bestText(cell),
   };
 }
 
 /** When someone has shown a skill, or what would show it. */
-export function masteryWords({ isDeclared, declaredAt, scores }: Mastery): string {
-  if (isDeclared) return `shown at attempt ${declaredAt}`;
+export function masteryWords({ skill, isDeclared, declaredAt, scores }: Mastery): string {
+  const isJob = isJobSkill(skill);
+  if (isDeclared) return `shown at ${isJob ? "job" : "attempt"} ${declaredAt}`;
   const wanted = openingsWanted(scores.at(-1) ?? 0);
-  return wanted === 1 ? "one more opening would show it" : `${wanted} openings in a row would show it`;
+  if (wanted === 1) return `one more ${isJob ? "job right" : "opening"} would show it`;
+  return `${wanted} ${isJob ? "jobs right" : "openings"} in a row would show it`;
 }

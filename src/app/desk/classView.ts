@@ -82,12 +82,18 @@ export const tableOf = ({ contents }: ClassView, skills: readonly NamedSkill[]):
     skills.map(({ skill }) => skill),
   );
 
+/** "40 attempts", "40 attempts, 7 jobs". */
+function workText({ attempts, jobs }: LogbookContents["records"]): string {
+  const dialed = countText(attempts.length, "attempt");
+  return jobs.length === 0 ? dialed : `${dialed}, ${countText(jobs.length, "job")}`;
+}
+
 /** What lies on the desk, in a sentence or three. */
 export function deskSentence({ contents: { records }, repeated }: ClassView, files: number): string {
   const trainees = records.people.filter(({ part }) => part === "trainee").length;
   const others = records.people.length - trainees;
   const parts = [
-    `${countText(files, "logbook")}: ${countText(trainees, "trainee")}, ${countText(records.attempts.length, "attempt")}, ${countText(records.sittings.length, "sitting")}.`,
+    `${countText(files, "logbook")}: ${countText(trainees, "trainee")}, ${workText(records)}, ${countText(records.sittings.length, "sitting")}.`,
     ...(others === 0 ? [] : [`${countText(others, "instructor is", "instructors are")} left out of the table.`]),
     ...(repeated === 0
       ? []
@@ -106,5 +112,5 @@ export function fileSentence({ contents: { records } }: Pick<DeskFile, "contents
   const more = names.length - MOST_NAMES;
   const shown = names.slice(0, MOST_NAMES).join(", ");
   const who = names.length === 0 ? "nobody" : `${shown}${more > 0 ? ` and ${more} more` : ""}`;
-  return `${who}; ${countText(records.people.length, "person", "people")}, ${countText(records.attempts.length, "attempt")}`;
+  return `${who}; ${countText(records.people.length, "person", "people")}, ${workText(records)}`;
 }

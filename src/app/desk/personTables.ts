@@ -1,9 +1,13 @@
 import type { AttemptRecord } from "../../logbook/attemptRecord";
+import type { JobRecord } from "../../logbook/jobRecord";
 import type { LogbookContents } from "../../logbook/logbookContents";
+import { practiceOfJob } from "../../logbook/practice";
 import type { SittingRecord } from "../../logbook/records";
 import { type Skill, skillKey } from "../../logbook/skill";
 import { attemptRowOf, dayText } from "../logbook/attemptRows";
 import type { TableModel } from "../logbook/figures/figureModel";
+import { jobRowOf } from "../logbook/jobRows";
+import { missedWord } from "../logbook/jobWords";
 import { zeroingTable } from "../logbook/zeroingTable";
 import { faultWord } from "../sittings/faultTitle";
 
@@ -11,11 +15,15 @@ import { faultWord } from "../sittings/faultTitle";
 export interface PersonTables {
   readonly faults: TableModel | null;
   readonly attempts: TableModel | null;
+  /** What was missed at jobs. */
+  readonly missed: TableModel | null;
+  readonly jobs: TableModel | null;
   readonly zeroings: TableModel | null;
   readonly sittings: readonly SittingRecord[];
 }
 
-const MOST_ATTEMPTS = 10;
+/** Attempts, or jobs, that are listed. */
+const MOST = 10;
 
 /** Faults by kind and by the number they happened at, most frequent first. */
 function faultsTable(attempts: readonly AttemptRecord[]): TableModel | null {
@@ -39,10 +47,10 @@ function faultsTable(attempts: readonly AttemptRecord[]): TableModel | null {
 function attemptsTable(attempts: readonly AttemptRecord[]): TableModel | null {
   if (attempts.length === 0) return null;
   return {
-    caption: `Latest ${Math.min(MOST_ATTEMPTS, attempts.length)} of ${attempts.length} attempts`,
+    caption: `Latest ${Math.min(MOST, attempts.length)} of ${attempts.length} attempts`,
     head: ["when", "lock", "help", "result", "faults", "stop errors", "time"],
     rows: attempts
-      .slice(-MOST_ATTEMPTS)
+      .slice(-MOST)
       .reverse()
       .map(attemptRowOf)
       .map(({ day, clock, lock, help, result, faults, stops, time }) => [
@@ -57,20 +65,59 @@ function attemptsTable(attempts: readonly AttemptRecord[]): TableModel | null {
   };
 }
 
+function missedTable(jobs: readonly JobRecord[]): TableModel | null {
+  const missed = jobs.flatMap((one) => one.missed);
+  if (missed.length === 0) return null;
+  const count = (code: string) => missed.filter((one) => one === code).length;
+  return {
+    caption: `What was missed, in ${jobs.length} jobs`,
+    head: ["missed", "in all"],
+    rows: [...new Set(missed)].sort((a, b) => count(b) - count(a)).map((code) => [missedWord(code), `${count(code)}`]),
+  };
+}
+
+function jobsTable(jobs: readonly JobRecord[]): TableModel | null {
+  if (jobs.length === 0) return null;
+  return {
+    caption: `Latest ${Math.min(MOST, jobs.length)} of ${jobs.length} jobs`,
+    head: ["when", "job", "lock", "help", "result", "what was missed", "time"],
+    rows: jobs
+      .slice(-MOST)
+      .reverse()
+      .map(jobRowOf)
+      .map(({ day, clock, job, lock, help, result, missed, time }) => [
+        `${day} ${clock}`,
+        job,
+        lock,
+        help,
+        result,
+        missed,
+        time,
+      ]),
+  };
+}
+
+const oldestFirst = (one: { readonly startedAt: number }, other: { readonly startedAt: number }) =>
+  one.startedAt - other.startedAt;
+
 /**
  * What a class knows of one person.
  *
- * @param skill - attempts at this skill alone; null for all. Sittings and zeroings are told whole
+ * @param skill - attempts and jobs at this skill alone; null for all. Sittings and zeroings are told whole
  */
 export function personTables({ records }: LogbookContents, personId: string, skill: Skill | null): PersonTables {
   const own = records.attempts.filter((one) => one.personId === personId);
-  const attempts = own
-    .filter((one) => skill === null || skillKey(one) === skillKey(skill))
-    .sort((a, b) => a.startedAt - b.startedAt);
+  const attempts = own.filter((one) => skill === null || skillKey(one) === skillKey(skill)).sort(oldestFirst);
+  const jobs = records.jobs
+    .filter((one) => one.personId === personId)
+    .filter((one) => skill === null || skillKey(practiceOfJob(one)) === skillKey(skill))
+    .sort(oldestFirst);
   const zeroings = records.zeroings.filter((one) => one.personId === personId);
   return {
     faults: faultsTable(attempts),
     attempts: attemptsTable(attempts),
+    missed: missedTable(jobs),
+    jobs: jobsTable(jobs),
     zeroings: zeroings.length === 0 ? null : zeroingTable(zeroings),
     sittings: records.sittings.filter((one) => one.personId === personId).sort((a, b) => b.startedAt - a.startedAt),
   };

@@ -1,5 +1,6 @@
 import type { Chance } from "../../statistics/chance";
 import { fetchedLater } from "../shell/fetchedLater";
+import { LinkRow } from "../shell/LinkRow";
 import "../shell/workplace.css";
 import "./handover.css";
 
@@ -15,6 +16,8 @@ const VIEWS = [
   { view: "holdback", label: "Holdback", View: HoldbackView },
 ] as const;
 
+const LINKS = VIEWS.map(({ view, label }) => ({ key: view, label, href: `#/handover?view=${view}` }));
+
 /** What each part of the handover is given. */
 export interface HandoverViewProps {
   readonly query: URLSearchParams;
@@ -29,14 +32,10 @@ export function HandoverScreen(props: HandoverViewProps) {
   return (
     <main className="handover">
       <h1 className="visually-hidden">Handover</h1>
-      <nav className="handover-views" aria-label="Parts of the handover">
-        {VIEWS.map((one) => (
-          <a key={one.view} href={`#/handover?view=${one.view}`} aria-current={one.view === view ? "page" : undefined}>
-            {one.label}
-          </a>
-        ))}
-      </nav>
-      <View {...props} />
+      <LinkRow className="handover-views" label="Parts of the handover" links={LINKS} current={view} />
+      <div className="handover-part">
+        <View {...props} />
+      </div>
     </main>
   );
 }

@@ -4,6 +4,7 @@ import type { AttemptRecord } from "../../logbook/attemptRecord";
 import { AttemptList } from "./AttemptList";
 import { shortTitle } from "./attemptRows";
 import type { CurrentLogbook } from "./currentLogbook";
+import { ONE_COLUMN } from "./oneColumn";
 import { ReplayPane } from "./ReplayPane";
 import { usePages } from "./usePages";
 import { ZeroingList } from "./ZeroingList";
@@ -53,9 +54,6 @@ function Pager({ pages }: { readonly pages: ReturnType<typeof usePages> }) {
     </nav>
   );
 }
-
-/** As in the style sheet. */
-const ONE_COLUMN = "(max-width: 1180px)";
 
 /** The attempts and zeroings of one person, and any of the attempts again. */
 export function AttemptsView({ current, personId }: { readonly current: CurrentLogbook; readonly personId: string }) {

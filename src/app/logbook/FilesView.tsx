@@ -8,6 +8,8 @@ import { ImportPanel } from "./ImportPanel";
 import { mergedWords } from "./mergedWords";
 import { saveFile } from "./saveFile";
 import { ToldLine, useDoing } from "./Told";
+import { useAsked } from "./useLogbook";
+import "./charts/charts.css";
 
 function ExportPanel({ current }: { readonly current: CurrentLogbook }) {
   const { person, logbook } = current;
@@ -61,8 +63,10 @@ function DemoPanel({ current }: { readonly current: CurrentLogbook }) {
   const remove = async () => {
     const gone = await removeDemo(logbook);
     await current.settle();
-    return gone === 0 ? "No demo was loaded." : `${countText(gone, "invented person", "invented people")} removed.`;
+    return `${countText(gone, "invented person", "invented people")} removed.`;
   };
+  const { answer: people } = useAsked(`people ${current.version}`, () => current.people());
+  const isLoaded = people?.some(({ isDemo }) => isDemo === true) === true;
   return (
     <section className="figure" aria-labelledby="files-demo">
       <h2 id="files-demo">Demo logbook</h2>
@@ -70,11 +74,8 @@ function DemoPanel({ current }: { readonly current: CurrentLogbook }) {
         A week of an invented school, to see what the logbook shows. What you dial is never kept under an invented name.
       </p>
       <div className="sheet-row">
-        <button type="button" className="button" onClick={() => act(load)}>
-          Load the demo
-        </button>
-        <button type="button" className="button" onClick={() => act(remove)}>
-          Remove the demo
+        <button type="button" className="button" onClick={() => act(isLoaded ? remove : load)}>
+          {isLoaded ? "Remove the demo" : "Load the demo"}
         </button>
       </div>
       <ToldLine told={told} />

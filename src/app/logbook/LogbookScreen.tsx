@@ -9,11 +9,13 @@ import "../shell/workplace.css";
 import "./logbook.css";
 
 // The figures and the files bring much with them that the first rows do not need.
+const JobsView = fetchedLater(async () => (await import("./JobsView")).JobsView, null);
 const ProgressView = fetchedLater(async () => (await import("./ProgressView")).ProgressView, null);
 const FilesView = fetchedLater(async () => (await import("./FilesView")).FilesView, null);
 
 const VIEWS = [
   { view: "attempts", label: "Attempts" },
+  { view: "jobs", label: "Jobs" },
   { view: "sittings", label: "Sittings" },
   { view: "progress", label: "Progress" },
   { view: "files", label: "Files" },
@@ -21,7 +23,12 @@ const VIEWS = [
 
 type View = (typeof VIEWS)[number]["view"];
 
-const PERSONAL_VIEWS = { attempts: AttemptsView, sittings: SittingsView, progress: ProgressView } as const;
+const PERSONAL_VIEWS = {
+  attempts: AttemptsView,
+  jobs: JobsView,
+  sittings: SittingsView,
+  progress: ProgressView,
+} as const;
 
 function Nobody() {
   return (

@@ -1,6 +1,6 @@
 import { type FormEvent, useState } from "react";
 import type { PersonRecord } from "../../logbook/records";
-import { deletePerson, wholeLogbook } from "../../logbook/wholeLogbook";
+import { deletePerson, recordsOfKind, wholeLogbook } from "../../logbook/wholeLogbook";
 import { Sheet } from "../shell/Sheet";
 import type { CurrentLogbook } from "./currentLogbook";
 import { exportFile } from "./exportFiles";
@@ -100,7 +100,10 @@ export function DeleteSheet({ current, isOpen, onClose }: PersonSheetProps) {
     setSaid(file.told);
   };
   const remove = async () => {
+    const sittings = (await recordsOfKind(logbook, "sittings")).filter(({ personId }) => personId === person.id);
+    const { forgetSittings } = await import("../sittings/currentSitting");
     await deletePerson(logbook, person.id, true);
+    forgetSittings(new Set(sittings.map(({ id }) => id)));
     await current.settle();
     onClose();
   };

@@ -1,5 +1,6 @@
 import { useMemo, useState } from "react";
 import { allAttempts } from "../../logbook/attemptQueries";
+import { practiceOfJob } from "../../logbook/practice";
 import type { ProgressMeasure } from "../../logbook/progressMeasure";
 import { bySkill, skillKey } from "../../logbook/skill";
 import { recordsOfKind } from "../../logbook/wholeLogbook";
@@ -8,6 +9,7 @@ import { Figure } from "./charts/Figure";
 import type { CurrentLogbook } from "./currentLogbook";
 import { bestsFigure } from "./figures/bestsFigure";
 import { MEASURE_WORDS, MEASURES } from "./figures/controlFigure";
+import { type JobProgress, jobFigures } from "./figures/jobFigures";
 import { characteristicFigure } from "./figures/masteryFigure";
 import { measureFigures, progressFigures, type SkillProgress } from "./figures/progressFigures";
 import { useAsked } from "./useLogbook";
@@ -28,7 +30,34 @@ async function progressOf({ logbook }: CurrentLogbook, personId: string) {
   const jobs = (await recordsOfKind(logbook, "jobs"))
     .filter((one) => one.personId === personId)
     .sort((one, other) => one.startedAt - other.startedAt);
-  return { personId, attempts, declarations, jobs, skills };
+  const jobSkills = bySkill(jobs.map((job) => ({ ...practiceOfJob(job), job }))).map(({ skill, attempts: own }) => ({
+    skill,
+    jobs: own.map(({ job }) => job).slice(-LATEST),
+    declaration: declarations.find((one) => skillKey(one) === skillKey(skill)),
+  }));
+  return { personId, attempts, declarations, jobs, choices: [...skills.map(dialed), ...jobSkills.map(worked)] };
+}
+
+/** A skill that can be looked at. */
+interface Choice {
+  readonly key: string;
+  readonly title: string;
+  readonly count: number;
+  readonly progress: SkillProgress | JobProgress;
+}
+
+function dialed(progress: SkillProgress): Choice {
+  const { skill, profile, attempts } = progress;
+  const title = `${shortTitle(profile, skill.profileId)}, ${skill.exercise}`;
+  return { key: skillKey(skill), title, count: attempts.length, progress };
+}
+
+function worked(progress: JobProgress): Choice {
+  const { skill, jobs } = progress;
+  const [first] = jobs;
+  const profile = first === undefined ? null : knownProfile(first);
+  const title = `${shortTitle(profile, skill.profileId)}, ${skill.exercise}`;
+  return { key: skillKey(skill), title, count: jobs.length, progress };
 }
 
 function MeasureFigures({ attempts }: Pick<SkillProgress, "attempts">) {
@@ -71,28 +100,44 @@ function SkillFigures({ progress }: { readonly progress: SkillProgress }) {
   );
 }
 
+function JobSkillFigures({ progress }: { readonly progress: JobProgress }) {
+  const figures = useMemo(() => jobFigures(progress), [progress]);
+  const characteristic = useMemo(characteristicFigure, []);
+  return (
+    <div className="logbook-figures">
+      {[...figures, characteristic].map((figure) => (
+        <Figure key={figure.title} figure={figure} />
+      ))}
+    </div>
+  );
+}
+
 interface SkillChoiceProps {
-  readonly skills: readonly SkillProgress[];
-  readonly chosen: SkillProgress;
+  readonly choices: readonly Choice[];
+  readonly chosen: Choice;
   readonly onChoice: (key: string) => void;
 }
 
-function SkillChoice({ skills, chosen, onChoice }: SkillChoiceProps) {
+function SkillChoice({ choices, chosen, onChoice }: SkillChoiceProps) {
   return (
     <div className="logbook-filter">
       <select
         className="field"
         aria-label="Lock and exercise"
-        value={skillKey(chosen.skill)}
+        value={chosen.key}
         onChange={(event) => onChoice(event.currentTarget.value)}
       >
-        {skills.map(({ skill, profile, attempts: own }) => (
-          <option key={skillKey(skill)} value={skillKey(skill)}>
-            {shortTitle(profile, skill.profileId)}, {skill.exercise} ({own.length})
+        {choices.map(({ key, title, count }) => (
+          <option key={key} value={key}>
+            {title} ({count})
           </option>
         ))}
       </select>
-      {chosen.attempts.length === LATEST && <p>The latest {LATEST} attempts count here.</p>}
+      {chosen.count === LATEST && (
+        <p>
+          The latest {LATEST} {"jobs" in chosen.progress ? "jobs" : "attempts"} count here.
+        </p>
+      )}
     </div>
   );
 }
@@ -103,16 +148,17 @@ export function ProgressView({ current, personId }: { readonly current: CurrentL
   const { answer, problem } = useAsked(`progress ${current.version} ${personId}`, () => progressOf(current, personId));
   if (problem !== null) return <p role="alert">{problem}</p>;
   if (answer === null || answer.personId !== personId) return null;
-  const { skills, attempts, declarations, jobs } = answer;
-  const chosen = skills.find(({ skill }) => skillKey(skill) === key) ?? skills[0];
-  if (chosen === undefined && jobs.length === 0) {
-    return <p className="logbook-hint">Dial at the bench first: progress is shown here.</p>;
+  const { choices, attempts, declarations, jobs } = answer;
+  const chosen = choices.find((one) => one.key === key) ?? choices[0];
+  if (chosen === undefined) {
+    return <p className="logbook-hint">Dial at the bench, or do a job, first: progress is shown here.</p>;
   }
+  const { progress } = chosen;
   return (
     <>
       <WhatNextPanel attempts={attempts} declarations={declarations} jobs={jobs} />
-      {chosen !== undefined && <SkillChoice {...{ skills, chosen, onChoice: setKey }} />}
-      {chosen !== undefined && <SkillFigures progress={chosen} />}
+      <SkillChoice {...{ choices, chosen, onChoice: setKey }} />
+      {"jobs" in progress ? <JobSkillFigures progress={progress} /> : <SkillFigures progress={progress} />}
     </>
   );
 }

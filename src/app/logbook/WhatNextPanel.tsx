@@ -1,9 +1,22 @@
 import { useMemo } from "react";
 import type { AttemptRecord } from "../../logbook/attemptRecord";
 import type { JobRecord } from "../../logbook/jobRecord";
+import { practiceSheet } from "../../logbook/practiceSheet";
 import type { DeclarationRecord } from "../../logbook/records";
 import { whatNext } from "../../logbook/whatNext";
-import { suggestionRow } from "./suggestionRows";
+import { runLink, type SuggestionRow, suggestionRow } from "./suggestionRows";
+
+function Links({ links }: Pick<SuggestionRow, "links">) {
+  return (
+    <span className="what-next-links">
+      {links.map(({ address, label }) => (
+        <a key={address} className="button" href={address}>
+          {label}
+        </a>
+      ))}
+    </span>
+  );
+}
 
 interface WhatNextPanelProps {
   /** Of one person, oldest first. */
@@ -15,9 +28,10 @@ interface WhatNextPanelProps {
 
 /** What to practice next, with the reason: an offer, nothing is locked. */
 export function WhatNextPanel({ attempts, declarations, jobs }: WhatNextPanelProps) {
-  const { suggestions, order, orderReason } = useMemo(() => {
+  const { suggestions, order, orderReason, run } = useMemo(() => {
     const now = new Date();
-    return whatNext(attempts, declarations, now.getTime(), now.getTimezoneOffset(), jobs);
+    const next = whatNext(attempts, declarations, now.getTime(), now.getTimezoneOffset(), jobs);
+    return { ...next, run: runLink(practiceSheet(next.suggestions, next.order), (tries) => `A run of ${tries} tries`) };
   }, [attempts, declarations, jobs]);
   return (
     <section className="figure what-next" aria-labelledby="what-next">
@@ -27,18 +41,15 @@ export function WhatNextPanel({ attempts, declarations, jobs }: WhatNextPanelPro
         {suggestions.map(suggestionRow).map(({ key, title, reason, links }) => (
           <li key={key}>
             <b>{title}.</b> {reason}
-            <span className="what-next-links">
-              {links.map(({ address, label }) => (
-                <a key={address} className="button" href={address}>
-                  {label}
-                </a>
-              ))}
-            </span>
+            <Links links={links} />
           </li>
         ))}
       </ul>
-      <p className="logbook-soft">
-        Order of practice: {order}. {orderReason}
+      <p>
+        <span className="logbook-soft">
+          Order of practice: {order}. {orderReason}
+        </span>
+        <Links links={run} />
       </p>
     </section>
   );

@@ -23,7 +23,7 @@ export interface AttemptRow {
 const DAY = new Intl.DateTimeFormat("en-US", { day: "numeric", month: "short", year: "numeric" });
 const CLOCK = new Intl.DateTimeFormat("en-US", { hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
 
-/** "24 Nov 2026" */
+/** "Nov 24, 2026" */
 export const dayText = (moment: number) => DAY.format(moment);
 
 /** "14:05" */
@@ -61,8 +61,9 @@ function faultsText(faults: AttemptRecord["faults"]): string {
   return more > 0 ? `${named}; ${more} more` : named;
 }
 
-function resultText({ opened, isUnfinished }: AttemptRecord): string {
+function resultText({ opened, isUnfinished, exercise }: AttemptRecord): string {
   if (isUnfinished === true) return "Unfinished";
+  if (exercise !== "open") return `${opened ? "Right" : "Not right"}: ${exercise}`;
   return opened ? "Opened" : "Did not open";
 }
 

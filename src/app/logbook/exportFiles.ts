@@ -11,7 +11,7 @@ export type ExportKind = "logbook" | "csv" | "jobs" | "replay" | "xapi";
 
 /** Every kind, with its button and what it is good for. */
 export const EXPORTS: readonly { readonly kind: ExportKind; readonly label: string; readonly use: string }[] = [
-  { kind: "logbook", label: "Whole logbook", use: "everything, traces too; can be imported here or elsewhere (JSON)" },
+  { kind: "logbook", label: "Whole logbook", use: "everything, motions too; can be imported here or elsewhere (JSON)" },
   { kind: "csv", label: "Attempts as CSV", use: "one row an attempt, for a spreadsheet" },
   { kind: "jobs", label: "Jobs as CSV", use: "changes, trouble and handovers, one row each" },
   { kind: "replay", label: "Replay lines", use: "every motion, for the command line (JSON Lines)" },
@@ -30,6 +30,14 @@ export interface ExportFile {
 const named = (what: string, now: number, ending: string) =>
   `gatefall-${what}-${new Date(now).toISOString().slice(0, 10)}.${ending}`;
 
+function savedWords({ records: { people, attempts, jobs } }: LogbookContents): string {
+  const persons = countText(people.length, "person", "people");
+  const dialed = countText(attempts.length, "attempt");
+  return jobs.length === 0
+    ? `Saved ${persons} and ${dialed}.`
+    : `Saved ${persons}, ${dialed} and ${countText(jobs.length, "job")}.`;
+}
+
 type Writer = (contents: LogbookContents, now: number) => ExportFile;
 
 const WRITERS: Readonly<Record<ExportKind, Writer>> = {
@@ -37,7 +45,7 @@ const WRITERS: Readonly<Record<ExportKind, Writer>> = {
     name: named("logbook", now, "json"),
     type: "application/json",
     text: writeLogbookFile(contents, now),
-    told: `Saved ${countText(contents.records.people.length, "person", "people")} and ${countText(contents.records.attempts.length, "attempt")}.`,
+    told: savedWords(contents),
   }),
   csv: (contents, now) => ({
     name: named("attempts", now, "csv"),

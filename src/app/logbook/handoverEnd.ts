@@ -1,18 +1,8 @@
-import type { HandoverDetails } from "./jobDetails";
+import type { HandoverResult } from "../../handover/run/checkRun";
 import type { JobEnd } from "./jobNote";
 
-/** What of a handover's result is kept. */
-interface HandoverOutcome {
-  readonly isHandedOver: boolean;
-  readonly isHandsOff: boolean;
-  readonly missing: readonly string[];
-  readonly faults: readonly HandoverDetails["faults"][number][];
-  readonly steps: number;
-  readonly undoneSteps: number;
-}
-
 /** What a handover has come to. Faults that were undone in the debrief count: they were made. */
-export function handoverEnd(result: HandoverOutcome): JobEnd {
+export function handoverEnd(result: HandoverResult): JobEnd {
   const { isHandedOver, isHandsOff, missing, faults, steps, undoneSteps } = result;
   const codes = [...missing, ...faults.map(({ code }) => code)];
   return {

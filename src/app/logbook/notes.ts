@@ -1,4 +1,5 @@
 import { type AttemptRecord, TAG_LIMITS } from "../../logbook/attemptRecord";
+import type { JobRecord } from "../../logbook/jobRecord";
 import type { Logbook } from "../../logbook/logbook";
 import type { SittingRecord } from "../../logbook/records";
 
@@ -9,7 +10,7 @@ export interface TypedNote {
 }
 
 /** What of a record can be noted. */
-type Noted = Pick<AttemptRecord | SittingRecord, "tags" | "note">;
+type Noted = Pick<AttemptRecord | JobRecord | SittingRecord, "tags" | "note">;
 
 /** Tags and note of a record, to be typed over. */
 export const typedNote = ({ tags = [], note = "" }: Noted): TypedNote => ({ tags: tags.join(", "), note });
@@ -31,7 +32,11 @@ export function noteProblem({ tags, note }: TypedNote): string | null {
 }
 
 /** A record as it is with other tags and another note; an empty note is none. */
-function noted<Kind extends AttemptRecord | SittingRecord>(record: Kind, { tags, note }: TypedNote, now: number): Kind {
+function noted<Kind extends AttemptRecord | JobRecord | SittingRecord>(
+  record: Kind,
+  { tags, note }: TypedNote,
+  now: number,
+): Kind {
   const { note: _before, ...rest } = record;
   const text = note.trim();
   // Later than what it takes the place of, whatever the clock says.
@@ -60,5 +65,12 @@ export async function noteSitting(
 ): Promise<SittingRecord> {
   const record = noted(sitting, typed, now);
   await logbook.save({ kind: "sittings", record });
+  return record;
+}
+
+/** Keeps tags and a note of a job. @param now - milliseconds since 1970 */
+export async function noteJob(logbook: Logbook, job: JobRecord, typed: TypedNote, now: number): Promise<JobRecord> {
+  const record = noted(job, typed, now);
+  await logbook.save({ kind: "jobs", record });
   return record;
 }

@@ -1,15 +1,20 @@
+import type { Sheet } from "../../drill/sheet/sheet";
+import { sittingPlan } from "../../drill/sittingPlan";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import type { AttemptRecord } from "../../logbook/attemptRecord";
 import { JOB_KINDS, type JobKind } from "../../logbook/jobRecord";
+import { redoSheet } from "../../logbook/practiceSheet";
 import type { Suggestion } from "../../logbook/whatNext";
+import { linkOf } from "../sheets/sheetsAddress";
 import { HELP_WORDS, shortTitle } from "./attemptRows";
+import { jobAddress } from "./jobAddress";
 
 /** One way to go on, ready to show. */
 export interface SuggestionRow {
   readonly key: string;
   readonly title: string;
   readonly reason: string;
-  /** Benches that are set up for it; none for a lock that is not shipped. */
+  /** Benches and runs that are set up for it; none for a lock that is not known. */
   readonly links: readonly { readonly address: string; readonly label: string }[];
 }
 
@@ -25,27 +30,49 @@ const MOST_LINKS = 5;
 const benchAddress = (profileId: string, help: string, combination: readonly number[] | null) =>
   `#/bench?profile=${profileId}${combination === null ? "" : `&combination=${combination.join("-")}`}&help=${help}`;
 
-const redoLink = ({ profileId, help, combination }: AttemptRecord) => ({
-  address: benchAddress(profileId, help, combination),
-  label: combination.join("–"),
-});
+const BENCH_DIALS: Readonly<Record<string, string>> = {
+  "": "",
+  "heavy dial": "&dial=heavy",
+  "light dial": "&dial=light",
+};
 
-/** A job in words, and the part of the Handover page that it is done on. */
-const JOBS: Readonly<Record<JobKind, { readonly words: string; readonly view: string }>> = {
-  change: { words: "changing the combination", view: "change" },
-  trouble: { words: "finding trouble", view: "trouble" },
-  handover: { words: "handing over", view: "run" },
+/** The bench set up as a miss was made; none where the bench has no such settings. */
+function redoLink({ profileId, help, combination, conditions, exercise }: AttemptRecord) {
+  const dial = BENCH_DIALS[conditions.join("; ")];
+  if (dial === undefined || exercise !== "open") return [];
+  return [{ address: `${benchAddress(profileId, help, combination)}${dial}`, label: combination.join("–") }];
+}
+
+/** A run of tries by a sheet; none where there is no such sheet, or it is too large for a link. */
+export function runLink(sheet: Sheet | null, label: (tries: number) => string): SuggestionRow["links"] {
+  const link = sheet === null ? null : linkOf(sheet, "sittings");
+  if (sheet === null || link === null || "says" in link) return [];
+  return [{ address: link.hash, label: label(sittingPlan(sheet).tries) }];
+}
+
+const redoLinks = (misses: readonly AttemptRecord[], isShipped: boolean) => [
+  ...(isShipped ? misses.flatMap(redoLink).slice(0, MOST_LINKS) : []),
+  ...runLink(redoSheet(misses), (tries) => (tries === 1 ? "As a run, 1 try" : `In one run, ${tries} tries`)),
+];
+
+/** A job as something to do. */
+const JOBS: Readonly<Record<JobKind, string>> = {
+  change: "changing the combination",
+  trouble: "finding trouble",
+  handover: "handing over",
 };
 
 const jobOf = ({ exercise }: Suggestion["skill"]) => JOB_KINDS.find((kind) => kind === exercise);
 
-function linksOf({ kind, skill, help, misses }: Suggestion): SuggestionRow["links"] {
+function linksOf({ kind, skill, help, misses }: Suggestion, isShipped: boolean): SuggestionRow["links"] {
   const job = jobOf(skill);
+  if (job === undefined && kind === "redo-misses") return redoLinks(misses, isShipped);
+  if (!isShipped) return [];
   if (job !== undefined) {
-    const address = `#/handover?view=${JOBS[job].view}&profile=${skill.profileId}&help=${help}`;
-    return [{ address, label: `To the Handover page, ${HELP_WORDS[help]}` }];
+    // A handover run gives no help at all.
+    const helpText = job === "handover" ? "" : `, ${HELP_WORDS[help]}`;
+    return [{ address: jobAddress(job, skill.profileId, help), label: `To the Handover page${helpText}` }];
   }
-  if (kind === "redo-misses") return misses.slice(0, MOST_LINKS).map(redoLink);
   return [{ address: benchAddress(skill.profileId, help, null), label: `To the bench, ${HELP_WORDS[help]}` }];
 }
 
@@ -54,11 +81,12 @@ export function suggestionRow(suggestion: Suggestion): SuggestionRow {
   const { kind, skill, reason } = suggestion;
   const job = jobOf(skill);
   const profile = SHIPPED_PROFILES.find(({ id }) => id === skill.profileId) ?? null;
+  const isShipped = profile !== null;
   const at = shortTitle(profile, skill.profileId);
   return {
     key: `${kind} ${skill.profileId} ${skill.exercise}`,
-    title: `${job !== undefined && kind === "redo-misses" ? "Redo" : TITLES[kind]}: ${at}${job === undefined ? "" : `, ${JOBS[job].words}`}`,
+    title: `${job !== undefined && kind === "redo-misses" ? "Redo" : TITLES[kind]}: ${at}${job === undefined ? "" : `, ${JOBS[job]}`}`,
     reason,
-    links: profile === null ? [] : linksOf(suggestion),
+    links: linksOf(suggestion, isShipped),
   };
 }

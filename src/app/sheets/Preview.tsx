@@ -112,7 +112,7 @@ function Tries({ sheet, tries }: { readonly sheet: Sheet } & Extract<Plan, { tri
     <>
       {isDrawn(sheet) && (
         <p className="preview-soft">
-          Each run draws anew{isExample && <span className="no-print">; this is one example</span>}.
+          Each sitting draws anew{isExample && <span className="no-print">; this is one example</span>}.
         </p>
       )}
       <ol className={isExample ? "preview-order no-print" : "preview-order"}>
@@ -149,10 +149,10 @@ function OrderOfTries({ sheet }: { readonly sheet: Sheet }) {
 function Marking({ sheet }: { readonly sheet: Sheet }) {
   const scheme = markingScheme(sheet);
   const [heading = [], ...rows] = schemeRows(scheme);
-  if (rows.length === 0) return <Sentences title="Marking" lines={["Nothing is marked; this is practice."]} />;
+  if (rows.length === 0) return <Sentences title="Marking scheme" lines={["Nothing is marked; this is practice."]} />;
   return (
     <section>
-      <h3>Marking</h3>
+      <h3>Marking scheme</h3>
       <div className="preview-wide">
         <table className="preview-table">
           <thead>
@@ -198,7 +198,7 @@ export function Preview({ sheet }: { readonly sheet: Sheet }) {
       <p className="only-print preview-name">Name</p>
       <p className="only-print preview-name">Date</p>
       <Sentences title="Instructions" lines={sheet.instructions ?? []} />
-      <Sentences title="How the sitting goes" lines={[...rules, ...asked]} />
+      <Sentences title="Rules" lines={[...rules, ...asked]} />
       <Sentences title="Cautions" lines={sheet.cautions ?? []} />
       <Stations sheet={sheet} />
       <OrderOfTries sheet={sheet} />

@@ -169,8 +169,8 @@ export function SheetEditor({ id, start, shelf }: SheetEditorProps) {
         <ProblemsContext value={byPath}>
           <HeadFields session={session} />
           <StationList session={session} notes={[...problems, ...doubts]} />
-          <section className="sheets-section" aria-labelledby="sheets-run">
-            <h2 id="sheets-run">How it runs</h2>
+          <section className="sheets-section" aria-labelledby="sheets-sat">
+            <h2 id="sheets-sat">How it is sat</h2>
             <OrderFields session={session} />
             <SittingFields session={session} />
           </section>

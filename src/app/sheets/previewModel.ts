@@ -19,11 +19,11 @@ export function examplePlan(sheet: Sheet): Plan {
   }
 }
 
-/** Whether a station brings something else from run to run. */
+/** Whether a station brings something else from sitting to sitting. */
 const isDrawnAt = (one: Station) =>
   one.kind === "trouble" || ("combinations" in one && one.combinations.policy === "drawn");
 
-/** Whether order or combinations differ from run to run. */
+/** Whether order or combinations differ from sitting to sitting. */
 export function isDrawn({ order, seed, stations }: Sheet): boolean {
   const draws = stations.some(isDrawnAt);
   return seed === undefined && (order === "random" || draws);

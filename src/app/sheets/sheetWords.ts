@@ -137,12 +137,14 @@ export function hiddenTrouble(station: Station): string[] {
 /** The rules of a sitting as sentences. */
 export function sittingSentences({ pauseAllowed, onReload, clockHideable, timeLimit_s }: SittingRules): string[] {
   return [
-    pauseAllowed ? "You may pause." : "There is no pause.",
+    pauseAllowed ? "You may pause between tries." : "There is no pause.",
     onReload === "resume"
-      ? "A reload goes on where it was; the try under way is lost."
-      : "A reload ends the sitting: it is recorded as broken off.",
+      ? "If the page is closed or reloaded, the try under way is lost and the sitting goes on."
+      : "If the page is closed or reloaded, the sitting is over and recorded as broken off.",
     clockHideable ? "You may hide the clock." : "The clock stays in view.",
-    ...(timeLimit_s === undefined ? [] : [`The whole takes at most ${spanText(timeLimit_s)}.`]),
+    ...(timeLimit_s === undefined
+      ? []
+      : [`The whole time is at most ${spanText(timeLimit_s)}; what is missing then counts as missed.`]),
   ];
 }
 

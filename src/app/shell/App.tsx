@@ -1,10 +1,11 @@
-import { useEffect, useMemo, useRef, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import type { Help } from "../../dialing/advice";
 import { BenchScreen } from "../bench/BenchScreen";
 import { type BenchAddress, benchAddress } from "../bench/benchAddress";
 import { measureEvents } from "../bench/eventCost";
 import { ErrorBoundary } from "./ErrorBoundary";
 import { fetchedLater } from "./fetchedLater";
+import { LinkRow } from "./LinkRow";
 import { useRemembered } from "./remembered";
 import { useRoute } from "./route";
 import { UpdateNotice } from "./UpdateNotice";
@@ -24,6 +25,8 @@ const PAGES = [
   { path: "logbook", label: "Logbook" },
   { path: "desk", label: "Class desk" },
 ] as const;
+
+const PAGE_LINKS = PAGES.map(({ path, label }) => ({ key: path, label, href: `#/${path}` }));
 
 const EMPTY = <main className="workplace" />;
 
@@ -85,32 +88,6 @@ function Page({ page, address, query, hasSound }: PageProps) {
   }
 }
 
-/** The links to the pages. Where they do not fit side by side they scroll, and the page asked for comes into sight. */
-function PageLinks({ page }: { readonly page: PageProps["page"] }) {
-  const current = useRef<HTMLAnchorElement>(null);
-  useEffect(() => {
-    if (page === current.current?.dataset.page) current.current.scrollIntoView({ block: "nearest", inline: "center" });
-  }, [page]);
-  return (
-    <nav aria-label="Pages">
-      {PAGES.map(({ path, label }) => {
-        const isCurrent = page === path;
-        return (
-          <a
-            key={path}
-            ref={isCurrent ? current : undefined}
-            data-page={path}
-            href={`#/${path}`}
-            aria-current={isCurrent ? "page" : undefined}
-          >
-            {label}
-          </a>
-        );
-      })}
-    </nav>
-  );
-}
-
 /** The whole app: the head with its pages and switches, and the page asked for. */
 export function App() {
   const route = useRoute();
@@ -132,7 +109,7 @@ export function App() {
     <>
       <header className="head">
         <b className="head-name">Gatefall</b>
-        <PageLinks page={page} />
+        <LinkRow label="Pages" links={PAGE_LINKS} current={page} />
         <div className="head-switches">
           <button
             type="button"

@@ -15,13 +15,16 @@ async function startWaiting(update: (reload: boolean) => Promise<void>): Promise
   await update(false);
 }
 
+/** Another tab has started the new version: what is under way here goes on, and the notice still offers it. */
+const stay = () => undefined;
+
 /** Says when a new version waits, and that the app now works offline. It never reloads by itself. */
 export function UpdateNotice() {
   const {
     needRefresh: [isWaiting, setWaiting],
     offlineReady: [isReady, setReady],
     updateServiceWorker,
-  } = useRegisterSW();
+  } = useRegisterSW({ onNeedReload: stay });
   useEffect(() => {
     if (!isReady) return;
     // Good news need no answer.

@@ -1,41 +1,17 @@
 import { type FormEvent, useState } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
-import { sittingPlan } from "../../drill/sittingPlan";
+import { clockText, dayText } from "../logbook/attemptRows";
 import { messageOf } from "../shell/messageOf";
 import { CheckRecord } from "./CheckRecord";
 import type { CurrentSitting } from "./currentSitting";
 import { SaveRecord } from "./SaveRecord";
-import { SHEETS_TO_SIT, sheetAskedFor } from "./sheetChoice";
+import { SheetsToSit } from "./SheetsToSit";
+import { sheetAskedFor } from "./sheetChoice";
 import type { KeptRecord } from "./sittingShelf";
-import { clockText, verdictHeadline } from "./sittingWords";
-
-/** What a sheet takes, in a few words. */
-function sizeWords(sheet: Sheet): string {
-  const { tries, questions, timeLimit_ms } = sittingPlan(sheet);
-  const parts = [tries === 1 ? "1 try" : `${tries} tries`];
-  if (questions > 0) parts.push(`${questions} questions`);
-  if (timeLimit_ms !== null) parts.push(`at most ${clockText(timeLimit_ms)}`);
-  return parts.join(" · ");
-}
+import { verdictHeadline } from "./sittingWords";
 
 interface ChooseProps {
   readonly onChoose: (sheet: Sheet) => void;
-}
-
-function ShippedList({ onChoose }: ChooseProps) {
-  return (
-    <ul className="sitting-sheets">
-      {SHEETS_TO_SIT.map(({ id, sheet }) => (
-        <li key={id}>
-          <button type="button" className="sitting-sheet" onClick={() => onChoose(sheet)}>
-            <b>{sheet.title}</b>
-            <span>{sheet.purpose}</span>
-            <small>{sizeWords(sheet)}</small>
-          </button>
-        </li>
-      ))}
-    </ul>
-  );
 }
 
 function LinkForm({ onChoose }: ChooseProps) {
@@ -71,6 +47,12 @@ function LinkForm({ onChoose }: ChooseProps) {
   );
 }
 
+/** When a sitting was started, by the clock of this place. */
+function startedWords({ startedAt }: KeptRecord["record"]): string {
+  const moment = Date.parse(startedAt);
+  return Number.isNaN(moment) ? startedAt : `${dayText(moment)} ${clockText(moment)}`;
+}
+
 function Earlier({ records }: { readonly records: readonly KeptRecord[] }) {
   if (records.length === 0) return <p className="sitting-soft">No sitting has ended in this browser yet.</p>;
   return (
@@ -78,7 +60,7 @@ function Earlier({ records }: { readonly records: readonly KeptRecord[] }) {
       {records.map((kept) => (
         <li key={kept.id}>
           <span>
-            <b>{kept.record.sheet.title}</b> {kept.record.startedAt.slice(0, 16).replace("T", " ")} UTC.{" "}
+            <a href={`#/sittings?record=${kept.id}`}>{kept.record.sheet.title}</a> {startedWords(kept.record)}.{" "}
             {verdictHeadline(kept.record)}
           </span>
           <SaveRecord kept={kept} />
@@ -106,7 +88,7 @@ export function ChooseSheet({ current, problem, onChoose }: ChooseSheetProps) {
         <h2>
           Choose a sheet <small>a timed self-test, without help unless the sheet gives it</small>
         </h2>
-        <ShippedList onChoose={onChoose} />
+        <SheetsToSit onChoose={onChoose} />
         <LinkForm onChoose={onChoose} />
       </section>
       <section aria-label="Earlier sittings">

@@ -71,7 +71,7 @@ function Provenance({ kept }: { readonly kept: KeptRecord }) {
   return (
     <section aria-label="Record" className="sitting-record">
       <h2>
-        Record <small>save it to have it checked again</small>
+        Record <small className="sitting-noprint">save it to have it checked again</small>
       </h2>
       <dl>
         {rows.map(([name, value]) => (

@@ -7,10 +7,16 @@ import { readRecord } from "./recordFile";
 import type { KeptRecord } from "./sittingShelf";
 import { useTryMotions } from "./useTryMotions";
 
-/** The record of a sitting in the logbook. @throws {Error} with a sentence, where there is none to show */
-async function keptRecord(id: string): Promise<KeptRecord> {
+/**
+ * The record of an earlier sitting: as the logbook has it, else as this browser kept it beside the logbook.
+ *
+ * @throws {Error} with a sentence, where there is none to show
+ */
+async function keptRecord(id: string, kept: readonly KeptRecord[]): Promise<KeptRecord> {
   const { sittingOnRecord } = await import("../logbook/keep");
-  const found = await sittingOnRecord(id);
+  const found = await sittingOnRecord(id).catch(() => undefined);
+  const beside = kept.find((one) => one.id === id);
+  if (found === undefined && beside !== undefined) return { id, ...readRecord(beside) };
   if (found === undefined) throw new Error("the logbook of this browser has no such sitting");
   if (found.state === "running") throw new Error("this sitting has not ended");
   return { id, ...readRecord(found.body) };
@@ -34,18 +40,18 @@ export function RecordView({ current, id }: { readonly current: CurrentSitting; 
   const [problem, setProblem] = useState<string | null>(null);
   useEffect(() => {
     let isWanted = true;
-    keptRecord(id).then(
+    keptRecord(id, current.shelf.records).then(
       (kept) => isWanted && setFound(kept),
       (error) => isWanted && setProblem(messageOf(error)),
     );
     return () => {
       isWanted = false;
     };
-  }, [id]);
+  }, [id, current]);
   return (
     <div className="sitting-page sitting-result">
       <p className="sitting-noprint">
-        <a href="#/logbook?view=sittings">Back to the logbook</a>
+        <a href="#/sittings">All sheets to sit</a> · <a href="#/logbook?view=sittings">Sittings in the logbook</a>
       </p>
       {problem !== null && (
         <p className="sitting-problem" role="alert">

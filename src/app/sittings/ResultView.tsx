@@ -7,9 +7,10 @@ import { useTryMotions } from "./useTryMotions";
 interface ResultProps {
   readonly current: CurrentSitting;
   readonly session: SittingSession;
+  readonly onLeave: () => void;
 }
 
-function Result({ current, kept }: { readonly current: CurrentSitting; readonly kept: KeptRecord }) {
+function Result({ current, kept, onLeave }: Omit<ResultProps, "session"> & { readonly kept: KeptRecord }) {
   const { shelf } = current;
   const motions = useTryMotions(kept.id, kept.record.tries.length, shelf);
   return (
@@ -20,7 +21,7 @@ function Result({ current, kept }: { readonly current: CurrentSitting; readonly 
         </p>
       )}
       <RecordResult kept={kept} motions={motions} given={shelf.answers}>
-        <button type="button" className="button" onClick={() => current.putAway()}>
+        <button type="button" className="button" onClick={onLeave}>
           Done
         </button>
       </RecordResult>
@@ -29,7 +30,7 @@ function Result({ current, kept }: { readonly current: CurrentSitting; readonly 
 }
 
 /** What a sitting came to, on screen and on paper. */
-export function ResultView({ current, session }: ResultProps) {
+export function ResultView({ current, session, onLeave }: ResultProps) {
   const { kept, problem } = current;
   return (
     <div className="sitting-page sitting-result">
@@ -39,7 +40,7 @@ export function ResultView({ current, session }: ResultProps) {
           There is no record: {problem}.
         </p>
       )}
-      {kept !== null && <Result current={current} kept={kept} />}
+      {kept !== null && <Result {...{ current, kept, onLeave }} />}
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from "react";
 import { weightWords } from "../dial/weightWords";
+import { spanText } from "../sheets/sheetWords";
 import { BreakOff } from "./BreakOff";
 import { SittingClock } from "./SittingClock";
 import type { SittingSession } from "./sittingSession";
@@ -32,7 +33,7 @@ function TryButtons({ session, one }: SittingPanelProps) {
 
 const conditionWords = ({ setup: { station, conditions } }: TryInHand) =>
   [
-    station.timeLimit_s === undefined ? "" : `At most ${station.timeLimit_s} s for a try to count.`,
+    station.timeLimit_s === undefined ? "" : `At most ${spanText(station.timeLimit_s)} for a try to count.`,
     weightWords(conditions.dial),
   ].join(" ");
 

@@ -31,13 +31,20 @@ function askedFor(address: string | null): Asked {
   }
 }
 
+/** Puts the sitting away with the address that asked for it, so that neither a reload nor the same link is lost on it. */
+function leave(current: CurrentSitting): void {
+  current.putAway();
+  location.replace("#/sittings");
+}
+
 /** The part of the screen that the sitting is at. */
 function SittingView({ current, session }: { readonly current: CurrentSitting; readonly session: SittingSession }) {
+  const onLeave = () => leave(current);
   const { state } = useStore(session);
   switch (state) {
     case "readingInstructions":
     case "ready":
-      return <BeforeStart session={session} onLeave={() => current.putAway()} />;
+      return <BeforeStart session={session} onLeave={onLeave} />;
     case "atStation":
       return <StationView session={session} />;
     case "answering":
@@ -47,7 +54,7 @@ function SittingView({ current, session }: { readonly current: CurrentSitting; r
       return <StandingView session={session} />;
     case "finished":
     case "brokenOff":
-      return <ResultView current={current} session={session} />;
+      return <ResultView current={current} session={session} onLeave={onLeave} />;
   }
 }
 

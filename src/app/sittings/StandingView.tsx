@@ -17,7 +17,8 @@ export function StandingView({ session }: { readonly session: SittingSession }) 
       <p role="status">{says}</p>
       <p>
         {triesDone} of {session.tries.length} tries done{triesLost > 0 ? `, ${triesLost} of them lost` : ""};{" "}
-        {answersGiven} of {session.questions.length} questions answered; {clockText(session.worked(0))} worked.
+        {session.questions.length > 0 && `${answersGiven} of ${session.questions.length} questions answered; `}
+        {clockText(session.worked(0))} worked.
       </p>
       <div className="sitting-buttons">
         <button type="button" className="button primary" onClick={() => session.resume(Date.now())}>

@@ -166,3 +166,10 @@ export function currentSitting(): CurrentSitting {
   current ??= new CurrentSitting();
   return current;
 }
+
+/** Forgets what this browser keeps of sittings beside the logbook, after their person was deleted. */
+export function forgetSittings(ids: ReadonlySet<string>): void {
+  const session = current?.session ?? null;
+  if (current !== null && session !== null && ids.has(session.id)) current.putAway();
+  (current?.shelf ?? new SittingShelf(browserStore())).forget(ids);
+}

@@ -1,10 +1,12 @@
+import { parseSheet } from "../../drill/sheet/parseSheet";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { sheetFromLink } from "../../drill/sheet/sheetLink";
 import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
+import type { SheetRecord } from "../../logbook/records";
 import { sittingProblem } from "./stationNeeds";
 
-/** A sheet that comes with the trainer, by a name for addresses. */
-export interface ShippedSheet {
+/** A sheet that can be sat, by its id: of a shipped one its name for addresses. */
+interface SheetToSit {
   readonly id: string;
   readonly sheet: Sheet;
 }
@@ -18,10 +20,25 @@ export function sheetId({ title }: Pick<Sheet, "title">): string {
 }
 
 /** Shipped sheets, those with rules for a sitting first. */
-export const SHEETS_TO_SIT: readonly ShippedSheet[] = SHIPPED_SHEETS.map((sheet) => ({
+export const SHEETS_TO_SIT: readonly SheetToSit[] = SHIPPED_SHEETS.map((sheet) => ({
   id: sheetId(sheet),
   sheet,
 })).sort((one, other) => Number(one.sheet.sitting === undefined) - Number(other.sheet.sitting === undefined));
+
+/** Own sheets that can be sat, and how many must be mended first. */
+export function ownSheetsToSit(records: readonly Pick<SheetRecord, "id" | "body">[]): {
+  readonly sound: readonly SheetToSit[];
+  readonly unsound: number;
+} {
+  const sound = records.flatMap(({ id, body }) => {
+    try {
+      return [{ id, sheet: parseSheet(body) }];
+    } catch {
+      return [];
+    }
+  });
+  return { sound, unsound: records.length - sound.length };
+}
 
 /** Whatever was pasted, reduced to the text that carries the sheet: a whole address, or the text alone. */
 const linkText = (pasted: string) => /s1\.[\w-]+/.exec(pasted)?.[0] ?? pasted.trim();

@@ -1,8 +1,15 @@
-import type { ReadingTaken, TryResult, ZeroingTry as ZeroingResult } from "../../drill/marking/tryResult";
-import type { Condition } from "../../drill/sheet/sheet";
+import type { Attempt } from "../../dialing/attempt";
+import {
+  faultsCounted,
+  type ReadingTaken,
+  type TryResult,
+  type ZeroingTry as ZeroingResult,
+} from "../../drill/marking/tryResult";
+import type { Station } from "../../drill/sheet/sheet";
 import type { SittingRecord } from "../../drill/sittingRecord";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
-import { attemptOutcome, unfinishedOutcome } from "../../logbook/attemptOutcome";
+import { type AttemptOutcome, attemptOutcome, unfinishedOutcome } from "../../logbook/attemptOutcome";
+import { conditionText } from "../../logbook/conditionText";
 import type { LogbookWrite } from "../../logbook/logbookWrite";
 import { tryId } from "../../logbook/sittingQueries";
 import { encodeTrace, type Motion } from "../../logbook/traceCodec";
@@ -28,11 +35,6 @@ export interface TryOwner {
   readonly now_ms: number;
 }
 
-const conditionText = (condition: Condition): string => {
-  const name = condition.kind.replaceAll("-", " ");
-  return "size" in condition ? `${name} ${condition.size}` : name;
-};
-
 const stamp = ({ sittingId, index, now_ms }: TryOwner) => {
   const now = Math.round(now_ms);
   return { id: tryId(sittingId, index), createdAt: now, updatedAt: now };
@@ -40,6 +42,14 @@ const stamp = ({ sittingId, index, now_ms }: TryOwner) => {
 
 const ownProfile = ({ profile }: Pick<TrySetup, "profile">) =>
   SHIPPED_PROFILES.includes(profile) ? {} : { ownProfile: JSON.parse(JSON.stringify(profile)) };
+
+/** What a try that has ended came to, by what its station asks: some of the numbers are dialed without a bolt to draw. */
+function stationOutcome(attempt: Attempt, station: Station): AttemptOutcome {
+  const outcome = attemptOutcome(attempt);
+  if (station.kind !== "dialing" || station.upTo === undefined) return outcome;
+  const faults = faultsCounted(outcome, station);
+  return { ...outcome, faults: [...faults], opened: faults.length === 0 };
+}
 
 /** What of a try at dialing is taken down. */
 type DialedTry = Pick<DialingTry, "setup" | "attempt" | "motion" | "isEnded">;
@@ -64,7 +74,7 @@ function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, owner: Try
       conditions: (station.conditions ?? []).filter(({ from = 1 }) => from <= plan.repetition).map(conditionText),
       sittingId: owner.sittingId,
       tags: [],
-      ...(isEnded ? attemptOutcome(attempt) : unfinishedOutcome(attempt)),
+      ...(isEnded ? stationOutcome(attempt, station) : unfinishedOutcome(attempt)),
     },
   };
 }

@@ -1,4 +1,5 @@
 import type { AnswerGiven } from "../../drill/questions/questionDifficulty";
+import { sittingPlan } from "../../drill/sittingPlan";
 import type { SittingRecord } from "../../drill/sittingRecord";
 import { fromBase64, toBase64 } from "../../logbook/base64";
 import { decodeTrace, encodeTrace, type Motion } from "../../logbook/traceCodec";
@@ -88,6 +89,14 @@ export class SittingShelf {
   keepRecord(kept: KeptRecord): void {
     const others = this.records.filter(({ id }) => id !== kept.id);
     this.set(RECORDS, JSON.stringify([kept, ...others].slice(0, MOST_RECORDS)));
+  }
+
+  /** Forgets sittings whose person is deleted: their records, and the one that has not been put away. */
+  forget(ids: ReadonlySet<string>): void {
+    const { progress, records } = this;
+    const left = records.filter(({ id }) => !ids.has(id));
+    if (left.length < records.length) this.set(RECORDS, JSON.stringify(left));
+    if (progress !== null && ids.has(progress.id)) this.clear(sittingPlan(progress.sheet).tries);
   }
 
   /** Answers given in this browser, oldest first. */

@@ -8,6 +8,7 @@ import type { SittingEnd } from "../../drill/sittingMachine";
 import { sittingPlan } from "../../drill/sittingPlan";
 import type { SittingRecord } from "../../drill/sittingRecord";
 import type { Milliseconds } from "../../lock/dial";
+import { spanText } from "../sheets/sheetWords";
 import { signedText } from "../shell/signedText";
 import { faultTitle } from "./faultTitle";
 import { jobMeasured } from "./jobTryWords";
@@ -20,17 +21,21 @@ export function clockText(time_ms: Milliseconds): string {
   return hours > 0 ? `${hours}:${two(minutes)}:${two(seconds % 60)}` : `${minutes}:${two(seconds % 60)}`;
 }
 
-const plural = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
+/** A limit as one says it: "90 s", "1 h 30 min". */
+export const spanWords = (span_ms: Milliseconds): string => spanText(span_ms / 1000);
+
+/** "1 try", "3 tries". */
+export const countWords = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
 
 /** The rules that a sheet is sat by, in sentences. */
 export function ruleSentences(sheet: Sheet): string[] {
   const { tries, questions, pauseAllowed, onReload, timeLimit_ms } = sittingPlan(sheet);
-  const work = questions > 0 ? `, then ${plural(questions, "question", "questions")}` : "";
+  const work = questions > 0 ? `, then ${countWords(questions, "question", "questions")}` : "";
   return [
-    `${plural(tries, "try", "tries")}${work}. What a try came to is shown at the end only.`,
+    `${countWords(tries, "try", "tries")}${work}. What a try came to is shown at the end only.`,
     timeLimit_ms === null
       ? "There is no limit on the whole time."
-      : `The whole time is at most ${clockText(timeLimit_ms)}; what is missing then counts as missed.`,
+      : `The whole time is at most ${spanWords(timeLimit_ms)}; what is missing then counts as missed.`,
     pauseAllowed ? "You may pause between tries." : "There is no pause.",
     onReload === "resume"
       ? "If the page is closed or reloaded, the try under way is lost and the sitting goes on."
@@ -45,7 +50,7 @@ const HELPS: Readonly<Record<Station["help"], string>> = { full: "full", counts:
 
 /** A station as a row: its title, its lock, its help, its tries and its time. */
 export function stationRow(station: Station): string[] {
-  const limit = station.timeLimit_s === undefined ? "any time" : `${station.timeLimit_s} s a try`;
+  const limit = station.timeLimit_s === undefined ? "any time" : `${spanText(station.timeLimit_s)} a try`;
   const upTo = station.kind === "dialing" && station.upTo !== undefined ? ` (${station.upTo} of its numbers)` : "";
   return [
     stationTitle(station),
@@ -92,7 +97,7 @@ function claimSentences({ sheet, tries, marking }: SittingRecord): string[] {
     const made = tries.filter((one) => one.kind === "dialing" && one.station === index);
     const misses = made.filter((one) => one.kind === "dialing" && !isRight(one, station)).length;
     const wanted = trialsToShow(claim, misses);
-    const missed = plural(misses, "miss", "misses");
+    const missed = countWords(misses, "miss", "misses");
     return [`${criterion.place}: with ${missed}, ${claimText(claim)} takes ${wanted} tries; you made ${made.length}.`];
   });
 }

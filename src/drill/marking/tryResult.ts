@@ -106,7 +106,7 @@ export const PROOFS_WANTED = 3;
 const isInTime = ({ time_ms }: TryResult, { timeLimit_s = Infinity }: Station) => time_ms <= 1000 * timeLimit_s;
 
 /** Faults at the numbers that the station has dialed. */
-export function faultsCounted(one: DialingTry, station: Station): DialingTry["faults"] {
+export function faultsCounted(one: Pick<DialingTry, "faults">, station: Station): DialingTry["faults"] {
   const upTo = station.kind === "dialing" ? station.upTo : undefined;
   // A dial that stops after some of the numbers is never drawn, and that is as it should be.
   return upTo === undefined

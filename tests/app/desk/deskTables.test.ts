@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { cellState, cellWords, masteryWords } from "../../../src/app/desk/cellWords";
+import { cellState, cellWords, masteryWords, stateWord } from "../../../src/app/desk/cellWords";
 import { personTables, sittingsTable } from "../../../src/app/desk/personTables";
 import { readyLists } from "../../../src/app/desk/readyLists";
 import { sittingChecks } from "../../../src/app/desk/sittingChecks";
@@ -10,7 +10,7 @@ import { mastery } from "../../../src/logbook/mastery";
 import type { SittingRecord } from "../../../src/logbook/records";
 import { skillKey } from "../../../src/logbook/skill";
 import { keptRecord, sha256 } from "../../support/keptRecord";
-import { anAttempt, aPerson, contents, NOON, stopsOf } from "../../support/logbookRecords";
+import { aJob, anAttempt, aPerson, contents, NOON, stopsOf } from "../../support/logbookRecords";
 
 const OPEN = { profileId: "three-wheel", exercise: "open" };
 const FOUR = { profileId: "four-wheel", exercise: "open" };
@@ -133,7 +133,41 @@ describe("one person, closely", () => {
     ]);
     expect(personTables(all, "tavro", FOUR).faults).toBeNull();
     expect(personTables(all, "tavro", FOUR).attempts?.rows).toHaveLength(1);
-    expect(personTables(all, "nobody", null)).toEqual({ faults: null, attempts: null, zeroings: null, sittings: [] });
+    expect(personTables(all, "nobody", null)).toEqual({
+      ...{ faults: null, attempts: null, missed: null, jobs: null, zeroings: null, sittings: [] },
+    });
+  });
+
+  test("has the jobs, latest first, with what was missed at them, at all skills or at one", () => {
+    const jobs = [
+      aJob("j1", { isRight: false, missed: ["number-set-off", "locked-out"] }),
+      aJob("j2", { startedAt: NOON + 1, isRight: false, missed: ["locked-out"] }),
+      aJob("j3", { startedAt: NOON + 2, kind: "handover" }),
+    ];
+    const none = contents([aPerson("tavro")], []);
+    const all = { ...none, records: { ...none.records, jobs } };
+    const tables = personTables(all, "tavro", null);
+    expect(tables.missed).toMatchObject({
+      caption: "What was missed, in 3 jobs",
+      rows: [
+        ["locked out", "2"],
+        ["a number set off", "1"],
+      ],
+    });
+    expect(tables.jobs?.rows.map((row) => row.slice(1))).toEqual([
+      ["Handover", "Three-wheel", "silent", "Right", "nothing missed", "4:00 min"],
+      ["Change", "Three-wheel", "silent", "Not right", "locked out", "4:00 min"],
+      ["Change", "Three-wheel", "silent", "Not right", "a number set off; locked out", "4:00 min"],
+    ]);
+    const handover = { profileId: "three-wheel", exercise: "handover" };
+    expect(personTables(all, "tavro", handover)).toMatchObject({ missed: null, jobs: { rows: [{}] } });
+    const [cell] = classTable([all], [handover]).rows[0]?.cells ?? [];
+    if (!cell) throw new Error("the cell is there");
+    expect(cellWords(cell)).toMatchObject({
+      ...{ openings: "1 of 1 right", best: null, latest: expect.stringMatching(/^right in 4:00 min, /) },
+    });
+    expect(masteryWords(cell.mastery)).toBe("11 jobs right in a row would show it");
+    expect([stateWord("none", true), stateWord("none", false)]).toEqual(["No job", "No attempt"]);
   });
 
   test("has the latest sitting first, with its verdict", () => {

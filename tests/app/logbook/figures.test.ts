@@ -4,13 +4,15 @@ import { bestsFigure } from "../../../src/app/logbook/figures/bestsFigure";
 import { chanceFigure } from "../../../src/app/logbook/figures/chanceFigure";
 import { controlFigure, MEASURES } from "../../../src/app/logbook/figures/controlFigure";
 import type { FigureModel } from "../../../src/app/logbook/figures/figureModel";
+import { heatFigure } from "../../../src/app/logbook/figures/heatFigure";
+import { jobFigures } from "../../../src/app/logbook/figures/jobFigures";
 import { learningFigure } from "../../../src/app/logbook/figures/learningFigure";
 import { characteristicFigure } from "../../../src/app/logbook/figures/masteryFigure";
 import { measureFigures, progressFigures } from "../../../src/app/logbook/figures/progressFigures";
 import { stopErrorsFigure } from "../../../src/app/logbook/figures/stopErrorsFigure";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import type { AttemptRecord } from "../../../src/logbook/attemptRecord";
-import { anAttempt, NOON, stopsOf } from "../../support/logbookRecords";
+import { aJob, anAttempt, NOON, stopsOf } from "../../support/logbookRecords";
 
 const profile = shippedProfile("three-wheel");
 const skill = { profileId: "three-wheel", exercise: "open" };
@@ -108,4 +110,40 @@ test("the rule of mastery is shown with what it does to known hands", () => {
   const { sentence, table } = characteristicFigure();
   expect(sentence).toMatch(/miss 1 in 10, \d+ % are declared within 60 attempts/);
   expect(table?.rows).toHaveLength(6);
+});
+
+test("jobs are told in words of jobs, with what was missed most", () => {
+  const jobs = [["size"], [], ["size", "not-looked"]].map((missed, k) =>
+    aJob(`j${k}`, { kind: "trouble", startedAt: NOON + k, missed, isRight: missed.length === 0 }),
+  );
+  const progress = { skill: { profileId: "three-wheel", exercise: "trouble" }, jobs, declaration: undefined };
+  const [right, missed, shown] = jobFigures(progress);
+  expect(right).toMatchObject({
+    title: "Right the first time",
+    sentence: expect.stringMatching(/^1 of 3 right, 33 %;/),
+  });
+  expect(missed).toMatchObject({
+    sentence: "Most often: size outside what is allowed, in 2 of 3 jobs.",
+    table: {
+      rows: [
+        ["size outside what is allowed", "2"],
+        ["a guess: not looked at", "1"],
+      ],
+    },
+  });
+  expect(shown?.table?.head).toEqual(["job", "score"]);
+  for (const figure of [right, shown]) expect(JSON.stringify(figure)).not.toMatch(/attempt|open/);
+  expect(jobFigures({ ...progress, jobs: jobs.slice(1, 2) })[1]).toMatchObject({ sentence: "Nothing was missed." });
+});
+
+describe("round the dial", () => {
+  test("no stretch is called the worst where all are alike", () => {
+    const attempts = [anAttempt("a", { stops: stopsOf(0.2, -0.2, 0.2) })];
+    expect(heatFigure(attempts, 100).sentence).toBe(
+      "You stop alike wherever you stopped (off by 0.20 graduations, root mean square).",
+    );
+    expect(heatFigure([anAttempt("a", { stops: stopsOf(0.2, 1, 0.2) })], 100).sentence).toMatch(
+      /^You stop worst between/,
+    );
+  });
 });

@@ -4,6 +4,8 @@ import { mergedWords } from "../../../src/app/logbook/mergedWords";
 import { inOrderOfNames, nameProblem, newPerson } from "../../../src/app/logbook/people";
 import { keepingWords } from "../../../src/app/logbook/stateWords";
 import { suggestionRow } from "../../../src/app/logbook/suggestionRows";
+import { sheetFromLink } from "../../../src/drill/sheet/sheetLink";
+import { redoSheet } from "../../../src/logbook/practiceSheet";
 import { anAttempt, aPerson, stopsOf } from "../../support/logbookRecords";
 
 describe("the state of the records", () => {
@@ -57,6 +59,11 @@ describe("a line of the list", () => {
     });
   });
 
+  test("tells an exercise that draws no bolt by its own words", () => {
+    const result = (opened: boolean) => attemptRowOf(anAttempt("a", { exercise: "first 2", opened })).result;
+    expect([result(true), result(false)]).toEqual(["Right: first 2", "Not right: first 2"]);
+  });
+
   test("counts what it does not name, and knows a lock that is not here by its id", () => {
     const faults = Array.from({ length: 5 }, () => ({ code: "wrong-way" as const, number: 1, size: 3 }));
     const row = attemptRowOf(anAttempt("a", { profileId: "elsewhere", faults, stops: [] }));
@@ -78,11 +85,21 @@ describe("a suggestion", () => {
   test("leads to the very misses, a few at a time", () => {
     const misses = Array.from({ length: 9 }, (_, i) => anAttempt(`a${i}`, { opened: false }));
     const { links } = suggestionRow({ ...common, kind: "redo-misses", misses });
-    expect(links).toHaveLength(5);
+    expect(links.map(({ label }) => label)).toEqual([...Array(5).fill("29–92–54"), "In one run, 9 tries"]);
     expect(links[0]).toEqual({
       address: "#/bench?profile=three-wheel&combination=29-92-54&help=silent",
       label: "29–92–54",
     });
+  });
+
+  test("leads to a bench with the very dial of a miss, and only to a run where the bench has no such setting", () => {
+    const heavy = anAttempt("a", { opened: false, conditions: ["heavy dial"] });
+    const offset = anAttempt("b", { opened: false, conditions: ["index offset 0.4"] });
+    const partly = anAttempt("c", { opened: false, exercise: "first 2" });
+    const { links } = suggestionRow({ ...common, kind: "redo-misses", misses: [heavy, offset, partly] });
+    expect(links.map(({ label }) => label)).toEqual(["29–92–54", "In one run, 3 tries"]);
+    expect(links[0]?.address).toBe("#/bench?profile=three-wheel&combination=29-92-54&help=silent&dial=heavy");
+    expect(sheetFromLink(links[1]?.address.split("sheet=")[1] ?? "")).toEqual(redoSheet([heavy, offset, partly]));
   });
 
   test("leads nowhere for a lock that is not here", () => {

@@ -7,6 +7,7 @@ import { TroubleTry } from "../../../src/app/sittings/troubleTry";
 import { trySetup } from "../../../src/app/sittings/trySetup";
 import { ZeroingTry } from "../../../src/app/sittings/zeroingTry";
 import { idealMotion } from "../../../src/dialing/idealMotion";
+import { isRight } from "../../../src/drill/marking/tryResult";
 import type { Station } from "../../../src/drill/sheet/sheet";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { checkWrite } from "../../../src/logbook/logbookWrite";
@@ -55,6 +56,19 @@ describe("a try of a sitting in the logbook", () => {
     ] as const;
     const { record } = tryWrite(dialed(dialingStation({ conditions, upTo: 1 })), OWNER);
     expect(record).toMatchObject({ conditions: ["index offset 0.4", "no cutaway"], exercise: "first 1" });
+  });
+
+  test("of the first numbers alone is right when they are, though no bolt was drawn", () => {
+    const halfway = (turns: number) => {
+      const one = new DialingTry(setupOf(dialingStation({ upTo: 1 })));
+      const toFirst = (COMBINATION[0] ?? 0) - one.dial;
+      one.turnBy((((toFirst % 100) + 100) % 100) + 100 * turns, 0);
+      one.end();
+      expect(isRight(one.result(), one.setup.station)).toBe(turns === 4);
+      return tryWrite(one, OWNER).record;
+    };
+    expect(halfway(4)).toMatchObject({ exercise: "first 1", opened: true, faults: [] });
+    expect(halfway(1)).toMatchObject({ exercise: "first 1", opened: false, faults: [{ code: "too-few-turns" }] });
   });
 
   test("is unfinished until it has ended, under the same id", () => {

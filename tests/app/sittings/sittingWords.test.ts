@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { SHEETS_TO_SIT, sheetAskedFor, sheetId } from "../../../src/app/sittings/sheetChoice";
+import { ownSheetsToSit, SHEETS_TO_SIT, sheetAskedFor, sheetId } from "../../../src/app/sittings/sheetChoice";
 import {
   clockText,
   resultAdvice,
@@ -44,6 +44,12 @@ describe("the choice of a sheet", () => {
     expect(sheetAskedFor(`https://example.org/#/sittings?sheet=${link}`)).toEqual(sheet);
   });
 
+  test("offers own sheets that are sound, and counts those that must be mended", () => {
+    const [good, bad] = [testSheet({ title: "Mine" }), testSheet({ title: "Half done", stations: [] })];
+    const records = [good, bad].map((sheet, i) => ({ id: `s${i}`, body: JSON.parse(JSON.stringify(sheet)) }));
+    expect(ownSheetsToSit(records)).toEqual({ sound: [{ id: "s0", sheet: good }], unsound: 1 });
+  });
+
   test("refuses anything else with a sentence", () => {
     expect(() => sheetAskedFor("monday")).toThrow("this link carries no drill sheet");
   });
@@ -53,7 +59,7 @@ describe("rules in sentences", () => {
   test("of a strict sheet", () => {
     const sitting = { pauseAllowed: false, onReload: "broken-off", clockHideable: true, timeLimit_s: 600 } as const;
     expect(ruleSentences(testSheet({ sitting })).join(" ")).toBe(
-      "10 tries. What a try came to is shown at the end only. The whole time is at most 10:00; what is missing then counts as missed. There is no pause. If the page is closed or reloaded, the sitting is over and recorded as broken off.",
+      "10 tries. What a try came to is shown at the end only. The whole time is at most 10 min; what is missing then counts as missed. There is no pause. If the page is closed or reloaded, the sitting is over and recorded as broken off.",
     );
   });
 

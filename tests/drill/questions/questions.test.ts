@@ -90,6 +90,22 @@ describe("drawing", () => {
     expect(drawn(3)).not.toEqual(drawn(4));
   });
 
+  test("takes any question of a topic as often as another", () => {
+    const twelve = SHIPPED_QUESTIONS.filter(({ topic }) => topic === "zeroing");
+    const times = new Map(twelve.map(({ id }) => [id, 0]));
+    const rounds = 1200;
+    for (let seed = 0; seed < rounds; seed++) {
+      const [one] = drawQuestions(SHIPPED_QUESTIONS, [{ topic: "zeroing", count: 1 }], seededChance(seed));
+      const id = one?.question.id ?? "";
+      times.set(id, (times.get(id) ?? 0) + 1);
+    }
+    const share = 1 / twelve.length;
+    for (const count of times.values()) {
+      // Five standard errors either way.
+      expect(Math.abs(count - rounds * share)).toBeLessThan(5 * Math.sqrt(rounds * share * (1 - share)));
+    }
+  });
+
   test("shows the choices in an order of their own, each once, and knows the right one there", () => {
     for (const asked of drawn(9)) {
       expect([...asked.order].sort()).toEqual([...asked.question.choices.keys()]);

@@ -1,5 +1,9 @@
 import { useState } from "react";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+
+import { HandoverNotes } from "../../logbook/handoverNotes";
+import { useKeptJobs } from "../../logbook/useKeptJobs";
+
 import { useStore } from "../../zeroing/useZeroing";
 import type { HandoverViewProps } from "../HandoverScreen";
 import { Debrief } from "./Debrief";
@@ -87,6 +91,7 @@ function RunSetupBar({ session, onStart, newSeed }: SetupBarProps) {
 
 function Run({ session }: { readonly session: HandoverSession }) {
   useStore(session);
+  useKeptJobs(session, HandoverNotes);
   const [isLookingBack, setIsLookingBack] = useState(session.run.isHandedOver);
   const lookBack = () => setIsLookingBack(true);
   return (

@@ -1,6 +1,6 @@
 import { scaleLinear } from "d3-scale";
+import { signedText } from "../../shell/signedText";
 import type { HeatCell, HeatChartModel } from "../figures/figureModel";
-import { fineText } from "../figures/numbers";
 
 const TOP = 6;
 const HEIGHT = 44;
@@ -22,7 +22,7 @@ function Cell({ cell: { from, to, badness, bias }, x, worst }: CellProps) {
       <rect className="plot-cell" x={left} width={width} y={TOP} height={HEIGHT} />
       <rect className="plot-heat" x={left} width={width} y={TOP + HEIGHT * (1 - full)} height={HEIGHT * full} />
       <text className="plot-tick" x={left + width / 2} y={TOP + HEIGHT + 14}>
-        {bias === null ? "–" : fineText(bias).replace(/.$/, "")}
+        {bias === null ? "–" : signedText(bias)}
       </text>
     </>
   );

@@ -26,7 +26,7 @@ function Ground({
   const { x, y } = scales;
   const bottom = HEIGHT - BOTTOM;
   const text = model.y.tickText ?? y.tickFormat(5);
-  const across = x.tickFormat(8);
+  const across = model.x.isCount ? String : x.tickFormat(8);
   return (
     <>
       {y.ticks(5).map((tick) => (
@@ -39,7 +39,7 @@ function Ground({
       ))}
       {x
         .ticks(width < 420 ? 4 : 8)
-        .filter((tick) => (model.x.domain.high - model.x.domain.low > 5 ? Number.isInteger(tick) : true))
+        .filter((tick) => !model.x.isCount || Number.isInteger(tick))
         .map((tick) => (
           <g key={tick} transform={`translate(${x(tick)} 0)`}>
             <line className="plot-hair" y1={bottom} y2={bottom + 4} />
@@ -92,9 +92,10 @@ export function RunChart({ model, width }: { readonly model: RunChartModel; read
         // biome-ignore lint/suspicious/noArrayIndexKey: the lines of a chart keep their order
         <Line key={i} one={one} scales={{ x, y }} />
       ))}
-      {model.dots.map((dot) => (
+      {model.dots.map((dot, i) => (
         <circle
-          key={dot.x}
+          // biome-ignore lint/suspicious/noArrayIndexKey: two dots may lie in one place, and dots keep their order
+          key={i}
           className={dot.isMarked ? "plot-dot marked" : "plot-dot"}
           cx={x(dot.x)}
           cy={y(dot.y)}

@@ -30,7 +30,7 @@ export function chanceFigure(attempts: readonly AttemptRecord[], tolerance: numb
     sentence: `With turns counted right you would open a lock that takes ±${tolerance} graduations ${percentText(here.chance)} of the time (95 %: ${rangeText(here.interval, percentText)}).`,
     chart: {
       kind: "run",
-      x: { label: "tolerance of the lock, ± graduations", domain: { low: 0, high: 2.5 } },
+      x: { label: "tolerance of the lock, ± graduations", domain: { low: 0, high: 2.5 }, isCount: false },
       y: { label: "chance of opening", domain: { low: 0, high: 1 }, tickText: percentText },
       dots: [{ x: tolerance, y: here.chance, isMarked: true }],
       lines: [{ look: "heavy", points: curve.map(({ x, chance }) => ({ x, y: chance })) }],

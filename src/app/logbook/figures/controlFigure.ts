@@ -83,6 +83,7 @@ export function controlFigure(attempts: readonly AttemptRecord[], measure: Progr
     chart: {
       kind: "run",
       x: {
+        isCount: true,
         label: ewma === null ? "attempt" : "attempt; line: running average, shaded: its limits",
         domain: { low: points[0]?.number ?? 1, high: points.at(-1)?.number ?? 2 },
       },

@@ -31,7 +31,7 @@ export function estimateFigure(attempts: readonly AttemptRecord[]): FigureModel 
     sentence: sentenceOf(found),
     chart: {
       kind: "run",
-      x: { label: "the worst stop was off by, graduations", domain },
+      x: { label: "the worst stop was off by, graduations", domain, isCount: false },
       y: { label: "you said, graduations", domain },
       dots: judged.map(({ said, was }) => ({ x: was, y: said, isMarked: false })),
       lines: [

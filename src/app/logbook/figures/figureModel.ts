@@ -39,7 +39,8 @@ export interface RunLine {
 /** Something measured over something else. */
 export interface RunChartModel {
   readonly kind: "run";
-  readonly x: { readonly label: string; readonly domain: Interval };
+  /** `isCount` where only whole numbers mean anything, such as attempts. */
+  readonly x: { readonly label: string; readonly domain: Interval; readonly isCount: boolean };
   readonly y: { readonly label: string; readonly domain: Interval; readonly tickText?: (value: number) => string };
   readonly dots: readonly (RunPoint & { readonly isMarked: boolean })[];
   readonly lines: readonly RunLine[];

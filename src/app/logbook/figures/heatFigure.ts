@@ -1,10 +1,20 @@
 import type { AttemptRecord } from "../../../logbook/attemptRecord";
-import { heatStrip } from "../../../logbook/heatStrip";
+import { type HeatBin, heatStrip } from "../../../logbook/heatStrip";
 import type { FigureModel } from "./figureModel";
 import { fineText, sizeText } from "./numbers";
 
+/** A stretch where there was a stop. */
+type MetBin = HeatBin & { readonly badness: number };
+
 /** Stretches round the dial. */
 const STRETCHES = 10;
+
+function sentenceOf({ from, to, badness }: MetBin, least: number, count: number): string {
+  if (count === 1) return `All stops fall between ${from} and ${to}.`;
+  const [worst, best] = [sizeText(badness), sizeText(least)];
+  if (worst === best) return `You stop alike wherever you stopped (off by ${worst} graduations, root mean square).`;
+  return `You stop worst between ${from} and ${to} (off by ${worst} graduations, root mean square), best where it is ${best}. Few stops in a stretch make it jump about.`;
+}
 
 /** Where on the dial one stops badly. */
 export function heatFigure(attempts: readonly AttemptRecord[], perTurn: number): FigureModel {
@@ -17,10 +27,7 @@ export function heatFigure(attempts: readonly AttemptRecord[], perTurn: number):
   const least = Math.min(...met.map(({ badness }) => badness));
   return {
     title,
-    sentence:
-      met.length === 1
-        ? `All stops fall between ${worst.from} and ${worst.to}.`
-        : `You stop worst between ${worst.from} and ${worst.to} (off by ${sizeText(worst.badness)} graduations, root mean square), best where it is ${sizeText(least)}. Few stops in a stretch make it jump about.`,
+    sentence: sentenceOf(worst, least, met.length),
     chart: {
       kind: "heat",
       cells: bins.map(({ from, to, badness, errors }) => ({ from, to, badness, bias: errors?.bias ?? null })),

@@ -27,7 +27,7 @@ function chartOf(points: readonly ProgressPoint[], curve: FittedLearningCurve | 
   ];
   return {
     kind: "run",
-    x: { label: "attempt", domain: { low, high } },
+    x: { label: "attempt", domain: { low, high }, isCount: true },
     y: { label: axis, domain: roomyDomain(heights, 0.5) },
     dots: points.map(({ number: x, value: y }) => ({ x, y, isMarked: false })),
     lines: drawn.length === 0 ? [] : [{ look: "heavy", points: drawn }],

@@ -5,8 +5,8 @@ import { MOST_ROWS } from "./controlFigure";
 import type { FigureModel } from "./figureModel";
 import { percentText, rangeText } from "./numbers";
 
-/** How near one is to having shown a skill, attempt by attempt. */
-export function masteryFigure({ scores, message }: Mastery): FigureModel {
+/** How near one is to having shown a skill, try by try. @param one - what a try is called */
+export function masteryFigure({ scores, message }: Mastery, one: "attempt" | "job" = "attempt"): FigureModel {
   const dots = scores.map((y, i) => ({ x: i + 1, y, isMarked: y >= MASTERY_RULE.limit }));
   const high = Math.max(2, scores.length);
   const limit = [1, high].map((x) => ({ x, y: MASTERY_RULE.limit }));
@@ -15,7 +15,7 @@ export function masteryFigure({ scores, message }: Mastery): FigureModel {
     sentence: message,
     chart: {
       kind: "run",
-      x: { label: "attempt", domain: { low: 1, high } },
+      x: { label: one, domain: { low: 1, high }, isCount: true },
       y: {
         label: "score of the learning CUSUM, no unit",
         domain: { low: 0, high: Math.max(MASTERY_RULE.limit, ...scores) * 1.15 },
@@ -28,8 +28,8 @@ export function masteryFigure({ scores, message }: Mastery): FigureModel {
       band: [],
     },
     table: {
-      caption: "Score after each attempt; the skill is shown from 3",
-      head: ["attempt", "score"],
+      caption: `Score after each ${one}; the skill is shown from 3`,
+      head: [one, "score"],
       rows: scores.map((score, i) => [`${i + 1}`, score.toFixed(2)]).slice(-MOST_ROWS),
     },
   };

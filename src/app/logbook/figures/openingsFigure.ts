@@ -4,12 +4,20 @@ import { HELP_WORDS } from "../attemptRows";
 import type { FigureModel } from "./figureModel";
 import { percentText, rangeText } from "./numbers";
 
+/** What is counted: help and end of each try. */
+type Tried = Pick<AttemptRecord, "help" | "opened">;
+
+const WORDS = {
+  attempts: { title: "First-time openings", one: "attempt", many: "attempts", did: "opened" },
+  jobs: { title: "Right the first time", one: "job", many: "jobs", did: "right" },
+} as const;
+
 interface Named {
   readonly label: string;
   readonly found: FirstTimeOpenings;
 }
 
-function namedOpenings(attempts: readonly AttemptRecord[]): Named[] {
+function namedOpenings(attempts: readonly Tried[]): Named[] {
   const groups = [
     { label: "all", of: attempts },
     { label: "last 20", of: attempts.length > 20 ? attempts.slice(-20) : [] },
@@ -21,25 +29,29 @@ function namedOpenings(attempts: readonly AttemptRecord[]): Named[] {
   });
 }
 
-/** How often the lock opened at the first try, with how sure that is. */
-export function openingsFigure(attempts: readonly AttemptRecord[]): FigureModel {
-  const title = "First-time openings";
-  const rows = namedOpenings(attempts);
+/**
+ * How often the lock opened, or the job was right, at the first try, with how sure that is.
+ *
+ * @param tries - attempts, or jobs as practices
+ */
+export function openingsFigure(tries: readonly Tried[], kind: keyof typeof WORDS = "attempts"): FigureModel {
+  const { title, one, many, did } = WORDS[kind];
+  const rows = namedOpenings(tries);
   const all = rows[0]?.found;
-  if (all === undefined) return { title, sentence: "No attempt yet.", chart: null, table: null };
+  if (all === undefined) return { title, sentence: `No ${one} yet.`, chart: null, table: null };
   return {
     title,
-    sentence: `${all.opened} of ${all.trials} opened, ${percentText(all.share)}; with 95 % confidence your true share lies between ${percentText(all.interval.low)} and ${percentText(all.interval.high)}.`,
+    sentence: `${all.opened} of ${all.trials} ${did}, ${percentText(all.share)}; with 95 % confidence your true share lies between ${percentText(all.interval.low)} and ${percentText(all.interval.high)}.`,
     chart: {
       kind: "intervals",
       rows: rows.map(({ label, found }) => ({ label, value: found.share, interval: found.interval })),
       domain: { low: 0, high: 1 },
-      axis: "share opened, with its Wilson interval (95 %)",
+      axis: `share ${did}, with its Wilson interval (95 %)`,
       tickText: percentText,
     },
     table: {
-      caption: "First-time openings",
-      head: ["attempts", "opened", "of", "share", "95 % (Wilson)"],
+      caption: title,
+      head: [many, did, "of", "share", "95 % (Wilson)"],
       rows: rows.map(({ label, found }) => [
         label,
         `${found.opened}`,

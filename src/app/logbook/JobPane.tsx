@@ -1,0 +1,61 @@
+import type { JobRecord } from "../../logbook/jobRecord";
+import type { Logbook } from "../../logbook/logbook";
+import { againAddress } from "./jobAddress";
+import { jobRowOf } from "./jobRows";
+import { jobStory } from "./jobSentences";
+import { NoteEditor } from "./NoteEditor";
+import { noteJob, typedNote } from "./notes";
+
+const AGAIN: Readonly<Record<JobRecord["kind"], string>> = {
+  change: "Change one again",
+  trouble: "The same trouble again",
+  handover: "Hand one over again",
+};
+
+interface JobPaneProps {
+  readonly logbook: Logbook;
+  readonly job: JobRecord | null;
+  readonly onChanged: (job: JobRecord) => void;
+}
+
+/** One job: what it came to, point by point, the way to do it again, and what is noted of it. */
+export function JobPane({ logbook, job, onChanged }: JobPaneProps) {
+  if (job === null) return <p className="logbook-hint">Choose a job to look at it.</p>;
+  const row = jobRowOf(job);
+  const { sentence, points } = jobStory(job);
+  return (
+    <>
+      <section aria-label="What came of it">
+        <h2>
+          {row.job}: {row.result.toLowerCase()}
+        </h2>
+        <p>
+          {row.lock}, {row.help}, {row.time}. {row.day} {row.clock}.
+        </p>
+        <p className="logbook-below">{sentence}</p>
+        {points.length > 0 && (
+          <ul className="job-points">
+            {points.map((point) => (
+              <li key={point}>{point}</li>
+            ))}
+          </ul>
+        )}
+        <div className="sheet-row">
+          <a className="button" href={againAddress(job)}>
+            {AGAIN[job.kind]}
+          </a>
+        </div>
+        <p className="logbook-soft logbook-below">A practice result is not a certificate.</p>
+      </section>
+      <NoteEditor
+        key={job.id}
+        kept={typedNote(job)}
+        onKeep={async (typed) => {
+          const noted = await noteJob(logbook, job, typed, Date.now());
+          onChanged(noted);
+          return typedNote(noted);
+        }}
+      />
+    </>
+  );
+}

@@ -1,0 +1,123 @@
+import { useRef, useState } from "react";
+import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
+import { type JobFilter, jobPage } from "../../logbook/jobQueries";
+import { JOB_KINDS, type JobRecord } from "../../logbook/jobRecord";
+import { runningAmong } from "../../logbook/sittingQueries";
+import { shortTitle } from "./attemptRows";
+import type { CurrentLogbook } from "./currentLogbook";
+import { JobList } from "./JobList";
+import { JobPane } from "./JobPane";
+import { JOB_WORDS } from "./jobWords";
+import { ONE_COLUMN } from "./oneColumn";
+import { useAsked } from "./useLogbook";
+import { usePageEnds } from "./usePages";
+
+/** Jobs on a page. */
+const PAGE_SIZE = 20;
+
+type Choice = Omit<JobFilter, "personId">;
+
+interface FilterBarProps {
+  readonly choice: Choice;
+  readonly onChoice: (choice: Choice) => void;
+}
+
+function FilterBar({ choice, onChoice }: FilterBarProps) {
+  const { kind = "", profileId = "", onlyMisses = false } = choice;
+  return (
+    <div className="logbook-filter">
+      <select
+        className="field"
+        aria-label="Job"
+        value={kind}
+        onChange={({ currentTarget: { value } }) =>
+          onChoice({ ...choice, kind: JOB_KINDS.find((one) => one === value) })
+        }
+      >
+        <option value="">every job</option>
+        {JOB_KINDS.map((one) => (
+          <option key={one} value={one}>
+            {JOB_WORDS[one].toLowerCase()}
+          </option>
+        ))}
+      </select>
+      <select
+        className="field"
+        aria-label="Lock"
+        value={profileId}
+        onChange={({ currentTarget: { value } }) =>
+          onChoice({ ...choice, profileId: value === "" ? undefined : value })
+        }
+      >
+        <option value="">every lock</option>
+        {SHIPPED_PROFILES.map((profile) => (
+          <option key={profile.id} value={profile.id}>
+            {shortTitle(profile, profile.id)}
+          </option>
+        ))}
+      </select>
+      <label className="sheet-choice">
+        <input
+          type="checkbox"
+          checked={onlyMisses}
+          onChange={(event) => onChoice({ ...choice, onlyMisses: event.currentTarget.checked })}
+        />
+        not right only
+      </label>
+    </div>
+  );
+}
+
+function useJobs(current: CurrentLogbook, filter: JobFilter) {
+  const name = JSON.stringify(filter);
+  const { before, first, later, goOn } = usePageEnds(name, PAGE_SIZE);
+  const { answer, problem } = useAsked(`jobs ${current.version} ${name} ${before?.id}`, async () => {
+    const page = await jobPage(current.logbook, filter, { size: PAGE_SIZE, before });
+    const sittings = page.records.flatMap(({ sittingId }) => sittingId ?? []);
+    return { ...page, running: await runningAmong(current.logbook, new Set(sittings)) };
+  });
+  const next = answer?.next ?? null;
+  return { answer, problem, first, later, earlier: next === null ? null : () => goOn(next) };
+}
+
+function placeWords({ answer, first }: Pick<ReturnType<typeof useJobs>, "answer" | "first">): string {
+  if (answer === null) return "";
+  const { length } = answer.records;
+  return length === 0 ? "No jobs." : `${first + 1} to ${first + length}, latest first`;
+}
+
+/** The jobs of one person: changes, trouble and handovers, and any of them closely. */
+export function JobsView({ current, personId }: { readonly current: CurrentLogbook; readonly personId: string }) {
+  const [choice, setChoice] = useState<Choice>({});
+  const [chosen, setChosen] = useState<JobRecord | null>(null);
+  const pane = useRef<HTMLElement>(null);
+  const jobs = useJobs(current, { ...choice, personId });
+  const { answer, problem, later, earlier } = jobs;
+  const choose = (job: JobRecord) => {
+    setChosen(job);
+    if (matchMedia(ONE_COLUMN).matches) pane.current?.scrollIntoView({ block: "start" });
+  };
+  return (
+    <div className="logbook-attempts">
+      <section aria-label="Jobs">
+        <FilterBar choice={choice} onChoice={setChoice} />
+        {problem !== null && <p role="alert">{problem}</p>}
+        {answer !== null && answer.records.length > 0 && (
+          <JobList jobs={answer.records} running={answer.running} chosenId={chosen?.id ?? null} onChoose={choose} />
+        )}
+        <nav className="logbook-pager" aria-label="Pages of jobs">
+          <p role="status">{placeWords(jobs)}</p>
+          <button type="button" className="button" disabled={later === null} onClick={() => later?.()}>
+            Later
+          </button>
+          <button type="button" className="button" disabled={earlier === null} onClick={() => earlier?.()}>
+            Earlier
+          </button>
+        </nav>
+      </section>
+      <section ref={pane} className="logbook-replay" aria-label="Chosen job">
+        <JobPane logbook={current.logbook} job={chosen?.personId === personId ? chosen : null} onChanged={setChosen} />
+      </section>
+    </div>
+  );
+}

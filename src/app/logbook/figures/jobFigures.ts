@@ -1,0 +1,48 @@
+import type { JobRecord } from "../../../logbook/jobRecord";
+import { mastery } from "../../../logbook/mastery";
+import { practiceOfJob } from "../../../logbook/practice";
+import type { DeclarationRecord } from "../../../logbook/records";
+import type { Skill } from "../../../logbook/skill";
+import { missedWord } from "../jobWords";
+import type { FigureModel } from "./figureModel";
+import { masteryFigure } from "./masteryFigure";
+import { countText } from "./numbers";
+import { openingsFigure } from "./openingsFigure";
+
+/** One skill of jobs of one person. */
+export interface JobProgress {
+  readonly skill: Skill;
+  /** At this skill, oldest first. */
+  readonly jobs: readonly JobRecord[];
+  readonly declaration: DeclarationRecord | undefined;
+}
+
+function missedFigure(jobs: readonly JobRecord[]): FigureModel {
+  const title = "What was missed";
+  const codes = jobs.flatMap(({ missed }) => missed);
+  if (codes.length === 0) return { title, sentence: "Nothing was missed.", chart: null, table: null };
+  const counts = [...new Set(codes)]
+    .map((code) => ({ code, count: codes.filter((one) => one === code).length }))
+    .sort((a, b) => b.count - a.count);
+  const [most] = counts;
+  return {
+    title,
+    sentence: `Most often: ${missedWord(most?.code ?? "")}, in ${most?.count ?? 0} of ${countText(jobs.length, "job")}.`,
+    chart: null,
+    table: {
+      caption: "Each thing missed, most often first",
+      head: ["what", "jobs"],
+      rows: counts.map(({ code, count }) => [missedWord(code), `${count}`]),
+    },
+  };
+}
+
+/** The views of a skill of jobs. */
+export function jobFigures({ skill, jobs, declaration }: JobProgress): FigureModel[] {
+  const practices = jobs.map((job) => ({ ...practiceOfJob(job), help: job.help }));
+  return [
+    openingsFigure(practices, "jobs"),
+    missedFigure(jobs),
+    masteryFigure(mastery(skill, practices, declaration), "job"),
+  ];
+}

@@ -1,0 +1,86 @@
+import type { ChangeFaultCode } from "../../handover/change/changeFault";
+import type { HandoverFault } from "../../handover/run/faultTriggers";
+import type { ProofCode } from "../../handover/run/proofs";
+import type { JobKind } from "../../logbook/jobRecord";
+
+/** A job in one word or two. */
+export const JOB_WORDS: Readonly<Record<JobKind, string>> = {
+  change: "Change",
+  trouble: "Trouble",
+  handover: "Handover",
+};
+
+const CHANGE: Readonly<Record<ChangeFaultCode | "not-changed" | "not-proved", string>> = {
+  "key-turned-unaligned": "key turned on wheels out of line",
+  "present-at-opening-index": "present combination at the opening index",
+  "wrong-index": "new combination at the opening index",
+  "number-set-off": "a number set off",
+  "present-refused": "present combination refused",
+  "entries-differ": "two dialings that differed",
+  "door-shut-unproved": "door shut before it was proved",
+  "locked-out": "locked out",
+  "not-changed": "not changed",
+  "not-proved": "not proved three times",
+};
+
+const TROUBLE = {
+  "not-named": "another condition named",
+  "wrong-place": "right condition, wrong place",
+  "not-looked": "a guess: not looked at",
+  size: "size outside what is allowed",
+} as const;
+
+const PROOFS: Readonly<Record<ProofCode | "not-signed", string>> = {
+  mounting: "mounting height not settled",
+  ring: "ring not aligned",
+  zero: "zero not set",
+  "shipped-tried": "shipped combination not tried",
+  "own-combination": "no combination of the holders",
+  "rules-kept": "no combination that the rules allow",
+  "proved-three-times": "not proved three times",
+  "second-person": "not opened by a second person",
+  "way-out": "way out not checked",
+  "observer-inside": "no observer inside",
+  "proved-from-outside": "not proved from outside",
+  "holdback-shown": "holdback not shown",
+  "holdback-off": "holdback left set",
+  "spun-off": "not spun off",
+  "nobody-inside": "somebody left inside",
+  record: "record not written",
+  "not-signed": "not signed off",
+};
+
+const HANDOVER: Readonly<Record<HandoverFault, string>> = {
+  "aligned-unmeasured": "ring fastened before the height was settled",
+  "zeroed-on-loose-ring": "zero set on a loose ring",
+  "ring-moved": "ring loosened again",
+  "dialed-untrue": "dialed a lock that did not read true",
+  "proved-held-back": "proved while held back",
+  "changed-untrue": "changed a lock that did not read true",
+  "changed-untried": "changed before it had been opened",
+  "rules-broken": "combination against the rules",
+  "set-off": "set to other numbers than written",
+  "pack-spoiled": "pack spoiled by the key",
+  "second-too-early": "second person too early",
+  "held-back-turned": "bolt thrown while held back",
+  "shut-unproved": "shut before it was proved",
+  "shut-without-second": "shut before a second person had opened it",
+  "shut-unobserved": "shut with no observer inside",
+  "shut-not-spun-off": "shut without spinning off",
+  "shut-held-back": "shut while held back",
+  "proved-not-spun-off": "proved without spinning off",
+  "opened-by-force": "opened by force",
+  "recorded-early": "record written too early",
+  "combination-in-record": "combination written into the record",
+  "shipped-left": "shipped combination left in",
+  "holdback-left-on": "signed with the holdback set",
+  "someone-left-inside": "signed with somebody inside",
+  "signed-too-early": "signed with something missing",
+  "shut-in": "somebody shut in",
+  "locked-out": "locked out",
+};
+
+const MISSED = new Map(Object.entries({ ...PROOFS, ...HANDOVER, ...TROUBLE, ...CHANGE }));
+
+/** Something missed at a job in a few words; a code that is not known here, from another program, as it is. */
+export const missedWord = (code: string): string => MISSED.get(code) ?? code.replaceAll("-", " ");

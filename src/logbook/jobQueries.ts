@@ -1,0 +1,22 @@
+import type { JobKind, JobRecord } from "./jobRecord";
+import { type LatestPage, latestPage, type PageAsked } from "./latestPage";
+import type { Logbook } from "./logbook";
+
+/** Which jobs are asked for. */
+export interface JobFilter {
+  readonly personId: string;
+  readonly kind?: JobKind | undefined;
+  readonly profileId?: string | undefined;
+  /** Only those with something missed. */
+  readonly onlyMisses?: boolean | undefined;
+}
+
+const matches = (job: JobRecord, { kind, profileId, onlyMisses }: JobFilter) =>
+  (kind === undefined || job.kind === kind) &&
+  (profileId === undefined || job.profileId === profileId) &&
+  (onlyMisses !== true || !job.isRight);
+
+/** One page of jobs, latest first. @throws {LogbookError} when the storage fails */
+export async function jobPage(logbook: Logbook, filter: JobFilter, asked: PageAsked): Promise<LatestPage<JobRecord>> {
+  return latestPage(logbook, "jobs", filter.personId, (one) => matches(one, filter), asked);
+}
