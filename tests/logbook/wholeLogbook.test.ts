@@ -3,7 +3,7 @@ import { countAttempts } from "../../src/logbook/attemptQueries";
 import { demoLogbook } from "../../src/logbook/demoLogbook";
 import { contentsOf } from "../../src/logbook/logbookContents";
 import { deletePerson, mergeIntoLogbook, removeDemo, wholeLogbook } from "../../src/logbook/wholeLogbook";
-import { anAttempt, contents, NOON, openLogbook, SHORT_TRACE, theirPeople } from "../support/logbookRecords";
+import { aJob, anAttempt, contents, NOON, openLogbook, SHORT_TRACE, theirPeople } from "../support/logbookRecords";
 
 const TRIES = [anAttempt("a"), anAttempt("b"), anAttempt("c", { personId: "mibsy" })];
 
@@ -17,6 +17,7 @@ describe("deleting a person", () => {
       { kind: "zeroings", record: { ...own, id: "z", profileId: "dial-encoder", outcome: "zero-set", readings: [] } },
       { kind: "sittings", record: { ...own, id: "s", title: "Friday", state: "finished", body: {} } },
       { kind: "declarations", record: { ...own, ...skill, id: "d", declaredAt: NOON, attempts: 12 } },
+      { kind: "jobs", record: aJob("j", { personId: own.personId }) },
     );
     await deletePerson(logbook, "tavro", true);
     const tables = logbook.database?.tables ?? [];
@@ -28,6 +29,7 @@ describe("deleting a person", () => {
       attempts: ["c"],
       traces: ["c"],
       zeroings: [],
+      jobs: [],
       sittings: [],
       sheets: [],
       settings: [],

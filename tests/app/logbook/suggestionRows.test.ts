@@ -14,7 +14,7 @@ test.each([
   expect(row.links.map(({ address }) => address)).toEqual([`#/handover?view=${view}&profile=three-wheel&help=counts`]);
 });
 
-test("dialing leads to the bench, misses to the bench with their numbers", () => {
+test("dialing leads to the bench, misses to the bench with their numbers, or all in one run", () => {
   const skill = { profileId: "three-wheel", exercise: "open" };
   const goOn = suggestionRow({ ...common, kind: "go-on", skill });
   expect(goOn.title).toBe("Go on: Three-wheel");
@@ -23,5 +23,6 @@ test("dialing leads to the bench, misses to the bench with their numbers", () =>
   expect(redo.title).toBe("Redo the misses: Three-wheel");
   expect(redo.links.map(({ address }) => address)).toEqual([
     "#/bench?profile=three-wheel&combination=29-92-54&help=silent",
+    expect.stringMatching(/^#\/sittings\?sheet=s1\./),
   ]);
 });
