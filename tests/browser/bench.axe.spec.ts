@@ -136,6 +136,7 @@ test.describe("the keyboard", () => {
     const expected = [
       /^link "Bench"/,
       /^link "Zeroing"/,
+      /^link "Handover"/,
       /^link "Drill sheets"/,
       /^link "Sittings"/,
       /^link "Logbook"/,
