@@ -13,6 +13,9 @@ const COUNT = 400;
 const MOST_DRAWN = 40;
 const MISSES = 40;
 
+/** Longer than its line. */
+const LONG_TAG = "gloves and a dial that turns heavily";
+
 /** A logbook file of many attempts, each tagged with its number; every tenth is a miss, the oldest has its motion. */
 function manyAttempts(): Buffer {
   const motion = handMotion(
@@ -24,7 +27,7 @@ function manyAttempts(): Buffer {
   );
   const trace = encodeTrace({ start: { dial: 12, slack: [0, 0, 0] }, ...motion });
   const attempts = Array.from({ length: COUNT }, (_, i) =>
-    anAttempt(`n${i + 1}`, { startedAt: NOON + 60_000 * i, tags: [`#${i + 1}.`], opened: i % 10 !== 5 }),
+    anAttempt(`n${i + 1}`, { startedAt: NOON + 60_000 * i, tags: [`#${i + 1}.`, LONG_TAG], opened: i % 10 !== 5 }),
   );
   const { records } = contents([aPerson("tavro", { name: "Tavro" })], attempts);
   return Buffer.from(writeLogbookFile({ records, traces: new Map([["n1", trace]]) }, NOON));
@@ -59,9 +62,9 @@ test("hundreds of attempts are one list by keyboard: few are drawn, all can be c
   for (let step = 0; step < COUNT && !(await held(page).textContent())?.includes(`#${COUNT}.`); step++) {
     await page.keyboard.press("PageUp");
     await expect(held(page)).toContainText("#");
-    const tags = await table.getByText(/^#\d+\.$/).allTextContents();
+    const tags = await table.getByText(/^#\d+\./).allTextContents();
     expect(tags.length).toBeLessThan(MOST_DRAWN);
-    for (const tag of tags) found.add(tag);
+    for (const tag of tags) found.add(tag.split(",")[0] ?? "");
   }
   expect(found.size).toBe(COUNT);
   expect(await region(page).evaluate((element) => element.scrollTop)).toBe(0);
@@ -99,13 +102,15 @@ test("the long list keeps its place on another screen, shows axe nothing wrong, 
   await expect(held(page)).toContainText("#");
   const tag =
     (await held(page)
-      .getByText(/^#\d+\.$/)
+      .getByText(/^#\d+\./)
       .textContent()) ?? "";
   for (const one of LOOKS) {
     await look(page, one);
     await expect(held(page)).toContainText(tag);
     expect(await violations(page), one.name).toEqual([]);
     const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    const heights = await page.locator(".attempt-row").evaluateAll((rows) => rows.map((row) => row.clientHeight));
+    expect(new Set(heights).size, "rows have one height").toBe(1);
     expect(overflow, "nothing lies beside the page").toBeLessThanOrEqual(0);
   }
   await page.evaluate(() => dispatchEvent(new Event("beforeprint")));

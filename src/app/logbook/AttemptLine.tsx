@@ -1,3 +1,4 @@
+import { memo } from "react";
 import type { AttemptRecord } from "../../logbook/attemptRecord";
 import { isMiss } from "../../logbook/logbookDatabase";
 import { type AttemptRow, attemptRowOf } from "./attemptRows";
@@ -74,8 +75,7 @@ function Cells({
 /** Rows are counted from 1, the head among them. */
 const ROW_OF_FIRST = 2;
 
-/** One attempt of the list. Its button stays in place while the line is read, so that it does not lose the focus. */
-export function AttemptLine({ place, attempt, isUntold, isChosen, isTabStop, onChoose }: AttemptLineProps) {
+function Line({ place, attempt, isUntold, isChosen, isTabStop, onChoose }: AttemptLineProps) {
   const row = attempt && attemptRowOf(attempt);
   const replayed = isUntold ? null : attempt;
   return (
@@ -98,3 +98,9 @@ export function AttemptLine({ place, attempt, isUntold, isChosen, isTabStop, onC
     </tr>
   );
 }
+
+/**
+ * One attempt of the list. Its button stays in place while the line is read, so that it does not lose the focus; a line
+ * that scrolls on is not drawn anew.
+ */
+export const AttemptLine = memo(Line);
