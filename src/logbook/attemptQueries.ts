@@ -32,32 +32,46 @@ const matches = (attempt: AttemptRecord, { personId, profileId, onlyMisses, sinc
   (onlyMisses !== true || isMiss(attempt)) &&
   attempt.startedAt >= since;
 
-const isBefore = (one: PageEnd, other: PageEnd) =>
+/** Whether an attempt comes later in a list, which has the latest first. */
+export const isBefore = (one: PageEnd, other: PageEnd): boolean =>
   one.startedAt < other.startedAt || (one.startedAt === other.startedAt && one.id < other.id);
 
 const latestFirst = (one: PageEnd, other: PageEnd) => (isBefore(one, other) ? 1 : -1);
 
-/** The attempts of a filter in the tables, by the index that fits best, from `since` up to a page's end. */
-function rows(database: LogbookDatabase, filter: AttemptFilter, before?: PageEnd) {
+/** The attempts of a filter in the tables, by the index that fits best, oldest first, from `since` up to a page's end. */
+export function storedAttempts(database: LogbookDatabase, filter: AttemptFilter, before?: PageEnd) {
   const { personId, profileId, onlyMisses, since = 0 } = filter;
-  const byProfile: readonly [string, readonly string[]] = ["[personId+profileId+startedAt+id]", [profileId ?? ""]];
   const byMiss: readonly [string, readonly number[]] = ["[personId+missed+startedAt+id]", [1]];
+  const byProfile: readonly [string, readonly string[]] = ["[personId+profileId+startedAt+id]", [profileId ?? ""]];
   const [index, values] =
-    profileId !== undefined ? byProfile : onlyMisses === true ? byMiss : (["[personId+startedAt+id]", []] as const);
+    onlyMisses === true ? byMiss : profileId !== undefined ? byProfile : (["[personId+startedAt+id]", []] as const);
   const low = [personId, ...values, since, Dexie.minKey];
   const high = [personId, ...values, before?.startedAt ?? Dexie.maxKey, before?.id ?? Dexie.maxKey];
   const found = database.attempts.where(index).between(low, high, true, false);
-  // No index holds both profile and miss.
-  return profileId !== undefined && onlyMisses === true ? found.and(({ missed }) => missed === 1) : found;
+  // No index holds both profile and miss; misses are mostly the fewer.
+  return profileId !== undefined && onlyMisses === true ? found.and((one) => one.profileId === profileId) : found;
 }
 
-const pendingAttempts = (logbook: Logbook, filter: AttemptFilter): AttemptRecord[] =>
+/** Attempts of a filter that wait to be stored. */
+export const pendingAttempts = (logbook: Logbook, filter: AttemptFilter): AttemptRecord[] =>
   logbook.pending.flatMap((write) =>
     write.kind === "attempts" && matches(write.record, filter) ? [write.record] : [],
   );
 
-/** Stored attempts with the pending ones among them; a pending one takes the place of the stored one with its id. */
-function joined(stored: readonly AttemptRow[], pending: readonly AttemptRecord[]): AttemptRecord[] {
+/**
+ * The stored attempts of a filter that pending ones take the place of.
+ *
+ * @throws {LogbookError} when the storage fails
+ */
+export async function replacedAttempts(logbook: Logbook, filter: AttemptFilter): Promise<AttemptRecord[]> {
+  const ids = pendingAttempts(logbook, filter).map(({ id }) => id);
+  if (ids.length === 0) return [];
+  const stored = await logbook.read((database) => database.attempts.bulkGet(ids), []);
+  return stored.flatMap((row) => (row !== undefined && matches(row, filter) ? [row] : []));
+}
+
+/** Stored attempts with the pending ones among them, latest first; a pending one takes the place of its stored one. */
+export function joinedAttempts(stored: readonly AttemptRow[], pending: readonly AttemptRecord[]): AttemptRecord[] {
   const waiting = new Set(pending.map(({ id }) => id));
   return [...stored.filter(({ id }) => !waiting.has(id)).map(attemptOf), ...pending].sort(latestFirst);
 }
@@ -78,14 +92,14 @@ export async function attemptPage(
   // One more than asked for tells whether there is another page.
   const stored = await logbook.read(
     (database) =>
-      rows(database, filter, before)
+      storedAttempts(database, filter, before)
         .reverse()
         .limit(size + 1)
         .toArray(),
     [],
   );
   const pending = pendingAttempts(logbook, filter).filter((one) => before === undefined || isBefore(one, before));
-  const all = joined(stored, pending);
+  const all = joinedAttempts(stored, pending);
   const attempts = all.slice(0, size);
   const last = attempts.at(-1);
   return { attempts, next: all.length > size && last ? { startedAt: last.startedAt, id: last.id } : null };
@@ -97,8 +111,8 @@ export async function attemptPage(
  * @throws {LogbookError} when the storage fails
  */
 export async function allAttempts(logbook: Logbook, filter: AttemptFilter): Promise<AttemptRecord[]> {
-  const stored = await logbook.read((database) => rows(database, filter).toArray(), []);
-  return joined(stored, pendingAttempts(logbook, filter))
+  const stored = await logbook.read((database) => storedAttempts(database, filter).toArray(), []);
+  return joinedAttempts(stored, pendingAttempts(logbook, filter))
     .filter(({ isUnfinished }) => isUnfinished !== true)
     .reverse();
 }
@@ -106,21 +120,17 @@ export async function allAttempts(logbook: Logbook, filter: AttemptFilter): Prom
 /**
  * How many attempts a filter finds.
  *
+ * @param before - only those that come after this one in the list; all, if left out
  * @throws {LogbookError} when the storage fails
  */
-export async function countAttempts(logbook: Logbook, filter: AttemptFilter): Promise<number> {
-  const pending = pendingAttempts(logbook, filter).map(({ id }) => id);
-  const stored = await logbook.read((database) => rows(database, filter).count(), 0);
-  const twice = await logbook.read(
-    (database) =>
-      pending.length === 0
-        ? Dexie.Promise.resolve(0)
-        : rows(database, filter)
-            .and(({ id }) => pending.includes(id))
-            .count(),
-    0,
-  );
-  return stored + pending.length - twice;
+export async function countAttempts(logbook: Logbook, filter: AttemptFilter, before?: PageEnd): Promise<number> {
+  const isCounted = (one: PageEnd) => before === undefined || isBefore(one, before);
+  const pending = pendingAttempts(logbook, filter).filter(isCounted);
+  const [stored, replaced] = await Promise.all([
+    logbook.read((database) => storedAttempts(database, filter, before).count(), 0),
+    replacedAttempts(logbook, filter),
+  ]);
+  return stored + pending.length - replaced.filter(isCounted).length;
 }
 
 /**

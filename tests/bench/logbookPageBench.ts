@@ -11,11 +11,13 @@ import { anAttempt, aPerson, NOON } from "../support/logbookRecords";
 
 /*
  * How long a full logbook takes to open in a real browser: its database is filled with 50,000 attempts of five people,
- * motions and all, and the screen is opened until its first rows are drawn.
+ * motions and all, and the screen is opened until its first rows are drawn; then its list is leaped through.
  */
 
 const ATTEMPTS = 50_000;
-const PEOPLE = 5;
+/** How many people they are of can be asked for: with one, all are in one list. */
+const PEOPLE = Number(process.argv[2] ?? 5);
+const OF_ONE = ATTEMPTS / PEOPLE;
 const ROUNDS = 9;
 const TARGET_MS = 300;
 
@@ -63,7 +65,7 @@ async function fill({ name, count, from, people, opened, missed, trace }: typeof
 /** Runs in the page before anything of the app: notes the frame that shows the first row of the list. */
 function watchRows(): void {
   new MutationObserver((_, observer) => {
-    if (document.querySelector(".attempt-list tbody tr") === null) return;
+    if (document.querySelector(".attempt-list tbody button") === null) return;
     observer.disconnect();
     requestAnimationFrame(() => performance.mark("rows"));
   }).observe(document, { subtree: true, childList: true });
@@ -103,9 +105,9 @@ async function fromNothing(context: BrowserContext): Promise<number> {
 async function filtered(context: BrowserContext): Promise<number> {
   const page = await context.newPage();
   await page.goto("#/logbook");
-  await page.getByText(`of ${ATTEMPTS / PEOPLE} attempts`).waitFor();
+  await page.getByText(`${OF_ONE} attempts, latest first`).waitFor();
   const took = await page.evaluate(async () => {
-    const told = document.querySelector(".logbook-pager p");
+    const told = document.querySelector(".logbook-filter p");
     const before = told?.textContent;
     const asked = performance.now();
     document.querySelector<HTMLInputElement>(".logbook-filter input[type=checkbox]")?.click();
@@ -114,6 +116,58 @@ async function filtered(context: BrowserContext): Promise<number> {
   });
   await page.close();
   return took;
+}
+
+/** Where a leap leads: to the end by its key, or to the middle as by the scroll bar. */
+type Leap = "end" | "middle";
+
+/** From a leap through the list to the frame that shows all its rows read. */
+const leapt = (leap: Leap) => async (context: BrowserContext) => {
+  const page = await context.newPage();
+  await page.goto("#/logbook");
+  await page
+    .getByRole("button", { name: /^Replay the attempt of/ })
+    .first()
+    .focus();
+  const took = await page.evaluate(async (leap) => {
+    const list = document.querySelector(".attempt-scroll");
+    const asked = performance.now();
+    if (leap === "middle") list?.scrollTo(0, list.scrollHeight / 2);
+    else document.activeElement?.dispatchEvent(new KeyboardEvent("keydown", { key: "End", bubbles: true }));
+    for (let isRead = false; !isRead; ) {
+      await new Promise((done) => requestAnimationFrame(done));
+      const rows = [...document.querySelectorAll(".attempt-row")];
+      const isFar = rows.some((row) => Number(row.getAttribute("aria-rowindex")) > 1000);
+      isRead = isFar && !rows.some((row) => row.textContent?.includes("…"));
+    }
+    return performance.now() - asked;
+  }, leap);
+  await page.close();
+  return took;
+};
+
+/** Longest wait for a frame while the list is scrolled on and on, 200 pixels a frame, milliseconds. */
+async function scrolled(context: BrowserContext): Promise<number> {
+  const page = await context.newPage();
+  await page.goto("#/logbook");
+  await page
+    .getByRole("button", { name: /^Replay the attempt of/ })
+    .first()
+    .focus();
+  const longest = await page.evaluate(async () => {
+    const list = document.querySelector(".attempt-scroll");
+    let longest = 0;
+    let before = await new Promise<number>(requestAnimationFrame);
+    for (let frame = 0; frame < 120; frame++) {
+      list?.scrollBy(0, 200);
+      const now = await new Promise<number>(requestAnimationFrame);
+      longest = Math.max(longest, now - before);
+      before = now;
+    }
+    return longest;
+  });
+  await page.close();
+  return longest;
 }
 
 async function rounds(measure: (context: BrowserContext) => Promise<number>, context: BrowserContext) {
@@ -145,7 +199,10 @@ try {
     "|---|---:|---:|---|",
     row("by its link, from the bench", await rounds(fromBench, context)),
     row("by its address, the app loaded anew", await rounds(fromNothing, context)),
-    row("misses only, 10,000 attempts of one person", await rounds(filtered, context)),
+    row(`misses only, ${OF_ONE} attempts of one person`, await rounds(filtered, context)),
+    row(`to the end of a list of ${OF_ONE}, by key`, await rounds(leapt("end"), context)),
+    row(`to the middle of a list of ${OF_ONE}`, await rounds(leapt("middle"), context)),
+    row("longest frame of 120 that scroll 200 pixels each", await rounds(scrolled, context)),
   ];
   process.stdout.write(`${lines.join("\n")}\n`);
 } finally {

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test, vi } from "vitest";
+import { attemptsAt, placeOf } from "../../src/logbook/attemptPlaces";
 import {
   type AttemptFilter,
   allAttempts,
@@ -67,7 +68,16 @@ async function everyPage(logbook: Logbook, asked: AttemptFilter, size: number): 
   }
 }
 
-test("pages, lists and counts find what a look at every attempt finds, stored or pending", {
+/** Every stretch of a length that a list has, by the place of its first attempt. */
+async function everyStretch(logbook: Logbook, asked: AttemptFilter, count: number, size: number) {
+  const stretches: string[][] = [];
+  for (let first = 0; first < count; first++) {
+    stretches.push((await attemptsAt(logbook, asked, first, size)).map(({ id }) => id));
+  }
+  return stretches;
+}
+
+test("pages, places, lists and counts find what a look at every attempt finds, stored or pending", {
   timeout: 60_000,
 }, async () => {
   await fc.assert(
@@ -81,6 +91,12 @@ test("pages, lists and counts find what a look at every attempt finds, stored or
         const logbook = await partlyStored(all, cut % (all.length + 1), changed);
         const ids = expected(all, asked);
         expect(await everyPage(logbook, asked, size)).toEqual(ids.toReversed());
+        const latestFirst = ids.toReversed();
+        expect(await everyStretch(logbook, asked, ids.length, size)).toEqual(
+          latestFirst.map((_, first) => latestFirst.slice(first, first + size)),
+        );
+        const whole = await attemptsAt(logbook, asked, 0, MOST);
+        expect(await Promise.all(whole.map((one) => placeOf(logbook, asked, one)))).toEqual([...latestFirst.keys()]);
         expect((await allAttempts(logbook, asked)).map(({ id }) => id)).toEqual(ids);
         expect(await countAttempts(logbook, asked)).toBe(ids.length);
         logbook.close();

@@ -1,96 +1,76 @@
+import { Fragment } from "react";
 import type { AttemptRecord } from "../../logbook/attemptRecord";
-import { isMiss } from "../../logbook/logbookDatabase";
-import { attemptRowOf } from "./attemptRows";
+import { AttemptLine } from "./AttemptLine";
+import type { AttemptWindow } from "./attemptWindow";
+import { useIsPrinting } from "./useIsPrinting";
+import { useScrolledRows } from "./useScrolledRows";
+import "./attemptList.css";
 
 interface AttemptListProps {
-  readonly attempts: readonly AttemptRecord[];
-  /** Sittings that have not ended: what their tries came to is told then. */
-  readonly running: ReadonlySet<string>;
+  readonly attempts: AttemptWindow;
+  readonly count: number;
   readonly chosenId: string | null;
   readonly onChoose: (attempt: AttemptRecord) => void;
 }
 
-function Line({ attempt, isChosen, onChoose }: { attempt: AttemptRecord; isChosen: boolean; onChoose: () => void }) {
-  const row = attemptRowOf(attempt);
+/** Room of rows that are not drawn. */
+function Gap({ height }: { readonly height: number }) {
   return (
-    <tr>
-      <th scope="row">
-        <button type="button" className="button" aria-pressed={isChosen} onClick={onChoose}>
-          <span className="visually-hidden">Replay the attempt of </span>
-          {row.day} <b>{row.clock}</b>
-        </button>
-      </th>
-      <td>
-        {row.combination}
-        <small>
-          {row.lock}, {row.help}
-        </small>
-        {row.tags !== "" && <small>{row.tags}</small>}
-      </td>
-      <td>
-        <span className={isMiss(attempt) ? "logbook-missed" : ""}>{row.result}</span>
-        <small>{row.faults}</small>
-      </td>
-      <td>
-        {row.stops}
-        <small>{row.time}</small>
-      </td>
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: this row cannot have the focus, and is none to be counted
+    <tr aria-hidden="true" className="attempt-gap">
+      <td colSpan={4} style={{ height }} />
     </tr>
   );
 }
 
-/** A try of a sitting that goes on: nothing is told of it but that it is kept. */
-function UntoldLine({ attempt }: { readonly attempt: AttemptRecord }) {
-  const { day, clock, lock, help } = attemptRowOf(attempt);
+/** The attempts of a filter, latest first; each can be replayed. Only those in view, and a few beside, are drawn. */
+export function AttemptList({ attempts, count, chosenId, onChoose }: AttemptListProps) {
+  const rows = useScrolledRows(attempts, count);
+  const isPrinting = useIsPrinting();
+  const lineOf = (place: number) => {
+    const attempt = attempts.at(place);
+    return (
+      <AttemptLine
+        place={place}
+        attempt={attempt}
+        isUntold={attempts.isUntold(place)}
+        isChosen={attempt !== null && attempt.id === chosenId}
+        isTabStop={place === rows.tabStop}
+        onChoose={onChoose}
+      />
+    );
+  };
   return (
-    <tr>
-      <th scope="row">
-        {day} <b>{clock}</b>
-      </th>
-      <td>
-        In a sitting
-        <small>
-          {lock}, {help}
-        </small>
-      </td>
-      <td colSpan={2}>
-        Kept
-        <small>what it came to is told when the sitting has ended</small>
-      </td>
-    </tr>
-  );
-}
-
-const isUntold = ({ sittingId }: AttemptRecord, running: ReadonlySet<string>) =>
-  sittingId !== undefined && running.has(sittingId);
-
-/** A page of attempts, latest first; each can be replayed. */
-export function AttemptList({ attempts, running, chosenId, onChoose }: AttemptListProps) {
-  return (
-    <table className="attempt-list">
-      <caption className="visually-hidden">Attempts, latest first</caption>
-      <thead>
-        <tr>
-          <th scope="col">When</th>
-          <th scope="col">Combination and lock</th>
-          <th scope="col">Result and faults</th>
-          <th scope="col">Stop errors, time</th>
-        </tr>
-      </thead>
-      <tbody>
-        {attempts.map((attempt) =>
-          isUntold(attempt, running) ? (
-            <UntoldLine key={attempt.id} attempt={attempt} />
-          ) : (
-            <Line
-              key={attempt.id}
-              attempt={attempt}
-              isChosen={attempt.id === chosenId}
-              onChoose={() => onChoose(attempt)}
-            />
-          ),
-        )}
-      </tbody>
-    </table>
+    <div className="attempt-scroll" ref={rows.region} style={rows.sizes}>
+      <table className="attempt-list" aria-rowcount={count + 1} {...rows.hands}>
+        <caption className="visually-hidden">
+          Attempts, latest first. The arrow keys, Page Up, Page Down, Home and End go from one to another.
+        </caption>
+        <thead>
+          <tr aria-rowindex={1}>
+            <th scope="col">When</th>
+            <th scope="col">Combination and lock</th>
+            <th scope="col">Result and faults</th>
+            <th scope="col">Stop errors, time</th>
+          </tr>
+        </thead>
+        <tbody>
+          {isPrinting
+            ? attempts.held.map((place) => <Fragment key={place}>{lineOf(place)}</Fragment>)
+            : rows.drawn.map(({ place, gap }) => (
+                <Fragment key={place}>
+                  {gap > 0 && <Gap height={gap} />}
+                  {lineOf(place)}
+                </Fragment>
+              ))}
+          {!isPrinting && rows.rest > 0 && <Gap height={rows.rest} />}
+        </tbody>
+      </table>
+      {isPrinting && attempts.held.length < count && (
+        <p>
+          {attempts.held.length} of {count} attempts are printed: those that were looked at.
+        </p>
+      )}
+    </div>
   );
 }

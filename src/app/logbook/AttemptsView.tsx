@@ -6,7 +6,7 @@ import { shortTitle } from "./attemptRows";
 import type { CurrentLogbook } from "./currentLogbook";
 import { ONE_COLUMN } from "./oneColumn";
 import { ReplayPane } from "./ReplayPane";
-import { usePages } from "./usePages";
+import { useAttemptWindow } from "./useAttemptWindow";
 import { ZeroingList } from "./ZeroingList";
 
 interface FilterBarProps {
@@ -14,9 +14,14 @@ interface FilterBarProps {
   readonly onProfile: (id: string) => void;
   readonly onlyMisses: boolean;
   readonly onOnlyMisses: (onlyMisses: boolean) => void;
+  /** How many attempts the filter finds, or null before that is known. */
+  readonly count: number | null;
 }
 
-function FilterBar({ profileId, onProfile, onlyMisses, onOnlyMisses }: FilterBarProps) {
+const countText = (count: number) =>
+  count === 0 ? "No attempts." : `${count} ${count === 1 ? "attempt" : "attempts"}, latest first`;
+
+function FilterBar({ profileId, onProfile, onlyMisses, onOnlyMisses, count }: FilterBarProps) {
   return (
     <div className="logbook-filter">
       <select
@@ -36,22 +41,8 @@ function FilterBar({ profileId, onProfile, onlyMisses, onOnlyMisses }: FilterBar
         <input type="checkbox" checked={onlyMisses} onChange={(event) => onOnlyMisses(event.currentTarget.checked)} />
         misses only
       </label>
+      <p role="status">{count !== null && countText(count)}</p>
     </div>
-  );
-}
-
-function Pager({ pages }: { readonly pages: ReturnType<typeof usePages> }) {
-  const { count, from, to, later, earlier } = pages;
-  return (
-    <nav className="logbook-pager" aria-label="Pages of attempts">
-      <p role="status">{count === 0 ? "No attempts." : `${from} to ${to} of ${count} attempts, latest first`}</p>
-      <button type="button" className="button" disabled={later === null} onClick={() => later?.()}>
-        Later
-      </button>
-      <button type="button" className="button" disabled={earlier === null} onClick={() => earlier?.()}>
-        Earlier
-      </button>
-    </nav>
   );
 }
 
@@ -66,17 +57,20 @@ export function AttemptsView({ current, personId }: { readonly current: CurrentL
     // Where the replay lies below the list, it comes into view.
     if (matchMedia(ONE_COLUMN).matches) pane.current?.scrollIntoView({ block: "start" });
   };
-  const pages = usePages(current, { personId, profileId: profileId === "" ? undefined : profileId, onlyMisses });
-  const { attempts, problem } = pages;
+  const attempts = useAttemptWindow(current, {
+    personId,
+    profileId: profileId === "" ? undefined : profileId,
+    onlyMisses,
+  });
+  const { count, problem } = attempts;
   return (
     <div className="logbook-attempts">
       <section aria-label="Attempts">
-        <FilterBar {...{ profileId, onlyMisses }} onProfile={setProfileId} onOnlyMisses={setOnlyMisses} />
+        <FilterBar {...{ profileId, onlyMisses, count }} onProfile={setProfileId} onOnlyMisses={setOnlyMisses} />
         {problem !== null && <p role="alert">{problem}</p>}
-        {attempts !== null && attempts.length > 0 && (
-          <AttemptList attempts={attempts} running={pages.running} chosenId={chosen?.id ?? null} onChoose={choose} />
+        {count !== null && count > 0 && (
+          <AttemptList attempts={attempts} count={count} chosenId={chosen?.id ?? null} onChoose={choose} />
         )}
-        <Pager pages={pages} />
         <ZeroingList current={current} personId={personId} />
       </section>
       <section ref={pane} className="logbook-replay" aria-label="Replay">

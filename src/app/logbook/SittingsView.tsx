@@ -6,7 +6,7 @@ import { SittingList } from "./SittingList";
 import { SittingPane } from "./SittingPane";
 import { STANDINGS } from "./sittingRows";
 import { useAsked } from "./useLogbook";
-import { usePageEnds } from "./usePages";
+import { usePageEnds } from "./usePageEnds";
 import { useSettled } from "./useSettled";
 
 /** Sittings on a page. */
