@@ -10,7 +10,7 @@ import { JobPane } from "./JobPane";
 import { JOB_WORDS } from "./jobWords";
 import { ONE_COLUMN } from "./oneColumn";
 import { useAsked } from "./useLogbook";
-import { usePageEnds } from "./usePages";
+import { usePageEnds } from "./usePageEnds";
 
 /** Jobs on a page. */
 const PAGE_SIZE = 20;
