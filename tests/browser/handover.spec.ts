@@ -32,13 +32,13 @@ test("a clean handover by keyboard, every dialing by hand", async ({ page }) => 
   const change = page.getByRole("region", { name: "Change by hand" });
   const shipped = await door.numbers();
   await door.dial(hand, TWO_WHEEL, shipped, index, false);
-  await door.does("Key in", "Turn the key");
+  await door.does("Put the key in", "Turn the key");
   await expect(change).toContainText("the wheels are free");
   await door.dial(hand, TWO_WHEEL, [61, 28], index, false);
-  await door.does("Turn it back", "Key out", "Done");
+  await door.does("Turn it back", "Take the key out", "Done");
   await expect(door.combination).toHaveText("61-28");
   for (let k = 0; k < 3; k++) await opens();
-  await door.does("Let the second person open it", "Set the holdback", "Release the holdback");
+  await door.does("Let the second person open it", "Set the holdback", "Take the holdback off");
   await door.does("Check the way out", "Show an observer the release, and in");
   await hand.turnBy(SPIN);
   await door.expectTold("You spun the lock off.");
@@ -86,8 +86,11 @@ test.describe("bad handovers and what follows", () => {
     await door.does("Have it opened by force");
     await door.expectTold("It took hours");
     await door.does("Look back");
+    await expect(door.debrief).toBeFocused();
     await page.getByRole("button", { name: /^Undo from here.*You shut the door/ }).click();
     await expect(door.state("door")).toHaveText("open");
+    await page.keyboard.press("Tab");
+    await expect(page.getByRole("button", { name: "Measure the height" })).toBeFocused();
     await door.does("Look back");
     await expect(door.debrief.getByText("Undone in the debrief.")).toHaveCount(3);
     await expect(door.debrief).toContainText("You are locked out.");
@@ -147,6 +150,21 @@ test.describe("bad handovers and what follows", () => {
       "spun off",
       "record",
     ]);
+  });
+
+  test("another door is the one that a reload goes on with, and an address asks for its own", async ({ page }) => {
+    const door = new Handover(page);
+    const first = doorWith({});
+    await door.open(first);
+    await door.does("Another door", "Measure the height");
+    await door.expectTold("You measured");
+    const address = page.url();
+    await page.reload();
+    expect(page.url()).toBe(address);
+    await expect(door.state("mounting")).not.toHaveText("not measured");
+    await door.open(first);
+    await expect(page.getByText(`door number ${first.seed}`)).toBeVisible();
+    await expect(door.state("mounting")).toHaveText("not measured");
   });
 
   test("an encoder lock zeroed from one side only does not open as it should", async ({ page }) => {

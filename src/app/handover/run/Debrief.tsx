@@ -1,3 +1,4 @@
+import type { Ref } from "react";
 import { CAUTIONS } from "../../../handover/run/cautions";
 import { type HandoverResult, missingWords, resultOf, verdictWords } from "../../../handover/run/checkRun";
 import { FAULT_WORDS } from "../../../handover/run/faultWords";
@@ -73,10 +74,11 @@ function countsBefore(steps: readonly RunStep[]): (number | null)[] {
 interface DebriefProps {
   readonly session: HandoverSession;
   readonly onUndone: () => void;
+  readonly ref: Ref<HTMLElement>;
 }
 
 /** The run looked back on: what it came to, every step with its faults, and a way back to any of them. */
-export function Debrief({ session, onUndone }: DebriefProps) {
+export function Debrief({ session, onUndone, ref }: DebriefProps) {
   const { run, setup } = session;
   const result = resultOf(run, setup.isHandsOff);
   const before = countsBefore(run.steps);
@@ -85,7 +87,7 @@ export function Debrief({ session, onUndone }: DebriefProps) {
     onUndone();
   };
   return (
-    <section className="run-debrief" aria-label="Debrief">
+    <section className="run-debrief" aria-label="Debrief" ref={ref} tabIndex={-1}>
       <h2>Debrief</h2>
       <p className="result-headline" data-testid="debrief-verdict">
         {verdictWords(result)}

@@ -1,9 +1,8 @@
-import { useState } from "react";
+import { useRef, useState } from "react";
+import { flushSync } from "react-dom";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
-
 import { HandoverNotes } from "../../logbook/handoverNotes";
 import { useKeptJobs } from "../../logbook/useKeptJobs";
-
 import { useStore } from "../../zeroing/useZeroing";
 import type { HandoverViewProps } from "../HandoverScreen";
 import { Debrief } from "./Debrief";
@@ -93,30 +92,55 @@ function Run({ session }: { readonly session: HandoverSession }) {
   useStore(session);
   useKeptJobs(session, HandoverNotes);
   const [isLookingBack, setIsLookingBack] = useState(session.run.isHandedOver);
-  const lookBack = () => setIsLookingBack(true);
+  const debrief = useRef<HTMLElement>(null);
+  const door = useRef<HTMLDivElement>(null);
+  const lookBack = () => {
+    flushSync(() => setIsLookingBack(true));
+    debrief.current?.focus({ preventScroll: true });
+    debrief.current?.scrollIntoView();
+  };
+  const goOn = () => {
+    setIsLookingBack(false);
+    // The button that was pressed goes with the debrief.
+    door.current?.focus();
+  };
   return (
     <>
       <ToldLine told={session.told} isOnce={false} />
-      <div className="run">
+      <div className="run" ref={door} tabIndex={-1}>
         <RunDoor session={session} onLookBack={lookBack} />
         <RunHand session={session} />
       </div>
       <div className="run-foot">
         <RunCautions ids={["instructions", "licensed"]} />
       </div>
-      {isLookingBack && <Debrief session={session} onUndone={() => setIsLookingBack(false)} />}
+      {isLookingBack && <Debrief session={session} onUndone={goOn} ref={debrief} />}
     </>
   );
 }
 
+/** The address that asks for a run, so that a reload, or a link to it, asks for this one. */
+const addressOf = ({ profile, seed, isHandsOff }: RunSetup) =>
+  `#/handover?view=run&profile=${profile.id}&seed=${seed}&hands=${isHandsOff ? "off" : "on"}`;
+
 /** The whole duty, from a fresh lock to a signed-off door. */
 export function RunView(props: HandoverViewProps) {
+  const address = `${props.query}`;
   const [session, setSession] = useState(() => firstSession(props));
   const [count, setCount] = useState(0);
+  const [followed, setFollowed] = useState(address);
   if (session === null) return null;
-  const start = (setup: RunSetup) => {
-    setSession(new HandoverSession(setup));
+  const show = (next: HandoverSession | null) => {
+    setSession(next);
     setCount(count + 1);
+  };
+  if (followed !== address) {
+    setFollowed(address);
+    if (!isAsked(session.setup, props.query)) show(firstSession(props));
+  }
+  const start = (setup: RunSetup) => {
+    show(new HandoverSession(setup));
+    location.replace(addressOf(setup));
   };
   return (
     <>

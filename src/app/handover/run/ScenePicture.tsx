@@ -61,8 +61,11 @@ export function ScenePicture({ situation, isOnce }: ScenePictureProps & { readon
         <Leaf situation={situation} />
         {situation.inside !== "nobody" && <Person x={272} y={50} label={INSIDE[situation.inside]} />}
         <Person x={262} y={146} label="you" />
-        <text className="scene-word scene-state" x={340} y={204}>
-          {DOOR[situation.door]}, {BOLT[situation.bolt]}
+        <text className="scene-word scene-state" x={340} y={190}>
+          {DOOR[situation.door]}
+        </text>
+        <text className="scene-word scene-state" x={340} y={207}>
+          {BOLT[situation.bolt]}
           {situation.holdback === "on" && ", held back"}
         </text>
         {alarm !== "" && (
