@@ -55,9 +55,9 @@ test("a diagnosis by keyboard is in the logbook, is noted, and comes to the clas
   await job.getByLabel(/^Tags/).fill("cold hands");
   await press(page, "Keep tags and note");
   await expect(row).toContainText("cold hands");
-  await page.getByRole("checkbox", { name: "not right only" }).press("Space");
+  await page.getByRole("checkbox", { name: "misses only" }).press("Space");
   await expect(page.getByText("No jobs.")).toBeVisible();
-  await page.getByRole("checkbox", { name: "not right only" }).press("Space");
+  await page.getByRole("checkbox", { name: "misses only" }).press("Space");
   await expectSound(page, "jobs");
 
   await page.getByRole("link", { name: "Progress", exact: true }).press("Enter");

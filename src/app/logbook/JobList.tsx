@@ -21,9 +21,7 @@ function Line({ job, isChosen, onChoose }: { job: JobRecord; isChosen: boolean; 
       </th>
       <td>
         {row.job}
-        <small>
-          {row.lock}, {row.help}
-        </small>
+        <small>{row.lockAndHelp}</small>
         {row.tags !== "" && <small>{row.tags}</small>}
       </td>
       <td>
@@ -37,7 +35,7 @@ function Line({ job, isChosen, onChoose }: { job: JobRecord; isChosen: boolean; 
 
 /** A job of a sitting that goes on: nothing is told of it but that it is kept. */
 function UntoldLine({ job }: { readonly job: JobRecord }) {
-  const { day, clock, job: what, lock, help } = jobRowOf(job);
+  const { day, clock, job: what, lockAndHelp } = jobRowOf(job);
   return (
     <tr>
       <th scope="row">
@@ -45,9 +43,7 @@ function UntoldLine({ job }: { readonly job: JobRecord }) {
       </th>
       <td>
         {what}, in a sitting
-        <small>
-          {lock}, {help}
-        </small>
+        <small>{lockAndHelp}</small>
       </td>
       <td colSpan={2}>
         Kept

@@ -30,7 +30,7 @@ export function JobPane({ logbook, job, onChanged }: JobPaneProps) {
           {row.job}: {row.result.toLowerCase()}
         </h2>
         <p>
-          {row.lock}, {row.help}, {row.time}. {row.day} {row.clock}.
+          {row.lockAndHelp}, {row.time}. {row.day} {row.clock}.
         </p>
         <p className="logbook-below">{sentence}</p>
         {points.length > 0 && (

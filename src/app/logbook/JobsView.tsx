@@ -62,7 +62,7 @@ function FilterBar({ choice, onChoice }: FilterBarProps) {
           checked={onlyMisses}
           onChange={(event) => onChoice({ ...choice, onlyMisses: event.currentTarget.checked })}
         />
-        not right only
+        misses only
       </label>
     </div>
   );

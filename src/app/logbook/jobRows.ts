@@ -12,7 +12,9 @@ export interface JobRow {
   readonly clock: string;
   readonly job: string;
   readonly lock: string;
+  /** "" for a handover, which has no help to choose. */
   readonly help: string;
+  readonly lockAndHelp: string;
   readonly result: "Right" | "Not right";
   /** What was missed, or what was named. */
   readonly missed: string;
@@ -64,13 +66,16 @@ function missedText(job: JobRecord): string {
 /** A job as a line of a list. */
 export function jobRowOf(job: JobRecord): JobRow {
   const { id, startedAt, kind, profileId, help, isRight, duration_ms, tags } = job;
+  const lock = shortTitle(knownProfile(job), profileId);
+  const helpWords = kind === "handover" ? "" : HELP_WORDS[help];
   return {
     id,
     day: dayText(startedAt),
     clock: clockText(startedAt),
     job: JOB_WORDS[kind],
-    lock: shortTitle(knownProfile(job), profileId),
-    help: HELP_WORDS[help],
+    lock,
+    help: helpWords,
+    lockAndHelp: helpWords === "" ? lock : `${lock}, ${helpWords}`,
     result: isRight ? "Right" : "Not right",
     missed: missedText(job),
     time: minutesText(duration_ms),

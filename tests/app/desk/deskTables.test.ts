@@ -155,7 +155,7 @@ describe("one person, closely", () => {
       ],
     });
     expect(tables.jobs?.rows.map((row) => row.slice(1))).toEqual([
-      ["Handover", "Three-wheel", "silent", "Right", "nothing missed", "4:00 min"],
+      ["Handover", "Three-wheel", "", "Right", "nothing missed", "4:00 min"],
       ["Change", "Three-wheel", "silent", "Not right", "locked out", "4:00 min"],
       ["Change", "Three-wheel", "silent", "Not right", "a number set off; locked out", "4:00 min"],
     ]);
