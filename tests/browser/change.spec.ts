@@ -90,15 +90,15 @@ test("a bolt held back cannot be spun off, and its door does not lock", async ({
   const hand = new KeyHand(change.bench, 100);
   const told = page.getByTestId("holdback-told");
   await page.goto("#/handover?view=holdback&seed=5");
-  await change.press("Holdback slide: off");
-  await expect(told).toHaveText("The slide is on: the bolt is held back.");
+  await change.press("Set the holdback");
+  await expect(told).toHaveText("The holdback is on: the bolt is held back.");
   const before = await change.bench.reading();
   await hand.turnBy(100);
   await expect(told).toHaveText("The dial does not turn out of it: held back, the lock cannot be spun off.");
   await change.bench.expectReading(before + 0.5, 100);
   await change.press("Shut the door and pull");
   await expect(told).toHaveText("The door opens at a pull: a held-back bolt locks nothing.");
-  await change.press("Holdback slide: on");
+  await change.press("Take the holdback off");
   await hand.turnBy(500);
   await expect(told).toHaveText("Spun off: now the lock is secured.");
   await expect(change.bench.say).toHaveText("Shown: held back it does not lock; spun off it does.");
@@ -143,7 +143,7 @@ test.describe("on a phone", () => {
 const MOMENTS = [
   { name: "a change", view: "change", press: [] },
   { name: "a spoiled pack", view: "change", press: ["Put the key in", "Turn the key"] },
-  { name: "a bolt held back", view: "holdback", press: ["Holdback slide: off"] },
+  { name: "a bolt held back", view: "holdback", press: ["Set the holdback"] },
 ];
 const LOOKS = [
   { width: 1280, height: 800, colorScheme: "light" },

@@ -130,7 +130,7 @@ export function doorWith(wanted: WantedDoor): RunSetup {
 export const PREPARED = ["Measure the height", "Align the ring", "Dial the combination"] as const;
 export const PROVED = [
   ...["Dial the combination", "Dial the combination", "Dial the combination"],
-  ...["Let the second person open it", "Set the holdback", "Release the holdback"],
+  ...["Let the second person open it", "Set the holdback", "Take the holdback off"],
   ...["Check the way out", "Show an observer the release, and in", "Spin off", "Shut the door"],
   ...["Dial the combination", "Pull the door open", "Let whoever is inside out", "Spin off"],
 ] as const;

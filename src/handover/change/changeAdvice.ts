@@ -135,7 +135,8 @@ const proving = ({ change, state, dialing }: ChangeScene, help: Help): Advice | 
       };
 };
 
-const provedText = (change: Change) => `${countWord(change.proofs)} of ${countWord(PROOFS_WANTED)} proofs, door open`;
+const provedText = ({ proofs }: Change) =>
+  `${proofs === 0 ? "none" : countWord(proofs)} of ${countWord(PROOFS_WANTED)} proofs, door open`;
 
 /**
  * What to tell the hand now.

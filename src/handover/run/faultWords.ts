@@ -47,7 +47,7 @@ export const FAULT_WORDS: Readonly<Record<HandoverFault, FaultWords>> = {
   "proved-held-back": {
     happened: "You dialed while the holdback held the bolt back. That shows nothing about the combination.",
     harmed: "The holders, who would trust a proof that was none.",
-    instead: "Release the holdback before you prove.",
+    instead: "Take the holdback off before you prove.",
     source: COMMON,
   },
   "changed-untrue": {
@@ -89,7 +89,7 @@ export const FAULT_WORDS: Readonly<Record<HandoverFault, FaultWords>> = {
   "held-back-turned": {
     happened: "You turned the dial to throw the bolt, and the holdback held it back. The lock is not secure.",
     harmed: "Whoever believes that the door locks.",
-    instead: "Release the holdback, then spin off.",
+    instead: "Take the holdback off, then spin off.",
     source: COMMON,
   },
   "shut-unproved": {
@@ -119,7 +119,7 @@ export const FAULT_WORDS: Readonly<Record<HandoverFault, FaultWords>> = {
   "shut-held-back": {
     happened: "You shut the door with the bolt held back. A held-back door does not lock: anybody pulls it open.",
     harmed: "The customer, whose door looks locked.",
-    instead: "Release the holdback and spin off before you shut it.",
+    instead: "Take the holdback off and spin off before you shut it.",
     source: COMMON,
   },
   "proved-not-spun-off": {
@@ -155,7 +155,7 @@ export const FAULT_WORDS: Readonly<Record<HandoverFault, FaultWords>> = {
   "holdback-left-on": {
     happened: "You wanted to hand over a door whose bolt is held back. It does not lock.",
     harmed: "The customer, who goes home from an open door.",
-    instead: "Release the holdback and spin off.",
+    instead: "Take the holdback off and spin off.",
     source: COMMON,
   },
   "someone-left-inside": {

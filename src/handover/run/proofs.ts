@@ -98,7 +98,7 @@ const BEFORE_RECORD: readonly RequiredProof[] = [
   {
     code: "holdback-shown",
     condition: "shown.bothWays",
-    missing: "The holdback has not been shown both ways, set and released.",
+    missing: "The holdback has not been shown both ways, set and taken off.",
     source: COMMON,
   },
 ];

@@ -30,7 +30,7 @@ const WORDS: Words = {
   "bolt.thrown": () => "You threw the bolt.",
   "lock.spunOff": () => "You spun the lock off.",
   "holdback.set": () => "You set the holdback: the bolt stays back.",
-  "holdback.released": () => "You released the holdback.",
+  "holdback.released": () => "You took the holdback off.",
   "observer.entered": ({ canOpen }) =>
     canOpen ? "You showed the observer the release, who went inside." : "Somebody went inside, shown nothing.",
   "observer.left": () => "Whoever was inside came out.",

@@ -29,7 +29,7 @@ export function DoorPicture({ retraction, isHeld }: DoorPictureProps) {
           <path className="holdback-slide" d={`M${168 - THROW} 30h16v22h-16Z`} />
         </g>
         <text x={140} y={22}>
-          {isHeld ? "slide on" : "slide off"}
+          {isHeld ? "holdback on" : "holdback off"}
         </text>
         <text x={30} y={70}>
           door

@@ -20,19 +20,19 @@ import "../workbench.css";
 import "./holdback.css";
 
 const KEYS_HELP =
-  "Arrow keys turn the way they point, by one. Page Up and Page Down turn by ten, with Shift by a whole turn. R starts again. The buttons for slide and door follow the dial.";
+  "Arrow keys turn the way they point, by one. Page Up and Page Down turn by ten, with Shift by a whole turn. R starts again. The buttons for holdback and door follow the dial.";
 
 const CAUTIONS = [
-  "A door whose bolt is held back does not lock. Show its holder that, and show how to take the hold off.",
-  "While it is held back the lock still stands at its combination: whoever takes the slide off has an open lock.",
-  "After the slide is off, throw the bolt and spin off, then try the door.",
+  "A door whose bolt is held back does not lock. Show its holder that, and show how to take the holdback off.",
+  "While it is held back the lock still stands at its combination: whoever takes it off has an open lock.",
+  "After the holdback is off, throw the bolt and spin off, then try the door.",
 ];
 
 const DONE_WORDS: Readonly<Record<Task, string>> = {
-  set: "Set the slide",
+  set: "Set the holdback",
   held: "Try to spin off",
   pulled: "Shut the door and pull",
-  released: "Take the slide off",
+  released: "Take the holdback off",
   spunOff: "Spin off",
 };
 
@@ -42,10 +42,10 @@ const spinOffText = ({ procedure, draw }: Profile, kind: Profile["kind"]) => {
 };
 
 const SAY: Readonly<Record<Task, (profile: Profile) => string>> = {
-  set: () => "The lock is open, the dial at the positive stop. Set the holdback slide.",
+  set: () => "The lock is open, the dial at the positive stop. Set the holdback.",
   held: ({ draw }) => `Now try to spin it off: turn ${opposite(draw.turn)}, a whole turn.`,
   pulled: () => "Shut the door and pull at it.",
-  released: () => "Take the slide off.",
+  released: () => "Take the holdback off.",
   spunOff: (profile) => spinOffText(profile, profile.kind),
 };
 
@@ -64,7 +64,7 @@ function Tasks({ session }: { readonly session: HoldbackSession }) {
   );
 }
 
-/** The dial, the slide and the door. */
+/** The dial, the holdback and the door. */
 function HoldbackHand({ session }: { readonly session: HoldbackSession }) {
   const { lock, profile, next } = session;
   const onTurn = useTurn(session);
@@ -110,8 +110,8 @@ function HoldbackHand({ session }: { readonly session: HoldbackSession }) {
       </div>
       <TurnButtons perTurn={profile.graduations} onTurn={onTurn} />
       <div className="holdback-acts">
-        <button type="button" className="button" aria-pressed={lock.isHeld} onClick={() => session.slide()}>
-          Holdback slide: {lock.isHeld ? "on" : "off"}
+        <button type="button" className="button" onClick={() => session.slide()}>
+          {lock.isHeld ? DONE_WORDS.released : DONE_WORDS.set}
         </button>
         <button type="button" className="button" onClick={() => session.pull()}>
           Shut the door and pull

@@ -12,9 +12,9 @@ export const TASKS = ["set", "held", "pulled", "released", "spunOff"] as const;
 export type Task = (typeof TASKS)[number];
 
 const REFUSED: Readonly<Record<HoldbackRefusal, string>> = {
-  "bolt-not-back": "The slide does not move: the bolt has to be back, the dial at the positive stop.",
-  "already-on": "The slide is on already.",
-  "already-off": "The slide is off already.",
+  "bolt-not-back": "The holdback does not move: the bolt has to be back, the dial at the positive stop.",
+  "already-on": "The holdback is on already.",
+  "already-off": "The holdback is off already.",
 };
 
 /** Turning against the slide that shows it cannot be spun off, part of a turn: a whole one but for the play. */
@@ -61,8 +61,8 @@ export class HoldbackSession extends Store {
     const isOff = !this.lock.isHeld;
     const refusal = isOff ? this.lock.setHoldback() : this.lock.releaseHoldback();
     if (refusal !== null) this.told = REFUSED[refusal];
-    else if (isOff) this.note("set", "The slide is on: the bolt is held back.");
-    else this.note("released", "The slide is off: the dial can take the bolt again.");
+    else if (isOff) this.note("set", "The holdback is on: the bolt is held back.");
+    else this.note("released", "The holdback is off: the dial can take the bolt again.");
     this.changed();
   }
 

@@ -103,12 +103,12 @@ export function ChangeControls({ session }: { readonly session: HandoverSession 
       ) : (
         <>
           <p>
-            Dial the present numbers to the changing index, the hollow mark, without the draw. Key in, turn it; dial the
-            new numbers to the same mark; turn it back, key out.
+            Dial the present numbers to the changing index, the hollow mark, without the draw. Put the key in, turn it;
+            dial the new numbers to the same mark; turn it back, take the key out.
           </p>
           <div className="run-buttons">
             <button type="button" className="button" onClick={use("insertKey")}>
-              Key in
+              Put the key in
             </button>
             <button type="button" className="button" onClick={use("turnKey")}>
               Turn the key
@@ -117,7 +117,7 @@ export function ChangeControls({ session }: { readonly session: HandoverSession 
               Turn it back
             </button>
             <button type="button" className="button" onClick={use("withdrawKey")}>
-              Key out
+              Take the key out
             </button>
           </div>
         </>

@@ -88,7 +88,7 @@ export const ACT_GROUPS: readonly ActGroup[] = [
       { label: "Shut the door", does: sends({ type: "door.shut" }) },
       { label: "Pull the door open", does: sends({ type: "door.opened", by: "outside" }) },
       { label: "Set the holdback", does: sends({ type: "holdback.set" }) },
-      { label: "Release the holdback", does: sends({ type: "holdback.released" }) },
+      { label: "Take the holdback off", does: sends({ type: "holdback.released" }) },
       {
         label: "Check the way out",
         does: (session, now) => {

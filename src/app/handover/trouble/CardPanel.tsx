@@ -21,8 +21,8 @@ export function CardPanel({ card }: { readonly card: LockCard }) {
         Card of the lock <small>{profile.title}</small>
       </h2>
       <p>
-        In order {takes(profile)}; lost motion when last served {lostMotion.toFixed(1)}; the dial moves with the hand at
-        once.{profile.kind === "dial-encoder" && profile.wrongTry !== undefined && WAITED_OUT}
+        On a lock in order {takes(profile)}; lost motion when last served {lostMotion.toFixed(1)}; the dial moves with
+        the hand at once.{profile.kind === "dial-encoder" && profile.wrongTry !== undefined && WAITED_OUT}
       </p>
       <p className="trouble-soft">
         The door stands open and stays open until the lock is mended and proved. One thing is wrong with this lock: find

@@ -78,7 +78,7 @@ export function TroubleSetupBar({ session }: { readonly session: TroubleSession 
       <button type="button" className="button" aria-keyshortcuts="N" onClick={() => session.another()}>
         Another <kbd>N</kbd>
       </button>
-      <small>seed {setup.seed}</small>
+      <small>lock number {setup.seed}</small>
     </div>
   );
 }
