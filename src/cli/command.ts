@@ -7,7 +7,7 @@ export type OptionValues = Readonly<Record<string, string | boolean | undefined>
 export interface Terminal {
   /** Lines of a file, or of standard input for "-". */
   lines(file: string): AsyncIterable<string>;
-  /** The whole text of a file. @throws {UsageError} when it cannot be read */
+  /** The whole text of a file, or of standard input for "-". @throws {UsageError} when it cannot be read */
   text(file: string): Promise<string>;
   /** Writes to standard output and waits until it takes more. */
   write(text: string): Promise<void>;

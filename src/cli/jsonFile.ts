@@ -9,7 +9,8 @@ import { UsageError } from "./usageError";
 export async function jsonFile(file: string, terminal: Terminal): Promise<unknown> {
   const text = await terminal.text(file);
   try {
-    return JSON.parse(text);
+    // Some editors begin a file with a byte order mark, which is no JSON.
+    return JSON.parse(text.replace(/^\uFEFF/, ""));
   } catch (error) {
     throw new UsageError(`${file} is not JSON: ${error instanceof Error ? error.message : String(error)}`);
   }

@@ -3,6 +3,7 @@ import { createReadStream } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { createInterface } from "node:readline";
 import type { Readable } from "node:stream";
+import { text as wholeText } from "node:stream/consumers";
 import type { Terminal } from "./command";
 import { gatefall } from "./gatefall";
 import { UsageError } from "./usageError";
@@ -37,7 +38,7 @@ const terminal: Terminal = {
   lines,
   async text(file) {
     try {
-      return await readFile(file, "utf8");
+      return file === "-" ? await wholeText(process.stdin) : await readFile(file, "utf8");
     } catch (error) {
       throw cannotRead(file, error);
     }

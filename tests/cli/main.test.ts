@@ -1,5 +1,5 @@
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
@@ -38,6 +38,14 @@ test("replays standard input, with line ends of any kind", () => {
   expect(stdout.trimEnd().split("\n")).toHaveLength(2);
   expect(status).toBe(0);
 }, 20_000);
+
+test("reads one JSON text from standard input as well, a byte order mark before it or not", () => {
+  const clean = readFileSync(join(ROOT, "shared/handovers/clean.json"), "utf8");
+  for (const input of [clean, `\uFEFF${clean}`]) {
+    const { status, stdout, stderr } = gatefall("handover check -", input);
+    expect([status, stdout, stderr]).toEqual([0, "Handed over with every proof, and no fault on the way.\n", ""]);
+  }
+}, 40_000);
 
 test("a missing file gets status 2 and a sentence on standard error", () => {
   const { status, stdout, stderr } = gatefall(`replay "${join(folder, "none.jsonl")}"`);
