@@ -26,8 +26,13 @@ const plainDigits = (text: string) =>
     return String(code - zero);
   });
 
+/** Number words run together into one, and nothing else in it. */
+const JOINED_WORDS = new RegExp(`\\b(?:${[...TENS, ...TEENS, ...UNITS].join("|")}){2,}\\b`, "gi");
+const EACH_WORD = new RegExp(`${[...TENS, ...TEENS, ...UNITS].join("|")}`, "gi");
+
 const numbersAsDigits = (text: string) =>
   plainDigits(text)
+    .replace(JOINED_WORDS, (words) => words.replace(EACH_WORD, (word) => `${word} `))
     .replace(TEN_AND_UNIT, (_, ten: string, unit: string | undefined) => {
       return String(20 + 10 * indexIn(TENS, ten) + (unit === undefined ? 0 : indexIn(UNITS, unit)));
     })
@@ -36,8 +41,8 @@ const numbersAsDigits = (text: string) =>
 /** A date with a year of four digits is no combination: 2026-11-26, 26.11.2026, 11/26/2026. */
 const DATES = /\b(?:(?:19|20)\d\d([-/.])[01]?\d\1[0-3]?\d|[0-3]?\d([-/.])[0-3]?\d\2(?:19|20)\d\d)\b/g;
 
-/** A telephone number in its international form is no combination. */
-const PHONES = /\+\d[\d\s()/-]{5,}\d/g;
+/** A telephone number in its international form is no combination; it has more digits than one of four numbers. */
+const PHONES = /\+\d(?:[\s()/-]*\d){8,14}/g;
 
 const withoutOtherNumbers = (text: string) => text.replace(DATES, " ; ").replace(PHONES, " ; ");
 
@@ -59,11 +64,16 @@ const hasAsNumbers = (wanted: readonly number[], text: string): boolean => {
 /** Digits with nothing but signs and spaces between them, run together. */
 const joinedDigits = (text: string): string[] => text.split(/[\p{L};]+/u).map((piece) => piece.replace(/\D/g, ""));
 
+/** All digits between dates and telephone numbers, whatever stands between them. */
+const allDigits = (text: string): string[] => text.split(";").map((piece) => piece.replace(/\D/g, ""));
+
 /** Too short to be looked for within other digits: a year would be taken for it. */
 const SHORT = 5;
 
 const hasJoined = (digits: string, text: string): boolean =>
-  joinedDigits(text).some((piece) => (digits.length < SHORT ? piece === digits : piece.includes(digits)));
+  digits.length < SHORT
+    ? joinedDigits(text).includes(digits)
+    : allDigits(text).some((piece) => piece.includes(digits) || piece.includes([...digits].reverse().join("")));
 
 const isInText = (wanted: readonly number[], places: number, text: string): boolean => {
   const padded = wanted.map((number) => String(number).padStart(places, "0")).join("");
@@ -75,13 +85,14 @@ export type ClearFinding = { readonly field: number } | { readonly field: null }
 
 /**
  * Finds a combination that is written in clear: with any separators or words between the numbers, with leading zeros,
- * run together, backwards, in words, in digits of any script, in one field or spread over several in their order.
+ * run together, backwards number by number or digit by digit, in words, in digits of any script, with letters between the
+ * digits, in one field or spread over several in their order.
  *
  * Dates with a year of four digits and telephone numbers that begin with + are passed over. It cannot find what is
  * disguised on purpose, such as every number raised by one.
  *
  * @param fields - free texts, in the order of the form
- * @param combination - as on the face of the dial; parts of a graduation are rounded
+ * @param combination - as on the face of the dial; of a number between two graduations both are looked for
  * @param graduations - in one turn; it tells how many digits a number has
  * @returns where it stands, or undefined
  */
@@ -90,8 +101,10 @@ export function combinationInClear(
   combination: Combination,
   graduations: number,
 ): ClearFinding | undefined {
-  const forward = combination.map((number) => Math.round(number) % graduations);
-  const ways = [forward, forward.toReversed()];
+  const ways = [Math.floor, Math.round].flatMap((whole) => {
+    const forward = combination.map((number) => whole(number) % graduations);
+    return [forward, forward.toReversed()];
+  });
   const places = String(graduations - 1).length;
   const texts = fields.map((field) => withoutOtherNumbers(numbersAsDigits(field)));
   const stands = (text: string) => ways.some((way) => isInText(way, places, text));

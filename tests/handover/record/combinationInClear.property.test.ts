@@ -23,6 +23,10 @@ describe("38-71-26 is found", () => {
     ["٣٨-٧١-٢٦"],
     ["thirty-eight, seventy-one, twenty six"],
     ["Thirty Eight 71 twenty-six"],
+    ["thirtyeightseventyonetwentysix"],
+    ["3a8b7c1d2e6"],
+    ["621783"],
+    ["+38-71-26"],
     ["on 2026-11-26 set to 38 - 71 - 26 by night"],
   ])("in %s", (text) => {
     expect(isFound(text)).toBe(true);
@@ -43,6 +47,7 @@ describe("other numbers are let pass", () => {
     ["38 inches above the floor"],
     ["38 and 71"],
     ["71-38-26"],
+    ["3 people, 8 keys, 7 rooms"],
     ["fifth floor, room twelve"],
   ])("%s", (text) => {
     expect(isFound(text)).toBe(false);
@@ -54,6 +59,12 @@ test("of two numbers a year is not taken for them, but the two in a row are", ()
   expect([found("2026-11-26"), found("20-26"), found("2026"), found("20 people, room 4, 26 chairs")]).toEqual([
     ...[false, true, true, false],
   ]);
+});
+
+test("four numbers are not taken for a telephone number, and a number between two graduations is found", () => {
+  expect(combinationInClear(["+38-71-26-54"], [38, 71, 26, 54], 100)).toEqual({ field: 0 });
+  expect(combinationInClear(["38.5 71 26"], [38.5, 71, 26], 100)).toEqual({ field: 0 });
+  expect(combinationInClear(["39 71 26"], [38.5, 71, 26], 100)).toEqual({ field: 0 });
 });
 
 test("single digits count with their zero and without", () => {
