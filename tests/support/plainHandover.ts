@@ -38,7 +38,8 @@ class PlainHandover {
   take(event: HandoverEvent): void {
     this.act(event);
     if (this.isHandedOver) return;
-    this.trap(this.isLatched && this.now.inside !== "nobody" && this.now.wayOut !== "free");
+    const isSafe = this.now.inside === "nobody" || (this.now.inside === "able" && this.now.wayOut === "free");
+    this.trap(this.isLatched && !isSafe);
     const isHelped = this.now.inside === "able" && this.now.wayOut !== "blocked";
     const opens = this.now.combination === "shipped" || this.now.combination === "ownTrue";
     this.bar(this.isLatched && !(opens && this.readsTrue) && !isHelped);

@@ -26,13 +26,13 @@ export const CAUTIONS: readonly Caution[] = [
   },
   {
     id: "height",
-    text: "Operable parts stand from 34 to 48 inches above the floor; locks for security alone may be exempt.",
+    text: "Operable parts stand from 34 to 48 inches above the floor and work with one hand, without tight grasping, pinching or twisting of the wrist, by 5 pounds of force at most; locks for security alone may stand at any height.",
     source: "2010 ADA Standards 404.2.7 and 309.4; IBC 1010.2 (2021)",
   },
   {
     id: "door",
-    text: "Never try a new combination with the door shut; keep somebody inside who can open.",
-    source: COMMON,
+    text: "Prove a new combination at least three times before the door is shut; then keep somebody inside who can open.",
+    source: `MIL-HDBK-1013/8 (1989), section 2, item d; somebody inside: ${COMMON}`,
   },
   { id: "holdback", text: "A door whose bolt is held back does not lock.", source: COMMON },
   {

@@ -12,8 +12,8 @@ export const IS_USELESS: Condition = any("combination.ownOff", "combination.spoi
 /** What is set has been shown to open: the shipped combination once, one's own three times. */
 export const IS_PROVED: Condition = any(all("combination.shipped", "shippedTry.tried"), "proofs.thrice");
 
-/** Somebody is behind a door that holds, and nobody has shown that there is a way out. */
-export const IS_SHUT_IN: Condition = all(IS_LATCHED, not("inside.nobody"), not("wayOut.free"));
+/** Somebody is behind a door that holds, and was not shown a way out that has been seen to work. */
+export const IS_SHUT_IN: Condition = all(IS_LATCHED, any("inside.unable", all("inside.able", not("wayOut.free"))));
 
 /** The door holds, the numbers do not open it, and nobody inside can. */
 export const IS_LOCKED_OUT: Condition = all(IS_LATCHED, IS_USELESS, not(all("inside.able", not("wayOut.blocked"))));

@@ -16,6 +16,9 @@ const COMMON = "common practice, no source";
 const ACCESS = "2010 ADA Standards 404.2.7 and 309.4";
 const EGRESS = "IBC 1010.2 (2021), as the example of an egress rule";
 const RULES = "MIL-HDBK-1013/8 (1989), section 2";
+const PROVING = "MIL-HDBK-1013/8 (1989), section 2, item d: at least three times before the door is closed";
+const TWO_PEOPLE = 'NAVEDTRA 14244, "Securing a Security Container": two people try it before it is closed';
+const SPINNING = "MIL-HDBK-1013/8 (1989), section 2, item e.8: at least four full revolutions in one direction";
 const CHANGES = "5 CFR 1312.25 (rev. 1 Jan 2001), as an example of an office's rule";
 
 /** Every fault's words. */
@@ -96,13 +99,13 @@ export const FAULT_WORDS: Readonly<Record<HandoverFault, FaultWords>> = {
     happened: "You shut the door on a combination that had not been proved with the door open.",
     harmed: "Everybody who needs that door, and whoever is behind it.",
     instead: "Open it with the shipped combination; change it; open it three times in a row; then shut the door.",
-    source: COMMON,
+    source: PROVING,
   },
   "shut-without-second": {
     happened: "You shut the door before a second person had opened the lock.",
     harmed: "The holders: that it opens to your hand does not show that it opens to theirs.",
     instead: "Let a second person open it, the door open.",
-    source: COMMON,
+    source: TWO_PEOPLE,
   },
   "shut-unobserved": {
     happened: "You shut an unproven door with nobody inside who can open it.",
@@ -114,7 +117,7 @@ export const FAULT_WORDS: Readonly<Record<HandoverFault, FaultWords>> = {
     happened: "You shut the door with the wheels still in line. A small turn of the dial opens it.",
     harmed: "The customer, whose door looks locked.",
     instead: "Spin off before you shut it.",
-    source: COMMON,
+    source: SPINNING,
   },
   "shut-held-back": {
     happened: "You shut the door with the bolt held back. A held-back door does not lock: anybody pulls it open.",
@@ -171,9 +174,9 @@ export const FAULT_WORDS: Readonly<Record<HandoverFault, FaultWords>> = {
     source: COMMON,
   },
   "shut-in": {
-    happened: "Somebody is shut in behind a door that holds, and nobody has shown that there is a way out.",
+    happened: "Somebody is shut in behind a door that holds, and was not shown a way out that has been seen to work.",
     harmed: "Whoever is inside: without light, air or help if nobody notices.",
-    instead: "Check the way out with the door open, before anybody stays inside.",
+    instead: "Check the way out with the door open, and show it to whoever stays inside.",
     source: EGRESS,
   },
   "locked-out": {

@@ -75,7 +75,7 @@ const BEFORE_RECORD: readonly RequiredProof[] = [
     code: "second-person",
     condition: "second.proved",
     missing: "No second person has opened the lock with the new combination.",
-    source: COMMON,
+    source: 'NAVEDTRA 14244, "Securing a Security Container": two people try it before it is closed',
   },
   {
     code: "way-out",
@@ -119,7 +119,7 @@ export const REQUIRED_PROOFS: readonly RequiredProof[] = [
     code: "spun-off",
     condition: "bolt.spunOff",
     missing: "The lock is not spun off: a small turn of the dial still opens it.",
-    source: COMMON,
+    source: "MIL-HDBK-1013/8 (1989), section 2, item e.8: at least four full revolutions in one direction",
   },
   {
     code: "nobody-inside",
