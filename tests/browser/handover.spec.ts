@@ -62,10 +62,21 @@ test.describe("on a touch screen", () => {
     await door.change();
     await door.does(...PROVED);
     await expect(door.state("outside")).toHaveText("opened");
+    const numbers = (await door.numbers()).join("-");
+    expect(numbers).toMatch(/^\d+-\d+$/);
     await door.writeRecord();
     await door.does("Sign the door off");
     await expect(door.debrief).toContainText("A simulated hand did the dialing.");
     await expect(door.verdict).toHaveText(CLEAN);
+    const record = door.debrief.getByLabel("The record");
+    for (const part of [
+      "proved three times; second person",
+      "by a simulated hand",
+      "5 CFR 1312.25",
+      "not a certificate",
+    ])
+      await expect(record).toContainText(part);
+    await expect(record).not.toContainText(numbers);
     await page.goto("#/logbook?view=jobs");
     await expect(page.getByRole("row", { name: /Handover/ })).toContainText(/Right\s*nothing missed/);
   });

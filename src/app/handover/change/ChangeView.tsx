@@ -22,6 +22,9 @@ const CAUTIONS = [
   "The maker's written instructions for the lock decide: which index, which key, which way. Changes need someone who may.",
 ];
 
+const CAUTIONS_SOURCE =
+  "MIL-HDBK-1013/8 (1989), section 2, item d, for the three openings; the rest common practice, no source";
+
 const HELPS: readonly Help[] = ["full", "counts", "silent"];
 
 /** Changing the combination: by key on a wheel pack, on the dial of an encoder lock. */
@@ -67,7 +70,7 @@ export function ChangeView({ query, chance, hasSound }: HandoverViewProps) {
           </div>
         )}
         <ChangeResult session={session} />
-        <Cautions cautions={CAUTIONS} />
+        <Cautions cautions={CAUTIONS} source={CAUTIONS_SOURCE} />
       </div>
       <NewCombinationSheet
         setup={setup}

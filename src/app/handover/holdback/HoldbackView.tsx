@@ -158,7 +158,7 @@ export function HoldbackView({ query, chance, hasSound }: HandoverViewProps) {
         <div className="panel">
           <Cutaway attempt={lock.attempt} version={session.version} />
         </div>
-        <Cautions cautions={CAUTIONS} />
+        <Cautions cautions={CAUTIONS} source="common practice, no source" />
       </div>
     </div>
   );

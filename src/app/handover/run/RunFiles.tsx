@@ -9,6 +9,7 @@ import { saveFile } from "../../logbook/saveFile";
 import { browserSha256 } from "../../sittings/recordFile";
 import type { HandoverSession } from "./handoverSession";
 import { profileToWrite } from "./keptRun";
+import { RecordPrint } from "./RecordPrint";
 
 const JSON_TYPE = "application/json";
 
@@ -92,33 +93,5 @@ export function RunFiles({ session, result }: { readonly session: HandoverSessio
         ))}
       </div>
     </div>
-  );
-}
-
-/** The record as it is printed. */
-function RecordPrint({ record }: { readonly record: HandoverRecord }) {
-  const { technician, second, takenOverBy, lock, door, date, holders, remarks, nextChangeDue } = record;
-  const rows = [
-    ["Door", door],
-    ["Lock", lock],
-    ["Date", date],
-    ["Technician", technician],
-    ["Second person", second],
-    ["Taken over by", takenOverBy],
-    ["Holders told", holders],
-    ["Remarks", remarks],
-    ["Dialing", record.isHandsOff ? "by a simulated hand" : "by hand"],
-    ["Next change due", `${nextChangeDue} at the latest`],
-  ] as const;
-  return (
-    <dl className="record-print" aria-label="The record">
-      {rows.map(([label, value]) => (
-        <div key={label}>
-          <dt>{label}</dt>
-          <dd>{value}</dd>
-        </div>
-      ))}
-      <p className="run-note">{record.notice}</p>
-    </dl>
   );
 }

@@ -2,6 +2,7 @@ import { useMemo } from "react";
 import { TroubleNotes } from "../../logbook/troubleNotes";
 import { useKeptJobs } from "../../logbook/useKeptJobs";
 import { useStore } from "../../zeroing/useZeroing";
+import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
 import { CardPanel } from "./CardPanel";
 import { Debrief } from "./Debrief";
@@ -13,7 +14,13 @@ import { TroubleHand } from "./TroubleHand";
 import { TroubleSetupBar } from "./TroubleSetupBar";
 import { TroubleSession } from "./troubleSession";
 import { setupOf } from "./troubleSetup";
+import "../workbench.css";
 import "./trouble.css";
+
+const CAUTIONS = [
+  "Look for trouble with the door open, on a lock whose combination you hold: it may refuse at any try.",
+  "The maker's written instructions decide what may be adjusted; local codes and licensed practice decide by whom.",
+];
 
 /** A lock with one hidden condition, to be dialed, measured and named; its combination is known and its door open. */
 export function TroubleView(props: HandoverViewProps) {
@@ -54,6 +61,7 @@ function TroubleExercise({ query, chance, hasSound }: HandoverViewProps) {
               onStand={() => session.tell()}
             />
           )}
+          <Cautions cautions={CAUTIONS} source="common practice, no source" />
         </div>
       </div>
     </>
