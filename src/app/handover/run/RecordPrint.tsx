@@ -28,7 +28,7 @@ export function RecordPrint({ record }: { readonly record: HandoverRecord }) {
     ["Zero", zeroWords(record)],
     ["Shown", proofWords(record, true)],
     ["Missing", proofWords(record, false)],
-    ["Faults on the way", `${faults}, of which ${undoneFaults} undone in the debrief`],
+    ["Faults on the way", faults === 0 ? "none" : `${faults}, of which ${undoneFaults} undone in the debrief`],
     ["Dialing", record.isHandsOff ? "by a simulated hand" : "by hand"],
     ["Next change due", `${record.nextChangeDue} at the latest`],
     ["Changed when", `${record.changeWhen.join(" ")} (${record.changeSource})`],
