@@ -146,29 +146,33 @@ const leapt = (leap: Leap) => async (context: BrowserContext) => {
   return took;
 };
 
-/** Longest wait for a frame while the list is scrolled on and on, 200 pixels a frame, milliseconds. */
-async function scrolled(context: BrowserContext): Promise<number> {
+/**
+ * Wait for a frame that 19 of 20 do not pass while the list is scrolled on and on, milliseconds.
+ *
+ * @param pixels - a frame; with 0 it is the machine that is measured
+ */
+const scrolledBy = (pixels: number) => async (context: BrowserContext) => {
   const page = await context.newPage();
   await page.goto("#/logbook");
   await page
     .getByRole("button", { name: /^Replay the attempt of/ })
     .first()
     .focus();
-  const longest = await page.evaluate(async () => {
+  const waits = await page.evaluate(async (pixels) => {
     const list = document.querySelector(".attempt-scroll");
-    let longest = 0;
+    const waits: number[] = [];
     let before = await new Promise<number>(requestAnimationFrame);
     for (let frame = 0; frame < 120; frame++) {
-      list?.scrollBy(0, 200);
+      list?.scrollBy(0, pixels);
       const now = await new Promise<number>(requestAnimationFrame);
-      longest = Math.max(longest, now - before);
+      waits.push(now - before);
       before = now;
     }
-    return longest;
-  });
+    return waits.sort((one, other) => one - other);
+  }, pixels);
   await page.close();
-  return longest;
-}
+  return waits[Math.floor(0.95 * waits.length)] ?? Number.NaN;
+};
 
 async function rounds(measure: (context: BrowserContext) => Promise<number>, context: BrowserContext) {
   const taken: number[] = [];
@@ -202,7 +206,8 @@ try {
     row(`misses only, ${OF_ONE} attempts of one person`, await rounds(filtered, context)),
     row(`to the end of a list of ${OF_ONE}, by key`, await rounds(leapt("end"), context)),
     row(`to the middle of a list of ${OF_ONE}`, await rounds(leapt("middle"), context)),
-    row("longest frame of 120 that scroll 200 pixels each", await rounds(scrolled, context)),
+    row("a frame that scrolls 200 pixels, 95 of 100", await rounds(scrolledBy(200), context)),
+    row("a frame that scrolls nothing, 95 of 100", await rounds(scrolledBy(0), context)),
   ];
   process.stdout.write(`${lines.join("\n")}\n`);
 } finally {
