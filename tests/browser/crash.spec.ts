@@ -72,7 +72,7 @@ test("a browser killed in mid-attempt has the attempts that ended, and the one u
 
   const again = await browserToKill.open("#/logbook");
   await expect(attempts(again)).toHaveText([/Unfinished/, /Opened/]);
-  await expect(again.getByRole("status").filter({ hasText: "1 to 2 of 2 attempts" })).toBeVisible();
+  await expect(again.getByRole("status").filter({ hasText: "2 attempts, latest first" })).toBeVisible();
   await attempts(again).first().getByRole("button").click();
   await expect(again.getByRole("region", { name: "What happened" })).toContainText("counts in no statistic");
   await expect(again.getByRole("slider", { name: "Time in the replay" })).toBeVisible();
