@@ -33,9 +33,10 @@ describe("a diagnosis", () => {
     const { tolerance } = TROUBLE_GUIDE[kind];
     const right = markDiagnosis(trouble, trouble, bench.log);
     expect(right.points).toEqual({ kind: 1, size: 1 });
-    expect(right.headline).toMatch(/^Right: .*you are exactly, within/);
+    expect(right.headline).toMatch(/^Right: .*you named it exactly, within/);
     const near = markDiagnosis(trouble, { ...trouble, size: trouble.size + tolerance * 0.99 }, bench.log);
     expect(near.points).toEqual({ kind: 1, size: 1 });
+    expect(near.headline).toMatch(/Its size is \d+\.\d\d .*you are off by \d+\.\d\d, within/);
     const far = markDiagnosis(trouble, { ...trouble, size: trouble.size - tolerance * 1.01 }, bench.log);
     expect(far.points).toEqual({ kind: 1, size: 0 });
     expect(far.sizeError).toBeCloseTo(-tolerance * 1.01, 9);

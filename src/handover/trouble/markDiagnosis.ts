@@ -22,8 +22,8 @@ const pointFor = (isEarned: boolean): 0 | 1 => (isEarned ? 1 : 0);
 
 function sizeWords(truth: Trouble, error: number, isWithin: boolean): string {
   const { tolerance, unit } = TROUBLE_GUIDE[truth.kind];
-  const off = Math.abs(error) < 0.005 ? "exactly" : `off by ${Math.abs(error).toFixed(2)}`;
-  return `Its size is ${troubleSizeWords(truth)}; you are ${off}, ${isWithin ? "within" : "outside"} the ${tolerance} ${unit} allowed.`;
+  const off = Math.abs(error) < 0.005 ? "you named it exactly" : `you are off by ${Math.abs(error).toFixed(2)}`;
+  return `Its size is ${troubleSizeWords(truth, true)}; ${off}, ${isWithin ? "within" : "outside"} the ${tolerance} ${unit} allowed.`;
 }
 
 function headlineOf(truth: Trouble, named: Trouble, mark: Omit<DiagnosisMark, "headline" | "points">): string {

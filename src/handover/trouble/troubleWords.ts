@@ -3,13 +3,17 @@ import type { Evidence } from "./observation";
 import type { Trouble } from "./trouble";
 import { TROUBLE_GUIDE } from "./troubleGuide";
 
-/** A size with its unit and its way: "1.4 graduations left". */
-export function troubleSizeWords({ kind, size }: Pick<Trouble, "kind" | "size">): string {
+/**
+ * A size with its unit and its way: "1.4 graduations left".
+ *
+ * @param isFine - to the hundredth, where a difference from it is told to the hundredth
+ */
+export function troubleSizeWords({ kind, size }: Pick<Trouble, "kind" | "size">, isFine = false): string {
   const { unit, hasWay, tolerance } = TROUBLE_GUIDE[kind];
   // A window of a few tenths asks for hundredths.
-  const amount = tolerance < 0.2 ? Math.abs(size).toFixed(2) : sizeText(size);
+  const amount = isFine || tolerance < 0.2 ? Math.abs(size).toFixed(2) : sizeText(size);
   const way = hasWay ? ` ${size < 0 ? "right" : "left"}` : "";
-  return `${amount} ${amount === "1.0" ? unit.slice(0, -1) : unit}${way}`;
+  return `${amount} ${Number(amount) === 1 ? unit.slice(0, -1) : unit}${way}`;
 }
 
 /** A part in words: "wheel 2", "set from the left"; "" where there is none. */
