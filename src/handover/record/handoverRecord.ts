@@ -39,6 +39,7 @@ const recordSchema = z.object(
     technician: text,
     second: text,
     takenOverBy: text,
+    authorizedBy: text,
     lock: text,
     door: text,
     date: text.check(z.refine(isCalendarDate, { error: "must be a date such as 2026-11-26" })),

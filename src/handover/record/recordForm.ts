@@ -8,6 +8,8 @@ export interface RecordForm {
   readonly second: string;
   /** Who takes the door over. */
   readonly takenOverBy: string;
+  /** Who authorized a height out of range; empty where the height needs nobody. */
+  readonly authorizedBy: string;
   readonly lock: string;
   readonly door: string;
   /** Calendar date, YYYY-MM-DD. */
@@ -22,6 +24,7 @@ export const RECORD_FIELDS = {
   technician: "Technician",
   second: "Second person",
   takenOverBy: "Taken over by",
+  authorizedBy: "Height authorized by",
   lock: "Lock",
   door: "Door",
   date: "Date",
@@ -69,10 +72,17 @@ const clearProblem = (form: RecordForm, secrets: readonly KeptSecret[]): RecordP
  * What keeps a record from being written, the combination first; none where it can be.
  *
  * @param secrets - combinations that the lock has, or had when it came
+ * @param isHeightAuthorized - whether somebody authorized a height out of range, and so has to be named
  */
-export function recordProblems(form: RecordForm, secrets: readonly KeptSecret[]): RecordProblem[] {
+export function recordProblems(
+  form: RecordForm,
+  secrets: readonly KeptSecret[],
+  isHeightAuthorized: boolean,
+): RecordProblem[] {
   const clear = clearProblem(form, secrets);
-  const empty = FIELDS.filter((field) => field !== "date" && !OPTIONAL.includes(field) && form[field].trim() === "");
+  const isWanted = (field: RecordField) =>
+    field === "authorizedBy" ? isHeightAuthorized : field !== "date" && !OPTIONAL.includes(field);
+  const empty = FIELDS.filter((field) => isWanted(field) && form[field].trim() === "");
   return [
     ...(clear === undefined ? [] : [clear]),
     ...empty.map((field) => ({ code: "empty" as const, field, words: `"${RECORD_FIELDS[field]}" is empty.` })),

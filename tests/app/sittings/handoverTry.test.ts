@@ -9,7 +9,14 @@ import { setupOf } from "./jobTries";
 
 const STATION = handoverStation();
 const FORM = {
-  ...{ technician: "P. Underbell", second: "R. Tarn", takenOverBy: "D. Mallow", lock: "Lock 1", door: "Door 1" },
+  ...{
+    technician: "P. Underbell",
+    second: "R. Tarn",
+    takenOverBy: "D. Mallow",
+    authorizedBy: "",
+    lock: "Lock 1",
+    door: "Door 1",
+  },
   ...{ date: "2026-11-26", holders: "D. Mallow", remarks: "" },
 };
 

@@ -18,6 +18,7 @@ const FORM: RecordForm = {
   technician: "P. Underbell",
   second: "R. Tarn",
   takenOverBy: "D. Mallow",
+  authorizedBy: "",
   lock: "Lock 417",
   door: "Tool crib, door 2",
   date: "2026-11-26",
@@ -69,29 +70,48 @@ describe("the next change", () => {
 
 describe("the form", () => {
   test("is fit to be written when all is told but remarks", () => {
-    expect(recordProblems(FORM, SECRETS)).toEqual([]);
+    expect(recordProblems(FORM, SECRETS, false)).toEqual([]);
   });
 
   test("refuses the combination in any free field, says where and why", () => {
-    for (const field of ["technician", "second", "takenOverBy", "lock", "door", "holders", "remarks"] as const) {
-      const [problem] = recordProblems({ ...FORM, [field]: "it is 38 71 26" }, SECRETS);
+    for (const field of [
+      "technician",
+      "second",
+      "takenOverBy",
+      "authorizedBy",
+      "lock",
+      "door",
+      "holders",
+      "remarks",
+    ] as const) {
+      const [problem] = recordProblems({ ...FORM, [field]: "it is 38 71 26" }, SECRETS, false);
       expect(problem).toMatchObject({ code: "combination", field });
       expect(problem?.words).toMatch(/^The combination stands in .* never what it is\.$/);
     }
   });
 
   test("refuses it spread over fields", () => {
-    const [problem] = recordProblems({ ...FORM, technician: "P. 38", holders: "71 of us", remarks: "26" }, SECRETS);
+    const [problem] = recordProblems(
+      { ...FORM, technician: "P. 38", holders: "71 of us", remarks: "26" },
+      SECRETS,
+      false,
+    );
     expect(problem).toMatchObject({ code: "combination", field: null });
   });
 
   test("names every empty field, and a date that is none", () => {
-    const problems = recordProblems({ ...FORM, technician: " ", holders: "", date: "soon" }, SECRETS);
+    const problems = recordProblems({ ...FORM, technician: " ", holders: "", date: "soon" }, SECRETS, false);
     expect(problems.map(({ code, field }) => [code, field])).toEqual([
       ["empty", "technician"],
       ["empty", "holders"],
       ["no-date", "date"],
     ]);
+  });
+
+  test("wants to know who authorized a height out of range, and only then", () => {
+    const problems = recordProblems(FORM, SECRETS, true);
+    expect(problems.map(({ code, field }) => [code, field])).toEqual([["empty", "authorizedBy"]]);
+    expect(recordProblems({ ...FORM, authorizedBy: "E. Quill" }, SECRETS, true)).toEqual([]);
   });
 });
 

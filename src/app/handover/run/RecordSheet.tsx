@@ -20,7 +20,17 @@ const today = () => {
 
 function firstForm({ recorded: { scene } }: HandoverSession): RecordForm {
   const { second, lock, door } = scene;
-  return { technician: "", second, takenOverBy: "", lock, door, date: today(), holders: "", remarks: "" };
+  return {
+    technician: "",
+    second,
+    takenOverBy: "",
+    authorizedBy: "",
+    lock,
+    door,
+    date: today(),
+    holders: "",
+    remarks: "",
+  };
 }
 
 /** Combinations that may not be in the record: what is set, and what it came with. */
@@ -41,10 +51,11 @@ interface RecordSheetProps {
 /** The form of the record. It refuses the combination, and says why. */
 export function RecordSheet({ session, isOpen, onClose }: RecordSheetProps) {
   const [form, setForm] = useState(() => session.form ?? firstForm(session));
+  const isAuthorized = session.run.situation.mounting === "authorized";
   const [problems, setProblems] = useState<readonly RecordProblem[]>([]);
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    const found = recordProblems(form, secretsOf(session));
+    const found = recordProblems(form, secretsOf(session), isAuthorized);
     setProblems(found);
     if (found.some(({ code }) => code === "combination")) session.act({ type: "record.refused" }, performance.now());
     else if (found.length === 0) {
@@ -55,7 +66,7 @@ export function RecordSheet({ session, isOpen, onClose }: RecordSheetProps) {
   return (
     <Sheet title="The record" isOpen={isOpen} onClose={onClose}>
       <form className="run-form run-record" onSubmit={submit}>
-        {FIELDS.map((field) => (
+        {FIELDS.filter((field) => field !== "authorizedBy" || isAuthorized).map((field) => (
           <label key={field}>
             {RECORD_FIELDS[field]}
             <input

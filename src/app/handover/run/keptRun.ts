@@ -24,6 +24,8 @@ const doorSchema = z.object({
 const text = z.string();
 const formSchema = z.object({
   ...{ technician: text, second: text, takenOverBy: text, lock: text, door: text },
+  // A run that was kept before the field came has none.
+  authorizedBy: z._default(text, ""),
   ...{ date: text, holders: text, remarks: text },
 });
 
