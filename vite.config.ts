@@ -39,5 +39,7 @@ export default defineConfig({
     setupFiles: ["tests/support/fixedSeed.ts"],
     // A busy machine is slow, not wrong.
     testTimeout: 60_000,
+    // By itself it leaves a processor idle, on two of them half the machine.
+    maxWorkers: "100%",
   },
 });

@@ -97,13 +97,15 @@ export class SheetShelf extends Store {
     this.changed();
   }
 
-  /** Brings the sheet deleted last back. */
-  restore(): void {
-    const { deleted } = this;
+  /** Brings the sheet deleted last back. It is seen once it is kept, so that what is seen outlasts the page. */
+  async restore(): Promise<void> {
+    const { deleted, keeper } = this;
     if (deleted === null) return;
     this.deleted = null;
-    this.put({ ...deleted, updatedAt: this.world.now() });
-    this.flush();
+    const record = { ...deleted, updatedAt: this.world.now() };
+    if (keeper !== null) await this.tell(() => keeper.keep(record));
+    this.put(record);
+    await this.flush();
   }
 
   private put(record: SheetRecord): void {
