@@ -2,6 +2,7 @@ import { type FormEvent, useState } from "react";
 import { parseAttemptLine, type RecordedAttempt } from "../../trace/recordedAttempt";
 import { TraceError } from "../../trace/traceError";
 import { FileButton } from "../shell/FileButton";
+import { messageOf } from "../shell/messageOf";
 import { Sheet } from "../shell/Sheet";
 
 interface ShareSheetProps {
@@ -56,7 +57,7 @@ function LoadAttempt({ onLoad, onClose }: Pick<ShareSheetProps, "onLoad" | "onCl
       onLoad(parseAttemptLine(onlyLine(from)));
       onClose();
     } catch (error) {
-      setProblem(error instanceof Error ? error.message : String(error));
+      setProblem(messageOf(error));
     }
   };
   const submit = (event: FormEvent) => {

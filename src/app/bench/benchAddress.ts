@@ -3,6 +3,7 @@ import { DIAL_WEIGHTS } from "../../dialing/dialFeel";
 import { parseCombination } from "../../lock/combination";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { type Chance, seededChance } from "../../statistics/chance";
+import { messageOf } from "../shell/messageOf";
 import { type BenchSetup, combinationAsSet } from "./benchSetup";
 
 const HELPS: readonly Help[] = ["full", "counts", "silent"];
@@ -69,7 +70,7 @@ function ownCombination(profile: BenchSetup["profile"], text: string | null, pro
       text.split("-").map((part) => (part === "" ? Number.NaN : Number(part))),
     );
   } catch (error) {
-    problems.push(`The address asks for ${text}: ${error instanceof Error ? error.message : String(error)}.`);
+    problems.push(`The address asks for ${text}: ${messageOf(error)}.`);
     return null;
   }
 }

@@ -2,7 +2,8 @@ import { DEMO_SEED, demoLogbook } from "../../logbook/demoLogbook";
 import { contentsOf, joinContents, type LogbookContents } from "../../logbook/logbookContents";
 import { LogbookReader } from "../logbook/logbookReader";
 import type { ReadingState } from "../logbook/readingWords";
-import { inWords } from "../logbook/useLogbook";
+import { messageOf } from "../shell/messageOf";
+
 import { Store } from "../shell/store";
 
 /** A logbook on the desk. */
@@ -116,7 +117,7 @@ export class ClassDesk extends Store {
       if (contents !== null) this.take(file.name, contents, false);
     } catch (error) {
       this.keys += 1;
-      this.problems = [...this.problems, { key: this.keys, name: file.name, sentence: inWords(error) }];
+      this.problems = [...this.problems, { key: this.keys, name: file.name, sentence: messageOf(error) }];
     }
   }
 }

@@ -1,6 +1,6 @@
 import { type FormEvent, useId, useState } from "react";
+import { messageOf } from "../shell/messageOf";
 import { noteProblem, type TypedNote } from "./notes";
-import { inWords } from "./useLogbook";
 
 interface NoteEditorProps {
   /** As they are kept. */
@@ -29,7 +29,7 @@ export function NoteEditor({ kept, onKeep }: NoteEditorProps) {
         setTyped(now);
         setTold("Kept.");
       },
-      (error) => setProblem(inWords(error)),
+      (error) => setProblem(messageOf(error)),
     );
   };
   const isChanged = typed.tags !== kept.tags || typed.note !== kept.note;

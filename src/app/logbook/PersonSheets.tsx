@@ -1,12 +1,12 @@
 import { type FormEvent, useState } from "react";
 import type { PersonRecord } from "../../logbook/records";
 import { deletePerson, recordsOfKind, wholeLogbook } from "../../logbook/wholeLogbook";
+import { messageOf } from "../shell/messageOf";
 import { Sheet } from "../shell/Sheet";
 import type { CurrentLogbook } from "./currentLogbook";
 import { exportFile } from "./exportFiles";
 import { nameProblem, newPerson } from "./people";
 import { saveFile } from "./saveFile";
-import { inWords } from "./useLogbook";
 
 interface NameFormProps {
   readonly name: string;
@@ -93,7 +93,7 @@ export function DeleteSheet({ current, isOpen, onClose }: PersonSheetProps) {
   const { person, logbook } = current;
   const [said, setSaid] = useState("");
   if (person === null) return null;
-  const act = (doing: () => Promise<void>) => doing().catch((error) => setSaid(inWords(error)));
+  const act = (doing: () => Promise<void>) => doing().catch((error) => setSaid(messageOf(error)));
   const save = async () => {
     const file = exportFile("logbook", await wholeLogbook(logbook), person.id, Date.now());
     saveFile(file);

@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { inWords } from "./useLogbook";
+import { messageOf } from "../shell/messageOf";
 
 /** Something that was done, or why not. */
 interface Told {
@@ -13,7 +13,7 @@ export function useDoing() {
   const act = (doing: () => Promise<string>) =>
     doing().then(
       (text) => setTold({ text, isProblem: false }),
-      (error) => setTold({ text: inWords(error), isProblem: true }),
+      (error) => setTold({ text: messageOf(error), isProblem: true }),
     );
   const say = (text: string) => setTold({ text, isProblem: false });
   return { told, act, say };

@@ -3,8 +3,8 @@ import { type AttemptFilter, attemptPage, countAttempts } from "../../logbook/at
 import type { AttemptRecord } from "../../logbook/attemptRecord";
 import type { Logbook } from "../../logbook/logbook";
 import { runningAmong } from "../../logbook/sittingQueries";
+import { messageOf } from "../shell/messageOf";
 import { Store } from "../shell/store";
-import { inWords } from "./useLogbook";
 
 /** Attempts that are read at once. */
 export const BLOCK = 50;
@@ -109,7 +109,7 @@ export class AttemptWindow extends Store {
       this.readMissing();
     } catch (error) {
       if (asked !== this.asked) return;
-      this.problem = inWords(error);
+      this.problem = messageOf(error);
     }
     this.changed();
   }
@@ -146,7 +146,7 @@ export class AttemptWindow extends Store {
         this.changed();
       }
     } catch (error) {
-      this.problem = inWords(error);
+      this.problem = messageOf(error);
       this.changed();
     } finally {
       this.isReading = false;

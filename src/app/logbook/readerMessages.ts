@@ -1,5 +1,6 @@
 import type { LogbookContents } from "../../logbook/logbookContents";
 import { type ReadingProgress, readLogbookFile } from "../../logbook/logbookFile";
+import { messageOf } from "../shell/messageOf";
 
 /** What the reader beside the page tells of a file: any number of times how far it is, then one end. */
 export type ReaderMessage =
@@ -29,6 +30,6 @@ export async function readAndTell(file: Blob, tell: (message: ReaderMessage) => 
   try {
     tell({ kind: "read", contents: readLogbookFile(text, (progress) => tell({ kind: "progress", progress })) });
   } catch (error) {
-    tell({ kind: "bad", sentence: error instanceof Error ? error.message : String(error) });
+    tell({ kind: "bad", sentence: messageOf(error) });
   }
 }

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState, useSyncExternalStore } from "react";
+import { messageOf } from "../shell/messageOf";
 import { type CurrentLogbook, currentLogbook } from "./currentLogbook";
 
 const NEVER = () => () => undefined;
@@ -23,9 +24,6 @@ export interface Asked<Answer> {
   readonly problem: string | null;
 }
 
-/** An error in words. */
-export const inWords = (error: unknown) => (error instanceof Error ? error.message : String(error));
-
 /**
  * Asks again whenever the key changes.
  *
@@ -41,7 +39,7 @@ export function useAsked<Answer>(key: string, ask: () => Promise<Answer>): Asked
     const take = (next: Asked<Answer>) => isWanted && setAsked(next);
     question.current().then(
       (answer) => take({ answer, problem: null }),
-      (error) => take({ answer: null, problem: inWords(error) }),
+      (error) => take({ answer: null, problem: messageOf(error) }),
     );
     return () => {
       isWanted = false;

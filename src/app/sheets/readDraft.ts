@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import { parseSheet } from "../../drill/sheet/parseSheet";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { parseProfile } from "../../lock/profileSchema";
+import { messageOf } from "../shell/messageOf";
 
 const object = z.looseObject({});
 const isProfile = (value: unknown): boolean => {
@@ -65,7 +66,7 @@ export function readDraft(body: unknown): Sheet | string {
   try {
     return parseSheet(body);
   } catch (error) {
-    return error instanceof Error ? error.message : String(error);
+    return messageOf(error);
   }
 }
 

@@ -1,5 +1,6 @@
 import type { Sheet } from "../../drill/sheet/sheet";
 import type { SheetRecord } from "../../logbook/records";
+import { messageOf } from "../shell/messageOf";
 import { Store } from "../shell/store";
 import { draftBody } from "./readDraft";
 
@@ -137,7 +138,7 @@ export class SheetShelf extends Store {
       await act();
       this.problem = this.keeper?.problem() ?? null;
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = messageOf(error);
     }
   }
 }

@@ -1,6 +1,7 @@
 import type { Sheet } from "../../drill/sheet/sheet";
 import { sheetFromLink, sheetToLink } from "../../drill/sheet/sheetLink";
 import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
+import { messageOf } from "../shell/messageOf";
 
 /** What an address of this screen asks for. */
 export type SheetsAddress =
@@ -43,6 +44,6 @@ export function linkOf(
   try {
     return { hash: `#/${page}?sheet=${sheetToLink(sheet)}` };
   } catch (error) {
-    return { says: error instanceof Error ? error.message : String(error) };
+    return { says: messageOf(error) };
   }
 }

@@ -5,6 +5,7 @@ import { HelpChoice } from "../../bench/HelpChoice";
 import { useDialClicks } from "../../dial/useDialClicks";
 import { ChangeNotes } from "../../logbook/changeNotes";
 import { useKeptJobs } from "../../logbook/useKeptJobs";
+import { LockChoice } from "../../shell/LockChoice";
 import { useStore } from "../../zeroing/useZeroing";
 import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
@@ -42,18 +43,7 @@ export function ChangeView({ query, chance, hasSound }: HandoverViewProps) {
     <div className="workplace handover-workplace">
       <div className="workplace-hand">
         <div className="setup">
-          <select
-            className="field"
-            aria-label="Lock"
-            value={CHANGEABLE.indexOf(setup.profile)}
-            onChange={(event) => session.takeLock(CHANGEABLE[Number(event.currentTarget.value)] ?? first)}
-          >
-            {CHANGEABLE.map((one, k) => (
-              <option key={one.id} value={k}>
-                {one.title}
-              </option>
-            ))}
-          </select>
+          <LockChoice locks={CHANGEABLE} lock={setup.profile} onLock={(one) => session.takeLock(one)} />
           <button type="button" className="button" aria-haspopup="dialog" onClick={() => setChoosing(true)}>
             <span className="visually-hidden">Change </span>
             {combinationText(setup.present, setup.profile)} to {combinationText(setup.wanted, setup.profile)}{" "}

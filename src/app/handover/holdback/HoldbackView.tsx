@@ -11,6 +11,7 @@ import { focusDial } from "../../dial/focusDial";
 import { plainKey } from "../../dial/plainKey";
 import { spokenReading } from "../../dial/spokenReading";
 import { useDialClicks } from "../../dial/useDialClicks";
+import { LockChoice } from "../../shell/LockChoice";
 import { useStore, useTurn } from "../../zeroing/useZeroing";
 import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
@@ -133,18 +134,7 @@ export function HoldbackView({ query, chance, hasSound }: HandoverViewProps) {
     <div className="workplace handover-workplace">
       <div className="workplace-hand">
         <div className="setup">
-          <select
-            className="field"
-            aria-label="Lock"
-            value={SHIPPED_PROFILES.indexOf(session.profile)}
-            onChange={(event) => session.takeLock(SHIPPED_PROFILES[Number(event.currentTarget.value)] ?? first)}
-          >
-            {SHIPPED_PROFILES.map((one, k) => (
-              <option key={one.id} value={k}>
-                {one.title}
-              </option>
-            ))}
-          </select>
+          <LockChoice locks={SHIPPED_PROFILES} lock={session.profile} onLock={(one) => session.takeLock(one)} />
         </div>
         <HoldbackHand session={session} />
       </div>

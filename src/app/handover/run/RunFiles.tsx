@@ -6,6 +6,7 @@ import { RunError } from "../../../handover/run/runError";
 import { LockError } from "../../../lock/lockError";
 import { mean } from "../../../statistics/sample";
 import { saveFile } from "../../logbook/saveFile";
+import { messageOf } from "../../shell/messageOf";
 import { browserSha256 } from "../../sittings/recordFile";
 import type { HandoverSession } from "./handoverSession";
 import { profileToWrite } from "./keptRun";
@@ -55,7 +56,7 @@ export function RunFiles({ session, result }: { readonly session: HandoverSessio
       const text = `${JSON.stringify({ sha256, record: made }, null, 2)}\n`;
       saveFile({ name: `handover-record-${made.date}.json`, type: JSON_TYPE, text });
     } catch (error) {
-      setTold([error instanceof Error ? error.message : String(error)]);
+      setTold([messageOf(error)]);
     }
   };
   return (
