@@ -1,5 +1,5 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import { combinationText } from "../../src/handover/change/changeFault";
+import { violations } from "./axe";
 import { ChangePage } from "./change";
 import { Fingers, KeyHand, RoundHand } from "./hands";
 import { expect, test } from "./page";
@@ -158,9 +158,7 @@ for (const { name, view, press } of MOMENTS) {
     for (const { colorScheme, ...window } of LOOKS) {
       await page.setViewportSize(window);
       await page.emulateMedia({ colorScheme });
-      const { violations } = await new AxeBuilder({ page }).analyze();
-      const found = violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.target}`);
-      expect.soft(found, `${colorScheme}, ${window.width}`).toEqual([]);
+      expect.soft(await violations(page), `${colorScheme}, ${window.width}`).toEqual([]);
       const across = await page.evaluate(
         () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
       );

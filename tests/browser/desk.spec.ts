@@ -1,5 +1,4 @@
 import { readFile } from "node:fs/promises";
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { csvParse } from "d3-dsv";
 import { sittingWrite } from "../../src/app/sittings/sittingLogbook";
@@ -9,6 +8,7 @@ import { writeLogbookFile } from "../../src/logbook/logbookFile";
 import { contentsOfWrites } from "../../src/logbook/logbookWrite";
 import { keptRecord } from "../support/keptRecord";
 import { NOON } from "../support/logbookRecords";
+import { violations } from "./axe";
 import { expect, test } from "./page";
 
 const demo = demoLogbook(7, NOON);
@@ -163,12 +163,6 @@ test("reading can be stopped; dropped files are taken; the logbook takes the cla
   await page.getByRole("link", { name: "Logbook" }).click();
   await expect(page.getByRole("button", { name: "Tavro", exact: true })).toBeVisible();
 });
-
-/** What the rules of axe-core find, best practices included; no rule is switched off. */
-async function violations(page: Page): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).analyze();
-  return found.violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id} at ${target.join(" ")}`));
-}
 
 test("axe finds nothing wrong, light on a desk or dark on a phone, where only tables scroll sideways", async ({
   page,

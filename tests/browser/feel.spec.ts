@@ -1,7 +1,6 @@
-import AxeBuilder from "@axe-core/playwright";
-import type { Page } from "@playwright/test";
 import { idealMotion } from "../../src/dialing/idealMotion";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
+import { violations } from "./axe";
 import type { Bench } from "./bench";
 import { KeyHand } from "./hands";
 import { expect, test } from "./page";
@@ -13,11 +12,6 @@ async function dial(bench: Bench, stopErrors: readonly number[]): Promise<void> 
   const hand = new KeyHand(bench, TWO.graduations);
   const path = idealMotion(TWO, TWO.asSet ?? [], await bench.reading(), stopErrors, 2);
   for (const [k, end] of path.slice(1).entries()) await hand.turnBy(end - (path[k] ?? 0));
-}
-
-async function violations(page: Page): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).analyze();
-  return found.violations.map(({ id, help }) => `${id}: ${help}`);
 }
 
 test("a heavy dial, chosen under More, lags by key and says when it sticks; the address keeps it", async ({

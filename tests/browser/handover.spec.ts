@@ -1,5 +1,5 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
+import { violations } from "./axe";
 import { byFinger, byKey, doorWith, Handover, PREPARED, PROVED } from "./handover";
 import { KeyHand } from "./hands";
 import { expect, test } from "./page";
@@ -214,12 +214,10 @@ test("axe finds nothing wrong, light on a desk, dark on a phone, nor in the form
   for (const { colorScheme, viewport } of looks) {
     await page.setViewportSize(viewport);
     await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect.soft(violations.map(({ id, nodes }) => `${id} at ${nodes[0]?.target.join(" ")}`)).toEqual([]);
+    expect.soft(await violations(page)).toEqual([]);
     const across = await page.locator("main").evaluate((element) => element.scrollWidth - element.clientWidth);
     expect.soft(across, "nothing in the page to scroll across").toBeLessThanOrEqual(0);
   }
   await door.does("Write the record");
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect.soft(violations.map(({ id, nodes }) => `${id} at ${nodes[0]?.target.join(" ")}`)).toEqual([]);
+  expect.soft(await violations(page)).toEqual([]);
 });

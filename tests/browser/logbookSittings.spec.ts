@@ -1,7 +1,7 @@
 import { readFile } from "node:fs/promises";
-import { AxeBuilder } from "@axe-core/playwright";
 import { test as base, type Page } from "@playwright/test";
 import { dialingStation, testSheet, zeroingStation } from "../support/testSheet";
+import { violations } from "./axe";
 import { Bench } from "./bench";
 import { expect, test } from "./page";
 import { dialIt, dialLast, start } from "./sittingByKeys";
@@ -25,8 +25,7 @@ async function expectClean(page: Page): Promise<void> {
   ] as const) {
     await page.setViewportSize({ width, height: 844 });
     await page.emulateMedia({ colorScheme, reducedMotion: "reduce" });
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
   }
   await page.setViewportSize({ width: 1280, height: 800 });
@@ -113,8 +112,7 @@ base(
     await page.getByRole("link", { name: "Logbook" }).click();
     const failed = page.getByRole("alert");
     await expect(failed).toContainText("This page has failed.");
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map(({ id }) => id)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     const saving = page.waitForEvent("download");
     await page.getByRole("button", { name: "Save the whole logbook" }).click();
     const saved = JSON.parse(await readFile(await (await saving).path(), "utf8"));

@@ -1,8 +1,8 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { idealMotion } from "../../src/dialing/idealMotion";
 import { signOf } from "../../src/lock/dial";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
+import { violations } from "./axe";
 import { Bench } from "./bench";
 import { KeyHand } from "./hands";
 import { expect, test } from "./page";
@@ -102,9 +102,7 @@ async function expectSound(page: Page, moment: string): Promise<void> {
     const look = `${moment}, ${colorScheme}, ${window.width}`;
     await page.setViewportSize(window);
     await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    const told = violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id} at ${target.join(" ")}`));
-    expect.soft(told, look).toEqual([]);
+    expect.soft(await violations(page), look).toEqual([]);
     const sticksOut = await page.locator("main *").evaluateAll((elements) =>
       elements
         // The line of parts scrolls across by design.
