@@ -5,7 +5,7 @@ import { handMotion } from "../../src/logbook/handMotion";
 import { attemptRow, DATABASE_NAME } from "../../src/logbook/logbookDatabase";
 import { encodeTrace } from "../../src/logbook/traceCodec";
 import { seededChance } from "../../src/statistics/chance";
-import { BROWSER_SWITCHES, browserPath } from "../browser/browserPath";
+import { BROWSER_SWITCHES, wholeBrowserPath } from "../browser/browserPath";
 import { serveBuilt } from "../browser/staticServer";
 import { anAttempt, aPerson, NOON } from "../support/logbookRecords";
 
@@ -186,7 +186,7 @@ const row = (what: string, sorted: readonly number[]) => {
 };
 
 const server = await serveBuilt();
-const browser = await chromium.launch({ executablePath: browserPath() ?? "", args: BROWSER_SWITCHES });
+const browser = await chromium.launch({ executablePath: wholeBrowserPath() ?? "", args: BROWSER_SWITCHES });
 try {
   const context = await browser.newContext({ baseURL: server.address, viewport: { width: 1280, height: 800 } });
   const page = await context.newPage();

@@ -6,7 +6,7 @@ import { EVENT_MEASURE } from "../../src/app/bench/eventCost";
 import { idealMotion } from "../../src/dialing/idealMotion";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
 import { Bench } from "../browser/bench";
-import { BROWSER_SWITCHES, browserPath } from "../browser/browserPath";
+import { BROWSER_SWITCHES, wholeBrowserPath } from "../browser/browserPath";
 import { placeOf } from "../browser/hands";
 import { serveBuilt } from "../browser/staticServer";
 
@@ -71,7 +71,7 @@ const quantile = (sorted: readonly number[], part: number) =>
 
 async function eventCosts(): Promise<number[]> {
   const server = await serveBuilt();
-  const browser = await chromium.launch({ executablePath: browserPath() ?? "", args: BROWSER_SWITCHES });
+  const browser = await chromium.launch({ executablePath: wholeBrowserPath() ?? "", args: BROWSER_SWITCHES });
   try {
     const page = await browser.newPage({ viewport: { width: 1280, height: 800 }, baseURL: server.address });
     const bench = new Bench(page);

@@ -1,17 +1,22 @@
 import { spawnSync } from "node:child_process";
-import { browserPath } from "./browserPath";
+import { browserPath, hasQuickBrowser } from "./browserPath";
 
-/** Ways to get a browser, tried in order: the system's packages where we may install, else the test tool's own. */
-const WAYS: readonly (readonly string[])[] = [
-  ["apt-get", "update"],
-  ["apt-get", "install", "-y", "--no-install-recommends", "chromium"],
-  ["npx", "playwright", "install", "chromium"],
-];
+type Command = readonly string[];
 
-for (const [command = "", ...args] of WAYS) {
-  if (browserPath() !== undefined) break;
-  spawnSync(command, args, { stdio: "inherit" });
-}
+const install = (name: string): Command => ["apt-get", "install", "-y", "--no-install-recommends", name];
+
+/** The system's packages, where we may install: a browser without windows first. */
+const QUICK_WAYS: readonly Command[] = [["apt-get", "update"], install("chromium-headless-shell")];
+/** Any other, tried in order: the test tool's own last. */
+const OTHER_WAYS: readonly Command[] = [install("chromium"), ["npx", "playwright", "install", "chromium"]];
+
+const run = ([command = "", ...args]: Command) => spawnSync(command, args, { stdio: "inherit" });
+
+// A build machine is ours to install on, so it gets the quick browser; elsewhere any that is there will do.
+const isQuickWanted = process.env.CI !== undefined && !hasQuickBrowser();
+if (isQuickWanted || browserPath() === undefined) for (const way of QUICK_WAYS) run(way);
+for (const way of OTHER_WAYS) if (browserPath() === undefined) run(way);
+
 const found = browserPath();
 if (found === undefined) {
   process.stderr.write("No browser was found or could be installed. Install Chromium, or name one in CHROMIUM_PATH.\n");

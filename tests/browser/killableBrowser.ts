@@ -1,5 +1,3 @@
-import { readlinkSync } from "node:fs";
-import { join } from "node:path";
 import { type BrowserContext, chromium, type Page } from "@playwright/test";
 import { BROWSER_SWITCHES, browserPath } from "./browserPath";
 
@@ -34,7 +32,7 @@ export class KillableBrowser {
     const { context } = this;
     if (context === null) return;
     const gone = context.waitForEvent("close");
-    process.kill(this.process, "SIGKILL");
+    process.kill(await processOf(context), "SIGKILL");
     await gone;
     this.context = null;
   }
@@ -42,9 +40,13 @@ export class KillableBrowser {
   async close(): Promise<void> {
     await this.context?.close();
   }
+}
 
-  /** The browser locks its profile with a link that ends in the number of its process. */
-  private get process(): number {
-    return Number(/\d+$/.exec(readlinkSync(join(this.folder, "SingletonLock")))?.[0]);
-  }
+/** The number of a browser's own process, as it tells it. */
+async function processOf(context: BrowserContext): Promise<number> {
+  const session = await context.browser()?.newBrowserCDPSession();
+  const told = await session?.send("SystemInfo.getProcessInfo");
+  const own = told?.processInfo.find(({ type }) => type === "browser");
+  if (own === undefined) throw new Error("the browser does not tell its process");
+  return own.id;
 }

@@ -1,10 +1,10 @@
 import { readFile } from "node:fs/promises";
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import manifest from "../../package.json" with { type: "json" };
 import { SHIPPED_QUESTIONS } from "../../src/drill/questions/shippedQuestions";
 import type { Sheet, SittingRules } from "../../src/drill/sheet/sheet";
 import { dialingStation, testSheet, zeroingStation } from "../support/testSheet";
+import { LOOKS, look, violations } from "./axe";
 import { expect, test } from "./page";
 import { dialIt, dialLast, openSheet, start, verdict } from "./sittingByKeys";
 
@@ -72,12 +72,9 @@ const savedRecord = async (page: Page) => {
 };
 
 const expectClean = async (page: Page) => {
-  for (const colorScheme of ["light", "dark"] as const) {
-    await page.emulateMedia({ colorScheme, reducedMotion: "reduce" });
-    // Colors reach their new values with the second frame.
-    await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`)).toEqual([]);
+  for (const one of LOOKS) {
+    await look(page, one);
+    expect(await violations(page), one.name).toEqual([]);
   }
 };
 
