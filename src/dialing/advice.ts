@@ -1,26 +1,16 @@
 import { countWord, sizeText } from "../lock/amountWords";
-import { type Graduations, opposite, signOf, type Turn } from "../lock/dial";
+import { opposite, type Turn } from "../lock/dial";
 import type { Profile } from "../lock/profile";
 import type { HandledLock } from "./attempt";
 import type { DialingState } from "./dialingMachine";
-import { drawLength, faultsSoFar } from "./fault";
+import { faultsSoFar } from "./fault";
 import { tellFaults } from "./faultWords";
-import { legArrivals } from "./leg";
+import { type Progress, progressOf } from "./progress";
 import { distanceTo, runLength } from "./runs";
 import { faceText, ordinalWord } from "./words";
 
 /** How much the trainer says while one dials. */
 export type Help = "full" | "counts" | "silent";
-
-/** Where the hand is in the procedure, in numbers. */
-export interface Progress {
-  /** Index of the step: a number, or the procedure's length for the draw. */
-  readonly step: number;
-  /** Arrivals made at each number so far. */
-  readonly arrivals: readonly number[];
-  /** Turning left to do until the next arrival at the number, or until the stop; graduations, or null. */
-  readonly toGo: Graduations | null;
-}
 
 /** One sentence to act on, and one of detail. */
 export interface Advice {
@@ -30,39 +20,6 @@ export interface Advice {
   readonly detail: string;
 }
 
-/** Arrivals made at every number, the leg under way included. */
-function arrivalsMade(attempt: HandledLock): number[] {
-  const { reader, profile } = attempt;
-  return profile.procedure.map((_, k) => {
-    const leg = reader.legs[k];
-    const target = leg && reader.targetOf(leg);
-    return leg === undefined || target === undefined ? 0 : legArrivals(leg, target);
-  });
-}
-
-/** Turning left to do until the number next arrives. The mark that the leg started on does not count. */
-function toNextArrival({ reader, profile, dial }: HandledLock, number: Graduations, turn: Turn): Graduations {
-  const ahead = distanceTo(number, dial, turn, profile.graduations);
-  const from = reader.leg?.from ?? dial;
-  const isFirstMark = signOf(turn) * (dial - from) + ahead <= profile.stopTolerance;
-  return isFirstMark ? ahead + profile.graduations : ahead;
-}
-
-/** Where the hand is in the procedure. */
-export function progressOf(attempt: HandledLock): Progress {
-  const { reader, profile, combination } = attempt;
-  const step = Math.min(reader.leg?.step ?? 0, profile.procedure.length);
-  const arrivals = arrivalsMade(attempt);
-  const number = combination[step];
-  const turn = profile.procedure[step]?.turn;
-  if (number !== undefined && turn !== undefined) {
-    return { step, arrivals, toGo: toNextArrival(attempt, number, turn) };
-  }
-  const stop = reader.legs.find((leg) => leg.step === step - 1)?.to;
-  const drawn = reader.leg === undefined ? 0 : runLength(reader.leg);
-  return { step, arrivals, toGo: stop === undefined ? null : Math.max(0, drawLength(profile, stop) - drawn) };
-}
-
 interface Scene {
   readonly attempt: HandledLock;
   readonly profile: Profile;
@@ -70,9 +27,12 @@ interface Scene {
 }
 
 const turnFor = ({ profile, progress }: Scene): Turn => profile.procedure[progress.step]?.turn ?? profile.draw.turn;
+
 const numberText = ({ attempt, profile, progress }: Scene) =>
   faceText(attempt.combination[progress.step] ?? 0, profile);
+
 const wanted = ({ profile, progress }: Scene) => profile.procedure[progress.step]?.arrivals ?? 0;
+
 const made = ({ progress }: Scene) => progress.arrivals[progress.step] ?? 0;
 
 const startOverText = ({ profile, attempt }: Scene) => {
@@ -82,7 +42,9 @@ const startOverText = ({ profile, attempt }: Scene) => {
 };
 
 const madeWord = (scene: Scene) => (made(scene) === 0 ? "none" : countWord(made(scene)));
+
 const countsText = (scene: Scene) => `${madeWord(scene)} of ${countWord(wanted(scene))} arrivals made`;
+
 const timesText = (count: number) => (count === 1 ? "once" : count === 2 ? "twice" : `${countWord(count)} times`);
 
 const turning = (scene: Scene): Advice => {

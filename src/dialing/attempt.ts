@@ -1,26 +1,15 @@
 import { type Combination, parseCombination } from "../lock/combination";
 import { type Graduations, type Milliseconds, signOf } from "../lock/dial";
 import { type EncoderMemory, FRESH_MEMORY, judgeDraw, spellsCombination } from "../lock/dialEncoder";
-import { LockError } from "../lock/lockError";
 import type { DialEncoderProfile, Profile } from "../lock/profile";
-import { FARTHEST, WheelPack } from "../lock/wheelPack";
+import type { WheelPack } from "../lock/wheelPack";
+import { checkReach } from "../lock/wheelPackState";
+import { type AttemptStart, startPack } from "./attemptStart";
 import type { DialingFact } from "./dialingFact";
 import { drawLength } from "./fault";
 import { HandReader } from "./handReader";
 import { legArrivals } from "./leg";
 import { runLength, stopError } from "./runs";
-
-/** Where a lock stands before the hand takes hold. */
-export interface AttemptStart {
-  /** Unwrapped dial position, graduations. */
-  readonly dial: Graduations;
-  /** Wheel packs only: how far each wheel leads its driver, wheel 1 first; all 0 where left out. */
-  readonly slack?: readonly Graduations[] | undefined;
-  /** Encoder locks only: tries it remembers. */
-  readonly memory?: EncoderMemory | undefined;
-  /** What the lock is really set to, graduations, where that is not the combination that the hand dials. */
-  readonly setTo?: Combination | undefined;
-}
 
 /** What telling a hand's progress and its faults needs of the lock under it; an `Attempt` has it all. */
 export interface HandledLock
@@ -262,18 +251,3 @@ export class Attempt {
 
 /** Turning that a sum of moves may lose to rounding, graduations. */
 const ROUNDING: Graduations = 1e-9;
-
-function checkReach(position: Graduations): void {
-  if (!(Math.abs(position) <= FARTHEST)) {
-    throw new LockError("too-far", `the dial would stand at ${position}; positions go from -1e9 to 1e9 graduations`);
-  }
-}
-
-function startPack(
-  profile: Profile & { kind: "wheel-pack" },
-  combination: Combination,
-  start: AttemptStart,
-): WheelPack {
-  const slack = start.slack ?? profile.wheelPack.freePlay.map(() => 0);
-  return new WheelPack(profile, combination, { dial: start.dial, slack, engagedAt: null });
-}

@@ -1,19 +1,7 @@
 import type { Combination } from "./combination";
 import { type Graduations, reading, signOf, wrap } from "./dial";
-import { LockError } from "./lockError";
 import type { WheelPackProfile } from "./profile";
-
-/** A wheel pack at rest. Positions are unwrapped graduations, left positive. */
-export interface WheelPackState {
-  readonly dial: Graduations;
-  /** How far each wheel leads its driver, wheel 1 first, graduations in [0, its free play]. */
-  readonly slack: readonly Graduations[];
-  /** Dial position at which the lever nose dropped, or null while it rides on the cam. */
-  readonly engagedAt: Graduations | null;
-}
-
-/** Farthest dial position the mechanics take, graduations: beyond it a double no longer resolves a millionth. */
-export const FARTHEST: Graduations = 1e9;
+import { checkStart, FARTHEST, tooFar, type WheelPackState } from "./wheelPackState";
 
 /**
  * Offset of each wheel's gate, so that the combination reads true on the dial: a wheel set by a right turn leads the
@@ -192,6 +180,7 @@ export class WheelPack {
 
   /** Goes to a dial position, however far, all in one direction. */
   private turnTo(target: number): void {
+    // In place: a call for it would double the time of a move.
     if (!(target >= -FARTHEST && target <= FARTHEST)) throw tooFar(target);
     if (this.engagedAt !== null) this.turnEngaged(target);
     else if ((target - this.mark) * this.drawSign >= 0) this.turnAcrossMarks(target);
@@ -250,36 +239,4 @@ export class WheelPack {
     this.drag(target);
     this.mark = this.markBeyond(target);
   }
-}
-
-const tooFar = (position: number) =>
-  new LockError("too-far", `the dial would stand at ${position}; positions go from -1e9 to 1e9 graduations`);
-
-/** What positions within `FARTHEST` resolve, graduations. */
-const RESOLVED = 1e-6;
-
-function checkStart(profile: WheelPackProfile, state: WheelPackState): void {
-  const { wheelPack, procedure } = profile;
-  const { dial, slack } = state;
-  if (!(Math.abs(dial) <= FARTHEST)) throw tooFar(dial);
-  if (slack.length !== procedure.length) {
-    const has = `start.slack has ${slack.length} entries`;
-    throw new LockError("bad-start", `${has}, but this pack has ${procedure.length} wheels`);
-  }
-  slack.forEach((one, k) => {
-    const play = wheelPack.freePlay[k] ?? 0;
-    if (!(one >= 0 && one <= play)) {
-      throw new LockError("bad-start", `start.slack[${k}] must be from 0 to the wheel's free play ${play}, not ${one}`);
-    }
-  });
-  checkNose(profile, state);
-}
-
-/** A nose that is down fell at an engagement point, and holds the dial between there and the positive stop. */
-function checkNose({ draw, graduations }: WheelPackProfile, { dial, engagedAt }: WheelPackState): void {
-  if (engagedAt === null) return;
-  const drawn = (dial - engagedAt) * signOf(draw.turn);
-  const isAtMark = Math.abs(wrap(engagedAt - draw.engageAt, graduations)) <= RESOLVED;
-  if (isAtMark && drawn >= 0 && drawn <= draw.travel + RESOLVED) return;
-  throw new LockError("bad-start", `start.engagedAt ${engagedAt} does not fit a dial at ${dial}`);
 }

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { FARTHEST } from "../lock/wheelPackState";
 
 /** A whole number within limits. */
 export const whole = (low: number, high: number, words: string) =>
@@ -38,8 +39,6 @@ export const named = (longest: number) => {
 
 /** True or false. */
 export const flag = z.boolean({ error: "must be true or false" });
-
-const FARTHEST = 1e9;
 
 /** Graduations, within what the mechanics resolve. */
 export const graduations = within(-FARTHEST, FARTHEST, "must be a number of graduations within 1e9 of 0");

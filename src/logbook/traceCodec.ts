@@ -1,7 +1,7 @@
 import { deflateSync, inflateSync } from "fflate";
-import type { AttemptStart } from "../dialing/attempt";
+import type { AttemptStart } from "../dialing/attemptStart";
 import type { Graduations, Milliseconds } from "../lock/dial";
-import { FARTHEST } from "../lock/wheelPack";
+import { FARTHEST } from "../lock/wheelPackState";
 import { STEPS_PER_GRADUATION } from "./keptPosition";
 import { LogbookError } from "./logbookError";
 

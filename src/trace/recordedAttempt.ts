@@ -1,12 +1,12 @@
 import * as z from "zod/mini";
-import type { AttemptStart } from "../dialing/attempt";
+import type { AttemptStart } from "../dialing/attemptStart";
 import { type Combination, parseCombination } from "../lock/combination";
 import type { Graduations, Milliseconds } from "../lock/dial";
 import { fieldProblem, shown } from "../lock/fieldProblem";
 import type { Profile } from "../lock/profile";
 import { parseProfile } from "../lock/profileSchema";
 import { shippedProfile } from "../lock/shippedProfiles";
-import { FARTHEST } from "../lock/wheelPack";
+import { FARTHEST } from "../lock/wheelPackState";
 import { TraceError } from "./traceError";
 
 /** One attempt as it was recorded: everything that is needed to replay it. */

@@ -1,4 +1,5 @@
-import { Attempt, type AttemptStart } from "../dialing/attempt";
+import { Attempt } from "../dialing/attempt";
+import type { AttemptStart } from "../dialing/attemptStart";
 import { tellFaults, type WordedFault } from "../dialing/faultWords";
 import { arrivals, stopError } from "../dialing/runs";
 import { type Graduations, reading, type Turn } from "../lock/dial";

@@ -1,5 +1,6 @@
 import type { Page } from "@playwright/test";
-import { Attempt, type AttemptStart } from "../../src/dialing/attempt";
+import { Attempt } from "../../src/dialing/attempt";
+import type { AttemptStart } from "../../src/dialing/attemptStart";
 import { type DialingState, dialingMachine } from "../../src/dialing/dialingMachine";
 import type { Profile } from "../../src/lock/profile";
 import { shippedProfile } from "../../src/lock/shippedProfiles";

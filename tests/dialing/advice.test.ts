@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { createActor } from "xstate";
-import { adviceFor, type Help, progressOf } from "../../src/dialing/advice";
+import { adviceFor, type Help } from "../../src/dialing/advice";
 import { Attempt } from "../../src/dialing/attempt";
 import { dialingMachine } from "../../src/dialing/dialingMachine";
+import { progressOf } from "../../src/dialing/progress";
 import type { Graduations } from "../../src/lock/dial";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
 import { COMBINATION } from "../support/faultTraces";

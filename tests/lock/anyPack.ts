@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { type Graduations, opposite, reading } from "../../src/lock/dial";
 import type { WheelPackProfile } from "../../src/lock/profile";
-import { WheelPack, type WheelPackState } from "../../src/lock/wheelPack";
+import { WheelPack } from "../../src/lock/wheelPack";
+import type { WheelPackState } from "../../src/lock/wheelPackState";
 import { type PackParts, packProfile } from "./testPacks";
 
 // Multiples of 1/64 are exact in binary, and so are their sums: no tolerance is needed where they are used.

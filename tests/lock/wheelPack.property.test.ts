@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { reading } from "../../src/lock/dial";
-import { FARTHEST, WheelPack } from "../../src/lock/wheelPack";
+import { WheelPack } from "../../src/lock/wheelPack";
+import { FARTHEST } from "../../src/lock/wheelPackState";
 import { exact, mirrored, moves, packOf, positionsOf, rounded, type Setup, setups, sum } from "./anyPack";
 import { packProfile } from "./testPacks";
 

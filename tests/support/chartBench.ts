@@ -1,5 +1,6 @@
 import { createActor } from "xstate";
-import { Attempt, type AttemptStart } from "../../src/dialing/attempt";
+import { Attempt } from "../../src/dialing/attempt";
+import type { AttemptStart } from "../../src/dialing/attemptStart";
 import { type DialingEvent, dialingMachine } from "../../src/dialing/dialingMachine";
 import type { Combination } from "../../src/lock/combination";
 import type { Graduations, Milliseconds } from "../../src/lock/dial";

@@ -1,4 +1,5 @@
-import { Attempt, type AttemptStart } from "../../src/dialing/attempt";
+import { Attempt } from "../../src/dialing/attempt";
+import type { AttemptStart } from "../../src/dialing/attemptStart";
 import type { DialingFact } from "../../src/dialing/dialingFact";
 import type { Combination } from "../../src/lock/combination";
 import type { Graduations, Milliseconds } from "../../src/lock/dial";

@@ -1,4 +1,4 @@
-import type { AttemptStart } from "../../dialing/attempt";
+import type { AttemptStart } from "../../dialing/attemptStart";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import { keptPosition } from "../../logbook/keptPosition";
 

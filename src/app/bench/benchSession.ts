@@ -1,5 +1,6 @@
 import { type ActorRefFrom, createActor } from "xstate";
-import type { Attempt, AttemptStart } from "../../dialing/attempt";
+import type { Attempt } from "../../dialing/attempt";
+import type { AttemptStart } from "../../dialing/attemptStart";
 import { type DialFeel, dialFeel } from "../../dialing/dialFeel";
 import type { DialingFact } from "../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../dialing/dialingMachine";

@@ -1,5 +1,5 @@
 import type { Help } from "../../dialing/advice";
-import type { AttemptStart } from "../../dialing/attempt";
+import type { AttemptStart } from "../../dialing/attemptStart";
 import type { DialWeight } from "../../dialing/dialFeel";
 import { drawCombination } from "../../drill/drawCombination";
 import type { Combination } from "../../lock/combination";

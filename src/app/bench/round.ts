@@ -1,4 +1,5 @@
-import { Attempt, type AttemptStart } from "../../dialing/attempt";
+import { Attempt } from "../../dialing/attempt";
+import type { AttemptStart } from "../../dialing/attemptStart";
 import type { DialingFact } from "../../dialing/dialingFact";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import { AttemptRecorder } from "./attemptRecorder";

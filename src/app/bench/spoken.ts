@@ -1,5 +1,6 @@
-import { type Help, progressOf } from "../../dialing/advice";
+import type { Help } from "../../dialing/advice";
 import type { HandledLock } from "../../dialing/attempt";
+import { progressOf } from "../../dialing/progress";
 import { ordinalWord, readingText } from "../../dialing/words";
 import { reading } from "../../lock/dial";
 import { spokenReading } from "../dial/spokenReading";

@@ -1,7 +1,7 @@
-import { progressOf } from "../../dialing/advice";
 import type { HandledLock } from "../../dialing/attempt";
 import type { DialingState } from "../../dialing/dialingMachine";
 import type { Leg } from "../../dialing/leg";
+import { progressOf } from "../../dialing/progress";
 import { stopError } from "../../dialing/runs";
 import { countWord } from "../../lock/amountWords";
 import type { Turn } from "../../lock/dial";

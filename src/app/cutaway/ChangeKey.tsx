@@ -1,6 +1,6 @@
 import { memo } from "react";
 import type { CutawayKey } from "./cutawayView";
-import { planeTransform, project, type Scene, turnTransform } from "./wheelGeometry";
+import { planeTransform, project, type Scene, turnTransform } from "./packScene";
 
 /** How far the key holes lie from the spindle: in the ring outside the flies. */
 const HOLE_AT = 38;

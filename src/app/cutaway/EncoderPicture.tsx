@@ -1,10 +1,10 @@
 import { memo } from "react";
+import type { BlockPlace } from "./blockFaces";
 import { Bolt, Lever, Solid } from "./boltParts";
 import type { CutawayView } from "./cutawayView";
 import { Spindle } from "./discs";
-import { useMovedDrawing } from "./useMovedDrawing";
+import { toothedPath } from "./outlines";
 import {
-  type BlockPlace,
   BOLT_LENGTH,
   CAM_RADIUS,
   centerAt,
@@ -15,10 +15,10 @@ import {
   type Scene,
   spindleFront,
   THICKNESS,
-  toothedPath,
   turnTransform,
   WIDTH,
-} from "./wheelGeometry";
+} from "./packScene";
+import { useMovedDrawing } from "./useMovedDrawing";
 
 const SQUASH = 0.74;
 const SCENE: Scene = {

@@ -4,7 +4,7 @@ import { type CutawayKey, type CutawayLock, cutawayView } from "./cutawayView";
 import { keySentence, leverSentences, wheelSentence } from "./cutawayWords";
 import { PackLabels } from "./PackLabels";
 import { PackPicture } from "./PackPicture";
-import { packScene } from "./wheelGeometry";
+import { packScene } from "./packScene";
 
 interface PackInsideProps {
   /** Changes in place: a new `version` is what makes React look again. */

@@ -2,7 +2,7 @@ import { type CSSProperties, useMemo } from "react";
 import { CutawayLabel } from "./CutawayLabel";
 import type { CutawayView } from "./cutawayView";
 import { boltWords, camStateWords, errorWords, wheelStateWords } from "./cutawayWords";
-import { columnWidths, isMirrored, type Scene } from "./wheelGeometry";
+import { columnWidths, isMirrored, type Scene } from "./packScene";
 
 /** The words under the parts, each under its part: the bolt, the cam, and the wheels back to wheel 1. */
 export function PackLabels({ view, scene }: { view: CutawayView; scene: Scene }) {

@@ -4,21 +4,11 @@ import { KeyHole, KeyRod, keyHoleAngle } from "./ChangeKey";
 import type { CutawayKey, CutawayView } from "./cutawayView";
 import { fenceText, noseText } from "./cutawayWords";
 import { Cam, DrivePin, FencePart, GateMark, Spindle, Wheel } from "./discs";
+import { FALL } from "./leverPose";
+import { gateHalfWidth } from "./outlines";
+import { camAngle, flyHalfAngle, packAngles } from "./packAngles";
+import { BOLT_LENGTH, HEIGHT, isMirrored, project, type Scene, spindleFront, WIDTH } from "./packScene";
 import { useMovedDrawing } from "./useMovedDrawing";
-import {
-  BOLT_LENGTH,
-  camAngle,
-  FALL,
-  flyHalfAngle,
-  gateHalfWidth,
-  HEIGHT,
-  isMirrored,
-  packAngles,
-  project,
-  type Scene,
-  spindleFront,
-  WIDTH,
-} from "./wheelGeometry";
 
 /** How far the fence reaches behind wheel 1 and in front of the cam, in depths. */
 const FENCE_BACK = 0.3;

@@ -1,13 +1,7 @@
 import { memo, type Ref } from "react";
-import {
-  type BlockPlace,
-  BOLT_LENGTH,
-  blockFaces,
-  leverPath,
-  PIVOT,
-  planeTransform,
-  type Scene,
-} from "./wheelGeometry";
+import { type BlockPlace, blockFaces } from "./blockFaces";
+import { leverPath, PIVOT } from "./leverPose";
+import { BOLT_LENGTH, planeTransform, type Scene } from "./packScene";
 
 interface SolidProps {
   readonly scene: Scene;

@@ -1,19 +1,6 @@
 import { memo, useMemo } from "react";
-import {
-  CAM_RADIUS,
-  camPath,
-  centerAt,
-  discPath,
-  fenceFaces,
-  fenceMark,
-  flyPath,
-  pinTransform,
-  planeTransform,
-  type Scene,
-  THICKNESS,
-  turnTransform,
-  WHEEL_RADIUS,
-} from "./wheelGeometry";
+import { camPath, discPath, fenceFaces, fenceMark, flyPath, pinTransform } from "./outlines";
+import { CAM_RADIUS, centerAt, planeTransform, type Scene, THICKNESS, turnTransform, WHEEL_RADIUS } from "./packScene";
 
 interface WheelProps {
   readonly scene: Scene;

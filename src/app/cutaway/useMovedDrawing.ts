@@ -1,7 +1,8 @@
 import { useCallback, useRef } from "react";
 import type { CutawayView } from "./cutawayView";
+import { drawAngle, leverPose } from "./leverPose";
+import { type Scene, shiftTransform } from "./packScene";
 import { useMovedParts } from "./useMovedParts";
-import { drawAngle, leverPose, type Scene, shiftTransform } from "./wheelGeometry";
 
 /**
  * Keeps fence, lever and bolt of a drawing where they are, without React.

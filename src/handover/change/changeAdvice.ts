@@ -1,5 +1,6 @@
-import { type Advice, adviceFor, type Help, progressOf } from "../../dialing/advice";
+import { type Advice, adviceFor, type Help } from "../../dialing/advice";
 import type { DialingState } from "../../dialing/dialingMachine";
+import { progressOf } from "../../dialing/progress";
 import { faceText } from "../../dialing/words";
 import { countWord, sizeText } from "../../lock/amountWords";
 import { opposite } from "../../lock/dial";

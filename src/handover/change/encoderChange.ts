@@ -1,4 +1,5 @@
-import { Attempt, type AttemptStart, type HandledLock } from "../../dialing/attempt";
+import { Attempt, type HandledLock } from "../../dialing/attempt";
+import type { AttemptStart } from "../../dialing/attemptStart";
 import type { DialingFact } from "../../dialing/dialingFact";
 import { type Combination, parseCombination } from "../../lock/combination";
 import { type Graduations, type Milliseconds, wrap } from "../../lock/dial";

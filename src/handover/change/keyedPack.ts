@@ -1,7 +1,8 @@
 import type { Combination } from "../../lock/combination";
 import { parseCombination } from "../../lock/combination";
 import { type Graduations, reading, signOf, wrap } from "../../lock/dial";
-import { gateOffsets, WheelPack, type WheelPackState } from "../../lock/wheelPack";
+import { gateOffsets, WheelPack } from "../../lock/wheelPack";
+import type { WheelPackState } from "../../lock/wheelPackState";
 import type { KeyedProfile } from "./changeProfile";
 
 /** Where the change key is: out of the lock, in the key port, or in it and turned. */

@@ -2,7 +2,7 @@ import type { Attempt, HandledLock } from "../../dialing/attempt";
 import type { DialingFact } from "../../dialing/dialingFact";
 import { type Combination, parseCombination } from "../../lock/combination";
 import type { Graduations, Milliseconds } from "../../lock/dial";
-import type { WheelPackState } from "../../lock/wheelPack";
+import type { WheelPackState } from "../../lock/wheelPackState";
 import type { PackChangeFact } from "./changeFact";
 import { type KeyedProfile, PROOFS_WANTED } from "./changeProfile";
 import { KeyedPack, type KeyedPackState, type KeyRefusal } from "./keyedPack";

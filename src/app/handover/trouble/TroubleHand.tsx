@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useEffect, useRef } from "react";
-import { progressOf } from "../../../dialing/advice";
+import { progressOf } from "../../../dialing/progress";
 import { readingText } from "../../../dialing/words";
 import type { TroubleState } from "../../../handover/trouble/troubleMachine";
 import { reading } from "../../../lock/dial";

@@ -1,0 +1,64 @@
+import { type Graduations, signOf, wrap } from "./dial";
+import { LockError } from "./lockError";
+import type { WheelPackProfile } from "./profile";
+
+/** A wheel pack at rest. Positions are unwrapped graduations, left positive. */
+export interface WheelPackState {
+  readonly dial: Graduations;
+  /** How far each wheel leads its driver, wheel 1 first, graduations in [0, its free play]. */
+  readonly slack: readonly Graduations[];
+  /** Dial position at which the lever nose dropped, or null while it rides on the cam. */
+  readonly engagedAt: Graduations | null;
+}
+
+/** Farthest dial position the mechanics take, graduations: beyond it a double no longer resolves a millionth. */
+export const FARTHEST: Graduations = 1e9;
+
+/** The error that says a dial position is out of reach, graduations. */
+export const tooFar = (position: Graduations) =>
+  new LockError("too-far", `the dial would stand at ${position}; positions go from -1e9 to 1e9 graduations`);
+
+/**
+ * Holds a dial position to what the mechanics take.
+ *
+ * @param position - graduations
+ * @throws {LockError} `too-far`
+ */
+export function checkReach(position: Graduations): void {
+  if (!(Math.abs(position) <= FARTHEST)) throw tooFar(position);
+}
+
+/** What positions within `FARTHEST` resolve, graduations. */
+const RESOLVED = 1e-6;
+
+/**
+ * Holds a picture of a pack to the pack.
+ *
+ * @throws {LockError} `bad-start` when a slack is missing or outside its free play, or a nose that is down does not fit
+ *   the dial; `too-far` for a wild position
+ */
+export function checkStart(profile: WheelPackProfile, state: WheelPackState): void {
+  const { wheelPack, procedure } = profile;
+  const { dial, slack } = state;
+  checkReach(dial);
+  if (slack.length !== procedure.length) {
+    const has = `start.slack has ${slack.length} entries`;
+    throw new LockError("bad-start", `${has}, but this pack has ${procedure.length} wheels`);
+  }
+  slack.forEach((one, k) => {
+    const play = wheelPack.freePlay[k] ?? 0;
+    if (!(one >= 0 && one <= play)) {
+      throw new LockError("bad-start", `start.slack[${k}] must be from 0 to the wheel's free play ${play}, not ${one}`);
+    }
+  });
+  checkNose(profile, state);
+}
+
+/** A nose that is down fell at an engagement point, and holds the dial between there and the positive stop. */
+function checkNose({ draw, graduations }: WheelPackProfile, { dial, engagedAt }: WheelPackState): void {
+  if (engagedAt === null) return;
+  const drawn = (dial - engagedAt) * signOf(draw.turn);
+  const isAtMark = Math.abs(wrap(engagedAt - draw.engageAt, graduations)) <= RESOLVED;
+  if (isAtMark && drawn >= 0 && drawn <= draw.travel + RESOLVED) return;
+  throw new LockError("bad-start", `start.engagedAt ${engagedAt} does not fit a dial at ${dial}`);
+}
