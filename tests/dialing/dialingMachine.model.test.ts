@@ -6,6 +6,7 @@ import type { Graduations } from "../../src/lock/dial";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
 import { arrowText, ChartBench } from "../support/chartBench";
 import { EVENTS, type Snapshot, takenIn } from "../support/chartEvents";
+import { drawnArrows } from "../support/drawnArrows";
 import { everyTransition } from "../support/everyTransition";
 import { COMBINATION } from "../support/faultTraces";
 import { handled } from "../support/handled";
@@ -110,20 +111,6 @@ const CASES: readonly Case[] = [
 ];
 
 const made = (bench: ChartBench) => (step: { readonly event: object }) => bench.make(step.event as DialingEvent);
-
-/** Arrows as the chart's source draws them: a state, an event, and which of its choices. */
-function drawnArrows(machine: ReturnType<typeof dialingMachine>): Map<unknown, string> {
-  const nodes = [machine.root, ...Object.values(machine.states)];
-  return new Map(
-    nodes.flatMap((node) =>
-      [...node.transitions].flatMap(([type, choices]) =>
-        choices.map(
-          (choice, k) => [choice, `${node.key} by ${type}${choices.length > 1 ? ` #${k + 1}` : ""}`] as const,
-        ),
-      ),
-    ),
-  );
-}
 
 describe.each(CASES)("the dialing chart of the $id lock", ({ id, states, arrows, guarded, never, extras }) => {
   const profile = shippedProfile(id);

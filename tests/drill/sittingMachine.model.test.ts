@@ -9,6 +9,7 @@ import {
   sittingMachine,
   workedTime,
 } from "../../src/drill/sittingMachine";
+import { drawnArrows } from "../support/drawnArrows";
 import { everyTransition } from "../support/everyTransition";
 
 type Machine = ReturnType<typeof sittingMachine>;
@@ -204,19 +205,6 @@ const CASES = [
     transitions: 14,
   },
 ] satisfies { name: string; plan: SittingPlan; states: string[]; transitions: number }[];
-
-/** Arrows as the chart draws them: a state, an event, and which of its choices. */
-function drawnArrows(machine: Machine): Map<unknown, string> {
-  return new Map(
-    Object.values(machine.states).flatMap((node) =>
-      [...node.transitions].flatMap(([type, choices]) =>
-        choices.map(
-          (choice, k) => [choice, `${node.key} by ${type}${choices.length > 1 ? ` #${k + 1}` : ""}`] as const,
-        ),
-      ),
-    ),
-  );
-}
 
 const takenArrows = new Set<string>();
 

@@ -5,6 +5,7 @@ import { opposite, signOf } from "../../src/lock/dial";
 import { REFUSALS } from "../../src/zeroing/approach";
 import { type ZeroingEvent, type ZeroReading, zeroingMachine } from "../../src/zeroing/zeroingMachine";
 import { usualRules, type ZeroingRules } from "../../src/zeroing/zeroingRules";
+import { drawnArrows } from "../support/drawnArrows";
 import { EXACT, EXACT_INDEX_ERROR, ZeroBench } from "../support/zeroBench";
 
 type Machine = ReturnType<typeof zeroingMachine>;
@@ -69,18 +70,6 @@ const keyOf = (rules: ZeroingRules) => (state: Snapshot) => {
     hasBeenRead(state.context),
   ]);
 };
-
-/** Arrows as the chart's source draws them: a state, an event, and which of its choices. */
-function drawnArrows(machine: Machine): Map<unknown, string> {
-  const nodes = [machine.root, ...Object.values(machine.states)];
-  return new Map(
-    nodes.flatMap((node) =>
-      [...node.transitions].flatMap(([type, choices]) =>
-        choices.map((choice, k) => [choice, `${node.key} by ${type} #${k + 1}`] as const),
-      ),
-    ),
-  );
-}
 
 describe.each(CASES)("the zeroing chart, $name", ({ name, rules, states, arrows }) => {
   const machine = zeroingMachine(rules);

@@ -1,3 +1,4 @@
+import { FAULT_NAMES } from "../../dialing/faultName";
 import type { AttemptRecord } from "../../logbook/attemptRecord";
 import type { JobRecord } from "../../logbook/jobRecord";
 import type { LogbookContents } from "../../logbook/logbookContents";
@@ -9,7 +10,6 @@ import type { TableModel } from "../logbook/figures/figureModel";
 import { jobRowOf } from "../logbook/jobRows";
 import { missedWord } from "../logbook/jobWords";
 import { zeroingTable } from "../logbook/zeroingTable";
-import { faultWord } from "../sittings/faultTitle";
 
 /** What is known of one person, in tables; null where there is nothing of a kind. */
 export interface PersonTables {
@@ -37,7 +37,7 @@ function faultsTable(attempts: readonly AttemptRecord[]): TableModel | null {
     caption: `What was missed, in ${attempts.length} attempts`,
     head: ["fault", ...numbers.map((number) => `number ${number}`), "in all"],
     rows: codes.map((code) => [
-      faultWord(code),
+      FAULT_NAMES[code],
       ...numbers.map((number) => `${count(code, number) || "–"}`),
       `${count(code)}`,
     ]),

@@ -1,3 +1,4 @@
+import { faultTitle } from "../../dialing/faultName";
 import { claimText, trialsToShow } from "../../drill/marking/claim";
 import type { Verdict } from "../../drill/marking/judgeCriterion";
 import { markingScheme, schemeAdvice } from "../../drill/marking/markingScheme";
@@ -10,7 +11,6 @@ import type { SittingRecord } from "../../drill/sittingRecord";
 import type { Milliseconds } from "../../lock/dial";
 import { spanText } from "../sheets/sheetWords";
 import { signedText } from "../shell/signedText";
-import { faultTitle } from "./faultTitle";
 import { jobMeasured } from "./jobTryWords";
 
 /** A time as a clock shows it: "4:05", "1:12:00". */

@@ -1,4 +1,4 @@
-import type { FaultCode } from "../../dialing/fault";
+import { FAULT_NAMES } from "../../dialing/faultName";
 import type { WordedFault } from "../../dialing/faultWords";
 import { capital, faceText, readingText } from "../../dialing/words";
 import type { Combination } from "../../lock/combination";
@@ -12,18 +12,6 @@ export interface Lock {
   readonly profile: Profile;
   readonly combination: Combination;
 }
-
-const FAULT_NAMES: Readonly<Record<FaultCode, string>> = {
-  "wrong-way": "wrong way",
-  "too-few-turns": "too few turns",
-  "too-many-turns": "too many turns",
-  "stopped-short": "stopped short",
-  "ran-past": "ran past",
-  "came-back": "came back",
-  "extra-turnback": "turned back",
-  "not-drawn": "not drawn",
-  "paused-too-long": "paused too long",
-};
 
 /** "3.21 turns". */
 function turnsText(turns: number): string {

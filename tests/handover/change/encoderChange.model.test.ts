@@ -11,6 +11,7 @@ import {
 import type { Combination } from "../../../src/lock/combination";
 import type { DialEncoderProfile } from "../../../src/lock/profile";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import { drawnArrows } from "../../support/drawnArrows";
 import { openBy } from "./changeHands";
 
 type Snapshot = SnapshotFrom<typeof encoderChangeMachine>;
@@ -113,14 +114,7 @@ describe("the chart of a change on the dial", () => {
       paths.flatMap(({ state, steps: some }) => [state, ...some.map((step) => step.state)]).map((s) => s.value),
     );
     expect([...reached].sort()).toEqual(Object.keys(encoderChangeMachine.states).sort());
-    const nodes = [encoderChangeMachine.root, ...Object.values(encoderChangeMachine.states)];
-    const drawn = new Map<unknown, string>(
-      nodes.flatMap((node) =>
-        [...node.transitions].flatMap(([type, some]) =>
-          some.map((arrow) => [arrow, `${node.key} by ${type}`] as const),
-        ),
-      ),
-    );
+    const drawn = drawnArrows(encoderChangeMachine);
     const arrows = drawn.size;
     for (const { from, event } of steps) {
       for (const arrow of encoderChangeMachine.getTransitionData(from, event as EncoderChangeEvent) ?? [])

@@ -9,6 +9,7 @@ import {
   packChangeMachine,
 } from "../../../src/handover/change/packChangeMachine";
 import type { Combination } from "../../../src/lock/combination";
+import { drawnArrows } from "../../support/drawnArrows";
 import { dialTo, KEYED, openBy } from "./changeHands";
 
 type Snapshot = SnapshotFrom<typeof packChangeMachine>;
@@ -162,12 +163,7 @@ test("the paths reach every state and take every arrow that is drawn", () => {
     paths.flatMap((path) => [path.state, ...path.steps.map(({ state }) => state)]).map(({ value }) => value),
   );
   expect([...reached].sort()).toEqual(Object.keys(packChangeMachine.states).sort());
-  const nodes = [packChangeMachine.root, ...Object.values(packChangeMachine.states)];
-  const drawn = new Map<unknown, string>(
-    nodes.flatMap((node) =>
-      [...node.transitions].flatMap(([type, some]) => some.map((arrow) => [arrow, `${node.key} by ${type}`] as const)),
-    ),
-  );
+  const drawn = drawnArrows(packChangeMachine);
   const arrows = drawn.size;
   for (const { from, event } of steps) {
     for (const arrow of packChangeMachine.getTransitionData(from, event) ?? []) drawn.delete(arrow);

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect, useRef } from "react";
+import type { KeyboardEvent } from "react";
 import { progressOf } from "../../../dialing/progress";
 import { readingText } from "../../../dialing/words";
 import type { TroubleState } from "../../../handover/trouble/troubleMachine";
@@ -6,9 +6,9 @@ import { reading } from "../../../lock/dial";
 import { type StepView, stepViews } from "../../bench/stepViews";
 import { TurnButtons } from "../../bench/TurnButtons";
 import { Dial } from "../../dial/Dial";
-import { DialSound } from "../../dial/dialSound";
 import { plainKey } from "../../dial/plainKey";
 import { spokenReading } from "../../dial/spokenReading";
+import { useDialClicks } from "../../dial/useDialClicks";
 import { useTurn } from "../../zeroing/useZeroing";
 import { NumberPlate } from "./NumberPlate";
 import type { TroubleSession } from "./troubleSession";
@@ -29,15 +29,6 @@ function handSteps(session: TroubleSession): readonly StepView[] {
   return stepViews(byIndex, state).numbers;
 }
 
-function useTroubleSound(dial: number, isOn: boolean): void {
-  const sound = useRef<DialSound | null>(null);
-  useEffect(() => {
-    if (!isOn) return;
-    sound.current ??= new DialSound();
-    sound.current.turned(dial);
-  }, [dial, isOn]);
-}
-
 interface TroubleHandProps {
   readonly session: TroubleSession;
   /** Whether there is this one try: nothing begins again. */
@@ -52,7 +43,7 @@ export function TroubleHand({ session, isOnce, hasSound }: TroubleHandProps) {
   const { help } = session.setup;
   const onTurn = useTurn(session);
   const closed = isOnce && session.state === "told" ? "This try has ended." : CLOSED[session.state];
-  useTroubleSound(lock.seen, hasSound);
+  useDialClicks(lock.seen, hasSound);
   const shown = readingText(reading(lock.seen, profile.graduations), profile);
   const onOtherKey = (event: KeyboardEvent) => {
     if (isOnce) return;
