@@ -120,10 +120,11 @@ test("a zeroing by keyboard is in the logbook once the zero is set", async ({ be
 });
 
 test("the demo comes with one click and goes with one", async ({ page }) => {
-  await loadDemo(page);
+  await page.goto("#/logbook");
+  await page.getByRole("button", { name: "Load the demo" }).click();
+  await expect(page.getByRole("heading", { name: "Logbook" })).toBeFocused();
   await expect(page.getByRole("button", { name: "Load the demo" })).toHaveCount(0);
   await person(page, "Mibsy").click();
-  await page.getByRole("link", { name: "Attempts" }).click();
   await expect(page.getByText("40 attempts, latest first")).toBeVisible();
   await expect(attempts(page).first()).toBeVisible();
   await page.getByRole("link", { name: "Files" }).click();

@@ -1,11 +1,10 @@
 import { useState } from "react";
-import { DEMO_SEED, demoLogbook } from "../../logbook/demoLogbook";
-import { mergeIntoLogbook, removeDemo, wholeLogbook } from "../../logbook/wholeLogbook";
+import { removeDemo, wholeLogbook } from "../../logbook/wholeLogbook";
 import type { CurrentLogbook } from "./currentLogbook";
 import { EXPORTS, type ExportKind, exportFile } from "./exportFiles";
 import { countText } from "./figures/numbers";
 import { ImportPanel } from "./ImportPanel";
-import { mergedWords } from "./mergedWords";
+import { loadDemo } from "./loadDemo";
 import { saveFile } from "./saveFile";
 import { ToldLine, useDoing } from "./Told";
 import { useAsked } from "./useLogbook";
@@ -55,11 +54,7 @@ function ExportPanel({ current }: { readonly current: CurrentLogbook }) {
 function DemoPanel({ current }: { readonly current: CurrentLogbook }) {
   const { logbook } = current;
   const { told, act } = useDoing();
-  const load = async () => {
-    const merged = await mergeIntoLogbook(logbook, demoLogbook(DEMO_SEED, Date.now()));
-    await current.settle();
-    return `${mergedWords(merged)} Tap a name above to look at that person’s records.`;
-  };
+  const load = async () => `${await loadDemo(current)} Tap a name above to look at that person’s records.`;
   const remove = async () => {
     const gone = await removeDemo(logbook);
     await current.settle();

@@ -1,9 +1,11 @@
+import { useRef } from "react";
 import { fetchedLater } from "../shell/fetchedLater";
 import { AttemptsView } from "./AttemptsView";
 import type { CurrentLogbook } from "./currentLogbook";
 import { KeepingLine } from "./KeepingLine";
 import { PeopleBar } from "./PeopleBar";
 import { SittingsView } from "./SittingsView";
+import { ToldLine, useDoing } from "./Told";
 import { useLogbook } from "./useLogbook";
 import "../shell/workplace.css";
 import "./logbook.css";
@@ -30,19 +32,42 @@ const PERSONAL_VIEWS = {
   progress: ProgressView,
 } as const;
 
-function Nobody() {
+interface NobodyProps {
+  readonly current: CurrentLogbook;
+  /** Told when people have come, and this goes. */
+  readonly onPeople: () => void;
+}
+
+function Nobody({ current, onPeople }: NobodyProps) {
+  const { told, act } = useDoing();
+  const load = async () => {
+    const { loadDemo } = await import("./loadDemo");
+    const loaded = await loadDemo(current);
+    onPeople();
+    return loaded;
+  };
   return (
-    <p className="logbook-hint">
-      Nobody is here yet. Add a person, dial at the bench, or load the demo under{" "}
-      <a href="#/logbook?view=files">Files</a>.
-    </p>
+    <div className="logbook-hint">
+      <p>
+        Nobody is here yet. Add a person, or dial at the <a href="#/bench">bench</a>; to look round first, load an
+        invented school and remove it again under <a href="#/logbook?view=files">Files</a>.
+      </p>
+      <button type="button" className="button" onClick={() => act(load)}>
+        Load the demo
+      </button>
+      <ToldLine told={told} />
+    </div>
   );
 }
 
-function ViewOf({ current, view }: { readonly current: CurrentLogbook; readonly view: View }) {
+interface ViewOfProps extends NobodyProps {
+  readonly view: View;
+}
+
+function ViewOf({ current, view, onPeople }: ViewOfProps) {
   const { person } = current;
   if (view === "files") return <FilesView current={current} />;
-  if (person === null) return <Nobody />;
+  if (person === null) return <Nobody current={current} onPeople={onPeople} />;
   const View = PERSONAL_VIEWS[view];
   return <View key={person.id} current={current} personId={person.id} />;
 }
@@ -50,10 +75,13 @@ function ViewOf({ current, view }: { readonly current: CurrentLogbook; readonly 
 /** The logbook: who practices, what was dialed, how it comes on, and the files in and out. */
 export function LogbookScreen({ asked }: { readonly asked: string | null }) {
   const current = useLogbook();
+  const heading = useRef<HTMLHeadingElement | null>(null);
   const view = VIEWS.find((one) => one.view === asked)?.view ?? "attempts";
   return (
     <main className="logbook">
-      <h1 className="visually-hidden">Logbook</h1>
+      <h1 ref={heading} className="visually-hidden" tabIndex={-1}>
+        Logbook
+      </h1>
       {current !== null && (
         <>
           <PeopleBar current={current} />
@@ -69,7 +97,7 @@ export function LogbookScreen({ asked }: { readonly asked: string | null }) {
               </a>
             ))}
           </nav>
-          <ViewOf current={current} view={view} />
+          <ViewOf current={current} view={view} onPeople={() => heading.current?.focus()} />
         </>
       )}
     </main>

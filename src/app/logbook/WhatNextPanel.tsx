@@ -40,7 +40,9 @@ export function WhatNextPanel({ attempts, declarations, jobs }: WhatNextPanelPro
       <ul>
         {suggestions.map(suggestionRow).map(({ key, title, reason, links }) => (
           <li key={key}>
-            <b>{title}.</b> {reason}
+            <span>
+              <b>{title}.</b> {reason}
+            </span>
             <Links links={links} />
           </li>
         ))}

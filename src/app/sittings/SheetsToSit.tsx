@@ -6,6 +6,9 @@ import { ownSheetsToSit, SHEETS_TO_SIT } from "./sheetChoice";
 import { countWords, spanWords } from "./sittingWords";
 import { useStore } from "./useSitting";
 
+const RULED = SHEETS_TO_SIT.filter(({ sheet }) => sheet.sitting !== undefined);
+const UNRULED = SHEETS_TO_SIT.filter(({ sheet }) => sheet.sitting === undefined);
+
 /** What a sheet takes, in a few words. */
 function sizeWords(sheet: Sheet): string {
   const { tries, questions, timeLimit_ms } = sittingPlan(sheet);
@@ -53,7 +56,8 @@ export function SheetsToSit({ onChoose }: Pick<CardsProps, "onChoose">) {
           <a href="#/sheets">Drill sheets</a>.
         </p>
       )}
-      <Cards title="Samples" sheets={SHEETS_TO_SIT} onChoose={onChoose} />
+      <Cards title="Samples with rules for a sitting" sheets={RULED} onChoose={onChoose} />
+      <Cards title="Samples for practice, from the first lesson on" sheets={UNRULED} onChoose={onChoose} />
     </>
   );
 }
