@@ -194,7 +194,7 @@ test.describe("bad handovers and what follows", () => {
     const door = new Handover(page);
     await door.open(doorWith({}));
     await door.writeRecord({ Remarks: `left ${TWO_WHEEL.asSet?.[0]} then ${TWO_WHEEL.asSet?.[1]}` });
-    await expect(page.getByRole("alert")).toContainText('The combination stands in "Remarks".');
+    await expect(page.getByRole("alert")).toContainText('All numbers of the combination stand near each other in "Remarks".');
     await page.getByRole("dialog").getByRole("button", { name: "Close" }).click();
     await door.expectTold("You wrote the combination into the record.");
     await expect(door.state("record")).toHaveText("not written");

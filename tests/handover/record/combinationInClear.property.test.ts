@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { combinationInClear } from "../../../src/handover/record/combinationInClear";
+import { seededChance } from "../../../src/statistics/chance";
 
 const NUMBERS = [38, 71, 26];
 const isFound = (...fields: string[]) => combinationInClear(fields, NUMBERS, 100) !== undefined;
@@ -28,6 +29,19 @@ describe("38-71-26 is found", () => {
     ["621783"],
     ["+38-71-26"],
     ["on 2026-11-26 set to 38 - 71 - 26 by night"],
+    ["71-38-26"],
+    ["713826"],
+    ["26, and then 38, and last of all 71"],
+    ["step 1: 4 turns to 26; step 2: 3 turns to 71; step 3: 2 turns to 38"],
+    ["XXXVIII-LXXI-XXVI"],
+    ["left to xxvi, right to lxxi, left to xxxviii"],
+    ["ⅩⅩⅥ/ⅬⅩⅪ/ⅩⅩⅩⅧ"],
+    ["XXXVIIILXXIXXVI"],
+    ["0x26 0x47 0x1A"],
+    ["26h, 47h, 1Ah"],
+    ["1a-26-47"],
+    ["#26471A"],
+    ["26, LXXI and thirty-eight"],
   ])("in %s", (text) => {
     expect(isFound(text)).toBe(true);
   });
@@ -46,12 +60,178 @@ describe("other numbers are let pass", () => {
     ["Lock 387, door 2"],
     ["38 inches above the floor"],
     ["38 and 71"],
-    ["71-38-26"],
     ["3 people, 8 keys, 7 rooms"],
     ["fifth floor, room twelve"],
   ])("%s", (text) => {
     expect(isFound(text)).toBe(false);
   });
+});
+
+const WAYS = {
+  decimal: String,
+  padded: (number: number) => String(number).padStart(2, "0"),
+  hexadecimal: (number: number) => number.toString(16),
+  prefixed: (number: number) => `0x${number.toString(16).toUpperCase()}`,
+  roman: romanOf,
+  words: spelledOf,
+};
+
+/** Written by subtraction alone, apart from the code's own tables. Zero has no Roman digit. */
+function romanOf(number: number): string {
+  const signs = [
+    [90, "XC"],
+    [50, "L"],
+    [40, "XL"],
+    [10, "X"],
+    [9, "IX"],
+    [5, "V"],
+    [4, "IV"],
+    [1, "I"],
+  ] as const;
+  const [value, sign] = signs.find(([size]) => size <= number) ?? [0, ""];
+  return value === 0 ? "" : sign + romanOf(number - value);
+}
+
+const SMALL =
+  "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split(
+    " ",
+  );
+const TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split(" ");
+function spelledOf(number: number): string {
+  if (number < 20) return SMALL[number] ?? "";
+  const unit = number % 10 === 0 ? "" : `-${SMALL[number % 10]}`;
+  return `${TENS[Math.floor(number / 10) - 2]}${unit}`;
+}
+
+const way = fc.constantFrom(...(Object.keys(WAYS) as (keyof typeof WAYS)[]));
+const separator = fc.oneof(
+  fc.constantFrom(
+    "-",
+    " / ",
+    ", ",
+    " then ",
+    " – ",
+    ". ",
+    "\n",
+    " right to ",
+    " | ",
+    "_",
+    "…",
+    " · ",
+    "; step 2: 3 turns to ",
+  ),
+  fc.stringMatching(/^[ .,;:|/_~*–—-]{1,6}$/),
+);
+
+test("any combination is found in any order, each number in any notation, with any separators", () => {
+  const numbersAndOrder = fc
+    .array(fc.integer({ min: 1, max: 99 }), { minLength: 3, maxLength: 4 })
+    .chain((numbers) => fc.tuple(fc.constant(numbers), fc.shuffledSubarray(numbers, { minLength: numbers.length })));
+  fc.assert(
+    fc.property(
+      numbersAndOrder,
+      fc.array(way, { minLength: 4, maxLength: 4 }),
+      fc.array(separator, { minLength: 4, maxLength: 4 }),
+      ([numbers, told], ways, separators) => {
+        const text = told.map((number, k) => `${WAYS[ways[k] ?? "decimal"](number)}${separators[k]}`).join("");
+        expect(combinationInClear(["P. Underbell", `set: ${text} today`], numbers, 100)).toEqual({ field: 1 });
+      },
+    ),
+    { numRuns: 3000 },
+  );
+});
+
+test("any two numbers next to each other are found in either order and any notation", () => {
+  const signs = fc.constantFrom("-", " / ", ", ", " then ", "; ", " · ");
+  const pair = fc.tuple(fc.integer({ min: 16, max: 99 }), fc.integer({ min: 16, max: 99 }));
+  fc.assert(
+    fc.property(pair, way, way, signs, fc.boolean(), ([a, b], first, second, sign, isTurned) => {
+      const text = `${WAYS[first](a)}${sign}${WAYS[second](b)}`;
+      expect(combinationInClear([text], isTurned ? [b, a] : [a, b], 100)).toEqual({ field: 0 });
+    }),
+  );
+});
+
+/** What people write into a record that is no combination. */
+const INNOCUOUS: readonly (readonly string[])[] = [
+  [
+    "P. Underbell",
+    "R. Tarn",
+    "D. Mallow",
+    "I. Vail",
+    "Lock 417",
+    "Tool crib, door 2",
+    "D. Mallow and the night desk",
+    "",
+  ],
+  [
+    "P. Underbell",
+    "R. Tarn",
+    "C. Xenner",
+    "",
+    "Lock 305",
+    "Records room, north door",
+    "C. Xenner, L. Ives",
+    "Installed 2026-11-26, next look 26.11.2027.",
+  ],
+  [
+    "M. Quill",
+    "E. Sallow",
+    "V. Lorn",
+    "E. Quill",
+    "Lock 880",
+    "Room 3.14, floor 3",
+    "V. Lorn, phone +1 (387) 126-4455, ext. 12",
+    "Dial 44 inches above the floor, door 36 x 80 inches.",
+  ],
+  [
+    "M. Quill",
+    "J. Pike",
+    "A. Bec",
+    "",
+    "Lock 512",
+    "Coin room, ground floor",
+    "A. Bec and 2 deputies, rooms 12 and 14",
+    "I shut it at 08:30 and opened it at 08:45; 3 keys, 2 copies.",
+  ],
+  [
+    "O. Brandreth",
+    "N. Harrow",
+    "D. Mallow",
+    "",
+    "Lock 731",
+    "Sample store, door 5",
+    "the desk, 555-0142, from 7 to 19",
+    "Zero within 0.25 left and 0.13 right after 5 readings each; three proofs, two people.",
+  ],
+  [
+    "J. Pike",
+    "M. Quill",
+    "L. Civic",
+    "",
+    "Lock 199",
+    "Building 7, floor 2, room 215",
+    "five people in building 7",
+    "Fire drill every 90 days, alarm zone 4, work order 20417, cabinet B, shelf C, part XII of the manual.",
+  ],
+];
+
+test("innocuous records are let pass with almost every combination", () => {
+  const chance = seededChance(1);
+  const draw = () => Math.floor(chance() * 100);
+  const alarms = (length: number) => {
+    const tries = 300;
+    let count = 0;
+    for (let k = 0; k < tries; k++) {
+      const numbers = Array.from({ length }, draw);
+      for (const record of INNOCUOUS) if (combinationInClear(record, numbers, 100) !== undefined) count += 1;
+    }
+    return count / (tries * INNOCUOUS.length);
+  };
+  // 12,000 of each gave 0.33 %, 0.11 % and none: two numbers next to each other are common, and so cost most.
+  expect(alarms(2)).toBeLessThan(0.01);
+  expect(alarms(3)).toBeLessThan(0.004);
+  expect(alarms(4)).toBeLessThan(0.001);
 });
 
 test("of two numbers a year is not taken for them, but the two in a row are", () => {
