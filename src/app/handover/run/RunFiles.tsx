@@ -1,6 +1,6 @@
 import { useState } from "react";
 import { type HandoverRecord, handoverRecord, handoverRecordHash } from "../../../handover/record/handoverRecord";
-import { checkRun, faultLine, type HandoverResult, missingWords, verdictWords } from "../../../handover/run/checkRun";
+import { checkRun, faultLines, type HandoverResult, missingWords, verdictWords } from "../../../handover/run/checkRun";
 import { parseRun, writeRun } from "../../../handover/run/recordedRun";
 import { RunError } from "../../../handover/run/runError";
 import { LockError } from "../../../lock/lockError";
@@ -34,7 +34,11 @@ function recordOf(session: HandoverSession, result: HandoverResult): HandoverRec
 function checkText(text: string): readonly string[] {
   try {
     const result = checkRun(parseRun(JSON.parse(text)));
-    return [verdictWords(result), ...missingWords(result.missing), ...result.faults.map(faultLine)];
+    return [
+      verdictWords(result),
+      ...missingWords(result.missing),
+      ...result.faults.map((fault) => faultLines(fault).join(" ")),
+    ];
   } catch (error) {
     if (error instanceof SyntaxError) return ["Not read: this is not the JSON of a recorded handover."];
     if (error instanceof RunError || error instanceof LockError) return [`Not read: ${error.message}`];
