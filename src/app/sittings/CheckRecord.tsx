@@ -1,5 +1,5 @@
 import { type FormEvent, useState } from "react";
-import { checkRecord, type RecordCheck } from "../../drill/sittingRecord";
+import { checkRecord, type RecordCheck } from "../../drill/checkRecord";
 import { FileButton } from "../shell/FileButton";
 import { messageOf } from "../shell/messageOf";
 import { browserSha256, checkRecordFile } from "./recordFile";
@@ -9,7 +9,8 @@ function Findings({ check }: { readonly check: RecordCheck }) {
   if (check.problems.length === 0) {
     return (
       <p role="status" className="sitting-sound">
-        The record is sound: it is unchanged since its hash was made, and its marks follow from its tries.
+        The record is sound: it is unchanged since its hash was made, its tries and answers fit its sheet, and its marks
+        follow from them.
       </p>
     );
   }

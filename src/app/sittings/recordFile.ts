@@ -1,5 +1,6 @@
+import { checkRecord, type RecordCheck } from "../../drill/checkRecord";
 import { parseSheet } from "../../drill/sheet/parseSheet";
-import { checkRecord, type RecordCheck, type Sha256, type SittingRecord } from "../../drill/sittingRecord";
+import type { Sha256, SittingRecord } from "../../drill/sittingRecord";
 import type { KeptRecord } from "./sittingShelf";
 
 /** SHA-256 by the browser. It has none on a page without a secure address. */
