@@ -1,4 +1,5 @@
 import { canonicalJson } from "./canonicalJson";
+import { CHANGED, isSameHash } from "./hashedRecord";
 import { answersMisfit, planMisfit, rulesMisfit } from "./recordFit";
 import { markedAgain, profileHashes, recordHash, type Sha256, type SittingRecord } from "./sittingRecord";
 
@@ -15,12 +16,6 @@ export interface RecordCheck {
   /** What is wrong, in sentences; none for a sound record. */
   readonly problems: readonly string[];
 }
-
-/** What every change of a record that its hash was not made for comes to, of whatever kind of record. */
-export const CHANGED = "The record is not the one that the hash was made from: it or the hash was changed.";
-
-/** Whether a hash was made from a record. @param hash - in either case, as typed off a print */
-export const isSameHash = (made: string, hash: string): boolean => made === hash.trim().toLowerCase();
 
 /**
  * Checks a record against its hash, its marks against what they were made from, and that against sheet, seed and bank of
