@@ -129,7 +129,7 @@ describe("fuzz", () => {
         const file = JSON.parse(writeRun(session.recorded, lock));
         expect(check(file).steps).toBe(session.run.steps.length);
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     );
   });
 
