@@ -1,4 +1,11 @@
-import { checkRun, faultLine, type HandoverResult, missingWords, verdictWords } from "../handover/run/checkRun";
+import {
+  checkRun,
+  faultLines,
+  type HandoverResult,
+  type MadeFault,
+  missingWords,
+  verdictWords,
+} from "../handover/run/checkRun";
 import { FAULT_WORDS } from "../handover/run/faultWords";
 import { parseRun, type RecordedRun } from "../handover/run/recordedRun";
 import { RunError } from "../handover/run/runError";
@@ -10,19 +17,27 @@ import { UsageError } from "./usageError";
 const list = (title: string, lines: readonly string[]) =>
   lines.length === 0 ? "" : `\n${title}\n${lines.map((line) => `  ${line}\n`).join("")}`;
 
+const inLines = (fault: MadeFault) => {
+  const [head, ...more] = faultLines(fault);
+  return [head, ...more.map((line) => `  ${line}`)];
+};
+
 const inWords = (result: HandoverResult) => {
   const hand = result.isHandsOff ? " A simulated hand did the dialing." : "";
   return [
     `${verdictWords(result)}${hand}\n`,
     list("Missing:", missingWords(result.missing)),
-    list("Faults, in order:", result.faults.map(faultLine)),
+    list("Faults, in order:", result.faults.flatMap(inLines)),
   ].join("");
 };
 
 const asJson = (result: HandoverResult) => ({
   ...result,
   missing: result.missing.map((code) => ({ code, message: missingWords([code])[0] })),
-  faults: result.faults.map((fault) => ({ ...fault, message: FAULT_WORDS[fault.code].happened })),
+  faults: result.faults.map((fault) => {
+    const { happened, ...words } = FAULT_WORDS[fault.code];
+    return { ...fault, message: happened, ...words };
+  }),
 });
 
 /** A run of a file. @throws {UsageError} when it cannot be read, or cannot have happened */
@@ -46,8 +61,9 @@ FILE holds one recorded handover, as the handover run exports it:
   {"format": "gatefall-handover", "version": 1, "profile": "three-wheel", "scene": {...}, "seed": 5,
    "events": [{"type": "mounting.measured", "height_in": 44, "at_ms": 4000}, ...]}
 
-It is replayed step by step. Told are: whether the door was handed over, what was missing, and every fault in order with
-what should have been done; a fault that was undone in the debrief is told as well.
+It is replayed step by step, and every step is held against the scene and its lock. Told are: whether the door was handed
+over, what was missing, and every fault in order with who is harmed by it, what should have been done, and the source of
+that; a fault that was undone in the debrief is told as well.
 The exit status is 0 for a clean handover, 1 when something was missing or a fault was made, and 2 for a file that cannot
 be read or cannot have happened.
 

@@ -56,10 +56,12 @@ const resultsOf = ({ tries, answers, ended }: SittingFacts): SittingResults => (
   ended,
 });
 
-const markedAgain = (facts: SittingFacts): Marking =>
+/** The marks that follow from what is on record, by the rules of this version. */
+export const markedAgain = (facts: SittingFacts): Marking =>
   markSitting(markingScheme(facts.sheet), facts.sheet, resultsOf(facts));
 
-const hashesOf = (sheet: Sheet, sha256: Sha256): Promise<string[]> =>
+/** SHA-256 of each station's lock, as this version has it under its name. */
+export const profileHashes = (sheet: Sheet, sha256: Sha256): Promise<string[]> =>
   Promise.all(sheet.stations.map(async (station) => sha256(canonicalJson(stationProfile(station)))));
 
 /** The record of a sitting, marked. */
@@ -69,7 +71,7 @@ export async function sittingRecord(facts: SittingFacts, sha256: Sha256): Promis
     version: 1,
     notice: NOTICE,
     ...facts,
-    profileHashes: await hashesOf(facts.sheet, sha256),
+    profileHashes: await profileHashes(facts.sheet, sha256),
     marking: markedAgain(facts),
   };
 }
@@ -77,42 +79,4 @@ export async function sittingRecord(facts: SittingFacts, sha256: Sha256): Promis
 /** SHA-256 of a record: of its canonical JSON, so that neither order of keys nor white space matters. */
 export async function recordHash(record: SittingRecord, sha256: Sha256): Promise<string> {
   return sha256(canonicalJson(record));
-}
-
-/** What checking a record came to. */
-export interface RecordCheck {
-  /** Whether the hash is that of the record. */
-  readonly isUnchanged: boolean;
-  /** Whether the marks follow from the tries and answers on record. */
-  readonly isMarkedRight: boolean;
-  /** Whether the profiles are those that this version has under their names. */
-  readonly hasSameProfiles: boolean;
-  /** What is wrong, in sentences; none for a sound record. */
-  readonly problems: readonly string[];
-}
-
-/**
- * Checks a record against its hash, and its marks against what they were made from.
- *
- * A hash shows that a record was not changed by accident or by someone who does not change the hash as well; it is no
- * signature.
- *
- * @param hash - as printed on the result, 64 hexadecimal digits in either case
- */
-export async function checkRecord(record: SittingRecord, hash: string, sha256: Sha256): Promise<RecordCheck> {
-  const isUnchanged = (await recordHash(record, sha256)) === hash.trim().toLowerCase();
-  const isMarkedRight = canonicalJson(markedAgain(record)) === canonicalJson(record.marking);
-  const hashes = await hashesOf(record.sheet, sha256);
-  const hasSameProfiles = canonicalJson(hashes) === canonicalJson(record.profileHashes);
-  const findings: readonly (readonly [boolean, string])[] = [
-    [isUnchanged, "The record is not the one that the hash was made from: it or the hash was changed."],
-    [isMarkedRight, "The marks do not follow from the tries on record, by the rules of this version."],
-    [hasSameProfiles, "A lock of the record is not the one this version has under its name."],
-  ];
-  return {
-    isUnchanged,
-    isMarkedRight,
-    hasSameProfiles,
-    problems: findings.flatMap(([isFine, problem]) => (isFine ? [] : [problem])),
-  };
 }

@@ -1,3 +1,6 @@
+import { readFile } from "node:fs/promises";
+import { browserSha256 } from "../../src/app/sittings/recordFile";
+import { checkHandoverRecord } from "../../src/handover/record/checkHandoverRecord";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
 import { violations } from "./axe";
 import { byFinger, byKey, doorWith, Handover, PREPARED, PROVED } from "./handover";
@@ -77,6 +80,10 @@ test.describe("on a touch screen", () => {
     ])
       await expect(record).toContainText(part);
     await expect(record).not.toContainText(numbers);
+    const downloading = page.waitForEvent("download");
+    await door.does("Save the record");
+    const saved = JSON.parse(await readFile(await (await downloading).path(), "utf8"));
+    expect((await checkHandoverRecord(saved, browserSha256)).problems).toEqual([]);
     await page.goto("#/logbook?view=jobs");
     await expect(page.getByRole("row", { name: /Handover/ })).toContainText(/Right\s*nothing missed/);
   });
@@ -194,7 +201,9 @@ test.describe("bad handovers and what follows", () => {
     const door = new Handover(page);
     await door.open(doorWith({}));
     await door.writeRecord({ Remarks: `left ${TWO_WHEEL.asSet?.[0]} then ${TWO_WHEEL.asSet?.[1]}` });
-    await expect(page.getByRole("alert")).toContainText('The combination stands in "Remarks".');
+    await expect(page.getByRole("alert")).toContainText(
+      'All numbers of the combination stand near each other in "Remarks".',
+    );
     await page.getByRole("dialog").getByRole("button", { name: "Close" }).click();
     await door.expectTold("You wrote the combination into the record.");
     await expect(door.state("record")).toHaveText("not written");

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import clean from "../../shared/handovers/clean.json" with { type: "json" };
 import lockedOut from "../../shared/handovers/locked-out.json" with { type: "json" };
+import { FAULT_WORDS } from "../../src/handover/run/faultWords";
 import { run } from "./fakeTerminal";
 
 const check = (value: unknown, ...more: string[]) =>
@@ -21,6 +22,10 @@ describe("handover check", () => {
     const steps = [...faults.matchAll(/^ {2}Step (\d+)/gm)].map(([, step]) => Number(step));
     expect(steps.length).toBe(13);
     expect(steps).toEqual(steps.toSorted((a, b) => a - b));
+    const { harmed, source } = FAULT_WORDS["locked-out"];
+    expect(faults).toContain(`\n    Harmed: ${harmed}\n`);
+    expect(faults).toContain(`\n    Source: ${source}.\n`);
+    expect(faults.match(/Source: /g)).toHaveLength(13);
     expect(faults).toContain("Step 5, undone in the debrief: The door holds, the numbers do not open it");
   });
 
@@ -30,7 +35,8 @@ describe("handover check", () => {
     const result = JSON.parse(out);
     expect(result).toMatchObject({ isClean: false, isHandedOver: false, undoneSteps: 5 });
     expect(result.missing[0]).toEqual({ code: "mounting", message: expect.stringContaining("34 to 48 inches") });
-    expect(result.faults[3]).toMatchObject({ code: "set-off", step: 3, isUndone: false });
+    const { happened, ...words } = FAULT_WORDS["set-off"];
+    expect(result.faults[3]).toMatchObject({ code: "set-off", step: 3, isUndone: false, message: happened, ...words });
   });
 
   test.each([
@@ -40,7 +46,7 @@ describe("handover check", () => {
     [
       "what cannot have happened",
       { ...clean, events: [{ type: "observer.left", at_ms: 0 }] },
-      /events\[0\]: observer.left cannot have happened. Nobody is inside/,
+      /step 1 \(events\[0\]\), observer.left, cannot have happened.*: Nobody is inside/,
     ],
   ])("%s: status 2 and a sentence", async (_, value, words) => {
     const { status, out, complaints } = await check(value);

@@ -2,9 +2,9 @@ import { createHash, webcrypto } from "node:crypto";
 import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
 import { canonicalJson } from "../../src/drill/canonicalJson";
+import { checkRecord } from "../../src/drill/checkRecord";
 import { DrillError } from "../../src/drill/drillError";
 import {
-  checkRecord,
   NOTICE,
   recordHash,
   type SittingFacts,
@@ -36,7 +36,7 @@ const FACTS: SittingFacts = {
   pauses: 0,
   interruptions: 1,
   tries: triesRight(4, 5),
-  answers: [{ questionId: "zeroing-01", choice: 3, isRight: true }],
+  answers: [],
   ended: "finished",
 };
 
@@ -131,13 +131,18 @@ describe("a record", () => {
       isUnchanged: true,
       isMarkedRight: true,
       hasSameProfiles: true,
+      fitsSheet: true,
       problems: [],
     });
   });
 
   test("of changes, trouble and handovers checks out, and shows a number that was changed", async () => {
     const stations = [
-      changeStation({ repetitions: 1, passMarks: { right: 1 } }),
+      changeStation({
+        repetitions: 1,
+        combinations: { policy: "fixed", list: [[71, 36, 59]] },
+        passMarks: { right: 1 },
+      }),
       troubleStation({ repetitions: 2, passMarks: { sizeError: 0.5 } }),
       handoverStation({ repetitions: 1, passMarks: { clean: 1 } }),
     ];
@@ -162,7 +167,8 @@ describe("a record", () => {
       zeroingStation({ passMarks: { zeroed: 2, refused: 3, meanTime_s: 200 } }),
     ];
     const tries = [...triesRight(4, 5), zeroingTry({ station: 1 })];
-    const facts = { ...FACTS, sheet: testSheet({ stations }), tries, ended: "broken-off" as const };
+    const answers = [{ questionId: "zeroing-01", choice: 3, isRight: true }];
+    const facts = { ...FACTS, sheet: testSheet({ stations }), tries, answers, ended: "broken-off" as const };
     // Made by the version before, from the same facts.
     expect(await recordHash(await sittingRecord(facts, sha256), sha256)).toBe(
       "a4b2d2d24ac48b2c362f73194c15a28b73ea9727eb71ccf45c1d396a265f2497",

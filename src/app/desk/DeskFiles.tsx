@@ -7,9 +7,9 @@ import { ToldLine, useDoing } from "../logbook/Told";
 import { focusHeading } from "../sheets/focusHeading";
 import { FilesButton } from "../shell/FileButton";
 import { Sheet } from "../shell/Sheet";
+import { useDroppedFiles } from "../shell/useDroppedFiles";
 import type { ClassDesk } from "./classDesk";
 import { type ClassView, deskSentence, fileSentence } from "./classView";
-import { useDroppedFiles } from "./useDroppedFiles";
 
 interface DeskProps {
   readonly desk: ClassDesk;

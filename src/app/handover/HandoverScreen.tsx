@@ -8,12 +8,14 @@ const RunView = fetchedLater(async () => (await import("./run/RunView")).RunView
 const ChangeView = fetchedLater(async () => (await import("./change/ChangeView")).ChangeView, null);
 const TroubleView = fetchedLater(async () => (await import("./trouble/TroubleView")).TroubleView, null);
 const HoldbackView = fetchedLater(async () => (await import("./holdback/HoldbackView")).HoldbackView, null);
+const RecordCheckView = fetchedLater(async () => (await import("./record/RecordCheckView")).RecordCheckView, null);
 
 const VIEWS = [
   { view: "run", label: "Handover run", View: RunView },
   { view: "change", label: "Change the combination", View: ChangeView },
   { view: "trouble", label: "Trouble bench", View: TroubleView },
   { view: "holdback", label: "Holdback", View: HoldbackView },
+  { view: "record", label: "Check a record", View: RecordCheckView },
 ] as const;
 
 const LINKS = VIEWS.map(({ view, label }) => ({ key: view, label, href: `#/handover?view=${view}` }));
@@ -25,7 +27,7 @@ export interface HandoverViewProps {
   readonly hasSound: boolean;
 }
 
-/** The rest of the job, from a fresh lock to a signed-off door, in four parts. */
+/** The rest of the job, from a fresh lock to a signed-off door, in four parts, and a check of its record. */
 export function HandoverScreen(props: HandoverViewProps) {
   const asked = props.query.get("view");
   const { view, View } = VIEWS.find((one) => one.view === asked) ?? VIEWS[0];

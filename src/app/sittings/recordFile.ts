@@ -1,5 +1,7 @@
+import { checkRecord, type RecordCheck } from "../../drill/checkRecord";
+import { parsedJson, readHashed, writeHashed } from "../../drill/hashedRecord";
 import { parseSheet } from "../../drill/sheet/parseSheet";
-import { checkRecord, type RecordCheck, type Sha256, type SittingRecord } from "../../drill/sittingRecord";
+import type { Sha256, SittingRecord } from "../../drill/sittingRecord";
 import type { KeptRecord } from "./sittingShelf";
 
 /** SHA-256 by the browser. It has none on a page without a secure address. */
@@ -12,20 +14,9 @@ export async function browserSha256(text: string): Promise<string> {
 }
 
 /** A record and its hash as a file. */
-export function writeRecordFile({ record, sha256 }: Omit<KeptRecord, "id">): string {
-  return `${JSON.stringify({ sha256, record }, null, 2)}\n`;
-}
+export const writeRecordFile = ({ record, sha256 }: Omit<KeptRecord, "id">): string => writeHashed({ record, sha256 });
 
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return null;
-  }
-}
-
-const isObject = (value: unknown): value is { record?: SittingRecord; sha256?: unknown } =>
-  typeof value === "object" && value !== null;
+const SITTING = { format: "gatefall-sitting", words: "sitting" };
 
 /**
  * Reads a record with its hash from anywhere outside.
@@ -33,10 +24,8 @@ const isObject = (value: unknown): value is { record?: SittingRecord; sha256?: u
  * @throws {Error} with a sentence that says what is wrong
  */
 export function readRecord(value: unknown): Omit<KeptRecord, "id"> {
-  if (!isObject(value)) throw new Error("this is no record: it is not the JSON of a saved sitting");
-  const { record, sha256 } = value;
-  if (record?.format !== "gatefall-sitting" || record.version !== 1) throw new Error("this file holds no sitting");
-  if (typeof sha256 !== "string") throw new Error("this record comes without its SHA-256");
+  const { record: found, sha256 } = readHashed(value, SITTING);
+  const record = found as SittingRecord;
   if (!(Array.isArray(record.tries) && Array.isArray(record.answers))) {
     throw new Error("this record has no tries or no answers");
   }
@@ -45,7 +34,7 @@ export function readRecord(value: unknown): Omit<KeptRecord, "id"> {
 }
 
 /** Reads a record that was saved. @throws {Error} with a sentence that says what is wrong */
-export const readRecordFile = (text: string): Omit<KeptRecord, "id"> => readRecord(parsed(text));
+export const readRecordFile = (text: string): Omit<KeptRecord, "id"> => readRecord(parsedJson(text));
 
 /**
  * Checks a saved record.

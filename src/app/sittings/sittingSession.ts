@@ -1,8 +1,8 @@
 import { type ActorRefFrom, createActor, type Snapshot } from "xstate";
 import { lostTry } from "../../drill/marking/lostTry";
 import type { TryResult } from "../../drill/marking/tryResult";
-import { type AskedQuestion, drawQuestions, isAnsweredRight } from "../../drill/questions/drawQuestions";
-import { SHIPPED_QUESTIONS } from "../../drill/questions/shippedQuestions";
+import { type AskedQuestion, isAnsweredRight } from "../../drill/questions/drawQuestions";
+import { sittingQuestions } from "../../drill/questions/sittingQuestions";
 import { type PlannedTry, planTries } from "../../drill/sheet/planTries";
 import type { Sheet, Station } from "../../drill/sheet/sheet";
 import {
@@ -21,7 +21,7 @@ import { Store } from "../shell/store";
 import type { SittingProgress } from "./sittingProgress";
 import type { SittingShelf } from "./sittingShelf";
 import { isDialTry, makeTry, type TryInHand } from "./tryInHand";
-import { questionChance, trySetup } from "./trySetup";
+import { trySetup } from "./trySetup";
 
 /** A try that has just ended. */
 export interface EndedTry {
@@ -67,7 +67,7 @@ export class SittingSession extends Store {
     this.progress = progress;
     this.plan = sittingPlan(sheet);
     this.tries = planTries(sheet, seededChance(seed));
-    this.questions = drawQuestions(SHIPPED_QUESTIONS, sheet.sitting?.questions?.topics ?? [], questionChance(seed));
+    this.questions = sittingQuestions(sheet, seed);
     const machine = sittingMachine(this.plan);
     this.actor =
       snapshot === null

@@ -25,11 +25,6 @@ export function tryChance(seed: number, index: number): Chance {
   return seededChance((seed + Math.imul(index + 1, TRY_STRIDE)) | 0);
 }
 
-/** Chance that draws the questions: apart from the one that plans the tries. */
-export function questionChance(seed: number): Chance {
-  return seededChance(~seed);
-}
-
 /** What a try needs, from its place in the plan. */
 export function trySetup(sheet: Sheet, plan: PlannedTry, seed: number, index: number): TrySetup {
   const station = sheet.stations[plan.station];

@@ -1,65 +1,75 @@
 import type { Combination } from "../../lock/combination";
+import { type NumberToken, numberTokens, plainNumbers } from "./numbersInText";
 
-const UNITS = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"];
-const TEENS = [
-  ...["ten", "eleven", "twelve", "thirteen", "fourteen"],
-  ...["fifteen", "sixteen", "seventeen", "eighteen", "nineteen"],
-];
-const TENS = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
+/** What one number of the combination may be written as: of a number between two graduations, both. */
+type Wanted = readonly number[];
 
-const TEN_AND_UNIT = new RegExp(`\\b(${TENS.join("|")})(?:[\\s-]*(${UNITS.slice(1).join("|")}))?\\b`, "gi");
-const SMALL_NUMBER = new RegExp(`\\b(${[...TEENS, ...UNITS].join("|")})\\b`, "gi");
+const isOne = ({ readings }: NumberToken, wanted: Wanted) => readings.some((number) => wanted.includes(number));
 
-const indexIn = (list: readonly string[], word: string | undefined) =>
-  word === undefined ? 0 : list.indexOf(word.toLowerCase());
-const smallNumber = (word: string) => {
-  const teen = indexIn(TEENS, word);
-  return teen < 0 ? indexIn(UNITS, word) : 10 + teen;
-};
+/** Whether each number has a token of its own. */
+function areAllThere(tokens: readonly NumberToken[], [first, ...others]: readonly Wanted[]): boolean {
+  if (first === undefined) return true;
+  return tokens.some((token, k) => isOne(token, first) && areAllThere(tokens.toSpliced(k, 1), others));
+}
 
-/** Digits of any script as 0 to 9: Unicode lays each script's ten out in a row. */
-const plainDigits = (text: string) =>
-  text.normalize("NFKC").replace(/\p{Nd}/gu, (digit) => {
-    const code = digit.codePointAt(0) ?? 0;
-    let zero = code;
-    while (code - zero < 9 && /^\p{Nd}$/u.test(String.fromCodePoint(zero - 1))) zero -= 1;
-    return String(code - zero);
+/**
+ * How many numbers may stand in one stretch with the whole combination, in any order: each number with two more, its
+ * turns and its step ("2nd: 3 turns to 71"). Nearness counts in numbers and not in letters, for between two of them any
+ * words may stand. Of two numbers, which other text holds far more often, only neighbors count.
+ */
+const stretch = (length: number) => (length < 3 ? length : 3 * length - 2);
+
+/** The tokens from one on that lie in one stretch: letters that may be a number take no room in it. */
+function stretchFrom(tokens: readonly NumberToken[], start: number, length: number): readonly NumberToken[] {
+  let room = stretch(length);
+  const end = tokens.findIndex(({ isSure }, k) => {
+    if (k >= start && isSure) room -= 1;
+    return room < 0;
+  });
+  return tokens.slice(start, end < 0 ? undefined : end);
+}
+
+const areNear = (tokens: readonly NumberToken[], wanted: readonly Wanted[]): boolean =>
+  tokens.some((token, start) => {
+    const first = wanted.findIndex((one) => isOne(token, one));
+    return first >= 0 && areAllThere(stretchFrom(tokens, start, wanted.length), wanted);
   });
 
-/** Number words run together into one, and nothing else in it. */
-const JOINED_WORDS = new RegExp(`\\b(?:${[...TENS, ...TEENS, ...UNITS].join("|")}){2,}\\b`, "gi");
-const EACH_WORD = new RegExp(`${[...TENS, ...TEENS, ...UNITS].join("|")}`, "gi");
-
-const numbersAsDigits = (text: string) =>
-  plainDigits(text)
-    .replace(JOINED_WORDS, (words) => words.replace(EACH_WORD, (word) => `${word} `))
-    .replace(TEN_AND_UNIT, (_, ten: string, unit: string | undefined) => {
-      return String(20 + 10 * indexIn(TENS, ten) + (unit === undefined ? 0 : indexIn(UNITS, unit)));
-    })
-    .replace(SMALL_NUMBER, (word) => String(smallNumber(word)));
-
-/** A date with a year of four digits is no combination: 2026-11-26, 26.11.2026, 11/26/2026. */
-const DATES = /\b(?:(?:19|20)\d\d([-/.])[01]?\d\1[0-3]?\d|[0-3]?\d([-/.])[0-3]?\d\2(?:19|20)\d\d)\b/g;
-
-/** A telephone number in its international form is no combination; it has more digits than one of four numbers. */
-const PHONES = /\+\d(?:[\s()/-]*\d){8,14}/g;
-
-const withoutOtherNumbers = (text: string) => text.replace(DATES, " ; ").replace(PHONES, " ; ");
-
-const isWithin = (wanted: readonly number[], found: readonly number[]): boolean => {
+/** In order, with any others in between. */
+function areInOrder(tokens: readonly NumberToken[], wanted: readonly Wanted[]): boolean {
+  const sure = tokens.filter(({ isSure }) => isSure);
   let next = 0;
-  for (const number of found) if (number === wanted[next]) next += 1;
+  for (const { readings } of sure) if (wanted[next]?.includes(readings[0] ?? -1)) next += 1;
   return next === wanted.length;
-};
+}
 
-const isRun = (wanted: readonly number[], found: readonly number[]): boolean =>
-  found.some((_, start) => wanted.every((number, k) => found[start + k] === number));
+/** Tokens that count: of two numbers, or of several fields, a lone letter among words is a word. */
+const counted = (tokens: readonly NumberToken[], isStrict: boolean) =>
+  tokens.filter(({ isLetter, isByNumber }) => !isLetter || !isStrict || isByNumber);
 
-/** Numbers in a row; where there are three or more of them, with others in between as well. */
-const hasAsNumbers = (wanted: readonly number[], text: string): boolean => {
-  const found = [...text.matchAll(/\d+/g)].map(([digits]) => Number(digits));
-  return wanted.length >= 3 ? isWithin(wanted, found) : isRun(wanted, found);
-};
+function hasAsNumbers(wanted: readonly Wanted[], text: string, isSpread: boolean): boolean {
+  const tokens = counted(numberTokens(text), isSpread || wanted.length < 3);
+  if (areNear(tokens, wanted)) return true;
+  return wanted.length >= 3 && (areInOrder(tokens, wanted) || areInOrder(tokens, wanted.toReversed()));
+}
+
+/** Where the numbers of a combination end that is run together from a place on: in any order, in any spelling of each. */
+function* joinedEnds(text: string, at: number, spellings: readonly (readonly string[])[]): Generator<number> {
+  if (spellings.length === 0) yield at;
+  for (const [k, ways] of spellings.entries()) {
+    for (const way of ways)
+      if (text.startsWith(way, at)) yield* joinedEnds(text, at + way.length, spellings.toSpliced(k, 1));
+  }
+}
+
+const isWhole = (text: string, spellings: readonly (readonly string[])[]) =>
+  [...joinedEnds(text, 0, spellings)].includes(text.length);
+
+/** Too short to be looked for within other digits: a year would be taken for it. */
+const SHORT = 5;
+
+const isWithin = (text: string, spellings: readonly (readonly string[])[]) =>
+  [...text].some((_, at) => [...joinedEnds(text, at, spellings)].some((end) => end - at >= SHORT));
 
 /** Digits with nothing but signs and spaces between them, run together. */
 const joinedDigits = (text: string): string[] => text.split(/[\p{L};]+/u).map((piece) => piece.replace(/\D/g, ""));
@@ -67,29 +77,40 @@ const joinedDigits = (text: string): string[] => text.split(/[\p{L};]+/u).map((p
 /** All digits between dates and telephone numbers, whatever stands between them. */
 const allDigits = (text: string): string[] => text.split(";").map((piece) => piece.replace(/\D/g, ""));
 
-/** Too short to be looked for within other digits: a year would be taken for it. */
-const SHORT = 5;
+const backward = (text: string) => [...text].reverse().join("");
 
-const hasJoined = (digits: string, text: string): boolean =>
-  digits.length < SHORT
-    ? joinedDigits(text).includes(digits)
-    : allDigits(text).some((piece) => piece.includes(digits) || piece.includes([...digits].reverse().join("")));
+const ROMAN_UNITS = ["", "i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix"];
+const ROMAN_TENS = ["", "x", "xx", "xxx", "xl", "l", "lx", "lxx", "lxxx", "xc"];
+const roman = (number: number) =>
+  `${"c".repeat(Math.floor(number / 100))}${ROMAN_TENS[Math.floor(number / 10) % 10]}${ROMAN_UNITS[number % 10]}`;
 
-const isInText = (wanted: readonly number[], places: number, text: string): boolean => {
-  const padded = wanted.map((number) => String(number).padStart(places, "0")).join("");
-  return hasAsNumbers(wanted, text) || hasJoined(padded, text) || hasJoined(wanted.join(""), text);
-};
+const spelled = (wanted: readonly Wanted[], ways: (number: number) => readonly string[]) =>
+  wanted.map((numbers) => [...new Set(numbers.flatMap(ways))].filter((way) => way !== ""));
+
+function hasJoined(wanted: readonly Wanted[], places: number, text: string): boolean {
+  const decimal = spelled(wanted, (number) => [String(number), String(number).padStart(places, "0")]);
+  if (joinedDigits(text).some((piece) => isWhole(piece, decimal))) return true;
+  if (allDigits(text).some((piece) => isWithin(piece, decimal) || isWithin(backward(piece), decimal))) return true;
+  const hex = spelled(wanted, (number) => [number.toString(16).padStart(2, "0")]);
+  const letters = spelled(wanted, (number) => [roman(number)]);
+  const pieces = text.toLowerCase().match(/[a-z\d]+/g) ?? [];
+  return pieces.some((piece) => isWhole(piece.replace(/^0x/, ""), hex) || isWhole(piece, letters));
+}
 
 /** Where a combination stands in clear: in one field, by its index, or spread over several of them. */
 export type ClearFinding = { readonly field: number } | { readonly field: null };
 
 /**
- * Finds a combination that is written in clear: with any separators or words between the numbers, with leading zeros,
- * run together, backwards number by number or digit by digit, in words, in digits of any script, with letters between the
- * digits, in one field or spread over several in their order.
+ * Finds a combination that is written in clear.
  *
- * Dates with a year of four digits and telephone numbers that begin with + are passed over. It cannot find what is
- * disguised on purpose, such as every number raised by one.
+ * As separate numbers, in decimal, hexadecimal or Roman digits, in words or in digits of any script, with leading zeros
+ * and whatever separators or words between them: in any order where all of them stand near each other (`stretch`), and in
+ * their own order or backward however far apart. Run together: in any order, and digit by digit backward. In one field, or
+ * over several.
+ *
+ * All numbers have to be there, each at a place of its own, for one or two of them stand in many a text. Passed over are
+ * dates with a year of four digits and telephone numbers that begin with +. What is disguised on purpose, such as every
+ * number raised by one, is not found.
  *
  * @param fields - free texts, in the order of the form
  * @param combination - as on the face of the dial; of a number between two graduations both are looked for
@@ -101,14 +122,14 @@ export function combinationInClear(
   combination: Combination,
   graduations: number,
 ): ClearFinding | undefined {
-  const ways = [Math.floor, Math.round].flatMap((whole) => {
-    const forward = combination.map((number) => whole(number) % graduations);
-    return [forward, forward.toReversed()];
-  });
+  const wanted = combination.map((number) =>
+    [Math.floor(number), Math.round(number)].map((whole) => whole % graduations),
+  );
   const places = String(graduations - 1).length;
-  const texts = fields.map((field) => withoutOtherNumbers(numbersAsDigits(field)));
-  const stands = (text: string) => ways.some((way) => isInText(way, places, text));
-  const field = texts.findIndex(stands);
+  const texts = fields.map(plainNumbers);
+  const stands = (text: string, isSpread: boolean) =>
+    hasAsNumbers(wanted, text, isSpread) || hasJoined(wanted, places, text);
+  const field = texts.findIndex((text) => stands(text, false));
   if (field >= 0) return { field };
-  return stands(texts.filter((text) => /\d/.test(text)).join(" ")) ? { field: null } : undefined;
+  return stands(texts.filter((text) => /\S/.test(text)).join(" , "), true) ? { field: null } : undefined;
 }

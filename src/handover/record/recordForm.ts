@@ -57,6 +57,8 @@ export interface KeptSecret {
 }
 
 const REASON = "A record is read by people who may not hold the combination: write who holds it, never what it is.";
+const MEND =
+  "Take one of its numbers out, whatever it stands for there; a date with its year in four digits and a telephone number that begins with + may stay.";
 
 const clearProblem = (form: RecordForm, secrets: readonly KeptSecret[]): RecordProblem | undefined => {
   const texts = FREE.map((field) => form[field]);
@@ -64,8 +66,8 @@ const clearProblem = (form: RecordForm, secrets: readonly KeptSecret[]): RecordP
   const finding = findings.find((one) => one !== undefined);
   if (finding === undefined) return undefined;
   const field = finding.field === null ? null : (FREE[finding.field] ?? null);
-  const where = field === null ? "spread over several fields" : `in "${RECORD_FIELDS[field]}"`;
-  return { code: "combination", field, words: `The combination stands ${where}. ${REASON}` };
+  const where = field === null ? "spread over several fields" : `near each other in "${RECORD_FIELDS[field]}"`;
+  return { code: "combination", field, words: `All numbers of the combination stand ${where}. ${REASON} ${MEND}` };
 };
 
 /**

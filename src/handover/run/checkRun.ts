@@ -3,8 +3,9 @@ import type { HandoverFault } from "./faultTriggers";
 import { FAULT_WORDS } from "./faultWords";
 import { HandoverRun, type RunStep } from "./handoverRun";
 import { missingProofs, type ProofCode, REQUIRED_PROOFS } from "./proofs";
-import type { RecordedRun, WentBack } from "./recordedRun";
+import { type RecordedRun, type WentBack, wrongAt } from "./recordedRun";
 import { RunError } from "./runError";
+import { sceneMisfit } from "./sceneFit";
 
 /** A fault of a run, where it was made. */
 export interface MadeFault {
@@ -52,27 +53,36 @@ export function resultOf(run: HandoverRun, isHandsOff: boolean): HandoverResult 
   };
 }
 
-const takeOne = (run: HandoverRun, event: RecordedRun["events"][number]) => {
-  if (isBack(event)) run.goBackTo(event.steps);
-  else run.take(event);
-};
+type RecordedEvent = RecordedRun["events"][number];
 
-const isBack = (event: RecordedRun["events"][number]): event is WentBack => event.type === "run.wentBack";
+const isBack = (event: RecordedEvent): event is WentBack => event.type === "run.wentBack";
+
+/** What keeps an event from following what went before, as one sentence without its beginning; undefined where it can. */
+function misfitOf(run: HandoverRun, event: RecordedEvent, scene: RecordedRun["scene"]): string | undefined {
+  if (isBack(event)) {
+    const { length } = run;
+    return event.steps > length
+      ? `goes back to step ${event.steps}, but only ${length} steps count by then: name ${length} or fewer, or take it out`
+      : undefined;
+  }
+  const misfit = sceneMisfit(event, scene, run);
+  if (misfit !== undefined) return misfit;
+  const hindrance = run.hindrance(event);
+  return hindrance && `cannot have happened, so take it out or add what came before it: ${hindrance}`;
+}
 
 /**
- * Replays a recorded run.
+ * Replays a recorded run, and holds every event against what went before it, against the scene and against the lock.
  *
- * @throws {RunError} naming the event that cannot have happened
+ * @throws {RunError} naming the event that cannot have happened, why, and how to mend it
  */
-export function replayRun({ profile, events }: RecordedRun): HandoverRun {
+export function replayRun({ profile, scene, events }: RecordedRun): HandoverRun {
   const run = new HandoverRun(profile);
   events.forEach((event, index) => {
-    try {
-      takeOne(run, event);
-    } catch (error) {
-      if (error instanceof RunError) throw new RunError(`events[${index}]: ${error.message}`, { cause: error });
-      throw error;
-    }
+    const misfit = misfitOf(run, event, scene);
+    if (misfit !== undefined) throw new RunError(`${wrongAt(events, index)} ${misfit}`);
+    if (isBack(event)) run.goBackTo(event.steps);
+    else run.take(event);
   });
   return run;
 }
@@ -91,10 +101,15 @@ export function missingWords(missing: readonly ProofCode[]): string[] {
   return REQUIRED_PROOFS.filter(({ code }) => missing.includes(code)).map((proof) => proof.missing);
 }
 
-/** A fault in one line: where, what, and what should have been done. */
-export function faultLine({ code, step, isUndone }: MadeFault): string {
-  const { happened, instead } = FAULT_WORDS[code];
-  return `Step ${step}${isUndone ? ", undone in the debrief" : ""}: ${happened} Instead: ${instead}`;
+/** A fault in lines: where and what, who is harmed, what should have been done, and the source of that demand. */
+export function faultLines({ code, step, isUndone }: MadeFault): readonly [string, ...string[]] {
+  const { happened, harmed, instead, source } = FAULT_WORDS[code];
+  return [
+    `Step ${step}${isUndone ? ", undone in the debrief" : ""}: ${happened}`,
+    `Harmed: ${harmed}`,
+    `Instead: ${instead}`,
+    `Source: ${source}.`,
+  ];
 }
 
 /** What a run came to, in one sentence. */

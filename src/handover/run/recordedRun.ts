@@ -103,10 +103,24 @@ const runSchema = z.object(
   { error: "must be a recorded handover, an object" },
 );
 
+/**
+ * Which event something is wrong with, as the beginning of a sentence. Steps are counted from 1, as in the debrief; going
+ * back is none.
+ */
+export function wrongAt(events: RecordedRun["events"], index: number): string {
+  const type = events[index]?.type;
+  if (type === "run.wentBack") return `events[${index}], run.wentBack,`;
+  const step = events.slice(0, index + 1).filter((event) => event.type !== "run.wentBack").length;
+  return `step ${step} (events[${index}]), ${type},`;
+}
+
 const checkTimes = (events: RecordedRun["events"]) => {
   const index = events.findIndex(({ at_ms }, k) => at_ms < (events[k - 1]?.at_ms ?? 0));
-  if (index >= 0)
-    throw new RunError(`events[${index}].at_ms (${events[index]?.at_ms}) is earlier than the one before it`);
+  if (index < 0) return;
+  const [before, at] = [events[index - 1]?.at_ms, events[index]?.at_ms];
+  throw new RunError(
+    `${wrongAt(events, index)} has at_ms ${at}, earlier than ${before} before it: put the events in their order, or mend the time`,
+  );
 };
 
 /**

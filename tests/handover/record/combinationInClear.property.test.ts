@@ -28,6 +28,19 @@ describe("38-71-26 is found", () => {
     ["621783"],
     ["+38-71-26"],
     ["on 2026-11-26 set to 38 - 71 - 26 by night"],
+    ["71-38-26"],
+    ["713826"],
+    ["26, and then 38, and last of all 71"],
+    ["step 1: 4 turns to 26; step 2: 3 turns to 71; step 3: 2 turns to 38"],
+    ["XXXVIII-LXXI-XXVI"],
+    ["left to xxvi, right to lxxi, left to xxxviii"],
+    ["ⅩⅩⅥ/ⅬⅩⅪ/ⅩⅩⅩⅧ"],
+    ["XXXVIIILXXIXXVI"],
+    ["0x26 0x47 0x1A"],
+    ["26h, 47h, 1Ah"],
+    ["1a-26-47"],
+    ["#26471A"],
+    ["26, LXXI and thirty-eight"],
   ])("in %s", (text) => {
     expect(isFound(text)).toBe(true);
   });
@@ -46,12 +59,96 @@ describe("other numbers are let pass", () => {
     ["Lock 387, door 2"],
     ["38 inches above the floor"],
     ["38 and 71"],
-    ["71-38-26"],
     ["3 people, 8 keys, 7 rooms"],
     ["fifth floor, room twelve"],
   ])("%s", (text) => {
     expect(isFound(text)).toBe(false);
   });
+});
+
+const WAYS = {
+  decimal: String,
+  padded: (number: number) => String(number).padStart(2, "0"),
+  hexadecimal: (number: number) => number.toString(16),
+  prefixed: (number: number) => `0x${number.toString(16).toUpperCase()}`,
+  roman: romanOf,
+  words: spelledOf,
+};
+
+/** Written by subtraction alone, apart from the code's own tables. Zero has no Roman digit. */
+function romanOf(number: number): string {
+  const signs = [
+    [90, "XC"],
+    [50, "L"],
+    [40, "XL"],
+    [10, "X"],
+    [9, "IX"],
+    [5, "V"],
+    [4, "IV"],
+    [1, "I"],
+  ] as const;
+  const [value, sign] = signs.find(([size]) => size <= number) ?? [0, ""];
+  return value === 0 ? "" : sign + romanOf(number - value);
+}
+
+const SMALL =
+  "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split(
+    " ",
+  );
+const TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split(" ");
+function spelledOf(number: number): string {
+  if (number < 20) return SMALL[number] ?? "";
+  const unit = number % 10 === 0 ? "" : `-${SMALL[number % 10]}`;
+  return `${TENS[Math.floor(number / 10) - 2]}${unit}`;
+}
+
+const way = fc.constantFrom(...(Object.keys(WAYS) as (keyof typeof WAYS)[]));
+const separator = fc.oneof(
+  fc.constantFrom(
+    "-",
+    " / ",
+    ", ",
+    " then ",
+    " – ",
+    ". ",
+    "\n",
+    " right to ",
+    " | ",
+    "_",
+    "…",
+    " · ",
+    "; step 2: 3 turns to ",
+  ),
+  fc.stringMatching(/^[ .,;:|/_~*–—-]{1,6}$/),
+);
+
+test("any combination is found in any order, each number in any notation, with any separators", () => {
+  const numbersAndOrder = fc
+    .array(fc.integer({ min: 1, max: 99 }), { minLength: 3, maxLength: 4 })
+    .chain((numbers) => fc.tuple(fc.constant(numbers), fc.shuffledSubarray(numbers, { minLength: numbers.length })));
+  fc.assert(
+    fc.property(
+      numbersAndOrder,
+      fc.array(way, { minLength: 4, maxLength: 4 }),
+      fc.array(separator, { minLength: 4, maxLength: 4 }),
+      ([numbers, told], ways, separators) => {
+        const text = told.map((number, k) => `${WAYS[ways[k] ?? "decimal"](number)}${separators[k]}`).join("");
+        expect(combinationInClear(["P. Underbell", `set: ${text} today`], numbers, 100)).toEqual({ field: 1 });
+      },
+    ),
+    { numRuns: 3000 },
+  );
+});
+
+test("any two numbers next to each other are found in either order and any notation", () => {
+  const signs = fc.constantFrom("-", " / ", ", ", " then ", "; ", " · ");
+  const pair = fc.tuple(fc.integer({ min: 16, max: 99 }), fc.integer({ min: 16, max: 99 }));
+  fc.assert(
+    fc.property(pair, way, way, signs, fc.boolean(), ([a, b], first, second, sign, isTurned) => {
+      const text = `${WAYS[first](a)}${sign}${WAYS[second](b)}`;
+      expect(combinationInClear([text], isTurned ? [b, a] : [a, b], 100)).toEqual({ field: 0 });
+    }),
+  );
 });
 
 test("of two numbers a year is not taken for them, but the two in a row are", () => {

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import clean from "../../../shared/handovers/clean.json" with { type: "json" };
 import lockedOut from "../../../shared/handovers/locked-out.json" with { type: "json" };
-import { checkRun, faultLine, missingWords, verdictWords } from "../../../src/handover/run/checkRun";
+import { checkRun, faultLines, missingWords, verdictWords } from "../../../src/handover/run/checkRun";
 import { FAULT_SITUATIONS, FAULT_TRIGGERS } from "../../../src/handover/run/faultTriggers";
 import { FAULT_WORDS } from "../../../src/handover/run/faultWords";
 import { HandoverRun } from "../../../src/handover/run/handoverRun";
@@ -41,9 +41,13 @@ describe("the sample runs", () => {
     ]);
     expect(result).toMatchObject({ isClean: false, isHandedOver: false, undoneSteps: 5, steps: 11, isHandsOff: true });
     expect(missingWords(result.missing)).toContain("No second person has opened the lock with the new combination.");
-    expect(faultLine(result.faults[4] as (typeof result.faults)[number])).toMatch(
-      /^Step 5, undone in the debrief: You shut/,
-    );
+    const [head, ...more] = faultLines(result.faults[4] as (typeof result.faults)[number]);
+    expect(head).toMatch(/^Step 5, undone in the debrief: You shut/);
+    expect(more).toEqual([
+      expect.stringMatching(/^Harmed: Everybody/),
+      expect.stringMatching(/^Instead: Open it/),
+      expect.stringMatching(/^Source: MIL-HDBK-1013\/8 \(1989\), section 2, item d/),
+    ]);
   });
 
   test("a clean run with its first fault undone is handed over, and not clean", () => {
@@ -82,9 +86,11 @@ describe("a run that is none is refused in a sentence", () => {
 
   test("what cannot have happened is told with its event", () => {
     const run = parseRun(events({ type: "door.opened", by: "outside", at_ms: 0 }));
-    expect(() => checkRun(run)).toThrow("events[0]: door.opened cannot have happened. The door is open already.");
+    expect(() => checkRun(run)).toThrow(
+      "step 1 (events[0]), door.opened, cannot have happened, so take it out or add what came before it: The door is open already.",
+    );
     const back = parseRun(events({ type: "run.wentBack", steps: 3, at_ms: 0 }));
-    expect(() => checkRun(back)).toThrow(/events\[0\]: the run cannot go back to step 3/);
+    expect(() => checkRun(back)).toThrow(/^events\[0\], run.wentBack, goes back to step 3, but only 0 steps count/);
   });
 
   test("whatever is read, it is a run or a sentence", () => {

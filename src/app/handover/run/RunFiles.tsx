@@ -1,11 +1,13 @@
 import { useState } from "react";
+import { writeHashed } from "../../../drill/hashedRecord";
 import { type HandoverRecord, handoverRecord, handoverRecordHash } from "../../../handover/record/handoverRecord";
-import { checkRun, faultLine, type HandoverResult, missingWords, verdictWords } from "../../../handover/run/checkRun";
+import { checkRun, faultLines, type HandoverResult, missingWords, verdictWords } from "../../../handover/run/checkRun";
 import { parseRun, writeRun } from "../../../handover/run/recordedRun";
 import { RunError } from "../../../handover/run/runError";
 import { LockError } from "../../../lock/lockError";
 import { mean } from "../../../statistics/sample";
 import { saveFile } from "../../logbook/saveFile";
+import { FileButton } from "../../shell/FileButton";
 import { messageOf } from "../../shell/messageOf";
 import { browserSha256 } from "../../sittings/recordFile";
 import type { HandoverSession } from "./handoverSession";
@@ -34,7 +36,11 @@ function recordOf(session: HandoverSession, result: HandoverResult): HandoverRec
 function checkText(text: string): readonly string[] {
   try {
     const result = checkRun(parseRun(JSON.parse(text)));
-    return [verdictWords(result), ...missingWords(result.missing), ...result.faults.map(faultLine)];
+    return [
+      verdictWords(result),
+      ...missingWords(result.missing),
+      ...result.faults.map((fault) => faultLines(fault).join(" ")),
+    ];
   } catch (error) {
     if (error instanceof SyntaxError) return ["Not read: this is not the JSON of a recorded handover."];
     if (error instanceof RunError || error instanceof LockError) return [`Not read: ${error.message}`];
@@ -53,7 +59,7 @@ export function RunFiles({ session, result }: { readonly session: HandoverSessio
   const saveRecord = async (made: HandoverRecord) => {
     try {
       const sha256 = await handoverRecordHash(made, browserSha256);
-      const text = `${JSON.stringify({ sha256, record: made }, null, 2)}\n`;
+      const text = writeHashed({ sha256, record: made });
       saveFile({ name: `handover-record-${made.date}.json`, type: JSON_TYPE, text });
     } catch (error) {
       setTold([messageOf(error)]);
@@ -73,20 +79,15 @@ export function RunFiles({ session, result }: { readonly session: HandoverSessio
         <button type="button" className="button" onClick={() => window.print()}>
           Print
         </button>
-        <label className="button sheet-file">
+        <FileButton accept=".json" onFile={async (file) => setTold(checkText(await file.text()))}>
           Check a saved run
-          <input
-            type="file"
-            className="visually-hidden"
-            accept=".json"
-            onChange={async (event) => {
-              const [file] = event.currentTarget.files ?? [];
-              event.currentTarget.value = "";
-              if (file !== undefined) setTold(checkText(await file.text()));
-            }}
-          />
-        </label>
+        </FileButton>
       </div>
+      {record !== null && (
+        <p className="run-note">
+          The file holds the record with its SHA-256. <a href="#/handover?view=record">Check a record</a>
+        </p>
+      )}
       {record !== null && <RecordPrint record={record} />}
       <div role="status" data-testid="run-checked">
         {told.map((line) => (

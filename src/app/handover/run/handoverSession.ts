@@ -7,6 +7,7 @@ import type { Dialer, HandoverEvent } from "../../../handover/run/handoverEvent"
 import { HandoverRun } from "../../../handover/run/handoverRun";
 import type { RecordedRun } from "../../../handover/run/recordedRun";
 import { drawScene } from "../../../handover/run/scene";
+import { isReleaseBlocked } from "../../../handover/run/sceneFit";
 import type { Combination } from "../../../lock/combination";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
 import type { Profile } from "../../../lock/profile";
@@ -78,8 +79,7 @@ export class HandoverSession extends Store {
 
   /** Whether the release is blocked now; only a check shows it. */
   get isReleaseBlocked(): boolean {
-    const isCleared = this.run.steps.some(({ event, isUndone }) => event.type === "wayOut.cleared" && !isUndone);
-    return this.recorded.scene.isReleaseBlocked && !isCleared;
+    return isReleaseBlocked(this.recorded.scene, this.run);
   }
 
   /** Rules that a combination breaks, in words; none where it is allowed. */
