@@ -1,9 +1,14 @@
 import { shippedProfile } from "../../src/lock/shippedProfiles";
+import { profileRules } from "../../src/zeroing/zeroingRules";
 import { violations } from "./axe";
-import { byFinger, byKey, doorWith, Handover, PREPARED, PROVED } from "./handover";
+import { byFinger, byKey, doorWith, Handover, numbersIn, PREPARED, PROVED } from "./handover";
 import { KeyHand } from "./hands";
 import { expect, test } from "./page";
-import { Zeroing } from "./zeroing";
+import { Zeroing, ZeroingHand } from "./zeroing";
+
+const ENCODER = shippedProfile("dial-encoder");
+if (ENCODER.kind !== "dial-encoder") throw new Error("it has no zero to set");
+const ENCODER_RULES = profileRules(ENCODER);
 
 const TWO_WHEEL = shippedProfile("two-wheel");
 /** Turns enough to spin the lock off, graduations, away from the draw. */
@@ -50,6 +55,48 @@ test("a clean handover by keyboard, every dialing by hand", async ({ page }) => 
   await door.expectTold("You wrote the record.");
   await door.does("Sign the door off");
   await expect(door.verdict).toHaveText(CLEAN);
+});
+
+test("an encoder lock zeroed and changed by keyboard, and a reload in the midst of either loses nothing", async ({
+  page,
+}) => {
+  test.slow();
+  await page.clock.install();
+  const door = new Handover(page, byKey);
+  const zeroing = new Zeroing(page);
+  const hand = new ZeroingHand(zeroing);
+  const [first, second] = ENCODER_RULES.order;
+  await door.open(doorWith({ profile: ENCODER, isHandsOff: false }));
+  await door.does("Measure the height", "Align the ring");
+  await expect(page.getByRole("region", { name: "Ring and zero" })).toBeFocused();
+  await zeroing.straighten();
+  await door.does("Clamp the ring");
+  await hand.takeAll(first, [0, 0.1]);
+  await page.reload();
+  await expect(zeroing.panel).toContainText(`2 of 3 readings turning ${first}`);
+  await hand.take(first, 0);
+  await hand.takeAll(second, [0, 0.1, 0]);
+  await expect(door.state("zero")).toHaveText("both sides");
+  await door.does("Back to the door");
+  await expect(door.bench.dial).toBeFocused();
+
+  await door.change();
+  const change = page.getByRole("region", { name: "Change by hand" });
+  await expect(change).toBeFocused();
+  const wanted = numbersIn(await change.getByRole("heading").textContent());
+  await door.dial(hand.keys, ENCODER, await door.numbers());
+  await expect(change).toContainText("It opened.");
+  await door.does("Press the change button");
+  await door.dial(hand.keys, ENCODER, wanted);
+  await expect(change).toContainText("Taken once.");
+  await page.reload();
+  await expect(change).toContainText("Taken once.");
+  await door.dial(hand.keys, ENCODER, wanted);
+  await expect(change).toContainText("Both dialings agree.");
+  await door.does("Done");
+  await expect(door.bench.dial).toBeFocused();
+  await expect(door.combination).toHaveText(wanted.join("-"));
+  await expect(door.state("combination")).toHaveText("changed");
 });
 
 test.describe("on a touch screen", () => {
@@ -101,7 +148,7 @@ test.describe("bad handovers and what follows", () => {
     await page.getByRole("button", { name: /^Undo from here.*You shut the door/ }).click();
     await expect(door.state("door")).toHaveText("open");
     await page.keyboard.press("Tab");
-    await expect(page.getByRole("button", { name: "Measure the height" })).toBeFocused();
+    await expect(door.bench.dial).toBeFocused();
     await door.does("Look back");
     await expect(door.debrief.getByText("Undone in the debrief.")).toHaveCount(3);
     await expect(door.debrief).toContainText("You are locked out.");
@@ -175,6 +222,16 @@ test.describe("bad handovers and what follows", () => {
     await expect(door.state("mounting")).not.toHaveText("not measured");
     await door.open(first);
     await expect(page.getByText(`door number ${first.seed}`)).toBeVisible();
+    await expect(door.state("mounting")).toHaveText("not measured");
+  });
+
+  test("a run started again stays put away after a reload, before any step of the new one", async ({ page }) => {
+    const door = new Handover(page);
+    await door.open(doorWith({}));
+    await door.does("Measure the height", "Start again");
+    await expect(door.state("mounting")).toHaveText("not measured");
+    await page.reload();
+    await expect(door.told).toContainText("The lock is fresh");
     await expect(door.state("mounting")).toHaveText("not measured");
   });
 
