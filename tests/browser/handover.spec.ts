@@ -1,3 +1,4 @@
+import type { Locator } from "@playwright/test";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
 import { profileRules } from "../../src/zeroing/zeroingRules";
 import { violations } from "./axe";
@@ -13,6 +14,12 @@ const ENCODER_RULES = profileRules(ENCODER);
 const TWO_WHEEL = shippedProfile("two-wheel");
 /** Turns enough to spin the lock off, graduations, away from the draw. */
 const SPIN = TWO_WHEEL.draw.turn === "right" ? 450 : -450;
+/** Where something stands in the window, CSS pixels. */
+const placeOf = (one: Locator) =>
+  one.evaluate((element) => {
+    const { top, bottom } = element.getBoundingClientRect();
+    return { top, bottom };
+  });
 const CLEAN = "Handed over with every proof, and no fault on the way.";
 
 test("a clean handover by keyboard, every dialing by hand", async ({ page }) => {
@@ -127,6 +134,23 @@ test.describe("on a touch screen", () => {
     await page.goto("#/logbook?view=jobs");
     await expect(page.getByRole("row", { name: /Handover/ })).toContainText(/Right\s*nothing missed/);
   });
+});
+
+test("on a phone dial, act and what follows are in one view, and nothing moves the dial", async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  const door = new Handover(page);
+  await door.open(doorWith({ isHandsOff: false }));
+  await door.bench.dial.evaluate((dial) => dial.scrollIntoView());
+  const act = page.getByRole("button", { name: "It does not open" });
+  await page.getByRole("button", { name: "Lock", exact: true }).click();
+  const before = await placeOf(door.bench.dial);
+  await act.click();
+  await door.expectTold("You dialed a lock that does not read true");
+  expect(await placeOf(door.bench.dial)).toEqual(before);
+  const told = await placeOf(door.told);
+  expect(before.top).toBeGreaterThanOrEqual(0);
+  expect((await placeOf(act)).bottom).toBeLessThanOrEqual(told.top);
+  expect(told.bottom).toBeLessThanOrEqual(844);
 });
 
 test.describe("bad handovers and what follows", () => {
