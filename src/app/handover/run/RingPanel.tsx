@@ -7,6 +7,7 @@ import { DoorHand } from "./DoorHand";
 import { TRUE_RING } from "./doorZeroing";
 import type { HandoverSession } from "./handoverSession";
 import { watchZeroing } from "./ringWork";
+import { showDial } from "./showDial";
 
 /** The ring of a wheel pack: turned by hand until its index stands true, and clamped. */
 function PackRing({ session }: { readonly session: HandoverSession }) {
@@ -48,6 +49,11 @@ export function RingHand({ session }: { readonly session: HandoverSession }) {
 export function RingPanel({ session }: { readonly session: HandoverSession }) {
   const zeroing = useStore(session.zeroing);
   useEffect(() => zeroing.subscribe(() => watchZeroing(session, performance.now())), [zeroing, session]);
+  const { asked } = zeroing;
+  // A side that opens wants the dial, which may have been scrolled away from ring and clamp.
+  useEffect(() => {
+    if (asked !== null) showDial();
+  }, [asked]);
   const isEncoder = session.setup.profile.kind === "dial-encoder";
   return (
     <>

@@ -8,6 +8,7 @@ import type { Activity, HandoverSession } from "./handoverSession";
 import { RecordSheet } from "./RecordSheet";
 import { RingHand, RingPanel } from "./RingPanel";
 import { ScenePicture } from "./ScenePicture";
+import { showDial } from "./showDial";
 import { ToldLine } from "./ToldLine";
 import "./run.css";
 
@@ -32,6 +33,8 @@ function WorkPanel({ session, isOnce }: WorkProps) {
       if (activity === "dial") focusDial();
       panel.current?.focus({ preventScroll: true });
       panel.current?.scrollIntoView({ block: "nearest" });
+      // Where there is no room for both, the dial goes before what is done besides.
+      showDial();
     });
   }, [activity]);
   if (activity === "dial") return null;
