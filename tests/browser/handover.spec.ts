@@ -249,7 +249,7 @@ test.describe("bad handovers and what follows", () => {
     await expect(door.state("mounting")).toHaveText("not measured");
   });
 
-  test("a run started again stays put away after a reload, before any step of the new one", async ({ page }) => {
+  test("a run started again stays put away after a reload, and work that cannot be taken up again is told", async ({ page }) => {
     const door = new Handover(page);
     await door.open(doorWith({}));
     await door.does("Measure the height", "Start again");
@@ -257,6 +257,18 @@ test.describe("bad handovers and what follows", () => {
     await page.reload();
     await expect(door.told).toContainText("The lock is fresh");
     await expect(door.state("mounting")).toHaveText("not measured");
+    // A change to one number on a lock of two: of the right shape, and yet none that can be.
+    await page.evaluate(() => {
+      const key = "gatefall.handover-run";
+      const kept = JSON.parse(localStorage.getItem(key) ?? "{}");
+      kept.underWay.change = { wanted: [1], hand: 0, lock: { dial: 0 }, deeds: [] };
+      localStorage.setItem(key, JSON.stringify(kept));
+    });
+    await page.reload();
+    await door.expectTold("What you had under way cannot be read. It is put by in this browser and not lost");
+    await door.does("Measure the height");
+    await expect(door.state("mounting")).not.toHaveText("not measured");
+    expect(await page.evaluate(() => localStorage.getItem("gatefall.handover-run.unread"))).toContain('"wanted":[1]');
   });
 
   test("an encoder lock zeroed from one side only does not open as it should", async ({ page }) => {
