@@ -8,10 +8,15 @@ test("a clean change by keyboard: key, new numbers, three proofs, then the door"
   const change = new ChangePage(page, "three-wheel");
   await change.open();
   await change.expectSaid(/^The present one, to the changing index: turn left, at least four arrivals at 38\.$/);
+  const turnKey = change.bench.button("Turn the key");
+  await expect(turnKey).toHaveAccessibleDescription("The key is not in the lock.");
+  await change.press("Turn the key");
+  await expect(change.refusal).toHaveText("The key is not in the lock.");
   await change.dialTo(change.present, change.index);
   await change.expectSaid("Every wheel stands at the key port. Put the change key in.");
   await change.press("Put the key in");
   await change.expectSaid("Turn the key.");
+  await expect(turnKey).toHaveAccessibleDescription("");
   await change.press("Turn the key");
   await change.expectSaid(/^The new one, to the changing index/);
   await change.press("Take the key out");

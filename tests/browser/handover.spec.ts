@@ -1,16 +1,28 @@
 import { readFile } from "node:fs/promises";
+import type { Locator } from "@playwright/test";
 import { browserSha256 } from "../../src/app/sittings/recordFile";
 import { checkHandoverRecord } from "../../src/handover/record/checkHandoverRecord";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
+import { profileRules } from "../../src/zeroing/zeroingRules";
 import { violations } from "./axe";
-import { byFinger, byKey, doorWith, Handover, PREPARED, PROVED } from "./handover";
+import { byFinger, byKey, doorWith, Handover, numbersIn, PREPARED, PROVED } from "./handover";
 import { KeyHand } from "./hands";
 import { expect, test } from "./page";
-import { Zeroing } from "./zeroing";
+import { Zeroing, ZeroingHand } from "./zeroing";
+
+const ENCODER = shippedProfile("dial-encoder");
+if (ENCODER.kind !== "dial-encoder") throw new Error("it has no zero to set");
+const ENCODER_RULES = profileRules(ENCODER);
 
 const TWO_WHEEL = shippedProfile("two-wheel");
 /** Turns enough to spin the lock off, graduations, away from the draw. */
 const SPIN = TWO_WHEEL.draw.turn === "right" ? 450 : -450;
+/** Where something stands in the window, CSS pixels. */
+const placeOf = (one: Locator) =>
+  one.evaluate((element) => {
+    const { top, bottom } = element.getBoundingClientRect();
+    return { top, bottom };
+  });
 const CLEAN = "Handed over with every proof, and no fault on the way.";
 
 test("a clean handover by keyboard, every dialing by hand", async ({ page }) => {
@@ -55,6 +67,48 @@ test("a clean handover by keyboard, every dialing by hand", async ({ page }) => 
   await expect(door.verdict).toHaveText(CLEAN);
 });
 
+test("an encoder lock zeroed and changed by keyboard, and a reload in the midst of either loses nothing", async ({
+  page,
+}) => {
+  test.slow();
+  await page.clock.install();
+  const door = new Handover(page, byKey);
+  const zeroing = new Zeroing(page);
+  const hand = new ZeroingHand(zeroing);
+  const [first, second] = ENCODER_RULES.order;
+  await door.open(doorWith({ profile: ENCODER, isHandsOff: false }));
+  await door.does("Measure the height", "Align the ring");
+  await expect(page.getByRole("region", { name: "Ring and zero" })).toBeFocused();
+  await zeroing.straighten();
+  await door.does("Clamp the ring");
+  await hand.takeAll(first, [0, 0.1]);
+  await page.reload();
+  await expect(zeroing.panel).toContainText(`2 of 3 readings turning ${first}`);
+  await hand.take(first, 0);
+  await hand.takeAll(second, [0, 0.1, 0]);
+  await expect(door.state("zero")).toHaveText("both sides");
+  await door.does("Back to the door");
+  await expect(door.bench.dial).toBeFocused();
+
+  await door.change();
+  const change = page.getByRole("region", { name: "Change by hand" });
+  await expect(change).toBeFocused();
+  const wanted = numbersIn(await change.getByRole("heading").textContent());
+  await door.dial(hand.keys, ENCODER, await door.numbers());
+  await expect(change).toContainText("It opened.");
+  await door.does("Press the change button");
+  await door.dial(hand.keys, ENCODER, wanted);
+  await expect(change).toContainText("Taken once.");
+  await page.reload();
+  await expect(change).toContainText("Taken once.");
+  await door.dial(hand.keys, ENCODER, wanted);
+  await expect(change).toContainText("Both dialings agree.");
+  await door.does("Done");
+  await expect(door.bench.dial).toBeFocused();
+  await expect(door.combination).toHaveText(wanted.join("-"));
+  await expect(door.state("combination")).toHaveText("changed");
+});
+
 test.describe("on a touch screen", () => {
   test.use({ hasTouch: true, viewport: { width: 390, height: 844 } });
 
@@ -89,6 +143,23 @@ test.describe("on a touch screen", () => {
   });
 });
 
+test("on a phone dial, act and what follows are in one view, and nothing moves the dial", async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  const door = new Handover(page);
+  await door.open(doorWith({ isHandsOff: false }));
+  await door.bench.dial.evaluate((dial) => dial.scrollIntoView());
+  const act = page.getByRole("button", { name: "It does not open" });
+  await page.getByRole("button", { name: "Lock", exact: true }).click();
+  const before = await placeOf(door.bench.dial);
+  await act.click();
+  await door.expectTold("You dialed a lock that does not read true");
+  expect(await placeOf(door.bench.dial)).toEqual(before);
+  const told = await placeOf(door.told);
+  expect(before.top).toBeGreaterThanOrEqual(0);
+  expect((await placeOf(act)).bottom).toBeLessThanOrEqual(told.top);
+  expect(told.bottom).toBeLessThanOrEqual(844);
+});
+
 test.describe("bad handovers and what follows", () => {
   test("shut on a combination that was never proved: locked out, and undone in the debrief", async ({ page }) => {
     const door = new Handover(page);
@@ -108,7 +179,7 @@ test.describe("bad handovers and what follows", () => {
     await page.getByRole("button", { name: /^Undo from here.*You shut the door/ }).click();
     await expect(door.state("door")).toHaveText("open");
     await page.keyboard.press("Tab");
-    await expect(page.getByRole("button", { name: "Measure the height" })).toBeFocused();
+    await expect(door.bench.dial).toBeFocused();
     await door.does("Look back");
     await expect(door.debrief.getByText("Undone in the debrief.")).toHaveCount(3);
     await expect(door.debrief).toContainText("You are locked out.");
@@ -183,6 +254,33 @@ test.describe("bad handovers and what follows", () => {
     await door.open(first);
     await expect(page.getByText(`door number ${first.seed}`)).toBeVisible();
     await expect(door.state("mounting")).toHaveText("not measured");
+  });
+
+  test("a run started again stays put away after a reload, and work that cannot be taken up again is told", async ({
+    page,
+  }) => {
+    const door = new Handover(page);
+    await door.open(doorWith({}));
+    await door.does("Measure the height", "Start again");
+    await expect(door.state("mounting")).toHaveText("not measured");
+    await page.reload();
+    await expect(door.told).toContainText("The lock is fresh");
+    await expect(door.state("mounting")).toHaveText("not measured");
+    const address = page.url();
+    await page.goto("#/handover?view=holdback");
+    await page.getByRole("button", { name: "Shut the door and pull" }).waitFor();
+    // A change to one number on a lock of two: of the right shape, and yet none that can be.
+    await page.evaluate(() => {
+      const key = "gatefall.handover-run";
+      const kept = JSON.parse(localStorage.getItem(key) ?? "{}");
+      kept.underWay.change = { wanted: [1], hand: 0, lock: { dial: 0 }, deeds: [] };
+      localStorage.setItem(key, JSON.stringify(kept));
+    });
+    await page.goto(address);
+    await door.expectTold("What you had under way cannot be read. It is put by in this browser and not lost");
+    await door.does("Measure the height");
+    await expect(door.state("mounting")).not.toHaveText("not measured");
+    expect(await page.evaluate(() => localStorage.getItem("gatefall.handover-run.unread"))).toContain('"wanted":[1]');
   });
 
   test("an encoder lock zeroed from one side only does not open as it should", async ({ page }) => {

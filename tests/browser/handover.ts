@@ -1,5 +1,7 @@
 import { expect, type Locator, type Page } from "@playwright/test";
+import { changeTo } from "../../src/app/handover/run/changeWork";
 import { HandoverSession, type RunSetup } from "../../src/app/handover/run/handoverSession";
+import { ACT_GROUPS } from "../../src/app/handover/run/runActs";
 import { idealMotion } from "../../src/dialing/idealMotion";
 import type { Combination } from "../../src/lock/combination";
 import { type Graduations, reading } from "../../src/lock/dial";
@@ -40,9 +42,19 @@ export class Handover {
     await this.told.waitFor();
   }
 
-  /** Presses a button by its name. */
+  /** Presses a button by its name. Where only one group of acts is shown, its group is chosen first. */
   async does(...names: readonly string[]): Promise<void> {
-    for (const name of names) await this.press(this.page.getByRole("button", { name, exact: true }));
+    for (const name of names) {
+      const button = this.page.getByRole("button", { name, exact: true });
+      const title = groupOf(name);
+      if (title !== undefined) await this.showGroup(title);
+      await this.press(button);
+    }
+  }
+
+  private async showGroup(title: string): Promise<void> {
+    const group = this.page.getByRole("button", { name: title, exact: true });
+    if (await group.isVisible()) await this.press(group);
   }
 
   /** A part of the situation, as the list tells it. */
@@ -68,7 +80,7 @@ export class Handover {
 
   /** Numbers as they are shown. */
   async numbers(): Promise<Combination> {
-    return ((await this.combination.textContent()) ?? "").split("-").map(Number);
+    return numbersIn(await this.combination.textContent());
   }
 
   /**
@@ -96,6 +108,21 @@ export class Handover {
   }
 }
 
+/** Numbers in a text, as the face shows them. */
+export const numbersIn = (text: string | null): Combination => (text?.match(/\d+/g) ?? []).map(Number);
+
+/** Acts with a form of their own, which the table of acts does not hold. */
+const FORM_GROUPS: Readonly<Record<string, string>> = {
+  "Change the combination": "Lock",
+  "Write the record": "Paper",
+  "Sign the door off": "Paper",
+  "Look back": "Paper",
+};
+
+/** The group that an act stands in, or undefined where it stands in none. */
+const groupOf = (name: string) =>
+  FORM_GROUPS[name] ?? ACT_GROUPS.find(({ acts }) => acts.some(({ label }) => label === name))?.title;
+
 const LOCK = shippedProfile("two-wheel");
 
 /** A door whose height is in range and whose release is free, or not. */
@@ -110,7 +137,7 @@ export interface WantedDoor {
 /** Whether a run at once changed by a simulated hand would be set off. */
 function slipsAtOnce(setup: RunSetup): boolean {
   const session = new HandoverSession(setup);
-  session.changeTo(session.drawOwn(), 0);
+  changeTo(session, session.drawOwn(), 0);
   return session.run.situation.combination === "ownOff";
 }
 

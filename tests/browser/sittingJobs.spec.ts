@@ -1,4 +1,5 @@
 import type { Page } from "@playwright/test";
+import { changeTo } from "../../src/app/handover/run/changeWork";
 import { ACT_GROUPS } from "../../src/app/handover/run/runActs";
 import { HandoverTry } from "../../src/app/sittings/handoverTry";
 import { browserSha256, checkRecordFile } from "../../src/app/sittings/recordFile";
@@ -50,7 +51,7 @@ function plainSheet(): Sheet {
     const run = runOf(sheet, seed);
     const { scene } = run.recorded;
     for (const name of PREPARED) acts.find(({ label }) => label === name)?.does(run, 0);
-    run.changeTo(run.drawOwn(), 0);
+    changeTo(run, run.drawOwn(), 0);
     const isPlain = !scene.isReleaseBlocked && scene.height_in <= 48 && run.run.situation.combination === "ownTrue";
     if (isPlain) return sheet;
   }
@@ -120,7 +121,7 @@ test("a change, a trouble and a handover by keyboard come to their verdict", asy
   await next(page);
   await nameIt(page);
   await next(page);
-  await expect(page.getByRole("button", { name: "Measure the height" })).toBeFocused();
+  await expect(page.getByRole("slider", { name: "Dial" })).toBeFocused();
   await expect(page.getByRole("button", { name: "Look back" })).toHaveCount(0);
   await handItOver(page);
   await expect(verdict(page)).toHaveText("Passed.");
@@ -159,6 +160,7 @@ test("axe finds nothing wrong at a station of each job, and all fits; what is do
   await press(page, "End this try");
   await next(page);
   const door = new Handover(page, byKey);
+  expect((await door.bench.dial.boundingBox())?.width, "a dial to turn by hand").toBeGreaterThan(280);
   await door.does("Let somebody in, shown nothing", "Shut the door");
   await expect(door.told).toHaveText("You shut the door.");
   await expect(door.state("door")).toHaveText("shut");

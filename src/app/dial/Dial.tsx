@@ -173,7 +173,10 @@ export function Dial(props: DialProps) {
           </textPath>
         </text>
         {props.changingIndex !== undefined && (
-          <ChangingIndex turned={`rotate(${dialRotation(props.changingIndex, graduations)})`} arc={`${shade}-arc`} />
+          <ChangingIndex
+            turned={`rotate(${dialRotation(props.changingIndex + (props.ringTurn ?? 0), graduations)})`}
+            arc={`${shade}-arc`}
+          />
         )}
         <g transform={turned}>
           <DialFace graduations={graduations} numbersIncrease={numbersIncrease} />

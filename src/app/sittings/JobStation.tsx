@@ -51,7 +51,7 @@ export function JobStation({ session, one }: JobStationProps) {
   useWork(session, one);
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    place.current?.querySelector<HTMLElement>(".run-acts button, .dial")?.focus({ preventScroll: true });
+    place.current?.querySelector<HTMLElement>(".dial")?.focus({ preventScroll: true });
   }, []);
   return (
     <div className="workplace sitting-workplace sitting-job">

@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Act } from "../../../src/app/handover/change/changeSession";
-import { feltWords } from "../../../src/app/handover/change/changeWords";
+import { type Act, feltWords } from "../../../src/app/handover/change/changeWords";
 import { ChangeTry } from "../../../src/app/sittings/changeTry";
 import { isRight } from "../../../src/drill/marking/tryResult";
 import { dialTo, openBy } from "../../handover/change/changeHands";

@@ -1,4 +1,5 @@
 import { describe, expect, test, vi } from "vitest";
+import { changeTo } from "../../../src/app/handover/run/changeWork";
 import { HandoverSession } from "../../../src/app/handover/run/handoverSession";
 import { ACT_GROUPS } from "../../../src/app/handover/run/runActs";
 import { HandoverTry } from "../../../src/app/sittings/handoverTry";
@@ -52,7 +53,7 @@ function wholeRun(slips: boolean) {
   const hand = inHand((session) => isPlain(session) && slipsAtFirst(session.setup.seed) === slips);
   const { one, session, does, at } = hand;
   does("Measure the height", "Align the ring", "Dial the combination", "Spin off");
-  while (session.run.situation.combination !== "ownTrue") session.changeTo(session.drawOwn(), at());
+  while (session.run.situation.combination !== "ownTrue") changeTo(session, session.drawOwn(), at());
   for (let k = 0; k < 3; k++) does("Dial the combination", "Spin off");
   does("Let the second person open it", "Set the holdback", "Take the holdback off", "Check the way out");
   does("Show an observer the release, and in", "Spin off", "Shut the door", "Dial the combination");
@@ -68,7 +69,7 @@ function slipsAtFirst(seed: number): boolean {
   const trial = new HandoverSession({ profile: shippedProfile("three-wheel"), seed, isHandsOff: true }, null, () => {});
   for (const label of ["Measure the height", "Align the ring", "Dial the combination", "Spin off"])
     acts(label)(trial, 0);
-  trial.changeTo(trial.drawOwn(), 0);
+  changeTo(trial, trial.drawOwn(), 0);
   return trial.run.situation.combination === "ownOff";
 }
 

@@ -13,9 +13,9 @@ import { Dial } from "../../dial/Dial";
 import { focusDial } from "../../dial/focusDial";
 import { plainKey } from "../../dial/plainKey";
 import { useTurn } from "../../zeroing/useZeroing";
+import { ChangeActs } from "./ChangeActs";
 import type { ChangeSession } from "./changeSession";
 import { STAGE_OF, STAGES } from "./changeWords";
-import { KeyActs } from "./KeyActs";
 
 const KEYS_HELP =
   "Arrow keys turn the way they point, by one; hold them to keep turning, with Shift fast. Comma and period nudge by a tenth. Page Up and Page Down turn by ten, with Shift by a whole turn. The buttons for key and door follow the dial.";
@@ -143,7 +143,7 @@ export function ChangeHand({ session, isOnce }: ChangeHandProps) {
         {!isOnce && <AgainButtons session={session} />}
       </div>
       <TurnButtons perTurn={profile.graduations} onTurn={onTurn} />
-      <KeyActs session={session} isOnce={isOnce} />
+      <ChangeActs session={session} isOnce={isOnce} />
     </>
   );
 }

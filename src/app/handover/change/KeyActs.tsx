@@ -1,73 +1,77 @@
-import type { MouseEvent } from "react";
-import { PackChange } from "../../../handover/change/packChange";
+import { Fragment, type MouseEvent, useId } from "react";
+import type { Change } from "../../../handover/change/tellChange";
 import { focusDial } from "../../dial/focusDial";
-import type { Act, ChangeSession } from "./changeSession";
-import { feltWords, REFUSED } from "./changeWords";
+import { type Act, type RefusedAct, refusedWords, whyNot } from "./changeWords";
+import "./change.css";
 
-interface Choice {
-  readonly act: Act;
+interface Choice<Kind extends Act> {
+  readonly act: Kind;
   readonly label: string;
-  readonly isPossible: boolean;
 }
 
-function choicesOf({ change }: ChangeSession): Choice[] {
-  const shut: Choice = { act: "shutDoor", label: "Shut the door", isPossible: !change.isDoorShut };
-  if (!(change instanceof PackChange)) {
-    return [{ act: "pressButton", label: "Press the change button", isPossible: !change.isDoorShut }, shut];
-  }
-  const { key } = change.keyed;
-  const isOpen = !change.isDoorShut;
-  return [
-    { act: "insertKey", label: "Put the key in", isPossible: isOpen && key === "out" },
-    { act: "turnKey", label: "Turn the key", isPossible: key === "in" },
-    { act: "turnKeyBack", label: "Turn it back", isPossible: key === "turned" },
-    { act: "withdrawKey", label: "Take the key out", isPossible: key !== "out" },
-    shut,
-  ];
-}
+/** Acts with the change key, in the order of the work. */
+export const WITH_KEY = [
+  { act: "insertKey", label: "Put the key in" },
+  { act: "turnKey", label: "Turn the key" },
+  { act: "turnKeyBack", label: "Turn it back" },
+  { act: "withdrawKey", label: "Take the key out" },
+] as const;
 
-interface KeyActsProps {
-  readonly session: ChangeSession;
+export const WITH_BUTTON = [{ act: "pressButton", label: "Press the change button" }] as const;
+
+interface KeyActsProps<Kind extends Act> {
+  readonly change: Change;
+  readonly legend: string;
+  readonly choices: readonly Choice<Kind>[];
+  /** What came of the last act. */
+  readonly said: string;
   /** Whether an act in vain is told as the hand feels it, and no advice with it. */
   readonly isOnce: boolean;
+  readonly onAct: (act: Kind) => void;
+  /** An act was tried that there is not now. */
+  readonly onVain: (why: RefusedAct) => void;
 }
 
-/** The change key, or the change button, and the door: all there is to do besides dialing. */
-export function KeyActs({ session, isOnce }: KeyActsProps) {
-  const { change, refused } = session;
-  const refusal = refused === null ? "" : REFUSED[refused];
-  const canChangeAgain = change instanceof PackChange && change.proof !== null && !change.isDoorShut;
-  const press = (event: MouseEvent, act: Act) => {
-    session.act(act);
+/** The change key, or the change button: all there is to do besides dialing. What cannot be done now says why. */
+export function KeyActs<Kind extends Act>(props: KeyActsProps<Kind>) {
+  const { change, legend, choices, said, isOnce, onAct, onVain } = props;
+  const id = useId();
+  const press = (event: MouseEvent, act: Kind) => {
+    const why = whyNot(change, act);
+    if (why === null) onAct(act);
+    else onVain(why);
     // A pointer leaves the keys to the dial; whoever came here by keyboard stays.
     if (event.detail > 0) focusDial();
   };
   return (
     <div className="change-acts">
       <fieldset>
-        <legend className="visually-hidden">
-          {change instanceof PackChange ? "Change key and door" : "Change button and door"}
-        </legend>
-        {choicesOf(session).map(({ act, label, isPossible }) => (
-          <button
-            key={act}
-            type="button"
-            className="button"
-            // It stays in the tab order: what is pressed in vain must not drop the focus.
-            aria-disabled={!isPossible}
-            onClick={(event) => isPossible && press(event, act)}
-          >
-            {label}
-          </button>
-        ))}
-        {canChangeAgain && (
-          <button type="button" className="button" onClick={(event) => press(event, "changeAgain")}>
-            Change it again
-          </button>
-        )}
+        <legend className="visually-hidden">{legend}</legend>
+        {choices.map(({ act, label }) => {
+          const why = whyNot(change, act);
+          return (
+            <Fragment key={act}>
+              <button
+                type="button"
+                className="button"
+                // It stays in the tab order: what is pressed in vain must not drop the focus.
+                aria-disabled={why !== null}
+                aria-describedby={why === null ? undefined : `${id}-${act}`}
+                onClick={(event) => press(event, act)}
+              >
+                {label}
+              </button>
+              {why !== null && (
+                <span id={`${id}-${act}`} hidden>
+                  {refusedWords(why, isOnce)}
+                </span>
+              )}
+            </Fragment>
+          );
+        })}
       </fieldset>
       <p className="change-refusal" role="status">
-        {isOnce ? feltWords(change, refused) : refusal}
+        {said}
       </p>
     </div>
   );

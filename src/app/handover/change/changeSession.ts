@@ -17,7 +17,7 @@ import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import type { Chance } from "../../../statistics/chance";
 import { combinationAsSet, spunOffStart } from "../../bench/benchSetup";
 import { Store } from "../../shell/store";
-import type { RefusedAct } from "./changeWords";
+import type { Act, RefusedAct } from "./changeWords";
 
 /** Locks whose combination can be changed. */
 export const CHANGEABLE: readonly Profile[] = SHIPPED_PROFILES.filter(canBeChanged);
@@ -29,9 +29,6 @@ export interface ChangeSetup {
   readonly wanted: Combination;
   readonly isOwn: boolean;
 }
-
-/** What the hand does besides turning the dial. */
-export type Act = "insertKey" | "turnKey" | "turnKeyBack" | "withdrawKey" | "changeAgain" | "pressButton" | "shutDoor";
 
 type Round =
   | {
@@ -103,6 +100,12 @@ export class ChangeSession extends Store {
     if (this.round.kind === "key") this.actWithKey(this.round, act);
     else this.actOnDial(this.round, act);
     this.followHand(before);
+    this.changed();
+  }
+
+  /** Tells why there is no such act now. */
+  refuse(why: RefusedAct): void {
+    this.refused = why;
     this.changed();
   }
 

@@ -2,16 +2,19 @@ import type { ChangeState } from "../../../handover/change/changeAdvice";
 import { type ChangeFault, combinationText } from "../../../handover/change/changeFault";
 import { PROOFS_WANTED } from "../../../handover/change/changeProfile";
 import type { ButtonRefusal } from "../../../handover/change/encoderChange";
-import type { KeyRefusal } from "../../../handover/change/keyedPack";
+import type { KeyPlace, KeyRefusal } from "../../../handover/change/keyedPack";
 import { PackChange } from "../../../handover/change/packChange";
 import type { Change } from "../../../handover/change/tellChange";
 import { countWord } from "../../../lock/amountWords";
 
+/** What the hand does besides turning the dial. */
+export type Act = "insertKey" | "turnKey" | "turnKeyBack" | "withdrawKey" | "changeAgain" | "pressButton" | "shutDoor";
+
 /** Why an act did nothing. */
-export type RefusedAct = KeyRefusal | ButtonRefusal | "key-in-door";
+export type RefusedAct = KeyRefusal | ButtonRefusal | "key-in-door" | "turned-already" | "door-shut";
 
 /** A refusal in a sentence. */
-export const REFUSED: Readonly<Record<RefusedAct, string>> = {
+const REFUSED: Readonly<Record<RefusedAct, string>> = {
   "bolt-drawn": "The bolt is back: the fence lies in the gates and keeps the key out. Throw the bolt first.",
   "not-in": "The key is not in the lock.",
   "already-in": "The key is in the lock already.",
@@ -21,6 +24,8 @@ export const REFUSED: Readonly<Record<RefusedAct, string>> = {
   "bolt-out": "Nothing happens: the button works only while the bolt is back.",
   "already-pressed": "The lock is waiting for the new combination already.",
   "key-in-door": "The key is still in the lock: take it out before the door is shut.",
+  "turned-already": "The key is turned already.",
+  "door-shut": "The door is shut.",
 };
 
 /** A refusal as the hand feels it, with no word of what to do. */
@@ -34,7 +39,26 @@ const FELT: Readonly<Record<RefusedAct, string>> = {
   "bolt-out": "Nothing happens.",
   "already-pressed": "Nothing happens.",
   "key-in-door": "The key is still in the lock.",
+  "turned-already": "The key is turned already.",
+  "door-shut": "The door is shut.",
 };
+
+/** Where the key has to be for an act with it, and why there is no such act where it is. */
+const KEY_NEEDS: Partial<Record<Act, Partial<Record<KeyPlace, RefusedAct>>>> = {
+  insertKey: { in: "already-in", turned: "already-in" },
+  turnKey: { out: "not-in", turned: "turned-already" },
+  turnKeyBack: { out: "not-in", in: "not-turned" },
+  withdrawKey: { out: "not-in" },
+};
+
+/** Why there is no such act now, whoever tries; null where there is one, be it in vain. */
+export function whyNot(change: Change, act: Act): RefusedAct | null {
+  if (change.isDoorShut) return "door-shut";
+  return change instanceof PackChange ? (KEY_NEEDS[act]?.[change.keyed.key] ?? null) : null;
+}
+
+/** A refusal in words. @param isFelt - whether only as the hand feels it, with no word of what to do */
+export const refusedWords = (why: RefusedAct, isFelt: boolean): string => (isFelt ? FELT[why] : REFUSED[why]);
 
 /** What the last act met with, as far as a hand feels it; empty where it went as meant. */
 export function feltWords(change: Change, refused: RefusedAct | null): string {

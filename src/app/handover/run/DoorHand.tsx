@@ -3,7 +3,6 @@ import { reading } from "../../../lock/dial";
 import type { Profile } from "../../../lock/profile";
 import { TurnButtons } from "../../bench/TurnButtons";
 import { Dial } from "../../dial/Dial";
-import { dialRotation } from "../../dial/dialGeometry";
 import { spokenReading } from "../../dial/spokenReading";
 import type { HandoverSession } from "./handoverSession";
 
@@ -15,16 +14,6 @@ function procedureText(profile: Profile, numbers: readonly number[]): string {
   return `${legs.join("; ")}; then ${profile.draw.turn} until it stops`;
 }
 
-/** The second index, at which a pack is dialed while its combination is changed. */
-function ChangingIndex({ profile }: { readonly profile: Profile }) {
-  if (profile.kind !== "wheel-pack" || profile.changing === undefined) return null;
-  return (
-    <g transform={`rotate(${dialRotation(profile.changing.index, profile.graduations)})`}>
-      <path className="run-changing" d="M 0 -219 L -6 -240 H 6 Z" />
-    </g>
-  );
-}
-
 /** The lock on the door under the hand. */
 export function DoorHand({ session }: { readonly session: HandoverSession }) {
   const { profile } = session.setup;
@@ -32,7 +21,7 @@ export function DoorHand({ session }: { readonly session: HandoverSession }) {
   const shown = readingText(reading(hand.seen, profile.graduations), profile);
   const onTurn = (by: number, at: number) => session.turnBy(by, at);
   return (
-    <div className="run-hand">
+    <>
       <p className="run-numbers">
         Combination{" "}
         <strong data-testid="run-combination">{meant.map((number) => faceText(number, profile)).join("-")}</strong>
@@ -48,10 +37,10 @@ export function DoorHand({ session }: { readonly session: HandoverSession }) {
           pointTo={null}
           hub={{ reading: shown, note: session.lock.retraction === 1 ? "bolt back" : "at the index" }}
           describedBy="run-keys"
+          changingIndex={profile.kind === "wheel-pack" ? profile.changing?.index : undefined}
           onTurn={onTurn}
         >
           <path className="zeroing-witness" d="M 0 -254 V -262" />
-          <ChangingIndex profile={profile} />
         </Dial>
         <p id="run-keys" className="visually-hidden">
           Arrow keys turn the way they point, by one; hold them to keep turning, with Shift fast. Comma and period nudge
@@ -59,6 +48,6 @@ export function DoorHand({ session }: { readonly session: HandoverSession }) {
         </p>
       </div>
       <TurnButtons perTurn={profile.graduations} onTurn={onTurn} />
-    </div>
+    </>
   );
 }

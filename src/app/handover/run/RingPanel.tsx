@@ -7,6 +7,7 @@ import { DoorHand } from "./DoorHand";
 import { TRUE_RING } from "./doorZeroing";
 import type { HandoverSession } from "./handoverSession";
 import { watchZeroing } from "./ringWork";
+import { showDial } from "./showDial";
 
 /** The ring of a wheel pack: turned by hand until its index stands true, and clamped. */
 function PackRing({ session }: { readonly session: HandoverSession }) {
@@ -26,35 +27,40 @@ function PackRing({ session }: { readonly session: HandoverSession }) {
   );
 }
 
+/** The dial under a hand that works at ring and zero. */
+export function RingHand({ session }: { readonly session: HandoverSession }) {
+  const zeroing = useStore(session.zeroing);
+  const { profile } = session.setup;
+  if (profile.kind !== "dial-encoder") return <DoorHand session={session} />;
+  return (
+    <ZeroingHand
+      session={zeroing}
+      profile={profile}
+      hasLoupe
+      pointTo={zeroing.asked}
+      onTurn={(by, at) => zeroing.turnBy(by, at)}
+      onReading={zeroing.asked === null ? null : () => zeroing.takeReading(performance.now())}
+      onRestart={null}
+    />
+  );
+}
+
 /** Ring and zero by hand; what they come to is taken into the run. */
 export function RingPanel({ session }: { readonly session: HandoverSession }) {
   const zeroing = useStore(session.zeroing);
   useEffect(() => zeroing.subscribe(() => watchZeroing(session, performance.now())), [zeroing, session]);
-  const { profile } = session.setup;
+  const { asked } = zeroing;
+  // A side that opens wants the dial, which may have been scrolled away from ring and clamp.
+  useEffect(() => {
+    if (asked !== null) showDial();
+  }, [asked]);
+  const isEncoder = session.setup.profile.kind === "dial-encoder";
   return (
-    <section className="run-ring" aria-label="Ring and zero">
-      {profile.kind === "dial-encoder" ? (
-        <>
-          <ZeroingHand
-            session={zeroing}
-            profile={profile}
-            hasLoupe
-            pointTo={zeroing.asked}
-            onTurn={(by, at) => zeroing.turnBy(by, at)}
-            onReading={zeroing.asked === null ? null : () => zeroing.takeReading(performance.now())}
-            onRestart={null}
-          />
-          <SetZeroPanel session={zeroing} now={performance.now()} />
-        </>
-      ) : (
-        <>
-          <DoorHand session={session} />
-          <PackRing session={session} />
-        </>
-      )}
+    <>
+      {isEncoder ? <SetZeroPanel session={zeroing} now={performance.now()} /> : <PackRing session={session} />}
       <button type="button" className="button" onClick={() => session.show("dial")}>
         Back to the door
       </button>
-    </section>
+    </>
   );
 }

@@ -1,17 +1,18 @@
-import { useRef, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { flushSync } from "react-dom";
+import { LockError } from "../../../lock/lockError";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { HandoverNotes } from "../../logbook/handoverNotes";
 import { useKeptJobs } from "../../logbook/useKeptJobs";
+import { onPageLeft } from "../../shell/onPageLeft";
 import { useStore } from "../../zeroing/useZeroing";
 import type { HandoverViewProps } from "../HandoverScreen";
 import { Debrief } from "./Debrief";
 import { HandoverSession, type RunSetup } from "./handoverSession";
-import { recallRun } from "./keptRun";
+import { type KeptRun, putBy, recallRun } from "./keptRun";
 import { RunCautions } from "./RunCautions";
-import { RunDoor, RunHand } from "./RunWork";
-import { ToldLine } from "./ToldLine";
-import "./run.css";
+import { RunWork } from "./RunWork";
+import { noted } from "./told";
 
 const DEFAULT = SHIPPED_PROFILES.find(({ id }) => id === "three-wheel") ?? SHIPPED_PROFILES[0];
 const SEEDS = 100_000;
@@ -29,14 +30,39 @@ function isAsked({ profile, seed, isHandsOff }: RunSetup, query: URLSearchParams
   return Object.entries(has).every(([key, value]) => !query.has(key) || query.get(key) === value);
 }
 
+/** A kept run as it was left; what was under way and does not fit its lock is put by, and told. */
+function sessionOf(kept: KeptRun): HandoverSession {
+  const { profile, seed, isHandsOff } = kept.run;
+  const setup = { profile, seed, isHandsOff };
+  try {
+    return new HandoverSession(setup, kept);
+  } catch (error) {
+    if (!(error instanceof LockError) || kept.underWay === null) throw error;
+    const session = new HandoverSession(setup, { ...kept, underWay: null });
+    session.tell(noted(putBy()));
+    return session;
+  }
+}
+
 /** The run that goes on: the one kept here, unless the address asks for another. */
 function firstSession(props: HandoverViewProps): HandoverSession | null {
   const asked = askedSetup(props);
-  const kept = recallRun();
   if (asked === null) return null;
-  if (kept === null || !isAsked(kept.run, props.query)) return new HandoverSession(asked);
-  const { profile, seed, isHandsOff } = kept.run;
-  return new HandoverSession({ profile, seed, isHandsOff }, kept);
+  const { kept, problem } = recallRun();
+  const goesOn = kept !== null && isAsked(kept.run, props.query);
+  const session = goesOn ? sessionOf(kept) : new HandoverSession(asked);
+  if (problem !== null) session.tell(noted(problem));
+  return session;
+}
+
+/** Keeps the run in hand when the page is left, for another page of ours too. */
+function useKeptAtLeaving(session: HandoverSession | null): void {
+  const current = useRef(session);
+  useEffect(() => {
+    current.current = session;
+    return onPageLeft(() => session?.keepIfBegun());
+  }, [session]);
+  useEffect(() => () => current.current?.keepIfBegun(), []);
 }
 
 interface SetupBarProps {
@@ -67,6 +93,12 @@ function RunSetupBar({ session, onStart, newSeed }: SetupBarProps) {
           ))}
         </select>
       </label>
+      <button type="button" className="button" onClick={() => onStart({ profile, seed, isHandsOff })}>
+        Start again
+      </button>
+      <button type="button" className="button" onClick={() => onStart({ profile, seed: newSeed(), isHandsOff })}>
+        Another door
+      </button>
       <button
         type="button"
         className="button"
@@ -74,12 +106,6 @@ function RunSetupBar({ session, onStart, newSeed }: SetupBarProps) {
         onClick={() => onStart({ profile, seed, isHandsOff: !isHandsOff })}
       >
         Hands off: a simulated hand dials
-      </button>
-      <button type="button" className="button" onClick={() => onStart({ profile, seed, isHandsOff })}>
-        Start again
-      </button>
-      <button type="button" className="button" onClick={() => onStart({ profile, seed: newSeed(), isHandsOff })}>
-        Another door
       </button>
       <small>
         {door}, {lock}, door number {seed}
@@ -106,10 +132,8 @@ function Run({ session }: { readonly session: HandoverSession }) {
   };
   return (
     <>
-      <ToldLine told={session.told} isOnce={false} />
-      <div className="run" ref={door} tabIndex={-1}>
-        <RunDoor session={session} onLookBack={lookBack} />
-        <RunHand session={session} />
+      <div className="run-whole" ref={door} tabIndex={-1}>
+        <RunWork session={session} isOnce={false} onLookBack={lookBack} />
       </div>
       <div className="run-foot">
         <RunCautions ids={["instructions", "licensed"]} />
@@ -129,6 +153,7 @@ export function RunView(props: HandoverViewProps) {
   const [session, setSession] = useState(() => firstSession(props));
   const [count, setCount] = useState(0);
   const [followed, setFollowed] = useState(address);
+  useKeptAtLeaving(session);
   if (session === null) return null;
   const show = (next: HandoverSession | null) => {
     setSession(next);
@@ -139,7 +164,10 @@ export function RunView(props: HandoverViewProps) {
     if (!isAsked(session.setup, props.query)) show(firstSession(props));
   }
   const start = (setup: RunSetup) => {
-    show(new HandoverSession(setup));
+    const next = new HandoverSession(setup);
+    // At once: a reload must not bring back the run that was put away.
+    next.keepNow();
+    show(next);
     location.replace(addressOf(setup));
   };
   return (

@@ -1,96 +1,81 @@
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
+import { focusDial } from "../../dial/focusDial";
 import { Sheet } from "../../shell/Sheet";
+import { Acts } from "./Acts";
 import { ChangeControls, ChooseNumbers } from "./ChangePanel";
 import { DoorHand } from "./DoorHand";
-import type { HandoverSession } from "./handoverSession";
+import type { Activity, HandoverSession } from "./handoverSession";
 import { RecordSheet } from "./RecordSheet";
-import { RingPanel } from "./RingPanel";
-import { RunCautions } from "./RunCautions";
-import { ACT_GROUPS } from "./runActs";
+import { RingHand, RingPanel } from "./RingPanel";
 import { ScenePicture } from "./ScenePicture";
+import { showDial } from "./showDial";
+import { ToldLine } from "./ToldLine";
+import "./run.css";
 
-interface ActsProps {
+const PANEL_NAMES = { ring: "Ring and zero", change: "Change by hand" } as const;
+
+interface WorkProps {
   readonly session: HandoverSession;
-  readonly onForm: (form: "numbers" | "record") => void;
-  /** Looks back on the run; null where there is this one try, and nothing is told of it. */
-  readonly onLookBack: (() => void) | null;
+  /** Whether there is this one try, and what follows from an act is left to its end. */
+  readonly isOnce: boolean;
 }
 
-/** Everything one may do next, at any time. */
-function Acts({ session, onForm, onLookBack }: ActsProps) {
+/** Work that has more to it than dialing. It takes the focus as it comes, and gives it to the dial as it goes. */
+function WorkPanel({ session, isOnce }: WorkProps) {
+  const { activity } = session;
+  const panel = useRef<HTMLElement>(null);
+  const shown = useRef<Activity>(activity);
+  useEffect(() => {
+    if (shown.current === activity) return;
+    shown.current = activity;
+    // After a form that closes has given its focus back.
+    queueMicrotask(() => {
+      if (activity === "dial") focusDial();
+      panel.current?.focus({ preventScroll: true });
+      panel.current?.scrollIntoView({ block: "nearest" });
+      // Where there is no room for both, the dial goes before what is done besides.
+      showDial();
+    });
+  }, [activity]);
+  if (activity === "dial") return null;
   return (
-    <div className="run-acts">
-      {ACT_GROUPS.map(({ title, acts, cautions }) => (
-        <fieldset key={title}>
-          <legend>{title}</legend>
-          {acts
-            .filter(({ isOffered }) => isOffered?.(session) ?? true)
-            .map(({ label, does }) => (
-              <button key={label} type="button" className="button" onClick={() => does(session, performance.now())}>
-                {label}
-              </button>
-            ))}
-          {title === "Lock" && (
-            <button type="button" className="button" onClick={() => onForm("numbers")}>
-              Change the combination
-            </button>
-          )}
-          <RunCautions ids={cautions} />
-        </fieldset>
-      ))}
-      <fieldset>
-        <legend>Paper</legend>
-        <button type="button" className="button" onClick={() => onForm("record")}>
-          Write the record
-        </button>
-        <button
-          type="button"
-          className="button"
-          onClick={() => {
-            if (session.act({ type: "duty.signed" }, performance.now()) && session.run.isHandedOver) onLookBack?.();
-          }}
-        >
-          Sign the door off
-        </button>
-        {onLookBack !== null && (
-          <button type="button" className="button" onClick={onLookBack}>
-            Look back
-          </button>
-        )}
-        <RunCautions ids={["record"]} />
-      </fieldset>
-    </div>
+    <section className="run-panel" aria-label={PANEL_NAMES[activity]} ref={panel} tabIndex={-1}>
+      {activity === "ring" ? <RingPanel session={session} /> : <ChangeControls session={session} isOnce={isOnce} />}
+    </section>
   );
 }
 
-/** The door as it stands, and everything one may do about it. */
-export function RunDoor({ session, onLookBack }: Omit<ActsProps, "onForm">) {
+interface RunWorkProps extends WorkProps {
+  /** Looks back on the run; null where nothing is told of it. */
+  readonly onLookBack: (() => void) | null;
+}
+
+/**
+ * The lock under the hand, what happened last, the door as it stands, and everything one may do about it.
+ *
+ * Where there is room the dial stands beside the rest; else the acts follow it, a group at a time, so that dial and act
+ * are in one view. What is told never stands above the dial: its length must not move what the hand holds.
+ */
+export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
   const [form, setForm] = useState<"numbers" | "record" | null>(null);
   const close = () => setForm(null);
   return (
-    <div className="run-left">
-      <ScenePicture situation={session.run.situation} isOnce={onLookBack === null} />
-      <Acts session={session} onForm={setForm} onLookBack={onLookBack} />
+    <div className="run-place">
+      <div className="run">
+        <div className="run-hand">
+          {session.activity === "ring" ? <RingHand session={session} /> : <DoorHand session={session} />}
+        </div>
+        <div className="run-side">
+          <ToldLine told={session.told} isOnce={isOnce} />
+          <WorkPanel session={session} isOnce={isOnce} />
+          <ScenePicture situation={session.run.situation} isOnce={isOnce} />
+          <Acts session={session} onForm={setForm} onLookBack={onLookBack} />
+        </div>
+      </div>
       <Sheet title="Change the combination" isOpen={form === "numbers"} onClose={close}>
         <ChooseNumbers session={session} onDone={close} />
       </Sheet>
       <RecordSheet session={session} isOpen={form === "record"} onClose={close} />
-    </div>
-  );
-}
-
-/** The lock under the hand: its dial, its ring, or a change of its combination. */
-export function RunHand({ session }: { readonly session: HandoverSession }) {
-  return (
-    <div className="run-right">
-      {session.activity === "ring" ? (
-        <RingPanel session={session} />
-      ) : (
-        <>
-          <ChangeControls session={session} />
-          <DoorHand session={session} />
-        </>
-      )}
     </div>
   );
 }

@@ -1,38 +1,65 @@
 import { takesKey } from "../../../handover/change/changeProfile";
 import { EncoderChange } from "../../../handover/change/encoderChange";
-import type { KeyPlace, KeyRefusal } from "../../../handover/change/keyedPack";
-import { type KeyAnswer, PackChange } from "../../../handover/change/packChange";
+import { PackChange } from "../../../handover/change/packChange";
 import type { DoorLock } from "../../../handover/run/doorLock";
 import type { Combination } from "../../../lock/combination";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
 import type { Profile } from "../../../lock/profile";
-
-const REFUSALS: Readonly<Record<KeyRefusal, string>> = {
-  "bolt-drawn": "The bolt is back: the key does not go in. Throw it first.",
-  "not-in": "The key is not in.",
-  "already-in": "The key is in already.",
-  "already-turned": "The key is turned already.",
-  "not-turned": "The key is not turned.",
-  "pack-spoiled": "The pack is spoiled. Take it apart.",
-};
+import { type RefusedAct, refusedWords } from "../change/changeWords";
+import { DeedList, type KeptChange, type KeyAct } from "./changeDeeds";
 
 /** A change of combination by hand on the lock on the door. Mutable. */
 export class DoorChange {
   readonly wanted: Combination;
   readonly change: PackChange | EncoderChange;
-  /** What was told last. */
-  words = "";
   private readonly lock: DoorLock;
+  private readonly begun: Pick<KeptChange, "hand" | "lock">;
+  private readonly done = new DeedList();
+  /** What happened last, and why the last act did nothing where it did nothing. */
+  private happened: string | null = null;
+  private refused: RefusedAct | null = null;
+  private hasTurned = false;
 
-  constructor(profile: Profile, lock: DoorLock, wanted: Combination) {
+  /**
+   * @param start - where the lock takes the dial and its wheels to be; as they are where left out
+   * @throws {LockError} `bad-combination`, `bad-start`, `too-far`
+   */
+  constructor(profile: Profile, lock: DoorLock, wanted: Combination, start: KeptChange["lock"] = startOf(lock)) {
     this.wanted = wanted;
     this.lock = lock;
-    const { dial, slack } = lock.kept;
+    this.begun = { hand: lock.hand.dial, lock: start };
+    const { dial, slack } = start;
     const present = lock.setTo ?? lock.meant;
     if (profile.kind === "dial-encoder") this.change = new EncoderChange(profile, present, wanted, { dial });
     else if (takesKey(profile)) {
       this.change = new PackChange(profile, present, wanted, { dial, slack: slack ?? [], engagedAt: null });
     } else throw new Error(`${profile.id} takes no change key`);
+  }
+
+  /**
+   * Goes on with a change that was kept: the hand does again what it has done.
+   *
+   * @throws {LockError} as the constructor, where what was kept is no change on this lock
+   */
+  static resume(profile: Profile, lock: DoorLock, kept: KeptChange): DoorChange {
+    lock.hand.turnBy(kept.hand - lock.hand.dial);
+    const change = new DoorChange(profile, lock, kept.wanted, kept.lock);
+    for (const deed of kept.deeds) {
+      if ("use" in deed) change.use(deed.use);
+      else change.turnBy(deed.by, deed.at_ms);
+    }
+    return change;
+  }
+
+  /** The change as it stands, to be kept. */
+  get kept(): KeptChange {
+    return { wanted: [...this.wanted], ...this.begun, deeds: this.done.deeds };
+  }
+
+  /** What was told last. @param isOnce - whether an act in vain is told as the hand feels it, and no advice with it */
+  words(isOnce: boolean): string {
+    if (this.refused !== null) return refusedWords(this.refused, isOnce);
+    return this.happened === null ? "" : (TOLD[this.happened] ?? "");
   }
 
   /** Whether it has come to an end: the key is out again, or both dialings agree. */
@@ -51,36 +78,53 @@ export class DoorChange {
     return this.change.setCombination;
   }
 
-  get key(): KeyPlace | null {
-    return this.change instanceof PackChange ? this.change.keyed.key : null;
-  }
-
   turnBy(by: Graduations, now: Milliseconds): void {
     const before = this.change.dial;
     this.lock.hand.turnBy(by);
     const facts = this.change.turnBy(by, now).change;
     this.lock.hand.holdBack(by - (this.change.dial - before));
-    const last = facts.at(-1);
-    if (last !== undefined && last.type in TOLD) this.words = TOLD[last.type] ?? "";
+    this.done.turned(by, now, facts.length > 0);
+    this.refused = null;
+    this.tell(facts);
   }
 
   /** Does something with the key, or presses the change button. */
-  use(what: "insertKey" | "turnKey" | "turnKeyBack" | "withdrawKey" | "pressButton"): void {
-    const { change } = this;
-    if (change instanceof EncoderChange) {
-      this.words = change.pressButton().refusal === null ? PRESSED : "Nothing: the bolt must be back.";
-      return;
-    }
-    if (what === "pressButton") return;
-    const answer: KeyAnswer = change[what]();
-    if (what === "turnKey" && answer.refusal === null) this.hasTurned = true;
-    this.words = answer.refusal === null ? (TOLD[answer.facts[0]?.type ?? ""] ?? "") : REFUSALS[answer.refusal];
+  use(act: KeyAct): void {
+    const { facts, refusal } = this.answer(act);
+    this.done.used(act);
+    this.refused = null;
+    this.tell(facts);
+    if (refusal !== null) this.refuse(refusal);
+    else if (act === "turnKey") this.hasTurned = true;
   }
 
-  private hasTurned = false;
+  /** Tells why an act does nothing. */
+  refuse(why: RefusedAct): void {
+    this.refused = why;
+    this.happened = null;
+  }
+
+  private tell(facts: readonly Fact[]): void {
+    const last = facts.findLast(({ type }) => type in TOLD);
+    if (last !== undefined) this.happened = last.type;
+  }
+
+  private answer(act: KeyAct): { readonly facts: readonly Fact[]; readonly refusal: RefusedAct | null } {
+    const { change } = this;
+    if (change instanceof EncoderChange) return change.pressButton();
+    return act === "pressButton" ? { facts: [], refusal: null } : change[act]();
+  }
 }
 
-const PRESSED = "The lock takes new numbers: dial them twice.";
+/** Something that came of an act or a turn. */
+interface Fact {
+  readonly type: string;
+}
+
+/** Where the lock takes its dial and its wheels to be. */
+function startOf({ kept: { dial, slack } }: DoorLock): KeptChange["lock"] {
+  return { dial, ...(slack && { slack: [...slack] }) };
+}
 
 const TOLD: Readonly<Record<string, string>> = {
   "key.inserted": "The key is in.",
@@ -88,6 +132,7 @@ const TOLD: Readonly<Record<string, string>> = {
   "key.turnedBack": "The key is turned back: the wheels are clamped as they stand.",
   "key.withdrawn": "The key is out.",
   "pack.spoiled": "The key turned hard, and something gave.",
+  "button.pressed": "The lock takes new numbers: dial them twice.",
   "present.opened": "It opened. Press the change button now.",
   "present.refused": "It did not open.",
   "entry.taken": "Taken once. Dial the new numbers again.",

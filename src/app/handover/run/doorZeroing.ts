@@ -1,4 +1,5 @@
 import type { DoorLock } from "../../../handover/run/doorLock";
+import type { Graduations } from "../../../lock/dial";
 import type { Profile } from "../../../lock/profile";
 import { seededChance } from "../../../statistics/chance";
 import { type LearnedZero, learnZero } from "../../../zeroing/learnedZero";
@@ -26,10 +27,21 @@ function setupOf(profile: Profile): ZeroingSetup {
       };
 }
 
-/** Ring, dial and cam of the lock on the door, with what its zeroing has come to; the same seed gives the same lock. */
-export function doorZeroing(profile: Profile, seed: number, kept: KeptDoor | undefined): ZeroingSession {
+/**
+ * Ring, dial and cam of the lock on the door, with what its zeroing has come to; the same seed gives the same lock.
+ *
+ * @param hand - where the dial stands, unwrapped graduations; where the seed puts it where left out
+ */
+export function doorZeroing(
+  profile: Profile,
+  seed: number,
+  kept: KeptDoor | undefined,
+  hand?: Graduations,
+): ZeroingSession {
   const session = new ZeroingSession(setupOf(profile), seededChance(seed));
   if (kept === undefined) return session;
+  if (hand !== undefined) session.lock.turnBy(hand - session.lock.dial);
+  session.takeHold();
   session.lock.ringTurn = kept.ringTurn;
   if (!kept.isClamped) return session;
   session.actor.send({ type: "ring.clamped" });

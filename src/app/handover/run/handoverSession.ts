@@ -1,10 +1,10 @@
 import { explain } from "../../../drill/combinationRules";
 import { drawCombination } from "../../../drill/drawCombination";
-import { opensTo } from "../../../handover/change/opensTo";
 import type { RecordForm } from "../../../handover/record/recordForm";
+import { replayRun } from "../../../handover/run/checkRun";
 import { DoorLock, type LockHappening } from "../../../handover/run/doorLock";
 import type { Dialer, HandoverEvent } from "../../../handover/run/handoverEvent";
-import { HandoverRun } from "../../../handover/run/handoverRun";
+import type { HandoverRun } from "../../../handover/run/handoverRun";
 import type { RecordedRun } from "../../../handover/run/recordedRun";
 import { drawScene } from "../../../handover/run/scene";
 import { isReleaseBlocked } from "../../../handover/run/sceneFit";
@@ -16,8 +16,8 @@ import { Store } from "../../shell/store";
 import type { ZeroingSession } from "../../zeroing/zeroingSession";
 import { DoorChange } from "./doorChange";
 import { doorZeroing, keptDoor, learnedBy } from "./doorZeroing";
-import { type KeptDoor, type KeptRun, keepRun } from "./keptRun";
-import { handErrors, setBySimulation } from "./simulatedHand";
+import { type KeptDoor, type KeptRun, keepRun, type UnderWay } from "./keptRun";
+import { handErrors } from "./simulatedHand";
 import { hindered, noted, type Told, toldOf } from "./told";
 
 /** What a run is set up for. */
@@ -30,6 +30,8 @@ export interface RunSetup {
 
 /** What the hand on the dial is doing. */
 export type Activity = "dial" | "ring" | "change";
+
+const NOTHING_KEPT = { run: null, doors: [], form: null, underWay: null } as const;
 
 /**
  * One handover run on the screen: the chart with its history, and the lock on the door that the hand works.
@@ -49,32 +51,36 @@ export class HandoverSession extends Store {
   /** What was written into the record last. */
   form: RecordForm | null;
   private doors: readonly KeptDoor[];
-  private readonly chance: Chance;
+  readonly chance: Chance;
   private readonly keep: (run: KeptRun) => void;
   private begunAt: Milliseconds | null = null;
 
-  /** @param keep - takes what is to be found again after a reload */
+  /**
+   * @param keep - takes what is to be found again after a reload
+   * @throws {LockError} where what was under way does not fit the lock
+   */
   constructor(setup: RunSetup, kept: KeptRun | null = null, keep: (run: KeptRun) => void = keepRun) {
     super();
     const { profile, seed, isHandsOff } = setup;
     this.setup = setup;
     this.keep = keep;
-    this.chance = seededChance(seed + (kept?.run.events.length ?? 0));
+    const { run, doors, form, underWay } = kept ?? NOTHING_KEPT;
     this.shipped = profile.asSet ?? drawCombination(profile, seededChance(seed));
-    const scene = drawScene(seededChance(seed));
-    this.recorded = kept?.run ?? {
-      ...{ format: "gatefall-handover", version: 1, profile, scene, seed, isHandsOff, events: [] },
+    this.recorded = run ?? {
+      ...{ format: "gatefall-handover", version: 1, profile, scene: drawScene(seededChance(seed)) },
+      ...{ seed, isHandsOff, events: [] },
     };
-    this.run = new HandoverRun(profile);
-    for (const event of this.recorded.events) {
-      if (event.type === "run.wentBack") this.run.goBackTo(event.steps);
-      else this.run.take(event);
-    }
-    this.doors = kept?.doors ?? [];
-    this.form = kept?.form ?? null;
-    this.zeroing = doorZeroing(profile, seed, this.lastDoor());
-    this.lock = this.lockOf(this.lastDoor());
-    if (this.doors.length === 0) this.doors = [keptDoor(this.lock, this.zeroing)];
+    const { events } = this.recorded;
+    this.chance = seededChance(seed + events.length);
+    this.run = replayRun(this.recorded);
+    this.doors = doors;
+    this.form = form;
+    const door = underWay?.door ?? this.lastDoor();
+    this.zeroing = doorZeroing(profile, seed, door, underWay?.hand);
+    this.lock = this.lockOf(door);
+    if (underWay !== null) this.takeUp(underWay);
+    if (events.length > 0) this.told = noted("You are back in your run, where you left it.");
+    if (doors.length === 0) this.doors = [keptDoor(this.lock, this.zeroing)];
   }
 
   /** Whether the release is blocked now; only a check shows it. */
@@ -109,14 +115,18 @@ export class HandoverSession extends Store {
     if (event.type === "holdback.released") this.lock.releaseHoldback();
     if (event.type === "pack.rebuilt") this.lock.set(this.shipped, this.shipped);
     this.doors = [...this.doors, keptDoor(this.lock, this.zeroing)];
-    this.save();
+    this.keepNow();
     this.changed();
     return true;
   }
 
   /** Tells why nothing happens. */
   refuse(words: string): void {
-    this.told = hindered(words);
+    this.tell(hindered(words));
+  }
+
+  tell(told: Told): void {
+    this.told = told;
     this.changed();
   }
 
@@ -154,36 +164,19 @@ export class HandoverSession extends Store {
     this.changed();
   }
 
-  /** Begins a change by hand, or lets a simulated hand make it. */
-  changeTo(wanted: Combination, now: Milliseconds): void {
-    const isAllowed = this.broken(wanted).length === 0;
-    if (this.run.hindrance({ type: "combination.changed", outcome: "true", isAllowed }) !== undefined) {
-      this.act({ type: "combination.changed", outcome: "true", isAllowed }, now);
-      return;
-    }
-    if (this.setup.isHandsOff)
-      this.finishChange(wanted, setBySimulation(wanted, this.setup.profile.graduations, this.chance), now);
-    else this.beginChange(wanted);
-  }
-
-  private beginChange(wanted: Combination): void {
-    if (this.lock.retraction > 0 && this.setup.profile.kind === "wheel-pack") {
-      this.refuse("The bolt is back, and so the change key does not go in. Spin off first.");
-      return;
-    }
-    this.change = new DoorChange(this.setup.profile, this.lock, wanted);
-    this.activity = "change";
+  /** Puts a change of combination under the hand, or takes it away. */
+  takeChange(change: DoorChange | null): void {
+    this.change = change;
+    this.activity = change === null ? "dial" : "change";
+    this.keepNow();
     this.changed();
   }
 
-  /** The change is done, or left: the lock is what it has become. */
-  leaveChange(now: Milliseconds): void {
-    const { change } = this;
-    if (change === null) return;
-    this.change = null;
-    this.activity = "dial";
-    if (change.isDone) this.finishChange(change.wanted, change.setTo, now);
-    else this.lock.set(this.lock.meant, change.setTo);
+  /** Works at the change under way, and keeps what came of it. */
+  workOnChange(does: (change: DoorChange) => void): void {
+    if (this.change === null) return;
+    does(this.change);
+    this.keepNow();
     this.changed();
   }
 
@@ -198,7 +191,7 @@ export class HandoverSession extends Store {
     this.zeroing = doorZeroing(this.setup.profile, this.setup.seed, this.lastDoor());
     this.lock = this.lockOf(this.lastDoor());
     this.told = noted("You are back at that step. What came after it stays on record.");
-    this.save();
+    this.keepNow();
     this.changed();
   }
 
@@ -218,20 +211,34 @@ export class HandoverSession extends Store {
     }
   }
 
-  private finishChange(wanted: Combination, setTo: Combination | null, now: Milliseconds): void {
-    this.lock.set(wanted, setTo);
-    const opens = opensTo(this.setup.profile, setTo, wanted);
-    const outcome = setTo === null ? "spoiled" : opens ? "true" : "off";
-    this.act({ type: "combination.changed", outcome, isAllowed: this.broken(wanted).length === 0 }, now);
+  /** Keeps the run with all that is under way. */
+  keepNow(): void {
+    const { recorded, doors, form, lock, zeroing } = this;
+    const underWay = {
+      door: keptDoor(lock, zeroing),
+      hand: lock.hand.dial,
+      isAtRing: this.activity === "ring",
+      change: this.change?.kept ?? null,
+    };
+    this.keep({ run: recorded, doors, form, underWay });
   }
 
-  private save(): void {
-    this.keep({ run: this.recorded, doors: this.doors, form: this.form });
+  /** Keeps it before the page goes; a run that nobody has begun takes the place of no other. */
+  keepIfBegun(): void {
+    if (this.recorded.events.length > 0 || this.change !== null || this.zeroing.version > 0) this.keepNow();
   }
 
   /** How the lock stood after the last step that counts; at the beginning where none does. */
   private lastDoor(): KeptDoor | undefined {
     return this.doors[this.run.steps.findLastIndex(({ isUndone }) => !isUndone) + 1];
+  }
+
+  /** Goes on where the hand was when the page went. @throws {LockError} where that does not fit the lock */
+  private takeUp({ isAtRing, change }: UnderWay): void {
+    if (isAtRing) this.activity = "ring";
+    if (change === null) return;
+    this.change = DoorChange.resume(this.setup.profile, this.lock, change);
+    this.activity = "change";
   }
 
   private lockOf(door: KeptDoor | undefined): DoorLock {

@@ -1,7 +1,9 @@
 import * as z from "zod/mini";
 import type { RecordForm } from "../../../handover/record/recordForm";
+import { replayRun } from "../../../handover/run/checkRun";
 import { parseRun, type RecordedRun, writeRun } from "../../../handover/run/recordedRun";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import { keptChangeSchema } from "./changeDeeds";
 
 const number = z.number();
 const numbers = z.array(number);
@@ -34,16 +36,37 @@ const keptSchema = z.object({
   run: z.unknown(),
   doors: z.array(doorSchema),
   form: z.nullable(formSchema),
+  // Read by itself: a run whose work under way cannot be read still goes on from its last step.
+  underWay: z.optional(z.unknown()),
+});
+
+const underWaySchema = z.object({
+  door: doorSchema,
+  /** The dial as the hand left it, unwrapped graduations. */
+  hand: number,
+  isAtRing: z.boolean(),
+  change: z.nullable(keptChangeSchema),
 });
 
 /** The lock on the door with its ring and its zero, as it stood after a step. */
 export type KeptDoor = z.infer<typeof doorSchema>;
 
-/** A run in progress: what happened, and how the lock stood at the beginning and after every step. */
+/** What has been done since the last step: ring and zero, and a change of combination. */
+export type UnderWay = z.infer<typeof underWaySchema>;
+
+/** A run in progress: what happened, how the lock stood at the beginning and after every step, and how it stands. */
 export interface KeptRun {
   readonly run: RecordedRun;
   readonly doors: readonly KeptDoor[];
   readonly form: RecordForm | null;
+  readonly underWay: UnderWay | null;
+}
+
+/** What was found in this browser. */
+export interface Recalled {
+  readonly kept: KeptRun | null;
+  /** What could not be read of it, in a sentence, or null. */
+  readonly problem: string | null;
 }
 
 const KEY = "gatefall.handover-run";
@@ -54,34 +77,49 @@ const UNREAD_KEY = "gatefall.handover-run.unread";
 export const profileToWrite = ({ profile }: RecordedRun) => (SHIPPED_PROFILES.includes(profile) ? profile.id : profile);
 
 /** Keeps a run in this browser. A browser that keeps nothing loses nothing but the resuming. */
-export function keepRun({ run, doors, form }: KeptRun): void {
+export function keepRun({ run, ...rest }: KeptRun): void {
   try {
-    const text = JSON.stringify({ version: 1, run: JSON.parse(writeRun(run, profileToWrite(run))), doors, form });
+    const text = JSON.stringify({ version: 1, run: JSON.parse(writeRun(run, profileToWrite(run))), ...rest });
     localStorage.setItem(KEY, text);
   } catch {
     // The run goes on in this tab.
   }
 }
 
-/** The run that is kept in this browser, or null. */
-export function recallRun(): KeptRun | null {
-  let kept: string | null = null;
+/** The run that is kept in this browser. What cannot be read of it is put by, and told. */
+export function recallRun(): Recalled {
+  let text: string | null = null;
   try {
-    kept = localStorage.getItem(KEY);
-    if (kept === null) return null;
-    const { run, doors, form } = keptSchema.parse(JSON.parse(kept));
-    return { run: parseRun(run), doors, form };
+    text = localStorage.getItem(KEY);
+    if (text === null) return { kept: null, problem: null };
+    const { run, doors, form, underWay } = keptSchema.parse(JSON.parse(text));
+    const kept = { run: parseRun(run), doors, form };
+    // A run that cannot have happened is as good as unread.
+    replayRun(kept.run);
+    const read = underWaySchema.safeParse(underWay);
+    if (read.success) return { kept: { ...kept, underWay: read.data }, problem: null };
+    // A run that was kept before this was kept has none.
+    const problem = underWay === undefined ? null : putBy();
+    return { kept: { ...kept, underWay: null }, problem };
   } catch {
-    if (kept !== null) putBy(kept);
-    return null;
+    if (text === null) return { kept: null, problem: null };
+    putBy();
+    return { kept: null, problem: RUN_UNREAD };
   }
 }
 
-function putBy(text: string): void {
+const RUN_UNREAD =
+  "The run that this browser kept cannot be read. It is put by here and not lost; this is a fresh one. Start with the first step.";
+const WORK_UNREAD =
+  "What you had under way cannot be read. It is put by in this browser and not lost; the run stands at its last step. Begin that work again.";
+
+/** Puts by what cannot be read, where the next step does not write over it. @returns what to tell */
+export function putBy(): string {
   try {
-    localStorage.setItem(UNREAD_KEY, text);
-    localStorage.removeItem(KEY);
+    const text = localStorage.getItem(KEY);
+    if (text !== null) localStorage.setItem(UNREAD_KEY, text);
   } catch {
     // Nothing was changed.
   }
+  return WORK_UNREAD;
 }
