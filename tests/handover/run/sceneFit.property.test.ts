@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import clean from "../../../shared/handovers/clean.json" with { type: "json" };
+import { changeTo } from "../../../src/app/handover/run/changeWork";
 import { HandoverSession } from "../../../src/app/handover/run/handoverSession";
 import { ACT_GROUPS } from "../../../src/app/handover/run/runActs";
 import { checkRun } from "../../../src/handover/run/checkRun";
@@ -160,7 +161,7 @@ describe("fuzz", () => {
   });
 
   const SPECIAL: Readonly<Record<string, (session: HandoverSession, now: number) => void>> = {
-    change: (session, now) => session.changeTo(session.drawOwn(), now),
+    change: (session, now) => changeTo(session, session.drawOwn(), now),
     back: (session) => session.goBackTo(Math.floor(session.run.length / 2)),
     record: (session, now) => session.act({ type: "record.written" }, now),
     sign: (session, now) => session.act({ type: "duty.signed" }, now),
