@@ -5,11 +5,13 @@ interface SheetProps {
   readonly title: string;
   readonly isOpen: boolean;
   readonly onClose: () => void;
+  /** On the button that closes it, where that answers a question. */
+  readonly closeWord?: string;
   readonly children: ReactNode;
 }
 
 /** A modal sheet on the browser's own dialog: Escape closes it, and focus returns to where it was. */
-export function Sheet({ title, isOpen, onClose, children }: SheetProps) {
+export function Sheet({ title, isOpen, onClose, closeWord = "Close", children }: SheetProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     const element = dialog.current;
@@ -23,7 +25,7 @@ export function Sheet({ title, isOpen, onClose, children }: SheetProps) {
           <header className="sheet-head">
             <h2>{title}</h2>
             <button type="button" className="button" onClick={onClose}>
-              Close
+              {closeWord}
             </button>
           </header>
           {children}

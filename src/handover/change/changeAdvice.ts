@@ -1,9 +1,9 @@
 import { type Advice, adviceFor, type Help, progressOf } from "../../dialing/advice";
 import type { DialingState } from "../../dialing/dialingMachine";
 import { faceText } from "../../dialing/words";
+import { PROOFS_WANTED } from "../../drill/marking/jobRule";
 import { countWord, sizeText } from "../../lock/amountWords";
 import { opposite } from "../../lock/dial";
-import { PROOFS_WANTED } from "./changeProfile";
 import type { EncoderChange } from "./encoderChange";
 import type { EncoderChangeState } from "./encoderChangeMachine";
 import { PackChange } from "./packChange";

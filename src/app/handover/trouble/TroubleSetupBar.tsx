@@ -15,7 +15,7 @@ function Pool({ session }: { readonly session: TroubleSession }) {
   return (
     <details className="trouble-pool">
       <summary>
-        {pool.length} of {kinds.length} conditions
+        Conditions that may come: {pool.length === kinds.length ? "all" : pool.length} of {kinds.length}
       </summary>
       <fieldset>
         <legend>Draw from</legend>
