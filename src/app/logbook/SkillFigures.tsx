@@ -25,7 +25,7 @@ function MeasureFigures({ measure, onMeasure, control, learning }: MeasureFigure
     <>
       <Figure figure={control}>
         <FilterChoice
-          label="Measured, here and in the learning curve"
+          label="What is measured, here and in the learning curve"
           value={measure}
           choices={MEASURE_CHOICES}
           onChoice={(value) => onMeasure(MEASURES.find((one) => one === value) ?? "worst-stop")}

@@ -98,6 +98,15 @@ function SizeFields({ card, kind, draft, onDraft, wanted }: SizeFieldsProps) {
   );
 }
 
+/** What is wanted, beside where it is wanted. */
+function Problem({ id, problem }: { readonly id: string; readonly problem: DraftProblem | null }) {
+  return (
+    <span id={id} className="trouble-problem" role="alert">
+      {problem?.says}
+    </span>
+  );
+}
+
 interface NameFormProps {
   readonly card: LockCard;
   readonly onName: (named: Trouble) => void;
@@ -141,7 +150,12 @@ export function NameForm({ card, onName }: NameFormProps) {
                 <b>{TROUBLE_GUIDE[kind].title}</b> <small>{TROUBLE_GUIDE[kind].line}</small>
               </span>
             </label>
-            {draft.kind === kind && <SizeFields {...{ card, kind, draft, wanted }} onDraft={change} />}
+            {draft.kind === kind && (
+              <>
+                <SizeFields {...{ card, kind, draft, wanted }} onDraft={change} />
+                <Problem id={problemId} problem={problem} />
+              </>
+            )}
           </div>
         ))}
       </fieldset>
@@ -149,9 +163,7 @@ export function NameForm({ card, onName }: NameFormProps) {
         <button type="submit" className="button primary">
           Name it
         </button>
-        <span id={problemId} className="trouble-problem" role="alert">
-          {problem?.says}
-        </span>
+        {draft.kind === null && <Problem id={problemId} problem={problem} />}
       </p>
     </form>
   );
