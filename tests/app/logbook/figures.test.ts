@@ -121,6 +121,10 @@ test("what cannot be told yet says what it needs", () => {
   ]);
 });
 
+test("without a point the control chart needs two more attempts", () => {
+  expect(controlFigure([], "time").sentence).toBe("Needs 2 more attempts.");
+});
+
 test("the rule of mastery is shown with what it does to known hands", () => {
   const { sentence, table } = characteristicFigure();
   expect(sentence).toMatch(/miss 1 in 10, \d+ % are declared within 60 attempts/);
