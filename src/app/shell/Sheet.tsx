@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useRef } from "react";
+import { type ReactNode, type SyntheticEvent, useEffect, useRef } from "react";
 import "./sheet.css";
 
 interface SheetProps {
@@ -18,8 +18,17 @@ export function Sheet({ title, isOpen, onClose, closeWord = "Close", children }:
     if (isOpen) element?.showModal();
     else element?.close();
   }, [isOpen]);
+  // Escape closes by way of the page, at once; the browser tells of a closing later, when the sheet may be open again.
+  const onCancel = (event: SyntheticEvent<HTMLDialogElement>) => {
+    if (event.target !== event.currentTarget) return;
+    event.preventDefault();
+    onClose();
+  };
+  const onClosed = () => {
+    if (dialog.current?.open !== true) onClose();
+  };
   return (
-    <dialog ref={dialog} className="sheet" aria-label={title} onClose={onClose}>
+    <dialog ref={dialog} className="sheet" aria-label={title} onCancel={onCancel} onClose={onClosed}>
       {isOpen && (
         <>
           <header className="sheet-head">
