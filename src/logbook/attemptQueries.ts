@@ -9,6 +9,9 @@ export interface AttemptFilter {
   readonly personId: string;
   readonly profileId?: string | undefined;
   readonly onlyMisses?: boolean | undefined;
+  readonly tag?: string | undefined;
+  /** Leaves out the tries of these sittings, by their ids. */
+  readonly notOf?: readonly string[] | undefined;
   /** Started at this time or later, milliseconds since 1970. */
   readonly since?: number | undefined;
 }
@@ -26,11 +29,17 @@ export interface AttemptPage {
   readonly next: PageEnd | null;
 }
 
-const matches = (attempt: AttemptRecord, { personId, profileId, onlyMisses, since = 0 }: AttemptFilter) =>
-  attempt.personId === personId &&
+/** What no index holds beside the one that is gone by. */
+const matchesBeside = (attempt: AttemptRecord, { profileId, onlyMisses, notOf = [] }: AttemptFilter) =>
   (profileId === undefined || attempt.profileId === profileId) &&
   (onlyMisses !== true || isMiss(attempt)) &&
-  attempt.startedAt >= since;
+  (attempt.sittingId === undefined || !notOf.includes(attempt.sittingId));
+
+const matches = (attempt: AttemptRecord, filter: AttemptFilter) =>
+  attempt.personId === filter.personId &&
+  (filter.tag === undefined || attempt.tags.includes(filter.tag)) &&
+  attempt.startedAt >= (filter.since ?? 0) &&
+  matchesBeside(attempt, filter);
 
 /** Whether an attempt comes later in a list, which has the latest first. */
 export const isBefore = (one: PageEnd, other: PageEnd): boolean =>
@@ -38,18 +47,28 @@ export const isBefore = (one: PageEnd, other: PageEnd): boolean =>
 
 const latestFirst = (one: PageEnd, other: PageEnd) => (isBefore(one, other) ? 1 : -1);
 
+/** The index that fits a filter best, with what of the filter it holds: mostly the fewest attempts. */
+function indexFor({ tag, onlyMisses, profileId }: AttemptFilter): readonly [string, readonly (string | number)[]] {
+  if (tag !== undefined) return ["tagKeys", [tag]];
+  if (onlyMisses === true) return ["[personId+missed+startedAt+id]", [1]];
+  if (profileId !== undefined) return ["[personId+profileId+startedAt+id]", [profileId]];
+  return ["[personId+startedAt+id]", []];
+}
+
+/** Whether the index for a filter holds all of it: then nothing is looked at row by row. */
+function isWholeInIndex({ tag, onlyMisses, profileId, notOf = [] }: AttemptFilter): boolean {
+  const held = [tag !== undefined, onlyMisses === true, profileId !== undefined].filter(Boolean).length;
+  return held <= 1 && notOf.length === 0;
+}
+
 /** The attempts of a filter in the tables, by the index that fits best, oldest first, from `since` up to a page's end. */
 export function storedAttempts(database: LogbookDatabase, filter: AttemptFilter, before?: PageEnd) {
-  const { personId, profileId, onlyMisses, since = 0 } = filter;
-  const byMiss: readonly [string, readonly number[]] = ["[personId+missed+startedAt+id]", [1]];
-  const byProfile: readonly [string, readonly string[]] = ["[personId+profileId+startedAt+id]", [profileId ?? ""]];
-  const [index, values] =
-    onlyMisses === true ? byMiss : profileId !== undefined ? byProfile : (["[personId+startedAt+id]", []] as const);
+  const { personId, since = 0 } = filter;
+  const [index, values] = indexFor(filter);
   const low = [personId, ...values, since, Dexie.minKey];
   const high = [personId, ...values, before?.startedAt ?? Dexie.maxKey, before?.id ?? Dexie.maxKey];
   const found = database.attempts.where(index).between(low, high, true, false);
-  // No index holds both profile and miss; misses are mostly the fewer.
-  return profileId !== undefined && onlyMisses === true ? found.and((one) => one.profileId === profileId) : found;
+  return isWholeInIndex(filter) ? found : found.and((one) => matchesBeside(one, filter));
 }
 
 /** Attempts of a filter that wait to be stored. */

@@ -16,7 +16,7 @@ export interface ChanceOnLock {
 }
 
 /** Stops at each place below which a bias and a spread say too little. */
-const FEWEST_STOPS = 5;
+export const FEWEST_STOPS = 5;
 /** Upper 97.5 % point: the interval holds 95 %. */
 const REACH = normalQuantile(0.975);
 
@@ -42,6 +42,19 @@ function logitInterval(chance: number, variance: number): Interval {
   return { low: 1 / (1 + Math.exp(reach - logit)), high: 1 / (1 + Math.exp(-reach - logit)) };
 }
 
+function errorsByPlace(attempts: readonly Pick<AttemptRecord, "stops">[]): number[][] {
+  const near = nearStops(attempts);
+  const steps = new Set(near.map(({ step }) => step));
+  return [...steps].map((k) => near.filter(({ step }) => step === k).map(({ error }) => error));
+}
+
+const fewest = (errors: readonly (readonly number[])[]) =>
+  errors.length === 0 ? 0 : Math.min(...errors.map(({ length }) => length));
+
+/** Stops at the place that has fewest, of those that have any; 0 without a stop. */
+export const fewestStops = (attempts: readonly Pick<AttemptRecord, "stops">[]): number =>
+  fewest(errorsByPlace(attempts));
+
 /**
  * Predicted chance of opening a lock of a given tolerance, from one's own stops.
  *
@@ -57,10 +70,8 @@ export function chanceOnLock(
   attempts: readonly Pick<AttemptRecord, "stops">[],
   tolerance: number,
 ): ChanceOnLock | null {
-  const near = nearStops(attempts);
-  const steps = new Set(near.map(({ step }) => step));
-  const errors = [...steps].map((k) => near.filter(({ step }) => step === k).map(({ error }) => error));
-  const stops = errors.reduce((least, { length }) => Math.min(least, length), errors.length === 0 ? 0 : Infinity);
+  const errors = errorsByPlace(attempts);
+  const stops = fewest(errors);
   if (stops < FEWEST_STOPS) return null;
   const places = errors.map((sample) => place(sampleSummary(sample), tolerance));
   const chance = places.reduce((product, one) => product * one.chance, 1);

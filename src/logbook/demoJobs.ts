@@ -1,8 +1,9 @@
 import type { Chance } from "../statistics/chance";
 import type { HelpLevel } from "./attemptRecord";
 import { JOB_KINDS, type JobKind, type JobRecord } from "./jobRecord";
+import { jobIsRight } from "./jobRight";
 
-/** How an invented person's jobs of one kind went, in order: what was missed at each, nothing where it was right. */
+/** How an invented person's jobs of one kind went, in order: what was missed at each. */
 type Outcomes = readonly (readonly string[])[];
 
 const RIGHT: readonly string[] = [];
@@ -57,7 +58,7 @@ function demoJob(personId: string, kind: JobKind, place: number, missed: readonl
     kind,
     profileId: "three-wheel",
     help: HELP_OF[kind],
-    isRight: missed.length === 0,
+    isRight: jobIsRight({ kind, missed: [...missed] }),
     missed: [...missed],
     tags: ["demo"],
   };

@@ -7,11 +7,14 @@ export interface JobFilter {
   readonly personId: string;
   readonly kind?: JobKind | undefined;
   readonly profileId?: string | undefined;
-  /** Only those with something missed. */
+  /** Only those that were not right. */
   readonly onlyMisses?: boolean | undefined;
+  /** Leaves out the tries of these sittings, by their ids. */
+  readonly notOf?: readonly string[] | undefined;
 }
 
-const matches = (job: JobRecord, { kind, profileId, onlyMisses }: JobFilter) =>
+const matches = (job: JobRecord, { kind, profileId, onlyMisses, notOf = [] }: JobFilter) =>
+  (job.sittingId === undefined || !notOf.includes(job.sittingId)) &&
   (kind === undefined || job.kind === kind) &&
   (profileId === undefined || job.profileId === profileId) &&
   (onlyMisses !== true || !job.isRight);

@@ -23,12 +23,9 @@ export const jobSchema = z.object(
     /** The whole profile, where it is none of the shipped ones. */
     ownProfile: z.optional(foreign),
     help: z.enum(HELP_LEVELS, { error: `must be one of ${HELP_LEVELS.join(", ")}` }),
-    /**
-     * Whether it was right the first time, with nothing missed: changed as written and proved; condition and size named
-     * right; handed over with nothing missing and no fault.
-     */
+    /** Whether it was right by the rule that marks a sitting; `jobIsRight` tells it, from what follows. */
     isRight: flag,
-    /** Codes of what was missing or wrong, as the handover layer names them. */
+    /** Codes of what was missing or wrong, as the handover layer names them; a job may be right in spite of one. */
     missed: listOf(
       z.string({ error: CODE }).check(z.regex(/^[a-z0-9-]{1,60}$/, { error: CODE })),
       100,

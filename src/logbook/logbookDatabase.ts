@@ -1,6 +1,7 @@
 import Dexie, { type Table, type Transaction } from "dexie";
 import type { AttemptRecord } from "./attemptRecord";
 import type { JobRecord } from "./jobRecord";
+import { judgedJob } from "./jobRight";
 import type {
   DeclarationRecord,
   PersonRecord,
@@ -15,7 +16,12 @@ import { settingsKey } from "./settingsKey";
 export interface AttemptRow extends AttemptRecord {
   readonly missed: 0 | 1;
   readonly settingsKey: string;
+  /** A place in the index for each tag: person, tag, beginning, id. An index over a list takes no other fields beside it. */
+  readonly tagKeys: readonly TagKey[];
 }
+
+/** Person, tag, beginning (milliseconds since 1970), id of the attempt. */
+export type TagKey = readonly [string, string, number, string];
 
 /** The motion of an attempt, apart from it: lists and statistics read thousands of attempts and no trace. */
 export interface TraceRow {
@@ -28,7 +34,7 @@ export interface TraceRow {
 type AttemptRowV1 = Omit<AttemptRecord, "tags" | "conditions"> & { readonly trace: Uint8Array };
 
 /** Version of the database that this trainer writes. */
-export const DATABASE_VERSION = 3;
+export const DATABASE_VERSION = 4;
 
 /** Name of the database in the browser. */
 export const DATABASE_NAME = "gatefall-logbook";
@@ -56,16 +62,32 @@ const VERSION_2 = {
 
 const VERSION_3 = { jobs: "id, personId, [personId+startedAt+id]" };
 
+const VERSION_4 = { attempts: `${VERSION_2.attempts}, *tagKeys`, sittings: `${VERSION_2.sittings}, state` };
+
 /** Whether an attempt came to its end without opening. */
 export const isMiss = ({ opened, isUnfinished }: AttemptRecord): boolean => !opened && isUnfinished !== true;
 
+/** Places of an attempt in the index of tags, one for each tag. */
+const tagKeysOf = ({ personId, tags, startedAt, id }: AttemptRecord): TagKey[] =>
+  tags.map((tag): TagKey => [personId, tag, startedAt, id]);
+
 /** The row of an attempt. */
 export function attemptRow(attempt: AttemptRecord): AttemptRow {
-  return { ...attempt, missed: isMiss(attempt) ? 1 : 0, settingsKey: settingsKey(attempt) };
+  return {
+    ...attempt,
+    missed: isMiss(attempt) ? 1 : 0,
+    settingsKey: settingsKey(attempt),
+    tagKeys: tagKeysOf(attempt),
+  };
 }
 
 /** The attempt of a row. */
-export function attemptOf({ missed: _missed, settingsKey: _key, ...attempt }: AttemptRow): AttemptRecord {
+export function attemptOf({
+  missed: _missed,
+  settingsKey: _key,
+  tagKeys: _tags,
+  ...attempt
+}: AttemptRow): AttemptRecord {
   return attempt;
 }
 
@@ -84,6 +106,22 @@ async function upgradeToVersion2(transaction: Transaction): Promise<void> {
     await attempts.bulkPut(old.map(({ trace: _trace, ...rest }) => attemptRow({ ...rest, tags: [], conditions: [] })));
     after = old.at(-1)?.id ?? after;
   }
+}
+
+/** Version 3 had no index of tags and of sittings under way, and called a job right by a stricter rule than a sitting. */
+async function upgradeToVersion4(transaction: Transaction): Promise<void> {
+  await transaction
+    .table<AttemptRow, string>("attempts")
+    .filter(({ tags }) => tags.length > 0)
+    .modify((row, place) => {
+      place.value = attemptRow(row);
+    });
+  await transaction
+    .table<JobRecord, string>("jobs")
+    .toCollection()
+    .modify((job, place) => {
+      place.value = judgedJob(job);
+    });
 }
 
 /** The browser's database, and where it comes from in a test. */
@@ -124,6 +162,7 @@ export class LogbookDatabase extends Dexie {
     this.host = host;
     this.version(1).stores(VERSION_1);
     this.version(2).stores(VERSION_2).upgrade(upgradeToVersion2);
-    this.version(DATABASE_VERSION).stores(VERSION_3);
+    this.version(3).stores(VERSION_3);
+    this.version(DATABASE_VERSION).stores(VERSION_4).upgrade(upgradeToVersion4);
   }
 }

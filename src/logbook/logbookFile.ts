@@ -3,6 +3,7 @@ import { fieldProblem } from "../lock/fieldProblem";
 import { attemptSchema } from "./attemptRecord";
 import { fromBase64, toBase64 } from "./base64";
 import { moment } from "./fields";
+import { judgedJob } from "./jobRight";
 import { type LogbookContents, NO_CONTENTS } from "./logbookContents";
 import { LogbookError } from "./logbookError";
 import { PERSONAL_KINDS, RECORD_SCHEMAS, type RecordKind } from "./records";
@@ -142,9 +143,13 @@ function readFile(text: string, tell: Tell): LogbookContents {
   if (!parsed.success) throw bad(`This logbook cannot be read: ${fieldProblem(parsed.error.issues, value)}.`);
   checkIds(parsed.data);
   checkOwners(parsed.data);
-  const { exportedAt: _exportedAt, attempts, ...records } = parsed.data;
+  const { exportedAt: _exportedAt, attempts, jobs, ...records } = parsed.data;
   return {
-    records: { ...records, attempts: attempts.map(({ trace: _trace, ...attempt }) => attempt) },
+    records: {
+      ...records,
+      attempts: attempts.map(({ trace: _trace, ...attempt }) => attempt),
+      jobs: jobs.map(judgedJob),
+    },
     traces: tracesOf(parsed.data, tell),
   };
 }

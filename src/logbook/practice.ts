@@ -9,7 +9,7 @@ export interface Practice extends SkillTry {
   /** Milliseconds since 1970. */
   readonly startedAt: number;
   readonly duration_ms: number;
-  /** Whether the lock opened, or the job was right, the first time. */
+  /** Whether the lock opened the first time, or the job was right. */
   readonly opened: boolean;
 }
 

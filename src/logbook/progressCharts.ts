@@ -1,5 +1,5 @@
 import { type ControlChart, ewmaChart, type IndividualsChart, individualsChart } from "../statistics/controlChart";
-import { fitLearningCurve } from "../statistics/learningCurve";
+import { FEWEST_ATTEMPTS, fitLearningCurve, type NoCurveReason } from "../statistics/learningCurve";
 import type { ProgressPoint } from "./progressMeasure";
 
 /** Control charts of one measure. */
@@ -50,11 +50,16 @@ export function progressCharts(points: readonly ProgressPoint[], baseline = USUA
 
 /** Why there is no learning curve, in a sentence. */
 const NO_CURVE = {
-  "too-few-attempts": "There are too few attempts for a curve; five or more are needed.",
   "no-trend": "No change beyond chance yet.",
   "too-sudden": "All of the change lies between two attempts, so no curve describes it.",
   "no-plateau": "It does not level off yet, so where it leads is a guess.",
 } as const;
+
+function noCurve(reason: NoCurveReason, attempts: number): string {
+  if (reason !== "too-few-attempts") return NO_CURVE[reason];
+  const more = Math.max(1, FEWEST_ATTEMPTS - attempts);
+  return `Needs ${more} more ${more === 1 ? "attempt" : "attempts"} for a curve.`;
+}
 
 /**
  * Exponential learning curve of one measure, or a sentence that says why there is none.
@@ -63,5 +68,5 @@ const NO_CURVE = {
  */
 export function progressCurve(points: readonly ProgressPoint[]) {
   const curve = fitLearningCurve(points);
-  return curve.kind === "fitted" ? curve : { ...curve, message: NO_CURVE[curve.reason] };
+  return curve.kind === "fitted" ? curve : { ...curve, message: noCurve(curve.reason, points.length) };
 }

@@ -68,10 +68,7 @@ export async function sittingById(logbook: Logbook, id: string): Promise<Sitting
 
 /** Every sitting that has not ended, whoever's, latest first. @throws {LogbookError} when the storage fails */
 export async function runningSittings(logbook: Logbook): Promise<readonly SittingRecord[]> {
-  const stored = await logbook.read(
-    (database) => database.sittings.filter(({ state }) => state === "running").toArray(),
-    [],
-  );
+  const stored = await logbook.read((database) => database.sittings.where("state").equals("running").toArray(), []);
   return joinedWithPending(logbook, "sittings", stored)
     .filter(({ state }) => state === "running")
     .toSorted(latestFirst);

@@ -48,7 +48,7 @@ export interface UnsupportedLearningCurve {
 }
 
 /** Three parameters, and at least two values to judge them by. */
-const FEWEST_ATTEMPTS = 5;
+export const FEWEST_ATTEMPTS = 5;
 const PARAMETERS = 3;
 
 /**

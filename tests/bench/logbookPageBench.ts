@@ -51,7 +51,10 @@ async function fill({ name, count, from, people, opened, missed, trace }: typeof
       const row = i % 7 === 0 ? missed : opened;
       const id = crypto.randomUUID();
       const personId = people[i % people.length]?.id;
-      writing.objectStore("attempts").put({ ...row, id, personId, startedAt: from + 1000 * i });
+      const startedAt = from + 1000 * i;
+      const tag = `part ${i % 3}`;
+      const tagged = { tags: [tag], tagKeys: [[personId, tag, startedAt, id]] };
+      writing.objectStore("attempts").put({ ...row, id, personId, startedAt, ...tagged });
       writing.objectStore("traces").put({ id, bytes });
     }
     await new Promise((done, fail) => {
@@ -101,22 +104,29 @@ async function fromNothing(context: BrowserContext): Promise<number> {
   return drawn;
 }
 
-/** From a filter to the rows it leaves: the misses alone, of one person. */
-async function filtered(context: BrowserContext): Promise<number> {
+/** From a filter to the rows it leaves: the misses alone, or those with a tag, of one person. */
+const filtered = (by: "misses" | "tag") => async (context: BrowserContext) => {
   const page = await context.newPage();
   await page.goto("#/logbook");
   await page.getByText(`${OF_ONE} attempts, latest first`).waitFor();
-  const took = await page.evaluate(async () => {
+  await page.getByLabel("Tag", { exact: true }).waitFor();
+  const took = await page.evaluate(async (by) => {
     const told = document.querySelector(".logbook-filter p");
     const before = told?.textContent;
     const asked = performance.now();
-    document.querySelector<HTMLInputElement>(".logbook-filter input[type=checkbox]")?.click();
+    if (by === "misses") document.querySelector<HTMLInputElement>(".logbook-filter input[type=checkbox]")?.click();
+    else {
+      const tags = [...document.querySelectorAll("select")].find(({ options }) => options[1]?.value === "part 0");
+      if (tags === undefined) throw new Error("there is no choice of a tag");
+      tags.value = "part 0";
+      tags.dispatchEvent(new Event("change", { bubbles: true }));
+    }
     while (told?.textContent === before) await new Promise((done) => requestAnimationFrame(done));
     return performance.now() - asked;
-  });
+  }, by);
   await page.close();
   return took;
-}
+};
 
 /** Where a leap leads: to the end by its key, or to the middle as by the scroll bar. */
 type Leap = "end" | "middle";
@@ -203,7 +213,8 @@ try {
     "|---|---:|---:|---|",
     row("by its link, from the bench", await rounds(fromBench, context)),
     row("by its address, the app loaded anew", await rounds(fromNothing, context)),
-    row(`misses only, ${OF_ONE} attempts of one person`, await rounds(filtered, context)),
+    row(`misses only, ${OF_ONE} attempts of one person`, await rounds(filtered("misses"), context)),
+    row(`with a tag, of ${OF_ONE} attempts of one person`, await rounds(filtered("tag"), context)),
     row(`to the end of a list of ${OF_ONE}, by key`, await rounds(leapt("end"), context)),
     row(`to the middle of a list of ${OF_ONE}`, await rounds(leapt("middle"), context)),
     row("a frame that scrolls 200 pixels, 95 of 100", await rounds(scrolledBy(200), context)),

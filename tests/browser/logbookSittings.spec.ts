@@ -78,7 +78,7 @@ test("a sitting is in the logbook's list, is noted there, and opens again with i
   await expect(page.getByText("No sitting has ended in this browser yet.")).toBeVisible();
 });
 
-test("an attempt is noted in the logbook, and its tags are in the list after a reload", async ({ page, bench }) => {
+test("an attempt is noted in the logbook, and is found by its tags after a reload", async ({ page, bench }) => {
   await bench.open();
   await dialLast(page);
   await expect(bench.state).toHaveText(/^Opened/);
@@ -89,6 +89,10 @@ test("an attempt is noted in the logbook, and its tags are in the list after a r
   await expect(page.getByText("Kept.")).toBeVisible();
   await page.reload();
   await expect(page.getByRole("row", { name: /Opened/ })).toContainText("first of the day");
+  await page.getByRole("combobox", { name: "Tag" }).selectOption("first of the day");
+  await expect(page.getByText("1 attempt, latest first")).toBeVisible();
+  await page.getByRole("checkbox", { name: "misses only" }).press("Space");
+  await expect(page.getByText("No attempts.")).toBeVisible();
 });
 
 /** The console is not watched: React reports there what it caught. */

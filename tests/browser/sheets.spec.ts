@@ -141,12 +141,9 @@ test("what is wrong is told beside its field, and the sheet cannot be passed on 
   const tries = page.getByRole("textbox", { name: "Tries", exact: true });
   await tries.fill("0");
   await expect(tries).toHaveAccessibleDescription("Must be a whole number from 1 to 200, not 0.");
-  await expect(page.getByRole("link", { name: "Practice this sheet" })).toBeHidden();
+  await expect(page.getByRole("link", { name: "Sit this sheet" })).toBeHidden();
   await tries.fill("3");
-  await expect(page.getByRole("link", { name: "Practice this sheet" })).toHaveAttribute(
-    "href",
-    /^#\/sittings\?sheet=s1\./,
-  );
+  await expect(page.getByRole("link", { name: "Sit this sheet" })).toHaveAttribute("href", /^#\/sittings\?sheet=s1\./);
   await page.getByRole("combobox", { name: "Combinations" }).selectOption("fixed");
   await page.getByRole("textbox", { name: /^Combinations, one a line/ }).fill("10-40-70");
   await expect(page.getByText("10-40-70: ").first()).toBeVisible();

@@ -92,6 +92,9 @@ test("a whole sitting by keyboard comes to its verdict", async ({ page }) => {
   await answerIt(page);
   await expect(verdict(page)).toHaveText("Passed.");
   await expect(page.getByText("Practice result, not a certificate.")).toBeVisible();
+  const started = page.getByRole("region", { name: "Record" }).locator("time");
+  await expect(started).toHaveText(/^[A-Z][a-z]+day, [A-Z][a-z]+ \d+, 20\d\d at \d\d:\d\d \S+$/);
+  await expect(started).toHaveAttribute("datetime", /^20\d\d-\d\d-\d\dT[\d:.]+Z$/);
   await expect(page.getByRole("region", { name: "Questions" })).toContainText("1 of 1 right");
 });
 
@@ -125,14 +128,29 @@ test("axe finds nothing wrong in a result with a replay", async ({ page }) => {
   await expectClean(page);
 });
 
-test("a miss is not told before the end, and is marked", async ({ page }) => {
+test("a miss is not told before the end, in the logbook neither, and is marked", async ({ page }) => {
   await start(page, shortSheet({ questions: undefined }));
   await dialIt(page, [0, 4]);
   await expect(page.getByRole("main")).not.toContainText(/not open|ran past/i);
-  await page.keyboard.press("Enter");
+  await page.getByRole("link", { name: "Logbook" }).click();
+  await expect(page.getByText("1 attempt, latest first")).toBeVisible();
+  await page.getByRole("checkbox", { name: "misses only" }).check();
+  await expect(page.getByText("No attempts.")).toBeVisible();
+  await expect(page.getByText(/^Tries of a sitting under way are left out/)).toBeVisible();
+  await page.getByRole("link", { name: "Progress" }).click();
+  await expect(page.getByText(/^Tries of a sitting under way are left out/)).toBeVisible();
+  await expect(page.getByRole("main")).not.toContainText("First-time openings");
+  await page.getByRole("link", { name: "Sittings" }).first().click();
+  await page.getByRole("button", { name: "Next try" }).press("Enter");
+  await expect(page.getByRole("slider", { name: "Dial" })).toBeFocused();
   await dialLast(page);
   await expect(verdict(page)).toHaveText("Not passed.");
   await expect(page.getByRole("region", { name: "Tries" })).toContainText("ran past at number 2");
+  await page.goto("#/logbook?view=progress");
+  await expect(page.getByRole("region", { name: "First-time openings" })).toContainText("1 of 2 opened");
+  await expect(page.getByRole("region", { name: "What more attempts will show" })).toContainText(
+    "Own estimates. Needs 2 more estimates",
+  );
 });
 
 test("a reload in mid-try loses that try and goes on", async ({ page }) => {
@@ -182,9 +200,13 @@ test("breaking off asks first: the safe answer has the focus, Escape gives it, a
   page,
 }) => {
   await start(page, shortSheet());
+  await page.setViewportSize({ width: 390, height: 844 });
+  const place = () => page.getByRole("slider", { name: "Dial", includeHidden: true }).boundingBox();
+  const before = await place();
   const breakOff = page.getByRole("button", { name: "Break off" });
   await breakOff.press("Enter");
   await expect(page.getByRole("button", { name: "Stay" })).toBeFocused();
+  expect(await place(), "the dial stays where it was").toEqual(before);
   await page.keyboard.press("Escape");
   await expect(breakOff).toBeFocused();
   await page.keyboard.press("Enter");

@@ -41,9 +41,16 @@ test("by keyboard alone: dialed by hand, measured, named right, and shown from t
   expect(Math.abs(size)).toBeGreaterThan(0.6);
 
   await page.getByRole("radio", { name: "Index slipped" }).press("Space");
-  await page.getByLabel("The index stands off by").fill(Math.abs(size).toFixed(2));
+  const sizeField = page.getByLabel("The index stands off by");
+  await press(page, "Name it");
+  await expect(sizeField).toBeFocused();
+  await expect(sizeField).toHaveAttribute("aria-invalid", "true");
+  await expect(sizeField).toHaveAccessibleDescription("Say how much, a number from 0 to 100.");
+  await page.keyboard.type(Math.abs(size).toFixed(2));
+  await expect(sizeField).not.toHaveAttribute("aria-invalid");
   await press(page, "Name it");
   await expect(page.getByRole("alert").filter({ hasText: "Say which way" })).toBeVisible();
+  await expect(page.getByLabel("Which way")).toBeFocused();
   await page.getByLabel("Which way").selectOption(signOf("left") * size > 0 ? "left" : "right");
   await press(page, "Name it");
   await press(page, "It stands: tell me");

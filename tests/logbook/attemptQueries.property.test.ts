@@ -9,6 +9,7 @@ import {
   type PageEnd,
 } from "../../src/logbook/attemptQueries";
 import type { AttemptRecord } from "../../src/logbook/attemptRecord";
+import { tagsOfAttempts } from "../../src/logbook/attemptTags";
 import type { Logbook } from "../../src/logbook/logbook";
 import { mergeIntoLogbook } from "../../src/logbook/wholeLogbook";
 import { attempts, contents, NOON, openLogbook, SHORT_TRACE, theirPeople } from "../support/logbookRecords";
@@ -18,17 +19,24 @@ const filter: fc.Arbitrary<AttemptFilter> = fc.record(
     personId: fc.constantFrom("tavro", "tavro", "mibsy", "nobody"),
     profileId: fc.constantFrom("three-wheel", "dial-encoder"),
     onlyMisses: fc.boolean(),
+    tag: fc.constantFrom("cold", "retake", "none"),
+    notOf: fc.constantFrom(["s1"], ["s2", "s3"]),
     since: fc.integer({ min: -1, max: 9 }).map((minutes) => NOON + 60_000 * minutes),
   },
   { requiredKeys: ["personId"] },
 );
 
 /** The plainest reading of a filter: look at every attempt. */
-const expected = (all: readonly AttemptRecord[], { personId, profileId, onlyMisses, since }: AttemptFilter) =>
+const expected = (
+  all: readonly AttemptRecord[],
+  { personId, profileId, onlyMisses, tag, notOf = [], since }: AttemptFilter,
+) =>
   all
     .filter((one) => one.personId === personId)
     .filter((one) => profileId === undefined || one.profileId === profileId)
     .filter((one) => onlyMisses !== true || !one.opened)
+    .filter((one) => tag === undefined || one.tags.some((own) => own === tag))
+    .filter((one) => !notOf.some((id) => id === one.sittingId))
     .filter((one) => since === undefined || one.startedAt >= since)
     .map(({ id, startedAt }) => ({ id, startedAt }))
     .sort((a, b) => a.startedAt - b.startedAt || (a.id < b.id ? -1 : 1))
@@ -36,8 +44,22 @@ const expected = (all: readonly AttemptRecord[], { personId, profileId, onlyMiss
 
 /** Many attempts, so that most filters find several pages of them. */
 const many = fc
-  .array(attempts, { minLength: 4, maxLength: 8 })
-  .map((lists) => lists.flat().map((one, i) => ({ ...one, id: `a${i}` })));
+  .tuple(
+    fc.array(attempts, { minLength: 4, maxLength: 8 }),
+    fc.array(
+      fc.tuple(
+        fc.subarray(["cold", "retake", "retaken"]),
+        fc.constantFrom({}, { sittingId: "s1" }, { sittingId: "s2" }),
+      ),
+      { minLength: 1, maxLength: 7 },
+    ),
+  )
+  .map(([lists, marks]) =>
+    lists.flat().map((one, i) => {
+      const [tags, ofSitting] = marks[i % marks.length] ?? [[], {}];
+      return { ...one, id: `a${i}`, tags, ...ofSitting };
+    }),
+  );
 
 /** A logbook in which the first attempts are stored, the last are pending, and some are both: changed since. */
 async function partlyStored(all: readonly AttemptRecord[], stored: number, changed: number): Promise<Logbook> {
@@ -103,5 +125,16 @@ test("pages, places, lists and counts find what a look at every attempt finds, s
       },
     ),
     { numRuns: 80 },
+  );
+});
+
+test("the tags of a person are each told once, of stored attempts and of those that wait", async () => {
+  await fc.assert(
+    fc.asyncProperty(many, fc.nat(40), async (all, stored) => {
+      const logbook = await partlyStored(all, stored, 0);
+      const own = all.filter(({ personId }) => personId === "tavro").flatMap(({ tags }) => tags);
+      expect(await tagsOfAttempts(logbook, "tavro")).toEqual([...new Set(own)].sort());
+    }),
+    { numRuns: 20 },
   );
 });

@@ -1,8 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { allAttempts, attemptPage, countAttempts, motionOf } from "../../src/logbook/attemptQueries";
+import { tagsOfAttempts } from "../../src/logbook/attemptTags";
 import { Logbook } from "../../src/logbook/logbook";
 import { DATABASE_VERSION, LogbookDatabase } from "../../src/logbook/logbookDatabase";
 import { settingsKey } from "../../src/logbook/settingsKey";
+import { runningSittings } from "../../src/logbook/sittingQueries";
 import { decodeTrace } from "../../src/logbook/traceCodec";
 import { deletePerson, recordsOfKind } from "../../src/logbook/wholeLogbook";
 import { aJob, emptyHost, SHORT_TRACE } from "../support/logbookRecords";
@@ -101,6 +103,57 @@ describe("a logbook of version 2", () => {
     expect(await recordsOfKind(logbook, "jobs")).toHaveLength(2);
     await deletePerson(logbook, "p1", true);
     expect((await recordsOfKind(logbook, "jobs")).map(({ id }) => id)).toEqual(["j2"]);
+  });
+});
+
+describe("a logbook of version 3", () => {
+  const { trace: _trace, ...rest } = ATTEMPT_1;
+  const row = (id: string, tags: readonly string[]) => {
+    const attempt = { ...rest, id, tags: [...tags], conditions: [], help: "silent" as const };
+    return { ...attempt, missed: 1, settingsKey: settingsKey(attempt) };
+  };
+  const change = { outcome: "true", proofs: 3, errors: null, faults: [] };
+  const strictly = { personId: "p1", isRight: false, missed: ["number-set-off"] };
+  const running = { ...stamp("s1"), title: "Friday", state: "running", body: {} };
+
+  async function grown(): Promise<Logbook> {
+    const host = emptyHost();
+    const tables = { ...TABLES_2, jobs: ["personId", ["personId", "startedAt", "id"]] };
+    const rows = {
+      people: [PERSON_1],
+      attempts: [row("a1", ["cold", "retake"]), row("a2", []), row("a3", ["retake"])],
+      jobs: [
+        aJob("mended", { ...strictly, details: change }),
+        aJob("off", { ...strictly, details: { ...change, outcome: "off" } }),
+      ],
+      sittings: [running, { ...running, id: "s2", state: "finished", verdict: "passed" }],
+    };
+    (await rawDatabase(host, "old", 30, tables, rows)).close();
+    const logbook = new Logbook(new LogbookDatabase("old", host));
+    await logbook.open();
+    expect(logbook.problem).toBeNull();
+    return logbook;
+  }
+
+  test("finds attempts by tag and sittings under way, by indexes that it did not have", async () => {
+    const logbook = await grown();
+    const tagged = async (tag: string) => (await allAttempts(logbook, { personId: "p1", tag })).map(({ id }) => id);
+    expect([await tagged("retake"), await tagged("cold"), await tagged("re")]).toEqual([["a1", "a3"], ["a1"], []]);
+    expect(await tagsOfAttempts(logbook, "p1")).toEqual(["cold", "retake"]);
+    expect((await runningSittings(logbook)).map(({ id }) => id)).toEqual(["s1"]);
+    expect((await allAttempts(logbook, { personId: "p1" }))[0]).toEqual({
+      ...rest,
+      tags: ["cold", "retake"],
+      conditions: [],
+    });
+  });
+
+  test("has its jobs judged again, by the facts that are kept of them", async () => {
+    const jobs = await recordsOfKind(await grown(), "jobs");
+    expect(jobs.map(({ id, isRight, missed }) => [id, isRight, missed])).toEqual([
+      ["mended", true, ["number-set-off"]],
+      ["off", false, ["number-set-off"]],
+    ]);
   });
 });
 

@@ -1,19 +1,25 @@
 import { useRef, useState } from "react";
-import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
+import type { AttemptFilter } from "../../logbook/attemptQueries";
 import type { AttemptRecord } from "../../logbook/attemptRecord";
+import { tagsOfAttempts } from "../../logbook/attemptTags";
+import { untoldSittings } from "../../logbook/toldTries";
 import { AttemptList } from "./AttemptList";
-import { shortTitle } from "./attemptRows";
 import type { CurrentLogbook } from "./currentLogbook";
+import { FilterChoice, LockChoice, MissesOnly, UntoldNote } from "./FilterChoice";
 import { ONE_COLUMN } from "./oneColumn";
 import { ReplayPane } from "./ReplayPane";
 import { useAttemptWindow } from "./useAttemptWindow";
+import { useAsked } from "./useLogbook";
 import { ZeroingList } from "./ZeroingList";
 
+/** What the list is narrowed by. */
+type Choice = Pick<AttemptFilter, "profileId" | "onlyMisses" | "tag">;
+
 interface FilterBarProps {
-  readonly profileId: string;
-  readonly onProfile: (id: string) => void;
-  readonly onlyMisses: boolean;
-  readonly onOnlyMisses: (onlyMisses: boolean) => void;
+  readonly choice: Choice;
+  readonly onChoice: (choice: Choice) => void;
+  /** Tags that there are. */
+  readonly tags: readonly string[];
   /** How many attempts the filter finds, or null before that is known. */
   readonly count: number | null;
 }
@@ -21,35 +27,41 @@ interface FilterBarProps {
 const countText = (count: number) =>
   count === 0 ? "No attempts." : `${count} ${count === 1 ? "attempt" : "attempts"}, latest first`;
 
-function FilterBar({ profileId, onProfile, onlyMisses, onOnlyMisses, count }: FilterBarProps) {
+function FilterBar({ choice, onChoice, tags, count }: FilterBarProps) {
+  const { profileId, onlyMisses = false, tag = "" } = choice;
   return (
     <div className="logbook-filter">
-      <select
-        className="field"
-        aria-label="Lock"
-        value={profileId}
-        onChange={(event) => onProfile(event.currentTarget.value)}
-      >
-        <option value="">every lock</option>
-        {SHIPPED_PROFILES.map((profile) => (
-          <option key={profile.id} value={profile.id}>
-            {shortTitle(profile, profile.id)}
-          </option>
-        ))}
-      </select>
-      <label className="sheet-choice">
-        <input type="checkbox" checked={onlyMisses} onChange={(event) => onOnlyMisses(event.currentTarget.checked)} />
-        misses only
-      </label>
+      <LockChoice profileId={profileId} onProfile={(id) => onChoice({ ...choice, profileId: id })} />
+      {(tags.length > 0 || tag !== "") && (
+        <FilterChoice
+          label="Tag"
+          value={tag}
+          choices={[
+            ["", "any or none"],
+            ...[...new Set([...tags, ...(tag === "" ? [] : [tag])])].map((one) => [one, one] as const),
+          ]}
+          onChoice={(one) => onChoice({ ...choice, tag: one === "" ? undefined : one })}
+        />
+      )}
+      <MissesOnly isOn={onlyMisses} onSwitch={(isOn) => onChoice({ ...choice, onlyMisses: isOn })} />
       <p role="status">{count !== null && countText(count)}</p>
     </div>
   );
 }
 
+/** Tags of a person's attempts, and sittings under way whose misses are not told; null before they are known. */
+function useBeside({ logbook, version }: CurrentLogbook, personId: string) {
+  return useAsked(`beside attempts ${version} ${personId}`, async () => {
+    const [tags, untold] = await Promise.all([tagsOfAttempts(logbook, personId), untoldSittings(logbook, personId)]);
+    return { tags, untold };
+  }).answer;
+}
+
+const NOTHING_BESIDE = { tags: [], untold: [] } as const;
+
 /** The attempts and zeroings of one person, and any of the attempts again. */
 export function AttemptsView({ current, personId }: { readonly current: CurrentLogbook; readonly personId: string }) {
-  const [profileId, setProfileId] = useState("");
-  const [onlyMisses, setOnlyMisses] = useState(false);
+  const [choice, setChoice] = useState<Choice>({});
   const [chosen, setChosen] = useState<AttemptRecord | null>(null);
   const pane = useRef<HTMLElement>(null);
   const choose = (attempt: AttemptRecord) => {
@@ -57,16 +69,18 @@ export function AttemptsView({ current, personId }: { readonly current: CurrentL
     // Where the replay lies below the list, it comes into view.
     if (matchMedia(ONE_COLUMN).matches) pane.current?.scrollIntoView({ block: "start" });
   };
-  const attempts = useAttemptWindow(current, {
-    personId,
-    profileId: profileId === "" ? undefined : profileId,
-    onlyMisses,
-  });
+  const beside = useBeside(current, personId);
+  const { tags, untold } = beside ?? NOTHING_BESIDE;
+  // Which tries of a sitting under way are misses is not told, not by their being in a list either.
+  const onlyMisses = choice.onlyMisses === true && beside !== null;
+  const notOf = onlyMisses && untold.length > 0 ? untold : undefined;
+  const attempts = useAttemptWindow(current, { personId, ...choice, onlyMisses, notOf });
   const { count, problem } = attempts;
   return (
     <div className="logbook-attempts">
       <section aria-label="Attempts">
-        <FilterBar {...{ profileId, onlyMisses, count }} onProfile={setProfileId} onOnlyMisses={setOnlyMisses} />
+        <FilterBar {...{ choice, tags, count }} onChoice={setChoice} />
+        {notOf !== undefined && <UntoldNote untold={notOf} />}
         {problem !== null && <p role="alert">{problem}</p>}
         {count !== null && count > 0 && (
           <AttemptList attempts={attempts} count={count} chosenId={chosen?.id ?? null} onChoose={choose} />

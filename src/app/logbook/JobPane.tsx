@@ -1,3 +1,4 @@
+import { JOB_RULES } from "../../drill/marking/jobRule";
 import type { JobRecord } from "../../logbook/jobRecord";
 import type { Logbook } from "../../logbook/logbook";
 import { againAddress } from "./jobAddress";
@@ -45,7 +46,7 @@ export function JobPane({ logbook, job, onChanged }: JobPaneProps) {
             {AGAIN[job.kind]}
           </a>
         </div>
-        <p className="logbook-soft logbook-below">A practice result is not a certificate.</p>
+        <p className="logbook-soft logbook-below">{JOB_RULES[job.kind]} A practice result is not a certificate.</p>
       </section>
       <NoteEditor
         key={job.id}

@@ -1,10 +1,10 @@
 import { useRef, useState } from "react";
-import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { type JobFilter, jobPage } from "../../logbook/jobQueries";
 import { JOB_KINDS, type JobRecord } from "../../logbook/jobRecord";
 import { runningAmong } from "../../logbook/sittingQueries";
-import { shortTitle } from "./attemptRows";
+import { untoldSittings } from "../../logbook/toldTries";
 import type { CurrentLogbook } from "./currentLogbook";
+import { FilterChoice, LockChoice, MissesOnly, UntoldNote } from "./FilterChoice";
 import { JobList } from "./JobList";
 import { JobPane } from "./JobPane";
 import { JOB_WORDS } from "./jobWords";
@@ -15,7 +15,9 @@ import { usePageEnds } from "./usePageEnds";
 /** Jobs on a page. */
 const PAGE_SIZE = 20;
 
-type Choice = Omit<JobFilter, "personId">;
+type Choice = Omit<JobFilter, "personId" | "notOf">;
+
+const KINDS = [["", "every job"], ...JOB_KINDS.map((one) => [one, JOB_WORDS[one].toLowerCase()] as const)] as const;
 
 interface FilterBarProps {
   readonly choice: Choice;
@@ -23,47 +25,17 @@ interface FilterBarProps {
 }
 
 function FilterBar({ choice, onChoice }: FilterBarProps) {
-  const { kind = "", profileId = "", onlyMisses = false } = choice;
+  const { kind = "", profileId, onlyMisses = false } = choice;
   return (
     <div className="logbook-filter">
-      <select
-        className="field"
-        aria-label="Job"
+      <FilterChoice
+        label="Job"
         value={kind}
-        onChange={({ currentTarget: { value } }) =>
-          onChoice({ ...choice, kind: JOB_KINDS.find((one) => one === value) })
-        }
-      >
-        <option value="">every job</option>
-        {JOB_KINDS.map((one) => (
-          <option key={one} value={one}>
-            {JOB_WORDS[one].toLowerCase()}
-          </option>
-        ))}
-      </select>
-      <select
-        className="field"
-        aria-label="Lock"
-        value={profileId}
-        onChange={({ currentTarget: { value } }) =>
-          onChoice({ ...choice, profileId: value === "" ? undefined : value })
-        }
-      >
-        <option value="">every lock</option>
-        {SHIPPED_PROFILES.map((profile) => (
-          <option key={profile.id} value={profile.id}>
-            {shortTitle(profile, profile.id)}
-          </option>
-        ))}
-      </select>
-      <label className="sheet-choice">
-        <input
-          type="checkbox"
-          checked={onlyMisses}
-          onChange={(event) => onChoice({ ...choice, onlyMisses: event.currentTarget.checked })}
-        />
-        misses only
-      </label>
+        choices={KINDS}
+        onChoice={(value) => onChoice({ ...choice, kind: JOB_KINDS.find((one) => one === value) })}
+      />
+      <LockChoice profileId={profileId} onProfile={(id) => onChoice({ ...choice, profileId: id })} />
+      <MissesOnly isOn={onlyMisses} onSwitch={(isOn) => onChoice({ ...choice, onlyMisses: isOn })} />
     </div>
   );
 }
@@ -72,9 +44,11 @@ function useJobs(current: CurrentLogbook, filter: JobFilter) {
   const name = JSON.stringify(filter);
   const { before, first, later, goOn } = usePageEnds(name, PAGE_SIZE);
   const { answer, problem } = useAsked(`jobs ${current.version} ${name} ${before?.id}`, async () => {
-    const page = await jobPage(current.logbook, filter, { size: PAGE_SIZE, before });
+    // Which tries of a sitting under way are misses is not told, not by their being in a list either.
+    const notOf = filter.onlyMisses === true ? await untoldSittings(current.logbook, filter.personId) : [];
+    const page = await jobPage(current.logbook, { ...filter, notOf }, { size: PAGE_SIZE, before });
     const sittings = page.records.flatMap(({ sittingId }) => sittingId ?? []);
-    return { ...page, running: await runningAmong(current.logbook, new Set(sittings)) };
+    return { ...page, notOf, running: await runningAmong(current.logbook, new Set(sittings)) };
   });
   const next = answer?.next ?? null;
   return { answer, problem, first, later, earlier: next === null ? null : () => goOn(next) };
@@ -101,6 +75,7 @@ export function JobsView({ current, personId }: { readonly current: CurrentLogbo
     <div className="logbook-attempts">
       <section aria-label="Jobs">
         <FilterBar choice={choice} onChoice={setChoice} />
+        {answer !== null && <UntoldNote untold={answer.notOf} />}
         {problem !== null && <p role="alert">{problem}</p>}
         {answer !== null && answer.records.length > 0 && (
           <JobList jobs={answer.records} running={answer.running} chosenId={chosen?.id ?? null} onChoose={choose} />

@@ -1,17 +1,16 @@
 import { useMemo, useState } from "react";
-import { allAttempts } from "../../logbook/attemptQueries";
 import { practiceOfJob } from "../../logbook/practice";
-import type { ProgressMeasure } from "../../logbook/progressMeasure";
 import { bySkill, skillKey } from "../../logbook/skill";
+import { toldAttempts, toldJobs, untoldSittings } from "../../logbook/toldTries";
 import { recordsOfKind } from "../../logbook/wholeLogbook";
 import { knownProfile, shortTitle } from "./attemptRows";
 import { Figure } from "./charts/Figure";
 import type { CurrentLogbook } from "./currentLogbook";
-import { bestsFigure } from "./figures/bestsFigure";
-import { MEASURE_WORDS, MEASURES } from "./figures/controlFigure";
+import { FilterChoice, UntoldNote } from "./FilterChoice";
 import { type JobProgress, jobFigures } from "./figures/jobFigures";
 import { characteristicFigure } from "./figures/masteryFigure";
-import { measureFigures, progressFigures, type SkillProgress } from "./figures/progressFigures";
+import type { SkillProgress } from "./figures/progressFigures";
+import { SkillFigures } from "./SkillFigures";
 import { useAsked } from "./useLogbook";
 import { WhatNextPanel } from "./WhatNextPanel";
 
@@ -19,7 +18,7 @@ import { WhatNextPanel } from "./WhatNextPanel";
 const LATEST = 1000;
 
 async function progressOf({ logbook }: CurrentLogbook, personId: string) {
-  const attempts = await allAttempts(logbook, { personId });
+  const attempts = await toldAttempts(logbook, { personId });
   const declarations = (await recordsOfKind(logbook, "declarations")).filter((one) => one.personId === personId);
   const skills = bySkill(attempts).flatMap(({ skill, attempts: own }): SkillProgress[] => {
     const latest = own.slice(-LATEST);
@@ -27,15 +26,14 @@ async function progressOf({ logbook }: CurrentLogbook, personId: string) {
     const declaration = declarations.find((one) => skillKey(one) === skillKey(skill));
     return profile === null ? [] : [{ skill, profile, attempts: latest, declaration }];
   });
-  const jobs = (await recordsOfKind(logbook, "jobs"))
-    .filter((one) => one.personId === personId)
-    .sort((one, other) => one.startedAt - other.startedAt);
+  const jobs = await toldJobs(logbook, personId);
+  const untold = await untoldSittings(logbook, personId);
   const jobSkills = bySkill(jobs.map((job) => ({ ...practiceOfJob(job), job }))).map(({ skill, attempts: own }) => ({
     skill,
     jobs: own.map(({ job }) => job).slice(-LATEST),
     declaration: declarations.find((one) => skillKey(one) === skillKey(skill)),
   }));
-  return { personId, attempts, declarations, jobs, choices: [...skills.map(dialed), ...jobSkills.map(worked)] };
+  return { personId, untold, attempts, declarations, jobs, choices: [...skills.map(dialed), ...jobSkills.map(worked)] };
 }
 
 /** A skill that can be looked at. */
@@ -60,46 +58,6 @@ function worked(progress: JobProgress): Choice {
   return { key: skillKey(skill), title, count: jobs.length, progress };
 }
 
-function MeasureFigures({ attempts }: Pick<SkillProgress, "attempts">) {
-  const [measure, setMeasure] = useState<ProgressMeasure>("worst-stop");
-  const [control, learning] = useMemo(() => measureFigures(attempts, measure), [attempts, measure]);
-  return (
-    <>
-      <Figure figure={control}>
-        <select
-          className="field"
-          aria-label="What is measured, here and in the learning curve"
-          value={measure}
-          onChange={(event) => setMeasure(MEASURES.find((one) => one === event.currentTarget.value) ?? "worst-stop")}
-        >
-          {MEASURES.map((one) => (
-            <option key={one} value={one}>
-              {MEASURE_WORDS[one]}
-            </option>
-          ))}
-        </select>
-      </Figure>
-      <Figure figure={learning} />
-    </>
-  );
-}
-
-function SkillFigures({ progress }: { readonly progress: SkillProgress }) {
-  const figures = useMemo(() => progressFigures(progress), [progress]);
-  const bests = useMemo(() => bestsFigure(progress.attempts), [progress]);
-  const characteristic = useMemo(characteristicFigure, []);
-  return (
-    <div className="logbook-figures">
-      {figures.map((figure) => (
-        <Figure key={figure.title} figure={figure} />
-      ))}
-      <MeasureFigures attempts={progress.attempts} />
-      <Figure figure={characteristic} />
-      <Figure figure={bests} />
-    </div>
-  );
-}
-
 function JobSkillFigures({ progress }: { readonly progress: JobProgress }) {
   const figures = useMemo(() => jobFigures(progress), [progress]);
   const characteristic = useMemo(characteristicFigure, []);
@@ -121,18 +79,12 @@ interface SkillChoiceProps {
 function SkillChoice({ choices, chosen, onChoice }: SkillChoiceProps) {
   return (
     <div className="logbook-filter">
-      <select
-        className="field"
-        aria-label="Lock and exercise"
+      <FilterChoice
+        label="Lock and exercise"
         value={chosen.key}
-        onChange={(event) => onChoice(event.currentTarget.value)}
-      >
-        {choices.map(({ key, title, count }) => (
-          <option key={key} value={key}>
-            {title} ({count})
-          </option>
-        ))}
-      </select>
+        choices={choices.map(({ key, title, count }) => [key, `${title} (${count})`] as const)}
+        onChoice={onChoice}
+      />
       {chosen.count === LATEST && (
         <p>
           The latest {LATEST} {"jobs" in chosen.progress ? "jobs" : "attempts"} count here.
@@ -148,14 +100,20 @@ export function ProgressView({ current, personId }: { readonly current: CurrentL
   const { answer, problem } = useAsked(`progress ${current.version} ${personId}`, () => progressOf(current, personId));
   if (problem !== null) return <p role="alert">{problem}</p>;
   if (answer === null || answer.personId !== personId) return null;
-  const { choices, attempts, declarations, jobs } = answer;
+  const { choices, attempts, declarations, jobs, untold } = answer;
   const chosen = choices.find((one) => one.key === key) ?? choices[0];
   if (chosen === undefined) {
-    return <p className="logbook-hint">Dial at the bench, or do a job, first: progress is shown here.</p>;
+    return (
+      <>
+        <p className="logbook-hint">Dial at the bench, or do a job, first: progress is shown here.</p>
+        <UntoldNote untold={untold} />
+      </>
+    );
   }
   const { progress } = chosen;
   return (
     <>
+      <UntoldNote untold={untold} />
       <WhatNextPanel attempts={attempts} declarations={declarations} jobs={jobs} />
       <SkillChoice {...{ choices, chosen, onChoice: setKey }} />
       {"jobs" in progress ? <JobSkillFigures progress={progress} /> : <SkillFigures progress={progress} />}

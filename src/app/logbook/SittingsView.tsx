@@ -1,7 +1,8 @@
-import { useState } from "react";
+import { useId, useState } from "react";
 import type { SittingRecord } from "../../logbook/records";
 import { type SittingStanding, sittingPage } from "../../logbook/sittingQueries";
 import type { CurrentLogbook } from "./currentLogbook";
+import { FilterChoice } from "./FilterChoice";
 import { SittingList } from "./SittingList";
 import { SittingPane } from "./SittingPane";
 import { STANDINGS } from "./sittingRows";
@@ -12,7 +13,12 @@ import { useSettled } from "./useSettled";
 /** Sittings on a page. */
 const PAGE_SIZE = 20;
 
-const CHOICES = Object.keys(STANDINGS) as SittingStanding[];
+const ALL_STANDINGS = Object.keys(STANDINGS) as SittingStanding[];
+
+const CHOICES = [
+  ["", "every verdict"],
+  ...ALL_STANDINGS.map((one) => [one, STANDINGS[one].toLowerCase()] as const),
+] as const;
 
 interface FilterBarProps {
   readonly standing: SittingStanding | undefined;
@@ -22,29 +28,25 @@ interface FilterBarProps {
 }
 
 function FilterBar({ standing, onStanding, words, onWords }: FilterBarProps) {
+  const id = useId();
   return (
     <div className="logbook-filter">
-      <select
-        className="field"
-        aria-label="Verdict"
+      <FilterChoice
+        label="Verdict"
         value={standing ?? ""}
-        onChange={(event) => onStanding(CHOICES.find((one) => one === event.currentTarget.value))}
-      >
-        <option value="">every verdict</option>
-        {CHOICES.map((one) => (
-          <option key={one} value={one}>
-            {STANDINGS[one].toLowerCase()}
-          </option>
-        ))}
-      </select>
-      <input
-        type="search"
-        className="field"
-        aria-label="Part of a title, a tag or a note"
-        placeholder="title, tag or note"
-        value={words}
-        onChange={(event) => onWords(event.currentTarget.value)}
+        choices={CHOICES}
+        onChoice={(value) => onStanding(ALL_STANDINGS.find((one) => one === value))}
       />
+      <span className="logbook-labeled">
+        <label htmlFor={id}>Part of a title, tag or note</label>
+        <input
+          id={id}
+          type="search"
+          className="field"
+          value={words}
+          onChange={(event) => onWords(event.currentTarget.value)}
+        />
+      </span>
     </div>
   );
 }

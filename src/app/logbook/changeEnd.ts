@@ -1,5 +1,5 @@
+import { PROOFS_WANTED } from "../../drill/marking/jobRule";
 import { settingErrors } from "../../handover/change/changeFault";
-import { PROOFS_WANTED } from "../../handover/change/changeProfile";
 import { opensTo } from "../../handover/change/opensTo";
 import { PackChange } from "../../handover/change/packChange";
 import { type Change, tellChange } from "../../handover/change/tellChange";

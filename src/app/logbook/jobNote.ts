@@ -2,6 +2,7 @@ import type { Profile } from "../../lock/profile";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import type { HelpLevel } from "../../logbook/attemptRecord";
 import type { JobKind, JobRecord } from "../../logbook/jobRecord";
+import { jobIsRight } from "../../logbook/jobRight";
 import type { LogbookWrite } from "../../logbook/logbookWrite";
 import type { JobDetails } from "./jobDetails";
 
@@ -31,24 +32,23 @@ export type JobEnd = (JobDetails | { readonly kind: JobKind; readonly details?: 
 /** Codes that a record takes. */
 const MOST_MISSED = 100;
 
-/** A job as it is kept. It was right where nothing was missed. */
+/** A job as it is kept, judged by its rule. */
 export function jobNote(
   { profile, sheetId, sittingId, ...frame }: JobFrame,
   { kind, details, missed }: JobEnd,
 ): JobNote {
   const codes = [...new Set(missed)].slice(0, MOST_MISSED);
+  const came = { kind, missed: codes, ...(details !== undefined && { details: { ...details } }) };
   return {
     ...frame,
     startedAt: Math.round(frame.startedAt),
-    kind,
     profileId: profile.id,
     ...(SHIPPED_PROFILES.includes(profile) ? {} : { ownProfile: profile }),
-    isRight: codes.length === 0,
-    missed: codes,
+    isRight: jobIsRight(came),
+    ...came,
     ...(sheetId !== undefined && { sheetId }),
     ...(sittingId !== undefined && { sittingId }),
     tags: [],
-    ...(details !== undefined && { details: { ...details } }),
   };
 }
 

@@ -1,10 +1,11 @@
-import { allAttempts, motionOf } from "../../logbook/attemptQueries";
+import { motionOf } from "../../logbook/attemptQueries";
 import type { LogbookWrite } from "../../logbook/logbookWrite";
 import { declarationOf } from "../../logbook/mastery";
 import { practiceOfJob } from "../../logbook/practice";
 import type { PersonRecord, SittingRecord } from "../../logbook/records";
 import { runningSittings, sittingById, tryId } from "../../logbook/sittingQueries";
 import { type Skill, skillKey } from "../../logbook/skill";
+import { toldAttempts, toldJobs } from "../../logbook/toldTries";
 import { encodeTrace, type Motion } from "../../logbook/traceCodec";
 import { deleteAttempt, recordsOfKind } from "../../logbook/wholeLogbook";
 import type { AttemptNote } from "./attemptNote";
@@ -50,15 +51,13 @@ async function declare(
 }
 
 async function attemptsAt({ logbook }: CurrentLogbook, personId: string, { profileId, exercise }: Skill) {
-  const attempts = await allAttempts(logbook, { personId, profileId });
+  const attempts = await toldAttempts(logbook, { personId, profileId });
   return attempts.filter((one) => one.exercise === exercise);
 }
 
 async function jobsAt({ logbook }: CurrentLogbook, personId: string, skill: Skill): Promise<readonly Shown[]> {
-  const own = (await recordsOfKind(logbook, "jobs")).filter((one) => one.personId === personId).map(practiceOfJob);
-  return own
-    .filter((one) => skillKey(one) === skillKey(skill))
-    .sort((one, other) => one.startedAt - other.startedAt || (one.id < other.id ? -1 : 1));
+  const own = (await toldJobs(logbook, personId)).map(practiceOfJob);
+  return own.filter((one) => skillKey(one) === skillKey(skill));
 }
 
 /** Opens the logbook, so that the first record has not to wait for it. */

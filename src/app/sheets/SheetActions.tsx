@@ -38,33 +38,27 @@ function PassOn({ sheet }: { readonly sheet: DrillSheet }) {
 }
 
 /** The way to a sitting by this sheet, or why there is none. */
-function PracticeLink({
-  sheet,
-  practice,
-}: {
-  readonly sheet: DrillSheet;
-  readonly practice: ReturnType<typeof linkOf>;
-}) {
+function SitLink({ sheet, sitting }: { readonly sheet: DrillSheet; readonly sitting: ReturnType<typeof linkOf> }) {
   const problem = sittingProblem(sheet);
   if (problem !== null) return <p className="sheets-note">It cannot be sat yet: {problem}.</p>;
-  if ("says" in practice) return <p className="sheets-note">{practice.says}.</p>;
+  if ("says" in sitting) return <p className="sheets-note">{sitting.says}.</p>;
   return (
-    <a className="button primary" href={practice.hash}>
-      Practice this sheet
+    <a className="button primary" href={sitting.hash}>
+      Sit this sheet
     </a>
   );
 }
 
-/** What can be done with a sheet as it stands: practice it, pass it on, print it. Null while it is not sound. */
+/** What can be done with a sheet as it stands: sit it, pass it on, print it. Null while it is not sound. */
 export function SheetActions({ sheet }: { readonly sheet: DrillSheet | null }) {
   const [isOpen, setIsOpen] = useState(false);
-  const practice = useMemo(() => (sheet === null ? null : linkOf(sheet, "sittings")), [sheet]);
-  if (sheet === null || practice === null) {
-    return <p className="sheets-note">Mend what is marked; then the sheet can be practiced and passed on.</p>;
+  const sitting = useMemo(() => (sheet === null ? null : linkOf(sheet, "sittings")), [sheet]);
+  if (sheet === null || sitting === null) {
+    return <p className="sheets-note">Mend what is marked; then the sheet can be sat and passed on.</p>;
   }
   return (
     <>
-      <PracticeLink sheet={sheet} practice={practice} />
+      <SitLink sheet={sheet} sitting={sitting} />
       <button type="button" className="button" aria-haspopup="dialog" onClick={() => setIsOpen(true)}>
         Link and QR code
       </button>

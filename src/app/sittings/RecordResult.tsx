@@ -4,6 +4,7 @@ import { NOTICE, type SittingRecord } from "../../drill/sittingRecord";
 import type { Motion } from "../../logbook/traceCodec";
 import { QuestionReview } from "./QuestionReview";
 import { SaveRecord } from "./SaveRecord";
+import { StartedAt } from "./StartedAt";
 import type { KeptRecord } from "./sittingShelf";
 import { clockText, endSentence, resultAdvice, stationTitle, verdictHeadline, verdictWord } from "./sittingWords";
 import { TextTable } from "./TextTable";
@@ -55,9 +56,9 @@ function Marks({ record }: { readonly record: SittingRecord }) {
 /** What the record can be checked by. */
 function Provenance({ kept }: { readonly kept: KeptRecord }) {
   const { record, sha256 } = kept;
-  const rows: readonly (readonly [string, string])[] = [
+  const rows: readonly (readonly [string, ReactNode])[] = [
     ...(record.person === undefined ? [] : [["person", record.person] as const]),
-    ["started", record.startedAt],
+    ["started", <StartedAt key="started" moment={record.startedAt} />],
     ["worked", clockText(record.worked_ms)],
     ["pauses", String(record.pauses)],
     ["reloads", String(record.interruptions)],

@@ -1,11 +1,8 @@
-import {
-  type ChangeTry,
-  type HandoverTry,
-  PROOFS_WANTED,
-  type TroubleTry,
-  type TryResult,
-} from "../../drill/marking/tryResult";
+import { PROOFS_WANTED } from "../../drill/marking/jobRule";
+import type { ChangeTry, HandoverTry, TroubleTry, TryResult } from "../../drill/marking/tryResult";
 import type { Station } from "../../drill/sheet/sheet";
+import { TOO_LATE } from "../../logbook/jobRight";
+import type { ChangeDetails } from "../logbook/jobDetails";
 import type { JobEnd } from "../logbook/jobNote";
 
 /** What a try at a job came to. */
@@ -36,10 +33,23 @@ function missedIn(result: JobResult): string[] {
   }
 }
 
-/** How a job ended, as far as the sitting's own result tells it: without the details that went with its page. */
-export const keptEnd = (result: JobResult): JobEnd => ({ kind: result.kind, missed: missedIn(result) });
+/** How a change ended; where each fault was, and how far each number was off, went with its page. */
+const changeDetails = ({ outcome, proofs, faults }: ChangeTry): ChangeDetails => ({
+  outcome,
+  proofs,
+  errors: null,
+  faults: faults.flatMap(({ code, size }) => (size === undefined ? [] : [{ code, number: 0, size }])),
+});
+
+/** How a job ended, as far as the sitting's own result tells it: without most details, which went with its page. */
+export function keptEnd(result: JobResult): JobEnd {
+  const missed = missedIn(result);
+  return result.kind === "change"
+    ? { kind: result.kind, missed, details: changeDetails(result) }
+    : { kind: result.kind, missed };
+}
 
 /** A job of a station: one that took longer than the station allows has missed that. */
 export function withinTime(end: JobEnd, { time_ms }: Pick<TryResult, "time_ms">, { timeLimit_s = Infinity }: Station) {
-  return time_ms <= 1000 * timeLimit_s ? end : { ...end, missed: [...end.missed, "too-late"] };
+  return time_ms <= 1000 * timeLimit_s ? end : { ...end, missed: [...end.missed, TOO_LATE] };
 }

@@ -1,6 +1,6 @@
 import type { QuestionPaper, Sheet, Station } from "../sheet/sheet";
 import { type Claim, claimAdvice, claimText } from "./claim";
-import { PROOFS_WANTED } from "./tryResult";
+import { PROOFS_WANTED } from "./jobRule";
 
 /** What one criterion looks at. */
 export type CriterionKind =

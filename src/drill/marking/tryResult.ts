@@ -5,6 +5,7 @@ import type { ConformanceVerdict } from "../../statistics/conformance";
 import type { Refusal } from "../../zeroing/approach";
 import type { TryPlace } from "../sheet/planTries";
 import type { Station } from "../sheet/sheet";
+import { isChangeRight, isHandoverRight } from "./jobRule";
 
 interface AnyTry extends TryPlace {
   /** From the first motion to the end, milliseconds. */
@@ -100,9 +101,6 @@ export interface HandoverTry extends AnyTry {
 /** What one try of a sheet came to. */
 export type TryResult = DialingTry | ZeroingTry | ChangeTry | TroubleTry | HandoverTry;
 
-/** Openings in a row that prove a new combination. Source: MIL-HDBK-1013/8 (1989), section 2, item d. */
-export const PROOFS_WANTED = 3;
-
 const isInTime = ({ time_ms }: TryResult, { timeLimit_s = Infinity }: Station) => time_ms <= 1000 * timeLimit_s;
 
 /** Faults at the numbers that the station has dialed. */
@@ -127,11 +125,11 @@ function isWellDone(one: TryResult, station: Station): boolean {
     case "zeroing":
       return zeroShown(one, station) === "accept";
     case "change":
-      return one.outcome === "true" && one.proofs >= PROOFS_WANTED;
+      return isChangeRight(one);
     case "trouble":
       return one.isNamedRight;
     case "handover":
-      return one.isHandedOver && one.missing.length === 0 && one.faults.length === 0;
+      return isHandoverRight(one);
   }
 }
 
@@ -139,8 +137,7 @@ function isWellDone(one: TryResult, station: Station): boolean {
  * Whether a try was right, and within the time limit.
  *
  * Dialing: it opened the first time, or its numbers were dialed without fault where the station asks for some of them
- * only. Zeroing: both directions are shown to be good. Change: the lock opens as written and has been proved
- * `PROOFS_WANTED` times. Trouble: the condition was named right. Handover: it was signed off, nothing missing and no fault.
+ * only. Zeroing: both directions are shown to be good. A job: by its rule in `jobRule`.
  */
 export function isRight(one: TryResult, station: Station): boolean {
   return !one.isBrokenOff && isInTime(one, station) && isWellDone(one, station);

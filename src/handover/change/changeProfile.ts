@@ -12,6 +12,3 @@ export function takesKey(profile: Profile): profile is KeyedProfile {
 export function canBeChanged(profile: Profile): boolean {
   return profile.kind === "dial-encoder" || takesKey(profile);
 }
-
-/** Openings with the new combination before the door is shut: MIL-HDBK-1013/8 (1989), section 2, item d. */
-export const PROOFS_WANTED = 3;

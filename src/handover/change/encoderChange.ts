@@ -1,11 +1,11 @@
 import { Attempt, type HandledLock } from "../../dialing/attempt";
 import type { AttemptStart } from "../../dialing/attemptStart";
 import type { DialingFact } from "../../dialing/dialingFact";
+import { PROOFS_WANTED } from "../../drill/marking/jobRule";
 import { type Combination, parseCombination } from "../../lock/combination";
 import { type Graduations, type Milliseconds, wrap } from "../../lock/dial";
 import type { DialEncoderProfile } from "../../lock/profile";
 import type { EncoderChangeFact } from "./changeFact";
-import { PROOFS_WANTED } from "./changeProfile";
 import { type Entry, EntryReader } from "./encoderEntry";
 import type { ChangeMove } from "./packChange";
 import { Proof } from "./proof";

@@ -1,6 +1,6 @@
 import { assign, setup } from "xstate";
+import { PROOFS_WANTED } from "../../drill/marking/jobRule";
 import type { EncoderChangeFact } from "./changeFact";
-import { PROOFS_WANTED } from "./changeProfile";
 
 /** What the chart of a change on the dial takes in: facts of the engine, and the wish to begin again. */
 export type EncoderChangeEvent = EncoderChangeFact | { readonly type: "change.restarted" };

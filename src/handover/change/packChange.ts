@@ -1,10 +1,11 @@
 import type { Attempt, HandledLock } from "../../dialing/attempt";
 import type { DialingFact } from "../../dialing/dialingFact";
+import { PROOFS_WANTED } from "../../drill/marking/jobRule";
 import { type Combination, parseCombination } from "../../lock/combination";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import type { WheelPackState } from "../../lock/wheelPackState";
 import type { PackChangeFact } from "./changeFact";
-import { type KeyedProfile, PROOFS_WANTED } from "./changeProfile";
+import type { KeyedProfile } from "./changeProfile";
 import { KeyedPack, type KeyedPackState, type KeyRefusal } from "./keyedPack";
 import { Proof } from "./proof";
 import { WatchedHand } from "./watchedHand";

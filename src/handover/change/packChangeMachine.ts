@@ -1,6 +1,6 @@
 import { assign, setup } from "xstate";
+import { PROOFS_WANTED } from "../../drill/marking/jobRule";
 import type { PackChangeFact } from "./changeFact";
-import { PROOFS_WANTED } from "./changeProfile";
 
 /** What the chart of a change with a key takes in: facts of the engine, and the wish to begin again. */
 export type PackChangeEvent = PackChangeFact | { readonly type: "change.restarted" };

@@ -1,3 +1,4 @@
+import { PROOFS_WANTED } from "../../drill/marking/jobRule";
 import type { Graduations } from "../../lock/dial";
 import { wrap } from "../../lock/dial";
 import {
@@ -8,7 +9,6 @@ import {
   type WordedChangeFault,
   wordChangeFaults,
 } from "./changeFault";
-import { PROOFS_WANTED } from "./changeProfile";
 import type { EncoderChange } from "./encoderChange";
 import { opensTo } from "./opensTo";
 import { PackChange } from "./packChange";

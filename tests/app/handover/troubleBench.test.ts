@@ -44,7 +44,7 @@ describe("a diagnosis in the form", () => {
     [{ size: "-1" }, "Say how much, a number from 0 to 100."],
     [{ way: "" }, "Say which way: left or right."],
   ] as const)("%j is asked for what is missing", (change, words) => {
-    expect(readDraft({ ...draft, ...change })).toBe(words);
+    expect(readDraft({ ...draft, ...change })).toMatchObject({ says: words });
   });
 
   test("right is minus, and a kind without places or ways has none", () => {

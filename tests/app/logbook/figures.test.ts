@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { bestsFigure } from "../../../src/app/logbook/figures/bestsFigure";
 import { chanceFigure } from "../../../src/app/logbook/figures/chanceFigure";
 import { controlFigure, MEASURES } from "../../../src/app/logbook/figures/controlFigure";
-import type { FigureModel } from "../../../src/app/logbook/figures/figureModel";
+import { type FigureModel, isTold } from "../../../src/app/logbook/figures/figureModel";
 import { heatFigure } from "../../../src/app/logbook/figures/heatFigure";
 import { jobFigures } from "../../../src/app/logbook/figures/jobFigures";
 import { learningFigure } from "../../../src/app/logbook/figures/learningFigure";
@@ -103,7 +103,26 @@ test("the learning curve tells where it leads, or why there is none", () => {
     anAttempt(`a${i}`, { duration_ms: 30_000 + 40_000 * Math.exp(-i / 6) + 400 * ((i * 7) % 5) }),
   );
   expect(learningFigure(falling, "time").sentence).toMatch(/^It levels off at about 30\.\d s/);
-  expect(learningFigure(falling.slice(0, 3), "time").sentence).toMatch(/too few attempts/);
+  expect(learningFigure(falling.slice(0, 3), "time").sentence).toBe("Needs 2 more attempts for a curve.");
+});
+
+test("what cannot be told yet says what it needs", () => {
+  const one = [anAttempt("a", { stops: stopsOf(0.5, -0.25, 9) })];
+  const figures = [
+    ...progressFigures({ skill, profile, attempts: one, declaration: undefined }),
+    ...measureFigures(one, "worst-stop"),
+  ];
+  expect(figures.filter((figure) => !isTold(figure)).map(({ title, sentence }) => `${title}: ${sentence}`)).toEqual([
+    "Chance on another lock: Needs 5 stops at each number; the number with fewest has 1.",
+    "Throughput: Needs two timed stops at one number, not both on one spot.",
+    "Own estimates: Needs 2 more estimates: at the bench, under More, ask to be asked before a result is shown.",
+    "Control chart: Needs 1 more attempt.",
+    "Learning curve: Needs 4 more attempts for a curve.",
+  ]);
+});
+
+test("without a point the control chart needs two more attempts", () => {
+  expect(controlFigure([], "time").sentence).toBe("Needs 2 more attempts.");
 });
 
 test("the rule of mastery is shown with what it does to known hands", () => {
@@ -119,8 +138,8 @@ test("jobs are told in words of jobs, with what was missed most", () => {
   const progress = { skill: { profileId: "three-wheel", exercise: "trouble" }, jobs, declaration: undefined };
   const [right, missed, shown] = jobFigures(progress);
   expect(right).toMatchObject({
-    title: "Right the first time",
-    sentence: expect.stringMatching(/^1 of 3 right, 33 %;/),
+    title: "Jobs done right",
+    sentence: expect.stringMatching(/^1 of 3 right, 33 %;.* Trouble is right when condition and place are named right/),
   });
   expect(missed).toMatchObject({
     sentence: "Most often: size outside what is allowed, in 2 of 3 jobs.",

@@ -20,6 +20,7 @@ import {
   troubleStation,
   zeroingStation,
 } from "../../support/testSheet";
+import { changeTry } from "../../support/testTries";
 import { setupOf as jobSetup } from "./jobTries";
 
 const OWNER = { sittingId: "sitting", personId: "person", index: 2, now_ms: 1_800_000_000_000 };
@@ -161,5 +162,16 @@ describe("a job of a sitting in the logbook", () => {
     const write = keptTryWrite(setup, one.result(), null, OWNER);
     expect(write).toMatchObject({ kind: "jobs", record: { id: "sitting:3", missed: ["not-named"] } });
     expect(keptTryWrite(setup, { ...one.result(), isBrokenOff: true }, null, OWNER)).toBeNull();
+  });
+
+  test.each([3, 2])("a change with a fault on the way and %i proofs is as right there as in the marks", (proofs) => {
+    const setup = jobSetup(changeStation());
+    const result = changeTry({ proofs, faults: [{ code: "present-refused", size: 1 }] });
+    const write = keptTryWrite(setup, result, null, OWNER);
+    expect(write?.record).toMatchObject({
+      isRight: isRight(result, setup.station),
+      details: { outcome: "true", proofs },
+    });
+    expect(isRight(result, setup.station)).toBe(proofs === 3);
   });
 });

@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
+import { PROOFS_WANTED } from "../../../src/drill/marking/jobRule";
 import { lostTry } from "../../../src/drill/marking/lostTry";
 import { markingScheme, schemeRows } from "../../../src/drill/marking/markingScheme";
 import { type Marking, markSitting, type SittingResults } from "../../../src/drill/marking/markSitting";
-import { isRight, PROOFS_WANTED, type TryResult } from "../../../src/drill/marking/tryResult";
+import { isRight, type TryResult } from "../../../src/drill/marking/tryResult";
 import type { Station } from "../../../src/drill/sheet/sheet";
 import {
   changeStation,

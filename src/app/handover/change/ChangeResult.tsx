@@ -1,8 +1,8 @@
 import { tellFaults } from "../../../dialing/faultWords";
 import { ordinalWord } from "../../../dialing/words";
+import { PROOFS_WANTED } from "../../../drill/marking/jobRule";
 import { changeStateInWords } from "../../../handover/change/changeAdvice";
 import { combinationText, type WordedChangeFault } from "../../../handover/change/changeFault";
-import { PROOFS_WANTED } from "../../../handover/change/changeProfile";
 import { PackChange } from "../../../handover/change/packChange";
 import { type Change, tellChange } from "../../../handover/change/tellChange";
 import { countWord } from "../../../lock/amountWords";

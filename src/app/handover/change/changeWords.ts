@@ -1,6 +1,6 @@
+import { PROOFS_WANTED } from "../../../drill/marking/jobRule";
 import type { ChangeState } from "../../../handover/change/changeAdvice";
 import { type ChangeFault, combinationText } from "../../../handover/change/changeFault";
-import { PROOFS_WANTED } from "../../../handover/change/changeProfile";
 import type { ButtonRefusal } from "../../../handover/change/encoderChange";
 import type { KeyPlace, KeyRefusal } from "../../../handover/change/keyedPack";
 import { PackChange } from "../../../handover/change/packChange";

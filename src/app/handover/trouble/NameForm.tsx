@@ -3,7 +3,7 @@ import { faceText } from "../../../dialing/words";
 import { kindsFor } from "../../../handover/trouble/drawTrouble";
 import type { LockCard, Trouble, TroubleKind } from "../../../handover/trouble/trouble";
 import { TROUBLE_GUIDE } from "../../../handover/trouble/troubleGuide";
-import { EMPTY_DRAFT, type NameDraft, readDraft } from "./nameDraft";
+import { type DraftProblem, EMPTY_DRAFT, type NameDraft, readDraft } from "./nameDraft";
 
 /** The choices of a part: a wheel by its number, or the side a zero was set from. */
 function partChoices(kind: TroubleKind, { profile, combination }: LockCard) {
@@ -12,14 +12,31 @@ function partChoices(kind: TroubleKind, { profile, combination }: LockCard) {
     : (["left", "right"] as const).map((side) => ({ value: side, label: `set from the ${side} only` }));
 }
 
+/** Names of the fields in the form. */
+const NAMES: Readonly<Record<keyof NameDraft, string>> = {
+  kind: "trouble-kind",
+  part: "trouble-part",
+  size: "trouble-size",
+  way: "trouble-way",
+};
+
+/** What tells of a field that something is wanted there. */
+type Wanted = (field: keyof NameDraft) => { readonly "aria-invalid"?: true; readonly "aria-describedby"?: string };
+
+/** Leads the hand to a field of a form: of a choice to the first. */
+function focusField(form: HTMLFormElement, field: keyof NameDraft): void {
+  form.querySelector<HTMLElement>(`[name="${NAMES[field]}"]`)?.focus();
+}
+
 interface SizeFieldsProps {
   readonly card: LockCard;
   readonly kind: TroubleKind;
   readonly draft: NameDraft;
   readonly onDraft: (draft: NameDraft) => void;
+  readonly wanted: Wanted;
 }
 
-function SizeFields({ card, kind, draft, onDraft }: SizeFieldsProps) {
+function SizeFields({ card, kind, draft, onDraft, wanted }: SizeFieldsProps) {
   const id = useId();
   const { part, sizeLabel, unit, tolerance, hasWay } = TROUBLE_GUIDE[kind];
   return (
@@ -29,6 +46,8 @@ function SizeFields({ card, kind, draft, onDraft }: SizeFieldsProps) {
           <span>{part === "wheel" ? "Which wheel" : "Which side"}</span>
           <select
             className="field"
+            name={NAMES.part}
+            {...wanted("part")}
             value={draft.part}
             onChange={(event) => onDraft({ ...draft, part: event.currentTarget.value })}
           >
@@ -46,6 +65,8 @@ function SizeFields({ card, kind, draft, onDraft }: SizeFieldsProps) {
         <input
           id={id}
           className="field"
+          name={NAMES.size}
+          {...wanted("size")}
           inputMode="decimal"
           size={6}
           value={draft.size}
@@ -57,6 +78,8 @@ function SizeFields({ card, kind, draft, onDraft }: SizeFieldsProps) {
         <select
           className="field"
           aria-label="Which way"
+          name={NAMES.way}
+          {...wanted("way")}
           value={draft.way}
           onChange={(event) => {
             const way = event.currentTarget.value;
@@ -75,6 +98,15 @@ function SizeFields({ card, kind, draft, onDraft }: SizeFieldsProps) {
   );
 }
 
+/** What is wanted, beside where it is wanted. */
+function Problem({ id, problem }: { readonly id: string; readonly problem: DraftProblem | null }) {
+  return (
+    <span id={id} className="trouble-problem" role="alert">
+      {problem?.says}
+    </span>
+  );
+}
+
 interface NameFormProps {
   readonly card: LockCard;
   readonly onName: (named: Trouble) => void;
@@ -83,12 +115,20 @@ interface NameFormProps {
 /** Name the condition and its size. */
 export function NameForm({ card, onName }: NameFormProps) {
   const [draft, setDraft] = useState<NameDraft>(EMPTY_DRAFT);
-  const [problem, setProblem] = useState<string | null>(null);
-  const submit = (event: FormEvent) => {
+  const [problem, setProblem] = useState<DraftProblem | null>(null);
+  const problemId = useId();
+  const change = (next: NameDraft) => {
+    setDraft(next);
+    setProblem(null);
+  };
+  const wanted: Wanted = (field) =>
+    problem?.field === field ? { "aria-invalid": true, "aria-describedby": problemId } : {};
+  const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const named = readDraft(draft);
-    setProblem(typeof named === "string" ? named : null);
-    if (typeof named !== "string") onName(named);
+    if (!("says" in named)) return onName(named);
+    setProblem(named);
+    focusField(event.currentTarget, named.field);
   };
   return (
     <form className="panel trouble-name" aria-label="Name it" onSubmit={submit}>
@@ -102,15 +142,20 @@ export function NameForm({ card, onName }: NameFormProps) {
             <label className="trouble-kind">
               <input
                 type="radio"
-                name="trouble-kind"
+                name={NAMES.kind}
                 checked={draft.kind === kind}
-                onChange={() => setDraft({ ...EMPTY_DRAFT, kind, size: draft.size })}
+                onChange={() => change({ ...EMPTY_DRAFT, kind, size: draft.size })}
               />
               <span>
                 <b>{TROUBLE_GUIDE[kind].title}</b> <small>{TROUBLE_GUIDE[kind].line}</small>
               </span>
             </label>
-            {draft.kind === kind && <SizeFields card={card} kind={kind} draft={draft} onDraft={setDraft} />}
+            {draft.kind === kind && (
+              <>
+                <SizeFields {...{ card, kind, draft, wanted }} onDraft={change} />
+                <Problem id={problemId} problem={problem} />
+              </>
+            )}
           </div>
         ))}
       </fieldset>
@@ -118,9 +163,7 @@ export function NameForm({ card, onName }: NameFormProps) {
         <button type="submit" className="button primary">
           Name it
         </button>
-        <span className="trouble-problem" role="alert">
-          {problem}
-        </span>
+        {draft.kind === null && <Problem id={problemId} problem={problem} />}
       </p>
     </form>
   );

@@ -12,10 +12,11 @@ const HELPS = [
 function Pool({ session }: { readonly session: TroubleSession }) {
   const { pool, lock } = session.setup;
   const kinds = kindsOf(lock);
+  const isWhole = pool.length === kinds.length;
   return (
     <details className="trouble-pool">
       <summary>
-        {pool.length} of {kinds.length} conditions
+        Conditions that may come: {isWhole ? `all ${kinds.length}` : `${pool.length} of ${kinds.length}`}
       </summary>
       <fieldset>
         <legend>Draw from</legend>

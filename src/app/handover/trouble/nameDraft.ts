@@ -18,23 +18,30 @@ const MOST = 100;
 /** The size as written, a comma as good as a point; NaN where it is none. */
 const amountOf = ({ size }: NameDraft) => (size.trim() === "" ? Number.NaN : Number(size.replace(",", ".")));
 
+/** What a form still wants. */
+export interface DraftProblem {
+  readonly field: keyof NameDraft;
+  /** One sentence. */
+  readonly says: string;
+}
+
 /** What is still missing, in the order of the form. */
-function draftProblem(draft: NameDraft, kind: TroubleKind): string | undefined {
+function draftProblem(draft: NameDraft, kind: TroubleKind): DraftProblem | undefined {
   const { part, hasWay } = TROUBLE_GUIDE[kind];
   const amount = amountOf(draft);
-  const checks: readonly (readonly [boolean, string])[] = [
-    [part === "wheel" && draft.part === "", "Say which wheel."],
-    [part === "side" && draft.part === "", "Say which side it was set from."],
-    [!(amount >= 0 && amount <= MOST), `Say how much, a number from 0 to ${MOST}.`],
-    [hasWay && draft.way === "", "Say which way: left or right."],
+  const checks: readonly (readonly [boolean, DraftProblem])[] = [
+    [part === "wheel" && draft.part === "", { field: "part", says: "Say which wheel." }],
+    [part === "side" && draft.part === "", { field: "part", says: "Say which side it was set from." }],
+    [!(amount >= 0 && amount <= MOST), { field: "size", says: `Say how much, a number from 0 to ${MOST}.` }],
+    [hasWay && draft.way === "", { field: "way", says: "Say which way: left or right." }],
   ];
   return checks.find(([isWrong]) => isWrong)?.[1];
 }
 
-/** The diagnosis that a form states, or a sentence that says what it still wants. */
-export function readDraft(draft: NameDraft): Trouble | string {
+/** The diagnosis that a form states, or what it still wants. */
+export function readDraft(draft: NameDraft): Trouble | DraftProblem {
   const { kind } = draft;
-  if (kind === null) return "Choose a condition.";
+  if (kind === null) return { field: "kind", says: "Choose a condition." };
   const { part, hasWay } = TROUBLE_GUIDE[kind];
   const sign = hasWay && draft.way === "right" ? -1 : 1;
   return draftProblem(draft, kind) ?? { kind, part: part === null ? null : draft.part, size: sign * amountOf(draft) };

@@ -1,6 +1,6 @@
 import type { AttemptRecord } from "../../../logbook/attemptRecord";
-import { chanceOnLock } from "../../../logbook/chanceOnLock";
-import type { FigureModel } from "./figureModel";
+import { chanceOnLock, FEWEST_STOPS, fewestStops } from "../../../logbook/chanceOnLock";
+import { type FigureModel, untoldFigure } from "./figureModel";
 import { percentText, rangeText } from "./numbers";
 
 /** The hand of today, not of the first day: the latest attempts count. */
@@ -19,8 +19,10 @@ export function chanceFigure(attempts: readonly AttemptRecord[], tolerance: numb
   const title = "Chance on another lock";
   const latest = attempts.slice(-LATEST);
   const here = chanceOnLock(latest, tolerance);
-  if (here === null)
-    return { title, sentence: "Five stops at each number are needed to predict it.", chart: null, table: null };
+  if (here === null) {
+    const least = fewestStops(latest);
+    return untoldFigure(title, `Needs ${FEWEST_STOPS} stops at each number; the number with fewest has ${least}.`);
+  }
   const curve = TOLERANCES.flatMap((x) => {
     const found = chanceOnLock(latest, x);
     return found === null ? [] : [{ x, ...found }];

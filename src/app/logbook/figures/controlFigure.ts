@@ -7,7 +7,7 @@ import {
   progressPoints,
 } from "../../../logbook/progressMeasure";
 import type { ControlChart } from "../../../statistics/controlChart";
-import type { FigureModel, RunLine } from "./figureModel";
+import { type FigureModel, type RunLine, untoldFigure } from "./figureModel";
 import { countText, fineText, roomyDomain, sizeText } from "./numbers";
 
 /** Words for each measure; the unit is added. */
@@ -72,7 +72,7 @@ export function controlFigure(attempts: readonly AttemptRecord[], measure: Progr
   const title = "Control chart";
   const points = progressPoints(attempts, measure);
   const charts = progressCharts(points);
-  if (charts === null) return { title, sentence: "Two attempts are needed for a chart.", chart: null, table: null };
+  if (charts === null) return untoldFigure(title, `Needs ${countText(2 - points.length, "more attempt")}.`);
   const { individuals, ewma, baseline } = charts;
   const beyond = new Set(individuals.beyond);
   const lines = linesOf(points, charts);

@@ -1,6 +1,6 @@
 import type { AttemptRecord } from "../../../logbook/attemptRecord";
 import { type EstimateCalibration, estimateCalibration, judgedStops } from "../../../logbook/stopEstimates";
-import type { FigureModel } from "./figureModel";
+import { type FigureModel, untoldFigure } from "./figureModel";
 import { countText, fineText, rangeText, roomyDomain, sizeText } from "./numbers";
 
 /** Latest estimates in the table. */
@@ -21,8 +21,8 @@ export function estimateFigure(attempts: readonly AttemptRecord[]): FigureModel 
   const judged = judgedStops(attempts);
   const found = estimateCalibration(judged);
   if (found === null) {
-    const sentence = "Two estimates are needed: at the bench, under More, ask to be asked before a result is shown.";
-    return { title, sentence, chart: null, table: null };
+    const more = countText(2 - judged.length, "more estimate");
+    return untoldFigure(title, `Needs ${more}: at the bench, under More, ask to be asked before a result is shown.`);
   }
   const most = roomyDomain([0, ...judged.flatMap(({ said, was }) => [said, was])], 1).high;
   const domain = { low: 0, high: most };

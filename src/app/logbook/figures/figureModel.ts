@@ -80,3 +80,14 @@ export interface FigureModel {
   readonly chart: IntervalChartModel | RunChartModel | HeatChartModel | null;
   readonly table: TableModel | null;
 }
+
+/** A view that cannot be told yet. @param needs - what it needs, in a sentence */
+export const untoldFigure = (title: string, needs: string): FigureModel => ({
+  title,
+  sentence: needs,
+  chart: null,
+  table: null,
+});
+
+/** Whether a view has anything to show. */
+export const isTold = ({ chart, table }: FigureModel): boolean => chart !== null || table !== null;

@@ -1,6 +1,7 @@
 import type { AttemptRecord } from "../../../logbook/attemptRecord";
 import { type HeatBin, heatStrip } from "../../../logbook/heatStrip";
-import type { FigureModel } from "./figureModel";
+import { FARTHEST_STOP } from "../../../logbook/nearStops";
+import { type FigureModel, untoldFigure } from "./figureModel";
 import { fineText, sizeText } from "./numbers";
 
 /** A stretch where there was a stop. */
@@ -22,7 +23,8 @@ export function heatFigure(attempts: readonly AttemptRecord[], perTurn: number):
   const bins = heatStrip(attempts, perTurn, STRETCHES);
   const met = bins.flatMap((bin) => (bin.badness === null ? [] : [{ ...bin, badness: bin.badness }]));
   const worst = met.toSorted((a, b) => b.badness - a.badness)[0];
-  if (worst === undefined) return { title, sentence: "No stop yet.", chart: null, table: null };
+  if (worst === undefined)
+    return untoldFigure(title, `Needs a stop within ${FARTHEST_STOP} graduations of its number.`);
   const name = ({ from, to }: { readonly from: number; readonly to: number }) => `${from} to ${to}`;
   const least = Math.min(...met.map(({ badness }) => badness));
   return {

@@ -1,3 +1,4 @@
+import { JOB_RULES } from "../../../drill/marking/jobRule";
 import type { JobRecord } from "../../../logbook/jobRecord";
 import { mastery } from "../../../logbook/mastery";
 import { practiceOfJob } from "../../../logbook/practice";
@@ -40,8 +41,10 @@ function missedFigure(jobs: readonly JobRecord[]): FigureModel {
 /** The views of a skill of jobs. */
 export function jobFigures({ skill, jobs, declaration }: JobProgress): FigureModel[] {
   const practices = jobs.map((job) => ({ ...practiceOfJob(job), help: job.help }));
+  const openings = openingsFigure(practices, "jobs");
+  const kind = jobs.at(-1)?.kind;
   return [
-    openingsFigure(practices, "jobs"),
+    kind === undefined ? openings : { ...openings, sentence: `${openings.sentence} ${JOB_RULES[kind]}` },
     missedFigure(jobs),
     masteryFigure(mastery(skill, practices, declaration), "job"),
   ];

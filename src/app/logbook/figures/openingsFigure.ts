@@ -9,7 +9,7 @@ type Tried = Pick<AttemptRecord, "help" | "opened">;
 
 const WORDS = {
   attempts: { title: "First-time openings", one: "attempt", many: "attempts", did: "opened" },
-  jobs: { title: "Right the first time", one: "job", many: "jobs", did: "right" },
+  jobs: { title: "Jobs done right", one: "job", many: "jobs", did: "right" },
 } as const;
 
 interface Named {
@@ -30,7 +30,7 @@ function namedOpenings(attempts: readonly Tried[]): Named[] {
 }
 
 /**
- * How often the lock opened, or the job was right, at the first try, with how sure that is.
+ * How often the lock opened at the first try, or the job was right, with how sure that is.
  *
  * @param tries - attempts, or jobs as practices
  */

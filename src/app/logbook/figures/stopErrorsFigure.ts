@@ -1,7 +1,8 @@
 import { ordinalWord } from "../../../dialing/words";
 import type { AttemptRecord } from "../../../logbook/attemptRecord";
+import { FARTHEST_STOP } from "../../../logbook/nearStops";
 import { type StopErrors, stopTable } from "../../../logbook/stopTable";
-import type { FigureModel, IntervalRow } from "./figureModel";
+import { type FigureModel, type IntervalRow, untoldFigure } from "./figureModel";
 import { countText, fineText, rangeText, roomyDomain, sizeText } from "./numbers";
 
 interface Named {
@@ -45,7 +46,7 @@ function sentenceOf({ count, bias, biasInterval, spread }: StopErrors, leftOut: 
 export function stopErrorsFigure(attempts: readonly AttemptRecord[], tolerance: number): FigureModel {
   const title = "Stop errors";
   const { all, leftOut, rows } = named(attempts);
-  if (all === null) return { title, sentence: "No stop yet.", chart: null, table: null };
+  if (all === null) return untoldFigure(title, `Needs a stop within ${FARTHEST_STOP} graduations of its number.`);
   const chartRows = rows.map(({ label, errors }) => ({
     label,
     value: errors.bias,

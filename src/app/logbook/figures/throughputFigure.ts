@@ -1,7 +1,7 @@
 import { ordinalWord } from "../../../dialing/words";
 import type { AttemptRecord } from "../../../logbook/attemptRecord";
 import { stopThroughput } from "../../../logbook/stopThroughput";
-import type { FigureModel } from "./figureModel";
+import { type FigureModel, untoldFigure } from "./figureModel";
 import { sizeText } from "./numbers";
 
 /** Speed and accuracy in one number, for each place in the combination. */
@@ -10,8 +10,7 @@ export function throughputFigure(attempts: readonly AttemptRecord[]): FigureMode
   const rows = stopThroughput(attempts).flatMap((found, k) =>
     found === null ? [] : [{ label: `${ordinalWord(k + 1)} number`, found }],
   );
-  if (rows.length === 0)
-    return { title, sentence: "Two timed stops at one number are needed for it.", chart: null, table: null };
+  if (rows.length === 0) return untoldFigure(title, "Needs two timed stops at one number, not both on one spot.");
   const rates = rows.map(({ found }) => found.throughput_bitsPerSecond);
   const best = rows.reduce((a, b) => (b.found.throughput_bitsPerSecond > a.found.throughput_bitsPerSecond ? b : a));
   return {

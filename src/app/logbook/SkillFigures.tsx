@@ -1,0 +1,78 @@
+import { useMemo, useState } from "react";
+import { type ProgressMeasure, progressPoints } from "../../logbook/progressMeasure";
+import { Figure } from "./charts/Figure";
+import { FilterChoice } from "./FilterChoice";
+import { bestsFigure } from "./figures/bestsFigure";
+import { MEASURE_WORDS, MEASURES } from "./figures/controlFigure";
+import { type FigureModel, isTold } from "./figures/figureModel";
+import { characteristicFigure } from "./figures/masteryFigure";
+import { measureFigures, progressFigures, type SkillProgress } from "./figures/progressFigures";
+
+const MEASURE_CHOICES = MEASURES.map((one) => [one, MEASURE_WORDS[one]] as const);
+
+/** Points from which a measure has a chart. */
+const FEWEST_POINTS = 2;
+
+interface MeasureFiguresProps {
+  readonly measure: ProgressMeasure;
+  readonly onMeasure: (measure: ProgressMeasure) => void;
+  readonly control: FigureModel;
+  readonly learning: FigureModel;
+}
+
+function MeasureFigures({ measure, onMeasure, control, learning }: MeasureFiguresProps) {
+  return (
+    <>
+      <Figure figure={control}>
+        <FilterChoice
+          label="What is measured, here and in the learning curve"
+          value={measure}
+          choices={MEASURE_CHOICES}
+          onChoice={(value) => onMeasure(MEASURES.find((one) => one === value) ?? "worst-stop")}
+        />
+      </Figure>
+      {isTold(learning) && <Figure figure={learning} />}
+    </>
+  );
+}
+
+/** What cannot be told yet, in one list: an empty panel for each would push aside what there is. */
+function UntoldFigures({ figures }: { readonly figures: readonly FigureModel[] }) {
+  if (figures.length === 0) return null;
+  return (
+    <section className="figure figures-untold" aria-labelledby="figures-untold">
+      <h2 id="figures-untold">What more attempts will show</h2>
+      <ul>
+        {figures.map(({ title, sentence }) => (
+          <li key={title}>
+            <b>{title}.</b> {sentence}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** The views of a skill at the dial: what there is to show first, then what is still wanting. */
+export function SkillFigures({ progress }: { readonly progress: SkillProgress }) {
+  const { attempts } = progress;
+  const [measure, setMeasure] = useState<ProgressMeasure>("worst-stop");
+  const figures = useMemo(() => progressFigures(progress), [progress]);
+  const bests = useMemo(() => bestsFigure(attempts), [attempts]);
+  const characteristic = useMemo(characteristicFigure, []);
+  const [control, learning] = useMemo(() => measureFigures(attempts, measure), [attempts, measure]);
+  // The choice of a measure stays while any of them has a chart.
+  const hasMeasure = MEASURES.some((one) => progressPoints(attempts, one).length >= FEWEST_POINTS);
+  const all = [...figures, ...(hasMeasure ? [] : [control]), learning];
+  return (
+    <div className="logbook-figures">
+      {figures.filter(isTold).map((figure) => (
+        <Figure key={figure.title} figure={figure} />
+      ))}
+      {hasMeasure && <MeasureFigures {...{ measure, control, learning }} onMeasure={setMeasure} />}
+      <Figure figure={bests} />
+      <Figure figure={characteristic} />
+      <UntoldFigures figures={all.filter((one) => !isTold(one))} />
+    </div>
+  );
+}

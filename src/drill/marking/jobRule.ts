@@ -1,0 +1,50 @@
+/**
+ * When a job counts as right: one rule for each kind, for the marks of a sitting and for the logbook alike.
+ *
+ * Faults that were mended and the size of a condition have marks of their own, and are told beside the answer.
+ */
+
+/** Openings in a row that prove a new combination. Source: MIL-HDBK-1013/8 (1989), section 2, item d. */
+export const PROOFS_WANTED = 3;
+
+/** How a lock stands after a change. */
+export interface ChangeStanding {
+  /** "true" where it opens as written. */
+  readonly outcome: string;
+  /** Openings with the new combination in a row, door open, up to the end. */
+  readonly proofs: number;
+}
+
+/** Whether a change is right. */
+export const isChangeRight = ({ outcome, proofs }: ChangeStanding): boolean =>
+  outcome === "true" && proofs >= PROOFS_WANTED;
+
+/** How a door was handed over. */
+export interface HandoverStanding {
+  readonly isHandedOver: boolean;
+  readonly missing: readonly unknown[];
+  /** Those undone in the debrief too: they were made. */
+  readonly faults: readonly unknown[];
+}
+
+/** Whether a handover is right. */
+export const isHandoverRight = ({ isHandedOver, missing, faults }: HandoverStanding): boolean =>
+  isHandedOver && missing.length === 0 && faults.length === 0;
+
+/** How a hidden condition was named. */
+export interface DiagnosisStanding {
+  /** Whether kind and, where there is one, place are those of the condition. */
+  readonly isKindRight: boolean;
+  /** Whether what shows it had not been looked at. */
+  readonly isGuess: boolean;
+}
+
+/** Whether a diagnosis is right. */
+export const isDiagnosisRight = ({ isKindRight, isGuess }: DiagnosisStanding): boolean => isKindRight && !isGuess;
+
+/** The rules in words, a sentence each. */
+export const JOB_RULES = {
+  change: `A change is right when the lock opens as written and that was proved ${PROOFS_WANTED} times in a row.`,
+  trouble: "Trouble is right when condition and place are named right and were looked at; the size is told beside.",
+  handover: "A handover is right when it is signed off with nothing missing and no fault.",
+} as const;

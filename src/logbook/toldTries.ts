@@ -1,0 +1,44 @@
+import { type AttemptFilter, allAttempts } from "./attemptQueries";
+import type { AttemptRecord } from "./attemptRecord";
+import type { JobRecord } from "./jobRecord";
+import type { Logbook } from "./logbook";
+import type { ZeroingRecord } from "./records";
+import { runningSittings } from "./sittingQueries";
+import { recordsOfKind } from "./wholeLogbook";
+
+/**
+ * Tries without those of a sitting under way: what these came to is told when it has ended, and no figure, list of
+ * misses or declaration tells it before.
+ */
+
+/** Ids of the sittings of a person that are under way. @throws {LogbookError} when the storage fails */
+export async function untoldSittings(logbook: Logbook, personId: string): Promise<readonly string[]> {
+  const running = await runningSittings(logbook);
+  return running.filter((one) => one.personId === personId).map(({ id }) => id);
+}
+
+/** Attempts of a filter that may be told, oldest first. @throws {LogbookError} when the storage fails */
+export async function toldAttempts(logbook: Logbook, filter: AttemptFilter): Promise<AttemptRecord[]> {
+  return allAttempts(logbook, { ...filter, notOf: await untoldSittings(logbook, filter.personId) });
+}
+
+/** Jobs of a person that may be told, oldest first. @throws {LogbookError} when the storage fails */
+export async function toldJobs(logbook: Logbook, personId: string): Promise<JobRecord[]> {
+  const untold = await untoldSittings(logbook, personId);
+  return (await recordsOfKind(logbook, "jobs"))
+    .filter((one) => one.personId === personId && (one.sittingId === undefined || !untold.includes(one.sittingId)))
+    .sort((one, other) => one.startedAt - other.startedAt || (one.id < other.id ? -1 : 1));
+}
+
+/** The sitting that a zeroing is a try of, as its details tell. */
+function sittingOf({ details }: ZeroingRecord): unknown {
+  return typeof details === "object" && details !== null && "sittingId" in details ? details.sittingId : undefined;
+}
+
+/** Zeroings of a person that may be told. @throws {LogbookError} when the storage fails */
+export async function toldZeroings(logbook: Logbook, personId: string): Promise<ZeroingRecord[]> {
+  const untold: readonly unknown[] = await untoldSittings(logbook, personId);
+  return (await recordsOfKind(logbook, "zeroings")).filter(
+    (one) => one.personId === personId && !untold.includes(sittingOf(one)),
+  );
+}
