@@ -41,7 +41,8 @@ export default defineConfig({
     testTimeout: 60_000,
     // By itself it leaves a processor idle, on two of them half the machine.
     maxWorkers: "100%",
-    // Files share what they import; none leaves anything behind in it. Half the time was spent on importing it anew.
+    // Files share what they import, and must leave nothing behind. Half the time was spent on importing it anew.
     isolate: false,
+    restoreMocks: true,
   },
 });

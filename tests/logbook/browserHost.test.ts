@@ -1,9 +1,13 @@
-import "fake-indexeddb/auto";
-import { expect, test } from "vitest";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { Logbook } from "../../src/logbook/logbook";
 import { LogbookDatabase } from "../../src/logbook/logbookDatabase";
 import { recordsOfKind } from "../../src/logbook/wholeLogbook";
-import { aPerson } from "../support/logbookRecords";
+import { aPerson, emptyHost } from "../support/logbookRecords";
+
+beforeAll(() => {
+  for (const [name, value] of Object.entries(emptyHost())) vi.stubGlobal(name, value);
+});
+afterAll(() => vi.unstubAllGlobals());
 
 test("a logbook in the browser's own database is there again after the page is closed", async () => {
   const first = new Logbook(new LogbookDatabase());

@@ -1,4 +1,4 @@
-import { describe, expect, test, vi } from "vitest";
+import { afterEach, describe, expect, test, vi } from "vitest";
 import { changeTo } from "../../../src/app/handover/run/changeWork";
 import { HandoverSession } from "../../../src/app/handover/run/handoverSession";
 import { ACT_GROUPS } from "../../../src/app/handover/run/runActs";
@@ -7,6 +7,8 @@ import { isRight } from "../../../src/drill/marking/tryResult";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { handoverStation } from "../../support/testSheet";
 import { setupOf } from "./jobTries";
+
+afterEach(() => void vi.unstubAllGlobals());
 
 const STATION = handoverStation();
 const FORM = {
@@ -112,7 +114,6 @@ describe("a try at a handover", () => {
     expect(one.isBegun).toBe(true);
     does("Measure the height");
     expect(kept).not.toHaveBeenCalled();
-    vi.unstubAllGlobals();
   });
 
   test("is the same door for everybody with the sheet and its seed", () => {
