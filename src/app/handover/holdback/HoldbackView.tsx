@@ -54,7 +54,7 @@ const TURNS: readonly Task[] = ["held", "spunOff"];
 
 function Tasks({ session }: { readonly session: HoldbackSession }) {
   return (
-    <ol className="holdback-tasks" aria-label="What to show">
+    <ol className="stages" aria-label="What to show">
       {TASKS.map((task) => (
         <li key={task} aria-current={session.next === task ? "step" : undefined}>
           <span aria-hidden="true">{session.done.has(task) ? "●" : "○"}</span> {DONE_WORDS[task]}
