@@ -1,4 +1,4 @@
-import { useRef, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import type { AttemptFilter } from "../../logbook/attemptQueries";
 import type { AttemptRecord } from "../../logbook/attemptRecord";
 import { tagsOfAttempts } from "../../logbook/attemptTags";
@@ -49,9 +49,14 @@ function FilterBar({ choice, onChoice, tags, count }: FilterBarProps) {
   );
 }
 
-/** Tags of a person's attempts, and sittings under way whose misses are not told; null before they are known. */
-function useBeside({ logbook, version }: CurrentLogbook, personId: string) {
-  return useAsked(`beside attempts ${version} ${personId}`, async () => {
+/**
+ * Tags of a person's attempts, and sittings under way whose misses are not told; null before they are known.
+ *
+ * @param isWanted - whether to ask: the first rows do not wait for what stands beside them
+ */
+function useBeside({ logbook, version }: CurrentLogbook, personId: string, isWanted: boolean) {
+  return useAsked(`beside attempts ${version} ${personId} ${isWanted}`, async () => {
+    if (!isWanted) return null;
     const [tags, untold] = await Promise.all([tagsOfAttempts(logbook, personId), untoldSittings(logbook, personId)]);
     return { tags, untold };
   }).answer;
@@ -69,13 +74,17 @@ export function AttemptsView({ current, personId }: { readonly current: CurrentL
     // Where the replay lies below the list, it comes into view.
     if (matchMedia(ONE_COLUMN).matches) pane.current?.scrollIntoView({ block: "start" });
   };
-  const beside = useBeside(current, personId);
+  const [areRowsKnown, setRowsKnown] = useState(false);
+  const beside = useBeside(current, personId, areRowsKnown);
   const { tags, untold } = beside ?? NOTHING_BESIDE;
   // Which tries of a sitting under way are misses is not told, not by their being in a list either.
   const onlyMisses = choice.onlyMisses === true && beside !== null;
   const notOf = onlyMisses && untold.length > 0 ? untold : undefined;
   const attempts = useAttemptWindow(current, { personId, ...choice, onlyMisses, notOf });
   const { count, problem } = attempts;
+  useEffect(() => {
+    if (count !== null) setRowsKnown(true);
+  }, [count]);
   return (
     <div className="logbook-attempts">
       <section aria-label="Attempts">
@@ -85,7 +94,7 @@ export function AttemptsView({ current, personId }: { readonly current: CurrentL
         {count !== null && count > 0 && (
           <AttemptList attempts={attempts} count={count} chosenId={chosen?.id ?? null} onChoose={choose} />
         )}
-        <ZeroingList current={current} personId={personId} />
+        {areRowsKnown && <ZeroingList current={current} personId={personId} />}
       </section>
       <section ref={pane} className="logbook-replay" aria-label="Replay">
         <ReplayPane
