@@ -191,7 +191,8 @@ test("a sitting that is broken off is recorded", async ({ page }) => {
   await page.getByRole("button", { name: "Break off" }).click();
   await page.getByRole("button", { name: "End it" }).click();
   await expect(verdict(page)).toHaveText("Broken off before the end.");
-  await page.getByRole("button", { name: "Done" }).click();
+  await page.getByRole("button", { name: "Done" }).press("Enter");
+  await expect(page.getByRole("heading", { name: "Sittings", exact: true })).toBeFocused();
   await expect(page.getByRole("region", { name: "Earlier sittings" })).toContainText("Broken off before the end.");
   await expectClean(page);
 });

@@ -25,10 +25,8 @@ function Scheme({ sheet }: { readonly sheet: Sheet }) {
   const [heads = [], ...rows] = schemeRows(scheme);
   return (
     <section aria-label="Marking scheme">
-      <h2>
-        Marking scheme <small>nothing else is marked</small>
-      </h2>
-      {rows.length === 0 ? <p>This sheet asks for no marks.</p> : <TextTable heads={heads} rows={rows} />}
+      <h2>Marking scheme {rows.length > 0 && <small>nothing else is marked</small>}</h2>
+      {rows.length === 0 ? <p>Nothing is marked; this is practice.</p> : <TextTable heads={heads} rows={rows} />}
       {schemeAdvice(scheme).map((line) => (
         <p key={line} className="sitting-soft">
           {line}

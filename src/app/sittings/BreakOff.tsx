@@ -14,7 +14,7 @@ export function BreakOff({ session }: { readonly session: SittingSession }) {
         Break off
       </button>
       <Sheet title="Break this sitting off?" isOpen={isAsked} onClose={() => setAsked(false)} closeWord="Stay">
-        <p>It ends here and is recorded as broken off. It cannot be gone on with.</p>
+        <p>It ends here and is recorded as broken off. You cannot go on with it.</p>
         <div className="sheet-row">
           <button type="button" className="button" onClick={() => session.abandon(Date.now())}>
             End it

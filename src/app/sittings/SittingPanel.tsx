@@ -58,7 +58,7 @@ export function SittingPanel({ session, one }: SittingPanelProps) {
       <p className="sitting-title">{stationTitle(station)}</p>
       {station.task !== undefined && <p>{station.task}</p>}
       <p className="sitting-soft">{conditionWords(one)}</p>
-      <p role="status" data-testid="try-state">
+      <p role="status" className="sitting-try-state" data-testid="try-state">
         {one.isEnded ? "This try has ended. What it came to is shown at the end of the sitting." : ""}
       </p>
       <div className="sitting-buttons">

@@ -1,6 +1,8 @@
 import { useCallback, useEffect, useMemo } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
 import type { Chance } from "../../statistics/chance";
+import { focusHeading } from "../sheets/focusHeading";
+import { messageOf } from "../shell/messageOf";
 import { BeforeStart } from "./BeforeStart";
 import { ChooseSheet } from "./ChooseSheet";
 import { type CurrentSitting, currentSitting } from "./currentSitting";
@@ -14,7 +16,6 @@ import type { SittingSession } from "./sittingSession";
 import { useStore } from "./useSitting";
 import "../shell/workplace.css";
 import "./sittings.css";
-import { messageOf } from "../shell/messageOf";
 
 /** What an address asks for: a sheet, or the reason why there is none. */
 interface Asked {
@@ -79,9 +80,16 @@ export function SittingsScreen({ chance, sheet, record }: SittingsScreenProps) {
     // A link begins its sheet, but never in the place of a sitting that has begun or still shows its result.
     if (asked.sheet !== null && isSettled && current.isFree) begin(asked.sheet);
   }, [asked, current, isSettled, begin]);
+  useEffect(() => {
+    // What led here is gone, and neither a choice nor instructions take the focus: reading begins at the heading.
+    const takesNone = isSettled && (session === null || session.state === "readingInstructions");
+    if (takesNone && document.activeElement === document.body) focusHeading();
+  }, [session, isSettled]);
   return (
     <main>
-      <h1 className="visually-hidden">Sittings</h1>
+      <h1 className="visually-hidden" tabIndex={-1}>
+        Sittings
+      </h1>
       {record !== null && <RecordView key={record} current={current} id={record} />}
       {record === null && session !== null && <SittingView current={current} session={session} />}
       {record === null && session === null && isSettled && (

@@ -98,6 +98,20 @@ test("the control chart marks what lies beyond the limits of the first attempts"
   expect(table?.rows[12]).toEqual(["13", "70.0", expect.any(String), "yes"]);
 });
 
+test("a size has no lower limit below zero, a mean stop error has both limits", () => {
+  const attempts = [0.5, 3, 0.25, 2].map((error, i) => anAttempt(`a${i}`, { stops: stopsOf(error) }));
+  const lows = (measure: "worst-stop" | "bias") => {
+    const { chart, table } = controlFigure(attempts, measure);
+    const limits = chart?.kind === "run" ? chart.lines.filter(({ label }) => label === "limit") : [];
+    return { caption: table?.caption, below: limits.filter(({ points }) => (points[0]?.y ?? 0) < 0).length };
+  };
+  expect(lows("worst-stop")).toEqual({
+    caption: expect.stringMatching(/^worst stop of an attempt, graduations; limit \d+\.\d\d$/),
+    below: 0,
+  });
+  expect(lows("bias")).toEqual({ caption: expect.stringMatching(/; limits −\d+\.\d\d to \+\d+\.\d\d$/), below: 1 });
+});
+
 test("the learning curve tells where it leads, or why there is none", () => {
   const falling = Array.from({ length: 40 }, (_, i) =>
     anAttempt(`a${i}`, { duration_ms: 30_000 + 40_000 * Math.exp(-i / 6) + 400 * ((i * 7) % 5) }),

@@ -40,7 +40,6 @@ export function ChooseNumbers({ session, onDone }: ChooseNumbersProps) {
         <input
           className="field"
           value={text}
-          inputMode="numeric"
           autoComplete="off"
           onChange={(event) => {
             setText(event.currentTarget.value);

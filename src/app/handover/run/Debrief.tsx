@@ -4,6 +4,7 @@ import { type HandoverResult, missingWords, resultOf, verdictWords } from "../..
 import { FAULT_WORDS } from "../../../handover/run/faultWords";
 import type { RunStep } from "../../../handover/run/handoverRun";
 import { stepWords } from "../../../handover/run/stepWords";
+import { countText } from "../../logbook/figures/numbers";
 import type { HandoverSession } from "./handoverSession";
 import { RunFiles } from "./RunFiles";
 
@@ -93,7 +94,8 @@ export function Debrief({ session, onUndone, ref }: DebriefProps) {
         {verdictWords(result)}
       </p>
       <p className="run-note">
-        {result.faults.length} faults, {result.undoneSteps} steps undone, {clock(result.duration_ms)} minutes.
+        {countText(result.faults.length, "fault")}, {countText(result.undoneSteps, "step")} undone,{" "}
+        {clock(result.duration_ms)} min.
         {result.isHandsOff && " A simulated hand did the dialing."} A practice result is not a certificate.
       </p>
       <Missing result={result} />

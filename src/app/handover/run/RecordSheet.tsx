@@ -13,6 +13,9 @@ import type { HandoverSession } from "./handoverSession";
 
 const FIELDS = Object.keys(RECORD_FIELDS) as RecordField[];
 
+/** "The lock is placed in use." as a part of a sentence. */
+const asClause = (sentence: string) => `${sentence.charAt(0).toLowerCase()}${sentence.slice(1, -1)}`;
+
 const today = () => {
   const now = new Date();
   return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`;
@@ -87,7 +90,8 @@ export function RecordSheet({ session, isOpen, onClose }: RecordSheetProps) {
           </ul>
         )}
         <p className="run-note">
-          Who holds the combination, never what it is. When it is changed: {CHANGE_EVENTS.join(" ")} ({CHANGE_SOURCE})
+          Who holds the combination, never what it is. It is changed when {CHANGE_EVENTS.map(asClause).join("; ")} (
+          {CHANGE_SOURCE}).
         </p>
         <button type="submit" className="button primary">
           Write the record

@@ -35,7 +35,14 @@ export function measureText(measure: ProgressMeasure, value: number): string {
 const level = (points: readonly ProgressPoint[], y: number) =>
   [points[0]?.number ?? 1, points.at(-1)?.number ?? 1].map((x) => ({ x, y }));
 
-function linesOf(points: readonly ProgressPoint[], { individuals, ewma, baseline }: ProgressCharts): RunLine[] {
+/** Whether anything can lie below a limit: a size and a time never fall below zero. */
+const canFallBelow = (measure: ProgressMeasure, low: number) => measure === "bias" || low > 0;
+
+function linesOf(
+  measure: ProgressMeasure,
+  points: readonly ProgressPoint[],
+  { individuals, ewma, baseline }: ProgressCharts,
+): RunLine[] {
   const { center, limits } = individuals;
   const along = (look: RunLine["look"], y: number, label: string): RunLine => ({
     look,
@@ -48,15 +55,28 @@ function linesOf(points: readonly ProgressPoint[], { individuals, ewma, baseline
   });
   return [
     along("center", center, "usual"),
-    along("limit", limits.low, "limit"),
+    ...(canFallBelow(measure, limits.low) ? [along("limit", limits.low, "limit")] : []),
     along("limit", limits.high, "limit"),
     ...(ewma === null ? [] : [averages(ewma)]),
   ];
 }
 
 /** Where the running average stays while nothing but chance acts on it. */
-const bandOf = (points: readonly ProgressPoint[], { limits }: ControlChart, baseline: number) =>
-  points.slice(baseline).map(({ number: x }) => ({ x, ...limits }));
+function bandOf(
+  measure: ProgressMeasure,
+  points: readonly ProgressPoint[],
+  { limits }: ControlChart,
+  baseline: number,
+) {
+  const low = canFallBelow(measure, limits.low) ? limits.low : 0;
+  return points.slice(baseline).map(({ number: x }) => ({ x, low, high: limits.high }));
+}
+
+function captionOf(measure: ProgressMeasure, { limits }: ControlChart): string {
+  const high = measureText(measure, limits.high);
+  if (!canFallBelow(measure, limits.low)) return `${measureAxis(measure)}; limit ${high}`;
+  return `${measureAxis(measure)}; limits ${measureText(measure, limits.low)} to ${high}`;
+}
 
 function sentenceOf(measure: ProgressMeasure, { individuals, ewma, baseline }: ProgressCharts): string {
   const beyond = individuals.beyond.length;
@@ -75,7 +95,7 @@ export function controlFigure(attempts: readonly AttemptRecord[], measure: Progr
   if (charts === null) return untoldFigure(title, `Needs ${countText(2 - points.length, "more attempt")}.`);
   const { individuals, ewma, baseline } = charts;
   const beyond = new Set(individuals.beyond);
-  const lines = linesOf(points, charts);
+  const lines = linesOf(measure, points, charts);
   const heights = [...points.map(({ value }) => value), ...lines.flatMap((line) => line.points.map(({ y }) => y))];
   return {
     title,
@@ -90,10 +110,10 @@ export function controlFigure(attempts: readonly AttemptRecord[], measure: Progr
       y: { label: measureAxis(measure), domain: roomyDomain(heights, 0.5) },
       dots: points.map(({ number: x, value: y }, i) => ({ x, y, isMarked: beyond.has(i) })),
       lines,
-      band: ewma === null ? [] : bandOf(points, ewma, baseline),
+      band: ewma === null ? [] : bandOf(measure, points, ewma, baseline),
     },
     table: {
-      caption: `${measureAxis(measure)}; limits ${measureText(measure, individuals.limits.low)} to ${measureText(measure, individuals.limits.high)}`,
+      caption: captionOf(measure, individuals),
       head: ["attempt", "value", "running average", "beyond the limits"],
       rows: points
         .map(({ number, value }, i) => [
