@@ -1,22 +1,23 @@
 import * as z from "zod/mini";
 import { type Graduations, type Milliseconds, turnOf } from "../../../lock/dial";
+import { graduations } from "../../../logbook/fields";
 
 /** What a hand does in a change besides turning the dial. */
 export const KEY_ACTS = ["insertKey", "turnKey", "turnKeyBack", "withdrawKey", "pressButton"] as const;
 export type KeyAct = (typeof KEY_ACTS)[number];
 
 const deed = z.union([
-  z.object({ by: z.number(), at_ms: z.number() }),
+  z.object({ by: graduations, at_ms: z.number() }),
   z.object({ use: z.enum(KEY_ACTS), at_ms: z.number() }),
 ]);
 
 /** What is kept of a change under way: how it began, and what the hand has done since. */
 export const keptChangeSchema = z.object({
-  wanted: z.array(z.number()),
+  wanted: z.array(graduations),
   /** The dial as the hand held it when the change began, unwrapped graduations. */
-  hand: z.number(),
+  hand: graduations,
   /** Where the lock took the dial and its wheels to be then. */
-  lock: z.object({ dial: z.number(), slack: z.optional(z.array(z.number())) }),
+  lock: z.object({ dial: graduations, slack: z.optional(z.array(graduations)) }),
   deeds: z.array(deed),
 });
 

@@ -78,7 +78,8 @@ export class DoorChange {
     return this.change.setCombination;
   }
 
-  turnBy(by: Graduations, now: Milliseconds): void {
+  /** Turns the dial. @returns whether something came of it */
+  turnBy(by: Graduations, now: Milliseconds): boolean {
     const before = this.change.dial;
     this.lock.hand.turnBy(by);
     const facts = this.change.turnBy(by, now).change;
@@ -86,6 +87,7 @@ export class DoorChange {
     this.done.turned(by, now, facts.length > 0);
     this.refused = null;
     this.tell(facts);
+    return facts.length > 0;
   }
 
   /** Does something with the key, or presses the change button. */
