@@ -149,6 +149,18 @@ describe("a change of combination under way", () => {
     expect(reloaded(session.setup).change?.words(false)).toBe("It opened. Press the change button now.");
   });
 
+  test("goes on by the clock of the new page: a pause after a reload is kept as long as it was", () => {
+    let session = aligned("dial-encoder");
+    changeTo(session, [22, 47, 71], 0);
+    for (const now of [50_000, 90_000]) session.turnBy(3, now);
+    session.keepIfBegun();
+    session = reloaded(session.setup);
+    for (const now of [1000, 21_000]) session.turnBy(3, now);
+    const times = session.change?.kept.deeds.map(({ at_ms }) => at_ms) ?? [];
+    // A reload is no pause: what follows begins where the last deed was.
+    expect(times).toEqual([0, 40_000, 40_000, 60_000]);
+  });
+
   test("small moves are kept as few", () => {
     const session = aligned("three-wheel");
     changeTo(session, [31, 62, 43], 0);
