@@ -1,4 +1,5 @@
 import type { Page } from "@playwright/test";
+import manifest from "../../package.json" with { type: "json" };
 import { changeTo } from "../../src/app/handover/run/changeWork";
 import { ACT_GROUPS } from "../../src/app/handover/run/runActs";
 import { HandoverTry } from "../../src/app/sittings/handoverTry";
@@ -133,9 +134,11 @@ test("a change, a trouble and a handover by keyboard come to their verdict", asy
 
   const saved = page.getByRole("link", { name: /^Save the record/ });
   const text = await saved.evaluate((link) => fetch(link.getAttribute("href") ?? "").then((got) => got.text()));
-  expect((await checkRecordFile(text, browserSha256)).problems).toEqual([]);
+  expect((await checkRecordFile(text, browserSha256, manifest.version)).problems).toEqual([]);
   const wishful = text.replace('"faults": []', '"faults": [{"code":"set-off"}]');
-  expect((await checkRecordFile(wishful, browserSha256)).problems).toContainEqual(expect.stringContaining("changed"));
+  expect((await checkRecordFile(wishful, browserSha256, manifest.version)).problems).toContainEqual(
+    expect.stringContaining("changed"),
+  );
 });
 
 async function expectClean(page: Page): Promise<void> {

@@ -1,8 +1,10 @@
+import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import type { Page } from "@playwright/test";
 import manifest from "../../package.json" with { type: "json" };
 import { SHIPPED_QUESTIONS } from "../../src/drill/questions/shippedQuestions";
 import type { Sheet, SittingRules } from "../../src/drill/sheet/sheet";
+import { recordHash } from "../../src/drill/sittingRecord";
 import { dialingStation, testSheet, zeroingStation } from "../support/testSheet";
 import { LOOKS, look, violations } from "./axe";
 import { expect, test } from "./page";
@@ -248,6 +250,13 @@ test("a saved record checks, and a changed one does not", async ({ page }) => {
   await check.getByRole("textbox").fill(text.replace('"opened": false', '"opened": true'));
   await check.getByRole("button", { name: "Check it" }).click();
   await expect(check.getByRole("alert")).toContainText("was changed");
+  const { record } = JSON.parse(text);
+  const earlier = { ...record, appVersion: "0.0.9", profileHashes: ["0".repeat(64)] };
+  const sha256 = await recordHash(earlier, (of) => createHash("sha256").update(of).digest("hex"));
+  await check.getByRole("textbox").fill(JSON.stringify({ sha256, record: earlier }));
+  await check.getByRole("button", { name: "Check it" }).click();
+  await expect(check.getByRole("status")).toContainText("It was made by version 0.0.9");
+  await expect(check.getByRole("alert")).toBeHidden();
   await check.getByRole("textbox").fill("{}");
   await check.getByRole("button", { name: "Check it" }).click();
   await expect(check.getByRole("alert")).toContainText("this file holds no sitting");

@@ -58,9 +58,10 @@ const FACTS = factsOf(SHEET);
 /** Checks facts as a record that is marked and hashed right: only what they say can be wrong. */
 async function problemsOf(facts: SittingFacts): Promise<readonly string[]> {
   const record: SittingRecord = await sittingRecord(facts, sha256);
-  const check = await checkRecord(record, await recordHash(record, sha256), sha256);
+  const check = await checkRecord(record, await recordHash(record, sha256), sha256, "0.1.0");
   expect(check).toMatchObject({ isUnchanged: true, isMarkedRight: true, hasSameProfiles: true });
   expect(check.fitsSheet).toBe(check.problems.length === 0);
+  expect(check.unheld).toEqual([]);
   return check.problems;
 }
 
@@ -182,5 +183,36 @@ describe("a record that was changed and hashed and marked anew is found out", ()
   ])("%s", async (_, more, words) => {
     const problems = await problemsOf({ ...FACTS, ...more });
     expect(problems).toContainEqual(expect.stringMatching(words));
+  });
+});
+
+describe("a record that another version made", () => {
+  const facts: SittingFacts = { ...FACTS, appVersion: "0.0.9" };
+  const checked = async (record: SittingRecord, hash?: string) =>
+    checkRecord(record, hash ?? (await recordHash(record, sha256)), sha256, "0.1.0");
+
+  test("is sound where it fits this version too", async () => {
+    expect(await checked(await sittingRecord(facts, sha256))).toMatchObject({ problems: [], unheld: [] });
+  });
+
+  test("is not accused of other tries, answers, marks and locks; they are told beside, with the reason", async () => {
+    const record = await sittingRecord({ ...facts, seed: 12 }, sha256);
+    const profileHashes = record.profileHashes.map(() => "0".repeat(64));
+    const marking = { ...record.marking, reasons: ["as it was then"] };
+    const { problems, unheld } = await checked({ ...record, profileHashes, marking });
+    expect(problems).toEqual([]);
+    expect(unheld[0]).toMatch(/^It was made by version 0\.0\.9, and this is version 0\.1\.0:.*not the record/);
+    const differs = [/^The marks/, /^A lock/, /^Try \d is not/, /^Answer \d is to question/];
+    expect(unheld.slice(1)).toEqual(differs.map((words) => expect.stringMatching(words)));
+  });
+
+  test("is found out by its hash and by the rules of its own sheet all the same", async () => {
+    const record = await sittingRecord({ ...facts, pauses: 2 }, sha256);
+    const { problems, unheld } = await checked(record, "0".repeat(64));
+    expect(problems).toEqual([
+      expect.stringMatching(/^The record is not the one/),
+      expect.stringMatching(/^There are pauses/),
+    ]);
+    expect(unheld).toEqual([]);
   });
 });

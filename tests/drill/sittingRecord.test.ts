@@ -127,12 +127,13 @@ describe("a record", () => {
   test("checks out after a trip through a file, the hash typed in capitals", async () => {
     const record = await sittingRecord(FACTS, sha256);
     const hash = await recordHash(record, sha256);
-    expect(await checkRecord(plain(record), ` ${hash.toUpperCase()} `, sha256)).toEqual({
+    expect(await checkRecord(plain(record), ` ${hash.toUpperCase()} `, sha256, "0.1.0")).toEqual({
       isUnchanged: true,
       isMarkedRight: true,
       hasSameProfiles: true,
       fitsSheet: true,
       problems: [],
+      unheld: [],
     });
   });
 
@@ -155,9 +156,12 @@ describe("a record", () => {
     const record = await sittingRecord({ ...FACTS, sheet: testSheet({ stations }), tries }, sha256);
     const hash = await recordHash(record, sha256);
     expect(record.marking.verdict).toBe("pass");
-    expect((await checkRecord(plain(record), hash, sha256)).problems).toEqual([]);
+    expect((await checkRecord(plain(record), hash, sha256, "0.1.0")).problems).toEqual([]);
     const forged = { ...record, tries: record.tries.with(3, handoverTry({ station: 2, missing: ["record"] })) };
-    expect(await checkRecord(forged, hash, sha256)).toMatchObject({ isUnchanged: false, isMarkedRight: false });
+    expect(await checkRecord(forged, hash, sha256, "0.1.0")).toMatchObject({
+      isUnchanged: false,
+      isMarkedRight: false,
+    });
   });
 
   test("made before there were changes and handovers is marked to the same hash", async () => {
@@ -195,14 +199,14 @@ describe("a record", () => {
     const record = await sittingRecord({ ...FACTS, tries: triesRight(3, 5) }, sha256);
     expect(record.marking.verdict).toBe("fail");
     const forged = { ...record, marking: { ...record.marking, verdict: "pass" as const } };
-    const check = await checkRecord(forged, await recordHash(forged, sha256), sha256);
+    const check = await checkRecord(forged, await recordHash(forged, sha256), sha256, "0.1.0");
     expect([check.isUnchanged, check.isMarkedRight]).toEqual([true, false]);
     expect(check.problems).toEqual(["The marks do not follow from the tries on record, by the rules of this version."]);
   });
 
   test("a lock that is no longer the same shows", async () => {
     const record = { ...(await sittingRecord(FACTS, sha256)), profileHashes: ["0".repeat(64)] };
-    const check = await checkRecord(record, await recordHash(record, sha256), sha256);
+    const check = await checkRecord(record, await recordHash(record, sha256), sha256, "0.1.0");
     expect([check.isUnchanged, check.hasSameProfiles]).toEqual([true, false]);
   });
 });

@@ -4,6 +4,7 @@ import { isJobSkill } from "../../logbook/jobRecord";
 import type { LogbookContents } from "../../logbook/logbookContents";
 import type { SittingRecord } from "../../logbook/records";
 import { useAsked } from "../logbook/useLogbook";
+import { APP_VERSION } from "../sittings/appVersion";
 import { browserSha256 } from "../sittings/recordFile";
 import type { Chosen } from "./ClassTableView";
 import { cellState, masteryWords } from "./cellWords";
@@ -26,7 +27,7 @@ const NO_CHECKS: ReadonlyMap<string, string> = new Map();
 /** Sittings with their verdicts; each record is checked against its hash. */
 function Sittings({ sittings }: { readonly sittings: readonly SittingRecord[] }) {
   const key = sittings.map(({ id, updatedAt }) => `${id} ${updatedAt}`).join();
-  const { answer } = useAsked(key, () => sittingChecks(sittings, browserSha256));
+  const { answer } = useAsked(key, () => sittingChecks(sittings, browserSha256, APP_VERSION));
   if (sittings.length === 0) return <p className="desk-soft">No sitting.</p>;
   return <ScrolledTable table={sittingsTable(sittings, answer ?? NO_CHECKS)} />;
 }

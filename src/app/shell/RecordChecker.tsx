@@ -4,16 +4,32 @@ import { messageOf } from "./messageOf";
 import { useDroppedFiles } from "./useDroppedFiles";
 import "./recordChecker.css";
 
-interface RecordFindingsProps {
+/** What checking a record came to. */
+export interface RecordFinding {
   /** What is wrong, in sentences; none for a sound record. */
   readonly problems: readonly string[];
+  /** What differs here but does not speak against the record, and why, in sentences. */
+  readonly unheld?: readonly string[];
+}
+
+interface RecordFindingsProps extends RecordFinding {
   /** What is known of a sound one, in a sentence. */
   readonly sound: string;
 }
 
-/** What checking a record came to. */
-export function RecordFindings({ problems, sound }: RecordFindingsProps) {
-  if (problems.length === 0) {
+function Sentences({ of }: { readonly of: readonly string[] }) {
+  return (
+    <ul>
+      {of.map((sentence) => (
+        <li key={sentence}>{sentence}</li>
+      ))}
+    </ul>
+  );
+}
+
+/** What checking a record came to, told. */
+export function RecordFindings({ problems, unheld = [], sound }: RecordFindingsProps) {
+  if (problems.length + unheld.length === 0) {
     return (
       <p role="status" className="record-sound">
         {sound}
@@ -21,14 +37,20 @@ export function RecordFindings({ problems, sound }: RecordFindingsProps) {
     );
   }
   return (
-    <div role="alert" className="record-problem">
-      <p>The record does not check.</p>
-      <ul>
-        {problems.map((problem) => (
-          <li key={problem}>{problem}</li>
-        ))}
-      </ul>
-    </div>
+    <>
+      {problems.length > 0 && (
+        <div role="alert" className="record-problem">
+          <p>The record does not check.</p>
+          <Sentences of={problems} />
+        </div>
+      )}
+      {unheld.length > 0 && (
+        <div role="status" className="record-unheld">
+          <p>Not all of it can be checked by this version.</p>
+          <Sentences of={unheld} />
+        </div>
+      )}
+    </>
   );
 }
 
@@ -36,20 +58,20 @@ interface RecordCheckerProps {
   /** What is known of a sound record, in a sentence. */
   readonly sound: string;
   /** Checks the text of a file. @throws {Error} with what keeps it from being checked, a sentence without its period */
-  readonly check: (text: string) => Promise<{ readonly problems: readonly string[] }>;
+  readonly check: (text: string) => Promise<RecordFinding>;
 }
 
 /** A saved record, pasted, loaded or dropped, checked against its hash and against itself. */
 export function RecordChecker({ sound, check }: RecordCheckerProps) {
   const [text, setText] = useState("");
-  const [problems, setProblems] = useState<readonly string[] | null>(null);
+  const [finding, setFinding] = useState<RecordFinding | null>(null);
   const [failure, setFailure] = useState<string | null>(null);
   const run = async (from: string) => {
     setText(from);
-    setProblems(null);
+    setFinding(null);
     setFailure(null);
     try {
-      setProblems((await check(from)).problems);
+      setFinding(await check(from));
     } catch (error) {
       setFailure(messageOf(error));
     }
@@ -84,7 +106,7 @@ export function RecordChecker({ sound, check }: RecordCheckerProps) {
           <small>or drop a file anywhere on this page</small>
         </div>
       </form>
-      {problems !== null && <RecordFindings problems={problems} sound={sound} />}
+      {finding !== null && <RecordFindings problems={finding.problems} unheld={finding.unheld ?? []} sound={sound} />}
       {failure !== null && (
         <p role="alert" className="record-problem">
           Not checked: {failure}.

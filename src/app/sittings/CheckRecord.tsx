@@ -1,7 +1,8 @@
 import { useState } from "react";
-import { checkRecord, type RecordCheck } from "../../drill/checkRecord";
-import { RecordChecker, RecordFindings } from "../shell/RecordChecker";
-import { browserSha256, checkRecordFile } from "./recordFile";
+import { messageOf } from "../shell/messageOf";
+import { RecordChecker, type RecordFinding, RecordFindings } from "../shell/RecordChecker";
+import { APP_VERSION } from "./appVersion";
+import { browserSha256, checkKept, checkRecordFile } from "./recordFile";
 import type { KeptRecord } from "./sittingShelf";
 
 const SOUND =
@@ -9,19 +10,26 @@ const SOUND =
 
 /** Checks the record that is shown. */
 export function CheckThis({ kept }: { readonly kept: KeptRecord }) {
-  const [check, setCheck] = useState<RecordCheck | null>(null);
-  const run = () => checkRecord(kept.record, kept.sha256, browserSha256).then(setCheck);
+  const [check, setCheck] = useState<RecordFinding | null>(null);
+  const [failure, setFailure] = useState<string | null>(null);
+  const run = () =>
+    checkKept(kept, browserSha256, APP_VERSION).then(setCheck, (error: unknown) => setFailure(messageOf(error)));
   return (
     <>
       <button type="button" className="button sitting-noprint" onClick={run}>
         Check this record
       </button>
-      {check !== null && <RecordFindings problems={check.problems} sound={SOUND} />}
+      {check !== null && <RecordFindings problems={check.problems} unheld={check.unheld ?? []} sound={SOUND} />}
+      {failure !== null && (
+        <p role="alert" className="record-problem">
+          Not checked: {failure}.
+        </p>
+      )}
     </>
   );
 }
 
 /** A saved record of a sitting, checked against its hash and its sheet, and marked again. */
 export function CheckRecord() {
-  return <RecordChecker sound={SOUND} check={(text) => checkRecordFile(text, browserSha256)} />;
+  return <RecordChecker sound={SOUND} check={(text) => checkRecordFile(text, browserSha256, APP_VERSION)} />;
 }

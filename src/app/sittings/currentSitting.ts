@@ -4,14 +4,12 @@ import type { Milliseconds } from "../../lock/dial";
 import { messageOf } from "../shell/messageOf";
 import { onPageLeft } from "../shell/onPageLeft";
 import { Store } from "../shell/store";
+import { APP_VERSION } from "./appVersion";
 import { browserSha256 } from "./recordFile";
 import { type RunningSitting, runningOf, SittingKeeping } from "./sittingKeeping";
 import { newProgress, type SittingProgress, sittingToGoOn } from "./sittingProgress";
 import { SittingSession } from "./sittingSession";
 import { type KeptRecord, NO_STORE, PROGRESS_KEY, SittingShelf, type TextStore } from "./sittingShelf";
-
-/** Put in when the page is built. */
-const APP_VERSION = String(import.meta.env.APP_VERSION);
 
 /** A browser may refuse even to name its storage. */
 function browserStore(): TextStore {

@@ -39,13 +39,28 @@ export const readRecordFile = (text: string): Omit<KeptRecord, "id"> => readReco
 /**
  * Checks a saved record.
  *
+ * @param appVersion - the version that checks
  * @returns what checking came to
  * @throws {Error} with a sentence, for what cannot be checked
  */
-export async function checkRecordFile(text: string, sha256: Sha256): Promise<RecordCheck> {
-  const file = readRecordFile(text);
+export async function checkRecordFile(text: string, sha256: Sha256, appVersion: string): Promise<RecordCheck> {
+  return checkKept(readRecordFile(text), sha256, appVersion);
+}
+
+/**
+ * Checks a record that was read.
+ *
+ * @param appVersion - the version that checks
+ * @returns what checking came to
+ * @throws {Error} with a sentence, for what cannot be checked
+ */
+export async function checkKept(
+  kept: Omit<KeptRecord, "id">,
+  sha256: Sha256,
+  appVersion: string,
+): Promise<RecordCheck> {
   try {
-    return await checkRecord(file.record, file.sha256, sha256);
+    return await checkRecord(kept.record, kept.sha256, sha256, appVersion);
   } catch (error) {
     if (error instanceof TypeError) throw new Error("this record is damaged: a part of it is missing");
     throw error;

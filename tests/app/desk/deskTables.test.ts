@@ -5,6 +5,7 @@ import { readyLists } from "../../../src/app/desk/readyLists";
 import { sittingChecks } from "../../../src/app/desk/sittingChecks";
 import { BY_NAME, nextOrder, orderedRows, type TableOrder } from "../../../src/app/desk/tableOrder";
 import { writeRecordFile } from "../../../src/app/sittings/recordFile";
+import { recordHash } from "../../../src/drill/sittingRecord";
 import { classTable } from "../../../src/logbook/classTable";
 import { mastery } from "../../../src/logbook/mastery";
 import type { SittingRecord } from "../../../src/logbook/records";
@@ -183,17 +184,20 @@ describe("one person, closely", () => {
     const kept = await keptRecord();
     const body = JSON.parse(writeRecordFile(kept));
     const changed = { ...body, record: { ...body.record, seed: 8 } };
+    const earlier = { ...kept.record, appVersion: "0.0.9", profileHashes: ["0".repeat(64)] };
     const sittings = [
       sitting("s1", { body }),
       sitting("s2", { body: changed }),
       sitting("s3"),
       sitting("s4", { state: "running" }),
+      sitting("s5", { body: { sha256: await recordHash(earlier, sha256), record: earlier } }),
     ];
-    expect([...(await sittingChecks(sittings, async (text) => sha256(text)))]).toEqual([
+    expect([...(await sittingChecks(sittings, async (text) => sha256(text), "0.1.0"))]).toEqual([
       ["s1", "sound"],
       ["s2", "does not check"],
       ["s3", "cannot be checked"],
       ["s4", "not ended"],
+      ["s5", "of another version"],
     ]);
   });
 });

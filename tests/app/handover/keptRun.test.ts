@@ -1,13 +1,13 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { changeTo, leaveChange } from "../../../src/app/handover/run/changeWork";
 import { HandoverSession, type RunSetup } from "../../../src/app/handover/run/handoverSession";
-import { keepRun, putBy, recallRun } from "../../../src/app/handover/run/keptRun";
+import { keepRun, recallRun } from "../../../src/app/handover/run/keptRun";
+import { resumedRun } from "../../../src/app/handover/run/resumedRun";
 import { workOnRing } from "../../../src/app/handover/run/ringWork";
 import { idealMotion } from "../../../src/dialing/idealMotion";
 import { PackChange } from "../../../src/handover/change/packChange";
 import type { Combination } from "../../../src/lock/combination";
 import { type Graduations, reading } from "../../../src/lock/dial";
-import { LockError } from "../../../src/lock/lockError";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 
 const KEY = "gatefall.handover-run";
@@ -130,6 +130,37 @@ describe("a change of combination under way", () => {
     expect(reloaded(session.setup).activity).toBe("dial");
   });
 
+  test("is kept while the hand turns, for a browser that is killed", () => {
+    const session = aligned("three-wheel");
+    changeTo(session, [31, 62, 43], 0);
+    for (let k = 0; k <= 100; k++) session.turnBy(1, k * 16);
+    const { deeds } = recallRun().kept?.underWay?.change ?? { deeds: [] };
+    const turned = deeds.reduce((sum, deed) => sum + ("by" in deed ? deed.by : 0), 0);
+    // Half a second of moves of 16 ms each may be missing.
+    expect(turned).toBeGreaterThanOrEqual(101 - 32);
+  });
+
+  test("is kept at once as something comes of a turn", () => {
+    const session = aligned("dial-encoder");
+    changeTo(session, [22, 47, 71], 0);
+    const { deeds: none } = recallRun().kept?.underWay?.change ?? { deeds: null };
+    expect(none).toEqual([]);
+    handOn(session).dial(session.lock.meant, session.lock.hand.seen - session.lock.kept.dial, true);
+    expect(reloaded(session.setup).change?.words(false)).toBe("It opened. Press the change button now.");
+  });
+
+  test("goes on by the clock of the new page: a pause after a reload is kept as long as it was", () => {
+    let session = aligned("dial-encoder");
+    changeTo(session, [22, 47, 71], 0);
+    for (const now of [50_000, 90_000]) session.turnBy(3, now);
+    session.keepIfBegun();
+    session = reloaded(session.setup);
+    for (const now of [1000, 21_000]) session.turnBy(3, now);
+    const times = session.change?.kept.deeds.map(({ at_ms }) => at_ms) ?? [];
+    // A reload is no pause: what follows begins where the last deed was.
+    expect(times).toEqual([0, 40_000, 40_000, 60_000]);
+  });
+
   test("small moves are kept as few", () => {
     const session = aligned("three-wheel");
     changeTo(session, [31, 62, 43], 0);
@@ -188,14 +219,77 @@ describe("what cannot be read is told, and not lost", () => {
     expect(store.get(UNREAD)).toBe(text);
   });
 
-  test("a change that fits no such lock throws what the page catches, and it can be put by", () => {
+  /** The run that the page goes on with. */
+  function resumed(): HandoverSession {
+    const { kept } = recallRun();
+    if (kept === null) throw new Error("nothing is kept");
+    return resumedRun(kept, setupOf("dial-encoder"));
+  }
+
+  test("a change that fits no such lock: the run goes on from its last step", () => {
     const text = altered((kept) => {
       const { change, ...rest } = kept.underWay as { change: object };
       return { ...kept, underWay: { ...rest, change: { ...change, wanted: [1] } } };
     });
-    expect(() => reloaded(setupOf("three-wheel"))).toThrow(LockError);
-    expect(putBy()).toMatch(/not lost/);
+    const { told, change, run } = resumed();
+    expect(told?.words).toMatch(/under way cannot be read.*not lost.*last step/);
+    expect([change, run.steps.length]).toEqual([null, 1]);
     expect(store.get(UNREAD)).toBe(text);
+  });
+
+  test.each([
+    ["its wheels too few", { slack: [1] }],
+    ["numbers that are none", { meant: [] }],
+  ])("a lock that cannot be, %s: a fresh run, with or without work under way", (_, wrong) => {
+    for (const hasWork of [true, false]) {
+      const text = altered(({ underWay, ...kept }) => {
+        const doors = (kept.doors as { lock: object }[]).map((door) => ({ ...door, lock: { ...door.lock, ...wrong } }));
+        const work = underWay as { door: object };
+        return { ...kept, doors, ...(hasWork && { underWay: { ...work, door: doors[0] } }) };
+      });
+      const { told, run, setup } = resumed();
+      expect(told?.words).toMatch(/^The run .* cannot be read.*not lost/);
+      expect([run.steps.length, setup.profile.id]).toEqual([0, "dial-encoder"]);
+      expect([...store.values()].filter((one) => one === text).length).toBe(2);
+    }
+  });
+
+  test("a dial farther than the mechanics resolve", () => {
+    altered((kept) => {
+      const doors = (kept.doors as { lock: object }[]).map((door) => ({ ...door, lock: { ...door.lock, dial: 1e12 } }));
+      return { ...kept, doors };
+    });
+    expect(recallRun()).toMatchObject({ kept: null, problem: expect.stringMatching(/cannot be read.*not lost/) });
+  });
+
+  test("a run whose lock is not known after every step", () => {
+    altered((kept) => ({ ...kept, doors: [] }));
+    expect(recallRun()).toMatchObject({ kept: null, problem: expect.stringMatching(/cannot be read.*not lost/) });
+  });
+
+  test("what was put by before stays, and the same is put by once", () => {
+    store.set(UNREAD, "put by before");
+    store.set(KEY, "now");
+    recallRun();
+    recallRun();
+    expect([...store]).toEqual([
+      [UNREAD, "put by before"],
+      [KEY, "now"],
+      [`${UNREAD}.2`, "now"],
+    ]);
+  });
+
+  test("where there is no room to put it by, it says so", () => {
+    store.set(KEY, "now");
+    vi.stubGlobal("localStorage", {
+      getItem: (key: string) => store.get(key) ?? null,
+      setItem: () => {
+        throw new DOMException("full", "QuotaExceededError");
+      },
+    });
+    const { problem } = recallRun();
+    expect(problem).toMatch(/no room.*takes its place/);
+    expect(problem).not.toMatch(/not lost/);
   });
 
   test("a whole run of a wrong shape, and one that cannot have happened", () => {
@@ -203,6 +297,7 @@ describe("what cannot be read is told, and not lost", () => {
       "?",
       { ...JSON.parse(altered((kept) => kept)).run, events: [{ type: "bolt.thrown", at_ms: 0 }] },
     ]) {
+      store.delete(UNREAD);
       const text = altered((kept) => ({ ...kept, run }));
       const { kept, problem } = recallRun();
       expect(kept).toBeNull();

@@ -12,13 +12,13 @@ describe("a record as a file", () => {
 
   test("checks as it was saved", async () => {
     const text = writeRecordFile(await keptRecord());
-    expect((await checkRecordFile(text, sha256)).problems).toEqual([]);
+    expect((await checkRecordFile(text, sha256, "0.1.0")).problems).toEqual([]);
     expect(readRecordFile(text).sha256).toMatch(/^[0-9a-f]{64}$/);
   });
 
   test("does not check once a try was changed", async () => {
     const text = writeRecordFile(await keptRecord()).replace('"opened": false', '"opened": true');
-    const { isUnchanged, isMarkedRight } = await checkRecordFile(text, sha256);
+    const { isUnchanged, isMarkedRight } = await checkRecordFile(text, sha256, "0.1.0");
     expect({ isUnchanged, isMarkedRight }).toEqual({ isUnchanged: false, isMarkedRight: false });
   });
 
@@ -30,13 +30,13 @@ describe("a record as a file", () => {
     ['{"sha256":"a","record":{"format":"gatefall-sitting","version":1}}', "no tries or no answers"],
     ['{"sha256":"a","record":{"format":"gatefall-sitting","version":1,"tries":[],"answers":[]}}', "sheet:"],
   ])("%s is refused with a sentence", async (text, problem) => {
-    await expect(checkRecordFile(text, sha256)).rejects.toThrow(problem);
+    await expect(checkRecordFile(text, sha256, "0.1.0")).rejects.toThrow(problem);
   });
 
   test("that lost a part is refused with a sentence", async () => {
     const { record, ...rest } = await keptRecord();
     const text = JSON.stringify({ ...rest, record: { ...record, tries: [null] } });
-    await expect(checkRecordFile(text, sha256)).rejects.toThrow("this record is damaged");
+    await expect(checkRecordFile(text, sha256, "0.1.0")).rejects.toThrow("this record is damaged");
   });
 
   test("is what the logbook takes", async () => {

@@ -1,6 +1,5 @@
 import { useEffect, useRef, useState } from "react";
 import { flushSync } from "react-dom";
-import { LockError } from "../../../lock/lockError";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { HandoverNotes } from "../../logbook/handoverNotes";
 import { useKeptJobs } from "../../logbook/useKeptJobs";
@@ -9,9 +8,10 @@ import { useStore } from "../../zeroing/useZeroing";
 import type { HandoverViewProps } from "../HandoverScreen";
 import { Debrief } from "./Debrief";
 import { HandoverSession, type RunSetup } from "./handoverSession";
-import { type KeptRun, putBy, recallRun } from "./keptRun";
+import { recallRun } from "./keptRun";
 import { RunCautions } from "./RunCautions";
 import { RunWork } from "./RunWork";
+import { resumedRun } from "./resumedRun";
 import { noted } from "./told";
 
 const DEFAULT = SHIPPED_PROFILES.find(({ id }) => id === "three-wheel") ?? SHIPPED_PROFILES[0];
@@ -30,27 +30,13 @@ function isAsked({ profile, seed, isHandsOff }: RunSetup, query: URLSearchParams
   return Object.entries(has).every(([key, value]) => !query.has(key) || query.get(key) === value);
 }
 
-/** A kept run as it was left; what was under way and does not fit its lock is put by, and told. */
-function sessionOf(kept: KeptRun): HandoverSession {
-  const { profile, seed, isHandsOff } = kept.run;
-  const setup = { profile, seed, isHandsOff };
-  try {
-    return new HandoverSession(setup, kept);
-  } catch (error) {
-    if (!(error instanceof LockError) || kept.underWay === null) throw error;
-    const session = new HandoverSession(setup, { ...kept, underWay: null });
-    session.tell(noted(putBy()));
-    return session;
-  }
-}
-
 /** The run that goes on: the one kept here, unless the address asks for another. */
 function firstSession(props: HandoverViewProps): HandoverSession | null {
   const asked = askedSetup(props);
   if (asked === null) return null;
   const { kept, problem } = recallRun();
   const goesOn = kept !== null && isAsked(kept.run, props.query);
-  const session = goesOn ? sessionOf(kept) : new HandoverSession(asked);
+  const session = goesOn ? resumedRun(kept, asked) : new HandoverSession(asked);
   if (problem !== null) session.tell(noted(problem));
   return session;
 }

@@ -48,6 +48,7 @@ export class DoorChange {
       if ("use" in deed) change.use(deed.use);
       else change.turnBy(deed.by, deed.at_ms);
     }
+    change.done.reloaded();
     return change;
   }
 
@@ -78,14 +79,17 @@ export class DoorChange {
     return this.change.setCombination;
   }
 
-  turnBy(by: Graduations, now: Milliseconds): void {
+  /** Turns the dial. @returns whether something came of it */
+  turnBy(by: Graduations, now: Milliseconds): boolean {
     const before = this.change.dial;
     this.lock.hand.turnBy(by);
-    const facts = this.change.turnBy(by, now).change;
+    const at_ms = this.done.at(now);
+    const facts = this.change.turnBy(by, at_ms).change;
     this.lock.hand.holdBack(by - (this.change.dial - before));
-    this.done.turned(by, now, facts.length > 0);
+    this.done.turned(by, at_ms, facts.length > 0);
     this.refused = null;
     this.tell(facts);
+    return facts.length > 0;
   }
 
   /** Does something with the key, or presses the change button. */

@@ -28,6 +28,9 @@ export interface RunSetup {
   readonly isHandsOff: boolean;
 }
 
+/** How long the moves of a change wait to be kept: a browser that is killed loses these. */
+const KEEP_EVERY: Milliseconds = 500;
+
 /** What the hand on the dial is doing. */
 export type Activity = "dial" | "ring" | "change";
 
@@ -54,6 +57,7 @@ export class HandoverSession extends Store {
   readonly chance: Chance;
   private readonly keep: (run: KeptRun) => void;
   private begunAt: Milliseconds | null = null;
+  private movesKeptAt: Milliseconds = -Infinity;
 
   /**
    * @param keep - takes what is to be found again after a reload
@@ -133,9 +137,17 @@ export class HandoverSession extends Store {
   /** Turns the dial by hand. */
   turnBy(by: Graduations, now: Milliseconds): void {
     if (by === 0) return;
-    if (this.change !== null) this.change.turnBy(by, now);
+    if (this.change !== null) this.turnInChange(this.change, by, now);
     else for (const happening of this.lock.turnBy(by, now)) this.heard(happening, now);
     this.changed();
+  }
+
+  /** Keeps what the hand has done as something comes of it, and else now and then. */
+  private turnInChange(change: DoorChange, by: Graduations, now: Milliseconds): void {
+    const hasCome = change.turnBy(by, now);
+    if (!hasCome && now - this.movesKeptAt < KEEP_EVERY) return;
+    this.movesKeptAt = now;
+    this.keepNow();
   }
 
   /** The trainee says that the try has failed. */

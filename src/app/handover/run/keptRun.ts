@@ -3,22 +3,22 @@ import type { RecordForm } from "../../../handover/record/recordForm";
 import { replayRun } from "../../../handover/run/checkRun";
 import { parseRun, type RecordedRun, writeRun } from "../../../handover/run/recordedRun";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import { graduations } from "../../../logbook/fields";
 import { keptChangeSchema } from "./changeDeeds";
 
-const number = z.number();
-const numbers = z.array(number);
-const readings = z.array(z.object({ deviation: number, cam: number }));
+const numbers = z.array(graduations);
+const readings = z.array(z.object({ deviation: graduations, cam: graduations }));
 
 const doorSchema = z.object({
   lock: z.object({
     meant: numbers,
     setTo: z.nullable(numbers),
-    dial: number,
+    dial: graduations,
     slack: z.optional(numbers),
     isOpen: z.boolean(),
     isHeld: z.boolean(),
   }),
-  ringTurn: number,
+  ringTurn: graduations,
   isClamped: z.boolean(),
   accepted: z.object({ right: readings, left: readings }),
 });
@@ -43,7 +43,7 @@ const keptSchema = z.object({
 const underWaySchema = z.object({
   door: doorSchema,
   /** The dial as the hand left it, unwrapped graduations. */
-  hand: number,
+  hand: graduations,
   isAtRing: z.boolean(),
   change: z.nullable(keptChangeSchema),
 });
@@ -94,32 +94,51 @@ export function recallRun(): Recalled {
     if (text === null) return { kept: null, problem: null };
     const { run, doors, form, underWay } = keptSchema.parse(JSON.parse(text));
     const kept = { run: parseRun(run), doors, form };
-    // A run that cannot have happened is as good as unread.
-    replayRun(kept.run);
+    // A run that cannot have happened, or whose lock is not known after every step, is as good as unread.
+    if (doors.length !== replayRun(kept.run).steps.length + 1) return { kept: null, problem: putBy("run") };
     const read = underWaySchema.safeParse(underWay);
     if (read.success) return { kept: { ...kept, underWay: read.data }, problem: null };
     // A run that was kept before this was kept has none.
-    const problem = underWay === undefined ? null : putBy();
+    const problem = underWay === undefined ? null : putBy("work");
     return { kept: { ...kept, underWay: null }, problem };
   } catch {
     if (text === null) return { kept: null, problem: null };
-    putBy();
-    return { kept: null, problem: RUN_UNREAD };
+    return { kept: null, problem: putBy("run") };
   }
 }
 
-const RUN_UNREAD =
-  "The run that this browser kept cannot be read. It is put by here and not lost; this is a fresh one. Start with the first step.";
-const WORK_UNREAD =
-  "What you had under way cannot be read. It is put by in this browser and not lost; the run stands at its last step. Begin that work again.";
+/** What could not be read: the whole run, or what was under way in it. */
+type Unread = "run" | "work";
 
-/** Puts by what cannot be read, where the next step does not write over it. @returns what to tell */
-export function putBy(): string {
+const UNREAD: Readonly<Record<Unread, string>> = {
+  run: "The run that this browser kept cannot be read.",
+  work: "What you had under way cannot be read.",
+};
+const FROM_HERE: Readonly<Record<Unread, string>> = {
+  run: "This is a fresh one. Start with the first step.",
+  work: "The run stands at its last step. Begin that work again.",
+};
+const PUT_BY = "It is put by in this browser and not lost.";
+const NOT_PUT_BY = "There is no room here to put it by: what you do next takes its place.";
+
+/** The first key under which nothing else is put by: what was put by before stays. */
+function unreadKey(text: string): string {
+  let key = UNREAD_KEY;
+  for (let k = 2; ![null, text].includes(localStorage.getItem(key)); k++) key = `${UNREAD_KEY}.${k}`;
+  return key;
+}
+
+function isPutBy(): boolean {
   try {
     const text = localStorage.getItem(KEY);
-    if (text !== null) localStorage.setItem(UNREAD_KEY, text);
+    if (text !== null) localStorage.setItem(unreadKey(text), text);
+    return text !== null;
   } catch {
-    // Nothing was changed.
+    return false;
   }
-  return WORK_UNREAD;
+}
+
+/** Puts by what cannot be read, where the next step does not write over it. @returns what to tell */
+export function putBy(what: Unread): string {
+  return [UNREAD[what], isPutBy() ? PUT_BY : NOT_PUT_BY, FROM_HERE[what]].join(" ");
 }
