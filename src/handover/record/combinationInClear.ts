@@ -1,5 +1,5 @@
 import type { Combination } from "../../lock/combination";
-import { type NumberToken, numberTokens, plainNumbers } from "./numbersInText";
+import { type NumberToken, numberTokens, oneReading, plainNumbers } from "./numbersInText";
 
 /** What one number of the combination may be written as: of a number between two graduations, both. */
 type Wanted = readonly number[];
@@ -128,7 +128,7 @@ export function combinationInClear(
   const places = String(graduations - 1).length;
   const texts = fields.map(plainNumbers);
   const stands = (text: string, isSpread: boolean) =>
-    hasAsNumbers(wanted, text, isSpread) || hasJoined(wanted, places, text);
+    hasAsNumbers(wanted, text, isSpread) || hasJoined(wanted, places, oneReading(text));
   const field = texts.findIndex((text) => stands(text, false));
   if (field >= 0) return { field };
   return stands(texts.filter((text) => /\S/.test(text)).join(" , "), true) ? { field: null } : undefined;

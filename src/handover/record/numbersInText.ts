@@ -32,12 +32,23 @@ const plainDigits = (text: string) =>
 const JOINED_WORDS = new RegExp(`${HEAD}(?:${[...TENS, ...TEENS, ...UNITS].join("|")}){2,}${TAIL}`, "gi");
 const EACH_WORD = new RegExp(`${[...TENS, ...TEENS, ...UNITS].join("|")}`, "gi");
 
+/** Stands between the numbers that one word may be; no text from outside keeps any. */
+const OR = "\u{E000}";
+
+/** "Seventy-one" is 71, and in a row of numbers also 70 and 1: two places, either of which may be the whole. */
+const tenAndUnit = (ten: number, unit: number) =>
+  unit === 0 ? String(ten) : `${ten + unit}${OR}${ten} ${unit}${OR}${ten + unit}`;
+
+/** A text with one number for each number word: "seventy-one" is 71 alone. */
+export const oneReading = (text: string) => text.replace(/(\d+)\u{E000}\d+ \d+\u{E000}\d+/gu, "$1");
+
 const numbersAsDigits = (text: string) =>
   plainDigits(text)
+    .replaceAll(OR, " ")
     .replace(JOINED_WORDS, (words) => words.replace(EACH_WORD, (word) => `${word} `))
-    .replace(TEN_AND_UNIT, (_, ten: string, unit: string | undefined) => {
-      return String(20 + 10 * indexIn(TENS, ten) + (unit === undefined ? 0 : indexIn(UNITS, unit)));
-    })
+    .replace(TEN_AND_UNIT, (_, ten: string, unit: string | undefined) =>
+      tenAndUnit(20 + 10 * indexIn(TENS, ten), indexIn(UNITS, unit ?? "zero")),
+    )
     .replace(SMALL_NUMBER, (word) => String(smallNumber(word)));
 
 /** A date with a year of four digits is no combination: 2026-11-26, 26.11.2026, 11/26/2026. */
@@ -57,7 +68,7 @@ export function plainNumbers(text: string): string {
 /** A place in a text that may be a number, and every number that it may be. */
 export interface NumberToken {
   readonly readings: readonly number[];
-  /** Digits, but for the mark 0x; letters alone may be a number, Roman or hexadecimal, but mostly are none. */
+  /** Digits, but for the mark 0x, or a number word; letters alone may be a number, Roman or hexadecimal, but mostly are none. */
   readonly isSure: boolean;
   /** Letters alone are a word more often than a number, and one letter nearly always. */
   readonly isLetter: boolean;
@@ -92,6 +103,13 @@ const hexBearer = (runs: readonly string[], isMarked: boolean) =>
         0,
       );
 
+/** Either place of a word like "seventy-one". Its unit, mostly a part of the number, takes no room of its own. */
+function wordToken(piece: string, start: number): Unplaced {
+  const readings = piece.split(OR).map(Number);
+  const isSure = (readings[0] ?? 0) > (readings[1] ?? 0);
+  return { readings, isSure, isLetter: false, start, end: start + piece.length };
+}
+
 /** Numbers of a piece of letters and digits: each run of digits, and its letters where they may be a number. */
 function pieceTokens(piece: string, at: number): Unplaced[] {
   const hex = hexReadings(piece);
@@ -116,7 +134,9 @@ function pieceTokens(piece: string, at: number): Unplaced[] {
  * @param text - as `plainNumbers` gives it
  */
 export function numberTokens(text: string): NumberToken[] {
-  const found = [...text.matchAll(/[a-z\d]+/gi)].flatMap(({ 0: piece, index }) => pieceTokens(piece, index));
+  const found = [...text.matchAll(/[a-z\d\u{E000}]+/giu)].flatMap(({ 0: piece, index }) =>
+    piece.includes(OR) ? [wordToken(piece, index)] : pieceTokens(piece, index),
+  );
   const isClose = (from: number | undefined, to: number | undefined) =>
     from !== undefined && to !== undefined && !/[\p{L}\d;]/u.test(text.slice(from, to));
   return found.map(({ start, end, ...token }, k) => ({

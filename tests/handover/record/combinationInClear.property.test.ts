@@ -24,6 +24,7 @@ describe("38-71-26 is found", () => {
     ["thirty-eight, seventy-one, twenty six"],
     ["Thirty Eight 71 twenty-six"],
     ["thirtyeightseventyonetwentysix"],
+    ["0x1A; step 2: 3 turns to seventy-one; step 2: 3 turns to 38"],
     ["3a8b7c1d2e6"],
     ["621783"],
     ["+38-71-26"],
@@ -121,6 +122,18 @@ const separator = fc.oneof(
   ),
   fc.stringMatching(/^[ .,;:|/_~*–—-]{1,6}$/),
 );
+
+test("a ten and a unit in words are two numbers of a combination, or one", () => {
+  for (const combination of [
+    [70, 1, 40],
+    [71, 40, 5],
+    [71, 40],
+    [70, 1],
+  ]) {
+    expect(combinationInClear(["seventy-one, forty, five"], combination, 100)).toEqual({ field: 0 });
+  }
+  expect(combinationInClear(["seventy-one, forty, five"], [71, 70, 1], 100)).toBeUndefined();
+});
 
 test("any combination is found in any order, each number in any notation, with any separators", () => {
   const numbersAndOrder = fc
