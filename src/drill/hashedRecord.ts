@@ -13,6 +13,12 @@ export interface RecordKind {
   readonly words: string;
 }
 
+/** Where each kind of record is checked, by its format: for one that was brought to the wrong place. */
+const CHECKED_AT: ReadonlyMap<unknown, string> = new Map([
+  ["gatefall-sitting", "it is the record of a sitting, which is checked under Sittings"],
+  ["gatefall-handover-record", "it is a handover record, which is checked under Handover"],
+]);
+
 /** What every change of a record that its hash was not made for comes to, of whatever kind of record. */
 export const CHANGED = "The record is not the one that the hash was made from: it or the hash was changed.";
 
@@ -35,8 +41,10 @@ const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
 export function readHashed(value: unknown, { format, words }: RecordKind): HashedRecord<object> {
   if (!isObject(value)) throw new DrillError("bad-record", `this is no record: it is not the JSON of a saved ${words}`);
   const { record, sha256 } = value;
-  if (!isObject(record) || record.format !== format || record.version !== 1)
-    throw new DrillError("bad-record", `this file holds no ${words}`);
+  if (!isObject(record) || record.format !== format || record.version !== 1) {
+    const other = isObject(record) && record.format !== format ? CHECKED_AT.get(record.format) : undefined;
+    throw new DrillError("bad-record", `this file holds no ${words}${other === undefined ? "" : `: ${other}`}`);
+  }
   if (typeof sha256 !== "string") throw new DrillError("bad-record", "this record comes without its SHA-256");
   return { record, sha256 };
 }

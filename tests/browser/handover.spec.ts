@@ -170,10 +170,12 @@ test.describe("bad handovers and what follows", () => {
     await door.expectTold("You are locked out.");
     await door.does("Dial the combination");
     await door.expectTold("it did not open");
+    await door.expectTold("Still so: you are locked out.");
     await door.does("Knock: open it from inside");
     await door.expectTold("Nobody is inside.");
     await door.does("Have it opened by force");
     await door.expectTold("It took hours");
+    await expect(door.told).not.toContainText("Still so");
     await door.does("Look back");
     await expect(door.debrief).toBeFocused();
     await page.getByRole("button", { name: /^Undo from here.*You shut the door/ }).click();

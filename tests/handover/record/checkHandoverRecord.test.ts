@@ -59,7 +59,7 @@ describe("a handover record", () => {
     [
       "a sitting",
       { sha256: "a", record: { format: "gatefall-sitting", version: 1 } },
-      /^this file holds no handover record$/,
+      /^this file holds no handover record: it is the record of a sitting, which is checked under Sittings$/,
     ],
     ["no hash", { record: RECORD }, /^this record comes without its SHA-256$/],
   ])("%s is refused with a sentence", async (_, value, words) => {

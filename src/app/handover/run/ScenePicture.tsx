@@ -1,5 +1,6 @@
 import type { Situation } from "../../../handover/run/situation";
 import { situationLines } from "../../../handover/run/situationWords";
+import { dangerIn } from "./danger";
 
 interface ScenePictureProps {
   readonly situation: Situation;
@@ -38,15 +39,10 @@ const DOOR = { open: "door open", shut: "door shut" } as const;
 const BOLT = { thrown: "bolt thrown", spunOff: "bolt thrown, spun off", retracted: "bolt back" } as const;
 const INSIDE = { nobody: "", able: "can open", unable: "shown nothing" } as const;
 
-const danger = (situation: Situation) => {
-  if (situation.escape === "shutIn") return "shut in";
-  return situation.entry === "lockedOut" ? "locked out" : "";
-};
-
 /** The door from above, as it stands; the list beneath says the same in words. */
 export function ScenePicture({ situation, isOnce }: ScenePictureProps & { readonly isOnce: boolean }) {
   // In a sitting the door is seen as it stands, and what that means is not told.
-  const alarm = isOnce ? "" : danger(situation);
+  const alarm = isOnce ? "" : (dangerIn(situation)?.sign ?? "");
   return (
     <div className="scene">
       <svg viewBox="0 0 360 212" aria-hidden="true">

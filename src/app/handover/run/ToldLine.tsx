@@ -1,13 +1,16 @@
+import type { Danger } from "./danger";
 import type { Told } from "./told";
 
 interface ToldLineProps {
   readonly told: Told | null;
+  /** What is wrong at the door by now. */
+  readonly danger: Danger | null;
   /** Whether what follows from it is left to the end of the sitting. */
   readonly isOnce: boolean;
 }
 
-/** What happened last, and what follows from it, said at once. */
-export function ToldLine({ told, isOnce }: ToldLineProps) {
+/** What happened last and what follows from it, said at once; and a danger for as long as it lasts. */
+export function ToldLine({ told, danger, isOnce }: ToldLineProps) {
   return (
     <div className="run-told" role="status" data-testid="run-told">
       {told === null ? (
@@ -24,6 +27,9 @@ export function ToldLine({ told, isOnce }: ToldLineProps) {
                 {consequence}
               </p>
             ))}
+          {!isOnce && danger !== null && told.consequences.length === 0 && (
+            <p className="run-consequence">{danger.standing}</p>
+          )}
         </>
       )}
     </div>

@@ -1,0 +1,16 @@
+import type { Situation } from "../../../handover/run/situation";
+
+/** What is wrong at a door for as long as it lasts, in the picture and in a sentence. */
+export interface Danger {
+  readonly sign: string;
+  readonly standing: string;
+}
+
+const SHUT_IN: Danger = { sign: "shut in", standing: "Still so: somebody is shut in." };
+const LOCKED_OUT: Danger = { sign: "locked out", standing: "Still so: you are locked out." };
+
+/** The danger that stands at a door, or null. */
+export function dangerIn(situation: Pick<Situation, "escape" | "entry">): Danger | null {
+  if (situation.escape === "shutIn") return SHUT_IN;
+  return situation.entry === "lockedOut" ? LOCKED_OUT : null;
+}
