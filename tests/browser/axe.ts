@@ -21,12 +21,12 @@ export const LOOKS = [
 export async function look(page: Page, { colorScheme, width, height }: (typeof LOOKS)[number]): Promise<void> {
   await page.setViewportSize({ width, height });
   await page.emulateMedia({ colorScheme });
-  // Colors reach their new values with the second frame.
-  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 }
 
 /** What the rules of axe-core find, best practices included; no rule is switched off. The app has no frames. */
 export async function violations(page: Page): Promise<string[]> {
+  // Colors reach their new values with the second frame.
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
   if (!(await page.evaluate(() => "axe" in window))) await page.evaluate(axe.source);
   const found = await page.evaluate(() => window.axe.run(document, { resultTypes: ["violations"] }));
   return found.violations.flatMap(({ id, help, nodes }) =>

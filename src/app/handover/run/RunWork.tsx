@@ -4,7 +4,7 @@ import { Sheet } from "../../shell/Sheet";
 import { Acts } from "./Acts";
 import { ChangeControls, ChooseNumbers } from "./ChangePanel";
 import { DoorHand } from "./DoorHand";
-import { dangerIn } from "./danger";
+import { standingDanger } from "./danger";
 import type { Activity, HandoverSession } from "./handoverSession";
 import { RecordSheet } from "./RecordSheet";
 import { RingHand, RingPanel } from "./RingPanel";
@@ -67,7 +67,7 @@ export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
           {session.activity === "ring" ? <RingHand session={session} /> : <DoorHand session={session} />}
         </div>
         <div className="run-side">
-          <ToldLine told={session.told} danger={dangerIn(session.run.situation)} isOnce={isOnce} />
+          <ToldLine told={session.told} danger={standingDanger(session.run, session.told)} isOnce={isOnce} />
           <WorkPanel session={session} isOnce={isOnce} />
           <ScenePicture situation={session.run.situation} isOnce={isOnce} />
           <Acts session={session} onForm={setForm} onLookBack={onLookBack} />

@@ -3,7 +3,7 @@ import type { Told } from "./told";
 
 interface ToldLineProps {
   readonly told: Told | null;
-  /** What is wrong at the door by now. */
+  /** What is wrong at the door and is not told by what happened last. */
   readonly danger: Danger | null;
   /** Whether what follows from it is left to the end of the sitting. */
   readonly isOnce: boolean;
@@ -27,9 +27,7 @@ export function ToldLine({ told, danger, isOnce }: ToldLineProps) {
                 {consequence}
               </p>
             ))}
-          {!isOnce && danger !== null && told.consequences.length === 0 && (
-            <p className="run-consequence">{danger.standing}</p>
-          )}
+          {!isOnce && danger !== null && <p className="run-consequence">{danger.standing}</p>}
         </>
       )}
     </div>
