@@ -77,11 +77,6 @@ export async function runningSittings(logbook: Logbook): Promise<readonly Sittin
 /** Those of some sittings that have not ended. @throws {LogbookError} when the storage fails */
 export async function runningAmong(logbook: Logbook, ids: ReadonlySet<string>): Promise<ReadonlySet<string>> {
   if (ids.size === 0) return ids;
-  const stored = await logbook.read((database) => database.sittings.bulkGet([...ids]), []);
-  const found = joinedWithPending(
-    logbook,
-    "sittings",
-    stored.flatMap((one) => one ?? []),
-  );
-  return new Set(found.flatMap(({ id, state }) => (ids.has(id) && state === "running" ? id : [])));
+  const running = await runningSittings(logbook);
+  return new Set(running.flatMap(({ id }) => (ids.has(id) ? id : [])));
 }

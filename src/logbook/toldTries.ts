@@ -19,12 +19,17 @@ export async function untoldSittings(logbook: Logbook, personId: string): Promis
 
 /** Attempts of a filter that may be told, oldest first. @throws {LogbookError} when the storage fails */
 export async function toldAttempts(logbook: Logbook, filter: AttemptFilter): Promise<AttemptRecord[]> {
-  return allAttempts(logbook, { ...filter, notOf: await untoldSittings(logbook, filter.personId) });
+  return allAttempts(logbook, { ...filter, notOf: filter.notOf ?? (await untoldSittings(logbook, filter.personId)) });
 }
 
-/** Jobs of a person that may be told, oldest first. @throws {LogbookError} when the storage fails */
-export async function toldJobs(logbook: Logbook, personId: string): Promise<JobRecord[]> {
-  const untold = await untoldSittings(logbook, personId);
+/**
+ * Jobs of a person that may be told, oldest first.
+ *
+ * @param known - the sittings under way, where they are known already
+ * @throws {LogbookError} when the storage fails
+ */
+export async function toldJobs(logbook: Logbook, personId: string, known?: readonly string[]): Promise<JobRecord[]> {
+  const untold = known ?? (await untoldSittings(logbook, personId));
   return (await recordsOfKind(logbook, "jobs"))
     .filter((one) => one.personId === personId && (one.sittingId === undefined || !untold.includes(one.sittingId)))
     .sort((one, other) => one.startedAt - other.startedAt || (one.id < other.id ? -1 : 1));

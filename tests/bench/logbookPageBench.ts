@@ -128,17 +128,23 @@ const filtered = (by: "misses" | "tag") => async (context: BrowserContext) => {
   return took;
 };
 
-/** Where a leap leads: to the end by its key, or to the middle as by the scroll bar. */
-type Leap = "end" | "middle";
-
-/** From a leap through the list to the frame that shows all its rows read. */
-const leapt = (leap: Leap) => async (context: BrowserContext) => {
+/** The logbook with the focus on its first row. */
+async function atFirstRow(context: BrowserContext): Promise<Page> {
   const page = await context.newPage();
   await page.goto("#/logbook");
   await page
     .getByRole("button", { name: /^Replay the attempt of/ })
     .first()
     .focus();
+  return page;
+}
+
+/** Where a leap leads: to the end by its key, or to the middle as by the scroll bar. */
+type Leap = "end" | "middle";
+
+/** From a leap through the list to the frame that shows all its rows read. */
+const leapt = (leap: Leap) => async (context: BrowserContext) => {
+  const page = await atFirstRow(context);
   const took = await page.evaluate(async (leap) => {
     const list = document.querySelector(".attempt-scroll");
     const asked = performance.now();
@@ -162,12 +168,7 @@ const leapt = (leap: Leap) => async (context: BrowserContext) => {
  * @param pixels - a frame; with 0 it is the machine that is measured
  */
 const scrolledBy = (pixels: number) => async (context: BrowserContext) => {
-  const page = await context.newPage();
-  await page.goto("#/logbook");
-  await page
-    .getByRole("button", { name: /^Replay the attempt of/ })
-    .first()
-    .focus();
+  const page = await atFirstRow(context);
   const waits = await page.evaluate(async (pixels) => {
     const list = document.querySelector(".attempt-scroll");
     const waits: number[] = [];

@@ -4,6 +4,7 @@ import { faceText } from "../../dialing/words";
 import type { Profile } from "../../lock/profile";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { FileButton } from "../shell/FileButton";
+import { LockChoice } from "../shell/LockChoice";
 import { profileFromFile } from "../shell/profileFile";
 import type { BenchSetup } from "./benchSetup";
 import { HelpChoice } from "./HelpChoice";
@@ -40,18 +41,7 @@ function LockChooser({
   };
   return (
     <>
-      <select
-        className="field"
-        aria-label="Lock"
-        value={known.indexOf(profile)}
-        onChange={(event) => onProfile(known[Number(event.currentTarget.value)] ?? profile)}
-      >
-        {known.map((one, index) => (
-          <option key={`${one.id}-${index < SHIPPED_PROFILES.length ? "shipped" : index}`} value={index}>
-            {one.title}
-          </option>
-        ))}
-      </select>
+      <LockChoice locks={known} lock={profile} onLock={onProfile} />
       <FileButton accept=".json" title="Load a lock profile of your own (JSON)" onFile={load}>
         <span aria-hidden="true">+</span>
         <span className="visually-hidden">Load a lock profile file</span>

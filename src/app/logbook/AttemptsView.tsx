@@ -5,7 +5,7 @@ import { tagsOfAttempts } from "../../logbook/attemptTags";
 import { untoldSittings } from "../../logbook/toldTries";
 import { AttemptList } from "./AttemptList";
 import type { CurrentLogbook } from "./currentLogbook";
-import { FilterChoice, LockChoice, MissesOnly, UntoldNote } from "./FilterChoice";
+import { FilterChoice, LockFilter, MissesOnly, UntoldNote } from "./FilterChoice";
 import { ONE_COLUMN } from "./oneColumn";
 import { ReplayPane } from "./ReplayPane";
 import { useAttemptWindow } from "./useAttemptWindow";
@@ -31,7 +31,7 @@ function FilterBar({ choice, onChoice, tags, count }: FilterBarProps) {
   const { profileId, onlyMisses = false, tag = "" } = choice;
   return (
     <div className="logbook-filter">
-      <LockChoice profileId={profileId} onProfile={(id) => onChoice({ ...choice, profileId: id })} />
+      <LockFilter profileId={profileId} onProfile={(id) => onChoice({ ...choice, profileId: id })} />
       {(tags.length > 0 || tag !== "") && (
         <FilterChoice
           label="Tag"

@@ -32,13 +32,13 @@ const LOCKS: FilterChoiceProps["choices"] = [
   ...SHIPPED_PROFILES.map((profile) => [profile.id, shortTitle(profile, profile.id)] as const),
 ];
 
-interface LockChoiceProps {
+interface LockFilterProps {
   readonly profileId: string | undefined;
   readonly onProfile: (profileId: string | undefined) => void;
 }
 
 /** Narrows a list to one of the shipped locks. */
-export function LockChoice({ profileId, onProfile }: LockChoiceProps) {
+export function LockFilter({ profileId, onProfile }: LockFilterProps) {
   return (
     <FilterChoice
       label="Lock"

@@ -4,7 +4,7 @@ import { JOB_KINDS, type JobRecord } from "../../logbook/jobRecord";
 import { runningAmong } from "../../logbook/sittingQueries";
 import { untoldSittings } from "../../logbook/toldTries";
 import type { CurrentLogbook } from "./currentLogbook";
-import { FilterChoice, LockChoice, MissesOnly, UntoldNote } from "./FilterChoice";
+import { FilterChoice, LockFilter, MissesOnly, UntoldNote } from "./FilterChoice";
 import { JobList } from "./JobList";
 import { JobPane } from "./JobPane";
 import { JOB_WORDS } from "./jobWords";
@@ -34,7 +34,7 @@ function FilterBar({ choice, onChoice }: FilterBarProps) {
         choices={KINDS}
         onChoice={(value) => onChoice({ ...choice, kind: JOB_KINDS.find((one) => one === value) })}
       />
-      <LockChoice profileId={profileId} onProfile={(id) => onChoice({ ...choice, profileId: id })} />
+      <LockFilter profileId={profileId} onProfile={(id) => onChoice({ ...choice, profileId: id })} />
       <MissesOnly isOn={onlyMisses} onSwitch={(isOn) => onChoice({ ...choice, onlyMisses: isOn })} />
     </div>
   );

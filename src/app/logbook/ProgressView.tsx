@@ -18,7 +18,8 @@ import { WhatNextPanel } from "./WhatNextPanel";
 const LATEST = 1000;
 
 async function progressOf({ logbook }: CurrentLogbook, personId: string) {
-  const attempts = await toldAttempts(logbook, { personId });
+  const untold = await untoldSittings(logbook, personId);
+  const attempts = await toldAttempts(logbook, { personId, notOf: untold });
   const declarations = (await recordsOfKind(logbook, "declarations")).filter((one) => one.personId === personId);
   const skills = bySkill(attempts).flatMap(({ skill, attempts: own }): SkillProgress[] => {
     const latest = own.slice(-LATEST);
@@ -26,8 +27,7 @@ async function progressOf({ logbook }: CurrentLogbook, personId: string) {
     const declaration = declarations.find((one) => skillKey(one) === skillKey(skill));
     return profile === null ? [] : [{ skill, profile, attempts: latest, declaration }];
   });
-  const jobs = await toldJobs(logbook, personId);
-  const untold = await untoldSittings(logbook, personId);
+  const jobs = await toldJobs(logbook, personId, untold);
   const jobSkills = bySkill(jobs.map((job) => ({ ...practiceOfJob(job), job }))).map(({ skill, attempts: own }) => ({
     skill,
     jobs: own.map(({ job }) => job).slice(-LATEST),

@@ -8,15 +8,17 @@ interface LockChoiceProps {
 
 /** Which of some locks is in hand. */
 export function LockChoice({ locks, lock, onLock }: LockChoiceProps) {
+  const placeOf = (one: Profile) => locks.indexOf(one);
   return (
     <select
       className="field"
       aria-label="Lock"
-      value={locks.indexOf(lock)}
+      value={placeOf(lock)}
       onChange={(event) => onLock(locks[Number(event.currentTarget.value)] ?? lock)}
     >
-      {locks.map((one, k) => (
-        <option key={one.id} value={k}>
+      {locks.map((one) => (
+        // A profile from a file may bear the id of another.
+        <option key={`${one.id}-${placeOf(one)}`} value={placeOf(one)}>
           {one.title}
         </option>
       ))}

@@ -12,11 +12,6 @@ export interface RecordFinding {
   readonly unheld?: readonly string[];
 }
 
-interface RecordFindingsProps extends RecordFinding {
-  /** What is known of a sound one, in a sentence. */
-  readonly sound: string;
-}
-
 function Sentences({ of }: { readonly of: readonly string[] }) {
   return (
     <ul>
@@ -27,11 +22,10 @@ function Sentences({ of }: { readonly of: readonly string[] }) {
   );
 }
 
-/** What checking a record came to, told. */
-export function RecordFindings({ problems, unheld = [], sound }: RecordFindingsProps) {
+function Finding({ problems, unheld = [], sound }: RecordFinding & { readonly sound: string }) {
   if (problems.length + unheld.length === 0) {
     return (
-      <p role="status" className="record-sound">
+      <p role="status" className="told-box told-quiet">
         {sound}
       </p>
     );
@@ -39,18 +33,52 @@ export function RecordFindings({ problems, unheld = [], sound }: RecordFindingsP
   return (
     <>
       {problems.length > 0 && (
-        <div role="alert" className="record-problem">
+        <div role="alert" className="told-box">
           <p>The record does not check.</p>
           <Sentences of={problems} />
         </div>
       )}
       {unheld.length > 0 && (
-        <div role="status" className="record-unheld">
+        <div role="status" className="told-box told-quiet">
           <p>Not all of it can be checked by this version.</p>
           <Sentences of={unheld} />
         </div>
       )}
     </>
+  );
+}
+
+/** What came of a check: a finding, or why there was none. */
+type Outcome = { readonly finding: RecordFinding } | { readonly failure: string };
+
+/** Checks a record when asked to, and holds what came of it. */
+export function useRecordCheck() {
+  const [outcome, setOutcome] = useState<Outcome | null>(null);
+  const run = async (check: () => Promise<RecordFinding>) => {
+    setOutcome(null);
+    try {
+      setOutcome({ finding: await check() });
+    } catch (error) {
+      setOutcome({ failure: messageOf(error) });
+    }
+  };
+  return { outcome, run };
+}
+
+interface RecordOutcomeProps {
+  readonly outcome: Outcome | null;
+  /** What is known of a sound record, in a sentence. */
+  readonly sound: string;
+}
+
+/** What came of a check, told. */
+export function RecordOutcome({ outcome, sound }: RecordOutcomeProps) {
+  if (outcome === null) return null;
+  if ("finding" in outcome) return <Finding {...outcome.finding} sound={sound} />;
+  return (
+    <p role="alert" className="told-box">
+      Not checked: {outcome.failure}.
+    </p>
   );
 }
 
@@ -64,25 +92,18 @@ interface RecordCheckerProps {
 /** A saved record, pasted, loaded or dropped, checked against its hash and against itself. */
 export function RecordChecker({ sound, check }: RecordCheckerProps) {
   const [text, setText] = useState("");
-  const [finding, setFinding] = useState<RecordFinding | null>(null);
-  const [failure, setFailure] = useState<string | null>(null);
-  const run = async (from: string) => {
+  const { outcome, run } = useRecordCheck();
+  const checkText = (from: string) => {
     setText(from);
-    setFinding(null);
-    setFailure(null);
-    try {
-      setFinding(await check(from));
-    } catch (error) {
-      setFailure(messageOf(error));
-    }
+    return run(() => check(from));
   };
   const read = async (file: File | undefined) => {
-    if (file !== undefined) await run(await file.text());
+    if (file !== undefined) await checkText(await file.text());
   };
   const isOver = useDroppedFiles(([file]) => read(file));
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    run(text);
+    checkText(text);
   };
   return (
     <section aria-label="Check a record" className={isOver ? "record-check record-check-over" : "record-check"}>
@@ -106,12 +127,7 @@ export function RecordChecker({ sound, check }: RecordCheckerProps) {
           <small>or drop a file anywhere on this page</small>
         </div>
       </form>
-      {finding !== null && <RecordFindings problems={finding.problems} unheld={finding.unheld ?? []} sound={sound} />}
-      {failure !== null && (
-        <p role="alert" className="record-problem">
-          Not checked: {failure}.
-        </p>
-      )}
+      <RecordOutcome outcome={outcome} sound={sound} />
     </section>
   );
 }

@@ -1,6 +1,4 @@
-import { useState } from "react";
-import { messageOf } from "../shell/messageOf";
-import { RecordChecker, type RecordFinding, RecordFindings } from "../shell/RecordChecker";
+import { RecordChecker, RecordOutcome, useRecordCheck } from "../shell/RecordChecker";
 import { APP_VERSION } from "./appVersion";
 import { browserSha256, checkKept, checkRecordFile } from "./recordFile";
 import type { KeptRecord } from "./sittingShelf";
@@ -10,21 +8,17 @@ const SOUND =
 
 /** Checks the record that is shown. */
 export function CheckThis({ kept }: { readonly kept: KeptRecord }) {
-  const [check, setCheck] = useState<RecordFinding | null>(null);
-  const [failure, setFailure] = useState<string | null>(null);
-  const run = () =>
-    checkKept(kept, browserSha256, APP_VERSION).then(setCheck, (error: unknown) => setFailure(messageOf(error)));
+  const { outcome, run } = useRecordCheck();
   return (
     <>
-      <button type="button" className="button sitting-noprint" onClick={run}>
+      <button
+        type="button"
+        className="button sitting-noprint"
+        onClick={() => run(() => checkKept(kept, browserSha256, APP_VERSION))}
+      >
         Check this record
       </button>
-      {check !== null && <RecordFindings problems={check.problems} unheld={check.unheld ?? []} sound={SOUND} />}
-      {failure !== null && (
-        <p role="alert" className="record-problem">
-          Not checked: {failure}.
-        </p>
-      )}
+      <RecordOutcome outcome={outcome} sound={SOUND} />
     </>
   );
 }

@@ -39,7 +39,7 @@ function LinkForm({ onChoose }: ChooseProps) {
         Take this sheet
       </button>
       {problem !== null && (
-        <p className="sitting-problem" role="alert">
+        <p className="told-box" role="alert">
           Not taken: {problem}.
         </p>
       )}
@@ -80,7 +80,7 @@ export function ChooseSheet({ current, problem, onChoose }: ChooseSheetProps) {
   return (
     <div className="sitting-page">
       {problem !== null && (
-        <p className="sitting-problem" role="alert">
+        <p className="told-box" role="alert">
           This cannot be sat here: {problem}.
         </p>
       )}

@@ -54,7 +54,7 @@ export function RecordView({ current, id }: { readonly current: CurrentSitting; 
         <a href="#/sittings">All sheets to sit</a> · <a href="#/logbook?view=sittings">Sittings in the logbook</a>
       </p>
       {problem !== null && (
-        <p className="sitting-problem" role="alert">
+        <p className="told-box" role="alert">
           There is no result to show: {problem}.
         </p>
       )}

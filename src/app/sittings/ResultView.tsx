@@ -16,7 +16,7 @@ function Result({ current, kept, onLeave }: Omit<ResultProps, "session"> & { rea
   return (
     <>
       {!shelf.isKeeping && (
-        <p className="sitting-problem" role="alert">
+        <p className="told-box" role="alert">
           This browser keeps nothing here: save the record before you leave the page.
         </p>
       )}
@@ -36,7 +36,7 @@ export function ResultView({ current, session, onLeave }: ResultProps) {
     <div className="sitting-page sitting-result">
       <p className="sitting-title">{session.sheet.title}</p>
       {problem !== null && (
-        <p className="sitting-problem" role="alert">
+        <p className="told-box" role="alert">
           There is no record: {problem}.
         </p>
       )}

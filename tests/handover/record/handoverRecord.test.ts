@@ -1,39 +1,13 @@
 import { createHash } from "node:crypto";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import clean from "../../../shared/handovers/clean.json" with { type: "json" };
-import {
-  handoverRecord,
-  handoverRecordHash,
-  parseHandoverRecord,
-  type RecordFacts,
-} from "../../../src/handover/record/handoverRecord";
+import { handoverRecord, handoverRecordHash, parseHandoverRecord } from "../../../src/handover/record/handoverRecord";
 import { isCalendarDate, nextChangeDue } from "../../../src/handover/record/nextChange";
-import { type RecordForm, recordProblems } from "../../../src/handover/record/recordForm";
-import { checkRun } from "../../../src/handover/run/checkRun";
-import { parseRun } from "../../../src/handover/run/recordedRun";
+import { recordProblems } from "../../../src/handover/record/recordForm";
 import { RunError } from "../../../src/handover/run/runError";
+import { RECORD_FACTS as FACTS, RECORD_FORM as FORM } from "../../support/savedHandoverRecord";
 
-const FORM: RecordForm = {
-  technician: "P. Underbell",
-  second: "R. Tarn",
-  takenOverBy: "D. Mallow",
-  authorizedBy: "",
-  lock: "Lock 417",
-  door: "Tool crib, door 2",
-  date: "2026-11-26",
-  holders: "D. Mallow and the night desk",
-  remarks: "",
-};
 const SECRETS = [{ combination: [38, 71, 26], graduations: 100 }];
-const FACTS: RecordFacts = {
-  form: FORM,
-  profileId: "three-wheel",
-  seed: 5,
-  result: checkRun(parseRun(clean)),
-  zero: null,
-  height_in: 44,
-};
 const sha256 = (text: string) => createHash("sha256").update(text).digest("hex");
 
 describe("the next change", () => {
