@@ -1,7 +1,6 @@
 import { useRef, useState } from "react";
 import { type JobFilter, jobPage } from "../../logbook/jobQueries";
 import { JOB_KINDS, type JobRecord } from "../../logbook/jobRecord";
-import { runningAmong } from "../../logbook/sittingQueries";
 import { untoldSittings } from "../../logbook/toldTries";
 import type { CurrentLogbook } from "./currentLogbook";
 import { FilterChoice, LockFilter, MissesOnly, UntoldNote } from "./FilterChoice";
@@ -44,11 +43,11 @@ function useJobs(current: CurrentLogbook, filter: JobFilter) {
   const name = JSON.stringify(filter);
   const { before, first, later, goOn } = usePageEnds(name, PAGE_SIZE);
   const { answer, problem } = useAsked(`jobs ${current.version} ${name} ${before?.id}`, async () => {
+    const running = await untoldSittings(current.logbook, filter.personId);
     // Which tries of a sitting under way are misses is not told, not by their being in a list either.
-    const notOf = filter.onlyMisses === true ? await untoldSittings(current.logbook, filter.personId) : [];
+    const notOf = filter.onlyMisses === true ? running : [];
     const page = await jobPage(current.logbook, { ...filter, notOf }, { size: PAGE_SIZE, before });
-    const sittings = page.records.flatMap(({ sittingId }) => sittingId ?? []);
-    return { ...page, notOf, running: await runningAmong(current.logbook, new Set(sittings)) };
+    return { ...page, notOf, running: new Set(running) };
   });
   const next = answer?.next ?? null;
   return { answer, problem, first, later, earlier: next === null ? null : () => goOn(next) };
