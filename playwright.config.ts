@@ -1,6 +1,10 @@
 import { defineConfig } from "@playwright/test";
 import { BROWSER_SWITCHES, browserPath } from "./tests/browser/browserPath";
 
+/** Two runs at once on one machine need two ports. */
+const PORT = process.env.BROWSER_TEST_PORT ?? "4179";
+const PAGE = `http://127.0.0.1:${PORT}/`;
+
 export default defineConfig({
   testDir: "tests/browser",
   outputDir: "test-results/browser",
@@ -11,7 +15,7 @@ export default defineConfig({
   fullyParallel: true,
   reporter: [["list"], ["json", { outputFile: "test-results/browser.json" }]],
   use: {
-    baseURL: "http://127.0.0.1:4179/",
+    baseURL: PAGE,
     // A worker that serves pages from its store hides what a page asks for; offline.spec.ts lets it in again.
     serviceWorkers: "block",
     viewport: { width: 1280, height: 800 },
@@ -19,8 +23,8 @@ export default defineConfig({
     screenshot: "only-on-failure",
   },
   webServer: {
-    command: "npx vite preview --port 4179 --strictPort",
-    url: "http://127.0.0.1:4179/",
+    command: `npx vite preview --port ${PORT} --strictPort`,
+    url: PAGE,
     reuseExistingServer: false,
   },
 });

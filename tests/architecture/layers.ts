@@ -21,7 +21,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 export const PURE: readonly string[] = LOGIC;
 
 /** Packages that a pure layer may build on; each is as pure as the layer. */
-const PURE_PACKAGES = ["xstate", "zod", "pure-rand", "@stdlib", "ml-levenberg-marquardt", "fflate"];
+const PURE_PACKAGES = ["xstate", "zod", "pure-rand", "@stdlib", "ml-levenberg-marquardt", "fflate", "@noble/hashes"];
 
 /** A source file: its path inside src, with forward slashes, and its text. */
 export interface SourceFile {

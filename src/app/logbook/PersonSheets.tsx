@@ -2,6 +2,7 @@ import { type FormEvent, useState } from "react";
 import type { PersonRecord } from "../../logbook/records";
 import { deletePerson, recordsOfKind, wholeLogbook } from "../../logbook/wholeLogbook";
 import { messageOf } from "../shell/messageOf";
+import { newId } from "../shell/newId";
 import { Sheet } from "../shell/Sheet";
 import type { CurrentLogbook } from "./currentLogbook";
 import { exportFile } from "./exportFiles";
@@ -59,7 +60,7 @@ interface PersonSheetProps {
 /** Adds a person, who then practices. */
 export function AddSheet({ current, people, isOpen, onClose }: PersonSheetProps) {
   const add = async (name: string) => {
-    const person = newPerson(name, crypto.randomUUID(), Date.now());
+    const person = newPerson(name, newId(), Date.now());
     await current.logbook.save({ kind: "people", record: person });
     current.choose(person);
     onClose();

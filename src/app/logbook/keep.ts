@@ -8,6 +8,7 @@ import { type Skill, skillKey } from "../../logbook/skill";
 import { toldAttempts, toldJobs } from "../../logbook/toldTries";
 import { encodeTrace, type Motion } from "../../logbook/traceCodec";
 import { deleteAttempt, recordsOfKind } from "../../logbook/wholeLogbook";
+import { newId } from "../shell/newId";
 import type { AttemptNote } from "./attemptNote";
 import { type CurrentLogbook, currentLogbook } from "./currentLogbook";
 import { type JobNote, jobWrite } from "./jobNote";
@@ -28,7 +29,7 @@ export async function whoPractices(): Promise<PersonRecord | null> {
 async function personNow(current: CurrentLogbook): Promise<PersonRecord> {
   const own = await whoPractices();
   if (own !== null) return own;
-  const person = newPerson(FIRST_NAME, crypto.randomUUID(), Date.now());
+  const person = newPerson(FIRST_NAME, newId(), Date.now());
   if (current.person === null) current.choose(person);
   await current.logbook.save({ kind: "people", record: person });
   return person;

@@ -1,14 +1,13 @@
 import { useEffect } from "react";
 import type { Milliseconds } from "../../lock/dial";
 import type { BenchSession } from "../bench/benchSession";
+import { newId } from "../shell/newId";
 import { onPageLeft } from "../shell/onPageLeft";
 import type { ZeroingSession } from "../zeroing/zeroingSession";
 import { AttemptKeeping } from "./attemptKeeping";
 import type { AttemptNote } from "./attemptNote";
 import { keeping } from "./keeping";
 import { ZeroingNotes } from "./zeroingNote";
-
-const newId = () => crypto.randomUUID();
 
 /** Comes after whatever the page has to draw: keeping a record never holds up the hand. */
 const afterDrawing = (act: () => void) => void setTimeout(act, 0);

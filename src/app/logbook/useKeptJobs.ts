@@ -1,4 +1,5 @@
 import { useEffect } from "react";
+import { newId } from "../shell/newId";
 import type { Store } from "../shell/store";
 import type { JobNote } from "./jobNote";
 import { keeping } from "./keeping";
@@ -7,8 +8,6 @@ import { keeping } from "./keeping";
 interface JobNotes {
   readonly look: (now: number) => JobNote | null;
 }
-
-const newId = () => crypto.randomUUID();
 
 /** Keeps every job of an exercise in the logbook when it has ended. @param Notes - what watches it, of this very kind */
 export function useKeptJobs<Session extends Store>(

@@ -1,3 +1,4 @@
+import { newId } from "../shell/newId";
 import { type SheetKeeper, SheetShelf } from "./sheetShelf";
 
 /** The sheets table of this browser's logbook, fetched when it is first needed. */
@@ -20,12 +21,6 @@ async function logbookKeeper(): Promise<SheetKeeper> {
     problem: () => logbook.problem?.message ?? null,
   };
 }
-
-const BYTES = 16;
-
-/** A name that no other machine gives; pages without a secure origin have no `randomUUID`. */
-const newId = () =>
-  Array.from(crypto.getRandomValues(new Uint8Array(BYTES)), (byte) => byte.toString(16).padStart(2, "0")).join("");
 
 let shelf: SheetShelf | null = null;
 

@@ -2,6 +2,7 @@ import type { Sheet } from "../../drill/sheet/sheet";
 import { recordHash, sittingRecord } from "../../drill/sittingRecord";
 import type { Milliseconds } from "../../lock/dial";
 import { messageOf } from "../shell/messageOf";
+import { newId } from "../shell/newId";
 import { onPageLeft } from "../shell/onPageLeft";
 import { Store } from "../shell/store";
 import { APP_VERSION } from "./appVersion";
@@ -73,7 +74,7 @@ export class CurrentSitting extends Store {
   async begin(sheet: Sheet, seed: number): Promise<void> {
     const who = await answerInTime(async () => (await fetchKeep()).whoPractices(), null);
     const [person, personId] = [who?.name ?? null, who?.id ?? null];
-    this.open(newProgress({ id: crypto.randomUUID(), sheet, seed, person, personId }));
+    this.open(newProgress({ id: newId(), sheet, seed, person, personId }));
   }
 
   /** Puts a sitting away: one that is over, or was never started. */

@@ -1,17 +1,12 @@
 import { checkRecord, type RecordCheck } from "../../drill/checkRecord";
 import { parsedJson, readHashed, writeHashed } from "../../drill/hashedRecord";
+import { sha256Hex } from "../../drill/sha256";
 import { parseSheet } from "../../drill/sheet/parseSheet";
 import type { Sha256, SittingRecord } from "../../drill/sittingRecord";
 import type { KeptRecord } from "./sittingShelf";
 
-/** SHA-256 by the browser. It has none on a page without a secure address. */
-export async function browserSha256(text: string): Promise<string> {
-  if (globalThis.crypto?.subtle === undefined) {
-    throw new Error("this browser makes no SHA-256 here: open the trainer at an https address or on this machine");
-  }
-  const digest = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text));
-  return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, "0")).join("");
-}
+/** SHA-256 that every page can make, whatever its address. */
+export const browserSha256: Sha256 = async (text) => sha256Hex(text);
 
 /** A record and its hash as a file. */
 export const writeRecordFile = ({ record, sha256 }: Omit<KeptRecord, "id">): string => writeHashed({ record, sha256 });
