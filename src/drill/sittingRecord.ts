@@ -18,6 +18,26 @@ export interface RecordedAnswer {
   readonly isRight: boolean;
 }
 
+/** Where the seed of a sitting is from: drawn for it alone, set by its sheet, or given in the address, for practice. */
+export type SeedOrigin = "drawn" | "sheet" | "address";
+
+/** A pause, or a page that was loaded anew in the middle of a sitting. */
+export interface SittingBreak {
+  readonly kind: "pause" | "reload";
+  /** Working time when it began. */
+  readonly at_ms: Milliseconds;
+  /** From its beginning until the candidate went on, by the clock of the sitting; never negative. */
+  readonly length_ms: Milliseconds;
+}
+
+/** The machine's clock jumped in the middle of a sitting: somebody set it, or the machine slept. */
+export interface ClockJump {
+  /** Working time when it was noticed. */
+  readonly at_ms: Milliseconds;
+  /** How far; negative where it was set back. */
+  readonly by_ms: Milliseconds;
+}
+
 /** What is put on record when a sitting ends; times and the version come from the caller. */
 export interface SittingFacts {
   readonly sheet: Sheet;
@@ -26,11 +46,19 @@ export interface SittingFacts {
   readonly appVersion: string;
   /** Local name of the person, if one is kept. */
   readonly person?: string | undefined;
+  /** Id of the person in the logbook, if one is known; since version 0.3.0. */
+  readonly personId?: string | undefined;
+  /** Where the seed is from; since version 0.3.0. */
+  readonly seedFrom?: SeedOrigin | undefined;
   /** When it was started, ISO 8601. */
   readonly startedAt: string;
   readonly worked_ms: Milliseconds;
   readonly pauses: number;
   readonly interruptions: number;
+  /** Every pause and reload with its length, in order; since version 0.3.0. */
+  readonly breaks?: readonly SittingBreak[] | undefined;
+  /** Every jump of the machine's clock, in order; since version 0.3.0. */
+  readonly clockJumps?: readonly ClockJump[] | undefined;
   readonly tries: readonly TryResult[];
   readonly answers: readonly RecordedAnswer[];
   readonly ended: SittingEnd;
