@@ -1,4 +1,5 @@
 import type { ExportFile } from "../logbook/exportFiles";
+import { fileNameOf } from "../shell/fileName";
 
 /**
  * A CSV file of the desk.
@@ -6,5 +7,5 @@ import type { ExportFile } from "../logbook/exportFiles";
  * @param now - milliseconds since 1970
  */
 export function deskFile(what: "class" | "gauge", text: string, now: number): Omit<ExportFile, "told"> {
-  return { name: `gatefall-${what}-${new Date(now).toISOString().slice(0, 10)}.csv`, type: "text/csv", text };
+  return { name: fileNameOf({ what, at: now, ending: "csv" }), type: "text/csv", text };
 }

@@ -4,6 +4,7 @@ import { jobsCsv } from "../../logbook/jobsCsv";
 import { contentsOf, type LogbookContents } from "../../logbook/logbookContents";
 import { writeLogbookFile } from "../../logbook/logbookFile";
 import { xapiStatements } from "../../logbook/xapiStatements";
+import { fileNameOf } from "../shell/fileName";
 import { countText } from "./figures/numbers";
 
 /** A kind of file that a logbook can be saved as. */
@@ -27,8 +28,10 @@ export interface ExportFile {
   readonly told: string;
 }
 
-const named = (what: string, now: number, ending: string) =>
-  `gatefall-${what}-${new Date(now).toISOString().slice(0, 10)}.${ending}`;
+/** Of one person alone, her name; of more, none. */
+function personOf({ records: { people } }: LogbookContents): string | null {
+  return people.length === 1 ? (people[0]?.name ?? null) : null;
+}
 
 function savedWords({ records: { people, attempts, jobs } }: LogbookContents): string {
   const persons = countText(people.length, "person", "people");
@@ -42,19 +45,19 @@ type Writer = (contents: LogbookContents, now: number) => ExportFile;
 
 const WRITERS: Readonly<Record<ExportKind, Writer>> = {
   logbook: (contents, now) => ({
-    name: named("logbook", now, "json"),
+    name: fileNameOf({ what: "logbook", person: personOf(contents), at: now, ending: "json" }),
     type: "application/json",
     text: writeLogbookFile(contents, now),
     told: savedWords(contents),
   }),
   csv: (contents, now) => ({
-    name: named("attempts", now, "csv"),
+    name: fileNameOf({ what: "attempts", person: personOf(contents), at: now, ending: "csv" }),
     type: "text/csv",
     text: attemptsCsv(contents),
     told: `Saved ${countText(contents.records.attempts.length, "attempt")}.`,
   }),
   jobs: (contents, now) => ({
-    name: named("jobs", now, "csv"),
+    name: fileNameOf({ what: "jobs", person: personOf(contents), at: now, ending: "csv" }),
     type: "text/csv",
     text: jobsCsv(contents),
     told: `Saved ${countText(contents.records.jobs.length, "job")}.`,
@@ -64,7 +67,7 @@ const WRITERS: Readonly<Record<ExportKind, Writer>> = {
     const written = contents.records.attempts.length - leftOut;
     const aside = leftOut === 0 ? "" : ` ${leftOut} left out: no motion is kept, or the lock is not known here.`;
     return {
-      name: named("attempts", now, "jsonl"),
+      name: fileNameOf({ what: "attempts", person: personOf(contents), at: now, ending: "jsonl" }),
       type: "application/x-ndjson",
       text,
       told: `Saved ${countText(written, "attempt")}.${aside}`,
@@ -73,7 +76,7 @@ const WRITERS: Readonly<Record<ExportKind, Writer>> = {
   xapi: (contents, now) => {
     const statements = xapiStatements(contents);
     return {
-      name: named("xapi", now, "json"),
+      name: fileNameOf({ what: "xapi", person: personOf(contents), at: now, ending: "json" }),
       type: "application/json",
       text: JSON.stringify(statements, null, 1),
       told: `Saved ${countText(statements.length, "statement")}.`,

@@ -8,9 +8,12 @@ const logbook = contents(
   [anAttempt("a"), anAttempt("b", { personId: "mibsy" }), anAttempt("c", { profileId: "elsewhere" })],
 );
 
-test.each(EXPORTS)("$label has a name with the day, and tells what is in it", ({ kind }) => {
+test.each(EXPORTS)("$label has a name with person and time, and tells what is in it", ({ kind }) => {
   const file = exportFile(kind, logbook, null, NOON);
-  expect(file.name).toMatch(/^gatefall-[a-z]+-2026-11-\d\d\.[a-z]+$/);
+  expect(file.name).toMatch(/^gatefall-[a-z]+-2026-11-\d\d-\d{4}\.[a-z]+$/);
+  expect(exportFile(kind, logbook, "mibsy", NOON).name).toMatch(
+    /^gatefall-[a-z]+-[mM]ibsy-2026-11-\d\d-\d{4}\.[a-z]+$/,
+  );
   expect(file.told).toMatch(/^Saved \d+ /);
 });
 
