@@ -1,6 +1,7 @@
 import { countWord, sizeText } from "../lock/amountWords";
 import { opposite, type Turn } from "../lock/dial";
 import type { Profile } from "../lock/profile";
+import { spinOffRule } from "../lock/spinOffRule";
 import type { HandledLock } from "./attempt";
 import type { DialingState } from "./dialingMachine";
 import { faultsSoFar } from "./fault";
@@ -159,6 +160,34 @@ const spoiled = (scene: Scene): Advice | null => {
   return what === null ? null : { turn, say: `This will not open. Start over: ${startOverText(scene)}.`, detail: what };
 };
 
+const turnsLeftText = (left: number) => {
+  // While anything is left it is not nothing.
+  const tenths = Math.max(0.1, left).toFixed(1);
+  return `${tenths} turn${tenths === "1.0" ? "" : "s"} to go`;
+};
+
+const standingText = (wheels: readonly number[]) => {
+  if (wheels.length === 0) return "no wheel stands at the combination now";
+  const names = `${wheels.slice(0, -1).join(", ")}${wheels.length > 1 ? " and " : ""}${wheels.at(-1)}`;
+  return wheels.length === 1
+    ? `wheel ${names} still stands at its number`
+    : `wheels ${names} still stand at their numbers`;
+};
+
+const spinningOff = ({ attempt, profile }: Scene): Advice => {
+  const { turns } = spinOffRule(profile);
+  const spun = attempt.spinOff ?? null;
+  const turn = spun?.turn ?? opposite(profile.draw.turn);
+  const left = turnsLeftText(spun?.turnsLeft ?? turns);
+  return attempt.pack === null
+    ? { turn, say: `The bolt is thrown. Keep turning ${turn}: ${left}.`, detail: "" }
+    : {
+        turn,
+        say: `Not secure yet. Spin off: keep turning ${turn}, ${left}.`,
+        detail: standingText(spun?.wheelsStanding ?? []),
+      };
+};
+
 const WORDS: Readonly<Record<DialingState, (scene: Scene) => Advice>> = {
   waiting: (scene) => ({
     turn: scene.profile.procedure[0]?.turn ?? null,
@@ -176,14 +205,7 @@ const WORDS: Readonly<Record<DialingState, (scene: Scene) => Advice>> = {
     say: `Open. Turn ${opposite(scene.profile.draw.turn)} to throw the bolt, then spin off.`,
     detail: "the dial stands at the positive stop",
   }),
-  thrown: (scene) => ({
-    turn: opposite(scene.profile.draw.turn),
-    say:
-      scene.attempt.pack === null
-        ? "The bolt is thrown. Turn on for one whole turn."
-        : `Not secure yet: spin off, ${countWord(scene.profile.procedure[0]?.arrivals ?? 4)} turns one way.`,
-    detail: scene.attempt.pack === null ? "" : "the wheels still stand at the combination",
-  }),
+  thrown: spinningOff,
   secured: () => ({ turn: null, say: "Secured.", detail: "turn the dial to begin again" }),
 };
 

@@ -2,6 +2,7 @@ import { type Combination, parseCombination } from "../lock/combination";
 import { type Graduations, type Milliseconds, signOf } from "../lock/dial";
 import { type EncoderMemory, FRESH_MEMORY, judgeDraw, spellsCombination } from "../lock/dialEncoder";
 import type { DialEncoderProfile, Profile } from "../lock/profile";
+import { spinOffRule } from "../lock/spinOffRule";
 import type { WheelPack } from "../lock/wheelPack";
 import { checkReach } from "../lock/wheelPackState";
 import { type AttemptStart, startPack } from "./attemptStart";
@@ -10,12 +11,15 @@ import { drawLength } from "./fault";
 import { HandReader } from "./handReader";
 import { legArrivals } from "./leg";
 import { runLength, stopError } from "./runs";
+import { type SpinOff, spinOffOf, type WheelAtOpening } from "./spinOff";
 
 /** What telling a hand's progress and its faults needs of the lock under it; an `Attempt` has it all. */
 export interface HandledLock
   extends Pick<Attempt, "profile" | "combination" | "reader" | "dial" | "opened" | "isCoupled" | "wheelErrors"> {
   /** The wheels' errors from where the dialed numbers are to stand, or null in an encoder lock. */
   readonly pack: Pick<WheelPack, "errors"> | null;
+  /** How far it has been spun off; null or left out where there is nothing to spin off. */
+  readonly spinOff?: SpinOff | null;
 }
 
 /** The positive stop of an encoder lock: there is no pack to hold the dial. */
@@ -23,9 +27,6 @@ interface EncoderBolt {
   /** Dial position at which the bolt began to come, graduations. */
   readonly from: Graduations;
 }
-
-/** Turns of one run that leave an encoder lock secured once its bolt is thrown. */
-const ENCODER_CLEARING_TURNS = 1;
 
 /**
  * One lock under one hand: the mechanics and the reading of the motion, kept together.
@@ -51,9 +52,13 @@ export class Attempt {
   private readonly setTo: Combination;
   private encoderBolt: EncoderBolt | null = null;
   private errorsBefore: Graduations[] = [];
+  /** Whether the bolt has been thrown again since it last came back. */
+  isThrown = false;
+  /** Whether the lock has been spun off since. */
+  isSecured = false;
+  /** The wheels as the bolt last came back, wheel 1 first; none in an encoder lock and before the first opening. */
+  wheelsAtOpening: readonly WheelAtOpening[] = [];
   private isDrawJudged = false;
-  private isThrown = false;
-  private isCleared = false;
   private hasPaused = false;
 
   /**
@@ -81,6 +86,11 @@ export class Attempt {
     if (this.encoderBolt === null) return 0;
     const drawn = (this.dial - this.encoderBolt.from) * signOf(this.profile.draw.turn);
     return Math.min(1, Math.max(0, drawn / this.profile.draw.travel));
+  }
+
+  /** How far it has been spun off since its bolt was thrown; null while there is nothing to spin off. */
+  get spinOff(): SpinOff | null {
+    return spinOffOf(this);
   }
 
   /** Whether the lever nose is in the cam, or the encoder's bolt is coupled to the dial. */
@@ -208,7 +218,8 @@ export class Attempt {
   private open(): readonly DialingFact[] {
     this.opened = true;
     this.isThrown = false;
-    this.isCleared = false;
+    this.isSecured = false;
+    this.wheelsAtOpening = this.wheelsNow();
     this.reader.close();
     return [{ type: "bolt.retracted" }];
   }
@@ -220,11 +231,16 @@ export class Attempt {
 
   private watchClearing(): readonly DialingFact[] {
     const run = this.reader.runs.at(-1);
-    const turns = this.pack === null ? ENCODER_CLEARING_TURNS : (this.profile.procedure[0]?.arrivals ?? 1);
+    const { turns } = spinOffRule(this.profile);
     const isLong = run !== undefined && runLength(run) >= turns * this.profile.graduations;
-    if (!isLong || this.isCleared) return [];
-    this.isCleared = true;
+    if (!isLong || this.isSecured) return [];
+    this.isSecured = true;
     return [{ type: "lock.cleared" }];
+  }
+
+  private wheelsNow(): WheelAtOpening[] {
+    const errors = this.pack?.errors() ?? [];
+    return (this.pack?.positions() ?? []).map((position, k) => ({ position, error: errors[k] ?? 0 }));
   }
 
   private notePauses(facts: readonly DialingFact[]): readonly DialingFact[] {

@@ -136,6 +136,11 @@ export class WheelPack {
     this.turnTo(target);
   }
 
+  /** Unwrapped position of each wheel, wheel 1 first, graduations. */
+  positions(): Graduations[] {
+    return Array.from(this.followers);
+  }
+
   /** Where each wheel stands, wheel 1 first: readings in [0, one turn). */
   stands(): Graduations[] {
     return Array.from(this.followers, (follower) => reading(follower, this.perTurn));

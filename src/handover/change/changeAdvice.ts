@@ -5,6 +5,7 @@ import { faceText } from "../../dialing/words";
 import { PROOFS_WANTED } from "../../drill/marking/jobRule";
 import { countWord, sizeText } from "../../lock/amountWords";
 import { opposite } from "../../lock/dial";
+import { spinOffRule } from "../../lock/spinOffRule";
 import type { EncoderChange } from "./encoderChange";
 import type { EncoderChangeState } from "./encoderChangeMachine";
 import { PackChange } from "./packChange";
@@ -118,7 +119,7 @@ const proving = ({ change, state, dialing }: ChangeScene, help: Help): Advice | 
   }
   if (help === "full" && mustSpinOff(change)) {
     const turn = opposite(change.profile.draw.turn);
-    const turns = countWord(change.profile.procedure[0]?.arrivals ?? 4);
+    const turns = countWord(spinOffRule(change.profile).turns);
     return {
       turn,
       say: `Spin off: turn ${turn}, ${turns} turns.`,

@@ -4,6 +4,7 @@ import { RunFollower, runLength } from "../../dialing/runs";
 import type { Combination } from "../../lock/combination";
 import { type Graduations, type Milliseconds, reading, signOf } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
+import { spinOffRule } from "../../lock/spinOffRule";
 import { type LearnedZero, takenPosition } from "../../zeroing/learnedZero";
 import type { ZeroLock } from "../../zeroing/zeroLock";
 import { HeldLock } from "../holdback/heldLock";
@@ -152,8 +153,7 @@ export class DoorLock {
 
   /** Turning one way that puts every wheel out of line, graduations. */
   private get spinning(): Graduations {
-    const turns = this.profile.kind === "wheel-pack" ? (this.profile.procedure[0]?.arrivals ?? 1) : 1;
-    return turns * this.profile.graduations;
+    return spinOffRule(this.profile).turns * this.profile.graduations;
   }
 
   private watchSpinning(): LockHappening[] {

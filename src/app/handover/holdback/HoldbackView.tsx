@@ -4,6 +4,7 @@ import { countWord } from "../../../lock/amountWords";
 import { opposite, reading, type Turn } from "../../../lock/dial";
 import type { Profile } from "../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import { spinOffRule } from "../../../lock/spinOffRule";
 import { TurnButtons } from "../../bench/TurnButtons";
 import { Cutaway } from "../../cutaway/Cutaway";
 import { Dial } from "../../dial/Dial";
@@ -37,9 +38,9 @@ const DONE_WORDS: Readonly<Record<Task, string>> = {
   spunOff: "Spin off",
 };
 
-const spinOffText = ({ procedure, draw }: Profile, kind: Profile["kind"]) => {
-  const turns = kind === "wheel-pack" ? countWord(procedure[0]?.arrivals ?? 4) : "one";
-  return `Spin off: turn ${opposite(draw.turn)}, ${turns} turn${turns === "one" ? "" : "s"} and the way to throw the bolt.`;
+const spinOffText = (profile: Profile) => {
+  const turns = countWord(spinOffRule(profile).turns);
+  return `Spin off: turn ${opposite(profile.draw.turn)}, ${turns} turn${turns === "one" ? "" : "s"} and the way to throw the bolt.`;
 };
 
 const SAY: Readonly<Record<Task, (profile: Profile) => string>> = {
@@ -47,7 +48,7 @@ const SAY: Readonly<Record<Task, (profile: Profile) => string>> = {
   held: ({ draw }) => `Now try to spin it off: turn ${opposite(draw.turn)}, a whole turn.`,
   pulled: () => "Shut the door and pull at it.",
   released: () => "Take the holdback off.",
-  spunOff: (profile) => spinOffText(profile, profile.kind),
+  spunOff: spinOffText,
 };
 
 const TURNS: readonly Task[] = ["held", "spunOff"];
