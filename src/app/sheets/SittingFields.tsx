@@ -22,6 +22,9 @@ const TOPIC_NAMES: Readonly<Record<Topic, string>> = {
   changing: "Changing a combination",
   trouble: "Finding trouble",
   handover: "Handing over",
+  fitting: "Fitting the dial",
+  service: "Service",
+  instructions: "Instructions and authority",
 };
 
 const NO_PAPER: QuestionPaper = { topics: [], passMark: 0 };

@@ -1,4 +1,4 @@
-import type { Question } from "../../drill/questions/question";
+import { type Question, surenessText } from "../../drill/questions/question";
 import { type AnswerGiven, difficultyText, questionDifficulty } from "../../drill/questions/questionDifficulty";
 import { SHIPPED_QUESTIONS } from "../../drill/questions/shippedQuestions";
 import type { RecordedAnswer } from "../../drill/sittingRecord";
@@ -22,7 +22,8 @@ function Reviewed({ question, answer, given }: ReviewedProps) {
       {answer.isRight !== true && <p>It is: {question.choices[question.answer]}</p>}
       <p>{question.explanation}</p>
       <p className="sitting-soft">
-        Source: {question.source}. In this browser: {difficultyText(questionDifficulty(question.id, given))}.
+        Source: {question.source}. {surenessText(question)} In this browser:{" "}
+        {difficultyText(questionDifficulty(question.id, given))}.
       </p>
     </li>
   );
@@ -41,7 +42,8 @@ export function QuestionReview({ answers, given }: QuestionReviewProps) {
     const question = SHIPPED_QUESTIONS.find(({ id }) => id === answer.questionId);
     return question === undefined ? [] : [{ question, answer }];
   });
-  if (reviewed.length === 0) return null;
+  if (answers.length === 0) return null;
+  const others = answers.length - reviewed.length;
   return (
     <section aria-label="Questions">
       <h2>Questions</h2>
@@ -50,6 +52,12 @@ export function QuestionReview({ answers, given }: QuestionReviewProps) {
           <Reviewed key={question.id} question={question} answer={answer} given={given} />
         ))}
       </ol>
+      {others > 0 && (
+        <p>
+          {others === 1 ? "1 question is" : `${others} questions are`} from another version of the app and cannot be
+          shown here.
+        </p>
+      )}
     </section>
   );
 }

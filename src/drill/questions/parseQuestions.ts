@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import { fieldProblem } from "../../lock/fieldProblem";
 import { DrillError } from "../drillError";
-import { type Question, TOPICS } from "./question";
+import { type Question, SOURCE_STATUSES, TOPICS } from "./question";
 
 const text = (words: string) => z.string({ error: words }).check(z.minLength(1, { error: words }));
 const wholeIndex = "must be the index of a choice, counted from 0";
@@ -16,11 +16,9 @@ const question = z.object(
       .array(text("must be a choice in words"), { error: fewChoices })
       .check(z.minLength(3, { error: fewChoices }), z.maxLength(5, { error: fewChoices })),
     answer: z.number({ error: wholeIndex }).check(z.int({ error: wholeIndex }), z.gte(0, { error: wholeIndex })),
-    explanation: text("must tell why"),
+    explanation: text("must say why"),
     source: text('must name a source, or be "common practice, no source"'),
-    sourceStatus: z.enum(["SEEN", "RECOMPUTED", "MEMORY", "none"], {
-      error: 'must be "SEEN", "RECOMPUTED", "MEMORY" or "none"',
-    }),
+    sourceStatus: z.enum(SOURCE_STATUSES, { error: `must be one of ${SOURCE_STATUSES.join(", ")}` }),
   },
   { error: "must be a question" },
 );

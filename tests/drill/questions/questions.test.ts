@@ -2,14 +2,14 @@ import { describe, expect, test } from "vitest";
 import { DrillError } from "../../../src/drill/drillError";
 import { drawQuestions, isAnsweredRight } from "../../../src/drill/questions/drawQuestions";
 import { parseQuestions } from "../../../src/drill/questions/parseQuestions";
-import { type Question, TOPICS } from "../../../src/drill/questions/question";
+import { type Question, SOURCE_STATUSES, surenessText, TOPICS } from "../../../src/drill/questions/question";
 import { difficultyText, questionDifficulty } from "../../../src/drill/questions/questionDifficulty";
 import { SHIPPED_QUESTIONS } from "../../../src/drill/questions/shippedQuestions";
 import { seededChance } from "../../../src/statistics/chance";
 
 describe("the bank", () => {
-  test("has at least a hundred and twenty questions, at least twelve on each topic, ids of their own", () => {
-    expect(SHIPPED_QUESTIONS.length).toBeGreaterThanOrEqual(120);
+  test("has at least a hundred and sixty questions, at least twelve on each topic, ids of their own", () => {
+    expect(SHIPPED_QUESTIONS.length).toBeGreaterThanOrEqual(160);
     for (const topic of TOPICS) {
       expect(SHIPPED_QUESTIONS.filter((question) => question.topic === topic).length).toBeGreaterThanOrEqual(12);
     }
@@ -36,6 +36,31 @@ describe("the bank", () => {
       const most = Math.max(...[0, 1, 2, 3].map((place) => own.filter(({ answer }) => answer === place).length));
       expect(most, topic).toBeLessThanOrEqual(own.length / 2);
     }
+  });
+
+  test("the right choice is the longest in fewer than half of the questions", () => {
+    const isLongest = ({ choices, answer }: Question) =>
+      choices.every((choice, k) => k === answer || choice.length < (choices[answer]?.length ?? 0));
+    expect(SHIPPED_QUESTIONS.filter(isLongest).length).toBeLessThan(SHIPPED_QUESTIONS.length / 2);
+  });
+
+  test("nothing is asked about this program", () => {
+    const about = /trouble bench|logbook|the form of the record|this app/i;
+    for (const { id, asks } of SHIPPED_QUESTIONS) expect(asks, id).not.toMatch(about);
+  });
+
+  test("a turn has a direction, and nobody comes from one", () => {
+    for (const { id, ...question } of SHIPPED_QUESTIONS) {
+      expect(JSON.stringify(question), id).not.toMatch(/from the (right|left)/);
+    }
+  });
+
+  test("says how sure each source is, and nothing of an edition that was only reported on is called seen", () => {
+    for (const { id, source, sourceStatus } of SHIPPED_QUESTIONS) {
+      if (/report/.test(source)) expect(sourceStatus, id).toBe("COPY");
+      expect(surenessText({ sourceStatus })).toMatch(/\.$/);
+    }
+    expect(new Set(SOURCE_STATUSES.map((sourceStatus) => surenessText({ sourceStatus }))).size).toBe(5);
   });
 
   test("no choice stands for all the others", () => {
