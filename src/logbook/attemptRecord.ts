@@ -53,8 +53,10 @@ const fault = z.object(
 export const stampFields = {
   id,
   createdAt: moment,
-  /** Of two records with one id the later one holds. */
+  /** Wall time of the last change; of two records with one id and one revision the later one holds. */
   updatedAt: moment,
+  /** How often the record was written, left out before version 5 counted: the one written more often holds. */
+  revision: z.optional(whole(0, 1e12, "must be a count of writings")),
 };
 
 /** Longest tag, most tags, and longest note that a record takes. */

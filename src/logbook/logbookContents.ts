@@ -17,6 +17,7 @@ export const NO_CONTENTS: LogbookContents = {
     sheets: [],
     settings: [],
     declarations: [],
+    handoverRuns: [],
   },
   traces: new Map(),
 };
@@ -83,6 +84,7 @@ export function contentsOf(people: ReadonlySet<string>, { records, traces }: Log
       sheets: records.sheets,
       settings: records.settings.filter(({ personId }) => personId !== undefined && people.has(personId)),
       declarations: own(records.declarations),
+      handoverRuns: own(records.handoverRuns),
     },
     traces: new Map([...traces].filter(([id]) => kept.has(id))),
   };

@@ -4,6 +4,7 @@ import type { JobRecord } from "./jobRecord";
 import { judgedJob } from "./jobRight";
 import type {
   DeclarationRecord,
+  HandoverRunRecord,
   PersonRecord,
   SettingRecord,
   SheetRecord,
@@ -34,7 +35,7 @@ export interface TraceRow {
 type AttemptRowV1 = Omit<AttemptRecord, "tags" | "conditions"> & { readonly trace: Uint8Array };
 
 /** Version of the database that this trainer writes. */
-export const DATABASE_VERSION = 4;
+export const DATABASE_VERSION = 5;
 
 /** Name of the database in the browser. */
 export const DATABASE_NAME = "gatefall-logbook";
@@ -63,6 +64,8 @@ const VERSION_2 = {
 const VERSION_3 = { jobs: "id, personId, [personId+startedAt+id]" };
 
 const VERSION_4 = { attempts: `${VERSION_2.attempts}, *tagKeys`, sittings: `${VERSION_2.sittings}, state` };
+
+const VERSION_5 = { handoverRuns: "id, personId" };
 
 /** Whether an attempt came to its end without opening. */
 export const isMiss = ({ opened, isUnfinished }: AttemptRecord): boolean => !opened && isUnfinished !== true;
@@ -151,6 +154,7 @@ export class LogbookDatabase extends Dexie {
   declare readonly sheets: Table<SheetRecord, string>;
   declare readonly settings: Table<SettingRecord, string>;
   declare readonly declarations: Table<DeclarationRecord, string>;
+  declare readonly handoverRuns: Table<HandoverRunRecord, string>;
 
   /** Undefined where this browser has no database at all. */
   readonly host: DatabaseHost | undefined;
@@ -163,6 +167,7 @@ export class LogbookDatabase extends Dexie {
     this.version(1).stores(VERSION_1);
     this.version(2).stores(VERSION_2).upgrade(upgradeToVersion2);
     this.version(3).stores(VERSION_3);
-    this.version(DATABASE_VERSION).stores(VERSION_4).upgrade(upgradeToVersion4);
+    this.version(4).stores(VERSION_4).upgrade(upgradeToVersion4);
+    this.version(DATABASE_VERSION).stores(VERSION_5);
   }
 }

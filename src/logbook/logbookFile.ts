@@ -45,7 +45,7 @@ const fileSchema = z.object(
   { error: "must be a logbook" },
 );
 
-type LogbookFile = z.infer<typeof fileSchema>;
+type LogbookFile = z.infer<typeof fileSchema> & Pick<LogbookContents["records"], "handoverRuns">;
 
 /** How far the reading of a file is: its text is taken apart, its records are checked, then the motions one by one. */
 export type ReadingProgress =
@@ -67,7 +67,9 @@ export function writeLogbookFile(contents: LogbookContents, now: number): string
     const trace = traces.get(attempt.id);
     return trace === undefined ? attempt : { ...attempt, trace: toBase64(trace) };
   });
-  return JSON.stringify({ format: FORMAT, version: versionFor(contents), exportedAt: now, ...records, attempts });
+  // A handover under way goes on only where it was begun.
+  const { handoverRuns: _here, ...shared } = records;
+  return JSON.stringify({ format: FORMAT, version: versionFor(contents), exportedAt: now, ...shared, attempts });
 }
 
 const bad = (message: string, cause?: unknown) => new LogbookError("bad-file", message, { cause });
@@ -141,16 +143,17 @@ function readFile(text: string, tell: Tell): LogbookContents {
   tell({ stage: "checking" });
   const parsed = fileSchema.safeParse(value);
   if (!parsed.success) throw bad(`This logbook cannot be read: ${fieldProblem(parsed.error.issues, value)}.`);
-  checkIds(parsed.data);
-  checkOwners(parsed.data);
-  const { exportedAt: _exportedAt, attempts, jobs, ...records } = parsed.data;
+  const file: LogbookFile = { ...parsed.data, handoverRuns: [] };
+  checkIds(file);
+  checkOwners(file);
+  const { exportedAt: _exportedAt, attempts, jobs, ...records } = file;
   return {
     records: {
       ...records,
       attempts: attempts.map(({ trace: _trace, ...attempt }) => attempt),
       jobs: jobs.map(judgedJob),
     },
-    traces: tracesOf(parsed.data, tell),
+    traces: tracesOf(file, tell),
   };
 }
 

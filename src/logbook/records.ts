@@ -102,6 +102,22 @@ const declarationSchema = z.object(
 /** That someone has shown a skill. It is never taken back. */
 export type DeclarationRecord = Readonly<z.infer<typeof declarationSchema>>;
 
+const handoverRunSchema = z.object(
+  {
+    ...stampFields,
+    personId: id,
+    startedAt: moment,
+    /** Until it ends or is discarded. */
+    isRunning: flag,
+    /** Steps and work under way, as the handover layer writes them: text or plain data. */
+    body: foreign,
+  },
+  { error: "must be a handover under way" },
+);
+
+/** A handover under way, so that a reload or a killed browser goes on with it. It stays on its device: no file holds it. */
+export type HandoverRunRecord = Readonly<z.infer<typeof handoverRunSchema>>;
+
 /** Schema of each kind of record, by the name of its table. */
 export const RECORD_SCHEMAS = {
   people: personSchema,
@@ -112,6 +128,7 @@ export const RECORD_SCHEMAS = {
   sheets: sheetSchema,
   settings: settingSchema,
   declarations: declarationSchema,
+  handoverRuns: handoverRunSchema,
 } as const;
 
 /** A kind of record: the name of its table. */
@@ -130,4 +147,5 @@ export const PERSONAL_KINDS = [
   "jobs",
   "sittings",
   "declarations",
+  "handoverRuns",
 ] as const satisfies RecordKind[];

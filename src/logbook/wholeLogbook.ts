@@ -6,19 +6,31 @@ import { contentsOfWrites, type LogbookWrite } from "./logbookWrite";
 import { PERSONAL_KINDS, RECORD_KINDS, type RecordKind, type RecordOf } from "./records";
 
 async function stored(database: LogbookDatabase): Promise<LogbookContents> {
-  const [people, attempts, zeroings, jobs, sittings, sheets, settings, declarations, traces] = await Promise.all([
-    database.people.toArray(),
-    database.attempts.toArray(),
-    database.zeroings.toArray(),
-    database.jobs.toArray(),
-    database.sittings.toArray(),
-    database.sheets.toArray(),
-    database.settings.toArray(),
-    database.declarations.toArray(),
-    database.traces.toArray(),
-  ]);
+  const [people, attempts, zeroings, jobs, sittings, sheets, settings, declarations, handoverRuns, traces] =
+    await Promise.all([
+      database.people.toArray(),
+      database.attempts.toArray(),
+      database.zeroings.toArray(),
+      database.jobs.toArray(),
+      database.sittings.toArray(),
+      database.sheets.toArray(),
+      database.settings.toArray(),
+      database.declarations.toArray(),
+      database.handoverRuns.toArray(),
+      database.traces.toArray(),
+    ]);
   return {
-    records: { people, attempts: attempts.map(attemptOf), zeroings, jobs, sittings, sheets, settings, declarations },
+    records: {
+      people,
+      attempts: attempts.map(attemptOf),
+      zeroings,
+      jobs,
+      sittings,
+      sheets,
+      settings,
+      declarations,
+      handoverRuns,
+    },
     traces: new Map(traces.map(({ id, bytes }) => [id, bytes])),
   };
 }

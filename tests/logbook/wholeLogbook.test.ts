@@ -18,6 +18,7 @@ describe("deleting a person", () => {
       { kind: "sittings", record: { ...own, id: "s", title: "Friday", state: "finished", body: {} } },
       { kind: "declarations", record: { ...own, ...skill, id: "d", declaredAt: NOON, attempts: 12 } },
       { kind: "jobs", record: aJob("j", { personId: own.personId }) },
+      { kind: "handoverRuns", record: { ...own, id: "r", isRunning: true, body: {} } },
     );
     await deletePerson(logbook, "tavro", true);
     const tables = logbook.database?.tables ?? [];
@@ -34,6 +35,7 @@ describe("deleting a person", () => {
       sheets: [],
       settings: [],
       declarations: [],
+      handoverRuns: [],
     });
   });
 

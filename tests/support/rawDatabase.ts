@@ -1,6 +1,6 @@
 import type { DatabaseHost } from "../../src/logbook/logbookDatabase";
 
-/** A field, or several together. */
+/** A field, several together, or with a star before it a field that is a list, by each of its members. */
 type Index = string | readonly string[];
 
 /**
@@ -32,7 +32,9 @@ export function rawDatabase(
 function makeTable(store: IDBObjectStore, indexes: readonly Index[], rows: readonly object[]): void {
   for (const index of indexes) {
     // Dexie names a compound index by its fields: "[personId+startedAt]".
-    if (typeof index === "string") store.createIndex(index, index);
+    if (typeof index === "string" && index.startsWith("*"))
+      store.createIndex(index.slice(1), index.slice(1), { multiEntry: true });
+    else if (typeof index === "string") store.createIndex(index, index);
     else store.createIndex(`[${index.join("+")}]`, [...index]);
   }
   for (const row of rows) store.put(row);
