@@ -1,11 +1,16 @@
 import { installedVersion } from "./installedVersion";
 import { DATABASE_VERSION, type LogbookDatabase } from "./logbookDatabase";
-import type { LogbookError } from "./logbookError";
-import { checkWrite, isSameRecord, type LogbookWrite, storeWrite, withWrite } from "./logbookWrite";
+import { LogbookError } from "./logbookError";
+import { checkWrite, isSameRecord, type LogbookWrite, storeWrites, withWrite } from "./logbookWrite";
 import { problemOf, storageProblem } from "./storageProblem";
 
 /** What came of keeping a record: stored, or waiting in this tab with the reason. */
-export type Saved = { readonly isStored: true } | { readonly isStored: false; readonly problem: LogbookError };
+export type Saved =
+  | {
+      readonly isStored: true /** Sittings among them that have ended elsewhere: nothing was kept of those. */;
+      readonly ended: ReadonlySet<string>;
+    }
+  | { readonly isStored: false; readonly problem: LogbookError };
 
 /** Dexie counts in units, the browser in tenths. */
 const BROWSER_VERSIONS = 10;
@@ -76,9 +81,9 @@ export class Logbook {
     writes.forEach(checkWrite);
     this.waiting = writes.reduce<readonly LogbookWrite[]>(withWrite, this.waiting);
     const isOne = (one: LogbookWrite) => writes.some((write) => isSameRecord(one, write));
-    const problem = await this.store(this.waiting.filter(isOne));
+    const saved = await this.store(this.waiting.filter(isOne));
     this.onChange();
-    return problem === null ? { isStored: true } : { isStored: false, problem };
+    return saved;
   }
 
   /**
@@ -155,18 +160,15 @@ export class Logbook {
   }
 
   /** Stores writes in one transaction and takes them off the pending ones; else tells why not. */
-  private async store(writes: readonly LogbookWrite[]): Promise<LogbookError | null> {
-    try {
-      await this.change(async (database) => {
-        for (const write of writes) await storeWrite(database, write);
-      });
-    } catch (error) {
-      this.trouble = problemOf(error);
-      return this.trouble;
+  private async store(writes: readonly LogbookWrite[]): Promise<Saved> {
+    const saved = await this.change((database) => storeWrites(database, writes)).catch(problemOf);
+    if (saved instanceof LogbookError) {
+      this.trouble = saved;
+      return { isStored: false, problem: saved };
     }
     this.waiting = this.waiting.filter((one) => !writes.some((write) => one === write || isOutdated(one, write)));
     if (this.waiting.length === 0) this.trouble = null;
-    return null;
+    return { isStored: true, ended: saved };
   }
 
   private lose(problem: LogbookError): void {

@@ -1,5 +1,6 @@
 import { fieldProblem } from "../lock/fieldProblem";
 import type { AttemptRecord } from "./attemptRecord";
+import { endedAmong, withoutRevived, wouldUndoEnd } from "./endedStays";
 import { type LogbookContents, NO_CONTENTS } from "./logbookContents";
 import { attemptRow, type LogbookDatabase } from "./logbookDatabase";
 import { LogbookError } from "./logbookError";
@@ -29,16 +30,32 @@ export function isSameRecord(one: LogbookWrite, other: LogbookWrite): boolean {
   return one.kind === other.kind && one.record.id === other.record.id;
 }
 
-/** Keeps one record, unless a later one with its id is there. To be called within a transaction. */
-export async function storeWrite(database: LogbookDatabase, write: LogbookWrite): Promise<void> {
+/** Keeps one record, unless a later one with its id is there, or one that has ended. */
+async function storeWrite(database: LogbookDatabase, write: LogbookWrite): Promise<void> {
   const existing = await database.table(write.kind).get(write.record.id);
   if (existing !== undefined && existing.updatedAt > write.record.updatedAt) return;
+  if (existing !== undefined && wouldUndoEnd({ ...write, record: existing }, write)) return;
   if (write.kind !== "attempts") {
     await database.table(write.kind).put(write.record);
     return;
   }
   await database.attempts.put(attemptRow(write.record));
   if (write.trace) await database.traces.put({ id: write.record.id, bytes: write.trace });
+}
+
+/**
+ * Keeps records that come together. What has ended stays as it ended, whatever still takes it as going on. To be called
+ * within a transaction.
+ *
+ * @returns ids of sittings that a write took as going on, and that have ended: nothing of those was kept
+ */
+export async function storeWrites(
+  database: LogbookDatabase,
+  writes: readonly LogbookWrite[],
+): Promise<ReadonlySet<string>> {
+  const ended = await endedAmong(database, writes);
+  for (const write of withoutRevived(writes, ended)) await storeWrite(database, write);
+  return ended;
 }
 
 /** Writes as a logbook of their own; the later one where two have one id. */
@@ -60,7 +77,7 @@ export function contentsOfWrites(writes: readonly LogbookWrite[]): LogbookConten
 export function withWrite(writes: readonly LogbookWrite[], write: LogbookWrite): LogbookWrite[] {
   const before = writes.find((one) => isSameRecord(one, write));
   if (before === undefined) return [...writes, write];
-  if (before.record.updatedAt > write.record.updatedAt) return [...writes];
+  if (before.record.updatedAt > write.record.updatedAt || wouldUndoEnd(before, write)) return [...writes];
   return [...writes.filter((one) => one !== before), withTraceOf(write, before)];
 }
 

@@ -37,23 +37,27 @@ async function beginAttempt(page: Page): Promise<void> {
 /** Waits until the database has an attempt. */
 async function expectStored(page: Page, attempt: object): Promise<void> {
   await expect
-    .poll(() => page.evaluate(storedAttempts), { message: "the database has it" })
+    .poll(() => page.evaluate(storedRows, "attempts"), { message: "the database has it" })
     .toContainEqual(expect.objectContaining({ ...attempt }));
 }
 
-/** Runs in the page: the attempts that its database holds. */
-async function storedAttempts(): Promise<unknown[]> {
+/** Runs in the page: the rows that a table of its database holds. */
+async function storedRows(table: string): Promise<unknown[]> {
   const opening = indexedDB.open("gatefall-logbook");
   const database = await new Promise<IDBDatabase>((done) => {
     opening.onsuccess = () => done(opening.result);
   });
-  const reading = database.transaction("attempts").objectStore("attempts").getAll();
+  const reading = database.transaction(table).objectStore(table).getAll();
   const rows = await new Promise<unknown[]>((done) => {
     reading.onsuccess = () => done(reading.result);
   });
   database.close();
   return rows;
 }
+
+/** Run in the page: its own text of the sitting under way, read and put back. */
+const sittingText = () => localStorage.getItem("gatefall.sitting") ?? "";
+const putSittingText = (text: string) => localStorage.setItem("gatefall.sitting", text);
 
 const attempts = (page: Page) => page.getByRole("table", { name: "Attempts, latest first" }).locator("tbody tr");
 const sittings = (page: Page) => page.getByRole("table", { name: "Sittings, latest first" }).locator("tbody tr");
@@ -119,6 +123,37 @@ test("a sitting whose browser was killed is broken off where its sheet says so",
   await expect(sittings(again)).toHaveText([/Three tries.*Broken off.*1 try/]);
   await again.goto("#/logbook");
   await expect(attempts(again)).toHaveText([/Opened/]);
+});
+
+test("a finished sitting stays finished and failed when its browser is killed, whatever the page's text still says", async ({
+  browserToKill,
+}) => {
+  const page = await browserToKill.open("#/bench");
+  await start(page, threeTries("resume"));
+  await dialIt(page, [0, 4]);
+  const text = await page.evaluate(sittingText);
+  await page.keyboard.press("Enter");
+  await dialIt(page, [0, 4]);
+  await page.keyboard.press("Enter");
+  await dialLast(page);
+  await expect(verdict(page)).toHaveText("Not passed.");
+  const finished = [{ state: "finished", verdict: "failed" }];
+  await expect.poll(() => page.evaluate(storedRows, "sittings")).toMatchObject(finished);
+  const before = await page.evaluate(storedRows, "attempts");
+  await browserToKill.kill();
+
+  const again = await browserToKill.open("#/bench");
+  // A killed browser may lose the last minute of its texts; how much is chance, so the test sees to it.
+  await again.evaluate(putSittingText, text);
+  await again.goto("#/sittings");
+  await expect(again.getByRole("main")).toContainText(/Choose a sheet|Not passed\.|Go on/);
+  await expect(again.getByRole("button", { name: /^Go on/ })).toHaveCount(0);
+  await expect(verdict(again)).toHaveText("Not passed.");
+  expect(await again.evaluate(storedRows, "sittings")).toMatchObject(finished);
+  expect(await again.evaluate(storedRows, "attempts")).toEqual(before);
+  await again.getByRole("button", { name: "Done" }).click();
+  await again.reload();
+  await expect(again.getByRole("region", { name: "Choose a sheet" })).toBeVisible();
 });
 
 test("a page that crashes loses nothing of a sitting, and the next page goes on", async ({ page, context }) => {

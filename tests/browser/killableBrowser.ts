@@ -37,8 +37,10 @@ export class KillableBrowser {
     this.context = null;
   }
 
+  /** Ends the browser in peace; it writes what it holds. */
   async close(): Promise<void> {
     await this.context?.close();
+    this.context = null;
   }
 }
 

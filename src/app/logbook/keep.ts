@@ -107,13 +107,15 @@ async function ownerOf(current: CurrentLogbook, personId: string | null): Promis
  * Keeps records that belong together, all or none.
  *
  * @param personId - whose they are; whoever practices now, where nobody is named or the one named is gone
+ * @returns ids of sittings that the records take as going on and that have ended: nothing of those was kept
  */
 export async function keepFor(
   personId: string | null,
   writes: (personId: string) => readonly LogbookWrite[],
-): Promise<void> {
+): Promise<ReadonlySet<string>> {
   const current = await currentLogbook();
-  await current.logbook.save(...writes(await ownerOf(current, personId)));
+  const saved = await current.logbook.save(...writes(await ownerOf(current, personId)));
+  return saved.isStored ? saved.ended : new Set();
 }
 
 /** Forgets an unfinished attempt that was put away. */
@@ -149,9 +151,9 @@ async function onRecord({ logbook }: CurrentLogbook, writes: readonly LogbookWri
 export async function keepMissing(
   personId: string | null,
   writes: (personId: string) => readonly LogbookWrite[],
-): Promise<void> {
+): Promise<ReadonlySet<string>> {
   const known = await onRecord(await currentLogbook(), writes(personId ?? ""));
-  await keepFor(personId, (owner) => writes(owner).filter(({ record }) => !known.has(record.id)));
+  return keepFor(personId, (owner) => writes(owner).filter(({ record }) => !known.has(record.id)));
 }
 
 /** The motions of a sitting's tries, in order; null where none is kept. */

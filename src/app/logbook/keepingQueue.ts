@@ -9,13 +9,16 @@ export interface Keeper {
   readonly keepAttempt: (note: AttemptNote) => Promise<void>;
   readonly keepZeroing: (note: ZeroingNote) => Promise<void>;
   readonly keepJob: (note: JobNote) => Promise<void>;
-  readonly keepFor: (personId: string | null, writes: (personId: string) => readonly LogbookWrite[]) => Promise<void>;
+  readonly keepFor: (
+    personId: string | null,
+    writes: (personId: string) => readonly LogbookWrite[],
+  ) => Promise<ReadonlySet<string>>;
   readonly keepMissing: Keeper["keepFor"];
   readonly hasEnded: (sittingId: string) => Promise<boolean>;
   readonly dropAttempt: (id: string) => Promise<void>;
 }
 
-type Keeping = (keeper: Keeper) => Promise<void>;
+type Keeping = (keeper: Keeper) => Promise<unknown>;
 
 /**
  * Records on their way to the logbook, kept one after the other.

@@ -22,20 +22,37 @@ async function keptRecord(id: string, kept: readonly KeptRecord[]): Promise<Kept
   return { id, ...readRecord(found.body) };
 }
 
-function Shown({ current, kept }: { readonly current: CurrentSitting; readonly kept: KeptRecord }) {
+interface ShownProps {
+  readonly current: CurrentSitting;
+  readonly kept: KeptRecord;
+  /** Puts it away, where it is shown because it has just ended. */
+  readonly onLeave?: (() => void) | undefined;
+}
+
+function Shown({ current, kept, onLeave }: ShownProps) {
   const motions = useTryMotions(kept.id, kept.record.tries.length, null);
   return (
     <>
       <p className="sitting-title">{kept.record.sheet.title}</p>
       <RecordResult kept={kept} motions={motions} given={current.shelf.answers}>
-        <CheckThis kept={kept} />
+        {onLeave === undefined ? (
+          <CheckThis kept={kept} />
+        ) : (
+          <button type="button" className="button" onClick={onLeave}>
+            Done
+          </button>
+        )}
       </RecordResult>
     </>
   );
 }
 
+interface RecordViewProps extends Pick<ShownProps, "current" | "onLeave"> {
+  readonly id: string;
+}
+
 /** An earlier sitting again, from the logbook. */
-export function RecordView({ current, id }: { readonly current: CurrentSitting; readonly id: string }) {
+export function RecordView({ current, id, onLeave }: RecordViewProps) {
   const [found, setFound] = useState<KeptRecord | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   useEffect(() => {
@@ -50,15 +67,17 @@ export function RecordView({ current, id }: { readonly current: CurrentSitting; 
   }, [id, current]);
   return (
     <div className="sitting-page sitting-result">
-      <p className="sitting-noprint">
-        <a href="#/sittings">All sheets to sit</a> · <a href="#/logbook?view=sittings">Sittings in the logbook</a>
-      </p>
+      {onLeave === undefined && (
+        <p className="sitting-noprint">
+          <a href="#/sittings">All sheets to sit</a> · <a href="#/logbook?view=sittings">Sittings in the logbook</a>
+        </p>
+      )}
       {problem !== null && (
         <p className="told-box" role="alert">
           There is no result to show: {problem}.
         </p>
       )}
-      {found?.id === id && <Shown current={current} kept={found} />}
+      {found?.id === id && <Shown current={current} kept={found} onLeave={onLeave} />}
     </div>
   );
 }

@@ -75,7 +75,7 @@ export function SittingsScreen({ chance, sheet, record }: SittingsScreenProps) {
     (chosen: Sheet) => current.begin(chosen, chosen.seed ?? Math.floor(chance() * 2 ** 32)),
     [current, chance],
   );
-  const { session, isSettled } = current;
+  const { session, endedId, isSettled } = current;
   useEffect(() => {
     // A link begins its sheet, but never in the place of a sitting that has begun or still shows its result.
     if (asked.sheet !== null && isSettled && current.isFree) begin(asked.sheet);
@@ -92,7 +92,10 @@ export function SittingsScreen({ chance, sheet, record }: SittingsScreenProps) {
       </h1>
       {record !== null && <RecordView key={record} current={current} id={record} />}
       {record === null && session !== null && <SittingView current={current} session={session} />}
-      {record === null && session === null && isSettled && (
+      {record === null && endedId !== null && (
+        <RecordView key={endedId} current={current} id={endedId} onLeave={() => leave(current)} />
+      )}
+      {record === null && session === null && endedId === null && isSettled && (
         <ChooseSheet current={current} problem={asked.problem ?? current.problem} onChoose={begin} />
       )}
     </main>

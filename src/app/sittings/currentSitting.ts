@@ -1,4 +1,5 @@
 import type { Sheet } from "../../drill/sheet/sheet";
+import { sittingPlan } from "../../drill/sittingPlan";
 import { recordHash, sittingRecord } from "../../drill/sittingRecord";
 import type { Milliseconds } from "../../lock/dial";
 import { messageOf } from "../shell/messageOf";
@@ -27,9 +28,16 @@ const fetchKeep = () => import("../logbook/keep");
 /** No screen waits longer than this for the logbook, milliseconds. */
 const LOGBOOK_WAIT: Milliseconds = 1500;
 
+/** Where a text says that a sitting goes on, the logbook is asked for longer: it may have the end of it, milliseconds. */
+const LOGBOOK_WAIT_FOR_END: Milliseconds = 15_000;
+
 /** What the logbook answers; something else where it does not open, or not in time. */
-async function answerInTime<Answer>(ask: () => Promise<Answer>, otherwise: Answer): Promise<Answer> {
-  const tooLate = new Promise<Answer>((resolve) => setTimeout(() => resolve(otherwise), LOGBOOK_WAIT));
+async function answerInTime<Answer>(
+  ask: () => Promise<Answer>,
+  otherwise: Answer,
+  wait: Milliseconds = LOGBOOK_WAIT,
+): Promise<Answer> {
+  const tooLate = new Promise<Answer>((resolve) => setTimeout(() => resolve(otherwise), wait));
   return Promise.race([ask().catch(() => otherwise), tooLate]);
 }
 
@@ -37,6 +45,22 @@ async function answerInTime<Answer>(ask: () => Promise<Answer>, otherwise: Answe
 async function recordOf(session: SittingSession): Promise<KeptRecord> {
   const record = await sittingRecord(session.facts(APP_VERSION), browserSha256);
   return { id: session.id, record, sha256: await recordHash(record, browserSha256) };
+}
+
+/** What the logbook knows of sittings when a page begins. */
+interface SittingsKnown {
+  readonly running: readonly RunningSitting[];
+  /** Whether the sitting asked for has ended there. */
+  readonly hasEnded: boolean;
+}
+
+/** Asks the logbook which sittings run, and whether one has ended. @param id - of the one that a text is of, or null */
+async function sittingsKnown(id: string | null): Promise<SittingsKnown> {
+  const ask = async () => {
+    const { sittingsNow, hasEnded } = await fetchKeep();
+    return { running: runningOf(await sittingsNow()), hasEnded: id !== null && (await hasEnded(id)) };
+  };
+  return answerInTime(ask, { running: [], hasEnded: false }, id === null ? LOGBOOK_WAIT : LOGBOOK_WAIT_FOR_END);
 }
 
 /** How often the clock of a sitting is looked at, milliseconds. */
@@ -48,6 +72,8 @@ export class CurrentSitting extends Store {
   session: SittingSession | null = null;
   /** The record of the session, once it is over and hashed. */
   kept: KeptRecord | null = null;
+  /** Id of a sitting that this page would have gone on with, and that the logbook has with its end; or null. */
+  endedId: string | null = null;
   /** Why there is no record, or null. */
   problem: string | null = null;
   /** Whether it is known yet if a sitting goes on here. */
@@ -67,7 +93,11 @@ export class CurrentSitting extends Store {
 
   /** Whether there is no sitting, or one that has not begun. */
   get isFree(): boolean {
-    return this.isSettled && (this.session === null || ["readingInstructions", "ready"].includes(this.session.state));
+    const isEmpty = this.session === null && this.endedId === null;
+    return (
+      this.isSettled &&
+      (isEmpty || (this.session !== null && ["readingInstructions", "ready"].includes(this.session.state)))
+    );
   }
 
   /** Sets a sitting up; it is kept from its start on. */
@@ -81,6 +111,7 @@ export class CurrentSitting extends Store {
   putAway(): void {
     if (this.session !== null) this.shelf.clear(this.session.tries.length);
     this.session = null;
+    this.endedId = null;
     this.kept = null;
     this.problem = null;
     this.changed();
@@ -88,9 +119,11 @@ export class CurrentSitting extends Store {
 
   /** Goes on with the sitting of a page before this one, and ends any other that was left. */
   private async takeUp(): Promise<void> {
-    const running = runningOf(await answerInTime(async () => (await fetchKeep()).sittingsNow(), []));
+    const text = this.shelf.progress;
+    const { running, hasEnded } = await sittingsKnown(text?.id ?? null);
+    if (text !== null && hasEnded) this.showEnd(text);
     const progress = sittingToGoOn(
-      this.shelf.progress,
+      hasEnded ? null : text,
       running.map((one) => one.progress),
     );
     this.isSettled = true;
@@ -116,12 +149,25 @@ export class CurrentSitting extends Store {
     this.changed();
   }
 
+  /** The logbook has the sitting with its end, and that is final: the text is dropped, and the end is shown. */
+  private showEnd({ id, sheet }: Pick<SittingProgress, "id" | "sheet">): void {
+    this.shelf.clear(sittingPlan(sheet).tries);
+    this.session = null;
+    this.kept = null;
+    this.problem = null;
+    this.endedId = id;
+    this.changed();
+  }
+
   private open(progress: SittingProgress): void {
     try {
-      const keeping = new SittingKeeping(progress);
+      const keeping = new SittingKeeping(progress, () => {
+        if (this.session?.id === progress.id && !this.session.isOver) this.showEnd(progress);
+      });
       const session = new SittingSession(progress, this.shelf, (now, ended) => keeping.note(now, ended, Date.now()));
       session.subscribe(() => this.noteEnd(session));
       this.session = session;
+      this.endedId = null;
       this.keeping = keeping;
       this.kept = null;
       this.problem = null;

@@ -8,6 +8,8 @@ import type { KeptRecord, SittingShelf } from "./sittingShelf";
 import { isDialTry, type TryInHand } from "./tryInHand";
 import { trySetup } from "./trySetup";
 
+const NONE: ReadonlySet<string> = new Set();
+
 /** A sitting that the logbook has as running. */
 export interface RunningSitting {
   readonly personId: string;
@@ -29,11 +31,14 @@ export function runningOf(records: readonly SittingRecord[]): RunningSitting[] {
 export class SittingKeeping {
   private readonly personId: string | null;
   private readonly id: string;
+  private readonly onEnded: () => void;
   private flushed: { readonly one: TryInHand; readonly version: number } | null = null;
 
-  constructor({ id, personId }: SittingProgress) {
+  /** @param onEnded - told when the logbook has the sitting with its end: then nothing more of it is kept */
+  constructor({ id, personId }: Pick<SittingProgress, "id" | "personId">, onEnded: () => void = () => {}) {
     this.id = id;
     this.personId = personId;
+    this.onEnded = onEnded;
   }
 
   /** How far it is, and the try that has just ended, if one has: both or neither. */
@@ -74,8 +79,8 @@ export class SittingKeeping {
   /** The record of one that has ended, unless the logbook has it. */
   noteEnd(kept: KeptRecord, now_ms: number): void {
     this.give(async (keeper) => {
-      if (await keeper.hasEnded(this.id)) return;
-      await keeper.keepFor(this.personId, (personId) => [sittingWrite(kept, personId, now_ms)]);
+      if (await keeper.hasEnded(this.id)) return NONE;
+      return keeper.keepFor(this.personId, (personId) => [sittingWrite(kept, personId, now_ms)]);
     });
   }
 
@@ -83,7 +88,9 @@ export class SittingKeeping {
     return { sittingId: this.id, personId, index, now_ms };
   }
 
-  private give(keep: (keeper: Keeper) => Promise<void>): void {
-    keeping.add(keep);
+  private give(keep: (keeper: Keeper) => Promise<ReadonlySet<string>>): void {
+    keeping.add(async (keeper) => {
+      if ((await keep(keeper)).has(this.id)) this.onEnded();
+    });
   }
 }

@@ -2,13 +2,14 @@ import { expect, test } from "vitest";
 import { type Keeper, KeepingQueue } from "../../../src/app/logbook/keepingQueue";
 
 const done = async () => undefined;
+const kept = async () => new Set<string>();
 const keeper: Keeper = {
   openUp: done,
   keepAttempt: done,
   keepZeroing: done,
   keepJob: done,
-  keepFor: done,
-  keepMissing: done,
+  keepFor: kept,
+  keepMissing: kept,
   hasEnded: async () => false,
   dropAttempt: done,
 };
