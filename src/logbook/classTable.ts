@@ -3,10 +3,11 @@ import { type CsvCell, csvText } from "./csvText";
 import { type FirstTimeOpenings, firstTimeOpenings } from "./firstTimeOpenings";
 import type { JobRecord } from "./jobRecord";
 import { joinContents, type LogbookContents } from "./logbookContents";
-import { type Mastery, mastery } from "./mastery";
+import { declarationFor, type Mastery, mastery } from "./mastery";
 import { nearStops } from "./nearStops";
 import { least, type PersonalBest, personalBests, worstStop } from "./personalBest";
 import { type Practice, practicesOf } from "./practice";
+import type { ReadinessSetting } from "./readiness";
 import type { DeclarationRecord, PersonRecord } from "./records";
 import { bySkill, type Skill, type SkillTry, skillKey } from "./skill";
 import { type StopErrors, stopErrors } from "./stopTable";
@@ -29,7 +30,7 @@ export interface ClassRow {
   readonly person: PersonRecord;
   /** In the order of the table's skills; null where the person has no attempt and no job. */
   readonly cells: readonly (ClassCell | null)[];
-  /** Whether every skill of the table has been shown. */
+  /** Whether someone is ready at every skill of the table. */
   readonly isReady: boolean;
 }
 
@@ -45,10 +46,10 @@ interface CellParts {
   readonly practices: readonly Practice[];
   /** Those among them that are attempts. */
   readonly attempts: readonly AttemptRecord[];
-  readonly declared: number | undefined;
+  readonly setting: ReadinessSetting;
 }
 
-function cellOf({ skill, practices, attempts, declared }: CellParts): ClassCell | null {
+function cellOf({ skill, practices, attempts, setting }: CellParts): ClassCell | null {
   const latest = practices.at(-1);
   const openings = firstTimeOpenings(practices);
   if (latest === undefined || openings === null) return null;
@@ -58,7 +59,7 @@ function cellOf({ skill, practices, attempts, declared }: CellParts): ClassCell 
     bests: personalBests(attempts),
     openings,
     stops: stopErrors(nearStops(attempts)),
-    mastery: mastery(skill, practices, declared === undefined ? undefined : { attempts: declared }),
+    mastery: mastery(skill, practices, setting),
   };
 }
 
@@ -72,21 +73,28 @@ interface Own {
   readonly declarations: readonly DeclarationRecord[];
 }
 
-function rowOf(person: PersonRecord, skills: readonly Skill[], { attempts, jobs, declarations }: Own): ClassRow {
+/** By what rule, and when, readiness is asked. */
+export type ClassSetting = Pick<ReadinessSetting, "rule" | "now">;
+
+function rowOf(
+  person: PersonRecord,
+  skills: readonly Skill[],
+  { attempts, jobs, declarations }: Own,
+  setting: ClassSetting,
+): ClassRow {
   const own = attempts.toSorted((a, b) => a.startedAt - b.startedAt || (a.id < b.id ? -1 : 1));
   const practices = groupsOf(practicesOf(own, jobs));
   const dialed = groupsOf(own);
-  const declared = new Map(declarations.map((one) => [skillKey(one), one.attempts]));
   const cells = skills.map((skill) => {
     const key = skillKey(skill);
     return cellOf({
       skill,
       practices: practices.get(key) ?? [],
       attempts: dialed.get(key) ?? [],
-      declared: declared.get(key),
+      setting: { ...setting, declaration: declarationFor(declarations, skill, setting.rule) },
     });
   });
-  return { person, cells, isReady: skills.length > 0 && cells.every((cell) => cell?.mastery.isDeclared === true) };
+  return { person, cells, isReady: skills.length > 0 && cells.every((cell) => cell?.mastery.isReady === true) };
 }
 
 function byPerson<One extends { readonly personId: string }>(records: readonly One[]): Map<string, One[]> {
@@ -104,9 +112,14 @@ function byPerson<One extends { readonly personId: string }>(records: readonly O
  *
  * @param logbooks - as read from files
  * @param skills - asked for; all that anyone practiced, if left out
+ * @param setting - the usual rule, and no lapse for want of practice, if left out
  * @returns trainees by name; instructors are left out
  */
-export function classTable(logbooks: readonly LogbookContents[], skills?: readonly Skill[]): ClassTable {
+export function classTable(
+  logbooks: readonly LogbookContents[],
+  skills?: readonly Skill[],
+  setting: ClassSetting = {},
+): ClassTable {
   const all = joinContents(logbooks);
   const found = bySkill(practicesOf(all.records.attempts, all.records.jobs)).map(({ skill }) => skill);
   const asked = skills ?? found.sort((a, b) => skillKey(a).localeCompare(skillKey(b)));
@@ -116,11 +129,16 @@ export function classTable(logbooks: readonly LogbookContents[], skills?: readon
   const jobs = byPerson(all.records.jobs);
   const declarations = byPerson(all.records.declarations);
   const row = (person: PersonRecord) =>
-    rowOf(person, asked, {
-      attempts: attempts.get(person.id) ?? [],
-      jobs: jobs.get(person.id) ?? [],
-      declarations: declarations.get(person.id) ?? [],
-    });
+    rowOf(
+      person,
+      asked,
+      {
+        attempts: attempts.get(person.id) ?? [],
+        jobs: jobs.get(person.id) ?? [],
+        declarations: declarations.get(person.id) ?? [],
+      },
+      setting,
+    );
   return { skills: asked, rows: byName.map(row) };
 }
 
@@ -156,7 +174,8 @@ const HEADER = [
   "latest",
   "latest_opened",
   "latest_s",
-  "shown",
+  "ready",
+  "lapsed",
   "ready_in_all",
 ];
 
@@ -181,7 +200,8 @@ function csvRow({ person, isReady }: ClassRow, { profileId, exercise }: Skill, c
     new Date(cell.latest.startedAt).toISOString(),
     cell.latest.opened ? 1 : 0,
     fixed(cell.latest.duration_ms / 1000),
-    cell.mastery.isDeclared ? 1 : 0,
+    cell.mastery.isReady ? 1 : 0,
+    cell.mastery.state === "lapsed" ? 1 : 0,
     isReady ? 1 : 0,
   ];
 }

@@ -1,93 +1,54 @@
-import { type LearningCusumRule, learningCusum } from "../statistics/learningCusum";
-import type { AttemptRecord } from "./attemptRecord";
 import { isJobSkill } from "./jobRecord";
+import { MASTERY_RULE, type MasteryRule, READY_SCORE, ruleKey } from "./masteryRule";
+import { masteryMessage } from "./masteryWords";
+import { type CountedTry, type Readiness, type ReadinessSetting, ROUNDING, readiness, stepsOf } from "./readiness";
 import type { DeclarationRecord } from "./records";
 import { type Skill, skillKey } from "./skill";
 
-/**
- * When a skill counts as shown: LC-CUSUM on first-time openings, or on jobs that were right.
- *
- * A competent hand misses one in ten, three in ten is not enough. Source: Biau & Porcher (2010), Stat. Med.
- * 29:1900-1909, for the method; the rates and the limit are training values, with their characteristic in
- * `masteryCharacteristic`.
- */
-export const MASTERY_RULE: LearningCusumRule = { adequateFailureRate: 0.1, inadequateFailureRate: 0.3, limit: 3 };
-
-/** How far someone is with a skill. */
-export interface Mastery {
+/** How far someone is with a skill, with words for it. */
+export interface Mastery extends Readiness {
   readonly skill: Skill;
   readonly attempts: number;
-  /** After each attempt, dimensionless, >= 0. */
-  readonly scores: readonly number[];
-  /** Score over its limit, in [0, 1]; 1 once declared. */
+  readonly rule: MasteryRule;
+  /** Score over its limit, in [0, 1]; 1 while ready. */
   readonly progress: number;
-  readonly isDeclared: boolean;
-  /** Attempt that showed it, counted from 1; of a declaration that is kept, the one it names. Undefined before. */
-  readonly declaredAt: number | undefined;
+  readonly isReady: boolean;
+  /** Right ones in a row that would make one ready; 0 while ready. */
+  readonly wanted: number;
   readonly message: string;
 }
 
-const LOST_BY_A_MISS = Math.log(MASTERY_RULE.inadequateFailureRate / MASTERY_RULE.adequateFailureRate);
-const WON_BY_AN_OPENING = Math.log((1 - MASTERY_RULE.adequateFailureRate) / (1 - MASTERY_RULE.inadequateFailureRate));
-
 /**
- * Openings in a row that would declare a skill.
+ * Right ones in a row that would make someone ready.
  *
- * @param score - of the moment, >= 0
+ * @param score - of the moment, in [0, `READY_SCORE`]
+ * @param attempts - made so far
  * @returns a whole number >= 0
  */
-export function openingsWanted(score: number): number {
-  return Math.max(0, Math.ceil((MASTERY_RULE.limit - score) / WON_BY_AN_OPENING - 1e-9));
-}
-
-/** Openings that one miss costs at most. */
-const COST = Math.ceil(LOST_BY_A_MISS / WON_BY_AN_OPENING);
-
-function jobMessage(jobs: number, score: number, declaredAt: number | undefined): string {
-  if (declaredAt !== undefined) {
-    return `You have shown this at job ${declaredAt}: your jobs fit someone who misses 1 in 10 far better than one who misses 3 in 10. It stays shown.`;
-  }
-  if (jobs === 0) return `No job yet: ${openingsWanted(0)} right in a row show it.`;
-  const wanted = openingsWanted(score);
-  return `Not shown yet: ${wanted === 1 ? "one more right" : `${wanted} right in a row`} would show it; a miss costs about ${COST} right ones, never more than you have.`;
-}
-
-function openingsMessage(attempts: number, score: number, declaredAt: number | undefined): string {
-  if (declaredAt !== undefined) {
-    return `You have shown this at attempt ${declaredAt}: your openings fit a hand that misses 1 in 10 far better than one that misses 3 in 10. It stays shown.`;
-  }
-  if (attempts === 0) return `No attempt yet: ${openingsWanted(0)} openings in a row show it.`;
-  const wanted = openingsWanted(score);
-  return `Not shown yet: ${wanted} ${wanted === 1 ? "opening" : "openings in a row"} would show it; a miss costs about ${COST} openings, never more than you have.`;
+export function openingsWanted(score: number, attempts: number, rule: MasteryRule = MASTERY_RULE): number {
+  const byScore = Math.ceil((READY_SCORE - score) / stepsOf(rule).success - ROUNDING);
+  return Math.max(0, byScore, rule.minimumAttempts - attempts);
 }
 
 /**
  * Mastery of one skill.
  *
  * @param attempts - at this skill, jobs as practices too, oldest first
- * @param declaration - kept from earlier; with it the skill is shown, whatever came after or was deleted since
  */
-export function mastery(
-  skill: Skill,
-  attempts: readonly Pick<AttemptRecord, "opened">[],
-  declaration?: Pick<DeclarationRecord, "attempts">,
-): Mastery {
-  const cusum = learningCusum(
-    attempts.map(({ opened }) => opened),
-    MASTERY_RULE,
-  );
-  const declaredAt = declaration?.attempts ?? cusum.declaredAt;
-  const isDeclared = declaredAt !== undefined;
-  const score = cusum.scores.at(-1) ?? 0;
-  const message = isJobSkill(skill) ? jobMessage : openingsMessage;
+export function mastery(skill: Skill, attempts: readonly CountedTry[], setting: ReadinessSetting = {}): Mastery {
+  const { rule = MASTERY_RULE } = setting;
+  const found = readiness(attempts, setting);
+  const isReady = found.state === "ready";
+  const wanted = isReady ? 0 : openingsWanted(found.score, attempts.length, rule);
   return {
+    ...found,
     skill,
+    rule,
     attempts: attempts.length,
-    scores: cusum.scores,
-    progress: isDeclared ? 1 : score / MASTERY_RULE.limit,
-    isDeclared,
-    declaredAt,
-    message: message(attempts.length, score, declaredAt),
+    progress: isReady ? 1 : Math.min(1, found.score / READY_SCORE),
+    isReady,
+    wanted,
+    message: masteryMessage({ ...found, rule, attempts: attempts.length, wanted, isJob: isJobSkill(skill) }),
   };
 }
 
@@ -100,23 +61,40 @@ export function mastery(
 export function declarationOf(
   personId: string,
   skill: Skill,
-  attempts: readonly Pick<AttemptRecord, "opened" | "startedAt">[],
+  attempts: readonly CountedTry[],
+  rule: MasteryRule = MASTERY_RULE,
 ): DeclarationRecord | null {
-  const { declaredAt } = mastery(skill, attempts);
-  const at = declaredAt === undefined ? undefined : attempts[declaredAt - 1]?.startedAt;
-  if (declaredAt === undefined || at === undefined) return null;
+  const first = readiness(attempts, { rule }).wasReady.indexOf(true);
+  const at = attempts[first]?.startedAt;
+  if (at === undefined) return null;
   return {
-    id: declarationId(personId, skill),
+    id: declarationId(personId, skill, rule),
     createdAt: at,
     updatedAt: at,
     personId,
-    ...skill,
+    profileId: skill.profileId,
+    exercise: skill.exercise,
     declaredAt: at,
-    attempts: declaredAt,
+    attempts: first + 1,
+    ...(isUsual(rule) ? {} : { rule }),
   };
+}
+
+const isUsual = (rule: MasteryRule) => ruleKey(rule) === ruleKey(MASTERY_RULE);
+
+/** The declaration of a skill by a rule, among those of one person. */
+export function declarationFor(
+  declarations: readonly DeclarationRecord[],
+  skill: Skill,
+  rule: MasteryRule = MASTERY_RULE,
+): DeclarationRecord | undefined {
+  return declarations.find(
+    (one) => skillKey(one) === skillKey(skill) && ruleKey(one.rule ?? MASTERY_RULE) === ruleKey(rule),
+  );
 }
 
 /** Letters that an id takes; others as their code, so that different skills keep different ids. */
 const inId = (text: string) => text.replace(/[^A-Za-z0-9-]/g, (letter) => `_${letter.charCodeAt(0).toString(16)}_`);
 
-const declarationId = (personId: string, skill: Skill) => `shown:${personId}:${inId(skillKey(skill))}`;
+const declarationId = (personId: string, skill: Skill, rule: MasteryRule) =>
+  [`shown:${personId}:${inId(skillKey(skill))}`, ...(isUsual(rule) ? [] : [`:${ruleKey(rule)}`])].join("");

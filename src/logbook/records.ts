@@ -3,6 +3,7 @@ import { REFUSALS } from "../zeroing/approach";
 import { attemptSchema, noteText, stampFields, tagList } from "./attemptRecord";
 import { flag, foreign, graduations, id, listOf, moment, named, shortText, turn, whole } from "./fields";
 import { jobSchema } from "./jobRecord";
+import { masteryRuleSchema } from "./masteryRule";
 
 const personSchema = z.object(
   {
@@ -95,11 +96,13 @@ const declarationSchema = z.object(
     declaredAt: moment,
     /** Attempts that it took, from the first. */
     attempts: whole(1, 1e9, "must be a whole number above 0"),
+    /** The rule it was shown by, where that is not the usual one. */
+    rule: z.optional(masteryRuleSchema),
   },
   { error: "must be a declaration" },
 );
 
-/** That someone has shown a skill. It is never taken back. */
+/** That someone has shown a skill, once. Whether that still holds is worked out (`readiness`). */
 export type DeclarationRecord = Readonly<z.infer<typeof declarationSchema>>;
 
 const handoverRunSchema = z.object(

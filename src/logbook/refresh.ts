@@ -12,8 +12,6 @@ export interface Refresh {
   /** Days from today until then; 0 or less when it is due. */
   readonly inDays: number;
   readonly isDue: boolean;
-  /** Chance that it would still be there now, as the scheduler reckons, in [0, 1]. */
-  readonly retention: number;
   readonly reason: string;
 }
 
@@ -53,21 +51,46 @@ const dateOf = (day: number) => new Date(day * DAY_MS);
 
 const plural = (count: number, word: string) => `${count} ${word}${count === 1 ? "" : "s"}`;
 
-function reasonOf(since: number, inDays: number, retention: number, day: readonly Reviewed[]): string {
-  const opened = day.filter((attempt) => attempt.opened).length;
+/** "December 4", "December 4, 2027" where it is not this year. @param day - days since 1970 */
+function dateText(day: number, today: number): string {
+  const isSameYear = dateOf(day).getUTCFullYear() === dateOf(today).getUTCFullYear();
+  return new Intl.DateTimeFormat("en-US", {
+    day: "numeric",
+    month: "long",
+    timeZone: "UTC",
+    ...(isSameYear ? {} : { year: "numeric" }),
+  }).format(dateOf(day));
+}
+
+/** What the interval is worth, for whoever asks how it is worked out. */
+export const REFRESH_NOTE =
+  "The interval comes from a memory model (FSRS), which was made for recall, not for hands: each day of practice counts as one answer, and the next day is set where recall would fall to 90 %. For a hand skill it is a rule of thumb.";
+
+interface Told {
+  /** Days counted from 1970. */
+  readonly today: number;
+  readonly lastDay: number;
+  readonly dueDay: number;
+  /** What was practiced on the last day. */
+  readonly practiced: readonly Reviewed[];
+}
+
+function reasonOf({ today, lastDay, dueDay, practiced }: Told): string {
+  const since = today - lastDay;
+  const opened = practiced.filter((attempt) => attempt.opened).length;
   const last = since === 0 ? "today" : `${plural(since, "day")} ago`;
-  const did = day.some(isJobSkill) ? "got" : "opened";
-  const right = day.some(isJobSkill) ? " right" : "";
-  const practiced = `You last practiced this ${last} and ${did} ${opened} of ${day.length}${right}`;
-  if (inDays > 0) return `${practiced}; it can wait ${plural(inDays, "day")}.`;
-  return `${practiced}; by now about ${Math.round(100 * retention)} in 100 would still have it, so a few tries keep it.`;
+  const isJob = practiced.some(isJobSkill);
+  const [did, right] = isJob ? ["got", " right"] : ["opened", ""];
+  const before = `You last practiced this ${last} and ${did} ${opened} of ${practiced.length}${right}.`;
+  if (dueDay > today) return `${before} Practice again by ${dateText(dueDay, today)}.`;
+  return `${before} Practice again today: a few tries are enough.`;
 }
 
 /**
  * When a skill is due for refresh, by spaced repetition in days.
  *
  * Each day of practice is one review. Source: the scheduler FSRS of ts-fsrs, with its usual weights and a wanted
- * retention of 0.9.
+ * retention of 0.9. It models recall, so for a hand skill its days are a rule of thumb (`REFRESH_NOTE`).
  *
  * @param attempts - of one person at one skill, jobs as practices, at least one
  * @param now - milliseconds since 1970
@@ -86,13 +109,11 @@ export function refresh(attempts: readonly Reviewed[], now: number, dayStart = 0
   );
   const today = Math.max(dayOf(now), last[0]);
   const dueDay = Math.round(card.due.getTime() / DAY_MS);
-  const retention = scheduler.get_retrievability(card, dateOf(today), false);
   const inDays = dueDay - today;
   return {
     dueAt: dueDay * DAY_MS + shift,
     inDays,
     isDue: inDays <= 0,
-    retention,
-    reason: reasonOf(today - last[0], inDays, retention, last[1]),
+    reason: reasonOf({ today, lastDay: last[0], dueDay, practiced: last[1] }),
   };
 }

@@ -1,6 +1,7 @@
 import type { AttemptRecord, HelpLevel } from "./attemptRecord";
 import type { JobRecord } from "./jobRecord";
-import { type Mastery, mastery } from "./mastery";
+import { declarationFor, type Mastery, mastery } from "./mastery";
+import { MASTERY_RULE, type MasteryRule } from "./masteryRule";
 import { missesToRedo } from "./missesToRedo";
 import { type Practice, practiceOfJob } from "./practice";
 import { fadedHelp, ORDER_REASONS, type PracticeOrder, practiceOrder } from "./practiceOrder";
@@ -29,31 +30,30 @@ interface SkillState {
   readonly skill: Skill;
   readonly mastery: Mastery;
   readonly refresh: Refresh | null;
-  /** What is to be made good; null where nothing is. */
+  /** What is to be repeated; null where nothing is. */
   readonly redo: Pick<Suggestion, "reason" | "misses"> | null;
 }
 
 function redoMisses(misses: readonly AttemptRecord[]): SkillState["redo"] {
   const count = misses.length;
   if (count === 0) return null;
-  const [have, those] = count === 1 ? ["miss has", "that one"] : ["misses have", "those"];
-  return { reason: `${count} ${have} not been made good yet: redo only ${those}.`, misses };
+  return { reason: count === 1 ? "1 miss to repeat." : `${count} misses to repeat.`, misses };
 }
 
 /** A job is redone whole, and only while the latest one was not right. */
 function redoJob(latest: JobRecord | undefined): SkillState["redo"] {
   if (latest === undefined || latest.isRight) return null;
   const count = latest.missed.length;
-  const missed = count === 0 ? "" : `, ${count} ${count === 1 ? "thing was" : "things were"} missed`;
-  return { reason: `The last one was not right${missed}: do it again from the beginning.`, misses: [] };
+  const missed = count === 0 ? "" : ` You missed ${count} ${count === 1 ? "thing" : "things"}.`;
+  return { reason: `The last one was not right.${missed} Do it again from the beginning.`, misses: [] };
 }
 
 function suggestionsFor({ skill, mastery: state, refresh: due, redo }: SkillState): Suggestion[] {
   const common = { skill, help: fadedHelp(state.progress), misses: [] };
-  const isDue = state.isDeclared && due?.isDue === true;
+  const isDue = state.isReady && due?.isDue === true;
   return [
     ...(redo === null ? [] : [{ ...common, kind: "redo-misses" as const, ...redo }]),
-    ...(state.isDeclared ? [] : [{ ...common, kind: "go-on" as const, reason: state.message }]),
+    ...(state.isReady ? [] : [{ ...common, kind: "go-on" as const, reason: state.message }]),
     ...(isDue ? [{ ...common, kind: "refresh" as const, reason: due.reason }] : []),
   ];
 }
@@ -69,6 +69,7 @@ const RANK: Readonly<Record<Suggestion["kind"], number>> = { "redo-misses": 0, "
  * @param now - milliseconds since 1970
  * @param dayStart - minutes that the local day begins after that of UTC, as `getTimezoneOffset` of a date gives them
  * @param jobs - of that person, oldest first
+ * @param rule - when someone counts as ready
  */
 export function whatNext(
   attempts: readonly AttemptRecord[],
@@ -76,11 +77,11 @@ export function whatNext(
   now: number,
   dayStart = 0,
   jobs: readonly JobRecord[] = [],
+  rule: MasteryRule = MASTERY_RULE,
 ): WhatNext {
-  const declared = new Map(declarations.map((one) => [skillKey(one), one]));
   const stateOf = (skill: Skill, own: readonly Practice[], redo: SkillState["redo"]): SkillState => ({
     skill,
-    mastery: mastery(skill, own, declared.get(skillKey(skill))),
+    mastery: mastery(skill, own, { rule, now, declaration: declarationFor(declarations, skill, rule) }),
     refresh: refresh(own, now, dayStart),
     redo,
   });

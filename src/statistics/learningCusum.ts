@@ -40,12 +40,24 @@ export interface OperatingCharacteristic {
   readonly meanAttempts: number | undefined;
 }
 
-interface Steps {
+/** What an attempt adds to the score: the logarithm of its likelihood ratio, adequate to inadequate. */
+export interface LearningSteps {
+  /** > 0 */
   readonly success: number;
+  /** < 0 */
   readonly failure: number;
 }
 
-function steps({ adequateFailureRate: p0, inadequateFailureRate: p1, limit }: LearningCusumRule): Steps {
+/**
+ * The two steps of a rule.
+ *
+ * @throws {StatisticsError} `bad-parameter` for a rule out of range
+ */
+export function learningSteps({
+  adequateFailureRate: p0,
+  inadequateFailureRate: p1,
+  limit,
+}: LearningCusumRule): LearningSteps {
   if (!(p0 > 0 && p1 > p0 && p1 < 1)) {
     throw new StatisticsError(
       "bad-parameter",
@@ -74,7 +86,7 @@ const nextScore = (score: number, step: number) => Math.max(0, score + step);
  * @throws {StatisticsError} `bad-parameter` for a rule out of range
  */
 export function learningCusum(successes: readonly boolean[], rule: LearningCusumRule): LearningCusum {
-  const { success, failure } = steps(rule);
+  const { success, failure } = learningSteps(rule);
   let score = 0;
   const scores = successes.map((wasSuccess) => {
     score = nextScore(score, wasSuccess ? success : failure);
@@ -86,7 +98,7 @@ export function learningCusum(successes: readonly boolean[], rule: LearningCusum
 
 function attemptsUntilDeclared(
   { failureRate, attempts }: ImaginedLearner,
-  { success, failure }: Steps,
+  { success, failure }: LearningSteps,
   limit: number,
   random: () => number,
 ): number | undefined {
@@ -115,7 +127,7 @@ export function simulateOperatingCharacteristic(
   learner: ImaginedLearner,
   random: () => number,
 ): OperatingCharacteristic {
-  const step = steps(rule);
+  const step = learningSteps(rule);
   const { failureRate, attempts, learners } = learner;
   if (!(failureRate >= 0 && failureRate <= 1)) {
     throw new StatisticsError("bad-parameter", `A failure rate lies between 0 and 1, and ${failureRate} does not.`);

@@ -81,7 +81,7 @@ test("a browser killed in mid-attempt has the attempts that ended, and the one u
   await expect(again.getByRole("region", { name: "What happened" })).toContainText("counts in no statistic");
   await expect(again.getByRole("slider", { name: "Time in the replay" })).toBeVisible();
   await again.goto("#/logbook?view=progress");
-  await expect(again.getByRole("region", { name: "First-time openings" })).toContainText("1 of 1 opened");
+  await expect(again.getByRole("region", { name: "First-time openings" })).toContainText("You open 1 of 1.");
 });
 
 test("a sitting goes on after its browser was killed, with no try lost but the one under way, and none twice", async ({

@@ -62,9 +62,9 @@ test("a diagnosis by keyboard is in the logbook, is noted, and comes to the clas
 
   await page.getByRole("link", { name: "Progress", exact: true }).press("Enter");
   await expect(page.getByRole("combobox", { name: "Lock and exercise" })).toHaveText("Two-wheel, trouble (1)");
-  await expect(page.getByRole("region", { name: "Jobs done right" })).toContainText("1 of 1 right");
-  await expect(page.getByRole("region", { name: "Mastery", exact: true })).toContainText(
-    /right in a row would show it/,
+  await expect(page.getByRole("region", { name: "Jobs done right" })).toContainText("You get 1 of 1 right.");
+  await expect(page.getByRole("region", { name: "Readiness", exact: true })).toContainText(
+    /right jobs in a row would make you ready/,
   );
   await expect(page.getByRole("region", { name: "What next" }).getByRole("link")).toHaveAttribute(
     "href",

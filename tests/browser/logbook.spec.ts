@@ -161,20 +161,26 @@ test("progress shows each view with a sentence and a table", async ({ page }) =>
   await loadDemo(page);
   await person(page, "Pelline").click();
   await page.getByRole("link", { name: "Progress" }).click();
-  const titles = ["First-time openings", "Stop errors", "Round the dial", "Chance on another lock", "Throughput"];
-  for (const title of [...titles, "Mastery", "Control chart", "How far mastery can be trusted"]) {
+  const titles = [
+    "First-time openings",
+    "Stop errors",
+    "Round the dial",
+    "Chance on another lock",
+    "Speed and accuracy",
+  ];
+  for (const title of [...titles, "Readiness", "What is usual for you", "How far readiness can be trusted"]) {
     const view = page.getByRole("region", { name: title, exact: true });
     await expect(view.locator(".figure-sentence")).not.toBeEmpty();
     await view.getByText("As a table").click();
     await expect(view.getByRole("table").getByRole("row").nth(1)).toBeVisible();
   }
   await page.getByRole("combobox", { name: /What is measured/ }).selectOption("time");
-  await expect(page.getByRole("region", { name: "Control chart", exact: true })).toContainText(/Usual for you/);
+  await expect(page.getByRole("region", { name: "What is usual for you", exact: true })).toContainText(/Usual for you/);
   const next = page.getByRole("region", { name: "What next" });
   await expect(next.getByRole("link").first()).toHaveAttribute("href", /^#\/bench\?profile=/);
   // Mibsy has not shown everything yet.
   await person(page, "Mibsy").click();
-  await next.getByRole("link", { name: /^A run of \d+ tries$/ }).click();
+  await next.getByRole("link", { name: /^Start \d+ tries$/ }).click();
   await expect(page.getByRole("main")).toContainText("Practice run");
   await expect(page.getByRole("button", { name: "I have read it" })).toBeVisible();
 });

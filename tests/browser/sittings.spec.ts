@@ -149,7 +149,7 @@ test("a miss is not told before the end, in the logbook neither, and is marked",
   await expect(verdict(page)).toHaveText("Not passed.");
   await expect(page.getByRole("region", { name: "Tries" })).toContainText("ran past at number 2");
   await page.goto("#/logbook?view=progress");
-  await expect(page.getByRole("region", { name: "First-time openings" })).toContainText("1 of 2 opened");
+  await expect(page.getByRole("region", { name: "First-time openings" })).toContainText("You open 1 of 2.");
   await expect(page.getByRole("region", { name: "What more attempts will show" })).toContainText(
     "Own estimates. Needs 2 more estimates",
   );

@@ -103,12 +103,12 @@ describe("the class table", () => {
       stop_bias: "",
       quickest_s: "",
       latest_opened: "0",
-      shown: "0",
+      ready: "0",
     });
     expect(rows.find(({ person, profile }) => person === "Ondrell" && profile === "dial-encoder")).toMatchObject({
       exercise: "open",
       attempts: "20",
-      shown: "1",
+      ready: "1",
       ready_in_all: "1",
     });
   });

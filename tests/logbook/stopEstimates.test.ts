@@ -77,7 +77,7 @@ describe("an attempt with an estimate", () => {
   test("is told of in progress: how much better the hand is taken for", () => {
     const { sentence, chart, table } = estimateFigure(attempts);
     expect(sentence).toBe(
-      "You take your stops for better than they are by 0.50 graduations, and your estimates scatter by 0.00; correlation with the truth +1.00 (3 estimates).",
+      "3 estimates: you underestimate your stop error by 0.50 graduations on average. Your estimates vary by 0.00 graduations. You feel which attempts were worse.",
     );
     expect(chart).toMatchObject({
       dots: [

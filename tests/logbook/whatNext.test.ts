@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { JobRecord } from "../../src/logbook/jobRecord";
 import { declarationOf } from "../../src/logbook/mastery";
 import { missesToRedo } from "../../src/logbook/missesToRedo";
-import { refresh } from "../../src/logbook/refresh";
+import { REFRESH_NOTE, refresh } from "../../src/logbook/refresh";
 import { whatNext } from "../../src/logbook/whatNext";
 import { aJob, anAttempt, NOON } from "../support/logbookRecords";
 
@@ -54,20 +54,23 @@ describe("refresh practice", () => {
 
   test("gives its reason in a sentence, with days", () => {
     expect(refresh(day(0, good), NOON)?.reason).toMatch(
-      /^You last practiced this today and opened 3 of 3; it can wait \d+ days?\.$/,
+      /^You last practiced this today and opened 3 of 3\. Practice again by [A-Z][a-z]+ \d+(, \d{4})?\.$/,
     );
     expect(refresh(day(0, [true, false]), NOON + 40 * DAY)?.reason).toMatch(
-      /^You last practiced this 40 days ago and opened 1 of 2; by now about \d+ in 100 /,
+      /^You last practiced this 40 days ago and opened 1 of 2\. Practice again today: a few tries are enough\.$/,
     );
     expect(refresh([], NOON)).toBeNull();
   });
 
-  test("never wants less than nothing kept, nor more than all", () => {
-    for (const later of [0, 1, 10, 1000]) {
-      const retention = refresh(day(0, good), NOON + later * DAY)?.retention ?? -1;
-      expect(retention).toBeGreaterThan(0);
-      expect(retention).toBeLessThanOrEqual(1);
+  test("names the day that is due, and claims nothing of memory in a hand", () => {
+    const found = refresh(day(0, good), NOON);
+    const due = new Intl.DateTimeFormat("en-US", { day: "numeric", month: "long", timeZone: "UTC" });
+    expect(found?.reason).toContain(due.format(found?.dueAt));
+    for (const later of [0, 3, 40, 1000]) {
+      const reason = refresh(day(0, good), NOON + later * DAY)?.reason;
+      expect(reason).not.toMatch(/recall|remember|memory|forg|reckon|would still have/i);
     }
+    expect(REFRESH_NOTE).toMatch(/FSRS.*rule of thumb/);
   });
 });
 
@@ -100,9 +103,9 @@ describe("what next among jobs", () => {
       ["go-on", { profileId: "three-wheel", exercise: "change" }, []],
     ]);
     expect(suggestions[0]?.reason).toBe(
-      "The last one was not right, 2 things were missed: do it again from the beginning.",
+      "The last one was not right. You missed 2 things. Do it again from the beginning.",
     );
-    expect(suggestions[1]?.reason).toMatch(/^Not shown yet: 12 right in a row would show it; /);
+    expect(suggestions[1]?.reason).toMatch(/^Not ready yet: 12 right jobs in a row would make you ready\. /);
     expect(order).toBe("blocked");
     expect(whatNext([], [], NOON, 0, [job("1", false), job("2", true)]).suggestions.map(({ kind }) => kind)).toEqual([
       "go-on",
@@ -110,9 +113,11 @@ describe("what next among jobs", () => {
   });
 
   test("is what is due again, in words of jobs", () => {
-    const { suggestions } = whatNext([], [], NOON + 300 * DAY, 0, many(12));
+    const { suggestions } = whatNext([], [], NOON + 80 * DAY, 0, many(12));
     expect(suggestions.map(({ kind }) => kind)).toEqual(["refresh"]);
-    expect(suggestions[0]?.reason).toMatch(/^You last practiced this 300 days ago and got 12 of 12 right; by now /);
+    expect(suggestions[0]?.reason).toMatch(
+      /^You last practiced this 80 days ago and got 12 of 12 right\. Practice again today/,
+    );
   });
 
   test("keeps one kind of job from another, and leaves the order of practice to dialing", () => {
@@ -136,12 +141,15 @@ describe("what next", () => {
     );
     const other = day(1, [true, false], { profileId: "dial-encoder" });
     const kept = declarationOf("tavro", { profileId: "three-wheel", exercise: "open" }, shown);
-    const { suggestions, order } = whatNext([...shown, ...other], kept ? [kept] : [], NOON + 300 * DAY);
+    const { suggestions, order } = whatNext([...shown, ...other], kept ? [kept] : [], NOON + 80 * DAY);
     expect(suggestions.map(({ kind, skill }) => [kind, skill.profileId])).toEqual([
       ["redo-misses", "dial-encoder"],
       ["go-on", "dial-encoder"],
       ["refresh", "three-wheel"],
     ]);
+    const lapsed = whatNext(shown, kept ? [kept] : [], NOON + 300 * DAY).suggestions;
+    expect(lapsed.map(({ kind }) => kind)).toEqual(["go-on"]);
+    expect(lapsed[0]?.reason).toMatch(/^No longer ready: no practice for 29\d days\./);
     expect(suggestions.every(({ reason }) => /\.$/.test(reason))).toBe(true);
     expect(order).toBe("blocked");
   });

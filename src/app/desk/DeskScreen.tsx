@@ -1,5 +1,6 @@
 import { useMemo, useState } from "react";
 import { isJobSkill } from "../../logbook/jobRecord";
+import { useReadinessRule } from "../logbook/readinessRule";
 import { Sheet } from "../shell/Sheet";
 import { ClassPanel } from "./ClassPanel";
 import type { Chosen } from "./ClassTableView";
@@ -25,7 +26,8 @@ function Class({ view }: { readonly view: ClassView }) {
     const asked = all.filter(({ key }) => keys === null || keys.includes(key));
     return asked.length === 0 ? all : asked;
   }, [all, keys]);
-  const table = useMemo(() => tableOf(view, skills), [view, skills]);
+  const [rule] = useReadinessRule();
+  const table = useMemo(() => tableOf(view, skills, { rule, now: Date.now() }), [view, skills, rule]);
   const isFilterKnown = filter.skill === "all" || skills.some(({ key }) => key === filter.skill);
   return (
     <>

@@ -1,9 +1,11 @@
 import { useMemo } from "react";
 import type { ClassTable } from "../../logbook/classTable";
 import { isJobSkill } from "../../logbook/jobRecord";
-import { MASTERY_RULE } from "../../logbook/mastery";
+import { ruleSentence } from "../../logbook/masteryWords";
 import { Figure } from "../logbook/charts/Figure";
-import { characteristicFigure } from "../logbook/figures/masteryFigure";
+import { characteristicFigure } from "../logbook/figures/characteristicFigure";
+import { ReadinessSettings } from "../logbook/ReadinessSettings";
+import { useReadinessRule } from "../logbook/readinessRule";
 import type { NamedSkill } from "./classView";
 import { type ReadyList, readyLists } from "./readyLists";
 import { StateMark } from "./StateMark";
@@ -21,13 +23,13 @@ interface SkillReadyProps {
 }
 
 function SkillReady({ title, isJob, list }: SkillReadyProps) {
-  const { ready, notYet, none } = list;
+  const { ready, lapsed, notYet, none } = list;
   return (
     <li>
       <h3>
         {title}{" "}
         <small className="desk-share">
-          {ready.length} of {ready.length + notYet.length + none.length} ready
+          {ready.length} of {ready.length + lapsed.length + notYet.length + none.length} ready
         </small>
       </h3>
       <dl>
@@ -35,6 +37,18 @@ function SkillReady({ title, isJob, list }: SkillReadyProps) {
           <StateMark state="ready" />
         </dt>
         <dd>{ready.length === 0 ? "nobody yet" : ready.join(", ")}</dd>
+        {lapsed.length > 0 && (
+          <>
+            <dt>
+              <StateMark state="lapsed" />
+            </dt>
+            {lapsed.map(({ name, wanted }) => (
+              <dd key={name}>
+                {name}: <span className="desk-soft">{wanted}</span>
+              </dd>
+            ))}
+          </>
+        )}
         {notYet.length > 0 && (
           <>
             <dt>
@@ -60,19 +74,16 @@ function SkillReady({ title, isJob, list }: SkillReadyProps) {
   );
 }
 
-const inTen = (rate: number) => `${Math.round(10 * rate)} in 10`;
-
-const READY_MEANS = `Ready means shown: the first-time openings, or the jobs right the first time, fit someone who misses ${inTen(MASTERY_RULE.adequateFailureRate)} far better than someone who misses ${inTen(MASTERY_RULE.inadequateFailureRate)}, by a learning CUSUM (LC-CUSUM) over the attempts or the jobs. Once shown it stays shown. It is a practice result, not a certificate.`;
-
 /** Who is ready in each skill, what that means, and how far it can be trusted. */
 export function ReadyPanels({ table, skills, names }: ReadyProps) {
   const lists = useMemo(() => readyLists(table, names), [table, names]);
-  const characteristic = useMemo(characteristicFigure, []);
+  const [rule] = useReadinessRule();
+  const characteristic = useMemo(() => characteristicFigure(rule), [rule]);
   return (
     <>
       <section className="figure desk-ready" aria-labelledby="desk-ready">
         <h2 id="desk-ready">Who is ready</h2>
-        <p className="figure-sentence">{READY_MEANS}</p>
+        <p className="figure-sentence">{ruleSentence(rule)} A practice result is not a certificate.</p>
         <ul>
           {skills.map(({ key, title, skill }, i) => {
             const list = lists[i];
@@ -80,7 +91,9 @@ export function ReadyPanels({ table, skills, names }: ReadyProps) {
           })}
         </ul>
       </section>
-      <Figure figure={characteristic} />
+      <Figure figure={characteristic}>
+        <ReadinessSettings />
+      </Figure>
     </>
   );
 }

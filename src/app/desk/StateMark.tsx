@@ -2,6 +2,7 @@ import { type CellState, stateWord } from "./cellWords";
 
 const SHAPES: Readonly<Record<CellState, string>> = {
   ready: "M7 1l6 6l-6 6l-6 -6z",
+  lapsed: "M7 1l6 6l-6 6l-6 -6zM3 11L11 3",
   "not-yet": "M7 1l6 6l-6 6l-6 -6z",
   none: "M2 7h10",
 };
@@ -12,7 +13,7 @@ interface StateMarkProps {
   readonly isJob?: boolean | undefined;
 }
 
-/** How far someone is, by shape and by word: a full diamond, an empty one, a dash. */
+/** How far someone is, by shape and by word: a full diamond, one struck through, an empty one, a dash. */
 export function StateMark({ state, isJob = false }: StateMarkProps) {
   return (
     <span className="desk-state">

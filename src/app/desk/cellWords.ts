@@ -1,23 +1,25 @@
 import { type ClassCell, quickestOf, truestOf } from "../../logbook/classTable";
 import { isJobSkill } from "../../logbook/jobRecord";
-import { type Mastery, openingsWanted } from "../../logbook/mastery";
+import type { Mastery } from "../../logbook/mastery";
 import { worstStop } from "../../logbook/personalBest";
 import { dayText } from "../logbook/attemptRows";
 import { minutesText } from "../logbook/jobRows";
 
 /** How far someone is with a skill. */
-export type CellState = "ready" | "not-yet" | "none";
+export type CellState = "ready" | "lapsed" | "not-yet" | "none";
 
 /** The state of a cell; a person without an attempt has none. */
 export function cellState(cell: ClassCell | null | undefined): CellState {
   if (!cell) return "none";
-  return cell.mastery.isDeclared ? "ready" : "not-yet";
+  return cell.mastery.state;
 }
+
+const STATE_WORDS = { ready: "Ready", lapsed: "No longer ready", "not-yet": "Not ready yet" } as const;
 
 /** A state in words. @param isJob - whether the skill is one of jobs */
 export function stateWord(state: CellState, isJob: boolean): string {
   if (state === "none") return isJob ? "No job" : "No attempt";
-  return state === "ready" ? "Ready" : "Not yet";
+  return STATE_WORDS[state];
 }
 
 /** One cell in words and figures. */
@@ -56,11 +58,14 @@ export function cellWords(cell: ClassCell): CellWords {
   };
 }
 
-/** When someone has shown a skill, or what would show it. */
-export function masteryWords({ skill, isDeclared, declaredAt, scores }: Mastery): string {
+/** Since when someone is ready at a skill, or what it takes. */
+export function masteryWords({ skill, state, shownAt, wanted, lapse }: Mastery): string {
   const isJob = isJobSkill(skill);
-  if (isDeclared) return `shown at ${isJob ? "job" : "attempt"} ${declaredAt}`;
-  const wanted = openingsWanted(scores.at(-1) ?? 0);
-  if (wanted === 1) return `one more ${isJob ? "job right" : "opening"} would show it`;
-  return `${wanted} ${isJob ? "jobs right" : "openings"} in a row would show it`;
+  const one = isJob ? "job" : "attempt";
+  if (state === "ready") return `since ${one} ${shownAt}`;
+  const right = isJob ? "right job" : "opening";
+  const takes = wanted === 1 ? `1 more ${right} needed` : `${wanted} ${right}s in a row needed`;
+  if (lapse === undefined) return takes;
+  const why = lapse.by === "time" ? `no practice for ${lapse.days} days` : `too many misses by ${one} ${lapse.at}`;
+  return `${why}; ${takes}`;
 }

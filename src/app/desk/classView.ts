@@ -1,4 +1,4 @@
-import { type ClassTable, classTable } from "../../logbook/classTable";
+import { type ClassSetting, type ClassTable, classTable } from "../../logbook/classTable";
 import { joinContents, type LogbookContents } from "../../logbook/logbookContents";
 import { practicesOf } from "../../logbook/practice";
 import { PERSONAL_KINDS, type PersonRecord } from "../../logbook/records";
@@ -76,10 +76,11 @@ export function classView(files: readonly DeskFile[]): ClassView {
 }
 
 /** The table of a class over the skills asked for. */
-export const tableOf = ({ contents }: ClassView, skills: readonly NamedSkill[]): ClassTable =>
+export const tableOf = ({ contents }: ClassView, skills: readonly NamedSkill[], setting: ClassSetting): ClassTable =>
   classTable(
     [contents],
     skills.map(({ skill }) => skill),
+    setting,
   );
 
 /** "40 attempts", "40 attempts, 7 jobs". */

@@ -10,6 +10,8 @@ export interface UnderWay {
 /** Who is ready in one skill, and who is not. */
 export interface ReadyList {
   readonly ready: readonly string[];
+  /** Ready before, and no longer. */
+  readonly lapsed: readonly UnderWay[];
   /** Nearest to it first. */
   readonly notYet: readonly UnderWay[];
   readonly none: readonly string[];
@@ -24,12 +26,15 @@ export function readyLists({ skills, rows }: ClassTable, names: ReadonlyMap<stri
       state: cellState(cells[i]),
     }));
     const namesOf = (state: string) => all.filter((one) => one.state === state).map(({ name }) => name);
-    const underWay = all.flatMap(({ name, cell, state }) => (cell && state === "not-yet" ? [{ name, cell }] : []));
+    const nearestFirst = (wanted: string) =>
+      all
+        .flatMap(({ name, cell, state }) => (cell && state === wanted ? [{ name, cell }] : []))
+        .sort((a, b) => b.cell.mastery.progress - a.cell.mastery.progress)
+        .map(({ name, cell }) => ({ name, wanted: masteryWords(cell.mastery) }));
     return {
       ready: namesOf("ready"),
-      notYet: underWay
-        .sort((a, b) => b.cell.mastery.progress - a.cell.mastery.progress)
-        .map(({ name, cell }) => ({ name, wanted: masteryWords(cell.mastery) })),
+      lapsed: nearestFirst("lapsed"),
+      notYet: nearestFirst("not-yet"),
       none: namesOf("none"),
     };
   });

@@ -3,7 +3,7 @@ import { skillKey } from "../../logbook/skill";
 
 /** What a class table is sorted by. */
 export interface TableOrder {
-  /** "person", "all" for how many skills are shown, or the key of a skill. */
+  /** "person", "all" for how many skills someone is ready at, or the key of a skill. */
   readonly column: string;
   readonly direction: "ascending" | "descending";
 }
@@ -24,20 +24,20 @@ export function nextOrder({ column, direction }: TableOrder, pressed: string): T
   return { column: pressed, direction: pressed === "person" ? "ascending" : "descending" };
 }
 
-/** How far a cell is: below 0 without an attempt, up to 1 under way, above 1 once shown. */
+/** How far a cell is: below 0 without an attempt, up to 1 under way, above 1 while ready. */
 function standing(cell: ClassCell | null | undefined): number {
   if (!cell) return -1;
-  const { isDeclared, progress } = cell.mastery;
-  return (isDeclared ? 1 : 0) + (progress + cell.openings.share) / 2;
+  const { isReady, progress } = cell.mastery;
+  return (isReady ? 1 : 0) + (progress + cell.openings.share) / 2;
 }
 
-/** Skills of a row that are shown. */
-export const shownIn = ({ cells }: ClassRow) => cells.filter((cell) => cell?.mastery.isDeclared === true).length;
+/** How many skills someone is ready at. */
+export const shownIn = ({ cells }: ClassRow) => cells.filter((cell) => cell?.mastery.isReady === true).length;
 
 /** Whether someone is ready in a skill, or in all that are asked for. */
 export function isReadyIn(row: ClassRow, { skills }: Pick<ClassTable, "skills">, skill: string): boolean {
   if (skill === "all") return row.isReady;
-  return row.cells[skills.findIndex((one) => skillKey(one) === skill)]?.mastery.isDeclared === true;
+  return row.cells[skills.findIndex((one) => skillKey(one) === skill)]?.mastery.isReady === true;
 }
 
 function compared(a: ClassRow, b: ClassRow, { skills }: ClassTable, column: string): number {

@@ -1,15 +1,20 @@
 import { useMemo, useState } from "react";
+import { declarationFor, mastery } from "../../logbook/mastery";
+import type { MasteryRule } from "../../logbook/masteryRule";
 import { practiceOfJob } from "../../logbook/practice";
-import { bySkill, skillKey } from "../../logbook/skill";
+import type { CountedTry } from "../../logbook/readiness";
+import { bySkill, type Skill, skillKey } from "../../logbook/skill";
 import { toldAttempts, toldJobs, untoldSittings } from "../../logbook/toldTries";
 import { recordsOfKind } from "../../logbook/wholeLogbook";
 import { knownProfile, shortTitle } from "./attemptRows";
 import { Figure } from "./charts/Figure";
 import type { CurrentLogbook } from "./currentLogbook";
 import { FilterChoice, UntoldNote } from "./FilterChoice";
+import { characteristicFigure } from "./figures/characteristicFigure";
 import { type JobProgress, jobFigures } from "./figures/jobFigures";
-import { characteristicFigure } from "./figures/masteryFigure";
 import type { SkillProgress } from "./figures/progressFigures";
+import { ReadinessSettings } from "./ReadinessSettings";
+import { useReadinessRule } from "./readinessRule";
 import { SkillFigures } from "./SkillFigures";
 import { useAsked } from "./useLogbook";
 import { WhatNextPanel } from "./WhatNextPanel";
@@ -17,21 +22,23 @@ import { WhatNextPanel } from "./WhatNextPanel";
 /** The latest attempts at a skill, which the views are of: an older hand is another hand. */
 const LATEST = 1000;
 
-async function progressOf({ logbook }: CurrentLogbook, personId: string) {
+async function progressOf({ logbook }: CurrentLogbook, personId: string, rule: MasteryRule) {
   const untold = await untoldSittings(logbook, personId);
   const attempts = await toldAttempts(logbook, { personId, notOf: untold });
   const declarations = (await recordsOfKind(logbook, "declarations")).filter((one) => one.personId === personId);
+  const now = Date.now();
+  const masteryOf = (skill: Skill, tries: readonly CountedTry[]) =>
+    mastery(skill, tries, { rule, now, declaration: declarationFor(declarations, skill, rule) });
   const skills = bySkill(attempts).flatMap(({ skill, attempts: own }): SkillProgress[] => {
     const latest = own.slice(-LATEST);
     const profile = latest[0] === undefined ? null : knownProfile(latest[0]);
-    const declaration = declarations.find((one) => skillKey(one) === skillKey(skill));
-    return profile === null ? [] : [{ skill, profile, attempts: latest, declaration }];
+    return profile === null ? [] : [{ skill, profile, attempts: latest, mastery: masteryOf(skill, own) }];
   });
   const jobs = await toldJobs(logbook, personId, untold);
   const jobSkills = bySkill(jobs.map((job) => ({ ...practiceOfJob(job), job }))).map(({ skill, attempts: own }) => ({
     skill,
     jobs: own.map(({ job }) => job).slice(-LATEST),
-    declaration: declarations.find((one) => skillKey(one) === skillKey(skill)),
+    mastery: masteryOf(skill, own),
   }));
   return { personId, untold, attempts, declarations, jobs, choices: [...skills.map(dialed), ...jobSkills.map(worked)] };
 }
@@ -60,12 +67,15 @@ function worked(progress: JobProgress): Choice {
 
 function JobSkillFigures({ progress }: { readonly progress: JobProgress }) {
   const figures = useMemo(() => jobFigures(progress), [progress]);
-  const characteristic = useMemo(characteristicFigure, []);
+  const characteristic = useMemo(() => characteristicFigure(progress.mastery.rule), [progress]);
   return (
     <div className="logbook-figures">
-      {[...figures, characteristic].map((figure) => (
+      {figures.map((figure) => (
         <Figure key={figure.title} figure={figure} />
       ))}
+      <Figure figure={characteristic}>
+        <ReadinessSettings />
+      </Figure>
     </div>
   );
 }
@@ -97,7 +107,10 @@ function SkillChoice({ choices, chosen, onChoice }: SkillChoiceProps) {
 /** How one person comes on, one lock and exercise at a time. */
 export function ProgressView({ current, personId }: { readonly current: CurrentLogbook; readonly personId: string }) {
   const [key, setKey] = useState("");
-  const { answer, problem } = useAsked(`progress ${current.version} ${personId}`, () => progressOf(current, personId));
+  const [rule] = useReadinessRule();
+  const { answer, problem } = useAsked(`progress ${current.version} ${personId} ${JSON.stringify(rule)}`, () =>
+    progressOf(current, personId, rule),
+  );
   if (problem !== null) return <p role="alert">{problem}</p>;
   if (answer === null || answer.personId !== personId) return null;
   const { choices, attempts, declarations, jobs, untold } = answer;
@@ -114,7 +127,7 @@ export function ProgressView({ current, personId }: { readonly current: CurrentL
   return (
     <>
       <UntoldNote untold={untold} />
-      <WhatNextPanel attempts={attempts} declarations={declarations} jobs={jobs} />
+      <WhatNextPanel attempts={attempts} declarations={declarations} jobs={jobs} rule={rule} />
       <SkillChoice {...{ choices, chosen, onChoice: setKey }} />
       {"jobs" in progress ? <JobSkillFigures progress={progress} /> : <SkillFigures progress={progress} />}
     </>

@@ -3,10 +3,11 @@ import { type ProgressMeasure, progressPoints } from "../../logbook/progressMeas
 import { Figure } from "./charts/Figure";
 import { FilterChoice } from "./FilterChoice";
 import { bestsFigure } from "./figures/bestsFigure";
+import { characteristicFigure } from "./figures/characteristicFigure";
 import { MEASURE_WORDS, MEASURES } from "./figures/controlFigure";
 import { type FigureModel, isTold } from "./figures/figureModel";
-import { characteristicFigure } from "./figures/masteryFigure";
 import { measureFigures, progressFigures, type SkillProgress } from "./figures/progressFigures";
+import { ReadinessSettings } from "./ReadinessSettings";
 
 const MEASURE_CHOICES = MEASURES.map((one) => [one, MEASURE_WORDS[one]] as const);
 
@@ -59,7 +60,7 @@ export function SkillFigures({ progress }: { readonly progress: SkillProgress })
   const [measure, setMeasure] = useState<ProgressMeasure>("worst-stop");
   const figures = useMemo(() => progressFigures(progress), [progress]);
   const bests = useMemo(() => bestsFigure(attempts), [attempts]);
-  const characteristic = useMemo(characteristicFigure, []);
+  const characteristic = useMemo(() => characteristicFigure(progress.mastery.rule), [progress]);
   const [control, learning] = useMemo(() => measureFigures(attempts, measure), [attempts, measure]);
   // The choice of a measure stays while any of them has a chart.
   const hasMeasure = MEASURES.some((one) => progressPoints(attempts, one).length >= FEWEST_POINTS);
@@ -71,7 +72,9 @@ export function SkillFigures({ progress }: { readonly progress: SkillProgress })
       ))}
       {hasMeasure && <MeasureFigures {...{ measure, control, learning }} onMeasure={setMeasure} />}
       <Figure figure={bests} />
-      <Figure figure={characteristic} />
+      <Figure figure={characteristic}>
+        <ReadinessSettings />
+      </Figure>
       <UntoldFigures figures={all.filter((one) => !isTold(one))} />
     </div>
   );

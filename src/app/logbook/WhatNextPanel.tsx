@@ -1,8 +1,10 @@
 import { useMemo } from "react";
 import type { AttemptRecord } from "../../logbook/attemptRecord";
 import type { JobRecord } from "../../logbook/jobRecord";
+import type { MasteryRule } from "../../logbook/masteryRule";
 import { practiceSheet } from "../../logbook/practiceSheet";
 import type { DeclarationRecord } from "../../logbook/records";
+import { REFRESH_NOTE } from "../../logbook/refresh";
 import { whatNext } from "../../logbook/whatNext";
 import { runLink, type SuggestionRow, suggestionRow } from "./suggestionRows";
 
@@ -24,19 +26,21 @@ interface WhatNextPanelProps {
   readonly declarations: readonly DeclarationRecord[];
   /** Of that person, oldest first. */
   readonly jobs: readonly JobRecord[];
+  /** When someone counts as ready. */
+  readonly rule: MasteryRule;
 }
 
 /** What to practice next, with the reason: an offer, nothing is locked. */
-export function WhatNextPanel({ attempts, declarations, jobs }: WhatNextPanelProps) {
+export function WhatNextPanel({ attempts, declarations, jobs, rule }: WhatNextPanelProps) {
   const { suggestions, order, orderReason, run } = useMemo(() => {
     const now = new Date();
-    const next = whatNext(attempts, declarations, now.getTime(), now.getTimezoneOffset(), jobs);
-    return { ...next, run: runLink(practiceSheet(next.suggestions, next.order), (tries) => `A run of ${tries} tries`) };
-  }, [attempts, declarations, jobs]);
+    const next = whatNext(attempts, declarations, now.getTime(), now.getTimezoneOffset(), jobs, rule);
+    return { ...next, run: runLink(practiceSheet(next.suggestions, next.order), (tries) => `Start ${tries} tries`) };
+  }, [attempts, declarations, jobs, rule]);
   return (
     <section className="figure what-next" aria-labelledby="what-next">
       <h2 id="what-next">What next</h2>
-      {suggestions.length === 0 && <p>All you practiced is shown, and nothing is due. Come back when you like.</p>}
+      {suggestions.length === 0 && <p>You are ready at everything you practiced, and nothing is due.</p>}
       <ul>
         {suggestions.map(suggestionRow).map(({ key, title, reason, links }) => (
           <li key={key}>
@@ -53,6 +57,10 @@ export function WhatNextPanel({ attempts, declarations, jobs }: WhatNextPanelPro
         </span>
         <Links links={run} />
       </p>
+      <details className="figure-note">
+        <summary>How this is worked out</summary>
+        <p>First your misses, then what you are not ready at yet, then what is due again. {REFRESH_NOTE}</p>
+      </details>
     </section>
   );
 }

@@ -1,6 +1,6 @@
 import { motionOf } from "../../logbook/attemptQueries";
 import type { LogbookWrite } from "../../logbook/logbookWrite";
-import { declarationOf } from "../../logbook/mastery";
+import { declarationFor, declarationOf } from "../../logbook/mastery";
 import { practiceOfJob } from "../../logbook/practice";
 import type { PersonRecord, SittingRecord } from "../../logbook/records";
 import { runningSittings, sittingById, tryId } from "../../logbook/sittingQueries";
@@ -13,6 +13,7 @@ import type { AttemptNote } from "./attemptNote";
 import { type CurrentLogbook, currentLogbook } from "./currentLogbook";
 import { type JobNote, jobWrite } from "./jobNote";
 import { newPerson } from "./people";
+import { currentRule } from "./readinessRule";
 import type { ZeroingNote } from "./zeroingNote";
 
 /** Whoever practices before anyone has given a name. */
@@ -46,8 +47,10 @@ async function declare(
   tries: () => Promise<readonly Shown[]>,
 ): Promise<void> {
   const known = await recordsOfKind(logbook, "declarations");
-  if (known.some((one) => one.personId === personId && skillKey(one) === skillKey(skill))) return;
-  const declaration = declarationOf(personId, skill, await tries());
+  const own = known.filter((one) => one.personId === personId);
+  const rule = currentRule();
+  if (declarationFor(own, skill, rule) !== undefined) return;
+  const declaration = declarationOf(personId, skill, await tries(), rule);
   if (declaration !== null) await logbook.save({ kind: "declarations", record: declaration });
 }
 

@@ -19,9 +19,9 @@ export interface SuggestionRow {
 }
 
 const TITLES: Readonly<Record<Suggestion["kind"], string>> = {
-  "redo-misses": "Redo the misses",
-  "go-on": "Go on",
-  refresh: "Refresh",
+  "redo-misses": "Repeat your misses",
+  "go-on": "Keep going",
+  refresh: "Practice again",
 };
 
 /** Misses that are offered at once; the rest come when these are made good. */
@@ -52,7 +52,7 @@ export function runLink(sheet: Sheet | null, label: (tries: number) => string): 
 
 const redoLinks = (misses: readonly AttemptRecord[], isShipped: boolean) => [
   ...(isShipped ? misses.flatMap(redoLink).slice(0, MOST_LINKS) : []),
-  ...runLink(redoSheet(misses), (tries) => (tries === 1 ? "As a run, 1 try" : `In one run, ${tries} tries`)),
+  ...runLink(redoSheet(misses), (tries) => (tries === 1 ? "As a drill, 1 try" : `As one drill, ${tries} tries`)),
 ];
 
 /** A job as something to do. */
@@ -85,7 +85,7 @@ export function suggestionRow(suggestion: Suggestion): SuggestionRow {
   const at = shortTitle(profile, skill.profileId);
   return {
     key: `${kind} ${skill.profileId} ${skill.exercise}`,
-    title: `${job !== undefined && kind === "redo-misses" ? "Redo" : TITLES[kind]}: ${at}${job === undefined ? "" : `, ${JOBS[job]}`}`,
+    title: `${job !== undefined && kind === "redo-misses" ? "Repeat" : TITLES[kind]}: ${at}${job === undefined ? "" : `, ${JOBS[job]}`}`,
     reason,
     links: linksOf(suggestion, isShipped),
   };

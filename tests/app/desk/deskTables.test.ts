@@ -82,15 +82,28 @@ test("who is ready is told skill by skill, the nearest first among the others, w
   const [open, four] = readyLists(classTable([klass], [OPEN, FOUR]), names);
   expect(open).toEqual({
     ready: ["Ondrell"],
+    lapsed: [],
     notYet: [
-      { name: "Mibsy", wanted: "8 openings in a row would show it" },
-      { name: "Dorvik", wanted: "10 openings in a row would show it" },
+      { name: "Mibsy", wanted: "8 openings in a row needed" },
+      { name: "Dorvik", wanted: "10 openings in a row needed" },
     ],
     none: ["Tavro"],
   });
   expect(four).toMatchObject({ ready: [], notYet: [], none: ["Dorvik", "Mibsy", "Ondrell", "Tavro"] });
-  expect(masteryWords(mastery(OPEN, row("Mibsy", "ooooooooooo")))).toBe("one more opening would show it");
-  expect(masteryWords(mastery(OPEN, row("Mibsy", "oooooooooooo")))).toBe("shown at attempt 12");
+  expect(masteryWords(mastery(OPEN, row("Mibsy", "ooooooooooo")))).toBe("1 more opening needed");
+  expect(masteryWords(mastery(OPEN, row("Mibsy", "oooooooooooo")))).toBe("since attempt 12");
+  expect(masteryWords(mastery(OPEN, row("Mibsy", "oooooooooooo----")))).toBe(
+    "too many misses by attempt 16; 12 openings in a row needed",
+  );
+  const lost = [
+    ...klass.records.attempts,
+    ...row("Ondrell", "--------").map((one, i) => ({ ...one, id: `late${i}`, startedAt: NOON + 100 + i })),
+  ];
+  const [now] = readyLists(classTable([{ ...klass, records: { ...klass.records, attempts: lost } }], [OPEN]), names);
+  expect(now).toMatchObject({
+    ready: [],
+    lapsed: [{ name: "Ondrell", wanted: expect.stringMatching(/^too many misses/) }],
+  });
 });
 
 describe("one person, closely", () => {
@@ -167,7 +180,7 @@ describe("one person, closely", () => {
     expect(cellWords(cell)).toMatchObject({
       ...{ openings: "1 of 1 right", best: null, latest: expect.stringMatching(/^right in 4:00 min, /) },
     });
-    expect(masteryWords(cell.mastery)).toBe("11 jobs right in a row would show it");
+    expect(masteryWords(cell.mastery)).toBe("11 right jobs in a row needed");
     expect([stateWord("none", true), stateWord("none", false)]).toEqual(["No job", "No attempt"]);
   });
 

@@ -2,23 +2,26 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { bestsFigure } from "../../../src/app/logbook/figures/bestsFigure";
 import { chanceFigure } from "../../../src/app/logbook/figures/chanceFigure";
+import { characteristicFigure } from "../../../src/app/logbook/figures/characteristicFigure";
 import { controlFigure, MEASURES } from "../../../src/app/logbook/figures/controlFigure";
 import { type FigureModel, isTold } from "../../../src/app/logbook/figures/figureModel";
 import { heatFigure } from "../../../src/app/logbook/figures/heatFigure";
 import { jobFigures } from "../../../src/app/logbook/figures/jobFigures";
 import { learningFigure } from "../../../src/app/logbook/figures/learningFigure";
-import { characteristicFigure } from "../../../src/app/logbook/figures/masteryFigure";
 import { measureFigures, progressFigures } from "../../../src/app/logbook/figures/progressFigures";
 import { stopErrorsFigure } from "../../../src/app/logbook/figures/stopErrorsFigure";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import type { AttemptRecord } from "../../../src/logbook/attemptRecord";
+import { mastery } from "../../../src/logbook/mastery";
+import { MASTERY_RULE } from "../../../src/logbook/masteryRule";
+import { practiceOfJob } from "../../../src/logbook/practice";
 import { aJob, anAttempt, NOON, stopsOf } from "../../support/logbookRecords";
 
 const profile = shippedProfile("three-wheel");
 const skill = { profileId: "three-wheel", exercise: "open" };
 
 const figuresOf = (attempts: readonly AttemptRecord[]): FigureModel[] => [
-  ...progressFigures({ skill, profile, attempts, declaration: undefined }),
+  ...progressFigures({ skill, profile, attempts, mastery: mastery(skill, attempts) }),
   ...MEASURES.flatMap((measure) => measureFigures(attempts, measure)),
   bestsFigure(attempts),
 ];
@@ -67,14 +70,18 @@ describe("every view", () => {
 describe("stop errors", () => {
   test("are told as a tendency only where the interval leaves out zero", () => {
     const past = Array.from({ length: 12 }, (_, i) => anAttempt(`a${i}`, { stops: stopsOf(0.5 + (i % 3) / 10) }));
-    expect(stopErrorsFigure(past, 1).sentence).toMatch(/^You tend to run past by 0\.60 graduations/);
+    expect(stopErrorsFigure(past, 1).sentence).toMatch(
+      /^\d+ stops: you run past by 0\.60 graduations on average\. Your stops vary by/,
+    );
     const even = [anAttempt("a", { stops: stopsOf(-1, 1, -1, 1) })];
-    expect(stopErrorsFigure(even, 1).sentence).toMatch(/^No lean to either side/);
+    expect(stopErrorsFigure(even, 1).sentence).toMatch(/^4 stops: you lean to neither side so far\./);
   });
 
   test("leave out a lost count, and say so", () => {
     const attempts = [anAttempt("a", { stops: stopsOf(0.1, -0.1, 30) })];
-    expect(stopErrorsFigure(attempts, 1).sentence).toMatch(/1 stop more than 5 off, a lost count, left out\.$/);
+    expect(stopErrorsFigure(attempts, 1).sentence).toMatch(
+      / 1 stop more than 5 graduations off is a lost count and is left out\.$/,
+    );
   });
 });
 
@@ -94,7 +101,7 @@ test("the control chart marks what lies beyond the limits of the first attempts"
     anAttempt(`a${i}`, { duration_ms: 30_000 + 1000 * (i % 2) + (i === 12 ? 40_000 : 0) }),
   );
   const { sentence, table } = controlFigure(attempts, "time");
-  expect(sentence).toMatch(/^Usual for you \(first 10\): 30\.5 s\. 1 attempt beyond the limits/);
+  expect(sentence).toMatch(/^Usual for you \(first 10 attempts\): 30\.5 s\. 1 attempt stands out\./);
   expect(table?.rows[12]).toEqual(["13", "70.0", expect.any(String), "yes"]);
 });
 
@@ -116,21 +123,21 @@ test("the learning curve tells where it leads, or why there is none", () => {
   const falling = Array.from({ length: 40 }, (_, i) =>
     anAttempt(`a${i}`, { duration_ms: 30_000 + 40_000 * Math.exp(-i / 6) + 400 * ((i * 7) % 5) }),
   );
-  expect(learningFigure(falling, "time").sentence).toMatch(/^It levels off at about 30\.\d s/);
+  expect(learningFigure(falling, "time").sentence).toMatch(/^At this rate you level off at about 30\.\d s/);
   expect(learningFigure(falling.slice(0, 3), "time").sentence).toBe("Needs 2 more attempts for a curve.");
 });
 
 test("what cannot be told yet says what it needs", () => {
   const one = [anAttempt("a", { stops: stopsOf(0.5, -0.25, 9) })];
   const figures = [
-    ...progressFigures({ skill, profile, attempts: one, declaration: undefined }),
+    ...progressFigures({ skill, profile, attempts: one, mastery: mastery(skill, one) }),
     ...measureFigures(one, "worst-stop"),
   ];
   expect(figures.filter((figure) => !isTold(figure)).map(({ title, sentence }) => `${title}: ${sentence}`)).toEqual([
     "Chance on another lock: Needs 5 stops at each number; the number with fewest has 1.",
-    "Throughput: Needs two timed stops at one number, not both on one spot.",
-    "Own estimates: Needs 2 more estimates: at the bench, under More, ask to be asked before a result is shown.",
-    "Control chart: Needs 1 more attempt.",
+    "Speed and accuracy: Needs two timed stops at one number, not both on one spot.",
+    "Own estimates: Needs 2 more estimates. On the bench, under More, choose to estimate before the result is shown.",
+    "What is usual for you: Needs 1 more attempt.",
     "Learning curve: Needs 4 more attempts for a curve.",
   ]);
 });
@@ -139,21 +146,28 @@ test("without a point the control chart needs two more attempts", () => {
   expect(controlFigure([], "time").sentence).toBe("Needs 2 more attempts.");
 });
 
-test("the rule of mastery is shown with what it does to known hands", () => {
+test("the rule of readiness is shown with what it does to people of a known rate of misses", () => {
   const { sentence, table } = characteristicFigure();
-  expect(sentence).toMatch(/miss 1 in 10, \d+ % are declared within 60 attempts/);
-  expect(table?.rows).toHaveLength(6);
+  expect(sentence).toMatch(
+    /^In 100 attempts this rule calls ready (more than 99|\d+) of 100 people who miss 1 in 10 \(half of them by attempt 18\), and by mistake also 41 of 100 who miss 3 in 10\./,
+  );
+  expect(table?.rows).toHaveLength(5);
+  const own = characteristicFigure({ ...MASTERY_RULE, inadequateFailureRate: 0.25 });
+  expect(own.table?.rows.map(([rate]) => rate)).toContain("25 %");
 });
 
 test("jobs are told in words of jobs, with what was missed most", () => {
   const jobs = [["size"], [], ["size", "not-looked"]].map((missed, k) =>
     aJob(`j${k}`, { kind: "trouble", startedAt: NOON + k, missed, isRight: missed.length === 0 }),
   );
-  const progress = { skill: { profileId: "three-wheel", exercise: "trouble" }, jobs, declaration: undefined };
+  const trouble = { profileId: "three-wheel", exercise: "trouble" };
+  const progress = { skill: trouble, jobs, mastery: mastery(trouble, jobs.map(practiceOfJob)) };
   const [right, missed, shown] = jobFigures(progress);
   expect(right).toMatchObject({
     title: "Jobs done right",
-    sentence: expect.stringMatching(/^1 of 3 right, 33 %;.* Trouble is right when condition and place are named right/),
+    sentence: expect.stringMatching(
+      /^You get 1 of 3 right\. With 3 jobs, your true rate lies between \d+ % and \d+ %\. Trouble is right when condition and place are named right/,
+    ),
   });
   expect(missed).toMatchObject({
     sentence: "Most often: size outside what is allowed, in 2 of 3 jobs.",
@@ -164,19 +178,17 @@ test("jobs are told in words of jobs, with what was missed most", () => {
       ],
     },
   });
-  expect(shown?.table?.head).toEqual(["job", "score"]);
-  for (const figure of [right, shown]) expect(JSON.stringify(figure)).not.toMatch(/attempt|open/);
+  expect(shown?.table?.head).toEqual(["job", "score", "ready"]);
+  for (const figure of [right, shown]) expect(JSON.stringify(figure)).not.toMatch(/attempt|opening/);
   expect(jobFigures({ ...progress, jobs: jobs.slice(1, 2) })[1]).toMatchObject({ sentence: "Nothing was missed." });
 });
 
 describe("round the dial", () => {
   test("no stretch is called the worst where all are alike", () => {
     const attempts = [anAttempt("a", { stops: stopsOf(0.2, -0.2, 0.2) })];
-    expect(heatFigure(attempts, 100).sentence).toBe(
-      "You stop alike wherever you stopped (off by 0.20 graduations, root mean square).",
-    );
+    expect(heatFigure(attempts, 100).sentence).toBe("Your stops are equally far off everywhere: 0.20 graduations.");
     expect(heatFigure([anAttempt("a", { stops: stopsOf(0.2, 1, 0.2) })], 100).sentence).toMatch(
-      /^You stop worst between/,
+      /^Your stops are farthest off between/,
     );
   });
 });

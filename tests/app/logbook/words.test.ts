@@ -78,14 +78,14 @@ describe("a suggestion", () => {
 
   test("leads to a bench with the help it asks for", () => {
     const { title, links } = suggestionRow({ ...common, kind: "go-on", misses: [] });
-    expect(title).toBe("Go on: Three-wheel");
+    expect(title).toBe("Keep going: Three-wheel");
     expect(links.map(({ address }) => address)).toEqual(["#/bench?profile=three-wheel&help=counts"]);
   });
 
   test("leads to the very misses, a few at a time", () => {
     const misses = Array.from({ length: 9 }, (_, i) => anAttempt(`a${i}`, { opened: false }));
     const { links } = suggestionRow({ ...common, kind: "redo-misses", misses });
-    expect(links.map(({ label }) => label)).toEqual([...Array(5).fill("29–92–54"), "In one run, 9 tries"]);
+    expect(links.map(({ label }) => label)).toEqual([...Array(5).fill("29–92–54"), "As one drill, 9 tries"]);
     expect(links[0]).toEqual({
       address: "#/bench?profile=three-wheel&combination=29-92-54&help=silent",
       label: "29–92–54",
@@ -97,7 +97,7 @@ describe("a suggestion", () => {
     const offset = anAttempt("b", { opened: false, conditions: ["index offset 0.4"] });
     const partly = anAttempt("c", { opened: false, exercise: "first 2" });
     const { links } = suggestionRow({ ...common, kind: "redo-misses", misses: [heavy, offset, partly] });
-    expect(links.map(({ label }) => label)).toEqual(["29–92–54", "In one run, 3 tries"]);
+    expect(links.map(({ label }) => label)).toEqual(["29–92–54", "As one drill, 3 tries"]);
     expect(links[0]?.address).toBe("#/bench?profile=three-wheel&combination=29-92-54&help=silent&dial=heavy");
     expect(sheetFromLink(links[1]?.address.split("sheet=")[1] ?? "")).toEqual(redoSheet([heavy, offset, partly]));
   });

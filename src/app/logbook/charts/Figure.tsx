@@ -18,9 +18,9 @@ const UNMEASURED = 440;
 /** Narrower than this no chart can be drawn; a page that is still hidden measures nothing. */
 const NARROWEST = 240;
 
-/** A view of progress: a sentence, a picture, and the table behind it. */
+/** A view of progress: a sentence, a picture, the table behind it, and the method. */
 export function Figure({ figure, children }: { readonly figure: FigureModel; readonly children?: ReactNode }) {
-  const { title, sentence, chart, table } = figure;
+  const { title, sentence, chart, table, note } = figure;
   const id = useId();
   const frame = useRef<HTMLDivElement>(null);
   const width = Math.max(NARROWEST, useSize(frame)?.width ?? UNMEASURED);
@@ -40,6 +40,12 @@ export function Figure({ figure, children }: { readonly figure: FigureModel; rea
           <section className="figure-table" aria-label={`${title}, as a table`} tabIndex={0}>
             <DataTable table={table} />
           </section>
+        </details>
+      )}
+      {note !== undefined && (
+        <details className="figure-note">
+          <summary>How this is worked out</summary>
+          <p>{note}</p>
         </details>
       )}
     </section>

@@ -20,11 +20,11 @@ export function bestsFigure(attempts: readonly AttemptRecord[]): FigureModel {
   const bests = personalBests(attempts);
   return {
     title: "Your best",
-    sentence: "Only attempts with the very same settings are compared, and only with your own.",
+    sentence: "Your own attempts, compared only with attempts at the same settings.",
     chart: null,
     table: {
       caption: "Your best under each setting",
-      head: ["setting", "attempts", "quickest opening", "truest opening: worst stop, graduations"],
+      head: ["setting", "attempts", "fastest opening", "smallest worst stop, graduations"],
       rows: bests.map((best) => [
         settingText(best),
         `${best.attempts}`,

@@ -29,7 +29,7 @@ export function chanceFigure(attempts: readonly AttemptRecord[], tolerance: numb
   });
   return {
     title,
-    sentence: `With turns counted right you would open a lock that takes ±${tolerance} graduations ${percentText(here.chance)} of the time (95 %: ${rangeText(here.interval, percentText)}).`,
+    sentence: `With your turns counted right, you would open a lock that allows ±${tolerance} graduations about ${percentText(here.chance)} of the time, between ${percentText(here.interval.low)} and ${percentText(here.interval.high)}.`,
     chart: {
       kind: "run",
       x: { label: "tolerance of the lock, ± graduations", domain: { low: 0, high: 2.5 }, isCount: false },
@@ -40,11 +40,12 @@ export function chanceFigure(attempts: readonly AttemptRecord[], tolerance: numb
     },
     table: {
       caption: "Predicted chance of opening",
-      head: ["tolerance, ± graduations", "chance", "95 %"],
+      head: ["tolerance, ± graduations", "chance", "lies in"],
       rows: IN_TABLE.flatMap((one) => {
         const found = chanceOnLock(latest, one);
         return found === null ? [] : [[`${one}`, percentText(found.chance), rangeText(found.interval, percentText)]];
       }),
     },
+    note: `From the mean and standard deviation of your stop errors at each number, latest ${LATEST} attempts, taken as normal; the range has 95 % confidence. Lost counts are not in it.`,
   };
 }

@@ -80,16 +80,17 @@ function captionOf(measure: ProgressMeasure, { limits }: ControlChart): string {
 
 function sentenceOf(measure: ProgressMeasure, { individuals, ewma, baseline }: ProgressCharts): string {
   const beyond = individuals.beyond.length;
-  const usual = `Usual for you (first ${baseline}): ${measureText(measure, individuals.center)} ${MEASURE_UNITS[measure]}.`;
-  const single = beyond === 0 ? "No attempt stands out" : `${countText(beyond, "attempt")} beyond the limits`;
-  if (ewma === null) return `${usual} ${single}.`;
+  const usual = `Usual for you (first ${baseline} attempts): ${measureText(measure, individuals.center)} ${MEASURE_UNITS[measure]}.`;
+  const single =
+    beyond === 0 ? "No attempt stands out." : `${countText(beyond, "attempt stands", "attempts stand")} out.`;
+  if (ewma === null) return `${usual} ${single}`;
   const drift = ewma.beyond.at(-1) === ewma.points.length - 1;
-  return `${usual} ${single}; the running average (EWMA) ${drift ? "has left what was usual" : "is within what was usual"}.`;
+  return `${usual} ${single} Your latest attempts are ${drift ? "no longer as usual" : "as usual"}.`;
 }
 
 /** Whether attempts stay within what is usual for one hand: individuals, and their running average. */
 export function controlFigure(attempts: readonly AttemptRecord[], measure: ProgressMeasure): FigureModel {
-  const title = "Control chart";
+  const title = "What is usual for you";
   const points = progressPoints(attempts, measure);
   const charts = progressCharts(points);
   if (charts === null) return untoldFigure(title, `Needs ${countText(2 - points.length, "more attempt")}.`);
@@ -124,5 +125,6 @@ export function controlFigure(attempts: readonly AttemptRecord[], measure: Progr
         ])
         .slice(-MOST_ROWS),
     },
+    note: "A control chart of single values: its limits come from how much one attempt differs from the next (moving range) among the first attempts. The heavy line is a running average (EWMA) with limits of its own.",
   };
 }

@@ -6,13 +6,19 @@ import { countText, fineText, rangeText, roomyDomain, sizeText } from "./numbers
 /** Latest estimates in the table. */
 const IN_TABLE = 20;
 
+/** Correlation from which estimates follow the stops well; a training value. */
+const FOLLOWS = 0.5;
+
+const feelWords = (correlation: number) =>
+  correlation >= FOLLOWS ? "You feel which attempts were worse." : "You do not yet feel which attempts were worse.";
+
 function sentenceOf({ count, bias, biasInterval, spread, correlation }: EstimateCalibration): string {
   const isShown = biasInterval.low > 0 || biasInterval.high < 0;
   const lean = isShown
-    ? `You take your stops for ${bias < 0 ? "better" : "worse"} than they are by ${sizeText(Math.abs(bias))} graduations`
-    : "No lean to either side is shown yet";
-  const feel = correlation === null ? "" : `; correlation with the truth ${fineText(correlation)}`;
-  return `${lean}, and your estimates scatter by ${sizeText(spread)}${feel} (${countText(count, "estimate")}).`;
+    ? `you ${bias < 0 ? "underestimate" : "overestimate"} your stop error by ${sizeText(Math.abs(bias))} graduations on average`
+    : "you lean to neither side so far";
+  const feel = correlation === null ? "" : ` ${feelWords(correlation)}`;
+  return `${countText(count, "estimate")}: ${lean}. Your estimates vary by ${sizeText(spread)} graduations.${feel}`;
 }
 
 /** Own estimates of the worst stop beside the truth: how well the hand is felt. */
@@ -22,7 +28,10 @@ export function estimateFigure(attempts: readonly AttemptRecord[]): FigureModel 
   const found = estimateCalibration(judged);
   if (found === null) {
     const more = countText(2 - judged.length, "more estimate");
-    return untoldFigure(title, `Needs ${more}: at the bench, under More, ask to be asked before a result is shown.`);
+    return untoldFigure(
+      title,
+      `Needs ${more}. On the bench, under More, choose to estimate before the result is shown.`,
+    );
   }
   const most = roomyDomain([0, ...judged.flatMap(({ said, was }) => [said, was])], 1).high;
   const domain = { low: 0, high: most };
@@ -47,11 +56,12 @@ export function estimateFigure(attempts: readonly AttemptRecord[]): FigureModel 
       band: [],
     },
     table: {
-      caption: `Own estimates of the worst stop, graduations; bias ${rangeText(found.biasInterval, fineText)} (95 %)`,
-      head: ["attempt", "said", "was", "said less was"],
+      caption: "Own estimates of the worst stop, graduations",
+      head: ["attempt", "said", "was", "difference"],
       rows: judged
         .slice(-IN_TABLE)
         .map(({ number, said, was }) => [`${number}`, sizeText(said), sizeText(was), fineText(said - was)]),
     },
+    note: `Average difference of estimate and truth: between ${rangeText(found.biasInterval, fineText).replace(" to ", " and ")} graduations (Student t, 95 % confidence)${found.correlation === null ? "" : `; correlation with the truth ${fineText(found.correlation)}`}. Vary by: standard deviation.`,
   };
 }

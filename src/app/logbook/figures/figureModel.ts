@@ -73,12 +73,14 @@ export interface TableModel {
   readonly rows: readonly (readonly string[])[];
 }
 
-/** A view of progress: a sentence first, a picture second, a table third. */
+/** A view of progress: a sentence first, a picture second, a table third, the method last. */
 export interface FigureModel {
   readonly title: string;
   readonly sentence: string;
   readonly chart: IntervalChartModel | RunChartModel | HeatChartModel | null;
   readonly table: TableModel | null;
+  /** How it is worked out, by the name of the method, for those who want it. */
+  readonly note?: string | undefined;
 }
 
 /** A view that cannot be told yet. @param needs - what it needs, in a sentence */

@@ -13,8 +13,8 @@ const STRETCHES = 10;
 function sentenceOf({ from, to, badness }: MetBin, least: number, count: number): string {
   if (count === 1) return `All stops fall between ${from} and ${to}.`;
   const [worst, best] = [sizeText(badness), sizeText(least)];
-  if (worst === best) return `You stop alike wherever you stopped (off by ${worst} graduations, root mean square).`;
-  return `You stop worst between ${from} and ${to} (off by ${worst} graduations, root mean square), best where it is ${best}. Few stops in a stretch make it jump about.`;
+  if (worst === best) return `Your stops are equally far off everywhere: ${worst} graduations.`;
+  return `Your stops are farthest off between ${from} and ${to}: ${worst} graduations. Where you stop best it is ${best}. With few stops in a stretch, its figure jumps about.`;
 }
 
 /** Where on the dial one stops badly. */
@@ -38,7 +38,7 @@ export function heatFigure(attempts: readonly AttemptRecord[], perTurn: number):
     },
     table: {
       caption: "Stop errors by where the number lies, graduations",
-      head: ["readings", "n", "off by (root mean square)", "bias"],
+      head: ["readings", "count", "off by", "average"],
       rows: bins.map((bin) => [
         name(bin),
         `${bin.errors?.count ?? 0}`,
@@ -46,5 +46,6 @@ export function heatFigure(attempts: readonly AttemptRecord[], perTurn: number):
         fineText(bin.errors?.bias ?? null),
       ]),
     },
+    note: "Off by: root mean square of the stop errors in a tenth of the dial. Average: their mean; plus ran past.",
   };
 }

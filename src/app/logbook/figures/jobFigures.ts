@@ -1,8 +1,7 @@
 import { JOB_RULES } from "../../../drill/marking/jobRule";
 import type { JobRecord } from "../../../logbook/jobRecord";
-import { mastery } from "../../../logbook/mastery";
+import type { Mastery } from "../../../logbook/mastery";
 import { practiceOfJob } from "../../../logbook/practice";
-import type { DeclarationRecord } from "../../../logbook/records";
 import type { Skill } from "../../../logbook/skill";
 import { missedWord } from "../jobWords";
 import type { FigureModel } from "./figureModel";
@@ -15,7 +14,8 @@ export interface JobProgress {
   readonly skill: Skill;
   /** At this skill, oldest first. */
   readonly jobs: readonly JobRecord[];
-  readonly declaration: DeclarationRecord | undefined;
+  /** Over all jobs, not the latest alone. */
+  readonly mastery: Mastery;
 }
 
 function missedFigure(jobs: readonly JobRecord[]): FigureModel {
@@ -39,13 +39,13 @@ function missedFigure(jobs: readonly JobRecord[]): FigureModel {
 }
 
 /** The views of a skill of jobs. */
-export function jobFigures({ skill, jobs, declaration }: JobProgress): FigureModel[] {
+export function jobFigures({ jobs, mastery }: JobProgress): FigureModel[] {
   const practices = jobs.map((job) => ({ ...practiceOfJob(job), help: job.help }));
   const openings = openingsFigure(practices, "jobs");
   const kind = jobs.at(-1)?.kind;
   return [
     kind === undefined ? openings : { ...openings, sentence: `${openings.sentence} ${JOB_RULES[kind]}` },
     missedFigure(jobs),
-    masteryFigure(mastery(skill, practices, declaration), "job"),
+    masteryFigure(mastery, "job"),
   ];
 }

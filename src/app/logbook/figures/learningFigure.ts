@@ -9,7 +9,7 @@ import {
 import { type FittedLearningCurve, learningCurveValue } from "../../../statistics/learningCurve";
 import { MOST_ROWS, measureAxis, measureText } from "./controlFigure";
 import type { FigureModel, RunChartModel } from "./figureModel";
-import { rangeText, roomyDomain } from "./numbers";
+import { roomyDomain } from "./numbers";
 
 /** Places along the curve that are drawn. */
 const STEPS = 60;
@@ -51,7 +51,7 @@ export function learningFigure(attempts: readonly AttemptRecord[], measure: Prog
   const half = Math.LN2 / curve.rate;
   return {
     title,
-    sentence: `It levels off at about ${text(curve.asymptote)} ${MEASURE_UNITS[measure]} (95 %: ${rangeText(curve.asymptoteInterval, text)}); half of the way takes ${half.toFixed(0)} attempts.`,
+    sentence: `At this rate you level off at about ${text(curve.asymptote)} ${MEASURE_UNITS[measure]}, between ${text(curve.asymptoteInterval.low)} and ${text(curve.asymptoteInterval.high)}. Every ${half.toFixed(0)} attempts cover half of what is left.`,
     chart,
     table: {
       caption: `Learning curve, ${measureAxis(measure)}`,
@@ -61,5 +61,6 @@ export function learningFigure(attempts: readonly AttemptRecord[], measure: Prog
         return [`${number}`, text(learningCurveValue(curve, number))];
       }),
     },
+    note: "An exponential curve fitted by least squares; the range of its level has 95 % confidence.",
   };
 }

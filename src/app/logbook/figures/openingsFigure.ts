@@ -2,14 +2,26 @@ import { type AttemptRecord, HELP_LEVELS } from "../../../logbook/attemptRecord"
 import { type FirstTimeOpenings, firstTimeOpenings } from "../../../logbook/firstTimeOpenings";
 import { HELP_WORDS } from "../attemptRows";
 import type { FigureModel } from "./figureModel";
-import { percentText, rangeText } from "./numbers";
+import { countText, percentText, rangeText } from "./numbers";
 
 /** What is counted: help and end of each try. */
 type Tried = Pick<AttemptRecord, "help" | "opened">;
 
 const WORDS = {
-  attempts: { title: "First-time openings", one: "attempt", many: "attempts", did: "opened" },
-  jobs: { title: "Jobs done right", one: "job", many: "jobs", did: "right" },
+  attempts: {
+    title: "First-time openings",
+    one: "attempt",
+    many: "attempts",
+    did: "opened",
+    score: (part: string) => `You open ${part}.`,
+  },
+  jobs: {
+    title: "Jobs done right",
+    one: "job",
+    many: "jobs",
+    did: "right",
+    score: (part: string) => `You get ${part} right.`,
+  },
 } as const;
 
 interface Named {
@@ -35,23 +47,23 @@ function namedOpenings(attempts: readonly Tried[]): Named[] {
  * @param tries - attempts, or jobs as practices
  */
 export function openingsFigure(tries: readonly Tried[], kind: keyof typeof WORDS = "attempts"): FigureModel {
-  const { title, one, many, did } = WORDS[kind];
+  const { title, one, many, did, score } = WORDS[kind];
   const rows = namedOpenings(tries);
   const all = rows[0]?.found;
   if (all === undefined) return { title, sentence: `No ${one} yet.`, chart: null, table: null };
   return {
     title,
-    sentence: `${all.opened} of ${all.trials} ${did}, ${percentText(all.share)}; with 95 % confidence your true share lies between ${percentText(all.interval.low)} and ${percentText(all.interval.high)}.`,
+    sentence: `${score(`${all.opened} of ${all.trials}`)} With ${countText(all.trials, one)}, your true rate lies between ${percentText(all.interval.low)} and ${percentText(all.interval.high)}.`,
     chart: {
       kind: "intervals",
       rows: rows.map(({ label, found }) => ({ label, value: found.share, interval: found.interval })),
       domain: { low: 0, high: 1 },
-      axis: `share ${did}, with its Wilson interval (95 %)`,
+      axis: `share ${did}; bar: where the true rate lies`,
       tickText: percentText,
     },
     table: {
       caption: title,
-      head: [many, did, "of", "share", "95 % (Wilson)"],
+      head: [many, did, "of", "share", "true rate lies in"],
       rows: rows.map(({ label, found }) => [
         label,
         `${found.opened}`,
@@ -60,5 +72,6 @@ export function openingsFigure(tries: readonly Tried[], kind: keyof typeof WORDS
         rangeText(found.interval, percentText),
       ]),
     },
+    note: `The range is a Wilson interval at 95 % confidence: of 100 such ranges about 95 hold the true rate. It takes every ${one} for equally likely to go right, so it says little while you still learn fast.`,
   };
 }

@@ -1,8 +1,7 @@
 import type { Profile } from "../../../lock/profile";
 import type { AttemptRecord } from "../../../logbook/attemptRecord";
-import { mastery } from "../../../logbook/mastery";
+import type { Mastery } from "../../../logbook/mastery";
 import type { ProgressMeasure } from "../../../logbook/progressMeasure";
-import type { DeclarationRecord } from "../../../logbook/records";
 import type { Skill } from "../../../logbook/skill";
 import { chanceFigure } from "./chanceFigure";
 import { controlFigure } from "./controlFigure";
@@ -26,11 +25,12 @@ export interface SkillProgress {
   readonly profile: Profile;
   /** At this skill, oldest first. */
   readonly attempts: readonly AttemptRecord[];
-  readonly declaration: DeclarationRecord | undefined;
+  /** Over all attempts, not the latest alone. */
+  readonly mastery: Mastery;
 }
 
 /** The views that do not hang on a measure. */
-export function progressFigures({ skill, profile, attempts, declaration }: SkillProgress): FigureModel[] {
+export function progressFigures({ profile, attempts, mastery }: SkillProgress): FigureModel[] {
   const tolerance = toleranceOf(profile);
   return [
     openingsFigure(attempts),
@@ -39,7 +39,7 @@ export function progressFigures({ skill, profile, attempts, declaration }: Skill
     chanceFigure(attempts, tolerance),
     throughputFigure(attempts),
     estimateFigure(attempts),
-    masteryFigure(mastery(skill, attempts, declaration)),
+    masteryFigure(mastery),
   ];
 }
 

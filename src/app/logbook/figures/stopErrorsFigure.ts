@@ -35,11 +35,14 @@ const ends = ({ value, interval, band }: IntervalRow) => [
 function sentenceOf({ count, bias, biasInterval, spread }: StopErrors, leftOut: number): string {
   const isShown = biasInterval !== null && (biasInterval.low > 0 || biasInterval.high < 0);
   const tendency = !isShown
-    ? "No lean to either side is shown yet"
-    : `You tend to ${bias > 0 ? "run past" : "stop short"} by ${sizeText(Math.abs(bias))} graduations`;
-  const width = spread === null ? "" : `, and your stops spread by ${sizeText(spread)}`;
-  const aside = leftOut === 0 ? "" : ` ${countText(leftOut, "stop")} more than 5 off, a lost count, left out.`;
-  return `${tendency}${width} (${countText(count, "stop")}).${aside}`;
+    ? `${countText(count, "stop")}: you lean to neither side so far`
+    : `${countText(count, "stop")}: you ${bias > 0 ? "run past" : "stop short"} by ${sizeText(Math.abs(bias))} graduations on average`;
+  const width = spread === null ? "" : ` Your stops vary by ${sizeText(spread)} graduations.`;
+  const aside =
+    leftOut === 0
+      ? ""
+      : ` ${countText(leftOut, "stop")} more than ${FARTHEST_STOP} graduations off ${leftOut === 1 ? "is a lost count and is" : "are lost counts and are"} left out.`;
+  return `${tendency}.${width}${aside}`;
 }
 
 /** Bias and spread of the stops, for each number and each direction. */
@@ -60,13 +63,13 @@ export function stopErrorsFigure(attempts: readonly AttemptRecord[], tolerance: 
       kind: "intervals",
       rows: chartRows,
       domain: roomyDomain([-tolerance, tolerance, ...chartRows.flatMap(ends)], 2),
-      axis: "graduations; positive ran past. Diamond: bias (95 %), bar: spread",
+      axis: "graduations; plus ran past. Diamond: average, bar: how stops vary",
       good: { low: -tolerance, high: tolerance },
       tickText: (value) => fineText(value).replace(/0$/, ""),
     },
     table: {
-      caption: "Stop errors, graduations along the turn; positive ran past",
-      head: ["stops", "n", "bias", "95 % of the bias", "spread (sd)"],
+      caption: "Stop errors in graduations along the turn; plus ran past",
+      head: ["stops", "count", "average", "average lies in", "vary by"],
       rows: rows.map(({ label, errors }) => [
         label,
         `${errors.count}`,
@@ -75,5 +78,6 @@ export function stopErrorsFigure(attempts: readonly AttemptRecord[], tolerance: 
         sizeText(errors.spread),
       ]),
     },
+    note: "Average: mean stop error (bias), with its Student t interval at 95 % confidence. Vary by: standard deviation. You lean to a side only where the interval leaves out 0.",
   };
 }

@@ -6,7 +6,7 @@ import { sizeText } from "./numbers";
 
 /** Speed and accuracy in one number, for each place in the combination. */
 export function throughputFigure(attempts: readonly AttemptRecord[]): FigureModel {
-  const title = "Throughput";
+  const title = "Speed and accuracy";
   const rows = stopThroughput(attempts).flatMap((found, k) =>
     found === null ? [] : [{ label: `${ordinalWord(k + 1)} number`, found }],
   );
@@ -15,7 +15,7 @@ export function throughputFigure(attempts: readonly AttemptRecord[]): FigureMode
   const best = rows.reduce((a, b) => (b.found.throughput_bitsPerSecond > a.found.throughput_bitsPerSecond ? b : a));
   return {
     title,
-    sentence: `Speed and accuracy in one: most at the ${best.label}, ${sizeText(best.found.throughput_bitsPerSecond)} bits a second (Fitts's law with the effective width, 4.133 standard deviations).`,
+    sentence: `You stop fastest for the accuracy you reach at the ${best.label}: ${sizeText(best.found.throughput_bitsPerSecond)} bits a second. A higher figure is faster or nearer the mark.`,
     chart: {
       kind: "intervals",
       rows: rows.map(({ label, found }) => ({ label, value: found.throughput_bitsPerSecond, interval: null })),
@@ -24,7 +24,7 @@ export function throughputFigure(attempts: readonly AttemptRecord[]): FigureMode
     },
     table: {
       caption: "Throughput of the stops",
-      head: ["stops", "bits/s", "difficulty, bits", "effective width, graduations", "mean time, s"],
+      head: ["stops", "bits/s", "difficulty, bits", "width, graduations", "mean time, s"],
       rows: rows.map(({ label, found }) => [
         label,
         sizeText(found.throughput_bitsPerSecond),
@@ -33,5 +33,6 @@ export function throughputFigure(attempts: readonly AttemptRecord[]): FigureMode
         sizeText(found.meanTime_ms / 1000, 1),
       ]),
     },
+    note: "Throughput by Fitts’s law with the effective width, 4.133 standard deviations of the stops (ISO 9241-411).",
   };
 }
