@@ -1,6 +1,7 @@
 import { type Combination, parseCombination } from "../lock/combination";
 import { type Graduations, type Milliseconds, signOf } from "../lock/dial";
 import { type EncoderMemory, FRESH_MEMORY, judgeDraw, spellsCombination } from "../lock/dialEncoder";
+import { exact } from "../lock/exact";
 import type { DialEncoderProfile, Profile } from "../lock/profile";
 import { spinOffRule } from "../lock/spinOffRule";
 import type { WheelPack } from "../lock/wheelPack";
@@ -84,7 +85,7 @@ export class Attempt {
   get retraction(): number {
     if (this.pack !== null) return this.pack.retraction;
     if (this.encoderBolt === null) return 0;
-    const drawn = (this.dial - this.encoderBolt.from) * signOf(this.profile.draw.turn);
+    const drawn = exact((this.dial - this.encoderBolt.from) * signOf(this.profile.draw.turn));
     return Math.min(1, Math.max(0, drawn / this.profile.draw.travel));
   }
 
@@ -132,7 +133,7 @@ export class Attempt {
   }
 
   private turnEncoder(by: Graduations, now_ms: Milliseconds | undefined): readonly DialingFact[] {
-    const target = this.dial + by;
+    const target = exact(this.dial + by);
     checkReach(target);
     const sign = signOf(this.profile.draw.turn);
     if (this.encoderBolt !== null) return this.turnCoupled(this.encoderBolt, target, sign, now_ms);
@@ -156,7 +157,7 @@ export class Attempt {
     this.wasRefusedWaiting = isRight && answer === "waiting";
     if (answer !== "opened") return [{ type: "draw.refused" }];
     const sign = signOf(profile.draw.turn);
-    this.encoderBolt = { from: this.dial - sign * profile.draw.travel };
+    this.encoderBolt = { from: exact(this.dial - sign * profile.draw.travel) };
     return this.open();
   }
 
@@ -178,19 +179,19 @@ export class Attempt {
   }
 
   private turnCoupled(bolt: EncoderBolt, target: number, sign: number, now_ms: Milliseconds | undefined) {
-    const drawn = (target - bolt.from) * sign;
+    const drawn = exact((target - bolt.from) * sign);
     const { travel, positiveStop } = this.profile.draw;
     if (drawn < 0) {
       this.encoderBolt = null;
       return [...this.reader.moveTo(target, now_ms), ...this.throwBolt()];
     }
-    return this.reader.moveTo(positiveStop && drawn > travel ? bolt.from + sign * travel : target, now_ms);
+    return this.reader.moveTo(positiveStop && drawn > travel ? exact(bolt.from + sign * travel) : target, now_ms);
   }
 
   /** Where the draw of the leg under way, or of the one to come, is complete; null where none is. */
   private judgingPoint(sign: number): Graduations | null {
     const stop = this.lastStop();
-    return stop === null || this.isDrawJudged ? null : stop + sign * drawLength(this.profile, stop);
+    return stop === null || this.isDrawJudged ? null : exact(stop + sign * drawLength(this.profile, stop));
   }
 
   /** The stop at the last number, once the last number is being turned to. */
@@ -205,7 +206,7 @@ export class Attempt {
     const stop = this.lastStop();
     const isDraw = leg?.step === this.profile.procedure.length && leg.turn === this.profile.draw.turn;
     if (leg === undefined || stop === null || !isDraw) return false;
-    return runLength(leg) >= drawLength(this.profile, stop) - ROUNDING;
+    return runLength(leg) >= drawLength(this.profile, stop);
   }
 
   private judgeOnce(): boolean {
@@ -264,6 +265,3 @@ export class Attempt {
     if (run === undefined || signOf(run.turn) * by < 0) this.errorsBefore = pack.errors();
   }
 }
-
-/** Turning that a sum of moves may lose to rounding, graduations. */
-const ROUNDING: Graduations = 1e-9;

@@ -1,5 +1,6 @@
 import type { Combination } from "../lock/combination";
 import type { Graduations } from "../lock/dial";
+import { exact } from "../lock/exact";
 import type { Profile } from "../lock/profile";
 import type { HandReader } from "./handReader";
 import { restLimit } from "./handReader";
@@ -44,7 +45,7 @@ export interface Reading {
 export function drawLength(profile: Profile, stop: Graduations): Graduations {
   const { draw, graduations } = profile;
   const reach = profile.kind === "wheel-pack" ? distanceTo(draw.engageAt, stop, draw.turn, graduations) : 0;
-  return reach + draw.travel;
+  return exact(reach + draw.travel);
 }
 
 const turnFault = (leg: Leg, target: Target, error: Graduations): Omit<Fault, "number">[] => {
@@ -113,7 +114,7 @@ const drawFaults = ({ profile, reader, opened }: Reading): Fault[] => {
   const back = profile.kind === "dial-encoder" ? (draw?.turnbacks ?? []) : [];
   const turnbacks = back.map((size): Fault => ({ code: "extra-turnback", number: count, size }));
   const turned = draw === undefined || draw.turn !== profile.draw.turn ? 0 : runLength(draw);
-  const undone = turned < wanted ? [{ code: "not-drawn" as const, number: count, size: wanted - turned }] : [];
+  const undone = turned < wanted ? [{ code: "not-drawn" as const, number: count, size: exact(wanted - turned) }] : [];
   return [...turnbacks, ...pause, ...undone];
 };
 

@@ -1,5 +1,6 @@
 import type { Combination } from "../lock/combination";
 import { type Graduations, type Milliseconds, signOf } from "../lock/dial";
+import { exact } from "../lock/exact";
 import type { Profile } from "../lock/profile";
 import type { DialingFact, Place } from "./dialingFact";
 import { isHesitation, type Leg, legArrivals, placeOf, type Target } from "./leg";
@@ -221,7 +222,7 @@ export class HandReader {
 
   /** Whether this very event makes the rest in the leg under way longer than the lock waits. */
   private watchRest(position: Graduations, now_ms: Milliseconds): boolean {
-    if (this.restSince === undefined || Math.abs(position - this.restAnchor) > REST_DRIFT) {
+    if (this.restSince === undefined || Math.abs(exact(position - this.restAnchor)) > REST_DRIFT) {
       this.restAnchor = position;
       this.restSince = now_ms;
     }
@@ -251,8 +252,8 @@ export class HandReader {
     const target = this.targetOf(leg);
     if (target === undefined || legArrivals(leg, target) === 0) return false;
     const past = stopError(leg.turn, leg.to, target.number, target.perTurn);
-    const mark = leg.to - signOf(leg.turn) * past;
-    return past > target.tolerance && Math.abs(position - mark) <= target.tolerance;
+    const mark = exact(leg.to - signOf(leg.turn) * past);
+    return past > target.tolerance && Math.abs(exact(position - mark)) <= target.tolerance;
   }
 }
 

@@ -1,5 +1,6 @@
 import type { Combination } from "../lock/combination";
 import { type Graduations, signOf } from "../lock/dial";
+import { exact } from "../lock/exact";
 import type { Profile } from "../lock/profile";
 import { drawLength } from "./fault";
 import { distanceTo } from "./runs";
@@ -18,7 +19,7 @@ export function stopAfter(profile: Profile, combination: Combination, from: Grad
   // A mark within the stop tolerance is the one the run starts on.
   const clear = from + s * profile.stopTolerance;
   const first = clear + s * distanceTo(combination[index] ?? 0, clear, step.turn, profile.graduations);
-  return first + s * (step.arrivals - 1) * profile.graduations;
+  return exact(first + s * (step.arrivals - 1) * profile.graduations);
 }
 
 /**
@@ -39,9 +40,9 @@ export function idealMotion(
   const path = [from];
   let position = from;
   profile.procedure.forEach((step, k) => {
-    position = stopAfter(profile, combination, position, k) + signOf(step.turn) * (stopErrors[k] ?? 0);
+    position = exact(stopAfter(profile, combination, position, k) + signOf(step.turn) * (stopErrors[k] ?? 0));
     path.push(position);
   });
-  path.push(position + signOf(profile.draw.turn) * (drawLength(profile, position) + overdraw));
+  path.push(exact(position + signOf(profile.draw.turn) * (drawLength(profile, position) + overdraw)));
   return path;
 }

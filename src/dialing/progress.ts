@@ -1,4 +1,5 @@
 import { type Graduations, signOf, type Turn } from "../lock/dial";
+import { exact } from "../lock/exact";
 import type { HandledLock } from "./attempt";
 import { drawLength } from "./fault";
 import { legArrivals } from "./leg";
@@ -28,8 +29,8 @@ function arrivalsMade(attempt: HandledLock): number[] {
 function toNextArrival({ reader, profile, dial }: HandledLock, number: Graduations, turn: Turn): Graduations {
   const ahead = distanceTo(number, dial, turn, profile.graduations);
   const from = reader.leg?.from ?? dial;
-  const isFirstMark = signOf(turn) * (dial - from) + ahead <= profile.stopTolerance;
-  return isFirstMark ? ahead + profile.graduations : ahead;
+  const isFirstMark = exact(signOf(turn) * (dial - from) + ahead) <= profile.stopTolerance;
+  return isFirstMark ? exact(ahead + profile.graduations) : ahead;
 }
 
 /** Where the hand is in the procedure. */
@@ -44,5 +45,5 @@ export function progressOf(attempt: HandledLock): Progress {
   }
   const stop = reader.legs.find((leg) => leg.step === step - 1)?.to;
   const drawn = reader.leg === undefined ? 0 : runLength(reader.leg);
-  return { step, arrivals, toGo: stop === undefined ? null : Math.max(0, drawLength(profile, stop) - drawn) };
+  return { step, arrivals, toGo: stop === undefined ? null : Math.max(0, exact(drawLength(profile, stop) - drawn)) };
 }

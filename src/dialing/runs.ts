@@ -1,4 +1,5 @@
 import { type Graduations, reading, signOf, type Turn, turnOf, wrap } from "../lock/dial";
+import { exact, inMillionths } from "../lock/exact";
 
 /** Motion in one direction, from one stop to the next. Positions are unwrapped graduations. */
 export interface Run {
@@ -10,7 +11,7 @@ export interface Run {
 
 /** Length of a run, graduations, >= 0. */
 export function runLength({ from, to }: Run): Graduations {
-  return Math.abs(to - from);
+  return Math.abs(exact(to - from));
 }
 
 /**
@@ -25,7 +26,9 @@ export function runLength({ from, to }: Run): Graduations {
  */
 export function arrivals(run: Run, number: Graduations, perTurn: number, tolerance: Graduations): number {
   const s = signOf(run.turn);
-  const marksUpTo = (position: Graduations) => Math.floor((s * (position - number) + tolerance) / perTurn);
+  const turn = inMillionths(perTurn);
+  const reach = inMillionths(tolerance) - s * inMillionths(number);
+  const marksUpTo = (position: Graduations) => Math.floor((s * inMillionths(position) + reach) / turn);
   // Marks within `tolerance` beyond the start are the number the run starts on.
   return Math.max(0, marksUpTo(run.to) - marksUpTo(run.from));
 }
@@ -42,9 +45,6 @@ export function stopError(turn: Turn, stop: Graduations, number: Graduations, pe
   return signOf(turn) * wrap(stop - number, perTurn) + 0;
 }
 
-/** What a sum of moves may be off by, graduations. */
-const ROUNDING: Graduations = 1e-9;
-
 /**
  * The next mark of a number, strictly beyond a position.
  *
@@ -52,7 +52,7 @@ const ROUNDING: Graduations = 1e-9;
  */
 export function distanceTo(number: Graduations, from: Graduations, turn: Turn, perTurn: number): Graduations {
   const along = reading(signOf(turn) * (number - from), perTurn);
-  return along < ROUNDING ? perTurn : along;
+  return along === 0 ? perTurn : along;
 }
 
 /** What a move did to the run it belongs to. */
@@ -74,21 +74,22 @@ export class RunFollower {
    * @param turnback - graduations, >= 0
    */
   constructor(position: Graduations, turnback: Graduations) {
-    this.position = position;
-    this.turnback = turnback;
+    this.position = exact(position);
+    this.turnback = exact(turnback);
   }
 
   /**
-   * @param position - where the dial stands now, after a move in one direction
+   * @param at - where the dial stands now, after a move in one direction
    * @returns `begun` when a new run has begun (the one before it ended at its furthest point), `grown` when the run
    *   got further, `none` when the dial rested or wobbled
    */
-  moveTo(position: Graduations): RunChange {
+  moveTo(at: Graduations): RunChange {
     const before = this.position;
+    const position = exact(at);
     this.position = position;
     if (this.current === null) return position === before ? "none" : this.begin(before, position);
     const { turn, to } = this.current;
-    const further = signOf(turn) * (position - to);
+    const further = signOf(turn) * exact(position - to);
     if (further > 0) {
       this.current = { ...this.current, to: position };
       return "grown";

@@ -1,3 +1,5 @@
+import { exact, fromMillionths, inMillionths } from "./exact";
+
 /** Angle on a dial, in graduations. Unwrapped unless a name says otherwise; left (counter-clockwise) is positive. */
 export type Graduations = number;
 
@@ -31,17 +33,17 @@ export function turnOf(by: Graduations): Turn {
 }
 
 /**
- * Number under the opening index.
+ * Number under the opening index, exact to the step (`exact.ts`).
  *
  * @param position - unwrapped dial position, graduations
  * @param perTurn - graduations in one turn of the dial, > 0
  * @returns reading in [0, perTurn), graduations
  */
 export function reading(position: Graduations, perTurn: number): Graduations {
-  const remainder = position % perTurn;
-  const wrapped = remainder < 0 ? remainder + perTurn : remainder;
-  // A remainder just below zero rounds up to a whole turn, and -0 is not a reading.
-  return wrapped === perTurn ? 0 : wrapped + 0;
+  const turn = inMillionths(perTurn);
+  const remainder = inMillionths(position) % turn;
+  // Adding 0 keeps -0 from being a reading.
+  return fromMillionths(remainder < 0 ? remainder + turn : remainder + 0);
 }
 
 /**
@@ -53,7 +55,7 @@ export function reading(position: Graduations, perTurn: number): Graduations {
  */
 export function wrap(angle: Graduations, perTurn: number): Graduations {
   const left = reading(angle, perTurn);
-  return left > perTurn / 2 ? left - perTurn : left;
+  return left > perTurn / 2 ? exact(left - perTurn) : left;
 }
 
 /**

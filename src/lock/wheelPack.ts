@@ -1,5 +1,6 @@
 import type { Combination } from "./combination";
 import { type Graduations, reading, signOf, wrap } from "./dial";
+import { exact, fromMillionths, inMillionths } from "./exact";
 import type { WheelPackProfile } from "./profile";
 import { checkStart, FARTHEST, tooFar, type WheelPackState } from "./wheelPackState";
 
@@ -12,8 +13,15 @@ import { checkStart, FARTHEST, tooFar, type WheelPackState } from "./wheelPackSt
 export function gateOffsets(profile: WheelPackProfile): Graduations[] {
   const { freePlay } = profile.wheelPack;
   return profile.procedure.map((step, k) =>
-    step.turn === "left" ? 0 : freePlay.slice(k).reduce((sum, play) => sum + play, 0),
+    step.turn === "left" ? 0 : exact(freePlay.slice(k).reduce((sum, play) => sum + play, 0)),
   );
+}
+
+/** `FARTHEST` in millionths. */
+const FARTHEST_STEP = inMillionths(FARTHEST);
+
+function checkSteps(target: number): void {
+  if (!(Math.abs(target) <= FARTHEST_STEP)) throw tooFar(fromMillionths(target));
 }
 
 /**
@@ -23,18 +31,25 @@ export function gateOffsets(profile: WheelPackProfile): Graduations[] {
  * f' = min(max(f, d), d + F), from the cam outward to wheel 1 (Krasnosel'skii and Pokrovskii 1989, Systems with
  * Hysteresis). A move of any size is solved at once: it is split only where the dial crosses the engagement point.
  *
+ * Inside, every position is a whole count of millionths of a graduation (`exact.ts`): nothing is rounded but what comes
+ * in, and a draw that ends exactly at the stop ends there.
+ *
  * The object is mutable, for speed. `state` gives an immutable picture of it, and `restore` goes back to one.
  */
 export class WheelPack {
   readonly profile: WheelPackProfile;
   readonly combination: Combination;
-  /** Unwrapped dial position, graduations. */
-  dial: Graduations = 0; // `dial` and `mark` start as numbers, not undefined: engines then keep them unboxed, twice as fast.
-  /** Dial position at which the nose dropped, or null. */
-  engagedAt: Graduations | null = null;
 
+  // Numbers from the start, not undefined: engines then keep them unboxed, twice as fast. Counts of millionths, all.
+  private at = 0;
+  /** Where the nose dropped; meaningless while it is up. */
+  private nose = 0;
+  private isNoseDown = false;
+  /** The engagement point that the draw meets next, strictly beyond the dial. */
+  private mark = 0;
   private readonly count: number;
-  private readonly perTurn: number;
+  private readonly turn: number;
+  private readonly engageAt: number;
   /** +1 where the draw turns left, -1 where it turns right. */
   private readonly drawSign: 1 | -1;
   private readonly travel: number;
@@ -43,8 +58,6 @@ export class WheelPack {
   /** Where each wheel stands when its gate is true, and how far off it may be. */
   private readonly gates: Float64Array;
   private readonly tolerances: Float64Array;
-  /** The engagement point that the draw meets next, strictly beyond the dial. */
-  private mark = 0;
 
   /**
    * @param start - where the pack stands; without it, at reading 0 with every wheel resting on its driver
@@ -55,15 +68,26 @@ export class WheelPack {
     this.profile = profile;
     this.combination = combination;
     this.count = profile.procedure.length;
-    this.perTurn = profile.graduations;
+    this.turn = inMillionths(profile.graduations);
+    this.engageAt = inMillionths(profile.draw.engageAt);
     this.drawSign = signOf(profile.draw.turn);
-    this.travel = profile.draw.travel;
-    this.freePlay = Float64Array.from(profile.wheelPack.freePlay);
-    this.tolerances = Float64Array.from(profile.wheelPack.gateTolerance);
+    this.travel = inMillionths(profile.draw.travel);
+    this.freePlay = Float64Array.from(profile.wheelPack.freePlay, inMillionths);
+    this.tolerances = Float64Array.from(profile.wheelPack.gateTolerance, inMillionths);
     const offsets = gateOffsets(profile);
-    this.gates = Float64Array.from(combination, (number, k) => number + (offsets[k] ?? 0));
+    this.gates = Float64Array.from(combination, (number, k) => inMillionths(number) + inMillionths(offsets[k] ?? 0));
     this.followers = new Float64Array(this.count);
     this.restore(start ?? { dial: 0, slack: profile.wheelPack.freePlay.map(() => 0), engagedAt: null });
+  }
+
+  /** Unwrapped dial position, graduations. */
+  get dial(): Graduations {
+    return fromMillionths(this.at);
+  }
+
+  /** Dial position at which the nose dropped, graduations, or null while it rides on the cam. */
+  get engagedAt(): Graduations | null {
+    return this.isNoseDown ? fromMillionths(this.nose) : null;
   }
 
   /** An immutable picture of the pack. */
@@ -78,14 +102,15 @@ export class WheelPack {
    */
   restore(state: WheelPackState): void {
     checkStart(this.profile, state);
-    this.dial = state.dial;
-    this.engagedAt = state.engagedAt;
-    let driver = state.dial;
+    this.at = inMillionths(state.dial);
+    this.isNoseDown = state.engagedAt !== null;
+    this.nose = inMillionths(state.engagedAt ?? 0);
+    let driver = this.at;
     for (let k = this.count - 1; k >= 0; k--) {
-      driver += state.slack[k] ?? 0;
+      driver += inMillionths(state.slack[k] ?? 0);
       this.followers[k] = driver;
     }
-    this.mark = this.markBeyond(this.dial);
+    this.mark = this.markBeyond(this.at);
   }
 
   /**
@@ -95,7 +120,7 @@ export class WheelPack {
    * @throws {LockError} `too-far` when the dial would leave the range in which positions are exact
    */
   turnBy(by: Graduations): void {
-    this.turnTo(this.dial + by);
+    this.turnTo(this.at + inMillionths(by));
   }
 
   /**
@@ -105,8 +130,8 @@ export class WheelPack {
    * @throws {LockError} `too-far`
    */
   turnHeldAside(by: Graduations): void {
-    const target = this.dial + by;
-    if (!(target >= -FARTHEST && target <= FARTHEST)) throw tooFar(target);
+    const target = this.at + inMillionths(by);
+    checkSteps(target);
     this.drag(target);
     this.mark = this.markBeyond(target);
   }
@@ -118,87 +143,81 @@ export class WheelPack {
    * @throws {LockError} `too-far`, as `turnBy`; the pack is left where the hand last changed direction
    */
   turnThrough(hand: ArrayLike<Graduations>): void {
-    let target = this.dial;
     let way = 1;
     let before = hand[0] ?? 0;
+    // How far the dial is ahead of the hand; a positive stop changes it.
+    let ahead = this.at - inMillionths(before);
     for (let i = 1; i < hand.length; i++) {
       const now = hand[i] as number;
-      const by = now - before;
       // Stopping on the way changes nothing, so wheels and nose need looking at only where the hand turns back.
-      if (by * way < 0) {
-        this.turnTo(target);
-        target = this.dial;
+      // Asked the other way round, so that what is no number is looked at too, and refused.
+      if (!((now - before) * way >= 0)) {
+        const held = inMillionths(before);
+        this.turnTo(ahead + held);
+        ahead = this.at - held;
         way = -way;
       }
-      target += by;
       before = now;
     }
-    this.turnTo(target);
+    this.turnTo(ahead + inMillionths(before));
   }
 
   /** Unwrapped position of each wheel, wheel 1 first, graduations. */
   positions(): Graduations[] {
-    return Array.from(this.followers);
+    return Array.from(this.followers, fromMillionths);
   }
 
   /** Where each wheel stands, wheel 1 first: readings in [0, one turn). */
   stands(): Graduations[] {
-    return Array.from(this.followers, (follower) => reading(follower, this.perTurn));
+    return this.positions().map((position) => reading(position, this.profile.graduations));
   }
 
   /** How far each gate is off the fence, wheel 1 first: graduations in (-half a turn, half a turn], left positive. */
   errors(): Graduations[] {
-    return Array.from(this.followers, (follower, k) => wrap(follower - (this.gates[k] ?? 0), this.perTurn));
+    const off = (follower: number, k: number) => fromMillionths(follower - (this.gates[k] ?? 0));
+    return Array.from(this.followers, (follower, k) => wrap(off(follower, k), this.profile.graduations));
   }
 
   /** How far each wheel leads its driver, wheel 1 first, graduations. */
   slack(): Graduations[] {
-    // A sum of position and play is rounded, and could give back a hair more than the play.
-    return Array.from(this.followers, (follower, k) => Math.min(follower - this.driverOf(k), this.freePlay[k] ?? 0));
+    return Array.from(this.followers, (follower, k) => fromMillionths(follower - this.driverOf(k)));
   }
 
   /** Whether every gate stands under the fence. */
   isAligned(): boolean {
     for (let k = 0; k < this.count; k++) {
-      const error = wrap((this.followers[k] as number) - (this.gates[k] as number), this.perTurn);
-      if (Math.abs(error) > (this.tolerances[k] as number)) return false;
+      const error = Math.abs(((this.followers[k] as number) - (this.gates[k] as number)) % this.turn);
+      if (Math.min(error, this.turn - error) > (this.tolerances[k] as number)) return false;
     }
     return true;
   }
 
   /** How far the bolt is drawn back: 0 thrown, 1 retracted with the dial at the positive stop. */
   get retraction(): number {
-    if (this.engagedAt === null) return 0;
-    // The quotient may round to just below 1 at the stop itself.
-    if (this.dial === this.stopOf(this.engagedAt)) return 1;
-    return Math.min(1, Math.max(0, ((this.dial - this.engagedAt) * this.drawSign) / this.travel));
-  }
-
-  /** Dial position of the positive stop for a nose that dropped at a position. */
-  private stopOf(engagedAt: Graduations): Graduations {
-    return engagedAt + this.drawSign * this.travel;
+    // Adding 0 keeps -0 from being an answer.
+    return this.isNoseDown ? ((this.at - this.nose) * this.drawSign) / this.travel + 0 : 0;
   }
 
   private driverOf(k: number): number {
-    return k === this.count - 1 ? this.dial : (this.followers[k + 1] as number);
+    return k === this.count - 1 ? this.at : (this.followers[k + 1] as number);
   }
 
   /** Goes to a dial position, however far, all in one direction. */
   private turnTo(target: number): void {
     // In place: a call for it would double the time of a move.
-    if (!(target >= -FARTHEST && target <= FARTHEST)) throw tooFar(target);
-    if (this.engagedAt !== null) this.turnEngaged(target);
+    if (!(target >= -FARTHEST_STEP && target <= FARTHEST_STEP)) throw tooFar(fromMillionths(target));
+    if (this.isNoseDown) this.turnEngaged(target);
     else if ((target - this.mark) * this.drawSign >= 0) this.turnAcrossMarks(target);
     else {
       this.drag(target);
-      if ((this.mark - target) * this.drawSign > this.perTurn) this.mark = this.markBeyond(target);
+      if ((this.mark - target) * this.drawSign > this.turn) this.mark = this.markBeyond(target);
     }
   }
 
   /** Moves cam and wheels, each following its driver, from the cam outward; the nose is left alone. */
   private drag(dial: number): void {
     const { followers, freePlay } = this;
-    this.dial = dial;
+    this.at = dial;
     let driver = dial;
     for (let k = followers.length - 1; k >= 0; k--) {
       const follower = followers[k] as number;
@@ -212,10 +231,9 @@ export class WheelPack {
 
   /** The engagement point strictly beyond a position in the direction of the draw. */
   private markBeyond(dial: number): number {
-    const { drawSign, perTurn } = this;
-    const { engageAt } = this.profile.draw;
+    const { drawSign, turn, engageAt } = this;
     const along = drawSign * (dial - engageAt);
-    return engageAt + drawSign * perTurn * (Math.floor(along / perTurn) + 1);
+    return engageAt + drawSign * turn * (Math.floor(along / turn) + 1);
   }
 
   private turnAcrossMarks(target: number): void {
@@ -223,24 +241,25 @@ export class WheelPack {
     for (let crossing = 0; crossing <= this.count && (target - this.mark) * this.drawSign >= 0; crossing++) {
       this.drag(this.mark);
       if (this.isAligned()) {
-        this.engagedAt = this.mark;
+        this.isNoseDown = true;
+        this.nose = this.mark;
         this.turnEngaged(target);
         return;
       }
-      this.mark += this.drawSign * this.perTurn;
+      this.mark += this.drawSign * this.turn;
     }
     this.drag(target);
     if ((target - this.mark) * this.drawSign >= 0) this.mark = this.markBeyond(target);
   }
 
   private turnEngaged(target: number): void {
-    const engagedAt = this.engagedAt ?? target;
-    if ((target - engagedAt) * this.drawSign >= 0) {
-      const stop = this.stopOf(engagedAt);
-      this.drag((target - stop) * this.drawSign < 0 ? target : stop);
+    const { nose, drawSign, travel } = this;
+    if ((target - nose) * drawSign >= 0) {
+      const stop = nose + drawSign * travel;
+      this.drag((target - stop) * drawSign < 0 ? target : stop);
       return;
     }
-    this.engagedAt = null;
+    this.isNoseDown = false;
     this.drag(target);
     this.mark = this.markBeyond(target);
   }

@@ -1,4 +1,5 @@
 import { type Graduations, signOf, wrap } from "./dial";
+import { exact } from "./exact";
 import { LockError } from "./lockError";
 import type { WheelPackProfile } from "./profile";
 
@@ -11,7 +12,7 @@ export interface WheelPackState {
   readonly engagedAt: Graduations | null;
 }
 
-/** Farthest dial position the mechanics take, graduations: beyond it a double no longer resolves a millionth. */
+/** Farthest dial position the mechanics take, graduations: its millionths are still whole numbers in a double. */
 export const FARTHEST: Graduations = 1e9;
 
 /** The error that says a dial position is out of reach, graduations. */
@@ -27,9 +28,6 @@ export const tooFar = (position: Graduations) =>
 export function checkReach(position: Graduations): void {
   if (!(Math.abs(position) <= FARTHEST)) throw tooFar(position);
 }
-
-/** What positions within `FARTHEST` resolve, graduations. */
-const RESOLVED = 1e-6;
 
 /**
  * Holds a picture of a pack to the pack.
@@ -57,8 +55,8 @@ export function checkStart(profile: WheelPackProfile, state: WheelPackState): vo
 /** A nose that is down fell at an engagement point, and holds the dial between there and the positive stop. */
 function checkNose({ draw, graduations }: WheelPackProfile, { dial, engagedAt }: WheelPackState): void {
   if (engagedAt === null) return;
-  const drawn = (dial - engagedAt) * signOf(draw.turn);
-  const isAtMark = Math.abs(wrap(engagedAt - draw.engageAt, graduations)) <= RESOLVED;
-  if (isAtMark && drawn >= 0 && drawn <= draw.travel + RESOLVED) return;
+  const drawn = exact((dial - engagedAt) * signOf(draw.turn));
+  const isAtMark = wrap(engagedAt - draw.engageAt, graduations) === 0;
+  if (isAtMark && drawn >= 0 && drawn <= exact(draw.travel)) return;
   throw new LockError("bad-start", `start.engagedAt ${engagedAt} does not fit a dial at ${dial}`);
 }

@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import type { AttemptStart } from "../dialing/attemptStart";
 import { type Combination, parseCombination } from "../lock/combination";
 import type { Graduations, Milliseconds } from "../lock/dial";
+import { exact } from "../lock/exact";
 import { fieldProblem, shown } from "../lock/fieldProblem";
 import type { Profile } from "../lock/profile";
 import { parseProfile } from "../lock/profileSchema";
@@ -136,9 +137,6 @@ const startToWrite = ({ dial, slack, memory }: AttemptStart): WrittenStart => ({
   ...(memory?.waitsUntil_ms != null && { waits_ms: Math.round(memory.waitsUntil_ms) }),
 });
 
-/** Four decimals hold more than any hand or dial can tell apart. */
-const rounded = (values: readonly number[]) => values.map((value) => Math.round(value * 1e4) / 1e4);
-
 /**
  * Writes an attempt as one line of the replay format.
  *
@@ -150,7 +148,8 @@ export function writeAttemptLine(recorded: RecordedAttempt, profile: string | Pr
     profile,
     combination,
     ...(start && { start: startToWrite(start) }),
-    positions: rounded(positions),
+    // To the step of the mechanics, so that a replay of the line comes to the same.
+    positions: positions.map(exact),
     ...(times_ms && { times_ms: times_ms.map(Math.round) }),
   });
 }

@@ -3,6 +3,7 @@ import type { AttemptStart } from "../dialing/attemptStart";
 import { tellFaults, type WordedFault } from "../dialing/faultWords";
 import { arrivals, stopError } from "../dialing/runs";
 import { type Graduations, reading, type Turn } from "../lock/dial";
+import { exact } from "../lock/exact";
 import type { RecordedAttempt } from "./recordedAttempt";
 
 /** One run of a replayed attempt. Before the fresh start, in the draw and after it no number applies: null. */
@@ -45,17 +46,14 @@ export function startOf({ start, positions }: RecordedAttempt): AttemptStart {
 export function replay(recorded: RecordedAttempt, count = recorded.positions.length): Attempt {
   const start = startOf(recorded);
   const attempt = new Attempt(recorded.profile, recorded.combination, start);
-  let hand = start.dial;
+  let hand = exact(start.dial);
   for (let i = 0; i < count; i++) {
-    const position = recorded.positions[i] ?? hand;
+    const position = exact(recorded.positions[i] ?? hand);
     attempt.turnBy(position - hand, recorded.times_ms?.[i]);
     hand = position;
   }
   return attempt;
 }
-
-/** Sums of moves carry rounding; nine decimals are far below any graduation. */
-const tidy = (value: number): number => Math.round(value * 1e9) / 1e9 + 0;
 
 const runsOf = ({ reader, profile, combination }: Attempt): ReplayedRun[] => {
   const stepOf = new Map<number, number>();
@@ -66,12 +64,12 @@ const runsOf = ({ reader, profile, combination }: Attempt): ReplayedRun[] => {
   }
   return reader.runs.map((run, index) => {
     const number = combination[stepOf.get(index) ?? combination.length];
-    const common = { turn: run.turn, from: tidy(run.from), to: tidy(run.to) };
+    const common = { turn: run.turn, from: run.from, to: run.to };
     if (number === undefined) return { ...common, arrivals: null, stopError: null };
     return {
       ...common,
       arrivals: arrivals(run, number, profile.graduations, profile.stopTolerance),
-      stopError: tidy(stopError(run.turn, run.to, number, profile.graduations)),
+      stopError: stopError(run.turn, run.to, number, profile.graduations),
     };
   });
 };
@@ -80,10 +78,10 @@ const runsOf = ({ reader, profile, combination }: Attempt): ReplayedRun[] => {
 export function resultOf(attempt: Attempt): Replayed {
   return {
     opened: attempt.opened,
-    dial: tidy(reading(attempt.dial, attempt.profile.graduations)),
-    stands: (attempt.pack?.stands() ?? []).map((stand) => tidy(reading(tidy(stand), attempt.profile.graduations))),
-    errors: (attempt.pack?.errors() ?? []).map(tidy),
+    dial: reading(attempt.dial, attempt.profile.graduations),
+    stands: attempt.pack?.stands() ?? [],
+    errors: attempt.pack?.errors() ?? [],
     runs: runsOf(attempt),
-    faults: tellFaults(attempt).map(({ code, number, size, message }) => ({ code, number, size: tidy(size), message })),
+    faults: tellFaults(attempt).map(({ code, number, size, message }) => ({ code, number, size, message })),
   };
 }
