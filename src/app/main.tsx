@@ -2,6 +2,9 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./shell/App";
 import { ErrorBoundary } from "./shell/ErrorBoundary";
+import { allowOwnScripts } from "./shell/ownScripts";
+
+allowOwnScripts();
 
 const root = document.getElementById("root");
 if (root === null) throw new Error("the page has no element with the id root");
