@@ -73,6 +73,16 @@ export class ZeroLock {
     this.cam = condition.start;
   }
 
+  /** The same lock in the same place, to try something on. */
+  copy(): ZeroLock {
+    const copy = new ZeroLock(this.condition, this.perTurn);
+    copy.dial = this.dial;
+    copy.cam = this.cam;
+    copy.camTurn = this.camTurn;
+    copy.ringTurn = this.ringTurn;
+    return copy;
+  }
+
   /** Turns the dial. @param by - graduations, left positive */
   turnBy(by: Graduations): void {
     this.dial += by;

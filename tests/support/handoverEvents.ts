@@ -55,6 +55,7 @@ export const EVENTS: readonly HandoverEvent[] = [
   { type: "combination.changed", outcome: "spoiled", isAllowed: true },
   { type: "pack.rebuilt" },
   { type: "bolt.thrown" },
+  { type: "bolt.drawnAgain" },
   SPUN_OFF,
   { type: "holdback.set" },
   { type: "holdback.released" },

@@ -35,14 +35,19 @@ class PlainHandover {
     return this.now.door === "open" && this.now.holdback === "off" && this.readsTrue;
   }
 
-  take(event: HandoverEvent): void {
+  private get isUsable() {
+    if (this.now.asWritten !== "unknown") return this.now.asWritten === "opens";
+    return this.readsTrue && (this.now.combination === "shipped" || this.now.combination === "ownTrue");
+  }
+
+  take(event: HandoverEvent & { readonly opensAsWritten?: boolean | undefined }): void {
     this.act(event);
     if (this.isHandedOver) return;
+    if (event.opensAsWritten !== undefined) this.now.asWritten = event.opensAsWritten ? "opens" : "useless";
     const isSafe = this.now.inside === "nobody" || (this.now.inside === "able" && this.now.wayOut === "free");
     this.trap(this.isLatched && !isSafe);
     const isHelped = this.now.inside === "able" && this.now.wayOut !== "blocked";
-    const opens = this.now.combination === "shipped" || this.now.combination === "ownTrue";
-    this.bar(this.isLatched && !(opens && this.readsTrue) && !isHelped);
+    this.bar(this.isLatched && !this.isUsable && !isHelped);
   }
 
   private trap(isShutIn: boolean) {
@@ -84,6 +89,9 @@ class PlainHandover {
             Object.assign(now, { combination: "shipped", shippedTry: "untried", rules: "notChosen" });
         },
         "bolt.thrown": () => now.bolt === "retracted" && this.throwBolt("thrown"),
+        "bolt.drawnAgain": () => {
+          if (now.bolt === "thrown" && now.holdback === "off" && now.combination !== "spoiled") now.bolt = "retracted";
+        },
         "lock.spunOff": () => this.throwBolt("spunOff"),
         "holdback.set": () => this.holdBack(),
         "holdback.released": () => this.release(),

@@ -114,10 +114,10 @@ export function faultLines({ code, step, isUndone }: MadeFault): readonly [strin
 
 /** What a run came to, in one sentence. */
 export function verdictWords({ isHandedOver, isClean, faults }: HandoverResult): string {
-  if (isClean) return "Handed over with every proof, and no fault on the way.";
+  if (isClean) return "Handed over with every proof and without a fault.";
   if (!isHandedOver) return "Not handed over.";
   const open = faults.filter(({ isUndone }) => !isUndone).length;
   return open === 0
-    ? "Handed over with every proof; every fault on the way was undone in the debrief."
-    : `Handed over with every proof, but with ${open === 1 ? "a fault" : `${open} faults`} on the way.`;
+    ? "Handed over with every proof. Every fault was undone in the debrief."
+    : `Handed over with every proof, but with ${open === 1 ? "one fault" : `${open} faults`}.`;
 }

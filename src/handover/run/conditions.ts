@@ -6,8 +6,11 @@ export const IS_LATCHED: Condition = all("door.shut", not("bolt.retracted"));
 /** The index stands true and the lock knows its zero from both sides. */
 export const READS_TRUE: Condition = all("ring.aligned", any("zero.bothSet", "zero.byRing"));
 
-/** The numbers as written do not open the lock. */
-export const IS_USELESS: Condition = any("combination.ownOff", "combination.spoiled", not(READS_TRUE));
+/** The numbers as written do not open the lock: the lock itself says so, or else what was done to it. */
+export const IS_USELESS: Condition = any(
+  "asWritten.useless",
+  all("asWritten.unknown", any("combination.ownOff", "combination.spoiled", not(READS_TRUE))),
+);
 
 /** What is set has been shown to open: the shipped combination once, one's own three times. */
 export const IS_PROVED: Condition = any(all("combination.shipped", "shippedTry.tried"), "proofs.thrice");

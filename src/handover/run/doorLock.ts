@@ -9,8 +9,11 @@ import { type LearnedZero, takenPosition } from "../../zeroing/learnedZero";
 import type { ZeroLock } from "../../zeroing/zeroLock";
 import { HeldLock } from "../holdback/heldLock";
 
-/** What the lock did under a hand, in the words of the handover. */
-export type LockHappening = "opened" | "refused" | "thrown" | "spunOff" | "held";
+/**
+ * What the lock did under a hand, in the words of the handover. `drawnAgain`: the bolt came back although the numbers were
+ * not dialed, because the wheels were still in line.
+ */
+export type LockHappening = "opened" | "drawnAgain" | "refused" | "thrown" | "spunOff" | "held";
 
 /** A lock on a door at rest, as it is kept. */
 export interface KeptLock {
@@ -92,12 +95,29 @@ export class DoorLock {
     const types = facts.map(({ type }) => type);
     const happened: LockHappening[] = [];
     if (types.includes("dial.held")) happened.push("held");
-    if (types.includes("bolt.retracted")) happened.push(this.setTo === null ? "refused" : "opened");
+    if (types.includes("bolt.retracted")) happened.push(this.retracted());
     if (types.includes("draw.refused")) happened.push("refused");
     if (types.includes("bolt.thrown")) happened.push("thrown");
-    if (happened.includes("opened")) this.isSpun = false;
-    if (types.includes("bolt.thrown") || types.includes("draw.refused")) this.beginAnew();
+    if (types.includes("bolt.retracted")) this.isSpun = false;
+    if (happened.includes("thrown") || happened.includes("refused")) this.beginAnew();
     return [...happened, ...this.watchSpinning()];
+  }
+
+  /** What a bolt that has come back shows. A spoiled pack opens to no numbers, so its bolt does not come. */
+  private retracted(): LockHappening {
+    if (this.setTo === null) return "refused";
+    return this.held.attempt.reader.legs.length > this.profile.procedure.length ? "opened" : "drawnAgain";
+  }
+
+  /** Whether the bolt is thrown and the wheels still stand where the draw brings it back. */
+  get isStillInLine(): boolean {
+    return this.retraction < 1 && this.held.attempt.pack?.isAligned() === true;
+  }
+
+  /** A lock in the same place with its bolt thrown, to try something on. */
+  copyThrown(zero: LearnedZero | null = this.zero): DoorLock {
+    const kept = { ...this.kept, isOpen: false, isHeld: false };
+    return new DoorLock(this.profile, this.hand.copy(), kept, zero);
   }
 
   /**
@@ -108,7 +128,7 @@ export class DoorLock {
    */
   dialBy(numbers: Combination, stopErrors: readonly Graduations[]): boolean {
     // From a bolt that is only just thrown, a first turn in the way of the draw would bring it back undialed.
-    if (this.retraction === 1) this.spinOff();
+    if (this.retraction > 0 || this.isStillInLine) this.spinOff();
     const path = idealMotion(this.profile, numbers, this.hand.seen, stopErrors, OVERDRAW);
     const happened = path.slice(1).flatMap((stop) => this.turnBy(stop - this.hand.seen));
     if (happened.includes("opened")) return true;

@@ -25,13 +25,14 @@ const dialedBolt = [
   { guard: ifGiven({ opened: true }, all("holdback.off", not("combination.spoiled"))), target: "retracted" },
   { guard: ifGiven({ opened: false }, "holdback.off"), target: "thrown" },
 ] as const;
+const drawsAgain = { guard: when(all("holdback.off", not("combination.spoiled"))), target: "retracted" } as const;
 const spinsOff = { guard: when("holdback.off"), target: "spunOff" } as const;
 
 /** The bolt, and whether the wheels stand out of line behind it. */
 export const bolt = handover.createStateConfig({
   initial: "thrown",
   states: {
-    thrown: { on: { "combination.dialed": dialedBolt, "lock.spunOff": spinsOff } },
+    thrown: { on: { "combination.dialed": dialedBolt, "bolt.drawnAgain": drawsAgain, "lock.spunOff": spinsOff } },
     spunOff: { on: { "combination.dialed": dialedBolt } },
     retracted: {
       on: {

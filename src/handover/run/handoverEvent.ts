@@ -25,6 +25,8 @@ export type HandoverEvent =
   /** A spoiled pack was taken apart and put together again, with the combination it came with. */
   | { readonly type: "pack.rebuilt" }
   | { readonly type: "bolt.thrown" }
+  /** The dial was turned on and the bolt came back, although no number was dialed: the wheels were still in line. */
+  | { readonly type: "bolt.drawnAgain" }
   | { readonly type: "lock.spunOff" }
   | { readonly type: "holdback.set" }
   | { readonly type: "holdback.released" }
@@ -40,6 +42,33 @@ export type HandoverEvent =
   /** The form refused a record with the combination in clear. */
   | { readonly type: "record.refused" }
   | { readonly type: "duty.signed" };
+
+/** Every type of event. */
+export const EVENT_TYPES: { readonly [Type in HandoverEvent["type"]]: Type } = {
+  "mounting.measured": "mounting.measured",
+  "authorization.asked": "authorization.asked",
+  "ring.aligned": "ring.aligned",
+  "ring.loosened": "ring.loosened",
+  "zero.set": "zero.set",
+  "combination.dialed": "combination.dialed",
+  "combination.changed": "combination.changed",
+  "pack.rebuilt": "pack.rebuilt",
+  "bolt.thrown": "bolt.thrown",
+  "bolt.drawnAgain": "bolt.drawnAgain",
+  "lock.spunOff": "lock.spunOff",
+  "holdback.set": "holdback.set",
+  "holdback.released": "holdback.released",
+  "observer.entered": "observer.entered",
+  "observer.left": "observer.left",
+  "wayOut.checked": "wayOut.checked",
+  "wayOut.cleared": "wayOut.cleared",
+  "release.failed": "release.failed",
+  "door.shut": "door.shut",
+  "door.opened": "door.opened",
+  "record.written": "record.written",
+  "record.refused": "record.refused",
+  "duty.signed": "duty.signed",
+};
 
 /** What an event must carry; a field left out may be anything. */
 export type Given = Readonly<Record<string, string | boolean>>;

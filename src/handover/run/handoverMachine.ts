@@ -3,7 +3,7 @@ import { ifGiven, ifUnhindered, WORKING, when } from "./chartGuards";
 import { bolt, door, entry, holdback, shown, wayOutNeeded } from "./doorRegions";
 import { FAULT_TRIGGERS, type FaultTrigger, type HandoverFault } from "./faultTriggers";
 import { handover } from "./handoverSetup";
-import { combination, ring, rules, shippedTry, zeroOf } from "./lockRegions";
+import { asWritten, combination, ring, rules, shippedTry, zeroOf } from "./lockRegions";
 import { inside, mounting, wayOut } from "./peopleRegions";
 import { observed, outside, proofs, record, second } from "./proofRegions";
 import { IS_COMPLETE } from "./proofs";
@@ -38,7 +38,19 @@ export function handoverMachine(kind: Profile["kind"]) {
         type: "parallel",
         on: { "duty.signed": { guard: when(IS_COMPLETE), target: "handedOver" } },
         states: {
-          ...{ door, bolt, holdback, shown, mounting, ring, zero: zeroOf(kind), shippedTry, combination, rules },
+          ...{
+            door,
+            bolt,
+            holdback,
+            shown,
+            mounting,
+            ring,
+            zero: zeroOf(kind),
+            shippedTry,
+            combination,
+            asWritten,
+            rules,
+          },
           ...{ proofs, second, inside, wayOut, observed, outside, escape: wayOutNeeded, entry, record },
           watch: {
             type: "parallel",

@@ -1,7 +1,8 @@
 import type { Profile } from "../../lock/profile";
-import { ifGiven, when } from "./chartGuards";
+import { type ChartGuard, ifGiven, ifUnhindered, when } from "./chartGuards";
 import { all } from "./condition";
 import { CAN_CHANGE, SHOWS } from "./conditions";
+import { EVENT_TYPES, type HandoverEvent } from "./handoverEvent";
 import { handover } from "./handoverSetup";
 
 /** The dial ring. */
@@ -76,4 +77,27 @@ export const rules = handover.createStateConfig({
     kept: { on: { "combination.changed": chosen, "pack.rebuilt": rebuilt("notChosen") } },
     broken: { on: { "combination.changed": chosen, "pack.rebuilt": rebuilt("notChosen") } },
   },
+});
+
+/** Events after which a lock can be tried: all but the signature, which moves no lock and ends the chart. */
+const TRIED_AFTER = (Object.keys(EVENT_TYPES) as HandoverEvent["type"][]).filter((type) => type !== "duty.signed");
+
+const tells =
+  (opens: boolean): ChartGuard =>
+  ({ event }) =>
+    ("opensAsWritten" in event ? event.opensAsWritten : undefined) === opens;
+
+/** What the lock itself says of the numbers as written. An event that does not tell changes nothing. */
+export const asWritten = handover.createStateConfig({
+  initial: "unknown",
+  on: Object.fromEntries(
+    TRIED_AFTER.map((type) => [
+      type,
+      [
+        { guard: ifUnhindered(type, tells(true)), target: ".opens" },
+        { guard: ifUnhindered(type, tells(false)), target: ".useless" },
+      ],
+    ]),
+  ),
+  states: { unknown: {}, opens: {}, useless: {} },
 });

@@ -37,8 +37,8 @@ const BEFORE_RECORD: readonly RequiredProof[] = [
   {
     code: "mounting",
     condition: any("mounting.inRange", "mounting.authorized"),
-    missing: "The mounting height is not known to lie from 34 to 48 inches, and nobody has authorized another.",
-    source: "2010 ADA Standards 404.2.7 and 309.4; authorization above 48 in: common practice, no source",
+    missing: "The mounting height is not settled: measure it, and above 48 inches get an exception in writing.",
+    source: "2010 ADA Standards 404.2.7 and 309.4; the exception in writing: common practice, no source",
   },
   { code: "ring", condition: "ring.aligned", missing: "The ring is not aligned and clamped.", source: COMMON },
   {
@@ -56,19 +56,19 @@ const BEFORE_RECORD: readonly RequiredProof[] = [
   {
     code: "own-combination",
     condition: "combination.ownTrue",
-    missing: "The lock does not carry a combination of its holders that opens as written.",
-    source: "5 CFR 1312.25 (rev. 1 Jan 2001): changed when placed in use",
+    missing: "The lock does not have a combination of the customer's own that opens as written.",
+    source: "5 CFR 1312.25 (rev. 1 Jan 2001), the rule of one federal office: changed when placed in use",
   },
   {
     code: "rules-kept",
     condition: "rules.kept",
-    missing: "No combination has been set that the lock's rules allow.",
+    missing: "The combination is not one that the lock's rules allow.",
     source: "MIL-HDBK-1013/8 (1989), section 2",
   },
   {
     code: "proved-three-times",
     condition: "proofs.thrice",
-    missing: "The combination has not opened three times in a row with the door open.",
+    missing: "The combination has not opened the lock three times in a row with the door open.",
     source: "MIL-HDBK-1013/8 (1989), section 2, item d: at least three times before the door is closed",
   },
   {
@@ -80,25 +80,25 @@ const BEFORE_RECORD: readonly RequiredProof[] = [
   {
     code: "way-out",
     condition: "wayOut.free",
-    missing: "Nobody has checked that one can get out from inside.",
+    missing: "The inside release has not been tested.",
     source: EGRESS,
   },
   {
     code: "observer-inside",
     condition: "observed.done",
-    missing: "The door has not been shut with an observer inside who can open.",
+    missing: "The door has not been shut with someone inside who can open.",
     source: COMMON,
   },
   {
     code: "proved-from-outside",
     condition: "outside.proved",
-    missing: "The lock has not been proved from outside, after it was spun off.",
+    missing: "The lock has not been spun off and then opened from outside.",
     source: COMMON,
   },
   {
     code: "holdback-shown",
     condition: "shown.bothWays",
-    missing: "The holdback has not been shown both ways, set and taken off.",
+    missing: "The holdback has not been shown both set and released.",
     source: COMMON,
   },
 ];
@@ -118,20 +118,20 @@ export const REQUIRED_PROOFS: readonly RequiredProof[] = [
   {
     code: "spun-off",
     condition: "bolt.spunOff",
-    missing: "The lock is not spun off: a small turn of the dial still opens it.",
+    missing: "The lock is not spun off.",
     source: "MIL-HDBK-1013/8 (1989), section 2, item e.8: at least four full revolutions in one direction",
   },
   {
     code: "nobody-inside",
     condition: "inside.nobody",
-    missing: "Somebody is still inside.",
+    missing: "Someone is still inside.",
     source: EGRESS,
   },
   {
     code: "record",
     condition: "record.written",
-    missing: "The record is not written, or not of the lock as it is now.",
-    source: "5 CFR 1312.25 (rev. 1 Jan 2001), as an example of an office's rule",
+    missing: "The record is not written, or it is older than the last change.",
+    source: "5 CFR 1312.25 (rev. 1 Jan 2001), the rule of one federal office, as an example",
   },
 ];
 

@@ -10,7 +10,11 @@ import { RunError } from "./runError";
 import type { HandoverScene } from "./scene";
 
 /** One thing that happened, and when: milliseconds since the run began. */
-export type TimedEvent = HandoverEvent & { readonly at_ms: Milliseconds };
+export type TimedEvent = HandoverEvent & {
+  readonly at_ms: Milliseconds;
+  /** Whether the combination as written opens the lock after it; left out where nobody tried the lock. */
+  readonly opensAsWritten?: boolean | undefined;
+};
 
 /** In the debrief, the run was taken back to where it stood after its first `steps` steps that still counted. */
 export interface WentBack {
@@ -40,7 +44,7 @@ const name = z
     z.maxLength(120, { error: "must be a name of 120 letters at most" }),
   );
 const height = above(0, "must be a height in inches, above 0");
-const at = { at_ms: atLeast(0, "must be a number of milliseconds from 0 up") };
+const at = { at_ms: atLeast(0, "must be a number of milliseconds from 0 up"), opensAsWritten: z.optional(flag) };
 const oneOf = <const Words extends readonly [string, ...string[]]>(words: Words) =>
   z.enum(words, { error: `must be ${words.map((word) => `"${word}"`).join(" or ")}` });
 const bare = <const Type extends HandoverEvent["type"]>(type: Type) => z.object({ type: z.literal(type), ...at });
@@ -62,6 +66,7 @@ const eventSchema = z.discriminatedUnion(
     }),
     bare("pack.rebuilt"),
     bare("bolt.thrown"),
+    bare("bolt.drawnAgain"),
     bare("lock.spunOff"),
     bare("holdback.set"),
     bare("holdback.released"),

@@ -43,6 +43,11 @@ export const MISFITS: readonly Misfit[] = [
   { on: "combination.changed", given: { outcome: "spoiled" }, kind: "dial-encoder", words: noKey },
   { on: "pack.rebuilt", kind: "dial-encoder", words: noKey },
   {
+    on: "bolt.drawnAgain",
+    kind: "dial-encoder",
+    words: "does not fit the lock, a dial encoder, which has no wheels that stay in line: take it out",
+  },
+  {
     on: "combination.dialed",
     given: { opened: true },
     when: "holdback.on",

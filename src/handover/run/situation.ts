@@ -13,6 +13,8 @@ export const REGIONS = {
   /** The lock as it came. */
   shippedTry: ["untried", "tried"],
   combination: ["shipped", "ownTrue", "ownOff", "spoiled"],
+  /** Whether the combination as written opens the lock as it is now, where the lock itself was tried. */
+  asWritten: ["unknown", "opens", "useless"],
   /** Whether the rules of the lock allow the combination chosen. */
   rules: ["notChosen", "kept", "broken"],
   /** Proofs of the own combination with the door open, in a row. */

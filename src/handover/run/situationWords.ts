@@ -14,29 +14,34 @@ const LABELS = {
   bolt: "Bolt",
   holdback: "Holdback",
   inside: "Inside",
-  wayOut: "Way out",
+  wayOut: "Inside release",
   mounting: "Height",
   ring: "Ring",
   zero: "Zero",
   combination: "Combination",
   proofs: "Proved, door open",
   second: "Second person",
-  outside: "Proved from outside",
+  outside: "From outside",
   record: "Record",
 } as const satisfies Partial<Record<Region, string>>;
 
 const WORDS: RegionWords = {
   door: { open: "open", shut: "shut" },
   bolt: { thrown: "thrown", spunOff: "thrown, spun off", retracted: "back" },
-  holdback: { off: "off", on: "on" },
-  inside: { nobody: "nobody", able: "an observer who can open", unable: "somebody who was shown nothing" },
-  wayOut: { unchecked: "not checked", free: "checked, works", blocked: "does not move" },
-  mounting: { unchecked: "not measured", inRange: "in range", outOfRange: "out of range", authorized: "authorized" },
+  holdback: { off: "released", on: "set" },
+  inside: { nobody: "nobody", able: "someone who can open", unable: "someone who was shown nothing" },
+  wayOut: { unchecked: "not tested", free: "tested, works", blocked: "does not move" },
+  mounting: {
+    unchecked: "not measured",
+    inRange: "in range",
+    outOfRange: "out of range",
+    authorized: "settled in writing",
+  },
   ring: { loose: "loose", aligned: "aligned" },
   zero: {
     notSet: "not set",
-    rightSet: "right side",
-    leftSet: "left side",
+    rightSet: "right side only",
+    leftSet: "left side only",
     bothSet: "both sides",
     byRing: "by the ring",
   },
@@ -48,7 +53,7 @@ const WORDS: RegionWords = {
   record: { unwritten: "not written", written: "written" },
 };
 
-/** Where things stand, line by line, as far as one can see it. */
+/** How the door, the lock, people and paper are, line by line, as far as one can see it. */
 export function situationLines(situation: Situation): SituationLine[] {
   return (Object.keys(LABELS) as (keyof typeof LABELS)[]).map((region) => {
     const words = WORDS[region] as Readonly<Record<string, string>>;

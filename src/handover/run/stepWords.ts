@@ -18,26 +18,31 @@ const OPENINGS = {
 const WORDS: Words = {
   "mounting.measured": ({ height_in }) =>
     isInRange(height_in)
-      ? `You measured: ${height_in} inches, within 34 to 48.`
-      : `You measured: ${height_in} inches, outside 34 to 48. That wants an authorization.`,
-  "authorization.asked": () => "You asked, and the height was authorized in writing.",
+      ? `You measured ${height_in} inches: within 34 to 48 inches.`
+      : `You measured ${height_in} inches: outside 34 to 48 inches. Stop: have the lock moved, or have the exception confirmed in writing by whoever has authority.`,
+  "authorization.asked": () =>
+    "You have the exception in writing from whoever has authority. On this bench you get it at once.",
   "ring.aligned": () => "You aligned the ring and clamped it.",
   "ring.loosened": () => "You loosened the ring.",
   "zero.set": ({ side }) => `You set the zero turning ${side}.`,
   "combination.dialed": ({ by, opened }) => `${DIALERS[by]}: ${opened ? "the bolt came back." : "it did not open."}`,
   "combination.changed": ({ outcome }) => OUTCOMES[outcome],
-  "pack.rebuilt": () => "You took the pack apart and built it again. It has its shipped combination.",
+  "pack.rebuilt": () => "You rebuilt the wheel pack. It has its shipped combination again.",
   "bolt.thrown": () => "You threw the bolt.",
+  "bolt.drawnAgain": () =>
+    "You turned the dial on and the bolt came back: the wheels were still in line. That proves nothing. Spin off first.",
   "lock.spunOff": () => "You spun the lock off.",
   "holdback.set": () => "You set the holdback: the bolt stays back.",
-  "holdback.released": () => "You took the holdback off.",
+  "holdback.released": () => "You released the holdback.",
   "observer.entered": ({ canOpen }) =>
-    canOpen ? "You showed the observer the release, who went inside." : "Somebody went inside, shown nothing.",
-  "observer.left": () => "Whoever was inside came out.",
+    canOpen
+      ? "You showed the observer the inside release. The observer is inside."
+      : "Someone went inside and was shown nothing.",
+  "observer.left": () => "The person inside came out.",
   "wayOut.checked": ({ isFree }) =>
-    isFree ? "You tried the release from inside: it works." : "You tried the release from inside: it does not move.",
-  "wayOut.cleared": () => "You cleared the release. Check it again.",
-  "release.failed": () => "You knocked. The release was pulled inside, and did not move.",
+    isFree ? "You tested the inside release: it works." : "You tested the inside release: it does not move.",
+  "wayOut.cleared": () => "You cleared the inside release. Test it again.",
+  "release.failed": () => "You knocked. The person inside pulled the release, but it did not move.",
   "door.shut": () => "You shut the door.",
   "door.opened": ({ by }) => OPENINGS[by],
   "record.written": () => "You wrote the record.",

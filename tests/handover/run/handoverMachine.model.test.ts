@@ -38,7 +38,14 @@ const WALKS: readonly Walk[] = [
     kind: "wheel-pack",
     done: [{ type: "mounting.measured", height_in: 44 }, { type: "ring.aligned" }],
     events: [
-      ...eventsOf("combination.changed", "pack.rebuilt", "bolt.thrown", "lock.spunOff", "holdback.set"),
+      ...eventsOf(
+        "combination.changed",
+        "pack.rebuilt",
+        "bolt.thrown",
+        "bolt.drawnAgain",
+        "lock.spunOff",
+        "holdback.set",
+      ),
       ...eventsOf("holdback.released", "observer.entered", "observer.left", "release.failed"),
       { type: "combination.dialed", by: "trainee", opened: true },
       { type: "combination.dialed", by: "trainee", opened: false },
@@ -65,6 +72,21 @@ const WALKS: readonly Walk[] = [
     events: eventsOf("mounting.measured", "authorization.asked", "ring.aligned", "duty.signed"),
     regions: ["mounting", "ring"],
     states: 8,
+  },
+  {
+    name: "what the lock itself says of its numbers",
+    kind: "wheel-pack",
+    done: [],
+    events: [
+      ...[true, false].flatMap((opensAsWritten) =>
+        eventsOf("lock.spunOff").map((event) => ({ ...event, opensAsWritten })),
+      ),
+      { type: "door.shut" },
+      { type: "door.opened", by: "emergency" },
+      { type: "observer.entered", canOpen: true },
+    ],
+    regions: ["door", "bolt", "inside", "escape", "entry", "asWritten"],
+    states: 12,
   },
   {
     name: "from the third proof to the signature",

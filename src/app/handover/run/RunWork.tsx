@@ -4,7 +4,7 @@ import { Sheet } from "../../shell/Sheet";
 import { Acts } from "./Acts";
 import { ChangeControls, ChooseNumbers } from "./ChangePanel";
 import { DoorHand } from "./DoorHand";
-import { standingDanger } from "./danger";
+import { isStanding } from "./danger";
 import type { Activity, HandoverSession } from "./handoverSession";
 import { RecordSheet } from "./RecordSheet";
 import { RingHand, RingPanel } from "./RingPanel";
@@ -60,6 +60,7 @@ interface RunWorkProps extends WorkProps {
 export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
   const [form, setForm] = useState<"numbers" | "record" | null>(null);
   const close = () => setForm(null);
+  const { danger } = session;
   return (
     <div className="run-place">
       <div className="run">
@@ -67,9 +68,13 @@ export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
           {session.activity === "ring" ? <RingHand session={session} /> : <DoorHand session={session} />}
         </div>
         <div className="run-side">
-          <ToldLine told={session.told} danger={standingDanger(session.run, session.told)} isOnce={isOnce} />
+          <ToldLine
+            told={session.told}
+            danger={isStanding(danger, session.run, session.told) ? danger : null}
+            isOnce={isOnce}
+          />
           <WorkPanel session={session} isOnce={isOnce} />
-          <ScenePicture situation={session.run.situation} isOnce={isOnce} />
+          <ScenePicture situation={session.run.situation} sign={isOnce ? "" : (danger?.sign ?? "")} />
           <Acts session={session} onForm={setForm} onLookBack={onLookBack} />
         </div>
       </div>

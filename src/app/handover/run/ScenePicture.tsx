@@ -1,6 +1,5 @@
 import type { Situation } from "../../../handover/run/situation";
 import { situationLines } from "../../../handover/run/situationWords";
-import { dangerIn } from "./danger";
 
 interface ScenePictureProps {
   readonly situation: Situation;
@@ -39,10 +38,12 @@ const DOOR = { open: "door open", shut: "door shut" } as const;
 const BOLT = { thrown: "bolt thrown", spunOff: "bolt thrown, spun off", retracted: "bolt back" } as const;
 const INSIDE = { nobody: "", able: "can open", unable: "shown nothing" } as const;
 
-/** The door from above, as it stands; the list beneath says the same in words. */
-export function ScenePicture({ situation, isOnce }: ScenePictureProps & { readonly isOnce: boolean }) {
-  // In a sitting the door is seen as it stands, and what that means is not told.
-  const alarm = isOnce ? "" : (dangerIn(situation)?.sign ?? "");
+/**
+ * The door from above; the list beneath says the same in words.
+ *
+ * @param sign - what is wrong at the door; empty where nothing is, or in a sitting, which does not tell it
+ */
+export function ScenePicture({ situation, sign: alarm }: ScenePictureProps & { readonly sign: string }) {
   return (
     <div className="scene">
       <svg viewBox="0 0 360 212" aria-hidden="true">

@@ -8,19 +8,22 @@ export interface Danger {
   readonly standing: string;
 }
 
-const SHUT_IN: Danger = { sign: "shut in", standing: "Still so: somebody is shut in." };
-const LOCKED_OUT: Danger = { sign: "locked out", standing: "Still so: you are locked out." };
+const SHUT_IN: Danger = { sign: "shut inside", standing: "Someone is still shut inside." };
+const LOCKED_OUT: Danger = { sign: "locked out", standing: "You are still locked out." };
 
-/** The danger that stands at a door, or null. */
-export function dangerIn(situation: Pick<Situation, "escape" | "entry">): Danger | null {
+/**
+ * The danger at a door, or null.
+ *
+ * @param opens - whether the numbers as written open the lock now: a loose ring may have been turned since the last step
+ */
+export function dangerIn(situation: Pick<Situation, "escape" | "entry">, opens: () => boolean): Danger | null {
   if (situation.escape === "shutIn") return SHUT_IN;
-  return situation.entry === "lockedOut" ? LOCKED_OUT : null;
+  return situation.entry === "lockedOut" && !opens() ? LOCKED_OUT : null;
 }
 
-/** The danger that stood before the last step already, or that what was told last does not tell; null where none does. */
-export function standingDanger({ steps, situation }: HandoverRun, told: Told | null): Danger | null {
-  const danger = dangerIn(situation);
+/** Whether a danger was there before the last step already, or is not in what was told last: then it is told again. */
+export function isStanding(danger: Danger | null, { steps }: HandoverRun, told: Told | null): boolean {
   const before = steps.filter(({ isUndone }) => !isUndone).at(-2);
-  const stoodBefore = before !== undefined && dangerIn(before.situation) === danger;
-  return stoodBefore || told?.consequences.length === 0 ? danger : null;
+  const wasBefore = before !== undefined && dangerIn(before.situation, () => false) === danger;
+  return wasBefore || told?.consequences.length === 0;
 }

@@ -5,6 +5,8 @@ import { replayRun } from "../../../handover/run/checkRun";
 import { DoorLock, type LockHappening } from "../../../handover/run/doorLock";
 import type { Dialer, HandoverEvent } from "../../../handover/run/handoverEvent";
 import type { HandoverRun } from "../../../handover/run/handoverRun";
+import { lockConsequences } from "../../../handover/run/lockConsequences";
+import { halfDrawn, opensAsWritten } from "../../../handover/run/lockProbe";
 import type { RecordedRun } from "../../../handover/run/recordedRun";
 import { drawScene } from "../../../handover/run/scene";
 import { isReleaseBlocked } from "../../../handover/run/sceneFit";
@@ -14,6 +16,7 @@ import type { Profile } from "../../../lock/profile";
 import { type Chance, seededChance } from "../../../statistics/chance";
 import { Store } from "../../shell/store";
 import type { ZeroingSession } from "../../zeroing/zeroingSession";
+import { type Danger, dangerIn } from "./danger";
 import { DoorChange } from "./doorChange";
 import { doorZeroing, keptDoor, learnedBy } from "./doorZeroing";
 import { type KeptDoor, type KeptRun, keepRun, type UnderWay } from "./keptRun";
@@ -92,6 +95,11 @@ export class HandoverSession extends Store {
     return isReleaseBlocked(this.recorded.scene, this.run);
   }
 
+  /** What is wrong at the door as it is now, or null. */
+  get danger(): Danger | null {
+    return dangerIn(this.run.situation, () => opensAsWritten(this.lock, learnedBy(this.zeroing)));
+  }
+
   /** Rules that a combination breaks, in words; none where it is allowed. */
   broken(numbers: Combination): readonly string[] {
     const { combinationRules, graduations } = this.setup.profile;
@@ -105,23 +113,28 @@ export class HandoverSession extends Store {
 
   /** Takes what happened, or tells why it cannot. @returns whether it happened */
   act(event: HandoverEvent, now: Milliseconds): boolean {
-    const hindrance = this.run.hindrance(event);
+    const hindrance = this.run.hindrance(event) ?? halfDrawn(event, this.lock);
     if (hindrance !== undefined) {
       this.refuse(hindrance);
       return false;
     }
     this.begunAt ??= now - (this.recorded.events.at(-1)?.at_ms ?? 0);
     const at_ms = Math.max(Math.round(now - this.begunAt), this.recorded.events.at(-1)?.at_ms ?? 0);
-    const step = this.run.take({ ...event, at_ms });
+    this.workLock(event);
+    const step = this.run.take({ ...event, at_ms, opensAsWritten: opensAsWritten(this.lock, learnedBy(this.zeroing)) });
     this.recorded = { ...this.recorded, events: [...this.recorded.events, step.event] };
-    this.told = toldOf(step);
-    if (event.type === "holdback.set") this.lock.setHoldback();
-    if (event.type === "holdback.released") this.lock.releaseHoldback();
-    if (event.type === "pack.rebuilt") this.lock.set(this.shipped, this.shipped);
+    this.told = toldOf(step, lockConsequences(event, this.lock, step.faults.length > 0));
     this.doors = [...this.doors, keptDoor(this.lock, this.zeroing)];
     this.keepNow();
     this.changed();
     return true;
+  }
+
+  /** What an act does to the lock on the door, besides what a hand has done already. */
+  private workLock({ type }: HandoverEvent): void {
+    if (type === "holdback.set") this.lock.setHoldback();
+    if (type === "holdback.released") this.lock.releaseHoldback();
+    if (type === "pack.rebuilt") this.lock.set(this.shipped, this.shipped);
   }
 
   /** Tells why nothing happens. */
@@ -215,11 +228,12 @@ export class HandoverSession extends Store {
 
   private heard(happening: LockHappening, now: Milliseconds): void {
     if (happening === "opened") this.act({ type: "combination.dialed", by: "trainee", opened: true }, now);
+    if (happening === "drawnAgain") this.act({ type: "bolt.drawnAgain" }, now);
     if (happening === "refused") this.act({ type: "combination.dialed", by: "trainee", opened: false }, now);
     if (happening === "thrown" && this.run.situation.bolt === "retracted") this.act({ type: "bolt.thrown" }, now);
     if (happening === "spunOff" && this.run.situation.bolt === "thrown") this.act({ type: "lock.spunOff" }, now);
     if (happening === "held") {
-      this.told = hindered("The holdback holds the bolt back: the dial does not turn.");
+      this.told = hindered("The dial is blocked: the holdback holds the bolt back.");
     }
   }
 

@@ -9,10 +9,10 @@ export interface Told {
   readonly isHindered: boolean;
 }
 
-/** What a step did, told at once. */
-export const toldOf = ({ event, faults }: RunStep): Told => ({
+/** What a step did, told at once. @param byLock - what follows from it by the lock itself */
+export const toldOf = ({ event, faults }: RunStep, byLock: readonly string[]): Told => ({
   words: stepWords(event),
-  consequences: faults.map((code) => FAULT_WORDS[code].happened),
+  consequences: [...faults.map((code) => FAULT_WORDS[code].happened), ...byLock],
   isHindered: false,
 });
 

@@ -1,0 +1,29 @@
+import { sizeText } from "../../lock/amountWords";
+import type { DoorLock } from "./doorLock";
+import type { HandoverEvent } from "./handoverEvent";
+import { opensAsWritten, turnThatOpens } from "./lockProbe";
+
+/** What a shut door comes to, by the lock on it. */
+function shutWords(lock: DoorLock): string {
+  if (lock.isHeld) return "The holdback keeps the bolt back: the door is not locked.";
+  if (lock.retraction > 0) return "The bolt is back: the door is not locked.";
+  const turn = turnThatOpens(lock);
+  return turn === null
+    ? "The door is locked: turning the dial on does not open it."
+    : `The wheels are still in line: turning the dial ${sizeText(turn)} graduations ${lock.profile.draw.turn} opens it.`;
+}
+
+/** What a combination that has been changed comes to, dialed as it is written. */
+const changedWords = (lock: DoorLock) =>
+  opensAsWritten(lock) ? "Dialed as written, it opens as the ring is now." : "Dialed as written, it does not open.";
+
+/**
+ * What follows from an act by the mechanics of the lock on the door: each sentence is found by trying a copy of it.
+ *
+ * @param isFault - whether the act was a fault; what went well is not told
+ */
+export function lockConsequences(event: HandoverEvent, lock: DoorLock, isFault: boolean): readonly string[] {
+  if (event.type === "door.shut") return [shutWords(lock)];
+  if (event.type === "combination.changed" && isFault) return [changedWords(lock)];
+  return [];
+}

@@ -1,0 +1,43 @@
+import { type Graduations, signOf } from "../../lock/dial";
+import type { LearnedZero } from "../../zeroing/learnedZero";
+import type { DoorLock } from "./doorLock";
+import type { HandoverEvent } from "./handoverEvent";
+
+/** Beyond a whole turn the draw has come by every place where the lever nose can drop, graduations. */
+const OVER: Graduations = 1;
+
+/**
+ * How far the dial must be turned on in the direction of the draw to open a lock whose bolt is thrown, without dialing any
+ * number: found by turning a copy of it.
+ *
+ * @returns graduations to the positive stop, > 0; null where turning on does not open it
+ */
+export function turnThatOpens(lock: DoorLock): Graduations | null {
+  const { draw, graduations } = lock.profile;
+  const copy = lock.copyThrown();
+  const from = copy.hand.dial;
+  copy.turnBy(signOf(draw.turn) * (graduations + draw.travel + OVER));
+  return copy.retraction === 1 ? Math.abs(copy.hand.dial - from) : null;
+}
+
+/**
+ * Whether the combination as written, dialed exactly at the index as it stands, opens a lock: found by dialing a copy of
+ * it. Ring, zero, numbers set and tolerance all go into it.
+ *
+ * @param zero - what an encoder lock has learned by now, where it has not been dialed since
+ */
+export function opensAsWritten(lock: DoorLock, zero: LearnedZero | null = lock.zero): boolean {
+  const copy = lock.copyThrown(zero);
+  copy.spinOff();
+  return copy.dialBy(copy.meant, []);
+}
+
+/** Why a bolt that is only part of the way back keeps an act from happening; undefined where it does not. */
+export function halfDrawn(event: HandoverEvent, lock: DoorLock): string | undefined {
+  const isOpening = event.type === "door.opened" && event.by === "outside";
+  if (!isOpening && event.type !== "holdback.set") return undefined;
+  const isPart = lock.retraction > 0 && lock.retraction < 1;
+  return isPart
+    ? `The bolt is only part of the way back. Turn ${lock.profile.draw.turn} until the dial stops.`
+    : undefined;
+}
