@@ -23,7 +23,7 @@ const placeOf = (one: Locator) =>
     const { top, bottom } = element.getBoundingClientRect();
     return { top, bottom };
   });
-const CLEAN = "Handed over with every proof, and no fault on the way.";
+const CLEAN = "Handed over with every proof and without a fault.";
 
 test("a clean handover by keyboard, every dialing by hand", async ({ page }) => {
   test.slow();
@@ -152,7 +152,7 @@ test("on a phone dial, act and what follows are in one view, and nothing moves t
   await page.getByRole("button", { name: "Lock", exact: true }).click();
   const before = await placeOf(door.bench.dial);
   await act.click();
-  await door.expectTold("You dialed a lock that does not read true");
+  await door.expectTold("You dialed a lock that is not ready");
   expect(await placeOf(door.bench.dial)).toEqual(before);
   const told = await placeOf(door.told);
   expect(before.top).toBeGreaterThanOrEqual(0);
@@ -165,17 +165,17 @@ test.describe("bad handovers and what follows", () => {
     const door = new Handover(page);
     await door.open(doorWith({ slips: true }));
     await door.change();
-    await door.expectTold("What you set is not what is written down.");
+    await door.expectTold("The numbers you set are not the numbers that are written down.");
     await door.does("Spin off", "Shut the door");
-    await door.expectTold("You are locked out.");
+    await door.expectTold("You are locked out");
     await door.does("Dial the combination");
     await door.expectTold("it did not open");
-    await door.expectTold("Still so: you are locked out.");
+    await door.expectTold("You are still locked out.");
     await door.does("Knock: open it from inside");
     await door.expectTold("Nobody is inside.");
     await door.does("Have it opened by force");
-    await door.expectTold("It took hours");
-    await expect(door.told).not.toContainText("Still so");
+    await door.expectTold("On a real door that takes hours");
+    await expect(door.told).not.toContainText("still locked out");
     await door.does("Look back");
     await expect(door.debrief).toBeFocused();
     await page.getByRole("button", { name: /^Undo from here.*You shut the door/ }).click();
@@ -184,7 +184,7 @@ test.describe("bad handovers and what follows", () => {
     await expect(door.bench.dial).toBeFocused();
     await door.does("Look back");
     await expect(door.debrief.getByText("Undone in the debrief.")).toHaveCount(3);
-    await expect(door.debrief).toContainText("You are locked out.");
+    await expect(door.debrief).toContainText("You are locked out");
   });
 
   test("somebody inside and no way out that was checked: shut in, and the release does not move", async ({ page }) => {
@@ -194,7 +194,7 @@ test.describe("bad handovers and what follows", () => {
     await door.does("Show an observer the release, and in", "Shut the door");
     await expect(door.state("door")).toHaveText("shut");
     await door.does("Spin off");
-    await door.expectTold("Somebody is shut in");
+    await door.expectTold("Someone is shut inside");
     await door.does("Knock: open it from inside");
     await door.expectTold("did not move");
     await door.does("Dial the combination", "Pull the door open");
@@ -207,13 +207,13 @@ test.describe("bad handovers and what follows", () => {
     const door = new Handover(page);
     await door.open(doorWith({}));
     await door.does(...PREPARED, "Set the holdback", "Spin off");
-    await door.expectTold("the holdback held it back");
+    await door.expectTold("the holdback holds the bolt back");
     await door.does("Shut the door");
-    await door.expectTold("A held-back door does not lock");
+    await door.expectTold("the door is not locked");
     await door.does("Pull the door open");
     await door.expectTold("You pulled the door open.");
     await door.does("Sign the door off");
-    await door.expectTold("You wanted to hand over a door whose bolt is held back.");
+    await door.expectTold("You tried to hand over a door with the holdback set.");
     await expect(door.debrief).toHaveCount(0);
   });
 
@@ -225,7 +225,7 @@ test.describe("bad handovers and what follows", () => {
     await door.does(...PREPARED);
     await door.change();
     await door.does("Sign the door off");
-    await door.expectTold("The signature does not stand.");
+    await door.expectTold("The signature was not accepted.");
     const numbers = await door.combination.textContent();
     await page.reload();
     await expect(door.combination).toHaveText(numbers ?? "");
@@ -234,8 +234,8 @@ test.describe("bad handovers and what follows", () => {
     await expect(page.getByTestId("debrief-missing").getByRole("listitem")).toContainText([
       "three times in a row",
       "second person",
-      "get out from inside",
-      "observer inside",
+      "inside release",
+      "someone inside",
       "from outside",
       "holdback",
       "spun off",
@@ -289,7 +289,7 @@ test.describe("bad handovers and what follows", () => {
     const door = new Handover(page);
     await door.open(doorWith({ profile: shippedProfile("dial-encoder") }));
     await door.does("Measure the height", "Align the ring", "Set the zero turning right");
-    await expect(door.state("zero")).toHaveText("right side");
+    await expect(door.state("zero")).toHaveText("right side only");
     await door.does("Dial the combination");
     await door.expectTold("it did not open");
     await door.expectTold("the zero is not set from both sides");

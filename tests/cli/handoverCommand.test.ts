@@ -11,7 +11,7 @@ describe("handover check", () => {
   test("a clean handover: status 0", async () => {
     const { status, out, complaints } = await check(clean);
     expect([status, complaints]).toEqual([0, []]);
-    expect(out).toBe("Handed over with every proof, and no fault on the way.\n");
+    expect(out).toBe("Handed over with every proof and without a fault.\n");
   });
 
   test("a bad one: status 1, what was missing and every fault in order", async () => {
@@ -26,7 +26,7 @@ describe("handover check", () => {
     expect(faults).toContain(`\n    Harmed: ${harmed}\n`);
     expect(faults).toContain(`\n    Source: ${source}.\n`);
     expect(faults.match(/Source: /g)).toHaveLength(13);
-    expect(faults).toContain("Step 5, undone in the debrief: The door holds, the numbers do not open it");
+    expect(faults).toContain("Step 5, undone in the debrief: You are locked out");
   });
 
   test("as JSON", async () => {

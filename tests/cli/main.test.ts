@@ -43,7 +43,7 @@ test("reads one JSON text from standard input as well, a byte order mark before 
   const clean = readFileSync(join(ROOT, "shared/handovers/clean.json"), "utf8");
   for (const input of [clean, `\uFEFF${clean}`]) {
     const { status, stdout, stderr } = gatefall("handover check -", input);
-    expect([status, stdout, stderr]).toEqual([0, "Handed over with every proof, and no fault on the way.\n", ""]);
+    expect([status, stdout, stderr]).toEqual([0, "Handed over with every proof and without a fault.\n", ""]);
   }
 }, 40_000);
 

@@ -37,7 +37,7 @@ const BEFORE_RECORD: readonly RequiredProof[] = [
   {
     code: "mounting",
     condition: any("mounting.inRange", "mounting.authorized"),
-    missing: "The mounting height is not settled: measure it, and above 48 inches get an exception in writing.",
+    missing: "The mounting height is not settled: it must be 34 to 48 inches, or have an exception in writing.",
     source: "2010 ADA Standards 404.2.7 and 309.4; the exception in writing: common practice, no source",
   },
   { code: "ring", condition: "ring.aligned", missing: "The ring is not aligned and clamped.", source: COMMON },

@@ -249,7 +249,7 @@ describe("a handover", () => {
     const story = jobStory({ ...note, personId: "tavro" });
     expect(story.sentence).toMatch(/^Handed over, with \d faults\. \d+ steps\.$/);
     expect(story.points).toContain(
-      "Step 1, at 0:01 min: You signed with something missing. The signature does not stand. Instead: Make what is missing, then sign.",
+      "Step 1, at 0:01 min: You signed, but something is missing. The signature was not accepted. Instead: Do what is missing, then sign.",
     );
     expect(detailsOf({ kind: "change", details: note.details })).toBeNull();
   });

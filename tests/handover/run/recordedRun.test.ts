@@ -19,7 +19,7 @@ describe("the sample runs", () => {
   test("the clean one is clean", () => {
     const result = checkRun(parseRun(clean));
     expect(result).toMatchObject({ isClean: true, isHandedOver: true, missing: [], faults: [], isHandsOff: false });
-    expect(verdictWords(result)).toBe("Handed over with every proof, and no fault on the way.");
+    expect(verdictWords(result)).toBe("Handed over with every proof and without a fault.");
   });
 
   test("the bad one keeps every fault, those undone in the debrief as well", () => {
@@ -44,7 +44,7 @@ describe("the sample runs", () => {
     const [head, ...more] = faultLines(result.faults[4] as (typeof result.faults)[number]);
     expect(head).toMatch(/^Step 5, undone in the debrief: You shut/);
     expect(more).toEqual([
-      expect.stringMatching(/^Harmed: Everybody/),
+      expect.stringMatching(/^Harmed: Everyone/),
       expect.stringMatching(/^Instead: Open it/),
       expect.stringMatching(/^Source: MIL-HDBK-1013\/8 \(1989\), section 2, item d/),
     ]);
@@ -87,7 +87,7 @@ describe("a run that is none is refused in a sentence", () => {
   test("what cannot have happened is told with its event", () => {
     const run = parseRun(events({ type: "door.opened", by: "outside", at_ms: 0 }));
     expect(() => checkRun(run)).toThrow(
-      "step 1 (events[0]), door.opened, cannot have happened, so take it out or add what came before it: The door is open already.",
+      "step 1 (events[0]), door.opened, cannot have happened, so take it out or add what came before it: The door is already open.",
     );
     const back = parseRun(events({ type: "run.wentBack", steps: 3, at_ms: 0 }));
     expect(() => checkRun(back)).toThrow(/^events\[0\], run.wentBack, goes back to step 3, but only 0 steps count/);
