@@ -1,10 +1,13 @@
+import { harmlessName } from "../drill/harmlessText";
 import { parseCombination } from "../lock/combination";
 import type { Profile } from "../lock/profile";
 import { parseProfile } from "../lock/profileSchema";
 import { shippedProfile } from "../lock/shippedProfiles";
 import { type RecordedAttempt, writeAttemptLine } from "../trace/recordedAttempt";
 import type { AttemptRecord } from "./attemptRecord";
+import { timeCell } from "./csvText";
 import type { LogbookContents } from "./logbookContents";
+import { type NamedRecord, namedRecords } from "./recordColumns";
 import { decodeTrace } from "./traceCodec";
 
 /** The lock of an attempt. @throws {LockError} for one that is not known here, or none */
@@ -25,8 +28,8 @@ export function recordedAttempt(attempt: AttemptRecord, trace: Uint8Array): Reco
   return { profile, combination: parseCombination(profile, attempt.combination), start, positions, times_ms };
 }
 
-/** The line of an attempt, or null where it has no motion or its lock is not known here. */
-function lineOf(attempt: AttemptRecord, trace: Uint8Array | undefined): string | null {
+/** The motion as a line of the replay format, or null where there is none or its lock is not known here. */
+function motionLine(attempt: AttemptRecord, trace: Uint8Array | undefined): string | null {
   if (trace === undefined) return null;
   try {
     const recorded = recordedAttempt(attempt, trace);
@@ -37,15 +40,25 @@ function lineOf(attempt: AttemptRecord, trace: Uint8Array | undefined): string |
   }
 }
 
+/** A line that begins with which attempt it is, whose and when. Readers of the format leave out what they do not know. */
+function lineOf({ record, person }: NamedRecord<AttemptRecord>, trace: Uint8Array | undefined): string | null {
+  const line = motionLine(record, trace);
+  if (line === null) return null;
+  const { id, personId, startedAt, sittingId } = record;
+  const whose = { id, person: harmlessName(person), personId, startedAt: timeCell(startedAt), sittingId };
+  return JSON.stringify({ ...whose, ...JSON.parse(line) });
+}
+
 /**
- * Attempts in the replay format, JSON Lines, one a line.
+ * Attempts in the replay format, JSON Lines, one a line, earliest first; each with its id, person and time.
  *
  * @returns the text, and how many attempts were left out for want of a motion or a known lock
  */
-export function attemptsReplay({ records, traces }: LogbookContents): {
+export function attemptsReplay(contents: LogbookContents): {
   readonly text: string;
   readonly leftOut: number;
 } {
-  const lines = records.attempts.flatMap((attempt) => lineOf(attempt, traces.get(attempt.id)) ?? []);
-  return { text: lines.map((line) => `${line}\n`).join(""), leftOut: records.attempts.length - lines.length };
+  const attempts = namedRecords(contents, contents.records.attempts);
+  const lines = attempts.flatMap((one) => lineOf(one, contents.traces.get(one.record.id)) ?? []);
+  return { text: lines.map((line) => `${line}\n`).join(""), leftOut: attempts.length - lines.length };
 }

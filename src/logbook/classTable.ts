@@ -1,5 +1,4 @@
 import type { AttemptRecord } from "./attemptRecord";
-import { type CsvCell, csvText } from "./csvText";
 import { type FirstTimeOpenings, firstTimeOpenings } from "./firstTimeOpenings";
 import type { JobRecord } from "./jobRecord";
 import { joinContents, type LogbookContents } from "./logbookContents";
@@ -156,63 +155,4 @@ export function truestOf({ bests }: ClassCell): AttemptRecord | null {
     bests.flatMap(({ truest }) => truest ?? []),
     worstStop,
   );
-}
-
-const HEADER = [
-  "person",
-  "person_id",
-  "profile",
-  "exercise",
-  "attempts",
-  "opened",
-  "wilson_low",
-  "wilson_high",
-  "stop_bias",
-  "stop_spread",
-  "quickest_s",
-  "truest_worst_stop",
-  "latest",
-  "latest_opened",
-  "latest_s",
-  "ready",
-  "lapsed",
-  "ready_in_all",
-];
-
-const fixed = (value: number | null | undefined) => (value == null ? null : Number(value.toFixed(3)));
-
-function csvRow({ person, isReady }: ClassRow, { profileId, exercise }: Skill, cell: ClassCell): CsvCell[] {
-  const quickest = quickestOf(cell);
-  const truest = truestOf(cell);
-  return [
-    person.name,
-    person.id,
-    profileId,
-    exercise,
-    cell.attempts,
-    cell.openings.opened,
-    fixed(cell.openings.interval.low),
-    fixed(cell.openings.interval.high),
-    fixed(cell.stops?.bias),
-    fixed(cell.stops?.spread),
-    fixed(quickest && quickest.duration_ms / 1000),
-    fixed(truest && worstStop(truest)),
-    new Date(cell.latest.startedAt).toISOString(),
-    cell.latest.opened ? 1 : 0,
-    fixed(cell.latest.duration_ms / 1000),
-    cell.mastery.isReady ? 1 : 0,
-    cell.mastery.state === "lapsed" ? 1 : 0,
-    isReady ? 1 : 0,
-  ];
-}
-
-/** A class table as CSV, one person and skill a row; times in seconds, stops in graduations. */
-export function classCsv({ skills, rows }: ClassTable): string {
-  const lines = rows.flatMap((row) =>
-    skills.flatMap((skill, i) => {
-      const cell = row.cells[i];
-      return cell ? [csvRow(row, skill, cell)] : [];
-    }),
-  );
-  return csvText(HEADER, lines);
 }

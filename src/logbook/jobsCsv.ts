@@ -1,30 +1,25 @@
-import { type CsvCell, csvText } from "./csvText";
+import { type CsvColumn, csvOf } from "./csvText";
 import type { JobRecord } from "./jobRecord";
 import type { LogbookContents } from "./logbookContents";
+import { DURATION, type NamedRecord, NOTED, namedRecords, SITTING, WHOSE, yesNo } from "./recordColumns";
 
-const HEADER = ["id", "started", "person", "profile", "job", "help", "right", "duration_s", "missed", "tags", "note"];
+/** Columns of the file of jobs. */
+export const JOB_COLUMNS: readonly CsvColumn<NamedRecord<JobRecord>>[] = [
+  ...WHOSE,
+  ...SITTING,
+  { name: "profile", meaning: "id of the kind of lock", cell: ({ record }) => record.profileId },
+  { name: "job", meaning: "change, trouble or handover", cell: ({ record }) => record.kind },
+  { name: "help", meaning: "full, counts or silent", cell: ({ record }) => record.help },
+  yesNo("right", "whether the job was right", ({ record }) => record.isRight),
+  DURATION,
+  {
+    name: "missed",
+    meaning: "codes of what was missed, semicolons between",
+    cell: ({ record }) => record.missed.join("; "),
+  },
+  ...NOTED,
+];
 
-function row(job: JobRecord, name: string): CsvCell[] {
-  return [
-    job.id,
-    new Date(job.startedAt).toISOString(),
-    name,
-    job.profileId,
-    job.kind,
-    job.help,
-    job.isRight ? 1 : 0,
-    Number((job.duration_ms / 1000).toFixed(3)),
-    job.missed.join("; "),
-    job.tags.join("; "),
-    job.note ?? "",
-  ];
-}
-
-/** Jobs as CSV, one a row, in the order they are kept. */
-export function jobsCsv({ records }: LogbookContents): string {
-  const names = new Map(records.people.map(({ id, name }) => [id, name]));
-  return csvText(
-    HEADER,
-    records.jobs.map((job) => row(job, names.get(job.personId) ?? "")),
-  );
-}
+/** Jobs as CSV, one a row, earliest first. */
+export const jobsCsv = (contents: LogbookContents): string =>
+  csvOf(JOB_COLUMNS, namedRecords(contents, contents.records.jobs));

@@ -36,8 +36,10 @@ export async function toldJobs(logbook: Logbook, personId: string, known?: reado
 }
 
 /** The sitting that a zeroing is a try of, as its details tell. */
-function sittingOf({ details }: ZeroingRecord): unknown {
-  return typeof details === "object" && details !== null && "sittingId" in details ? details.sittingId : undefined;
+export function sittingOf({ details }: ZeroingRecord): string | undefined {
+  const found =
+    typeof details === "object" && details !== null && "sittingId" in details ? details.sittingId : undefined;
+  return typeof found === "string" ? found : undefined;
 }
 
 /** Zeroings of a person that may be told. @throws {LogbookError} when the storage fails */

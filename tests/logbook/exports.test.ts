@@ -1,31 +1,47 @@
 import { csvParse } from "d3-dsv";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { harmlessText } from "../../src/drill/harmlessText";
 import { attemptsCsv } from "../../src/logbook/attemptsCsv";
 import { attemptsReplay } from "../../src/logbook/attemptsReplay";
+import { classCsv } from "../../src/logbook/classCsv";
+import { classTable } from "../../src/logbook/classTable";
+import { CSV_FILES, csvDictionary } from "../../src/logbook/csvDictionary";
 import { csvText } from "../../src/logbook/csvText";
 import { demoLogbook } from "../../src/logbook/demoLogbook";
 import { jobsCsv } from "../../src/logbook/jobsCsv";
 import { NO_CONTENTS } from "../../src/logbook/logbookContents";
 import { xapiStatements } from "../../src/logbook/xapiStatements";
+import { zeroingsCsv } from "../../src/logbook/zeroingsCsv";
 import { parseAttemptLine } from "../../src/trace/recordedAttempt";
 import { replay, resultOf } from "../../src/trace/replay";
-import { aJob, anAttempt, aPerson, contents, NOON, stopsOf } from "../support/logbookRecords";
+import { aJob, anAttempt, aPerson, attempts, contents, NOON, stopsOf, theirPeople } from "../support/logbookRecords";
+
+const demo = demoLogbook(3, NOON);
 
 describe("CSV", () => {
-  test("gives back any text, but one that a spreadsheet would take for a formula", () => {
+  /** What a spreadsheet might take for the beginning of a formula, wherever it may take a cell to begin. */
+  const STARTS = /(^|[;\t\r\n])[\s"'\u200b\ufeff]*[=+\-@＝＋－＠]/;
+
+  function expectGuarded(was: string, is: string) {
+    const shown = harmlessText(was);
+    // Guards are apostrophes, and nothing else is added, taken or moved.
+    expect(is.replaceAll("'", "")).toBe(shown.replaceAll("'", ""));
+    if (!STARTS.test(shown) && !/^[\t\r\n]/.test(shown)) expect(is).toBe(shown);
+    expect(is).not.toMatch(/^[\t\r\n]/);
+    expect(is.split(/[;\t\r\n]/).filter((part) => /^[\s"\u200b\ufeff]*[=+\-@＝＋－＠]/.test(part))).toEqual([]);
+  }
+
+  test("gives back any text, but for guards where a spreadsheet might see a formula", () => {
+    const text = fc.oneof(fc.string(), fc.string({ unit: fc.constantFrom(..."=+-@＝＋－＠ ;\t\r\n\"'a1") }));
     fc.assert(
-      fc.property(fc.string(), fc.string(), (one, other) => {
+      fc.property(text, text, (one, other) => {
         const [row] = csvParse(csvText(["one", "other"], [[one, other]]));
-        for (const [was, is] of [
-          [one, row?.one],
-          [other, row?.other],
-        ] as const) {
-          expect(is === was || is === `'${was}`).toBe(true);
-          expect(is ?? "").not.toMatch(/^[=+\-@\t\r\n]/);
-        }
+        expectGuarded(one, row?.one ?? "");
+        expectGuarded(other, row?.other ?? "");
       }),
       {
+        numRuns: 500,
         examples: [
           ["=HYPERLINK(1)", "-2+3"],
           ["@x", '"\n,'],
@@ -33,6 +49,20 @@ describe("CSV", () => {
         ],
       },
     );
+  });
+
+  test.each([
+    [" =1+1", "' =1+1"],
+    ["＝1+1", "'＝1+1"],
+    ["＠SUM(A1)", "'＠SUM(A1)"],
+    ["fine; =1+1", "fine;' =1+1"],
+    ["fine;=1+1;-2", "fine;'=1+1;'-2"],
+    ['a\n"=1', "a\n'\"=1"],
+    ["\u202Egpj", "\uFFFDgpj"],
+    ["29-92-54", "29-92-54"],
+    ["cold hands; late", "cold hands; late"],
+  ])("writes %j so that it stays a text", (typed, written) => {
+    expect(csvParse(csvText(["a"], [[typed]]))[0]?.a).toBe(written);
   });
 
   test("keeps a negative number a number", () => {
@@ -45,6 +75,9 @@ describe("CSV", () => {
     const [row] = csvParse(attemptsCsv(contents([aPerson("tavro", { name: "=Tavro" })], [attempt])));
     expect(row).toMatchObject({
       person: "'=Tavro",
+      person_id: "tavro",
+      sitting_id: "",
+      sheet: "",
       started: new Date(NOON).toISOString(),
       combination: "29-92-54",
       opened: "0",
@@ -68,6 +101,10 @@ describe("jobs as CSV", () => {
       id: "j",
       started: new Date(NOON).toISOString(),
       person: "Tavro",
+      person_id: "tavro",
+      sitting_id: "",
+      sheet_id: "",
+      sheet: "",
       profile: "three-wheel",
       job: "handover",
       help: "silent",
@@ -80,7 +117,69 @@ describe("jobs as CSV", () => {
   });
 });
 
-const demo = demoLogbook(3, NOON);
+describe("zeroings as CSV", () => {
+  test("have a zeroing a row, with the means of each turn, every stop, and the sitting it was a try of", () => {
+    const readings = [
+      { turn: "right" as const, deviation: 0.2 },
+      { turn: "right" as const, deviation: 0.4 },
+      { turn: "right" as const, deviation: 3, refusal: "off-the-mark" as const },
+      { turn: "left" as const, deviation: -0.1 },
+    ];
+    const zeroing = {
+      ...{ id: "z", createdAt: NOON, updatedAt: NOON, personId: "tavro", startedAt: NOON, profileId: "dial-encoder" },
+      ...{ outcome: "zero-set" as const, readings, details: { sittingId: "s" } },
+    };
+    const sitting = { ...anAttempt("s"), title: "Friday", state: "finished" as const, body: {} };
+    const part = contents([aPerson("tavro")]);
+    const [row] = csvParse(
+      zeroingsCsv({ ...part, records: { ...part.records, zeroings: [zeroing], sittings: [sitting] } }),
+    );
+    expect(row).toMatchObject({
+      id: "z",
+      person_id: "tavro",
+      sitting_id: "s",
+      sheet: "Friday",
+      outcome: "zero-set",
+      right_stops: "2",
+      right_mean: "0.3",
+      right_spread: "0.2",
+      left_stops: "1",
+      left_mean: "-0.1",
+      left_spread: "0",
+      refused: "1",
+      stops: "right 0.2; right 0.4; right 3 (refused: off-the-mark); left -0.1",
+    });
+  });
+});
+
+describe("every CSV", () => {
+  test("has its rows in one order, whatever order the records come in", () => {
+    fc.assert(
+      fc.property(attempts, fc.infiniteStream(fc.nat()), (list, keys) => {
+        const shuffled = list
+          .map((one) => ({ one, key: keys.next().value ?? 0 }))
+          .sort((a, b) => a.key - b.key)
+          .map(({ one }) => one);
+        expect(attemptsCsv(contents(theirPeople, shuffled))).toBe(attemptsCsv(contents(theirPeople, list)));
+      }),
+    );
+  });
+
+  test("has every column explained, with a unit where the name or the meaning has one", () => {
+    const explained = csvParse(csvDictionary());
+    const columnsOf = (file: string) => explained.filter((one) => one.file === file).map(({ column }) => column);
+    expect(columnsOf("attempts")).toEqual(csvParse(attemptsCsv(demo)).columns);
+    expect(columnsOf("jobs")).toEqual(csvParse(jobsCsv(demo)).columns);
+    expect(columnsOf("zeroings")).toEqual(csvParse(zeroingsCsv(demo)).columns);
+    expect(columnsOf("class")).toEqual(csvParse(classCsv(classTable([demo]))).columns);
+    for (const { column, unit, meaning } of explained) {
+      expect(meaning, column).toMatch(/^[a-z0-9].{8,}[^.]$/);
+      if (column?.endsWith("_s")) expect(unit, column).toBe("s");
+      if (/^(stop_|estimate)/.test(column ?? "")) expect(unit, column).toBe("graduations");
+    }
+    expect(CSV_FILES.map(({ file }) => file)).toContain("gauge");
+  });
+});
 
 describe("the replay format", () => {
   test("replays to the same outcome, through the reader of the command line", { timeout: 60_000 }, () => {
@@ -88,9 +187,14 @@ describe("the replay format", () => {
     const lines = text.trimEnd().split("\n");
     expect(leftOut).toBe(0);
     expect(lines).toHaveLength(demo.records.attempts.length);
-    lines.forEach((line, i) => {
+    const byId = new Map(demo.records.attempts.map((one) => [one.id, one]));
+    const names = new Map(demo.records.people.map(({ id, name }) => [id, name]));
+    lines.forEach((line) => {
       const { opened, faults } = resultOf(replay(parseAttemptLine(line)));
-      const attempt = demo.records.attempts[i];
+      const { id, person, personId, startedAt } = JSON.parse(line);
+      const attempt = byId.get(id);
+      expect(startedAt).toBe(new Date(attempt?.startedAt ?? 0).toISOString());
+      expect([personId, person]).toEqual([attempt?.personId, names.get(personId)]);
       expect(opened).toBe(attempt?.opened);
       expect(faults.map(({ code }) => code)).toEqual(attempt?.faults.map(({ code }) => code));
     });

@@ -1,5 +1,6 @@
+import { classCsv } from "../../logbook/classCsv";
 import type { ClassTable } from "../../logbook/classTable";
-import { classCsv } from "../../logbook/classTable";
+import { CsvMarkChoice, useCsvMark } from "../logbook/CsvMarkChoice";
 import { saveFile } from "../logbook/saveFile";
 import { type Chosen, ClassTableView } from "./ClassTableView";
 import type { NamedSkill } from "./classView";
@@ -92,6 +93,7 @@ interface ClassPanelProps extends FilterProps, SkillChoiceProps {
 
 /** The table of the class, with what is listed, and its file. */
 export function ClassPanel({ table, names, onChoose, filter, onFilter, all, asked, onAsk }: ClassPanelProps) {
+  const [mark, setMark] = useCsvMark();
   return (
     <section className="desk-class" aria-labelledby="desk-class">
       <h2 id="desk-class">People and skills</h2>
@@ -100,10 +102,11 @@ export function ClassPanel({ table, names, onChoose, filter, onFilter, all, aske
         <button
           type="button"
           className="button"
-          onClick={() => saveFile(deskFile("class", classCsv(table), Date.now()))}
+          onClick={() => saveFile(deskFile("class", classCsv(table), { now: Date.now(), csv: mark }))}
         >
           Save the table as CSV
         </button>
+        <CsvMarkChoice mark={mark} onMark={setMark} />
       </div>
       <SkillChoice all={all} asked={asked} onAsk={onAsk} />
       <ClassTableView table={table} skills={asked} names={names} filter={filter} onChoose={onChoose} />

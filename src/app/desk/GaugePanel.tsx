@@ -2,6 +2,7 @@ import { useMemo, useState } from "react";
 import { placesOf } from "../../logbook/dialingGauge";
 import { gaugeCsv } from "../../logbook/gaugeCsv";
 import { skillKey } from "../../logbook/skill";
+import { useCsvMark } from "../logbook/CsvMarkChoice";
 import { saveFile } from "../logbook/saveFile";
 import type { ClassView, NamedSkill } from "./classView";
 import { deskFile } from "./deskFile";
@@ -74,6 +75,7 @@ function Study({ view: { gauge, sentence, lacks, sources, means } }: { readonly 
 export function GaugePanel({ view, skills }: { readonly view: ClassView; readonly skills: readonly NamedSkill[] }) {
   const [key, setKey] = useState("");
   const [asked, setPlace] = useState<number | null>(null);
+  const [mark] = useCsvMark();
   const skill = skills.find((one) => one.key === key) ?? skills[0];
   const { contents, names } = view;
   const places = useMemo(
@@ -98,7 +100,9 @@ export function GaugePanel({ view, skills }: { readonly view: ClassView; readonl
           type="button"
           className="button"
           disabled={gauge === null}
-          onClick={() => gauge && saveFile(deskFile("gauge", gaugeCsv(skill.skill, place, gauge), Date.now()))}
+          onClick={() =>
+            gauge && saveFile(deskFile("gauge", gaugeCsv(skill.skill, place, gauge), { now: Date.now(), csv: mark }))
+          }
         >
           Save the study as CSV
         </button>

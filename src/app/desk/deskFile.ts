@@ -1,3 +1,4 @@
+import { type CsvMark, csvFileText } from "../logbook/csvFile";
 import type { ExportFile } from "../logbook/exportFiles";
 import { fileNameOf } from "../shell/fileName";
 
@@ -6,6 +7,10 @@ import { fileNameOf } from "../shell/fileName";
  *
  * @param now - milliseconds since 1970
  */
-export function deskFile(what: "class" | "gauge", text: string, now: number): Omit<ExportFile, "told"> {
-  return { name: fileNameOf({ what, at: now, ending: "csv" }), type: "text/csv", text };
+export function deskFile(
+  what: "class" | "gauge" | "sittings",
+  text: string,
+  { now, csv }: { readonly now: number; readonly csv: CsvMark },
+): Omit<ExportFile, "told"> {
+  return { name: fileNameOf({ what, at: now, ending: "csv" }), type: "text/csv", text: csvFileText(text, csv) };
 }

@@ -1,5 +1,7 @@
 import { useState } from "react";
+import { harmlessName } from "../../drill/harmlessText";
 import { removeDemo, wholeLogbook } from "../../logbook/wholeLogbook";
+import { CsvMarkChoice, useCsvMark } from "./CsvMarkChoice";
 import type { CurrentLogbook } from "./currentLogbook";
 import { EXPORTS, type ExportKind, exportFile } from "./exportFiles";
 import { countText } from "./figures/numbers";
@@ -14,10 +16,11 @@ function ExportPanel({ current }: { readonly current: CurrentLogbook }) {
   const { person, logbook } = current;
   const [isOwn, setOwn] = useState(false);
   const { told, act } = useDoing();
+  const [mark, setMark] = useCsvMark();
   const personId = isOwn && person !== null ? person.id : null;
   const save = (kind: ExportKind) =>
     act(async () => {
-      const file = exportFile(kind, await wholeLogbook(logbook), personId, Date.now());
+      const file = exportFile(kind, await wholeLogbook(logbook), { personId, now: Date.now(), csv: mark });
       saveFile(file);
       return file.told;
     });
@@ -33,7 +36,7 @@ function ExportPanel({ current }: { readonly current: CurrentLogbook }) {
           onChange={(event) => setOwn(event.currentTarget.value === "own")}
         >
           <option value="all">Everyone’s records</option>
-          <option value="own">Only {person.name}’s records</option>
+          <option value="own">Only {harmlessName(person.name)}’s records</option>
         </select>
       )}
       <ul className="logbook-exports">
@@ -46,6 +49,7 @@ function ExportPanel({ current }: { readonly current: CurrentLogbook }) {
           </li>
         ))}
       </ul>
+      <CsvMarkChoice mark={mark} onMark={setMark} />
       <ToldLine told={told} />
     </section>
   );
@@ -66,7 +70,8 @@ function DemoPanel({ current }: { readonly current: CurrentLogbook }) {
     <section className="figure" aria-labelledby="files-demo">
       <h2 id="files-demo">Demo logbook</h2>
       <p>
-        A week of an invented school, to see what the logbook shows. What you dial is never kept under an invented name.
+        A week at an invented trade school, to show what the logbook does. What you dial yourself is never saved under
+        an invented name.
       </p>
       <div className="sheet-row">
         <button type="button" className="button" onClick={() => act(isLoaded ? remove : load)}>

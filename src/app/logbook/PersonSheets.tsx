@@ -96,7 +96,7 @@ export function DeleteSheet({ current, isOpen, onClose }: PersonSheetProps) {
   if (person === null) return null;
   const act = (doing: () => Promise<void>) => doing().catch((error) => setSaid(messageOf(error)));
   const save = async () => {
-    const file = exportFile("logbook", await wholeLogbook(logbook), person.id, Date.now());
+    const file = exportFile("logbook", await wholeLogbook(logbook), { personId: person.id, now: Date.now() });
     saveFile(file);
     setSaid(file.told);
   };

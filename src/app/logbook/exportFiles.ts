@@ -1,20 +1,32 @@
 import { attemptsCsv } from "../../logbook/attemptsCsv";
 import { attemptsReplay } from "../../logbook/attemptsReplay";
+import { csvDictionary } from "../../logbook/csvDictionary";
 import { jobsCsv } from "../../logbook/jobsCsv";
 import { contentsOf, type LogbookContents } from "../../logbook/logbookContents";
 import { writeLogbookFile } from "../../logbook/logbookFile";
 import { xapiStatements } from "../../logbook/xapiStatements";
+import { zeroingsCsv } from "../../logbook/zeroingsCsv";
 import { fileNameOf } from "../shell/fileName";
+import { type CsvMark, csvFileText } from "./csvFile";
 import { countText } from "./figures/numbers";
 
 /** A kind of file that a logbook can be saved as. */
-export type ExportKind = "logbook" | "csv" | "jobs" | "replay" | "xapi";
+export type ExportKind = "logbook" | "attempts" | "jobs" | "zeroings" | "dictionary" | "replay" | "xapi";
 
-/** Every kind, with its button and what it is good for. */
-export const EXPORTS: readonly { readonly kind: ExportKind; readonly label: string; readonly use: string }[] = [
-  { kind: "logbook", label: "Whole logbook", use: "everything, motions too; can be imported here or elsewhere (JSON)" },
-  { kind: "csv", label: "Attempts as CSV", use: "one row an attempt, for a spreadsheet" },
+/** A way to save a logbook, with its button and what it is good for. */
+export interface ExportWay {
+  readonly kind: ExportKind;
+  readonly label: string;
+  readonly use: string;
+}
+
+/** Every kind of file, the one that can be read back first. */
+export const EXPORTS: readonly ExportWay[] = [
+  { kind: "logbook", label: "Whole logbook", use: "everything with all motions, to import here or elsewhere (JSON)" },
+  { kind: "attempts", label: "Attempts as CSV", use: "one row an attempt, for a spreadsheet" },
   { kind: "jobs", label: "Jobs as CSV", use: "changes, trouble and handovers, one row each" },
+  { kind: "zeroings", label: "Zeroings as CSV", use: "one row a zeroing, with every stop" },
+  { kind: "dictionary", label: "Columns as CSV", use: "what each column of these files means, with its unit" },
   { kind: "replay", label: "Replay lines", use: "every motion, for the command line (JSON Lines)" },
   { kind: "xapi", label: "xAPI statements", use: "for a learning record store (IEEE 9274.1.1, JSON)" },
 ];
@@ -28,10 +40,14 @@ export interface ExportFile {
   readonly told: string;
 }
 
-/** Of one person alone, her name; of more, none. */
-function personOf({ records: { people } }: LogbookContents): string | null {
-  return people.length === 1 ? (people[0]?.name ?? null) : null;
+/** What a file is made of. */
+interface Written extends Pick<ExportFile, "text" | "told"> {
+  readonly ending: keyof typeof TYPES;
+  /** Where it is not that of the kind. */
+  readonly what?: string;
 }
+
+const TYPES = { json: "application/json", csv: "text/csv", jsonl: "application/x-ndjson" } as const;
 
 function savedWords({ records: { people, attempts, jobs } }: LogbookContents): string {
   const persons = countText(people.length, "person", "people");
@@ -41,60 +57,64 @@ function savedWords({ records: { people, attempts, jobs } }: LogbookContents): s
     : `Saved ${persons}, ${dialed} and ${countText(jobs.length, "job")}.`;
 }
 
-type Writer = (contents: LogbookContents, now: number) => ExportFile;
+const rows = (text: string, count: number, one: string): Written => ({
+  ending: "csv",
+  text,
+  told: `Saved ${countText(count, one)}.`,
+});
 
-const WRITERS: Readonly<Record<ExportKind, Writer>> = {
+function replayLines(contents: LogbookContents): Written {
+  const { text, leftOut } = attemptsReplay(contents);
+  const written = contents.records.attempts.length - leftOut;
+  const aside =
+    leftOut === 0 ? "" : ` ${leftOut} left out: the motion was not recorded, or this version does not know the lock.`;
+  return { ending: "jsonl", what: "replay", text, told: `Saved ${countText(written, "attempt")}.${aside}` };
+}
+
+function statements(contents: LogbookContents): Written {
+  const all = xapiStatements(contents);
+  return { ending: "json", text: JSON.stringify(all, null, 1), told: `Saved ${countText(all.length, "statement")}.` };
+}
+
+const WRITERS: Readonly<Record<ExportKind, (contents: LogbookContents, now: number) => Written>> = {
   logbook: (contents, now) => ({
-    name: fileNameOf({ what: "logbook", person: personOf(contents), at: now, ending: "json" }),
-    type: "application/json",
+    ending: "json",
     text: writeLogbookFile(contents, now),
     told: savedWords(contents),
   }),
-  csv: (contents, now) => ({
-    name: fileNameOf({ what: "attempts", person: personOf(contents), at: now, ending: "csv" }),
-    type: "text/csv",
-    text: attemptsCsv(contents),
-    told: `Saved ${countText(contents.records.attempts.length, "attempt")}.`,
-  }),
-  jobs: (contents, now) => ({
-    name: fileNameOf({ what: "jobs", person: personOf(contents), at: now, ending: "csv" }),
-    type: "text/csv",
-    text: jobsCsv(contents),
-    told: `Saved ${countText(contents.records.jobs.length, "job")}.`,
-  }),
-  replay: (contents, now) => {
-    const { text, leftOut } = attemptsReplay(contents);
-    const written = contents.records.attempts.length - leftOut;
-    const aside = leftOut === 0 ? "" : ` ${leftOut} left out: no motion is kept, or the lock is not known here.`;
-    return {
-      name: fileNameOf({ what: "attempts", person: personOf(contents), at: now, ending: "jsonl" }),
-      type: "application/x-ndjson",
-      text,
-      told: `Saved ${countText(written, "attempt")}.${aside}`,
-    };
+  attempts: (contents) => rows(attemptsCsv(contents), contents.records.attempts.length, "attempt"),
+  jobs: (contents) => rows(jobsCsv(contents), contents.records.jobs.length, "job"),
+  zeroings: (contents) => rows(zeroingsCsv(contents), contents.records.zeroings.length, "zeroing"),
+  dictionary: () => {
+    const text = csvDictionary();
+    return { ...rows(text, text.trimEnd().split("\n").length - 1, "column"), what: "columns" };
   },
-  xapi: (contents, now) => {
-    const statements = xapiStatements(contents);
-    return {
-      name: fileNameOf({ what: "xapi", person: personOf(contents), at: now, ending: "json" }),
-      type: "application/json",
-      text: JSON.stringify(statements, null, 1),
-      told: `Saved ${countText(statements.length, "statement")}.`,
-    };
-  },
+  replay: replayLines,
+  xapi: statements,
 };
 
-/**
- * A logbook, or one person's part of it, as a file.
- *
- * @param personId - null for everyone
- * @param now - milliseconds since 1970
- */
+/** What is asked of an export beside its kind. */
+export interface ExportSetting {
+  /** Null for everyone. */
+  readonly personId: string | null;
+  /** Milliseconds since 1970. */
+  readonly now: number;
+  readonly csv?: CsvMark;
+}
+
+/** A logbook, or one person's part of it, as a file. */
 export function exportFile(
   kind: ExportKind,
   contents: LogbookContents,
-  personId: string | null,
-  now: number,
+  { personId, now, csv = "plain" }: ExportSetting,
 ): ExportFile {
-  return WRITERS[kind](personId === null ? contents : contentsOf(new Set([personId]), contents), now);
+  const part = personId === null ? contents : contentsOf(new Set([personId]), contents);
+  const { ending, what = kind, text, told } = WRITERS[kind](part, now);
+  const person = part.records.people.length === 1 ? part.records.people[0]?.name : null;
+  return {
+    name: fileNameOf({ what, person: kind === "dictionary" ? null : person, at: now, ending }),
+    type: TYPES[ending],
+    text: ending === "csv" ? csvFileText(text, csv) : text,
+    told,
+  };
 }

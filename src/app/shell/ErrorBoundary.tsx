@@ -8,7 +8,7 @@ async function saveLogbook(): Promise<string> {
   const { exportFile } = await import("../logbook/exportFiles");
   const { saveFile } = await import("../logbook/saveFile");
   const { logbook } = await currentLogbook();
-  const file = exportFile("logbook", await wholeLogbook(logbook), null, Date.now());
+  const file = exportFile("logbook", await wholeLogbook(logbook), { personId: null, now: Date.now() });
   saveFile(file);
   return file.told;
 }

@@ -9,22 +9,34 @@ const logbook = contents(
 );
 
 test.each(EXPORTS)("$label has a name with person and time, and tells what is in it", ({ kind }) => {
-  const file = exportFile(kind, logbook, null, NOON);
+  const file = exportFile(kind, logbook, { personId: null, now: NOON });
   expect(file.name).toMatch(/^gatefall-[a-z]+-2026-11-\d\d-\d{4}\.[a-z]+$/);
-  expect(exportFile(kind, logbook, "mibsy", NOON).name).toMatch(
-    /^gatefall-[a-z]+-[mM]ibsy-2026-11-\d\d-\d{4}\.[a-z]+$/,
-  );
+  const own = exportFile(kind, logbook, { personId: "mibsy", now: NOON });
+  // What the columns mean is of nobody.
+  const person = kind === "dictionary" ? "" : "mibsy-";
+  expect(own.name).toMatch(new RegExp(`^gatefall-[a-z]+-${person}2026-11-\\d\\d-\\d{4}\\.[a-z]+$`));
   expect(file.told).toMatch(/^Saved \d+ /);
 });
 
 test("a whole logbook can be read back, and one person's part has nobody else in it", () => {
-  const all = readLogbookFile(exportFile("logbook", logbook, null, NOON).text);
+  const all = readLogbookFile(exportFile("logbook", logbook, { personId: null, now: NOON }).text);
   expect(all.records.attempts).toHaveLength(3);
-  const own = readLogbookFile(exportFile("logbook", logbook, "mibsy", NOON).text);
+  const own = readLogbookFile(exportFile("logbook", logbook, { personId: "mibsy", now: NOON }).text);
   expect(own.records.people.map(({ id }) => id)).toEqual(["mibsy"]);
   expect(own.records.attempts.map(({ id }) => id)).toEqual(["b"]);
 });
 
 test("replay lines tell what was left out", () => {
-  expect(exportFile("replay", logbook, null, NOON).told).toMatch(/^Saved 2 attempts\. 1 left out/);
+  expect(exportFile("replay", logbook, { personId: null, now: NOON }).told).toMatch(/^Saved 2 attempts\. 1 left out/);
+});
+
+test("CSV files bear a byte order mark where it is asked for, and nothing else does", () => {
+  const marked = (kind: (typeof EXPORTS)[number]["kind"], csv: "plain" | "marked") =>
+    exportFile(kind, logbook, { personId: null, now: NOON, csv }).text.startsWith("\uFEFF");
+  const csvs = EXPORTS.filter(({ label }) => label.endsWith("CSV"));
+  expect(csvs).toHaveLength(4);
+  for (const { kind } of EXPORTS) {
+    expect(marked(kind, "plain")).toBe(false);
+    expect(marked(kind, "marked")).toBe(csvs.some((one) => one.kind === kind));
+  }
 });

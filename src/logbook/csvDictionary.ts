@@ -1,0 +1,27 @@
+import { ATTEMPT_COLUMNS } from "./attemptsCsv";
+import { CLASS_COLUMNS } from "./classCsv";
+import { type CsvColumn, csvText } from "./csvText";
+import { GAUGE_COLUMNS } from "./gaugeCsv";
+import { JOB_COLUMNS } from "./jobsCsv";
+import { ZEROING_COLUMNS } from "./zeroingsCsv";
+
+/** A column as it is explained. */
+export type ExplainedColumn = Pick<CsvColumn<never>, "name" | "unit" | "meaning">;
+
+/** Every CSV file of this program with its columns, in the order they are in it. */
+export const CSV_FILES: readonly { readonly file: string; readonly columns: readonly ExplainedColumn[] }[] = [
+  { file: "attempts", columns: ATTEMPT_COLUMNS },
+  { file: "jobs", columns: JOB_COLUMNS },
+  { file: "zeroings", columns: ZEROING_COLUMNS },
+  { file: "class", columns: CLASS_COLUMNS },
+  { file: "gauge", columns: GAUGE_COLUMNS },
+];
+
+/** What every column of every CSV file means, as CSV, one column a row. */
+export const csvDictionary = (): string =>
+  csvText(
+    ["file", "column", "unit", "meaning"],
+    CSV_FILES.flatMap(({ file, columns }) =>
+      columns.map(({ name, unit, meaning }) => [file, name, unit ?? "", meaning]),
+    ),
+  );
