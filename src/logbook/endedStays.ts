@@ -1,13 +1,15 @@
 import type { LogbookDatabase } from "./logbookDatabase";
 import type { LogbookWrite } from "./logbookWrite";
 
-/** Whether a write is of something that still goes on: a running sitting, or an attempt without its end. */
+/** Whether a write is of something that still goes on: a running sitting or handover, or an attempt without its end. */
 export function isUnderWay(write: LogbookWrite): boolean {
   switch (write.kind) {
     case "sittings":
       return write.record.state === "running";
     case "attempts":
       return write.record.isUnfinished === true;
+    case "handoverRuns":
+      return write.record.isRunning;
     default:
       return false;
   }

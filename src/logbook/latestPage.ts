@@ -1,10 +1,9 @@
 import Dexie from "dexie";
 import type { PageEnd } from "./attemptQueries";
 import type { Logbook } from "./logbook";
-import { joinContents, NO_CONTENTS } from "./logbookContents";
 import type { LogbookDatabase } from "./logbookDatabase";
-import { contentsOfWrites } from "./logbookWrite";
 import type { RecordOf } from "./records";
+import { kindWithPending } from "./withPending";
 
 /** Kinds of records that are listed in pages, by an index of person and beginning. */
 type PagedKind = "sittings" | "jobs";
@@ -43,14 +42,13 @@ const rows = <Kind extends PagedKind>(database: LogbookDatabase, kind: Kind, per
     )
     .reverse();
 
-/** What is stored with what is pending: each record once, the later one where two have one id. */
+/** What is stored with what is pending: each record once. */
 export function joinedWithPending<Kind extends PagedKind>(
   logbook: Logbook,
   kind: Kind,
   stored: readonly RecordOf[Kind][],
 ): readonly RecordOf[Kind][] {
-  const part = { ...NO_CONTENTS, records: { ...NO_CONTENTS.records, [kind]: stored } };
-  return joinContents([contentsOfWrites(logbook.pending), part]).records[kind];
+  return kindWithPending(logbook.pending, kind, stored);
 }
 
 /**

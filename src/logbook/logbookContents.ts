@@ -26,14 +26,18 @@ export const NO_CONTENTS: LogbookContents = {
 interface Stamped {
   readonly id: string;
   readonly updatedAt: number;
+  readonly revision?: number | undefined;
 }
 
 /**
- * Whether a record takes the place of another with its id: only where it is later. Of two written at the same moment
- * the one that is here already stays.
+ * Whether a record from elsewhere takes the place of another with its id: only where it was written more often, or as
+ * often and later by the clock. Clocks can be set back, counts cannot. Of two that are alike in both the one that is here
+ * already stays.
  */
 export function replaces(incoming: Stamped, existing: Stamped | undefined): boolean {
-  return existing === undefined || incoming.updatedAt > existing.updatedAt;
+  if (existing === undefined) return true;
+  const more = (incoming.revision ?? 0) - (existing.revision ?? 0);
+  return more === 0 ? incoming.updatedAt > existing.updatedAt : more > 0;
 }
 
 /** The later of the records with one id; each id once, in the order of its first coming. */

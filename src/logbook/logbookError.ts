@@ -8,6 +8,10 @@ export type LogbookErrorCode =
   | "newer-version"
   /** No room is left. */
   | "quota-full"
+  /** The database has not answered for some seconds. */
+  | "no-answer"
+  /** The database was deleted or dropped while the page was open. */
+  | "emptied"
   /** The browser refused to read or write for a reason of its own. */
   | "storage-failed"
   /** A record that no logbook takes. */

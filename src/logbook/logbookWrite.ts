@@ -1,15 +1,25 @@
 import { fieldProblem } from "../lock/fieldProblem";
 import type { AttemptRecord } from "./attemptRecord";
-import { endedAmong, withoutRevived, wouldUndoEnd } from "./endedStays";
+import { wouldUndoEnd } from "./endedStays";
 import { type LogbookContents, NO_CONTENTS } from "./logbookContents";
-import { attemptRow, type LogbookDatabase } from "./logbookDatabase";
 import { LogbookError } from "./logbookError";
-import { RECORD_SCHEMAS, type RecordKind, type RecordOf } from "./records";
+import { type PersonRecord, RECORD_SCHEMAS, type RecordKind, type RecordOf } from "./records";
 
-type PlainKind = Exclude<RecordKind, "attempts">;
+type PlainKind = Exclude<RecordKind, "attempts" | "people">;
+
+/**
+ * A person to be kept: always, only where the person is gone, or only where nobody but invented people is there. The last
+ * is for a name that nobody chose: two tabs that begin together must not make two people.
+ */
+export interface PersonWrite {
+  readonly kind: "people";
+  readonly record: PersonRecord;
+  readonly only?: "if-missing" | "if-nobody" | undefined;
+}
 
 /** One record to be kept; an attempt comes with its packed motion, unless that is kept already. */
 export type LogbookWrite =
+  | PersonWrite
   | { readonly kind: "attempts"; readonly record: AttemptRecord; readonly trace?: Uint8Array | undefined }
   | { readonly [Kind in PlainKind]: { readonly kind: Kind; readonly record: RecordOf[Kind] } }[PlainKind];
 
@@ -25,40 +35,17 @@ export function checkWrite({ kind, record }: LogbookWrite): void {
   }
 }
 
+/** Whose record it is; undefined for a person, a sheet, a setting of the machine. */
+export function ownerOf({ kind, record }: LogbookWrite): string | undefined {
+  return kind !== "people" && "personId" in record ? record.personId : undefined;
+}
+
 /** Whether two writes are about one record. */
 export function isSameRecord(one: LogbookWrite, other: LogbookWrite): boolean {
   return one.kind === other.kind && one.record.id === other.record.id;
 }
 
-/** Keeps one record, unless a later one with its id is there, or one that has ended. */
-async function storeWrite(database: LogbookDatabase, write: LogbookWrite): Promise<void> {
-  const existing = await database.table(write.kind).get(write.record.id);
-  if (existing !== undefined && existing.updatedAt > write.record.updatedAt) return;
-  if (existing !== undefined && wouldUndoEnd({ ...write, record: existing }, write)) return;
-  if (write.kind !== "attempts") {
-    await database.table(write.kind).put(write.record);
-    return;
-  }
-  await database.attempts.put(attemptRow(write.record));
-  if (write.trace) await database.traces.put({ id: write.record.id, bytes: write.trace });
-}
-
-/**
- * Keeps records that come together. What has ended stays as it ended, whatever still takes it as going on. To be called
- * within a transaction.
- *
- * @returns ids of sittings that a write took as going on, and that have ended: nothing of those was kept
- */
-export async function storeWrites(
-  database: LogbookDatabase,
-  writes: readonly LogbookWrite[],
-): Promise<ReadonlySet<string>> {
-  const ended = await endedAmong(database, writes);
-  for (const write of withoutRevived(writes, ended)) await storeWrite(database, write);
-  return ended;
-}
-
-/** Writes as a logbook of their own; the later one where two have one id. */
+/** Writes as a logbook of their own. */
 export function contentsOfWrites(writes: readonly LogbookWrite[]): LogbookContents {
   const records = Object.fromEntries(
     Object.keys(NO_CONTENTS.records).map((kind) => [
@@ -73,12 +60,13 @@ export function contentsOfWrites(writes: readonly LogbookWrite[]): LogbookConten
   return { records, traces };
 }
 
-/** A list of writes with one more: it takes the place of an earlier one about the same record. */
+/** A list of writes with one more: it takes the place of an earlier one about the same record, unless that has ended. */
 export function withWrite(writes: readonly LogbookWrite[], write: LogbookWrite): LogbookWrite[] {
   const before = writes.find((one) => isSameRecord(one, write));
   if (before === undefined) return [...writes, write];
-  if (before.record.updatedAt > write.record.updatedAt || wouldUndoEnd(before, write)) return [...writes];
-  return [...writes.filter((one) => one !== before), withTraceOf(write, before)];
+  const isLess = write.kind === "people" && write.only !== undefined;
+  if (isLess || wouldUndoEnd(before, write)) return [...writes];
+  return writes.map((one) => (one === before ? withTraceOf(write, before) : one));
 }
 
 /** A changed attempt that brings no motion keeps the one that waits with it. */

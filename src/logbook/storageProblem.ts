@@ -3,13 +3,18 @@ import { LogbookError, type LogbookErrorCode } from "./logbookError";
 /** A sentence for each way that a browser's storage fails. */
 const SENTENCES = {
   unavailable:
-    "This browser keeps no records here, perhaps because the window is private. Practice goes on; export before you close it.",
+    "This browser does not let the page store anything, perhaps because the window is private. New records stay in this tab: save them as a file under Logbook, Files before you close it.",
   blocked:
-    "Another tab holds an earlier version of the logbook open. Close it; until then new records wait in this one.",
+    "Another tab still uses an earlier version of Gatefall. Close that tab; until then new records wait in this one.",
   "newer-version":
-    "This logbook was written by a newer version of the trainer. Reload to get that version; nothing was changed.",
-  "quota-full": "There is no room left for records. New ones wait in this tab: make room, or export, then try again.",
-  "storage-failed": "The browser could not keep the record. It waits in this tab; try again.",
+    "A newer version of Gatefall has taken over the records. Reload this page to get that version; the records here have not changed.",
+  "quota-full":
+    "The browser has no room left for records. Make room, then try again; or save the logbook as a file under Logbook, Files.",
+  "storage-failed":
+    "The browser could not write the record. Try again; if that fails too, save the logbook as a file under Logbook, Files.",
+  "no-answer":
+    "The browser’s database does not answer. New records wait in this tab and are saved as soon as it does. If this message stays, close other Gatefall tabs or restart the browser.",
+  emptied: "The browser’s database was deleted while this page was open. Try again to make it anew.",
 } as const satisfies Partial<Record<LogbookErrorCode, string>>;
 
 /** The codes of problems with the browser's storage. */

@@ -2,8 +2,10 @@ import type { Logbook } from "./logbook";
 import { joinContents, type LogbookContents, NO_CONTENTS, replaces } from "./logbookContents";
 import { attemptOf, attemptRow, type LogbookDatabase } from "./logbookDatabase";
 import { LogbookError } from "./logbookError";
-import { contentsOfWrites, type LogbookWrite } from "./logbookWrite";
+import type { LogbookWrite } from "./logbookWrite";
+import { withOwners } from "./owners";
 import { PERSONAL_KINDS, RECORD_KINDS, type RecordKind, type RecordOf } from "./records";
+import { kindWithPending, withPending } from "./withPending";
 
 async function stored(database: LogbookDatabase): Promise<LogbookContents> {
   const [people, attempts, zeroings, jobs, sittings, sheets, settings, declarations, handoverRuns, traces] =
@@ -36,12 +38,13 @@ async function stored(database: LogbookDatabase): Promise<LogbookContents> {
 }
 
 /**
- * Everything in the logbook, what is pending too.
+ * Everything in the logbook, what is pending too, every record with its person.
  *
  * @throws {LogbookError} when the storage fails
  */
 export async function wholeLogbook(logbook: Logbook): Promise<LogbookContents> {
-  return joinContents([contentsOfWrites(logbook.pending), await logbook.read(stored, NO_CONTENTS)]);
+  const whole = withPending(logbook.pending, await logbook.read(stored, NO_CONTENTS));
+  return withOwners(whole, logbook.knownPeople);
 }
 
 /** Records of one kind in the logbook, pending ones too. @throws {LogbookError} when the storage fails */
@@ -50,8 +53,7 @@ export async function recordsOfKind<Kind extends Exclude<RecordKind, "attempts">
   kind: Kind,
 ): Promise<readonly RecordOf[Kind][]> {
   const kept = await logbook.read((database) => database.table<RecordOf[Kind], string>(kind).toArray(), []);
-  const part = { ...NO_CONTENTS, records: { ...NO_CONTENTS.records, [kind]: kept } };
-  return joinContents([contentsOfWrites(logbook.pending), part]).records[kind];
+  return kindWithPending(logbook.pending, kind, kept);
 }
 
 /** What a merge did, records counted. */
@@ -130,14 +132,15 @@ const belongsTo = ({ kind, record }: LogbookWrite, people: readonly string[]) =>
 };
 
 /**
- * Deletes an attempt, stored or pending, with its motion.
+ * Forgets an attempt under way that was put away, stored or pending, with its motion; one that has ended stays.
  *
  * @throws {LogbookError} when the storage fails; then it is still there
  */
-export async function deleteAttempt(logbook: Logbook, id: string): Promise<void> {
-  logbook.forget(({ kind, record }) => kind === "attempts" && record.id === id);
+export async function dropUnfinished(logbook: Logbook, id: string): Promise<void> {
+  logbook.forget((write) => write.kind === "attempts" && write.record.id === id && write.record.isUnfinished === true);
   if (logbook.database === null) return;
   await logbook.change(async (database) => {
+    if ((await database.attempts.get(id))?.isUnfinished !== true) return;
     await database.attempts.delete(id);
     await database.traces.delete(id);
   });
@@ -150,6 +153,7 @@ export async function deleteAttempt(logbook: Logbook, id: string): Promise<void>
  */
 async function deletePeople(logbook: Logbook, people: readonly string[]): Promise<void> {
   await logbook.change((database) => deleteFromTables(database, people));
+  logbook.forgetPeople(people);
   logbook.forget((write) => belongsTo(write, people));
 }
 

@@ -221,7 +221,7 @@ test("a sheet is deleted and brought back", async ({ page }) => {
 test("without a database it works on and says so", async ({ page }) => {
   await page.addInitScript(() => Object.defineProperty(globalThis, "indexedDB", { value: undefined }));
   await openShelf(page);
-  await expect(page.getByText(/keeps no records here/)).toBeVisible();
+  await expect(page.getByText(/does not let the page store anything/)).toBeVisible();
   await page.getByRole("button", { name: "New sheet" }).click();
   await page.getByRole("textbox", { name: "Title", exact: true }).fill("In memory");
   await page.getByRole("link", { name: "All sheets" }).click();

@@ -16,6 +16,6 @@ test("a logbook in the browser's own database is there again after the page is c
   first.close();
   const second = new Logbook(new LogbookDatabase());
   await second.open();
-  expect(await recordsOfKind(second, "people")).toEqual([aPerson("tavro")]);
+  expect(await recordsOfKind(second, "people")).toMatchObject([aPerson("tavro")]);
   second.close();
 });

@@ -6,7 +6,7 @@ import { classTable } from "../../src/logbook/classTable";
 import { joinContents } from "../../src/logbook/logbookContents";
 import { readLogbookFile, writeLogbookFile } from "../../src/logbook/logbookFile";
 import { decodeTrace, encodeTrace } from "../../src/logbook/traceCodec";
-import { deleteAttempt, mergeIntoLogbook } from "../../src/logbook/wholeLogbook";
+import { dropUnfinished, mergeIntoLogbook } from "../../src/logbook/wholeLogbook";
 import { xapiStatements } from "../../src/logbook/xapiStatements";
 import { anAttempt, aPerson, contents, NOON, openLogbook, SHORT_TRACE } from "../support/logbookRecords";
 
@@ -59,12 +59,12 @@ test("gives way to its end, motion and all, whichever comes first from two logbo
 test("goes with its motion when it is put away, stored or waiting", async () => {
   const logbook = await openLogbook();
   await logbook.save({ kind: "attempts", record: unfinished, trace: SHORT_TRACE });
-  await deleteAttempt(logbook, "u");
+  await dropUnfinished(logbook, "u");
   expect(await countAttempts(logbook, { personId: "tavro" })).toBe(0);
   expect(await motionOf(logbook, "u")).toBeUndefined();
   logbook.close();
   await logbook.save({ kind: "attempts", record: unfinished, trace: SHORT_TRACE });
-  await deleteAttempt(logbook, "u");
+  await dropUnfinished(logbook, "u");
   expect(logbook.pending).toEqual([]);
 });
 

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
-import { askToPersist } from "../../logbook/logbook";
+import { askToPersist } from "../../logbook/askToPersist";
 import type { CurrentLogbook } from "./currentLogbook";
-import { type KeepingState, keepingWords } from "./stateWords";
+import { type KeepingState, keepingWords, waitingCount } from "./stateWords";
 
 const keeper = () => (navigator.storage?.persist === undefined ? undefined : navigator.storage);
 
@@ -19,7 +19,7 @@ export function KeepingLine({ current }: { readonly current: CurrentLogbook }) {
   const problem = logbook.problem?.message ?? null;
   return (
     <div className="logbook-state">
-      <p role="status">{keepingWords({ pending: logbook.pending.length, problem, promise })}</p>
+      <p role="status">{keepingWords({ pending: waitingCount(logbook.pending), problem, promise })}</p>
       {problem !== null && (
         <button type="button" className="button" onClick={() => logbook.retry()}>
           Try again

@@ -15,17 +15,20 @@ export class CurrentLogbook extends Store {
 
   constructor() {
     super();
-    this.logbook = new Logbook(new LogbookDatabase(), () => this.changed());
+    this.logbook = new Logbook(new LogbookDatabase(), { onChange: () => this.follow() });
   }
 
   /** Everyone, invented people last. @throws {LogbookError} when the storage fails */
   async people(): Promise<readonly PersonRecord[]> {
-    return inOrderOfNames(await recordsOfKind(this.logbook, "people"));
+    const people = inOrderOfNames(await recordsOfKind(this.logbook, "people"));
+    this.logbook.know(people);
+    return people;
   }
 
   /** Chooses who practices now, and remembers it for the next visit. */
   choose(person: PersonRecord | null): void {
     this.person = person;
+    if (person !== null) this.logbook.know([person]);
     try {
       if (person === null) localStorage.removeItem(PERSON_KEY);
       else localStorage.setItem(PERSON_KEY, person.id);
@@ -40,6 +43,16 @@ export class CurrentLogbook extends Store {
     const people = await this.people();
     const wanted = this.person?.id ?? this.rememberedId;
     this.choose(people.find(({ id }) => id === wanted) ?? people[0] ?? null);
+  }
+
+  /** Another tab may have made the first person before this one's was stored: then that one practices here too. */
+  private follow(): void {
+    const { person, logbook } = this;
+    if (person !== null && logbook.personFor(person.id) !== person.id) {
+      this.person = null;
+      void this.settle().catch(() => undefined);
+    }
+    this.changed();
   }
 
   /** Who practiced last, by id; null where nobody did. */

@@ -1,4 +1,5 @@
 import { motionOf } from "../../logbook/attemptQueries";
+import type { Saved } from "../../logbook/logbook";
 import type { LogbookWrite } from "../../logbook/logbookWrite";
 import { declarationFor, declarationOf } from "../../logbook/mastery";
 import { practiceOfJob } from "../../logbook/practice";
@@ -7,7 +8,7 @@ import { runningSittings, sittingById, tryId } from "../../logbook/sittingQuerie
 import { type Skill, skillKey } from "../../logbook/skill";
 import { toldAttempts, toldJobs } from "../../logbook/toldTries";
 import { encodeTrace, type Motion } from "../../logbook/traceCodec";
-import { deleteAttempt, recordsOfKind } from "../../logbook/wholeLogbook";
+import { dropUnfinished, recordsOfKind } from "../../logbook/wholeLogbook";
 import { newId } from "../shell/newId";
 import type { AttemptNote } from "./attemptNote";
 import { type CurrentLogbook, currentLogbook } from "./currentLogbook";
@@ -26,14 +27,25 @@ export async function whoPractices(): Promise<PersonRecord | null> {
   return (await current.people()).find(({ isDemo }) => isDemo !== true) ?? null;
 }
 
+/** Whose a record is, and the person to be made with it where nobody is there yet. */
+interface Owner {
+  readonly id: string;
+  readonly made: readonly LogbookWrite[];
+}
+
 /** Whose record it is. An invented person's records may be looked at, but nobody practices under that name. */
-async function personNow(current: CurrentLogbook): Promise<PersonRecord> {
+async function ownerNow(): Promise<Owner> {
   const own = await whoPractices();
-  if (own !== null) return own;
-  const person = newPerson(FIRST_NAME, newId(), Date.now());
-  if (current.person === null) current.choose(person);
-  await current.logbook.save({ kind: "people", record: person });
-  return person;
+  if (own !== null) return { id: own.id, made: [] };
+  const record = newPerson(FIRST_NAME, newId(), Date.now());
+  return { id: record.id, made: [{ kind: "people", record, only: "if-nobody" }] };
+}
+
+/** Keeps records with their person in one go. */
+async function keepWith(current: CurrentLogbook, { made }: Owner, ...writes: readonly LogbookWrite[]): Promise<Saved> {
+  const saved = await current.logbook.save(...made, ...writes);
+  if (made.length > 0 && current.person === null) await current.settle().catch(() => undefined);
+  return saved;
 }
 
 /** A try at a skill that may have shown it. */
@@ -72,9 +84,11 @@ export async function openUp(): Promise<void> {
 /** Keeps an attempt for whoever practices now. */
 export async function keepAttempt(note: AttemptNote): Promise<void> {
   const current = await currentLogbook();
-  const { id } = await personNow(current);
-  const record = { ...note.record, personId: id };
-  await current.logbook.save({ kind: "attempts", record, trace: encodeTrace(note.motion) });
+  const owner = await ownerNow();
+  const record = { ...note.record, personId: owner.id };
+  await keepWith(current, owner, { kind: "attempts", record, trace: encodeTrace(note.motion) });
+  // Another tab may have made somebody first.
+  const id = current.logbook.personFor(owner.id);
   if (record.isUnfinished === true) return;
   const skill = { profileId: record.profileId, exercise: record.exercise };
   await declare(current, id, skill, () => attemptsAt(current, id, skill));
@@ -83,27 +97,32 @@ export async function keepAttempt(note: AttemptNote): Promise<void> {
 /** Keeps a zeroing for whoever practices now. */
 export async function keepZeroing(note: ZeroingNote): Promise<void> {
   const current = await currentLogbook();
-  const { id } = await personNow(current);
-  await current.logbook.save({ kind: "zeroings", record: { ...note, personId: id } });
+  const owner = await ownerNow();
+  await keepWith(current, owner, { kind: "zeroings", record: { ...note, personId: owner.id } });
 }
 
 /** Keeps a job for whoever practices now; one that is kept again stays with its person, and keeps its tags and note. */
 export async function keepJob(note: JobNote): Promise<void> {
   const current = await currentLogbook();
-  const { id } = await personNow(current);
   const before = (await recordsOfKind(current.logbook, "jobs")).find((one) => one.id === note.id);
-  const personId = before?.personId ?? id;
+  const owner = before === undefined ? await ownerNow() : { id: before.personId, made: [] };
   const noted = before && { tags: before.tags, ...(before.note !== undefined && { note: before.note }) };
-  await current.logbook.save(jobWrite(personId, { ...note, ...noted }));
+  await keepWith(current, owner, jobWrite(owner.id, { ...note, ...noted }));
+  const personId = current.logbook.personFor(owner.id);
   const skill = { profileId: note.profileId, exercise: note.kind };
   await declare(current, personId, skill, () => jobsAt(current, personId, skill));
 }
 
-/** Looked for in the tables only where it must be: every moment before a record is stored is one it can be lost in. */
-async function ownerOf(current: CurrentLogbook, personId: string | null): Promise<string> {
-  if (personId !== null && current.person?.id === personId) return personId;
-  const isHere = personId !== null && (await current.people()).some(({ id }) => id === personId);
-  return isHere ? personId : (await personNow(current)).id;
+/**
+ * Whose records are: the person named stays so, even one that another tab has deleted meanwhile, for a record brings its
+ * person back. Looked for in the tables only where it must be: every moment before a record is stored is one it can be
+ * lost in.
+ */
+async function ownerNamed(current: CurrentLogbook, personId: string | null): Promise<Owner> {
+  if (personId === null) return ownerNow();
+  const id = current.logbook.personFor(personId);
+  const isHere = current.logbook.knownPeople.has(id) || (await current.people()).some((one) => one.id === id);
+  return isHere ? { id, made: [] } : ownerNow();
 }
 
 /**
@@ -117,13 +136,14 @@ export async function keepFor(
   writes: (personId: string) => readonly LogbookWrite[],
 ): Promise<ReadonlySet<string>> {
   const current = await currentLogbook();
-  const saved = await current.logbook.save(...writes(await ownerOf(current, personId)));
+  const owner = await ownerNamed(current, personId);
+  const saved = await keepWith(current, owner, ...writes(owner.id));
   return saved.isStored ? saved.ended : new Set();
 }
 
 /** Forgets an unfinished attempt that was put away. */
 export async function dropAttempt(id: string): Promise<void> {
-  await deleteAttempt((await currentLogbook()).logbook, id);
+  await dropUnfinished((await currentLogbook()).logbook, id);
 }
 
 /** Sittings that have not ended, latest first. */

@@ -1,3 +1,4 @@
+import type { LogbookWrite } from "../../logbook/logbookWrite";
 import { countText } from "./figures/numbers";
 
 /** How safe the records are. */
@@ -11,15 +12,19 @@ export interface KeepingState {
 }
 
 const PROMISES = {
-  kept: "The browser has promised not to clear them.",
-  refused: "The browser may clear them when room is short: export now and then.",
-  unknown: "This browser makes no promise to keep them: export now and then.",
+  kept: "The browser has promised not to delete them.",
+  refused: "The browser may delete them when it needs room: save the whole logbook as a file now and then.",
+  unknown: "This browser cannot promise to keep them: save the whole logbook as a file now and then.",
 } as const;
+
+/** How many records wait: a person who comes along with a record is none. */
+export const waitingCount = (pending: readonly LogbookWrite[]): number =>
+  pending.filter((write) => write.kind !== "people" || write.only === undefined).length;
 
 /** Where the records are and how safe, in one or two sentences. */
 export function keepingWords({ pending, problem, promise }: KeepingState): string {
   const waiting = pending === 0 ? "" : `${countText(pending, "record waits", "records wait")} in this tab. `;
   if (problem !== null) return `${waiting}${problem}`;
-  const here = "All records are kept in this browser, on this device alone.";
+  const here = "All records are saved in this browser, on this device only.";
   return promise === null ? here : `${here} ${PROMISES[promise]}`;
 }

@@ -10,9 +10,9 @@ import { anAttempt, aPerson, stopsOf } from "../../support/logbookRecords";
 
 describe("the state of the records", () => {
   test.each([
-    { state: { pending: 0, problem: null, promise: null }, says: /^All records are kept .* alone\.$/ },
-    { state: { pending: 0, problem: null, promise: "kept" as const }, says: /promised not to clear/ },
-    { state: { pending: 0, problem: null, promise: "refused" as const }, says: /may clear them/ },
+    { state: { pending: 0, problem: null, promise: null }, says: /^All records are saved .* only\.$/ },
+    { state: { pending: 0, problem: null, promise: "kept" as const }, says: /promised not to delete/ },
+    { state: { pending: 0, problem: null, promise: "refused" as const }, says: /may delete them/ },
     { state: { pending: 1, problem: "No room.", promise: null }, says: /^1 record waits in this tab\. No room\.$/ },
     { state: { pending: 3, problem: "No room.", promise: null }, says: /^3 records wait in this tab\./ },
   ])("is told: $says", ({ state, says }) => {
