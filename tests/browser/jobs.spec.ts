@@ -101,5 +101,7 @@ test("where the browser keeps nothing, a job waits in the tab with the reason", 
   await page.getByRole("link", { name: "Logbook" }).click();
   await page.getByRole("link", { name: "Jobs", exact: true }).click();
   await expect(page.getByRole("row", { name: /Trouble/ })).toContainText("Right");
-  await expect(page.getByText(/records? waits? in this tab\. This browser does not let the page store anything/)).toBeVisible();
+  await expect(
+    page.getByText(/records? waits? in this tab\. This browser does not let the page store anything/),
+  ).toBeVisible();
 });

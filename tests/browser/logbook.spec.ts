@@ -61,7 +61,9 @@ test("where the browser keeps nothing, practice goes on, and the attempt waits i
   await expect(bench.state).toHaveText(/^Opened/);
   await page.getByRole("link", { name: "Logbook" }).click();
   await expect(attempts(page)).toHaveCount(1);
-  await expect(page.getByText(/records? waits? in this tab\. This browser does not let the page store anything/)).toBeVisible();
+  await expect(
+    page.getByText(/records? waits? in this tab\. This browser does not let the page store anything/),
+  ).toBeVisible();
   await expect(page.getByRole("button", { name: "Try again" })).toBeVisible();
   await page.getByRole("link", { name: "Files" }).click();
   await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Whole logbook" }).click()]);
