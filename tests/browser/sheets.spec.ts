@@ -9,7 +9,7 @@ const heading = (page: Page) => page.getByRole("heading", { level: 1 });
 async function openShelf(page: Page): Promise<void> {
   await page.goto("#/sheets");
   await expect(heading(page)).toHaveText("Drill sheets");
-  await expect(page.getByText("None yet.")).toBeVisible();
+  await expect(page.getByText("You have no sheets yet.")).toBeVisible();
 }
 
 async function openCopy(page: Page, title: string): Promise<void> {
@@ -55,7 +55,7 @@ test("a sheet is built by keyboard alone, and is there after a reload", async ({
   await page.keyboard.press("Enter");
   await expect(page.getByRole("button", { name: /^2 Station 2/ })).toBeFocused();
   await expect(page.getByRole("article")).toContainText("Tries 1 to 7 Station 1");
-  await expect(page.getByText("Kept in the logbook.")).toBeVisible();
+  await expect(page.getByText("Saved in this browser.")).toBeVisible();
   await page.reload();
   await expect(page.getByRole("article")).toContainText("Tries 8 to 9 Station 2");
   await page.goto("#/sheets");
@@ -133,7 +133,7 @@ test("undo and redo go through typing, adding and removing, by button and by key
   await expect(stationNames(page)).toHaveCount(2);
 });
 
-test("what is wrong is told beside its field, and the sheet cannot be passed on until it is mended", async ({
+test("what is wrong is shown beside its field, and the sheet cannot be passed on until it is fixed", async ({
   page,
 }) => {
   await openCopy(page, "Past it");
@@ -162,7 +162,7 @@ test("rules of the sheet's own tell how many combinations they leave, and when t
 test("a link carries the whole sheet, changes nothing here, and is kept only when asked", async ({ page, context }) => {
   await openCopy(page, "Where is zero");
   await page.getByRole("button", { name: "Link and QR code" }).click();
-  const address = await page.getByRole("textbox", { name: "Link that carries the sheet" }).inputValue();
+  const address = await page.getByRole("textbox", { name: "Link that contains the sheet" }).inputValue();
   await expect(
     page.getByRole("img", { name: "QR code of the link that opens the sheet “Copy of Where is zero”" }),
   ).toBeVisible();
@@ -175,7 +175,8 @@ test("a link carries the whole sheet, changes nothing here, and is kept only whe
   await other.goto("#/sheets");
   await expect(other.getByRole("link", { name: "Copy of Where is zero" })).toHaveCount(1);
   await other.goto(address);
-  await other.getByRole("button", { name: "Keep this sheet" }).click();
+  await expect(other.getByText("You already have a sheet that asks the same:")).toContainText("Copy of Where is zero");
+  await other.getByRole("button", { name: "Save this sheet" }).click();
   await expect(heading(other)).toHaveText("Edit a drill sheet");
   await other.goto("#/sheets");
   await expect(other.getByRole("link", { name: "Copy of Where is zero" })).toHaveCount(2);
@@ -190,10 +191,10 @@ test("a damaged link and a bad file get a sentence, a good file is taken", async
       .getByLabel("Load a file")
       .setInputFiles({ name: "mine.json", mimeType: "application/json", buffer: Buffer.from(text) });
   await load("{");
-  await expect(page.getByRole("alert")).toHaveText("mine.json is not taken: it is not JSON.");
+  await expect(page.getByRole("alert")).toHaveText("mine.json was not loaded: it is not JSON. Nothing was changed.");
   const [sheet] = SHIPPED_SHEETS;
   await load(JSON.stringify({ ...sheet, order: "sideways" }));
-  await expect(page.getByRole("alert")).toHaveText(/^mine\.json is not taken: order must be "blocked"/);
+  await expect(page.getByRole("alert")).toHaveText(/^mine\.json was not loaded: order must be "blocked"/);
   await load(JSON.stringify(sheet));
   await expect(page.getByRole("textbox", { name: "Title", exact: true })).toHaveValue(sheet?.title ?? "");
 });
@@ -203,7 +204,7 @@ test("the saved file holds the sheet", async ({ page }) => {
   const waiting = page.waitForEvent("download");
   await page.getByRole("link", { name: "Save as a file" }).click();
   const file = await waiting;
-  expect(file.suggestedFilename()).toBe("three-not-four.json");
+  expect(file.suggestedFilename()).toMatch(/^gatefall-sheet-Three-not-four-\d{4}-\d\d-\d\d-\d{4}\.json$/);
 });
 
 test("a sheet is deleted and brought back", async ({ page }) => {
@@ -228,16 +229,84 @@ test("without a database it works on and says so", async ({ page }) => {
   await expect(page.getByRole("link", { name: "In memory" })).toBeVisible();
 });
 
-test("it prints as one page: the sheet and its code, nothing else", async ({ page }) => {
+test("it prints as one page: the sheet, with its fingerprint, and nothing else", async ({ page }) => {
   await openCopy(page, "Friday sitting");
   await page.emulateMedia({ media: "print" });
   await expect(page.getByRole("article")).toBeVisible();
-  await expect(page.getByRole("img", { name: /^QR code/ })).toBeVisible();
+  // This page runs on this machine alone: its code would open nothing elsewhere.
+  await expect(page.getByRole("img", { name: /^QR code/ })).toHaveCount(0);
+  await expect(page.getByRole("article")).toContainText(/Fingerprint of this sheet: [0-9A-F]{4}-[0-9A-F]{4}/);
+  await expect(page.getByRole("button", { name: "Answer key, for the instructor" })).toBeHidden();
   await expect(page.getByRole("navigation")).toBeHidden();
   await expect(page.getByRole("button", { name: "Print" })).toBeHidden();
   await expect(page.getByRole("textbox", { name: "Purpose" })).toBeHidden();
   const printed = (await page.pdf({ format: "A4" })).toString("latin1");
   expect(printed.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+});
+
+test("a link of a page on this machine alone says that it works only here", async ({ page }) => {
+  await openCopy(page, "Past it");
+  await page.getByRole("button", { name: "Link and QR code" }).click();
+  await expect(page.getByRole("note")).toHaveText(/works? only here/);
+});
+
+test("the answer key opens behind a step that says what it shows, and closes again", async ({ page }) => {
+  await page.goto("#/sheets?sample=13");
+  await expect(page.getByRole("table", { name: "All tries" })).toHaveCount(0);
+  const opener = page.getByRole("button", { name: "Answer key, for the instructor" });
+  await opener.click();
+  await expect(page.getByText(/every try with its combination/)).toBeVisible();
+  await expect(page.getByRole("region", { name: "Answer key" })).toHaveCount(0);
+  await page.getByRole("button", { name: "Show the answer key" }).click();
+  await expect(page.getByRole("region", { name: "Answer key" })).toContainText("drawn from");
+  await page.getByRole("button", { name: "Hide the answer key" }).click();
+  await expect(opener).toBeFocused();
+});
+
+test("defects are chosen from a list by their names, times are typed as a clock shows them, rates in percent", async ({
+  page,
+}) => {
+  await openCopy(page, "Friday sitting");
+  await page.locator("[data-act=toggle]").first().click();
+  const limit = page.getByRole("textbox", { name: /^Time limit of a try/ });
+  await expect(limit).toHaveValue("2:00");
+  await limit.fill("1:30");
+  await expect(page.getByRole("article")).toContainText("at most 90 s for a try");
+  await limit.fill("1:3");
+  await expect(limit).toHaveAccessibleDescription(/Must be a number of seconds from 1 to 36000, not what is typed/);
+  await limit.fill("2 min");
+  const claim = page.getByRole("checkbox", { name: "The tries must show a rate of opening" });
+  if (!(await claim.isChecked())) await claim.check();
+  const rate = page.getByRole("textbox", { name: "Rate of opening to show, %" });
+  await rate.fill("40");
+  await expect(rate).toHaveAccessibleDescription(/Must be from 50 to 99.9 %/);
+  await rate.fill("95 %");
+  await expect(page.getByText(/Cannot be reached: 22 of 22 do not show 95 %/).first()).toBeVisible();
+  await page.getByRole("button", { name: "Add trouble" }).click();
+  await page.getByRole("checkbox", { name: /^Lost motion/ }).check();
+  await expect(page.getByRole("article")).toContainText("one hidden defect in each try");
+});
+
+test("full help in a test is called unusual beside its field", async ({ page }) => {
+  await openCopy(page, "Friday sitting");
+  await page.locator("[data-act=toggle]").first().click();
+  const help = page.getByRole("combobox", { name: "Help" });
+  await help.selectOption("full");
+  await expect(help).toHaveAccessibleDescription(/^Full help in a test is unusual/);
+});
+
+test("a distance that the dial has no room for is a sentence, and the sheet opens again after it", async ({ page }) => {
+  await openCopy(page, "Past it");
+  await page.getByRole("button", { name: /^1 / }).click();
+  await page.getByRole("combobox", { name: "Combinations" }).selectOption("own-rules");
+  await page.getByRole("checkbox", { name: /the shorter way round/ }).check();
+  await page.getByRole("textbox", { name: /^Least distance between numbers/ }).fill("105");
+  await expect(page.getByRole("combobox", { name: "Combinations" })).toHaveAccessibleDescription(
+    /leave no combination/,
+  );
+  await expect(page.getByText("Saved in this browser.")).toBeVisible();
+  await page.reload();
+  await expect(heading(page)).toHaveText("Edit a drill sheet");
 });
 
 const MOMENTS: readonly { readonly name: string; readonly reach: (page: Page) => Promise<void> }[] = [
@@ -256,11 +325,12 @@ const MOMENTS: readonly { readonly name: string; readonly reach: (page: Page) =>
       const sheet = SHIPPED_SHEETS.at(-1);
       if (sheet === undefined) throw new Error("no sheet is shipped");
       await page.goto(`#/sheets?sheet=${sheetToLink(sheet)}`);
-      await page.getByText("For the instructor").click();
+      await page.getByRole("button", { name: "Answer key, for the instructor" }).click();
+      await page.getByRole("button", { name: "Show the answer key" }).click();
     },
   },
   {
-    name: "the editor with both kinds of station open and something to mend",
+    name: "the editor with both kinds of station open and something to fix",
     reach: async (page) => {
       await openCopy(page, "Friday sitting");
       for (const k of [0, 2]) await page.locator("[data-act=toggle]").nth(k).click();

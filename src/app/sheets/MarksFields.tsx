@@ -8,7 +8,7 @@ import type {
   TroubleMarks,
   ZeroingMarks,
 } from "../../drill/sheet/sheet";
-import { CheckField, NumberField } from "./fields";
+import { CheckField, NumberField, TimeField } from "./fields";
 import type { StationEdit } from "./stationEdit";
 
 type PlainMark =
@@ -21,35 +21,35 @@ type PlainMark =
 type Marks = readonly (readonly [PlainMark, string])[];
 
 const DIALING: Marks = [
-  ["firstTime", "Right the first time, at least"],
+  ["firstTime", "Right the first time, tries, at least"],
   ["faultyTries", "Tries with a fault, at most"],
   ["stopErrorBias", "Mean stop error within, graduations"],
   ["stopErrorSpread", "Spread of the stop error, at most, graduations"],
-  ["meanTime_s", "Mean time of a try, at most, s"],
+  ["meanTime_s", "Mean time of a try, at most, m:ss or seconds"],
 ];
 
 const ZEROING: Marks = [
-  ["zeroed", "Good zeros, at least"],
-  ["refused", "Refused readings, at most"],
-  ["meanTime_s", "Mean time of a try, at most, s"],
+  ["zeroed", "Zeros within tolerance, at least"],
+  ["refused", "Refused stops, at most"],
+  ["meanTime_s", "Mean time of a try, at most, m:ss or seconds"],
 ];
 
 const CHANGE: Marks = [
-  ["right", "Changes true and proved, at least"],
+  ["right", "Changes set right and proved, at least"],
   ["faultyTries", "Tries with a fault, at most"],
-  ["meanTime_s", "Mean time of a try, at most, s"],
+  ["meanTime_s", "Mean time of a try, at most, m:ss or seconds"],
 ];
 
 const TROUBLE: Marks = [
-  ["right", "Conditions named right, at least"],
-  ["sizeError", "Mean error of the sizes told, at most, graduations"],
-  ["meanTime_s", "Mean time of a try, at most, s"],
+  ["right", "Defects named right, at least"],
+  ["sizeError", "Mean error of the sizes named, at most, graduations"],
+  ["meanTime_s", "Mean time of a try, at most, m:ss or seconds"],
 ];
 
 const HANDOVER: Marks = [
   ["clean", "Handovers with nothing missing and no fault, at least"],
   ["faultyTries", "Handovers with a fault, at most"],
-  ["meanTime_s", "Mean time of a handover, at most, s"],
+  ["meanTime_s", "Mean time of a handover, at most, m:ss or seconds"],
 ];
 
 const MARKS: Readonly<Record<Station["kind"], Marks>> = {
@@ -73,14 +73,14 @@ function ClaimFields({ station, path, onFields }: StationEdit<DialingStation>) {
   return (
     <>
       <CheckField
-        label="The tries must show a chance of opening"
+        label="The tries must show a rate of opening"
         value={claim !== undefined}
         onCheck={(isAsked) => take(isAsked ? COMMON_CLAIM : undefined, "claim")}
       />
       {claim !== undefined && (
         <>
           <NumberField
-            label="Chance to be shown, %"
+            label="Rate of opening to show, %"
             path={`${path}.claim.rate`}
             value={claim.rate}
             scale={PERCENT}
@@ -100,7 +100,7 @@ function ClaimFields({ station, path, onFields }: StationEdit<DialingStation>) {
   );
 }
 
-/** What a station must reach; an empty mark is not asked. */
+/** What a station must reach; an empty field asks nothing. */
 export function MarksFields({ station, path, onFields }: StationEdit) {
   const at = `${path}.passMarks`;
   const limits: { readonly [Mark in PlainMark]?: number | undefined } = station.passMarks;
@@ -110,15 +110,18 @@ export function MarksFields({ station, path, onFields }: StationEdit) {
   return (
     <fieldset className="sheets-part">
       <legend>Pass marks (empty: not asked)</legend>
-      {MARKS[station.kind].map(([mark, label]) => (
-        <NumberField
-          key={mark}
-          label={label}
-          path={`${at}.${mark}`}
-          value={limits[mark]}
-          onNumber={(limit) => take(mark, limit)}
-        />
-      ))}
+      {MARKS[station.kind].map(([mark, label]) => {
+        const Field = mark === "meanTime_s" ? TimeField : NumberField;
+        return (
+          <Field
+            key={mark}
+            label={label}
+            path={`${at}.${mark}`}
+            value={limits[mark]}
+            onNumber={(limit) => take(mark, limit)}
+          />
+        );
+      })}
       {station.kind === "dialing" && <ClaimFields station={station} path={at} onFields={onFields} />}
     </fieldset>
   );

@@ -1,8 +1,6 @@
-import { useMemo } from "react";
-import { countCombinations } from "../../drill/countCombinations";
-import { parseRules } from "../../drill/parseRules";
 import type { ChangeStation, CombinationPolicy, DialingStation } from "../../drill/sheet/sheet";
 import type { CombinationRules, Profile } from "../../lock/profile";
+import { AllowedCount } from "./AllowedCount";
 import { CheckField, ChoiceField, LinesField, NumberField } from "./fields";
 import { listText, parseList } from "./fixedList";
 import { parseRanges, parseWholeRanges, rangesText } from "./ranges";
@@ -13,7 +11,7 @@ const POLICIES = [
   ["drawn", "Drawn by the rules of the lock"],
   ["own-rules", "Drawn by rules of this sheet"],
   ["as-set", "The one the lock comes with"],
-  ["fixed", "A list of my own"],
+  ["fixed", "From my own list"],
 ] as const;
 type PolicyChoice = (typeof POLICIES)[number][0];
 
@@ -29,10 +27,8 @@ const policyOf = (choice: PolicyChoice, profile: Profile | null, kind: "dialing"
   return choice === "drawn" ? { policy: "drawn" } : { policy: "drawn", rules: profile?.combinationRules ?? {} };
 };
 
-const NO_RULES: CombinationRules = {};
-
 const FLAGS = [
-  ["circular", "Count it the shorter way round"],
+  ["circular", "Measure the distance the shorter way round the dial"],
   ["noStraight", "Not straight up or down"],
   ["notAllEven", "Not all even"],
   ["notAllOdd", "Not all odd"],
@@ -58,7 +54,7 @@ function RuleFields({
     <fieldset className="sheets-part">
       <legend>Rules of this sheet</legend>
       <NumberField
-        label="Least distance between numbers"
+        label="Least distance between numbers, graduations"
         path={`${path}.rules`}
         value={rules.minSeparation}
         onNumber={(minSeparation) => onRules({ ...rules, minSeparation }, "minSeparation")}
@@ -71,7 +67,7 @@ function RuleFields({
         onChoice={(tens) => onRules({ ...rules, multiplesOfTen: tens === "none" ? undefined : tens }, "multiplesOfTen")}
       />
       <LinesField
-        label="Last number not in, such as 0-20, 85-99"
+        label="Last number never in, such as 0-20, 85-99"
         path={`${path}.rules.excludedLast`}
         value={rules.excludedLast}
         write={rangesText}
@@ -79,7 +75,7 @@ function RuleFields({
         onValue={(excludedLast) => onRules({ ...rules, excludedLast }, "excludedLast")}
       />
       <LinesField
-        label="Numbers allowed nowhere, such as 13, 50-59"
+        label="Numbers never used, such as 13, 50-59"
         path={`${path}.rules.excluded`}
         value={rules.excluded}
         write={rangesText}
@@ -95,20 +91,6 @@ function RuleFields({
         />
       ))}
     </fieldset>
-  );
-}
-
-/** How many combinations the rules leave; nothing while they make no sense. */
-function AllowedCount({ profile, rules }: { readonly profile: Profile | null; readonly rules: CombinationRules }) {
-  const count = useMemo(() => {
-    try {
-      return profile === null ? null : countCombinations(profile, parseRules(rules));
-    } catch {
-      return null;
-    }
-  }, [profile, rules]);
-  return count === null ? null : (
-    <p className="sheets-note">The rules leave {count.toLocaleString("en-US")} combinations.</p>
   );
 }
 
@@ -151,8 +133,8 @@ export function PolicyFields({ station, path, onFields }: StationEdit<DialingSta
           onRules={(rules, field) => take({ ...combinations, rules }, field)}
         />
       )}
-      {combinations.policy === "drawn" && (
-        <AllowedCount profile={profile} rules={combinations.rules ?? profile?.combinationRules ?? NO_RULES} />
+      {combinations.policy === "drawn" && profile !== null && (
+        <AllowedCount profile={profile} rules={combinations.rules ?? profile.combinationRules} />
       )}
       {combinations.policy === "fixed" && (
         <LinesField

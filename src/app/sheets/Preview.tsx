@@ -1,6 +1,8 @@
 import { useMemo } from "react";
 import { markingScheme, schemeAdvice, schemeRows } from "../../drill/marking/markingScheme";
 import type { Sheet, Station } from "../../drill/sheet/sheet";
+import { sheetFingerprint } from "../../drill/sheet/sheetFingerprint";
+import { AnswerKey } from "./AnswerKey";
 import { examplePlan, isDrawn, type Plan } from "./previewModel";
 import {
   combinationText,
@@ -52,7 +54,7 @@ const WORK: Readonly<Record<Station["kind"], string>> = {
   dialing: "dials",
   zeroing: "sets zero",
   change: "changes",
-  trouble: "finds a hidden condition",
+  trouble: "finds a hidden defect",
   handover: "hands over",
 };
 
@@ -97,7 +99,7 @@ function HiddenTrouble({ sheet }: { readonly sheet: Sheet }) {
     const trouble = hiddenTrouble(station);
     return trouble.length === 0 ? [] : [`${stationName(station, index)}: ${trouble.join(", ")}.`];
   });
-  if (lines.length === 0) return <p className="preview-soft">No trouble is hidden.</p>;
+  if (lines.length === 0) return <p className="preview-soft">No station hides a defect or a condition.</p>;
   return lines.map((line) => <p key={line}>{line}</p>);
 }
 
@@ -112,7 +114,7 @@ function Tries({ sheet, tries }: { readonly sheet: Sheet } & Extract<Plan, { tri
     <>
       {isDrawn(sheet) && (
         <p className="preview-soft">
-          Each sitting draws anew{isExample && <span className="no-print">; this is one example</span>}.
+          Each sitting draws anew.{isExample && <span className="no-print"> This is one example.</span>}
         </p>
       )}
       <ol className={isExample ? "preview-order no-print" : "preview-order"}>
@@ -123,11 +125,10 @@ function Tries({ sheet, tries }: { readonly sheet: Sheet } & Extract<Plan, { tri
         ))}
         {leftTries > 0 && <li>and {countText(leftTries, "more try", "more tries")}</li>}
       </ol>
-      <details className="no-print">
-        <summary>For the instructor: hidden trouble, and all tries with their combinations</summary>
+      <AnswerKey>
         <HiddenTrouble sheet={sheet} />
         <TryTable {...{ sheet, tries }} />
-      </details>
+      </AnswerKey>
     </>
   );
 }
@@ -149,7 +150,7 @@ function OrderOfTries({ sheet }: { readonly sheet: Sheet }) {
 function Marking({ sheet }: { readonly sheet: Sheet }) {
   const scheme = markingScheme(sheet);
   const [heading = [], ...rows] = schemeRows(scheme);
-  if (rows.length === 0) return <Sentences title="Marking scheme" lines={["Nothing is marked; this is practice."]} />;
+  if (rows.length === 0) return <Sentences title="Marking scheme" lines={["Nothing is marked. This is practice."]} />;
   return (
     <section>
       <h3>Marking scheme</h3>
@@ -190,7 +191,7 @@ export function Preview({ sheet }: { readonly sheet: Sheet }) {
   const { sitting } = sheet;
   const questions = (sitting?.questions?.topics ?? []).reduce((sum, { count }) => sum + count, 0);
   const rules = sitting === undefined ? [] : sittingSentences(sitting);
-  const asked = questions > 0 ? [`${countText(questions, "question")} come after the tries.`] : [];
+  const asked = questions > 0 ? [`After the tries you answer ${countText(questions, "question")}.`] : [];
   return (
     <article className="preview" aria-label={`The sheet as the trainee sees it: ${sheet.title}`}>
       <h2 className="preview-title">{sheet.title}</h2>
@@ -205,6 +206,10 @@ export function Preview({ sheet }: { readonly sheet: Sheet }) {
       <Marking sheet={sheet} />
       <p className="preview-soft">A practice result is not a certificate.</p>
       {sheet.source !== undefined && <p className="preview-soft">Source: {sheet.source}</p>}
+      <p className="preview-soft">
+        Fingerprint of this sheet: <b>{sheetFingerprint(sheet)}</b>. Two sheets that ask the same have the same
+        fingerprint; wording does not count.
+      </p>
     </article>
   );
 }

@@ -1,8 +1,10 @@
 import { lazy, Suspense, useMemo, useState } from "react";
 import type { Sheet as DrillSheet } from "../../drill/sheet/sheet";
+import { fileNameOf } from "../shell/fileName";
 import { Sheet } from "../shell/Sheet";
 import { sittingProblem } from "../sittings/stationNeeds";
-import { fileName, fileText } from "./sheetFile";
+import { isLocalPage } from "./localPage";
+import { fileText } from "./sheetFile";
 import { linkOf } from "./sheetsAddress";
 
 // Fetched when a code is first asked for.
@@ -10,20 +12,27 @@ const QrCode = lazy(async () => ({ default: (await import("./QrCode")).QrCode })
 
 const fullAddress = (hash: string) => `${location.origin}${location.pathname}${hash}`;
 
+const LOCAL_ONLY =
+  "This page runs on this machine alone, so this link and its code work only here. To pass the sheet on, save it as a file.";
+
 function PassOn({ sheet }: { readonly sheet: DrillSheet }) {
   const link = useMemo(() => linkOf(sheet, "sheets"), [sheet]);
   const [said, setSaid] = useState("");
-  if ("says" in link) return <p>{link.says}.</p>;
+  if ("says" in link) return <p>The sheet cannot be passed on as a link: {link.says}.</p>;
   const address = fullAddress(link.hash);
   const copy = () =>
     navigator.clipboard.writeText(address).then(
       () => setSaid("Copied."),
-      () => setSaid("This browser does not let the page copy; select the link and copy it by hand."),
+      () => setSaid("This browser does not let the page copy. Select the link and copy it yourself."),
     );
   return (
     <>
-      <p>This link carries the whole sheet. Opening it overwrites nothing.</p>
-      <textarea readOnly aria-label="Link that carries the sheet" value={address} />
+      {isLocalPage(location) && <p role="note">{LOCAL_ONLY}</p>}
+      <p>
+        This link contains the whole sheet. Whoever opens it can look at it, practice it or save it. Nothing is
+        overwritten.
+      </p>
+      <textarea readOnly aria-label="Link that contains the sheet" value={address} />
       <div className="sheet-row">
         <button type="button" className="button" onClick={copy}>
           Copy the link
@@ -40,7 +49,7 @@ function PassOn({ sheet }: { readonly sheet: DrillSheet }) {
 /** The way to a sitting by this sheet, or why there is none. */
 function SitLink({ sheet, sitting }: { readonly sheet: DrillSheet; readonly sitting: ReturnType<typeof linkOf> }) {
   const problem = sittingProblem(sheet);
-  if (problem !== null) return <p className="sheets-note">It cannot be sat yet: {problem}.</p>;
+  if (problem !== null) return <p className="sheets-note">This sheet cannot be used yet: {problem}.</p>;
   if ("says" in sitting) return <p className="sheets-note">{sitting.says}.</p>;
   return (
     <a className="button primary" href={sitting.hash}>
@@ -49,12 +58,12 @@ function SitLink({ sheet, sitting }: { readonly sheet: DrillSheet; readonly sitt
   );
 }
 
-/** What can be done with a sheet as it stands: sit it, pass it on, print it. Null while it is not sound. */
+/** What can be done with a sheet: use it, pass it on, print it. Null while it is not sound. */
 export function SheetActions({ sheet }: { readonly sheet: DrillSheet | null }) {
   const [isOpen, setIsOpen] = useState(false);
   const sitting = useMemo(() => (sheet === null ? null : linkOf(sheet, "sittings")), [sheet]);
   if (sheet === null || sitting === null) {
-    return <p className="sheets-note">Mend what is marked; then the sheet can be sat and passed on.</p>;
+    return <p className="sheets-note">Fix the marked fields before using this sheet.</p>;
   }
   return (
     <>
@@ -64,7 +73,7 @@ export function SheetActions({ sheet }: { readonly sheet: DrillSheet | null }) {
       </button>
       <a
         className="button"
-        download={fileName(sheet.title)}
+        download={fileNameOf({ what: `sheet ${sheet.title}`, at: Date.now(), ending: "json" })}
         href={`data:application/json;charset=utf-8,${encodeURIComponent(fileText(sheet))}`}
       >
         Save as a file
@@ -82,7 +91,8 @@ export function SheetActions({ sheet }: { readonly sheet: DrillSheet | null }) {
 /** The code and nothing else, for the printed page. */
 export function PrintedCode({ sheet }: { readonly sheet: DrillSheet }) {
   const link = useMemo(() => linkOf(sheet, "sheets"), [sheet]);
-  if ("says" in link) return null;
+  // A code on paper that opens nothing elsewhere is worse than none.
+  if ("says" in link || isLocalPage(location)) return null;
   return (
     <div className="only-print preview-code">
       <Suspense>

@@ -19,10 +19,10 @@ function KeptNote({ shelf }: { readonly shelf: SheetShelf }) {
     );
   }
   // Not spoken: it would interrupt at every letter.
-  return <p className="sheets-kept">{shelf.isKeeping ? "Keeping…" : "Kept in the logbook."}</p>;
+  return <p className="sheets-kept">{shelf.isKeeping ? "Saving…" : "Saved in this browser."}</p>;
 }
 
-/** All that is to be mended, told as soon as it is. */
+/** All that is to be fixed, shown as soon as it is. */
 function ProblemList({ problems }: { readonly problems: readonly PlacedProblem[] }) {
   return (
     <div role="status">
@@ -105,8 +105,8 @@ function LivePreview({ sheet, isSound }: { readonly sheet: Sheet; readonly isSou
       {!isSound && (
         <p className="sheets-note">
           {last === null
-            ? "The sheet is shown here as the trainee sees it, once everything marked is mended."
-            : "This is the sheet before the change that is to be mended."}
+            ? "Fix the marked fields. Then the sheet is shown here as the trainee sees it."
+            : "This is the sheet before your last change. Fix the marked fields to see it as it is now."}
         </p>
       )}
       {last !== null && isSound && <PrintedCode sheet={last} />}
@@ -121,7 +121,7 @@ interface SheetEditorProps {
   readonly shelf: SheetShelf;
 }
 
-/** Builds and changes an own sheet; every change is kept. */
+/** Builds and changes an own sheet; every change is saved. */
 export function SheetEditor({ id, start, shelf }: SheetEditorProps) {
   const [session] = useState(() => new EditSession(start, (sheet) => shelf.change(id, sheet)));
   useSyncExternalStore(
@@ -158,7 +158,7 @@ export function SheetEditor({ id, start, shelf }: SheetEditorProps) {
           <a href="#/sheets">All sheets</a>
           <UndoButtons session={session} />
           <button type="button" className="button sheets-to-preview" onClick={() => preview.current?.focus()}>
-            See it
+            Show the sheet
           </button>
           <KeptNote shelf={shelf} />
         </div>
@@ -170,7 +170,7 @@ export function SheetEditor({ id, start, shelf }: SheetEditorProps) {
           <HeadFields session={session} />
           <StationList session={session} notes={[...problems, ...doubts]} />
           <section className="sheets-section" aria-labelledby="sheets-sat">
-            <h2 id="sheets-sat">How it is sat</h2>
+            <h2 id="sheets-sat">Order and rules</h2>
             <OrderFields session={session} />
             <SittingFields session={session} />
           </section>

@@ -69,7 +69,7 @@ export function OrderFields({ session }: { readonly session: EditSession }) {
         onChoice={(order) => session.describe({ order }, "order")}
       />
       <NumberField
-        label="Seed (empty: each sitting brings its own)"
+        label="Seed, the same draw for everyone (empty: each sitting draws anew)"
         path="seed"
         value={sheet.seed}
         onNumber={(seed) => session.describe({ seed }, "seed")}

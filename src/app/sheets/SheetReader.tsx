@@ -1,4 +1,5 @@
 import type { Sheet } from "../../drill/sheet/sheet";
+import type { SheetRecord } from "../../logbook/records";
 import { Preview } from "./Preview";
 import { PrintedCode, SheetActions } from "./SheetActions";
 
@@ -6,12 +7,14 @@ interface SheetReaderProps {
   readonly sheet: Sheet;
   /** What this sheet is and what may be done with it. */
   readonly note: string;
+  /** Own sheets that ask the same. */
+  readonly same?: readonly SheetRecord[];
   readonly keepLabel: string;
   readonly onKeep: () => void;
 }
 
 /** A sheet to look at: a sample, or one that came by link. */
-export function SheetReader({ sheet, note, keepLabel, onKeep }: SheetReaderProps) {
+export function SheetReader({ sheet, note, same = [], keepLabel, onKeep }: SheetReaderProps) {
   return (
     <main className="sheets-reader">
       <h1 className="visually-hidden" tabIndex={-1}>
@@ -25,6 +28,17 @@ export function SheetReader({ sheet, note, keepLabel, onKeep }: SheetReaderProps
         <SheetActions sheet={sheet} />
       </div>
       <p className="sheets-note no-print">{note}</p>
+      {same.length > 0 && (
+        <p className="sheets-note no-print" role="note">
+          You already have a sheet that asks the same:{" "}
+          {same.map(({ id, title }) => (
+            <a key={id} href={`#/sheets?own=${id}`}>
+              {title}
+            </a>
+          ))}
+          . Saving this one makes a second.
+        </p>
+      )}
       <PrintedCode sheet={sheet} />
       <Preview sheet={sheet} />
     </main>

@@ -8,6 +8,7 @@ import { readDraft } from "./readDraft";
 import { SheetEditor } from "./SheetEditor";
 import { SheetReader } from "./SheetReader";
 import { Shelf } from "./Shelf";
+import { sameSheets } from "./sameSheets";
 import type { SheetShelf } from "./sheetShelf";
 import { sheetsAddress } from "./sheetsAddress";
 import "../shell/sheet.css";
@@ -23,14 +24,19 @@ interface OwnSheetProps {
 function OpenedSheet({ record, shelf, onTake }: Omit<OwnSheetProps, "id"> & { readonly record: SheetRecord }) {
   const [start] = useState(() => readDraft(record.body));
   if (typeof start !== "string") return <SheetEditor id={record.id} {...{ start, shelf }} />;
-  return <Shelf {...{ shelf, onTake }} problem={`${record.title} cannot be read: ${start}.`} />;
+  return (
+    <Shelf
+      {...{ shelf, onTake }}
+      problem={`“${record.title}” cannot be opened: ${start}. It is still saved; export the logbook before you delete it.`}
+    />
+  );
 }
 
 function OwnSheet({ id, shelf, onTake }: OwnSheetProps) {
   const record = shelf.find(id);
   if (record !== null) return <OpenedSheet key={id} {...{ record, shelf, onTake }} />;
   if (!shelf.isReady) return <main className="shelf" />;
-  const problem = "This sheet is not on the shelf; it was deleted, or is kept on another machine.";
+  const problem = "This sheet is not here. It was deleted, or it is saved in another browser. Choose one below.";
   return <Shelf {...{ shelf, onTake, problem }} />;
 }
 
@@ -64,7 +70,7 @@ export function SheetsScreen({ query }: { readonly query: URLSearchParams }) {
       return (
         <SheetReader
           sheet={address.sheet}
-          note="A sample sheet stays as it is; a copy of it is yours to change."
+          note="You cannot change a sample sheet. Copy it, and change the copy."
           keepLabel="Copy and edit"
           onKeep={() => onTake(copiedSheet(address.sheet))}
         />
@@ -73,8 +79,9 @@ export function SheetsScreen({ query }: { readonly query: URLSearchParams }) {
       return (
         <SheetReader
           sheet={address.sheet}
-          note="This sheet came by link. Nothing of yours is changed; keep it if you want to have it on your shelf."
-          keepLabel="Keep this sheet"
+          note="This sheet came by link. Save it if you want it among your sheets. Nothing of yours is overwritten."
+          same={sameSheets(address.sheet, shelf.own)}
+          keepLabel="Save this sheet"
           onKeep={() => onTake(address.sheet)}
         />
       );

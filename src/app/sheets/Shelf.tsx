@@ -49,7 +49,7 @@ function DeletedNote({ shelf }: { readonly shelf: SheetShelf }) {
     <div role="status">
       {shelf.deleted !== null && (
         <p className="sheets-deleted">
-          “{shelf.deleted.title}” is deleted.
+          “{shelf.deleted.title}” was deleted.
           <button
             ref={undo}
             type="button"
@@ -74,7 +74,9 @@ function OwnRow({ record, shelf, onTake }: { readonly record: SheetRecord } & Pi
     <li className="shelf-row">
       <div>
         <a href={`#/sheets?own=${record.id}`}>{record.title}</a>
-        <p className="preview-soft">{isReadable ? sheetLine(sheet) : `This cannot be read: ${sheet}.`}</p>
+        <p className="preview-soft">
+          {isReadable ? sheetLine(sheet) : `This sheet cannot be opened: ${sheet}. It is still saved.`}
+        </p>
       </div>
       <div className="sheets-acts">
         {isReadable && (
@@ -136,7 +138,9 @@ function OwnSheets({ shelf, onTake }: Pick<ShelfProps, "shelf" | "onTake">) {
       </ul>
     );
   }
-  const says = shelf.isReady ? "None yet. Begin a new one, copy a sample, or load a file." : "Opening the logbook…";
+  const says = shelf.isReady
+    ? "You have no sheets yet. Make a new one, copy a sample, or load a file."
+    : "Opening the logbook…";
   return <p className="sheets-note">{says}</p>;
 }
 
@@ -165,7 +169,7 @@ export function Shelf({ shelf, onTake, problem }: ShelfProps) {
         <OwnSheets {...{ shelf, onTake }} />
       </section>
       <section aria-labelledby="shelf-samples">
-        <h2 id="shelf-samples">Samples, from the first lesson to the eve of certification</h2>
+        <h2 id="shelf-samples">Sample sheets, from the first lesson to the test before certification</h2>
         <ol className="sheets-plain">
           {SHIPPED_SHEETS.map((sheet, k) => (
             <SampleRow key={sheet.title} place={k + 1} {...{ sheet, onTake }} />

@@ -1,14 +1,13 @@
 import { TOPICS, type Topic } from "../../drill/questions/question";
 import type { QuestionPaper, SittingRules } from "../../drill/sheet/sheet";
 import type { EditSession } from "./editSession";
-import { CheckField, ChoiceField, NumberField } from "./fields";
+import { CheckField, ChoiceField, NumberField, TimeField } from "./fields";
 
 const NEW_RULES: SittingRules = { pauseAllowed: false, onReload: "resume", clockHideable: true };
-const MINUTE = 60;
 
 const RELOADS = [
-  ["resume", "The sitting goes on"],
-  ["broken-off", "It is recorded as broken off"],
+  ["resume", "The sitting continues"],
+  ["broken-off", "The sitting ends and is recorded as broken off"],
 ] as const;
 
 const TOPIC_NAMES: Readonly<Record<Topic, string>> = {
@@ -62,7 +61,7 @@ function QuestionFields({ rules, onRules }: RulesProps) {
       })}
       {paper.topics.length > 0 && (
         <NumberField
-          label="Right answers that pass"
+          label="Right answers needed to pass"
           path="sitting.questions.passMark"
           value={paper.passMark}
           onNumber={(passMark) => onRules({ questions: { ...paper, passMark: passMark ?? Number.NaN } }, "passMark")}
@@ -92,11 +91,10 @@ function RuleFields({ rules, onRules }: RulesProps) {
         choices={RELOADS}
         onChoice={(onReload) => onRules({ onReload }, "onReload")}
       />
-      <NumberField
-        label="Time for the whole, min (empty: none)"
+      <TimeField
+        label="Time limit of the whole sitting, m:ss, h:mm:ss or 90 min (empty: none)"
         path="sitting.timeLimit_s"
         value={rules.timeLimit_s}
-        scale={MINUTE}
         onNumber={(timeLimit_s) => onRules({ timeLimit_s }, "sitting time")}
       />
       <QuestionFields {...{ rules, onRules }} />
@@ -111,7 +109,7 @@ export function SittingFields({ session }: { readonly session: EditSession }) {
     <fieldset className="sheets-part">
       <legend>Sitting</legend>
       <CheckField
-        label="This sheet is sat as a test"
+        label="This sheet is a test"
         value={sitting !== undefined}
         onCheck={(isSat) => session.describe({ sitting: isSat ? NEW_RULES : undefined }, "sitting")}
       />

@@ -1,22 +1,23 @@
 import { useState } from "react";
-import type { DialingStation, HandoverStation, Station, TroubleStation, ZeroingStation } from "../../drill/sheet/sheet";
+import type { DialingStation, HandoverStation, Station, ZeroingStation } from "../../drill/sheet/sheet";
 import type { Profile } from "../../lock/profile";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { FileButton } from "../shell/FileButton";
 import { profileFromFile } from "../shell/profileFile";
 import { ConditionFields } from "./ConditionFields";
-import { ChoiceField, LinesField, NumberField, TextField } from "./fields";
+import { DefectFields } from "./DefectFields";
+import { ChoiceField, NumberField, TextField, TimeField } from "./fields";
 import { MarksFields } from "./MarksFields";
 import { PolicyFields } from "./PolicyFields";
 import type { StationEdit } from "./stationEdit";
 
 const HELPS = [
-  ["full", "Full: what to do and how far"],
+  ["full", "Full: what to do and how far to turn"],
   ["counts", "Counts: arrivals only"],
   ["silent", "Silent: nothing until the end"],
 ] as const;
 
-const OWN = "own profile in this sheet";
+const OWN = "own profile";
 
 const fits = (lock: Profile, kind: Station["kind"]): boolean => {
   if (kind === "zeroing") return lock.kind === "dial-encoder";
@@ -26,14 +27,14 @@ const fits = (lock: Profile, kind: Station["kind"]): boolean => {
 /** Locks to choose from: shipped ones that fit the exercise, and whatever the station has now. */
 function lockChoices({ kind, profile }: Station): (readonly [string, string])[] {
   const shipped = SHIPPED_PROFILES.filter((one) => fits(one, kind)).map(({ id, title }) => [id, title] as const);
-  if (typeof profile !== "string") return [...shipped, [OWN, `${profile.title} (own)`]];
+  if (typeof profile !== "string") return [...shipped, [OWN, `${profile.title} (from a file)`]];
   return shipped.some(([id]) => id === profile) ? shipped : [...shipped, [profile, profile]];
 }
 
 /** What a loaded lock must be for this station; a sentence where it is not. */
 const misfit = ({ kind }: Station, profile: Profile, name: string) =>
   kind === "zeroing" && profile.kind !== "dial-encoder"
-    ? `${name} is not loaded: only a dial-encoder lock has a zero to set.`
+    ? `${name} was not loaded: this station sets a zero, so it needs a dial-encoder lock. Choose another file.`
     : null;
 
 /** The lock: a shipped one, or one from a file, which the sheet then carries whole. */
@@ -57,8 +58,8 @@ function LockField({ station, path, onFields }: StationEdit) {
           if (id !== OWN) onFields({ profile: id }, "profile");
         }}
       />
-      <FileButton accept=".json" title="The sheet then carries the whole profile" onFile={load}>
-        Load a profile
+      <FileButton accept=".json" title="The sheet then contains the whole lock profile" onFile={load}>
+        Load a lock profile
       </FileButton>
       {problem !== null && (
         <p className="sheets-wrong" role="alert">
@@ -72,7 +73,7 @@ function LockField({ station, path, onFields }: StationEdit) {
 function UpToField({ station, path, onFields }: StationEdit<DialingStation>) {
   return (
     <NumberField
-      label="Numbers dialed (empty: all)"
+      label="Numbers to dial (empty: all)"
       path={`${path}.upTo`}
       value={station.upTo}
       onNumber={(upTo) => onFields({ upTo }, "upTo")}
@@ -84,38 +85,18 @@ function ZeroingFields({ station, path, onFields }: StationEdit<ZeroingStation>)
   return (
     <>
       <NumberField
-        label="Tolerance of zero, graduations"
+        label="Zero tolerance, graduations"
         path={`${path}.tolerance`}
         value={station.tolerance}
         onNumber={(tolerance) => onFields({ tolerance }, "tolerance")}
       />
       <NumberField
-        label="Readings that close a series"
+        label="Stops that close a side"
         path={`${path}.readings`}
         value={station.readings}
         onNumber={(readings) => onFields({ readings }, "readings")}
       />
     </>
-  );
-}
-
-const asLines = (ids: readonly string[] | undefined) => (ids ?? []).join("\n");
-
-const fromLines = (text: string) => {
-  const ids = text.split(/[\s,]+/).filter((id) => id !== "");
-  return ids.length === 0 ? undefined : ids;
-};
-
-function TroubleFields({ station, path, onFields }: StationEdit<TroubleStation>) {
-  return (
-    <LinesField
-      label="Conditions to draw from, one a line (empty: all)"
-      path={`${path}.pool`}
-      value={station.pool}
-      write={asLines}
-      read={fromLines}
-      onValue={(pool) => onFields({ pool }, "pool")}
-    />
   );
 }
 
@@ -127,7 +108,7 @@ const HANDS = [
 function HandoverFields({ station, path, onFields }: StationEdit<HandoverStation>) {
   return (
     <ChoiceField
-      label="Where a step dials"
+      label="Who dials"
       path={`${path}.hand`}
       value={station.hand}
       choices={HANDS}
@@ -151,7 +132,7 @@ function KindFields({ station, path, onFields }: StationEdit) {
     case "change":
       return <PolicyFields {...{ station, path, onFields }} />;
     case "trouble":
-      return <TroubleFields {...{ station, path, onFields }} />;
+      return <DefectFields {...{ station, path, onFields }} />;
     case "handover":
       return <HandoverFields {...{ station, path, onFields }} />;
   }
@@ -168,7 +149,7 @@ export function StationForm({ station, path, onFields }: StationEdit) {
         onText={(title) => onFields({ title: title === "" ? undefined : title }, "title")}
       />
       <TextField
-        label="Id, unique in this sheet"
+        label="Short name, unique in this sheet"
         path={`${path}.id`}
         value={station.id}
         onText={(id) => onFields({ id }, "id")}
@@ -194,8 +175,8 @@ export function StationForm({ station, path, onFields }: StationEdit) {
         value={station.repetitions}
         onNumber={(repetitions) => onFields({ repetitions: repetitions ?? Number.NaN }, "repetitions")}
       />
-      <NumberField
-        label="Time limit of a try, s (empty: none)"
+      <TimeField
+        label="Time limit of a try, m:ss or seconds (empty: none)"
         path={`${path}.timeLimit_s`}
         value={station.timeLimit_s}
         onNumber={(timeLimit_s) => onFields({ timeLimit_s }, "timeLimit_s")}

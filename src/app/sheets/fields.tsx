@@ -1,10 +1,11 @@
 import { createContext, type ReactNode, useContext, useId, useState } from "react";
+import { timeOf, timeText } from "./timeText";
 
 /** Sentences by the path of the field they belong to. */
 export const ProblemsContext = createContext<ReadonlyMap<string, string>>(new Map());
 
 /** The sentence for a field, or for a part of it: `title`, and `combinations` for `combinations.list[2]`. */
-function useProblem(path: string): string | undefined {
+export function useProblem(path: string): string | undefined {
   const problems = useContext(ProblemsContext);
   const exact = problems.get(path);
   if (exact !== undefined) return exact;
@@ -112,20 +113,27 @@ interface NumberFieldProps extends FieldProps {
   /** A kept sheet has null where no number was typed. */
   readonly value: number | null | undefined;
   readonly onNumber: (value: number | undefined) => void;
-  /** Units of the sheet in one unit of the field: 60 shows seconds as minutes. */
+  /** Units of the sheet in one unit of the field: 0.01 shows shares as percent. */
   readonly scale?: number;
 }
 
 const ROUND = 1e6;
 
-/** A number; empty means that it is not asked. What is no number becomes NaN, for the check of the sheet to tell. */
+/** A number as people type it: with a decimal comma, a real minus sign, a percent sign behind it. */
+const numberTyped = (text: string) =>
+  Number(
+    text
+      .replace(",", ".")
+      .replace("−", "-")
+      .replace(/\s*%\s*$/, ""),
+  );
+
+/** A number; empty means that it is not asked. What is no number becomes NaN, which the check of the sheet finds. */
 export function NumberField({ label, path, value, onNumber, scale = 1 }: NumberFieldProps) {
   const says = useProblem(path);
   const id = useId();
   const read = (text: string) =>
-    text.trim() === ""
-      ? undefined
-      : Math.round(Number(text.replace(",", ".").replace("−", "-")) * scale * ROUND) / ROUND;
+    text.trim() === "" ? undefined : Math.round(numberTyped(text) * scale * ROUND) / ROUND;
   const write = (number: number | null | undefined) =>
     Number.isFinite(number) ? String(Math.round((Number(number) / scale) * ROUND) / ROUND) : "";
   const [text, setText] = useDraft<number | null | undefined>(value, write, read);
@@ -139,6 +147,28 @@ export function NumberField({ label, path, value, onNumber, scale = 1 }: NumberF
         onChange={(event) => {
           setText(event.currentTarget.value);
           onNumber(read(event.currentTarget.value));
+        }}
+      />
+    </Labelled>
+  );
+}
+
+/** A time, as m:ss or in seconds; empty means that it is not asked. */
+export function TimeField({ label, path, value, onNumber }: Omit<NumberFieldProps, "scale">) {
+  const says = useProblem(path);
+  const id = useId();
+  const write = (seconds: number | null | undefined) => (Number.isFinite(seconds) ? timeText(Number(seconds)) : "");
+  const [text, setText] = useDraft<number | null | undefined>(value, write, timeOf);
+  return (
+    <Labelled {...{ label, id, says }}>
+      <input
+        className="field sheets-number"
+        placeholder="m:ss"
+        value={text}
+        {...told(id, says)}
+        onChange={(event) => {
+          setText(event.currentTarget.value);
+          onNumber(timeOf(event.currentTarget.value));
         }}
       />
     </Labelled>

@@ -1,4 +1,5 @@
 import { DrillError } from "../../drill/drillError";
+import { markDoubts } from "../../drill/sheet/markDoubts";
 import { parseSheet, sheetDoubts } from "../../drill/sheet/parseSheet";
 import type { Sheet, Station } from "../../drill/sheet/sheet";
 import { stationNeed } from "../sittings/stationNeeds";
@@ -13,7 +14,10 @@ export interface PlacedProblem {
 }
 
 const sentence = (words: string) =>
-  `${words.charAt(0).toUpperCase()}${words.slice(1)}.`.replace(", not NaN", ", not what is typed");
+  `${words.charAt(0).toUpperCase()}${words.slice(1)}.`
+    .replace(", not NaN", ", not what is typed")
+    .replace("a share from 0.5 to 0.999, such as 0.9", "from 50 to 99.9 %")
+    .replace("a share between 0 and 1, such as 0.9", "from 50 to 99.9 %");
 
 /**
  * A sentence of `parseSheet` or `sheetDoubts`, taken apart into place and words.
@@ -73,32 +77,61 @@ const placedNeeds = ({ stations }: Sheet): PlacedProblem[] =>
     return need === null ? [] : [{ path: `stations[${index}].${need.field}`, says: sentence(need.says) }];
   });
 
-/** What a sound sheet asks but hardly means, and what keeps it from being sat, with its place. */
+/** What a sound sheet asks but hardly means, and what keeps it from being used, with its place. */
 export function placedDoubts(sheet: Sheet): PlacedProblem[] {
-  return [...placedNeeds(sheet), ...sheetDoubts(sheet).map(placed)];
+  return [...placedNeeds(sheet), ...markDoubts(sheet), ...sheetDoubts(sheet).map(placed)];
 }
 
 const FIELDS: Readonly<Record<string, string>> = {
   stations: "stations",
+  title: "title",
+  purpose: "purpose",
+  instructions: "instructions",
+  cautions: "cautions",
+  source: "source",
+  order: "order of tries",
+  seed: "seed",
+  id: "short name",
+  task: "what to do",
+  help: "help",
+  tolerance: "zero tolerance",
+  readings: "stops that close a side",
+  combinations: "combinations",
+  list: "list of combinations",
+  rules: "rules",
+  minSeparation: "least distance between numbers",
+  multiplesOfTen: "multiples of ten",
+  excluded: "numbers never used",
+  excludedLast: "last numbers never used",
+  conditions: "conditions",
+  kind: "kind",
+  size: "size",
+  from: "first try",
+  passMarks: "pass marks",
+  claim: "rate of opening to show",
+  questions: "questions",
+  topics: "questions",
+  topic: "topic",
+  sitting: "rules of the test",
   repetitions: "tries",
   profile: "lock",
   timeLimit_s: "time limit",
   firstTime: "right the first time",
-  rate: "chance to be shown",
+  rate: "rate of opening to show",
   confidence: "confidence",
   stopErrorBias: "mean stop error",
   stopErrorSpread: "spread of the stop error",
   faultyTries: "tries with a fault",
   meanTime_s: "mean time",
-  zeroed: "good zeros",
-  refused: "refused readings",
+  zeroed: "zeros within tolerance",
+  refused: "refused stops",
   right: "right tries",
   clean: "clean handovers",
-  sizeError: "mean error of the sizes told",
-  pool: "pool of conditions",
-  hand: "where a step dials",
-  upTo: "numbers dialed",
-  passMark: "right answers that pass",
+  sizeError: "mean error of the sizes named",
+  pool: "defects to draw from",
+  hand: "who dials",
+  upTo: "numbers to dial",
+  passMark: "right answers needed to pass",
   count: "number of questions",
 };
 

@@ -18,24 +18,15 @@ export function sheetFromText(name: string, text: string): Sheet | string {
   try {
     return parseSheet(JSON.parse(text));
   } catch (error) {
-    return `${name} is not taken: ${wordsOf(error)}.`;
+    return `${name} was not loaded: ${wordsOf(error)}. Nothing was changed.`;
   }
 }
 
 /** Reads a chosen file as `sheetFromText` does. */
 export async function sheetFromFile(file: File): Promise<Sheet | string> {
-  if (file.size > MOST_BYTES) return `${file.name} is not taken: it is far larger than a drill sheet.`;
+  if (file.size > MOST_BYTES)
+    return `${file.name} was not loaded: it is larger than 2 MB, and a drill sheet is never that large. Choose another file.`;
   return sheetFromText(file.name, await file.text());
-}
-
-/** A file name made of a title: small letters, digits and hyphens. */
-export function fileName(title: string): string {
-  const plain = title
-    .normalize("NFKD")
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, "-")
-    .replace(/^-+|-+$/g, "");
-  return `${plain === "" ? "sheet" : plain.slice(0, 60)}.json`;
 }
 
 /** The text of an exported file. */

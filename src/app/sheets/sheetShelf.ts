@@ -19,7 +19,7 @@ interface ShelfWorld {
 }
 
 const MEMORY_ONLY =
-  "The logbook cannot be reached: your sheets last as long as this page. Export them before you close it.";
+  "Your sheets cannot be saved: this browser does not give access to its storage. Save each sheet as a file before you close this page.";
 const PATIENCE_MS = 400;
 const LONGEST_TITLE = 200;
 

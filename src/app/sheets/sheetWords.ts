@@ -1,6 +1,8 @@
 import { faceText } from "../../dialing/words";
 import type { CombinationPolicy, Condition, Order, Sheet, SittingRules, Station } from "../../drill/sheet/sheet";
 import { stationProfile } from "../../drill/sheet/stationProfile";
+import { TROUBLE_KINDS } from "../../handover/trouble/trouble";
+import { TROUBLE_GUIDE } from "../../handover/trouble/troubleGuide";
 import type { Combination } from "../../lock/combination";
 import { LockError } from "../../lock/lockError";
 import type { Profile } from "../../lock/profile";
@@ -40,9 +42,9 @@ export function combinationText(combination: Combination, profile: Profile | nul
 }
 
 export const ORDER_WORDS: Readonly<Record<Order, string>> = {
-  blocked: "Blocked: one station after another",
-  interleaved: "Interleaved: one try at each station in turn",
-  random: "Random: all tries shuffled",
+  blocked: "Blocked: all tries of a station, then the next station",
+  interleaved: "In turn: one try at each station, again and again",
+  random: "Random: all tries in random order",
 };
 
 export const HELP_WORDS: Readonly<Record<Station["help"], string>> = {
@@ -53,14 +55,14 @@ export const HELP_WORDS: Readonly<Record<Station["help"], string>> = {
 
 const policyWords = (policy: CombinationPolicy): string => {
   if (policy.policy === "as-set") return "the combination the lock comes with";
-  if (policy.policy === "fixed") return countText(policy.list.length, "given combination");
-  return policy.each === "station" ? "one drawn combination" : "a new drawn combination each try";
+  if (policy.policy === "fixed") return countText(policy.list.length, "set combination");
+  return policy.each === "station" ? "one random combination" : "a new random combination for each try";
 };
 
 const CONDITION_NAMES: Readonly<Record<Condition["kind"], string>> = {
-  "index-offset": "the opening index stands off",
+  "index-offset": "the opening index is off",
   "lost-motion": "the dial has play",
-  noise: "readings scatter",
+  noise: "the readings scatter",
   "heavy-dial": "the dial turns heavily",
   "light-dial": "the dial turns lightly",
   "no-cutaway": "no cutaway",
@@ -77,18 +79,18 @@ export function conditionWords(condition: Condition): string {
   return `${CONDITION_NAMES[kind]}${size}${since}`;
 }
 
-const HAND_WORDS = { real: "dialing by hand", simulated: "a simulated hand dials" } as const;
+const HAND_WORDS = { real: "you dial", simulated: "a simulated hand dials" } as const;
 
 const exerciseWords = (station: Station): string => {
   switch (station.kind) {
     case "dialing":
       return policyWords(station.combinations);
     case "zeroing":
-      return "zero from both directions";
+      return "zero set turning right and turning left";
     case "change":
       return `a change to ${policyWords(station.combinations)}`;
     case "trouble":
-      return "one hidden condition each try";
+      return "one hidden defect in each try";
     case "handover":
       return `a whole handover, ${HAND_WORDS[station.hand]}`;
   }
@@ -99,11 +101,11 @@ export function jobNote(station: Station): string | null {
   const profile = knownProfile(station);
   switch (station.kind) {
     case "change":
-      return `The lock comes set to ${combinationText(profile?.asSet ?? [], profile)}. A try ends with the door shut, or when you say so.`;
+      return `The lock is set to ${combinationText(profile?.asSet ?? [], profile)}. A try ends when you shut the door or press the button that ends it.`;
     case "trouble":
-      return "Dial it and measure it, then name the condition and its size: a diagnosis that stands ends a try.";
+      return "Dial and measure the lock, then name the defect and its size. The named defect ends the try.";
     case "handover":
-      return "Every step is yours to choose; your signature ends a try.";
+      return "You choose every step. Your signature ends the try.";
     default:
       return null;
   }
@@ -121,15 +123,23 @@ export function stationLine(station: Station, reader: Reader): string {
     countText(repetitions, "try", "tries"),
     exerciseWords(station),
     HELP_WORDS[help],
-    ...(timeLimit_s === undefined ? [] : [`at most ${spanText(timeLimit_s)} a try`]),
+    ...(timeLimit_s === undefined ? [] : [`at most ${spanText(timeLimit_s)} for a try`]),
     ...told.map(conditionWords),
   ];
   return parts.join(" · ");
 }
 
+const poolWords = (pool: readonly string[] | undefined): string =>
+  pool === undefined
+    ? "all defects that the lock can have"
+    : pool
+        .map((id) => TROUBLE_KINDS.find((kind) => kind === id))
+        .map((kind, k) => (kind === undefined ? pool[k] : TROUBLE_GUIDE[kind].title))
+        .join(", ");
+
 /** Trouble that a station hides from the trainee, as sentences without their end. */
 export function hiddenTrouble(station: Station): string[] {
-  if (station.kind === "trouble") return [`drawn from ${(station.pool ?? ["all that the lock can have"]).join(", ")}`];
+  if (station.kind === "trouble") return [`drawn from ${poolWords(station.pool)}`];
   const { conditions = [] } = station;
   return conditions.filter(({ kind }) => HIDDEN.includes(kind)).map(conditionWords);
 }
@@ -139,12 +149,12 @@ export function sittingSentences({ pauseAllowed, onReload, clockHideable, timeLi
   return [
     pauseAllowed ? "You may pause between tries." : "There is no pause.",
     onReload === "resume"
-      ? "If the page is closed or reloaded, the try under way is lost and the sitting goes on."
-      : "If the page is closed or reloaded, the sitting is over and recorded as broken off.",
-    clockHideable ? "You may hide the clock." : "The clock stays in view.",
+      ? "If you close or reload the page, you lose the try under way and the sitting continues."
+      : "If you close or reload the page, the sitting ends and is recorded as broken off.",
+    clockHideable ? "You may hide the clock." : "The clock is always shown.",
     ...(timeLimit_s === undefined
       ? []
-      : [`The whole time is at most ${spanText(timeLimit_s)}; what is missing then counts as missed.`]),
+      : [`You have ${spanText(timeLimit_s)} for the whole sitting. Tries not done by then count as missed.`]),
   ];
 }
 
@@ -156,6 +166,6 @@ export function sheetLine({ stations, sitting }: Sheet): string {
     countText(stations.length, "station"),
     countText(tries, "try", "tries"),
     ...(questions > 0 ? [countText(questions, "question")] : []),
-    ...(sitting === undefined ? [] : ["sat as a test"]),
+    ...(sitting === undefined ? [] : ["a test"]),
   ].join(" · ");
 }

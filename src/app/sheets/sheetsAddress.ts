@@ -15,14 +15,20 @@ const fromLink = (text: string): SheetsAddress => {
     return { shows: "link", sheet: sheetFromLink(text) };
   } catch (error) {
     const words = error instanceof Error ? error.message.replace(/^sheet: /, "") : String(error);
-    return { shows: "problem", says: `The sheet in this link cannot be opened: ${words}.` };
+    return {
+      shows: "problem",
+      says: `The sheet in this link cannot be opened: ${words}. Ask for the sheet as a file, or for a new link.`,
+    };
   }
 };
 
 const sampleAt = (place: string): SheetsAddress => {
   const sheet = SHIPPED_SHEETS[Number(place) - 1];
   return sheet === undefined
-    ? { shows: "problem", says: `There is no sample sheet ${place}; there are ${SHIPPED_SHEETS.length}.` }
+    ? {
+        shows: "problem",
+        says: `There is no sample sheet ${place}. There are ${SHIPPED_SHEETS.length}; choose one below.`,
+      }
     : { shows: "sample", sheet };
 };
 

@@ -5,9 +5,9 @@ import { LockError } from "../../lock/lockError";
 import type { Profile } from "../../lock/profile";
 import { parseProfile } from "../../lock/profileSchema";
 import { explain } from "../combinationRules";
-import { countCombinations } from "../countCombinations";
 import { DrillError } from "../drillError";
 import { parseRules } from "../parseRules";
+import { rulesLeft } from "./rulesLeft";
 import type { ChangeStation, CombinationPolicy, DialingStation, Sheet, Station, TroubleStation } from "./sheet";
 import { sheetSchema } from "./sheetSchema";
 import { stationProfile } from "./stationProfile";
@@ -48,7 +48,7 @@ const checkPolicy = ({ kind, combinations }: DialingStation | ChangeStation, pro
     throw new DrillError("bad-sheet", `${profile.id} comes without a combination; give a fixed one or let it be drawn`);
   }
   if (policy.policy === "fixed") for (const one of policy.list) parseCombination(profile, one);
-  if (policy.policy === "drawn" && countCombinations(profile, policy.rules) === 0) {
+  if (policy.policy === "drawn" && rulesLeft(profile, policy.rules) === "none") {
     throw new DrillError("no-combination", `the rules leave no combination for ${profile.id}; ease one of them`);
   }
 };
@@ -82,7 +82,7 @@ const changeProblem = ({ combinations, passMarks, repetitions }: ChangeStation, 
     return `combinations: ${asSet.join("-")} is what ${id} is set to already; give a new one`;
   }
   const rules = (combinations.policy === "drawn" ? combinations.rules : undefined) ?? profile.combinationRules;
-  const isOnly = combinations.policy === "drawn" && countCombinations(profile, rules) === 1;
+  const isOnly = combinations.policy === "drawn" && rulesLeft(profile, rules) === "one";
   if (isOnly && explain(asSet, rules, graduations).length === 0) {
     return `combinations: the rules leave only ${asSet.join("-")}, which is set already; ease one of them`;
   }

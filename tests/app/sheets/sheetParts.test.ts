@@ -1,12 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { dropPlace } from "../../../src/app/sheets/dropPlace";
 import { listText, parseList } from "../../../src/app/sheets/fixedList";
+import { isLocalPage } from "../../../src/app/sheets/localPage";
 import { blankSheet, copiedSheet, copiedStation, newStation } from "../../../src/app/sheets/newSheet";
 import { examplePlan, isDrawn } from "../../../src/app/sheets/previewModel";
 import { qrPicture } from "../../../src/app/sheets/qrPath";
 import { parseRanges, parseWholeRanges, rangesText } from "../../../src/app/sheets/ranges";
 import { draftBody, readDraft } from "../../../src/app/sheets/readDraft";
-import { fileName, fileText, sheetFromText } from "../../../src/app/sheets/sheetFile";
+import { sameSheets } from "../../../src/app/sheets/sameSheets";
+import { fileText, sheetFromText } from "../../../src/app/sheets/sheetFile";
 import { linkOf, sheetsAddress } from "../../../src/app/sheets/sheetsAddress";
 import {
   conditionWords,
@@ -18,9 +20,11 @@ import {
 } from "../../../src/app/sheets/sheetWords";
 import { groupText, tryGroups } from "../../../src/app/sheets/tryGroups";
 import { parseSheet } from "../../../src/drill/sheet/parseSheet";
-import { STATION_KINDS } from "../../../src/drill/sheet/sheet";
+import { type Sheet, STATION_KINDS } from "../../../src/drill/sheet/sheet";
 import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
+import { TROUBLE_GUIDE } from "../../../src/handover/trouble/troubleGuide";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import type { SheetRecord } from "../../../src/logbook/records";
 import { changeStation, dialingStation, handoverStation, troubleStation } from "../../support/testSheet";
 
 describe("dropPlace", () => {
@@ -135,9 +139,9 @@ describe("files and links", () => {
   });
 
   it("say what is wrong", () => {
-    expect(sheetFromText("a.json", "{")).toBe("a.json is not taken: it is not JSON.");
+    expect(sheetFromText("a.json", "{")).toBe("a.json was not loaded: it is not JSON. Nothing was changed.");
     expect(sheetFromText("a.json", JSON.stringify({ ...blankSheet(), title: "" }))).toMatch(
-      /^a\.json is not taken: title must be a text/,
+      /^a\.json was not loaded: title must be a text/,
     );
     expect(sheetsAddress(new URLSearchParams("sheet=s1.!"))).toMatchObject({ shows: "problem" });
     expect(sheetsAddress(new URLSearchParams("sample=99"))).toMatchObject({ shows: "problem" });
@@ -145,9 +149,29 @@ describe("files and links", () => {
     expect(sheetsAddress(new URLSearchParams())).toEqual({ shows: "shelf" });
   });
 
-  it("name files plainly", () => {
-    expect(fileName("Past it: Ärger & more!")).toBe("past-it-a-rger-more.json");
-    expect(fileName("…")).toBe("sheet.json");
+  it.each([
+    ["http://localhost:4173/", true],
+    ["http://127.0.0.1:4173/", true],
+    ["http://127.8.9.10/", true],
+    ["http://[::1]:4173/", true],
+    ["http://bench.localhost/", true],
+    ["file:///home/school/index.html", true],
+    ["http://192.168.1.20:4173/", false],
+    ["http://127.0.0.1.example.org/", false],
+    ["https://drills.example.org/", false],
+  ])("of a page at %s work on that machine alone: %s", (address, isLocal) => {
+    expect(isLocalPage(new URL(address))).toBe(isLocal);
+  });
+
+  it("a sheet that was saved before is known again, whatever its title, and an eased one is not", () => {
+    const [first] = SHIPPED_SHEETS;
+    if (first === undefined) throw new Error("no sheet is shipped");
+    const record = (id: string, sheet: Sheet): SheetRecord =>
+      ({ id, title: sheet.title, createdAt: 0, updatedAt: 0, body: draftBody(sheet) }) as SheetRecord;
+    const eased = { ...first, stations: first.stations.map((one) => ({ ...one, repetitions: one.repetitions + 1 })) };
+    const own = [record("a", { ...first, title: "Mine" }), record("b", eased), record("c", { ...first, title: "" })];
+    expect(sameSheets(first, own).map(({ id }) => id)).toEqual(["a", "c"]);
+    expect(sameSheets(first, [{ ...record("d", first), body: "no sheet" as never }])).toEqual([]);
   });
 });
 
@@ -176,9 +200,9 @@ describe("a new station", () => {
   });
 
   it.each([
-    ["change", "a change to a new drawn combination each try", true],
-    ["trouble", "one hidden condition each try", true],
-    ["handover", "a whole handover, dialing by hand", false],
+    ["change", "a change to a new random combination for each try", true],
+    ["trouble", "one hidden defect in each try", true],
+    ["handover", "a whole handover, you dial", false],
   ] as const)("says what it is and whether it differs from run to run: %s", (kind, words, isNew) => {
     const station = newStation(kind, { stations: [] });
     expect(stationLine(station, "trainee").split(" · ")).toContain(words);
@@ -194,9 +218,9 @@ describe("words", () => {
     const hidden = { ...newStation("zeroing", { stations: [] }), conditions: [{ kind: "noise", size: 0.1 }] as const };
     expect(stationLine(hidden, "instructor")).toContain("readings scatter by 0.1");
     expect(stationLine(hidden, "trainee")).not.toContain("scatter");
-    expect(hiddenTrouble(hidden)).toEqual(["readings scatter by 0.1"]);
+    expect(hiddenTrouble(hidden)).toEqual(["the readings scatter by 0.1"]);
     expect(stationLine(newStation("dialing", { stations: [] }), "trainee")).toBe(
-      "Three-wheel, 100 graduations · 10 tries · a new drawn combination each try · full help",
+      "Three-wheel, 100 graduations · 10 tries · a new random combination for each try · full help",
     );
     expect(sheetLine(blankSheet())).toBe("1 station · 10 tries");
   });
@@ -204,18 +228,20 @@ describe("words", () => {
 
 describe("what a trainee reads of a job before the start", () => {
   it("a change: what the lock comes set to", () => {
-    expect(jobNote(changeStation())).toMatch(/^The lock comes set to 38–71–26\. /);
+    expect(jobNote(changeStation())).toMatch(/^The lock is set to 38–71–26\. /);
   });
 
   it("trouble and a handover: what ends a try; of a try at a dial nothing", () => {
-    expect(jobNote(troubleStation())).toContain("name the condition and its size");
-    expect(jobNote(handoverStation())).toContain("your signature ends a try");
+    expect(jobNote(troubleStation())).toContain("name the defect and its size");
+    expect(jobNote(handoverStation())).toContain("Your signature ends the try");
     expect(jobNote(dialingStation())).toBeNull();
   });
 
-  it("which conditions may be drawn is for the instructor", () => {
+  it("which defects may be drawn is for the instructor", () => {
     const station = troubleStation({ pool: ["gates-tight", "dial-heavy"] });
-    expect(hiddenTrouble(station)).toEqual(["drawn from gates-tight, dial-heavy"]);
+    expect(hiddenTrouble(station)).toEqual([
+      `drawn from ${TROUBLE_GUIDE["gates-tight"].title}, ${TROUBLE_GUIDE["dial-heavy"].title}`,
+    ]);
     expect(stationLine(station, "trainee")).not.toContain("gates-tight");
   });
 });

@@ -67,7 +67,7 @@ describe("SheetShelf", () => {
     shelf.change(id, { ...blankSheet(), title: "Mine" });
     await settle();
     expect(shelf.own.map(({ title }) => title)).toEqual(["Mine"]);
-    expect(shelf.problem).toMatch(/last as long as this page/);
+    expect(shelf.problem).toMatch(/^Your sheets cannot be saved/);
   });
 
   it("tells in words when keeping fails, and goes on", async () => {

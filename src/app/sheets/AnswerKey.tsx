@@ -1,0 +1,44 @@
+import { type ReactNode, useRef, useState } from "react";
+
+/** What an instructor alone is to see, behind a step that says what it shows. Never printed. */
+export function AnswerKey({ children }: { readonly children: ReactNode }) {
+  const [step, setStep] = useState<"closed" | "asked" | "open">("closed");
+  const opener = useRef<HTMLButtonElement>(null);
+  const close = () => {
+    setStep("closed");
+    requestAnimationFrame(() => opener.current?.focus());
+  };
+  if (step === "closed") {
+    return (
+      <p className="no-print">
+        <button ref={opener} type="button" className="button" onClick={() => setStep("asked")}>
+          Answer key, for the instructor
+        </button>
+      </p>
+    );
+  }
+  if (step === "asked") {
+    return (
+      <div className="no-print preview-key">
+        <p>
+          This shows the hidden defects and conditions, and every try with its combination. Do not open it if you will
+          sit this sheet.
+        </p>
+        <button type="button" className="button" ref={(button) => button?.focus()} onClick={close}>
+          Leave it closed
+        </button>
+        <button type="button" className="button" onClick={() => setStep("open")}>
+          Show the answer key
+        </button>
+      </div>
+    );
+  }
+  return (
+    <section className="no-print preview-key" aria-label="Answer key">
+      <button type="button" className="button" ref={(button) => button?.focus()} onClick={close}>
+        Hide the answer key
+      </button>
+      {children}
+    </section>
+  );
+}
