@@ -128,7 +128,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   right: "right tries",
   clean: "clean handovers",
   sizeError: "mean error of the sizes named",
-  pool: "defects to draw from",
+  pool: "defects that can be drawn",
   hand: "who dials",
   upTo: "numbers to dial",
   passMark: "right answers needed to pass",
