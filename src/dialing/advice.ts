@@ -1,4 +1,4 @@
-import { countWord, sizeText } from "../lock/amountWords";
+import { countWord, sizeText, wheelsText } from "../lock/amountWords";
 import { opposite, type Turn } from "../lock/dial";
 import type { Profile } from "../lock/profile";
 import { spinOffRule } from "../lock/spinOffRule";
@@ -57,7 +57,7 @@ const turning = (scene: Scene): Advice => {
   return {
     turn: turnFor(scene),
     say: `Keep turning ${turnFor(scene)}. ${next}`,
-    detail: `${sizeText(scene.progress.toGo ?? 0)} to go · ${countsText(scene)}`,
+    detail: `${sizeText(scene.progress.toGo ?? 0)} graduations to go · ${countsText(scene)}`,
   };
 };
 
@@ -69,7 +69,31 @@ const resting = (scene: Scene): Advice => {
   return { turn: back, say: `Stop here. Now ${next}.`, detail: `on ${numberText(scene)} · ${countsText(scene)}` };
 };
 
+/** Wheels that one arrival too many has carried out of their gates: "it carried wheel 1 along". */
+const carriedText = ({ attempt, profile, progress }: Scene): string => {
+  if (attempt.pack === null || profile.kind !== "wheel-pack") return "";
+  const { gateTolerance } = profile.wheelPack;
+  const off = attempt.pack.errors().flatMap((error, k) => (Math.abs(error) > (gateTolerance[k] ?? 0) ? [k + 1] : []));
+  const carried = off.filter((wheel) => wheel <= progress.step);
+  return carried.length === 0 ? "" : `: it carried ${wheelsText(carried)} along`;
+};
+
+/** Past a number by whole arrivals, where the lock asks for an exact count: which arrival it was, and what it did. */
+const oneTooMany = (scene: Scene): Advice => {
+  const arrival = ordinalWord(made(scene));
+  return {
+    turn: scene.profile.procedure[0]?.turn ?? null,
+    say: `${capitalized(arrival)} arrival at ${numberText(scene)}${carriedText(scene)}. Start over: ${startOverText(scene)}.`,
+    detail: `this lock asks for exactly ${countWord(wanted(scene))} arrivals at ${numberText(scene)}`,
+  };
+};
+
 const overrun = (scene: Scene): Advice => {
+  const isExact = scene.profile.procedure[scene.progress.step]?.rule === "exactly";
+  return isExact && made(scene) > wanted(scene) ? oneTooMany(scene) : ranPast(scene);
+};
+
+const ranPast = (scene: Scene): Advice => {
   const { attempt, profile, progress } = scene;
   const step = profile.procedure[progress.step];
   const leg = attempt.reader.leg;
@@ -82,13 +106,13 @@ const overrun = (scene: Scene): Advice => {
   const stand = attempt.pack?.errors()[progress.step] ?? 0;
   const detail =
     attempt.pack === null
-      ? "This lock lets you go round again."
-      : `Wheel ${progress.step + 1} now stands ${sizeText(stand)} off its gate.`;
+      ? "on this lock you may go round again"
+      : `wheel ${progress.step + 1} is now ${sizeText(stand)} graduations off its gate`;
   return mayGoRound
     ? {
         turn: step.turn,
         say: `${sizeText(past)} past ${numberText(scene)}. Do not come back: go round again, ${step.turn}.`,
-        detail: `the ${ordinalWord(made(scene) + 1)} arrival at ${numberText(scene)} serves as well`,
+        detail: `the ${ordinalWord(made(scene) + 1)} arrival at ${numberText(scene)} is as good`,
       }
     : {
         turn: profile.procedure[0]?.turn ?? null,
@@ -100,7 +124,9 @@ const overrun = (scene: Scene): Advice => {
 const drawing = (scene: Scene): Advice => ({
   turn: scene.profile.draw.turn,
   say: `Turn ${scene.profile.draw.turn}, gently, until the dial stops.`,
-  detail: scene.attempt.isCoupled ? "the bolt is coming" : `${sizeText(scene.progress.toGo ?? 0)} to the stop`,
+  detail: scene.attempt.isCoupled
+    ? "the bolt is coming back"
+    : `${sizeText(scene.progress.toGo ?? 0)} graduations to the stop`,
 });
 
 const wrongWay = (scene: Scene): Advice => ({
@@ -129,13 +155,13 @@ const whatIsSpoiled = ({ attempt, profile, progress }: Scene): string | null => 
     const isOff = faultsSoFar(attempt).some(({ code }) => code !== "paused-too-long");
     // An encoder takes every turnback for another run.
     const hasTurnedBack = attempt.reader.legs.some((leg) => leg.turnbacks.length > 0);
-    return isOff || hasTurnedBack ? "the lock counts this entry as wrong" : null;
+    return isOff || hasTurnedBack ? "this entry is wrong" : null;
   }
   const errors = attempt.pack.errors();
   const wheel = errors.findIndex(
     (error, k) => k < progress.step && Math.abs(error) > (profile.wheelPack.gateTolerance[k] ?? 0),
   );
-  return wheel < 0 ? null : `wheel ${wheel + 1} stands ${sizeText(errors[wheel] ?? 0)} off its gate`;
+  return wheel < 0 ? null : `wheel ${wheel + 1} is ${sizeText(errors[wheel] ?? 0)} graduations off its gate`;
 };
 
 /** Whether the hand has turned back before it came to its number, and may only be hesitating. */
@@ -149,13 +175,25 @@ const turnedBack = ({ attempt, profile }: Scene): Advice => {
   const by = leg === undefined ? 0 : runLength(leg);
   return {
     turn: before?.turn ?? null,
-    say: `You turned back ${sizeText(by)} on the way to ${number}. Turn ${before?.turn} again.`,
+    say: `You turned back ${sizeText(by)} graduations on the way to ${number}. Turn ${before?.turn} again.`,
     detail: "a short turnback moves no wheel that is set; keep one direction all the way",
   };
 };
 
+/** What to do on the way of a new start, once an encoder lock's entry is wrong. */
+const startingOver = ({ attempt, profile }: Scene, what: string): Advice | null => {
+  const reader = attempt.pack === null ? attempt.reader.asStartedOver() : null;
+  if (reader === null) return null;
+  const progress = progressOf({ profile, reader, combination: attempt.combination, dial: attempt.dial });
+  const scene: Scene = { attempt, profile, progress };
+  const advice = reader.leg?.place === "at" ? resting(scene) : turning(scene);
+  return { ...advice, detail: `${what}: start over · ${countsText(scene)}` };
+};
+
 const spoiled = (scene: Scene): Advice | null => {
   const what = whatIsSpoiled(scene);
+  const again = what === null ? null : startingOver(scene, what);
+  if (again !== null) return again;
   const turn = scene.profile.procedure[0]?.turn ?? null;
   return what === null ? null : { turn, say: `This will not open. Start over: ${startOverText(scene)}.`, detail: what };
 };
@@ -167,11 +205,10 @@ const turnsLeftText = (left: number) => {
 };
 
 const standingText = (wheels: readonly number[]) => {
-  if (wheels.length === 0) return "no wheel stands at the combination now";
-  const names = `${wheels.slice(0, -1).join(", ")}${wheels.length > 1 ? " and " : ""}${wheels.at(-1)}`;
+  if (wheels.length === 0) return "no wheel is at its number now";
   return wheels.length === 1
-    ? `wheel ${names} still stands at its number`
-    : `wheels ${names} still stand at their numbers`;
+    ? `${wheelsText(wheels)} is still at its number`
+    : `${wheelsText(wheels)} are still at their numbers`;
 };
 
 const spinningOff = ({ attempt, profile }: Scene): Advice => {
@@ -192,7 +229,7 @@ const WORDS: Readonly<Record<DialingState, (scene: Scene) => Advice>> = {
   waiting: (scene) => ({
     turn: scene.profile.procedure[0]?.turn ?? null,
     say: `Start: ${startOverText(scene)}.`,
-    detail: "an arrival: the number comes to stand under the opening index",
+    detail: "an arrival: the number comes under the opening index",
   }),
   wrongWay,
   turning,
@@ -203,10 +240,10 @@ const WORDS: Readonly<Record<DialingState, (scene: Scene) => Advice>> = {
   open: (scene) => ({
     turn: opposite(scene.profile.draw.turn),
     say: `Open. Turn ${opposite(scene.profile.draw.turn)} to throw the bolt, then spin off.`,
-    detail: "the dial stands at the positive stop",
+    detail: "the dial is at the positive stop",
   }),
   thrown: spinningOff,
-  secured: () => ({ turn: null, say: "Secured.", detail: "turn the dial to begin again" }),
+  secured: () => ({ turn: null, say: "Secured.", detail: "turn the dial to start again" }),
 };
 
 /**

@@ -60,7 +60,10 @@ export class Attempt {
   /** The wheels as the bolt last came back, wheel 1 first; none in an encoder lock and before the first opening. */
   wheelsAtOpening: readonly WheelAtOpening[] = [];
   private isDrawJudged = false;
-  private hasPaused = false;
+  /** Where an encoder lock last forgot what was dialed: the run under way, and the dial in it; null if never. */
+  private forgotten: { readonly run: number; readonly at: Graduations } | null = null;
+  /** The run under way when a right entry was last judged, so that it is judged once. */
+  private judgedRun = -1;
 
   /**
    * @param start - where the lock stands
@@ -138,20 +141,40 @@ export class Attempt {
     const sign = signOf(this.profile.draw.turn);
     if (this.encoderBolt !== null) return this.turnCoupled(this.encoderBolt, target, sign, now_ms);
     // The bolt couples within the move: stop there first, then let the rest of the move meet the positive stop.
-    const point = this.judgingPoint(sign);
+    const point = this.drawPoint(sign);
     const isSplit = point !== null && (point - this.dial) * sign > 0 && (target - point) * sign > 0;
     const first = this.moveAndJudge(isSplit ? point : target, now_ms);
     return isSplit ? [...first, ...this.turnEncoder(target - point, now_ms)] : first;
   }
 
   private moveAndJudge(position: Graduations, now_ms: Milliseconds | undefined): readonly DialingFact[] {
-    const facts = this.notePauses(this.reader.moveTo(position, now_ms));
-    if (!this.isDrawn() || !this.judgeOnce() || this.profile.kind !== "dial-encoder") return facts;
-    return [...facts, ...this.judgeEncoderDraw(this.profile, now_ms)];
+    const { profile, reader } = this;
+    const facts = this.notePauses(reader.moveTo(position, now_ms));
+    if (profile.kind !== "dial-encoder") return facts;
+    if (this.isSpelled(profile)) return [...facts, ...this.judgeEncoderDraw(profile, true, now_ms)];
+    // While the last number may yet be a new first one, its draw is judged once it is given up, and not before.
+    const isOver = reader.restart === null ? this.isDrawn() : false;
+    if (!(isOver || reader.hasGivenUpDraw) || !this.judgeOnce()) return facts;
+    return [...facts, ...this.judgeEncoderDraw(profile, false, now_ms)];
   }
 
-  private judgeEncoderDraw(profile: DialEncoderProfile, now_ms: Milliseconds | undefined): readonly DialingFact[] {
-    const isRight = !this.hasPaused && this.spells(profile);
+  /** Whether the run under way draws the bolt: turned all its way, after runs that spell the combination. Said once. */
+  private isSpelled(profile: DialEncoderProfile): boolean {
+    const run = this.reader.runs.at(-1);
+    const under = this.reader.runs.length - 1;
+    const isDraw = run !== undefined && run.turn === profile.draw.turn && runLength(run) >= exact(profile.draw.travel);
+    if (!isDraw || this.judgedRun === under || !this.spells(profile)) return false;
+    this.judgedRun = under;
+    this.reader.beginWith(under - profile.procedure.length);
+    this.judgeOnce();
+    return true;
+  }
+
+  private judgeEncoderDraw(
+    profile: DialEncoderProfile,
+    isRight: boolean,
+    now_ms: Milliseconds | undefined,
+  ): readonly DialingFact[] {
     const { answer, memory } = judgeDraw(profile, this.memory, isRight, now_ms);
     this.memory = memory;
     this.wasRefusedWaiting = isRight && answer === "waiting";
@@ -161,12 +184,16 @@ export class Attempt {
     return this.open();
   }
 
-  /** Whether the runs since the fresh start, taken one by one, are those the encoder wants. */
+  /** Whether the last runs before the one under way, taken one by one, are those the encoder wants. */
   private spells(profile: DialEncoderProfile): boolean {
-    const { legs, runs } = this.reader;
-    const first = legs[0]?.firstRun ?? 0;
-    const perTurn = profile.graduations;
-    const encoded = runs.slice(first, -1).map((run, k) => {
+    const { runs } = this.reader;
+    const { graduations: perTurn, procedure } = profile;
+    const first = runs.length - 1 - procedure.length;
+    const { run: since, at } = this.forgotten ?? { run: 0, at: runs[0]?.from ?? 0 };
+    if (first < since) return false;
+    const encoded = runs.slice(first, -1).map((whole, k) => {
+      // What was turned before the lock forgot does not count.
+      const run = first + k === since && this.forgotten !== null ? { ...whole, from: at } : whole;
       const number = this.setTo[k] ?? 0;
       const target = { step: { turn: run.turn, arrivals: 0, rule: "at-least" as const }, number, perTurn };
       return {
@@ -188,10 +215,12 @@ export class Attempt {
     return this.reader.moveTo(positiveStop && drawn > travel ? exact(bolt.from + sign * travel) : target, now_ms);
   }
 
-  /** Where the draw of the leg under way, or of the one to come, is complete; null where none is. */
-  private judgingPoint(sign: number): Graduations | null {
-    const stop = this.lastStop();
-    return stop === null || this.isDrawJudged ? null : exact(stop + sign * drawLength(this.profile, stop));
+  /** Where a draw is complete that is the run under way, or the one to come; null before any run. */
+  private drawPoint(sign: number): Graduations | null {
+    const run = this.reader.runs.at(-1);
+    if (run === undefined) return null;
+    const begins = run.turn === this.profile.draw.turn ? run.from : run.to;
+    return exact(begins + sign * this.profile.draw.travel);
   }
 
   /** The stop at the last number, once the last number is being turned to. */
@@ -245,8 +274,9 @@ export class Attempt {
   }
 
   private notePauses(facts: readonly DialingFact[]): readonly DialingFact[] {
-    if (facts.some((fact) => fact.type === "fresh.started")) this.hasPaused = false;
-    if (facts.some((fact) => fact.type === "pause.exceeded")) this.hasPaused = true;
+    if (facts.some((fact) => fact.type === "pause.exceeded")) {
+      this.forgotten = { run: this.reader.runs.length - 1, at: this.dial };
+    }
     return facts;
   }
 

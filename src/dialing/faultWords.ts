@@ -63,7 +63,7 @@ const notDrawn = (c: Case) =>
 
 const paused = (c: Case) => {
   const limit = c.profile.kind === "dial-encoder" ? (c.profile.pauseLimit_s ?? 0) : 0;
-  return `You rested longer than the ${limit} seconds this lock waits at ${numberOf(c)}, and it forgot what was dialed.`;
+  return `You rested at ${numberOf(c)} for longer than the ${limit} seconds this lock waits. It forgot what was dialed.`;
 };
 
 const WHAT_HAPPENED: Readonly<Record<FaultCode, (c: Case) => string>> = {
@@ -73,7 +73,7 @@ const WHAT_HAPPENED: Readonly<Record<FaultCode, (c: Case) => string>> = {
   "stopped-short": (c) => `You stopped ${grads(c.fault.size)} short of ${numberOf(c)}.`,
   "ran-past": (c) => `You ran ${grads(c.fault.size)} past ${numberOf(c)}.`,
   "came-back": (c) =>
-    `You ran ${grads(c.fault.size)} past ${numberOf(c)} and came back onto it; coming back does not bring ${c.profile.kind === "wheel-pack" ? `wheel ${c.fault.number}` : "the count"} back.`,
+    `You ran ${grads(c.fault.size)} past ${numberOf(c)} and came back onto it. Coming back does not bring ${c.profile.kind === "wheel-pack" ? `wheel ${c.fault.number}` : "the count"} back.`,
   "extra-turnback": (c) => `You turned back ${grads(c.fault.size)} on the way to ${numberOf(c)}.`,
   "not-drawn": notDrawn,
   "paused-too-long": paused,
@@ -97,12 +97,12 @@ const whatItDid = (c: Case): string => {
   const { fault, profile, wheels } = c;
   const own = wheels.after[fault.number - 1];
   if (own === undefined || !c.wasBegun || fault.code === "not-drawn" || fault.code === "wrong-way") return "";
-  const carried = carriedOff(c).map((k) => `Wheel ${k + 1} was carried along and stands ${standOf(c, k)}.`);
+  const carried = carriedOff(c).map((k) => `Wheel ${k + 1} was carried along and is ${standOf(c, k)}.`);
   const tolerance = toleranceOf(profile, fault.number - 1);
   const isTrue = Math.abs(own) <= tolerance;
   const ownStand = isTrue
-    ? `Wheel ${fault.number} ${Math.abs(own) < 0.05 ? "itself stands true" : `is ${sizeText(own)} off, still inside its gate's ${tolerance}`}.`
-    : `Wheel ${fault.number} stands ${standOf(c, fault.number - 1)}.`;
+    ? `Wheel ${fault.number} ${Math.abs(own) < 0.05 ? "itself is true" : `is ${sizeText(own)} off, still inside its gate's ${tolerance}`}.`
+    : `Wheel ${fault.number} is ${standOf(c, fault.number - 1)}.`;
   return [...carried, ownStand].join(" ");
 };
 
@@ -118,14 +118,14 @@ const isStillTrue = ({ fault, profile, wheels }: Case) =>
 const isStopFault = ({ code }: Fault) => code === "stopped-short" || code === "ran-past" || code === "came-back";
 
 /** Whether turning on in the same direction makes good what is wrong. */
-const canBeMended = (c: Case) => {
+const canBeFixed = (c: Case) => {
   if (carriedOff(c).length > 0) return false;
   if (c.fault.code === "stopped-short") return !c.isCounted || stepOf(c)?.rule === "at-least";
   if (c.fault.code === "too-few-turns") return true;
   return isStopFault(c.fault) && stepOf(c)?.rule === "at-least";
 };
 
-const mendText = (c: Case) => {
+const fixText = (c: Case) => {
   const turn = stepOf(c)?.turn ?? "left";
   const { code } = c.fault;
   const isPast = code === "ran-past" || code === "came-back";
@@ -135,17 +135,17 @@ const mendText = (c: Case) => {
 /** A fault that the lock let pass. */
 const letPass = ({ fault, opened }: Case): string => {
   if (!isStopFault(fault))
-    return opened ? "It opened all the same; do not count on it." : "Go on, but do not count on it.";
+    return opened ? "It still opened, but do not count on it." : "Go on, but do not count on it.";
   return opened
-    ? "It opened all the same; a lock with closer gates would not have."
-    : "Go on; a lock with closer gates would make you start over.";
+    ? "It still opened. A lock with closer gates would not have."
+    : "Go on. With closer gates you would have to start over.";
 };
 
 const noReturn = ({ fault, profile }: Case): string => {
   if (fault.code === "wrong-way" || fault.code === "paused-too-long") return "";
   return profile.kind === "wheel-pack"
-    ? "Going round again does not mend it. "
-    : "The turn has ended, so going round again comes too late. ";
+    ? "Going round again does not fix it. "
+    : "The turn has ended, so it is too late to go round again. ";
 };
 
 const whatNext = (c: Case): string => {
@@ -153,7 +153,7 @@ const whatNext = (c: Case): string => {
     return c.wasBegun ? `Keep turning ${c.profile.draw.turn} until the dial stops.` : "Dial the other numbers first.";
   if (!c.opened && !c.wasBegun && c.fault.code === "too-few-turns")
     return `Next: turn ${stepOf(c)?.turn} to ${numberOf(c)}.`;
-  if (!c.opened && c.isUnderWay && canBeMended(c)) return mendText(c);
+  if (!c.opened && c.isUnderWay && canBeFixed(c)) return fixText(c);
   // Turned the wrong way, a wheel may stand true by chance; the ones after it will not.
   const isHarmless = c.opened || (c.fault.code !== "wrong-way" && isStillTrue(c));
   return isHarmless ? letPass(c) : `${noReturn(c)}${startOver(c)}`;

@@ -2,8 +2,9 @@ import type { Combination } from "../lock/combination";
 import { type Graduations, type Milliseconds, signOf } from "../lock/dial";
 import { exact } from "../lock/exact";
 import type { Profile } from "../lock/profile";
-import type { DialingFact, Place } from "./dialingFact";
-import { isHesitation, type Leg, legArrivals, placeOf, type Target } from "./leg";
+import type { DialingFact } from "./dialingFact";
+import { drawTooLong, placeFacts, readFrom, restartFacts } from "./freshReading";
+import { isHesitation, type Leg, legArrivals, newLeg, placeOf, type Target } from "./leg";
 import { type Run, RunFollower, runLength, stopError } from "./runs";
 
 /** Rest on a number after running past it that counts as having come back to it, milliseconds. */
@@ -27,6 +28,13 @@ export class HandReader {
   legs: Leg[] = [];
   /** Length of a first run made the wrong way, graduations; 0 if there was none. */
   wrongWay: Graduations = 0;
+  /** Whether a draw that was turned all its way has been given up before it was too long to be one. */
+  hasGivenUpDraw = false;
+  /**
+   * Encoder locks: the run that goes round again at a later number and may as well be a new first number, as an index of
+   * `runs`; null where there is none.
+   */
+  restart: number | null = null;
   private readonly follower: RunFollower;
   private readonly targets: readonly Target[];
   /** Length of a run that clears the lock and starts an attempt, graduations. */
@@ -34,9 +42,13 @@ export class HandReader {
   private isClosed = false;
   private restAnchor: Graduations;
   private restSince: Milliseconds | undefined;
+  /** How long the hand rested where it rests, when that was last looked at, milliseconds. */
+  private rested: Milliseconds = 0;
   private backSince: Milliseconds | undefined;
   /** Where the dial rested when the lock forgot what was dialed, until the run under way ends; else null. */
   private forgottenAt: Graduations | null = null;
+  /** Whether the lock has forgotten a part of the attempt: nothing of it can be gone on with. */
+  private hasForgotten = false;
 
   /** @param position - where the dial stands, graduations */
   constructor(profile: Profile, combination: Combination, position: Graduations) {
@@ -62,6 +74,20 @@ export class HandReader {
     return this.legs.at(-1);
   }
 
+  /**
+   * The attempt under way, read as if it had begun with the latest turn in the first direction; null where it did.
+   * What a hand means that starts over after a mistake.
+   */
+  asStartedOver(): Pick<HandReader, "legs" | "leg" | "targetOf"> | null {
+    const { leg, runs, targets } = this;
+    const first = this.profile.procedure[0]?.turn;
+    const isAgain = leg !== undefined && leg.step > 0 && leg.step < targets.length && leg.turn === first;
+    const index = this.restart ?? (isAgain ? leg.lastRun : null);
+    if (index === null) return null;
+    const legs = readFrom(this.legs, runs, index, targets);
+    return { legs, leg: legs.at(-1), targetOf: (one) => targets[one.step] };
+  }
+
   /** What a leg's number asks for; undefined for the draw and beyond. */
   targetOf(leg: Leg): Target | undefined {
     return this.targets[leg.step];
@@ -75,7 +101,20 @@ export class HandReader {
   /** The draw under way has been turned all its way, and the lock has answered. */
   judge(): void {
     const { leg } = this;
+    this.hasGivenUpDraw = false;
     if (leg !== undefined) leg.isJudged = true;
+  }
+
+  /**
+   * Reads the attempt as begun with a run, for the lock has shown that it did.
+   *
+   * @param index - of `runs`
+   */
+  beginWith(index: number): void {
+    if (this.legs[0]?.firstRun === index) return;
+    this.legs = readFrom(this.legs, this.runs, index, this.targets);
+    this.restart = null;
+    this.wrongWay = 0;
   }
 
   /**
@@ -100,7 +139,16 @@ export class HandReader {
     const turned = isNew ? this.begin(run, now_ms) : NOTHING;
     const left = this.leaveDraw(run);
     const started = this.startFresh(run, now_ms);
-    return [...turned, ...left, ...started, ...this.grow(run)];
+    return [...turned, ...left, ...started, ...this.grow(run), ...this.readAnew()];
+  }
+
+  /** A turn after the last number that is too long for a draw: the run before it was a new first number after all. */
+  private readAnew(): readonly DialingFact[] {
+    const { leg, restart } = this;
+    if (leg === undefined || restart === null || !this.isDrawing(leg)) return NOTHING;
+    if (runLength(leg) <= drawTooLong(this.profile)) return NOTHING;
+    this.beginWith(restart);
+    return restartFacts(this.legs);
   }
 
   /** Whether a leg is a draw that has not been judged yet. */
@@ -121,7 +169,9 @@ export class HandReader {
     this.forgottenAt = null;
     const { leg } = this;
     if (leg === undefined) return this.beginAttempt(run, now_ms);
-    if (this.isDrawing(leg)) {
+    this.hasGivenUpDraw = this.isGivenUp(leg, run);
+    if (this.hasGivenUpDraw) this.restart = null;
+    if (this.isDrawing(leg) && !this.hasGivenUpDraw) {
       leg.lastRun = this.runs.length - 1;
       const turnback = this.runs.at(-2);
       if (run.turn === leg.turn && turnback !== undefined) leg.turnbacks.push(runLength(turnback));
@@ -129,6 +179,12 @@ export class HandReader {
     }
     const before = this.legs.at(-2);
     return before !== undefined && this.isHesitating ? this.resume(before, leg) : this.turnAbout(leg, run, now_ms);
+  }
+
+  /** Whether a hand turns back from a draw that was long enough, and would have been judged but for what it may be else. */
+  private isGivenUp(leg: Leg, run: Run): boolean {
+    const isFull = runLength(leg) >= exact(this.profile.draw.travel);
+    return this.restart !== null && this.isDrawing(leg) && isFull && run.turn !== leg.turn;
   }
 
   /** Whether the leg under way is so far only a short turnback in the one before it. */
@@ -155,7 +211,7 @@ export class HandReader {
     // What follows the draw is one leg, however often the hand turns about in it.
     const isAfter = leg.step > this.profile.procedure.length;
     if (isAfter) this.legs.pop();
-    this.legs.push(this.newLeg(isAfter ? leg.step : leg.step + 1, run, now_ms));
+    this.legs.push(newLeg(isAfter ? leg.step : leg.step + 1, run, this.runs.length - 1, now_ms));
     return [{ type: "turn.reversed" }];
   }
 
@@ -163,7 +219,7 @@ export class HandReader {
     if (run.turn === this.profile.procedure[0]?.turn) {
       const before = this.runs.at(-2);
       this.wrongWay = before !== undefined && runLength(before) >= this.freshLength ? runLength(before) : 0;
-      this.legs = [this.newLeg(0, run, now_ms)];
+      this.legs = [newLeg(0, run, this.runs.length - 1, now_ms)];
       // A rest before the first motion is nobody's pause.
       this.restAnchor = run.to;
       this.restSince = now_ms;
@@ -177,29 +233,23 @@ export class HandReader {
     const isFresh = run.turn === this.profile.procedure[0]?.turn && runLength(fresh) >= this.freshLength;
     const isUnderWay = this.legs.length === 1 && this.legs[0]?.firstRun === this.runs.length - 1;
     if (!isFresh || (isUnderWay && this.forgottenAt === null)) return NOTHING;
+    if (this.mayGoRound()) {
+      this.restart ??= this.runs.length - 1;
+      return NOTHING;
+    }
     this.wrongWay = 0;
     this.forgottenAt = null;
-    this.legs = [this.newLeg(0, fresh, now_ms)];
+    this.hasForgotten = false;
+    this.restart = null;
+    this.legs = [newLeg(0, fresh, this.runs.length - 1, now_ms)];
     return [{ type: "fresh.started" }];
   }
 
-  private newLeg(step: number, run: Run, startedAt: Milliseconds | undefined): Leg {
-    const index = this.runs.length - 1;
-    return {
-      step,
-      turn: run.turn,
-      from: run.from,
-      to: run.from,
-      firstRun: index,
-      lastRun: index,
-      place: "before",
-      turnbacks: [],
-      isJudged: false,
-      cameBack: false,
-      longestRest: 0,
-      startedAt,
-      endedAt: undefined,
-    };
+  /** Whether a long run in the first direction may only be going round again at the number under way. */
+  private mayGoRound(): boolean {
+    const { leg, profile } = this;
+    const isLater = leg !== undefined && leg.step > 0 && leg.step < profile.procedure.length;
+    return profile.kind === "dial-encoder" && isLater && !this.hasForgotten;
   }
 
   /** Carries the leg's furthest point along, and says when its number comes and goes. */
@@ -212,7 +262,7 @@ export class HandReader {
     if (target === undefined) return NOTHING;
     const before = leg.place;
     leg.place = placeOf(leg, target);
-    return PLACE_FACTS[before][leg.place];
+    return placeFacts(before, leg.place);
   }
 
   private watchTheClock(facts: readonly DialingFact[], position: Graduations, now_ms: Milliseconds) {
@@ -225,14 +275,16 @@ export class HandReader {
     if (this.restSince === undefined || Math.abs(exact(position - this.restAnchor)) > REST_DRIFT) {
       this.restAnchor = position;
       this.restSince = now_ms;
+      this.rested = 0;
     }
-    const { leg } = this;
+    const { leg, rested: before } = this;
     if (leg === undefined) return false;
-    const before = leg.longestRest;
-    leg.longestRest = Math.max(before, now_ms - this.restSince);
+    this.rested = now_ms - this.restSince;
+    leg.longestRest = Math.max(leg.longestRest, this.rested);
     const limit_ms = restLimit(this.profile);
-    const isTooLong = before <= limit_ms && leg.longestRest > limit_ms;
+    const isTooLong = before <= limit_ms && this.rested > limit_ms;
     if (isTooLong) this.forgottenAt = position;
+    this.hasForgotten ||= isTooLong;
     return isTooLong;
   }
 
@@ -261,12 +313,3 @@ export class HandReader {
 export function restLimit(profile: Profile): Milliseconds {
   return profile.kind === "dial-encoder" && profile.pauseLimit_s !== undefined ? profile.pauseLimit_s * 1000 : Infinity;
 }
-
-const REACHED: DialingFact = { type: "number.reached" };
-const PASSED: DialingFact = { type: "number.passed" };
-
-const PLACE_FACTS: Readonly<Record<Place, Readonly<Record<Place, readonly DialingFact[]>>>> = {
-  before: { before: [], at: [REACHED], past: [REACHED, PASSED] },
-  at: { before: [], at: [], past: [PASSED] },
-  past: { before: [], at: [REACHED], past: [] },
-};

@@ -27,8 +27,31 @@ export interface Leg {
   endedAt: Milliseconds | undefined;
 }
 
+/**
+ * A leg that begins with a run.
+ *
+ * @param index - of the run among the runs of the trace
+ */
+export function newLeg(step: number, run: Run, index: number, startedAt: Milliseconds | undefined): Leg {
+  return {
+    step,
+    turn: run.turn,
+    from: run.from,
+    to: run.from,
+    firstRun: index,
+    lastRun: index,
+    place: "before",
+    turnbacks: [],
+    isJudged: false,
+    cameBack: false,
+    longestRest: 0,
+    startedAt,
+    endedAt: undefined,
+  };
+}
+
 /** A turnback shorter than this part of a turn, with no arrival in it, is a hesitation and not a step of its own. */
-const HESITATION = 1 / 4;
+export const HESITATION = 1 / 4;
 
 /** What a leg's number asks for. */
 export interface Target {

@@ -6,12 +6,12 @@ import { stopError } from "./runs";
 import { faceText } from "./words";
 
 const DO_BETTER: Readonly<Record<FaultCode, (at: string) => string>> = {
-  "wrong-way": () => "Say the direction of the first turn aloud before you take hold.",
+  "wrong-way": () => "Say the direction of the first turn aloud before you take the dial.",
   "too-few-turns": (at) => `Count every time ${at} comes to the index, and begin the count at the first.`,
   "too-many-turns": (at) => `Say the count aloud each time ${at} passes, and stop on the last.`,
   "stopped-short": (at) => `Let the last graduation before ${at} come all the way to the index.`,
   "ran-past": (at) => `Slow down over the last ten graduations before ${at}.`,
-  "came-back": (at) => `Once past ${at}, do not come back: it hides the miss and mends nothing.`,
+  "came-back": (at) => `Once past ${at}, do not come back: it hides the miss and does not fix it.`,
   "extra-turnback": (at) => `Keep one direction all the way to ${at}; do not turn back to look.`,
   "not-drawn": () => "After the last number turn on until the dial itself stops.",
   "paused-too-long": () => "Know the next number before you stop on this one.",

@@ -2,6 +2,7 @@ import { type Graduations, signOf, type Turn } from "../lock/dial";
 import { exact } from "../lock/exact";
 import type { HandledLock } from "./attempt";
 import { drawLength } from "./fault";
+import type { HandReader } from "./handReader";
 import { legArrivals } from "./leg";
 import { distanceTo, runLength } from "./runs";
 
@@ -15,8 +16,13 @@ export interface Progress {
   readonly toGo: Graduations | null;
 }
 
+/** What telling a progress needs of a lock and of the reading of its hand. */
+export interface ReadHand extends Pick<HandledLock, "profile" | "combination" | "dial"> {
+  readonly reader: Pick<HandReader, "legs" | "leg" | "targetOf">;
+}
+
 /** Arrivals made at every number, the leg under way included. */
-function arrivalsMade(attempt: HandledLock): number[] {
+function arrivalsMade(attempt: ReadHand): number[] {
   const { reader, profile } = attempt;
   return profile.procedure.map((_, k) => {
     const leg = reader.legs[k];
@@ -26,7 +32,7 @@ function arrivalsMade(attempt: HandledLock): number[] {
 }
 
 /** Turning left to do until the number next arrives. The mark that the leg started on does not count. */
-function toNextArrival({ reader, profile, dial }: HandledLock, number: Graduations, turn: Turn): Graduations {
+function toNextArrival({ reader, profile, dial }: ReadHand, number: Graduations, turn: Turn): Graduations {
   const ahead = distanceTo(number, dial, turn, profile.graduations);
   const from = reader.leg?.from ?? dial;
   const isFirstMark = exact(signOf(turn) * (dial - from) + ahead) <= profile.stopTolerance;
@@ -34,7 +40,7 @@ function toNextArrival({ reader, profile, dial }: HandledLock, number: Graduatio
 }
 
 /** Where the hand is in the procedure. */
-export function progressOf(attempt: HandledLock): Progress {
+export function progressOf(attempt: ReadHand): Progress {
   const { reader, profile, combination } = attempt;
   const step = Math.min(reader.leg?.step ?? 0, profile.procedure.length);
   const arrivals = arrivalsMade(attempt);

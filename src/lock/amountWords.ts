@@ -7,6 +7,12 @@ export function countWord(count: number): string {
   return SMALL[count] ?? String(count);
 }
 
+/** Wheels by their numbers: "wheel 2", "wheels 1 and 3". @param wheels - counted from 1, at least one */
+export function wheelsText(wheels: readonly number[]): string {
+  if (wheels.length === 1) return `wheel ${wheels[0]}`;
+  return `wheels ${wheels.slice(0, -1).join(", ")} and ${wheels.at(-1)}`;
+}
+
 /** A size to a tenth of a graduation, without its sign; finer where a tenth would say nothing. */
 export function sizeText(size: Graduations): string {
   const tenths = Math.abs(size).toFixed(1);

@@ -47,11 +47,11 @@ test.describe("a fault on a wheel pack", () => {
     const [first = 0, second = 0, third = 0, end] = dialer.stops;
     await through(dialer, [first, second - 3]);
     await expect(bench.say).toHaveText("3.0 past 71. Start over: turn left, at least four arrivals at 38.");
-    await expect(bench.detail).toHaveText("Wheel 2 now stands 3.0 off its gate.");
+    await expect(bench.detail).toHaveText("wheel 2 is now 3.0 graduations off its gate");
     await expect(bench.state).toHaveText("Past 71. Start over: turn left, at least four arrivals at 38.");
     await through(dialer, [third]);
     await expect(bench.fault).toHaveText(
-      "You ran 3.0 graduations past 71. Wheel 2 stands 3.0 graduations off its gate. Going round again does not mend it. Start over: left again, at least four arrivals.",
+      "You ran 3.0 graduations past 71. Wheel 2 is 3.0 graduations off its gate. Going round again does not fix it. Start over: left again, at least four arrivals.",
     );
     await through(dialer, [end]);
     await expect(bench.state).toHaveText(/^Did not open, after \d+\.\d s\.$/);
@@ -68,7 +68,7 @@ test.describe("a fault on a wheel pack", () => {
     await expect(bench.state).toHaveText("Past 71. Start over: turn left, at least four arrivals at 38.");
     await through(dialer, [second - 60]);
     await expect(bench.fault).toHaveText(
-      /^You arrived four times at 71, where this lock asks for exactly three\. Wheel 1 was carried along and stands \d+\.\d graduations off its gate\..* Start over: left again, at least four arrivals\.$/,
+      /^You arrived four times at 71, where this lock asks for exactly three\. Wheel 1 was carried along and is \d+\.\d graduations off its gate\..* Start over: left again, at least four arrivals\.$/,
     );
   });
 
@@ -78,7 +78,7 @@ test.describe("a fault on a wheel pack", () => {
     await through(dialer, [first, second, third - 2.5, end]);
     await expect(bench.state).toHaveText(/^Did not open/);
     await expect(bench.fault).toContainText("You stopped 2.5 graduations short of 26.");
-    await expect(bench.fault).toContainText("Wheel 3 stands 2.5 graduations off its gate.");
+    await expect(bench.fault).toContainText("Wheel 3 is 2.5 graduations off its gate.");
     await expect(bench.result).toContainText("Let the last graduation before 26 come all the way to the index.");
   });
 
@@ -104,7 +104,7 @@ test.describe("a fault on a wheel pack", () => {
     await expect(bench.fault).toContainText(
       "You ran 4.0 graduations past 71 and came back onto it; coming back does not bring wheel 2 back.",
     );
-    await expect(bench.fault).toContainText("Wheel 2 stands 4.0 graduations off its gate.");
+    await expect(bench.fault).toContainText("Wheel 2 is 4.0 graduations off its gate.");
   });
 });
 
@@ -130,7 +130,7 @@ test.describe("the same on an encoder lock", () => {
     const [first = 0, second = 0, third = 0, end = 0] = dialer.stops;
     await through(dialer, [first, second - 3]);
     await expect(bench.say).toHaveText("3.0 past 71. Do not come back: go round again, right.");
-    await expect(bench.detail).toHaveText("the fourth arrival at 71 serves as well");
+    await expect(bench.detail).toHaveText("the fourth arrival at 71 is as good");
     await through(dialer, [second - 100, third, end]);
     await expect(bench.state).toHaveText(/^Opened in/);
     await expect(bench.fault).toBeEmpty();
@@ -147,7 +147,7 @@ test.describe("the same on an encoder lock", () => {
     await page.clock.runFor(2_000);
     await expect(bench.state).toHaveText(/^Did not open/);
     await expect(bench.fault).toContainText(
-      "You rested longer than the 30 seconds this lock waits at 71, and it forgot what was dialed.",
+      "You rested at 71 for longer than the 30 seconds this lock waits. It forgot what was dialed.",
     );
     await expect(bench.result).toContainText("Know the next number before you stop on this one.");
   });

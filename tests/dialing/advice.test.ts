@@ -38,7 +38,7 @@ describe("full help", () => {
       why: "on the way, how often to pass and how far it is",
       hand: [0, 5],
       turn: "left",
-      says: [/left/, /Pass 38 three times/, /33\.0 to go/, /of four arrivals made/],
+      says: [/left/, /Pass 38 three times/, /33\.0 graduations to go/, /of four arrivals made/],
     },
     { why: "with two to go, once more", hand: [0, 145], turn: "left", says: [/Pass 38 once/, /two of four/] },
     { why: "before the last arrival, to stop", hand: [0, 300], turn: "left", says: [/is your stop/, /three of four/] },
@@ -53,14 +53,14 @@ describe("full help", () => {
       why: "past the second number, to start over, and what it did to the wheel",
       hand: [0, 338, 69],
       turn: "left",
-      says: [/2\.0 past 71/, /Start over: turn left/, /Wheel 2 now stands 2\.0 off its gate/],
+      says: [/2\.0 past 71/, /Start over: turn left/, /wheel 2 is now 2\.0 graduations off its gate/],
     },
     { why: "on the last number, to draw", hand: [0, 338, 71, 226], turn: "right", says: [/turn right to the stop/] },
     {
       why: "in the draw, how far it is",
       hand: [0, 338, 71, 226, 220],
       turn: "right",
-      says: [/right/, /30\.0 to the stop/],
+      says: [/right/, /30\.0 graduations to the stop/],
     },
     {
       why: "with the nose down, that the bolt comes",
@@ -156,7 +156,7 @@ describe("a mistake behind the hand", () => {
     for (const by of [341, -50]) attempt.turnBy(by);
     const advice = adviceFor(attempt, "turning", "full");
     expect(advice?.say).toBe("This will not open. Start over: turn left, at least four arrivals at 38.");
-    expect(advice?.detail).toBe("wheel 1 stands 3.0 off its gate");
+    expect(advice?.detail).toBe("wheel 1 is 3.0 graduations off its gate");
     expect(advice?.turn).toBe("left");
   });
 
@@ -169,7 +169,7 @@ describe("a mistake behind the hand", () => {
   test("spoils an encoder lock's entry as well", () => {
     const attempt = new Attempt(shippedProfile("dial-encoder"), [38, 71, 26], { dial: 0 });
     for (const by of [341, -50]) attempt.turnBy(by);
-    expect(adviceFor(attempt, "turning", "full")?.detail).toBe("the lock counts this entry as wrong");
+    expect(adviceFor(attempt, "turning", "full")?.detail).toBe("this entry is wrong");
   });
 });
 
@@ -177,4 +177,44 @@ test("the mark that a turn starts on is not the next arrival", () => {
   const attempt = new Attempt(shippedProfile("three-wheel"), [38, 71, 26], { dial: 37.5 });
   attempt.turnBy(0.25);
   expect(progressOf(attempt).toGo).toBe(100.25);
+});
+
+describe("one arrival too many is said at once as what it is", () => {
+  const dialed = (hand: readonly number[]) => adviceFor(scene("three-wheel", hand).attempt, "overrun", "full");
+
+  test.each([
+    { why: "a fourth arrival at the second number", hand: [0, 338, -29] },
+    { why: "stopped just before it", hand: [0, 338, -28.2] },
+    { why: "and a little beyond it", hand: [0, 338, -32] },
+  ])("$why", ({ hand }) => {
+    expect(dialed(hand)?.say).toBe(
+      "Fourth arrival at 71: it carried wheel 1 along. Start over: turn left, at least four arrivals at 38.",
+    );
+    expect(dialed(hand)?.detail).toBe("this lock asks for exactly three arrivals at 71");
+  });
+
+  test("a third arrival at the third number, with the wheels that it carried", () => {
+    expect(dialed([0, 338, 71, 326])?.say).toMatch(/^Third arrival at 26: it carried wheels? .* along\. Start over: /);
+  });
+
+  test("whatever number and turn, it never says 0.0", () => {
+    for (const beyond of [-1, -0.5, 0, 0.04, 0.5, 1]) {
+      for (const hand of [
+        [0, 338, -29 - beyond],
+        [0, 338, 71, 326 + beyond],
+      ]) {
+        const advice = dialed(hand);
+        expect(`${advice?.say} ${advice?.detail}`).not.toMatch(/\b0\.0\b/);
+      }
+    }
+  });
+});
+
+test("once an encoder lock's entry is wrong, a new first turn is counted at the first number, and the turn after it at the second", () => {
+  const told = (hand: readonly number[]) => adviceFor(scene("dial-encoder", hand).attempt, "turning", "full")?.say;
+  expect(told([0, 341, 66, 100])).toBe("Keep turning left. Pass 38 three times, then stop on it.");
+  expect(told([0, 341, 66, 430])).toBe("Keep turning left. Next arrival at 38 is your stop.");
+  expect(told([0, 341, 66, 438])).toBe("Stop here. Now turn right to 71.");
+  expect(told([0, 341, 66, 438, 410])).toBe("Keep turning right. Pass 71 twice, then stop on it.");
+  expect(told([0, 341, 66, 438, 380])).toBe("Keep turning right. Pass 71 twice, then stop on it.");
 });

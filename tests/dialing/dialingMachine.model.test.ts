@@ -104,9 +104,21 @@ const CASES: readonly Case[] = [
       { arrows: /(turning|resting|overrun) .* by bolt.retracted/, why: "an encoder opens in the draw alone" },
       { arrows: /failed 3 - by bolt.retracted/, why: "what was dialed is forgotten: it takes a fresh start" },
       { arrows: /drawing 3 (before|past) by bolt.retracted/, why: "an encoder has no gate wider than its stops" },
-      { arrows: /drawing 3 .* by fresh.started/, why: "the draw turns right, a first turn left" },
+      { arrows: /(turning|resting|overrun) 3 .* by fresh.started/, why: "a long turn there may be going round again" },
+      { arrows: /drawing 3 before by fresh.started/, why: "a turn so long has come to the last number often enough" },
     ],
-    extras: [],
+    extras: [
+      {
+        why: "a long last turn that stopped past its number, and a turn after it too long for a draw",
+        moves: [338, -267, 367, -41],
+        arrow: "drawing 3 past by fresh.started",
+      },
+      {
+        why: "a long last turn that stopped on its number, and a turn after it too long for a draw",
+        moves: [341, -270, 355, -41],
+        arrow: "drawing 3 at by fresh.started",
+      },
+    ],
   },
 ];
 

@@ -31,7 +31,7 @@ describe("every message", () => {
   test.each(WORDED)("says what to do next: %s", (_, { message }, { opens }) => {
     expect(message).toMatch(
       opens
-        ? /It opened all the same/
+        ? /It still opened/
         : /Start over: left again|Keep turning|go round again|Go on|Next: turn|Dial the other numbers first/,
     );
   });
@@ -55,24 +55,24 @@ describe("a size in a message", () => {
 describe("on a wheel pack", () => {
   test("a fourth arrival at the second number tells that wheel 1 was carried along, and how far", () => {
     const message = messageOf("three-wheel", [0, 338, -29, 126, 90]);
-    expect(message).toContain("Wheel 1 was carried along and stands 33.0 graduations off its gate.");
-    expect(message).toContain("Wheel 2 itself stands true.");
+    expect(message).toContain("Wheel 1 was carried along and is 33.0 graduations off its gate.");
+    expect(message).toContain("Wheel 2 itself is true.");
     expect(message).toContain("Start over: left again, at least four arrivals.");
   });
 
-  test("an overrun number tells where its wheel stands, and that going round again does not mend it", () => {
+  test("an overrun number tells where its wheel stands, and that going round again does not fix it", () => {
     const message = messageOf("three-wheel", [0, 338, 69, 226, 190]);
-    expect(message).toContain("Wheel 2 stands 2.0 graduations off its gate.");
-    expect(message).toContain("Going round again does not mend it. Start over");
+    expect(message).toContain("Wheel 2 is 2.0 graduations off its gate.");
+    expect(message).toContain("Going round again does not fix it. Start over");
   });
 
-  test("coming back does not bring the wheel back", () => {
+  test("Coming back does not bring the wheel back", () => {
     const times = [0, 9000, 9500, 9900, 15_000, 20_000, 23_000];
     const { attempt } = handled(shippedProfile("three-wheel"), COMBINATION, {
       hand: [0, 340.5, 338, 338, 71, 226, 190],
       times,
     });
-    expect(tellFaults(attempt)[0]?.message).toContain("coming back does not bring wheel 1 back");
+    expect(tellFaults(attempt)[0]?.message).toContain("Coming back does not bring wheel 1 back");
   });
 
   test("a stop off by less than the gate may be tells that the lock opened all the same", () => {
@@ -92,8 +92,8 @@ describe("on an encoder lock", () => {
     expect(messages.filter(({ message }) => /wheel/i.test(message))).toEqual([]);
   });
 
-  test("going round again comes too late once the hand has turned back", () => {
-    expect(messageOf("dial-encoder", [0, 340.5, 71, 226, 190])).toContain("going round again comes too late");
+  test("it is too late to go round again once the hand has turned back", () => {
+    expect(messageOf("dial-encoder", [0, 340.5, 71, 226, 190])).toContain("it is too late to go round again");
   });
 
   test("going round again is the thing to do while it has not", () => {

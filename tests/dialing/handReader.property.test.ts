@@ -4,7 +4,7 @@ import type { DialingFact } from "../../src/dialing/dialingFact";
 import { HandReader } from "../../src/dialing/handReader";
 import { type Leg, legArrivals } from "../../src/dialing/leg";
 import { arrivals, stopError } from "../../src/dialing/runs";
-import type { Graduations } from "../../src/lock/dial";
+import type { Graduations, Turn } from "../../src/lock/dial";
 import type { Profile } from "../../src/lock/profile";
 import { parseProfile } from "../../src/lock/profileSchema";
 import { SHIPPED_PROFILES } from "../../src/lock/shippedProfiles";
@@ -79,6 +79,14 @@ function expectWhole(leg: Leg, { runs }: HandReader, { procedure, graduations }:
   expect(leg.turnbacks).toHaveLength(Math.floor((leg.lastRun - leg.firstRun) / 2));
 }
 
+/** An encoder lock lets one go round again, so its attempt may begin before the last run that is long enough. */
+function expectEncoderStart({ legs, runs }: HandReader, lastFresh: number, turn: Turn): void {
+  const begins = legs[0]?.firstRun ?? -1;
+  expect(begins).toBeLessThanOrEqual(lastFresh);
+  expect(begins < 0).toBe(lastFresh < 0);
+  if (begins >= 0) expect(runs[begins]?.turn).toBe(turn);
+}
+
 describe("a hand read move by move is the hand read as a whole", () => {
   test("the same runs, and the same start of the attempt", () => {
     fc.assert(
@@ -89,7 +97,8 @@ describe("a hand read move by move is the hand read as a whole", () => {
         expect(reader.runs).toEqual(runs);
         const first = profile.procedure[0] ?? { turn: "left" as const, arrivals: 1 };
         const begins = batchStart(runs, first.turn, (first.arrivals - 1) * profile.graduations);
-        expect(reader.legs[0]?.firstRun ?? -1).toBe(begins);
+        if (profile.kind === "wheel-pack") expect(reader.legs[0]?.firstRun ?? -1).toBe(begins);
+        else expectEncoderStart(reader, begins, first.turn);
       }),
       { numRuns: 3000 },
     );

@@ -88,7 +88,7 @@ describe("a spin-off counts its turns down and names the wheels that stand", () 
     attempt.turnBy(60);
     const advice = adviceFor(attempt, "thrown", "full");
     expect(advice?.say).toBe("Not secure yet. Spin off: keep turning left, 3.4 turns to go.");
-    expect(advice?.detail).toBe("wheels 1 and 2 still stand at their numbers");
+    expect(advice?.detail).toBe("wheels 1 and 2 are still at their numbers");
   });
 });
 

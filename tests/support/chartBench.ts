@@ -46,8 +46,26 @@ export class ChartBench {
       this.hear(event);
       return;
     }
+    if (event.type === "fresh.started" && !this.canStartAfresh()) {
+      this.takeAfresh(event);
+      return;
+    }
     this.now_ms += restBefore(this.profile, event);
     for (const by of planMotion(this.attempt, this.state, event)) this.turn(by);
+  }
+
+  /** Under a later number an encoder lock takes a long first turn for going round again. */
+  private canStartAfresh(): boolean {
+    const { value, context } = this.state;
+    const isDialing = value === "turning" || value === "resting" || value === "overrun" || value === "drawing";
+    return this.profile.kind === "wheel-pack" || !isDialing || context.number === 0;
+  }
+
+  /** Tells the chart alone of a fresh start that no motion makes, with a hand that is on its first turn. */
+  private takeAfresh(event: DialingEvent): void {
+    this.attempt = new Attempt(this.profile, this.combination, this.start);
+    this.attempt.turnBy(this.profile.procedure[0]?.turn === "right" ? -5 : 5, this.now_ms);
+    this.chart.send(event);
   }
 
   /** Turns the dial, and lets the chart hear what came of it. */

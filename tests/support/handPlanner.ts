@@ -82,7 +82,9 @@ function startFresh({ attempt }: Scene): Graduations[] {
   }
   const isOpener = reader.legs.length === 1 && reader.legs[0]?.firstRun === reader.runs.length - 1;
   if (!isOpener && runLength(run) < wanted) return [run.from + along(turn, wanted) - attempt.dial];
-  return [along(opposite(turn), BEYOND_HESITATION), along(turn, wanted)];
+  // A long turn under a later number of an encoder lock may be going round again: there the hand stays with the first.
+  const back = isOpener && profile.kind === "dial-encoder" ? BACK : BEYOND_HESITATION;
+  return [along(opposite(turn), back), along(turn, wanted)];
 }
 
 const isAligned = ({ pack }: Attempt) => pack?.isAligned() ?? false;
