@@ -1,7 +1,12 @@
 import { canonicalJson } from "./canonicalJson";
 import { CHANGED, isSameHash } from "./hashedRecord";
+import { implausible } from "./record/plausible";
+import { type Recordings, replayedTries } from "./record/replayedTries";
 import { answersMisfit, planMisfit, rulesMisfit } from "./recordFit";
-import { markedAgain, profileHashes, recordHash, type Sha256, type SittingRecord } from "./sittingRecord";
+import { sha256Hex } from "./sha256";
+import { sheetSha256 } from "./sheet/sheetFingerprint";
+import { stationProfile } from "./sheet/stationProfile";
+import { markedAgain, type SittingRecord } from "./sittingRecord";
 
 /** What checking a record came to. */
 export interface RecordCheck {
@@ -17,50 +22,103 @@ export interface RecordCheck {
   readonly problems: readonly string[];
   /** What differs here and may be due to the version that made the record, a sentence each; it speaks not against it. */
   readonly unheld: readonly string[];
+  /** What was not checked, a sentence each: openings that no recording is there for. */
+  readonly unchecked: readonly string[];
+  /** How many tries were replayed from their recordings. */
+  readonly replayed: number;
 }
 
-/**
- * Checks a record against its hash, its marks against what they were made from, and that against sheet, seed and bank of
- * questions.
- *
- * A hash shows that a record was not changed by accident or by someone who does not change the hash as well; it is no
- * signature. Nor can it be seen whether a try went as recorded: only whether it was to be made, and what it is worth.
- *
- * Plan, bank of questions, marks and locks may differ from version to version, so what another version made is not held
- * against them.
- *
- * @param hash - as printed on the result, 64 hexadecimal digits in either case
- * @param appVersion - the version that checks
- */
-export async function checkRecord(
-  record: SittingRecord,
-  hash: string,
-  sha256: Sha256,
-  appVersion: string,
-): Promise<RecordCheck> {
-  const isUnchanged = isSameHash(await recordHash(record, sha256), hash);
+/** No motions are at hand but those of the record, and those cannot be read. */
+const NO_RECORDINGS: Recordings = {
+  read: () => {
+    throw new Error("no recording can be read here");
+  },
+};
+
+const placesText = (places: readonly number[]) => {
+  const [last] = places.slice(-1);
+  return places.length === 1 ? `Try ${last}` : `Tries ${places.slice(0, -1).join(", ")} and ${last}`;
+};
+
+/** Which openings were not made again, and why. */
+function notReplayed({ motions, tries }: SittingRecord, missing: readonly number[]): string[] {
+  if (missing.length === 0) return [];
+  const dialed = tries.filter(({ kind, isBrokenOff }) => kind === "dialing" && !isBrokenOff).length;
+  if (motions === undefined && missing.length === dialed) {
+    return ["There are no recordings in this record: its openings were not replayed."];
+  }
+  const has = missing.length === 1 ? "has no recording: it was" : "have no recording: they were";
+  return [`${placesText(missing)} ${has} not replayed.`];
+}
+
+/** What follows from the sheet of a record by the code of this version: a sentence for each thing that differs. */
+function madeBySheet(record: SittingRecord) {
   const isMarkedRight = canonicalJson(markedAgain(record)) === canonicalJson(record.marking);
-  const hashes = await profileHashes(record.sheet, sha256);
+  const hashes = record.sheet.stations.map((station) => sha256Hex(canonicalJson(stationProfile(station))));
   const hasSameProfiles = canonicalJson(hashes) === canonicalJson(record.profileHashes);
-  const rules = rulesMisfit(record);
-  const made = [planMisfit(record), answersMisfit(record)].filter((one) => one !== undefined);
-  const firm = [...(isUnchanged ? [] : [CHANGED]), ...(rules === undefined ? [] : [rules])];
-  const byVersion = [
+  const misfits = [planMisfit(record), answersMisfit(record)].filter((one) => one !== undefined);
+  const sentences = [
     ...(isMarkedRight ? [] : ["The marks do not follow from the tries on record, by the rules of this version."]),
     ...(hasSameProfiles ? [] : ["A lock of the record is not the one this version has under its name."]),
-    ...made,
+    ...misfits,
   ];
+  return { isMarkedRight, hasSameProfiles, misfits, sentences };
+}
+
+/** Whether the fingerprint on record is that of the sheet on record; records before 0.3.0 have none. */
+const fingerprintMisfit = ({ sheet, sheetSha256: found }: SittingRecord) =>
+  found === undefined || found === sheetSha256(sheet)
+    ? []
+    : ["The sheet's fingerprint on record is not that of the sheet on record."];
+
+/**
+ * Checks a record: its hash; whether what it says is possible at all; its tries, answers and marks against sheet, seed
+ * and bank of questions; and every try at dialing against its recording, which is replayed on the lock.
+ *
+ * A hash shows that a record was not changed by accident or by someone who does not change the hash as well; it is no
+ * signature. Who knows the program can still make up a whole record with a recording of a simulated hand, or have
+ * somebody else sit it: no check of a file can tell.
+ *
+ * Plan, bank of questions, marks, locks and the reading of a hand may differ from version to version, so what another
+ * version made is not held against them. Hash, counts, times, and that an opening's recording opens the lock, hold for
+ * every version.
+ *
+ * @param record - as `readSittingRecord` read it
+ * @param hash - as printed on the result, 64 hexadecimal digits in either case
+ * @param appVersion - the version that checks
+ * @param recordings - how the record's motions are unpacked, and where motions beside it are
+ */
+export function checkRecord(
+  record: SittingRecord,
+  hash: string,
+  appVersion: string,
+  recordings: Recordings = NO_RECORDINGS,
+): RecordCheck {
+  const isUnchanged = isSameHash(sha256Hex(canonicalJson(record)), hash);
+  const { isMarkedRight, hasSameProfiles, misfits, sentences } = madeBySheet(record);
+  const rules = rulesMisfit(record);
+  const motions = replayedTries(record, recordings);
+  const firm = [
+    ...(isUnchanged ? [] : [CHANGED]),
+    ...implausible(record),
+    ...(rules === undefined ? [] : [rules]),
+    ...fingerprintMisfit(record),
+    ...motions.problems,
+  ];
+  const byVersion = [...sentences, ...motions.byVersion].filter((one) => !firm.includes(one));
   const isOwn = record.appVersion === appVersion;
   return {
     isUnchanged,
     isMarkedRight,
     hasSameProfiles,
-    fitsSheet: rules === undefined && made.length === 0,
+    fitsSheet: rules === undefined && misfits.length === 0,
     problems: isOwn ? [...firm, ...byVersion] : firm,
     unheld: isOwn || byVersion.length === 0 ? [] : [otherVersion(record.appVersion, appVersion), ...byVersion],
+    unchecked: notReplayed(record, motions.missing),
+    replayed: motions.replayed.length,
   };
 }
 
 /** Why what differs does not speak against a record. */
 const otherVersion = (made: string, here: string) =>
-  `It was made by version ${made}, and this is version ${here}: what differs may be the version and not the record. Have it checked by version ${made}.`;
+  `Version ${made} made it, and this is version ${here}: what differs may be the version and not the record. Have it checked by version ${made}.`;

@@ -4,6 +4,7 @@ import { markingScheme } from "./marking/markingScheme";
 import { type Marking, markSitting, type SittingResults } from "./marking/markSitting";
 import type { TryResult } from "./marking/tryResult";
 import type { Sheet } from "./sheet/sheet";
+import { sheetSha256 } from "./sheet/sheetFingerprint";
 import { stationProfile } from "./sheet/stationProfile";
 import type { SittingEnd } from "./sittingMachine";
 
@@ -60,6 +61,10 @@ export interface SittingFacts {
   /** Every jump of the machine's clock, in order; since version 0.3.0. */
   readonly clockJumps?: readonly ClockJump[] | undefined;
   readonly tries: readonly TryResult[];
+  /**
+   * The motion of every try, packed as the logbook packs it and in base64; null where there is none. Since version 0.3.0.
+   */
+  readonly motions?: readonly (string | null)[] | undefined;
   readonly answers: readonly RecordedAnswer[];
   readonly ended: SittingEnd;
 }
@@ -70,6 +75,8 @@ export interface SittingRecord extends SittingFacts {
   readonly version: 1;
   /** What it is not. */
   readonly notice: string;
+  /** SHA-256 of what counts in the sheet; since version 0.3.0. */
+  readonly sheetSha256?: string | undefined;
   /** SHA-256 of the canonical JSON of each station's profile, in the order of the stations. */
   readonly profileHashes: readonly string[];
   readonly marking: Marking;
@@ -99,6 +106,7 @@ export async function sittingRecord(facts: SittingFacts, sha256: Sha256): Promis
     version: 1,
     notice: NOTICE,
     ...facts,
+    sheetSha256: sheetSha256(facts.sheet),
     profileHashes: await profileHashes(facts.sheet, sha256),
     marking: markedAgain(facts),
   };

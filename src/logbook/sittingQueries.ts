@@ -10,6 +10,8 @@ export type SittingStanding = "running" | "broken-off" | NonNullable<SittingReco
 export interface SittingFilter {
   readonly personId: string;
   readonly standing?: SittingStanding | undefined;
+  /** How a sitting stands; by what is stored beside its record, if left out. */
+  readonly standingOf?: ((sitting: SittingRecord) => SittingStanding | null) | undefined;
   /** Part of a title, a note or a tag, in either case. */
   readonly words?: string | undefined;
 }
@@ -24,16 +26,19 @@ export interface SittingPage {
 /** Id of the record of a sitting's try. @param index - of the try in the sitting, from 0 */
 export const tryId = (sittingId: string, index: number): string => `${sittingId}:${index + 1}`;
 
-/** How a sitting stands: its verdict, where it came to one. */
+/**
+ * How a sitting stands by what is stored beside its record: a copy, and quick. What is shown comes from the record, by
+ * `checkedSitting`.
+ */
 export function standingOf({ state, verdict = "not shown yet" }: SittingRecord): SittingStanding {
   return state === "finished" ? verdict : state;
 }
 
-function matches(sitting: SittingRecord, { standing, words = "" }: SittingFilter): boolean {
+function matches(sitting: SittingRecord, filter: SittingFilter): boolean {
+  const { standing, words = "" } = filter;
   const text = [sitting.title, sitting.note ?? "", ...(sitting.tags ?? [])].join("\n").toLocaleLowerCase();
-  return (
-    (standing === undefined || standingOf(sitting) === standing) && text.includes(words.trim().toLocaleLowerCase())
-  );
+  const stands = filter.standingOf ?? standingOf;
+  return (standing === undefined || stands(sitting) === standing) && text.includes(words.trim().toLocaleLowerCase());
 }
 
 /**

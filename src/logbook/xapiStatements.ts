@@ -1,4 +1,5 @@
 import type { AttemptRecord } from "./attemptRecord";
+import { checkedSitting } from "./checkedSitting";
 import type { JobRecord } from "./jobRecord";
 import type { LogbookContents } from "./logbookContents";
 import type { DeclarationRecord, SittingRecord, ZeroingRecord } from "./records";
@@ -126,17 +127,26 @@ function jobParts({ profileId, kind, isRight, duration_ms, missed, help }: JobRe
   };
 }
 
-const SITTING_VERBS = { passed: VERBS.passed, failed: VERBS.failed, "not shown yet": VERBS.completed } as const;
+const SITTING_VERBS = {
+  passed: VERBS.passed,
+  failed: VERBS.failed,
+  "not shown yet": VERBS.completed,
+  "broken-off": VERBS.terminated,
+} as const;
 
-/** Nothing is stated of a sitting that is under way. */
-function sittingParts({ sheetId, title, state, verdict = "not shown yet" }: SittingRecord) {
-  if (state === "running") return null;
-  const isFinished = state === "finished";
-  const isDecided = isFinished && verdict !== "not shown yet";
+/**
+ * A sitting as its checked record tells it. Nothing is stated of one that is under way, nor of a record that cannot be read
+ * or does not check.
+ */
+function sittingParts(sitting: SittingRecord, appVersion: string) {
+  const checked = checkedSitting(sitting, { appVersion });
+  if (checked.kind !== "ended" || checked.shown.outcome === null) return null;
+  const { outcome, title } = checked.shown;
+  const isDecided = outcome === "passed" || outcome === "failed";
   return {
-    verb: isFinished ? SITTING_VERBS[verdict] : VERBS.terminated,
-    object: activity(`sittings/${encodeURIComponent(sheetId ?? "free")}`, ASSESSMENT, title || "Sitting"),
-    result: { ...(isDecided && { success: verdict === "passed" }), completion: isFinished },
+    verb: SITTING_VERBS[outcome],
+    object: activity(`sittings/${encodeURIComponent(sitting.sheetId ?? "free")}`, ASSESSMENT, title || "Sitting"),
+    result: { ...(isDecided && { success: outcome === "passed" }), completion: outcome !== "broken-off" },
   };
 }
 
@@ -155,8 +165,10 @@ function declarationParts({ profileId, exercise, attempts }: DeclarationRecord) 
  * ADL's verbs: attempted (an attempt or a job; opened or right is its success), passed, failed, completed (a finished sitting, completed
  * where its verdict is not shown yet), terminated (broken off), mastered (a skill shown). Our own: zeroed. People are
  * accounts on this machine, by id; no address is written.
+ *
+ * @param appVersion - the version that checks the records of sittings
  */
-export function xapiStatements(contents: LogbookContents): XapiStatement[] {
+export function xapiStatements(contents: LogbookContents, appVersion: string): XapiStatement[] {
   const frame = frameFor(contents);
   const { attempts, zeroings, jobs, sittings, declarations } = contents.records;
   const statements = [
@@ -164,7 +176,7 @@ export function xapiStatements(contents: LogbookContents): XapiStatement[] {
     ...zeroings.map((one) => frame(one, one.startedAt, zeroingParts(one))),
     ...jobs.map((one) => frame(one, one.startedAt + one.duration_ms, jobParts(one))),
     ...sittings.flatMap((one) => {
-      const parts = sittingParts(one);
+      const parts = sittingParts(one, appVersion);
       return parts === null ? [] : [frame(one, one.updatedAt, parts)];
     }),
     ...declarations.map((one) => frame(one, one.declaredAt, declarationParts(one))),

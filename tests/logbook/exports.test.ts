@@ -10,12 +10,15 @@ import { CSV_FILES, csvDictionary } from "../../src/logbook/csvDictionary";
 import { csvText } from "../../src/logbook/csvText";
 import { demoLogbook } from "../../src/logbook/demoLogbook";
 import { jobsCsv } from "../../src/logbook/jobsCsv";
-import { NO_CONTENTS } from "../../src/logbook/logbookContents";
+import { type LogbookContents, NO_CONTENTS } from "../../src/logbook/logbookContents";
 import { xapiStatements } from "../../src/logbook/xapiStatements";
 import { zeroingsCsv } from "../../src/logbook/zeroingsCsv";
 import { parseAttemptLine } from "../../src/trace/recordedAttempt";
 import { replay, resultOf } from "../../src/trace/replay";
+import { keptSitting } from "../support/keptRecord";
 import { aJob, anAttempt, aPerson, attempts, contents, NOON, stopsOf, theirPeople } from "../support/logbookRecords";
+import { dialingStation, testSheet } from "../support/testSheet";
+import { triesRight } from "../support/testTries";
 
 const demo = demoLogbook(3, NOON);
 
@@ -210,12 +213,33 @@ describe("the replay format", () => {
   });
 });
 
+const VERSION = "0.1.0";
+const statementsOf = (book: LogbookContents) => xapiStatements(book, VERSION);
+const noMarks = testSheet({ stations: [dialingStation({ repetitions: 5 })] });
+const ended = [
+  await keptSitting("s1"),
+  await keptSitting("s2", { tries: triesRight(1, 5) }),
+  await keptSitting("s3", { sheet: noMarks }),
+  await keptSitting("s5", { ended: "broken-off", tries: triesRight(2, 2) }),
+];
+const failedOne = await keptSitting("s7", { tries: triesRight(2, 5) });
+const forged = [
+  // What is stored beside the record says "passed"; the record says otherwise.
+  { ...failedOne, verdict: "passed" as const },
+  // The record itself was changed under its old hash.
+  {
+    ...failedOne,
+    id: "s8",
+    body: JSON.parse(JSON.stringify(failedOne.body).replaceAll('"opened":false', '"opened":true')),
+  },
+];
+
 describe("xAPI statements", () => {
   const stamp = { createdAt: NOON, updatedAt: NOON + 1000, personId: "tavro" };
   const zeroing = { ...stamp, id: "z", startedAt: NOON, profileId: "dial-encoder", readings: [] };
   const sitting = { ...stamp, startedAt: NOON, title: "Friday", body: {} };
   const uuid = "11111111-2222-4333-8444-555555555555";
-  const statements = xapiStatements({
+  const statements = statementsOf({
     records: {
       ...NO_CONTENTS.records,
       people: [aPerson("tavro", { name: "Tavro" })],
@@ -226,11 +250,11 @@ describe("xAPI statements", () => {
       ],
       jobs: [aJob("j", { kind: "trouble", isRight: false, missed: ["size"] })],
       sittings: [
-        { ...sitting, id: "s1", state: "finished", verdict: "passed" },
-        { ...sitting, id: "s2", state: "finished", verdict: "failed" },
-        { ...sitting, id: "s3", state: "finished", verdict: "not shown yet" },
+        ...ended,
         { ...sitting, id: "s4", state: "running" },
-        { ...sitting, id: "s5", state: "broken-off" },
+        // Nothing is stated of what no record stands behind.
+        { ...sitting, id: "s6", state: "finished", verdict: "passed" },
+        ...forged,
       ],
       declarations: [{ ...stamp, id: "d", profileId: "three-wheel", exercise: "open", declaredAt: NOON, attempts: 12 }],
     },
@@ -244,6 +268,7 @@ describe("xAPI statements", () => {
         "attempted",
         "attempted",
         "completed",
+        "failed",
         "failed",
         "mastered",
         "passed",
@@ -308,7 +333,7 @@ describe("xAPI statements", () => {
   });
 
   test("of a whole logbook are in order of time", () => {
-    const times = xapiStatements(demo).map(({ timestamp }) => timestamp);
+    const times = statementsOf(demo).map(({ timestamp }) => timestamp);
     expect(times).toEqual(times.toSorted());
     expect(times.length).toBeGreaterThan(demo.records.attempts.length);
   });

@@ -33,7 +33,7 @@ test("is told as such in every export", () => {
   const again = readLogbookFile(writeLogbookFile(book, NOON));
   expect(again.records.attempts).toContainEqual(unfinished);
   expect(csvParse(attemptsCsv(book)).map((row) => row.unfinished)).toEqual(["1", "0", "0"]);
-  const results = xapiStatements(book).map(({ result }) => result);
+  const results = xapiStatements(book, "0.1.0").map(({ result }) => result);
   expect(results).toContainEqual(expect.objectContaining({ completion: false }));
   expect(results.filter((result) => result !== undefined && "success" in result)).toHaveLength(2);
 });

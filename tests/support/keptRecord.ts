@@ -1,14 +1,17 @@
 import { createHash } from "node:crypto";
+import { sittingWrite } from "../../src/app/sittings/sittingLogbook";
 import type { KeptRecord } from "../../src/app/sittings/sittingShelf";
-import { recordHash, sittingRecord } from "../../src/drill/sittingRecord";
+import { recordHash, type SittingFacts, sittingRecord } from "../../src/drill/sittingRecord";
+import type { SittingRecord } from "../../src/logbook/records";
+import { NOON } from "./logbookRecords";
 import { dialingStation, testSheet } from "./testSheet";
 import { triesRight } from "./testTries";
 
 /** SHA-256 by another hand than the app's. */
 export const sha256 = (text: string) => createHash("sha256").update(text).digest("hex");
 
-/** The record of a finished sitting, four of five tries right, with its hash. */
-export async function keptRecord(): Promise<KeptRecord> {
+/** The record of a finished sitting, four of five tries right unless told otherwise, with its hash. */
+export async function keptRecord(fields: Partial<SittingFacts> = {}): Promise<KeptRecord> {
   const record = await sittingRecord(
     {
       sheet: testSheet({ stations: [dialingStation({ repetitions: 5, passMarks: { firstTime: 4 } })] }),
@@ -21,8 +24,20 @@ export async function keptRecord(): Promise<KeptRecord> {
       tries: triesRight(4, 5),
       answers: [],
       ended: "finished",
+      ...fields,
     },
     sha256,
   );
   return { id: "one", record, sha256: await recordHash(record, sha256) };
+}
+
+/** A sitting as the logbook has it: the record, and what is stored beside it. */
+export async function keptSitting(
+  id: string,
+  fields: Partial<SittingFacts> = {},
+  other: Partial<SittingRecord> = {},
+): Promise<SittingRecord> {
+  const kept = await keptRecord(fields);
+  const { record } = sittingWrite({ ...kept, id }, "tavro", NOON + 1000);
+  return { ...(record as SittingRecord), ...other };
 }

@@ -5,13 +5,14 @@ import { type DialFeel, dialFeel } from "../../dialing/dialFeel";
 import type { DialingFact } from "../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../dialing/dialingMachine";
 import { tellFaultsSoFar, type WordedFault } from "../../dialing/faultWords";
+import { spunOffStart } from "../../dialing/spunOffStart";
 import { drawCombination } from "../../drill/drawCombination";
 import { type Graduations, type Milliseconds, turnOf } from "../../lock/dial";
 import type { Chance } from "../../statistics/chance";
 import { wasHeld } from "../dial/wasHeld";
 import { Store } from "../shell/store";
 import type { Recording } from "./attemptRecorder";
-import { type BenchSetup, combinationAsSet, spunOffStart } from "./benchSetup";
+import { type BenchSetup, combinationAsSet } from "./benchSetup";
 import { type Outcome, outcomeOf } from "./outcome";
 import { type Estimate, type NextRound, newRound, type Round, startAfter, turn } from "./round";
 

@@ -1,18 +1,19 @@
 import { useMemo } from "react";
+import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
 import type { ClassTable } from "../../logbook/classTable";
 import { isJobSkill } from "../../logbook/jobRecord";
 import type { LogbookContents } from "../../logbook/logbookContents";
 import type { SittingRecord } from "../../logbook/records";
 import { useAsked } from "../logbook/useLogbook";
+import { ownSheets } from "../sheets/ownSheets";
 import { APP_VERSION } from "../sittings/appVersion";
-import { browserSha256 } from "../sittings/recordFile";
 import type { Chosen } from "./ClassTableView";
 import { cellState, masteryWords } from "./cellWords";
 import type { NamedSkill } from "./classView";
 import { type PersonTables, personTables, sittingsTable } from "./personTables";
 import { ScrolledTable } from "./ScrolledTable";
 import { StateMark } from "./StateMark";
-import { sittingChecks } from "./sittingChecks";
+import { type DeskSitting, sittingChecks } from "./sittingChecks";
 
 interface PersonDetailsProps {
   readonly chosen: Chosen;
@@ -22,14 +23,58 @@ interface PersonDetailsProps {
   readonly onSkill: (skill: NamedSkill | null) => void;
 }
 
-const NO_CHECKS: ReadonlyMap<string, string> = new Map();
+const NO_CHECKS: ReadonlyMap<string, DeskSitting> = new Map();
 
-/** Sittings with their verdicts; each record is checked against its hash. */
-function Sittings({ sittings }: { readonly sittings: readonly SittingRecord[] }) {
+interface SittingsProps {
+  readonly sittings: readonly SittingRecord[];
+  readonly contents: LogbookContents;
+}
+
+/** What is to be said of each record beside its row. */
+function Findings({
+  sittings,
+  checks,
+}: { readonly checks: ReadonlyMap<string, DeskSitting> } & Pick<SittingsProps, "sittings">) {
+  const told = sittings.flatMap(({ id }) => {
+    const check = checks.get(id);
+    return check === undefined || check.sentences.length === 0 ? [] : [{ id, ...check }];
+  });
+  if (told.length === 0) return null;
+  return (
+    <div className="desk-soft">
+      {told.map(({ id, title, record, sentences }) => (
+        <details key={id}>
+          <summary>
+            {title}: {record}
+          </summary>
+          <ul>
+            {sentences.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </details>
+      ))}
+    </div>
+  );
+}
+
+/** Sittings as their checked records tell them. */
+function Sittings({ sittings, contents }: SittingsProps) {
+  const { traces, records } = contents;
   const key = sittings.map(({ id, updatedAt }) => `${id} ${updatedAt}`).join();
-  const { answer } = useAsked(key, () => sittingChecks(sittings, browserSha256, APP_VERSION));
+  const { answer } = useAsked(key, async () => {
+    const names = new Map(records.people.map(({ id, name }) => [id, name]));
+    const sheets = [...(await ownSheets()), ...SHIPPED_SHEETS];
+    return sittingChecks(sittings, { appVersion: APP_VERSION, traces, names, sheets });
+  });
+  const checks = answer ?? NO_CHECKS;
   if (sittings.length === 0) return <p className="desk-soft">No sitting.</p>;
-  return <ScrolledTable table={sittingsTable(sittings, answer ?? NO_CHECKS)} />;
+  return (
+    <>
+      <ScrolledTable table={sittingsTable(sittings, checks)} />
+      <Findings {...{ sittings, checks }} />
+    </>
+  );
 }
 
 function Standing({ chosen, table, skills }: Pick<PersonDetailsProps, "chosen" | "table" | "skills">) {
@@ -93,7 +138,7 @@ export function PersonDetails({ chosen, contents, table, skills, onSkill }: Pers
       <Standing chosen={chosen} table={table} skills={skills} />
       {isOf("attempts") && <Attempts tables={tables} />}
       {isOf("jobs") && <Jobs tables={tables} />}
-      <Sittings sittings={tables.sittings} />
+      <Sittings sittings={tables.sittings} contents={contents} />
       {tables.zeroings === null ? <p className="desk-soft">No zeroing.</p> : <ScrolledTable table={tables.zeroings} />}
     </div>
   );

@@ -10,6 +10,7 @@ import type { TableModel } from "../logbook/figures/figureModel";
 import { jobRowOf } from "../logbook/jobRows";
 import { missedWord } from "../logbook/jobWords";
 import { zeroingTable } from "../logbook/zeroingTable";
+import type { DeskSitting } from "./sittingChecks";
 
 /** What is known of one person, in tables; null where there is nothing of a kind. */
 export interface PersonTables {
@@ -123,27 +124,25 @@ export function personTables({ records }: LogbookContents, personId: string, ski
   };
 }
 
-const STATES: Readonly<Record<SittingRecord["state"], string>> = {
-  running: "under way",
-  finished: "finished",
-  "broken-off": "broken off",
-};
+/** Before a record is checked nothing is said of it. */
+const UNCHECKED = { title: "…", result: "…", sheet: "…", pauses: "…", reloads: "…", record: "…" } as const;
 
 /**
- * Sittings as a table, latest first.
+ * Sittings as a table, latest first: what their checked records say.
  *
  * @param checks - what checking each record came to, by the sitting's id; left out before it is known
  */
-export function sittingsTable(sittings: readonly SittingRecord[], checks: ReadonlyMap<string, string>): TableModel {
+export function sittingsTable(
+  sittings: readonly SittingRecord[],
+  checks: ReadonlyMap<string, DeskSitting>,
+): TableModel {
   return {
     caption: "Sittings, latest first; a practice result is not a certificate",
-    head: ["when", "sheet", "how it ended", "verdict", "record"],
-    rows: sittings.map(({ id, startedAt, title, state, verdict }) => [
-      dayText(startedAt),
-      title,
-      STATES[state],
-      verdict ?? "–",
-      checks.get(id) ?? "…",
-    ]),
+    head: ["when", "sheet", "its fingerprint", "result", "pauses", "reloads", "record"],
+    rows: sittings.map(({ id, startedAt }) => {
+      const { title, result, sheet, pauses, reloads, record, ...checked } = checks.get(id) ?? UNCHECKED;
+      const at = "startedAt" in checked && checked.startedAt !== null ? Date.parse(checked.startedAt) : startedAt;
+      return [dayText(at), title, sheet, result, pauses, reloads, record];
+    }),
   };
 }

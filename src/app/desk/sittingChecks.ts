@@ -1,30 +1,103 @@
-import type { Sha256 } from "../../drill/sittingRecord";
+import { harmlessName } from "../../drill/harmlessText";
+import type { Outcome, SittingShown } from "../../drill/record/sittingShown";
+import { matchingSheet, type SheetMatch } from "../../drill/sheet/knownSheet";
+import type { Sheet } from "../../drill/sheet/sheet";
+import { type CheckedSitting, checkedSitting, type PackedMotions } from "../../logbook/checkedSitting";
 import type { SittingRecord } from "../../logbook/records";
-import { checkRecordFile } from "../sittings/recordFile";
 
-async function checkOf({ body, state }: SittingRecord, sha256: Sha256, appVersion: string): Promise<string> {
-  if (state === "running") return "not ended";
-  try {
-    const { problems, unheld } = await checkRecordFile(JSON.stringify(body), sha256, appVersion);
-    if (problems.length > 0) return "does not check";
-    return unheld.length === 0 ? "sound" : "of another version";
-  } catch {
-    return "cannot be checked";
-  }
+/** What the desk says of a sitting. All of it comes from the checked record, and nothing from what stands beside. */
+export interface DeskSitting {
+  readonly title: string;
+  /** As the record has it; null where there is no record to tell. */
+  readonly startedAt: string | null;
+  /** Null while it goes on, and where its record cannot be read or does not check: then it has no result. */
+  readonly outcome: Outcome | null;
+  readonly result: string;
+  /** Fingerprint of the sheet, and whether it is one of the instructor's. */
+  readonly sheet: string;
+  readonly pauses: string;
+  readonly reloads: string;
+  /** What checking the record came to, in a few words. */
+  readonly record: string;
+  /** What is wrong, what differs, and what was not checked, in sentences. */
+  readonly sentences: readonly string[];
 }
 
+/** What the records of a desk are checked with. */
+export interface DeskChecks {
+  /** The version that checks. */
+  readonly appVersion: string;
+  /** Motions of the tries, by attempt. */
+  readonly traces: PackedMotions;
+  /** Names of the people on the desk, by id. */
+  readonly names: ReadonlyMap<string, string>;
+  /** The instructor's own sheets, and those of this trainer. */
+  readonly sheets: readonly Sheet[];
+}
+
+const OUTCOMES: Readonly<Record<Outcome, string>> = {
+  passed: "passed",
+  failed: "not passed",
+  "not shown yet": "not shown yet",
+  "broken-off": "broken off",
+};
+
+function recordWords({ check, differs }: SittingShown): string {
+  if (check.problems.length > 0) return "does not check";
+  if (differs.length > 0) return "differs from its file";
+  if (check.unheld.length > 0) return "of another version";
+  return check.unchecked.length > 0 ? "sound, not all replayed" : "sound";
+}
+
+/** Where a sheet is from, in words. */
+export function matchWords(match: SheetMatch): string {
+  if (match.kind === "same") return `your sheet ${harmlessName(match.title)}`;
+  return match.kind === "differs" ? `differs from your sheet ${harmlessName(match.title)}` : "not one of your sheets";
+}
+
+const NOTHING = { startedAt: null, outcome: null, sheet: "–", pauses: "–", reloads: "–", sentences: [] } as const;
+
+function deskSitting(checked: CheckedSitting, sheets: readonly Sheet[]): DeskSitting {
+  if (checked.kind === "running") {
+    return { ...NOTHING, title: "A sitting that goes on", result: "–", record: "not ended" };
+  }
+  if (checked.kind === "unreadable") {
+    const sentences = [`The record cannot be read: ${checked.problem}.`];
+    return { ...NOTHING, title: "No sheet can be read", result: "none", record: "cannot be read", sentences };
+  }
+  const { shown } = checked;
+  const { check, differs, outcome } = shown;
+  const practice = shown.isPractice ? " (practice: its seed was given)" : "";
+  return {
+    title: harmlessName(shown.title),
+    startedAt: shown.startedAt,
+    outcome,
+    result: outcome === null ? "none" : `${OUTCOMES[outcome]}${practice}`,
+    sheet: `${shown.fingerprint}, ${matchWords(matchingSheet(shown, sheets))}`,
+    pauses: String(shown.pauses),
+    reloads: String(shown.reloads),
+    record: recordWords(shown),
+    sentences: [...check.problems, ...differs, ...check.unheld, ...check.unchecked],
+  };
+}
+
+/** Gives the page a turn between two records. */
+const breath = () => new Promise((resolve) => setTimeout(resolve));
+
 /**
- * Checks the records of sittings.
+ * Checks the records of sittings, one after another.
  *
- * @param appVersion - the version that checks
- * @returns a word for each, by id
+ * @returns what to say of each, by id
  */
 export async function sittingChecks(
   sittings: readonly SittingRecord[],
-  sha256: Sha256,
-  appVersion: string,
-): Promise<ReadonlyMap<string, string>> {
-  return new Map(
-    await Promise.all(sittings.map(async (one) => [one.id, await checkOf(one, sha256, appVersion)] as const)),
-  );
+  { appVersion, traces, names, sheets }: DeskChecks,
+): Promise<ReadonlyMap<string, DeskSitting>> {
+  const checks = new Map<string, DeskSitting>();
+  for (const one of sittings) {
+    const person = names.get(one.personId);
+    checks.set(one.id, deskSitting(checkedSitting(one, { appVersion, person, traces }), sheets));
+    await breath();
+  }
+  return checks;
 }

@@ -1,6 +1,5 @@
 import type { SittingRecord } from "../../logbook/records";
-import { standingOf } from "../../logbook/sittingQueries";
-import { sittingRowOf } from "./sittingRows";
+import { shownStanding, sittingRowOf } from "./sittingRows";
 
 interface LineProps {
   readonly sitting: SittingRecord;
@@ -23,7 +22,9 @@ function Line({ sitting, isChosen, onChoose }: LineProps) {
         {row.tags !== "" && <small>{row.tags}</small>}
       </td>
       <td>
-        <span className={standingOf(sitting) === "failed" ? "logbook-missed" : ""}>{row.standing}</span>
+        <span className={row.isWrong || shownStanding(sitting) === "failed" ? "logbook-missed" : ""}>
+          {row.standing}
+        </span>
         <small>{row.tries}</small>
       </td>
     </tr>

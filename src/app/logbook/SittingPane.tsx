@@ -47,6 +47,18 @@ export function SittingPane({ logbook, sitting, onChanged }: SittingPaneProps) {
         <p>
           {row.standing}. {row.tries}. {row.day} {row.clock}.
         </p>
+        {row.sentences.length > 0 && (
+          <div className={row.isWrong ? "told-box" : "told-box told-quiet"}>
+            <p>
+              {row.isWrong ? "This record does not check. Do not count it." : "Not all of this record is checked here."}
+            </p>
+            <ul>
+              {row.sentences.map((sentence) => (
+                <li key={sentence}>{sentence}</li>
+              ))}
+            </ul>
+          </div>
+        )}
         <Ways sitting={sitting} />
       </section>
       {sitting.state !== "running" && (

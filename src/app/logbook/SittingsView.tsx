@@ -5,7 +5,7 @@ import type { CurrentLogbook } from "./currentLogbook";
 import { FilterChoice } from "./FilterChoice";
 import { SittingList } from "./SittingList";
 import { SittingPane } from "./SittingPane";
-import { STANDINGS } from "./sittingRows";
+import { STANDINGS, shownStanding } from "./sittingRows";
 import { useAsked } from "./useLogbook";
 import { usePageEnds } from "./usePageEnds";
 import { useSettled } from "./useSettled";
@@ -60,7 +60,7 @@ export function SittingsView({ current, personId }: { readonly current: CurrentL
   const name = JSON.stringify(filter);
   const { before, first, later, goOn } = usePageEnds(name, PAGE_SIZE);
   const { answer, problem } = useAsked(`sittings ${current.version} ${name} ${before?.id}`, () =>
-    sittingPage(current.logbook, filter, PAGE_SIZE, before),
+    sittingPage(current.logbook, { ...filter, standingOf: shownStanding }, PAGE_SIZE, before),
   );
   const sittings = answer?.sittings ?? [];
   const next = answer?.next ?? null;

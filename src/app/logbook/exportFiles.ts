@@ -7,6 +7,7 @@ import { writeLogbookFile } from "../../logbook/logbookFile";
 import { xapiStatements } from "../../logbook/xapiStatements";
 import { zeroingsCsv } from "../../logbook/zeroingsCsv";
 import { fileNameOf } from "../shell/fileName";
+import { APP_VERSION } from "../sittings/appVersion";
 import { type CsvMark, csvFileText } from "./csvFile";
 import { countText } from "./figures/numbers";
 
@@ -72,7 +73,7 @@ function replayLines(contents: LogbookContents): Written {
 }
 
 function statements(contents: LogbookContents): Written {
-  const all = xapiStatements(contents);
+  const all = xapiStatements(contents, APP_VERSION);
   return { ending: "json", text: JSON.stringify(all, null, 1), told: `Saved ${countText(all.length, "statement")}.` };
 }
 

@@ -10,6 +10,10 @@ export interface RecordFinding {
   readonly problems: readonly string[];
   /** What differs here but does not speak against the record, and why, in sentences. */
   readonly unheld?: readonly string[];
+  /** What was not checked, in sentences. */
+  readonly unchecked?: readonly string[];
+  /** What the record says, by name. */
+  readonly says?: readonly (readonly [name: string, value: string])[];
 }
 
 function Sentences({ of }: { readonly of: readonly string[] }) {
@@ -22,28 +26,61 @@ function Sentences({ of }: { readonly of: readonly string[] }) {
   );
 }
 
-function Finding({ problems, unheld = [], sound }: RecordFinding & { readonly sound: string }) {
-  if (problems.length + unheld.length === 0) {
-    return (
-      <p role="status" className="told-box told-quiet">
-        {sound}
-      </p>
-    );
-  }
+interface BoxProps {
+  readonly head: string;
+  readonly sentences: readonly string[];
+  readonly isWrong?: boolean;
+}
+
+function Box({ head, sentences, isWrong = false }: BoxProps) {
+  if (sentences.length === 0) return null;
+  return (
+    <div role={isWrong ? "alert" : "status"} className={isWrong ? "told-box" : "told-box told-quiet"}>
+      <p>{head}</p>
+      <Sentences of={sentences} />
+    </div>
+  );
+}
+
+/** What the record says of itself, as a list of names and values. */
+function Says({ rows }: { readonly rows: NonNullable<RecordFinding["says"]> }) {
+  if (rows.length === 0) return null;
+  return (
+    <dl className="record-check-says" aria-label="What the record says">
+      {rows.map(([name, value]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+/** How far any check of a file goes. */
+const LIMIT =
+  "A hash is no signature. It shows a change by accident, or by someone who does not change the hash as well. Someone who knows this program can make up a whole record: compare the hash with the print from that day.";
+
+function Finding({
+  problems,
+  unheld = [],
+  unchecked = [],
+  says = [],
+  sound,
+}: RecordFinding & { readonly sound: string }) {
+  const isSound = problems.length + unheld.length + unchecked.length === 0;
   return (
     <>
-      {problems.length > 0 && (
-        <div role="alert" className="told-box">
-          <p>The record does not check.</p>
-          <Sentences of={problems} />
-        </div>
+      <Says rows={says} />
+      {isSound && (
+        <p role="status" className="told-box told-quiet">
+          {sound}
+        </p>
       )}
-      {unheld.length > 0 && (
-        <div role="status" className="told-box told-quiet">
-          <p>Not all of it can be checked by this version.</p>
-          <Sentences of={unheld} />
-        </div>
-      )}
+      <Box head="This record does not check. Do not count it." sentences={problems} isWrong />
+      <Box head="This version cannot check all of it." sentences={unheld} />
+      <Box head="Not checked:" sentences={unchecked} />
+      <p className="record-check-limit">{LIMIT}</p>
     </>
   );
 }
@@ -54,7 +91,7 @@ type Outcome = { readonly finding: RecordFinding } | { readonly failure: string 
 /** Checks a record when asked to, and holds what came of it. */
 export function useRecordCheck() {
   const [outcome, setOutcome] = useState<Outcome | null>(null);
-  const run = async (check: () => Promise<RecordFinding>) => {
+  const run = async (check: () => RecordFinding | Promise<RecordFinding>) => {
     setOutcome(null);
     try {
       setOutcome({ finding: await check() });
@@ -71,7 +108,7 @@ interface RecordOutcomeProps {
   readonly sound: string;
 }
 
-/** What came of a check, told. */
+/** What came of a check, in words. */
 export function RecordOutcome({ outcome, sound }: RecordOutcomeProps) {
   if (outcome === null) return null;
   if ("finding" in outcome) return <Finding {...outcome.finding} sound={sound} />;
@@ -86,7 +123,7 @@ interface RecordCheckerProps {
   /** What is known of a sound record, in a sentence. */
   readonly sound: string;
   /** Checks the text of a file. @throws {Error} with what keeps it from being checked, a sentence without its period */
-  readonly check: (text: string) => Promise<RecordFinding>;
+  readonly check: (text: string) => RecordFinding | Promise<RecordFinding>;
 }
 
 /** A saved record, pasted, loaded or dropped, checked against its hash and against itself. */

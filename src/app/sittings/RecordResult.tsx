@@ -1,8 +1,13 @@
-import { type ReactNode, useEffect, useRef } from "react";
+import { type ReactNode, useEffect, useMemo, useRef } from "react";
+import { harmlessName } from "../../drill/harmlessText";
 import type { AnswerGiven } from "../../drill/questions/questionDifficulty";
-import { NOTICE, type SittingRecord } from "../../drill/sittingRecord";
+import { sheetFingerprint } from "../../drill/sheet/sheetFingerprint";
+import { markedAgain, NOTICE, type SittingBreak, type SittingRecord } from "../../drill/sittingRecord";
 import type { Motion } from "../../logbook/traceCodec";
+import { messageOf } from "../shell/messageOf";
+import { APP_VERSION } from "./appVersion";
 import { QuestionReview } from "./QuestionReview";
+import { checkKept } from "./recordFile";
 import { SaveRecord } from "./SaveRecord";
 import { StartedAt } from "./StartedAt";
 import type { KeptRecord } from "./sittingShelf";
@@ -10,7 +15,37 @@ import { clockText, endSentence, resultAdvice, stationTitle, verdictHeadline, ve
 import { TextTable } from "./TextTable";
 import { TriesReview } from "./TriesReview";
 
-function Verdict({ record }: { readonly record: SittingRecord }) {
+/** Why a record does not check, in sentences; none where it does. */
+function problemsOf(kept: KeptRecord, motions: readonly (Motion | null)[]): readonly string[] {
+  try {
+    return checkKept(kept, APP_VERSION, motions).check.problems;
+  } catch (error) {
+    return [`${messageOf(error)}.`];
+  }
+}
+
+/** Stands above the verdict of a record that does not check, on screen and on paper. */
+function NotSound({ problems }: { readonly problems: readonly string[] }) {
+  if (problems.length === 0) return null;
+  return (
+    <div className="told-box" role="alert">
+      <p>This record does not check. Do not count it.</p>
+      <ul>
+        {problems.map((problem) => (
+          <li key={problem}>{problem}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+interface VerdictProps {
+  readonly record: SittingRecord;
+  /** Whether the record checks: one that does not has no result. */
+  readonly isSound: boolean;
+}
+
+function Verdict({ record, isSound }: VerdictProps) {
   const { marking, ended } = record;
   const headline = useRef<HTMLParagraphElement>(null);
   // The dial or the question that had the focus is gone.
@@ -18,7 +53,7 @@ function Verdict({ record }: { readonly record: SittingRecord }) {
   return (
     <section aria-label="Verdict">
       <p ref={headline} tabIndex={-1} className="sitting-verdict" role="status">
-        {verdictHeadline(record)}
+        {isSound ? verdictHeadline(record) : "No result."}
       </p>
       <p>{endSentence(ended)}</p>
       <ul className="sitting-lines">
@@ -53,16 +88,29 @@ function Marks({ record }: { readonly record: SittingRecord }) {
   );
 }
 
+/** How often, and for how long where the record says so. */
+function breakText(count: number, kind: SittingBreak["kind"], breaks: SittingRecord["breaks"] = []): string {
+  const length = breaks.filter((one) => one.kind === kind).reduce((sum, { length_ms }) => sum + length_ms, 0);
+  return length === 0 ? String(count) : `${count}, ${clockText(length)} in all`;
+}
+
+const SEEDS = {
+  drawn: "drawn for this sitting",
+  sheet: "set by the sheet",
+  address: "given in the address: practice, and no test",
+} as const;
+
 /** What the record can be checked by. */
 function Provenance({ kept }: { readonly kept: KeptRecord }) {
   const { record, sha256 } = kept;
   const rows: readonly (readonly [string, ReactNode])[] = [
-    ...(record.person === undefined ? [] : [["person", record.person] as const]),
+    ["person", record.person === undefined ? "nobody is named" : harmlessName(record.person)],
+    ["sheet", `${sheetFingerprint(record.sheet)} (fingerprint of what counts in it)`],
     ["started", <StartedAt key="started" moment={record.startedAt} />],
     ["worked", clockText(record.worked_ms)],
-    ["pauses", String(record.pauses)],
-    ["reloads", String(record.interruptions)],
-    ["seed", String(record.seed)],
+    ["pauses", breakText(record.pauses, "pause", record.breaks)],
+    ["reloads", breakText(record.interruptions, "reload", record.breaks)],
+    ["seed", record.seedFrom === undefined ? `${record.seed}` : `${record.seed}, ${SEEDS[record.seedFrom]}`],
     ["version", record.appVersion],
     ...record.sheet.stations.map(
       (station, k) => [`lock of ${stationTitle(station)}`, `SHA-256 ${record.profileHashes[k]}`] as const,
@@ -96,12 +144,15 @@ interface RecordResultProps {
   readonly children: ReactNode;
 }
 
-/** What a sitting came to, from its record alone. */
+/** What a sitting came to, from its record alone: its marks are made again from its tries and answers. */
 export function RecordResult({ kept, motions, given, children }: RecordResultProps) {
-  const { record } = kept;
+  const problems = useMemo(() => problemsOf(kept, motions), [kept, motions]);
+  // Marks are made again, and never read off the record.
+  const record = useMemo(() => ({ ...kept.record, marking: markedAgain(kept.record) }), [kept]);
   return (
     <>
-      <Verdict record={record} />
+      <NotSound problems={problems} />
+      <Verdict record={record} isSound={problems.length === 0} />
       <div className="sitting-buttons sitting-noprint">
         <SaveRecord kept={kept} />
         <button type="button" className="button" onClick={() => print()}>

@@ -1,9 +1,10 @@
 import { useEffect, useState } from "react";
+import { harmlessName } from "../../drill/harmlessText";
+import { readSittingRecord } from "../../drill/record/readSittingRecord";
 import { messageOf } from "../shell/messageOf";
 import { CheckThis } from "./CheckRecord";
 import type { CurrentSitting } from "./currentSitting";
 import { RecordResult } from "./RecordResult";
-import { readRecord } from "./recordFile";
 import type { KeptRecord } from "./sittingShelf";
 import { useTryMotions } from "./useTryMotions";
 
@@ -16,10 +17,10 @@ async function keptRecord(id: string, kept: readonly KeptRecord[]): Promise<Kept
   const { sittingOnRecord } = await import("../logbook/keep");
   const found = await sittingOnRecord(id).catch(() => undefined);
   const beside = kept.find((one) => one.id === id);
-  if (found === undefined && beside !== undefined) return { id, ...readRecord(beside) };
+  if (found === undefined && beside !== undefined) return { id, ...readSittingRecord(beside) };
   if (found === undefined) throw new Error("the logbook of this browser has no such sitting");
   if (found.state === "running") throw new Error("this sitting has not ended");
-  return { id, ...readRecord(found.body) };
+  return { id, ...readSittingRecord(found.body) };
 }
 
 interface ShownProps {
@@ -33,10 +34,10 @@ function Shown({ current, kept, onLeave }: ShownProps) {
   const motions = useTryMotions(kept.id, kept.record.tries.length, null);
   return (
     <>
-      <p className="sitting-title">{kept.record.sheet.title}</p>
+      <p className="sitting-title">{harmlessName(kept.record.sheet.title)}</p>
       <RecordResult kept={kept} motions={motions} given={current.shelf.answers}>
         {onLeave === undefined ? (
-          <CheckThis kept={kept} />
+          <CheckThis kept={kept} motions={motions} />
         ) : (
           <button type="button" className="button" onClick={onLeave}>
             Done

@@ -1,10 +1,10 @@
 import { conditionsAt, type TryConditions } from "../../drill/sheet/conditionsAt";
 import type { PlannedTry } from "../../drill/sheet/planTries";
-import type { Condition, Sheet, Station, ZeroingStation } from "../../drill/sheet/sheet";
+import type { Condition, Sheet, Station } from "../../drill/sheet/sheet";
 import { stationProfile } from "../../drill/sheet/stationProfile";
+import { tryChance } from "../../drill/tryChance";
 import type { Profile, Range } from "../../lock/profile";
-import { type Chance, seededChance } from "../../statistics/chance";
-import { profileRules, usualRules, type ZeroingRules } from "../../zeroing/zeroingRules";
+import type { Chance } from "../../statistics/chance";
 import { type ConditionRanges, profileRanges, USUAL_RANGES } from "../../zeroing/zeroLock";
 
 /** One try, ready to be put under the hand. */
@@ -15,14 +15,6 @@ export interface TrySetup {
   readonly conditions: TryConditions;
   /** Of this try alone, so that a try after a reload is the one it would have been. */
   readonly chance: Chance;
-}
-
-/** Far apart, so that neighboring tries share no chance. */
-const TRY_STRIDE = 0x9e3779b1;
-
-/** Chance of one try. @param index - of the try in the sitting, from 0 */
-export function tryChance(seed: number, index: number): Chance {
-  return seededChance((seed + Math.imul(index + 1, TRY_STRIDE)) | 0);
 }
 
 /** What a try needs, from its place in the plan. */
@@ -36,16 +28,6 @@ export function trySetup(sheet: Sheet, plan: PlannedTry, seed: number, index: nu
     conditions: conditionsAt(station, plan.repetition),
     chance: tryChance(seed, index),
   };
-}
-
-const lockRules = (profile: Profile): ZeroingRules =>
-  profile.kind === "dial-encoder" ? profileRules(profile) : usualRules(profile.graduations);
-
-/** Rules of a zeroing station: those of its lock, and over them what the sheet asks for. */
-export function stationRules({ readings, tolerance }: ZeroingStation, profile: Profile): ZeroingRules {
-  const rules = lockRules(profile);
-  const wanted = readings ?? rules.wanted;
-  return { ...rules, wanted, most: Math.max(rules.most, wanted), tolerance: tolerance ?? rules.tolerance };
 }
 
 const exactly = (value: number): Range => [value, value];

@@ -25,5 +25,5 @@ export function useTryMotions(sittingId: string, count: number, shelf: SittingSh
       isWanted = false;
     };
   }, [sittingId, count]);
-  return atHand.map((motion, index) => motion ?? stored[index] ?? null);
+  return useMemo(() => atHand.map((motion, index) => motion ?? stored[index] ?? null), [atHand, stored]);
 }

@@ -1,11 +1,12 @@
 import { type DialFeel, dialFeel } from "../../dialing/dialFeel";
 import type { ReadingTaken, ZeroingTry as ZeroingResult } from "../../drill/marking/tryResult";
 import type { ZeroingStation } from "../../drill/sheet/sheet";
+import { stationRules } from "../../drill/sheet/stationRules";
 import type { Graduations, Milliseconds, Turn } from "../../lock/dial";
 import { type SideResult, sideResult } from "../../zeroing/zeroResult";
 import { Store } from "../shell/store";
 import { ZeroingSession } from "../zeroing/zeroingSession";
-import { stationRanges, stationRules, type TrySetup } from "./trySetup";
+import { stationRanges, type TrySetup } from "./trySetup";
 
 /**
  * One try at setting zero in a sitting. The ring is clamped where the sheet has put it: what is marked is the hand.

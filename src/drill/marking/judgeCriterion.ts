@@ -150,12 +150,17 @@ const sizeError = ({ criterion, made, scheme }: Evidence): Judged => {
   };
 };
 
+const lostText = (lost: number) => (lost > 0 ? `, ${lost} lost to a reload` : "");
+
 const faulty = ({ criterion, made, station, open }: Evidence): Judged => {
-  const count = station === undefined ? 0 : made.filter((one) => one.isBrokenOff || hasFault(one, station)).length;
+  const kept = made.filter(({ isBrokenOff }) => !isBrokenOff);
+  const lost = made.length - kept.length;
+  const count = station === undefined ? 0 : kept.filter((one) => hasFault(one, station)).length;
   return {
-    verdict: staysWithin(count, open, criterion.limit),
+    // A lost try is none with a fault. It may have had one, so it leaves the mark open where that matters.
+    verdict: staysWithin(count, open + lost, criterion.limit),
     value: count,
-    says: `${count} of ${criterion.of} tries with a fault${openText(open)}; at most ${criterion.limit} allowed`,
+    says: `${count} of ${criterion.of} tries with a fault${lostText(lost)}${openText(open)}; at most ${criterion.limit} allowed`,
     sureness: "",
   };
 };

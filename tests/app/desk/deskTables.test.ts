@@ -4,14 +4,16 @@ import { personTables, sittingsTable } from "../../../src/app/desk/personTables"
 import { readyLists } from "../../../src/app/desk/readyLists";
 import { sittingChecks } from "../../../src/app/desk/sittingChecks";
 import { BY_NAME, nextOrder, orderedRows, type TableOrder } from "../../../src/app/desk/tableOrder";
-import { writeRecordFile } from "../../../src/app/sittings/recordFile";
+import type { Sheet } from "../../../src/drill/sheet/sheet";
 import { recordHash } from "../../../src/drill/sittingRecord";
 import { classTable } from "../../../src/logbook/classTable";
 import { mastery } from "../../../src/logbook/mastery";
 import type { SittingRecord } from "../../../src/logbook/records";
 import { skillKey } from "../../../src/logbook/skill";
-import { keptRecord, sha256 } from "../../support/keptRecord";
+import { keptRecord, keptSitting, sha256 } from "../../support/keptRecord";
 import { aJob, anAttempt, aPerson, contents, NOON, stopsOf } from "../../support/logbookRecords";
+import { dialingStation, testSheet } from "../../support/testSheet";
+import { triesRight } from "../../support/testTries";
 
 const OPEN = { profileId: "three-wheel", exercise: "open" };
 const FOUR = { profileId: "four-wheel", exercise: "open" };
@@ -184,33 +186,68 @@ describe("one person, closely", () => {
     expect([stateWord("none", true), stateWord("none", false)]).toEqual(["No job", "No attempt"]);
   });
 
-  test("has the latest sitting first, with its verdict", () => {
+  const desk = { appVersion: "0.1.0", traces: new Map(), names: new Map([["tavro", "Tavro"]]), sheets: [] };
+
+  test("has the latest sitting first, and says nothing of one that is not checked yet", async () => {
     const { sittings } = personTables(all, "tavro", null);
-    const { rows } = sittingsTable(sittings, new Map([["s2", "sound"]]));
+    const checks = await sittingChecks(
+      [await keptSitting("s2", { pauses: 1, interruptions: 2, person: "Tavro" })],
+      desk,
+    );
+    const { rows } = sittingsTable(sittings, checks);
     expect(rows.map((cells) => cells.slice(1))).toEqual([
-      ["Before the first door", "finished", "passed", "sound"],
-      ["Before the first door", "finished", "passed", "…"],
+      [
+        "A sheet",
+        expect.stringMatching(/^[0-9A-F-]{9}, not one of your sheets$/),
+        "passed",
+        "1",
+        "2",
+        "sound, not all replayed",
+      ],
+      ["…", "…", "…", "…", "…", "…"],
+    ]);
+    expect(rows[0]?.[0]).toMatch(/2026/);
+  });
+
+  test("tells whether the record of a sitting checks, and has no result where it does not", async () => {
+    const named = { person: "Tavro" };
+    const good = await keptSitting("s1", named);
+    const changed = JSON.parse(JSON.stringify(good.body).replace('"seed":7', '"seed":8'));
+    const [earlier] = [await keptRecord({ ...named, appVersion: "0.0.9" })];
+    const other = { ...earlier.record, profileHashes: ["0".repeat(64)] };
+    const body = { sha256: await recordHash(other, sha256), record: other };
+    const sittings = [good, { ...good, id: "s2", body: changed }, sitting("s3"), sitting("s4", { state: "running" })];
+    const checks = await sittingChecks([...sittings, { ...good, id: "s5", body }], desk);
+    expect([...checks].map(([id, { record, result }]) => [id, record, result])).toEqual([
+      ["s1", "sound, not all replayed", "passed"],
+      ["s2", "does not check", "none"],
+      ["s3", "cannot be read", "none"],
+      ["s4", "not ended", "–"],
+      ["s5", "of another version", "passed"],
     ]);
   });
 
-  test("tells whether the record of a sitting checks", async () => {
-    const kept = await keptRecord();
-    const body = JSON.parse(writeRecordFile(kept));
-    const changed = { ...body, record: { ...body.record, seed: 8 } };
-    const earlier = { ...kept.record, appVersion: "0.0.9", profileHashes: ["0".repeat(64)] };
-    const sittings = [
-      sitting("s1", { body }),
-      sitting("s2", { body: changed }),
-      sitting("s3"),
-      sitting("s4", { state: "running" }),
-      sitting("s5", { body: { sha256: await recordHash(earlier, sha256), record: earlier } }),
-    ];
-    expect([...(await sittingChecks(sittings, async (text) => sha256(text), "0.1.0"))]).toEqual([
-      ["s1", "sound"],
-      ["s2", "does not check"],
-      ["s3", "cannot be checked"],
-      ["s4", "not ended"],
-      ["s5", "of another version"],
+  test("names what stands beside a record and says something else", async () => {
+    const failed = await keptSitting("s1", { person: "Mibsy", tries: triesRight(1, 5) });
+    const beside = { verdict: "passed", title: "The hard sheet", startedAt: NOON } as const;
+    const check = (await sittingChecks([{ ...failed, ...beside }], desk)).get("s1");
+    expect(check).toMatchObject({ title: "A sheet", result: "not passed", record: "differs from its file" });
+    expect(check?.startedAt).toBe("2026-11-25T08:00:00.000Z");
+    expect(check?.sentences.slice(0, 4)).toEqual([
+      "The file says passed (result); its record says failed.",
+      "The file says The hard sheet (sheet); its record says A sheet.",
+      expect.stringMatching(/^The file says 2026-.*; its record says 2026-11-25T08:00:00\.000Z\.$/),
+      "The file says Tavro (person); its record says Mibsy.",
     ]);
+  });
+
+  test("says whose sheet it was: an own one, one of the same name with other marks, or neither", async () => {
+    const { record } = await keptRecord();
+    const eased = testSheet({ stations: [dialingStation({ repetitions: 5, passMarks: { firstTime: 1 } })] });
+    const sheetWords = async (own: Sheet) =>
+      (await sittingChecks([await keptSitting("s1")], { ...desk, sheets: [own] })).get("s1")?.sheet.slice(11);
+    expect(await sheetWords({ ...record.sheet, title: "My own words" })).toBe("your sheet My own words");
+    expect(await sheetWords(eased)).toBe("differs from your sheet A sheet");
+    expect(await sheetWords({ ...eased, title: "Another" })).toBe("not one of your sheets");
   });
 });

@@ -129,6 +129,32 @@ describe("faults and time", () => {
   });
 
   test.each([
+    { lost: 1, faulty: 0, verdict: "pass", says: "0 of 5 tries with a fault, 1 lost to a reload; at most 1 allowed" },
+    {
+      lost: 1,
+      faulty: 1,
+      verdict: "not shown",
+      says: "1 of 5 tries with a fault, 1 lost to a reload; at most 1 allowed",
+    },
+    {
+      lost: 2,
+      faulty: 0,
+      verdict: "not shown",
+      says: "0 of 5 tries with a fault, 2 lost to a reload; at most 1 allowed",
+    },
+    { lost: 1, faulty: 2, verdict: "fail", says: "2 of 5 tries with a fault, 1 lost to a reload; at most 1 allowed" },
+  ])(
+    "a lost try is no try with a fault, and leaves open what it may have had: $says",
+    ({ lost, faulty, verdict, says }) => {
+      const tries = Array.from({ length: 5 }, (_, k) =>
+        dialingTry({ repetition: k + 1, isBrokenOff: k < lost, faults: k >= 5 - faulty ? fault : [] }),
+      );
+      const [mark] = marked(dialed({ faultyTries: 1 }, 5), tries).marks;
+      expect([mark?.verdict, mark?.says]).toEqual([verdict, says]);
+    },
+  );
+
+  test.each([
     { times: [20, 40], verdict: "pass", value: 30 },
     { times: [20, 41], verdict: "fail", value: 30.5 },
     { times: [20], verdict: "not shown", value: 20 },

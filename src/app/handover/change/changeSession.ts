@@ -2,6 +2,7 @@ import { type ActorRefFrom, createActor } from "xstate";
 import type { Help } from "../../../dialing/advice";
 import type { DialingFact } from "../../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../../dialing/dialingMachine";
+import { spunOffStart } from "../../../dialing/spunOffStart";
 import { drawCombination } from "../../../drill/drawCombination";
 import type { ChangeState } from "../../../handover/change/changeAdvice";
 import { canBeChanged, takesKey } from "../../../handover/change/changeProfile";
@@ -15,7 +16,7 @@ import type { Graduations, Milliseconds } from "../../../lock/dial";
 import type { Profile } from "../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import type { Chance } from "../../../statistics/chance";
-import { combinationAsSet, spunOffStart } from "../../bench/benchSetup";
+import { combinationAsSet } from "../../bench/benchSetup";
 import { Store } from "../../shell/store";
 import type { Act, RefusedAct } from "./changeWords";
 
