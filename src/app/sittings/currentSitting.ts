@@ -1,6 +1,7 @@
+import type { TryResult } from "../../drill/marking/tryResult";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { sittingPlan } from "../../drill/sittingPlan";
-import { recordHash, sittingRecord } from "../../drill/sittingRecord";
+import { recordHash, type SittingFacts, sittingRecord } from "../../drill/sittingRecord";
 import type { Milliseconds } from "../../lock/dial";
 import { messageOf } from "../shell/messageOf";
 import { newId } from "../shell/newId";
@@ -11,7 +12,7 @@ import { browserSha256 } from "./recordFile";
 import { type RunningSitting, runningOf, SittingKeeping } from "./sittingKeeping";
 import { newProgress, type SittingProgress, sittingToGoOn } from "./sittingProgress";
 import { SittingSession } from "./sittingSession";
-import { type KeptRecord, NO_STORE, PROGRESS_KEY, SittingShelf, type TextStore } from "./sittingShelf";
+import { type KeptRecord, NO_STORE, PROGRESS_KEY, packedMotion, SittingShelf, type TextStore } from "./sittingShelf";
 
 /** A browser may refuse even to name its storage. */
 function browserStore(): TextStore {
@@ -41,9 +42,23 @@ async function answerInTime<Answer>(
   return Promise.race([ask().catch(() => otherwise), tooLate]);
 }
 
+/** Motions that this page does not have, from the logbook: the try was made in a page before, or in another browser tab. */
+async function withMotions(id: string, facts: SittingFacts): Promise<SittingFacts> {
+  const { tries, motions = [] } = facts;
+  const isWanted = (one: TryResult, index: number) =>
+    one.kind === "dialing" && !one.isBrokenOff && (motions[index] ?? null) === null;
+  if (!tries.some(isWanted)) return facts;
+  const stored = await answerInTime(async () => (await fetchKeep()).motionsOfSitting(id, tries.length), []);
+  const found = tries.map((one, index) => {
+    const motion = isWanted(one, index) ? (stored[index] ?? null) : null;
+    return motion === null ? (motions[index] ?? null) : packedMotion(motion);
+  });
+  return { ...facts, motions: found };
+}
+
 /** The record of a sitting that is over. */
 async function recordOf(session: SittingSession): Promise<KeptRecord> {
-  const record = await sittingRecord(session.facts(APP_VERSION), browserSha256);
+  const record = await sittingRecord(await withMotions(session.id, session.facts(APP_VERSION)), browserSha256);
   return { id: session.id, record, sha256: await recordHash(record, browserSha256) };
 }
 

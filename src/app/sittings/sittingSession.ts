@@ -16,10 +16,11 @@ import {
 import { sittingPlan } from "../../drill/sittingPlan";
 import type { RecordedAnswer, SittingFacts } from "../../drill/sittingRecord";
 import type { Graduations, Milliseconds } from "../../lock/dial";
+import type { Motion } from "../../logbook/traceCodec";
 import { seededChance } from "../../statistics/chance";
 import { Store } from "../shell/store";
 import type { SittingProgress } from "./sittingProgress";
-import type { SittingShelf } from "./sittingShelf";
+import { packedMotion, type SittingShelf } from "./sittingShelf";
 import { isDialTry, makeTry, type TryInHand } from "./tryInHand";
 import { trySetup } from "./trySetup";
 
@@ -45,6 +46,8 @@ export class SittingSession extends Store {
   /** The try in hand; an ended one stays until the next is asked for. */
   inHand: TryInHand | null = null;
   private progress: SittingProgress;
+  /** Motions of tries that ended in this page, packed. */
+  private readonly packed = new Map<number, string>();
   private readonly shelf: SittingShelf;
   private readonly actor: ActorRefFrom<ReturnType<typeof sittingMachine>>;
   private readonly onKept: (progress: SittingProgress, ended: EndedTry | null) => void;
@@ -218,9 +221,17 @@ export class SittingSession extends Store {
       pauses,
       interruptions,
       tries: this.results,
+      motions: this.results.map((_, index) => this.packed.get(index) ?? this.shelf.packedMotion(index)),
       answers: this.answers,
       ended: ended ?? "broken-off",
     };
+  }
+
+  /** A motion goes into the record: it is held here too, for a browser that stores nothing. */
+  private keepMotion(index: number, motion: Motion): void {
+    const packed = packedMotion(motion);
+    this.packed.set(index, packed);
+    this.shelf.keepMotion(index, packed);
   }
 
   private tryFor(plan: PlannedTry, index: number): TryInHand {
@@ -244,7 +255,7 @@ export class SittingSession extends Store {
     this.send({ type: "try.finished", now_ms: now }, () => {
       if (this.memory.triesDone === index) return null;
       this.progress = { ...this.progress, tries: [...this.results, one.result()] };
-      if (one.kind === "dialing") this.shelf.keepMotion(index, one.motion);
+      if (one.kind === "dialing") this.keepMotion(index, one.motion);
       return { one, index };
     });
   }

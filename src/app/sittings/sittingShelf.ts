@@ -31,6 +31,9 @@ const ANSWERS = "gatefall.answers";
 const MOST_RECORDS = 20;
 const MOST_ANSWERS = 5000;
 
+/** A motion as a record has it: packed as the logbook packs it, in base64. */
+export const packedMotion = (motion: Motion): string => toBase64(encodeTrace(motion));
+
 /**
  * What this browser keeps of sittings: the one under way, the motions of its tries, records, and answers given.
  *
@@ -60,8 +63,14 @@ export class SittingShelf {
     this.set(SEEN, String(now_ms));
   }
 
-  keepMotion(index: number, motion: Motion): void {
-    this.set(MOTION + index, toBase64(encodeTrace(motion)));
+  /** @param packed - as `packedMotion` gives it */
+  keepMotion(index: number, packed: string): void {
+    this.set(MOTION + index, packed);
+  }
+
+  /** Motion of a try as it is packed in a record, or null where none is kept, or not one that can be read. */
+  packedMotion(index: number): string | null {
+    return this.motion(index) === null ? null : this.get(MOTION + index);
   }
 
   /** Motion of a try, or null where none is kept. */
@@ -86,9 +95,13 @@ export class SittingShelf {
     return this.list<KeptRecord>(RECORDS);
   }
 
+  /** Records hold their recordings, so a few long ones may be more than there is room for: then the oldest go first. */
   keepRecord(kept: KeptRecord): void {
-    const others = this.records.filter(({ id }) => id !== kept.id);
-    this.set(RECORDS, JSON.stringify([kept, ...others].slice(0, MOST_RECORDS)));
+    const all = [kept, ...this.records.filter(({ id }) => id !== kept.id)].slice(0, MOST_RECORDS);
+    for (let count = all.length; count > 1; count = Math.floor(count / 2)) {
+      if (this.hasRoomFor(RECORDS, JSON.stringify(all.slice(0, count)))) return;
+    }
+    this.set(RECORDS, JSON.stringify([kept]));
   }
 
   /** Forgets sittings whose person is deleted: their records, and the one that has not been put away. */
@@ -126,10 +139,16 @@ export class SittingShelf {
   }
 
   private set(key: string, text: string): void {
+    if (!this.hasRoomFor(key, text)) this.isKeeping = false;
+  }
+
+  /** Stores a text, if the browser takes it. */
+  private hasRoomFor(key: string, text: string): boolean {
     try {
       this.store.setItem(key, text);
+      return true;
     } catch {
-      this.isKeeping = false;
+      return false;
     }
   }
 

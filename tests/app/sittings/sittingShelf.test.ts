@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { newProgress } from "../../../src/app/sittings/sittingProgress";
+import { packedMotion, SittingShelf } from "../../../src/app/sittings/sittingShelf";
 import { keptRecord } from "../../support/keptRecord";
 import { memoryShelf, refusingShelf } from "../../support/memoryShelf";
 import { dialingStation, testSheet } from "../../support/testSheet";
@@ -16,7 +17,9 @@ test("sittings of a deleted person are forgotten whole, those of others stay", a
   const begun = newProgress({ id: "running", sheet, seed: 1, person: "Tavro", personId: "t" });
   shelf.keepProgress({ ...begun, snapshot: {} as typeof begun.snapshot });
   shelf.keepSeen(5);
-  shelf.keepMotion(2, MOTION);
+  shelf.keepMotion(2, packedMotion(MOTION));
+  expect(shelf.motion(2)).toEqual(MOTION);
+  expect(shelf.packedMotion(2)).toBe(packedMotion(MOTION));
 
   shelf.forget(new Set(["somebody's"]));
   expect(shelf.progress?.id).toBe("running");
@@ -27,4 +30,24 @@ test("sittings of a deleted person are forgotten whole, those of others stay", a
 
 test("where nothing is kept there is nothing to forget", () => {
   expect(() => refusingShelf().forget(new Set(["any"]))).not.toThrow();
+});
+
+test("where there is no room for all records the oldest go, and the newest is stored", async () => {
+  const texts = new Map<string, string>();
+  const kept = await keptRecord();
+  const room = 3.5 * JSON.stringify(kept).length;
+  const shelf = new SittingShelf({
+    getItem: (key) => texts.get(key) ?? null,
+    setItem: (key, text) => {
+      if (text.length > room) throw new DOMException("full", "QuotaExceededError");
+      texts.set(key, text);
+    },
+    removeItem: (key) => {
+      texts.delete(key);
+    },
+  });
+  for (let k = 1; k <= 6; k++) shelf.keepRecord({ ...kept, id: `sitting ${k}` });
+  expect(shelf.records[0]?.id).toBe("sitting 6");
+  expect(shelf.records.length).toBeGreaterThan(1);
+  expect(shelf.isKeeping).toBe(true);
 });
