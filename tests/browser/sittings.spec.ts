@@ -255,7 +255,7 @@ test("a saved record checks, and a changed one does not", async ({ page }) => {
   const sha256 = await recordHash(earlier, (of) => createHash("sha256").update(of).digest("hex"));
   await check.getByRole("textbox").fill(JSON.stringify({ sha256, record: earlier }));
   await check.getByRole("button", { name: "Check it" }).click();
-  await expect(check.getByRole("status")).toContainText("It was made by version 0.0.9");
+  await expect(check.getByRole("status")).toContainText("Version 0.0.9 made it");
   await expect(check.getByRole("alert")).toBeHidden();
   await check.getByRole("textbox").fill("{}");
   await check.getByRole("button", { name: "Check it" }).click();

@@ -61,7 +61,8 @@ function differences(record: SittingRecord, beside: Beside): string[] {
     [beside.outcome, onRecord, "result"],
     [beside.title, record.sheet.title, "sheet"],
     [beside.startedAt, record.startedAt, "start"],
-    [beside.person, record.person ?? "nobody", "person"],
+    // A record that names nobody says no other name.
+    [record.person === undefined ? undefined : beside.person, record.person ?? "", "person"],
   ];
   return findings.flatMap(([said, is, name]) =>
     said === undefined || said === is ? [] : [`The file says ${said} (${name}); its record says ${is}.`],
@@ -84,6 +85,9 @@ export function sittingShown(
   return shownOf(readSittingRecord(body), appVersion, recordings, beside);
 }
 
+/** Whose it is hangs on the file alone. */
+const NAMELESS = "The record names nobody: whose it is, only the file says.";
+
 /** What may be shown of a record that was read. @throws {DrillError} `bad-record`; nothing else */
 function shownOf(
   { record, sha256 }: HashedRecord<SittingRecord>,
@@ -92,7 +96,9 @@ function shownOf(
   beside: Beside,
 ): SittingShown {
   try {
-    const check = checkRecord(record, sha256, appVersion, recordings);
+    const found = checkRecord(record, sha256, appVersion, recordings);
+    const isNameless = beside.person !== undefined && record.person === undefined;
+    const check = { ...found, unchecked: [...found.unchecked, ...(isNameless ? [NAMELESS] : [])] };
     const whole = sheetSha256(record.sheet);
     return {
       outcome: check.problems.length > 0 ? null : outcomeOf(markedAgain(record).verdict, record.ended),
