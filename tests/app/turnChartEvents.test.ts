@@ -40,7 +40,7 @@ describe("the events of an attempt", () => {
       "open",
     ]);
     expect(events.filter(({ kind }) => kind === "stop").map((event) => eventName(event, attempt))[1]).toBe(
-      "Stop at 67.3, \u22120.3 from 67",
+      "Stop at 67.3, 0.3 graduations short of 67",
     );
   });
 

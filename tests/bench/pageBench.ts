@@ -76,7 +76,7 @@ async function eventCosts(): Promise<number[]> {
     const page = await browser.newPage({ viewport: { width: 1280, height: 800 }, baseURL: server.address });
     const bench = new Bench(page);
     await bench.open({ profile: profile.id, combination: combination.join("-"), help: "full", measure: "on" });
-    await page.getByRole("combobox", { name: "Ghost on the turn chart" }).selectOption("ideal");
+    await page.getByRole("combobox", { name: "Compare on the turn chart" }).selectOption("ideal");
     await dialByMouse(bench, page);
     return await measured(page);
   } finally {

@@ -38,7 +38,7 @@ const MOMENTS: readonly { readonly name: string; readonly reach: (bench: Bench) 
       await bench.open();
       await dial(bench, 4, [0, 3]);
       await expect(bench.state).toHaveText(/^Did not open/);
-      await bench.page.getByRole("combobox", { name: "Ghost on the turn chart" }).selectOption("ideal");
+      await bench.page.getByRole("combobox", { name: "Compare on the turn chart" }).selectOption("ideal");
       await bench.page.getByRole("slider", { name: "Time in the replay" }).press("PageUp");
       await expect(bench.say).toHaveText(/^Replay/);
     },
@@ -151,6 +151,7 @@ test.describe("the keyboard", () => {
       /^button "Silent"/,
       /^button "More/,
       /^slider "Dial"/,
+      /^button "Hide digits/,
       /^button "Again/,
       /^button "New numbers/,
       /^button "Left by one turn"/,
@@ -165,7 +166,7 @@ test.describe("the keyboard", () => {
     for (const [i, name] of expected.entries()) expect(order[i]).toMatch(name);
     const rest = order.slice(expected.length).join("\n");
     expect(rest).toMatch(
-      /option "Arrival 1 of 4[\s\S]*button "Play"[\s\S]*slider "Time in the replay"[\s\S]*combobox "Ghost on the turn chart"[\s\S]*button "Share"/,
+      /option "Arrival 1 of 4[\s\S]*button "Play"[\s\S]*slider "Time in the replay"[\s\S]*combobox "Compare on the turn chart"[\s\S]*button "Share"/,
     );
   });
 

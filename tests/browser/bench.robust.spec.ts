@@ -181,11 +181,15 @@ test.describe("on a touch screen", () => {
 });
 
 test.describe("the mouse wheel", () => {
-  test("turns the dial and does not scroll the page, which elsewhere it does", async ({ bench, page }) => {
+  test("turns a dial that has the focus and does not scroll the page, which elsewhere it does", async ({
+    bench,
+    page,
+  }) => {
     await page.setViewportSize({ width: 800, height: 700 });
     await bench.open();
     const start = await bench.reading();
     const place = await placeOf(bench);
+    await bench.dial.focus();
     await page.mouse.move(place.x, place.y);
     await page.mouse.wheel(0, 200);
     await bench.expectReading(start - 6, PER_TURN);

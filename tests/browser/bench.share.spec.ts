@@ -110,7 +110,7 @@ test.describe("an attempt is shared", () => {
   test("only once there is one: before the first motion the sheet says so", async ({ bench, page }) => {
     await bench.open();
     await bench.button("Share").click();
-    await expect(sheet(page)).toContainText("Nothing is dialed yet.");
+    await expect(sheet(page)).toContainText("You have not dialed yet.");
     await expect(sharedText(page)).toHaveCount(0);
   });
 
@@ -239,16 +239,16 @@ test.describe("a combination of one's own", () => {
       ["third", "37.5"],
     ] as const)
       await numberField(page, name).fill(number);
-    await expect(sheet(page)).toContainText("It keeps every rule for this lock.");
+    await expect(sheet(page)).toContainText("This combination follows every rule for this lock.");
     await take(page).click();
-    await expect(page.getByRole("button", { name: /^Combination/ })).toContainText("12–55–37.5 own");
+    await expect(page.getByRole("button", { name: /^Combination/ })).toContainText("12–55–37.5 your own");
     await expect(bench.steps.nth(2)).toContainText("37.5");
     await expect(bench.say).toContainText("at 12.");
   });
 
   for (const { why, number, told } of [
-    { why: "left out", number: "", told: "Give the second number." },
-    { why: "that is no number", number: "abc", told: "Give the second number." },
+    { why: "left out", number: "", told: "Enter the second number." },
+    { why: "that is no number", number: "abc", told: "Enter the second number." },
     {
       why: "off the dial",
       number: "101",
@@ -295,7 +295,7 @@ test.describe("a combination of one's own", () => {
   test("of the wrong length in the address is passed over, and a sentence says so", async ({ bench, page }) => {
     await bench.open({ profile: "two-wheel", combination: "38-71-26" });
     await expect(page.getByRole("alert").filter({ hasText: "address" })).toHaveText(
-      "The address asks for 38-71-26: combination has 3 numbers, but two-wheel takes 2.",
+      'The address asks for the combination "38-71-26". It has 3 numbers, but two-wheel takes 2. The bench uses the combination as set.',
     );
     await expect(bench.say).toHaveText("Start: turn right, at least three arrivals at 74.");
   });
@@ -311,7 +311,7 @@ test.describe("a combination of one's own", () => {
     await expect(combination).not.toHaveText(first ?? "");
     await expect(combination).toContainText("drawn");
     await openSheet(page);
-    await expect(sheet(page)).toContainText("It keeps every rule for this lock.");
+    await expect(sheet(page)).toContainText("This combination follows every rule for this lock.");
   });
 });
 
@@ -322,7 +322,7 @@ test.describe("beginning again", () => {
     await expect(bench.state).toHaveText(/^Keep turning/);
     await page.keyboard.press("r");
     await expect(bench.state).toHaveText("Start: turn left, at least four arrivals at 38.");
-    await expect(bench.chart).toContainText("Turn the dial: its path is drawn here.");
+    await expect(bench.chart).toContainText("Turn the dial. Its path is drawn here.");
     await expect(page.getByRole("button", { name: /^Combination/ })).toContainText("38–71–26 as set");
   });
 
@@ -359,13 +359,13 @@ test.describe("beginning again", () => {
 test.describe("the turn chart", () => {
   test("shows the ghost that is chosen, and remembers the choice", async ({ bench, page }) => {
     await bench.open();
-    const ghost = page.getByRole("combobox", { name: "Ghost on the turn chart" });
+    const ghost = page.getByRole("combobox", { name: "Compare on the turn chart" });
     const drawn = bench.chart.locator(".turn-chart-plot .turn-chart-ghost, svg .turn-chart-ghost");
     await dial(bench);
     const without = await drawn.count();
-    await ghost.selectOption("ghost: a perfect hand");
+    await ghost.selectOption("Compare with: perfect dialing");
     await expect.poll(() => drawn.count()).toBeGreaterThan(without);
-    await ghost.selectOption("ghost: your best");
+    await ghost.selectOption("Compare with: your best");
     await expect.poll(() => drawn.count()).toBeGreaterThan(without);
     await page.reload();
     await expect(ghost).toHaveValue("best");

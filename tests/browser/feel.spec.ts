@@ -99,11 +99,13 @@ test("the own estimate is asked before anything is shown, answered by key, told 
   const size = page.getByRole("textbox", { name: /^Other/ });
   await expect(size).toBeFocused();
   await size.press("Enter");
-  await expect(size).toHaveAccessibleDescription("Give a number from 0 to 5.");
+  await expect(size).toHaveAccessibleDescription("Enter a number of graduations from 0 to 5.");
   await size.fill("1,5");
   await size.press("Enter");
   await expect(bench.dial).toBeFocused();
-  await expect(bench.result).toContainText("You said 1.5; your worst stop was 3.0 off, 1.5 more than you felt.");
+  await expect(bench.result).toContainText(
+    "You entered 1.5 graduations. Your worst stop was 3.0 off, 1.5 more than you felt.",
+  );
   // Kept: the choice for the next visit, and the estimate with the attempt.
   await page.reload();
   await dial(bench, [0, 2]);
@@ -120,7 +122,7 @@ test("the estimate can be skipped, and is not asked with full help", async ({ be
   await dial(bench, [0, 3]);
   await page.getByRole("textbox", { name: /^Other/ }).press("Escape");
   await expect(bench.result).toBeVisible();
-  await expect(page.getByText("You said")).toBeHidden();
+  await expect(page.getByText("You entered")).toBeHidden();
   await bench.open({ profile: "two-wheel", help: "full" });
   await dial(bench, [0, 3]);
   await expect(bench.result).toContainText("Did not open");

@@ -7,30 +7,34 @@ import type { Recording } from "./attemptRecorder";
 import type { BenchSession } from "./benchSession";
 import { EstimatePanel } from "./EstimatePanel";
 import { estimateSentence } from "./estimateWords";
+import { faultsWithoutFigures } from "./faultsWithoutFigures";
 import { GHOSTS, type Ghost } from "./ghosts";
+import type { HubStrength } from "./hubReading";
 import { ResultPanel } from "./ResultPanel";
 import type { PlaybackControls } from "./usePlayback";
 
 const GHOST_WORDS: Readonly<Record<Ghost, string>> = {
-  none: "no ghost",
-  ideal: "ghost: a perfect hand",
-  best: "ghost: your best",
+  none: "Compare with: nothing",
+  ideal: "Compare with: perfect dialing",
+  best: "Compare with: your best",
 };
 
-const NO_BEST = "ghost: your best (none yet)";
+const NO_BEST = "Compare with: your best (none yet)";
 
 interface BenchPanelsProps {
   readonly session: BenchSession;
   readonly replay: PlaybackControls;
   /** The lock as it stands under the hand, or in the replay. */
   readonly lock: Attempt;
-  /** The attempt that is told about. */
+  /** The attempt that is shown. */
   readonly shown: Attempt;
   readonly ghost: readonly Graduations[] | null;
   readonly ghostKind: Ghost;
   readonly recording: Recording | null;
   /** Whether everything stays hidden until an own estimate is given. */
   readonly isWithheld: boolean;
+  /** How the digital reading stands in the hub: where it is gone, the cutaway does not give it either. */
+  readonly reading: HubStrength;
   readonly onGhost: (ghost: Ghost) => void;
   readonly onShare: () => void;
 }
@@ -41,6 +45,21 @@ function ownEstimate({ estimate, outcome }: BenchSession): string | null {
   return typeof estimate === "number" && worst !== null ? estimateSentence(estimate, worst) : null;
 }
 
+/**
+ * What the cutaway tells in figures of the lock under the hand: of a lock that stands as its attempt ended, or in a
+ * replay, all.
+ */
+function figuresInside(
+  { setup, outcome, lock, attempt }: BenchSession,
+  replay: PlaybackControls,
+  reading: HubStrength,
+) {
+  const isOver = outcome !== null && lock === attempt;
+  if (replay.playback !== null || isOver) return "all";
+  if (setup.help !== "full") return "none";
+  return reading === "hidden" ? "errors" : "all";
+}
+
 /** What is seen of the attempt. */
 function Insights({
   session,
@@ -49,18 +68,23 @@ function Insights({
   shown,
   ghost,
   recording,
+  reading,
 }: Omit<BenchPanelsProps, "ghostKind" | "onGhost" | "onShare" | "isWithheld">) {
   const { playback } = replay;
   const outcome = playback?.outcome ?? session.outcome;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the session is mutable; its version tells a change
   const faults = useMemo(() => playback?.outcome.faults ?? session.faults(), [playback, session, session.version]);
+  // With the help Counts nothing tells how far, until the attempt has ended.
+  const hasFigures = session.setup.help === "full" || outcome !== null;
+  const named = useMemo(() => (hasFigures ? faults : faultsWithoutFigures(faults)), [faults, hasFigures]);
   return (
     <>
-      <Cutaway attempt={lock} version={session.version} />
+      <Cutaway attempt={lock} version={session.version} figures={figuresInside(session, replay, reading)} />
       <TurnChart
         attempt={playback?.whole ?? shown}
         version={session.version}
-        faults={faults}
+        faults={named}
+        hasFigures={hasFigures}
         ghost={ghost}
         recording={recording}
         playhead_ms={replay.playhead_ms}
@@ -72,7 +96,8 @@ function Insights({
       <ResultPanel
         attempt={playback?.whole ?? shown}
         outcome={outcome}
-        faults={faults}
+        faults={named}
+        hasFigures={hasFigures}
         estimate={playback === null ? ownEstimate(session) : null}
       />
     </>
@@ -80,11 +105,11 @@ function Insights({
 }
 
 const HIDDEN = {
-  silent: "Nothing is counted or shown until this attempt has ended.",
-  withheld: "Your stops are not shown until the attempt has ended and you have said how far off you were.",
+  silent: "Nothing is counted or shown until this attempt ends.",
+  withheld: "Your stops are shown after the attempt, once you have entered how far off you were.",
 };
 
-/** What stands in the place of all that is hidden. */
+/** What is in the place of all that is hidden. */
 function Hidden({ session, isWithheld }: Pick<BenchPanelsProps, "session" | "isWithheld">) {
   if (isWithheld && session.outcome !== null) {
     return <EstimatePanel onAnswer={(answer) => session.giveEstimate(answer)} />;
@@ -109,7 +134,7 @@ export function BenchPanels({ ghostKind, onGhost, onShare, isWithheld, ...seen }
       <footer className="workplace-foot">
         <select
           className="field"
-          aria-label="Ghost on the turn chart"
+          aria-label="Compare on the turn chart"
           value={ghostKind}
           onChange={(event) => onGhost(GHOSTS.find((one) => one === event.currentTarget.value) ?? "none")}
         >

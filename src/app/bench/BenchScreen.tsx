@@ -6,6 +6,7 @@ import { writeAttemptLine } from "../../trace/recordedAttempt";
 import { useKeptAttempts } from "../logbook/useKeeping";
 import { useRemembered } from "../shell/remembered";
 import { Announcer } from "./Announcer";
+import { BenchMessage } from "./BenchMessage";
 import { BenchPanels } from "./BenchPanels";
 import { addressOf, type BenchAddress } from "./benchAddress";
 import type { BenchSession } from "./benchSession";
@@ -18,6 +19,8 @@ import { playbackOf } from "./playback";
 import { SetupBar } from "./SetupBar";
 import { ShareSheet } from "./ShareSheet";
 import { useBench, useBenchSound } from "./useBench";
+import { useHubReading } from "./useHubReading";
+import { useMessages } from "./useMessages";
 import { usePlayback } from "./usePlayback";
 import "../shell/workplace.css";
 
@@ -48,6 +51,8 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
   const best = useRef(new BestAttempts());
 
   const { setup, outcome } = session;
+  const messages = useMessages(address.problems);
+  const reading = useHubReading(setup.help, outcome);
   const state = useSelector(session.actor, (snapshot) => snapshot.value);
   const own = { profile: session.attempt.profile, combination: session.attempt.combination, ...session.recording };
   const replay = usePlayback(() => playbackOf(own));
@@ -91,6 +96,9 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
     <main className="workplace">
       <h1 className="visually-hidden">Bench</h1>
       <div className="workplace-hand">
+        {messages.texts.map((text) => (
+          <BenchMessage key={text} text={text} onClose={() => messages.close(text)} />
+        ))}
         <SetupBar
           setup={setup}
           onProfile={(profile) => {
@@ -101,15 +109,17 @@ export function BenchScreen({ address, hasSound }: { readonly address: BenchAddr
           asksEstimate={asks === "on"}
           onCombination={() => setSheet("combination")}
           onMore={() => setSheet("more")}
+          onFileProblem={messages.setFileProblem}
         />
         <LockInHand
-          {...{ lock, session, isLive, isWithheld, onTurn, onRestart }}
+          {...{ lock, session, isLive, isWithheld, reading, onTurn, onRestart }}
           state={playback?.state ?? state}
           onLeave={leave}
         />
       </div>
       <BenchPanels
         {...{ session, replay, lock, shown, isWithheld }}
+        reading={reading.strength}
         ghost={ghostStops}
         recording={recording}
         onGhost={setGhost}

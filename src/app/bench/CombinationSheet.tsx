@@ -6,8 +6,8 @@ import { OwnNumbers } from "./OwnNumbers";
 import { faceTexts, readOwn } from "./readOwn";
 
 const SOURCES: readonly { readonly source: CombinationSource; readonly label: string }[] = [
-  { source: "as-set", label: "As set: the one this training lock comes with" },
-  { source: "drawn", label: "Drawn by the rules for this lock" },
+  { source: "as-set", label: "As set: the combination this training lock comes with" },
+  { source: "drawn", label: "Drawn at random, by the rules for this lock" },
   { source: "own", label: "My own" },
 ];
 
@@ -50,14 +50,14 @@ function CombinationForm({ setup, onClose, onTake, onOwn }: Omit<CombinationShee
         </button>
       </div>
       <p className="soft">
-        This is a practice lock. Never type a combination that is in use anywhere, and never try a new one on a real
-        door with the door shut.
+        This is a practice lock. Never enter a combination that is in use on a real door. On a real lock, always try a
+        new combination with the door open.
       </p>
     </form>
   );
 }
 
-/** Chooses where the combination comes from. The rules it breaks are told, with their source, but do not stop it. */
+/** Chooses where the combination comes from. The rules it breaks are shown, with their source, but do not stop it. */
 export function CombinationSheet(props: CombinationSheetProps) {
   return (
     <Sheet title="Combination" isOpen={props.isOpen} onClose={props.onClose}>

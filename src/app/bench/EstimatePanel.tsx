@@ -39,7 +39,7 @@ export function EstimatePanel({ onAnswer }: EstimatePanelProps) {
   return (
     <section className="panel estimate" aria-labelledby="estimate-asks">
       <h2 id="estimate-asks">How far off was your worst stop?</h2>
-      <p className="estimate-note">Say it by feel, in graduations, either way. Then the result is shown.</p>
+      <p className="estimate-note">Enter it by feel, in graduations, past or short. Then you see the result.</p>
       <form onSubmit={submit} onKeyDown={onKeyDown}>
         <div className="estimate-row">
           {QUICK.map((size) => (
@@ -65,7 +65,7 @@ export function EstimatePanel({ onAnswer }: EstimatePanelProps) {
             onChange={(event) => setText(event.currentTarget.value)}
           />
           <button type="submit" className="button primary">
-            That far
+            Show the result
           </button>
           <button type="button" className="button" aria-keyshortcuts="Escape" onClick={() => answer("skipped")}>
             Skip <kbd>Esc</kbd>
@@ -73,7 +73,7 @@ export function EstimatePanel({ onAnswer }: EstimatePanelProps) {
         </div>
         {isWrong && (
           <p id="estimate-problem" className="estimate-wrong" role="alert">
-            Give a number from 0 to {FARTHEST_STOP}.
+            Enter a number of graduations from 0 to {FARTHEST_STOP}.
           </p>
         )}
       </form>

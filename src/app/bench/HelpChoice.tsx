@@ -1,9 +1,9 @@
 import type { Help } from "../../dialing/advice";
 
 const HELPS: readonly { readonly help: Help; readonly label: string; readonly title: string }[] = [
-  { help: "full", label: "Full", title: "What to do, how far, and the cutaway" },
-  { help: "counts", label: "Counts", title: "Arrivals counted, no distances" },
-  { help: "silent", label: "Silent", title: "Nothing until the end, no cutaway" },
+  { help: "full", label: "Full", title: "Full help: what to do now and how far to turn" },
+  { help: "counts", label: "Counts", title: "Counts: arrivals are counted, no distances until the end" },
+  { help: "silent", label: "Silent", title: "Silent: nothing is shown until the attempt ends" },
 ];
 
 interface HelpChoiceProps {
@@ -11,7 +11,7 @@ interface HelpChoiceProps {
   readonly onHelp: (help: Help) => void;
 }
 
-/** How much the trainer says while one dials. */
+/** How much help one has while one dials. */
 export function HelpChoice({ help, onHelp }: HelpChoiceProps) {
   return (
     <fieldset className="setup-help">

@@ -1,33 +1,38 @@
 import type { KeyboardEvent } from "react";
-import { adviceFor } from "../../dialing/advice";
+import { type Advice, adviceFor, type Help } from "../../dialing/advice";
 import type { Attempt } from "../../dialing/attempt";
 import type { DialingState } from "../../dialing/dialingMachine";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import { Dial } from "../dial/Dial";
 import { focusDial } from "../dial/focusDial";
+import type { HubText } from "../dial/Hub";
 import { plainKey } from "../dial/plainKey";
 import { AdviceLine } from "./AdviceLine";
 import type { BenchSession } from "./benchSession";
+import { HandButtons } from "./HandButtons";
+import type { HubStrength } from "./hubReading";
+import { KEYS_HELP } from "./keysHelp";
+import { lockNote, verdictOf } from "./lockNote";
 import { StepStrip } from "./StepStrip";
 import { dialReadingText, lastTurn, spokenDial } from "./spoken";
 import { TurnButtons } from "./TurnButtons";
 import { useWaitingSeconds } from "./useBench";
-
-const KEYS_HELP =
-  "Arrow keys turn the way they point, by one; hold them to keep turning, with Shift fast. Comma and period nudge by a tenth. Page Up and Page Down turn by ten, with Shift by a whole turn. R starts again, N draws a new combination.";
+import type { HubReading } from "./useHubReading";
 
 /** Keys that begin again, and whether with new numbers. */
 const RESTART_KEYS: Readonly<Record<string, boolean>> = { r: false, n: true };
 
-const noteText = (waiting: number, isLive: boolean, isAsked: boolean) => {
-  if (isAsked) return "How far off was your worst stop? Say it, and see.";
-  if (waiting > 0) return `This lock refuses every try for ${waiting} s more.`;
-  return isLive ? null : "Replay. Turn the dial to go back to the lock.";
-};
+/** What full help shows on the dial itself; less help shows nothing there. */
+const helpOnDial = (help: Help, lock: Attempt, strength: HubStrength, advice: Advice | null) =>
+  help === "full" ? { pointTo: advice?.turn ?? null, hub: hubText(lock, strength) } : { pointTo: null, hub: null };
 
-const hubText = (lock: Attempt) => {
+const hubText = (lock: Attempt, strength: HubStrength): HubText => {
   const turn = lastTurn(lock);
-  return { reading: dialReadingText(lock), note: turn === null ? "at rest" : `turning ${turn}` };
+  return {
+    reading: strength === "hidden" ? "" : dialReadingText(lock),
+    note: turn === null ? "at rest" : `turning ${turn}`,
+    isFaint: strength === "faint",
+  };
 };
 
 interface LockInHandProps {
@@ -37,36 +42,48 @@ interface LockInHandProps {
   readonly isLive: boolean;
   /** Whether what happened stays hidden until an own estimate is given. */
   readonly isWithheld: boolean;
+  readonly reading: HubReading;
   readonly onTurn: (by: Graduations, at: Milliseconds) => void;
   readonly onRestart: (isNew: boolean) => void;
   /** Leaves a replay. */
   readonly onLeave: () => void;
 }
 
+/** The advice of the moment. Once an attempt is over, every help says how it ended and what to do with the lock. */
+const adviceNow = ({ attempt, outcome, setup }: BenchSession, state: DialingState) =>
+  adviceFor(attempt, state, outcome === null ? setup.help : "full");
+
+/** A key that is not the dial's own. */
+function takeKey(event: KeyboardEvent, { onRestart, reading }: Pick<LockInHandProps, "onRestart" | "reading">): void {
+  const key = plainKey(event) ?? "";
+  const isNew = RESTART_KEYS[key];
+  if (isNew !== undefined) onRestart(isNew);
+  else if (key === "d") reading.toggle?.();
+}
+
 /** The dial, what is said above it, and its buttons. */
 export function LockInHand(props: LockInHandProps) {
-  const { lock, session, state, isLive, isWithheld, onTurn, onRestart, onLeave } = props;
-  const { help } = session.setup;
+  const { lock, session, state, isLive, isWithheld, reading, onTurn, onRestart, onLeave } = props;
+  const { setup, outcome } = session;
+  const { help } = setup;
   const { profile } = lock;
   const shown = isLive ? session.attempt : lock;
-  const advice = isLive ? adviceFor(shown, state, help) : null;
-  const waiting = useWaitingSeconds(session.lock.memory);
+  const advice = isLive ? adviceNow(session, state) : null;
+  const waiting_s = useWaitingSeconds(session.lock.memory);
+  const isAsked = isWithheld && outcome !== null;
   // The hand goes back to the dial, where the keys are.
   const restart = (isNew: boolean) => {
     onRestart(isNew);
     focusDial();
-  };
-  const onOtherKey = (event: KeyboardEvent) => {
-    const isNew = RESTART_KEYS[plainKey(event) ?? ""];
-    if (isNew !== undefined) onRestart(isNew);
   };
   return (
     <>
       <StepStrip attempt={shown} state={state} help={isLive ? help : "full"} />
       <AdviceLine
         advice={advice}
-        note={noteText(waiting, isLive, isWithheld && session.outcome !== null)}
+        note={lockNote({ outcome, waiting_s, isLive, isAsked })}
         onLeave={isLive ? null : onLeave}
+        verdict={isLive ? verdictOf(state, outcome) : null}
       />
       <div className="workplace-dial">
         <Dial
@@ -75,21 +92,16 @@ export function LockInHand(props: LockInHandProps) {
           numbersIncrease={profile.numbersIncrease}
           windUp={isLive ? session.windUp : 0}
           spoken={spokenDial(lock, help)}
-          pointTo={help === "full" && waiting === 0 ? (advice?.turn ?? null) : null}
-          hub={help === "full" ? hubText(lock) : null}
+          {...helpOnDial(help, lock, reading.strength, waiting_s === 0 ? advice : null)}
+          isOpen={state === "open"}
           describedBy="dial-keys"
           onTurn={onTurn}
-          onOtherKey={onOtherKey}
+          onOtherKey={(event) => takeKey(event, props)}
         />
         <p id="dial-keys" className="visually-hidden">
-          {KEYS_HELP}
+          {KEYS_HELP.join(" ")}
         </p>
-        <button type="button" className="button workplace-again" aria-keyshortcuts="R" onClick={() => restart(false)}>
-          Again <kbd>R</kbd>
-        </button>
-        <button type="button" className="button workplace-new" aria-keyshortcuts="N" onClick={() => restart(true)}>
-          New numbers <kbd>N</kbd>
-        </button>
+        <HandButtons reading={reading} onRestart={restart} />
       </div>
       <TurnButtons perTurn={profile.graduations} onTurn={onTurn} />
     </>

@@ -1,10 +1,11 @@
 import type { DialWeight } from "../../dialing/dialFeel";
 import { Sheet } from "../shell/Sheet";
+import { KEYS_HELP } from "./keysHelp";
 
 const WEIGHTS: readonly { readonly weight: DialWeight; readonly label: string }[] = [
-  { weight: "usual", label: "Usual: it goes where your hand goes" },
+  { weight: "usual", label: "Usual: it follows your hand exactly" },
   { weight: "heavy", label: "Heavy: it sticks, then follows behind your hand" },
-  { weight: "light", label: "Light: it runs on after your hand stops" },
+  { weight: "light", label: "Light: it keeps turning a little after your hand stops" },
 ];
 
 interface MoreSheetProps {
@@ -16,7 +17,7 @@ interface MoreSheetProps {
   readonly onAsksEstimate: (asks: boolean) => void;
 }
 
-/** What is set more seldom: how the dial turns, and whether an own estimate comes before the result. */
+/** What is changed less often: how the dial turns, whether an own estimate comes before the result; and the keys. */
 export function MoreSheet({ isOpen, onClose, dial, onDial, asksEstimate, onAsksEstimate }: MoreSheetProps) {
   return (
     <Sheet title="More settings" isOpen={isOpen} onClose={onClose}>
@@ -29,7 +30,9 @@ export function MoreSheet({ isOpen, onClose, dial, onDial, asksEstimate, onAsksE
           </label>
         ))}
       </fieldset>
-      <p className="soft">Another dial begins the attempt again. How heavy and how light are training values.</p>
+      <p className="soft">
+        If you change the dial, the attempt starts again. The weights are training values, not measured on a lock.
+      </p>
       <fieldset>
         <legend>Own estimate</legend>
         <label className="sheet-choice">
@@ -38,13 +41,19 @@ export function MoreSheet({ isOpen, onClose, dial, onDial, asksEstimate, onAsksE
             checked={asksEstimate}
             onChange={(event) => onAsksEstimate(event.currentTarget.checked)}
           />
-          Ask me how far off I was before it is shown
+          Ask me how far off I was before the result is shown
         </label>
       </fieldset>
       <p className="soft">
-        Asked with the help Counts or Silent; with Full help you see every stop as you make it. Until you have answered,
-        cutaway, chart and result stay hidden.
+        You are asked with the help Counts or Silent. With Full help you see every stop as you make it. Cutaway, chart
+        and result stay hidden until you answer.
       </p>
+      <h2 className="sheet-second">Keys and mouse wheel</h2>
+      <ul className="soft">
+        {KEYS_HELP.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
     </Sheet>
   );
 }

@@ -6,10 +6,10 @@ import { readOwn } from "./readOwn";
 
 function RuleNotes({ profile, numbers }: { readonly profile: Profile; readonly numbers: Combination }) {
   const broken = explain(numbers, profile.combinationRules, profile.graduations);
-  if (broken.length === 0) return <p className="soft">It keeps every rule for this lock.</p>;
+  if (broken.length === 0) return <p className="soft">This combination follows every rule for this lock.</p>;
   return (
     <div className="soft">
-      <p>Good enough to practice with, but not for a door:</p>
+      <p>You can practice with it. For a real door, choose another:</p>
       <ul>
         {broken.map(({ rule, message, source }) => (
           <li key={rule}>
@@ -27,7 +27,7 @@ interface OwnNumbersProps {
   readonly onTexts: (texts: readonly string[]) => void;
 }
 
-/** Fields for numbers of one's own. The rules they break are told, with their source. */
+/** Fields for numbers of one's own. The rules they break are shown, with their source. */
 export function OwnNumbers({ profile, texts, onTexts }: OwnNumbersProps) {
   const own = readOwn(profile, texts);
   return (

@@ -3,6 +3,8 @@ import type { WordedFault } from "../../dialing/faultWords";
 import { lesson } from "../../dialing/lesson";
 import type { Outcome } from "./outcome";
 import { headline, type ResultRow, resultRows } from "./resultRows";
+import { useScrollsOn } from "./useScrollsOn";
+import "./bench.css";
 
 function Row({ row, hasWheels }: { readonly row: ResultRow; readonly hasWheels: boolean }) {
   return (
@@ -22,15 +24,40 @@ interface ResultPanelProps {
   readonly faults: readonly WordedFault[];
   /** The own estimate beside the truth, in a sentence; null where none was given. */
   readonly estimate: string | null;
+  /** Whether sizes are told while the attempt is under way; at its end they are. */
+  readonly hasFigures?: boolean;
+}
+
+function Rows({ attempt, outcome, hasFigures = true }: Pick<ResultPanelProps, "attempt" | "outcome" | "hasFigures">) {
+  const hasWheels = attempt.pack !== null;
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">number</th>
+          <th scope="col">arrivals</th>
+          <th scope="col">{hasFigures ? "stop error, graduations" : "stop"}</th>
+          {hasWheels && <th scope="col">its wheel</th>}
+          <th scope="col">time</th>
+        </tr>
+      </thead>
+      <tbody>
+        {(outcome?.rows ?? resultRows(attempt, hasFigures)).map((row) => (
+          <Row key={row.key} row={row} hasWheels={hasWheels} />
+        ))}
+      </tbody>
+    </table>
+  );
 }
 
 /** What happened so far, or in the attempt that has ended: a sentence, the faults, a table, and what to do better. */
-export function ResultPanel({ attempt, outcome, faults, estimate }: ResultPanelProps) {
-  const hasWheels = attempt.pack !== null;
+export function ResultPanel(props: ResultPanelProps) {
+  const { attempt, outcome, faults, estimate } = props;
+  const { panel, end, hasMore } = useScrollsOn();
   const isOver = outcome !== null;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a panel that scrolls must be reachable by keyboard
-    <section className="panel result" aria-label="What happened" tabIndex={0}>
+    <section ref={panel} className="panel result" aria-label="What happened" tabIndex={0}>
       <h2>
         What happened <small>{isOver ? "in this attempt" : "so far"}</small>
       </h2>
@@ -46,22 +73,13 @@ export function ResultPanel({ attempt, outcome, faults, estimate }: ResultPanelP
           <li key={`${fault.code}-${fault.number}-${fault.size}`}>{fault.message}</li>
         ))}
       </ul>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">number</th>
-            <th scope="col">arrivals</th>
-            <th scope="col">stop error</th>
-            {hasWheels && <th scope="col">its wheel</th>}
-            <th scope="col">time</th>
-          </tr>
-        </thead>
-        <tbody>
-          {(outcome?.rows ?? resultRows(attempt)).map((row) => (
-            <Row key={row.key} row={row} hasWheels={hasWheels} />
-          ))}
-        </tbody>
-      </table>
+      <Rows {...props} />
+      <div ref={end} />
+      {hasMore && (
+        <p className="result-more" aria-hidden="true">
+          Scroll down for more <span>▾</span>
+        </p>
+      )}
     </section>
   );
 }

@@ -16,17 +16,19 @@ interface ShareSheetProps {
 /** The one line of text that is not blank. @throws {TraceError} where there are several */
 function onlyLine(text: string): string {
   const lines = text.split("\n").filter((line) => line.trim() !== "");
-  if (lines.length > 1) throw new TraceError(`there are ${lines.length} attempts here; leave the one you want to see`);
+  if (lines.length > 1)
+    throw new TraceError(`there are ${lines.length} attempts here; keep only the one you want to see`);
   return lines[0] ?? "";
 }
 
 function CopyAttempt({ line }: { readonly line: string | null }) {
   const [said, setSaid] = useState("");
-  if (line === null) return <p className="soft">Nothing is dialed yet. Turn the dial first, then share it here.</p>;
+  if (line === null)
+    return <p className="soft">You have not dialed yet. Turn the dial first, then share the attempt here.</p>;
   const copy = () =>
     navigator.clipboard.writeText(line).then(
       () => setSaid("Copied."),
-      () => setSaid("This browser does not let the page copy; select the text and copy it by hand."),
+      () => setSaid("This browser does not let the page copy. Select the text and copy it yourself."),
     );
   return (
     <>
@@ -95,7 +97,7 @@ export function ShareSheet({ isOpen, onClose, line, onLoad }: ShareSheetProps) {
   return (
     <Sheet title="Share an attempt" isOpen={isOpen} onClose={onClose}>
       <CopyAttempt line={line} />
-      <h2 className="sheet-second">Load one</h2>
+      <h2 className="sheet-second">Load an attempt</h2>
       <LoadAttempt onLoad={onLoad} onClose={onClose} />
     </Sheet>
   );

@@ -2,18 +2,8 @@ import type { Help } from "../../dialing/advice";
 import type { HandledLock } from "../../dialing/attempt";
 import type { DialingState } from "../../dialing/dialingMachine";
 import { faceText, ordinalWord } from "../../dialing/words";
-import { type StepView, stepViews } from "./stepViews";
-
-const PIP = { made: "●", wanted: "○", extra: "×" } as const;
-
-function Pips({ step }: { readonly step: StepView }) {
-  return (
-    <div className="strip-pips">
-      <span aria-hidden="true">{step.pips.map((pip) => PIP[pip]).join(" ")}</span>
-      <span className="visually-hidden">{step.counted}</span>
-    </div>
-  );
-}
+import { Pips } from "./Pips";
+import { stepViews } from "./stepViews";
 
 interface StepStripProps {
   readonly attempt: HandledLock;
@@ -35,7 +25,13 @@ export function StepStrip({ attempt, state, help, end }: StepStripProps) {
           <small>{ordinalWord(k + 1)} number</small>
           <div>
             {step.turn} to <b>{faceText(combination[k] ?? 0, profile)}</b>
-            {help === "full" && step.stop !== null && <span className="strip-stop">{step.stop}</span>}
+            {help === "full" && step.stop !== null && (
+              <span className="strip-stop">
+                {" "}
+                <span className="visually-hidden">stop error </span>
+                {step.stop}
+              </span>
+            )}
           </div>
           {isSilent ? <div className="strip-pips in-words">{step.asked}</div> : <Pips step={step} />}
         </li>

@@ -5,6 +5,7 @@ import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { type Chance, seededChance } from "../../statistics/chance";
 import { messageOf } from "../shell/messageOf";
 import { type BenchSetup, combinationAsSet } from "./benchSetup";
+import { inPlainWords } from "./readOwn";
 
 const HELPS: readonly Help[] = ["full", "counts", "silent"];
 
@@ -12,14 +13,14 @@ const HELPS: readonly Help[] = ["full", "counts", "silent"];
 export interface BenchAddress {
   readonly setup: BenchSetup;
   readonly chance: Chance;
-  /** Why part of the address was passed over, or null. */
-  readonly problem: string | null;
+  /** What is wrong with the address, where, and what the bench does instead: a sentence or two each. */
+  readonly problems: readonly string[];
 }
 
 /**
  * Reads a bench address such as `#/bench?profile=two-wheel&combination=74-37&help=counts&seed=5`.
  *
- * Every part may be left out; a part that makes no sense is passed over and told.
+ * Every part may be left out; a part that makes no sense is left out too, and the page says so.
  *
  * @param query - the part after the question mark
  * @param defaults - help level to use, and a seed for a bench that asks for none
@@ -35,23 +36,29 @@ export function benchAddress(
   const help = HELPS.find((one) => one === query.get("help")) ?? defaults.help;
   const dial = DIAL_WEIGHTS.find((one) => one === query.get("dial")) ?? "usual";
   const problems = [
-    ...unknown(query, "profile", profile.id, "There is no lock"),
-    ...unknown(query, "help", help, "There is no help level"),
-    ...unknown(query, "dial", dial, "There is no dial that turns"),
-    ...(Number.isFinite(seed) ? [] : ["The seed in the address is not a number."]),
+    ...unknown(query, "profile", "lock", profile.title, [profile.id]),
+    ...unknown(query, "help", "help", help, HELPS),
+    ...unknown(query, "dial", "dial", dial, DIAL_WEIGHTS),
+    ...(Number.isFinite(seed)
+      ? []
+      : [
+          `The address asks for the seed "${query.get("seed")}", which is not a number. The bench uses one of its own.`,
+        ]),
   ];
   const own = ownCombination(profile, query.get("combination"), problems);
   const setup: BenchSetup =
     own === null
       ? { profile, source: "as-set", combination: combinationAsSet(profile, chance), help, dial }
       : { profile, source: "own", combination: own, help, dial };
-  return { setup, chance, problem: problems[0] ?? null };
+  return { setup, chance, problems };
 }
 
-/** What to say of a part of the address that was passed over. */
-function unknown(query: URLSearchParams, part: string, taken: string, say: string): string[] {
+/** What to say of a part of the address that asks for something there is not. */
+function unknown(query: URLSearchParams, part: string, what: string, used: string, known: readonly string[]): string[] {
   const asked = query.get(part);
-  return asked === null || asked === taken ? [] : [`${say} "${asked}"; this is "${taken}".`];
+  if (asked === null || known.includes(asked)) return [];
+  const choices = known.length > 1 ? ` Write ${known.slice(0, -1).join(", ")} or ${known.at(-1)}.` : "";
+  return [`The address asks for the ${what} "${asked}". There is none; the bench uses "${used}".${choices}`];
 }
 
 /** The address that sets a bench up like this one; null for a lock that is not shipped. */
@@ -70,7 +77,8 @@ function ownCombination(profile: BenchSetup["profile"], text: string | null, pro
       text.split("-").map((part) => (part === "" ? Number.NaN : Number(part))),
     );
   } catch (error) {
-    problems.push(`The address asks for ${text}: ${messageOf(error)}.`);
+    const why = inPlainWords(messageOf(error));
+    problems.push(`The address asks for the combination "${text}". ${why} The bench uses the combination as set.`);
     return null;
   }
 }

@@ -5,7 +5,7 @@ export function CutawayFrame({ children }: { children: ReactNode }) {
   return (
     <section className="cutaway" aria-label="Cutaway">
       <h2>
-        Cutaway <small>what your turning has moved</small>
+        Cutaway <small>what your turning moves inside the lock</small>
       </h2>
       {children}
     </section>

@@ -2,12 +2,12 @@ import { memo } from "react";
 import type { Attempt } from "../../dialing/attempt";
 import { CutawayFrame } from "./CutawayFrame";
 import { cutawayView } from "./cutawayView";
-import { boltWords } from "./cutawayWords";
+import { boltWords, type Figures } from "./cutawayWords";
 import { EncoderPicture } from "./EncoderPicture";
 import { encoderRegisters, type Register, registerSentence, registerStateText } from "./encoderView";
 
 /** An encoder lock has no wheels: what its encoder has counted, and the bolt that its motor lets go. */
-export function EncoderInside({ attempt }: { attempt: Attempt; version: number }) {
+export function EncoderInside({ attempt }: { attempt: Attempt; version: number; figures?: Figures }) {
   const view = cutawayView(attempt);
   const registers = encoderRegisters(attempt);
   return (
@@ -25,7 +25,7 @@ export function EncoderInside({ attempt }: { attempt: Attempt; version: number }
           <li key={register.number}>{registerSentence(register)}</li>
         ))}
         <li>
-          {view.isNoseDown ? "motor has let the lever down" : "motor holds the lever up"}, bolt{" "}
+          {view.isNoseDown ? "the motor lets the lever down" : "the motor holds the lever up"}, bolt{" "}
           {boltWords(view.retraction).join(" ")}
         </li>
       </ul>

@@ -1,7 +1,7 @@
 import { useMemo } from "react";
 import { CutawayFrame } from "./CutawayFrame";
 import { type CutawayKey, type CutawayLock, cutawayView } from "./cutawayView";
-import { keySentence, leverSentences, wheelSentence } from "./cutawayWords";
+import { type Figures, keySentence, leverSentences, wheelSentence } from "./cutawayWords";
 import { PackLabels } from "./PackLabels";
 import { PackPicture } from "./PackPicture";
 import { packScene } from "./packScene";
@@ -12,10 +12,11 @@ interface PackInsideProps {
   readonly version: number;
   /** The change key and its holes, where the lock is being changed. */
   readonly changeKey?: CutawayKey | null;
+  readonly figures?: Figures;
 }
 
 /** The wheel pack seen from the dial, drawn out along its spindle, with its fence, lever and bolt. */
-export function PackInside({ attempt, changeKey = null }: PackInsideProps) {
+export function PackInside({ attempt, changeKey = null, figures = "all" }: PackInsideProps) {
   const view = cutawayView(attempt);
   const count = view.wheels.length;
   const scene = useMemo(() => packScene(count), [count]);
@@ -23,14 +24,14 @@ export function PackInside({ attempt, changeKey = null }: PackInsideProps) {
     <CutawayFrame>
       <div className="cutaway-picture" data-columns={columnsKind(count)}>
         <PackPicture view={view} scene={scene} changeKey={changeKey} />
-        <PackLabels view={view} scene={scene} />
+        <PackLabels view={view} scene={scene} figures={figures} />
       </div>
       <ul className="visually-hidden">
         {view.wheels.map((wheel) => (
-          <li key={wheel.wheel}>{wheelSentence(wheel, view.numbersIncrease)}</li>
+          <li key={wheel.wheel}>{wheelSentence(wheel, view.numbersIncrease, figures)}</li>
         ))}
         {changeKey !== null && <li>{keySentence(changeKey)}</li>}
-        {leverSentences(view).map(({ part, text }) => (
+        {leverSentences(view, figures).map(({ part, text }) => (
           <li key={part}>{text}</li>
         ))}
       </ul>

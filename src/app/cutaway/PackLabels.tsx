@@ -1,11 +1,17 @@
 import { type CSSProperties, useMemo } from "react";
 import { CutawayLabel } from "./CutawayLabel";
 import type { CutawayView } from "./cutawayView";
-import { boltWords, camStateWords, errorWords, wheelStateWords } from "./cutawayWords";
+import { boltWords, camReadingWords, camStateWords, errorWords, type Figures, wheelStateWords } from "./cutawayWords";
 import { columnWidths, isMirrored, type Scene } from "./packScene";
 
+interface PackLabelsProps {
+  readonly view: CutawayView;
+  readonly scene: Scene;
+  readonly figures: Figures;
+}
+
 /** The words under the parts, each under its part: the bolt, the cam, and the wheels back to wheel 1. */
-export function PackLabels({ view, scene }: { view: CutawayView; scene: Scene }) {
+export function PackLabels({ view, scene, figures }: PackLabelsProps) {
   const { cam, wheels, retraction, numbersIncrease } = view;
   const isDrawing = view.isNoseDown && retraction < 1;
   const hasLeft = isMirrored(view);
@@ -23,7 +29,7 @@ export function PackLabels({ view, scene }: { view: CutawayView; scene: Scene })
       <CutawayLabel name="bolt" first={boltWords(retraction)} />
       <CutawayLabel
         name="cam"
-        first={[`at ${cam.reading}`]}
+        first={camReadingWords(cam, figures)}
         second={camStateWords(view)}
         isMoving={cam.driving !== null || isDrawing}
       />
@@ -32,7 +38,7 @@ export function PackLabels({ view, scene }: { view: CutawayView; scene: Scene })
           key={wheel.wheel}
           name={`wheel ${wheel.wheel}`}
           tag={wheel.number}
-          first={errorWords(wheel, numbersIncrease)}
+          first={errorWords(wheel, numbersIncrease, figures)}
           second={wheelStateWords(wheel)}
           isMoving={wheel.driven !== null}
           isTrue={wheel.isTrue}

@@ -12,14 +12,26 @@ function signedText(error: Graduations, numbersIncrease: Turn): string {
 /** The words of one line of a label, in the two parts that it is broken into where the column is narrow. */
 export type Words = readonly [string, string?];
 
-/** "+0.4," "in the gate"; or "12.3 off". */
-export function errorWords({ error, isTrue }: CutawayWheel, numbersIncrease: Turn): Words {
+/**
+ * What the words tell in figures: how far the wheels are off and what the dial reads; only how far the wheels are off;
+ * or nothing.
+ */
+export type Figures = "all" | "errors" | "none";
+
+/** "+0.4," "in the gate"; or "12.3 off". Without figures "in the gate", or "off its gate". */
+export function errorWords({ error, isTrue }: CutawayWheel, numbersIncrease: Turn, figures: Figures = "all"): Words {
+  if (figures === "none") return [isTrue ? "in the gate" : "off its gate"];
   return isTrue ? [`${signedText(error, numbersIncrease)},`, "in the gate"] : [`${Math.abs(error).toFixed(1)} off`];
 }
 
 /** "driven" "right"; or "at rest". */
 export function wheelStateWords({ driven }: CutawayWheel): Words {
   return driven === null ? ["at rest"] : ["driven", driven];
+}
+
+/** "at 31.2"; empty where the reading is not told. */
+export function camReadingWords({ reading }: CutawayView["cam"], figures: Figures): Words {
+  return [figures === "all" ? `at ${reading}` : ""];
 }
 
 /** "driving" "right"; "drawing" "the bolt"; "turns free" while it carries nothing. */
@@ -46,19 +58,23 @@ export function fenceText(isNoseDown: boolean): string {
 }
 
 /** "wheel 2, number 67: driven right, 11.4 off its gate": for a screen reader. */
-export function wheelSentence(wheel: CutawayWheel, numbersIncrease: Turn): string {
-  const error = errorWords(wheel, numbersIncrease).join(" ");
+export function wheelSentence(wheel: CutawayWheel, numbersIncrease: Turn, figures: Figures = "all"): string {
+  const error = errorWords(wheel, numbersIncrease, figures).join(" ");
   const state = wheelStateWords(wheel).join(" ");
-  return `wheel ${wheel.wheel}, number ${wheel.number}: ${state}, ${error}${wheel.isTrue ? "" : " its gate"}`;
+  const what = wheel.isTrue || figures === "none" ? "" : " its gate";
+  return `wheel ${wheel.wheel}, number ${wheel.number}: ${state}, ${error}${what}`;
 }
 
 /** The cam, the lever and the bolt in one sentence each: for a screen reader. */
-export function leverSentences(view: CutawayView): readonly { part: string; text: string }[] {
+export function leverSentences(view: CutawayView, figures: Figures = "all"): readonly { part: string; text: string }[] {
   const lever = view.isNoseDown
     ? "lever nose in the cam, fence in every gate"
     : "lever nose on the cam, fence above the wheels";
   return [
-    { part: "cam", text: `cam at ${view.cam.reading}: ${camStateWords(view).join(" ")}` },
+    {
+      part: "cam",
+      text: `${["cam", ...camReadingWords(view.cam, figures)].join(" ").trim()}: ${camStateWords(view).join(" ")}`,
+    },
     { part: "lever", text: lever },
     { part: "bolt", text: `bolt ${boltWords(view.retraction).join(" ")}` },
   ];

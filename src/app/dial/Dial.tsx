@@ -1,13 +1,15 @@
-import { type KeyboardEvent, type PointerEvent, type ReactNode, useEffect, useId, useRef } from "react";
+import { type CSSProperties, type KeyboardEvent, type ReactNode, useId } from "react";
 import { DRAG_LAG } from "../../dialing/dialFeel";
 import { type Graduations, type Milliseconds, reading, type Turn } from "../../lock/dial";
 import { DialFace } from "./DialFace";
 import { dialRotation } from "./dialGeometry";
-import { Grip } from "./grip";
+import { Hub, type HubText } from "./Hub";
 import { Knob } from "./Knob";
-import type { ScreenPoint } from "./pointerAngle";
+import { OpenRing } from "./OpenRing";
 import { TurnArrow } from "./TurnArrow";
+import { useHands } from "./useHands";
 import { useTurningKeys } from "./useTurningKeys";
+import { useWheel } from "./useWheel";
 import { WindUp } from "./WindUp";
 import "./dial.css";
 
@@ -21,7 +23,9 @@ interface DialProps {
   /** Which way to turn, shown as an arrow; null shows none. */
   readonly pointTo: Turn | null;
   /** Text in the hub, if any. */
-  readonly hub: { readonly reading: string; readonly note: string } | null;
+  readonly hub: HubText | null;
+  /** Whether the lock has just opened and its bolt is back: the ring and the hub say so. */
+  readonly isOpen?: boolean;
   /** Id of the text that says which keys do what. */
   readonly describedBy: string;
   readonly onTurn: (by: Graduations, at: Milliseconds) => void;
@@ -37,75 +41,6 @@ interface DialProps {
   readonly surround?: number;
   /** Drawn round the ring, in the drawing's own frame: the middle of the dial is 0 0, the ring's rim at 253. */
   readonly children?: ReactNode;
-}
-
-/** Graduations for one CSS pixel of the mouse wheel; with Shift a tenth of it. */
-const PER_WHEEL_PIXEL = 0.03;
-
-/** Pixels that one unit of a wheel event stands for, by its mode: pixels, lines, pages. */
-const WHEEL_PIXELS: readonly number[] = [1, 33, 400];
-
-/** How far a wheel event turns the dial, graduations. A wheel that only goes sideways, as with Shift, counts as well. */
-function wheelTurn({ deltaX, deltaY, deltaMode, shiftKey }: WheelEvent): Graduations {
-  const pixels = (deltaY === 0 ? deltaX : deltaY) * (WHEEL_PIXELS[deltaMode] ?? 1);
-  return -pixels * PER_WHEEL_PIXEL * (shiftKey ? 0.1 : 1);
-}
-
-/** Turns the dial by mouse wheel or trackpad. The listener must not be passive, or the page scrolls along. */
-function useWheel(onTurn: DialProps["onTurn"]) {
-  const dial = useRef<HTMLDivElement>(null);
-  useEffect(() => {
-    const element = dial.current;
-    const turn = (event: WheelEvent) => {
-      // Pinching a trackpad arrives as a wheel with Ctrl: that is the page's zoom.
-      if (event.ctrlKey) return;
-      event.preventDefault();
-      const by = wheelTurn(event);
-      if (by !== 0) onTurn(by, event.timeStamp);
-    };
-    element?.addEventListener("wheel", turn, { passive: false });
-    return () => element?.removeEventListener("wheel", turn);
-  }, [onTurn]);
-  return dial;
-}
-
-/**
- * Where a pointer has been since its last event. Between two frames a fast hand may turn more than half a turn: the
- * points in between tell which way.
- */
-function pointsOf(event: globalThis.PointerEvent): readonly globalThis.PointerEvent[] {
-  const points = event.getCoalescedEvents?.() ?? [];
-  return points.length > 0 ? points : [event];
-}
-
-/** Pointers, touches and pens that hold the dial. */
-function useHands(graduations: number, onTurn: DialProps["onTurn"]) {
-  const grip = useRef(new Grip());
-  // Measured once a grip: text that rewraps above the dial must not turn it.
-  const center = useRef<ScreenPoint>({ clientX: 0, clientY: 0 });
-  const centerOf = (element: Element) => {
-    const { left, top, width, height } = element.getBoundingClientRect();
-    return { clientX: left + width / 2, clientY: top + height / 2 };
-  };
-  const letGo = (event: PointerEvent) => grip.current.release(event.pointerId);
-  return {
-    onPointerDown: (event: PointerEvent) => {
-      if (event.pointerType === "mouse" && event.button !== 0) return;
-      event.currentTarget.setPointerCapture(event.pointerId);
-      if (!grip.current.isHeld) center.current = centerOf(event.currentTarget);
-      grip.current.hold(event.pointerId, event, center.current, graduations);
-    },
-    onPointerMove: (event: PointerEvent) => {
-      if (!grip.current.isHeld) return;
-      for (const point of pointsOf(event.nativeEvent)) {
-        const by = grip.current.turn(event.pointerId, point, center.current, graduations);
-        if (by !== 0) onTurn(by, point.timeStamp);
-      }
-    },
-    onPointerUp: letGo,
-    onPointerCancel: letGo,
-    onLostPointerCapture: letGo,
-  };
 }
 
 /** A step that a heavy dial did not follow changes nothing to read: it is told. */
@@ -126,9 +61,11 @@ function ChangingIndex({ turned, arc }: { readonly turned: string; readonly arc:
   );
 }
 
+const OPEN: HubText = { reading: "Open", note: "bolt back" };
+
 /** A dial one turns by hand, finger, pen, wheel or key. Where it stands comes from above; it holds only the grip. */
 export function Dial(props: DialProps) {
-  const { position, graduations, numbersIncrease, hub, onTurn } = props;
+  const { position, graduations, numbersIncrease, hub, isOpen = false, onTurn } = props;
   const shade = useId();
   const dial = useWheel(onTurn);
   const hands = useHands(graduations, onTurn);
@@ -141,7 +78,8 @@ export function Dial(props: DialProps) {
   return (
     <div
       ref={dial}
-      className="dial"
+      className={isOpen ? "dial dial-is-open" : "dial"}
+      style={{ "--dial-units": 2 * reach } as CSSProperties}
       role="slider"
       tabIndex={0}
       aria-label="Dial"
@@ -166,6 +104,7 @@ export function Dial(props: DialProps) {
           <path id={`${shade}-arc`} d="M 16 -234.5 A 235 235 0 0 1 235 0" />
         </defs>
         <circle className="dial-ring" r={253} />
+        {isOpen && <OpenRing />}
         <circle className="dial-plate" r={226} />
         <text className="dial-caption" transform={ringTurned}>
           <textPath href={`#${shade}-arc`} startOffset="0">
@@ -189,16 +128,7 @@ export function Dial(props: DialProps) {
           <Knob />
         </g>
         <circle className="dial-hub" r={80} />
-        {hub !== null && (
-          <>
-            <text className="dial-reading" y={8}>
-              {hub.reading}
-            </text>
-            <text className="dial-note" y={34}>
-              {hub.note}
-            </text>
-          </>
-        )}
+        <Hub text={isOpen ? OPEN : hub} />
         <path className="dial-index" transform={ringTurned} d="M0 -219 L-8.5 -247 H8.5 Z" />
         {props.children}
       </svg>

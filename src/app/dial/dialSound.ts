@@ -22,6 +22,9 @@ const THROW: Strike = { pitch: 210, decay: 0.12, loudness: 0.35, shape: "triangl
 
 const TONE = { decay: 0.13, loudness: 0.25, shape: "sine" } as const;
 
+/** The lock is open: three rising tones after the thud of the stop, hertz. */
+const OPENED = [392, 523, 784];
+
 /** Hertz, one after the other: rising counts, falling does not, three rising close a side. */
 const TUNES = { accepted: [620, 830], refused: [330, 247], closed: [620, 830, 1240] } as const;
 
@@ -47,9 +50,16 @@ export class DialSound {
   /** What the lock lets one hear. */
   heard(facts: readonly DialingFact[]): void {
     for (const { type } of facts) {
-      if (type === "bolt.retracted") strike(this.ready(), STOP);
+      if (type === "bolt.retracted") this.opened();
       else if (type === "bolt.thrown") strike(this.ready(), THROW);
     }
+  }
+
+  /** The bolt meets the positive stop, and the lock is open. */
+  private opened(): void {
+    const context = this.ready();
+    strike(context, STOP);
+    for (const [k, pitch] of OPENED.entries()) strike(context, { ...TONE, pitch }, STOP.decay / 2 + k * TONE.decay);
   }
 
   /** The lever nose falls into the cam. */

@@ -3,6 +3,7 @@ import type { Help } from "../../dialing/advice";
 import { BenchScreen } from "../bench/BenchScreen";
 import { type BenchAddress, benchAddress } from "../bench/benchAddress";
 import { measureEvents } from "../bench/eventCost";
+import { SkipToDial } from "../dial/SkipToDial";
 import { ErrorBoundary } from "./ErrorBoundary";
 import { fetchedLater } from "./fetchedLater";
 import { LinkRow } from "./LinkRow";
@@ -107,6 +108,7 @@ export function App() {
 
   return (
     <>
+      <SkipToDial />
       <header className="head">
         <b className="head-name">Gatefall</b>
         <LinkRow label="Pages" links={PAGE_LINKS} current={page} />
@@ -124,9 +126,9 @@ export function App() {
           </button>
         </div>
       </header>
-      {address.problem !== null && (
+      {page !== "bench" && address.problems[0] !== undefined && (
         <p className="head-problem" role="alert">
-          {address.problem}
+          {address.problems[0]}
         </p>
       )}
       <ErrorBoundary place={`${page}?${route.query}`}>

@@ -1,4 +1,5 @@
 import { type ReactNode, type SyntheticEvent, useEffect, useRef } from "react";
+import { firstField } from "./firstField";
 import "./sheet.css";
 
 interface SheetProps {
@@ -10,13 +11,24 @@ interface SheetProps {
   readonly children: ReactNode;
 }
 
-/** A modal sheet on the browser's own dialog: Escape closes it, and focus returns to where it was. */
+/** Opens a dialog on its first field. The page behind stays where it is, also where its scroll bar goes. */
+function open(dialog: HTMLDialogElement): void {
+  const { style, clientWidth } = document.documentElement;
+  style.setProperty("--scroll-bar", `${innerWidth - clientWidth}px`);
+  dialog.showModal();
+  firstField(dialog)?.focus();
+}
+
+/**
+ * A modal dialog, the browser's own: Escape closes it, and focus returns to where it was. It opens on its first field.
+ */
 export function Sheet({ title, isOpen, onClose, closeWord = "Close", children }: SheetProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     const element = dialog.current;
-    if (isOpen) element?.showModal();
-    else element?.close();
+    if (element === null) return;
+    if (isOpen) open(element);
+    else element.close();
   }, [isOpen]);
   // Escape closes by way of the page, at once; the browser tells of a closing later, when the sheet may be open again.
   const onCancel = (event: SyntheticEvent<HTMLDialogElement>) => {

@@ -13,6 +13,7 @@ interface Props {
   readonly frame: ChartFrame;
   readonly targets: readonly TargetMark[];
   readonly lock: Lock;
+  readonly hasFigures: boolean;
   readonly ghost: readonly ChartRun[];
   /** Where the dial stands while the attempt goes on; null once it is over. */
   readonly tip: ChartPoint | null;
@@ -55,7 +56,13 @@ export function ChartPlot(props: Props) {
         <ChartRuns model={model} frame={frame} playhead={playhead} />
         {tip && <Tip at={tip} frame={frame} last={model.runs.at(-1)} />}
       </svg>
-      <EventSigns events={model.events} frame={frame} lock={lock} onFocus={props.onFocus} onChoose={props.onChoose} />
+      <EventSigns
+        {...{ frame, lock }}
+        events={model.events}
+        hasFigures={props.hasFigures}
+        onFocus={props.onFocus}
+        onChoose={props.onChoose}
+      />
       <svg aria-hidden="true" className="turn-chart-layer">
         {pointed && <Pointed at={pointed} frame={frame} />}
         {playhead && <Playhead at={playhead} frame={frame} />}

@@ -9,6 +9,7 @@ interface Props {
   readonly events: readonly ChartEvent[];
   readonly frame: ChartFrame;
   readonly lock: Lock;
+  readonly hasFigures: boolean;
   readonly onFocus: (id: string | null) => void;
   /** Asked for with Enter. */
   readonly onChoose: (event: ChartEvent) => void;
@@ -19,13 +20,23 @@ const placeOf = ({ position, turn, turns }: ChartEvent, { face, xOf, yOf }: Char
   y: yOf(turns),
 });
 
+/** A label and where it stands. */
+interface WordedLabel extends PlacedLabel {
+  readonly text: string;
+}
+
 /** Labels of the events that have one, by id. */
-function labelsOf(events: readonly ChartEvent[], frame: ChartFrame): ReadonlyMap<string, PlacedLabel> {
-  const labeled = events.filter((event) => eventLabel(event) !== "");
-  const wishes = labeled.map((event) => ({
+function labelsOf(
+  events: readonly ChartEvent[],
+  frame: ChartFrame,
+  hasFigures: boolean,
+): ReadonlyMap<string, WordedLabel> {
+  const worded = events.map((event) => ({ event, text: eventLabel(event, hasFigures) }));
+  const labeled = worded.filter(({ text }) => text !== "");
+  const wishes = labeled.map(({ event, text }) => ({
     ...placeOf(event, frame),
     ahead: acrossOf(event.turn, frame.face),
-    text: eventLabel(event),
+    text,
     isPassedBy: event.faults.some(({ code }) => code === "extra-turnback"),
   }));
   const marks = events.map((event) => {
@@ -34,7 +45,12 @@ function labelsOf(events: readonly ChartEvent[], frame: ChartFrame): ReadonlyMap
   });
   const bounds = { left: frame.left + 2, right: frame.right - 2, top: frame.top, bottom: frame.bottom };
   const placed = placeLabels(wishes, bounds, marks);
-  return new Map(labeled.flatMap(({ id }, index) => (placed[index] ? [[id, placed[index]] as const] : [])));
+  return new Map(
+    labeled.flatMap(({ event, text }, index) => {
+      const place = placed[index];
+      return place === undefined ? [] : [[event.id, { ...place, text }] as const];
+    }),
+  );
 }
 
 /** Which event a key leads to, or undefined where it leads nowhere. */
@@ -52,11 +68,11 @@ function indexFor(key: string, index: number, count: number): number | undefined
 }
 
 /** Arrivals, stops and faults: signs on the path, and one tab stop with arrow keys between them. */
-export function EventSigns({ events, frame, lock, onFocus, onChoose }: Props) {
+export function EventSigns({ events, frame, lock, hasFigures, onFocus, onChoose }: Props) {
   const [activeId, setActiveId] = useState<string | null>(null);
   const list = useRef<SVGGElement>(null);
   if (events.length === 0) return null;
-  const labels = labelsOf(events, frame);
+  const labels = labelsOf(events, frame, hasFigures);
   const found = events.findIndex(({ id }) => id === activeId);
   const active = Math.max(0, found);
 
@@ -76,7 +92,7 @@ export function EventSigns({ events, frame, lock, onFocus, onChoose }: Props) {
         <g
           key={event.id}
           role="option"
-          aria-label={eventName(event, lock)}
+          aria-label={eventName(event, lock, hasFigures)}
           aria-selected={index === active}
           tabIndex={index === active ? 0 : -1}
           className={`turn-chart-event turn-chart-${event.turn}`}
@@ -96,7 +112,7 @@ export function EventSigns({ events, frame, lock, onFocus, onChoose }: Props) {
 interface SignProps {
   readonly event: ChartEvent;
   readonly frame: ChartFrame;
-  readonly label: PlacedLabel | undefined;
+  readonly label: WordedLabel | undefined;
 }
 
 function EventSign({ event, frame, label }: SignProps) {
@@ -107,6 +123,7 @@ function EventSign({ event, frame, label }: SignProps) {
       {isFault && <title>{event.faults.map(({ message }) => message).join("\n")}</title>}
       <circle className="turn-chart-focus" cx={x} cy={y} r={7.5} />
       {event.kind === "arrival" && <circle className="turn-chart-arrival" cx={x} cy={y} r={2.8} />}
+      {event.isArrival && event.kind === "stop" && <circle className="turn-chart-arrival" cx={x} cy={y} r={6} />}
       {event.kind === "stop" && <circle className="turn-chart-stop" cx={x} cy={y} r={3.4} />}
       {event.kind === "open" && <path className="turn-chart-open" d={`M${x},${y - 6}v12`} />}
       {isFault && <path className="turn-chart-fault" d={`M${x},${y + 5}l4,6h-8z`} />}
@@ -118,7 +135,7 @@ function EventSign({ event, frame, label }: SignProps) {
           textAnchor={label.anchor}
           className={isFault ? "turn-chart-label turn-chart-label-fault" : "turn-chart-label"}
         >
-          {eventLabel(event)}
+          {label.text}
         </text>
       )}
     </>

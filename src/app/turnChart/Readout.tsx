@@ -7,7 +7,7 @@ interface Props {
   readonly isMirrored: boolean;
 }
 
-/** One line below the chart: the numbers of the point asked for, or the key to the signs. */
+/** One line below the chart: the numbers of the point asked for, or what the signs mean. */
 export function Readout({ told, isSpoken, hasGhost, isMirrored }: Props) {
   return (
     <div className="turn-chart-readout">
@@ -29,7 +29,7 @@ const SIGNS = [
   { name: "arrival", sign: <circle className="turn-chart-arrival" cx="9" cy="6" r="2.8" /> },
   { name: "stop", sign: <circle className="turn-chart-stop" cx="9" cy="6" r="3.4" /> },
 ];
-const GHOST = { name: "to compare", sign: <path className="turn-chart-ghost" d="M0,6H18" /> };
+const GHOST = { name: "compared with", sign: <path className="turn-chart-ghost" d="M0,6H18" /> };
 
 function Key({ hasGhost, isMirrored }: Pick<Props, "hasGhost" | "isMirrored">) {
   return (

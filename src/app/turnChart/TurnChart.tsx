@@ -7,6 +7,7 @@ import { RunTable } from "./RunTable";
 import { runRows } from "./runRows";
 import { Transport } from "./Transport";
 import { type ChartInput, useChart } from "./useChart";
+import { useComesIntoView } from "./useComesIntoView";
 import { useSize } from "./useSize";
 import "./turnChart.css";
 
@@ -22,19 +23,20 @@ const UNMEASURED = { width: 470, height: 150 };
 
 /** The attempt unrolled: reading across, turns down. It replays a recording; whoever holds it moves the time. */
 export function TurnChart(props: Props) {
-  const { attempt, recording, ghost } = props;
+  const { attempt, recording, ghost, hasFigures = true } = props;
   const frame = useRef<HTMLDivElement>(null);
   const size = useSize(frame);
   const { model, told, isSpoken, dial, plot } = useChart(props, size ?? UNMEASURED, props.onScrub);
+  const chart = useComesIntoView(props.playhead_ms !== null);
   const isEmpty = attempt.reader.runs.length === 0;
   return (
-    <section className="turn-chart" aria-label="Turn chart">
+    <section ref={chart} className="turn-chart" aria-label="Turn chart">
       <h2>
-        Turn chart <small>reading across, turns down</small>
+        Turn chart <small>dial reading across, turns down</small>
       </h2>
       <div className="turn-chart-frame" ref={frame}>
         {size !== null && <ChartPlot {...plot} />}
-        {isEmpty && <p className="turn-chart-empty">Turn the dial: its path is drawn here.</p>}
+        {isEmpty && <p className="turn-chart-empty">Turn the dial. Its path is drawn here.</p>}
       </div>
       <Readout
         told={told}
@@ -43,7 +45,7 @@ export function TurnChart(props: Props) {
         isMirrored={attempt.profile.numbersIncrease === "right"}
       />
       {recording !== null && <Transport {...props} recording={recording} reading={positionText(dial, attempt)} />}
-      <RunTable rows={runRows(attempt, model, recording !== null)} lock={attempt} />
+      <RunTable rows={runRows(attempt, model, recording !== null)} lock={attempt} hasFigures={hasFigures} />
     </section>
   );
 }

@@ -18,6 +18,8 @@ export interface ChartEvent {
   readonly step: number;
   /** Arrivals made at the number up to here, this one included. */
   readonly arrivals: number;
+  /** Whether the number came to the index here; a stop on the number is its last arrival. */
+  readonly isArrival: boolean;
   /** Of a stop at a number, graduations. */
   readonly error: Graduations | null;
   readonly faults: readonly WordedFault[];
@@ -109,7 +111,7 @@ function legEvents(scene: Scene, leg: Leg): ChartEvent[] {
 function drawEvents(scene: Scene, leg: Leg): ChartEvent[] {
   const { opened, profile } = scene.attempt;
   if (!opened || leg.step !== profile.procedure.length) return [];
-  return [eventAt(scene, leg, leg.to, { kind: "open", arrivals: 0, error: null })];
+  return [eventAt(scene, leg, leg.to, { kind: "open", arrivals: 0, isArrival: false, error: null })];
 }
 
 /** The leg's run that comes to a position first; a mark just beyond a stop belongs to the run that stopped there. */
@@ -123,7 +125,7 @@ function eventAt(
   scene: Scene,
   leg: Leg,
   position: Graduations,
-  more: Pick<ChartEvent, "kind" | "arrivals" | "error">,
+  more: Pick<ChartEvent, "kind" | "arrivals" | "isArrival" | "error">,
 ): ChartEvent {
   const run = runAt(scene, leg, position);
   const turns = run === undefined ? 0 : turnsAt(run, position, scene.face);
@@ -144,9 +146,15 @@ function numberEvents(scene: Scene, leg: Leg, target: Target): ChartEvent[] {
   const first = Math.max(1, count - MOST_ARRIVALS);
   const numbers = Array.from({ length: Math.max(0, count - first + (isOnStop ? 0 : 1)) }, (_, k) => first + k);
   const marks = numbers.map((arrivals) =>
-    eventAt(scene, leg, lastMark - s * (count - arrivals) * perTurn, { kind: "arrival", arrivals, error: null }),
+    eventAt(scene, leg, lastMark - s * (count - arrivals) * perTurn, {
+      kind: "arrival",
+      arrivals,
+      isArrival: true,
+      error: null,
+    }),
   );
-  return isStopped ? [...marks, eventAt(scene, leg, leg.to, { kind: "stop", arrivals: count, error })] : marks;
+  const stop = { kind: "stop", arrivals: count, isArrival: isOnStop && count > 0, error } as const;
+  return isStopped ? [...marks, eventAt(scene, leg, leg.to, stop)] : marks;
 }
 
 interface Anchor {
@@ -212,6 +220,7 @@ const faultEvent = (anchor: Anchor, fault: WordedFault): ChartEvent => ({
   kind: "fault",
   step: fault.number - 1,
   arrivals: 0,
+  isArrival: false,
   error: null,
   faults: [fault],
 });

@@ -13,9 +13,9 @@ export interface Lock {
   readonly combination: Combination;
 }
 
-/** "3.21 turns". */
+/** "after 3.21 turns". */
 function turnsText(turns: number): string {
-  return `${Math.max(0, turns).toFixed(2)} turns`;
+  return `after ${Math.max(0, turns).toFixed(2)} turns`;
 }
 
 /** "12.4", seconds. */
@@ -29,10 +29,15 @@ function faultNames(faults: readonly WordedFault[]): string {
   return names.length <= 2 ? names.join(", ") : `${names.slice(0, 2).join(", ")}, +${names.length - 2}`;
 }
 
-/** What is written beside an event on the chart; empty for one that its sign alone tells of. */
-export function eventLabel({ kind, error, faults }: ChartEvent): string {
+/**
+ * What is written beside an event on the chart; empty for one that its sign alone tells of.
+ *
+ * @param hasFigures - whether sizes may be shown
+ */
+export function eventLabel({ kind, error, faults }: ChartEvent, hasFigures = true): string {
   if (kind === "open") return "open";
-  return [error === null ? "" : signedText(error), faultNames(faults)].filter((part) => part !== "").join(" ");
+  const size = error === null || !hasFigures ? "" : signedText(error);
+  return [size, faultNames(faults)].filter((part) => part !== "").join(" ");
 }
 
 /** A position as the dial shows it, to a tenth. */
@@ -48,26 +53,40 @@ const arrivalName = (event: ChartEvent, lock: Lock) => {
   return `Arrival ${event.arrivals} of ${wanted} at ${numberText(lock, event.step)}`;
 };
 
-const EVENT_NAMES: Readonly<Record<ChartEvent["kind"], (event: ChartEvent, lock: Lock) => string>> = {
+/** "0.4 graduations past 38", "1.2 graduations short of 38", "on 38". */
+function errorText(error: Graduations, number: string): string {
+  const size = Math.abs(error).toFixed(1);
+  if (size === "0.0") return `on ${number}`;
+  return `${size} ${size === "1.0" ? "graduation" : "graduations"} ${error > 0 ? "past" : "short of"} ${number}`;
+}
+
+const stopName = (event: ChartEvent, lock: Lock, hasFigures: boolean) => {
+  const number = numberText(lock, event.step);
+  if (!hasFigures) return `Stop for ${number}`;
+  return `Stop at ${positionText(event.position, lock)}, ${errorText(event.error ?? 0, number)}`;
+};
+
+type NameOf = (event: ChartEvent, lock: Lock, hasFigures: boolean) => string;
+
+const EVENT_NAMES: Readonly<Record<ChartEvent["kind"], NameOf>> = {
   arrival: arrivalName,
-  stop: (event, lock) =>
-    `Stop at ${positionText(event.position, lock)}, ${signedText(event.error ?? 0)} from ${numberText(lock, event.step)}`,
-  open: (event, lock) => `Bolt back at ${positionText(event.position, lock)}`,
+  stop: stopName,
+  open: (event, lock, hasFigures) => (hasFigures ? `Bolt back at ${positionText(event.position, lock)}` : "Bolt back"),
   fault: (event) => sentenceCase(faultNames(event.faults)),
 };
 
 const sentenceCase = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
-/** An event in a few words. */
-export function eventName(event: ChartEvent, lock: Lock): string {
-  return EVENT_NAMES[event.kind](event, lock);
+/** An event in a few words. @param hasFigures - whether readings and sizes may be told */
+export function eventName(event: ChartEvent, lock: Lock, hasFigures = true): string {
+  return EVENT_NAMES[event.kind](event, lock, hasFigures);
 }
 
 /** What there is to add to an event's name: the first sentence of each fault, or else where it lies. */
-export function eventDetail({ faults, turn, turns }: ChartEvent): string {
+export function eventDetail({ faults, turn, turns }: ChartEvent, hasFigures = true): string {
   const [said] = faults;
-  if (said === undefined) return `turning ${turn}, ${turnsText(turns)} in`;
-  const more = faults.length > 1 ? ` And ${faultNames(faults.slice(1))}.` : "";
+  if (said === undefined) return hasFigures ? `turning ${turn}, ${turnsText(turns)}` : `turning ${turn}`;
+  const more = faults.length > 1 ? ` Also: ${faultNames(faults.slice(1))}.` : "";
   return `${said.message.split(/(?<=\.) /)[0] ?? ""}${more}`;
 }
 
@@ -78,13 +97,13 @@ export function stretchLabel({ turn, step }: Stretch, lock: Lock): string {
   return `${letter} ${step < lock.profile.procedure.length ? numberText(lock, step) : "draw"}`;
 }
 
-/** A point of the path in words: what it reads, which way it goes, how far in it is. */
+/** A point of the path in words: what it reads, which way it goes, after how many turns. */
 export function pointText(position: Graduations, turn: Turn, turns: number, lock: Lock): string {
-  return `Reading ${positionText(position, lock)}, turning ${turn}, ${turnsText(turns)} in`;
+  return `Reading ${positionText(position, lock)}, turning ${turn}, ${turnsText(turns)}`;
 }
 
-/** What the next stop of the path came to: "its stop is +0.4 from 33"; empty where there is none. */
+/** What the next stop of the path is: "stop 0.4 graduations past 33"; empty where there is none. */
 export function stopText(stop: ChartEvent | undefined, lock: Lock): string {
   if (stop === undefined) return "";
-  return `stop ${signedText(stop.error ?? 0)} from ${numberText(lock, stop.step)}`;
+  return `stop ${errorText(stop.error ?? 0, numberText(lock, stop.step))}`;
 }

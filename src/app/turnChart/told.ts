@@ -17,10 +17,10 @@ interface Told {
 const REACH = 9;
 
 /** Tells of an event. */
-export function tellEvent(event: ChartEvent, lock: Lock, { face }: ChartFrame): Told {
+export function tellEvent(event: ChartEvent, lock: Lock, { face }: ChartFrame, hasFigures: boolean): Told {
   return {
-    name: eventName(event, lock),
-    detail: eventDetail(event),
+    name: eventName(event, lock, hasFigures),
+    detail: eventDetail(event, hasFigures),
     reading: chartReading(event.position, event.turn, face),
     turns: event.turns,
   };
@@ -37,6 +37,7 @@ function eventUnder(events: readonly ChartEvent[], pointer: { x: number; y: numb
  * Tells of what is under the pointer: an event, or else the nearest point of the path and the stop it leads to.
  *
  * @param pointer - pixels on the chart
+ * @param hasFigures - whether readings and sizes may be told
  * @returns null away from the path
  */
 export function tellPointer(
@@ -44,9 +45,12 @@ export function tellPointer(
   pointer: { x: number; y: number },
   lock: Lock,
   frame: ChartFrame,
+  hasFigures: boolean,
 ): Told | null {
   const event = eventUnder(model.events, pointer, frame);
-  if (event !== undefined) return tellEvent(event, lock, frame);
+  if (event !== undefined) return tellEvent(event, lock, frame, hasFigures);
+  // A point of the path has nothing but figures.
+  if (!hasFigures) return null;
   const near = pointUnder(
     model.runs.slice(model.top).flatMap((run) => passesOf(run, frame.face)),
     pointer,

@@ -30,6 +30,8 @@ export interface ChartInput {
   /** Set once the attempt is over and can be replayed. */
   readonly recording: Recording | null;
   readonly playhead_ms: Milliseconds | null;
+  /** Whether readings and sizes are told; arrivals and names of faults always are. */
+  readonly hasFigures?: boolean;
 }
 
 const reachOf = (runs: readonly ChartRun[], face: Face) => {
@@ -81,12 +83,12 @@ function useFrame(size: Size, turns: number, face: Face): ChartFrame {
 }
 
 /** What the pointer or the keyboard asks for: the pointer, as long as it is on the chart. */
-function useTold(model: ChartModel, frame: ChartFrame, attempt: Attempt) {
+function useTold(model: ChartModel, frame: ChartFrame, attempt: Attempt, hasFigures: boolean) {
   const [pointer, setPointer] = useState<{ x: number; y: number } | null>(null);
   const [focusedId, setFocusedId] = useState<string | null>(null);
   const focused = model.events.find(({ id }) => id === focusedId);
-  const pointed = pointer && tellPointer(model, pointer, attempt, frame);
-  const told = pointed ?? (focused === undefined ? null : tellEvent(focused, attempt, frame));
+  const pointed = pointer && tellPointer(model, pointer, attempt, frame, hasFigures);
+  const told = pointed ?? (focused === undefined ? null : tellEvent(focused, attempt, frame, hasFigures));
   return { told, pointed, isSpoken: pointed === null && focused !== undefined, setPointer, setFocusedId };
 }
 
@@ -97,7 +99,7 @@ function useTold(model: ChartModel, frame: ChartFrame, attempt: Attempt) {
  * @param onScrub - told the time of a point of the path that was chosen in a replay
  */
 export function useChart(input: ChartInput, size: Size, onScrub: (time_ms: Milliseconds) => void) {
-  const { attempt, recording, playhead_ms } = input;
+  const { attempt, recording, playhead_ms, hasFigures = true } = input;
   const face = useFace(attempt);
   const model = useModel(input, face);
   const ghost = useGhost(input.ghost, face);
@@ -108,7 +110,7 @@ export function useChart(input: ChartInput, size: Size, onScrub: (time_ms: Milli
     [recording, model.runs, face, attempt],
   );
   const moment = laid === null || playhead_ms === null ? null : momentAt(laid, playhead_ms);
-  const { told, pointed, isSpoken, setPointer, setFocusedId } = useTold(model, frame, attempt);
+  const { told, pointed, isSpoken, setPointer, setFocusedId } = useTold(model, frame, attempt, hasFigures);
   const scrubTo = (turns: number | undefined) => {
     if (laid !== null && turns !== undefined) onScrub(timeAtTurns(laid, turns));
   };
@@ -123,6 +125,7 @@ export function useChart(input: ChartInput, size: Size, onScrub: (time_ms: Milli
       frame,
       targets,
       lock: attempt,
+      hasFigures,
       ghost,
       tip: recording === null ? tipOf(attempt, model, face) : null,
       playhead: pointOf(moment, model, face),
