@@ -65,7 +65,9 @@ test.describe("a fault on a wheel pack", () => {
     const dialer = await takeHold(bench, { profile: "three-wheel" });
     const [first = 0, second = 0] = dialer.stops;
     await through(dialer, [first, second - 100]);
-    await expect(bench.state).toHaveText("Past 71. Start over: turn left, at least four arrivals at 38.");
+    const told = "Fourth arrival at 71: it carried wheel 1 along. Start over: turn left, at least four arrivals at 38.";
+    await expect(bench.say).toHaveText(told);
+    await expect(bench.state).toHaveText(told);
     await through(dialer, [second - 60]);
     await expect(bench.fault).toHaveText(
       /^You arrived four times at 71, where this lock asks for exactly three\. Wheel 1 was carried along and is \d+\.\d graduations off its gate\..* Start over: left again, at least four arrivals\.$/,

@@ -138,10 +138,10 @@ test.describe("the moment a lock opens", () => {
 test("spinning off counts the turns down, and says which wheels are still at their numbers", async ({ bench }) => {
   const hand = await dial(bench, { help: "silent" });
   await hand.turnBy(30);
-  await expect(bench.detail).toHaveText("wheels 1, 2 and 3 still stand at their numbers");
+  await expect(bench.detail).toHaveText("wheels 1, 2 and 3 are still at their numbers");
   await hand.turnBy(20);
   await expect(bench.say).toHaveText(/^Not secure yet\. Spin off: keep turning left, 3\.\d turns to go\.$/);
-  await expect(bench.detail).toHaveText("wheels 1 and 2 still stand at their numbers");
+  await expect(bench.detail).toHaveText("wheels 1 and 2 are still at their numbers");
   await expect(bench.state).toHaveText(
     "Not secure yet. Keep turning left, four more turns. Wheels 1 and 2 are still at their numbers.",
   );

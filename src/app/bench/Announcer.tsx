@@ -7,7 +7,7 @@ import { spokenSpinOff } from "./spinOffWords";
 
 /** Sizes change with every graduation; a spoken sentence changes only when something new is to be done. */
 export const withoutSizes = (say: string) =>
-  say.replace(/^[\d.]+ past (\S+?)\. /, "Past $1. ").replace(/turned back [\d.]+ on/, "turned back on");
+  say.replace(/^[\d.]+ past (\S+?)\. /, "Past $1. ").replace(/turned back [\d.]+ graduations? on/, "turned back on");
 
 /** What is said at a change of state: the next step in full help and after the end, the state itself otherwise. */
 function statusText(session: BenchSession): string {
