@@ -7,6 +7,18 @@ import { inOrderOfNames } from "./people";
 
 const PERSON_KEY = "gatefall.person";
 
+/** Who practiced last, by id; null where nobody did, or nothing is kept. */
+function rememberedId(): string | null {
+  try {
+    return localStorage.getItem(PERSON_KEY);
+  } catch {
+    return null;
+  }
+}
+
+/** Whether anybody has practiced in this browser, as far as one can tell before the logbook is open. */
+export const hasPracticed = (): boolean => rememberedId() !== null;
+
 /** The logbook of this browser, and who practices now. A store: it changes when either does. */
 export class CurrentLogbook extends Store {
   readonly logbook: Logbook;
@@ -41,7 +53,7 @@ export class CurrentLogbook extends Store {
   /** Chooses again once people came or went: whoever was chosen, else the one of the last visit, else the first. */
   async settle(): Promise<void> {
     const people = await this.people();
-    const wanted = this.person?.id ?? this.rememberedId;
+    const wanted = this.person?.id ?? rememberedId();
     this.choose(people.find(({ id }) => id === wanted) ?? people[0] ?? null);
   }
 
@@ -53,15 +65,6 @@ export class CurrentLogbook extends Store {
       void this.settle().catch(() => undefined);
     }
     this.changed();
-  }
-
-  /** Who practiced last, by id; null where nobody did. */
-  private get rememberedId(): string | null {
-    try {
-      return localStorage.getItem(PERSON_KEY);
-    } catch {
-      return null;
-    }
   }
 }
 

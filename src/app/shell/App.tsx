@@ -18,6 +18,7 @@ import "./shell.css";
 
 const THEMES = ["system", "light", "dark"] as const;
 const PAGES = [
+  { path: "start", label: "Start" },
   { path: "bench", label: "Bench" },
   { path: "zeroing", label: "Zeroing" },
   { path: "handover", label: "Handover" },
@@ -25,6 +26,7 @@ const PAGES = [
   { path: "sittings", label: "Sittings" },
   { path: "logbook", label: "Logbook" },
   { path: "desk", label: "Class desk" },
+  { path: "words", label: "Words" },
 ] as const;
 
 const PAGE_LINKS = PAGES.map(({ path, label }) => ({ key: path, label, href: `#/${path}` }));
@@ -43,6 +45,10 @@ const LogbookScreen = fetchedLater(async () => {
 }, EMPTY);
 
 const DeskScreen = fetchedLater(async () => (await import("../desk/DeskScreen")).DeskScreen, EMPTY);
+
+// Where a visit without an address begins: asked for while the rest of the app is still read.
+const StartScreen = fetchedLater(async () => (await import("../start/StartScreen")).StartScreen, EMPTY);
+const WordsScreen = fetchedLater(async () => (await import("../words/WordsScreen")).WordsScreen, EMPTY);
 
 const SWITCH = ["off", "on"] as const;
 
@@ -70,6 +76,10 @@ interface PageProps {
 function Page({ page, address, query, hasSound }: PageProps) {
   const { chance } = address;
   switch (page) {
+    case "start":
+      return <StartScreen />;
+    case "words":
+      return <WordsScreen asked={query.get("word")} />;
     case "bench":
       return <BenchScreen address={address} hasSound={hasSound} />;
     case "zeroing":
@@ -96,7 +106,7 @@ export function App() {
   const [sound, setSound] = useRemembered("sound", SWITCH);
   const [seed] = useState(newSeed);
   useEffect(() => {
-    if (PAGES.every(({ path }) => path !== route.path)) location.replace("#/bench");
+    if (PAGES.every(({ path }) => path !== route.path)) location.replace("#/start");
   }, [route.path]);
   const address = useMemo(() => {
     const help: Help = "full";
@@ -104,7 +114,7 @@ export function App() {
     return benchAddress(route.query, { help, seed });
   }, [route.query, seed]);
 
-  const page = PAGES.find(({ path }) => path === route.path)?.path ?? "bench";
+  const page = PAGES.find(({ path }) => path === route.path)?.path ?? "start";
 
   return (
     <>

@@ -6,10 +6,10 @@ export interface Route {
   readonly query: URLSearchParams;
 }
 
-/** Reads a hash route; an empty one is the bench. */
+/** Reads a hash route; an empty one is the start page. */
 export function parseRoute(hash: string): Route {
   const [path = "", query = ""] = hash.replace(/^#\/?/, "").split("?");
-  return { path: path === "" ? "bench" : path, query: new URLSearchParams(query) };
+  return { path: path === "" ? "start" : path, query: new URLSearchParams(query) };
 }
 
 const subscribe = (listener: () => void) => {

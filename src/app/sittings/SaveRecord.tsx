@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
+import { sheetId } from "../../drill/sheet/sheetId";
 import { writeRecordFile } from "./recordFile";
-import { sheetId } from "./sheetChoice";
 import type { KeptRecord } from "./sittingShelf";
 
 /** Saves a record with its hash as a file. */

@@ -1,5 +1,6 @@
 import { parseSheet } from "../../drill/sheet/parseSheet";
 import type { Sheet } from "../../drill/sheet/sheet";
+import { sheetId } from "../../drill/sheet/sheetId";
 import { sheetFromLink } from "../../drill/sheet/sheetLink";
 import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
 import type { SheetRecord } from "../../logbook/records";
@@ -9,14 +10,6 @@ import { sittingProblem } from "./stationNeeds";
 interface SheetToSit {
   readonly id: string;
   readonly sheet: Sheet;
-}
-
-/** "Friday sitting" as part of an address: "friday-sitting". */
-export function sheetId({ title }: Pick<Sheet, "title">): string {
-  return title
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, "-")
-    .replace(/^-|-$/g, "");
 }
 
 /** Shipped sheets, those with rules for a sitting first. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { ownSheetsToSit, SHEETS_TO_SIT, sheetAskedFor, sheetId } from "../../../src/app/sittings/sheetChoice";
+import { ownSheetsToSit, SHEETS_TO_SIT, sheetAskedFor } from "../../../src/app/sittings/sheetChoice";
 import {
   clockText,
   resultAdvice,
@@ -11,6 +11,7 @@ import {
 import { markingScheme } from "../../../src/drill/marking/markingScheme";
 import { markSitting } from "../../../src/drill/marking/markSitting";
 import type { TryResult } from "../../../src/drill/marking/tryResult";
+import { sheetId } from "../../../src/drill/sheet/sheetId";
 import { sheetToLink } from "../../../src/drill/sheet/sheetLink";
 import type { SittingRecord } from "../../../src/drill/sittingRecord";
 import { dialingStation, testSheet, zeroingStation } from "../../support/testSheet";

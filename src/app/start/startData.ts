@@ -1,0 +1,51 @@
+import { SHIPPED_COURSE } from "../../drill/sheet/shippedCourse";
+import { type CourseProgress, courseProgress } from "../../logbook/courseProgress";
+import { type DailyPractice, dailyPractice } from "../../logbook/dailyPractice";
+import { type NumberToBeat, numberToBeat } from "../../logbook/numberToBeat";
+import { toldAttempts, toldJobs } from "../../logbook/toldTries";
+import { whatNext } from "../../logbook/whatNext";
+import { recordsOfKind } from "../../logbook/wholeLogbook";
+import type { CurrentLogbook } from "../logbook/currentLogbook";
+import { whoPractices } from "../logbook/keep";
+
+/** What the start page shows of whoever practices here. */
+export interface StartData {
+  readonly name: string | null;
+  readonly progress: CourseProgress;
+  readonly daily: DailyPractice | null;
+  readonly toBeat: NumberToBeat | null;
+  /** Whether anything was practiced here before. */
+  readonly isReturning: boolean;
+}
+
+/** Before anybody has practiced here, and while the logbook is still opening. */
+export const FIRST_VISIT: StartData = {
+  name: null,
+  progress: courseProgress(SHIPPED_COURSE, []),
+  daily: null,
+  toBeat: null,
+  isReturning: false,
+};
+
+/** Reads it from the logbook. @throws {LogbookError} when the storage fails */
+export async function startData({ logbook }: CurrentLogbook): Promise<StartData> {
+  const person = await whoPractices();
+  if (person === null) return FIRST_VISIT;
+  const [attempts, jobs, sittings, declarations] = await Promise.all([
+    toldAttempts(logbook, { personId: person.id }),
+    toldJobs(logbook, person.id),
+    recordsOfKind(logbook, "sittings"),
+    recordsOfKind(logbook, "declarations"),
+  ]);
+  const isOwn = ({ personId }: { readonly personId: string }) => personId === person.id;
+  const own = sittings.filter(isOwn);
+  const now = new Date();
+  const next = whatNext(attempts, declarations.filter(isOwn), now.getTime(), now.getTimezoneOffset(), jobs);
+  return {
+    name: person.name,
+    progress: courseProgress(SHIPPED_COURSE, own),
+    daily: dailyPractice(next),
+    toBeat: numberToBeat(attempts),
+    isReturning: attempts.length > 0 || jobs.length > 0 || own.length > 0,
+  };
+}

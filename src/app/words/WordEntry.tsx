@@ -1,0 +1,11 @@
+import type { Word } from "./word";
+
+/** What a word means, beside its drawing where it has one. */
+export function WordEntry({ text, Picture }: Word) {
+  return (
+    <div className="word-entry">
+      <p>{text}</p>
+      {Picture !== undefined && <Picture />}
+    </div>
+  );
+}

@@ -1,0 +1,33 @@
+import { type MouseEvent, type ReactNode, useState } from "react";
+import { fetchedLater } from "../shell/fetchedLater";
+import { Sheet } from "../shell/Sheet";
+import "./words.css";
+
+const WordMeaning = fetchedLater(async () => (await import("./WordMeaning")).WordMeaning, null);
+
+interface WordLinkProps {
+  /** Id of the word, as the page of words has it. */
+  readonly word: string;
+  readonly children: ReactNode;
+}
+
+/** A word that explains itself where it is, so that nothing under way is left. It is a link to the page of words too. */
+export function WordLink({ word, children }: WordLinkProps) {
+  const [isOpen, setOpen] = useState(false);
+  const open = (event: MouseEvent) => {
+    // Whoever asks for a tab of its own gets the page.
+    if (event.ctrlKey || event.metaKey || event.shiftKey) return;
+    event.preventDefault();
+    setOpen(true);
+  };
+  return (
+    <>
+      <a className="word-link" href={`#/words?word=${word}`} aria-haspopup="dialog" onClick={open}>
+        {children}
+      </a>
+      <Sheet title="What it means" isOpen={isOpen} onClose={() => setOpen(false)}>
+        <WordMeaning word={word} />
+      </Sheet>
+    </>
+  );
+}

@@ -1,0 +1,19 @@
+import { WordEntry } from "./WordEntry";
+import { wordOf } from "./wordTable";
+
+/** The meaning of one word, for a dialog. */
+export function WordMeaning({ word }: { readonly word: string }) {
+  const found = wordOf(word);
+  if (found === undefined) return <p>This word is not explained yet.</p>;
+  return (
+    <section className="word-meaning">
+      <h3>{found.term}</h3>
+      <WordEntry {...found} />
+      <p>
+        <a href={`#/words?word=${word}`} target="_blank" rel="noopener">
+          All words, in a new tab
+        </a>
+      </p>
+    </section>
+  );
+}

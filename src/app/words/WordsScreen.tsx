@@ -1,0 +1,127 @@
+import { useEffect, useState } from "react";
+import { sheetId } from "../../drill/sheet/sheetId";
+import { SHIPPED_COURSE } from "../../drill/sheet/shippedCourse";
+import { TOPIC_PLACES, type TopicPlace } from "./topicPlaces";
+import { WordEntry } from "./WordEntry";
+import type { WordGroup } from "./word";
+import { WORD_GROUPS, wordOf } from "./wordTable";
+import "./words.css";
+
+const anchor = (id: string) => `word-${id}`;
+
+/** Words that have some text in their name or meaning. */
+function matching(typed: string): readonly WordGroup[] {
+  const wanted = typed.trim().toLowerCase();
+  return WORD_GROUPS.map((group) => ({
+    ...group,
+    words: group.words.filter(({ term, text }) => `${term}\n${text}`.toLowerCase().includes(wanted)),
+  })).filter(({ words }) => words.length > 0);
+}
+
+function Group({ group, asked }: { readonly group: WordGroup; readonly asked: string | null }) {
+  return (
+    <section className="words-group" aria-labelledby={`words-${group.id}`}>
+      <h2 id={`words-${group.id}`}>{group.title}</h2>
+      <ul>
+        {group.words.map((word) => (
+          <li key={word.id} id={anchor(word.id)} tabIndex={-1} className={word.id === asked ? "is-asked" : undefined}>
+            <h3>
+              <a href={`#/words?word=${word.id}`} aria-current={word.id === asked ? "true" : undefined}>
+                {word.term}
+              </a>
+            </h3>
+            <WordEntry {...word} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Topic({ title, words, lessons }: TopicPlace) {
+  return (
+    <li>
+      <h3>{title}</h3>
+      <p>
+        {words.map((id, k) => (
+          <span key={id}>
+            {k > 0 && ", "}
+            <a href={`#/words?word=${id}`}>{wordOf(id)?.term ?? id}</a>
+          </span>
+        ))}
+        .
+      </p>
+      {lessons.length > 0 && (
+        <p className="words-lessons">
+          Practice it:{" "}
+          {SHIPPED_COURSE.filter(({ sheet }) => lessons.includes(sheet.title)).map(({ number, sheet }, k) => (
+            <span key={number}>
+              {k > 0 && ", "}
+              <a href={`#/sittings?sheet=${sheetId(sheet)}`}>
+                lesson {number}, {sheet.title}
+              </a>
+            </span>
+          ))}
+          .
+        </p>
+      )}
+    </li>
+  );
+}
+
+/** Every word of the trade and of this trainer, and where each subject of the questions is taught. */
+export function WordsScreen({ asked }: { readonly asked: string | null }) {
+  const [typed, setTyped] = useState("");
+  const groups = matching(typed);
+  useEffect(() => {
+    if (asked === null) return;
+    const place = document.getElementById(anchor(asked));
+    place?.scrollIntoView({ block: "center" });
+    place?.focus({ preventScroll: true });
+  }, [asked]);
+  return (
+    <main className="words" id="content" tabIndex={-1}>
+      <header className="words-head">
+        <h1>Words</h1>
+        <p>What the words of the trade mean, and a few of this trainer’s own.</p>
+        <label htmlFor="words-find">Find a word</label>
+        <input
+          id="words-find"
+          type="search"
+          className="field"
+          value={typed}
+          onChange={(event) => setTyped(event.currentTarget.value)}
+        />
+        <nav aria-label="Groups of words">
+          {groups.map(({ id, title }) => (
+            <button
+              key={id}
+              type="button"
+              className="button"
+              onClick={() => document.getElementById(`words-${id}`)?.scrollIntoView({ block: "start" })}
+            >
+              {title}
+            </button>
+          ))}
+        </nav>
+        {asked !== null && wordOf(asked) === undefined && (
+          <p className="told-box" role="alert">
+            There is no word “{asked}” here. Look for it in the list below.
+          </p>
+        )}
+      </header>
+      {groups.length === 0 && <p role="status">No word matches. Try a shorter part of it.</p>}
+      {groups.map((group) => (
+        <Group key={group.id} group={group} asked={asked} />
+      ))}
+      <section className="words-topics" aria-labelledby="words-topics">
+        <h2 id="words-topics">What the questions ask about</h2>
+        <ul>
+          {Object.entries(TOPIC_PLACES).map(([topic, place]) => (
+            <Topic key={topic} {...place} />
+          ))}
+        </ul>
+      </section>
+    </main>
+  );
+}

@@ -1,0 +1,122 @@
+import type { ReactNode } from "react";
+
+/** A small drawing beside a word, in units of about a pixel. The words say all that it shows. */
+export function Drawing({ children }: { readonly children: ReactNode }) {
+  return (
+    <svg viewBox="0 0 120 90" className="drawing" aria-hidden="true">
+      {children}
+    </svg>
+  );
+}
+
+/** A point on a circle. @param degrees - clockwise from the top */
+export function at(
+  cx: number,
+  cy: number,
+  radius: number,
+  degrees: number,
+): { readonly x: number; readonly y: number } {
+  const angle = (degrees * Math.PI) / 180;
+  return { x: cx + radius * Math.sin(angle), y: cy - radius * Math.cos(angle) };
+}
+
+const written = ({ x, y }: { readonly x: number; readonly y: number }) => `${x.toFixed(1)} ${y.toFixed(1)}`;
+
+interface RoundProps {
+  readonly cx?: number;
+  readonly cy?: number;
+  readonly r: number;
+}
+
+interface TicksProps extends RoundProps {
+  readonly count?: number;
+  /** Of the first tick, degrees clockwise from the top. */
+  readonly from?: number;
+  readonly length?: number;
+}
+
+/** Graduations inside a circle. */
+export function Ticks({ cx = 60, cy = 45, r, count = 20, from = 0, length = 5 }: TicksProps) {
+  const ticks = Array.from({ length: count }, (_, k) => {
+    const angle = from + (k * 360) / count;
+    return `M${written(at(cx, cy, r, angle))}L${written(at(cx, cy, r - length, angle))}`;
+  });
+  return <path className="d-soft" d={ticks.join("")} />;
+}
+
+/** A dial seen from the front. */
+export function DialDisc({ cx = 60, cy = 45, r, from = 0 }: TicksProps) {
+  return (
+    <>
+      <circle className="d-plate" cx={cx} cy={cy} r={r} />
+      <Ticks cx={cx} cy={cy} r={r} from={from} />
+      <circle className="d-line" cx={cx} cy={cy} r={r * 0.4} />
+    </>
+  );
+}
+
+interface ArrowProps extends RoundProps {
+  /** Degrees clockwise from the top. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A bent arrow round a center, from one angle to another; whichever is larger decides which way it turns. */
+export function ArcArrow({ cx = 60, cy = 45, r, from, to }: ArrowProps) {
+  const way = Math.sign(to - from);
+  const large = Math.abs(to - from) > 180 ? 1 : 0;
+  const sweep = way > 0 ? 1 : 0;
+  const end = at(cx, cy, r, to);
+  const back = (560 / r) * way;
+  const head = `M${written(at(cx, cy, r + 4.5, to - back))}L${written(end)}L${written(at(cx, cy, r - 4.5, to - back))}`;
+  return (
+    <path
+      className="d-accent"
+      d={`M${written(at(cx, cy, r, from))}A${r} ${r} 0 ${large} ${sweep} ${written(end)}${head}`}
+    />
+  );
+}
+
+interface MarkProps extends RoundProps {
+  readonly degrees: number;
+  readonly length?: number;
+  readonly className?: string;
+}
+
+/** A mark that points to a center from outside. */
+export function Mark({ cx = 60, cy = 45, r, degrees, length = 8, className = "d-strong" }: MarkProps) {
+  return (
+    <path className={className} d={`M${written(at(cx, cy, r, degrees))}L${written(at(cx, cy, r + length, degrees))}`} />
+  );
+}
+
+interface GatedProps extends RoundProps {
+  /** Where its gate is, degrees clockwise from the top. */
+  readonly gate: number;
+}
+
+/** A wheel with the notch of its gate, seen from the front. */
+export function GatedWheel({ cx = 60, cy = 45, r, gate }: GatedProps) {
+  const half = 330 / r;
+  const [one, two] = [gate + half, gate - half];
+  const inner = r - 9;
+  const corners = [at(cx, cy, inner, two), at(cx, cy, inner, one), at(cx, cy, r, one)].map(written);
+  return (
+    <>
+      <path
+        className="d-plate"
+        d={`M${written(at(cx, cy, r, one))}A${r} ${r} 0 1 1 ${written(at(cx, cy, r, two))}L${corners.join("L")}Z`}
+      />
+      <circle className="d-line" cx={cx} cy={cy} r={4} />
+    </>
+  );
+}
+
+/** Words of a drawing. */
+export function Label({ x, y, children }: { readonly x: number; readonly y: number; readonly children: string }) {
+  return (
+    <text className="d-text" x={x} y={y}>
+      {children}
+    </text>
+  );
+}

@@ -1,0 +1,159 @@
+import * as draw from "./drawings/work";
+import type { WordGroup } from "./word";
+
+/** Fitting and looking after a lock. */
+export const FITTING_WORDS: WordGroup = {
+  id: "fitting",
+  title: "Fitting and service",
+  words: [
+    {
+      id: "written-instructions",
+      term: "Written instructions",
+      text: "The paper that comes with the lock. It is the final authority on how that lock is fitted, set, changed and serviced; local code decides about the door.",
+    },
+    {
+      id: "clearance",
+      term: "Clearance",
+      text: "The gap between dial and ring. Too little and the dial rubs, too much and you misread the index.",
+      Picture: draw.Clearance,
+    },
+    {
+      id: "spline-key",
+      term: "Spline key",
+      text: "The small key that holds cam and spindle together. Cam and spindle fit in more than one place: the wrong one shifts every number.",
+      Picture: draw.SplineKey,
+    },
+    {
+      id: "alignment",
+      term: "Cam and ring alignment",
+      text: "With the dial at zero, the gate of the cam is where the instructions say. The ring sits centered, so that the dial reads the same all the way round.",
+    },
+    {
+      id: "batteries",
+      term: "Batteries and static",
+      text: "Change batteries at the first sign that they are low, all at once, to the type in the instructions. Touch bare grounded metal before you touch a circuit board.",
+    },
+    {
+      id: "service",
+      term: "Service and lubricant",
+      text: "The instructions say how often a lock is serviced and what may be oiled. The wrong oil gathers dirt and stops wheels and flies from moving freely.",
+    },
+    {
+      id: "out-of-service",
+      term: "Taking out of service",
+      text: "Set a lock that leaves service back to its shipped combination or as the site asks, and write down when and by whom.",
+    },
+    {
+      id: "fire-door",
+      term: "Fire-rated door",
+      text: "A door with a fire label. Do not drill or cut it on site beyond what its listing allows: ask whoever has authority first.",
+    },
+  ],
+};
+
+/** Changing a combination, proving it, and handing the door over. */
+export const DOOR_WORDS: WordGroup = {
+  id: "door",
+  title: "Changing and handing over",
+  words: [
+    {
+      id: "change-key",
+      term: "Change key",
+      text: "The tool that loosens the gates of all wheels at once. Insert it only with every wheel lined up, and never force it.",
+      Picture: draw.ChangeKey,
+    },
+    {
+      id: "choosing-numbers",
+      term: "Choosing numbers",
+      text: "Rules say which numbers a combination may have: not too close, not in order, nothing that others can guess. The holder chooses it, not the installer.",
+    },
+    {
+      id: "proof",
+      term: "Proof",
+      text: "Opening the lock several times in a row with the new combination, the door open. One miss and the count starts again.",
+      Picture: draw.Proof,
+    },
+    {
+      id: "handover",
+      term: "Handover",
+      text: "Everything from a fresh lock to the holder’s signature: zero, combination, proofs, inside release and record.",
+    },
+    {
+      id: "holder",
+      term: "Holder",
+      text: "The person who is to use the door. The holder opens it alone before signing.",
+    },
+    {
+      id: "holdback",
+      term: "Holdback",
+      text: "A device that keeps the bolt back while people come and go. A door held back is not locked, whatever the dial shows.",
+      Picture: draw.Holdback,
+    },
+    {
+      id: "egress",
+      term: "Egress",
+      text: "The way out. From inside, an exit door opens with one motion and without a key, a code or special knowledge.",
+      Picture: draw.Egress,
+    },
+    {
+      id: "record",
+      term: "Record",
+      text: "The page that says who did what, when, and how it was proved. The combination is never in it.",
+      Picture: draw.Record,
+    },
+    {
+      id: "defect",
+      term: "Defect",
+      text: "What is wrong with a lock on the trouble bench: a slipped index, a worn gate, a zero that was never set. Measure before you name it.",
+    },
+  ],
+};
+
+/** How practice works here. */
+export const PRACTICE_WORDS: WordGroup = {
+  id: "practice",
+  title: "Practice in Gatefall",
+  words: [
+    {
+      id: "help",
+      term: "Full, Counts, Silent",
+      text: "How much help you get. Full says what to do and how far off you are, Counts counts arrivals only, Silent shows nothing until the end.",
+    },
+    {
+      id: "cutaway",
+      term: "Cutaway",
+      text: "A picture of the wheels behind the dial. Watch it to see what a turn does; a real lock never shows it.",
+    },
+    {
+      id: "turn-chart",
+      term: "Turn chart",
+      text: "Your turning drawn as a line: up for left, down for right, with a mark at every arrival and stop.",
+    },
+    {
+      id: "drill-sheet",
+      term: "Drill sheet",
+      text: "What an instructor sets: stations with locks, tries, help and pass marks. Every lesson of the course is a drill sheet.",
+    },
+    {
+      id: "condition",
+      term: "Condition",
+      text: "Something that a sheet sets to make a try harder, such as a heavy dial or an index that is off.",
+    },
+    {
+      id: "sitting",
+      term: "Sitting",
+      text: "Working through a drill sheet by the clock, with a result at the end. It is practice, not a certificate.",
+    },
+    {
+      id: "verdict",
+      term: "Verdict: passed, failed, not shown",
+      text: "Not shown means that your tries were too few to tell. More tries settle it.",
+      Picture: draw.NotShown,
+    },
+    {
+      id: "first-time-opening",
+      term: "First-time opening",
+      text: "A try in which the lock opened on the first attempt. Their share is what most pass marks ask for.",
+    },
+  ],
+};

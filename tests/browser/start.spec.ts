@@ -1,0 +1,64 @@
+import { idealMotion } from "../../src/dialing/idealMotion";
+import { shippedProfile } from "../../src/lock/shippedProfiles";
+import { LOOKS, look, violations } from "./axe";
+import { KeyHand } from "./hands";
+import { expect, test } from "./page";
+
+test("a first visit opens at lesson 1, and its one main button begins it", async ({ page }) => {
+  await page.goto("");
+  await expect(page.getByRole("heading", { level: 1, name: "Start here" })).toBeVisible();
+  await expect(page.getByText("Lesson 1, Round and round")).toBeVisible();
+  await expect(page.getByText("about 4 minutes, 10 tries")).toBeVisible();
+  await expect(page.getByRole("heading", { name: "Today’s two minutes" })).toHaveCount(0);
+  await page.getByRole("link", { name: "Start with lesson 1" }).click();
+  await expect(page).toHaveURL(/#\/sittings\?sheet=round-and-round$/);
+  await expect(page.getByRole("main")).toContainText("Round and round");
+  await expect(page.getByRole("main")).toContainText("only its first number is dialed");
+});
+
+test("later visits go on with the course, offer what was missed, and name a number to beat", async ({
+  bench,
+  page,
+}) => {
+  await bench.open();
+  const profile = shippedProfile("three-wheel");
+  const hand = new KeyHand(bench, profile.graduations);
+  // Once past the second number, once right.
+  for (const stopErrors of [[0, 3], []]) {
+    const path = idealMotion(profile, profile.asSet ?? [], await bench.reading(), stopErrors, 5);
+    for (const [i, position] of path.slice(1).entries()) await hand.turnBy(position - (path[i] ?? 0));
+  }
+  await expect(bench.state).toHaveText(/^Opened/);
+  await page.goto("#/start");
+  await expect(page.getByRole("heading", { level: 1, name: "Go on with lesson 1" })).toBeVisible();
+  await expect(page.getByRole("heading", { name: "Your number to beat" })).toBeVisible();
+  await expect(page.getByRole("link", { name: "Beat it on the bench" })).toHaveAttribute(
+    "href",
+    "#/bench?profile=three-wheel&help=full",
+  );
+  await page.getByRole("link", { name: "Practice for two minutes" }).click();
+  await expect(page.getByText("Two minutes").first()).toBeVisible();
+});
+
+test("any lesson can be chosen at any time", async ({ page }) => {
+  await page.goto("#/start");
+  const lessons = page.getByRole("region", { name: /The course/ }).getByRole("link");
+  await expect(lessons).toHaveCount(15);
+  await page.getByRole("link", { name: /Lesson 14: First handover/ }).click();
+  await expect(page).toHaveURL(/sheet=first-handover$/);
+});
+
+test("an address that leads nowhere leads to the start", async ({ page }) => {
+  await page.goto("#/nowhere");
+  await expect(page.getByRole("heading", { level: 1, name: "Start here" })).toBeVisible();
+});
+
+test("axe finds nothing wrong on the start page, light or dark, on a desk or a phone", async ({ page }) => {
+  for (const one of LOOKS) {
+    await look(page, one);
+    await page.goto("#/start");
+    await expect(page.getByRole("heading", { name: "Start here" })).toBeVisible();
+    expect(await violations(page), one.name).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), one.name).toBe(true);
+  }
+});
