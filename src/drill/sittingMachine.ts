@@ -27,6 +27,20 @@ export type SittingEvent =
   | { readonly type: "time.checked"; readonly now_ms: Milliseconds }
   | { readonly type: "sitting.abandoned"; readonly now_ms: Milliseconds };
 
+/** A pause, or a page that was loaded anew in the middle of a sitting. */
+export interface SittingBreak {
+  readonly kind: "pause" | "reload";
+  /** Working time when it began. */
+  readonly at_ms: Milliseconds;
+  /** From its beginning until the candidate went on, by the clock of the sitting; never negative. */
+  readonly length_ms: Milliseconds;
+}
+
+/** A break that has not ended. */
+interface OpenBreak extends Omit<SittingBreak, "length_ms"> {
+  readonly since_ms: Milliseconds;
+}
+
 /** How a sitting ended, or null while it goes on. */
 export type SittingEnd = "finished" | "time" | "broken-off";
 
@@ -41,6 +55,10 @@ export interface SittingContext {
   readonly triesLost: number;
   readonly interruptions: number;
   readonly pauses: number;
+  /** Every pause and reload that is over, in order. */
+  readonly breaks: readonly SittingBreak[];
+  /** The one that is not over, or null. */
+  readonly openBreak: OpenBreak | null;
   /** Working time up to the last stop of the clock. */
   readonly worked_ms: Milliseconds;
   /** Since when the clock runs, or null while it stands. */
@@ -59,13 +77,16 @@ export type SittingState =
   | "finished"
   | "brokenOff";
 
-const FRESH: SittingContext = {
+/** What a sitting remembers before it has begun; an earlier version persisted less. */
+export const FRESH: SittingContext = {
   triesDone: 0,
   isTryBegun: false,
   answersGiven: 0,
   triesLost: 0,
   interruptions: 0,
   pauses: 0,
+  breaks: [],
+  openBreak: null,
   worked_ms: 0,
   runningSince_ms: null,
   ended: null,
@@ -84,12 +105,30 @@ const stopped = (context: SittingContext, event: SittingEvent) => ({
   runningSince_ms: null,
 });
 
+/** The breaks once the open one is over. */
+const breaksClosed = ({ breaks, openBreak }: SittingContext, event: SittingEvent) => {
+  if (openBreak === null) return { breaks };
+  const { since_ms, ...begun } = openBreak;
+  return { breaks: [...breaks, { ...begun, length_ms: Math.max(0, timeOf(event) - since_ms) }], openBreak: null };
+};
+
+const breakOpened = (kind: SittingBreak["kind"], context: SittingContext, event: SittingEvent) => ({
+  ...breaksClosed(context, event),
+  openBreak: { kind, at_ms: workedTime(context, timeOf(event)), since_ms: timeOf(event) },
+});
+
+const ended = (context: SittingContext, event: SittingEvent, how: SittingEnd) => ({
+  ...stopped(context, event),
+  ...breaksClosed(context, event),
+  ended: how,
+});
+
 /**
  * One sitting as a chart: instructions and cautions, ready, the tries, the questions, the end.
  *
  * It keeps no clock and knows no lock: whoever runs it sends finished facts with their times, and saves its snapshot. A
  * page that was reloaded revives the snapshot and says so; then the sheet's rule decides. A try under way is lost, so
- * that a reload is no second chance.
+ * that a reload is no second chance; where the sheet allows no pause the clock runs on, so that it is no pause either.
  */
 export function sittingMachine(plan: SittingPlan) {
   const sitting = setup({
@@ -106,31 +145,36 @@ export function sittingMachine(plan: SittingPlan) {
       isTryNotBegun: ({ context }) => !context.isTryBegun,
     },
     actions: {
-      startClock: assign(({ event }) => ({ runningSince_ms: timeOf(event) })),
+      startClock: assign(({ context, event }) => ({
+        ...stopped(context, event),
+        ...breaksClosed(context, event),
+        runningSince_ms: timeOf(event),
+      })),
       stopClock: assign(({ context, event }) => stopped(context, event)),
       beginTry: assign({ isTryBegun: true }),
       finishTry: assign(({ context }) => ({ triesDone: context.triesDone + 1, isTryBegun: false })),
       takeAnswer: assign(({ context }) => ({ answersGiven: context.answersGiven + 1 })),
-      countPause: assign(({ context }) => ({ pauses: context.pauses + 1 })),
-      countInterruption: assign(({ context }) => ({
+      countPause: assign(({ context, event }) => ({
+        ...breakOpened("pause", context, event),
+        pauses: context.pauses + 1,
+      })),
+      stopClockWherePausesAre: assign(({ context, event }) => (plan.pauseAllowed ? stopped(context, event) : {})),
+      countInterruption: assign(({ context, event }) => ({
+        ...breakOpened("reload", context, event),
         interruptions: context.interruptions + 1,
         triesDone: context.triesDone + (context.isTryBegun ? 1 : 0),
         triesLost: context.triesLost + (context.isTryBegun ? 1 : 0),
         isTryBegun: false,
       })),
-      runOut: assign(({ context, event }) => ({
-        ...stopped(context, event),
-        isTryBegun: false,
-        ended: "time" as const,
-      })),
-      complete: assign(({ context, event }) => ({ ...stopped(context, event), ended: "finished" as const })),
-      breakOff: assign(({ context, event }) => ({ ...stopped(context, event), ended: "broken-off" as const })),
+      runOut: assign(({ context, event }) => ({ ...ended(context, event, "time"), isTryBegun: false })),
+      complete: assign(({ context, event }) => ended(context, event, "finished")),
+      breakOff: assign(({ context, event }) => ended(context, event, "broken-off")),
     },
   });
   const whileWorking = sitting.createStateConfig({
     on: {
       "page.reloaded": [
-        { guard: "mayResume", target: "interrupted", actions: ["stopClock", "countInterruption"] },
+        { guard: "mayResume", target: "interrupted", actions: ["stopClockWherePausesAre", "countInterruption"] },
         { target: "brokenOff", actions: "breakOff" },
       ],
       "time.checked": { guard: "isOverTime", target: "finished", actions: "runOut" },
@@ -181,7 +225,12 @@ export function sittingMachine(plan: SittingPlan) {
         },
       },
       interrupted: {
-        on: { ...whileStanding.on, "page.reloaded": { actions: "countInterruption" } },
+        on: {
+          ...whileStanding.on,
+          "page.reloaded": { actions: "countInterruption" },
+          // The clock runs on where the sheet allows no pause.
+          "time.checked": { guard: "isOverTime", target: "finished", actions: "runOut" },
+        },
       },
       answering: {
         always: { guard: "hasNoQuestionLeft", target: "finished", actions: "complete" },

@@ -6,7 +6,7 @@ import type { TryResult } from "./marking/tryResult";
 import type { Sheet } from "./sheet/sheet";
 import { sheetSha256 } from "./sheet/sheetFingerprint";
 import { stationProfile } from "./sheet/stationProfile";
-import type { SittingEnd } from "./sittingMachine";
+import type { SittingBreak, SittingEnd } from "./sittingMachine";
 
 /** Digest of a text (as UTF-8), 64 hexadecimal digits. The pure layer has none: Web Crypto or Node's is passed in. */
 export type Sha256 = (text: string) => string | Promise<string>;
@@ -21,15 +21,6 @@ export interface RecordedAnswer {
 
 /** Where the seed of a sitting is from: drawn for it alone, set by its sheet, or given in the address, for practice. */
 export type SeedOrigin = "drawn" | "sheet" | "address";
-
-/** A pause, or a page that was loaded anew in the middle of a sitting. */
-export interface SittingBreak {
-  readonly kind: "pause" | "reload";
-  /** Working time when it began. */
-  readonly at_ms: Milliseconds;
-  /** From its beginning until the candidate went on, by the clock of the sitting; never negative. */
-  readonly length_ms: Milliseconds;
-}
 
 /** The machine's clock jumped in the middle of a sitting: somebody set it, or the machine slept. */
 export interface ClockJump {

@@ -81,7 +81,7 @@ class PlainSitting {
       },
       "try.finished": () => this.state === "atStation" && (isLate ? this.end(now) : this.finishTry(now)),
       "question.answered": () => this.state === "answering" && (isLate ? this.end(now) : this.answer(now)),
-      "time.checked": () => isWorking && isLate && this.end(now),
+      "time.checked": () => (isWorking || this.state === "interrupted") && isLate && this.end(now),
       "sitting.paused": () => isWorking && this.plan.pauseAllowed && !this.isTrying && this.rest(now, "paused"),
       "sitting.resumed": () => (this.state === "paused" || this.state === "interrupted") && this.work(now),
       "page.reloaded": () => (isWorking || this.state === "paused" || this.state === "interrupted") && this.reload(now),
@@ -111,6 +111,7 @@ class PlainSitting {
   }
 
   private work(now: number): void {
+    this.workedBefore = this.worked(now);
     this.since = now;
     this.settle(now);
   }
@@ -143,7 +144,8 @@ class PlainSitting {
       this.lost += 1;
     }
     this.isTrying = false;
-    this.rest(now, "interrupted");
+    if (this.plan.pauseAllowed) this.rest(now, "interrupted");
+    else this.state = "interrupted";
   }
 }
 
@@ -191,6 +193,12 @@ const CASES = [
     plan: { ...PLAN, pauseAllowed: false, onReload: "broken-off" as const },
     states: but("paused", "interrupted"),
     transitions: 13,
+  },
+  {
+    name: "no pause, and a reload that does not stop the clock",
+    plan: { ...PLAN, pauseAllowed: false },
+    states: but("paused"),
+    transitions: 18,
   },
   {
     name: "pauses, but broken off by a reload",
@@ -282,6 +290,38 @@ describe("the clock", () => {
       { type: "sitting.resumed", now_ms: 50_000 },
     ]);
     expect(workedTime(context, 51_000)).toBe(4000);
+  });
+
+  const STRICT: SittingPlan = { ...PLAN, pauseAllowed: false };
+  const reloaded: SittingEvent[] = [...begun, { type: "page.reloaded", now_ms: 4000 }];
+
+  test("runs on over a reload where there is no pause, and its time can run out there", () => {
+    const back = running(STRICT, [...reloaded, { type: "sitting.resumed", now_ms: 50_000 }]);
+    expect(workedTime(back, 51_000)).toBe(50_000);
+    const late = running(STRICT, [...reloaded, { type: "time.checked", now_ms: 6 * MINUTE }]);
+    expect(late.ended).toBe("time");
+  });
+
+  test("every pause and every reload is counted with when it began and how long it was", () => {
+    const context = running(PLAN, [
+      ...begun,
+      { type: "sitting.paused", now_ms: 4000 },
+      { type: "sitting.resumed", now_ms: 10_000 },
+      { type: "page.reloaded", now_ms: 12_000 },
+      { type: "page.reloaded", now_ms: 20_000 },
+      { type: "sitting.abandoned", now_ms: 21_500 },
+    ]);
+    expect(context.breaks).toEqual([
+      { kind: "pause", at_ms: 3000, length_ms: 6000 },
+      { kind: "reload", at_ms: 5000, length_ms: 8000 },
+      { kind: "reload", at_ms: 5000, length_ms: 1500 },
+    ]);
+    expect(context.openBreak).toBeNull();
+  });
+
+  test("a break is never negative", () => {
+    const context = running(PLAN, [...reloaded, { type: "sitting.resumed", now_ms: 10 }]);
+    expect(context.breaks).toEqual([{ kind: "reload", at_ms: 3000, length_ms: 0 }]);
   });
 
   test("a clock set back is no time, not negative time", () => {
