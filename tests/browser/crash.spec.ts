@@ -2,6 +2,7 @@ import { test as base, expect, type Page } from "@playwright/test";
 import type { Sheet, SittingRules } from "../../src/drill/sheet/sheet";
 import { dialingStation, testSheet } from "../support/testSheet";
 import { Bench } from "./bench";
+import { databaseRows } from "./databaseRows";
 import { KeyHand } from "./hands";
 import { KillableBrowser } from "./killableBrowser";
 import { dialIt, dialLast, start, verdict } from "./sittingByKeys";
@@ -37,22 +38,8 @@ async function beginAttempt(page: Page): Promise<void> {
 /** Waits until the database has an attempt. */
 async function expectStored(page: Page, attempt: object): Promise<void> {
   await expect
-    .poll(() => page.evaluate(storedRows, "attempts"), { message: "the database has it" })
+    .poll(() => page.evaluate(databaseRows, "attempts"), { message: "the database has it" })
     .toContainEqual(expect.objectContaining({ ...attempt }));
-}
-
-/** Runs in the page: the rows that a table of its database holds. */
-async function storedRows(table: string): Promise<unknown[]> {
-  const opening = indexedDB.open("gatefall-logbook");
-  const database = await new Promise<IDBDatabase>((done) => {
-    opening.onsuccess = () => done(opening.result);
-  });
-  const reading = database.transaction(table).objectStore(table).getAll();
-  const rows = await new Promise<unknown[]>((done) => {
-    reading.onsuccess = () => done(reading.result);
-  });
-  database.close();
-  return rows;
 }
 
 /** Run in the page: its own text of the sitting under way, read and put back. */
@@ -61,7 +48,7 @@ const putSittingText = (text: string) => localStorage.setItem("gatefall.sitting"
 
 const attempts = (page: Page) => page.getByRole("table", { name: "Attempts, latest first" }).locator("tbody tr");
 const sittings = (page: Page) => page.getByRole("table", { name: "Sittings, latest first" }).locator("tbody tr");
-const goOn = (page: Page) => page.getByRole("button", { name: "Go on: the clock runs" }).click();
+const goOn = (page: Page) => page.getByRole("button", { name: "Go on" }).click();
 
 test("a browser killed in mid-attempt has the attempts that ended, and the one under way as unfinished", async ({
   browserToKill,
@@ -138,8 +125,8 @@ test("a finished sitting stays finished and failed when its browser is killed, w
   await dialLast(page);
   await expect(verdict(page)).toHaveText("Not passed.");
   const finished = [{ state: "finished", verdict: "failed" }];
-  await expect.poll(() => page.evaluate(storedRows, "sittings")).toMatchObject(finished);
-  const before = await page.evaluate(storedRows, "attempts");
+  await expect.poll(() => page.evaluate(databaseRows, "sittings")).toMatchObject(finished);
+  const before = await page.evaluate(databaseRows, "attempts");
   await browserToKill.kill();
 
   const again = await browserToKill.open("#/bench");
@@ -149,8 +136,8 @@ test("a finished sitting stays finished and failed when its browser is killed, w
   await expect(again.getByRole("main")).toContainText(/Choose a sheet|Not passed\.|Go on/);
   await expect(again.getByRole("button", { name: /^Go on/ })).toHaveCount(0);
   await expect(verdict(again)).toHaveText("Not passed.");
-  expect(await again.evaluate(storedRows, "sittings")).toMatchObject(finished);
-  expect(await again.evaluate(storedRows, "attempts")).toEqual(before);
+  expect(await again.evaluate(databaseRows, "sittings")).toMatchObject(finished);
+  expect(await again.evaluate(databaseRows, "attempts")).toEqual(before);
   await again.getByRole("button", { name: "Done" }).click();
   await again.reload();
   await expect(again.getByRole("region", { name: "Choose a sheet" })).toBeVisible();
@@ -168,7 +155,7 @@ test("a page that crashes loses nothing of a sitting, and the next page goes on"
 
   const next = await context.newPage();
   await next.goto("#/sittings");
-  await expect(next.getByRole("main")).toContainText("1 of 3 tries done;");
+  await expect(next.getByRole("main")).toContainText("1 of 3 tries done.");
   await goOn(next);
   await dialIt(next);
   await next.keyboard.press("Enter");

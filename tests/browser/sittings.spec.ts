@@ -159,9 +159,9 @@ test("a reload in mid-try loses that try and goes on", async ({ page }) => {
   await start(page, shortSheet({ questions: undefined }));
   await page.keyboard.press("ArrowLeft");
   await page.reload();
-  await expect(page.getByRole("status")).toHaveText(/loaded anew/);
+  await expect(page.getByRole("status")).toHaveText(/was reloaded/);
   await expectClean(page);
-  await page.getByRole("button", { name: "Go on: the clock runs" }).click();
+  await page.getByRole("button", { name: "Go on" }).click();
   await dialLast(page);
   await expect(verdict(page)).toHaveText("Not passed.");
   await expect(page.getByRole("region", { name: "Tries" })).toContainText("lost to a reload");
@@ -222,7 +222,7 @@ test("breaking off asks first: the safe answer has the focus, Escape gives it, a
   await expect(page.getByRole("region", { name: "Choose a sheet" })).toBeVisible();
 });
 
-test("an own sheet is there to be sat; one that must be mended is counted", async ({ page }) => {
+test("an own sheet is there to be sat; one that must be fixed is counted", async ({ page }) => {
   await page.goto("#/sheets");
   await page.getByRole("button", { name: "New sheet" }).click();
   await page.getByRole("textbox", { name: "Title", exact: true }).fill("Mine");
@@ -231,9 +231,9 @@ test("an own sheet is there to be sat; one that must be mended is counted", asyn
   await page.getByRole("button", { name: "Remove: Station 1" }).click();
   await page.getByRole("link", { name: "Sittings" }).click();
   const choice = page.getByRole("region", { name: "Choose a sheet" });
-  await expect(choice.getByText("1 sheet of yours must be mended first")).toBeVisible();
+  await expect(choice.getByText("1 sheet of yours cannot be used yet")).toBeVisible();
   await choice.getByRole("button", { name: /^Mine/ }).click();
-  await expect(page.getByText("10 tries. What a try came to")).toBeVisible();
+  await expect(page.getByText("You have 10 tries.")).toBeVisible();
 });
 
 test("a saved record checks, and a changed one does not", async ({ page }) => {
@@ -279,8 +279,8 @@ test("the clock can be hidden, and a sitting paused between tries", async ({ pag
   await page.getByRole("button", { name: "Hide the clock" }).click();
   await expect(page.getByRole("timer")).toHaveText("clock hidden");
   await page.getByRole("button", { name: "Pause" }).click();
-  await expect(page.getByRole("status")).toHaveText(/^Paused/);
-  await page.getByRole("button", { name: "Go on: the clock runs" }).click();
+  await expect(page.getByRole("status")).toHaveText(/^You have paused/);
+  await page.getByRole("button", { name: "Go on" }).click();
   await expect(page.getByRole("slider", { name: "Dial" })).toBeFocused();
 });
 
@@ -293,7 +293,7 @@ test("a page that is killed in mid-sitting is taken up by the next one", async (
   const next = await context.newPage();
   await next.goto("#/sittings");
   await expect(next.getByRole("main")).toContainText("2 of 2 tries done, 1 of them lost");
-  await next.getByRole("button", { name: "Go on: the clock runs" }).click();
+  await next.getByRole("button", { name: "Go on" }).click();
   await expect(next.getByRole("region", { name: "Tries" })).toContainText("opened");
 });
 
@@ -315,16 +315,16 @@ test("a sitting goes on in one tab only", async ({ page, context }) => {
   await start(page, shortSheet());
   const other = await context.newPage();
   await other.goto("#/sittings");
-  await expect(other.getByRole("button", { name: "Go on: the clock runs" })).toBeVisible();
-  await expect(page.getByRole("alert")).toContainText("another tab has taken this sitting over");
+  await expect(other.getByRole("button", { name: "Go on" })).toBeVisible();
+  await expect(page.getByRole("alert")).toContainText("another tab has opened it");
 });
 
 test("a shipped sheet has an address, and a link that is none is told", async ({ page }) => {
   await page.goto("#/sittings?sheet=friday-sitting");
-  await expect(page.getByText("34 tries, then 14 questions.")).toBeVisible();
-  await page.getByRole("button", { name: "Another sheet" }).click();
-  await page.getByRole("textbox", { name: "A link to a sheet" }).fill("monday");
-  await page.getByRole("button", { name: "Take this sheet" }).click();
+  await expect(page.getByText("You have 34 tries, then 14 questions.")).toBeVisible();
+  await page.getByRole("button", { name: "Choose another sheet" }).click();
+  await page.getByRole("textbox", { name: "Link to a sheet" }).fill("monday");
+  await page.getByRole("button", { name: "Open this sheet" }).click();
   await expect(page.getByRole("alert")).toContainText("carries no drill sheet");
 });
 

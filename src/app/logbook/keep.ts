@@ -13,7 +13,7 @@ import { newId } from "../shell/newId";
 import type { AttemptNote } from "./attemptNote";
 import { type CurrentLogbook, currentLogbook } from "./currentLogbook";
 import { type JobNote, jobWrite } from "./jobNote";
-import { newPerson } from "./people";
+import { nameProblem, newPerson } from "./people";
 import { currentRule } from "./readinessRule";
 import type { ZeroingNote } from "./zeroingNote";
 
@@ -189,4 +189,31 @@ export async function motionsOfSitting(sittingId: string, tries: number): Promis
 /** A sitting as the logbook has it. */
 export async function sittingOnRecord(id: string): Promise<SittingRecord | undefined> {
   return sittingById((await currentLogbook()).logbook, id);
+}
+
+/** Everyone who may practice here, by name; nobody invented. */
+export async function ownPeople(): Promise<readonly PersonRecord[]> {
+  return (await (await currentLogbook()).people()).filter(({ isDemo }) => isDemo !== true);
+}
+
+/** From now on this person practices here. */
+export async function practiceAs(person: PersonRecord): Promise<void> {
+  (await currentLogbook()).choose(person);
+}
+
+/**
+ * From now on whoever has this name practices here: the person who has it already, or a new one.
+ *
+ * @throws {Error} with a sentence, for a name that cannot be taken
+ */
+export async function practiceUnder(name: string): Promise<PersonRecord> {
+  const current = await currentLogbook();
+  const wanted = name.trim().toLocaleLowerCase();
+  const known = (await ownPeople()).find((one) => one.name.toLocaleLowerCase() === wanted);
+  const problem = known === undefined ? nameProblem(name, []) : null;
+  if (problem !== null) throw new Error(problem);
+  const person = known ?? newPerson(name.trim(), newId(), Date.now());
+  if (known === undefined) await current.logbook.save({ kind: "people", record: person });
+  current.choose(person);
+  return person;
 }

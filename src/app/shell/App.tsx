@@ -7,6 +7,7 @@ import { SkipToDial } from "../dial/SkipToDial";
 import { ErrorBoundary } from "./ErrorBoundary";
 import { fetchedLater } from "./fetchedLater";
 import { LinkRow } from "./LinkRow";
+import { newSeed } from "./newSeed";
 import { useRemembered } from "./remembered";
 import { useRoute } from "./route";
 import { UpdateNotice } from "./UpdateNotice";
@@ -62,9 +63,6 @@ function useTheme() {
   return { theme, change: () => setTheme(next) };
 }
 
-/** A seed nobody chose: the one place where the app asks for chance. */
-const newSeed = () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 1;
-
 interface PageProps {
   readonly page: (typeof PAGES)[number]["path"];
   readonly address: BenchAddress;
@@ -91,7 +89,7 @@ function Page({ page, address, query, hasSound }: PageProps) {
     case "sheets":
       return <SheetsScreen query={query} />;
     case "sittings":
-      return <SittingsScreen chance={chance} sheet={query.get("sheet")} record={query.get("record")} />;
+      return <SittingsScreen seed={query.get("seed")} sheet={query.get("sheet")} record={query.get("record")} />;
     case "logbook":
       return <LogbookScreen asked={query.get("view")} />;
     case "desk":

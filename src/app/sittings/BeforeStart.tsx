@@ -1,10 +1,13 @@
-import { useEffect, useRef } from "react";
+import { type FormEvent, type RefObject, useEffect, useRef } from "react";
 import { markingScheme, schemeAdvice, schemeRows } from "../../drill/marking/markingScheme";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { NOTICE } from "../../drill/sittingRecord";
+import type { CurrentSitting } from "./currentSitting";
+import { SittingHead } from "./SittingHead";
 import type { SittingSession } from "./sittingSession";
 import { ruleSentences, stationRow } from "./sittingWords";
 import { TextTable } from "./TextTable";
+import { useWhoSits, type WhoForm, WhoSits } from "./WhoSits";
 
 function Sentences({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {
   if (lines.length === 0) return null;
@@ -25,8 +28,8 @@ function Scheme({ sheet }: { readonly sheet: Sheet }) {
   const [heads = [], ...rows] = schemeRows(scheme);
   return (
     <section aria-label="Marking scheme">
-      <h2>Marking scheme {rows.length > 0 && <small>nothing else is marked</small>}</h2>
-      {rows.length === 0 ? <p>Nothing is marked; this is practice.</p> : <TextTable heads={heads} rows={rows} />}
+      <h2>Marking scheme {rows.length > 0 && <small>only these are marked</small>}</h2>
+      {rows.length === 0 ? <p>This sheet has no marks: it is practice.</p> : <TextTable heads={heads} rows={rows} />}
       {schemeAdvice(scheme).map((line) => (
         <p key={line} className="sitting-soft">
           {line}
@@ -36,20 +39,27 @@ function Scheme({ sheet }: { readonly sheet: Sheet }) {
   );
 }
 
-function StartButtons({ session, onLeave }: BeforeStartProps) {
+interface StartProps extends BeforeStartProps {
+  readonly form: WhoForm;
+  readonly field: RefObject<HTMLInputElement | null>;
+}
+
+function StartButtons({ session, onLeave, form, field }: StartProps) {
   const isReady = session.state === "ready";
   const start = useRef<HTMLButtonElement>(null);
+  const { isAsking } = form;
   useEffect(() => {
-    if (isReady) start.current?.focus();
-  }, [isReady]);
+    if (isReady) (isAsking ? field.current : start.current)?.focus();
+  }, [isReady, isAsking, field]);
   return (
     <div className="sitting-buttons sitting-noprint">
       {isReady ? (
-        <button ref={start} type="button" className="button primary" onClick={() => session.start(Date.now())}>
-          Start: the clock runs
+        // A button of its own: one and the same would submit with the very press that read the instructions.
+        <button key="start" ref={start} type="submit" className="button primary">
+          Start the clock
         </button>
       ) : (
-        <button type="button" className="button primary" onClick={() => session.readInstructions()}>
+        <button key="read" type="button" className="button primary" onClick={() => session.readInstructions()}>
           I have read it
         </button>
       )}
@@ -57,25 +67,35 @@ function StartButtons({ session, onLeave }: BeforeStartProps) {
         Print this page
       </button>
       <button type="button" className="button" onClick={onLeave}>
-        Another sheet
+        Choose another sheet
       </button>
     </div>
   );
 }
 
 interface BeforeStartProps {
+  readonly current: CurrentSitting;
   readonly session: SittingSession;
   readonly onLeave: () => void;
 }
 
 /** All that is to be read before the clock runs: what is asked, by which rules, and how it is marked. */
-export function BeforeStart({ session, onLeave }: BeforeStartProps) {
+export function BeforeStart(props: BeforeStartProps) {
+  const { current, session } = props;
   const { sheet } = session;
+  const form = useWhoSits(session);
+  const field = useRef<HTMLInputElement>(null);
+  const submit = async (event: FormEvent) => {
+    event.preventDefault();
+    if (!(await form.settle())) field.current?.focus();
+    else if (session.state === "ready") current.start();
+  };
   return (
-    <div className="sitting-page">
+    <form className="sitting-page" onSubmit={submit}>
       <header>
         <p className="sitting-title">{sheet.title}</p>
         <p>{sheet.purpose}</p>
+        <SittingHead session={session} />
       </header>
       <Sentences title="Instructions" lines={sheet.instructions ?? []} />
       <Sentences title="Cautions" lines={sheet.cautions ?? []} />
@@ -86,7 +106,8 @@ export function BeforeStart({ session, onLeave }: BeforeStartProps) {
       </section>
       <Scheme sheet={sheet} />
       <p className="sitting-notice">{NOTICE}</p>
-      <StartButtons session={session} onLeave={onLeave} />
-    </div>
+      <WhoSits session={session} form={form} field={field} />
+      <StartButtons {...props} form={form} field={field} />
+    </form>
   );
 }

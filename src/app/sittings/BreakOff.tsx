@@ -1,6 +1,7 @@
 import { useState } from "react";
 import { Sheet } from "../shell/Sheet";
 import type { SittingSession } from "./sittingSession";
+import { pageTime } from "./steadyTime";
 
 /**
  * Ends the sitting before its end; asks once, over the page, so that the dial stays where it is. The hand is led to the
@@ -13,10 +14,10 @@ export function BreakOff({ session }: { readonly session: SittingSession }) {
       <button type="button" className="button" aria-haspopup="dialog" onClick={() => setAsked(true)}>
         Break off
       </button>
-      <Sheet title="Break this sitting off?" isOpen={isAsked} onClose={() => setAsked(false)} closeWord="Stay">
-        <p>It ends here and is recorded as broken off. You cannot go on with it.</p>
+      <Sheet title="End this sitting now?" isOpen={isAsked} onClose={() => setAsked(false)} closeWord="Stay">
+        <p>The sitting ends here and is recorded as broken off. You cannot go on with it later.</p>
         <div className="sheet-row">
-          <button type="button" className="button" onClick={() => session.abandon(Date.now())}>
+          <button type="button" className="button" onClick={() => session.abandon(pageTime.now())}>
             End it
           </button>
         </div>

@@ -27,7 +27,7 @@ function LinkForm({ onChoose }: ChooseProps) {
   };
   return (
     <form className="sitting-link" onSubmit={submit}>
-      <label htmlFor="sheet-link">A link to a sheet</label>
+      <label htmlFor="sheet-link">Link to a sheet</label>
       <input
         id="sheet-link"
         className="field"
@@ -36,11 +36,11 @@ function LinkForm({ onChoose }: ChooseProps) {
         onChange={(event) => setText(event.currentTarget.value)}
       />
       <button type="submit" className="button" disabled={text.trim() === ""}>
-        Take this sheet
+        Open this sheet
       </button>
       {problem !== null && (
         <p className="told-box" role="alert">
-          Not taken: {problem}.
+          This link does not work: {problem}.
         </p>
       )}
     </form>
@@ -54,7 +54,7 @@ function startedWords({ startedAt }: KeptRecord["record"]): string {
 }
 
 function Earlier({ records }: { readonly records: readonly KeptRecord[] }) {
-  if (records.length === 0) return <p className="sitting-soft">No sitting has ended in this browser yet.</p>;
+  if (records.length === 0) return <p className="sitting-soft">No earlier sittings in this browser.</p>;
   return (
     <ul className="sitting-earlier">
       {records.map((kept) => (
@@ -81,12 +81,12 @@ export function ChooseSheet({ current, problem, onChoose }: ChooseSheetProps) {
     <div className="sitting-page">
       {problem !== null && (
         <p className="told-box" role="alert">
-          This cannot be sat here: {problem}.
+          This sheet cannot be used here: {problem}.
         </p>
       )}
       <section aria-label="Choose a sheet">
         <h2>
-          Choose a sheet <small>a timed self-test, without help unless the sheet gives it</small>
+          Choose a sheet <small>each is a timed self-test; the sheet sets how much help you get</small>
         </h2>
         <SheetsToSit onChoose={onChoose} />
         <LinkForm onChoose={onChoose} />

@@ -3,6 +3,7 @@ import { ChangePanels, ChangeStationHand } from "./ChangeStation";
 import { HandoverPanels, HandoverStationHand } from "./HandoverStation";
 import { SittingPanel } from "./SittingPanel";
 import type { SittingSession } from "./sittingSession";
+import { pageTime } from "./steadyTime";
 import { TroublePanels, TroubleStationHand } from "./TroubleStation";
 import type { JobInHand } from "./tryInHand";
 import { useStore } from "./useSitting";
@@ -10,7 +11,7 @@ import { useStore } from "./useSitting";
 /** Tells the sitting whenever the job goes on: its own screen works it. */
 function useWork(session: SittingSession, one: JobInHand): void {
   useEffect(() => {
-    const note = () => session.noteWork(performance.now(), Date.now());
+    const note = () => session.noteWork(performance.now(), pageTime.now());
     const ends = one.exercise.map((store) => store.subscribe(note));
     return () => {
       for (const end of ends) end();
@@ -34,7 +35,7 @@ function Panels({ session, one }: JobStationProps) {
     case "change":
       return <ChangePanels one={one} />;
     case "trouble":
-      return <TroublePanels one={one} onStand={() => session.endTry(Date.now())} />;
+      return <TroublePanels one={one} onStand={() => session.endTry(pageTime.now())} />;
     case "handover":
       return <HandoverPanels one={one} />;
   }

@@ -2,7 +2,9 @@ import { type FormEvent, useEffect, useRef, useState } from "react";
 import type { AskedQuestion } from "../../drill/questions/drawQuestions";
 import { BreakOff } from "./BreakOff";
 import { SittingClock } from "./SittingClock";
+import { SittingHead } from "./SittingHead";
 import type { SittingSession } from "./sittingSession";
+import { pageTime } from "./steadyTime";
 
 interface QuestionFormProps {
   readonly asked: AskedQuestion;
@@ -47,15 +49,16 @@ export function QuestionView({ session }: { readonly session: SittingSession }) 
           question {memory.answersGiven + 1} of {questions.length}
         </small>
       </h2>
+      <SittingHead session={session} />
       <SittingClock session={session} />
       <QuestionForm
         key={question.question.id}
         asked={question}
-        onAnswer={(shown) => session.answer(shown, Date.now())}
+        onAnswer={(shown) => session.answer(shown, pageTime.now())}
       />
       <div className="sitting-buttons">
         {plan.pauseAllowed && (
-          <button type="button" className="button" onClick={() => session.pause(Date.now())}>
+          <button type="button" className="button" onClick={() => session.pause(pageTime.now())}>
             Pause
           </button>
         )}

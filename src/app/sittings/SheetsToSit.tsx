@@ -52,12 +52,12 @@ export function SheetsToSit({ onChoose }: Pick<CardsProps, "onChoose">) {
       {sound.length > 0 && <Cards title="Your sheets" sheets={sound} onChoose={onChoose} />}
       {unsound > 0 && (
         <p className="sitting-soft">
-          {countWords(unsound, "sheet", "sheets")} of yours must be mended first, under{" "}
+          {countWords(unsound, "sheet", "sheets")} of yours cannot be used yet. Fix what is marked under{" "}
           <a href="#/sheets">Drill sheets</a>.
         </p>
       )}
-      <Cards title="Samples with rules for a sitting" sheets={RULED} onChoose={onChoose} />
-      <Cards title="Samples for practice, from the first lesson on" sheets={UNRULED} onChoose={onChoose} />
+      <Cards title="Samples for a test" sheets={RULED} onChoose={onChoose} />
+      <Cards title="Samples for practice, from the first lesson" sheets={UNRULED} onChoose={onChoose} />
     </>
   );
 }

@@ -3,7 +3,7 @@ import type { SittingSession } from "./sittingSession";
 import { clockText } from "./sittingWords";
 import { useNow } from "./useSitting";
 
-/** The clock of a sitting: time worked, of the time there is. The sheet may let it be hidden. */
+/** The clock of a sitting: time used, of the time there is. The sheet may let it be hidden. */
 export function SittingClock({ session }: { readonly session: SittingSession }) {
   const now = useNow();
   const [isHidden, setHidden] = useState(false);
@@ -12,7 +12,7 @@ export function SittingClock({ session }: { readonly session: SittingSession }) 
   const limit = timeLimit_ms === null ? "" : ` of ${clockText(timeLimit_ms)}`;
   return (
     <div className="sitting-clock">
-      <span role="timer" aria-label="Time worked">
+      <span role="timer" aria-label="Time used">
         {isHidden ? "clock hidden" : `${clockText(session.worked(now))}${limit}`}
       </span>
       {mayHide && (

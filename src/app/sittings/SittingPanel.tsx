@@ -3,8 +3,10 @@ import { weightWords } from "../dial/weightWords";
 import { spanText } from "../sheets/sheetWords";
 import { BreakOff } from "./BreakOff";
 import { SittingClock } from "./SittingClock";
+import { SittingHead } from "./SittingHead";
 import type { SittingSession } from "./sittingSession";
 import { stationTitle } from "./sittingWords";
+import { pageTime } from "./steadyTime";
 import type { TryInHand } from "./tryInHand";
 
 const endLabel = ({ kind, setup: { station } }: TryInHand) =>
@@ -25,7 +27,7 @@ function TryButtons({ session, one }: SittingPanelProps) {
     );
   }
   return (
-    <button type="button" className="button" disabled={!one.isBegun} onClick={() => session.endTry(Date.now())}>
+    <button type="button" className="button" disabled={!one.isBegun} onClick={() => session.endTry(pageTime.now())}>
       {endLabel(one)}
     </button>
   );
@@ -33,7 +35,7 @@ function TryButtons({ session, one }: SittingPanelProps) {
 
 const conditionWords = ({ setup: { station, conditions } }: TryInHand) =>
   [
-    station.timeLimit_s === undefined ? "" : `At most ${spanText(station.timeLimit_s)} for a try to count.`,
+    station.timeLimit_s === undefined ? "" : `A try counts if it takes at most ${spanText(station.timeLimit_s)}.`,
     weightWords(conditions.dial),
   ].join(" ");
 
@@ -54,17 +56,18 @@ export function SittingPanel({ session, one }: SittingPanelProps) {
           try {session.tryIndex + 1} of {session.tries.length}
         </small>
       </h2>
+      <SittingHead session={session} />
       <SittingClock session={session} />
       <p className="sitting-title">{stationTitle(station)}</p>
       {station.task !== undefined && <p>{station.task}</p>}
       <p className="sitting-soft">{conditionWords(one)}</p>
       <p role="status" className="sitting-try-state" data-testid="try-state">
-        {one.isEnded ? "This try has ended. What it came to is shown at the end of the sitting." : ""}
+        {one.isEnded ? "This try has ended. The result is shown after the sitting." : ""}
       </p>
       <div className="sitting-buttons">
         <TryButtons session={session} one={one} />
         {session.plan.pauseAllowed && (
-          <button type="button" className="button" disabled={!mayPause} onClick={() => session.pause(Date.now())}>
+          <button type="button" className="button" disabled={!mayPause} onClick={() => session.pause(pageTime.now())}>
             Pause
           </button>
         )}

@@ -1,6 +1,5 @@
 import { useCallback, useEffect, useMemo } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
-import type { Chance } from "../../statistics/chance";
 import { focusHeading } from "../sheets/focusHeading";
 import { messageOf } from "../shell/messageOf";
 import { BeforeStart } from "./BeforeStart";
@@ -32,6 +31,11 @@ function askedFor(address: string | null): Asked {
   }
 }
 
+/** The seed that an address gives, a whole number; null where it gives none. */
+function seedAsked(seed: string | null): number | null {
+  return seed !== null && /^\d{1,10}$/.test(seed) ? Number(seed) : null;
+}
+
 /** Puts the sitting away with the address that asked for it, so that neither a reload nor the same link is lost on it. */
 function leave(current: CurrentSitting): void {
   current.putAway();
@@ -45,7 +49,7 @@ function SittingView({ current, session }: { readonly current: CurrentSitting; r
   switch (state) {
     case "readingInstructions":
     case "ready":
-      return <BeforeStart session={session} onLeave={onLeave} />;
+      return <BeforeStart current={current} session={session} onLeave={onLeave} />;
     case "atStation":
       return <StationView session={session} />;
     case "answering":
@@ -60,7 +64,8 @@ function SittingView({ current, session }: { readonly current: CurrentSitting; r
 }
 
 interface SittingsScreenProps {
-  readonly chance: Chance;
+  /** Seed in the address, for practice, or null. */
+  readonly seed: string | null;
   /** Id of a shipped sheet, or the text of a link; null to choose. */
   readonly sheet: string | null;
   /** Id of an earlier sitting that is to be shown again, or null. */
@@ -68,13 +73,10 @@ interface SittingsScreenProps {
 }
 
 /** Sittings: a timed self-test by a sheet, from its choice to its result. */
-export function SittingsScreen({ chance, sheet, record }: SittingsScreenProps) {
+export function SittingsScreen({ seed, sheet, record }: SittingsScreenProps) {
   const current = useStore(useMemo(currentSitting, []));
   const asked = useMemo(() => askedFor(sheet), [sheet]);
-  const begin = useCallback(
-    (chosen: Sheet) => current.begin(chosen, chosen.seed ?? Math.floor(chance() * 2 ** 32)),
-    [current, chance],
-  );
+  const begin = useCallback((chosen: Sheet) => current.begin(chosen, seedAsked(seed)), [current, seed]);
   const { session, endedId, isSettled } = current;
   useEffect(() => {
     // A link begins its sheet, but never in the place of a sitting that has begun or still shows its result.

@@ -1,28 +1,29 @@
 import { BreakOff } from "./BreakOff";
+import { SittingHead } from "./SittingHead";
 import type { SittingSession } from "./sittingSession";
-import { clockText } from "./sittingWords";
+import { clockText, standingWords } from "./sittingWords";
+import { pageTime } from "./steadyTime";
+import { useNow } from "./useSitting";
 
-const SAYS = {
-  paused: "Paused. The clock stands.",
-  interrupted: "The page was loaded anew. The clock stood in between; a try that was under way is lost.",
-} as const;
-
-/** A sitting that stands: paused, or taken up again after a reload. */
+/** A sitting in a pause, or after the page was loaded anew: where it is, and the way on. */
 export function StandingView({ session }: { readonly session: SittingSession }) {
+  const now = useNow();
   const { triesDone, answersGiven, triesLost } = session.memory;
-  const says = session.state === "paused" ? SAYS.paused : SAYS.interrupted;
   return (
     <div className="sitting-page">
-      <p className="sitting-title">{session.sheet.title}</p>
-      <p role="status">{says}</p>
+      <header>
+        <p className="sitting-title">{session.sheet.title}</p>
+        <SittingHead session={session} />
+      </header>
+      <p role="status">{standingWords(session)}</p>
       <p>
-        {triesDone} of {session.tries.length} tries done{triesLost > 0 ? `, ${triesLost} of them lost` : ""};{" "}
-        {session.questions.length > 0 && `${answersGiven} of ${session.questions.length} questions answered; `}
-        {clockText(session.worked(0))} worked.
+        {triesDone} of {session.tries.length} tries done{triesLost > 0 ? `, ${triesLost} of them lost` : ""}.{" "}
+        {session.questions.length > 0 && `${answersGiven} of ${session.questions.length} questions answered. `}
+        Time used: {clockText(session.worked(now))}.
       </p>
       <div className="sitting-buttons">
-        <button type="button" className="button primary" onClick={() => session.resume(Date.now())}>
-          Go on: the clock runs
+        <button type="button" className="button primary" onClick={() => session.resume(pageTime.now())}>
+          Go on
         </button>
         <BreakOff session={session} />
       </div>

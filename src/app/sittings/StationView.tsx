@@ -5,6 +5,7 @@ import { DialingStationHand } from "./DialingStationHand";
 import { JobStation } from "./JobStation";
 import { SittingPanel } from "./SittingPanel";
 import type { SittingSession } from "./sittingSession";
+import { pageTime } from "./steadyTime";
 import { type DialTry, isDialTry } from "./tryInHand";
 import { useRest, useStore } from "./useSitting";
 import { ZeroingStationHand } from "./ZeroingStationHand";
@@ -20,9 +21,9 @@ function DialStation({ session, one }: DialStationProps) {
   useRest(useCallback((at, now) => session.rest(at, now), [session]));
   useRunOn(
     one,
-    useCallback((at) => session.runOn(at, Date.now()), [session]),
+    useCallback((at) => session.runOn(at, pageTime.now()), [session]),
   );
-  const onTurn = useCallback((by: number, at: number) => session.turnBy(by, at, Date.now()), [session]);
+  const onTurn = useCallback((by: number, at: number) => session.turnBy(by, at, pageTime.now()), [session]);
   // Each try brings a dial of its own, and the hand goes to it.
   useEffect(() => {
     place.current?.querySelector<HTMLElement>(".dial")?.focus({ preventScroll: true });
@@ -37,7 +38,7 @@ function DialStation({ session, one }: DialStationProps) {
           <ZeroingStationHand
             one={one}
             onTurn={onTurn}
-            onReading={() => session.takeReading(performance.now(), Date.now())}
+            onReading={() => session.takeReading(performance.now(), pageTime.now())}
           />
         )}
       </div>

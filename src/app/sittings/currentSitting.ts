@@ -5,6 +5,7 @@ import { recordHash, type SittingFacts, sittingRecord } from "../../drill/sittin
 import type { Milliseconds } from "../../lock/dial";
 import { messageOf } from "../shell/messageOf";
 import { newId } from "../shell/newId";
+import { newSeed } from "../shell/newSeed";
 import { onPageLeft } from "../shell/onPageLeft";
 import { Store } from "../shell/store";
 import { APP_VERSION } from "./appVersion";
@@ -13,6 +14,7 @@ import { type RunningSitting, runningOf, SittingKeeping } from "./sittingKeeping
 import { newProgress, type SittingProgress, sittingToGoOn } from "./sittingProgress";
 import { SittingSession } from "./sittingSession";
 import { type KeptRecord, NO_STORE, PROGRESS_KEY, packedMotion, SittingShelf, type TextStore } from "./sittingShelf";
+import { pageTime } from "./steadyTime";
 
 /** A browser may refuse even to name its storage. */
 function browserStore(): TextStore {
@@ -62,6 +64,12 @@ async function recordOf(session: SittingSession): Promise<KeptRecord> {
   return { id: session.id, record, sha256: await recordHash(record, browserSha256) };
 }
 
+/** The seed of a new sitting, and where it is from. */
+function seedFor(sheet: Sheet, asked: number | null): Pick<SittingProgress, "seed" | "seedFrom"> {
+  if (sheet.seed !== undefined) return { seed: sheet.seed, seedFrom: "sheet" };
+  return asked === null ? { seed: newSeed(), seedFrom: "drawn" } : { seed: asked, seedFrom: "address" };
+}
+
 /** What the logbook knows of sittings when a page begins. */
 interface SittingsKnown {
   readonly running: readonly RunningSitting[];
@@ -99,8 +107,8 @@ export class CurrentSitting extends Store {
   constructor() {
     super();
     this.takeUp();
-    setInterval(() => this.tick(Date.now()), TICK);
-    onPageLeft(() => this.keepInHand(Date.now()));
+    setInterval(() => this.tick(pageTime.now()), TICK);
+    onPageLeft(() => this.keepInHand(pageTime.now()));
     addEventListener("storage", ({ key }) => {
       if (key === PROGRESS_KEY) this.letGo();
     });
@@ -115,11 +123,22 @@ export class CurrentSitting extends Store {
     );
   }
 
-  /** Sets a sitting up; it is kept from its start on. */
-  async begin(sheet: Sheet, seed: number): Promise<void> {
+  /**
+   * Sets a sitting up; it is kept from its start on. Each has a seed of its own, unless its sheet sets one.
+   *
+   * @param seed - as the address gives it, to see the same again: for practice; else null
+   */
+  async begin(sheet: Sheet, seed: number | null): Promise<void> {
     const who = await answerInTime(async () => (await fetchKeep()).whoPractices(), null);
     const [person, personId] = [who?.name ?? null, who?.id ?? null];
-    this.open(newProgress({ id: newId(), sheet, seed, person, personId }));
+    pageTime.begin();
+    this.open(newProgress({ id: newId(), sheet, ...seedFor(sheet, seed), person, personId }));
+  }
+
+  /** The clock of the sitting runs from now on. */
+  start(): void {
+    pageTime.begin();
+    this.session?.start(pageTime.now());
   }
 
   /** Puts a sitting away: one that is over, or was never started. */
@@ -153,14 +172,15 @@ export class CurrentSitting extends Store {
   private async breakOff({ progress, personId }: RunningSitting): Promise<void> {
     const session = new SittingSession(progress, new SittingShelf(NO_STORE));
     session.abandon(progress.lastSeen_ms);
-    new SittingKeeping({ ...progress, personId }).noteEnd(await recordOf(session), Date.now());
+    const now_ms = Math.max(pageTime.now(), progress.lastSeen_ms);
+    new SittingKeeping({ ...progress, personId }).noteEnd(await recordOf(session), now_ms);
   }
 
   /** Another tab has gone on with the sitting: there must be one clock and one hand only. */
   private letGo(): void {
     this.session = null;
     this.kept = null;
-    this.problem = "another tab has taken this sitting over; reload this page to take it back";
+    this.problem = "another tab has opened it. Close that tab, then reload this page to go on here";
     this.changed();
   }
 
@@ -179,7 +199,13 @@ export class CurrentSitting extends Store {
       const keeping = new SittingKeeping(progress, () => {
         if (this.session?.id === progress.id && !this.session.isOver) this.showEnd(progress);
       });
-      const session = new SittingSession(progress, this.shelf, (now, ended) => keeping.note(now, ended, Date.now()));
+      const session = new SittingSession(progress, this.shelf, (now, ended) =>
+        keeping.note(now, ended, pageTime.now()),
+      );
+      if (session.isUnderWay) {
+        const setBack = pageTime.goOnFrom(progress.lastSeen_ms, progress.lastWall_ms);
+        session.noteJump(setBack, pageTime.now());
+      }
       session.subscribe(() => this.noteEnd(session));
       this.session = session;
       this.endedId = null;
@@ -195,7 +221,8 @@ export class CurrentSitting extends Store {
   }
 
   private tick(now: number): void {
-    this.session?.tick(now);
+    this.session?.noteJump(pageTime.takeJump(), now);
+    this.session?.tick(now, pageTime.wall());
     this.keepInHand(now);
   }
 
@@ -210,7 +237,7 @@ export class CurrentSitting extends Store {
       const kept = await recordOf(session);
       this.kept = kept;
       this.shelf.keepRecord(kept);
-      this.keeping?.noteEnd(kept, Date.now());
+      this.keeping?.noteEnd(kept, pageTime.now());
     } catch (error) {
       this.problem = messageOf(error);
     }

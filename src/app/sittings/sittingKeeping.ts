@@ -29,7 +29,7 @@ export function runningOf(records: readonly SittingRecord[]): RunningSitting[] {
  * and then. One sitting and its tries have the same ids whatever happens in between, so nothing comes twice.
  */
 export class SittingKeeping {
-  private readonly personId: string | null;
+  private personId: string | null;
   private readonly id: string;
   private readonly onEnded: () => void;
   private flushed: { readonly one: TryInHand; readonly version: number } | null = null;
@@ -43,6 +43,7 @@ export class SittingKeeping {
 
   /** How far it is, and the try that has just ended, if one has: both or neither. */
   note(progress: SittingProgress, ended: EndedTry | null, now_ms: number): void {
+    this.personId = progress.personId;
     this.give((keeper) =>
       keeper.keepFor(this.personId, (personId) => {
         const going = runningWrite(progress, personId, now_ms);

@@ -1,7 +1,7 @@
 import type { TryResult } from "../../drill/marking/tryResult";
 import { parseSheet } from "../../drill/sheet/parseSheet";
 import type { Sheet } from "../../drill/sheet/sheet";
-import type { RecordedAnswer } from "../../drill/sittingRecord";
+import type { ClockJump, RecordedAnswer, SeedOrigin } from "../../drill/sittingRecord";
 import type { Milliseconds } from "../../lock/dial";
 
 /** A sitting as it is kept while it goes on: enough to go on with it after a crash. */
@@ -11,6 +11,7 @@ export interface SittingProgress {
   readonly id: string;
   readonly sheet: Sheet;
   readonly seed: number;
+  readonly seedFrom: SeedOrigin;
   /** Local name of the candidate, and the id that the logbook has; null where nobody is named. */
   readonly person: string | null;
   readonly personId: string | null;
@@ -20,26 +21,32 @@ export interface SittingProgress {
   readonly snapshot: unknown;
   readonly tries: readonly TryResult[];
   readonly answers: readonly RecordedAnswer[];
-  /** Last moment that the sitting was seen to go on, milliseconds since 1970. */
+  /** Last moment that the sitting was seen to go on, by the steady time of its pages. */
   readonly lastSeen_ms: Milliseconds;
+  /** The same moment by the clock on the wall, milliseconds since 1970. */
+  readonly lastWall_ms: Milliseconds;
+  readonly clockJumps: readonly ClockJump[];
   /** How often it was kept: of two that were kept of one sitting, the one with more goes on. */
   readonly keeps: number;
 }
 
 /** A sitting that has just been set up. */
 export function newProgress(
-  fields: Pick<SittingProgress, "id" | "sheet" | "seed" | "person" | "personId">,
+  fields: Pick<SittingProgress, "id" | "sheet" | "seed" | "person" | "personId"> & Partial<SittingProgress>,
 ): SittingProgress {
   return {
     format: "gatefall-sitting-progress",
     version: 1,
-    ...fields,
+    seedFrom: "drawn",
     startedAt: "",
     snapshot: null,
     tries: [],
     answers: [],
     lastSeen_ms: 0,
+    lastWall_ms: 0,
+    clockJumps: [],
     keeps: 0,
+    ...fields,
   };
 }
 
@@ -50,7 +57,10 @@ const hasLists = (value: Record<string, unknown>) => Array.isArray(value.tries) 
 const hasNumbers = ({ seed, lastSeen_ms }: Record<string, unknown>) =>
   typeof seed === "number" && typeof lastSeen_ms === "number";
 
-const isProgress = (value: unknown): value is SittingProgress =>
+/** As it may have been kept by an earlier version. */
+type KeptProgress = Omit<SittingProgress, keyof typeof ADDED | "lastWall_ms"> & Partial<SittingProgress>;
+
+const isProgress = (value: unknown): value is KeptProgress =>
   isObject(value) &&
   value.format === "gatefall-sitting-progress" &&
   value.version === 1 &&
@@ -58,8 +68,8 @@ const isProgress = (value: unknown): value is SittingProgress =>
   hasLists(value) &&
   hasNumbers(value);
 
-/** Earlier versions kept neither. */
-const ADDED = { personId: null, keeps: 0 };
+/** Earlier versions did not keep these; their pages went by the wall alone. */
+const ADDED = { personId: null, keeps: 0, seedFrom: "drawn", clockJumps: [] } as const;
 
 /**
  * Reads what was kept of a sitting.
@@ -68,7 +78,9 @@ const ADDED = { personId: null, keeps: 0 };
  */
 export function progressOf(value: unknown): SittingProgress | null {
   try {
-    return isProgress(value) ? { ...ADDED, ...value, sheet: parseSheet(value.sheet) } : null;
+    return isProgress(value)
+      ? { ...ADDED, ...value, lastWall_ms: value.lastWall_ms ?? value.lastSeen_ms, sheet: parseSheet(value.sheet) }
+      : null;
   } catch {
     return null;
   }

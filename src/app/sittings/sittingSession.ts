@@ -6,6 +6,7 @@ import { sittingQuestions } from "../../drill/questions/sittingQuestions";
 import { type PlannedTry, planTries } from "../../drill/sheet/planTries";
 import type { Sheet, Station } from "../../drill/sheet/sheet";
 import {
+  FRESH,
   type SittingContext,
   type SittingEvent,
   type SittingPlan,
@@ -14,7 +15,7 @@ import {
   workedTime,
 } from "../../drill/sittingMachine";
 import { sittingPlan } from "../../drill/sittingPlan";
-import type { RecordedAnswer, SittingFacts } from "../../drill/sittingRecord";
+import type { RecordedAnswer, SeedOrigin, SittingFacts } from "../../drill/sittingRecord";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import type { Motion } from "../../logbook/traceCodec";
 import { seededChance } from "../../statistics/chance";
@@ -31,11 +32,17 @@ export interface EndedTry {
   readonly index: number;
 }
 
+/** A persisted chart, with what an earlier version did not remember. */
+const withAllMemory = (snapshot: unknown): Snapshot<unknown> => {
+  const kept = snapshot as { readonly context: object };
+  return { ...kept, context: { ...FRESH, ...kept.context } } as unknown as Snapshot<unknown>;
+};
+
 /**
  * One sitting from its instructions to its end: the chart, the try in hand, and what is kept after every event.
  *
- * A store outside React. Wall-clock times are handed in, since they must outlast the page; the hand has its own steady
- * clock.
+ * A store outside React. The time that the sitting goes by is handed in, since it must outlast the page; the hand has its
+ * own clock, which need not.
  */
 export class SittingSession extends Store {
   readonly sheet: Sheet;
@@ -48,6 +55,8 @@ export class SittingSession extends Store {
   private progress: SittingProgress;
   /** Motions of tries that ended in this page, packed. */
   private readonly packed = new Map<number, string>();
+  /** How far the clock on the wall is ahead of the time that the sitting goes by. */
+  private wallAhead: Milliseconds;
   private readonly shelf: SittingShelf;
   private readonly actor: ActorRefFrom<ReturnType<typeof sittingMachine>>;
   private readonly onKept: (progress: SittingProgress, ended: EndedTry | null) => void;
@@ -68,6 +77,7 @@ export class SittingSession extends Store {
     this.shelf = shelf;
     this.onKept = onKept;
     this.progress = progress;
+    this.wallAhead = progress.lastWall_ms - progress.lastSeen_ms;
     this.plan = sittingPlan(sheet);
     this.tries = planTries(sheet, seededChance(seed));
     this.questions = sittingQuestions(sheet, seed);
@@ -75,7 +85,7 @@ export class SittingSession extends Store {
     this.actor =
       snapshot === null
         ? createActor(machine).start()
-        : createActor(machine, { snapshot: snapshot as Snapshot<unknown> }).start();
+        : createActor(machine, { snapshot: withAllMemory(snapshot) }).start();
     if (snapshot !== null) this.revive();
   }
 
@@ -98,6 +108,24 @@ export class SittingSession extends Store {
 
   get seed(): number {
     return this.progress.seed;
+  }
+
+  get seedFrom(): SeedOrigin {
+    return this.progress.seedFrom;
+  }
+
+  /** Who sits it: name, and id in the logbook; null where that is not known yet. */
+  get person(): string | null {
+    return this.progress.person;
+  }
+
+  get personId(): string | null {
+    return this.progress.personId;
+  }
+
+  /** Whether it has begun and not ended. */
+  get isUnderWay(): boolean {
+    return !(this.isOver || this.state === "readingInstructions" || this.state === "ready");
   }
 
   get results(): readonly TryResult[] {
@@ -124,6 +152,13 @@ export class SittingSession extends Store {
 
   readInstructions(): void {
     this.actor.send({ type: "instructions.read" });
+    this.changed();
+  }
+
+  /** Says who sits it, before it begins. */
+  sitAs({ name, id }: { readonly name: string; readonly id: string }): void {
+    if (this.state !== "readingInstructions" && this.state !== "ready") return;
+    this.progress = { ...this.progress, person: name, personId: id };
     this.changed();
   }
 
@@ -198,28 +233,43 @@ export class SittingSession extends Store {
     this.send({ type: "sitting.abandoned", now_ms: now });
   }
 
-  /** A second has passed. */
-  tick(now: Milliseconds): void {
+  /** A moment has passed. @param wall - the same moment by the clock on the wall */
+  tick(now: Milliseconds, wall: Milliseconds = now): void {
+    if (!this.isUnderWay) return;
+    this.wallAhead = wall - now;
+    this.shelf.keepSeen(now, wall);
     if (!this.isRunning) return;
-    this.shelf.keepSeen(now);
     this.actor.send({ type: "time.checked", now_ms: now });
     if (this.isOver) this.keep(now);
     this.changed();
   }
 
+  /** The machine's clock has jumped. @param by - milliseconds, negative where it was set back */
+  noteJump(by: Milliseconds, now: Milliseconds): void {
+    if (!this.isUnderWay || by === 0) return;
+    const jump = { at_ms: Math.round(this.worked(now)), by_ms: by };
+    this.progress = { ...this.progress, clockJumps: [...this.progress.clockJumps, jump] };
+    this.keep(now);
+    this.changed();
+  }
+
   /** What goes on record, once it is over. */
   facts(appVersion: string): SittingFacts {
-    const { seed, person, startedAt } = this.progress;
-    const { worked_ms, pauses, interruptions, ended } = this.memory;
+    const { seed, seedFrom, person, personId, startedAt, clockJumps } = this.progress;
+    const { worked_ms, pauses, interruptions, breaks, ended } = this.memory;
     return {
       sheet: this.sheet,
       seed,
+      seedFrom,
       appVersion,
       ...(person !== null && { person }),
+      ...(personId !== null && { personId }),
       startedAt,
       worked_ms,
       pauses,
       interruptions,
+      breaks,
+      clockJumps,
       tries: this.results,
       motions: this.results.map((_, index) => this.packed.get(index) ?? this.shelf.packedMotion(index)),
       answers: this.answers,
@@ -269,7 +319,8 @@ export class SittingSession extends Store {
 
   private keep(now: Milliseconds, ended: EndedTry | null = null): void {
     const keeps = this.progress.keeps + 1;
-    this.progress = { ...this.progress, snapshot: this.actor.getPersistedSnapshot(), lastSeen_ms: now, keeps };
+    const seen = { lastSeen_ms: now, lastWall_ms: now + this.wallAhead };
+    this.progress = { ...this.progress, snapshot: this.actor.getPersistedSnapshot(), ...seen, keeps };
     this.shelf.keepProgress(this.progress);
     this.onKept(this.progress, ended);
   }

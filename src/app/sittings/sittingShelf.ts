@@ -50,17 +50,18 @@ export class SittingShelf {
   /** The sitting under way, or the last one that has not been put away. */
   get progress(): SittingProgress | null {
     const progress = readProgress(this.get(PROGRESS_KEY));
-    const seen = Number(this.get(SEEN) ?? 0);
-    return progress && { ...progress, lastSeen_ms: Math.max(progress.lastSeen_ms, seen) };
+    const [seen = 0, wall = seen] = (this.get(SEEN) ?? "").split(" ").map(Number);
+    if (progress === null || !(seen > progress.lastSeen_ms)) return progress;
+    return { ...progress, lastSeen_ms: seen, lastWall_ms: wall };
   }
 
   keepProgress(progress: SittingProgress): void {
     this.set(PROGRESS_KEY, JSON.stringify(progress));
   }
 
-  /** Notes that the sitting still goes on. */
-  keepSeen(now_ms: number): void {
-    this.set(SEEN, String(now_ms));
+  /** Notes that the sitting still goes on. @param wall_ms - the same moment by the clock on the wall */
+  keepSeen(now_ms: number, wall_ms = now_ms): void {
+    this.set(SEEN, `${now_ms} ${wall_ms}`);
   }
 
   /** @param packed - as `packedMotion` gives it */

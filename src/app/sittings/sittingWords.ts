@@ -12,6 +12,7 @@ import type { Milliseconds } from "../../lock/dial";
 import { spanText } from "../sheets/sheetWords";
 import { signedText } from "../shell/signedText";
 import { jobMeasured } from "./jobTryWords";
+import type { SittingSession } from "./sittingSession";
 
 /** A time as a clock shows it: "4:05", "1:12:00". */
 export function clockText(time_ms: Milliseconds): string {
@@ -32,26 +33,50 @@ export function ruleSentences(sheet: Sheet): string[] {
   const { tries, questions, pauseAllowed, onReload, timeLimit_ms } = sittingPlan(sheet);
   const work = questions > 0 ? `, then ${countWords(questions, "question", "questions")}` : "";
   return [
-    `${countWords(tries, "try", "tries")}${work}. What a try came to is shown at the end only.`,
+    `You have ${countWords(tries, "try", "tries")}${work}. The result is shown after the sitting.`,
     timeLimit_ms === null
-      ? "There is no limit on the whole time."
-      : `The whole time is at most ${spanWords(timeLimit_ms)}; what is missing then counts as missed.`,
-    pauseAllowed ? "You may pause between tries." : "There is no pause.",
-    onReload === "resume"
-      ? "If the page is closed or reloaded, the try under way is lost and the sitting goes on."
-      : "If the page is closed or reloaded, the sitting is over and recorded as broken off.",
+      ? "There is no time limit for the whole sitting."
+      : `You have ${spanWords(timeLimit_ms)} in all. Whatever is not done by then counts as missed.`,
+    pauseAllowed
+      ? "You may pause between tries. The record shows how often and how long."
+      : "You cannot pause. The clock runs until the end.",
+    reloadSentence(pauseAllowed, onReload),
   ];
+}
+
+/** What comes of a page that is closed or reloaded. */
+function reloadSentence(pauseAllowed: boolean, onReload: "resume" | "broken-off"): string {
+  if (onReload === "broken-off")
+    return "If you close or reload the page, the sitting ends and is recorded as broken off.";
+  const clock = pauseAllowed ? "The clock stops until you go on." : "The clock runs on.";
+  return `If you close or reload the page, the try you are in is lost. ${clock} The record shows it.`;
+}
+
+/** Why a sitting waits, and what its clock does, for whoever sits it. */
+export function standingWords({ state, plan }: Pick<SittingSession, "state" | "plan">): string {
+  if (state === "paused") return "You have paused. The clock is stopped.";
+  const clock = plan.pauseAllowed
+    ? "The clock was stopped meanwhile."
+    : "This sheet allows no pause: the clock is running.";
+  return `The page was reloaded. A try that you had begun is lost. ${clock}`;
 }
 
 /** Name of a station for a person. */
 export const stationTitle = ({ title, id }: Station): string => title ?? id;
 
-const HELPS: Readonly<Record<Station["help"], string>> = { full: "full", counts: "arrivals counted", silent: "none" };
+const HELPS: Readonly<Record<Station["help"], string>> = {
+  full: "full help",
+  counts: "arrivals counted",
+  silent: "no help",
+};
 
 /** A station as a row: its title, its lock, its help, its tries and its time. */
 export function stationRow(station: Station): string[] {
-  const limit = station.timeLimit_s === undefined ? "any time" : `${spanText(station.timeLimit_s)} a try`;
-  const upTo = station.kind === "dialing" && station.upTo !== undefined ? ` (${station.upTo} of its numbers)` : "";
+  const limit = station.timeLimit_s === undefined ? "no limit" : `at most ${spanText(station.timeLimit_s)} a try`;
+  const upTo =
+    station.kind === "dialing" && station.upTo !== undefined
+      ? ` (first ${station.upTo === 1 ? "number" : `${station.upTo} numbers`} only)`
+      : "";
   return [
     stationTitle(station),
     `${stationProfile(station).title}${upTo}`,
@@ -69,7 +94,7 @@ export const verdictWord = (verdict: Verdict): string => VERDICTS[verdict];
 const HEADLINES: Readonly<Record<Verdict, string>> = {
   pass: "Passed.",
   fail: "Not passed.",
-  "not shown": "Not shown yet: the tries leave it open.",
+  "not shown": "Not shown yet: the tries so far cannot tell.",
 };
 
 /** What a sitting came to, in a sentence. */
@@ -80,9 +105,9 @@ export function verdictHeadline({ marking, ended }: Pick<SittingRecord, "marking
 }
 
 const ENDS: Readonly<Record<SittingEnd, string>> = {
-  finished: "It was finished.",
-  time: "The time ran out: what is missing counts as missed.",
-  "broken-off": "It was broken off: what is missing is left open.",
+  finished: "The sitting was finished.",
+  time: "Time ran out. Whatever was not done counts as missed.",
+  "broken-off": "The sitting was broken off. Whatever was not done is left open.",
 };
 
 /** How a sitting ended, in a sentence. */
@@ -98,7 +123,9 @@ function claimSentences({ sheet, tries, marking }: SittingRecord): string[] {
     const misses = made.filter((one) => one.kind === "dialing" && !isRight(one, station)).length;
     const wanted = trialsToShow(claim, misses);
     const missed = countWords(misses, "miss", "misses");
-    return [`${criterion.place}: with ${missed}, ${claimText(claim)} takes ${wanted} tries; you made ${made.length}.`];
+    return [
+      `${criterion.place}: with ${missed}, it takes ${wanted} tries to show ${claimText(claim)}. You made ${made.length}.`,
+    ];
   });
 }
 

@@ -60,17 +60,17 @@ describe("rules in sentences", () => {
   test("of a strict sheet", () => {
     const sitting = { pauseAllowed: false, onReload: "broken-off", clockHideable: true, timeLimit_s: 600 } as const;
     expect(ruleSentences(testSheet({ sitting })).join(" ")).toBe(
-      "10 tries. What a try came to is shown at the end only. The whole time is at most 10 min; what is missing then counts as missed. There is no pause. If the page is closed or reloaded, the sitting is over and recorded as broken off.",
+      "You have 10 tries. The result is shown after the sitting. You have 10 min in all. Whatever is not done by then counts as missed. You cannot pause. The clock runs until the end. If you close or reload the page, the sitting ends and is recorded as broken off.",
     );
   });
 
   test("of a station", () => {
     expect(stationRow(dialingStation({ upTo: 1, timeLimit_s: 60 }))).toEqual([
       "dial",
-      "Three-wheel, 100 graduations (1 of its numbers)",
-      "none",
+      "Three-wheel, 100 graduations (first number only)",
+      "no help",
       "10",
-      "60 s a try",
+      "at most 60 s a try",
     ]);
   });
 });
@@ -113,14 +113,14 @@ describe("a result in words", () => {
 
   test("says what a claim still wants", () => {
     expect(resultAdvice(record(4, "finished"))).toEqual([
-      "dial: with 1 miss, 90 % with 90 % confidence takes 38 tries; you made 5.",
+      "dial: with 1 miss, it takes 38 tries to show 90 % with 90 % confidence. You made 5.",
       "22 of 22 shows 90 % with 90 % confidence.",
       "With one miss it takes 37 of 38, with two 50 of 52.",
     ]);
   });
 
   test("has one headline for each verdict, and one for a sitting broken off", () => {
-    expect(verdictHeadline(record(5, "finished"))).toBe("Not shown yet: the tries leave it open.");
+    expect(verdictHeadline(record(5, "finished"))).toBe("Not shown yet: the tries so far cannot tell.");
     expect(verdictHeadline(record(0, "finished"))).toBe("Not passed.");
     expect(verdictHeadline(record(5, "broken-off"))).toBe("Broken off before the end.");
   });

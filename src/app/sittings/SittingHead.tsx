@@ -1,0 +1,27 @@
+import type { SittingSession } from "./sittingSession";
+
+/** Why a sitting may come out the same again, or null where it has a seed of its own. */
+function seedWords({ seedFrom }: SittingSession): string | null {
+  if (seedFrom === "address") {
+    return "Practice only: the address sets the seed, so anyone can repeat this sitting. The record says so.";
+  }
+  return seedFrom === "sheet"
+    ? "This sheet sets its seed: every sitting of it has the same numbers and questions."
+    : null;
+}
+
+/** Who sits, and whether the sitting is one that can be repeated. */
+export function SittingHead({ session }: { readonly session: SittingSession }) {
+  const { person } = session;
+  const seed = seedWords(session);
+  return (
+    <>
+      {person !== null && (
+        <p className="sitting-person">
+          Candidate: <b>{person}</b>
+        </p>
+      )}
+      {seed !== null && <p className="sitting-soft sitting-seed">{seed}</p>}
+    </>
+  );
+}
