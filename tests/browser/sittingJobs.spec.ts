@@ -1,3 +1,4 @@
+import { readFile } from "node:fs/promises";
 import type { Page } from "@playwright/test";
 import manifest from "../../package.json" with { type: "json" };
 import { changeTo } from "../../src/app/handover/run/changeWork";
@@ -132,8 +133,9 @@ test("a change, a trouble and a handover by keyboard come to their verdict", asy
   await expect(tries.nth(1)).toContainText("named right: index slipped");
   await expect(tries.nth(2)).toContainText("handed over");
 
-  const saved = page.getByRole("link", { name: /^Save the record/ });
-  const text = await saved.evaluate((link) => fetch(link.getAttribute("href") ?? "").then((got) => got.text()));
+  const downloading = page.waitForEvent("download");
+  await page.getByRole("link", { name: /^Save the record/ }).click();
+  const text = await readFile(await (await downloading).path(), "utf8");
   expect(checkRecordFile(text, manifest.version).check.problems).toEqual([]);
   const wishful = text.replace('"faults": []', '"faults": [{"code":"set-off"}]');
   expect(checkRecordFile(wishful, manifest.version).check.problems).toContainEqual(expect.stringContaining("changed"));

@@ -2,6 +2,7 @@ import { useMemo } from "react";
 import { markingScheme, schemeAdvice, schemeRows } from "../../drill/marking/markingScheme";
 import type { Sheet, Station } from "../../drill/sheet/sheet";
 import { sheetFingerprint } from "../../drill/sheet/sheetFingerprint";
+import { stationName } from "../../drill/sheet/stationName";
 import { AnswerKey } from "./AnswerKey";
 import { examplePlan, isDrawn, type Plan } from "./previewModel";
 import {
@@ -13,7 +14,6 @@ import {
   ORDER_WORDS,
   sittingSentences,
   stationLine,
-  stationName,
 } from "./sheetWords";
 import { groupText, tryGroups } from "./tryGroups";
 

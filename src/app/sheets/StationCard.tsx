@@ -1,7 +1,8 @@
 import type { Station } from "../../drill/sheet/sheet";
+import { stationName } from "../../drill/sheet/stationName";
 import type { EditSession } from "./editSession";
 import { StationForm } from "./StationForm";
-import { stationLine, stationName } from "./sheetWords";
+import { stationLine } from "./sheetWords";
 
 /** What is done with a station; the list keeps the focus where it belongs. */
 export type StationAct = "up" | "down" | "copy" | "remove";

@@ -1,8 +1,8 @@
 import type { Sheet, Station } from "../../drill/sheet/sheet";
 import { beginEditing, type Edit, type Editing, edited, redone, undone } from "../../drill/sheet/sheetEditing";
+import { stationName } from "../../drill/sheet/stationName";
 import { Store } from "../shell/store";
 import { copiedStation, newStation } from "./newSheet";
-import { stationName } from "./sheetWords";
 
 /** Fields of the sheet itself, without its stations. */
 export type SheetFields = Extract<Edit, { type: "describe" }>["fields"];

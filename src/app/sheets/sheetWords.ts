@@ -12,11 +12,6 @@ export function countText(count: number, one: string, many = `${one}s`): string 
   return `${count} ${count === 1 ? one : many}`;
 }
 
-/** What a station is called: its title, or its place. */
-export function stationName({ title }: Station, index: number): string {
-  return title === undefined || title === "" ? `Station ${index + 1}` : title;
-}
-
 /** The lock of a station, or null where the sheet names one that is not known. */
 export function knownProfile(station: Station): Profile | null {
   try {

@@ -2,7 +2,9 @@ import { type ReactNode, useEffect, useMemo, useRef } from "react";
 import { harmlessName } from "../../drill/harmlessText";
 import type { AnswerGiven } from "../../drill/questions/questionDifficulty";
 import { sheetFingerprint } from "../../drill/sheet/sheetFingerprint";
-import { markedAgain, NOTICE, type SittingBreak, type SittingRecord } from "../../drill/sittingRecord";
+import { stationName } from "../../drill/sheet/stationName";
+import type { SittingBreak } from "../../drill/sittingMachine";
+import { markedAgain, NOTICE, type SittingRecord } from "../../drill/sittingRecord";
 import type { Motion } from "../../logbook/traceCodec";
 import { messageOf } from "../shell/messageOf";
 import { APP_VERSION } from "./appVersion";
@@ -11,7 +13,7 @@ import { checkKept } from "./recordFile";
 import { SaveRecord } from "./SaveRecord";
 import { StartedAt } from "./StartedAt";
 import type { KeptRecord } from "./sittingShelf";
-import { clockText, endSentence, resultAdvice, stationTitle, verdictHeadline, verdictWord } from "./sittingWords";
+import { clockText, endSentence, resultAdvice, verdictHeadline, verdictWord } from "./sittingWords";
 import { TextTable } from "./TextTable";
 import { TriesReview } from "./TriesReview";
 
@@ -113,7 +115,7 @@ function Provenance({ kept }: { readonly kept: KeptRecord }) {
     ["seed", record.seedFrom === undefined ? `${record.seed}` : `${record.seed}, ${SEEDS[record.seedFrom]}`],
     ["version", record.appVersion],
     ...record.sheet.stations.map(
-      (station, k) => [`lock of ${stationTitle(station)}`, `SHA-256 ${record.profileHashes[k]}`] as const,
+      (station, k) => [`lock of ${stationName(station, k)}`, `SHA-256 ${record.profileHashes[k]}`] as const,
     ),
     ["this record", `SHA-256 ${sha256}`],
   ];

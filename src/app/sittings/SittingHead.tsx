@@ -1,3 +1,4 @@
+import { harmlessName } from "../../drill/harmlessText";
 import type { SittingSession } from "./sittingSession";
 
 /** Why a sitting may come out the same again, or null where it has a seed of its own. */
@@ -18,7 +19,7 @@ export function SittingHead({ session }: { readonly session: SittingSession }) {
     <>
       {person !== null && (
         <p className="sitting-person">
-          Candidate: <b>{person}</b>
+          Candidate: <b>{harmlessName(person)}</b>
         </p>
       )}
       {seed !== null && <p className="sitting-soft sitting-seed">{seed}</p>}

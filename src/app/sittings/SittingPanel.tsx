@@ -1,11 +1,11 @@
 import { useEffect, useRef } from "react";
+import { stationName } from "../../drill/sheet/stationName";
 import { weightWords } from "../dial/weightWords";
 import { spanText } from "../sheets/sheetWords";
 import { BreakOff } from "./BreakOff";
 import { SittingClock } from "./SittingClock";
 import { SittingHead } from "./SittingHead";
 import type { SittingSession } from "./sittingSession";
-import { stationTitle } from "./sittingWords";
 import { pageTime } from "./steadyTime";
 import type { TryInHand } from "./tryInHand";
 
@@ -58,7 +58,7 @@ export function SittingPanel({ session, one }: SittingPanelProps) {
       </h2>
       <SittingHead session={session} />
       <SittingClock session={session} />
-      <p className="sitting-title">{stationTitle(station)}</p>
+      <p className="sitting-title">{stationName(station, one.setup.plan.station)}</p>
       {station.task !== undefined && <p>{station.task}</p>}
       <p className="sitting-soft">{conditionWords(one)}</p>
       <p role="status" className="sitting-try-state" data-testid="try-state">

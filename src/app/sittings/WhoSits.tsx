@@ -1,4 +1,5 @@
 import { type RefObject, useEffect, useId, useState } from "react";
+import { harmlessName } from "../../drill/harmlessText";
 import type { PersonRecord } from "../../logbook/records";
 import { messageOf } from "../shell/messageOf";
 import type { SittingSession } from "./sittingSession";
@@ -74,7 +75,7 @@ function Choice({ form, field }: Omit<WhoSitsProps, "session">) {
         <div className="sitting-buttons">
           {form.people.map((person) => (
             <button key={person.id} type="button" className="button" onClick={() => form.choose(person)}>
-              {person.name}
+              {harmlessName(person.name)}
             </button>
           ))}
         </div>
@@ -107,7 +108,7 @@ export function WhoSits({ session, form, field }: WhoSitsProps) {
         <Choice form={form} field={field} />
       ) : (
         <p>
-          You are <b>{session.person}</b>.{" "}
+          You are <b>{harmlessName(session.person ?? "")}</b>.{" "}
           <button type="button" className="button sitting-noprint" onClick={form.ask}>
             Not you?
           </button>

@@ -4,6 +4,7 @@ import type { Verdict } from "../../drill/marking/judgeCriterion";
 import { markingScheme, schemeAdvice } from "../../drill/marking/markingScheme";
 import { isRight, type TryResult, zeroShown } from "../../drill/marking/tryResult";
 import type { Sheet, Station } from "../../drill/sheet/sheet";
+import { stationName } from "../../drill/sheet/stationName";
 import { stationProfile } from "../../drill/sheet/stationProfile";
 import type { SittingEnd } from "../../drill/sittingMachine";
 import { sittingPlan } from "../../drill/sittingPlan";
@@ -61,9 +62,6 @@ export function standingWords({ state, plan }: Pick<SittingSession, "state" | "p
   return `The page was reloaded. A try that you had begun is lost. ${clock}`;
 }
 
-/** Name of a station for a person. */
-export const stationTitle = ({ title, id }: Station): string => title ?? id;
-
 const HELPS: Readonly<Record<Station["help"], string>> = {
   full: "full help",
   counts: "arrivals counted",
@@ -71,14 +69,14 @@ const HELPS: Readonly<Record<Station["help"], string>> = {
 };
 
 /** A station as a row: its title, its lock, its help, its tries and its time. */
-export function stationRow(station: Station): string[] {
+export function stationRow(station: Station, index: number): string[] {
   const limit = station.timeLimit_s === undefined ? "no limit" : `at most ${spanText(station.timeLimit_s)} a try`;
   const upTo =
     station.kind === "dialing" && station.upTo !== undefined
       ? ` (first ${station.upTo === 1 ? "number" : `${station.upTo} numbers`} only)`
       : "";
   return [
-    stationTitle(station),
+    stationName(station, index),
     `${stationProfile(station).title}${upTo}`,
     HELPS[station.help],
     String(station.repetitions),
@@ -173,7 +171,7 @@ function measured(one: TryResult, station: Station): Pick<TryRow, "outcome" | "s
 export function tryRow(one: TryResult, sheet: Sheet): TryRow {
   const station = sheet.stations[one.station];
   if (station === undefined) throw new Error(`the sheet has no station ${one.station}`);
-  const place = `${stationTitle(station)}, ${one.repetition}`;
+  const place = `${stationName(station, one.station)}, try ${one.repetition}`;
   if (one.isBrokenOff) return { place, outcome: "lost to a reload", stops: "–", faults: "–", time: "–" };
   return { place, ...measured(one, station), time: seconds(one.time_ms) };
 }

@@ -1,4 +1,5 @@
 import type { QuestionPaper, Sheet, Station } from "../sheet/sheet";
+import { stationName } from "../sheet/stationName";
 import { type Claim, claimAdvice, claimText } from "./claim";
 import { PROOFS_WANTED } from "./jobRule";
 
@@ -135,7 +136,7 @@ function asksOf(station: Station): Asked[] {
 const stationCriteria = (station: Station, index: number): Criterion[] => {
   const asked = asksOf(station);
   const claim = station.kind === "dialing" ? station.passMarks.claim : undefined;
-  const place = station.title ?? station.id;
+  const place = stationName(station, index);
   return asked.flatMap(([kind, limit, asks]) =>
     limit === undefined
       ? []

@@ -8,26 +8,26 @@ const sheet = testSheet({
 });
 
 test.each([
-  { one: changeTry(), row: ["change, 1", "opens as written", "3 proofs", "none", "240.0 s"] },
+  { one: changeTry(), row: ["Station 1, try 1", "opens as written", "3 proofs", "none", "240.0 s"] },
   {
     one: changeTry({ outcome: "off", proofs: 1, faults: [{ code: "number-set-off", size: 0.8 }], time_ms: 250_000 }),
-    row: ["change, 1", "opens, but not as written, too late", "1 proof", "number set off", "250.0 s"],
+    row: ["Station 1, try 1", "opens, but not as written, too late", "1 proof", "number set off", "250.0 s"],
   },
   {
     one: troubleTry({ station: 1, sizeError: -0.25 }),
-    row: ["trouble, 1", "named right: index slipped", "size −0.3", "2 tries, 4 measurements", "180.0 s"],
+    row: ["Station 2, try 1", "named right: index slipped", "size −0.3", "2 tries, 4 measurements", "180.0 s"],
   },
   {
     one: troubleTry({ station: 1, isNamedRight: false, sizeError: null }),
-    row: ["trouble, 1", "guessed or misplaced: index slipped", "–", "2 tries, 4 measurements", "180.0 s"],
+    row: ["Station 2, try 1", "guessed or misplaced: index slipped", "–", "2 tries, 4 measurements", "180.0 s"],
   },
   {
     one: troubleTry({ station: 1, named: "lost-motion", isNamedRight: false, sizeError: null, tries: 1 }),
-    row: ["trouble, 1", "not found: index slipped", "–", "1 try, 4 measurements", "180.0 s"],
+    row: ["Station 2, try 1", "not found: index slipped", "–", "1 try, 4 measurements", "180.0 s"],
   },
   {
     one: handoverTry({ station: 2, undone: 1 }),
-    row: ["Records room, 1", "handed over", "1 undone", "none", "600.0 s"],
+    row: ["Records room, try 1", "handed over", "1 undone", "none", "600.0 s"],
   },
   {
     one: handoverTry({
@@ -36,11 +36,11 @@ test.each([
       missing: ["way-out", "record"],
       faults: [{ code: "shut-in" }],
     }),
-    row: ["Records room, 1", "not handed over; missing: way out; record", "0 undone", "shut in", "600.0 s"],
+    row: ["Records room, try 1", "not handed over; missing: way out; record", "0 undone", "shut in", "600.0 s"],
   },
   {
     one: handoverTry({ station: 2, isBrokenOff: true }),
-    row: ["Records room, 1", "lost to a reload", "–", "–", "–"],
+    row: ["Records room, try 1", "lost to a reload", "–", "–", "–"],
   },
 ])("a job as a row: $row.1", ({ one, row }) => {
   const { place, outcome, stops, faults, time } = tryRow(one, sheet);

@@ -65,8 +65,8 @@ describe("rules in sentences", () => {
   });
 
   test("of a station", () => {
-    expect(stationRow(dialingStation({ upTo: 1, timeLimit_s: 60 }))).toEqual([
-      "dial",
+    expect(stationRow(dialingStation({ upTo: 1, timeLimit_s: 60 }), 0)).toEqual([
+      "Station 1",
       "Three-wheel, 100 graduations (first number only)",
       "no help",
       "10",
@@ -80,16 +80,16 @@ describe("a try as a row", () => {
   const row = (one: TryResult) => Object.values(tryRow(one, sheet)).join(" | ");
 
   test.each<[TryResult, string]>([
-    [dialingTry(), "dial, 1 | opened | +0.1  −0.3  +0.1 | none | 30.0 s"],
+    [dialingTry(), "Station 1, try 1 | opened | +0.1  −0.3  +0.1 | none | 30.0 s"],
     [
       dialingTry({ opened: false, stopErrors: [0, 4, null], faults: [{ code: "ran-past", number: 2, size: 4 }] }),
-      "dial, 1 | not right | 0.0  +4.0  – | ran past at number 2 | 30.0 s",
+      "Station 1, try 1 | not right | 0.0  +4.0  – | ran past at number 2 | 30.0 s",
     ],
-    [dialingTry({ isBrokenOff: true }), "dial, 1 | lost to a reload | – | – | –"],
-    [zeroingTry({ station: 1 }), "zero, 1 | shown to be good | right +0.1  left −0.1 | 0 refused | 90.0 s"],
+    [dialingTry({ isBrokenOff: true }), "Station 1, try 1 | lost to a reload | – | – | –"],
+    [zeroingTry({ station: 1 }), "Station 2, try 1 | shown to be good | right +0.1  left −0.1 | 0 refused | 90.0 s"],
     [
       zeroingTry({ station: 1, verdicts: { left: null, right: "accept" }, means: { left: null, right: 0 } }),
-      "zero, 1 | not shown | right 0.0  left open | 0 refused | 90.0 s",
+      "Station 2, try 1 | not shown | right 0.0  left open | 0 refused | 90.0 s",
     ],
   ])("%#", (one, text) => {
     expect(row(one)).toBe(text);
@@ -113,7 +113,7 @@ describe("a result in words", () => {
 
   test("says what a claim still wants", () => {
     expect(resultAdvice(record(4, "finished"))).toEqual([
-      "dial: with 1 miss, it takes 38 tries to show 90 % with 90 % confidence. You made 5.",
+      "Station 1: with 1 miss, it takes 38 tries to show 90 % with 90 % confidence. You made 5.",
       "22 of 22 shows 90 % with 90 % confidence.",
       "With one miss it takes 37 of 38, with two 50 of 52.",
     ]);

@@ -162,11 +162,11 @@ test("the scheme of a job says what is asked and how it is judged", () => {
   ];
   const rows = schemeRows(markingScheme(testSheet({ stations })));
   expect(rows.map(([place, asks]) => `${place}: ${asks}`).slice(1)).toEqual([
-    "change: At least 3 of 4 changes open as written and are proved 3 times.",
-    "change: At most 1 of 4 tries have a fault.",
-    "change: A try takes at most 300 s on average.",
-    "trouble: At least 5 of 6 conditions are named right.",
-    "trouble: Where the condition is named right, the size told is off by at most 0.5 graduations on average.",
-    "handover: At least 1 of 2 handovers have nothing missing and no fault.",
+    "Station 1: At least 3 of 4 changes open as written and are proved 3 times.",
+    "Station 1: At most 1 of 4 tries have a fault.",
+    "Station 1: A try takes at most 300 s on average.",
+    "Station 2: At least 5 of 6 conditions are named right.",
+    "Station 2: Where the condition is named right, the size told is off by at most 0.5 graduations on average.",
+    "Station 3: At least 1 of 2 handovers have nothing missing and no fault.",
   ]);
 });

@@ -221,7 +221,7 @@ describe("the verdict of the whole", () => {
     const { verdict, reasons } = marked(sheet, triesRight(2, 2));
     expect(verdict).toBe("not shown");
     expect(reasons).toEqual([
-      "dial: The tries show 90 % with 90 % confidence. Not shown: 2 of 2 right: 90 % is not shown with 90 % confidence.",
+      "Station 1: The tries show 90 % with 90 % confidence. Not shown: 2 of 2 right: 90 % is not shown with 90 % confidence.",
     ]);
     expect(marked(dialed({}, 2), triesRight(2, 2))).toEqual({
       verdict: "not shown",

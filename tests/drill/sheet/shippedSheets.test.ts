@@ -1,8 +1,12 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { type BrokenRule, explain } from "../../../src/drill/combinationRules";
+import { markingScheme } from "../../../src/drill/marking/markingScheme";
+import { markSitting } from "../../../src/drill/marking/markSitting";
+import type { TryResult } from "../../../src/drill/marking/tryResult";
 import { drawQuestions } from "../../../src/drill/questions/drawQuestions";
 import { SHIPPED_QUESTIONS } from "../../../src/drill/questions/shippedQuestions";
+import { markDoubts } from "../../../src/drill/sheet/markDoubts";
 import { parseSheet, sheetDoubts } from "../../../src/drill/sheet/parseSheet";
 import { type PlannedTry, planTries } from "../../../src/drill/sheet/planTries";
 import type { Sheet } from "../../../src/drill/sheet/sheet";
@@ -34,9 +38,43 @@ function brokenBy({ stations }: Sheet, { station: index, combination }: PlannedT
   return explain(combination, rules, graduations);
 }
 
+/** A try that opened, or did not and had a fault. */
+const dialed = (station: number, repetition: number, opened: boolean): TryResult => ({
+  kind: "dialing",
+  station,
+  repetition,
+  combination: [1, 2, 3],
+  opened,
+  stopErrors: [0, 0, 0],
+  faults: opened ? [] : [{ code: "ran-past", number: 2, size: 3 }],
+  time_ms: 1000,
+  isBrokenOff: false,
+});
+
 describe.each(SHEETS)("%s", (_, sheet) => {
   test("gives no cause for doubt", () => {
     expect(sheetDoubts(sheet)).toEqual([]);
+  });
+
+  test("asks for no mark that cannot be reached, or that another contradicts", () => {
+    expect(markDoubts(sheet)).toEqual([]);
+  });
+
+  test("whoever just reaches the marks that are counted passes all that follow from the same count", () => {
+    for (const [index, station] of sheet.stations.entries()) {
+      if (station.kind !== "dialing" || station.passMarks.firstTime === undefined) continue;
+      const made = Array.from({ length: station.repetitions }, (_, k) =>
+        dialed(index, k + 1, k < (station.passMarks.firstTime ?? 0)),
+      );
+      const { marks } = markSitting(markingScheme(sheet), sheet, { tries: made, answers: [], ended: "time" });
+      const counted = marks.filter(
+        ({ criterion: { kind, station: place } }) =>
+          place === index && ["first-time", "claim", "faulty-tries"].includes(kind),
+      );
+      expect(counted.map(({ criterion, verdict }) => `${criterion.kind}: ${verdict}`)).toEqual(
+        counted.map(({ criterion }) => `${criterion.kind}: pass`),
+      );
+    }
   });
 
   test("plans only combinations that its rules allow", () => {
