@@ -50,7 +50,7 @@ type LogbookFile = z.infer<typeof fileSchema> & Pick<LogbookContents["records"],
 /** How far the reading of a file is: its text is taken apart, its records are checked, then the motions one by one. */
 export type ReadingProgress =
   | { readonly stage: "opening" | "checking" }
-  | { readonly stage: "motions"; readonly done: number; readonly total: number };
+  | { readonly stage: "motions" | "replaying"; readonly done: number; readonly total: number };
 
 /** Motions from one word about them to the next. */
 const TOLD_EVERY = 100;

@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { harmlessText } from "../../drill/harmlessText";
 import { mergeIntoLogbook } from "../../logbook/wholeLogbook";
 import { currentLogbook } from "../logbook/currentLogbook";
 import { mergedWords } from "../logbook/mergedWords";
@@ -99,6 +100,26 @@ function Problems({ desk }: DeskProps) {
   );
 }
 
+/** What was read and does not count, or comes twice under two names. */
+function Doubts({ desk }: DeskProps) {
+  const doubts = [
+    ...desk.files.flatMap(({ key, name, leftOut }) =>
+      leftOut.map((sentence) => ({ key: `${key} ${sentence}`, name, sentence })),
+    ),
+    ...desk.copies.map((sentence) => ({ key: sentence, name: "Copies", sentence })),
+  ];
+  if (doubts.length === 0) return null;
+  return (
+    <div className="desk-problems" role="alert" aria-label="Attempts that do not count">
+      {doubts.map(({ key, name, sentence }) => (
+        <p key={key}>
+          <b>{harmlessText(name)}</b>: {harmlessText(sentence)}
+        </p>
+      ))}
+    </div>
+  );
+}
+
 function FileList({ desk }: DeskProps) {
   return (
     <ul className="desk-files" aria-label="Logbooks on the desk">
@@ -155,6 +176,7 @@ export function DeskFiles({ desk, view }: DeskProps & { readonly view: ClassView
       <AddBar desk={desk} />
       <ReadingLine reading={desk.reading} onStop={() => desk.stop()} />
       <Problems desk={desk} />
+      <Doubts desk={desk} />
       {count > 0 && <FileList desk={desk} />}
     </section>
   );

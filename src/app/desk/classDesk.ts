@@ -1,5 +1,6 @@
 import { DEMO_SEED, demoLogbook } from "../../logbook/demoLogbook";
 import { contentsOf, joinContents, type LogbookContents } from "../../logbook/logbookContents";
+import { sameRecordings } from "../../logbook/sameRecordings";
 import { LogbookReader } from "../logbook/logbookReader";
 import type { ReadingState } from "../logbook/readingWords";
 import { messageOf } from "../shell/messageOf";
@@ -12,6 +13,8 @@ export interface DeskFile {
   readonly name: string;
   readonly contents: LogbookContents;
   readonly isDemo: boolean;
+  /** Attempts that their recordings do not bear out, and which do not count, a sentence each. */
+  readonly leftOut: readonly string[];
 }
 
 /** A file that no logbook could be read from, and why. */
@@ -27,6 +30,8 @@ const DEMO_NAME = "Demo class, invented";
 export class ClassDesk extends Store {
   files: readonly DeskFile[] = [];
   problems: readonly DeskProblem[] = [];
+  /** Recordings that come under more than one name or attempt, in sentences. */
+  copies: readonly string[] = [];
   /** The file being read, or null. */
   reading: ReadingState | null = null;
   private readonly reader: LogbookReader;
@@ -61,6 +66,7 @@ export class ClassDesk extends Store {
     this.reader.close();
     this.chosen = 0;
     this.reading = null;
+    this.lookForCopies();
     this.changed();
   }
 
@@ -73,6 +79,7 @@ export class ClassDesk extends Store {
   /** Takes a file off the desk. */
   remove(key: number): void {
     this.files = this.files.filter((file) => file.key !== key);
+    this.lookForCopies();
     this.changed();
   }
 
@@ -80,6 +87,7 @@ export class ClassDesk extends Store {
   clear(): void {
     this.files = [];
     this.problems = [];
+    this.copies = [];
     this.changed();
   }
 
@@ -100,9 +108,14 @@ export class ClassDesk extends Store {
     this.changed();
   }
 
-  private take(name: string, contents: LogbookContents, isDemo: boolean): void {
+  /** The demo class is invented, and never compared. */
+  private lookForCopies(): void {
+    this.copies = sameRecordings(this.files.filter(({ isDemo }) => !isDemo).map(({ contents }) => contents));
+  }
+
+  private take(name: string, contents: LogbookContents, isDemo: boolean, leftOut: readonly string[] = []): void {
     this.keys += 1;
-    this.files = [...this.files, { key: this.keys, name, contents, isDemo }];
+    this.files = [...this.files, { key: this.keys, name, contents, isDemo, leftOut }];
   }
 
   private async read(file: File): Promise<void> {
@@ -113,8 +126,8 @@ export class ClassDesk extends Store {
     };
     tell(null);
     try {
-      const contents = await this.reader.read(file, tell);
-      if (contents !== null) this.take(file.name, contents, false);
+      const read = await this.reader.readReplayed(file, tell);
+      if (read !== null) this.take(file.name, read.contents, false, read.leftOut);
     } catch (error) {
       this.keys += 1;
       this.problems = [...this.problems, { key: this.keys, name: file.name, sentence: messageOf(error) }];

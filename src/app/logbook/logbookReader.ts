@@ -1,7 +1,8 @@
 import type { LogbookContents } from "../../logbook/logbookContents";
 import { LogbookError } from "../../logbook/logbookError";
 import type { ReadingProgress } from "../../logbook/logbookFile";
-import type { ReaderMessage } from "./readerMessages";
+import type { ReplayedLogbook } from "../../logbook/replayedAttempts";
+import type { ReaderMessage, ReaderOrder } from "./readerMessages";
 
 /** What of a web worker is used. */
 export type ReaderWorker = Pick<Worker, "postMessage" | "terminate" | "onmessage" | "onerror">;
@@ -29,7 +30,21 @@ export class LogbookReader {
    * @returns null where reading was stopped
    * @throws {LogbookError} `bad-file` with a sentence for a person
    */
-  read(file: Blob, tell: (progress: ReadingProgress) => void): Promise<LogbookContents | null> {
+  async read(file: Blob, tell: (progress: ReadingProgress) => void): Promise<LogbookContents | null> {
+    return (await this.order(file, tell))?.contents ?? null;
+  }
+
+  /**
+   * Reads one file and replays every attempt in it; those that their recordings do not bear out are left out.
+   *
+   * @returns null where reading was stopped
+   * @throws {LogbookError} as `read`
+   */
+  readReplayed(file: Blob, tell: (progress: ReadingProgress) => void): Promise<ReplayedLogbook | null> {
+    return this.order({ replayed: file }, tell);
+  }
+
+  private order(order: ReaderOrder, tell: (progress: ReadingProgress) => void): Promise<ReplayedLogbook | null> {
     return new Promise((resolve, reject) => {
       const refuse = (sentence: string) => reject(new LogbookError("bad-file", sentence));
       this.stopReading = () => resolve(null);
@@ -40,14 +55,14 @@ export class LogbookReader {
       }
       this.worker.onmessage = ({ data }: MessageEvent<ReaderMessage>) => {
         if (data.kind === "progress") tell(data.progress);
-        else if (data.kind === "read") resolve(data.contents);
+        else if (data.kind === "read") resolve(data);
         else refuse(data.sentence);
       };
       this.worker.onerror = () => {
         this.close();
         refuse(NOT_STARTED);
       };
-      this.worker.postMessage(file);
+      this.worker.postMessage(order);
     });
   }
 

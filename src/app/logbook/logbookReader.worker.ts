@@ -1,5 +1,5 @@
-import { readAndTell } from "./readerMessages";
+import { type ReaderOrder, readAndTell } from "./readerMessages";
 
-addEventListener("message", ({ data }: MessageEvent<Blob>) => {
+addEventListener("message", ({ data }: MessageEvent<ReaderOrder>) => {
   readAndTell(data, (message) => postMessage(message));
 });

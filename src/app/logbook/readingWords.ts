@@ -14,6 +14,7 @@ const STAGES: Readonly<Record<ReadingProgress["stage"], string>> = {
   opening: "opening the file",
   checking: "checking the records",
   motions: "checking the motions",
+  replaying: "replaying the attempts",
 };
 
 /** What is going on, in a sentence that changes only with the stage, so that it may be read aloud. */
@@ -24,5 +25,7 @@ export function readingWords({ name, place, files, progress }: ReadingState): st
 
 /** Share of the file that is read, in [0, 1]; null while that cannot be told. */
 export function readShare({ progress }: Pick<ReadingState, "progress">): number | null {
-  return progress?.stage === "motions" ? progress.done / Math.max(1, progress.total) : null;
+  return progress?.stage === "motions" || progress?.stage === "replaying"
+    ? progress.done / Math.max(1, progress.total)
+    : null;
 }

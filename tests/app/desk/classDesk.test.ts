@@ -3,6 +3,7 @@ import { ClassDesk } from "../../../src/app/desk/classDesk";
 import { classView, deskSentence, fileSentence, namesOf } from "../../../src/app/desk/classView";
 import { LogbookReader, type ReaderWorker } from "../../../src/app/logbook/logbookReader";
 import { readAndTell } from "../../../src/app/logbook/readerMessages";
+import type { AttemptRecord } from "../../../src/logbook/attemptRecord";
 import type { LogbookContents } from "../../../src/logbook/logbookContents";
 import { writeLogbookFile } from "../../../src/logbook/logbookFile";
 import { anAttempt, aPerson, contents, NOON } from "../../support/logbookRecords";
@@ -23,8 +24,11 @@ const nearWorker = (): ReaderWorker => {
 
 const desk = () => new ClassDesk(new LogbookReader(nearWorker));
 const file = (name: string, logbook: LogbookContents) => new File([writeLogbookFile(logbook, NOON)], name);
-const tavro = contents([aPerson("tavro")], [anAttempt("a1"), anAttempt("a2")]);
-const mibsy = contents([aPerson("mibsy")], [anAttempt("b1", { personId: "mibsy" })]);
+/** An attempt that its short recording bears out. */
+const missed = (id: string, other: Partial<AttemptRecord> = {}) =>
+  anAttempt(id, { opened: false, duration_ms: 33, ...other });
+const tavro = contents([aPerson("tavro")], [missed("a1"), missed("a2")]);
+const mibsy = contents([aPerson("mibsy")], [missed("b1", { personId: "mibsy" })]);
 
 describe("the class desk", () => {
   test("takes many files, names a bad one, and keeps the good ones", async () => {
@@ -33,6 +37,14 @@ describe("the class desk", () => {
     expect(one.files.map(({ name }) => name)).toEqual(["a.json", "b.json"]);
     expect(one.problems).toMatchObject([{ name: "bad.json", sentence: expect.stringMatching(/^This file .*\.$/) }]);
     expect(one.reading).toBeNull();
+  });
+
+  test("leaves out what its recording does not bear out, and says so beside the file", async () => {
+    const one = desk();
+    const boasted = contents([aPerson("tavro")], [missed("a1"), missed("a2", { opened: true })]);
+    await one.add([file("a.json", boasted)]);
+    expect(one.files[0]?.contents.records.attempts.map(({ id }) => id)).toEqual(["a1"]);
+    expect(one.files[0]?.leftOut).toEqual([expect.stringMatching(/^1 attempt of tavro left out: recorded as opened/)]);
   });
 
   test("takes files that come while it reads, and counts them", async () => {
@@ -72,7 +84,7 @@ describe("the class desk", () => {
 
 describe("what lies on the desk", () => {
   const lying = (...all: (readonly [string, LogbookContents])[]) =>
-    all.map(([name, logbook], key) => ({ key, name, contents: logbook, isDemo: false }));
+    all.map(([name, logbook], key) => ({ key, name, contents: logbook, isDemo: false, leftOut: [] }));
 
   test("counts a record once that came twice, and says so", () => {
     const files = lying(["a.json", tavro], ["a again.json", tavro], ["b.json", mibsy]);

@@ -1,58 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { newProgress } from "../../../src/app/sittings/sittingProgress";
-import { SittingSession } from "../../../src/app/sittings/sittingSession";
 import { packedMotion } from "../../../src/app/sittings/sittingShelf";
-import { idealMotion } from "../../../src/dialing/idealMotion";
 import { checkRecord } from "../../../src/drill/checkRecord";
 import { readSittingRecord } from "../../../src/drill/record/readSittingRecord";
-import { recordHash, type SittingRecord, sittingRecord } from "../../../src/drill/sittingRecord";
+import { recordHash, type SittingRecord } from "../../../src/drill/sittingRecord";
 import { RECORDINGS } from "../../../src/logbook/recordings";
 import { sha256 } from "../../support/keptRecord";
-import { memoryShelf } from "../../support/memoryShelf";
-import { dialingStation, testSheet } from "../../support/testSheet";
+import { satRecord, VERSION } from "../../support/satRecord";
 
-const VERSION = "0.3.0";
-const SHEET = testSheet({
-  stations: [
-    dialingStation({ repetitions: 2, combinations: { policy: "drawn" }, passMarks: { firstTime: 2 } }),
-    dialingStation({ id: "coded", profile: "dial-encoder", combinations: { policy: "drawn" }, repetitions: 1 }),
-    dialingStation({ id: "first", upTo: 2, repetitions: 1, passMarks: { firstTime: 1 } }),
-  ],
-});
-
-/** Dials the try in hand in small moves, as a browser reports them. */
-function dialIt(session: SittingSession, from_ms: number, stopErrors: readonly number[]): number {
-  const one = session.inHand;
-  if (one?.kind !== "dialing") throw new Error("no dial is in hand");
-  const path = idealMotion(one.attempt.profile, one.attempt.combination, one.dial, stopErrors, 3);
-  let now = from_ms;
-  path.slice(1).forEach((position, k) => {
-    const from = path[k] ?? 0;
-    const steps = Math.max(1, Math.round(Math.abs(position - from) / 3));
-    for (let step = 0; step < steps; step++) {
-      now += 17;
-      session.turnBy((position - from) / steps, now, now);
-    }
-    now += 300;
-  });
-  session.endTry(now);
-  session.takeNext();
-  return now + 500;
-}
-
-/** A sitting by an invented hand, sat and recorded by the trainer's own code. */
-async function sat(): Promise<SittingRecord> {
-  const shelf = memoryShelf();
-  const fields = { id: "one", sheet: SHEET, seed: 5, person: "Tavro", personId: null };
-  const session = new SittingSession(newProgress(fields), shelf);
-  session.readInstructions();
-  session.start(1000);
-  let now = 2000;
-  for (const errors of [[0.25, 0, 0.25], [0, 4, 0], [0.5, 0, 0.25], []]) now = dialIt(session, now, errors);
-  return JSON.parse(JSON.stringify(await sittingRecord(session.facts(VERSION), sha256)));
-}
-
-const RECORD = await sat();
+const RECORD = await satRecord();
 
 /** Checks a record as one that was hashed anew, for that version. */
 async function checked(record: SittingRecord, appVersion = VERSION) {
