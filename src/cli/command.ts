@@ -5,8 +5,8 @@ export type OptionValues = Readonly<Record<string, string | boolean | undefined>
 
 /** Where a command reads and writes. Injected, so that commands are plain functions to their tests. */
 export interface Terminal {
-  /** Lines of a file, or of standard input for "-". */
-  lines(file: string): AsyncIterable<string>;
+  /** Lines of a file, or of standard input for "-"; null stands for one over the limit of length, which is not kept. */
+  lines(file: string): AsyncIterable<string | null>;
   /** The whole text of a file, or of standard input for "-". @throws {UsageError} when it cannot be read */
   text(file: string): Promise<string>;
   /** Writes to standard output and waits until it takes more. */
@@ -23,7 +23,7 @@ export interface Command {
   readonly usage: string;
   readonly options: NonNullable<ParseArgsConfig["options"]>;
   /**
-   * @returns the exit status: 0, or 1 when some of the input was bad
+   * @returns the exit status: 0, 1 when some of the input was bad, or 3 when something went wrong inside
    * @throws {UsageError} when the command line makes no sense
    */
   run(files: readonly string[], options: OptionValues, terminal: Terminal): Promise<number>;

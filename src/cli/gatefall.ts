@@ -17,7 +17,7 @@ const COMMANDS: readonly Command[] = [
 
 const overview = () => {
   const lines = COMMANDS.map(({ name, summary }) => `  ${name.padEnd(14)}${summary}`);
-  return `gatefall COMMAND ...\n\n${lines.join("\n")}\n\n"gatefall COMMAND --help" tells more. A practice result is not a certificate.\n`;
+  return `gatefall COMMAND ...\n\n${lines.join("\n")}\n\n"gatefall COMMAND --help" tells more.\n\nExit status: 0 done; 1 some of the input was bad; 2 the command line makes no sense, or a file cannot be read or\nwritten; 3 something went wrong inside the program.\n\nA practice result is not a certificate.\n`;
 };
 
 const HELP: NonNullable<ParseArgsConfig["options"]> = { help: { type: "boolean", short: "h" } };
@@ -79,7 +79,8 @@ function inputProblems(error: unknown): readonly string[] | undefined {
  *
  * @param args - without the interpreter and the script
  * @param complain - takes one sentence for standard error
- * @returns the exit status: 0; 1 when some of the input was bad; 2 when the command line makes no sense
+ * @returns the exit status: 0; 1 when some of the input was bad; 2 when the command line makes no sense;
+ *   what it throws went wrong inside (`INTERNAL_ERROR`)
  */
 export async function gatefall(
   args: readonly string[],

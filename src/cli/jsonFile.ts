@@ -1,3 +1,4 @@
+import { isNestedDeeply } from "../lock/jsonDepth";
 import type { Terminal } from "./command";
 import { UsageError } from "./usageError";
 
@@ -8,6 +9,7 @@ import { UsageError } from "./usageError";
  */
 export async function jsonFile(file: string, terminal: Terminal): Promise<unknown> {
   const text = await terminal.text(file);
+  if (isNestedDeeply(text)) throw new UsageError(`${file} is nested more than 100 deep; no file of this kind is`);
   try {
     // Some editors begin a file with a byte order mark, which is no JSON.
     return JSON.parse(text.replace(/^\uFEFF/, ""));

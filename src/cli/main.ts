@@ -1,34 +1,23 @@
 import { once } from "node:events";
 import { createReadStream } from "node:fs";
 import { readFile } from "node:fs/promises";
-import { createInterface } from "node:readline";
-import type { Readable } from "node:stream";
 import { text as wholeText } from "node:stream/consumers";
 import type { Terminal } from "./command";
+import { INTERNAL_ERROR, internalWords } from "./exitStatus";
 import { gatefall } from "./gatefall";
+import { linesOf } from "./lineSplitter";
 import { UsageError } from "./usageError";
 
 const cannotRead = (file: string, error: unknown) =>
   new UsageError(`${file} cannot be read: ${error instanceof Error ? error.message : String(error)}`);
 
-/** Lines of a stream. An error of the stream (a folder, a disk that fails) reaches whoever reads the lines. */
-async function* readLines(input: Readable): AsyncIterable<string> {
-  const reader = createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY });
-  let failure: unknown;
-  input.once("error", (error) => {
-    failure = error;
-    reader.close();
-  });
-  yield* reader;
-  if (failure !== undefined) throw failure;
-}
-
-/** Lines of a file as they come, however long the file. */
-async function* lines(file: string): AsyncIterable<string> {
+/** Lines of a file as they come, however long the file. An error (a folder, a disk that fails) reaches the reader. */
+async function* lines(file: string): AsyncIterable<string | null> {
   const input = file === "-" ? process.stdin : createReadStream(file);
+  input.setEncoding("utf8");
   try {
     if (file !== "-") await once(input, "open");
-    yield* readLines(input);
+    yield* linesOf(input);
   } catch (error) {
     throw error instanceof Error && "syscall" in error ? cannotRead(file, error) : error;
   }
@@ -51,12 +40,18 @@ const terminal: Terminal = {
   },
 };
 
-// A reader that has seen enough (`| head -1`) closes the pipe; that is no failure of ours.
+const complain = (sentence: string) => process.stderr.write(`gatefall: ${sentence}\n`);
+
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-  if (error.code !== "EPIPE") throw error;
-  process.exit();
+  // A reader that has seen enough (`| head -1`) closes the pipe; that is no failure of ours.
+  if (error.code === "EPIPE") process.exit();
+  complain(`the output cannot be written: ${error.message}; make room or choose another place, and run it again`);
+  process.exit(2);
 });
 
-process.exitCode = await gatefall(process.argv.slice(2), terminal, (sentence) =>
-  process.stderr.write(`gatefall: ${sentence}\n`),
-);
+try {
+  process.exitCode = await gatefall(process.argv.slice(2), terminal, complain);
+} catch (error) {
+  complain(`${internalWords(error)}; please report it with the command line`);
+  process.exitCode = INTERNAL_ERROR;
+}

@@ -1,8 +1,9 @@
-import { chanceOfOpening, type SimulatedOdds, simulateOdds } from "../drill/odds";
+import { chanceOfOpening, type Hand, type SimulatedOdds, simulateOdds } from "../drill/odds";
+import type { Combination } from "../lock/combination";
 import type { Profile } from "../lock/profile";
-import { seededChance } from "../statistics/chance";
+import { type Chance, seededChance } from "../statistics/chance";
 import { combinationArgument } from "./combinationArgument";
-import type { Command } from "./command";
+import type { Command, Terminal } from "./command";
 import { numberOption } from "./numberOption";
 import { profileArgument } from "./profileArgument";
 import { UsageError } from "./usageError";
@@ -22,6 +23,32 @@ const inWords = (
   simulated     ${percent(odds.probability)} +- ${percent(odds.standardError)} (standard error), ${odds.opened} of ${odds.trials}, seed ${seed}
 `;
 
+/** Some minutes' worth. */
+const MOST_TRIALS = 10_000_000;
+/** Attempts between two looks up from the work: progress is shown, and an interruption heard. */
+const SLICE = 20_000;
+
+/** Simulates in slices; the attempts are the same as in one go. */
+async function simulated(
+  profile: Profile,
+  hand: Hand,
+  trials: number,
+  chance: Chance,
+  combination: Combination | undefined,
+  terminal: Terminal,
+): Promise<SimulatedOdds> {
+  let opened = 0;
+  let done = 0;
+  do {
+    opened += simulateOdds(profile, hand, Math.min(SLICE, trials - done), chance, combination).opened;
+    done += SLICE;
+    if (done < trials) terminal.progress(`${done} of ${trials} attempts simulated`);
+    await new Promise((resume) => setImmediate(resume));
+  } while (done < trials);
+  const probability = opened / trials;
+  return { trials, opened, probability, standardError: Math.sqrt((probability * (1 - probability)) / trials) };
+}
+
 /** `gatefall odds` */
 export const oddsCommand: Command = {
   name: "odds",
@@ -33,7 +60,7 @@ The probability of opening per attempt: in closed form, and by replaying simulat
   --profile ID      a shipped profile, or a file whose name ends in .json
   --bias B          mean stop error, graduations, positive = runs past
   --spread S        standard deviation of the stop error, graduations
-  --trials N        simulated attempts (10000)
+  --trials N        simulated attempts, at most 10000000 (10000); a long run shows how far it is, and Ctrl-C ends it
   --seed K          seed of the simulation (1)
   --combination C   dial this one every time; else each attempt draws one by the profile's rules
   --json            print JSON`,
@@ -53,10 +80,11 @@ The probability of opening per attempt: in closed form, and by replaying simulat
     const spread = numberOption(options, "spread");
     const seed = numberOption(options, "seed", 1);
     const trials = numberOption(options, "trials", 10_000);
+    if (trials > MOST_TRIALS) throw new UsageError(`--trials must be at most ${MOST_TRIALS}, not ${trials}`);
     const closedForm = chanceOfOpening(profile, { bias, spread });
     const combination =
       typeof options.combination === "string" ? combinationArgument(profile, options.combination) : undefined;
-    const odds = simulateOdds(profile, { bias, spread }, trials, seededChance(seed), combination);
+    const odds = await simulated(profile, { bias, spread }, trials, seededChance(seed), combination, terminal);
     const result = {
       profile: profile.id,
       bias,

@@ -1,20 +1,32 @@
 import type { Turn } from "../lock/dial";
 import type { Interval } from "../statistics/interval";
 import { ReadingsError } from "../zeroing/readingsError";
-import { parseReadings } from "../zeroing/readingsFile";
+import { ReadingsCollector, resolutionOf, type SidesRead } from "../zeroing/readingsFile";
 import { type SideResult, type ZeroLimits, type ZeroResult, zeroResult } from "../zeroing/zeroResult";
 import { lostMotionWords, verdictWords } from "../zeroing/zeroWords";
 import type { Command, OptionValues, Terminal } from "./command";
 import { numberOption } from "./numberOption";
 import { UsageError } from "./usageError";
 
-function limitsOf(options: OptionValues): ZeroLimits {
+/** @returns the limits for readings, whose resolution is taken from their decimals where it is not given */
+function limitsOf(options: OptionValues): (readings: SidesRead) => Required<ZeroLimits> {
   const tolerance = numberOption(options, "tolerance", 0.5);
   const risk = numberOption(options, "risk", 0.05);
   if (!(tolerance > 0)) throw new UsageError(`--tolerance must be a number of graduations above 0, not ${tolerance}`);
   if (!(risk > 0 && risk < 0.5)) throw new UsageError(`--risk must be a number above 0 and below 0.5, not ${risk}`);
-  return { tolerance, risk };
+  const given = resolutionGiven(options);
+  return (readings) => ({ tolerance, risk, resolution: given ?? resolutionOf(readings) });
 }
+
+/** The step of the readings as it was given, or undefined where it is to be taken from their decimals. */
+function resolutionGiven(options: OptionValues): number | undefined {
+  if (options.resolution === undefined) return undefined;
+  const resolution = numberOption(options, "resolution");
+  if (resolution >= 0 && resolution <= MOST_RESOLUTION) return resolution;
+  throw new UsageError(`--resolution must be a number of graduations from 0 to ${MOST_RESOLUTION}, not ${resolution}`);
+}
+
+const MOST_RESOLUTION = 50;
 
 const pair = ({ low, high }: Interval) => [low, high] as const;
 
@@ -31,6 +43,10 @@ const WIDTHS = [6, 5, 10, 10, 10, 27, 13];
 
 const tableRow = (cells: readonly string[]) => cells.map((cell, k) => cell.padStart(WIDTHS[k] ?? 0)).join("");
 
+// No number of readings makes it certain.
+const percent = (probability: number) =>
+  probability > 0.999 ? "> 99.9 %" : probability < 0.001 ? "< 0.1 %" : `${(100 * probability).toFixed(1)} %`;
+
 const sideRow = (turn: Turn, { n, mean, sd, spread, ci95, conformance }: SideResult) =>
   tableRow([
     turn.padEnd(WIDTHS[0] ?? 0),
@@ -39,11 +55,11 @@ const sideRow = (turn: Turn, { n, mean, sd, spread, ci95, conformance }: SideRes
     signed(sd),
     signed(spread),
     `${signed(ci95.low)} to ${signed(ci95.high)}`,
-    `${(100 * conformance).toFixed(1)} %`,
+    percent(conformance),
   ]);
 
 const inWords = ({ right, left, lostMotion }: ZeroResult, limits: ZeroLimits) =>
-  `Graduations, left positive; tolerance ${limits.tolerance}, risk of a wrong verdict ${Number((100 * limits.risk).toFixed(4))} %
+  `Graduations, left positive; tolerance ${limits.tolerance}, risk of a wrong verdict ${Number((100 * limits.risk).toFixed(4))} %; readings in steps of ${limits.resolution}
 
 ${[tableRow(COLUMNS), sideRow("right", right), sideRow("left", left)].join("\n")}
 
@@ -52,10 +68,18 @@ ${verdictWords("left", left, limits)}
 ${lostMotionWords(lostMotion)}
 `;
 
-async function readLines(file: string, terminal: Terminal): Promise<string[]> {
-  const lines: string[] = [];
-  for await (const line of terminal.lines(file)) lines.push(line);
-  return lines;
+/** Readings of a file. A program reads what was wrong where it looks for the result; a person on standard error. */
+async function readingsOf(file: string, isJson: boolean, terminal: Terminal): Promise<SidesRead> {
+  const collector = new ReadingsCollector();
+  for await (const line of terminal.lines(file)) collector.takeLine(line);
+  try {
+    return collector.sidesRead();
+  } catch (error) {
+    if (error instanceof ReadingsError && isJson) {
+      for (const problem of error.problems) await terminal.write(`${JSON.stringify({ error: problem })}\n`);
+    }
+    throw error;
+  }
 }
 
 /** `gatefall zero FILE` */
@@ -73,28 +97,31 @@ deviation   how far off zero it read, graduations, left positive, at most half a
 For each side: number, mean, standard deviation, spread, 95 % interval of the mean (Student), the probability that the
 true mean lies within the tolerance, and the verdict: accept, reject, or not shown yet. Over both: the lost motion, which
 is the mean from the right minus the mean from the left, with its 95 % interval (Welch).
+The resolution of the readings adds to the uncertainty of each mean, as delta / sqrt(12) (GUM F.2.2). Without
+--resolution it is one of the last decimal that any reading has. Where it alone keeps a verdict from being shown, the
+result says so: not shown, the readings are too coarse.
 It needs at least two readings from each side. A bad line gets a sentence that names it, there is then no result, and
 the exit status is 1; with --json each sentence is also written as {"error": "line N: ..."}. Blank lines are passed over.
 
   --tolerance T   how far the true mean may lie from zero, graduations (0.5)
   --risk R        highest risk of a wrong verdict either way (0.05)
+  --resolution D  step in which the readings were taken, graduations; 0 for none
   --json          print JSON`,
-  options: { tolerance: { type: "string" }, risk: { type: "string" }, json: { type: "boolean" } },
+  options: {
+    tolerance: { type: "string" },
+    risk: { type: "string" },
+    resolution: { type: "string" },
+    json: { type: "boolean" },
+  },
   async run(files, options, terminal) {
     const [file, ...more] = files;
     if (file === undefined || more.length > 0) throw new UsageError('zero takes one file, or "-" for standard input');
-    const limits = limitsOf(options);
-    const lines = await readLines(file, terminal);
-    try {
-      const result = zeroResult(parseReadings(lines), limits);
-      await terminal.write(options.json === true ? `${JSON.stringify(asJson(result))}\n` : inWords(result, limits));
-      return 0;
-    } catch (error) {
-      // A program reads what was wrong where it looks for the result; a person reads it on standard error.
-      if (error instanceof ReadingsError && options.json === true) {
-        for (const problem of error.problems) await terminal.write(`${JSON.stringify({ error: problem })}\n`);
-      }
-      throw error;
-    }
+    const limitsFor = limitsOf(options);
+    const isJson = options.json === true;
+    const readings = await readingsOf(file, isJson, terminal);
+    const limits = limitsFor(readings);
+    const result = zeroResult(readings, limits);
+    await terminal.write(isJson ? `${JSON.stringify(asJson(result))}\n` : inWords(result, limits));
+    return 0;
   },
 };

@@ -1,5 +1,9 @@
 import type { CombinationRules, Profile } from "../lock/profile";
-import { combinationSpace } from "./combinationSpace/combinationSpace";
+import { combinationSpace, countingWork } from "./combinationSpace/combinationSpace";
+import { DrillError } from "./drillError";
+
+/** Work that counting may be: about a second on a slow machine. Every shipped lock, with all rules on, is far below. */
+export const MOST_COUNTING_WORK = 20_000_000;
 
 /**
  * How many whole-number combinations rules allow on a lock, exactly.
@@ -7,7 +11,18 @@ import { combinationSpace } from "./combinationSpace/combinationSpace";
  * 1,000,000 with no rules on three wheels of 100: MIL-HDBK-1013/8 (1989), section 2, item e.
  *
  * @param rules - the profile's own, if left out
+ * @param most - work it may be, see `countingWork`
+ * @throws {DrillError} `not-counted` where it would be more; nothing has been counted then
  */
-export function countCombinations(profile: Profile, rules: CombinationRules = profile.combinationRules): number {
-  return combinationSpace(rules, profile.graduations, profile.procedure.length).count;
+export function countCombinations(
+  profile: Profile,
+  rules: CombinationRules = profile.combinationRules,
+  most: number = MOST_COUNTING_WORK,
+): number {
+  const { graduations, procedure } = profile;
+  if (countingWork(rules, graduations, procedure.length) > most) {
+    const dial = `${procedure.length} numbers on a dial of ${graduations}`;
+    throw new DrillError("not-counted", `counting ${dial} under all these rules would take too long; ease one of them`);
+  }
+  return combinationSpace(rules, graduations, procedure.length).count;
 }

@@ -1,6 +1,7 @@
 /** What can be wrong with what a drill asks for, or with a file of one. */
 export type DrillErrorCode =
   | "no-combination"
+  | "not-counted"
   | "bad-odds"
   | "bad-rules"
   | "bad-sheet"

@@ -4,6 +4,7 @@ import { type Combination, parseCombination } from "../lock/combination";
 import type { Graduations, Milliseconds } from "../lock/dial";
 import { exact } from "../lock/exact";
 import { fieldProblem, shown } from "../lock/fieldProblem";
+import { isNestedDeeply } from "../lock/jsonDepth";
 import type { Profile } from "../lock/profile";
 import { parseProfile } from "../lock/profileSchema";
 import { shippedProfile } from "../lock/shippedProfiles";
@@ -105,6 +106,7 @@ export function parseAttemptLine(line: string): RecordedAttempt {
 }
 
 function parseJson(line: string): unknown {
+  if (isNestedDeeply(line)) throw new TraceError("this is nested more than 100 deep, and no recorded attempt is");
   try {
     return JSON.parse(line);
   } catch {

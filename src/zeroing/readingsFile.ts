@@ -1,5 +1,6 @@
 import type { Graduations, Turn } from "../lock/dial";
 import { shown } from "../lock/fieldProblem";
+import { isNestedDeeply } from "../lock/jsonDepth";
 import { ReadingsError } from "./readingsError";
 
 /** Deviations read from outside, by side, in the order of their lines. Graduations, left positive. */
@@ -10,8 +11,8 @@ const FARTHEST = 50;
 /** Readings that a side needs: of one alone nothing is known of its spread. */
 const LEAST = 2;
 
-interface LineRead {
-  readonly line: number;
+/** The values of one line, whatever they are. */
+interface Values {
   readonly direction: unknown;
   readonly deviation: unknown;
 }
@@ -29,7 +30,7 @@ const USUAL_COLUMNS: Columns = { direction: 0, deviation: 1, count: 2 };
 const isDirection = (value: unknown): value is Turn => value === "right" || value === "left";
 
 /** What is wrong with the values of one line, as the end of a sentence; or undefined. */
-function problemOf({ direction, deviation }: Omit<LineRead, "line">): string | undefined {
+function problemOf({ direction, deviation }: Values): string | undefined {
   if (!isDirection(direction)) return `direction must be "right" or "left", not ${shown(direction)}`;
   if (typeof deviation !== "number" || Number.isNaN(deviation))
     return `deviation must be a number, not ${shown(deviation)}`;
@@ -46,7 +47,10 @@ const cellsOf = (text: string) =>
       .trim(),
   );
 
-const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+// Every digit can be matched in one way only, so that a long run of digits takes a time in proportion to its length.
+const NUMBER = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i;
+/** Longest cell that is looked at: no number of a reading is longer. */
+const LONGEST_CELL = 64;
 
 /** Columns as a header names them; undefined where the line is no header. */
 function headerOf(text: string): Columns | undefined {
@@ -59,18 +63,19 @@ function headerOf(text: string): Columns | undefined {
   return columns.direction >= 0 && columns.deviation >= 0 ? columns : undefined;
 }
 
-function valuesOfCells(text: string, columns: Columns): Omit<LineRead, "line"> {
+function valuesOfCells(text: string, columns: Columns): Values {
   const cells = cellsOf(text);
   const cell = cells[columns.deviation];
   // A decimal comma makes a cell too many, and its whole part would pass for the number.
   if (cells.length > columns.count) return { direction: cells[columns.direction]?.toLowerCase(), deviation: text };
   return {
     direction: cells[columns.direction]?.toLowerCase(),
-    deviation: cell !== undefined && NUMBER.test(cell) ? Number(cell) : cell,
+    deviation: cell !== undefined && cell.length <= LONGEST_CELL && NUMBER.test(cell) ? Number(cell) : cell,
   };
 }
 
-function valuesOfJson(text: string): Omit<LineRead, "line"> | undefined {
+function valuesOfJson(text: string): Values | undefined {
+  if (isNestedDeeply(text)) return undefined;
   try {
     const { direction, deviation } = JSON.parse(text);
     return { direction, deviation };
@@ -79,21 +84,54 @@ function valuesOfJson(text: string): Omit<LineRead, "line"> | undefined {
   }
 }
 
-/** Collects readings line by line; a line that is wrong leaves a sentence. Mutable. */
-class ReadingsCollector {
-  readonly sides: Record<Turn, LineRead[]> = { right: [], left: [] };
-  readonly problems: string[] = [];
-  private columns: Columns | null = null;
+/** Bad lines that are told one by one; of a file that is all wrong nobody reads more. */
+const MOST_PROBLEMS = 1000;
 
-  take(text: string, line: number): void {
+/**
+ * Collects readings line by line, so that a file of any length takes no more memory than its readings; a line that is
+ * wrong leaves a sentence. Mutable.
+ */
+export class ReadingsCollector {
+  private readonly sides: Record<Turn, Graduations[]> = { right: [], left: [] };
+  private readonly firstLines: Partial<Record<Turn, number>> = {};
+  private readonly problems: string[] = [];
+  private untold = 0;
+  private columns: Columns | null = null;
+  private lines = 0;
+
+  /** Takes the next line; one that was too long to be read at all is null. */
+  takeLine(whole: string | null): void {
+    this.lines += 1;
+    const text = whole?.replace(/^\uFEFF/, "").trim();
+    if (text === undefined) this.refuse("this line is too long to be a reading");
+    else if (text !== "") this.take(text);
+  }
+
+  /**
+   * What has been read.
+   *
+   * @returns at least two readings from each side
+   * @throws {ReadingsError} with a sentence for each bad line, or for each side with fewer than two readings
+   */
+  sidesRead(): SidesRead {
+    const { problems, untold } = this;
+    const more = untold === 0 ? [] : [`${untold} more lines are bad as well`];
+    if (problems.length > 0) throw new ReadingsError([...problems, ...more]);
+    const missing = (["right", "left"] as const).flatMap((turn) =>
+      countProblem(turn, this.sides[turn].length, this.firstLines[turn]),
+    );
+    if (missing.length > 0) throw new ReadingsError(missing);
+    return this.sides;
+  }
+
+  private take(text: string): void {
     const values = text.startsWith("{") ? valuesOfJson(text) : this.ofCells(text);
-    if (values === undefined) {
-      this.problems.push(`line ${line}: this is not one whole JSON object: ${text.slice(0, 60)}`);
-    } else if (values !== "header") this.keep({ line, ...values });
+    if (values === undefined) this.refuse(`this is not one whole JSON object: ${text.slice(0, 60)}`);
+    else if (values !== "header") this.keep(values);
   }
 
   /** The first line of comma-separated values may be a header. */
-  private ofCells(text: string): Omit<LineRead, "line"> | "header" {
+  private ofCells(text: string): Values | "header" {
     if (this.columns === null) {
       const header = headerOf(text);
       this.columns = header ?? USUAL_COLUMNS;
@@ -102,20 +140,43 @@ class ReadingsCollector {
     return valuesOfCells(text, this.columns);
   }
 
-  private keep(read: LineRead): void {
+  private keep(read: Values): void {
     const problem = problemOf(read);
-    if (problem !== undefined) this.problems.push(`line ${read.line}: ${problem}`);
-    else if (isDirection(read.direction)) this.sides[read.direction].push(read);
+    if (problem !== undefined) this.refuse(problem);
+    else if (isDirection(read.direction) && typeof read.deviation === "number") {
+      this.sides[read.direction].push(read.deviation);
+      this.firstLines[read.direction] ??= this.lines;
+    }
+  }
+
+  private refuse(problem: string): void {
+    if (this.problems.length < MOST_PROBLEMS) this.problems.push(`line ${this.lines}: ${problem}`);
+    else this.untold += 1;
   }
 }
 
 /** What is wrong with the number of readings of a side, as a sentence; none where they are enough. */
-function countProblem(turn: Turn, reads: readonly LineRead[]): string[] {
-  const [only] = reads;
-  if (reads.length >= LEAST) return [];
-  return only === undefined
+function countProblem(turn: Turn, count: number, firstLine: number | undefined): string[] {
+  if (count >= LEAST) return [];
+  return firstLine === undefined
     ? [`there are no readings from the ${turn}; the result needs at least two from each side`]
-    : [`line ${only.line}: this is the only reading from the ${turn}; the result needs at least two from each side`];
+    : [`line ${firstLine}: this is the only reading from the ${turn}; the result needs at least two from each side`];
+}
+
+/** Most decimals that a resolution is told by; more are a computed number's and no reading's. */
+const MOST_DECIMALS = 9;
+
+/**
+ * The step that readings seem to have been taken in: one of the last decimal that any of them has.
+ *
+ * @returns graduations: 1 for whole numbers, 0.1 for tenths
+ */
+export function resolutionOf(sides: SidesRead): Graduations {
+  const decimals = [...sides.right, ...sides.left].map((deviation) => {
+    const [, after = ""] = deviation.toFixed(MOST_DECIMALS).replace(/0+$/, "").split(".");
+    return after.length;
+  });
+  return Number(`1e-${Math.max(0, ...decimals)}`);
 }
 
 /**
@@ -130,14 +191,6 @@ function countProblem(turn: Turn, reads: readonly LineRead[]): string[] {
  */
 export function parseReadings(lines: readonly string[]): SidesRead {
   const collector = new ReadingsCollector();
-  lines.forEach((line, index) => {
-    const text = line.replace(/^\uFEFF/, "").trim();
-    if (text !== "") collector.take(text, index + 1);
-  });
-  const { problems, sides } = collector;
-  if (problems.length > 0) throw new ReadingsError(problems);
-  const missing = (["right", "left"] as const).flatMap((turn) => countProblem(turn, sides[turn]));
-  if (missing.length > 0) throw new ReadingsError(missing);
-  const deviations = (turn: Turn) => sides[turn].map(({ deviation }) => deviation as Graduations);
-  return { right: deviations("right"), left: deviations("left") };
+  for (const line of lines) collector.takeLine(line);
+  return collector.sidesRead();
 }

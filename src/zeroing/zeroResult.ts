@@ -1,8 +1,8 @@
 import type { Graduations, Turn } from "../lock/dial";
-import { type ConformanceVerdict, conformanceVerdict, probabilityMeanConforms } from "../statistics/conformance";
+import { type ConformanceVerdict, conformanceVerdict } from "../statistics/conformance";
 import type { Interval } from "../statistics/interval";
+import { coarseDifference, coarseInterval, coarseMean, probabilityCoarseMeanConforms } from "../statistics/resolution";
 import { sampleSummary, spread } from "../statistics/sample";
-import { studentInterval } from "../statistics/studentInterval";
 import { welchInterval } from "../statistics/welchInterval";
 import type { ZeroReading } from "./zeroingMachine";
 
@@ -19,6 +19,8 @@ export interface SideResult {
   /** Probability that the true mean lies within the tolerance. */
   readonly conformance: number;
   readonly verdict: ConformanceVerdict;
+  /** Whether nothing is shown because of the resolution alone: readings in such steps never could show it. */
+  readonly isTooCoarse: boolean;
 }
 
 /** The lost motion as the readings show it, graduations. */
@@ -35,6 +37,8 @@ export interface ZeroLimits {
   readonly tolerance: Graduations;
   /** Highest risk of a wrong verdict either way, in (0, 0.5). */
   readonly risk: number;
+  /** Step in which the readings were taken, graduations; 0 where left out, for readings without steps. */
+  readonly resolution?: Graduations | undefined;
 }
 
 /** What the readings from both sides come to. */
@@ -46,22 +50,30 @@ export interface ZeroResult extends Readonly<Record<Turn, SideResult>> {
  * What the readings from one side come to.
  *
  * Sources: JCGM 100:2008, 4.2; Student (1908); JCGM 106:2012, clause 7 and 8.3, with the t distribution of n - 1 degrees
- * of freedom about the mean, scaled by s / sqrt(n).
+ * of freedom about the mean, scaled by s / sqrt(n); the readings' resolution adds to it (JCGM 100:2008, F.2.2).
  *
  * @param deviations - graduations, at least two
  * @throws {StatisticsError} `empty-sample`, `too-few-values`, `not-finite`, `bad-limits`, `bad-parameter`
  */
-export function sideResult(deviations: readonly Graduations[], { tolerance, risk }: ZeroLimits): SideResult {
+export function sideResult(
+  deviations: readonly Graduations[],
+  { tolerance, risk, resolution = 0 }: ZeroLimits,
+): SideResult {
   const sample = sampleSummary(deviations);
-  const conformance = probabilityMeanConforms(sample, { low: -tolerance, high: tolerance });
+  const limits = { low: -tolerance, high: tolerance };
+  const known = coarseMean(sample, resolution);
+  const conformance = probabilityCoarseMeanConforms(known, limits);
+  const atBest = probabilityCoarseMeanConforms(coarseMean({ ...sample, standardDeviation: 0 }, resolution), limits);
+  const isShown = conformanceVerdict(conformance, risk) !== "not shown yet";
   return {
     n: sample.count,
     mean: sample.mean,
     sd: sample.standardDeviation,
     spread: spread(deviations),
-    ci95: studentInterval(sample),
+    ci95: coarseInterval(known),
     conformance,
     verdict: conformanceVerdict(conformance, risk),
+    isTooCoarse: resolution > 0 && !isShown && conformanceVerdict(atBest, risk) === "not shown yet",
   };
 }
 
@@ -69,11 +81,20 @@ export function sideResult(deviations: readonly Graduations[], { tolerance, risk
  * Lost motion from readings of both sides: mean from the right minus mean from the left, with Welch's interval.
  *
  * @param sides - graduations, at least two a side
+ * @param resolution - step of the readings, graduations; both means carry its uncertainty
  * @throws {StatisticsError} `too-few-values`, `empty-sample`, `not-finite`
  */
-export function lostMotionEstimate(sides: Readonly<Record<Turn, readonly Graduations[]>>): LostMotionEstimate {
-  const { difference, low, high } = welchInterval(sampleSummary(sides.right), sampleSummary(sides.left));
-  return { estimate: difference, ci95: { low, high } };
+export function lostMotionEstimate(
+  sides: Readonly<Record<Turn, readonly Graduations[]>>,
+  resolution: Graduations = 0,
+): LostMotionEstimate {
+  const [right, left] = [sampleSummary(sides.right), sampleSummary(sides.left)];
+  if (resolution === 0) {
+    const { difference, low, high } = welchInterval(right, left);
+    return { estimate: difference, ci95: { low, high } };
+  }
+  const known = coarseDifference(coarseMean(right, resolution), coarseMean(left, resolution));
+  return { estimate: known.mean, ci95: coarseInterval(known) };
 }
 
 /**
@@ -86,7 +107,7 @@ export function zeroResult(sides: Readonly<Record<Turn, readonly Graduations[]>>
   return {
     right: sideResult(sides.right, limits),
     left: sideResult(sides.left, limits),
-    lostMotion: lostMotionEstimate(sides),
+    lostMotion: lostMotionEstimate(sides, limits.resolution),
   };
 }
 

@@ -15,8 +15,12 @@ const turning = (length: Graduations) => `${Number(length.toFixed(1))} graduatio
 const limitText = (probability: number) => `${Number((100 * probability).toFixed(2))} %`;
 
 /** Rounded toward the middle, so that a probability never seems to reach a limit that it does not. */
-const percent = (probability: number) =>
-  `${probability >= 0.5 ? Math.floor(100 * probability) : Math.ceil(100 * probability)} %`;
+const percent = (probability: number) => {
+  // No number of readings makes it certain.
+  if (probability > 0.999) return "more than 99.9 %";
+  if (probability < 0.001) return "less than 0.1 %";
+  return `${probability >= 0.5 ? Math.floor(100 * probability) : Math.ceil(100 * probability)} %`;
+};
 
 /** "0.2 left of zero", "on zero". @param deviation - graduations, left positive */
 export function placeWords(deviation: Graduations): string {
@@ -82,6 +86,8 @@ export function verdictWords(turn: Turn, side: SideResult, limits: ZeroLimits): 
   if (verdict === "accept") return `${from}: accepted. It is shown to be good: ${where}.`;
   if (verdict === "reject")
     return `${from}: rejected. It is shown to be off: ${where}, no more than the ${limitText(risk)} at which it is rejected.`;
+  if (side.isTooCoarse)
+    return `${from}: not shown: the readings are too coarse. ${where}. Read to a finer fraction of a graduation; more readings like these will not show it.`;
   return `${from}: not shown yet. Neither good nor bad is shown: ${where}, and ${limitText(1 - risk)} is asked for. ${whyNotYet(side, limits)}`;
 }
 

@@ -12,12 +12,19 @@ const SE = 0.1 / Math.sqrt(3);
 
 describe("zero", () => {
   test("as JSON, worked out by hand", async () => {
-    const { status, out, complaints } = await zero(CSV, "--json");
+    const { status, out, complaints } = await zero(CSV, "--json", "--resolution", "0");
     expect([status, complaints]).toEqual([0, []]);
     // The t distribution of 2 degrees of freedom has a closed form: P(T <= t) = 1/2 + t / (2 sqrt(2 + t^2)).
     const below = (t: number) => 0.5 + t / (2 * Math.sqrt(2 + t * t));
     const conformance = below(0.3 / SE) - below(-0.7 / SE);
-    const side = { n: 3, sd: closeTo(0.1), spread: closeTo(0.2), conformance: closeTo(conformance), verdict: "accept" };
+    const side = {
+      n: 3,
+      sd: closeTo(0.1),
+      spread: closeTo(0.2),
+      conformance: closeTo(conformance),
+      verdict: "accept",
+      isTooCoarse: false,
+    };
     const around = (mean: number) => ({
       ...side,
       mean: closeTo(mean),
@@ -44,7 +51,8 @@ describe("zero", () => {
   test("in words", async () => {
     const { status, out } = await zero(CSV);
     expect(status).toBe(0);
-    expect(out).toMatch(/right +3 +0\.200 +0\.100 +0\.200 +-0\.048 to 0\.448/);
+    // u = sqrt(0.1^2 / 3 + 0.1^2 / 12), nu = 2 (1 + 1/4)^2 = 3.125, t = 3.11.
+    expect(out).toMatch(/right +3 +0\.200 +0\.100 +0\.200 +-0\.00\d to 0\.40\d/);
     expect(out).toMatch(/^Right: accepted\. /m);
     expect(out).toMatch(/^Left: accepted\. /m);
     expect(out).toMatch(/^Lost motion: 0\.40 graduations/m);
@@ -112,5 +120,48 @@ describe("a command line that makes no sense gets status 2 and a sentence", () =
     const { status, out, complaints } = await run(args, { "-": CSV });
     expect([status, out]).toEqual([2, ""]);
     expect(complaints).toEqual([expect.stringContaining(says)]);
+  });
+});
+
+describe("the resolution of the readings (GUM F.2.2)", () => {
+  const same = (deviation: string) => `right,${deviation}\n`.repeat(3) + `left,${deviation}\n`.repeat(3);
+  const rightOf = async (text: string, ...more: string[]) =>
+    JSON.parse((await zero(text, "--json", ...more)).out).right;
+
+  test("identical whole graduations show nothing: u = 1 / sqrt(12), P = 0.917 worked out from normal tables", async () => {
+    const right = await rightOf(same("0"));
+    expect(right).toMatchObject({ verdict: "not shown yet", isTooCoarse: true });
+    expect(right.conformance).toBeCloseTo(0.9167, 3);
+    expect((await zero(same("0"))).out).toMatch(/^Right: not shown: the readings are too coarse\./m);
+  });
+
+  test("identical tenths well inside are accepted, but never with 100 %", async () => {
+    expect(await rightOf(same("0.2"))).toMatchObject({ verdict: "accept", isTooCoarse: false });
+    const { out } = await zero(same("0.2"));
+    expect(out).not.toMatch(/100(\.0)? %/);
+    expect(out).toContain("more than 99.9 %");
+  });
+
+  test("it can be given, and 0 stands for readings without steps", async () => {
+    expect(await rightOf(same("0.2"), "--resolution", "1")).toMatchObject({ isTooCoarse: true });
+    expect(await rightOf(same("0"), "--resolution", "0")).toMatchObject({ verdict: "accept", conformance: 1 });
+  });
+
+  test.each(["-1", "51", "x"])("--resolution %s makes no sense", async (resolution) => {
+    const { status, complaints } = await zero(CSV, `--resolution=${resolution}`);
+    expect([status, complaints]).toEqual([2, [expect.stringContaining("--resolution must be a number")]]);
+  });
+
+  test("the interval is the wider for it", async () => {
+    const [fine, coarse] = [await rightOf(CSV, "--resolution", "0"), await rightOf(CSV, "--resolution", "2")];
+    expect(coarse.ci95[1] - coarse.ci95[0]).toBeGreaterThan(fine.ci95[1] - fine.ci95[0]);
+  });
+
+  test("a run of a hundred thousand digits is refused at once", async () => {
+    const began = performance.now();
+    const { status, complaints } = await zero(`right,${"1".repeat(100_000)}x\nleft,0.1\n`);
+    expect(status).toBe(1);
+    expect(complaints[0]).toMatch(/^line 1: deviation must be a number/);
+    expect(performance.now() - began).toBeLessThan(2000);
   });
 });

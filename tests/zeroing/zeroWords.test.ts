@@ -98,7 +98,9 @@ describe("a verdict", () => {
     const side = { ...sideResult([0.1, 0.2], LIMITS), conformance: 0.9499 };
     expect(verdictWords("left", { ...side, verdict: "not shown yet" }, LIMITS)).toContain("probability of 94 %");
     expect(verdictWords("left", { ...side, conformance: 0.0501, verdict: "not shown yet" }, LIMITS)).toContain("6 %");
-    expect(verdictWords("left", { ...side, conformance: 1 - 1e-9, verdict: "accept" }, LIMITS)).toContain("99 %");
+    expect(verdictWords("left", { ...side, conformance: 1 - 1e-9, verdict: "accept" }, LIMITS)).toContain(
+      "more than 99.9 %",
+    );
   });
 
   test("names as many further readings as would show it", () => {

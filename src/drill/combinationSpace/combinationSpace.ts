@@ -59,6 +59,21 @@ function pairSpace(rules: CombinationRules, perTurn: number): CombinationSpace {
   return { count: pairs.length, draw: (chance) => pairs[rankBelow(pairs.length, chance)] ?? [] };
 }
 
+/** How often the table of ascending sets is filled: once for each bound of the highest number, and for each order. */
+const fillings = ({ isCircular, separation }: NumberField, isCrooked: boolean) =>
+  (isCircular ? separation + 1 : 1) * (isCrooked ? 3 : 1);
+
+/**
+ * How much work it is to count the combinations that rules allow: steps of some 20 to 50 nanoseconds, told before any
+ * is made.
+ */
+export function countingWork(rules: CombinationRules, perTurn: number, wheels: number): number {
+  if (wheels === 2) return perTurn ** 2;
+  const field = numberField(rules, perTurn, wheels);
+  const isCrooked = rules.noStraight === true;
+  return perTurn * field.memory.states * (field.separation > 0 ? fillings(field, isCrooked) : wheels);
+}
+
 /**
  * The space of combinations under rules.
  *

@@ -38,7 +38,8 @@ export function numberField(rules: CombinationRules, perTurn: number, wheels: nu
     isAllowed,
     isAllowedLast: isAllowed.map((is, mark) => is && !isAmong(mark, rules.excludedLast ?? [])),
     // Marks lie whole graduations apart, so half a graduation of separation asks for a whole one.
-    separation: Math.max(least, Math.ceil(rules.minSeparation ?? 0)),
+    // No two numbers are a whole turn apart: a wider rule allows no more and no less than that one.
+    separation: Math.min(perTurn, Math.max(least, Math.ceil(rules.minSeparation ?? 0))),
     isCircular: rules.circular === true,
     memory: new NumberMemory(rules, perTurn, wheels),
   };

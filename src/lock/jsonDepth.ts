@@ -1,0 +1,28 @@
+/** Deepest nesting that anything of ours has is below 20; a reader of JSON runs out of stack some thousands deep. */
+const DEEPEST = 100;
+
+/** Whether the brackets of a JSON text stand more than 100 deep: nothing of ours does, and it is not worth reading. */
+export function isNestedDeeply(text: string): boolean {
+  let depth = 0;
+  for (let i = 0; i < text.length && depth <= DEEPEST; i++) {
+    const char = text.charCodeAt(i);
+    if (char === QUOTE) i = endOfString(text, i);
+    else depth += CHANGES[char] ?? 0;
+  }
+  return depth > DEEPEST;
+}
+
+/** Where the string ends that begins at a quote: its other quote, or the end of the text. */
+function endOfString(text: string, begins: number): number {
+  for (let i = begins + 1; i < text.length; i++) {
+    const char = text.charCodeAt(i);
+    if (char === QUOTE) return i;
+    if (char === BACKSLASH) i++;
+  }
+  return text.length;
+}
+
+const QUOTE = 34;
+const BACKSLASH = 92;
+/** What the brackets [ ] { } do to the depth, by their codes. */
+const CHANGES: Readonly<Record<number, number>> = { 91: 1, 93: -1, 123: 1, 125: -1 };
