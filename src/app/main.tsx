@@ -1,5 +1,6 @@
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
+import { startKeeping } from "./logbook/keeping";
 import { App } from "./shell/App";
 import { ErrorBoundary } from "./shell/ErrorBoundary";
 import { allowOwnScripts } from "./shell/ownScripts";
@@ -15,3 +16,4 @@ createRoot(root).render(
     </ErrorBoundary>
   </StrictMode>,
 );
+startKeeping();

@@ -1,13 +1,13 @@
 import * as z from "zod/mini";
-import { fieldProblem } from "../lock/fieldProblem";
-import { attemptSchema } from "./attemptRecord";
-import { fromBase64, toBase64 } from "./base64";
+import { toBase64 } from "./base64";
 import { moment } from "./fields";
+import { MotionReader, readRecords } from "./fileRecords";
 import { judgedJob } from "./jobRight";
-import { type LogbookContents, NO_CONTENTS } from "./logbookContents";
+import type { LogbookContents } from "./logbookContents";
 import { LogbookError } from "./logbookError";
-import { PERSONAL_KINDS, RECORD_SCHEMAS, type RecordKind } from "./records";
-import { decodeTrace } from "./traceCodec";
+import { missingOwners, withOwners } from "./owners";
+import type { RecordKind, RecordOf } from "./records";
+import { Remarks } from "./remarks";
 
 /** What an export calls itself. */
 const FORMAT = "gatefall-logbook";
@@ -18,39 +18,15 @@ export const FILE_VERSION = 2;
 /** Version that a logbook is written as: an earlier trainer must refuse jobs, not leave them out without a word. */
 const versionFor = ({ records }: LogbookContents) => (records.jobs.length > 0 ? FILE_VERSION : 1);
 
-const list = <Record extends z.core.SomeType>(record: Record, words: string) =>
-  z._default(z.array(record, { error: `must be a list of ${words}` }), []);
-
-const attemptInFile = z.extend(attemptSchema, {
-  /** The packed motion, base64; left out where none is kept. */
-  trace: z.optional(
-    z
-      .string({ error: "must be a trace in base64" })
-      .check(z.maxLength(4e6, { error: "must be a trace of at most 4 MB" })),
-  ),
-});
-
-const fileSchema = z.object(
-  {
-    exportedAt: moment,
-    people: list(RECORD_SCHEMAS.people, "people"),
-    attempts: list(attemptInFile, "attempts"),
-    zeroings: list(RECORD_SCHEMAS.zeroings, "zeroings"),
-    jobs: list(RECORD_SCHEMAS.jobs, "jobs"),
-    sittings: list(RECORD_SCHEMAS.sittings, "sittings"),
-    sheets: list(RECORD_SCHEMAS.sheets, "drill sheets"),
-    settings: list(RECORD_SCHEMAS.settings, "settings"),
-    declarations: list(RECORD_SCHEMAS.declarations, "declarations"),
-  },
-  { error: "must be a logbook" },
-);
-
-type LogbookFile = z.infer<typeof fileSchema> & Pick<LogbookContents["records"], "handoverRuns">;
-
 /** How far the reading of a file is: its text is taken apart, its records are checked, then the motions one by one. */
 export type ReadingProgress =
   | { readonly stage: "opening" | "checking" }
   | { readonly stage: "motions" | "replaying"; readonly done: number; readonly total: number };
+
+/** A logbook from a file, with a sentence for each thing that was repaired or left out. */
+export interface ReadLogbook extends LogbookContents {
+  readonly remarks: readonly string[];
+}
 
 /** Motions from one word about them to the next. */
 const TOLD_EVERY = 100;
@@ -74,6 +50,11 @@ export function writeLogbookFile(contents: LogbookContents, now: number): string
 
 const bad = (message: string, cause?: unknown) => new LogbookError("bad-file", message, { cause });
 
+const headSchema = z.looseObject({ format: z.unknown(), version: z.unknown() });
+const timeSchema = z.object({ exportedAt: moment });
+
+type FileObject = z.infer<typeof headSchema>;
+
 function parsedJson(text: string): unknown {
   try {
     return JSON.parse(text);
@@ -83,88 +64,79 @@ function parsedJson(text: string): unknown {
 }
 
 /** Refuses another format by name, before its fields are looked at. */
-function checkHead(value: unknown): void {
-  const { format, version } = (typeof value === "object" && value !== null ? value : {}) as Record<string, unknown>;
-  if (format !== FORMAT) throw bad(`This file is no logbook: its "format" is not "${FORMAT}".`);
+function checkedHead(value: unknown): FileObject {
+  const { data } = headSchema.safeParse(value);
+  const version = data?.version;
+  if (data?.format !== FORMAT) throw bad(`This file is no logbook: its "format" is not "${FORMAT}".`);
   if (typeof version === "number" && Number.isInteger(version) && version > FILE_VERSION) {
     throw bad(
-      `This logbook is of version ${version}, and this trainer reads up to ${FILE_VERSION}: get the newer one.`,
+      `This logbook is of version ${version}, and this version of Gatefall reads up to ${FILE_VERSION}: open it with the newer one.`,
     );
   }
   if (typeof version !== "number" || !Number.isInteger(version) || version < 1)
-    throw bad(`This logbook names no version that there is; "version" must be 1 to ${FILE_VERSION}.`);
+    throw bad(`This logbook names no version that exists; "version" must be 1 to ${FILE_VERSION}.`);
+  return data;
 }
 
 type Tell = (progress: ReadingProgress) => void;
 
-function tracesOf({ attempts }: LogbookFile, tell: Tell): Map<string, Uint8Array> {
+/** Attempts with their motions; each motion is looked at to its end. */
+function readAttempts(file: FileObject, characters: number, remarks: Remarks, tell: Tell) {
+  const placed = readRecords("attempts", file.attempts, remarks);
+  const list = Array.isArray(file.attempts) ? file.attempts : [];
+  const reader = new MotionReader(characters, remarks);
   const traces = new Map<string, Uint8Array>();
-  attempts.forEach(({ id, trace }, i) => {
-    if (i % TOLD_EVERY === 0) tell({ stage: "motions", done: i, total: attempts.length });
-    if (trace === undefined) return;
-    try {
-      const bytes = fromBase64(trace);
-      decodeTrace(bytes);
-      traces.set(id, bytes);
-    } catch (error) {
-      const why = error instanceof Error ? error.message : "";
-      throw bad(`attempts[${i}].trace is damaged. ${why}`, error);
-    }
+  placed.forEach(({ record, place }, done) => {
+    if (done % TOLD_EVERY === 0) tell({ stage: "motions", done, total: placed.length });
+    const bytes = reader.read(list[place], place);
+    if (bytes !== undefined) traces.set(record.id, bytes);
   });
-  return traces;
+  return { attempts: placed.map(({ record }) => record), traces };
 }
 
-/** Refuses records that belong to nobody: no screen would ever show them. */
-function checkOwners(file: LogbookFile): void {
-  const people = new Set(file.people.map(({ id }) => id));
-  for (const kind of PERSONAL_KINDS) {
-    const index = file[kind].findIndex(({ personId }) => !people.has(personId));
-    if (index >= 0) {
-      throw bad(`${kind}[${index}].personId names nobody in "people", "${file[kind][index]?.personId}".`);
-    }
+/** Every record has its person; who is not in the file gets a name that says so. */
+function withEveryPerson(contents: LogbookContents, remarks: Remarks): LogbookContents {
+  const whole = withOwners(contents, new Map());
+  for (const id of missingOwners(contents).keys()) {
+    const name = whole.records.people.find((one) => one.id === id)?.name;
+    remarks.add(
+      `The file has records of the person with the id "${id}" and not the person. They come in under the name "${name}"; a person with this id who is here already keeps the name.`,
+    );
   }
+  return whole;
 }
 
-/** Refuses one id twice in a list: which of the two is meant nobody can say. */
-function checkIds(file: LogbookFile): void {
-  for (const kind of Object.keys(NO_CONTENTS.records) as RecordKind[]) {
-    const seen = new Set<string>();
-    file[kind].forEach(({ id }, i) => {
-      if (seen.has(id)) throw bad(`${kind}[${i}].id is there twice, "${id}".`);
-      seen.add(id);
-    });
-  }
-}
-
-function readFile(text: string, tell: Tell): LogbookContents {
+function readFile(text: string, tell: Tell): ReadLogbook {
   tell({ stage: "opening" });
-  const value = parsedJson(text);
-  checkHead(value);
+  const file = checkedHead(parsedJson(text));
   tell({ stage: "checking" });
-  const parsed = fileSchema.safeParse(value);
-  if (!parsed.success) throw bad(`This logbook cannot be read: ${fieldProblem(parsed.error.issues, value)}.`);
-  const file: LogbookFile = { ...parsed.data, handoverRuns: [] };
-  checkIds(file);
-  checkOwners(file);
-  const { exportedAt: _exportedAt, attempts, jobs, ...records } = file;
-  return {
-    records: {
-      ...records,
-      attempts: attempts.map(({ trace: _trace, ...attempt }) => attempt),
-      jobs: jobs.map(judgedJob),
-    },
-    traces: tracesOf(file, tell),
+  const remarks = new Remarks();
+  if (!timeSchema.safeParse(file).success) remarks.add("The file does not say when it was exported.");
+  const all = <Kind extends RecordKind>(kind: Kind): RecordOf[Kind][] =>
+    readRecords(kind, file[kind], remarks).map(({ record }) => record);
+  const others = {
+    people: all("people"),
+    zeroings: all("zeroings"),
+    jobs: all("jobs").map(judgedJob),
+    sittings: all("sittings"),
+    sheets: all("sheets"),
+    settings: all("settings"),
+    declarations: all("declarations"),
+    handoverRuns: [],
   };
+  const { attempts, traces } = readAttempts(file, text.length, remarks, tell);
+  const whole = withEveryPerson({ records: { ...others, attempts }, traces }, remarks);
+  return { ...whole, remarks: remarks.sentences };
 }
 
 /**
- * Reads a logbook file from outside.
+ * Reads a logbook file from outside: what is sound is taken, what can be repaired is, and the rest is left out and named.
  *
  * @param text - of a file that may be anything
  * @param tell - hears how far it is
- * @throws {LogbookError} `bad-file`, naming what is wrong; nothing else, whatever the text
+ * @throws {LogbookError} `bad-file` for a file that is no logbook, naming why; nothing else, whatever the text
  */
-export function readLogbookFile(text: string, tell: Tell = () => {}): LogbookContents {
+export function readLogbookFile(text: string, tell: Tell = () => {}): ReadLogbook {
   try {
     return readFile(text, tell);
   } catch (error) {

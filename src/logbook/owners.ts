@@ -6,11 +6,12 @@ const LETTERS = 6;
 
 /**
  * A person for records whose own one is gone and not remembered: better under a name that nobody chose than out of sight.
+ * It counts as older than any other record of the person.
  *
  * @param since - time of the earliest of the records, milliseconds since 1970
  */
 export function unknownPerson(id: string, since: number): PersonRecord {
-  return { id, createdAt: since, updatedAt: since, name: `Unknown person ${id.slice(0, LETTERS)}`, part: "trainee" };
+  return { id, createdAt: since, updatedAt: 0, name: `Unknown person ${id.slice(0, LETTERS)}`, part: "trainee" };
 }
 
 /** People whom records belong to and who are not among the people, by id, with the time of their earliest record. */

@@ -1,7 +1,8 @@
-import { deflateSync, inflateSync } from "fflate";
+import { deflateSync } from "fflate";
 import type { AttemptStart } from "../dialing/attemptStart";
 import type { Graduations, Milliseconds } from "../lock/dial";
 import { FARTHEST } from "../lock/wheelPackState";
+import { inflateBounded } from "../trace/inflateBounded";
 import { STEPS_PER_GRADUATION } from "./keptPosition";
 import { LogbookError } from "./logbookError";
 
@@ -20,8 +21,8 @@ const HEADER_BYTES = 5;
 /** A step too large for 16 bits stands in a list of its own, and this in its place. */
 const ESCAPE = -32768;
 const LARGEST_STEP = 32767;
-/** Raw bytes that a trace may have: some 100 hours at 60 moves a second would be more. */
-const MOST_BYTES = 1 << 27;
+/** Raw bytes that a trace may have: nine hours at 60 moves a second. */
+const MOST_BYTES = 1 << 23;
 
 /** What the numbers of a trace are packed into, in order. */
 class Packer {
@@ -196,18 +197,31 @@ export function encodeTrace(motion: Motion): Uint8Array {
   return bytes;
 }
 
-/** Inflates into a room of the stated size, so that a small trace cannot fill the memory. */
-function inflated(bytes: Uint8Array): Uint8Array {
+/**
+ * Raw bytes that a packed motion says it has.
+ *
+ * @throws {LogbookError} `bad-trace` for bytes that are none, or are too many
+ */
+export function unpackedSize(bytes: Uint8Array): number {
   if (bytes.length < HEADER_BYTES) throw unreadable("it is too short");
-  if (bytes[0] !== FORMAT) throw unreadable(`it is of format ${bytes[0]}, and this trainer reads format ${FORMAT}`);
+  if (bytes[0] !== FORMAT)
+    throw unreadable(`it is of format ${bytes[0]}, and this version of Gatefall reads format ${FORMAT}`);
   const size = new DataView(bytes.buffer, bytes.byteOffset).getUint32(1, true);
-  // Deflate packs at best 1032 to 1.
-  if (size > Math.min(MOST_BYTES, 1032 * bytes.length)) throw unreadable("its length does not fit");
+  if (size > MOST_BYTES) throw unreadable(`it is longer than ${MOST_BYTES} bytes`);
+  return size;
+}
+
+/** Unpacks no more than the trace says it has, so that a small trace cannot fill the memory. */
+function inflated(bytes: Uint8Array): Uint8Array {
+  const size = unpackedSize(bytes);
+  let raw: Uint8Array;
   try {
-    return inflateSync(bytes.subarray(HEADER_BYTES), { out: new Uint8Array(size) });
+    raw = inflateBounded(bytes.subarray(HEADER_BYTES), size);
   } catch (error) {
     throw unreadable("it is damaged", error);
   }
+  if (raw.length !== size) throw unreadable("its length does not fit");
+  return raw;
 }
 
 /**

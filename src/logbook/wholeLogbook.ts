@@ -65,23 +65,27 @@ export interface Merged {
   readonly kept: number;
 }
 
-async function mergeKind(
+/** Records stored at once: between two parts the page gets to draw. */
+const AT_ONCE = 500;
+
+async function mergePart(
   database: LogbookDatabase,
   kind: RecordKind,
-  { records, traces }: LogbookContents,
+  part: readonly RecordOf[RecordKind][],
+  traces: LogbookContents["traces"],
 ): Promise<Merged> {
-  const existing = await database.table(kind).bulkGet(records[kind].map(({ id }) => id));
-  const isTaken = (record: { id: string; updatedAt: number }, i: number) => replaces(record, existing[i]);
-  const updated = records[kind].filter((record, i) => existing[i] !== undefined && isTaken(record, i)).length;
-  const taken = records[kind].filter(isTaken);
+  const existing = await database.table(kind).bulkGet(part.map(({ id }) => id));
+  const isTaken = (record: RecordOf[RecordKind], i: number) => replaces(record, existing[i]);
+  const updated = part.filter((record, i) => existing[i] !== undefined && isTaken(record, i)).length;
+  const taken = part.filter(isTaken);
   if (kind === "attempts") {
-    const attempts = records.attempts.filter(isTaken);
+    const attempts = taken as readonly RecordOf["attempts"][];
     await database.attempts.bulkPut(attempts.map(attemptRow));
     await database.traces.bulkPut(attempts.flatMap(({ id }) => traceRow(id, traces)));
   } else {
-    await database.table(kind).bulkPut(taken);
+    await database.table(kind).bulkPut([...taken]);
   }
-  return { added: taken.length - updated, updated, kept: records[kind].length - taken.length };
+  return { added: taken.length - updated, updated, kept: part.length - taken.length };
 }
 
 const traceRow = (id: string, traces: LogbookContents["traces"]) => {
@@ -108,10 +112,13 @@ export async function mergeIntoLogbook(logbook: Logbook, contents: LogbookConten
   return logbook.change(async (database) => {
     const total = { added: 0, updated: 0, kept: 0 };
     for (const kind of RECORD_KINDS) {
-      const { added, updated, kept } = await mergeKind(database, kind, single);
-      total.added += added;
-      total.updated += updated;
-      total.kept += kept;
+      const list: readonly RecordOf[RecordKind][] = single.records[kind];
+      for (let at = 0; at < list.length; at += AT_ONCE) {
+        const { added, updated, kept } = await mergePart(database, kind, list.slice(at, at + AT_ONCE), single.traces);
+        total.added += added;
+        total.updated += updated;
+        total.kept += kept;
+      }
     }
     return total;
   });

@@ -1,6 +1,7 @@
 import { type FormEvent, useState } from "react";
 import { parseAttemptLine, type RecordedAttempt } from "../../trace/recordedAttempt";
 import { TraceError } from "../../trace/traceError";
+import { copyText } from "../shell/copyText";
 import { FileButton } from "../shell/FileButton";
 import { messageOf } from "../shell/messageOf";
 import { Sheet } from "../shell/Sheet";
@@ -25,10 +26,11 @@ function CopyAttempt({ line }: { readonly line: string | null }) {
   const [said, setSaid] = useState("");
   if (line === null)
     return <p className="soft">You have not dialed yet. Turn the dial first, then share the attempt here.</p>;
-  const copy = () =>
-    navigator.clipboard.writeText(line).then(
-      () => setSaid("Copied."),
-      () => setSaid("This browser does not let the page copy. Select the text and copy it yourself."),
+  const copy = async () =>
+    setSaid(
+      (await copyText(line))
+        ? "Copied."
+        : "This browser does not let the page copy. Select the text and copy it yourself.",
     );
   return (
     <>

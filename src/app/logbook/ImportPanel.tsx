@@ -10,6 +10,7 @@ import { ToldLine, useDoing } from "./Told";
 
 /** Takes a logbook file in; a large one is read beside the page. */
 function useImport(current: CurrentLogbook, say: (text: string) => void) {
+  const [remarks, setRemarks] = useState<readonly string[]>([]);
   const reader = useRef(new LogbookReader());
   const [reading, setReading] = useState<ReadingState | null>(null);
   useEffect(() => {
@@ -21,6 +22,7 @@ function useImport(current: CurrentLogbook, say: (text: string) => void) {
     setBusy(true);
     const at = { name: file.name, place: 1, files: 1, progress: null };
     setReading(at);
+    setRemarks([]);
     try {
       const contents = await reader.current.read(file, (progress) => setReading({ ...at, progress }));
       if (contents === null) return `${file.name}: stopped, and nothing was imported.`;
@@ -28,6 +30,7 @@ function useImport(current: CurrentLogbook, say: (text: string) => void) {
       say(`Storing the records of ${file.name}; a large logbook takes a while.`);
       const merged = await mergeIntoLogbook(current.logbook, contents);
       await current.settle();
+      setRemarks(contents.remarks);
       return `${file.name}: ${mergedWords(merged)}`;
     } finally {
       reader.current.close();
@@ -35,25 +38,35 @@ function useImport(current: CurrentLogbook, say: (text: string) => void) {
       setBusy(false);
     }
   };
-  return { reading, isBusy, read, stop: () => reader.current.stop() };
+  return { reading, remarks, isBusy, read, stop: () => reader.current.stop() };
 }
 
 /** A logbook from a file, joined with the one that is here. */
 export function ImportPanel({ current }: { readonly current: CurrentLogbook }) {
   const { told, act, say } = useDoing();
-  const { reading, isBusy, read, stop } = useImport(current, say);
+  const { reading, remarks, isBusy, read, stop } = useImport(current, say);
   return (
     <section className="figure" aria-labelledby="files-in">
       <h2 id="files-in">Import</h2>
       <p>
-        A whole logbook from here or another device joins this one. Each record comes once, and none takes the place of
-        a later one.
+        Adds the records of a logbook file to the ones here. A record that is here already stays, unless the file has a
+        later version of it.
       </p>
       <FileButton accept=".json,application/json" isDisabled={isBusy} onFile={(file) => act(() => read(file))}>
         Choose a logbook file
       </FileButton>
       <ReadingLine reading={reading} onStop={stop} />
       <ToldLine told={told} />
+      {remarks.length > 0 && (
+        <section aria-label="Repaired or left out">
+          <p role="status">These things in the file were repaired or left out; everything else was imported.</p>
+          <ul className="logbook-remarks">
+            {remarks.map((remark) => (
+              <li key={remark}>{remark}</li>
+            ))}
+          </ul>
+        </section>
+      )}
     </section>
   );
 }

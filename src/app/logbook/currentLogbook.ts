@@ -2,8 +2,11 @@ import { Logbook } from "../../logbook/logbook";
 import { LogbookDatabase } from "../../logbook/logbookDatabase";
 import type { PersonRecord } from "../../logbook/records";
 import { recordsOfKind } from "../../logbook/wholeLogbook";
+import { newId } from "../shell/newId";
 import { Store } from "../shell/store";
 import { inOrderOfNames } from "./people";
+import { WaitingShelf } from "./waitingShelf";
+import { pageStore } from "./waitingStore";
 
 const PERSON_KEY = "gatefall.person";
 
@@ -22,12 +25,24 @@ export const hasPracticed = (): boolean => rememberedId() !== null;
 /** The logbook of this browser, and who practices now. A store: it changes when either does. */
 export class CurrentLogbook extends Store {
   readonly logbook: Logbook;
+  /** Whether a copy of what waits to be stored outlives the page. */
+  isCopied = true;
+  private readonly shelf = new WaitingShelf(pageStore(), newId());
   /** Whose records are shown; null before anyone is there. */
   person: PersonRecord | null = null;
 
   constructor() {
     super();
     this.logbook = new Logbook(new LogbookDatabase(), { onChange: () => this.follow() });
+  }
+
+  /** Opens the logbook, and stores what pages before this one could not. Never throws. */
+  async open(): Promise<void> {
+    await this.logbook.open();
+    // What cannot be stored now either stays for the next page.
+    if (this.logbook.database !== null) await this.shelf.handOver(this.logbook).catch(() => undefined);
+    // A database that fails to read is told by its own problem, and practice goes on.
+    await this.settle().catch(() => this.choose(null));
   }
 
   /** Everyone, invented people last. @throws {LogbookError} when the storage fails */
@@ -64,6 +79,7 @@ export class CurrentLogbook extends Store {
       this.person = null;
       void this.settle().catch(() => undefined);
     }
+    this.isCopied = this.shelf.keep(logbook.pending);
     this.changed();
   }
 }
@@ -74,9 +90,7 @@ let current: Promise<CurrentLogbook> | null = null;
 export function currentLogbook(): Promise<CurrentLogbook> {
   current ??= (async () => {
     const opened = new CurrentLogbook();
-    await opened.logbook.open();
-    // A database that fails to read is told by its own problem, and practice goes on.
-    await opened.settle().catch(() => opened.choose(null));
+    await opened.open();
     return opened;
   })();
   return current;

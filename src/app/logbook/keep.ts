@@ -1,3 +1,4 @@
+import * as z from "zod/mini";
 import { motionOf } from "../../logbook/attemptQueries";
 import type { Saved } from "../../logbook/logbook";
 import type { LogbookWrite } from "../../logbook/logbookWrite";
@@ -13,8 +14,10 @@ import { newId } from "../shell/newId";
 import type { AttemptNote } from "./attemptNote";
 import { type CurrentLogbook, currentLogbook } from "./currentLogbook";
 import { type JobNote, jobWrite } from "./jobNote";
+import type { SavingState } from "./keepingQueue";
 import { nameProblem, newPerson } from "./people";
 import { currentRule } from "./readinessRule";
+import { waitingCount } from "./stateWords";
 import type { ZeroingNote } from "./zeroingNote";
 
 /** Whoever practices before anyone has given a name. */
@@ -74,6 +77,37 @@ async function attemptsAt({ logbook }: CurrentLogbook, personId: string, { profi
 async function jobsAt({ logbook }: CurrentLogbook, personId: string, skill: Skill): Promise<readonly Shown[]> {
   const own = (await toldJobs(logbook, personId)).map(practiceOfJob);
   return own.filter((one) => skillKey(one) === skillKey(skill));
+}
+
+/** Hears how safe the records of this page are, now and after every change. */
+export async function watch(hear: (state: SavingState) => void): Promise<void> {
+  const current = await currentLogbook();
+  const tell = () => {
+    const { pending, problem } = current.logbook;
+    hear({
+      waiting: waitingCount(pending),
+      problem: problem?.message ?? null,
+      remedy: problem?.code === "newer-version" ? "reload" : "retry",
+      isCopied: current.isCopied,
+    });
+  };
+  current.subscribe(tell);
+  tell();
+}
+
+/** Tries again to store what waits. */
+export async function retry(): Promise<void> {
+  await (await currentLogbook()).logbook.retry();
+}
+
+const leftSchema = z.array(z.array(z.object({ kind: z.enum(["attempt", "zeroing", "job"]), note: z.unknown() })));
+
+/** Keeps what pages before this one took down and could not keep. What is none is not kept; each record is checked. */
+export async function keepLeft(left: unknown): Promise<void> {
+  for (const { kind, note } of (leftSchema.safeParse(left).data ?? []).flat()) {
+    const keeps = { attempt: keepAttempt, zeroing: keepZeroing, job: keepJob } as const;
+    await (keeps[kind] as (one: unknown) => Promise<void>)(note).catch(() => undefined);
+  }
 }
 
 /** Opens the logbook, so that the first record has not to wait for it. */

@@ -1,6 +1,5 @@
-import type { LogbookContents } from "../../logbook/logbookContents";
 import { LogbookError } from "../../logbook/logbookError";
-import type { ReadingProgress } from "../../logbook/logbookFile";
+import type { ReadingProgress, ReadLogbook } from "../../logbook/logbookFile";
 import type { ReplayedLogbook } from "../../logbook/replayedAttempts";
 import type { ReaderMessage, ReaderOrder } from "./readerMessages";
 
@@ -11,6 +10,15 @@ const newWorker = (): ReaderWorker =>
   new Worker(new URL("./logbookReader.worker.ts", import.meta.url), { type: "module" });
 
 const NOT_STARTED = "This browser could not read the file beside the page: reload the page and try again.";
+
+/** Attempts that came before the rest of their file. */
+type AttemptsPart = Extract<ReaderMessage, { readonly kind: "attempts" }>;
+
+function joined({ contents, leftOut }: ReplayedLogbook, parts: readonly AttemptsPart[]): ReplayedLogbook {
+  const attempts = [...parts.flatMap((part) => part.attempts), ...contents.records.attempts];
+  const traces = new Map([...parts.flatMap((part) => [...part.traces]), ...contents.traces]);
+  return { contents: { records: { ...contents.records, attempts }, traces }, leftOut };
+}
 
 /** Reads logbook files one after another in a web worker, so that a large one never holds up the page. */
 export class LogbookReader {
@@ -30,8 +38,9 @@ export class LogbookReader {
    * @returns null where reading was stopped
    * @throws {LogbookError} `bad-file` with a sentence for a person
    */
-  async read(file: Blob, tell: (progress: ReadingProgress) => void): Promise<LogbookContents | null> {
-    return (await this.order(file, tell))?.contents ?? null;
+  async read(file: Blob, tell: (progress: ReadingProgress) => void): Promise<ReadLogbook | null> {
+    const read = await this.order(file, tell);
+    return read === null ? null : { ...read.contents, remarks: read.leftOut };
   }
 
   /**
@@ -47,6 +56,7 @@ export class LogbookReader {
   private order(order: ReaderOrder, tell: (progress: ReadingProgress) => void): Promise<ReplayedLogbook | null> {
     return new Promise((resolve, reject) => {
       const refuse = (sentence: string) => reject(new LogbookError("bad-file", sentence));
+      const parts: AttemptsPart[] = [];
       this.stopReading = () => resolve(null);
       try {
         this.worker ??= this.startWorker();
@@ -55,7 +65,8 @@ export class LogbookReader {
       }
       this.worker.onmessage = ({ data }: MessageEvent<ReaderMessage>) => {
         if (data.kind === "progress") tell(data.progress);
-        else if (data.kind === "read") resolve(data);
+        else if (data.kind === "attempts") parts.push(data);
+        else if (data.kind === "read") resolve(joined(data, parts));
         else refuse(data.sentence);
       };
       this.worker.onerror = () => {

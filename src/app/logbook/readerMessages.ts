@@ -1,12 +1,22 @@
 import type { LogbookContents } from "../../logbook/logbookContents";
 import { type ReadingProgress, readLogbookFile } from "../../logbook/logbookFile";
-import { replayedLogbook } from "../../logbook/replayedAttempts";
+import { type ReplayedLogbook, replayedLogbook } from "../../logbook/replayedAttempts";
 import { messageOf } from "../shell/messageOf";
+
+type Attempts = LogbookContents["records"]["attempts"];
+
+/** Attempts that come to the page at once. */
+const AT_ONCE = 500;
+
+/** Largest file that is read, bytes: some 200,000 attempts with their motions. */
+const MOST_BYTES = 512e6;
 
 /** What the reader beside the page tells of a file: any number of times how far it is, then one end. */
 export type ReaderMessage =
   | { readonly kind: "progress"; readonly progress: ReadingProgress }
-  /** What was left out of a logbook that was replayed, a sentence each. */
+  /** Some of the attempts with their motions: all at once would hold up the page. */
+  | { readonly kind: "attempts"; readonly attempts: Attempts; readonly traces: LogbookContents["traces"] }
+  /** Everything else, after the attempts, and what was repaired or left out, a sentence each. */
   | { readonly kind: "read"; readonly contents: LogbookContents; readonly leftOut: readonly string[] }
   | { readonly kind: "bad"; readonly sentence: string };
 
@@ -14,6 +24,9 @@ export type ReaderMessage =
 export type ReaderOrder = Blob | { readonly replayed: Blob };
 
 const UNREADABLE = "This file cannot be read: it was moved, changed or locked since you chose it, so choose it again.";
+
+const TOO_LARGE =
+  "This file is larger than 512 MB, too large to be read here: export the logbook in parts, one person at a time.";
 
 async function textOf(file: Blob): Promise<string | null> {
   try {
@@ -24,6 +37,19 @@ async function textOf(file: Blob): Promise<string | null> {
   }
 }
 
+function tellInParts({ contents, leftOut }: ReplayedLogbook, tell: (message: ReaderMessage) => void): void {
+  const { attempts } = contents.records;
+  for (let at = 0; at < attempts.length; at += AT_ONCE) {
+    const part = attempts.slice(at, at + AT_ONCE);
+    const traces = part.flatMap(({ id }): (readonly [string, Uint8Array])[] => {
+      const bytes = contents.traces.get(id);
+      return bytes === undefined ? [] : [[id, bytes]];
+    });
+    tell({ kind: "attempts", attempts: part, traces: new Map(traces) });
+  }
+  tell({ kind: "read", contents: { records: { ...contents.records, attempts: [] }, traces: new Map() }, leftOut });
+}
+
 /**
  * Reads a file and tells of it. Never throws.
  *
@@ -31,12 +57,15 @@ async function textOf(file: Blob): Promise<string | null> {
  */
 export async function readAndTell(order: ReaderOrder, tell: (message: ReaderMessage) => void): Promise<void> {
   const isReplayed = "replayed" in order;
-  const text = await textOf(isReplayed ? order.replayed : order);
+  const file = isReplayed ? order.replayed : order;
+  if (file.size > MOST_BYTES) return tell({ kind: "bad", sentence: TOO_LARGE });
+  const text = await textOf(file);
   if (text === null) return tell({ kind: "bad", sentence: UNREADABLE });
   const hear = (progress: ReadingProgress) => tell({ kind: "progress", progress });
   try {
-    const contents = readLogbookFile(text, hear);
-    tell({ kind: "read", ...(isReplayed ? replayedLogbook(contents, hear) : { contents, leftOut: [] }) });
+    const { remarks, ...contents } = readLogbookFile(text, hear);
+    const read = isReplayed ? replayedLogbook(contents, hear) : { contents, leftOut: [] };
+    tellInParts({ contents: read.contents, leftOut: [...remarks, ...read.leftOut] }, tell);
   } catch (error) {
     tell({ kind: "bad", sentence: messageOf(error) });
   }

@@ -17,7 +17,7 @@ const FLUSH_EVERY: Milliseconds = 1000;
 
 /** An unfinished attempt is kept at once: it is only flushed between the hand's moves, or while the page goes. */
 const keepNote = (note: AttemptNote) => {
-  const keep = () => void keeping.add(({ keepAttempt }) => keepAttempt(note));
+  const keep = () => void keeping.keep({ kind: "attempt", note });
   if (note.record.isUnfinished === true) keep();
   else afterDrawing(keep);
 };
@@ -58,7 +58,7 @@ export function useKeptZeroings(session: ZeroingSession, profileId: string): voi
     const notes = new ZeroingNotes(profileId, newId);
     return session.subscribe(() => {
       const note = notes.look(session, Date.now());
-      if (note !== null) afterDrawing(() => keeping.add(({ keepZeroing }) => keepZeroing(note)));
+      if (note !== null) afterDrawing(() => keeping.keep({ kind: "zeroing", note }));
     });
   }, [session, profileId]);
 }

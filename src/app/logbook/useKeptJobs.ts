@@ -18,7 +18,7 @@ export function useKeptJobs<Session extends Store>(
     const notes = new Notes(session, newId);
     return session.subscribe(() => {
       const note = notes.look(Date.now());
-      if (note !== null) setTimeout(() => keeping.add(({ keepJob }) => keepJob(note)), 0);
+      if (note !== null) setTimeout(() => keeping.keep({ kind: "job", note }), 0);
     });
   }, [session, Notes]);
 }

@@ -1,5 +1,6 @@
 import { lazy, Suspense, useMemo, useState } from "react";
 import type { Sheet as DrillSheet } from "../../drill/sheet/sheet";
+import { copyText } from "../shell/copyText";
 import { fileNameOf } from "../shell/fileName";
 import { Sheet } from "../shell/Sheet";
 import { sittingProblem } from "../sittings/stationNeeds";
@@ -20,10 +21,11 @@ function PassOn({ sheet }: { readonly sheet: DrillSheet }) {
   const [said, setSaid] = useState("");
   if ("says" in link) return <p>The sheet cannot be passed on as a link: {link.says}.</p>;
   const address = fullAddress(link.hash);
-  const copy = () =>
-    navigator.clipboard.writeText(address).then(
-      () => setSaid("Copied."),
-      () => setSaid("This browser does not let the page copy. Select the link and copy it yourself."),
+  const copy = async () =>
+    setSaid(
+      (await copyText(address))
+        ? "Copied."
+        : "This browser does not let the page copy. Select the link and copy it yourself.",
     );
   return (
     <>

@@ -4,6 +4,7 @@ import { BenchScreen } from "../bench/BenchScreen";
 import { type BenchAddress, benchAddress } from "../bench/benchAddress";
 import { measureEvents } from "../bench/eventCost";
 import { SkipToDial } from "../dial/SkipToDial";
+import { NotSavedLine } from "../logbook/NotSavedLine";
 import { ErrorBoundary } from "./ErrorBoundary";
 import { fetchedLater } from "./fetchedLater";
 import { LinkRow } from "./LinkRow";
@@ -29,6 +30,9 @@ const PAGES = [
   { path: "desk", label: "Class desk" },
   { path: "words", label: "Words" },
 ] as const;
+
+/** Pages where records are made; the logbook itself says more of how safe they are. */
+const MAKES_RECORDS: ReadonlySet<string> = new Set(["bench", "zeroing", "handover", "sittings"]);
 
 const PAGE_LINKS = PAGES.map(({ path, label }) => ({ key: path, label, href: `#/${path}` }));
 
@@ -142,6 +146,7 @@ export function App() {
       <ErrorBoundary place={`${page}?${route.query}`}>
         <Page page={page} address={address} query={route.query} hasSound={sound === "on"} />
       </ErrorBoundary>
+      {MAKES_RECORDS.has(page) && <NotSavedLine />}
       <UpdateNotice />
     </>
   );

@@ -1,4 +1,6 @@
 import { Component, type ReactNode, useState } from "react";
+import { reloadSafely } from "../logbook/keeping";
+import { areFilesGone, FILES_GONE_WORDS } from "./filesGone";
 import { messageOf } from "./messageOf";
 
 /** Everything in the logbook as a file; fetched only now, for the page it belongs to may be what failed. */
@@ -13,6 +15,24 @@ async function saveLogbook(): Promise<string> {
   return file.told;
 }
 
+/** What is said in the place of a page whose files are gone: nothing has failed but the fetching. */
+function FilesGone() {
+  const [refusal, setRefusal] = useState<string | null>(null);
+  return (
+    <main className="failed">
+      <div role="alert">
+        <h1>This page could not be loaded.</h1>
+        <p>{refusal ?? FILES_GONE_WORDS}</p>
+      </div>
+      <div className="failed-acts">
+        <button type="button" className="button primary" onClick={() => setRefusal(reloadSafely())}>
+          Reload
+        </button>
+      </div>
+    </main>
+  );
+}
+
 /** What is said in the place of a page that failed, and what can be done. */
 function Failed({ error }: { readonly error: unknown }) {
   const [told, setTold] = useState("");
@@ -23,8 +43,8 @@ function Failed({ error }: { readonly error: unknown }) {
       <div role="alert">
         <h1>This page has failed.</h1>
         <p>
-          The fault is the trainer’s, not yours. Everything the logbook had taken down is still there. Reload the page,
-          or go to another one above; if it fails again, save the logbook first.
+          The fault is in Gatefall, not in what you did. Everything that was saved is still there. Reload the page, or
+          go to another one above. If it fails again, save the logbook as a file first.
         </p>
       </div>
       <div className="failed-acts">
@@ -69,6 +89,7 @@ export class ErrorBoundary extends Component<BoundaryProps, BoundaryState> {
 
   override render(): ReactNode {
     const { failure } = this.state;
-    return failure === null ? this.props.children : <Failed error={failure.error} />;
+    if (failure === null) return this.props.children;
+    return areFilesGone(failure.error) ? <FilesGone /> : <Failed error={failure.error} />;
   }
 }

@@ -1,2 +1,7 @@
+import { areFilesGone, FILES_GONE_WORDS } from "./filesGone";
+
 /** An error in words. */
-export const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+export function messageOf(error: unknown): string {
+  if (areFilesGone(error)) return FILES_GONE_WORDS;
+  return error instanceof Error ? error.message : String(error);
+}

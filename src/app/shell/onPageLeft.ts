@@ -13,3 +13,9 @@ export function onPageLeft(act: () => void): () => void {
     removeEventListener("pagehide", act);
   };
 }
+
+/** Hears of the page's end alone. @returns stops listening */
+export function onPageGone(act: () => void): () => void {
+  addEventListener("pagehide", act);
+  return () => removeEventListener("pagehide", act);
+}

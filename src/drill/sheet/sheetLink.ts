@@ -1,4 +1,5 @@
-import { deflateSync, Inflate, strFromU8, strToU8 } from "fflate";
+import { deflateSync, strFromU8, strToU8 } from "fflate";
+import { inflateBounded, TooLargeError } from "../../trace/inflateBounded";
 import { DrillError } from "../drillError";
 import { parseSheet } from "./parseSheet";
 import type { Sheet } from "./sheet";
@@ -11,9 +12,6 @@ export const MOST_CHARACTERS = 16_000;
 
 /** Most JSON that a link may unpack to, bytes: a few characters can stand for gigabytes. */
 const MOST_BYTES = 400_000;
-
-/** How much packed text is unpacked at a time, bytes: deflate grows at most about a thousandfold. */
-const SLICE = 256;
 
 const bad = (problem: string) => new DrillError("bad-link", problem);
 
@@ -30,31 +28,11 @@ function toBytes(text: string): Uint8Array {
   return Uint8Array.from(characters, (character) => character.charCodeAt(0));
 }
 
-function unpacked(packed: Uint8Array): Uint8Array {
-  const chunks: Uint8Array[] = [];
-  let size = 0;
-  const inflate = new Inflate((chunk) => {
-    size += chunk.length;
-    if (size > MOST_BYTES) throw bad("this link unpacks to far more than a sheet");
-    chunks.push(chunk);
-  });
-  for (let at = 0; at < packed.length; at += SLICE) {
-    inflate.push(packed.subarray(at, at + SLICE), at + SLICE >= packed.length);
-  }
-  const whole = new Uint8Array(size);
-  let at = 0;
-  for (const chunk of chunks) {
-    whole.set(chunk, at);
-    at += chunk.length;
-  }
-  return whole;
-}
-
 function jsonOf(packed: Uint8Array): unknown {
   try {
-    return JSON.parse(strFromU8(unpacked(packed)));
+    return JSON.parse(strFromU8(inflateBounded(packed, MOST_BYTES)));
   } catch (error) {
-    if (error instanceof DrillError) throw error;
+    if (error instanceof TooLargeError) throw bad("this link unpacks to far more than a sheet");
     throw bad("this link is damaged: what it carries cannot be unpacked");
   }
 }

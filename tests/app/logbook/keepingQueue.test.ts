@@ -1,5 +1,8 @@
 import { expect, test } from "vitest";
-import { type Keeper, KeepingQueue } from "../../../src/app/logbook/keepingQueue";
+import { type Keeper, KeepingQueue, type WaitingNote } from "../../../src/app/logbook/keepingQueue";
+import { leaveNotes, takeLeftNotes } from "../../../src/app/logbook/leftNotes";
+import type { WaitingStore } from "../../../src/app/logbook/waitingStore";
+import { aJob } from "../../support/logbookRecords";
 
 const done = async () => undefined;
 const kept = async () => new Set<string>();
@@ -12,7 +15,49 @@ const keeper: Keeper = {
   keepMissing: kept,
   hasEnded: async () => false,
   dropAttempt: done,
+  watch: done,
+  retry: done,
+  keepLeft: done,
 };
+
+const jobNote = (id: string): WaitingNote => {
+  const { personId: _, ...note } = aJob(id);
+  return { kind: "job", note };
+};
+
+/** The storage of a page. */
+function memoryStore(): WaitingStore {
+  const texts = new Map<string, string>();
+  return {
+    getItem: (key) => texts.get(key) ?? null,
+    setItem: (key, text) => void texts.set(key, text),
+    removeItem: (key) => void texts.delete(key),
+    key: (index) => [...texts.keys()][index] ?? null,
+    get length() {
+      return texts.size;
+    },
+  };
+}
+
+test("says why records wait where what keeps them cannot be fetched, and leaves them to the next page", async () => {
+  const queue = new KeepingQueue(() => Promise.reject(new Error("offline")));
+  await queue.start();
+  await queue.keep(jobNote("j1"));
+  expect(queue.state).toMatchObject({ waiting: 1, problem: expect.stringMatching(/could not be loaded.*Reload/) });
+  const store = memoryStore();
+  expect(leaveNotes(queue.notes, store)).toBe(true);
+  expect(leaveNotes(queue.notes, store), "a second time").toBe(true);
+  expect(takeLeftNotes(store)).toEqual([[jobNote("j1")]]);
+  expect(takeLeftNotes(store)).toEqual([]);
+  expect(leaveNotes(queue.notes, null)).toBe(false);
+});
+
+test("tells how safe the records are, as what keeps them says", async () => {
+  const state = { waiting: 2, problem: "No room.", remedy: "retry", isCopied: false } as const;
+  const queue = new KeepingQueue(async () => ({ ...keeper, watch: async (hear) => hear(state) }));
+  await queue.start();
+  expect(queue.state).toEqual(state);
+});
 
 test("keeps records one after the other, in order", async () => {
   const done: number[] = [];

@@ -1,0 +1,97 @@
+import * as z from "zod/mini";
+import { fromBase64, toBase64 } from "../../logbook/base64";
+import type { Logbook } from "../../logbook/logbook";
+import { checkWrite, type LogbookWrite } from "../../logbook/logbookWrite";
+import { decodeTrace } from "../../logbook/traceCodec";
+import type { WaitingStore } from "./waitingStore";
+
+const PREFIX = "gatefall.waiting.";
+
+/** What could not be read is set aside, not thrown away. */
+const UNREAD = "gatefall.unread.";
+
+const keptSchema = z.array(
+  z.object({
+    kind: z.string(),
+    record: z.looseObject({ id: z.string() }),
+    only: z.optional(z.enum(["if-missing", "if-nobody"])),
+    trace: z.optional(z.string()),
+  }),
+);
+
+const textOf = (writes: readonly LogbookWrite[]): string =>
+  JSON.stringify(
+    writes.map((write) =>
+      write.kind === "attempts" && write.trace !== undefined ? { ...write, trace: toBase64(write.trace) } : write,
+    ),
+  );
+
+/** A write as it was, checked. @throws where it cannot be read */
+function writeOf({ trace, ...kept }: z.infer<typeof keptSchema>[number]): LogbookWrite {
+  const bytes = trace === undefined ? undefined : fromBase64(trace);
+  if (bytes !== undefined) decodeTrace(bytes);
+  const write = { ...kept, ...(bytes !== undefined && { trace: bytes }) } as unknown as LogbookWrite;
+  checkWrite(write);
+  return write;
+}
+
+/** The writes of a text, or null where one of them cannot be read. */
+function writesOf(text: string): LogbookWrite[] | null {
+  try {
+    return keptSchema.parse(JSON.parse(text)).map(writeOf);
+  } catch {
+    return null;
+  }
+}
+
+/**
+ * Records that the database does not take, as text beside it: a page that is closed or reloaded before they can be stored
+ * leaves them to the next one.
+ */
+export class WaitingShelf {
+  private readonly store: WaitingStore | null;
+  private readonly key: string;
+  private kept: readonly LogbookWrite[] = [];
+
+  /**
+   * @param store - null where the browser has none
+   * @param page - names this page among all that are open
+   */
+  constructor(store: WaitingStore | null, page: string) {
+    this.store = store;
+    this.key = PREFIX + page;
+  }
+
+  /** Keeps what waits now in place of what waited before. @returns whether nothing that waits would go with the page */
+  keep(writes: readonly LogbookWrite[]): boolean {
+    if (writes === this.kept) return true;
+    try {
+      if (writes.length === 0) this.store?.removeItem(this.key);
+      else if (this.store === null) return false;
+      else this.store.setItem(this.key, textOf(writes));
+      this.kept = writes;
+      return true;
+    } catch {
+      // No room here either: they wait in memory alone.
+      return writes.length === 0;
+    }
+  }
+
+  /** Stores what pages before this one could not; what cannot be stored now stays here for later. */
+  async handOver(logbook: Logbook): Promise<void> {
+    for (const key of this.keys()) {
+      const text = this.store?.getItem(key) ?? "[]";
+      const writes = writesOf(text);
+      if (writes === null) this.store?.setItem(key.replace(PREFIX, UNREAD), text);
+      else await logbook.adopt(writes);
+      this.store?.removeItem(key);
+    }
+  }
+
+  private keys(): string[] {
+    const { store } = this;
+    if (store === null) return [];
+    const all = Array.from({ length: store.length }, (_, index) => store.key(index) ?? "");
+    return all.filter((key) => key.startsWith(PREFIX) && key !== this.key);
+  }
+}
