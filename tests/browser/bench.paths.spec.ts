@@ -30,8 +30,8 @@ const TOLD: Readonly<Record<DialingState, string>> = {
   drawing: "drawing the bolt",
   failed: "Did not open, after",
   open: "Opened in",
-  thrown: "bolt thrown, not spun off",
-  secured: "secured",
+  thrown: "Not secure yet. Keep turning",
+  secured: "Secured.",
 };
 
 /** Which plate of the strip is marked: a number's, the draw's, or none. */
