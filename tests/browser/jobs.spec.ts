@@ -53,7 +53,7 @@ test("a diagnosis by keyboard is in the logbook, is noted, and comes to the clas
     "#/handover?view=trouble&profile=two-wheel&help=silent&seed=2&pool=index-slipped",
   );
   await job.getByLabel(/^Tags/).fill("cold hands");
-  await press(page, "Keep tags and note");
+  await press(page, "Save tags and note");
   await expect(row).toContainText("cold hands");
   await page.getByRole("checkbox", { name: "misses only" }).press("Space");
   await expect(page.getByText("No jobs.")).toBeVisible();

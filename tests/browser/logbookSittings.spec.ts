@@ -52,7 +52,7 @@ test("a sitting is in the logbook's list, is noted there, and opens again with i
   await tags.fill("Retake, cold hands");
   await page.getByRole("textbox", { name: "Note" }).fill("Door stood open.");
   await tags.press("Enter");
-  await expect(page.getByText("Kept.")).toBeVisible();
+  await expect(page.getByText("Saved.")).toBeVisible();
   await expectClean(page);
   await page.reload();
   await page.getByRole("searchbox").fill("nobody's");
@@ -85,14 +85,43 @@ test("an attempt is noted in the logbook, and is found by its tags after a reloa
   await page.goto("#/logbook");
   await page.getByRole("button", { name: /^Replay the attempt of/ }).click();
   await page.getByRole("textbox", { name: /^Tags/ }).fill("first of the day");
-  await page.getByRole("button", { name: "Keep tags and note" }).press("Enter");
-  await expect(page.getByText("Kept.")).toBeVisible();
+  await page.getByRole("button", { name: "Save tags and note" }).press("Enter");
+  await expect(page.getByText("Saved.")).toBeVisible();
   await page.reload();
   await expect(page.getByRole("row", { name: /Opened/ })).toContainText("first of the day");
   await page.getByRole("combobox", { name: "Tag" }).selectOption("first of the day");
   await expect(page.getByText("1 attempt, latest first")).toBeVisible();
   await page.getByRole("checkbox", { name: "misses only" }).press("Space");
   await expect(page.getByText("No attempts.")).toBeVisible();
+});
+
+test("a typed note is never lost: not by leaving the field, the list, the page or the tab", async ({ page, bench }) => {
+  await bench.open();
+  await dialLast(page);
+  await expect(bench.state).toHaveText(/^Opened/);
+  await page.goto("#/logbook");
+  const attempt = page.getByRole("button", { name: /^Replay the attempt of/ });
+  const note = page.getByRole("textbox", { name: "Note" });
+  await attempt.click();
+  await note.fill("left the field");
+  await attempt.focus();
+  await expect(page.getByText("Saved.")).toBeVisible();
+  await note.fill("went elsewhere");
+  await page.getByRole("link", { name: "Files", exact: true }).click();
+  await page.getByRole("link", { name: "Attempts", exact: true }).click();
+  await attempt.click();
+  await expect(note).toHaveValue("went elsewhere");
+  await note.fill("reloaded at once");
+  await page.reload();
+  await attempt.click();
+  await expect(note).toHaveValue("reloaded at once");
+  // What cannot be saved waits as it was typed.
+  await page.getByRole("textbox", { name: /^Tags/ }).fill("x".repeat(80));
+  await expect(page.getByRole("alert")).toContainText("at most 60 letters in a tag");
+  await page.reload();
+  await attempt.click();
+  await expect(page.getByRole("textbox", { name: /^Tags/ })).toHaveValue("x".repeat(80));
+  await expect(note).toHaveValue("reloaded at once");
 });
 
 /** The console is not watched: React reports there what it caught. */

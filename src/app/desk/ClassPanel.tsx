@@ -15,8 +15,8 @@ interface FilterProps {
 
 const SHOWS = [
   { show: "everyone", label: "Everyone" },
-  { show: "ready", label: "Only who is ready" },
-  { show: "not-yet", label: "Only who is not yet ready" },
+  { show: "ready", label: "Ready" },
+  { show: "not-yet", label: "Not ready" },
 ] as const;
 
 function FilterBar({ skills, filter, onFilter }: FilterProps) {
@@ -24,7 +24,7 @@ function FilterBar({ skills, filter, onFilter }: FilterProps) {
     <>
       <select
         className="field"
-        aria-label="Who is listed"
+        aria-label="People shown"
         value={filter.show}
         onChange={({ currentTarget: { value } }) =>
           onFilter({ ...filter, show: SHOWS.find(({ show }) => show === value)?.show ?? "everyone" })
@@ -39,11 +39,11 @@ function FilterBar({ skills, filter, onFilter }: FilterProps) {
       {filter.show !== "everyone" && (
         <select
           className="field"
-          aria-label="Ready in what"
+          aria-label="Ready at what"
           value={filter.skill}
           onChange={({ currentTarget: { value } }) => onFilter({ ...filter, skill: value })}
         >
-          <option value="all">in all skills</option>
+          <option value="all">at every skill</option>
           {skills.map(({ key, title }) => (
             <option key={key} value={key}>
               in {title}
@@ -61,13 +61,13 @@ interface SkillChoiceProps {
   readonly onAsk: (keys: readonly string[]) => void;
 }
 
-/** The skills that are asked of this class: who is ready in all of them is ready. */
+/** The skills that this class needs: who is ready at all of them is ready. */
 function SkillChoice({ all, asked, onAsk }: SkillChoiceProps) {
   if (all.length < 2) return null;
   const isAsked = (key: string) => asked.some((one) => one.key === key);
   return (
     <fieldset className="desk-skills">
-      <legend>Skills asked of this class</legend>
+      <legend>Skills this class needs</legend>
       {all.map(({ key, title }) => (
         <label key={key} className="sheet-choice">
           <input

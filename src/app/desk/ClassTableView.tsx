@@ -1,4 +1,5 @@
 import { type ReactNode, useState } from "react";
+import { harmlessName } from "../../drill/harmlessText";
 import type { ClassCell, ClassRow, ClassTable } from "../../logbook/classTable";
 import { isJobSkill } from "../../logbook/jobRecord";
 import { cellState, cellWords } from "./cellWords";
@@ -66,8 +67,8 @@ function Cell({ cell, whose, isJob, onChoose }: CellProps) {
       <button type="button" className="desk-cell" onClick={onChoose}>
         <StateMark state={cellState(cell)} />
         <span>{openings}</span>
-        <small>latest: {latest}</small>
-        {best !== null && <small>best: {best}</small>}
+        <small>Latest: {latest}</small>
+        {best !== null && <small>Best: {best}</small>}
         <span className="visually-hidden">. More of {whose}</span>
       </button>
     </td>
@@ -85,7 +86,7 @@ function Row({ row, name, skills, onChoose }: RowProps) {
     <tr>
       <th scope="row">
         <button type="button" className="desk-person" onClick={() => onChoose({ personId: person.id, skill: null })}>
-          {name}
+          {harmlessName(name)}
         </button>
         {person.isDemo === true && <small className="desk-invented">invented</small>}
       </th>
@@ -115,7 +116,7 @@ export function ClassTableView({ table, skills, names, filter, onChoose }: Class
   const [order, setOrder] = useState(BY_NAME);
   const rows = orderedRows(table, names, order, filter);
   const head = { order, onOrder: setOrder };
-  if (rows.length === 0) return <p className="desk-hint">Nobody is so: choose another list.</p>;
+  if (rows.length === 0) return <p className="desk-hint">No one matches this filter.</p>;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
     <section className="desk-scroll" aria-label="People by skills; scrolls sideways" tabIndex={0}>

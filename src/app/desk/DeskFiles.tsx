@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { harmlessText } from "../../drill/harmlessText";
+import { harmlessName, harmlessText } from "../../drill/harmlessText";
 import { mergeIntoLogbook } from "../../logbook/wholeLogbook";
 import { currentLogbook } from "../logbook/currentLogbook";
 import { mergedWords } from "../logbook/mergedWords";
@@ -23,7 +23,7 @@ function KeepClass({ desk }: DeskProps) {
   const close = () => setAsked(false);
   const keep = async () => {
     close();
-    say("Storing the records; a large class takes a while.");
+    say("Saving the records. A large class takes a minute.");
     const current = await currentLogbook();
     const merged = await mergeIntoLogbook(current.logbook, desk.brought);
     await current.settle();
@@ -36,15 +36,15 @@ function KeepClass({ desk }: DeskProps) {
       </button>
       <Sheet title="Add the class to this logbook?" isOpen={isAsked} onClose={close}>
         <p>
-          Everyone in these files joins the people of this browser, with all their records. Each record comes once, and
-          none takes the place of a later one. The demo class is left out.
+          Everyone in these files is added to the people of this browser, with all their records. A record that is here
+          already is not added twice, and a newer one is never replaced. The demo class is not added.
         </p>
         <div className="sheet-row">
           <button type="button" className="button primary" onClick={() => act(keep)}>
             Add them
           </button>
           <button type="button" className="button" onClick={close}>
-            Leave the logbook alone
+            Cancel
           </button>
         </div>
       </Sheet>
@@ -82,7 +82,7 @@ function AddBar({ desk }: DeskProps) {
           Clear the desk
         </button>
       )}
-      <span className="desk-soft desk-drop-words">or drop files anywhere on this page</span>
+      <span className="desk-soft desk-drop-words">or drop files on this page</span>
     </div>
   );
 }
@@ -93,7 +93,7 @@ function Problems({ desk }: DeskProps) {
     <div className="desk-problems" role="alert" aria-label="Files that were not read">
       {desk.problems.map(({ key, name, sentence }) => (
         <p key={key}>
-          <b>{name}</b> is left out. {sentence}
+          <b>{harmlessName(name)}</b> was not read. {sentence}
         </p>
       ))}
     </div>
@@ -126,7 +126,7 @@ function FileList({ desk }: DeskProps) {
       {desk.files.map((file) => (
         <li key={file.key}>
           <span>
-            <b>{file.name}</b>
+            <b>{harmlessName(file.name)}</b>
             <small>{fileSentence(file)}</small>
           </span>
           <button
@@ -146,19 +146,18 @@ function FileList({ desk }: DeskProps) {
 }
 
 const STAYS =
-  "The files are read on this device and stay in this tab: they are gone when you close it, and your own logbook is not touched.";
+  "The files stay in this tab, on this device. They are gone when you close the tab. Your own logbook does not change.";
 
 /** What to do while nothing lies on the desk, and what for. */
 function HowTo() {
   return (
     <ol className="desk-how">
       <li>
-        Everyone exports <b>Whole logbook</b> under Logbook, Files, and hands you the file.
+        Each trainee opens Logbook, Files, presses <b>Whole logbook</b> and gives you the file.
       </li>
-      <li>You add all these files here, many at once; a bad one is named, and the others stay.</li>
+      <li>You add all the files here, many at once. A bad file is named; the others still count.</li>
       <li>
-        You see everyone by skill with latest and best, who is ready, what each one missed, and how far hands and people
-        differ.
+        You see each person at each skill, the sittings, who is ready, what each one missed, and how much people differ.
       </li>
     </ol>
   );

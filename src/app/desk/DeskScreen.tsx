@@ -7,6 +7,7 @@ import type { Chosen } from "./ClassTableView";
 import { type ClassView, classView, tableOf } from "./classView";
 import { DeskFiles } from "./DeskFiles";
 import { GaugePanel } from "./GaugePanel";
+import { PeopleNav } from "./PeopleNav";
 import { PersonDetails } from "./PersonDetails";
 import { ReadyPanels } from "./ReadyPanels";
 import type { TableFilter } from "./tableOrder";
@@ -52,6 +53,9 @@ function Class({ view }: { readonly view: ClassView }) {
         onClose={() => setChosen(null)}
       >
         {chosen !== null && (
+          <PeopleNav chosen={chosen} table={table} names={names} onChoose={setChosen} />
+        )}
+        {chosen !== null && (
           <PersonDetails
             chosen={chosen}
             contents={contents}
@@ -77,7 +81,7 @@ export function DeskScreen() {
       </h1>
       <DeskFiles desk={desk} view={view} />
       {files.length > 0 && view.skills.length === 0 && (
-        <p className="desk-hint">Nobody in these logbooks has an attempt yet.</p>
+        <p className="desk-hint">No one in these logbooks has an attempt yet.</p>
       )}
       {view.skills.length > 0 && <Class view={view} />}
     </main>

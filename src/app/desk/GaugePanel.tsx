@@ -51,7 +51,7 @@ function Choice({ skills, skill, onSkill, places, place, onPlace }: ChoiceProps)
   );
 }
 
-function Study({ view: { gauge, sentence, lacks, sources, means } }: { readonly view: GaugeView }) {
+function Study({ view: { sentence, lacks, sources, means } }: { readonly view: GaugeView }) {
   return (
     <>
       <p className="figure-sentence">{sentence}</p>
@@ -62,7 +62,6 @@ function Study({ view: { gauge, sentence, lacks, sources, means } }: { readonly 
           ))}
         </ul>
       )}
-      {gauge !== null && <p className="figure-sentence">{categoriesSentence(gauge)}</p>}
       <div className="desk-tables">
         {sources !== null && <ScrolledTable table={sources} />}
         {means !== null && <ScrolledTable table={means} />}
@@ -88,11 +87,9 @@ export function GaugePanel({ view, skills }: { readonly view: ClassView; readonl
   const { gauge } = study;
   return (
     <section className="figure desk-gauge" aria-labelledby="desk-gauge">
-      <h2 id="desk-gauge">Gauge study of dialing</h2>
+      <h2 id="desk-gauge">How much stops vary</h2>
       <p className="figure-sentence">
-        As a gauge is studied, so are hands: the part is a number’s place in the combination, the appraiser a person,
-        the equipment one hand at the same number again, the measurement its stop error. By analysis of variance (AIAG,
-        2010).
+        How much does one person’s stop vary from try to try, and how much do people differ from each other?
       </p>
       <div className="desk-bar">
         <Choice skills={skills} skill={skill} onSkill={setKey} places={places} place={place} onPlace={setPlace} />
@@ -108,6 +105,14 @@ export function GaugePanel({ view, skills }: { readonly view: ClassView; readonl
         </button>
       </div>
       <Study view={study} />
+      <details className="figure-note">
+        <summary>How this is worked out</summary>
+        <p>
+          Each person is studied like a gauge, by analysis of variance (AIAG, 2010). The part is a number’s place in the
+          combination, the appraiser a person, the equipment one person at the same number again, the measurement the
+          stop error.{gauge === null ? "" : ` ${categoriesSentence(gauge)}`}
+        </p>
+      </details>
     </section>
   );
 }

@@ -1,7 +1,6 @@
 import { useMemo } from "react";
 import type { ClassTable } from "../../logbook/classTable";
 import { isJobSkill } from "../../logbook/jobRecord";
-import { ruleSentence } from "../../logbook/masteryWords";
 import { Figure } from "../logbook/charts/Figure";
 import { characteristicFigure } from "../logbook/figures/characteristicFigure";
 import { ReadinessSettings } from "../logbook/ReadinessSettings";
@@ -36,7 +35,7 @@ function SkillReady({ title, isJob, list }: SkillReadyProps) {
         <dt>
           <StateMark state="ready" />
         </dt>
-        <dd>{ready.length === 0 ? "nobody yet" : ready.join(", ")}</dd>
+        <dd>{ready.length === 0 ? "no one yet" : ready.join(", ")}</dd>
         {lapsed.length > 0 && (
           <>
             <dt>
@@ -83,7 +82,7 @@ export function ReadyPanels({ table, skills, names }: ReadyProps) {
     <>
       <section className="figure desk-ready" aria-labelledby="desk-ready">
         <h2 id="desk-ready">Who is ready</h2>
-        <p className="figure-sentence">{ruleSentence(rule)} A practice result is not a certificate.</p>
+        <p className="figure-sentence">What ready means, and how far to trust it, is explained in the next panel. A practice result is not a certificate.</p>
         <ul>
           {skills.map(({ key, title, skill }, i) => {
             const list = lists[i];

@@ -2,10 +2,10 @@ import { type ClassCell, quickestOf, truestOf } from "../../logbook/classTable";
 import { isJobSkill } from "../../logbook/jobRecord";
 import type { Mastery } from "../../logbook/mastery";
 import { worstStop } from "../../logbook/personalBest";
-import { dayText } from "../logbook/attemptRows";
+import { shortDayText } from "../logbook/attemptRows";
 import { minutesText } from "../logbook/jobRows";
 
-/** How far someone is with a skill. */
+/** How far someone is at a skill. */
 export type CellState = "ready" | "lapsed" | "not-yet" | "none";
 
 /** The state of a cell; a person without an attempt has none. */
@@ -53,7 +53,7 @@ export function cellWords(cell: ClassCell): CellWords {
   const time = isJob ? minutesText(latest.duration_ms) : seconds(latest.duration_ms);
   return {
     openings: `${opened} of ${trials} ${right}`,
-    latest: `${latest.opened ? right : missed} in ${time}, ${dayText(latest.startedAt)}`,
+    latest: `${latest.opened ? right : missed}, ${time}, ${shortDayText(latest.startedAt)}`,
     best: bestText(cell),
   };
 }

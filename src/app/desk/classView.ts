@@ -1,3 +1,4 @@
+import { harmlessName } from "../../drill/harmlessText";
 import { type ClassSetting, type ClassTable, classTable } from "../../logbook/classTable";
 import { joinContents, type LogbookContents } from "../../logbook/logbookContents";
 import { practicesOf } from "../../logbook/practice";
@@ -38,10 +39,11 @@ const withoutEnding = (name: string) => name.replace(/\.[^.]+$/, "");
 export function namesOf(people: readonly PersonRecord[], files: readonly DeskFile[]): Map<string, string> {
   const names = new Map<string, string>();
   const taken = new Set<string>();
-  const count = (name: string) => people.filter((one) => one.name === name).length;
-  for (const { id, name } of people) {
+  const shown = people.map(({ id, name }) => ({ id, name: harmlessName(name) }));
+  const count = (name: string) => shown.filter((one) => one.name === name).length;
+  for (const { id, name } of shown) {
     const file = files.find(({ contents }) => contents.records.people.some((one) => one.id === id));
-    const full = count(name) > 1 && file !== undefined ? `${name} (${withoutEnding(file.name)})` : name;
+    const full = count(name) > 1 && file !== undefined ? `${name} (${harmlessName(withoutEnding(file.name))})` : name;
     let free = full;
     for (let i = 2; taken.has(free); i++) free = `${full} ${i}`;
     taken.add(free);
@@ -95,11 +97,11 @@ export function deskSentence({ contents: { records }, repeated }: ClassView, fil
   const others = records.people.length - trainees;
   const parts = [
     `${countText(files, "logbook")}: ${countText(trainees, "trainee")}, ${workText(records)}, ${countText(records.sittings.length, "sitting")}.`,
-    ...(others === 0 ? [] : [`${countText(others, "instructor is", "instructors are")} left out of the table.`]),
+    ...(others === 0 ? [] : [`${countText(others, "instructor is", "instructors are")} not in the table.`]),
     ...(repeated === 0
       ? []
       : [
-          `${countText(repeated, "record", "records")} came in more than one file: each counts once, and the later one holds.`,
+          `${countText(repeated, "record", "records")} came in more than one file. Each counts once; the newer one counts.`,
         ]),
   ];
   return parts.join(" ");
@@ -109,9 +111,9 @@ const MOST_NAMES = 3;
 
 /** Whose logbook a file is, for a list: "Mibsy and 40 attempts", "Dorvik, Jorrel, Mibsy and 4 more". */
 export function fileSentence({ contents: { records } }: Pick<DeskFile, "contents">): string {
-  const names = records.people.map(({ name }) => name);
+  const names = records.people.map(({ name }) => harmlessName(name));
   const more = names.length - MOST_NAMES;
   const shown = names.slice(0, MOST_NAMES).join(", ");
-  const who = names.length === 0 ? "nobody" : `${shown}${more > 0 ? ` and ${more} more` : ""}`;
+  const who = names.length === 0 ? "no one" : `${shown}${more > 0 ? ` and ${more} more` : ""}`;
   return `${who}; ${countText(records.people.length, "person", "people")}, ${workText(records)}`;
 }

@@ -25,12 +25,12 @@ export interface GaugeView {
 }
 
 const SOURCE_WORDS: Readonly<Record<GaugeSource, string>> = {
-  gauge: "Both together",
-  equipment: "Repeatability, one hand again",
-  appraiser: "Reproducibility, person to person",
-  interaction: "Persons who differ from number to number",
-  part: "Number to number",
-  total: "In all",
+  gauge: "One person again and person to person",
+  equipment: "One person again (repeatability)",
+  appraiser: "Person to person (reproducibility)",
+  interaction: "People who differ by number (interaction)",
+  part: "Number to number (parts)",
+  total: "Together",
 };
 
 function sourcesTable(gauge: DialingGauge): TableModel {
@@ -52,7 +52,7 @@ type Names = ReadonlyMap<string, string>;
 
 function meansTable({ means, people }: DialingGauge, places: readonly number[], names: Names): TableModel {
   return {
-    caption: "Mean stop error, graduations; plus ran past",
+    caption: "Average stop error in graduations; plus ran past",
     head: ["person", ...places.map((place) => `number ${place}`)],
     rows: people.map(({ id, name }, j) => [
       names.get(id) ?? name,
@@ -63,13 +63,13 @@ function meansTable({ means, people }: DialingGauge, places: readonly number[], 
 
 function studySentence(gauge: DialingGauge): string {
   const { equipment, appraiser } = gauge.components;
-  const hand = `One hand differs from itself by ${sizeText(equipment)} graduations (standard deviation)`;
-  const people = `one person from another by ${sizeText(appraiser)}`;
+  const hand = `The stops of one person vary by ${sizeText(equipment)} graduations from try to try`;
+  const people = `people differ from each other by ${sizeText(appraiser)}`;
   const larger =
     equipment >= appraiser
-      ? "steadier hands would gain more than equal ones."
-      : "people differ more than their hands do: compare where each one stops.";
-  return `${hand}, ${people}: ${larger}`;
+      ? "Practice that makes each person steadier gains most."
+      : "Compare where each person stops: that gains most.";
+  return `${hand}, and ${people} (standard deviations). ${larger}`;
 }
 
 /** Where the stops of someone are too few: "Jorrel has 1 stop at number 2". */
@@ -78,24 +78,24 @@ function lackOf({ person, stops }: PersonStops, { places }: GaugeParticipants, n
   const place = places[stops.findIndex(({ length }) => length === fewest)];
   const where = place === undefined ? "" : ` at number ${place}`;
   const count = fewest === 0 || place === undefined ? "no stop" : countText(fewest, "stop");
-  return `${names.get(person.id) ?? person.name} is left out: ${count}${where}, and two are needed.`;
+  return `${names.get(person.id) ?? person.name} is left out: ${count}${where}; two are needed.`;
 }
 
 function balanceSentence({ taking, trials }: GaugeParticipants): string[] {
   const most = Math.max(0, ...taking.flatMap(({ stops }) => stops.map(({ length }) => length)));
   if (taking.length < 2 || most === trials) return [];
   return [
-    `The stops are not balanced, up to ${most} at a number: everyone counts with the latest ${trials}, as many as the one with fewest has.`,
+    `People have different numbers of stops, up to ${most} at a number. Only the latest ${trials} of each count, as many as the person with the fewest has.`,
   ];
 }
 
 /** How many groups of numbers the stops tell apart, with what that means here. */
 export function categoriesSentence(gauge: DialingGauge): string {
   const categories = categoriesOf(gauge);
-  if (gauge.study === null) return "One number alone has no parts to tell apart: choose all numbers for categories.";
-  if (categories === null) return "Nobody’s hand varies, so categories cannot be counted.";
-  const pooled = gauge.study.wasPooled ? " Persons differ alike at every number, so that was counted as chance." : "";
-  return `Distinct categories: ${categories}. That is how many groups of numbers the stops tell apart; at a dial few are wanted, for every number is to be met alike.${pooled}`;
+  if (gauge.study === null) return "Choose all numbers to count categories.";
+  if (categories === null) return "No one’s stops vary, so categories cannot be counted.";
+  const pooled = gauge.study.wasPooled ? " People differ in the same way at every number, so the interaction is counted as chance." : "";
+  return `Distinct categories: ${categories}, the groups of numbers that the stops tell apart. Few are good here, since every number should be met equally well.${pooled}`;
 }
 
 /**

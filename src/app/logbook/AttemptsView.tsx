@@ -100,7 +100,7 @@ export function AttemptsView({ current, personId }: { readonly current: CurrentL
         <ReplayPane
           logbook={current.logbook}
           attempt={chosen?.personId === personId ? chosen : null}
-          onChanged={setChosen}
+          onChanged={(noted) => setChosen((now) => (now?.id === noted.id ? noted : now))}
         />
       </section>
     </div>

@@ -8,9 +8,9 @@ import { NoteEditor } from "./NoteEditor";
 import { noteJob, typedNote } from "./notes";
 
 const AGAIN: Readonly<Record<JobRecord["kind"], string>> = {
-  change: "Change one again",
+  change: "Change a combination again",
   trouble: "The same trouble again",
-  handover: "Hand one over again",
+  handover: "Hand over a lock again",
 };
 
 interface JobPaneProps {
@@ -26,7 +26,7 @@ export function JobPane({ logbook, job, onChanged }: JobPaneProps) {
   const { sentence, points } = jobStory(job);
   return (
     <>
-      <section aria-label="What came of it">
+      <section aria-label="Result">
         <h2>
           {row.job}: {row.result.toLowerCase()}
         </h2>
@@ -50,6 +50,7 @@ export function JobPane({ logbook, job, onChanged }: JobPaneProps) {
       </section>
       <NoteEditor
         key={job.id}
+        recordId={job.id}
         kept={typedNote(job)}
         onKeep={async (typed) => {
           const noted = await noteJob(logbook, job, typed, Date.now());

@@ -1,40 +1,31 @@
-import { type FormEvent, useId, useState } from "react";
-import { messageOf } from "../shell/messageOf";
-import { noteProblem, type TypedNote } from "./notes";
+import { useId } from "react";
+import type { TypedNote } from "./notes";
+import { useNote } from "./useNote";
 
 interface NoteEditorProps {
-  /** As they are kept. */
+  /** Of the record that it is about. */
+  readonly recordId: string;
+  /** As they are saved. */
   readonly kept: TypedNote;
-  /** Keeps what was typed. @returns it as it is kept */
+  /** Saves what was typed. @returns it as it is saved */
   readonly onKeep: (typed: TypedNote) => Promise<TypedNote>;
 }
 
-/** Tags and a note of one record, changed in place. */
-export function NoteEditor({ kept, onKeep }: NoteEditorProps) {
+/** Tags and a note of one record, changed in place; saved when one leaves them. */
+export function NoteEditor({ recordId, kept, onKeep }: NoteEditorProps) {
   const id = useId();
-  const [typed, setTyped] = useState(kept);
-  const [told, setTold] = useState("");
-  const [problem, setProblem] = useState<string | null>(null);
-  const change = (part: Partial<TypedNote>) => {
-    const next = { ...typed, ...part };
-    setTyped(next);
-    setTold("");
-    setProblem(noteProblem(next));
-  };
-  const keep = (event: FormEvent) => {
-    event.preventDefault();
-    if (problem !== null) return;
-    onKeep(typed).then(
-      (now) => {
-        setTyped(now);
-        setTold("Kept.");
-      },
-      (error) => setProblem(messageOf(error)),
-    );
-  };
-  const isChanged = typed.tags !== kept.tags || typed.note !== kept.note;
+  const { typed, isChanged, told, problem, change, save } = useNote(recordId, kept, onKeep);
   return (
-    <form className="note-editor" onSubmit={keep}>
+    <form
+      className="note-editor"
+      onSubmit={(event) => {
+        event.preventDefault();
+        save();
+      }}
+      onBlur={({ currentTarget, relatedTarget }) => {
+        if (!currentTarget.contains(relatedTarget)) save();
+      }}
+    >
       <label htmlFor={`${id}-tags`}>
         Tags <small>with commas between</small>
       </label>
@@ -58,7 +49,7 @@ export function NoteEditor({ kept, onKeep }: NoteEditorProps) {
       />
       <div className="sheet-row" id={`${id}-told`}>
         <button type="submit" className="button" disabled={!isChanged || problem !== null}>
-          Keep tags and note
+          Save tags and note
         </button>
         <span role="status">{told}</span>
         {problem !== null && <span role="alert">{problem}</span>}

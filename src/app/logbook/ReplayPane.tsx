@@ -61,7 +61,7 @@ function Replay({ attempt, recorded }: ReplayProps) {
       {isUnfinished ? (
         <section aria-label="What happened">
           <h2>Unfinished</h2>
-          <p>The page went away before this attempt had ended, or it is still under way. It counts in no statistic.</p>
+          <p>The page was closed before this attempt ended, or the attempt is still under way. It counts nowhere.</p>
         </section>
       ) : (
         <ResultPanel
@@ -82,7 +82,7 @@ function Motion({ logbook, attempt }: { readonly logbook: Logbook; readonly atte
   }));
   if (problem !== null) return <p role="alert">This attempt cannot be replayed: {problem}</p>;
   if (answer?.id !== attempt.id) return <p className="logbook-hint">…</p>;
-  if (answer.recorded === null) return <p className="logbook-hint">The motion of this attempt is not kept here.</p>;
+  if (answer.recorded === null) return <p className="logbook-hint">The motion of this attempt was not recorded here.</p>;
   return <Replay key={attempt.id} attempt={attempt} recorded={answer.recorded} />;
 }
 
@@ -94,13 +94,14 @@ interface ReplayPaneProps {
 
 /** One attempt, looked at again, and what is noted of it. */
 export function ReplayPane({ logbook, attempt, onChanged }: ReplayPaneProps) {
-  if (attempt === null) return <p className="logbook-hint">Choose an attempt to see it again.</p>;
+  if (attempt === null) return <p className="logbook-hint">Choose an attempt to replay it.</p>;
   return (
     <>
       <Motion logbook={logbook} attempt={attempt} />
       {attempt.isUnfinished !== true && (
         <NoteEditor
           key={attempt.id}
+          recordId={attempt.id}
           kept={typedNote(attempt)}
           onKeep={async (typed) => {
             const noted = await noteAttempt(logbook, attempt, typed, Date.now());

@@ -64,6 +64,7 @@ export function SittingPane({ logbook, sitting, onChanged }: SittingPaneProps) {
       {sitting.state !== "running" && (
         <NoteEditor
           key={sitting.id}
+          recordId={sitting.id}
           kept={typedNote(sitting)}
           onKeep={async (typed) => {
             const noted = await noteSitting(logbook, sitting, typed, Date.now());

@@ -87,7 +87,7 @@ export function SittingsView({ current, personId }: { readonly current: CurrentL
         <SittingPane
           logbook={current.logbook}
           sitting={chosen?.personId === personId ? chosen : null}
-          onChanged={setChosen}
+          onChanged={(noted) => setChosen((now) => (now?.id === noted.id ? noted : now))}
         />
       </section>
     </div>

@@ -1,0 +1,34 @@
+import type { ClassTable } from "../../logbook/classTable";
+import type { Chosen } from "./ClassTableView";
+
+interface PeopleNavProps {
+  readonly chosen: Chosen;
+  readonly table: ClassTable;
+  readonly names: ReadonlyMap<string, string>;
+  readonly onChoose: (chosen: Chosen) => void;
+}
+
+/** From one person to the next, in the order of the names, with the same skill in view. */
+export function PeopleNav({ chosen, table, names, onChoose }: PeopleNavProps) {
+  const place = table.rows.findIndex(({ person }) => person.id === chosen.personId);
+  const to = (step: number, word: string) => {
+    const person = place < 0 ? undefined : table.rows[place + step]?.person;
+    const name = person === undefined ? "" : `: ${names.get(person.id) ?? person.name}`;
+    return (
+      <button
+        type="button"
+        className="button"
+        disabled={person === undefined}
+        onClick={() => person && onChoose({ ...chosen, personId: person.id })}
+      >
+        {word} person{name}
+      </button>
+    );
+  };
+  return (
+    <nav className="desk-people-nav" aria-label="People of the class">
+      {to(-1, "Previous")}
+      {to(1, "Next")}
+    </nav>
+  );
+}
