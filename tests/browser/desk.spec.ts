@@ -56,11 +56,11 @@ test("a class comes from many files: a bad one is named, the others are sorted, 
     { ...exported("Tavro"), name: "Tavro again.json" },
   ]);
   await expect(page.getByRole("alert", { name: "Files that were not read" })).toHaveText(
-    /^notes\.json is left out\. This file is no logbook: its "format" is not "gatefall-logbook"\.$/,
+    /^notes\.json was not read\. This file is no logbook: its "format" is not "gatefall-logbook"\.$/,
   );
   const shelf = page.getByRole("region", { name: "Logbooks of the class" });
   await expect(shelf).toContainText("4 logbooks: 3 trainees, 120 attempts, 50 jobs, 1 sitting.");
-  await expect(shelf).toContainText(/records came in more than one file: each counts once/);
+  await expect(shelf).toContainText(/records came in more than one file\. Each counts once/);
   await page.getByRole("button", { name: "Remove Tavro again.json" }).click();
   await expect(shelf).not.toContainText("more than one file");
 
@@ -73,14 +73,21 @@ test("a class comes from many files: a bad one is named, the others are sorted, 
   await expect(head).toHaveAttribute("aria-sort", "ascending");
   expect(await listed(page)).toEqual(["Mibsy", "Tavro", "Ondrell"]);
 
-  const cell = page.getByRole("button", { name: /Not yet.*More of Mibsy, Three-wheel, open/ });
+  const cell = page.getByRole("button", { name: /Not ready yet.*More of Mibsy, Three-wheel, open/ });
   await cell.press("Enter");
   const details = page.getByRole("dialog", { name: "Mibsy" });
-  await expect(details.getByRole("table", { name: "What was missed, in 20 attempts" })).toContainText("ran past");
+  await expect(details.getByRole("table", { name: "Faults in 20 attempts" })).toContainText("ran past");
   await expect(details.getByRole("table", { name: "Latest 10 of 20 attempts" }).getByRole("row")).toHaveCount(11);
   await expect(
     details.getByRole("row", { name: /A sheet .* not one of your sheets passed 0 0 sound, not all replayed$/ }),
   ).toBeVisible();
+  // From one person to the next, with the same skill in view.
+  await expect(details.getByRole("button", { name: "Previous person" })).toBeDisabled();
+  await details.getByRole("button", { name: "Next person: Ondrell" }).press("Enter");
+  const next = page.getByRole("dialog", { name: "Ondrell" });
+  await expect(next.getByRole("combobox", { name: "Skill looked at" })).toHaveValue(/three-wheel/);
+  await next.getByRole("button", { name: "Previous person: Mibsy" }).press("Enter");
+  await expect(details).toBeVisible();
   await page.keyboard.press("Escape");
   await expect(cell).toBeFocused();
 
@@ -90,7 +97,7 @@ test("a class comes from many files: a bad one is named, the others are sorted, 
   const ofOndrell = rows.filter(({ person, profile }) => person === "Ondrell" && profile === "three-wheel");
   expect(ofOndrell.find(({ exercise }) => exercise === "open")).toMatchObject({
     attempts: "20",
-    shown: "1",
+    ready: "1",
     ready_in_all: "1",
   });
 });
@@ -99,12 +106,12 @@ test("the demo class comes and goes with one click; who is ready, and the gauge 
   await page.goto("#/desk");
   await page.getByRole("button", { name: "Load the demo class" }).click();
   const ready = page.getByRole("region", { name: "Who is ready", exact: true });
-  await expect(ready).toContainText("Ready means shown");
+  await expect(ready).toContainText("A practice result is not a certificate.");
   await expect(ready.getByRole("listitem").filter({ hasText: "Three-wheel, open" })).toContainText(/Ready\s*Ondrell/);
-  await page.getByRole("combobox", { name: "Who is listed" }).selectOption("ready");
+  await page.getByRole("combobox", { name: "People shown" }).selectOption("ready");
   await expect(table(page).getByRole("row", { name: /^Ondrell/ })).toBeVisible();
   await expect(table(page).getByRole("row", { name: /^Jorrel/ })).toHaveCount(0);
-  await page.getByRole("combobox", { name: "Who is listed" }).selectOption("everyone");
+  await page.getByRole("combobox", { name: "People shown" }).selectOption("everyone");
   await page.getByRole("checkbox", { name: "Dial-encoder lock, open" }).uncheck();
   await expect(table(page).getByRole("columnheader")).toHaveText([
     "Person",
@@ -112,17 +119,42 @@ test("the demo class comes and goes with one click; who is ready, and the gauge 
     ...["change", "handover", "open", "trouble"].map((exercise) => `Three-wheel, ${exercise}`),
   ]);
 
-  const gauge = page.getByRole("region", { name: "Gauge study of dialing" });
+  const gauge = page.getByRole("region", { name: "How much stops vary" });
+  await gauge.getByText("How this is worked out").click();
   await expect(gauge).toContainText(/Distinct categories: \d/);
-  await expect(gauge.getByRole("row", { name: /^Repeatability/ })).toBeVisible();
+  await expect(gauge.getByRole("row", { name: /\(repeatability\)/ })).toBeVisible();
   await gauge.getByRole("combobox", { name: "Number studied" }).selectOption("2");
-  await expect(gauge).toContainText("One number alone has no parts");
+  await expect(gauge).toContainText("Choose all numbers to count categories.");
   const rows = csvParse(await saved(page, "Save the study as CSV"));
   expect(rows.map(({ source, numbers }) => `${source} ${numbers}`)).toContain("equipment 2");
 
   await page.getByRole("button", { name: "Remove the demo class" }).click();
   await expect(table(page)).toHaveCount(0);
   await expect(page.getByRole("button", { name: "Load the demo class" })).toBeVisible();
+});
+
+test("what ready means is the instructor's to choose, is told with its errors, and is remembered", async ({ page }) => {
+  await page.goto("#/desk");
+  await page.getByRole("button", { name: "Load the demo class" }).click();
+  const trust = page.getByRole("region", { name: "How far readiness can be trusted" });
+  const ready = page.getByRole("region", { name: "Who is ready", exact: true });
+  const open = ready.getByRole("listitem").filter({ hasText: "Three-wheel, open" });
+  await expect(trust).toContainText("by mistake also 41 of 100 who miss 3 in 10");
+  await expect(open).toContainText("3 of 6 ready");
+  await trust.getByText("Change what ready means").click();
+  await trust.getByLabel("At least").fill("20");
+  await expect(trust).toContainText("by mistake also 39 of 100");
+  await trust.getByLabel("At least").fill("20.5");
+  await expect(trust).toContainText("Enter a whole number of attempts from 1 to 500.");
+  await trust.getByLabel("At least").fill("200");
+  await expect(trust).toContainText("after at least 200 attempts");
+  await expect(open).toContainText("0 of 6 ready");
+  await page.reload();
+  await page.getByRole("button", { name: "Load the demo class" }).click();
+  await expect(trust).toContainText("after at least 200 attempts");
+  await trust.getByText("Change what ready means").click();
+  await trust.getByRole("button", { name: "Back to the usual rule" }).click();
+  await expect(open).toContainText("3 of 6 ready");
 });
 
 test("reading can be stopped; dropped files are taken; the logbook takes the class only when asked", async ({
@@ -157,7 +189,7 @@ test("reading can be stopped; dropped files are taken; the logbook takes the cla
   await expect(table(page).getByRole("row", { name: /^Tavro/ })).toBeVisible();
 
   await page.getByRole("link", { name: "Logbook" }).click();
-  await expect(page.getByText(/^Nobody is here yet/)).toBeVisible();
+  await expect(page.getByText(/^No one is in this logbook yet/)).toBeVisible();
   await page.getByRole("link", { name: "Class desk" }).click();
   await page.getByRole("button", { name: "Add to this logbook" }).click();
   await page.getByRole("button", { name: "Add them" }).click();
@@ -188,6 +220,14 @@ test("axe finds nothing wrong, light on a desk or dark on a phone, where only ta
   await add(page).setInputFiles([file("bad.json", "{")]);
   await expect(page.getByRole("alert")).toBeVisible();
   await look("a class");
+  await page.setViewportSize({ width: 1280, height: 800 });
+  const overprinted = await table(page)
+    .locator("th, td")
+    .evaluateAll((cells) =>
+      cells.filter((cell) => cell.scrollWidth > cell.clientWidth + 1).map((one) => one.textContent),
+    );
+  expect(overprinted, "no cell writes over its neighbor").toEqual([]);
+  await page.setViewportSize({ width: 390, height: 844 });
   const scrolled = page.getByRole("region", { name: /^People by skills/ });
   await scrolled.focus();
   await scrolled.press("ArrowRight");

@@ -46,7 +46,7 @@ function FilterBar({ skills, filter, onFilter }: FilterProps) {
           <option value="all">at every skill</option>
           {skills.map(({ key, title }) => (
             <option key={key} value={key}>
-              in {title}
+              at {title}
             </option>
           ))}
         </select>

@@ -52,9 +52,7 @@ function Class({ view }: { readonly view: ClassView }) {
         isOpen={chosen !== null}
         onClose={() => setChosen(null)}
       >
-        {chosen !== null && (
-          <PeopleNav chosen={chosen} table={table} names={names} onChoose={setChosen} />
-        )}
+        {chosen !== null && <PeopleNav chosen={chosen} table={table} names={names} onChoose={setChosen} />}
         {chosen !== null && (
           <PersonDetails
             chosen={chosen}

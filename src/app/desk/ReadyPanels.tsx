@@ -82,7 +82,10 @@ export function ReadyPanels({ table, skills, names }: ReadyProps) {
     <>
       <section className="figure desk-ready" aria-labelledby="desk-ready">
         <h2 id="desk-ready">Who is ready</h2>
-        <p className="figure-sentence">What ready means, and how far to trust it, is explained in the next panel. A practice result is not a certificate.</p>
+        <p className="figure-sentence">
+          What ready means, and how far to trust it, is explained in the next panel. A practice result is not a
+          certificate.
+        </p>
         <ul>
           {skills.map(({ key, title, skill }, i) => {
             const list = lists[i];

@@ -94,7 +94,9 @@ export function categoriesSentence(gauge: DialingGauge): string {
   const categories = categoriesOf(gauge);
   if (gauge.study === null) return "Choose all numbers to count categories.";
   if (categories === null) return "No one’s stops vary, so categories cannot be counted.";
-  const pooled = gauge.study.wasPooled ? " People differ in the same way at every number, so the interaction is counted as chance." : "";
+  const pooled = gauge.study.wasPooled
+    ? " People differ in the same way at every number, so the interaction is counted as chance."
+    : "";
   return `Distinct categories: ${categories}, the groups of numbers that the stops tell apart. Few are good here, since every number should be met equally well.${pooled}`;
 }
 

@@ -35,8 +35,8 @@ function faultsTable(attempts: readonly AttemptRecord[]): TableModel | null {
     faults.filter((one) => one.code === code && (number === undefined || one.number === number)).length;
   const codes = [...new Set(faults.map(({ code }) => code))].sort((a, b) => count(b) - count(a));
   return {
-    caption: `What was missed, in ${attempts.length} attempts`,
-    head: ["fault", ...numbers.map((number) => `number ${number}`), "in all"],
+    caption: `Faults in ${attempts.length} attempts`,
+    head: ["fault", ...numbers.map((number) => `number ${number}`), "total"],
     rows: codes.map((code) => [
       FAULT_NAMES[code],
       ...numbers.map((number) => `${count(code, number) || "–"}`),
@@ -72,7 +72,7 @@ function missedTable(jobs: readonly JobRecord[]): TableModel | null {
   const count = (code: string) => missed.filter((one) => one === code).length;
   return {
     caption: `What was missed, in ${jobs.length} jobs`,
-    head: ["missed", "in all"],
+    head: ["missed", "total"],
     rows: [...new Set(missed)].sort((a, b) => count(b) - count(a)).map((code) => [missedWord(code), `${count(code)}`]),
   };
 }

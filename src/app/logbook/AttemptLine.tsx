@@ -42,7 +42,7 @@ function Told({ attempt, row }: { readonly attempt: AttemptRecord; readonly row:
   );
 }
 
-/** A try of a sitting that goes on: nothing is told of it but that it is kept. */
+/** A try of a sitting that goes on: only that it is saved is shown. */
 function Untold({ row: { lock, help } }: { readonly row: AttemptRow }) {
   return (
     <>
@@ -51,8 +51,8 @@ function Untold({ row: { lock, help } }: { readonly row: AttemptRow }) {
         <Short text={`${lock}, ${help}`} />
       </td>
       <td colSpan={2}>
-        <span>Kept</span>
-        <small className="attempt-faults">what it came to is told when the sitting has ended</small>
+        <span>Saved</span>
+        <small className="attempt-faults">The result is shown after the sitting.</small>
       </td>
     </>
   );

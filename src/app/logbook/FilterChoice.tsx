@@ -67,5 +67,5 @@ export function MissesOnly({ isOn, onSwitch }: MissesOnlyProps) {
 /** Why a list of misses may lack some, or a figure some tries. */
 export function UntoldNote({ untold }: { readonly untold: readonly string[] }) {
   if (untold.length === 0) return null;
-  return <p className="logbook-soft">Tries of a sitting under way are left out; they count here when it has ended.</p>;
+  return <p className="logbook-soft">Tries of a sitting under way count here after the sitting.</p>;
 }

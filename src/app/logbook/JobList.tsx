@@ -33,7 +33,7 @@ function Line({ job, isChosen, onChoose }: { job: JobRecord; isChosen: boolean; 
   );
 }
 
-/** A job of a sitting that goes on: nothing is told of it but that it is kept. */
+/** A job of a sitting that goes on: only that it is saved is shown. */
 function UntoldLine({ job }: { readonly job: JobRecord }) {
   const { day, clock, job: what, lockAndHelp } = jobRowOf(job);
   return (
@@ -46,8 +46,8 @@ function UntoldLine({ job }: { readonly job: JobRecord }) {
         <small>{lockAndHelp}</small>
       </td>
       <td colSpan={2}>
-        Kept
-        <small>what it came to is told when the sitting has ended</small>
+        Saved
+        <small>The result is shown after the sitting.</small>
       </td>
     </tr>
   );

@@ -90,7 +90,11 @@ export function JobsView({ current, personId }: { readonly current: CurrentLogbo
         </nav>
       </section>
       <section ref={pane} className="logbook-replay" aria-label="Chosen job">
-        <JobPane logbook={current.logbook} job={chosen?.personId === personId ? chosen : null} onChanged={(noted) => setChosen((now) => (now?.id === noted.id ? noted : now))} />
+        <JobPane
+          logbook={current.logbook}
+          job={chosen?.personId === personId ? chosen : null}
+          onChanged={(noted) => setChosen((now) => (now?.id === noted.id ? noted : now))}
+        />
       </section>
     </div>
   );

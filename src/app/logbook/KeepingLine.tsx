@@ -27,7 +27,7 @@ export function KeepingLine({ current }: { readonly current: CurrentLogbook }) {
       )}
       {problem === null && promise === null && (
         <button type="button" className="button" onClick={() => askToPersist(keeper()).then(setPromise)}>
-          Ask the browser to keep them
+          Ask the browser to keep them safe
         </button>
       )}
     </div>

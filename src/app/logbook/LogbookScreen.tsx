@@ -49,8 +49,8 @@ function Nobody({ current, onPeople }: NobodyProps) {
   return (
     <div className="logbook-hint">
       <p>
-        Nobody is here yet. Add a person, or dial at the <a href="#/bench">bench</a>; to look round first, load an
-        invented school and remove it again under <a href="#/logbook?view=files">Files</a>.
+        No one is in this logbook yet. Add a person, or dial on the <a href="#/bench">bench</a>. To look around first,
+        load the demo, an invented school. You can remove it under <a href="#/logbook?view=files">Files</a>.
       </p>
       <button type="button" className="button" onClick={() => act(load)}>
         Load the demo

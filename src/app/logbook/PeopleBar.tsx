@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { harmlessName } from "../../drill/harmlessText";
 import type { CurrentLogbook } from "./currentLogbook";
 import { AddSheet, DeleteSheet, RenameSheet } from "./PersonSheets";
 import { useAsked } from "./useLogbook";
@@ -22,7 +23,7 @@ export function PeopleBar({ current }: { readonly current: CurrentLogbook }) {
             aria-pressed={one.id === person?.id}
             onClick={() => current.choose(one)}
           >
-            {one.name} {one.isDemo === true && <small>invented</small>}
+            {harmlessName(one.name)} {one.isDemo === true && <small>invented</small>}
           </button>
         ))}
         <button type="button" className="button quiet" aria-haspopup="dialog" onClick={() => setSheet("add")}>
@@ -41,7 +42,7 @@ export function PeopleBar({ current }: { readonly current: CurrentLogbook }) {
       )}
       {person?.isDemo === true && (
         <p className="logbook-soft">
-          {person.name} is invented: you see these records, and what you dial is kept under a name of your own.
+          {harmlessName(person.name)} is invented. What you dial is saved under your own name.
         </p>
       )}
       {problem !== null && <p role="alert">{problem}</p>}

@@ -1,4 +1,5 @@
 import { type FormEvent, useState } from "react";
+import { harmlessName } from "../../drill/harmlessText";
 import type { PersonRecord } from "../../logbook/records";
 import { deletePerson, recordsOfKind, wholeLogbook } from "../../logbook/wholeLogbook";
 import { messageOf } from "../shell/messageOf";
@@ -27,7 +28,7 @@ function NameForm({ name, others, onName }: NameFormProps) {
   return (
     <form onSubmit={submit}>
       <label>
-        Name <small className="soft">kept on this device, no account</small>
+        Name <small className="soft">on this device only, no account</small>
         <input
           className="field sheet-wide"
           value={text}
@@ -43,7 +44,7 @@ function NameForm({ name, others, onName }: NameFormProps) {
       )}
       <div className="sheet-row">
         <button type="submit" className="button primary">
-          Keep the name
+          Save the name
         </button>
       </div>
     </form>
@@ -83,7 +84,7 @@ export function RenameSheet({ current, people, isOpen, onClose }: PersonSheetPro
     onClose();
   };
   return (
-    <Sheet title={`Rename ${person.name}`} isOpen={isOpen} onClose={onClose}>
+    <Sheet title={`Rename ${harmlessName(person.name)}`} isOpen={isOpen} onClose={onClose}>
       <NameForm name={person.name} others={people.filter(({ id }) => id !== person.id)} onName={rename} />
     </Sheet>
   );
@@ -109,7 +110,7 @@ export function DeleteSheet({ current, isOpen, onClose }: PersonSheetProps) {
     onClose();
   };
   return (
-    <Sheet title={`Delete ${person.name}`} isOpen={isOpen} onClose={onClose}>
+    <Sheet title={`Delete ${harmlessName(person.name)}`} isOpen={isOpen} onClose={onClose}>
       <p>
         All attempts, traces, zeroings, jobs, sittings and settings of {person.name} go from this device, and cannot be
         brought back. Save them as a file first, if anyone may want them.

@@ -118,7 +118,9 @@ export function ProgressView({ current, personId }: { readonly current: CurrentL
   if (chosen === undefined) {
     return (
       <>
-        <p className="logbook-hint">Dial at the bench, or do a job, first: progress is shown here.</p>
+        <p className="logbook-hint">
+          No attempt and no job yet. Dial on the bench, or do a job; your progress is shown here.
+        </p>
         <UntoldNote untold={untold} />
       </>
     );

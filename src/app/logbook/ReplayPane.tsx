@@ -82,7 +82,8 @@ function Motion({ logbook, attempt }: { readonly logbook: Logbook; readonly atte
   }));
   if (problem !== null) return <p role="alert">This attempt cannot be replayed: {problem}</p>;
   if (answer?.id !== attempt.id) return <p className="logbook-hint">…</p>;
-  if (answer.recorded === null) return <p className="logbook-hint">The motion of this attempt was not recorded here.</p>;
+  if (answer.recorded === null)
+    return <p className="logbook-hint">The motion of this attempt was not recorded here.</p>;
   return <Replay key={attempt.id} attempt={attempt} recorded={answer.recorded} />;
 }
 

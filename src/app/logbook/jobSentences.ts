@@ -41,7 +41,7 @@ function changeStory({ outcome, proofs, errors, faults }: ChangeDetails, missed:
     points: [
       ...faults.map((fault) => capital(atNumber(fault))),
       ...mended.map((code) => `${capital(missedWord(code))}, earlier in this change.`),
-      ...(set === undefined ? [] : [`Set off from what was meant, in graduations: ${set}.`]),
+      ...(set === undefined ? [] : [`Off the numbers meant, in graduations: ${set}.`]),
     ],
   };
 }
@@ -53,7 +53,7 @@ function troubleStory(details: TroubleDetails): JobStory {
     sentence: `It was: ${troubleSentence(truth)}.`,
     points: [
       `You named: ${troubleSentence(named)}.`,
-      ...(size === null ? [] : [`${capital(size)}; ${TROUBLE_GUIDE[truth.kind].tolerance} are allowed.`]),
+      ...(size === null ? [] : [`${capital(size)}; ${TROUBLE_GUIDE[truth.kind].tolerance} allowed.`]),
       `${points} of 2 points, ${countText(tries, "try", "tries")}, ${countText(measurements, "measurement")}.`,
       TROUBLE_GUIDE[truth.kind].tell,
     ],

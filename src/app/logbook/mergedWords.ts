@@ -7,8 +7,8 @@ export function mergedWords({ added, updated, kept }: Merged): string {
   if (added + updated === 0) return `Nothing new: ${countText(kept, "record was", "records were")} here already.`;
   const parts = [
     `${countText(added, "record")} added`,
-    ...(updated > 0 ? [`${updated} brought up to date`] : []),
-    ...(kept > 0 ? [`${kept} left as ${kept === 1 ? "it was" : "they were"}`] : []),
+    ...(updated > 0 ? [`${updated} updated`] : []),
+    ...(kept > 0 ? [`${kept} already here`] : []),
   ];
   return `${parts.join(", ")}.`;
 }

@@ -92,7 +92,7 @@ describe("what lies on the desk", () => {
     expect(view.contents.records.attempts).toHaveLength(3);
     expect(view.repeated).toBe(3);
     expect(deskSentence(view, 3)).toBe(
-      "3 logbooks: 2 trainees, 3 attempts, 0 sittings. 3 records came in more than one file: each counts once, and the later one holds.",
+      "3 logbooks: 2 trainees, 3 attempts, 0 sittings. 3 records came in more than one file. Each counts once; the newer one counts.",
     );
   });
 
@@ -115,6 +115,6 @@ describe("what lies on the desk", () => {
     expect(fileSentence({ contents: tavro })).toBe("tavro; 1 person, 2 attempts");
     const many = contents(["a", "b", "c", "d", "e"].map((id) => aPerson(id)));
     expect(fileSentence({ contents: many })).toBe("a, b, c and 2 more; 5 people, 0 attempts");
-    expect(fileSentence({ contents: contents([]) })).toBe("nobody; 0 people, 0 attempts");
+    expect(fileSentence({ contents: contents([]) })).toBe("no one; 0 people, 0 attempts");
   });
 });

@@ -56,7 +56,7 @@ describe("the gauge study of a class", () => {
     expect(found.components.appraiser).toBeCloseTo(Math.sqrt((12.25 - 1.25) / 2), 12);
     expect(found).toMatchObject({ study: null, places: 1, trials: 2, means: [[1, 4.5]] });
     expect(categoriesOf(found)).toBeNull();
-    expect(categoriesSentence(found)).toMatch(/^One number alone has no parts/);
+    expect(categoriesSentence(found)).toMatch(/^Choose all numbers to count categories/);
     expect(csvParse(gaugeCsv(OPEN, 1, found)).map(({ source, numbers }) => `${source} ${numbers}`)).toEqual([
       "gauge 1",
       "equipment 1",
@@ -67,11 +67,13 @@ describe("the gauge study of a class", () => {
 
   test("is shown with a sentence, its sources, and where each one stops", () => {
     const view = gaugeView(contents(people, asAttempts), OPEN, null, NAMES);
-    expect(view.sentence).toMatch(/^One hand differs from itself by 0\.20 graduations .* by 0\.23: people differ more/);
+    expect(view.sentence).toMatch(
+      /^The stops of one person vary by 0\.20 graduations .* differ from each other by 0\.23 .* Compare where each person stops/,
+    );
     expect(view.sources?.rows.map((cells) => cells[4])).toEqual(["28 %", "18 %", "21 %", "0 %", "96 %", "100 %"]);
     expect(view.means?.rows.map(([name]) => name)).toEqual(["A", "B", "C"]);
     expect(view.lacks).toEqual([]);
-    expect(view.gauge && categoriesSentence(view.gauge)).toMatch(/^Distinct categories: 4\./);
+    expect(view.gauge && categoriesSentence(view.gauge)).toMatch(/^Distinct categories: 4, /);
   });
 
   test("says plainly who is left out and why, and that the stops are not balanced", () => {
@@ -84,10 +86,10 @@ describe("the gauge study of a class", () => {
     const more = { ...(asAttempts[0] ?? single), id: "more", startedAt: NOON + 9 };
     const all = contents([...people, late], [...asAttempts, more, single]);
     expect(gaugeView(all, OPEN, null, NAMES).lacks).toEqual([
-      "The stops are not balanced, up to 4 at a number: everyone counts with the latest 3, as many as the one with fewest has.",
-      "D is left out: no stop at number 2, and two are needed.",
+      "People have different numbers of stops, up to 4 at a number. Only the latest 3 of each count, as many as the person with the fewest has.",
+      "D is left out: no stop at number 2; two are needed.",
     ]);
-    expect(gaugeView(all, OPEN, 1, NAMES).lacks[1]).toBe("D is left out: 1 stop at number 1, and two are needed.");
+    expect(gaugeView(all, OPEN, 1, NAMES).lacks[1]).toBe("D is left out: 1 stop at number 1; two are needed.");
     expect(gaugeParticipants([...people, late], all.records.attempts).trials).toBe(3);
   });
 

@@ -23,9 +23,7 @@ describe("the state of the records", () => {
 test("an import tells what it did", () => {
   expect(mergedWords({ added: 0, updated: 0, kept: 0 })).toMatch(/nothing in it/);
   expect(mergedWords({ added: 0, updated: 0, kept: 1 })).toBe("Nothing new: 1 record was here already.");
-  expect(mergedWords({ added: 12, updated: 3, kept: 1 })).toBe(
-    "12 records added, 3 brought up to date, 1 left as it was.",
-  );
+  expect(mergedWords({ added: 12, updated: 3, kept: 1 })).toBe("12 records added, 3 updated, 1 already here.");
 });
 
 describe("names", () => {
