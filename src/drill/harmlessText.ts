@@ -8,6 +8,9 @@ const BIDI_CONTROLS = /[\u061C\u200E\u200F\u202A-\u202E\u2066-\u2069]/g;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
 const CONTROLS = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F-\u009F]/g;
 
+/** Halves of a letter that lost the other half: no file in UTF-8 can hold them. */
+const HALVES = /\p{Cs}/gu;
+
 /** What is shown in the place of a character that would act unseen: the replacement character. */
 const SHOWN = "\uFFFD";
 
@@ -17,7 +20,8 @@ const SHOWN = "\uFFFD";
  *
  * Only for showing: records keep what was written.
  */
-export const harmlessText = (text: string): string => text.replace(BIDI_CONTROLS, SHOWN).replace(CONTROLS, SHOWN);
+export const harmlessText = (text: string): string =>
+  text.replace(BIDI_CONTROLS, SHOWN).replace(CONTROLS, SHOWN).replace(HALVES, SHOWN);
 
 /** A name, safe to show: on one line, without spaces at its ends. */
 export const harmlessName = (name: string): string => harmlessText(name.replace(/\s+/g, " ").trim());

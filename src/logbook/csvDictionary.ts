@@ -3,6 +3,7 @@ import { CLASS_COLUMNS } from "./classCsv";
 import { type CsvColumn, csvText } from "./csvText";
 import { GAUGE_COLUMNS } from "./gaugeCsv";
 import { JOB_COLUMNS } from "./jobsCsv";
+import { SITTING_COLUMNS } from "./sittingsCsv";
 import { ZEROING_COLUMNS } from "./zeroingsCsv";
 
 /** A column as it is explained. */
@@ -13,6 +14,7 @@ export const CSV_FILES: readonly { readonly file: string; readonly columns: read
   { file: "attempts", columns: ATTEMPT_COLUMNS },
   { file: "jobs", columns: JOB_COLUMNS },
   { file: "zeroings", columns: ZEROING_COLUMNS },
+  { file: "sittings", columns: SITTING_COLUMNS },
   { file: "class", columns: CLASS_COLUMNS },
   { file: "gauge", columns: GAUGE_COLUMNS },
 ];

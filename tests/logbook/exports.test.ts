@@ -10,14 +10,12 @@ import { CSV_FILES, csvDictionary } from "../../src/logbook/csvDictionary";
 import { csvText } from "../../src/logbook/csvText";
 import { demoLogbook } from "../../src/logbook/demoLogbook";
 import { jobsCsv } from "../../src/logbook/jobsCsv";
-import { type LogbookContents, NO_CONTENTS } from "../../src/logbook/logbookContents";
-import { xapiStatements } from "../../src/logbook/xapiStatements";
+import { sittingsCsv } from "../../src/logbook/sittingsCsv";
 import { zeroingsCsv } from "../../src/logbook/zeroingsCsv";
 import { parseAttemptLine } from "../../src/trace/recordedAttempt";
 import { replay, resultOf } from "../../src/trace/replay";
 import { keptSitting } from "../support/keptRecord";
 import { aJob, anAttempt, aPerson, attempts, contents, NOON, stopsOf, theirPeople } from "../support/logbookRecords";
-import { dialingStation, testSheet } from "../support/testSheet";
 import { triesRight } from "../support/testTries";
 
 const demo = demoLogbook(3, NOON);
@@ -213,128 +211,27 @@ describe("the replay format", () => {
   });
 });
 
-const VERSION = "0.1.0";
-const statementsOf = (book: LogbookContents) => xapiStatements(book, VERSION);
-const noMarks = testSheet({ stations: [dialingStation({ repetitions: 5 })] });
-const ended = [
-  await keptSitting("s1"),
-  await keptSitting("s2", { tries: triesRight(1, 5) }),
-  await keptSitting("s3", { sheet: noMarks }),
-  await keptSitting("s5", { ended: "broken-off", tries: triesRight(2, 2) }),
-];
-const failedOne = await keptSitting("s7", { tries: triesRight(2, 5) });
-const forged = [
-  // What is stored beside the record says "passed"; the record says otherwise.
-  { ...failedOne, verdict: "passed" as const },
-  // The record itself was changed under its old hash.
-  {
-    ...failedOne,
-    id: "s8",
-    body: JSON.parse(JSON.stringify(failedOne.body).replaceAll('"opened":false', '"opened":true')),
-  },
-];
-
-describe("xAPI statements", () => {
-  const stamp = { createdAt: NOON, updatedAt: NOON + 1000, personId: "tavro" };
-  const zeroing = { ...stamp, id: "z", startedAt: NOON, profileId: "dial-encoder", readings: [] };
-  const sitting = { ...stamp, startedAt: NOON, title: "Friday", body: {} };
-  const uuid = "11111111-2222-4333-8444-555555555555";
-  const statements = statementsOf({
-    records: {
-      ...NO_CONTENTS.records,
-      people: [aPerson("tavro", { name: "Tavro" })],
-      attempts: [anAttempt(uuid, { duration_ms: 41_236, opened: false })],
-      zeroings: [
-        { ...zeroing, outcome: "zero-set" },
-        { ...zeroing, id: "z2", outcome: "broken-off" },
-      ],
-      jobs: [aJob("j", { kind: "trouble", isRight: false, missed: ["size"] })],
-      sittings: [
-        ...ended,
-        { ...sitting, id: "s4", state: "running" },
-        // Nothing is stated of what no record stands behind.
-        { ...sitting, id: "s6", state: "finished", verdict: "passed" },
-        ...forged,
-      ],
-      declarations: [{ ...stamp, id: "d", profileId: "three-wheel", exercise: "open", declaredAt: NOON, attempts: 12 }],
-    },
-    traces: new Map(),
-  });
-  const word = (verb: { readonly id: string }) => verb.id.split("/").at(-1);
-
-  test("have ADL's verbs where one fits, and ours under an example domain", () => {
-    expect(statements.map(({ verb }) => word(verb)).sort()).toEqual(
-      [
-        "attempted",
-        "attempted",
-        "completed",
-        "failed",
-        "failed",
-        "mastered",
-        "passed",
-        "terminated",
-        "terminated",
-        "zeroed",
-      ].sort(),
-    );
-    for (const { verb } of statements) {
-      expect(verb.id).toMatch(/^(http:\/\/adlnet\.gov\/expapi|https:\/\/gatefall\.example\/xapi)\/verbs\/[a-z]+$/);
-    }
-  });
-
-  test("say of an attempt who, what, when, and how it went", () => {
-    expect(statements.find(({ id }) => id === uuid)).toEqual({
-      id: uuid,
-      actor: {
-        objectType: "Agent",
-        name: "Tavro",
-        account: { homePage: "https://gatefall.example/local", name: "tavro" },
-      },
-      verb: { id: "http://adlnet.gov/expapi/verbs/attempted", display: { "en-US": "attempted" } },
-      object: {
-        objectType: "Activity",
-        id: "https://gatefall.example/xapi/activities/three-wheel/open",
-        definition: { type: "http://adlnet.gov/expapi/activities/simulation", name: { "en-US": "open, three-wheel" } },
-      },
-      result: {
-        success: false,
-        completion: true,
-        duration: "PT41.24S",
-        extensions: {
-          "https://gatefall.example/xapi/extensions/stop-errors": [0.25, -0.5, 0],
-          "https://gatefall.example/xapi/extensions/faults": [],
-          "https://gatefall.example/xapi/extensions/help": "silent",
-          "https://gatefall.example/xapi/extensions/conditions": [],
-        },
-      },
-      context: { platform: "Gatefall", language: "en-US" },
-      timestamp: new Date(NOON + 41_236).toISOString(),
-    });
-  });
-
-  test("say of a job whether it was right, and what was missed", () => {
-    const job = statements.find(({ object }) => JSON.stringify(object).includes("three-wheel/trouble"));
-    expect(job).toMatchObject({
-      result: {
-        success: false,
-        completion: true,
-        duration: "PT240S",
-        extensions: { "https://gatefall.example/xapi/extensions/missed": ["size"] },
-      },
-      timestamp: new Date(NOON + 240_000).toISOString(),
-    });
-  });
-
-  test("claim no id that is no uuid, and no success where none is shown", () => {
-    const others = statements.filter(({ id }) => id !== uuid);
-    expect(others.every((one) => !("id" in one))).toBe(true);
-    const open = statements.find(({ verb }) => word(verb) === "completed");
-    expect(open?.result).toEqual({ completion: true });
-  });
-
-  test("of a whole logbook are in order of time", () => {
-    const times = statementsOf(demo).map(({ timestamp }) => timestamp);
-    expect(times).toEqual(times.toSorted());
-    expect(times.length).toBeGreaterThan(demo.records.attempts.length);
+describe("sittings as CSV", () => {
+  test("say what the checked record says, whatever stands beside it", async () => {
+    const honest = await keptSitting("s1");
+    const failed = await keptSitting("s2", { tries: triesRight(1, 5) });
+    const forged = { ...failed, verdict: "passed" as const, title: "Another sheet" };
+    const damaged = { ...honest, id: "s3", startedAt: honest.startedAt + 1, body: { record: 1 } };
+    const part = contents([aPerson("tavro")]);
+    const book = { ...part, records: { ...part.records, sittings: [damaged, forged, honest] } };
+    const rows = csvParse(sittingsCsv(book, "0.1.0"));
+    const row = (id: string) => rows.find((one) => one.id === id);
+    expect(rows).toHaveLength(3);
+    expect(row("s1")).toMatchObject({ result: "passed", tries: "5", pauses: "0", reloads: "0", worked_s: "180" });
+    expect(row("s1")?.sheet_fingerprint).toMatch(/^[0-9A-F]{4}-[0-9A-F]{4}$/);
+    expect(row("s2")?.result).toBe("failed");
+    expect(row("s2")?.sheet).not.toBe("Another sheet");
+    expect(row("s2")?.record).toMatch(/The file says passed/);
+    expect(row("s3")).toMatchObject({ result: "none", sheet: "", record: expect.stringMatching(/^cannot be read: /) });
+    expect(
+      csvParse(csvDictionary())
+        .filter(({ file }) => file === "sittings")
+        .map(({ column }) => column),
+    ).toEqual(rows.columns);
   });
 });

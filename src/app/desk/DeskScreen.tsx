@@ -10,6 +10,7 @@ import { GaugePanel } from "./GaugePanel";
 import { PeopleNav } from "./PeopleNav";
 import { PersonDetails } from "./PersonDetails";
 import { ReadyPanels } from "./ReadyPanels";
+import { SittingsPanel } from "./SittingsPanel";
 import type { TableFilter } from "./tableOrder";
 import { useDesk } from "./useDesk";
 import "../shell/workplace.css";
@@ -43,6 +44,7 @@ function Class({ view }: { readonly view: ClassView }) {
         onAsk={(asked) => setKeys(asked.length === all.length ? null : asked)}
         onChoose={setChosen}
       />
+      <SittingsPanel view={view} />
       <div className="desk-figures">
         <ReadyPanels table={table} skills={skills} names={names} />
         <GaugePanel view={view} skills={skills.filter(({ skill }) => !isJobSkill(skill))} />

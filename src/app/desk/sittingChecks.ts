@@ -13,6 +13,9 @@ export interface DeskSitting {
   /** Null while it goes on, and where its record cannot be read or does not check: then it has no result. */
   readonly outcome: Outcome | null;
   readonly result: string;
+  /** Short form and whole of the sheet's fingerprint; null where there is no record to tell. */
+  readonly fingerprint: string | null;
+  readonly sheetSha256: string | null;
   /** Fingerprint of the sheet, and whether it is one of the instructor's. */
   readonly sheet: string;
   readonly pauses: string;
@@ -55,7 +58,8 @@ export function matchWords(match: SheetMatch): string {
   return match.kind === "differs" ? `differs from your sheet ${harmlessName(match.title)}` : "not one of your sheets";
 }
 
-const NOTHING = { startedAt: null, outcome: null, sheet: "–", pauses: "–", reloads: "–", sentences: [] } as const;
+const NO_SHEET = { fingerprint: null, sheetSha256: null, sheet: "–" } as const;
+const NOTHING = { startedAt: null, outcome: null, pauses: "–", reloads: "–", sentences: [], ...NO_SHEET } as const;
 
 function deskSitting(checked: CheckedSitting, sheets: readonly Sheet[]): DeskSitting {
   if (checked.kind === "running") {
@@ -73,6 +77,8 @@ function deskSitting(checked: CheckedSitting, sheets: readonly Sheet[]): DeskSit
     startedAt: shown.startedAt,
     outcome,
     result: outcome === null ? "none" : `${OUTCOMES[outcome]}${practice}`,
+    fingerprint: shown.fingerprint,
+    sheetSha256: shown.sheetSha256,
     sheet: `${shown.fingerprint}, ${matchWords(matchingSheet(shown, sheets))}`,
     pauses: String(shown.pauses),
     reloads: String(shown.reloads),

@@ -4,6 +4,7 @@ import { csvDictionary } from "../../logbook/csvDictionary";
 import { jobsCsv } from "../../logbook/jobsCsv";
 import { contentsOf, type LogbookContents } from "../../logbook/logbookContents";
 import { writeLogbookFile } from "../../logbook/logbookFile";
+import { sittingsCsv } from "../../logbook/sittingsCsv";
 import { xapiStatements } from "../../logbook/xapiStatements";
 import { zeroingsCsv } from "../../logbook/zeroingsCsv";
 import { fileNameOf } from "../shell/fileName";
@@ -12,7 +13,7 @@ import { type CsvMark, csvFileText } from "./csvFile";
 import { countText } from "./figures/numbers";
 
 /** A kind of file that a logbook can be saved as. */
-export type ExportKind = "logbook" | "attempts" | "jobs" | "zeroings" | "dictionary" | "replay" | "xapi";
+export type ExportKind = "logbook" | "attempts" | "jobs" | "zeroings" | "sittings" | "dictionary" | "replay" | "xapi";
 
 /** A way to save a logbook, with its button and what it is good for. */
 export interface ExportWay {
@@ -27,6 +28,7 @@ export const EXPORTS: readonly ExportWay[] = [
   { kind: "attempts", label: "Attempts as CSV", use: "one row an attempt, for a spreadsheet" },
   { kind: "jobs", label: "Jobs as CSV", use: "changes, trouble and handovers, one row each" },
   { kind: "zeroings", label: "Zeroings as CSV", use: "one row a zeroing, with every stop" },
+  { kind: "sittings", label: "Sittings as CSV", use: "one row a sitting, as its checked record has it" },
   { kind: "dictionary", label: "Columns as CSV", use: "what each column of these files means, with its unit" },
   { kind: "replay", label: "Replay lines", use: "every motion, for the command line (JSON Lines)" },
   { kind: "xapi", label: "xAPI statements", use: "for a learning record store (IEEE 9274.1.1, JSON)" },
@@ -86,6 +88,7 @@ const WRITERS: Readonly<Record<ExportKind, (contents: LogbookContents, now: numb
   attempts: (contents) => rows(attemptsCsv(contents), contents.records.attempts.length, "attempt"),
   jobs: (contents) => rows(jobsCsv(contents), contents.records.jobs.length, "job"),
   zeroings: (contents) => rows(zeroingsCsv(contents), contents.records.zeroings.length, "zeroing"),
+  sittings: (contents) => rows(sittingsCsv(contents, APP_VERSION), contents.records.sittings.length, "sitting"),
   dictionary: () => {
     const text = csvDictionary();
     return { ...rows(text, text.trimEnd().split("\n").length - 1, "column"), what: "columns" };

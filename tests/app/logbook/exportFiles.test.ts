@@ -34,7 +34,7 @@ test("CSV files bear a byte order mark where it is asked for, and nothing else d
   const marked = (kind: (typeof EXPORTS)[number]["kind"], csv: "plain" | "marked") =>
     exportFile(kind, logbook, { personId: null, now: NOON, csv }).text.startsWith("\uFEFF");
   const csvs = EXPORTS.filter(({ label }) => label.endsWith("CSV"));
-  expect(csvs).toHaveLength(4);
+  expect(csvs).toHaveLength(5);
   for (const { kind } of EXPORTS) {
     expect(marked(kind, "plain")).toBe(false);
     expect(marked(kind, "marked")).toBe(csvs.some((one) => one.kind === kind));
