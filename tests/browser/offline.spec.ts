@@ -1,4 +1,5 @@
 import { expect, test } from "./page";
+import { startHere } from "./sittingByKeys";
 import { serveBuilt } from "./staticServer";
 
 test.use({ serviceWorkers: "allow" });
@@ -54,6 +55,31 @@ test.describe("after the first visit", () => {
       await expect(bench.dial).toBeVisible();
       expect(await taken, "the new version serves the other tab too").toBe(true);
       await expect(other.locator("body")).toHaveAttribute("data-mark", "kept");
+    } finally {
+      await server.close();
+    }
+  });
+
+  test("the start of a new version says first what it would end of a sitting, and can be put off", async ({ page }) => {
+    const server = await serveBuilt();
+    try {
+      await page.goto(`${server.address}#/bench`);
+      await page.getByRole("button", { name: "Good" }).click();
+      await page.goto(`${server.address}#/sittings?sheet=round-and-round`);
+      await startHere(page);
+      await page.keyboard.press("ArrowLeft");
+      server.renew();
+      await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
+      await page.getByRole("button", { name: "Start it now" }).click();
+      const asked = page.getByRole("dialog", { name: "Start the new version now?" });
+      await expect(asked).toContainText('The try you are in is lost, and the sitting "Round and round" waits');
+      await asked.getByRole("button", { name: "Not now" }).click();
+      await expect(page.getByRole("slider", { name: "Dial" })).toBeVisible();
+      const reloaded = page.waitForEvent("load");
+      await page.getByRole("button", { name: "Start it now" }).click();
+      await asked.getByRole("button", { name: "Reload and start it" }).click();
+      await reloaded;
+      await expect(page.getByRole("main")).toContainText("1 of 10 tries done, 1 of them lost");
     } finally {
       await server.close();
     }

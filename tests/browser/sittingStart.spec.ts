@@ -6,7 +6,7 @@ import { dialingStation, testSheet } from "../support/testSheet";
 import { LOOKS, look, violations } from "./axe";
 import { databaseRows } from "./databaseRows";
 import { expect, test } from "./page";
-import { dialIt, start, startHere } from "./sittingByKeys";
+import { dialIt, dialLast, start, startHere } from "./sittingByKeys";
 
 const RULES: SittingRules = { pauseAllowed: true, onReload: "resume", clockHideable: true };
 
@@ -124,4 +124,26 @@ test("where there is no pause the clock runs on over a reload, whose length is o
   expect(record?.breaks).toMatchObject([{ kind: "reload" }]);
   expect(record?.breaks?.[0]?.length_ms).toBeGreaterThan(2500);
   expect(record?.worked_ms).toBeGreaterThan(record?.breaks?.[0]?.length_ms ?? Infinity);
+});
+
+test("what a sitting missed is practiced from its result, and the record stays", async ({ page }) => {
+  await start(page, sheetWith());
+  await dialIt(page, [0, 4]);
+  await page.keyboard.press("Enter");
+  await dialLast(page);
+  await page.getByRole("button", { name: "Practice these misses" }).click();
+  await expect(page.getByText("Misses of Two tries", { exact: true })).toBeVisible();
+  await expect(page.getByRole("region", { name: "Rules" })).toContainText("You have 1 try.");
+  expect(await records(page, 1)).toMatchObject([{ marking: { verdict: "fail" } }]);
+  await startHere(page);
+  await dialLast(page);
+  await expect(page.getByRole("region", { name: "Tries" })).toContainText("opened");
+});
+
+test("a link to another sheet ends nothing, and says what goes first", async ({ page }) => {
+  await start(page, sheetWith());
+  await page.keyboard.press("ArrowLeft");
+  await ask(page, { ...sheetWith(), title: "Another" });
+  await expect(page.getByText(/^You asked for "Another", but "Two tries" is still here\. Finish it/)).toBeVisible();
+  await expect(page.getByRole("slider", { name: "Dial" })).toBeVisible();
 });

@@ -1,5 +1,7 @@
 import { useRegisterSW } from "virtual:pwa-register/react";
-import { useEffect } from "react";
+import { useEffect, useState } from "react";
+import { Sheet } from "./Sheet";
+import { workUnderWay } from "./underWay";
 
 /** How long it is told that the app now works offline, milliseconds. */
 const NEWS_FOR = 8000;
@@ -13,6 +15,43 @@ async function startWaiting(update: (reload: boolean) => Promise<void>): Promise
   if (waiting === null) location.reload();
   waiting?.addEventListener("statechange", () => waiting.state === "activated" && location.reload());
   await update(false);
+}
+
+interface StartProps {
+  readonly start: () => void;
+}
+
+/** Starts the new version; asks first where that would end something, and says what. */
+function StartNow({ start }: StartProps) {
+  const [losses, setLosses] = useState<readonly string[]>([]);
+  const ask = () => {
+    const found = workUnderWay();
+    setLosses(found);
+    if (found.length === 0) start();
+  };
+  return (
+    <>
+      <button type="button" className="button primary" onClick={ask}>
+        Start it now
+      </button>
+      <Sheet
+        title="Start the new version now?"
+        isOpen={losses.length > 0}
+        onClose={() => setLosses([])}
+        closeWord="Not now"
+      >
+        <p>The page reloads for it.</p>
+        {losses.map((one) => (
+          <p key={one}>{one}</p>
+        ))}
+        <div className="sheet-row">
+          <button type="button" className="button" onClick={start}>
+            Reload and start it
+          </button>
+        </div>
+      </Sheet>
+    </>
+  );
 }
 
 /** Another tab has started the new version: what is under way here goes on, and the notice still offers it. */
@@ -39,11 +78,7 @@ export function UpdateNotice() {
   return (
     <aside className="update" role="status" aria-label="Version">
       <p>{isWaiting ? "A new version is ready. It starts when you say so." : "Gatefall now works offline."}</p>
-      {isWaiting && (
-        <button type="button" className="button primary" onClick={() => startWaiting(updateServiceWorker)}>
-          Start it now
-        </button>
-      )}
+      {isWaiting && <StartNow start={() => startWaiting(updateServiceWorker)} />}
       <button type="button" className="button" onClick={close}>
         {isWaiting ? "Later" : "Good"}
       </button>

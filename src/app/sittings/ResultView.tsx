@@ -1,4 +1,5 @@
 import type { CurrentSitting } from "./currentSitting";
+import { PracticeMisses } from "./PracticeMisses";
 import { RecordResult } from "./RecordResult";
 import type { SittingSession } from "./sittingSession";
 import type { KeptRecord } from "./sittingShelf";
@@ -21,6 +22,7 @@ function Result({ current, kept, onLeave }: Omit<ResultProps, "session"> & { rea
         </p>
       )}
       <RecordResult kept={kept} motions={motions} given={shelf.answers}>
+        <PracticeMisses current={current} kept={kept} />
         <button type="button" className="button" onClick={onLeave}>
           Done
         </button>

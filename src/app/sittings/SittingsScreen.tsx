@@ -42,6 +42,18 @@ function leave(current: CurrentSitting): void {
   location.replace("#/sittings");
 }
 
+/** A link asks for a sheet while another sitting is here: says what goes first, and that nothing is ended by the link. */
+function Elsewhere({ asked, current }: { readonly asked: Sheet | null; readonly current: CurrentSitting }) {
+  const { session } = current;
+  if (asked === null || session === null || current.isFree || session.sheet.title === asked.title) return null;
+  const next = session.isOver ? "Press Done below" : "Finish it or break it off";
+  return (
+    <p className="told-box sitting-elsewhere" role="status">
+      You asked for "{asked.title}", but "{session.sheet.title}" is still here. {next}, then open the link again.
+    </p>
+  );
+}
+
 /** The part of the screen that the sitting is at. */
 function SittingView({ current, session }: { readonly current: CurrentSitting; readonly session: SittingSession }) {
   const onLeave = () => leave(current);
@@ -94,6 +106,7 @@ export function SittingsScreen({ seed, sheet, record }: SittingsScreenProps) {
       </h1>
       {record !== null && <RecordView key={record} current={current} id={record} />}
       {record === null && session !== null && <SittingView current={current} session={session} />}
+      {record === null && <Elsewhere asked={asked.sheet} current={current} />}
       {record === null && endedId !== null && (
         <RecordView key={endedId} current={current} id={endedId} onLeave={() => leave(current)} />
       )}

@@ -8,6 +8,7 @@ import { newId } from "../shell/newId";
 import { newSeed } from "../shell/newSeed";
 import { onPageLeft } from "../shell/onPageLeft";
 import { Store } from "../shell/store";
+import { watchWork } from "../shell/underWay";
 import { APP_VERSION } from "./appVersion";
 import { browserSha256 } from "./recordFile";
 import { type RunningSitting, runningOf, SittingKeeping } from "./sittingKeeping";
@@ -107,11 +108,22 @@ export class CurrentSitting extends Store {
   constructor() {
     super();
     this.takeUp();
+    watchWork(() => this.lostByReload);
     setInterval(() => this.tick(pageTime.now()), TICK);
     onPageLeft(() => this.keepInHand(pageTime.now()));
     addEventListener("storage", ({ key }) => {
       if (key === PROGRESS_KEY) this.letGo();
     });
+  }
+
+  /** What a reload would end of the sitting, a sentence; null where none is under way. */
+  get lostByReload(): string | null {
+    const { session } = this;
+    if (session === null || !session.isUnderWay) return null;
+    const title = `"${session.sheet.title}"`;
+    if (session.plan.onReload === "broken-off") return `The sitting ${title} ends and is recorded as broken off.`;
+    const lost = session.memory.isTryBegun ? "The try you are in is lost, and the" : "The";
+    return `${lost} sitting ${title} waits until you go on${session.plan.pauseAllowed ? "" : ", while its clock runs"}.`;
   }
 
   /** Whether there is no sitting, or one that has not begun. */
