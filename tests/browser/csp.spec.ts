@@ -15,6 +15,8 @@ declare global {
 
 /** Every screen, and those that fetch parts of their own. */
 const ROUTES = [
+  "#/start",
+  "#/words?word=gate",
   "#/bench?seed=5",
   "#/bench?profile=dial-encoder&seed=5",
   "#/zeroing?seed=5",

@@ -32,7 +32,7 @@ test.describe("after the first visit", () => {
     const server = await serveBuilt();
     try {
       await page.goto(`${server.address}#/bench?seed=5`);
-      await page.getByRole("button", { name: "Good" }).click();
+      await page.getByRole("button", { name: "Close" }).click();
       await bench.dial.focus();
       await page.keyboard.press("ArrowLeft");
       const dialed = await bench.reading();

@@ -62,3 +62,45 @@ test("axe finds nothing wrong on the start page, light or dark, on a desk or a p
     expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), one.name).toBe(true);
   }
 });
+
+test("the Tab key first offers to skip the head, to the dial where there is one", async ({ page }) => {
+  await page.goto("#/start");
+  await expect(page.getByRole("heading", { name: "Start here" })).toBeVisible();
+  await page.keyboard.press("Tab");
+  await expect(page.getByRole("link", { name: "Skip to the content" })).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("main")).toBeFocused();
+  await expect(page).toHaveURL(/#\/start$/);
+  for (const path of ["bench", "zeroing"]) {
+    await page.goto(`#/${path}`);
+    const dial = page.getByRole("slider").first();
+    await expect(dial).toBeVisible();
+    const link = page.getByRole("link", { name: "Skip to the dial" });
+    // The bench puts the focus on its dial by itself; here it comes from above.
+    await link.focus();
+    await expect(link, path).toBeInViewport();
+    await page.keyboard.press("Enter");
+    await expect(dial, path).toBeFocused();
+    await expect(page).toHaveURL(new RegExp(`#/${path}(\\?|$)`));
+  }
+});
+
+test("on a phone the row of pages fades where it goes on, and the page that is open is in view", async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.goto("#/start");
+  const row = page.getByRole("navigation", { name: "Pages" });
+  await expect(row).toHaveAttribute("data-after", "true");
+  await expect(row).toHaveAttribute("data-before", "false");
+  expect(await row.evaluate((element) => getComputedStyle(element).maskImage)).toContain("linear-gradient");
+  await page.goto("#/words");
+  await expect(row.getByRole("link", { name: "Words" })).toBeInViewport();
+  await expect(row).toHaveAttribute("data-after", "false");
+  await expect(row).toHaveAttribute("data-before", "true");
+});
+
+test("printed, a page comes without the head", async ({ page }) => {
+  await page.goto("#/words");
+  await expect(page.getByRole("banner")).toBeVisible();
+  await page.emulateMedia({ media: "print" });
+  await expect(page.getByRole("banner")).toBeHidden();
+});

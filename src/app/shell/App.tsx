@@ -11,6 +11,7 @@ import { LinkRow } from "./LinkRow";
 import { newSeed } from "./newSeed";
 import { useRemembered } from "./remembered";
 import { useRoute } from "./route";
+import { SkipLink } from "./SkipLink";
 import { UpdateNotice } from "./UpdateNotice";
 import "@fontsource/barlow/latin-400.css";
 import "@fontsource/barlow/latin-500.css";
@@ -121,6 +122,7 @@ export function App() {
   return (
     <>
       <SkipToDial />
+      <SkipLink hasDial={page === "bench" || page === "zeroing"} />
       <header className="head">
         <b className="head-name">Gatefall</b>
         <LinkRow label="Pages" links={PAGE_LINKS} current={page} />

@@ -37,7 +37,9 @@ function FilesGone() {
 function Failed({ error }: { readonly error: unknown }) {
   const [told, setTold] = useState("");
   const save = () =>
-    saveLogbook().then(setTold, (failure) => setTold(`The logbook could not be saved: ${messageOf(failure)}`));
+    saveLogbook().then(setTold, (failure) =>
+      setTold(`The logbook could not be saved: ${messageOf(failure)} Reload the page and try again.`),
+    );
   return (
     <main className="failed">
       <div role="alert">
@@ -57,7 +59,7 @@ function Failed({ error }: { readonly error: unknown }) {
       </div>
       <p role="status">{told}</p>
       <details>
-        <summary>What the browser says</summary>
+        <summary>What the browser reports</summary>
         <p>{messageOf(error)}</p>
       </details>
     </main>
@@ -74,7 +76,7 @@ interface BoundaryState {
   readonly failure: { readonly error: unknown } | null;
 }
 
-/** Stands round a page: when drawing it fails, the failure is told in its place, and the rest of the app goes on. */
+/** Stands round a page: when drawing it fails, the failure is shown in its place, and the rest of the app goes on. */
 export class ErrorBoundary extends Component<BoundaryProps, BoundaryState> {
   override readonly state: BoundaryState = { failure: null };
 

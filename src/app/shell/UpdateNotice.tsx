@@ -80,7 +80,7 @@ export function UpdateNotice() {
       <p>{isWaiting ? "A new version is ready. It starts when you say so." : "Gatefall now works offline."}</p>
       {isWaiting && <StartNow start={() => startWaiting(updateServiceWorker)} />}
       <button type="button" className="button" onClick={close}>
-        {isWaiting ? "Later" : "Good"}
+        {isWaiting ? "Later" : "Close"}
       </button>
     </aside>
   );
