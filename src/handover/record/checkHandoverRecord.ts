@@ -1,4 +1,5 @@
 import { canonicalJson } from "../../drill/canonicalJson";
+import { DrillError } from "../../drill/drillError";
 import { CHANGED, isSameHash, readHashed } from "../../drill/hashedRecord";
 import { NOTICE, type Sha256 } from "../../drill/sittingRecord";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
@@ -46,6 +47,7 @@ function misfits(record: HandoverRecord): readonly string[] {
       `Faults on record: ${faults}, of which undone: ${undoneFaults}. That cannot be.`,
     ],
     [Number.isFinite(height_in) && height_in > 0, `The height of ${height_in} inches is none.`],
+    [isCount(record.seed), `The seed ${record.seed} is no whole number from 0.`],
     [record.duration_ms >= 0, `The duration of ${record.duration_ms} milliseconds is none.`],
     [SHIPPED_PROFILES.some(({ id }) => id === profileId), `The lock "${profileId}" is none that this version has.`],
     [
@@ -68,6 +70,15 @@ function misfits(record: HandoverRecord): readonly string[] {
  * @throws {RunError} naming the field that is wrong
  */
 export async function checkHandoverRecord(value: unknown, sha256: Sha256): Promise<HandoverRecordCheck> {
+  try {
+    return await checkFile(value, sha256);
+  } catch (error) {
+    if (error instanceof RangeError) throw new DrillError("bad-record", "this record is nested too deep to be read");
+    throw error;
+  }
+}
+
+async function checkFile(value: unknown, sha256: Sha256): Promise<HandoverRecordCheck> {
   const file = readHashed(value, HANDOVER_RECORD);
   const record = parseHandoverRecord(file.record);
   // Of all that the file holds, known or not: nothing may be added either.

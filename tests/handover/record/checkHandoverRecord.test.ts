@@ -1,4 +1,5 @@
 import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import clean from "../../../shared/handovers/clean.json" with { type: "json" };
 import { canonicalJson } from "../../../src/drill/canonicalJson";
@@ -72,5 +73,40 @@ describe("a handover record", () => {
     await expect(hashedAnew(rest)).rejects.toThrow(RunError);
     await expect(hashedAnew(rest)).rejects.toThrow("record: door must be a text (it is missing)");
     expect(parseHandoverRecord(RECORD)).toEqual(RECORD);
+  });
+});
+
+describe("from outside", () => {
+  const from020 = () => JSON.parse(readFileSync("tests/fixtures/0.2.0/handover.json", "utf8"));
+  const hashOf = (text: string) => createHash("sha256").update(text).digest("hex");
+
+  test("a record of version 0.2.0 still opens and checks", async () => {
+    expect(await checkHandoverRecord(from020(), hashOf)).toMatchObject({ isUnchanged: true, problems: [] });
+  });
+
+  test.each<[string, object, RegExp]>([
+    ["a changed notice", { notice: "Certificate." }, /^Its notice/],
+    ["more faults undone than made", { faults: 0, undoneFaults: 2 }, /^Faults on record: 0, of which undone: 2/],
+    ["half a fault", { faults: 0.5 }, /^Faults on record: 0\.5/],
+    ["a negative duration", { duration_ms: -1 }, /^The duration of -1/],
+    ["a dial below the floor", { height_in: -3 }, /^The height of -3/],
+    ["a seed that is none", { seed: 0.25 }, /^The seed 0\.25/],
+    ["a lock that is none", { profileId: "of-another-school" }, /^The lock "of-another-school"/],
+    ["a later next change", { nextChangeDue: "2030-01-01" }, /^The next change is due on 2030-01-01/],
+    ["a field that no record has", { honors: 1 }, /^The record holds what no handover record has: "honors"/],
+    ["proofs left out", { proofs: [] }, /^Its list of proofs/],
+  ])("names %s, though its hash is made anew", async (_, fields, words) => {
+    const record = { ...from020().record, ...fields };
+    const { problems } = await checkHandoverRecord({ record, sha256: hashOf(canonicalJson(record)) }, hashOf);
+    expect(problems).toContainEqual(expect.stringMatching(words));
+  });
+
+  test("nested without end is refused in a sentence", async () => {
+    let deep: unknown = 1;
+    for (let k = 0; k < 20_000; k++) deep = [deep];
+    const file = from020();
+    await expect(checkHandoverRecord({ ...file, record: { ...file.record, deep } }, hashOf)).rejects.toThrow(
+      "this record is nested too deep to be read",
+    );
   });
 });
