@@ -103,7 +103,7 @@ test("a bolt held back cannot be spun off, and its door does not lock", async ({
   await change.bench.expectReading(before + 0.5, 100);
   await change.press("Shut the door and pull");
   await expect(told).toHaveText("The door opens at a pull: a held-back bolt locks nothing.");
-  await change.press("Take the holdback off");
+  await change.press("Release the holdback");
   await hand.turnBy(500);
   await expect(told).toHaveText("Spun off: now the lock is secured.");
   await expect(change.bench.say).toHaveText("Shown: held back it does not lock; spun off it does.");

@@ -73,7 +73,7 @@ export class Handover {
   async writeRecord(more: Readonly<Record<string, string>> = {}): Promise<void> {
     await this.does("Write the record");
     const form = this.page.getByRole("dialog", { name: "The record" });
-    const fields = { Technician: "P. Underbell", "Taken over by": "D. Mallow", "Holders told": "D. Mallow", ...more };
+    const fields = { Technician: "P. Underbell", "Taken over by": "D. Mallow", "Holders informed": "D. Mallow", ...more };
     for (const [label, value] of Object.entries(fields)) await form.getByLabel(label).fill(value);
     await this.press(form.getByRole("button", { name: "Write the record" }));
   }
@@ -157,7 +157,7 @@ export function doorWith(wanted: WantedDoor): RunSetup {
 export const PREPARED = ["Measure the height", "Align the ring", "Dial the combination"] as const;
 export const PROVED = [
   ...["Dial the combination", "Dial the combination", "Dial the combination"],
-  ...["Let the second person open it", "Set the holdback", "Take the holdback off"],
-  ...["Check the way out", "Show an observer the release, and in", "Spin off", "Shut the door"],
-  ...["Dial the combination", "Pull the door open", "Let whoever is inside out", "Spin off"],
+  ...["Let the second person open it", "Set the holdback", "Release the holdback"],
+  ...["Test the inside release", "Show an observer the release and let them in", "Spin off", "Shut the door"],
+  ...["Dial the combination", "Pull the door open", "Let the person inside out", "Spin off"],
 ] as const;

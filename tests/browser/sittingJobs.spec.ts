@@ -164,7 +164,7 @@ test("axe finds nothing wrong at a station of each job, and all fits; what is do
   await next(page);
   const door = new Handover(page, byKey);
   expect((await door.bench.dial.boundingBox())?.width, "a dial to turn by hand").toBeGreaterThan(280);
-  await door.does("Let somebody in, shown nothing", "Shut the door");
+  await door.does("Let someone in, shown nothing", "Shut the door");
   await expect(door.told).toHaveText("You shut the door.");
   await expect(door.state("door")).toHaveText("shut");
   await expectClean(page);

@@ -4,7 +4,7 @@ import type { Saved } from "../../logbook/logbook";
 import type { LogbookWrite } from "../../logbook/logbookWrite";
 import { declarationFor, declarationOf } from "../../logbook/mastery";
 import { practiceOfJob } from "../../logbook/practice";
-import type { PersonRecord, SittingRecord } from "../../logbook/records";
+import type { HandoverRunRecord, PersonRecord, SittingRecord } from "../../logbook/records";
 import { runningSittings, sittingById, tryId } from "../../logbook/sittingQueries";
 import { type Skill, skillKey } from "../../logbook/skill";
 import { toldAttempts, toldJobs } from "../../logbook/toldTries";
@@ -250,4 +250,9 @@ export async function practiceUnder(name: string): Promise<PersonRecord> {
   if (known === undefined) await current.logbook.save({ kind: "people", record: person });
   current.choose(person);
   return person;
+}
+
+/** Handovers under way and ended, as they are stored. */
+export async function handoverRuns(): Promise<readonly HandoverRunRecord[]> {
+  return recordsOfKind((await currentLogbook()).logbook, "handoverRuns");
 }

@@ -1,14 +1,15 @@
 /** Events after which a combination is changed. Source: 5 CFR 1312.25 (rev. 1 Jan 2001); local rules decide. */
 export const CHANGE_EVENTS: readonly string[] = [
   "The lock is placed in use.",
-  "Somebody who holds the combination no longer needs access.",
+  "Someone who holds the combination no longer needs access.",
   "The combination may have become known.",
   "The lock is taken out of service.",
   "A year has passed.",
 ];
 
 /** Where `CHANGE_EVENTS` and the yearly rule come from. */
-export const CHANGE_SOURCE = "5 CFR 1312.25 (rev. 1 Jan 2001), as an example; local rules decide";
+export const CHANGE_SOURCE =
+  "5 CFR 1312.25 (rev. 1 Jan 2001), the rule of one federal office, as an example; local rules decide";
 
 const DAYS_IN_FEBRUARY = 28;
 

@@ -24,11 +24,11 @@ export const RECORD_FIELDS = {
   technician: "Technician",
   second: "Second person",
   takenOverBy: "Taken over by",
-  authorizedBy: "Height authorized by",
+  authorizedBy: "Exception confirmed by",
   lock: "Lock",
   door: "Door",
   date: "Date",
-  holders: "Holders told",
+  holders: "Holders informed",
   remarks: "Remarks",
 } as const satisfies Readonly<Record<keyof RecordForm, string>>;
 
@@ -56,9 +56,9 @@ export interface KeptSecret {
   readonly graduations: number;
 }
 
-const REASON = "A record is read by people who may not hold the combination: write who holds it, never what it is.";
+const REASON = "People who may not have the combination read the record: write who holds it, never what it is.";
 const MEND =
-  "Take one of its numbers out, whatever it stands for there; a date with its year in four digits and a telephone number that begins with + may stay.";
+  "Take out one of its numbers, even if it means something else there. Dates with a four-digit year and telephone numbers that begin with + may stay.";
 
 const clearProblem = (form: RecordForm, secrets: readonly KeptSecret[]): RecordProblem | undefined => {
   const texts = FREE.map((field) => form[field]);
@@ -67,7 +67,7 @@ const clearProblem = (form: RecordForm, secrets: readonly KeptSecret[]): RecordP
   if (finding === undefined) return undefined;
   const field = finding.field === null ? null : (FREE[finding.field] ?? null);
   const where = field === null ? "spread over several fields" : `near each other in "${RECORD_FIELDS[field]}"`;
-  return { code: "combination", field, words: `All numbers of the combination stand ${where}. ${REASON} ${MEND}` };
+  return { code: "combination", field, words: `All numbers of the combination are ${where}. ${REASON} ${MEND}` };
 };
 
 /**
@@ -87,9 +87,13 @@ export function recordProblems(
   const empty = FIELDS.filter((field) => isWanted(field) && form[field].trim() === "");
   return [
     ...(clear === undefined ? [] : [clear]),
-    ...empty.map((field) => ({ code: "empty" as const, field, words: `"${RECORD_FIELDS[field]}" is empty.` })),
+    ...empty.map((field) => ({
+      code: "empty" as const,
+      field,
+      words: `"${RECORD_FIELDS[field]}" is empty: fill it in.`,
+    })),
     ...(isCalendarDate(form.date)
       ? []
-      : [{ code: "no-date" as const, field: "date" as const, words: '"Date" is no date such as 2026-11-26.' }]),
+      : [{ code: "no-date" as const, field: "date" as const, words: '"Date" is not a date: write it as 2026-11-26.' }]),
   ];
 }

@@ -215,7 +215,7 @@ describe("what cannot be read is told, and not lost", () => {
     const { kept, problem } = recallRun();
     expect(kept?.run.events.map(({ type }) => type)).toEqual(["ring.aligned"]);
     expect(kept?.underWay).toBeNull();
-    expect(problem).toMatch(/under way cannot be read.*not lost.*last step/);
+    expect(problem).toMatch(/under way cannot be read.*copy is kept.*last step/);
     expect(store.get(UNREAD)).toBe(text);
   });
 
@@ -232,7 +232,7 @@ describe("what cannot be read is told, and not lost", () => {
       return { ...kept, underWay: { ...rest, change: { ...change, wanted: [1] } } };
     });
     const { told, change, run } = resumed();
-    expect(told?.words).toMatch(/under way cannot be read.*not lost.*last step/);
+    expect(told?.words).toMatch(/under way cannot be read.*copy is kept.*last step/);
     expect([change, run.steps.length]).toEqual([null, 1]);
     expect(store.get(UNREAD)).toBe(text);
   });
@@ -248,7 +248,7 @@ describe("what cannot be read is told, and not lost", () => {
         return { ...kept, doors, ...(hasWork && { underWay: { ...work, door: doors[0] } }) };
       });
       const { told, run, setup } = resumed();
-      expect(told?.words).toMatch(/^The run .* cannot be read.*not lost/);
+      expect(told?.words).toMatch(/^The run .* cannot be read.*copy is kept/);
       expect([run.steps.length, setup.profile.id]).toEqual([0, "dial-encoder"]);
       expect([...store.values()].filter((one) => one === text).length).toBe(2);
     }
@@ -259,12 +259,12 @@ describe("what cannot be read is told, and not lost", () => {
       const doors = (kept.doors as { lock: object }[]).map((door) => ({ ...door, lock: { ...door.lock, dial: 1e12 } }));
       return { ...kept, doors };
     });
-    expect(recallRun()).toMatchObject({ kept: null, problem: expect.stringMatching(/cannot be read.*not lost/) });
+    expect(recallRun()).toMatchObject({ kept: null, problem: expect.stringMatching(/cannot be read.*copy is kept/) });
   });
 
   test("a run whose lock is not known after every step", () => {
     altered((kept) => ({ ...kept, doors: [] }));
-    expect(recallRun()).toMatchObject({ kept: null, problem: expect.stringMatching(/cannot be read.*not lost/) });
+    expect(recallRun()).toMatchObject({ kept: null, problem: expect.stringMatching(/cannot be read.*copy is kept/) });
   });
 
   test("what was put by before stays, and the same is put by once", () => {
@@ -301,7 +301,7 @@ describe("what cannot be read is told, and not lost", () => {
       const text = altered((kept) => ({ ...kept, run }));
       const { kept, problem } = recallRun();
       expect(kept).toBeNull();
-      expect(problem).toMatch(/cannot be read.*not lost/);
+      expect(problem).toMatch(/cannot be read.*copy is kept/);
       expect(store.get(UNREAD)).toBe(text);
     }
   });
@@ -320,5 +320,5 @@ test("a browser that keeps nothing loses nothing but the resuming", () => {
   });
   const session = new HandoverSession(setupOf("three-wheel"), null, keepRun);
   expect(() => session.keepNow()).not.toThrow();
-  expect(recallRun()).toEqual({ kept: null, problem: null });
+  expect(recallRun()).toEqual({ kept: null, mark: null, problem: null });
 });

@@ -57,9 +57,9 @@ function wholeRun(slips: boolean) {
   does("Measure the height", "Align the ring", "Dial the combination", "Spin off");
   while (session.run.situation.combination !== "ownTrue") changeTo(session, session.drawOwn(), at());
   for (let k = 0; k < 3; k++) does("Dial the combination", "Spin off");
-  does("Let the second person open it", "Set the holdback", "Take the holdback off", "Check the way out");
-  does("Show an observer the release, and in", "Spin off", "Shut the door", "Dial the combination");
-  does("Pull the door open", "Let whoever is inside out", "Spin off");
+  does("Let the second person open it", "Set the holdback", "Release the holdback", "Test the inside release");
+  does("Show an observer the release and let them in", "Spin off", "Shut the door", "Dial the combination");
+  does("Pull the door open", "Let the person inside out", "Spin off");
   session.writeRecord(FORM, at());
   const endedBefore = one.isEnded;
   session.act({ type: "duty.signed" }, at());

@@ -40,7 +40,7 @@ describe("a handover record", () => {
     ["more undone than made", { faults: 1, undoneFaults: 2 }, /Faults on record: 1, of which undone: 2/],
     ["half a fault", { faults: 0.5 }, /That cannot be/],
     ["no height", { height_in: 0, authorizedBy: "E. Quill" }, /height of 0 inches is none/],
-    ["a height out of range that nobody authorized", { height_in: 52 }, /"Height authorized by" is empty/],
+    ["a height out of range that nobody authorized", { height_in: 52 }, /"Exception confirmed by" is empty/],
     ["time that runs backward", { duration_ms: -1 }, /duration of -1/],
     ["a lock that is none", { profileId: "none" }, /The lock "none" is none/],
     ["another notice", { notice: "A certificate." }, /not as this version writes it/],

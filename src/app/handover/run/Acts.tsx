@@ -1,4 +1,5 @@
 import { type ReactNode, useState } from "react";
+import { type ActGroupTitle, nextStep } from "../../../handover/run/nextStep";
 import type { HandoverSession } from "./handoverSession";
 import { RunCautions } from "./RunCautions";
 import { ACT_GROUPS, type ActGroup } from "./runActs";
@@ -40,21 +41,24 @@ function PaperActs({ session, onForm, onLookBack }: ActsProps) {
 }
 
 interface GroupChoiceProps {
-  readonly chosen: string;
-  readonly onChoose: (title: string) => void;
+  readonly chosen: ActGroupTitle;
+  /** Where the next step is done; null where there is this one try, and nothing is told of it. */
+  readonly next: ActGroupTitle | null;
+  readonly onChoose: (title: ActGroupTitle) => void;
 }
 
-/** Which group of acts is shown, where there is room for one only. */
-function GroupChoice({ chosen, onChoose }: GroupChoiceProps) {
+/** Which group of acts is shown. */
+function GroupChoice({ chosen, next, onChoose }: GroupChoiceProps) {
   return (
     <fieldset className="run-groups">
-      <legend className="visually-hidden">What you do next</legend>
+      <legend className="visually-hidden">Groups of acts</legend>
       {GROUPS.map(({ title }) => (
         <button
           key={title}
           type="button"
           className="button"
           aria-pressed={title === chosen}
+          aria-current={title === next ? "step" : undefined}
           onClick={() => onChoose(title)}
         >
           {title}
@@ -64,28 +68,40 @@ function GroupChoice({ chosen, onChoose }: GroupChoiceProps) {
   );
 }
 
-/** Everything one may do next, at any time. */
+/** What one may do, a group at a time: the group of the next step, or another that was chosen since. */
 export function Acts(props: ActsProps) {
-  const { session, onForm } = props;
-  const [chosen, setChosen] = useState<string>(GROUPS[0]?.title ?? "");
+  const { session, onForm, onLookBack } = props;
+  const isOnce = onLookBack === null;
+  const next = nextStep(session.run.situation);
+  const [choice, setChoice] = useState<{ readonly title: ActGroupTitle; readonly at: string } | null>(null);
+  const isChosen = choice !== null && (isOnce || choice.at === next.say);
+  const shown = isChosen ? choice.title : isOnce ? "Prepare" : next.group;
+  const group = GROUPS.find(({ title }) => title === shown) ?? PAPER;
   return (
     <div className="run-acts">
-      <GroupChoice chosen={chosen} onChoose={setChosen} />
-      {GROUPS.map(({ title, acts, cautions }) => (
-        <fieldset key={title} className="run-group" data-chosen={title === chosen}>
-          <legend>{title}</legend>
-          {acts
-            .filter(({ isOffered }) => isOffered?.(session) ?? true)
-            .map(({ label, does }) => (
-              <ActButton key={label} onAct={() => does(session, performance.now())}>
-                {label}
-              </ActButton>
-            ))}
-          {title === "Lock" && <ActButton onAct={() => onForm("numbers")}>Change the combination</ActButton>}
-          {title === "Paper" && <PaperActs {...props} />}
-          <RunCautions ids={cautions} />
-        </fieldset>
-      ))}
+      {!isOnce && !session.run.isHandedOver && (
+        <p className="run-next" data-testid="run-next">
+          <b>Next:</b> {next.say}
+        </p>
+      )}
+      <GroupChoice
+        chosen={shown}
+        next={isOnce ? null : next.group}
+        onChoose={(title) => setChoice({ title, at: next.say })}
+      />
+      <fieldset className="run-group">
+        <legend className="visually-hidden">{shown}</legend>
+        {group.acts
+          .filter(({ isOffered }) => isOffered?.(session) ?? true)
+          .map(({ label, does }) => (
+            <ActButton key={label} onAct={() => does(session, performance.now())}>
+              {label}
+            </ActButton>
+          ))}
+        {shown === "Lock" && <ActButton onAct={() => onForm("numbers")}>Change the combination</ActButton>}
+        {shown === "Paper" && <PaperActs {...props} />}
+      </fieldset>
+      <RunCautions ids={group.cautions} />
     </div>
   );
 }

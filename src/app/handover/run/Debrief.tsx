@@ -6,26 +6,44 @@ import type { RunStep } from "../../../handover/run/handoverRun";
 import { stepWords } from "../../../handover/run/stepWords";
 import { countText } from "../../logbook/figures/numbers";
 import type { HandoverSession } from "./handoverSession";
+import { RecordPrint } from "./RecordPrint";
 import { RunFiles } from "./RunFiles";
+import { recordOf } from "./runRecord";
 
 const clock = (at_ms: number) => {
   const seconds = Math.round(at_ms / 1000);
   return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
 };
 
-function Faults({ step }: { readonly step: RunStep }) {
+/** Every fault first: what happened, who is harmed, what to do instead. */
+function FaultList({ result }: { readonly result: HandoverResult }) {
+  if (result.faults.length === 0) return null;
   return (
-    <ul className="debrief-faults">
-      {step.faults.map((code) => {
-        const { happened, harmed, instead, source } = FAULT_WORDS[code];
-        return (
-          <li key={code}>
-            <strong>{happened}</strong> Harmed: {harmed} Instead: {instead} <small>({source})</small>
-          </li>
-        );
-      })}
-    </ul>
+    <>
+      <h3>Faults</h3>
+      <ol className="debrief-faults" aria-label="Faults">
+        {result.faults.map(({ code, step, isUndone }) => {
+          const { happened, harmed, instead, source } = FAULT_WORDS[code];
+          return (
+            <li key={`${step}-${code}`}>
+              <strong>
+                Step {step}
+                {isUndone && ", undone in the debrief"}: {happened}
+              </strong>
+              <br />
+              Harmed: {harmed} Instead: {instead} <small>({source})</small>
+            </li>
+          );
+        })}
+      </ol>
+    </>
   );
+}
+
+/** "2 min 5 s". */
+function timeText({ duration_ms }: HandoverResult): string {
+  const seconds = Math.round(duration_ms / 1000);
+  return seconds < 60 ? `${seconds} s` : `${Math.floor(seconds / 60)} min ${seconds % 60} s`;
 }
 
 interface StepRowProps {
@@ -48,7 +66,7 @@ function StepRow({ step, before, onUndo }: StepRowProps) {
         )}
       </p>
       {step.missing.length > 0 && <p>Missing then: {missingWords(step.missing).join(" ")}</p>}
-      <Faults step={step} />
+      {step.faults.length > 0 && <p className="debrief-count">{countText(step.faults.length, "fault")}</p>}
     </li>
   );
 }
@@ -78,7 +96,7 @@ interface DebriefProps {
   readonly ref: Ref<HTMLElement>;
 }
 
-/** The run looked back on: what it came to, every step with its faults, and a way back to any of them. */
+/** The handover looked back on: what it came to, its faults, what is missing, the record, and every step with a way back. */
 export function Debrief({ session, onUndone, ref }: DebriefProps) {
   const { run, setup } = session;
   const result = resultOf(run, setup.isHandsOff);
@@ -87,6 +105,7 @@ export function Debrief({ session, onUndone, ref }: DebriefProps) {
     session.goBackTo(steps);
     onUndone();
   };
+  const record = recordOf(session, result);
   return (
     <section className="run-debrief" aria-label="Debrief" ref={ref} tabIndex={-1}>
       <h2>Debrief</h2>
@@ -94,13 +113,15 @@ export function Debrief({ session, onUndone, ref }: DebriefProps) {
         {verdictWords(result)}
       </p>
       <p className="run-note">
-        {countText(result.faults.length, "fault")}, {countText(result.undoneSteps, "step")} undone,{" "}
-        {clock(result.duration_ms)} min.
+        {countText(result.faults.length, "fault")}, {countText(result.undoneSteps, "step")} undone, {timeText(result)}.
         {result.isHandsOff && " A simulated hand did the dialing."} A practice result is not a certificate.
       </p>
+      <FaultList result={result} />
       <Missing result={result} />
+      {record !== null && <RecordPrint record={record} />}
+      <RunFiles session={session} record={record} />
       <h3>Step by step</h3>
-      <ol className="debrief-steps">
+      <ol className="debrief-steps" aria-label="Step by step">
         {run.steps.map((step, k) => (
           // Steps are only ever added.
           // biome-ignore lint/suspicious/noArrayIndexKey: a step has no other name than its place
@@ -115,7 +136,6 @@ export function Debrief({ session, onUndone, ref }: DebriefProps) {
           </li>
         ))}
       </ul>
-      <RunFiles session={session} result={result} />
     </section>
   );
 }

@@ -8,14 +8,23 @@ import { useStore } from "../../zeroing/useZeroing";
 import type { HandoverViewProps } from "../HandoverScreen";
 import { Debrief } from "./Debrief";
 import { HandoverSession, type RunSetup } from "./handoverSession";
-import { recallRun } from "./keptRun";
+import { NotStored } from "./NotStored";
 import { RunCautions } from "./RunCautions";
+import { RunSetupBar } from "./RunSetupBar";
 import { RunWork } from "./RunWork";
+import { recallHandover } from "./recallHandover";
 import { resumedRun } from "./resumedRun";
+import { RunKeeper } from "./runKeeper";
 import { noted } from "./told";
 
 const DEFAULT = SHIPPED_PROFILES.find(({ id }) => id === "three-wheel") ?? SHIPPED_PROFILES[0];
 const SEEDS = 100_000;
+
+/** A handover on the screen, and what keeps it. */
+interface ShownRun {
+  readonly session: HandoverSession;
+  readonly keeper: RunKeeper;
+}
 
 function askedSetup({ query, chance }: HandoverViewProps): RunSetup | null {
   const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? DEFAULT;
@@ -31,14 +40,15 @@ function isAsked({ profile, seed, isHandsOff }: RunSetup, query: URLSearchParams
 }
 
 /** The run that goes on: the one kept here, unless the address asks for another. */
-function firstSession(props: HandoverViewProps): HandoverSession | null {
+async function firstRun(props: HandoverViewProps): Promise<ShownRun | null> {
   const asked = askedSetup(props);
   if (asked === null) return null;
-  const { kept, problem } = recallRun();
-  const goesOn = kept !== null && isAsked(kept.run, props.query);
-  const session = goesOn ? resumedRun(kept, asked) : new HandoverSession(asked);
+  const { kept, mark, problem } = await recallHandover(({ kept: { run } }) => isAsked(run, props.query));
+  const keeper = new RunKeeper(mark);
+  const keep = keeper.keep.bind(keeper);
+  const session = kept === null ? new HandoverSession(asked, null, keep) : resumedRun(kept, asked, keep);
   if (problem !== null) session.tell(noted(problem));
-  return session;
+  return { session, keeper };
 }
 
 /** Keeps the run in hand when the page is left, for another page of ours too. */
@@ -49,55 +59,6 @@ function useKeptAtLeaving(session: HandoverSession | null): void {
     return onPageLeft(() => session?.keepIfBegun());
   }, [session]);
   useEffect(() => () => current.current?.keepIfBegun(), []);
-}
-
-interface SetupBarProps {
-  readonly session: HandoverSession;
-  readonly onStart: (setup: RunSetup) => void;
-  readonly newSeed: () => number;
-}
-
-function RunSetupBar({ session, onStart, newSeed }: SetupBarProps) {
-  const { profile, seed, isHandsOff } = session.setup;
-  const { door, lock } = session.recorded.scene;
-  return (
-    <div className="setup run-setup">
-      <label>
-        <span className="visually-hidden">Lock</span>
-        <select
-          className="field"
-          value={profile.id}
-          onChange={(event) => {
-            const chosen = SHIPPED_PROFILES.find(({ id }) => id === event.currentTarget.value);
-            if (chosen !== undefined) onStart({ profile: chosen, seed, isHandsOff });
-          }}
-        >
-          {SHIPPED_PROFILES.map(({ id, title }) => (
-            <option key={id} value={id}>
-              {title}
-            </option>
-          ))}
-        </select>
-      </label>
-      <button type="button" className="button" onClick={() => onStart({ profile, seed, isHandsOff })}>
-        Start again
-      </button>
-      <button type="button" className="button" onClick={() => onStart({ profile, seed: newSeed(), isHandsOff })}>
-        Another door
-      </button>
-      <button
-        type="button"
-        className="button"
-        aria-pressed={isHandsOff}
-        onClick={() => onStart({ profile, seed, isHandsOff: !isHandsOff })}
-      >
-        Hands off: a simulated hand dials
-      </button>
-      <small>
-        {door}, {lock}, door number {seed}
-      </small>
-    </div>
-  );
 }
 
 function Run({ session }: { readonly session: HandoverSession }) {
@@ -133,33 +94,50 @@ function Run({ session }: { readonly session: HandoverSession }) {
 const addressOf = ({ profile, seed, isHandsOff }: RunSetup) =>
   `#/handover?view=run&profile=${profile.id}&seed=${seed}&hands=${isHandsOff ? "off" : "on"}`;
 
+/** The run on the screen: looked for when the page begins, and again when the address asks for another. */
+function useShownRun(props: HandoverViewProps) {
+  const [shown, setShown] = useState<ShownRun | null>(null);
+  const [count, setCount] = useState(0);
+  const latest = useRef({ shown, props });
+  latest.current = { shown, props };
+  const show = (next: ShownRun | null) => {
+    setShown(next);
+    setCount((before) => before + 1);
+  };
+  const address = `${props.query}`;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the address stands for all that is asked
+  useEffect(() => {
+    const { shown: before, props: now } = latest.current;
+    if (before !== null && isAsked(before.session.setup, now.query)) return;
+    let isWanted = true;
+    before?.session.keepIfBegun();
+    firstRun(now).then((next) => isWanted && show(next));
+    return () => {
+      isWanted = false;
+    };
+  }, [address]);
+  return { shown, show, count };
+}
+
 /** The whole duty, from a fresh lock to a signed-off door. */
 export function RunView(props: HandoverViewProps) {
-  const address = `${props.query}`;
-  const [session, setSession] = useState(() => firstSession(props));
-  const [count, setCount] = useState(0);
-  const [followed, setFollowed] = useState(address);
-  useKeptAtLeaving(session);
-  if (session === null) return null;
-  const show = (next: HandoverSession | null) => {
-    setSession(next);
-    setCount(count + 1);
-  };
-  if (followed !== address) {
-    setFollowed(address);
-    if (!isAsked(session.setup, props.query)) show(firstSession(props));
-  }
+  const { shown, show, count } = useShownRun(props);
+  useKeptAtLeaving(shown?.session ?? null);
+  if (shown === null) return <p className="run-note">Looking for a saved handover …</p>;
   const start = (setup: RunSetup) => {
-    const next = new HandoverSession(setup);
-    // At once: a reload must not bring back the run that was put away.
-    next.keepNow();
-    show(next);
+    if (!shown.session.run.isHandedOver) shown.keeper.discard();
+    const keeper = new RunKeeper();
+    const session = new HandoverSession(setup, null, keeper.keep.bind(keeper));
+    // At once: a reload must not bring back the run that was discarded.
+    session.keepNow();
+    show({ session, keeper });
     location.replace(addressOf(setup));
   };
   return (
     <>
-      <RunSetupBar session={session} onStart={start} newSeed={() => Math.floor(props.chance() * SEEDS)} />
-      <Run key={count} session={session} />
+      <RunSetupBar session={shown.session} onStart={start} newSeed={() => Math.floor(props.chance() * SEEDS)} />
+      <NotStored />
+      <Run key={count} session={shown.session} />
     </>
   );
 }

@@ -246,12 +246,17 @@ export class HandoverSession extends Store {
       isAtRing: this.activity === "ring",
       change: this.change?.kept ?? null,
     };
-    this.keep({ run: recorded, doors, form, underWay });
+    this.keep({ run: recorded, doors, form, underWay, isEnded: this.run.isHandedOver });
   }
 
   /** Keeps it before the page goes; a run that nobody has begun takes the place of no other. */
   keepIfBegun(): void {
-    if (this.recorded.events.length > 0 || this.change !== null || this.zeroing.version > 0) this.keepNow();
+    if (this.isBegun) this.keepNow();
+  }
+
+  /** Whether anything has been done that could be lost. */
+  get isBegun(): boolean {
+    return this.recorded.events.length > 0 || this.change !== null || this.zeroing.version > 0;
   }
 
   /** How the lock stood after the last step that counts; at the beginning where none does. */

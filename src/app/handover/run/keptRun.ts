@@ -33,6 +33,8 @@ const formSchema = z.object({
 
 const keptSchema = z.object({
   version: z.literal(1),
+  // A run that was kept before it had a name has none.
+  mark: z.optional(z.object({ id: z.string(), startedAt: z.number(), count: z.number() })),
   run: z.unknown(),
   doors: z.array(doorSchema),
   form: z.nullable(formSchema),
@@ -60,75 +62,130 @@ export interface KeptRun {
   readonly doors: readonly KeptDoor[];
   readonly form: RecordForm | null;
   readonly underWay: UnderWay | null;
+  /** Whether it is signed off: then it is final. Left out where it goes on. */
+  readonly isEnded?: boolean;
 }
+
+/** Which handover it is, and how often it has been kept: of two states of one, the one kept more often is the later. */
+export interface RunMark {
+  readonly id: string;
+  /** Wall time, milliseconds since 1970. */
+  readonly startedAt: number;
+  readonly count: number;
+}
+
+/** A kept run with its mark. */
+export interface MarkedRun {
+  readonly kept: KeptRun;
+  readonly mark: RunMark;
+}
+
+/** The mark of a run that was kept before runs had one. */
+const UNMARKED: RunMark = { id: "", startedAt: 0, count: 0 };
 
 /** What was found in this browser. */
 export interface Recalled {
   readonly kept: KeptRun | null;
+  readonly mark: RunMark | null;
   /** What could not be read of it, in a sentence, or null. */
   readonly problem: string | null;
 }
 
 const KEY = "gatefall.handover-run";
-/** What could not be read is put by, not thrown away. */
+/** What could not be read is set aside, not thrown away. */
 const UNREAD_KEY = "gatefall.handover-run.unread";
 
 /** The profile by its id where it is a shipped one, else whole. */
 export const profileToWrite = ({ profile }: RecordedRun) => (SHIPPED_PROFILES.includes(profile) ? profile.id : profile);
 
-/** Keeps a run in this browser. A browser that keeps nothing loses nothing but the resuming. */
-export function keepRun({ run, ...rest }: KeptRun): void {
+/** A run as plain data, for the page's text and for the database alike. */
+export function writeKept({ run, doors, form, underWay }: KeptRun, mark?: RunMark): unknown {
+  return { version: 1, mark, run: JSON.parse(writeRun(run, profileToWrite(run))), doors, form, underWay };
+}
+
+/** Keeps a run as text in this browser, which is there at once. A browser that keeps no text has the database. */
+export function keepRun(kept: KeptRun, mark?: RunMark): void {
   try {
-    const text = JSON.stringify({ version: 1, run: JSON.parse(writeRun(run, profileToWrite(run))), ...rest });
-    localStorage.setItem(KEY, text);
+    localStorage.setItem(KEY, JSON.stringify(writeKept(kept, mark)));
   } catch {
     // The run goes on in this tab.
   }
 }
 
-/** The run that is kept in this browser. What cannot be read of it is put by, and told. */
-export function recallRun(): Recalled {
-  let text: string | null = null;
+/** What was read of a kept run, and what of it could not be read. */
+interface ReadRun {
+  readonly marked: MarkedRun | null;
+  readonly unread: Unread | null;
+}
+
+/** Reads a kept run from outside. */
+export function readKept(value: unknown): ReadRun {
   try {
-    text = localStorage.getItem(KEY);
-    if (text === null) return { kept: null, problem: null };
-    const { run, doors, form, underWay } = keptSchema.parse(JSON.parse(text));
+    const { run, doors, form, underWay, mark = UNMARKED } = keptSchema.parse(value);
     const kept = { run: parseRun(run), doors, form };
+    const replayed = replayRun(kept.run);
     // A run that cannot have happened, or whose lock is not known after every step, is as good as unread.
-    if (doors.length !== replayRun(kept.run).steps.length + 1) return { kept: null, problem: putBy("run") };
+    if (doors.length !== replayed.steps.length + 1) return { marked: null, unread: "run" };
     const read = underWaySchema.safeParse(underWay);
-    if (read.success) return { kept: { ...kept, underWay: read.data }, problem: null };
+    const isEnded = replayed.isHandedOver;
+    if (read.success) return { marked: { mark, kept: { ...kept, isEnded, underWay: read.data } }, unread: null };
     // A run that was kept before this was kept has none.
-    const problem = underWay === undefined ? null : putBy("work");
-    return { kept: { ...kept, underWay: null }, problem };
+    return {
+      marked: { mark, kept: { ...kept, isEnded, underWay: null } },
+      unread: underWay === undefined ? null : "work",
+    };
   } catch {
-    if (text === null) return { kept: null, problem: null };
-    return { kept: null, problem: putBy("run") };
+    return { marked: null, unread: "run" };
   }
+}
+
+function textOf(key: string): string | null {
+  try {
+    return localStorage.getItem(key);
+  } catch {
+    return null;
+  }
+}
+
+function parsedText(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
+}
+
+/** The run that is kept as text in this browser. What cannot be read of it is set aside, and told. */
+export function recallRun(): Recalled {
+  const text = textOf(KEY);
+  if (text === null) return { kept: null, mark: null, problem: null };
+  const { marked, unread } = readKept(parsedText(text));
+  const problem = unread === null ? null : setAside(unread);
+  return { kept: marked?.kept ?? null, mark: marked?.mark ?? null, problem };
 }
 
 /** What could not be read: the whole run, or what was under way in it. */
 type Unread = "run" | "work";
 
 const UNREAD: Readonly<Record<Unread, string>> = {
-  run: "The run that this browser kept cannot be read.",
-  work: "What you had under way cannot be read.",
+  run: "The handover that this browser saved cannot be read.",
+  work: "The work you had under way cannot be read.",
 };
 const FROM_HERE: Readonly<Record<Unread, string>> = {
-  run: "This is a fresh one. Start with the first step.",
-  work: "The run stands at its last step. Begin that work again.",
+  run: "This is a new handover. Start with the first step.",
+  work: "The handover goes on from its last step. Do that work again.",
 };
-const PUT_BY = "It is put by in this browser and not lost.";
-const NOT_PUT_BY = "There is no room here to put it by: what you do next takes its place.";
+const SET_ASIDE = "A copy is kept in this browser.";
+const NOT_SET_ASIDE = "There is no room for a copy: what you do next replaces it.";
 
-/** The first key under which nothing else is put by: what was put by before stays. */
+/** The first key under which nothing else is set aside: what was set aside before stays. */
 function unreadKey(text: string): string {
   let key = UNREAD_KEY;
   for (let k = 2; ![null, text].includes(localStorage.getItem(key)); k++) key = `${UNREAD_KEY}.${k}`;
   return key;
 }
 
-function isPutBy(): boolean {
+function isSetAside(): boolean {
   try {
     const text = localStorage.getItem(KEY);
     if (text !== null) localStorage.setItem(unreadKey(text), text);
@@ -138,7 +195,7 @@ function isPutBy(): boolean {
   }
 }
 
-/** Puts by what cannot be read, where the next step does not write over it. @returns what to tell */
-export function putBy(what: Unread): string {
-  return [UNREAD[what], isPutBy() ? PUT_BY : NOT_PUT_BY, FROM_HERE[what]].join(" ");
+/** Sets aside what cannot be read, where the next step does not write over it. @returns what to say */
+export function setAside(what: Unread): string {
+  return [UNREAD[what], isSetAside() ? SET_ASIDE : NOT_SET_ASIDE, FROM_HERE[what]].join(" ");
 }

@@ -1,5 +1,6 @@
 import type { Caution } from "../../../handover/run/cautions";
 import type { HandoverEvent } from "../../../handover/run/handoverEvent";
+import type { ActGroupTitle } from "../../../handover/run/nextStep";
 import type { Milliseconds } from "../../../lock/dial";
 import type { HandoverSession } from "./handoverSession";
 import { loosenRing, setZero, workOnRing } from "./ringWork";
@@ -14,7 +15,7 @@ export interface RunAct {
 
 /** Acts that belong together. */
 export interface ActGroup {
-  readonly title: string;
+  readonly title: ActGroupTitle;
   readonly acts: readonly RunAct[];
   /** Cautions that belong to these acts. */
   readonly cautions: readonly Caution["id"][];
@@ -39,7 +40,7 @@ function askInside(session: HandoverSession, now: Milliseconds): void {
 export const ACT_GROUPS: readonly ActGroup[] = [
   {
     title: "Prepare",
-    cautions: ["height"],
+    cautions: ["height", "operation", "security-height"],
     acts: [
       {
         label: "Measure the height",
@@ -47,7 +48,7 @@ export const ACT_GROUPS: readonly ActGroup[] = [
           session.act({ type: "mounting.measured", height_in: session.recorded.scene.height_in }, now);
         },
       },
-      { label: "Ask for authorization", does: sends({ type: "authorization.asked" }) },
+      { label: "Get the exception in writing", does: sends({ type: "authorization.asked" }) },
       { label: "Align the ring", does: (session, now) => workOnRing(session, now) },
       { label: "Loosen the ring", does: (session, now) => loosenRing(session, now) },
       {
@@ -78,7 +79,7 @@ export const ACT_GROUPS: readonly ActGroup[] = [
         isOffered: handsOff,
       },
       { label: "Spin off", does: (session, now) => session.turnBack("lock.spunOff", now), isOffered: handsOff },
-      { label: "Build the pack again", does: sends({ type: "pack.rebuilt" }), isOffered: (one) => !isEncoder(one) },
+      { label: "Rebuild the wheel pack", does: sends({ type: "pack.rebuilt" }), isOffered: (one) => !isEncoder(one) },
     ],
   },
   {
@@ -88,26 +89,29 @@ export const ACT_GROUPS: readonly ActGroup[] = [
       { label: "Shut the door", does: sends({ type: "door.shut" }) },
       { label: "Pull the door open", does: sends({ type: "door.opened", by: "outside" }) },
       { label: "Set the holdback", does: sends({ type: "holdback.set" }) },
-      { label: "Take the holdback off", does: sends({ type: "holdback.released" }) },
+      { label: "Release the holdback", does: sends({ type: "holdback.released" }) },
       {
-        label: "Check the way out",
+        label: "Test the inside release",
         does: (session, now) => {
           session.act({ type: "wayOut.checked", isFree: !session.isReleaseBlocked }, now);
         },
       },
-      { label: "Clear the release", does: sends({ type: "wayOut.cleared" }) },
+      { label: "Clear the inside release", does: sends({ type: "wayOut.cleared" }) },
       { label: "Have it opened by force", does: sends({ type: "door.opened", by: "emergency" }) },
     ],
   },
   {
     title: "People",
-    cautions: [],
+    cautions: ["inside"],
     acts: [
       { label: "Let the second person open it", does: (session, now) => session.dialBySimulation("second", now) },
-      { label: "Show an observer the release, and in", does: sends({ type: "observer.entered", canOpen: true }) },
-      { label: "Let somebody in, shown nothing", does: sends({ type: "observer.entered", canOpen: false }) },
-      { label: "Let whoever is inside out", does: sends({ type: "observer.left" }) },
-      { label: "Knock: open it from inside", does: askInside },
+      {
+        label: "Show an observer the release and let them in",
+        does: sends({ type: "observer.entered", canOpen: true }),
+      },
+      { label: "Let someone in, shown nothing", does: sends({ type: "observer.entered", canOpen: false }) },
+      { label: "Let the person inside out", does: sends({ type: "observer.left" }) },
+      { label: "Knock: have it opened from inside", does: askInside },
     ],
   },
 ];

@@ -1,0 +1,64 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import type { HandoverEvent } from "../../../src/handover/run/handoverEvent";
+import { HandoverRun } from "../../../src/handover/run/handoverRun";
+import { nextStep } from "../../../src/handover/run/nextStep";
+import type { Situation } from "../../../src/handover/run/situation";
+import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import { EVENTS } from "../../support/handoverEvents";
+
+const KINDS = ["three-wheel", "dial-encoder"] as const;
+
+/** Does what is said to come next, as well as it can be done. */
+function done(situation: Situation, on: HandoverEvent["type"]): HandoverEvent {
+  const { door, bolt, zero, proofs, second, combination, entry } = situation;
+  switch (on) {
+    case "mounting.measured":
+      return { type: on, height_in: 44 };
+    case "zero.set":
+      return { type: on, side: zero === "rightSet" ? "left" : "right" };
+    case "combination.dialed": {
+      const isSecond = door === "open" && combination === "ownTrue" && proofs === "thrice" && second === "unproved";
+      return { type: on, by: isSecond ? "second" : "trainee", opened: combination !== "spoiled" };
+    }
+    case "combination.changed":
+      return { type: on, outcome: "true", isAllowed: true };
+    case "observer.entered":
+      return { type: on, canOpen: true };
+    case "wayOut.checked":
+      return { type: on, isFree: true };
+    case "door.opened":
+      if (bolt === "retracted") return { type: on, by: "outside" };
+      return { type: on, by: entry === "lockedOut" ? "emergency" : "inside" };
+    default:
+      return { type: on } as HandoverEvent;
+  }
+}
+
+test.each(KINDS)("%s: whoever follows what is said comes to a signed door without a fault", (id) => {
+  const run = new HandoverRun(shippedProfile(id));
+  for (let step = 0; step < 40 && !run.isHandedOver; step++) {
+    run.take({ ...done(run.situation, nextStep(run.situation).on), at_ms: step });
+  }
+  expect([run.isHandedOver, run.steps.flatMap(({ faults }) => faults)]).toEqual([true, []]);
+});
+
+test.each(KINDS)("%s: and from any muddle, unless the lock was changed before it was tried", (id) => {
+  fc.assert(
+    fc.property(fc.array(fc.constantFrom(...EVENTS), { maxLength: 25 }), (events) => {
+      const run = new HandoverRun(shippedProfile(id));
+      events.forEach((event, at_ms) => {
+        if (!run.isHandedOver && run.hindrance(event) === undefined) run.take({ ...event, at_ms });
+      });
+      for (let step = 0; step < 60 && !run.isHandedOver; step++) {
+        const next = nextStep(run.situation);
+        if (next.say.startsWith("The shipped combination was never tried")) return;
+        const event = done(run.situation, next.on);
+        expect(run.hindrance(event), next.say).toBeUndefined();
+        run.take({ ...event, at_ms: 100 + step });
+      }
+      expect(run.isHandedOver).toBe(true);
+    }),
+    { numRuns: 150 },
+  );
+});
