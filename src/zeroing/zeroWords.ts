@@ -30,15 +30,15 @@ export function placeWords(deviation: Graduations): string {
 
 const REFUSED: Readonly<Record<Refusal, (asked: Turn, rules: ZeroingRules, deviation?: Graduations) => string>> = {
   "not-at-rest": (_, { rest_ms }) =>
-    `The dial was still moving: let it rest for ${(rest_ms / 1000).toFixed(1)} seconds, and take another turn first.`,
-  "same-stop": (asked) => `This stop has been read already: turn ${asked} once more round to zero.`,
-  "wrong-way": (asked) => `You came onto zero turning ${opposite(asked)}: turn ${asked} onto it.`,
+    `The dial was still moving: make another turn, and let the dial rest for ${(rest_ms / 1000).toFixed(1)} s.`,
+  "same-stop": (asked) => `This stop is already recorded: turn ${asked} once more to zero.`,
+  "wrong-way": (asked) => `You came to zero turning ${opposite(asked)}: come to it turning ${asked}.`,
   "came-back": (asked, { approach }) =>
-    `You turned back on the way: go round again, ${asked} alone for the last ${turning(approach)}.`,
+    `You turned back before zero: go round again, turning ${asked} only for the last ${turning(approach)}.`,
   "too-short": (asked, { approach }) =>
-    `Your turn ${asked} was too short: begin it at least ${turning(approach)} before zero.`,
+    `Your turn ${asked} was too short: start at least ${turning(approach)} before zero.`,
   "off-the-mark": (asked, { captureWindow }, deviation) =>
-    `You stopped ${deviation === undefined ? "too far from zero" : placeWords(deviation)}, and ${size(captureWindow)} is the most that counts: go round again, ${asked}.`,
+    `You stopped ${deviation === undefined ? "too far from zero" : placeWords(deviation)}, and stops within ${size(captureWindow)} graduations count: go round again, turning ${asked}.`,
 };
 
 /**
@@ -49,28 +49,26 @@ const REFUSED: Readonly<Record<Refusal, (asked: Turn, rules: ZeroingRules, devia
  */
 export function refusalWords(reason: Refusal, asked: Turn, rules: ZeroingRules, deviation?: Graduations): string {
   const words = REFUSED[reason](asked, rules, deviation);
-  return rules.consecutive ? `${words.slice(0, -1)}; the ${asked} series begins anew.` : words;
+  return rules.consecutive ? `${words.slice(0, -1)}; the ${asked} side starts again.` : words;
 }
 
 /**
- * An accepted reading as it is spoken: "right reading two of three accepted, 0.2 left of zero".
+ * An accepted reading as it is spoken: "right stop two of three recorded, 0.2 left of zero".
  *
  * @param count - readings of its side accepted with it
  * @param wanted - readings that close its series; beyond them the series waits for its last ones to agree
  * @param deviation - graduations, left positive
  */
 export function acceptedWords(side: Turn, count: number, wanted: number, deviation: Graduations): string {
-  const which =
-    count > wanted ? `further reading ${countWord(count)}` : `reading ${countWord(count)} of ${countWord(wanted)}`;
-  return `${side} ${which} accepted, ${placeWords(deviation)}`;
+  const which = count > wanted ? `extra stop ${countWord(count)}` : `stop ${countWord(count)} of ${countWord(wanted)}`;
+  return `${side} ${which} recorded, ${placeWords(deviation)}`;
 }
 
 const whyNotYet = (side: SideResult, limits: ZeroLimits): string => {
   const more = moreReadings(side, limits);
-  if (more === null)
-    return "So close to the limit no reasonable number of further readings would show it: make a better zero.";
+  if (more === null) return "It is so close to the limit that more stops will not show it: make a better zero.";
   const what = side.conformance > 0.5 ? "good" : "off";
-  return `If your hand stays as it is, ${countWord(more)} more ${more === 1 ? "reading" : "readings"} might show it to be ${what}.`;
+  return `If your hand stays as it is, ${countWord(more)} more ${more === 1 ? "stop" : "stops"} may show that it is ${what}.`;
 };
 
 /**
@@ -101,8 +99,8 @@ export function lostMotionWords({ estimate, ci95 }: LostMotionEstimate, truth?: 
 export function notSetWords(side: Turn, readings: readonly ZeroReading[], rules: ZeroingRules): string {
   const apart = settlingSpread(readings, rules);
   return (
-    `Not set: after ${countWord(readings.length)} readings from the ${side} the last ${countWord(rules.wanted)} still lie ` +
-    `${grads(apart)} apart, and ${size(rules.spreadLimit)} is allowed. Begin again, and come onto zero slower.`
+    `Not set: after ${countWord(readings.length)} stops turning ${side}, the last ${countWord(rules.wanted)} still lie ` +
+    `${grads(apart)} apart; ${size(rules.spreadLimit)} is allowed. Start again, and come to zero more slowly.`
   );
 }
 
@@ -115,4 +113,22 @@ export function playWords({ answer, truth, error, ci95, isAnswerInside, isTruthI
     : `Your stops say ${between}, and the truth lies outside: come onto the mark slower, always from the same side`;
   const own = isAnswerInside ? "" : " Your number is not what your own stops say: subtract their means again.";
   return `You said ${size(answer)}; it is ${size(truth)}: ${off}. ${stops}.${own}`;
+}
+
+/**
+ * How the series of one side is getting on, and why it is still open: "Right side: 3 stops recorded, spread 0.5; it closes
+ * when the last 3 lie within 0.3 graduations."
+ *
+ * @param wanted - stops that close it, if they agree
+ */
+export function seriesWords(side: Turn, readings: readonly ZeroReading[], wanted: number, rules: ZeroingRules): string {
+  const name = side === "right" ? "Right side" : "Left side";
+  const recorded = `${readings.length} ${readings.length === 1 ? "stop" : "stops"} recorded`;
+  const apart = readings.length < 2 ? "" : `, spread ${size(settlingSpread(readings, rules))}`;
+  const more = Math.max(0, wanted - readings.length);
+  const closes =
+    more > 0
+      ? `${more} more to go, and the last ${rules.wanted} must lie within ${size(rules.spreadLimit)} graduations`
+      : `it closes when the last ${rules.wanted} lie within ${size(rules.spreadLimit)} graduations`;
+  return `${name}: ${recorded}${apart}; ${closes}.`;
 }

@@ -14,17 +14,17 @@ test("a clean change by keyboard: key, new numbers, three proofs, then the door"
   await expect(change.refusal).toHaveText("The key is not in the lock.");
   await change.dialTo(change.present, change.index);
   await change.expectSaid("Every wheel stands at the key port. Put the change key in.");
-  await change.press("Put the key in");
+  await change.press("Insert the key");
   await change.expectSaid("Turn the key.");
   await expect(turnKey).toHaveAccessibleDescription("");
   await change.press("Turn the key");
   await change.expectSaid(/^The new one, to the changing index/);
-  await change.press("Take the key out");
+  await change.press("Remove the key");
   await expect(change.refusal).toHaveText("A turned key cannot be taken out: turn it back first.");
   await change.dialTo(change.wanted, change.index);
   await change.expectSaid("The new combination stands. Turn the key back.");
-  await change.press("Turn it back");
-  await change.press("Take the key out");
+  await change.press("Turn the key back");
+  await change.press("Remove the key");
   await expect(change.headline).toHaveText("The combination is changed. To what, only a proof shows.");
   for (const count of ["One", "Two", "Three"]) {
     await change.draw(change.wanted);
@@ -43,7 +43,7 @@ test("a key turned with a wheel away from the port spoils the pack, and the page
   const change = new ChangePage(page, "two-wheel");
   await change.open();
   await change.dialTo(change.present, change.index, [0, -3]);
-  await change.press("Put the key in");
+  await change.press("Insert the key");
   await change.expectSaid("Do not turn the key: take it out.");
   await expect(change.bench.detail).toHaveText("wheel 2 stands 3.0 away from the key port");
   await change.press("Turn the key");
@@ -57,9 +57,9 @@ test("a number set 0.8 off is a lock that opens 0.8 off", async ({ page }) => {
   const change = new ChangePage(page, "two-wheel");
   await change.open("counts");
   await change.dialTo(change.present, change.index);
-  for (const act of ["Put the key in", "Turn the key"]) await change.press(act);
+  for (const act of ["Insert the key", "Turn the key"]) await change.press(act);
   await change.dialTo(change.wanted, change.index, [0, 0.8]);
-  for (const act of ["Turn it back", "Take the key out"]) await change.press(act);
+  for (const act of ["Turn the key back", "Remove the key"]) await change.press(act);
   // Nothing is given away before it is tried.
   await expect(change.result).not.toContainText("off");
   await change.draw(change.wanted);
@@ -135,10 +135,10 @@ test.describe("on a phone", () => {
     };
     await change.dialTo(change.present, change.index);
     await round.letGo();
-    for (const act of ["Put the key in", "Turn the key"]) await tap(act);
+    for (const act of ["Insert the key", "Turn the key"]) await tap(act);
     await change.dialTo(change.wanted, change.index);
     await round.letGo();
-    for (const act of ["Turn it back", "Take the key out"]) await tap(act);
+    for (const act of ["Turn the key back", "Remove the key"]) await tap(act);
     await change.draw(change.wanted);
     await expect(change.headline).toHaveText(/^It opens to \d/);
     await expect(change.result).toContainText("one of three proofs");
@@ -147,7 +147,7 @@ test.describe("on a phone", () => {
 
 const MOMENTS = [
   { name: "a change", view: "change", press: [] },
-  { name: "a spoiled pack", view: "change", press: ["Put the key in", "Turn the key"] },
+  { name: "a spoiled pack", view: "change", press: ["Insert the key", "Turn the key"] },
   { name: "a bolt held back", view: "holdback", press: ["Set the holdback"] },
 ];
 const LOOKS = [

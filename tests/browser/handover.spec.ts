@@ -47,10 +47,10 @@ test("a clean handover by keyboard, every dialing by hand", async ({ page }) => 
   const change = page.getByRole("region", { name: "Change by hand" });
   const shipped = await door.numbers();
   await door.dial(hand, TWO_WHEEL, shipped, index, false);
-  await door.does("Put the key in", "Turn the key");
+  await door.does("Insert the key", "Turn the key");
   await expect(change).toContainText("the wheels are free");
   await door.dial(hand, TWO_WHEEL, [61, 28], index, false);
-  await door.does("Turn it back", "Take the key out", "Done");
+  await door.does("Turn the key back", "Remove the key", "Done");
   await expect(door.combination).toHaveText("61-28");
   for (let k = 0; k < 3; k++) await opens();
   await door.does("Let the second person open it", "Set the holdback", "Release the holdback");
@@ -83,7 +83,7 @@ test("an encoder lock zeroed and changed by keyboard, and a reload in the midst 
   await door.does("Clamp the ring");
   await hand.takeAll(first, [0, 0.1]);
   await page.reload();
-  await expect(zeroing.panel).toContainText(`2 of 3 readings turning ${first}`);
+  await expect(zeroing.panel).toContainText(`${first === "right" ? "Right" : "Left"} side: 2 stops recorded`);
   await hand.take(first, 0);
   await hand.takeAll(second, [0, 0.1, 0]);
   await expect(door.state("zero")).toHaveText("both sides");
@@ -98,11 +98,11 @@ test("an encoder lock zeroed and changed by keyboard, and a reload in the midst 
   await expect(change).toContainText("It opened.");
   await door.does("Press the change button");
   await door.dial(hand.keys, ENCODER, wanted);
-  await expect(change).toContainText("Taken once.");
+  await expect(change).toContainText("First entry accepted.");
   await page.reload();
-  await expect(change).toContainText("Taken once.");
+  await expect(change).toContainText("First entry accepted.");
   await door.dial(hand.keys, ENCODER, wanted);
-  await expect(change).toContainText("Both dialings agree.");
+  await expect(change).toContainText("Both entries agree.");
   await door.does("Done");
   await expect(door.bench.dial).toBeFocused();
   await expect(door.combination).toHaveText(wanted.join("-"));
@@ -266,7 +266,7 @@ test.describe("bad handovers and what follows", () => {
     await door.does("Measure the height", "Start again");
     await expect(door.state("mounting")).toHaveText("not measured");
     await page.reload();
-    await expect(door.told).toContainText("The lock is fresh");
+    await expect(door.told).toContainText("The lock is new");
     await expect(door.state("mounting")).toHaveText("not measured");
     const address = page.url();
     await page.goto("#/handover?view=holdback");
@@ -279,7 +279,7 @@ test.describe("bad handovers and what follows", () => {
       localStorage.setItem(key, JSON.stringify(kept));
     });
     await page.goto(address);
-    await door.expectTold("What you had under way cannot be read. It is put by in this browser and not lost");
+    await door.expectTold("The work you had under way cannot be read. A copy is kept in this browser");
     await door.does("Measure the height");
     await expect(door.state("mounting")).not.toHaveText("not measured");
     expect(await page.evaluate(() => localStorage.getItem("gatefall.handover-run.unread"))).toContain('"wanted":[1]');
@@ -302,7 +302,7 @@ test.describe("bad handovers and what follows", () => {
     await door.open(doorWith({}));
     await door.writeRecord({ Remarks: `left ${TWO_WHEEL.asSet?.[0]} then ${TWO_WHEEL.asSet?.[1]}` });
     await expect(page.getByRole("alert")).toContainText(
-      'All numbers of the combination stand near each other in "Remarks".',
+      'All numbers of the combination are near each other in "Remarks".',
     );
     await page.getByRole("dialog").getByRole("button", { name: "Close" }).click();
     await door.expectTold("You wrote the combination into the record.");

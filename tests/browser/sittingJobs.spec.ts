@@ -72,11 +72,11 @@ async function changeIt(page: Page): Promise<void> {
   const [present = [], wanted = []] = [...card.matchAll(/\d+(?:-\d+)+/g)].map(([text]) => text.split("-").map(Number));
   expect(wanted).toEqual(WANTED);
   await change.dialTo(present, change.index);
-  await change.press("Put the key in");
+  await change.press("Insert the key");
   await change.press("Turn the key");
   await change.dialTo(wanted, change.index);
-  await change.press("Turn it back");
-  await change.press("Take the key out");
+  await change.press("Turn the key back");
+  await change.press("Remove the key");
   for (let k = 0; k < 3; k++) {
     await change.draw(wanted);
     await change.spinOff();

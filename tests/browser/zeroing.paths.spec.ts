@@ -15,9 +15,9 @@ const PATHS = zeroingPaths(RULES);
 
 /** What the page says in a state, and which plate of the strip it marks. */
 const TOLD: Readonly<Record<ZeroingState, { readonly say: string; readonly marked: readonly number[] }>> = {
-  ringLoose: { say: "Turn the ring until its index stands true, and clamp it.", marked: [0] },
-  firstSeries: { say: "Turn right only, onto zero. Stop. Take the reading.", marked: [1] },
-  secondSeries: { say: "Now turn left only, onto zero. Stop. Take the reading.", marked: [2] },
+  ringLoose: { say: "Turn the ring until its index is under the line, then clamp it.", marked: [0] },
+  firstSeries: { say: "Turn right only, onto zero. Stop. Record the stop.", marked: [1] },
+  secondSeries: { say: "Now turn left only, onto zero. Stop. Record the stop.", marked: [2] },
   zeroSet: { say: "The zero is set from both sides. Prove it.", marked: [3] },
   notSet: { say: "The zero is not set.", marked: [] },
 };

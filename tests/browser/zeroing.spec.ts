@@ -50,7 +50,7 @@ async function takeSeries(zeroing: Zeroing, way: Way, index: 0 | 1): Promise<voi
 /** Ring, both series, the result, the proof, and back. */
 async function doExercise(zeroing: Zeroing, way: Way): Promise<void> {
   const { page } = zeroing;
-  await expect(zeroing.state).toHaveText("Turn the ring until its index stands true, and clamp it.");
+  await expect(zeroing.state).toHaveText("Turn the ring until its index is under the line, then clamp it.");
   await expect(page.getByRole("tab", { name: "Prove it" })).toBeDisabled();
   await expect(zeroing.readingButton).toBeDisabled();
   await way.straighten();
@@ -128,7 +128,7 @@ function pointerWay(zeroing: Zeroing, pointer: Pointer, press: (name: RegExp) =>
     press,
     read: async () => {
       await restAndLetGo();
-      await press(/^Take the reading/);
+      await press(/^Record this stop/);
     },
     letGo: restAndLetGo,
     within: 0.4,
@@ -381,7 +381,7 @@ for (const [index, { side }] of SIDES.entries()) {
     await expect(zeroing.steps.nth(index + 1)).toContainText("8 readings");
 
     await zeroing.button("Begin again").click();
-    await expect(zeroing.state).toHaveText("Turn the ring until its index stands true, and clamp it.");
+    await expect(zeroing.state).toHaveText("Turn the ring until its index is under the line, then clamp it.");
     await hand.clamp();
     await hand.takeAll("right", [0, 0, 0]);
     await hand.takeAll("left", [0, 0, 0]);

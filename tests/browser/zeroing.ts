@@ -58,7 +58,7 @@ export class Zeroing {
     this.panel = page.getByRole("region", { name: "Set zero" });
     this.headline = page.locator(".zeroing-headline");
     this.ring = page.getByRole("slider", { name: "Ring" });
-    this.readingButton = page.getByRole("button", { name: /^Take the reading/ });
+    this.readingButton = page.getByRole("button", { name: /^Record this stop/ });
   }
 
   async open(asked: { readonly seed?: number; readonly help?: "silent" } = {}): Promise<void> {

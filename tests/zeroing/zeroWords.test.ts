@@ -11,6 +11,7 @@ import {
   placeWords,
   playWords,
   refusalWords,
+  seriesWords,
   verdictWords,
 } from "../../src/zeroing/zeroWords";
 
@@ -34,15 +35,15 @@ test.each([
     count: 2,
     wanted: 3,
     deviation: 0.2,
-    words: "right reading two of three accepted, 0.2 left of zero",
+    words: "right stop two of three recorded, 0.2 left of zero",
   },
-  { side: "left", count: 3, wanted: 3, deviation: 0, words: "left reading three of three accepted, on zero" },
+  { side: "left", count: 3, wanted: 3, deviation: 0, words: "left stop three of three recorded, on zero" },
   {
     side: "left",
     count: 4,
     wanted: 3,
     deviation: -1.2,
-    words: "left further reading four accepted, 1.2 right of zero",
+    words: "left extra stop four recorded, 1.2 right of zero",
   },
 ] as const)("an accepted reading is spoken: $words", ({ side, count, wanted, deviation, words }) => {
   expect(acceptedWords(side, count, wanted, deviation)).toBe(words);
@@ -50,12 +51,12 @@ test.each([
 
 describe("a refusal", () => {
   test.each([
-    { reason: "not-at-rest", says: /still moving.*0\.4 seconds/ },
-    { reason: "same-stop", says: /read already.*right once more/ },
-    { reason: "wrong-way", says: /turning left: turn right/ },
-    { reason: "came-back", says: /turned back.*right alone for the last 25 graduations/ },
+    { reason: "not-at-rest", says: /still moving.*0\.4 s\./ },
+    { reason: "same-stop", says: /already recorded.*right once more/ },
+    { reason: "wrong-way", says: /turning left: come to it turning right/ },
+    { reason: "came-back", says: /turned back.*turning right only for the last 25 graduations/ },
     { reason: "too-short", says: /too short.*25 graduations/ },
-    { reason: "off-the-mark", says: /stopped 2\.0 left of zero.*1\.5 is the most/ },
+    { reason: "off-the-mark", says: /stopped 2\.0 left of zero.*within 1\.5 graduations count/ },
   ] as const)("for $reason says what was wrong and what to do, in one sentence", ({ reason, says }) => {
     const words = refusalWords(reason, "right", RULES, 2);
     expect(words).toMatch(says);
@@ -72,7 +73,7 @@ describe("a refusal", () => {
 
   test("tells what it costs where the readings must be made in a row", () => {
     const words = refusalWords("too-short", "right", { ...RULES, consecutive: true });
-    expect(words).toMatch(/; the right series begins anew\.$/);
+    expect(words).toMatch(/; the right side starts again\.$/);
   });
 });
 
@@ -87,9 +88,9 @@ describe("a verdict", () => {
     {
       why: "open",
       values: [0.35, 0.45, 0.2],
-      says: /^Right: not shown yet\. .*95 % is asked for.* (more|one more) reading/,
+      says: /^Right: not shown yet\. .*95 % is asked for.* (more|one more) stop/,
     },
-    { why: "on the limit", values: [0.4, 0.6, 0.5], says: /no reasonable number of further readings/ },
+    { why: "on the limit", values: [0.4, 0.6, 0.5], says: /more stops will not show it/ },
   ])("$why has its reason", ({ values, says }) => {
     expect(verdictWords("right", sideResult(values, LIMITS), LIMITS)).toMatch(says);
   });
@@ -121,7 +122,7 @@ test("lost motion is told with its interval, and the truth where it may be known
 test("a series that was not set says why, and what to do", () => {
   const readings = [0, 0, 1.25, 0, 1.25].map((deviation) => ({ deviation, cam: 0 }));
   expect(notSetWords("left", readings, RULES)).toBe(
-    "Not set: after five readings from the left the last three still lie 1.3 graduations apart, and 0.6 is allowed. Begin again, and come onto zero slower.",
+    "Not set: after five stops turning left, the last three still lie 1.3 graduations apart; 0.6 is allowed. Start again, and come to zero more slowly.",
   );
 });
 
@@ -130,4 +131,15 @@ test("a number for the play is told against the truth", () => {
   expect(playWords(markPlay(stops, 100, 1, 1))).toMatch(/it is 1\.0: exactly right\. .*lies within\.$/);
   expect(playWords(markPlay(stops, 100, 1.1, 1))).toMatch(/0\.1 too much/);
   expect(playWords(markPlay(stops, 100, 0.2, 1.9))).toMatch(/too little\. .*lies outside.*subtract/);
+});
+
+test("a side that is open says how many stops it has, how far they spread and when it closes", () => {
+  const stops = (...deviations: number[]) => deviations.map((deviation) => ({ deviation, cam: 0 }));
+  const rules = { ...usualRules(100), spreadLimit: 0.3 };
+  expect(seriesWords("right", stops(0.1, 0.6, 0.3), 3, rules)).toBe(
+    "Right side: 3 stops recorded, spread 0.5; it closes when the last 3 lie within 0.3 graduations.",
+  );
+  expect(seriesWords("left", stops(0.1), 3, rules)).toBe(
+    "Left side: 1 stop recorded; 2 more to go, and the last 3 must lie within 0.3 graduations.",
+  );
 });

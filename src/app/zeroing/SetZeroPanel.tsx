@@ -1,69 +1,22 @@
-import type { Graduations, Turn } from "../../lock/dial";
-import { RING_TRAVEL } from "../../zeroing/ringClamp";
+import type { Turn } from "../../lock/dial";
 import { settlingSpread } from "../../zeroing/zeroingMachine";
-import { notSetWords } from "../../zeroing/zeroWords";
+import { notSetWords, seriesWords } from "../../zeroing/zeroWords";
 import { focusDial } from "../dial/focusDial";
 import { lastWords } from "./lastWords";
+import { indexPlace } from "./RingControls";
 import { ZeroResultView } from "./ZeroResultView";
 import type { ZeroingSession } from "./zeroingSession";
 
-/** Where the index stands with respect to the scribed line, to a tenth. */
-function indexPlace(error: Graduations): string {
-  const size = Math.abs(error).toFixed(1);
-  return size === "0.0"
-    ? "the index stands on the line"
-    : `the index stands ${size} graduations ${error > 0 ? "left" : "right"} of the line`;
-}
-
-/** Turns the ring on the case: a slider, nudges, and the clamp. */
-export function RingControls({ session }: { readonly session: ZeroingSession }) {
-  const { lock } = session;
+/** What is to be done with the loose ring; its controls are beside the dial. */
+export function RingWords({ session }: { readonly session: ZeroingSession }) {
   return (
     <>
       <p>
-        The ring is loose. Turn it until its index stands under the line scribed on the case, then clamp it. It creeps a
-        little as it is clamped: look again.
+        The ring is loose. Turn it until its index is under the line on the case: drag the ring, or use the slider above
+        the dial. Then clamp it. It creeps a little as you clamp it, so look again.
       </p>
-      <div className="zeroing-ring">
-        <label htmlFor="ring-turn">Ring</label>
-        <input
-          id="ring-turn"
-          type="range"
-          min={-RING_TRAVEL}
-          max={RING_TRAVEL}
-          step={0.05}
-          value={-lock.ringTurn}
-          aria-valuetext={`turned ${Math.abs(lock.ringTurn).toFixed(2)} ${lock.ringTurn < 0 ? "right" : "left"}; ${indexPlace(lock.indexError)}`}
-          onChange={(event) => session.turnRing(-Number(event.currentTarget.value) - lock.ringTurn)}
-        />
-        <button
-          type="button"
-          className="button"
-          onClick={() => session.turnRing(0.05)}
-          aria-label="Nudge the ring left"
-        >
-          ↺ nudge
-        </button>
-        <button
-          type="button"
-          className="button"
-          onClick={() => session.turnRing(-0.05)}
-          aria-label="Nudge the ring right"
-        >
-          nudge ↻
-        </button>
-      </div>
-      <p>
-        <button
-          type="button"
-          className="button primary"
-          onClick={() => {
-            session.clampRing();
-            focusDial();
-          }}
-        >
-          Clamp the ring
-        </button>
+      <p className="zeroing-note" role="status">
+        Now {indexPlace(session.lock.indexError)}.
       </p>
     </>
   );
@@ -75,14 +28,13 @@ function SeriesView({ session, side }: { readonly session: ZeroingSession; reado
   return (
     <>
       <p>
-        Turn {side} only onto zero, at least {approach} graduations without turning back, stop, let the dial rest, and
-        take the reading. Up to {captureWindow} off it counts.{" "}
-        {session.setup.rules.consecutive ? "A miss costs the whole side." : "A miss costs nothing but another turn."} A
-        peg outside its arc: the dial stood left of zero; inside: right of it.
+        Turn {side} only, onto zero, for at least {approach} graduations without turning back. Stop, let the dial rest,
+        and record the stop. Stops within {captureWindow} graduations of zero count.{" "}
+        {session.setup.rules.consecutive ? "One miss restarts this side." : "After a miss, make another turn."}
       </p>
-      <p className="zeroing-note">
-        {accepted[side].length} of {wanted[side]} readings turning {side} · refused so far{" "}
-        {session.memory.refused[side]}
+      <p className="zeroing-note" data-testid="zeroing-series">
+        {seriesWords(side, accepted[side], wanted[side], session.setup.rules)} Not counted so far:{" "}
+        {session.memory.refused[side]}.
       </p>
       <p className="zeroing-buttons">
         <button
@@ -93,7 +45,7 @@ function SeriesView({ session, side }: { readonly session: ZeroingSession; reado
             focusDial();
           }}
         >
-          This side again
+          Restart this side
         </button>
         <button type="button" className="button" onClick={() => session.loosenRing()}>
           Loosen the ring
@@ -103,10 +55,14 @@ function SeriesView({ session, side }: { readonly session: ZeroingSession; reado
   );
 }
 
+/** What zero is for, in one sentence. */
+const WHAT_FOR =
+  "The lock counts every number from zero, so a zero that is off makes every number you dial off by the same amount.";
+
 const CAUTIONS = [
-  "Door open, and someone able to open it from the inside, until the lock has been proved.",
+  "Keep the door open until the lock is proved. Where people can enter, keep someone inside who can open, after you have tested the inside release.",
   "The maker's written instructions decide how a real lock is zeroed, and how often.",
-  "Where covers come off, touch bare metal first: electronics die of static.",
+  "Touch bare metal before you take covers off: static destroys electronics.",
 ];
 
 function Cautions() {
@@ -128,7 +84,7 @@ function NotSet({ session }: { readonly session: ZeroingSession }) {
     <>
       <p className="zeroing-headline">{notSetWords(side, accepted[side], rules)}</p>
       <button type="button" className="button primary" onClick={() => session.again()}>
-        Begin again
+        Start again
       </button>{" "}
       <button type="button" className="button" onClick={() => session.loosenRing()}>
         Loosen the ring
@@ -137,7 +93,7 @@ function NotSet({ session }: { readonly session: ZeroingSession }) {
   );
 }
 
-/** The calibration itself: ring, series, result. What the last reading came to is spoken at once. */
+/** The calibration itself: ring, series, result. What the last stop came to is spoken at once. */
 export function SetZeroPanel({ session, now }: { readonly session: ZeroingSession; readonly now: number }) {
   const { asked, state } = session;
   return (
@@ -145,10 +101,11 @@ export function SetZeroPanel({ session, now }: { readonly session: ZeroingSessio
       <h2>
         Set zero <small>{TITLES[state]}</small>
       </h2>
+      <p>{WHAT_FOR}</p>
       <p className="zeroing-last" role="status" data-testid="zeroing-last">
         {lastWords(session)}
       </p>
-      {state === "ringLoose" && <RingControls session={session} />}
+      {state === "ringLoose" && <RingWords session={session} />}
       {asked !== null && <SeriesView session={session} side={asked} />}
       {state === "notSet" && <NotSet session={session} />}
       {state === "zeroSet" && <ZeroResultView session={session} now={now} />}

@@ -35,11 +35,21 @@ function Place({ socket, isRefused }: { readonly socket: Socket; readonly isRefu
   );
 }
 
-/** The sockets of one side: outlines wanted, pegs accepted, a struck peg refused, a bar across a closed series. */
+/**
+ * The sockets of one side on their arc, with its name: outlines are stops wanted, pegs stops recorded, a struck peg one
+ * that did not count, a bar a side that is closed. A peg beyond the arc was left of zero, one inside it right of zero.
+ */
 function Side({ side, readings, wanted, isOpen, isClosed, refused }: SideProps) {
   const places = sockets(side, readings, wanted, isOpen);
   return (
     <g className="sockets-side">
+      <path className="sockets-arc" d={sideArc(side, ARC, places.length)} />
+      <text className="sockets-name" x={side === "right" ? 306 : -306} y={240} data-side={side}>
+        turning {side}
+        <tspan x={side === "right" ? 306 : -306} dy="1.1em">
+          {isClosed ? "closed" : `${readings.length} of ${wanted} stops`}
+        </tspan>
+      </text>
       {places.map((socket) => (
         <Place key={socket.key} socket={socket} isRefused={refused !== null} />
       ))}

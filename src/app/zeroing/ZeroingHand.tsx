@@ -9,6 +9,9 @@ import { plainKey } from "../dial/plainKey";
 import { spokenReading } from "../dial/spokenReading";
 import { signedText } from "../shell/signedText";
 import { Magnifier } from "./Magnifier";
+import { RingControls } from "./RingControls";
+import { RingGrip } from "./RingGrip";
+import { RingLoupe } from "./RingLoupe";
 import { Sockets } from "./Sockets";
 import type { ZeroingSession } from "./zeroingSession";
 
@@ -22,14 +25,14 @@ interface ZeroingHandProps {
   /** Which way to point, or null. */
   readonly pointTo: Turn | null;
   readonly onTurn: (by: Graduations, at: Milliseconds) => void;
-  /** The one thing to do besides turning: take a reading; null where there is none. */
+  /** The one thing to do besides turning: record a stop; null where there is none. */
   readonly onReading: (() => void) | null;
   /** Begins again, with this lock or another; null where there is no second chance. */
   readonly onRestart: ((isNew: boolean) => void) | null;
 }
 
 const KEYS_HELP =
-  "Arrow keys turn the way they point, by one; hold them to keep turning, with Shift fast. Comma and period nudge by a tenth. Space takes a reading.";
+  "Arrow keys turn the way they point, by one; hold them to keep turning, with Shift fast. Comma and period nudge by a tenth. Space records a stop.";
 
 const RESTART_HELP = " R begins again with this lock, N takes another.";
 
@@ -71,6 +74,7 @@ export function ZeroingHand(props: ZeroingHandProps) {
   const shown = readingText(reading(lock.seen, setup.graduations), profile);
   return (
     <>
+      {state === "ringLoose" && <RingControls session={session} />}
       <div className="workplace-dial zeroing-dial">
         <Dial
           position={lock.dial}
@@ -87,6 +91,7 @@ export function ZeroingHand(props: ZeroingHandProps) {
           onOtherKey={onOtherKey}
         >
           <path className="zeroing-witness" d="M 0 -256 V -276" />
+          {state === "ringLoose" && <RingGrip session={session} />}
           <Sockets
             accepted={session.memory.accepted}
             wanted={session.memory.wanted}
@@ -96,7 +101,12 @@ export function ZeroingHand(props: ZeroingHandProps) {
             last={session.last}
           />
         </Dial>
-        {hasLoupe && (
+        {state === "ringLoose" && (
+          <div className="zeroing-loupe">
+            <RingLoupe error={lock.indexError} />
+          </div>
+        )}
+        {hasLoupe && state !== "ringLoose" && (
           <div className="zeroing-loupe">
             <Magnifier seen={lock.seen} graduations={setup.graduations} numbersIncrease={profile.numbersIncrease} />
           </div>
@@ -107,7 +117,7 @@ export function ZeroingHand(props: ZeroingHandProps) {
         </p>
         {onRestart !== null && <RestartButtons onRestart={onRestart} />}
       </div>
-      <div className="zeroing-controls">
+      <div className="zeroing-controls" hidden={state === "ringLoose"}>
         <TurnButtons perTurn={setup.graduations} onTurn={onTurn} />
         <button
           type="button"
@@ -119,7 +129,7 @@ export function ZeroingHand(props: ZeroingHandProps) {
             if (event.detail > 0) focusDial();
           }}
         >
-          Take the reading <kbd>space</kbd>
+          Record this stop <kbd>space</kbd>
         </button>
       </div>
     </>

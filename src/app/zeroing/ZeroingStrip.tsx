@@ -5,9 +5,9 @@ import { lastWords } from "./lastWords";
 import type { ZeroingSession } from "./zeroingSession";
 
 const SAY: Readonly<Record<ZeroingState, (session: ZeroingSession) => string>> = {
-  ringLoose: () => "Turn the ring until its index stands true, and clamp it.",
-  firstSeries: ({ asked }) => `Turn ${asked} only, onto zero. Stop. Take the reading.`,
-  secondSeries: ({ asked }) => `Now turn ${asked} only, onto zero. Stop. Take the reading.`,
+  ringLoose: () => "Turn the ring until its index is under the line, then clamp it.",
+  firstSeries: ({ asked }) => `Turn ${asked} only, onto zero. Stop. Record the stop.`,
+  secondSeries: ({ asked }) => `Now turn ${asked} only, onto zero. Stop. Record the stop.`,
   zeroSet: (session) =>
     isRejected(session) ? "A side is shown to be off. Set it again." : "The zero is set from both sides. Prove it.",
   notSet: () => "The zero is not set.",
@@ -31,7 +31,7 @@ export function ZeroingStrip({ session }: { readonly session: ZeroingSession }) 
   const [first, second] = setup.rules.order;
   const counted = (side: Turn) => {
     const count = memory.accepted[side].length;
-    return count > memory.wanted[side] ? `${count} readings` : `${count} of ${memory.wanted[side]} readings`;
+    return count > memory.wanted[side] ? `${count} stops` : `${count} of ${memory.wanted[side]} stops`;
   };
   const steps = [
     { name: "ring", say: state === "ringLoose" ? "loose" : "clamped", isCurrent: state === "ringLoose" },

@@ -26,21 +26,21 @@ const still = (say: string, detail = ""): Advice => ({ turn: null, say, detail }
 
 /** What to do with the key, the button or the door, where it is not the dial's turn. */
 const ACTS: Partial<Record<ChangeState, (change: Change) => Advice>> = {
-  presentStands: () => still("Every wheel stands at the key port. Put the change key in."),
+  presentStands: () => still("Every wheel is at the key port. Insert the change key."),
   keyIn: () => still("Turn the key.", "it holds the gates and frees the wheels"),
-  keyForced: (change) => still("Do not turn the key: take it out.", change instanceof PackChange ? astray(change) : ""),
-  newStands: () => still("The new combination stands. Turn the key back."),
-  keyBack: () => still("Take the key out.", "the gates are clamped to where the wheels stand now"),
-  spoiled: () => still("The pack is spoiled. Leave the door open.", "it has to be taken apart and set anew"),
+  keyForced: (change) => still("Do not turn the key. Remove it.", change instanceof PackChange ? astray(change) : ""),
+  newStands: () => still("The new combination is dialed. Turn the key back."),
+  keyBack: () => still("Remove the key.", "the gates are clamped where the wheels are now"),
+  spoiled: () => still("The wheel pack is spoiled. Leave the door open.", "it must be taken apart and set again"),
   presentOpen: () => still("Open. Press the change button inside the door.", "while the bolt is back"),
-  doorShut: () => still("The door is shut. See what came of it."),
+  doorShut: () => still("The door is shut. See the result."),
 };
 
 /** The wheel that stands farthest from the key port, in words. */
 function astray(change: PackChange): string {
   const errors = change.keyed.keyErrors().map(Math.abs);
   const most = Math.max(...errors);
-  return `wheel ${errors.indexOf(most) + 1} stands ${sizeText(most)} away from the key port`;
+  return `wheel ${errors.indexOf(most) + 1} is ${sizeText(most)} graduations away from the key port`;
 }
 
 const startText = ({ hand }: Change): string => {
@@ -62,16 +62,16 @@ const spoiledWheel = (change: Change): string | null => {
   const { step } = progressOf(hand);
   const errors = hand.pack.errors();
   const k = errors.findIndex((e, i) => i < step && Math.abs(e) > (profile.wheelPack.gateTolerance[i] ?? 0));
-  return k < 0 ? null : `wheel ${k + 1} stands ${sizeText(errors[k] ?? 0)} off`;
+  return k < 0 ? null : `wheel ${k + 1} is ${sizeText(errors[k] ?? 0)} graduations off`;
 };
 
 /** What follows the last number: the key, or the turn that ends an entry. */
 const afterLast = (change: Change, state: ChangeState): Advice => {
   if (!(change instanceof PackChange)) {
     const { turn, travel } = change.profile.draw;
-    return { turn, say: `Stop here. Now turn ${turn} by ${travel} or more.`, detail: "that ends this dialing" };
+    return { turn, say: `Stop here. Now turn ${turn} by ${travel} or more.`, detail: "that ends this entry" };
   }
-  return still(state === "dialingNew" ? "Stop here. Turn the key back." : "Stop here. Put the change key in.");
+  return still(state === "dialingNew" ? "Stop here. Turn the key back." : "Stop here. Insert the change key.");
 };
 
 /** Whether the first number is still to be begun. The turn that ended an entry may go on a little: no wrong way. */
@@ -81,7 +81,7 @@ const isFresh = (change: Change, dialing: DialingState): boolean =>
 /** Turned about after the last number: too far for the key, or on the way to the end of an entry. */
 const pastLast = (change: Change, state: ChangeState): Advice =>
   change instanceof PackChange
-    ? startOver(change, "You turned on past the last number.")
+    ? startOver(change, "You turned past the last number.")
     : { ...afterLast(change, state), say: `Turn on ${change.profile.draw.turn}.` };
 
 /** Dialing without a draw: to the changing index, or as an entry. */
@@ -93,15 +93,15 @@ const numbersOnly = ({ change, state, dialing }: ChangeScene, help: Help, where:
     return { turn: change.profile.procedure[0]?.turn ?? null, say: `${where}: ${startText(change)}.`, detail: "" };
   }
   const isOff = dialing === "turning" || dialing === "resting" ? spoiledWheel(change) : null;
-  if (isOff !== null) return startOver(change, "It will not stand right.", isOff);
+  if (isOff !== null) return startOver(change, "This wheel will not line up.", isOff);
   if (dialing === "resting" && isLast) return afterLast(change, state);
   return dialing === "drawing" ? pastLast(change, state) : adviceFor(hand, dialing, help);
 };
 
 const ENTRY: Partial<Record<ChangeState, string>> = {
-  firstEntry: "The new one, first time",
-  secondEntry: "The new one again",
-  entriesDiffer: "The two differed: nothing is changed. The new one, first time",
+  firstEntry: "Dial new, first time",
+  secondEntry: "Dial new again",
+  entriesDiffer: "The two entries differed and nothing is changed. Dial new, first time",
 };
 
 /** After an opening, while the wheels still stand: turning the first way would only draw the bolt again. */
@@ -123,7 +123,7 @@ const proving = ({ change, state, dialing }: ChangeScene, help: Help): Advice | 
     return {
       turn,
       say: `Spin off: turn ${turn}, ${turns} turns.`,
-      detail: "the wheels still stand at the combination",
+      detail: "the wheels are still in line",
     };
   }
   const advice = adviceFor(attempt, dialing, help);
@@ -152,8 +152,8 @@ export function changeAdvice(scene: ChangeScene, help: Help): Advice | null {
   const act = ACTS[state];
   if (act !== undefined) return help === "full" ? act(change) : null;
   if (change.proof !== null) return proving(scene, help);
-  if (state === "dialingNew") return numbersOnly(scene, help, "The new one, to the changing index");
-  if (change instanceof PackChange) return numbersOnly(scene, help, "The present one, to the changing index");
+  if (state === "dialingNew") return numbersOnly(scene, help, "Dial new, to the changing index");
+  if (change instanceof PackChange) return numbersOnly(scene, help, "Dial current, to the changing index");
   const entry = ENTRY[state];
   return entry === undefined ? presentEncoder(change, scene, help) : numbersOnly(scene, help, entry);
 }
@@ -162,26 +162,26 @@ const presentEncoder = (change: EncoderChange, { dialing }: ChangeScene, help: H
   const advice = adviceFor(change.attempt, dialing, help);
   return advice === null || dialing !== "waiting" || help === "counts"
     ? advice
-    : { ...advice, say: `The present one opens the lock: ${startText(change)}.` };
+    : { ...advice, say: `Dial current to open the lock: ${startText(change)}.` };
 };
 
 const STATE_WORDS: Readonly<Record<ChangeState, string>> = {
-  dialingPresent: "dialing the present combination",
-  presentStands: "the present combination stands at the key port",
+  dialingPresent: "dialing the current combination",
+  presentStands: "the current combination is at the key port",
   keyIn: "the key is in",
   keyForced: "the key is in, wheels away from the key port",
   dialingNew: "key turned, dialing the new combination",
-  newStands: "the new combination stands",
+  newStands: "the new combination is dialed",
   keyBack: "the key is turned back",
-  presentRefused: "the present combination was refused",
-  presentOpen: "open with the present combination",
+  presentRefused: "the current combination did not open it",
+  presentOpen: "open with the current combination",
   firstEntry: "dialing the new combination, first time",
   secondEntry: "dialing the new combination, second time",
-  entriesDiffer: "the two dialings differed, nothing is changed",
+  entriesDiffer: "the two entries differed, nothing is changed",
   proving: "proving the new combination",
   proofRefused: "the new combination did not open",
   proved: "the new combination is proved",
-  spoiled: "the pack is spoiled",
+  spoiled: "the wheel pack is spoiled",
   doorShut: "the door is shut",
 };
 

@@ -114,12 +114,12 @@ describe("a change of combination under way", () => {
     expect(session.change?.words(false)).toBe("It opened. Press the change button now.");
     session.workOnChange((change) => change.use("pressButton"));
     handOn(session).dial(wanted, session.lock.hand.seen - (session.change?.change.dial ?? 0), true);
-    expect(session.change?.words(false)).toBe("Taken once. Dial the new numbers again.");
+    expect(session.change?.words(false)).toBe("First entry accepted. Dial the new numbers again.");
     session.keepIfBegun();
     session = reloaded(session.setup);
-    expect(session.change?.words(false)).toBe("Taken once. Dial the new numbers again.");
+    expect(session.change?.words(false)).toBe("First entry accepted. Dial the new numbers again.");
     handOn(session).dial(wanted, session.lock.hand.seen - (session.change?.change.dial ?? 0), true);
-    expect(session.change?.words(false)).toBe("Both dialings agree. It is changed.");
+    expect(session.change?.words(false)).toBe("Both entries agree. The combination is changed.");
     expect(session.change?.setTo).toEqual(wanted);
   });
 
@@ -248,7 +248,7 @@ describe("what cannot be read is told, and not lost", () => {
         return { ...kept, doors, ...(hasWork && { underWay: { ...work, door: doors[0] } }) };
       });
       const { told, run, setup } = resumed();
-      expect(told?.words).toMatch(/^The run .* cannot be read.*copy is kept/);
+      expect(told?.words).toMatch(/^The handover .* cannot be read.*copy is kept/);
       expect([run.steps.length, setup.profile.id]).toEqual([0, "dial-encoder"]);
       expect([...store.values()].filter((one) => one === text).length).toBe(2);
     }
@@ -288,7 +288,7 @@ describe("what cannot be read is told, and not lost", () => {
       },
     });
     const { problem } = recallRun();
-    expect(problem).toMatch(/no room.*takes its place/);
+    expect(problem).toMatch(/no room.*replaces it/);
     expect(problem).not.toMatch(/not lost/);
   });
 

@@ -51,13 +51,13 @@ describe.each(KEYED)("$id", (profile) => {
 
   test("whoever does what is said, in order, changes the combination", () => {
     const guided = new Guided(profile, wanted);
-    expect(guided.say()).toMatch(/^The present one, to the changing index: turn (left|right), at least/);
+    expect(guided.say()).toMatch(/^Dial current, to the changing index: turn (left|right), at least/);
     dialTo(guided, profile, guided.change.present, index);
     expect(guided.say()).toBe("Every wheel stands at the key port. Put the change key in.");
     guided.act("insertKey");
     expect(guided.say()).toBe("Turn the key.");
     guided.act("turnKey");
-    expect(guided.say()).toMatch(/^The new one, to the changing index/);
+    expect(guided.say()).toMatch(/^Dial new, to the changing index/);
     dialTo(guided, profile, wanted, index);
     expect(guided.say()).toBe("The new combination stands. Turn the key back.");
     guided.act("turnKeyBack");
@@ -71,7 +71,7 @@ describe.each(KEYED)("$id", (profile) => {
     const guided = new Guided(profile, wanted);
     const { present } = guided.change;
     dialTo(guided, profile, present, index, [4]);
-    expect(guided.say()).toMatch(/^It will not stand right\. Start over: turn/);
+    expect(guided.say()).toMatch(/^This wheel will not line up\. Start over: turn/);
     expect(guided.say("counts")).not.toMatch(/right|Start over/);
     expect(guided.say("silent")).toBe("");
     guided.act("insertKey");

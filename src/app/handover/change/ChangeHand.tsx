@@ -32,7 +32,7 @@ function endOf(change: Change, state: ChangeState) {
   }
   if (change.hand === change.attempt) return undefined;
   const { turn, travel } = change.profile.draw;
-  return { say: `${turn} by ${travel}`, came: "ends the dialing", isCurrent: false };
+  return { say: `${turn} by ${travel}`, came: "ends the entry", isCurrent: false };
 }
 
 /** Whether numbers go to the changing index now. */
@@ -57,8 +57,8 @@ function Stages({ session, isOnce }: ChangeHandProps) {
 /** What is said above the dial, and told to a screen reader when it changes. */
 function Said({ session, advice }: { readonly session: ChangeSession; readonly advice: Advice | null }) {
   const waiting = useWaitingSeconds(session.change.attempt?.memory ?? FRESH_MEMORY);
-  const note = waiting > 0 ? `This lock refuses every try for ${waiting} s more.` : null;
-  const told = waiting > 0 ? "This lock refuses every try for a while." : withoutSizes(advice?.say ?? "");
+  const note = waiting > 0 ? `Wrong-try delay: ${waiting} s left.` : null;
+  const told = waiting > 0 ? "Wrong-try delay." : withoutSizes(advice?.say ?? "");
   return (
     <>
       <AdviceLine advice={advice} note={note} onLeave={null} />

@@ -87,7 +87,7 @@ export function ChangeResult({ session }: { readonly session: ChangeSession }) {
       {revealed && change.proof !== null && <NumbersTable change={change} />}
       {change.proof === null && said === "" && faults.length === 0 && (
         <p className="soft">
-          Now {combinationText(change.present, change.profile)}. It is to become{" "}
+          Current: {combinationText(change.present, change.profile)}. New:{" "}
           {combinationText(change.wanted, change.profile)}.
         </p>
       )}

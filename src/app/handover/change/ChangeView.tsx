@@ -19,8 +19,9 @@ import "./change.css";
 
 const CAUTIONS = [
   "Keep the door open and the bolt clear of its frame until the new combination has opened the lock three times.",
-  "Have someone inside who can open, before the door is shut.",
-  "The maker's written instructions for the lock decide: which index, which key, which way. Changes need someone who may.",
+  "Where people can enter, keep someone inside who can open, after you have tested the inside release.",
+  "The maker's written instructions decide which index, which key and which way. Only an authorized person may change it.",
+  "On a real lock the key does not go fully home unless the wheels are lined up. Never force it. On this bench it always goes in.",
 ];
 
 const CAUTIONS_SOURCE =

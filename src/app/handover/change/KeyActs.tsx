@@ -11,10 +11,10 @@ interface Choice<Kind extends Act> {
 
 /** Acts with the change key, in the order of the work. */
 export const WITH_KEY = [
-  { act: "insertKey", label: "Put the key in" },
+  { act: "insertKey", label: "Insert the key" },
   { act: "turnKey", label: "Turn the key" },
-  { act: "turnKeyBack", label: "Turn it back" },
-  { act: "withdrawKey", label: "Take the key out" },
+  { act: "turnKeyBack", label: "Turn the key back" },
+  { act: "withdrawKey", label: "Remove the key" },
 ] as const;
 
 export const WITH_BUTTON = [{ act: "pressButton", label: "Press the change button" }] as const;

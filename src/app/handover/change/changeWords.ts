@@ -15,16 +15,16 @@ export type RefusedAct = KeyRefusal | ButtonRefusal | "key-in-door" | "turned-al
 
 /** A refusal in a sentence. */
 const REFUSED: Readonly<Record<RefusedAct, string>> = {
-  "bolt-drawn": "The bolt is back: the fence lies in the gates and keeps the key out. Throw the bolt first.",
+  "bolt-drawn": "The bolt is back and the fence lies in the gates, so the key does not go in. Throw the bolt first.",
   "not-in": "The key is not in the lock.",
-  "already-in": "The key is in the lock already.",
-  "already-turned": "A turned key cannot be taken out: turn it back first.",
+  "already-in": "The key is already in the lock.",
+  "already-turned": "A turned key does not come out. Turn it back first.",
   "not-turned": "The key is not turned.",
-  "pack-spoiled": "The pack is spoiled: turning the key again mends nothing.",
+  "pack-spoiled": "The wheel pack is spoiled. Turning the key again will not fix it.",
   "bolt-out": "Nothing happens: the button works only while the bolt is back.",
-  "already-pressed": "The lock is waiting for the new combination already.",
-  "key-in-door": "The key is still in the lock: take it out before the door is shut.",
-  "turned-already": "The key is turned already.",
+  "already-pressed": "The lock already waits for the new combination.",
+  "key-in-door": "The key is still in the lock. Remove it before you shut the door.",
+  "turned-already": "The key is already turned.",
   "door-shut": "The door is shut.",
 };
 
@@ -32,14 +32,14 @@ const REFUSED: Readonly<Record<RefusedAct, string>> = {
 const FELT: Readonly<Record<RefusedAct, string>> = {
   "bolt-drawn": "The key does not go in.",
   "not-in": "The key is not in the lock.",
-  "already-in": "The key is in the lock already.",
+  "already-in": "The key is already in the lock.",
   "already-turned": "The key does not come out.",
   "not-turned": "The key is not turned.",
   "pack-spoiled": "The key does not turn.",
   "bolt-out": "Nothing happens.",
   "already-pressed": "Nothing happens.",
   "key-in-door": "The key is still in the lock.",
-  "turned-already": "The key is turned already.",
+  "turned-already": "The key is already turned.",
   "door-shut": "The door is shut.",
 };
 
@@ -69,8 +69,8 @@ export function feltWords(change: Change, refused: RefusedAct | null): string {
 
 /** The parts of the work, in order. */
 export const STAGES = {
-  key: ["Present one", "Key in", "New one", "Key out", "Prove"],
-  dial: ["Present one", "Button", "New one", "New one again", "Prove"],
+  key: ["Dial current", "Insert key", "Dial new", "Remove key", "Prove"],
+  dial: ["Dial current", "Press button", "Dial new", "Dial new again", "Prove"],
 } as const;
 
 /** Which part of the work a state belongs to, counted from 0. */
@@ -104,10 +104,10 @@ export function isRevealed(change: Change): boolean {
 /** How the exercise stands, in one sentence. */
 export function headline(change: Change, faults: readonly ChangeFault[]): string {
   const { setCombination, profile, proofs, proof, isDoorShut } = change;
-  if (change instanceof PackChange && change.isSpoiled) return "The pack is spoiled: it opens to no combination.";
-  if (proof === null) return isDoorShut ? "You shut the door; nothing has been changed." : "";
+  if (change instanceof PackChange && change.isSpoiled) return "The wheel pack is spoiled: it opens to no combination.";
+  if (proof === null) return isDoorShut ? "You shut the door. Nothing was changed." : "";
   if (!isRevealed(change) || setCombination === null) {
-    return "The combination is changed. To what, only a proof shows.";
+    return "The combination is changed. Prove it to see what it is set to.";
   }
   const opens = `It opens to ${combinationText(setCombination, profile)}.`;
   if (faults.some(({ code }) => code === "locked-out")) {
@@ -119,4 +119,4 @@ export function headline(change: Change, faults: readonly ChangeFault[]): string
     : `${opens} ${moreProofs(PROOFS_WANTED - proofs)} before the door is shut.`;
 }
 
-const moreProofs = (count: number) => `Still ${countWord(count)} ${count === 1 ? "proof" : "proofs"} to go`;
+const moreProofs = (count: number) => `Prove it ${countWord(count)} more ${count === 1 ? "time" : "times"}`;

@@ -56,15 +56,15 @@ export function ChooseNumbers({ session, onDone }: ChooseNumbersProps) {
         </ul>
       )}
       <button type="submit" className="button primary">
-        {isWarned ? "Set it all the same" : "Set it"}
+        {isWarned ? "Set it anyway" : "Set it"}
       </button>
     </form>
   );
 }
 
 const ORDER = {
-  key: "Dial the present numbers to the changing index, the hollow mark, without the draw. Put the key in, turn it; dial the new numbers to the same mark; turn it back, take the key out.",
-  button: "Open it with the present numbers, press the button inside the door, and dial the new ones twice.",
+  key: "Dial the current numbers to the changing index (the hollow mark), without the draw. Insert the key and turn it. Dial the new numbers to the same mark. Turn the key back and remove it.",
+  button: "Open the lock with the current numbers, press the button inside the door, and dial the new numbers twice.",
 } as const;
 
 interface ChangeControlsProps {

@@ -1,3 +1,4 @@
+import type { ReactNode } from "react";
 import { faceText, ordinalWord, readingText } from "../../../dialing/words";
 import { reading } from "../../../lock/dial";
 import type { Profile } from "../../../lock/profile";
@@ -14,8 +15,18 @@ function procedureText(profile: Profile, numbers: readonly number[]): string {
   return `${legs.join("; ")}; then ${profile.draw.turn} until it stops`;
 }
 
+interface DoorHandProps {
+  readonly session: HandoverSession;
+  /** On the ring while it is loose. */
+  readonly grip?: ReactNode;
+  /** Beside the dial, to see something near. */
+  readonly loupe?: ReactNode;
+  /** Above the dial, in the place of the buttons that turn it. */
+  readonly controls?: ReactNode;
+}
+
 /** The lock on the door under the hand. */
-export function DoorHand({ session }: { readonly session: HandoverSession }) {
+export function DoorHand({ session, grip, loupe, controls }: DoorHandProps) {
   const { profile } = session.setup;
   const { hand, meant } = session.lock;
   const shown = readingText(reading(hand.seen, profile.graduations), profile);
@@ -27,6 +38,7 @@ export function DoorHand({ session }: { readonly session: HandoverSession }) {
         <strong data-testid="run-combination">{meant.map((number) => faceText(number, profile)).join("-")}</strong>
         <small> {procedureText(profile, meant)}</small>
       </p>
+      {controls}
       <div className="workplace-dial">
         <Dial
           position={hand.dial}
@@ -38,16 +50,19 @@ export function DoorHand({ session }: { readonly session: HandoverSession }) {
           hub={{ reading: shown, note: session.lock.retraction === 1 ? "bolt back" : "at the index" }}
           describedBy="run-keys"
           changingIndex={profile.kind === "wheel-pack" ? profile.changing?.index : undefined}
+          surround={18}
           onTurn={onTurn}
         >
-          <path className="zeroing-witness" d="M 0 -254 V -262" />
+          <path className="zeroing-witness" d="M 0 -254 V -270" />
+          {grip}
         </Dial>
+        {loupe && <div className="zeroing-loupe">{loupe}</div>}
         <p id="run-keys" className="visually-hidden">
           Arrow keys turn the way they point, by one; hold them to keep turning, with Shift fast. Comma and period nudge
           by a tenth. Page Up and Page Down turn by ten, with Shift by a whole turn.
         </p>
       </div>
-      <TurnButtons perTurn={profile.graduations} onTurn={onTurn} />
+      {!controls && <TurnButtons perTurn={profile.graduations} onTurn={onTurn} />}
     </>
   );
 }

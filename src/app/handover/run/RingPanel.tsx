@@ -1,5 +1,8 @@
 import { useEffect } from "react";
-import { RingControls, SetZeroPanel } from "../../zeroing/SetZeroPanel";
+import { RingControls } from "../../zeroing/RingControls";
+import { RingGrip } from "../../zeroing/RingGrip";
+import { RingLoupe } from "../../zeroing/RingLoupe";
+import { RingWords, SetZeroPanel } from "../../zeroing/SetZeroPanel";
 import { useStore } from "../../zeroing/useZeroing";
 import { ZeroingHand } from "../../zeroing/ZeroingHand";
 import "../../zeroing/zeroing.css";
@@ -13,12 +16,12 @@ import { showDial } from "./showDial";
 function PackRing({ session }: { readonly session: HandoverSession }) {
   const { state, lock } = session.zeroing;
   const off = Math.abs(lock.indexError);
-  if (state === "ringLoose") return <RingControls session={session.zeroing} />;
+  if (state === "ringLoose") return <RingWords session={session.zeroing} />;
   return (
     <>
       <p>
-        Clamped, {off.toFixed(1)} graduations off the line.{" "}
-        {off <= TRUE_RING ? "That is aligned." : "That is not aligned: loosen it and turn it again."}
+        The ring is clamped, {off.toFixed(1)} graduations off the line.{" "}
+        {off <= TRUE_RING ? "It is aligned." : "It is not aligned: loosen it and turn it again."}
       </p>
       <button type="button" className="button" onClick={() => session.zeroing.loosenRing()}>
         Loosen the ring
@@ -31,7 +34,17 @@ function PackRing({ session }: { readonly session: HandoverSession }) {
 export function RingHand({ session }: { readonly session: HandoverSession }) {
   const zeroing = useStore(session.zeroing);
   const { profile } = session.setup;
-  if (profile.kind !== "dial-encoder") return <DoorHand session={session} />;
+  if (profile.kind !== "dial-encoder") {
+    const isLoose = zeroing.state === "ringLoose";
+    return (
+      <DoorHand
+        session={session}
+        grip={isLoose && <RingGrip session={zeroing} />}
+        loupe={<RingLoupe error={zeroing.lock.indexError} />}
+        controls={isLoose && <RingControls session={zeroing} />}
+      />
+    );
+  }
   return (
     <ZeroingHand
       session={zeroing}

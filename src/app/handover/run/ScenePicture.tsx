@@ -74,7 +74,7 @@ export function ScenePicture({ situation, sign: alarm }: ScenePictureProps & { r
           </g>
         )}
       </svg>
-      <dl className="scene-list" aria-label="How things stand">
+      <dl className="scene-list" aria-label="State of the door">
         {situationLines(situation).map(({ region, label, words }) => (
           <div key={region}>
             <dt>{label}</dt>

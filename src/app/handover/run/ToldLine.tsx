@@ -14,11 +14,11 @@ export function ToldLine({ told, danger, isOnce }: ToldLineProps) {
   return (
     <div className="run-told" role="status" data-testid="run-told">
       {told === null ? (
-        <p className="run-told-say">The lock is fresh, the door is open. What do you do first?</p>
+        <p className="run-told-say">The lock is new and the door is open. What do you do first?</p>
       ) : (
         <>
           <p className="run-told-say">
-            {told.isHindered && <span className="run-told-mark">Not so. </span>}
+            {told.isHindered && <span className="run-told-mark">Not possible. </span>}
             {told.words}
           </p>
           {!isOnce &&

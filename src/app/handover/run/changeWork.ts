@@ -18,7 +18,7 @@ export function changeTo(session: HandoverSession, wanted: Combination, now: Mil
 function begin(session: HandoverSession, wanted: Combination): void {
   const { lock, setup } = session;
   if (lock.retraction > 0 && setup.profile.kind === "wheel-pack") {
-    session.refuse("The bolt is back, and so the change key does not go in. Spin off first.");
+    session.refuse("The bolt is back, so the change key does not go in. Spin off first.");
   } else session.takeChange(new DoorChange(setup.profile, lock, wanted));
 }
 

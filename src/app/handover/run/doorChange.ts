@@ -132,15 +132,15 @@ function startOf({ kept: { dial, slack } }: DoorLock): KeptChange["lock"] {
 
 const TOLD: Readonly<Record<string, string>> = {
   "key.inserted": "The key is in.",
-  "key.turned": "The key is turned: the wheels are free for new numbers.",
-  "key.turnedBack": "The key is turned back: the wheels are clamped as they stand.",
+  "key.turned": "The key is turned: the wheels are free for the new numbers.",
+  "key.turnedBack": "The key is turned back: the wheels are clamped where they are.",
   "key.withdrawn": "The key is out.",
   "pack.spoiled": "The key turned hard, and something gave.",
-  "button.pressed": "The lock takes new numbers: dial them twice.",
+  "button.pressed": "The lock is ready for the new numbers: dial them twice.",
   "present.opened": "It opened. Press the change button now.",
   "present.refused": "It did not open.",
-  "entry.taken": "Taken once. Dial the new numbers again.",
-  "entry.refused": "Not taken: too few turns. Dial them again.",
-  "entries.differed": "The two dialings differ. Nothing is changed; dial both again.",
-  "entries.agreed": "Both dialings agree. It is changed.",
+  "entry.taken": "First entry accepted. Dial the new numbers again.",
+  "entry.refused": "Entry not accepted: too few turns. Dial them again.",
+  "entries.differed": "The two entries differ. Nothing is changed. Dial both again.",
+  "entries.agreed": "Both entries agree. The combination is changed.",
 };

@@ -27,7 +27,7 @@ export function setZero(session: HandoverSession, side: Turn, now: Milliseconds)
   const event = { type: "zero.set", side } as const;
   const isNext = zeroing.asked === side && run.hindrance(event) === undefined;
   if (run.situation.ring === "aligned" && zeroing.asked !== null && zeroing.asked !== side) {
-    session.refuse(`This lock learns its zero turning ${zeroing.asked} first.`);
+    session.refuse(`Set the zero turning ${zeroing.asked} first.`);
     return;
   }
   if (isNext) {

@@ -1,0 +1,50 @@
+import { type PointerEvent, useRef } from "react";
+import type { ZeroingSession } from "./zeroingSession";
+
+/** Radius of the ring in the drawing of the dial. */
+const RADIUS = 240;
+
+/** Direction from the middle of the drawing to a pointer, degrees, clockwise. */
+function bearing(event: PointerEvent<SVGElement>): number | null {
+  const box = event.currentTarget.ownerSVGElement?.getBoundingClientRect();
+  if (box === undefined) return null;
+  const [x, y] = [event.clientX - box.left - box.width / 2, event.clientY - box.top - box.height / 2];
+  return (Math.atan2(x, -y) * 180) / Math.PI;
+}
+
+/** The loose ring under a pointer or a finger: dragged along, it turns. The dial under it stays. */
+export function RingGrip({ session }: { readonly session: ZeroingSession }) {
+  const last = useRef<number | null>(null);
+  const { lock, setup } = session;
+  const degrees = (-lock.indexError * 360) / setup.graduations;
+  const hold = (event: PointerEvent<SVGElement>) => {
+    event.stopPropagation();
+    event.currentTarget.setPointerCapture(event.pointerId);
+    last.current = bearing(event);
+  };
+  const move = (event: PointerEvent<SVGElement>) => {
+    const now = bearing(event);
+    if (last.current === null || now === null) return;
+    event.stopPropagation();
+    session.turnRing((-(now - last.current) * setup.graduations) / 360);
+    last.current = now;
+  };
+  const letGo = () => {
+    last.current = null;
+  };
+  return (
+    <g className="ring-grip" transform={`rotate(${degrees})`}>
+      <path className="ring-knurl" d={`M ${-RADIUS} 0 A ${RADIUS} ${RADIUS} 0 0 0 ${RADIUS} 0`} />
+      <circle
+        className="ring-hold"
+        data-testid="ring-grip"
+        r={RADIUS}
+        onPointerDown={hold}
+        onPointerMove={move}
+        onPointerUp={letGo}
+        onPointerCancel={letGo}
+        onLostPointerCapture={letGo}
+      />
+    </g>
+  );
+}
