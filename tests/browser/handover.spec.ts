@@ -264,6 +264,10 @@ test.describe("bad handovers and what follows", () => {
     const door = new Handover(page);
     await door.open(doorWith({}));
     await door.does("Measure the height", "Start again");
+    await expect(page.getByRole("dialog", { name: "Discard this handover?" })).toBeVisible();
+    await page.getByRole("button", { name: "Keep it" }).click();
+    await expect(door.state("mounting")).not.toHaveText("not measured");
+    await door.does("Start again", "Discard and start");
     await expect(door.state("mounting")).toHaveText("not measured");
     await page.reload();
     await expect(door.told).toContainText("The lock is new");

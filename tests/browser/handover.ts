@@ -73,7 +73,12 @@ export class Handover {
   async writeRecord(more: Readonly<Record<string, string>> = {}): Promise<void> {
     await this.does("Write the record");
     const form = this.page.getByRole("dialog", { name: "The record" });
-    const fields = { Technician: "P. Underbell", "Taken over by": "D. Mallow", "Holders informed": "D. Mallow", ...more };
+    const fields = {
+      Technician: "P. Underbell",
+      "Taken over by": "D. Mallow",
+      "Holders informed": "D. Mallow",
+      ...more,
+    };
     for (const [label, value] of Object.entries(fields)) await form.getByLabel(label).fill(value);
     await this.press(form.getByRole("button", { name: "Write the record" }));
   }

@@ -60,6 +60,7 @@ for (const round of [1, 2, 3]) {
       await page.evaluate(putText, stale);
       await page.goto(address);
       await page.reload();
+      await new Handover(page).told.waitFor();
       await new Handover(page).does("Look back");
       await expect(page.getByRole("list", { name: "Step by step" }).getByRole("listitem")).toHaveCount(steps);
     }

@@ -18,7 +18,7 @@ test.describe("after the first visit", () => {
       await page.keyboard.press("ArrowLeft");
       expect(await bench.reading()).toBe((before + 1) % 100);
       await page.getByRole("link", { name: "Zeroing" }).click();
-      await expect(page.getByText("Turn the ring until its index stands true")).toBeVisible();
+      await expect(page.getByText("Turn the ring until its index is under the line")).toBeVisible();
     } finally {
       await server.close();
     }

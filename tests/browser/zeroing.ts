@@ -81,7 +81,7 @@ export class Zeroing {
   /** How far the index stands off the line on the case, as the ring's slider speaks it. */
   async indexError(): Promise<Graduations> {
     const words = (await this.ring.getAttribute("aria-valuetext")) ?? "";
-    const [, size = "", side] = /stands ([\d.]+) graduations (left|right)/.exec(words) ?? [];
+    const [, size = "", side] = /index is ([\d.]+) graduations (left|right)/.exec(words) ?? [];
     return (side === "left" ? 1 : -1) * Number(size);
   }
 

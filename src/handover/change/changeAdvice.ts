@@ -104,11 +104,17 @@ const ENTRY: Partial<Record<ChangeState, string>> = {
   entriesDiffer: "The two entries differed and nothing is changed. Dial new, first time",
 };
 
-/** After an opening, while the wheels still stand: turning the first way would only draw the bolt again. */
-const mustSpinOff = (change: Change): boolean => {
-  const attempt = change.proof?.attempt;
-  const opensFirstWay = change.profile.procedure[0]?.turn === change.profile.draw.turn;
-  return opensFirstWay && attempt?.pack?.isAligned() === true && attempt.retraction < 1;
+/** Turning to the first number would only draw the bolt again: the turns of the spin-off, counted down. */
+const spinOffAdvice = (change: Change): Advice => {
+  const turn = opposite(change.profile.draw.turn);
+  const { turns } = spinOffRule(change.profile);
+  const left = Math.ceil(change.proof?.attempt.spinOff?.turnsLeft ?? turns);
+  const more = left < turns ? " more" : "";
+  return {
+    turn,
+    say: `Spin off: turn ${turn}, ${countWord(left)}${more} ${left === 1 ? "turn" : "turns"}.`,
+    detail: "",
+  };
 };
 
 const proving = ({ change, state, dialing }: ChangeScene, help: Help): Advice | null => {
@@ -117,15 +123,7 @@ const proving = ({ change, state, dialing }: ChangeScene, help: Help): Advice | 
   if (help === "full" && state === "proved" && dialing === "open") {
     return still(`Proved ${countWord(PROOFS_WANTED)} times. You may shut the door.`);
   }
-  if (help === "full" && mustSpinOff(change)) {
-    const turn = opposite(change.profile.draw.turn);
-    const turns = countWord(spinOffRule(change.profile).turns);
-    return {
-      turn,
-      say: `Spin off: turn ${turn}, ${turns} turns.`,
-      detail: "the wheels are still in line",
-    };
-  }
+  if (help === "full" && change.proof?.mustSpinOff === true) return spinOffAdvice(change);
   const advice = adviceFor(attempt, dialing, help);
   return advice === null || !isFresh(change, dialing) || help === "counts"
     ? advice

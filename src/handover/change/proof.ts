@@ -2,7 +2,7 @@ import { Attempt } from "../../dialing/attempt";
 import type { AttemptStart } from "../../dialing/attemptStart";
 import type { DialingFact } from "../../dialing/dialingFact";
 import type { Combination } from "../../lock/combination";
-import type { Graduations, Milliseconds } from "../../lock/dial";
+import { type Graduations, type Milliseconds, turnOf } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
 
 /** What a move in a proof brought. */
@@ -51,13 +51,14 @@ export class Proof {
    * @throws {LockError} `too-far`
    */
   turnBy(by: Graduations, now_ms?: Milliseconds): ProofMove {
+    if (by !== 0 && this.dialsAnyway(by)) this.beginAnew();
     const { attempt } = this;
     const facts = attempt.turnBy(by, now_ms);
     const has = (type: DialingFact["type"]) => facts.some((fact) => fact.type === type);
     const wasDialed = attempt.reader.legs.length > this.profile.procedure.length;
     const isCounted = has("bolt.retracted") && wasDialed && !this.hasCounted;
     if (isCounted) this.hasCounted = true;
-    if (has("bolt.thrown")) this.beginAnew();
+    if (this.isNextTry(facts)) this.beginAnew();
     if (isCounted) {
       this.opened += 1;
       this.inRow += 1;
@@ -67,6 +68,27 @@ export class Proof {
       this.inRow = 0;
     }
     return { facts, ended: isCounted ? "opened" : has("draw.refused") ? "refused" : null };
+  }
+
+  /**
+   * Whether the lock has to be spun off before it can be dialed: where the first number is turned to in the way of the
+   * draw, turning to it would only bring the bolt back.
+   */
+  get mustSpinOff(): boolean {
+    const { procedure, draw, kind } = this.profile;
+    const isThrown = this.attempt.opened && this.attempt.retraction === 0;
+    return kind === "wheel-pack" && procedure[0]?.turn === draw.turn && isThrown;
+  }
+
+  /** Whether what follows is the next try: the bolt is out, and the lock spun off where it must be. */
+  private isNextTry(facts: readonly DialingFact[]): boolean {
+    return facts.some(({ type }) => type === (this.mustSpinOff ? "lock.cleared" : "bolt.thrown"));
+  }
+
+  /** Whether the hand dials although the spin-off was short: the wheels are out of line, and it turns to the first number. */
+  private dialsAnyway(by: Graduations): boolean {
+    const isFirstWay = turnOf(by) === this.profile.procedure[0]?.turn;
+    return this.mustSpinOff && isFirstWay && this.attempt.pack?.isAligned() === false;
   }
 
   /** The bolt is out again: what follows is the next try. */

@@ -53,15 +53,15 @@ describe.each(KEYED)("$id", (profile) => {
     const guided = new Guided(profile, wanted);
     expect(guided.say()).toMatch(/^Dial current, to the changing index: turn (left|right), at least/);
     dialTo(guided, profile, guided.change.present, index);
-    expect(guided.say()).toBe("Every wheel stands at the key port. Put the change key in.");
+    expect(guided.say()).toBe("Every wheel is at the key port. Insert the change key.");
     guided.act("insertKey");
     expect(guided.say()).toBe("Turn the key.");
     guided.act("turnKey");
     expect(guided.say()).toMatch(/^Dial new, to the changing index/);
     dialTo(guided, profile, wanted, index);
-    expect(guided.say()).toBe("The new combination stands. Turn the key back.");
+    expect(guided.say()).toBe("The new combination is dialed. Turn the key back.");
     guided.act("turnKeyBack");
-    expect(guided.say()).toBe("Take the key out.");
+    expect(guided.say()).toBe("Remove the key.");
     guided.act("withdrawKey");
     expect(guided.say()).toMatch(/^Prove it at the opening index: turn (left|right), at least/);
     expect(guided.change.setCombination).toEqual(wanted);
@@ -75,7 +75,7 @@ describe.each(KEYED)("$id", (profile) => {
     expect(guided.say("counts")).not.toMatch(/right|Start over/);
     expect(guided.say("silent")).toBe("");
     guided.act("insertKey");
-    expect(guided.say()).toBe("Do not turn the key: take it out.");
+    expect(guided.say()).toBe("Do not turn the key. Remove it.");
     expect(guided.say("counts")).toBe("");
   });
 });
