@@ -20,10 +20,10 @@ async function diagnose(page: Page): Promise<void> {
   }
   const size = cams.reduce((sum, value) => sum + value, 0) / cams.length;
   await page.getByRole("radio", { name: "Index slipped" }).press("Space");
-  await page.getByLabel("The index stands off by").fill(Math.abs(size).toFixed(2));
+  await page.getByLabel("The index is off by").fill(Math.abs(size).toFixed(2));
   await page.getByLabel("Which way").selectOption(size > 0 ? "left" : "right");
   await press(page, "Name it");
-  await press(page, "It stands: tell me");
+  await press(page, "Show the answer");
   await expect(page.getByRole("region", { name: "What it was" })).toContainText("2 of 2 points");
 }
 

@@ -41,7 +41,7 @@ test("by keyboard alone: dialed by hand, measured, named right, and shown from t
   expect(Math.abs(size)).toBeGreaterThan(0.6);
 
   await page.getByRole("radio", { name: "Index slipped" }).press("Space");
-  const sizeField = page.getByLabel("The index stands off by");
+  const sizeField = page.getByLabel("The index is off by");
   await press(page, "Name it");
   await expect(sizeField).toBeFocused();
   await expect(sizeField).toHaveAttribute("aria-invalid", "true");
@@ -53,7 +53,7 @@ test("by keyboard alone: dialed by hand, measured, named right, and shown from t
   await expect(page.getByLabel("Which way")).toBeFocused();
   await page.getByLabel("Which way").selectOption(signOf("left") * size > 0 ? "left" : "right");
   await press(page, "Name it");
-  await press(page, "It stands: tell me");
+  await press(page, "Show the answer");
   const debrief = page.getByRole("region", { name: "What it was" });
   await expect(debrief.getByRole("heading", { name: "What it was" })).toBeFocused();
   await expect(debrief.getByRole("status")).toHaveText(
@@ -83,7 +83,7 @@ test("a wrong diagnosis is told with what it was; taken back it costs nothing; t
   await page.getByRole("button", { name: "Take it back" }).click();
   await expect(page.getByLabel("The hand goes ahead by")).toHaveValue("2");
   await page.getByRole("button", { name: "Name it" }).click();
-  await page.getByRole("button", { name: "It stands: tell me" }).click();
+  await page.getByRole("button", { name: "Show the answer" }).click();
   const debrief = page.getByRole("region", { name: "What it was" });
   await expect(debrief.getByRole("status")).toHaveText(
     /^Not so\. You named: Dial heavy: 2\.0 graduations\. It is: Draw reached only with care: 0\.\d\d graduations\.$/,
@@ -134,6 +134,6 @@ test("axe finds nothing, light or dark, on a desk or a phone, and nothing sticks
   await page.getByLabel("Which side").selectOption("left");
   await page.getByLabel("The other side is off by").fill("1");
   await page.getByRole("button", { name: "Name it" }).click();
-  await page.getByRole("button", { name: "It stands: tell me" }).click();
+  await page.getByRole("button", { name: "Show the answer" }).click();
   await expectSound(page, "told");
 });

@@ -34,17 +34,17 @@ export function guideSource(kind: TroubleKind): string {
 export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
   "index-slipped": {
     title: "Index slipped",
-    line: "The ring with the opening index stands beside its true place.",
-    sizeLabel: "The index stands off by",
+    line: "The ring with the opening index is beside its true place.",
+    sizeLabel: "The index is off by",
     unit: "graduations",
     tolerance: 0.3,
     hasWay: true,
     part: null,
     needs: ["cam-left", "cam-right"],
     signs:
-      "The cam stands off by the same amount from both sides, and every number opens that much beside the written one.",
+      "The cam is off by the same amount from both sides, and every number opens that much beside the written one.",
     tell: "A single wheel set off moves one number only and leaves the cam true. Lost motion moves the cam from one side only.",
-    practice: "Set the ring true and clamp it, then prove the combination. On an encoder lock, set the zero anew.",
+    practice: "Align the ring and clamp it, then prove the combination. On an encoder lock, set the zero again.",
   },
   "lost-motion": {
     title: "Lost motion grown",
@@ -56,10 +56,10 @@ export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
     part: null,
     needs: ["cam-left", "cam-right"],
     signs:
-      "From the left the cam stands true, from the right it stays behind. Numbers dialed right open beside the written ones.",
+      "Turning left the cam is true, turning right it stays behind. Numbers dialed right open beside the written ones.",
     tell: "A wheel set off can move the same number, but the cam then agrees with the card from both sides.",
     practice:
-      "Look for a loose spindle key or a worn spline and replace the part; numbers are not the cure. Prove it afterwards.",
+      "Look for a loose spindle key or a worn spline and replace the part. Changing the numbers does not fix it. Prove the lock afterwards.",
   },
   "wheel-off": {
     title: "One wheel set off",
@@ -72,11 +72,12 @@ export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
     needs: ["cam-left", "cam-right", "off-try"],
     signs: "One number opens around another middle than the written one; the others and the cam are true.",
     tell: "A slipped index moves all numbers alike. Lost motion moves all numbers that are dialed right, and the cam with them.",
-    practice: "Set the combination anew with the door open, and prove it at least three times before the door is shut.",
+    practice:
+      "Set the combination again with the door open, and prove it at least three times before you shut the door.",
   },
   "dial-heavy": {
     title: "Dial heavy",
-    line: "The hand must go some way before the dial moves at all.",
+    line: "The dial takes more force than it should. On this bench the hand goes ahead until the dial moves.",
     sizeLabel: "The hand goes ahead by",
     unit: "graduations",
     tolerance: 0.5,
@@ -84,10 +85,10 @@ export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
     part: null,
     needs: ["pull"],
     signs:
-      "The dial stays and then gives way. Whoever stops by the index opens all the same; whoever counts by the hand does not.",
-    tell: "Lost motion lies behind the dial: there the dial moves at once, and the cam does not.",
+      "The dial sticks, then moves. On this bench that shows as an angle; on a real, rigid dial it is torque, not angle: ask how much force it takes.",
+    tell: "With lost motion the dial moves at once and the cam does not. With a heavy dial the dial itself needs force.",
     practice:
-      "Free the dial from its ring, look for paint, dirt or a bent spindle. Use no lubricant that the maker does not name.",
+      "Free the dial from its ring. Look for paint, dirt or a bent spindle. Use only a lubricant that the maker names.",
   },
   "gates-tight": {
     title: "Draw reached only with care",
@@ -101,7 +102,7 @@ export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
     signs: "Every number opens around the written one, and a few tenths beside it the lock refuses.",
     tell: "With a wheel set off the window is as wide as usual and lies beside the number; here it lies on it and is narrow.",
     practice:
-      "Have the pack looked at: dirt, a bent fence or a door that presses on the bolt. Do not teach the user to dial around it.",
+      "Have the wheel pack checked for dirt, a bent fence or a door that presses on the bolt. Do not teach the user to dial around it.",
   },
   "gates-wide": {
     title: "Gates worn wide",
@@ -132,7 +133,7 @@ export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
   },
   "zero-never-set": {
     title: "Zero never set",
-    line: "The lock counts from a zero that nobody has taught it.",
+    line: "The lock counts from a zero that nobody has set.",
     sizeLabel: "Numbers dialed left lie off by",
     unit: "graduations",
     tolerance: 0.3,
@@ -156,10 +157,10 @@ export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
     signs:
       "Numbers of one direction are true, those of the other are off by the whole lost motion; the cam agrees with the card.",
     tell: "Where lost motion has grown, the cam reads more than the card. A zero never set leaves neither direction true.",
-    practice: "Set the zero anew, from both sides: several readings right, then several left.",
+    practice: "Set the zero again from both sides: several stops turning right, then several turning left.",
   },
   "pause-short": {
-    title: "Patience too short",
+    title: "Pause limit too short",
     line: "The lock forgets what was dialed sooner than the card says.",
     sizeLabel: "It forgets after a rest of",
     unit: "seconds",
@@ -170,6 +171,6 @@ export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
     signs:
       "Dialed briskly it opens every time; with a rest before the last number it refuses, and the stops were right.",
     tell: "A wrong zero refuses at any pace. Dial the same numbers quickly and slowly.",
-    practice: "Look at its supply first, then at its settings. Do not tell users to hurry.",
+    practice: "Check its power supply first, then its settings. Do not tell users to hurry.",
   },
 };

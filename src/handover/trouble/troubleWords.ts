@@ -16,10 +16,10 @@ export function troubleSizeWords({ kind, size }: Pick<Trouble, "kind" | "size">,
   return `${amount} ${Number(amount) === 1 ? unit.slice(0, -1) : unit}${way}`;
 }
 
-/** A part in words: "wheel 2", "set from the left"; "" where there is none. */
+/** A part in words: "wheel 2", "set turning left"; "" where there is none. */
 export function partWords({ kind, part }: Pick<Trouble, "kind" | "part">): string {
   if (part === null) return "";
-  return TROUBLE_GUIDE[kind].part === "wheel" ? `wheel ${part}` : `set from the ${part}`;
+  return TROUBLE_GUIDE[kind].part === "wheel" ? `wheel ${part}` : `set turning ${part}`;
 }
 
 /** A condition with its place and size: "One wheel set off: wheel 2, 1.4 graduations left". */

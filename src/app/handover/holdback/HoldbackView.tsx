@@ -25,16 +25,16 @@ const KEYS_HELP =
   "Arrow keys turn the way they point, by one. Page Up and Page Down turn by ten, with Shift by a whole turn. R starts again. The buttons for holdback and door follow the dial.";
 
 const CAUTIONS = [
-  "A door whose bolt is held back does not lock. Show its holder that, and show how to take the holdback off.",
-  "While it is held back the lock still stands at its combination: whoever takes it off has an open lock.",
-  "After the holdback is off, throw the bolt and spin off, then try the door.",
+  "A door whose bolt is held back does not lock. Show the holder that, and how to release the holdback.",
+  "While the bolt is held back, the wheels are still in line: anyone who releases the holdback has an open lock.",
+  "After you release the holdback, throw the bolt, spin off, and try the door.",
 ];
 
 const DONE_WORDS: Readonly<Record<Task, string>> = {
   set: "Set the holdback",
   held: "Try to spin off",
   pulled: "Shut the door and pull",
-  released: "Take the holdback off",
+  released: "Release the holdback",
   spunOff: "Spin off",
 };
 
@@ -44,10 +44,10 @@ const spinOffText = (profile: Profile) => {
 };
 
 const SAY: Readonly<Record<Task, (profile: Profile) => string>> = {
-  set: () => "The lock is open, the dial at the positive stop. Set the holdback.",
+  set: () => "The lock is open and the dial is at the positive stop. Set the holdback.",
   held: ({ draw }) => `Now try to spin it off: turn ${opposite(draw.turn)}, a whole turn.`,
-  pulled: () => "Shut the door and pull at it.",
-  released: () => "Take the holdback off.",
+  pulled: () => "Shut the door and pull it.",
+  released: () => "Release the holdback.",
   spunOff: spinOffText,
 };
 
@@ -77,7 +77,7 @@ function HoldbackHand({ session }: { readonly session: HoldbackSession }) {
       <Tasks session={session} />
       <div className="advice" role="status">
         <p className="advice-say">
-          {next === null ? "Shown: held back it does not lock; spun off it does." : SAY[next](profile)}
+          {next === null ? "Done: held back, the door does not lock; spun off, it does." : SAY[next](profile)}
         </p>
         <p className="advice-detail" data-testid="holdback-told">
           {session.told}

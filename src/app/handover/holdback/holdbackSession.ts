@@ -12,9 +12,9 @@ export const TASKS = ["set", "held", "pulled", "released", "spunOff"] as const;
 export type Task = (typeof TASKS)[number];
 
 const REFUSED: Readonly<Record<HoldbackRefusal, string>> = {
-  "bolt-not-back": "The holdback does not move: the bolt has to be back, the dial at the positive stop.",
-  "already-on": "The holdback is on already.",
-  "already-off": "The holdback is off already.",
+  "bolt-not-back": "The holdback does not move. Turn the dial to the positive stop first, so that the bolt is back.",
+  "already-on": "The holdback is already set.",
+  "already-off": "The holdback is already released.",
 };
 
 /** Turning against the slide that shows it cannot be spun off, part of a turn: a whole one but for the play. */
@@ -53,7 +53,7 @@ export class HoldbackSession extends Store {
     const facts = this.lock.turnBy(by, now);
     const has = (type: string) => facts.some((fact) => fact.type === type);
     if (has("dial.held")) this.noteHeld(Math.abs(by) - Math.abs(this.lock.dial - before));
-    if (has("lock.cleared") && this.done.has("released")) this.note("spunOff", "Spun off: now the lock is secured.");
+    if (has("lock.cleared") && this.done.has("released")) this.note("spunOff", "Spun off: the lock is secured.");
     this.changed();
   }
 
@@ -61,16 +61,17 @@ export class HoldbackSession extends Store {
     const isOff = !this.lock.isHeld;
     const refusal = isOff ? this.lock.setHoldback() : this.lock.releaseHoldback();
     if (refusal !== null) this.told = REFUSED[refusal];
-    else if (isOff) this.note("set", "The holdback is on: the bolt is held back.");
-    else this.note("released", "The holdback is off: the dial can take the bolt again.");
+    else if (isOff) this.note("set", "The holdback is set: the bolt is held back.");
+    else this.note("released", "The holdback is released: the dial moves the bolt again.");
     this.changed();
   }
 
   /** Pushes the door shut and pulls at it. */
   pull(): void {
     if (this.lock.locksDoor) this.told = "The door stays shut: the bolt is thrown.";
-    else if (this.lock.isHeld) this.note("pulled", "The door opens at a pull: a held-back bolt locks nothing.");
-    else this.told = "The door opens at a pull: the bolt is back.";
+    else if (this.lock.isHeld)
+      this.note("pulled", "The door opens when you pull it: a bolt that is held back locks nothing.");
+    else this.told = "The door opens when you pull it: the bolt is back.";
     this.changed();
   }
 
@@ -90,8 +91,8 @@ export class HoldbackSession extends Store {
   private noteHeld(by: Graduations): void {
     this.swallowed += by;
     const isTried = this.swallowed >= TRIED_AFTER * this.profile.graduations;
-    if (isTried) this.note("held", "The dial does not turn out of it: held back, the lock cannot be spun off.");
-    else this.told = "The dial is held. Try it for a whole turn.";
+    if (isTried) this.note("held", "The dial is blocked. While the bolt is held back, you cannot spin the lock off.");
+    else this.told = "The dial is blocked. Try to turn it a whole turn.";
   }
 
   /** Done counts only in its turn: what is shown must be shown on a held lock. */

@@ -15,8 +15,8 @@ import type { TroubleSession } from "./troubleSession";
 
 /** Why the dial does not turn. */
 const CLOSED: Partial<Record<TroubleState, string>> = {
-  named: "Your diagnosis stands. Take it back to go on measuring.",
-  told: "This lock is marked. Take the same again, or another.",
+  named: "You named a defect. Take it back to go on measuring.",
+  told: "The answer is shown. Take the same lock again, or another.",
 };
 
 const END = { opened: "opened", refused: "refused" } as const;

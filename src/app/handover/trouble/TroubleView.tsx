@@ -18,8 +18,8 @@ import "../workbench.css";
 import "./trouble.css";
 
 const CAUTIONS = [
-  "Look for trouble with the door open, on a lock whose combination you hold: it may refuse at any try.",
-  "The maker's written instructions decide what may be adjusted; local codes and licensed practice decide by whom.",
+  "Work with the door open, on a lock whose combination you know: it may refuse at any try.",
+  "The maker's written instructions decide what may be adjusted. Local codes and your license decide what you may do.",
 ];
 
 /** A lock with one hidden condition, to be dialed, measured and named; its combination is known and its door open. */
@@ -56,8 +56,8 @@ function TroubleExercise({ query, chance, hasSound }: HandoverViewProps) {
           {state === "named" && (
             <NamedPanel
               session={session}
-              note="Once you are told, this lock is marked and nothing more can be measured on it."
-              label="It stands: tell me"
+              note="After the answer is shown, you can no longer measure this lock."
+              label="Show the answer"
               onStand={() => session.tell()}
             />
           )}
