@@ -104,7 +104,7 @@ test.describe("a fault on a wheel pack", () => {
     await page.waitForTimeout(700);
     await through(dialer, [third]);
     await expect(bench.fault).toContainText(
-      "You ran 4.0 graduations past 71 and came back onto it; coming back does not bring wheel 2 back.",
+      "You ran 4.0 graduations past 71 and came back onto it. Coming back does not bring wheel 2 back.",
     );
     await expect(bench.fault).toContainText("Wheel 2 is 4.0 graduations off its gate.");
   });
