@@ -82,7 +82,7 @@ test("a diagnosis by keyboard is in the logbook, is noted, and comes to the clas
   await expect(page.getByRole("region", { name: "Logbooks of the class" })).toContainText(
     "0 attempts, 1 job, 0 sittings",
   );
-  await page.getByRole("button", { name: /Not yet.*More of Trainee, Two-wheel, trouble/ }).press("Enter");
+  await page.getByRole("button", { name: /Not ready yet.*More of Trainee, Two-wheel, trouble/ }).press("Enter");
   const details = page.getByRole("dialog", { name: "Trainee" });
   await expect(details).toContainText("Nothing missed in these jobs.");
   await expect(details.getByRole("table", { name: "Latest 1 of 1 jobs" }).getByRole("row").nth(1)).toContainText(

@@ -62,7 +62,7 @@ export function ReadinessSettings() {
   };
   return (
     <>
-      <p className="figure-sentence">{ruleSentence(rule)}</p>
+      <p className="readiness-rule">{ruleSentence(rule)}</p>
       <details className="readiness-settings">
         <summary>Change what ready means</summary>
         <div className="readiness-fields">
