@@ -194,6 +194,13 @@ export class Logbook {
     this.onChange();
   }
 
+  /** Has one person stand in for another: what this page still keeps for the one goes to the other. */
+  standIn(personId: string, standIn: string): void {
+    if (personId === standIn) this.standIns.delete(personId);
+    else this.standIns.set(personId, standIn);
+    this.known.delete(personId);
+  }
+
   /** Forgets people who were deleted here: no record brings them back. */
   forgetPeople(people: readonly string[]): void {
     for (const id of people) this.known.delete(id);

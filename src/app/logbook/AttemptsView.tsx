@@ -7,6 +7,7 @@ import { AttemptList } from "./AttemptList";
 import type { CurrentLogbook } from "./currentLogbook";
 import { FilterChoice, LockFilter, MissesOnly, UntoldNote } from "./FilterChoice";
 import { ONE_COLUMN } from "./oneColumn";
+import { RecordActs } from "./RecordActs";
 import { ReplayPane } from "./ReplayPane";
 import { useAttemptWindow } from "./useAttemptWindow";
 import { useAsked } from "./useLogbook";
@@ -64,10 +65,17 @@ function useBeside({ logbook, version }: CurrentLogbook, personId: string, isWan
 
 const NOTHING_BESIDE = { tags: [], untold: [] } as const;
 
+/** An attempt as it is noted now, where it is the one that is chosen. */
+const keptOf = (chosen: AttemptRecord | null, noted: AttemptRecord) => (chosen?.id === noted.id ? noted : chosen);
+
+/** The chosen attempt, while it is this person's. */
+const ownOf = (chosen: AttemptRecord | null, personId: string) => (chosen?.personId === personId ? chosen : null);
+
 /** The attempts and zeroings of one person, and any of the attempts again. */
 export function AttemptsView({ current, personId }: { readonly current: CurrentLogbook; readonly personId: string }) {
   const [choice, setChoice] = useState<Choice>({});
   const [chosen, setChosen] = useState<AttemptRecord | null>(null);
+  const own = ownOf(chosen, personId);
   const pane = useRef<HTMLElement>(null);
   const choose = (attempt: AttemptRecord) => {
     setChosen(attempt);
@@ -99,9 +107,10 @@ export function AttemptsView({ current, personId }: { readonly current: CurrentL
       <section ref={pane} className="logbook-replay" aria-label="Replay">
         <ReplayPane
           logbook={current.logbook}
-          attempt={chosen?.personId === personId ? chosen : null}
-          onChanged={(noted) => setChosen((now) => (now?.id === noted.id ? noted : now))}
+          attempt={own}
+          onChanged={(noted) => setChosen((now) => keptOf(now, noted))}
         />
+        {own !== null && <RecordActs current={current} kind="attempts" record={own} onGone={() => setChosen(null)} />}
       </section>
     </div>
   );

@@ -8,6 +8,7 @@ import { JobList } from "./JobList";
 import { JobPane } from "./JobPane";
 import { JOB_WORDS } from "./jobWords";
 import { ONE_COLUMN } from "./oneColumn";
+import { RecordActs } from "./RecordActs";
 import { useAsked } from "./useLogbook";
 import { usePageEnds } from "./usePageEnds";
 
@@ -95,6 +96,9 @@ export function JobsView({ current, personId }: { readonly current: CurrentLogbo
           job={chosen?.personId === personId ? chosen : null}
           onChanged={(noted) => setChosen((now) => (now?.id === noted.id ? noted : now))}
         />
+        {chosen?.personId === personId && (
+          <RecordActs current={current} kind="jobs" record={chosen} onGone={() => setChosen(null)} />
+        )}
       </section>
     </div>
   );

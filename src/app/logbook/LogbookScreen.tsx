@@ -6,6 +6,7 @@ import { KeepingLine } from "./KeepingLine";
 import { PeopleBar } from "./PeopleBar";
 import { SittingsView } from "./SittingsView";
 import { ToldLine, useDoing } from "./Told";
+import { UndoLine } from "./UndoLine";
 import { useLogbook } from "./useLogbook";
 import "../shell/workplace.css";
 import "./logbook.css";
@@ -86,6 +87,7 @@ export function LogbookScreen({ asked }: { readonly asked: string | null }) {
         <>
           <PeopleBar current={current} />
           <KeepingLine current={current} />
+          <UndoLine current={current} />
           <nav className="logbook-views" aria-label="Parts of the logbook">
             {VIEWS.map((one) => (
               <a

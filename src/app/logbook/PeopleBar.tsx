@@ -1,13 +1,14 @@
 import { useState } from "react";
 import { harmlessName } from "../../drill/harmlessText";
 import type { CurrentLogbook } from "./currentLogbook";
+import { MergeSheet } from "./MergeSheet";
 import { AddSheet, DeleteSheet, RenameSheet } from "./PersonSheets";
 import { useAsked } from "./useLogbook";
 
 /** Who practices: everyone by name, switched by one tap. */
 export function PeopleBar({ current }: { readonly current: CurrentLogbook }) {
   const { person, version } = current;
-  const [sheet, setSheet] = useState<"add" | "rename" | "delete" | null>(null);
+  const [sheet, setSheet] = useState<"add" | "rename" | "merge" | "delete" | null>(null);
   const { answer, problem } = useAsked(`people ${version}`, () => current.people());
   const people = answer ?? [];
   const sheetProps = { current, people, onClose: () => setSheet(null) };
@@ -35,6 +36,9 @@ export function PeopleBar({ current }: { readonly current: CurrentLogbook }) {
           <button type="button" className="button" aria-haspopup="dialog" onClick={() => setSheet("rename")}>
             Rename<span className="visually-hidden"> {person.name}</span>
           </button>
+          <button type="button" className="button" aria-haspopup="dialog" onClick={() => setSheet("merge")}>
+            Merge<span className="visually-hidden"> {person.name}</span>
+          </button>
           <button type="button" className="button" aria-haspopup="dialog" onClick={() => setSheet("delete")}>
             Delete<span className="visually-hidden"> {person.name}</span>
           </button>
@@ -48,6 +52,7 @@ export function PeopleBar({ current }: { readonly current: CurrentLogbook }) {
       {problem !== null && <p role="alert">{problem}</p>}
       <AddSheet {...sheetProps} isOpen={sheet === "add"} />
       <RenameSheet {...sheetProps} isOpen={sheet === "rename"} />
+      <MergeSheet {...sheetProps} isOpen={sheet === "merge"} />
       <DeleteSheet {...sheetProps} isOpen={sheet === "delete"} />
     </div>
   );

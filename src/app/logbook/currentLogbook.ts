@@ -1,5 +1,6 @@
 import { Logbook } from "../../logbook/logbook";
 import { LogbookDatabase } from "../../logbook/logbookDatabase";
+import type { Undo } from "../../logbook/moveRecords";
 import type { PersonRecord } from "../../logbook/records";
 import { recordsOfKind } from "../../logbook/wholeLogbook";
 import { newId } from "../shell/newId";
@@ -27,6 +28,8 @@ export class CurrentLogbook extends Store {
   readonly logbook: Logbook;
   /** Whether a copy of what waits to be stored outlives the page. */
   isCopied = true;
+  /** What was done last and can be undone, in a sentence; null where nothing was. */
+  done: { readonly sentence: string; readonly undo: Undo } | null = null;
   private readonly shelf = new WaitingShelf(pageStore(), newId());
   /** Whose records are shown; null before anyone is there. */
   person: PersonRecord | null = null;
@@ -70,6 +73,26 @@ export class CurrentLogbook extends Store {
     const people = await this.people();
     const wanted = this.person?.id ?? rememberedId();
     this.choose(people.find(({ id }) => id === wanted) ?? people[0] ?? null);
+  }
+
+  /** Offers to undo what was just done, in place of what was done before. */
+  offerUndo(sentence: string, undo: Undo): void {
+    this.done = { sentence, undo };
+    this.changed();
+  }
+
+  /** Undoes what was done last. @returns what came of it @throws {LogbookError} when the storage fails */
+  async undo(): Promise<string> {
+    await this.done?.undo();
+    this.closeUndo();
+    await this.settle();
+    return "Undone.";
+  }
+
+  /** What was done last stays done. */
+  closeUndo(): void {
+    this.done = null;
+    this.changed();
   }
 
   /** Another tab may have made the first person before this one's was stored: then that one practices here too. */

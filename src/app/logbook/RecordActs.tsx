@@ -1,0 +1,70 @@
+import { useState } from "react";
+import { deleteRecord, giveRecord, type LooseKind } from "../../logbook/moveRecords";
+import type { RecordOf } from "../../logbook/records";
+import type { CurrentLogbook } from "./currentLogbook";
+import { ToldLine, useDoing } from "./Told";
+import { useAsked } from "./useLogbook";
+
+const WORDS: Readonly<Record<LooseKind, string>> = { attempts: "attempt", zeroings: "zeroing", jobs: "job" };
+
+interface RecordActsProps {
+  readonly current: CurrentLogbook;
+  readonly kind: LooseKind;
+  readonly record: Pick<RecordOf[LooseKind], "id" | "personId"> & { readonly sittingId?: string | undefined };
+  /** It is not here any more: another person has it, or nobody. */
+  readonly onGone: () => void;
+}
+
+/** One record given to another person, or deleted. Both can be undone. */
+export function RecordActs({ current, kind, record, onGone }: RecordActsProps) {
+  const { told, act } = useDoing();
+  const [to, setTo] = useState("");
+  const { answer: people } = useAsked(`people ${current.version}`, () => current.people());
+  const word = WORDS[kind];
+  if (record.sittingId !== undefined)
+    return <p className="logbook-soft logbook-below">This {word} is a try of a sitting and stays with it.</p>;
+  const others = (people ?? []).filter(({ id, isDemo }) => id !== record.personId && isDemo !== true);
+  const chosen = others.find(({ id }) => id === to);
+  const give = async () => {
+    if (chosen === undefined) return "Choose a person first.";
+    const undo = await giveRecord(current.logbook, kind, record, chosen.id);
+    current.offerUndo(`The ${word} is now ${chosen.name}’s.`, undo);
+    onGone();
+    return "";
+  };
+  const remove = async () => {
+    current.offerUndo(`The ${word} is deleted.`, await deleteRecord(current.logbook, kind, record.id));
+    onGone();
+    return "";
+  };
+  return (
+    <section className="logbook-below" aria-label={`Give or delete this ${word}`}>
+      <div className="sheet-row">
+        {others.length > 0 && (
+          <>
+            <select
+              className="field"
+              aria-label={`Who dialed this ${word}`}
+              value={chosen === undefined ? "" : to}
+              onChange={(event) => setTo(event.currentTarget.value)}
+            >
+              <option value="">Choose a person</option>
+              {others.map(({ id, name }) => (
+                <option key={id} value={id}>
+                  {name}
+                </option>
+              ))}
+            </select>
+            <button type="button" className="button" disabled={chosen === undefined} onClick={() => act(give)}>
+              Give this {word} to {chosen?.name ?? "another person"}
+            </button>
+          </>
+        )}
+        <button type="button" className="button" onClick={() => act(remove)}>
+          Delete this {word}
+        </button>
+      </div>
+      <ToldLine told={told} />
+    </section>
+  );
+}
