@@ -3,6 +3,7 @@ import { idealMotion } from "../../src/dialing/idealMotion";
 import { signOf } from "../../src/lock/dial";
 import type { Profile } from "../../src/lock/profile";
 import { SHIPPED_PROFILES } from "../../src/lock/shippedProfiles";
+import { spinOffRule } from "../../src/lock/spinOffRule";
 import type { Bench } from "./bench";
 import { ButtonHand, Fingers, type Hand, KeyHand, mouse, pen, RoundHand } from "./hands";
 import { expect, test } from "./page";
@@ -36,7 +37,7 @@ interface Journey {
 
 /** Dials the combination, tries to push through the stop, throws the bolt and spins the lock off. */
 async function openAndSecure({ bench, profile, hand, within }: Journey): Promise<void> {
-  const { asSet: combination = [], draw, graduations, procedure } = profile;
+  const { asSet: combination = [], draw, graduations } = profile;
   const stop = stopOf(profile, combination.at(-1) ?? 0);
   const onward = signOf(draw.turn);
   const path = idealMotion(profile, combination, await bench.reading(), [], PUSH);
@@ -56,7 +57,7 @@ async function openAndSecure({ bench, profile, hand, within }: Journey): Promise
   await hand.turnBy(-onward * thrown);
   await expect(bench.steps.last()).toContainText("bolt thrown");
   await expect(bench.state).toHaveText(/Not secure yet|The bolt is thrown/);
-  const clearing = profile.kind === "wheel-pack" ? (procedure[0]?.arrivals ?? 1) : 1;
+  const clearing = spinOffRule(profile).turns;
   await hand.turnBy(-onward * (clearing * graduations - thrown + PUSH));
   await expect(bench.state).toHaveText("Secured.");
   await expect(bench.steps.last()).toContainText("spun off");

@@ -7,6 +7,7 @@ import { type Leg, legArrivals } from "../../src/dialing/leg";
 import { distanceTo, type Run, runLength } from "../../src/dialing/runs";
 import { type Graduations, type Milliseconds, opposite, signOf, type Turn } from "../../src/lock/dial";
 import type { Profile } from "../../src/lock/profile";
+import { spinOffRule } from "../../src/lock/spinOffRule";
 
 /** Where the chart says the hand is. */
 export interface ChartState {
@@ -131,9 +132,8 @@ function retract({ attempt, state }: Scene): Graduations[] {
 }
 
 function spinOff({ attempt }: Scene): Graduations[] {
-  const { profile, pack } = attempt;
-  const turns = pack === null ? 1 : (profile.procedure[0]?.arrivals ?? 1);
-  return [along(opposite(profile.draw.turn), turns * profile.graduations)];
+  const { profile } = attempt;
+  return [along(opposite(profile.draw.turn), spinOffRule(profile).turns * profile.graduations)];
 }
 
 const PLANS: Readonly<Record<DialingEvent["type"], (scene: Scene, event: DialingEvent) => Graduations[]>> = {
