@@ -96,13 +96,13 @@ test("a bolt held back cannot be spun off, and its door does not lock", async ({
   const told = page.getByTestId("holdback-told");
   await page.goto("#/handover?view=holdback&seed=5");
   await change.press("Set the holdback");
-  await expect(told).toHaveText("The holdback is on: the bolt is held back.");
+  await expect(told).toHaveText("The holdback is set: the bolt is held back.");
   const before = await change.bench.reading();
   await hand.turnBy(100);
-  await expect(told).toHaveText("The dial does not turn out of it: held back, the lock cannot be spun off.");
+  await expect(told).toHaveText("The dial is blocked. While the bolt is held back, you cannot spin the lock off.");
   await change.bench.expectReading(before + 0.5, 100);
   await change.press("Shut the door and pull");
-  await expect(told).toHaveText("The door opens at a pull: a held-back bolt locks nothing.");
+  await expect(told).toHaveText("The door opens when you pull it: a bolt that is held back locks nothing.");
   await change.press("Release the holdback");
   await hand.turnBy(500);
   await expect(told).toHaveText("Spun off: now the lock is secured.");

@@ -9,7 +9,7 @@ import { type DraftProblem, EMPTY_DRAFT, type NameDraft, readDraft } from "./nam
 function partChoices(kind: TroubleKind, { profile, combination }: LockCard) {
   return TROUBLE_GUIDE[kind].part === "wheel"
     ? combination.map((number, k) => ({ value: String(k + 1), label: `wheel ${k + 1} (${faceText(number, profile)})` }))
-    : (["left", "right"] as const).map((side) => ({ value: side, label: `set from the ${side} only` }));
+    : (["left", "right"] as const).map((side) => ({ value: side, label: `set turning ${side} only` }));
 }
 
 /** Names of the fields in the form. */
