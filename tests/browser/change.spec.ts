@@ -7,22 +7,22 @@ import { expect, test } from "./page";
 test("a clean change by keyboard: key, new numbers, three proofs, then the door", async ({ page }) => {
   const change = new ChangePage(page, "three-wheel");
   await change.open();
-  await change.expectSaid(/^The present one, to the changing index: turn left, at least four arrivals at 38\.$/);
+  await change.expectSaid(/^Dial current, to the changing index: turn left, at least four arrivals at 38\.$/);
   const turnKey = change.bench.button("Turn the key");
   await expect(turnKey).toHaveAccessibleDescription("The key is not in the lock.");
   await change.press("Turn the key");
   await expect(change.refusal).toHaveText("The key is not in the lock.");
   await change.dialTo(change.present, change.index);
-  await change.expectSaid("Every wheel stands at the key port. Put the change key in.");
+  await change.expectSaid("Every wheel is at the key port. Insert the change key.");
   await change.press("Insert the key");
   await change.expectSaid("Turn the key.");
   await expect(turnKey).toHaveAccessibleDescription("");
   await change.press("Turn the key");
-  await change.expectSaid(/^The new one, to the changing index/);
+  await change.expectSaid(/^Dial new, to the changing index/);
   await change.press("Remove the key");
   await expect(change.refusal).toHaveText("A turned key cannot be taken out: turn it back first.");
   await change.dialTo(change.wanted, change.index);
-  await change.expectSaid("The new combination stands. Turn the key back.");
+  await change.expectSaid("The new combination is dialed. Turn the key back.");
   await change.press("Turn the key back");
   await change.press("Remove the key");
   await expect(change.headline).toHaveText("The combination is changed. To what, only a proof shows.");
@@ -78,7 +78,7 @@ test("an encoder lock changes nothing when the two dialings differ", async ({ pa
   await change.hand.turnBy(40);
   await change.hand.turnBy(-30);
   await change.draw(change.wanted);
-  await change.expectSaid(/^The new one again/);
+  await change.expectSaid(/^Dial new again/);
   await change.draw(change.wanted.map((number, k) => (k === 1 ? number + 4 : number)));
   await change.expectSaid(/^The two differed: nothing is changed\./);
   await expect(change.result).toContainText("the present combination still opens it");
@@ -106,7 +106,7 @@ test("a bolt held back cannot be spun off, and its door does not lock", async ({
   await change.press("Release the holdback");
   await hand.turnBy(500);
   await expect(told).toHaveText("Spun off: now the lock is secured.");
-  await expect(change.bench.say).toHaveText("Shown: held back it does not lock; spun off it does.");
+  await expect(change.bench.say).toHaveText("Done: held back, the door does not lock; spun off, it does.");
 });
 
 test.describe("on a phone", () => {
