@@ -6,8 +6,7 @@ import { LOCK, Zeroing, ZeroingHand } from "./zeroing";
 import { type ZeroingStep, zeroingArrows, zeroingPaths } from "./zeroingPaths";
 
 /** What the strip says of a side: beyond the readings wanted it only counts them. */
-const counted = (count: number, wanted: number) =>
-  count > wanted ? `${count} readings` : `${count} of ${wanted} readings`;
+const counted = (count: number, wanted: number) => (count > wanted ? `${count} stops` : `${count} of ${wanted} stops`);
 
 if (LOCK.kind !== "dial-encoder") throw new Error("the lock to be zeroed is a dial-encoder lock");
 const RULES = profileRules(LOCK);
@@ -34,7 +33,7 @@ const seenOn = (page: Page) =>
       pegs: document.querySelectorAll(".socket-peg").length,
       struck: document.querySelectorAll(".socket-refused").length,
       isRefused: last.startsWith("Not counted."),
-      refused: /refused so far (\d+)/.exec(document.querySelector("main")?.textContent ?? "")?.[1],
+      refused: /Not counted so far: (\d+)/.exec(document.querySelector("main")?.textContent ?? "")?.[1],
     };
   });
 
@@ -76,7 +75,7 @@ async function make(event: ZeroingEvent, { value }: ZeroingStep["from"], hand: Z
     case "series.restarted":
       return zeroing.button("This side again").click();
     case "series.reopened":
-      return zeroing.button(`One more reading ${event.side}`).click();
+      return zeroing.button(`One more stop ${event.side}`).click();
     case "zeroing.restarted":
       return zeroing.dial.press("r");
   }

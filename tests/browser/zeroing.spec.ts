@@ -37,12 +37,12 @@ async function takeSeries(zeroing: Zeroing, way: Way, index: 0 | 1): Promise<voi
     const spoken = await zeroing.deviation();
     await way.read();
     await expect(zeroing.last).toHaveText(
-      new RegExp(`^${name} reading ${count} of three accepted, (on zero|0\\.\\d+ (left|right) of zero)\\.$`),
+      new RegExp(`^${name} stop ${count} of three recorded, (on zero|0\\.\\d+ (left|right) of zero)\\.$`),
     );
     const told = placeOfWords((await zeroing.last.textContent()) ?? "");
     expect(Math.abs(told - spoken)).toBeLessThanOrEqual(0.101);
     expect(Math.abs(told)).toBeLessThanOrEqual(way.within);
-    await expect(zeroing.steps.nth(index + 1)).toContainText(`${k + 1} of 3 readings`);
+    await expect(zeroing.steps.nth(index + 1)).toContainText(`${k + 1} of 3 stops`);
     await expect(zeroing.page.locator(".socket-peg")).toHaveCount(3 * index + k + 1);
   }
 }
@@ -192,36 +192,34 @@ test.describe("the whole exercise: ring, both sides, the result, the proof and b
 const SENTENCES: readonly { readonly reason: Refusal; readonly says: (asked: Turn, other: Turn) => RegExp }[] = [
   {
     reason: "not-at-rest",
-    says: () =>
-      /^Not counted\. The dial was still moving: let it rest for 0\.4 seconds, and take another turn first\.$/,
+    says: () => /^Not counted\. The dial was still moving: make another turn, and let the dial rest for 0\.4 s\.$/,
   },
   {
     reason: "same-stop",
-    says: (asked) =>
-      new RegExp(`^Not counted\\. This stop has been read already: turn ${asked} once more round to zero\\.$`),
+    says: (asked) => new RegExp(`^Not counted\\. This stop is already recorded: turn ${asked} once more to zero\\.$`),
   },
   {
     reason: "wrong-way",
     says: (asked, other) =>
-      new RegExp(`^Not counted\\. You came onto zero turning ${other}: turn ${asked} onto it\\.$`),
+      new RegExp(`^Not counted\\. You came to zero turning ${other}: come to it turning ${asked}\\.$`),
   },
   {
     reason: "came-back",
     says: (asked) =>
       new RegExp(
-        `^Not counted\\. You turned back on the way: go round again, ${asked} alone for the last 25 graduations\\.$`,
+        `^Not counted\\. You turned back before zero: go round again, turning ${asked} only for the last 25 graduations\\.$`,
       ),
   },
   {
     reason: "too-short",
     says: (asked) =>
-      new RegExp(`^Not counted\\. Your turn ${asked} was too short: begin it at least 25 graduations before zero\\.$`),
+      new RegExp(`^Not counted\\. Your turn ${asked} was too short: start at least 25 graduations before zero\\.$`),
   },
   {
     reason: "off-the-mark",
     says: (asked) =>
       new RegExp(
-        `^Not counted\\. You stopped (2\\.9|3\\.0|3\\.1) left of zero, and 1\\.5 is the most that counts: go round again, ${asked}\\.$`,
+        `^Not counted\\. You stopped (2\\.9|3\\.0|3\\.1) left of zero, and stops within 1\\.5 graduations count: go round again, turning ${asked}\\.$`,
       ),
   },
 ];
@@ -237,18 +235,18 @@ test.describe("a refused reading", () => {
       for (const [index, { side, name }] of SIDES.entries()) {
         const other = index === 0 ? "left" : "right";
         await hand.take(side, 0);
-        await expect(zeroing.last).toHaveText(new RegExp(`^${name} reading one of three accepted`));
+        await expect(zeroing.last).toHaveText(new RegExp(`^${name} stop one of three recorded`));
 
         await hand.miss(reason, side);
         await expect(zeroing.last).toHaveText(says(side, other));
-        await expect(zeroing.steps.nth(index + 1)).toContainText("1 of 3 readings");
-        await expect(zeroing.panel).toContainText("refused so far 1");
+        await expect(zeroing.steps.nth(index + 1)).toContainText("1 of 3 stops");
+        await expect(zeroing.panel).toContainText("Not counted so far: 1");
         await expect(page.locator(".socket-refused")).toHaveCount(1);
 
         await hand.take(side, 0);
-        await expect(zeroing.last).toHaveText(new RegExp(`^${name} reading two of three accepted`));
+        await expect(zeroing.last).toHaveText(new RegExp(`^${name} stop two of three recorded`));
         await expect(page.locator(".socket-refused")).toHaveCount(0);
-        await expect(zeroing.panel).toContainText("refused so far 1");
+        await expect(zeroing.panel).toContainText("Not counted so far: 1");
         await hand.take(side, 0);
       }
       await expect(zeroing.state).toHaveText("The zero is set from both sides. Prove it.");
@@ -366,21 +364,21 @@ for (const [index, { side }] of SIDES.entries()) {
     await hand.clamp();
     if (side === "left") await hand.takeAll("right", [0, 0, 0]);
     await hand.takeAll(side, [1.2, -1.2, 1.2]);
-    await expect(zeroing.last).toHaveText(/reading three of three accepted, 1\.\d left of zero/);
+    await expect(zeroing.last).toHaveText(/stop three of three recorded, 1\.\d left of zero/);
     await hand.take(side, -1.2);
-    await expect(zeroing.last).toHaveText(/further reading four accepted, 1\.\d right of zero/);
+    await expect(zeroing.last).toHaveText(/extra stop four recorded, 1\.\d right of zero/);
     await hand.takeAll(side, [1.2, -1.2, 1.2, -1.2]);
     await expect(zeroing.state).toHaveText("The zero is not set.");
     await expect(zeroing.headline).toHaveText(
       new RegExp(
-        `^Not set: after eight readings from the ${side} the last three still lie 2\\.4 graduations apart, and 0\\.6 is allowed\\. Begin again, and come onto zero slower\\.$`,
+        `^Not set: after eight stops turning ${side}, the last three still lie 2\\.4 graduations apart; 0\\.6 is allowed\\. Start again, and come to zero more slowly\\.$`,
       ),
     );
     await expect(zeroing.readingButton).toBeDisabled();
     await expect(page.getByRole("tab", { name: "Prove it" })).toBeDisabled();
-    await expect(zeroing.steps.nth(index + 1)).toContainText("8 readings");
+    await expect(zeroing.steps.nth(index + 1)).toContainText("8 stops");
 
-    await zeroing.button("Begin again").click();
+    await zeroing.button("Start again").click();
     await expect(zeroing.state).toHaveText("Turn the ring until its index is under the line, then clamp it.");
     await hand.clamp();
     await hand.takeAll("right", [0, 0, 0]);
@@ -399,13 +397,13 @@ test("a side that is not shown yet to be good is reopened for one more reading",
   await hand.takeAll("left", [0.3, -0.2, 0.2]);
   await expect(zeroing.headline).toHaveText("Set, but not shown to be good yet.");
   for (const [index, { side, name }] of SIDES.entries()) {
-    await zeroing.button(`One more reading ${side}`).click();
+    await zeroing.button(`One more stop ${side}`).click();
     await expect(zeroing.steps.nth(index + 1)).toHaveAttribute("aria-current", "step");
-    await expect(zeroing.steps.nth(index + 1)).toContainText("3 of 4 readings");
+    await expect(zeroing.steps.nth(index + 1)).toContainText("3 of 4 stops");
     await expect(page.getByRole("tab", { name: "Prove it" })).toBeDisabled();
     await hand.take(side, 0);
-    await expect(zeroing.last).toHaveText(new RegExp(`^${name} further reading four accepted`));
+    await expect(zeroing.last).toHaveText(new RegExp(`^${name} extra stop four recorded`));
     await expect(zeroing.state).toHaveText("The zero is set from both sides. Prove it.");
-    await expect(zeroing.steps.nth(index + 1)).toContainText("4 of 4 readings");
+    await expect(zeroing.steps.nth(index + 1)).toContainText("4 of 4 stops");
   }
 });

@@ -22,7 +22,7 @@ const fine = (value: number) => `${value < 0 ? "−" : "+"}${Math.abs(value).toF
 function indexWords(truth: Graduations, { estimate, ci95 }: IndexErrorEstimate): string {
   const seen = `Index: ${fine(estimate)} off its true place, 95 % interval ${fine(ci95.low)} to ${fine(ci95.high)}; in truth ${fine(truth)}.`;
   return Math.abs(truth) > ASKEW
-    ? `${seen} The zero takes it in; a ring straightened later makes every stop that much off.`
+    ? `${seen} The zero compensates for this. If someone straightens the ring later, every stop is off by that much.`
     : seen;
 }
 
@@ -44,7 +44,7 @@ export function ZeroResultView({ session, now }: { readonly session: ZeroingSess
       <p className="zeroing-headline">{VERDICT_HEADLINE[worst]}</p>
       {worst === "reject" && (
         <button type="button" className="button" onClick={() => session.again()}>
-          Begin again
+          Start again
         </button>
       )}
       <ReadingsPlot
@@ -87,7 +87,7 @@ export function ZeroResultView({ session, now }: { readonly session: ZeroingSess
             {verdictWords(side, result[side], rules)}{" "}
             {result[side].verdict === "not shown yet" && accepted[side].length < rules.most && (
               <button type="button" className="button" onClick={() => session.reopen(side)}>
-                One more reading {side}
+                One more stop {side}
               </button>
             )}
           </li>

@@ -101,7 +101,7 @@ export function ZeroingHand(props: ZeroingHandProps) {
             last={session.last}
           />
         </Dial>
-        {state === "ringLoose" && (
+        {hasLoupe && state === "ringLoose" && (
           <div className="zeroing-loupe">
             <RingLoupe error={lock.indexError} />
           </div>
