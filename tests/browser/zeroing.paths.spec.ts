@@ -73,7 +73,7 @@ async function make(event: ZeroingEvent, { value }: ZeroingStep["from"], hand: Z
     case "reading.refused":
       return hand.miss(event.reason, asked);
     case "series.restarted":
-      return zeroing.button("This side again").click();
+      return zeroing.button("Restart this side").click();
     case "series.reopened":
       return zeroing.button(`One more stop ${event.side}`).click();
     case "zeroing.restarted":
