@@ -1,5 +1,6 @@
 import { canonicalJson } from "./canonicalJson";
 import { CHANGED, isSameHash } from "./hashedRecord";
+import { markingFigures } from "./marking/markingFigures";
 import { implausible } from "./record/plausible";
 import { type Recordings, replayedTries } from "./record/replayedTries";
 import { answersMisfit, planMisfit, rulesMisfit } from "./recordFit";
@@ -51,11 +52,19 @@ function notReplayed({ motions, tries }: SittingRecord, missing: readonly number
   return [`${placesText(missing)} ${has} not replayed.`];
 }
 
+const isSame = (one: unknown, other: unknown) => canonicalJson(one) === canonicalJson(other);
+
+/** Whether the marks follow from the tries: to the word, or in their figures where another version worded them. */
+function areMarksRight(record: SittingRecord, isOwn: boolean): boolean {
+  const again = markedAgain(record);
+  return isOwn ? isSame(again, record.marking) : isSame(markingFigures(again), markingFigures(record.marking));
+}
+
 /** What follows from the sheet of a record by the code of this version: a sentence for each thing that differs. */
-function madeBySheet(record: SittingRecord) {
-  const isMarkedRight = canonicalJson(markedAgain(record)) === canonicalJson(record.marking);
+function madeBySheet(record: SittingRecord, isOwn: boolean) {
+  const isMarkedRight = areMarksRight(record, isOwn);
   const hashes = record.sheet.stations.map((station) => sha256Hex(canonicalJson(stationProfile(station))));
-  const hasSameProfiles = canonicalJson(hashes) === canonicalJson(record.profileHashes);
+  const hasSameProfiles = isSame(hashes, record.profileHashes);
   const misfits = [planMisfit(record), answersMisfit(record)].filter((one) => one !== undefined);
   const sentences = [
     ...(isMarkedRight ? [] : ["The marks do not follow from the tries on record, by the rules of this version."]),
@@ -95,7 +104,8 @@ export function checkRecord(
   recordings: Recordings = NO_RECORDINGS,
 ): RecordCheck {
   const isUnchanged = isSameHash(sha256Hex(canonicalJson(record)), hash);
-  const { isMarkedRight, hasSameProfiles, misfits, sentences } = madeBySheet(record);
+  const isOwn = record.appVersion === appVersion;
+  const { isMarkedRight, hasSameProfiles, misfits, sentences } = madeBySheet(record, isOwn);
   const rules = rulesMisfit(record);
   const motions = replayedTries(record, recordings);
   const firm = [
@@ -106,7 +116,6 @@ export function checkRecord(
     ...motions.problems,
   ];
   const byVersion = [...sentences, ...motions.byVersion].filter((one) => !firm.includes(one));
-  const isOwn = record.appVersion === appVersion;
   return {
     isUnchanged,
     isMarkedRight,

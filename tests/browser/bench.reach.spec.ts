@@ -144,7 +144,7 @@ test.describe("a message", () => {
 test("the first Tab leads to a link that skips to the dial", async ({ bench, page }) => {
   await bench.open();
   await page.keyboard.press("Tab");
-  const skip = page.getByRole("button", { name: "Skip to the dial" });
+  const skip = page.getByRole("link", { name: "Skip to the dial" });
   await expect(skip).toBeFocused();
   await expect(skip).toBeInViewport({ ratio: 1 });
   await page.keyboard.press("Enter");

@@ -62,6 +62,7 @@ test("a sitting is in the logbook's list, is noted there, and opens again with i
   await sittings(page).getByRole("button").click();
   await expect(page.getByRole("textbox", { name: "Note" })).toHaveValue("Door stood open.");
   await page.getByRole("link", { name: "Open the result" }).click();
+  await expect(page.getByRole("button", { name: "Practice these misses" })).toBeVisible();
   await page.getByRole("button", { name: "Replay try 1" }).click();
   await expect(page.getByRole("region", { name: "Turn chart" })).toBeVisible();
   await page.getByRole("button", { name: "Check this record" }).click();

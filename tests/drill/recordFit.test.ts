@@ -198,12 +198,19 @@ describe("a record that another version made", () => {
   test("is not accused of other tries, answers, marks and locks; they are told beside, with the reason", async () => {
     const record = await sittingRecord({ ...facts, seed: 12 }, sha256);
     const profileHashes = record.profileHashes.map(() => "0".repeat(64));
-    const marking = { ...record.marking, reasons: ["as it was then"] };
+    const marking = { ...record.marking, verdict: "fail" as const };
     const { problems, unheld } = await checked({ ...record, profileHashes, marking });
     expect(problems).toEqual([]);
     expect(unheld[0]).toMatch(/^Version 0\.0\.9 made it, and this is version 0\.1\.0:.*not the record/);
     const differs = [/^The marks/, /^A lock/, /^Try \d is not/, /^Answer \d is to question/];
     expect(unheld.slice(1)).toEqual(differs.map((words) => expect.stringMatching(words)));
+  });
+
+  test("is not accused of the words that its version had for the same marks", async () => {
+    const record = await sittingRecord(facts, sha256);
+    const marks = record.marking.marks.map((mark) => ({ ...mark, says: "as it was said then" }));
+    const marking = { ...record.marking, reasons: ["as it was then"], marks };
+    expect(await checked({ ...record, marking })).toMatchObject({ isMarkedRight: true, problems: [], unheld: [] });
   });
 
   test("is found out by its hash and by the rules of its own sheet all the same", async () => {

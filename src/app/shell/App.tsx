@@ -3,7 +3,6 @@ import type { Help } from "../../dialing/advice";
 import { BenchScreen } from "../bench/BenchScreen";
 import { type BenchAddress, benchAddress } from "../bench/benchAddress";
 import { measureEvents } from "../bench/eventCost";
-import { SkipToDial } from "../dial/SkipToDial";
 import { NotSavedLine } from "../logbook/NotSavedLine";
 import { ErrorBoundary } from "./ErrorBoundary";
 import { fetchedLater } from "./fetchedLater";
@@ -121,9 +120,8 @@ export function App() {
 
   return (
     <>
-      <SkipToDial />
-      <SkipLink hasDial={page === "bench" || page === "zeroing"} />
       <header className="head">
+        <SkipLink hasDial={page === "bench" || page === "zeroing"} />
         <b className="head-name">Gatefall</b>
         <LinkRow label="Pages" links={PAGE_LINKS} current={page} />
         <div className="head-switches">

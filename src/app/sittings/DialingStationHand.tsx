@@ -3,10 +3,13 @@ import { stateInWords } from "../../dialing/dialingMachine";
 import { readingText } from "../../dialing/words";
 import { type Graduations, type Milliseconds, reading } from "../../lock/dial";
 import { AdviceLine } from "../bench/AdviceLine";
+import type { HubStrength } from "../bench/hubReading";
 import { StepStrip } from "../bench/StepStrip";
 import { lastTurn, spokenDial } from "../bench/spoken";
 import { TurnButtons } from "../bench/TurnButtons";
+import { useHubReading } from "../bench/useHubReading";
 import { Dial } from "../dial/Dial";
+import type { HubText } from "../dial/Hub";
 import { spokenReading } from "../dial/spokenReading";
 import type { DialingTry } from "./dialingTry";
 
@@ -29,10 +32,15 @@ const spokenOf = (one: DialingTry) => {
     : spokenReading(shownReading(one));
 };
 
-const hubOf = (one: DialingTry) => {
+/** The reading in the hub fades as it does on the bench. */
+const hubOf = (one: DialingTry, strength: HubStrength): HubText | null => {
   if (one.setup.station.help !== "full") return null;
   const turn = lastTurn(one.attempt);
-  return { reading: shownReading(one), note: turn === null ? "at rest" : `turning ${turn}` };
+  return {
+    reading: strength === "hidden" ? "" : shownReading(one),
+    note: turn === null ? "at rest" : `turning ${turn}`,
+    isFaint: strength === "faint",
+  };
 };
 
 /** The dial of a dialing try, with the help that the sheet gives and no way to begin again. */
@@ -40,6 +48,7 @@ export function DialingStationHand({ one, onTurn }: DialingStationHandProps) {
   const { attempt, state, setup, isEnded } = one;
   const { help } = setup.station;
   const { profile } = attempt;
+  const { strength } = useHubReading(help, null);
   const isSilent = isEnded || help === "silent";
   const advice = isEnded ? null : adviceFor(attempt, state, help);
   return (
@@ -56,7 +65,7 @@ export function DialingStationHand({ one, onTurn }: DialingStationHandProps) {
           windUp={one.windUp}
           spoken={spokenOf(one)}
           pointTo={help === "full" ? (advice?.turn ?? null) : null}
-          hub={hubOf(one)}
+          hub={hubOf(one, strength)}
           describedBy="sitting-keys"
           onTurn={onTurn}
         />

@@ -4,6 +4,7 @@ import { readSittingRecord } from "../../drill/record/readSittingRecord";
 import { messageOf } from "../shell/messageOf";
 import { CheckThis } from "./CheckRecord";
 import type { CurrentSitting } from "./currentSitting";
+import { PracticeMisses } from "./PracticeMisses";
 import { RecordResult } from "./RecordResult";
 import type { KeptRecord } from "./sittingShelf";
 import { useTryMotions } from "./useTryMotions";
@@ -36,6 +37,7 @@ function Shown({ current, kept, onLeave }: ShownProps) {
     <>
       <p className="sitting-title">{harmlessName(kept.record.sheet.title)}</p>
       <RecordResult kept={kept} motions={motions} given={current.shelf.answers}>
+        <PracticeMisses current={current} kept={kept} />
         {onLeave === undefined ? (
           <CheckThis kept={kept} motions={motions} />
         ) : (

@@ -110,7 +110,7 @@ export function TriesReview({ record, motions }: TriesReviewProps) {
   return (
     <section aria-label="Tries">
       <h2>
-        Tries <small>stop errors, zeros and sizes in graduations; plus ran past</small>
+        Tries <small>stop errors by number, zeros and sizes in graduations; plus ran past</small>
       </h2>
       <div className="sitting-table">
         <table>

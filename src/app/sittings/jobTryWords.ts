@@ -17,7 +17,7 @@ const listWords = (codes: readonly string[]) => codes.map(codeWords).join("; ") 
 const CHANGE_WORDS: Readonly<Record<ChangeTry["outcome"], string>> = {
   true: "opens as written",
   off: "opens, but not as written",
-  spoiled: "opens no more",
+  spoiled: "no longer opens",
   unchanged: "not changed",
 };
 
@@ -33,10 +33,10 @@ function changeWords({ outcome, proofs, faults }: ChangeTry): JobTryWords {
 
 function troubleWords({ condition, named, isNamedRight, sizeError, tries, measurements }: TroubleTry): JobTryWords {
   const truth = codeWords(condition ?? "unknown");
-  const guess = named === condition ? "guessed or misplaced" : "not found";
+  const guess = named === condition ? "guessed, or wrong place" : "not found";
   return {
     outcome: isNamedRight ? `named right: ${truth}` : `${guess}: ${truth}`,
-    stops: sizeError === null ? "–" : `size ${signedText(sizeError)}`,
+    stops: sizeError === null ? "–" : `size off by ${signedText(sizeError)}`,
     faults: `${counted(tries, "try", "tries")}, ${counted(measurements, "measurement", "measurements")}`,
   };
 }
@@ -44,8 +44,8 @@ function troubleWords({ condition, named, isNamedRight, sizeError, tries, measur
 function handoverWords({ isHandedOver, missing, faults, undone }: HandoverTry): JobTryWords {
   const signed = isHandedOver ? "handed over" : "not handed over";
   return {
-    outcome: missing.length === 0 ? signed : `${signed}; missing: ${listWords(missing)}`,
-    stops: `${undone} undone`,
+    outcome: missing.length === 0 ? signed : `${signed}; still missing: ${listWords(missing)}`,
+    stops: `${counted(undone, "step", "steps")} undone`,
     faults: listWords(faults.map(({ code }) => code)),
   };
 }

@@ -155,15 +155,15 @@ function measured(one: TryResult, station: Station): Pick<TryRow, "outcome" | "s
   if (one.kind === "dialing") {
     return {
       outcome: dialingOutcome(one, station),
-      stops: one.stopErrors.map((error) => (error === null ? "–" : signedText(error))).join("  "),
+      stops: one.stopErrors.map((error, k) => `${k + 1}: ${error === null ? "–" : signedText(error)}`).join(" · "),
       faults: one.faults.map(({ code, number }) => faultTitle(code, number)).join("; ") || "none",
     };
   }
   if (one.kind !== "zeroing") return jobMeasured(one, station);
   return {
     outcome: ZERO_WORDS[zeroShown(one, station)],
-    stops: `right ${meanText(one.means.right)}  left ${meanText(one.means.left)}`,
-    faults: `${one.refused} refused`,
+    stops: `turning right: ${meanText(one.means.right)} · turning left: ${meanText(one.means.left)}`,
+    faults: `${countWords(one.refused, "stop", "stops")} refused`,
   };
 }
 

@@ -38,16 +38,16 @@ export interface Judged {
 }
 
 const percent = (share: number) => `${(100 * share).toFixed(0)} %`;
-const percents = ({ low, high }: Interval) => `${percent(low)} to ${percent(high)}`;
+const percents = ({ low, high }: Interval) => `${percent(low)} and ${percent(high)}`;
 const graduations = (value: number) => `${(Math.round(value * 100) / 100).toFixed(2)}`;
-const NOTHING: Judged = { verdict: "not shown", value: null, says: "nothing to mark yet", sureness: "" };
+const NOTHING: Judged = { verdict: "not shown", value: null, says: "not enough to judge by yet", sureness: "" };
 
 /** Both intervals of a share, in words. */
 function shareSureness(successes: number, trials: number, level: number): string {
   if (trials === 0) return "";
   const wilson = percents(wilsonInterval(successes, trials, level));
   const exact = percents(clopperPearsonInterval(successes, trials, level));
-  return `${percent(level)} interval of the chance: ${wilson} (Wilson), ${exact} (Clopper-Pearson)`;
+  return `the true rate lies between ${wilson} (Wilson, ${percent(level)}) or ${exact} (Clopper-Pearson, ${percent(level)})`;
 }
 
 /** A count that must reach a limit; what is open may still reach it. */
@@ -75,7 +75,7 @@ const counted =
     return {
       verdict: reaches(right, open, criterion.limit),
       value: right,
-      says: `${right} of ${criterion.of} ${word}${openText(open)}; ${criterion.limit} asked`,
+      says: `${right} of ${criterion.of} ${word}${openText(open)}; at least ${criterion.limit} asked`,
       sureness: shareSureness(right, made.length, scheme.level),
     };
   };
@@ -90,7 +90,7 @@ const claimShown = (evidence: Evidence): Judged => {
   return {
     verdict: VERDICT_OF[shown],
     value: right / made.length,
-    says: `${right} of ${made.length} right: ${percent(criterion.claim.rate)} is ${shown} with ${percent(criterion.claim.confidence)} confidence`,
+    says: `${right} of ${made.length} right: a rate of ${percent(criterion.claim.rate)} is ${shown} with ${percent(criterion.claim.confidence)} confidence`,
     sureness: shareSureness(right, made.length, scheme.level),
   };
 };
@@ -111,8 +111,8 @@ const bias = (evidence: Evidence): Judged => {
   return {
     verdict: MEAN_VERDICT[conformanceVerdict(probability, scheme.risk)],
     value: sample.mean,
-    says: `mean ${graduations(sample.mean)} graduations over ${sample.count} stops; within ${criterion.limit} asked`,
-    sureness: `${percent(scheme.level)} interval ${graduations(low)} to ${graduations(high)}; within the limit with ${percent(probability)} probability`,
+    says: `mean ${graduations(sample.mean)} graduations over ${sample.count} stops; at most ${criterion.limit} either way asked`,
+    sureness: `the true mean lies between ${graduations(low)} and ${graduations(high)} (Student's t, ${percent(scheme.level)}), and within the limit with a probability of ${percent(probability)}`,
   };
 };
 
@@ -132,7 +132,7 @@ const stopSpread = (evidence: Evidence): Judged => {
     verdict: spreadVerdict(spreadInterval(sample, 1 - 2 * scheme.risk), criterion.limit),
     value: sample.standardDeviation,
     says: `spread ${graduations(sample.standardDeviation)} graduations over ${sample.count} stops; at most ${criterion.limit} asked`,
-    sureness: `${percent(scheme.level)} interval ${graduations(low)} to ${graduations(high)}`,
+    sureness: `the true spread lies between ${graduations(low)} and ${graduations(high)} (chi-squared, ${percent(scheme.level)})`,
   };
 };
 
@@ -146,7 +146,7 @@ const sizeError = ({ criterion, made, scheme }: Evidence): Judged => {
     verdict: MEAN_VERDICT[conformanceVerdict(probability, scheme.risk)],
     value: sample.mean,
     says: `sizes off by ${graduations(sample.mean)} graduations on average over ${sample.count}; at most ${criterion.limit} asked`,
-    sureness: `${percent(scheme.level)} interval ${graduations(Math.max(0, low))} to ${graduations(high)}; within the limit with ${percent(probability)} probability`,
+    sureness: `the true mean lies between ${graduations(Math.max(0, low))} and ${graduations(high)} (Student's t, ${percent(scheme.level)}), and within the limit with a probability of ${percent(probability)}`,
   };
 };
 
@@ -172,8 +172,8 @@ const zeros = ({ criterion, zeroed, station, open }: Evidence): Judged => {
   return {
     verdict: reaches(good, open + unclear, criterion.limit),
     value: good,
-    says: `${good} of ${criterion.of} zeros shown to be good${openText(open)}; ${criterion.limit} asked`,
-    sureness: unclear > 0 ? `${unclear} neither shown to be good nor bad: more readings are wanted` : "",
+    says: `${good} of ${criterion.of} zeros shown to be good${openText(open)}; at least ${criterion.limit} asked`,
+    sureness: unclear > 0 ? `${unclear} not shown either way: more stops are needed` : "",
   };
 };
 
@@ -183,7 +183,7 @@ const refusals = ({ criterion, zeroed, open }: Evidence): Judged => {
     // One try still open may bring any number of refusals.
     verdict: staysWithin(count, open > 0 ? Infinity : 0, criterion.limit),
     value: count,
-    says: `${count} readings refused; at most ${criterion.limit} allowed`,
+    says: `${count} stops refused; at most ${criterion.limit} allowed`,
     sureness: "",
   };
 };
@@ -197,11 +197,11 @@ const meanTime = ({ criterion, made, open, scheme }: Evidence): Judged => {
   return {
     verdict: open > 0 ? "not shown" : measured,
     value: average,
-    says: `${average.toFixed(1)} s a try over ${times.length}; at most ${criterion.limit} s asked`,
+    says: `${average.toFixed(1)} s a try on average, over ${times.length}; at most ${criterion.limit} s asked`,
     sureness:
       ends === undefined
         ? ""
-        : `${percent(scheme.level)} interval of the mean ${Math.max(0, ends.low).toFixed(1)} to ${ends.high.toFixed(1)} s`,
+        : `the true mean lies between ${Math.max(0, ends.low).toFixed(1)} and ${ends.high.toFixed(1)} s (Student's t, ${percent(scheme.level)})`,
   };
 };
 
@@ -210,7 +210,7 @@ const questionsRight = ({ criterion, answers, open, scheme }: Evidence): Judged 
   return {
     verdict: reaches(right, open, criterion.limit),
     value: right,
-    says: `${right} of ${criterion.of} answered right${openText(open)}; ${criterion.limit} asked`,
+    says: `${right} of ${criterion.of} answered right${openText(open)}; at least ${criterion.limit} asked`,
     sureness: shareSureness(right, answers.length, scheme.level),
   };
 };

@@ -75,7 +75,7 @@ const dialingAsks = (station: Station & { kind: "dialing" }): Asked[] => {
     [
       "stop-error-spread",
       marks.stopErrorSpread,
-      `The stop error spreads by at most ${marks.stopErrorSpread} graduations.`,
+      `The spread of the stop errors is at most ${marks.stopErrorSpread} graduations.`,
     ],
     faultyAsks(marks.faultyTries, repetitions),
     meanTimeAsks(marks.meanTime_s),
@@ -86,9 +86,9 @@ const zeroingAsks = ({ passMarks: marks, repetitions }: Station & { kind: "zeroi
   [
     "zeroed",
     marks.zeroed,
-    `At least ${marks.zeroed} of ${repetitions} zeros are shown to be good from both directions.`,
+    `At least ${marks.zeroed} of ${repetitions} zeros are shown to be good turning right and turning left.`,
   ],
-  ["refused", marks.refused, `At most ${marks.refused} readings are refused.`],
+  ["refused", marks.refused, `At most ${marks.refused} stops are refused.`],
   meanTimeAsks(marks.meanTime_s),
 ];
 
@@ -103,11 +103,11 @@ const changeAsks = ({ passMarks: marks, repetitions }: Station & { kind: "change
 ];
 
 const troubleAsks = ({ passMarks: marks, repetitions }: Station & { kind: "trouble" }): Asked[] => [
-  ["right", marks.right, `At least ${marks.right} of ${repetitions} conditions are named right.`],
+  ["right", marks.right, `At least ${marks.right} of ${repetitions} defects are named right.`],
   [
     "size-error",
     marks.sizeError,
-    `Where the condition is named right, the size told is off by at most ${marks.sizeError} graduations on average.`,
+    `Where the defect is named right, the size named is off by at most ${marks.sizeError} graduations on average.`,
   ],
   meanTimeAsks(marks.meanTime_s),
 ];
@@ -167,19 +167,25 @@ export function markingScheme(sheet: Sheet): MarkingScheme {
   return { criteria, level: LEVEL, risk: RISK };
 }
 
+const COUNTED =
+  "Counted. A try over the time limit or broken off does not count. The result says between which rates the true one lies (Wilson and Clopper-Pearson intervals).";
+const MEASURED =
+  "Measured. It passes or fails where the risk of a wrong verdict is at most 5 %; else the result is “not shown”";
+
+/** In plain words first; the method's name comes after, for those who want it. */
 const HOW: Readonly<Record<CriterionKind, string>> = {
-  "first-time": "counted; a try over the time limit or broken off does not count; Wilson and Clopper-Pearson intervals",
-  claim: "one-sided Clopper-Pearson bound",
-  "stop-error-bias": "Student's t; passes and fails at a risk of 5 %, else not shown",
-  "stop-error-spread": "chi-squared; passes and fails at a risk of 5 %, else not shown",
-  "faulty-tries": "counted",
-  zeroed: "each direction by the probability that its mean lies within tolerance (JCGM 106:2012)",
-  refused: "counted",
-  right: "counted; a try over the time limit or broken off does not count; Wilson and Clopper-Pearson intervals",
-  "size-error": "Student's t, one-sided; passes and fails at a risk of 5 %, else not shown",
-  clean: "counted; a run over the time limit or broken off does not count; Wilson and Clopper-Pearson intervals",
-  "mean-time": "measured",
-  questions: "counted",
+  "first-time": COUNTED,
+  claim: "Counted. It passes where a lower true rate would hardly bring so many (one-sided Clopper-Pearson bound).",
+  "stop-error-bias": `${MEASURED} (Student's t).`,
+  "stop-error-spread": `${MEASURED} (chi-squared).`,
+  "faulty-tries": "Counted.",
+  zeroed: "Each direction counts where its stops show that the mean is within tolerance (JCGM 106:2012).",
+  refused: "Counted.",
+  right: COUNTED,
+  "size-error": `${MEASURED} (Student's t, one-sided).`,
+  clean: COUNTED,
+  "mean-time": "Measured, over all tries that you end.",
+  questions: "Counted.",
 };
 
 /**

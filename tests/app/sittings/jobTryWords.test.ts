@@ -15,11 +15,11 @@ test.each([
   },
   {
     one: troubleTry({ station: 1, sizeError: -0.25 }),
-    row: ["Station 2, try 1", "named right: index slipped", "size −0.3", "2 tries, 4 measurements", "180.0 s"],
+    row: ["Station 2, try 1", "named right: index slipped", "size off by −0.3", "2 tries, 4 measurements", "180.0 s"],
   },
   {
     one: troubleTry({ station: 1, isNamedRight: false, sizeError: null }),
-    row: ["Station 2, try 1", "guessed or misplaced: index slipped", "–", "2 tries, 4 measurements", "180.0 s"],
+    row: ["Station 2, try 1", "guessed, or wrong place: index slipped", "–", "2 tries, 4 measurements", "180.0 s"],
   },
   {
     one: troubleTry({ station: 1, named: "lost-motion", isNamedRight: false, sizeError: null, tries: 1 }),
@@ -27,7 +27,7 @@ test.each([
   },
   {
     one: handoverTry({ station: 2, undone: 1 }),
-    row: ["Records room, try 1", "handed over", "1 undone", "none", "600.0 s"],
+    row: ["Records room, try 1", "handed over", "1 step undone", "none", "600.0 s"],
   },
   {
     one: handoverTry({
@@ -36,7 +36,13 @@ test.each([
       missing: ["way-out", "record"],
       faults: [{ code: "shut-in" }],
     }),
-    row: ["Records room, try 1", "not handed over; missing: way out; record", "0 undone", "shut in", "600.0 s"],
+    row: [
+      "Records room, try 1",
+      "not handed over; still missing: way out; record",
+      "0 steps undone",
+      "shut in",
+      "600.0 s",
+    ],
   },
   {
     one: handoverTry({ station: 2, isBrokenOff: true }),

@@ -80,16 +80,19 @@ describe("a try as a row", () => {
   const row = (one: TryResult) => Object.values(tryRow(one, sheet)).join(" | ");
 
   test.each<[TryResult, string]>([
-    [dialingTry(), "Station 1, try 1 | opened | +0.1  −0.3  +0.1 | none | 30.0 s"],
+    [dialingTry(), "Station 1, try 1 | opened | 1: +0.1 · 2: −0.3 · 3: +0.1 | none | 30.0 s"],
     [
       dialingTry({ opened: false, stopErrors: [0, 4, null], faults: [{ code: "ran-past", number: 2, size: 4 }] }),
-      "Station 1, try 1 | not right | 0.0  +4.0  – | ran past at number 2 | 30.0 s",
+      "Station 1, try 1 | not right | 1: 0.0 · 2: +4.0 · 3: – | ran past at number 2 | 30.0 s",
     ],
     [dialingTry({ isBrokenOff: true }), "Station 1, try 1 | lost to a reload | – | – | –"],
-    [zeroingTry({ station: 1 }), "Station 2, try 1 | shown to be good | right +0.1  left −0.1 | 0 refused | 90.0 s"],
+    [
+      zeroingTry({ station: 1 }),
+      "Station 2, try 1 | shown to be good | turning right: +0.1 · turning left: −0.1 | 0 stops refused | 90.0 s",
+    ],
     [
       zeroingTry({ station: 1, verdicts: { left: null, right: "accept" }, means: { left: null, right: 0 } }),
-      "Station 2, try 1 | not shown | right 0.0  left open | 0 refused | 90.0 s",
+      "Station 2, try 1 | not shown | turning right: 0.0 · turning left: open | 0 stops refused | 90.0 s",
     ],
   ])("%#", (one, text) => {
     expect(row(one)).toBe(text);

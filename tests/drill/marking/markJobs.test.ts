@@ -90,9 +90,11 @@ describe("changes", () => {
 
   test("tell how sure a count is", () => {
     const [mark] = marked(changeStation({ passMarks: { right: 3 } }), clean).marks;
-    expect(mark?.says).toBe("4 of 4 right; 3 asked");
+    expect(mark?.says).toBe("4 of 4 right; at least 3 asked");
     // Wilson, 4 of 4: n/(n + z^2) = 4/7.8415. Clopper-Pearson: 0.025^(1/4) = 0.3976.
-    expect(mark?.sureness).toBe("95 % interval of the chance: 51 % to 100 % (Wilson), 40 % to 100 % (Clopper-Pearson)");
+    expect(mark?.sureness).toBe(
+      "the true rate lies between 51 % and 100 % (Wilson, 95 %) or 40 % and 100 % (Clopper-Pearson, 95 %)",
+    );
   });
 });
 
@@ -132,7 +134,7 @@ describe("handovers", () => {
     const tries = [handoverTry({ missing: ["record"] }), handoverTry()];
     const { marks } = marked(handoverStation({ passMarks: { clean: 2, faultyTries: 0 } }), tries);
     expect(marks.map(({ verdict, says }) => [verdict, says])).toEqual([
-      ["fail", "1 of 2 clean; 2 asked"],
+      ["fail", "1 of 2 clean; at least 2 asked"],
       ["pass", "0 of 2 tries with a fault; at most 0 allowed"],
     ]);
   });
@@ -165,8 +167,8 @@ test("the scheme of a job says what is asked and how it is judged", () => {
     "Station 1: At least 3 of 4 changes open as written and are proved 3 times.",
     "Station 1: At most 1 of 4 tries have a fault.",
     "Station 1: A try takes at most 300 s on average.",
-    "Station 2: At least 5 of 6 conditions are named right.",
-    "Station 2: Where the condition is named right, the size told is off by at most 0.5 graduations on average.",
+    "Station 2: At least 5 of 6 defects are named right.",
+    "Station 2: Where the defect is named right, the size named is off by at most 0.5 graduations on average.",
     "Station 3: At least 1 of 2 handovers have nothing missing and no fault.",
   ]);
 });

@@ -33,17 +33,17 @@ describe("first-time openings, k of n", () => {
 
   // The scenario's sample results of twenty tries: 95 % Wilson intervals, rounded to whole percents.
   test.each([
-    { right: 20, interval: "84 % to 100 %" },
-    { right: 19, interval: "76 % to 99 %" },
-    { right: 17, interval: "64 % to 95 %" },
-    { right: 15, interval: "53 % to 89 %" },
-    { right: 12, interval: "39 % to 78 %" },
-    { right: 11, interval: "34 % to 74 %" },
+    { right: 20, interval: "84 % and 100 %" },
+    { right: 19, interval: "76 % and 99 %" },
+    { right: 17, interval: "64 % and 95 %" },
+    { right: 15, interval: "53 % and 89 %" },
+    { right: 12, interval: "39 % and 78 %" },
+    { right: 11, interval: "34 % and 74 %" },
   ])("$right of 20 says how sure it is: $interval", ({ right, interval }) => {
     const [mark] = marked(dialed({ firstTime: 17 }, 20), triesRight(right, 20)).marks;
-    expect(mark?.says).toBe(`${right} of 20 right; 17 asked`);
+    expect(mark?.says).toBe(`${right} of 20 right; at least 17 asked`);
     expect(mark?.sureness).toMatch(
-      new RegExp(`^95 % interval of the chance: ${interval} \\(Wilson\\), .* \\(Clopper-Pearson\\)$`),
+      new RegExp(`^the true rate lies between ${interval} \\(Wilson, 95 %\\) or .* \\(Clopper-Pearson, 95 %\\)$`),
     );
   });
 
@@ -111,7 +111,7 @@ describe("stop errors", () => {
   test("none measured, nothing shown", () => {
     const tries = triesRight(3, 3, { stopErrors: [null, null, null] });
     const { verdict, marks } = marked(dialed({ stopErrorBias: 1, stopErrorSpread: 1 }, 3), tries);
-    expect([verdict, marks[0]?.value, marks[0]?.says]).toEqual(["not shown", null, "nothing to mark yet"]);
+    expect([verdict, marks[0]?.value, marks[0]?.says]).toEqual(["not shown", null, "not enough to judge by yet"]);
   });
 });
 
@@ -212,7 +212,7 @@ describe("the verdict of the whole", () => {
     const { verdict, reasons } = marked(sheet, triesRight(2, 2));
     expect(verdict).toBe("fail");
     expect(reasons).toEqual([
-      "Three wheels: A try takes at most 10 s on average. Missed: 30.0 s a try over 2; at most 10 s asked.",
+      "Three wheels: A try takes at most 10 s on average. Missed: 30.0 s a try on average, over 2; at most 10 s asked.",
     ]);
   });
 
@@ -221,7 +221,7 @@ describe("the verdict of the whole", () => {
     const { verdict, reasons } = marked(sheet, triesRight(2, 2));
     expect(verdict).toBe("not shown");
     expect(reasons).toEqual([
-      "Station 1: The tries show 90 % with 90 % confidence. Not shown: 2 of 2 right: 90 % is not shown with 90 % confidence.",
+      "Station 1: The tries show 90 % with 90 % confidence. Not shown: 2 of 2 right: a rate of 90 % is not shown with 90 % confidence.",
     ]);
     expect(marked(dialed({}, 2), triesRight(2, 2))).toEqual({
       verdict: "not shown",
