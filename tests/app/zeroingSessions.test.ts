@@ -53,7 +53,8 @@ describe("a zeroing exercise", () => {
     for (const off of [0.4, 0.45, 0.5, 0.4, 0.45, 0.5]) stopAt(off);
     const { left } = session.memory.accepted;
     const { estimate } = indexErrorEstimate(left.map(({ cam, deviation }) => cam - deviation));
-    expect(estimate).toBeCloseTo(session.lock.indexError, 9);
+    // Positions are whole millionths of a graduation.
+    expect(Math.abs(estimate - session.lock.indexError)).toBeLessThanOrEqual(1e-6);
   });
 });
 

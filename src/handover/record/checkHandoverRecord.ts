@@ -6,7 +6,7 @@ import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { isInRange } from "../run/mountingHeight";
 import { REQUIRED_PROOFS } from "../run/proofs";
 import { type HandoverRecord, parseHandoverRecord } from "./handoverRecord";
-import { CHANGE_EVENTS, CHANGE_SOURCE, nextChangeDue } from "./nextChange";
+import { CHANGE_EVENTS, CHANGE_SOURCE, CHANGE_WORDS_OF_0_2, nextChangeDue } from "./nextChange";
 import { recordProblems } from "./recordForm";
 
 /** Name of the format, and what such a record is called. */
@@ -51,7 +51,7 @@ function misfits(record: HandoverRecord): readonly string[] {
     [record.duration_ms >= 0, `The duration of ${record.duration_ms} milliseconds is none.`],
     [SHIPPED_PROFILES.some(({ id }) => id === profileId), `The lock "${profileId}" is none that this version has.`],
     [
-      rules === [NOTICE, CHANGE_SOURCE, ...CHANGE_EVENTS].join(),
+      [[CHANGE_SOURCE, ...CHANGE_EVENTS], CHANGE_WORDS_OF_0_2].some((words) => rules === [NOTICE, ...words].join()),
       "Its notice, or when the combination is changed, is not as this version writes it.",
     ],
   ];

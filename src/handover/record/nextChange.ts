@@ -11,6 +11,16 @@ export const CHANGE_EVENTS: readonly string[] = [
 export const CHANGE_SOURCE =
   "5 CFR 1312.25 (rev. 1 Jan 2001), the rule of one federal office, as an example; local rules decide";
 
+/** How version 0.2.0 wrote both into a record. */
+export const CHANGE_WORDS_OF_0_2: readonly string[] = [
+  "5 CFR 1312.25 (rev. 1 Jan 2001), as an example; local rules decide",
+  "The lock is placed in use.",
+  "Somebody who holds the combination no longer needs access.",
+  "The combination may have become known.",
+  "The lock is taken out of service.",
+  "A year has passed.",
+];
+
 const DAYS_IN_FEBRUARY = 28;
 
 /** Whether a text is a calendar date that exists, as YYYY-MM-DD. */

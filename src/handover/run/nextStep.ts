@@ -22,6 +22,12 @@ interface Rule extends NextStep {
 /** The first rule that holds says what comes next. Trouble comes first, then the job in its order. */
 const RULES: readonly Rule[] = [
   {
+    when: all("entry.lockedOut", "escape.shutIn"),
+    group: "Door",
+    say: "Someone is shut inside, and the lock does not open. Have the door opened by force, at once.",
+    on: "door.opened",
+  },
+  {
     when: all("door.shut", "escape.shutIn"),
     group: "Lock",
     say: "Dial the lock open: someone is shut inside.",

@@ -210,6 +210,15 @@ test("a bolt that comes back by turning on is no proof", () => {
   expect(session.told?.words).toContain("That proves nothing");
 });
 
+test("a door shut on a bolt that is back is told truly: it is not locked", () => {
+  const door = watched({ profile: shippedProfile("three-wheel"), seed: 7, isHandsOff: true });
+  door.session.zeroing.turnRing(-door.session.zeroing.lock.indexError);
+  door.session.dialBySimulation("trainee", 0);
+  door.session.act({ type: "door.shut" }, 0);
+  expect(door.session.told?.consequences.join(" ")).toContain("the door is not locked");
+  holdAgainstLock(door);
+});
+
 test("the claims above were met", () => {
   for (const claim of ["locked out", TURN.source, "turning the dial on does not open it", "the door is not locked"])
     expect(met.get(claim) ?? 0, claim).toBeGreaterThan(0);

@@ -60,7 +60,7 @@ describe("the form", () => {
     ] as const) {
       const [problem] = recordProblems({ ...FORM, [field]: "it is 38 71 26" }, SECRETS, false);
       expect(problem).toMatchObject({ code: "combination", field });
-      expect(problem?.words).toMatch(/^All numbers of the combination are .* never what it is\. Take one/);
+      expect(problem?.words).toMatch(/^All numbers of the combination are .* never what it is\. Take out one/);
     }
   });
 
