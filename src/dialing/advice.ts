@@ -137,7 +137,7 @@ const wrongWay = (scene: Scene): Advice => ({
 
 /** What the first fault was, in its own first sentence. */
 const firstCause = (attempt: HandledLock): string => {
-  const sentence = tellFaults(attempt)[0]?.message.match(/^.*?[^0-9]\.(?= |$)/)?.[0] ?? "";
+  const sentence = tellFaults(attempt)[0]?.message.match(/^.*?\.(?= |$)/)?.[0] ?? "";
   return sentence.replace(/\.$/, "");
 };
 

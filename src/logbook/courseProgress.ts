@@ -1,5 +1,29 @@
+import { DrillError } from "../drill/drillError";
+import { readSittingRecord } from "../drill/record/readSittingRecord";
 import type { Lesson } from "../drill/sheet/course";
+import { sheetSha256 } from "../drill/sheet/sheetFingerprint";
 import type { SittingRecord } from "./records";
+
+/** What of a sitting says that a lesson is done. */
+export interface SatSheet {
+  readonly title: string;
+  /** SHA-256 of what counts in the sheet that was sat, 64 hexadecimal digits. */
+  readonly sheetSha256: string;
+  /** Milliseconds since 1970. */
+  readonly startedAt: number;
+}
+
+/** The sheet of a sitting that was finished, by its own record; null where it was not, or where no record can be read. */
+export function finishedSheet({ state, body, startedAt }: SittingRecord): SatSheet | null {
+  if (state !== "finished") return null;
+  try {
+    const { sheet } = readSittingRecord(body).record;
+    return { title: sheet.title, sheetSha256: sheetSha256(sheet), startedAt };
+  } catch (error) {
+    if (error instanceof DrillError) return null;
+    throw error;
+  }
+}
 
 /** A lesson, and whether this person has been through it. */
 export interface LessonState {
@@ -17,18 +41,17 @@ export interface CourseProgress {
 }
 
 /**
- * How far someone is. A lesson is done once a sitting of its sheet was finished, whatever the verdict: a mark to find the
- * way by, and nothing is locked.
+ * How far someone is. A lesson is done once its very sheet was sat to the end, whatever the verdict: a mark to find the way
+ * by, and nothing is locked. An eased sheet of the same title is not the lesson.
  *
- * @param sittings - of one person, in any order
+ * @param finished - sheets of one person's finished sittings, in any order
  */
-export function courseProgress(
-  course: readonly Lesson[],
-  sittings: readonly Pick<SittingRecord, "title" | "state" | "startedAt">[],
-): CourseProgress {
+export function courseProgress(course: readonly Lesson[], finished: readonly SatSheet[]): CourseProgress {
   const lessons = course.map((lesson) => {
-    const times = sittings
-      .filter(({ title, state }) => state === "finished" && title === lesson.sheet.title)
+    const { title } = lesson.sheet;
+    const sha256 = sheetSha256(lesson.sheet);
+    const times = finished
+      .filter((sat) => sat.title === title && sat.sheetSha256 === sha256)
       .map(({ startedAt }) => startedAt);
     return { lesson, doneAt: times.length === 0 ? null : Math.min(...times) };
   });

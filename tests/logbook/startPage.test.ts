@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { parseSheet } from "../../src/drill/sheet/parseSheet";
+import type { Sheet } from "../../src/drill/sheet/sheet";
+import { sheetSha256 } from "../../src/drill/sheet/sheetFingerprint";
 import { SHIPPED_COURSE } from "../../src/drill/sheet/shippedCourse";
 import { sittingPlan } from "../../src/drill/sittingPlan";
 import { courseProgress } from "../../src/logbook/courseProgress";
@@ -9,11 +11,12 @@ import { whatNext } from "../../src/logbook/whatNext";
 import { anAttempt, NOON, stopsOf } from "../support/logbookRecords";
 
 const DAY = 86_400_000;
-const sat = (title: string, state: "running" | "finished" | "broken-off", startedAt = NOON) => ({
-  title,
-  state,
-  startedAt,
-});
+const lessonSheet = (title: string) => {
+  const found = SHIPPED_COURSE.find(({ sheet }) => sheet.title === title);
+  if (found === undefined) throw new Error(`no lesson ${title}`);
+  return found.sheet;
+};
+const sat = (sheet: Sheet, startedAt = NOON) => ({ title: sheet.title, sheetSha256: sheetSha256(sheet), startedAt });
 
 describe("how far someone is in the course", () => {
   test("a newcomer begins at lesson 1", () => {
@@ -22,14 +25,14 @@ describe("how far someone is in the course", () => {
     expect(done).toBe(0);
   });
 
-  test("a finished sitting of its sheet marks a lesson, one under way or broken off does not", () => {
+  test("a finished sitting of its sheet marks a lesson; an eased sheet of its title, or one like it, does not", () => {
+    const eased = lessonSheet("Past it");
     const { lessons, next, done } = courseProgress(SHIPPED_COURSE, [
-      sat("Round and round", "finished", NOON + DAY),
-      sat("Round and round", "finished", NOON),
-      sat("Three, not four", "broken-off"),
-      sat("Past it", "running"),
-      sat("Talk to me", "finished"),
-      sat("A sheet of the instructor's", "finished"),
+      sat(lessonSheet("Round and round"), NOON + DAY),
+      sat(lessonSheet("Round and round"), NOON),
+      sat({ ...eased, stations: eased.stations.map((one) => ({ ...one, repetitions: 1 })) }),
+      sat({ ...lessonSheet("Three, not four"), title: "A sheet of the instructor's" }),
+      sat(lessonSheet("Talk to me")),
     ]);
     expect(lessons.flatMap(({ lesson, doneAt }) => (doneAt === null ? [] : [[lesson.number, doneAt]]))).toEqual([
       [1, NOON],
@@ -40,7 +43,7 @@ describe("how far someone is in the course", () => {
   });
 
   test("after the last lesson there is no next one", () => {
-    const all = SHIPPED_COURSE.map(({ sheet }) => sat(sheet.title, "finished"));
+    const all = SHIPPED_COURSE.map(({ sheet }) => sat(sheet));
     expect(courseProgress(SHIPPED_COURSE, all)).toMatchObject({ next: null, done: SHIPPED_COURSE.length });
   });
 });

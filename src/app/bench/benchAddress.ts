@@ -53,6 +53,19 @@ export function benchAddress(
   return { setup, chance, problems };
 }
 
+/** Names that a bench address may have, those to type first first. */
+const SETTINGS = ["profile", "combination", "help", "dial", "seed", "measure"];
+const TYPED = SETTINGS.slice(0, -1);
+
+/** What to say of each name in a bench address that the bench does not know, such as a misspelled one. */
+export const unknownSettings = (query: URLSearchParams): readonly string[] =>
+  [...new Set(query.keys())]
+    .filter((name) => !SETTINGS.includes(name))
+    .map(
+      (name) =>
+        `The address has “${name}”, which is not a setting of the bench. Use ${TYPED.slice(0, -1).join(", ")} or ${TYPED.at(-1)}.`,
+    );
+
 /** What to say of a part of the address that asks for something there is not. */
 function unknown(query: URLSearchParams, part: string, what: string, used: string, known: readonly string[]): string[] {
   const asked = query.get(part);

@@ -1,5 +1,6 @@
 import { memo } from "react";
 import type { Attempt } from "../../dialing/attempt";
+import { WordLink } from "../words/WordLink";
 import { CutawayFrame } from "./CutawayFrame";
 import { cutawayView } from "./cutawayView";
 import { boltWords, type Figures } from "./cutawayWords";
@@ -11,7 +12,7 @@ export function EncoderInside({ attempt }: { attempt: Attempt; version: number; 
   const view = cutawayView(attempt);
   const registers = encoderRegisters(attempt);
   return (
-    <CutawayFrame>
+    <CutawayFrame words={<WordLink word="encoder-lock">encoder lock</WordLink>}>
       <div className="cutaway-picture">
         <EncoderPicture view={view} />
         <div className="cutaway-registers" aria-hidden="true">

@@ -1,10 +1,18 @@
 import { useMemo } from "react";
+import { WordLink } from "../words/WordLink";
 import { CutawayFrame } from "./CutawayFrame";
 import { type CutawayKey, type CutawayLock, cutawayView } from "./cutawayView";
 import { type Figures, keySentence, leverSentences, wheelSentence } from "./cutawayWords";
 import { PackLabels } from "./PackLabels";
 import { PackPicture } from "./PackPicture";
 import { packScene } from "./packScene";
+
+const PACK_WORDS = (
+  <>
+    <WordLink word="gate">gate</WordLink>
+    <WordLink word="fence">fence</WordLink>
+  </>
+);
 
 interface PackInsideProps {
   /** Changes in place: a new `version` is what makes React look again. */
@@ -21,7 +29,7 @@ export function PackInside({ attempt, changeKey = null, figures = "all" }: PackI
   const count = view.wheels.length;
   const scene = useMemo(() => packScene(count), [count]);
   return (
-    <CutawayFrame>
+    <CutawayFrame words={PACK_WORDS}>
       <div className="cutaway-picture" data-columns={columnsKind(count)}>
         <PackPicture view={view} scene={scene} changeKey={changeKey} />
         <PackLabels view={view} scene={scene} figures={figures} />

@@ -9,6 +9,8 @@ import { focusHeading } from "../sheets/focusHeading";
 import { FilesButton } from "../shell/FileButton";
 import { Sheet } from "../shell/Sheet";
 import { useDroppedFiles } from "../shell/useDroppedFiles";
+import { WordLink } from "../words/WordLink";
+import { WordsHere } from "../words/WordsHere";
 import type { ClassDesk } from "./classDesk";
 import { type ClassView, deskSentence, fileSentence } from "./classView";
 
@@ -169,7 +171,13 @@ export function DeskFiles({ desk, view }: DeskProps & { readonly view: ClassView
   const count = desk.files.length;
   return (
     <section className="figure desk-shelf" data-over={isOver || undefined} aria-labelledby="desk-files">
-      <h2 id="desk-files">Logbooks of the class</h2>
+      <div className="with-words">
+        <h2 id="desk-files">Logbooks of the class</h2>
+        <WordsHere>
+          <WordLink word="stop-error">stop error</WordLink>
+          <WordLink word="sitting">sitting</WordLink>
+        </WordsHere>
+      </div>
       {count === 0 ? <HowTo /> : <p>{deskSentence(view, count)}</p>}
       <p className="desk-soft">{STAYS}</p>
       <AddBar desk={desk} />

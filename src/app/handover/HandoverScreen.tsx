@@ -1,6 +1,8 @@
 import type { Chance } from "../../statistics/chance";
 import { fetchedLater } from "../shell/fetchedLater";
 import { LinkRow } from "../shell/LinkRow";
+import { WordLink } from "../words/WordLink";
+import { WordsHere } from "../words/WordsHere";
 import "../shell/workplace.css";
 import "./handover.css";
 
@@ -35,6 +37,11 @@ export function HandoverScreen(props: HandoverViewProps) {
     <main className="handover">
       <h1 className="visually-hidden">Handover</h1>
       <LinkRow className="handover-views" label="Parts of the handover" links={LINKS} current={view} />
+      <WordsHere>
+        <WordLink word="holdback">holdback</WordLink>
+        <WordLink word="egress">egress</WordLink>
+        <WordLink word="change-key">change key</WordLink>
+      </WordsHere>
       <div className="handover-part">
         <View {...props} />
       </div>

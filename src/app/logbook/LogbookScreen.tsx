@@ -1,5 +1,7 @@
 import { useRef } from "react";
 import { fetchedLater } from "../shell/fetchedLater";
+import { WordLink } from "../words/WordLink";
+import { WordsHere } from "../words/WordsHere";
 import { AttemptsView } from "./AttemptsView";
 import type { CurrentLogbook } from "./currentLogbook";
 import { KeepingLine } from "./KeepingLine";
@@ -99,6 +101,10 @@ export function LogbookScreen({ asked }: { readonly asked: string | null }) {
               </a>
             ))}
           </nav>
+          <WordsHere>
+            <WordLink word="stop-error">stop error</WordLink>
+            <WordLink word="arrival">arrival</WordLink>
+          </WordsHere>
           <ViewOf current={current} view={view} onPeople={() => heading.current?.focus()} />
         </>
       )}

@@ -45,6 +45,13 @@ export class AttemptKeeping {
     this.flushed = bench.version;
   }
 
+  /** What a reload would end, a sentence; null where nothing is under way that is worth a word. */
+  get endedByReload(): string | null {
+    const { attempt, outcome } = this.bench;
+    if (outcome !== null || turned(attempt) < attempt.profile.graduations) return null;
+    return "The attempt you are dialing ends. It stays in your logbook as unfinished.";
+  }
+
   /** Looks after every change of the bench. @param now - milliseconds since 1970 */
   look(now: number): void {
     const { attempt, outcome } = this.bench;

@@ -3,6 +3,7 @@ import type { Milliseconds } from "../../lock/dial";
 import type { BenchSession } from "../bench/benchSession";
 import { newId } from "../shell/newId";
 import { onPageLeft } from "../shell/onPageLeft";
+import { watchWork } from "../shell/underWay";
 import type { ZeroingSession } from "../zeroing/zeroingSession";
 import { AttemptKeeping } from "./attemptKeeping";
 import type { AttemptNote } from "./attemptNote";
@@ -43,7 +44,7 @@ export function useKeptAttempts(session: BenchSession): void {
       openUp();
       watched.look(Date.now());
     };
-    const ends = [session.subscribe(look), onPageLeft(flush)];
+    const ends = [session.subscribe(look), onPageLeft(flush), watchWork(() => watched.endedByReload)];
     return () => {
       clearInterval(timer);
       for (const end of ends) end();

@@ -3,6 +3,8 @@ import type { Sheet } from "../../drill/sheet/sheet";
 import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
 import type { SheetRecord } from "../../logbook/records";
 import { FileButton } from "../shell/FileButton";
+import { WordLink } from "../words/WordLink";
+import { WordsHere } from "../words/WordsHere";
 import { focusHeading } from "./focusHeading";
 import { blankSheet, copiedSheet } from "./newSheet";
 import { readDraft } from "./readDraft";
@@ -152,6 +154,9 @@ export function Shelf({ shelf, onTake, problem }: ShelfProps) {
         <h1 className="sheets-heading" tabIndex={-1}>
           Drill sheets
         </h1>
+        <WordsHere>
+          <WordLink word="drill-sheet">drill sheet</WordLink>
+        </WordsHere>
         <button type="button" className="button primary" onClick={() => onTake(blankSheet())}>
           New sheet
         </button>

@@ -1,10 +1,12 @@
 import { useEffect, useMemo, useState } from "react";
 import type { Help } from "../../dialing/advice";
 import { BenchScreen } from "../bench/BenchScreen";
-import { type BenchAddress, benchAddress } from "../bench/benchAddress";
+import { type BenchAddress, benchAddress, unknownSettings } from "../bench/benchAddress";
 import { measureEvents } from "../bench/eventCost";
 import { NotSavedLine } from "../logbook/NotSavedLine";
+import { AddressProblems } from "./AddressProblems";
 import { ErrorBoundary } from "./ErrorBoundary";
+import { fetchAtIdle } from "./fetchAtIdle";
 import { fetchedLater } from "./fetchedLater";
 import { LinkRow } from "./LinkRow";
 import { newSeed } from "./newSeed";
@@ -52,8 +54,10 @@ const LogbookScreen = fetchedLater(async () => {
 const DeskScreen = fetchedLater(async () => (await import("../desk/DeskScreen")).DeskScreen, EMPTY);
 
 // Where a visit without an address begins: asked for while the rest of the app is still read.
-const StartScreen = fetchedLater(async () => (await import("../start/StartScreen")).StartScreen, EMPTY);
-const WordsScreen = fetchedLater(async () => (await import("../words/WordsScreen")).WordsScreen, EMPTY);
+const fetchStart = async () => (await import("../start/StartScreen")).StartScreen;
+const fetchWords = async () => (await import("../words/WordsScreen")).WordsScreen;
+const StartScreen = fetchedLater(fetchStart, EMPTY);
+const WordsScreen = fetchedLater(fetchWords, EMPTY);
 
 const SWITCH = ["off", "on"] as const;
 
@@ -113,8 +117,13 @@ export function App() {
   const address = useMemo(() => {
     const help: Help = "full";
     measureEvents(route.query.get("measure") === "on");
-    return benchAddress(route.query, { help, seed });
-  }, [route.query, seed]);
+    const read = benchAddress(route.query, { help, seed });
+    // Other pages have settings of their own.
+    const unknown = route.path === "bench" ? unknownSettings(route.query) : [];
+    return { ...read, problems: [...unknown, ...read.problems] };
+  }, [route.path, route.query, seed]);
+
+  useEffect(() => fetchAtIdle([fetchStart, fetchWords]), []);
 
   const page = PAGES.find(({ path }) => path === route.path)?.path ?? "start";
 
@@ -138,11 +147,7 @@ export function App() {
           </button>
         </div>
       </header>
-      {page !== "bench" && address.problems[0] !== undefined && (
-        <p className="head-problem" role="alert">
-          {address.problems[0]}
-        </p>
-      )}
+      {page !== "bench" && <AddressProblems problems={address.problems} />}
       <ErrorBoundary place={`${page}?${route.query}`}>
         <Page page={page} address={address} query={route.query} hasSound={sound === "on"} />
       </ErrorBoundary>

@@ -6,7 +6,7 @@ const works = new Set<Tell>();
 /** Has a kind of work asked for what a reload would end. @returns stops asking */
 export function watchWork(tell: Tell): () => void {
   works.add(tell);
-  return () => works.delete(tell);
+  return () => void works.delete(tell);
 }
 
 /** What a reload of this page would end now, a sentence each. */

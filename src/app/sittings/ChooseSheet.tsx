@@ -2,6 +2,8 @@ import { type FormEvent, useState } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { clockText, dayText } from "../logbook/attemptRows";
 import { messageOf } from "../shell/messageOf";
+import { WordLink } from "../words/WordLink";
+import { WordsHere } from "../words/WordsHere";
 import { CheckRecord } from "./CheckRecord";
 import type { CurrentSitting } from "./currentSitting";
 import { SaveRecord } from "./SaveRecord";
@@ -85,9 +87,15 @@ export function ChooseSheet({ current, problem, onChoose }: ChooseSheetProps) {
         </p>
       )}
       <section aria-label="Choose a sheet">
-        <h2>
-          Choose a sheet <small>each is a timed self-test; the sheet sets how much help you get</small>
-        </h2>
+        <div className="with-words">
+          <h2>
+            Choose a sheet <small>each is a timed self-test; the sheet sets how much help you get</small>
+          </h2>
+          <WordsHere>
+            <WordLink word="sitting">sitting</WordLink>
+            <WordLink word="verdict">not shown</WordLink>
+          </WordsHere>
+        </div>
         <SheetsToSit onChoose={onChoose} />
         <LinkForm onChoose={onChoose} />
       </section>

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo } from "react";
+import { useCallback, useEffect, useMemo, useState } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { focusHeading } from "../sheets/focusHeading";
 import { messageOf } from "../shell/messageOf";
@@ -45,12 +45,19 @@ function leave(current: CurrentSitting): void {
 /** A link asks for a sheet while another sitting is here: says what goes first, and that nothing is ended by the link. */
 function Elsewhere({ asked, current }: { readonly asked: Sheet | null; readonly current: CurrentSitting }) {
   const { session } = current;
+  const [closed, setClosed] = useState<Sheet | null>(null);
+  if (closed === asked) return null;
   if (asked === null || session === null || current.isFree || session.sheet.title === asked.title) return null;
   const next = session.isOver ? "Press Done below" : "Finish it or break it off";
   return (
-    <p className="told-box sitting-elsewhere" role="status">
-      You asked for "{asked.title}", but "{session.sheet.title}" is still here. {next}, then open the link again.
-    </p>
+    <div className="told-box sitting-elsewhere">
+      <p role="status">
+        You asked for "{asked.title}", but "{session.sheet.title}" is still here. {next}, then open the link again.
+      </p>
+      <button type="button" className="button" aria-label="Close this message" onClick={() => setClosed(asked)}>
+        Close
+      </button>
+    </div>
   );
 }
 

@@ -1,5 +1,5 @@
 import { SHIPPED_COURSE } from "../../drill/sheet/shippedCourse";
-import { type CourseProgress, courseProgress } from "../../logbook/courseProgress";
+import { type CourseProgress, courseProgress, finishedSheet } from "../../logbook/courseProgress";
 import { type DailyPractice, dailyPractice } from "../../logbook/dailyPractice";
 import { type NumberToBeat, numberToBeat } from "../../logbook/numberToBeat";
 import { toldAttempts, toldJobs } from "../../logbook/toldTries";
@@ -43,7 +43,10 @@ export async function startData({ logbook }: CurrentLogbook): Promise<StartData>
   const next = whatNext(attempts, declarations.filter(isOwn), now.getTime(), now.getTimezoneOffset(), jobs);
   return {
     name: person.name,
-    progress: courseProgress(SHIPPED_COURSE, own),
+    progress: courseProgress(
+      SHIPPED_COURSE,
+      own.map(finishedSheet).filter((one) => one !== null),
+    ),
     daily: dailyPractice(next),
     toBeat: numberToBeat(attempts),
     isReturning: attempts.length > 0 || jobs.length > 0 || own.length > 0,

@@ -26,13 +26,12 @@ export function dailyAddress({ sheet }: DailyPractice): string | null {
   return "hash" in link ? link.hash : null;
 }
 
-/** What today's practice is made of. */
+/** What today's practice is made of, in its order. */
 export function dailyWords({ misses, skills }: DailyPractice): string {
-  const parts = [
-    ...(misses > 0 ? [`${count(misses, "miss", "misses")} to make good`] : []),
-    ...(skills > 0 ? [`${count(skills, "try", "tries")} at what is due or not shown yet`] : []),
-  ];
-  return `${parts.join(", and ")}.`;
+  const due = `${count(skills, "try", "tries")} at what is due or not shown yet.`;
+  if (misses === 0) return due;
+  const first = `Your latest misses first: ${count(misses, "try", "tries")}.`;
+  return skills === 0 ? first : `${first} Then ${due}`;
 }
 
 /** The number to beat, as a number with its unit, and what it is of. */

@@ -1,5 +1,7 @@
 import { useRef } from "react";
 import type { Milliseconds } from "../../lock/dial";
+import { WordLink } from "../words/WordLink";
+import { WordsHere } from "../words/WordsHere";
 import { ChartPlot } from "./ChartPlot";
 import { positionText } from "./chartWords";
 import { Readout } from "./Readout";
@@ -31,9 +33,15 @@ export function TurnChart(props: Props) {
   const isEmpty = attempt.reader.runs.length === 0;
   return (
     <section ref={chart} className="turn-chart" aria-label="Turn chart">
-      <h2>
-        Turn chart <small>dial reading across, turns down</small>
-      </h2>
+      <div className="with-words">
+        <h2>
+          Turn chart <small>dial reading across, turns down</small>
+        </h2>
+        <WordsHere>
+          <WordLink word="arrival">arrival</WordLink>
+          <WordLink word="spin-off">spin off</WordLink>
+        </WordsHere>
+      </div>
       <div className="turn-chart-frame" ref={frame}>
         {size !== null && <ChartPlot {...plot} />}
         {isEmpty && <p className="turn-chart-empty">Turn the dial. Its path is drawn here.</p>}

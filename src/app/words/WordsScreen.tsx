@@ -51,7 +51,9 @@ function Topic({ title, words, lessons }: TopicPlace) {
         ))}
         .
       </p>
-      {lessons.length > 0 && (
+      {lessons.length === 0 ? (
+        <p className="words-lessons">No lesson practices this yet. Learn it from these words and the lock’s papers.</p>
+      ) : (
         <p className="words-lessons">
           Practice it:{" "}
           {SHIPPED_COURSE.filter(({ sheet }) => lessons.includes(sheet.title)).map(({ number, sheet }, k) => (

@@ -2,6 +2,8 @@ import type { Turn } from "../../lock/dial";
 import { settlingSpread } from "../../zeroing/zeroingMachine";
 import { notSetWords, seriesWords } from "../../zeroing/zeroWords";
 import { focusDial } from "../dial/focusDial";
+import { WordLink } from "../words/WordLink";
+import { WordsHere } from "../words/WordsHere";
 import { lastWords } from "./lastWords";
 import { indexPlace } from "./RingControls";
 import { ZeroResultView } from "./ZeroResultView";
@@ -98,9 +100,15 @@ export function SetZeroPanel({ session, now }: { readonly session: ZeroingSessio
   const { asked, state } = session;
   return (
     <section className="panel zeroing-panel" aria-label="Set zero">
-      <h2>
-        Set zero <small>{TITLES[state]}</small>
-      </h2>
+      <div className="with-words">
+        <h2>
+          Set zero <small>{TITLES[state]}</small>
+        </h2>
+        <WordsHere>
+          <WordLink word="zero">zero</WordLink>
+          <WordLink word="lost-motion">lost motion</WordLink>
+        </WordsHere>
+      </div>
       <p>{WHAT_FOR}</p>
       <p className="zeroing-last" role="status" data-testid="zeroing-last">
         {lastWords(session)}

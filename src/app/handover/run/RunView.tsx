@@ -3,7 +3,9 @@ import { flushSync } from "react-dom";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { HandoverNotes } from "../../logbook/handoverNotes";
 import { useKeptJobs } from "../../logbook/useKeptJobs";
+import { useLogbook } from "../../logbook/useLogbook";
 import { onPageLeft } from "../../shell/onPageLeft";
+import { watchWork } from "../../shell/underWay";
 import { useStore } from "../../zeroing/useZeroing";
 import type { HandoverViewProps } from "../HandoverScreen";
 import { Debrief } from "./Debrief";
@@ -49,6 +51,21 @@ async function firstRun(props: HandoverViewProps): Promise<ShownRun | null> {
   const session = kept === null ? new HandoverSession(asked, null, keep) : resumedRun(kept, asked, keep);
   if (problem !== null) session.tell(noted(problem));
   return { session, keeper };
+}
+
+/** Says, before a reload, what becomes of a handover that has begun. */
+function useToldBeforeReload(session: HandoverSession | null): void {
+  const problem = useLogbook()?.logbook.problem ?? null;
+  useEffect(
+    () =>
+      watchWork(() => {
+        if (session === null || !session.isBegun || session.run.isHandedOver) return null;
+        return problem === null
+          ? "The handover you are in is saved. Open Handover again, and you go on where you left it."
+          : "The handover you are in may be lost, because this browser does not store it.";
+      }),
+    [session, problem],
+  );
 }
 
 /** Keeps the run in hand when the page is left, for another page of ours too. */
@@ -123,6 +140,7 @@ function useShownRun(props: HandoverViewProps) {
 export function RunView(props: HandoverViewProps) {
   const { shown, show, count } = useShownRun(props);
   useKeptAtLeaving(shown?.session ?? null);
+  useToldBeforeReload(shown?.session ?? null);
   if (shown === null) return <p className="run-note">Looking for a saved handover …</p>;
   const start = (setup: RunSetup) => {
     if (!shown.session.run.isHandedOver) shown.keeper.discard();

@@ -1,0 +1,15 @@
+import { BenchMessage } from "../bench/BenchMessage";
+import { useMessages } from "../bench/useMessages";
+
+/** All that is wrong with the address of a page other than the bench, which says it itself; each can be closed. */
+export function AddressProblems({ problems }: { readonly problems: readonly string[] }) {
+  const { texts, close } = useMessages(problems);
+  if (texts.length === 0) return null;
+  return (
+    <div className="head-problems">
+      {texts.map((text) => (
+        <BenchMessage key={text} text={text} onClose={() => close(text)} />
+      ))}
+    </div>
+  );
+}
