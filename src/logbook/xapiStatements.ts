@@ -46,11 +46,15 @@ function contextOf(parts: OwnParts, sittings: ReadonlyMap<string, StatedSitting>
  * Every statement has an id that is made of its record, so that a second upload duplicates nothing.
  *
  * @param appVersion - the version that checks the records of sittings
+ * @param stated - the sittings of this logbook whose records check; they are checked here where this is left out
  */
-export function xapiStatements(contents: LogbookContents, appVersion: string): XapiStatement[] {
-  const { people, sittings } = contents.records;
+export function xapiStatements(
+  contents: LogbookContents,
+  appVersion: string,
+  stated: readonly StatedSitting[] = contents.records.sittings.flatMap((one) => statedSitting(one, appVersion) ?? []),
+): XapiStatement[] {
+  const { people } = contents.records;
   const names = new Map(people.map(({ id, name }) => [id, name]));
-  const stated = sittings.flatMap((one) => statedSitting(one, appVersion) ?? []);
   const byId = new Map(stated.map((one) => [one.sitting.id, one]));
   const statements = partsOf(contents, stated).map(
     (parts): XapiStatement => ({

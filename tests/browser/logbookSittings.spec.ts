@@ -72,9 +72,9 @@ test("a sitting is in the logbook's list, is noted there, and opens again with i
   await page.goto("#/sittings");
   await expect(page.getByRole("region", { name: "Earlier sittings" })).toContainText("Dial and zero");
   await page.goto("#/logbook");
-  await page.getByRole("button", { name: "Delete Trainee" }).click();
-  await page.getByRole("button", { name: "Delete Trainee and all records" }).click();
-  await expect(page.getByRole("button", { name: "Delete Trainee" })).toHaveCount(0);
+  await page.getByRole("button", { name: "Delete Orrin" }).click();
+  await page.getByRole("button", { name: "Delete Orrin and all records" }).click();
+  await expect(page.getByRole("button", { name: "Delete Orrin" })).toHaveCount(0);
   await page.goto("#/sittings");
   await expect(page.getByText("No sitting has ended in this browser yet.")).toBeVisible();
 });

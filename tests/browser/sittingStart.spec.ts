@@ -126,6 +126,34 @@ test("where there is no pause the clock runs on over a reload, whose length is o
   expect(record?.worked_ms).toBeGreaterThan(record?.breaks?.[0]?.length_ms ?? Infinity);
 });
 
+test("a machine that slept is no pause where there is none: its time counts and is on record", async ({ page }) => {
+  await start(page, sheetWith({ pauseAllowed: false }));
+  await page.keyboard.press("ArrowLeft");
+  await page.evaluate(() => {
+    const now = Date.now.bind(Date);
+    Date.now = () => now() + 300_000;
+  });
+  await expect(page.getByRole("timer")).toHaveText(/^5:\d\d/);
+  await breakOff(page);
+  await expect(page.getByRole("region", { name: "Record" })).toContainText(/forward 5:00 at 0:/);
+  const [record] = await records(page, 1);
+  expect(record?.clockJumps).toHaveLength(1);
+  expect(record?.worked_ms).toBeGreaterThan(300_000);
+});
+
+test("on a phone who sits and the clock stay in view while the dial is", async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  const task = "Take the written combination from the card. ".repeat(12).trim();
+  const sheet = sheetWith();
+  await start(page, { ...sheet, stations: sheet.stations.map((one) => ({ ...one, task })) });
+  const dial = page.getByRole("slider", { name: "Dial" });
+  await dial.evaluate((element) => element.scrollIntoView({ block: "end" }));
+  await expect(dial).toBeInViewport({ ratio: 0.9 });
+  await expect(page.getByText("Candidate: Orrin")).toBeInViewport({ ratio: 1 });
+  await expect(page.getByRole("timer")).toBeInViewport({ ratio: 1 });
+  expect(await violations(page)).toEqual([]);
+});
+
 test("what a sitting missed is practiced from its result, and the record stays", async ({ page }) => {
   await start(page, sheetWith());
   await dialIt(page, [0, 4]);

@@ -3,7 +3,7 @@ import { harmlessName } from "../../drill/harmlessText";
 import { removeDemo, wholeLogbook } from "../../logbook/wholeLogbook";
 import { CsvMarkChoice, useCsvMark } from "./CsvMarkChoice";
 import type { CurrentLogbook } from "./currentLogbook";
-import { EXPORTS, type ExportKind, exportFile } from "./exportFiles";
+import { EXPORTS, type ExportKind, exportFileInSlices } from "./exportFiles";
 import { countText } from "./figures/numbers";
 import { ImportPanel } from "./ImportPanel";
 import { loadDemo } from "./loadDemo";
@@ -15,12 +15,13 @@ import "./charts/charts.css";
 function ExportPanel({ current }: { readonly current: CurrentLogbook }) {
   const { person, logbook } = current;
   const [isOwn, setOwn] = useState(false);
-  const { told, act } = useDoing();
+  const { told, act, say } = useDoing();
   const [mark, setMark] = useCsvMark();
   const personId = isOwn && person !== null ? person.id : null;
   const save = (kind: ExportKind) =>
     act(async () => {
-      const file = exportFile(kind, await wholeLogbook(logbook), { personId, now: Date.now(), csv: mark });
+      const setting = { personId, now: Date.now(), csv: mark };
+      const file = await exportFileInSlices(kind, await wholeLogbook(logbook), setting, say);
       saveFile(file);
       return file.told;
     });

@@ -5,12 +5,14 @@ import { jobsCsv } from "../../logbook/jobsCsv";
 import { contentsOf, type LogbookContents } from "../../logbook/logbookContents";
 import { writeLogbookFile } from "../../logbook/logbookFile";
 import { sittingsCsv } from "../../logbook/sittingsCsv";
+import type { StatedSitting } from "../../logbook/xapi/sittingStatements";
 import { xapiStatements } from "../../logbook/xapiStatements";
 import { zeroingsCsv } from "../../logbook/zeroingsCsv";
 import { fileNameOf } from "../shell/fileName";
 import { APP_VERSION } from "../sittings/appVersion";
 import { type CsvMark, csvFileText } from "./csvFile";
 import { countText } from "./figures/numbers";
+import { statedInSlices } from "./statedInSlices";
 
 /** A kind of file that a logbook can be saved as. */
 export type ExportKind = "logbook" | "attempts" | "jobs" | "zeroings" | "sittings" | "dictionary" | "replay" | "xapi";
@@ -74,8 +76,8 @@ function replayLines(contents: LogbookContents): Written {
   return { ending: "jsonl", what: "replay", text, told: `Saved ${countText(written, "attempt")}.${aside}` };
 }
 
-function statements(contents: LogbookContents): Written {
-  const all = xapiStatements(contents, APP_VERSION);
+function statements(contents: LogbookContents, stated?: readonly StatedSitting[]): Written {
+  const all = xapiStatements(contents, APP_VERSION, stated);
   return { ending: "json", text: JSON.stringify(all, null, 1), told: `Saved ${countText(all.length, "statement")}.` };
 }
 
@@ -94,7 +96,7 @@ const WRITERS: Readonly<Record<ExportKind, (contents: LogbookContents, now: numb
     return { ...rows(text, text.trimEnd().split("\n").length - 1, "column"), what: "columns" };
   },
   replay: replayLines,
-  xapi: statements,
+  xapi: (contents) => statements(contents),
 };
 
 /** What is asked of an export beside its kind. */
@@ -106,14 +108,37 @@ export interface ExportSetting {
   readonly csv?: CsvMark;
 }
 
+const partOf = (contents: LogbookContents, personId: string | null) =>
+  personId === null ? contents : contentsOf(new Set([personId]), contents);
+
 /** A logbook, or one person's part of it, as a file. */
-export function exportFile(
+export function exportFile(kind: ExportKind, contents: LogbookContents, setting: ExportSetting): ExportFile {
+  const part = partOf(contents, setting.personId);
+  return fileOf(kind, part, WRITERS[kind](part, setting.now), setting);
+}
+
+/**
+ * The same without holding the page: statements take every sitting to be checked, one slice of work each.
+ *
+ * @param say - told how far it is, a sentence
+ */
+export async function exportFileInSlices(
   kind: ExportKind,
   contents: LogbookContents,
-  { personId, now, csv = "plain" }: ExportSetting,
+  setting: ExportSetting,
+  say: (progress: string) => void,
+): Promise<ExportFile> {
+  if (kind !== "xapi") return exportFile(kind, contents, setting);
+  const part = partOf(contents, setting.personId);
+  return fileOf(kind, part, statements(part, await statedInSlices(part.records.sittings, say)), setting);
+}
+
+function fileOf(
+  kind: ExportKind,
+  part: LogbookContents,
+  { ending, what = kind, text, told }: Written,
+  { now, csv = "plain" }: ExportSetting,
 ): ExportFile {
-  const part = personId === null ? contents : contentsOf(new Set([personId]), contents);
-  const { ending, what = kind, text, told } = WRITERS[kind](part, now);
   const person = part.records.people.length === 1 ? part.records.people[0]?.name : null;
   return {
     name: fileNameOf({ what, person: kind === "dictionary" ? null : person, at: now, ending }),

@@ -4,7 +4,7 @@ import type { AnswerGiven } from "../../drill/questions/questionDifficulty";
 import { sheetFingerprint } from "../../drill/sheet/sheetFingerprint";
 import { stationName } from "../../drill/sheet/stationName";
 import type { SittingBreak } from "../../drill/sittingMachine";
-import { markedAgain, NOTICE, type SittingRecord } from "../../drill/sittingRecord";
+import { type ClockJump, markedAgain, NOTICE, type SittingRecord } from "../../drill/sittingRecord";
 import type { Motion } from "../../logbook/traceCodec";
 import { messageOf } from "../shell/messageOf";
 import { APP_VERSION } from "./appVersion";
@@ -96,6 +96,13 @@ function breakText(count: number, kind: SittingBreak["kind"], breaks: SittingRec
   return length === 0 ? String(count) : `${count}, ${clockText(length)} in all`;
 }
 
+/** How far the machine's clock jumped, and when: it was set, or the machine slept. */
+const jumpText = ({ at_ms, by_ms }: ClockJump) =>
+  `${by_ms < 0 ? "back" : "forward"} ${clockText(Math.abs(by_ms))} at ${clockText(at_ms)}`;
+
+const jumpsText = (jumps: SittingRecord["clockJumps"] = []) =>
+  jumps.length === 0 ? "none" : `${jumps.map(jumpText).join("; ")} (the clock was set, or the machine slept)`;
+
 const SEEDS = {
   drawn: "drawn for this sitting",
   sheet: "set by the sheet",
@@ -112,6 +119,7 @@ function Provenance({ kept }: { readonly kept: KeptRecord }) {
     ["worked", clockText(record.worked_ms)],
     ["pauses", breakText(record.pauses, "pause", record.breaks)],
     ["reloads", breakText(record.interruptions, "reload", record.breaks)],
+    ["clock jumps", record.clockJumps === undefined ? "not recorded" : jumpsText(record.clockJumps)],
     ["seed", record.seedFrom === undefined ? `${record.seed}` : `${record.seed}, ${SEEDS[record.seedFrom]}`],
     ["version", record.appVersion],
     ...record.sheet.stations.map(

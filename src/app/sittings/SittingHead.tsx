@@ -11,18 +11,32 @@ function seedWords({ seedFrom }: SittingSession): string | null {
     : null;
 }
 
-/** Who sits, and whether the sitting is one that can be repeated. */
-export function SittingHead({ session }: { readonly session: SittingSession }) {
-  const { person } = session;
+interface SittingHeadProps {
+  readonly session: SittingSession;
+}
+
+/** Who sits; nothing where nobody is named. */
+export function Candidate({ session: { person } }: SittingHeadProps) {
+  if (person === null) return null;
+  return (
+    <p className="sitting-person">
+      Candidate: <b>{harmlessName(person)}</b>
+    </p>
+  );
+}
+
+/** Says where a sitting can be repeated. */
+export function SeedLine({ session }: SittingHeadProps) {
   const seed = seedWords(session);
+  return seed === null ? null : <p className="sitting-soft sitting-seed">{seed}</p>;
+}
+
+/** Who sits, and whether the sitting is one that can be repeated. */
+export function SittingHead({ session }: SittingHeadProps) {
   return (
     <>
-      {person !== null && (
-        <p className="sitting-person">
-          Candidate: <b>{harmlessName(person)}</b>
-        </p>
-      )}
-      {seed !== null && <p className="sitting-soft sitting-seed">{seed}</p>}
+      <Candidate session={session} />
+      <SeedLine session={session} />
     </>
   );
 }

@@ -4,7 +4,7 @@ import { weightWords } from "../dial/weightWords";
 import { spanText } from "../sheets/sheetWords";
 import { BreakOff } from "./BreakOff";
 import { SittingClock } from "./SittingClock";
-import { SittingHead } from "./SittingHead";
+import { Candidate, SeedLine } from "./SittingHead";
 import type { SittingSession } from "./sittingSession";
 import { pageTime } from "./steadyTime";
 import type { TryInHand } from "./tryInHand";
@@ -56,8 +56,11 @@ export function SittingPanel({ session, one }: SittingPanelProps) {
           try {session.tryIndex + 1} of {session.tries.length}
         </small>
       </h2>
-      <SittingHead session={session} />
-      <SittingClock session={session} />
+      <div className="sitting-bar">
+        <Candidate session={session} />
+        <SittingClock session={session} />
+      </div>
+      <SeedLine session={session} />
       <p className="sitting-title">{stationName(station, one.setup.plan.station)}</p>
       {station.task !== undefined && <p>{station.task}</p>}
       <p className="sitting-soft">{conditionWords(one)}</p>

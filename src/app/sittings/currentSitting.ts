@@ -232,8 +232,12 @@ export class CurrentSitting extends Store {
     this.changed();
   }
 
-  private tick(now: number): void {
-    this.session?.noteJump(pageTime.takeJump(), now);
+  private tick(noticed: number): void {
+    const jump = pageTime.takeJump();
+    this.session?.noteJump(jump, noticed);
+    // A machine that sleeps is no pause where the sheet allows none.
+    if (this.session?.plan.pauseAllowed === false) pageTime.catchUp(jump);
+    const now = pageTime.now();
     this.session?.tick(now, pageTime.wall());
     this.keepInHand(now);
   }

@@ -11,6 +11,9 @@ export interface TimeSources {
 /** A wall clock is trimmed by little all the time; more than this is a jump, milliseconds. */
 const JUMP: Milliseconds = 2000;
 
+/** A page that was suspended for less is not worth a word, milliseconds. */
+const SUSPENDED: Milliseconds = 10_000;
+
 /**
  * The time that a sitting goes by: it begins as the clock on the wall and then goes on steadily, whatever becomes of
  * that. From one page to the next only the wall can tell; there it never goes back.
@@ -46,6 +49,22 @@ export class SteadyTime {
     if (Math.abs(by) < JUMP) return 0;
     this.drift = drift;
     return Math.round(by);
+  }
+
+  /**
+   * Takes in a jump that may have been a machine asleep: in some browsers the steady clock stops with it.
+   *
+   * A clock that was set back and is put right again jumps forward too; that much is never taken in.
+   *
+   * @param jump - as `takeJump` gave it
+   * @returns how much time was taken in, 0 for none
+   */
+  catchUp(jump: Milliseconds): Milliseconds {
+    const missed = Math.min(jump, this.drift);
+    if (missed <= SUSPENDED) return 0;
+    this.origin += missed;
+    this.drift -= missed;
+    return missed;
   }
 
   /**

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
-import { EXPORTS, exportFile } from "../../../src/app/logbook/exportFiles";
+import { EXPORTS, exportFile, exportFileInSlices } from "../../../src/app/logbook/exportFiles";
 import { readLogbookFile } from "../../../src/logbook/logbookFile";
+import { keptSitting } from "../../support/keptRecord";
 import { anAttempt, aPerson, contents, NOON } from "../../support/logbookRecords";
 
 const logbook = contents(
@@ -24,6 +25,19 @@ test("a whole logbook can be read back, and one person's part has nobody else in
   const own = readLogbookFile(exportFile("logbook", logbook, { personId: "mibsy", now: NOON }).text);
   expect(own.records.people.map(({ id }) => id)).toEqual(["mibsy"]);
   expect(own.records.attempts.map(({ id }) => id)).toEqual(["b"]);
+});
+
+test("statements check one sitting after the other, tell how far it is, and let the page work in between", async () => {
+  const sittings = [await keptSitting("s1"), await keptSitting("s2"), await keptSitting("s3")];
+  const book = { ...logbook, records: { ...logbook.records, sittings } };
+  const setting = { personId: null, now: NOON };
+  const told: string[] = [];
+  const sliced = await exportFileInSlices("xapi", book, setting, (progress) => {
+    told.push(progress);
+    setTimeout(() => told.push("the page worked"), 0);
+  });
+  expect(told).toEqual([1, 2, 3].flatMap((place) => [`Checking sitting ${place} of 3 …`, "the page worked"]));
+  expect(sliced).toEqual(exportFile("xapi", book, setting));
 });
 
 test("replay lines tell what was left out", () => {

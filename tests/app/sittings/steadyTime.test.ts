@@ -25,6 +25,33 @@ test("goes on steadily when the clock is set back or forward, and notices each j
   expect([time.takeJump(), time.takeJump()]).toEqual([7_200_000, 0]);
 });
 
+test("a machine that slept has its time taken in, once, and a short nap has not", () => {
+  const { at, time, goOn } = clocks(1_000_000);
+  goOn(5000);
+  at.wall += 300_000;
+  expect(time.catchUp(time.takeJump())).toBe(300_000);
+  expect(time.now()).toBe(1_305_000);
+  goOn(1000);
+  expect([time.takeJump(), time.now()]).toEqual([0, 1_306_000]);
+  at.wall += 9000;
+  expect(time.catchUp(time.takeJump())).toBe(0);
+  expect(time.now()).toBe(1_306_000);
+});
+
+test("a clock that is set back, and put right again, brings no time", () => {
+  const { at, time } = clocks(10_000_000);
+  at.wall -= 3_600_000;
+  expect(time.catchUp(time.takeJump())).toBe(0);
+  at.wall += 3_600_000;
+  expect(time.catchUp(time.takeJump())).toBe(0);
+  expect(time.now()).toBe(10_000_000);
+  at.wall -= 3_600_000;
+  time.catchUp(time.takeJump());
+  at.wall += 3_660_000;
+  expect(time.catchUp(time.takeJump())).toBe(60_000);
+  expect(time.now()).toBe(10_060_000);
+});
+
 test("a clock that is trimmed by little has not jumped", () => {
   const { at, time } = clocks(0);
   at.wall += 900;
