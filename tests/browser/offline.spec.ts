@@ -60,11 +60,33 @@ test.describe("after the first visit", () => {
     }
   });
 
+  test("the start of a new version says first what becomes of an attempt or a handover", async ({ page }) => {
+    const server = await serveBuilt();
+    try {
+      await page.goto(`${server.address}#/bench?seed=5`);
+      await page.getByRole("button", { name: "Close" }).click();
+      await page.getByRole("button", { name: "Left by one turn" }).click();
+      await page.getByRole("button", { name: "Left by one turn" }).click();
+      server.renew();
+      await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
+      await page.getByRole("button", { name: "Start it now" }).click();
+      const asked = page.getByRole("dialog", { name: "Start the new version now?" });
+      await expect(asked).toContainText("The attempt you are dialing ends. It stays in your logbook as unfinished.");
+      await asked.getByRole("button", { name: "Not now" }).click();
+      await page.getByRole("link", { name: "Handover" }).click();
+      await page.getByRole("button", { name: "Measure the height" }).click();
+      await page.getByRole("button", { name: "Start it now" }).click();
+      await expect(asked).toContainText("The handover you are in is saved. Open Handover again");
+    } finally {
+      await server.close();
+    }
+  });
+
   test("the start of a new version says first what it would end of a sitting, and can be put off", async ({ page }) => {
     const server = await serveBuilt();
     try {
       await page.goto(`${server.address}#/bench`);
-      await page.getByRole("button", { name: "Good" }).click();
+      await page.getByRole("button", { name: "Close" }).click();
       await page.goto(`${server.address}#/sittings?sheet=round-and-round`);
       await startHere(page);
       await page.keyboard.press("ArrowLeft");
