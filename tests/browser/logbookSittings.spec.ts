@@ -76,7 +76,7 @@ test("a sitting is in the logbook's list, is noted there, and opens again with i
   await page.getByRole("button", { name: "Delete Orrin and all records" }).click();
   await expect(page.getByRole("button", { name: "Delete Orrin" })).toHaveCount(0);
   await page.goto("#/sittings");
-  await expect(page.getByText("No sitting has ended in this browser yet.")).toBeVisible();
+  await expect(page.getByText("No earlier sittings in this browser.")).toBeVisible();
 });
 
 test("an attempt is noted in the logbook, and is found by its tags after a reload", async ({ page, bench }) => {

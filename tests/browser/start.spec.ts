@@ -73,7 +73,7 @@ test("the Tab key first offers to skip the head, to the dial where there is one"
   await expect(page).toHaveURL(/#\/start$/);
   for (const path of ["bench", "zeroing"]) {
     await page.goto(`#/${path}`);
-    const dial = page.getByRole("slider").first();
+    const dial = page.getByRole("slider", { name: "Dial" });
     await expect(dial).toBeVisible();
     const link = page.getByRole("link", { name: "Skip to the dial" });
     // The bench puts the focus on its dial by itself; here it comes from above.
