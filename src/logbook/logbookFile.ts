@@ -100,7 +100,7 @@ function withEveryPerson(contents: LogbookContents, remarks: Remarks): LogbookCo
   for (const id of missingOwners(contents).keys()) {
     const name = whole.records.people.find((one) => one.id === id)?.name;
     remarks.add(
-      `The file has records of the person with the id "${id}" and not the person. They come in under the name "${name}"; a person with this id who is here already keeps the name.`,
+      `The file has records of a person with the id "${id}" but not that person. They are saved under the name "${name}"; if a person with this id is here already, that name stays.`,
     );
   }
   return whole;

@@ -20,7 +20,7 @@ export function practiceOrder(progress: number): PracticeOrder {
 /** Why that order, in a sentence. */
 export const ORDER_REASONS: Readonly<Record<PracticeOrder, string>> = {
   blocked: "One lock many times in a row, until it begins to open.",
-  serial: "The locks in turn: a little harder, and you keep it longer.",
+  serial: "The locks in turn: a little harder, and you remember it longer.",
   random: "The locks in random order, as in a test.",
 };
 

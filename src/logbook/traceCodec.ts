@@ -188,7 +188,7 @@ export function encodeTrace(motion: Motion): Uint8Array {
   packer.row(positions.map((position) => Math.round(position * STEPS_PER_GRADUATION)));
   if (times_ms) packer.row(times_ms.map(Math.round));
   const raw = packer.bytes();
-  if (raw.length > MOST_BYTES) throw new LogbookError("bad-trace", "This motion is too long to be kept.");
+  if (raw.length > MOST_BYTES) throw new LogbookError("bad-trace", "This motion is too long to be saved.");
   const packed = deflateSync(raw, { level: 9 });
   const bytes = new Uint8Array(HEADER_BYTES + packed.length);
   bytes[0] = FORMAT;

@@ -82,7 +82,7 @@ export function zeroLessons({ sides, reasons }: Calibration, rules: ZeroingRules
   const isShown = rules.order.every((turn) => sides[turn].verdict === "accept");
   return [
     isShown
-      ? "Even stops from both sides. Do it again, and keep the pace."
+      ? "Even stops in both directions. Do it again, and keep the pace."
       : "Your stops lean to neither side: bring them closer together.",
   ];
 }

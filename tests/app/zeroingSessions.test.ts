@@ -81,6 +81,6 @@ describe("finding the play", () => {
     session.keepStop();
     session.keepStop();
     expect(session.stops.left).toHaveLength(1);
-    expect(session.problem).toMatch(/kept already/);
+    expect(session.problem).toMatch(/recorded already/);
   });
 });

@@ -134,6 +134,7 @@ test.describe("the keyboard", () => {
     const order = await tabOrder(page);
     process.stdout.write(`Tab order on the bench:\n${order.map((one) => `  ${one}`).join("\n")}\n`);
     const expected = [
+      /^link "Start"/,
       /^link "Bench"/,
       /^link "Zeroing"/,
       /^link "Handover"/,
@@ -141,6 +142,7 @@ test.describe("the keyboard", () => {
       /^link "Sittings"/,
       /^link "Logbook"/,
       /^link "Class desk"/,
+      /^link "Words"/,
       /^button "Sound/,
       /^button "Theme/,
       /^combobox "Lock"/,

@@ -17,7 +17,7 @@ const TOLD: Readonly<Record<ZeroingState, { readonly say: string; readonly marke
   ringLoose: { say: "Turn the ring until its index is under the line, then clamp it.", marked: [0] },
   firstSeries: { say: "Turn right only, onto zero. Stop. Record the stop.", marked: [1] },
   secondSeries: { say: "Now turn left only, onto zero. Stop. Record the stop.", marked: [2] },
-  zeroSet: { say: "The zero is set from both sides. Prove it.", marked: [3] },
+  zeroSet: { say: "The zero is set in both directions. Prove it.", marked: [3] },
   notSet: { say: "The zero is not set.", marked: [] },
 };
 

@@ -62,7 +62,7 @@ async function doExercise(zeroing: Zeroing, way: Way): Promise<void> {
   await takeSeries(zeroing, way, 1);
   await expect(page.locator(".sockets-bar")).toHaveCount(2);
 
-  await expect(zeroing.state).toHaveText("The zero is set from both sides. Prove it.");
+  await expect(zeroing.state).toHaveText("The zero is set in both directions. Prove it.");
   await expect(zeroing.headline).toHaveText(/shown to be good|not shown to be good yet/);
   for (const { name } of SIDES)
     await expect(zeroing.panel).toContainText(new RegExp(`${name}: (accepted|not shown yet)`));
@@ -93,7 +93,7 @@ async function doExercise(zeroing: Zeroing, way: Way): Promise<void> {
   }
 
   await way.press(/^Set zero$/);
-  await expect(zeroing.state).toHaveText("The zero is set from both sides. Prove it.");
+  await expect(zeroing.state).toHaveText("The zero is set in both directions. Prove it.");
   await expect(zeroing.panel).toContainText("this lock has");
 }
 
@@ -249,7 +249,7 @@ test.describe("a refused reading", () => {
         await expect(zeroing.panel).toContainText("Not counted so far: 1");
         await hand.take(side, 0);
       }
-      await expect(zeroing.state).toHaveText("The zero is set from both sides. Prove it.");
+      await expect(zeroing.state).toHaveText("The zero is set in both directions. Prove it.");
     });
   }
 });
@@ -345,7 +345,7 @@ test("silent help shows no loupe and no digital reading, and the exercise works"
   await hand.takeAll("right", [0.1, -0.1, 0.1]);
   await nothingShown();
   await hand.takeAll("left", [0.1, -0.1, 0.1]);
-  await expect(zeroing.state).toHaveText("The zero is set from both sides. Prove it.");
+  await expect(zeroing.state).toHaveText("The zero is set in both directions. Prove it.");
   await page.getByRole("tab", { name: "Prove it" }).click();
   await nothingShown();
   const path = idealMotion(LOCK, LOCK.asSet ?? [], await zeroing.seen(), [], 10);
@@ -383,7 +383,7 @@ for (const [index, { side }] of SIDES.entries()) {
     await hand.clamp();
     await hand.takeAll("right", [0, 0, 0]);
     await hand.takeAll("left", [0, 0, 0]);
-    await expect(zeroing.state).toHaveText("The zero is set from both sides. Prove it.");
+    await expect(zeroing.state).toHaveText("The zero is set in both directions. Prove it.");
   });
 }
 
@@ -403,7 +403,7 @@ test("a side that is not shown yet to be good is reopened for one more reading",
     await expect(page.getByRole("tab", { name: "Prove it" })).toBeDisabled();
     await hand.take(side, 0);
     await expect(zeroing.last).toHaveText(new RegExp(`^${name} extra stop four recorded`));
-    await expect(zeroing.state).toHaveText("The zero is set from both sides. Prove it.");
+    await expect(zeroing.state).toHaveText("The zero is set in both directions. Prove it.");
     await expect(zeroing.steps.nth(index + 1)).toContainText("4 of 4 stops");
   }
 });

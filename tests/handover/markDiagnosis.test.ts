@@ -58,7 +58,7 @@ describe("a diagnosis", () => {
     expect(mark).toMatchObject({ isKindRight: false, sizeError: null, isSizeWithin: false });
     expect(mark.points).toEqual({ kind: 0, size: 0 });
     expect(mark.headline).toBe(
-      `Not so. You named: ${troubleSentence(named)}. It is: ${troubleSentence(task.trouble)}.`,
+      `That is not it. You named: ${troubleSentence(named)}. It is: ${troubleSentence(task.trouble)}.`,
     );
   });
 

@@ -89,7 +89,7 @@ describe("what can be repaired is", () => {
   test("records of nobody come under a name that says so, and under the right one where the person is known", async () => {
     const file = read({ people: [], jobs: [aJob("j", { personId: "f00dcafe" })] });
     expect(file.records.people.map(({ name }) => name)).toEqual(["Unknown person tavro", "Unknown person f00dca"]);
-    expect(file.remarks[0]).toContain('records of the person with the id "tavro"');
+    expect(file.remarks[0]).toContain('records of a person with the id "tavro"');
     const logbook = await openLogbook();
     await logbook.save({ kind: "people", record: aPerson("tavro", { name: "Tavro Eln" }) });
     await mergeIntoLogbook(logbook, file);

@@ -32,7 +32,7 @@ export function MergeSheet({ current, people, isOpen, onClose }: MergeSheetProps
     <Sheet title={`Merge ${person.name} with another person`} isOpen={isOpen} onClose={onClose}>
       <p>
         Every record of {person.name} goes to the person you choose here, and the name {person.name} goes from the list.
-        Sittings keep the name they were sat under. You can undo this until you close or reload the page.
+        A sitting still shows the name it was taken under. You can undo this until you close or reload the page.
       </p>
       {other === undefined ? (
         <p>There is no other person to merge with.</p>

@@ -24,7 +24,7 @@ const CHANGE: Readonly<Record<ChangeFaultCode | "not-changed" | "not-proved", st
 };
 
 const TROUBLE = {
-  "not-named": "another condition named",
+  "not-named": "another defect named",
   "wrong-place": "right condition, wrong place",
   "not-looked": "a guess: not looked at",
   size: "size outside what is allowed",
@@ -45,7 +45,7 @@ const PROOFS: Readonly<Record<ProofCode | "not-signed", string>> = {
   "holdback-shown": "holdback not shown",
   "holdback-off": "holdback left set",
   "spun-off": "not spun off",
-  "nobody-inside": "somebody left inside",
+  "nobody-inside": "someone left inside",
   record: "record not written",
   "not-signed": "not signed off",
 };
@@ -74,9 +74,9 @@ const HANDOVER: Readonly<Record<HandoverFault, string>> = {
   "combination-in-record": "combination written into the record",
   "shipped-left": "shipped combination left in",
   "holdback-left-on": "signed with the holdback set",
-  "someone-left-inside": "signed with somebody inside",
+  "someone-left-inside": "signed with someone inside",
   "signed-too-early": "signed with something missing",
-  "shut-in": "somebody shut in",
+  "shut-in": "someone shut inside",
   "locked-out": "locked out",
 };
 

@@ -18,7 +18,7 @@ function Result({ current, kept, onLeave }: Omit<ResultProps, "session"> & { rea
     <>
       {!shelf.isKeeping && (
         <p className="told-box" role="alert">
-          This browser keeps nothing here: save the record before you leave the page.
+          This browser saves nothing here: save the record as a file before you leave the page.
         </p>
       )}
       <RecordResult kept={kept} motions={motions} given={shelf.answers}>

@@ -38,7 +38,7 @@ export function TroublePanels({ one, onStand }: TroubleStationProps & { readonly
       {state === "named" && (
         <NamedPanel
           session={session}
-          note="If it stands, this try ends. Whether it is right is told at the end of the sitting."
+          note="Once you name it, this try ends. You see whether it is right at the end of the sitting."
           label="It stands"
           onStand={onStand}
         />

@@ -9,7 +9,7 @@ import { readProgress, type SittingProgress } from "./sittingProgress";
 export type TextStore = Pick<Storage, "getItem" | "setItem" | "removeItem">;
 
 const refuse = () => {
-  throw new Error("this browser keeps nothing");
+  throw new Error("this browser saves nothing");
 };
 
 /** Keeps nothing, and says so. */

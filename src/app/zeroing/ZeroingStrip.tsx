@@ -9,7 +9,7 @@ const SAY: Readonly<Record<ZeroingState, (session: ZeroingSession) => string>> =
   firstSeries: ({ asked }) => `Turn ${asked} only, onto zero. Stop. Record the stop.`,
   secondSeries: ({ asked }) => `Now turn ${asked} only, onto zero. Stop. Record the stop.`,
   zeroSet: (session) =>
-    isRejected(session) ? "A side is shown to be off. Set it again." : "The zero is set from both sides. Prove it.",
+    isRejected(session) ? "A side is shown to be off. Set it again." : "The zero is set in both directions. Prove it.",
   notSet: () => "The zero is not set.",
 };
 

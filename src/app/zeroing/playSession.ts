@@ -62,7 +62,7 @@ export class PlaySession extends Store {
   }
 
   private whyNoStop(turn: Turn): string | null {
-    if (this.isKept) return "This stop is kept already: come onto the line once more.";
+    if (this.isKept) return "This stop is recorded already. Turn away and come onto the line again.";
     if (this.lock.camTurn !== turn) return `The cam has not moved yet: turn ${turn} until it does.`;
     if (Math.abs(this.lock.camDeviation) > NEAR) return "The cam's mark is not on its line.";
     return null;

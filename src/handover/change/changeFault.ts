@@ -97,7 +97,7 @@ const WORDS: Readonly<Record<ChangeFaultCode, Words>> = {
       `You turned the key while wheel ${fault.number} stood ${grads(fault.size)} away from the key port${others(fault)}.`,
     did: ({ fault }) =>
       `The key tore ${(fault.numbers ?? []).length > 1 ? "their gate rings off their clamps" : "its gate ring off its clamp"}. Nobody knows where a loose gate stands; the lock opens to no combination.`,
-    mend: () => "Leave the door open. The pack has to be taken apart and set anew by someone who may.",
+    mend: () => "Leave the door open. Only an authorized person may take the pack apart and set it again.",
   },
   "present-at-opening-index": {
     happened: () => "You dialed the present combination to the opening index, not to the changing index.",
@@ -130,7 +130,7 @@ const WORDS: Readonly<Record<ChangeFaultCode, Words>> = {
   "door-shut-unproved": {
     happened: ({ fault }) =>
       `You shut the door after ${fault.size === 0 ? "none" : countWord(fault.size)} of ${countWord(PROOFS_WANTED)} proofs.`,
-    did: () => "Only a proof with the door open shows a wrong setting while it can still be mended.",
+    did: () => "Only a proof with the door open shows a wrong setting while it can still be fixed.",
     mend: () => "Prove first, shut last, with someone inside who can open.",
   },
   "locked-out": {
@@ -138,7 +138,7 @@ const WORDS: Readonly<Record<ChangeFaultCode, Words>> = {
     did: (c) =>
       c.setTo === null
         ? "It opens to nothing: the door has to be opened by force."
-        : `It opens to ${combinationText(c.setTo, c.profile)}; on a real door nobody would know.`,
+        : `It opens to ${combinationText(c.setTo, c.profile)}; on a real door you would not know that.`,
     mend: (c) =>
       isKeyed(c)
         ? "On a real door you would now be locked out, and whoever is inside locked in."

@@ -42,9 +42,9 @@ export const FAULT_WORDS: Readonly<Record<HandoverFault, FaultWords>> = {
     source: COMMON,
   },
   "dialed-untrue": {
-    happened: "You dialed a lock that is not ready: the ring is loose, or the zero is not set from both sides.",
+    happened: "You dialed a lock that is not ready: the ring is loose, or the zero is not set in both directions.",
     harmed: "You: an opening proves nothing, and a failure may not be the lock's fault.",
-    instead: "Align the ring, set the zero from both sides, then dial.",
+    instead: "Align the ring, set the zero in both directions, then dial.",
     source: COMMON,
   },
   "proved-held-back": {

@@ -44,7 +44,7 @@ const BEFORE_RECORD: readonly RequiredProof[] = [
   {
     code: "zero",
     condition: any("zero.bothSet", "zero.byRing"),
-    missing: "The zero is not set from both sides.",
+    missing: "The zero is not set in both directions.",
     source: COMMON,
   },
   {

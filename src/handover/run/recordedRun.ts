@@ -124,7 +124,7 @@ const checkTimes = (events: RecordedRun["events"]) => {
   if (index < 0) return;
   const [before, at] = [events[index - 1]?.at_ms, events[index]?.at_ms];
   throw new RunError(
-    `${wrongAt(events, index)} has at_ms ${at}, earlier than ${before} before it: put the events in their order, or mend the time`,
+    `${wrongAt(events, index)} has at_ms ${at}, earlier than ${before} before it: put the events in their order, or correct the time`,
   );
 };
 

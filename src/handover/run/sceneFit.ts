@@ -30,7 +30,7 @@ interface Misfit {
 
 const noKey =
   "does not fit the lock, a dial encoder, which has neither change key nor wheels: take it out, or name a wheel pack as the profile";
-const mendRelease = "mend the step, or isReleaseBlocked in the scene";
+const mendRelease = "correct the step, or isReleaseBlocked in the scene";
 
 /** Every misfit that hangs on no number. */
 export const MISFITS: readonly Misfit[] = [

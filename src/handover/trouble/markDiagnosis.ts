@@ -28,7 +28,7 @@ function sizeWords(truth: Trouble, error: number, isWithin: boolean): string {
 
 function headlineOf(truth: Trouble, named: Trouble, mark: Omit<DiagnosisMark, "headline" | "points">): string {
   if (named.kind !== truth.kind)
-    return `Not so. You named: ${troubleSentence(named)}. It is: ${troubleSentence(truth)}.`;
+    return `That is not it. You named: ${troubleSentence(named)}. It is: ${troubleSentence(truth)}.`;
   if (!mark.isKindRight) {
     return `The right kind, in the wrong place: ${partWords(named)} was named, and it is ${partWords(truth)}, ${troubleSizeWords(truth)}.`;
   }

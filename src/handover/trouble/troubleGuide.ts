@@ -42,7 +42,7 @@ export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
     part: null,
     needs: ["cam-left", "cam-right"],
     signs:
-      "The cam is off by the same amount from both sides, and every number opens that much beside the written one.",
+      "The cam is off by the same amount in both directions, and every number opens that much beside the written one.",
     tell: "A single wheel set off moves one number only and leaves the cam true. Lost motion moves the cam from one side only.",
     practice: "Align the ring and clamp it, then prove the combination. On an encoder lock, set the zero again.",
   },
@@ -57,14 +57,14 @@ export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
     needs: ["cam-left", "cam-right"],
     signs:
       "Turning left the cam is true, turning right it stays behind. Numbers dialed right open beside the written ones.",
-    tell: "A wheel set off can move the same number, but the cam then agrees with the card from both sides.",
+    tell: "A wheel set off can move the same number, but the cam then agrees with the card in both directions.",
     practice:
       "Look for a loose spindle key or a worn spline and replace the part. Changing the numbers does not fix it. Prove the lock afterwards.",
   },
   "wheel-off": {
     title: "One wheel set off",
     line: "One wheel carries a number beside the written one.",
-    sizeLabel: "Its number lies off by",
+    sizeLabel: "Its number is off by",
     unit: "graduations",
     tolerance: 0.3,
     hasWay: true,
@@ -143,7 +143,7 @@ export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
     signs:
       "The cam agrees with the card, yet numbers dialed left and numbers dialed right both open beside the written ones.",
     tell: "A slipped index shows at the cam. A zero set from one side leaves the numbers of that side true.",
-    practice: "Set the zero from both sides as the written instructions say, then prove the combination.",
+    practice: "Set the zero in both directions as the written instructions say, then prove the combination.",
   },
   "zero-one-side": {
     title: "Zero set from one side only",
@@ -157,7 +157,7 @@ export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
     signs:
       "Numbers of one direction are true, those of the other are off by the whole lost motion; the cam agrees with the card.",
     tell: "Where lost motion has grown, the cam reads more than the card. A zero never set leaves neither direction true.",
-    practice: "Set the zero again from both sides: several stops turning right, then several turning left.",
+    practice: "Set the zero again in both directions: several stops turning right, then several turning left.",
   },
   "pause-short": {
     title: "Pause limit too short",

@@ -53,7 +53,7 @@ describe("a step that does not fit the scene or its lock is refused with its num
     [
       "a blocked release that is found free",
       run([{ type: "wayOut.checked", isFree: true }], { scene: isBlocked }),
-      /^step 1 .*tells that the release is free, but the scene has it blocked.*: mend the step, or isReleaseBlocked/,
+      /^step 1 .*tells that the release is free, but the scene has it blocked.*: correct the step, or isReleaseBlocked/,
     ],
     [
       "a free release that is found blocked",
@@ -113,7 +113,7 @@ describe("a step that does not fit the scene or its lock is refused with its num
   });
 
   test("every misfit says how to mend it", () => {
-    for (const { words } of MISFITS) expect(words).toMatch(/^(does not fit|tells that) [^:]+: (take|tell|mend) /);
+    for (const { words } of MISFITS) expect(words).toMatch(/^(does not fit|tells that) [^:]+: (take|tell|correct) /);
   });
 });
 

@@ -173,7 +173,7 @@ const UNREAD: Readonly<Record<Unread, string>> = {
 };
 const FROM_HERE: Readonly<Record<Unread, string>> = {
   run: "This is a new handover. Start with the first step.",
-  work: "The handover goes on from its last step. Do that work again.",
+  work: "The handover continues from its last step. Do that work again.",
 };
 const SET_ASIDE = "A copy is kept in this browser.";
 const NOT_SET_ASIDE = "There is no room for a copy: what you do next replaces it.";
