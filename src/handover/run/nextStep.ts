@@ -28,12 +28,6 @@ const RULES: readonly Rule[] = [
     on: "door.opened",
   },
   {
-    when: all("door.shut", "escape.shutIn"),
-    group: "Lock",
-    say: "Dial the lock open: someone is shut inside.",
-    on: "combination.dialed",
-  },
-  {
     when: "entry.lockedOut",
     group: "Door",
     say: "You are locked out. Have the door opened by force.",
@@ -45,6 +39,12 @@ const RULES: readonly Rule[] = [
     group: "People",
     say: "Knock: the person inside opens the door.",
     on: "door.opened",
+  },
+  {
+    when: all("door.shut", "escape.shutIn"),
+    group: "Lock",
+    say: "Dial the lock open: someone is shut inside.",
+    on: "combination.dialed",
   },
   { when: "door.shut", group: "Lock", say: "Open the lock from outside.", on: "combination.dialed" },
   { when: "holdback.on", group: "Door", say: "Release the holdback.", on: "holdback.released" },

@@ -1,5 +1,8 @@
 import fc from "fast-check";
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
+
+vi.setConfig({ testTimeout: 180_000 });
+
 import type { HandoverEvent } from "../../../src/handover/run/handoverEvent";
 import { HandoverRun } from "../../../src/handover/run/handoverRun";
 import { nextStep } from "../../../src/handover/run/nextStep";
@@ -59,6 +62,6 @@ test.each(KINDS)("%s: and from any muddle, unless the lock was changed before it
       }
       expect(run.isHandedOver).toBe(true);
     }),
-    { numRuns: 150 },
+    { numRuns: 200 },
   );
 });
