@@ -37,7 +37,7 @@ const region = (page: Page) => page.locator(".attempt-scroll");
 const lines = (page: Page) => page.getByRole("button", { name: /^Replay the attempt of/ });
 /** The line that has the focus. */
 const held = (page: Page) => page.getByRole("row").filter({ has: page.locator(":focus") });
-const isInView = (line: Locator) => expect(line).toBeInViewport({ ratio: 0.9 });
+const isInView = (line: Locator) => expect(line).toBeInViewport({ ratio: 0.99 });
 
 async function open(page: Page): Promise<void> {
   await page.goto("#/logbook?view=files");

@@ -35,8 +35,12 @@ export function useHeldRow(region: RefObject<HTMLElement | null>, count: number)
       if (wanted.current === null) return;
       const { place, isShown } = wanted.current;
       wanted.current = null;
-      region.current?.querySelector<HTMLElement>(`[data-place="${place}"]`)?.focus({ preventScroll: true });
-      if (isShown) show(place);
+      const element = region.current?.querySelector<HTMLElement>(`[data-place="${place}"]`);
+      element?.focus({ preventScroll: true });
+      if (!isShown) return;
+      show(place);
+      // The region itself may stand partly outside the window: then the page scrolls as well.
+      element?.closest("tr")?.scrollIntoView({ block: "nearest" });
     },
     /** Follows the row when others come in above it. */
     move(rows: number): void {
