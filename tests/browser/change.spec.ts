@@ -20,7 +20,7 @@ test("a clean change by keyboard: key, new numbers, three proofs, then the door"
   await change.press("Turn the key");
   await change.expectSaid(/^Dial new, to the changing index/);
   await change.press("Remove the key");
-  await expect(change.refusal).toHaveText("A turned key cannot be taken out: turn it back first.");
+  await expect(change.refusal).toHaveText("A turned key does not come out. Turn it back first.");
   await change.dialTo(change.wanted, change.index);
   await change.expectSaid("The new combination is dialed. Turn the key back.");
   await change.press("Turn the key back");
@@ -44,7 +44,7 @@ test("a key turned with a wheel away from the port spoils the pack, and the page
   await change.open();
   await change.dialTo(change.present, change.index, [0, -3]);
   await change.press("Insert the key");
-  await change.expectSaid("Do not turn the key: take it out.");
+  await change.expectSaid("Do not turn the key. Remove it.");
   await expect(change.bench.detail).toHaveText("wheel 2 stands 3.0 away from the key port");
   await change.press("Turn the key");
   await expect(change.headline).toHaveText("The pack is spoiled: it opens to no combination.");
@@ -80,7 +80,7 @@ test("an encoder lock changes nothing when the two dialings differ", async ({ pa
   await change.draw(change.wanted);
   await change.expectSaid(/^Dial new again/);
   await change.draw(change.wanted.map((number, k) => (k === 1 ? number + 4 : number)));
-  await change.expectSaid(/^The two differed: nothing is changed\./);
+  await change.expectSaid(/^The two entries differed and nothing is changed\./);
   await expect(change.result).toContainText("the present combination still opens it");
   for (let k = 0; k < 2; k++) await change.draw(change.wanted);
   await change.expectSaid(/^Prove it at the opening index/);
@@ -105,7 +105,7 @@ test("a bolt held back cannot be spun off, and its door does not lock", async ({
   await expect(told).toHaveText("The door opens when you pull it: a bolt that is held back locks nothing.");
   await change.press("Release the holdback");
   await hand.turnBy(500);
-  await expect(told).toHaveText("Spun off: now the lock is secured.");
+  await expect(told).toHaveText("Spun off: the lock is secured.");
   await expect(change.bench.say).toHaveText("Done: held back, the door does not lock; spun off, it does.");
 });
 

@@ -65,7 +65,7 @@ test("a browser killed in mid-attempt has the attempts that ended, and the one u
   await expect(attempts(again)).toHaveText([/Unfinished/, /Opened/]);
   await expect(again.getByRole("status").filter({ hasText: "2 attempts, latest first" })).toBeVisible();
   await attempts(again).first().getByRole("button").click();
-  await expect(again.getByRole("region", { name: "What happened" })).toContainText("counts in no statistic");
+  await expect(again.getByRole("region", { name: "What happened" })).toContainText("It counts nowhere");
   await expect(again.getByRole("slider", { name: "Time in the replay" })).toBeVisible();
   await again.goto("#/logbook?view=progress");
   await expect(again.getByRole("region", { name: "First-time openings" })).toContainText("You open 1 of 1.");
