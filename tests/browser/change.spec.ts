@@ -25,7 +25,7 @@ test("a clean change by keyboard: key, new numbers, three proofs, then the door"
   await change.expectSaid("The new combination is dialed. Turn the key back.");
   await change.press("Turn the key back");
   await change.press("Remove the key");
-  await expect(change.headline).toHaveText("The combination is changed. To what, only a proof shows.");
+  await expect(change.headline).toHaveText("The combination is changed. Prove it to see what it is set to.");
   for (const count of ["One", "Two", "Three"]) {
     await change.draw(change.wanted);
     await expect(change.result).toContainText(new RegExp(`${count} of three proofs`, "i"));
@@ -45,7 +45,7 @@ test("a key turned with a wheel away from the port spoils the pack, and the page
   await change.dialTo(change.present, change.index, [0, -3]);
   await change.press("Insert the key");
   await change.expectSaid("Do not turn the key. Remove it.");
-  await expect(change.bench.detail).toHaveText("wheel 2 stands 3.0 away from the key port");
+  await expect(change.bench.detail).toHaveText("wheel 2 is 3.0 graduations away from the key port");
   await change.press("Turn the key");
   await expect(change.headline).toHaveText("The pack is spoiled: it opens to no combination.");
   await expect(change.result).toContainText(
@@ -86,7 +86,7 @@ test("an encoder lock changes nothing when the two dialings differ", async ({ pa
   await change.expectSaid(/^Prove it at the opening index/);
   await change.draw(change.wanted);
   await expect(change.headline).toHaveText(
-    `It opens to ${combinationText(change.wanted, change.profile)}. Still two proofs to go before the door is shut.`,
+    `It opens to ${combinationText(change.wanted, change.profile)}. Prove it two more times before the door is shut.`,
   );
 });
 

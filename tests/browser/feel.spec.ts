@@ -139,20 +139,20 @@ test("a station takes a lock from a file whole, an id of its own told beside its
   await page.getByRole("button", { name: "Copy and edit" }).click();
   await page.getByRole("textbox", { name: /^Source/ }).fill("Underbell Yard, bench 4");
   await page.locator("[data-act=toggle]").nth(0).click();
-  const id = page.getByRole("textbox", { name: /^Id/ });
+  const id = page.getByRole("textbox", { name: /^Short name/ });
   await id.fill("zero");
   await id.press("End");
   await page.keyboard.type("ing");
   await expect(id, "typing goes on in the same field").toHaveValue("zeroing");
   await id.fill("encoder");
   await page.locator("[data-act=toggle]").nth(1).click();
-  const other = page.getByRole("textbox", { name: /^Id/ }).nth(1);
+  const other = page.getByRole("textbox", { name: /^Short name/ }).nth(1);
   await other.fill("encoder");
   await expect(other).toHaveAccessibleDescription('The id "encoder" is there twice.');
   await other.fill("second");
   const load = (name: string, body: unknown) =>
     page
-      .getByLabel("Load a profile")
+      .getByLabel("Load a lock profile")
       .first()
       .setInputFiles({ name, mimeType: "application/json", buffer: Buffer.from(JSON.stringify(body)) });
   await load("bad.json", { ...TWO, graduations: 3 });

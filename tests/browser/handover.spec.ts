@@ -296,7 +296,7 @@ test.describe("bad handovers and what follows", () => {
     await expect(door.state("zero")).toHaveText("right side only");
     await door.does("Dial the combination");
     await door.expectTold("it did not open");
-    await door.expectTold("the zero is not set from both sides");
+    await door.expectTold("the zero is not set in both directions");
     await door.does("Set the zero turning left", "Dial the combination");
     await door.expectTold("the bolt came back");
   });

@@ -23,7 +23,7 @@ const stationNames = (page: Page) => page.locator("[data-station] [aria-expanded
 
 /** Goes on by Tab until the focused thing has this name. */
 async function tabTo(page: Page, name: RegExp): Promise<void> {
-  for (let k = 0; k < 60; k++) {
+  for (let k = 0; k < 90; k++) {
     await page.keyboard.press("Tab");
     const label = await page.evaluate(() => {
       const { activeElement: at } = document;
