@@ -47,7 +47,7 @@ test("a key turned with a wheel away from the port spoils the pack, and the page
   await change.expectSaid("Do not turn the key. Remove it.");
   await expect(change.bench.detail).toHaveText("wheel 2 is 3.0 graduations away from the key port");
   await change.press("Turn the key");
-  await expect(change.headline).toHaveText("The pack is spoiled: it opens to no combination.");
+  await expect(change.headline).toHaveText("The wheel pack is spoiled: it opens to no combination.");
   await expect(change.result).toContainText(
     "You turned the key while wheel 2 stood 3.0 graduations away from the key port.",
   );

@@ -86,7 +86,7 @@ test("a wrong diagnosis is told with what it was; taken back it costs nothing; t
   await page.getByRole("button", { name: "Show the answer" }).click();
   const debrief = page.getByRole("region", { name: "What it was" });
   await expect(debrief.getByRole("status")).toHaveText(
-    /^Not so\. You named: Dial heavy: 2\.0 graduations\. It is: Draw reached only with care: 0\.\d\d graduations\.$/,
+    /^That is not it\. You named: Dial heavy: 2\.0 graduations\. It is: Draw reached only with care: 0\.\d\d graduations\.$/,
   );
   await expect(debrief).toContainText("0 of 2 points, 2 tries, 0 measurements");
   await expect(debrief).toContainText("The maker's written instructions decide.");
