@@ -87,7 +87,8 @@ export async function storeWrites(database: LogbookDatabase, writes: readonly Lo
       await storePerson(database, write, people);
       continue;
     }
-    await keepOwner(database, write, people);
+    // Waiting for a function that asks the database nothing would lose the transaction.
+    if (ownerOf(write) !== undefined) await keepOwner(database, write, people);
     await storeRecord(database, write);
   }
   return { ...people, ended };
