@@ -46,10 +46,14 @@ function forStandIn(write: LogbookWrite, standIns: ReadonlyMap<string, string>):
 }
 
 /** Never a record without its person: no screen would show it. */
-async function keepOwner(database: LogbookDatabase, write: LogbookWrite, { restored }: StoredPeople): Promise<void> {
-  const personId = ownerOf(write);
-  if (personId === undefined || (await database.people.get(personId)) !== undefined) return;
-  const person = unknownPerson(personId, write.record.createdAt);
+async function keepOwner(
+  database: LogbookDatabase,
+  personId: string,
+  createdAt: number,
+  { restored }: StoredPeople,
+): Promise<void> {
+  if ((await database.people.get(personId)) !== undefined) return;
+  const person = unknownPerson(personId, createdAt);
   await database.people.put(person);
   restored.push(person);
 }
@@ -88,7 +92,8 @@ export async function storeWrites(database: LogbookDatabase, writes: readonly Lo
       continue;
     }
     // Waiting for a function that asks the database nothing would lose the transaction.
-    if (ownerOf(write) !== undefined) await keepOwner(database, write, people);
+    const personId = ownerOf(write);
+    if (personId !== undefined) await keepOwner(database, personId, write.record.createdAt, people);
     await storeRecord(database, write);
   }
   return { ...people, ended };
