@@ -1,4 +1,4 @@
-import type { Page } from "@playwright/test";
+import type { Locator, Page } from "@playwright/test";
 import { idealMotion } from "../../src/dialing/idealMotion";
 import { signOf, type Turn } from "../../src/lock/dial";
 import type { Refusal } from "../../src/zeroing/approach";
@@ -75,8 +75,13 @@ async function doExercise(zeroing: Zeroing, way: Way): Promise<void> {
 
   await way.press(/^Prove it$/);
   await expect(zeroing.headline).toHaveText("Dial the combination on the lock you have just zeroed.");
+  let held: Awaited<ReturnType<Locator["boundingBox"]>> = null;
   const path = idealMotion(LOCK, LOCK.asSet ?? [], await zeroing.seen(), [], 10);
-  for (const [i, position] of path.slice(1).entries()) await way.hand.turnBy(position - (path[i] ?? 0));
+  for (const [i, position] of path.slice(1).entries()) {
+    await way.hand.turnBy(position - (path[i] ?? 0));
+    held ??= await zeroing.dial.boundingBox();
+    expect(await zeroing.dial.boundingBox(), "the dial stays where it is held").toEqual(held);
+  }
   await way.letGo();
   const proof = page.getByRole("region", { name: "Prove it" });
   await expect(zeroing.headline).toHaveText("Opened: the zero you set holds.");
@@ -114,7 +119,8 @@ function pointerWay(zeroing: Zeroing, pointer: Pointer, press: (name: RegExp) =>
       const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
       const reach = ((await zeroing.indexError()) / 10) * (box.width - 16);
       await pointer.down(x, y);
-      await pointer.move(x + reach / 2, y);
+      // Beyond and back: the first pixels of a finger's way are not yet a drag.
+      await pointer.move(x + 40 * Math.sign(reach), y);
       await pointer.move(x + reach, y);
       await pointer.up();
       await expect.poll(async () => Math.abs(await zeroing.indexError())).toBeLessThan(0.5);
