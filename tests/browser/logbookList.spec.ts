@@ -99,7 +99,14 @@ test("the long list keeps its place on another screen, shows axe nothing wrong, 
   await open(page);
   await lines(page).first().press("PageDown");
   // On into the second of the blocks that are read at once: a page is as many rows as the window shows.
-  for (let i = 0; i < COUNT && !(await held(page).getByText(/^#3[0-4]\d\./).isVisible()); i++) {
+  for (
+    let i = 0;
+    i < COUNT &&
+    !(await held(page)
+      .getByText(/^#3[0-4]\d\./)
+      .isVisible());
+    i++
+  ) {
     await page.keyboard.press("PageDown");
     await expect(held(page)).toContainText("#");
   }

@@ -1,7 +1,8 @@
+import { leftBy } from "../../handover/change/changeOutcome";
 import { PackChange } from "../../handover/change/packChange";
 import type { Change } from "../../handover/change/tellChange";
 import type { ChangeSession } from "../handover/change/changeSession";
-import { changeEnd, outcomeOf } from "./changeEnd";
+import { changeEnd } from "./changeEnd";
 import { type JobNote, jobNote } from "./jobNote";
 
 /** What of a change on the screen is watched. */
@@ -18,7 +19,7 @@ const isClosed = ({ change, state }: WatchedChange) =>
   state === "proved" || change.isDoorShut || (change instanceof PackChange && change.isSpoiled);
 
 /** Whether a proof has shown that the lock is set to something else. */
-const isShownOff = ({ change, state }: WatchedChange) => state === "proofRefused" && outcomeOf(change) === "off";
+const isShownOff = ({ change, state }: WatchedChange) => state === "proofRefused" && leftBy(change) === "off";
 
 /**
  * Watches changes of a combination, and takes each down when a proof shows it to be off, and when it has ended. What was

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { CHANGE_OUTCOMES } from "../../drill/marking/tryResult";
 import { TROUBLE_KINDS } from "../../handover/trouble/trouble";
 import type { JobKind, JobRecord } from "../../logbook/jobRecord";
 
@@ -8,7 +9,7 @@ const code = z.string().check(z.regex(/^[a-z0-9-]{1,60}$/));
 
 /** A change: how far each number was set from what was meant, never the numbers themselves. */
 const changeDetails = z.object({
-  outcome: z.enum(["true", "off", "spoiled", "unchanged"]),
+  outcome: z.enum(CHANGE_OUTCOMES),
   proofs: count,
   /** Of each number, graduations, left positive; null where nothing was set. */
   errors: z.nullable(z.array(number)),

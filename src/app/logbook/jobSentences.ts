@@ -20,6 +20,7 @@ const OUTCOMES: Readonly<Record<ChangeDetails["outcome"], string>> = {
   true: "The lock opens as written",
   off: "The lock opens, but not as written",
   spoiled: "The pack is spoiled: it opens to no combination",
+  "key-turned": "The change key was left turned, so no combination is set",
   unchanged: "The combination was not changed",
 };
 

@@ -10,7 +10,7 @@ export const JOB_WORDS: Readonly<Record<JobKind, string>> = {
   handover: "Handover",
 };
 
-const CHANGE: Readonly<Record<ChangeFaultCode | "not-changed" | "not-proved", string>> = {
+const CHANGE: Readonly<Record<ChangeFaultCode | "not-changed" | "key-left-turned" | "not-proved", string>> = {
   "key-turned-unaligned": "key turned on wheels out of line",
   "present-at-opening-index": "present combination at the opening index",
   "wrong-index": "new combination at the opening index",
@@ -20,6 +20,7 @@ const CHANGE: Readonly<Record<ChangeFaultCode | "not-changed" | "not-proved", st
   "door-shut-unproved": "door shut before it was proved",
   "locked-out": "locked out",
   "not-changed": "not changed",
+  "key-left-turned": "change key left turned",
   "not-proved": "not proved three times",
 };
 

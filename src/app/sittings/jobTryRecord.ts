@@ -1,4 +1,4 @@
-import { PROOFS_WANTED } from "../../drill/marking/jobRule";
+import { changeMissed, handoverMissed } from "../../drill/marking/jobMissed";
 import type { ChangeTry, HandoverTry, TroubleTry, TryResult } from "../../drill/marking/tryResult";
 import type { Station } from "../../drill/sheet/sheet";
 import { TOO_LATE } from "../../logbook/jobRight";
@@ -7,20 +7,6 @@ import type { JobEnd } from "../logbook/jobNote";
 
 /** What a try at a job came to. */
 export type JobResult = ChangeTry | TroubleTry | HandoverTry;
-
-const codesOf = (faults: ChangeTry["faults"]) => faults.map(({ code }) => code);
-
-function changeMissed({ outcome, proofs, faults }: ChangeTry): string[] {
-  const codes = codesOf(faults);
-  if (outcome === "unchanged") return [...codes, "not-changed"];
-  const isUnproved = outcome === "true" && proofs < PROOFS_WANTED && !codes.includes("door-shut-unproved");
-  return isUnproved ? [...codes, "not-proved"] : codes;
-}
-
-function handoverMissed({ isHandedOver, missing, faults }: HandoverTry): string[] {
-  const codes = [...missing, ...codesOf(faults)];
-  return isHandedOver || codes.length > 0 ? codes : ["not-signed"];
-}
 
 function missedIn(result: JobResult): string[] {
   switch (result.kind) {

@@ -18,6 +18,7 @@ const CHANGE_WORDS: Readonly<Record<ChangeTry["outcome"], string>> = {
   true: "opens as written",
   off: "opens, but not as written",
   spoiled: "no longer opens",
+  "key-turned": "change key left turned",
   unchanged: "not changed",
 };
 

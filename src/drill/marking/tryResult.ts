@@ -55,13 +55,16 @@ export interface JobFault {
   readonly size?: number | undefined;
 }
 
+/** How a change of combination can leave the lock. */
+export const CHANGE_OUTCOMES = ["true", "off", "spoiled", "key-turned", "unchanged"] as const;
+
 /** What one change of a combination came to. */
 export interface ChangeTry extends AnyTry {
   readonly kind: "change";
   /** The new combination. */
   readonly combination: Combination;
-  /** It opens as written; it opens, but not as written; it opens no more; it was not changed. */
-  readonly outcome: "true" | "off" | "spoiled" | "unchanged";
+  /** It opens as written; it opens, but not as written; it opens no more; the key was left turned; it was not changed. */
+  readonly outcome: (typeof CHANGE_OUTCOMES)[number];
   /** Openings with the new combination in a row, door open, up to the end of the try. */
   readonly proofs: number;
   readonly faults: readonly JobFault[];

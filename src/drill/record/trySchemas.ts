@@ -2,7 +2,14 @@ import * as z from "zod/mini";
 import type { FaultCode } from "../../dialing/fault";
 import { FAULT_NAMES } from "../../dialing/faultName";
 import { REFUSALS } from "../../zeroing/approach";
-import type { ChangeTry, DialingTry, HandoverTry, TroubleTry, ZeroingTry } from "../marking/tryResult";
+import {
+  CHANGE_OUTCOMES,
+  type ChangeTry,
+  type DialingTry,
+  type HandoverTry,
+  type TroubleTry,
+  type ZeroingTry,
+} from "../marking/tryResult";
 import { code, count, flag, list, object, oneOf, span, whole, within } from "./schemaParts";
 
 /** A schema for every field of a type: who gives a try another field is sent here by the compiler. */
@@ -69,7 +76,7 @@ const change = object(
     kind: z.literal("change"),
     ...place,
     combination,
-    outcome: oneOf(["true", "off", "spoiled", "unchanged"]),
+    outcome: oneOf(CHANGE_OUTCOMES),
     proofs: count,
     faults: jobFaults,
   } satisfies FieldsOf<ChangeTry>,

@@ -75,9 +75,14 @@ export class EncoderChange {
     return this.attempt.retraction;
   }
 
-  /** Openings that prove the new combination so far. */
+  /** Whether the lock is set anew, well or badly. */
+  get isSet(): boolean {
+    return this.proof !== null;
+  }
+
+  /** Openings in a row that prove the new combination so far: a refusal begins the count again. */
   get proofs(): number {
-    return this.proof?.opened ?? 0;
+    return this.proof?.inRow ?? 0;
   }
 
   /** Whether the new combination has opened the lock as often as is asked before the door is shut. */

@@ -25,6 +25,7 @@ const machine = setup({
   guards: { isLastProof: ({ context }) => context.proofs + 1 >= PROOFS_WANTED },
   actions: {
     startOver: assign(START),
+    forgetProofs: assign({ proofs: 0 }),
     countProof: assign({ proofs: ({ context }) => Math.min(PROOFS_WANTED, context.proofs + 1) }),
   },
 });
@@ -37,7 +38,7 @@ const trying = {
     { guard: "isLastProof", target: "proved", actions: "countProof" },
     { target: "proving", actions: "countProof" },
   ],
-  "proof.refused": "proofRefused",
+  "proof.refused": { target: "proofRefused", actions: "forgetProofs" },
 } as const;
 
 /**
@@ -66,7 +67,8 @@ export const encoderChangeMachine = machine.createMachine({
     },
     entriesDiffer: { on: { "entry.taken": "secondEntry", "entry.refused": "entriesDiffer", ...shut } },
     proving: { on: trying },
-    proofRefused: { on: trying },
+    // One opening after a refusal is never the last that is wanted.
+    proofRefused: { on: { ...trying, "proof.opened": { target: "proving", actions: "countProof" } } },
     proved: { on: { ...trying, "proof.opened": "proved" } },
     doorShut: {},
   },

@@ -96,9 +96,14 @@ export class PackChange {
     return this.keyed.isSpoiled;
   }
 
-  /** Openings that prove the new combination so far. */
+  /** Whether the lock is set anew, well or badly; the key may still be in. */
+  get isSet(): boolean {
+    return this.hasChanged && this.setCombination !== null;
+  }
+
+  /** Openings in a row that prove the new combination so far: a refusal begins the count again. */
   get proofs(): number {
-    return this.proof?.opened ?? 0;
+    return this.proof?.inRow ?? 0;
   }
 
   /** An immutable picture of pack, rings and key. The reading of the hand is not in it. */

@@ -54,7 +54,7 @@ const trying = {
     { guard: "isLastProof", target: "proved", actions: "countProof" },
     { target: "proving", actions: "countProof" },
   ],
-  "proof.refused": "proofRefused",
+  "proof.refused": { target: "proofRefused", actions: "forgetProofs" },
 } as const;
 
 /**
@@ -90,7 +90,8 @@ export const packChangeMachine = machine.createMachine({
     },
     keyBack: { on: { "key.turned": "dialingNew", "key.withdrawn": "proving" } },
     proving: { on: trying },
-    proofRefused: { on: trying },
+    // One opening after a refusal is never the last that is wanted.
+    proofRefused: { on: { ...trying, "proof.opened": { target: "proving", actions: "countProof" } } },
     proved: { on: { ...trying, "proof.opened": "proved" } },
     spoiled: { on: shut },
     doorShut: {},

@@ -33,9 +33,6 @@ export function tellChange(change: Change): WordedChangeFault[] {
   });
 }
 
-/** Whether the combination has been changed, well or badly. */
-const isSet = (change: Change) => change.proof !== null;
-
 function keyFaults(change: PackChange): ChangeFault[] {
   if (!change.isSpoiled) return [];
   const { graduations, changing } = change.profile;
@@ -61,7 +58,7 @@ function entryFaults({ presentRefused, differed, profile }: EncoderChange): Chan
 }
 
 function settingFaults(change: Change): ChangeFault[] {
-  if (!isSet(change)) return [];
+  if (!change.isSet) return [];
   const { profile, wanted, setCombination } = change;
   const errors = settingErrors({ profile, wanted, setTo: setCombination });
   if (profile.kind === "wheel-pack" && profile.changing !== undefined) {
@@ -75,11 +72,11 @@ function settingFaults(change: Change): ChangeFault[] {
 }
 
 function proofFaults(change: Change): ChangeFault[] {
-  const { proofs, isDoorShut, profile, setCombination, wanted, present } = change;
+  const { proofs, isSet, isDoorShut, profile, setCombination, wanted, present } = change;
   if (!isDoorShut) return [];
   const unproved: ChangeFault[] =
-    isSet(change) && proofs < PROOFS_WANTED ? [{ code: "door-shut-unproved", number: 0, size: proofs }] : [];
+    isSet && proofs < PROOFS_WANTED ? [{ code: "door-shut-unproved", number: 0, size: proofs }] : [];
   // Before the change the present combination is the one that is known.
-  const isOut = !opensTo(profile, setCombination, isSet(change) ? wanted : present);
+  const isOut = !opensTo(profile, setCombination, isSet ? wanted : present);
   return isOut ? [...unproved, { code: "locked-out", number: 0, size: 0 }] : unproved;
 }

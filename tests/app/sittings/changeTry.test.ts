@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { type Act, feltWords } from "../../../src/app/handover/change/changeWords";
 import { ChangeTry } from "../../../src/app/sittings/changeTry";
+import { keptEnd } from "../../../src/app/sittings/jobTryRecord";
 import { isRight } from "../../../src/drill/marking/tryResult";
+import { jobIsRight } from "../../../src/logbook/jobRight";
 import { dialTo, openBy } from "../../handover/change/changeHands";
 import { changeStation } from "../../support/testSheet";
 import { setupOf } from "./jobTries";
@@ -94,6 +96,69 @@ describe("a try at changing a combination", () => {
     expect(feltWords(session.change, session.refused)).toBe("The key does not come out.");
     hand.one.end();
     expect(hand.one.result()).toMatchObject({ outcome: "spoiled", proofs: 0 });
+  });
+
+  test.each<{
+    why: string;
+    work: (hand: ReturnType<typeof inHand>) => void;
+    outcome: string;
+    missed: readonly string[];
+  }>([
+    {
+      why: "the key left turned",
+      work: ({ acts, dialTo: dial, one }) => {
+        dial(one.session.change.present, INDEX);
+        acts("insertKey", "turnKey");
+      },
+      outcome: "key-turned",
+      missed: ["key-left-turned"],
+    },
+    {
+      why: "new numbers set, the key still in",
+      work: ({ acts, dialTo: dial, one }) => {
+        const { present, wanted } = one.session.change;
+        dial(present, INDEX);
+        acts("insertKey", "turnKey");
+        dial(wanted, INDEX);
+        acts("turnKeyBack");
+      },
+      outcome: "true",
+      missed: ["not-proved"],
+    },
+    {
+      why: "another number set, the key still in",
+      work: ({ acts, dialTo: dial, one }) => {
+        const { present, wanted } = one.session.change;
+        dial(present, INDEX);
+        acts("insertKey", "turnKey");
+        dial(wanted, INDEX, [0, 4, 0]);
+        acts("turnKeyBack");
+      },
+      outcome: "off",
+      missed: ["number-set-off"],
+    },
+    {
+      why: "two proofs, a miss, a proof",
+      work: (hand) => {
+        hand.change();
+        hand.prove(2);
+        hand.prove(1, [52, 27, 45]);
+        hand.prove(1);
+      },
+      outcome: "true",
+      missed: ["not-proved"],
+    },
+    { why: "nothing done", work: (hand) => hand.prove(1), outcome: "unchanged", missed: ["not-changed"] },
+  ])("$why: the sitting and the logbook say the same of it", ({ work, outcome, missed }) => {
+    const hand = inHand();
+    work(hand);
+    hand.one.end();
+    const result = hand.one.result();
+    const { details, missed: kept } = hand.one.jobEnd;
+    expect([result.outcome, kept]).toEqual([outcome, missed]);
+    expect(details).toMatchObject({ outcome: result.outcome, proofs: result.proofs });
+    expect(keptEnd(result).missed).toEqual(kept);
+    expect(jobIsRight({ kind: "change", details, missed: [...kept] })).toBe(isRight(result, STATION));
   });
 
   test("ended at once it is not changed, and nothing done after the end counts", () => {

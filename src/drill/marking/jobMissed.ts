@@ -1,0 +1,19 @@
+import { PROOFS_WANTED } from "./jobRule";
+import type { ChangeTry, HandoverTry } from "./tryResult";
+
+/** Codes of what was missing or wrong in a job, for its record: one list for a sitting and for free practice. */
+
+/** What a change missed: its faults, and what it lacks beside them. */
+export function changeMissed({ outcome, proofs, faults }: Pick<ChangeTry, "outcome" | "proofs" | "faults">): string[] {
+  const codes = faults.map(({ code }) => code);
+  if (outcome === "unchanged") return [...codes, "not-changed"];
+  if (outcome === "key-turned") return [...codes, "key-left-turned"];
+  const isUnproved = outcome === "true" && proofs < PROOFS_WANTED && !codes.includes("door-shut-unproved");
+  return isUnproved ? [...codes, "not-proved"] : codes;
+}
+
+/** What a handover missed. Faults that were undone in the debrief count: they were made. */
+export function handoverMissed(result: Pick<HandoverTry, "isHandedOver" | "missing" | "faults">): string[] {
+  const codes = [...result.missing, ...result.faults.map(({ code }) => code)];
+  return result.isHandedOver || codes.length > 0 ? codes : ["not-signed"];
+}
