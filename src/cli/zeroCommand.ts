@@ -96,7 +96,7 @@ deviation   how far off zero it read, graduations, left positive, at most half a
 
 For each side: number, mean, standard deviation, spread, 95 % interval of the mean (Student), the probability that the
 true mean lies within the tolerance, and the verdict: accept, reject, or not shown yet. Over both: the lost motion, which
-is the mean from the right minus the mean from the left, with its 95 % interval (Welch).
+is the mean turning right minus the mean turning left, with its 95 % interval (Welch).
 The resolution of the readings adds to the uncertainty of each mean, as delta / sqrt(12) (GUM F.2.2). Without
 --resolution it is one of the last decimal that any reading has. Where it alone keeps a verdict from being shown, the
 result says so: not shown, the readings are too coarse.

@@ -161,7 +161,9 @@ export class HandReader {
     const { leg } = this;
     const before = this.legs.at(-2);
     if (leg === undefined || before === undefined || !this.isDrawing(leg) || run.turn === leg.turn) return NOTHING;
-    return signOf(run.turn) * (run.to - before.to) >= 0 ? this.resume(before, leg) : NOTHING;
+    const isBack = signOf(run.turn) * (run.to - before.to) >= 0;
+    // On the way back from a long draw the turn may have cleared the lock first, however large the move that shows it.
+    return isBack && !this.isFresh({ ...run, to: before.to }) ? this.resume(before, leg) : NOTHING;
   }
 
   /** A new run: the first of an attempt, a reversal, or the end of a hesitation. */
@@ -230,9 +232,8 @@ export class HandReader {
   private startFresh(run: Run, now_ms: Milliseconds | undefined): readonly DialingFact[] {
     // What was turned before the lock forgot does not clear it.
     const fresh: Run = { ...run, from: this.forgottenAt ?? run.from };
-    const isFresh = run.turn === this.profile.procedure[0]?.turn && runLength(fresh) >= this.freshLength;
     const isUnderWay = this.legs.length === 1 && this.legs[0]?.firstRun === this.runs.length - 1;
-    if (!isFresh || (isUnderWay && this.forgottenAt === null)) return NOTHING;
+    if (!this.isFresh(fresh) || (isUnderWay && this.forgottenAt === null)) return NOTHING;
     if (this.mayGoRound()) {
       this.restart ??= this.runs.length - 1;
       return NOTHING;
@@ -243,6 +244,11 @@ export class HandReader {
     this.restart = null;
     this.legs = [newLeg(0, fresh, this.runs.length - 1, now_ms)];
     return [{ type: "fresh.started" }];
+  }
+
+  /** Whether a run clears the lock. */
+  private isFresh(run: Run): boolean {
+    return run.turn === this.profile.procedure[0]?.turn && runLength(run) >= this.freshLength;
   }
 
   /** Whether a long run in the first direction may only be going round again at the number under way. */

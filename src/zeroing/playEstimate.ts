@@ -19,7 +19,7 @@ export type PlayStops = Readonly<Record<Turn, readonly Graduations[]>>;
 
 /** Lost motion as a trainee's stops show it, graduations. */
 export interface PlayEstimate {
-  /** Mean from the left minus mean from the right. */
+  /** Mean turning left minus mean turning right. */
   readonly estimate: Graduations;
   /** 95 % interval, Welch. */
   readonly ci95: Interval;

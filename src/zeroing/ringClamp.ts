@@ -55,7 +55,7 @@ export interface IndexErrorEstimate {
  * The zero takes it in: a lock that has learned with its ring askew opens all the same. But a ring that is straightened
  * afterwards makes every stop wrong by as much.
  *
- * @param cams - what the encoder read in the series from the left, less what the hand missed at the index, graduations,
+ * @param cams - what the encoder read in the series turning left, less what the hand missed at the index, graduations,
  *   at least two
  * @throws {StatisticsError} `empty-sample`, `too-few-values`, `not-finite`
  */

@@ -25,7 +25,7 @@ export interface SideResult {
 
 /** The lost motion as the readings show it, graduations. */
 export interface LostMotionEstimate {
-  /** Mean from the right minus mean from the left. */
+  /** Mean turning right minus mean turning left. */
   readonly estimate: Graduations;
   /** 95 % interval, Welch. */
   readonly ci95: Interval;
@@ -78,7 +78,7 @@ export function sideResult(
 }
 
 /**
- * Lost motion from readings of both sides: mean from the right minus mean from the left, with Welch's interval.
+ * Lost motion from readings of both sides: mean turning right minus mean turning left, with Welch's interval.
  *
  * @param sides - graduations, at least two a side
  * @param resolution - step of the readings, graduations; both means carry its uncertainty

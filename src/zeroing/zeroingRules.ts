@@ -26,7 +26,7 @@ export interface ZeroingRules {
 }
 
 /**
- * Rules for a dial where nothing else is asked: three readings from the right, then three from the left (common
+ * Rules for a dial where nothing else is asked: three readings turning right, then three turning left (common
  * practice, no source); the rest are training values.
  *
  * @param perTurn - graduations in one turn

@@ -173,3 +173,12 @@ test("moves made in many small moves are the same runs, the same legs and end in
     { numRuns: 1000 },
   );
 });
+
+test("a way back from a long draw clears the lock before it is back, in one move as in many", () => {
+  const profile = SHORT[0];
+  if (profile === undefined) throw new TypeError("no short procedure");
+  const legsAfter = (way: readonly Graduations[]) =>
+    read(profile, [0, 0, 0], [0, -10, 10, 0, 45, ...way]).reader.legs.map(({ step, from, to }) => ({ step, from, to }));
+  expect(legsAfter([5, -1, -60])).toEqual([{ step: 0, from: 45, to: -60 }]);
+  expect(legsAfter([-60])).toEqual([{ step: 0, from: 45, to: -60 }]);
+});

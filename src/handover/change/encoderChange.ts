@@ -3,10 +3,10 @@ import type { AttemptStart } from "../../dialing/attemptStart";
 import type { DialingFact } from "../../dialing/dialingFact";
 import { PROOFS_WANTED } from "../../drill/marking/jobRule";
 import { type Combination, parseCombination } from "../../lock/combination";
-import { type Graduations, type Milliseconds, wrap } from "../../lock/dial";
+import type { Graduations, Milliseconds } from "../../lock/dial";
 import type { DialEncoderProfile } from "../../lock/profile";
 import type { EncoderChangeFact } from "./changeFact";
-import { type Entry, EntryReader } from "./encoderEntry";
+import { agree, type Entry, EntryReader } from "./encoderEntry";
 import type { ChangeMove } from "./packChange";
 import { Proof } from "./proof";
 import { WatchedHand } from "./watchedHand";
@@ -105,8 +105,8 @@ export class EncoderChange {
     const dialing = this.opening.turnBy(by, now_ms);
     if (this.entries === null) return { dialing, change: this.judgePresent(dialing) };
     const read = this.entering?.moved(this.dial, [], now_ms) ?? [];
-    const entry = this.entries.moveTo(this.dial);
-    if (entry !== null) this.watchEntry();
+    const entry = this.entries.moveTo(this.dial, this.firstEntry);
+    if (entry !== null) this.watchEntry(this.entries.begunAt);
     return { dialing: read, change: entry === null ? [] : this.take(entry) };
   }
 
@@ -115,7 +115,7 @@ export class EncoderChange {
     if (this.entries !== null) return { facts: [], refusal: "already-pressed" };
     if (this.retraction < 1 || this.proof !== null) return { facts: [], refusal: "bolt-out" };
     this.entries = new EntryReader(this.profile, this.dial);
-    this.watchEntry();
+    this.watchEntry(this.dial);
     return { facts: [{ type: "button.pressed" }], refusal: null };
   }
 
@@ -139,8 +139,9 @@ export class EncoderChange {
     return [{ type: "present.closed" }];
   }
 
-  private watchEntry(): void {
-    this.entering = new WatchedHand(this.profile, this.wanted, this.dial, null);
+  private watchEntry(from: Graduations): void {
+    this.entering = new WatchedHand(this.profile, this.wanted, from, null);
+    this.entering.moved(this.dial, [], undefined);
   }
 
   private take(entry: Entry): readonly EncoderChangeFact[] {
@@ -150,7 +151,7 @@ export class EncoderChange {
       return [{ type: "entry.taken" }];
     }
     const first = this.firstEntry;
-    if (!this.agree(first, entry.numbers)) {
+    if (!agree(this.profile, first, entry.numbers)) {
       this.differed = [first, entry.numbers];
       this.firstEntry = null;
       return [{ type: "entries.differed" }];
@@ -165,10 +166,5 @@ export class EncoderChange {
     this.differed = null;
     this.proof = new Proof(this.profile, this.wanted, numbers, { dial, memory });
     return [{ type: "entries.agreed" }];
-  }
-
-  private agree(one: Combination, other: Combination): boolean {
-    const { graduations, stopTolerance } = this.profile;
-    return one.every((number, k) => Math.abs(wrap(number - (other[k] ?? 0), graduations)) <= stopTolerance);
   }
 }
