@@ -155,9 +155,37 @@ test("on a phone dial, act and what follows are in one view, and nothing moves t
   await door.expectTold("You dialed a lock that is not ready");
   expect(await placeOf(door.bench.dial)).toEqual(before);
   const told = await placeOf(door.told);
-  expect(before.top).toBeGreaterThanOrEqual(0);
-  expect((await placeOf(act)).bottom).toBeLessThanOrEqual(told.top);
-  expect(told.bottom).toBeLessThanOrEqual(844);
+  const strip = await placeOf(page.locator(".run-strip"));
+  expect(before.top).toBeGreaterThanOrEqual(strip.bottom);
+  expect(told.top).toBeGreaterThanOrEqual(before.bottom);
+  expect((await placeOf(act)).top).toBeGreaterThanOrEqual(told.bottom);
+  expect((await placeOf(act)).bottom).toBeLessThanOrEqual(844);
+});
+
+test("on a phone door and states stay in view, and nothing covers what one reads or presses", async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  const door = new Handover(page);
+  await door.open(doorWith({}));
+  const strip = page.locator(".run-strip");
+  await expect(strip).toHaveText("Door open · bolt thrownnobody inside · proved 0 of 3");
+  await door.does("Align the ring", "Shut the door");
+  await expect(strip).toHaveText("Door shut · bolt thrownnobody inside · proved 0 of 3");
+  const steps = await door.told.evaluate((told) => Math.ceil((told.getBoundingClientRect().bottom + scrollY) / 150));
+  for (let step = 2; step < steps; step++) {
+    await page.evaluate((top) => scrollTo({ top, behavior: "instant" }), step * 150);
+    await expect(strip).toBeInViewport({ ratio: 1 });
+    const covered = await page.evaluate(() => {
+      const edge = document.querySelector(".run-strip")?.getBoundingClientRect().bottom ?? 0;
+      const parts = [...document.querySelectorAll(".run-next, .run-told, .run-acts button, .run-hand button")];
+      return parts.flatMap((part) => {
+        const { left, top, bottom, width, height } = part.getBoundingClientRect();
+        if (top < edge || bottom > innerHeight) return [];
+        const seen = document.elementFromPoint(left + width / 2, top + height / 2);
+        return seen !== null && part.contains(seen) ? [] : [part.textContent];
+      });
+    });
+    expect(covered, `scrolled by ${step * 150}`).toEqual([]);
+  }
 });
 
 test.describe("bad handovers and what follows", () => {

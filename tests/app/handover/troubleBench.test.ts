@@ -36,7 +36,7 @@ describe("what an address asks for", () => {
 describe("a diagnosis in the form", () => {
   const draft: NameDraft = { kind: "wheel-off", part: "2", size: "1,5", way: "right" };
   test.each([
-    [{ kind: null }, "Choose a condition."],
+    [{ kind: null }, "Choose a defect."],
     [{ part: "" }, "Say which wheel."],
     [{ kind: "zero-one-side", part: "" }, "Say which side it was set from."],
     [{ size: " " }, "Say how much, a number from 0 to 100."],

@@ -9,6 +9,7 @@ import type { Activity, HandoverSession } from "./handoverSession";
 import { RecordSheet } from "./RecordSheet";
 import { RingHand, RingPanel } from "./RingPanel";
 import { ScenePicture } from "./ScenePicture";
+import { StateStrip } from "./StateStrip";
 import { showDial } from "./showDial";
 import { ToldLine } from "./ToldLine";
 import "./run.css";
@@ -54,16 +55,20 @@ interface RunWorkProps extends WorkProps {
 /**
  * The lock under the hand, what happened last, the door as it stands, and everything one may do about it.
  *
- * Where there is room the dial stands beside the rest; else the acts follow it, a group at a time, so that dial and act
- * are in one view. What is told never stands above the dial: its length must not move what the hand holds.
+ * Where there is room the dial is beside the rest. Else the state of the door stays in view in two lines, and what
+ * happened last and the acts, a group at a time, follow the dial. What is told never comes above the dial: its length must
+ * not move what the hand holds.
  */
 export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
   const [form, setForm] = useState<"numbers" | "record" | null>(null);
   const close = () => setForm(null);
   const { danger } = session;
+  const { situation } = session.run;
+  const sign = isOnce ? "" : (danger?.sign ?? "");
   return (
     <div className="run-place">
       <div className="run">
+        <StateStrip situation={situation} sign={sign} />
         <div className="run-hand">
           {session.activity === "ring" ? <RingHand session={session} /> : <DoorHand session={session} />}
         </div>
@@ -74,7 +79,7 @@ export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
             isOnce={isOnce}
           />
           <WorkPanel session={session} isOnce={isOnce} />
-          <ScenePicture situation={session.run.situation} sign={isOnce ? "" : (danger?.sign ?? "")} />
+          <ScenePicture situation={situation} sign={sign} />
           <Acts session={session} onForm={setForm} onLookBack={onLookBack} />
         </div>
       </div>

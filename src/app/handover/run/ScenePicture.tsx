@@ -5,16 +5,30 @@ interface ScenePictureProps {
   readonly situation: Situation;
 }
 
+interface FigureProps {
+  readonly x: number;
+  readonly y: number;
+}
+
 /** Somebody seen from above. */
-function Person({ x, y, label }: { readonly x: number; readonly y: number; readonly label: string }) {
+function Figure({ x, y }: FigureProps) {
   return (
     <g transform={`translate(${x} ${y})`}>
       <ellipse className="scene-person" rx={17} ry={9} />
       <circle className="scene-head" r={7} />
-      <text className="scene-word" y={27}>
+    </g>
+  );
+}
+
+/** The same, with who it is. */
+function Person({ x, y, label }: FigureProps & { readonly label: string }) {
+  return (
+    <>
+      <Figure x={x} y={y} />
+      <text className="scene-word" x={x} y={y + 27}>
         {label}
       </text>
-    </g>
+    </>
   );
 }
 
@@ -31,6 +45,18 @@ function Leaf({ situation }: ScenePictureProps) {
       <circle className="scene-dial" cx={100} cy={11} r={5} />
       {situation.holdback === "on" && <path className="scene-holdback" d="M 108 -22 V -2 M 103 -22 H 113" />}
     </g>
+  );
+}
+
+/** The door and who is inside, without words, for a place too small to read them. */
+export function SmallScene({ situation }: ScenePictureProps) {
+  return (
+    <svg className="scene-small" viewBox="100 26 200 156" aria-hidden="true">
+      <rect className="scene-room" x={20} y={12} width={320} height={88} />
+      <path className="scene-wall" d="M 10 100 H 116 M 242 100 H 350" />
+      <Leaf situation={situation} />
+      {situation.inside !== "nobody" && <Figure x={272} y={58} />}
+    </svg>
   );
 }
 

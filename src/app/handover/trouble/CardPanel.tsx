@@ -25,7 +25,7 @@ export function CardPanel({ card }: { readonly card: LockCard }) {
         the hand at once.{profile.kind === "dial-encoder" && profile.wrongTry !== undefined && WAITED_OUT}
       </p>
       <p className="trouble-soft">
-        The door stands open and stays open until the lock is mended and proved. One thing is wrong with this lock: find
+        The door stands open and stays open until the lock is fixed and proved. One thing is wrong with this lock: find
         out what, and how much.
       </p>
     </section>

@@ -115,7 +115,7 @@ export function Debrief({ session }: { readonly session: TroubleSession }) {
       {tries.length > 0 && <TriesInside card={task.card} tries={tries} insides={bench.insides} />}
       <h3>How to tell it next time</h3>
       <p>{guide.tell}</p>
-      <h3>What one does about it</h3>
+      <h3>What to do about it</h3>
       <p>{guide.practice}</p>
       <p className="trouble-soft">The maker's written instructions decide. Source: {guideSource(task.trouble.kind)}.</p>
       <p className="trouble-buttons">

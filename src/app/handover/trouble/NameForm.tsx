@@ -136,7 +136,7 @@ export function NameForm({ card, onName }: NameFormProps) {
         Name it <small>what is the matter, and how much</small>
       </h2>
       <fieldset className="trouble-kinds">
-        <legend className="visually-hidden">Condition</legend>
+        <legend className="visually-hidden">Defect</legend>
         {kindsFor(card.profile).map((kind) => (
           <div key={kind}>
             <label className="trouble-kind">

@@ -15,9 +15,7 @@ function Pool({ session }: { readonly session: TroubleSession }) {
   const isWhole = pool.length === kinds.length;
   return (
     <details className="trouble-pool">
-      <summary>
-        Conditions that may come: {isWhole ? `all ${kinds.length}` : `${pool.length} of ${kinds.length}`}
-      </summary>
+      <summary>Defects that may come: {isWhole ? `all ${kinds.length}` : `${pool.length} of ${kinds.length}`}</summary>
       <fieldset>
         <legend>Draw from</legend>
         {kinds.map((kind) => {

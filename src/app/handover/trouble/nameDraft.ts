@@ -41,7 +41,7 @@ function draftProblem(draft: NameDraft, kind: TroubleKind): DraftProblem | undef
 /** The diagnosis that a form states, or what it still wants. */
 export function readDraft(draft: NameDraft): Trouble | DraftProblem {
   const { kind } = draft;
-  if (kind === null) return { field: "kind", says: "Choose a condition." };
+  if (kind === null) return { field: "kind", says: "Choose a defect." };
   const { part, hasWay } = TROUBLE_GUIDE[kind];
   const sign = hasWay && draft.way === "right" ? -1 : 1;
   return draftProblem(draft, kind) ?? { kind, part: part === null ? null : draft.part, size: sign * amountOf(draft) };
