@@ -36,14 +36,21 @@ function dialIt(session: SittingSession, from_ms: number, stopErrors: readonly n
   return now + 500;
 }
 
-/** A sitting by an invented hand, sat and recorded by the trainer's own code. */
-export async function satRecord(): Promise<SittingRecord> {
+/** How far the hand of each try stops past its numbers, graduations: the second try misses. */
+const STOP_ERRORS: readonly (readonly number[])[] = [[0.25, 0, 0.25], [0, 4, 0], [0.5, 0, 0.25], []];
+
+/**
+ * A sitting by an invented hand, sat and recorded by the trainer's own code.
+ *
+ * @param stopErrors - of each of its four tries
+ */
+export async function satRecord(stopErrors = STOP_ERRORS, seed = 5): Promise<SittingRecord> {
   const shelf = memoryShelf();
-  const fields = { id: "one", sheet: SHEET, seed: 5, person: "Tavro", personId: null };
+  const fields = { id: "one", sheet: SHEET, seed, person: "Tavro", personId: null };
   const session = new SittingSession(newProgress(fields), shelf);
   session.readInstructions();
   session.start(1000);
   let now = 2000;
-  for (const errors of [[0.25, 0, 0.25], [0, 4, 0], [0.5, 0, 0.25], []]) now = dialIt(session, now, errors);
+  for (const errors of stopErrors) now = dialIt(session, now, errors);
   return JSON.parse(JSON.stringify(await sittingRecord(session.facts(VERSION), sha256)));
 }

@@ -2,6 +2,7 @@ import type { TryResult } from "../marking/tryResult";
 import { sittingPlan } from "../sittingPlan";
 import type { SittingRecord } from "../sittingRecord";
 import { tryMisfit } from "./tryPlausible";
+import { versionMisfits } from "./versionFields";
 
 /** Try clocks and the sitting's clock are read at different moments, milliseconds. */
 const CLOCKS_DIFFER = 1000;
@@ -97,5 +98,11 @@ function tryMisfits({ sheet, tries }: SittingRecord): readonly string[] {
  * @returns sentences; none where all of it is possible
  */
 export function implausible(record: SittingRecord): readonly string[] {
-  return [...countMisfits(record), ...timeMisfits(record), ...breakMisfits(record), ...tryMisfits(record)];
+  return [
+    ...versionMisfits(record),
+    ...countMisfits(record),
+    ...timeMisfits(record),
+    ...breakMisfits(record),
+    ...tryMisfits(record),
+  ];
 }

@@ -4,6 +4,8 @@ import { NOTICE, type SittingRecord } from "../sittingRecord";
 import { count, flag, hash, list, object, oneOf, span, text, whole, within } from "./schemaParts";
 import { trySchema } from "./trySchemas";
 
+const VERSION_WORDS = "must be a version such as 0.3.0";
+
 const VERDICTS = ["pass", "fail", "not shown"] as const;
 
 const CRITERIA = [
@@ -55,6 +57,10 @@ const clockJump = object({ at_ms: span, by_ms: anyNumber }, "a jump of the clock
 
 const moment = z.iso.datetime({ error: "must be a date and time such as 2026-11-20T08:00:00.000Z" });
 
+const version = z
+  .string({ error: VERSION_WORDS })
+  .check(z.regex(/^\d{1,4}\.\d{1,4}\.\d{1,4}$/, { error: VERSION_WORDS }));
+
 /** A packed motion, base64: some minutes of dialing are a few thousand characters. */
 const recording = z.nullable(text(4_000_000));
 
@@ -68,7 +74,7 @@ export const recordSchema = object(
     sheetSha256: z.optional(hash),
     seed: whole(0, 2 ** 32 - 1),
     seedFrom: z.optional(oneOf(["drawn", "sheet", "address"])),
-    appVersion: text(40),
+    appVersion: version,
     person: z.optional(text(200)),
     personId: z.optional(text(1200)),
     startedAt: moment,

@@ -29,7 +29,12 @@ async function everyKind(): Promise<SittingRecord> {
     marking: _m,
     ...facts
   } = fixture("sitting-failed").record;
-  return plain(await sittingRecord({ ...(facts as SittingFacts), appVersion: VERSION }, sha256));
+  const since0_3 = {
+    seedFrom: "drawn",
+    breaks: [{ kind: "reload", at_ms: 0, length_ms: 900 }],
+    clockJumps: [],
+  } as const;
+  return plain(await sittingRecord({ ...(facts as SittingFacts), ...since0_3, appVersion: VERSION }, sha256));
 }
 const JOBS = await everyKind();
 
@@ -196,6 +201,11 @@ const FORGERIES: readonly Forgery[] = [
     (r) => Object.assign(r, { pauses: 1, breaks: [{ kind: "pause", at_ms: 9e8, length_ms: 5 }] }),
     /lies after the end/,
   ],
+  ["no fingerprint of the sheet", DIALED, (r) => delete r.sheetSha256, /^It has no fingerprint of the sheet/],
+  ["no word on the seed", DIALED, (r) => delete r.seedFrom, /^It has no word on where its seed is from/],
+  ["no list of breaks", DIALED, (r) => delete r.breaks, /^It has no list of pauses and reloads/],
+  ["no list of clock jumps", JOBS, (r) => delete r.clockJumps, /^It has no list of clock jumps/],
+  ["a version that is none", DIALED, (r) => (r.appVersion = "0.-3.0"), /appVersion must be a version such as/],
   // Forged, and hashed and marked anew where that would hide it.
   ["a verdict", DIALED, (r) => (r.marking.verdict = "pass"), /^The marks do not follow from the tries/],
   [
