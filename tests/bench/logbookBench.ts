@@ -1,14 +1,14 @@
 import { IDBFactory, IDBKeyRange } from "fake-indexeddb";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
-import { attemptPage, countAttempts } from "../../src/logbook/attemptQueries";
-import { handMotion } from "../../src/logbook/handMotion";
-import { Logbook } from "../../src/logbook/logbook";
-import { NO_CONTENTS } from "../../src/logbook/logbookContents";
-import { LogbookDatabase } from "../../src/logbook/logbookDatabase";
-import { readLogbookFile, writeLogbookFile } from "../../src/logbook/logbookFile";
-import { decodeTrace, encodeTrace } from "../../src/logbook/traceCodec";
-import { mergeIntoLogbook } from "../../src/logbook/wholeLogbook";
+import { handMotion } from "../../src/progress/demo/handMotion";
+import { readLogbookFile, writeLogbookFile } from "../../src/records/file/logbookFile";
+import { NO_CONTENTS } from "../../src/records/logbookContents";
+import { decodeTrace, encodeTrace } from "../../src/records/motion/traceCodec";
 import { seededChance } from "../../src/statistics/chance";
+import { attemptPage, countAttempts } from "../../src/store/attemptQueries";
+import { Logbook } from "../../src/store/logbook";
+import { LogbookDatabase } from "../../src/store/logbookDatabase";
+import { mergeIntoLogbook } from "../../src/store/wholeLogbook";
 import { writeAttemptLine } from "../../src/trace/recordedAttempt";
 import { anAttempt, aPerson, NOON } from "../support/logbookRecords";
 

@@ -1,10 +1,10 @@
 import { type BrowserContext, chromium, type Page } from "@playwright/test";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
-import { toBase64 } from "../../src/logbook/base64";
-import { handMotion } from "../../src/logbook/handMotion";
-import { attemptRow, DATABASE_NAME } from "../../src/logbook/logbookDatabase";
-import { encodeTrace } from "../../src/logbook/traceCodec";
+import { handMotion } from "../../src/progress/demo/handMotion";
+import { toBase64 } from "../../src/records/file/base64";
+import { encodeTrace } from "../../src/records/motion/traceCodec";
 import { seededChance } from "../../src/statistics/chance";
+import { attemptRow, DATABASE_NAME } from "../../src/store/logbookDatabase";
 import { BROWSER_SWITCHES, wholeBrowserPath } from "../browser/browserPath";
 import { serveBuilt } from "../browser/staticServer";
 import { anAttempt, aPerson, NOON } from "../support/logbookRecords";

@@ -1,7 +1,7 @@
-import { recordHash } from "../../src/drill/sittingRecord";
-import { DEMO_SEED, demoLogbook } from "../../src/logbook/demoLogbook";
-import { contentsOf } from "../../src/logbook/logbookContents";
-import { writeLogbookFile } from "../../src/logbook/logbookFile";
+import { DEMO_SEED, demoLogbook } from "../../src/progress/demo/demoLogbook";
+import { writeLogbookFile } from "../../src/records/file/logbookFile";
+import { contentsOf } from "../../src/records/logbookContents";
+import { recordHash } from "../../src/records/sitting/sittingRecord";
 import { keptSitting, sha256 } from "../support/keptRecord";
 import { NOON } from "../support/logbookRecords";
 import { satRecord } from "../support/satRecord";

@@ -1,8 +1,8 @@
 import { readFile } from "node:fs/promises";
 import type { Locator } from "@playwright/test";
 import { browserSha256 } from "../../src/app/sittings/recordFile";
-import { checkHandoverRecord } from "../../src/handover/record/checkHandoverRecord";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
+import { checkHandoverRecord } from "../../src/records/handover/checkHandoverRecord";
 import { profileRules } from "../../src/zeroing/zeroingRules";
 import { violations } from "./axe";
 import { byFinger, byKey, doorWith, Handover, numbersIn, PREPARED, PROVED } from "./handover";

@@ -1,6 +1,6 @@
 import { browserSha256 } from "../../src/app/sittings/recordFile";
-import { writeHashed } from "../../src/drill/hashedRecord";
-import { handoverRecordHash } from "../../src/handover/record/handoverRecord";
+import { handoverRecordHash } from "../../src/records/handover/handoverRecord";
+import { writeHashed } from "../../src/records/hashedRecord";
 import { savedHandoverRecord } from "../support/savedHandoverRecord";
 import { LOOKS, look, violations } from "./axe";
 import { expect, test } from "./page";

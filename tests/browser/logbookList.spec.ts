@@ -1,8 +1,8 @@
 import type { Locator, Page } from "@playwright/test";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
-import { handMotion } from "../../src/logbook/handMotion";
-import { writeLogbookFile } from "../../src/logbook/logbookFile";
-import { encodeTrace } from "../../src/logbook/traceCodec";
+import { handMotion } from "../../src/progress/demo/handMotion";
+import { writeLogbookFile } from "../../src/records/file/logbookFile";
+import { encodeTrace } from "../../src/records/motion/traceCodec";
 import { seededChance } from "../../src/statistics/chance";
 import { anAttempt, aPerson, contents, NOON } from "../support/logbookRecords";
 import { LOOKS, look, violations } from "./axe";

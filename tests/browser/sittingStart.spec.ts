@@ -1,7 +1,7 @@
 import type { Page } from "@playwright/test";
 import type { Sheet, SittingRules } from "../../src/drill/sheet/sheet";
 import { sheetToLink } from "../../src/drill/sheet/sheetLink";
-import type { SittingRecord } from "../../src/drill/sittingRecord";
+import type { SittingRecord } from "../../src/records/sitting/sittingRecord";
 import { dialingStation, testSheet } from "../support/testSheet";
 import { LOOKS, look, violations } from "./axe";
 import { databaseRows } from "./databaseRows";

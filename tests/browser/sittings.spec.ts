@@ -4,7 +4,7 @@ import type { Page } from "@playwright/test";
 import manifest from "../../package.json" with { type: "json" };
 import { SHIPPED_QUESTIONS } from "../../src/drill/questions/shippedQuestions";
 import type { Sheet, SittingRules } from "../../src/drill/sheet/sheet";
-import { recordHash } from "../../src/drill/sittingRecord";
+import { recordHash } from "../../src/records/sitting/sittingRecord";
 import { dialingStation, testSheet, zeroingStation } from "../support/testSheet";
 import { LOOKS, look, violations } from "./axe";
 import { expect, test } from "./page";

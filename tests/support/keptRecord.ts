@@ -1,8 +1,8 @@
 import { createHash } from "node:crypto";
 import { sittingWrite } from "../../src/app/sittings/sittingLogbook";
 import type { KeptRecord } from "../../src/app/sittings/sittingShelf";
-import { recordHash, type SittingFacts, sittingRecord } from "../../src/drill/sittingRecord";
-import type { SittingRecord } from "../../src/logbook/records";
+import type { SittingRecord } from "../../src/records/records";
+import { recordHash, type SittingFacts, sittingRecord } from "../../src/records/sitting/sittingRecord";
 import { NOON } from "./logbookRecords";
 import { dialingStation, testSheet } from "./testSheet";
 import { triesRight } from "./testTries";

@@ -1,12 +1,12 @@
 import { IDBFactory, IDBKeyRange } from "fake-indexeddb";
 import fc from "fast-check";
-import type { AttemptRecord, StopRecord } from "../../src/logbook/attemptRecord";
-import type { JobRecord } from "../../src/logbook/jobRecord";
-import { Logbook } from "../../src/logbook/logbook";
-import { type LogbookContents, NO_CONTENTS } from "../../src/logbook/logbookContents";
-import { type DatabaseHost, LogbookDatabase } from "../../src/logbook/logbookDatabase";
-import type { PersonRecord } from "../../src/logbook/records";
-import { encodeTrace } from "../../src/logbook/traceCodec";
+import type { AttemptRecord, StopRecord } from "../../src/records/attemptRecord";
+import type { JobRecord } from "../../src/records/jobRecord";
+import { type LogbookContents, NO_CONTENTS } from "../../src/records/logbookContents";
+import { encodeTrace } from "../../src/records/motion/traceCodec";
+import type { PersonRecord } from "../../src/records/records";
+import { Logbook } from "../../src/store/logbook";
+import { type DatabaseHost, LogbookDatabase } from "../../src/store/logbookDatabase";
 
 /** A morning in November 2026. */
 export const NOON = 1_795_000_000_000;

@@ -1,4 +1,4 @@
-import type { DatabaseHost } from "../../src/logbook/logbookDatabase";
+import type { DatabaseHost } from "../../src/store/logbookDatabase";
 
 /** A field, several together, or with a star before it a field that is a list, by each of its members. */
 type Index = string | readonly string[];

@@ -1,7 +1,7 @@
 import { newProgress } from "../../src/app/sittings/sittingProgress";
 import { SittingSession } from "../../src/app/sittings/sittingSession";
 import { idealMotion } from "../../src/dialing/idealMotion";
-import { type SittingRecord, sittingRecord } from "../../src/drill/sittingRecord";
+import { type SittingRecord, sittingRecord } from "../../src/records/sitting/sittingRecord";
 import { sha256 } from "./keptRecord";
 import { memoryShelf } from "./memoryShelf";
 import { dialingStation, testSheet } from "./testSheet";

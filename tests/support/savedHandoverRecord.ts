@@ -1,8 +1,8 @@
 import clean from "../../shared/handovers/clean.json" with { type: "json" };
-import { type HandoverRecord, handoverRecord, type RecordFacts } from "../../src/handover/record/handoverRecord";
-import type { RecordForm } from "../../src/handover/record/recordForm";
 import { checkRun } from "../../src/handover/run/checkRun";
 import { parseRun } from "../../src/handover/run/recordedRun";
+import { type HandoverRecord, handoverRecord, type RecordFacts } from "../../src/records/handover/handoverRecord";
+import type { RecordForm } from "../../src/records/handover/recordForm";
 
 /** A form that is filled in. */
 export const RECORD_FORM: RecordForm = {

@@ -1,6 +1,6 @@
 import { type FormEvent, type KeyboardEvent, useEffect, useRef, useState } from "react";
 import type { Graduations } from "../../lock/dial";
-import { FARTHEST_STOP } from "../../logbook/nearStops";
+import { FARTHEST_STOP } from "../../progress/stops/nearStops";
 import { focusDial } from "../dial/focusDial";
 
 const QUICK: readonly Graduations[] = [0, 0.2, 0.5, 1, 2];

@@ -1,6 +1,6 @@
 import type { AttemptStart } from "../../dialing/attemptStart";
 import type { Graduations, Milliseconds } from "../../lock/dial";
-import { keptPosition } from "../../logbook/keptPosition";
+import { keptPosition } from "../../records/motion/keptPosition";
 
 /** A motion as it is kept: hand positions and their times, from 0 at the first. */
 export interface Recording {

@@ -1,8 +1,8 @@
 import type { Attempt } from "../../dialing/attempt";
 import { tellFaults, type WordedFault } from "../../dialing/faultWords";
 import type { Graduations, Milliseconds } from "../../lock/dial";
-import { attemptOutcome } from "../../logbook/attemptOutcome";
-import { worstStop } from "../../logbook/stopEstimates";
+import { worstStop } from "../../progress/stops/stopEstimates";
+import { attemptOutcome } from "../../records/attemptOutcome";
 import { type ResultRow, resultRows } from "./resultRows";
 
 /** How an attempt ended: kept for the result panel. */

@@ -1,5 +1,5 @@
-import { classCsv } from "../../logbook/classCsv";
-import type { ClassTable } from "../../logbook/classTable";
+import type { ClassTable } from "../../progress/classTable";
+import { classCsv } from "../../progress/csv/classCsv";
 import { CsvMarkChoice, useCsvMark } from "../logbook/CsvMarkChoice";
 import { saveFile } from "../logbook/saveFile";
 import { type Chosen, ClassTableView } from "./ClassTableView";

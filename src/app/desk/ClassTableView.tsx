@@ -1,7 +1,7 @@
 import { type ReactNode, useState } from "react";
 import { harmlessName } from "../../drill/harmlessText";
-import type { ClassCell, ClassRow, ClassTable } from "../../logbook/classTable";
-import { isJobSkill } from "../../logbook/jobRecord";
+import type { ClassCell, ClassRow, ClassTable } from "../../progress/classTable";
+import { isJobSkill } from "../../records/jobRecord";
 import { cellState, cellWords } from "./cellWords";
 import type { NamedSkill } from "./classView";
 import { StateMark } from "./StateMark";

@@ -1,6 +1,6 @@
 import { useState } from "react";
 import { harmlessName, harmlessText } from "../../drill/harmlessText";
-import { mergeIntoLogbook } from "../../logbook/wholeLogbook";
+import { mergeIntoLogbook } from "../../store/wholeLogbook";
 import { currentLogbook } from "../logbook/currentLogbook";
 import { mergedWords } from "../logbook/mergedWords";
 import { ReadingLine } from "../logbook/ReadingLine";

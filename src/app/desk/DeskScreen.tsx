@@ -1,5 +1,5 @@
 import { useMemo, useState } from "react";
-import { isJobSkill } from "../../logbook/jobRecord";
+import { isJobSkill } from "../../records/jobRecord";
 import { useReadinessRule } from "../logbook/readinessRule";
 import { Sheet } from "../shell/Sheet";
 import { ClassPanel } from "./ClassPanel";

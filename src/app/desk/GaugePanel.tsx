@@ -1,7 +1,7 @@
 import { useMemo, useState } from "react";
-import { placesOf } from "../../logbook/dialingGauge";
-import { gaugeCsv } from "../../logbook/gaugeCsv";
-import { skillKey } from "../../logbook/skill";
+import { gaugeCsv } from "../../progress/csv/gaugeCsv";
+import { placesOf } from "../../progress/stops/dialingGauge";
+import { skillKey } from "../../records/skill";
 import { useCsvMark } from "../logbook/CsvMarkChoice";
 import { saveFile } from "../logbook/saveFile";
 import type { ClassView, NamedSkill } from "./classView";

@@ -1,4 +1,4 @@
-import type { ClassTable } from "../../logbook/classTable";
+import type { ClassTable } from "../../progress/classTable";
 import type { Chosen } from "./ClassTableView";
 
 interface PeopleNavProps {

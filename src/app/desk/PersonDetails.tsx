@@ -1,9 +1,9 @@
 import { useMemo } from "react";
 import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
-import type { ClassTable } from "../../logbook/classTable";
-import { isJobSkill } from "../../logbook/jobRecord";
-import type { LogbookContents } from "../../logbook/logbookContents";
-import type { SittingRecord } from "../../logbook/records";
+import type { ClassTable } from "../../progress/classTable";
+import { isJobSkill } from "../../records/jobRecord";
+import type { LogbookContents } from "../../records/logbookContents";
+import type { SittingRecord } from "../../records/records";
 import { useAsked } from "../logbook/useLogbook";
 import { ownSheets } from "../sheets/ownSheets";
 import { APP_VERSION } from "../sittings/appVersion";

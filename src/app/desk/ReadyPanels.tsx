@@ -1,6 +1,6 @@
 import { useMemo } from "react";
-import type { ClassTable } from "../../logbook/classTable";
-import { isJobSkill } from "../../logbook/jobRecord";
+import type { ClassTable } from "../../progress/classTable";
+import { isJobSkill } from "../../records/jobRecord";
 import { Figure } from "../logbook/charts/Figure";
 import { characteristicFigure } from "../logbook/figures/characteristicFigure";
 import { ReadinessSettings } from "../logbook/ReadinessSettings";

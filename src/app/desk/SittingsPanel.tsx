@@ -1,5 +1,5 @@
 import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
-import { sittingsCsv } from "../../logbook/sittingsCsv";
+import { sittingsCsv } from "../../records/csv/sittingsCsv";
 import { useCsvMark } from "../logbook/CsvMarkChoice";
 import { saveFile } from "../logbook/saveFile";
 import { useAsked } from "../logbook/useLogbook";

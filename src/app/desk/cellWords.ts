@@ -1,7 +1,7 @@
-import { type ClassCell, quickestOf, truestOf } from "../../logbook/classTable";
-import { isJobSkill } from "../../logbook/jobRecord";
-import type { Mastery } from "../../logbook/mastery";
-import { worstStop } from "../../logbook/personalBest";
+import { type ClassCell, quickestOf, truestOf } from "../../progress/classTable";
+import type { Mastery } from "../../progress/mastery";
+import { worstStop } from "../../progress/personalBest";
+import { isJobSkill } from "../../records/jobRecord";
 import { shortDayText } from "../logbook/attemptRows";
 import { minutesText } from "../logbook/jobRows";
 

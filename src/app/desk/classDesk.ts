@@ -1,6 +1,6 @@
-import { DEMO_SEED, demoLogbook } from "../../logbook/demoLogbook";
-import { contentsOf, joinContents, type LogbookContents } from "../../logbook/logbookContents";
-import { sameRecordings } from "../../logbook/sameRecordings";
+import { DEMO_SEED, demoLogbook } from "../../progress/demo/demoLogbook";
+import { contentsOf, joinContents, type LogbookContents } from "../../records/logbookContents";
+import { sameRecordings } from "../../records/sameRecordings";
 import { LogbookReader } from "../logbook/logbookReader";
 import type { ReadingState } from "../logbook/readingWords";
 import { messageOf } from "../shell/messageOf";

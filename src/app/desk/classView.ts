@@ -1,9 +1,9 @@
 import { harmlessName } from "../../drill/harmlessText";
-import { type ClassSetting, type ClassTable, classTable } from "../../logbook/classTable";
-import { joinContents, type LogbookContents } from "../../logbook/logbookContents";
-import { practicesOf } from "../../logbook/practice";
-import { PERSONAL_KINDS, type PersonRecord } from "../../logbook/records";
-import { bySkill, type Skill, skillKey } from "../../logbook/skill";
+import { type ClassSetting, type ClassTable, classTable } from "../../progress/classTable";
+import { practicesOf } from "../../progress/practice";
+import { joinContents, type LogbookContents } from "../../records/logbookContents";
+import { PERSONAL_KINDS, type PersonRecord } from "../../records/records";
+import { bySkill, type Skill, skillKey } from "../../records/skill";
 import { knownProfile, shortTitle } from "../logbook/attemptRows";
 import { countText } from "../logbook/figures/numbers";
 import type { DeskFile } from "./classDesk";

@@ -1,14 +1,14 @@
+import { categoriesOf, type GaugeSource, STUDY_WIDTH, sourcesOf } from "../../progress/csv/gaugeCsv";
 import {
   type DialingGauge,
   dialingGauge,
   type GaugeParticipants,
   gaugeParticipants,
   type PersonStops,
-} from "../../logbook/dialingGauge";
-import { categoriesOf, type GaugeSource, STUDY_WIDTH, sourcesOf } from "../../logbook/gaugeCsv";
-import type { LogbookContents } from "../../logbook/logbookContents";
-import type { PersonRecord } from "../../logbook/records";
-import { type Skill, skillKey } from "../../logbook/skill";
+} from "../../progress/stops/dialingGauge";
+import type { LogbookContents } from "../../records/logbookContents";
+import type { PersonRecord } from "../../records/records";
+import { type Skill, skillKey } from "../../records/skill";
 import { contributionShare, studyShare } from "../../statistics/gaugeComponents";
 import type { TableModel } from "../logbook/figures/figureModel";
 import { countText, fineText, percentText, sizeText } from "../logbook/figures/numbers";

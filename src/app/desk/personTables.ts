@@ -1,10 +1,10 @@
 import { FAULT_NAMES } from "../../dialing/faultName";
-import type { AttemptRecord } from "../../logbook/attemptRecord";
-import type { JobRecord } from "../../logbook/jobRecord";
-import type { LogbookContents } from "../../logbook/logbookContents";
-import { practiceOfJob } from "../../logbook/practice";
-import type { SittingRecord } from "../../logbook/records";
-import { type Skill, skillKey } from "../../logbook/skill";
+import { practiceOfJob } from "../../progress/practice";
+import type { AttemptRecord } from "../../records/attemptRecord";
+import type { JobRecord } from "../../records/jobRecord";
+import type { LogbookContents } from "../../records/logbookContents";
+import type { SittingRecord } from "../../records/records";
+import { type Skill, skillKey } from "../../records/skill";
 import { attemptRowOf, dayText } from "../logbook/attemptRows";
 import type { TableModel } from "../logbook/figures/figureModel";
 import { jobRowOf } from "../logbook/jobRows";

@@ -1,4 +1,4 @@
-import type { ClassTable } from "../../logbook/classTable";
+import type { ClassTable } from "../../progress/classTable";
 import { cellState, masteryWords } from "./cellWords";
 
 /** Someone who is not ready, with what is wanted. */

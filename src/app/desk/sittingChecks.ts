@@ -1,9 +1,9 @@
 import { harmlessName } from "../../drill/harmlessText";
-import type { Outcome, SittingShown } from "../../drill/record/sittingShown";
 import { matchingSheet, type SheetMatch } from "../../drill/sheet/knownSheet";
 import type { Sheet } from "../../drill/sheet/sheet";
-import { type CheckedSitting, checkedSitting, type PackedMotions } from "../../logbook/checkedSitting";
-import type { SittingRecord } from "../../logbook/records";
+import { type CheckedSitting, checkedSitting, type PackedMotions } from "../../records/checkedSitting";
+import type { SittingRecord } from "../../records/records";
+import type { Outcome, SittingShown } from "../../records/sitting/sittingShown";
 
 /** What the desk says of a sitting. All of it comes from the checked record, and nothing from what stands beside. */
 export interface DeskSitting {

@@ -1,4 +1,4 @@
-import type { PersonRecord, SittingRecord } from "../../logbook/records";
+import type { PersonRecord, SittingRecord } from "../../records/records";
 import { shortDayText } from "../logbook/attemptRows";
 import type { TableModel } from "../logbook/figures/figureModel";
 import { countText } from "../logbook/figures/numbers";

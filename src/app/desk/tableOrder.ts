@@ -1,5 +1,5 @@
-import type { ClassCell, ClassRow, ClassTable } from "../../logbook/classTable";
-import { skillKey } from "../../logbook/skill";
+import type { ClassCell, ClassRow, ClassTable } from "../../progress/classTable";
+import { skillKey } from "../../records/skill";
 
 /** What a class table is sorted by. */
 export interface TableOrder {

@@ -1,6 +1,6 @@
 import { memo } from "react";
-import type { AttemptRecord } from "../../logbook/attemptRecord";
-import { isMiss } from "../../logbook/logbookDatabase";
+import type { AttemptRecord } from "../../records/attemptRecord";
+import { isMiss } from "../../store/logbookDatabase";
 import { type AttemptRow, attemptRowOf } from "./attemptRows";
 
 interface AttemptLineProps {

@@ -1,5 +1,5 @@
 import { Fragment } from "react";
-import type { AttemptRecord } from "../../logbook/attemptRecord";
+import type { AttemptRecord } from "../../records/attemptRecord";
 import { AttemptLine } from "./AttemptLine";
 import type { AttemptWindow } from "./attemptWindow";
 import { useIsPrinting } from "./useIsPrinting";

@@ -1,8 +1,8 @@
 import { useEffect, useRef, useState } from "react";
-import type { AttemptFilter } from "../../logbook/attemptQueries";
-import type { AttemptRecord } from "../../logbook/attemptRecord";
-import { tagsOfAttempts } from "../../logbook/attemptTags";
-import { untoldSittings } from "../../logbook/toldTries";
+import type { AttemptRecord } from "../../records/attemptRecord";
+import type { AttemptFilter } from "../../store/attemptQueries";
+import { tagsOfAttempts } from "../../store/attemptTags";
+import { untoldSittings } from "../../store/toldTries";
 import { AttemptList } from "./AttemptList";
 import type { CurrentLogbook } from "./currentLogbook";
 import { FilterChoice, LockFilter, MissesOnly, UntoldNote } from "./FilterChoice";

@@ -1,6 +1,6 @@
 import { useState } from "react";
 import { harmlessName } from "../../drill/harmlessText";
-import { removeDemo, wholeLogbook } from "../../logbook/wholeLogbook";
+import { removeDemo, wholeLogbook } from "../../store/wholeLogbook";
 import { CsvMarkChoice, useCsvMark } from "./CsvMarkChoice";
 import type { CurrentLogbook } from "./currentLogbook";
 import { EXPORTS, type ExportKind, exportFileInSlices } from "./exportFiles";

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "react";
-import { mergeIntoLogbook } from "../../logbook/wholeLogbook";
+import { mergeIntoLogbook } from "../../store/wholeLogbook";
 import { FileButton } from "../shell/FileButton";
 import type { CurrentLogbook } from "./currentLogbook";
 import { LogbookReader } from "./logbookReader";

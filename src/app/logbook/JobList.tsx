@@ -1,4 +1,4 @@
-import type { JobRecord } from "../../logbook/jobRecord";
+import type { JobRecord } from "../../records/jobRecord";
 import { jobRowOf } from "./jobRows";
 
 interface JobListProps {

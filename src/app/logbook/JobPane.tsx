@@ -1,6 +1,6 @@
 import { JOB_RULES } from "../../drill/marking/jobRule";
-import type { JobRecord } from "../../logbook/jobRecord";
-import type { Logbook } from "../../logbook/logbook";
+import type { JobRecord } from "../../records/jobRecord";
+import type { Logbook } from "../../store/logbook";
 import { againAddress } from "./jobAddress";
 import { jobRowOf } from "./jobRows";
 import { jobStory } from "./jobSentences";

@@ -1,7 +1,7 @@
 import { useRef, useState } from "react";
-import { type JobFilter, jobPage } from "../../logbook/jobQueries";
-import { JOB_KINDS, type JobRecord } from "../../logbook/jobRecord";
-import { untoldSittings } from "../../logbook/toldTries";
+import { JOB_KINDS, type JobRecord } from "../../records/jobRecord";
+import { type JobFilter, jobPage } from "../../store/jobQueries";
+import { untoldSittings } from "../../store/toldTries";
 import type { CurrentLogbook } from "./currentLogbook";
 import { FilterChoice, LockFilter, MissesOnly, UntoldNote } from "./FilterChoice";
 import { JobList } from "./JobList";

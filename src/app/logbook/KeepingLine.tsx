@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import { askToPersist } from "../../logbook/askToPersist";
+import { askToPersist } from "../../store/askToPersist";
 import type { CurrentLogbook } from "./currentLogbook";
 import { type KeepingState, keepingWords, waitingCount } from "./stateWords";
 

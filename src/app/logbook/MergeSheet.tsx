@@ -1,6 +1,6 @@
 import { useState } from "react";
-import { mergePeople } from "../../logbook/moveRecords";
-import type { PersonRecord } from "../../logbook/records";
+import type { PersonRecord } from "../../records/records";
+import { mergePeople } from "../../store/moveRecords";
 import { Sheet } from "../shell/Sheet";
 import type { CurrentLogbook } from "./currentLogbook";
 import { ToldLine, useDoing } from "./Told";

@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from "react";
 import { harmlessName } from "../../drill/harmlessText";
-import type { PersonRecord } from "../../logbook/records";
-import { deletePerson, recordsOfKind, wholeLogbook } from "../../logbook/wholeLogbook";
+import type { PersonRecord } from "../../records/records";
+import { deletePerson, recordsOfKind, wholeLogbook } from "../../store/wholeLogbook";
 import { messageOf } from "../shell/messageOf";
 import { newId } from "../shell/newId";
 import { Sheet } from "../shell/Sheet";

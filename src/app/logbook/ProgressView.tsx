@@ -1,11 +1,11 @@
 import { useMemo, useState } from "react";
-import { declarationFor, mastery } from "../../logbook/mastery";
-import type { MasteryRule } from "../../logbook/masteryRule";
-import { practiceOfJob } from "../../logbook/practice";
-import type { CountedTry } from "../../logbook/readiness";
-import { bySkill, type Skill, skillKey } from "../../logbook/skill";
-import { toldAttempts, toldJobs, untoldSittings } from "../../logbook/toldTries";
-import { recordsOfKind } from "../../logbook/wholeLogbook";
+import { declarationFor, mastery } from "../../progress/mastery";
+import { practiceOfJob } from "../../progress/practice";
+import type { CountedTry } from "../../progress/readiness";
+import type { MasteryRule } from "../../records/masteryRule";
+import { bySkill, type Skill, skillKey } from "../../records/skill";
+import { toldAttempts, toldJobs, untoldSittings } from "../../store/toldTries";
+import { recordsOfKind } from "../../store/wholeLogbook";
 import { knownProfile, shortTitle } from "./attemptRows";
 import { Figure } from "./charts/Figure";
 import type { CurrentLogbook } from "./currentLogbook";

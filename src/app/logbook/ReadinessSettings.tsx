@@ -1,6 +1,6 @@
 import { useId, useState } from "react";
-import { MASTERY_RULE, type MasteryRule, masteryRuleSchema, RULE_LIMITS } from "../../logbook/masteryRule";
-import { ruleSentence } from "../../logbook/masteryWords";
+import { ruleSentence } from "../../progress/masteryWords";
+import { MASTERY_RULE, type MasteryRule, masteryRuleSchema, RULE_LIMITS } from "../../records/masteryRule";
 import { useReadinessRule } from "./readinessRule";
 
 /** A rule as it is typed. */

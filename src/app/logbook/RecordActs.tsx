@@ -1,6 +1,6 @@
 import { useState } from "react";
-import { deleteRecord, giveRecord, type LooseKind } from "../../logbook/moveRecords";
-import type { RecordOf } from "../../logbook/records";
+import type { RecordOf } from "../../records/records";
+import { deleteRecord, giveRecord, type LooseKind } from "../../store/moveRecords";
 import type { CurrentLogbook } from "./currentLogbook";
 import { ToldLine, useDoing } from "./Told";
 import { useAsked } from "./useLogbook";

@@ -1,11 +1,11 @@
 import { useMemo } from "react";
 import { tellFaults, tellFaultsSoFar } from "../../dialing/faultWords";
 import { parseCombination } from "../../lock/combination";
-import { motionOf } from "../../logbook/attemptQueries";
-import type { AttemptRecord } from "../../logbook/attemptRecord";
-import { profileOfAttempt } from "../../logbook/attemptsReplay";
-import type { Logbook } from "../../logbook/logbook";
-import { worstStop } from "../../logbook/stopEstimates";
+import { worstStop } from "../../progress/stops/stopEstimates";
+import type { AttemptRecord } from "../../records/attemptRecord";
+import { profileOfAttempt } from "../../records/csv/attemptsReplay";
+import { motionOf } from "../../store/attemptQueries";
+import type { Logbook } from "../../store/logbook";
 import type { RecordedAttempt } from "../../trace/recordedAttempt";
 import { replay } from "../../trace/replay";
 import { estimateSentence } from "../bench/estimateWords";

@@ -1,4 +1,4 @@
-import type { SittingRecord } from "../../logbook/records";
+import type { SittingRecord } from "../../records/records";
 import { shownStanding, sittingRowOf } from "./sittingRows";
 
 interface LineProps {

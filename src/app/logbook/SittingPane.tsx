@@ -1,5 +1,5 @@
-import type { Logbook } from "../../logbook/logbook";
-import type { SittingRecord } from "../../logbook/records";
+import type { SittingRecord } from "../../records/records";
+import type { Logbook } from "../../store/logbook";
 import { NoteEditor } from "./NoteEditor";
 import { noteSitting, typedNote } from "./notes";
 import { hasResult, sittingRowOf } from "./sittingRows";

@@ -1,6 +1,7 @@
 import { useId, useState } from "react";
-import type { SittingRecord } from "../../logbook/records";
-import { type SittingStanding, sittingPage } from "../../logbook/sittingQueries";
+import type { SittingRecord } from "../../records/records";
+import type { SittingStanding } from "../../records/sittingStanding";
+import { sittingPage } from "../../store/sittingQueries";
 import type { CurrentLogbook } from "./currentLogbook";
 import { FilterChoice } from "./FilterChoice";
 import { SittingList } from "./SittingList";

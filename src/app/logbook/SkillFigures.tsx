@@ -1,5 +1,5 @@
 import { useMemo, useState } from "react";
-import { type ProgressMeasure, progressPoints } from "../../logbook/progressMeasure";
+import { type ProgressMeasure, progressPoints } from "../../progress/stops/progressMeasure";
 import { Figure } from "./charts/Figure";
 import { FilterChoice } from "./FilterChoice";
 import { bestsFigure } from "./figures/bestsFigure";

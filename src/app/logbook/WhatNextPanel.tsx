@@ -1,11 +1,11 @@
 import { useMemo } from "react";
-import type { AttemptRecord } from "../../logbook/attemptRecord";
-import type { JobRecord } from "../../logbook/jobRecord";
-import type { MasteryRule } from "../../logbook/masteryRule";
-import { practiceSheet } from "../../logbook/practiceSheet";
-import type { DeclarationRecord } from "../../logbook/records";
-import { REFRESH_NOTE } from "../../logbook/refresh";
-import { whatNext } from "../../logbook/whatNext";
+import { practiceSheet } from "../../progress/practiceSheet";
+import { REFRESH_NOTE } from "../../progress/refresh";
+import { whatNext } from "../../progress/whatNext";
+import type { AttemptRecord } from "../../records/attemptRecord";
+import type { JobRecord } from "../../records/jobRecord";
+import type { MasteryRule } from "../../records/masteryRule";
+import type { DeclarationRecord } from "../../records/records";
 import { runLink, type SuggestionRow, suggestionRow } from "./suggestionRows";
 
 function Links({ links }: Pick<SuggestionRow, "links">) {

@@ -1,4 +1,4 @@
-import { toldZeroings } from "../../logbook/toldTries";
+import { toldZeroings } from "../../store/toldTries";
 import { DataTable } from "./charts/DataTable";
 import type { CurrentLogbook } from "./currentLogbook";
 import { useAsked } from "./useLogbook";

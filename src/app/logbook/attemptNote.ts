@@ -1,9 +1,9 @@
 import type { Attempt } from "../../dialing/attempt";
 import type { Milliseconds } from "../../lock/dial";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
-import { attemptOutcome, unfinishedOutcome } from "../../logbook/attemptOutcome";
-import type { AttemptRecord } from "../../logbook/attemptRecord";
-import type { Motion } from "../../logbook/traceCodec";
+import { attemptOutcome, unfinishedOutcome } from "../../records/attemptOutcome";
+import type { AttemptRecord } from "../../records/attemptRecord";
+import type { Motion } from "../../records/motion/traceCodec";
 import type { BenchSession } from "../bench/benchSession";
 
 /** An attempt as it was at one moment: the lock goes on changing under the hand. */

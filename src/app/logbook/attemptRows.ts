@@ -1,7 +1,7 @@
 import { faceText } from "../../dialing/words";
 import type { Profile } from "../../lock/profile";
-import type { AttemptRecord } from "../../logbook/attemptRecord";
-import { profileOfAttempt } from "../../logbook/attemptsReplay";
+import type { AttemptRecord } from "../../records/attemptRecord";
+import { profileOfAttempt } from "../../records/csv/attemptsReplay";
 import { signedText } from "../shell/signedText";
 
 /** One line of the list of attempts, in words and figures. */

@@ -1,8 +1,8 @@
-import { attemptsAt, placeOf } from "../../logbook/attemptPlaces";
-import { type AttemptFilter, attemptPage, countAttempts } from "../../logbook/attemptQueries";
-import type { AttemptRecord } from "../../logbook/attemptRecord";
-import type { Logbook } from "../../logbook/logbook";
-import { runningAmong } from "../../logbook/sittingQueries";
+import type { AttemptRecord } from "../../records/attemptRecord";
+import { attemptsAt, placeOf } from "../../store/attemptPlaces";
+import { type AttemptFilter, attemptPage, countAttempts } from "../../store/attemptQueries";
+import type { Logbook } from "../../store/logbook";
+import { runningAmong } from "../../store/sittingQueries";
 import { messageOf } from "../shell/messageOf";
 import { Store } from "../shell/store";
 

@@ -1,8 +1,8 @@
-import { Logbook } from "../../logbook/logbook";
-import { LogbookDatabase } from "../../logbook/logbookDatabase";
-import type { Undo } from "../../logbook/moveRecords";
-import type { PersonRecord } from "../../logbook/records";
-import { recordsOfKind } from "../../logbook/wholeLogbook";
+import type { PersonRecord } from "../../records/records";
+import { Logbook } from "../../store/logbook";
+import { LogbookDatabase } from "../../store/logbookDatabase";
+import type { Undo } from "../../store/moveRecords";
+import { recordsOfKind } from "../../store/wholeLogbook";
 import { newId } from "../shell/newId";
 import { Store } from "../shell/store";
 import { inOrderOfNames } from "./people";

@@ -1,5 +1,5 @@
-import type { HelpLevel } from "../../logbook/attemptRecord";
-import type { JobKind, JobRecord } from "../../logbook/jobRecord";
+import type { HelpLevel } from "../../records/attemptRecord";
+import type { JobKind, JobRecord } from "../../records/jobRecord";
 import { detailsOf } from "./jobDetails";
 
 /** The part of the Handover page that each kind of job is done on. */

@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import { CHANGE_OUTCOMES } from "../../drill/marking/tryResult";
 import { TROUBLE_KINDS } from "../../handover/trouble/trouble";
-import type { JobKind, JobRecord } from "../../logbook/jobRecord";
+import type { JobKind, JobRecord } from "../../records/jobRecord";
 
 const number = z.number();
 const count = z.number().check(z.int(), z.gte(0));

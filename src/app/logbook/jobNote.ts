@@ -1,9 +1,9 @@
 import type { Profile } from "../../lock/profile";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
-import type { HelpLevel } from "../../logbook/attemptRecord";
-import type { JobKind, JobRecord } from "../../logbook/jobRecord";
-import { jobIsRight } from "../../logbook/jobRight";
-import type { LogbookWrite } from "../../logbook/logbookWrite";
+import type { HelpLevel } from "../../records/attemptRecord";
+import type { JobKind, JobRecord } from "../../records/jobRecord";
+import { jobIsRight } from "../../records/jobRight";
+import type { LogbookWrite } from "../../store/logbookWrite";
 import type { JobDetails } from "./jobDetails";
 
 /** A job as it is kept, but for the person, who is looked up later. */

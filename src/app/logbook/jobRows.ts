@@ -1,6 +1,6 @@
 import { TROUBLE_GUIDE } from "../../handover/trouble/troubleGuide";
 import { partWords } from "../../handover/trouble/troubleWords";
-import type { JobRecord } from "../../logbook/jobRecord";
+import type { JobRecord } from "../../records/jobRecord";
 import { clockText, dayText, HELP_WORDS, knownProfile, shortTitle } from "./attemptRows";
 import { detailsOf, type TroubleDetails } from "./jobDetails";
 import { JOB_WORDS, missedWord } from "./jobWords";

@@ -3,7 +3,7 @@ import { FAULT_WORDS } from "../../handover/run/faultWords";
 import { REQUIRED_PROOFS } from "../../handover/run/proofs";
 import { TROUBLE_GUIDE } from "../../handover/trouble/troubleGuide";
 import { troubleSentence } from "../../handover/trouble/troubleWords";
-import type { JobRecord } from "../../logbook/jobRecord";
+import type { JobRecord } from "../../records/jobRecord";
 import { signedText } from "../shell/signedText";
 import { countText } from "./figures/numbers";
 import { type ChangeDetails, detailsOf, type HandoverDetails, type TroubleDetails } from "./jobDetails";

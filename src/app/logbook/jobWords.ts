@@ -1,7 +1,7 @@
 import type { ChangeFaultCode } from "../../handover/change/changeFault";
 import type { HandoverFault } from "../../handover/run/faultTriggers";
 import type { ProofCode } from "../../handover/run/proofs";
-import type { JobKind } from "../../logbook/jobRecord";
+import type { JobKind } from "../../records/jobRecord";
 
 /** A job in one word or two. */
 export const JOB_WORDS: Readonly<Record<JobKind, string>> = {

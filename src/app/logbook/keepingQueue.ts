@@ -1,4 +1,4 @@
-import type { LogbookWrite } from "../../logbook/logbookWrite";
+import type { LogbookWrite } from "../../store/logbookWrite";
 import { Store } from "../shell/store";
 import type { AttemptNote } from "./attemptNote";
 import type { JobNote } from "./jobNote";

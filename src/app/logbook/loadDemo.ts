@@ -1,5 +1,5 @@
-import { DEMO_SEED, demoLogbook } from "../../logbook/demoLogbook";
-import { mergeIntoLogbook } from "../../logbook/wholeLogbook";
+import { DEMO_SEED, demoLogbook } from "../../progress/demo/demoLogbook";
+import { mergeIntoLogbook } from "../../store/wholeLogbook";
 import type { CurrentLogbook } from "./currentLogbook";
 import { mergedWords } from "./mergedWords";
 

@@ -1,6 +1,6 @@
-import { LogbookError } from "../../logbook/logbookError";
-import type { ReadingProgress, ReadLogbook } from "../../logbook/logbookFile";
-import type { ReplayedLogbook } from "../../logbook/replayedAttempts";
+import type { ReadingProgress, ReadLogbook } from "../../records/file/logbookFile";
+import { LogbookError } from "../../records/logbookError";
+import type { ReplayedLogbook } from "../../records/replayedAttempts";
 import type { ReaderMessage, ReaderOrder } from "./readerMessages";
 
 /** What of a web worker is used. */

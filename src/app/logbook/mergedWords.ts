@@ -1,4 +1,4 @@
-import type { Merged } from "../../logbook/wholeLogbook";
+import type { Merged } from "../../store/wholeLogbook";
 import { countText } from "./figures/numbers";
 
 /** What an import did, in a sentence. */

@@ -1,7 +1,7 @@
-import { type AttemptRecord, TAG_LIMITS } from "../../logbook/attemptRecord";
-import type { JobRecord } from "../../logbook/jobRecord";
-import type { Logbook } from "../../logbook/logbook";
-import type { SittingRecord } from "../../logbook/records";
+import { type AttemptRecord, TAG_LIMITS } from "../../records/attemptRecord";
+import type { JobRecord } from "../../records/jobRecord";
+import type { SittingRecord } from "../../records/records";
+import type { Logbook } from "../../store/logbook";
 
 /** Tags and note of a record, as they are typed: tags with commas between. */
 export interface TypedNote {

@@ -1,4 +1,4 @@
-import type { PersonRecord } from "../../logbook/records";
+import type { PersonRecord } from "../../records/records";
 
 /** Longest name that a record takes. */
 export const LONGEST_NAME = 100;

@@ -1,6 +1,6 @@
-import type { LogbookContents } from "../../logbook/logbookContents";
-import { type ReadingProgress, readLogbookFile } from "../../logbook/logbookFile";
-import { type ReplayedLogbook, replayedLogbook } from "../../logbook/replayedAttempts";
+import { type ReadingProgress, readLogbookFile } from "../../records/file/logbookFile";
+import type { LogbookContents } from "../../records/logbookContents";
+import { type ReplayedLogbook, replayedLogbook } from "../../records/replayedAttempts";
 import { messageOf } from "../shell/messageOf";
 
 type Attempts = LogbookContents["records"]["attempts"];

@@ -1,5 +1,5 @@
 import { useSyncExternalStore } from "react";
-import { MASTERY_RULE, type MasteryRule, masteryRuleSchema } from "../../logbook/masteryRule";
+import { MASTERY_RULE, type MasteryRule, masteryRuleSchema } from "../../records/masteryRule";
 import { Store } from "../shell/store";
 
 const KEY = "gatefall.readiness";

@@ -1,4 +1,4 @@
-import type { ReadingProgress } from "../../logbook/logbookFile";
+import type { ReadingProgress } from "../../records/file/logbookFile";
 
 /** A file being read. */
 export interface ReadingState {

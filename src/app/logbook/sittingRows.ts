@@ -1,8 +1,8 @@
 import { harmlessName } from "../../drill/harmlessText";
-import type { SittingShown } from "../../drill/record/sittingShown";
-import { checkedSitting, checkedStanding } from "../../logbook/checkedSitting";
-import type { SittingRecord } from "../../logbook/records";
-import type { SittingStanding } from "../../logbook/sittingQueries";
+import { checkedSitting, checkedStanding } from "../../records/checkedSitting";
+import type { SittingRecord } from "../../records/records";
+import type { SittingShown } from "../../records/sitting/sittingShown";
+import type { SittingStanding } from "../../records/sittingStanding";
 import { APP_VERSION } from "../sittings/appVersion";
 import { clockText, dayText } from "./attemptRows";
 

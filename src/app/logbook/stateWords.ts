@@ -1,4 +1,4 @@
-import type { LogbookWrite } from "../../logbook/logbookWrite";
+import type { LogbookWrite } from "../../store/logbookWrite";
 import { countText } from "./figures/numbers";
 
 /** How safe the records are. */

@@ -1,5 +1,5 @@
-import type { SittingRecord } from "../../logbook/records";
-import { type StatedSitting, statedSitting } from "../../logbook/xapi/sittingStatements";
+import type { SittingRecord } from "../../records/records";
+import { type StatedSitting, statedSitting } from "../../records/xapi/sittingStatements";
 import { APP_VERSION } from "../sittings/appVersion";
 
 /** Lets the page draw and answer before the work goes on. */

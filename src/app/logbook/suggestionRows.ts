@@ -1,10 +1,10 @@
 import type { Sheet } from "../../drill/sheet/sheet";
 import { sittingPlan } from "../../drill/sittingPlan";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
-import type { AttemptRecord } from "../../logbook/attemptRecord";
-import { JOB_KINDS, type JobKind } from "../../logbook/jobRecord";
-import { redoSheet } from "../../logbook/practiceSheet";
-import type { Suggestion } from "../../logbook/whatNext";
+import { redoSheet } from "../../progress/practiceSheet";
+import type { Suggestion } from "../../progress/whatNext";
+import type { AttemptRecord } from "../../records/attemptRecord";
+import { JOB_KINDS, type JobKind } from "../../records/jobRecord";
 import { linkOf } from "../sheets/sheetsAddress";
 import { HELP_WORDS, shortTitle } from "./attemptRows";
 import { jobAddress } from "./jobAddress";

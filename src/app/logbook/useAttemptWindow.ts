@@ -1,5 +1,5 @@
 import { useEffect, useState, useSyncExternalStore } from "react";
-import type { AttemptFilter } from "../../logbook/attemptQueries";
+import type { AttemptFilter } from "../../store/attemptQueries";
 import { AttemptWindow } from "./attemptWindow";
 import type { CurrentLogbook } from "./currentLogbook";
 

@@ -1,8 +1,8 @@
 import * as z from "zod/mini";
-import { fromBase64, toBase64 } from "../../logbook/base64";
-import type { Logbook } from "../../logbook/logbook";
-import { checkWrite, type LogbookWrite } from "../../logbook/logbookWrite";
-import { decodeTrace } from "../../logbook/traceCodec";
+import { fromBase64, toBase64 } from "../../records/file/base64";
+import { decodeTrace } from "../../records/motion/traceCodec";
+import type { Logbook } from "../../store/logbook";
+import { checkWrite, type LogbookWrite } from "../../store/logbookWrite";
 import type { WaitingStore } from "./waitingStore";
 
 const PREFIX = "gatefall.waiting.";

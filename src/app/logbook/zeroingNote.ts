@@ -1,4 +1,4 @@
-import type { ZeroingRecord } from "../../logbook/records";
+import type { ZeroingRecord } from "../../records/records";
 import type { LastReading, ZeroingSession } from "../zeroing/zeroingSession";
 
 /** A zeroing that was set, or not, taken down at that moment. */

@@ -1,4 +1,4 @@
-import type { ZeroingRecord } from "../../logbook/records";
+import type { ZeroingRecord } from "../../records/records";
 import { clockText, dayText } from "./attemptRows";
 import type { TableModel } from "./figures/figureModel";
 

@@ -1,5 +1,5 @@
 import type { Sheet } from "../../drill/sheet/sheet";
-import type { SheetRecord } from "../../logbook/records";
+import type { SheetRecord } from "../../records/records";
 import { Preview } from "./Preview";
 import { PrintedCode, SheetActions } from "./SheetActions";
 

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
-import type { SheetRecord } from "../../logbook/records";
+import type { SheetRecord } from "../../records/records";
 import { focusHeading } from "./focusHeading";
 import { copiedSheet } from "./newSheet";
 import { openShelf } from "./openShelf";

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
-import type { SheetRecord } from "../../logbook/records";
+import type { SheetRecord } from "../../records/records";
 import { FileButton } from "../shell/FileButton";
 import { WordLink } from "../words/WordLink";
 import { WordsHere } from "../words/WordsHere";

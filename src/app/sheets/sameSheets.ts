@@ -1,6 +1,6 @@
 import type { Sheet } from "../../drill/sheet/sheet";
 import { sheetSha256 } from "../../drill/sheet/sheetFingerprint";
-import type { SheetRecord } from "../../logbook/records";
+import type { SheetRecord } from "../../records/records";
 import { readDraft } from "./readDraft";
 
 const hashOf = ({ body }: SheetRecord): string | null => {

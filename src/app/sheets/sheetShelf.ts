@@ -1,5 +1,5 @@
 import type { Sheet } from "../../drill/sheet/sheet";
-import type { SheetRecord } from "../../logbook/records";
+import type { SheetRecord } from "../../records/records";
 import { messageOf } from "../shell/messageOf";
 import { Store } from "../shell/store";
 import { draftBody } from "./readDraft";

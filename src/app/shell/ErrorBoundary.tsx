@@ -6,7 +6,7 @@ import { messageOf } from "./messageOf";
 /** Everything in the logbook as a file; fetched only now, for the page it belongs to may be what failed. */
 async function saveLogbook(): Promise<string> {
   const { currentLogbook } = await import("../logbook/currentLogbook");
-  const { wholeLogbook } = await import("../../logbook/wholeLogbook");
+  const { wholeLogbook } = await import("../../store/wholeLogbook");
   const { exportFile } = await import("../logbook/exportFiles");
   const { saveFile } = await import("../logbook/saveFile");
   const { logbook } = await currentLogbook();

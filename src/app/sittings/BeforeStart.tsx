@@ -1,7 +1,7 @@
 import { type FormEvent, type RefObject, useEffect, useRef } from "react";
 import { markingScheme, schemeAdvice, schemeRows } from "../../drill/marking/markingScheme";
 import type { Sheet } from "../../drill/sheet/sheet";
-import { NOTICE } from "../../drill/sittingRecord";
+import { NOTICE } from "../../records/sitting/sittingRecord";
 import type { CurrentSitting } from "./currentSitting";
 import { SittingHead } from "./SittingHead";
 import type { SittingSession } from "./sittingSession";

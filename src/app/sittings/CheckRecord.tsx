@@ -1,4 +1,4 @@
-import type { Motion } from "../../logbook/traceCodec";
+import type { Motion } from "../../records/motion/traceCodec";
 import { RecordChecker, RecordOutcome, useRecordCheck } from "../shell/RecordChecker";
 import { APP_VERSION } from "./appVersion";
 import { checkKept, checkRecordFile } from "./recordFile";

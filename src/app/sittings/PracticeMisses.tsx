@@ -1,5 +1,5 @@
 import { useMemo } from "react";
-import { missesSheet } from "../../drill/practiceMisses";
+import { missesSheet } from "../../progress/practiceMisses";
 import type { CurrentSitting } from "./currentSitting";
 import type { KeptRecord } from "./sittingShelf";
 

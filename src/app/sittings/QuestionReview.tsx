@@ -1,7 +1,7 @@
 import { type Question, surenessText } from "../../drill/questions/question";
 import { type AnswerGiven, difficultyText, questionDifficulty } from "../../drill/questions/questionDifficulty";
 import { SHIPPED_QUESTIONS } from "../../drill/questions/shippedQuestions";
-import type { RecordedAnswer } from "../../drill/sittingRecord";
+import type { RecordedAnswer } from "../../records/sitting/sittingRecord";
 
 interface ReviewedProps {
   readonly question: Question;

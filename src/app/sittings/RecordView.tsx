@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import { harmlessName } from "../../drill/harmlessText";
-import { readSittingRecord } from "../../drill/record/readSittingRecord";
+import { readSittingRecord } from "../../records/sitting/readSittingRecord";
 import { messageOf } from "../shell/messageOf";
 import { CheckThis } from "./CheckRecord";
 import type { CurrentSitting } from "./currentSitting";

@@ -1,6 +1,6 @@
 import { type RefObject, useEffect, useId, useState } from "react";
 import { harmlessName } from "../../drill/harmlessText";
-import type { PersonRecord } from "../../logbook/records";
+import type { PersonRecord } from "../../records/records";
 import { messageOf } from "../shell/messageOf";
 import type { SittingSession } from "./sittingSession";
 

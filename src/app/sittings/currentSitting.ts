@@ -1,8 +1,8 @@
 import type { TryResult } from "../../drill/marking/tryResult";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { sittingPlan } from "../../drill/sittingPlan";
-import { recordHash, type SittingFacts, sittingRecord } from "../../drill/sittingRecord";
 import type { Milliseconds } from "../../lock/dial";
+import { recordHash, type SittingFacts, sittingRecord } from "../../records/sitting/sittingRecord";
 import { messageOf } from "../shell/messageOf";
 import { newId } from "../shell/newId";
 import { newSeed } from "../shell/newSeed";

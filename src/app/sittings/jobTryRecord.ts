@@ -1,7 +1,7 @@
 import { changeMissed, handoverMissed } from "../../drill/marking/jobMissed";
 import type { ChangeTry, HandoverTry, TroubleTry, TryResult } from "../../drill/marking/tryResult";
 import type { Station } from "../../drill/sheet/sheet";
-import { TOO_LATE } from "../../logbook/jobRight";
+import { TOO_LATE } from "../../records/jobRight";
 import type { ChangeDetails } from "../logbook/jobDetails";
 import type { JobEnd } from "../logbook/jobNote";
 

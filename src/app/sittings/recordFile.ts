@@ -1,10 +1,10 @@
-import { parsedJson, writeHashed } from "../../drill/hashedRecord";
-import { readSittingRecord } from "../../drill/record/readSittingRecord";
-import { type SittingShown, sittingShown } from "../../drill/record/sittingShown";
 import { sha256Hex } from "../../drill/sha256";
-import type { Sha256 } from "../../drill/sittingRecord";
-import { RECORDINGS } from "../../logbook/recordings";
-import type { Motion } from "../../logbook/traceCodec";
+import { parsedJson, writeHashed } from "../../records/hashedRecord";
+import type { Motion } from "../../records/motion/traceCodec";
+import { RECORDINGS } from "../../records/recordings";
+import { readSittingRecord } from "../../records/sitting/readSittingRecord";
+import type { Sha256 } from "../../records/sitting/sittingRecord";
+import { type SittingShown, sittingShown } from "../../records/sitting/sittingShown";
 import type { KeptRecord } from "./sittingShelf";
 
 /** SHA-256 that every page can make, whatever its address. */

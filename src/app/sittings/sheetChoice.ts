@@ -3,7 +3,7 @@ import type { Sheet } from "../../drill/sheet/sheet";
 import { sheetId } from "../../drill/sheet/sheetId";
 import { sheetFromLink } from "../../drill/sheet/sheetLink";
 import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
-import type { SheetRecord } from "../../logbook/records";
+import type { SheetRecord } from "../../records/records";
 import { sittingProblem } from "./stationNeeds";
 
 /** A sheet that can be sat, by its id: of a shipped one its name for addresses. */

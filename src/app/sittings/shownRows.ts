@@ -1,5 +1,5 @@
 import { harmlessName } from "../../drill/harmlessText";
-import type { Outcome, SittingShown } from "../../drill/record/sittingShown";
+import type { Outcome, SittingShown } from "../../records/sitting/sittingShown";
 import type { RecordFinding } from "../shell/RecordChecker";
 import { clockText } from "./sittingWords";
 

@@ -1,4 +1,4 @@
-import type { SittingRecord } from "../../logbook/records";
+import type { SittingRecord } from "../../records/records";
 import { keeping } from "../logbook/keeping";
 import type { Keeper } from "../logbook/keepingQueue";
 import { keptTryWrite, runningWrite, sittingWrite, tryWrite } from "./sittingLogbook";

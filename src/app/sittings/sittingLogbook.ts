@@ -6,13 +6,13 @@ import {
   type ZeroingTry as ZeroingResult,
 } from "../../drill/marking/tryResult";
 import type { Station } from "../../drill/sheet/sheet";
-import type { SittingRecord } from "../../drill/sittingRecord";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
-import { type AttemptOutcome, attemptOutcome, unfinishedOutcome } from "../../logbook/attemptOutcome";
-import { conditionText } from "../../logbook/conditionText";
-import type { LogbookWrite } from "../../logbook/logbookWrite";
-import { tryId } from "../../logbook/sittingQueries";
-import { encodeTrace, type Motion } from "../../logbook/traceCodec";
+import { conditionText } from "../../progress/conditionText";
+import { type AttemptOutcome, attemptOutcome, unfinishedOutcome } from "../../records/attemptOutcome";
+import { encodeTrace, type Motion } from "../../records/motion/traceCodec";
+import type { SittingRecord } from "../../records/sitting/sittingRecord";
+import { tryId } from "../../records/tryOfSitting";
+import type { LogbookWrite } from "../../store/logbookWrite";
 import { replay } from "../../trace/replay";
 import { type JobEnd, jobNote, jobWrite } from "../logbook/jobNote";
 import type { DialingTry } from "./dialingTry";

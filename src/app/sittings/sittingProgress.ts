@@ -1,8 +1,8 @@
 import type { TryResult } from "../../drill/marking/tryResult";
 import { parseSheet } from "../../drill/sheet/parseSheet";
 import type { Sheet } from "../../drill/sheet/sheet";
-import type { ClockJump, RecordedAnswer, SeedOrigin } from "../../drill/sittingRecord";
 import type { Milliseconds } from "../../lock/dial";
+import type { ClockJump, RecordedAnswer, SeedOrigin } from "../../records/sitting/sittingRecord";
 
 /** A sitting as it is kept while it goes on: enough to go on with it after a crash. */
 export interface SittingProgress {

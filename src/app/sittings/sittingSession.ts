@@ -15,9 +15,9 @@ import {
   workedTime,
 } from "../../drill/sittingMachine";
 import { sittingPlan } from "../../drill/sittingPlan";
-import type { RecordedAnswer, SeedOrigin, SittingFacts } from "../../drill/sittingRecord";
 import type { Graduations, Milliseconds } from "../../lock/dial";
-import type { Motion } from "../../logbook/traceCodec";
+import type { Motion } from "../../records/motion/traceCodec";
+import type { RecordedAnswer, SeedOrigin, SittingFacts } from "../../records/sitting/sittingRecord";
 import { seededChance } from "../../statistics/chance";
 import { Store } from "../shell/store";
 import type { SittingProgress } from "./sittingProgress";

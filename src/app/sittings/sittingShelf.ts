@@ -1,8 +1,8 @@
 import type { AnswerGiven } from "../../drill/questions/questionDifficulty";
 import { sittingPlan } from "../../drill/sittingPlan";
-import type { SittingRecord } from "../../drill/sittingRecord";
-import { fromBase64, toBase64 } from "../../logbook/base64";
-import { decodeTrace, encodeTrace, type Motion } from "../../logbook/traceCodec";
+import { fromBase64, toBase64 } from "../../records/file/base64";
+import { decodeTrace, encodeTrace, type Motion } from "../../records/motion/traceCodec";
+import type { SittingRecord } from "../../records/sitting/sittingRecord";
 import { readProgress, type SittingProgress } from "./sittingProgress";
 
 /** Where texts are kept: `localStorage`, which has them safe before the next event. */

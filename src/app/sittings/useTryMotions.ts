@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "react";
-import type { Motion } from "../../logbook/traceCodec";
+import type { Motion } from "../../records/motion/traceCodec";
 import type { SittingShelf } from "./sittingShelf";
 
 type Motions = readonly (Motion | null)[];

@@ -1,4 +1,4 @@
-import type { CourseProgress } from "../../logbook/courseProgress";
+import type { CourseProgress } from "../../progress/courseProgress";
 import { dayText } from "../logbook/attemptRows";
 import { lessonAddress, lessonSize } from "./startWords";
 

@@ -1,10 +1,10 @@
 import { SHIPPED_COURSE } from "../../drill/sheet/shippedCourse";
-import { type CourseProgress, courseProgress, finishedSheet } from "../../logbook/courseProgress";
-import { type DailyPractice, dailyPractice } from "../../logbook/dailyPractice";
-import { type NumberToBeat, numberToBeat } from "../../logbook/numberToBeat";
-import { toldAttempts, toldJobs } from "../../logbook/toldTries";
-import { whatNext } from "../../logbook/whatNext";
-import { recordsOfKind } from "../../logbook/wholeLogbook";
+import { type CourseProgress, courseProgress, finishedSheet } from "../../progress/courseProgress";
+import { type DailyPractice, dailyPractice } from "../../progress/dailyPractice";
+import { type NumberToBeat, numberToBeat } from "../../progress/numberToBeat";
+import { whatNext } from "../../progress/whatNext";
+import { toldAttempts, toldJobs } from "../../store/toldTries";
+import { recordsOfKind } from "../../store/wholeLogbook";
 import type { CurrentLogbook } from "../logbook/currentLogbook";
 import { whoPractices } from "../logbook/keep";
 

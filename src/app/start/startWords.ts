@@ -2,8 +2,8 @@ import type { Lesson } from "../../drill/sheet/course";
 import { sheetId } from "../../drill/sheet/sheetId";
 import { sittingPlan } from "../../drill/sittingPlan";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
-import type { DailyPractice } from "../../logbook/dailyPractice";
-import type { NumberToBeat } from "../../logbook/numberToBeat";
+import type { DailyPractice } from "../../progress/dailyPractice";
+import type { NumberToBeat } from "../../progress/numberToBeat";
 import { HELP_WORDS, shortTitle } from "../logbook/attemptRows";
 import { linkOf } from "../sheets/sheetsAddress";
 

@@ -3,9 +3,9 @@ import { ClassDesk } from "../../../src/app/desk/classDesk";
 import { classView, deskSentence, fileSentence, namesOf } from "../../../src/app/desk/classView";
 import { LogbookReader, type ReaderWorker } from "../../../src/app/logbook/logbookReader";
 import { readAndTell } from "../../../src/app/logbook/readerMessages";
-import type { AttemptRecord } from "../../../src/logbook/attemptRecord";
-import type { LogbookContents } from "../../../src/logbook/logbookContents";
-import { writeLogbookFile } from "../../../src/logbook/logbookFile";
+import type { AttemptRecord } from "../../../src/records/attemptRecord";
+import { writeLogbookFile } from "../../../src/records/file/logbookFile";
+import type { LogbookContents } from "../../../src/records/logbookContents";
 import { anAttempt, aPerson, contents, NOON } from "../../support/logbookRecords";
 
 /** Reads in the same thread. */

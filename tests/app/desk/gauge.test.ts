@@ -2,8 +2,8 @@ import { csvParse } from "d3-dsv";
 import { describe, expect, test } from "vitest";
 import aiag from "../../../shared/published/aiag-gauge.json" with { type: "json" };
 import { categoriesSentence, gaugeView } from "../../../src/app/desk/gaugeWords";
-import { type DialingGauge, dialingGauge, gaugeParticipants } from "../../../src/logbook/dialingGauge";
-import { categoriesOf, gaugeCsv } from "../../../src/logbook/gaugeCsv";
+import { categoriesOf, gaugeCsv } from "../../../src/progress/csv/gaugeCsv";
+import { type DialingGauge, dialingGauge, gaugeParticipants } from "../../../src/progress/stops/dialingGauge";
 import { anAttempt, aPerson, contents, NOON, stopsOf } from "../../support/logbookRecords";
 
 const OPEN = { profileId: "three-wheel", exercise: "open" };

@@ -4,8 +4,8 @@ import { AttemptKeeping } from "../../../src/app/logbook/attemptKeeping";
 import type { AttemptNote } from "../../../src/app/logbook/attemptNote";
 import { idealMotion } from "../../../src/dialing/idealMotion";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
-import { checkWrite } from "../../../src/logbook/logbookWrite";
 import { seededChance } from "../../../src/statistics/chance";
+import { checkWrite } from "../../../src/store/logbookWrite";
 import { NOON } from "../../support/logbookRecords";
 
 const profile = shippedProfile("three-wheel");

@@ -3,10 +3,10 @@ import { BenchSession } from "../../../src/app/bench/benchSession";
 import { AttemptNotes } from "../../../src/app/logbook/attemptNote";
 import { idealMotion } from "../../../src/dialing/idealMotion";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
-import { attemptOutcome } from "../../../src/logbook/attemptOutcome";
-import { checkWrite } from "../../../src/logbook/logbookWrite";
-import { decodeTrace, encodeTrace } from "../../../src/logbook/traceCodec";
+import { attemptOutcome } from "../../../src/records/attemptOutcome";
+import { decodeTrace, encodeTrace } from "../../../src/records/motion/traceCodec";
 import { seededChance } from "../../../src/statistics/chance";
+import { checkWrite } from "../../../src/store/logbookWrite";
 import { replay } from "../../../src/trace/replay";
 import { NOON } from "../../support/logbookRecords";
 

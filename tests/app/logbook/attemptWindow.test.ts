@@ -1,6 +1,6 @@
 import { expect, test, vi } from "vitest";
 import { AttemptWindow, BLOCK } from "../../../src/app/logbook/attemptWindow";
-import { mergeIntoLogbook } from "../../../src/logbook/wholeLogbook";
+import { mergeIntoLogbook } from "../../../src/store/wholeLogbook";
 import { anAttempt, aPerson, contents, NOON, openLogbook } from "../../support/logbookRecords";
 
 const COUNT = 20 * BLOCK + 7;

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { EXPORTS, exportFile, exportFileInSlices } from "../../../src/app/logbook/exportFiles";
-import { readLogbookFile } from "../../../src/logbook/logbookFile";
+import { readLogbookFile } from "../../../src/records/file/logbookFile";
 import { keptSitting } from "../../support/keptRecord";
 import { anAttempt, aPerson, contents, NOON } from "../../support/logbookRecords";
 

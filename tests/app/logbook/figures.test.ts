@@ -11,10 +11,10 @@ import { learningFigure } from "../../../src/app/logbook/figures/learningFigure"
 import { measureFigures, progressFigures } from "../../../src/app/logbook/figures/progressFigures";
 import { stopErrorsFigure } from "../../../src/app/logbook/figures/stopErrorsFigure";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
-import type { AttemptRecord } from "../../../src/logbook/attemptRecord";
-import { mastery } from "../../../src/logbook/mastery";
-import { MASTERY_RULE } from "../../../src/logbook/masteryRule";
-import { practiceOfJob } from "../../../src/logbook/practice";
+import { mastery } from "../../../src/progress/mastery";
+import { practiceOfJob } from "../../../src/progress/practice";
+import type { AttemptRecord } from "../../../src/records/attemptRecord";
+import { MASTERY_RULE } from "../../../src/records/masteryRule";
 import { aJob, anAttempt, NOON, stopsOf } from "../../support/logbookRecords";
 
 const profile = shippedProfile("three-wheel");

@@ -16,8 +16,8 @@ import type { Trouble } from "../../../src/handover/trouble/trouble";
 import type { Combination } from "../../../src/lock/combination";
 import { type Graduations, signOf } from "../../../src/lock/dial";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
-import { checkWrite } from "../../../src/logbook/logbookWrite";
 import { seededChance } from "../../../src/statistics/chance";
+import { checkWrite } from "../../../src/store/logbookWrite";
 import { cleanSteps } from "../../support/handoverEvents";
 import { NOON } from "../../support/logbookRecords";
 

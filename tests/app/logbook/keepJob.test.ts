@@ -3,8 +3,8 @@ import { currentLogbook } from "../../../src/app/logbook/currentLogbook";
 import type { JobNote } from "../../../src/app/logbook/jobNote";
 import { keepJob, keepMissing } from "../../../src/app/logbook/keep";
 import { noteJob } from "../../../src/app/logbook/notes";
-import { jobPage } from "../../../src/logbook/jobQueries";
-import { recordsOfKind } from "../../../src/logbook/wholeLogbook";
+import { jobPage } from "../../../src/store/jobQueries";
+import { recordsOfKind } from "../../../src/store/wholeLogbook";
 import { aJob, emptyHost, NOON } from "../../support/logbookRecords";
 
 beforeAll(() => {

@@ -2,8 +2,8 @@ import { describe, expect, test } from "vitest";
 import { LogbookReader, type ReaderWorker } from "../../../src/app/logbook/logbookReader";
 import { type ReaderMessage, readAndTell } from "../../../src/app/logbook/readerMessages";
 import { readingWords, readShare } from "../../../src/app/logbook/readingWords";
-import { LogbookError } from "../../../src/logbook/logbookError";
-import { type ReadingProgress, writeLogbookFile } from "../../../src/logbook/logbookFile";
+import { type ReadingProgress, writeLogbookFile } from "../../../src/records/file/logbookFile";
+import { LogbookError } from "../../../src/records/logbookError";
 import { anAttempt, aPerson, contents, NOON } from "../../support/logbookRecords";
 
 const shown = Array.from({ length: 250 }, (_, i) => anAttempt(`a${i}`));

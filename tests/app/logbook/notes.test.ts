@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { noteAttempt, noteProblem, noteSitting, tagsOf, typedNote } from "../../../src/app/logbook/notes";
-import { motionOf } from "../../../src/logbook/attemptQueries";
-import { decodeTrace } from "../../../src/logbook/traceCodec";
-import { wholeLogbook } from "../../../src/logbook/wholeLogbook";
+import { decodeTrace } from "../../../src/records/motion/traceCodec";
+import { motionOf } from "../../../src/store/attemptQueries";
+import { wholeLogbook } from "../../../src/store/wholeLogbook";
 import { anAttempt, NOON, openLogbook, SHORT_TRACE } from "../../support/logbookRecords";
 
 test("tags are typed with commas between, each once", () => {

@@ -5,7 +5,7 @@ import { inOrderOfNames, nameProblem, newPerson } from "../../../src/app/logbook
 import { keepingWords } from "../../../src/app/logbook/stateWords";
 import { suggestionRow } from "../../../src/app/logbook/suggestionRows";
 import { sheetFromLink } from "../../../src/drill/sheet/sheetLink";
-import { redoSheet } from "../../../src/logbook/practiceSheet";
+import { redoSheet } from "../../../src/progress/practiceSheet";
 import { anAttempt, aPerson, stopsOf } from "../../support/logbookRecords";
 
 describe("the state of the records", () => {

@@ -3,8 +3,8 @@ import { type ZeroingNote, ZeroingNotes } from "../../../src/app/logbook/zeroing
 import { ZeroingSession } from "../../../src/app/zeroing/zeroingSession";
 import type { Turn } from "../../../src/lock/dial";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
-import { checkWrite } from "../../../src/logbook/logbookWrite";
 import { seededChance } from "../../../src/statistics/chance";
+import { checkWrite } from "../../../src/store/logbookWrite";
 import { profileCreep } from "../../../src/zeroing/ringClamp";
 import { profileRules } from "../../../src/zeroing/zeroingRules";
 import { profileRanges } from "../../../src/zeroing/zeroLock";

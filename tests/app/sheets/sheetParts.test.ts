@@ -24,7 +24,7 @@ import { type Sheet, STATION_KINDS } from "../../../src/drill/sheet/sheet";
 import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
 import { TROUBLE_GUIDE } from "../../../src/handover/trouble/troubleGuide";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
-import type { SheetRecord } from "../../../src/logbook/records";
+import type { SheetRecord } from "../../../src/records/records";
 import { changeStation, dialingStation, handoverStation, troubleStation } from "../../support/testSheet";
 
 describe("dropPlace", () => {

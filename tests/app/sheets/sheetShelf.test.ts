@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { blankSheet } from "../../../src/app/sheets/newSheet";
 import { type SheetKeeper, SheetShelf } from "../../../src/app/sheets/sheetShelf";
-import type { SheetRecord } from "../../../src/logbook/records";
+import type { SheetRecord } from "../../../src/records/records";
 
 const PATIENCE_MS = 1000;
 

@@ -3,7 +3,7 @@ import { type Act, feltWords } from "../../../src/app/handover/change/changeWord
 import { ChangeTry } from "../../../src/app/sittings/changeTry";
 import { keptEnd } from "../../../src/app/sittings/jobTryRecord";
 import { isRight } from "../../../src/drill/marking/tryResult";
-import { jobIsRight } from "../../../src/logbook/jobRight";
+import { jobIsRight } from "../../../src/records/jobRight";
 import { dialTo, openBy } from "../../handover/change/changeHands";
 import { changeStation } from "../../support/testSheet";
 import { setupOf } from "./jobTries";

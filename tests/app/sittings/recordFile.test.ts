@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { browserSha256, checkRecordFile, readRecordFile, writeRecordFile } from "../../../src/app/sittings/recordFile";
 import { sittingWrite } from "../../../src/app/sittings/sittingLogbook";
-import { checkWrite } from "../../../src/logbook/logbookWrite";
+import { checkWrite } from "../../../src/store/logbookWrite";
 import { keptRecord, sha256 } from "../../support/keptRecord";
 import { memoryShelf } from "../../support/memoryShelf";
 

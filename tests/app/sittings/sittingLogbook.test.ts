@@ -10,8 +10,8 @@ import { idealMotion } from "../../../src/dialing/idealMotion";
 import { isRight } from "../../../src/drill/marking/tryResult";
 import type { Station } from "../../../src/drill/sheet/sheet";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
-import { checkWrite } from "../../../src/logbook/logbookWrite";
-import { decodeTrace } from "../../../src/logbook/traceCodec";
+import { decodeTrace } from "../../../src/records/motion/traceCodec";
+import { checkWrite } from "../../../src/store/logbookWrite";
 import {
   changeStation,
   dialingStation,

@@ -13,7 +13,7 @@ import { markSitting } from "../../../src/drill/marking/markSitting";
 import type { TryResult } from "../../../src/drill/marking/tryResult";
 import { sheetId } from "../../../src/drill/sheet/sheetId";
 import { sheetToLink } from "../../../src/drill/sheet/sheetLink";
-import type { SittingRecord } from "../../../src/drill/sittingRecord";
+import type { SittingRecord } from "../../../src/records/sitting/sittingRecord";
 import { dialingStation, testSheet, zeroingStation } from "../../support/testSheet";
 import { dialingTry, triesRight, zeroingTry } from "../../support/testTries";
 

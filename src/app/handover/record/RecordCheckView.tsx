@@ -1,6 +1,6 @@
 import { harmlessName } from "../../../drill/harmlessText";
-import { parsedJson } from "../../../drill/hashedRecord";
-import { checkHandoverRecord } from "../../../handover/record/checkHandoverRecord";
+import { checkHandoverRecord } from "../../../records/handover/checkHandoverRecord";
+import { parsedJson } from "../../../records/hashedRecord";
 import { RecordChecker, type RecordFinding } from "../../shell/RecordChecker";
 import { browserSha256 } from "../../sittings/recordFile";
 

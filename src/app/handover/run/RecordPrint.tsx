@@ -1,4 +1,4 @@
-import type { HandoverRecord } from "../../../handover/record/handoverRecord";
+import type { HandoverRecord } from "../../../records/handover/handoverRecord";
 
 const inWords = (code: string) => code.replaceAll("-", " ");
 

@@ -1,13 +1,13 @@
 import { type FormEvent, useState } from "react";
-import { CHANGE_EVENTS, CHANGE_SOURCE } from "../../../handover/record/nextChange";
+import { faceNumber } from "../../../lock/dial";
+import { CHANGE_EVENTS, CHANGE_SOURCE } from "../../../records/handover/nextChange";
 import {
   RECORD_FIELDS,
   type RecordField,
   type RecordForm,
   type RecordProblem,
   recordProblems,
-} from "../../../handover/record/recordForm";
-import { faceNumber } from "../../../lock/dial";
+} from "../../../records/handover/recordForm";
 import { Sheet } from "../../shell/Sheet";
 import type { HandoverSession } from "./handoverSession";
 

@@ -1,10 +1,10 @@
 import { useState } from "react";
-import { writeHashed } from "../../../drill/hashedRecord";
-import { type HandoverRecord, handoverRecordHash } from "../../../handover/record/handoverRecord";
 import { checkRun, faultLines, missingWords, verdictWords } from "../../../handover/run/checkRun";
 import { parseRun, writeRun } from "../../../handover/run/recordedRun";
 import { RunError } from "../../../handover/run/runError";
 import { LockError } from "../../../lock/lockError";
+import { type HandoverRecord, handoverRecordHash } from "../../../records/handover/handoverRecord";
+import { writeHashed } from "../../../records/hashedRecord";
 import { saveFile } from "../../logbook/saveFile";
 import { FileButton } from "../../shell/FileButton";
 import { fileNameOf } from "../../shell/fileName";

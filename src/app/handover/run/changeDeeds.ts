@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import { type Graduations, type Milliseconds, turnOf } from "../../../lock/dial";
-import { graduations } from "../../../logbook/fields";
+import { graduations } from "../../../records/fields";
 
 /** What a hand does in a change besides turning the dial. */
 export const KEY_ACTS = ["insertKey", "turnKey", "turnKeyBack", "withdrawKey", "pressButton"] as const;

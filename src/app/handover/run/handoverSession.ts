@@ -1,6 +1,5 @@
 import { explain } from "../../../drill/combinationRules";
 import { drawCombination } from "../../../drill/drawCombination";
-import type { RecordForm } from "../../../handover/record/recordForm";
 import { replayRun } from "../../../handover/run/checkRun";
 import { DoorLock, type LockHappening } from "../../../handover/run/doorLock";
 import type { Dialer, HandoverEvent } from "../../../handover/run/handoverEvent";
@@ -13,6 +12,7 @@ import { isReleaseBlocked } from "../../../handover/run/sceneFit";
 import type { Combination } from "../../../lock/combination";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
 import type { Profile } from "../../../lock/profile";
+import type { RecordForm } from "../../../records/handover/recordForm";
 import { type Chance, seededChance } from "../../../statistics/chance";
 import { Store } from "../../shell/store";
 import type { ZeroingSession } from "../../zeroing/zeroingSession";

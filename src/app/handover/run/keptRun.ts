@@ -1,9 +1,9 @@
 import * as z from "zod/mini";
-import type { RecordForm } from "../../../handover/record/recordForm";
 import { replayRun } from "../../../handover/run/checkRun";
 import { parseRun, type RecordedRun, writeRun } from "../../../handover/run/recordedRun";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
-import { graduations } from "../../../logbook/fields";
+import { graduations } from "../../../records/fields";
+import type { RecordForm } from "../../../records/handover/recordForm";
 import { keptChangeSchema } from "./changeDeeds";
 
 const numbers = z.array(graduations);

@@ -1,4 +1,4 @@
-import type { HandoverRunRecord } from "../../../logbook/records";
+import type { HandoverRunRecord } from "../../../records/records";
 import { keeping } from "../../logbook/keeping";
 import { newId } from "../../shell/newId";
 import { type KeptRun, keepRun, type RunMark, writeKept } from "./keptRun";

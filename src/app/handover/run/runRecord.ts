@@ -1,5 +1,5 @@
-import { type HandoverRecord, handoverRecord } from "../../../handover/record/handoverRecord";
 import type { HandoverResult } from "../../../handover/run/checkRun";
+import { type HandoverRecord, handoverRecord } from "../../../records/handover/handoverRecord";
 import { mean } from "../../../statistics/sample";
 import type { HandoverSession } from "./handoverSession";
 

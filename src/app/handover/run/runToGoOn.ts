@@ -1,4 +1,4 @@
-import type { HandoverRunRecord } from "../../../logbook/records";
+import type { HandoverRunRecord } from "../../../records/records";
 import { type MarkedRun, readKept } from "./keptRun";
 
 /** A handover as the database has it. */

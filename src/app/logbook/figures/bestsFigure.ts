@@ -1,5 +1,5 @@
-import type { AttemptRecord } from "../../../logbook/attemptRecord";
-import { type PersonalBest, personalBests } from "../../../logbook/personalBest";
+import { type PersonalBest, personalBests } from "../../../progress/personalBest";
+import type { AttemptRecord } from "../../../records/attemptRecord";
 import { HELP_WORDS } from "../attemptRows";
 import type { FigureModel } from "./figureModel";
 import { sizeText } from "./numbers";

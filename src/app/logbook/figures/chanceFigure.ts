@@ -1,5 +1,5 @@
-import type { AttemptRecord } from "../../../logbook/attemptRecord";
-import { chanceOnLock, FEWEST_STOPS, fewestStops } from "../../../logbook/chanceOnLock";
+import { chanceOnLock, FEWEST_STOPS, fewestStops } from "../../../progress/stops/chanceOnLock";
+import type { AttemptRecord } from "../../../records/attemptRecord";
 import { type FigureModel, untoldFigure } from "./figureModel";
 import { percentText, rangeText } from "./numbers";
 

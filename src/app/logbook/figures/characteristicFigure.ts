@@ -1,6 +1,6 @@
-import { type CharacteristicRow, masteryCharacteristic } from "../../../logbook/masteryCharacteristic";
-import { MASTERY_RULE, type MasteryRule } from "../../../logbook/masteryRule";
-import { rateWords } from "../../../logbook/masteryWords";
+import { type CharacteristicRow, masteryCharacteristic } from "../../../progress/masteryCharacteristic";
+import { rateWords } from "../../../progress/masteryWords";
+import { MASTERY_RULE, type MasteryRule } from "../../../records/masteryRule";
 import type { FigureModel } from "./figureModel";
 import { percentText } from "./numbers";
 

@@ -1,11 +1,11 @@
-import type { AttemptRecord } from "../../../logbook/attemptRecord";
-import { type ProgressCharts, progressCharts } from "../../../logbook/progressCharts";
+import { type ProgressCharts, progressCharts } from "../../../progress/stops/progressCharts";
 import {
   MEASURE_UNITS,
   type ProgressMeasure,
   type ProgressPoint,
   progressPoints,
-} from "../../../logbook/progressMeasure";
+} from "../../../progress/stops/progressMeasure";
+import type { AttemptRecord } from "../../../records/attemptRecord";
 import type { ControlChart } from "../../../statistics/controlChart";
 import { type FigureModel, type RunLine, untoldFigure } from "./figureModel";
 import { countText, fineText, roomyDomain, sizeText } from "./numbers";

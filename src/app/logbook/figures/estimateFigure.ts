@@ -1,5 +1,5 @@
-import type { AttemptRecord } from "../../../logbook/attemptRecord";
-import { type EstimateCalibration, estimateCalibration, judgedStops } from "../../../logbook/stopEstimates";
+import { type EstimateCalibration, estimateCalibration, judgedStops } from "../../../progress/stops/stopEstimates";
+import type { AttemptRecord } from "../../../records/attemptRecord";
 import { type FigureModel, untoldFigure } from "./figureModel";
 import { countText, fineText, rangeText, roomyDomain, sizeText } from "./numbers";
 

@@ -1,6 +1,6 @@
-import type { AttemptRecord } from "../../../logbook/attemptRecord";
-import { type HeatBin, heatStrip } from "../../../logbook/heatStrip";
-import { FARTHEST_STOP } from "../../../logbook/nearStops";
+import { type HeatBin, heatStrip } from "../../../progress/stops/heatStrip";
+import { FARTHEST_STOP } from "../../../progress/stops/nearStops";
+import type { AttemptRecord } from "../../../records/attemptRecord";
 import { type FigureModel, untoldFigure } from "./figureModel";
 import { fineText, sizeText } from "./numbers";
 

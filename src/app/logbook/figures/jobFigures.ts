@@ -1,8 +1,8 @@
 import { JOB_RULES } from "../../../drill/marking/jobRule";
-import type { JobRecord } from "../../../logbook/jobRecord";
-import type { Mastery } from "../../../logbook/mastery";
-import { practiceOfJob } from "../../../logbook/practice";
-import type { Skill } from "../../../logbook/skill";
+import type { Mastery } from "../../../progress/mastery";
+import { practiceOfJob } from "../../../progress/practice";
+import type { JobRecord } from "../../../records/jobRecord";
+import type { Skill } from "../../../records/skill";
 import { missedWord } from "../jobWords";
 import type { FigureModel } from "./figureModel";
 import { masteryFigure } from "./masteryFigure";

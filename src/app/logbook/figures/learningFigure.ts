@@ -1,11 +1,11 @@
-import type { AttemptRecord } from "../../../logbook/attemptRecord";
-import { progressCurve } from "../../../logbook/progressCharts";
+import { progressCurve } from "../../../progress/stops/progressCharts";
 import {
   MEASURE_UNITS,
   type ProgressMeasure,
   type ProgressPoint,
   progressPoints,
-} from "../../../logbook/progressMeasure";
+} from "../../../progress/stops/progressMeasure";
+import type { AttemptRecord } from "../../../records/attemptRecord";
 import { type FittedLearningCurve, learningCurveValue } from "../../../statistics/learningCurve";
 import { MOST_ROWS, measureAxis, measureText } from "./controlFigure";
 import type { FigureModel, RunChartModel } from "./figureModel";

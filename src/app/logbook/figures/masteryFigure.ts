@@ -1,6 +1,6 @@
-import type { Mastery } from "../../../logbook/mastery";
-import { READY_SCORE } from "../../../logbook/masteryRule";
-import { rateWords } from "../../../logbook/masteryWords";
+import type { Mastery } from "../../../progress/mastery";
+import { rateWords } from "../../../progress/masteryWords";
+import { READY_SCORE } from "../../../records/masteryRule";
 import { MOST_ROWS } from "./controlFigure";
 import type { FigureModel } from "./figureModel";
 

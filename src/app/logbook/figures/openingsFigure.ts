@@ -1,5 +1,5 @@
-import { type AttemptRecord, HELP_LEVELS } from "../../../logbook/attemptRecord";
-import { type FirstTimeOpenings, firstTimeOpenings } from "../../../logbook/firstTimeOpenings";
+import { type FirstTimeOpenings, firstTimeOpenings } from "../../../progress/stops/firstTimeOpenings";
+import { type AttemptRecord, HELP_LEVELS } from "../../../records/attemptRecord";
 import { HELP_WORDS } from "../attemptRows";
 import type { FigureModel } from "./figureModel";
 import { countText, percentText, rangeText } from "./numbers";

@@ -1,8 +1,8 @@
 import type { Profile } from "../../../lock/profile";
-import type { AttemptRecord } from "../../../logbook/attemptRecord";
-import type { Mastery } from "../../../logbook/mastery";
-import type { ProgressMeasure } from "../../../logbook/progressMeasure";
-import type { Skill } from "../../../logbook/skill";
+import type { Mastery } from "../../../progress/mastery";
+import type { ProgressMeasure } from "../../../progress/stops/progressMeasure";
+import type { AttemptRecord } from "../../../records/attemptRecord";
+import type { Skill } from "../../../records/skill";
 import { chanceFigure } from "./chanceFigure";
 import { controlFigure } from "./controlFigure";
 import { estimateFigure } from "./estimateFigure";

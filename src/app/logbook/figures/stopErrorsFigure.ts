@@ -1,7 +1,7 @@
 import { ordinalWord } from "../../../dialing/words";
-import type { AttemptRecord } from "../../../logbook/attemptRecord";
-import { FARTHEST_STOP } from "../../../logbook/nearStops";
-import { type StopErrors, stopTable } from "../../../logbook/stopTable";
+import { FARTHEST_STOP } from "../../../progress/stops/nearStops";
+import { type StopErrors, stopTable } from "../../../progress/stops/stopTable";
+import type { AttemptRecord } from "../../../records/attemptRecord";
 import { type FigureModel, type IntervalRow, untoldFigure } from "./figureModel";
 import { countText, fineText, rangeText, roomyDomain, sizeText } from "./numbers";
 

@@ -1,6 +1,6 @@
 import { ordinalWord } from "../../../dialing/words";
-import type { AttemptRecord } from "../../../logbook/attemptRecord";
-import { stopThroughput } from "../../../logbook/stopThroughput";
+import { stopThroughput } from "../../../progress/stops/stopThroughput";
+import type { AttemptRecord } from "../../../records/attemptRecord";
 import { type FigureModel, untoldFigure } from "./figureModel";
 import { sizeText } from "./numbers";
 

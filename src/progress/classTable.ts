@@ -1,0 +1,158 @@
+import type { AttemptRecord } from "../records/attemptRecord";
+import type { JobRecord } from "../records/jobRecord";
+import { joinContents, type LogbookContents } from "../records/logbookContents";
+import type { DeclarationRecord, PersonRecord } from "../records/records";
+import { bySkill, type Skill, type SkillTry, skillKey } from "../records/skill";
+import { declarationFor, type Mastery, mastery } from "./mastery";
+import { least, type PersonalBest, personalBests, worstStop } from "./personalBest";
+import { type Practice, practicesOf } from "./practice";
+import type { ReadinessSetting } from "./readiness";
+import { type FirstTimeOpenings, firstTimeOpenings } from "./stops/firstTimeOpenings";
+import { nearStops } from "./stops/nearStops";
+import { type StopErrors, stopErrors } from "./stops/stopTable";
+
+/** One person at one skill. */
+export interface ClassCell {
+  /** Attempts, or jobs where the skill is one of jobs. */
+  readonly attempts: number;
+  readonly latest: Practice;
+  /** Bests under each exact setting; none of jobs. */
+  readonly bests: readonly PersonalBest[];
+  /** Lock opened, or job right, the first time. */
+  readonly openings: FirstTimeOpenings;
+  readonly stops: StopErrors | null;
+  readonly mastery: Mastery;
+}
+
+/** One person of a class. */
+export interface ClassRow {
+  readonly person: PersonRecord;
+  /** In the order of the table's skills; null where the person has no attempt and no job. */
+  readonly cells: readonly (ClassCell | null)[];
+  /** Whether someone is ready at every skill of the table. */
+  readonly isReady: boolean;
+}
+
+/** People and skills of a class. */
+export interface ClassTable {
+  readonly skills: readonly Skill[];
+  readonly rows: readonly ClassRow[];
+}
+
+interface CellParts {
+  readonly skill: Skill;
+  /** Oldest first. */
+  readonly practices: readonly Practice[];
+  /** Those among them that are attempts. */
+  readonly attempts: readonly AttemptRecord[];
+  readonly setting: ReadinessSetting;
+}
+
+function cellOf({ skill, practices, attempts, setting }: CellParts): ClassCell | null {
+  const latest = practices.at(-1);
+  const openings = firstTimeOpenings(practices);
+  if (latest === undefined || openings === null) return null;
+  return {
+    attempts: practices.length,
+    latest,
+    bests: personalBests(attempts),
+    openings,
+    stops: stopErrors(nearStops(attempts)),
+    mastery: mastery(skill, practices, setting),
+  };
+}
+
+const groupsOf = <One extends SkillTry>(practices: readonly One[]) =>
+  new Map(bySkill(practices).map(({ skill, attempts }) => [skillKey(skill), attempts]));
+
+/** What one person has done. */
+interface Own {
+  readonly attempts: readonly AttemptRecord[];
+  readonly jobs: readonly JobRecord[];
+  readonly declarations: readonly DeclarationRecord[];
+}
+
+/** By what rule, and when, readiness is asked. */
+export type ClassSetting = Pick<ReadinessSetting, "rule" | "now">;
+
+function rowOf(
+  person: PersonRecord,
+  skills: readonly Skill[],
+  { attempts, jobs, declarations }: Own,
+  setting: ClassSetting,
+): ClassRow {
+  const own = attempts.toSorted((a, b) => a.startedAt - b.startedAt || (a.id < b.id ? -1 : 1));
+  const practices = groupsOf(practicesOf(own, jobs));
+  const dialed = groupsOf(own);
+  const cells = skills.map((skill) => {
+    const key = skillKey(skill);
+    return cellOf({
+      skill,
+      practices: practices.get(key) ?? [],
+      attempts: dialed.get(key) ?? [],
+      setting: { ...setting, declaration: declarationFor(declarations, skill, setting.rule) },
+    });
+  });
+  return { person, cells, isReady: skills.length > 0 && cells.every((cell) => cell?.mastery.isReady === true) };
+}
+
+function byPerson<One extends { readonly personId: string }>(records: readonly One[]): Map<string, One[]> {
+  const groups = new Map<string, One[]>();
+  for (const record of records) {
+    const own = groups.get(record.personId);
+    if (own === undefined) groups.set(record.personId, [record]);
+    else own.push(record);
+  }
+  return groups;
+}
+
+/**
+ * A class from the logbooks of many machines: each person once, whatever order the files come in.
+ *
+ * @param logbooks - as read from files
+ * @param skills - asked for; all that anyone practiced, if left out
+ * @param setting - the usual rule, and no lapse for want of practice, if left out
+ * @returns trainees by name; instructors are left out
+ */
+export function classTable(
+  logbooks: readonly LogbookContents[],
+  skills?: readonly Skill[],
+  setting: ClassSetting = {},
+): ClassTable {
+  const all = joinContents(logbooks);
+  const found = bySkill(practicesOf(all.records.attempts, all.records.jobs)).map(({ skill }) => skill);
+  const asked = skills ?? found.sort((a, b) => skillKey(a).localeCompare(skillKey(b)));
+  const trainees = all.records.people.filter(({ part }) => part === "trainee");
+  const byName = trainees.sort((a, b) => a.name.localeCompare(b.name) || (a.id < b.id ? -1 : 1));
+  const attempts = byPerson(all.records.attempts);
+  const jobs = byPerson(all.records.jobs);
+  const declarations = byPerson(all.records.declarations);
+  const row = (person: PersonRecord) =>
+    rowOf(
+      person,
+      asked,
+      {
+        attempts: attempts.get(person.id) ?? [],
+        jobs: jobs.get(person.id) ?? [],
+        declarations: declarations.get(person.id) ?? [],
+      },
+      setting,
+    );
+  return { skills: asked, rows: byName.map(row) };
+}
+
+/** The quickest opening of a cell under any setting; null before the first with a time. */
+export function quickestOf({ bests }: ClassCell): AttemptRecord | null {
+  return least(
+    bests.flatMap(({ quickest }) => quickest ?? []),
+    ({ duration_ms }) => duration_ms,
+  );
+}
+
+/** The opening of a cell, under any setting, whose worst stop was best; null before the first. */
+export function truestOf({ bests }: ClassCell): AttemptRecord | null {
+  return least(
+    bests.flatMap(({ truest }) => truest ?? []),
+    worstStop,
+  );
+}

@@ -1,0 +1,100 @@
+import { isJobSkill } from "../records/jobRecord";
+import { MASTERY_RULE, type MasteryRule, READY_SCORE, ruleKey } from "../records/masteryRule";
+import type { DeclarationRecord } from "../records/records";
+import { type Skill, skillKey } from "../records/skill";
+import { masteryMessage } from "./masteryWords";
+import { type CountedTry, type Readiness, type ReadinessSetting, ROUNDING, readiness, stepsOf } from "./readiness";
+
+/** How far someone is with a skill, with words for it. */
+export interface Mastery extends Readiness {
+  readonly skill: Skill;
+  readonly attempts: number;
+  readonly rule: MasteryRule;
+  /** Score over its limit, in [0, 1]; 1 while ready. */
+  readonly progress: number;
+  readonly isReady: boolean;
+  /** Right ones in a row that would make one ready; 0 while ready. */
+  readonly wanted: number;
+  readonly message: string;
+}
+
+/**
+ * Right ones in a row that would make someone ready.
+ *
+ * @param score - of the moment, in [0, `READY_SCORE`]
+ * @param attempts - made so far
+ * @returns a whole number >= 0
+ */
+export function openingsWanted(score: number, attempts: number, rule: MasteryRule = MASTERY_RULE): number {
+  const byScore = Math.ceil((READY_SCORE - score) / stepsOf(rule).success - ROUNDING);
+  return Math.max(0, byScore, rule.minimumAttempts - attempts);
+}
+
+/**
+ * Mastery of one skill.
+ *
+ * @param attempts - at this skill, jobs as practices too, oldest first
+ */
+export function mastery(skill: Skill, attempts: readonly CountedTry[], setting: ReadinessSetting = {}): Mastery {
+  const { rule = MASTERY_RULE } = setting;
+  const found = readiness(attempts, setting);
+  const isReady = found.state === "ready";
+  const wanted = isReady ? 0 : openingsWanted(found.score, attempts.length, rule);
+  return {
+    ...found,
+    skill,
+    rule,
+    attempts: attempts.length,
+    progress: isReady ? 1 : Math.min(1, found.score / READY_SCORE),
+    isReady,
+    wanted,
+    message: masteryMessage({ ...found, rule, attempts: attempts.length, wanted, isJob: isJobSkill(skill) }),
+  };
+}
+
+/**
+ * The declaration to keep once a skill is shown; it bears the same id on every machine, so it is never there twice.
+ *
+ * @param attempts - of this person at this skill, oldest first
+ * @returns null before
+ */
+export function declarationOf(
+  personId: string,
+  skill: Skill,
+  attempts: readonly CountedTry[],
+  rule: MasteryRule = MASTERY_RULE,
+): DeclarationRecord | null {
+  const first = readiness(attempts, { rule }).wasReady.indexOf(true);
+  const at = attempts[first]?.startedAt;
+  if (at === undefined) return null;
+  return {
+    id: declarationId(personId, skill, rule),
+    createdAt: at,
+    updatedAt: at,
+    personId,
+    profileId: skill.profileId,
+    exercise: skill.exercise,
+    declaredAt: at,
+    attempts: first + 1,
+    ...(isUsual(rule) ? {} : { rule }),
+  };
+}
+
+const isUsual = (rule: MasteryRule) => ruleKey(rule) === ruleKey(MASTERY_RULE);
+
+/** The declaration of a skill by a rule, among those of one person. */
+export function declarationFor(
+  declarations: readonly DeclarationRecord[],
+  skill: Skill,
+  rule: MasteryRule = MASTERY_RULE,
+): DeclarationRecord | undefined {
+  return declarations.find(
+    (one) => skillKey(one) === skillKey(skill) && ruleKey(one.rule ?? MASTERY_RULE) === ruleKey(rule),
+  );
+}
+
+/** Letters that an id takes; others as their code, so that different skills keep different ids. */
+const inId = (text: string) => text.replace(/[^A-Za-z0-9-]/g, (letter) => `_${letter.charCodeAt(0).toString(16)}_`);
+
+const declarationId = (personId: string, skill: Skill, rule: MasteryRule) =>
+  [`shown:${personId}:${inId(skillKey(skill))}`, ...(isUsual(rule) ? [] : [`:${ruleKey(rule)}`])].join("");

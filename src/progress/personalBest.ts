@@ -1,0 +1,60 @@
+import type { AttemptRecord } from "../records/attemptRecord";
+import { settingsKey } from "../records/settingsKey";
+import { FARTHEST_STOP } from "./stops/nearStops";
+
+/** The best of one person under one exact setting. */
+export interface PersonalBest {
+  readonly profileId: string;
+  readonly exercise: string;
+  readonly help: AttemptRecord["help"];
+  readonly conditions: readonly string[];
+  readonly attempts: number;
+  /** Quickest opening, or null before the first with a time. */
+  readonly quickest: AttemptRecord | null;
+  /** Opening whose worst stop was best, or null before the first. */
+  readonly truest: AttemptRecord | null;
+}
+
+/** The worst stop error of an attempt, graduations, >= 0; of one without stops as bad as a near stop can be. */
+export const worstStop = ({ stops }: AttemptRecord) =>
+  stops.reduce((worst, { error }) => Math.max(worst, Math.abs(error)), stops.length === 0 ? FARTHEST_STOP : 0);
+
+/** The attempt with the least of something, the first of equals; null of none. */
+export const least = (
+  attempts: readonly AttemptRecord[],
+  of: (attempt: AttemptRecord) => number,
+): AttemptRecord | null =>
+  attempts.reduce<AttemptRecord | null>((best, one) => (best === null || of(one) < of(best) ? one : best), null);
+
+function bestOf(attempts: readonly [AttemptRecord, ...AttemptRecord[]]): PersonalBest {
+  const [{ profileId, exercise, help, conditions }] = attempts;
+  const opened = attempts.filter((attempt) => attempt.opened);
+  return {
+    profileId,
+    exercise,
+    help,
+    conditions: conditions.toSorted(),
+    attempts: attempts.length,
+    quickest: least(
+      opened.filter(({ duration_ms }) => duration_ms > 0),
+      ({ duration_ms }) => duration_ms,
+    ),
+    truest: least(opened, worstStop),
+  };
+}
+
+/**
+ * Personal bests, one for each exact setting: only like is compared with like.
+ *
+ * @param attempts - of one person, oldest first; of equals the earlier one stands
+ * @returns in the order of first practice
+ */
+export function personalBests(attempts: readonly AttemptRecord[]): PersonalBest[] {
+  const groups = new Map<string, [AttemptRecord, ...AttemptRecord[]]>();
+  for (const attempt of attempts) {
+    const group = groups.get(settingsKey(attempt));
+    if (group === undefined) groups.set(settingsKey(attempt), [attempt]);
+    else group.push(attempt);
+  }
+  return [...groups.values()].map(bestOf);
+}

@@ -1,0 +1,147 @@
+import { LAPSE_SCORE, MASTERY_RULE, type MasteryRule, READY_SCORE } from "../records/masteryRule";
+import type { DeclarationRecord } from "../records/records";
+import { type LearningSteps, learningSteps } from "../statistics/learningCusum";
+import type { Practice } from "./practice";
+
+/** A try that counts: whether it went right, and when it was, milliseconds since 1970. */
+export type CountedTry = Pick<Practice, "opened" | "startedAt">;
+
+/** Why readiness was lost: by misses at an attempt, counted from 1; or for want of practice. */
+export type Lapse = { readonly by: "misses"; readonly at: number } | { readonly by: "time"; readonly days: number };
+
+/** How far someone is with a skill, as the scores have it. */
+export interface Readiness {
+  readonly state: "not-yet" | "ready" | "lapsed";
+  /** Towards being ready now, in [0, `READY_SCORE`]. */
+  readonly score: number;
+  /** The same after each attempt. */
+  readonly scores: readonly number[];
+  /** Whether someone was ready after each attempt. */
+  readonly wasReady: readonly boolean[];
+  /** The attempt, counted from 1, that showed it last; of a declaration that is kept, the one it names. */
+  readonly shownAt: number | undefined;
+  /** What took it away, where it is lapsed. */
+  readonly lapse: Lapse | undefined;
+}
+
+/** What is known beside the attempts. */
+export interface ReadinessSetting {
+  readonly rule?: MasteryRule | undefined;
+  /** Kept from earlier, by the same rule: attempts before it may have been deleted. */
+  readonly declaration?: Pick<DeclarationRecord, "attempts" | "declaredAt"> | undefined;
+  /** Milliseconds since 1970; without it nothing lapses for want of practice since the last attempt. */
+  readonly now?: number | undefined;
+}
+
+const DAY_MS = 86_400_000;
+
+/** Sums of steps that should meet a limit exactly may fall short of it by rounding. */
+export const ROUNDING = 1e-9;
+
+/** The steps of the learning CUSUM under a rule. */
+export const stepsOf = (rule: MasteryRule): LearningSteps => learningSteps({ ...rule, limit: READY_SCORE });
+
+/** The score towards being ready after one more attempt: never below 0, and never above its limit, where it waits. */
+export const nextReady = (score: number, { success, failure }: LearningSteps, opened: boolean): number =>
+  Math.min(READY_SCORE, Math.max(0, score + (opened ? success : failure)));
+
+/** The score of deterioration after one more attempt: what an attempt takes from the one, it adds to the other. */
+export const nextLapse = (score: number, { success, failure }: LearningSteps, opened: boolean): number =>
+  Math.max(0, score - (opened ? success : failure));
+
+/** Walks through the attempts, one after another. */
+class Walk {
+  score = 0;
+  shownAt: number | undefined;
+  lapse: Lapse | undefined;
+  isReady = false;
+  private decline = 0;
+  private count = 0;
+  private last: number | undefined;
+  private readonly steps: LearningSteps;
+  private readonly rule: MasteryRule;
+  private declaration: ReadinessSetting["declaration"];
+
+  constructor(rule: MasteryRule, declaration: ReadinessSetting["declaration"]) {
+    this.rule = rule;
+    this.steps = stepsOf(rule);
+    this.declaration = declaration;
+  }
+
+  /** Time goes on until a moment, without practice. */
+  waitUntil(moment: number): void {
+    this.takeDeclaration(moment);
+    const { lapseDays } = this.rule;
+    if (!this.isReady || lapseDays === null || this.last === undefined) return;
+    const days = Math.floor((moment - this.last) / DAY_MS);
+    if (days > lapseDays) this.lose({ by: "time", days });
+  }
+
+  practice({ opened, startedAt }: CountedTry): void {
+    this.waitUntil(startedAt);
+    this.count += 1;
+    this.last = startedAt;
+    this.score = nextReady(this.score, this.steps, opened);
+    if (this.isReady) this.decay(opened);
+    else if (this.score >= READY_SCORE - ROUNDING && this.count >= this.rule.minimumAttempts) this.gain(this.count);
+  }
+
+  private decay(opened: boolean): void {
+    this.decline = nextLapse(this.decline, this.steps, opened);
+    if (this.decline >= LAPSE_SCORE - ROUNDING) this.lose({ by: "misses", at: this.count });
+  }
+
+  /** What was shown by attempts that are gone counts from its day on. */
+  private takeDeclaration(moment: number): void {
+    const { declaration } = this;
+    if (declaration === undefined || declaration.declaredAt >= moment) return;
+    this.last = Math.max(this.last ?? 0, declaration.declaredAt);
+    if (!this.isReady) this.gain(declaration.attempts);
+    this.declaration = undefined;
+  }
+
+  private gain(attempt: number): void {
+    this.isReady = true;
+    this.shownAt = attempt;
+    this.lapse = undefined;
+    this.decline = 0;
+    // It was shown again by the attempts that are here.
+    this.declaration = undefined;
+  }
+
+  private lose(lapse: Lapse): void {
+    this.isReady = false;
+    this.lapse = lapse;
+    this.score = 0;
+  }
+}
+
+/**
+ * Whether someone is ready at a skill.
+ *
+ * Shown by a learning CUSUM (LC-CUSUM), lost by a CUSUM for deterioration over the attempts since, or for want of
+ * practice; then it has to be shown again. Sources: Biau & Porcher (2010), Stat. Med. 29:1900-1909, for the first;
+ * Page (1954), Biometrika 41:100-115, for the second.
+ *
+ * @param attempts - at this skill, oldest first
+ */
+export function readiness(
+  attempts: readonly CountedTry[],
+  { rule = MASTERY_RULE, declaration, now }: ReadinessSetting = {},
+): Readiness {
+  const walk = new Walk(rule, declaration);
+  const steps = attempts.map((one) => {
+    walk.practice(one);
+    return { score: walk.score, isReady: walk.isReady };
+  });
+  walk.waitUntil(now ?? (declaration === undefined ? -Infinity : declaration.declaredAt + 1));
+  const { isReady, lapse, shownAt, score } = walk;
+  return {
+    state: isReady ? "ready" : lapse === undefined ? "not-yet" : "lapsed",
+    score,
+    scores: steps.map((one) => one.score),
+    wasReady: steps.map((one) => one.isReady),
+    shownAt,
+    lapse,
+  };
+}

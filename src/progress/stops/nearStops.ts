@@ -1,0 +1,9 @@
+import type { AttemptRecord, StopRecord } from "../../records/attemptRecord";
+
+/** Farther off than this a stop is no bad stop but another number, or a lost count, graduations. A training value. */
+export const FARTHEST_STOP = 5;
+
+/** The stops of attempts whose error tells of the hand's aim; lost counts and wrong numbers are left to the faults. */
+export function nearStops(attempts: readonly Pick<AttemptRecord, "stops">[]): StopRecord[] {
+  return attempts.flatMap(({ stops }) => stops.filter(({ error }) => Math.abs(error) <= FARTHEST_STOP));
+}

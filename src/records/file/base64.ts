@@ -1,0 +1,24 @@
+import { LogbookError } from "../logbookError";
+
+/** Bytes that one call turns into characters: an argument list has its limits. */
+const CHUNK = 0x8000;
+
+/** Bytes as base64 text, for a JSON file. */
+export function toBase64(bytes: Uint8Array): string {
+  let text = "";
+  for (let at = 0; at < bytes.length; at += CHUNK) text += String.fromCharCode(...bytes.subarray(at, at + CHUNK));
+  return btoa(text);
+}
+
+/**
+ * Base64 text as bytes.
+ *
+ * @throws {LogbookError} `bad-trace`
+ */
+export function fromBase64(text: string): Uint8Array {
+  try {
+    return Uint8Array.from(atob(text), (character) => character.charCodeAt(0));
+  } catch (error) {
+    throw new LogbookError("bad-trace", "This trace is not written in base64.", { cause: error });
+  }
+}

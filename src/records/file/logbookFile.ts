@@ -1,0 +1,146 @@
+import * as z from "zod/mini";
+import { moment } from "../fields";
+import { judgedJob } from "../jobRight";
+import type { LogbookContents } from "../logbookContents";
+import { LogbookError } from "../logbookError";
+import { missingOwners, withOwners } from "../owners";
+import type { RecordKind, RecordOf } from "../records";
+import { toBase64 } from "./base64";
+import { MotionReader, readRecords } from "./fileRecords";
+import { Remarks } from "./remarks";
+
+/** What an export calls itself. */
+const FORMAT = "gatefall-logbook";
+
+/** Latest version of the file. A logbook without jobs is written as version 1, which earlier trainers read as well. */
+export const FILE_VERSION = 2;
+
+/** Version that a logbook is written as: an earlier trainer must refuse jobs, not leave them out without a word. */
+const versionFor = ({ records }: LogbookContents) => (records.jobs.length > 0 ? FILE_VERSION : 1);
+
+/** How far the reading of a file is: its text is taken apart, its records are checked, then the motions one by one. */
+export type ReadingProgress =
+  | { readonly stage: "opening" | "checking" }
+  | { readonly stage: "motions" | "replaying"; readonly done: number; readonly total: number };
+
+/** A logbook from a file, with a sentence for each thing that was repaired or left out. */
+export interface ReadLogbook extends LogbookContents {
+  readonly remarks: readonly string[];
+}
+
+/** Motions from one word about them to the next. */
+const TOLD_EVERY = 100;
+
+/**
+ * Writes a logbook, or part of one, as a file.
+ *
+ * @param now - time of the export, milliseconds since 1970
+ * @returns JSON
+ */
+export function writeLogbookFile(contents: LogbookContents, now: number): string {
+  const { records, traces } = contents;
+  const attempts = records.attempts.map((attempt) => {
+    const trace = traces.get(attempt.id);
+    return trace === undefined ? attempt : { ...attempt, trace: toBase64(trace) };
+  });
+  // A handover under way goes on only where it was begun.
+  const { handoverRuns: _here, ...shared } = records;
+  return JSON.stringify({ format: FORMAT, version: versionFor(contents), exportedAt: now, ...shared, attempts });
+}
+
+const bad = (message: string, cause?: unknown) => new LogbookError("bad-file", message, { cause });
+
+const headSchema = z.looseObject({ format: z.unknown(), version: z.unknown() });
+const timeSchema = z.object({ exportedAt: moment });
+
+type FileObject = z.infer<typeof headSchema>;
+
+function parsedJson(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    throw bad("This file is no logbook: it is not one whole JSON value.", error);
+  }
+}
+
+/** Refuses another format by name, before its fields are looked at. */
+function checkedHead(value: unknown): FileObject {
+  const { data } = headSchema.safeParse(value);
+  const version = data?.version;
+  if (data?.format !== FORMAT) throw bad(`This file is no logbook: its "format" is not "${FORMAT}".`);
+  if (typeof version === "number" && Number.isInteger(version) && version > FILE_VERSION) {
+    throw bad(
+      `This logbook is of version ${version}, and this version of Gatefall reads up to ${FILE_VERSION}: open it with the newer one.`,
+    );
+  }
+  if (typeof version !== "number" || !Number.isInteger(version) || version < 1)
+    throw bad(`This logbook names no version that exists; "version" must be 1 to ${FILE_VERSION}.`);
+  return data;
+}
+
+type Tell = (progress: ReadingProgress) => void;
+
+/** Attempts with their motions; each motion is looked at to its end. */
+function readAttempts(file: FileObject, characters: number, remarks: Remarks, tell: Tell) {
+  const placed = readRecords("attempts", file.attempts, remarks);
+  const list = Array.isArray(file.attempts) ? file.attempts : [];
+  const reader = new MotionReader(characters, remarks);
+  const traces = new Map<string, Uint8Array>();
+  placed.forEach(({ record, place }, done) => {
+    if (done % TOLD_EVERY === 0) tell({ stage: "motions", done, total: placed.length });
+    const bytes = reader.read(list[place], place);
+    if (bytes !== undefined) traces.set(record.id, bytes);
+  });
+  return { attempts: placed.map(({ record }) => record), traces };
+}
+
+/** Every record has its person; who is not in the file gets a name that says so. */
+function withEveryPerson(contents: LogbookContents, remarks: Remarks): LogbookContents {
+  const whole = withOwners(contents, new Map());
+  for (const id of missingOwners(contents).keys()) {
+    const name = whole.records.people.find((one) => one.id === id)?.name;
+    remarks.add(
+      `The file has records of a person with the id "${id}" but not that person. They are saved under the name "${name}"; if a person with this id is here already, that name stays.`,
+    );
+  }
+  return whole;
+}
+
+function readFile(text: string, tell: Tell): ReadLogbook {
+  tell({ stage: "opening" });
+  const file = checkedHead(parsedJson(text));
+  tell({ stage: "checking" });
+  const remarks = new Remarks();
+  if (!timeSchema.safeParse(file).success) remarks.add("The file does not say when it was exported.");
+  const all = <Kind extends RecordKind>(kind: Kind): RecordOf[Kind][] =>
+    readRecords(kind, file[kind], remarks).map(({ record }) => record);
+  const others = {
+    people: all("people"),
+    zeroings: all("zeroings"),
+    jobs: all("jobs").map(judgedJob),
+    sittings: all("sittings"),
+    sheets: all("sheets"),
+    settings: all("settings"),
+    declarations: all("declarations"),
+    handoverRuns: [],
+  };
+  const { attempts, traces } = readAttempts(file, text.length, remarks, tell);
+  const whole = withEveryPerson({ records: { ...others, attempts }, traces }, remarks);
+  return { ...whole, remarks: remarks.sentences };
+}
+
+/**
+ * Reads a logbook file from outside: what is sound is taken, what can be repaired is, and the rest is left out and named.
+ *
+ * @param text - of a file that may be anything
+ * @param tell - hears how far it is
+ * @throws {LogbookError} `bad-file` for a file that is no logbook, naming why; nothing else, whatever the text
+ */
+export function readLogbookFile(text: string, tell: Tell = () => {}): ReadLogbook {
+  try {
+    return readFile(text, tell);
+  } catch (error) {
+    if (error instanceof LogbookError) throw error;
+    throw bad("This logbook cannot be read: it is nested too deep, or too large for this browser.", error);
+  }
+}

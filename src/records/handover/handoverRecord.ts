@@ -1,0 +1,106 @@
+import * as z from "zod/mini";
+import { canonicalJson } from "../../drill/canonicalJson";
+import type { HandoverResult } from "../../handover/run/checkRun";
+import { REQUIRED_PROOFS } from "../../handover/run/proofs";
+import { RunError } from "../../handover/run/runError";
+import type { Graduations } from "../../lock/dial";
+import { fieldProblem } from "../../lock/fieldProblem";
+import { NOTICE, type Sha256 } from "../sitting/sittingRecord";
+import { CHANGE_EVENTS, CHANGE_SOURCE, isCalendarDate, nextChangeDue } from "./nextChange";
+import type { RecordForm } from "./recordForm";
+
+/** How good a zero was set, mean deviation of each side. */
+export interface RecordedZero {
+  readonly right: Graduations;
+  readonly left: Graduations;
+}
+
+/** What is put on record when a door is handed over; the date comes with the form. */
+export interface RecordFacts {
+  readonly form: RecordForm;
+  readonly profileId: string;
+  readonly seed: number;
+  readonly result: HandoverResult;
+  /** Null for a wheel pack, whose ring's alignment stands for it, and where a simulated hand set it. */
+  readonly zero: RecordedZero | null;
+  /** Height of the dial's middle, inches. */
+  readonly height_in: number;
+}
+
+const text = z.string({ error: "must be a text" });
+const number = z.number({ error: "must be a number" });
+const flag = z.boolean({ error: "must be true or false" });
+
+const recordSchema = z.object(
+  {
+    format: z.literal("gatefall-handover-record", { error: 'must be "gatefall-handover-record"' }),
+    version: z.literal(1, { error: "must be 1; a newer program wrote another" }),
+    notice: text,
+    technician: text,
+    second: text,
+    takenOverBy: text,
+    authorizedBy: text,
+    lock: text,
+    door: text,
+    date: text.check(z.refine(isCalendarDate, { error: "must be a date such as 2026-11-26" })),
+    holders: text,
+    remarks: text,
+    profileId: text,
+    seed: number,
+    height_in: number,
+    zero: z.nullable(z.object({ right: number, left: number })),
+    /** What was shown, in the order of the job. */
+    proofs: z.array(z.object({ code: text, isShown: flag })),
+    faults: number,
+    undoneFaults: number,
+    duration_ms: number,
+    isHandsOff: flag,
+    nextChangeDue: text,
+    changeWhen: z.array(text),
+    changeSource: text,
+  },
+  { error: "must be a handover record, an object" },
+);
+
+/** The record of a handover: plain JSON, whole in itself, without the combination. */
+export type HandoverRecord = Readonly<z.infer<typeof recordSchema>>;
+
+const proofsOf = ({ missing }: HandoverResult) =>
+  REQUIRED_PROOFS.map(({ code }) => ({ code, isShown: !missing.includes(code) }));
+
+/** The record of a handover, with the day on which the combination is due to be changed. */
+export function handoverRecord({ form, result, ...facts }: RecordFacts): HandoverRecord {
+  const { faults, duration_ms, isHandsOff } = result;
+  return {
+    format: "gatefall-handover-record",
+    version: 1,
+    notice: NOTICE,
+    ...form,
+    ...facts,
+    proofs: proofsOf(result),
+    faults: faults.length,
+    undoneFaults: faults.filter(({ isUndone }) => isUndone).length,
+    duration_ms,
+    isHandsOff,
+    nextChangeDue: nextChangeDue(form.date),
+    changeWhen: [...CHANGE_EVENTS],
+    changeSource: CHANGE_SOURCE,
+  };
+}
+
+/** SHA-256 of a record: of its canonical JSON, so that neither order of keys nor white space matters. */
+export async function handoverRecordHash(record: HandoverRecord, sha256: Sha256): Promise<string> {
+  return sha256(canonicalJson(record));
+}
+
+/**
+ * Reads a record from outside.
+ *
+ * @param value - parsed JSON
+ * @throws {RunError} naming the field that is wrong
+ */
+export function parseHandoverRecord(value: unknown): HandoverRecord {
+  const parsed = recordSchema.safeParse(value);
+  if (!parsed.success) throw new RunError(`record: ${fieldProblem(parsed.error.issues, value)}`);
+  return parsed.data;
+}

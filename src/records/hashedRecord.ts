@@ -1,0 +1,59 @@
+import { DrillError } from "../drill/drillError";
+
+/** A record with the SHA-256 that was made from it. */
+export interface HashedRecord<Kept> {
+  /** As printed with the record, 64 hexadecimal digits in either case. */
+  readonly sha256: string;
+  readonly record: Kept;
+}
+
+/** A kind of record: how its format is named in it, and in a sentence. */
+export interface RecordKind {
+  readonly format: string;
+  readonly words: string;
+}
+
+/** Where each kind of record is checked, by its format: for one that was brought to the wrong place. */
+const CHECKED_AT: ReadonlyMap<unknown, string> = new Map([
+  ["gatefall-sitting", "it is the record of a sitting, which is checked under Sittings"],
+  ["gatefall-handover-record", "it is a handover record, which is checked under Handover"],
+]);
+
+/** What every change of a record that its hash was not made for comes to, of whatever kind of record. */
+export const CHANGED = "The record is not the one that the hash was made from: it or the hash was changed.";
+
+/** Whether a hash is the one that was made now. @param hash - in either case, as typed off a print */
+export const isSameHash = (made: string, hash: string): boolean => made === hash.trim().toLowerCase();
+
+/** A record and its hash as the text of a file. */
+export function writeHashed<Kept>({ sha256, record }: HashedRecord<Kept>): string {
+  return `${JSON.stringify({ sha256, record }, null, 2)}\n`;
+}
+
+const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === "object" && value !== null;
+
+/**
+ * Reads a record with its hash from outside, as far as every kind of record is the same: its own fields are not looked at.
+ *
+ * @throws {DrillError} `bad-record` with a sentence that says what is wrong
+ */
+export function readHashed(value: unknown, { format, words }: RecordKind): HashedRecord<object> {
+  if (!isObject(value)) throw new DrillError("bad-record", `this is no record: it is not the JSON of a saved ${words}`);
+  const { record, sha256 } = value;
+  if (!isObject(record) || record.format !== format || record.version !== 1) {
+    const other = isObject(record) && record.format !== format ? CHECKED_AT.get(record.format) : undefined;
+    throw new DrillError("bad-record", `this file holds no ${words}${other === undefined ? "" : `: ${other}`}`);
+  }
+  if (typeof sha256 !== "string") throw new DrillError("bad-record", "this record comes without its SHA-256");
+  return { record, sha256 };
+}
+
+/** JSON of a text, or null where it is none. */
+export function parsedJson(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,243 @@
+import { deflateSync } from "fflate";
+import type { AttemptStart } from "../../dialing/attemptStart";
+import type { Graduations, Milliseconds } from "../../lock/dial";
+import { FARTHEST } from "../../lock/wheelPackState";
+import { inflateBounded } from "../../trace/inflateBounded";
+import { LogbookError } from "../logbookError";
+import { STEPS_PER_GRADUATION } from "./keptPosition";
+
+/** A motion of the hand, and where the lock stood before it. */
+export interface Motion {
+  /** Kept to the last bit: what a lock does hangs on it. */
+  readonly start?: AttemptStart | undefined;
+  /** Unwrapped graduations, kept to 1/64. */
+  readonly positions: readonly Graduations[];
+  /** Never falling, kept to 1 ms. */
+  readonly times_ms?: readonly Milliseconds[] | undefined;
+}
+
+const FORMAT = 1;
+const HEADER_BYTES = 5;
+/** A step too large for 16 bits stands in a list of its own, and this in its place. */
+const ESCAPE = -32768;
+const LARGEST_STEP = 32767;
+/** Raw bytes that a trace may have: nine hours at 60 moves a second. */
+const MOST_BYTES = 1 << 23;
+
+/** What the numbers of a trace are packed into, in order. */
+class Packer {
+  private readonly numbers: number[] = [];
+  private readonly steps: number[] = [];
+
+  /** Keeps a number whole. */
+  number(value: number): void {
+    this.numbers.push(value);
+  }
+
+  /** Keeps whole numbers as their steps. */
+  row(values: readonly number[]): void {
+    let before = 0;
+    for (const value of values) {
+      const step = value - before;
+      before = value;
+      const isSmall = Math.abs(step) <= LARGEST_STEP;
+      this.steps.push(isSmall ? step : ESCAPE);
+      if (!isSmall) this.numbers.push(step);
+    }
+  }
+
+  /** Low bytes apart from high ones: high ones are nearly all alike, and pack to almost nothing. */
+  bytes(): Uint8Array {
+    const { numbers, steps } = this;
+    const bytes = new Uint8Array(8 + 8 * numbers.length + 2 * steps.length);
+    const view = new DataView(bytes.buffer);
+    view.setUint32(0, numbers.length, true);
+    view.setUint32(4, steps.length, true);
+    numbers.forEach((value, i) => {
+      view.setFloat64(8 + 8 * i, value, true);
+    });
+    const low = 8 + 8 * numbers.length;
+    steps.forEach((step, i) => {
+      bytes[low + i] = step & 255;
+      bytes[low + steps.length + i] = (step >> 8) & 255;
+    });
+    return bytes;
+  }
+}
+
+const unreadable = (why: string, cause?: unknown) =>
+  new LogbookError("bad-trace", `This trace cannot be read: ${why}.`, { cause });
+
+/** Takes out again what a `Packer` packed. */
+class Unpacker {
+  private readonly view: DataView;
+  private readonly numberCount: number;
+  private readonly stepCount: number;
+  private nextNumber = 0;
+  private nextStep = 0;
+
+  constructor(bytes: Uint8Array) {
+    if (bytes.length < 8) throw unreadable("it is too short");
+    this.view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+    this.numberCount = this.view.getUint32(0, true);
+    this.stepCount = this.view.getUint32(4, true);
+    if (bytes.length !== 8 + 8 * this.numberCount + 2 * this.stepCount) throw unreadable("its lengths do not fit");
+  }
+
+  number(): number {
+    if (this.nextNumber >= this.numberCount) throw unreadable("a number is missing");
+    const value = this.view.getFloat64(8 + 8 * this.nextNumber++, true);
+    if (!Number.isFinite(value)) throw unreadable("a number in it is none");
+    return value;
+  }
+
+  /** A count of things that are packed here. */
+  count(): number {
+    const value = this.number();
+    if (!(Number.isInteger(value) && value >= 0 && value <= this.stepCount + this.numberCount)) {
+      throw unreadable("a length in it is none");
+    }
+    return value;
+  }
+
+  row(length: number): number[] {
+    if (this.nextStep + length > this.stepCount) throw unreadable("a move is missing");
+    let value = 0;
+    return Array.from({ length }, () => {
+      value += this.step();
+      return value;
+    });
+  }
+
+  /** Refuses what is left over: packing again must give the same bytes. */
+  end(): void {
+    if (this.nextNumber !== this.numberCount || this.nextStep !== this.stepCount) throw unreadable("it is too long");
+  }
+
+  private step(): number {
+    const at = 8 + 8 * this.numberCount + this.nextStep++;
+    const step = this.view.getUint8(at) | (this.view.getInt8(at + this.stepCount) << 8);
+    return step === ESCAPE ? this.number() : step;
+  }
+}
+
+/** Which optional parts a trace has, as bits. */
+const HAS_START = 1;
+const HAS_SLACK = 2;
+const HAS_MEMORY = 4;
+const IS_WAITING = 8;
+const HAS_TIMES = 16;
+
+function partsOf({ start, times_ms }: Motion): number {
+  const isWaiting = start?.memory !== undefined && start.memory.waitsUntil_ms !== null;
+  return (
+    (start ? HAS_START : 0) |
+    (start?.slack ? HAS_SLACK : 0) |
+    (start?.memory ? HAS_MEMORY : 0) |
+    (isWaiting ? IS_WAITING : 0) |
+    (times_ms ? HAS_TIMES : 0)
+  );
+}
+
+function packStart(packer: Packer, { dial, slack, memory }: AttemptStart): void {
+  packer.number(dial);
+  if (slack) {
+    packer.number(slack.length);
+    for (const one of slack) packer.number(one);
+  }
+  if (memory) {
+    packer.number(memory.wrongTries);
+    if (memory.waitsUntil_ms !== null) packer.number(memory.waitsUntil_ms);
+  }
+}
+
+function unpackStart(unpacker: Unpacker, parts: number): AttemptStart {
+  const dial = unpacker.number();
+  const slack = parts & HAS_SLACK ? Array.from({ length: unpacker.count() }, () => unpacker.number()) : undefined;
+  if (!(parts & HAS_MEMORY)) return { dial, ...(slack && { slack }) };
+  const wrongTries = unpacker.number();
+  const memory = { wrongTries, waitsUntil_ms: parts & IS_WAITING ? unpacker.number() : null };
+  return { dial, ...(slack && { slack }), memory };
+}
+
+function checkMotion({ positions, times_ms }: Motion): void {
+  if (!positions.every((position) => Math.abs(position) <= FARTHEST)) {
+    throw new LogbookError("bad-trace", "A position of this motion lies beyond 1e9 graduations, or is no number.");
+  }
+  const isPaired = times_ms === undefined || times_ms.length === positions.length;
+  if (!isPaired) throw new LogbookError("bad-trace", "This motion needs one time for each position, or none at all.");
+  const isRising = times_ms?.every((time, i) => Number.isFinite(time) && time >= (times_ms[i - 1] ?? time)) ?? true;
+  if (!isRising) throw new LogbookError("bad-trace", "The times of this motion fall, or one is no number.");
+}
+
+/**
+ * Packs a motion: whole steps of 1/64 graduation and 1 ms, as differences of 16 bits, deflated.
+ *
+ * A larger step stands in full beside them, so any motion can be kept.
+ *
+ * @returns bytes that `decodeTrace` reads
+ * @throws {LogbookError} `bad-trace` for a motion that is none
+ */
+export function encodeTrace(motion: Motion): Uint8Array {
+  checkMotion(motion);
+  const { start, positions, times_ms } = motion;
+  const packer = new Packer();
+  packer.number(partsOf(motion));
+  packer.number(positions.length);
+  if (start) packStart(packer, start);
+  packer.row(positions.map((position) => Math.round(position * STEPS_PER_GRADUATION)));
+  if (times_ms) packer.row(times_ms.map(Math.round));
+  const raw = packer.bytes();
+  if (raw.length > MOST_BYTES) throw new LogbookError("bad-trace", "This motion is too long to be saved.");
+  const packed = deflateSync(raw, { level: 9 });
+  const bytes = new Uint8Array(HEADER_BYTES + packed.length);
+  bytes[0] = FORMAT;
+  new DataView(bytes.buffer).setUint32(1, raw.length, true);
+  bytes.set(packed, HEADER_BYTES);
+  return bytes;
+}
+
+/**
+ * Raw bytes that a packed motion says it has.
+ *
+ * @throws {LogbookError} `bad-trace` for bytes that are none, or are too many
+ */
+export function unpackedSize(bytes: Uint8Array): number {
+  if (bytes.length < HEADER_BYTES) throw unreadable("it is too short");
+  if (bytes[0] !== FORMAT)
+    throw unreadable(`it is of format ${bytes[0]}, and this version of Gatefall reads format ${FORMAT}`);
+  const size = new DataView(bytes.buffer, bytes.byteOffset).getUint32(1, true);
+  if (size > MOST_BYTES) throw unreadable(`it is longer than ${MOST_BYTES} bytes`);
+  return size;
+}
+
+/** Unpacks no more than the trace says it has, so that a small trace cannot fill the memory. */
+function inflated(bytes: Uint8Array): Uint8Array {
+  const size = unpackedSize(bytes);
+  let raw: Uint8Array;
+  try {
+    raw = inflateBounded(bytes.subarray(HEADER_BYTES), size);
+  } catch (error) {
+    throw unreadable("it is damaged", error);
+  }
+  if (raw.length !== size) throw unreadable("its length does not fit");
+  return raw;
+}
+
+/**
+ * Reads a packed motion.
+ *
+ * @throws {LogbookError} `bad-trace` for bytes that are none
+ */
+export function decodeTrace(bytes: Uint8Array): Motion {
+  const unpacker = new Unpacker(inflated(bytes));
+  const parts = unpacker.number();
+  const count = unpacker.count();
+  const start = parts & HAS_START ? unpackStart(unpacker, parts) : undefined;
+  const positions = unpacker.row(count).map((step) => step / STEPS_PER_GRADUATION);
+  const times_ms = parts & HAS_TIMES ? unpacker.row(count) : undefined;
+  unpacker.end();
+  const motion = { ...(start && { start }), positions, ...(times_ms && { times_ms }) };
+  checkMotion(motion);
+  return motion;
+}

@@ -1,0 +1,184 @@
+import type { AttemptStart } from "../../dialing/attemptStart";
+import { faultsAtEnd } from "../../dialing/fault";
+import { stopError } from "../../dialing/runs";
+import { spunOffStart } from "../../dialing/spunOffStart";
+import { canonicalJson } from "../../drill/canonicalJson";
+import type { DialingTry } from "../../drill/marking/tryResult";
+import { stationProfile } from "../../drill/sheet/stationProfile";
+import { tryChance } from "../../drill/tryChance";
+import type { Graduations, Milliseconds } from "../../lock/dial";
+import { LockError } from "../../lock/lockError";
+import { replay } from "../../trace/replay";
+import type { SittingRecord } from "./sittingRecord";
+
+/** A motion of a try, unpacked. */
+export interface TryMotion {
+  readonly start?: AttemptStart | undefined;
+  /** Unwrapped graduations. */
+  readonly positions: readonly Graduations[];
+  readonly times_ms?: readonly Milliseconds[] | undefined;
+}
+
+/** Where the motions of a record come from. */
+export interface Recordings {
+  /** Unpacks a motion of the record. @throws {Error} with a sentence where it is none */
+  readonly read: (packed: string) => TryMotion;
+  /** The motion of a try as it was saved beside the record, for records that bring none; undefined where there is none. */
+  readonly beside?: ((index: number) => TryMotion | undefined) | undefined;
+}
+
+/** What replaying a record's tries came to. */
+export interface ReplayedTries {
+  /** What no version can be the cause of, a sentence each. */
+  readonly problems: readonly string[];
+  /** What another version's mechanics may be the cause of, a sentence each. */
+  readonly byVersion: readonly string[];
+  /** Places, from 1, of tries at dialing that no motion is there for. */
+  readonly missing: readonly number[];
+  /** Places, from 1, of tries that were replayed. */
+  readonly replayed: readonly number[];
+}
+
+/** Sums of moves carry rounding; stop errors are hundredths of a graduation at the finest. */
+const SAME: Graduations = 1e-6;
+/** Recordings keep whole milliseconds. */
+const SAME_TIME: Milliseconds = 1;
+
+/** What a motion comes to on its lock. */
+function outcomeOf(one: DialingTry, record: SittingRecord, motion: TryMotion) {
+  const profile = stationProfile(record.sheet.stations[one.station] ?? { profile: "" });
+  const attempt = replay({ profile, combination: one.combination, ...motion });
+  const { reader, combination, opened } = attempt;
+  const stopErrors = combination.map((number, k) => {
+    const leg = reader.legs.findLast(({ step }) => step === k);
+    return leg === undefined ? null : stopError(leg.turn, leg.to, number, profile.graduations);
+  });
+  return { opened, stopErrors, faults: faultsAtEnd(attempt), time_ms: motion.times_ms?.at(-1) };
+}
+
+const isNear = (one: number | null | undefined, other: number | null | undefined, within: number) =>
+  typeof one === "number" && typeof other === "number" ? Math.abs(one - other) <= within : one === other;
+
+function hasSameFaults(one: DialingTry["faults"], other: DialingTry["faults"]): boolean {
+  return (
+    one.length === other.length &&
+    one.every((fault, k) => {
+      const { code, number, size } = other[k] ?? {};
+      return fault.code === code && fault.number === number && isNear(fault.size, size, SAME);
+    })
+  );
+}
+
+/** How the motion of a try begins by the seed of its sitting. */
+function isStartDrawn(one: DialingTry, index: number, { sheet, seed }: SittingRecord, { start }: TryMotion): boolean {
+  const profile = stationProfile(sheet.stations[one.station] ?? { profile: "" });
+  const drawn = spunOffStart(profile, one.combination, tryChance(seed, index));
+  return canonicalJson(start ?? null) === canonicalJson(drawn);
+}
+
+interface Findings {
+  readonly problems: string[];
+  readonly byVersion: string[];
+}
+
+/** Compares a try with what its motion comes to. */
+function compare(one: DialingTry, index: number, record: SittingRecord, motion: TryMotion): Findings {
+  const again = outcomeOf(one, record, motion);
+  const place = `Try ${index + 1}`;
+  const isSameStops = one.stopErrors.every((error, k) => isNear(error, again.stopErrors[k], SAME));
+  const findings: readonly (readonly [isFine: boolean, kind: keyof Findings, says: string])[] = [
+    [
+      !one.opened || again.opened,
+      "problems",
+      `${place} is recorded as opened, and its recording does not open the lock.`,
+    ],
+    // A later version may open where an earlier one did not: that does not speak for the candidate.
+    [
+      one.opened || !again.opened,
+      "byVersion",
+      `${place} is recorded as not opened, and its recording opens the lock here.`,
+    ],
+    [
+      isNear(one.time_ms, again.time_ms, SAME_TIME),
+      "problems",
+      `${place} is recorded with ${one.time_ms} ms, and its recording lasts ${again.time_ms ?? "an unknown number of"} ms.`,
+    ],
+    [isSameStops, "byVersion", `${place} has other stop errors than its recording.`],
+    [hasSameFaults(one.faults, again.faults), "byVersion", `${place} has other faults than its recording.`],
+    [
+      isStartDrawn(one, index, record, motion),
+      "byVersion",
+      `${place} starts from another place than sheet and seed lead to.`,
+    ],
+  ];
+  const failed = (kind: keyof Findings) =>
+    findings.flatMap(([isFine, of, says]) => (!isFine && of === kind ? [says] : []));
+  return { problems: failed("problems"), byVersion: failed("byVersion") };
+}
+
+/** The motion of one try: from the record, else as it was saved beside it. @throws {Error} where it cannot be read */
+function motionOf(index: number, { motions }: SittingRecord, { read, beside }: Recordings): TryMotion | undefined {
+  const packed = motions?.[index] ?? null;
+  return packed === null ? beside?.(index) : read(packed);
+}
+
+function compared(one: DialingTry, index: number, record: SittingRecord, motion: TryMotion): Findings {
+  try {
+    return compare(one, index, record, motion);
+  } catch (error) {
+    if (!(error instanceof LockError)) throw error;
+    return {
+      problems: [`Try ${index + 1} has a recording that its lock cannot follow: ${error.message}.`],
+      byVersion: [],
+    };
+  }
+}
+
+/** Tries that have one and the same recording, to the last move and millisecond. */
+function twins(motions: ReadonlyMap<number, TryMotion>): string[] {
+  const firsts = new Map<string, number>();
+  return [...motions].flatMap(([index, { positions, times_ms = [] }]) => {
+    const text = `${positions.join()} ${times_ms.join()}`;
+    const first = firsts.get(text);
+    if (first === undefined) firsts.set(text, index);
+    return first === undefined || positions.length < FEW
+      ? []
+      : [`Tries ${first + 1} and ${index + 1} have one and the same recording.`];
+  });
+}
+
+/** Two hands that did almost nothing may have done the same. */
+const FEW = 8;
+
+/** Motions of the tries at dialing, as far as there are any that can be read. */
+function motionsOf(record: SittingRecord, recordings: Recordings) {
+  const motions = new Map<number, TryMotion>();
+  const missing: number[] = [];
+  const problems: string[] = [];
+  record.tries.forEach((one, index) => {
+    if (one.kind !== "dialing" || one.isBrokenOff) return;
+    try {
+      const motion = motionOf(index, record, recordings);
+      if (motion === undefined) missing.push(index + 1);
+      else motions.set(index, motion);
+    } catch {
+      problems.push(`Try ${index + 1} has a recording that cannot be read.`);
+    }
+  });
+  return { motions, missing, problems };
+}
+
+/** Replays every try at dialing of a record on its own lock and compares what is on record. */
+export function replayedTries(record: SittingRecord, recordings: Recordings): ReplayedTries {
+  const { motions, missing, problems } = motionsOf(record, recordings);
+  const findings = [...motions].flatMap(([index, motion]) => {
+    const one = record.tries[index];
+    return one?.kind === "dialing" ? [compared(one, index, record, motion)] : [];
+  });
+  return {
+    problems: [...problems, ...findings.flatMap((one) => one.problems), ...twins(motions)],
+    byVersion: findings.flatMap((one) => one.byVersion),
+    missing,
+    replayed: [...motions.keys()].map((index) => index + 1),
+  };
+}

@@ -1,0 +1,81 @@
+import { createActor } from "xstate";
+import type { ReadingTaken, ZeroingTry } from "../../drill/marking/tryResult";
+import type { ZeroingStation } from "../../drill/sheet/sheet";
+import { stationProfile } from "../../drill/sheet/stationProfile";
+import { stationRules } from "../../drill/sheet/stationRules";
+import type { Turn } from "../../lock/dial";
+import { zeroingMachine } from "../../zeroing/zeroingMachine";
+import type { ZeroingRules } from "../../zeroing/zeroingRules";
+import { sideResult } from "../../zeroing/zeroResult";
+
+/** What readings come to by the rules of their station. */
+type Made = Pick<ZeroingTry, "verdicts" | "means" | "refused">;
+
+/** Which direction is read in a state of the chart; null where the readings are over. */
+const askedIn = (value: string, { order: [first, second] }: ZeroingRules): Turn | null => {
+  if (value === "firstSeries") return first;
+  return value === "secondSeries" ? second : null;
+};
+
+/** Runs the zeroing chart over readings; null where one is from a direction that was not asked, or after the end. */
+function chartAfter(readings: readonly ReadingTaken[], rules: ZeroingRules) {
+  const actor = createActor(zeroingMachine(rules)).start();
+  actor.send({ type: "ring.clamped" });
+  for (const { turn, deviation, refusal } of readings) {
+    if (askedIn(actor.getSnapshot().value, rules) !== turn) return null;
+    if (refusal === null) actor.send({ type: "reading.accepted", reading: { deviation, cam: 0 } });
+    else actor.send({ type: "reading.refused", reason: refusal });
+  }
+  return actor.getSnapshot();
+}
+
+/** What the readings of a try come to; null where its series did not ask for one of them. */
+function madeFrom(readings: readonly ReadingTaken[], rules: ZeroingRules): Made | null {
+  const chart = chartAfter(readings, rules);
+  if (chart === null) return null;
+  const { accepted, refused, wanted } = chart.context;
+  const asked = askedIn(chart.value, rules);
+  const side = (turn: Turn) =>
+    turn !== asked && accepted[turn].length >= Math.max(2, wanted[turn])
+      ? sideResult(
+          accepted[turn].map(({ deviation }) => deviation),
+          rules,
+        )
+      : null;
+  const [left, right] = [side("left"), side("right")];
+  return {
+    verdicts: { left: left?.verdict ?? null, right: right?.verdict ?? null },
+    means: { left: left?.mean ?? null, right: right?.mean ?? null },
+    refused: refused.left + refused.right,
+  };
+}
+
+/** A mean is a sum: another order of adding may differ in the last bits. */
+const SAME = 1e-6;
+
+const isSameMean = (one: number | null, other: number | null) =>
+  one === null || other === null ? one === other : Math.abs(one - other) <= SAME;
+
+const isSame = (one: Made, other: Made) =>
+  one.refused === other.refused &&
+  (["left", "right"] as const).every(
+    (turn) => one.verdicts[turn] === other.verdicts[turn] && isSameMean(one.means[turn], other.means[turn]),
+  );
+
+/**
+ * What keeps a try at setting zero from following from its own readings.
+ *
+ * @returns the rest of a sentence that begins with the try's place, or undefined
+ */
+export function zeroingMisfit(one: ZeroingTry, station: ZeroingStation): string | undefined {
+  const { readings } = one;
+  if (readings === undefined || one.isBrokenOff) return undefined;
+  const rules = stationRules(station, stationProfile(station));
+  const far = readings.findIndex(
+    ({ deviation, refusal }) => refusal === null && Math.abs(deviation) > rules.captureWindow,
+  );
+  if (far >= 0) return `counts reading ${far + 1}, which is too far off the index to be one`;
+  const made = madeFrom(readings, rules);
+  if (made === null) return "has a reading that its series did not ask for";
+  return isSame(made, one) ? undefined : "does not follow from its readings: they come to another zero";
+}

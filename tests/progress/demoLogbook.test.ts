@@ -1,0 +1,79 @@
+import { describe, expect, test } from "vitest";
+import { demoLogbook } from "../../src/progress/demo/demoLogbook";
+import { DEMO_PEOPLE } from "../../src/progress/demo/demoPeople";
+import { stopTable } from "../../src/progress/stops/stopTable";
+import { attemptOutcome } from "../../src/records/attemptOutcome";
+import { recordedAttempt } from "../../src/records/csv/attemptsReplay";
+import { readLogbookFile, writeLogbookFile } from "../../src/records/file/logbookFile";
+import { replay } from "../../src/trace/replay";
+import { NOON } from "../support/logbookRecords";
+
+const demo = demoLogbook(1, NOON);
+const { people, attempts, jobs } = demo.records;
+const of = (name: string) =>
+  attempts.filter(({ personId }) => personId === people.find((one) => one.name === name)?.id);
+
+describe("the demo logbook", () => {
+  test("is a whole logbook by its own schema, and every person is marked", () => {
+    expect(readLogbookFile(writeLogbookFile(demo, NOON))).toEqual({ ...demo, remarks: [] });
+    expect(people.every(({ isDemo }) => isDemo === true)).toBe(true);
+  });
+
+  test("is the same for the same seed, and another for another", { timeout: 60_000 }, () => {
+    expect(demoLogbook(1, NOON)).toEqual(demo);
+    expect(demoLogbook(2, NOON).records.people[0]?.id).not.toBe(people[0]?.id);
+  });
+
+  test("lies in the week before it is loaded", () => {
+    for (const { startedAt } of [...attempts, ...jobs]) {
+      expect(startedAt).toBeLessThan(NOON);
+      expect(startedAt).toBeGreaterThan(NOON - 8 * 86_400_000);
+    }
+  });
+
+  test.each(DEMO_PEOPLE.flatMap(({ name, hand }) => (hand === null ? [] : [{ name, hand }])))(
+    "shows $name as the scenario does",
+    ({ name, hand }) => {
+      const table = stopTable(of(name));
+      const count = table.all?.count ?? 0;
+      // Four standard errors.
+      expect(Math.abs((table.all?.bias ?? 99) - hand.bias)).toBeLessThan((4 * hand.spread) / Math.sqrt(count));
+      expect(Math.abs((table.all?.spread ?? 99) / hand.spread - 1)).toBeLessThan(4 / Math.sqrt(2 * count));
+    },
+  );
+
+  test("has every trainee change, find trouble and hand over, and Ondrell alone show it", () => {
+    for (const { id, name, part } of people) {
+      const kinds = new Set(jobs.filter(({ personId }) => personId === id).map(({ kind }) => kind));
+      expect([name, kinds.size]).toEqual([name, part === "trainee" ? 3 : 0]);
+    }
+    const shown = demo.records.declarations.filter(({ exercise }) => exercise !== "open");
+    const ondrell = people.find(({ name }) => name === "Ondrell");
+    expect(shown.map(({ personId, exercise }) => [personId, exercise])).toEqual(
+      ["change", "trouble", "handover"].map((exercise) => [ondrell?.id, exercise]),
+    );
+    // A size has a mark of its own: a condition named right is right.
+    expect(jobs.every(({ isRight, missed }) => isRight === missed.every((code) => code === "size"))).toBe(true);
+  });
+
+  test("has Ondrell open nearly always, and Jorrel often not", () => {
+    const share = (name: string) => of(name).filter(({ opened }) => opened).length / of(name).length;
+    expect(share("Ondrell")).toBeGreaterThan(0.95);
+    expect(share("Jorrel")).toBeLessThan(0.8);
+    expect(of("Mibsy").some(({ faults }) => faults.some(({ code }) => code === "too-many-turns"))).toBe(true);
+    expect(of("Kessinda")).toEqual([]);
+  });
+
+  test("replays every attempt to what its record says", { timeout: 60_000 }, () => {
+    for (const attempt of attempts) {
+      const trace = demo.traces.get(attempt.id);
+      if (trace === undefined) throw new Error(`no trace of ${attempt.id}`);
+      const { opened, faults, stops } = attemptOutcome(replay(recordedAttempt(attempt, trace)));
+      expect({ opened, faults, stops }).toEqual({
+        opened: attempt.opened,
+        faults: attempt.faults,
+        stops: attempt.stops,
+      });
+    }
+  });
+});

@@ -1,0 +1,112 @@
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import clean from "../../../shared/handovers/clean.json" with { type: "json" };
+import { canonicalJson } from "../../../src/drill/canonicalJson";
+import { DrillError } from "../../../src/drill/drillError";
+import { RunError } from "../../../src/handover/run/runError";
+import { checkHandoverRecord } from "../../../src/records/handover/checkHandoverRecord";
+import { handoverRecordHash, parseHandoverRecord } from "../../../src/records/handover/handoverRecord";
+import { writeHashed } from "../../../src/records/hashedRecord";
+import { savedHandoverRecord } from "../../support/savedHandoverRecord";
+
+const sha256 = (text: string) => createHash("sha256").update(text).digest("hex");
+const RECORD = savedHandoverRecord();
+
+/** Checks a record under a hash that was made for it, whatever it says. */
+const hashedAnew = (record: object) => checkHandoverRecord({ sha256: sha256(canonicalJson(record)), record }, sha256);
+
+describe("a handover record", () => {
+  test("checks as it was saved, its hash typed in capitals", async () => {
+    const hash = await handoverRecordHash(RECORD, sha256);
+    const file = JSON.parse(writeHashed({ sha256: ` ${hash.toUpperCase()} `, record: RECORD }));
+    expect(await checkHandoverRecord(file, sha256)).toEqual({ record: RECORD, isUnchanged: true, problems: [] });
+  });
+
+  test.each<[string, object]>([
+    ["another technician", { technician: "X. Pelline" }],
+    ["a fault less", { faults: 0, undoneFaults: 0, duration_ms: 1 }],
+    ["a field more", { combination: "38-71-26" }],
+  ])("%s under the old hash: it was changed", async (_, more) => {
+    const file = { sha256: await handoverRecordHash(RECORD, sha256), record: { ...RECORD, ...more } };
+    const { isUnchanged, problems } = await checkHandoverRecord(file, sha256);
+    expect(isUnchanged).toBe(false);
+    expect(problems[0]).toBe("The record is not the one that the hash was made from: it or the hash was changed.");
+  });
+
+  test.each<[string, object, RegExp]>([
+    ["a later change", { nextChangeDue: "2030-01-01" }, /due on 2030-01-01, and by its date on 2027-11-26/],
+    ["a proof left out", { proofs: RECORD.proofs.slice(1) }, /list of proofs is not the one/],
+    ["more undone than made", { faults: 1, undoneFaults: 2 }, /Faults on record: 1, of which undone: 2/],
+    ["half a fault", { faults: 0.5 }, /That cannot be/],
+    ["no height", { height_in: 0, authorizedBy: "E. Quill" }, /height of 0 inches is none/],
+    ["a height out of range that nobody authorized", { height_in: 52 }, /"Exception confirmed by" is empty/],
+    ["time that runs backward", { duration_ms: -1 }, /duration of -1/],
+    ["a lock that is none", { profileId: "none" }, /The lock "none" is none/],
+    ["another notice", { notice: "A certificate." }, /not as this version writes it/],
+    ["a rule left out", { changeWhen: [] }, /not as this version writes it/],
+    ["no technician", { technician: " " }, /"Technician" is empty/],
+    ["a field more", { combination: "38-71-26" }, /holds what no handover record has: "combination"/],
+    ["a field more inside another", { zero: { right: 0, left: 0, set: 38 } }, /has: inside one of its fields/],
+  ])("%s under a hash made anew: it does not fit together", async (_, more, words) => {
+    const { isUnchanged, problems } = await hashedAnew({ ...RECORD, ...more });
+    expect(isUnchanged).toBe(true);
+    expect(problems).toEqual([expect.stringMatching(words)]);
+  });
+
+  test.each<[string, unknown, RegExp]>([
+    ["no JSON", null, /^this is no record: it is not the JSON of a saved handover record$/],
+    ["a run", clean, /^this file holds no handover record$/],
+    [
+      "a sitting",
+      { sha256: "a", record: { format: "gatefall-sitting", version: 1 } },
+      /^this file holds no handover record: it is the record of a sitting, which is checked under Sittings$/,
+    ],
+    ["no hash", { record: RECORD }, /^this record comes without its SHA-256$/],
+  ])("%s is refused with a sentence", async (_, value, words) => {
+    await expect(checkHandoverRecord(value, sha256)).rejects.toThrow(DrillError);
+    await expect(checkHandoverRecord(value, sha256)).rejects.toThrow(words);
+  });
+
+  test("that lost a field is refused with its name", async () => {
+    const { door: _, ...rest } = RECORD;
+    await expect(hashedAnew(rest)).rejects.toThrow(RunError);
+    await expect(hashedAnew(rest)).rejects.toThrow("record: door must be a text (it is missing)");
+    expect(parseHandoverRecord(RECORD)).toEqual(RECORD);
+  });
+});
+
+describe("from outside", () => {
+  const from020 = () => JSON.parse(readFileSync("tests/fixtures/0.2.0/handover.json", "utf8"));
+  const hashOf = (text: string) => createHash("sha256").update(text).digest("hex");
+
+  test("a record of version 0.2.0 still opens and checks", async () => {
+    expect(await checkHandoverRecord(from020(), hashOf)).toMatchObject({ isUnchanged: true, problems: [] });
+  });
+
+  test.each<[string, object, RegExp]>([
+    ["a changed notice", { notice: "Certificate." }, /^Its notice/],
+    ["more faults undone than made", { faults: 0, undoneFaults: 2 }, /^Faults on record: 0, of which undone: 2/],
+    ["half a fault", { faults: 0.5 }, /^Faults on record: 0\.5/],
+    ["a negative duration", { duration_ms: -1 }, /^The duration of -1/],
+    ["a dial below the floor", { height_in: -3 }, /^The height of -3/],
+    ["a seed that is none", { seed: 0.25 }, /^The seed 0\.25/],
+    ["a lock that is none", { profileId: "of-another-school" }, /^The lock "of-another-school"/],
+    ["a later next change", { nextChangeDue: "2030-01-01" }, /^The next change is due on 2030-01-01/],
+    ["a field that no record has", { honors: 1 }, /^The record holds what no handover record has: "honors"/],
+    ["proofs left out", { proofs: [] }, /^Its list of proofs/],
+  ])("names %s, though its hash is made anew", async (_, fields, words) => {
+    const record = { ...from020().record, ...fields };
+    const { problems } = await checkHandoverRecord({ record, sha256: hashOf(canonicalJson(record)) }, hashOf);
+    expect(problems).toContainEqual(expect.stringMatching(words));
+  });
+
+  test("nested without end is refused in a sentence", async () => {
+    let deep: unknown = 1;
+    for (let k = 0; k < 20_000; k++) deep = [deep];
+    const file = from020();
+    await expect(checkHandoverRecord({ ...file, record: { ...file.record, deep } }, hashOf)).rejects.toThrow(
+      "this record is nested too deep to be read",
+    );
+  });
+});

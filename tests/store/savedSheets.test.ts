@@ -1,0 +1,16 @@
+import { expect, test } from "vitest";
+import { blankSheet } from "../../src/app/sheets/newSheet";
+import { draftBody } from "../../src/app/sheets/readDraft";
+import type { SheetRecord } from "../../src/records/records";
+import { openLogbook } from "../support/logbookRecords";
+
+const body = draftBody(blankSheet()) as SheetRecord["body"];
+
+test("a sheet, which is nobody's, is stored, and stored again", async () => {
+  const logbook = await openLogbook();
+  for (const title of ["first", "second"]) {
+    const record = { id: "a", title, createdAt: 1, updatedAt: 2, body };
+    expect(await logbook.save({ kind: "sheets", record })).toMatchObject({ isStored: true });
+  }
+  expect(await logbook.read((database) => database.sheets.toArray(), [])).toMatchObject([{ title: "second" }]);
+});
