@@ -95,15 +95,15 @@ export const combinationsCommand: Command = {
 gatefall combinations draw    --profile ID [--rules FILE] [--seed K] [--number-of N] [--json]
 gatefall combinations explain --profile ID [--rules FILE] [--json] 38-71-26
 
-count tells exactly how many combinations the rules allow; draw gives some, each as likely as any other; explain
+count shows exactly how many combinations the rules allow; draw gives some, each as likely as any other; explain
 lists every rule that a combination breaks, with its source.
 
   --profile ID     a shipped profile, or a file whose name ends in .json
-  --rules FILE     a JSON file of rules; without it the profile's own rules hold. {} means no rules:
+  --rules FILE     a JSON file of rules; without it the profile's own rules apply. {} means no rules:
                    {"minSeparation":5,"circular":true,"excludedLast":[[0,20],[85,99]],"noStraight":true,
                     "notAllEven":true,"notAllOdd":true,"multiplesOfTen":"numbers","oneFromEachThird":false,
                     "excluded":[13,[40,49]]}
-                   minSeparation holds between every two numbers (circular: the shorter way round the dial);
+                   minSeparation applies between every two numbers (circular: the shorter way round the dial);
                    multiplesOfTen is "numbers" or "differences"; excluded numbers are allowed nowhere
   --seed K         seed of the drawing (1)
   --number-of N    how many to draw (1)

@@ -17,7 +17,7 @@ const COMMANDS: readonly Command[] = [
 
 const overview = () => {
   const lines = COMMANDS.map(({ name, summary }) => `  ${name.padEnd(14)}${summary}`);
-  return `gatefall COMMAND ...\n\n${lines.join("\n")}\n\n"gatefall COMMAND --help" tells more.\n\nExit status: 0 done; 1 some of the input was bad; 2 the command line makes no sense, or a file cannot be read or\nwritten; 3 something went wrong inside the program.\n\nA practice result is not a certificate.\n`;
+  return `gatefall COMMAND ...\n\n${lines.join("\n")}\n\n"gatefall COMMAND --help" shows more.\n\nExit status: 0 done; 1 some of the input was bad; 2 the command line makes no sense, or a file cannot be read or\nwritten; 3 something went wrong inside the program.\n\nA practice result is not a certificate.\n`;
 };
 
 const HELP: NonNullable<ParseArgsConfig["options"]> = { help: { type: "boolean", short: "h" } };

@@ -54,16 +54,16 @@ const checked = (file: string, value: unknown): HandoverResult => {
 /** `gatefall handover check FILE` */
 export const handoverCommand: Command = {
   name: "handover",
-  summary: "replay a recorded handover and tell what was missing",
+  summary: "replay a recorded handover and list what was missing",
   usage: `gatefall handover check FILE [--json]      (FILE "-" reads standard input)
 
-FILE holds one recorded handover, as the handover run exports it:
+FILE holds one recorded handover, as the Handover page saves it:
   {"format": "gatefall-handover", "version": 1, "profile": "three-wheel", "scene": {...}, "seed": 5,
    "events": [{"type": "mounting.measured", "height_in": 44, "at_ms": 4000}, ...]}
 
-It is replayed step by step, and every step is held against the scene and its lock. Told are: whether the door was handed
-over, what was missing, and every fault in order with who is harmed by it, what should have been done, and the source of
-that; a fault that was undone in the debrief is told as well.
+It is replayed step by step, and every step is compared with the scene and its lock. You see whether the door was handed
+over, what was missing, and every fault in order: who is harmed by it, what should have been done, and the source of that.
+A fault that was undone in the debrief is listed too.
 The exit status is 0 for a clean handover, 1 when something was missing or a fault was made, and 2 for a file that cannot
 be read or cannot have happened.
 

@@ -52,7 +52,7 @@ async function simulated(
 /** `gatefall odds` */
 export const oddsCommand: Command = {
   name: "odds",
-  summary: "tell how often a hand with a given bias and spread opens a lock",
+  summary: "show how often a hand with a given bias and spread opens a lock",
   usage: `gatefall odds --profile ID --bias B --spread S [--trials N] [--seed K] [--combination 38-71-26] [--json]
 
 The probability of opening per attempt: in closed form, and by replaying simulated attempts through the lock itself.
@@ -60,7 +60,7 @@ The probability of opening per attempt: in closed form, and by replaying simulat
   --profile ID      a shipped profile, or a file whose name ends in .json
   --bias B          mean stop error, graduations, positive = runs past
   --spread S        standard deviation of the stop error, graduations
-  --trials N        simulated attempts, at most 10000000 (10000); a long run shows how far it is, and Ctrl-C ends it
+  --trials N        simulated attempts, at most 10000000 (10000); a long simulation shows its progress, and Ctrl-C ends it
   --seed K          seed of the simulation (1)
   --combination C   dial this one every time; else each attempt draws one by the profile's rules
   --json            print JSON`,

@@ -52,7 +52,7 @@ async function replayAll(lines: AsyncIterable<string | null>, terminal: Terminal
 /** `gatefall replay FILE` */
 export const replayCommand: Command = {
   name: "replay",
-  summary: "replay recorded attempts and tell what came of them",
+  summary: "replay recorded attempts and say whether each opened, and why",
   usage: `gatefall replay FILE      (FILE "-" reads standard input)
 
 FILE holds JSON Lines, one recorded attempt a line:
@@ -60,10 +60,10 @@ FILE holds JSON Lines, one recorded attempt a line:
 profile     the id of a profile (see "gatefall profiles"), or a whole profile
 positions   where the hand held the dial, unwrapped graduations, left positive
 times_ms    optional, one a position; coming back onto a number and pauses need it
-start       optional, {"dial": 12.5, "slack": [0,0,0]}: where the lock stood before the first move
+start       optional, {"dial": 12.5, "slack": [0,0,0]}: state of the lock before the first move
 
 Each line gets one line of JSON: opened, dial (the reading), stands and errors of the wheels, runs, faults.
-Arrivals and stop error of a run are null where no number applies to it. Blank lines are passed over.
+Arrivals and stop error of a run are null where no number applies to it. Blank lines are skipped.
 A line that cannot be read gets {"error": "line N: ..."}; the rest goes on, and the exit status is 1
 (3 where the program itself went wrong on a line). A line of more than 16 MB, or nested more than 100 deep, is bad.`,
   options: {},

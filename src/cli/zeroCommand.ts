@@ -85,27 +85,27 @@ async function readingsOf(file: string, isJson: boolean, terminal: Terminal): Pr
 /** `gatefall zero FILE` */
 export const zeroCommand: Command = {
   name: "zero",
-  summary: "tell how good a zero is from readings of both sides",
+  summary: "show how good a zero is, from stops in both directions",
   usage: `gatefall zero FILE [--tolerance T] [--risk R] [--json]      (FILE "-" reads standard input)
 
-FILE holds one reading a line, as JSON Lines or as comma-separated values with or without a header:
+FILE holds one stop a line, as JSON Lines or as comma-separated values with or without a header:
   {"direction": "right", "deviation": 0.2}
   right,0.2
 direction   the way the dial was turned onto zero: right or left
-deviation   how far off zero it read, graduations, left positive, at most half a turn of 100 (50)
+deviation   how far off zero the dial read, graduations, left positive, at most half a turn of 100 (50)
 
 For each side: number, mean, standard deviation, spread, 95 % interval of the mean (Student), the probability that the
 true mean lies within the tolerance, and the verdict: accept, reject, or not shown yet. Over both: the lost motion, which
 is the mean turning right minus the mean turning left, with its 95 % interval (Welch).
 The resolution of the readings adds to the uncertainty of each mean, as delta / sqrt(12) (GUM F.2.2). Without
---resolution it is one of the last decimal that any reading has. Where it alone keeps a verdict from being shown, the
+--resolution it is one of the last decimal that any deviation has. Where it alone keeps a verdict from being shown, the
 result says so: not shown, the readings are too coarse.
-It needs at least two readings from each side. A bad line gets a sentence that names it, there is then no result, and
+It needs at least two stops in each direction. A bad line gets a sentence that names it, there is then no result, and
 the exit status is 1; with --json each sentence is also written as {"error": "line N: ..."}. Blank lines are passed over.
 
   --tolerance T   how far the true mean may lie from zero, graduations (0.5)
   --risk R        highest risk of a wrong verdict either way (0.05)
-  --resolution D  step in which the readings were taken, graduations; 0 for none
+  --resolution D  step in which the dial was read, graduations; 0 for none
   --json          print JSON`,
   options: {
     tolerance: { type: "string" },

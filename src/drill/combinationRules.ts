@@ -40,7 +40,7 @@ type Check = (numbers: Combination, rules: CombinationRules, perTurn: number) =>
 const separation: Check = (numbers, { minSeparation = 0, circular = false }, perTurn) => {
   const pair = pairs(numbers).find((one) => apart(one, perTurn, circular) < minSeparation);
   return (
-    pair && `${pair[0]} and ${pair[1]} are ${apart(pair, perTurn, circular)} apart; at least ${minSeparation} is asked`
+    pair && `${pair[0]} and ${pair[1]} are ${apart(pair, perTurn, circular)} apart; at least ${minSeparation} is needed`
   );
 };
 

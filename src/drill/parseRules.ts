@@ -25,5 +25,5 @@ export function parseRules(value: unknown): CombinationRules {
   const unknown = unknownKey(value);
   if (unknown === undefined) return parsed.data;
   const known = Object.keys(combinationRulesSchema.shape).join(", ");
-  throw new DrillError("bad-rules", `rules: ${unknown} is no rule; there are ${known}`);
+  throw new DrillError("bad-rules", `rules: ${unknown} is not a rule; the rules are ${known}`);
 }

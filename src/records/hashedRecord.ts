@@ -39,7 +39,8 @@ const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
  * @throws {DrillError} `bad-record` with a sentence that says what is wrong
  */
 export function readHashed(value: unknown, { format, words }: RecordKind): HashedRecord<object> {
-  if (!isObject(value)) throw new DrillError("bad-record", `this is no record: it is not the JSON of a saved ${words}`);
+  if (!isObject(value))
+    throw new DrillError("bad-record", `this is not a record: it is not the JSON of a saved ${words}`);
   const { record, sha256 } = value;
   if (!isObject(record) || record.format !== format || record.version !== 1) {
     const other = isObject(record) && record.format !== format ? CHECKED_AT.get(record.format) : undefined;

@@ -29,7 +29,7 @@ const zeroReading = z.object(
     /** Why it was refused; left out where it was accepted. */
     refusal: z.optional(z.enum(REFUSALS, { error: "must be a refusal" })),
   },
-  { error: "must be a reading" },
+  { error: "must be a stop of a zeroing" },
 );
 
 const zeroingSchema = z.object(
@@ -40,7 +40,7 @@ const zeroingSchema = z.object(
     profileId: named(80),
     outcome: z.enum(["zero-set", "not-set", "broken-off"], { error: "must be the outcome of a zeroing" }),
     /** Every reading in the order it was taken, the refused ones too. */
-    readings: listOf(zeroReading, 500, "must be a list of at most 500 readings"),
+    readings: listOf(zeroReading, 500, "must be a list of at most 500 stops"),
     /** Hidden condition, rules and result, as the zeroing layer writes them. */
     details: z.optional(foreign),
   },

@@ -103,7 +103,7 @@ export class ReadingsCollector {
   takeLine(whole: string | null): void {
     this.lines += 1;
     const text = whole?.replace(/^\uFEFF/, "").trim();
-    if (text === undefined) this.refuse("this line is too long to be a reading");
+    if (text === undefined) this.refuse("this line is too long to be a stop");
     else if (text !== "") this.take(text);
   }
 
@@ -159,8 +159,8 @@ export class ReadingsCollector {
 function countProblem(turn: Turn, count: number, firstLine: number | undefined): string[] {
   if (count >= LEAST) return [];
   return firstLine === undefined
-    ? [`there are no readings from the ${turn}; the result needs at least two from each side`]
-    : [`line ${firstLine}: this is the only reading from the ${turn}; the result needs at least two from each side`];
+    ? [`there are no stops turning ${turn}; record at least two in each direction`]
+    : [`line ${firstLine}: this is the only stop turning ${turn}; record at least two in each direction`];
 }
 
 /** Most decimals that a resolution is told by; more are a computed number's and no reading's. */

@@ -22,9 +22,9 @@ const UNEVEN = 0.5;
 
 /** What the hand did, and what to do instead. */
 const HABITS: Readonly<Record<Refusal, readonly [string, string]>> = {
-  "not-at-rest": ["You read too soon", "count to one after the dial has stopped."],
-  "same-stop": ["You read a stop again", "every reading wants a turn of its own."],
-  "wrong-way": ["You came from the wrong side", "say the direction aloud before you take hold."],
+  "not-at-rest": ["You recorded too soon", "count to one after the dial has stopped."],
+  "same-stop": ["You recorded a stop twice", "each stop needs a turn of its own."],
+  "wrong-way": ["You turned the wrong way", "say the direction aloud before you take hold."],
   "came-back": ["You turned back", "once past zero go round again; coming back leaves the play on the other side."],
   "too-short": ["You began your approach too late", "begin the turn a good quarter turn before zero."],
   "off-the-mark": ["You stopped far off", "slow down over the last ten graduations before zero."],
@@ -60,12 +60,14 @@ const slant = ({ right, left }: Calibration["sides"], rules: ZeroingRules): stri
   const isSlanted = isLeaning(right, rules) && isLeaning(left, rules) && right.mean * left.mean > 0;
   if (!isSlanted) return [];
   const where = right.mean > 0 ? "left" : "right";
-  return [`From both sides you stopped ${where} of zero: look at the index straight on, not from one side.`];
+  return [`Turning either way, you stopped ${where} of zero: look at the index straight on, not from one side.`];
 };
 
 const unevenness = (turn: Turn, { sd }: SideResult, { spreadLimit }: ZeroingRules): string[] =>
   sd > UNEVEN * spreadLimit
-    ? [`Turning ${turn} your stops lie ${sizeText(sd)} apart as a rule: come slower over the last ten graduations.`]
+    ? [
+        `Turning ${turn} your stops lie ${sizeText(sd)} apart on average: turn more slowly over the last ten graduations.`,
+      ]
     : [];
 
 /**

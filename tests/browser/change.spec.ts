@@ -81,7 +81,7 @@ test("an encoder lock changes nothing when the two dialings differ", async ({ pa
   await change.expectSaid(/^Dial new again/);
   await change.draw(change.wanted.map((number, k) => (k === 1 ? number + 4 : number)));
   await change.expectSaid(/^The two entries differed and nothing is changed\./);
-  await expect(change.result).toContainText("the present combination still opens it");
+  await expect(change.result).toContainText("the current combination still opens it");
   for (let k = 0; k < 2; k++) await change.draw(change.wanted);
   await change.expectSaid(/^Prove it at the opening index/);
   await change.draw(change.wanted);

@@ -28,7 +28,7 @@ export class ChangePage {
     this.bench = new Bench(page);
     this.profile = shippedProfile(id);
     this.headline = page.getByTestId("change-headline");
-    this.result = page.getByRole("region", { name: "What came of it" });
+    this.result = page.getByRole("region", { name: "Result of the change" });
     this.refusal = page.locator(".change-refusal");
     this.hand = new KeyHand(this.bench, this.profile.graduations);
   }

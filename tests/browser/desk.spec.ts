@@ -56,7 +56,7 @@ test("a class comes from many files: a bad one is named, the others are sorted, 
     { ...exported("Tavro"), name: "Tavro again.json" },
   ]);
   await expect(page.getByRole("alert", { name: "Files that were not read" })).toHaveText(
-    /^notes\.json was not read\. This file is no logbook: its "format" is not "gatefall-logbook"\.$/,
+    /^notes\.json was not read\. This file is not a logbook: its "format" is not "gatefall-logbook"\.$/,
   );
   const shelf = page.getByRole("region", { name: "Logbooks of the class" });
   await expect(shelf).toContainText("4 logbooks: 3 trainees, 120 attempts, 50 jobs, 1 sitting.");

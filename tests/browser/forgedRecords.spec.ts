@@ -43,7 +43,7 @@ test("the check screen says what a record holds, and has no result for a forged 
   const opened = { ...record.tries[1], opened: true, stopErrors: [0, 0, 0], faults: [] };
   await checkIt(await file({ ...record, tries: record.tries.with(1, opened as never) }));
   await expect(check.getByRole("alert")).toContainText("Try 2 is recorded as opened, and its recording does not open");
-  await expect(check.locator("dl")).toHaveText(/result\s*none: the record does not check/);
+  await expect(check.locator("dl")).toHaveText(/result\s*none: the record fails its check/);
   await checkIt(await file({ ...record, tries: [null] }));
   await expect(check.getByRole("alert")).toHaveText(/^Not checked: record\.tries\[0\] must have a kind/);
 });
@@ -54,7 +54,7 @@ test("the desk shows what the records say, and names what the file says beside t
   await page.getByRole("button", { name: /More of Mibsy, Three-wheel, open/ }).click();
   const details = page.getByRole("dialog", { name: "Mibsy" });
   await expect(details.getByRole("row", { name: /A sheet .* not passed 0 0 differs from its file$/ })).toBeVisible();
-  await expect(details.getByRole("row", { name: /none 0 0 does not check$/ })).toBeVisible();
+  await expect(details.getByRole("row", { name: /none 0 0 fails its check$/ })).toBeVisible();
   await details.getByText(/: differs from its file$/).click();
   await expect(details.getByText("The file says passed (result); its record says failed.").first()).toBeVisible();
 });
@@ -67,7 +67,7 @@ test("the logbook lists what the records say, and has no result for one that doe
   const rows = page.getByRole("table", { name: "Sittings, latest first" }).locator("tbody tr");
   await expect(rows).toHaveCount(2);
   await expect(rows.filter({ hasText: /A sheet.*Not passed/ })).toHaveCount(1);
-  await expect(rows.filter({ hasText: "No result: the record does not check" })).toHaveCount(1);
+  await expect(rows.filter({ hasText: "No result: the record fails its check" })).toHaveCount(1);
   await expect(page.getByText("The hard sheet")).toHaveCount(0);
   await rows.filter({ hasText: "Not passed" }).getByRole("button").click();
   await expect(page.getByText("The file says passed (result); its record says failed.")).toBeVisible();

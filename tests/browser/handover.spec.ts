@@ -86,7 +86,7 @@ test("an encoder lock zeroed and changed by keyboard, and a reload in the midst 
   await expect(zeroing.panel).toContainText(`${first === "right" ? "Right" : "Left"} side: 2 stops recorded`);
   await hand.take(first, 0);
   await hand.takeAll(second, [0, 0.1, 0]);
-  await expect(door.state("zero")).toHaveText("both sides");
+  await expect(door.state("zero")).toHaveText("both directions");
   await door.does("Back to the door");
   await expect(door.bench.dial).toBeFocused();
 
@@ -321,7 +321,7 @@ test.describe("bad handovers and what follows", () => {
     const door = new Handover(page);
     await door.open(doorWith({ profile: shippedProfile("dial-encoder") }));
     await door.does("Measure the height", "Align the ring", "Set the zero turning right");
-    await expect(door.state("zero")).toHaveText("right side only");
+    await expect(door.state("zero")).toHaveText("turning right only");
     await door.does("Dial the combination");
     await door.expectTold("it did not open");
     await door.expectTold("the zero is not set in both directions");

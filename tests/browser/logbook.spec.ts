@@ -155,7 +155,7 @@ test("what is exported comes back without duplicates, and a bad file changes not
   await input.setInputFiles(file);
   await expect(page.getByText(/logbook\.json: 327 records added\./)).toBeVisible(read);
   await input.setInputFiles({ name: "bad.json", mimeType: "application/json", buffer: Buffer.from("{") });
-  await expect(page.getByRole("alert").filter({ hasText: "This file is no logbook" })).toBeVisible();
+  await expect(page.getByRole("alert").filter({ hasText: "This file is not a logbook" })).toBeVisible();
   for (const name of ["Attempts as CSV", "Jobs as CSV", "Replay lines", "xAPI statements"]) {
     const [other] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name }).click()]);
     expect((await readFile(await other.path(), "utf8")).length).toBeGreaterThan(1000);

@@ -41,8 +41,8 @@ test("a sitting is in the logbook's list, is noted there, and opens again with i
   await page.keyboard.press("Space");
   await expect(page.getByRole("status").filter({ hasText: /^Not counted\./ })).toBeVisible();
   await page.getByRole("button", { name: "End this try" }).click();
-  await page.getByRole("button", { name: "Readings try 2" }).click();
-  await expect(page.getByRole("region", { name: "Readings of try 2" })).toContainText(/right.*no: /);
+  await page.getByRole("button", { name: "Stops try 2" }).click();
+  await expect(page.getByRole("region", { name: "Stops of try 2" })).toContainText(/right.*no: /);
   await page.getByRole("button", { name: "Done" }).click();
 
   await page.goto("#/logbook?view=sittings");

@@ -64,7 +64,7 @@ const press = (page: Page, name: string | RegExp) => page.getByRole("button", { 
 
 /** What a sitting must not tell before its end. */
 const expectNothingTold = (page: Page) =>
-  expect(page.getByRole("main")).not.toContainText(/proofs with the door|What came of it|Right:|was set .* off/);
+  expect(page.getByRole("main")).not.toContainText(/proofs with the door|Result of the change|Right:|was set .* off/);
 
 async function changeIt(page: Page): Promise<void> {
   const change = new ChangePage(page, PROFILE);

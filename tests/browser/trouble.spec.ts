@@ -126,10 +126,10 @@ async function expectSound(page: Page, moment: string): Promise<void> {
 
 test("axe finds nothing, light or dark, on a desk or a phone, and nothing sticks out", async ({ page }) => {
   await open(page, "profile=dial-encoder&pool=zero-one-side&seed=4");
-  for (const name of ["Numbers against the rules", "Pull left", "Cam after a right turn", "Dial and draw"]) {
+  for (const name of ["Compare numbers with the rules", "Pull left", "Cam after a right turn", "Dial and draw"]) {
     await page.getByRole("button", { name }).click();
   }
-  await page.getByRole("radio", { name: "Zero set from one side only" }).check();
+  await page.getByRole("radio", { name: "Zero set in one direction only" }).check();
   await expectSound(page, "measuring");
   await page.getByLabel("Which side").selectOption("left");
   await page.getByLabel("The other side is off by").fill("1");

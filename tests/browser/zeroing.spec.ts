@@ -280,7 +280,7 @@ test.describe("find the play", () => {
     await zeroing.open();
     const hand = new ZeroingHand(zeroing);
     await page.getByRole("tab", { name: "Find the play" }).click();
-    const keep = page.getByRole("button", { name: /^Keep this stop/ });
+    const keep = page.getByRole("button", { name: /^Record this stop/ });
     const panel = page.getByRole("region", { name: "Find the play" });
     const mark = zeroing.button("Mark it");
     await expect(keep).toBeDisabled();

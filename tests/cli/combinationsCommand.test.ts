@@ -102,7 +102,7 @@ describe("what cannot be done is said in a sentence", () => {
     {
       args: ["count", "--profile", "three-wheel", "--rules", "typo.json"],
       status: 1,
-      says: "minSeperation is no rule",
+      says: "minSeperation is not a rule",
     },
     { args: ["count", "--profile", "three-wheel", "--rules", "backward.json"], status: 1, says: "excludedLast[0]" },
     { args: ["count", "--profile", "three-wheel", "--rules", "words.json"], status: 1, says: "multiplesOfTen" },

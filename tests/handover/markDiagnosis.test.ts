@@ -40,10 +40,10 @@ describe("a diagnosis", () => {
     const far = markDiagnosis(trouble, { ...trouble, size: trouble.size - tolerance * 1.01 }, bench.log);
     expect(far.points).toEqual({ kind: 1, size: 0 });
     expect(far.sizeError).toBeCloseTo(-tolerance * 1.01, 9);
-    expect(far.headline).toMatch(/^The right condition, .* but not its size\..*outside/);
+    expect(far.headline).toMatch(/^The right defect, .* but not its size\..*outside/);
   });
 
-  test.each(TROUBLE_KINDS)("of %s by somebody who has not looked earns nothing", (kind) => {
+  test.each(TROUBLE_KINDS)("of %s by somebody who has not looked earns no points", (kind) => {
     const { task } = lookedAt(kind);
     const mark = markDiagnosis(task.trouble, task.trouble, []);
     expect(mark.isKindRight).toBe(true);
@@ -51,7 +51,7 @@ describe("a diagnosis", () => {
     expect(mark.headline).toMatch(/^Right, but a guess: you have not /);
   });
 
-  test("of another kind earns nothing, however near its size", () => {
+  test("of another kind earns no points, however near its size", () => {
     const { task, bench } = lookedAt("index-slipped");
     const named: Trouble = { kind: "lost-motion", part: null, size: task.trouble.size };
     const mark = markDiagnosis(task.trouble, named, bench.log);
@@ -68,7 +68,7 @@ describe("a diagnosis", () => {
     const mark = markDiagnosis(task.trouble, { ...task.trouble, part }, bench.log);
     expect(mark.points).toEqual({ kind: 0, size: 0 });
     expect(mark.headline).toBe(
-      `The right kind, in the wrong place: wheel ${part} was named, and it is wheel ${task.trouble.part}, ${troubleSizeWords(task.trouble)}.`,
+      `The right defect, in the wrong place: wheel ${part} was named, and it is wheel ${task.trouble.part}, ${troubleSizeWords(task.trouble)}.`,
     );
   });
 

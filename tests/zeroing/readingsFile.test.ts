@@ -102,17 +102,17 @@ describe("a bad line gets a sentence that names it", () => {
 
 describe("too few readings", () => {
   test.each([
-    { why: "none at all", lines: [], says: [/no readings from the right/, /no readings from the left/] },
+    { why: "none at all", lines: [], says: [/no stops turning right/, /no stops turning left/] },
     {
       why: "a header alone",
       lines: ["direction,deviation"],
-      says: [/no readings from the right/, /no readings from the left/],
+      says: [/no stops turning right/, /no stops turning left/],
     },
-    { why: "one side only", lines: ["right,0", "right,0"], says: [/no readings from the left.*two from each side/] },
+    { why: "one side only", lines: ["right,0", "right,0"], says: [/no stops turning left.*two in each direction/] },
     {
       why: "one reading of a side",
       lines: ["left,0", "", "right,0", "left,0"],
-      says: [/^line 3: .*only reading from the right/],
+      says: [/^line 3: .*only stop turning right/],
     },
   ])("$why", ({ lines, says }) => {
     expect(problemsOf(lines)).toEqual(says.map((pattern) => expect.stringMatching(pattern)));

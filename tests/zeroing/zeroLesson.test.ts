@@ -37,9 +37,14 @@ describe("what to do better", () => {
       why: "left of zero from both",
       right: around(0.3),
       left: around(0.2),
-      says: [/both sides .* left of zero.*straight on/],
+      says: [/Turning either way, .* left of zero.*straight on/],
     },
-    { why: "right of zero from both", right: around(-0.3), left: around(-0.2), says: [/both sides .* right of zero/] },
+    {
+      why: "right of zero from both",
+      right: around(-0.3),
+      left: around(-0.2),
+      says: [/Turning either way, .* right of zero/],
+    },
     { why: "a lean too small to matter", right: around(0.05), left: EVEN, says: [/^Even stops/] },
     {
       why: "a lean its interval does not show",

@@ -46,7 +46,7 @@ const OUTCOMES: Readonly<Record<Outcome, string>> = {
 };
 
 function recordWords({ check, differs }: SittingShown): string {
-  if (check.problems.length > 0) return "does not check";
+  if (check.problems.length > 0) return "fails its check";
   if (differs.length > 0) return "differs from its file";
   if (check.unheld.length > 0) return "of another version";
   return check.unchecked.length > 0 ? "sound, not all replayed" : "sound";
@@ -63,7 +63,7 @@ const NOTHING = { startedAt: null, outcome: null, pauses: "–", reloads: "–",
 
 function deskSitting(checked: CheckedSitting, sheets: readonly Sheet[]): DeskSitting {
   if (checked.kind === "running") {
-    return { ...NOTHING, title: "A sitting that goes on", result: "–", record: "not ended" };
+    return { ...NOTHING, title: "A sitting under way", result: "–", record: "not ended" };
   }
   if (checked.kind === "unreadable") {
     const sentences = [`The record cannot be read: ${checked.problem}.`];

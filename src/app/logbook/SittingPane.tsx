@@ -9,12 +9,12 @@ function Ways({ sitting }: { readonly sitting: SittingRecord }) {
   if (sitting.state === "running") {
     return (
       <p>
-        It has not ended. <a href="#/sittings">Go on with it</a>: its sheet tells what becomes of it after a reload.
+        It has not ended. <a href="#/sittings">Go on with it</a>: its sheet decides what happens after a reload.
       </p>
     );
   }
   if (!hasResult(sitting)) {
-    return <p>It still went on when its logbook was saved, on another device: here it has no result.</p>;
+    return <p>It was under way on another device when its logbook was saved. It has no result here.</p>;
   }
   return (
     <>
@@ -50,7 +50,9 @@ export function SittingPane({ logbook, sitting, onChanged }: SittingPaneProps) {
         {row.sentences.length > 0 && (
           <div className={row.isWrong ? "told-box" : "told-box told-quiet"}>
             <p>
-              {row.isWrong ? "This record does not check. Do not count it." : "Not all of this record is checked here."}
+              {row.isWrong
+                ? "This record fails its check. Do not count it."
+                : "Not all of this record is checked here."}
             </p>
             <ul>
               {row.sentences.map((sentence) => (

@@ -12,11 +12,11 @@ export const JOB_WORDS: Readonly<Record<JobKind, string>> = {
 
 const CHANGE: Readonly<Record<ChangeFaultCode | "not-changed" | "key-left-turned" | "not-proved", string>> = {
   "key-turned-unaligned": "key turned on wheels out of line",
-  "present-at-opening-index": "present combination at the opening index",
-  "wrong-index": "new combination at the opening index",
+  "present-at-opening-index": "current combination dialed to the opening index",
+  "wrong-index": "new combination dialed to the opening index",
   "number-set-off": "a number set off",
-  "present-refused": "present combination refused",
-  "entries-differ": "two dialings that differed",
+  "present-refused": "current combination refused",
+  "entries-differ": "two entries that differed",
   "door-shut-unproved": "door shut before it was proved",
   "locked-out": "locked out",
   "not-changed": "not changed",
@@ -26,9 +26,9 @@ const CHANGE: Readonly<Record<ChangeFaultCode | "not-changed" | "key-left-turned
 
 const TROUBLE = {
   "not-named": "another defect named",
-  "wrong-place": "right condition, wrong place",
-  "not-looked": "a guess: not looked at",
-  size: "size outside what is allowed",
+  "wrong-place": "right defect, wrong place",
+  "not-looked": "a guess: not measured",
+  size: "size outside its tolerance",
 } as const;
 
 const PROOFS: Readonly<Record<ProofCode | "not-signed", string>> = {

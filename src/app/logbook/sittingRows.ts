@@ -29,8 +29,8 @@ export interface SittingRow {
   readonly isWrong: boolean;
 }
 
-/** In the place of a verdict, where the record does not check, and where there is none that can be read. */
-const NOT_SOUND = "No result: the record does not check";
+/** In the place of a verdict, where the record fails its check, and where there is none that can be read. */
+const NOT_SOUND = "No result: the record fails its check";
 const NO_RECORD = "No result";
 
 /** A list of tries of any body that is not checked: of a sitting under way. */

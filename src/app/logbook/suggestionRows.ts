@@ -58,7 +58,7 @@ const redoLinks = (misses: readonly AttemptRecord[], isShipped: boolean) => [
 /** A job as something to do. */
 const JOBS: Readonly<Record<JobKind, string>> = {
   change: "changing the combination",
-  trouble: "finding trouble",
+  trouble: "finding a defect",
   handover: "handing over",
 };
 

@@ -14,7 +14,7 @@ const MOST = 10;
 export function zeroingTable(zeroings: readonly ZeroingRecord[]): TableModel {
   return {
     caption: "Zeroings, latest first",
-    head: ["when", "result", "readings accepted", "refused"],
+    head: ["when", "result", "stops accepted", "refused"],
     rows: zeroings
       .toSorted((a, b) => b.startedAt - a.startedAt)
       .slice(0, MOST)

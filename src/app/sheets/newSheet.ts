@@ -56,7 +56,7 @@ export function blankSheet(): Sheet {
     format: "gatefall-sheet",
     version: 1,
     title: "New sheet",
-    purpose: "What this sheet is to teach.",
+    purpose: "What this sheet teaches.",
     stations: [newDialing("station 1")],
     order: "blocked",
   };

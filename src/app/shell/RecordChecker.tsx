@@ -59,7 +59,7 @@ function Says({ rows }: { readonly rows: NonNullable<RecordFinding["says"]> }) {
 
 /** How far any check of a file goes. */
 const LIMIT =
-  "A hash is no signature. It shows a change by accident, or by someone who does not change the hash as well. Someone who knows this program can make up a whole record: compare the hash with the print from that day.";
+  "A hash is not a signature. It shows a change by accident, or by someone who does not change the hash as well. Someone who knows this program can make up a whole record: compare the hash with the print from that day.";
 
 function Finding({
   problems,
@@ -77,7 +77,7 @@ function Finding({
           {sound}
         </p>
       )}
-      <Box head="This record does not check. Do not count it." sentences={problems} isWrong />
+      <Box head="This record fails its check. Do not count it." sentences={problems} isWrong />
       <Box head="This version cannot check all of it." sentences={unheld} />
       <Box head="Not checked:" sentences={unchecked} />
       <p className="record-check-limit">{LIMIT}</p>
@@ -145,7 +145,7 @@ export function RecordChecker({ sound, check }: RecordCheckerProps) {
   return (
     <section aria-label="Check a record" className={isOver ? "record-check record-check-over" : "record-check"}>
       <h2>
-        Check a record <small>a hash shows a change; it is no signature</small>
+        Check a record <small>a hash shows a change; it is not a signature</small>
       </h2>
       <form onSubmit={submit}>
         <textarea

@@ -26,7 +26,7 @@ export function ChangePanels({ one }: ChangeStationProps) {
           Card of the lock <small>{profile.title}</small>
         </h2>
         <p data-testid="change-card">
-          Now {combinationText(present, profile)}. It is to become {combinationText(wanted, profile)}.
+          Current: {combinationText(present, profile)}. New: {combinationText(wanted, profile)}.
         </p>
         <p className="sitting-soft">Prove it with the door open. Shutting the door ends the try.</p>
       </section>

@@ -11,11 +11,11 @@ interface ReadingsReviewProps {
 /** Every reading of a try at setting zero: where it lay, and whether it counted. */
 export function ReadingsReview({ one, place }: ReadingsReviewProps) {
   return (
-    <section aria-label={`Readings of try ${place}`} className="sitting-readings">
+    <section aria-label={`Stops of try ${place}`} className="sitting-readings">
       <h3>
-        Readings of try {place} <small>off zero in graduations; plus is left</small>
+        Stops of try {place} <small>off zero in graduations; plus is left</small>
       </h3>
-      <TextTable heads={["Reading", "Turning", "Off zero", "Counted"]} rows={readingRows(one.readings ?? [])} />
+      <TextTable heads={["Stop", "Turning", "Off zero", "Counted"]} rows={readingRows(one.readings ?? [])} />
     </section>
   );
 }

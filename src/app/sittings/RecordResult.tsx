@@ -31,7 +31,7 @@ function NotSound({ problems }: { readonly problems: readonly string[] }) {
   if (problems.length === 0) return null;
   return (
     <div className="told-box" role="alert">
-      <p>This record does not check. Do not count it.</p>
+      <p>This record fails its check. Do not count it.</p>
       <ul>
         {problems.map((problem) => (
           <li key={problem}>{problem}</li>
@@ -85,7 +85,7 @@ function Marks({ record }: { readonly record: SittingRecord }) {
   return (
     <section aria-label="Marks">
       <h2>Marks</h2>
-      <TextTable heads={["Where", "Asked", "Came to", "Verdict", "How sure"]} rows={rows} />
+      <TextTable heads={["Where", "Asked", "Result", "Verdict", "How sure"]} rows={rows} />
     </section>
   );
 }

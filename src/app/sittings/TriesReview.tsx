@@ -64,7 +64,7 @@ interface RowProps {
   readonly row: TryRow;
   readonly isShown: boolean;
   /** What of the try can be looked at; null where nothing is kept. */
-  readonly review: "Replay" | "Readings" | null;
+  readonly review: "Replay" | "Stops" | null;
   readonly onReview: () => void;
 }
 
@@ -97,7 +97,7 @@ interface TriesReviewProps {
 
 const reviewOf = (one: TryResult, motion: Motion | null) => {
   if (one.isBrokenOff) return null;
-  if (one.kind === "zeroing") return (one.readings ?? []).length > 0 ? "Readings" : null;
+  if (one.kind === "zeroing") return (one.readings ?? []).length > 0 ? "Stops" : null;
   return motion === null ? null : "Replay";
 };
 

@@ -19,7 +19,7 @@ function lastWords({ session, setup }: ZeroingTry): string {
   const { side, refusal, accepted } = last;
   const seen = setup.station.help === "silent" ? undefined : last.deviation;
   if (refusal !== null) return `Not counted. ${refusalWords(refusal, side, session.setup.rules, seen)}`;
-  return `Reading ${accepted} of ${memory.wanted[side]} turning ${side} counts.`;
+  return `Stop ${accepted} of ${memory.wanted[side]} turning ${side} counts.`;
 }
 
 /** The dial of a zeroing try: the ring is clamped, and there is no way to begin again. */

@@ -4,9 +4,9 @@ import { signedText } from "../shell/signedText";
 
 /** Why a reading did not count, where there is little room. */
 const REFUSED: Readonly<Record<Refusal, string>> = {
-  "not-at-rest": "the dial still moved",
-  "same-stop": "this stop had been read",
-  "wrong-way": "came from the wrong side",
+  "not-at-rest": "the dial was still moving",
+  "same-stop": "this stop was already recorded",
+  "wrong-way": "turned the wrong way",
   "came-back": "turned back on the way",
   "too-short": "the turn was too short",
   "off-the-mark": "too far from zero",

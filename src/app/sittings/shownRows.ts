@@ -12,7 +12,7 @@ const OUTCOMES: Readonly<Record<Outcome, string>> = {
 
 /** How a sitting came out, in words; a record that does not check shows nothing. */
 export const outcomeText = (outcome: Outcome | null): string =>
-  outcome === null ? "none: the record does not check" : OUTCOMES[outcome];
+  outcome === null ? "none: the record fails its check" : OUTCOMES[outcome];
 
 /** A moment as people read it; the record has it in UTC. */
 const momentText = (startedAt: string) =>
@@ -35,7 +35,7 @@ export function shownRows(shown: SittingShown): NonNullable<RecordFinding["says"
     ["tries", triesText(shown)],
     ["pauses", String(shown.pauses)],
     ["reloads", String(shown.reloads)],
-    ...(shown.isPractice ? [["seed", "given in the address: this was practice, and no test"] as const] : []),
+    ...(shown.isPractice ? [["seed", "given in the address: this was practice, not a test"] as const] : []),
     ["version", shown.appVersion],
   ];
 }

@@ -15,11 +15,11 @@ export interface StationNeed {
 function poolNeed({ pool = TROUBLE_KINDS }: TroubleStation, profile: Profile): StationNeed | null {
   const unknown = pool.find((id) => !TROUBLE_KINDS.some((kind) => kind === id));
   if (unknown !== undefined) {
-    return { field: "pool", says: `"${unknown}" is no condition that is known; use ${TROUBLE_KINDS.join(", ")}` };
+    return { field: "pool", says: `"${unknown}" is not a known defect; use ${TROUBLE_KINDS.join(", ")}` };
   }
   const fitting = kindsFor(profile);
   if (fitting.some((kind) => pool.includes(kind))) return null;
-  return { field: "pool", says: `${profile.title} can have none of these conditions; use ${fitting.join(", ")}` };
+  return { field: "pool", says: `${profile.title} can have none of these defects; use ${fitting.join(", ")}` };
 }
 
 /**

@@ -85,7 +85,7 @@ export const LOCK_WORDS: WordGroup = {
     {
       id: "gate-tolerance",
       term: "Gate tolerance",
-      text: "A gate is a little wider than the fence. The tolerance is how far a wheel may be off, either way, and still open: 1.25 graduations on the practice locks.",
+      text: "A gate is a little wider than the fence. The tolerance is how far a wheel may be off, either way, and still open: 1 to 1.5 graduations on the practice locks.",
       Picture: Tolerance,
     },
     {

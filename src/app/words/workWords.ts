@@ -26,7 +26,7 @@ export const FITTING_WORDS: WordGroup = {
     {
       id: "alignment",
       term: "Cam and ring alignment",
-      text: "With the dial at zero, the gate of the cam is where the instructions say. The ring sits centered, so that the dial reads the same all the way round.",
+      text: "With the dial at zero, the gate of the cam is where the instructions say. The ring sits centered, so that the dial turns free and its index is in its place.",
     },
     {
       id: "batteries",
@@ -92,7 +92,7 @@ export const DOOR_WORDS: WordGroup = {
     {
       id: "egress",
       term: "Egress",
-      text: "The way out. From inside, an exit door opens with one motion and without a key, a code or special knowledge.",
+      text: "The way out. From inside, an exit door opens with one motion, without a key, special knowledge or effort. Your local code decides.",
       Picture: draw.Egress,
     },
     {
@@ -127,7 +127,7 @@ export const PRACTICE_WORDS: WordGroup = {
     {
       id: "turn-chart",
       term: "Turn chart",
-      text: "Your turning drawn as a line: up for left, down for right, with a mark at every arrival and stop.",
+      text: "Your turning drawn as a line: the dial reading goes across, the turns go down, with a mark at every arrival and stop.",
     },
     {
       id: "drill-sheet",
@@ -147,7 +147,7 @@ export const PRACTICE_WORDS: WordGroup = {
     {
       id: "verdict",
       term: "Verdict: passed, failed, not shown",
-      text: "Not shown means that your tries were too few to tell. More tries settle it.",
+      text: "Not shown means that your tries were too few to tell. More tries may settle it.",
       Picture: draw.NotShown,
     },
     {

@@ -59,8 +59,8 @@ export function PlayHand({ play, profile }: PlayHandProps) {
           <CamWindow deviation={lock.camDeviation} />
         </div>
         <p id="play-keys" className="visually-hidden">
-          Arrow keys turn the way they point, by one; comma and period nudge by a tenth. Space keeps the stop. R begins
-          again, N takes another lock.
+          Arrow keys turn the way they point, by one; comma and period nudge by a tenth. Space records the stop. R
+          begins again, N takes another lock.
         </p>
         <button type="button" className="button workplace-again" aria-keyshortcuts="R" onClick={() => play.again()}>
           Again <kbd>R</kbd>
@@ -78,7 +78,7 @@ export function PlayHand({ play, profile }: PlayHandProps) {
           aria-keyshortcuts="Space"
           onClick={() => play.keepStop()}
         >
-          Keep this stop <kbd>space</kbd>
+          Record this stop <kbd>space</kbd>
         </button>
       </div>
     </>

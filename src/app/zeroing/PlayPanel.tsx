@@ -34,7 +34,7 @@ function Answer({ play }: { readonly play: PlaySession }) {
   );
 }
 
-/** The exercise in words, the stops kept so far, and the trainee's own number. */
+/** The exercise in words, the stops recorded so far, and the trainee's own number. */
 export function PlayPanel({ play, profile }: { readonly play: PlaySession; readonly profile: Profile }) {
   return (
     <section className="panel zeroing-panel" aria-label="Find the play">
@@ -42,15 +42,15 @@ export function PlayPanel({ play, profile }: { readonly play: PlaySession; reado
         Find the play <small>how far the dial turns before the cam follows</small>
       </h2>
       <p>
-        Turn right until the cam's mark has just come to its line, and keep the stop. Turn left until the mark comes to
-        the same line, and keep that. The cam stood in one place; the dial did not. At least {STOPS_WANTED} stops a
-        side, then say how large the play is.
+        Turn right until the cam's mark has just come to its line, and record the stop. Turn left until the mark comes
+        to the same line, and record that stop too. The cam is in the same place both times; the dial is not. Record at
+        least {STOPS_WANTED} stops each way, then enter how large the play is.
       </p>
       <table className="zeroing-table">
         <thead>
           <tr>
             <th scope="col">turning</th>
-            <th scope="col">the dial read</th>
+            <th scope="col">the dial’s reading</th>
           </tr>
         </thead>
         <tbody>

@@ -15,7 +15,7 @@ const ENDED: Partial<Record<DialingState, string>> = {
   open: "Opened: the zero you set holds.",
   thrown: "Opened: the zero you set holds.",
   secured: "Opened: the zero you set holds.",
-  failed: "It did not open. See below whose error it was.",
+  failed: "It did not open. The table shows what was off: the zero or the hand.",
 };
 
 const verdictText = (attempt: Attempt, state: DialingState) =>

@@ -116,7 +116,7 @@ export function ZeroingScreen({ chance, isSilent: startsSilent, hasSound }: Zero
               aria-selected={exercise === one}
               tabIndex={exercise === one ? 0 : -1}
               disabled={one === "prove" && !isSet}
-              title={one === "prove" && !isSet ? "Set the zero from both sides first" : undefined}
+              title={one === "prove" && !isSet ? "Set the zero in both directions first" : undefined}
               onClick={() => begin(one)}
             >
               {label}

@@ -45,6 +45,7 @@ export const isDiagnosisRight = ({ isKindRight, isGuess }: DiagnosisStanding): b
 /** The rules in words, a sentence each. */
 export const JOB_RULES = {
   change: `A change is right when the lock opens as written and that was proved ${PROOFS_WANTED} times in a row.`,
-  trouble: "Trouble is right when condition and place are named right and were looked at; the size is told beside.",
+  trouble:
+    "A diagnosis is right when you measured the defect and named it and its place right. Its size is shown beside that.",
   handover: "A handover is right when it is signed off with nothing missing and no fault.",
 } as const;

@@ -135,7 +135,7 @@ const changeStation = object(
   "must be a station",
 );
 
-const CONDITION_ID = 'must be the id of a condition in small letters, such as "index-slipped"';
+const CONDITION_ID = 'must be the id of a defect in small letters, such as "index-slipped"';
 
 const troubleStation = object(
   {

@@ -94,15 +94,15 @@ const AGAIN = "With the door open, change it again from what it is really set to
 const WORDS: Readonly<Record<ChangeFaultCode, Words>> = {
   "key-turned-unaligned": {
     happened: ({ fault }) =>
-      `You turned the key while wheel ${fault.number} stood ${grads(fault.size)} away from the key port${others(fault)}.`,
+      `You turned the key while wheel ${fault.number} was ${grads(fault.size)} away from the key port${others(fault)}.`,
     did: ({ fault }) =>
-      `The key tore ${(fault.numbers ?? []).length > 1 ? "their gate rings off their clamps" : "its gate ring off its clamp"}. Nobody knows where a loose gate stands; the lock opens to no combination.`,
+      `The key tore ${(fault.numbers ?? []).length > 1 ? "their gate rings off their clamps" : "its gate ring off its clamp"}. Nobody knows where a loose gate is; the lock opens to no combination.`,
     mend: () => "Leave the door open. Only an authorized person may take the pack apart and set it again.",
   },
   "present-at-opening-index": {
-    happened: () => "You dialed the present combination to the opening index, not to the changing index.",
-    did: ({ fault }) => `So every wheel stood ${grads(fault.size)} away from the key port when you turned the key.`,
-    mend: () => "For a change every number goes to the changing index, the present one and the new one.",
+    happened: () => "You dialed the current combination to the opening index, not to the changing index.",
+    did: ({ fault }) => `So every wheel was ${grads(fault.size)} away from the key port when you turned the key.`,
+    mend: () => "For a change every number goes to the changing index, the current one and the new one.",
   },
   "wrong-index": {
     happened: () => "You dialed the new combination to the opening index, not to the changing index.",
@@ -118,13 +118,13 @@ const WORDS: Readonly<Record<ChangeFaultCode, Words>> = {
   },
   "present-refused": {
     happened: ({ fault }) =>
-      `The lock refused the present combination ${fault.size === 1 ? "once" : `${countWord(fault.size)} times`}.`,
+      `The lock refused the current combination ${fault.size === 1 ? "once" : `${countWord(fault.size)} times`}.`,
     did: () => "Each was a wrong try; after too many in a row an encoder lock makes you wait.",
-    mend: () => "Dial the present combination to its stop, then press the change button.",
+    mend: () => "Dial the current combination to its stop, then press the change button.",
   },
   "entries-differ": {
-    happened: ({ fault }) => `Your two dialings of the new combination differed, by ${grads(fault.size)} at most.`,
-    did: () => "The lock changed nothing: the present combination still opens it.",
+    happened: ({ fault }) => `Your two entries of the new combination differed, by ${grads(fault.size)} at most.`,
+    did: () => "The lock changed nothing: the current combination still opens it.",
     mend: () => "Dial the new one twice again.",
   },
   "door-shut-unproved": {
@@ -142,7 +142,7 @@ const WORDS: Readonly<Record<ChangeFaultCode, Words>> = {
     mend: (c) =>
       isKeyed(c)
         ? "On a real door you would now be locked out, and whoever is inside locked in."
-        : "Dial what the lock was really given, if you know it; else you are locked out.",
+        : "If you know what the lock is really set to, dial that. Otherwise you are locked out.",
   },
 };
 

@@ -109,7 +109,7 @@ export class HandoverRun {
    */
   goBackTo(steps: number): void {
     if (steps > this.live.length) {
-      throw new RunError(`the run cannot go back to step ${steps}: it has ${this.live.length} that count`);
+      throw new RunError(`the handover cannot go back to step ${steps}: it has ${this.live.length} that count`);
     }
     for (const { index } of this.live.slice(steps)) {
       const step = this.all[index];

@@ -95,11 +95,11 @@ const listWords = `must be a list of at most ${MOST_EVENTS} events`;
 const runSchema = z.object(
   {
     format: z.literal("gatefall-handover", { error: 'must be "gatefall-handover"' }),
-    version: z.literal(1, { error: "must be 1; a newer program wrote another" }),
+    version: z.literal(1, { error: "must be 1; open a file of a later version with that version" }),
     profile: z.unknown(),
     scene: z.object(
       { door: name, lock: name, height_in: height, isReleaseBlocked: flag, second: name, observer: name },
-      { error: "must be an object that tells door, lock, height_in, isReleaseBlocked, second and observer" },
+      { error: "must be an object with door, lock, height_in, isReleaseBlocked, second and observer" },
     ),
     seed: z.number({ error: "must be a whole number" }).check(z.int({ error: "must be a whole number" })),
     isHandsOff: z._default(flag, false),

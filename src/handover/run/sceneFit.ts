@@ -38,7 +38,7 @@ export const MISFITS: readonly Misfit[] = [
     on: "zero.set",
     kind: "wheel-pack",
     words:
-      "does not fit the lock, a wheel pack, which learns no zero but by its ring: take it out, or name a dial encoder as the profile",
+      "does not fit the lock, a wheel pack, whose ring is its only zero: take it out, or name a dial encoder as the profile",
   },
   { on: "combination.changed", given: { outcome: "spoiled" }, kind: "dial-encoder", words: noKey },
   { on: "pack.rebuilt", kind: "dial-encoder", words: noKey },
@@ -52,31 +52,31 @@ export const MISFITS: readonly Misfit[] = [
     given: { opened: true },
     when: "holdback.on",
     words:
-      "tells that the lock opened, but the holdback holds its bolt and the dial does not turn: tell opened as false, or release the holdback before it",
+      "says that the lock opened, but the holdback holds its bolt and the dial does not turn: set opened to false, or release the holdback before it",
   },
   {
     on: "wayOut.checked",
     given: { isFree: true },
     isBlocked: true,
-    words: `tells that the release is free, but the scene has it blocked and nobody has cleared it: ${mendRelease}`,
+    words: `says that the release is free, but the scene has it blocked and nobody has cleared it: ${mendRelease}`,
   },
   {
     on: "wayOut.checked",
     given: { isFree: false },
     isBlocked: false,
-    words: `tells that the release does not move, but nothing is in its way: ${mendRelease}`,
+    words: `says that the release does not move, but nothing is in its way: ${mendRelease}`,
   },
   {
     on: "release.failed",
     isBlocked: false,
-    words: `tells that the release did not move, but nothing is in its way: ${mendRelease}`,
+    words: `says that the release did not move, but nothing is in its way: ${mendRelease}`,
   },
   {
     on: "door.opened",
     given: { by: "inside" },
     when: all(IS_LATCHED, "inside.able", "wayOut.unchecked"),
     isBlocked: true,
-    words: `tells that the door was opened from inside, but its release is blocked: tell release.failed, or ${mendRelease}`,
+    words: `says that the door was opened from inside, but its release is blocked: use release.failed, or ${mendRelease}`,
   },
 ];
 
@@ -89,7 +89,7 @@ export const MISFITS: readonly Misfit[] = [
  */
 export function sceneMisfit(event: HandoverEvent, scene: HandoverScene, run: HandoverRun): string | undefined {
   if (event.type === "mounting.measured" && event.height_in !== scene.height_in)
-    return `tells ${event.height_in} inches, but the scene's height_in is ${scene.height_in}: make the two the same`;
+    return `says ${event.height_in} inches, but the scene's height_in is ${scene.height_in}: make the two the same`;
   const isBlockedNow = isReleaseBlocked(scene, run);
   return MISFITS.find(
     ({ on, given, kind = run.profile.kind, when, isBlocked = isBlockedNow }) =>

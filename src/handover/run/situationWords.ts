@@ -40,9 +40,9 @@ const WORDS: RegionWords = {
   ring: { loose: "loose", aligned: "aligned" },
   zero: {
     notSet: "not set",
-    rightSet: "right side only",
-    leftSet: "left side only",
-    bothSet: "both sides",
+    rightSet: "turning right only",
+    leftSet: "turning left only",
+    bothSet: "both directions",
     byRing: "by the ring",
   },
   // What is really set, the trainee has to find out.

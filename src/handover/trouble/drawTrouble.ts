@@ -48,7 +48,7 @@ export function drawTrouble(profile: Profile, pool: readonly TroubleKind[], seed
   const fitting = kindsFor(profile).filter((kind) => pool.includes(kind));
   const kind = fitting[Math.floor(chance() * fitting.length)];
   if (kind === undefined) {
-    throw new TroubleError(`none of the conditions asked for fits ${profile.id}; choose another`);
+    throw new TroubleError(`none of the defects asked for fits ${profile.id}; choose another`);
   }
   const card = drawCard(profile, kind, chance);
   return { card, trouble: { kind, ...CONDITIONS[kind].draw(card, chance) } };

@@ -30,14 +30,14 @@ function headlineOf(truth: Trouble, named: Trouble, mark: Omit<DiagnosisMark, "h
   if (named.kind !== truth.kind)
     return `That is not it. You named: ${troubleSentence(named)}. It is: ${troubleSentence(truth)}.`;
   if (!mark.isKindRight) {
-    return `The right kind, in the wrong place: ${partWords(named)} was named, and it is ${partWords(truth)}, ${troubleSizeWords(truth)}.`;
+    return `The right defect, in the wrong place: ${partWords(named)} was named, and it is ${partWords(truth)}, ${troubleSizeWords(truth)}.`;
   }
   const size = sizeWords(truth, mark.sizeError ?? 0, mark.isSizeWithin);
   if (mark.missing.length > 0) {
-    return `Right, but a guess: you have not ${evidenceWords(mark.missing)}, so it earns nothing. ${size}`;
+    return `Right, but a guess: you have not ${evidenceWords(mark.missing)}, so it earns no points. ${size}`;
   }
   const title = TROUBLE_GUIDE[truth.kind].title.toLowerCase();
-  return mark.isSizeWithin ? `Right: ${title}. ${size}` : `The right condition, ${title}, but not its size. ${size}`;
+  return mark.isSizeWithin ? `Right: ${title}. ${size}` : `The right defect, ${title}, but not its size. ${size}`;
 }
 
 /**

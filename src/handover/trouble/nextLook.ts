@@ -3,7 +3,7 @@ import type { LockCard } from "./trouble";
 
 /** Ways of looking in the order of their cost, cheapest first, and what each is good for. */
 const LOOKS: readonly { readonly has: Evidence | "try"; readonly say: string }[] = [
-  { has: "rules", say: "Hold the written numbers against the rules: it costs nothing." },
+  { has: "rules", say: "Compare the written numbers with the rules: it costs no try." },
   { has: "pull", say: "Put the pull gauge on the dial: does the dial move with the hand at once?" },
   { has: "cam-left", say: "Read the cam after turning left: does the index say where the cam is?" },
   {

@@ -70,7 +70,7 @@ export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
     hasWay: true,
     part: "wheel",
     needs: ["cam-left", "cam-right", "off-try"],
-    signs: "One number opens around another middle than the written one; the others and the cam are true.",
+    signs: "The middle of what opens lies beside one written number. The other numbers and the cam are true.",
     tell: "A slipped index moves all numbers alike. Lost motion moves all numbers that are dialed right, and the cam with them.",
     practice:
       "Set the combination again with the door open, and prove it at least three times before you shut the door.",
@@ -127,8 +127,8 @@ export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
     part: null,
     needs: ["rules"],
     signs:
-      "The numbers on the card break the rule. Whether this lock minds depends on how near the last one lies to the draw.",
-    tell: "Gauges and tries find nothing, or a refusal near the draw alone. Reading the card against the rules comes first.",
+      "The numbers on the card break the rule. How near the last one lies to the draw decides whether this lock is affected.",
+    tell: "Gauges and tries show nothing, or only a refusal near the draw. Compare the card with the rules first.",
     practice: "Choose another last number by the rules, set it with the door open, prove it, and tell the holders.",
   },
   "zero-never-set": {
@@ -142,13 +142,13 @@ export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
     needs: ["cam-left", "cam-right", "off-try"],
     signs:
       "The cam agrees with the card, yet numbers dialed left and numbers dialed right both open beside the written ones.",
-    tell: "A slipped index shows at the cam. A zero set from one side leaves the numbers of that side true.",
+    tell: "A slipped index shows at the cam. A zero set in one direction leaves the numbers dialed that way true.",
     practice: "Set the zero in both directions as the written instructions say, then prove the combination.",
   },
   "zero-one-side": {
-    title: "Zero set from one side only",
-    line: "Turns one way are counted from the zero of the other.",
-    sizeLabel: "The other side is off by",
+    title: "Zero set in one direction only",
+    line: "The lock counts turns one way from the zero of the other way.",
+    sizeLabel: "The other direction is off by",
     unit: "graduations",
     tolerance: 0.3,
     hasWay: false,

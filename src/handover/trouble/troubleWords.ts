@@ -32,7 +32,7 @@ const EVIDENCE: Readonly<Record<Evidence, string>> = {
   "cam-left": "read the cam after turning left",
   "cam-right": "read the cam after turning right",
   pull: "put the pull gauge on the dial",
-  rules: "held the numbers against the rules",
+  rules: "compared the numbers with the rules",
   "off-try": "dialed a number off on purpose",
   "rest-try": "dialed with a rest",
 };

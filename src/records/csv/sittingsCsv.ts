@@ -44,7 +44,7 @@ export const SITTING_COLUMNS: readonly CsvColumn<Row>[] = [
   },
   {
     name: "result",
-    meaning: "passed, failed, not shown yet, broken-off, under way, or none where the record does not check",
+    meaning: "passed, failed, not shown yet, broken-off, under way, or none where the record fails its check",
     cell: resultText,
   },
   { name: "tries", meaning: "tries made, lost ones too", cell: shownCell(({ tries }) => tries) },

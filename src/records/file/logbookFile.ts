@@ -59,7 +59,7 @@ function parsedJson(text: string): unknown {
   try {
     return JSON.parse(text);
   } catch (error) {
-    throw bad("This file is no logbook: it is not one whole JSON value.", error);
+    throw bad("This file is not a logbook: it is not one whole JSON value.", error);
   }
 }
 
@@ -67,7 +67,7 @@ function parsedJson(text: string): unknown {
 function checkedHead(value: unknown): FileObject {
   const { data } = headSchema.safeParse(value);
   const version = data?.version;
-  if (data?.format !== FORMAT) throw bad(`This file is no logbook: its "format" is not "${FORMAT}".`);
+  if (data?.format !== FORMAT) throw bad(`This file is not a logbook: its "format" is not "${FORMAT}".`);
   if (typeof version === "number" && Number.isInteger(version) && version > FILE_VERSION) {
     throw bad(
       `This logbook is of version ${version}, and this version of Gatefall reads up to ${FILE_VERSION}: open it with the newer one.`,

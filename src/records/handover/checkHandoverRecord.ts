@@ -30,7 +30,7 @@ function strangeFields(raw: object, record: HandoverRecord): readonly string[] {
   if (canonicalJson(raw) === canonicalJson(record)) return [];
   const names = Object.keys(raw).filter((key) => !(key in record));
   const which = names.length === 0 ? "inside one of its fields" : names.map((name) => `"${name}"`).join(", ");
-  return [`The record holds what no handover record has: ${which}.`];
+  return [`The record has fields that no handover record has: ${which}.`];
 }
 
 /** What of a record does not follow from the rest of it, in sentences. */
@@ -46,10 +46,10 @@ function misfits(record: HandoverRecord): readonly string[] {
       isCount(faults) && isCount(undoneFaults) && undoneFaults <= faults,
       `Faults on record: ${faults}, of which undone: ${undoneFaults}. That cannot be.`,
     ],
-    [Number.isFinite(height_in) && height_in > 0, `The height of ${height_in} inches is none.`],
-    [isCount(record.seed), `The seed ${record.seed} is no whole number from 0.`],
-    [record.duration_ms >= 0, `The duration of ${record.duration_ms} milliseconds is none.`],
-    [SHIPPED_PROFILES.some(({ id }) => id === profileId), `The lock "${profileId}" is none that this version has.`],
+    [Number.isFinite(height_in) && height_in > 0, `The height is ${height_in} inches, and it must be above 0.`],
+    [isCount(record.seed), `The seed is ${record.seed}, and it must be a whole number from 0.`],
+    [record.duration_ms >= 0, `The duration is ${record.duration_ms} milliseconds, and it must be 0 or more.`],
+    [SHIPPED_PROFILES.some(({ id }) => id === profileId), `This version does not have the lock "${profileId}".`],
     [
       [[CHANGE_SOURCE, ...CHANGE_EVENTS], CHANGE_WORDS_OF_0_2].some((words) => rules === [NOTICE, ...words].join()),
       "Its notice, or when the combination is changed, is not as this version writes it.",

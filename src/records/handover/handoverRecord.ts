@@ -34,7 +34,7 @@ const flag = z.boolean({ error: "must be true or false" });
 const recordSchema = z.object(
   {
     format: z.literal("gatefall-handover-record", { error: 'must be "gatefall-handover-record"' }),
-    version: z.literal(1, { error: "must be 1; a newer program wrote another" }),
+    version: z.literal(1, { error: "must be 1; open a file of a later version with that version" }),
     notice: text,
     technician: text,
     second: text,

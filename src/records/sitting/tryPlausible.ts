@@ -59,7 +59,7 @@ function zeroMisfit(one: ZeroingTry, station: Station): Misfit {
   return (
     first([
       [isPaired && isOtherPaired, "has a verdict without a mean, or a mean without a verdict"],
-      [counted === refused, `counts ${refused} readings as refused, and ${counted} are on record`],
+      [counted === refused, `counts ${refused} stops as refused, and ${counted} are on record`],
       [!isSet || time_ms > 0, "is recorded as set in no time"],
     ]) ?? (station.kind === "zeroing" ? zeroingMisfit(one, station) : undefined)
   );
@@ -79,10 +79,10 @@ function troubleMisfit(one: TroubleTry, station: Station): Misfit {
   const isSame = named !== null && named === condition;
   const isFromPool = pool === undefined || condition === null || pool.includes(condition);
   return first([
-    [condition !== null, "names no condition that was to be found"],
-    [isFromPool, `has the condition "${condition}", which its station does not draw from`],
+    [condition !== null, "names no defect that was to be found"],
+    [isFromPool, `has the defect "${condition}", which its station does not draw from`],
     [!isNamedRight || isSame, `is recorded as named right: "${named ?? "nothing"}" for "${condition}"`],
-    [sizeError === null || isSame, "has a size for a condition that was not named right"],
+    [sizeError === null || isSame, "has a size for a defect that was not named right"],
     [!isNamedRight || measurements + tries > 0, "is recorded as named right without a look at the lock"],
     [!isNamedRight || time_ms > 0, "is recorded as named right in no time"],
   ]);
@@ -114,7 +114,7 @@ function madeMisfit(one: TryResult, station: Station): Misfit {
 function lostMisfit(one: TryResult): Misfit {
   const combination = "combination" in one ? one.combination : null;
   const lost = lostTry(one, { station: one.station, repetition: one.repetition, combination });
-  return canonicalJson(lost) === canonicalJson(one) ? undefined : "is recorded as lost, and yet says what it came to";
+  return canonicalJson(lost) === canonicalJson(one) ? undefined : "is recorded as lost, and yet has a result";
 }
 
 /**

@@ -54,7 +54,7 @@ const sideMean = z.nullable(graduations);
 
 const reading = object(
   { turn: oneOf(["left", "right"]), deviation: graduations, refusal: z.nullable(oneOf(REFUSALS)) },
-  "a reading of zero",
+  "a stop of a zeroing",
 );
 
 const zeroing = object(

@@ -74,8 +74,8 @@ export function zeroingMisfit(one: ZeroingTry, station: ZeroingStation): string 
   const far = readings.findIndex(
     ({ deviation, refusal }) => refusal === null && Math.abs(deviation) > rules.captureWindow,
   );
-  if (far >= 0) return `counts reading ${far + 1}, which is too far off the index to be one`;
+  if (far >= 0) return `counts stop ${far + 1}, which is too far off zero to count`;
   const made = madeFrom(readings, rules);
-  if (made === null) return "has a reading that its series did not ask for";
-  return isSame(made, one) ? undefined : "does not follow from its readings: they come to another zero";
+  if (made === null) return "has a stop that its series did not ask for";
+  return isSame(made, one) ? undefined : "does not follow from its stops: they give another zero";
 }

@@ -38,7 +38,7 @@ describe("a diagnosis in the form", () => {
   test.each([
     [{ kind: null }, "Choose a defect."],
     [{ part: "" }, "Say which wheel."],
-    [{ kind: "zero-one-side", part: "" }, "Say which side it was set from."],
+    [{ kind: "zero-one-side", part: "" }, "Say in which direction it was set."],
     [{ size: " " }, "Say how much, a number from 0 to 100."],
     [{ size: "much" }, "Say how much, a number from 0 to 100."],
     [{ size: "-1" }, "Say how much, a number from 0 to 100."],

@@ -166,15 +166,15 @@ test("jobs are told in words of jobs, with what was missed most", () => {
   expect(right).toMatchObject({
     title: "Jobs done right",
     sentence: expect.stringMatching(
-      /^You get 1 of 3 right\. With 3 jobs, your true rate lies between \d+ % and \d+ %\. Trouble is right when condition and place are named right/,
+      /^You get 1 of 3 right\. With 3 jobs, your true rate lies between \d+ % and \d+ %\. A diagnosis is right when you measured the defect/,
     ),
   });
   expect(missed).toMatchObject({
-    sentence: "Most often: size outside what is allowed, in 2 of 3 jobs.",
+    sentence: "Most often: size outside its tolerance, in 2 of 3 jobs.",
     table: {
       rows: [
-        ["size outside what is allowed", "2"],
-        ["a guess: not looked at", "1"],
+        ["size outside its tolerance", "2"],
+        ["a guess: not measured", "1"],
       ],
     },
   });

@@ -6,7 +6,7 @@ const common = { reason: "Because.", help: "counts" as const, misses: [] };
 
 test.each([
   { exercise: "change", kind: "redo-misses", title: "Repeat: Three-wheel, changing the combination", view: "change" },
-  { exercise: "trouble", kind: "go-on", title: "Keep going: Three-wheel, finding trouble", view: "trouble" },
+  { exercise: "trouble", kind: "go-on", title: "Keep going: Three-wheel, finding a defect", view: "trouble" },
   { exercise: "handover", kind: "refresh", title: "Practice again: Three-wheel, handing over", view: "run" },
 ] as const)("$exercise leads to its part of the Handover page", ({ exercise, kind, title, view }) => {
   const row = suggestionRow({ ...common, kind, skill: { profileId: "three-wheel", exercise } });

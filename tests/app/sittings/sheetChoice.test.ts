@@ -20,18 +20,16 @@ describe("which sheets can be sat", () => {
       stations: [dialingStation(), troubleStation({ title: "Boiler room", pool: ["index-slipped", "door-warped"] })],
     });
     expect(() => sheetAskedFor(sheetToLink(sheet))).toThrow(
-      /^station "Boiler room": "door-warped" is no condition that is known; use index-slipped, /,
+      /^station "Boiler room": "door-warped" is not a known defect; use index-slipped, /,
     );
     expect(placedDoubts(sheet)).toEqual([
-      { path: "stations[1].pool", says: expect.stringMatching(/^"door-warped" is no condition/) },
+      { path: "stations[1].pool", says: expect.stringMatching(/^"door-warped" is not a known defect/) },
     ]);
   });
 
   test("a pool of conditions that the lock cannot have is told with those that it can", () => {
     const stations = [troubleStation({ id: "pack", pool: ["pause-short"] })];
-    expect(sittingProblem({ stations })).toMatch(
-      /^station "pack": .* can have none of these conditions; use .*wheel-off/,
-    );
+    expect(sittingProblem({ stations })).toMatch(/^station "pack": .* can have none of these defects; use .*wheel-off/);
     expect(sittingProblem({ stations: [troubleStation({ pool: ["pause-short", "wheel-off"] })] })).toBeNull();
   });
 

@@ -83,7 +83,7 @@ describe("a sheet that is not sound gets a sentence that names the field", () =>
     },
     {
       value: only({ ...dialingStation(), combinations: { policy: "drawn", rules: { noStraigth: true } } }),
-      says: "stations[0].combinations: rules: noStraigth is no rule",
+      says: "stations[0].combinations: rules: noStraigth is not a rule",
     },
     { value: only({ ...dialingStation(), combinations: { policy: "own" } }), says: "stations[0].combinations" },
     { value: only(dialingStation({ upTo: 4 })), says: "stations[0].upTo must be at most 3" },

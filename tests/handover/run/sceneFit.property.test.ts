@@ -28,7 +28,7 @@ describe("a step that does not fit the scene or its lock is refused with its num
     [
       "a height that is not the scene's",
       run([{ type: "mounting.measured", height_in: 40 }]),
-      /^step 1 \(events\[0\]\), mounting.measured, tells 40 inches, but the scene's height_in is 44: make the two the same$/,
+      /^step 1 \(events\[0\]\), mounting.measured, says 40 inches, but the scene's height_in is 44: make the two the same$/,
     ],
     [
       "a zero on a wheel pack",
@@ -48,17 +48,17 @@ describe("a step that does not fit the scene or its lock is refused with its num
     [
       "an opening while the bolt is held",
       run([opened, { type: "holdback.set" }, opened]),
-      /^step 3 .*the holdback holds its bolt.*: tell opened as false, or release/,
+      /^step 3 .*the holdback holds its bolt.*: set opened to false, or release/,
     ],
     [
       "a blocked release that is found free",
       run([{ type: "wayOut.checked", isFree: true }], { scene: isBlocked }),
-      /^step 1 .*tells that the release is free, but the scene has it blocked.*: correct the step, or isReleaseBlocked/,
+      /^step 1 .*says that the release is free, but the scene has it blocked.*: correct the step, or isReleaseBlocked/,
     ],
     [
       "a free release that is found blocked",
       run([{ type: "wayOut.checked", isFree: false }]),
-      /^step 1 .*tells that the release does not move, but nothing is in its way/,
+      /^step 1 .*says that the release does not move, but nothing is in its way/,
     ],
     [
       "a release that is found free and fails",
@@ -69,14 +69,14 @@ describe("a step that does not fit the scene or its lock is refused with its num
         { type: "door.shut" },
         { type: "release.failed" },
       ]),
-      /^step 5 .*tells that the release did not move/,
+      /^step 5 .*says that the release did not move/,
     ],
     [
       "a door opened from inside by a blocked release",
       run([{ type: "observer.entered", canOpen: true }, { type: "door.shut" }, { type: "door.opened", by: "inside" }], {
         scene: isBlocked,
       }),
-      /^step 3 .*opened from inside, but its release is blocked: tell release.failed, or/,
+      /^step 3 .*opened from inside, but its release is blocked: use release.failed, or/,
     ],
     [
       "a time that goes backward, the debrief in between not counted as a step",
@@ -113,7 +113,7 @@ describe("a step that does not fit the scene or its lock is refused with its num
   });
 
   test("every misfit says how to mend it", () => {
-    for (const { words } of MISFITS) expect(words).toMatch(/^(does not fit|tells that) [^:]+: (take|tell|correct) /);
+    for (const { words } of MISFITS) expect(words).toMatch(/^(does not fit|says that) [^:]+: (take|set|use|correct) /);
   });
 });
 

@@ -39,14 +39,14 @@ describe("a handover record", () => {
     ["a proof left out", { proofs: RECORD.proofs.slice(1) }, /list of proofs is not the one/],
     ["more undone than made", { faults: 1, undoneFaults: 2 }, /Faults on record: 1, of which undone: 2/],
     ["half a fault", { faults: 0.5 }, /That cannot be/],
-    ["no height", { height_in: 0, authorizedBy: "E. Quill" }, /height of 0 inches is none/],
+    ["no height", { height_in: 0, authorizedBy: "E. Quill" }, /height is 0 inches/],
     ["a height out of range that nobody authorized", { height_in: 52 }, /"Exception confirmed by" is empty/],
-    ["time that runs backward", { duration_ms: -1 }, /duration of -1/],
-    ["a lock that is none", { profileId: "none" }, /The lock "none" is none/],
+    ["time that runs backward", { duration_ms: -1 }, /duration is -1/],
+    ["a lock that is none", { profileId: "none" }, /This version does not have the lock "none"/],
     ["another notice", { notice: "A certificate." }, /not as this version writes it/],
     ["a rule left out", { changeWhen: [] }, /not as this version writes it/],
     ["no technician", { technician: " " }, /"Technician" is empty/],
-    ["a field more", { combination: "38-71-26" }, /holds what no handover record has: "combination"/],
+    ["a field more", { combination: "38-71-26" }, /has fields that no handover record has: "combination"/],
     ["a field more inside another", { zero: { right: 0, left: 0, set: 38 } }, /has: inside one of its fields/],
   ])("%s under a hash made anew: it does not fit together", async (_, more, words) => {
     const { isUnchanged, problems } = await hashedAnew({ ...RECORD, ...more });
@@ -55,7 +55,7 @@ describe("a handover record", () => {
   });
 
   test.each<[string, unknown, RegExp]>([
-    ["no JSON", null, /^this is no record: it is not the JSON of a saved handover record$/],
+    ["no JSON", null, /^this is not a record: it is not the JSON of a saved handover record$/],
     ["a run", clean, /^this file holds no handover record$/],
     [
       "a sitting",
@@ -88,12 +88,12 @@ describe("from outside", () => {
     ["a changed notice", { notice: "Certificate." }, /^Its notice/],
     ["more faults undone than made", { faults: 0, undoneFaults: 2 }, /^Faults on record: 0, of which undone: 2/],
     ["half a fault", { faults: 0.5 }, /^Faults on record: 0\.5/],
-    ["a negative duration", { duration_ms: -1 }, /^The duration of -1/],
-    ["a dial below the floor", { height_in: -3 }, /^The height of -3/],
-    ["a seed that is none", { seed: 0.25 }, /^The seed 0\.25/],
-    ["a lock that is none", { profileId: "of-another-school" }, /^The lock "of-another-school"/],
+    ["a negative duration", { duration_ms: -1 }, /^The duration is -1/],
+    ["a dial below the floor", { height_in: -3 }, /^The height is -3/],
+    ["a seed that is none", { seed: 0.25 }, /^The seed is 0\.25/],
+    ["a lock that is none", { profileId: "of-another-school" }, /does not have the lock "of-another-school"/],
     ["a later next change", { nextChangeDue: "2030-01-01" }, /^The next change is due on 2030-01-01/],
-    ["a field that no record has", { honors: 1 }, /^The record holds what no handover record has: "honors"/],
+    ["a field that no record has", { honors: 1 }, /^The record has fields that no handover record has: "honors"/],
     ["proofs left out", { proofs: [] }, /^Its list of proofs/],
   ])("names %s, though its hash is made anew", async (_, fields, words) => {
     const record = { ...from020().record, ...fields };

@@ -158,7 +158,7 @@ const FORGERIES: readonly Forgery[] = [
     "a zero better than its readings",
     JOBS,
     (r) => (r.tries[2].means.left = 0),
-    /^Try 3 does not follow from its readings/,
+    /^Try 3 does not follow from its stops/,
   ],
   [
     "a bad reading counted",
@@ -167,9 +167,9 @@ const FORGERIES: readonly Forgery[] = [
       r.tries[2].readings[0].refusal = null;
       r.tries[2].refused = 0;
     },
-    /^Try 3 counts reading 1, which is too far off/,
+    /^Try 3 counts stop 1, which is too far off/,
   ],
-  ["a refusal left out", JOBS, (r) => (r.tries[2].refused = 0), /^Try 3 counts 0 readings as refused, and 1 are/],
+  ["a refusal left out", JOBS, (r) => (r.tries[2].refused = 0), /^Try 3 counts 0 stops as refused, and 1 are/],
   [
     "trouble named right that was not",
     JOBS,

@@ -63,9 +63,9 @@ export function ChangeResult({ session }: { readonly session: ChangeSession }) {
   const dialed = revealed && isBad ? dialedFaults(change) : [];
   const said = headline(change, faults);
   return (
-    <section className="result" aria-label="What came of it">
+    <section className="result" aria-label="Result of the change">
       <h2>
-        What came of it <small>{help === "full" && changeStateInWords(state)}</small>
+        Result of the change <small>{help === "full" && changeStateInWords(state)}</small>
       </h2>
       <p className="result-headline" role="status" data-testid="change-headline">
         {said}

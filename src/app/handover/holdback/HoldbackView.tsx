@@ -77,7 +77,7 @@ function HoldbackHand({ session }: { readonly session: HoldbackSession }) {
       <Tasks session={session} />
       <div className="advice" role="status">
         <p className="advice-say">
-          {next === null ? "Done: held back, the door does not lock; spun off, it does." : SAY[next](profile)}
+          {next === null ? "Done. Held back, the door does not lock. Spun off, it locks." : SAY[next](profile)}
         </p>
         <p className="advice-detail" data-testid="holdback-told">
           {session.told}

@@ -86,7 +86,7 @@ export class HandoverSession extends Store {
     this.zeroing = doorZeroing(profile, seed, door, underWay?.hand);
     this.lock = this.lockOf(door);
     if (underWay !== null) this.takeUp(underWay);
-    if (events.length > 0) this.told = noted("You are back in your run, where you left it.");
+    if (events.length > 0) this.told = noted("You are back in your handover, where you left it.");
     if (doors.length === 0) this.doors = [keptDoor(this.lock, this.zeroing)];
   }
 

@@ -32,7 +32,7 @@ function TriesInside({ card, tries, insides }: TriesInsideProps) {
   return (
     <table className="trouble-table">
       <caption>
-        {isPack ? "How far each gate stood off the fence" : "How far off the lock counted each stop"}, in graduations; ✕
+        {isPack ? "How far each gate was off the fence" : "How far off the lock counted each stop"}, in graduations; ✕
         is more than it takes.
       </caption>
       <thead>
@@ -113,7 +113,7 @@ export function Debrief({ session }: { readonly session: TroubleSession }) {
       </p>
       <Cutaway attempt={inside} version={0} />
       {tries.length > 0 && <TriesInside card={task.card} tries={tries} insides={bench.insides} />}
-      <h3>How to tell it next time</h3>
+      <h3>How to recognize it next time</h3>
       <p>{guide.tell}</p>
       <h3>What to do about it</h3>
       <p>{guide.practice}</p>

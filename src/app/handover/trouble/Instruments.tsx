@@ -16,7 +16,7 @@ export function Instruments({ session }: { readonly session: TroubleSession }) {
     { label: "Cam after a right turn", use: () => session.readCam("right", now()) },
     { label: "Pull left", use: () => session.pull("left", now()) },
     { label: "Pull right", use: () => session.pull("right", now()) },
-    { label: "Numbers against the rules", use: () => session.holdAgainstRules(now()) },
+    { label: "Compare numbers with the rules", use: () => session.holdAgainstRules(now()) },
   ];
   return (
     <section className="panel" aria-label="Instruments">

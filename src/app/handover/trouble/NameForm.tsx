@@ -133,7 +133,7 @@ export function NameForm({ card, onName }: NameFormProps) {
   return (
     <form className="panel trouble-name" aria-label="Name it" onSubmit={submit}>
       <h2>
-        Name it <small>what is the matter, and how much</small>
+        Name it <small>which defect, and how large</small>
       </h2>
       <fieldset className="trouble-kinds">
         <legend className="visually-hidden">Defect</legend>

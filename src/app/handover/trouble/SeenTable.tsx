@@ -16,7 +16,7 @@ export function SeenTable({ card, log }: SeenTableProps) {
         Seen so far <small>the latest first</small>
       </h2>
       {rows.length === 0 ? (
-        <p className="trouble-soft">Nothing yet. Dial it, or take an instrument.</p>
+        <p className="trouble-soft">Nothing yet. Dial the lock, or use an instrument.</p>
       ) : (
         <section
           className="trouble-seen"

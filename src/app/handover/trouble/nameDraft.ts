@@ -31,7 +31,7 @@ function draftProblem(draft: NameDraft, kind: TroubleKind): DraftProblem | undef
   const amount = amountOf(draft);
   const checks: readonly (readonly [boolean, DraftProblem])[] = [
     [part === "wheel" && draft.part === "", { field: "part", says: "Say which wheel." }],
-    [part === "side" && draft.part === "", { field: "part", says: "Say which side it was set from." }],
+    [part === "side" && draft.part === "", { field: "part", says: "Say in which direction it was set." }],
     [!(amount >= 0 && amount <= MOST), { field: "size", says: `Say how much, a number from 0 to ${MOST}.` }],
     [hasWay && draft.way === "", { field: "way", says: "Say which way: left or right." }],
   ];

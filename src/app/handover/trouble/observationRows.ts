@@ -42,7 +42,7 @@ export function seenRow(seen: Observation, index: number, card: LockCard): SeenR
     case "rules":
       return {
         key,
-        done: "Numbers against the rules",
+        done: "Numbers compared with the rules",
         showed: seen.broken.length === 0 ? "none broken" : seen.broken.map(({ message }) => message).join("; "),
       };
   }
