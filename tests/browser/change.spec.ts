@@ -49,7 +49,7 @@ test("a key turned with a wheel away from the port spoils the pack, and the page
   await change.press("Turn the key");
   await expect(change.headline).toHaveText("The wheel pack is spoiled: it opens to no combination.");
   await expect(change.result).toContainText(
-    "You turned the key while wheel 2 stood 3.0 graduations away from the key port.",
+    "You turned the key while wheel 2 was 3.0 graduations away from the key port.",
   );
 });
 
