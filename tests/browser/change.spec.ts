@@ -106,7 +106,7 @@ test("a bolt held back cannot be spun off, and its door does not lock", async ({
   await change.press("Release the holdback");
   await hand.turnBy(500);
   await expect(told).toHaveText("Spun off: the lock is secured.");
-  await expect(change.bench.say).toHaveText("Done: held back, the door does not lock; spun off, it does.");
+  await expect(change.bench.say).toHaveText("Done. Held back, the door does not lock. Spun off, it locks.");
 });
 
 test.describe("on a phone", () => {

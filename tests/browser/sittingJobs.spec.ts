@@ -178,5 +178,5 @@ test("axe finds nothing wrong at a station of each job, and all fits; what is do
 test("a condition that nobody knows is told before the start", async ({ page }) => {
   const sheet = testSheet({ stations: [troubleStation({ title: "Boiler room", pool: ["door-warped"] })] });
   await page.goto(`#/sittings?sheet=${sheetToLink(sheet)}`);
-  await expect(page.getByRole("alert")).toContainText('station "Boiler room": "door-warped" is no condition');
+  await expect(page.getByRole("alert")).toContainText('station "Boiler room": "door-warped" is not a known defect');
 });

@@ -151,7 +151,7 @@ describe("the wheel pack", () => {
     expect([thrown.retraction, thrown.isAligned()]).toEqual([0, true]);
     thrown.turnBy(-100);
     expect(thrown.retraction).toBe(1);
-    expect(rightChoice("handover-06")).toBe("Wheels still in line: a turn to the stop opens it");
+    expect(rightChoice("handover-06")).toBe("A lock that a turn to the stop opens");
     expect(rightChoice("proving-13")).toBe("Throw the bolt, spin off, then dial from the start");
     const spun = packAt(46, ...dialed, 100);
     expect(stand(spun, 1)).toBe(stand(packAt(46, ...dialed), 1));
