@@ -1,20 +1,42 @@
 import { sha256Hex } from "../drill/sha256";
 import type { LogbookContents } from "./logbookContents";
+import { motionsByTry } from "./sittingMotions";
 
 /** Two hands that did almost nothing may have done the same, bytes of a packed motion. */
 const FEW_BYTES = 80;
 
 const textOf = (bytes: Uint8Array) => String.fromCharCode(...bytes.subarray(0, 4096)) + bytes.length;
 
-/** Attempts by their motions. */
+/** What tells a recording from others, or null where it is too short to be anyone's own. */
+export const recordingKey = (bytes: Uint8Array): string | null =>
+  bytes.length < FEW_BYTES ? null : sha256Hex(textOf(bytes));
+
+/** A recording of a logbook: of an attempt, or of a try in the record of a sitting. */
+interface Recorded {
+  /** Of the attempt; a try of a sitting has one and the same in the record and beside it. */
+  readonly id: string;
+  readonly personId: string;
+  readonly bytes: Uint8Array;
+}
+
+function* recordingsOf({ records, traces }: LogbookContents): Generator<Recorded> {
+  for (const { id, personId } of records.attempts) {
+    const bytes = traces.get(id);
+    if (bytes !== undefined) yield { id, personId, bytes };
+  }
+  for (const sitting of records.sittings) {
+    for (const [id, bytes] of motionsByTry(sitting)) yield { id, personId: sitting.personId, bytes };
+  }
+}
+
+/** Attempts, and tries of sittings, by their motions. */
 function byMotion(logbooks: readonly LogbookContents[]): Map<string, Map<string, string>> {
   const groups = new Map<string, Map<string, string>>();
-  for (const { records, traces } of logbooks) {
-    const names = new Map(records.people.map(({ id, name }) => [id, name]));
-    for (const { id, personId } of records.attempts) {
-      const bytes = traces.get(id);
-      if (bytes === undefined || bytes.length < FEW_BYTES) continue;
-      const key = sha256Hex(textOf(bytes));
+  for (const logbook of logbooks) {
+    const names = new Map(logbook.records.people.map(({ id, name }) => [id, name]));
+    for (const { id, personId, bytes } of recordingsOf(logbook)) {
+      const key = recordingKey(bytes);
+      if (key === null) continue;
       const group = groups.get(key) ?? new Map<string, string>();
       groups.set(key, group.set(`${personId} ${id}`, names.get(personId) ?? personId));
     }
@@ -23,7 +45,8 @@ function byMotion(logbooks: readonly LogbookContents[]): Map<string, Map<string,
 }
 
 /**
- * Attempts under different names or ids that have one and the same recording, to the last move: one of them is a copy.
+ * Attempts and tries of sittings under different names or ids that have one and the same recording, to the last move: one
+ * of them is a copy.
  *
  * @returns sentences, one for each group of people; none where every recording is one of its own
  */

@@ -3,6 +3,7 @@ import { PERSONAL_KINDS, type RecordOf } from "../records/records";
 import { skillKey } from "../records/skill";
 import type { Logbook } from "./logbook";
 import { attemptOf, attemptRow, type LogbookDatabase } from "./logbookDatabase";
+import { mergedKey, mergedMark } from "./mergedPeople";
 import { nextRevision } from "./revision";
 
 /** Kinds of which one record can be given to another person, or deleted, by itself. */
@@ -109,6 +110,7 @@ async function merge(database: LogbookDatabase, from: string, to: string): Promi
     moved.set(kind, ids);
   }
   await database.people.delete(from);
+  await database.settings.put(mergedMark(from, to, person.updatedAt));
   return { person, moved, declarations };
 }
 
@@ -123,6 +125,7 @@ export async function mergePeople(logbook: Logbook, from: string, to: string): P
   logbook.standIn(from, to);
   return async () => {
     await logbook.change(async (database) => {
+      await database.settings.delete(mergedKey(from));
       await database.people.put({ ...person, revision: nextRevision(undefined, person) });
       await database.declarations.bulkPut([...declarations]);
       for (const [kind, ids] of moved) {

@@ -3,13 +3,14 @@ import type { PersonRecord } from "../records/records";
 import { endedAmong, withoutRevived, wouldUndoEnd } from "./endedStays";
 import { attemptRow, type LogbookDatabase } from "./logbookDatabase";
 import { type LogbookWrite, ownerOf, type PersonWrite } from "./logbookWrite";
+import { mergedAmong } from "./mergedPeople";
 import { nextRevision } from "./revision";
 
 /** What storing found out about people. */
 interface StoredPeople {
   /** People who were gone, and came back with their records. */
   readonly restored: PersonRecord[];
-  /** Whoever stands in for a person that nobody chose, by the id of that person. */
+  /** Whoever stands in for a person that nobody chose, or that was made one with somebody, by the id of that person. */
   readonly standIns: Map<string, string>;
 }
 
@@ -29,7 +30,8 @@ async function storePerson(
   { restored, standIns }: StoredPeople,
 ): Promise<void> {
   const before = await database.people.get(record.id);
-  if (only !== undefined && before !== undefined) return;
+  const isMerged = before === undefined && standIns.has(record.id);
+  if (only !== undefined && (before !== undefined || isMerged)) return;
   const standIn = only === "if-nobody" ? await anyoneReal(database) : undefined;
   if (standIn !== undefined) {
     standIns.set(record.id, standIn.id);
@@ -83,7 +85,7 @@ export interface Stored extends StoredPeople {
  * What comes later takes the place of what is there, whatever the clock says, but for an end: that stays.
  */
 export async function storeWrites(database: LogbookDatabase, writes: readonly LogbookWrite[]): Promise<Stored> {
-  const people: StoredPeople = { restored: [], standIns: new Map() };
+  const people: StoredPeople = { restored: [], standIns: await mergedAmong(database, writes) };
   const ended = await endedAmong(database, writes);
   for (const asked of withoutRevived(writes, ended)) {
     const write = forStandIn(asked, people.standIns);

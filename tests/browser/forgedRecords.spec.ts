@@ -3,7 +3,7 @@ import { writeLogbookFile } from "../../src/records/file/logbookFile";
 import { contentsOf } from "../../src/records/logbookContents";
 import { recordHash } from "../../src/records/sitting/sittingRecord";
 import { keptSitting, sha256 } from "../support/keptRecord";
-import { NOON } from "../support/logbookRecords";
+import { aPerson, contents, NOON } from "../support/logbookRecords";
 import { satRecord } from "../support/satRecord";
 import { triesRight } from "../support/testTries";
 import { expect, test } from "./page";
@@ -46,6 +46,33 @@ test("the check screen says what a record holds, and has no result for a forged 
   await expect(check.locator("dl")).toHaveText(/result\s*none: the record fails its check/);
   await checkIt(await file({ ...record, tries: [null] }));
   await expect(check.getByRole("alert")).toHaveText(/^Not checked: record\.tries\[0\] must have a kind/);
+});
+
+test("the check screen names recordings that are another attempt's in this browser", async ({ page }) => {
+  const record = await satRecord();
+  const file = async (one: object) => ({ sha256: await recordHash(one as never, sha256), record: one });
+  const body = (await file(record)) as never;
+  const stamps = { createdAt: NOON, updatedAt: NOON, startedAt: NOON };
+  const own = { id: "s1", ...stamps, personId: "tavro", title: record.sheet.title, state: "finished" as const, body };
+  const book = contents([aPerson("tavro", { name: "Tavro" })], []);
+  const text = writeLogbookFile({ ...book, records: { ...book.records, sittings: [own] } }, NOON);
+  await page.goto("#/logbook?view=files");
+  await page
+    .locator("input[type=file]")
+    .setInputFiles({ name: "book.json", mimeType: "application/json", buffer: Buffer.from(text) });
+  await expect(page.getByText(/2 records added/)).toBeVisible();
+  await page.goto("#/sittings");
+  const check = page.getByRole("region", { name: "Check a record" });
+  const checkIt = async (one: object) => {
+    await check.getByRole("textbox").fill(JSON.stringify(await file(one)));
+    await check.getByRole("button", { name: "Check it" }).click();
+  };
+  await checkIt(record);
+  await expect(check.getByRole("status")).toHaveText(/^The record is sound/);
+  await checkIt({ ...record, person: "Somebody else" });
+  await expect(check.getByRole("alert")).toContainText(
+    "the same recording, to the last move, as another attempt in this logbook (Tavro). One of them is a copy.",
+  );
 });
 
 test("the desk shows what the records say, and names what the file says beside them", async ({ page }) => {

@@ -4,7 +4,7 @@ import { tagsOfAttempts } from "../../src/store/attemptTags";
 import type { Logbook } from "../../src/store/logbook";
 import { deleteRecord, giveRecord, mergePeople } from "../../src/store/moveRecords";
 import { mergeIntoLogbook, recordsOfKind, wholeLogbook } from "../../src/store/wholeLogbook";
-import { aJob, anAttempt, contents, NOON, openLogbook, theirPeople } from "../support/logbookRecords";
+import { aJob, anAttempt, contents, emptyHost, NOON, openLogbook, theirPeople } from "../support/logbookRecords";
 
 const ids = async (logbook: Logbook, personId: string) =>
   (await allAttempts(logbook, { personId })).map(({ id }) => id).sort();
@@ -72,4 +72,29 @@ test("two people become one, with each skill shown once, and two again", async (
   await undo();
   expect(await picture(logbook)).toEqual(before);
   expect(logbook.personFor("tavro")).toBe("tavro");
+});
+
+test("one who was merged away stays away, whatever another tab still has in hand, until the merge is undone", async () => {
+  const host = emptyHost();
+  const [here, there] = [await openLogbook(host), await openLogbook(host)];
+  await mergeIntoLogbook(here, contents(theirPeople, []));
+  there.know(await recordsOfKind(there, "people"));
+  const undo = await mergePeople(here, "tavro", "mibsy");
+  await there.save({ kind: "attempts", record: anAttempt("late") });
+  expect((await recordsOfKind(here, "people")).map(({ id }) => id).sort()).toEqual(["dorvik", "mibsy"]);
+  expect([await ids(here, "mibsy"), there.personFor("tavro")]).toEqual([["late"], "mibsy"]);
+  await undo();
+  const again = await openLogbook(host);
+  again.know(theirPeople);
+  await again.save({ kind: "attempts", record: anAttempt("own") });
+  expect(await ids(again, "tavro")).toEqual(["own"]);
+});
+
+test("one who is gone for good takes nobody's records along: a person who was merged into somebody deleted comes back", async () => {
+  const logbook = await openLogbook();
+  await mergeIntoLogbook(logbook, contents(theirPeople, []));
+  await mergePeople(logbook, "tavro", "mibsy");
+  await logbook.change((database) => database.people.delete("mibsy"));
+  await logbook.save({ kind: "attempts", record: anAttempt("late") });
+  expect(await ids(logbook, "tavro")).toEqual(["late"]);
 });

@@ -1,12 +1,58 @@
+import { useState } from "react";
+import type { ZeroingRecord } from "../../records/records";
+import { sittingOf } from "../../records/tryOfSitting";
 import { toldZeroings } from "../../store/toldTries";
 import { DataTable } from "./charts/DataTable";
 import type { CurrentLogbook } from "./currentLogbook";
+import { RecordActs } from "./RecordActs";
 import { useAsked } from "./useLogbook";
-import { zeroingTable } from "./zeroingTable";
+import { latestZeroings, zeroingName, zeroingTable } from "./zeroingTable";
+
+interface ZeroingActsProps {
+  readonly current: CurrentLogbook;
+  readonly zeroings: readonly ZeroingRecord[];
+}
+
+/** One of the listed zeroings is chosen, to be given to another person or deleted. */
+function ZeroingActs({ current, zeroings }: ZeroingActsProps) {
+  const [id, setId] = useState("");
+  const chosen = zeroings.find((one) => one.id === id);
+  return (
+    <details className="logbook-below">
+      <summary>Give or delete a zeroing</summary>
+      <select
+        className="field"
+        aria-label="Zeroing"
+        value={chosen === undefined ? "" : id}
+        onChange={(event) => setId(event.currentTarget.value)}
+      >
+        <option value="">Choose a zeroing</option>
+        {zeroings.map((one) => (
+          <option key={one.id} value={one.id}>
+            {zeroingName(one)}
+          </option>
+        ))}
+      </select>
+      {chosen !== undefined && (
+        <RecordActs
+          current={current}
+          kind="zeroings"
+          record={{ ...chosen, sittingId: sittingOf(chosen) }}
+          onGone={() => setId("")}
+        />
+      )}
+    </details>
+  );
+}
 
 /** The latest zeroings of one person. */
 export function ZeroingList({ current, personId }: { readonly current: CurrentLogbook; readonly personId: string }) {
   const { answer } = useAsked(`zeroings ${current.version} ${personId}`, () => toldZeroings(current.logbook, personId));
   if (answer === null || answer.length === 0) return null;
-  return <DataTable table={zeroingTable(answer)} />;
+  return (
+    <>
+      <DataTable table={zeroingTable(answer)} />
+      <ZeroingActs current={current} zeroings={latestZeroings(answer)} />
+    </>
+  );
 }

@@ -10,22 +10,27 @@ const OUTCOMES: Readonly<Record<ZeroingRecord["outcome"], string>> = {
 
 const MOST = 10;
 
+/** Those that are listed, latest first. */
+export const latestZeroings = (zeroings: readonly ZeroingRecord[]): readonly ZeroingRecord[] =>
+  zeroings.toSorted((a, b) => b.startedAt - a.startedAt).slice(0, MOST);
+
+/** A zeroing in a few words: when, and its result. */
+export const zeroingName = ({ startedAt, outcome }: ZeroingRecord): string =>
+  `${dayText(startedAt)} ${clockText(startedAt)}, ${OUTCOMES[outcome].toLowerCase()}`;
+
 /** The latest zeroings as a table. */
 export function zeroingTable(zeroings: readonly ZeroingRecord[]): TableModel {
   return {
     caption: "Zeroings, latest first",
     head: ["when", "result", "stops accepted", "refused"],
-    rows: zeroings
-      .toSorted((a, b) => b.startedAt - a.startedAt)
-      .slice(0, MOST)
-      .map(({ startedAt, outcome, readings }) => {
-        const refused = readings.filter(({ refusal }) => refusal !== undefined).length;
-        return [
-          `${dayText(startedAt)} ${clockText(startedAt)}`,
-          OUTCOMES[outcome],
-          `${readings.length - refused}`,
-          `${refused}`,
-        ];
-      }),
+    rows: latestZeroings(zeroings).map(({ startedAt, outcome, readings }) => {
+      const refused = readings.filter(({ refusal }) => refusal !== undefined).length;
+      return [
+        `${dayText(startedAt)} ${clockText(startedAt)}`,
+        OUTCOMES[outcome],
+        `${readings.length - refused}`,
+        `${refused}`,
+      ];
+    }),
   };
 }
