@@ -3,7 +3,7 @@ import type { SittingRecord } from "./sittingRecord";
 /** What every record has since version 0.3.0, and how a person would name it. Recordings that are not there are told apart. */
 const SINCE_0_3: readonly (readonly [field: keyof SittingRecord, words: string])[] = [
   ["sheetSha256", "fingerprint of the sheet"],
-  ["seedFrom", "word on where its seed is from"],
+  ["seedFrom", "word on the origin of its seed"],
   ["breaks", "list of pauses and reloads"],
   ["clockJumps", "list of clock jumps"],
 ];
