@@ -51,8 +51,9 @@ describe("zero", () => {
   test("in words", async () => {
     const { status, out } = await zero(CSV);
     expect(status).toBe(0);
-    // u = sqrt(0.1^2 / 3 + 0.1^2 / 12), nu = 2 (1 + 1/4)^2 = 3.125, t = 3.11.
-    expect(out).toMatch(/right +3 +0\.200 +0\.100 +0\.200 +-0\.00\d to 0\.40\d/);
+    // Scatter alone: u = 0.1 / sqrt(3), nu = 2, t = 4.303, so 0.248. With the steps: u = sqrt(0.1^2 / 3 + 0.1^2 / 12),
+    // nu = 2 (1 + 1/4)^2 = 3.125, t = 3.11, so 0.201. The wider counts.
+    expect(out).toMatch(/right +3 +0\.200 +0\.100 +0\.200 +-0\.048 to 0\.448/);
     expect(out).toMatch(/^Right: accepted\. /m);
     expect(out).toMatch(/^Left: accepted\. /m);
     expect(out).toMatch(/^Lost motion: 0\.40 graduations/m);
