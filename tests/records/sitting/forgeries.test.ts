@@ -207,7 +207,7 @@ const FORGERIES: readonly Forgery[] = [
     /lies after the end/,
   ],
   ["no fingerprint of the sheet", DIALED, (r) => delete r.sheetSha256, /^It has no fingerprint of the sheet/],
-  ["no word on the seed", DIALED, (r) => delete r.seedFrom, /^It has no word on where its seed is from/],
+  ["no word on the seed", DIALED, (r) => delete r.seedFrom, /^It has no word on the origin of its seed/],
   ["no list of breaks", DIALED, (r) => delete r.breaks, /^It has no list of pauses and reloads/],
   ["no list of clock jumps", JOBS, (r) => delete r.clockJumps, /^It has no list of clock jumps/],
   ["a version that is none", DIALED, (r) => (r.appVersion = "0.-3.0"), /appVersion must be a version such as/],
