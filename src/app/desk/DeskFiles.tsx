@@ -92,12 +92,25 @@ function AddBar({ desk }: DeskProps) {
 function Problems({ desk }: DeskProps) {
   if (desk.problems.length === 0) return null;
   return (
-    <div className="desk-problems" role="alert" aria-label="Files that were not read">
-      {desk.problems.map(({ key, name, sentence }) => (
-        <p key={key}>
-          <b>{harmlessName(name)}</b> was not read. {sentence}
-        </p>
-      ))}
+    <div className="desk-problems desk-closable">
+      <div role="alert" aria-label="Files that were not read">
+        {desk.problems.map(({ key, name, sentence }) => (
+          <p key={key}>
+            <b>{harmlessName(name)}</b> was not read. {sentence}
+          </p>
+        ))}
+      </div>
+      <button
+        type="button"
+        className="button"
+        aria-label="Close this message"
+        onClick={() => {
+          desk.closeProblems();
+          focusHeading();
+        }}
+      >
+        Close
+      </button>
     </div>
   );
 }

@@ -83,6 +83,12 @@ export class ClassDesk extends Store {
     this.changed();
   }
 
+  /** The files that were not read are known; nothing more is said of them. */
+  closeProblems(): void {
+    this.problems = [];
+    this.changed();
+  }
+
   /** Takes everything off the desk. */
   clear(): void {
     this.files = [];

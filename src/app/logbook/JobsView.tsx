@@ -54,10 +54,13 @@ function useJobs(current: CurrentLogbook, filter: JobFilter) {
   return { answer, problem, first, later, earlier: next === null ? null : () => goOn(next) };
 }
 
-function placeWords({ answer, first }: Pick<ReturnType<typeof useJobs>, "answer" | "first">): string {
+const NO_JOBS = "No jobs yet. Change a combination, find trouble or hand over a door under “Handover”.";
+
+function placeWords({ answer, first }: Pick<ReturnType<typeof useJobs>, "answer" | "first">, isFiltered: boolean) {
   if (answer === null) return "";
   const { length } = answer.records;
-  return length === 0 ? "No jobs." : `${first + 1} to ${first + length}, latest first`;
+  if (length === 0) return isFiltered ? "No jobs match this filter. Clear it to see all jobs." : NO_JOBS;
+  return `${first + 1} to ${first + length}, latest first`;
 }
 
 /** The jobs of one person: changes, trouble and handovers, and any of them closely. */
@@ -67,6 +70,7 @@ export function JobsView({ current, personId }: { readonly current: CurrentLogbo
   const pane = useRef<HTMLElement>(null);
   const jobs = useJobs(current, { ...choice, personId });
   const { answer, problem, later, earlier } = jobs;
+  const isEmpty = answer?.records.length === 0;
   const choose = (job: JobRecord) => {
     setChosen(job);
     if (matchMedia(ONE_COLUMN).matches) pane.current?.scrollIntoView({ block: "start" });
@@ -80,8 +84,8 @@ export function JobsView({ current, personId }: { readonly current: CurrentLogbo
         {answer !== null && answer.records.length > 0 && (
           <JobList jobs={answer.records} running={answer.running} chosenId={chosen?.id ?? null} onChoose={choose} />
         )}
-        <nav className="logbook-pager" aria-label="Pages of jobs">
-          <p role="status">{placeWords(jobs)}</p>
+        <nav className="logbook-pager" aria-label="Pages of jobs" data-only={later === null && earlier === null}>
+          <p role="status">{placeWords(jobs, Object.values(choice).some(Boolean))}</p>
           <button type="button" className="button" disabled={later === null} onClick={() => later?.()}>
             Later
           </button>
@@ -90,7 +94,7 @@ export function JobsView({ current, personId }: { readonly current: CurrentLogbo
           </button>
         </nav>
       </section>
-      <section ref={pane} className="logbook-replay" aria-label="Chosen job">
+      <section ref={pane} className="logbook-replay" aria-label="Chosen job" hidden={isEmpty && chosen === null}>
         <JobPane
           logbook={current.logbook}
           job={chosen?.personId === personId ? chosen : null}

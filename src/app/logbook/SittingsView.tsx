@@ -52,6 +52,12 @@ function FilterBar({ standing, onStanding, words, onWords }: FilterBarProps) {
   );
 }
 
+/** An empty list in a sentence: nothing there yet, or nothing that the filter lets through. */
+const noneWords = ({ standing, words }: { readonly standing: SittingStanding | undefined; readonly words: string }) =>
+  standing === undefined && words === ""
+    ? "No sittings yet. Choose a sheet under “Sittings” at the top of the page, and sit it."
+    : "No sittings match this filter. Clear it to see all sittings.";
+
 /** The sittings of one person, with their verdicts; any of them again. */
 export function SittingsView({ current, personId }: { readonly current: CurrentLogbook; readonly personId: string }) {
   const [standing, setStanding] = useState<SittingStanding | undefined>(undefined);
@@ -71,10 +77,10 @@ export function SittingsView({ current, personId }: { readonly current: CurrentL
         <FilterBar {...{ standing, words: typed }} onStanding={setStanding} onWords={setTyped} />
         {problem !== null && <p role="alert">{problem}</p>}
         {sittings.length > 0 && <SittingList sittings={sittings} chosenId={chosen?.id ?? null} onChoose={setChosen} />}
-        <nav className="logbook-pager" aria-label="Pages of sittings">
+        <nav className="logbook-pager" aria-label="Pages of sittings" data-only={later === null && next === null}>
           <p role="status">
             {answer !== null &&
-              (sittings.length === 0 ? "No sittings." : `${first + 1} to ${first + sittings.length}, latest first`)}
+              (sittings.length === 0 ? noneWords(filter) : `${first + 1} to ${first + sittings.length}, latest first`)}
           </p>
           <button type="button" className="button" disabled={later === null} onClick={() => later?.()}>
             Later
@@ -84,7 +90,7 @@ export function SittingsView({ current, personId }: { readonly current: CurrentL
           </button>
         </nav>
       </section>
-      <section className="logbook-replay" aria-label="Chosen sitting">
+      <section className="logbook-replay" aria-label="Chosen sitting" hidden={sittings.length === 0 && chosen === null}>
         <SittingPane
           logbook={current.logbook}
           sitting={chosen?.personId === personId ? chosen : null}

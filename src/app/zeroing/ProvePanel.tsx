@@ -42,7 +42,7 @@ export function ProvePanel({ prove }: { readonly prove: ProveSession }) {
             <th scope="col">the lock saw</th>
             <th scope="col">from the zero</th>
             <th scope="col">from the hand</th>
-            <th scope="col">so</th>
+            <th scope="col">result</th>
           </tr>
         </thead>
         <tbody>

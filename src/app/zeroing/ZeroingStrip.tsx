@@ -41,7 +41,7 @@ export function ZeroingStrip({ session }: { readonly session: ZeroingSession }) 
   ];
   return (
     <>
-      <ol className="strip" aria-label="Steps of the calibration">
+      <ol className="strip zeroing-steps" aria-label="Steps of the calibration">
         {steps.map(({ name, say, isCurrent }) => (
           <li key={name} className="strip-step" aria-current={isCurrent ? "step" : undefined}>
             <small>{name}</small>
