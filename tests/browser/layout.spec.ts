@@ -46,3 +46,20 @@ test("an empty list of the logbook says what to do, and offers nothing that is n
   await expect(page.getByRole("button", { name: "Earlier", exact: true })).toHaveCount(0);
   await expect(page.getByText("Choose a sitting to look at it.")).toBeHidden();
 });
+
+test("on paper ink is dark, whatever the screen's theme is", async ({ page }) => {
+  await page.emulateMedia({ media: "print", colorScheme: "dark" });
+  for (const path of ["start", "words", "handover", "desk", "logbook"]) {
+    await page.goto(`#/${path}`);
+    await expect(page.getByRole("main").getByText(/\w/).first()).toBeAttached();
+    for (const theme of ["system", "dark"]) {
+      await page.evaluate((chosen) => {
+        if (chosen === "system") delete document.documentElement.dataset.theme;
+        else document.documentElement.dataset.theme = chosen;
+      }, theme);
+      const ink = await page.evaluate(() => getComputedStyle(document.body).color);
+      const [red = 255, green = 255, blue = 255] = (ink.match(/[\d.]+/g) ?? []).map(Number);
+      expect(Math.max(red, green, blue), `${path}, ${theme}: ${ink}`).toBeLessThan(90);
+    }
+  }
+});

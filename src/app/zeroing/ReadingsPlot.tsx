@@ -54,7 +54,8 @@ export function ReadingsPlot(props: ReadingsPlotProps) {
   const frame = useRef<HTMLDivElement>(null);
   const width = useSize(frame)?.width ?? 440;
   const reach = farthest(props);
-  const x = scaleLinear([-reach, reach], [LEFT, width - 12]).clamp(true);
+  // A panel that is not laid out yet, or is hidden, has no width of its own.
+  const x = scaleLinear([-reach, reach], [LEFT, Math.max(LEFT, width - 12)]).clamp(true);
   const bottom = TOP + 3 * ROW;
   return (
     <div ref={frame} className="readings">
