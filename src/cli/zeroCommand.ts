@@ -98,10 +98,11 @@ For each side: number, mean, standard deviation, spread, 95 % interval of the me
 true mean lies within the tolerance, and the verdict: accept, reject, or not shown yet. Over both: the lost motion, which
 is the mean turning right minus the mean turning left, with its 95 % interval (Welch).
 The resolution of the readings adds to the uncertainty of each mean, as delta / sqrt(12) (GUM F.2.2). A coarser reading
-never shows more: the wider interval counts, of scatter with resolution and of scatter alone. Without --resolution it is one of the last decimal that any deviation has. Where it alone keeps a verdict from being shown, the
-result says so: not shown, the readings are too coarse.
+never shows more: the wider interval counts, of scatter with resolution and of scatter alone. Without --resolution it is
+one of the last decimal that any deviation has. Where it alone keeps a verdict from being shown, the result says so: not
+shown, the readings are too coarse.
 It needs at least two stops in each direction. A bad line gets a sentence that names it, there is then no result, and
-the exit status is 1; with --json each sentence is also written as {"error": "line N: ..."}. Blank lines are passed over.
+the exit status is 1; with --json each sentence is also written as {"error": "line N: ..."}. Blank lines are skipped.
 
   --tolerance T   how far the true mean may lie from zero, graduations (0.5)
   --risk R        highest risk of a wrong verdict either way (0.05)

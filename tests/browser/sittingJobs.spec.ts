@@ -98,7 +98,7 @@ async function nameIt(page: Page): Promise<void> {
   await page.getByLabel("Which way").selectOption(size > 0 ? "left" : "right");
   await press(page, "Name it");
   await expectNothingTold(page);
-  await press(page, "It stands");
+  await press(page, "Confirm it");
 }
 
 async function handItOver(page: Page): Promise<void> {

@@ -13,7 +13,7 @@ const HoldbackView = fetchedLater(async () => (await import("./holdback/Holdback
 const RecordCheckView = fetchedLater(async () => (await import("./record/RecordCheckView")).RecordCheckView, null);
 
 const VIEWS = [
-  { view: "run", label: "Handover run", View: RunView },
+  { view: "run", label: "Whole handover", View: RunView },
   { view: "change", label: "Change the combination", View: ChangeView },
   { view: "trouble", label: "Trouble bench", View: TroubleView },
   { view: "holdback", label: "Holdback", View: HoldbackView },

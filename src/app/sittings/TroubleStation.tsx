@@ -39,7 +39,7 @@ export function TroublePanels({ one, onStand }: TroubleStationProps & { readonly
         <NamedPanel
           session={session}
           note="Once you name it, this try ends. You see whether it is right at the end of the sitting."
-          label="It stands"
+          label="Confirm it"
           onStand={onStand}
         />
       )}

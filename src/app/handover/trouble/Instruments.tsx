@@ -32,7 +32,7 @@ export function Instruments({ session }: { readonly session: TroubleSession }) {
         ))}
       </p>
       <p className="trouble-soft">
-        The cam gauge shows how far the cam stands off what the index reads; the pull gauge, how far the hand goes
+        The cam gauge shows how far the cam is from the reading at the index; the pull gauge, how far the hand goes
         before the dial moves. Gauges show tenths and spread a little.
       </p>
       <SteadyHand
