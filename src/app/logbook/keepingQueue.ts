@@ -1,3 +1,4 @@
+import { LogbookError } from "../../records/logbookError";
 import type { LogbookWrite } from "../../store/logbookWrite";
 import { Store } from "../shell/store";
 import type { AttemptNote } from "./attemptNote";
@@ -65,6 +66,12 @@ const ALL_WELL: SavingState = { waiting: 0, problem: null, remedy: "retry", isCo
 const FILES_GONE =
   "A file that saves records could not be loaded, perhaps because a new version of Gatefall was started. Reload the page: what waits here is saved then.";
 
+/** Storage that fails is told by the logbook itself, and the record waits there. */
+const isToldElsewhere = (error: unknown) => error instanceof LogbookError && error.code !== "bad-record";
+
+const refusalWords = (error: unknown) =>
+  `The latest record is not one that can be saved (${error instanceof Error ? error.message : String(error)}). Save the logbook as a file, then reload the page and try again.`;
+
 /**
  * Records on their way to the logbook, kept one after the other.
  *
@@ -78,6 +85,8 @@ export class KeepingQueue extends Store {
   private readonly waiting: Task[] = [];
   private running: Promise<void> = Promise.resolve();
   private keeper: Keeper | null = null;
+  /** Why a record was refused for good; it waits nowhere, so it is said until the page closes. */
+  private refusal: string | null = null;
 
   constructor(fetchKeeper: () => Promise<Keeper>) {
     super();
@@ -120,8 +129,8 @@ export class KeepingQueue extends Store {
     if (keeper === null) return;
     for (let next = this.waiting.shift(); next !== undefined; next = this.waiting.shift()) {
       const task = next;
-      // Storage that fails is told by the logbook itself, and its record waits there.
-      await ("note" in task ? keepNote(keeper, task.note) : task.keeping(keeper)).catch(() => undefined);
+      if ("note" in task) await keepNote(keeper, task.note).catch((error: unknown) => this.refuse(error));
+      else await task.keeping(keeper).catch(() => undefined);
     }
   }
 
@@ -138,8 +147,14 @@ export class KeepingQueue extends Store {
     return keeper;
   }
 
+  private refuse(error: unknown): void {
+    if (isToldElsewhere(error)) return;
+    this.refusal = refusalWords(error);
+    this.hear(this.state);
+  }
+
   private hear(state: SavingState): void {
-    this.state = state;
+    this.state = { ...state, problem: state.problem ?? this.refusal };
     this.changed();
   }
 }

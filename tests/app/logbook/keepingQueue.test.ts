@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
-import { type Keeper, KeepingQueue, type WaitingNote } from "../../../src/app/logbook/keepingQueue";
+import { type Keeper, KeepingQueue, type SavingState, type WaitingNote } from "../../../src/app/logbook/keepingQueue";
 import { leaveNotes, takeLeftNotes } from "../../../src/app/logbook/leftNotes";
 import type { WaitingStore } from "../../../src/app/logbook/waitingStore";
+import { LogbookError } from "../../../src/records/logbookError";
 import { aJob } from "../../support/logbookRecords";
 
 const done = async () => undefined;
@@ -90,4 +91,34 @@ test("goes on after a record that is not taken", async () => {
   await queue.add(() => Promise.reject(new Error("no")));
   await queue.add(async () => void done.push(2));
   expect(done).toEqual([2]);
+});
+
+test("a record that is refused for good is said, and stays said when all else is well", async () => {
+  let tell: (state: SavingState) => void = () => {};
+  const refusing: Keeper = {
+    ...keeper,
+    watch: async (hear) => {
+      tell = hear;
+    },
+    keepJob: async () => {
+      throw new LogbookError("bad-record", "jobs: createdAt must be a whole number");
+    },
+  };
+  const queue = new KeepingQueue(async () => refusing);
+  await queue.keep(jobNote("j1"));
+  expect(queue.state.problem).toContain("not one that can be saved (jobs: createdAt must be a whole number)");
+  tell({ waiting: 0, problem: null, remedy: "retry", isCopied: true });
+  expect(queue.state.problem).toContain("not one that can be saved");
+});
+
+test("storage that fails is told by the logbook, and not a second time", async () => {
+  const failing: Keeper = {
+    ...keeper,
+    keepJob: async () => {
+      throw new LogbookError("storage-failed", "The disk is full.");
+    },
+  };
+  const queue = new KeepingQueue(async () => failing);
+  await queue.keep(jobNote("j1"));
+  expect(queue.state.problem).toBeNull();
 });
