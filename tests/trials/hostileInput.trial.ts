@@ -2,7 +2,7 @@ import clean from "../../shared/handovers/clean.json" with { type: "json" };
 import lockedOut from "../../shared/handovers/locked-out.json" with { type: "json" };
 import type { Chance } from "../../src/statistics/chance";
 import { spawnedCli, unseemly } from "./spawnedCli";
-import { copyOf, type Json, likeIt, pick, placesIn, placeText, putAt, valueAt } from "./tamper";
+import { copyOf, type Json, pick, placeText, spoil, spoiledText, valueAt } from "./tamper";
 import type { Trial } from "./trial";
 
 /*
@@ -26,31 +26,8 @@ const JUNK: readonly ((chance: Chance) => string)[] = [
   () => "left,-0.1,,,,",
 ];
 
-/** What may stand where a number, a text or a list was asked for. */
-const ODD: readonly Json[] = [
-  null,
-  true,
-  "",
-  "three-wheel",
-  -0,
-  1e300,
-  0.1 + 0.2,
-  [],
-  {},
-  [[[]]],
-  "1e999",
-  "__proto__",
-];
-
 /** A line that was good, with one place changed. */
-function spoiled(chance: Chance): string {
-  const copy = copyOf(GOOD);
-  const at = pick(chance, placesIn(copy));
-  putAt(copy, at, chance() < 0.5 ? pick(chance, ODD) : likeIt(valueAt(copy, at), chance));
-  const text = JSON.stringify(copy);
-  const cut = Math.floor(chance() * text.length);
-  return chance() < 0.2 ? text.slice(0, cut) : text;
-}
+const spoiled = (chance: Chance) => spoiledText(GOOD, chance);
 
 const badLine = (chance: Chance) =>
   (chance() < 0.3 ? pick(chance, JUNK)(chance) : spoiled(chance)).replaceAll(/[\r\n]/g, " ").trim() || "?";
@@ -103,8 +80,7 @@ const RULES: Json = {
 /** Rules for combinations, one of them changed. */
 const rules: Round = async (chance) => {
   const copy = copyOf(RULES);
-  const at = pick(chance, placesIn(copy));
-  putAt(copy, at, chance() < 0.5 ? pick(chance, ODD) : likeIt(valueAt(copy, at), chance));
+  spoil(copy, chance);
   const action = pick(chance, ["count", "draw"]);
   const args = ["combinations", action, "--profile", "three-wheel", "--rules", "/dev/stdin"];
   const outcome = await spawnedCli(args, [JSON.stringify(copy)]);
@@ -115,8 +91,7 @@ const rules: Round = async (chance) => {
 /** A recorded handover that was tampered with. */
 const handovers: Round = async (chance) => {
   const copy = copyOf(pick(chance, [clean, lockedOut]));
-  const at = pick(chance, placesIn(copy));
-  putAt(copy, at, chance() < 0.5 ? pick(chance, ODD) : likeIt(valueAt(copy, at), chance));
+  const at = spoil(copy, chance);
   const outcome = await spawnedCli(["handover", "check", "-"], [JSON.stringify(copy)]);
   const bad = unseemly(outcome);
   return bad === null ? null : `handover of ${placeText(at)}, now ${JSON.stringify(valueAt(copy, at))}: ${bad}`;

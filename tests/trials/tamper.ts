@@ -68,3 +68,42 @@ export function likeIt(value: Json, chance: Chance): Json | undefined {
 /** A place as it is read in code: `tries[0].opened`. */
 export const placeText = (at: Place): string =>
   at.map((key, k) => (typeof key === "number" ? `[${key}]` : k === 0 ? key : `.${key}`)).join("");
+
+/** What may be put where a number, a text or a list was asked for. */
+const ODD: readonly Json[] = [
+  null,
+  true,
+  "",
+  "three-wheel",
+  -1,
+  1e300,
+  0.1 + 0.2,
+  [],
+  {},
+  [[[]]],
+  "1e999",
+  "\u202e",
+  1e9,
+];
+
+/** A list as long as nobody means it. */
+const repeated = (value: Json, chance: Chance): Json =>
+  Array.isArray(value) && value.length > 0 ? Array.from({ length: 3000 }, () => value[0] ?? null) : pick(chance, ODD);
+
+/** Changes one place of a value for the worse, in place. @returns the place */
+export function spoil(value: Json, chance: Chance): Place {
+  const at = pick(chance, placesIn(value));
+  const before = valueAt(value, at);
+  putAt(value, at, pick(chance, [likeIt, (_: Json, by: Chance) => pick(by, ODD), repeated])(before, chance));
+  return at;
+}
+
+/** A text of JSON that was good once. */
+export function spoiledText(good: Json, chance: Chance): string {
+  const copy = copyOf(good);
+  const times = 1 + Math.floor(3 * chance());
+  for (let k = 0; k < times && placesIn(copy).length > 0; k++) spoil(copy, chance);
+  const text = JSON.stringify(copy);
+  const cut = Math.floor(chance() * text.length);
+  return pick(chance, [text, text, text, text, text.slice(0, cut), text.slice(0, cut) + text.slice(cut + 1)]);
+}
