@@ -5,7 +5,7 @@ import { deflateSync, strToU8 } from "fflate";
 import clean from "../../shared/handovers/clean.json" with { type: "json" };
 import { canonicalJson } from "../../src/drill/canonicalJson";
 import { SHIPPED_SHEETS } from "../../src/drill/sheet/shippedSheets";
-import { writeLogbookFile } from "../../src/logbook/logbookFile";
+import { writeLogbookFile } from "../../src/records/file/logbookFile";
 import type { Chance } from "../../src/statistics/chance";
 import { storedRows } from "../browser/storedRows";
 import { sha256 } from "../support/keptRecord";

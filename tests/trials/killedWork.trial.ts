@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import type { Page } from "@playwright/test";
-import { DEMO_SEED, demoLogbook } from "../../src/logbook/demoLogbook";
-import { writeLogbookFile } from "../../src/logbook/logbookFile";
+import { DEMO_SEED, demoLogbook } from "../../src/progress/demo/demoLogbook";
+import { writeLogbookFile } from "../../src/records/file/logbookFile";
 import type { Chance } from "../../src/statistics/chance";
 import { doorWith, Handover } from "../browser/handover";
 import { KillableBrowser } from "../browser/killableBrowser";
