@@ -24,12 +24,14 @@ export function AnswerKey({ children }: { readonly children: ReactNode }) {
           This shows the hidden defects and conditions, and every try with its combination. Do not open it if you will
           sit this sheet.
         </p>
-        <button type="button" className="button" ref={(button) => button?.focus()} onClick={close}>
-          Leave it closed
-        </button>
-        <button type="button" className="button" onClick={() => setStep("open")}>
-          Show the answer key
-        </button>
+        <div className="sheet-row">
+          <button type="button" className="button" ref={(button) => button?.focus()} onClick={close}>
+            Leave it closed
+          </button>
+          <button type="button" className="button" onClick={() => setStep("open")}>
+            Show the answer key
+          </button>
+        </div>
       </div>
     );
   }
