@@ -11,6 +11,8 @@ export interface Terminal {
   text(file: string): Promise<string>;
   /** Writes to standard output and waits until it takes more. */
   write(text: string): Promise<void>;
+  /** Says something beside the result, one sentence on standard error. */
+  complain(sentence: string): void;
   /** Shows how far a long command is, where someone is looking. */
   progress(text: string): void;
 }

@@ -2,17 +2,20 @@ import { type ParseArgsConfig, parseArgs } from "node:util";
 import { DrillError } from "../drill/drillError";
 import { LockError } from "../lock/lockError";
 import { ReadingsError } from "../zeroing/readingsError";
+import { classCommand } from "./classCommand";
 import { combinationsCommand } from "./combinationsCommand";
 import type { Command, OptionValues, Terminal } from "./command";
 import { handoverCommand } from "./handoverCommand";
 import { oddsCommand } from "./oddsCommand";
 import { profilesCommand } from "./profilesCommand";
+import { recordsCommand } from "./recordsCommand";
 import { replayCommand } from "./replayCommand";
 import { UsageError } from "./usageError";
 import { zeroCommand } from "./zeroCommand";
 
 const COMMANDS: readonly Command[] = [
   ...[replayCommand, profilesCommand, oddsCommand, zeroCommand, combinationsCommand, handoverCommand],
+  ...[recordsCommand, classCommand],
 ];
 
 const overview = () => {

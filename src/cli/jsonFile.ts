@@ -3,12 +3,12 @@ import type { Terminal } from "./command";
 import { UsageError } from "./usageError";
 
 /**
- * A JSON file, parsed.
+ * The text of a JSON file, parsed.
  *
- * @throws {UsageError} when it cannot be read or is not JSON
+ * @param file - its name, for the error
+ * @throws {UsageError} when it is not JSON, or nested too deep for any of our files
  */
-export async function jsonFile(file: string, terminal: Terminal): Promise<unknown> {
-  const text = await terminal.text(file);
+export function parsedFile(text: string, file: string): unknown {
   if (isNestedDeeply(text)) throw new UsageError(`${file} is nested more than 100 deep; no file of this kind is`);
   try {
     // Some editors begin a file with a byte order mark, which is no JSON.
@@ -17,3 +17,11 @@ export async function jsonFile(file: string, terminal: Terminal): Promise<unknow
     throw new UsageError(`${file} is not JSON: ${error instanceof Error ? error.message : String(error)}`);
   }
 }
+
+/**
+ * A JSON file, parsed.
+ *
+ * @throws {UsageError} when it cannot be read or is not JSON
+ */
+export const jsonFile = async (file: string, terminal: Terminal): Promise<unknown> =>
+  parsedFile(await terminal.text(file), file);

@@ -23,7 +23,10 @@ async function* lines(file: string): AsyncIterable<string | null> {
   }
 }
 
+const complain = (sentence: string) => process.stderr.write(`gatefall: ${sentence}\n`);
+
 const terminal: Terminal = {
+  complain,
   lines,
   async text(file) {
     try {
@@ -39,8 +42,6 @@ const terminal: Terminal = {
     if (process.stderr.isTTY) process.stderr.write(`\r${text}`);
   },
 };
-
-const complain = (sentence: string) => process.stderr.write(`gatefall: ${sentence}\n`);
 
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
   // A reader that has seen enough (`| head -1`) closes the pipe; that is no failure of ours.

@@ -29,36 +29,43 @@ function* recordingsOf({ records, traces }: LogbookContents): Generator<Recorded
   }
 }
 
-/** Attempts, and tries of sittings, by their motions. */
-function byMotion(logbooks: readonly LogbookContents[]): Map<string, Map<string, string>> {
-  const groups = new Map<string, Map<string, string>>();
-  for (const logbook of logbooks) {
+/**
+ * Attempts and tries of sittings under different names or ids that have one and the same recording, to the last move: one
+ * of them is a copy. Logbook after logbook is shown to it; it keeps none of them. Mutable.
+ */
+export class RecordingCopies {
+  /** Names by person and id, by what tells a recording from others. */
+  private readonly groups = new Map<string, Map<string, string>>();
+
+  /** Looks at the recordings of a logbook. */
+  add(logbook: LogbookContents): void {
     const names = new Map(logbook.records.people.map(({ id, name }) => [id, name]));
     for (const { id, personId, bytes } of recordingsOf(logbook)) {
       const key = recordingKey(bytes);
       if (key === null) continue;
-      const group = groups.get(key) ?? new Map<string, string>();
-      groups.set(key, group.set(`${personId} ${id}`, names.get(personId) ?? personId));
+      const group = this.groups.get(key) ?? new Map<string, string>();
+      this.groups.set(key, group.set(`${personId} ${id}`, names.get(personId) ?? personId));
     }
   }
-  return groups;
+
+  /** One sentence for each group of people; none where every recording is one of its own. */
+  get sentences(): readonly string[] {
+    const counts = new Map<string, number>();
+    for (const group of this.groups.values()) {
+      if (group.size < 2) continue;
+      const names = [...new Set(group.values())].sort().join(" and ");
+      counts.set(names, (counts.get(names) ?? 0) + 1);
+    }
+    return [...counts].map(
+      ([names, count]) =>
+        `${names}: ${count === 1 ? "one recording comes" : `${count} recordings come`} under more than one attempt, to the last move. One of them is a copy.`,
+    );
+  }
 }
 
-/**
- * Attempts and tries of sittings under different names or ids that have one and the same recording, to the last move: one
- * of them is a copy.
- *
- * @returns sentences, one for each group of people; none where every recording is one of its own
- */
+/** The sentences of `RecordingCopies` for some logbooks. */
 export function sameRecordings(logbooks: readonly LogbookContents[]): readonly string[] {
-  const counts = new Map<string, number>();
-  for (const group of byMotion(logbooks).values()) {
-    if (group.size < 2) continue;
-    const names = [...new Set(group.values())].sort().join(" and ");
-    counts.set(names, (counts.get(names) ?? 0) + 1);
-  }
-  return [...counts].map(
-    ([names, count]) =>
-      `${names}: ${count === 1 ? "one recording comes" : `${count} recordings come`} under more than one attempt, to the last move. One of them is a copy.`,
-  );
+  const copies = new RecordingCopies();
+  for (const logbook of logbooks) copies.add(logbook);
+  return copies.sentences;
 }

@@ -33,6 +33,9 @@ export async function run(args: readonly string[], files: Readonly<Record<string
     async write(text) {
       out += text;
     },
+    complain(sentence) {
+      complaints.push(sentence);
+    },
     progress() {},
   };
   const status = await gatefall(args, terminal, (sentence) => complaints.push(sentence));

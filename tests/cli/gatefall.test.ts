@@ -200,6 +200,7 @@ test("a failure that is no one's mistake is not swallowed", async () => {
     },
     text: async () => "",
     write: async () => {},
+    complain() {},
     progress() {},
   };
   await expect(gatefall(["replay", "-"], broken, () => {})).rejects.toThrow(RangeError);

@@ -3,7 +3,8 @@ import { matchingSheet, type SheetMatch } from "../../drill/sheet/knownSheet";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { type CheckedSitting, checkedSitting, type PackedMotions } from "../../records/checkedSitting";
 import type { SittingRecord } from "../../records/records";
-import type { Outcome, SittingShown } from "../../records/sitting/sittingShown";
+import { OUTCOME_WORDS, soundnessWords } from "../../records/sitting/shownWords";
+import type { Outcome } from "../../records/sitting/sittingShown";
 
 /** What the desk says of a sitting. All of it comes from the checked record, and nothing from what stands beside. */
 export interface DeskSitting {
@@ -38,20 +39,6 @@ export interface DeskChecks {
   readonly sheets: readonly Sheet[];
 }
 
-const OUTCOMES: Readonly<Record<Outcome, string>> = {
-  passed: "passed",
-  failed: "not passed",
-  "not shown yet": "not shown yet",
-  "broken-off": "broken off",
-};
-
-function recordWords({ check, differs }: SittingShown): string {
-  if (check.problems.length > 0) return "fails its check";
-  if (differs.length > 0) return "differs from its file";
-  if (check.unheld.length > 0) return "of another version";
-  return check.unchecked.length > 0 ? "sound, not all replayed" : "sound";
-}
-
 /** Where a sheet is from, in words. */
 export function matchWords(match: SheetMatch): string {
   if (match.kind === "same") return `your sheet ${harmlessName(match.title)}`;
@@ -76,13 +63,13 @@ function deskSitting(checked: CheckedSitting, sheets: readonly Sheet[]): DeskSit
     title: harmlessName(shown.title),
     startedAt: shown.startedAt,
     outcome,
-    result: outcome === null ? "none" : `${OUTCOMES[outcome]}${practice}`,
+    result: outcome === null ? "none" : `${OUTCOME_WORDS[outcome]}${practice}`,
     fingerprint: shown.fingerprint,
     sheetSha256: shown.sheetSha256,
     sheet: `${shown.fingerprint}, ${matchWords(matchingSheet(shown, sheets))}`,
     pauses: String(shown.pauses),
     reloads: String(shown.reloads),
-    record: recordWords(shown),
+    record: soundnessWords(shown),
     sentences: [...check.problems, ...differs, ...check.unheld, ...check.unchecked],
   };
 }

@@ -1,0 +1,134 @@
+import { harmlessText } from "../drill/harmlessText";
+import { type ClassCell, type ClassTable, classTable } from "../progress/classTable";
+import { classCsv } from "../progress/csv/classCsv";
+import { readLogbookFile } from "../records/file/logbookFile";
+import { joinContents, type LogbookContents } from "../records/logbookContents";
+import { LogbookError } from "../records/logbookError";
+import { replayedLogbook } from "../records/replayedAttempts";
+import type { Command, OptionValues, Terminal } from "./command";
+import { UsageError } from "./usageError";
+
+const FORMATS = ["text", "csv", "json"] as const;
+type Format = (typeof FORMATS)[number];
+
+function formatOf({ format = "text" }: OptionValues): Format {
+  const found = FORMATS.find((one) => one === format);
+  if (found === undefined) throw new UsageError(`--format takes ${FORMATS.join(", ")}, not "${String(format)}"`);
+  return found;
+}
+
+const DAY_MS = 86_400_000;
+
+/** The end of the day that readiness is counted up to, milliseconds since 1970. */
+function momentOf({ on }: OptionValues, now: number): number {
+  if (on === undefined) return now;
+  const day = typeof on === "string" && /^\d{4}-\d{2}-\d{2}$/.test(on) ? Date.parse(on) : Number.NaN;
+  if (Number.isNaN(day)) throw new UsageError(`--on takes a day such as 2026-11-28, not "${String(on)}"`);
+  return day + DAY_MS - 1;
+}
+
+/** One logbook, without the attempts that their recordings do not bear out, and why these are left out. */
+async function read(file: string, terminal: Terminal) {
+  try {
+    const { remarks, ...contents } = readLogbookFile(await terminal.text(file));
+    const replayed = replayedLogbook(contents);
+    // Motions have been replayed and are of no more use: a class of many logbooks has to fit.
+    const kept: LogbookContents = { records: replayed.contents.records, traces: new Map() };
+    return { kept, sentences: [...remarks, ...replayed.leftOut].map((sentence) => `${file}: ${sentence}`) };
+  } catch (error) {
+    if (error instanceof LogbookError) throw new UsageError(`${file}: ${error.message}`);
+    throw error;
+  }
+}
+
+const STATES = { ready: "ready", lapsed: "no longer ready", "not-yet": "not ready yet" } as const;
+
+const cellText = (cell: ClassCell | null) =>
+  cell === null ? "-" : `${STATES[cell.mastery.state]}, ${cell.openings.opened} of ${cell.openings.trials}`;
+
+/** Rows in columns as wide as what is in them. */
+function inColumns(rows: readonly (readonly string[])[]): string {
+  const widths = (rows[0] ?? []).map((_, k) => Math.max(...rows.map((row) => row[k]?.length ?? 0)));
+  return rows
+    .map(
+      (row) =>
+        `${row
+          .map((cell, k) => cell.padEnd(widths[k] ?? 0))
+          .join("  ")
+          .trimEnd()}\n`,
+    )
+    .join("");
+}
+
+function inWords({ skills, rows }: ClassTable): string {
+  if (rows.length === 0) return "There is no trainee in these logbooks.\n";
+  const head = ["person", ...skills.map(({ profileId, exercise }) => `${profileId}, ${exercise}`), "ready at all"];
+  const lines = rows.map(({ person, cells, isReady }) => [person.name, ...cells.map(cellText), isReady ? "yes" : "no"]);
+  return inColumns([head, ...lines].map((row) => row.map(harmlessText)));
+}
+
+const inJson = ({ skills, rows }: ClassTable) =>
+  `${JSON.stringify(
+    rows.map(({ person, cells, isReady }) => ({
+      person: person.name,
+      personId: person.id,
+      isReadyAtAll: isReady,
+      skills: skills.flatMap((skill, k) => {
+        const cell = cells[k];
+        if (!cell) return [];
+        const { state, shownAt, wanted, message } = cell.mastery;
+        return [
+          {
+            ...skill,
+            attempts: cell.attempts,
+            openings: cell.openings,
+            stops: cell.stops,
+            state,
+            shownAt,
+            wanted,
+            message,
+          },
+        ];
+      }),
+    })),
+    null,
+    2,
+  )}\n`;
+
+const WRITTEN: Readonly<Record<Format, (table: ClassTable) => string>> = {
+  text: inWords,
+  csv: classCsv,
+  json: inJson,
+};
+
+/** `gatefall class FILE...` */
+export const classCommand: Command = {
+  name: "class",
+  summary: "who is ready at what, from the logbooks of a class",
+  usage: `gatefall class FILE... [--format text|csv|json] [--on DAY]      (FILE "-" reads standard input)
+
+Each FILE is a logbook, as the app exports it; the logbooks of many machines make one table, and whoever is in several of
+them counts once. Every attempt is replayed first: one that its recording does not bear out is left out, and standard
+error says so. Readiness goes by the usual rule and lapses after a time without practice.
+The exit status is 0, 1 when something was repaired or left out, and 2 for a file that cannot be read.
+
+  --format F      text (a table in columns), csv (one person and skill a row), or json; text if left out
+  --on DAY        the day that readiness is told for, such as 2026-11-28; today if left out`,
+  options: { format: { type: "string" }, on: { type: "string" } },
+  async run(files, options, terminal) {
+    const format = formatOf(options);
+    const now = momentOf(options, Date.now());
+    if (files.length === 0) throw new UsageError('class takes one or more logbooks, or "-" for standard input');
+    const logbooks: LogbookContents[] = [];
+    let complaints = 0;
+    for (const [at, file] of files.entries()) {
+      terminal.progress(`logbook ${at + 1} of ${files.length}`);
+      const { kept, sentences } = await read(file, terminal);
+      logbooks.push(kept);
+      for (const sentence of sentences) terminal.complain(harmlessText(sentence));
+      complaints += sentences.length;
+    }
+    await terminal.write(WRITTEN[format](classTable([joinContents(logbooks)], undefined, { now })));
+    return complaints > 0 ? 1 : 0;
+  },
+};

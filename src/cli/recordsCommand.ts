@@ -1,0 +1,83 @@
+import { harmlessText } from "../drill/harmlessText";
+import { RecordingCopies } from "../records/sameRecordings";
+import { type CheckedRecord, checkedFile } from "./checkedFile";
+import type { Command, Terminal } from "./command";
+import { parsedFile } from "./jsonFile";
+import { programVersion } from "./programVersion";
+import { UsageError } from "./usageError";
+
+const KINDS: Readonly<Record<CheckedRecord["kind"], string>> = {
+  sitting: "sitting",
+  handover: "handover record",
+  logbook: "logbook",
+  unknown: "file",
+};
+
+const indented = (sentences: readonly string[], mark: string) =>
+  sentences.map((sentence) => `  ${mark} ${harmlessText(sentence)}\n`).join("");
+
+/** A record in words: one line, and one for each thing to know. */
+function inWords(one: CheckedRecord): string {
+  const { file, kind, title, person, date, result, fingerprint, replayed, tries, standing, problems, remarks } = one;
+  const facts = [
+    title,
+    person,
+    date,
+    result,
+    fingerprint === null ? null : `sheet ${fingerprint}`,
+    tries === null ? null : `${replayed} of ${tries} tries replayed`,
+    standing,
+  ].filter((fact) => fact !== null);
+  const head = `${file}: ${KINDS[kind]}: ${facts.map(harmlessText).join("; ")}\n`;
+  return `${head}${indented(problems, "!")}${indented(remarks, "-")}`;
+}
+
+type Write = (one: CheckedRecord | { readonly copy: string }) => Promise<void>;
+
+/** Checks files one after another, and writes each record as soon as it is checked. @returns how many do not check */
+async function checkAll(files: readonly string[], terminal: Terminal, write: Write): Promise<number> {
+  const version = programVersion();
+  const copies = new RecordingCopies();
+  let bad = 0;
+  for (const [at, file] of files.entries()) {
+    terminal.progress(`file ${at + 1} of ${files.length}, ${bad} records that do not check`);
+    const text = await terminal.text(file);
+    const one = { file, text, value: parsedFile(text, file) };
+    for await (const checked of checkedFile(one, version, (contents) => copies.add(contents))) {
+      bad += Math.min(1, checked.problems.length);
+      await write(checked);
+    }
+  }
+  for (const copy of copies.sentences) await write({ copy });
+  return bad + copies.sentences.length;
+}
+
+/** `gatefall records check FILE...` */
+export const recordsCommand: Command = {
+  name: "records",
+  summary: "check saved records: sittings, handovers, whole logbooks",
+  usage: `gatefall records check FILE... [--json]      (FILE "-" reads standard input)
+
+Each FILE holds the record of a sitting, a handover record, or a logbook, as the app saves them. A sitting is checked
+against its hash, its sheet and its seed, and every try at dialing that has a recording is replayed on its lock. Of a
+logbook, every attempt is replayed, and every sitting in it is checked. Recordings that come under more than one name are
+named.
+
+One line tells of each record: sheet or door, person, date, result, the short fingerprint of the sheet, and how many tries
+were replayed. "!" stands before what does not fit; such a record shows no result. "-" stands before what was not
+checked. A hash is no signature: who knows the program can make up a whole record.
+The exit status is 0 when every record is sound, 1 when one is not, and 2 for a file that cannot be read or is no JSON.
+
+  --json          print JSON Lines, one record a line; {"copy": "..."} tells of recordings under several names`,
+  options: { json: { type: "boolean" } },
+  async run(words, options, terminal) {
+    const [verb, ...files] = words;
+    if (verb !== "check" || files.length === 0)
+      throw new UsageError('records takes "check" and one or more files, or "-" for standard input');
+    const isJson = options.json === true;
+    const bad = await checkAll(files, terminal, (one) =>
+      terminal.write(isJson ? `${JSON.stringify(one)}\n` : "copy" in one ? indented([one.copy], "!") : inWords(one)),
+    );
+    return bad > 0 ? 1 : 0;
+  },
+};
