@@ -52,7 +52,11 @@ const withoutComments = (text: string) => text.replace(/\/\*[\s\S]*?\*\//g, "").
 
 /** What a file imports, as written: static, for its effects, types only, and dynamic. */
 export function importsOf(text: string): string[] {
-  const patterns = [/\bfrom\s*["']([^"'\n]+)["']/g, /\bimport\s*["']([^"'\n]+)["']/g, /\bimport\(\s*["'`]([^"'`]+)["'`]/g];
+  const patterns = [
+    /\bfrom\s*["']([^"'\n]+)["']/g,
+    /\bimport\s*["']([^"'\n]+)["']/g,
+    /\bimport\(\s*["'`]([^"'`]+)["'`]/g,
+  ];
   const bare = withoutComments(text);
   return patterns.flatMap((pattern) => [...bare.matchAll(pattern)].map(([, path = ""]) => path));
 }
