@@ -120,10 +120,13 @@ async function round(browser: TrialBrowser, kind: string, chance: Chance): Promi
   if (!/^Opened/.test((await bench.state.textContent()) ?? "")) return "the bench did not open";
   if (!(await isStoredOrSaid(page, still + 1))) return "an attempt is not stored, and nothing says so";
   if (kind === "upgraded") return null;
+  // What was said may be of the attempt under way; its end comes a moment later.
+  await page.waitForTimeout(1000);
   await page.reload();
   const began = performance.now();
   while ((await openings(page)) < still + 1) {
-    if (performance.now() - began > AT_ONCE) return "the storage is well again, and what waited is not stored";
+    if (performance.now() - began > AT_ONCE)
+      return `the storage is well again, and what waited is not stored: ${(await page.getByRole("complementary", { name: "Saving" }).allTextContents()).join()} ${JSON.stringify(await storedRows(page, "attempts")).slice(0, 300)}`;
     await page.waitForTimeout(100);
   }
   return browser.uncaught[0] ?? null;
