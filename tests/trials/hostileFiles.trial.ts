@@ -7,6 +7,7 @@ import { canonicalJson } from "../../src/drill/canonicalJson";
 import { SHIPPED_SHEETS } from "../../src/drill/sheet/shippedSheets";
 import { writeLogbookFile } from "../../src/records/file/logbookFile";
 import type { Chance } from "../../src/statistics/chance";
+import { Handover } from "../browser/handover";
 import { storedRows } from "../browser/storedRows";
 import { sha256 } from "../support/keptRecord";
 import { aJob, anAttempt, aPerson, contents, NOON } from "../support/logbookRecords";
@@ -104,7 +105,7 @@ async function bringFile(page: Page, chance: Chance): Promise<string | null> {
   await page.goto("about:blank");
   await page.goto(`./${address}`);
   // A handover has its files beside its debrief.
-  if (address.endsWith("view=run")) await page.getByRole("button", { name: "Look back", exact: true }).click();
+  if (address.endsWith("view=run")) await new Handover(page).does("Measure the height", "Look back");
   const input = page.locator("main input[type=file]").last();
   const isThere = await input.waitFor({ state: "attached" }).then(
     () => true,
