@@ -1,6 +1,6 @@
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
-import { startKeeping } from "./logbook/keeping";
+import { startKeeping } from "./keeping/keeping";
 import { App } from "./shell/App";
 import { ErrorBoundary } from "./shell/ErrorBoundary";
 import { allowOwnScripts } from "./shell/ownScripts";

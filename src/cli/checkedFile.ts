@@ -1,6 +1,6 @@
 import { DrillError } from "../drill/drillError";
-import { sha256Hex } from "../drill/sha256";
 import { RunError } from "../handover/run/runError";
+import { asyncSha256 } from "../records/asyncSha256";
 import { checkedSitting } from "../records/checkedSitting";
 import { readLogbookFile } from "../records/file/logbookFile";
 import { checkHandoverRecord, HANDOVER_RECORD } from "../records/handover/checkHandoverRecord";
@@ -78,7 +78,7 @@ function ofSitting(file: string, shown: SittingShown): CheckedRecord {
 
 async function handover(file: string, value: unknown): Promise<CheckedRecord> {
   try {
-    const { record, problems } = await checkHandoverRecord(value, async (text) => sha256Hex(text));
+    const { record, problems } = await checkHandoverRecord(value, asyncSha256);
     return {
       ...NOTHING,
       file,

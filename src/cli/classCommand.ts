@@ -1,4 +1,4 @@
-import { harmlessText } from "../drill/harmlessText";
+import { harmlessText } from "../lock/harmlessText";
 import { type ClassCell, type ClassTable, classTable } from "../progress/classTable";
 import { classCsv } from "../progress/csv/classCsv";
 import { readLogbookFile } from "../records/file/logbookFile";

@@ -1,4 +1,4 @@
-import { harmlessText } from "../drill/harmlessText";
+import { harmlessText } from "../lock/harmlessText";
 import { RecordingCopies } from "../records/sameRecordings";
 import { type CheckedRecord, checkedFile } from "./checkedFile";
 import type { Command, Terminal } from "./command";

@@ -24,7 +24,7 @@ const shownTexts = (name: string): string[] => [
 
 test("finds what a screen shows", () => {
   expect(files.length).toBeGreaterThan(500);
-  expect(shownTexts("app/handover/HandoverScreen.tsx")).toContain('"Trouble bench"');
+  expect(shownTexts("app/exercises/handover/HandoverScreen.tsx")).toContain('"Trouble bench"');
 });
 
 test.each(GONE)("no text says $pattern", ({ pattern, instead }) => {

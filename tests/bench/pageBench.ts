@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 import { chromium, type Page } from "@playwright/test";
-import { EVENT_MEASURE } from "../../src/app/bench/eventCost";
+import { EVENT_MEASURE } from "../../src/app/exercises/bench/eventCost";
 import { idealMotion } from "../../src/dialing/idealMotion";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
 import { Bench } from "../browser/bench";

@@ -1,4 +1,4 @@
-import { browserSha256 } from "../../src/app/sittings/recordFile";
+import { asyncSha256 } from "../../src/records/asyncSha256";
 import { handoverRecordHash } from "../../src/records/handover/handoverRecord";
 import { writeHashed } from "../../src/records/hashedRecord";
 import { savedHandoverRecord } from "../support/savedHandoverRecord";
@@ -14,7 +14,7 @@ const dropText = (text: string) => {
 
 test("a saved handover record is checked: reached by key, loaded, dropped and pasted", async ({ page }) => {
   const record = savedHandoverRecord();
-  const text = writeHashed({ sha256: await handoverRecordHash(record, browserSha256), record });
+  const text = writeHashed({ sha256: await handoverRecordHash(record, asyncSha256), record });
   const forged = text.replace('"technician": "P. Underbell"', '"technician": "X. Pelline"');
   await page.goto("#/handover");
   await page

@@ -1,11 +1,11 @@
 import { readFile } from "node:fs/promises";
 import type { Page } from "@playwright/test";
 import manifest from "../../package.json" with { type: "json" };
-import { changeTo } from "../../src/app/handover/run/changeWork";
-import { ACT_GROUPS } from "../../src/app/handover/run/runActs";
-import { HandoverTry } from "../../src/app/sittings/handoverTry";
-import { checkRecordFile } from "../../src/app/sittings/recordFile";
-import { trySetup } from "../../src/app/sittings/trySetup";
+import { changeTo } from "../../src/app/exercises/handover/run/session/changeWork";
+import { ACT_GROUPS } from "../../src/app/exercises/handover/run/session/runActs";
+import { checkRecordFile } from "../../src/app/sittings/result/recordFile";
+import { HandoverTry } from "../../src/app/sittings/tries/handoverTry";
+import { trySetup } from "../../src/app/sittings/tries/trySetup";
 import { planTries } from "../../src/drill/sheet/planTries";
 import type { Sheet } from "../../src/drill/sheet/sheet";
 import { sheetToLink } from "../../src/drill/sheet/sheetLink";

@@ -1,5 +1,5 @@
 import { expect, type Locator, type Page } from "@playwright/test";
-import { spokenReading } from "../../src/app/dial/spokenReading";
+import { spokenReading } from "../../src/app/hand/dial/spokenReading";
 import { readingText } from "../../src/dialing/words";
 import { type Graduations, opposite, reading, signOf, type Turn, wrap } from "../../src/lock/dial";
 import { shippedProfile } from "../../src/lock/shippedProfiles";

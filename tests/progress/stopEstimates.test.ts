@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { estimateFigure } from "../../src/app/logbook/figures/estimateFigure";
+import { estimateFigure } from "../../src/app/results/figures/estimateFigure";
 import { estimateCalibration, judgedStops, worstStop } from "../../src/progress/stops/stopEstimates";
 import { attemptsCsv } from "../../src/records/csv/attemptsCsv";
 import { readLogbookFile, writeLogbookFile } from "../../src/records/file/logbookFile";

@@ -1,7 +1,7 @@
 import { csvParse } from "d3-dsv";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { harmlessText } from "../../src/drill/harmlessText";
+import { harmlessText } from "../../src/lock/harmlessText";
 import { classTable } from "../../src/progress/classTable";
 import { classCsv } from "../../src/progress/csv/classCsv";
 import { CSV_FILES, csvDictionary } from "../../src/progress/csv/csvDictionary";

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import judge from "jstat";
 import { expect, test } from "vitest";
 import published from "../../shared/published/nist-strd-sirstv.json" with { type: "json" };
-import { oneWayAnalysis } from "../../src/statistics/analysisOfVariance";
+import { oneWayAnalysis } from "../../src/statistics/gauge/analysisOfVariance";
 import { StatisticsError } from "../../src/statistics/statisticsError";
 
 // NIST certifies 15 figures of decimal data. A binary copy of 196.2 is already off by up to half of 2^-45. A sum of

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { contributionShare, distinctCategories } from "../../src/statistics/gaugeComponents";
-import { gaugeRangeStudy } from "../../src/statistics/gaugeRangeStudy";
-import { gaugeStudy } from "../../src/statistics/gaugeStudy";
+import { contributionShare, distinctCategories } from "../../src/statistics/gauge/gaugeComponents";
+import { gaugeRangeStudy } from "../../src/statistics/gauge/gaugeRangeStudy";
+import { gaugeStudy } from "../../src/statistics/gauge/gaugeStudy";
 import { spread } from "../../src/statistics/sample";
 import { StatisticsError } from "../../src/statistics/statisticsError";
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { blankSheet } from "../../src/app/sheets/newSheet";
-import { draftBody } from "../../src/app/sheets/readDraft";
+import { draftBody } from "../../src/app/keeping/sheets/readDraft";
+import { blankSheet } from "../../src/app/sheets/editor/newSheet";
 import type { SheetRecord } from "../../src/records/records";
 import { openLogbook } from "../support/logbookRecords";
 

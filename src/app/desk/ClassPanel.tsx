@@ -1,7 +1,7 @@
 import type { ClassTable } from "../../progress/classTable";
 import { classCsv } from "../../progress/csv/classCsv";
-import { CsvMarkChoice, useCsvMark } from "../logbook/CsvMarkChoice";
-import { saveFile } from "../logbook/saveFile";
+import { CsvMarkChoice, useCsvMark } from "../parts/files/CsvMarkChoice";
+import { saveFile } from "../parts/files/saveFile";
 import { type Chosen, ClassTableView } from "./ClassTableView";
 import type { NamedSkill } from "./classView";
 import { deskFile } from "./deskFile";

@@ -1,5 +1,5 @@
 import { type ReactNode, useState } from "react";
-import { harmlessName } from "../../drill/harmlessText";
+import { harmlessName } from "../../lock/harmlessText";
 import type { ClassCell, ClassRow, ClassTable } from "../../progress/classTable";
 import { isJobSkill } from "../../records/jobRecord";
 import { cellState, cellWords } from "./cellWords";

@@ -1,7 +1,7 @@
 import { useMemo, useState } from "react";
 import { isJobSkill } from "../../records/jobRecord";
-import { useReadinessRule } from "../logbook/readinessRule";
-import { Sheet } from "../shell/Sheet";
+import { useReadinessRule } from "../keeping/readinessRule";
+import { Sheet } from "../parts/Sheet";
 import { ClassPanel } from "./ClassPanel";
 import type { Chosen } from "./ClassTableView";
 import { type ClassView, classView, tableOf } from "./classView";
@@ -13,7 +13,7 @@ import { ReadyPanels } from "./ReadyPanels";
 import { SittingsPanel } from "./SittingsPanel";
 import type { TableFilter } from "./tableOrder";
 import { useDesk } from "./useDesk";
-import "../shell/workplace.css";
+import "../parts/workplace.css";
 import "./desk.css";
 
 const EVERYONE: TableFilter = { show: "everyone", skill: "all" };

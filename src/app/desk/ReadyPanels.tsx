@@ -1,10 +1,10 @@
 import { useMemo } from "react";
 import type { ClassTable } from "../../progress/classTable";
 import { isJobSkill } from "../../records/jobRecord";
-import { Figure } from "../logbook/charts/Figure";
-import { characteristicFigure } from "../logbook/figures/characteristicFigure";
-import { ReadinessSettings } from "../logbook/ReadinessSettings";
-import { useReadinessRule } from "../logbook/readinessRule";
+import { useReadinessRule } from "../keeping/readinessRule";
+import { Figure } from "../pictures/charts/Figure";
+import { characteristicFigure } from "../results/figures/characteristicFigure";
+import { ReadinessSettings } from "../results/ReadinessSettings";
 import type { NamedSkill } from "./classView";
 import { type ReadyList, readyLists } from "./readyLists";
 import { StateMark } from "./StateMark";

@@ -1,5 +1,5 @@
-import { DataTable } from "../logbook/charts/DataTable";
-import type { TableModel } from "../logbook/figures/figureModel";
+import { DataTable } from "../pictures/charts/DataTable";
+import type { TableModel } from "../pictures/charts/figureModel";
 
 /** A table that may be wider than its place, and then scrolls there alone. */
 export function ScrolledTable({ table }: { readonly table: TableModel }) {

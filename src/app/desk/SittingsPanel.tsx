@@ -1,10 +1,10 @@
 import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
 import { sittingsCsv } from "../../records/csv/sittingsCsv";
-import { useCsvMark } from "../logbook/CsvMarkChoice";
-import { saveFile } from "../logbook/saveFile";
-import { useAsked } from "../logbook/useLogbook";
-import { ownSheets } from "../sheets/ownSheets";
-import { APP_VERSION } from "../sittings/appVersion";
+import { ownSheets } from "../keeping/sheets/ownSheets";
+import { useAsked } from "../keeping/useLogbook";
+import { useCsvMark } from "../parts/files/CsvMarkChoice";
+import { saveFile } from "../parts/files/saveFile";
+import { APP_VERSION } from "../parts/page/appVersion";
 import type { ClassView } from "./classView";
 import { deskFile } from "./deskFile";
 import { ScrolledTable } from "./ScrolledTable";

@@ -2,8 +2,8 @@ import { type ClassCell, quickestOf, truestOf } from "../../progress/classTable"
 import type { Mastery } from "../../progress/mastery";
 import { worstStop } from "../../progress/personalBest";
 import { isJobSkill } from "../../records/jobRecord";
-import { shortDayText } from "../logbook/attemptRows";
-import { minutesText } from "../logbook/jobRows";
+import { shortDayText } from "../results/attemptRows";
+import { minutesText } from "../results/jobRows";
 
 /** How far someone is at a skill. */
 export type CellState = "ready" | "lapsed" | "not-yet" | "none";

@@ -1,11 +1,11 @@
 import { DEMO_SEED, demoLogbook } from "../../progress/demo/demoLogbook";
 import { contentsOf, joinContents, type LogbookContents } from "../../records/logbookContents";
 import { sameRecordings } from "../../records/sameRecordings";
-import { LogbookReader } from "../logbook/logbookReader";
-import type { ReadingState } from "../logbook/readingWords";
-import { messageOf } from "../shell/messageOf";
+import { LogbookReader } from "../keeping/reader/logbookReader";
+import type { ReadingState } from "../keeping/reader/readingWords";
+import { messageOf } from "../parts/page/messageOf";
 
-import { Store } from "../shell/store";
+import { Store } from "../parts/page/store";
 
 /** A logbook on the desk. */
 export interface DeskFile {

@@ -1,11 +1,11 @@
-import { harmlessName } from "../../drill/harmlessText";
+import { harmlessName } from "../../lock/harmlessText";
 import { type ClassSetting, type ClassTable, classTable } from "../../progress/classTable";
 import { practicesOf } from "../../progress/practice";
 import { joinContents, type LogbookContents } from "../../records/logbookContents";
 import { PERSONAL_KINDS, type PersonRecord } from "../../records/records";
 import { bySkill, type Skill, skillKey } from "../../records/skill";
-import { knownProfile, shortTitle } from "../logbook/attemptRows";
-import { countText } from "../logbook/figures/numbers";
+import { countText } from "../parts/numbers";
+import { knownProfile, shortTitle } from "../results/attemptRows";
 import type { DeskFile } from "./classDesk";
 
 /** A skill with what it is called. */

@@ -1,6 +1,6 @@
-import { type CsvMark, csvFileText } from "../logbook/csvFile";
-import type { ExportFile } from "../logbook/exportFiles";
-import { fileNameOf } from "../shell/fileName";
+import { type CsvMark, csvFileText } from "../parts/files/csvFile";
+import { fileNameOf } from "../parts/files/fileName";
+import type { SavedFile } from "../parts/files/saveFile";
 
 /**
  * A CSV file of the desk.
@@ -11,6 +11,6 @@ export function deskFile(
   what: "class" | "gauge" | "sittings",
   text: string,
   { now, csv }: { readonly now: number; readonly csv: CsvMark },
-): Omit<ExportFile, "told"> {
+): SavedFile {
   return { name: fileNameOf({ what, at: now, ending: "csv" }), type: "text/csv", text: csvFileText(text, csv) };
 }

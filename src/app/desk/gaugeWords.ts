@@ -9,9 +9,9 @@ import {
 import type { LogbookContents } from "../../records/logbookContents";
 import type { PersonRecord } from "../../records/records";
 import { type Skill, skillKey } from "../../records/skill";
-import { contributionShare, studyShare } from "../../statistics/gaugeComponents";
-import type { TableModel } from "../logbook/figures/figureModel";
-import { countText, fineText, percentText, sizeText } from "../logbook/figures/numbers";
+import { contributionShare, studyShare } from "../../statistics/gauge/gaugeComponents";
+import { countText, fineText, percentText, sizeText } from "../parts/numbers";
+import type { TableModel } from "../pictures/charts/figureModel";
 
 /** A gauge study of the class, ready to show. */
 export interface GaugeView {

@@ -5,11 +5,11 @@ import type { JobRecord } from "../../records/jobRecord";
 import type { LogbookContents } from "../../records/logbookContents";
 import type { SittingRecord } from "../../records/records";
 import { type Skill, skillKey } from "../../records/skill";
-import { attemptRowOf, dayText } from "../logbook/attemptRows";
-import type { TableModel } from "../logbook/figures/figureModel";
-import { jobRowOf } from "../logbook/jobRows";
-import { missedWord } from "../logbook/jobWords";
-import { zeroingTable } from "../logbook/zeroingTable";
+import type { TableModel } from "../pictures/charts/figureModel";
+import { attemptRowOf, dayText } from "../results/attemptRows";
+import { jobRowOf } from "../results/jobRows";
+import { missedWord } from "../results/jobWords";
+import { zeroingTable } from "../results/zeroingTable";
 import type { DeskSitting } from "./sittingChecks";
 
 /** What is known of one person, in tables; null where there is nothing of a kind. */

@@ -1,6 +1,6 @@
-import { harmlessName } from "../../drill/harmlessText";
 import { matchingSheet, type SheetMatch } from "../../drill/sheet/knownSheet";
 import type { Sheet } from "../../drill/sheet/sheet";
+import { harmlessName } from "../../lock/harmlessText";
 import { type CheckedSitting, checkedSitting, type PackedMotions } from "../../records/checkedSitting";
 import type { SittingRecord } from "../../records/records";
 import { OUTCOME_WORDS, soundnessWords } from "../../records/sitting/shownWords";

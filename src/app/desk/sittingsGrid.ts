@@ -1,7 +1,7 @@
 import type { PersonRecord, SittingRecord } from "../../records/records";
-import { shortDayText } from "../logbook/attemptRows";
-import type { TableModel } from "../logbook/figures/figureModel";
-import { countText } from "../logbook/figures/numbers";
+import { countText } from "../parts/numbers";
+import type { TableModel } from "../pictures/charts/figureModel";
+import { shortDayText } from "../results/attemptRows";
 import type { DeskSitting } from "./sittingChecks";
 
 /** A sitting with what its checked record says. */

@@ -1,22 +1,23 @@
 import { useRef } from "react";
-import { fetchedLater } from "../shell/fetchedLater";
+import type { CurrentLogbook } from "../keeping/currentLogbook";
+import { KeepingLine } from "../keeping/KeepingLine";
+import { UndoLine } from "../keeping/UndoLine";
+import { useLogbook } from "../keeping/useLogbook";
+import { fetchedLater } from "../parts/page/fetchedLater";
+import { ToldLine, useDoing } from "../parts/Told";
 import { WordLink } from "../words/WordLink";
 import { WordsHere } from "../words/WordsHere";
-import { AttemptsView } from "./AttemptsView";
-import type { CurrentLogbook } from "./currentLogbook";
-import { KeepingLine } from "./KeepingLine";
-import { PeopleBar } from "./PeopleBar";
-import { SittingsView } from "./SittingsView";
-import { ToldLine, useDoing } from "./Told";
-import { UndoLine } from "./UndoLine";
-import { useLogbook } from "./useLogbook";
-import "../shell/workplace.css";
+import { AttemptsView } from "./attempts/AttemptsView";
+import { PeopleBar } from "./people/PeopleBar";
+import type { SittingsForgotten } from "./people/PersonSheets";
+import { SittingsView } from "./sittings/SittingsView";
+import "../parts/workplace.css";
 import "./logbook.css";
 
 // The figures and the files bring much with them that the first rows do not need.
-const JobsView = fetchedLater(async () => (await import("./JobsView")).JobsView, null);
-const ProgressView = fetchedLater(async () => (await import("./ProgressView")).ProgressView, null);
-const FilesView = fetchedLater(async () => (await import("./FilesView")).FilesView, null);
+const JobsView = fetchedLater(async () => (await import("./jobs/JobsView")).JobsView, null);
+const ProgressView = fetchedLater(async () => (await import("./progress/ProgressView")).ProgressView, null);
+const FilesView = fetchedLater(async () => (await import("./files/FilesView")).FilesView, null);
 
 const VIEWS = [
   { view: "attempts", label: "Attempts" },
@@ -44,7 +45,7 @@ interface NobodyProps {
 function Nobody({ current, onPeople }: NobodyProps) {
   const { told, act } = useDoing();
   const load = async () => {
-    const { loadDemo } = await import("./loadDemo");
+    const { loadDemo } = await import("./files/loadDemo");
     const loaded = await loadDemo(current);
     onPeople();
     return loaded;
@@ -75,8 +76,14 @@ function ViewOf({ current, view, onPeople }: ViewOfProps) {
   return <View key={person.id} current={current} personId={person.id} />;
 }
 
+interface LogbookScreenProps {
+  /** The part of it that is asked for. */
+  readonly asked: string | null;
+  readonly sittingsForgotten: SittingsForgotten;
+}
+
 /** The logbook: who practices, what was dialed, how it comes on, and the files in and out. */
-export function LogbookScreen({ asked }: { readonly asked: string | null }) {
+export function LogbookScreen({ asked, sittingsForgotten }: LogbookScreenProps) {
   const current = useLogbook();
   const heading = useRef<HTMLHeadingElement | null>(null);
   const view = VIEWS.find((one) => one.view === asked)?.view ?? "attempts";
@@ -87,7 +94,7 @@ export function LogbookScreen({ asked }: { readonly asked: string | null }) {
       </h1>
       {current !== null && (
         <>
-          <PeopleBar current={current} />
+          <PeopleBar {...{ current, sittingsForgotten }} />
           <KeepingLine current={current} />
           <UndoLine current={current} />
           <nav className="logbook-views" aria-label="Parts of the logbook">

@@ -3,8 +3,6 @@ import { markingScheme, schemeAdvice, schemeRows } from "../../drill/marking/mar
 import type { Sheet, Station } from "../../drill/sheet/sheet";
 import { sheetFingerprint } from "../../drill/sheet/sheetFingerprint";
 import { stationName } from "../../drill/sheet/stationName";
-import { AnswerKey } from "./AnswerKey";
-import { examplePlan, isDrawn, type Plan } from "./previewModel";
 import {
   combinationText,
   countText,
@@ -14,7 +12,9 @@ import {
   ORDER_WORDS,
   sittingSentences,
   stationLine,
-} from "./sheetWords";
+} from "../results/sheetWords";
+import { AnswerKey } from "./AnswerKey";
+import { examplePlan, isDrawn, type Plan } from "./previewModel";
 import { groupText, tryGroups } from "./tryGroups";
 
 function Sentences({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {

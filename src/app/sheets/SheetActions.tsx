@@ -1,12 +1,12 @@
 import { lazy, Suspense, useMemo, useState } from "react";
 import type { Sheet as DrillSheet } from "../../drill/sheet/sheet";
-import { copyText } from "../shell/copyText";
-import { fileNameOf } from "../shell/fileName";
-import { Sheet } from "../shell/Sheet";
-import { sittingProblem } from "../sittings/stationNeeds";
+import { sittingProblem } from "../../handover/stationNeeds";
+import { linkOf } from "../keeping/sheets/sheetsAddress";
+import { copyText } from "../parts/files/copyText";
+import { fileNameOf } from "../parts/files/fileName";
+import { Sheet } from "../parts/Sheet";
 import { isLocalPage } from "./localPage";
 import { fileText } from "./sheetFile";
-import { linkOf } from "./sheetsAddress";
 
 // Fetched when a code is first asked for.
 const QrCode = lazy(async () => ({ default: (await import("./QrCode")).QrCode }));

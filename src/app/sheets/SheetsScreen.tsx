@@ -1,17 +1,17 @@
 import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
 import type { SheetRecord } from "../../records/records";
-import { focusHeading } from "./focusHeading";
-import { copiedSheet } from "./newSheet";
-import { openShelf } from "./openShelf";
-import { readDraft } from "./readDraft";
-import { SheetEditor } from "./SheetEditor";
+import { openShelf } from "../keeping/sheets/openShelf";
+import { readDraft } from "../keeping/sheets/readDraft";
+import type { SheetShelf } from "../keeping/sheets/sheetShelf";
+import { sheetsAddress } from "../keeping/sheets/sheetsAddress";
+import { focusHeading } from "../parts/page/focusHeading";
+import { copiedSheet } from "./editor/newSheet";
+import { SheetEditor } from "./editor/SheetEditor";
 import { SheetReader } from "./SheetReader";
 import { Shelf } from "./Shelf";
 import { sameSheets } from "./sameSheets";
-import type { SheetShelf } from "./sheetShelf";
-import { sheetsAddress } from "./sheetsAddress";
-import "../shell/sheet.css";
+import "../parts/sheet.css";
 import "./sheets.css";
 
 interface OwnSheetProps {

@@ -2,15 +2,15 @@ import { useEffect, useRef, useState } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
 import type { SheetRecord } from "../../records/records";
-import { FileButton } from "../shell/FileButton";
+import { readDraft } from "../keeping/sheets/readDraft";
+import type { SheetShelf } from "../keeping/sheets/sheetShelf";
+import { FileButton } from "../parts/files/FileButton";
+import { focusHeading } from "../parts/page/focusHeading";
+import { sheetLine } from "../results/sheetWords";
 import { WordLink } from "../words/WordLink";
 import { WordsHere } from "../words/WordsHere";
-import { focusHeading } from "./focusHeading";
-import { blankSheet, copiedSheet } from "./newSheet";
-import { readDraft } from "./readDraft";
+import { blankSheet, copiedSheet } from "./editor/newSheet";
 import { sheetFromFile } from "./sheetFile";
-import type { SheetShelf } from "./sheetShelf";
-import { sheetLine } from "./sheetWords";
 
 interface ShelfProps {
   readonly shelf: SheetShelf;

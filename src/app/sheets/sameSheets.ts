@@ -1,7 +1,7 @@
 import type { Sheet } from "../../drill/sheet/sheet";
 import { sheetSha256 } from "../../drill/sheet/sheetFingerprint";
 import type { SheetRecord } from "../../records/records";
-import { readDraft } from "./readDraft";
+import { readDraft } from "../keeping/sheets/readDraft";
 
 const hashOf = ({ body }: SheetRecord): string | null => {
   const sheet = readDraft(body);

@@ -1,5 +1,5 @@
-import { BenchMessage } from "../bench/BenchMessage";
-import { useMessages } from "../bench/useMessages";
+import { Message } from "../parts/Message";
+import { useMessages } from "../parts/useMessages";
 
 /** All that is wrong with the address of a page other than the bench, which says it itself; each can be closed. */
 export function AddressProblems({ problems }: { readonly problems: readonly string[] }) {
@@ -8,7 +8,7 @@ export function AddressProblems({ problems }: { readonly problems: readonly stri
   return (
     <div className="head-problems">
       {texts.map((text) => (
-        <BenchMessage key={text} text={text} onClose={() => close(text)} />
+        <Message key={text} text={text} onClose={() => close(text)} />
       ))}
     </div>
   );

@@ -1,16 +1,16 @@
 import { useEffect, useMemo, useState } from "react";
 import type { Help } from "../../dialing/advice";
-import { BenchScreen } from "../bench/BenchScreen";
-import { type BenchAddress, benchAddress, unknownSettings } from "../bench/benchAddress";
-import { measureEvents } from "../bench/eventCost";
-import { NotSavedLine } from "../logbook/NotSavedLine";
+import { BenchScreen } from "../exercises/bench/BenchScreen";
+import { type BenchAddress, benchAddress, unknownSettings } from "../exercises/bench/benchAddress";
+import { measureEvents } from "../exercises/bench/eventCost";
+import { NotSavedLine } from "../keeping/NotSavedLine";
+import { LinkRow } from "../parts/LinkRow";
+import { fetchedLater } from "../parts/page/fetchedLater";
+import { newSeed } from "../parts/page/newSeed";
+import { useRemembered } from "../parts/page/remembered";
 import { AddressProblems } from "./AddressProblems";
 import { ErrorBoundary } from "./ErrorBoundary";
 import { fetchAtIdle } from "./fetchAtIdle";
-import { fetchedLater } from "./fetchedLater";
-import { LinkRow } from "./LinkRow";
-import { newSeed } from "./newSeed";
-import { useRemembered } from "./remembered";
 import { useRoute } from "./route";
 import { SkipLink } from "./SkipLink";
 import { UpdateNotice } from "./UpdateNotice";
@@ -41,15 +41,24 @@ const PAGE_LINKS = PAGES.map(({ path, label }) => ({ key: path, label, href: `#/
 const EMPTY = <main className="workplace" />;
 
 // Fetched when first asked for, so that the first screen stays small.
-const ZeroingScreen = fetchedLater(async () => (await import("../zeroing/ZeroingScreen")).ZeroingScreen, EMPTY);
-const HandoverScreen = fetchedLater(async () => (await import("../handover/HandoverScreen")).HandoverScreen, EMPTY);
+const ZeroingScreen = fetchedLater(
+  async () => (await import("../exercises/zeroing/ZeroingScreen")).ZeroingScreen,
+  EMPTY,
+);
+const HandoverScreen = fetchedLater(
+  async () => (await import("../exercises/handover/HandoverScreen")).HandoverScreen,
+  EMPTY,
+);
 const SheetsScreen = fetchedLater(async () => (await import("../sheets/SheetsScreen")).SheetsScreen, EMPTY);
 const SittingsScreen = fetchedLater(async () => (await import("../sittings/SittingsScreen")).SittingsScreen, EMPTY);
 const LogbookScreen = fetchedLater(async () => {
   // The database opens while the screen is still fetched.
-  import("../logbook/currentLogbook").then(({ currentLogbook }) => currentLogbook()).catch(() => undefined);
+  import("../keeping/currentLogbook").then(({ currentLogbook }) => currentLogbook()).catch(() => undefined);
   return (await import("../logbook/LogbookScreen")).LogbookScreen;
 }, EMPTY);
+
+/** The sittings go with their person, and the logbook knows no other screen. */
+const sittingsForgotten = async () => (await import("../sittings/currentSitting")).forgetSittings;
 
 const DeskScreen = fetchedLater(async () => (await import("../desk/DeskScreen")).DeskScreen, EMPTY);
 
@@ -99,7 +108,7 @@ function Page({ page, address, query, hasSound }: PageProps) {
     case "sittings":
       return <SittingsScreen seed={query.get("seed")} sheet={query.get("sheet")} record={query.get("record")} />;
     case "logbook":
-      return <LogbookScreen asked={query.get("view")} />;
+      return <LogbookScreen asked={query.get("view")} sittingsForgotten={sittingsForgotten} />;
     case "desk":
       return <DeskScreen />;
   }

@@ -1,14 +1,14 @@
 import { Component, type ReactNode, useState } from "react";
-import { reloadSafely } from "../logbook/keeping";
-import { areFilesGone, FILES_GONE_WORDS } from "./filesGone";
-import { messageOf } from "./messageOf";
+import { reloadSafely } from "../keeping/keeping";
+import { areFilesGone, FILES_GONE_WORDS } from "../parts/page/filesGone";
+import { messageOf } from "../parts/page/messageOf";
 
 /** Everything in the logbook as a file; fetched only now, for the page it belongs to may be what failed. */
 async function saveLogbook(): Promise<string> {
-  const { currentLogbook } = await import("../logbook/currentLogbook");
+  const { currentLogbook } = await import("../keeping/currentLogbook");
   const { wholeLogbook } = await import("../../store/wholeLogbook");
-  const { exportFile } = await import("../logbook/exportFiles");
-  const { saveFile } = await import("../logbook/saveFile");
+  const { exportFile } = await import("../logbook/files/exportFiles");
+  const { saveFile } = await import("../parts/files/saveFile");
   const { logbook } = await currentLogbook();
   const file = exportFile("logbook", await wholeLogbook(logbook), { personId: null, now: Date.now() });
   saveFile(file);

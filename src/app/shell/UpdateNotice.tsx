@@ -1,7 +1,7 @@
 import { useRegisterSW } from "virtual:pwa-register/react";
 import { useEffect, useState } from "react";
-import { Sheet } from "./Sheet";
-import { workUnderWay } from "./underWay";
+import { workUnderWay } from "../parts/page/underWay";
+import { Sheet } from "../parts/Sheet";
 
 /** How long it is told that the app now works offline, milliseconds. */
 const NEWS_FOR = 8000;

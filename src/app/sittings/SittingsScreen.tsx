@@ -1,19 +1,19 @@
 import { useCallback, useEffect, useMemo, useState } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
-import { focusHeading } from "../sheets/focusHeading";
-import { messageOf } from "../shell/messageOf";
-import { BeforeStart } from "./BeforeStart";
-import { ChooseSheet } from "./ChooseSheet";
+import { focusHeading } from "../parts/page/focusHeading";
+import { messageOf } from "../parts/page/messageOf";
+import { BeforeStart } from "./choose/BeforeStart";
+import { ChooseSheet } from "./choose/ChooseSheet";
+import { sheetAskedFor } from "./choose/sheetChoice";
 import { type CurrentSitting, currentSitting } from "./currentSitting";
-import { QuestionView } from "./QuestionView";
-import { RecordView } from "./RecordView";
-import { ResultView } from "./ResultView";
-import { StandingView } from "./StandingView";
-import { StationView } from "./StationView";
-import { sheetAskedFor } from "./sheetChoice";
+import { RecordView } from "./result/RecordView";
+import { ResultView } from "./result/ResultView";
 import type { SittingSession } from "./sittingSession";
+import { QuestionView } from "./stations/QuestionView";
+import { StandingView } from "./stations/StandingView";
+import { StationView } from "./stations/StationView";
 import { useStore } from "./useSitting";
-import "../shell/workplace.css";
+import "../parts/workplace.css";
 import "./sittings.css";
 
 /** What an address asks for: a sheet, or the reason why there is none. */

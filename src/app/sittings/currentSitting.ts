@@ -2,15 +2,15 @@ import type { TryResult } from "../../drill/marking/tryResult";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { sittingPlan } from "../../drill/sittingPlan";
 import type { Milliseconds } from "../../lock/dial";
+import { asyncSha256 } from "../../records/asyncSha256";
 import { recordHash, type SittingFacts, sittingRecord } from "../../records/sitting/sittingRecord";
-import { messageOf } from "../shell/messageOf";
-import { newId } from "../shell/newId";
-import { newSeed } from "../shell/newSeed";
-import { onPageLeft } from "../shell/onPageLeft";
-import { Store } from "../shell/store";
-import { watchWork } from "../shell/underWay";
-import { APP_VERSION } from "./appVersion";
-import { browserSha256 } from "./recordFile";
+import { APP_VERSION } from "../parts/page/appVersion";
+import { messageOf } from "../parts/page/messageOf";
+import { newId } from "../parts/page/newId";
+import { newSeed } from "../parts/page/newSeed";
+import { onPageLeft } from "../parts/page/onPageLeft";
+import { Store } from "../parts/page/store";
+import { watchWork } from "../parts/page/underWay";
 import { type RunningSitting, runningOf, SittingKeeping } from "./sittingKeeping";
 import { newProgress, type SittingProgress, sittingToGoOn } from "./sittingProgress";
 import { SittingSession } from "./sittingSession";
@@ -27,7 +27,7 @@ function browserStore(): TextStore {
 }
 
 /** Fetched when first needed: the logbook comes with it. */
-const fetchKeep = () => import("../logbook/keep");
+const fetchKeep = () => import("../keeping/keep");
 
 /** No screen waits longer than this for the logbook, milliseconds. */
 const LOGBOOK_WAIT: Milliseconds = 1500;
@@ -61,8 +61,8 @@ async function withMotions(id: string, facts: SittingFacts): Promise<SittingFact
 
 /** The record of a sitting that is over. */
 async function recordOf(session: SittingSession): Promise<KeptRecord> {
-  const record = await sittingRecord(await withMotions(session.id, session.facts(APP_VERSION)), browserSha256);
-  return { id: session.id, record, sha256: await recordHash(record, browserSha256) };
+  const record = await sittingRecord(await withMotions(session.id, session.facts(APP_VERSION)), asyncSha256);
+  return { id: session.id, record, sha256: await recordHash(record, asyncSha256) };
 }
 
 /** The seed of a new sitting, and where it is from. */

@@ -1,12 +1,12 @@
 import type { SittingRecord } from "../../records/records";
-import { keeping } from "../logbook/keeping";
-import type { Keeper } from "../logbook/keepingQueue";
+import { keeping } from "../keeping/keeping";
+import type { Keeper } from "../keeping/keepingQueue";
 import { keptTryWrite, runningWrite, sittingWrite, tryWrite } from "./sittingLogbook";
 import { progressOf, type SittingProgress } from "./sittingProgress";
 import type { EndedTry, SittingSession } from "./sittingSession";
 import type { KeptRecord, SittingShelf } from "./sittingShelf";
-import { isDialTry, type TryInHand } from "./tryInHand";
-import { trySetup } from "./trySetup";
+import { isDialTry, type TryInHand } from "./tries/tryInHand";
+import { trySetup } from "./tries/trySetup";
 
 const NONE: ReadonlySet<string> = new Set();
 

@@ -9,19 +9,20 @@ import type { Station } from "../../drill/sheet/sheet";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { conditionText } from "../../progress/conditionText";
 import { type AttemptOutcome, attemptOutcome, unfinishedOutcome } from "../../records/attemptOutcome";
+import { type JobEnd, jobNote } from "../../records/job/jobNote";
 import { encodeTrace, type Motion } from "../../records/motion/traceCodec";
 import type { SittingRecord } from "../../records/sitting/sittingRecord";
 import { tryId } from "../../records/tryOfSitting";
 import type { LogbookWrite } from "../../store/logbookWrite";
 import { replay } from "../../trace/replay";
-import { type JobEnd, jobNote, jobWrite } from "../logbook/jobNote";
-import type { DialingTry } from "./dialingTry";
-import { type JobResult, keptEnd, withinTime } from "./jobTryRecord";
+import { jobWrite } from "../keeping/jobWrite";
 import type { SittingProgress } from "./sittingProgress";
 import type { KeptRecord } from "./sittingShelf";
-import { isDialTry, type TryInHand } from "./tryInHand";
-import type { TrySetup } from "./trySetup";
-import type { ZeroingTry } from "./zeroingTry";
+import type { DialingTry } from "./tries/dialingTry";
+import { type JobResult, keptEnd, withinTime } from "./tries/jobTryRecord";
+import { isDialTry, type TryInHand } from "./tries/tryInHand";
+import type { TrySetup } from "./tries/trySetup";
+import type { ZeroingTry } from "./tries/zeroingTry";
 
 /** Readings that a record takes. */
 const MOST_READINGS = 500;

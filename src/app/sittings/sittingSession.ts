@@ -19,11 +19,11 @@ import type { Graduations, Milliseconds } from "../../lock/dial";
 import type { Motion } from "../../records/motion/traceCodec";
 import type { RecordedAnswer, SeedOrigin, SittingFacts } from "../../records/sitting/sittingRecord";
 import { seededChance } from "../../statistics/chance";
-import { Store } from "../shell/store";
+import { Store } from "../parts/page/store";
 import type { SittingProgress } from "./sittingProgress";
 import { packedMotion, type SittingShelf } from "./sittingShelf";
-import { isDialTry, makeTry, type TryInHand } from "./tryInHand";
-import { trySetup } from "./trySetup";
+import { isDialTry, makeTry, type TryInHand } from "./tries/tryInHand";
+import { trySetup } from "./tries/trySetup";
 
 /** A try that has just ended. */
 export interface EndedTry {

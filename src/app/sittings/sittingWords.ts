@@ -10,10 +10,10 @@ import type { SittingEnd } from "../../drill/sittingMachine";
 import { sittingPlan } from "../../drill/sittingPlan";
 import type { Milliseconds } from "../../lock/dial";
 import type { SittingRecord } from "../../records/sitting/sittingRecord";
-import { spanText } from "../sheets/sheetWords";
-import { signedText } from "../shell/signedText";
-import { jobMeasured } from "./jobTryWords";
+import { signedText } from "../parts/signedText";
+import { spanText } from "../results/sheetWords";
 import type { SittingSession } from "./sittingSession";
+import { jobMeasured } from "./tries/jobTryWords";
 
 /** A time as a clock shows it: "4:05", "1:12:00". */
 export function clockText(time_ms: Milliseconds): string {

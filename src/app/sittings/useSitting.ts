@@ -1,6 +1,6 @@
 import { useEffect, useState, useSyncExternalStore } from "react";
 import type { Milliseconds } from "../../lock/dial";
-import type { Store } from "../shell/store";
+import type { Store } from "../parts/page/store";
 import { pageTime } from "./steadyTime";
 
 /** Redraws with every change of a store. */

@@ -1,5 +1,5 @@
 import type { CourseProgress } from "../../progress/courseProgress";
-import { dayText } from "../logbook/attemptRows";
+import { dayText } from "../results/attemptRows";
 import { lessonAddress, lessonSize } from "./startWords";
 
 /** The lessons in order, each free to be chosen; a check marks those that are done. */

@@ -1,6 +1,6 @@
 import type { Lesson } from "../../drill/sheet/course";
-import { hasPracticed } from "../logbook/currentLogbook";
-import { useAsked, useLogbook } from "../logbook/useLogbook";
+import { hasPracticed } from "../keeping/currentLogbook";
+import { useAsked, useLogbook } from "../keeping/useLogbook";
 import { Arrivals } from "../words/drawings/dialing";
 import { WordLink } from "../words/WordLink";
 import { CourseList } from "./CourseList";

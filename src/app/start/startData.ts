@@ -5,8 +5,8 @@ import { type NumberToBeat, numberToBeat } from "../../progress/numberToBeat";
 import { whatNext } from "../../progress/whatNext";
 import { toldAttempts, toldJobs } from "../../store/toldTries";
 import { recordsOfKind } from "../../store/wholeLogbook";
-import type { CurrentLogbook } from "../logbook/currentLogbook";
-import { whoPractices } from "../logbook/keep";
+import type { CurrentLogbook } from "../keeping/currentLogbook";
+import { whoPractices } from "../keeping/keep";
 
 /** What the start page shows of whoever practices here. */
 export interface StartData {

@@ -4,8 +4,8 @@ import { sittingPlan } from "../../drill/sittingPlan";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import type { DailyPractice } from "../../progress/dailyPractice";
 import type { NumberToBeat } from "../../progress/numberToBeat";
-import { HELP_WORDS, shortTitle } from "../logbook/attemptRows";
-import { linkOf } from "../sheets/sheetsAddress";
+import { linkOf } from "../keeping/sheets/sheetsAddress";
+import { HELP_WORDS, shortTitle } from "../results/attemptRows";
 
 const count = (number: number, one: string, many: string) => `${number} ${number === 1 ? one : many}`;
 

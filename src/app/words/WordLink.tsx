@@ -1,6 +1,6 @@
 import { type MouseEvent, type ReactNode, useState } from "react";
-import { fetchedLater } from "../shell/fetchedLater";
-import { Sheet } from "../shell/Sheet";
+import { fetchedLater } from "../parts/page/fetchedLater";
+import { Sheet } from "../parts/Sheet";
 import "./words.css";
 
 const WordMeaning = fetchedLater(async () => (await import("./WordMeaning")).WordMeaning, null);

@@ -1,9 +1,9 @@
 import { initialTransition, type SnapshotFrom, transition } from "xstate";
 import type { Profile } from "../../lock/profile";
-import { WORKING } from "./chartGuards";
+import { WORKING } from "./chart/chartGuards";
+import { handoverMachine } from "./chart/handoverMachine";
 import type { HandoverFault } from "./faultTriggers";
 import type { HandoverEvent } from "./handoverEvent";
-import { handoverMachine } from "./handoverMachine";
 import { hindranceOf } from "./hindrances";
 import { missingProofs, type ProofCode } from "./proofs";
 import type { TimedEvent } from "./recordedRun";

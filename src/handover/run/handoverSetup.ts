@@ -1,5 +1,5 @@
 import { assign, setup } from "xstate";
-import type { HandoverContext } from "./chartGuards";
+import type { HandoverContext } from "./chart/chartGuards";
 import type { HandoverFault } from "./faultTriggers";
 import type { HandoverEvent } from "./handoverEvent";
 

@@ -1,6 +1,11 @@
 import { type CsvColumn, csvOf, fixed } from "../../records/csv/csvText";
 import type { Skill } from "../../records/skill";
-import { contributionShare, distinctCategories, type GaugeSources, studyShare } from "../../statistics/gaugeComponents";
+import {
+  contributionShare,
+  distinctCategories,
+  type GaugeSources,
+  studyShare,
+} from "../../statistics/gauge/gaugeComponents";
 import type { DialingGauge } from "../stops/dialingGauge";
 
 /** A source of variation in a study of dialing. */

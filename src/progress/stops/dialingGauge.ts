@@ -1,9 +1,9 @@
 import type { AttemptRecord } from "../../records/attemptRecord";
 import type { PersonRecord } from "../../records/records";
-import { oneWayAnalysis } from "../../statistics/analysisOfVariance";
-import { type GaugeComponents, gaugeComponents } from "../../statistics/gaugeComponents";
-import type { GaugeMeasurements } from "../../statistics/gaugeMeasurements";
-import { type GaugeStudy, gaugeStudy } from "../../statistics/gaugeStudy";
+import { oneWayAnalysis } from "../../statistics/gauge/analysisOfVariance";
+import { type GaugeComponents, gaugeComponents } from "../../statistics/gauge/gaugeComponents";
+import type { GaugeMeasurements } from "../../statistics/gauge/gaugeMeasurements";
+import { type GaugeStudy, gaugeStudy } from "../../statistics/gauge/gaugeStudy";
 import { mean } from "../../statistics/sample";
 import { StatisticsError } from "../../statistics/statisticsError";
 import { nearStops } from "./nearStops";

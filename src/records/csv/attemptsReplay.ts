@@ -1,5 +1,5 @@
-import { harmlessName } from "../../drill/harmlessText";
 import { parseCombination } from "../../lock/combination";
+import { harmlessName } from "../../lock/harmlessText";
 import type { Profile } from "../../lock/profile";
 import { parseProfile } from "../../lock/profileSchema";
 import { shippedProfile } from "../../lock/shippedProfiles";

@@ -1,5 +1,5 @@
 import { csvFormatRows } from "d3-dsv";
-import { harmlessText } from "../../drill/harmlessText";
+import { harmlessText } from "../../lock/harmlessText";
 
 /** One cell: a number stays one, a text is guarded, null is empty. */
 export type CsvCell = string | number | null;

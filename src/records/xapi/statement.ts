@@ -1,4 +1,4 @@
-import { harmlessName, harmlessText } from "../../drill/harmlessText";
+import { harmlessName, harmlessText } from "../../lock/harmlessText";
 import { DNS_NAMESPACE, uuid5 } from "./uuid5";
 
 /** Where our own names live: an example domain, for there is no server behind them. */

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { ClassDesk } from "../../../src/app/desk/classDesk";
 import { classView, deskSentence, fileSentence, namesOf } from "../../../src/app/desk/classView";
-import { LogbookReader, type ReaderWorker } from "../../../src/app/logbook/logbookReader";
-import { readAndTell } from "../../../src/app/logbook/readerMessages";
+import { LogbookReader, type ReaderWorker } from "../../../src/app/keeping/reader/logbookReader";
+import { readAndTell } from "../../../src/app/keeping/reader/readerMessages";
 import type { AttemptRecord } from "../../../src/records/attemptRecord";
 import { writeLogbookFile } from "../../../src/records/file/logbookFile";
 import type { LogbookContents } from "../../../src/records/logbookContents";

@@ -1,5 +1,5 @@
 import { expect, test, vi } from "vitest";
-import { AttemptWindow, BLOCK } from "../../../src/app/logbook/attemptWindow";
+import { AttemptWindow, BLOCK } from "../../../src/app/logbook/attempts/attemptWindow";
 import { mergeIntoLogbook } from "../../../src/store/wholeLogbook";
 import { anAttempt, aPerson, contents, NOON, openLogbook } from "../../support/logbookRecords";
 

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { EXPORTS, exportFile, exportFileInSlices } from "../../../src/app/logbook/exportFiles";
+import { EXPORTS, exportFile, exportFileInSlices } from "../../../src/app/logbook/files/exportFiles";
 import { readLogbookFile } from "../../../src/records/file/logbookFile";
 import { keptSitting } from "../../support/keptRecord";
 import { anAttempt, aPerson, contents, NOON } from "../../support/logbookRecords";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { noteAttempt, noteProblem, noteSitting, tagsOf, typedNote } from "../../../src/app/logbook/notes";
+import { noteAttempt, noteProblem, noteSitting, tagsOf, typedNote } from "../../../src/app/logbook/notes/notes";
 import { decodeTrace } from "../../../src/records/motion/traceCodec";
 import { motionOf } from "../../../src/store/attemptQueries";
 import { wholeLogbook } from "../../../src/store/wholeLogbook";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { EditSession } from "../../../src/app/sheets/editSession";
-import { blankSheet } from "../../../src/app/sheets/newSheet";
+import { EditSession } from "../../../src/app/sheets/editor/editSession";
+import { blankSheet } from "../../../src/app/sheets/editor/newSheet";
 import type { Sheet } from "../../../src/drill/sheet/sheet";
 
 function begun() {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { blankSheet, newStation } from "../../../src/app/sheets/newSheet";
-import { placed, placedDoubts, placeWords, sheetProblems } from "../../../src/app/sheets/placedProblems";
+import { blankSheet, newStation } from "../../../src/app/sheets/editor/newSheet";
+import { placed, placedDoubts, placeWords, sheetProblems } from "../../../src/app/sheets/editor/placedProblems";
 import type { Sheet, Station } from "../../../src/drill/sheet/sheet";
 import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
 

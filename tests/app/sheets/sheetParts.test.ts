@@ -1,15 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { dropPlace } from "../../../src/app/sheets/dropPlace";
-import { listText, parseList } from "../../../src/app/sheets/fixedList";
-import { isLocalPage } from "../../../src/app/sheets/localPage";
-import { blankSheet, copiedSheet, copiedStation, newStation } from "../../../src/app/sheets/newSheet";
-import { examplePlan, isDrawn } from "../../../src/app/sheets/previewModel";
-import { qrPicture } from "../../../src/app/sheets/qrPath";
-import { parseRanges, parseWholeRanges, rangesText } from "../../../src/app/sheets/ranges";
-import { draftBody, readDraft } from "../../../src/app/sheets/readDraft";
-import { sameSheets } from "../../../src/app/sheets/sameSheets";
-import { fileText, sheetFromText } from "../../../src/app/sheets/sheetFile";
-import { linkOf, sheetsAddress } from "../../../src/app/sheets/sheetsAddress";
+import { draftBody, readDraft } from "../../../src/app/keeping/sheets/readDraft";
+import { linkOf, sheetsAddress } from "../../../src/app/keeping/sheets/sheetsAddress";
 import {
   conditionWords,
   hiddenTrouble,
@@ -17,7 +8,16 @@ import {
   sheetLine,
   spanText,
   stationLine,
-} from "../../../src/app/sheets/sheetWords";
+} from "../../../src/app/results/sheetWords";
+import { dropPlace } from "../../../src/app/sheets/editor/dropPlace";
+import { listText, parseList } from "../../../src/app/sheets/editor/fixedList";
+import { blankSheet, copiedSheet, copiedStation, newStation } from "../../../src/app/sheets/editor/newSheet";
+import { parseRanges, parseWholeRanges, rangesText } from "../../../src/app/sheets/editor/ranges";
+import { isLocalPage } from "../../../src/app/sheets/localPage";
+import { examplePlan, isDrawn } from "../../../src/app/sheets/previewModel";
+import { qrPicture } from "../../../src/app/sheets/qrPath";
+import { sameSheets } from "../../../src/app/sheets/sameSheets";
+import { fileText, sheetFromText } from "../../../src/app/sheets/sheetFile";
 import { groupText, tryGroups } from "../../../src/app/sheets/tryGroups";
 import { parseSheet } from "../../../src/drill/sheet/parseSheet";
 import { type Sheet, STATION_KINDS } from "../../../src/drill/sheet/sheet";

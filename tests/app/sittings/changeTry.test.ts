@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { type Act, feltWords } from "../../../src/app/handover/change/changeWords";
-import { ChangeTry } from "../../../src/app/sittings/changeTry";
-import { keptEnd } from "../../../src/app/sittings/jobTryRecord";
+import { type Act, feltWords } from "../../../src/app/exercises/handover/change/changeWords";
+import { ChangeTry } from "../../../src/app/sittings/tries/changeTry";
+import { keptEnd } from "../../../src/app/sittings/tries/jobTryRecord";
 import { isRight } from "../../../src/drill/marking/tryResult";
 import { jobIsRight } from "../../../src/records/jobRight";
 import { dialTo, openBy } from "../../handover/change/changeHands";

@@ -1,8 +1,8 @@
 import { afterEach, describe, expect, test, vi } from "vitest";
-import { changeTo } from "../../../src/app/handover/run/changeWork";
-import { HandoverSession } from "../../../src/app/handover/run/handoverSession";
-import { ACT_GROUPS } from "../../../src/app/handover/run/runActs";
-import { HandoverTry } from "../../../src/app/sittings/handoverTry";
+import { changeTo } from "../../../src/app/exercises/handover/run/session/changeWork";
+import { HandoverSession } from "../../../src/app/exercises/handover/run/session/handoverSession";
+import { ACT_GROUPS } from "../../../src/app/exercises/handover/run/session/runActs";
+import { HandoverTry } from "../../../src/app/sittings/tries/handoverTry";
 import { isRight } from "../../../src/drill/marking/tryResult";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { handoverStation } from "../../support/testSheet";

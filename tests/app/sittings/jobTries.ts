@@ -1,4 +1,4 @@
-import { type TrySetup, trySetup } from "../../../src/app/sittings/trySetup";
+import { type TrySetup, trySetup } from "../../../src/app/sittings/tries/trySetup";
 import { planTries } from "../../../src/drill/sheet/planTries";
 import type { Station } from "../../../src/drill/sheet/sheet";
 import { seededChance } from "../../../src/statistics/chance";

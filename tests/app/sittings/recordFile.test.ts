@@ -1,13 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { browserSha256, checkRecordFile, readRecordFile, writeRecordFile } from "../../../src/app/sittings/recordFile";
+import { checkRecordFile, readRecordFile, writeRecordFile } from "../../../src/app/sittings/result/recordFile";
 import { sittingWrite } from "../../../src/app/sittings/sittingLogbook";
+import { asyncSha256 } from "../../../src/records/asyncSha256";
 import { checkWrite } from "../../../src/store/logbookWrite";
 import { keptRecord, sha256 } from "../../support/keptRecord";
 import { memoryShelf } from "../../support/memoryShelf";
 
 describe("a record as a file", () => {
   test("is hashed by the browser as by anyone", async () => {
-    expect(await browserSha256("Grüße")).toBe(sha256("Grüße"));
+    expect(await asyncSha256("Grüße")).toBe(sha256("Grüße"));
   });
 
   test("checks as it was saved", async () => {

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { placedDoubts } from "../../../src/app/sheets/placedProblems";
-import { SHEETS_TO_SIT, sheetAskedFor } from "../../../src/app/sittings/sheetChoice";
-import { sittingProblem } from "../../../src/app/sittings/stationNeeds";
+import { placedDoubts } from "../../../src/app/sheets/editor/placedProblems";
+import { SHEETS_TO_SIT, sheetAskedFor } from "../../../src/app/sittings/choose/sheetChoice";
 import { sheetToLink } from "../../../src/drill/sheet/sheetLink";
 import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
+import { sittingProblem } from "../../../src/handover/stationNeeds";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { dialingStation, handoverStation, testSheet, troubleStation } from "../../support/testSheet";
 

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { ChangeTry } from "../../../src/app/sittings/changeTry";
-import { DialingTry } from "../../../src/app/sittings/dialingTry";
-import { HandoverTry } from "../../../src/app/sittings/handoverTry";
 import { keptTryWrite, tryWrite } from "../../../src/app/sittings/sittingLogbook";
-import { TroubleTry } from "../../../src/app/sittings/troubleTry";
-import { trySetup } from "../../../src/app/sittings/trySetup";
-import { ZeroingTry } from "../../../src/app/sittings/zeroingTry";
+import { ChangeTry } from "../../../src/app/sittings/tries/changeTry";
+import { DialingTry } from "../../../src/app/sittings/tries/dialingTry";
+import { HandoverTry } from "../../../src/app/sittings/tries/handoverTry";
+import { TroubleTry } from "../../../src/app/sittings/tries/troubleTry";
+import { trySetup } from "../../../src/app/sittings/tries/trySetup";
+import { ZeroingTry } from "../../../src/app/sittings/tries/zeroingTry";
 import { idealMotion } from "../../../src/dialing/idealMotion";
 import { isRight } from "../../../src/drill/marking/tryResult";
 import type { Station } from "../../../src/drill/sheet/sheet";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { ownSheetsToSit, SHEETS_TO_SIT, sheetAskedFor } from "../../../src/app/sittings/sheetChoice";
+import { ownSheetsToSit, SHEETS_TO_SIT, sheetAskedFor } from "../../../src/app/sittings/choose/sheetChoice";
 import {
   clockText,
   resultAdvice,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { TroubleTry } from "../../../src/app/sittings/troubleTry";
+import { TroubleTry } from "../../../src/app/sittings/tries/troubleTry";
 import type { TroubleStation } from "../../../src/drill/sheet/sheet";
 import type { Observation } from "../../../src/handover/trouble/observation";
 import { diagnose, type Instruments } from "../../support/diagnostician";

@@ -1,8 +1,8 @@
 import { createTestModel } from "@xstate/test";
 import { describe, expect, test } from "vitest";
 import { initialTransition, type SnapshotFrom, transition } from "xstate";
+import { handoverMachine } from "../../../src/handover/run/chart/handoverMachine";
 import type { HandoverEvent } from "../../../src/handover/run/handoverEvent";
-import { handoverMachine } from "../../../src/handover/run/handoverMachine";
 import { HandoverRun } from "../../../src/handover/run/handoverRun";
 import { hindranceOf } from "../../../src/handover/run/hindrances";
 import { REGIONS, type Region, type Situation } from "../../../src/handover/run/situation";

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import clean from "../../../shared/handovers/clean.json" with { type: "json" };
-import { changeTo } from "../../../src/app/handover/run/changeWork";
-import { HandoverSession } from "../../../src/app/handover/run/handoverSession";
-import { ACT_GROUPS } from "../../../src/app/handover/run/runActs";
+import { changeTo } from "../../../src/app/exercises/handover/run/session/changeWork";
+import { HandoverSession } from "../../../src/app/exercises/handover/run/session/handoverSession";
+import { ACT_GROUPS } from "../../../src/app/exercises/handover/run/session/runActs";
 import { checkRun } from "../../../src/handover/run/checkRun";
 import { parseRun, writeRun } from "../../../src/handover/run/recordedRun";
 import { RunError } from "../../../src/handover/run/runError";

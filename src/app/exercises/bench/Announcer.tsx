@@ -1,0 +1,45 @@
+import { adviceFor } from "../../../dialing/advice";
+import { stateInWords } from "../../../dialing/dialingMachine";
+import { faultsWithoutFigures } from "../../hand/faultsWithoutFigures";
+import { spokenSpinOff } from "../../hand/spinOffWords";
+import { headline } from "../../replay/resultRows";
+import type { BenchSession } from "./benchSession";
+
+/** Sizes change with every graduation; a spoken sentence changes only when something new is to be done. */
+export const withoutSizes = (say: string) =>
+  say.replace(/^[\d.]+ past (\S+?)\. /, "Past $1. ").replace(/turned back [\d.]+ graduations? on/, "turned back on");
+
+/** What is said at a change of state: the next step in full help and after the end, the state itself otherwise. */
+function statusText(session: BenchSession): string {
+  const { attempt, outcome, state, setup } = session;
+  if (outcome !== null && (state === "open" || state === "failed")) return headline(outcome);
+  if (state === "thrown" && attempt.spinOff !== null) return spokenSpinOff(attempt.spinOff, attempt.pack !== null);
+  if (state === "secured") return "Secured.";
+  if (setup.help === "silent") return "";
+  if (setup.help === "full") return withoutSizes(adviceFor(attempt, state, "full")?.say ?? "");
+  return stateInWords(state, session.actor.getSnapshot().context.number);
+}
+
+interface AnnouncerProps {
+  readonly session: BenchSession;
+  /** Whether faults stay untold until an own estimate is given. */
+  readonly isWithheld: boolean;
+}
+
+/** Speaks to screen readers: states politely, faults at once. In silent help only the end is said. */
+export function Announcer({ session, isWithheld }: AnnouncerProps) {
+  const isMute = isWithheld || (session.setup.help === "silent" && session.outcome === null);
+  const faults = isMute ? [] : session.faults();
+  // While one dials, the fault just made; once it is over, the one that spoiled it.
+  const said = session.outcome === null ? faults.at(-1) : faults[0];
+  const hidesFigures = session.setup.help === "counts" && session.outcome === null;
+  const [told] = said === undefined || !hidesFigures ? [said] : faultsWithoutFigures([said]);
+  return (
+    <div className="visually-hidden">
+      <p role="status" data-testid="state">
+        {statusText(session)}
+      </p>
+      <p role="alert">{told?.message ?? ""}</p>
+    </div>
+  );
+}

@@ -1,0 +1,162 @@
+import { useSelector } from "@xstate/react";
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import type { Graduations, Milliseconds } from "../../../lock/dial";
+import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import { writeAttemptLine } from "../../../trace/recordedAttempt";
+import { useHubReading } from "../../hand/useHubReading";
+import { Message } from "../../parts/Message";
+import { useRemembered } from "../../parts/page/remembered";
+import { useMessages } from "../../parts/useMessages";
+import { playbackOf } from "../../replay/playback";
+import { usePlayback } from "../../replay/usePlayback";
+import { Announcer } from "./Announcer";
+import { BenchPanels } from "./BenchPanels";
+import { addressOf, type BenchAddress } from "./benchAddress";
+import type { BenchSession } from "./benchSession";
+import { CombinationSheet } from "./CombinationSheet";
+import { eventBegun, useEventDone } from "./eventCost";
+import { BestAttempts, GHOSTS, ghostPath } from "./ghosts";
+import { LockInHand } from "./LockInHand";
+import { MoreSheet } from "./MoreSheet";
+import { SetupBar } from "./SetupBar";
+import { ShareSheet } from "./ShareSheet";
+import { useBench, useBenchSound } from "./useBench";
+import { useKeptAttempts } from "./useKeptAttempts";
+import "../../parts/workplace.css";
+
+const SWITCH = ["off", "on"] as const;
+
+/** Whether an own estimate is still to come before anything of the attempt is shown. Full help shows every stop. */
+const waitsForEstimate = ({ setup, outcome, estimate }: BenchSession) =>
+  setup.help !== "full" && estimate === null && outcome?.worstStop !== null;
+
+/** The shown attempt as a line of the replay format, or null before the first motion. */
+function attemptLine(session: BenchSession): string | null {
+  const { attempt, recording } = session;
+  if (recording.positions.length === 0) return null;
+  const isShipped = SHIPPED_PROFILES.includes(attempt.profile);
+  const recorded = { profile: attempt.profile, combination: attempt.combination, ...recording };
+  return writeAttemptLine(recorded, isShipped ? attempt.profile.id : attempt.profile);
+}
+
+/** The bench: a lock to dial, and what there is to see of it. */
+export function BenchScreen({ address, hasSound }: { readonly address: BenchAddress; readonly hasSound: boolean }) {
+  const session = useBench(address);
+  useBenchSound(session, hasSound);
+  useKeptAttempts(session);
+  useEventDone(session.version);
+  const [sheet, setSheet] = useState<"combination" | "more" | "share" | null>(null);
+  const [asks, setAsks] = useRemembered("estimate", SWITCH);
+  const [ghost, setGhost] = useRemembered("ghost", GHOSTS);
+  const best = useRef(new BestAttempts());
+
+  const { setup, outcome } = session;
+  const messages = useMessages(address.problems);
+  const reading = useHubReading(setup.help, outcome);
+  const state = useSelector(session.actor, (snapshot) => snapshot.value);
+  const own = { profile: session.attempt.profile, combination: session.attempt.combination, ...session.recording };
+  const replay = usePlayback(() => playbackOf(own));
+  const { leave, enter } = replay;
+
+  const onTurn = useCallback(
+    (by: Graduations, at: Milliseconds) => {
+      eventBegun();
+      leave();
+      session.turnBy(by, at);
+    },
+    [session, leave],
+  );
+  const onRestart = (isNew: boolean) => {
+    leave();
+    if (isNew) session.drawAnother();
+    else session.again();
+  };
+
+  useEffect(() => {
+    // The address follows the bench, so that it can be kept and sent; a seed or a measure asked for stays as it is.
+    const next = location.hash.includes("seed=") ? null : addressOf(setup);
+    if (next !== null) history.replaceState(null, "", next);
+  }, [setup]);
+
+  const { playback } = replay;
+  const isLive = playback === null;
+  const shown = playback?.attempt ?? session.attempt;
+  const lock = playback?.attempt ?? session.lock;
+  useEffect(() => {
+    if (outcome?.opened === true && session.faults().length === 0) best.current.note(session.attempt, outcome.time_ms);
+  }, [outcome, session]);
+  const ghostStops = useMemo(
+    () => ghostPath(ghost, shown, session.recording.start.dial, best.current),
+    [ghost, shown, session.recording.start.dial],
+  );
+  const isWithheld = isLive && asks === "on" && waitsForEstimate(session);
+  const recording = outcome !== null || playback !== null ? (playback?.recording ?? session.recording) : null;
+
+  return (
+    <main className="workplace">
+      <h1 className="visually-hidden">Bench</h1>
+      <div className="workplace-hand">
+        {messages.texts.map((text) => (
+          <Message key={text} text={text} onClose={() => messages.close(text)} />
+        ))}
+        <SetupBar
+          setup={setup}
+          onProfile={(profile) => {
+            leave();
+            session.takeLock(profile, "as-set");
+          }}
+          onHelp={(help) => session.change({ ...setup, help })}
+          asksEstimate={asks === "on"}
+          onCombination={() => setSheet("combination")}
+          onMore={() => setSheet("more")}
+          onFileProblem={messages.setFileProblem}
+        />
+        <LockInHand
+          {...{ lock, session, isLive, isWithheld, reading, onTurn, onRestart }}
+          state={playback?.state ?? state}
+          onLeave={leave}
+        />
+      </div>
+      <BenchPanels
+        {...{ session, replay, lock, shown, isWithheld }}
+        reading={reading.strength}
+        ghost={ghostStops}
+        recording={recording}
+        onGhost={setGhost}
+        onShare={() => setSheet("share")}
+        ghostKind={ghost}
+      />
+      <Announcer session={session} isWithheld={isWithheld} />
+      <CombinationSheet
+        setup={setup}
+        isOpen={sheet === "combination"}
+        onClose={() => setSheet(null)}
+        onTake={(source) => session.takeLock(setup.profile, source)}
+        onOwn={(combination) => session.change({ ...setup, source: "own", combination })}
+      />
+      <MoreSheet
+        isOpen={sheet === "more"}
+        onClose={() => setSheet(null)}
+        dial={setup.dial}
+        onDial={(dial) => {
+          leave();
+          session.change({ ...setup, dial });
+        }}
+        asksEstimate={asks === "on"}
+        onAsksEstimate={(isOn) => setAsks(isOn ? "on" : "off")}
+      />
+      <ShareSheet
+        isOpen={sheet === "share"}
+        onClose={() => setSheet(null)}
+        line={sheet === "share" ? attemptLine(session) : null}
+        onLoad={(recorded) => {
+          // Set up first: a recording that fits no lock is told before anything changes.
+          const brought = playbackOf(recorded);
+          const { profile, combination } = recorded;
+          session.change({ ...setup, profile, source: "own", combination });
+          enter(brought);
+        }}
+      />
+    </main>
+  );
+}

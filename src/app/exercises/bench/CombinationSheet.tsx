@@ -1,0 +1,67 @@
+import { type FormEvent, useState } from "react";
+import type { Combination } from "../../../lock/combination";
+import { OwnNumbers } from "../../hand/OwnNumbers";
+import { faceTexts, readOwn } from "../../hand/readOwn";
+import { Sheet } from "../../parts/Sheet";
+import type { BenchSetup, CombinationSource } from "./benchSetup";
+
+const SOURCES: readonly { readonly source: CombinationSource; readonly label: string }[] = [
+  { source: "as-set", label: "As set: the combination this training lock comes with" },
+  { source: "drawn", label: "Drawn at random, by the rules for this lock" },
+  { source: "own", label: "My own" },
+];
+
+interface CombinationSheetProps {
+  readonly setup: BenchSetup;
+  readonly isOpen: boolean;
+  readonly onClose: () => void;
+  readonly onTake: (source: "as-set" | "drawn") => void;
+  readonly onOwn: (numbers: Combination) => void;
+}
+
+function CombinationForm({ setup, onClose, onTake, onOwn }: Omit<CombinationSheetProps, "isOpen">) {
+  const { profile } = setup;
+  const [source, setSource] = useState(setup.source);
+  const [texts, setTexts] = useState(() => faceTexts(setup.combination, profile));
+  const own = readOwn(profile, texts);
+  const isReady = source !== "own" || "numbers" in own;
+  const take = (event: FormEvent) => {
+    event.preventDefault();
+    if (!isReady) return;
+    if (source !== "own") onTake(source);
+    else if ("numbers" in own) onOwn(own.numbers);
+    onClose();
+  };
+  return (
+    <form onSubmit={take}>
+      <fieldset>
+        <legend className="visually-hidden">Where the combination comes from</legend>
+        {SOURCES.map(({ source: one, label }) => (
+          <label key={one} className="sheet-choice">
+            <input type="radio" name="source" checked={source === one} onChange={() => setSource(one)} />
+            {label}
+          </label>
+        ))}
+      </fieldset>
+      {source === "own" && <OwnNumbers profile={profile} texts={texts} onTexts={setTexts} />}
+      <div className="sheet-row">
+        <button type="submit" className="button primary" disabled={!isReady}>
+          Set the lock
+        </button>
+      </div>
+      <p className="soft">
+        This is a practice lock. Never enter a combination that is in use on a real door. On a real lock, always try a
+        new combination with the door open.
+      </p>
+    </form>
+  );
+}
+
+/** Chooses where the combination comes from. The rules it breaks are shown, with their source, but do not stop it. */
+export function CombinationSheet(props: CombinationSheetProps) {
+  return (
+    <Sheet title="Combination" isOpen={props.isOpen} onClose={props.onClose}>
+      <CombinationForm {...props} />
+    </Sheet>
+  );
+}

@@ -1,0 +1,59 @@
+import type { DialWeight } from "../../../dialing/dialFeel";
+import { Sheet } from "../../parts/Sheet";
+import { KEYS_HELP } from "./keysHelp";
+
+const WEIGHTS: readonly { readonly weight: DialWeight; readonly label: string }[] = [
+  { weight: "usual", label: "Usual: it follows your hand exactly" },
+  { weight: "heavy", label: "Heavy: it sticks, then follows behind your hand" },
+  { weight: "light", label: "Light: it keeps turning a little after your hand stops" },
+];
+
+interface MoreSheetProps {
+  readonly isOpen: boolean;
+  readonly onClose: () => void;
+  readonly dial: DialWeight;
+  readonly onDial: (dial: DialWeight) => void;
+  readonly asksEstimate: boolean;
+  readonly onAsksEstimate: (asks: boolean) => void;
+}
+
+/** What is changed less often: how the dial turns, whether an own estimate comes before the result; and the keys. */
+export function MoreSheet({ isOpen, onClose, dial, onDial, asksEstimate, onAsksEstimate }: MoreSheetProps) {
+  return (
+    <Sheet title="More settings" isOpen={isOpen} onClose={onClose}>
+      <fieldset>
+        <legend>Dial</legend>
+        {WEIGHTS.map(({ weight, label }) => (
+          <label key={weight} className="sheet-choice">
+            <input type="radio" name="weight" checked={dial === weight} onChange={() => onDial(weight)} />
+            {label}
+          </label>
+        ))}
+      </fieldset>
+      <p className="soft">
+        If you change the dial, the attempt starts again. The weights are training values, not measured on a lock.
+      </p>
+      <fieldset>
+        <legend>Own estimate</legend>
+        <label className="sheet-choice">
+          <input
+            type="checkbox"
+            checked={asksEstimate}
+            onChange={(event) => onAsksEstimate(event.currentTarget.checked)}
+          />
+          Ask me how far off I was before the result is shown
+        </label>
+      </fieldset>
+      <p className="soft">
+        You are asked with the help Counts or Silent. With Full help you see every stop as you make it. Cutaway, chart
+        and result stay hidden until you answer.
+      </p>
+      <h2 className="sheet-second">Keys and mouse wheel</h2>
+      <ul className="soft">
+        {KEYS_HELP.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </Sheet>
+  );
+}

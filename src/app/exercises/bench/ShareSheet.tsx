@@ -1,0 +1,106 @@
+import { type FormEvent, useState } from "react";
+import { parseAttemptLine, type RecordedAttempt } from "../../../trace/recordedAttempt";
+import { TraceError } from "../../../trace/traceError";
+import { copyText } from "../../parts/files/copyText";
+import { FileButton } from "../../parts/files/FileButton";
+import { messageOf } from "../../parts/page/messageOf";
+import { Sheet } from "../../parts/Sheet";
+
+interface ShareSheetProps {
+  readonly isOpen: boolean;
+  readonly onClose: () => void;
+  /** The shown attempt in the replay format, or null before the first motion. */
+  readonly line: string | null;
+  readonly onLoad: (recorded: RecordedAttempt) => void;
+}
+
+/** The one line of text that is not blank. @throws {TraceError} where there are several */
+function onlyLine(text: string): string {
+  const lines = text.split("\n").filter((line) => line.trim() !== "");
+  if (lines.length > 1)
+    throw new TraceError(`there are ${lines.length} attempts here; keep only the one you want to see`);
+  return lines[0] ?? "";
+}
+
+function CopyAttempt({ line }: { readonly line: string | null }) {
+  const [said, setSaid] = useState("");
+  if (line === null)
+    return <p className="soft">You have not dialed yet. Turn the dial first, then share the attempt here.</p>;
+  const copy = async () =>
+    setSaid(
+      (await copyText(line))
+        ? "Copied."
+        : "This browser does not let the page copy. Select the text and copy it yourself.",
+    );
+  return (
+    <>
+      <textarea readOnly aria-label="This attempt in the replay format" value={line} />
+      <div className="sheet-row">
+        <button type="button" className="button" onClick={copy}>
+          Copy
+        </button>
+        <a
+          className="button"
+          download="attempt.jsonl"
+          href={`data:application/x-ndjson;charset=utf-8,${encodeURIComponent(`${line}\n`)}`}
+        >
+          Save as a file
+        </a>
+        <span role="status">{said}</span>
+      </div>
+    </>
+  );
+}
+
+function LoadAttempt({ onLoad, onClose }: Pick<ShareSheetProps, "onLoad" | "onClose">) {
+  const [text, setText] = useState("");
+  const [problem, setProblem] = useState<string | null>(null);
+  const load = (from: string) => {
+    setText(from);
+    try {
+      onLoad(parseAttemptLine(onlyLine(from)));
+      onClose();
+    } catch (error) {
+      setProblem(messageOf(error));
+    }
+  };
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    load(text);
+  };
+  const readFile = async (file: File) => load(await file.text());
+  return (
+    <form onSubmit={submit}>
+      <textarea
+        aria-label="A recorded attempt to load"
+        placeholder='{"profile":"three-wheel","combination":[…],"positions":[…]}'
+        value={text}
+        onChange={(event) => setText(event.currentTarget.value)}
+      />
+      {problem !== null && (
+        <p className="sheet-error" role="alert">
+          Not loaded: {problem}. Your text is still here.
+        </p>
+      )}
+      <div className="sheet-row">
+        <button type="submit" className="button primary" disabled={text.trim() === ""}>
+          Load and replay
+        </button>
+        <FileButton accept=".jsonl,.json,.txt" onFile={readFile}>
+          Load a file
+        </FileButton>
+      </div>
+    </form>
+  );
+}
+
+/** Copies the shown attempt in the replay format, or loads one to look at. */
+export function ShareSheet({ isOpen, onClose, line, onLoad }: ShareSheetProps) {
+  return (
+    <Sheet title="Share an attempt" isOpen={isOpen} onClose={onClose}>
+      <CopyAttempt line={line} />
+      <h2 className="sheet-second">Load an attempt</h2>
+      <LoadAttempt onLoad={onLoad} onClose={onClose} />
+    </Sheet>
+  );
+}

@@ -1,0 +1,67 @@
+import type { Attempt } from "../../../dialing/attempt";
+import type { Milliseconds } from "../../../lock/dial";
+import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import { attemptOutcome, unfinishedOutcome } from "../../../records/attemptOutcome";
+import type { AttemptNote } from "../../keeping/attemptNote";
+import type { BenchSession } from "./benchSession";
+
+/** When a record was first made, and its id. */
+interface FirstMade {
+  readonly id: string;
+  readonly startedAt: number;
+  readonly createdAt: number;
+}
+
+/** Names the attempts of a bench. One that failed and opens after all keeps its record. */
+export class AttemptNotes {
+  private readonly made = new WeakMap<Attempt, FirstMade>();
+  private readonly newId: () => string;
+
+  /** @param newId - makes an id that nothing else has */
+  constructor(newId: () => string) {
+    this.newId = newId;
+  }
+
+  /**
+   * Takes down the shown attempt.
+   *
+   * @param ended - null while it is under way; it then counts as unfinished until it is taken down again
+   * @param now - milliseconds since 1970
+   */
+  note({ attempt, recording, setup, estimate }: NotedBench, ended: Ended | null, now: number): AttemptNote {
+    const time_ms = ended?.time_ms ?? recording.times_ms.at(-1) ?? 0;
+    const startedAt = Math.round(now - time_ms);
+    const first = this.made.get(attempt) ?? { id: this.newId(), startedAt, createdAt: now };
+    this.made.set(attempt, first);
+    const { profile, combination } = attempt;
+    return {
+      record: {
+        ...first,
+        updatedAt: now,
+        duration_ms: time_ms,
+        profileId: profile.id,
+        ...(SHIPPED_PROFILES.includes(profile) ? {} : { ownProfile: profile }),
+        exercise: "open",
+        combination: [...combination],
+        help: setup.help,
+        conditions: setup.dial === "usual" ? [] : [`${setup.dial} dial`],
+        tags: [],
+        ...(typeof estimate === "number" && { estimate }),
+        ...(ended === null ? unfinishedOutcome(attempt) : attemptOutcome(attempt)),
+      },
+      motion: {
+        start: recording.start,
+        positions: [...recording.positions],
+        times_ms: [...recording.times_ms],
+      },
+    };
+  }
+}
+
+/** How long an attempt took, from the first motion. */
+interface Ended {
+  readonly time_ms: Milliseconds;
+}
+
+/** What of a bench is taken down. */
+type NotedBench = Pick<BenchSession, "attempt" | "recording" | "setup" | "estimate">;

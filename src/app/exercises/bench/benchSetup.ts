@@ -1,0 +1,23 @@
+import type { Help } from "../../../dialing/advice";
+import type { DialWeight } from "../../../dialing/dialFeel";
+import { drawCombination } from "../../../drill/drawCombination";
+import type { Combination } from "../../../lock/combination";
+import type { Profile } from "../../../lock/profile";
+import type { Chance } from "../../../statistics/chance";
+
+/** Where a combination comes from: the one the training lock is set to, one drawn by its rules, or the trainee's own. */
+export type CombinationSource = "as-set" | "drawn" | "own";
+
+/** What a bench is set up for. */
+export interface BenchSetup {
+  readonly profile: Profile;
+  readonly source: CombinationSource;
+  readonly combination: Combination;
+  readonly help: Help;
+  readonly dial: DialWeight;
+}
+
+/** The combination a profile comes with, or one drawn by its rules where it comes with none. */
+export function combinationAsSet(profile: Profile, chance: Chance): Combination {
+  return profile.asSet ?? drawCombination(profile, chance);
+}

@@ -1,0 +1,96 @@
+import { tellFaults } from "../../../../dialing/faultWords";
+import { ordinalWord } from "../../../../dialing/words";
+import { PROOFS_WANTED } from "../../../../drill/marking/jobRule";
+import { changeStateInWords } from "../../../../handover/change/changeAdvice";
+import { combinationText, type WordedChangeFault } from "../../../../handover/change/changeFault";
+import { PackChange } from "../../../../handover/change/packChange";
+import { type Change, tellChange } from "../../../../handover/change/tellChange";
+import { countWord } from "../../../../lock/amountWords";
+import type { ChangeSession } from "./changeSession";
+import { headline, isRevealed } from "./changeWords";
+
+function Fault({ fault }: { readonly fault: WordedChangeFault }) {
+  return (
+    <li>
+      {fault.happened} {fault.did} <span className="soft">{fault.mend}</span>
+    </li>
+  );
+}
+
+/** What was meant and what the lock is set to, number by number. */
+function NumbersTable({ change }: { readonly change: Change }) {
+  const { profile, wanted, setCombination } = change;
+  if (setCombination === null) return null;
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">number</th>
+          <th scope="col">meant</th>
+          <th scope="col">set to</th>
+        </tr>
+      </thead>
+      <tbody>
+        {wanted.map((number, k) => (
+          <tr key={ordinalWord(k + 1)}>
+            <th scope="row">{ordinalWord(k + 1)}</th>
+            <td>{combinationText([number], profile)}</td>
+            <td>{combinationText([setCombination[k] ?? 0], profile)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** How the hand dialed the new numbers, where that explains a bad setting. */
+const dialedFaults = (change: Change) =>
+  change instanceof PackChange && change.record.newHand !== null
+    ? tellFaults(change.record.newHand).filter(({ code }) => code !== "not-drawn")
+    : [];
+
+/** What the hand did; what to do next is another matter once the key is back. */
+const firstSentence = (message: string) => message.match(/^.*?[^0-9]\.(?= |$)|^.*?[0-9]\.(?= [A-Z])/)?.[0] ?? message;
+
+/** How the change stands: a sentence, what went wrong, then the numbers. */
+export function ChangeResult({ session }: { readonly session: ChangeSession }) {
+  const { change, state, help } = session;
+  const revealed = isRevealed(change);
+  const faults = tellChange(change).filter(
+    ({ code }) => revealed || (code !== "number-set-off" && code !== "wrong-index"),
+  );
+  const isBad = faults.some(({ code }) => code === "number-set-off" || code === "wrong-index");
+  const dialed = revealed && isBad ? dialedFaults(change) : [];
+  const said = headline(change, faults);
+  return (
+    <section className="result" aria-label="Result of the change">
+      <h2>
+        Result of the change <small>{help === "full" && changeStateInWords(state)}</small>
+      </h2>
+      <p className="result-headline" role="status" data-testid="change-headline">
+        {said}
+      </p>
+      <ul className="result-faults">
+        {faults.map((fault) => (
+          <Fault key={`${fault.code}-${fault.number}`} fault={fault} />
+        ))}
+        {dialed.map(({ code, number, message }) => (
+          <li key={`${code}-${number}`}>At the changing index: {firstSentence(message)}</li>
+        ))}
+      </ul>
+      {change.proof !== null && (
+        <p className="change-proofs">
+          {change.proofs === 0 ? "none" : countWord(change.proofs)} of {countWord(PROOFS_WANTED)} proofs with the door
+          open.
+        </p>
+      )}
+      {revealed && change.proof !== null && <NumbersTable change={change} />}
+      {change.proof === null && said === "" && faults.length === 0 && (
+        <p className="soft">
+          Current: {combinationText(change.present, change.profile)}. New:{" "}
+          {combinationText(change.wanted, change.profile)}.
+        </p>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,75 @@
+import { useMemo, useState } from "react";
+import type { Help } from "../../../../dialing/advice";
+import { combinationText } from "../../../../handover/change/changeFault";
+import { useDialClicks } from "../../../hand/dial/useDialClicks";
+import { HelpChoice } from "../../../hand/HelpChoice";
+import { LockChoice } from "../../../hand/LockChoice";
+import { useKeptJobs } from "../../../keeping/useKeptJobs";
+import { useStore } from "../../zeroing/useZeroing";
+import { Cautions } from "../Cautions";
+import type { HandoverViewProps } from "../HandoverScreen";
+import { ChangeHand } from "./ChangeHand";
+import { ChangeInside } from "./ChangeInside";
+import { ChangeResult } from "./ChangeResult";
+import { ChangeNotes } from "./changeNotes";
+import { CHANGEABLE, ChangeSession } from "./changeSession";
+import { NewCombinationSheet } from "./NewCombinationSheet";
+import "../workbench.css";
+import "./change.css";
+
+const CAUTIONS = [
+  "Keep the door open and the bolt clear of its frame until the new combination has opened the lock three times.",
+  "Where people can enter, keep someone inside who can open, after you have tested the inside release.",
+  "The maker's written instructions decide which index, which key and which way. Only an authorized person may change it.",
+  "On a real lock the key does not go fully home unless the wheels are lined up. Never force it. On this bench it always goes in.",
+];
+
+const CAUTIONS_SOURCE =
+  "MIL-HDBK-1013/8 (1989), section 2, item d, for the three openings; the rest common practice, no source";
+
+const HELPS: readonly Help[] = ["full", "counts", "silent"];
+
+/** Changing the combination: by key on a wheel pack, on the dial of an encoder lock. */
+export function ChangeView({ query, chance, hasSound }: HandoverViewProps) {
+  const [first] = CHANGEABLE;
+  if (first === undefined) throw new Error("no shipped lock can be changed");
+  const help = HELPS.find((one) => one === query.get("help")) ?? "full";
+  const profile = CHANGEABLE.find(({ id }) => id === query.get("profile")) ?? first;
+  const session = useStore(useMemo(() => new ChangeSession(profile, help, chance), [profile, help, chance]));
+  useKeptJobs(session, ChangeNotes);
+  const [isChoosing, setChoosing] = useState(false);
+  const { setup } = session;
+  useDialClicks(session.change.dial, hasSound);
+  return (
+    <div className="workplace handover-workplace">
+      <div className="workplace-hand">
+        <div className="setup">
+          <LockChoice locks={CHANGEABLE} lock={setup.profile} onLock={(one) => session.takeLock(one)} />
+          <button type="button" className="button" aria-haspopup="dialog" onClick={() => setChoosing(true)}>
+            <span className="visually-hidden">Change </span>
+            {combinationText(setup.present, setup.profile)} to {combinationText(setup.wanted, setup.profile)}{" "}
+            <small>{setup.isOwn ? "own" : "drawn"}</small>
+          </button>
+          <HelpChoice help={session.help} onHelp={(one) => session.setHelp(one)} />
+        </div>
+        <ChangeHand session={session} isOnce={false} />
+      </div>
+      <div className="workplace-panels">
+        {session.help === "full" && (
+          <div className="panel">
+            <ChangeInside session={session} />
+          </div>
+        )}
+        <ChangeResult session={session} />
+        <Cautions cautions={CAUTIONS} source={CAUTIONS_SOURCE} />
+      </div>
+      <NewCombinationSheet
+        setup={setup}
+        isOpen={isChoosing}
+        onClose={() => setChoosing(false)}
+        onDraw={() => session.drawAnother()}
+        onOwn={(numbers) => session.takeOwn(numbers)}
+      />
+    </div>
+  );
+}

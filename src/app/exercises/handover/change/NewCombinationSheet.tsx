@@ -1,0 +1,53 @@
+import { type FormEvent, useState } from "react";
+import type { Combination } from "../../../../lock/combination";
+import { OwnNumbers } from "../../../hand/OwnNumbers";
+import { faceTexts, readOwn } from "../../../hand/readOwn";
+import { Sheet } from "../../../parts/Sheet";
+import type { ChangeSetup } from "./changeSession";
+
+interface NewCombinationSheetProps {
+  readonly setup: ChangeSetup;
+  readonly isOpen: boolean;
+  readonly onClose: () => void;
+  readonly onDraw: () => void;
+  readonly onOwn: (numbers: Combination) => void;
+}
+
+function NewCombinationForm({ setup, onClose, onDraw, onOwn }: Omit<NewCombinationSheetProps, "isOpen">) {
+  const [texts, setTexts] = useState(() => faceTexts(setup.wanted, setup.profile));
+  const own = readOwn(setup.profile, texts);
+  const take = (event: FormEvent) => {
+    event.preventDefault();
+    if (!("numbers" in own)) return;
+    onOwn(own.numbers);
+    onClose();
+  };
+  const draw = () => {
+    onDraw();
+    onClose();
+  };
+  return (
+    <form onSubmit={take}>
+      <p>The combination the lock is to be given.</p>
+      <OwnNumbers profile={setup.profile} texts={texts} onTexts={setTexts} />
+      <div className="sheet-row">
+        <button type="submit" className="button primary" disabled={!("numbers" in own)}>
+          Take these
+        </button>
+        <button type="button" className="button" onClick={draw}>
+          Draw one by the rules
+        </button>
+      </div>
+      <p className="soft">This is a practice lock. Never type a combination that is in use anywhere.</p>
+    </form>
+  );
+}
+
+/** Chooses the new combination. The rules it breaks are told, with their source, but do not stop it. */
+export function NewCombinationSheet(props: NewCombinationSheetProps) {
+  return (
+    <Sheet title="New combination" isOpen={props.isOpen} onClose={props.onClose}>
+      <NewCombinationForm {...props} />
+    </Sheet>
+  );
+}

@@ -1,0 +1,84 @@
+import { leftBy } from "../../../../handover/change/changeOutcome";
+import { PackChange } from "../../../../handover/change/packChange";
+import type { Change } from "../../../../handover/change/tellChange";
+import { changeEnd } from "../../../../records/job/changeEnd";
+import { type JobNote, jobNote } from "../../../../records/job/jobNote";
+import type { ChangeSession } from "./changeSession";
+
+/** What of a change on the screen is watched. */
+type WatchedChange = Pick<ChangeSession, "change" | "state" | "help">;
+
+interface Made {
+  readonly id: string;
+  readonly startedAt: number;
+  readonly createdAt: number;
+}
+
+/** Whether nothing more can come of a change: spoiled, proved, or the door is shut. */
+const isClosed = ({ change, state }: WatchedChange) =>
+  state === "proved" || change.isDoorShut || (change instanceof PackChange && change.isSpoiled);
+
+/** Whether a proof has shown that the lock is set to something else. */
+const isShownOff = ({ change, state }: WatchedChange) => state === "proofRefused" && leftBy(change) === "off";
+
+/**
+ * Watches changes of a combination, and takes each down when a proof shows it to be off, and when it has ended. What was
+ * missed at first stays on record when it is mended.
+ */
+export class ChangeNotes {
+  private readonly session: WatchedChange;
+  private readonly newId: () => string;
+  private change: Change;
+  private dial: number;
+  private state: WatchedChange["state"];
+  private startedAt: number | null = null;
+  private made: Made | null = null;
+  private missed: readonly string[] = [];
+  private hasClosed = false;
+
+  /** @param newId - makes an id that nothing else has */
+  constructor(session: WatchedChange, newId: () => string) {
+    this.session = session;
+    this.newId = newId;
+    this.change = session.change;
+    this.dial = session.change.dial;
+    this.state = session.state;
+  }
+
+  /**
+   * Looks at the exercise after a change of it.
+   *
+   * @param now - milliseconds since 1970
+   * @returns what is to be kept, or null
+   */
+  look(now: number): JobNote | null {
+    const { session } = this;
+    if (session.change !== this.change) this.beginWith(session.change);
+    const hasMoved = session.change.dial !== this.dial || session.state !== this.state;
+    const isNews = session.state !== this.state;
+    this.state = session.state;
+    if (hasMoved) this.startedAt ??= now;
+    if (this.hasClosed || !isNews) return null;
+    this.hasClosed = isClosed(session);
+    return this.hasClosed || isShownOff(session) ? this.note(now) : null;
+  }
+
+  private beginWith(change: Change): void {
+    this.change = change;
+    this.dial = change.dial;
+    this.state = this.session.state;
+    this.startedAt = null;
+    this.made = null;
+    this.missed = [];
+    this.hasClosed = false;
+  }
+
+  private note(now: number): JobNote {
+    const { change, help } = this.session;
+    this.made ??= { id: this.newId(), startedAt: this.startedAt ?? now, createdAt: now };
+    const end = changeEnd(change);
+    this.missed = [...this.missed, ...end.missed.filter((code) => this.hasClosed || code !== "not-proved")];
+    const frame = { ...this.made, profile: change.profile, help, updatedAt: now };
+    return jobNote({ ...frame, duration_ms: now - this.made.startedAt }, { ...end, missed: this.missed });
+  }
+}

@@ -1,0 +1,33 @@
+import { harmlessName } from "../../../../lock/harmlessText";
+import { asyncSha256 } from "../../../../records/asyncSha256";
+import { checkHandoverRecord } from "../../../../records/handover/checkHandoverRecord";
+import { parsedJson } from "../../../../records/hashedRecord";
+import { RecordChecker, type RecordFinding } from "../../../parts/files/RecordChecker";
+
+const SOUND =
+  "The record is sound. It is unchanged since its hash was made, and what it says of proofs, faults and the next change fits together.";
+
+const named = (name: string) => (name === "" ? "–" : harmlessName(name));
+
+/** Checks a handover record, and says whose and of when it is. @throws {Error} with a sentence */
+async function findingOf(text: string): Promise<RecordFinding> {
+  const { record, problems } = await checkHandoverRecord(parsedJson(text), asyncSha256);
+  const shown = record.proofs.filter(({ isShown }) => isShown).length;
+  return {
+    problems,
+    says: [
+      ["lock", named(record.lock)],
+      ["door", named(record.door)],
+      ["date", record.date],
+      ["technician", named(record.technician)],
+      ["taken over by", named(record.takenOverBy)],
+      ["proofs", `${shown} of ${record.proofs.length} shown`],
+      ["faults", `${record.faults}, ${record.undoneFaults} of them undone`],
+    ],
+  };
+}
+
+/** A saved handover record, checked against its hash and against itself. */
+export function RecordCheckView() {
+  return <RecordChecker sound={SOUND} check={findingOf} />;
+}

@@ -1,0 +1,107 @@
+import { type ReactNode, useState } from "react";
+import { type ActGroupTitle, nextStep } from "../../../../handover/run/nextStep";
+import { RunCautions } from "./RunCautions";
+import type { HandoverSession } from "./session/handoverSession";
+import { ACT_GROUPS, type ActGroup } from "./session/runActs";
+
+const PAPER: ActGroup = { title: "Paper", acts: [], cautions: ["record"] };
+const GROUPS = [...ACT_GROUPS, PAPER];
+
+interface ActsProps {
+  readonly session: HandoverSession;
+  readonly onForm: (form: "numbers" | "record") => void;
+  /** Looks back on the run; null where there is this one try, and nothing is told of it. */
+  readonly onLookBack: (() => void) | null;
+}
+
+interface ActButtonProps {
+  readonly onAct: () => void;
+  readonly children: ReactNode;
+}
+
+function ActButton({ onAct, children }: ActButtonProps) {
+  return (
+    <button type="button" className="button" onClick={onAct}>
+      {children}
+    </button>
+  );
+}
+
+function PaperActs({ session, onForm, onLookBack }: ActsProps) {
+  const sign = () => {
+    if (session.act({ type: "duty.signed" }, performance.now()) && session.run.isHandedOver) onLookBack?.();
+  };
+  return (
+    <>
+      <ActButton onAct={() => onForm("record")}>Write the record</ActButton>
+      <ActButton onAct={sign}>Sign the door off</ActButton>
+      {onLookBack !== null && <ActButton onAct={onLookBack}>Look back</ActButton>}
+    </>
+  );
+}
+
+interface GroupChoiceProps {
+  readonly chosen: ActGroupTitle;
+  /** Where the next step is done; null where there is this one try, and nothing is told of it. */
+  readonly next: ActGroupTitle | null;
+  readonly onChoose: (title: ActGroupTitle) => void;
+}
+
+/** Which group of acts is shown. */
+function GroupChoice({ chosen, next, onChoose }: GroupChoiceProps) {
+  return (
+    <fieldset className="run-groups">
+      <legend className="visually-hidden">Groups of acts</legend>
+      {GROUPS.map(({ title }) => (
+        <button
+          key={title}
+          type="button"
+          className="button"
+          aria-pressed={title === chosen}
+          aria-current={title === next ? "step" : undefined}
+          onClick={() => onChoose(title)}
+        >
+          {title}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+/** What one may do, a group at a time: the group of the next step, or another that was chosen since. */
+export function Acts(props: ActsProps) {
+  const { session, onForm, onLookBack } = props;
+  const isOnce = onLookBack === null;
+  const next = nextStep(session.run.situation);
+  const [choice, setChoice] = useState<{ readonly title: ActGroupTitle; readonly at: string } | null>(null);
+  const isChosen = choice !== null && (isOnce || choice.at === next.say);
+  const shown = isChosen ? choice.title : isOnce ? "Prepare" : next.group;
+  const group = GROUPS.find(({ title }) => title === shown) ?? PAPER;
+  return (
+    <div className="run-acts">
+      {!isOnce && !session.run.isHandedOver && (
+        <p className="run-next" data-testid="run-next">
+          <b>Next:</b> {next.say}
+        </p>
+      )}
+      <GroupChoice
+        chosen={shown}
+        next={isOnce ? null : next.group}
+        onChoose={(title) => setChoice({ title, at: next.say })}
+      />
+      <fieldset className="run-group">
+        <legend className="visually-hidden">{shown}</legend>
+        {group.acts
+          .filter(({ isOffered }) => isOffered?.(session) ?? true)
+          .map(({ label, does }) => (
+            <ActButton key={label} onAct={() => does(session, performance.now())}>
+              {label}
+            </ActButton>
+          ))}
+        {shown === "Lock" && <ActButton onAct={() => onForm("numbers")}>Change the combination</ActButton>}
+        {shown === "Paper" && <PaperActs {...props} />}
+      </fieldset>
+      <RunCautions ids={group.cautions} />
+    </div>
+  );
+}

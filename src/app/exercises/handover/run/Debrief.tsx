@@ -1,0 +1,141 @@
+import type { Ref } from "react";
+import { CAUTIONS } from "../../../../handover/run/cautions";
+import { type HandoverResult, missingWords, resultOf, verdictWords } from "../../../../handover/run/checkRun";
+import { FAULT_WORDS } from "../../../../handover/run/faultWords";
+import type { RunStep } from "../../../../handover/run/handoverRun";
+import { stepWords } from "../../../../handover/run/stepWords";
+import { countText } from "../../../parts/numbers";
+import { recordOf } from "./kept/runRecord";
+import { RecordPrint } from "./RecordPrint";
+import { RunFiles } from "./RunFiles";
+import type { HandoverSession } from "./session/handoverSession";
+
+const clock = (at_ms: number) => {
+  const seconds = Math.round(at_ms / 1000);
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
+};
+
+/** Every fault first: what happened, who is harmed, what to do instead. */
+function FaultList({ result }: { readonly result: HandoverResult }) {
+  if (result.faults.length === 0) return null;
+  return (
+    <>
+      <h3>Faults</h3>
+      <ol className="debrief-faults" aria-label="Faults">
+        {result.faults.map(({ code, step, isUndone }) => {
+          const { happened, harmed, instead, source } = FAULT_WORDS[code];
+          return (
+            <li key={`${step}-${code}`}>
+              <strong>
+                Step {step}
+                {isUndone && ", undone in the debrief"}: {happened}
+              </strong>
+              <br />
+              Harmed: {harmed} Instead: {instead} <small>({source})</small>
+            </li>
+          );
+        })}
+      </ol>
+    </>
+  );
+}
+
+/** "2 min 5 s". */
+function timeText({ duration_ms }: HandoverResult): string {
+  const seconds = Math.round(duration_ms / 1000);
+  return seconds < 60 ? `${seconds} s` : `${Math.floor(seconds / 60)} min ${seconds % 60} s`;
+}
+
+interface StepRowProps {
+  readonly step: RunStep;
+  /** How many steps counted before it; null where it is undone. */
+  readonly before: number | null;
+  readonly onUndo: (steps: number) => void;
+}
+
+function StepRow({ step, before, onUndo }: StepRowProps) {
+  return (
+    <li className={before === null ? "debrief-undone" : undefined}>
+      <p>
+        <span className="debrief-time">{clock(step.event.at_ms)}</span> {stepWords(step.event)}
+        {before === null && <em> Undone in the debrief.</em>}
+        {before !== null && (
+          <button type="button" className="button debrief-undo" onClick={() => onUndo(before)}>
+            Undo from here<span className="visually-hidden">: {stepWords(step.event)}</span>
+          </button>
+        )}
+      </p>
+      {step.missing.length > 0 && <p>Missing then: {missingWords(step.missing).join(" ")}</p>}
+      {step.faults.length > 0 && <p className="debrief-count">{countText(step.faults.length, "fault")}</p>}
+    </li>
+  );
+}
+
+function Missing({ result }: { readonly result: HandoverResult }) {
+  if (result.missing.length === 0) return null;
+  return (
+    <>
+      <h3>Still missing</h3>
+      <ul data-testid="debrief-missing">
+        {missingWords(result.missing).map((words) => (
+          <li key={words}>{words}</li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+/** For each step how many counted before it, or null where it is undone. */
+function countsBefore(steps: readonly RunStep[]): (number | null)[] {
+  return steps.map(({ isUndone }, k) => (isUndone ? null : steps.slice(0, k).filter((step) => !step.isUndone).length));
+}
+
+interface DebriefProps {
+  readonly session: HandoverSession;
+  readonly onUndone: () => void;
+  readonly ref: Ref<HTMLElement>;
+}
+
+/** The handover looked back on: what it came to, its faults, what is missing, the record, and every step with a way back. */
+export function Debrief({ session, onUndone, ref }: DebriefProps) {
+  const { run, setup } = session;
+  const result = resultOf(run, setup.isHandsOff);
+  const before = countsBefore(run.steps);
+  const undo = (steps: number) => {
+    session.goBackTo(steps);
+    onUndone();
+  };
+  const record = recordOf(session, result);
+  return (
+    <section className="run-debrief" aria-label="Debrief" ref={ref} tabIndex={-1}>
+      <h2>Debrief</h2>
+      <p className="result-headline" data-testid="debrief-verdict">
+        {verdictWords(result)}
+      </p>
+      <p className="run-note">
+        {countText(result.faults.length, "fault")}, {countText(result.undoneSteps, "step")} undone, {timeText(result)}.
+        {result.isHandsOff && " A simulated hand did the dialing."} A practice result is not a certificate.
+      </p>
+      <FaultList result={result} />
+      <Missing result={result} />
+      {record !== null && <RecordPrint record={record} />}
+      <RunFiles session={session} record={record} />
+      <h3>Step by step</h3>
+      <ol className="debrief-steps" aria-label="Step by step">
+        {run.steps.map((step, k) => (
+          // Steps are only ever added.
+          // biome-ignore lint/suspicious/noArrayIndexKey: a step has no other name than its place
+          <StepRow key={k} step={step} before={before[k] ?? null} onUndo={undo} />
+        ))}
+      </ol>
+      <h3>Cautions</h3>
+      <ul>
+        {CAUTIONS.map(({ id, text, source }) => (
+          <li key={id}>
+            {text} <small>({source})</small>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,102 @@
+import { type FormEvent, useState } from "react";
+import { faceNumber } from "../../../../lock/dial";
+import { CHANGE_EVENTS, CHANGE_SOURCE } from "../../../../records/handover/nextChange";
+import {
+  RECORD_FIELDS,
+  type RecordField,
+  type RecordForm,
+  type RecordProblem,
+  recordProblems,
+} from "../../../../records/handover/recordForm";
+import { Sheet } from "../../../parts/Sheet";
+import type { HandoverSession } from "./session/handoverSession";
+
+const FIELDS = Object.keys(RECORD_FIELDS) as RecordField[];
+
+/** "The lock is placed in use." as a part of a sentence. */
+const asClause = (sentence: string) => `${sentence.charAt(0).toLowerCase()}${sentence.slice(1, -1)}`;
+
+const today = () => {
+  const now = new Date();
+  return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`;
+};
+
+function firstForm({ recorded: { scene } }: HandoverSession): RecordForm {
+  const { second, lock, door } = scene;
+  return {
+    technician: "",
+    second,
+    takenOverBy: "",
+    authorizedBy: "",
+    lock,
+    door,
+    date: today(),
+    holders: "",
+    remarks: "",
+  };
+}
+
+/** Combinations that may not be in the record: what is set, and what it came with. */
+function secretsOf({ setup: { profile }, lock, shipped }: HandoverSession) {
+  const { graduations, numbersIncrease } = profile;
+  return [lock.meant, shipped].map((numbers) => ({
+    combination: numbers.map((number) => faceNumber(number, graduations, numbersIncrease)),
+    graduations,
+  }));
+}
+
+interface RecordSheetProps {
+  readonly session: HandoverSession;
+  readonly isOpen: boolean;
+  readonly onClose: () => void;
+}
+
+/** The form of the record. It refuses the combination, and says why. */
+export function RecordSheet({ session, isOpen, onClose }: RecordSheetProps) {
+  const [form, setForm] = useState(() => session.form ?? firstForm(session));
+  const isAuthorized = session.run.situation.mounting === "authorized";
+  const [problems, setProblems] = useState<readonly RecordProblem[]>([]);
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    const found = recordProblems(form, secretsOf(session), isAuthorized);
+    setProblems(found);
+    if (found.some(({ code }) => code === "combination")) session.act({ type: "record.refused" }, performance.now());
+    else if (found.length === 0) {
+      session.writeRecord(form, performance.now());
+      onClose();
+    }
+  };
+  return (
+    <Sheet title="The record" isOpen={isOpen} onClose={onClose}>
+      <form className="run-form run-record" onSubmit={submit}>
+        {FIELDS.filter((field) => field !== "authorizedBy" || isAuthorized).map((field) => (
+          <label key={field}>
+            {RECORD_FIELDS[field]}
+            <input
+              className="field"
+              type={field === "date" ? "date" : "text"}
+              value={form[field]}
+              autoComplete="off"
+              aria-invalid={problems.some((problem) => problem.field === field)}
+              onChange={(event) => setForm({ ...form, [field]: event.currentTarget.value })}
+            />
+          </label>
+        ))}
+        {problems.length > 0 && (
+          <ul className="run-problems" role="alert">
+            {problems.map(({ words }) => (
+              <li key={words}>{words}</li>
+            ))}
+          </ul>
+        )}
+        <p className="run-note">
+          Who holds the combination, never what it is. It is changed when {CHANGE_EVENTS.map(asClause).join("; ")} (
+          {CHANGE_SOURCE}).
+        </p>
+        <button type="submit" className="button primary">
+          Write the record
+        </button>
+      </form>
+    </Sheet>
+  );
+}

@@ -1,0 +1,79 @@
+import { useEffect } from "react";
+import { RingControls } from "../../zeroing/RingControls";
+import { RingGrip } from "../../zeroing/RingGrip";
+import { RingLoupe } from "../../zeroing/RingLoupe";
+import { RingWords, SetZeroPanel } from "../../zeroing/SetZeroPanel";
+import { useStore } from "../../zeroing/useZeroing";
+import { ZeroingHand } from "../../zeroing/ZeroingHand";
+import "../../zeroing/zeroing.css";
+import { DoorHand } from "./DoorHand";
+import { TRUE_RING } from "./session/doorZeroing";
+import type { HandoverSession } from "./session/handoverSession";
+import { watchZeroing } from "./session/ringWork";
+import { showDial } from "./session/showDial";
+
+/** The ring of a wheel pack: turned by hand until its index stands true, and clamped. */
+function PackRing({ session }: { readonly session: HandoverSession }) {
+  const { state, lock } = session.zeroing;
+  const off = Math.abs(lock.indexError);
+  if (state === "ringLoose") return <RingWords session={session.zeroing} />;
+  return (
+    <>
+      <p>
+        The ring is clamped, {off.toFixed(1)} graduations off the line.{" "}
+        {off <= TRUE_RING ? "It is aligned." : "It is not aligned: loosen it and turn it again."}
+      </p>
+      <button type="button" className="button" onClick={() => session.zeroing.loosenRing()}>
+        Loosen the ring
+      </button>
+    </>
+  );
+}
+
+/** The dial under a hand that works at ring and zero. */
+export function RingHand({ session }: { readonly session: HandoverSession }) {
+  const zeroing = useStore(session.zeroing);
+  const { profile } = session.setup;
+  if (profile.kind !== "dial-encoder") {
+    const isLoose = zeroing.state === "ringLoose";
+    return (
+      <DoorHand
+        session={session}
+        grip={isLoose && <RingGrip session={zeroing} />}
+        loupe={<RingLoupe error={zeroing.lock.indexError} />}
+        controls={isLoose && <RingControls session={zeroing} />}
+      />
+    );
+  }
+  return (
+    <ZeroingHand
+      session={zeroing}
+      profile={profile}
+      hasLoupe
+      pointTo={zeroing.asked}
+      onTurn={(by, at) => zeroing.turnBy(by, at)}
+      onReading={zeroing.asked === null ? null : () => zeroing.takeReading(performance.now())}
+      onRestart={null}
+    />
+  );
+}
+
+/** Ring and zero by hand; what they come to is taken into the run. */
+export function RingPanel({ session }: { readonly session: HandoverSession }) {
+  const zeroing = useStore(session.zeroing);
+  useEffect(() => zeroing.subscribe(() => watchZeroing(session, performance.now())), [zeroing, session]);
+  const { asked } = zeroing;
+  // A side that opens wants the dial, which may have been scrolled away from ring and clamp.
+  useEffect(() => {
+    if (asked !== null) showDial();
+  }, [asked]);
+  const isEncoder = session.setup.profile.kind === "dial-encoder";
+  return (
+    <>
+      {isEncoder ? <SetZeroPanel session={zeroing} now={performance.now()} /> : <PackRing session={session} />}
+      <button type="button" className="button" onClick={() => session.show("dial")}>
+        Back to the door
+      </button>
+    </>
+  );
+}

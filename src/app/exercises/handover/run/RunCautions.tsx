@@ -1,0 +1,15 @@
+import { type Caution, caution } from "../../../../handover/run/cautions";
+
+/** Cautions where they apply, each with its source. */
+export function RunCautions({ ids }: { readonly ids: readonly Caution["id"][] }) {
+  if (ids.length === 0) return null;
+  return (
+    <ul className="run-cautions">
+      {ids.map((id) => (
+        <li key={id}>
+          {caution(id).text} <small>({caution(id).source})</small>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,87 @@
+import { useState } from "react";
+import { checkRun, faultLines, missingWords, verdictWords } from "../../../../handover/run/checkRun";
+import { parseRun, writeRun } from "../../../../handover/run/recordedRun";
+import { RunError } from "../../../../handover/run/runError";
+import { LockError } from "../../../../lock/lockError";
+import { asyncSha256 } from "../../../../records/asyncSha256";
+import { type HandoverRecord, handoverRecordHash } from "../../../../records/handover/handoverRecord";
+import { writeHashed } from "../../../../records/hashedRecord";
+import { FileButton } from "../../../parts/files/FileButton";
+import { fileNameOf } from "../../../parts/files/fileName";
+import { saveFile } from "../../../parts/files/saveFile";
+import { messageOf } from "../../../parts/page/messageOf";
+import { profileToWrite } from "./kept/keptRun";
+import type { HandoverSession } from "./session/handoverSession";
+
+const JSON_TYPE = "application/json";
+
+/** What a loaded file came to, line by line. */
+function checkText(text: string): readonly string[] {
+  try {
+    const result = checkRun(parseRun(JSON.parse(text)));
+    return [
+      verdictWords(result),
+      ...missingWords(result.missing),
+      ...result.faults.map((fault) => faultLines(fault).join(" ")),
+    ];
+  } catch (error) {
+    if (error instanceof SyntaxError) return ["Not read: this is not the JSON of a recorded handover."];
+    if (error instanceof RunError || error instanceof LockError) return [`Not read: ${error.message}`];
+    throw error;
+  }
+}
+
+interface RunFilesProps {
+  readonly session: HandoverSession;
+  /** Null while none is written. */
+  readonly record: HandoverRecord | null;
+}
+
+/** Saves handover and record, prints, and checks a handover that was saved. */
+export function RunFiles({ session, record }: RunFilesProps) {
+  const [told, setTold] = useState<readonly string[]>([]);
+  const save = (what: string, text: string) => {
+    const person = session.form?.technician;
+    saveFile({ name: fileNameOf({ what, person, at: Date.now(), ending: "json" }), type: JSON_TYPE, text });
+  };
+  const saveRun = () =>
+    save(`handover door ${session.setup.seed}`, writeRun(session.recorded, profileToWrite(session.recorded)));
+  const saveRecord = async (made: HandoverRecord) => {
+    try {
+      const sha256 = await handoverRecordHash(made, asyncSha256);
+      save(`handover record ${made.door}`, writeHashed({ sha256, record: made }));
+    } catch (error) {
+      setTold([messageOf(error)]);
+    }
+  };
+  return (
+    <div className="run-files">
+      <div className="run-buttons">
+        <button type="button" className="button" onClick={saveRun}>
+          Save the handover
+        </button>
+        {record !== null && (
+          <button type="button" className="button" onClick={() => saveRecord(record)}>
+            Save the record
+          </button>
+        )}
+        <button type="button" className="button" onClick={() => window.print()}>
+          Print
+        </button>
+        <FileButton accept=".json" onFile={async (file) => setTold(checkText(await file.text()))}>
+          Check a saved handover
+        </FileButton>
+      </div>
+      {record !== null && (
+        <p className="run-note">
+          The file holds the record with its SHA-256. <a href="#/handover?view=record">Check a record</a>
+        </p>
+      )}
+      <div role="status" data-testid="run-checked">
+        {told.map((line) => (
+          <p key={line}>{line}</p>
+        ))}
+      </div>
+    </div>
+  );
+}

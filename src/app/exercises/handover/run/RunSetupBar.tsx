@@ -1,0 +1,88 @@
+import { useState } from "react";
+import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
+import { countText } from "../../../parts/numbers";
+import { Sheet } from "../../../parts/Sheet";
+import type { HandoverSession, RunSetup } from "./session/handoverSession";
+
+interface RunSetupBarProps {
+  readonly session: HandoverSession;
+  readonly onStart: (setup: RunSetup) => void;
+  readonly newSeed: () => number;
+}
+
+interface AskProps {
+  readonly steps: number;
+  readonly isOpen: boolean;
+  readonly onDiscard: () => void;
+  readonly onClose: () => void;
+}
+
+/** Asks before a handover that has begun is given up for another. */
+function AskDiscard({ steps, isOpen, onDiscard, onClose }: AskProps) {
+  return (
+    <Sheet title="Discard this handover?" isOpen={isOpen} onClose={onClose} closeWord="Keep it">
+      <p>
+        {steps === 0 ? "The work you have under way is" : `Your ${countText(steps, "step")} so far are`} lost. To keep
+        them, choose “Keep it”, then “Look back” and “Save the handover”.
+      </p>
+      <button type="button" className="button primary" onClick={onDiscard}>
+        Discard and start
+      </button>
+    </Sheet>
+  );
+}
+
+/** Which lock and which door the handover is at, and ways to begin another. */
+export function RunSetupBar({ session, onStart, newSeed }: RunSetupBarProps) {
+  const { profile, seed, isHandsOff } = session.setup;
+  const { door, lock } = session.recorded.scene;
+  const [asked, setAsked] = useState<RunSetup | null>(null);
+  const begin = (setup: RunSetup) => {
+    if (session.isBegun && !session.run.isHandedOver) setAsked(setup);
+    else onStart(setup);
+  };
+  const takeLock = (id: string) => {
+    const chosen = SHIPPED_PROFILES.find((one) => one.id === id);
+    if (chosen !== undefined) begin({ profile: chosen, seed, isHandsOff });
+  };
+  return (
+    <div className="setup run-setup">
+      <label>
+        <span className="visually-hidden">Lock</span>
+        <select className="field" value={profile.id} onChange={(event) => takeLock(event.currentTarget.value)}>
+          {SHIPPED_PROFILES.map(({ id, title }) => (
+            <option key={id} value={id}>
+              {title}
+            </option>
+          ))}
+        </select>
+      </label>
+      <button type="button" className="button" onClick={() => begin({ profile, seed, isHandsOff })}>
+        Start again
+      </button>
+      <button type="button" className="button" onClick={() => begin({ profile, seed: newSeed(), isHandsOff })}>
+        Another door
+      </button>
+      <button
+        type="button"
+        className="button"
+        aria-pressed={isHandsOff}
+        onClick={() => begin({ profile, seed, isHandsOff: !isHandsOff })}
+      >
+        A simulated hand dials
+      </button>
+      <small>
+        {door}, {lock}, door number {seed}
+      </small>
+      <AskDiscard
+        steps={session.run.steps.length}
+        isOpen={asked !== null}
+        onClose={() => setAsked(null)}
+        onDiscard={() => {
+          setAsked(null);
+          if (asked !== null) onStart(asked);
+        }}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,161 @@
+import { useEffect, useRef, useState } from "react";
+import { flushSync } from "react-dom";
+import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
+import { useKeptJobs } from "../../../keeping/useKeptJobs";
+import { useLogbook } from "../../../keeping/useLogbook";
+import { onPageLeft } from "../../../parts/page/onPageLeft";
+import { watchWork } from "../../../parts/page/underWay";
+import { useStore } from "../../zeroing/useZeroing";
+import type { HandoverViewProps } from "../HandoverScreen";
+import { Debrief } from "./Debrief";
+import { HandoverNotes } from "./kept/handoverNotes";
+import { NotStored } from "./kept/NotStored";
+import { recallHandover } from "./kept/recallHandover";
+import { resumedRun } from "./kept/resumedRun";
+import { RunKeeper } from "./kept/runKeeper";
+import { RunCautions } from "./RunCautions";
+import { RunSetupBar } from "./RunSetupBar";
+import { RunWork } from "./RunWork";
+import { HandoverSession, type RunSetup } from "./session/handoverSession";
+import { noted } from "./told";
+
+const DEFAULT = SHIPPED_PROFILES.find(({ id }) => id === "three-wheel") ?? SHIPPED_PROFILES[0];
+const SEEDS = 100_000;
+
+/** A handover on the screen, and what keeps it. */
+interface ShownRun {
+  readonly session: HandoverSession;
+  readonly keeper: RunKeeper;
+}
+
+function askedSetup({ query, chance }: HandoverViewProps): RunSetup | null {
+  const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? DEFAULT;
+  const seed = Number(query.get("seed") ?? Math.floor(chance() * SEEDS));
+  if (profile === undefined) return null;
+  return { profile, seed: Number.isInteger(seed) ? seed : 1, isHandsOff: query.get("hands") === "off" };
+}
+
+/** Whether a kept run is the one that an address asks for, as far as it asks. */
+function isAsked({ profile, seed, isHandsOff }: RunSetup, query: URLSearchParams): boolean {
+  const has = { profile: profile.id, seed: String(seed), hands: isHandsOff ? "off" : "on" };
+  return Object.entries(has).every(([key, value]) => !query.has(key) || query.get(key) === value);
+}
+
+/** The run that goes on: the one kept here, unless the address asks for another. */
+async function firstRun(props: HandoverViewProps): Promise<ShownRun | null> {
+  const asked = askedSetup(props);
+  if (asked === null) return null;
+  const { kept, mark, problem } = await recallHandover(({ kept: { run } }) => isAsked(run, props.query));
+  const keeper = new RunKeeper(mark);
+  const keep = keeper.keep.bind(keeper);
+  const session = kept === null ? new HandoverSession(asked, null, keep) : resumedRun(kept, asked, keep);
+  if (problem !== null) session.tell(noted(problem));
+  return { session, keeper };
+}
+
+/** Says, before a reload, what becomes of a handover that has begun. */
+function useToldBeforeReload(session: HandoverSession | null): void {
+  const problem = useLogbook()?.logbook.problem ?? null;
+  useEffect(
+    () =>
+      watchWork(() => {
+        if (session === null || !session.isBegun || session.run.isHandedOver) return null;
+        return problem === null
+          ? "The handover you are in is saved. Open Handover again, and you go on where you left it."
+          : "The handover you are in may be lost, because this browser does not store it.";
+      }),
+    [session, problem],
+  );
+}
+
+/** Keeps the run in hand when the page is left, for another page of ours too. */
+function useKeptAtLeaving(session: HandoverSession | null): void {
+  const current = useRef(session);
+  useEffect(() => {
+    current.current = session;
+    return onPageLeft(() => session?.keepIfBegun());
+  }, [session]);
+  useEffect(() => () => current.current?.keepIfBegun(), []);
+}
+
+function Run({ session }: { readonly session: HandoverSession }) {
+  useStore(session);
+  useKeptJobs(session, HandoverNotes);
+  const [isLookingBack, setIsLookingBack] = useState(session.run.isHandedOver);
+  const debrief = useRef<HTMLElement>(null);
+  const door = useRef<HTMLDivElement>(null);
+  const lookBack = () => {
+    flushSync(() => setIsLookingBack(true));
+    debrief.current?.focus({ preventScroll: true });
+    debrief.current?.scrollIntoView();
+  };
+  const goOn = () => {
+    setIsLookingBack(false);
+    // The button that was pressed goes with the debrief.
+    door.current?.focus();
+  };
+  return (
+    <>
+      <div className="run-whole" ref={door} tabIndex={-1}>
+        <RunWork session={session} isOnce={false} onLookBack={lookBack} />
+      </div>
+      <div className="run-foot">
+        <RunCautions ids={["instructions", "licensed"]} />
+      </div>
+      {isLookingBack && <Debrief session={session} onUndone={goOn} ref={debrief} />}
+    </>
+  );
+}
+
+/** The address that asks for a run, so that a reload, or a link to it, asks for this one. */
+const addressOf = ({ profile, seed, isHandsOff }: RunSetup) =>
+  `#/handover?view=run&profile=${profile.id}&seed=${seed}&hands=${isHandsOff ? "off" : "on"}`;
+
+/** The run on the screen: looked for when the page begins, and again when the address asks for another. */
+function useShownRun(props: HandoverViewProps) {
+  const [shown, setShown] = useState<ShownRun | null>(null);
+  const [count, setCount] = useState(0);
+  const latest = useRef({ shown, props });
+  latest.current = { shown, props };
+  const show = (next: ShownRun | null) => {
+    setShown(next);
+    setCount((before) => before + 1);
+  };
+  const address = `${props.query}`;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the address stands for all that is asked
+  useEffect(() => {
+    const { shown: before, props: now } = latest.current;
+    if (before !== null && isAsked(before.session.setup, now.query)) return;
+    let isWanted = true;
+    before?.session.keepIfBegun();
+    firstRun(now).then((next) => isWanted && show(next));
+    return () => {
+      isWanted = false;
+    };
+  }, [address]);
+  return { shown, show, count };
+}
+
+/** The whole duty, from a fresh lock to a signed-off door. */
+export function RunView(props: HandoverViewProps) {
+  const { shown, show, count } = useShownRun(props);
+  useKeptAtLeaving(shown?.session ?? null);
+  useToldBeforeReload(shown?.session ?? null);
+  if (shown === null) return <p className="run-note">Looking for a saved handover …</p>;
+  const start = (setup: RunSetup) => {
+    if (!shown.session.run.isHandedOver) shown.keeper.discard();
+    const keeper = new RunKeeper();
+    const session = new HandoverSession(setup, null, keeper.keep.bind(keeper));
+    // At once: a reload must not bring back the run that was discarded.
+    session.keepNow();
+    show({ session, keeper });
+    location.replace(addressOf(setup));
+  };
+  return (
+    <>
+      <RunSetupBar session={shown.session} onStart={start} newSeed={() => Math.floor(props.chance() * SEEDS)} />
+      <NotStored />
+      <Run key={count} session={shown.session} />
+    </>
+  );
+}

@@ -1,0 +1,25 @@
+import type { Situation } from "../../../../handover/run/situation";
+import { SmallScene } from "./ScenePicture";
+import { stripWords } from "./stripWords";
+import "./strip.css";
+
+interface StateStripProps {
+  readonly situation: Situation;
+  /** What is wrong at the door; empty where nothing is, or in a sitting, which does not tell it. */
+  readonly sign: string;
+}
+
+/**
+ * Door and states in two lines of fixed height, in view wherever a phone's page is scrolled. The list below the acts
+ * says the same and more, so a screen reader needs only that.
+ */
+export function StateStrip({ situation, sign }: StateStripProps) {
+  const [lock, rest] = stripWords(situation, sign);
+  return (
+    <div className="run-strip" aria-hidden="true" data-alarm={sign === "" ? undefined : sign}>
+      <SmallScene situation={situation} />
+      <p className="run-strip-line">{lock}</p>
+      <p className="run-strip-line">{rest}</p>
+    </div>
+  );
+}

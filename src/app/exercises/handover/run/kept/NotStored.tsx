@@ -1,0 +1,12 @@
+import { useLogbook } from "../../../../keeping/useLogbook";
+
+/** Says on the page itself, and at once, that the handover is not stored and why; nothing where it is. */
+export function NotStored() {
+  const problem = useLogbook()?.logbook.problem ?? null;
+  if (problem === null) return null;
+  return (
+    <p className="run-not-stored" role="alert">
+      This handover is not stored. {problem.message} Keep this tab open until you have saved or printed the record.
+    </p>
+  );
+}

@@ -1,0 +1,117 @@
+import type { Caution } from "../../../../../handover/run/cautions";
+import type { HandoverEvent } from "../../../../../handover/run/handoverEvent";
+import type { ActGroupTitle } from "../../../../../handover/run/nextStep";
+import type { Milliseconds } from "../../../../../lock/dial";
+import type { HandoverSession } from "./handoverSession";
+import { loosenRing, setZero, workOnRing } from "./ringWork";
+
+/** Something one may do next. Nothing is ever greyed out: what cannot be says why. */
+export interface RunAct {
+  readonly label: string;
+  readonly does: (session: HandoverSession, now: Milliseconds) => void;
+  /** Left out where it is not offered: by the kind of lock, or because the dial does it. */
+  readonly isOffered?: (session: HandoverSession) => boolean;
+}
+
+/** Acts that belong together. */
+export interface ActGroup {
+  readonly title: ActGroupTitle;
+  readonly acts: readonly RunAct[];
+  /** Cautions that belong to these acts. */
+  readonly cautions: readonly Caution["id"][];
+}
+
+const sends = (event: HandoverEvent) => (session: HandoverSession, now: Milliseconds) => {
+  session.act(event, now);
+};
+const handsOff = ({ setup }: HandoverSession) => setup.isHandsOff;
+const byHand = ({ setup }: HandoverSession) => !setup.isHandsOff;
+const isEncoder = ({ setup }: HandoverSession) => setup.profile.kind === "dial-encoder";
+
+/** Whoever is inside pulls the release, if it moves. */
+function askInside(session: HandoverSession, now: Milliseconds): void {
+  const { situation } = session.run;
+  const fails = session.isReleaseBlocked && situation.wayOut === "unchecked" && situation.inside === "able";
+  const isHeld = situation.door === "shut" && situation.bolt !== "retracted";
+  session.act(fails && isHeld ? { type: "release.failed" } : { type: "door.opened", by: "inside" }, now);
+}
+
+/** What one may do, but for what has a form of its own: change, record, debrief. */
+export const ACT_GROUPS: readonly ActGroup[] = [
+  {
+    title: "Prepare",
+    cautions: ["height", "operation", "security-height"],
+    acts: [
+      {
+        label: "Measure the height",
+        does: (session, now) => {
+          session.act({ type: "mounting.measured", height_in: session.recorded.scene.height_in }, now);
+        },
+      },
+      { label: "Get the exception in writing", does: sends({ type: "authorization.asked" }) },
+      { label: "Align the ring", does: (session, now) => workOnRing(session, now) },
+      { label: "Loosen the ring", does: (session, now) => loosenRing(session, now) },
+      {
+        label: "Set the zero turning right",
+        does: (session, now) => setZero(session, "right", now),
+        isOffered: (session) => isEncoder(session) && handsOff(session),
+      },
+      {
+        label: "Set the zero turning left",
+        does: (session, now) => setZero(session, "left", now),
+        isOffered: (session) => isEncoder(session) && handsOff(session),
+      },
+    ],
+  },
+  {
+    title: "Lock",
+    cautions: ["door"],
+    acts: [
+      {
+        label: "Dial the combination",
+        does: (session, now) => session.dialBySimulation("trainee", now),
+        isOffered: handsOff,
+      },
+      { label: "It does not open", does: (session, now) => session.giveUp(now), isOffered: byHand },
+      {
+        label: "Throw the bolt",
+        does: (session, now) => session.turnBack("bolt.thrown", now),
+        isOffered: handsOff,
+      },
+      { label: "Spin off", does: (session, now) => session.turnBack("lock.spunOff", now), isOffered: handsOff },
+      { label: "Rebuild the wheel pack", does: sends({ type: "pack.rebuilt" }), isOffered: (one) => !isEncoder(one) },
+    ],
+  },
+  {
+    title: "Door",
+    cautions: ["egress", "holdback"],
+    acts: [
+      { label: "Shut the door", does: sends({ type: "door.shut" }) },
+      { label: "Pull the door open", does: sends({ type: "door.opened", by: "outside" }) },
+      { label: "Set the holdback", does: sends({ type: "holdback.set" }) },
+      { label: "Release the holdback", does: sends({ type: "holdback.released" }) },
+      {
+        label: "Test the inside release",
+        does: (session, now) => {
+          session.act({ type: "wayOut.checked", isFree: !session.isReleaseBlocked }, now);
+        },
+      },
+      { label: "Clear the inside release", does: sends({ type: "wayOut.cleared" }) },
+      { label: "Have it opened by force", does: sends({ type: "door.opened", by: "emergency" }) },
+    ],
+  },
+  {
+    title: "People",
+    cautions: ["inside"],
+    acts: [
+      { label: "Let the second person open it", does: (session, now) => session.dialBySimulation("second", now) },
+      {
+        label: "Show an observer the release and let them in",
+        does: sends({ type: "observer.entered", canOpen: true }),
+      },
+      { label: "Let someone in, shown nothing", does: sends({ type: "observer.entered", canOpen: false }) },
+      { label: "Let the person inside out", does: sends({ type: "observer.left" }) },
+      { label: "Knock: have it opened from inside", does: askInside },
+    ],
+  },
+];

@@ -1,0 +1,131 @@
+import { useEffect, useMemo, useRef } from "react";
+import { dialedInside, type InsideOfTry, turnsUntilDrop } from "../../../../handover/trouble/inside";
+import type { TryObservation } from "../../../../handover/trouble/observation";
+import type { LockCard, TroubleTask } from "../../../../handover/trouble/trouble";
+import { guideSource, TROUBLE_GUIDE } from "../../../../handover/trouble/troubleGuide";
+import { focusDial } from "../../../hand/dial/focusDial";
+import { signedText } from "../../../parts/signedText";
+import { Cutaway } from "../../../pictures/cutaway/Cutaway";
+import { seenRow } from "./observationRows";
+import type { TroubleSession } from "./troubleSession";
+
+const errorText = ({ errors, limits }: InsideOfTry) =>
+  errors.map((error, k) => `${signedText(error)}${Math.abs(error) > (limits[k] ?? 0) ? " ✕" : ""}`).join(" · ");
+
+const counted = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
+
+/** Begins an exercise, and gives the keys back to the dial. */
+const begin = (exercise: () => void) => () => {
+  exercise();
+  focusDial();
+};
+
+interface TriesInsideProps {
+  readonly card: LockCard;
+  readonly tries: readonly TryObservation[];
+  readonly insides: readonly InsideOfTry[];
+}
+
+/** What every try came to inside the lock. */
+function TriesInside({ card, tries, insides }: TriesInsideProps) {
+  const isPack = card.profile.kind === "wheel-pack";
+  return (
+    <table className="trouble-table">
+      <caption>
+        {isPack ? "How far each gate was off the fence" : "How far off the lock counted each stop"}, in graduations; ✕
+        is more than it takes.
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">your try</th>
+          <th scope="col">{isPack ? "the gates" : "the lock counted"}</th>
+          <th scope="col">so</th>
+        </tr>
+      </thead>
+      <tbody>
+        {tries.map((one, k) => {
+          const row = seenRow(one, k, card);
+          const inside = insides[k];
+          return (
+            <tr key={row.key}>
+              <th scope="row">{row.done}</th>
+              <td>{inside === undefined ? "" : errorText(inside)}</td>
+              <td>{row.showed}</td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+const dropText = (turned: number | null) =>
+  turned === null ? "the nose never drops" : `the nose drops after ${turned.toFixed(0)} graduations of the draw`;
+
+/** What a last number in its zone does on this very lock, tried out. */
+function ZoneTried({ task }: { readonly task: TroubleTask }) {
+  const tried = useMemo(() => [-1, 0, 1].map((off) => ({ off, turned: turnsUntilDrop(task, off) })), [task]);
+  const [first] = tried;
+  const isHarmless = tried.every(({ turned }) => turned !== null && Math.abs(turned - (first?.turned ?? 0)) < 3);
+  return (
+    <>
+      <p>
+        {isHarmless
+          ? "A rule of the handbook; this lock still opens, wherever in its tolerance the stop falls."
+          : "On this lock it makes a difference where in its tolerance the stop falls."}
+      </p>
+      <ul className="trouble-list">
+        {tried.map(({ off, turned }) => (
+          <li key={off}>
+            Last stop {off === 0 ? "on the number" : `${signedText(off)} off`}: {dropText(turned)}.
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+/** What it was, shown from the mechanics; how to tell it, and what one does about it. */
+export function Debrief({ session }: { readonly session: TroubleSession }) {
+  const { task, mark, result, bench } = session;
+  const heading = useRef<HTMLHeadingElement>(null);
+  const inside = useMemo(() => dialedInside(task), [task]);
+  useEffect(() => heading.current?.focus(), []);
+  if (mark === null || result === null) return null;
+  const guide = TROUBLE_GUIDE[task.trouble.kind];
+  const tries = bench.log.filter((seen) => seen.kind === "try");
+  return (
+    <section className="panel trouble-debrief" aria-label="What it was">
+      <h2 ref={heading} tabIndex={-1}>
+        What it was
+      </h2>
+      <p className="trouble-headline" role="status">
+        {mark.headline}
+      </p>
+      <p>
+        {result.points} of 2 points, {counted(result.tries, "try", "tries")},{" "}
+        {counted(result.measurements, "measurement", "measurements")}.
+      </p>
+      <p>{guide.signs}</p>
+      {task.trouble.kind === "last-excluded" && <ZoneTried task={task} />}
+      <p className="trouble-soft">
+        Dialed exactly as written by the index, and not yet drawn, it looks like this inside:
+      </p>
+      <Cutaway attempt={inside} version={0} />
+      {tries.length > 0 && <TriesInside card={task.card} tries={tries} insides={bench.insides} />}
+      <h3>How to recognize it next time</h3>
+      <p>{guide.tell}</p>
+      <h3>What to do about it</h3>
+      <p>{guide.practice}</p>
+      <p className="trouble-soft">The maker's written instructions decide. Source: {guideSource(task.trouble.kind)}.</p>
+      <p className="trouble-buttons">
+        <button type="button" className="button" onClick={begin(() => session.again())}>
+          Same again
+        </button>
+        <button type="button" className="button primary" onClick={begin(() => session.another())}>
+          Another
+        </button>
+      </p>
+    </section>
+  );
+}

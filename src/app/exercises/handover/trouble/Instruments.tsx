@@ -1,0 +1,49 @@
+import { nextLook } from "../../../../handover/trouble/nextLook";
+import { seenRow } from "./observationRows";
+import { SteadyHand } from "./SteadyHand";
+import type { TroubleSession } from "./troubleSession";
+
+const now = () => performance.now();
+
+/** The gauges, the rules and the steady hand. None of them says what is the matter. */
+export function Instruments({ session }: { readonly session: TroubleSession }) {
+  const { task, state, bench, setup } = session;
+  const isClosed = state !== "measuring";
+  const { lastSeen } = session;
+  const last = lastSeen === undefined ? null : seenRow(lastSeen, bench.log.length - 1, task.card);
+  const gauges = [
+    { label: "Cam after a left turn", use: () => session.readCam("left", now()) },
+    { label: "Cam after a right turn", use: () => session.readCam("right", now()) },
+    { label: "Pull left", use: () => session.pull("left", now()) },
+    { label: "Pull right", use: () => session.pull("right", now()) },
+    { label: "Compare numbers with the rules", use: () => session.holdAgainstRules(now()) },
+  ];
+  return (
+    <section className="panel" aria-label="Instruments">
+      <h2>
+        Instruments <small>plus is left</small>
+      </h2>
+      {setup.help === "full" && !isClosed && <p className="trouble-next">{nextLook(task.card, bench.log)}</p>}
+      <p className="trouble-buttons">
+        {gauges.map(({ label, use }) => (
+          <button key={label} type="button" className="button" disabled={isClosed} onClick={use}>
+            {label}
+          </button>
+        ))}
+      </p>
+      <p className="trouble-soft">
+        The cam gauge shows how far the cam is from the reading at the index; the pull gauge, how far the hand goes
+        before the dial moves. Gauges show tenths and spread a little.
+      </p>
+      <SteadyHand
+        key={session.round}
+        card={task.card}
+        isClosed={isClosed}
+        onDial={(off, rest) => session.dial(off, rest, now())}
+      />
+      <p className="trouble-last" role="status">
+        {last === null ? "" : `${last.done}: ${last.showed}.`}
+      </p>
+    </section>
+  );
+}

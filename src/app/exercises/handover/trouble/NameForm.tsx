@@ -1,0 +1,170 @@
+import { type FormEvent, useId, useState } from "react";
+import { faceText } from "../../../../dialing/words";
+import { kindsFor } from "../../../../handover/trouble/drawTrouble";
+import type { LockCard, Trouble, TroubleKind } from "../../../../handover/trouble/trouble";
+import { TROUBLE_GUIDE } from "../../../../handover/trouble/troubleGuide";
+import { type DraftProblem, EMPTY_DRAFT, type NameDraft, readDraft } from "./nameDraft";
+
+/** The choices of a part: a wheel by its number, or the side a zero was set from. */
+function partChoices(kind: TroubleKind, { profile, combination }: LockCard) {
+  return TROUBLE_GUIDE[kind].part === "wheel"
+    ? combination.map((number, k) => ({ value: String(k + 1), label: `wheel ${k + 1} (${faceText(number, profile)})` }))
+    : (["left", "right"] as const).map((side) => ({ value: side, label: `set turning ${side} only` }));
+}
+
+/** Names of the fields in the form. */
+const NAMES: Readonly<Record<keyof NameDraft, string>> = {
+  kind: "trouble-kind",
+  part: "trouble-part",
+  size: "trouble-size",
+  way: "trouble-way",
+};
+
+/** What tells of a field that something is wanted there. */
+type Wanted = (field: keyof NameDraft) => { readonly "aria-invalid"?: true; readonly "aria-describedby"?: string };
+
+/** Leads the hand to a field of a form: of a choice to the first. */
+function focusField(form: HTMLFormElement, field: keyof NameDraft): void {
+  form.querySelector<HTMLElement>(`[name="${NAMES[field]}"]`)?.focus();
+}
+
+interface SizeFieldsProps {
+  readonly card: LockCard;
+  readonly kind: TroubleKind;
+  readonly draft: NameDraft;
+  readonly onDraft: (draft: NameDraft) => void;
+  readonly wanted: Wanted;
+}
+
+function SizeFields({ card, kind, draft, onDraft, wanted }: SizeFieldsProps) {
+  const id = useId();
+  const { part, sizeLabel, unit, tolerance, hasWay } = TROUBLE_GUIDE[kind];
+  return (
+    <div className="trouble-size">
+      {part !== null && (
+        <label>
+          <span>{part === "wheel" ? "Which wheel" : "Which side"}</span>
+          <select
+            className="field"
+            name={NAMES.part}
+            {...wanted("part")}
+            value={draft.part}
+            onChange={(event) => onDraft({ ...draft, part: event.currentTarget.value })}
+          >
+            <option value="">choose</option>
+            {partChoices(kind, card).map(({ value, label }) => (
+              <option key={value} value={value}>
+                {label}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+      <label htmlFor={id}>{sizeLabel}</label>
+      <span className="trouble-with-unit">
+        <input
+          id={id}
+          className="field"
+          name={NAMES.size}
+          {...wanted("size")}
+          inputMode="decimal"
+          size={6}
+          value={draft.size}
+          onChange={(event) => onDraft({ ...draft, size: event.currentTarget.value })}
+        />
+        {unit}
+      </span>
+      {hasWay && (
+        <select
+          className="field"
+          aria-label="Which way"
+          name={NAMES.way}
+          {...wanted("way")}
+          value={draft.way}
+          onChange={(event) => {
+            const way = event.currentTarget.value;
+            onDraft({ ...draft, way: way === "left" || way === "right" ? way : "" });
+          }}
+        >
+          <option value="">which way</option>
+          <option value="left">left, plus</option>
+          <option value="right">right, minus</option>
+        </select>
+      )}
+      <small className="trouble-soft">
+        within {tolerance} {unit} counts
+      </small>
+    </div>
+  );
+}
+
+/** What is wanted, beside where it is wanted. */
+function Problem({ id, problem }: { readonly id: string; readonly problem: DraftProblem | null }) {
+  return (
+    <span id={id} className="trouble-problem" role="alert">
+      {problem?.says}
+    </span>
+  );
+}
+
+interface NameFormProps {
+  readonly card: LockCard;
+  readonly onName: (named: Trouble) => void;
+}
+
+/** Name the condition and its size. */
+export function NameForm({ card, onName }: NameFormProps) {
+  const [draft, setDraft] = useState<NameDraft>(EMPTY_DRAFT);
+  const [problem, setProblem] = useState<DraftProblem | null>(null);
+  const problemId = useId();
+  const change = (next: NameDraft) => {
+    setDraft(next);
+    setProblem(null);
+  };
+  const wanted: Wanted = (field) =>
+    problem?.field === field ? { "aria-invalid": true, "aria-describedby": problemId } : {};
+  const submit = (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    const named = readDraft(draft);
+    if (!("says" in named)) return onName(named);
+    setProblem(named);
+    focusField(event.currentTarget, named.field);
+  };
+  return (
+    <form className="panel trouble-name" aria-label="Name it" onSubmit={submit}>
+      <h2>
+        Name it <small>which defect, and how large</small>
+      </h2>
+      <fieldset className="trouble-kinds">
+        <legend className="visually-hidden">Defect</legend>
+        {kindsFor(card.profile).map((kind) => (
+          <div key={kind}>
+            <label className="trouble-kind">
+              <input
+                type="radio"
+                name={NAMES.kind}
+                checked={draft.kind === kind}
+                onChange={() => change({ ...EMPTY_DRAFT, kind, size: draft.size })}
+              />
+              <span>
+                <b>{TROUBLE_GUIDE[kind].title}</b> <small>{TROUBLE_GUIDE[kind].line}</small>
+              </span>
+            </label>
+            {draft.kind === kind && (
+              <>
+                <SizeFields {...{ card, kind, draft, wanted }} onDraft={change} />
+                <Problem id={problemId} problem={problem} />
+              </>
+            )}
+          </div>
+        ))}
+      </fieldset>
+      <p className="trouble-buttons">
+        <button type="submit" className="button primary">
+          Name it
+        </button>
+        {draft.kind === null && <Problem id={problemId} problem={problem} />}
+      </p>
+    </form>
+  );
+}

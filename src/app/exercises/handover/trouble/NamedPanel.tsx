@@ -1,0 +1,41 @@
+import { useEffect, useRef } from "react";
+import { troubleSentence } from "../../../../handover/trouble/troubleWords";
+import { focusDial } from "../../../hand/dial/focusDial";
+import type { TroubleSession } from "./troubleSession";
+
+interface NamedPanelProps {
+  readonly session: TroubleSession;
+  /** What follows where it stands. */
+  readonly note: string;
+  readonly label: string;
+  readonly onStand: () => void;
+}
+
+/** A diagnosis: left to stand, or taken back. */
+export function NamedPanel({ session, note, label, onStand }: NamedPanelProps) {
+  const { named } = session.memory;
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), []);
+  if (named === null) return null;
+  const takeBack = () => {
+    session.withdraw();
+    focusDial();
+  };
+  return (
+    <section className="panel" aria-label="Your diagnosis">
+      <h2 ref={heading} tabIndex={-1}>
+        Your diagnosis
+      </h2>
+      <p className="trouble-headline">{troubleSentence(named)}.</p>
+      <p className="trouble-soft">{note}</p>
+      <p className="trouble-buttons">
+        <button type="button" className="button primary" onClick={onStand}>
+          {label}
+        </button>
+        <button type="button" className="button" onClick={takeBack}>
+          Take it back
+        </button>
+      </p>
+    </section>
+  );
+}

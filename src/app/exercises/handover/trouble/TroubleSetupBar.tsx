@@ -1,0 +1,83 @@
+import { TROUBLE_GUIDE } from "../../../../handover/trouble/troubleGuide";
+import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
+import type { TroubleSession } from "./troubleSession";
+import { kindsOf } from "./troubleSetup";
+
+const HELPS = [
+  { help: "full", label: "Full", title: "What to look at next, the reading, arrivals counted" },
+  { help: "silent", label: "Silent", title: "No hints and no reading" },
+] as const;
+
+/** Which conditions may come. The last one left cannot be taken out. */
+function Pool({ session }: { readonly session: TroubleSession }) {
+  const { pool, lock } = session.setup;
+  const kinds = kindsOf(lock);
+  const isWhole = pool.length === kinds.length;
+  return (
+    <details className="trouble-pool">
+      <summary>Defects that may come: {isWhole ? `all ${kinds.length}` : `${pool.length} of ${kinds.length}`}</summary>
+      <fieldset>
+        <legend>Draw from</legend>
+        {kinds.map((kind) => {
+          const isIn = pool.includes(kind);
+          return (
+            <label key={kind}>
+              <input
+                type="checkbox"
+                checked={isIn}
+                disabled={isIn && pool.length === 1}
+                onChange={() => session.change({ pool: kinds.filter((one) => pool.includes(one) !== (one === kind)) })}
+              />
+              {TROUBLE_GUIDE[kind].title}
+            </label>
+          );
+        })}
+      </fieldset>
+    </details>
+  );
+}
+
+/** Which lock, which conditions, how much help. */
+export function TroubleSetupBar({ session }: { readonly session: TroubleSession }) {
+  const { setup } = session;
+  return (
+    <div className="setup trouble-setup">
+      <select
+        className="field"
+        aria-label="Lock"
+        value={setup.lock}
+        onChange={(event) => session.change({ lock: event.currentTarget.value })}
+      >
+        <option value="any">Any lock</option>
+        {SHIPPED_PROFILES.map(({ id, title }) => (
+          <option key={id} value={id}>
+            {title}
+          </option>
+        ))}
+      </select>
+      <Pool session={session} />
+      <fieldset className="setup-help">
+        <legend className="visually-hidden">Help</legend>
+        {HELPS.map(({ help, label, title }) => (
+          <button
+            key={help}
+            type="button"
+            className="button"
+            title={title}
+            aria-pressed={setup.help === help}
+            onClick={() => session.change({ help })}
+          >
+            {label}
+          </button>
+        ))}
+      </fieldset>
+      <button type="button" className="button" aria-keyshortcuts="R" onClick={() => session.again()}>
+        Same again <kbd>R</kbd>
+      </button>
+      <button type="button" className="button" aria-keyshortcuts="N" onClick={() => session.another()}>
+        Another <kbd>N</kbd>
+      </button>
+      <small>lock number {setup.seed}</small>
+    </div>
+  );
+}

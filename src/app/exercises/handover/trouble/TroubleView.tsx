@@ -1,0 +1,69 @@
+import { useMemo } from "react";
+import { useKeptJobs } from "../../../keeping/useKeptJobs";
+import { useStore } from "../../zeroing/useZeroing";
+import { Cautions } from "../Cautions";
+import type { HandoverViewProps } from "../HandoverScreen";
+import { CardPanel } from "./CardPanel";
+import { Debrief } from "./Debrief";
+import { Instruments } from "./Instruments";
+import { NamedPanel } from "./NamedPanel";
+import { NameForm } from "./NameForm";
+import { SeenTable } from "./SeenTable";
+import { TroubleHand } from "./TroubleHand";
+import { TroubleSetupBar } from "./TroubleSetupBar";
+import { TroubleNotes } from "./troubleNotes";
+import { TroubleSession } from "./troubleSession";
+import { setupOf } from "./troubleSetup";
+import "../workbench.css";
+import "./trouble.css";
+
+const CAUTIONS = [
+  "Work with the door open, on a lock whose combination you know: it may refuse at any try.",
+  "The maker's written instructions decide what may be adjusted. Local codes and your license decide what you may do.",
+];
+
+/** A lock with one hidden condition, to be dialed, measured and named; its combination is known and its door open. */
+export function TroubleView(props: HandoverViewProps) {
+  // Another address is another exercise, with forms of its own.
+  return <TroubleExercise key={`${props.query}`} {...props} />;
+}
+
+function TroubleExercise({ query, chance, hasSound }: HandoverViewProps) {
+  const session = useStore(useMemo(() => new TroubleSession(setupOf(query, chance), chance), [query, chance]));
+  useKeptJobs(session, TroubleNotes);
+  const { task, state, bench } = session;
+  return (
+    <>
+      <TroubleSetupBar session={session} />
+      <div className="trouble">
+        <div className="trouble-hand">
+          <TroubleHand session={session} isOnce={false} hasSound={hasSound} />
+          <SeenTable card={task.card} log={bench.log} />
+        </div>
+        <div className="trouble-panels">
+          {state === "told" ? (
+            <Debrief session={session} />
+          ) : (
+            <>
+              <CardPanel card={task.card} />
+              <Instruments session={session} />
+            </>
+          )}
+          {/* Kept while a diagnosis stands: whoever takes it back finds the form as it was. */}
+          <div hidden={state !== "measuring"}>
+            <NameForm key={session.round} card={task.card} onName={(named) => session.name(named, performance.now())} />
+          </div>
+          {state === "named" && (
+            <NamedPanel
+              session={session}
+              note="After the answer is shown, you can no longer measure this lock."
+              label="Show the answer"
+              onStand={() => session.tell()}
+            />
+          )}
+          <Cautions cautions={CAUTIONS} source="common practice, no source" />
+        </div>
+      </div>
+    </>
+  );
+}

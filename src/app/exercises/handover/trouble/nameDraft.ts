@@ -1,0 +1,48 @@
+import type { Trouble, TroubleKind } from "../../../../handover/trouble/trouble";
+import { TROUBLE_GUIDE } from "../../../../handover/trouble/troubleGuide";
+
+/** What stands in the form so far. */
+export interface NameDraft {
+  readonly kind: TroubleKind | null;
+  readonly part: string;
+  readonly size: string;
+  readonly way: "left" | "right" | "";
+}
+
+/** A form that nothing has been written into. */
+export const EMPTY_DRAFT: NameDraft = { kind: null, part: "", size: "", way: "" };
+
+/** Largest size that anyone may name. */
+const MOST = 100;
+
+/** The size as written, a comma as good as a point; NaN where it is none. */
+const amountOf = ({ size }: NameDraft) => (size.trim() === "" ? Number.NaN : Number(size.replace(",", ".")));
+
+/** What a form still wants. */
+export interface DraftProblem {
+  readonly field: keyof NameDraft;
+  /** One sentence. */
+  readonly says: string;
+}
+
+/** What is still missing, in the order of the form. */
+function draftProblem(draft: NameDraft, kind: TroubleKind): DraftProblem | undefined {
+  const { part, hasWay } = TROUBLE_GUIDE[kind];
+  const amount = amountOf(draft);
+  const checks: readonly (readonly [boolean, DraftProblem])[] = [
+    [part === "wheel" && draft.part === "", { field: "part", says: "Say which wheel." }],
+    [part === "side" && draft.part === "", { field: "part", says: "Say in which direction it was set." }],
+    [!(amount >= 0 && amount <= MOST), { field: "size", says: `Say how much, a number from 0 to ${MOST}.` }],
+    [hasWay && draft.way === "", { field: "way", says: "Say which way: left or right." }],
+  ];
+  return checks.find(([isWrong]) => isWrong)?.[1];
+}
+
+/** The diagnosis that a form states, or what it still wants. */
+export function readDraft(draft: NameDraft): Trouble | DraftProblem {
+  const { kind } = draft;
+  if (kind === null) return { field: "kind", says: "Choose a defect." };
+  const { part, hasWay } = TROUBLE_GUIDE[kind];
+  const sign = hasWay && draft.way === "right" ? -1 : 1;
+  return draftProblem(draft, kind) ?? { kind, part: part === null ? null : draft.part, size: sign * amountOf(draft) };
+}

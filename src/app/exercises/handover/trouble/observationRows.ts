@@ -1,0 +1,49 @@
+import { faceText, readingText } from "../../../../dialing/words";
+import type { Observation, TryObservation } from "../../../../handover/trouble/observation";
+import type { LockCard } from "../../../../handover/trouble/trouble";
+import { signedText } from "../../../parts/signedText";
+
+/** One thing seen, in words: what was done, and what it showed. */
+export interface SeenRow {
+  readonly key: string;
+  readonly done: string;
+  readonly showed: string;
+}
+
+const offText = (off: number) => {
+  const text = signedText(off);
+  return text === "0.0" ? "" : ` (${text})`;
+};
+
+function tryDone({ by, stops, off, rest_s }: TryObservation, { profile, combination }: LockCard): string {
+  const numbers =
+    by === "steady hand"
+      ? combination.map((number, k) => `${faceText(number, profile)}${offText(off[k] ?? 0)}`)
+      : stops.map((stop, k) => `${readingText(stop, profile)}${offText(off[k] ?? 0)}`);
+  const rest = rest_s === null || rest_s === 0 ? "" : `, rest ${rest_s} s`;
+  return `${by === "steady hand" ? "Steady hand" : "Own hand"}: ${numbers.join(" · ")}${rest}`;
+}
+
+const tryShowed = ({ opened, isTurnedRight }: TryObservation) => {
+  const end = opened ? "opened" : "did not open";
+  return isTurnedRight ? end : `${end}; the turns were wrong`;
+};
+
+/** One observation in words. */
+export function seenRow(seen: Observation, index: number, card: LockCard): SeenRow {
+  const key = String(index + 1);
+  switch (seen.kind) {
+    case "try":
+      return { key, done: tryDone(seen, card), showed: tryShowed(seen) };
+    case "cam":
+      return { key, done: `Cam gauge, after turning ${seen.turn}`, showed: signedText(seen.value) };
+    case "pull":
+      return { key, done: `Pull gauge, ${seen.turn}`, showed: `moves after ${seen.value.toFixed(1)}` };
+    case "rules":
+      return {
+        key,
+        done: "Numbers compared with the rules",
+        showed: seen.broken.length === 0 ? "none broken" : seen.broken.map(({ message }) => message).join("; "),
+      };
+  }
+}

@@ -1,0 +1,145 @@
+import { type ActorRefFrom, createActor } from "xstate";
+import { type DiagnosisMark, markDiagnosis } from "../../../../handover/trouble/markDiagnosis";
+import type { Observation } from "../../../../handover/trouble/observation";
+import type { Trouble, TroubleTask } from "../../../../handover/trouble/trouble";
+import { TroubleBench } from "../../../../handover/trouble/troubleBench";
+import { type TroubleContext, type TroubleState, troubleMachine } from "../../../../handover/trouble/troubleMachine";
+import { type TroubleResult, troubleResult } from "../../../../handover/trouble/troubleResult";
+import type { Graduations, Milliseconds, Turn } from "../../../../lock/dial";
+import { type Chance, seededChance } from "../../../../statistics/chance";
+import { Store } from "../../../parts/page/store";
+import { drawSeed, kindsOf, type TroubleSetup, taskOf } from "./troubleSetup";
+
+/** The trouble bench on the screen: the lock, what was seen of it, and what the chart says may be done. */
+export class TroubleSession extends Store {
+  setup: TroubleSetup;
+  task: TroubleTask;
+  bench: TroubleBench;
+  mark: DiagnosisMark | null = null;
+  /** What came of it, once the condition is told. */
+  result: TroubleResult | null = null;
+  /** Grows with every exercise begun: forms start empty with it. */
+  round = 0;
+  private readonly actor: ActorRefFrom<typeof troubleMachine> = createActor(troubleMachine).start();
+  private readonly chance: Chance;
+  private startedAt: Milliseconds | null = null;
+  private namedAt: Milliseconds = 0;
+
+  /** @param task - the exercise, where it is none of a shipped lock */
+  constructor(setup: TroubleSetup, chance: Chance, task: TroubleTask = taskOf(setup)) {
+    super();
+    this.setup = setup;
+    this.chance = chance;
+    this.task = task;
+    this.bench = this.newBench();
+  }
+
+  get state(): TroubleState {
+    return this.actor.getSnapshot().value;
+  }
+
+  get memory(): TroubleContext {
+    return this.actor.getSnapshot().context;
+  }
+
+  turnBy(by: Graduations, now: Milliseconds): void {
+    if (by === 0 || this.state !== "measuring") return;
+    this.look(now, (bench) => bench.turnBy(by, now));
+  }
+
+  /** The steady hand dials. @param off - graduations for each number @param rest_s - before the last one, seconds */
+  dial(off: readonly Graduations[], rest_s: number, now: Milliseconds): void {
+    this.look(now, (bench) => bench.dial(off, rest_s));
+  }
+
+  readCam(turn: Turn, now: Milliseconds): void {
+    this.look(now, (bench) => bench.readCam(turn));
+  }
+
+  pull(turn: Turn, now: Milliseconds): void {
+    this.look(now, (bench) => bench.pull(turn));
+  }
+
+  holdAgainstRules(now: Milliseconds): void {
+    this.look(now, (bench) => bench.holdAgainstRules());
+  }
+
+  /** The last thing seen, or undefined. */
+  get lastSeen(): Observation | undefined {
+    return this.bench.log.at(-1);
+  }
+
+  name(named: Trouble, now: Milliseconds): void {
+    this.namedAt = now;
+    this.actor.send({ type: "diagnosis.named", named });
+    this.changed();
+  }
+
+  withdraw(): void {
+    this.actor.send({ type: "diagnosis.withdrawn" });
+    this.changed();
+  }
+
+  /** Tells the condition and marks the diagnosis that stands. */
+  tell(): void {
+    const { task, setup, memory, bench } = this;
+    const { named } = memory;
+    this.actor.send({ type: "condition.told" });
+    if (this.state !== "told" || named === null) return;
+    const mark = markDiagnosis(task.trouble, named, bench.log);
+    const { seed, pool } = setup;
+    const time_ms = this.startedAt === null ? 0 : this.namedAt - this.startedAt;
+    this.mark = mark;
+    this.result = troubleResult({ task, seed, pool, named, mark, counts: memory, time_ms });
+    this.changed();
+  }
+
+  /** The same lock with the same condition, from nothing seen. */
+  again(): void {
+    this.begin(this.setup);
+  }
+
+  another(): void {
+    this.begin({ ...this.setup, seed: drawSeed(this.chance) });
+  }
+
+  /** Sets the bench up anew; more or less help leaves the lock alone. */
+  change(change: Partial<TroubleSetup>): void {
+    const setup = { ...this.setup, ...change };
+    if (change.lock === undefined && change.pool === undefined && change.seed === undefined) {
+      this.setup = setup;
+      this.changed();
+      return;
+    }
+    const pool = setup.pool.filter((kind) => kindsOf(setup.lock).includes(kind));
+    const isOtherLock = change.lock !== undefined;
+    this.begin({ ...setup, pool: pool.length === 0 || isOtherLock ? kindsOf(setup.lock) : pool });
+  }
+
+  private begin(setup: TroubleSetup): void {
+    this.round += 1;
+    this.setup = setup;
+    this.task = taskOf(setup);
+    this.bench = this.newBench();
+    this.mark = null;
+    this.result = null;
+    this.startedAt = null;
+    this.actor.send({ type: "bench.restarted" });
+    this.changed();
+  }
+
+  private newBench(): TroubleBench {
+    return new TroubleBench(this.task, seededChance(this.setup.seed + 1));
+  }
+
+  private look(now: Milliseconds, at: (bench: TroubleBench) => unknown): void {
+    if (this.state !== "measuring") return;
+    this.startedAt ??= now;
+    const before = this.bench.log.length;
+    at(this.bench);
+    for (const { kind } of this.bench.log.slice(before)) {
+      this.actor.send({ type: kind === "try" ? "try.made" : "measurement.made" });
+    }
+    this.changed();
+  }
+}

@@ -1,0 +1,38 @@
+import { faceNumber, type Graduations, reading, type Turn } from "../../../lock/dial";
+
+/** Drawing units for one graduation. */
+const SCALE = 30;
+const REACH = 3;
+
+interface MagnifierProps {
+  /** What the index as drawn reads, unwrapped graduations. */
+  readonly seen: Graduations;
+  readonly graduations: number;
+  readonly numbersIncrease: Turn;
+}
+
+/** A loupe over the opening index: the marks near it, seven times as large. */
+export function Magnifier({ seen, graduations, numbersIncrease }: MagnifierProps) {
+  const nearest = Math.round(seen);
+  const marks = Array.from({ length: 2 * REACH + 1 }, (_, k) => nearest + k - REACH);
+  return (
+    <svg className="magnifier" viewBox="-80 -80 160 160" aria-hidden="true">
+      <clipPath id="magnifier-glass">
+        <circle r={74} />
+      </clipPath>
+      <circle className="magnifier-glass" r={76} />
+      <g clipPath="url(#magnifier-glass)">
+        {marks.map((mark) => {
+          const number = faceNumber(reading(mark, graduations), graduations, numbersIncrease);
+          return (
+            <g key={mark} transform={`translate(${(mark - seen) * SCALE} 0)`}>
+              <line className="magnifier-mark" y1={-8} y2={number % 5 === 0 ? 34 : 22} />
+              <text y={52}>{number}</text>
+            </g>
+          );
+        })}
+        <path className="magnifier-index" d="M 0 -8 L -13 -62 H 13 Z" />
+      </g>
+    </svg>
+  );
+}

@@ -1,0 +1,65 @@
+import type { Attempt } from "../../../dialing/attempt";
+import type { DialingState } from "../../../dialing/dialingMachine";
+import { faceText } from "../../../dialing/words";
+import { signedText } from "../../parts/signedText";
+import type { ProveSession, StopShare } from "./proveSession";
+import { useStore } from "./useZeroing";
+
+/** One stop in a sentence: what the lock saw, and whose it was. */
+function shareSentence({ total, fromZero, fromHand }: StopShare, tolerance: number): string {
+  if (Math.abs(total) <= tolerance) return "inside the tolerance";
+  return Math.abs(fromZero) > Math.abs(fromHand) ? "mostly the zero" : "mostly the hand";
+}
+
+const ENDED: Partial<Record<DialingState, string>> = {
+  open: "Opened: the zero you set holds.",
+  thrown: "Opened: the zero you set holds.",
+  secured: "Opened: the zero you set holds.",
+  failed: "It did not open. The table shows what was off: the zero or the hand.",
+};
+
+const verdictText = (attempt: Attempt, state: DialingState) =>
+  ENDED[state] ??
+  (attempt.reader.legs.length > 0 ? "Dialing." : "Dial the combination on the lock you have just zeroed.");
+
+/** The lock dialed with the zero just set: every stop error split into the zero's part and the hand's. */
+export function ProvePanel({ prove }: { readonly prove: ProveSession }) {
+  useStore(prove);
+  const { profile, attempt } = prove;
+  const shares = prove.shares();
+  return (
+    <section className="panel" aria-label="Prove it">
+      <h2>
+        Prove it <small>the lock counts from your zero</small>
+      </h2>
+      <p className="zeroing-headline" role="status">
+        {verdictText(attempt, prove.state)}
+      </p>
+      <table className="zeroing-table">
+        <thead>
+          <tr>
+            <th scope="col">number</th>
+            <th scope="col">the lock saw</th>
+            <th scope="col">from the zero</th>
+            <th scope="col">from the hand</th>
+            <th scope="col">result</th>
+          </tr>
+        </thead>
+        <tbody>
+          {shares.map((share, k) => (
+            <tr key={`${share.number}-${k === 0 ? "first" : k}`}>
+              <th scope="row">{faceText(share.number, profile)}</th>
+              <td>{signedText(share.total)}</td>
+              <td>{signedText(share.fromZero)}</td>
+              <td>{signedText(share.fromHand)}</td>
+              <td>{shareSentence(share, profile.stopTolerance)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="zeroing-note">
+        Graduations along the turn; plus ran past. This lock takes ±{profile.stopTolerance}.
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,139 @@
+import { type KeyboardEvent, useMemo, useState } from "react";
+import { drawCombination } from "../../../drill/drawCombination";
+import type { DialEncoderProfile } from "../../../lock/profile";
+import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import type { Chance } from "../../../statistics/chance";
+import { learnZero } from "../../../zeroing/learnedZero";
+import { profileCreep } from "../../../zeroing/ringClamp";
+import { profileRules } from "../../../zeroing/zeroingRules";
+import { profileRanges } from "../../../zeroing/zeroLock";
+import { PlayHand } from "./PlayHand";
+import { PlayPanel } from "./PlayPanel";
+import { ProveHand } from "./ProveHand";
+import { ProvePanel } from "./ProvePanel";
+import { PlaySession } from "./playSession";
+import { ProveSession } from "./proveSession";
+import { SetZeroPanel } from "./SetZeroPanel";
+import { useKeptZeroings } from "./useKeptZeroings";
+import { useStore, useTurn, useZeroing, useZeroingSound } from "./useZeroing";
+import { ZeroingHand } from "./ZeroingHand";
+import { ZeroingStrip } from "./ZeroingStrip";
+import "../../parts/workplace.css";
+import "./zeroing.css";
+
+type Exercise = "set" | "prove" | "play";
+
+const EXERCISES: readonly { readonly exercise: Exercise; readonly label: string }[] = [
+  { exercise: "set", label: "Set zero" },
+  { exercise: "prove", label: "Prove it" },
+  { exercise: "play", label: "Find the play" },
+];
+
+/** The lock to be zeroed: the first dial-encoder lock that is shipped. */
+function encoderProfile(): DialEncoderProfile {
+  const found = SHIPPED_PROFILES.find((profile) => profile.kind === "dial-encoder");
+  if (found === undefined || found.kind !== "dial-encoder") throw new Error("no dial-encoder lock is shipped");
+  return found;
+}
+
+/** Arrow keys move between tabs, over those that are closed. */
+function moveAlongTabs({ key, currentTarget }: KeyboardEvent<HTMLElement>): void {
+  const step = key === "ArrowRight" ? 1 : key === "ArrowLeft" ? -1 : 0;
+  if (step === 0) return;
+  const tabs = [...currentTarget.querySelectorAll<HTMLButtonElement>("button:not(:disabled)")];
+  const at = tabs.findIndex((tab) => tab.matches(":focus"));
+  tabs[(at + step + tabs.length) % tabs.length]?.focus();
+}
+
+interface ZeroingScreenProps {
+  readonly chance: Chance;
+  /** Whether the loupe and the digital reading are shown; silent help hides them. */
+  readonly isSilent: boolean;
+  readonly hasSound: boolean;
+}
+
+/** Zeroing: set a lock's zero from both sides, prove it by dialing, and find the play. */
+export function ZeroingScreen({ chance, isSilent: startsSilent, hasSound }: ZeroingScreenProps) {
+  const [isSilent, setSilent] = useState(startsSilent);
+  const profile = useMemo(encoderProfile, []);
+  const setup = useMemo(
+    () => ({
+      graduations: profile.graduations,
+      rules: profileRules(profile),
+      ranges: profileRanges(profile),
+      creep: profileCreep(profile),
+    }),
+    [profile],
+  );
+  const session = useZeroing(setup, chance);
+  useKeptZeroings(session, profile.id);
+  const play = useStore(useMemo(() => new PlaySession(setup.ranges, setup.graduations, chance), [setup, chance]));
+  const [exercise, setExercise] = useState<Exercise>("set");
+  const [prove, setProve] = useState<ProveSession | null>(null);
+  const isSet = session.state === "zeroSet";
+  const hasLoupe = !isSilent;
+  const onTurn = useTurn(session);
+  useZeroingSound(session, hasSound);
+
+  const begin = (one: Exercise) => {
+    if (one === exercise) return;
+    if (one === "set") session.takeHold();
+    if (one === "prove") {
+      const combination = profile.asSet ?? drawCombination(profile, chance);
+      setProve(new ProveSession(session.lock, learnZero(session.memory.accepted), profile, combination));
+    }
+    setExercise(one);
+  };
+  const restart = (isNew: boolean) => (isNew ? session.newLock() : session.again());
+  const onReading = session.asked === null ? null : () => session.takeReading(performance.now());
+
+  return (
+    <main className="workplace">
+      <h1 className="visually-hidden">Zeroing</h1>
+      <div className="workplace-hand">
+        {exercise === "set" && (
+          <>
+            <ZeroingStrip session={session} />
+            <ZeroingHand
+              {...{ session, profile, hasLoupe, onTurn, onReading }}
+              pointTo={isSilent ? null : session.asked}
+              onRestart={restart}
+            />
+          </>
+        )}
+        {exercise === "prove" && prove !== null && <ProveHand prove={prove} hasLoupe={hasLoupe} />}
+        {exercise === "play" && <PlayHand play={play} profile={profile} />}
+      </div>
+      <div className="workplace-panels">
+        <div className="zeroing-tabs" role="tablist" aria-label="Exercises" onKeyDown={moveAlongTabs}>
+          {EXERCISES.map(({ exercise: one, label }) => (
+            <button
+              key={one}
+              type="button"
+              role="tab"
+              id={`zeroing-tab-${one}`}
+              aria-controls="zeroing-panel"
+              aria-selected={exercise === one}
+              tabIndex={exercise === one ? 0 : -1}
+              disabled={one === "prove" && !isSet}
+              title={one === "prove" && !isSet ? "Set the zero in both directions first" : undefined}
+              onClick={() => begin(one)}
+            >
+              {label}
+            </button>
+          ))}
+        </div>
+        <p className="zeroing-silent">
+          <button type="button" className="button" aria-pressed={isSilent} onClick={() => setSilent(!isSilent)}>
+            Silent: no loupe, no reading
+          </button>
+        </p>
+        <div id="zeroing-panel" role="tabpanel" aria-labelledby={`zeroing-tab-${exercise}`}>
+          {exercise === "set" && <SetZeroPanel session={session} now={performance.now()} />}
+          {exercise === "prove" && prove !== null && <ProvePanel prove={prove} />}
+          {exercise === "play" && <PlayPanel play={play} profile={profile} />}
+        </div>
+      </div>
+    </main>
+  );
+}

@@ -1,0 +1,11 @@
+import { acceptedWords, refusalWords } from "../../../zeroing/zeroWords";
+import type { ZeroingSession } from "./zeroingSession";
+
+/** What came of the last reading, in one sentence; empty before the first. */
+export function lastWords({ last, setup, memory }: ZeroingSession): string {
+  if (last === null) return "";
+  const { side, refusal, deviation, accepted } = last;
+  if (refusal !== null) return `Not counted. ${refusalWords(refusal, side, setup.rules, deviation)}`;
+  const words = acceptedWords(side, accepted, Math.min(memory.wanted[side], setup.rules.wanted), deviation);
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+}

@@ -1,0 +1,88 @@
+import type { ZeroingRecord } from "../../../records/records";
+import type { ZeroingNote } from "../../keeping/zeroingNote";
+import type { LastReading, ZeroingSession } from "./zeroingSession";
+
+const OUTCOMES: Readonly<Record<string, ZeroingRecord["outcome"]>> = { zeroSet: "zero-set", notSet: "not-set" };
+
+/** What of a zeroing exercise is taken down. */
+type NotedZeroing = Pick<ZeroingSession, "state" | "last" | "memory" | "lock" | "setup">;
+
+type Reading = ZeroingRecord["readings"][number];
+
+function readingOf({ side, deviation, refusal }: LastReading, { memory }: NotedZeroing): Reading {
+  if (refusal !== null) return { turn: side, deviation, refusal };
+  const cam = memory.accepted[side].at(-1)?.cam;
+  return { turn: side, deviation, ...(cam !== undefined && { cam }) };
+}
+
+/** Watches a zeroing exercise, and takes down its readings and its end. */
+export class ZeroingNotes {
+  private readonly newId: () => string;
+  private readonly profileId: string;
+  private seen: LastReading | null = null;
+  private readings: Reading[] = [];
+  private made: { readonly id: string; readonly startedAt: number; readonly createdAt: number } | null = null;
+  private outcome: ZeroingRecord["outcome"] | undefined;
+  private hasEnded = false;
+
+  /** @param newId - makes an id that nothing else has */
+  constructor(profileId: string, newId: () => string) {
+    this.profileId = profileId;
+    this.newId = newId;
+  }
+
+  /**
+   * Looks at the exercise after a change.
+   *
+   * @param now - milliseconds since 1970
+   * @returns what is to be kept: at every reading, as broken off until it has come to its end; null else
+   */
+  look(session: NotedZeroing, now: number): ZeroingNote | null {
+    if (session.state === "ringLoose") this.forget();
+    const isRead = this.takeReading(session, now);
+    const outcome = OUTCOMES[session.state];
+    const isNews = outcome !== undefined && outcome !== this.outcome;
+    this.outcome = outcome;
+    if (isNews) this.hasEnded = true;
+    if (isNews) return this.noteOf(session, outcome, now);
+    // One that has ended stays so while more readings are taken.
+    return isRead && !this.hasEnded ? this.noteOf(session, "broken-off", now) : null;
+  }
+
+  private takeReading(session: NotedZeroing, now: number): boolean {
+    const { last } = session;
+    if (last === this.seen) return false;
+    this.seen = last;
+    if (last === null) return false;
+    this.made ??= { id: this.newId(), startedAt: now, createdAt: now };
+    this.readings.push(readingOf(last, session));
+    return true;
+  }
+
+  private noteOf(session: NotedZeroing, outcome: ZeroingRecord["outcome"], now: number): ZeroingNote {
+    const { lock, memory, setup } = session;
+    const first = this.made ?? { id: this.newId(), startedAt: now, createdAt: now };
+    // A series that was begun again leaves readings that count no more; what counted stands in the details.
+    const details = {
+      condition: lock.condition,
+      rules: setup.rules,
+      accepted: memory.accepted,
+      reasons: memory.reasons,
+    };
+    return {
+      ...first,
+      updatedAt: now,
+      profileId: this.profileId,
+      outcome,
+      readings: this.readings.slice(-500),
+      details: JSON.parse(JSON.stringify(details)),
+    };
+  }
+
+  private forget(): void {
+    this.seen = null;
+    this.readings = [];
+    this.made = null;
+    this.hasEnded = false;
+  }
+}

@@ -1,0 +1,45 @@
+import { useEffect } from "react";
+import type { Milliseconds } from "../../../lock/dial";
+import type { Store } from "../../parts/page/store";
+
+/** By then a light dial has come to rest, whatever its speed, milliseconds. */
+const ALL_OF_IT: Milliseconds = 800;
+
+const wantsLessMotion = () => matchMedia("(prefers-reduced-motion: reduce)").matches;
+
+/** A dial that may run on. */
+interface RunningDial extends Store {
+  readonly isRunningOn: boolean;
+}
+
+/**
+ * Moves a light dial on while nobody turns it: frame by frame, or in one step for whoever wants less motion. The dial
+ * comes to rest at the same place either way.
+ *
+ * @param runOn - lets time pass, milliseconds of the page's steady clock; keeps its identity
+ */
+export function useRunOn(dial: RunningDial, runOn: (at: Milliseconds) => void): void {
+  useEffect(() => {
+    let frame = 0;
+    let timer = 0;
+    const step = () => {
+      frame = 0;
+      runOn(performance.now());
+      follow();
+    };
+    const follow = () => {
+      if (!dial.isRunningOn) return;
+      if (wantsLessMotion()) {
+        clearTimeout(timer);
+        timer = window.setTimeout(step, ALL_OF_IT);
+      } else if (frame === 0) frame = requestAnimationFrame(step);
+    };
+    const forget = dial.subscribe(follow);
+    follow();
+    return () => {
+      forget();
+      cancelAnimationFrame(frame);
+      clearTimeout(timer);
+    };
+  }, [dial, runOn]);
+}

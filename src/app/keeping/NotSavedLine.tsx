@@ -1,0 +1,34 @@
+import { useState, useSyncExternalStore } from "react";
+import { countText } from "../parts/numbers";
+import { keeping, reloadSafely } from "./keeping";
+import "./notSaved.css";
+
+const COPIED = "A copy is in this browser until then.";
+
+/**
+ * Says at once that records are not saved, why, and what to do; draws nothing while all is well. To be placed wherever
+ * records are made.
+ */
+export function NotSavedLine() {
+  useSyncExternalStore(keeping.subscribe, () => keeping.version);
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const { problem, waiting, remedy, isCopied } = keeping.state;
+  if (problem === null) return null;
+  const which = waiting === 0 ? "" : ` (${countText(waiting, "record")})`;
+  return (
+    <aside className="not-saved" aria-label="Saving">
+      <p role="alert">
+        <strong>Not saved{which}:</strong> {refusal ?? problem} {waiting > 0 && isCopied && COPIED}
+      </p>
+      {remedy === "reload" ? (
+        <button type="button" className="button" onClick={() => setRefusal(reloadSafely())}>
+          Reload the page
+        </button>
+      ) : (
+        <button type="button" className="button" onClick={() => keeping.retry()}>
+          Try again
+        </button>
+      )}
+    </aside>
+  );
+}

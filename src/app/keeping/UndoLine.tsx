@@ -1,0 +1,29 @@
+import { useEffect, useRef } from "react";
+import { ToldLine, useDoing } from "../parts/Told";
+import type { CurrentLogbook } from "./currentLogbook";
+
+/** What was done last and can be undone; the focus goes to it, for what led here is gone. */
+export function UndoLine({ current }: { readonly current: CurrentLogbook }) {
+  const { done } = current;
+  const button = useRef<HTMLButtonElement>(null);
+  const { told, act } = useDoing();
+  useEffect(() => {
+    if (done !== null) button.current?.focus();
+  }, [done]);
+  return (
+    <div className="logbook-state">
+      {done !== null && (
+        <>
+          <p role="status">{done.sentence} You can undo this until you close or reload the page.</p>
+          <button ref={button} type="button" className="button" onClick={() => act(() => current.undo())}>
+            Undo
+          </button>
+          <button type="button" className="button" onClick={() => current.closeUndo()}>
+            Close
+          </button>
+        </>
+      )}
+      <ToldLine told={told} />
+    </div>
+  );
+}

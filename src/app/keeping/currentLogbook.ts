@@ -1,0 +1,120 @@
+import type { PersonRecord } from "../../records/records";
+import { Logbook } from "../../store/logbook";
+import { LogbookDatabase } from "../../store/logbookDatabase";
+import type { Undo } from "../../store/moveRecords";
+import { recordsOfKind } from "../../store/wholeLogbook";
+import { newId } from "../parts/page/newId";
+import { Store } from "../parts/page/store";
+import { inOrderOfNames } from "./people";
+import { WaitingShelf } from "./waitingShelf";
+import { pageStore } from "./waitingStore";
+
+const PERSON_KEY = "gatefall.person";
+
+/** Who practiced last, by id; null where nobody did, or nothing is kept. */
+function rememberedId(): string | null {
+  try {
+    return localStorage.getItem(PERSON_KEY);
+  } catch {
+    return null;
+  }
+}
+
+/** Whether anybody has practiced in this browser, as far as one can tell before the logbook is open. */
+export const hasPracticed = (): boolean => rememberedId() !== null;
+
+/** The logbook of this browser, and who practices now. A store: it changes when either does. */
+export class CurrentLogbook extends Store {
+  readonly logbook: Logbook;
+  /** Whether a copy of what waits to be stored outlives the page. */
+  isCopied = true;
+  /** What was done last and can be undone, in a sentence; null where nothing was. */
+  done: { readonly sentence: string; readonly undo: Undo } | null = null;
+  private readonly shelf = new WaitingShelf(pageStore(), newId());
+  /** Whose records are shown; null before anyone is there. */
+  person: PersonRecord | null = null;
+
+  constructor() {
+    super();
+    this.logbook = new Logbook(new LogbookDatabase(), { onChange: () => this.follow() });
+  }
+
+  /** Opens the logbook, and stores what pages before this one could not. Never throws. */
+  async open(): Promise<void> {
+    await this.logbook.open();
+    // What cannot be stored now either stays for the next page.
+    if (this.logbook.database !== null) await this.shelf.handOver(this.logbook).catch(() => undefined);
+    // A database that fails to read is told by its own problem, and practice goes on.
+    await this.settle().catch(() => this.choose(null));
+  }
+
+  /** Everyone, invented people last. @throws {LogbookError} when the storage fails */
+  async people(): Promise<readonly PersonRecord[]> {
+    const people = inOrderOfNames(await recordsOfKind(this.logbook, "people"));
+    this.logbook.know(people);
+    return people;
+  }
+
+  /** Chooses who practices now, and remembers it for the next visit. */
+  choose(person: PersonRecord | null): void {
+    this.person = person;
+    if (person !== null) this.logbook.know([person]);
+    try {
+      if (person === null) localStorage.removeItem(PERSON_KEY);
+      else localStorage.setItem(PERSON_KEY, person.id);
+    } catch {
+      // Where nothing is kept, the choice lasts as long as the page.
+    }
+    this.changed();
+  }
+
+  /** Chooses again once people came or went: whoever was chosen, else the one of the last visit, else the first. */
+  async settle(): Promise<void> {
+    const people = await this.people();
+    const wanted = this.person?.id ?? rememberedId();
+    this.choose(people.find(({ id }) => id === wanted) ?? people[0] ?? null);
+  }
+
+  /** Offers to undo what was just done, in place of what was done before. */
+  offerUndo(sentence: string, undo: Undo): void {
+    this.done = { sentence, undo };
+    this.changed();
+  }
+
+  /** Undoes what was done last. @returns what came of it @throws {LogbookError} when the storage fails */
+  async undo(): Promise<string> {
+    await this.done?.undo();
+    this.closeUndo();
+    await this.settle();
+    return "Undone.";
+  }
+
+  /** What was done last stays done. */
+  closeUndo(): void {
+    this.done = null;
+    this.changed();
+  }
+
+  /** Another tab may have made the first person before this one's was stored: then that one practices here too. */
+  private follow(): void {
+    const { person, logbook } = this;
+    if (person !== null && logbook.personFor(person.id) !== person.id) {
+      this.person = null;
+      void this.settle().catch(() => undefined);
+    }
+    this.isCopied = this.shelf.keep(logbook.pending);
+    this.changed();
+  }
+}
+
+let current: Promise<CurrentLogbook> | null = null;
+
+/** Opens the logbook once. It never holds up a screen: callers go on and hear of it when it is there. */
+export function currentLogbook(): Promise<CurrentLogbook> {
+  current ??= (async () => {
+    const opened = new CurrentLogbook();
+    await opened.open();
+    return opened;
+  })();
+  return current;
+}

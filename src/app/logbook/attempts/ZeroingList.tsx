@@ -1,0 +1,58 @@
+import { useState } from "react";
+import type { ZeroingRecord } from "../../../records/records";
+import { sittingOf } from "../../../records/tryOfSitting";
+import { toldZeroings } from "../../../store/toldTries";
+import type { CurrentLogbook } from "../../keeping/currentLogbook";
+import { useAsked } from "../../keeping/useLogbook";
+import { DataTable } from "../../pictures/charts/DataTable";
+import { latestZeroings, zeroingName, zeroingTable } from "../../results/zeroingTable";
+import { RecordActs } from "../RecordActs";
+
+interface ZeroingActsProps {
+  readonly current: CurrentLogbook;
+  readonly zeroings: readonly ZeroingRecord[];
+}
+
+/** One of the listed zeroings is chosen, to be given to another person or deleted. */
+function ZeroingActs({ current, zeroings }: ZeroingActsProps) {
+  const [id, setId] = useState("");
+  const chosen = zeroings.find((one) => one.id === id);
+  return (
+    <details className="logbook-below">
+      <summary>Give or delete a zeroing</summary>
+      <select
+        className="field"
+        aria-label="Zeroing"
+        value={chosen === undefined ? "" : id}
+        onChange={(event) => setId(event.currentTarget.value)}
+      >
+        <option value="">Choose a zeroing</option>
+        {zeroings.map((one) => (
+          <option key={one.id} value={one.id}>
+            {zeroingName(one)}
+          </option>
+        ))}
+      </select>
+      {chosen !== undefined && (
+        <RecordActs
+          current={current}
+          kind="zeroings"
+          record={{ ...chosen, sittingId: sittingOf(chosen) }}
+          onGone={() => setId("")}
+        />
+      )}
+    </details>
+  );
+}
+
+/** The latest zeroings of one person. */
+export function ZeroingList({ current, personId }: { readonly current: CurrentLogbook; readonly personId: string }) {
+  const { answer } = useAsked(`zeroings ${current.version} ${personId}`, () => toldZeroings(current.logbook, personId));
+  if (answer === null || answer.length === 0) return null;
+  return (
+    <>
+      <DataTable table={zeroingTable(answer)} />
+      <ZeroingActs current={current} zeroings={latestZeroings(answer)} />
+    </>
+  );
+}

@@ -1,0 +1,96 @@
+import { useState } from "react";
+import { harmlessName } from "../../../lock/harmlessText";
+import { removeDemo, wholeLogbook } from "../../../store/wholeLogbook";
+import type { CurrentLogbook } from "../../keeping/currentLogbook";
+import { useAsked } from "../../keeping/useLogbook";
+import { CsvMarkChoice, useCsvMark } from "../../parts/files/CsvMarkChoice";
+import { saveFile } from "../../parts/files/saveFile";
+import { countText } from "../../parts/numbers";
+import { ToldLine, useDoing } from "../../parts/Told";
+import { EXPORTS, type ExportKind, exportFileInSlices } from "./exportFiles";
+import { ImportPanel } from "./ImportPanel";
+import { loadDemo } from "./loadDemo";
+import "../../pictures/charts/charts.css";
+
+function ExportPanel({ current }: { readonly current: CurrentLogbook }) {
+  const { person, logbook } = current;
+  const [isOwn, setOwn] = useState(false);
+  const { told, act, say } = useDoing();
+  const [mark, setMark] = useCsvMark();
+  const personId = isOwn && person !== null ? person.id : null;
+  const save = (kind: ExportKind) =>
+    act(async () => {
+      const setting = { personId, now: Date.now(), csv: mark };
+      const file = await exportFileInSlices(kind, await wholeLogbook(logbook), setting, say);
+      saveFile(file);
+      return file.told;
+    });
+  return (
+    <section className="figure" aria-labelledby="files-out">
+      <h2 id="files-out">Export</h2>
+      <p>Records leave this device only in files that you save.</p>
+      {person !== null && (
+        <select
+          className="field"
+          aria-label="Whose records"
+          value={isOwn ? "own" : "all"}
+          onChange={(event) => setOwn(event.currentTarget.value === "own")}
+        >
+          <option value="all">Everyone’s records</option>
+          <option value="own">Only {harmlessName(person.name)}’s records</option>
+        </select>
+      )}
+      <ul className="logbook-exports">
+        {EXPORTS.map(({ kind, label, use }) => (
+          <li key={kind}>
+            <button type="button" className="button" onClick={() => save(kind)}>
+              {label}
+            </button>
+            <small>{use}</small>
+          </li>
+        ))}
+      </ul>
+      <CsvMarkChoice mark={mark} onMark={setMark} />
+      <ToldLine told={told} />
+    </section>
+  );
+}
+
+function DemoPanel({ current }: { readonly current: CurrentLogbook }) {
+  const { logbook } = current;
+  const { told, act } = useDoing();
+  const load = async () => `${await loadDemo(current)} Tap a name above to look at that person’s records.`;
+  const remove = async () => {
+    const gone = await removeDemo(logbook);
+    await current.settle();
+    return `${countText(gone, "invented person", "invented people")} removed.`;
+  };
+  const { answer: people } = useAsked(`people ${current.version}`, () => current.people());
+  const isLoaded = people?.some(({ isDemo }) => isDemo === true) === true;
+  return (
+    <section className="figure" aria-labelledby="files-demo">
+      <h2 id="files-demo">Demo logbook</h2>
+      <p>
+        A week at an invented trade school, to show what the logbook does. What you dial yourself is never saved under
+        an invented name.
+      </p>
+      <div className="sheet-row">
+        <button type="button" className="button" onClick={() => act(isLoaded ? remove : load)}>
+          {isLoaded ? "Remove the demo" : "Load the demo"}
+        </button>
+      </div>
+      <ToldLine told={told} />
+    </section>
+  );
+}
+
+/** Records in and out: export, import, and the demo. */
+export function FilesView({ current }: { readonly current: CurrentLogbook }) {
+  return (
+    <div className="logbook-figures">
+      <ExportPanel current={current} />
+      <ImportPanel current={current} />
+      <DemoPanel current={current} />
+    </div>
+  );
+}

@@ -1,0 +1,80 @@
+import type { JobRecord } from "../../../records/jobRecord";
+import { jobRowOf } from "../../results/jobRows";
+
+interface JobListProps {
+  readonly jobs: readonly JobRecord[];
+  /** Sittings that have not ended: what their jobs came to is told then. */
+  readonly running: ReadonlySet<string>;
+  readonly chosenId: string | null;
+  readonly onChoose: (job: JobRecord) => void;
+}
+
+function Line({ job, isChosen, onChoose }: { job: JobRecord; isChosen: boolean; onChoose: () => void }) {
+  const row = jobRowOf(job);
+  return (
+    <tr>
+      <th scope="row">
+        <button type="button" className="button" aria-pressed={isChosen} onClick={onChoose}>
+          <span className="visually-hidden">Look at the job of </span>
+          {row.day} <b>{row.clock}</b>
+        </button>
+      </th>
+      <td>
+        {row.job}
+        <small>{row.lockAndHelp}</small>
+        {row.tags !== "" && <small>{row.tags}</small>}
+      </td>
+      <td>
+        <span className={job.isRight ? "" : "logbook-missed"}>{row.result}</span>
+        <small>{row.missed}</small>
+      </td>
+      <td className="job-time">{row.time}</td>
+    </tr>
+  );
+}
+
+/** A job of a sitting that goes on: only that it is saved is shown. */
+function UntoldLine({ job }: { readonly job: JobRecord }) {
+  const { day, clock, job: what, lockAndHelp } = jobRowOf(job);
+  return (
+    <tr>
+      <th scope="row">
+        {day} <b>{clock}</b>
+      </th>
+      <td>
+        {what}, in a sitting
+        <small>{lockAndHelp}</small>
+      </td>
+      <td colSpan={2}>
+        Saved
+        <small>The result is shown after the sitting.</small>
+      </td>
+    </tr>
+  );
+}
+
+/** A page of jobs, latest first; each can be looked at. */
+export function JobList({ jobs, running, chosenId, onChoose }: JobListProps) {
+  return (
+    <table className="attempt-list">
+      <caption className="visually-hidden">Jobs, latest first</caption>
+      <thead>
+        <tr>
+          <th scope="col">When</th>
+          <th scope="col">Job and lock</th>
+          <th scope="col">Result, and what was missed</th>
+          <th scope="col">Time</th>
+        </tr>
+      </thead>
+      <tbody>
+        {jobs.map((job) =>
+          job.sittingId !== undefined && running.has(job.sittingId) ? (
+            <UntoldLine key={job.id} job={job} />
+          ) : (
+            <Line key={job.id} job={job} isChosen={job.id === chosenId} onChoose={() => onChoose(job)} />
+          ),
+        )}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,63 @@
+import { JOB_RULES } from "../../../drill/marking/jobRule";
+import type { JobRecord } from "../../../records/jobRecord";
+import type { Logbook } from "../../../store/logbook";
+import { againAddress } from "../../results/jobAddress";
+import { jobRowOf } from "../../results/jobRows";
+import { jobStory } from "../../results/jobSentences";
+import { NoteEditor } from "../notes/NoteEditor";
+import { noteJob, typedNote } from "../notes/notes";
+
+const AGAIN: Readonly<Record<JobRecord["kind"], string>> = {
+  change: "Change a combination again",
+  trouble: "The same trouble again",
+  handover: "Hand over a lock again",
+};
+
+interface JobPaneProps {
+  readonly logbook: Logbook;
+  readonly job: JobRecord | null;
+  readonly onChanged: (job: JobRecord) => void;
+}
+
+/** One job: what it came to, point by point, the way to do it again, and what is noted of it. */
+export function JobPane({ logbook, job, onChanged }: JobPaneProps) {
+  if (job === null) return <p className="logbook-hint">Choose a job to look at it.</p>;
+  const row = jobRowOf(job);
+  const { sentence, points } = jobStory(job);
+  return (
+    <>
+      <section aria-label="Result">
+        <h2>
+          {row.job}: {row.result.toLowerCase()}
+        </h2>
+        <p>
+          {row.lockAndHelp}, {row.time}. {row.day} {row.clock}.
+        </p>
+        <p className="logbook-below">{sentence}</p>
+        {points.length > 0 && (
+          <ul className="job-points">
+            {points.map((point) => (
+              <li key={point}>{point}</li>
+            ))}
+          </ul>
+        )}
+        <div className="sheet-row">
+          <a className="button" href={againAddress(job)}>
+            {AGAIN[job.kind]}
+          </a>
+        </div>
+        <p className="logbook-soft logbook-below">{JOB_RULES[job.kind]} A practice result is not a certificate.</p>
+      </section>
+      <NoteEditor
+        key={job.id}
+        recordId={job.id}
+        kept={typedNote(job)}
+        onKeep={async (typed) => {
+          const noted = await noteJob(logbook, job, typed, Date.now());
+          onChanged(noted);
+          return typedNote(noted);
+        }}
+      />
+    </>
+  );
+}

@@ -1,0 +1,109 @@
+import { useRef, useState } from "react";
+import { JOB_KINDS, type JobRecord } from "../../../records/jobRecord";
+import { type JobFilter, jobPage } from "../../../store/jobQueries";
+import { untoldSittings } from "../../../store/toldTries";
+import type { CurrentLogbook } from "../../keeping/currentLogbook";
+import { useAsked } from "../../keeping/useLogbook";
+import { ONE_COLUMN } from "../../parts/page/oneColumn";
+import { JOB_WORDS } from "../../results/jobWords";
+import { FilterChoice, LockFilter, MissesOnly, UntoldNote } from "../FilterChoice";
+import { RecordActs } from "../RecordActs";
+import { usePageEnds } from "../usePageEnds";
+import { JobList } from "./JobList";
+import { JobPane } from "./JobPane";
+
+/** Jobs on a page. */
+const PAGE_SIZE = 20;
+
+type Choice = Omit<JobFilter, "personId" | "notOf">;
+
+const KINDS = [["", "every job"], ...JOB_KINDS.map((one) => [one, JOB_WORDS[one].toLowerCase()] as const)] as const;
+
+interface FilterBarProps {
+  readonly choice: Choice;
+  readonly onChoice: (choice: Choice) => void;
+}
+
+function FilterBar({ choice, onChoice }: FilterBarProps) {
+  const { kind = "", profileId, onlyMisses = false } = choice;
+  return (
+    <div className="logbook-filter">
+      <FilterChoice
+        label="Job"
+        value={kind}
+        choices={KINDS}
+        onChoice={(value) => onChoice({ ...choice, kind: JOB_KINDS.find((one) => one === value) })}
+      />
+      <LockFilter profileId={profileId} onProfile={(id) => onChoice({ ...choice, profileId: id })} />
+      <MissesOnly isOn={onlyMisses} onSwitch={(isOn) => onChoice({ ...choice, onlyMisses: isOn })} />
+    </div>
+  );
+}
+
+function useJobs(current: CurrentLogbook, filter: JobFilter) {
+  const name = JSON.stringify(filter);
+  const { before, first, later, goOn } = usePageEnds(name, PAGE_SIZE);
+  const { answer, problem } = useAsked(`jobs ${current.version} ${name} ${before?.id}`, async () => {
+    const running = await untoldSittings(current.logbook, filter.personId);
+    // Which tries of a sitting under way are misses is not told, not by their being in a list either.
+    const notOf = filter.onlyMisses === true ? running : [];
+    const page = await jobPage(current.logbook, { ...filter, notOf }, { size: PAGE_SIZE, before });
+    return { ...page, notOf, running: new Set(running) };
+  });
+  const next = answer?.next ?? null;
+  return { answer, problem, first, later, earlier: next === null ? null : () => goOn(next) };
+}
+
+const NO_JOBS = "No jobs yet. Change a combination, find trouble or hand over a door under “Handover”.";
+
+function placeWords({ answer, first }: Pick<ReturnType<typeof useJobs>, "answer" | "first">, isFiltered: boolean) {
+  if (answer === null) return "";
+  const { length } = answer.records;
+  if (length === 0) return isFiltered ? "No jobs match this filter. Clear it to see all jobs." : NO_JOBS;
+  return `${first + 1} to ${first + length}, latest first`;
+}
+
+/** The jobs of one person: changes, trouble and handovers, and any of them closely. */
+export function JobsView({ current, personId }: { readonly current: CurrentLogbook; readonly personId: string }) {
+  const [choice, setChoice] = useState<Choice>({});
+  const [chosen, setChosen] = useState<JobRecord | null>(null);
+  const pane = useRef<HTMLElement>(null);
+  const jobs = useJobs(current, { ...choice, personId });
+  const { answer, problem, later, earlier } = jobs;
+  const isEmpty = answer?.records.length === 0;
+  const choose = (job: JobRecord) => {
+    setChosen(job);
+    if (matchMedia(ONE_COLUMN).matches) pane.current?.scrollIntoView({ block: "start" });
+  };
+  return (
+    <div className="logbook-attempts">
+      <section aria-label="Jobs">
+        <FilterBar choice={choice} onChoice={setChoice} />
+        {answer !== null && <UntoldNote untold={answer.notOf} />}
+        {problem !== null && <p role="alert">{problem}</p>}
+        {answer !== null && answer.records.length > 0 && (
+          <JobList jobs={answer.records} running={answer.running} chosenId={chosen?.id ?? null} onChoose={choose} />
+        )}
+        <nav className="logbook-pager" aria-label="Pages of jobs" data-only={later === null && earlier === null}>
+          <p role="status">{placeWords(jobs, Object.values(choice).some(Boolean))}</p>
+          <button type="button" className="button" disabled={later === null} onClick={() => later?.()}>
+            Later
+          </button>
+          <button type="button" className="button" disabled={earlier === null} onClick={() => earlier?.()}>
+            Earlier
+          </button>
+        </nav>
+      </section>
+      <section ref={pane} className="logbook-replay" aria-label="Chosen job" hidden={isEmpty && chosen === null}>
+        <JobPane
+          logbook={current.logbook}
+          job={chosen?.personId === personId ? chosen : null}
+          onChanged={(noted) => setChosen((now) => (now?.id === noted.id ? noted : now))}
+        />
+        {chosen?.personId === personId && (
+          <RecordActs current={current} kind="jobs" record={chosen} onGone={() => setChosen(null)} />
+        )}
+      </section>
+    </div>
+  );
+}

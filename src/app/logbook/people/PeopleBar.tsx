@@ -1,0 +1,64 @@
+import { useState } from "react";
+import { harmlessName } from "../../../lock/harmlessText";
+import type { CurrentLogbook } from "../../keeping/currentLogbook";
+import { useAsked } from "../../keeping/useLogbook";
+import { MergeSheet } from "./MergeSheet";
+import { AddSheet, DeleteSheet, RenameSheet, type SittingsForgotten } from "./PersonSheets";
+
+interface PeopleBarProps {
+  readonly current: CurrentLogbook;
+  readonly sittingsForgotten: SittingsForgotten;
+}
+
+/** Who practices: everyone by name, switched by one tap. */
+export function PeopleBar({ current, sittingsForgotten }: PeopleBarProps) {
+  const { person, version } = current;
+  const [sheet, setSheet] = useState<"add" | "rename" | "merge" | "delete" | null>(null);
+  const { answer, problem } = useAsked(`people ${version}`, () => current.people());
+  const people = answer ?? [];
+  const sheetProps = { current, people, onClose: () => setSheet(null) };
+  return (
+    <div className="logbook-people">
+      <fieldset>
+        <legend>Who practices</legend>
+        {people.map((one) => (
+          <button
+            key={one.id}
+            type="button"
+            className="button"
+            aria-pressed={one.id === person?.id}
+            onClick={() => current.choose(one)}
+          >
+            {harmlessName(one.name)} {one.isDemo === true && <small>invented</small>}
+          </button>
+        ))}
+        <button type="button" className="button quiet" aria-haspopup="dialog" onClick={() => setSheet("add")}>
+          Add a person
+        </button>
+      </fieldset>
+      {person !== null && (
+        <div className="logbook-person-acts">
+          <button type="button" className="button" aria-haspopup="dialog" onClick={() => setSheet("rename")}>
+            Rename<span className="visually-hidden"> {person.name}</span>
+          </button>
+          <button type="button" className="button" aria-haspopup="dialog" onClick={() => setSheet("merge")}>
+            Merge<span className="visually-hidden"> {person.name}</span>
+          </button>
+          <button type="button" className="button" aria-haspopup="dialog" onClick={() => setSheet("delete")}>
+            Delete<span className="visually-hidden"> {person.name}</span>
+          </button>
+        </div>
+      )}
+      {person?.isDemo === true && (
+        <p className="logbook-soft">
+          {harmlessName(person.name)} is invented. What you dial is saved under your own name.
+        </p>
+      )}
+      {problem !== null && <p role="alert">{problem}</p>}
+      <AddSheet {...sheetProps} isOpen={sheet === "add"} />
+      <RenameSheet {...sheetProps} isOpen={sheet === "rename"} />
+      <MergeSheet {...sheetProps} isOpen={sheet === "merge"} />
+      <DeleteSheet {...{ ...sheetProps, sittingsForgotten }} isOpen={sheet === "delete"} />
+    </div>
+  );
+}

@@ -1,0 +1,136 @@
+import { type FormEvent, useState } from "react";
+import { harmlessName } from "../../../lock/harmlessText";
+import type { PersonRecord } from "../../../records/records";
+import { deletePerson, recordsOfKind, wholeLogbook } from "../../../store/wholeLogbook";
+import type { CurrentLogbook } from "../../keeping/currentLogbook";
+import { nameProblem, newPerson } from "../../keeping/people";
+import { saveFile } from "../../parts/files/saveFile";
+import { messageOf } from "../../parts/page/messageOf";
+import { newId } from "../../parts/page/newId";
+import { Sheet } from "../../parts/Sheet";
+import { exportFile } from "../files/exportFiles";
+
+interface NameFormProps {
+  readonly name: string;
+  readonly others: readonly PersonRecord[];
+  readonly onName: (name: string) => void;
+}
+
+function NameForm({ name, others, onName }: NameFormProps) {
+  const [text, setText] = useState(name);
+  const [problem, setProblem] = useState<string | null>(null);
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    const found = nameProblem(text, others);
+    setProblem(found);
+    if (found === null) onName(text.trim());
+  };
+  return (
+    <form onSubmit={submit}>
+      <label>
+        Name <small className="soft">on this device only, no account</small>
+        <input
+          className="field sheet-wide"
+          value={text}
+          autoComplete="off"
+          aria-invalid={problem !== null}
+          onChange={(event) => setText(event.currentTarget.value)}
+        />
+      </label>
+      {problem !== null && (
+        <p className="sheet-error" role="alert">
+          {problem}
+        </p>
+      )}
+      <div className="sheet-row">
+        <button type="submit" className="button primary">
+          Save the name
+        </button>
+      </div>
+    </form>
+  );
+}
+
+interface PersonSheetProps {
+  readonly current: CurrentLogbook;
+  readonly people: readonly PersonRecord[];
+  readonly isOpen: boolean;
+  readonly onClose: () => void;
+}
+
+/** Adds a person, who then practices. */
+export function AddSheet({ current, people, isOpen, onClose }: PersonSheetProps) {
+  const add = async (name: string) => {
+    const person = newPerson(name, newId(), Date.now());
+    await current.logbook.save({ kind: "people", record: person });
+    current.choose(person);
+    onClose();
+  };
+  return (
+    <Sheet title="Add a person" isOpen={isOpen} onClose={onClose}>
+      <NameForm name="" others={people} onName={add} />
+    </Sheet>
+  );
+}
+
+/** Gives a person another name. */
+export function RenameSheet({ current, people, isOpen, onClose }: PersonSheetProps) {
+  const { person } = current;
+  if (person === null) return null;
+  const rename = async (name: string) => {
+    const renamed = { ...person, name, updatedAt: Date.now() };
+    await current.logbook.save({ kind: "people", record: renamed });
+    current.choose(renamed);
+    onClose();
+  };
+  return (
+    <Sheet title={`Rename ${harmlessName(person.name)}`} isOpen={isOpen} onClose={onClose}>
+      <NameForm name={person.name} others={people.filter(({ id }) => id !== person.id)} onName={rename} />
+    </Sheet>
+  );
+}
+
+/** Makes ready to forget, by their ids, what the page has of sittings beside the logbook. */
+export type SittingsForgotten = () => Promise<(ids: ReadonlySet<string>) => void>;
+
+interface DeleteSheetProps extends PersonSheetProps {
+  readonly sittingsForgotten: SittingsForgotten;
+}
+
+/** Deletes a person with all records, after an export was offered. */
+export function DeleteSheet({ current, isOpen, onClose, sittingsForgotten }: DeleteSheetProps) {
+  const { person, logbook } = current;
+  const [said, setSaid] = useState("");
+  if (person === null) return null;
+  const act = (doing: () => Promise<void>) => doing().catch((error) => setSaid(messageOf(error)));
+  const save = async () => {
+    const file = exportFile("logbook", await wholeLogbook(logbook), { personId: person.id, now: Date.now() });
+    saveFile(file);
+    setSaid(file.told);
+  };
+  const remove = async () => {
+    const sittings = (await recordsOfKind(logbook, "sittings")).filter(({ personId }) => personId === person.id);
+    const forgetSittings = await sittingsForgotten();
+    await deletePerson(logbook, person.id, true);
+    forgetSittings(new Set(sittings.map(({ id }) => id)));
+    await current.settle();
+    onClose();
+  };
+  return (
+    <Sheet title={`Delete ${harmlessName(person.name)}`} isOpen={isOpen} onClose={onClose}>
+      <p>
+        All attempts, traces, zeroings, jobs, sittings and settings of {person.name} go from this device, and cannot be
+        brought back. Save them as a file first, if anyone may want them.
+      </p>
+      <div className="sheet-row">
+        <button type="button" className="button" onClick={() => act(save)}>
+          Save {person.name}’s records
+        </button>
+        <button type="button" className="button primary" onClick={() => act(remove)}>
+          Delete {person.name} and all records
+        </button>
+      </div>
+      <p role="status">{said}</p>
+    </Sheet>
+  );
+}

@@ -1,0 +1,137 @@
+import { useMemo, useState } from "react";
+import { declarationFor, mastery } from "../../../progress/mastery";
+import { practiceOfJob } from "../../../progress/practice";
+import type { CountedTry } from "../../../progress/readiness";
+import type { MasteryRule } from "../../../records/masteryRule";
+import { bySkill, type Skill, skillKey } from "../../../records/skill";
+import { toldAttempts, toldJobs, untoldSittings } from "../../../store/toldTries";
+import { recordsOfKind } from "../../../store/wholeLogbook";
+import type { CurrentLogbook } from "../../keeping/currentLogbook";
+import { useReadinessRule } from "../../keeping/readinessRule";
+import { useAsked } from "../../keeping/useLogbook";
+import { Figure } from "../../pictures/charts/Figure";
+import { knownProfile, shortTitle } from "../../results/attemptRows";
+import { characteristicFigure } from "../../results/figures/characteristicFigure";
+import { type JobProgress, jobFigures } from "../../results/figures/jobFigures";
+import type { SkillProgress } from "../../results/figures/progressFigures";
+import { ReadinessSettings } from "../../results/ReadinessSettings";
+import { FilterChoice, UntoldNote } from "../FilterChoice";
+import { SkillFigures } from "./SkillFigures";
+import { WhatNextPanel } from "./WhatNextPanel";
+
+/** The latest attempts at a skill, which the views are of: an older hand is another hand. */
+const LATEST = 1000;
+
+async function progressOf({ logbook }: CurrentLogbook, personId: string, rule: MasteryRule) {
+  const untold = await untoldSittings(logbook, personId);
+  const attempts = await toldAttempts(logbook, { personId, notOf: untold });
+  const declarations = (await recordsOfKind(logbook, "declarations")).filter((one) => one.personId === personId);
+  const now = Date.now();
+  const masteryOf = (skill: Skill, tries: readonly CountedTry[]) =>
+    mastery(skill, tries, { rule, now, declaration: declarationFor(declarations, skill, rule) });
+  const skills = bySkill(attempts).flatMap(({ skill, attempts: own }): SkillProgress[] => {
+    const latest = own.slice(-LATEST);
+    const profile = latest[0] === undefined ? null : knownProfile(latest[0]);
+    return profile === null ? [] : [{ skill, profile, attempts: latest, mastery: masteryOf(skill, own) }];
+  });
+  const jobs = await toldJobs(logbook, personId, untold);
+  const jobSkills = bySkill(jobs.map((job) => ({ ...practiceOfJob(job), job }))).map(({ skill, attempts: own }) => ({
+    skill,
+    jobs: own.map(({ job }) => job).slice(-LATEST),
+    mastery: masteryOf(skill, own),
+  }));
+  return { personId, untold, attempts, declarations, jobs, choices: [...skills.map(dialed), ...jobSkills.map(worked)] };
+}
+
+/** A skill that can be looked at. */
+interface Choice {
+  readonly key: string;
+  readonly title: string;
+  readonly count: number;
+  readonly progress: SkillProgress | JobProgress;
+}
+
+function dialed(progress: SkillProgress): Choice {
+  const { skill, profile, attempts } = progress;
+  const title = `${shortTitle(profile, skill.profileId)}, ${skill.exercise}`;
+  return { key: skillKey(skill), title, count: attempts.length, progress };
+}
+
+function worked(progress: JobProgress): Choice {
+  const { skill, jobs } = progress;
+  const [first] = jobs;
+  const profile = first === undefined ? null : knownProfile(first);
+  const title = `${shortTitle(profile, skill.profileId)}, ${skill.exercise}`;
+  return { key: skillKey(skill), title, count: jobs.length, progress };
+}
+
+function JobSkillFigures({ progress }: { readonly progress: JobProgress }) {
+  const figures = useMemo(() => jobFigures(progress), [progress]);
+  const characteristic = useMemo(() => characteristicFigure(progress.mastery.rule), [progress]);
+  return (
+    <div className="logbook-figures">
+      {figures.map((figure) => (
+        <Figure key={figure.title} figure={figure} />
+      ))}
+      <Figure figure={characteristic}>
+        <ReadinessSettings />
+      </Figure>
+    </div>
+  );
+}
+
+interface SkillChoiceProps {
+  readonly choices: readonly Choice[];
+  readonly chosen: Choice;
+  readonly onChoice: (key: string) => void;
+}
+
+function SkillChoice({ choices, chosen, onChoice }: SkillChoiceProps) {
+  return (
+    <div className="logbook-filter">
+      <FilterChoice
+        label="Lock and exercise"
+        value={chosen.key}
+        choices={choices.map(({ key, title, count }) => [key, `${title} (${count})`] as const)}
+        onChoice={onChoice}
+      />
+      {chosen.count === LATEST && (
+        <p>
+          The latest {LATEST} {"jobs" in chosen.progress ? "jobs" : "attempts"} count here.
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** How one person comes on, one lock and exercise at a time. */
+export function ProgressView({ current, personId }: { readonly current: CurrentLogbook; readonly personId: string }) {
+  const [key, setKey] = useState("");
+  const [rule] = useReadinessRule();
+  const { answer, problem } = useAsked(`progress ${current.version} ${personId} ${JSON.stringify(rule)}`, () =>
+    progressOf(current, personId, rule),
+  );
+  if (problem !== null) return <p role="alert">{problem}</p>;
+  if (answer === null || answer.personId !== personId) return null;
+  const { choices, attempts, declarations, jobs, untold } = answer;
+  const chosen = choices.find((one) => one.key === key) ?? choices[0];
+  if (chosen === undefined) {
+    return (
+      <>
+        <p className="logbook-hint">
+          No attempt and no job yet. Dial on the bench, or do a job; your progress is shown here.
+        </p>
+        <UntoldNote untold={untold} />
+      </>
+    );
+  }
+  const { progress } = chosen;
+  return (
+    <>
+      <UntoldNote untold={untold} />
+      <WhatNextPanel attempts={attempts} declarations={declarations} jobs={jobs} rule={rule} />
+      <SkillChoice {...{ choices, chosen, onChoice: setKey }} />
+      {"jobs" in progress ? <JobSkillFigures progress={progress} /> : <SkillFigures progress={progress} />}
+    </>
+  );
+}

@@ -1,0 +1,92 @@
+import type { Sheet } from "../../../drill/sheet/sheet";
+import { sittingPlan } from "../../../drill/sittingPlan";
+import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import { redoSheet } from "../../../progress/practiceSheet";
+import type { Suggestion } from "../../../progress/whatNext";
+import type { AttemptRecord } from "../../../records/attemptRecord";
+import { JOB_KINDS, type JobKind } from "../../../records/jobRecord";
+import { linkOf } from "../../keeping/sheets/sheetsAddress";
+import { HELP_WORDS, shortTitle } from "../../results/attemptRows";
+import { jobAddress } from "../../results/jobAddress";
+
+/** One way to go on, ready to show. */
+export interface SuggestionRow {
+  readonly key: string;
+  readonly title: string;
+  readonly reason: string;
+  /** Benches and runs that are set up for it; none for a lock that is not known. */
+  readonly links: readonly { readonly address: string; readonly label: string }[];
+}
+
+const TITLES: Readonly<Record<Suggestion["kind"], string>> = {
+  "redo-misses": "Repeat your misses",
+  "go-on": "Keep going",
+  refresh: "Practice again",
+};
+
+/** Misses that are offered at once; the rest come when these are made good. */
+const MOST_LINKS = 5;
+
+const benchAddress = (profileId: string, help: string, combination: readonly number[] | null) =>
+  `#/bench?profile=${profileId}${combination === null ? "" : `&combination=${combination.join("-")}`}&help=${help}`;
+
+const BENCH_DIALS: Readonly<Record<string, string>> = {
+  "": "",
+  "heavy dial": "&dial=heavy",
+  "light dial": "&dial=light",
+};
+
+/** The bench set up as a miss was made; none where the bench has no such settings. */
+function redoLink({ profileId, help, combination, conditions, exercise }: AttemptRecord) {
+  const dial = BENCH_DIALS[conditions.join("; ")];
+  if (dial === undefined || exercise !== "open") return [];
+  return [{ address: `${benchAddress(profileId, help, combination)}${dial}`, label: combination.join("–") }];
+}
+
+/** A run of tries by a sheet; none where there is no such sheet, or it is too large for a link. */
+export function runLink(sheet: Sheet | null, label: (tries: number) => string): SuggestionRow["links"] {
+  const link = sheet === null ? null : linkOf(sheet, "sittings");
+  if (sheet === null || link === null || "says" in link) return [];
+  return [{ address: link.hash, label: label(sittingPlan(sheet).tries) }];
+}
+
+const redoLinks = (misses: readonly AttemptRecord[], isShipped: boolean) => [
+  ...(isShipped ? misses.flatMap(redoLink).slice(0, MOST_LINKS) : []),
+  ...runLink(redoSheet(misses), (tries) => (tries === 1 ? "As a drill, 1 try" : `As one drill, ${tries} tries`)),
+];
+
+/** A job as something to do. */
+const JOBS: Readonly<Record<JobKind, string>> = {
+  change: "changing the combination",
+  trouble: "finding a defect",
+  handover: "handing over",
+};
+
+const jobOf = ({ exercise }: Suggestion["skill"]) => JOB_KINDS.find((kind) => kind === exercise);
+
+function linksOf({ kind, skill, help, misses }: Suggestion, isShipped: boolean): SuggestionRow["links"] {
+  const job = jobOf(skill);
+  if (job === undefined && kind === "redo-misses") return redoLinks(misses, isShipped);
+  if (!isShipped) return [];
+  if (job !== undefined) {
+    // A handover run gives no help at all.
+    const helpText = job === "handover" ? "" : `, ${HELP_WORDS[help]}`;
+    return [{ address: jobAddress(job, skill.profileId, help), label: `To the Handover page${helpText}` }];
+  }
+  return [{ address: benchAddress(skill.profileId, help, null), label: `To the bench, ${HELP_WORDS[help]}` }];
+}
+
+/** A suggestion, with the benches that are set up for it. */
+export function suggestionRow(suggestion: Suggestion): SuggestionRow {
+  const { kind, skill, reason } = suggestion;
+  const job = jobOf(skill);
+  const profile = SHIPPED_PROFILES.find(({ id }) => id === skill.profileId) ?? null;
+  const isShipped = profile !== null;
+  const at = shortTitle(profile, skill.profileId);
+  return {
+    key: `${kind} ${skill.profileId} ${skill.exercise}`,
+    title: `${job !== undefined && kind === "redo-misses" ? "Repeat" : TITLES[kind]}: ${at}${job === undefined ? "" : `, ${JOBS[job]}`}`,
+    reason,
+    links: linksOf(suggestion, isShipped),
+  };
+}

@@ -1,0 +1,80 @@
+import type { SittingRecord } from "../../../records/records";
+import type { Logbook } from "../../../store/logbook";
+import { NoteEditor } from "../notes/NoteEditor";
+import { noteSitting, typedNote } from "../notes/notes";
+import { hasResult, sittingRowOf } from "./sittingRows";
+
+/** What can be done with a sitting now. */
+function Ways({ sitting }: { readonly sitting: SittingRecord }) {
+  if (sitting.state === "running") {
+    return (
+      <p>
+        It has not ended. <a href="#/sittings">Go on with it</a>: its sheet decides what happens after a reload.
+      </p>
+    );
+  }
+  if (!hasResult(sitting)) {
+    return <p>It was under way on another device when its logbook was saved. It has no result here.</p>;
+  }
+  return (
+    <>
+      <div className="sheet-row">
+        <a className="button" href={`#/sittings?record=${sitting.id}`}>
+          Open the result
+        </a>
+      </div>
+      <p className="logbook-soft logbook-below">
+        Its marks, every try again, the print, the record as a file, and a check of its hash.
+      </p>
+    </>
+  );
+}
+
+interface SittingPaneProps {
+  readonly logbook: Logbook;
+  readonly sitting: SittingRecord | null;
+  readonly onChanged: (sitting: SittingRecord) => void;
+}
+
+/** One sitting: how it stands, the way to its result, and what is noted of it. */
+export function SittingPane({ logbook, sitting, onChanged }: SittingPaneProps) {
+  if (sitting === null) return <p className="logbook-hint">Choose a sitting to look at it.</p>;
+  const row = sittingRowOf(sitting);
+  return (
+    <>
+      <section aria-label="Sitting">
+        <h2>{row.title}</h2>
+        <p>
+          {row.standing}. {row.tries}. {row.day} {row.clock}.
+        </p>
+        {row.sentences.length > 0 && (
+          <div className={row.isWrong ? "told-box" : "told-box told-quiet"}>
+            <p>
+              {row.isWrong
+                ? "This record fails its check. Do not count it."
+                : "Not all of this record is checked here."}
+            </p>
+            <ul>
+              {row.sentences.map((sentence) => (
+                <li key={sentence}>{sentence}</li>
+              ))}
+            </ul>
+          </div>
+        )}
+        <Ways sitting={sitting} />
+      </section>
+      {sitting.state !== "running" && (
+        <NoteEditor
+          key={sitting.id}
+          recordId={sitting.id}
+          kept={typedNote(sitting)}
+          onKeep={async (typed) => {
+            const noted = await noteSitting(logbook, sitting, typed, Date.now());
+            onChanged(noted);
+            return typedNote(noted);
+          }}
+        />
+      )}
+    </>
+  );
+}

@@ -1,0 +1,102 @@
+import { useId, useState } from "react";
+import type { SittingRecord } from "../../../records/records";
+import type { SittingStanding } from "../../../records/sittingStanding";
+import { sittingPage } from "../../../store/sittingQueries";
+import type { CurrentLogbook } from "../../keeping/currentLogbook";
+import { useAsked } from "../../keeping/useLogbook";
+import { useSettled } from "../../parts/page/useSettled";
+import { FilterChoice } from "../FilterChoice";
+import { usePageEnds } from "../usePageEnds";
+import { SittingList } from "./SittingList";
+import { SittingPane } from "./SittingPane";
+import { STANDINGS, shownStanding } from "./sittingRows";
+
+/** Sittings on a page. */
+const PAGE_SIZE = 20;
+
+const ALL_STANDINGS = Object.keys(STANDINGS) as SittingStanding[];
+
+const CHOICES = [
+  ["", "every verdict"],
+  ...ALL_STANDINGS.map((one) => [one, STANDINGS[one].toLowerCase()] as const),
+] as const;
+
+interface FilterBarProps {
+  readonly standing: SittingStanding | undefined;
+  readonly onStanding: (standing: SittingStanding | undefined) => void;
+  readonly words: string;
+  readonly onWords: (words: string) => void;
+}
+
+function FilterBar({ standing, onStanding, words, onWords }: FilterBarProps) {
+  const id = useId();
+  return (
+    <div className="logbook-filter">
+      <FilterChoice
+        label="Verdict"
+        value={standing ?? ""}
+        choices={CHOICES}
+        onChoice={(value) => onStanding(ALL_STANDINGS.find((one) => one === value))}
+      />
+      <span className="logbook-labeled">
+        <label htmlFor={id}>Part of a title, tag or note</label>
+        <input
+          id={id}
+          type="search"
+          className="field"
+          value={words}
+          onChange={(event) => onWords(event.currentTarget.value)}
+        />
+      </span>
+    </div>
+  );
+}
+
+/** An empty list in a sentence: nothing there yet, or nothing that the filter lets through. */
+const noneWords = ({ standing, words }: { readonly standing: SittingStanding | undefined; readonly words: string }) =>
+  standing === undefined && words === ""
+    ? "No sittings yet. Choose a sheet under “Sittings” at the top of the page, and sit it."
+    : "No sittings match this filter. Clear it to see all sittings.";
+
+/** The sittings of one person, with their verdicts; any of them again. */
+export function SittingsView({ current, personId }: { readonly current: CurrentLogbook; readonly personId: string }) {
+  const [standing, setStanding] = useState<SittingStanding | undefined>(undefined);
+  const [typed, setTyped] = useState("");
+  const [chosen, setChosen] = useState<SittingRecord | null>(null);
+  const filter = { personId, standing, words: useSettled(typed) };
+  const name = JSON.stringify(filter);
+  const { before, first, later, goOn } = usePageEnds(name, PAGE_SIZE);
+  const { answer, problem } = useAsked(`sittings ${current.version} ${name} ${before?.id}`, () =>
+    sittingPage(current.logbook, { ...filter, standingOf: shownStanding }, PAGE_SIZE, before),
+  );
+  const sittings = answer?.sittings ?? [];
+  const next = answer?.next ?? null;
+  return (
+    <div className="logbook-attempts">
+      <section aria-label="Sittings">
+        <FilterBar {...{ standing, words: typed }} onStanding={setStanding} onWords={setTyped} />
+        {problem !== null && <p role="alert">{problem}</p>}
+        {sittings.length > 0 && <SittingList sittings={sittings} chosenId={chosen?.id ?? null} onChoose={setChosen} />}
+        <nav className="logbook-pager" aria-label="Pages of sittings" data-only={later === null && next === null}>
+          <p role="status">
+            {answer !== null &&
+              (sittings.length === 0 ? noneWords(filter) : `${first + 1} to ${first + sittings.length}, latest first`)}
+          </p>
+          <button type="button" className="button" disabled={later === null} onClick={() => later?.()}>
+            Later
+          </button>
+          <button type="button" className="button" disabled={next === null} onClick={() => next && goOn(next)}>
+            Earlier
+          </button>
+        </nav>
+      </section>
+      <section className="logbook-replay" aria-label="Chosen sitting" hidden={sittings.length === 0 && chosen === null}>
+        <SittingPane
+          logbook={current.logbook}
+          sitting={chosen?.personId === personId ? chosen : null}
+          onChanged={(noted) => setChosen((now) => (now?.id === noted.id ? noted : now))}
+        />
+      </section>
+    </div>
+  );
+}

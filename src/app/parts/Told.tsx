@@ -1,0 +1,40 @@
+import { useRef, useState } from "react";
+import { messageOf } from "./page/messageOf";
+import "./told.css";
+
+/** Something that was done, or why not. */
+interface Told {
+  readonly text: string;
+  readonly isProblem: boolean;
+  readonly close: () => void;
+}
+
+/** Does what is asked for, and tells what came of it; `say` tells something on the way. */
+export function useDoing() {
+  const [told, setTold] = useState<Told | null>(null);
+  const close = () => setTold(null);
+  const say = (text: string) => setTold({ text, isProblem: false, close });
+  const act = (doing: () => Promise<string>) =>
+    doing().then(say, (error) => setTold({ text: messageOf(error), isProblem: true, close }));
+  return { told, act, say };
+}
+
+/** What came of it, for eyes and ears, until it is closed; then the focus stays in its place. */
+export function ToldLine({ told }: { readonly told: Told | null }) {
+  const place = useRef<HTMLDivElement>(null);
+  const close = () => {
+    told?.close();
+    place.current?.focus();
+  };
+  return (
+    <div className={told?.isProblem === true ? "told-line sheet-error" : "told-line"} ref={place} tabIndex={-1}>
+      <p role="status">{told !== null && !told.isProblem && told.text}</p>
+      {told?.isProblem === true && <p role="alert">{told.text}</p>}
+      {told !== null && (
+        <button type="button" className="button" aria-label="Close this message" onClick={close}>
+          Close
+        </button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,26 @@
+import { useRemembered } from "../page/remembered";
+import { CSV_MARKS, type CsvMark } from "./csvFile";
+
+/** How CSV files are made, remembered on this device, and the way to choose. */
+export const useCsvMark = () => useRemembered("csv", CSV_MARKS);
+
+interface CsvMarkChoiceProps {
+  readonly mark: CsvMark;
+  readonly onMark: (mark: CsvMark) => void;
+}
+
+/** A choice whose need one sees only in a spreadsheet: accents and other letters beyond A to Z. */
+export function CsvMarkChoice({ mark, onMark }: CsvMarkChoiceProps) {
+  return (
+    <label className="sheet-choice">
+      <input
+        type="checkbox"
+        checked={mark === "marked"}
+        onChange={({ currentTarget: { checked } }) => onMark(checked ? "marked" : "plain")}
+      />
+      <span>
+        CSV for a spreadsheet <small>(adds a byte order mark, so that letters such as é come out right)</small>
+      </span>
+    </label>
+  );
+}

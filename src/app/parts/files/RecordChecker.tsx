@@ -1,0 +1,170 @@
+import { type FormEvent, useState } from "react";
+import { messageOf } from "../page/messageOf";
+import { FileButton } from "./FileButton";
+import { useDroppedFiles } from "./useDroppedFiles";
+import "./recordChecker.css";
+
+/** What checking a record came to. */
+export interface RecordFinding {
+  /** What is wrong, in sentences; none for a sound record. */
+  readonly problems: readonly string[];
+  /** What differs here but does not speak against the record, and why, in sentences. */
+  readonly unheld?: readonly string[];
+  /** What was not checked, in sentences. */
+  readonly unchecked?: readonly string[];
+  /** What the record says, by name. */
+  readonly says?: readonly (readonly [name: string, value: string])[];
+}
+
+function Sentences({ of }: { readonly of: readonly string[] }) {
+  return (
+    <ul>
+      {of.map((sentence) => (
+        <li key={sentence}>{sentence}</li>
+      ))}
+    </ul>
+  );
+}
+
+interface BoxProps {
+  readonly head: string;
+  readonly sentences: readonly string[];
+  readonly isWrong?: boolean;
+}
+
+function Box({ head, sentences, isWrong = false }: BoxProps) {
+  if (sentences.length === 0) return null;
+  return (
+    <div role={isWrong ? "alert" : "status"} className={isWrong ? "told-box" : "told-box told-quiet"}>
+      <p>{head}</p>
+      <Sentences of={sentences} />
+    </div>
+  );
+}
+
+/** What the record says of itself, as a list of names and values. */
+function Says({ rows }: { readonly rows: NonNullable<RecordFinding["says"]> }) {
+  if (rows.length === 0) return null;
+  return (
+    <dl className="record-check-says" aria-label="What the record says">
+      {rows.map(([name, value]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+/** How far any check of a file goes. */
+const LIMIT =
+  "A hash is not a signature. It shows a change by accident, or by someone who does not change the hash as well. Someone who knows this program can make up a whole record: compare the hash with the print from that day.";
+
+function Finding({
+  problems,
+  unheld = [],
+  unchecked = [],
+  says = [],
+  sound,
+}: RecordFinding & { readonly sound: string }) {
+  const isSound = problems.length + unheld.length + unchecked.length === 0;
+  return (
+    <>
+      <Says rows={says} />
+      {isSound && (
+        <p role="status" className="told-box told-quiet">
+          {sound}
+        </p>
+      )}
+      <Box head="This record fails its check. Do not count it." sentences={problems} isWrong />
+      <Box head="This version cannot check all of it." sentences={unheld} />
+      <Box head="Not checked:" sentences={unchecked} />
+      <p className="record-check-limit">{LIMIT}</p>
+    </>
+  );
+}
+
+/** What came of a check: a finding, or why there was none. */
+type Outcome = { readonly finding: RecordFinding } | { readonly failure: string };
+
+/** Checks a record when asked to, and holds what came of it. */
+export function useRecordCheck() {
+  const [outcome, setOutcome] = useState<Outcome | null>(null);
+  const run = async (check: () => RecordFinding | Promise<RecordFinding>) => {
+    setOutcome(null);
+    try {
+      setOutcome({ finding: await check() });
+    } catch (error) {
+      setOutcome({ failure: messageOf(error) });
+    }
+  };
+  return { outcome, run };
+}
+
+interface RecordOutcomeProps {
+  readonly outcome: Outcome | null;
+  /** What is known of a sound record, in a sentence. */
+  readonly sound: string;
+}
+
+/** What came of a check, in words. */
+export function RecordOutcome({ outcome, sound }: RecordOutcomeProps) {
+  if (outcome === null) return null;
+  if ("finding" in outcome) return <Finding {...outcome.finding} sound={sound} />;
+  return (
+    <p role="alert" className="told-box">
+      Not checked: {outcome.failure}.
+    </p>
+  );
+}
+
+interface RecordCheckerProps {
+  /** What is known of a sound record, in a sentence. */
+  readonly sound: string;
+  /** Checks the text of a file. @throws {Error} with what keeps it from being checked, a sentence without its period */
+  readonly check: (text: string) => RecordFinding | Promise<RecordFinding>;
+}
+
+/** A saved record, pasted, loaded or dropped, checked against its hash and against itself. */
+export function RecordChecker({ sound, check }: RecordCheckerProps) {
+  const [text, setText] = useState("");
+  const { outcome, run } = useRecordCheck();
+  const checkText = (from: string) => {
+    setText(from);
+    return run(() => check(from));
+  };
+  const read = async (file: File | undefined) => {
+    if (file !== undefined) await checkText(await file.text());
+  };
+  const isOver = useDroppedFiles(([file]) => read(file));
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    checkText(text);
+  };
+  return (
+    <section aria-label="Check a record" className={isOver ? "record-check record-check-over" : "record-check"}>
+      <h2>
+        Check a record <small>a hash shows a change; it is not a signature</small>
+      </h2>
+      <form onSubmit={submit}>
+        <textarea
+          aria-label="A saved record"
+          placeholder='{"sha256":"…","record":{…}}'
+          value={text}
+          onChange={(event) => setText(event.currentTarget.value)}
+        />
+        <div className="record-check-row">
+          <button type="submit" className="button" disabled={text.trim() === ""}>
+            Check it
+          </button>
+          <FileButton accept=".json" onFile={read}>
+            Load a file
+          </FileButton>
+          <small>or drop a file anywhere on this page</small>
+        </div>
+      </form>
+      <RecordOutcome outcome={outcome} sound={sound} />
+    </section>
+  );
+}

@@ -1,0 +1,38 @@
+import type { Interval } from "../../statistics/interval";
+
+const NOTHING = "–";
+
+/** "83 %". @param share - in [0, 1] */
+export const percentText = (share: number) => `${Math.round(100 * share)} %`;
+
+/** "+0.42"; two decimals, for means of many stops. */
+export function fineText(value: number | null): string {
+  if (value === null) return NOTHING;
+  const text = Math.abs(value).toFixed(2);
+  if (text === "0.00") return text;
+  return `${value > 0 ? "+" : "−"}${text}`;
+}
+
+/** "0.42", for what has no sign. */
+export const sizeText = (value: number | null, decimals = 2) => (value === null ? NOTHING : value.toFixed(decimals));
+
+/** "+0.10 to +0.40" */
+export const rangeText = (interval: Interval | null, text: (value: number) => string) =>
+  interval === null ? NOTHING : `${text(interval.low)} to ${text(interval.high)}`;
+
+/** "1 attempt", "3 attempts" */
+export const countText = (count: number, one: string, many = `${one}s`) => `${count} ${count === 1 ? one : many}`;
+
+/**
+ * A domain that holds all values with some room round them.
+ *
+ * @param values - at least one
+ * @param least - the domain is at least this wide
+ */
+export function roomyDomain(values: readonly number[], least: number): Interval {
+  const low = Math.min(...values);
+  const high = Math.max(...values);
+  const lacking = Math.max(0, least - (high - low)) / 2;
+  const room = 0.06 * Math.max(least, high - low);
+  return { low: low - lacking - room, high: high + lacking + room };
+}

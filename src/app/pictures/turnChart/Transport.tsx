@@ -1,0 +1,51 @@
+import type { Milliseconds } from "../../../lock/dial";
+import { secondsText } from "./chartWords";
+import type { Recording } from "./recordedPath";
+
+interface Props {
+  readonly recording: Recording;
+  readonly playhead_ms: Milliseconds | null;
+  /** Reading at the playhead, in words. */
+  readonly reading: string;
+  readonly isPlaying: boolean;
+  readonly onPlay: () => void;
+  readonly onPause: () => void;
+  readonly onScrub: (time_ms: Milliseconds) => void;
+}
+
+/** Step of the time slider, milliseconds. */
+const STEP: Milliseconds = 100;
+
+/** Play, pause, and a slider to move through the replay. */
+export function Transport(props: Props) {
+  const { recording, playhead_ms, reading, isPlaying, onScrub } = props;
+  const first = recording.times_ms[0] ?? 0;
+  const last = recording.times_ms.at(-1) ?? first;
+  const time = (playhead_ms ?? first) - first;
+  // The slider only knows whole steps; its end must not fall short of the recording's.
+  const max = Math.max(STEP, Math.ceil((last - first) / STEP) * STEP);
+  return (
+    <div className="turn-chart-transport">
+      <button type="button" className="button turn-chart-play" onClick={isPlaying ? props.onPause : props.onPlay}>
+        <svg viewBox="0 0 12 12" width="11" height="11" aria-hidden="true">
+          <path d={isPlaying ? "M2 1h3v10H2zM7 1h3v10H7z" : "M2 0.5L11 6L2 11.5z"} />
+        </svg>
+        {isPlaying ? "Pause" : "Play"}
+      </button>
+      <input
+        type="range"
+        className="turn-chart-range"
+        aria-label="Time in the replay"
+        aria-valuetext={`${secondsText(time)} seconds, reading ${reading}`}
+        min={0}
+        max={max}
+        step={1}
+        value={time}
+        onChange={(event) => onScrub(Math.min(last, first + event.currentTarget.valueAsNumber))}
+      />
+      <span className="turn-chart-time" aria-hidden="true">
+        <b>{secondsText(time)}</b> of {secondsText(last - first)} s
+      </span>
+    </div>
+  );
+}

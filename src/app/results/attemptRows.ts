@@ -1,0 +1,92 @@
+import { faceText } from "../../dialing/words";
+import type { Profile } from "../../lock/profile";
+import type { AttemptRecord } from "../../records/attemptRecord";
+import { profileOfAttempt } from "../../records/csv/attemptsReplay";
+import { signedText } from "../parts/signedText";
+
+/** One line of the list of attempts, in words and figures. */
+export interface AttemptRow {
+  readonly id: string;
+  readonly day: string;
+  readonly clock: string;
+  readonly lock: string;
+  readonly combination: string;
+  readonly help: string;
+  readonly result: string;
+  readonly faults: string;
+  readonly stops: string;
+  readonly time: string;
+  /** With commas between; "" for none. */
+  readonly tags: string;
+}
+
+const DAY = new Intl.DateTimeFormat("en-US", { day: "numeric", month: "short", year: "numeric" });
+const CLOCK = new Intl.DateTimeFormat("en-US", { hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
+
+/** "Nov 24, 2026" */
+export const dayText = (moment: number) => DAY.format(moment);
+
+const SHORT_DAY = new Intl.DateTimeFormat("en-US", { day: "numeric", month: "short" });
+
+/** "Nov 24" */
+export const shortDayText = (moment: number) => SHORT_DAY.format(moment);
+
+/** "14:05" */
+export const clockText = (moment: number) => CLOCK.format(moment);
+
+/** The lock of an attempt, or null where this trainer does not know it. */
+export function knownProfile(attempt: Pick<AttemptRecord, "profileId" | "ownProfile">): Profile | null {
+  try {
+    return profileOfAttempt({ ...attempt } as AttemptRecord);
+  } catch {
+    return null;
+  }
+}
+
+/** "Three-wheel": what a lock is called where there is little room. */
+export const shortTitle = (profile: Profile | null, id: string) => profile?.title.split(",")[0] ?? id;
+
+const faultText = ({ code, number }: AttemptRecord["faults"][number]) =>
+  `${code.replaceAll("-", " ")}, number ${number}`;
+
+/** How much help there was, for a list. */
+export const HELP_WORDS: Readonly<Record<AttemptRecord["help"], string>> = {
+  full: "full help",
+  counts: "counts",
+  silent: "silent",
+};
+
+/** Faults that a line names; more are counted. */
+const MOST_FAULTS = 2;
+
+function faultsText(faults: AttemptRecord["faults"]): string {
+  if (faults.length === 0) return "no fault";
+  const more = faults.length - MOST_FAULTS;
+  const named = faults.slice(0, MOST_FAULTS).map(faultText).join("; ");
+  return more > 0 ? `${named}; ${more} more` : named;
+}
+
+function resultText({ opened, isUnfinished, exercise }: AttemptRecord): string {
+  if (isUnfinished === true) return "Unfinished";
+  if (exercise !== "open") return `${opened ? "Right" : "Not right"}: ${exercise}`;
+  return opened ? "Opened" : "Did not open";
+}
+
+/** An attempt as a line of the list. */
+export function attemptRowOf(attempt: AttemptRecord): AttemptRow {
+  const { id, startedAt, combination, help, faults, stops, duration_ms, tags } = attempt;
+  const profile = knownProfile(attempt);
+  return {
+    id,
+    day: dayText(startedAt),
+    clock: clockText(startedAt),
+    lock: shortTitle(profile, attempt.profileId),
+    combination: combination.map((one) => (profile === null ? `${one}` : faceText(one, profile))).join("–"),
+    help: HELP_WORDS[help],
+    result: resultText(attempt),
+    faults: faultsText(faults),
+    stops: stops.length === 0 ? "–" : stops.map(({ error }) => signedText(error)).join(" "),
+    time: `${(duration_ms / 1000).toFixed(1)} s`,
+    tags: tags.join(", "),
+  };
+}

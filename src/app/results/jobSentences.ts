@@ -1,0 +1,100 @@
+import { ordinalWord } from "../../dialing/words";
+import { FAULT_WORDS } from "../../handover/run/faultWords";
+import { REQUIRED_PROOFS } from "../../handover/run/proofs";
+import { TROUBLE_GUIDE } from "../../handover/trouble/troubleGuide";
+import { troubleSentence } from "../../handover/trouble/troubleWords";
+import { type ChangeDetails, detailsOf, type HandoverDetails, type TroubleDetails } from "../../records/job/jobDetails";
+import type { JobRecord } from "../../records/jobRecord";
+import { countText } from "../parts/numbers";
+import { signedText } from "../parts/signedText";
+import { minutesText, sizeErrorText } from "./jobRows";
+import { missedWord } from "./jobWords";
+
+/** A job told closely: a sentence first, then what there is to tell, point by point. */
+export interface JobStory {
+  readonly sentence: string;
+  readonly points: readonly string[];
+}
+
+const OUTCOMES: Readonly<Record<ChangeDetails["outcome"], string>> = {
+  true: "The lock opens as written",
+  off: "The lock opens, but not as written",
+  spoiled: "The pack is spoiled: it opens to no combination",
+  "key-turned": "The change key was left turned, so no combination is set",
+  unchanged: "The combination was not changed",
+};
+
+const atNumber = ({ code, number, size }: ChangeDetails["faults"][number]) => {
+  const place = number === 0 ? "" : `, number ${number}`;
+  const isCount = code === "present-refused" || code === "door-shut-unproved";
+  if (code === "locked-out") return `${missedWord(code)}.`;
+  return `${missedWord(code)}${place}: ${isCount ? size : `${size.toFixed(1)} graduations`}.`;
+};
+
+const capital = (text: string) => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
+
+function changeStory({ outcome, proofs, errors, faults }: ChangeDetails, missed: readonly string[]): JobStory {
+  const told = new Set(faults.map(({ code }) => code));
+  const mended = missed.filter((code) => !told.has(code));
+  const set = errors?.map((error, k) => `${ordinalWord(k + 1)} ${signedText(error)}`).join(", ");
+  return {
+    sentence: `${OUTCOMES[outcome]}. ${countText(proofs, "proof", "proofs")} with the door open.`,
+    points: [
+      ...faults.map((fault) => capital(atNumber(fault))),
+      ...mended.map((code) => `${capital(missedWord(code))}, earlier in this change.`),
+      ...(set === undefined ? [] : [`Off the numbers meant, in graduations: ${set}.`]),
+    ],
+  };
+}
+
+function troubleStory(details: TroubleDetails): JobStory {
+  const { truth, named, points, tries, measurements } = details;
+  const size = sizeErrorText(details);
+  return {
+    sentence: `It was: ${troubleSentence(truth)}.`,
+    points: [
+      `You named: ${troubleSentence(named)}.`,
+      ...(size === null ? [] : [`${capital(size)}; ${TROUBLE_GUIDE[truth.kind].tolerance} allowed.`]),
+      `${points} of 2 points, ${countText(tries, "try", "tries")}, ${countText(measurements, "measurement")}.`,
+      TROUBLE_GUIDE[truth.kind].tell,
+    ],
+  };
+}
+
+const HANDOVER_FAULTS = new Map(Object.entries(FAULT_WORDS));
+
+function handoverFault({ code, step, at_ms, isUndone }: HandoverDetails["faults"][number]): string {
+  const words = HANDOVER_FAULTS.get(code);
+  const where = `Step ${step}, at ${minutesText(at_ms)}${isUndone ? ", undone in the debrief" : ""}`;
+  return words === undefined
+    ? `${where}: ${missedWord(code)}.`
+    : `${where}: ${words.happened} Instead: ${words.instead}`;
+}
+
+function handoverStory({ isHandedOver, isHandsOff, missing, faults, steps, undoneSteps }: HandoverDetails): JobStory {
+  const lacking = REQUIRED_PROOFS.filter(({ code }) => missing.includes(code)).map((one) => one.missing);
+  const end = isHandedOver ? "Handed over" : "Not handed over";
+  const undone = undoneSteps === 0 ? "" : `, ${undoneSteps} of them undone`;
+  return {
+    sentence: `${end}, with ${countText(faults.length, "fault")}. ${countText(steps, "step")}${undone}.`,
+    points: [...faults.map(handoverFault), ...lacking, ...(isHandsOff ? ["A simulated hand did the dialing."] : [])],
+  };
+}
+
+/** A job told closely. */
+export function jobStory(job: JobRecord): JobStory {
+  const found = detailsOf(job);
+  switch (found?.kind) {
+    case "change":
+      return changeStory(found.details, job.missed);
+    case "trouble":
+      return troubleStory(found.details);
+    case "handover":
+      return handoverStory(found.details);
+    case undefined:
+      return {
+        sentence: job.isRight ? "It was right." : "It was not right.",
+        points: job.missed.map((code) => `${capital(missedWord(code))}.`),
+      };
+  }
+}

@@ -1,0 +1,61 @@
+import type { TroubleStation } from "../../../drill/sheet/sheet";
+import { kindsFor } from "../../../handover/trouble/drawTrouble";
+import { TROUBLE_KINDS, type TroubleKind } from "../../../handover/trouble/trouble";
+import { TROUBLE_GUIDE } from "../../../handover/trouble/troubleGuide";
+import { knownProfile } from "../../results/sheetWords";
+import { CheckField, useProblem } from "./fields";
+import type { StationEdit } from "./stationEdit";
+
+const isKind = (id: string): id is TroubleKind => TROUBLE_KINDS.some((kind) => kind === id);
+
+/** The pool with a kind more or less, in the order of the kinds; undefined where none is left. */
+const withKind = (pool: readonly string[], kind: TroubleKind, isIn: boolean): readonly string[] | undefined => {
+  const others = pool.filter((id) => id !== kind);
+  const next = isIn ? TROUBLE_KINDS.filter((one) => one === kind || others.includes(one)) : others;
+  return next.length === 0 ? undefined : next;
+};
+
+/** What a sheet of elsewhere names and this version does not know: shown, and removed on a press. */
+function UnknownDefects({ station, onFields }: Omit<StationEdit<TroubleStation>, "path">) {
+  const { pool = [] } = station;
+  const unknown = pool.filter((id) => !isKind(id));
+  if (unknown.length === 0) return null;
+  const known = pool.filter(isKind);
+  return (
+    <p>
+      Not known here: {unknown.join(", ")}.{" "}
+      <button
+        type="button"
+        className="button"
+        onClick={() => onFields({ pool: known.length === 0 ? undefined : known }, "pool")}
+      >
+        Remove
+      </button>
+    </p>
+  );
+}
+
+/** Which defects a trouble station draws from: those that its lock can have, by their names. */
+export function DefectFields({ station, path, onFields }: StationEdit<TroubleStation>) {
+  const says = useProblem(`${path}.pool`);
+  const profile = knownProfile(station);
+  const pool = station.pool ?? [];
+  const kinds = TROUBLE_KINDS.filter(
+    (kind) => pool.includes(kind) || profile === null || kindsFor(profile).includes(kind),
+  );
+  return (
+    <fieldset className="sheets-part">
+      <legend>Defects to draw from (none checked: all of them)</legend>
+      {kinds.map((kind) => (
+        <CheckField
+          key={kind}
+          label={`${TROUBLE_GUIDE[kind].title}: ${TROUBLE_GUIDE[kind].line}`}
+          value={pool.includes(kind)}
+          onCheck={(isIn) => onFields({ pool: withKind(pool, kind, isIn) }, "pool")}
+        />
+      ))}
+      <UnknownDefects {...{ station, onFields }} />
+      {says !== undefined && <p className="sheets-wrong">{says}</p>}
+    </fieldset>
+  );
+}

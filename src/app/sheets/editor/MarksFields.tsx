@@ -1,0 +1,128 @@
+import { claimAdvice } from "../../../drill/marking/claim";
+import type {
+  ChangeMarks,
+  DialingMarks,
+  DialingStation,
+  HandoverMarks,
+  Station,
+  TroubleMarks,
+  ZeroingMarks,
+} from "../../../drill/sheet/sheet";
+import { CheckField, NumberField, TimeField } from "./fields";
+import type { StationEdit } from "./stationEdit";
+
+type PlainMark =
+  | Exclude<keyof DialingMarks, "claim">
+  | keyof ZeroingMarks
+  | keyof ChangeMarks
+  | keyof TroubleMarks
+  | keyof HandoverMarks;
+
+type Marks = readonly (readonly [PlainMark, string])[];
+
+const DIALING: Marks = [
+  ["firstTime", "Right the first time, tries, at least"],
+  ["faultyTries", "Tries with a fault, at most"],
+  ["stopErrorBias", "Mean stop error within, graduations"],
+  ["stopErrorSpread", "Spread of the stop error, at most, graduations"],
+  ["meanTime_s", "Mean time of a try, at most, m:ss or seconds"],
+];
+
+const ZEROING: Marks = [
+  ["zeroed", "Zeros within tolerance, at least"],
+  ["refused", "Refused stops, at most"],
+  ["meanTime_s", "Mean time of a try, at most, m:ss or seconds"],
+];
+
+const CHANGE: Marks = [
+  ["right", "Changes set right and proved, at least"],
+  ["faultyTries", "Tries with a fault, at most"],
+  ["meanTime_s", "Mean time of a try, at most, m:ss or seconds"],
+];
+
+const TROUBLE: Marks = [
+  ["right", "Defects named right, at least"],
+  ["sizeError", "Mean error of the sizes named, at most, graduations"],
+  ["meanTime_s", "Mean time of a try, at most, m:ss or seconds"],
+];
+
+const HANDOVER: Marks = [
+  ["clean", "Handovers with nothing missing and no fault, at least"],
+  ["faultyTries", "Handovers with a fault, at most"],
+  ["meanTime_s", "Mean time of a handover, at most, m:ss or seconds"],
+];
+
+const MARKS: Readonly<Record<Station["kind"], Marks>> = {
+  dialing: DIALING,
+  zeroing: ZEROING,
+  change: CHANGE,
+  trouble: TROUBLE,
+  handover: HANDOVER,
+};
+
+const COMMON_CLAIM = { rate: 0.9, confidence: 0.9 };
+const PERCENT = 0.01;
+
+function ClaimFields({ station, path, onFields }: StationEdit<DialingStation>) {
+  const { passMarks } = station;
+  const { claim } = passMarks;
+  const take = (next: DialingMarks["claim"], field: string) =>
+    onFields({ passMarks: { ...passMarks, claim: next } }, field);
+  const isSound =
+    claim !== undefined && [claim.rate, claim.confidence].every((share) => share >= 0.5 && share <= 0.999);
+  return (
+    <>
+      <CheckField
+        label="The tries must show a rate of opening"
+        value={claim !== undefined}
+        onCheck={(isAsked) => take(isAsked ? COMMON_CLAIM : undefined, "claim")}
+      />
+      {claim !== undefined && (
+        <>
+          <NumberField
+            label="Rate of opening to show, %"
+            path={`${path}.claim.rate`}
+            value={claim.rate}
+            scale={PERCENT}
+            onNumber={(rate) => take({ ...claim, rate: rate ?? Number.NaN }, "rate")}
+          />
+          <NumberField
+            label="Confidence, %"
+            path={`${path}.claim.confidence`}
+            value={claim.confidence}
+            scale={PERCENT}
+            onNumber={(confidence) => take({ ...claim, confidence: confidence ?? Number.NaN }, "confidence")}
+          />
+          {isSound && <p className="sheets-note">{claimAdvice(claim).join(" ")}</p>}
+        </>
+      )}
+    </>
+  );
+}
+
+/** What a station must reach; an empty field asks nothing. */
+export function MarksFields({ station, path, onFields }: StationEdit) {
+  const at = `${path}.passMarks`;
+  const limits: { readonly [Mark in PlainMark]?: number | undefined } = station.passMarks;
+  // A station has the marks of its own kind only: `MARKS` says which.
+  const take = (mark: PlainMark, limit: number | undefined) =>
+    onFields({ passMarks: { ...station.passMarks, [mark]: limit } } as Partial<Station>, mark);
+  return (
+    <fieldset className="sheets-part">
+      <legend>Pass marks (empty: not asked)</legend>
+      {MARKS[station.kind].map(([mark, label]) => {
+        const Field = mark === "meanTime_s" ? TimeField : NumberField;
+        return (
+          <Field
+            key={mark}
+            label={label}
+            path={`${at}.${mark}`}
+            value={limits[mark]}
+            onNumber={(limit) => take(mark, limit)}
+          />
+        );
+      })}
+      {station.kind === "dialing" && <ClaimFields station={station} path={at} onFields={onFields} />}
+    </fieldset>
+  );
+}

@@ -1,0 +1,191 @@
+import { useState } from "react";
+import type { DialingStation, HandoverStation, Station, ZeroingStation } from "../../../drill/sheet/sheet";
+import type { Profile } from "../../../lock/profile";
+import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import { FileButton } from "../../parts/files/FileButton";
+import { profileFromFile } from "../../parts/files/profileFile";
+import { ConditionFields } from "./ConditionFields";
+import { DefectFields } from "./DefectFields";
+import { ChoiceField, NumberField, TextField, TimeField } from "./fields";
+import { MarksFields } from "./MarksFields";
+import { PolicyFields } from "./PolicyFields";
+import type { StationEdit } from "./stationEdit";
+
+const HELPS = [
+  ["full", "Full: what to do and how far to turn"],
+  ["counts", "Counts: arrivals only"],
+  ["silent", "Silent: nothing until the end"],
+] as const;
+
+const OWN = "own profile";
+
+const fits = (lock: Profile, kind: Station["kind"]): boolean => {
+  if (kind === "zeroing") return lock.kind === "dial-encoder";
+  return kind !== "change" || lock.kind === "dial-encoder" || lock.changing !== undefined;
+};
+
+/** Locks to choose from: shipped ones that fit the exercise, and whatever the station has now. */
+function lockChoices({ kind, profile }: Station): (readonly [string, string])[] {
+  const shipped = SHIPPED_PROFILES.filter((one) => fits(one, kind)).map(({ id, title }) => [id, title] as const);
+  if (typeof profile !== "string") return [...shipped, [OWN, `${profile.title} (from a file)`]];
+  return shipped.some(([id]) => id === profile) ? shipped : [...shipped, [profile, profile]];
+}
+
+/** What a loaded lock must be for this station; a sentence where it is not. */
+const misfit = ({ kind }: Station, profile: Profile, name: string) =>
+  kind === "zeroing" && profile.kind !== "dial-encoder"
+    ? `${name} was not loaded: this station sets a zero, so it needs a dial-encoder lock. Choose another file.`
+    : null;
+
+/** The lock: a shipped one, or one from a file, which the sheet then carries whole. */
+function LockField({ station, path, onFields }: StationEdit) {
+  const [problem, setProblem] = useState<string | null>(null);
+  const load = async (file: File) => {
+    const loaded = await profileFromFile(file);
+    const says = typeof loaded === "string" ? loaded : misfit(station, loaded, file.name);
+    setProblem(says);
+    if (says === null && typeof loaded !== "string") onFields({ profile: loaded }, "own profile");
+  };
+  return (
+    <div className="sheets-lock">
+      <ChoiceField
+        label="Lock"
+        path={`${path}.profile`}
+        value={typeof station.profile === "string" ? station.profile : OWN}
+        choices={lockChoices(station)}
+        onChoice={(id) => {
+          setProblem(null);
+          if (id !== OWN) onFields({ profile: id }, "profile");
+        }}
+      />
+      <FileButton accept=".json" title="The sheet then contains the whole lock profile" onFile={load}>
+        Load a lock profile
+      </FileButton>
+      {problem !== null && (
+        <p className="sheets-wrong" role="alert">
+          {problem}
+        </p>
+      )}
+    </div>
+  );
+}
+
+function UpToField({ station, path, onFields }: StationEdit<DialingStation>) {
+  return (
+    <NumberField
+      label="Numbers to dial (empty: all)"
+      path={`${path}.upTo`}
+      value={station.upTo}
+      onNumber={(upTo) => onFields({ upTo }, "upTo")}
+    />
+  );
+}
+
+function ZeroingFields({ station, path, onFields }: StationEdit<ZeroingStation>) {
+  return (
+    <>
+      <NumberField
+        label="Zero tolerance, graduations"
+        path={`${path}.tolerance`}
+        value={station.tolerance}
+        onNumber={(tolerance) => onFields({ tolerance }, "tolerance")}
+      />
+      <NumberField
+        label="Stops that close a side"
+        path={`${path}.readings`}
+        value={station.readings}
+        onNumber={(readings) => onFields({ readings }, "readings")}
+      />
+    </>
+  );
+}
+
+const HANDS = [
+  ["real", "The trainee dials"],
+  ["simulated", "A simulated hand dials"],
+] as const;
+
+function HandoverFields({ station, path, onFields }: StationEdit<HandoverStation>) {
+  return (
+    <ChoiceField
+      label="Who dials"
+      path={`${path}.hand`}
+      value={station.hand}
+      choices={HANDS}
+      onChoice={(hand) => onFields({ hand }, "hand")}
+    />
+  );
+}
+
+/** What the kind of the station brings. */
+function KindFields({ station, path, onFields }: StationEdit) {
+  switch (station.kind) {
+    case "dialing":
+      return (
+        <>
+          <PolicyFields {...{ station, path, onFields }} />
+          <UpToField {...{ station, path, onFields }} />
+        </>
+      );
+    case "zeroing":
+      return <ZeroingFields {...{ station, path, onFields }} />;
+    case "change":
+      return <PolicyFields {...{ station, path, onFields }} />;
+    case "trouble":
+      return <DefectFields {...{ station, path, onFields }} />;
+    case "handover":
+      return <HandoverFields {...{ station, path, onFields }} />;
+  }
+}
+
+/** Everything that one station asks. */
+export function StationForm({ station, path, onFields }: StationEdit) {
+  return (
+    <div className="sheets-form">
+      <TextField
+        label="Title"
+        path={`${path}.title`}
+        value={station.title ?? ""}
+        onText={(title) => onFields({ title: title === "" ? undefined : title }, "title")}
+      />
+      <TextField
+        label="Short name, unique in this sheet"
+        path={`${path}.id`}
+        value={station.id}
+        onText={(id) => onFields({ id }, "id")}
+      />
+      <TextField
+        label="What to do"
+        path={`${path}.task`}
+        value={station.task ?? ""}
+        isLong
+        onText={(task) => onFields({ task: task === "" ? undefined : task }, "task")}
+      />
+      <LockField {...{ station, path, onFields }} />
+      <ChoiceField
+        label="Help"
+        path={`${path}.help`}
+        value={station.help}
+        choices={HELPS}
+        onChoice={(help) => onFields({ help }, "help")}
+      />
+      <NumberField
+        label="Tries"
+        path={`${path}.repetitions`}
+        value={station.repetitions}
+        onNumber={(repetitions) => onFields({ repetitions: repetitions ?? Number.NaN }, "repetitions")}
+      />
+      <TimeField
+        label="Time limit of a try, m:ss or seconds (empty: none)"
+        path={`${path}.timeLimit_s`}
+        value={station.timeLimit_s}
+        onNumber={(timeLimit_s) => onFields({ timeLimit_s }, "timeLimit_s")}
+      />
+      <KindFields {...{ station, path, onFields }} />
+      <MarksFields {...{ station, path, onFields }} />
+      {(station.kind === "dialing" || station.kind === "zeroing") && (
+        <ConditionFields {...{ station, path, onFields }} />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,113 @@
+import { type FormEvent, type RefObject, useEffect, useRef } from "react";
+import { markingScheme, schemeAdvice, schemeRows } from "../../../drill/marking/markingScheme";
+import type { Sheet } from "../../../drill/sheet/sheet";
+import { NOTICE } from "../../../records/sitting/sittingRecord";
+import { TextTable } from "../../parts/TextTable";
+import type { CurrentSitting } from "../currentSitting";
+import type { SittingSession } from "../sittingSession";
+import { ruleSentences, stationRow } from "../sittingWords";
+import { SittingHead } from "../stations/SittingHead";
+import { useWhoSits, type WhoForm, WhoSits } from "./WhoSits";
+
+function Sentences({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {
+  if (lines.length === 0) return null;
+  return (
+    <section aria-label={title}>
+      <h2>{title}</h2>
+      <ul className="sitting-lines">
+        {lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Scheme({ sheet }: { readonly sheet: Sheet }) {
+  const scheme = markingScheme(sheet);
+  const [heads = [], ...rows] = schemeRows(scheme);
+  return (
+    <section aria-label="Marking scheme">
+      <h2>Marking scheme {rows.length > 0 && <small>only these are marked</small>}</h2>
+      {rows.length === 0 ? <p>This sheet has no marks: it is practice.</p> : <TextTable heads={heads} rows={rows} />}
+      {schemeAdvice(scheme).map((line) => (
+        <p key={line} className="sitting-soft">
+          {line}
+        </p>
+      ))}
+    </section>
+  );
+}
+
+interface StartProps extends BeforeStartProps {
+  readonly form: WhoForm;
+  readonly field: RefObject<HTMLInputElement | null>;
+}
+
+function StartButtons({ session, onLeave, form, field }: StartProps) {
+  const isReady = session.state === "ready";
+  const start = useRef<HTMLButtonElement>(null);
+  const { isAsking } = form;
+  useEffect(() => {
+    if (isReady) (isAsking ? field.current : start.current)?.focus();
+  }, [isReady, isAsking, field]);
+  return (
+    <div className="sitting-buttons sitting-noprint">
+      {isReady ? (
+        // A button of its own: one and the same would submit with the very press that read the instructions.
+        <button key="start" ref={start} type="submit" className="button primary">
+          Start the clock
+        </button>
+      ) : (
+        <button key="read" type="button" className="button primary" onClick={() => session.readInstructions()}>
+          I have read it
+        </button>
+      )}
+      <button type="button" className="button" onClick={() => print()}>
+        Print this page
+      </button>
+      <button type="button" className="button" onClick={onLeave}>
+        Choose another sheet
+      </button>
+    </div>
+  );
+}
+
+interface BeforeStartProps {
+  readonly current: CurrentSitting;
+  readonly session: SittingSession;
+  readonly onLeave: () => void;
+}
+
+/** All that is to be read before the clock runs: what is asked, by which rules, and how it is marked. */
+export function BeforeStart(props: BeforeStartProps) {
+  const { current, session } = props;
+  const { sheet } = session;
+  const form = useWhoSits(session);
+  const field = useRef<HTMLInputElement>(null);
+  const submit = async (event: FormEvent) => {
+    event.preventDefault();
+    if (!(await form.settle())) field.current?.focus();
+    else if (session.state === "ready") current.start();
+  };
+  return (
+    <form className="sitting-page" onSubmit={submit}>
+      <header>
+        <p className="sitting-title">{sheet.title}</p>
+        <p>{sheet.purpose}</p>
+        <SittingHead session={session} />
+      </header>
+      <Sentences title="Instructions" lines={sheet.instructions ?? []} />
+      <Sentences title="Cautions" lines={sheet.cautions ?? []} />
+      <Sentences title="Rules" lines={ruleSentences(sheet)} />
+      <section aria-label="Stations">
+        <h2>Stations</h2>
+        <TextTable heads={["Station", "Lock", "Help", "Tries", "Time"]} rows={sheet.stations.map(stationRow)} />
+      </section>
+      <Scheme sheet={sheet} />
+      <p className="sitting-notice">{NOTICE}</p>
+      <WhoSits session={session} form={form} field={field} />
+      <StartButtons {...props} form={form} field={field} />
+    </form>
+  );
+}

@@ -1,0 +1,109 @@
+import { type FormEvent, useState } from "react";
+import type { Sheet } from "../../../drill/sheet/sheet";
+import { messageOf } from "../../parts/page/messageOf";
+import { clockText, dayText } from "../../results/attemptRows";
+import { WordLink } from "../../words/WordLink";
+import { WordsHere } from "../../words/WordsHere";
+import type { CurrentSitting } from "../currentSitting";
+import { CheckRecord } from "../result/CheckRecord";
+import { SaveRecord } from "../result/SaveRecord";
+import type { KeptRecord } from "../sittingShelf";
+import { verdictHeadline } from "../sittingWords";
+import { SheetsToSit } from "./SheetsToSit";
+import { sheetAskedFor } from "./sheetChoice";
+
+interface ChooseProps {
+  readonly onChoose: (sheet: Sheet) => void;
+}
+
+function LinkForm({ onChoose }: ChooseProps) {
+  const [text, setText] = useState("");
+  const [problem, setProblem] = useState<string | null>(null);
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    try {
+      onChoose(sheetAskedFor(text));
+    } catch (error) {
+      setProblem(messageOf(error));
+    }
+  };
+  return (
+    <form className="sitting-link" onSubmit={submit}>
+      <label htmlFor="sheet-link">Link to a sheet</label>
+      <input
+        id="sheet-link"
+        className="field"
+        autoComplete="off"
+        value={text}
+        onChange={(event) => setText(event.currentTarget.value)}
+      />
+      <button type="submit" className="button" disabled={text.trim() === ""}>
+        Open this sheet
+      </button>
+      {problem !== null && (
+        <p className="told-box" role="alert">
+          This link does not work: {problem}.
+        </p>
+      )}
+    </form>
+  );
+}
+
+/** When a sitting was started, by the clock of this place. */
+function startedWords({ startedAt }: KeptRecord["record"]): string {
+  const moment = Date.parse(startedAt);
+  return Number.isNaN(moment) ? startedAt : `${dayText(moment)} ${clockText(moment)}`;
+}
+
+function Earlier({ records }: { readonly records: readonly KeptRecord[] }) {
+  if (records.length === 0) return <p className="sitting-soft">No earlier sittings in this browser.</p>;
+  return (
+    <ul className="sitting-earlier">
+      {records.map((kept) => (
+        <li key={kept.id}>
+          <span>
+            <a href={`#/sittings?record=${kept.id}`}>{kept.record.sheet.title}</a> {startedWords(kept.record)}.{" "}
+            {verdictHeadline(kept.record)}
+          </span>
+          <SaveRecord kept={kept} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+interface ChooseSheetProps extends ChooseProps {
+  readonly current: CurrentSitting;
+  readonly problem: string | null;
+}
+
+/** Which sheet to sit; earlier sittings of this browser; and a place to check a record. */
+export function ChooseSheet({ current, problem, onChoose }: ChooseSheetProps) {
+  return (
+    <div className="sitting-page">
+      {problem !== null && (
+        <p className="told-box" role="alert">
+          This sheet cannot be used here: {problem}.
+        </p>
+      )}
+      <section aria-label="Choose a sheet">
+        <div className="with-words">
+          <h2>
+            Choose a sheet <small>each is a timed self-test; the sheet sets how much help you get</small>
+          </h2>
+          <WordsHere>
+            <WordLink word="sitting">sitting</WordLink>
+            <WordLink word="verdict">not shown</WordLink>
+          </WordsHere>
+        </div>
+        <SheetsToSit onChoose={onChoose} />
+        <LinkForm onChoose={onChoose} />
+      </section>
+      <section aria-label="Earlier sittings">
+        <h2>Earlier sittings</h2>
+        <Earlier records={current.shelf.records} />
+      </section>
+      <CheckRecord />
+    </div>
+  );
+}

@@ -1,0 +1,63 @@
+import { useMemo } from "react";
+import type { Sheet } from "../../../drill/sheet/sheet";
+import { sittingPlan } from "../../../drill/sittingPlan";
+import { openShelf } from "../../keeping/sheets/openShelf";
+import { countWords, spanWords } from "../sittingWords";
+import { useStore } from "../useSitting";
+import { ownSheetsToSit, SHEETS_TO_SIT } from "./sheetChoice";
+
+const RULED = SHEETS_TO_SIT.filter(({ sheet }) => sheet.sitting !== undefined);
+const UNRULED = SHEETS_TO_SIT.filter(({ sheet }) => sheet.sitting === undefined);
+
+/** What a sheet takes, in a few words. */
+function sizeWords(sheet: Sheet): string {
+  const { tries, questions, timeLimit_ms } = sittingPlan(sheet);
+  const parts = [countWords(tries, "try", "tries")];
+  if (questions > 0) parts.push(countWords(questions, "question", "questions"));
+  if (timeLimit_ms !== null) parts.push(`at most ${spanWords(timeLimit_ms)}`);
+  return parts.join(" · ");
+}
+
+interface CardsProps {
+  readonly title: string;
+  readonly sheets: readonly { readonly id: string; readonly sheet: Sheet }[];
+  readonly onChoose: (sheet: Sheet) => void;
+}
+
+function Cards({ title, sheets, onChoose }: CardsProps) {
+  return (
+    <>
+      <h3 className="sitting-group">{title}</h3>
+      <ul className="sitting-sheets">
+        {sheets.map(({ id, sheet }) => (
+          <li key={id}>
+            <button type="button" className="sitting-sheet" onClick={() => onChoose(sheet)}>
+              <b>{sheet.title}</b>
+              <span>{sheet.purpose}</span>
+              <small>{sizeWords(sheet)}</small>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+/** Own sheets and samples, each a card that begins a sitting. */
+export function SheetsToSit({ onChoose }: Pick<CardsProps, "onChoose">) {
+  const { own: records } = useStore(useMemo(openShelf, []));
+  const { sound, unsound } = useMemo(() => ownSheetsToSit(records), [records]);
+  return (
+    <>
+      {sound.length > 0 && <Cards title="Your sheets" sheets={sound} onChoose={onChoose} />}
+      {unsound > 0 && (
+        <p className="sitting-soft">
+          {countWords(unsound, "sheet", "sheets")} of yours cannot be used yet. Fix what is marked under{" "}
+          <a href="#/sheets">Drill sheets</a>.
+        </p>
+      )}
+      <Cards title="Samples for a test" sheets={RULED} onChoose={onChoose} />
+      <Cards title="Samples for practice, from the first lesson" sheets={UNRULED} onChoose={onChoose} />
+    </>
+  );
+}

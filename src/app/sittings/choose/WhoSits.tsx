@@ -1,0 +1,124 @@
+import { type RefObject, useEffect, useId, useState } from "react";
+import { harmlessName } from "../../../lock/harmlessText";
+import type { PersonRecord } from "../../../records/records";
+import { messageOf } from "../../parts/page/messageOf";
+import type { SittingSession } from "../sittingSession";
+
+/** The logbook comes with it, so it is fetched when first needed. */
+const fetchKeep = () => import("../../keeping/keep");
+
+/** What is asked of whoever sits. */
+export interface WhoForm {
+  readonly people: readonly PersonRecord[];
+  readonly isAsking: boolean;
+  readonly ask: () => void;
+  readonly name: string;
+  readonly setName: (name: string) => void;
+  readonly problem: string | null;
+  readonly choose: (person: PersonRecord) => Promise<void>;
+  /** Takes the name that was typed. @returns whether it is known now who sits */
+  readonly settle: () => Promise<boolean>;
+}
+
+/** Who sits: whoever practices here, until somebody says otherwise. */
+export function useWhoSits(session: SittingSession): WhoForm {
+  const [people, setPeople] = useState<readonly PersonRecord[]>([]);
+  const [isAsked, setAsked] = useState(false);
+  const [name, setName] = useState("");
+  const [problem, setProblem] = useState<string | null>(null);
+  useEffect(() => {
+    let isWanted = true;
+    const load = async () => {
+      const found = await (await fetchKeep()).ownPeople();
+      if (isWanted) setPeople(found);
+    };
+    // Without a logbook the name is asked for all the same.
+    load().catch(() => undefined);
+    return () => {
+      isWanted = false;
+    };
+  }, []);
+  const isAsking = isAsked || session.person === null;
+  const take = (person: PersonRecord) => {
+    session.sitAs(person);
+    setAsked(false);
+    setProblem(null);
+  };
+  const choose = async (person: PersonRecord) => {
+    await (await fetchKeep()).practiceAs(person);
+    take(person);
+  };
+  const settle = async () => {
+    if (!isAsking) return true;
+    try {
+      take(await (await fetchKeep()).practiceUnder(name));
+      return true;
+    } catch (error) {
+      setProblem(messageOf(error));
+      return false;
+    }
+  };
+  return { people, isAsking, ask: () => setAsked(true), name, setName, problem, choose, settle };
+}
+
+interface WhoSitsProps {
+  readonly session: SittingSession;
+  readonly form: WhoForm;
+  readonly field: RefObject<HTMLInputElement | null>;
+}
+
+function Choice({ form, field }: Omit<WhoSitsProps, "session">) {
+  const id = useId();
+  return (
+    <>
+      {form.people.length > 0 && (
+        <div className="sitting-buttons">
+          {form.people.map((person) => (
+            <button key={person.id} type="button" className="button" onClick={() => form.choose(person)}>
+              {harmlessName(person.name)}
+            </button>
+          ))}
+        </div>
+      )}
+      <div className="sitting-name">
+        <label htmlFor={id}>{form.people.length > 0 ? "Someone else: your name" : "Your name"}</label>
+        <input
+          id={id}
+          ref={field}
+          className="field"
+          autoComplete="off"
+          maxLength={100}
+          value={form.name}
+          aria-invalid={form.problem !== null}
+          onChange={(event) => form.setName(event.currentTarget.value)}
+        />
+      </div>
+    </>
+  );
+}
+
+/** Says whose sitting this is, or asks: the name is on the screen, on the print and in the record. */
+export function WhoSits({ session, form, field }: WhoSitsProps) {
+  return (
+    <section aria-label="Who takes this sitting">
+      <h2>
+        Who takes this sitting <small>the name is saved in the record and printed on it</small>
+      </h2>
+      {form.isAsking ? (
+        <Choice form={form} field={field} />
+      ) : (
+        <p>
+          You are <b>{harmlessName(session.person ?? "")}</b>.{" "}
+          <button type="button" className="button sitting-noprint" onClick={form.ask}>
+            Not you?
+          </button>
+        </p>
+      )}
+      {form.problem !== null && (
+        <p className="told-box" role="alert">
+          {form.problem}
+        </p>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,58 @@
+import { parsedJson } from "../../../records/hashedRecord";
+import { LogbookError } from "../../../records/logbookError";
+import type { Motion } from "../../../records/motion/traceCodec";
+import { copiesHere } from "../../../store/copiesHere";
+import { currentLogbook } from "../../keeping/currentLogbook";
+import { RecordChecker, type RecordFinding, RecordOutcome, useRecordCheck } from "../../parts/files/RecordChecker";
+import { APP_VERSION } from "../../parts/page/appVersion";
+import type { KeptRecord } from "../sittingShelf";
+import { checkKept, checkRecordFile } from "./recordFile";
+import { findingOf } from "./shownRows";
+
+const SOUND =
+  "The record is sound. It is unchanged since its hash was made, its tries and answers fit its sheet, its recordings open the lock where it says so, and its marks follow from them.";
+
+const NOT_SEARCHED =
+  "This browser’s logbook cannot be read, so the same recordings under another attempt were not looked for.";
+
+/** A finding with what this browser's logbook says of the recordings: the same ones under another attempt. */
+async function withCopies(finding: RecordFinding, body: unknown): Promise<RecordFinding> {
+  try {
+    const { logbook } = await currentLogbook();
+    const copies = await copiesHere(logbook, body);
+    return { ...finding, problems: [...finding.problems, ...copies] };
+  } catch (error) {
+    if (!(error instanceof LogbookError)) throw error;
+    return { ...finding, unchecked: [...(finding.unchecked ?? []), NOT_SEARCHED] };
+  }
+}
+
+const checkText = (text: string) => withCopies(findingOf(checkRecordFile(text, APP_VERSION)), parsedJson(text));
+
+interface CheckThisProps {
+  readonly kept: KeptRecord;
+  /** Of each try, as far as they are saved here; null where none is. */
+  readonly motions: readonly (Motion | null)[];
+}
+
+/** Checks the record that is shown. */
+export function CheckThis({ kept, motions }: CheckThisProps) {
+  const { outcome, run } = useRecordCheck();
+  return (
+    <>
+      <button
+        type="button"
+        className="button sitting-noprint"
+        onClick={() => run(() => withCopies(findingOf(checkKept(kept, APP_VERSION, motions)), kept))}
+      >
+        Check this record
+      </button>
+      <RecordOutcome outcome={outcome} sound={SOUND} />
+    </>
+  );
+}
+
+/** A saved record of a sitting, checked against its hash, its sheet and its recordings, and marked again. */
+export function CheckRecord() {
+  return <RecordChecker sound={SOUND} check={checkText} />;
+}

@@ -1,0 +1,25 @@
+import { useMemo } from "react";
+import { missesSheet } from "../../../progress/practiceMisses";
+import type { CurrentSitting } from "../currentSitting";
+import type { KeptRecord } from "../sittingShelf";
+
+interface PracticeMissesProps {
+  readonly current: CurrentSitting;
+  readonly kept: KeptRecord;
+}
+
+/** Goes on to a sheet of what this sitting missed. The record stays as it is. */
+export function PracticeMisses({ current, kept }: PracticeMissesProps) {
+  const sheet = useMemo(() => missesSheet(kept.record), [kept]);
+  if (sheet === null) return null;
+  const begin = () => {
+    current.putAway();
+    location.replace("#/sittings");
+    current.begin(sheet, null);
+  };
+  return (
+    <button type="button" className="button" onClick={begin}>
+      Practice these misses
+    </button>
+  );
+}

@@ -1,0 +1,21 @@
+import type { ZeroingTry } from "../../../drill/marking/tryResult";
+import { TextTable } from "../../parts/TextTable";
+import { readingRows } from "./readingRows";
+
+interface ReadingsReviewProps {
+  readonly one: ZeroingTry;
+  /** Place of the try in the sitting, from 1. */
+  readonly place: number;
+}
+
+/** Every reading of a try at setting zero: where it lay, and whether it counted. */
+export function ReadingsReview({ one, place }: ReadingsReviewProps) {
+  return (
+    <section aria-label={`Stops of try ${place}`} className="sitting-readings">
+      <h3>
+        Stops of try {place} <small>off zero in graduations; plus is left</small>
+      </h3>
+      <TextTable heads={["Stop", "Turning", "Off zero", "Counted"]} rows={readingRows(one.readings ?? [])} />
+    </section>
+  );
+}

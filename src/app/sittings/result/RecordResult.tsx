@@ -1,0 +1,179 @@
+import { type ReactNode, useEffect, useMemo, useRef } from "react";
+import type { AnswerGiven } from "../../../drill/questions/questionDifficulty";
+import { sheetFingerprint } from "../../../drill/sheet/sheetFingerprint";
+import { stationName } from "../../../drill/sheet/stationName";
+import type { SittingBreak } from "../../../drill/sittingMachine";
+import { harmlessName } from "../../../lock/harmlessText";
+import type { Motion } from "../../../records/motion/traceCodec";
+import { type ClockJump, markedAgain, NOTICE, type SittingRecord } from "../../../records/sitting/sittingRecord";
+import { APP_VERSION } from "../../parts/page/appVersion";
+import { messageOf } from "../../parts/page/messageOf";
+import { TextTable } from "../../parts/TextTable";
+import type { KeptRecord } from "../sittingShelf";
+import { clockText, endSentence, resultAdvice, verdictHeadline, verdictWord } from "../sittingWords";
+import { QuestionReview } from "./QuestionReview";
+import { checkKept } from "./recordFile";
+import { SaveRecord } from "./SaveRecord";
+import { StartedAt } from "./StartedAt";
+import { TriesReview } from "./TriesReview";
+
+/** Why a record does not check, in sentences; none where it does. */
+function problemsOf(kept: KeptRecord, motions: readonly (Motion | null)[]): readonly string[] {
+  try {
+    return checkKept(kept, APP_VERSION, motions).check.problems;
+  } catch (error) {
+    return [`${messageOf(error)}.`];
+  }
+}
+
+/** Stands above the verdict of a record that does not check, on screen and on paper. */
+function NotSound({ problems }: { readonly problems: readonly string[] }) {
+  if (problems.length === 0) return null;
+  return (
+    <div className="told-box" role="alert">
+      <p>This record fails its check. Do not count it.</p>
+      <ul>
+        {problems.map((problem) => (
+          <li key={problem}>{problem}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+interface VerdictProps {
+  readonly record: SittingRecord;
+  /** Whether the record checks: one that does not has no result. */
+  readonly isSound: boolean;
+}
+
+function Verdict({ record, isSound }: VerdictProps) {
+  const { marking, ended } = record;
+  const headline = useRef<HTMLParagraphElement>(null);
+  // The dial or the question that had the focus is gone.
+  useEffect(() => headline.current?.focus(), []);
+  return (
+    <section aria-label="Verdict">
+      <p ref={headline} tabIndex={-1} className="sitting-verdict" role="status">
+        {isSound ? verdictHeadline(record) : "No result."}
+      </p>
+      <p>{endSentence(ended)}</p>
+      <ul className="sitting-lines">
+        {marking.reasons.map((reason) => (
+          <li key={reason}>{reason}</li>
+        ))}
+        {resultAdvice(record).map((line) => (
+          <li key={line} className="sitting-soft">
+            {line}
+          </li>
+        ))}
+      </ul>
+      <p className="sitting-notice">{NOTICE}</p>
+    </section>
+  );
+}
+
+function Marks({ record }: { readonly record: SittingRecord }) {
+  const rows = record.marking.marks.map(({ criterion, verdict, says, sureness }) => [
+    criterion.place,
+    criterion.asks,
+    says,
+    verdictWord(verdict),
+    sureness === "" ? "counted" : sureness,
+  ]);
+  if (rows.length === 0) return null;
+  return (
+    <section aria-label="Marks">
+      <h2>Marks</h2>
+      <TextTable heads={["Where", "Asked", "Result", "Verdict", "How sure"]} rows={rows} />
+    </section>
+  );
+}
+
+/** How often, and for how long where the record says so. */
+function breakText(count: number, kind: SittingBreak["kind"], breaks: SittingRecord["breaks"] = []): string {
+  const length = breaks.filter((one) => one.kind === kind).reduce((sum, { length_ms }) => sum + length_ms, 0);
+  return length === 0 ? String(count) : `${count}, ${clockText(length)} in all`;
+}
+
+/** How far the machine's clock jumped, and when: it was set, or the machine slept. */
+const jumpText = ({ at_ms, by_ms }: ClockJump) =>
+  `${by_ms < 0 ? "back" : "forward"} ${clockText(Math.abs(by_ms))} at ${clockText(at_ms)}`;
+
+const jumpsText = (jumps: SittingRecord["clockJumps"] = []) =>
+  jumps.length === 0 ? "none" : `${jumps.map(jumpText).join("; ")} (the clock was set, or the machine slept)`;
+
+const SEEDS = {
+  drawn: "drawn for this sitting",
+  sheet: "set by the sheet",
+  address: "given in the address: practice, and no test",
+} as const;
+
+/** What the record can be checked by. */
+function Provenance({ kept }: { readonly kept: KeptRecord }) {
+  const { record, sha256 } = kept;
+  const rows: readonly (readonly [string, ReactNode])[] = [
+    ["person", record.person === undefined ? "nobody is named" : harmlessName(record.person)],
+    ["sheet", `${sheetFingerprint(record.sheet)} (fingerprint of what counts in it)`],
+    ["started", <StartedAt key="started" moment={record.startedAt} />],
+    ["worked", clockText(record.worked_ms)],
+    ["pauses", breakText(record.pauses, "pause", record.breaks)],
+    ["reloads", breakText(record.interruptions, "reload", record.breaks)],
+    ["clock jumps", record.clockJumps === undefined ? "not recorded" : jumpsText(record.clockJumps)],
+    ["seed", record.seedFrom === undefined ? `${record.seed}` : `${record.seed}, ${SEEDS[record.seedFrom]}`],
+    ["version", record.appVersion],
+    ...record.sheet.stations.map(
+      (station, k) => [`lock of ${stationName(station, k)}`, `SHA-256 ${record.profileHashes[k]}`] as const,
+    ),
+    ["this record", `SHA-256 ${sha256}`],
+  ];
+  return (
+    <section aria-label="Record" className="sitting-record">
+      <h2>
+        Record <small className="sitting-noprint">save it to have it checked again</small>
+      </h2>
+      <dl>
+        {rows.map(([name, value]) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}
+
+interface RecordResultProps {
+  readonly kept: KeptRecord;
+  /** Of each try; null where none is kept. */
+  readonly motions: readonly (Motion | null)[];
+  /** Answers given in this browser. */
+  readonly given: readonly AnswerGiven[];
+  /** What else can be done with it. */
+  readonly children: ReactNode;
+}
+
+/** What a sitting came to, from its record alone: its marks are made again from its tries and answers. */
+export function RecordResult({ kept, motions, given, children }: RecordResultProps) {
+  const problems = useMemo(() => problemsOf(kept, motions), [kept, motions]);
+  // Marks are made again, and never read off the record.
+  const record = useMemo(() => ({ ...kept.record, marking: markedAgain(kept.record) }), [kept]);
+  return (
+    <>
+      <NotSound problems={problems} />
+      <Verdict record={record} isSound={problems.length === 0} />
+      <div className="sitting-buttons sitting-noprint">
+        <SaveRecord kept={kept} />
+        <button type="button" className="button" onClick={() => print()}>
+          Print the result
+        </button>
+        {children}
+      </div>
+      <Marks record={record} />
+      <TriesReview record={record} motions={motions} />
+      <QuestionReview answers={record.answers} given={given} />
+      <Provenance kept={kept} />
+    </>
+  );
+}

@@ -1,0 +1,86 @@
+import { useEffect, useState } from "react";
+import { harmlessName } from "../../../lock/harmlessText";
+import { readSittingRecord } from "../../../records/sitting/readSittingRecord";
+import { messageOf } from "../../parts/page/messageOf";
+import type { CurrentSitting } from "../currentSitting";
+import type { KeptRecord } from "../sittingShelf";
+import { useTryMotions } from "../tries/useTryMotions";
+import { CheckThis } from "./CheckRecord";
+import { PracticeMisses } from "./PracticeMisses";
+import { RecordResult } from "./RecordResult";
+
+/**
+ * The record of an earlier sitting: as the logbook has it, else as this browser kept it beside the logbook.
+ *
+ * @throws {Error} with a sentence, where there is none to show
+ */
+async function keptRecord(id: string, kept: readonly KeptRecord[]): Promise<KeptRecord> {
+  const { sittingOnRecord } = await import("../../keeping/keep");
+  const found = await sittingOnRecord(id).catch(() => undefined);
+  const beside = kept.find((one) => one.id === id);
+  if (found === undefined && beside !== undefined) return { id, ...readSittingRecord(beside) };
+  if (found === undefined) throw new Error("the logbook of this browser has no such sitting");
+  if (found.state === "running") throw new Error("this sitting has not ended");
+  return { id, ...readSittingRecord(found.body) };
+}
+
+interface ShownProps {
+  readonly current: CurrentSitting;
+  readonly kept: KeptRecord;
+  /** Puts it away, where it is shown because it has just ended. */
+  readonly onLeave?: (() => void) | undefined;
+}
+
+function Shown({ current, kept, onLeave }: ShownProps) {
+  const motions = useTryMotions(kept.id, kept.record.tries.length, null);
+  return (
+    <>
+      <p className="sitting-title">{harmlessName(kept.record.sheet.title)}</p>
+      <RecordResult kept={kept} motions={motions} given={current.shelf.answers}>
+        <PracticeMisses current={current} kept={kept} />
+        {onLeave === undefined ? (
+          <CheckThis kept={kept} motions={motions} />
+        ) : (
+          <button type="button" className="button" onClick={onLeave}>
+            Done
+          </button>
+        )}
+      </RecordResult>
+    </>
+  );
+}
+
+interface RecordViewProps extends Pick<ShownProps, "current" | "onLeave"> {
+  readonly id: string;
+}
+
+/** An earlier sitting again, from the logbook. */
+export function RecordView({ current, id, onLeave }: RecordViewProps) {
+  const [found, setFound] = useState<KeptRecord | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  useEffect(() => {
+    let isWanted = true;
+    keptRecord(id, current.shelf.records).then(
+      (kept) => isWanted && setFound(kept),
+      (error) => isWanted && setProblem(messageOf(error)),
+    );
+    return () => {
+      isWanted = false;
+    };
+  }, [id, current]);
+  return (
+    <div className="sitting-page sitting-result">
+      {onLeave === undefined && (
+        <p className="sitting-noprint">
+          <a href="#/sittings">All sheets to sit</a> · <a href="#/logbook?view=sittings">Sittings in the logbook</a>
+        </p>
+      )}
+      {problem !== null && (
+        <p className="told-box" role="alert">
+          There is no result to show: {problem}.
+        </p>
+      )}
+      {found?.id === id && <Shown current={current} kept={found} onLeave={onLeave} />}
+    </div>
+  );
+}

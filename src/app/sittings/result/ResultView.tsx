@@ -1,0 +1,48 @@
+import type { CurrentSitting } from "../currentSitting";
+import type { SittingSession } from "../sittingSession";
+import type { KeptRecord } from "../sittingShelf";
+import { useTryMotions } from "../tries/useTryMotions";
+import { PracticeMisses } from "./PracticeMisses";
+import { RecordResult } from "./RecordResult";
+
+interface ResultProps {
+  readonly current: CurrentSitting;
+  readonly session: SittingSession;
+  readonly onLeave: () => void;
+}
+
+function Result({ current, kept, onLeave }: Omit<ResultProps, "session"> & { readonly kept: KeptRecord }) {
+  const { shelf } = current;
+  const motions = useTryMotions(kept.id, kept.record.tries.length, shelf);
+  return (
+    <>
+      {!shelf.isKeeping && (
+        <p className="told-box" role="alert">
+          This browser saves nothing here: save the record as a file before you leave the page.
+        </p>
+      )}
+      <RecordResult kept={kept} motions={motions} given={shelf.answers}>
+        <PracticeMisses current={current} kept={kept} />
+        <button type="button" className="button" onClick={onLeave}>
+          Done
+        </button>
+      </RecordResult>
+    </>
+  );
+}
+
+/** What a sitting came to, on screen and on paper. */
+export function ResultView({ current, session, onLeave }: ResultProps) {
+  const { kept, problem } = current;
+  return (
+    <div className="sitting-page sitting-result">
+      <p className="sitting-title">{session.sheet.title}</p>
+      {problem !== null && (
+        <p className="told-box" role="alert">
+          There is no record: {problem}.
+        </p>
+      )}
+      {kept !== null && <Result {...{ current, kept, onLeave }} />}
+    </div>
+  );
+}

@@ -1,0 +1,27 @@
+import { useState } from "react";
+import { Sheet } from "../../parts/Sheet";
+import type { SittingSession } from "../sittingSession";
+import { pageTime } from "../steadyTime";
+
+/**
+ * Ends the sitting before its end; asks once, over the page, so that the dial stays where it is. The hand is led to the
+ * answer that loses nothing, and Escape gives it.
+ */
+export function BreakOff({ session }: { readonly session: SittingSession }) {
+  const [isAsked, setAsked] = useState(false);
+  return (
+    <>
+      <button type="button" className="button" aria-haspopup="dialog" onClick={() => setAsked(true)}>
+        Break off
+      </button>
+      <Sheet title="End this sitting now?" isOpen={isAsked} onClose={() => setAsked(false)} closeWord="Stay">
+        <p>The sitting ends here and is recorded as broken off. You cannot go on with it later.</p>
+        <div className="sheet-row">
+          <button type="button" className="button" onClick={() => session.abandon(pageTime.now())}>
+            End it
+          </button>
+        </div>
+      </Sheet>
+    </>
+  );
+}

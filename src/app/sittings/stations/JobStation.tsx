@@ -1,0 +1,74 @@
+import { useEffect, useRef } from "react";
+import type { SittingSession } from "../sittingSession";
+import { pageTime } from "../steadyTime";
+import type { JobInHand } from "../tries/tryInHand";
+import { useStore } from "../useSitting";
+import { ChangePanels, ChangeStationHand } from "./ChangeStation";
+import { HandoverPanels, HandoverStationHand } from "./HandoverStation";
+import { SittingPanel } from "./SittingPanel";
+import { TroublePanels, TroubleStationHand } from "./TroubleStation";
+
+/** Tells the sitting whenever the job goes on: its own screen works it. */
+function useWork(session: SittingSession, one: JobInHand): void {
+  useEffect(() => {
+    const note = () => session.noteWork(performance.now(), pageTime.now());
+    const ends = one.exercise.map((store) => store.subscribe(note));
+    return () => {
+      for (const end of ends) end();
+    };
+  }, [session, one]);
+}
+
+function Hand({ one }: Pick<JobStationProps, "one">) {
+  switch (one.kind) {
+    case "change":
+      return <ChangeStationHand one={one} />;
+    case "trouble":
+      return <TroubleStationHand one={one} />;
+    case "handover":
+      return <HandoverStationHand one={one} />;
+  }
+}
+
+function Panels({ session, one }: JobStationProps) {
+  switch (one.kind) {
+    case "change":
+      return <ChangePanels one={one} />;
+    case "trouble":
+      return <TroublePanels one={one} onStand={() => session.endTry(pageTime.now())} />;
+    case "handover":
+      return <HandoverPanels one={one} />;
+  }
+}
+
+interface JobStationProps {
+  readonly session: SittingSession;
+  readonly one: JobInHand;
+}
+
+/** A try at a job: the exercise as the handover page has it, once, and without its result. */
+export function JobStation({ session, one }: JobStationProps) {
+  useStore(one);
+  useWork(session, one);
+  const place = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    place.current?.querySelector<HTMLElement>(".dial")?.focus({ preventScroll: true });
+  }, []);
+  return (
+    <div className="workplace sitting-workplace sitting-job">
+      {/* What has ended stays in sight, and takes nothing more. */}
+      <div className="workplace-hand" ref={place} inert={one.isEnded}>
+        <Hand one={one} />
+      </div>
+      <div className="workplace-panels">
+        <SittingPanel session={session} one={one} />
+        <div inert={one.isEnded}>
+          <Panels session={session} one={one} />
+        </div>
+        <footer className="workplace-foot">
+          <p>A practice result is not a certificate.</p>
+        </footer>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,69 @@
+import { type FormEvent, useEffect, useRef, useState } from "react";
+import type { AskedQuestion } from "../../../drill/questions/drawQuestions";
+import type { SittingSession } from "../sittingSession";
+import { pageTime } from "../steadyTime";
+import { BreakOff } from "./BreakOff";
+import { SittingClock } from "./SittingClock";
+import { SittingHead } from "./SittingHead";
+
+interface QuestionFormProps {
+  readonly asked: AskedQuestion;
+  readonly onAnswer: (shown: number) => void;
+}
+
+function QuestionForm({ asked, onAnswer }: QuestionFormProps) {
+  const [shown, setShown] = useState<number | null>(null);
+  const first = useRef<HTMLFieldSetElement>(null);
+  useEffect(() => first.current?.focus(), []);
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    if (shown !== null) onAnswer(shown);
+  };
+  return (
+    <form className="sitting-question" onSubmit={submit}>
+      <fieldset ref={first} tabIndex={-1}>
+        <legend>{asked.question.asks}</legend>
+        {asked.order.map((choice, place) => (
+          <label key={choice} className="sitting-choice">
+            <input type="radio" name="choice" checked={shown === place} onChange={() => setShown(place)} />
+            <span>{asked.question.choices[choice]}</span>
+          </label>
+        ))}
+      </fieldset>
+      <button type="submit" className="button primary" disabled={shown === null}>
+        Answer
+      </button>
+    </form>
+  );
+}
+
+/** One question after another; which answers were right is shown at the end. */
+export function QuestionView({ session }: { readonly session: SittingSession }) {
+  const { question, questions, memory, plan } = session;
+  if (question === null) return null;
+  return (
+    <div className="sitting-page">
+      <h2>
+        {session.sheet.title}{" "}
+        <small>
+          question {memory.answersGiven + 1} of {questions.length}
+        </small>
+      </h2>
+      <SittingHead session={session} />
+      <SittingClock session={session} />
+      <QuestionForm
+        key={question.question.id}
+        asked={question}
+        onAnswer={(shown) => session.answer(shown, pageTime.now())}
+      />
+      <div className="sitting-buttons">
+        {plan.pauseAllowed && (
+          <button type="button" className="button" onClick={() => session.pause(pageTime.now())}>
+            Pause
+          </button>
+        )}
+        <BreakOff session={session} />
+      </div>
+    </div>
+  );
+}

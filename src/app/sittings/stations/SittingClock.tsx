@@ -1,0 +1,25 @@
+import { useState } from "react";
+import type { SittingSession } from "../sittingSession";
+import { clockText } from "../sittingWords";
+import { useNow } from "../useSitting";
+
+/** The clock of a sitting: time used, of the time there is. The sheet may let it be hidden. */
+export function SittingClock({ session }: { readonly session: SittingSession }) {
+  const now = useNow();
+  const [isHidden, setHidden] = useState(false);
+  const { timeLimit_ms } = session.plan;
+  const mayHide = session.sheet.sitting?.clockHideable ?? true;
+  const limit = timeLimit_ms === null ? "" : ` of ${clockText(timeLimit_ms)}`;
+  return (
+    <div className="sitting-clock">
+      <span role="timer" aria-label="Time used">
+        {isHidden ? "clock hidden" : `${clockText(session.worked(now))}${limit}`}
+      </span>
+      {mayHide && (
+        <button type="button" className="button" onClick={() => setHidden(!isHidden)}>
+          {isHidden ? "Show the clock" : "Hide the clock"}
+        </button>
+      )}
+    </div>
+  );
+}

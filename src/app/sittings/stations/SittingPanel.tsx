@@ -1,0 +1,81 @@
+import { useEffect, useRef } from "react";
+import { stationName } from "../../../drill/sheet/stationName";
+import { weightWords } from "../../hand/dial/weightWords";
+import { spanText } from "../../results/sheetWords";
+import type { SittingSession } from "../sittingSession";
+import { pageTime } from "../steadyTime";
+import type { TryInHand } from "../tries/tryInHand";
+import { BreakOff } from "./BreakOff";
+import { SittingClock } from "./SittingClock";
+import { Candidate, SeedLine } from "./SittingHead";
+
+const endLabel = ({ kind, setup: { station } }: TryInHand) =>
+  kind === "dialing" && station.kind === "dialing" && station.upTo !== undefined ? "I have dialed it" : "End this try";
+
+/** What follows an ended try; else the way to end one. */
+function TryButtons({ session, one }: SittingPanelProps) {
+  const next = useRef<HTMLButtonElement>(null);
+  const { isEnded } = one;
+  useEffect(() => {
+    if (isEnded) next.current?.focus();
+  }, [isEnded]);
+  if (isEnded) {
+    return (
+      <button ref={next} type="button" className="button primary" onClick={() => session.takeNext()}>
+        Next try
+      </button>
+    );
+  }
+  return (
+    <button type="button" className="button" disabled={!one.isBegun} onClick={() => session.endTry(pageTime.now())}>
+      {endLabel(one)}
+    </button>
+  );
+}
+
+const conditionWords = ({ setup: { station, conditions } }: TryInHand) =>
+  [
+    station.timeLimit_s === undefined ? "" : `A try counts if it takes at most ${spanText(station.timeLimit_s)}.`,
+    weightWords(conditions.dial),
+  ].join(" ");
+
+interface SittingPanelProps {
+  readonly session: SittingSession;
+  readonly one: TryInHand;
+}
+
+/** Where the sitting is, what the station asks, and the ways on: the same beside every try. */
+export function SittingPanel({ session, one }: SittingPanelProps) {
+  const { station } = one.setup;
+  const mayPause = session.plan.pauseAllowed && !session.memory.isTryBegun;
+  return (
+    <section className="panel sitting-panel" aria-label="Sitting">
+      <h2>
+        {session.sheet.title}{" "}
+        <small>
+          try {session.tryIndex + 1} of {session.tries.length}
+        </small>
+      </h2>
+      <div className="sitting-bar">
+        <Candidate session={session} />
+        <SittingClock session={session} />
+      </div>
+      <SeedLine session={session} />
+      <p className="sitting-title">{stationName(station, one.setup.plan.station)}</p>
+      {station.task !== undefined && <p>{station.task}</p>}
+      <p className="sitting-soft">{conditionWords(one)}</p>
+      <p role="status" className="sitting-try-state" data-testid="try-state">
+        {one.isEnded ? "This try has ended. The result is shown after the sitting." : ""}
+      </p>
+      <div className="sitting-buttons">
+        <TryButtons session={session} one={one} />
+        {session.plan.pauseAllowed && (
+          <button type="button" className="button" disabled={!mayPause} onClick={() => session.pause(pageTime.now())}>
+            Pause
+          </button>
+        )}
+        <BreakOff session={session} />
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,32 @@
+import type { SittingSession } from "../sittingSession";
+import { clockText, standingWords } from "../sittingWords";
+import { pageTime } from "../steadyTime";
+import { useNow } from "../useSitting";
+import { BreakOff } from "./BreakOff";
+import { SittingHead } from "./SittingHead";
+
+/** A sitting in a pause, or after the page was loaded anew: where it is, and the way on. */
+export function StandingView({ session }: { readonly session: SittingSession }) {
+  const now = useNow();
+  const { triesDone, answersGiven, triesLost } = session.memory;
+  return (
+    <div className="sitting-page">
+      <header>
+        <p className="sitting-title">{session.sheet.title}</p>
+        <SittingHead session={session} />
+      </header>
+      <p role="status">{standingWords(session)}</p>
+      <p>
+        {triesDone} of {session.tries.length} tries done{triesLost > 0 ? `, ${triesLost} of them lost` : ""}.{" "}
+        {session.questions.length > 0 && `${answersGiven} of ${session.questions.length} questions answered. `}
+        Time used: {clockText(session.worked(now))}.
+      </p>
+      <div className="sitting-buttons">
+        <button type="button" className="button primary" onClick={() => session.resume(pageTime.now())}>
+          Go on
+        </button>
+        <BreakOff session={session} />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,66 @@
+import { useCallback, useEffect, useRef } from "react";
+import { useRunOn } from "../../hand/dial/useRunOn";
+import { Cutaway } from "../../pictures/cutaway/Cutaway";
+import type { SittingSession } from "../sittingSession";
+import { pageTime } from "../steadyTime";
+import { type DialTry, isDialTry } from "../tries/tryInHand";
+import { useRest, useStore } from "../useSitting";
+import { DialingStationHand } from "./DialingStationHand";
+import { JobStation } from "./JobStation";
+import { SittingPanel } from "./SittingPanel";
+import { ZeroingStationHand } from "./ZeroingStationHand";
+
+interface DialStationProps {
+  readonly session: SittingSession;
+  readonly one: DialTry;
+}
+
+function DialStation({ session, one }: DialStationProps) {
+  useStore(one);
+  const place = useRef<HTMLDivElement>(null);
+  useRest(useCallback((at, now) => session.rest(at, now), [session]));
+  useRunOn(
+    one,
+    useCallback((at) => session.runOn(at, pageTime.now()), [session]),
+  );
+  const onTurn = useCallback((by: number, at: number) => session.turnBy(by, at, pageTime.now()), [session]);
+  // Each try brings a dial of its own, and the hand goes to it.
+  useEffect(() => {
+    place.current?.querySelector<HTMLElement>(".dial")?.focus({ preventScroll: true });
+  }, []);
+  const hasCutaway = one.kind === "dialing" && one.setup.station.help === "full" && one.setup.conditions.cutaway;
+  return (
+    <div className="workplace sitting-workplace">
+      <div className="workplace-hand" ref={place}>
+        {one.kind === "dialing" ? (
+          <DialingStationHand one={one} onTurn={onTurn} />
+        ) : (
+          <ZeroingStationHand
+            one={one}
+            onTurn={onTurn}
+            onReading={() => session.takeReading(performance.now(), pageTime.now())}
+          />
+        )}
+      </div>
+      <div className="workplace-panels">
+        <SittingPanel session={session} one={one} />
+        {hasCutaway && <Cutaway attempt={one.attempt} version={one.version} />}
+        <footer className="workplace-foot">
+          <p>A practice result is not a certificate.</p>
+        </footer>
+      </div>
+    </div>
+  );
+}
+
+/** The try in hand. Nothing of it is shown or told beyond the help that the sheet gives. */
+export function StationView({ session }: { readonly session: SittingSession }) {
+  const one = session.inHand;
+  if (one === null) return null;
+  const key = `${one.kind}-${session.tryIndex}`;
+  return isDialTry(one) ? (
+    <DialStation key={key} session={session} one={one} />
+  ) : (
+    <JobStation key={key} session={session} one={one} />
+  );
+}

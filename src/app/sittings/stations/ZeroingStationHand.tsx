@@ -1,0 +1,51 @@
+import type { Graduations, Milliseconds } from "../../../lock/dial";
+import { refusalWords } from "../../../zeroing/zeroWords";
+import { ZeroingHand } from "../../exercises/zeroing/ZeroingHand";
+import { ZeroingStrip } from "../../exercises/zeroing/ZeroingStrip";
+import { AdviceLine } from "../../hand/AdviceLine";
+import "../../exercises/zeroing/zeroing.css";
+import type { ZeroingTry } from "../tries/zeroingTry";
+
+interface ZeroingStationHandProps {
+  readonly one: ZeroingTry;
+  readonly onTurn: (by: Graduations, at: Milliseconds) => void;
+  readonly onReading: () => void;
+}
+
+/** What the lock answered to the last reading; with help also where it lay. */
+function lastWords({ session, setup }: ZeroingTry): string {
+  const { last, memory } = session;
+  if (last === null) return "";
+  const { side, refusal, accepted } = last;
+  const seen = setup.station.help === "silent" ? undefined : last.deviation;
+  if (refusal !== null) return `Not counted. ${refusalWords(refusal, side, session.setup.rules, seen)}`;
+  return `Stop ${accepted} of ${memory.wanted[side]} turning ${side} counts.`;
+}
+
+/** The dial of a zeroing try: the ring is clamped, and there is no way to begin again. */
+export function ZeroingStationHand({ one, onTurn, onReading }: ZeroingStationHandProps) {
+  const { session, setup, isEnded } = one;
+  const hasHelp = setup.station.help !== "silent";
+  return (
+    <>
+      {isEnded ? (
+        <AdviceLine advice={null} note="This try has ended." onLeave={null} />
+      ) : (
+        <ZeroingStrip session={session} />
+      )}
+      <ZeroingHand
+        session={session}
+        profile={setup.profile}
+        windUp={one.windUp}
+        hasLoupe={hasHelp}
+        pointTo={hasHelp ? session.asked : null}
+        onTurn={onTurn}
+        onReading={isEnded ? null : onReading}
+        onRestart={null}
+      />
+      <p className="sitting-reading" role="status">
+        {lastWords(one)}
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,41 @@
+import { changeMissed, handoverMissed } from "../../../drill/marking/jobMissed";
+import type { ChangeTry, HandoverTry, TroubleTry, TryResult } from "../../../drill/marking/tryResult";
+import type { Station } from "../../../drill/sheet/sheet";
+import type { ChangeDetails } from "../../../records/job/jobDetails";
+import type { JobEnd } from "../../../records/job/jobNote";
+import { TOO_LATE } from "../../../records/jobRight";
+
+/** What a try at a job came to. */
+export type JobResult = ChangeTry | TroubleTry | HandoverTry;
+
+function missedIn(result: JobResult): string[] {
+  switch (result.kind) {
+    case "change":
+      return changeMissed(result);
+    case "trouble":
+      return result.isNamedRight ? [] : ["not-named"];
+    case "handover":
+      return handoverMissed(result);
+  }
+}
+
+/** How a change ended; where each fault was, and how far each number was off, went with its page. */
+const changeDetails = ({ outcome, proofs, faults }: ChangeTry): ChangeDetails => ({
+  outcome,
+  proofs,
+  errors: null,
+  faults: faults.flatMap(({ code, size }) => (size === undefined ? [] : [{ code, number: 0, size }])),
+});
+
+/** How a job ended, as far as the sitting's own result tells it: without most details, which went with its page. */
+export function keptEnd(result: JobResult): JobEnd {
+  const missed = missedIn(result);
+  return result.kind === "change"
+    ? { kind: result.kind, missed, details: changeDetails(result) }
+    : { kind: result.kind, missed };
+}
+
+/** A job of a station: one that took longer than the station allows has missed that. */
+export function withinTime(end: JobEnd, { time_ms }: Pick<TryResult, "time_ms">, { timeLimit_s = Infinity }: Station) {
+  return time_ms <= 1000 * timeLimit_s ? end : { ...end, missed: [...end.missed, TOO_LATE] };
+}

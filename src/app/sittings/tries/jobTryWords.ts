@@ -1,0 +1,70 @@
+import type { ChangeTry, HandoverTry, TroubleTry } from "../../../drill/marking/tryResult";
+import type { Station } from "../../../drill/sheet/sheet";
+import { signedText } from "../../parts/signedText";
+
+/** What one job of a sitting came to, in words for a row. */
+export interface JobTryWords {
+  readonly outcome: string;
+  /** What was counted and measured. */
+  readonly stops: string;
+  readonly faults: string;
+}
+
+const codeWords = (code: string) => code.replaceAll("-", " ");
+
+const listWords = (codes: readonly string[]) => codes.map(codeWords).join("; ") || "none";
+
+const CHANGE_WORDS: Readonly<Record<ChangeTry["outcome"], string>> = {
+  true: "opens as written",
+  off: "opens, but not as written",
+  spoiled: "no longer opens",
+  "key-turned": "change key left turned",
+  unchanged: "not changed",
+};
+
+const counted = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
+
+function changeWords({ outcome, proofs, faults }: ChangeTry): JobTryWords {
+  return {
+    outcome: CHANGE_WORDS[outcome],
+    stops: counted(proofs, "proof", "proofs"),
+    faults: listWords(faults.map(({ code }) => code)),
+  };
+}
+
+function troubleWords({ condition, named, isNamedRight, sizeError, tries, measurements }: TroubleTry): JobTryWords {
+  const truth = codeWords(condition ?? "unknown");
+  const guess = named === condition ? "guessed, or wrong place" : "not found";
+  return {
+    outcome: isNamedRight ? `named right: ${truth}` : `${guess}: ${truth}`,
+    stops: sizeError === null ? "–" : `size off by ${signedText(sizeError)}`,
+    faults: `${counted(tries, "try", "tries")}, ${counted(measurements, "measurement", "measurements")}`,
+  };
+}
+
+function handoverWords({ isHandedOver, missing, faults, undone }: HandoverTry): JobTryWords {
+  const signed = isHandedOver ? "handed over" : "not handed over";
+  return {
+    outcome: missing.length === 0 ? signed : `${signed}; still missing: ${listWords(missing)}`,
+    stops: `${counted(undone, "step", "steps")} undone`,
+    faults: listWords(faults.map(({ code }) => code)),
+  };
+}
+
+function wordsOf(one: ChangeTry | TroubleTry | HandoverTry): JobTryWords {
+  switch (one.kind) {
+    case "change":
+      return changeWords(one);
+    case "trouble":
+      return troubleWords(one);
+    case "handover":
+      return handoverWords(one);
+  }
+}
+
+/** A job in words; one that was over its time says so. */
+export function jobMeasured(one: ChangeTry | TroubleTry | HandoverTry, station: Station): JobTryWords {
+  const words = wordsOf(one);
+  const isLate = station.timeLimit_s !== undefined && one.time_ms > 1000 * station.timeLimit_s;
+  return isLate ? { ...words, outcome: `${words.outcome}, too late` } : words;
+}

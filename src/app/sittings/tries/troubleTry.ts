@@ -1,0 +1,75 @@
+import type { TroubleTry as TroubleResult } from "../../../drill/marking/tryResult";
+import type { TroubleStation } from "../../../drill/sheet/sheet";
+import { drawTrouble } from "../../../handover/trouble/drawTrouble";
+import { markDiagnosis } from "../../../handover/trouble/markDiagnosis";
+import { TROUBLE_KINDS } from "../../../handover/trouble/trouble";
+import { TROUBLE_GUIDE } from "../../../handover/trouble/troubleGuide";
+import { troubleResult } from "../../../handover/trouble/troubleResult";
+import type { JobEnd } from "../../../records/job/jobNote";
+import { troubleEnd } from "../../../records/job/troubleEnd";
+import { TroubleSession } from "../../exercises/handover/trouble/troubleSession";
+import { JobTry } from "./jobTry";
+import { keptEnd } from "./jobTryRecord";
+import type { TrySetup } from "./trySetup";
+
+const SEEDS = 2 ** 31;
+
+/** The exercise of a try, by the chance of that try alone. */
+function troubleSession({ profile, station, chance }: TrySetup): TroubleSession {
+  const { pool: ids = TROUBLE_KINDS, help } = station as TroubleStation;
+  const pool = TROUBLE_KINDS.filter((kind) => ids.includes(kind));
+  const seed = Math.floor(chance() * SEEDS);
+  const exercise = { lock: profile.id, pool, seed, help };
+  return new TroubleSession(exercise, chance, drawTrouble(profile, pool, seed));
+}
+
+/** One hidden condition in a sitting. It ends when the diagnosis is left to stand, or when the candidate says so. */
+export class TroubleTry extends JobTry {
+  readonly kind = "trouble";
+  readonly session: TroubleSession;
+
+  constructor(setup: TrySetup) {
+    super(setup);
+    this.session = troubleSession(setup);
+  }
+
+  get exercise() {
+    return [this.session];
+  }
+
+  /** What it came to. */
+  result(): TroubleResult {
+    const { task, memory, bench } = this.session;
+    const { named, tries, measurements } = memory;
+    const { trouble } = task;
+    const mark = named === null ? null : markDiagnosis(trouble, named, bench.log);
+    const isNamedRight = mark?.points.kind === 1;
+    const isGraduations = TROUBLE_GUIDE[trouble.kind].unit === "graduations";
+    return {
+      kind: "trouble",
+      ...this.common,
+      condition: trouble.kind,
+      named: named?.kind ?? null,
+      isNamedRight,
+      sizeError: isNamedRight && isGraduations ? (mark?.sizeError ?? null) : null,
+      tries,
+      measurements,
+    };
+  }
+
+  /** How it ended, for the logbook. */
+  get jobEnd(): JobEnd {
+    const { task, setup, memory, bench } = this.session;
+    const { named } = memory;
+    const { time_ms } = this.common;
+    if (named === null) return keptEnd(this.result());
+    const mark = markDiagnosis(task.trouble, named, bench.log);
+    const { seed, pool } = setup;
+    return troubleEnd(troubleResult({ task, seed, pool, named, mark, counts: memory, time_ms }));
+  }
+
+  // The condition is not told in a sitting, so the bench itself never closes.
+  protected get isOver(): boolean {
+    return false;
+  }
+}

@@ -1,0 +1,30 @@
+import type { Station } from "../../../drill/sheet/sheet";
+import { ChangeTry } from "./changeTry";
+import { DialingTry } from "./dialingTry";
+import { HandoverTry } from "./handoverTry";
+import { TroubleTry } from "./troubleTry";
+import type { TrySetup } from "./trySetup";
+import { ZeroingTry } from "./zeroingTry";
+
+/** A try at a dial alone: the sitting hands every motion on to it. */
+export type DialTry = DialingTry | ZeroingTry;
+
+/** A try at a job, which its own screen works. */
+export type JobInHand = ChangeTry | TroubleTry | HandoverTry;
+
+/** The try under the hand. */
+export type TryInHand = DialTry | JobInHand;
+
+const MAKERS: Readonly<Record<Station["kind"], (setup: TrySetup) => TryInHand>> = {
+  dialing: (setup) => new DialingTry(setup),
+  zeroing: (setup) => new ZeroingTry(setup),
+  change: (setup) => new ChangeTry(setup),
+  trouble: (setup) => new TroubleTry(setup),
+  handover: (setup) => new HandoverTry(setup),
+};
+
+/** Puts a try under the hand. */
+export const makeTry = (setup: TrySetup): TryInHand => MAKERS[setup.station.kind](setup);
+
+/** Whether a try is at a dial alone. */
+export const isDialTry = (one: TryInHand): one is DialTry => one.kind === "dialing" || one.kind === "zeroing";

@@ -1,0 +1,119 @@
+import { type DialFeel, dialFeel } from "../../../dialing/dialFeel";
+import type { ReadingTaken, ZeroingTry as ZeroingResult } from "../../../drill/marking/tryResult";
+import type { ZeroingStation } from "../../../drill/sheet/sheet";
+import { stationRules } from "../../../drill/sheet/stationRules";
+import type { Graduations, Milliseconds, Turn } from "../../../lock/dial";
+import { type SideResult, sideResult } from "../../../zeroing/zeroResult";
+import { ZeroingSession } from "../../exercises/zeroing/zeroingSession";
+import { Store } from "../../parts/page/store";
+import { stationRanges, type TrySetup } from "./trySetup";
+
+/**
+ * One try at setting zero in a sitting. The ring is clamped where the sheet has put it: what is marked is the hand.
+ *
+ * A store outside React; it asks nobody for time or chance.
+ */
+export class ZeroingTry extends Store {
+  readonly kind = "zeroing";
+  readonly setup: TrySetup;
+  readonly session: ZeroingSession;
+  readonly readings: ReadingTaken[] = [];
+  isEnded = false;
+  isBegun = false;
+  private time_ms: Milliseconds = 0;
+  private readonly feel: DialFeel;
+
+  constructor(setup: TrySetup) {
+    super();
+    this.setup = setup;
+    const rules = stationRules(setup.station as ZeroingStation, setup.profile);
+    const { graduations } = setup.profile;
+    this.feel = dialFeel(setup.conditions.dial);
+    this.session = new ZeroingSession(
+      { graduations, rules, ranges: stationRanges(setup), creep: [0, 0] },
+      setup.chance,
+    );
+    this.session.clampRing();
+  }
+
+  /** How far the hand is ahead of a heavy dial, graduations. */
+  get windUp(): Graduations {
+    return this.feel.windUp;
+  }
+
+  /** Whether a light dial moves by itself. */
+  get isRunningOn(): boolean {
+    return this.feel.isRunningOn && !this.isEnded;
+  }
+
+  /** The hand turns. @param by - graduations, left positive, one direction */
+  turnBy(by: Graduations, now: Milliseconds): void {
+    if (by === 0 || this.isEnded) return;
+    this.runOn(now);
+    this.isBegun = true;
+    this.turnDial(this.feel.take(by, now), now);
+    this.changed();
+  }
+
+  /** Lets time pass over a light dial that runs on. */
+  runOn(now: Milliseconds): void {
+    const by = this.isEnded ? 0 : this.feel.runOn(now);
+    if (by === 0) return;
+    this.turnDial(by, now);
+    this.changed();
+  }
+
+  takeReading(now: Milliseconds): void {
+    if (this.isEnded) return;
+    this.runOn(now);
+    this.isBegun = true;
+    this.session.takeReading(now);
+    const { last } = this.session;
+    if (last !== null) this.readings.push({ turn: last.side, deviation: last.deviation, refusal: last.refusal });
+    this.time_ms = this.session.effort(now).time_ms;
+    if (this.session.asked === null) this.isEnded = true;
+    this.changed();
+  }
+
+  /** The candidate says that the try is done. */
+  end(): void {
+    this.isEnded = true;
+    this.changed();
+  }
+
+  /** What it came to. */
+  result(): ZeroingResult {
+    const { station, repetition } = this.setup.plan;
+    const { refused } = this.session.memory;
+    const sides = { left: this.side("left"), right: this.side("right") };
+    return {
+      kind: "zeroing",
+      station,
+      repetition,
+      verdicts: { left: sides.left?.verdict ?? null, right: sides.right?.verdict ?? null },
+      means: { left: sides.left?.mean ?? null, right: sides.right?.mean ?? null },
+      refused: refused.left + refused.right,
+      readings: [...this.readings],
+      time_ms: this.time_ms,
+      isBrokenOff: false,
+    };
+  }
+
+  private turnDial(by: Graduations, now: Milliseconds): void {
+    this.session.turnBy(by, now);
+    this.time_ms = this.session.effort(now).time_ms;
+  }
+
+  /** A direction whose series is closed, judged; null for another. */
+  private side(turn: Turn): SideResult | null {
+    const { memory, setup, asked } = this.session;
+    const accepted = memory.accepted[turn];
+    const isClosed = accepted.length >= Math.max(2, memory.wanted[turn]) && asked !== turn;
+    return isClosed
+      ? sideResult(
+          accepted.map(({ deviation }) => deviation),
+          setup.rules,
+        )
+      : null;
+  }
+}

@@ -1,0 +1,86 @@
+import { all, not } from "../condition";
+import { IS_LATCHED, IS_LOCKED_OUT, IS_SHUT_IN } from "../conditions";
+import { handover } from "../handoverSetup";
+import { ifGiven, when } from "./chartGuards";
+
+/** The door. From outside it opens where the bolt is back; from inside by whoever can; else by force. */
+export const door = handover.createStateConfig({
+  initial: "open",
+  states: {
+    open: { on: { "door.shut": "shut" } },
+    shut: {
+      on: {
+        "door.opened": [
+          { guard: ifGiven({ by: "outside" }, "bolt.retracted"), target: "open" },
+          { guard: ifGiven({ by: "inside" }, all("inside.able", not("wayOut.blocked"))), target: "open" },
+          { guard: ifGiven({ by: "emergency" }, IS_LATCHED), target: "open" },
+        ],
+      },
+    },
+  },
+});
+
+/** Dialing begins by throwing the bolt; what is held back does not move. */
+const dialedBolt = [
+  { guard: ifGiven({ opened: true }, all("holdback.off", not("combination.spoiled"))), target: "retracted" },
+  { guard: ifGiven({ opened: false }, "holdback.off"), target: "thrown" },
+] as const;
+const drawsAgain = { guard: when(all("holdback.off", not("combination.spoiled"))), target: "retracted" } as const;
+const spinsOff = { guard: when("holdback.off"), target: "spunOff" } as const;
+
+/** The bolt, and whether the wheels stand out of line behind it. */
+export const bolt = handover.createStateConfig({
+  initial: "thrown",
+  states: {
+    thrown: { on: { "combination.dialed": dialedBolt, "bolt.drawnAgain": drawsAgain, "lock.spunOff": spinsOff } },
+    spunOff: { on: { "combination.dialed": dialedBolt } },
+    retracted: {
+      on: {
+        "combination.dialed": dialedBolt,
+        "bolt.thrown": { guard: when("holdback.off"), target: "thrown" },
+        "lock.spunOff": spinsOff,
+      },
+    },
+  },
+});
+
+/** The holdback: it holds a bolt that is drawn back. */
+export const holdback = handover.createStateConfig({
+  initial: "off",
+  states: {
+    off: { on: { "holdback.set": { guard: when(all("door.open", "bolt.retracted")), target: "on" } } },
+    on: { on: { "holdback.released": { guard: when("door.open"), target: "off" } } },
+  },
+});
+
+/** How far the holdback has been shown. */
+export const shown = handover.createStateConfig({
+  initial: "neither",
+  states: {
+    neither: { on: { "holdback.set": { guard: when(all("door.open", "bolt.retracted")), target: "set" } } },
+    set: { on: { "holdback.released": { guard: when(all("door.open", "holdback.on")), target: "bothWays" } } },
+    bothWays: {},
+  },
+});
+
+/** Whether somebody is shut in; it notes so at once, whatever led to it. */
+export const wayOutNeeded = handover.createStateConfig({
+  initial: "free",
+  states: {
+    free: {
+      always: { guard: when(IS_SHUT_IN), target: "shutIn", actions: { type: "note", params: "shut-in" } },
+    },
+    shutIn: { always: { guard: when(not(IS_SHUT_IN)), target: "free" } },
+  },
+});
+
+/** Whether everybody is locked out; it notes so at once, whatever led to it. */
+export const entry = handover.createStateConfig({
+  initial: "free",
+  states: {
+    free: {
+      always: { guard: when(IS_LOCKED_OUT), target: "lockedOut", actions: { type: "note", params: "locked-out" } },
+    },
+    lockedOut: { always: { guard: when(not(IS_LOCKED_OUT)), target: "free" } },
+  },
+});

@@ -1,0 +1,64 @@
+import type { Profile } from "../../../lock/profile";
+import { FAULT_TRIGGERS, type FaultTrigger, type HandoverFault } from "../faultTriggers";
+import { handover } from "../handoverSetup";
+import { IS_COMPLETE } from "../proofs";
+import { ifGiven, ifUnhindered, WORKING, when } from "./chartGuards";
+import { bolt, door, entry, holdback, shown, wayOutNeeded } from "./doorRegions";
+import { asWritten, combination, ring, rules, shippedTry, zeroOf } from "./lockRegions";
+import { inside, mounting, wayOut } from "./peopleRegions";
+import { observed, outside, proofs, record, second } from "./proofRegions";
+
+/** One watcher a fault: it changes nothing, and notes its fault when it sees it made. */
+const watcher = ({ code, on, given: fields = {}, when: condition }: FaultTrigger & { readonly code: HandoverFault }) =>
+  handover.createStateConfig({
+    on: Object.fromEntries(
+      on.map((type) => [
+        type,
+        { guard: ifUnhindered(type, ifGiven(fields, condition)), actions: { type: "note" as const, params: code } },
+      ]),
+    ),
+  });
+
+/**
+ * The handover as a chart of parallel regions: door, bolt, holdback, lock, people and paper, each as it stands.
+ *
+ * Nothing stops a wrong order: a watcher notes each fault, and what follows from it follows from where the regions
+ * stand. Only signing off asks for everything: `handedOver` is reached with every required proof, or not at all. It
+ * keeps no clock and moves no lock; whoever runs it sends finished facts.
+ *
+ * @param kind - a wheel pack has no zero of its own to set; its ring's alignment stands for it
+ */
+export function handoverMachine(kind: Profile["kind"]) {
+  return handover.createMachine({
+    id: "handover",
+    context: { faults: [] },
+    initial: WORKING,
+    states: {
+      working: {
+        type: "parallel",
+        on: { "duty.signed": { guard: when(IS_COMPLETE), target: "handedOver" } },
+        states: {
+          ...{
+            door,
+            bolt,
+            holdback,
+            shown,
+            mounting,
+            ring,
+            zero: zeroOf(kind),
+            shippedTry,
+            combination,
+            asWritten,
+            rules,
+          },
+          ...{ proofs, second, inside, wayOut, observed, outside, escape: wayOutNeeded, entry, record },
+          watch: {
+            type: "parallel",
+            states: Object.fromEntries(FAULT_TRIGGERS.map((trigger) => [trigger.code, watcher(trigger)])),
+          },
+        },
+      },
+      handedOver: { type: "final" },
+    },
+  });
+}

@@ -1,0 +1,65 @@
+import * as z from "zod/mini";
+import { CHANGE_OUTCOMES } from "../../drill/marking/tryResult";
+import { TROUBLE_KINDS } from "../../handover/trouble/trouble";
+import type { JobKind, JobRecord } from "../jobRecord";
+
+const number = z.number();
+const count = z.number().check(z.int(), z.gte(0));
+const code = z.string().check(z.regex(/^[a-z0-9-]{1,60}$/));
+
+/** A change: how far each number was set from what was meant, never the numbers themselves. */
+const changeDetails = z.object({
+  outcome: z.enum(CHANGE_OUTCOMES),
+  proofs: count,
+  /** Of each number, graduations, left positive; null where nothing was set. */
+  errors: z.nullable(z.array(number)),
+  faults: z.array(z.object({ code, number: count, size: number })),
+});
+
+const trouble = z.object({ kind: z.enum(TROUBLE_KINDS), part: z.nullable(z.string()), size: number });
+
+const troubleDetails = z.object({
+  seed: number,
+  pool: z.array(z.enum(TROUBLE_KINDS)),
+  truth: trouble,
+  named: trouble,
+  isKindRight: z.boolean(),
+  sizeError: z.nullable(number),
+  isSizeWithin: z.boolean(),
+  points: number,
+  tries: count,
+  measurements: count,
+});
+
+/** A handover: nothing of what was written into its record. */
+const handoverDetails = z.object({
+  isHandedOver: z.boolean(),
+  isHandsOff: z.boolean(),
+  missing: z.array(code),
+  faults: z.array(z.object({ code, step: count, at_ms: number, isUndone: z.boolean() })),
+  steps: count,
+  undoneSteps: count,
+});
+
+const SCHEMAS = { change: changeDetails, trouble: troubleDetails, handover: handoverDetails } as const;
+
+/** What is kept of a change besides how it went. */
+export type ChangeDetails = Readonly<z.infer<typeof changeDetails>>;
+
+/** What is kept of a diagnosis. */
+export type TroubleDetails = Readonly<z.infer<typeof troubleDetails>>;
+
+/** What is kept of a handover. */
+export type HandoverDetails = Readonly<z.infer<typeof handoverDetails>>;
+
+/** What is kept of a job, by its kind. */
+export type JobDetails =
+  | { readonly kind: "change"; readonly details: ChangeDetails }
+  | { readonly kind: "trouble"; readonly details: TroubleDetails }
+  | { readonly kind: "handover"; readonly details: HandoverDetails };
+
+/** The details of a job, checked; null where there are none, or another program wrote them otherwise. */
+export function detailsOf({ kind, details }: Pick<JobRecord, "kind" | "details">): JobDetails | null {
+  const parsed = SCHEMAS[kind satisfies JobKind].safeParse(details);
+  return parsed.success ? ({ kind, details: parsed.data } as JobDetails) : null;
+}

@@ -1,0 +1,52 @@
+import type { Profile } from "../../lock/profile";
+import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
+import type { HelpLevel } from "../attemptRecord";
+import type { JobKind, JobRecord } from "../jobRecord";
+import { jobIsRight } from "../jobRight";
+import type { JobDetails } from "./jobDetails";
+
+/** A job as it is kept, but for the person, who is looked up later. */
+export type JobNote = Omit<JobRecord, "personId">;
+
+/** What the kind of job does not tell: which lock, when, and with how much help. */
+export interface JobFrame {
+  readonly id: string;
+  readonly profile: Profile;
+  readonly help: HelpLevel;
+  /** Milliseconds since 1970. */
+  readonly startedAt: number;
+  readonly createdAt: number;
+  readonly updatedAt: number;
+  readonly duration_ms: number;
+  /** Where it belongs to a sitting. */
+  readonly sheetId?: string | undefined;
+  readonly sittingId?: string | undefined;
+}
+
+/** How a job ended: codes of what was missed, and its details where they are still known. */
+export type JobEnd = (JobDetails | { readonly kind: JobKind; readonly details?: undefined }) & {
+  readonly missed: readonly string[];
+};
+
+/** Codes that a record takes. */
+const MOST_MISSED = 100;
+
+/** A job as it is kept, judged by its rule. */
+export function jobNote(
+  { profile, sheetId, sittingId, ...frame }: JobFrame,
+  { kind, details, missed }: JobEnd,
+): JobNote {
+  const codes = [...new Set(missed)].slice(0, MOST_MISSED);
+  const came = { kind, missed: codes, ...(details !== undefined && { details: { ...details } }) };
+  return {
+    ...frame,
+    startedAt: Math.round(frame.startedAt),
+    profileId: profile.id,
+    ...(SHIPPED_PROFILES.includes(profile) ? {} : { ownProfile: profile }),
+    isRight: jobIsRight(came),
+    ...came,
+    ...(sheetId !== undefined && { sheetId }),
+    ...(sittingId !== undefined && { sittingId }),
+    tags: [],
+  };
+}

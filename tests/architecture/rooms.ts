@@ -1,0 +1,58 @@
+import { dirname, join, normalize } from "node:path/posix";
+import { importsOf, type SourceFile } from "./layers";
+
+const COMMON = ["parts", "words"];
+/** What stands under every screen: the lock in hand, pictures, replays, the way of a record into the store. */
+const BENEATH = [...COMMON, "pictures", "replay", "hand", "keeping", "results"];
+
+/** Each room of the app, and the rooms it may import. DEVELOPERS.md shows the same table to people. */
+export const ROOM_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
+  parts: [],
+  words: ["parts"],
+  pictures: COMMON,
+  replay: [...COMMON, "pictures"],
+  hand: [...COMMON, "replay"],
+  keeping: COMMON,
+  results: [...COMMON, "pictures", "keeping"],
+  exercises: BENEATH,
+  // A sitting puts the exercises under the candidate's hand.
+  sittings: [...BENEATH, "exercises"],
+  sheets: BENEATH,
+  logbook: BENEATH,
+  desk: BENEATH,
+  start: BENEATH,
+  shell: [...BENEATH, "exercises", "sittings", "sheets", "logbook", "desk", "start"],
+};
+
+/** Layers that the parts may build on: they know nothing of the trade. */
+const BELOW_PARTS = ["lock", "statistics"];
+
+/** Most files that a folder has of its own. */
+export const MOST_FILES = 25;
+
+/** The room a path inside src belongs to; undefined for a file that lies in none. */
+export function roomOf(file: string): string | undefined {
+  const [layer, room, ...rest] = file.split("/");
+  return layer === "app" && rest.length > 0 ? room : undefined;
+}
+
+/** Imports that leave a file's room for one that it may not see; of parts, also those of a layer that knows the trade. */
+export function forbiddenRooms({ file, text }: SourceFile): string[] {
+  const room = roomOf(file);
+  if (room === undefined) return [];
+  return importsOf(text)
+    .filter((path) => path.startsWith("."))
+    .filter((path) => {
+      const target = normalize(join(dirname(file), path));
+      const other = roomOf(target);
+      if (other === undefined) return room === "parts" && !BELOW_PARTS.includes(target.split("/")[0] ?? "");
+      return other !== room && !ROOM_MAY_IMPORT[room]?.includes(other);
+    });
+}
+
+/** Folders with more files of their own than a person looks through. */
+export function crowdedFolders(files: readonly string[]): string[] {
+  const counts = new Map<string, number>();
+  for (const file of files) counts.set(dirname(file), (counts.get(dirname(file)) ?? 0) + 1);
+  return [...counts].flatMap(([folder, count]) => (count > MOST_FILES ? [`${folder}: ${count}`] : []));
+}
