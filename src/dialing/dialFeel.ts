@@ -1,4 +1,6 @@
 import type { Graduations, Milliseconds } from "../lock/dial";
+import { driven, lagging } from "../lock/play";
+import { RESTS_AFTER } from "./rest";
 
 /** How a dial turns under the hand. */
 export const DIAL_WEIGHTS = ["usual", "heavy", "light"] as const;
@@ -13,8 +15,6 @@ export type DialWeight = (typeof DIAL_WEIGHTS)[number];
 export const BREAKAWAY: Graduations = 0.8;
 /** How far a heavy dial stays behind the hand while it slides: friction in motion is less than at rest. */
 export const DRAG_LAG: Graduations = 0.5;
-/** A heavy dial that has not moved for this long sticks again. */
-export const STICKS_AFTER: Milliseconds = 150;
 
 /** Time constant by which a light dial that runs on slows down. */
 export const RUN_ON_TIME: Milliseconds = 100;
@@ -78,12 +78,12 @@ class HeavyFeel implements DialFeel {
 
   take(by: Graduations, now: Milliseconds): Graduations {
     this.windUp += by;
-    if (now - this.lastMoved > STICKS_AFTER) this.sliding = 0;
+    if (now - this.lastMoved > RESTS_AFTER) this.sliding = 0;
     const way = Math.sign(this.windUp);
     const holds = this.sliding === way ? DRAG_LAG : BREAKAWAY;
     if (Math.abs(this.windUp) <= holds) return 0;
-    const moved = this.windUp - way * DRAG_LAG;
-    this.windUp = way * DRAG_LAG;
+    const moved = driven(0, this.windUp, lagging(DRAG_LAG));
+    this.windUp -= moved;
     this.sliding = way;
     this.lastMoved = now;
     return moved;

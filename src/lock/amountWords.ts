@@ -7,6 +7,10 @@ export function countWord(count: number): string {
   return SMALL[count] ?? String(count);
 }
 
+/** "1 try", "3 tries". @param many - the noun in the plural; with an s, if left out */
+export const countText = (count: number, one: string, many = `${one}s`): string =>
+  `${count} ${count === 1 ? one : many}`;
+
 /** Wheels by their numbers: "wheel 2", "wheels 1 and 3". @param wheels - counted from 1, at least one */
 export function wheelsText(wheels: readonly number[]): string {
   if (wheels.length === 1) return `wheel ${wheels[0]}`;

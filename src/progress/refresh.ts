@@ -1,4 +1,5 @@
 import { type Card, createEmptyCard, fsrs, type Grade, generatorParameters, Rating } from "ts-fsrs";
+import { countText } from "../lock/amountWords";
 import { isJobSkill } from "../records/jobRecord";
 import type { Practice } from "./practice";
 
@@ -49,8 +50,6 @@ function byDay(attempts: readonly Reviewed[], dayOf: (moment: number) => number)
 /** The scheduler counts days between dates; midnights of UTC stand for local days. */
 const dateOf = (day: number) => new Date(day * DAY_MS);
 
-const plural = (count: number, word: string) => `${count} ${word}${count === 1 ? "" : "s"}`;
-
 /** "December 4", "December 4, 2027" where it is not this year. @param day - days since 1970 */
 function dateText(day: number, today: number): string {
   const isSameYear = dateOf(day).getUTCFullYear() === dateOf(today).getUTCFullYear();
@@ -78,7 +77,7 @@ interface Told {
 function reasonOf({ today, lastDay, dueDay, practiced }: Told): string {
   const since = today - lastDay;
   const opened = practiced.filter((attempt) => attempt.opened).length;
-  const last = since === 0 ? "today" : `${plural(since, "day")} ago`;
+  const last = since === 0 ? "today" : `${countText(since, "day")} ago`;
   const isJob = practiced.some(isJobSkill);
   const [did, right] = isJob ? ["got", " right"] : ["opened", ""];
   const before = `You last practiced this ${last} and ${did} ${opened} of ${practiced.length}${right}.`;

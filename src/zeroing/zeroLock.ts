@@ -1,4 +1,5 @@
 import { type Graduations, type Turn, turnOf, wrap } from "../lock/dial";
+import { driven } from "../lock/play";
 import type { DialEncoderProfile, Range } from "../lock/profile";
 import type { Chance } from "../statistics/chance";
 import { drawNormal } from "../statistics/drawNormal";
@@ -52,7 +53,7 @@ export function drawCondition(ranges: ConditionRanges, perTurn: number, chance: 
 /**
  * A dial, its ring with the opening index, and the cam behind it that follows with lost motion.
  *
- * The cam follows by the same play operator as a wheel: turning left it stands at the dial's position, turning right
+ * The cam follows by a play operator, as a wheel does: turning left it stands at the dial's position, turning right
  * it stays behind by the whole lost motion, that is, farther left. Mutable.
  */
 export class ZeroLock {
@@ -87,7 +88,7 @@ export class ZeroLock {
   turnBy(by: Graduations): void {
     this.dial += by;
     const before = this.cam;
-    this.cam = Math.min(Math.max(before, this.dial), this.dial + this.condition.lostMotion);
+    this.cam = driven(before, this.dial, { right: 0, left: this.condition.lostMotion });
     if (this.cam !== before) this.camTurn = turnOf(this.cam - before);
   }
 

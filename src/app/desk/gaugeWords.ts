@@ -1,3 +1,4 @@
+import { countText } from "../../lock/amountWords";
 import { categoriesOf, type GaugeSource, STUDY_WIDTH, sourcesOf } from "../../progress/csv/gaugeCsv";
 import {
   type DialingGauge,
@@ -10,7 +11,7 @@ import type { LogbookContents } from "../../records/logbookContents";
 import type { PersonRecord } from "../../records/records";
 import { type Skill, skillKey } from "../../records/skill";
 import { contributionShare, studyShare } from "../../statistics/gauge/gaugeComponents";
-import { countText, fineText, percentText, sizeText } from "../parts/numbers";
+import { fineText, percentText, sizeText } from "../parts/numbers";
 import type { TableModel } from "../pictures/charts/figureModel";
 
 /** A gauge study of the class, ready to show. */

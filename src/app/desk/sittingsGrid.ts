@@ -1,5 +1,5 @@
+import { countText } from "../../lock/amountWords";
 import type { PersonRecord, SittingRecord } from "../../records/records";
-import { countText } from "../parts/numbers";
 import type { TableModel } from "../pictures/charts/figureModel";
 import { shortDayText } from "../results/attemptRows";
 import type { DeskSitting } from "./sittingChecks";

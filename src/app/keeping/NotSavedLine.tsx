@@ -1,5 +1,5 @@
 import { useState, useSyncExternalStore } from "react";
-import { countText } from "../parts/numbers";
+import { countText } from "../../lock/amountWords";
 import { keeping, reloadSafely } from "./keeping";
 import "./notSaved.css";
 

@@ -20,9 +20,6 @@ export const sizeText = (value: number | null, decimals = 2) => (value === null 
 export const rangeText = (interval: Interval | null, text: (value: number) => string) =>
   interval === null ? NOTHING : `${text(interval.low)} to ${text(interval.high)}`;
 
-/** "1 attempt", "3 attempts" */
-export const countText = (count: number, one: string, many = `${one}s`) => `${count} ${count === 1 ? one : many}`;
-
 /**
  * A domain that holds all values with some room round them.
  *

@@ -1,6 +1,7 @@
 import { Attempt } from "../../dialing/attempt";
 import type { DialingFact } from "../../dialing/dialingFact";
 import { type Graduations, type Milliseconds, signOf, turnOf } from "../../lock/dial";
+import { driven, lagging } from "../../lock/play";
 import { takenPosition } from "../../zeroing/learnedZero";
 import { ZeroLock } from "../../zeroing/zeroLock";
 import { CONDITIONS } from "./conditions";
@@ -14,8 +15,7 @@ export type TryEnd = "opened" | "refused";
  * A lock with one hidden condition, under a hand.
  *
  * Hand, dial, cam and the lock behind it are a chain: the dial follows the hand with friction, the cam follows the dial
- * with lost motion, and pack or encoder follow the cam. Friction behind a springy grip is a play operator like every
- * other joint: the dial stays until the hand is ahead by the whole drag (Krasnosel'skii and Pokrovskii 1989). Mutable.
+ * with lost motion, and pack or encoder follow the cam. Each joint is a play operator (`lock/play`). Mutable.
  */
 export class TroubleLock {
   readonly card: LockCard;
@@ -68,9 +68,8 @@ export class TroubleLock {
   turnHandBy(by: Graduations, now_ms: Milliseconds): void {
     if (this.end !== null) this.beginTry();
     this.ahead += by;
-    const excess = Math.abs(this.ahead) - this.mechanics.drag;
-    if (excess <= 0) return;
-    const move = Math.sign(this.ahead) * excess;
+    const move = driven(0, this.ahead, lagging(this.mechanics.drag));
+    if (move === 0) return;
     this.ahead -= move;
     this.drive(move, now_ms);
   }

@@ -5,6 +5,7 @@ import { type DialFeel, dialFeel } from "../../../dialing/dialFeel";
 import type { DialingFact } from "../../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../../dialing/dialingMachine";
 import { tellFaultsSoFar, type WordedFault } from "../../../dialing/faultWords";
+import { hasRested } from "../../../dialing/rest";
 import { spunOffStart } from "../../../dialing/spunOffStart";
 import { drawCombination } from "../../../drill/drawCombination";
 import { type Graduations, type Milliseconds, turnOf } from "../../../lock/dial";
@@ -19,8 +20,6 @@ import { type Estimate, type NextRound, newRound, type Round, startAfter, turn }
 /** What a move brought, for whoever makes sounds of it. */
 export type FactListener = (facts: readonly DialingFact[], by: Graduations, dial: Graduations) => void;
 
-/** A hand that has not moved for this long rests; the recording then gets a point of its own, milliseconds. */
-const REST: Milliseconds = 150;
 /** A rest longer than this is no mere change of grip, milliseconds. */
 const REGRIP: Milliseconds = 1500;
 /** Turning after the end of an attempt that begins the next one, part of a turn. */
@@ -196,7 +195,7 @@ export class BenchSession extends Store {
     if (by === 0) return;
     this.clock = now;
     const rested = this.lastMoved === null ? 0 : now - this.lastMoved;
-    if (rested > REST) this.move(0, now - 1);
+    if (hasRested(this.lastMoved, now)) this.move(0, now - 1);
     if (rested > REGRIP && this.next !== null) this.next.meantFrom ??= this.lock.dial;
     this.lastMoved = now;
     const before = this.lock.dial;

@@ -1,11 +1,11 @@
 import { useState } from "react";
+import { countText } from "../../../lock/amountWords";
 import { harmlessName } from "../../../lock/harmlessText";
 import { removeDemo, wholeLogbook } from "../../../store/wholeLogbook";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { useAsked } from "../../keeping/useLogbook";
 import { CsvMarkChoice, useCsvMark } from "../../parts/files/CsvMarkChoice";
 import { saveFile } from "../../parts/files/saveFile";
-import { countText } from "../../parts/numbers";
 import { ToldLine, useDoing } from "../../parts/Told";
 import { EXPORTS, type ExportKind, exportFileInSlices } from "./exportFiles";
 import { ImportPanel } from "./ImportPanel";

@@ -1,3 +1,4 @@
+import { countText } from "../../../lock/amountWords";
 import { csvDictionary } from "../../../progress/csv/csvDictionary";
 import { attemptsCsv } from "../../../records/csv/attemptsCsv";
 import { attemptsReplay } from "../../../records/csv/attemptsReplay";
@@ -11,7 +12,6 @@ import { xapiStatements } from "../../../records/xapi/xapiStatements";
 import { type CsvMark, csvFileText } from "../../parts/files/csvFile";
 import { fileNameOf } from "../../parts/files/fileName";
 import type { SavedFile } from "../../parts/files/saveFile";
-import { countText } from "../../parts/numbers";
 import { APP_VERSION } from "../../parts/page/appVersion";
 import { statedInSlices } from "./statedInSlices";
 

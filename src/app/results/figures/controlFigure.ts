@@ -1,3 +1,4 @@
+import { countText } from "../../../lock/amountWords";
 import { type ProgressCharts, progressCharts } from "../../../progress/stops/progressCharts";
 import {
   MEASURE_UNITS,
@@ -7,7 +8,7 @@ import {
 } from "../../../progress/stops/progressMeasure";
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import type { ControlChart } from "../../../statistics/controlChart";
-import { countText, fineText, roomyDomain, sizeText } from "../../parts/numbers";
+import { fineText, roomyDomain, sizeText } from "../../parts/numbers";
 import { type FigureModel, type RunLine, untoldFigure } from "../../pictures/charts/figureModel";
 
 /** Words for each measure; the unit is added. */

@@ -1,6 +1,7 @@
+import { countText } from "../../../lock/amountWords";
 import { type EstimateCalibration, estimateCalibration, judgedStops } from "../../../progress/stops/stopEstimates";
 import type { AttemptRecord } from "../../../records/attemptRecord";
-import { countText, fineText, rangeText, roomyDomain, sizeText } from "../../parts/numbers";
+import { fineText, rangeText, roomyDomain, sizeText } from "../../parts/numbers";
 import { type FigureModel, untoldFigure } from "../../pictures/charts/figureModel";
 
 /** Latest estimates in the table. */

@@ -1,6 +1,7 @@
+import { countText } from "../../../lock/amountWords";
 import { type FirstTimeOpenings, firstTimeOpenings } from "../../../progress/stops/firstTimeOpenings";
 import { type AttemptRecord, HELP_LEVELS } from "../../../records/attemptRecord";
-import { countText, percentText, rangeText } from "../../parts/numbers";
+import { percentText, rangeText } from "../../parts/numbers";
 import type { FigureModel } from "../../pictures/charts/figureModel";
 import { HELP_WORDS } from "../attemptRows";
 

@@ -1,8 +1,9 @@
 import { ordinalWord } from "../../../dialing/words";
+import { countText } from "../../../lock/amountWords";
 import { FARTHEST_STOP } from "../../../progress/stops/nearStops";
 import { type StopErrors, stopTable } from "../../../progress/stops/stopTable";
 import type { AttemptRecord } from "../../../records/attemptRecord";
-import { countText, fineText, rangeText, roomyDomain, sizeText } from "../../parts/numbers";
+import { fineText, rangeText, roomyDomain, sizeText } from "../../parts/numbers";
 import { type FigureModel, type IntervalRow, untoldFigure } from "../../pictures/charts/figureModel";
 
 interface Named {

@@ -3,6 +3,7 @@ import { Attempt } from "../../../dialing/attempt";
 import { type DialFeel, dialFeel } from "../../../dialing/dialFeel";
 import { type DialingState, dialingMachine } from "../../../dialing/dialingMachine";
 import { faultsAtEnd } from "../../../dialing/fault";
+import { hasRested } from "../../../dialing/rest";
 import { spunOffStart } from "../../../dialing/spunOffStart";
 import type { DialingTry as DialingResult } from "../../../drill/marking/tryResult";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
@@ -14,9 +15,6 @@ import { wasHeld } from "../../hand/dial/wasHeld";
 import { Store } from "../../parts/page/store";
 import { AttemptRecorder } from "../../replay/attemptRecorder";
 import type { TrySetup } from "./trySetup";
-
-/** A hand that has not moved for this long rests; the recording then gets a point of its own, milliseconds. */
-const REST: Milliseconds = 150;
 
 /** What keeping a position rounds away is less than this; more was held back by a positive stop, graduations. */
 const KEPT: Graduations = 1 / 64;
@@ -154,7 +152,7 @@ export class DialingTry extends Store {
 
   private turnDial(by: Graduations, now: Milliseconds): void {
     if (by === 0 || this.isEnded) return;
-    if (this.lastMoved !== null && now - this.lastMoved > REST) this.take(0, now - 1);
+    if (hasRested(this.lastMoved, now)) this.take(0, now - 1);
     this.clock = now;
     this.lastMoved = now;
     const before = this.hand.dial;

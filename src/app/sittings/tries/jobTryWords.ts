@@ -1,5 +1,6 @@
 import type { ChangeTry, HandoverTry, TroubleTry } from "../../../drill/marking/tryResult";
 import type { Station } from "../../../drill/sheet/sheet";
+import { countText } from "../../../lock/amountWords";
 import { signedText } from "../../parts/signedText";
 
 /** What one job of a sitting came to, in words for a row. */
@@ -22,12 +23,10 @@ const CHANGE_WORDS: Readonly<Record<ChangeTry["outcome"], string>> = {
   unchanged: "not changed",
 };
 
-const counted = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
-
 function changeWords({ outcome, proofs, faults }: ChangeTry): JobTryWords {
   return {
     outcome: CHANGE_WORDS[outcome],
-    stops: counted(proofs, "proof", "proofs"),
+    stops: countText(proofs, "proof", "proofs"),
     faults: listWords(faults.map(({ code }) => code)),
   };
 }
@@ -38,7 +37,7 @@ function troubleWords({ condition, named, isNamedRight, sizeError, tries, measur
   return {
     outcome: isNamedRight ? `named right: ${truth}` : `${guess}: ${truth}`,
     stops: sizeError === null ? "–" : `size off by ${signedText(sizeError)}`,
-    faults: `${counted(tries, "try", "tries")}, ${counted(measurements, "measurement", "measurements")}`,
+    faults: `${countText(tries, "try", "tries")}, ${countText(measurements, "measurement", "measurements")}`,
   };
 }
 
@@ -46,7 +45,7 @@ function handoverWords({ isHandedOver, missing, faults, undone }: HandoverTry): 
   const signed = isHandedOver ? "handed over" : "not handed over";
   return {
     outcome: missing.length === 0 ? signed : `${signed}; still missing: ${listWords(missing)}`,
-    stops: `${counted(undone, "step", "steps")} undone`,
+    stops: `${countText(undone, "step", "steps")} undone`,
     faults: listWords(faults.map(({ code }) => code)),
   };
 }

@@ -2,6 +2,7 @@ import { type ActorRefFrom, createActor } from "xstate";
 import type { Help } from "../../../../dialing/advice";
 import type { DialingFact } from "../../../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../../../dialing/dialingMachine";
+import { hasRested } from "../../../../dialing/rest";
 import { spunOffStart } from "../../../../dialing/spunOffStart";
 import { drawCombination } from "../../../../drill/drawCombination";
 import type { ChangeState } from "../../../../handover/change/changeAdvice";
@@ -42,9 +43,6 @@ type Round =
       readonly change: EncoderChange;
       readonly chart: ActorRefFrom<typeof encoderChangeMachine>;
     };
-
-/** A hand that has not moved for this long rests, milliseconds. */
-const REST: Milliseconds = 150;
 
 /**
  * A change of combination on the screen: the lock, its charts, and what was refused last.
@@ -88,7 +86,7 @@ export class ChangeSession extends Store {
   turnBy(by: Graduations, at: Milliseconds): void {
     if (by === 0 || this.change.isDoorShut) return;
     const now = Math.max(at, this.clock ?? at);
-    if (this.clock !== null && now - this.clock > REST) this.move(0, now - 1);
+    if (hasRested(this.clock, now)) this.move(0, now - 1);
     this.clock = now;
     this.refused = null;
     this.move(by, now);

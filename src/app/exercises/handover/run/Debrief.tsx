@@ -4,7 +4,7 @@ import { type HandoverResult, missingWords, resultOf, verdictWords } from "../..
 import { FAULT_WORDS } from "../../../../handover/run/faultWords";
 import type { RunStep } from "../../../../handover/run/handoverRun";
 import { stepWords } from "../../../../handover/run/stepWords";
-import { countText } from "../../../parts/numbers";
+import { countText } from "../../../../lock/amountWords";
 import { recordOf } from "./kept/runRecord";
 import { RecordPrint } from "./RecordPrint";
 import { RunFiles } from "./RunFiles";

@@ -1,6 +1,6 @@
 import { useState } from "react";
+import { countText } from "../../../../lock/amountWords";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
-import { countText } from "../../../parts/numbers";
 import { Sheet } from "../../../parts/Sheet";
 import type { HandoverSession, RunSetup } from "./session/handoverSession";
 

@@ -3,6 +3,7 @@ import { dialedInside, type InsideOfTry, turnsUntilDrop } from "../../../../hand
 import type { TryObservation } from "../../../../handover/trouble/observation";
 import type { LockCard, TroubleTask } from "../../../../handover/trouble/trouble";
 import { guideSource, TROUBLE_GUIDE } from "../../../../handover/trouble/troubleGuide";
+import { countText } from "../../../../lock/amountWords";
 import { focusDial } from "../../../hand/dial/focusDial";
 import { signedText } from "../../../parts/signedText";
 import { Cutaway } from "../../../pictures/cutaway/Cutaway";
@@ -11,8 +12,6 @@ import type { TroubleSession } from "./troubleSession";
 
 const errorText = ({ errors, limits }: InsideOfTry) =>
   errors.map((error, k) => `${signedText(error)}${Math.abs(error) > (limits[k] ?? 0) ? " ✕" : ""}`).join(" · ");
-
-const counted = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
 
 /** Begins an exercise, and gives the keys back to the dial. */
 const begin = (exercise: () => void) => () => {
@@ -103,8 +102,8 @@ export function Debrief({ session }: { readonly session: TroubleSession }) {
         {mark.headline}
       </p>
       <p>
-        {result.points} of 2 points, {counted(result.tries, "try", "tries")},{" "}
-        {counted(result.measurements, "measurement", "measurements")}.
+        {result.points} of 2 points, {countText(result.tries, "try", "tries")},{" "}
+        {countText(result.measurements, "measurement", "measurements")}.
       </p>
       <p>{guide.signs}</p>
       {task.trouble.kind === "last-excluded" && <ZoneTried task={task} />}
