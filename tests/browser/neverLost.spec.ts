@@ -65,6 +65,48 @@ test("two tabs that begin at once make one person, and both attempts are theirs"
   expect(people.map(({ name }) => name)).toEqual(["Trainee"]);
 });
 
+test("a page that is reloaded while an opening is on its way to the database leaves it to the next one", async ({
+  page,
+}) => {
+  await page.goto("#/bench?seed=5");
+  await page.evaluate(() => {
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = function (...asked) {
+      const request = put.apply(this, asked);
+      // What has opened is asked for over and over: its transaction does not end before the page does, and is dropped.
+      const holdOpen = () => {
+        this.get("nothing").onsuccess = holdOpen;
+      };
+      if (this.name === "attempts" && asked[0].isUnfinished !== true) holdOpen();
+      return request;
+    };
+  });
+  await dialLast(page);
+  await expect(new Bench(page).state).toHaveText(/^Opened/);
+  await page.waitForTimeout(300);
+  expect(await saving(page).count(), "nothing was said yet").toBe(0);
+  await page.reload();
+  await expect.poll(() => storedRows(page, "attempts")).toMatchObject([{ opened: true }]);
+  await page.goto("#/logbook");
+  await expect(rows(page)).toHaveText([/Opened/]);
+  expect(await page.evaluate(() => Object.keys(localStorage).filter((key) => /notes|waiting/.test(key)))).toEqual([]);
+});
+
+test("an opening that the page has not even handed on when it goes is left to the next one", async ({ page }) => {
+  await page.goto("#/bench?seed=5");
+  await page.evaluate(() => {
+    // No timer comes to its turn any more once the page is about to go.
+    const { setTimeout: later } = globalThis;
+    Object.assign(globalThis, {
+      setTimeout: (act: () => void, wait = 0) => (wait === 0 ? 0 : later(act, wait)),
+    });
+  });
+  await dialLast(page);
+  await expect(new Bench(page).state).toHaveText(/^Opened/);
+  await page.reload();
+  await expect.poll(() => storedRows(page, "attempts")).toMatchObject([{ opened: true }]);
+});
+
 test("a full storage is said on the bench at once; a copy outlives the page and is stored by the next one", async ({
   page,
 }) => {

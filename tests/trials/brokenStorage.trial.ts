@@ -120,8 +120,6 @@ async function round(browser: TrialBrowser, kind: string, chance: Chance): Promi
   if (!/^Opened/.test((await bench.state.textContent()) ?? "")) return "the bench did not open";
   if (!(await isStoredOrSaid(page, still + 1))) return "an attempt is not stored, and nothing says so";
   if (kind === "upgraded") return null;
-  // What was said may be of the attempt under way; its end comes a moment later.
-  await page.waitForTimeout(1000);
   await page.reload();
   const began = performance.now();
   while ((await openings(page)) < still + 1) {

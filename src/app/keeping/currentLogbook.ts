@@ -95,6 +95,11 @@ export class CurrentLogbook extends Store {
     this.changed();
   }
 
+  /** Copies at once what is not stored, also what is on its way to the database. */
+  copyWaiting(): void {
+    this.isCopied = this.shelf.keep(this.logbook.pending);
+  }
+
   /** Another tab may have made the first person before this one's was stored: then that one practices here too. */
   private follow(): void {
     const { person, logbook } = this;
@@ -102,17 +107,21 @@ export class CurrentLogbook extends Store {
       this.person = null;
       void this.settle().catch(() => undefined);
     }
-    this.isCopied = this.shelf.keep(logbook.pending);
+    this.copyWaiting();
     this.changed();
   }
 }
 
 let current: Promise<CurrentLogbook> | null = null;
+let opened: CurrentLogbook | null = null;
+
+/** The logbook, or null before it was asked for. */
+export const openedLogbook = (): CurrentLogbook | null => opened;
 
 /** Opens the logbook once. It never holds up a screen: callers go on and hear of it when it is there. */
 export function currentLogbook(): Promise<CurrentLogbook> {
   current ??= (async () => {
-    const opened = new CurrentLogbook();
+    opened = new CurrentLogbook();
     await opened.open();
     return opened;
   })();

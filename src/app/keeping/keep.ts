@@ -1,24 +1,20 @@
 import * as z from "zod/mini";
-import { declarationFor, declarationOf } from "../../progress/mastery";
-import { practiceOfJob } from "../../progress/practice";
 import type { JobNote } from "../../records/job/jobNote";
 import { encodeTrace, type Motion } from "../../records/motion/traceCodec";
 import type { HandoverRunRecord, PersonRecord, SittingRecord } from "../../records/records";
-import { type Skill, skillKey } from "../../records/skill";
 import { tryId } from "../../records/tryOfSitting";
 import { motionOf } from "../../store/attemptQueries";
 import type { Saved } from "../../store/logbook";
 import type { LogbookWrite } from "../../store/logbookWrite";
 import { runningSittings, sittingById } from "../../store/sittingQueries";
-import { toldAttempts, toldJobs } from "../../store/toldTries";
 import { dropUnfinished, recordsOfKind } from "../../store/wholeLogbook";
 import { newId } from "../parts/page/newId";
 import type { AttemptNote } from "./attemptNote";
-import { type CurrentLogbook, currentLogbook } from "./currentLogbook";
+import { type CurrentLogbook, currentLogbook, openedLogbook } from "./currentLogbook";
+import { attemptsAt, declare, jobsAt } from "./declareSkill";
 import { jobWrite } from "./jobWrite";
 import type { SavingState } from "./keepingQueue";
 import { nameProblem, newPerson } from "./people";
-import { currentRule } from "./readinessRule";
 import { waitingCount } from "./stateWords";
 import type { ZeroingNote } from "./zeroingNote";
 
@@ -38,9 +34,12 @@ interface Owner {
   readonly made: readonly LogbookWrite[];
 }
 
-/** Whose record it is. An invented person's records may be looked at, but nobody practices under that name. */
+/**
+ * Whose record it is. An invented person's records may be looked at, but nobody practices under that name. Where nobody
+ * can be asked for, it is kept for whoever is there once it can be stored.
+ */
 async function ownerNow(): Promise<Owner> {
-  const own = await whoPractices();
+  const own = await whoPractices().catch(() => null);
   if (own !== null) return { id: own.id, made: [] };
   const record = newPerson(FIRST_NAME, newId(), Date.now());
   return { id: record.id, made: [{ kind: "people", record, only: "if-nobody" }] };
@@ -51,34 +50,6 @@ async function keepWith(current: CurrentLogbook, { made }: Owner, ...writes: rea
   const saved = await current.logbook.save(...made, ...writes);
   if (made.length > 0 && current.person === null) await current.settle().catch(() => undefined);
   return saved;
-}
-
-/** A try at a skill that may have shown it. */
-type Shown = Parameters<typeof declarationOf>[2][number];
-
-/** Keeps that a skill is shown, the first time it is. @param tries - all at the skill, oldest first */
-async function declare(
-  { logbook }: CurrentLogbook,
-  personId: string,
-  skill: Skill,
-  tries: () => Promise<readonly Shown[]>,
-): Promise<void> {
-  const known = await recordsOfKind(logbook, "declarations");
-  const own = known.filter((one) => one.personId === personId);
-  const rule = currentRule();
-  if (declarationFor(own, skill, rule) !== undefined) return;
-  const declaration = declarationOf(personId, skill, await tries(), rule);
-  if (declaration !== null) await logbook.save({ kind: "declarations", record: declaration });
-}
-
-async function attemptsAt({ logbook }: CurrentLogbook, personId: string, { profileId, exercise }: Skill) {
-  const attempts = await toldAttempts(logbook, { personId, profileId });
-  return attempts.filter((one) => one.exercise === exercise);
-}
-
-async function jobsAt({ logbook }: CurrentLogbook, personId: string, skill: Skill): Promise<readonly Shown[]> {
-  const own = (await toldJobs(logbook, personId)).map(practiceOfJob);
-  return own.filter((one) => skillKey(one) === skillKey(skill));
 }
 
 /** Hears how safe the records of this page are, now and after every change. */
@@ -112,6 +83,9 @@ export async function keepLeft(left: unknown): Promise<void> {
   }
 }
 
+/** Copies at once what the database may not have yet. */
+export const copyWaiting = (): void => openedLogbook()?.copyWaiting();
+
 /** Opens the logbook, so that the first record has not to wait for it. */
 export async function openUp(): Promise<void> {
   await currentLogbook();
@@ -140,7 +114,8 @@ export async function keepZeroing(note: ZeroingNote): Promise<void> {
 /** Keeps a job for whoever practices now; one that is kept again stays with its person, and keeps its tags and note. */
 export async function keepJob(note: JobNote): Promise<void> {
   const current = await currentLogbook();
-  const before = (await recordsOfKind(current.logbook, "jobs")).find((one) => one.id === note.id);
+  const known = await recordsOfKind(current.logbook, "jobs").catch(() => []);
+  const before = known.find((one) => one.id === note.id);
   const owner = before === undefined ? await ownerNow() : { id: before.personId, made: [] };
   const noted = before && { tags: before.tags, ...(before.note !== undefined && { note: before.note }) };
   await keepWith(current, owner, jobWrite(owner.id, { ...note, ...noted }));

@@ -1,13 +1,26 @@
-import { onPageGone } from "../parts/page/onPageLeft";
+import { onPageGone, onPageShownAgain } from "../parts/page/onPageLeft";
+import { actNow } from "./afterDrawing";
 import { KeepingQueue } from "./keepingQueue";
 import { leaveNotes } from "./leftNotes";
 
 /** The way of this page's records to the logbook. */
 export const keeping = new KeepingQueue(() => import("./keep"));
 
+/** Leaves all that is not certainly stored to the next page, at once: nothing that has to be waited for is done any more. */
+function leaveAll(): void {
+  actNow();
+  leaveNotes(keeping.notes);
+  keeping.copyWaiting();
+}
+
 /** Fetches what keeps records beside the first screen, and opens the logbook: nothing of it is fetched later. */
 export function startKeeping(): void {
-  onPageGone(() => void leaveNotes(keeping.notes));
+  onPageGone(leaveAll);
+  onPageShownAgain(() => {
+    // It lives and has them itself; a copy that stayed would come back later in place of what was changed since.
+    leaveNotes([]);
+    keeping.copyWaiting();
+  });
   setTimeout(() => void keeping.start(), 0);
 }
 

@@ -3,7 +3,8 @@ import { LogbookError } from "../../records/logbookError";
 import type { LogbookWrite } from "../../store/logbookWrite";
 import { Store } from "../parts/page/store";
 import type { AttemptNote } from "./attemptNote";
-import { takeLeftNotes } from "./leftNotes";
+import { forgetLeft, leftNotes } from "./leftNotes";
+import { pageStore, type WaitingStore } from "./waitingStore";
 import type { ZeroingNote } from "./zeroingNote";
 
 /** How safe the records of this page are. */
@@ -43,6 +44,8 @@ export interface Keeper {
   readonly retry: () => Promise<void>;
   /** Keeps what a page before this one left, whatever it is. */
   readonly keepLeft: (left: unknown) => Promise<void>;
+  /** Copies at once, beside the database, what is not stored: the page goes. */
+  readonly copyWaiting: () => void;
 }
 
 type Keeping = (keeper: Keeper) => Promise<unknown>;
@@ -82,15 +85,20 @@ export class KeepingQueue extends Store {
   /** How safe the records of this page are. */
   state: SavingState = ALL_WELL;
   private readonly fetchKeeper: () => Promise<Keeper>;
+  private readonly store: WaitingStore | null;
   private readonly waiting: Task[] = [];
+  /** What is being kept. */
+  private inHand: Task | null = null;
   private running: Promise<void> = Promise.resolve();
   private keeper: Keeper | null = null;
   /** Why a record was refused for good; it waits nowhere, so it is said until the page closes. */
   private refusal: string | null = null;
 
-  constructor(fetchKeeper: () => Promise<Keeper>) {
+  /** @param store - where pages leave what they could not keep; null where the browser has none */
+  constructor(fetchKeeper: () => Promise<Keeper>, store = pageStore()) {
     super();
     this.fetchKeeper = fetchKeeper;
+    this.store = store;
   }
 
   /** Fetches what keeps records and opens the logbook, so that no record waits for it. */
@@ -113,9 +121,15 @@ export class KeepingQueue extends Store {
     await this.add((keeper) => keeper.retry());
   }
 
-  /** Records that wait here as plain data. */
+  /** Records that are not kept yet as plain data: the one that is being stored, and those that wait here. */
   get notes(): readonly WaitingNote[] {
-    return this.waiting.flatMap((task) => ("note" in task ? [task.note] : []));
+    const tasks = this.inHand === null ? this.waiting : [this.inHand, ...this.waiting];
+    return tasks.flatMap((task) => ("note" in task ? [task.note] : []));
+  }
+
+  /** Copies at once what the keeper has not stored; what waits here is in `notes`. */
+  copyWaiting(): void {
+    this.keeper?.copyWaiting();
   }
 
   private take(task: Task): Promise<void> {
@@ -128,10 +142,15 @@ export class KeepingQueue extends Store {
     const keeper = await this.keeperNow();
     if (keeper === null) return;
     for (let next = this.waiting.shift(); next !== undefined; next = this.waiting.shift()) {
-      const task = next;
-      if ("note" in task) await keepNote(keeper, task.note).catch((error: unknown) => this.refuse(error));
-      else await task.keeping(keeper).catch(() => undefined);
+      this.inHand = next;
+      await this.keepTask(keeper, next);
+      this.inHand = null;
     }
+  }
+
+  private async keepTask(keeper: Keeper, task: Task): Promise<void> {
+    if ("note" in task) await keepNote(keeper, task.note).catch((error: unknown) => this.refuse(error));
+    else await task.keeping(keeper).catch(() => undefined);
   }
 
   private async keeperNow(): Promise<Keeper | null> {
@@ -143,7 +162,9 @@ export class KeepingQueue extends Store {
     }
     this.keeper = keeper;
     await keeper.watch((state) => this.hear(state)).catch(() => undefined);
-    await keeper.keepLeft(takeLeftNotes()).catch(() => undefined);
+    const left = leftNotes(this.store);
+    await keeper.keepLeft([...left.values()]).catch(() => undefined);
+    forgetLeft(left, this.store);
     return keeper;
   }
 

@@ -7,29 +7,47 @@ const PREFIX = "gatefall.notes.";
 /** Names this page among all that are open. */
 const OWN_KEY = PREFIX + newId();
 
-/** Leaves records that nothing could keep yet to the next page. @returns whether they are safe */
+/**
+ * Leaves records that are not kept yet to the next page, in place of those left before.
+ *
+ * @returns whether they are safe
+ */
 export function leaveNotes(notes: readonly WaitingNote[], store: WaitingStore | null = pageStore()): boolean {
-  if (notes.length === 0) return true;
   try {
-    store?.setItem(OWN_KEY, JSON.stringify(notes));
-    return store !== null;
+    if (notes.length > 0) store?.setItem(OWN_KEY, JSON.stringify(notes));
+    else store?.removeItem(OWN_KEY);
+    return store !== null || notes.length === 0;
   } catch {
-    return false;
+    return notes.length === 0;
   }
 }
 
-/** What pages before this one left, whatever it is; it is not there a second time. */
-export function takeLeftNotes(store: WaitingStore | null = pageStore()): unknown[] {
+/** The value of a text, or nothing where it is none: what cannot be read is no record. */
+function parsedText(text: string | null): unknown {
   try {
-    const keys = Array.from({ length: store?.length ?? 0 }, (_, index) => store?.key(index) ?? "");
-    return keys
-      .filter((key) => key.startsWith(PREFIX))
-      .map((key) => {
-        const text = store?.getItem(key) ?? "[]";
-        store?.removeItem(key);
-        return JSON.parse(text);
-      });
+    return JSON.parse(text ?? "[]");
   } catch {
     return [];
+  }
+}
+
+/** What pages before this one left, whatever it is, by where it lies. It stays there until it is forgotten. */
+export function leftNotes(store: WaitingStore | null = pageStore()): ReadonlyMap<string, unknown> {
+  try {
+    const keys = Array.from({ length: store?.length ?? 0 }, (_, index) => store?.key(index) ?? "");
+    return new Map(
+      keys.filter((key) => key.startsWith(PREFIX)).map((key) => [key, parsedText(store?.getItem(key) ?? null)]),
+    );
+  } catch {
+    return new Map();
+  }
+}
+
+/** Forgets what was left, once it is kept. */
+export function forgetLeft(left: ReadonlyMap<string, unknown>, store: WaitingStore | null = pageStore()): void {
+  try {
+    for (const key of left.keys()) store?.removeItem(key);
+  } catch {
+    // A storage that is refused by now is asked for it by the next page: a record that comes twice is one record.
   }
 }

@@ -3,6 +3,7 @@ import { currentLogbook } from "../../../src/app/keeping/currentLogbook";
 import { keepJob, keepMissing } from "../../../src/app/keeping/keep";
 import { noteJob } from "../../../src/app/logbook/notes/notes";
 import type { JobNote } from "../../../src/records/job/jobNote";
+import { LogbookError } from "../../../src/records/logbookError";
 import { jobPage } from "../../../src/store/jobQueries";
 import { recordsOfKind } from "../../../src/store/wholeLogbook";
 import { aJob, emptyHost, NOON } from "../../support/logbookRecords";
@@ -71,4 +72,14 @@ test("a job of a sitting that is on record is not kept a second time", async () 
   await keepMissing("tavro", write(false));
   const found = (await recordsOfKind(logbook, "jobs")).filter(({ id }) => id === "sitting:1");
   expect(found.map(({ isRight }) => isRight)).toEqual([true]);
+});
+
+test("a record is not lost where the database cannot be asked whose it is", async () => {
+  const current = await currentLogbook();
+  const { logbook } = current;
+  current.choose(null);
+  const failing = vi.spyOn(logbook, "read").mockRejectedValue(new LogbookError("storage-failed", "It fails."));
+  await keepJob(noteOf("unasked")).catch(() => undefined);
+  failing.mockRestore();
+  expect((await recordsOfKind(logbook, "jobs")).find(({ id }) => id === "unasked")).toBeDefined();
 });

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
+import { actNow, afterDrawing } from "../../../src/app/keeping/afterDrawing";
 import { type Keeper, KeepingQueue, type SavingState, type WaitingNote } from "../../../src/app/keeping/keepingQueue";
-import { leaveNotes, takeLeftNotes } from "../../../src/app/keeping/leftNotes";
+import { forgetLeft, leaveNotes, leftNotes } from "../../../src/app/keeping/leftNotes";
 import type { WaitingStore } from "../../../src/app/keeping/waitingStore";
 import { LogbookError } from "../../../src/records/logbookError";
 import { aJob } from "../../support/logbookRecords";
@@ -19,6 +20,7 @@ const keeper: Keeper = {
   watch: done,
   retry: done,
   keepLeft: done,
+  copyWaiting: () => undefined,
 };
 
 const jobNote = (id: string): WaitingNote => {
@@ -48,8 +50,11 @@ test("says why records wait where what keeps them cannot be fetched, and leaves 
   const store = memoryStore();
   expect(leaveNotes(queue.notes, store)).toBe(true);
   expect(leaveNotes(queue.notes, store), "a second time").toBe(true);
-  expect(takeLeftNotes(store)).toEqual([[jobNote("j1")]]);
-  expect(takeLeftNotes(store)).toEqual([]);
+  const left = leftNotes(store);
+  expect([...left.values()]).toEqual([[jobNote("j1")]]);
+  expect(leftNotes(store).size, "until it is forgotten").toBe(1);
+  forgetLeft(left, store);
+  expect(leftNotes(store).size).toBe(0);
   expect(leaveNotes(queue.notes, null)).toBe(false);
 });
 
@@ -121,4 +126,46 @@ test("storage that fails is told by the logbook, and not a second time", async (
   const queue = new KeepingQueue(async () => failing);
   await queue.keep(jobNote("j1"));
   expect(queue.state.problem).toBeNull();
+});
+
+test("a record that is just being stored goes with those that a page leaves, until it is stored", async () => {
+  let store: () => void = () => {};
+  const storing = new Promise<void>((resolve) => {
+    store = resolve;
+  });
+  const queue = new KeepingQueue(async () => ({ ...keeper, keepJob: () => storing }));
+  await queue.start();
+  const all = [queue.keep(jobNote("j1")), queue.keep(jobNote("j2"))];
+  await new Promise((resolve) => setTimeout(resolve, 5));
+  expect(queue.notes).toEqual([jobNote("j1"), jobNote("j2")]);
+  store();
+  await Promise.all(all);
+  expect(queue.notes).toEqual([]);
+});
+
+test("what a page leaves is there until the next one has stored it, and a page that leaves nothing takes its own away", async () => {
+  const store = memoryStore();
+  leaveNotes([jobNote("j1")], store);
+  const seen: number[] = [];
+  const queue = new KeepingQueue(
+    async () => ({ ...keeper, keepLeft: async () => void seen.push(leftNotes(store).size) }),
+    store,
+  );
+  await queue.start();
+  expect(seen).toEqual([1]);
+  expect(leftNotes(store).size).toBe(0);
+  leaveNotes([jobNote("j2")], store);
+  leaveNotes([], store);
+  expect(leftNotes(store).size).toBe(0);
+});
+
+test("what waits for the page to be drawn is done at once when the page goes, and once", async () => {
+  const done: number[] = [];
+  afterDrawing(() => done.push(1));
+  actNow();
+  expect(done).toEqual([1]);
+  afterDrawing(() => done.push(2));
+  await new Promise((resolve) => setTimeout(resolve, 5));
+  actNow();
+  expect(done).toEqual([1, 2]);
 });
