@@ -19,15 +19,19 @@ interface LineResult {
  * @param lineNumber - counted from 1, named in the error
  */
 export function replayLine(line: string | null, lineNumber: number): LineResult {
-  const bad = (why: string, status: number) => ({ written: { error: `line ${lineNumber}: ${why}` }, status });
-  if (line === null) return bad("this line is longer than 16 MB; split the motion", 1);
+  if (line === null) return badLine(lineNumber, "this line is longer than 16 MB; split the motion", 1);
   try {
     return { written: resultOf(replay(parseAttemptLine(line.replace(BYTE_ORDER_MARK, "")))), status: 0 };
   } catch (error) {
-    if (error instanceof TraceError || error instanceof LockError) return bad(error.message, 1);
-    return bad(internalWords(error), INTERNAL_ERROR);
+    if (error instanceof TraceError || error instanceof LockError) return badLine(lineNumber, error.message, 1);
+    return badLine(lineNumber, internalWords(error), INTERNAL_ERROR);
   }
 }
+
+const badLine = (lineNumber: number, why: string, status: number): LineResult => ({
+  written: { error: `line ${lineNumber}: ${why}` },
+  status,
+});
 
 const BYTE_ORDER_MARK = /^\uFEFF/;
 const LINES_BETWEEN_PROGRESS = 5000;

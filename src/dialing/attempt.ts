@@ -7,7 +7,7 @@ import { spinOffRule } from "../lock/spinOffRule";
 import type { WheelPack } from "../lock/wheelPack";
 import { checkReach } from "../lock/wheelPackState";
 import { type AttemptStart, startPack } from "./attemptStart";
-import type { DialingFact } from "./dialingFact";
+import { type DialingFact, joinFacts, NO_FACTS } from "./dialingFact";
 import { drawLength } from "./fault";
 import { HandReader } from "./handReader";
 import { legArrivals } from "./leg";
@@ -112,7 +112,7 @@ export class Attempt {
    */
   turnBy(by: Graduations, now_ms?: Milliseconds): readonly DialingFact[] {
     const facts = this.pack === null ? this.turnEncoder(by, now_ms) : this.turnPack(this.pack, by, now_ms);
-    const after = this.opened && this.isThrown ? [...facts, ...this.watchClearing()] : facts;
+    const after = this.opened && this.isThrown ? joinFacts(facts, this.watchClearing()) : facts;
     return this.noteLegs(after);
   }
 
@@ -125,14 +125,14 @@ export class Attempt {
     const facts = this.reader.moveTo(pack.dial, now_ms);
     if (before < 1 && pack.retraction === 1) return [...facts, ...this.open()];
     if (wasDown && !isDown && this.opened) return [...facts, ...this.throwBolt()];
-    return isDown ? facts : [...facts, ...this.judgePackDraw(pack)];
+    return isDown ? facts : joinFacts(facts, this.judgePackDraw(pack));
   }
 
   /** Says so once when the draw has been turned all its way and the nose has not dropped. */
   private judgePackDraw(pack: WheelPack): readonly DialingFact[] {
     return pack.engagedAt === null && !this.opened && this.isDrawn() && this.judgeOnce()
       ? [{ type: "draw.refused" }]
-      : [];
+      : NO_FACTS;
   }
 
   private turnEncoder(by: Graduations, now_ms: Milliseconds | undefined): readonly DialingFact[] {
@@ -263,7 +263,7 @@ export class Attempt {
     const run = this.reader.runs.at(-1);
     const { turns } = spinOffRule(this.profile);
     const isLong = run !== undefined && runLength(run) >= turns * this.profile.graduations;
-    if (!isLong || this.isSecured) return [];
+    if (!isLong || this.isSecured) return NO_FACTS;
     this.isSecured = true;
     return [{ type: "lock.cleared" }];
   }
@@ -274,7 +274,7 @@ export class Attempt {
   }
 
   private notePauses(facts: readonly DialingFact[]): readonly DialingFact[] {
-    if (facts.some((fact) => fact.type === "pause.exceeded")) {
+    if (facts.length > 0 && facts.some((fact) => fact.type === "pause.exceeded")) {
       this.forgotten = { run: this.reader.runs.length - 1, at: this.dial };
     }
     return facts;
@@ -282,7 +282,7 @@ export class Attempt {
 
   /** Keeps, for every leg, where the wheels stood when it began; a fresh start forgets the draw that was judged. */
   private noteLegs(facts: readonly DialingFact[]): readonly DialingFact[] {
-    if (facts.some((fact) => fact.type === "fresh.started")) this.isDrawJudged = false;
+    if (facts.length > 0 && facts.some((fact) => fact.type === "fresh.started")) this.isDrawJudged = false;
     const { length } = this.reader.legs;
     if (length < this.wheelErrors.length) this.wheelErrors.length = length;
     while (this.wheelErrors.length < length) this.wheelErrors.push(this.errorsBefore);

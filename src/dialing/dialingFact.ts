@@ -26,3 +26,12 @@ export type DialingFact =
   | { readonly type: "lock.cleared" }
   /** Rested longer than the lock waits. */
   | { readonly type: "pause.exceeded" };
+
+/** Nothing happened: one list for all, since that is the answer to nearly every move. */
+export const NO_FACTS: readonly DialingFact[] = [];
+
+/** What happened first and what happened then. Makes no new list where one of them is empty. */
+export function joinFacts(first: readonly DialingFact[], then: readonly DialingFact[]): readonly DialingFact[] {
+  if (first.length === 0) return then;
+  return then.length === 0 ? first : [...first, ...then];
+}

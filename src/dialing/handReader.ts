@@ -2,7 +2,7 @@ import type { Combination } from "../lock/combination";
 import { type Graduations, type Milliseconds, signOf } from "../lock/dial";
 import { exact } from "../lock/exact";
 import type { Profile } from "../lock/profile";
-import type { DialingFact } from "./dialingFact";
+import { type DialingFact, joinFacts, NO_FACTS } from "./dialingFact";
 import { drawTooLong, placeFacts, readFrom, restartFacts } from "./freshReading";
 import { isHesitation, type Leg, legArrivals, newLeg, placeOf, type Target } from "./leg";
 import { type Run, RunFollower, runLength, stopError } from "./runs";
@@ -11,8 +11,6 @@ import { type Run, RunFollower, runLength, stopError } from "./runs";
 const CAME_BACK_REST: Milliseconds = 300;
 /** Drift within which the hand counts as resting, graduations. */
 const REST_DRIFT: Graduations = 0.25;
-
-const NOTHING: readonly DialingFact[] = [];
 
 /**
  * Reads a hand: cuts the motion of the dial into runs, and the runs into the legs of an attempt.
@@ -130,23 +128,24 @@ export class HandReader {
     if (current !== null && change !== "none") {
       this.runs[change === "begun" ? this.runs.length : this.runs.length - 1] = current;
     }
-    if (this.isClosed) return NOTHING;
-    const facts = current === null || change === "none" ? NOTHING : this.follow(current, change === "begun", now_ms);
+    if (this.isClosed) return NO_FACTS;
+    const facts = current === null || change === "none" ? NO_FACTS : this.follow(current, change === "begun", now_ms);
     return now_ms === undefined ? facts : this.watchTheClock(facts, position, now_ms);
   }
 
   private follow(run: Run, isNew: boolean, now_ms: Milliseconds | undefined): readonly DialingFact[] {
-    const turned = isNew ? this.begin(run, now_ms) : NOTHING;
+    const turned = isNew ? this.begin(run, now_ms) : NO_FACTS;
     const left = this.leaveDraw(run);
     const started = this.startFresh(run, now_ms);
-    return [...turned, ...left, ...started, ...this.grow(run), ...this.readAnew()];
+    const grown = this.grow(run);
+    return joinFacts(joinFacts(joinFacts(turned, left), joinFacts(started, grown)), this.readAnew());
   }
 
   /** A turn after the last number that is too long for a draw: the run before it was a new first number after all. */
   private readAnew(): readonly DialingFact[] {
     const { leg, restart } = this;
-    if (leg === undefined || restart === null || !this.isDrawing(leg)) return NOTHING;
-    if (runLength(leg) <= drawTooLong(this.profile)) return NOTHING;
+    if (leg === undefined || restart === null || !this.isDrawing(leg)) return NO_FACTS;
+    if (runLength(leg) <= drawTooLong(this.profile)) return NO_FACTS;
     this.beginWith(restart);
     return restartFacts(this.legs);
   }
@@ -160,10 +159,10 @@ export class HandReader {
   private leaveDraw(run: Run): readonly DialingFact[] {
     const { leg } = this;
     const before = this.legs.at(-2);
-    if (leg === undefined || before === undefined || !this.isDrawing(leg) || run.turn === leg.turn) return NOTHING;
+    if (leg === undefined || before === undefined || !this.isDrawing(leg) || run.turn === leg.turn) return NO_FACTS;
     const isBack = signOf(run.turn) * (run.to - before.to) >= 0;
     // On the way back from a long draw the turn may have cleared the lock first, however large the move that shows it.
-    return isBack && !this.isFresh({ ...run, to: before.to }) ? this.resume(before, leg) : NOTHING;
+    return isBack && !this.isFresh({ ...run, to: before.to }) ? this.resume(before, leg) : NO_FACTS;
   }
 
   /** A new run: the first of an attempt, a reversal, or the end of a hesitation. */
@@ -177,7 +176,7 @@ export class HandReader {
       leg.lastRun = this.runs.length - 1;
       const turnback = this.runs.at(-2);
       if (run.turn === leg.turn && turnback !== undefined) leg.turnbacks.push(runLength(turnback));
-      return NOTHING;
+      return NO_FACTS;
     }
     const before = this.legs.at(-2);
     return before !== undefined && this.isHesitating ? this.resume(before, leg) : this.turnAbout(leg, run, now_ms);
@@ -230,13 +229,14 @@ export class HandReader {
   }
 
   private startFresh(run: Run, now_ms: Milliseconds | undefined): readonly DialingFact[] {
-    // What was turned before the lock forgot does not clear it.
-    const fresh: Run = { ...run, from: this.forgottenAt ?? run.from };
     const isUnderWay = this.legs.length === 1 && this.legs[0]?.firstRun === this.runs.length - 1;
-    if (!this.isFresh(fresh) || (isUnderWay && this.forgottenAt === null)) return NOTHING;
+    if (isUnderWay && this.forgottenAt === null) return NO_FACTS;
+    // What was turned before the lock forgot does not clear it.
+    const fresh: Run = this.forgottenAt === null ? run : { ...run, from: this.forgottenAt };
+    if (!this.isFresh(fresh)) return NO_FACTS;
     if (this.mayGoRound()) {
       this.restart ??= this.runs.length - 1;
-      return NOTHING;
+      return NO_FACTS;
     }
     this.wrongWay = 0;
     this.forgottenAt = null;
@@ -261,11 +261,11 @@ export class HandReader {
   /** Carries the leg's furthest point along, and says when its number comes and goes. */
   private grow(run: Run): readonly DialingFact[] {
     const { leg } = this;
-    if (leg === undefined || run.turn !== leg.turn || signOf(run.turn) * (run.to - leg.to) <= 0) return NOTHING;
+    if (leg === undefined || run.turn !== leg.turn || signOf(run.turn) * (run.to - leg.to) <= 0) return NO_FACTS;
     leg.to = run.to;
     leg.cameBack = false;
     const target = this.targetOf(leg);
-    if (target === undefined) return NOTHING;
+    if (target === undefined) return NO_FACTS;
     const before = leg.place;
     leg.place = placeOf(leg, target);
     return placeFacts(before, leg.place);
@@ -296,7 +296,7 @@ export class HandReader {
 
   /** Notes a hand that ran past its number, came back and rests on it. */
   private watchReturn(position: Graduations, now_ms: Milliseconds): void {
-    const leg = [this.leg, this.legs.at(-2)].find((one) => one !== undefined && this.isBackOnNumber(one, position));
+    const leg = this.legBackOnNumber(position);
     if (leg === undefined) {
       this.backSince = undefined;
       return;
@@ -305,13 +305,22 @@ export class HandReader {
     if (now_ms - this.backSince >= CAME_BACK_REST) leg.cameBack = true;
   }
 
+  /** The leg under way, or the one before it, where the dial is back on the number that it ran past. */
+  private legBackOnNumber(position: Graduations): Leg | undefined {
+    const { leg } = this;
+    if (leg === undefined || this.isBackOnNumber(leg, position)) return leg;
+    const before = this.legs.at(-2);
+    return before !== undefined && this.isBackOnNumber(before, position) ? before : undefined;
+  }
+
   /** Whether a leg ran past its number and the dial is back on the mark it ran past. */
   private isBackOnNumber(leg: Leg, position: Graduations): boolean {
     const target = this.targetOf(leg);
-    if (target === undefined || legArrivals(leg, target) === 0) return false;
+    if (target === undefined) return false;
     const past = stopError(leg.turn, leg.to, target.number, target.perTurn);
+    if (past <= target.tolerance) return false;
     const mark = exact(leg.to - signOf(leg.turn) * past);
-    return past > target.tolerance && Math.abs(exact(position - mark)) <= target.tolerance;
+    return Math.abs(exact(position - mark)) <= target.tolerance && legArrivals(leg, target) > 0;
   }
 }
 

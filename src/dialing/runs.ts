@@ -28,9 +28,11 @@ export function arrivals(run: Run, number: Graduations, perTurn: number, toleran
   const s = signOf(run.turn);
   const turn = inMillionths(perTurn);
   const reach = inMillionths(tolerance) - s * inMillionths(number);
-  const marksUpTo = (position: Graduations) => Math.floor((s * inMillionths(position) + reach) / turn);
-  // Marks within `tolerance` beyond the start are the number the run starts on.
-  return Math.max(0, marksUpTo(run.to) - marksUpTo(run.from));
+  // Marks within `tolerance` beyond the start are the number the run starts on. Written out twice, because this is asked at
+  // every move: the command line's loader makes a function with a name slow to create.
+  const marksToEnd = Math.floor((s * inMillionths(run.to) + reach) / turn);
+  const marksToStart = Math.floor((s * inMillionths(run.from) + reach) / turn);
+  return Math.max(0, marksToEnd - marksToStart);
 }
 
 /**
@@ -88,10 +90,10 @@ export class RunFollower {
     const position = exact(at);
     this.position = position;
     if (this.current === null) return position === before ? "none" : this.begin(before, position);
-    const { turn, to } = this.current;
+    const { turn, from, to } = this.current;
     const further = signOf(turn) * exact(position - to);
     if (further > 0) {
-      this.current = { ...this.current, to: position };
+      this.current = { turn, from, to: position };
       return "grown";
     }
     return -further > this.turnback ? this.begin(to, position) : "none";

@@ -3,13 +3,27 @@ const DEEPEST = 100;
 
 /** Whether the brackets of a JSON text stand more than 100 deep: nothing of ours does, and it is not worth reading. */
 export function isNestedDeeply(text: string): boolean {
+  // A text that opens no more than that is not so deep, and to count is much quicker than to read.
+  return opens(text) > DEEPEST && deepest(text) > DEEPEST;
+}
+
+/** How many brackets a text opens, in strings too; counts no further than needed. */
+function opens(text: string): number {
+  let count = 0;
+  for (let at = text.indexOf("["); at >= 0 && count <= DEEPEST; at = text.indexOf("[", at + 1)) count += 1;
+  for (let at = text.indexOf("{"); at >= 0 && count <= DEEPEST; at = text.indexOf("{", at + 1)) count += 1;
+  return count;
+}
+
+/** How deep its brackets go; looks no further than needed. */
+function deepest(text: string): number {
   let depth = 0;
   for (let i = 0; i < text.length && depth <= DEEPEST; i++) {
     const char = text.charCodeAt(i);
     if (char === QUOTE) i = endOfString(text, i);
     else depth += CHANGES[char] ?? 0;
   }
-  return depth > DEEPEST;
+  return depth;
 }
 
 /** Where the string ends that begins at a quote: its other quote, or the end of the text. */

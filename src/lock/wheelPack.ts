@@ -174,8 +174,12 @@ export class WheelPack {
 
   /** How far each gate is off the fence, wheel 1 first: graduations in (-half a turn, half a turn], left positive. */
   errors(): Graduations[] {
-    const off = (follower: number, k: number) => fromMillionths(follower - (this.gates[k] ?? 0));
-    return Array.from(this.followers, (follower, k) => wrap(off(follower, k), this.profile.graduations));
+    const { graduations } = this.profile;
+    const errors: Graduations[] = [];
+    for (let k = 0; k < this.count; k++) {
+      errors.push(wrap(fromMillionths((this.followers[k] as number) - (this.gates[k] as number)), graduations));
+    }
+    return errors;
   }
 
   /** How far each wheel leads its driver, wheel 1 first, graduations. */

@@ -22,7 +22,17 @@ export interface RecordedAttempt {
   readonly times_ms?: readonly Milliseconds[] | undefined;
 }
 
-const numbers = (words: string) => z.array(z.number({ error: "must be a number" }), { error: words });
+/**
+ * A list of numbers. Its entries are looked at in one loop and not each by a schema: they are nearly all of a line.
+ *
+ * @param words - what the field must be, "must be ..."
+ */
+const numbers = (words: string) =>
+  z.custom<number[]>(Array.isArray, { error: words }).check((list) => {
+    const at = Array.isArray(list.value) ? list.value.findIndex((one) => !Number.isFinite(one)) : -1;
+    if (at < 0) return;
+    list.issues.push({ code: "custom", message: "must be a number", input: list.value, path: [at] });
+  });
 
 const lineSchema = z.object(
   {
@@ -68,8 +78,24 @@ const profileOf = (value: unknown): Profile => {
     throw new TraceError(`profile must be the id of a profile or a whole one, not ${shown(value)}`);
   }
   if (value === undefined) throw new TraceError("profile must be the id of a profile or a whole one (it is missing)");
-  return typeof value === "string" ? shippedProfile(value) : parseProfile(value);
+  return typeof value === "string" ? shippedProfile(value) : ownProfile(value);
 };
+
+/** Whole profiles that were read last, by their text: the lines of a file mostly repeat one. */
+const profilesRead = new Map<string, Profile>();
+const MOST_READ = 32;
+/** Longer ones are read anew each time, so that little is remembered. */
+const LONGEST_READ = 10_000;
+
+function ownProfile(value: unknown): Profile {
+  const text = JSON.stringify(value);
+  const known = profilesRead.get(text);
+  if (known !== undefined) return known;
+  const profile = parseProfile(value);
+  if (profilesRead.size >= MOST_READ) profilesRead.clear();
+  if (text.length <= LONGEST_READ) profilesRead.set(text, profile);
+  return profile;
+}
 
 const checkSlack = (profile: Profile, slack: readonly number[] | undefined) => {
   if (slack !== undefined && profile.kind !== "wheel-pack") {

@@ -64,12 +64,14 @@ const runsOf = ({ reader, profile, combination }: Attempt): ReplayedRun[] => {
   }
   return reader.runs.map((run, index) => {
     const number = combination[stepOf.get(index) ?? combination.length];
-    const common = { turn: run.turn, from: run.from, to: run.to };
-    if (number === undefined) return { ...common, arrivals: null, stopError: null };
+    const { turn, from, to } = run;
+    if (number === undefined) return { turn, from, to, arrivals: null, stopError: null };
     return {
-      ...common,
+      turn,
+      from,
+      to,
       arrivals: arrivals(run, number, profile.graduations, profile.stopTolerance),
-      stopError: stopError(run.turn, run.to, number, profile.graduations),
+      stopError: stopError(turn, to, number, profile.graduations),
     };
   });
 };
