@@ -32,8 +32,11 @@ export interface SittingBreak {
   readonly kind: "pause" | "reload";
   /** Working time when it began. */
   readonly at_ms: Milliseconds;
-  /** From its beginning until the candidate went on, by the clock of the sitting; never negative. */
-  readonly length_ms: Milliseconds;
+  /**
+   * From its beginning until the candidate went on, by the clock of the sitting; never negative. Null where it is not
+   * known: version 0.2.0 counted breaks only, and such a one stands at working time 0.
+   */
+  readonly length_ms: Milliseconds | null;
 }
 
 /** A break that has not ended. */

@@ -1,4 +1,4 @@
-import { type ActorRefFrom, createActor, type Snapshot } from "xstate";
+import { type ActorRefFrom, createActor } from "xstate";
 import { lostTry } from "../../drill/marking/lostTry";
 import type { TryResult } from "../../drill/marking/tryResult";
 import { type AskedQuestion, isAnsweredRight } from "../../drill/questions/drawQuestions";
@@ -6,7 +6,6 @@ import { sittingQuestions } from "../../drill/questions/sittingQuestions";
 import { type PlannedTry, planTries } from "../../drill/sheet/planTries";
 import type { Sheet, Station } from "../../drill/sheet/sheet";
 import {
-  FRESH,
   type SittingContext,
   type SittingEvent,
   type SittingPlan,
@@ -20,6 +19,7 @@ import type { Motion } from "../../records/motion/traceCodec";
 import type { RecordedAnswer, SeedOrigin, SittingFacts } from "../../records/sitting/sittingRecord";
 import { seededChance } from "../../statistics/chance";
 import { Store } from "../parts/page/store";
+import { keptChart } from "./keptChart";
 import type { SittingProgress } from "./sittingProgress";
 import { packedMotion, type SittingShelf } from "./sittingShelf";
 import { isDialTry, makeTry, type TryInHand } from "./tries/tryInHand";
@@ -31,12 +31,6 @@ export interface EndedTry {
   /** Place in the sitting, from 0. */
   readonly index: number;
 }
-
-/** A persisted chart, with what an earlier version did not remember. */
-const withAllMemory = (snapshot: unknown): Snapshot<unknown> => {
-  const kept = snapshot as { readonly context: object };
-  return { ...kept, context: { ...FRESH, ...kept.context } } as unknown as Snapshot<unknown>;
-};
 
 /**
  * One sitting from its instructions to its end: the chart, the try in hand, and what is kept after every event.
@@ -85,7 +79,7 @@ export class SittingSession extends Store {
     this.actor =
       snapshot === null
         ? createActor(machine).start()
-        : createActor(machine, { snapshot: withAllMemory(snapshot) }).start();
+        : createActor(machine, { snapshot: keptChart(snapshot) }).start();
     if (snapshot !== null) this.revive();
   }
 

@@ -67,6 +67,7 @@ function breakMisfits({ breaks, clockJumps = [], pauses, interruptions, worked_m
   const moments = [...(breaks ?? []), ...clockJumps].map(({ at_ms }) => at_ms);
   const countOf = (kind: "pause" | "reload") => (breaks ?? []).filter((one) => one.kind === kind).length;
   const isRising = (breaks ?? []).every(({ at_ms }, k, all) => at_ms >= (all[k - 1]?.at_ms ?? 0));
+  const isLengthKnown = (breaks ?? []).every(({ at_ms, length_ms }) => length_ms !== null || at_ms === 0);
   const findings: readonly (readonly [boolean, string])[] = [
     [
       breaks === undefined || countOf("pause") === pauses,
@@ -76,6 +77,7 @@ function breakMisfits({ breaks, clockJumps = [], pauses, interruptions, worked_m
       breaks === undefined || countOf("reload") === interruptions,
       `Reloads on record: ${interruptions}; reloads listed with their lengths: ${countOf("reload")}.`,
     ],
+    [isLengthKnown, "A pause or reload has no length, and it is not one that version 0.2.0 counted."],
     [isRising, "The pauses and reloads are not in the order of their times."],
     [moments.every((at) => at <= worked_ms + CLOCKS_DIFFER), "A pause, reload or clock change lies after the end."],
   ];

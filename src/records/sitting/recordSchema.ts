@@ -51,7 +51,10 @@ const marking = object(
 
 const answer = object({ questionId: text(80), choice: whole(0, 9), isRight: flag }, "an answer");
 
-const sittingBreak = object({ kind: oneOf(["pause", "reload"]), at_ms: span, length_ms: span }, "a pause or a reload");
+const sittingBreak = object(
+  { kind: oneOf(["pause", "reload"]), at_ms: span, length_ms: z.nullable(span) },
+  "a pause or a reload",
+);
 
 const clockJump = object({ at_ms: span, by_ms: anyNumber }, "a jump of the clock");
 

@@ -92,8 +92,14 @@ function Marks({ record }: { readonly record: SittingRecord }) {
 
 /** How often, and for how long where the record says so. */
 function breakText(count: number, kind: SittingBreak["kind"], breaks: SittingRecord["breaks"] = []): string {
-  const length = breaks.filter((one) => one.kind === kind).reduce((sum, { length_ms }) => sum + length_ms, 0);
-  return length === 0 ? String(count) : `${count}, ${clockText(length)} in all`;
+  const lengths = breaks.filter((one) => one.kind === kind).map(({ length_ms }) => length_ms);
+  const length = lengths.reduce<number>((sum, one) => sum + (one ?? 0), 0);
+  const unknown = lengths.filter((one) => one === null).length;
+  return [
+    String(count),
+    ...(length === 0 ? [] : [`${clockText(length)} in all`]),
+    ...(unknown === 0 ? [] : [`the length of ${unknown} is not recorded`]),
+  ].join(", ");
 }
 
 /** How far the machine's clock jumped, and when: it was set, or the machine slept. */
