@@ -1,9 +1,9 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import { fromBase64 } from "./file/base64";
 import { tryId } from "./tryOfSitting";
 
 /** As much of a sitting's record as its recordings take; what else is in it does not matter here. */
-const recorded = z.object({ sha256: z.string(), record: z.object({ motions: z.array(z.string().nullable()) }) });
+const recorded = z.object({ sha256: z.string(), record: z.object({ motions: z.array(z.nullable(z.string())) }) });
 
 function unpacked(packed: string | null): Uint8Array | null {
   if (packed === null) return null;

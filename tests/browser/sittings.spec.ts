@@ -250,12 +250,13 @@ test("a saved record checks, and a changed one does not", async ({ page }) => {
   await check.getByRole("textbox").fill(text.replace('"opened": false', '"opened": true'));
   await check.getByRole("button", { name: "Check it" }).click();
   await expect(check.getByRole("alert")).toContainText("was changed");
-  const { record } = JSON.parse(text);
+  // Records of that time brought no recordings; with them it would be a copy of the one in the logbook.
+  const { motions: _none, ...record } = JSON.parse(text).record;
   const earlier = { ...record, appVersion: "0.0.9", profileHashes: ["0".repeat(64)] };
   const sha256 = await recordHash(earlier, (of) => createHash("sha256").update(of).digest("hex"));
   await check.getByRole("textbox").fill(JSON.stringify({ sha256, record: earlier }));
   await check.getByRole("button", { name: "Check it" }).click();
-  await expect(check.getByRole("status")).toContainText("Version 0.0.9 made it");
+  await expect(check.getByRole("status").first()).toContainText("Version 0.0.9 made it");
   await expect(check.getByRole("alert")).toBeHidden();
   await check.getByRole("textbox").fill("{}");
   await check.getByRole("button", { name: "Check it" }).click();
