@@ -132,7 +132,7 @@ test("axe finds nothing, light or dark, on a desk or a phone, and nothing sticks
   await page.getByRole("radio", { name: "Zero set in one direction only" }).check();
   await expectSound(page, "measuring");
   await page.getByLabel("Which side").selectOption("left");
-  await page.getByLabel("The other side is off by").fill("1");
+  await page.getByLabel("The other direction is off by").fill("1");
   await page.getByRole("button", { name: "Name it" }).click();
   await page.getByRole("button", { name: "Show the answer" }).click();
   await expectSound(page, "told");
