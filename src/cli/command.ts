@@ -5,8 +5,8 @@ export type OptionValues = Readonly<Record<string, string | boolean | undefined>
 
 /** Where a command reads and writes. Injected, so that commands are plain functions to their tests. */
 export interface Terminal {
-  /** Lines of a file, or of standard input for "-"; null stands for one over the limit of length, which is not kept. */
-  lines(file: string): AsyncIterable<string | null>;
+  /** The text of a file, or of standard input for "-", in pieces as it comes. */
+  pieces(file: string): AsyncIterable<string>;
   /** The whole text of a file, or of standard input for "-". @throws {UsageError} when it cannot be read */
   text(file: string): Promise<string>;
   /** Writes to standard output and waits until it takes more. */

@@ -5,19 +5,21 @@ import { text as wholeText } from "node:stream/consumers";
 import type { Terminal } from "./command";
 import { INTERNAL_ERROR, internalWords } from "./exitStatus";
 import { gatefall } from "./gatefall";
-import { linesOf } from "./lineSplitter";
 import { UsageError } from "./usageError";
 
 const cannotRead = (file: string, error: unknown) =>
   new UsageError(`${file} cannot be read: ${error instanceof Error ? error.message : String(error)}`);
 
-/** Lines of a file as they come, however long the file. An error (a folder, a disk that fails) reaches the reader. */
-async function* lines(file: string): AsyncIterable<string | null> {
-  const input = file === "-" ? process.stdin : createReadStream(file);
+/** Bytes of a file that are read at a time. */
+const PIECE = 256 * 1024;
+
+/** Text of a file as it comes, however long the file. An error (a folder, a disk that fails) reaches the reader. */
+async function* pieces(file: string): AsyncIterable<string> {
+  const input = file === "-" ? process.stdin : createReadStream(file, { highWaterMark: PIECE });
   input.setEncoding("utf8");
   try {
     if (file !== "-") await once(input, "open");
-    yield* linesOf(input);
+    for await (const piece of input) yield String(piece);
   } catch (error) {
     throw error instanceof Error && "syscall" in error ? cannotRead(file, error) : error;
   }
@@ -27,7 +29,7 @@ const complain = (sentence: string) => process.stderr.write(`gatefall: ${sentenc
 
 const terminal: Terminal = {
   complain,
-  lines,
+  pieces,
   async text(file) {
     try {
       return file === "-" ? await wholeText(process.stdin) : await readFile(file, "utf8");

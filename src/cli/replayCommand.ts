@@ -1,63 +1,60 @@
-import { LockError } from "../lock/lockError";
-import { parseAttemptLine } from "../trace/recordedAttempt";
-import { type Replayed, replay, resultOf } from "../trace/replay";
-import { TraceError } from "../trace/traceError";
+import { availableParallelism } from "node:os";
 import type { Command, Terminal } from "./command";
-import { INTERNAL_ERROR, internalWords } from "./exitStatus";
+import { batchesOf } from "./lineSplitter";
+import { wholeOption } from "./numberOption";
+import type { BatchResult } from "./replayBatch";
+import { ReplayCrew } from "./replayCrew";
 import { UsageError } from "./usageError";
 
-/** What a line came to: the object that is written, and the exit status that it asks for. */
-interface LineResult {
-  readonly written: Replayed | { readonly error: string };
-  readonly status: number;
-}
-
-/**
- * Replays one line. Whatever is wrong with it becomes an `error`, so that the lines after it are still replayed.
- *
- * @param line - null for one over the limit of length
- * @param lineNumber - counted from 1, named in the error
- */
-export function replayLine(line: string | null, lineNumber: number): LineResult {
-  if (line === null) return badLine(lineNumber, "this line is longer than 16 MB; split the motion", 1);
-  try {
-    return { written: resultOf(replay(parseAttemptLine(line.replace(BYTE_ORDER_MARK, "")))), status: 0 };
-  } catch (error) {
-    if (error instanceof TraceError || error instanceof LockError) return badLine(lineNumber, error.message, 1);
-    return badLine(lineNumber, internalWords(error), INTERNAL_ERROR);
-  }
-}
-
-const badLine = (lineNumber: number, why: string, status: number): LineResult => ({
-  written: { error: `line ${lineNumber}: ${why}` },
-  status,
-});
-
-const BYTE_ORDER_MARK = /^\uFEFF/;
+/** More threads than this wait for the one that reads and writes. */
+const MOST_THREADS = 8;
 const LINES_BETWEEN_PROGRESS = 5000;
 
-/** Replays line after line. Blank lines are passed over, but counted as lines. @returns the exit status */
-async function replayAll(lines: AsyncIterable<string | null>, terminal: Terminal): Promise<number> {
-  let lineNumber = 0;
-  let badLines = 0;
-  let worst = 0;
-  for await (const line of lines) {
-    lineNumber += 1;
-    if (lineNumber % LINES_BETWEEN_PROGRESS === 0) terminal.progress(`${lineNumber} lines replayed, ${badLines} bad`);
-    if (line?.trim() === "") continue;
-    const { written, status } = replayLine(line, lineNumber);
-    badLines += Math.min(1, status);
-    worst = Math.max(worst, status);
-    await terminal.write(`${JSON.stringify(written)}\n`);
+/** Writes results in the order of the input, and keeps count. */
+class ResultWriter {
+  /** Highest exit status that a line asked for. */
+  status = 0;
+  private readonly terminal: Terminal;
+  private lines = 0;
+  private badLines = 0;
+
+  constructor(terminal: Terminal) {
+    this.terminal = terminal;
   }
-  return worst;
+
+  async write(count: number, { text, badLines, status }: BatchResult): Promise<void> {
+    const before = Math.floor(this.lines / LINES_BETWEEN_PROGRESS);
+    this.lines += count;
+    this.badLines += badLines;
+    this.status = Math.max(this.status, status);
+    const isStep = Math.floor(this.lines / LINES_BETWEEN_PROGRESS) > before;
+    if (isStep) this.terminal.progress(`${this.lines} lines replayed, ${this.badLines} bad`);
+    if (text !== "") await this.terminal.write(text);
+  }
+}
+
+/** Replays a file, batch after batch. @returns the exit status */
+async function replayAll(file: string, crew: ReplayCrew, terminal: Terminal): Promise<number> {
+  const writer = new ResultWriter(terminal);
+  const underWay: Promise<void>[] = [];
+  let last: Promise<void> = Promise.resolve();
+  for await (const batch of batchesOf(terminal.pieces(file))) {
+    const replayed = crew.replay(batch);
+    last = Promise.all([replayed, last]).then(([result]) => writer.write(batch.count, result));
+    // What goes wrong is met where it is waited for; until then the input may be slow.
+    last.catch(() => undefined);
+    underWay.push(last);
+    if (underWay.length > crew.mostAhead) await underWay.shift();
+  }
+  await last;
+  return writer.status;
 }
 
 /** `gatefall replay FILE` */
 export const replayCommand: Command = {
   name: "replay",
   summary: "replay recorded attempts and say whether each opened, and why",
-  usage: `gatefall replay FILE      (FILE "-" reads standard input)
+  usage: `gatefall replay FILE [--threads N]      (FILE "-" reads standard input)
 
 FILE holds JSON Lines, one recorded attempt a line:
   {"profile": "three-wheel", "combination": [38,71,26], "positions": [0,338,71,226,190], "times_ms": [0,9000,16000,21000,24000]}
@@ -69,11 +66,18 @@ start       optional, {"dial": 12.5, "slack": [0,0,0]}: state of the lock before
 Each line gets one line of JSON: opened, dial (the reading), stands and errors of the wheels, runs, faults.
 Arrivals and stop error of a run are null where no number applies to it. Blank lines are skipped.
 A line that cannot be read gets {"error": "line N: ..."}; the rest goes on, and the exit status is 1
-(3 where the program itself went wrong on a line). A line of more than 16 MB, or nested more than 100 deep, is bad.`,
-  options: {},
-  async run(files, _options, terminal) {
+(3 where the program itself went wrong on a line). A line of more than 16 MB, or nested more than 100 deep, is bad.
+--threads   how many processor cores a long file is shared among, from 1 to ${MOST_THREADS}; all there are, if left out`,
+  options: { threads: { type: "string" } },
+  async run(files, options, terminal) {
     const [file, ...more] = files;
     if (file === undefined || more.length > 0) throw new UsageError('replay takes one file, or "-" for standard input');
-    return replayAll(terminal.lines(file), terminal);
+    const otherwise = Math.min(MOST_THREADS, availableParallelism());
+    const crew = new ReplayCrew(wholeOption(options, "threads", { least: 1, most: MOST_THREADS, otherwise }));
+    try {
+      return await replayAll(file, crew, terminal);
+    } finally {
+      await crew.dismiss();
+    }
   },
 };

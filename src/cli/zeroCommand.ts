@@ -5,6 +5,7 @@ import { ReadingsCollector, resolutionOf, type SidesRead } from "../zeroing/read
 import { type SideResult, type ZeroLimits, type ZeroResult, zeroResult } from "../zeroing/zeroResult";
 import { lostMotionWords, verdictWords } from "../zeroing/zeroWords";
 import type { Command, OptionValues, Terminal } from "./command";
+import { linesOf } from "./lineSplitter";
 import { numberOption } from "./numberOption";
 import { UsageError } from "./usageError";
 
@@ -71,7 +72,7 @@ ${lostMotionWords(lostMotion)}
 /** Readings of a file. A program reads what was wrong where it looks for the result; a person on standard error. */
 async function readingsOf(file: string, isJson: boolean, terminal: Terminal): Promise<SidesRead> {
   const collector = new ReadingsCollector();
-  for await (const line of terminal.lines(file)) collector.takeLine(line);
+  for await (const line of linesOf(terminal.pieces(file))) collector.takeLine(line);
   try {
     return collector.sidesRead();
   } catch (error) {

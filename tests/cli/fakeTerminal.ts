@@ -24,8 +24,8 @@ export async function run(args: readonly string[], files: Readonly<Record<string
     return text;
   };
   const terminal: Terminal = {
-    async *lines(file) {
-      yield* textOf(file).replace(/\n$/, "").split("\n");
+    async *pieces(file) {
+      yield textOf(file);
     },
     async text(file) {
       return textOf(file);

@@ -195,7 +195,7 @@ describe("replay", () => {
 
 test("a failure that is no one's mistake is not swallowed", async () => {
   const broken: Terminal = {
-    lines: () => {
+    pieces: () => {
       throw new RangeError("broken");
     },
     text: async () => "",

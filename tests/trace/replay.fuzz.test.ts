@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { replayLine } from "../../src/cli/replayCommand";
+import { replayLine } from "../../src/cli/replayBatch";
 import { SHIPPED_PROFILES } from "../../src/lock/shippedProfiles";
 import { COMBINATION, FAULT_TRACES } from "../support/faultTraces";
 

@@ -1,0 +1,60 @@
+import { LockError } from "../lock/lockError";
+import { parseAttemptLine } from "../trace/recordedAttempt";
+import { type Replayed, replay, resultOf } from "../trace/replay";
+import { TraceError } from "../trace/traceError";
+import { INTERNAL_ERROR, internalWords } from "./exitStatus";
+import { type LineBatch, linesIn } from "./lineSplitter";
+
+/** What a line came to: the object that is written, and the exit status that it asks for. */
+interface LineResult {
+  readonly written: Replayed | { readonly error: string };
+  readonly status: number;
+}
+
+/** What a batch of lines came to. */
+export interface BatchResult {
+  /** A line of JSON for each line, each with its end. */
+  readonly text: string;
+  readonly badLines: number;
+  /** The highest exit status that a line of it asks for. */
+  readonly status: number;
+}
+
+const BYTE_ORDER_MARK = "\uFEFF";
+
+/**
+ * Replays one line. Whatever is wrong with it becomes an `error`, so that the lines after it are still replayed.
+ *
+ * @param line - null for one over the limit of length
+ * @param lineNumber - counted from 1, named in the error
+ */
+export function replayLine(line: string | null, lineNumber: number): LineResult {
+  if (line === null) return badLine(lineNumber, "this line is longer than 16 MB; split the motion", 1);
+  try {
+    const json = line.startsWith(BYTE_ORDER_MARK) ? line.slice(1) : line;
+    return { written: resultOf(replay(parseAttemptLine(json))), status: 0 };
+  } catch (error) {
+    if (error instanceof TraceError || error instanceof LockError) return badLine(lineNumber, error.message, 1);
+    return badLine(lineNumber, internalWords(error), INTERNAL_ERROR);
+  }
+}
+
+const badLine = (lineNumber: number, why: string, status: number): LineResult => ({
+  written: { error: `line ${lineNumber}: ${why}` },
+  status,
+});
+
+/** Replays the lines of a batch, one after another. Blank lines are passed over, but counted as lines. */
+export function replayBatch(batch: LineBatch): BatchResult {
+  let text = "";
+  let badLines = 0;
+  let worst = 0;
+  for (const [k, line] of linesIn(batch).entries()) {
+    if (line?.trim() === "") continue;
+    const { written, status } = replayLine(line, batch.firstLine + k);
+    if (status > 0) badLines += 1;
+    worst = Math.max(worst, status);
+    text += `${JSON.stringify(written)}\n`;
+  }
+  return { text, badLines, status: worst };
+}

@@ -1,0 +1,128 @@
+import { spawn, spawnSync } from "node:child_process";
+import { once } from "node:events";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { Worker } from "node:worker_threads";
+import fc from "fast-check";
+import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
+import { batchesOf, linesOf } from "../../src/cli/lineSplitter";
+import { type BatchResult, replayLine } from "../../src/cli/replayBatch";
+import { ReplayCrew } from "../../src/cli/replayCrew";
+import { variedAttempts } from "../support/variedAttempts";
+
+const ROOT = join(import.meta.dirname, "../..");
+const nested = "[".repeat(200);
+/** Attempts of every lock, and lines that nobody means well with. */
+const LINES = [
+  ...variedAttempts(300, 1),
+  ...["", "  ", "\uFEFF{}", nested, '{"profile":"größer"', "null", "7", '{"positions":[1,null]}', '{"positions":[]}'],
+  ...variedAttempts(300, 2),
+];
+const TEXT = LINES.map((line, k) => (k % 3 === 0 ? `${line}\r\n` : `${line}\n`)).join("");
+/** Line by line, by the plain function. */
+const PLAIN = LINES.flatMap((line, k) =>
+  line.trim() === "" ? [] : [`${JSON.stringify(replayLine(line, k + 1).written)}\n`],
+).join("");
+
+async function* inPieces(text: string, size: number) {
+  for (let at = 0; at < text.length; at += size) yield text.slice(at, at + size);
+}
+
+async function replayed(crew: ReplayCrew, size: number): Promise<readonly BatchResult[]> {
+  const results: Promise<BatchResult>[] = [];
+  for await (const batch of batchesOf(inPieces(TEXT, size))) results.push(crew.replay(batch));
+  return Promise.all(results);
+}
+
+const textOf = (results: readonly BatchResult[]) => results.map(({ text }) => text).join("");
+const badIn = (results: readonly BatchResult[]) => results.reduce((sum, { badLines }) => sum + badLines, 0);
+
+describe("threads give, byte for byte, what the plain function gives", () => {
+  test.each([1000, 5000, 40_000, 10_000_000])("one thread, in pieces of %i characters", async (size) => {
+    const results = await replayed(new ReplayCrew(1), size);
+    expect(textOf(results)).toBe(PLAIN);
+    expect(badIn(results)).toBe(PLAIN.split('{"error"').length - 1);
+    expect(Math.max(...results.map(({ status }) => status))).toBe(1);
+  });
+
+  test.each([1000, 5000, 40_000])("three threads, in pieces of %i characters", async (size) => {
+    const sent = vi.spyOn(Worker.prototype, "postMessage");
+    const crew = new ReplayCrew(3);
+    try {
+      await crew.start();
+      expect(textOf(await replayed(crew, size))).toBe(PLAIN);
+      expect(sent.mock.calls.length).toBeGreaterThan(1);
+    } finally {
+      await crew.dismiss();
+    }
+  });
+});
+
+describe("batches", () => {
+  test("have the lines of the input and their numbers, however it comes in pieces", async () => {
+    const line = fc.string({ unit: fc.constantFrom("a", "b", "\r"), maxLength: 8 });
+    await fc.assert(
+      fc.asyncProperty(fc.array(line), fc.integer({ min: 1, max: 12 }), async (lines, size) => {
+        const text = lines.map((one) => `${one}\n`).join("");
+        const cut: (string | null)[] = [];
+        for await (const one of linesOf(inPieces(text, size), 5)) cut.push(one);
+        expect(cut).toEqual(lines.map((one) => (one.length > 5 ? null : one.replace(/\r$/, ""))));
+        let next = 1;
+        for await (const { firstLine, count } of batchesOf(inPieces(text, size), 5)) {
+          expect(firstLine).toBe(next);
+          next += count;
+        }
+        expect(next).toBe(lines.length + 1);
+      }),
+    );
+  });
+});
+
+describe("the real command line", () => {
+  let folder = "";
+  let file = "";
+  beforeAll(() => {
+    folder = mkdtempSync(join(tmpdir(), "gatefall-"));
+    file = join(folder, "long.jsonl");
+    // Long enough for other threads to be started.
+    writeFileSync(file, TEXT.repeat(40));
+  });
+  afterAll(() => rmSync(folder, { recursive: true }));
+
+  const gatefall = (args: string) =>
+    spawnSync("/bin/sh", ["-c", `node --import tsx src/cli/main.ts ${args}`], {
+      cwd: ROOT,
+      encoding: "utf8",
+      maxBuffer: 1e9,
+    });
+
+  test("a long file comes out the same from one thread and from three", () => {
+    const one = gatefall(`replay --threads 1 "${file}"`);
+    const three = gatefall(`replay --threads 3 "${file}"`);
+    expect([one.status, one.stderr, three.status, three.stderr]).toEqual([1, "", 1, ""]);
+    expect(one.stdout.length).toBeGreaterThan(40 * 600);
+    expect(three.stdout === one.stdout).toBe(true);
+  });
+
+  test("a reader that has seen enough of a long file is no failure", () => {
+    const { stdout, stderr } = gatefall(`replay --threads 3 "${file}" | head -1`);
+    expect([stdout.trimEnd().split("\n").length, stderr]).toEqual([1, ""]);
+  });
+
+  test("threads that make no sense get status 2 and a sentence", () => {
+    const { status, stderr } = gatefall(`replay --threads 0 "${file}"`);
+    expect([status, stderr]).toEqual([2, expect.stringMatching(/--threads must be a whole number from 1 to 8/)]);
+  });
+
+  test("a slow input is answered line by line", async () => {
+    const child = spawn(process.execPath, ["--import", "tsx", "src/cli/main.ts", "replay", "-"], { cwd: ROOT });
+    child.stdout.setEncoding("utf8");
+    for (const line of [LINES[0], LINES[1]]) {
+      child.stdin.write(`${line}\n`);
+      expect((await once(child.stdout, "data"))[0]).toMatch(/^\{"opened".*\n$/);
+    }
+    child.stdin.end();
+    expect((await once(child, "exit"))[0]).toBe(0);
+  });
+});
