@@ -1,14 +1,10 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { sittingWrite } from "../../src/app/sittings/sittingLogbook";
 import { canonicalJson } from "../../src/drill/canonicalJson";
-import { DEMO_SEED, demoLogbook } from "../../src/progress/demo/demoLogbook";
-import { writeLogbookFile } from "../../src/records/file/logbookFile";
-import type { SittingRecord } from "../../src/records/records";
 import type { Chance } from "../../src/statistics/chance";
 import { sha256 } from "../support/keptRecord";
-import { aPerson, NOON } from "../support/logbookRecords";
 import { satRecord } from "../support/satRecord";
+import { exportedBook } from "./exportedBook";
 import { type Exceptions, fileOf, forge, isLetThrough, someErrors } from "./forgery";
 import { spawnedCli, unseemly } from "./spawnedCli";
 import { copyOf, type Json, pick, placesIn, placeText, putAt, valueAt } from "./tamper";
@@ -66,20 +62,6 @@ async function forgedSittings(chance: Chance): Promise<{ genuine: string; forged
   return { genuine: fileOf(genuine), forged: forged.flat() };
 }
 
-/** An export with one sitting and some attempts of one person, as an honest browser writes it. */
-async function exported(chance: Chance): Promise<Json> {
-  const { records, traces } = demoLogbook(DEMO_SEED, NOON);
-  const record = await satRecord(someErrors(chance), Math.floor(1000 * chance()));
-  const kept = { id: "sat", record, sha256: sha256(canonicalJson(record)) };
-  const sitting = sittingWrite(kept, "tavro", NOON).record as SittingRecord;
-  const from = Math.floor(chance() * (records.attempts.length - 4));
-  const attempts = records.attempts.slice(from, from + 4).map((one) => ({ ...one, personId: "tavro" }));
-  const none = { zeroings: [], jobs: [], sheets: [], settings: [], declarations: [], handoverRuns: [] };
-  const people = [aPerson("tavro", { name: "Tavro" })];
-  const book = { records: { ...none, people, attempts, sittings: [sitting] }, traces };
-  return JSON.parse(writeLogbookFile(book, NOON)) as Json;
-}
-
 /** A miss taken at its word: whatever it says of itself, it stays a miss. */
 const isOfAMiss = (genuine: Json, place: string): boolean => {
   const [, index] = /^attempts\[(\d+)\]/.exec(place) ?? [];
@@ -98,7 +80,7 @@ function mayPassInBook(genuine: Json, forged: Json, place: string): boolean {
 }
 
 async function forgedBooks(chance: Chance): Promise<{ genuine: string; forged: Forged[] }> {
-  const genuine = await exported(chance);
+  const genuine = await exportedBook(chance);
   const beside = placesIn(genuine).filter((at) => !/\.body\b/.test(placeText(at)));
   const forged = Array.from({ length: 2 * FORGERIES_A_FILE }, () => {
     const copy = copyOf(genuine);
