@@ -9,8 +9,8 @@ export interface Terminal {
   pieces(file: string): AsyncIterable<string>;
   /** The whole text of a file, or of standard input for "-". @throws {UsageError} when it cannot be read */
   text(file: string): Promise<string>;
-  /** Writes to standard output and waits until it takes more. */
-  write(text: string): Promise<void>;
+  /** Writes text, or UTF-8, to standard output and waits until it takes more. */
+  write(text: string | Uint8Array): Promise<void>;
   /** Says something beside the result, one sentence on standard error. */
   complain(sentence: string): void;
   /** Shows how far a long command is, where someone is looking. */

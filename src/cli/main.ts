@@ -10,12 +10,9 @@ import { UsageError } from "./usageError";
 const cannotRead = (file: string, error: unknown) =>
   new UsageError(`${file} cannot be read: ${error instanceof Error ? error.message : String(error)}`);
 
-/** Bytes of a file that are read at a time. */
-const PIECE = 256 * 1024;
-
 /** Text of a file as it comes, however long the file. An error (a folder, a disk that fails) reaches the reader. */
 async function* pieces(file: string): AsyncIterable<string> {
-  const input = file === "-" ? process.stdin : createReadStream(file, { highWaterMark: PIECE });
+  const input = file === "-" ? process.stdin : createReadStream(file);
   input.setEncoding("utf8");
   try {
     if (file !== "-") await once(input, "open");

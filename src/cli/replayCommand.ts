@@ -29,7 +29,7 @@ class ResultWriter {
     this.status = Math.max(this.status, status);
     const isStep = Math.floor(this.lines / LINES_BETWEEN_PROGRESS) > before;
     if (isStep) this.terminal.progress(`${this.lines} lines replayed, ${this.badLines} bad`);
-    if (text !== "") await this.terminal.write(text);
+    if (text.length > 0) await this.terminal.write(text);
   }
 }
 

@@ -5,5 +5,8 @@ import { READY } from "./replayCrew";
 
 /* Runs in a thread of its own: replays the batches that it is sent, in order, and answers each with its result. */
 
-parentPort?.on("message", (batch: LineBatch) => parentPort?.postMessage(replayBatch(batch)));
+parentPort?.on("message", (batch: LineBatch) => {
+  const result = replayBatch(batch);
+  parentPort?.postMessage(result, [result.text.buffer as ArrayBuffer]);
+});
 parentPort?.postMessage(READY);

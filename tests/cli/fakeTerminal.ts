@@ -31,7 +31,7 @@ export async function run(args: readonly string[], files: Readonly<Record<string
       return textOf(file);
     },
     async write(text) {
-      out += text;
+      out += Buffer.from(text).toString();
     },
     complain(sentence) {
       complaints.push(sentence);

@@ -35,7 +35,7 @@ async function replayed(crew: ReplayCrew, size: number): Promise<readonly BatchR
   return Promise.all(results);
 }
 
-const textOf = (results: readonly BatchResult[]) => results.map(({ text }) => text).join("");
+const textOf = (results: readonly BatchResult[]) => Buffer.concat(results.map(({ text }) => text)).toString();
 const badIn = (results: readonly BatchResult[]) => results.reduce((sum, { badLines }) => sum + badLines, 0);
 
 describe("threads give, byte for byte, what the plain function gives", () => {
