@@ -265,11 +265,13 @@ const countsOnly = (scene: Scene, state: DialingState): Advice | null => {
   const { procedure } = scene.profile;
   const isCounting = COUNTED.includes(state);
   if (!isCounting || scene.progress.step >= procedure.length) return null;
-  return {
-    turn: null,
-    say: `${capitalized(madeWord(scene))} of ${countWord(wanted(scene))} at number ${scene.progress.step + 1}.`,
-    detail: "",
-  };
+  const number = scene.progress.step + 1;
+  const needed = countWord(wanted(scene));
+  const say =
+    made(scene) === 0
+      ? `No arrival yet at number ${number}. ${capitalized(needed)} needed.`
+      : `${capitalized(countWord(made(scene)))} of ${needed} at number ${number}.`;
+  return { turn: null, say, detail: "" };
 };
 
 const COUNTED: readonly DialingState[] = ["waiting", "wrongWay", "turning", "resting", "overrun"];

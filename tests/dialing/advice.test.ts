@@ -116,7 +116,7 @@ describe("help with counts only", () => {
   test.each([{ hand: [0] }, { hand: [0, -20] }])(
     "says before the first turn what will be counted: $hand",
     ({ hand }) => {
-      expect(told("three-wheel", hand, "counts")?.say).toBe("None of four at number 1.");
+      expect(told("three-wheel", hand, "counts")?.say).toBe("No arrival yet at number 1. Four needed.");
     },
   );
 

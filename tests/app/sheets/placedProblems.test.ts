@@ -27,6 +27,12 @@ describe("placed", () => {
       "stations[0].repetitions",
       "Must be whole, not what is typed.",
     ],
+    ['sheet: title must be a text of 1 to 120 characters, not ""', "title", "Enter a title of 1 to 120 characters."],
+    [
+      'sheet: instructions must be a text of 1 to 4000 characters, not ""',
+      "instructions",
+      "Enter 1 to 4000 characters.",
+    ],
   ])("takes %s apart", (message, path, says) => {
     expect(placed(message)).toEqual({ path, says });
   });

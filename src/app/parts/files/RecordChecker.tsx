@@ -1,4 +1,4 @@
-import { type FormEvent, useState } from "react";
+import { type FormEvent, useId, useState } from "react";
 import { messageOf } from "../page/messageOf";
 import { FileButton } from "./FileButton";
 import { useDroppedFiles } from "./useDroppedFiles";
@@ -129,6 +129,8 @@ interface RecordCheckerProps {
 /** A saved record, pasted, loaded or dropped, checked against its hash and against itself. */
 export function RecordChecker({ sound, check }: RecordCheckerProps) {
   const [text, setText] = useState("");
+  const whyId = useId();
+  const isEmpty = text.trim() === "";
   const { outcome, run } = useRecordCheck();
   const checkText = (from: string) => {
     setText(from);
@@ -155,14 +157,15 @@ export function RecordChecker({ sound, check }: RecordCheckerProps) {
           onChange={(event) => setText(event.currentTarget.value)}
         />
         <div className="record-check-row">
-          <button type="submit" className="button" disabled={text.trim() === ""}>
+          <button type="submit" className="button" disabled={isEmpty} aria-describedby={isEmpty ? whyId : undefined}>
             Check it
           </button>
           <FileButton accept=".json" onFile={read}>
             Load a file
           </FileButton>
-          <small>or drop a file anywhere on this page</small>
+          <small className="record-check-drop">or drop a file anywhere on this page</small>
         </div>
+        {isEmpty && <small id={whyId}>Paste a record above to check it, or load its file.</small>}
       </form>
       <RecordOutcome outcome={outcome} sound={sound} />
     </section>

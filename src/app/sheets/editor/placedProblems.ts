@@ -27,6 +27,8 @@ const sentence = (words: string) =>
 export function placed(message: string): PlacedProblem {
   const words = message.replace(/^sheet: /, "");
   const [, path = "", says = words] = /^(this(?= )|[a-zA-Z_]+(?:\[\d+\]|\.[\w-]+)*):? (.*)$/s.exec(words) ?? [];
+  const [, length] = /^must be a text of (1 to \d+ characters), not ""$/.exec(says) ?? [];
+  if (length !== undefined) return { path, says: `Enter ${path === "title" ? "a title of " : ""}${length}.` };
   return { path: path === "this" ? "" : path, says: sentence(says) };
 }
 
