@@ -3,6 +3,7 @@ import type { Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
 import manifest from "./package.json" with { type: "json" };
+import { servedBuild } from "./servedBuild.ts";
 import { PAGE_POLICY, SECURITY_HEADERS } from "./src/app/shell/contentPolicy.ts";
 
 /** What a phone or a desk keeps of the app when it is installed. */
@@ -44,6 +45,7 @@ export default defineConfig({
     react(),
     contentPolicy,
     noTrialOfEval,
+    servedBuild(SECURITY_HEADERS),
     VitePWA({
       // A new version waits until it is asked for: nothing reloads during an attempt.
       registerType: "prompt",

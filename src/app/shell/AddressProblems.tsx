@@ -1,8 +1,11 @@
+import { useMemo } from "react";
+import { benchAddress } from "../exercises/bench/benchAddress";
 import { Message } from "../parts/Message";
 import { useMessages } from "../parts/useMessages";
 
 /** All that is wrong with the address of a page other than the bench, which says it itself; each can be closed. */
-export function AddressProblems({ problems }: { readonly problems: readonly string[] }) {
+export function AddressProblems({ query, seed }: { readonly query: URLSearchParams; readonly seed: number }) {
+  const problems = useMemo(() => benchAddress(query, { help: "full", seed }).problems, [query, seed]);
   const { texts, close } = useMessages(problems);
   if (texts.length === 0) return null;
   return (

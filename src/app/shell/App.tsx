@@ -1,14 +1,10 @@
 import { useEffect, useMemo, useState } from "react";
-import type { Help } from "../../dialing/advice";
-import { BenchScreen } from "../exercises/bench/BenchScreen";
-import { type BenchAddress, benchAddress, unknownSettings } from "../exercises/bench/benchAddress";
-import { measureEvents } from "../exercises/bench/eventCost";
+import { type Chance, seededChance } from "../../statistics/chance";
 import { NotSavedLine } from "../keeping/NotSavedLine";
 import { LinkRow } from "../parts/LinkRow";
 import { fetchedLater } from "../parts/page/fetchedLater";
 import { newSeed } from "../parts/page/newSeed";
 import { useRemembered } from "../parts/page/remembered";
-import { AddressProblems } from "./AddressProblems";
 import { ErrorBoundary } from "./ErrorBoundary";
 import { fetchAtIdle } from "./fetchAtIdle";
 import { useRoute } from "./route";
@@ -17,6 +13,7 @@ import { UpdateNotice } from "./UpdateNotice";
 import "@fontsource/barlow/latin-400.css";
 import "@fontsource/barlow/latin-500.css";
 import "@fontsource/barlow/latin-600.css";
+import "./typeface.css";
 import "./theme.css";
 import "./shell.css";
 
@@ -41,6 +38,9 @@ const PAGE_LINKS = PAGES.map(({ path, label }) => ({ key: path, label, href: `#/
 const EMPTY = <main className="workplace" />;
 
 // Fetched when first asked for, so that the first screen stays small.
+const fetchBench = async () => (await import("../exercises/bench/BenchScreen")).BenchScreen;
+const BenchScreen = fetchedLater(fetchBench, EMPTY);
+const AddressProblems = fetchedLater(async () => (await import("./AddressProblems")).AddressProblems, null);
 const ZeroingScreen = fetchedLater(
   async () => (await import("../exercises/zeroing/ZeroingScreen")).ZeroingScreen,
   EMPTY,
@@ -80,23 +80,29 @@ function useTheme() {
   return { theme, change: () => setTheme(next) };
 }
 
+/** The seed that an address asks for; null where it asks for none that is a number. */
+function askedSeed(query: URLSearchParams): number | null {
+  const seed = Number(query.get("seed") ?? Number.NaN);
+  return Number.isFinite(seed) ? seed : null;
+}
+
 interface PageProps {
   readonly page: (typeof PAGES)[number]["path"];
-  readonly address: BenchAddress;
+  readonly chance: Chance;
+  readonly seed: number;
   readonly query: URLSearchParams;
   readonly hasSound: boolean;
 }
 
 /** The page asked for. */
-function Page({ page, address, query, hasSound }: PageProps) {
-  const { chance } = address;
+function Page({ page, chance, seed, query, hasSound }: PageProps) {
   switch (page) {
     case "start":
       return <StartScreen />;
     case "words":
       return <WordsScreen asked={query.get("word")} />;
     case "bench":
-      return <BenchScreen address={address} hasSound={hasSound} />;
+      return <BenchScreen query={query} seed={seed} hasSound={hasSound} />;
     case "zeroing":
       return (
         <ZeroingScreen key={`${query}`} chance={chance} isSilent={query.get("help") === "silent"} hasSound={hasSound} />
@@ -123,16 +129,11 @@ export function App() {
   useEffect(() => {
     if (PAGES.every(({ path }) => path !== route.path)) location.replace("#/start");
   }, [route.path]);
-  const address = useMemo(() => {
-    const help: Help = "full";
-    measureEvents(route.query.get("measure") === "on");
-    const read = benchAddress(route.query, { help, seed });
-    // Other pages have settings of their own.
-    const unknown = route.path === "bench" ? unknownSettings(route.query) : [];
-    return { ...read, problems: [...unknown, ...read.problems] };
-  }, [route.path, route.query, seed]);
+  // A new page or a new address begins with a chance of its own.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the path is what makes it new
+  const chance = useMemo(() => seededChance(askedSeed(route.query) ?? seed), [route.path, route.query, seed]);
 
-  useEffect(() => fetchAtIdle([fetchStart, fetchWords]), []);
+  useEffect(() => fetchAtIdle([fetchStart, fetchBench, fetchWords]), []);
 
   const page = PAGES.find(({ path }) => path === route.path)?.path ?? "start";
 
@@ -156,9 +157,9 @@ export function App() {
           </button>
         </div>
       </header>
-      {page !== "bench" && <AddressProblems problems={address.problems} />}
+      {page !== "bench" && route.query.size > 0 && <AddressProblems query={route.query} seed={seed} />}
       <ErrorBoundary place={`${page}?${route.query}`}>
-        <Page page={page} address={address} query={route.query} hasSound={sound === "on"} />
+        <Page page={page} chance={chance} seed={seed} query={route.query} hasSound={sound === "on"} />
       </ErrorBoundary>
       {MAKES_RECORDS.has(page) && <NotSavedLine />}
       <UpdateNotice />

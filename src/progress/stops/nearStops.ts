@@ -1,3 +1,4 @@
+import type { Graduations } from "../../lock/dial";
 import type { AttemptRecord, StopRecord } from "../../records/attemptRecord";
 
 /** Farther off than this a stop is no bad stop but another number, or a lost count, graduations. A training value. */
@@ -6,4 +7,10 @@ export const FARTHEST_STOP = 5;
 /** The stops of attempts whose error tells of the hand's aim; lost counts and wrong numbers are left to the faults. */
 export function nearStops(attempts: readonly Pick<AttemptRecord, "stops">[]): StopRecord[] {
   return attempts.flatMap(({ stops }) => stops.filter(({ error }) => Math.abs(error) <= FARTHEST_STOP));
+}
+
+/** Size of the worst stop of an attempt, graduations; null where no stop was near its number. */
+export function worstStop(stops: readonly Pick<StopRecord, "error">[]): Graduations | null {
+  const sizes = stops.map(({ error }) => Math.abs(error)).filter((size) => size <= FARTHEST_STOP);
+  return sizes.length === 0 ? null : Math.max(...sizes);
 }

@@ -1,15 +1,9 @@
 import type { Graduations } from "../../lock/dial";
-import type { AttemptRecord, StopRecord } from "../../records/attemptRecord";
+import type { AttemptRecord } from "../../records/attemptRecord";
 import type { Interval } from "../../statistics/interval";
 import { sampleSummary, sumOfSquaredDeviations } from "../../statistics/sample";
 import { studentInterval } from "../../statistics/studentInterval";
-import { FARTHEST_STOP } from "./nearStops";
-
-/** Size of the worst stop of an attempt, graduations; null where no stop was near its number. */
-export function worstStop(stops: readonly Pick<StopRecord, "error">[]): Graduations | null {
-  const sizes = stops.map(({ error }) => Math.abs(error)).filter((size) => size <= FARTHEST_STOP);
-  return sizes.length === 0 ? null : Math.max(...sizes);
-}
+import { worstStop } from "./nearStops";
 
 /** An own estimate beside what it was of. Graduations, without sign. */
 export interface JudgedStop {

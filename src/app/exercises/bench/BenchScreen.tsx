@@ -11,10 +11,10 @@ import { playbackOf } from "../../replay/playback";
 import { usePlayback } from "../../replay/usePlayback";
 import { Announcer } from "./Announcer";
 import { BenchPanels } from "./BenchPanels";
-import { addressOf, type BenchAddress } from "./benchAddress";
+import { addressOf, benchAddress, unknownSettings } from "./benchAddress";
 import type { BenchSession } from "./benchSession";
 import { CombinationSheet } from "./CombinationSheet";
-import { eventBegun, useEventDone } from "./eventCost";
+import { eventBegun, measureEvents, useEventDone } from "./eventCost";
 import { BestAttempts, GHOSTS, ghostPath } from "./ghosts";
 import { LockInHand } from "./LockInHand";
 import { MoreSheet } from "./MoreSheet";
@@ -39,8 +39,21 @@ function attemptLine(session: BenchSession): string | null {
   return writeAttemptLine(recorded, isShipped ? attempt.profile.id : attempt.profile);
 }
 
+interface BenchScreenProps {
+  /** What the address asks for. */
+  readonly query: URLSearchParams;
+  /** For a bench whose address asks for no seed. */
+  readonly seed: number;
+  readonly hasSound: boolean;
+}
+
 /** The bench: a lock to dial, and what there is to see of it. */
-export function BenchScreen({ address, hasSound }: { readonly address: BenchAddress; readonly hasSound: boolean }) {
+export function BenchScreen({ query, seed, hasSound }: BenchScreenProps) {
+  const address = useMemo(() => {
+    measureEvents(query.get("measure") === "on");
+    const read = benchAddress(query, { help: "full", seed });
+    return { ...read, problems: [...unknownSettings(query), ...read.problems] };
+  }, [query, seed]);
   const session = useBench(address);
   useBenchSound(session, hasSound);
   useKeptAttempts(session);

@@ -1,0 +1,82 @@
+import type { Page } from "@playwright/test";
+import { expect, test } from "./page";
+
+declare global {
+  interface Window {
+    /** Sum of all layout shifts since the page began to load, as browsers score them. */
+    shifted?: number;
+  }
+}
+
+const WINDOWS = [
+  { width: 1280, height: 800 },
+  { width: 390, height: 844 },
+] as const;
+/** A tenth is called good; this is a fifth of that. */
+const MOST_SHIFT = 0.02;
+/** Most that the length of all lines together may change when the typeface comes, part of it. */
+const MOST_CHANGE = 0.02;
+
+/** Holds the typeface back until it is let in. */
+async function withoutTypeface(page: Page): Promise<() => void> {
+  let letIn: () => void = () => undefined;
+  const isLetIn = new Promise<void>((resolve) => {
+    letIn = resolve;
+  });
+  await page.route("**/*.woff2", async (route) => {
+    await isLetIn;
+    await route.continue();
+  });
+  return letIn;
+}
+
+const watchShifts = (page: Page) =>
+  page.addInitScript(() => {
+    window.shifted = 0;
+    // On a coarse screen every letter is whole pixels wide, which hides how wide it is.
+    const precise = new CSSStyleSheet();
+    precise.replaceSync("* { text-rendering: geometricPrecision }");
+    document.adoptedStyleSheets = [precise];
+    new PerformanceObserver((list) => {
+      for (const entry of list.getEntries())
+        window.shifted = (window.shifted ?? 0) + (entry as unknown as { value: number }).value;
+    }).observe({ type: "layout-shift", buffered: true });
+  });
+
+/** Lengths of the lines that the page's head and its first heading or advice make, CSS pixels. */
+const lengths = (page: Page) =>
+  page.evaluate(() =>
+    [...document.querySelectorAll(".head-name, .head a, .start-now h1, .start-title, .advice-say")].map((element) => {
+      const line = document.createRange();
+      line.selectNodeContents(element);
+      return [...line.getClientRects()].reduce((sum, { width }) => sum + width, 0);
+    }),
+  );
+
+const total = (lines: readonly number[]) => lines.reduce((sum, length) => sum + length, 0);
+
+for (const viewport of WINDOWS) {
+  for (const address of ["#/start", "#/bench?seed=5"]) {
+    test(`${address}, ${viewport.width} wide: drawn before the typeface comes, and nothing moves when it does`, async ({
+      page,
+    }) => {
+      await page.setViewportSize(viewport);
+      await watchShifts(page);
+      const letIn = await withoutTypeface(page);
+      // Its load event waits for the typeface, the picture does not.
+      await page.goto(address, { waitUntil: "commit" });
+      await expect(page.locator(".start-now, .advice-say").first()).toBeVisible();
+      await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+      const before = await lengths(page);
+      expect(before.length).toBeGreaterThan(9);
+      expect(await page.evaluate(() => document.fonts.status)).toBe("loading");
+      letIn();
+      await page.waitForFunction(() => document.fonts.status === "loaded");
+      await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+      const after = await lengths(page);
+      expect(Math.abs(total(after) / total(before) - 1), `${before} and ${after}`).toBeLessThan(MOST_CHANGE);
+      await page.waitForLoadState("networkidle");
+      expect(await page.evaluate(() => window.shifted)).toBeLessThanOrEqual(MOST_SHIFT);
+    });
+  }
+}
