@@ -150,6 +150,8 @@ test("on a phone who sits and the clock stay in view while the dial is", async (
   await dial.evaluate((element) => element.scrollIntoView({ block: "end" }));
   await expect(dial).toBeInViewport({ ratio: 0.9 });
   await expect(page.getByText("Candidate: Orrin")).toBeInViewport({ ratio: 1 });
+  const isCut = (line: HTMLElement) => line.scrollWidth > line.clientWidth;
+  expect(await page.locator(".sitting-bar .sitting-person").evaluate(isCut), "the name is cut short").toBe(false);
   await expect(page.getByRole("timer")).toBeInViewport({ ratio: 1 });
   expect(await violations(page)).toEqual([]);
 });

@@ -20,7 +20,8 @@ export function Candidate({ session: { person } }: SittingHeadProps) {
   if (person === null) return null;
   return (
     <p className="sitting-person">
-      Candidate: <b>{harmlessName(person)}</b>
+      <span className="sitting-word">Candidate: </span>
+      <b>{harmlessName(person)}</b>
     </p>
   );
 }
