@@ -13,6 +13,7 @@ import { UpdateNotice } from "./UpdateNotice";
 import "@fontsource/barlow/latin-400.css";
 import "@fontsource/barlow/latin-500.css";
 import "@fontsource/barlow/latin-600.css";
+import "./roomStyles";
 import "./typeface.css";
 import "./theme.css";
 import "./shell.css";

@@ -1,0 +1,13 @@
+/*
+ * The styles of what several screens share, before those of the theme: where two rules weigh the same the later one wins,
+ * and a screen that is fetched later must not change which that is.
+ */
+import "../parts/message.css";
+import "../hand/hand.css";
+import "../replay/result.css";
+import "../pictures/cutaway/cutaway.css";
+import "../words/words.css";
+import "../pictures/turnChart/turnChart.css";
+import "../parts/sheet.css";
+import "../hand/dial/dial.css";
+import "../parts/workplace.css";
