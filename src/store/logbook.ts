@@ -140,7 +140,7 @@ export class Logbook {
    */
   async adopt(writes: readonly LogbookWrite[]): Promise<void> {
     writes.forEach(checkWrite);
-    this.take(await this.change((database) => storeWrites(database, writes)));
+    this.take(await this.change((database) => storeWrites(database, writes, this.standIns)));
     this.onChange();
   }
 
@@ -252,7 +252,7 @@ export class Logbook {
   }
 
   private async storeNow(writes: readonly LogbookWrite[]): Promise<Saved> {
-    const stored = await this.change((database) => storeWrites(database, writes)).catch(problemOf);
+    const stored = await this.change((database) => storeWrites(database, writes, this.standIns)).catch(problemOf);
     if (stored instanceof LogbookError) return this.fail(stored);
     this.take(stored);
     this.waiting = this.waiting.filter((one) => !writes.includes(one));

@@ -26,6 +26,7 @@ async function missingPeople(database: LogbookDatabase): Promise<PersonRecord[]>
  * @throws {LogbookError} when the storage fails
  */
 export async function restoreOwners(logbook: Logbook): Promise<void> {
-  const missing = await logbook.read(missingPeople, []);
-  if (missing.length > 0) await logbook.change((database) => database.people.bulkPut(missing));
+  if ((await logbook.read(missingPeople, [])).length === 0) return;
+  // Another tab may have stored a person and the first record between two questions: asked again where nobody can.
+  await logbook.change(async (database) => database.people.bulkAdd(await missingPeople(database)));
 }

@@ -73,6 +73,12 @@ async function storeRecord(database: LogbookDatabase, write: Exclude<LogbookWrit
   if (write.trace) await database.traces.put({ id: record.id, bytes: write.trace });
 }
 
+/** Those of the stand-ins who have not been deleted meanwhile. */
+async function stillHere(database: LogbookDatabase, standIns: ReadonlyMap<string, string>) {
+  const people = await database.people.bulkGet([...standIns.values()]);
+  return new Map([...standIns].filter((_, k) => people[k] !== undefined));
+}
+
 /** What storing came to. */
 export interface Stored extends StoredPeople {
   /** Sittings that a write took as going on, and that have ended: nothing of those was kept. */
@@ -83,9 +89,18 @@ export interface Stored extends StoredPeople {
  * Stores records in the order they come, each with its person. To be called within a transaction.
  *
  * What comes later takes the place of what is there, whatever the clock says, but for an end: that stays.
+ *
+ * @param known - who stands in for whom, as far as the page has found out before
  */
-export async function storeWrites(database: LogbookDatabase, writes: readonly LogbookWrite[]): Promise<Stored> {
-  const people: StoredPeople = { restored: [], standIns: await mergedAmong(database, writes) };
+export async function storeWrites(
+  database: LogbookDatabase,
+  writes: readonly LogbookWrite[],
+  known: ReadonlyMap<string, string> = new Map(),
+): Promise<Stored> {
+  // Waiting for a function that asks the database nothing would lose the transaction.
+  const here = known.size === 0 ? known : await stillHere(database, known);
+  const standIns = new Map([...here, ...(await mergedAmong(database, writes))]);
+  const people: StoredPeople = { restored: [], standIns };
   const ended = await endedAmong(database, writes);
   for (const asked of withoutRevived(writes, ended)) {
     const write = forStandIn(asked, people.standIns);
@@ -93,7 +108,7 @@ export async function storeWrites(database: LogbookDatabase, writes: readonly Lo
       await storePerson(database, write, people);
       continue;
     }
-    // Waiting for a function that asks the database nothing would lose the transaction.
+    // As above: what belongs to nobody asks for no person.
     const personId = ownerOf(write);
     if (personId !== undefined) await keepOwner(database, personId, write.record.createdAt, people);
     await storeRecord(database, write);

@@ -1,9 +1,10 @@
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { readLogbookFile, writeLogbookFile } from "../../src/records/file/logbookFile";
 import { allAttempts } from "../../src/store/attemptQueries";
 import { Logbook } from "../../src/store/logbook";
 import { type DatabaseHost, LogbookDatabase } from "../../src/store/logbookDatabase";
 import type { LogbookWrite } from "../../src/store/logbookWrite";
+import { restoreOwners } from "../../src/store/orphans";
 import { deletePerson, recordsOfKind, wholeLogbook } from "../../src/store/wholeLogbook";
 import { anAttempt, aPerson, emptyHost, NOON, openLogbook, SHORT_TRACE } from "../support/logbookRecords";
 
@@ -24,6 +25,37 @@ async function twoTabs(): Promise<readonly [Logbook, Logbook, DatabaseHost]> {
   const host = emptyHost();
   return [await openLogbook(host), await openLogbook(host), host];
 }
+
+test("a person whom another tab stores while it is asked whose records are orphans keeps the name", async () => {
+  const [here, there] = await twoTabs();
+  const people = here.database?.people;
+  if (people === undefined) throw new Error("the database is not open");
+  const asked = vi.spyOn(people, "toCollection").mockImplementationOnce(
+    () =>
+      ({
+        primaryKeys: async () => {
+          const before = await people.toCollection().primaryKeys();
+          await there.save(named("tavro"), write("a"));
+          return before;
+        },
+      }) as unknown as ReturnType<typeof people.toCollection>,
+  );
+  await restoreOwners(here);
+  expect(asked).toHaveBeenCalled();
+  asked.mockRestore();
+  expect(await names(here)).toEqual(["Tavro"]);
+});
+
+test("what is still taken down for somebody whom another stands in for goes to the one who is there", async () => {
+  const [here, there] = await twoTabs();
+  const first = aPerson("first", { name: "Trainee" });
+  await there.save({ kind: "people", record: aPerson("other", { name: "Trainee" }), only: "if-nobody" });
+  await here.save({ kind: "people", record: first, only: "if-nobody" }, write("a", { personId: "first" }));
+  here.know([first]);
+  await here.save(write("b", { personId: "first" }));
+  expect((await recordsOfKind(here, "people")).map(({ id }) => id)).toEqual(["other"]);
+  expect((await allAttempts(here, { personId: "other" })).map(({ id }) => id).sort()).toEqual(["a", "b"]);
+});
 
 describe("a person who was deleted in another tab", () => {
   test("comes back with the next record, by name, and that is said", async () => {
