@@ -32,6 +32,7 @@ const OF_A_LOGBOOK: Exceptions = [
   [/^sittings\[\d+\]\.(id|state)$/, "a name; a sitting that goes on shows no result, and that it goes on is told"],
   [/^attempts\[\d+\]\.stops\[\d+\]\.(amplitude|number|step|time_ms|turn)$/, "of a stop, its error is made again"],
   [/^attempts\[\d+\]\.faults/, "another version may read them otherwise"],
+  [/^attempts\[\d+\]\.trace$/, "another motion that comes to the same opening, stops and time bears it out as well"],
 ];
 
 /** A file that was changed. */

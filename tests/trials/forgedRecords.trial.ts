@@ -32,12 +32,13 @@ class Checker {
 
   async check(text: string): Promise<Told> {
     await this.put("x");
-    await this.page.getByText("Not checked: this is no record").waitFor();
+    await this.page.getByText("Not checked: this is not a record").waitFor();
     await this.put(text);
     await this.page.waitForFunction(() => {
       const box = document.querySelector("section.record-check");
       return (
-        box?.querySelector("[role=alert],[role=status]") !== null && !box?.textContent?.includes("this is no record:")
+        box?.querySelector("[role=alert],[role=status]") !== null &&
+        !box?.textContent?.includes("this is not a record:")
       );
     });
     const [alert, status, says] = await Promise.all(
