@@ -1,4 +1,3 @@
-import { availableParallelism } from "node:os";
 import type { Command, Terminal } from "./command";
 import { batchesOf } from "./lineSplitter";
 import { wholeOption } from "./numberOption";
@@ -67,13 +66,12 @@ Each line gets one line of JSON: opened, dial (the reading), stands and errors o
 Arrivals and stop error of a run are null where no number applies to it. Blank lines are skipped.
 A line that cannot be read gets {"error": "line N: ..."}; the rest goes on, and the exit status is 1
 (3 where the program itself went wrong on a line). A line of more than 16 MB, or nested more than 100 deep, is bad.
---threads   how many processor cores a long file is shared among, from 1 to ${MOST_THREADS}; all there are, if left out`,
+--threads   how many processor cores a long file is shared among, from 1 to ${MOST_THREADS}; one, if left out`,
   options: { threads: { type: "string" } },
   async run(files, options, terminal) {
     const [file, ...more] = files;
     if (file === undefined || more.length > 0) throw new UsageError('replay takes one file, or "-" for standard input');
-    const otherwise = Math.min(MOST_THREADS, availableParallelism());
-    const crew = new ReplayCrew(wholeOption(options, "threads", { least: 1, most: MOST_THREADS, otherwise }));
+    const crew = new ReplayCrew(wholeOption(options, "threads", { least: 1, most: MOST_THREADS, otherwise: 1 }));
     try {
       return await replayAll(file, crew, terminal);
     } finally {
