@@ -2,7 +2,7 @@ import { DrillError } from "../drill/drillError";
 import { RunError } from "../handover/run/runError";
 import { asyncSha256 } from "../records/asyncSha256";
 import { checkedSitting } from "../records/checkedSitting";
-import { readLogbookFile } from "../records/file/logbookFile";
+import { readLogbookValue } from "../records/file/logbookFile";
 import { checkHandoverRecord, HANDOVER_RECORD } from "../records/handover/checkHandoverRecord";
 import type { HandoverRecord } from "../records/handover/handoverRecord";
 import type { LogbookContents } from "../records/logbookContents";
@@ -113,9 +113,9 @@ function* sittingsOf(file: string, { records, traces }: LogbookContents, version
 }
 
 /** What a logbook holds, how far it bears itself out, and its sittings. */
-function* logbook(file: string, text: string, version: string, take: Take): Generator<CheckedRecord> {
+function* logbook({ file, characters, value }: FileToCheck, version: string, take: Take): Generator<CheckedRecord> {
   try {
-    const { remarks, ...contents } = readLogbookFile(text);
+    const { remarks, ...contents } = readLogbookValue(value, characters);
     take(contents);
     const { attempts, sittings, people } = contents.records;
     const running = sittings.filter(({ state }) => state === "running").length;
@@ -149,7 +149,8 @@ const formatOf = (value: unknown): unknown => {
 /** A file to check. */
 export interface FileToCheck {
   readonly file: string;
-  readonly text: string;
+  /** Length of its text. */
+  readonly characters: number;
   /** Parsed from the text. */
   readonly value: unknown;
 }
@@ -161,10 +162,10 @@ export interface FileToCheck {
  * @param take - hears of a logbook before its sittings are checked
  */
 export async function* checkedFile(one: FileToCheck, version: string, take: Take): AsyncGenerator<CheckedRecord> {
-  const { file, text, value } = one;
+  const { file, value } = one;
   switch (formatOf(value)) {
     case "gatefall-logbook":
-      yield* logbook(file, text, version, take);
+      yield* logbook(one, version, take);
       return;
     case HANDOVER_RECORD.format:
       yield await handover(file, value);

@@ -106,9 +106,8 @@ function withEveryPerson(contents: LogbookContents, remarks: Remarks): LogbookCo
   return whole;
 }
 
-function readFile(text: string, tell: Tell): ReadLogbook {
-  tell({ stage: "opening" });
-  const file = checkedHead(parsedJson(text));
+function readParsed(value: unknown, characters: number, tell: Tell): ReadLogbook {
+  const file = checkedHead(value);
   tell({ stage: "checking" });
   const remarks = new Remarks();
   if (!timeSchema.safeParse(file).success) remarks.add("The file does not say when it was exported.");
@@ -124,7 +123,7 @@ function readFile(text: string, tell: Tell): ReadLogbook {
     declarations: all("declarations"),
     handoverRuns: [],
   };
-  const { attempts, traces } = readAttempts(file, text.length, remarks, tell);
+  const { attempts, traces } = readAttempts(file, characters, remarks, tell);
   const whole = withEveryPerson({ records: { ...others, attempts }, traces }, remarks);
   return { ...whole, remarks: remarks.sentences };
 }
@@ -137,8 +136,32 @@ function readFile(text: string, tell: Tell): ReadLogbook {
  * @throws {LogbookError} `bad-file` for a file that is no logbook, naming why; nothing else, whatever the text
  */
 export function readLogbookFile(text: string, tell: Tell = () => {}): ReadLogbook {
+  return readLogbook(
+    () => {
+      tell({ stage: "opening" });
+      return parsedJson(text);
+    },
+    text.length,
+    tell,
+  );
+}
+
+/**
+ * As `readLogbookFile`, for a file that was parsed before.
+ *
+ * @param characters - of its text: the most that its motions may unpack to hangs on them
+ * @throws {LogbookError} `bad-file` for what is no logbook
+ */
+export const readLogbookValue = (value: unknown, characters: number): ReadLogbook =>
+  readLogbook(
+    () => value,
+    characters,
+    () => {},
+  );
+
+function readLogbook(parsed: () => unknown, characters: number, tell: Tell): ReadLogbook {
   try {
-    return readFile(text, tell);
+    return readParsed(parsed(), characters, tell);
   } catch (error) {
     if (error instanceof LogbookError) throw error;
     throw bad("This logbook cannot be read: it is nested too deep, or too large for this browser.", error);
