@@ -76,6 +76,15 @@ describe("a packed trace", () => {
 });
 
 describe("what is no trace", () => {
+  // "AQ==" is the byte 1; the others spell it too where a reader is lax (RFC 4648, sections 3.3 and 3.5).
+  test.each(["A Q==", "AQ==\n", " AQ==", "AQ", "AR==", "A=Q="])(
+    "%j is another spelling of a byte, and refused",
+    (text) => {
+      expect([...fromBase64("AQ==")]).toEqual([1]);
+      expect(() => fromBase64(text)).toThrow(expect.objectContaining({ code: "bad-trace" }));
+    },
+  );
+
   const readOrRefuse = (bytes: Uint8Array) => {
     try {
       decodeTrace(bytes);

@@ -86,15 +86,21 @@ const ODD: readonly Json[] = [
   1e9,
 ];
 
-/** A list as long as nobody means it. */
-const repeated = (value: Json, chance: Chance): Json =>
-  Array.isArray(value) && value.length > 0 ? Array.from({ length: 3000 }, () => value[0] ?? null) : pick(chance, ODD);
+/** A copy each time: what is put is spoiled further, and the next one starts from here again. */
+const odd = (chance: Chance): Json => copyOf(pick(chance, ODD));
+
+/** A list as long as nobody means it. What is long already is not made longer: that would fill the memory here. */
+function repeated(value: Json, chance: Chance): Json {
+  const [first = null] = Array.isArray(value) ? value : [];
+  if (first === null || JSON.stringify(first).length > 100) return odd(chance);
+  return Array.from({ length: 3000 }, () => copyOf(first));
+}
 
 /** Changes one place of a value for the worse, in place. @returns the place */
 export function spoil(value: Json, chance: Chance): Place {
   const at = pick(chance, placesIn(value));
   const before = valueAt(value, at);
-  putAt(value, at, pick(chance, [likeIt, (_: Json, by: Chance) => pick(by, ODD), repeated])(before, chance));
+  putAt(value, at, pick(chance, [likeIt, (_: Json, by: Chance) => odd(by), repeated])(before, chance));
   return at;
 }
 

@@ -11,14 +11,18 @@ export function toBase64(bytes: Uint8Array): string {
 }
 
 /**
- * Base64 text as bytes.
+ * Base64 text as bytes. It takes the one spelling that `toBase64` makes (RFC 4648, section 3.5: canonical), without spaces,
+ * so that two texts of the same bytes are the same text.
  *
  * @throws {LogbookError} `bad-trace`
  */
 export function fromBase64(text: string): Uint8Array {
+  const bad = (cause?: unknown) => new LogbookError("bad-trace", "This trace is not written in base64.", { cause });
   try {
-    return Uint8Array.from(atob(text), (character) => character.charCodeAt(0));
+    const characters = atob(text);
+    if (btoa(characters) === text) return Uint8Array.from(characters, (character) => character.charCodeAt(0));
   } catch (error) {
-    throw new LogbookError("bad-trace", "This trace is not written in base64.", { cause: error });
+    throw bad(error);
   }
+  throw bad();
 }
