@@ -3,6 +3,8 @@ import { BROWSER_SWITCHES, browserPath } from "./tests/browser/browserPath";
 
 /** Two runs at once on one machine need two ports. */
 const PORT = process.env.BROWSER_TEST_PORT ?? "4179";
+/** Walks, kills, attacks, and what only repeats a short test elsewhere: `npm run trials` makes them, `npm test` does not. */
+const LONG = / long\/|@long/;
 const PAGE = `http://127.0.0.1:${PORT}/`;
 
 export default defineConfig({
@@ -13,6 +15,10 @@ export default defineConfig({
   // Keys and pointers are real, so a stalled machine can hold a key too long: there a test may be tried again.
   retries: process.env.CI === undefined ? 0 : 2,
   fullyParallel: true,
+  projects: [
+    { name: "quick", grepInvert: LONG },
+    { name: "trials", grep: LONG },
+  ],
   reporter: [["list"], ["json", { outputFile: "test-results/browser.json" }]],
   use: {
     baseURL: PAGE,

@@ -1,9 +1,9 @@
 import { spawnSync } from "node:child_process";
-import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
+import { mkdirSync, rmSync } from "node:fs";
+import { browserCount, type Count, count, readJson } from "./support/testCounts";
 
 /** Runs every check of the project, one after the other, and closes with a count of the tests. */
 const UNIT_RESULTS = "test-results/unit.json";
-const BROWSER_RESULTS = "test-results/browser.json";
 
 const STAGES: readonly { readonly name: string; readonly command: string }[] = [
   { name: "types", command: "npm run typecheck" },
@@ -16,28 +16,9 @@ const STAGES: readonly { readonly name: string; readonly command: string }[] = [
   { name: "browser tests", command: "npm run browser" },
 ];
 
-interface Count {
-  readonly passed: number;
-  readonly failed: number;
-  readonly skipped: number;
-}
-
-const readJson = (file: string): Record<string, unknown> =>
-  existsSync(file) ? (JSON.parse(readFileSync(file, "utf8")) as Record<string, unknown>) : {};
-const count = (value: unknown) => (typeof value === "number" ? value : 0);
-
 const unitCount = (): Count => {
   const { numPassedTests, numFailedTests, numPendingTests } = readJson(UNIT_RESULTS);
   return { passed: count(numPassedTests), failed: count(numFailedTests), skipped: count(numPendingTests) };
-};
-
-const browserCount = (): Count => {
-  const stats = (readJson(BROWSER_RESULTS).stats ?? {}) as Record<string, unknown>;
-  return {
-    passed: count(stats.expected) + count(stats.flaky),
-    failed: count(stats.unexpected),
-    skipped: count(stats.skipped),
-  };
 };
 
 rmSync("test-results", { recursive: true, force: true });

@@ -2,7 +2,7 @@ import type { Page } from "@playwright/test";
 import { idealMotion } from "../../src/dialing/idealMotion";
 import { signOf } from "../../src/lock/dial";
 import type { Profile } from "../../src/lock/profile";
-import { SHIPPED_PROFILES } from "../../src/lock/shippedProfiles";
+import { SHIPPED_PROFILES, shippedProfile } from "../../src/lock/shippedProfiles";
 import { spinOffRule } from "../../src/lock/spinOffRule";
 import type { Bench } from "./bench";
 import { ButtonHand, Fingers, type Hand, KeyHand, mouse, pen, RoundHand } from "./hands";
@@ -63,18 +63,22 @@ async function openAndSecure({ bench, profile, hand, within }: Journey): Promise
   await expect(bench.steps.last()).toContainText("spun off");
 }
 
-/** Every kind of hand on one lock of each kind; the others differ by their profile, which the keyboard shows as well. */
-const WITH_EVERY_HAND = ["three-wheel", "dial-encoder"];
-
-for (const profile of SHIPPED_PROFILES.filter(({ id }) => !WITH_EVERY_HAND.includes(id))) {
+for (const profile of SHIPPED_PROFILES) {
   test(`${profile.title}: dialed with the keyboard, held by the stop, thrown and spun off`, async ({ bench }) => {
     await bench.open({ profile: profile.id });
     await openAndSecure({ bench, profile, hand: new KeyHand(bench, profile.graduations), within: 0 });
   });
 }
 
-for (const profile of SHIPPED_PROFILES.filter(({ id }) => WITH_EVERY_HAND.includes(id))) {
-  test.describe(`${profile.title}: dialed, held by the stop, thrown and spun off`, () => {
+/** Every kind of hand on one lock of each kind; the others differ by their profile, which the keyboard shows as well. */
+const WITH_EVERY_HAND = [
+  { id: "three-wheel", tag: [] },
+  { id: "dial-encoder", tag: ["@long"] },
+];
+
+for (const { id, tag } of WITH_EVERY_HAND) {
+  const profile = shippedProfile(id);
+  test.describe(`${profile.title}: dialed, held by the stop, thrown and spun off`, { tag }, () => {
     test("with a mouse that goes round the dial, farther out over the last few graduations", async ({
       bench,
       page,
@@ -87,7 +91,7 @@ for (const profile of SHIPPED_PROFILES.filter(({ id }) => WITH_EVERY_HAND.includ
       expect(await seen()).toEqual(["mouse"]);
     });
 
-    test("with a pen", async ({ bench, page, context }) => {
+    test("with a pen", { tag: "@long" }, async ({ bench, page, context }) => {
       const seen = await notePointers(page);
       await bench.open({ profile: profile.id });
       const hand = new RoundHand(bench, pen(await context.newCDPSession(page)), profile.graduations);
@@ -96,12 +100,7 @@ for (const profile of SHIPPED_PROFILES.filter(({ id }) => WITH_EVERY_HAND.includ
       expect(await seen()).toEqual(["pen"]);
     });
 
-    test("with the keyboard", async ({ bench }) => {
-      await bench.open({ profile: profile.id });
-      await openAndSecure({ bench, profile, hand: new KeyHand(bench, profile.graduations), within: 0 });
-    });
-
-    test("with the turn buttons alone", async ({ bench }) => {
+    test("with the turn buttons alone", { tag: "@long" }, async ({ bench }) => {
       await bench.open({ profile: profile.id });
       await openAndSecure({ bench, profile, hand: new ButtonHand(bench, profile.graduations), within: 0 });
     });

@@ -114,7 +114,7 @@ test.describe("an attempt is shared", () => {
     await expect(sharedText(page)).toHaveCount(0);
   });
 
-  for (const { why, text, told } of [
+  const REFUSED_TEXTS = [
     { why: "that is no JSON", text: "thirty-eight left", told: /^Not loaded: this is not one whole JSON object/ },
     { why: "without positions", text: '{"profile":"three-wheel","combination":[38,71,26]}', told: /positions must be/ },
     {
@@ -137,21 +137,25 @@ test.describe("an attempt is shared", () => {
       text: '{"profile":"three-wheel","combination":[38,71,26],"positions":[0,5],"times_ms":[9,3]}',
       told: /times_ms\[1\] \(3\) is earlier/,
     },
-  ]) {
-    test(`but text ${why} is refused in a sentence, and stays to be mended`, async ({ bench, page }) => {
-      await bench.open();
-      const before = await bench.reading();
-      await bench.button("Share").click();
-      await loadText(page).fill(text);
-      await sheet(page).getByRole("button", { name: "Load and replay" }).click();
-      await expect(sheet(page).getByRole("alert")).toHaveText(told);
-      await expect(loadText(page)).toHaveValue(text);
-      await page.keyboard.press("Escape");
-      await expect(sheet(page)).toHaveCount(0);
-      await expect(bench.say).toHaveText(/^Start: turn left/);
-      expect(await bench.reading()).toBe(before);
-    });
-  }
+  ];
+
+  test("but text that is none is refused in a sentence, and stays to be mended", async ({ bench, page }) => {
+    await bench.open();
+    const before = await bench.reading();
+    for (const { why, text, told } of REFUSED_TEXTS) {
+      await test.step(`text ${why}`, async () => {
+        await bench.button("Share").click();
+        await loadText(page).fill(text);
+        await sheet(page).getByRole("button", { name: "Load and replay" }).click();
+        await expect(sheet(page).getByRole("alert")).toHaveText(told);
+        await expect(loadText(page)).toHaveValue(text);
+        await page.keyboard.press("Escape");
+        await expect(sheet(page)).toHaveCount(0);
+        await expect(bench.say).toHaveText(/^Start: turn left/);
+        expect(await bench.reading()).toBe(before);
+      });
+    }
+  });
 });
 
 test.describe("a lock file of one's own", () => {
@@ -192,7 +196,7 @@ test.describe("a lock file of one's own", () => {
     await bench.expectReading(end, 90);
   });
 
-  for (const { why, value, told } of [
+  const REFUSED_FILES = [
     {
       why: "a field missing",
       value: { ...OWN, draw: undefined },
@@ -209,17 +213,21 @@ test.describe("a lock file of one's own", () => {
       told: /procedure\[0\]\.rule must be "at-least" or "exactly"/,
     },
     { why: "no JSON in it", value: "a lock", told: /^mine\.json is not loaded: / },
-  ]) {
-    test(`with ${why} is refused in a sentence that says so, and the lock stays as it was`, async ({ bench, page }) => {
-      await bench.open({ profile: "four-wheel" });
-      const before = await bench.reading();
-      await file(page).setInputFiles(jsonFile("mine.json", value));
-      await expect(page.getByRole("alert").filter({ hasText: "mine.json" })).toHaveText(told);
-      await expect(page.getByLabel("Lock", { exact: true }).locator("option:checked")).toHaveText(/^Four-wheel/);
-      await expect(bench.say).toHaveText("Start: turn right, at least five arrivals at 62.");
-      expect(await bench.reading()).toBe(before);
-    });
-  }
+  ];
+
+  test("that is none is refused in a sentence that says why, and the lock stays as it was", async ({ bench, page }) => {
+    await bench.open({ profile: "four-wheel" });
+    const before = await bench.reading();
+    for (const { why, value, told } of REFUSED_FILES) {
+      await test.step(`a file with ${why}`, async () => {
+        await file(page).setInputFiles(jsonFile("mine.json", value));
+        await expect(page.getByRole("alert").filter({ hasText: "mine.json" })).toHaveText(told);
+        await expect(page.getByLabel("Lock", { exact: true }).locator("option:checked")).toHaveText(/^Four-wheel/);
+        await expect(bench.say).toHaveText("Start: turn right, at least five arrivals at 62.");
+        expect(await bench.reading()).toBe(before);
+      });
+    }
+  });
 });
 
 test.describe("a combination of one's own", () => {
@@ -246,7 +254,7 @@ test.describe("a combination of one's own", () => {
     await expect(bench.say).toContainText("at 12.");
   });
 
-  for (const { why, number, told } of [
+  const REFUSED_NUMBERS = [
     { why: "left out", number: "", told: "Enter the second number." },
     { why: "that is no number", number: "abc", told: "Enter the second number." },
     {
@@ -260,15 +268,19 @@ test.describe("a combination of one's own", () => {
       told: "The second number (-3) is off this dial, whose numbers go from 0 to 99.",
     },
     { why: "that is the mark 0", number: "100", told: "The second number (100) is the mark 0 of this dial; write 0." },
-  ]) {
-    test(`with a number ${why} is not set, and a sentence says why`, async ({ bench, page }) => {
-      await bench.open();
-      await openSheet(page);
-      await numberField(page, "second").fill(number);
-      await expect(sheet(page).getByRole("alert")).toHaveText(told);
-      await expect(take(page)).toBeDisabled();
-    });
-  }
+  ];
+
+  test("with a number that is none is not set, and a sentence says why", async ({ bench, page }) => {
+    await bench.open();
+    await openSheet(page);
+    for (const { why, number, told } of REFUSED_NUMBERS) {
+      await test.step(`a number ${why}`, async () => {
+        await numberField(page, "second").fill(number);
+        await expect(sheet(page).getByRole("alert")).toHaveText(told);
+        await expect(take(page)).toBeDisabled();
+      });
+    }
+  });
 
   test("that breaks rules is told them with their source, and may be practiced all the same", async ({
     bench,

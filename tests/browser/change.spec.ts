@@ -112,7 +112,7 @@ test("a bolt held back cannot be spun off, and its door does not lock", async ({
 test.describe("on a phone", () => {
   test.use({ hasTouch: true, viewport: { width: 390, height: 844 } });
 
-  test("a change by touch, and its first proof", async ({ page, context }) => {
+  test("a change by touch, and its first proof", { tag: "@long" }, async ({ page, context }) => {
     const change = new ChangePage(page, "two-wheel");
     await change.open("counts");
     const finger = new Fingers(await context.newCDPSession(page)).finger(1);

@@ -198,9 +198,9 @@ test("reading can be stopped; dropped files are taken; the logbook takes the cla
   await expect(page.getByRole("button", { name: "Tavro", exact: true })).toBeVisible();
 });
 
-test("axe finds nothing wrong, light on a desk or dark on a phone, where only tables scroll sideways", async ({
-  page,
-}) => {
+test("axe finds nothing wrong, light on a desk or dark on a phone, where only tables scroll sideways", {
+  tag: "@long",
+}, async ({ page }) => {
   const look = async (what: string) => {
     for (const [width, height, colorScheme] of [
       [1280, 800, "light"],

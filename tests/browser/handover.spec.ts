@@ -112,7 +112,7 @@ test("an encoder lock zeroed and changed by keyboard, and a reload in the midst 
 test.describe("on a touch screen", () => {
   test.use({ hasTouch: true, viewport: { width: 390, height: 844 } });
 
-  test("a clean handover by finger, a simulated hand dialing", async ({ page }) => {
+  test("a clean handover by finger, a simulated hand dialing", { tag: "@long" }, async ({ page }) => {
     const door = new Handover(page, byFinger);
     await door.open(doorWith({ slips: false }));
     await door.does(...PREPARED);
@@ -342,7 +342,9 @@ test.describe("bad handovers and what follows", () => {
   });
 });
 
-test("axe finds nothing wrong, light on a desk, dark on a phone, nor in the form", async ({ page }) => {
+test("axe finds nothing wrong, light on a desk, dark on a phone, nor in the form", { tag: "@long" }, async ({
+  page,
+}) => {
   const door = new Handover(page);
   await door.open(doorWith({ slips: true }));
   await door.change();

@@ -191,7 +191,8 @@ test("progress shows each view with a sentence and a table", async ({ page }) =>
 });
 
 for (const view of ["attempts", "progress", "files"]) {
-  test(`axe finds nothing wrong, light or dark, on a desk or a phone: ${view}`, async ({ page }) => {
+  const tag = view === "attempts" ? [] : ["@long"];
+  test(`axe finds nothing wrong, light or dark, on a desk or a phone: ${view}`, { tag }, async ({ page }) => {
     await loadDemo(page);
     await person(page, "Mibsy").click();
     await page.goto(`#/logbook?view=${view}`);

@@ -149,9 +149,9 @@ async function expectClean(page: Page): Promise<void> {
   }
 }
 
-test("axe finds nothing wrong at a station of each job, and all fits; what is done wrong is seen and not told", async ({
-  page,
-}) => {
+test("axe finds nothing wrong at a station of each job, and all fits; what is done wrong is seen and not told", {
+  tag: "@long",
+}, async ({ page }) => {
   test.slow();
   await start(page, sheetOf(3));
   await expectClean(page);

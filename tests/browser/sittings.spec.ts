@@ -329,7 +329,7 @@ test("a shipped sheet has an address, and a link that is none is told", async ({
   await expect(page.getByRole("alert")).toContainText("carries no drill sheet");
 });
 
-test("on a phone nothing runs off the screen", async ({ page }) => {
+test("on a phone nothing runs off the screen", { tag: "@long" }, async ({ page }) => {
   await page.setViewportSize({ width: 390, height: 844 });
   const fits = () => page.evaluate(() => document.documentElement.scrollWidth <= innerWidth);
   await page.goto("#/sittings");

@@ -124,7 +124,9 @@ async function expectSound(page: Page, moment: string): Promise<void> {
   }
 }
 
-test("axe finds nothing, light or dark, on a desk or a phone, and nothing sticks out", async ({ page }) => {
+test("axe finds nothing, light or dark, on a desk or a phone, and nothing sticks out", { tag: "@long" }, async ({
+  page,
+}) => {
   await open(page, "profile=dial-encoder&pool=zero-one-side&seed=4");
   for (const name of ["Compare numbers with the rules", "Pull left", "Cam after a right turn", "Dial and draw"]) {
     await page.getByRole("button", { name }).click();

@@ -36,7 +36,9 @@ test("every screen leads to the words, and a word in a text explains itself wher
   await expect(page).toHaveURL(/#\/start$/);
 });
 
-test("axe finds nothing wrong on the page of words, light or dark, on a desk or a phone", async ({ page }) => {
+test("axe finds nothing wrong on the page of words, light or dark, on a desk or a phone", { tag: "@long" }, async ({
+  page,
+}) => {
   for (const one of LOOKS) {
     await look(page, one);
     await page.goto("#/words?word=gate");

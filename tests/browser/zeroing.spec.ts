@@ -172,7 +172,7 @@ test.describe("the whole exercise: ring, both sides, the result, the proof and b
   test.describe("on a phone", () => {
     test.use({ hasTouch: true, viewport: { width: 390, height: 844 } });
 
-    test("is done by touch", async ({ page, context }) => {
+    test("is done by touch", { tag: "@long" }, async ({ page, context }) => {
       const zeroing = new Zeroing(page);
       await zeroing.open();
       const finger = new Fingers(await context.newCDPSession(page)).finger(1);
@@ -360,9 +360,9 @@ test("silent help shows no loupe and no digital reading, and the exercise works"
 });
 
 for (const [index, { side }] of SIDES.entries()) {
-  test(`readings from the ${side} that never agree end as not set, with the reason, and one can begin again`, async ({
-    page,
-  }) => {
+  test(`readings from the ${side} that never agree end as not set, with the reason, and one can begin again`, {
+    tag: "@long",
+  }, async ({ page }) => {
     await page.clock.install();
     const zeroing = new Zeroing(page);
     await zeroing.open();

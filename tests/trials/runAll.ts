@@ -1,20 +1,23 @@
+import { spawnSync } from "node:child_process";
 import { mkdtempSync, readdirSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { seededChance } from "../../src/statistics/chance";
 import { serveBuilt } from "../browser/staticServer";
+import { browserCount } from "../support/testCounts";
 import type { Trial } from "./trial";
 
 /*
- * Long trials: every `*.trial.ts` of this folder, one after the other, within a budget of time that they share.
+ * Long trials: first the long browser tests (playwright.config.ts says which they are), to their end; then every
+ * `*.trial.ts` of this folder, one after the other, within a budget of time that they share. `--only` takes trials alone.
  *
  *   npm run trials -- --minutes 5 --seed 7 --only kills
  */
 
 const { values: options } = parseArgs({
   options: {
-    minutes: { type: "string", default: "12" },
+    minutes: { type: "string", default: "10" },
     seed: { type: "string", default: String(Date.now() % 1_000_000) },
     only: { type: "string", default: "" },
   },
@@ -56,6 +59,17 @@ async function make({ name, run }: Trial, address: string, time_ms: number): Pro
   total.failed += count.failed;
 }
 
+/** Makes the long browser tests. */
+function testBrowser(): void {
+  say("\n== long browser tests");
+  rmSync("test-results/browser.json", { force: true });
+  const { status } = spawnSync("npx playwright test --project=trials", { shell: true, stdio: "inherit" });
+  const { passed, failed } = browserCount();
+  total.passed += passed;
+  total.failed += status === 0 ? failed : Math.max(1, failed);
+}
+
+if (options.only === "") testBrowser();
 const names = readdirSync(import.meta.dirname).filter(
   (name) => name.endsWith(".trial.ts") && name.includes(options.only),
 );

@@ -1,6 +1,6 @@
-import { expect, test } from "./page";
-import { startHere } from "./sittingByKeys";
-import { serveBuilt } from "./staticServer";
+import { expect, test } from "../page";
+import { startHere } from "../sittingByKeys";
+import { serveBuilt } from "../staticServer";
 
 test.use({ serviceWorkers: "allow" });
 

@@ -1,12 +1,12 @@
 import type { Locator, Page } from "@playwright/test";
-import { shippedProfile } from "../../src/lock/shippedProfiles";
-import { handMotion } from "../../src/progress/demo/handMotion";
-import { writeLogbookFile } from "../../src/records/file/logbookFile";
-import { encodeTrace } from "../../src/records/motion/traceCodec";
-import { seededChance } from "../../src/statistics/chance";
-import { anAttempt, aPerson, contents, NOON } from "../support/logbookRecords";
-import { LOOKS, look, violations } from "./axe";
-import { expect, test } from "./page";
+import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import { handMotion } from "../../../src/progress/demo/handMotion";
+import { writeLogbookFile } from "../../../src/records/file/logbookFile";
+import { encodeTrace } from "../../../src/records/motion/traceCodec";
+import { seededChance } from "../../../src/statistics/chance";
+import { anAttempt, aPerson, contents, NOON } from "../../support/logbookRecords";
+import { LOOKS, look, violations } from "../axe";
+import { expect, test } from "../page";
 
 const COUNT = 400;
 /** Rows that may be drawn at once: those in view and some beside. */

@@ -1,7 +1,7 @@
 import { expect, type Page, test } from "@playwright/test";
-import { Bench } from "./bench";
-import { dialLast } from "./sittingByKeys";
-import { storedRows } from "./storedRows";
+import { Bench } from "../bench";
+import { dialLast } from "../sittingByKeys";
+import { storedRows } from "../storedRows";
 
 /* A new version was started elsewhere: the files of the page that is open are not on the server any more. */
 

@@ -1,7 +1,7 @@
 import type { Page } from "@playwright/test";
-import { LOOKS, look, violations } from "./axe";
-import { expect, test } from "./page";
-import { Zeroing, ZeroingHand } from "./zeroing";
+import { LOOKS, look, violations } from "../axe";
+import { expect, test } from "../page";
+import { Zeroing, ZeroingHand } from "../zeroing";
 
 async function inSeries(zeroing: Zeroing): Promise<ZeroingHand> {
   await zeroing.open();

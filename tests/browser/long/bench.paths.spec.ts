@@ -1,16 +1,16 @@
 import type { Page } from "@playwright/test";
-import { Attempt } from "../../src/dialing/attempt";
-import type { AttemptStart } from "../../src/dialing/attemptStart";
-import { type DialingState, dialingMachine } from "../../src/dialing/dialingMachine";
-import type { Profile } from "../../src/lock/profile";
-import { shippedProfile } from "../../src/lock/shippedProfiles";
-import { seededChance } from "../../src/statistics/chance";
-import { COMBINATION } from "../support/faultTraces";
-import { type ChartState, planMotion } from "../support/handPlanner";
-import type { Bench } from "./bench";
+import { Attempt } from "../../../src/dialing/attempt";
+import type { AttemptStart } from "../../../src/dialing/attemptStart";
+import { type DialingState, dialingMachine } from "../../../src/dialing/dialingMachine";
+import type { Profile } from "../../../src/lock/profile";
+import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import { seededChance } from "../../../src/statistics/chance";
+import { COMBINATION } from "../../support/faultTraces";
+import { type ChartState, planMotion } from "../../support/handPlanner";
+import type { Bench } from "../bench";
+import { KeyHand } from "../hands";
+import { expect, test } from "../page";
 import { arrowsOf, dialingPaths, type PathStep } from "./dialingPaths";
-import { KeyHand } from "./hands";
-import { expect, test } from "./page";
 
 /** Paths driven in one test. */
 const BATCH = 15;

@@ -1,10 +1,10 @@
 import { expect, type Page, test } from "@playwright/test";
-import { idealMotion } from "../../src/dialing/idealMotion";
-import { shippedProfile } from "../../src/lock/shippedProfiles";
-import { Bench } from "./bench";
-import { KeyHand } from "./hands";
-import { dialLast } from "./sittingByKeys";
-import { storedRows } from "./storedRows";
+import { idealMotion } from "../../../src/dialing/idealMotion";
+import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import { Bench } from "../bench";
+import { KeyHand } from "../hands";
+import { dialLast } from "../sittingByKeys";
+import { storedRows } from "../storedRows";
 
 const rows = (page: Page) => page.getByRole("table", { name: "Attempts, latest first" }).locator("tbody tr");
 const saving = (page: Page) => page.getByRole("complementary", { name: "Saving" });

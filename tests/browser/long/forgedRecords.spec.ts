@@ -1,12 +1,12 @@
-import { DEMO_SEED, demoLogbook } from "../../src/progress/demo/demoLogbook";
-import { writeLogbookFile } from "../../src/records/file/logbookFile";
-import { contentsOf } from "../../src/records/logbookContents";
-import { recordHash } from "../../src/records/sitting/sittingRecord";
-import { keptSitting, sha256 } from "../support/keptRecord";
-import { aPerson, contents, NOON } from "../support/logbookRecords";
-import { satRecord } from "../support/satRecord";
-import { triesRight } from "../support/testTries";
-import { expect, test } from "./page";
+import { DEMO_SEED, demoLogbook } from "../../../src/progress/demo/demoLogbook";
+import { writeLogbookFile } from "../../../src/records/file/logbookFile";
+import { contentsOf } from "../../../src/records/logbookContents";
+import { recordHash } from "../../../src/records/sitting/sittingRecord";
+import { keptSitting, sha256 } from "../../support/keptRecord";
+import { aPerson, contents, NOON } from "../../support/logbookRecords";
+import { satRecord } from "../../support/satRecord";
+import { triesRight } from "../../support/testTries";
+import { expect, test } from "../page";
 
 /** The logbook of Mibsy, whose failed sitting the file calls passed, and another whose record was changed. */
 async function forgedBook() {

@@ -1,5 +1,5 @@
 import type { Page } from "@playwright/test";
-import { expect, test } from "./page";
+import { expect, test } from "../page";
 
 declare global {
   interface Window {

@@ -1,9 +1,9 @@
-import { idealMotion } from "../../src/dialing/idealMotion";
-import type { Graduations } from "../../src/lock/dial";
-import { shippedProfile } from "../../src/lock/shippedProfiles";
-import type { Bench, BenchAsked } from "./bench";
-import { KeyHand } from "./hands";
-import { expect, test } from "./page";
+import { idealMotion } from "../../../src/dialing/idealMotion";
+import type { Graduations } from "../../../src/lock/dial";
+import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import type { Bench, BenchAsked } from "../bench";
+import { KeyHand } from "../hands";
+import { expect, test } from "../page";
 
 const NUMBERS = [38, 71, 26];
 const PUSH = 10;

@@ -1,6 +1,6 @@
-import { expect, test } from "./page";
-import { dialLast } from "./sittingByKeys";
-import { storedRows } from "./storedRows";
+import { expect, test } from "../page";
+import { dialLast } from "../sittingByKeys";
+import { storedRows } from "../storedRows";
 
 test("a person who was merged away stays away, whatever a second open tab still has in hand", async ({
   page,

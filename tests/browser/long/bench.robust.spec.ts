@@ -1,12 +1,12 @@
 import type { Page } from "@playwright/test";
-import { idealMotion } from "../../src/dialing/idealMotion";
-import type { Graduations } from "../../src/lock/dial";
-import type { Profile } from "../../src/lock/profile";
-import { SHIPPED_PROFILES, shippedProfile } from "../../src/lock/shippedProfiles";
-import type { Bench } from "./bench";
-import { type DialPlace, Fingers, KeyHand, mouse, type Pointer, placeOf, RoundHand } from "./hands";
-import { expect, test } from "./page";
-import { serveBuilt } from "./staticServer";
+import { idealMotion } from "../../../src/dialing/idealMotion";
+import type { Graduations } from "../../../src/lock/dial";
+import type { Profile } from "../../../src/lock/profile";
+import { SHIPPED_PROFILES, shippedProfile } from "../../../src/lock/shippedProfiles";
+import type { Bench } from "../bench";
+import { type DialPlace, Fingers, KeyHand, mouse, type Pointer, placeOf, RoundHand } from "../hands";
+import { expect, test } from "../page";
+import { serveBuilt } from "../staticServer";
 
 const PER_TURN = 100;
 /** What whole pixels at the rim may be off, graduations. */

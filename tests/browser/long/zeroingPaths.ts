@@ -1,8 +1,8 @@
 import { createTestModel } from "@xstate/test";
 import { initialTransition, type SnapshotFrom, transition } from "xstate";
-import { REFUSALS } from "../../src/zeroing/approach";
-import { type ZeroingEvent, type ZeroReading, zeroingMachine } from "../../src/zeroing/zeroingMachine";
-import type { ZeroingRules } from "../../src/zeroing/zeroingRules";
+import { REFUSALS } from "../../../src/zeroing/approach";
+import { type ZeroingEvent, type ZeroReading, zeroingMachine } from "../../../src/zeroing/zeroingMachine";
+import type { ZeroingRules } from "../../../src/zeroing/zeroingRules";
 
 type Snapshot = SnapshotFrom<ReturnType<typeof zeroingMachine>>;
 

@@ -1,9 +1,9 @@
 import type { Page } from "@playwright/test";
-import { idealMotion } from "../../src/dialing/idealMotion";
-import { SHIPPED_PROFILES, shippedProfile } from "../../src/lock/shippedProfiles";
-import type { Bench } from "./bench";
-import { KeyHand } from "./hands";
-import { expect, test } from "./page";
+import { idealMotion } from "../../../src/dialing/idealMotion";
+import { SHIPPED_PROFILES, shippedProfile } from "../../../src/lock/shippedProfiles";
+import type { Bench } from "../bench";
+import { KeyHand } from "../hands";
+import { expect, test } from "../page";
 
 const dialog = (page: Page) => page.getByRole("dialog");
 

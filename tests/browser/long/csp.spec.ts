@@ -1,8 +1,8 @@
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { test as base, type Page } from "@playwright/test";
-import { expect, test } from "./page";
-import { serveBuilt } from "./staticServer";
+import { expect, test } from "../page";
+import { serveBuilt } from "../staticServer";
 
 declare global {
   interface Window {

@@ -1,5 +1,5 @@
 import type { Page } from "@playwright/test";
-import { expect, test } from "./page";
+import { expect, test } from "../page";
 
 /** Smallest type that is read without effort at arm's length, CSS pixels. */
 const SMALLEST = 11;

@@ -1,7 +1,7 @@
 import { test as base, expect, type Page } from "@playwright/test";
-import { seededChance } from "../../src/statistics/chance";
-import { doorWith, Handover } from "./handover";
-import { KillableBrowser } from "./killableBrowser";
+import { seededChance } from "../../../src/statistics/chance";
+import { doorWith, Handover } from "../handover";
+import { KillableBrowser } from "../killableBrowser";
 
 /* The browser is killed outright in a handover; what the database had said is stored is there when it is opened again. */
 

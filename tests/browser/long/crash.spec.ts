@@ -1,11 +1,11 @@
 import { test as base, expect, type Page } from "@playwright/test";
-import type { Sheet, SittingRules } from "../../src/drill/sheet/sheet";
-import { dialingStation, testSheet } from "../support/testSheet";
-import { Bench } from "./bench";
-import { databaseRows } from "./databaseRows";
-import { KeyHand } from "./hands";
-import { KillableBrowser } from "./killableBrowser";
-import { dialIt, dialLast, start, verdict } from "./sittingByKeys";
+import type { Sheet, SittingRules } from "../../../src/drill/sheet/sheet";
+import { dialingStation, testSheet } from "../../support/testSheet";
+import { Bench } from "../bench";
+import { databaseRows } from "../databaseRows";
+import { KeyHand } from "../hands";
+import { KillableBrowser } from "../killableBrowser";
+import { dialIt, dialLast, start, verdict } from "../sittingByKeys";
 
 /*
  * The browser is killed outright, or one page of it crashes, while a hand is on the dial; then the app is opened again.

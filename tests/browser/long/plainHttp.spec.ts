@@ -1,9 +1,9 @@
 import { test as base, chromium, expect, type Page } from "@playwright/test";
-import { dialingStation, testSheet } from "../support/testSheet";
-import { Bench } from "./bench";
-import { BROWSER_SWITCHES, browserPath } from "./browserPath";
-import { dialLast, start, verdict } from "./sittingByKeys";
-import { serveBuilt } from "./staticServer";
+import { dialingStation, testSheet } from "../../support/testSheet";
+import { Bench } from "../bench";
+import { BROWSER_SWITCHES, browserPath } from "../browserPath";
+import { dialLast, start, verdict } from "../sittingByKeys";
+import { serveBuilt } from "../staticServer";
 
 /*
  * The built app on plain http under a host name of its own, as a training room serves it to its tablets. Such a page is not

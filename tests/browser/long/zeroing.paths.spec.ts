@@ -1,8 +1,8 @@
 import type { Page } from "@playwright/test";
-import { type ZeroingEvent, type ZeroingState, zeroingMachine } from "../../src/zeroing/zeroingMachine";
-import { profileRules } from "../../src/zeroing/zeroingRules";
-import { expect, test } from "./page";
-import { LOCK, Zeroing, ZeroingHand } from "./zeroing";
+import { type ZeroingEvent, type ZeroingState, zeroingMachine } from "../../../src/zeroing/zeroingMachine";
+import { profileRules } from "../../../src/zeroing/zeroingRules";
+import { expect, test } from "../page";
+import { LOCK, Zeroing, ZeroingHand } from "../zeroing";
 import { type ZeroingStep, zeroingArrows, zeroingPaths } from "./zeroingPaths";
 
 /** What the strip says of a side: beyond the readings wanted it only counts them. */

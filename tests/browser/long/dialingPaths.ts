@@ -1,11 +1,11 @@
 import { createTestModel } from "@xstate/test";
 import { transition } from "xstate";
-import { type DialingEvent, dialingMachine } from "../../src/dialing/dialingMachine";
-import type { Profile } from "../../src/lock/profile";
-import { arrowText } from "../support/chartBench";
-import { type Snapshot, takenIn } from "../support/chartEvents";
-import { everyTransition } from "../support/everyTransition";
-import type { ChartState } from "../support/handPlanner";
+import { type DialingEvent, dialingMachine } from "../../../src/dialing/dialingMachine";
+import type { Profile } from "../../../src/lock/profile";
+import { arrowText } from "../../support/chartBench";
+import { type Snapshot, takenIn } from "../../support/chartEvents";
+import { everyTransition } from "../../support/everyTransition";
+import type { ChartState } from "../../support/handPlanner";
 
 /** One step along a path: an event of the chart, and the state it leads to. */
 export interface PathStep {

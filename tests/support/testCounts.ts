@@ -1,0 +1,28 @@
+import { existsSync, readFileSync } from "node:fs";
+
+/** Where Playwright leaves what came of its tests (playwright.config.ts). */
+const BROWSER_RESULTS = "test-results/browser.json";
+
+/** How many tests ended how. */
+export interface Count {
+  readonly passed: number;
+  readonly failed: number;
+  readonly skipped: number;
+}
+
+/** A report of tests; empty where there is none. */
+export const readJson = (file: string): Record<string, unknown> =>
+  existsSync(file) ? (JSON.parse(readFileSync(file, "utf8")) as Record<string, unknown>) : {};
+
+/** A count of a report; 0 where it has none. */
+export const count = (value: unknown) => (typeof value === "number" ? value : 0);
+
+/** What came of the browser tests that ran last. */
+export const browserCount = (): Count => {
+  const stats = (readJson(BROWSER_RESULTS).stats ?? {}) as Record<string, unknown>;
+  return {
+    passed: count(stats.expected) + count(stats.flaky),
+    failed: count(stats.unexpected),
+    skipped: count(stats.skipped),
+  };
+};
