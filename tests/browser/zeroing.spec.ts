@@ -232,7 +232,8 @@ const SENTENCES: readonly { readonly reason: Refusal; readonly says: (asked: Tur
 
 test.describe("a refused reading", () => {
   for (const { reason, says } of SENTENCES) {
-    test(`says why and costs only another turn: ${reason}`, async ({ page }) => {
+    const tag = reason === "wrong-way" ? [] : ["@long"];
+    test(`says why and costs only another turn: ${reason}`, { tag }, async ({ page }) => {
       await page.clock.install();
       const zeroing = new Zeroing(page);
       await zeroing.open();

@@ -102,9 +102,9 @@ function breakText(count: number, kind: SittingBreak["kind"], breaks: SittingRec
   ].join(", ");
 }
 
-/** How far the machine's clock jumped, and when: it was set, or the machine slept. */
+/** How far the machine's clock jumped, to the second, and when: it was set, or the machine slept. */
 const jumpText = ({ at_ms, by_ms }: ClockJump) =>
-  `${by_ms < 0 ? "back" : "forward"} ${clockText(Math.abs(by_ms))} at ${clockText(at_ms)}`;
+  `${by_ms < 0 ? "back" : "forward"} ${clockText(1000 * Math.round(Math.abs(by_ms) / 1000))} at ${clockText(at_ms)}`;
 
 const jumpsText = (jumps: SittingRecord["clockJumps"] = []) =>
   jumps.length === 0 ? "none" : `${jumps.map(jumpText).join("; ")} (the clock was set, or the machine slept)`;

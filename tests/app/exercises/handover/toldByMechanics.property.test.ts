@@ -210,6 +210,20 @@ test("a bolt that comes back by turning on is no proof", () => {
   expect(session.told?.words).toContain("That proves nothing");
 });
 
+test("a bolt that is back is not said to have stayed: the lock opened", () => {
+  const { session } = watched({ profile: shippedProfile("two-wheel"), seed: 1, isHandsOff: false });
+  WHOLE.openThrowAndShut(session, 0);
+  turned(session, -18);
+  expect(session.lock.retraction).toBe(1);
+  press(
+    session,
+    ACTS.find(({ label }) => label === "It does not open"),
+    0,
+  );
+  expect(session.told?.words).toBe("The bolt is back: the lock opened.");
+  expect(session.run.situation.bolt).toBe("retracted");
+});
+
 test("a door shut on a bolt that is back is told truly: it is not locked", () => {
   const door = watched({ profile: shippedProfile("three-wheel"), seed: 7, isHandsOff: true });
   door.session.zeroing.turnRing(-door.session.zeroing.lock.indexError);

@@ -165,7 +165,8 @@ export class HandoverSession extends Store {
 
   /** The trainee says that the try has failed. */
   giveUp(now: Milliseconds): void {
-    this.act({ type: "combination.dialed", by: "trainee", opened: false }, now);
+    if (this.lock.retraction > 0 && !this.lock.isHeld) this.refuse("The bolt is back: the lock opened.");
+    else this.act({ type: "combination.dialed", by: "trainee", opened: false }, now);
   }
 
   /** A simulated hand dials the combination as it is written. */
