@@ -1,10 +1,16 @@
-import { assign, setup } from "xstate";
+import { assign, emit, setup } from "xstate";
 import type { Turn } from "../lock/dial";
 import type { Profile } from "../lock/profile";
 import type { DialingFact, Place } from "./dialingFact";
 
 /** What the dialing chart takes in: facts of the engine, and the wish to start again. */
 export type DialingEvent = DialingFact | { readonly type: "attempt.restarted" };
+
+/** What the chart tells whoever listens: that an attempt has come to an end, by the bolt or by a refusal. */
+export interface AttemptEnded {
+  readonly type: "attempt.ended";
+  readonly opened: boolean;
+}
 
 /** What the chart remembers beside its state. */
 export interface DialingContext {
@@ -27,6 +33,11 @@ export type DialingState =
   | "thrown"
   | "secured";
 
+/** The bolt has come, for the first time in the attempt. */
+const OPENS = { target: "open", actions: ["finish", "tellOpened"] } as const;
+/** The lock has refused, or forgotten what was dialed. */
+const FAILS = { target: "failed", actions: ["finish", "tellRefused"] } as const;
+
 const START: DialingContext = { number: 0, leftAt: null };
 
 /**
@@ -39,7 +50,12 @@ export function dialingMachine(profile: Profile) {
   const last = profile.procedure.length - 1;
   const firstTurn: Turn | undefined = profile.procedure[0]?.turn;
   return setup({
-    types: { context: {} as DialingContext, events: {} as DialingEvent },
+    types: {
+      context: {} as DialingContext,
+      events: {} as DialingEvent,
+      emitted: {} as AttemptEnded,
+      tags: {} as "over",
+    },
     guards: {
       isFirstWay: ({ event }) => event.type === "run.begun" && event.turn === firstTurn,
       isLast: ({ context }) => context.number === last,
@@ -56,6 +72,8 @@ export function dialingMachine(profile: Profile) {
       goBack: assign(({ context }) => ({ number: context.number - 1, leftAt: null })),
       stayWith: assign({ leftAt: null }),
       finish: assign({ number: last, leftAt: null }),
+      tellOpened: emit({ type: "attempt.ended", opened: true }),
+      tellRefused: emit({ type: "attempt.ended", opened: false }),
     },
   }).createMachine({
     id: "dialing",
@@ -70,7 +88,7 @@ export function dialingMachine(profile: Profile) {
         on: {
           "run.begun": { guard: "isFirstWay", target: "turning" },
           // A lock left at its combination opens to whoever draws first.
-          "bolt.retracted": { guard: "holdsItsWheels", target: "open", actions: "finish" },
+          "bolt.retracted": { guard: "holdsItsWheels", ...OPENS },
         },
       },
       turning: {
@@ -86,8 +104,8 @@ export function dialingMachine(profile: Profile) {
             { guard: { type: "wasLeft", params: "past" }, target: "overrun", actions: "goBack" },
           ],
           "fresh.started": { guard: "turnsFirstWay", target: "turning", actions: "startOver" },
-          "bolt.retracted": { target: "open", actions: "finish" },
-          "pause.exceeded": { guard: "canTire", target: "failed", actions: "finish" },
+          "bolt.retracted": OPENS,
+          "pause.exceeded": { guard: "canTire", ...FAILS },
         },
       },
       resting: {
@@ -98,8 +116,8 @@ export function dialingMachine(profile: Profile) {
             { target: "turning", actions: { type: "goToNext", params: "at" } },
           ],
           "fresh.started": { guard: "turnsFirstWay", target: "turning", actions: "startOver" },
-          "bolt.retracted": { target: "open", actions: "finish" },
-          "pause.exceeded": { guard: "canTire", target: "failed", actions: "finish" },
+          "bolt.retracted": OPENS,
+          "pause.exceeded": { guard: "canTire", ...FAILS },
         },
       },
       overrun: {
@@ -110,8 +128,8 @@ export function dialingMachine(profile: Profile) {
             { target: "turning", actions: { type: "goToNext", params: "past" } },
           ],
           "fresh.started": { guard: "turnsFirstWay", target: "turning", actions: "startOver" },
-          "bolt.retracted": { target: "open", actions: "finish" },
-          "pause.exceeded": { guard: "canTire", target: "failed", actions: "finish" },
+          "bolt.retracted": OPENS,
+          "pause.exceeded": { guard: "canTire", ...FAILS },
         },
       },
       drawing: {
@@ -121,16 +139,17 @@ export function dialingMachine(profile: Profile) {
             { guard: { type: "wasLeft", params: "at" }, target: "resting", actions: "stayWith" },
             { guard: { type: "wasLeft", params: "past" }, target: "overrun", actions: "stayWith" },
           ],
-          "draw.refused": { target: "failed", actions: "finish" },
+          "draw.refused": FAILS,
           "fresh.started": { target: "turning", actions: "startOver" },
-          "bolt.retracted": { target: "open", actions: "finish" },
-          "pause.exceeded": { guard: "canTire", target: "failed", actions: "finish" },
+          "bolt.retracted": OPENS,
+          "pause.exceeded": { guard: "canTire", ...FAILS },
         },
       },
       failed: {
+        tags: "over",
         on: {
           "fresh.started": { target: "turning", actions: "startOver" },
-          "bolt.retracted": { target: "open", actions: "finish" },
+          "bolt.retracted": OPENS,
         },
       },
       open: {
@@ -144,6 +163,7 @@ export function dialingMachine(profile: Profile) {
         },
       },
       secured: {
+        tags: "over",
         on: { "bolt.retracted": { guard: "holdsItsWheels", target: "open" } },
       },
     },

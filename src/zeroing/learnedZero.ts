@@ -1,10 +1,8 @@
 import { type Graduations, signOf, type Turn, wrap } from "../lock/dial";
+import type { LearnedZero } from "../lock/train/learnedZero";
 import { mean } from "../statistics/sample";
 import type { ZeroReading } from "./zeroingMachine";
 import type { ZeroLock } from "./zeroLock";
-
-/** Where a lock takes its zero to be after turning each way: cam angle, graduations. */
-export type LearnedZero = Readonly<Record<Turn, Graduations>>;
 
 /**
  * The zero a lock learns: the mean of what its encoder read at the cam, for each direction apart.
@@ -28,17 +26,6 @@ export function zeroShare(lock: ZeroLock, zero: LearnedZero, turn: Turn): Gradua
   return -signOf(turn) * wrap(zero[turn] - lock.trueZero(turn), lock.perTurn) + 0;
 }
 
-/**
- * The dial position as the lock takes it to be: the cam, counted from the zero of the direction it is turned in.
- *
- * @param cam - unwrapped cam position, graduations
- * @param turn - direction the cam last moved in (`ZeroLock.camTurn`), not the dial: while the play is taken up the cam
- *   stands still, and the lock knows nothing of it
- */
-export function takenPosition(cam: Graduations, zero: LearnedZero, turn: Turn): Graduations {
-  return cam - zero[turn];
-}
-
 /** A stop error taken apart: what the lock makes of a stop, and who is to blame. Graduations, positive ran past. */
 export interface StopShares {
   /** Stop error as the lock takes it; after a run longer than the lost motion, hand and zero together. */
@@ -58,7 +45,7 @@ export interface StopShares {
 export function stopShares(lock: ZeroLock, zero: LearnedZero, turn: Turn, number: Graduations): StopShares {
   const along = (position: Graduations) => signOf(turn) * wrap(position - number, lock.perTurn) + 0;
   return {
-    lock: along(takenPosition(lock.camDeviation, zero, turn)),
+    lock: along(lock.camDeviation - zero[turn]),
     hand: along(lock.seen),
     zero: zeroShare(lock, zero, turn),
   };

@@ -1,19 +1,13 @@
-import { type Graduations, type Turn, turnOf, wrap } from "../lock/dial";
-import { driven } from "../lock/play";
+import { type Graduations, type Turn, wrap } from "../lock/dial";
 import type { DialEncoderProfile, Range } from "../lock/profile";
+import { LockTrain, type TrainSpec } from "../lock/train/lockTrain";
 import type { Chance } from "../statistics/chance";
 import { drawNormal } from "../statistics/drawNormal";
 
-/** What is hidden in a lock whose zero is to be set. All graduations. */
-export interface ZeroCondition {
-  /** How far the opening index stands off its true place, left positive. */
-  readonly indexOffset: Graduations;
-  /** Play between the dial and the cam, from 0 to 2. */
-  readonly lostMotion: Graduations;
-  /** Standard deviation of what the encoder adds to a reading of its own. */
+/** What is hidden in a lock whose zero is to be set. It starts on a fraction of a graduation, so that no step lands exactly. */
+export interface ZeroCondition extends TrainSpec {
+  /** Standard deviation of what the encoder adds to a reading of its own, graduations. */
   readonly noise: Graduations;
-  /** Where the dial stands before the hand takes hold: a fraction of a graduation, so that no step lands exactly. */
-  readonly start: Graduations;
 }
 
 /** Ranges that hidden conditions are drawn from. */
@@ -50,81 +44,13 @@ export function drawCondition(ranges: ConditionRanges, perTurn: number, chance: 
   };
 }
 
-/**
- * A dial, its ring with the opening index, and the cam behind it that follows with lost motion.
- *
- * The cam follows by a play operator, as a wheel does: turning left it stands at the dial's position, turning right
- * it stays behind by the whole lost motion, that is, farther left. Mutable.
- */
-export class ZeroLock {
+/** A lock train whose zero is to be set, with the encoder that reads its cam. Mutable. */
+export class ZeroLock extends LockTrain {
   readonly condition: ZeroCondition;
-  readonly perTurn: number;
-  /** Unwrapped dial position, graduations. */
-  dial: Graduations;
-  /** How far the trainee has turned the ring, graduations, left positive. */
-  ringTurn: Graduations = 0;
-  /** Direction the cam last moved in, or null: all that a lock knows of the way its dial is turned. */
-  camTurn: Turn | null = null;
-  private cam: Graduations;
 
   constructor(condition: ZeroCondition, perTurn: number) {
+    super(condition, perTurn);
     this.condition = condition;
-    this.perTurn = perTurn;
-    this.dial = condition.start;
-    this.cam = condition.start;
-  }
-
-  /** The same lock in the same place, to try something on. */
-  copy(): ZeroLock {
-    const copy = new ZeroLock(this.condition, this.perTurn);
-    copy.dial = this.dial;
-    copy.cam = this.cam;
-    copy.camTurn = this.camTurn;
-    copy.ringTurn = this.ringTurn;
-    return copy;
-  }
-
-  /** Turns the dial. @param by - graduations, left positive */
-  turnBy(by: Graduations): void {
-    this.dial += by;
-    const before = this.cam;
-    this.cam = driven(before, this.dial, { right: 0, left: this.condition.lostMotion });
-    if (this.cam !== before) this.camTurn = turnOf(this.cam - before);
-  }
-
-  /** Unwrapped cam position, graduations. */
-  get camPosition(): Graduations {
-    return this.cam;
-  }
-
-  /** Takes back what a positive stop did not let through: dial and cam together. @param by - graduations */
-  holdBack(by: Graduations): void {
-    this.dial -= by;
-    this.cam -= by;
-  }
-
-  /** How far the index as drawn stands off its true place, graduations, left positive. */
-  get indexError(): Graduations {
-    return this.condition.indexOffset + this.ringTurn;
-  }
-
-  /** What the index as drawn reads, unwrapped graduations. */
-  get seen(): Graduations {
-    return this.dial - this.indexError;
-  }
-
-  /** How far the zero mark is from the index as drawn, graduations; positive where the dial stands left of zero. */
-  get seenDeviation(): Graduations {
-    return wrap(this.seen, this.perTurn);
-  }
-
-  /**
-   * How far the mark on the cam is from its own line, graduations; positive where the cam stands left of it.
-   *
-   * The cutaway shows it: it moves only once the play is taken up.
-   */
-  get camDeviation(): Graduations {
-    return wrap(this.cam, this.perTurn);
   }
 
   /**
@@ -133,7 +59,7 @@ export class ZeroLock {
    * @param chance - source of the encoder's noise
    */
   readCam(chance: Chance): Graduations {
-    return wrap(this.cam + drawNormal(chance, 0, this.condition.noise), this.perTurn);
+    return wrap(this.camPosition + drawNormal(chance, 0, this.condition.noise), this.perTurn);
   }
 
   /**

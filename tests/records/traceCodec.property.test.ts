@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { keptPosition } from "../../src/dialing/hand/keptPosition";
 import { fromBase64, toBase64 } from "../../src/records/file/base64";
 import { LogbookError } from "../../src/records/logbookError";
-import { keptPosition } from "../../src/records/motion/keptPosition";
 import { decodeTrace, encodeTrace, type Motion } from "../../src/records/motion/traceCodec";
 
 const position = fc.oneof(

@@ -1,7 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Graduations, signOf, type Turn } from "../../src/lock/dial";
-import { type LearnedZero, learnZero, stopShares, takenPosition, zeroShare } from "../../src/zeroing/learnedZero";
+import type { LearnedZero } from "../../src/lock/train/learnedZero";
+import { LockTrain } from "../../src/lock/train/lockTrain";
+import { learnZero, stopShares, zeroShare } from "../../src/zeroing/learnedZero";
 import { usualRules } from "../../src/zeroing/zeroingRules";
 import { EXACT, ZeroBench } from "../support/zeroBench";
 
@@ -96,15 +98,21 @@ describe("a stop error taken apart", () => {
   });
 
   test("counts from the zero of its own direction", () => {
-    const zero: LearnedZero = { right: 1.25, left: 0.75 };
-    expect(takenPosition(31.25, zero, "right")).toBe(30);
-    expect(takenPosition(31.25, zero, "left")).toBe(30.5);
+    const lock = new LockTrain({ indexOffset: 0, lostMotion: 0, start: 31 }, 100);
+    lock.counting = { zero: { right: 1.25, left: 0.75 }, firstTurn: "right" };
+    expect(lock.taken).toBe(29.75);
+    lock.turnBy(0.25);
+    expect(lock.taken).toBe(30.5);
+    lock.turnBy(-0.25);
+    expect(lock.taken).toBe(29.75);
   });
 });
 
 describe("a lock that goes by its cam", () => {
-  const takenBy = (bench: ZeroBench, zero: LearnedZero) =>
-    takenPosition(bench.lock.camPosition, zero, bench.lock.camTurn ?? "left");
+  const takenBy = (bench: ZeroBench, zero: LearnedZero) => {
+    bench.lock.counting = { zero, firstTurn: "left" };
+    return bench.lock.taken;
+  };
 
   test("sees nothing of a hand that trembles within the play", () => {
     const { bench, zero } = calibrated({ ...EXACT, lostMotion: 1.5 }, { right: 0, left: 0 });

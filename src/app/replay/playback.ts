@@ -1,12 +1,12 @@
 import { type ActorRefFrom, createActor } from "xstate";
 import { Attempt } from "../../dialing/attempt";
 import { type DialingState, dialingMachine } from "../../dialing/dialingMachine";
+import type { Recording } from "../../dialing/hand/motionRecorder";
 import type { Combination } from "../../lock/combination";
 import type { Milliseconds } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
 import type { RecordedAttempt } from "../../trace/recordedAttempt";
 import { startOf } from "../../trace/replay";
-import type { Recording } from "./attemptRecorder";
 import { type Outcome, outcomeOf } from "./outcome";
 
 /**

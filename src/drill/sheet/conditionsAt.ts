@@ -1,4 +1,4 @@
-import type { DialWeight } from "../../dialing/dialFeel";
+import type { DialWeight } from "../../dialing/hand/dialFeel";
 import type { Graduations } from "../../lock/dial";
 import type { Condition, Station } from "./sheet";
 

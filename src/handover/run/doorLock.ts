@@ -5,8 +5,8 @@ import type { Combination } from "../../lock/combination";
 import { type Graduations, type Milliseconds, reading, signOf } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
 import { spinOffRule } from "../../lock/spinOffRule";
-import { type LearnedZero, takenPosition } from "../../zeroing/learnedZero";
-import type { ZeroLock } from "../../zeroing/zeroLock";
+import { countingOf, type LearnedZero } from "../../lock/train/learnedZero";
+import type { LockTrain } from "../../lock/train/lockTrain";
 import { HeldLock } from "../holdback/heldLock";
 
 /**
@@ -42,22 +42,22 @@ const OVERDRAW: Graduations = 1;
 export class DoorLock {
   readonly profile: Profile;
   /** Dial, ring with the index, and cam. */
-  readonly hand: ZeroLock;
+  readonly hand: LockTrain;
   meant: Combination;
   setTo: Combination | null;
   /** The zero that an encoder lock has learned, or null; a wheel pack learns none. */
-  zero: LearnedZero | null;
+  zero: LearnedZero | null = null;
   private held: HeldLock;
   private follower: RunFollower;
   /** Whether the run under way has counted as spinning off. */
   private isSpun = false;
 
-  constructor(profile: Profile, hand: ZeroLock, kept: KeptLock, zero: LearnedZero | null) {
+  constructor(profile: Profile, hand: LockTrain, kept: KeptLock, zero: LearnedZero | null) {
     this.profile = profile;
     this.hand = hand;
     this.meant = kept.meant;
     this.setTo = kept.setTo;
-    this.zero = zero;
+    this.countFrom(zero);
     this.held = this.takeHold(kept.slack);
     this.follower = new RunFollower(this.held.dial, profile.turnback);
     if (kept.isOpen) this.openQuietly();
@@ -88,11 +88,7 @@ export class DoorLock {
    * @param now_ms - time, or undefined for a motion without times
    */
   turnBy(by: Graduations, now_ms?: Milliseconds): LockHappening[] {
-    this.hand.turnBy(by);
-    const wanted = this.taken();
-    const facts = this.held.turnBy(wanted - this.held.dial, now_ms);
-    this.hand.holdBack(wanted - this.held.dial);
-    const types = facts.map(({ type }) => type);
+    const types = this.hand.drive(this.held, by, now_ms).map(({ type }) => type);
     const happened: LockHappening[] = [];
     if (types.includes("dial.held")) happened.push("held");
     if (types.includes("bolt.retracted")) happened.push(this.retracted());
@@ -166,7 +162,7 @@ export class DoorLock {
   /** Takes up a zero that has been learned, or lost. */
   learn(zero: LearnedZero | null): void {
     const wasOpen = this.retraction === 1;
-    this.zero = zero;
+    this.countFrom(zero);
     this.held = this.takeHold(this.held.attempt.pack?.slack());
     if (wasOpen) this.openQuietly();
   }
@@ -197,7 +193,7 @@ export class DoorLock {
   }
 
   private takeHold(slack: readonly Graduations[] | undefined): HeldLock {
-    const start = { dial: this.taken(), setTo: this.opensTo, ...(slack && { slack }) };
+    const start = { dial: this.hand.taken, setTo: this.opensTo, ...(slack && { slack }) };
     return new HeldLock(new Attempt(this.profile, this.meant, start));
   }
 
@@ -213,11 +209,8 @@ export class DoorLock {
     this.follower = new RunFollower(this.held.dial, this.profile.turnback);
   }
 
-  /** Where the lock takes the dial to be. */
-  private taken(): Graduations {
-    const { camPosition, camTurn } = this.hand;
-    if (this.profile.kind === "wheel-pack") return camPosition;
-    const zero = this.zero ?? { right: NEVER_ZEROED, left: NEVER_ZEROED };
-    return takenPosition(camPosition, zero, camTurn ?? this.profile.procedure[0]?.turn ?? "left");
+  private countFrom(zero: LearnedZero | null): void {
+    this.zero = zero;
+    this.hand.counting = countingOf(this.profile, zero ?? { right: NEVER_ZEROED, left: NEVER_ZEROED });
   }
 }

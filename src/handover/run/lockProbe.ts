@@ -1,5 +1,5 @@
 import { type Graduations, signOf } from "../../lock/dial";
-import type { LearnedZero } from "../../zeroing/learnedZero";
+import type { LearnedZero } from "../../lock/train/learnedZero";
 import type { DoorLock } from "./doorLock";
 import type { HandoverEvent } from "./handoverEvent";
 

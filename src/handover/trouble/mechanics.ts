@@ -1,7 +1,7 @@
 import type { Combination } from "../../lock/combination";
 import type { Graduations } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
-import type { LearnedZero } from "../../zeroing/learnedZero";
+import type { LearnedZero } from "../../lock/train/learnedZero";
 import type { LockCard } from "./trouble";
 
 /** What a lock on the bench is really made of. A condition changes one of these and nothing else. */

@@ -1,9 +1,9 @@
 import { drawLength } from "../../dialing/fault";
+import { keptPosition } from "../../dialing/hand/keptPosition";
 import { stopAfter } from "../../dialing/idealMotion";
 import type { Combination } from "../../lock/combination";
 import { type Graduations, type Milliseconds, signOf } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
-import { keptPosition } from "../../records/motion/keptPosition";
 import type { Chance } from "../../statistics/chance";
 
 /** How an imagined hand dials one attempt. */

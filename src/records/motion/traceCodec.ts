@@ -1,10 +1,10 @@
 import { deflateSync } from "fflate";
 import type { AttemptStart } from "../../dialing/attemptStart";
+import { STEPS_PER_GRADUATION } from "../../dialing/hand/keptPosition";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import { FARTHEST } from "../../lock/wheelPackState";
 import { inflateBounded } from "../../trace/inflateBounded";
 import { LogbookError } from "../logbookError";
-import { STEPS_PER_GRADUATION } from "./keptPosition";
 
 /** A motion of the hand, and where the lock stood before it. */
 export interface Motion {

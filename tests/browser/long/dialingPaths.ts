@@ -6,6 +6,7 @@ import { arrowText } from "../../support/chartBench";
 import { type Snapshot, takenIn } from "../../support/chartEvents";
 import { everyTransition } from "../../support/everyTransition";
 import type { ChartState } from "../../support/handPlanner";
+import { pureForm } from "../../support/pureForm";
 
 /** One step along a path: an event of the chart, and the state it leads to. */
 export interface PathStep {
@@ -22,7 +23,9 @@ const plain = ({ value, context }: ChartState): ChartState => ({ value, context 
  * there they test the engine, here the page.
  */
 export function dialingPaths(profile: Profile): readonly (readonly PathStep[])[] {
-  const paths = createTestModel(dialingMachine(profile), everyTransition).getShortestPaths({ events: takenIn });
+  const paths = createTestModel(pureForm(dialingMachine(profile)), everyTransition).getShortestPaths({
+    events: takenIn,
+  });
   return paths.map(({ steps }) =>
     steps.slice(1).map(({ event, state }, i) => {
       // The step's event carries its payload, but is typed by its name alone.

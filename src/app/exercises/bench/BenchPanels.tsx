@@ -1,11 +1,11 @@
 import { useMemo } from "react";
 import type { Attempt } from "../../../dialing/attempt";
+import type { Recording } from "../../../dialing/hand/motionRecorder";
 import type { Graduations } from "../../../lock/dial";
 import { faultsWithoutFigures } from "../../hand/faultsWithoutFigures";
 import type { HubStrength } from "../../hand/hubReading";
 import { Cutaway } from "../../pictures/cutaway/Cutaway";
 import { TurnChart } from "../../pictures/turnChart/TurnChart";
-import type { Recording } from "../../replay/attemptRecorder";
 import { estimateSentence } from "../../replay/estimateWords";
 import { ResultPanel } from "../../replay/ResultPanel";
 import type { PlaybackControls } from "../../replay/usePlayback";

@@ -1,4 +1,4 @@
-import type { DialWeight } from "../../../dialing/dialFeel";
+import type { DialWeight } from "../../../dialing/hand/dialFeel";
 import { Sheet } from "../../parts/Sheet";
 import { KEYS_HELP } from "./keysHelp";
 

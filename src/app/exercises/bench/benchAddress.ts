@@ -1,5 +1,5 @@
 import type { Help } from "../../../dialing/advice";
-import { DIAL_WEIGHTS } from "../../../dialing/dialFeel";
+import { DIAL_WEIGHTS } from "../../../dialing/hand/dialFeel";
 import { parseCombination } from "../../../lock/combination";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { type Chance, seededChance } from "../../../statistics/chance";

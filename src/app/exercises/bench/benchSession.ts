@@ -1,31 +1,22 @@
 import { type ActorRefFrom, createActor } from "xstate";
 import type { Attempt } from "../../../dialing/attempt";
 import type { AttemptStart } from "../../../dialing/attemptStart";
-import { type DialFeel, dialFeel } from "../../../dialing/dialFeel";
 import type { DialingFact } from "../../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../../dialing/dialingMachine";
 import { tellFaultsSoFar, type WordedFault } from "../../../dialing/faultWords";
-import { hasRested } from "../../../dialing/rest";
+import { HandSession } from "../../../dialing/hand/handSession";
+import type { Recording } from "../../../dialing/hand/motionRecorder";
 import { spunOffStart } from "../../../dialing/spunOffStart";
 import { drawCombination } from "../../../drill/drawCombination";
-import { type Graduations, type Milliseconds, turnOf } from "../../../lock/dial";
+import type { Graduations, Milliseconds } from "../../../lock/dial";
 import type { Chance } from "../../../statistics/chance";
-import { wasHeld } from "../../hand/dial/wasHeld";
-import { Store } from "../../parts/page/store";
-import type { Recording } from "../../replay/attemptRecorder";
+import { HandStore } from "../../hand/handStore";
 import { type Outcome, outcomeOf } from "../../replay/outcome";
 import { type BenchSetup, combinationAsSet } from "./benchSetup";
-import { type Estimate, type NextRound, newRound, type Round, startAfter, turn } from "./round";
+import { type Estimate, NextRound, Round } from "./round";
 
 /** What a move brought, for whoever makes sounds of it. */
 export type FactListener = (facts: readonly DialingFact[], by: Graduations, dial: Graduations) => void;
-
-/** A rest longer than this is no mere change of grip, milliseconds. */
-const REGRIP: Milliseconds = 1500;
-/** Turning after the end of an attempt that begins the next one, part of a turn. */
-const NEXT_AFTER = 1 / 4;
-
-const OVER: readonly DialingState[] = ["failed", "secured"];
 
 /**
  * The bench: sets locks up, feeds them what the hand does, and keeps the dialing chart in step.
@@ -33,26 +24,23 @@ const OVER: readonly DialingState[] = ["failed", "secured"];
  * A store outside React: `subscribe` and `version` are for `useSyncExternalStore`. It asks nobody for the time or for
  * chance: both are handed in.
  */
-export class BenchSession extends Store {
+export class BenchSession extends HandStore {
   setup: BenchSetup;
   actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
-  private feel: DialFeel;
+  protected hand: HandSession<DialingFact>;
   private round: Round;
   /** The round that begins when the hand turns on after an end; it becomes the round once it is meant. */
   private next: NextRound | null = null;
   private readonly chance: Chance;
   private readonly factListeners = new Set<FactListener>();
-  private lastMoved: Milliseconds | null = null;
-  /** Latest time seen. */
-  private clock: Milliseconds = 0;
 
   constructor(setup: BenchSetup, chance: Chance) {
     super();
     this.setup = setup;
     this.chance = chance;
-    this.feel = dialFeel(setup.dial);
-    this.round = newRound(setup, spunOffStart(setup.profile, setup.combination, chance));
-    this.actor = createActor(dialingMachine(setup.profile)).start();
+    this.round = new Round(setup, this.spunOff());
+    this.actor = this.newChart();
+    this.hand = this.takeHold();
   }
 
   readonly onFacts = (listener: FactListener): (() => void) => {
@@ -81,7 +69,7 @@ export class BenchSession extends Store {
   }
 
   get recording(): Recording {
-    return this.round.recorder.recording;
+    return this.round.recording;
   }
 
   get state(): DialingState {
@@ -91,52 +79,6 @@ export class BenchSession extends Store {
   /** Faults to tell now: those behind the hand, or all of them once the attempt has ended. */
   faults(): readonly WordedFault[] {
     return this.round.outcome?.faults ?? tellFaultsSoFar(this.round.attempt);
-  }
-
-  /** How far the hand is ahead of a heavy dial, graduations. */
-  get windUp(): Graduations {
-    return this.feel.windUp;
-  }
-
-  /** Whether a light dial moves by itself. */
-  get isRunningOn(): boolean {
-    return this.feel.isRunningOn;
-  }
-
-  /**
-   * The hand turns; what the dial does of it depends on its weight.
-   *
-   * @param by - graduations, left positive, one direction
-   * @param at - milliseconds of a steady clock
-   */
-  turnBy(by: Graduations, at: Milliseconds): void {
-    if (by === 0) return;
-    // An event's own time may lie a little before the clock that watched the rest.
-    const now = Math.max(at, this.clock);
-    this.runOn(now);
-    this.turnDial(this.feel.take(by, now), now);
-    this.changed();
-  }
-
-  /** Lets time pass over a light dial that runs on. */
-  runOn(at: Milliseconds): void {
-    const now = Math.max(at, this.clock);
-    const by = this.feel.runOn(now);
-    if (by === 0) return;
-    this.turnDial(by, now);
-    this.changed();
-  }
-
-  /** Lets time pass over a resting hand: pauses run out, and coming back onto a number is noticed. */
-  rest(now: Milliseconds): void {
-    const { attempt, recorder } = this.round;
-    if (this.lastMoved === null || this.round.outcome !== null || this.next !== null) return;
-    this.clock = Math.max(now, this.clock);
-    const facts = attempt.turnBy(0, now);
-    if (facts.length === 0) return;
-    recorder.take(0, now);
-    this.take(facts, 0);
-    this.changed();
   }
 
   /** Takes the own estimate of an attempt that has ended. */
@@ -177,75 +119,61 @@ export class BenchSession extends Store {
     }
     if (!isSameProfile) {
       this.actor.stop();
-      this.actor = createActor(dialingMachine(setup.profile)).start();
+      this.actor = this.newChart();
     }
     this.begin(this.spunOff());
   }
 
   private begin(start: AttemptStart): void {
-    this.round = newRound(this.setup, start);
-    this.feel = dialFeel(this.setup.dial);
+    this.round = new Round(this.setup, start);
     this.next = null;
-    this.lastMoved = null;
     this.actor.send({ type: "attempt.restarted" });
+    this.hand = this.takeHold();
     this.changed();
   }
 
-  private turnDial(by: Graduations, now: Milliseconds): void {
-    if (by === 0) return;
-    this.clock = now;
-    const rested = this.lastMoved === null ? 0 : now - this.lastMoved;
-    if (hasRested(this.lastMoved, now)) this.move(0, now - 1);
-    if (rested > REGRIP && this.next !== null) this.next.meantFrom ??= this.lock.dial;
-    this.lastMoved = now;
-    const before = this.lock.dial;
-    this.move(by, now);
-    if (wasHeld(by, this.lock.dial - before)) this.feel.halt();
+  private newChart(): typeof this.actor {
+    const chart = createActor(dialingMachine(this.setup.profile)).start();
+    chart.on("attempt.ended", ({ opened }) => {
+      const { round } = this;
+      if (round.outcome === null || opened) round.outcome = outcomeOf(round.attempt, round.time_ms);
+    });
+    return chart;
   }
 
-  private move(by: Graduations, now: Milliseconds): void {
-    const isOver = OVER.includes(this.state) && !this.round.attempt.isCoupled;
-    if (isOver || this.next !== null) this.moveNext(by, now);
-    else this.take(turn(this.round, by, now), by);
+  private takeHold(): HandSession<DialingFact> {
+    const heard = (facts: readonly DialingFact[], by: Graduations) => {
+      for (const listener of this.factListeners) listener(facts, by, this.lock.dial);
+    };
+    const lock = () => this.lock;
+    return new HandSession(
+      {
+        get dial() {
+          return lock().dial;
+        },
+        turnBy: (by, at) => this.move(by, at),
+        rest: (at) => (this.round.outcome === null && this.next === null ? this.round.rest(at) : []),
+      },
+      { weight: this.setup.dial, chart: this.actor, heard },
+    );
   }
 
-  private take(facts: readonly DialingFact[], by: Graduations): void {
-    for (const fact of facts) this.actor.send(fact);
-    this.noteOutcome(facts);
-    for (const listener of this.factListeners) listener(facts, by, this.lock.dial);
+  private move(by: Graduations, at: Milliseconds): readonly DialingFact[] {
+    const isOver = this.actor.getSnapshot().hasTag("over") && !this.round.attempt.isCoupled;
+    return isOver || this.next !== null ? this.moveNext(by, at) : this.round.turnBy(by, at);
   }
 
-  private noteOutcome(facts: readonly DialingFact[]): void {
-    const { attempt, recorder, outcome } = this.round;
-    const hasOpened = facts.some(({ type }) => type === "bolt.retracted");
-    const isNews = hasOpened ? outcome?.opened !== true : outcome === null && this.state === "failed";
-    if (!isNews) return;
-    this.round.outcome = outcomeOf(attempt, recorder.recording.times_ms.at(-1) ?? 0);
+  private moveNext(by: Graduations, at: Milliseconds): readonly DialingFact[] {
+    this.next ??= new NextRound(this.setup, this.round.attempt);
+    const { round, facts } = this.next;
+    if (!this.next.turnBy(by, at, at - (this.hand.lastMoved ?? at))) return [];
+    this.round = round;
+    this.next = null;
+    this.actor.send({ type: "attempt.restarted" });
+    return facts;
   }
 
   private spunOff(): AttemptStart {
     return spunOffStart(this.setup.profile, this.setup.combination, this.chance);
-  }
-
-  /**
-   * The hand turns on after an end. What it does belongs to the next attempt, but the result stays in sight until that
-   * attempt is meant: until the dial has been turned about, or rested, and then turned on by a quarter turn.
-   */
-  private moveNext(by: Graduations, now: Milliseconds): void {
-    this.next ??= { round: newRound(this.setup, startAfter(this.round.attempt)), facts: [], meantFrom: null };
-    const { round, facts } = this.next;
-    const before = round.attempt.dial;
-    facts.push(...turn(round, by, now));
-    for (const listener of this.factListeners) listener([], by, round.attempt.dial);
-    const goesOn = by === 0 || turnOf(by) === this.round.attempt.reader.runs.at(-1)?.turn;
-    if (!goesOn) this.next.meantFrom ??= before;
-    const { meantFrom } = this.next;
-    const nextAfter = this.setup.profile.graduations * NEXT_AFTER;
-    const isMeant = meantFrom !== null && Math.abs(round.attempt.dial - meantFrom) >= nextAfter;
-    if (!isMeant) return;
-    this.round = round;
-    this.next = null;
-    this.actor.send({ type: "attempt.restarted" });
-    this.take(facts, 0);
   }
 }

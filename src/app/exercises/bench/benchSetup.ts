@@ -1,5 +1,5 @@
 import type { Help } from "../../../dialing/advice";
-import type { DialWeight } from "../../../dialing/dialFeel";
+import type { DialWeight } from "../../../dialing/hand/dialFeel";
 import { drawCombination } from "../../../drill/drawCombination";
 import type { Combination } from "../../../lock/combination";
 import type { Profile } from "../../../lock/profile";

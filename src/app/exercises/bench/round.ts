@@ -1,43 +1,59 @@
-import { Attempt } from "../../../dialing/attempt";
-import type { AttemptStart } from "../../../dialing/attemptStart";
+import type { Attempt } from "../../../dialing/attempt";
+import { type AttemptStart, startAfter } from "../../../dialing/attemptStart";
 import type { DialingFact } from "../../../dialing/dialingFact";
-import type { Graduations, Milliseconds } from "../../../lock/dial";
-import { AttemptRecorder } from "../../replay/attemptRecorder";
+import { RecordedAttempt } from "../../../dialing/hand/recordedAttempt";
+import { type Graduations, type Milliseconds, turnOf } from "../../../lock/dial";
 import type { Outcome } from "../../replay/outcome";
 import type { BenchSetup } from "./benchSetup";
-
-/** One lock under one hand: the attempt, what was recorded of it, and how it ended. */
-export interface Round {
-  readonly attempt: Attempt;
-  readonly recorder: AttemptRecorder;
-  outcome: Outcome | null;
-  /** Own estimate of the worst stop, graduations; null until it is given or skipped. */
-  estimate: Estimate | null;
-}
 
 /** How far off the worst stop was by one's own feeling, graduations without sign; or that it was not said. */
 export type Estimate = Graduations | "skipped";
 
-/** A round that may follow, and what happened in it so far. */
-export interface NextRound {
+/** One lock under one hand: the attempt, what was recorded of it, and how it ended. */
+export class Round extends RecordedAttempt {
+  outcome: Outcome | null = null;
+  /** Own estimate of the worst stop, graduations; null until it is given or skipped. */
+  estimate: Estimate | null = null;
+
+  constructor({ profile, combination }: BenchSetup, start: AttemptStart) {
+    super(profile, combination, start);
+  }
+}
+
+/** A rest longer than this is no mere change of grip, milliseconds. */
+const REGRIP: Milliseconds = 1500;
+/** Turning after the end of an attempt that begins the next one, part of a turn. */
+const NEXT_AFTER = 1 / 4;
+
+/**
+ * The round that begins when the hand turns on after an end. What the hand does belongs to it, but the result stays in
+ * sight until it is meant: until the dial has been turned about, or rested, and then turned on by a quarter turn.
+ */
+export class NextRound {
   readonly round: Round;
-  readonly facts: DialingFact[];
+  /** What happened in it so far: the chart hears it once the round is meant. */
+  readonly facts: DialingFact[] = [];
+  private readonly ended: Attempt;
   /** Where the dial stood when the hand first turned about or rested, graduations; null before that. */
-  meantFrom: Graduations | null;
-}
+  private meantFrom: Graduations | null = null;
 
-/** A lock put under the hand. */
-export function newRound({ profile, combination }: BenchSetup, start: AttemptStart): Round {
-  const attempt = new Attempt(profile, combination, start);
-  return { attempt, recorder: new AttemptRecorder(start), outcome: null, estimate: null };
-}
+  constructor(setup: BenchSetup, ended: Attempt) {
+    this.ended = ended;
+    this.round = new Round(setup, startAfter(ended));
+  }
 
-/** Moves a lock and takes the move down. Times are those of the steady clock: a lock may outlast an attempt. */
-export function turn({ attempt, recorder }: Round, by: Graduations, now: Milliseconds): readonly DialingFact[] {
-  return attempt.turnBy(recorder.take(by, now), now);
-}
-
-/** Where a lock stands after an attempt, for the one that follows without a break. */
-export function startAfter({ dial, pack, memory }: Attempt): AttemptStart {
-  return pack === null ? { dial, memory } : { dial, slack: pack.slack() };
+  /**
+   * @param by - graduations; 0 for a rest
+   * @param rested - how long the dial had stood still, milliseconds
+   * @returns whether the round is meant now
+   */
+  turnBy(by: Graduations, now: Milliseconds, rested: Milliseconds): boolean {
+    const { round } = this;
+    const before = round.dial;
+    this.facts.push(...round.turnBy(by, now));
+    const goesOn = by === 0 || turnOf(by) === this.ended.reader.runs.at(-1)?.turn;
+    if (rested > REGRIP || !goesOn) this.meantFrom ??= before;
+    const nextAfter = this.ended.profile.graduations * NEXT_AFTER;
+    return this.meantFrom !== null && Math.abs(round.dial - this.meantFrom) >= nextAfter;
+  }
 }

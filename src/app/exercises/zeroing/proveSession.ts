@@ -1,13 +1,17 @@
 import { type ActorRefFrom, createActor } from "xstate";
 import { Attempt } from "../../../dialing/attempt";
+import type { DialingFact } from "../../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../../dialing/dialingMachine";
+import { HandSession } from "../../../dialing/hand/handSession";
+import { trainUnderHand } from "../../../dialing/hand/trainUnderHand";
 import { stopError } from "../../../dialing/runs";
 import type { Combination } from "../../../lock/combination";
-import type { Graduations, Milliseconds } from "../../../lock/dial";
+import type { Graduations } from "../../../lock/dial";
 import type { Profile } from "../../../lock/profile";
-import { type LearnedZero, takenPosition, zeroShare } from "../../../zeroing/learnedZero";
+import { countingOf, type LearnedZero } from "../../../lock/train/learnedZero";
+import { zeroShare } from "../../../zeroing/learnedZero";
 import type { ZeroLock } from "../../../zeroing/zeroLock";
-import { Store } from "../../parts/page/store";
+import { HandStore } from "../../hand/handStore";
 
 /** One stop, and where its error came from. Graduations along the turn. */
 export interface StopShare {
@@ -23,37 +27,32 @@ export interface StopShare {
  *
  * A store outside React.
  */
-export class ProveSession extends Store {
+export class ProveSession extends HandStore {
   readonly zero: LearnedZero;
   readonly lock: ZeroLock;
   readonly profile: Profile;
   readonly combination: Combination;
   attempt: Attempt;
-  actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
+  readonly actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
+  protected readonly hand: HandSession<DialingFact>;
 
   constructor(lock: ZeroLock, zero: LearnedZero, profile: Profile, combination: Combination) {
     super();
-    this.lock = lock;
     this.zero = zero;
+    this.lock = lock;
     this.profile = profile;
     this.combination = combination;
+    lock.counting = countingOf(profile, zero);
     this.attempt = this.newAttempt();
     this.actor = createActor(dialingMachine(profile)).start();
+    this.hand = new HandSession<DialingFact>(
+      trainUnderHand(lock, () => this.attempt),
+      { chart: this.actor },
+    );
   }
 
   get state(): DialingState {
     return this.actor.getSnapshot().value;
-  }
-
-  /** Turns the dial. What the positive stop does not let through, the dial does not turn either. */
-  turnBy(by: Graduations, now: Milliseconds): void {
-    if (by === 0) return;
-    this.lock.turnBy(by);
-    const taken = this.taken();
-    const facts = this.attempt.turnBy(taken - this.attempt.dial, now);
-    this.lock.holdBack(taken - this.attempt.dial);
-    for (const fact of facts) this.actor.send(fact);
-    this.changed();
   }
 
   again(): void {
@@ -74,13 +73,7 @@ export class ProveSession extends Store {
     });
   }
 
-  /** Where the lock takes the dial to be. It knows the cam alone: trembling inside the play changes nothing. */
-  private taken(): Graduations {
-    const turn = this.lock.camTurn ?? this.profile.procedure[0]?.turn ?? "left";
-    return takenPosition(this.lock.camPosition, this.zero, turn);
-  }
-
   private newAttempt(): Attempt {
-    return new Attempt(this.profile, this.combination, { dial: this.taken() });
+    return new Attempt(this.profile, this.combination, { dial: this.lock.taken });
   }
 }

@@ -1,5 +1,5 @@
 import { type CSSProperties, type KeyboardEvent, type ReactNode, useId } from "react";
-import { DRAG_LAG } from "../../../dialing/dialFeel";
+import { DRAG_LAG } from "../../../dialing/hand/dialFeel";
 import { type Graduations, type Milliseconds, reading, type Turn } from "../../../lock/dial";
 import { DialFace } from "./DialFace";
 import { dialRotation } from "./dialGeometry";

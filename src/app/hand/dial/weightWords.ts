@@ -1,4 +1,4 @@
-import type { DialWeight } from "../../../dialing/dialFeel";
+import type { DialWeight } from "../../../dialing/hand/dialFeel";
 
 const WORDS: Readonly<Record<DialWeight, string>> = {
   usual: "",

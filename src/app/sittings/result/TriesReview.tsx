@@ -1,11 +1,11 @@
 import { useMemo, useState } from "react";
 import { tellFaults } from "../../../dialing/faultWords";
+import type { Recording } from "../../../dialing/hand/motionRecorder";
 import type { DialingTry, TryResult } from "../../../drill/marking/tryResult";
 import { stationProfile } from "../../../drill/sheet/stationProfile";
 import type { Motion } from "../../../records/motion/traceCodec";
 import type { SittingRecord } from "../../../records/sitting/sittingRecord";
 import { TurnChart } from "../../pictures/turnChart/TurnChart";
-import type { Recording } from "../../replay/attemptRecorder";
 import { Playback } from "../../replay/playback";
 import { usePlayback } from "../../replay/usePlayback";
 import { type TryRow, tryRow } from "../sittingWords";

@@ -1,4 +1,4 @@
-import { type DialFeel, dialFeel } from "../../../dialing/dialFeel";
+import { type DialFeel, dialFeel } from "../../../dialing/hand/dialFeel";
 import type { ReadingTaken, ZeroingTry as ZeroingResult } from "../../../drill/marking/tryResult";
 import type { ZeroingStation } from "../../../drill/sheet/sheet";
 import { stationRules } from "../../../drill/sheet/stationRules";

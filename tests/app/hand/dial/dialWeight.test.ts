@@ -3,7 +3,7 @@ import { BenchSession } from "../../../../src/app/exercises/bench/benchSession";
 import { DialingTry } from "../../../../src/app/sittings/tries/dialingTry";
 import { trySetup } from "../../../../src/app/sittings/tries/trySetup";
 import { ZeroingTry } from "../../../../src/app/sittings/tries/zeroingTry";
-import { type DialWeight, DRAG_LAG } from "../../../../src/dialing/dialFeel";
+import { type DialWeight, DRAG_LAG } from "../../../../src/dialing/hand/dialFeel";
 import { idealMotion } from "../../../../src/dialing/idealMotion";
 import type { Station } from "../../../../src/drill/sheet/sheet";
 import { shippedProfile } from "../../../../src/lock/shippedProfiles";

@@ -2,7 +2,7 @@ import { type ActorRefFrom, createActor } from "xstate";
 import type { Help } from "../../../../dialing/advice";
 import type { DialingFact } from "../../../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../../../dialing/dialingMachine";
-import { hasRested } from "../../../../dialing/rest";
+import { hasRested } from "../../../../dialing/hand/rest";
 import { spunOffStart } from "../../../../dialing/spunOffStart";
 import { drawCombination } from "../../../../drill/drawCombination";
 import type { ChangeState } from "../../../../handover/change/changeAdvice";

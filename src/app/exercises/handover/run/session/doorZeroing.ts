@@ -1,8 +1,9 @@
 import type { DoorLock } from "../../../../../handover/run/doorLock";
 import type { Graduations } from "../../../../../lock/dial";
 import type { Profile } from "../../../../../lock/profile";
+import type { LearnedZero } from "../../../../../lock/train/learnedZero";
 import { seededChance } from "../../../../../statistics/chance";
-import { type LearnedZero, learnZero } from "../../../../../zeroing/learnedZero";
+import { learnZero } from "../../../../../zeroing/learnedZero";
 import { profileCreep } from "../../../../../zeroing/ringClamp";
 import { profileRules, usualRules } from "../../../../../zeroing/zeroingRules";
 import { profileRanges } from "../../../../../zeroing/zeroLock";

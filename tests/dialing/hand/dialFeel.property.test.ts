@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { BREAKAWAY, DRAG_LAG, dialFeel, FASTEST_RUN_ON, RUN_ON_TIME } from "../../src/dialing/dialFeel";
+import { BREAKAWAY, DRAG_LAG, dialFeel, FASTEST_RUN_ON, RUN_ON_TIME } from "../../../src/dialing/hand/dialFeel";
 
 interface Move {
   readonly by: number;

@@ -1,4 +1,4 @@
-import type { Milliseconds } from "../lock/dial";
+import type { Milliseconds } from "../../lock/dial";
 
 /**
  * A hand that has not moved for this long rests: its recording gets a point of its own, and a heavy dial sticks again.

@@ -1,6 +1,6 @@
-import type { AttemptStart } from "../../dialing/attemptStart";
 import type { Graduations, Milliseconds } from "../../lock/dial";
-import { keptPosition } from "../../records/motion/keptPosition";
+import type { AttemptStart } from "../attemptStart";
+import { keptPosition } from "./keptPosition";
 
 /** A motion as it is kept: hand positions and their times, from 0 at the first. */
 export interface Recording {
@@ -10,7 +10,7 @@ export interface Recording {
 }
 
 /** Records what the hand does, so that a replay of it gives the same attempt. */
-export class AttemptRecorder {
+export class MotionRecorder {
   private readonly taken: Recording;
   /** Where the hand is, and where it is kept to be: on a step of the logbook's, so that a kept attempt replays exactly. */
   private hand: Graduations;

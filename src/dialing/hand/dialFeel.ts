@@ -1,5 +1,5 @@
-import type { Graduations, Milliseconds } from "../lock/dial";
-import { driven, lagging } from "../lock/play";
+import type { Graduations, Milliseconds } from "../../lock/dial";
+import { driven, lagging } from "../../lock/play";
 import { RESTS_AFTER } from "./rest";
 
 /** How a dial turns under the hand. */

@@ -1,0 +1,36 @@
+import type { Hand } from "../../dialing/hand/handSession";
+import type { Graduations, Milliseconds } from "../../lock/dial";
+import { Store } from "../parts/page/store";
+
+/**
+ * A store with a dial that a hand turns. Weight, rests and time are the hand's; an exercise adds its lock and what it
+ * listens for.
+ */
+export abstract class HandStore extends Store {
+  protected abstract readonly hand: Hand;
+
+  /** How far the hand is ahead of a heavy dial, graduations. */
+  get windUp(): Graduations {
+    return this.hand.windUp;
+  }
+
+  /** Whether a light dial moves by itself. */
+  get isRunningOn(): boolean {
+    return this.hand.isRunningOn;
+  }
+
+  /** The hand turns. @param by - graduations, left positive, one direction @param at - milliseconds of a steady clock */
+  turnBy(by: Graduations, at: Milliseconds): void {
+    if (this.hand.turnBy(by, at)) this.changed();
+  }
+
+  /** Lets time pass over a light dial that runs on. */
+  runOn(at: Milliseconds): void {
+    if (this.hand.runOn(at)) this.changed();
+  }
+
+  /** Lets time pass over a resting hand. */
+  rest(at: Milliseconds): void {
+    if (this.hand.rest(at)) this.changed();
+  }
+}
