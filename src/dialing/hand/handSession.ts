@@ -21,7 +21,7 @@ export interface UnderHand<Fact> {
 /** What a hand brings to a lock. */
 export interface HandSpec<Fact> {
   /** How the dial turns; as it should where left out. */
-  readonly weight?: DialWeight;
+  readonly weight?: DialWeight | undefined;
   /** The chart that is kept in step: it hears every fact, before anyone else does. */
   readonly chart?: { send(fact: Fact): void };
   /** Whether the dial does not turn now; it always does where left out. */

@@ -1,4 +1,6 @@
 import { type ActorRefFrom, createActor } from "xstate";
+import type { DialWeight } from "../../../dialing/hand/dialFeel";
+import { HandSession } from "../../../dialing/hand/handSession";
 import type { Graduations, Milliseconds, Turn } from "../../../lock/dial";
 import type { Range } from "../../../lock/profile";
 import type { Chance } from "../../../statistics/chance";
@@ -8,7 +10,7 @@ import { takeReading } from "../../../zeroing/takeReading";
 import { type ZeroingContext, type ZeroingState, zeroingMachine } from "../../../zeroing/zeroingMachine";
 import type { ZeroingRules } from "../../../zeroing/zeroingRules";
 import { type ConditionRanges, drawCondition, ZeroLock } from "../../../zeroing/zeroLock";
-import { Store } from "../../parts/page/store";
+import { HandStore } from "../../hand/handStore";
 
 /** What came of the last reading asked for. */
 export interface LastReading {
@@ -26,6 +28,8 @@ export interface ZeroingSetup {
   readonly ranges: ConditionRanges;
   /** How far the ring may creep while it is clamped. */
   readonly creep: Range;
+  /** How the dial turns; as it should where left out. */
+  readonly weight?: DialWeight | undefined;
 }
 
 /** Time and turning that a series has taken. */
@@ -40,11 +44,12 @@ export interface ZeroingEffort {
  *
  * A store outside React. It asks nobody for time or chance: both are handed in.
  */
-export class ZeroingSession extends Store {
+export class ZeroingSession extends HandStore {
   readonly setup: ZeroingSetup;
   lock: ZeroLock;
   actor: ActorRefFrom<ReturnType<typeof zeroingMachine>>;
   last: LastReading | null = null;
+  protected readonly hand: HandSession<never>;
   private readonly chance: Chance;
   private approach: Approach;
   private begunAt: Milliseconds | null = null;
@@ -58,6 +63,7 @@ export class ZeroingSession extends Store {
     this.lock = new ZeroLock(drawCondition(setup.ranges, setup.graduations, chance), setup.graduations);
     this.approach = new Approach(this.lock.dial);
     this.actor = createActor(zeroingMachine(setup.rules)).start();
+    this.hand = this.takeDial();
   }
 
   get state(): ZeroingState {
@@ -80,16 +86,6 @@ export class ZeroingSession extends Store {
   effort(now: Milliseconds): ZeroingEffort {
     const time_ms = this.begunAt === null ? 0 : (this.endedAt ?? now) - this.begunAt;
     return { time_ms, turns: this.turned / this.setup.graduations };
-  }
-
-  /** Turns the dial. @param by - graduations, left positive */
-  turnBy(by: Graduations, now: Milliseconds): void {
-    if (by === 0) return;
-    this.begunAt ??= now;
-    if (this.endedAt === null) this.turned += Math.abs(by);
-    this.lock.turnBy(by);
-    this.approach.moveTo(this.lock.dial, now);
-    this.changed();
   }
 
   /** Takes a reading: the hand says that the dial stands on zero. */
@@ -161,6 +157,29 @@ export class ZeroingSession extends Store {
       this.setup.graduations,
     );
     this.again();
+  }
+
+  private takeDial(): HandSession<never> {
+    const lock = () => this.lock;
+    return new HandSession<never>(
+      {
+        get dial() {
+          return lock().dial;
+        },
+        turnBy: (by, at) => {
+          if (by !== 0) this.moved(by, at);
+          return [];
+        },
+      },
+      { weight: this.setup.weight },
+    );
+  }
+
+  private moved(by: Graduations, at: Milliseconds): void {
+    this.begunAt ??= at;
+    if (this.endedAt === null) this.turned += Math.abs(by);
+    this.lock.turnBy(by);
+    this.approach.moveTo(this.lock.dial, at);
   }
 
   private forget(): void {

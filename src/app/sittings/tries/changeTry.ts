@@ -13,8 +13,8 @@ export class ChangeTry extends JobTry {
 
   constructor(setup: TrySetup) {
     super(setup);
-    const { profile, station, plan, chance } = setup;
-    this.session = new ChangeSession(profile, station.help, chance, plan.combination);
+    const { profile, station, plan, chance, conditions } = setup;
+    this.session = new ChangeSession(profile, station.help, chance, plan.combination, conditions.dial);
   }
 
   get exercise() {

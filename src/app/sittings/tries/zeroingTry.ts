@@ -1,4 +1,3 @@
-import { type DialFeel, dialFeel } from "../../../dialing/hand/dialFeel";
 import type { ReadingTaken, ZeroingTry as ZeroingResult } from "../../../drill/marking/tryResult";
 import type { ZeroingStation } from "../../../drill/sheet/sheet";
 import { stationRules } from "../../../drill/sheet/stationRules";
@@ -21,16 +20,14 @@ export class ZeroingTry extends Store {
   isEnded = false;
   isBegun = false;
   private time_ms: Milliseconds = 0;
-  private readonly feel: DialFeel;
 
   constructor(setup: TrySetup) {
     super();
     this.setup = setup;
     const rules = stationRules(setup.station as ZeroingStation, setup.profile);
     const { graduations } = setup.profile;
-    this.feel = dialFeel(setup.conditions.dial);
     this.session = new ZeroingSession(
-      { graduations, rules, ranges: stationRanges(setup), creep: [0, 0] },
+      { graduations, rules, ranges: stationRanges(setup), creep: [0, 0], weight: setup.conditions.dial },
       setup.chance,
     );
     this.session.clampRing();
@@ -38,41 +35,32 @@ export class ZeroingTry extends Store {
 
   /** How far the hand is ahead of a heavy dial, graduations. */
   get windUp(): Graduations {
-    return this.feel.windUp;
+    return this.session.windUp;
   }
 
   /** Whether a light dial moves by itself. */
   get isRunningOn(): boolean {
-    return this.feel.isRunningOn && !this.isEnded;
+    return this.session.isRunningOn && !this.isEnded;
   }
 
   /** The hand turns. @param by - graduations, left positive, one direction */
   turnBy(by: Graduations, now: Milliseconds): void {
-    if (by === 0 || this.isEnded) return;
-    this.runOn(now);
-    this.isBegun = true;
-    this.turnDial(this.feel.take(by, now), now);
-    this.changed();
+    if (by !== 0) this.work(now, () => this.session.turnBy(by, now));
   }
 
   /** Lets time pass over a light dial that runs on. */
   runOn(now: Milliseconds): void {
-    const by = this.isEnded ? 0 : this.feel.runOn(now);
-    if (by === 0) return;
-    this.turnDial(by, now);
-    this.changed();
+    if (this.isRunningOn) this.work(now, () => this.session.runOn(now));
   }
 
   takeReading(now: Milliseconds): void {
-    if (this.isEnded) return;
     this.runOn(now);
-    this.isBegun = true;
-    this.session.takeReading(now);
-    const { last } = this.session;
-    if (last !== null) this.readings.push({ turn: last.side, deviation: last.deviation, refusal: last.refusal });
-    this.time_ms = this.session.effort(now).time_ms;
-    if (this.session.asked === null) this.isEnded = true;
-    this.changed();
+    this.work(now, () => {
+      this.session.takeReading(now);
+      const { last } = this.session;
+      if (last !== null) this.readings.push({ turn: last.side, deviation: last.deviation, refusal: last.refusal });
+      if (this.session.asked === null) this.isEnded = true;
+    });
   }
 
   /** The candidate says that the try is done. */
@@ -99,9 +87,12 @@ export class ZeroingTry extends Store {
     };
   }
 
-  private turnDial(by: Graduations, now: Milliseconds): void {
-    this.session.turnBy(by, now);
+  private work(now: Milliseconds, act: () => void): void {
+    if (this.isEnded) return;
+    this.isBegun = true;
+    act();
     this.time_ms = this.session.effort(now).time_ms;
+    this.changed();
   }
 
   /** A direction whose series is closed, judged; null for another. */

@@ -2,7 +2,8 @@ import { type ActorRefFrom, createActor } from "xstate";
 import type { Help } from "../../../../dialing/advice";
 import type { DialingFact } from "../../../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../../../dialing/dialingMachine";
-import { hasRested } from "../../../../dialing/hand/rest";
+import type { DialWeight } from "../../../../dialing/hand/dialFeel";
+import { HandSession } from "../../../../dialing/hand/handSession";
 import { spunOffStart } from "../../../../dialing/spunOffStart";
 import { drawCombination } from "../../../../drill/drawCombination";
 import type { ChangeState } from "../../../../handover/change/changeAdvice";
@@ -17,7 +18,7 @@ import type { Graduations, Milliseconds } from "../../../../lock/dial";
 import type { Profile } from "../../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
 import type { Chance } from "../../../../statistics/chance";
-import { Store } from "../../../parts/page/store";
+import { HandStore } from "../../../hand/handStore";
 import { combinationAsSet } from "../../bench/benchSetup";
 import type { Act, RefusedAct } from "./changeWords";
 
@@ -49,25 +50,34 @@ type Round =
  *
  * A store outside React. It asks nobody for time or chance: both are handed in.
  */
-export class ChangeSession extends Store {
+export class ChangeSession extends HandStore {
   setup: ChangeSetup;
   help: Help;
   /** Why the last act did nothing, or null where it did something. */
   refused: RefusedAct | null = null;
   private round: Round;
   private dialer: ActorRefFrom<ReturnType<typeof dialingMachine>>;
+  protected hand: HandSession<DialingFact>;
   private readonly chance: Chance;
-  private clock: Milliseconds | null = null;
+  private readonly weight: DialWeight;
 
   /** @param wanted - the new combination, or null to draw one by the rules */
-  constructor(profile: Profile, help: Help, chance: Chance, wanted: Combination | null = null) {
+  constructor(
+    profile: Profile,
+    help: Help,
+    chance: Chance,
+    wanted: Combination | null = null,
+    weight: DialWeight = "usual",
+  ) {
     super();
     this.chance = chance;
     this.help = help;
+    this.weight = weight;
     const drawn = this.drawnFor(profile);
     this.setup = { ...drawn, wanted: wanted ?? drawn.wanted };
     this.round = this.newRound();
     this.dialer = createActor(dialingMachine(profile)).start();
+    this.hand = this.takeHold();
   }
 
   get change(): Change {
@@ -80,17 +90,6 @@ export class ChangeSession extends Store {
 
   get dialing(): DialingState {
     return this.dialer.getSnapshot().value;
-  }
-
-  /** Turns the dial. @param by - graduations, left positive. @param at - milliseconds of a steady clock */
-  turnBy(by: Graduations, at: Milliseconds): void {
-    if (by === 0 || this.change.isDoorShut) return;
-    const now = Math.max(at, this.clock ?? at);
-    if (hasRested(this.clock, now)) this.move(0, now - 1);
-    this.clock = now;
-    this.refused = null;
-    this.move(by, now);
-    this.changed();
   }
 
   act(act: Act): void {
@@ -136,7 +135,7 @@ export class ChangeSession extends Store {
     this.round = this.newRound();
     this.dialer.stop();
     this.dialer = createActor(dialingMachine(setup.profile)).start();
-    this.clock = null;
+    this.hand = this.takeHold();
     this.refused = null;
     this.changed();
   }
@@ -158,13 +157,30 @@ export class ChangeSession extends Store {
     return { kind: "dial", change, chart: createActor(encoderChangeMachine).start() };
   }
 
-  private move(by: Graduations, now: Milliseconds): void {
-    const before = this.change.hand;
-    for (const fact of this.turnRound(by, now)) this.dialer.send(fact);
-    this.followHand(before);
+  private takeHold(): HandSession<DialingFact> {
+    const change = () => this.change;
+    let before = change().hand;
+    return new HandSession<DialingFact>(
+      {
+        get dial() {
+          return change().dial;
+        },
+        turnBy: (by, at) => {
+          before = change().hand;
+          return this.turnRound(by, at);
+        },
+      },
+      {
+        weight: this.weight,
+        chart: this.dialer,
+        isClosed: () => change().isDoorShut,
+        heard: () => this.followHand(before),
+      },
+    );
   }
 
   private turnRound(by: Graduations, now: Milliseconds): readonly DialingFact[] {
+    if (by !== 0) this.refused = null;
     if (this.round.kind === "key") {
       const { dialing, change } = this.round.change.turnBy(by, now);
       for (const fact of change) this.round.chart.send(fact);

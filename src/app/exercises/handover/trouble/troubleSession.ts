@@ -1,4 +1,5 @@
 import { type ActorRefFrom, createActor } from "xstate";
+import { HandSession } from "../../../../dialing/hand/handSession";
 import { type DiagnosisMark, markDiagnosis } from "../../../../handover/trouble/markDiagnosis";
 import type { Observation } from "../../../../handover/trouble/observation";
 import type { Trouble, TroubleTask } from "../../../../handover/trouble/trouble";
@@ -7,11 +8,11 @@ import { type TroubleContext, type TroubleState, troubleMachine } from "../../..
 import { type TroubleResult, troubleResult } from "../../../../handover/trouble/troubleResult";
 import type { Graduations, Milliseconds, Turn } from "../../../../lock/dial";
 import { type Chance, seededChance } from "../../../../statistics/chance";
-import { Store } from "../../../parts/page/store";
+import { HandStore } from "../../../hand/handStore";
 import { drawSeed, kindsOf, type TroubleSetup, taskOf } from "./troubleSetup";
 
 /** The trouble bench on the screen: the lock, what was seen of it, and what the chart says may be done. */
-export class TroubleSession extends Store {
+export class TroubleSession extends HandStore {
   setup: TroubleSetup;
   task: TroubleTask;
   bench: TroubleBench;
@@ -20,6 +21,7 @@ export class TroubleSession extends Store {
   result: TroubleResult | null = null;
   /** Grows with every exercise begun: forms start empty with it. */
   round = 0;
+  protected hand: HandSession<never>;
   private readonly actor: ActorRefFrom<typeof troubleMachine> = createActor(troubleMachine).start();
   private readonly chance: Chance;
   private startedAt: Milliseconds | null = null;
@@ -32,6 +34,7 @@ export class TroubleSession extends Store {
     this.chance = chance;
     this.task = task;
     this.bench = this.newBench();
+    this.hand = this.takeHold();
   }
 
   get state(): TroubleState {
@@ -40,11 +43,6 @@ export class TroubleSession extends Store {
 
   get memory(): TroubleContext {
     return this.actor.getSnapshot().context;
-  }
-
-  turnBy(by: Graduations, now: Milliseconds): void {
-    if (by === 0 || this.state !== "measuring") return;
-    this.look(now, (bench) => bench.turnBy(by, now));
   }
 
   /** The steady hand dials. @param off - graduations for each number @param rest_s - before the last one, seconds */
@@ -121,11 +119,29 @@ export class TroubleSession extends Store {
     this.setup = setup;
     this.task = taskOf(setup);
     this.bench = this.newBench();
+    this.hand = this.takeHold();
     this.mark = null;
     this.result = null;
     this.startedAt = null;
     this.actor.send({ type: "bench.restarted" });
     this.changed();
+  }
+
+  /** Rests and friction are the bench's own: they are among what is looked for. */
+  private takeHold(): HandSession<never> {
+    const { bench } = this;
+    return new HandSession<never>(
+      {
+        get dial() {
+          return bench.lock.dial;
+        },
+        turnBy: (by, at) => {
+          if (by !== 0) this.see(at, () => bench.turnBy(by, at));
+          return [];
+        },
+      },
+      { isClosed: () => this.state !== "measuring" },
+    );
   }
 
   private newBench(): TroubleBench {
@@ -134,12 +150,16 @@ export class TroubleSession extends Store {
 
   private look(now: Milliseconds, at: (bench: TroubleBench) => unknown): void {
     if (this.state !== "measuring") return;
+    this.see(now, at);
+    this.changed();
+  }
+
+  private see(now: Milliseconds, at: (bench: TroubleBench) => unknown): void {
     this.startedAt ??= now;
     const before = this.bench.log.length;
     at(this.bench);
     for (const { kind } of this.bench.log.slice(before)) {
       this.actor.send({ type: kind === "try" ? "try.made" : "measurement.made" });
     }
-    this.changed();
   }
 }

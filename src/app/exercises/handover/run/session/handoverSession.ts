@@ -1,3 +1,4 @@
+import { HandSession } from "../../../../../dialing/hand/handSession";
 import { explain } from "../../../../../drill/combinationRules";
 import { drawCombination } from "../../../../../drill/drawCombination";
 import { replayRun } from "../../../../../handover/run/checkRun";
@@ -14,7 +15,7 @@ import type { Graduations, Milliseconds } from "../../../../../lock/dial";
 import type { Profile } from "../../../../../lock/profile";
 import type { RecordForm } from "../../../../../records/handover/recordForm";
 import { type Chance, seededChance } from "../../../../../statistics/chance";
-import { Store } from "../../../../parts/page/store";
+import { HandStore } from "../../../../hand/handStore";
 import type { ZeroingSession } from "../../../zeroing/zeroingSession";
 import { type KeptDoor, type KeptRun, keepRun, type UnderWay } from "../kept/keptRun";
 import { hindered, noted, type Told, toldOf } from "../told";
@@ -44,7 +45,7 @@ const NOTHING_KEPT = { run: null, doors: [], form: null, underWay: null } as con
  *
  * A store outside React. Time is handed in; chance comes from the run's seed.
  */
-export class HandoverSession extends Store {
+export class HandoverSession extends HandStore {
   readonly setup: RunSetup;
   readonly shipped: Combination;
   recorded: RecordedRun;
@@ -58,6 +59,7 @@ export class HandoverSession extends Store {
   form: RecordForm | null;
   private doors: readonly KeptDoor[];
   readonly chance: Chance;
+  protected readonly hand = this.takeDial();
   private readonly keep: (run: KeptRun) => void;
   private begunAt: Milliseconds | null = null;
   private movesKeptAt: Milliseconds = -Infinity;
@@ -147,12 +149,19 @@ export class HandoverSession extends Store {
     this.changed();
   }
 
-  /** Turns the dial by hand. */
-  turnBy(by: Graduations, now: Milliseconds): void {
-    if (by === 0) return;
-    if (this.change !== null) this.turnInChange(this.change, by, now);
-    else for (const happening of this.lock.turnBy(by, now)) this.heard(happening, now);
-    this.changed();
+  private takeDial(): HandSession<never> {
+    const hand = () => this.lock.hand;
+    return new HandSession<never>({
+      get dial() {
+        return hand().dial;
+      },
+      turnBy: (by, at) => {
+        if (this.change === null) for (const happening of this.lock.turnBy(by, at)) this.heard(happening, at);
+        // What is kept of a change has no rests: its times tell them.
+        else if (by !== 0) this.turnInChange(this.change, by, at);
+        return [];
+      },
+    });
   }
 
   /** Keeps what the hand has done as something comes of it, and else now and then. */
