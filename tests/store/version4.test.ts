@@ -1,5 +1,4 @@
 import { expect, test } from "vitest";
-import { fromBase64 } from "../../src/records/file/base64";
 import { readLogbookFile } from "../../src/records/file/logbookFile";
 import { allAttempts, motionOf } from "../../src/store/attemptQueries";
 import { tagsOfAttempts } from "../../src/store/attemptTags";
@@ -7,41 +6,19 @@ import { Logbook } from "../../src/store/logbook";
 import { DATABASE_VERSION, LogbookDatabase } from "../../src/store/logbookDatabase";
 import { runningSittings } from "../../src/store/sittingQueries";
 import { mergeIntoLogbook, recordsOfKind, wholeLogbook } from "../../src/store/wholeLogbook";
+import file from "../fixtures/0.2.0/logbook-demo.json" with { type: "json" };
+import { rows4, TABLES_4 } from "../support/database4";
 import { emptyHost, NOON, openLogbook } from "../support/logbookRecords";
 import { rawDatabase } from "../support/rawDatabase";
-import written from "./fixtures/database-4.json" with { type: "json" };
-import file from "./fixtures/logbook-0.2.0.json" with { type: "json" };
 
 /*
  * Both files were written by release 0.2.0, whose database was of version 4, from one logbook: two people of the demo, an
  * attempt with tags and a note, a sitting under way, a sheet.
  */
 
-/** Tables and indexes of version 4, as the browser has them. */
-const TABLES_4 = {
-  people: [],
-  attempts: [
-    "personId",
-    ["personId", "startedAt", "id"],
-    ["personId", "profileId", "startedAt", "id"],
-    ["personId", "missed", "startedAt", "id"],
-    ["personId", "settingsKey"],
-    "*tagKeys",
-  ],
-  traces: [],
-  zeroings: ["personId", ["personId", "startedAt", "id"]],
-  jobs: ["personId", ["personId", "startedAt", "id"]],
-  sittings: ["personId", ["personId", "startedAt", "id"], "state"],
-  sheets: [],
-  settings: ["personId"],
-  declarations: ["personId"],
-};
-
 async function grown(): Promise<Logbook> {
   const host = emptyHost();
-  const { rows } = written;
-  const traces = rows.traces.map(({ id, bytes }) => ({ id, bytes: fromBase64(bytes.bytes) }));
-  (await rawDatabase(host, "old", 40, TABLES_4, { ...rows, traces })).close();
+  (await rawDatabase(host, "old", 40, TABLES_4, rows4())).close();
   const logbook = new Logbook(new LogbookDatabase("old", host));
   await logbook.open();
   expect(logbook.problem).toBeNull();

@@ -11,12 +11,24 @@ type Index = string | readonly string[];
  * @returns the open connection
  */
 export function rawDatabase(
-  { indexedDB }: DatabaseHost,
+  { indexedDB }: Pick<DatabaseHost, "indexedDB">,
   name: string,
   version: number,
   tables: Readonly<Record<string, readonly Index[]>>,
   rows: Readonly<Record<string, readonly object[]>> = {},
 ): Promise<IDBDatabase> {
+  // Inside, so that the whole function can be sent to a page.
+  function makeTable(store: IDBObjectStore, indexes: readonly Index[], records: readonly object[]): void {
+    for (const index of indexes) {
+      // Dexie names a compound index by its fields: "[personId+startedAt]".
+      const [name, path] =
+        typeof index === "string"
+          ? [index.replace("*", ""), index.replace("*", "")]
+          : [`[${index.join("+")}]`, [...index]];
+      store.createIndex(name, path, { multiEntry: index[0] === "*" });
+    }
+    for (const record of records) store.put(record);
+  }
   return new Promise((resolve, reject) => {
     const request = indexedDB.open(name, version);
     request.onerror = () => reject(request.error);
@@ -27,15 +39,4 @@ export function rawDatabase(
       }
     };
   });
-}
-
-function makeTable(store: IDBObjectStore, indexes: readonly Index[], rows: readonly object[]): void {
-  for (const index of indexes) {
-    // Dexie names a compound index by its fields: "[personId+startedAt]".
-    if (typeof index === "string" && index.startsWith("*"))
-      store.createIndex(index.slice(1), index.slice(1), { multiEntry: true });
-    else if (typeof index === "string") store.createIndex(index, index);
-    else store.createIndex(`[${index.join("+")}]`, [...index]);
-  }
-  for (const row of rows) store.put(row);
 }
