@@ -1,13 +1,11 @@
 import { DrillError } from "../drill/drillError";
 import { RunError } from "../handover/run/runError";
-import { asyncSha256 } from "../records/asyncSha256";
 import { checkedSitting } from "../records/checkedSitting";
 import { readLogbookValue } from "../records/file/logbookFile";
 import { checkHandoverRecord, HANDOVER_RECORD } from "../records/handover/checkHandoverRecord";
 import type { HandoverRecord } from "../records/handover/handoverRecord";
 import type { LogbookContents } from "../records/logbookContents";
 import { LogbookError } from "../records/logbookError";
-import { RECORDINGS } from "../records/recordings";
 import { replayedLogbook } from "../records/replayedAttempts";
 import { OUTCOME_WORDS, soundnessWords } from "../records/sitting/shownWords";
 import { type SittingShown, sittingShown } from "../records/sitting/sittingShown";
@@ -76,9 +74,9 @@ function ofSitting(file: string, shown: SittingShown): CheckedRecord {
   };
 }
 
-async function handover(file: string, value: unknown): Promise<CheckedRecord> {
+function handover(file: string, value: unknown): CheckedRecord {
   try {
-    const { record, problems } = await checkHandoverRecord(value, asyncSha256);
+    const { record, problems } = checkHandoverRecord(value);
     return {
       ...NOTHING,
       file,
@@ -161,18 +159,18 @@ export interface FileToCheck {
  * @param version - the version that checks
  * @param take - hears of a logbook before its sittings are checked
  */
-export async function* checkedFile(one: FileToCheck, version: string, take: Take): AsyncGenerator<CheckedRecord> {
+export function* checkedFile(one: FileToCheck, version: string, take: Take): Generator<CheckedRecord> {
   const { file, value } = one;
   switch (formatOf(value)) {
     case "gatefall-logbook":
       yield* logbook(one, version, take);
       return;
     case HANDOVER_RECORD.format:
-      yield await handover(file, value);
+      yield handover(file, value);
       return;
     case "gatefall-sitting":
       try {
-        yield ofSitting(file, sittingShown(value, version, RECORDINGS));
+        yield ofSitting(file, sittingShown(value, version));
       } catch (error) {
         if (!(error instanceof DrillError)) throw error;
         yield unreadable(file, "sitting", error.message);

@@ -43,7 +43,7 @@ async function checkAll(files: readonly string[], terminal: Terminal, write: Wri
     terminal.progress(`file ${at + 1} of ${files.length}, ${bad} records that do not check`);
     const text = await terminal.text(file);
     const one = { file, characters: text.length, value: parsedFile(text, file) };
-    for await (const checked of checkedFile(one, version, (contents) => copies.add(contents))) {
+    for (const checked of checkedFile(one, version, (contents) => copies.add(contents))) {
       bad += Math.min(1, checked.problems.length);
       await write(checked);
     }

@@ -1,9 +1,8 @@
 import { DrillError } from "../drill/drillError";
 import { sha256Hex } from "../drill/sha256";
 import { decodeTrace } from "./motion/traceCodec";
-import { RECORDINGS } from "./recordings";
 import type { SittingRecord } from "./records";
-import type { Recordings, TryMotion } from "./sitting/replayedTries";
+import type { MotionsBeside } from "./sitting/replayedTries";
 import { type SittingShown, sittingShown } from "./sitting/sittingShown";
 import { type SittingStanding, standingOf } from "./sittingStanding";
 import { tryId } from "./tryOfSitting";
@@ -18,14 +17,13 @@ export type CheckedSitting =
   /** There is no record in it that can be read: why, a sentence without its period. */
   | { readonly kind: "unreadable"; readonly problem: string };
 
-/** The same, with the motions of the tries that a logbook holds beside the record: records before 0.3.0 bring none. */
-function recordingsFor(sittingId: string, traces: PackedMotions): Recordings {
-  const beside = (index: number): TryMotion | undefined => {
+/** The motions of the tries that a logbook holds beside the record: records before 0.3.0 bring none. */
+const motionsBeside =
+  (sittingId: string, traces: PackedMotions): MotionsBeside =>
+  (index) => {
     const bytes = traces.get(tryId(sittingId, index));
-    return bytes === undefined ? undefined : decodeTrace(bytes);
+    return bytes && decodeTrace(bytes);
   };
-  return { ...RECORDINGS, beside };
-}
 
 const NO_MOTIONS: PackedMotions = new Map();
 
@@ -43,7 +41,7 @@ function checked(sitting: SittingRecord, { appVersion, person, traces = NO_MOTIO
   if (state === "running" || outcome === "running") return { kind: "running" };
   try {
     const beside = { outcome, title, startedAt: new Date(startedAt).toISOString(), person };
-    return { kind: "ended", shown: sittingShown(body, appVersion, recordingsFor(id, traces), beside) };
+    return { kind: "ended", shown: sittingShown(body, appVersion, motionsBeside(id, traces), beside) };
   } catch (error) {
     if (error instanceof DrillError) return { kind: "unreadable", problem: error.message };
     throw error;

@@ -1,4 +1,6 @@
+import { canonicalJson } from "../drill/canonicalJson";
 import { DrillError } from "../drill/drillError";
+import { sha256Hex } from "../drill/sha256";
 
 /** A record with the SHA-256 that was made from it. */
 export interface HashedRecord<Kept> {
@@ -21,6 +23,9 @@ const CHECKED_AT: ReadonlyMap<unknown, string> = new Map([
 
 /** What every change of a record that its hash was not made for comes to, of whatever kind of record. */
 export const CHANGED = "The record is not the one that the hash was made from: it or the hash was changed.";
+
+/** SHA-256 of a record: of its canonical JSON, so that neither order of keys nor white space matters. */
+export const recordHash = (record: object): string => sha256Hex(canonicalJson(record));
 
 /** Whether a hash is the one that was made now. @param hash - in either case, as typed off a print */
 export const isSameHash = (made: string, hash: string): boolean => made === hash.trim().toLowerCase();

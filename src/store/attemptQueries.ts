@@ -1,6 +1,7 @@
 import Dexie from "dexie";
+import type { Motion } from "../dialing/motion";
 import type { AttemptRecord } from "../records/attemptRecord";
-import { decodeTrace, type Motion } from "../records/motion/traceCodec";
+import { decodeTrace } from "../records/motion/traceCodec";
 import type { Logbook } from "./logbook";
 import { type AttemptRow, attemptOf, isMiss, type LogbookDatabase } from "./logbookDatabase";
 

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import type { AttemptStart } from "../dialing/attemptStart";
+import type { Motion } from "../dialing/motion";
 import { type Combination, parseCombination } from "../lock/combination";
 import type { Graduations, Milliseconds } from "../lock/dial";
 import { exact } from "../lock/exact";
@@ -12,14 +13,9 @@ import { FARTHEST } from "../lock/wheelPackState";
 import { TraceError } from "./traceError";
 
 /** One attempt as it was recorded: everything that is needed to replay it. */
-export interface RecordedAttempt {
+export interface RecordedAttempt extends Motion {
   readonly profile: Profile;
   readonly combination: Combination;
-  readonly start?: AttemptStart | undefined;
-  /** Positions of the hand, unwrapped graduations, left positive; at least one. */
-  readonly positions: readonly Graduations[];
-  /** A time for each position, milliseconds, never falling. */
-  readonly times_ms?: readonly Milliseconds[] | undefined;
 }
 
 /**

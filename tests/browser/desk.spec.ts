@@ -28,7 +28,7 @@ const exported = (name: string) => file(`${name}.json`, writeLogbookFile(logbook
 /** Mibsy's logbook, with a sitting that was passed. */
 async function withSitting() {
   const mibsy = logbookOf("Mibsy");
-  const sitting = sittingWrite(await keptRecord(), mibsy.records.people[0]?.id ?? "", NOON);
+  const sitting = sittingWrite(keptRecord(), mibsy.records.people[0]?.id ?? "", NOON);
   return file("Mibsy.json", writeLogbookFile(joinContents([mibsy, contentsOfWrites([sitting])]), NOON));
 }
 

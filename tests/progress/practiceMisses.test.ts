@@ -1,33 +1,29 @@
 import { expect, test } from "vitest";
-import { sha256Hex } from "../../src/drill/sha256";
 import { missesSheet } from "../../src/progress/practiceMisses";
 import { type SittingFacts, sittingRecord } from "../../src/records/sitting/sittingRecord";
 import { dialingStation, testSheet, zeroingStation } from "../support/testSheet";
 import { dialingTry, zeroingTry } from "../support/testTries";
 
 const record = (facts: Partial<SittingFacts>) =>
-  sittingRecord(
-    {
-      sheet: testSheet({
-        title: "Friday",
-        stations: [
-          dialingStation({ repetitions: 3, passMarks: { firstTime: 3 }, timeLimit_s: 60 }),
-          zeroingStation({ title: "Zero" }),
-        ],
-      }),
-      seed: 1,
-      appVersion: "1",
-      startedAt: "2026-11-27T08:00:00.000Z",
-      worked_ms: 1,
-      pauses: 0,
-      interruptions: 0,
-      tries: [],
-      answers: [],
-      ended: "finished",
-      ...facts,
-    },
-    sha256Hex,
-  );
+  sittingRecord({
+    sheet: testSheet({
+      title: "Friday",
+      stations: [
+        dialingStation({ repetitions: 3, passMarks: { firstTime: 3 }, timeLimit_s: 60 }),
+        zeroingStation({ title: "Zero" }),
+      ],
+    }),
+    seed: 1,
+    appVersion: "1",
+    startedAt: "2026-11-27T08:00:00.000Z",
+    worked_ms: 1,
+    pauses: 0,
+    interruptions: 0,
+    tries: [],
+    answers: [],
+    ended: "finished",
+    ...facts,
+  });
 
 test("the missed combinations come again at their station, and nothing that was right", async () => {
   const tries = [

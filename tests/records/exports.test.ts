@@ -213,8 +213,8 @@ describe("the replay format", () => {
 
 describe("sittings as CSV", () => {
   test("say what the checked record says, whatever stands beside it", async () => {
-    const honest = await keptSitting("s1");
-    const failed = await keptSitting("s2", { tries: triesRight(1, 5) });
+    const honest = keptSitting("s1");
+    const failed = keptSitting("s2", { tries: triesRight(1, 5) });
     const forged = { ...failed, verdict: "passed" as const, title: "Another sheet" };
     const damaged = { ...honest, id: "s3", startedAt: honest.startedAt + 1, body: { record: 1 } };
     const part = contents([aPerson("tavro")]);

@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { keptPosition } from "../../src/dialing/hand/keptPosition";
+import type { Motion } from "../../src/dialing/motion";
 import { fromBase64, toBase64 } from "../../src/records/file/base64";
 import { LogbookError } from "../../src/records/logbookError";
-import { decodeTrace, encodeTrace, type Motion } from "../../src/records/motion/traceCodec";
+import { decodeTrace, encodeTrace } from "../../src/records/motion/traceCodec";
 
 const position = fc.oneof(
   fc.double({ min: -2000, max: 2000, noNaN: true }),

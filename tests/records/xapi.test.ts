@@ -88,12 +88,12 @@ const VERSION = "0.1.0";
 const statementsOf = (book: LogbookContents) => xapiStatements(book, VERSION);
 const noMarks = testSheet({ stations: [dialingStation({ repetitions: 5 })] });
 const ended = [
-  await keptSitting("s1"),
-  await keptSitting("s2", { tries: triesRight(1, 5) }),
-  await keptSitting("s3", { sheet: noMarks }),
-  await keptSitting("s5", { ended: "broken-off", tries: triesRight(2, 2) }),
+  keptSitting("s1"),
+  keptSitting("s2", { tries: triesRight(1, 5) }),
+  keptSitting("s3", { sheet: noMarks }),
+  keptSitting("s5", { ended: "broken-off", tries: triesRight(2, 2) }),
 ];
-const failedOne = await keptSitting("s7", { tries: triesRight(2, 5) });
+const failedOne = keptSitting("s7", { tries: triesRight(2, 5) });
 const forged = [
   // What is stored beside the record says "passed"; the record says otherwise.
   { ...failedOne, verdict: "passed" as const },
@@ -210,9 +210,9 @@ describe("xAPI statements", () => {
     const sheet = testSheet({ stations: [dialingStation({ repetitions: 5, passMarks: { firstTime: 4 } })] });
     const eased = testSheet({ stations: [dialingStation({ repetitions: 5, passMarks: { firstTime: 2 } })] });
     const sittings = [
-      await keptSitting("a", { sheet }),
-      await keptSitting("b", { sheet: { ...sheet, title: "Friday, translated" } }),
-      await keptSitting("c", { sheet: eased }),
+      keptSitting("a", { sheet }),
+      keptSitting("b", { sheet: { ...sheet, title: "Friday, translated" } }),
+      keptSitting("c", { sheet: eased }),
     ];
     const all = statementsOf({ ...NOTHING, records: { ...NOTHING.records, sittings } });
     const activities = all.map(({ object }) => object.id);
@@ -225,21 +225,19 @@ describe("xAPI statements", () => {
     if (question === undefined) throw new Error("the bank has a question");
     const wrong = (question.answer + 1) % question.choices.length;
     const stated = {
-      sitting: await keptSitting("s"),
+      sitting: keptSitting("s"),
       outcome: "passed" as const,
       sheet: {
         objectType: "Activity",
         id: "https://gatefall.example/x",
         definition: { type: "https://x.example", name: { "en-US": "x" } },
       } as const,
-      record: (
-        await keptRecord({
-          answers: [
-            { questionId: question.id, choice: wrong, isRight: false },
-            { questionId: "gone-01", choice: 0, isRight: true },
-          ],
-        })
-      ).record,
+      record: keptRecord({
+        answers: [
+          { questionId: question.id, choice: wrong, isRight: false },
+          { questionId: "gone-01", choice: 0, isRight: true },
+        ],
+      }).record,
     };
     const [answer, gone] = answersParts(stated);
     expect(answer).toMatchObject({
@@ -258,7 +256,7 @@ describe("xAPI statements", () => {
     expect(answer?.object.definition.choices).toHaveLength(question.choices.length);
     expect(gone?.object.definition).not.toHaveProperty("choices");
 
-    const sitting = await keptSitting("s");
+    const sitting = keptSitting("s");
     const attempts = [anAttempt("s:1", { sittingId: "s" }), anAttempt("free")];
     const all = statementsOf({ ...NOTHING, records: { ...NOTHING.records, sittings: [sitting], attempts } });
     const [own, tried, free] = ["passed", "attempted"].flatMap((verb) => all.filter((one) => word(one.verb) === verb));

@@ -1,17 +1,16 @@
 import { describe, expect, test } from "vitest";
 import { fromBase64 } from "../../src/records/file/base64";
+import { recordHash } from "../../src/records/hashedRecord";
 import { type LogbookContents, NO_CONTENTS } from "../../src/records/logbookContents";
 import type { SittingRecord } from "../../src/records/records";
 import { sameRecordings } from "../../src/records/sameRecordings";
 import type { SittingRecord as Sat } from "../../src/records/sitting/sittingRecord";
-import { recordHash } from "../../src/records/sitting/sittingRecord";
 import { copiesHere } from "../../src/store/copiesHere";
 import { mergeIntoLogbook } from "../../src/store/wholeLogbook";
-import { sha256 } from "../support/keptRecord";
 import { anAttempt, aPerson, NOON, openLogbook } from "../support/logbookRecords";
 import { satRecord } from "../support/satRecord";
 
-const hashed = async (record: Sat) => ({ record, sha256: await recordHash(record, sha256) });
+const hashed = async (record: Sat) => ({ record, sha256: recordHash(record) });
 
 async function aSitting(id: string, personId: string, record: Sat): Promise<SittingRecord> {
   const body = (await hashed(record)) as never;
@@ -32,7 +31,7 @@ async function ofTavro(record: Sat): Promise<LogbookContents> {
 
 describe("the recordings of a sitting's record", () => {
   test("are its own where the sitting and its tries are in one logbook", async () => {
-    const record = await satRecord();
+    const record = satRecord();
     const own = await ofTavro(record);
     expect(own.traces.size).toBeGreaterThan(0);
     expect(sameRecordings([own, own])).toEqual([]);
@@ -42,7 +41,7 @@ describe("the recordings of a sitting's record", () => {
   });
 
   test("are named at the desk where another file has them under another name", async () => {
-    const record = await satRecord();
+    const record = satRecord();
     const own = await ofTavro(record);
     const sittings = [await aSitting("s9", "copycat", { ...record, person: "Copycat" })];
     const people = [aPerson("copycat", { name: "Copycat" })];
@@ -54,7 +53,7 @@ describe("the recordings of a sitting's record", () => {
   });
 
   test("are named when a record is checked that has those of a sitting in this logbook", async () => {
-    const record = await satRecord();
+    const record = satRecord();
     const logbook = await openLogbook();
     await mergeIntoLogbook(logbook, await ofTavro(record));
     const forged = await hashed({ ...record, person: "Copycat" });
@@ -65,7 +64,7 @@ describe("the recordings of a sitting's record", () => {
 
   test("are looked for nowhere where there is no record to read", async () => {
     const logbook = await openLogbook();
-    await mergeIntoLogbook(logbook, await ofTavro(await satRecord()));
+    await mergeIntoLogbook(logbook, await ofTavro(satRecord()));
     for (const body of [null, 7, {}, { record: { motions: ["?"] }, sha256: "" }]) {
       expect(await copiesHere(logbook, body)).toEqual([]);
     }

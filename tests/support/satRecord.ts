@@ -2,7 +2,6 @@ import { newProgress } from "../../src/app/sittings/sittingProgress";
 import { SittingSession } from "../../src/app/sittings/sittingSession";
 import { idealMotion } from "../../src/dialing/idealMotion";
 import { type SittingRecord, sittingRecord } from "../../src/records/sitting/sittingRecord";
-import { sha256 } from "./keptRecord";
 import { memoryShelf } from "./memoryShelf";
 import { dialingStation, testSheet } from "./testSheet";
 
@@ -44,7 +43,7 @@ const STOP_ERRORS: readonly (readonly number[])[] = [[0.25, 0, 0.25], [0, 4, 0],
  *
  * @param stopErrors - of each of its four tries
  */
-export async function satRecord(stopErrors = STOP_ERRORS, seed = 5): Promise<SittingRecord> {
+export function satRecord(stopErrors = STOP_ERRORS, seed = 5): SittingRecord {
   const shelf = memoryShelf();
   const fields = { id: "one", sheet: SHEET, seed, person: "Tavro", personId: null };
   const session = new SittingSession(newProgress(fields), shelf);
@@ -52,5 +51,5 @@ export async function satRecord(stopErrors = STOP_ERRORS, seed = 5): Promise<Sit
   session.start(1000);
   let now = 2000;
   for (const errors of stopErrors) now = dialIt(session, now, errors);
-  return JSON.parse(JSON.stringify(await sittingRecord(session.facts(VERSION), sha256)));
+  return JSON.parse(JSON.stringify(sittingRecord(session.facts(VERSION))));
 }

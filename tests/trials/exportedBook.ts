@@ -13,7 +13,7 @@ import type { Json } from "./tamper";
 /** An export with one sitting and some attempts of one person, as an honest browser writes it. */
 export async function exportedBook(chance: Chance): Promise<Json> {
   const { records, traces } = demoLogbook(DEMO_SEED, NOON);
-  const record = await satRecord(someErrors(chance), Math.floor(1000 * chance()));
+  const record = satRecord(someErrors(chance), Math.floor(1000 * chance()));
   const kept = { id: "sat", record, sha256: sha256(canonicalJson(record)) };
   const sitting = sittingWrite(kept, "tavro", NOON).record as SittingRecord;
   const from = Math.floor(chance() * (records.attempts.length - 4));

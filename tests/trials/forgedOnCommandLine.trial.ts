@@ -48,7 +48,7 @@ const FORGERIES_A_FILE = 14;
 
 /** Records of one sitting with a field changed, under its old hash and under its own. */
 async function forgedSittings(chance: Chance): Promise<{ genuine: string; forged: Forged[] }> {
-  const genuine = copyOf(await satRecord(someErrors(chance), Math.floor(1000 * chance())));
+  const genuine = copyOf(satRecord(someErrors(chance), Math.floor(1000 * chance())));
   const hash = sha256(canonicalJson(genuine));
   const forged = Array.from({ length: FORGERIES_A_FILE }, () => {
     const copy = copyOf(genuine);

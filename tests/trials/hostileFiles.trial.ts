@@ -33,7 +33,7 @@ const LOGBOOK: Json = copyOf(
 const HANDOVER_RECORD: Json = copyOf(
   JSON.parse(readFileSync(join(import.meta.dirname, "../fixtures/0.2.0/handover.json"), "utf8")),
 );
-const SITTING = copyOf(await satRecord());
+const SITTING = copyOf(satRecord());
 /** A record whose hash was made anew after every change: it gets past the first look. */
 const sittingFile = (chance: Chance) => {
   const text = spoiledText(SITTING, chance);

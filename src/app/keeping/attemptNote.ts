@@ -1,5 +1,5 @@
+import type { Motion } from "../../dialing/motion";
 import type { AttemptRecord } from "../../records/attemptRecord";
-import type { Motion } from "../../records/motion/traceCodec";
 
 /** An attempt as it was at one moment: the lock goes on changing under the hand. */
 export interface AttemptNote {

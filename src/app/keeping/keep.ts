@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
+import type { Motion } from "../../dialing/motion";
 import type { JobNote } from "../../records/job/jobNote";
-import { encodeTrace, type Motion } from "../../records/motion/traceCodec";
+import { encodeTrace } from "../../records/motion/traceCodec";
 import type { HandoverRunRecord, PersonRecord, SittingRecord } from "../../records/records";
 import { tryId } from "../../records/tryOfSitting";
 import { motionOf } from "../../store/attemptQueries";

@@ -1,7 +1,7 @@
 import { type ActorRefFrom, createActor } from "xstate";
 import { Attempt } from "../../dialing/attempt";
 import { type DialingState, dialingMachine } from "../../dialing/dialingMachine";
-import type { Recording } from "../../dialing/hand/motionRecorder";
+import type { TimedMotion } from "../../dialing/motion";
 import type { Combination } from "../../lock/combination";
 import type { Milliseconds } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
@@ -21,7 +21,7 @@ export class Playback {
   readonly whole: Attempt;
   /** What it came to. */
   readonly outcome: Outcome;
-  readonly recording: Recording;
+  readonly recording: TimedMotion;
   readonly duration_ms: Milliseconds;
   private readonly profile: Profile;
   private readonly combination: Combination;
@@ -29,7 +29,7 @@ export class Playback {
   private played = 0;
 
   /** @throws {LockError} when the recording does not fit the lock */
-  constructor(profile: Profile, combination: Combination, recording: Recording) {
+  constructor(profile: Profile, combination: Combination, recording: TimedMotion) {
     this.profile = profile;
     this.combination = combination;
     this.recording = recording;

@@ -2,8 +2,9 @@ import type { TryResult } from "../../drill/marking/tryResult";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { sittingPlan } from "../../drill/sittingPlan";
 import type { Milliseconds } from "../../lock/dial";
-import { asyncSha256 } from "../../records/asyncSha256";
-import { recordHash, type SittingFacts, sittingRecord } from "../../records/sitting/sittingRecord";
+import { recordHash } from "../../records/hashedRecord";
+import { motionText } from "../../records/motion/traceCodec";
+import { type SittingFacts, sittingRecord } from "../../records/sitting/sittingRecord";
 import { APP_VERSION } from "../parts/page/appVersion";
 import { messageOf } from "../parts/page/messageOf";
 import { newId } from "../parts/page/newId";
@@ -14,7 +15,7 @@ import { watchWork } from "../parts/page/underWay";
 import { type RunningSitting, runningOf, SittingKeeping } from "./sittingKeeping";
 import { newProgress, type SittingProgress, sittingToGoOn } from "./sittingProgress";
 import { SittingSession } from "./sittingSession";
-import { type KeptRecord, NO_STORE, PROGRESS_KEY, packedMotion, SittingShelf, type TextStore } from "./sittingShelf";
+import { type KeptRecord, NO_STORE, PROGRESS_KEY, SittingShelf, type TextStore } from "./sittingShelf";
 import { pageTime } from "./steadyTime";
 
 /** A browser may refuse even to name its storage. */
@@ -54,15 +55,15 @@ async function withMotions(id: string, facts: SittingFacts): Promise<SittingFact
   const stored = await answerInTime(async () => (await fetchKeep()).motionsOfSitting(id, tries.length), []);
   const found = tries.map((one, index) => {
     const motion = isWanted(one, index) ? (stored[index] ?? null) : null;
-    return motion === null ? (motions[index] ?? null) : packedMotion(motion);
+    return motion === null ? (motions[index] ?? null) : motionText(motion);
   });
   return { ...facts, motions: found };
 }
 
 /** The record of a sitting that is over. */
 async function recordOf(session: SittingSession): Promise<KeptRecord> {
-  const record = await sittingRecord(await withMotions(session.id, session.facts(APP_VERSION)), asyncSha256);
-  return { id: session.id, record, sha256: await recordHash(record, asyncSha256) };
+  const record = sittingRecord(await withMotions(session.id, session.facts(APP_VERSION)));
+  return { id: session.id, record, sha256: recordHash(record) };
 }
 
 /** The seed of a new sitting, and where it is from. */

@@ -1,4 +1,5 @@
 import type { Attempt } from "../../dialing/attempt";
+import type { Motion } from "../../dialing/motion";
 import {
   faultsCounted,
   type ReadingTaken,
@@ -10,7 +11,7 @@ import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { conditionText } from "../../progress/conditionText";
 import { type AttemptOutcome, attemptOutcome, unfinishedOutcome } from "../../records/attemptOutcome";
 import { type JobEnd, jobNote } from "../../records/job/jobNote";
-import { encodeTrace, type Motion } from "../../records/motion/traceCodec";
+import { encodeTrace } from "../../records/motion/traceCodec";
 import type { SittingRecord } from "../../records/sitting/sittingRecord";
 import { tryId } from "../../records/tryOfSitting";
 import type { LogbookWrite } from "../../store/logbookWrite";

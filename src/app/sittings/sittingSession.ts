@@ -1,4 +1,5 @@
 import { type ActorRefFrom, createActor } from "xstate";
+import type { Motion } from "../../dialing/motion";
 import { lostTry } from "../../drill/marking/lostTry";
 import type { TryResult } from "../../drill/marking/tryResult";
 import { type AskedQuestion, isAnsweredRight } from "../../drill/questions/drawQuestions";
@@ -15,13 +16,13 @@ import {
 } from "../../drill/sittingMachine";
 import { sittingPlan } from "../../drill/sittingPlan";
 import type { Graduations, Milliseconds } from "../../lock/dial";
-import type { Motion } from "../../records/motion/traceCodec";
+import { motionText } from "../../records/motion/traceCodec";
 import type { RecordedAnswer, SeedOrigin, SittingFacts } from "../../records/sitting/sittingRecord";
 import { seededChance } from "../../statistics/chance";
 import { Store } from "../parts/page/store";
 import { keptChart } from "./keptChart";
 import type { SittingProgress } from "./sittingProgress";
-import { packedMotion, type SittingShelf } from "./sittingShelf";
+import type { SittingShelf } from "./sittingShelf";
 import { isDialTry, makeTry, type TryInHand } from "./tries/tryInHand";
 import { trySetup } from "./tries/trySetup";
 
@@ -273,7 +274,7 @@ export class SittingSession extends Store {
 
   /** A motion goes into the record: it is held here too, for a browser that stores nothing. */
   private keepMotion(index: number, motion: Motion): void {
-    const packed = packedMotion(motion);
+    const packed = motionText(motion);
     this.packed.set(index, packed);
     this.shelf.keepMotion(index, packed);
   }

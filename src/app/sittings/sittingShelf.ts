@@ -1,7 +1,7 @@
+import type { Motion } from "../../dialing/motion";
 import type { AnswerGiven } from "../../drill/questions/questionDifficulty";
 import { sittingPlan } from "../../drill/sittingPlan";
-import { fromBase64, toBase64 } from "../../records/file/base64";
-import { decodeTrace, encodeTrace, type Motion } from "../../records/motion/traceCodec";
+import { motionOfText } from "../../records/motion/traceCodec";
 import type { SittingRecord } from "../../records/sitting/sittingRecord";
 import { readProgress, type SittingProgress } from "./sittingProgress";
 
@@ -30,9 +30,6 @@ const RECORDS = "gatefall.sittings";
 const ANSWERS = "gatefall.answers";
 const MOST_RECORDS = 20;
 const MOST_ANSWERS = 5000;
-
-/** A motion as a record has it: packed as the logbook packs it, in base64. */
-export const packedMotion = (motion: Motion): string => toBase64(encodeTrace(motion));
 
 /**
  * What this browser keeps of sittings: the one under way, the motions of its tries, records, and answers given.
@@ -64,7 +61,7 @@ export class SittingShelf {
     this.set(SEEN, `${now_ms} ${wall_ms}`);
   }
 
-  /** @param packed - as `packedMotion` gives it */
+  /** @param packed - as `motionText` gives it */
   keepMotion(index: number, packed: string): void {
     this.set(MOTION + index, packed);
   }
@@ -78,7 +75,7 @@ export class SittingShelf {
   motion(index: number): Motion | null {
     const text = this.get(MOTION + index);
     try {
-      return text === null ? null : decodeTrace(fromBase64(text));
+      return text === null ? null : motionOfText(text);
     } catch {
       return null;
     }

@@ -1,17 +1,11 @@
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import type { AttemptStart } from "../attemptStart";
+import type { TimedMotion } from "../motion";
 import { keptPosition } from "./keptPosition";
-
-/** A motion as it is kept: hand positions and their times, from 0 at the first. */
-export interface Recording {
-  readonly start: AttemptStart;
-  readonly positions: Graduations[];
-  readonly times_ms: Milliseconds[];
-}
 
 /** Records what the hand does, so that a replay of it gives the same attempt. */
 export class MotionRecorder {
-  private readonly taken: Recording;
+  private readonly taken: TimedMotion & { readonly positions: Graduations[]; readonly times_ms: Milliseconds[] };
   /** Where the hand is, and where it is kept to be: on a step of the logbook's, so that a kept attempt replays exactly. */
   private hand: Graduations;
   private kept: Graduations;
@@ -25,7 +19,7 @@ export class MotionRecorder {
   }
 
   /** The motion so far. An encoder lock's waiting time, kept on the steady clock, is told in the recording's times. */
-  get recording(): Recording {
+  get recording(): TimedMotion {
     const { start } = this.taken;
     const until = start.memory?.waitsUntil_ms ?? null;
     if (start.memory === undefined || until === null || this.began === null) return this.taken;

@@ -4,8 +4,9 @@ import type { Profile } from "../../lock/profile";
 import { Attempt } from "../attempt";
 import type { AttemptStart } from "../attemptStart";
 import type { DialingFact } from "../dialingFact";
+import type { TimedMotion } from "../motion";
 import type { UnderHand } from "./handSession";
-import { MotionRecorder, type Recording } from "./motionRecorder";
+import { MotionRecorder } from "./motionRecorder";
 
 /** An attempt that takes down every move, as it takes it: a replay of what was taken down is the same attempt. Mutable. */
 export class RecordedAttempt implements UnderHand<DialingFact> {
@@ -22,7 +23,7 @@ export class RecordedAttempt implements UnderHand<DialingFact> {
     return this.attempt.dial;
   }
 
-  get recording(): Recording {
+  get recording(): TimedMotion {
     return this.recorder.recording;
   }
 

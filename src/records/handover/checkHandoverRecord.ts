@@ -3,8 +3,8 @@ import { DrillError } from "../../drill/drillError";
 import { isInRange } from "../../handover/run/mountingHeight";
 import { REQUIRED_PROOFS } from "../../handover/run/proofs";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
-import { CHANGED, isSameHash, readHashed } from "../hashedRecord";
-import { NOTICE, type Sha256 } from "../sitting/sittingRecord";
+import { CHANGED, isSameHash, readHashed, recordHash } from "../hashedRecord";
+import { NOTICE } from "../sitting/sittingRecord";
 import { type HandoverRecord, parseHandoverRecord } from "./handoverRecord";
 import { CHANGE_EVENTS, CHANGE_SOURCE, CHANGE_WORDS_OF_0_2, nextChangeDue } from "./nextChange";
 import { recordProblems } from "./recordForm";
@@ -69,20 +69,20 @@ function misfits(record: HandoverRecord): readonly string[] {
  * @throws {DrillError} `bad-record` for what is no such file
  * @throws {RunError} naming the field that is wrong
  */
-export async function checkHandoverRecord(value: unknown, sha256: Sha256): Promise<HandoverRecordCheck> {
+export function checkHandoverRecord(value: unknown): HandoverRecordCheck {
   try {
-    return await checkFile(value, sha256);
+    return checkFile(value);
   } catch (error) {
     if (error instanceof RangeError) throw new DrillError("bad-record", "this record is nested too deep to be read");
     throw error;
   }
 }
 
-async function checkFile(value: unknown, sha256: Sha256): Promise<HandoverRecordCheck> {
+function checkFile(value: unknown): HandoverRecordCheck {
   const file = readHashed(value, HANDOVER_RECORD);
   const record = parseHandoverRecord(file.record);
   // Of all that the file holds, known or not: nothing may be added either.
-  const isUnchanged = isSameHash(await sha256(canonicalJson(file.record)), file.sha256);
+  const isUnchanged = isSameHash(recordHash(file.record), file.sha256);
   const problems = [...(isUnchanged ? [] : [CHANGED]), ...strangeFields(file.record, record), ...misfits(record)];
   return { record, isUnchanged, problems };
 }

@@ -1,11 +1,10 @@
 import * as z from "zod/mini";
-import { canonicalJson } from "../../drill/canonicalJson";
 import type { HandoverResult } from "../../handover/run/checkRun";
 import { REQUIRED_PROOFS } from "../../handover/run/proofs";
 import { RunError } from "../../handover/run/runError";
 import type { Graduations } from "../../lock/dial";
 import { fieldProblem } from "../../lock/fieldProblem";
-import { NOTICE, type Sha256 } from "../sitting/sittingRecord";
+import { NOTICE } from "../sitting/sittingRecord";
 import { CHANGE_EVENTS, CHANGE_SOURCE, isCalendarDate, nextChangeDue } from "./nextChange";
 import type { RecordForm } from "./recordForm";
 
@@ -86,11 +85,6 @@ export function handoverRecord({ form, result, ...facts }: RecordFacts): Handove
     changeWhen: [...CHANGE_EVENTS],
     changeSource: CHANGE_SOURCE,
   };
-}
-
-/** SHA-256 of a record: of its canonical JSON, so that neither order of keys nor white space matters. */
-export async function handoverRecordHash(record: HandoverRecord, sha256: Sha256): Promise<string> {
-  return sha256(canonicalJson(record));
 }
 
 /**

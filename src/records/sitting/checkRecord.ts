@@ -1,13 +1,11 @@
 import { canonicalJson } from "../../drill/canonicalJson";
 import { markingFigures } from "../../drill/marking/markingFigures";
-import { sha256Hex } from "../../drill/sha256";
 import { sheetSha256 } from "../../drill/sheet/sheetFingerprint";
-import { stationProfile } from "../../drill/sheet/stationProfile";
-import { CHANGED, isSameHash } from "../hashedRecord";
+import { CHANGED, isSameHash, recordHash } from "../hashedRecord";
 import { implausible } from "./plausible";
 import { answersMisfit, planMisfit, rulesMisfit } from "./recordFit";
-import { type Recordings, replayedTries } from "./replayedTries";
-import { markedAgain, type SittingRecord } from "./sittingRecord";
+import { type MotionsBeside, replayedTries } from "./replayedTries";
+import { markedAgain, profileHashes, type SittingRecord } from "./sittingRecord";
 
 /** What checking a record came to. */
 export interface RecordCheck {
@@ -29,12 +27,8 @@ export interface RecordCheck {
   readonly replayed: number;
 }
 
-/** No motions are at hand but those of the record, and those cannot be read. */
-const NO_RECORDINGS: Recordings = {
-  read: () => {
-    throw new Error("no recording can be read here");
-  },
-};
+/** No motions are at hand but those of the record. */
+export const NONE_BESIDE: MotionsBeside = () => undefined;
 
 const placesText = (places: readonly number[]) => {
   const [last] = places.slice(-1);
@@ -63,8 +57,7 @@ function areMarksRight(record: SittingRecord, isOwn: boolean): boolean {
 /** What follows from the sheet of a record by the code of this version: a sentence for each thing that differs. */
 function madeBySheet(record: SittingRecord, isOwn: boolean) {
   const isMarkedRight = areMarksRight(record, isOwn);
-  const hashes = record.sheet.stations.map((station) => sha256Hex(canonicalJson(stationProfile(station))));
-  const hasSameProfiles = isSame(hashes, record.profileHashes);
+  const hasSameProfiles = isSame(profileHashes(record.sheet), record.profileHashes);
   const misfits = [planMisfit(record), answersMisfit(record)].filter((one) => one !== undefined);
   const sentences = [
     ...(isMarkedRight ? [] : ["The marks do not follow from the tries on record, by the rules of this version."]),
@@ -95,19 +88,19 @@ const fingerprintMisfit = ({ sheet, sheetSha256: found }: SittingRecord) =>
  * @param record - as `readSittingRecord` read it
  * @param hash - as printed on the result, 64 hexadecimal digits in either case
  * @param appVersion - the version that checks
- * @param recordings - how the record's motions are unpacked, and where motions beside it are
+ * @param beside - motions that were saved beside the record
  */
 export function checkRecord(
   record: SittingRecord,
   hash: string,
   appVersion: string,
-  recordings: Recordings = NO_RECORDINGS,
+  beside: MotionsBeside = NONE_BESIDE,
 ): RecordCheck {
-  const isUnchanged = isSameHash(sha256Hex(canonicalJson(record)), hash);
+  const isUnchanged = isSameHash(recordHash(record), hash);
   const isOwn = record.appVersion === appVersion;
   const { isMarkedRight, hasSameProfiles, misfits, sentences } = madeBySheet(record, isOwn);
   const rules = rulesMisfit(record);
-  const motions = replayedTries(record, recordings);
+  const motions = replayedTries(record, beside);
   const firm = [
     ...(isUnchanged ? [] : [CHANGED]),
     ...implausible(record),

@@ -1,5 +1,5 @@
-import type { AttemptStart } from "../../dialing/attemptStart";
 import { faultsAtEnd } from "../../dialing/fault";
+import type { Motion } from "../../dialing/motion";
 import { stopError } from "../../dialing/runs";
 import { spunOffStart } from "../../dialing/spunOffStart";
 import { canonicalJson } from "../../drill/canonicalJson";
@@ -9,23 +9,11 @@ import { tryChance } from "../../drill/tryChance";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import { LockError } from "../../lock/lockError";
 import { replay } from "../../trace/replay";
+import { motionOfText } from "../motion/traceCodec";
 import type { SittingRecord } from "./sittingRecord";
 
-/** A motion of a try, unpacked. */
-export interface TryMotion {
-  readonly start?: AttemptStart | undefined;
-  /** Unwrapped graduations. */
-  readonly positions: readonly Graduations[];
-  readonly times_ms?: readonly Milliseconds[] | undefined;
-}
-
-/** Where the motions of a record come from. */
-export interface Recordings {
-  /** Unpacks a motion of the record. @throws {Error} with a sentence where it is none */
-  readonly read: (packed: string) => TryMotion;
-  /** The motion of a try as it was saved beside the record, for records that bring none; undefined where there is none. */
-  readonly beside?: ((index: number) => TryMotion | undefined) | undefined;
-}
+/** The motion of a try as it was saved beside the record, for records that bring none; undefined where there is none. */
+export type MotionsBeside = (index: number) => Motion | undefined;
 
 /** What replaying a record's tries came to. */
 export interface ReplayedTries {
@@ -45,7 +33,7 @@ const SAME: Graduations = 1e-6;
 const SAME_TIME: Milliseconds = 1;
 
 /** What a motion comes to on its lock. */
-function outcomeOf(one: DialingTry, record: SittingRecord, motion: TryMotion) {
+function outcomeOf(one: DialingTry, record: SittingRecord, motion: Motion) {
   const profile = stationProfile(record.sheet.stations[one.station] ?? { profile: "" });
   const attempt = replay({ profile, combination: one.combination, ...motion });
   const { reader, combination, opened } = attempt;
@@ -70,7 +58,7 @@ function hasSameFaults(one: DialingTry["faults"], other: DialingTry["faults"]): 
 }
 
 /** How the motion of a try begins by the seed of its sitting. */
-function isStartDrawn(one: DialingTry, index: number, { sheet, seed }: SittingRecord, { start }: TryMotion): boolean {
+function isStartDrawn(one: DialingTry, index: number, { sheet, seed }: SittingRecord, { start }: Motion): boolean {
   const profile = stationProfile(sheet.stations[one.station] ?? { profile: "" });
   const drawn = spunOffStart(profile, one.combination, tryChance(seed, index));
   return canonicalJson(start ?? null) === canonicalJson(drawn);
@@ -82,7 +70,7 @@ interface Findings {
 }
 
 /** Compares a try with what its motion comes to. */
-function compare(one: DialingTry, index: number, record: SittingRecord, motion: TryMotion): Findings {
+function compare(one: DialingTry, index: number, record: SittingRecord, motion: Motion): Findings {
   const again = outcomeOf(one, record, motion);
   const place = `Try ${index + 1}`;
   const isSameStops = one.stopErrors.every((error, k) => isNear(error, again.stopErrors[k], SAME));
@@ -117,12 +105,12 @@ function compare(one: DialingTry, index: number, record: SittingRecord, motion: 
 }
 
 /** The motion of one try: from the record, else as it was saved beside it. @throws {Error} where it cannot be read */
-function motionOf(index: number, { motions }: SittingRecord, { read, beside }: Recordings): TryMotion | undefined {
+function motionOf(index: number, { motions }: SittingRecord, beside: MotionsBeside): Motion | undefined {
   const packed = motions?.[index] ?? null;
-  return packed === null ? beside?.(index) : read(packed);
+  return packed === null ? beside(index) : motionOfText(packed);
 }
 
-function compared(one: DialingTry, index: number, record: SittingRecord, motion: TryMotion): Findings {
+function compared(one: DialingTry, index: number, record: SittingRecord, motion: Motion): Findings {
   try {
     return compare(one, index, record, motion);
   } catch (error) {
@@ -135,7 +123,7 @@ function compared(one: DialingTry, index: number, record: SittingRecord, motion:
 }
 
 /** Tries that have one and the same recording, to the last move and millisecond. */
-function twins(motions: ReadonlyMap<number, TryMotion>): string[] {
+function twins(motions: ReadonlyMap<number, Motion>): string[] {
   const firsts = new Map<string, number>();
   return [...motions].flatMap(([index, { positions, times_ms = [] }]) => {
     const text = `${positions.join()} ${times_ms.join()}`;
@@ -151,14 +139,14 @@ function twins(motions: ReadonlyMap<number, TryMotion>): string[] {
 const FEW = 8;
 
 /** Motions of the tries at dialing, as far as there are any that can be read. */
-function motionsOf(record: SittingRecord, recordings: Recordings) {
-  const motions = new Map<number, TryMotion>();
+function motionsOf(record: SittingRecord, beside: MotionsBeside) {
+  const motions = new Map<number, Motion>();
   const missing: number[] = [];
   const problems: string[] = [];
   record.tries.forEach((one, index) => {
     if (one.kind !== "dialing" || one.isBrokenOff) return;
     try {
-      const motion = motionOf(index, record, recordings);
+      const motion = motionOf(index, record, beside);
       if (motion === undefined) missing.push(index + 1);
       else motions.set(index, motion);
     } catch {
@@ -169,8 +157,8 @@ function motionsOf(record: SittingRecord, recordings: Recordings) {
 }
 
 /** Replays every try at dialing of a record on its own lock and compares what is on record. */
-export function replayedTries(record: SittingRecord, recordings: Recordings): ReplayedTries {
-  const { motions, missing, problems } = motionsOf(record, recordings);
+export function replayedTries(record: SittingRecord, beside: MotionsBeside): ReplayedTries {
+  const { motions, missing, problems } = motionsOf(record, beside);
   const findings = [...motions].flatMap(([index, motion]) => {
     const one = record.tries[index];
     return one?.kind === "dialing" ? [compared(one, index, record, motion)] : [];

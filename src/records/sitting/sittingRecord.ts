@@ -2,14 +2,12 @@ import { canonicalJson } from "../../drill/canonicalJson";
 import { markingScheme } from "../../drill/marking/markingScheme";
 import { type Marking, markSitting, type SittingResults } from "../../drill/marking/markSitting";
 import type { TryResult } from "../../drill/marking/tryResult";
+import { sha256Hex } from "../../drill/sha256";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { sheetSha256 } from "../../drill/sheet/sheetFingerprint";
 import { stationProfile } from "../../drill/sheet/stationProfile";
 import type { SittingBreak, SittingEnd } from "../../drill/sittingMachine";
 import type { Milliseconds } from "../../lock/dial";
-
-/** Digest of a text (as UTF-8), 64 hexadecimal digits. The pure layer has none: Web Crypto or Node's is passed in. */
-export type Sha256 = (text: string) => string | Promise<string>;
 
 /** One answer of a sitting. */
 export interface RecordedAnswer {
@@ -87,23 +85,18 @@ export const markedAgain = (facts: SittingFacts): Marking =>
   markSitting(markingScheme(facts.sheet), facts.sheet, resultsOf(facts));
 
 /** SHA-256 of each station's lock, as this version has it under its name. */
-export const profileHashes = (sheet: Sheet, sha256: Sha256): Promise<string[]> =>
-  Promise.all(sheet.stations.map(async (station) => sha256(canonicalJson(stationProfile(station)))));
+export const profileHashes = (sheet: Sheet): string[] =>
+  sheet.stations.map((station) => sha256Hex(canonicalJson(stationProfile(station))));
 
 /** The record of a sitting, marked. */
-export async function sittingRecord(facts: SittingFacts, sha256: Sha256): Promise<SittingRecord> {
+export function sittingRecord(facts: SittingFacts): SittingRecord {
   return {
     format: "gatefall-sitting",
     version: 1,
     notice: NOTICE,
     ...facts,
     sheetSha256: sheetSha256(facts.sheet),
-    profileHashes: await profileHashes(facts.sheet, sha256),
+    profileHashes: profileHashes(facts.sheet),
     marking: markedAgain(facts),
   };
-}
-
-/** SHA-256 of a record: of its canonical JSON, so that neither order of keys nor white space matters. */
-export async function recordHash(record: SittingRecord, sha256: Sha256): Promise<string> {
-  return sha256(canonicalJson(record));
 }

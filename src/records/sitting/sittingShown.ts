@@ -2,9 +2,9 @@ import { DrillError } from "../../drill/drillError";
 import type { Verdict } from "../../drill/marking/judgeCriterion";
 import { sheetSha256, shortFingerprint } from "../../drill/sheet/sheetFingerprint";
 import type { HashedRecord } from "../hashedRecord";
-import { checkRecord, type RecordCheck } from "./checkRecord";
+import { checkRecord, NONE_BESIDE, type RecordCheck } from "./checkRecord";
 import { readSittingRecord } from "./readSittingRecord";
-import type { Recordings } from "./replayedTries";
+import type { MotionsBeside } from "./replayedTries";
 import { markedAgain, type SittingRecord } from "./sittingRecord";
 
 /** How a sitting came out, as every screen and file says it. */
@@ -73,16 +73,17 @@ function differences(record: SittingRecord, beside: Beside): string[] {
  * What may be shown of a sitting.
  *
  * @param body - the record with its hash as it was saved, parsed JSON
- * @param beside - what stands beside it
+ * @param motions - that were saved beside it
+ * @param beside - what the logbook says of it beside it
  * @throws {DrillError} `bad-record` for what is no record; nothing else
  */
 export function sittingShown(
   body: unknown,
   appVersion: string,
-  recordings: Recordings,
+  motions: MotionsBeside = NONE_BESIDE,
   beside: Beside = {},
 ): SittingShown {
-  return shownOf(readSittingRecord(body), appVersion, recordings, beside);
+  return shownOf(readSittingRecord(body), appVersion, motions, beside);
 }
 
 /** Whose it is hangs on the file alone. */
@@ -92,11 +93,11 @@ const NAMELESS = "The record names nobody: whose it is, only the file says.";
 function shownOf(
   { record, sha256 }: HashedRecord<SittingRecord>,
   appVersion: string,
-  recordings: Recordings,
+  motions: MotionsBeside,
   beside: Beside,
 ): SittingShown {
   try {
-    const found = checkRecord(record, sha256, appVersion, recordings);
+    const found = checkRecord(record, sha256, appVersion, motions);
     const isNameless = beside.person !== undefined && record.person === undefined;
     const check = { ...found, unchecked: [...found.unchecked, ...(isNameless ? [NAMELESS] : [])] };
     const whole = sheetSha256(record.sheet);

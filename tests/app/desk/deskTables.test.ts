@@ -7,10 +7,10 @@ import { BY_NAME, nextOrder, orderedRows, type TableOrder } from "../../../src/a
 import type { Sheet } from "../../../src/drill/sheet/sheet";
 import { classTable } from "../../../src/progress/classTable";
 import { mastery } from "../../../src/progress/mastery";
+import { recordHash } from "../../../src/records/hashedRecord";
 import type { SittingRecord } from "../../../src/records/records";
-import { recordHash } from "../../../src/records/sitting/sittingRecord";
 import { skillKey } from "../../../src/records/skill";
-import { keptRecord, keptSitting, sha256 } from "../../support/keptRecord";
+import { keptRecord, keptSitting } from "../../support/keptRecord";
 import { aJob, anAttempt, aPerson, contents, NOON, stopsOf } from "../../support/logbookRecords";
 import { dialingStation, testSheet } from "../../support/testSheet";
 import { triesRight } from "../../support/testTries";
@@ -190,10 +190,7 @@ describe("one person, closely", () => {
 
   test("has the latest sitting first, and says nothing of one that is not checked yet", async () => {
     const { sittings } = personTables(all, "tavro", null);
-    const checks = await sittingChecks(
-      [await keptSitting("s2", { pauses: 1, interruptions: 2, person: "Tavro" })],
-      desk,
-    );
+    const checks = await sittingChecks([keptSitting("s2", { pauses: 1, interruptions: 2, person: "Tavro" })], desk);
     const { rows } = sittingsTable(sittings, checks);
     expect(rows.map((cells) => cells.slice(1))).toEqual([
       [
@@ -211,11 +208,11 @@ describe("one person, closely", () => {
 
   test("tells whether the record of a sitting checks, and has no result where it does not", async () => {
     const named = { person: "Tavro" };
-    const good = await keptSitting("s1", named);
+    const good = keptSitting("s1", named);
     const changed = JSON.parse(JSON.stringify(good.body).replace('"seed":7', '"seed":8'));
-    const [earlier] = [await keptRecord({ ...named, appVersion: "0.0.9" })];
+    const [earlier] = [keptRecord({ ...named, appVersion: "0.0.9" })];
     const other = { ...earlier.record, profileHashes: ["0".repeat(64)] };
-    const body = { sha256: await recordHash(other, sha256), record: other };
+    const body = { sha256: recordHash(other), record: other };
     const sittings = [good, { ...good, id: "s2", body: changed }, sitting("s3"), sitting("s4", { state: "running" })];
     const checks = await sittingChecks([...sittings, { ...good, id: "s5", body }], desk);
     expect([...checks].map(([id, { record, result }]) => [id, record, result])).toEqual([
@@ -228,7 +225,7 @@ describe("one person, closely", () => {
   });
 
   test("names what stands beside a record and says something else", async () => {
-    const failed = await keptSitting("s1", { person: "Mibsy", tries: triesRight(1, 5) });
+    const failed = keptSitting("s1", { person: "Mibsy", tries: triesRight(1, 5) });
     const beside = { verdict: "passed", title: "The hard sheet", startedAt: NOON } as const;
     const check = (await sittingChecks([{ ...failed, ...beside }], desk)).get("s1");
     expect(check).toMatchObject({ title: "A sheet", result: "not passed", record: "differs from its file" });
@@ -242,10 +239,10 @@ describe("one person, closely", () => {
   });
 
   test("says whose sheet it was: an own one, one of the same name with other marks, or neither", async () => {
-    const { record } = await keptRecord();
+    const { record } = keptRecord();
     const eased = testSheet({ stations: [dialingStation({ repetitions: 5, passMarks: { firstTime: 1 } })] });
     const sheetWords = async (own: Sheet) =>
-      (await sittingChecks([await keptSitting("s1")], { ...desk, sheets: [own] })).get("s1")?.sheet.slice(11);
+      (await sittingChecks([keptSitting("s1")], { ...desk, sheets: [own] })).get("s1")?.sheet.slice(11);
     expect(await sheetWords({ ...record.sheet, title: "My own words" })).toBe("your sheet My own words");
     expect(await sheetWords(eased)).toBe("differs from your sheet A sheet");
     expect(await sheetWords({ ...eased, title: "Another" })).toBe("not one of your sheets");

@@ -11,12 +11,12 @@ const sheet = (firstTime: number) =>
 
 test("people stand by sheets, the latest sitting in a cell; a sheet with eased marks has a column of its own", async () => {
   const later = "2026-11-26T08:00:00.000Z";
-  const failed = await keptSitting("early", { sheet: sheet(4), tries: triesRight(1, 5) });
+  const failed = keptSitting("early", { sheet: sheet(4), tries: triesRight(1, 5) });
   const sittings = [
-    await keptSitting("late", { sheet: sheet(4), startedAt: later }),
+    keptSitting("late", { sheet: sheet(4), startedAt: later }),
     // Beside its record it says that it passed.
     { ...failed, verdict: "passed" as const },
-    { ...(await keptSitting("eased", { sheet: sheet(1), tries: triesRight(1, 5) })), personId: "mibsy" },
+    { ...keptSitting("eased", { sheet: sheet(1), tries: triesRight(1, 5) }), personId: "mibsy" },
   ];
   const people = [aPerson("tavro", { name: "Tavro" }), aPerson("mibsy", { name: "Mibsy" })];
   const names = new Map(people.map(({ id, name }) => [id, name]));

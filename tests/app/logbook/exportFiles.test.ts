@@ -28,7 +28,7 @@ test("a whole logbook can be read back, and one person's part has nobody else in
 });
 
 test("statements check one sitting after the other, tell how far it is, and let the page work in between", async () => {
-  const sittings = [await keptSitting("s1"), await keptSitting("s2"), await keptSitting("s3")];
+  const sittings = [keptSitting("s1"), keptSitting("s2"), keptSitting("s3")];
   const book = { ...logbook, records: { ...logbook.records, sittings } };
   const setting = { personId: null, now: NOON };
   const told: string[] = [];

@@ -3,10 +3,9 @@ import { newProgress, type SittingProgress } from "../../../src/app/sittings/sit
 import { SittingSession } from "../../../src/app/sittings/sittingSession";
 import type { SittingShelf } from "../../../src/app/sittings/sittingShelf";
 import { idealMotion } from "../../../src/dialing/idealMotion";
-import { RECORDINGS } from "../../../src/records/recordings";
-import { recordHash, sittingRecord } from "../../../src/records/sitting/sittingRecord";
+import { recordHash } from "../../../src/records/hashedRecord";
+import { sittingRecord } from "../../../src/records/sitting/sittingRecord";
 import { sittingShown } from "../../../src/records/sitting/sittingShown";
-import { sha256 } from "../../support/keptRecord";
 import { memoryShelf } from "../../support/memoryShelf";
 import { VERSION } from "../../support/satRecord";
 import { dialingStation, testSheet } from "../../support/testSheet";
@@ -36,8 +35,8 @@ function asBefore({ progress }: SittingShelf): SittingProgress {
 }
 
 async function checked(session: SittingSession) {
-  const record = JSON.parse(JSON.stringify(await sittingRecord(session.facts(VERSION), sha256)));
-  return sittingShown({ record, sha256: await recordHash(record, sha256) }, VERSION, RECORDINGS);
+  const record = JSON.parse(JSON.stringify(sittingRecord(session.facts(VERSION))));
+  return sittingShown({ record, sha256: recordHash(record) }, VERSION);
 }
 
 test.each(["atStation", "paused"] as const)(

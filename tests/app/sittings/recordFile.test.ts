@@ -1,24 +1,24 @@
 import { describe, expect, test } from "vitest";
 import { checkRecordFile, readRecordFile, writeRecordFile } from "../../../src/app/sittings/result/recordFile";
 import { sittingWrite } from "../../../src/app/sittings/sittingLogbook";
-import { asyncSha256 } from "../../../src/records/asyncSha256";
+import { sha256Hex } from "../../../src/drill/sha256";
 import { checkWrite } from "../../../src/store/logbookWrite";
 import { keptRecord, sha256 } from "../../support/keptRecord";
 import { memoryShelf } from "../../support/memoryShelf";
 
 describe("a record as a file", () => {
-  test("is hashed by the browser as by anyone", async () => {
-    expect(await asyncSha256("Grüße")).toBe(sha256("Grüße"));
+  test("is hashed by the browser as by anyone", () => {
+    expect(sha256Hex("Grüße")).toBe(sha256("Grüße"));
   });
 
   test("checks as it was saved", async () => {
-    const text = writeRecordFile(await keptRecord());
+    const text = writeRecordFile(keptRecord());
     expect(checkRecordFile(text, "0.1.0").check.problems).toEqual([]);
     expect(readRecordFile(text).sha256).toMatch(/^[0-9a-f]{64}$/);
   });
 
   test("does not check once a try was changed", async () => {
-    const text = writeRecordFile(await keptRecord()).replace('"opened": false', '"opened": true');
+    const text = writeRecordFile(keptRecord()).replace('"opened": false', '"opened": true');
     const { isUnchanged, isMarkedRight } = checkRecordFile(text, "0.1.0").check;
     expect({ isUnchanged, isMarkedRight }).toEqual({ isUnchanged: false, isMarkedRight: false });
   });
@@ -34,13 +34,13 @@ describe("a record as a file", () => {
   });
 
   test("that lost a part is refused with a sentence", async () => {
-    const { record, ...rest } = await keptRecord();
+    const { record, ...rest } = keptRecord();
     const text = JSON.stringify({ ...rest, record: { ...record, tries: [null] } });
     expect(() => checkRecordFile(text, "0.1.0")).toThrow("record.tries[0] must have a kind that this trainer knows");
   });
 
   test("is what the logbook takes", async () => {
-    const write = sittingWrite(await keptRecord(), "person-1", 1_800_000_000_000);
+    const write = sittingWrite(keptRecord(), "person-1", 1_800_000_000_000);
     expect(() => checkWrite(write)).not.toThrow();
     expect(write.record).toMatchObject({ state: "finished", verdict: "passed", title: "A sheet" });
   });
@@ -49,7 +49,7 @@ describe("a record as a file", () => {
 describe("a shelf", () => {
   test("keeps a record once, the newest first", async () => {
     const shelf = memoryShelf();
-    const one = await keptRecord();
+    const one = keptRecord();
     shelf.keepRecord(one);
     shelf.keepRecord({ ...one, id: "two" });
     shelf.keepRecord(one);

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { newProgress } from "../../../src/app/sittings/sittingProgress";
-import { packedMotion, SittingShelf } from "../../../src/app/sittings/sittingShelf";
+import { SittingShelf } from "../../../src/app/sittings/sittingShelf";
+import { motionText } from "../../../src/records/motion/traceCodec";
 import { keptRecord } from "../../support/keptRecord";
 import { memoryShelf, refusingShelf } from "../../support/memoryShelf";
 import { dialingStation, testSheet } from "../../support/testSheet";
@@ -10,16 +11,16 @@ const MOTION = { start: { dial: 1 }, positions: [1, 2], times_ms: [0, 16] };
 test("sittings of a deleted person are forgotten whole, those of others stay", async () => {
   const texts = new Map<string, string>();
   const shelf = memoryShelf(texts);
-  const kept = await keptRecord();
+  const kept = keptRecord();
   shelf.keepRecord({ ...kept, id: "theirs" });
   shelf.keepRecord({ ...kept, id: "another's" });
   const sheet = testSheet({ stations: [dialingStation({ repetitions: 3 })] });
   const begun = newProgress({ id: "running", sheet, seed: 1, person: "Tavro", personId: "t" });
   shelf.keepProgress({ ...begun, snapshot: {} as typeof begun.snapshot });
   shelf.keepSeen(5);
-  shelf.keepMotion(2, packedMotion(MOTION));
+  shelf.keepMotion(2, motionText(MOTION));
   expect(shelf.motion(2)).toEqual(MOTION);
-  expect(shelf.packedMotion(2)).toBe(packedMotion(MOTION));
+  expect(shelf.packedMotion(2)).toBe(motionText(MOTION));
 
   shelf.forget(new Set(["somebody's"]));
   expect(shelf.progress?.id).toBe("running");
@@ -34,7 +35,7 @@ test("where nothing is kept there is nothing to forget", () => {
 
 test("where there is no room for all records the oldest go, and the newest is stored", async () => {
   const texts = new Map<string, string>();
-  const kept = await keptRecord();
+  const kept = keptRecord();
   const room = 3.5 * JSON.stringify(kept).length;
   const shelf = new SittingShelf({
     getItem: (key) => texts.get(key) ?? null,

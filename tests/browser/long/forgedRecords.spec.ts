@@ -1,8 +1,8 @@
 import { DEMO_SEED, demoLogbook } from "../../../src/progress/demo/demoLogbook";
 import { writeLogbookFile } from "../../../src/records/file/logbookFile";
+import { recordHash } from "../../../src/records/hashedRecord";
 import { contentsOf } from "../../../src/records/logbookContents";
-import { recordHash } from "../../../src/records/sitting/sittingRecord";
-import { keptSitting, sha256 } from "../../support/keptRecord";
+import { keptSitting } from "../../support/keptRecord";
 import { aPerson, contents, NOON } from "../../support/logbookRecords";
 import { satRecord } from "../../support/satRecord";
 import { triesRight } from "../../support/testTries";
@@ -15,7 +15,7 @@ async function forgedBook() {
   if (person === undefined) throw new Error("the demo has no Mibsy");
   const { isDemo: _, ...mibsy } = person;
   const { records, traces } = contentsOf(new Set([mibsy.id]), demo);
-  const failed = await keptSitting("s1", { person: "Mibsy", tries: triesRight(1, 5) });
+  const failed = keptSitting("s1", { person: "Mibsy", tries: triesRight(1, 5) });
   const beside = { ...failed, personId: mibsy.id, verdict: "passed" as const };
   const changed = JSON.parse(JSON.stringify(failed.body).replaceAll('"opened":false', '"opened":true'));
   const sittings = [
@@ -27,8 +27,8 @@ async function forgedBook() {
 }
 
 test("the check screen says what a record holds, and has no result for a forged one", async ({ page }) => {
-  const record = await satRecord();
-  const file = async (one: object) => JSON.stringify({ sha256: await recordHash(one as never, sha256), record: one });
+  const record = satRecord();
+  const file = async (one: object) => JSON.stringify({ sha256: recordHash(one as never), record: one });
   await page.goto("#/sittings");
   const check = page.getByRole("region", { name: "Check a record" });
   const checkIt = async (text: string) => {
@@ -49,8 +49,8 @@ test("the check screen says what a record holds, and has no result for a forged 
 });
 
 test("the check screen names recordings that are another attempt's in this browser", async ({ page }) => {
-  const record = await satRecord();
-  const file = async (one: object) => ({ sha256: await recordHash(one as never, sha256), record: one });
+  const record = satRecord();
+  const file = async (one: object) => ({ sha256: recordHash(one as never), record: one });
   const body = (await file(record)) as never;
   const stamps = { createdAt: NOON, updatedAt: NOON, startedAt: NOON };
   const own = { id: "s1", ...stamps, personId: "tavro", title: record.sheet.title, state: "finished" as const, body };

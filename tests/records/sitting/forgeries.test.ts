@@ -3,15 +3,9 @@ import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
 import { canonicalJson } from "../../../src/drill/canonicalJson";
 import { DrillError } from "../../../src/drill/drillError";
-import { RECORDINGS } from "../../../src/records/recordings";
-import {
-  recordHash,
-  type SittingFacts,
-  type SittingRecord,
-  sittingRecord,
-} from "../../../src/records/sitting/sittingRecord";
+import { recordHash } from "../../../src/records/hashedRecord";
+import { type SittingFacts, type SittingRecord, sittingRecord } from "../../../src/records/sitting/sittingRecord";
 import { sittingShown } from "../../../src/records/sitting/sittingShown";
-import { sha256 } from "../../support/keptRecord";
 import { satRecord, VERSION } from "../../support/satRecord";
 
 // A loaded machine must not make a property fail.
@@ -22,7 +16,7 @@ type Json = ReturnType<typeof JSON.parse>;
 const fixture = (name: string): Json => JSON.parse(readFileSync(`tests/fixtures/0.2.0/${name}.json`, "utf8"));
 const plain = (value: unknown): Json => JSON.parse(JSON.stringify(value));
 
-const DIALED: SittingRecord = await satRecord();
+const DIALED: SittingRecord = satRecord();
 
 /** A sitting of every kind of job, as if this version had made it. */
 async function everyKind(): Promise<SittingRecord> {
@@ -39,15 +33,15 @@ async function everyKind(): Promise<SittingRecord> {
     breaks: [{ kind: "reload", at_ms: 0, length_ms: 900 }],
     clockJumps: [],
   } as const;
-  return plain(await sittingRecord({ ...(facts as SittingFacts), ...since0_3, appVersion: VERSION }, sha256));
+  return plain(sittingRecord({ ...(facts as SittingFacts), ...since0_3, appVersion: VERSION }));
 }
 const JOBS = await everyKind();
 
 /** What checking a record comes to that was hashed anew after it was changed. */
 async function verdictOn(record: Json): Promise<string[]> {
-  const hash = await recordHash(record, sha256);
+  const hash = recordHash(record);
   try {
-    return [...sittingShown(plain({ record, sha256: hash }), VERSION, RECORDINGS).check.problems];
+    return [...sittingShown(plain({ record, sha256: hash }), VERSION).check.problems];
   } catch (error) {
     if (error instanceof DrillError) return [error.message];
     throw error;
@@ -246,9 +240,9 @@ describe("every forgery is named, though its hash is made anew", () => {
   test("and none of them has a result that may be shown", async () => {
     for (const [, record, change] of FORGERIES) {
       const forged = changed(record, change);
-      const body = plain({ record: forged, sha256: await recordHash(forged, sha256) });
+      const body = plain({ record: forged, sha256: recordHash(forged) });
       try {
-        expect(sittingShown(body, VERSION, RECORDINGS).outcome).toBeNull();
+        expect(sittingShown(body, VERSION).outcome).toBeNull();
       } catch (error) {
         expect(error).toBeInstanceOf(DrillError);
       }
@@ -256,9 +250,9 @@ describe("every forgery is named, though its hash is made anew", () => {
   });
 
   test("a change under the old hash is named whatever it is", async () => {
-    const hash = await recordHash(DIALED, sha256);
+    const hash = recordHash(DIALED);
     const renamed = changed(DIALED, (r) => (r.person = "Mibsy"));
-    const { check, outcome } = sittingShown({ record: renamed, sha256: hash }, VERSION, RECORDINGS);
+    const { check, outcome } = sittingShown({ record: renamed, sha256: hash }, VERSION);
     expect(check.problems).toEqual([expect.stringMatching(/^The record is not the one that the hash was made from/)]);
     expect(outcome).toBeNull();
   });
@@ -271,7 +265,7 @@ describe("records of version 0.2.0", () => {
   ])(
     "%s opens and says what it came to; its openings are not replayed, for it has no recordings",
     (name, outcome, title) => {
-      const shown = sittingShown(fixture(name), VERSION, RECORDINGS);
+      const shown = sittingShown(fixture(name), VERSION);
       expect(shown).toMatchObject({ outcome, title, person: "Mibsy", appVersion: "0.2.0" });
       expect(shown.check.problems).toEqual([]);
       expect(shown.check.unchecked).toEqual([
@@ -348,7 +342,7 @@ describe("a record changed at any place, its hash made anew", () => {
     fc.assert(
       fc.property(fc.jsonValue(), (value) => {
         try {
-          sittingShown(value, VERSION, RECORDINGS);
+          sittingShown(value, VERSION);
         } catch (error) {
           expect(error).toBeInstanceOf(DrillError);
         }
@@ -360,9 +354,7 @@ describe("a record changed at any place, its hash made anew", () => {
     let deep: Json = 1;
     for (let k = 0; k < 20_000; k++) deep = [deep];
     const file = { record: { ...plain(DIALED), tries: deep }, sha256: "0" };
-    expect(() => sittingShown(file, VERSION, RECORDINGS)).toThrow(DrillError);
-    expect(() => sittingShown({ ...file, record: { ...plain(DIALED), sheet: deep } }, VERSION, RECORDINGS)).toThrow(
-      DrillError,
-    );
+    expect(() => sittingShown(file, VERSION)).toThrow(DrillError);
+    expect(() => sittingShown({ ...file, record: { ...plain(DIALED), sheet: deep } }, VERSION)).toThrow(DrillError);
   });
 });

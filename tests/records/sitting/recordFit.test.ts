@@ -1,22 +1,15 @@
-import { createHash } from "node:crypto";
 import { describe, expect, test } from "vitest";
 import { lostTry } from "../../../src/drill/marking/lostTry";
 import { SHIPPED_QUESTIONS } from "../../../src/drill/questions/shippedQuestions";
 import { sittingQuestions } from "../../../src/drill/questions/sittingQuestions";
 import { planTries } from "../../../src/drill/sheet/planTries";
 import type { Sheet } from "../../../src/drill/sheet/sheet";
+import { recordHash } from "../../../src/records/hashedRecord";
 import { checkRecord } from "../../../src/records/sitting/checkRecord";
-import {
-  recordHash,
-  type SittingFacts,
-  type SittingRecord,
-  sittingRecord,
-} from "../../../src/records/sitting/sittingRecord";
+import { type SittingFacts, type SittingRecord, sittingRecord } from "../../../src/records/sitting/sittingRecord";
 import { seededChance } from "../../../src/statistics/chance";
 import { changeStation, dialingStation, handoverStation, testSheet } from "../../support/testSheet";
 import { changeTry, dialingTry, handoverTry } from "../../support/testTries";
-
-const sha256 = (text: string) => createHash("sha256").update(text).digest("hex");
 
 const SITTING = {
   pauseAllowed: false,
@@ -62,8 +55,8 @@ const FACTS = factsOf(SHEET);
 
 /** Checks facts as a record that is marked and hashed right: only what they say can be wrong. */
 async function problemsOf(facts: SittingFacts): Promise<readonly string[]> {
-  const record: SittingRecord = await sittingRecord(facts, sha256);
-  const check = await checkRecord(record, await recordHash(record, sha256), "0.1.0");
+  const record: SittingRecord = sittingRecord(facts);
+  const check = await checkRecord(record, recordHash(record), "0.1.0");
   expect(check).toMatchObject({ isUnchanged: true, isMarkedRight: true, hasSameProfiles: true });
   expect(check.fitsSheet).toBe(check.problems.length === 0);
   expect(check.unheld).toEqual([]);
@@ -194,14 +187,14 @@ describe("a record that was changed and hashed and marked anew is found out", ()
 describe("a record that another version made", () => {
   const facts: SittingFacts = { ...FACTS, appVersion: "0.0.9" };
   const checked = async (record: SittingRecord, hash?: string) =>
-    checkRecord(record, hash ?? (await recordHash(record, sha256)), "0.1.0");
+    checkRecord(record, hash ?? recordHash(record), "0.1.0");
 
   test("is sound where it fits this version too", async () => {
-    expect(await checked(await sittingRecord(facts, sha256))).toMatchObject({ problems: [], unheld: [] });
+    expect(await checked(sittingRecord(facts))).toMatchObject({ problems: [], unheld: [] });
   });
 
   test("is not accused of other tries, answers, marks and locks; they are told beside, with the reason", async () => {
-    const record = await sittingRecord({ ...facts, seed: 12 }, sha256);
+    const record = sittingRecord({ ...facts, seed: 12 });
     const profileHashes = record.profileHashes.map(() => "0".repeat(64));
     const marking = { ...record.marking, verdict: "fail" as const };
     const { problems, unheld } = await checked({ ...record, profileHashes, marking });
@@ -212,14 +205,14 @@ describe("a record that another version made", () => {
   });
 
   test("is not accused of the words that its version had for the same marks", async () => {
-    const record = await sittingRecord(facts, sha256);
+    const record = sittingRecord(facts);
     const marks = record.marking.marks.map((mark) => ({ ...mark, says: "as it was said then" }));
     const marking = { ...record.marking, reasons: ["as it was then"], marks };
     expect(await checked({ ...record, marking })).toMatchObject({ isMarkedRight: true, problems: [], unheld: [] });
   });
 
   test("is found out by its hash and by the rules of its own sheet all the same", async () => {
-    const record = await sittingRecord({ ...facts, pauses: 2 }, sha256);
+    const record = sittingRecord({ ...facts, pauses: 2 });
     const { problems, unheld } = await checked(record, "0".repeat(64));
     expect(problems).toEqual([
       expect.stringMatching(/^The record is not the one/),

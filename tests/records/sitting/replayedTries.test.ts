@@ -1,19 +1,18 @@
 import { describe, expect, test } from "vitest";
-import { packedMotion } from "../../../src/app/sittings/sittingShelf";
-import { RECORDINGS } from "../../../src/records/recordings";
+import { recordHash } from "../../../src/records/hashedRecord";
+import { motionText } from "../../../src/records/motion/traceCodec";
 import { checkRecord } from "../../../src/records/sitting/checkRecord";
 import { readSittingRecord } from "../../../src/records/sitting/readSittingRecord";
-import { recordHash, type SittingRecord } from "../../../src/records/sitting/sittingRecord";
-import { sha256 } from "../../support/keptRecord";
+import type { SittingRecord } from "../../../src/records/sitting/sittingRecord";
 import { satRecord, VERSION } from "../../support/satRecord";
 
-const RECORD = await satRecord();
+const RECORD = satRecord();
 
 /** Checks a record as one that was hashed anew, for that version. */
 async function checked(record: SittingRecord, appVersion = VERSION) {
-  const file = { record, sha256: await recordHash(record, sha256) };
+  const file = { record, sha256: recordHash(record) };
   const read = readSittingRecord(JSON.parse(JSON.stringify(file)));
-  return checkRecord(read.record, read.sha256, appVersion, RECORDINGS);
+  return checkRecord(read.record, read.sha256, appVersion);
 }
 
 const withTry = (index: number, fields: object): SittingRecord => ({
@@ -56,7 +55,7 @@ describe("a record with its recordings", () => {
   test("names a recording that cannot be read, and one that the lock cannot follow", async () => {
     const odd = (packed: string) => checked({ ...RECORD, motions: (RECORD.motions ?? []).with(0, packed) });
     expect((await odd("AAAA")).problems).toContainEqual("Try 1 has a recording that cannot be read.");
-    const slack = packedMotion({ start: { dial: 0, slack: [9e9, 0, 0] }, positions: [0, 1, 2], times_ms: [0, 1, 2] });
+    const slack = motionText({ start: { dial: 0, slack: [9e9, 0, 0] }, positions: [0, 1, 2], times_ms: [0, 1, 2] });
     expect((await odd(slack)).problems).toContainEqual(expect.stringMatching(/^Try 1 /));
   });
 

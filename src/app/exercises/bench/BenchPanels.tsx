@@ -1,6 +1,6 @@
 import { useMemo } from "react";
 import type { Attempt } from "../../../dialing/attempt";
-import type { Recording } from "../../../dialing/hand/motionRecorder";
+import type { TimedMotion } from "../../../dialing/motion";
 import type { Graduations } from "../../../lock/dial";
 import { faultsWithoutFigures } from "../../hand/faultsWithoutFigures";
 import type { HubStrength } from "../../hand/hubReading";
@@ -30,7 +30,7 @@ interface BenchPanelsProps {
   readonly shown: Attempt;
   readonly ghost: readonly Graduations[] | null;
   readonly ghostKind: Ghost;
-  readonly recording: Recording | null;
+  readonly recording: TimedMotion | null;
   /** Whether everything stays hidden until an own estimate is given. */
   readonly isWithheld: boolean;
   /** How the digital reading stands in the hub: where it is gone, the cutaway does not give it either. */

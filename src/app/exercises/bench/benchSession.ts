@@ -5,7 +5,7 @@ import type { DialingFact } from "../../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../../dialing/dialingMachine";
 import { tellFaultsSoFar, type WordedFault } from "../../../dialing/faultWords";
 import { HandSession } from "../../../dialing/hand/handSession";
-import type { Recording } from "../../../dialing/hand/motionRecorder";
+import type { TimedMotion } from "../../../dialing/motion";
 import { spunOffStart } from "../../../dialing/spunOffStart";
 import { drawCombination } from "../../../drill/drawCombination";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
@@ -68,7 +68,7 @@ export class BenchSession extends HandStore {
     return this.round.estimate;
   }
 
-  get recording(): Recording {
+  get recording(): TimedMotion {
     return this.round.recording;
   }
 

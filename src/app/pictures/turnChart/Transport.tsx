@@ -1,9 +1,9 @@
+import type { TimedMotion } from "../../../dialing/motion";
 import type { Milliseconds } from "../../../lock/dial";
 import { secondsText } from "./chartWords";
-import type { Recording } from "./recordedPath";
 
 interface Props {
-  readonly recording: Recording;
+  readonly recording: TimedMotion;
   readonly playhead_ms: Milliseconds | null;
   /** Reading at the playhead, in words. */
   readonly reading: string;

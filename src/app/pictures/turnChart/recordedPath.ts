@@ -1,14 +1,7 @@
+import type { TimedMotion } from "../../../dialing/motion";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
 import { signOf } from "../../../lock/dial";
 import { type ChartRun, type Face, turnsAt } from "./turnPath";
-
-/** What the hand did, sample by sample. */
-export interface Recording {
-  /** Unwrapped graduations. */
-  readonly positions: readonly Graduations[];
-  /** A time for each, milliseconds, never falling. */
-  readonly times_ms: readonly Milliseconds[];
-}
 
 /** Where the dial stood at a moment of the recording. */
 export interface Moment {
@@ -32,7 +25,7 @@ interface RecordedPath {
  * @param turnback - coming back by more than this ends a run, graduations
  */
 export function layRecording(
-  recording: Recording,
+  recording: Omit<TimedMotion, "start">,
   runs: readonly ChartRun[],
   face: Face,
   turnback: Graduations,

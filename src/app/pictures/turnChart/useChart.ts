@@ -1,11 +1,12 @@
 import { useMemo, useState } from "react";
 import type { Attempt } from "../../../dialing/attempt";
 import type { WordedFault } from "../../../dialing/faultWords";
+import type { TimedMotion } from "../../../dialing/motion";
 import { faceText } from "../../../dialing/words";
 import { faceNumber, type Graduations, type Milliseconds } from "../../../lock/dial";
 import { type ChartEvent, type ChartModel, chartModel } from "./chartEvents";
 import { type ChartFrame, chartFrame, type Size, targetMarks, turnsShown } from "./chartFrame";
-import { layRecording, type Moment, momentAt, type Recording, timeAtTurns } from "./recordedPath";
+import { layRecording, type Moment, momentAt, timeAtTurns } from "./recordedPath";
 import { tellEvent, tellPointer } from "./told";
 import {
   type ChartPoint,
@@ -28,7 +29,7 @@ export interface ChartInput {
   /** Stops of an ideal or best attempt to compare with, unwrapped graduations, the start first. */
   readonly ghost: readonly Graduations[] | null;
   /** Set once the attempt is over and can be replayed. */
-  readonly recording: Recording | null;
+  readonly recording: TimedMotion | null;
   readonly playhead_ms: Milliseconds | null;
   /** Whether readings and sizes are told; arrivals and names of faults always are. */
   readonly hasFigures?: boolean;

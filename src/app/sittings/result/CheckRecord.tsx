@@ -1,6 +1,6 @@
+import type { Motion } from "../../../dialing/motion";
 import { parsedJson } from "../../../records/hashedRecord";
 import { LogbookError } from "../../../records/logbookError";
-import type { Motion } from "../../../records/motion/traceCodec";
 import { copiesHere } from "../../../store/copiesHere";
 import { currentLogbook } from "../../keeping/currentLogbook";
 import { RecordChecker, type RecordFinding, RecordOutcome, useRecordCheck } from "../../parts/files/RecordChecker";

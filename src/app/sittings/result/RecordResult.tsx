@@ -1,10 +1,10 @@
 import { type ReactNode, useEffect, useMemo, useRef } from "react";
+import type { Motion } from "../../../dialing/motion";
 import type { AnswerGiven } from "../../../drill/questions/questionDifficulty";
 import { sheetFingerprint } from "../../../drill/sheet/sheetFingerprint";
 import { stationName } from "../../../drill/sheet/stationName";
 import type { SittingBreak } from "../../../drill/sittingMachine";
 import { harmlessName } from "../../../lock/harmlessText";
-import type { Motion } from "../../../records/motion/traceCodec";
 import { type ClockJump, markedAgain, NOTICE, type SittingRecord } from "../../../records/sitting/sittingRecord";
 import { APP_VERSION } from "../../parts/page/appVersion";
 import { messageOf } from "../../parts/page/messageOf";

@@ -1,9 +1,8 @@
 import { useMemo, useState } from "react";
 import { tellFaults } from "../../../dialing/faultWords";
-import type { Recording } from "../../../dialing/hand/motionRecorder";
+import type { Motion, TimedMotion } from "../../../dialing/motion";
 import type { DialingTry, TryResult } from "../../../drill/marking/tryResult";
 import { stationProfile } from "../../../drill/sheet/stationProfile";
-import type { Motion } from "../../../records/motion/traceCodec";
 import type { SittingRecord } from "../../../records/sitting/sittingRecord";
 import { TurnChart } from "../../pictures/turnChart/TurnChart";
 import { Playback } from "../../replay/playback";
@@ -11,7 +10,7 @@ import { usePlayback } from "../../replay/usePlayback";
 import { type TryRow, tryRow } from "../sittingWords";
 import { ReadingsReview } from "./ReadingsReview";
 
-const recordingOf = ({ start, positions, times_ms }: Motion): Recording => ({
+const recordingOf = ({ start, positions, times_ms }: Motion): TimedMotion => ({
   start: start ?? { dial: positions[0] ?? 0 },
   positions: [...positions],
   times_ms: [...(times_ms ?? positions.map((_, k) => 400 * k))],

@@ -1,6 +1,5 @@
+import type { Motion } from "../../../dialing/motion";
 import { parsedJson, writeHashed } from "../../../records/hashedRecord";
-import type { Motion } from "../../../records/motion/traceCodec";
-import { RECORDINGS } from "../../../records/recordings";
 import { readSittingRecord } from "../../../records/sitting/readSittingRecord";
 import { type SittingShown, sittingShown } from "../../../records/sitting/sittingShown";
 import type { KeptRecord } from "../sittingShelf";
@@ -19,7 +18,7 @@ export const readRecordFile = (text: string): Omit<KeptRecord, "id"> => readSitt
  * @throws {DrillError} with a sentence, for what cannot be checked
  */
 export const checkRecordFile = (text: string, appVersion: string): SittingShown =>
-  sittingShown(parsedJson(text), appVersion, RECORDINGS);
+  sittingShown(parsedJson(text), appVersion);
 
 /**
  * Checks a record that was read.
@@ -31,5 +30,4 @@ export const checkKept = (
   { record, sha256 }: Omit<KeptRecord, "id">,
   appVersion: string,
   motions: readonly (Motion | null)[],
-): SittingShown =>
-  sittingShown({ record, sha256 }, appVersion, { ...RECORDINGS, beside: (index) => motions[index] ?? undefined });
+): SittingShown => sittingShown({ record, sha256 }, appVersion, (index) => motions[index] ?? undefined);

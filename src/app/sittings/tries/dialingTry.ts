@@ -6,12 +6,12 @@ import { faultsAtEnd } from "../../../dialing/fault";
 import { HandSession } from "../../../dialing/hand/handSession";
 import { RecordedAttempt } from "../../../dialing/hand/recordedAttempt";
 import { trainUnderHand } from "../../../dialing/hand/trainUnderHand";
+import type { Motion } from "../../../dialing/motion";
 import { spunOffStart } from "../../../dialing/spunOffStart";
 import type { DialingTry as DialingResult } from "../../../drill/marking/tryResult";
 import type { Graduations } from "../../../lock/dial";
 import { LockTrain } from "../../../lock/train/lockTrain";
 import { attemptOutcome } from "../../../records/attemptOutcome";
-import type { Motion } from "../../../records/motion/traceCodec";
 import { HandStore } from "../../hand/handStore";
 import type { TrySetup } from "./trySetup";
 

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "react";
-import type { Motion } from "../../../records/motion/traceCodec";
+import type { Motion } from "../../../dialing/motion";
 import type { SittingShelf } from "../sittingShelf";
 
 type Motions = readonly (Motion | null)[];

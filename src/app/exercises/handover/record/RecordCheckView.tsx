@@ -1,5 +1,4 @@
 import { harmlessName } from "../../../../lock/harmlessText";
-import { asyncSha256 } from "../../../../records/asyncSha256";
 import { checkHandoverRecord } from "../../../../records/handover/checkHandoverRecord";
 import { parsedJson } from "../../../../records/hashedRecord";
 import { RecordChecker, type RecordFinding } from "../../../parts/files/RecordChecker";
@@ -10,8 +9,8 @@ const SOUND =
 const named = (name: string) => (name === "" ? "–" : harmlessName(name));
 
 /** Checks a handover record, and says whose and of when it is. @throws {Error} with a sentence */
-async function findingOf(text: string): Promise<RecordFinding> {
-  const { record, problems } = await checkHandoverRecord(parsedJson(text), asyncSha256);
+function findingOf(text: string): RecordFinding {
+  const { record, problems } = checkHandoverRecord(parsedJson(text));
   const shown = record.proofs.filter(({ isShown }) => isShown).length;
   return {
     problems,

@@ -3,9 +3,8 @@ import { checkRun, faultLines, missingWords, verdictWords } from "../../../../ha
 import { parseRun, writeRun } from "../../../../handover/run/recordedRun";
 import { RunError } from "../../../../handover/run/runError";
 import { LockError } from "../../../../lock/lockError";
-import { asyncSha256 } from "../../../../records/asyncSha256";
-import { type HandoverRecord, handoverRecordHash } from "../../../../records/handover/handoverRecord";
-import { writeHashed } from "../../../../records/hashedRecord";
+import type { HandoverRecord } from "../../../../records/handover/handoverRecord";
+import { recordHash, writeHashed } from "../../../../records/hashedRecord";
 import { FileButton } from "../../../parts/files/FileButton";
 import { fileNameOf } from "../../../parts/files/fileName";
 import { saveFile } from "../../../parts/files/saveFile";
@@ -46,10 +45,9 @@ export function RunFiles({ session, record }: RunFilesProps) {
   };
   const saveRun = () =>
     save(`handover door ${session.setup.seed}`, writeRun(session.recorded, profileToWrite(session.recorded)));
-  const saveRecord = async (made: HandoverRecord) => {
+  const saveRecord = (made: HandoverRecord) => {
     try {
-      const sha256 = await handoverRecordHash(made, asyncSha256);
-      save(`handover record ${made.door}`, writeHashed({ sha256, record: made }));
+      save(`handover record ${made.door}`, writeHashed({ sha256: recordHash(made), record: made }));
     } catch (error) {
       setTold([messageOf(error)]);
     }
