@@ -1,19 +1,27 @@
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
-import { startKeeping } from "./keeping/keeping";
+import { watchLeaving } from "./keeping/keeping";
 import { App } from "./shell/App";
 import { ErrorBoundary } from "./shell/ErrorBoundary";
 import { allowOwnScripts } from "./shell/ownScripts";
+import { parseRoute } from "./shell/route";
+import { pageOf, SCREENS } from "./shell/screens";
 
 allowOwnScripts();
+watchLeaving();
 
 const root = document.getElementById("root");
 if (root === null) throw new Error("the page has no element with the id root");
-createRoot(root).render(
-  <StrictMode>
-    <ErrorBoundary place="app">
-      <App />
-    </ErrorBoundary>
-  </StrictMode>,
-);
-startKeeping();
+
+/** Draws the app in place of what the page itself shows. */
+const draw = () =>
+  createRoot(root).render(
+    <StrictMode>
+      <ErrorBoundary place="app">
+        <App />
+      </ErrorBoundary>
+    </StrictMode>,
+  );
+
+// The whole first screen comes at once. A screen that cannot be fetched says so itself.
+SCREENS[pageOf(parseRoute(location.hash))].fetchAhead().then(draw, draw);

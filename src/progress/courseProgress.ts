@@ -1,8 +1,4 @@
-import { DrillError } from "../drill/drillError";
-import type { Lesson } from "../drill/sheet/course";
-import { sheetSha256 } from "../drill/sheet/sheetFingerprint";
-import type { SittingRecord } from "../records/records";
-import { readSittingRecord } from "../records/sitting/readSittingRecord";
+import type { LessonGlance } from "../drill/sheet/lessonGlance";
 
 /** What of a sitting says that a lesson is done. */
 export interface SatSheet {
@@ -13,21 +9,9 @@ export interface SatSheet {
   readonly startedAt: number;
 }
 
-/** The sheet of a sitting that was finished, by its own record; null where it was not, or where no record can be read. */
-export function finishedSheet({ state, body, startedAt }: SittingRecord): SatSheet | null {
-  if (state !== "finished") return null;
-  try {
-    const { sheet } = readSittingRecord(body).record;
-    return { title: sheet.title, sheetSha256: sheetSha256(sheet), startedAt };
-  } catch (error) {
-    if (error instanceof DrillError) return null;
-    throw error;
-  }
-}
-
 /** A lesson, and whether this person has been through it. */
 export interface LessonState {
-  readonly lesson: Lesson;
+  readonly lesson: LessonGlance;
   /** When it was finished for the first time, milliseconds since 1970; null before. */
   readonly doneAt: number | null;
 }
@@ -36,7 +20,7 @@ export interface LessonState {
 export interface CourseProgress {
   readonly lessons: readonly LessonState[];
   /** The first lesson that is not done; null when all are. */
-  readonly next: Lesson | null;
+  readonly next: LessonGlance | null;
   readonly done: number;
 }
 
@@ -46,12 +30,10 @@ export interface CourseProgress {
  *
  * @param finished - sheets of one person's finished sittings, in any order
  */
-export function courseProgress(course: readonly Lesson[], finished: readonly SatSheet[]): CourseProgress {
+export function courseProgress(course: readonly LessonGlance[], finished: readonly SatSheet[]): CourseProgress {
   const lessons = course.map((lesson) => {
-    const { title } = lesson.sheet;
-    const sha256 = sheetSha256(lesson.sheet);
     const times = finished
-      .filter((sat) => sat.title === title && sat.sheetSha256 === sha256)
+      .filter(({ title, sheetSha256 }) => title === lesson.title && sheetSha256 === lesson.sheetSha256)
       .map(({ startedAt }) => startedAt);
     return { lesson, doneAt: times.length === 0 ? null : Math.min(...times) };
   });

@@ -3,6 +3,7 @@ import { parseSheet } from "../../src/drill/sheet/parseSheet";
 import type { Sheet } from "../../src/drill/sheet/sheet";
 import { sheetSha256 } from "../../src/drill/sheet/sheetFingerprint";
 import { SHIPPED_COURSE } from "../../src/drill/sheet/shippedCourse";
+import { SHIPPED_LESSONS } from "../../src/drill/sheet/shippedLessons";
 import { sittingPlan } from "../../src/drill/sittingPlan";
 import { courseProgress } from "../../src/progress/courseProgress";
 import { dailyPractice } from "../../src/progress/dailyPractice";
@@ -20,14 +21,14 @@ const sat = (sheet: Sheet, startedAt = NOON) => ({ title: sheet.title, sheetSha2
 
 describe("how far someone is in the course", () => {
   test("a newcomer begins at lesson 1", () => {
-    const { next, done } = courseProgress(SHIPPED_COURSE, []);
+    const { next, done } = courseProgress(SHIPPED_LESSONS, []);
     expect(next?.number).toBe(1);
     expect(done).toBe(0);
   });
 
   test("a finished sitting of its sheet marks a lesson; an eased sheet of its title, or one like it, does not", () => {
     const eased = lessonSheet("Past it");
-    const { lessons, next, done } = courseProgress(SHIPPED_COURSE, [
+    const { lessons, next, done } = courseProgress(SHIPPED_LESSONS, [
       sat(lessonSheet("Round and round"), NOON + DAY),
       sat(lessonSheet("Round and round"), NOON),
       sat({ ...eased, stations: eased.stations.map((one) => ({ ...one, repetitions: 1 })) }),
@@ -44,7 +45,7 @@ describe("how far someone is in the course", () => {
 
   test("after the last lesson there is no next one", () => {
     const all = SHIPPED_COURSE.map(({ sheet }) => sat(sheet));
-    expect(courseProgress(SHIPPED_COURSE, all)).toMatchObject({ next: null, done: SHIPPED_COURSE.length });
+    expect(courseProgress(SHIPPED_LESSONS, all)).toMatchObject({ next: null, done: SHIPPED_COURSE.length });
   });
 });
 

@@ -1,10 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import {
-  type LearningCusumRule,
-  learningCusum,
-  simulateOperatingCharacteristic,
-} from "../../src/statistics/learningCusum";
+import { type LearningCusumRule, learningCusum } from "../../src/statistics/learningCusum";
+import { simulateOperatingCharacteristic } from "../../src/statistics/operatingCharacteristic";
 import { StatisticsError } from "../../src/statistics/statisticsError";
 import { seeded } from "../support/seeded";
 

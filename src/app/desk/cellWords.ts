@@ -2,7 +2,7 @@ import { type ClassCell, quickestOf, truestOf } from "../../progress/classTable"
 import type { Mastery } from "../../progress/mastery";
 import { worstStop } from "../../progress/personalBest";
 import { isJobSkill } from "../../records/jobRecord";
-import { shortDayText } from "../results/attemptRows";
+import { shortDayText } from "../parts/moments";
 import { minutesText } from "../results/jobRows";
 
 /** How far someone is at a skill. */

@@ -1,7 +1,7 @@
 import { countText } from "../../lock/amountWords";
 import type { PersonRecord, SittingRecord } from "../../records/records";
+import { shortDayText } from "../parts/moments";
 import type { TableModel } from "../pictures/charts/figureModel";
-import { shortDayText } from "../results/attemptRows";
 import type { DeskSitting } from "./sittingChecks";
 
 /** A sitting with what its checked record says. */

@@ -6,22 +6,9 @@ import { recordsOfKind } from "../../store/wholeLogbook";
 import { newId } from "../parts/page/newId";
 import { Store } from "../parts/page/store";
 import { inOrderOfNames } from "./people";
+import { PERSON_KEY, rememberedId } from "./traces";
 import { WaitingShelf } from "./waitingShelf";
 import { pageStore } from "./waitingStore";
-
-const PERSON_KEY = "gatefall.person";
-
-/** Who practiced last, by id; null where nobody did, or nothing is kept. */
-function rememberedId(): string | null {
-  try {
-    return localStorage.getItem(PERSON_KEY);
-  } catch {
-    return null;
-  }
-}
-
-/** Whether anybody has practiced in this browser, as far as one can tell before the logbook is open. */
-export const hasPracticed = (): boolean => rememberedId() !== null;
 
 /** The logbook of this browser, and who practices now. A store: it changes when either does. */
 export class CurrentLogbook extends Store {

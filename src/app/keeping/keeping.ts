@@ -1,5 +1,5 @@
 import { onPageGone, onPageShownAgain } from "../parts/page/onPageLeft";
-import { actNow } from "./afterDrawing";
+import { actNow, afterDrawing } from "./afterDrawing";
 import { KeepingQueue } from "./keepingQueue";
 import { leaveNotes } from "./leftNotes";
 
@@ -13,15 +13,19 @@ function leaveAll(): void {
   keeping.copyWaiting();
 }
 
-/** Fetches what keeps records beside the first screen, and opens the logbook: nothing of it is fetched later. */
-export function startKeeping(): void {
+/** Sees to it that nothing that is not stored goes with the page. To be called once, before anything is drawn. */
+export function watchLeaving(): void {
   onPageGone(leaveAll);
   onPageShownAgain(() => {
     // It lives and has them itself; a copy that stayed would come back later in place of what was changed since.
     leaveNotes([]);
     keeping.copyWaiting();
   });
-  setTimeout(() => void keeping.start(), 0);
+}
+
+/** Fetches all that keeps records, once the page is drawn, and opens the logbook: nothing of it waits for a record. */
+export function startKeeping(): void {
+  afterDrawing(() => void keeping.start());
 }
 
 /**

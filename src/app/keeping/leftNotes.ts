@@ -1,8 +1,7 @@
 import { newId } from "../parts/page/newId";
 import type { WaitingNote } from "./keepingQueue";
+import { NOTES_PREFIX as PREFIX } from "./traces";
 import { pageStore, type WaitingStore } from "./waitingStore";
-
-const PREFIX = "gatefall.notes.";
 
 /** Names this page among all that are open. */
 const OWN_KEY = PREFIX + newId();

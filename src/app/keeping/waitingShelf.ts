@@ -3,9 +3,8 @@ import { fromBase64, toBase64 } from "../../records/file/base64";
 import { decodeTrace } from "../../records/motion/traceCodec";
 import type { Logbook } from "../../store/logbook";
 import { checkWrite, type LogbookWrite } from "../../store/logbookWrite";
+import { WAITING_PREFIX as PREFIX } from "./traces";
 import type { WaitingStore } from "./waitingStore";
-
-const PREFIX = "gatefall.waiting.";
 
 /** What could not be read is set aside, not thrown away. */
 const UNREAD = "gatefall.unread.";

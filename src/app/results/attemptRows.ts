@@ -2,6 +2,7 @@ import { faceText } from "../../dialing/words";
 import type { Profile } from "../../lock/profile";
 import type { AttemptRecord } from "../../records/attemptRecord";
 import { profileOfAttempt } from "../../records/csv/attemptsReplay";
+import { clockText, dayText } from "../parts/moments";
 import { signedText } from "../parts/signedText";
 
 /** One line of the list of attempts, in words and figures. */
@@ -19,20 +20,6 @@ export interface AttemptRow {
   /** With commas between; "" for none. */
   readonly tags: string;
 }
-
-const DAY = new Intl.DateTimeFormat("en-US", { day: "numeric", month: "short", year: "numeric" });
-const CLOCK = new Intl.DateTimeFormat("en-US", { hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
-
-/** "Nov 24, 2026" */
-export const dayText = (moment: number) => DAY.format(moment);
-
-const SHORT_DAY = new Intl.DateTimeFormat("en-US", { day: "numeric", month: "short" });
-
-/** "Nov 24" */
-export const shortDayText = (moment: number) => SHORT_DAY.format(moment);
-
-/** "14:05" */
-export const clockText = (moment: number) => CLOCK.format(moment);
 
 /** The lock of an attempt, or null where this trainer does not know it. */
 export function knownProfile(attempt: Pick<AttemptRecord, "profileId" | "ownProfile">): Profile | null {

@@ -2,7 +2,8 @@ import { TROUBLE_GUIDE } from "../../handover/trouble/troubleGuide";
 import { partWords } from "../../handover/trouble/troubleWords";
 import { detailsOf, type TroubleDetails } from "../../records/job/jobDetails";
 import type { JobRecord } from "../../records/jobRecord";
-import { clockText, dayText, HELP_WORDS, knownProfile, shortTitle } from "./attemptRows";
+import { clockText, dayText } from "../parts/moments";
+import { HELP_WORDS, knownProfile, shortTitle } from "./attemptRows";
 import { JOB_WORDS, missedWord } from "./jobWords";
 
 /** One line of the list of jobs, in words. */

@@ -1,6 +1,6 @@
 import type { ZeroingRecord } from "../../records/records";
+import { clockText, dayText } from "../parts/moments";
 import type { TableModel } from "../pictures/charts/figureModel";
-import { clockText, dayText } from "./attemptRows";
 
 const OUTCOMES: Readonly<Record<ZeroingRecord["outcome"], string>> = {
   "zero-set": "Zero set",

@@ -1,14 +1,16 @@
 import { useEffect, useMemo, useState } from "react";
 import { type Chance, seededChance } from "../../statistics/chance";
+import { startKeeping } from "../keeping/keeping";
 import { NotSavedLine } from "../keeping/NotSavedLine";
+import { hasTraces } from "../keeping/traces";
 import { LinkRow } from "../parts/LinkRow";
-import { fetchedLater } from "../parts/page/fetchedLater";
 import { newSeed } from "../parts/page/newSeed";
 import { useRemembered } from "../parts/page/remembered";
 import { ErrorBoundary } from "./ErrorBoundary";
-import { fetchAtIdle } from "./fetchAtIdle";
-import { useRoute } from "./route";
+import { fetchAhead } from "./fetchAhead";
+import { parseRoute, useRoute } from "./route";
 import { SkipLink } from "./SkipLink";
+import { AddressProblems, PAGES, type PagePath, pageOf, SCREENS, sittingsForgotten } from "./screens";
 import { UpdateNotice } from "./UpdateNotice";
 import "@fontsource/barlow/latin-400.css";
 import "@fontsource/barlow/latin-500.css";
@@ -19,55 +21,13 @@ import "./theme.css";
 import "./shell.css";
 
 const THEMES = ["system", "light", "dark"] as const;
-const PAGES = [
-  { path: "start", label: "Start" },
-  { path: "bench", label: "Bench" },
-  { path: "zeroing", label: "Zeroing" },
-  { path: "handover", label: "Handover" },
-  { path: "sheets", label: "Drill sheets" },
-  { path: "sittings", label: "Sittings" },
-  { path: "logbook", label: "Logbook" },
-  { path: "desk", label: "Class desk" },
-  { path: "words", label: "Words" },
-] as const;
-
 /** Pages where records are made; the logbook itself says more of how safe they are. */
 const MAKES_RECORDS: ReadonlySet<string> = new Set(["bench", "zeroing", "handover", "sittings"]);
 
+/** Pages that neither make records nor, at a first visit, show any. */
+const KEEPS_NOTHING: ReadonlySet<string> = new Set(["start", "words"]);
+
 const PAGE_LINKS = PAGES.map(({ path, label }) => ({ key: path, label, href: `#/${path}` }));
-
-const EMPTY = <main className="workplace" />;
-
-// Fetched when first asked for, so that the first screen stays small.
-const fetchBench = async () => (await import("../exercises/bench/BenchScreen")).BenchScreen;
-const BenchScreen = fetchedLater(fetchBench, EMPTY);
-const AddressProblems = fetchedLater(async () => (await import("./AddressProblems")).AddressProblems, null);
-const ZeroingScreen = fetchedLater(
-  async () => (await import("../exercises/zeroing/ZeroingScreen")).ZeroingScreen,
-  EMPTY,
-);
-const HandoverScreen = fetchedLater(
-  async () => (await import("../exercises/handover/HandoverScreen")).HandoverScreen,
-  EMPTY,
-);
-const SheetsScreen = fetchedLater(async () => (await import("../sheets/SheetsScreen")).SheetsScreen, EMPTY);
-const SittingsScreen = fetchedLater(async () => (await import("../sittings/SittingsScreen")).SittingsScreen, EMPTY);
-const LogbookScreen = fetchedLater(async () => {
-  // The database opens while the screen is still fetched.
-  import("../keeping/currentLogbook").then(({ currentLogbook }) => currentLogbook()).catch(() => undefined);
-  return (await import("../logbook/LogbookScreen")).LogbookScreen;
-}, EMPTY);
-
-/** The sittings go with their person, and the logbook knows no other screen. */
-const sittingsForgotten = async () => (await import("../sittings/currentSitting")).forgetSittings;
-
-const DeskScreen = fetchedLater(async () => (await import("../desk/DeskScreen")).DeskScreen, EMPTY);
-
-// Where a visit without an address begins: asked for while the rest of the app is still read.
-const fetchStart = async () => (await import("../start/StartScreen")).StartScreen;
-const fetchWords = async () => (await import("../words/WordsScreen")).WordsScreen;
-const StartScreen = fetchedLater(fetchStart, EMPTY);
-const WordsScreen = fetchedLater(fetchWords, EMPTY);
 
 const SWITCH = ["off", "on"] as const;
 
@@ -88,7 +48,7 @@ function askedSeed(query: URLSearchParams): number | null {
 }
 
 interface PageProps {
-  readonly page: (typeof PAGES)[number]["path"];
+  readonly page: PagePath;
   readonly chance: Chance;
   readonly seed: number;
   readonly query: URLSearchParams;
@@ -99,25 +59,30 @@ interface PageProps {
 function Page({ page, chance, seed, query, hasSound }: PageProps) {
   switch (page) {
     case "start":
-      return <StartScreen />;
+      return <SCREENS.start />;
     case "words":
-      return <WordsScreen asked={query.get("word")} />;
+      return <SCREENS.words asked={query.get("word")} />;
     case "bench":
-      return <BenchScreen query={query} seed={seed} hasSound={hasSound} />;
+      return <SCREENS.bench query={query} seed={seed} hasSound={hasSound} />;
     case "zeroing":
       return (
-        <ZeroingScreen key={`${query}`} chance={chance} isSilent={query.get("help") === "silent"} hasSound={hasSound} />
+        <SCREENS.zeroing
+          key={`${query}`}
+          chance={chance}
+          isSilent={query.get("help") === "silent"}
+          hasSound={hasSound}
+        />
       );
     case "handover":
-      return <HandoverScreen query={query} chance={chance} hasSound={hasSound} />;
+      return <SCREENS.handover query={query} chance={chance} hasSound={hasSound} />;
     case "sheets":
-      return <SheetsScreen query={query} />;
+      return <SCREENS.sheets query={query} />;
     case "sittings":
-      return <SittingsScreen seed={query.get("seed")} sheet={query.get("sheet")} record={query.get("record")} />;
+      return <SCREENS.sittings seed={query.get("seed")} sheet={query.get("sheet")} record={query.get("record")} />;
     case "logbook":
-      return <LogbookScreen asked={query.get("view")} sittingsForgotten={sittingsForgotten} />;
+      return <SCREENS.logbook asked={query.get("view")} sittingsForgotten={sittingsForgotten} />;
     case "desk":
-      return <DeskScreen />;
+      return <SCREENS.desk />;
   }
 }
 
@@ -134,9 +99,11 @@ export function App() {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the path is what makes it new
   const chance = useMemo(() => seededChance(askedSeed(route.query) ?? seed), [route.path, route.query, seed]);
 
-  useEffect(() => fetchAtIdle([fetchStart, fetchBench, fetchWords]), []);
-
-  const page = PAGES.find(({ path }) => path === route.path)?.path ?? "start";
+  const page = pageOf(route);
+  useEffect(() => fetchAhead((hash) => SCREENS[pageOf(parseRoute(hash))].fetchAhead()), []);
+  useEffect(() => {
+    if (!KEEPS_NOTHING.has(page) || hasTraces()) startKeeping();
+  }, [page]);
 
   return (
     <>

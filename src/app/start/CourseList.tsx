@@ -1,6 +1,6 @@
 import type { CourseProgress } from "../../progress/courseProgress";
-import { dayText } from "../results/attemptRows";
-import { lessonAddress, lessonSize } from "./startWords";
+import { dayText } from "../parts/moments";
+import { lessonAddress, lessonSize } from "./lessonWords";
 
 /** The lessons in order, each free to be chosen; a check marks those that are done. */
 export function CourseList({ lessons, next, done }: CourseProgress) {
@@ -22,13 +22,13 @@ export function CourseList({ lessons, next, done }: CourseProgress) {
               <span className="course-text">
                 <b>
                   <span className="visually-hidden">Lesson {lesson.number}: </span>
-                  {lesson.sheet.title}
+                  {lesson.title}
                 </b>
                 <span>{lesson.teaches}</span>
               </span>
               <small>
                 {lessonSize(lesson)}
-                {lesson.sheet.sitting !== undefined && " · a test"}
+                {lesson.isTest && " · a test"}
                 {doneAt !== null && ` · done ${dayText(doneAt)}`}
               </small>
             </a>

@@ -1,12 +1,14 @@
-import { SHIPPED_COURSE } from "../../drill/sheet/shippedCourse";
-import { type CourseProgress, courseProgress, finishedSheet } from "../../progress/courseProgress";
+import { SHIPPED_LESSONS } from "../../drill/sheet/shippedLessons";
+import { type CourseProgress, courseProgress } from "../../progress/courseProgress";
 import { type DailyPractice, dailyPractice } from "../../progress/dailyPractice";
+import { finishedSheet } from "../../progress/finishedSheet";
 import { type NumberToBeat, numberToBeat } from "../../progress/numberToBeat";
 import { whatNext } from "../../progress/whatNext";
 import { toldAttempts, toldJobs } from "../../store/toldTries";
 import { recordsOfKind } from "../../store/wholeLogbook";
 import type { CurrentLogbook } from "../keeping/currentLogbook";
 import { whoPractices } from "../keeping/keep";
+import { FIRST_COURSE } from "./firstVisit";
 
 /** What the start page shows of whoever practices here. */
 export interface StartData {
@@ -21,7 +23,7 @@ export interface StartData {
 /** Before anybody has practiced here, and while the logbook is still opening. */
 export const FIRST_VISIT: StartData = {
   name: null,
-  progress: courseProgress(SHIPPED_COURSE, []),
+  progress: FIRST_COURSE,
   daily: null,
   toBeat: null,
   isReturning: false,
@@ -44,7 +46,7 @@ export async function startData({ logbook }: CurrentLogbook): Promise<StartData>
   return {
     name: person.name,
     progress: courseProgress(
-      SHIPPED_COURSE,
+      SHIPPED_LESSONS,
       own.map(finishedSheet).filter((one) => one !== null),
     ),
     daily: dailyPractice(next),

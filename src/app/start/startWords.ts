@@ -1,24 +1,9 @@
-import type { Lesson } from "../../drill/sheet/course";
-import { sheetId } from "../../drill/sheet/sheetId";
-import { sittingPlan } from "../../drill/sittingPlan";
+import { countText } from "../../lock/amountWords";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import type { DailyPractice } from "../../progress/dailyPractice";
 import type { NumberToBeat } from "../../progress/numberToBeat";
 import { linkOf } from "../keeping/sheets/sheetsAddress";
 import { HELP_WORDS, shortTitle } from "../results/attemptRows";
-
-const count = (number: number, one: string, many: string) => `${number} ${number === 1 ? one : many}`;
-
-/** The address that opens a lesson. */
-export const lessonAddress = ({ sheet }: Lesson) => `#/sittings?sheet=${sheetId(sheet)}`;
-
-/** "4 minutes, 10 tries": about how long a lesson takes, and how much there is to do. */
-export function lessonSize({ minutes, sheet }: Lesson): string {
-  const { tries, questions } = sittingPlan(sheet);
-  const parts = [count(minutes, "minute", "minutes"), count(tries, "try", "tries")];
-  if (questions > 0) parts.push(count(questions, "question", "questions"));
-  return parts.join(", ");
-}
 
 /** The address of today's practice; null where it does not fit into a link. */
 export function dailyAddress({ sheet }: DailyPractice): string | null {
@@ -28,9 +13,9 @@ export function dailyAddress({ sheet }: DailyPractice): string | null {
 
 /** What today's practice is made of, in its order. */
 export function dailyWords({ misses, skills }: DailyPractice): string {
-  const due = `${count(skills, "try", "tries")} at what is due or not shown yet.`;
+  const due = `${countText(skills, "try", "tries")} at what is due or not shown yet.`;
   if (misses === 0) return due;
-  const first = `Your latest misses first: ${count(misses, "try", "tries")}.`;
+  const first = `Your latest misses first: ${countText(misses, "try", "tries")}.`;
   return skills === 0 ? first : `${first} Then ${due}`;
 }
 
@@ -40,10 +25,10 @@ export function toBeatWords({ kind, value, setting }: NumberToBeat): { readonly 
   const numbers = setting.exercise === "open" ? "" : `, ${setting.exercise.replace("first 1", "first number")}`;
   const at = `${shortTitle(profile, setting.profileId)}${numbers}, ${HELP_WORDS[setting.help]}`;
   if (kind === "streak") {
-    return { figure: count(value, "opening in a row", "openings in a row"), of: `Your longest streak. ${at}.` };
+    return { figure: countText(value, "opening in a row", "openings in a row"), of: `Your longest streak. ${at}.` };
   }
   return {
-    figure: count(Number(value.toFixed(1)), "graduation", "graduations"),
+    figure: countText(Number(value.toFixed(1)), "graduation", "graduations"),
     of: `The worst stop of your truest opening. ${at}.`,
   };
 }

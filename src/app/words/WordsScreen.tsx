@@ -1,6 +1,5 @@
 import { useEffect, useState } from "react";
-import { sheetId } from "../../drill/sheet/sheetId";
-import { SHIPPED_COURSE } from "../../drill/sheet/shippedCourse";
+import { SHIPPED_LESSONS } from "../../drill/sheet/shippedLessons";
 import { TOPIC_PLACES, type TopicPlace } from "./topicPlaces";
 import { WordEntry } from "./WordEntry";
 import type { WordGroup } from "./word";
@@ -56,11 +55,11 @@ function Topic({ title, words, lessons }: TopicPlace) {
       ) : (
         <p className="words-lessons">
           Practice it:{" "}
-          {SHIPPED_COURSE.filter(({ sheet }) => lessons.includes(sheet.title)).map(({ number, sheet }, k) => (
+          {SHIPPED_LESSONS.filter(({ title }) => lessons.includes(title)).map(({ number, title, sheetId }, k) => (
             <span key={number}>
               {k > 0 && ", "}
-              <a href={`#/sittings?sheet=${sheetId(sheet)}`}>
-                lesson {number}, {sheet.title}
+              <a href={`#/sittings?sheet=${sheetId}`}>
+                lesson {number}, {title}
               </a>
             </span>
           ))}

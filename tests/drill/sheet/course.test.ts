@@ -1,13 +1,19 @@
 import { describe, expect, test } from "vitest";
 import course from "../../../shared/course.json" with { type: "json" };
 import { lessonMinutes, parseCourse } from "../../../src/drill/sheet/course";
+import { lessonGlance } from "../../../src/drill/sheet/lessonGlance";
 import { SHIPPED_COURSE } from "../../../src/drill/sheet/shippedCourse";
+import { SHIPPED_LESSONS } from "../../../src/drill/sheet/shippedLessons";
 import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
 
 describe("the course", () => {
   test("has every sample sheet once, in their order", () => {
     expect(SHIPPED_COURSE.map(({ sheet }) => sheet.title)).toEqual(SHIPPED_SHEETS.map(({ title }) => title));
     expect(SHIPPED_COURSE.map(({ number }) => number)).toEqual(SHIPPED_SHEETS.map((_, index) => index + 1));
+  });
+
+  test("is stored at a glance as its sheets make it (npm run schema)", () => {
+    expect(SHIPPED_LESSONS).toEqual(SHIPPED_COURSE.map(lessonGlance));
   });
 
   test("begins with four minutes of Round and round: ten tries of a number, a draw's time and a spin-off", () => {

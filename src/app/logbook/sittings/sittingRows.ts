@@ -3,8 +3,8 @@ import { checkedSitting, checkedStanding } from "../../../records/checkedSitting
 import type { SittingRecord } from "../../../records/records";
 import type { SittingShown } from "../../../records/sitting/sittingShown";
 import type { SittingStanding } from "../../../records/sittingStanding";
+import { clockText, dayText } from "../../parts/moments";
 import { APP_VERSION } from "../../parts/page/appVersion";
-import { clockText, dayText } from "../../results/attemptRows";
 
 /** How a sitting stands, in words. */
 export const STANDINGS: Readonly<Record<SittingStanding, string>> = {

@@ -5,6 +5,9 @@ interface Fetched<Props> {
   readonly failure: { readonly error: unknown } | null;
 }
 
+/** A part that can be fetched before it is drawn. */
+export type LaterPart<Props> = ComponentType<Props> & { readonly fetchAhead: () => Promise<unknown> };
+
 /**
  * A part of the app that is fetched when it is first asked for, and drawn the moment it is there. React's own `lazy` holds
  * back what it reveals until its stand-in has stood for 300 ms, which is longer than these parts take to come.
@@ -14,23 +17,25 @@ interface Fetched<Props> {
 export function fetchedLater<Props extends object>(
   fetchPart: () => Promise<ComponentType<Props>>,
   standIn: ReactNode,
-): ComponentType<Props> {
+): LaterPart<Props> {
   let known: ComponentType<Props> | null = null;
+  const fetchAhead = async () => {
+    known ??= await fetchPart();
+    return known;
+  };
   // biome-ignore lint/correctness/noComponentHookFactories: called once for each part, at module level
-  return function FetchedLater(props: Props) {
+  function FetchedLater(props: Props) {
     const [{ Part, failure }, setFetched] = useState<Fetched<Props>>({ Part: known, failure: null });
     useEffect(() => {
       if (known !== null) return;
-      fetchPart().then(
-        (part) => {
-          known = part;
-          setFetched({ Part: part, failure: null });
-        },
+      fetchAhead().then(
+        (part) => setFetched({ Part: part, failure: null }),
         (error) => setFetched({ Part: null, failure: { error } }),
       );
     }, []);
     // For the boundary round the page; asked for again, it is fetched again.
     if (failure !== null) throw failure.error;
     return Part === null ? standIn : <Part {...props} />;
-  };
+  }
+  return Object.assign(FetchedLater, { fetchAhead });
 }

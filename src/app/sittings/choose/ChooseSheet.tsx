@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from "react";
 import type { Sheet } from "../../../drill/sheet/sheet";
+import { clockText, dayText } from "../../parts/moments";
 import { messageOf } from "../../parts/page/messageOf";
-import { clockText, dayText } from "../../results/attemptRows";
 import { WordLink } from "../../words/WordLink";
 import { WordsHere } from "../../words/WordsHere";
 import type { CurrentSitting } from "../currentSitting";

@@ -1,0 +1,24 @@
+import { pageStore } from "./waitingStore";
+
+/** Where the page's storage has the id of whoever practiced last. */
+export const PERSON_KEY = "gatefall.person";
+
+/** Under these, pages leave records to the next page: notes as they were taken down, and writes. */
+export const NOTES_PREFIX = "gatefall.notes.";
+export const WAITING_PREFIX = "gatefall.waiting.";
+
+/** Who practiced last, by id; null where nobody did, or nothing is kept. */
+export function rememberedId(): string | null {
+  try {
+    return localStorage.getItem(PERSON_KEY);
+  } catch {
+    return null;
+  }
+}
+
+/** Whether anybody has practiced in this browser, or left a record, as far as one can tell before the logbook is open. */
+export function hasTraces(): boolean {
+  const store = pageStore();
+  const keys = Array.from({ length: store?.length ?? 0 }, (_, index) => store?.key(index) ?? "");
+  return rememberedId() !== null || keys.some((key) => key.startsWith(NOTES_PREFIX) || key.startsWith(WAITING_PREFIX));
+}

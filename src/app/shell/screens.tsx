@@ -1,0 +1,47 @@
+import { fetchedLater } from "../parts/page/fetchedLater";
+import { StartScreen } from "../start/StartScreen";
+import type { Route } from "./route";
+
+/** The pages, in the order of the head. */
+export const PAGES = [
+  { path: "start", label: "Start" },
+  { path: "bench", label: "Bench" },
+  { path: "zeroing", label: "Zeroing" },
+  { path: "handover", label: "Handover" },
+  { path: "sheets", label: "Drill sheets" },
+  { path: "sittings", label: "Sittings" },
+  { path: "logbook", label: "Logbook" },
+  { path: "desk", label: "Class desk" },
+  { path: "words", label: "Words" },
+] as const;
+
+/** Names a page in an address. */
+export type PagePath = (typeof PAGES)[number]["path"];
+
+/** The page of a route; one that leads nowhere leads to the start. */
+export const pageOf = ({ path }: Route): PagePath => PAGES.find((one) => one.path === path)?.path ?? "start";
+
+const EMPTY = <main className="workplace" />;
+
+/** The screens. All but the first come when they are asked for. */
+export const SCREENS = {
+  start: Object.assign(StartScreen, { fetchAhead: () => Promise.resolve() }),
+  bench: fetchedLater(async () => (await import("../exercises/bench/BenchScreen")).BenchScreen, EMPTY),
+  zeroing: fetchedLater(async () => (await import("../exercises/zeroing/ZeroingScreen")).ZeroingScreen, EMPTY),
+  handover: fetchedLater(async () => (await import("../exercises/handover/HandoverScreen")).HandoverScreen, EMPTY),
+  sheets: fetchedLater(async () => (await import("../sheets/SheetsScreen")).SheetsScreen, EMPTY),
+  sittings: fetchedLater(async () => (await import("../sittings/SittingsScreen")).SittingsScreen, EMPTY),
+  logbook: fetchedLater(async () => {
+    // The database opens while the screen is still fetched.
+    import("../keeping/currentLogbook").then(({ currentLogbook }) => currentLogbook()).catch(() => undefined);
+    return (await import("../logbook/LogbookScreen")).LogbookScreen;
+  }, EMPTY),
+  desk: fetchedLater(async () => (await import("../desk/DeskScreen")).DeskScreen, EMPTY),
+  words: fetchedLater(async () => (await import("../words/WordsScreen")).WordsScreen, EMPTY),
+};
+
+/** All that is wrong with an address. */
+export const AddressProblems = fetchedLater(async () => (await import("./AddressProblems")).AddressProblems, null);
+
+/** The sittings go with their person, and the logbook knows no other screen. */
+export const sittingsForgotten = async () => (await import("../sittings/currentSitting")).forgetSittings;

@@ -1,0 +1,86 @@
+import { useAsked, useLogbook } from "../keeping/useLogbook";
+import { StartPage } from "./StartPage";
+import { FIRST_VISIT, type StartData, startData } from "./startData";
+import { dailyAddress, dailyWords, toBeatAddress, toBeatWords } from "./startWords";
+
+function Daily({ daily }: Pick<StartData, "daily">) {
+  const address = daily === null ? null : dailyAddress(daily);
+  return (
+    <section className="start-card" aria-labelledby="start-daily">
+      <h2 id="start-daily">Today’s two minutes</h2>
+      {daily === null || address === null ? (
+        <p>Nothing is missed or due today. Go on with the course.</p>
+      ) : (
+        <>
+          <p>{dailyWords(daily)}</p>
+          <a className="button" href={address}>
+            Practice for two minutes
+          </a>
+        </>
+      )}
+    </section>
+  );
+}
+
+function ToBeat({ toBeat }: Pick<StartData, "toBeat">) {
+  if (toBeat === null) {
+    return (
+      <section className="start-card" aria-labelledby="start-beat">
+        <h2 id="start-beat">Your number to beat</h2>
+        <p>Your first opening sets it.</p>
+      </section>
+    );
+  }
+  const { figure, of } = toBeatWords(toBeat);
+  const address = toBeatAddress(toBeat);
+  return (
+    <section className="start-card" aria-labelledby="start-beat">
+      <h2 id="start-beat">Your number to beat</h2>
+      <p className="start-figure">{figure}</p>
+      <p>{of}</p>
+      {address !== null && (
+        <a className="button" href={address}>
+          Beat it on the bench
+        </a>
+      )}
+    </section>
+  );
+}
+
+/** The start page where somebody has been before: what they did comes from the logbook. */
+export function ReturningStart() {
+  const current = useLogbook();
+  const { answer, problem } = useAsked(`start ${current?.version ?? "closed"}`, async () =>
+    current === null ? null : startData(current),
+  );
+  const { name, progress, daily, toBeat, isReturning } = answer ?? FIRST_VISIT;
+  return (
+    <StartPage
+      {...{ progress, isReturning }}
+      isKnown={answer !== null || problem !== null}
+      problem={
+        problem !== null && (
+          <p className="told-box" role="alert">
+            Your logbook cannot be read, so no lesson is marked as done: {problem}
+          </p>
+        )
+      }
+      cards={
+        isReturning && (
+          <div className="start-cards">
+            <Daily daily={daily} />
+            <ToBeat toBeat={toBeat} />
+          </div>
+        )
+      }
+      who={
+        isReturning &&
+        name !== null && (
+          <p className="start-who">
+            This is {name}’s page. <a href="#/logbook">Not you? Choose who practices in the logbook</a>.
+          </p>
+        )
+      }
+    />
+  );
+}

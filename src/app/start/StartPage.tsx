@@ -1,0 +1,84 @@
+import type { ReactNode } from "react";
+import type { LessonGlance } from "../../drill/sheet/lessonGlance";
+import type { CourseProgress } from "../../progress/courseProgress";
+import { Arrivals } from "../words/drawings/dialing";
+import { WordLink } from "../words/WordLink";
+import { CourseList } from "./CourseList";
+import { lessonAddress, lessonSize } from "./lessonWords";
+import "./start.css";
+
+interface NextLessonProps {
+  readonly next: LessonGlance | null;
+  readonly isReturning: boolean;
+}
+
+/** The one thing to do now. */
+function NextLesson({ next, isReturning }: NextLessonProps) {
+  if (next === null) {
+    return (
+      <section className="start-now" aria-labelledby="start-now">
+        <h1 id="start-now">All lessons are done</h1>
+        <p>Do any of them again below, or sit a test of your instructor’s.</p>
+        <a className="button primary start-go" href="#/sittings">
+          Choose a sheet
+        </a>
+      </section>
+    );
+  }
+  const place = `lesson ${next.number}`;
+  return (
+    <section className="start-now" aria-labelledby="start-now">
+      <div>
+        <h1 id="start-now">
+          {isReturning ? `Go on with ${place}` : "Start here"}
+          <span className="visually-hidden">.</span>
+        </h1>
+        <p className="start-title">
+          {isReturning ? next.title : `Lesson ${next.number}, ${next.title}`}
+          <small> about {lessonSize(next)}</small>
+        </p>
+        <p>{next.teaches}</p>
+        <a className="button primary start-go" href={lessonAddress(next)}>
+          {isReturning ? "Go on" : "Start"}
+          <span className="visually-hidden"> with {place}</span>
+        </a>
+        {!isReturning && (
+          <p className="start-soft">
+            You dial a lock whose combination is on the screen, and see inside why it opens or not. New words are
+            explained: <WordLink word="arrival">arrival</WordLink>, <WordLink word="gate">gate</WordLink>,{" "}
+            <WordLink word="spin-off">spin off</WordLink>.
+          </p>
+        )}
+      </div>
+      <div className="start-picture" aria-hidden="true">
+        <Arrivals />
+      </div>
+    </section>
+  );
+}
+
+interface StartPageProps {
+  readonly progress: CourseProgress;
+  /** Whether anything was practiced here before. */
+  readonly isReturning: boolean;
+  /** Whether it is known yet who is here; until then nobody is greeted. */
+  readonly isKnown: boolean;
+  readonly problem?: ReactNode;
+  readonly cards?: ReactNode;
+  readonly who?: ReactNode;
+}
+
+/** The start page as it is drawn, whoever is here. */
+export function StartPage({ progress, isReturning, isKnown, problem, cards, who }: StartPageProps) {
+  return (
+    <main className="start" id="content" tabIndex={-1} aria-busy={!isKnown}>
+      {problem}
+      <div className={isKnown ? "start-top" : "start-top is-waiting"}>
+        <NextLesson next={progress.next} isReturning={isReturning} />
+        {cards}
+      </div>
+      {who}
+      <CourseList {...progress} />
+    </main>
+  );
+}
