@@ -1,8 +1,26 @@
-import { animateValue, type MotionValue, useMotionValue, useReducedMotion } from "framer-motion";
-import { useEffect, useLayoutEffect } from "react";
+import { useEffect, useLayoutEffect, useRef } from "react";
+import { wantsLessMotion } from "../../parts/page/lessMotion";
+import { MovedValue } from "./movedValue";
 
 /** A leap of the bolt above this is eased; below it the bolt follows the hand, as the cam does. */
 const LEAP = 0.25;
+
+/** How long the nose falls and the bolt leaps, milliseconds. */
+const FALL = 160;
+const DRAW = 240;
+
+/** A number that moves to each new target, and tells `show` on its way. */
+function useMoved(target: number, duration_ms: (from: number) => number, show: () => void): MovedValue {
+  const moved = useRef<MovedValue>(null);
+  moved.current ??= new MovedValue(target, show);
+  const { current } = moved;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: how long it takes is asked when it sets out
+  useEffect(() => {
+    current.goTo(target, wantsLessMotion() ? 0 : duration_ms(current.now));
+    return () => current.stop();
+  }, [current, target]);
+  return current;
+}
 
 /**
  * Nose and bolt on their way: the nose falls and lifts in a short time of its own, the bolt goes with the hand.
@@ -16,33 +34,12 @@ export function useMovedParts(
   retraction: number,
   show: (fall: number, retraction: number) => void,
 ): void {
-  const isStill = useReducedMotion() === true;
-  const fall = useMotionValue(isNoseDown ? 1 : 0);
-  const drawn = useMotionValue(retraction);
+  const shown = useRef(() => {});
+  const showNow = () => shown.current();
+  const fall = useMoved(isNoseDown ? 1 : 0, () => FALL, showNow);
+  const drawn = useMoved(retraction, (from) => (Math.abs(retraction - from) > LEAP ? DRAW : 0), showNow);
   useLayoutEffect(() => {
-    const showNow = () => show(fall.get(), drawn.get());
-    showNow();
-    const stops = [fall.on("change", showNow), drawn.on("change", showNow)];
-    return () => {
-      for (const stop of stops) stop();
-    };
+    shown.current = () => show(fall.now, drawn.now);
+    shown.current();
   }, [fall, drawn, show]);
-  useEffect(() => goTo(fall, isNoseDown ? 1 : 0, isStill ? 0 : 0.16), [fall, isNoseDown, isStill]);
-  useEffect(() => {
-    const isLeap = Math.abs(retraction - drawn.get()) > LEAP;
-    return goTo(drawn, retraction, isLeap && !isStill ? 0.24 : 0);
-  }, [drawn, retraction, isStill]);
-}
-
-function goTo(value: MotionValue<number>, target: number, duration: number): (() => void) | undefined {
-  if (duration === 0) {
-    value.jump(target);
-    return undefined;
-  }
-  if (value.get() === target) return undefined;
-  // The plain animation of a number: the page needs no more of the library, and stays small.
-  const keyframes = [value.get(), target];
-  const onUpdate = (now: number) => value.set(now);
-  const way = animateValue({ keyframes, duration: duration * 1000, ease: "easeIn", onUpdate });
-  return () => way.stop();
 }

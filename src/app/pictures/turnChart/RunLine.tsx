@@ -1,4 +1,3 @@
-import { line } from "d3-shape";
 import { memo } from "react";
 import type { Graduations, Turn } from "../../../lock/dial";
 import type { ChartFrame } from "./chartFrame";
@@ -7,13 +6,13 @@ import { acrossOf, type ChartPoint, type ChartRun, type Pass, passesOf, turnsOf 
 /** Half the height of the arrow at an edge, pixels. */
 const ARROW = 3;
 
+/** Hundredths of a pixel are enough. */
+const pixels = (value: number) => Math.round(100 * value) / 100;
+
 /** The path of some strokes as SVG has it. */
 export function passesPath(passes: readonly Pass[], { xOf, yOf }: ChartFrame): string {
-  const stroke = line<ChartPoint>(
-    ({ reading }) => xOf(reading),
-    ({ turns }) => yOf(turns),
-  ).digits(2);
-  return passes.map(({ from, to }) => stroke([from, to]) ?? "").join("");
+  const place = ({ reading, turns }: ChartPoint) => `${pixels(xOf(reading))},${pixels(yOf(turns))}`;
+  return passes.map(({ from, to }) => `M${place(from)}L${place(to)}`).join("");
 }
 
 /** Where a run carries its arrows: where it leaves at an edge, or half way if it does not. */

@@ -1,4 +1,4 @@
-import { scaleLinear } from "d3-scale";
+import { ticks } from "d3-array";
 import { type NearPoint, nearestPoint, type Scales } from "./nearestPoint";
 import { spread, textWidth } from "./placeLabels";
 import type { Face, Pass } from "./turnPath";
@@ -36,8 +36,13 @@ export function turnsShown(...reached: readonly number[]): number {
   return Math.max(LEAST_TURNS, ...reached.map((turns) => Math.ceil(turns - 1e-9)));
 }
 
-const acrossScale = (width: number, { perTurn }: Face) =>
-  scaleLinear([0, perTurn], [MARGIN.left, Math.max(MARGIN.left + 1, width - MARGIN.right)]);
+/** A straight scale: 0 at `start`, `domain` at `end`, pixels. */
+const straight = (domain: number, start: number, end: number) => (value: number) =>
+  start + (value / domain) * (end - start);
+
+const rightEdge = (width: number) => Math.max(MARGIN.left + 1, width - MARGIN.right);
+
+const acrossScale = (width: number, { perTurn }: Face) => straight(perTurn, MARGIN.left, rightEdge(width));
 
 function hairlinesOf(face: Face, xOf: (reading: number) => number): ChartFrame["hairlines"] {
   const { perTurn } = face;
@@ -92,20 +97,18 @@ export function chartFrame(size: Size, turns: number, face: Face): ChartFrame {
   const top = MARGIN.top + TARGET.tick + TARGET.label;
   const bottom = Math.max(top + 2 * PAD + 1, size.height - MARGIN.bottom);
   const across = acrossScale(size.width, face);
-  const down = scaleLinear([0, turns], [top + PAD, bottom - PAD]);
-  const ticks = down.ticks(Math.max(2, Math.floor((bottom - top) / 22)));
-  const [left = 0, right = 0] = across.range();
+  const down = straight(turns, top + PAD, bottom - PAD);
   return {
     ...size,
-    left,
-    right,
+    left: MARGIN.left,
+    right: rightEdge(size.width),
     top,
     bottom,
     face,
-    xOf: (reading) => across(reading),
-    yOf: (at) => down(at),
+    xOf: across,
+    yOf: down,
     hairlines: hairlinesOf(face, across),
-    turnTicks: ticks.filter((tick) => Number.isInteger(tick)),
+    turnTicks: ticks(0, turns, Math.max(2, Math.floor((bottom - top) / 22))).filter(Number.isInteger),
   };
 }
 

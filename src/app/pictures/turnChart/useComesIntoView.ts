@@ -1,6 +1,5 @@
 import { type RefObject, useEffect, useRef } from "react";
-
-const wantsLessMotion = () => matchMedia("(prefers-reduced-motion: reduce)").matches;
+import { wantsLessMotion } from "../../parts/page/lessMotion";
 
 /**
  * Brings a part of the page into view when something begins in it: a replay that starts below the fold would play unseen.
