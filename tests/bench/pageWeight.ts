@@ -1,0 +1,66 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { gzipSync } from "node:zlib";
+import type { Browser } from "@playwright/test";
+
+declare global {
+  interface Window {
+    /** When the screen was first there, milliseconds since the page was asked for. */
+    drawnAt?: number;
+  }
+}
+
+const DIST = join(import.meta.dirname, "../../dist");
+
+/** What a page has fetched of the app, kilobytes of 1000 bytes. */
+export interface PageWeight {
+  /** Script and style asked for before its screen was drawn, as gzip sends them. */
+  readonly untilDrawn_kB: number;
+  /** The same, with what came after it while nobody did anything. */
+  readonly inAll_kB: number;
+  /** Typeface. */
+  readonly type_kB: number;
+}
+
+const zipped_kB = (path: string) => gzipSync(readFileSync(join(DIST, path)), { level: 9 }).length / 1000;
+const plain_kB = (path: string) => readFileSync(join(DIST, path)).length / 1000;
+const sum = (sizes: readonly number[]) => sizes.reduce((total, one) => total + one, 0);
+
+/**
+ * Weighs a first visit, with nothing stored.
+ *
+ * @param address - of the built app
+ * @param hash - the page in it
+ * @param drawn - selects what is there only once the script has drawn the screen
+ */
+export async function pageWeight(browser: Browser, address: string, hash: string, drawn: string): Promise<PageWeight> {
+  // A worker that stores the whole app for later is no part of a page.
+  const page = await browser.newPage({ viewport: { width: 1280, height: 800 }, serviceWorkers: "block" });
+  try {
+    await page.addInitScript((selector) => {
+      const look = () => {
+        if (document.querySelector(selector) === null) requestAnimationFrame(look);
+        else window.drawnAt = performance.now();
+      };
+      look();
+    }, drawn);
+    await page.goto(`${address}${hash}`);
+    await page.waitForFunction(() => window.drawnAt !== undefined);
+    await page.waitForLoadState("networkidle");
+    const fetched = await page.evaluate(() =>
+      performance.getEntriesByType("resource").map(({ name, startTime }) => ({
+        path: new URL(name).pathname,
+        isBefore: startTime < (window.drawnAt ?? 0),
+      })),
+    );
+    const once = [...new Map(fetched.map((one) => [one.path, one])).values()];
+    const code = once.filter(({ path }) => /\.(js|css)$/.test(path));
+    return {
+      untilDrawn_kB: sum(code.filter(({ isBefore }) => isBefore).map(({ path }) => zipped_kB(path))),
+      inAll_kB: sum(code.map(({ path }) => zipped_kB(path))),
+      type_kB: sum(once.filter(({ path }) => path.endsWith(".woff2")).map(({ path }) => plain_kB(path))),
+    };
+  } finally {
+    await page.close();
+  }
+}
