@@ -73,13 +73,7 @@ export class Handover {
   async writeRecord(more: Readonly<Record<string, string>> = {}): Promise<void> {
     await this.does("Write the record");
     const form = this.page.getByRole("dialog", { name: "The record" });
-    const fields = {
-      Technician: "P. Underbell",
-      "Taken over by": "D. Mallow",
-      "Holders informed": "D. Mallow",
-      ...more,
-    };
-    for (const [label, value] of Object.entries(fields)) await form.getByLabel(label).fill(value);
+    for (const [label, value] of Object.entries({ ...RECORD, ...more })) await form.getByLabel(label).fill(value);
     await this.press(form.getByRole("button", { name: "Write the record" }));
   }
 
@@ -113,6 +107,13 @@ export class Handover {
   }
 }
 
+/** What is written into the record. */
+export const RECORD: Readonly<Record<string, string>> = {
+  Technician: "P. Underbell",
+  "Taken over by": "D. Mallow",
+  "Holders informed": "D. Mallow",
+};
+
 /** Numbers in a text, as the face shows them. */
 export const numbersIn = (text: string | null): Combination => (text?.match(/\d+/g) ?? []).map(Number);
 
@@ -125,7 +126,7 @@ const FORM_GROUPS: Readonly<Record<string, string>> = {
 };
 
 /** The group that an act stands in, or undefined where it stands in none. */
-const groupOf = (name: string) =>
+export const groupOf = (name: string) =>
   FORM_GROUPS[name] ?? ACT_GROUPS.find(({ acts }) => acts.some(({ label }) => label === name))?.title;
 
 const LOCK = shippedProfile("two-wheel");

@@ -9,15 +9,15 @@ export interface Hand {
 }
 
 /** How many of each step make a move: turns, tens, ones and tenths. */
-function stepsOf(by: Graduations, perTurn: number): readonly [number, number, number, number] {
+export function stepsOf(by: Graduations, perTurn: number): readonly [number, number, number, number] {
   const tenths = Math.round(Math.abs(by) * 10);
   const inTurn = tenths % (perTurn * 10);
   return [Math.floor(tenths / (perTurn * 10)), Math.floor(inTurn / 100), Math.floor((inTurn % 100) / 10), inTurn % 10];
 }
 
 /** Keys for a step of ten (with Shift a whole turn), of one and of a tenth. */
-const LEFT_KEYS = ["PageUp", "ArrowLeft", ","] as const;
-const RIGHT_KEYS = ["PageDown", "ArrowRight", "."] as const;
+export const LEFT_KEYS = ["PageUp", "ArrowLeft", ","] as const;
+export const RIGHT_KEYS = ["PageDown", "ArrowRight", "."] as const;
 
 /** Keys: whole turns, tens, ones and tenths. The dial takes the focus first. */
 export class KeyHand implements Hand {
@@ -144,7 +144,7 @@ export function pen(session: CDPSession): Pointer {
 }
 
 /** Longest move along the rim, part of a turn; well below the half turn that a single event can tell. */
-const ARC = 1 / 12;
+export const ARC = 1 / 12;
 /** The last part of a move is made farther out, where a pixel turns less, in short arcs. Graduations. */
 const FINE = 5;
 const FINE_ARC: Graduations = 1;
@@ -232,4 +232,4 @@ export class RoundHand implements Hand {
 }
 
 /** Where the hand holds the dial, part of its radius: on the numbers. */
-const RIM = 0.8;
+export const RIM = 0.8;

@@ -33,6 +33,25 @@ export function placeOfWords(words: string): Graduations {
   return (side === "left" ? 1 : -1) * sizeOf(size);
 }
 
+/** What the index reads, of the words that the dial speaks. */
+export function seenIn(spoken: string | null): Graduations {
+  const words = (spoken ?? "").split(",")[0] ?? "";
+  return / zero$/.test(words) ? placeOfWords(words) : (SPOKEN.get(words) ?? Number.NaN);
+}
+
+/** How far the index stands off the line on the case, of the words that the ring's slider speaks. */
+export function indexErrorIn(spoken: string | null): Graduations {
+  const [, size = "", side] = /index is ([\d.]+) graduations (left|right)/.exec(spoken ?? "") ?? [];
+  return (side === "left" ? 1 : -1) * Number(size);
+}
+
+/** How far to turn one way, a third of a turn or more, until the index reads a deviation from zero. */
+export function wayOnto(turn: Turn, deviation: Graduations, seen: Graduations): Graduations {
+  const sign = signOf(turn);
+  const way = reading(sign * (deviation - seen), PER_TURN);
+  return sign * (way < PER_TURN / 3 ? way + PER_TURN : way);
+}
+
 /** The zeroing screen as a person finds it: what can be read off the page, by role and name. */
 export class Zeroing {
   readonly page: Page;
@@ -69,8 +88,7 @@ export class Zeroing {
 
   /** What the index as drawn reads, to a tenth, as the dial speaks it; shown or not. */
   async seen(): Promise<Graduations> {
-    const words = ((await this.dial.getAttribute("aria-valuetext")) ?? "").split(",")[0] ?? "";
-    return / zero$/.test(words) ? placeOfWords(words) : (SPOKEN.get(words) ?? Number.NaN);
+    return seenIn(await this.dial.getAttribute("aria-valuetext"));
   }
 
   /** How far the mark 0 is from the index, graduations, left positive. */
@@ -80,16 +98,12 @@ export class Zeroing {
 
   /** How far the index stands off the line on the case, as the ring's slider speaks it. */
   async indexError(): Promise<Graduations> {
-    const words = (await this.ring.getAttribute("aria-valuetext")) ?? "";
-    const [, size = "", side] = /index is ([\d.]+) graduations (left|right)/.exec(words) ?? [];
-    return (side === "left" ? 1 : -1) * Number(size);
+    return indexErrorIn(await this.ring.getAttribute("aria-valuetext"));
   }
 
   /** Turns one way, a third of a turn or more, until the index reads a deviation from zero. */
   async turnOnto(hand: Hand, turn: Turn, deviation: Graduations): Promise<void> {
-    const sign = signOf(turn);
-    const way = reading(sign * (deviation - (await this.seen())), PER_TURN);
-    await hand.turnBy(sign * (way < PER_TURN / 3 ? way + PER_TURN : way));
+    await hand.turnBy(wayOnto(turn, deviation, await this.seen()));
   }
 
   /** Brings the ring true by the keys of its slider. */
