@@ -53,10 +53,8 @@ const RULES = LOCK.kind === "dial-encoder" ? profileRules(LOCK) : null;
 const zero: Journey = async (page) => {
   if (RULES === null) throw new Error("this lock has no zero to set");
   await page.open("#/zeroing?seed=5");
-  await page.focus("[role=slider][aria-label=Ring]");
-  const steps = Math.round(
-    indexErrorIn(await page.attribute("[role=slider][aria-label=Ring]", "aria-valuetext")) / 0.05,
-  );
+  await page.focus("#ring-turn");
+  const steps = Math.round(indexErrorIn(await page.attribute("#ring-turn", "aria-valuetext")) / 0.05);
   await page.type(...Array.from({ length: Math.abs(steps) }, () => (steps > 0 ? "ArrowRight" : "ArrowLeft")));
   await page.press("Clamp the ring");
   const hand = keyHand(page, PER_TURN);

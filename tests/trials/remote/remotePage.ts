@@ -24,7 +24,8 @@ export type PointerMove = { readonly x: number; readonly y: number } | "down" | 
 /** Finds what a person can see and press, by the name it goes by. Runs in the page. */
 const BY_NAME = `
   const nameOf = (one) => (one.getAttribute("aria-label") ?? one.textContent).replace(/\\s+/g, " ").trim();
-  const seen = [...document.querySelectorAll(arguments[0])].filter((one) => one.checkVisibility() && !one.disabled);
+  const front = document.querySelector("dialog[open]") ?? document;
+  const seen = [...front.querySelectorAll(arguments[0])].filter((one) => one.checkVisibility() && !one.disabled);
   const found = seen.find((one) => nameOf(one) === arguments[1]);`;
 
 /** Waits until a motion of the page itself has come to rest, then gives the middle of what it is about. */
