@@ -11,7 +11,11 @@ const DRAWINGS = ["dial.css", "cutaway.css", "turnChart.css", "charts.css", "typ
 
 const OWN_SIZES: readonly { readonly what: string; readonly found: RegExp; readonly instead: string }[] = [
   { what: "size of type", found: /font-size: [\d.]+(px|rem|em)/, instead: "--type-fine to --type-title" },
-  { what: "space", found: /(?<!scroll-)\b(gap|padding|margin)(-\w+)*: ([^;]*[ (])?[\d.]+px/, instead: "--space-1 to --space-6" },
+  {
+    what: "space",
+    found: /(?<!scroll-)\b(gap|padding|margin)(-\w+)*: ([^;]*[ (])?[\d.]+px/,
+    instead: "--space-1 to --space-6",
+  },
   { what: "corner", found: /border-radius: [^;]*?[1-9.]+(px|%)/, instead: "--radius or --round" },
   {
     what: "line",
