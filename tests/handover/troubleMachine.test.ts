@@ -1,10 +1,8 @@
-import { createTestModel } from "@xstate/test";
 import { expect, test } from "vitest";
-import { createActor, type SnapshotFrom } from "xstate";
+import { createActor } from "xstate";
 import type { Trouble } from "../../src/handover/trouble/trouble";
 import { type TroubleContext, type TroubleEvent, troubleMachine } from "../../src/handover/trouble/troubleMachine";
-
-type Snapshot = SnapshotFrom<typeof troubleMachine>;
+import { holdToPlain, walkedChart } from "../support/walkedChart";
 
 const NAMED: Trouble = { kind: "dial-heavy", part: null, size: 2 };
 const EVENTS: readonly TroubleEvent[] = [
@@ -18,40 +16,15 @@ const EVENTS: readonly TroubleEvent[] = [
 /** More is only more of the same. */
 const MOST = 2;
 
-const takenIn = (state: Snapshot) =>
-  EVENTS.filter(
-    (event) =>
-      state.can(event) &&
-      (event.type !== "try.made" || state.context.tries < MOST) &&
-      (event.type !== "measurement.made" || state.context.measurements < MOST),
-  );
-const key = ({ value, context }: Snapshot) => JSON.stringify([value, context]);
-
-const walk = {
-  serializeState: (state: unknown, event: unknown, from: unknown) =>
-    `${key(state as Snapshot)} by ${JSON.stringify(event)} from ${from ? key(from as Snapshot) : "nowhere"}` as never,
-};
-const paths = createTestModel(troubleMachine, walk).getShortestPaths({
-  ...walk,
-  events: (state) => takenIn(state as Snapshot),
+const walked = walkedChart(troubleMachine, EVENTS, ({ type }, place) => {
+  const { tries, measurements } = place.context as TroubleContext;
+  return (type !== "try.made" || tries < MOST) && (type !== "measurement.made" || measurements < MOST);
 });
-const steps = paths.flatMap((path) =>
-  path.steps.slice(1).map(({ event }, i) => ({
-    from: (path.steps[i] ?? path).state as Snapshot,
-    event: event as TroubleEvent,
-  })),
-);
 
 test("the paths reach every state and take every arrow from every one", () => {
-  const reached = new Set(
-    paths.flatMap((path) => [path.state, ...path.steps.map(({ state }) => state)]).map(({ value }) => value),
-  );
-  expect([...reached].sort()).toEqual(["measuring", "named", "told"]);
-  const taken = new Set(steps.map(({ from, event }) => `${key(from)} ${event.type}`));
-  const remembered = new Map(steps.map(({ from }) => [key(from), from]));
-  const all = [...remembered.values()].flatMap((from) => takenIn(from).map(({ type }) => `${key(from)} ${type}`));
-  expect(all.filter((arrow) => !taken.has(arrow))).toEqual([]);
-  expect(remembered.size).toBe(27);
+  expect(walked.states).toEqual(["measuring", "named", "told"]);
+  expect(walked.untaken).toEqual([]);
+  expect(walked.places).toBe(27);
 });
 
 /** What is remembered, written once more without a chart. */
@@ -62,24 +35,14 @@ function expected(events: readonly TroubleEvent[]): TroubleContext {
   return { tries: count("try.made"), measurements: count("measurement.made"), named: isNamed ? NAMED : null };
 }
 
-test("every path remembers what was done on it", async () => {
-  for (const path of paths) {
-    const actor = createActor(troubleMachine).start();
-    const made: TroubleEvent[] = [];
-    const make = (step: { readonly event: object }) => {
-      made.push(step.event as TroubleEvent);
-      actor.send(step.event as TroubleEvent);
-    };
-    await path.test({
-      events: Object.fromEntries(EVENTS.map(({ type }) => [type, make])),
-      states: {
-        "*": (state) => {
-          expect(key(actor.getSnapshot())).toBe(key(state as Snapshot));
-          expect(actor.getSnapshot().context).toEqual(expected(made));
-        },
-      },
-    });
-  }
+test("every path remembers what was done on it", () => {
+  holdToPlain(troubleMachine, walked.paths, (events) => {
+    const context = expected(events);
+    const isTold = events
+      .slice(events.findLastIndex(({ type }) => type === "bench.restarted") + 1)
+      .some(({ type }) => type === "condition.told");
+    return { value: isTold ? "told" : context.named === null ? "measuring" : "named", context };
+  });
 });
 
 test("nothing done after the condition was told counts, and it can be named only once", () => {

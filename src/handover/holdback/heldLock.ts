@@ -12,8 +12,8 @@ export type HoldbackRefusal = "bolt-not-back" | "already-on" | "already-off";
 export type HoldbackFact =
   | { readonly type: "holdback.set" }
   | { readonly type: "holdback.released" }
-  /** The hand turned against the held bolt. */
-  | { readonly type: "dial.held" };
+  /** The hand turned against the held bolt. `by`: as much was not let through, graduations. */
+  | { readonly type: "dial.held"; readonly by: Graduations };
 
 /**
  * A lock with a holdback slide, which keeps its bolt back once the dial stands at the positive stop.
@@ -78,7 +78,7 @@ export class HeldLock {
     if (!this.isHeld) return this.attempt.turnBy(by, now_ms);
     const wanted = this.give - this.drawSign * by;
     this.give = Math.min(this.play, Math.max(0, wanted));
-    return wanted > this.play ? [{ type: "dial.held" }] : [];
+    return wanted > this.play ? [{ type: "dial.held", by: wanted - this.play }] : [];
   }
 
   /** Never so much that releasing the slide would throw the bolt. */

@@ -75,7 +75,7 @@ describe.each(SHIPPED_PROFILES)("$id", (profile) => {
     lock.setHoldback();
     const out = -signOf(profile.draw.turn);
     expect(lock.turnBy(out * 0.2)).toEqual([]);
-    expect(lock.turnBy(out * 30)).toEqual([{ type: "dial.held" }]);
+    expect(lock.turnBy(out * 30)).toEqual([{ type: "dial.held", by: 30 + 0.2 - HOLDBACK_PLAY }]);
     expect(lock.turnBy(-out * 30)).toEqual([]);
   });
 });

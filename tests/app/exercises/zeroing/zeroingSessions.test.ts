@@ -66,8 +66,8 @@ describe("finding the play", () => {
     { why: "the cam has not moved yet", by: -0.4, says: /has not moved yet/ },
   ])("keeps no stop where $why", ({ by, says }) => {
     const session = play();
-    session.turnBy(30);
-    session.turnBy(by);
+    session.turnBy(30, 100);
+    session.turnBy(by, 200);
     session.keepStop();
     expect(session.problem).toMatch(says);
     expect(session.stops).toEqual({ right: [], left: [] });
@@ -75,9 +75,9 @@ describe("finding the play", () => {
 
   test("keeps a stop once, with the cam's mark on its line", () => {
     const session = play();
-    session.turnBy(30);
-    session.turnBy(70 - session.lock.camDeviation);
-    session.turnBy(-session.lock.camDeviation + (session.lock.camDeviation < 0 ? 0 : 100));
+    session.turnBy(30, 300);
+    session.turnBy(70 - session.lock.camDeviation, 400);
+    session.turnBy(-session.lock.camDeviation + (session.lock.camDeviation < 0 ? 0 : 100), 500);
     session.keepStop();
     session.keepStop();
     expect(session.stops.left).toHaveLength(1);
