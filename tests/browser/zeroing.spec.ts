@@ -339,13 +339,13 @@ test("silent help shows no loupe and no digital reading, and the exercise works"
   await page.clock.install();
   const zeroing = new Zeroing(page);
   await zeroing.open();
-  await expect(page.locator(".zeroing-loupe")).toHaveCount(1);
+  await expect(page.locator(".hand-loupe")).toHaveCount(1);
   await expect(page.locator(".dial-note")).toHaveText(/off zero$/);
 
   await zeroing.open({ help: "silent" });
   const hand = new ZeroingHand(zeroing);
   const nothingShown = async () => {
-    await expect(page.locator(".zeroing-loupe, .dial-note, .dial-reading, .magnifier")).toHaveCount(0);
+    await expect(page.locator(".hand-loupe, .dial-note, .dial-reading, .magnifier")).toHaveCount(0);
   };
   await nothingShown();
   await hand.clamp();

@@ -1,5 +1,3 @@
-import type { Help } from "../../dialing/advice";
-
 /** How the reading stands in the hub. */
 export type HubStrength = "shown" | "faint" | "hidden";
 
@@ -22,15 +20,14 @@ export function oneMoreOpening(openings: string): string {
 }
 
 /**
- * How the digital reading stands in the hub of the dial.
+ * How the digital reading stands in the hub of the dial, where help shows it at all.
  *
- * Digits are a crutch: whoever reads them does not learn to read the mark against the index. With full help they are
- * there for the first openings, then pale, then gone, unless one asks for them; with less help they never are.
+ * Digits are a crutch: whoever reads them does not learn to read the mark against the index. They are there for the first
+ * openings, then pale, then gone, unless one asks for them.
  *
  * @param openings - locks opened with full help so far, an integer >= 0
  */
-export function hubStrength(help: Help, openings: number, wish: ReadingWish): HubStrength {
-  if (help !== "full") return "hidden";
+export function hubStrength(openings: number, wish: ReadingWish): HubStrength {
   if (wish !== "by lesson") return wish;
   if (openings < SHOWN_FOR) return "shown";
   return openings < FAINT_UNTIL ? "faint" : "hidden";

@@ -1,31 +1,30 @@
 import type { Help } from "../../dialing/advice";
 import type { HandledLock } from "../../dialing/attempt";
+import { DRAG_LAG } from "../../dialing/hand/dialFeel";
 import { progressOf } from "../../dialing/progress";
-import { ordinalWord, readingText } from "../../dialing/words";
-import { reading } from "../../lock/dial";
-import { spokenReading } from "./dial/spokenReading";
-
-/** The reading of a lock's dial as figures. */
-export function dialReadingText(lock: HandledLock): string {
-  return readingText(reading(lock.dial, lock.profile.graduations), lock.profile);
-}
+import { ordinalWord } from "../../dialing/words";
+import type { Graduations } from "../../lock/dial";
 
 /** The way the dial was last turned, or null before it was. */
 export function lastTurn(lock: HandledLock): "left" | "right" | null {
   return lock.reader.runs.at(-1)?.turn ?? null;
 }
 
-/**
- * What a screen reader says the dial stands at: "thirty-one point two, second arrival, turning right".
- *
- * The reading is always told, as anyone can see it; arrivals only where the help counts them.
- */
-export function spokenDial(lock: HandledLock, help: Help): string {
+/** What is heard of a hand beside the reading: "second arrival", "turning right". Arrivals only where the help counts them. */
+export function spokenHand(lock: HandledLock, help: Help): readonly string[] {
   const { step, arrivals } = progressOf(lock);
   const made = arrivals[step] ?? 0;
   const turn = lastTurn(lock);
-  const parts = [spokenReading(dialReadingText(lock))];
-  if (help !== "silent" && made > 0) parts.push(`${ordinalWord(made)} arrival`);
-  if (turn !== null) parts.push(`turning ${turn}`);
-  return parts.join(", ");
+  return [
+    ...(help !== "silent" && made > 0 ? [`${ordinalWord(made)} arrival`] : []),
+    ...(turn === null ? [] : [`turning ${turn}`]),
+  ];
 }
+
+/** A step that a heavy dial did not follow changes nothing to read: it is told. */
+export const spokenWindUp = (windUp: Graduations): readonly string[] =>
+  Math.abs(windUp) > DRAG_LAG + 0.05 ? ["the dial sticks"] : [];
+
+/** Sizes change with every graduation; a spoken sentence changes only when something new is to be done. */
+export const withoutSizes = (say: string) =>
+  say.replace(/^[\d.]+ past (\S+?)\. /, "Past $1. ").replace(/turned back [\d.]+ graduations? on/, "turned back on");

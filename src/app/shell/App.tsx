@@ -6,6 +6,7 @@ import { hasTraces } from "../keeping/traces";
 import { LinkRow } from "../parts/LinkRow";
 import { newSeed } from "../parts/page/newSeed";
 import { useRemembered } from "../parts/page/remembered";
+import { useSound } from "../parts/page/useSound";
 import { ErrorBoundary } from "./ErrorBoundary";
 import { fetchAhead } from "./fetchAhead";
 import { parseRoute, useRoute } from "./route";
@@ -29,8 +30,6 @@ const KEEPS_NOTHING: ReadonlySet<string> = new Set(["start", "words"]);
 
 const PAGE_LINKS = PAGES.map(({ path, label }) => ({ key: path, label, href: `#/${path}` }));
 
-const SWITCH = ["off", "on"] as const;
-
 function useTheme() {
   const [theme, setTheme] = useRemembered("theme", THEMES);
   useEffect(() => {
@@ -52,29 +51,21 @@ interface PageProps {
   readonly chance: Chance;
   readonly seed: number;
   readonly query: URLSearchParams;
-  readonly hasSound: boolean;
 }
 
 /** The page asked for. */
-function Page({ page, chance, seed, query, hasSound }: PageProps) {
+function Page({ page, chance, seed, query }: PageProps) {
   switch (page) {
     case "start":
       return <SCREENS.start />;
     case "words":
       return <SCREENS.words asked={query.get("word")} />;
     case "bench":
-      return <SCREENS.bench query={query} seed={seed} hasSound={hasSound} />;
+      return <SCREENS.bench query={query} seed={seed} />;
     case "zeroing":
-      return (
-        <SCREENS.zeroing
-          key={`${query}`}
-          chance={chance}
-          isSilent={query.get("help") === "silent"}
-          hasSound={hasSound}
-        />
-      );
+      return <SCREENS.zeroing key={`${query}`} chance={chance} isSilent={query.get("help") === "silent"} />;
     case "handover":
-      return <SCREENS.handover query={query} chance={chance} hasSound={hasSound} />;
+      return <SCREENS.handover query={query} chance={chance} />;
     case "sheets":
       return <SCREENS.sheets query={query} />;
     case "sittings":
@@ -90,7 +81,7 @@ function Page({ page, chance, seed, query, hasSound }: PageProps) {
 export function App() {
   const route = useRoute();
   const { theme, change } = useTheme();
-  const [sound, setSound] = useRemembered("sound", SWITCH);
+  const sound = useSound();
   const [seed] = useState(newSeed);
   useEffect(() => {
     if (PAGES.every(({ path }) => path !== route.path)) location.replace("#/start");
@@ -112,13 +103,8 @@ export function App() {
         <b className="head-name">Gatefall</b>
         <LinkRow label="Pages" links={PAGE_LINKS} current={page} />
         <div className="head-switches">
-          <button
-            type="button"
-            className="button"
-            aria-pressed={sound === "on"}
-            onClick={() => setSound(sound === "on" ? "off" : "on")}
-          >
-            Sound {sound}
+          <button type="button" className="button" aria-pressed={sound.isOn} onClick={sound.toggle}>
+            Sound {sound.isOn ? "on" : "off"}
           </button>
           <button type="button" className="button" onClick={change} title="Change between light and dark">
             Theme: {theme}
@@ -127,7 +113,7 @@ export function App() {
       </header>
       {page !== "bench" && route.query.size > 0 && <AddressProblems query={route.query} seed={seed} />}
       <ErrorBoundary place={`${page}?${route.query}`}>
-        <Page page={page} chance={chance} seed={seed} query={route.query} hasSound={sound === "on"} />
+        <Page page={page} chance={chance} seed={seed} query={route.query} />
       </ErrorBoundary>
       {MAKES_RECORDS.has(page) && <NotSavedLine />}
       <UpdateNotice />

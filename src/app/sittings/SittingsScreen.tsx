@@ -2,6 +2,7 @@ import { useCallback, useEffect, useMemo, useState } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { focusHeading } from "../parts/page/focusHeading";
 import { messageOf } from "../parts/page/messageOf";
+import { useStore } from "../parts/page/useStore";
 import { BeforeStart } from "./choose/BeforeStart";
 import { ChooseSheet } from "./choose/ChooseSheet";
 import { sheetAskedFor } from "./choose/sheetChoice";
@@ -12,7 +13,6 @@ import type { SittingSession } from "./sittingSession";
 import { QuestionView } from "./stations/QuestionView";
 import { StandingView } from "./stations/StandingView";
 import { StationView } from "./stations/StationView";
-import { useStore } from "./useSitting";
 import "../parts/workplace.css";
 import "./sittings.css";
 

@@ -2,12 +2,9 @@ import { adviceFor } from "../../../dialing/advice";
 import { stateInWords } from "../../../dialing/dialingMachine";
 import { faultsWithoutFigures } from "../../hand/faultsWithoutFigures";
 import { spokenSpinOff } from "../../hand/spinOffWords";
+import { withoutSizes } from "../../hand/spoken";
 import { headline } from "../../replay/resultRows";
 import type { BenchSession } from "./benchSession";
-
-/** Sizes change with every graduation; a spoken sentence changes only when something new is to be done. */
-export const withoutSizes = (say: string) =>
-  say.replace(/^[\d.]+ past (\S+?)\. /, "Past $1. ").replace(/turned back [\d.]+ graduations? on/, "turned back on");
 
 /** What is said at a change of state: the next step in full help and after the end, the state itself otherwise. */
 function statusText(session: BenchSession): string {

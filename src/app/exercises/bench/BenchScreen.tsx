@@ -3,24 +3,26 @@ import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { writeAttemptLine } from "../../../trace/recordedAttempt";
-import { useHubReading } from "../../hand/useHubReading";
+import { againAct, newAct, withDigits } from "../../hand/handActs";
+import { keysHelp } from "../../hand/keysHelp";
+import { useCountedOpening, useDigits } from "../../hand/useDigits";
 import { Message } from "../../parts/Message";
 import { useRemembered } from "../../parts/page/remembered";
 import { useMessages } from "../../parts/useMessages";
 import { playbackOf } from "../../replay/playback";
 import { usePlayback } from "../../replay/usePlayback";
 import { Announcer } from "./Announcer";
+import { BenchHand } from "./BenchHand";
 import { BenchPanels } from "./BenchPanels";
 import { addressOf, benchAddress, unknownSettings } from "./benchAddress";
 import type { BenchSession } from "./benchSession";
 import { CombinationSheet } from "./CombinationSheet";
 import { eventBegun, measureEvents, useEventDone } from "./eventCost";
 import { BestAttempts, GHOSTS, ghostPath } from "./ghosts";
-import { LockInHand } from "./LockInHand";
 import { MoreSheet } from "./MoreSheet";
 import { SetupBar } from "./SetupBar";
 import { ShareSheet } from "./ShareSheet";
-import { useBench, useBenchSound } from "./useBench";
+import { useBench } from "./useBench";
 import { useKeptAttempts } from "./useKeptAttempts";
 import "../../parts/workplace.css";
 
@@ -44,18 +46,16 @@ interface BenchScreenProps {
   readonly query: URLSearchParams;
   /** For a bench whose address asks for no seed. */
   readonly seed: number;
-  readonly hasSound: boolean;
 }
 
 /** The bench: a lock to dial, and what there is to see of it. */
-export function BenchScreen({ query, seed, hasSound }: BenchScreenProps) {
+export function BenchScreen({ query, seed }: BenchScreenProps) {
   const address = useMemo(() => {
     measureEvents(query.get("measure") === "on");
     const read = benchAddress(query, { help: "full", seed });
     return { ...read, problems: [...unknownSettings(query), ...read.problems] };
   }, [query, seed]);
   const session = useBench(address);
-  useBenchSound(session, hasSound);
   useKeptAttempts(session);
   useEventDone(session.version);
   const [sheet, setSheet] = useState<"combination" | "more" | "share" | null>(null);
@@ -65,7 +65,8 @@ export function BenchScreen({ query, seed, hasSound }: BenchScreenProps) {
 
   const { setup, outcome } = session;
   const messages = useMessages(address.problems);
-  const reading = useHubReading(setup.help, outcome);
+  const digits = useDigits(setup.help === "full" ? "fading" : "none");
+  useCountedOpening(outcome?.opened === true ? outcome : null, setup.help);
   const state = useSelector(session.actor, (snapshot) => snapshot.value);
   const own = { profile: session.attempt.profile, combination: session.attempt.combination, ...session.recording };
   const replay = usePlayback(() => playbackOf(own));
@@ -79,11 +80,16 @@ export function BenchScreen({ query, seed, hasSound }: BenchScreenProps) {
     },
     [session, leave],
   );
-  const onRestart = (isNew: boolean) => {
-    leave();
-    if (isNew) session.drawAnother();
-    else session.again();
-  };
+  const acts = [
+    againAct(() => {
+      leave();
+      session.again();
+    }),
+    newAct("New numbers", "draws new numbers", () => {
+      leave();
+      session.drawAnother();
+    }),
+  ];
 
   useEffect(() => {
     // The address follows the bench, so that it can be kept and sent; a seed or a measure asked for stays as it is.
@@ -124,15 +130,15 @@ export function BenchScreen({ query, seed, hasSound }: BenchScreenProps) {
           onMore={() => setSheet("more")}
           onFileProblem={messages.setFileProblem}
         />
-        <LockInHand
-          {...{ lock, session, isLive, isWithheld, reading, onTurn, onRestart }}
+        <BenchHand
+          {...{ lock, session, isLive, isWithheld, acts, onTurn }}
           state={playback?.state ?? state}
           onLeave={leave}
         />
       </div>
       <BenchPanels
         {...{ session, replay, lock, shown, isWithheld }}
-        reading={reading.strength}
+        reading={digits.strength}
         ghost={ghostStops}
         recording={recording}
         onGhost={setGhost}
@@ -157,6 +163,7 @@ export function BenchScreen({ query, seed, hasSound }: BenchScreenProps) {
         }}
         asksEstimate={asks === "on"}
         onAsksEstimate={(isOn) => setAsks(isOn ? "on" : "off")}
+        keys={keysHelp(withDigits(acts, digits))}
       />
       <ShareSheet
         isOpen={sheet === "share"}

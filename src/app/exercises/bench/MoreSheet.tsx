@@ -1,6 +1,5 @@
 import type { DialWeight } from "../../../dialing/hand/dialFeel";
 import { Sheet } from "../../parts/Sheet";
-import { KEYS_HELP } from "./keysHelp";
 
 const WEIGHTS: readonly { readonly weight: DialWeight; readonly label: string }[] = [
   { weight: "usual", label: "Usual: it follows your hand exactly" },
@@ -15,10 +14,12 @@ interface MoreSheetProps {
   readonly onDial: (dial: DialWeight) => void;
   readonly asksEstimate: boolean;
   readonly onAsksEstimate: (asks: boolean) => void;
+  /** What keys and mouse do, a sentence each. */
+  readonly keys: readonly string[];
 }
 
 /** What is changed less often: how the dial turns, whether an own estimate comes before the result; and the keys. */
-export function MoreSheet({ isOpen, onClose, dial, onDial, asksEstimate, onAsksEstimate }: MoreSheetProps) {
+export function MoreSheet({ isOpen, onClose, dial, onDial, asksEstimate, onAsksEstimate, keys }: MoreSheetProps) {
   return (
     <Sheet title="More settings" isOpen={isOpen} onClose={onClose}>
       <fieldset>
@@ -50,7 +51,7 @@ export function MoreSheet({ isOpen, onClose, dial, onDial, asksEstimate, onAsksE
       </p>
       <h2 className="sheet-second">Keys and mouse wheel</h2>
       <ul className="soft">
-        {KEYS_HELP.map((line) => (
+        {keys.map((line) => (
           <li key={line}>{line}</li>
         ))}
       </ul>

@@ -15,9 +15,6 @@ import { type Outcome, outcomeOf } from "../../replay/outcome";
 import { type BenchSetup, combinationAsSet } from "./benchSetup";
 import { type Estimate, NextRound, Round } from "./round";
 
-/** What a move brought, for whoever makes sounds of it. */
-export type FactListener = (facts: readonly DialingFact[], by: Graduations, dial: Graduations) => void;
-
 /**
  * The bench: sets locks up, feeds them what the hand does, and keeps the dialing chart in step.
  *
@@ -32,7 +29,6 @@ export class BenchSession extends HandStore {
   /** The round that begins when the hand turns on after an end; it becomes the round once it is meant. */
   private next: NextRound | null = null;
   private readonly chance: Chance;
-  private readonly factListeners = new Set<FactListener>();
 
   constructor(setup: BenchSetup, chance: Chance) {
     super();
@@ -42,11 +38,6 @@ export class BenchSession extends HandStore {
     this.actor = this.newChart();
     this.hand = this.takeHold();
   }
-
-  readonly onFacts = (listener: FactListener): (() => void) => {
-    this.factListeners.add(listener);
-    return () => this.factListeners.delete(listener);
-  };
 
   /** The attempt that is shown: the one under way, or the one that has just ended. */
   get attempt(): Attempt {
@@ -142,11 +133,8 @@ export class BenchSession extends HandStore {
   }
 
   private takeHold(): HandSession<DialingFact> {
-    const heard = (facts: readonly DialingFact[], by: Graduations) => {
-      for (const listener of this.factListeners) listener(facts, by, this.lock.dial);
-    };
     const lock = () => this.lock;
-    return new HandSession(
+    return new HandSession<DialingFact>(
       {
         get dial() {
           return lock().dial;
@@ -154,7 +142,7 @@ export class BenchSession extends HandStore {
         turnBy: (by, at) => this.move(by, at),
         rest: (at) => (this.round.outcome === null && this.next === null ? this.round.rest(at) : []),
       },
-      { weight: this.setup.dial, chart: this.actor, heard },
+      { weight: this.setup.dial, chart: this.actor },
     );
   }
 

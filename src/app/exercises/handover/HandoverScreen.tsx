@@ -26,7 +26,6 @@ const LINKS = VIEWS.map(({ view, label }) => ({ key: view, label, href: `#/hando
 export interface HandoverViewProps {
   readonly query: URLSearchParams;
   readonly chance: Chance;
-  readonly hasSound: boolean;
 }
 
 /** The rest of the job, from a fresh lock to a signed-off door, in four parts, and a check of its record. */

@@ -1,4 +1,5 @@
-import { faceNumber, type Graduations, reading, type Turn } from "../../../lock/dial";
+import { faceNumber, type Graduations, reading } from "../../../lock/dial";
+import type { Profile } from "../../../lock/profile";
 
 /** Drawing units for one graduation. */
 const SCALE = 30;
@@ -7,12 +8,12 @@ const REACH = 3;
 interface MagnifierProps {
   /** What the index as drawn reads, unwrapped graduations. */
   readonly seen: Graduations;
-  readonly graduations: number;
-  readonly numbersIncrease: Turn;
+  readonly profile: Pick<Profile, "graduations" | "numbersIncrease">;
 }
 
 /** A loupe over the opening index: the marks near it, seven times as large. */
-export function Magnifier({ seen, graduations, numbersIncrease }: MagnifierProps) {
+export function Magnifier({ seen, profile }: MagnifierProps) {
+  const { graduations, numbersIncrease } = profile;
   const nearest = Math.round(seen);
   const marks = Array.from({ length: 2 * REACH + 1 }, (_, k) => nearest + k - REACH);
   return (

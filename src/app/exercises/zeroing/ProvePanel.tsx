@@ -1,9 +1,9 @@
 import type { Attempt } from "../../../dialing/attempt";
 import type { DialingState } from "../../../dialing/dialingMachine";
 import { faceText } from "../../../dialing/words";
+import { useStore } from "../../parts/page/useStore";
 import { signedText } from "../../parts/signedText";
 import type { ProveSession, StopShare } from "./proveSession";
-import { useStore } from "./useZeroing";
 
 /** One stop in a sentence: what the lock saw, and whose it was. */
 function shareSentence({ total, fromZero, fromHand }: StopShare, tolerance: number): string {

@@ -1,4 +1,5 @@
 import { type PointerEvent, useRef } from "react";
+import { OWN_GRIP } from "../../hand/sources/pointer";
 import type { ZeroingSession } from "./zeroingSession";
 
 /** Radius of the ring in the drawing of the dial. */
@@ -18,14 +19,12 @@ export function RingGrip({ session }: { readonly session: ZeroingSession }) {
   const { lock, setup } = session;
   const degrees = (-lock.indexError * 360) / setup.graduations;
   const hold = (event: PointerEvent<SVGElement>) => {
-    event.stopPropagation();
     event.currentTarget.setPointerCapture(event.pointerId);
     last.current = bearing(event);
   };
   const move = (event: PointerEvent<SVGElement>) => {
     const now = bearing(event);
     if (last.current === null || now === null) return;
-    event.stopPropagation();
     session.turnRing((-(now - last.current) * setup.graduations) / 360);
     last.current = now;
   };
@@ -33,7 +32,7 @@ export function RingGrip({ session }: { readonly session: ZeroingSession }) {
     last.current = null;
   };
   return (
-    <g className="ring-grip" transform={`rotate(${degrees})`}>
+    <g className="ring-grip" {...{ [OWN_GRIP]: true }} transform={`rotate(${degrees})`}>
       <path className="ring-knurl" d={`M ${-RADIUS} 0 A ${RADIUS} ${RADIUS} 0 0 0 ${RADIUS} 0`} />
       <circle
         className="ring-hold"

@@ -1,12 +1,10 @@
-import type { KeyboardEvent } from "react";
 import { readingText } from "../../../dialing/words";
-import { type Graduations, type Milliseconds, reading, type Turn } from "../../../lock/dial";
+import { type Graduations, reading, type Turn } from "../../../lock/dial";
 import type { Profile } from "../../../lock/profile";
-import { Dial } from "../../hand/dial/Dial";
-import { focusDial } from "../../hand/dial/focusDial";
-import { plainKey } from "../../hand/dial/plainKey";
 import { spokenReading } from "../../hand/dial/spokenReading";
-import { TurnButtons } from "../../hand/TurnButtons";
+import { againAct, type HandAct, newAct, stopAct } from "../../hand/handActs";
+import { LockInHand } from "../../hand/LockInHand";
+import type { TurnDial } from "../../hand/sources/dialSource";
 import { signedText } from "../../parts/signedText";
 import { Magnifier } from "./Magnifier";
 import { RingControls } from "./RingControls";
@@ -24,17 +22,12 @@ interface ZeroingHandProps {
   readonly hasLoupe: boolean;
   /** Which way to point, or null. */
   readonly pointTo: Turn | null;
-  readonly onTurn: (by: Graduations, at: Milliseconds) => void;
+  readonly onTurn: TurnDial;
   /** The one thing to do besides turning: record a stop; null where there is none. */
   readonly onReading: (() => void) | null;
   /** Begins again, with this lock or another; null where there is no second chance. */
   readonly onRestart: ((isNew: boolean) => void) | null;
 }
-
-const KEYS_HELP =
-  "Arrow keys turn the way they point, by one; hold them to keep turning, with Shift fast. Comma and period nudge by a tenth. Space records a stop.";
-
-const RESTART_HELP = " R begins again with this lock, N takes another.";
 
 /** The reading at the index as drawn, unwrapped into words for a screen reader: close to zero its side is told. */
 function spokenSeen(session: ZeroingSession, profile: Profile): string {
@@ -45,93 +38,51 @@ function spokenSeen(session: ZeroingSession, profile: Profile): string {
   return `${spokenReading(size)} ${seenDeviation > 0 ? "left" : "right"} of zero`;
 }
 
-function RestartButtons({ onRestart }: { readonly onRestart: (isNew: boolean) => void }) {
-  return (
-    <>
-      <button type="button" className="button workplace-again" aria-keyshortcuts="R" onClick={() => onRestart(false)}>
-        Again <kbd>R</kbd>
-      </button>
-      <button type="button" className="button workplace-new" aria-keyshortcuts="N" onClick={() => onRestart(true)}>
-        New lock <kbd>N</kbd>
-      </button>
-    </>
-  );
-}
+const actsOf = ({ onReading, onRestart }: ZeroingHandProps): readonly HandAct[] => {
+  const stop = stopAct(() => onReading?.(), onReading === null);
+  if (onRestart === null) return [stop];
+  return [
+    againAct(() => onRestart(false), "begins again with this lock"),
+    newAct("New lock", "takes another", () => onRestart(true)),
+    stop,
+  ];
+};
 
 /** The dial to be zeroed, its sockets, the loupe and the controls beside it. */
 export function ZeroingHand(props: ZeroingHandProps) {
-  const { session, profile, hasLoupe, pointTo, onTurn, onReading, onRestart } = props;
-  const { lock, setup, state } = session;
-  const onOtherKey = (event: KeyboardEvent) => {
-    const key = plainKey(event);
-    if (key === " ") {
-      event.preventDefault();
-      onReading?.();
-    }
-    if (key === "r") onRestart?.(false);
-    if (key === "n") onRestart?.(true);
-  };
-  const shown = readingText(reading(lock.seen, setup.graduations), profile);
+  const { session, profile, hasLoupe, pointTo, onTurn, windUp = 0 } = props;
+  const { lock, setup, state, memory } = session;
+  const isLoose = state === "ringLoose";
+  const glass = isLoose ? <RingLoupe error={lock.indexError} /> : <Magnifier seen={lock.seen} profile={profile} />;
   return (
     <>
-      {state === "ringLoose" && <RingControls session={session} />}
-      <div className="workplace-dial zeroing-dial">
-        <Dial
-          position={lock.dial}
-          graduations={setup.graduations}
-          numbersIncrease={profile.numbersIncrease}
-          ringTurn={lock.indexError}
-          windUp={props.windUp ?? 0}
-          surround={58}
-          spoken={spokenSeen(session, profile)}
-          pointTo={pointTo}
-          hub={hasLoupe ? { reading: shown, note: `${signedText(lock.seenDeviation)} off zero` } : null}
-          describedBy="zeroing-keys"
-          onTurn={onTurn}
-          onOtherKey={onOtherKey}
-        >
-          <path className="zeroing-witness" d="M 0 -256 V -276" />
-          {state === "ringLoose" && <RingGrip session={session} />}
-          <Sockets
-            accepted={session.memory.accepted}
-            wanted={session.memory.wanted}
-            asked={session.asked}
-            isSet={state === "zeroSet"}
-            order={setup.rules.order}
-            last={session.last}
-          />
-        </Dial>
-        {hasLoupe && state === "ringLoose" && (
-          <div className="zeroing-loupe">
-            <RingLoupe error={lock.indexError} />
-          </div>
-        )}
-        {hasLoupe && state !== "ringLoose" && (
-          <div className="zeroing-loupe">
-            <Magnifier seen={lock.seen} graduations={setup.graduations} numbersIncrease={profile.numbersIncrease} />
-          </div>
-        )}
-        <p id="zeroing-keys" className="visually-hidden">
-          {KEYS_HELP}
-          {onRestart !== null && RESTART_HELP}
-        </p>
-        {onRestart !== null && <RestartButtons onRestart={onRestart} />}
-      </div>
-      <div className="zeroing-controls" hidden={state === "ringLoose"}>
-        <TurnButtons perTurn={setup.graduations} onTurn={onTurn} />
-        <button
-          type="button"
-          className="button primary"
-          disabled={onReading === null}
-          aria-keyshortcuts="Space"
-          onClick={(event) => {
-            onReading?.();
-            if (event.detail > 0) focusDial();
-          }}
-        >
-          Record this stop <kbd>space</kbd>
-        </button>
-      </div>
+      {isLoose && <RingControls session={session} />}
+      <LockInHand
+        profile={profile}
+        dial={lock.dial}
+        ringTurn={lock.indexError}
+        windUp={windUp}
+        surround={58}
+        spoken={spokenSeen(session, profile)}
+        digits={hasLoupe ? "always" : "none"}
+        note={`${signedText(lock.seenDeviation)} off zero`}
+        pointTo={pointTo}
+        acts={actsOf(props)}
+        hasControls={!isLoose}
+        loupe={hasLoupe && glass}
+        onTurn={onTurn}
+      >
+        <path className="hand-witness" d="M 0 -256 V -276" />
+        {isLoose && <RingGrip session={session} />}
+        <Sockets
+          accepted={memory.accepted}
+          wanted={memory.wanted}
+          asked={session.asked}
+          isSet={state === "zeroSet"}
+          order={setup.rules.order}
+          last={session.last}
+        />
+      </LockInHand>
     </>
   );
 }

@@ -7,6 +7,7 @@ import { learnZero } from "../../../zeroing/learnedZero";
 import { profileCreep } from "../../../zeroing/ringClamp";
 import { profileRules } from "../../../zeroing/zeroingRules";
 import { profileRanges } from "../../../zeroing/zeroLock";
+import { useStore } from "../../parts/page/useStore";
 import { PlayHand } from "./PlayHand";
 import { PlayPanel } from "./PlayPanel";
 import { ProveHand } from "./ProveHand";
@@ -15,7 +16,7 @@ import { PlaySession } from "./playSession";
 import { ProveSession } from "./proveSession";
 import { SetZeroPanel } from "./SetZeroPanel";
 import { useKeptZeroings } from "./useKeptZeroings";
-import { useStore, useTurn, useZeroing, useZeroingSound } from "./useZeroing";
+import { useZeroing, useZeroingTunes } from "./useZeroing";
 import { ZeroingHand } from "./ZeroingHand";
 import { ZeroingStrip } from "./ZeroingStrip";
 import "../../parts/workplace.css";
@@ -49,11 +50,10 @@ interface ZeroingScreenProps {
   readonly chance: Chance;
   /** Whether the loupe and the digital reading are shown; silent help hides them. */
   readonly isSilent: boolean;
-  readonly hasSound: boolean;
 }
 
 /** Zeroing: set a lock's zero from both sides, prove it by dialing, and find the play. */
-export function ZeroingScreen({ chance, isSilent: startsSilent, hasSound }: ZeroingScreenProps) {
+export function ZeroingScreen({ chance, isSilent: startsSilent }: ZeroingScreenProps) {
   const [isSilent, setSilent] = useState(startsSilent);
   const profile = useMemo(encoderProfile, []);
   const setup = useMemo(
@@ -72,8 +72,7 @@ export function ZeroingScreen({ chance, isSilent: startsSilent, hasSound }: Zero
   const [prove, setProve] = useState<ProveSession | null>(null);
   const isSet = session.state === "zeroSet";
   const hasLoupe = !isSilent;
-  const onTurn = useTurn(session);
-  useZeroingSound(session, hasSound);
+  useZeroingTunes(session);
 
   const begin = (one: Exercise) => {
     if (one === exercise) return;
@@ -95,7 +94,8 @@ export function ZeroingScreen({ chance, isSilent: startsSilent, hasSound }: Zero
           <>
             <ZeroingStrip session={session} />
             <ZeroingHand
-              {...{ session, profile, hasLoupe, onTurn, onReading }}
+              {...{ session, profile, hasLoupe, onReading }}
+              onTurn={(by, at) => session.turnBy(by, at)}
               pointTo={isSilent ? null : session.asked}
               onRestart={restart}
             />

@@ -3,10 +3,20 @@ import type { Turn } from "../../../lock/dial";
 import { faceMarks, type Mark } from "./dialGeometry";
 
 const LENGTH: Readonly<Record<Mark["kind"], number>> = { one: 11, five: 18, ten: 27 };
+const KINDS = ["one", "five", "ten"] as const;
 const RIM = 221;
 const NUMBERS = 176;
 
-/** The engraved face of a dial in its own frame. It never changes while the dial turns. */
+const pointAt = (radius: number, degrees: number) => {
+  const angle = (degrees * Math.PI) / 180;
+  return `${(radius * Math.sin(angle)).toFixed(2)} ${(-radius * Math.cos(angle)).toFixed(2)}`;
+};
+
+/** Marks as one path: a face is drawn three times over, and anew with every move. */
+const pathOf = (marks: readonly Mark[]) =>
+  marks.map(({ angle, kind }) => `M${pointAt(RIM, angle)}L${pointAt(RIM - LENGTH[kind], angle)}`).join("");
+
+/** The face of a dial in its own frame. It never changes while the dial turns. */
 export const DialFace = memo(function DialFace(props: {
   readonly graduations: number;
   readonly numbersIncrease: Turn;
@@ -14,16 +24,17 @@ export const DialFace = memo(function DialFace(props: {
   const marks = faceMarks(props.graduations, props.numbersIncrease);
   return (
     <>
-      {marks.map(({ angle, kind, label }) => (
-        <g key={angle} transform={`rotate(${angle})`}>
-          <line className={`dial-mark ${kind}`} y1={-RIM} y2={-RIM + LENGTH[kind]} />
-          {label !== null && (
-            <text className="dial-number" y={-NUMBERS}>
+      {KINDS.map((kind) => (
+        <path key={kind} className={`dial-mark ${kind}`} d={pathOf(marks.filter((mark) => mark.kind === kind))} />
+      ))}
+      {marks.map(
+        ({ angle, label }) =>
+          label !== null && (
+            <text key={angle} className="dial-number" y={-NUMBERS} transform={`rotate(${angle})`}>
               {label}
             </text>
-          )}
-        </g>
-      ))}
+          ),
+      )}
     </>
   );
 });

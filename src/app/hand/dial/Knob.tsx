@@ -1,8 +1,8 @@
 import { memo } from "react";
 
 const FLUTES = 15;
-const RADIUS = 116;
-const DEPTH = 4.5;
+const RADIUS = 115;
+const DEPTH = 5;
 
 /** The rim of a fluted knob: a circle whose radius waves. */
 const RIM = (() => {
@@ -16,14 +16,14 @@ const RIM = (() => {
 
 const RIBS = Array.from({ length: FLUTES * 3 }, (_, index) => (index * 360) / (FLUTES * 3));
 
-/** The part of a knob that turns with the dial: its fluted rim and the ribs one grips. */
-export const Knob = memo(function Knob() {
-  return (
-    <>
-      <path className="dial-knob-rim" d={RIM} />
-      {RIBS.map((angle) => (
-        <line key={angle} className="dial-rib" y1={-RADIUS + 10} y2={-RADIUS + 27} transform={`rotate(${angle})`} />
-      ))}
-    </>
-  );
+/** The body of a knob with its fluted rim. */
+export const KnobBody = memo(function KnobBody() {
+  return <path className="dial-knob-rim" d={RIM} />;
+});
+
+/** The ribs one grips. */
+export const KnobRibs = memo(function KnobRibs() {
+  return RIBS.map((angle) => (
+    <line key={angle} className="dial-rib" y1={-RADIUS + 10} y2={-RADIUS + 27} transform={`rotate(${angle})`} />
+  ));
 });

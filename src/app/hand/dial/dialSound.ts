@@ -1,4 +1,3 @@
-import type { DialingFact } from "../../../dialing/dialingFact";
 import type { Graduations } from "../../../lock/dial";
 
 /** Shortest time between two clicks, seconds: a spun dial must not buzz. */
@@ -28,18 +27,15 @@ const OPENED = [392, 523, 784];
 /** Hertz, one after the other: rising counts, falling does not, three rising close a side. */
 const TUNES = { accepted: [620, 830], refused: [330, 247], closed: [620, 830, 1240] } as const;
 
-/** Sounds of a dial and its lock, made on the spot. Made on the first sound, since browsers want a gesture first. */
-export class DialSound {
+/** Sounds of a dial and its lock, made on the spot. Made ready by the first sound, since browsers want a gesture first. */
+class DialSound {
   private context: AudioContext | null = null;
   private lastClick = 0;
-  private lastMark: number | null = null;
 
   /** Clicks where the dial passed a graduation. */
-  turned(position: Graduations): void {
-    const mark = Math.floor(position);
-    const before = this.lastMark;
-    this.lastMark = mark;
-    if (before === null || before === mark) return;
+  turned(from: Graduations, to: Graduations): void {
+    const [before, mark] = [Math.floor(from), Math.floor(to)];
+    if (before === mark) return;
     const context = this.ready();
     if (context.currentTime - this.lastClick < CLICK_GAP) return;
     this.lastClick = context.currentTime;
@@ -47,19 +43,16 @@ export class DialSound {
     strike(context, passedTen ? TEN : CLICK);
   }
 
-  /** What the lock lets one hear. */
-  heard(facts: readonly DialingFact[]): void {
-    for (const { type } of facts) {
-      if (type === "bolt.retracted") this.opened();
-      else if (type === "bolt.thrown") strike(this.ready(), THROW);
-    }
-  }
-
   /** The bolt meets the positive stop, and the lock is open. */
-  private opened(): void {
+  opened(): void {
     const context = this.ready();
     strike(context, STOP);
     for (const [k, pitch] of OPENED.entries()) strike(context, { ...TONE, pitch }, STOP.decay / 2 + k * TONE.decay);
+  }
+
+  /** The bolt is thrown again. */
+  thrown(): void {
+    strike(this.ready(), THROW);
   }
 
   /** The lever nose falls into the cam. */
@@ -79,6 +72,9 @@ export class DialSound {
     return this.context;
   }
 }
+
+/** The page's own. */
+export const dialSound = new DialSound();
 
 function strike(context: AudioContext, { pitch, decay, loudness, shape }: Strike, after = 0): void {
   const now = context.currentTime + after;

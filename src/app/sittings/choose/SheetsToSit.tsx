@@ -2,8 +2,8 @@ import { useMemo } from "react";
 import type { Sheet } from "../../../drill/sheet/sheet";
 import { sittingPlan } from "../../../drill/sittingPlan";
 import { openShelf } from "../../keeping/sheets/openShelf";
+import { useStore } from "../../parts/page/useStore";
 import { countWords, spanWords } from "../sittingWords";
-import { useStore } from "../useSitting";
 import { ownSheetsToSit, SHEETS_TO_SIT } from "./sheetChoice";
 
 const RULED = SHEETS_TO_SIT.filter(({ sheet }) => sheet.sitting !== undefined);

@@ -1,8 +1,8 @@
 import { combinationText } from "../../../handover/change/changeFault";
 import { ChangeHand } from "../../exercises/handover/change/ChangeHand";
 import { ChangeInside } from "../../exercises/handover/change/ChangeInside";
+import { useStore } from "../../parts/page/useStore";
 import type { ChangeTry } from "../tries/changeTry";
-import { useStore } from "../useSitting";
 import "../../exercises/handover/change/change.css";
 
 interface ChangeStationProps {

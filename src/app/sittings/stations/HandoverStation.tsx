@@ -1,6 +1,6 @@
 import { RunWork } from "../../exercises/handover/run/RunWork";
+import { useStore } from "../../parts/page/useStore";
 import type { HandoverTry } from "../tries/handoverTry";
-import { useStore } from "../useSitting";
 
 interface HandoverStationProps {
   readonly one: HandoverTry;

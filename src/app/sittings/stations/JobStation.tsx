@@ -1,8 +1,9 @@
-import { useEffect, useRef } from "react";
+import { useEffect } from "react";
+import { focusDial } from "../../hand/dial/focusDial";
+import { useStore } from "../../parts/page/useStore";
 import type { SittingSession } from "../sittingSession";
 import { pageTime } from "../steadyTime";
 import type { JobInHand } from "../tries/tryInHand";
-import { useStore } from "../useSitting";
 import { ChangePanels, ChangeStationHand } from "./ChangeStation";
 import { HandoverPanels, HandoverStationHand } from "./HandoverStation";
 import { SittingPanel } from "./SittingPanel";
@@ -50,14 +51,11 @@ interface JobStationProps {
 export function JobStation({ session, one }: JobStationProps) {
   useStore(one);
   useWork(session, one);
-  const place = useRef<HTMLDivElement>(null);
-  useEffect(() => {
-    place.current?.querySelector<HTMLElement>(".dial")?.focus({ preventScroll: true });
-  }, []);
+  useEffect(focusDial, []);
   return (
     <div className="workplace sitting-workplace sitting-job">
       {/* What has ended stays in sight, and takes nothing more. */}
-      <div className="workplace-hand" ref={place} inert={one.isEnded}>
+      <div className="workplace-hand" inert={one.isEnded}>
         <Hand one={one} />
       </div>
       <div className="workplace-panels">

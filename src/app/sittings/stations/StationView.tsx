@@ -1,10 +1,11 @@
-import { useCallback, useEffect, useRef } from "react";
-import { useRunOn } from "../../hand/dial/useRunOn";
+import { useCallback, useEffect } from "react";
+import { focusDial } from "../../hand/dial/focusDial";
+import { useRest, useRunOn } from "../../hand/timePasses";
+import { useStore } from "../../parts/page/useStore";
 import { Cutaway } from "../../pictures/cutaway/Cutaway";
 import type { SittingSession } from "../sittingSession";
 import { pageTime } from "../steadyTime";
 import { type DialTry, isDialTry } from "../tries/tryInHand";
-import { useRest, useStore } from "../useSitting";
 import { DialingStationHand } from "./DialingStationHand";
 import { JobStation } from "./JobStation";
 import { SittingPanel } from "./SittingPanel";
@@ -17,21 +18,18 @@ interface DialStationProps {
 
 function DialStation({ session, one }: DialStationProps) {
   useStore(one);
-  const place = useRef<HTMLDivElement>(null);
-  useRest(useCallback((at, now) => session.rest(at, now), [session]));
+  useRest(useCallback((at) => session.rest(at, pageTime.now()), [session]));
   useRunOn(
     one,
     useCallback((at) => session.runOn(at, pageTime.now()), [session]),
   );
   const onTurn = useCallback((by: number, at: number) => session.turnBy(by, at, pageTime.now()), [session]);
   // Each try brings a dial of its own, and the hand goes to it.
-  useEffect(() => {
-    place.current?.querySelector<HTMLElement>(".dial")?.focus({ preventScroll: true });
-  }, []);
+  useEffect(focusDial, []);
   const hasCutaway = one.kind === "dialing" && one.setup.station.help === "full" && one.setup.conditions.cutaway;
   return (
     <div className="workplace sitting-workplace">
-      <div className="workplace-hand" ref={place}>
+      <div className="workplace-hand">
         {one.kind === "dialing" ? (
           <DialingStationHand one={one} onTurn={onTurn} />
         ) : (

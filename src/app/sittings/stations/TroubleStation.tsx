@@ -4,8 +4,8 @@ import { NamedPanel } from "../../exercises/handover/trouble/NamedPanel";
 import { NameForm } from "../../exercises/handover/trouble/NameForm";
 import { SeenTable } from "../../exercises/handover/trouble/SeenTable";
 import { TroubleHand } from "../../exercises/handover/trouble/TroubleHand";
+import { useStore } from "../../parts/page/useStore";
 import type { TroubleTry } from "../tries/troubleTry";
-import { useStore } from "../useSitting";
 import "../../exercises/handover/trouble/trouble.css";
 
 interface TroubleStationProps {
@@ -17,7 +17,7 @@ export function TroubleStationHand({ one }: TroubleStationProps) {
   const session = useStore(one.session);
   return (
     <div className="trouble-hand">
-      <TroubleHand session={session} isOnce hasSound={false} />
+      <TroubleHand session={session} isOnce />
       <SeenTable card={session.task.card} log={session.bench.log} />
     </div>
   );

@@ -20,7 +20,7 @@ function overrun(): Attempt {
 
 describe("the digits in the hub", () => {
   test("are there for three openings, pale for three more, then gone", () => {
-    expect([0, 2, 3, 5, 6, 9].map((openings) => hubStrength("full", openings, "by lesson"))).toEqual([
+    expect([0, 2, 3, 5, 6, 9].map((openings) => hubStrength(openings, "by lesson"))).toEqual([
       "shown",
       "shown",
       "faint",
@@ -30,16 +30,15 @@ describe("the digits in the hub", () => {
     ]);
   });
 
-  test("come and go as one asks, but never with less help", () => {
-    expect(hubStrength("full", 9, "shown")).toBe("shown");
-    expect(hubStrength("full", 0, "hidden")).toBe("hidden");
-    for (const help of ["counts", "silent"] as const) expect(hubStrength(help, 0, "shown")).toBe("hidden");
+  test("come and go as one asks", () => {
+    expect(hubStrength(9, "shown")).toBe("shown");
+    expect(hubStrength(0, "hidden")).toBe("hidden");
   });
 
   test("the count of openings ends where it makes no difference any more", () => {
     const after = OPENINGS.map(oneMoreOpening);
     expect(after).toEqual(["1", "2", "3", "4", "5", "6", "6"]);
-    expect(hubStrength("full", 6, "by lesson")).toBe(hubStrength("full", 60, "by lesson"));
+    expect(hubStrength(6, "by lesson")).toBe(hubStrength(60, "by lesson"));
   });
 });
 

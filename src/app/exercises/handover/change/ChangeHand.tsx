@@ -4,22 +4,15 @@ import { PackChange } from "../../../../handover/change/packChange";
 import type { Change } from "../../../../handover/change/tellChange";
 import { FRESH_MEMORY } from "../../../../lock/dialEncoder";
 import { AdviceLine } from "../../../hand/AdviceLine";
-import { Dial } from "../../../hand/dial/Dial";
-import { focusDial } from "../../../hand/dial/focusDial";
-import { plainKey } from "../../../hand/dial/plainKey";
+import { boltOf } from "../../../hand/bolt";
+import { againAct, newAct } from "../../../hand/handActs";
+import { LockInHand } from "../../../hand/LockInHand";
 import { StepStrip } from "../../../hand/StepStrip";
-import { dialReadingText, lastTurn, spokenDial } from "../../../hand/spoken";
-import { TurnButtons } from "../../../hand/TurnButtons";
-import { withoutSizes } from "../../bench/Announcer";
-import { useWaitingSeconds } from "../../bench/useBench";
-import { useTurn } from "../../zeroing/useZeroing";
+import { withoutSizes } from "../../../hand/spoken";
+import { useWaitingSeconds } from "../../../hand/useWaitingSeconds";
 import { ChangeActs } from "./ChangeActs";
 import type { ChangeSession } from "./changeSession";
 import { STAGE_OF, STAGES } from "./changeWords";
-
-const KEYS_HELP =
-  "Arrow keys turn the way they point, by one; hold them to keep turning, with Shift fast. Comma and period nudge by a tenth. Page Up and Page Down turn by ten, with Shift by a whole turn. The buttons for key and door follow the dial.";
-const AGAIN_HELP = " R starts again, N draws a new combination.";
 
 const KEY_WORDS = { out: "key out", in: "key in", turned: "key turned" } as const;
 const KEY_STATES: readonly ChangeState[] = ["presentStands", "keyIn", "keyForced", "newStands", "keyBack"];
@@ -71,49 +64,32 @@ function Said({ session, advice }: { readonly session: ChangeSession; readonly a
 
 /** The dial with its two indexes. */
 function TwoIndexDial({ session, isOnce, advice }: ChangeHandProps & { readonly advice: Advice | null }) {
-  const { change, help } = session;
-  const { hand, profile } = change;
-  const onTurn = useTurn(session);
+  const { change, help, dialing } = session;
+  const { hand } = change;
   const atChanging = isAtChangingIndex(change);
-  const turn = lastTurn(hand);
-  const note = atChanging ? "changing index" : turn === null ? "at rest" : `turning ${turn}`;
   const isFull = help === "full";
+  const acts = [
+    againAct(() => session.again()),
+    newAct("New numbers", "draws a new combination", () => session.drawAnother()),
+  ];
   return (
-    <Dial
-      position={change.dial}
-      graduations={profile.graduations}
-      numbersIncrease={profile.numbersIncrease}
-      spoken={`${spokenDial(hand, help)}${atChanging ? ", at the changing index" : ""}`}
-      pointTo={isFull && advice !== null ? advice.turn : null}
-      hub={isFull ? { reading: dialReadingText(hand), note } : null}
-      describedBy="change-keys"
-      changingIndex={profile.kind === "wheel-pack" ? profile.changing?.index : undefined}
-      onTurn={onTurn}
-      onOtherKey={(event) => {
-        if (isOnce) return;
-        const key = plainKey(event);
-        if (key === "r") session.again();
-        if (key === "n") session.drawAnother();
-      }}
+    <LockInHand
+      profile={change.profile}
+      dial={change.dial}
+      seen={hand.dial}
+      hasChangingIndex
+      bolt={boltOf(dialing)}
+      isCoupled={hand.isCoupled}
+      hand={hand}
+      help={help}
+      said={atChanging ? ["at the changing index"] : []}
+      digits={isFull ? (isOnce ? "fading-without-switch" : "fading") : "none"}
+      note={atChanging ? "changing index" : null}
+      pointTo={isFull ? (advice?.turn ?? null) : null}
+      acts={isOnce ? [] : acts}
+      keysMore={["The buttons for key and door follow the dial."]}
+      onTurn={(by, at) => session.turnBy(by, at)}
     />
-  );
-}
-
-function AgainButtons({ session }: { readonly session: ChangeSession }) {
-  const press = (isNew: boolean) => {
-    if (isNew) session.drawAnother();
-    else session.again();
-    focusDial();
-  };
-  return (
-    <>
-      <button type="button" className="button workplace-again" aria-keyshortcuts="R" onClick={() => press(false)}>
-        Again <kbd>R</kbd>
-      </button>
-      <button type="button" className="button workplace-new" aria-keyshortcuts="N" onClick={() => press(true)}>
-        New numbers <kbd>N</kbd>
-      </button>
-    </>
   );
 }
 
@@ -126,23 +102,13 @@ interface ChangeHandProps {
 /** The dial, what is said above it, and all there is to do. */
 export function ChangeHand({ session, isOnce }: ChangeHandProps) {
   const { change, state, dialing, help } = session;
-  const { hand, profile } = change;
-  const onTurn = useTurn(session);
   const advice = changeAdvice({ change, state, dialing }, help);
   return (
     <>
       <Stages session={session} isOnce={isOnce} />
-      <StepStrip attempt={hand} state={dialing} help={help} end={endOf(change, state)} />
+      <StepStrip attempt={change.hand} state={dialing} help={help} end={endOf(change, state)} />
       <Said session={session} advice={advice} />
-      <div className="workplace-dial">
-        <TwoIndexDial session={session} isOnce={isOnce} advice={advice} />
-        <p id="change-keys" className="visually-hidden">
-          {KEYS_HELP}
-          {!isOnce && AGAIN_HELP}
-        </p>
-        {!isOnce && <AgainButtons session={session} />}
-      </div>
-      <TurnButtons perTurn={profile.graduations} onTurn={onTurn} />
+      <TwoIndexDial session={session} isOnce={isOnce} advice={advice} />
       <ChangeActs session={session} isOnce={isOnce} />
     </>
   );

@@ -1,11 +1,10 @@
 import { useMemo, useState } from "react";
 import type { Help } from "../../../../dialing/advice";
 import { combinationText } from "../../../../handover/change/changeFault";
-import { useDialClicks } from "../../../hand/dial/useDialClicks";
 import { HelpChoice } from "../../../hand/HelpChoice";
 import { LockChoice } from "../../../hand/LockChoice";
 import { useKeptJobs } from "../../../keeping/useKeptJobs";
-import { useStore } from "../../zeroing/useZeroing";
+import { useStore } from "../../../parts/page/useStore";
 import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
 import { ChangeHand } from "./ChangeHand";
@@ -30,7 +29,7 @@ const CAUTIONS_SOURCE =
 const HELPS: readonly Help[] = ["full", "counts", "silent"];
 
 /** Changing the combination: by key on a wheel pack, on the dial of an encoder lock. */
-export function ChangeView({ query, chance, hasSound }: HandoverViewProps) {
+export function ChangeView({ query, chance }: HandoverViewProps) {
   const [first] = CHANGEABLE;
   if (first === undefined) throw new Error("no shipped lock can be changed");
   const help = HELPS.find((one) => one === query.get("help")) ?? "full";
@@ -39,7 +38,6 @@ export function ChangeView({ query, chance, hasSound }: HandoverViewProps) {
   useKeptJobs(session, ChangeNotes);
   const [isChoosing, setChoosing] = useState(false);
   const { setup } = session;
-  useDialClicks(session.change.dial, hasSound);
   return (
     <div className="workplace handover-workplace">
       <div className="workplace-hand">

@@ -1,28 +1,20 @@
 import { useMemo } from "react";
-import { readingText } from "../../../../dialing/words";
 import { countWord } from "../../../../lock/amountWords";
-import { opposite, reading, type Turn } from "../../../../lock/dial";
+import { opposite, type Turn } from "../../../../lock/dial";
 import type { Profile } from "../../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
 import { spinOffRule } from "../../../../lock/spinOffRule";
-import { Dial } from "../../../hand/dial/Dial";
-import { focusDial } from "../../../hand/dial/focusDial";
-import { plainKey } from "../../../hand/dial/plainKey";
-import { spokenReading } from "../../../hand/dial/spokenReading";
-import { useDialClicks } from "../../../hand/dial/useDialClicks";
+import { againAct } from "../../../hand/handActs";
 import { LockChoice } from "../../../hand/LockChoice";
-import { TurnButtons } from "../../../hand/TurnButtons";
+import { LockInHand } from "../../../hand/LockInHand";
+import { useStore } from "../../../parts/page/useStore";
 import { Cutaway } from "../../../pictures/cutaway/Cutaway";
-import { useStore, useTurn } from "../../zeroing/useZeroing";
 import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
 import { DoorPicture } from "./DoorPicture";
 import { HoldbackSession, TASKS, type Task } from "./holdbackSession";
 import "../workbench.css";
 import "./holdback.css";
-
-const KEYS_HELP =
-  "Arrow keys turn the way they point, by one. Page Up and Page Down turn by ten, with Shift by a whole turn. R starts again. The buttons for holdback and door follow the dial.";
 
 const CAUTIONS = [
   "A door whose bolt is held back does not lock. Show the holder that, and how to release the holdback.",
@@ -69,8 +61,6 @@ function Tasks({ session }: { readonly session: HoldbackSession }) {
 /** The dial, the holdback and the door. */
 function HoldbackHand({ session }: { readonly session: HoldbackSession }) {
   const { lock, profile, next } = session;
-  const onTurn = useTurn(session);
-  const shown = readingText(reading(lock.dial, profile.graduations), profile);
   const way: Turn | null = next !== null && TURNS.includes(next) ? opposite(profile.draw.turn) : null;
   return (
     <>
@@ -83,34 +73,19 @@ function HoldbackHand({ session }: { readonly session: HoldbackSession }) {
           {session.told}
         </p>
       </div>
-      <div className="workplace-dial">
-        <Dial
-          position={lock.dial}
-          graduations={profile.graduations}
-          numbersIncrease={profile.numbersIncrease}
-          spoken={`${spokenReading(shown)}${lock.isHeld ? ", held" : ""}`}
-          pointTo={way}
-          hub={{ reading: shown, note: lock.isHeld ? "held back" : "" }}
-          describedBy="holdback-keys"
-          onTurn={onTurn}
-          onOtherKey={(event) => plainKey(event) === "r" && session.again()}
-        />
-        <p id="holdback-keys" className="visually-hidden">
-          {KEYS_HELP}
-        </p>
-        <button
-          type="button"
-          className="button workplace-again"
-          aria-keyshortcuts="R"
-          onClick={() => {
-            session.again();
-            focusDial();
-          }}
-        >
-          Again <kbd>R</kbd>
-        </button>
-      </div>
-      <TurnButtons perTurn={profile.graduations} onTurn={onTurn} />
+      <LockInHand
+        profile={profile}
+        dial={lock.dial}
+        bolt={lock.retraction === 1 ? "back" : null}
+        isCoupled={lock.attempt.isCoupled}
+        said={lock.isHeld ? ["held"] : []}
+        digits="always"
+        note={lock.isHeld ? "held back" : null}
+        pointTo={way}
+        acts={[againAct(() => session.again())]}
+        keysMore={["The buttons for holdback and door follow the dial."]}
+        onTurn={(by, at) => session.turnBy(by, at)}
+      />
       <div className="holdback-acts">
         <button type="button" className="button" onClick={() => session.slide()}>
           {lock.isHeld ? DONE_WORDS.released : DONE_WORDS.set}
@@ -124,13 +99,12 @@ function HoldbackHand({ session }: { readonly session: HoldbackSession }) {
 }
 
 /** Holdback: the slide that keeps a bolt back, what it does to the dial, and what it does to the door. */
-export function HoldbackView({ query, chance, hasSound }: HandoverViewProps) {
+export function HoldbackView({ query, chance }: HandoverViewProps) {
   const [first] = SHIPPED_PROFILES;
   if (first === undefined) throw new Error("no lock is shipped");
   const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? first;
   const session = useStore(useMemo(() => new HoldbackSession(profile, chance), [profile, chance]));
   const { lock } = session;
-  useDialClicks(lock.dial, hasSound);
   return (
     <div className="workplace handover-workplace">
       <div className="workplace-hand">

@@ -1,10 +1,7 @@
 import type { ReactNode } from "react";
-import { faceText, ordinalWord, readingText } from "../../../../dialing/words";
-import { reading } from "../../../../lock/dial";
+import { faceText, ordinalWord } from "../../../../dialing/words";
 import type { Profile } from "../../../../lock/profile";
-import { Dial } from "../../../hand/dial/Dial";
-import { spokenReading } from "../../../hand/dial/spokenReading";
-import { TurnButtons } from "../../../hand/TurnButtons";
+import { LockInHand } from "../../../hand/LockInHand";
 import type { HandoverSession } from "./session/handoverSession";
 
 /** How a combination is dialed, in a line: "left, the fourth time at 38; right, …". */
@@ -28,9 +25,7 @@ interface DoorHandProps {
 /** The lock on the door under the hand. */
 export function DoorHand({ session, grip, loupe, controls }: DoorHandProps) {
   const { profile } = session.setup;
-  const { hand, meant } = session.lock;
-  const shown = readingText(reading(hand.seen, profile.graduations), profile);
-  const onTurn = (by: number, at: number) => session.turnBy(by, at);
+  const { hand, meant, retraction } = session.lock;
   return (
     <>
       <p className="run-numbers">
@@ -39,30 +34,21 @@ export function DoorHand({ session, grip, loupe, controls }: DoorHandProps) {
         <small> {procedureText(profile, meant)}</small>
       </p>
       {controls}
-      <div className="workplace-dial">
-        <Dial
-          position={hand.dial}
-          graduations={profile.graduations}
-          numbersIncrease={profile.numbersIncrease}
-          ringTurn={hand.indexError}
-          spoken={spokenReading(shown)}
-          pointTo={null}
-          hub={{ reading: shown, note: session.lock.retraction === 1 ? "bolt back" : "at the index" }}
-          describedBy="run-keys"
-          changingIndex={profile.kind === "wheel-pack" ? profile.changing?.index : undefined}
-          surround={18}
-          onTurn={onTurn}
-        >
-          <path className="zeroing-witness" d="M 0 -254 V -270" />
-          {grip}
-        </Dial>
-        {loupe && <div className="zeroing-loupe">{loupe}</div>}
-        <p id="run-keys" className="visually-hidden">
-          Arrow keys turn the way they point, by one; hold them to keep turning, with Shift fast. Comma and period nudge
-          by a tenth. Page Up and Page Down turn by ten, with Shift by a whole turn.
-        </p>
-      </div>
-      {!controls && <TurnButtons perTurn={profile.graduations} onTurn={onTurn} />}
+      <LockInHand
+        profile={profile}
+        dial={hand.dial}
+        ringTurn={hand.indexError}
+        hasChangingIndex
+        bolt={retraction === 1 ? "back" : null}
+        digits="always"
+        surround={18}
+        loupe={loupe}
+        hasControls={!controls}
+        onTurn={(by, at) => session.turnBy(by, at)}
+      >
+        <path className="hand-witness" d="M 0 -254 V -270" />
+        {grip}
+      </LockInHand>
     </>
   );
 }

@@ -1,9 +1,9 @@
 import { useEffect } from "react";
+import { useStore } from "../../../parts/page/useStore";
 import { RingControls } from "../../zeroing/RingControls";
 import { RingGrip } from "../../zeroing/RingGrip";
 import { RingLoupe } from "../../zeroing/RingLoupe";
 import { RingWords, SetZeroPanel } from "../../zeroing/SetZeroPanel";
-import { useStore } from "../../zeroing/useZeroing";
 import { ZeroingHand } from "../../zeroing/ZeroingHand";
 import "../../zeroing/zeroing.css";
 import { DoorHand } from "./DoorHand";

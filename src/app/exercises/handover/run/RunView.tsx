@@ -5,7 +5,7 @@ import { useKeptJobs } from "../../../keeping/useKeptJobs";
 import { useLogbook } from "../../../keeping/useLogbook";
 import { onPageLeft } from "../../../parts/page/onPageLeft";
 import { watchWork } from "../../../parts/page/underWay";
-import { useStore } from "../../zeroing/useZeroing";
+import { useStore } from "../../../parts/page/useStore";
 import type { HandoverViewProps } from "../HandoverScreen";
 import { Debrief } from "./Debrief";
 import { HandoverNotes } from "./kept/handoverNotes";

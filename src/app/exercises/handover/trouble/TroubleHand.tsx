@@ -1,16 +1,9 @@
-import type { KeyboardEvent } from "react";
 import { progressOf } from "../../../../dialing/progress";
-import { readingText } from "../../../../dialing/words";
 import type { TroubleState } from "../../../../handover/trouble/troubleMachine";
-import { reading } from "../../../../lock/dial";
-import { Dial } from "../../../hand/dial/Dial";
-import { plainKey } from "../../../hand/dial/plainKey";
-import { spokenReading } from "../../../hand/dial/spokenReading";
-import { useDialClicks } from "../../../hand/dial/useDialClicks";
+import { LockInHand } from "../../../hand/LockInHand";
 import { type StepView, stepViews } from "../../../hand/stepViews";
-import { TurnButtons } from "../../../hand/TurnButtons";
-import { useTurn } from "../../zeroing/useZeroing";
 import { NumberPlate } from "./NumberPlate";
+import { troubleActs } from "./troubleActs";
 import type { TroubleSession } from "./troubleSession";
 
 /** Why the dial does not turn. */
@@ -33,24 +26,13 @@ interface TroubleHandProps {
   readonly session: TroubleSession;
   /** Whether there is this one try: nothing begins again. */
   readonly isOnce: boolean;
-  readonly hasSound: boolean;
 }
 
 /** The lock in trouble under the trainee's own hand. The dial is drawn as the index reads it: how the index stands is not to be seen. */
-export function TroubleHand({ session, isOnce, hasSound }: TroubleHandProps) {
+export function TroubleHand({ session, isOnce }: TroubleHandProps) {
   const { lock } = session.bench;
-  const { profile } = lock.card;
   const { help } = session.setup;
-  const onTurn = useTurn(session);
   const closed = isOnce && session.state === "told" ? "This try has ended." : CLOSED[session.state];
-  useDialClicks(lock.seen, hasSound);
-  const shown = readingText(reading(lock.seen, profile.graduations), profile);
-  const onOtherKey = (event: KeyboardEvent) => {
-    if (isOnce) return;
-    const key = plainKey(event);
-    if (key === "r") session.again();
-    if (key === "n") session.another();
-  };
   return (
     <>
       <NumberPlate
@@ -58,29 +40,16 @@ export function TroubleHand({ session, isOnce, hasSound }: TroubleHandProps) {
         steps={help === "silent" ? null : handSteps(session)}
         end={lock.end === null ? "" : END[lock.end]}
       />
-      <div className="workplace-dial">
-        <Dial
-          position={lock.seen}
-          graduations={profile.graduations}
-          numbersIncrease={profile.numbersIncrease}
-          spoken={spokenReading(shown)}
-          pointTo={null}
-          hub={help === "full" ? { reading: shown, note: "at the index" } : null}
-          describedBy="trouble-keys"
-          onTurn={onTurn}
-          onOtherKey={onOtherKey}
-        />
-        <p id="trouble-keys" className="visually-hidden">
-          Arrow keys turn the way they point, by one; hold them to keep turning. Comma and period nudge by a tenth. Page
-          Up and Page Down turn by ten, with Shift by a whole turn.
-          {!isOnce && " R begins again with this lock, N takes another."}
-        </p>
-      </div>
-      {closed === undefined ? (
-        <TurnButtons perTurn={profile.graduations} onTurn={onTurn} />
-      ) : (
-        <p className="trouble-soft">{closed}</p>
-      )}
+      <LockInHand
+        profile={lock.card.profile}
+        dial={lock.seen}
+        bolt={lock.end === "opened" ? "back" : null}
+        digits={help === "full" ? (isOnce ? "fading-without-switch" : "fading") : "none"}
+        acts={isOnce ? [] : troubleActs(session)}
+        hasControls={closed === undefined}
+        onTurn={(by, at) => session.turnBy(by, at)}
+      />
+      {closed !== undefined && <p className="trouble-soft">{closed}</p>}
     </>
   );
 }

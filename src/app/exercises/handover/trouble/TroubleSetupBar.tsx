@@ -1,5 +1,7 @@
 import { TROUBLE_GUIDE } from "../../../../handover/trouble/troubleGuide";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
+import { ActButton } from "../../../hand/ActButton";
+import { troubleActs } from "./troubleActs";
 import type { TroubleSession } from "./troubleSession";
 import { kindsOf } from "./troubleSetup";
 
@@ -71,12 +73,9 @@ export function TroubleSetupBar({ session }: { readonly session: TroubleSession 
           </button>
         ))}
       </fieldset>
-      <button type="button" className="button" aria-keyshortcuts="R" onClick={() => session.again()}>
-        Same again <kbd>R</kbd>
-      </button>
-      <button type="button" className="button" aria-keyshortcuts="N" onClick={() => session.another()}>
-        Another <kbd>N</kbd>
-      </button>
+      {troubleActs(session).map((act) => (
+        <ActButton key={act.key} act={act} />
+      ))}
       <small>lock number {setup.seed}</small>
     </div>
   );

@@ -1,6 +1,6 @@
 import { useMemo } from "react";
 import { useKeptJobs } from "../../../keeping/useKeptJobs";
-import { useStore } from "../../zeroing/useZeroing";
+import { useStore } from "../../../parts/page/useStore";
 import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
 import { CardPanel } from "./CardPanel";
@@ -28,7 +28,7 @@ export function TroubleView(props: HandoverViewProps) {
   return <TroubleExercise key={`${props.query}`} {...props} />;
 }
 
-function TroubleExercise({ query, chance, hasSound }: HandoverViewProps) {
+function TroubleExercise({ query, chance }: HandoverViewProps) {
   const session = useStore(useMemo(() => new TroubleSession(setupOf(query, chance), chance), [query, chance]));
   useKeptJobs(session, TroubleNotes);
   const { task, state, bench } = session;
@@ -37,7 +37,7 @@ function TroubleExercise({ query, chance, hasSound }: HandoverViewProps) {
       <TroubleSetupBar session={session} />
       <div className="trouble">
         <div className="trouble-hand">
-          <TroubleHand session={session} isOnce={false} hasSound={hasSound} />
+          <TroubleHand session={session} isOnce={false} />
           <SeenTable card={task.card} log={bench.log} />
         </div>
         <div className="trouble-panels">

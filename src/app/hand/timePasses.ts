@@ -1,11 +1,22 @@
 import { useEffect } from "react";
-import type { Milliseconds } from "../../../lock/dial";
-import type { Store } from "../../parts/page/store";
+import type { Milliseconds } from "../../lock/dial";
+import type { Store } from "../parts/page/store";
 
 /** By then a light dial has come to rest, whatever its speed, milliseconds. */
 const ALL_OF_IT: Milliseconds = 800;
 
 const wantsLessMotion = () => matchMedia("(prefers-reduced-motion: reduce)").matches;
+
+/** How often a resting hand is looked at, milliseconds. */
+const REST_WATCH: Milliseconds = 200;
+
+/** Lets time pass over a resting hand. @param rest - by the page's steady clock; keeps its identity */
+export function useRest(rest: (at: Milliseconds) => void): void {
+  useEffect(() => {
+    const timer = setInterval(() => rest(performance.now()), REST_WATCH);
+    return () => clearInterval(timer);
+  }, [rest]);
+}
 
 /** A dial that may run on. */
 interface RunningDial extends Store {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { Grip } from "../../../../src/app/hand/dial/grip";
+import { Grip } from "../../../../src/app/hand/sources/grip";
 
 const PER_TURN = 100;
 const at = (clientX: number, clientY: number) => ({ clientX, clientY });

@@ -1,14 +1,9 @@
 import type { MouseEvent } from "react";
-import type { Graduations, Milliseconds } from "../../lock/dial";
-import { focusDial } from "./dial/focusDial";
+import type { Graduations } from "../../../lock/dial";
+import { focusDial } from "../dial/focusDial";
+import type { DialSource, SourceControlsProps } from "./dialSource";
 
-interface TurnButtonsProps {
-  readonly perTurn: number;
-  readonly onTurn: (by: Graduations, at: Milliseconds) => void;
-}
-
-/** Every motion of the dial without dragging: a turn, ten, one and a tenth, each way. */
-export function TurnButtons({ perTurn, onTurn }: TurnButtonsProps) {
+function TurnButtons({ perTurn, turn }: SourceControlsProps) {
   const sizes = [
     { by: perTurn, label: "1 turn", said: "one turn" },
     { by: 10, label: "10", said: "ten" },
@@ -16,7 +11,7 @@ export function TurnButtons({ perTurn, onTurn }: TurnButtonsProps) {
     { by: 0.1, label: "0.1", said: "a tenth" },
   ];
   const press = (event: MouseEvent, by: Graduations) => {
-    onTurn(by, performance.now());
+    turn(by, performance.now());
     // A pointer leaves the keys to the dial; whoever came here by keyboard stays.
     if (event.detail > 0) focusDial();
   };
@@ -34,3 +29,6 @@ export function TurnButtons({ perTurn, onTurn }: TurnButtonsProps) {
     </fieldset>
   );
 }
+
+/** Every motion of the dial without dragging: a turn, ten, one and a tenth, each way. */
+export const BUTTONS: DialSource = { name: "buttons", help: [], Controls: TurnButtons };

@@ -1,0 +1,68 @@
+import { type Advice, adviceFor, type Help } from "../../../dialing/advice";
+import type { Attempt } from "../../../dialing/attempt";
+import type { DialingState } from "../../../dialing/dialingMachine";
+import { AdviceLine } from "../../hand/AdviceLine";
+import { boltOf } from "../../hand/bolt";
+import type { HandAct } from "../../hand/handActs";
+import { LockInHand } from "../../hand/LockInHand";
+import { StepStrip } from "../../hand/StepStrip";
+import type { TurnDial } from "../../hand/sources/dialSource";
+import { useWaitingSeconds } from "../../hand/useWaitingSeconds";
+import type { BenchSession } from "./benchSession";
+import { lockNote, verdictOf } from "./lockNote";
+
+interface BenchHandProps {
+  readonly lock: Attempt;
+  readonly session: BenchSession;
+  readonly state: DialingState;
+  readonly isLive: boolean;
+  /** Whether what happened stays hidden until an own estimate is given. */
+  readonly isWithheld: boolean;
+  readonly acts: readonly HandAct[];
+  readonly onTurn: TurnDial;
+  /** Leaves a replay. */
+  readonly onLeave: () => void;
+}
+
+/** The advice of the moment. Once an attempt is over, every help says how it ended and what to do with the lock. */
+const adviceNow = ({ attempt, outcome, setup }: BenchSession, state: DialingState) =>
+  adviceFor(attempt, state, outcome === null ? setup.help : "full");
+
+/** Full help points the way. A lock that waits after wrong tries is not to be turned. */
+const wayOf = (help: Help, advice: Advice | null, waiting_s: number) =>
+  help === "full" && waiting_s === 0 ? (advice?.turn ?? null) : null;
+
+/** The dial of the bench, and what is said above it. */
+export function BenchHand({ lock, session, state, isLive, isWithheld, acts, onTurn, onLeave }: BenchHandProps) {
+  const { outcome } = session;
+  const { help } = session.setup;
+  const shown = isLive ? session.attempt : lock;
+  const advice = isLive ? adviceNow(session, state) : null;
+  const waiting_s = useWaitingSeconds(session.lock.memory);
+  const isAsked = isWithheld && outcome !== null;
+  return (
+    <>
+      <StepStrip attempt={shown} state={state} help={isLive ? help : "full"} />
+      <AdviceLine
+        advice={advice}
+        note={lockNote({ outcome, waiting_s, isLive, isAsked })}
+        onLeave={isLive ? null : onLeave}
+        verdict={isLive ? verdictOf(state, outcome) : null}
+      />
+      <LockInHand
+        profile={lock.profile}
+        dial={lock.dial}
+        windUp={isLive ? session.windUp : 0}
+        bolt={boltOf(state)}
+        isCoupled={lock.isCoupled}
+        isMute={!isLive}
+        hand={lock}
+        help={help}
+        digits={help === "full" ? "fading" : "none"}
+        pointTo={wayOf(help, advice, waiting_s)}
+        acts={acts}
+        onTurn={onTurn}
+      />
+    </>
+  );
+}

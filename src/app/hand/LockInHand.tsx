@@ -1,0 +1,160 @@
+import { type ReactNode, useId, useRef } from "react";
+import type { Help } from "../../dialing/advice";
+import type { HandledLock } from "../../dialing/attempt";
+import { readingText } from "../../dialing/words";
+import { type Graduations, reading, type Turn } from "../../lock/dial";
+import type { Profile } from "../../lock/profile";
+import { ActButton } from "./ActButton";
+import type { Bolt } from "./bolt";
+import { Dial } from "./dial/Dial";
+import type { HubText } from "./dial/Hub";
+import { spokenReading } from "./dial/spokenReading";
+import { type HandAct, takeKey, withDigits } from "./handActs";
+import type { HubStrength } from "./hubReading";
+import { keysHelp } from "./keysHelp";
+import type { SourceControlsProps, TurnDial } from "./sources/dialSource";
+import { DIAL_SOURCES } from "./sources/dialSources";
+import { useSources } from "./sources/useSources";
+import { lastTurn, spokenHand, spokenWindUp } from "./spoken";
+import { type Digits, useDigits } from "./useDigits";
+import { useLockSounds } from "./useLockSounds";
+import "./hand.css";
+
+/** What an exercise says of the lock under the hand. Graduations are left positive. */
+interface LockInHandProps {
+  readonly profile: Profile;
+  /** Where the dial stands, unwrapped. */
+  readonly dial: Graduations;
+  readonly onTurn: TurnDial;
+  /** How far the ring with the opening index stands off the true place. */
+  readonly ringTurn?: Graduations;
+  /** What is read, where that is not at the opening index; unwrapped. */
+  readonly seen?: Graduations;
+  /** How far the hand is ahead of a heavy dial. */
+  readonly windUp?: Graduations;
+  /** Whether the ring shows the changing index of a lock that has one. */
+  readonly hasChangingIndex?: boolean;
+  readonly bolt?: Bolt;
+  /** Whether the lever nose is in the cam, where one may hear it. */
+  readonly isCoupled?: boolean;
+  /** The hand on a lock that is dialed, and how much is told of it. */
+  readonly hand?: HandledLock;
+  readonly help?: Help;
+  /** What is spoken in the place of the reading. */
+  readonly spoken?: string;
+  /** What is spoken beside it. */
+  readonly said?: readonly string[];
+  readonly digits: Digits;
+  /** The small line in the hub, in the place of what the hand does. */
+  readonly note?: string | null;
+  /** Which way to turn, shown as an arrow. */
+  readonly pointTo?: Turn | null;
+  /** What there is to do beside turning. */
+  readonly acts?: readonly HandAct[];
+  /** What else to say of the keys, a sentence each. */
+  readonly keysMore?: readonly string[];
+  /** Whether buttons below the dial turn it. */
+  readonly hasControls?: boolean;
+  readonly isMute?: boolean;
+  /** Beside the dial, to see something near. */
+  readonly loupe?: ReactNode;
+  /** On the other side of the dial. */
+  readonly window?: ReactNode;
+  /** Room round the ring for `children`, in the drawing's units. */
+  readonly surround?: number;
+  /** Drawn round the ring: the middle of the dial is 0 0, the ring's rim at 253. */
+  readonly children?: ReactNode;
+}
+
+const NO_ACTS: readonly HandAct[] = [];
+
+const handNote = (hand: HandledLock | undefined): string => {
+  if (hand === undefined) return "at the index";
+  const turn = lastTurn(hand);
+  return turn === null ? "at rest" : `turning ${turn}`;
+};
+
+/** What is written in the hub: an opening whatever the help, else the digits where there are any. */
+function hubText({ bolt, digits, note, hand }: LockInHandProps, shown: string, strength: HubStrength): HubText | null {
+  if (bolt === "back") return { reading: "Open", note: note ?? "bolt back" };
+  if (digits === "none") return null;
+  return {
+    reading: strength === "hidden" ? "" : shown,
+    note: note ?? handNote(hand),
+    isFaint: strength === "faint",
+  };
+}
+
+/** What a screen reader says the dial stands at: "thirty-one point two, second arrival, turning right". */
+function spokenOf({ spoken, hand, help = "full", said = [], windUp = 0 }: LockInHandProps, shown: string): string {
+  const ofHand = hand === undefined ? [] : spokenHand(hand, help);
+  return [spoken ?? spokenReading(shown), ...ofHand, ...said, ...spokenWindUp(windUp)].join(", ");
+}
+
+const changingIndexOf = ({ profile, hasChangingIndex = false }: LockInHandProps) =>
+  hasChangingIndex && profile.kind === "wheel-pack" ? profile.changing?.index : undefined;
+
+const CORNERS: readonly HandAct["place"][] = ["top", "left", "right"];
+
+interface ActButtonsProps {
+  readonly acts: readonly HandAct[];
+  readonly places: readonly HandAct["place"][];
+}
+
+function ActButtons({ acts, places }: ActButtonsProps) {
+  return acts.filter(({ place }) => places.includes(place)).map((act) => <ActButton key={act.key} act={act} />);
+}
+
+/** Below the dial: what sources are worked with, and the main thing to do. */
+function Controls({ perTurn, turn, acts }: SourceControlsProps & Pick<ActButtonsProps, "acts">) {
+  return (
+    <div className="hand-controls">
+      {DIAL_SOURCES.map(({ name, Controls: Of }) => Of && <Of key={name} perTurn={perTurn} turn={turn} />)}
+      <ActButtons acts={acts} places={["below"]} />
+    </div>
+  );
+}
+
+/** The lock in hand: its dial, every way to turn it, and what there is to do beside that. */
+export function LockInHand(props: LockInHandProps) {
+  const { profile, dial, onTurn, ringTurn = 0, bolt = null, acts = NO_ACTS, hasControls = true } = props;
+  const { graduations } = profile;
+  const place = useRef<HTMLDivElement>(null);
+  const keys = useId();
+  const digits = useDigits(props.digits);
+  const turn = useSources(place, { perTurn: graduations, position: dial, onTurn });
+  useLockSounds({ dial, bolt, isCoupled: props.isCoupled ?? false }, props.isMute ?? false);
+
+  const shown = readingText(reading(props.seen ?? dial - ringTurn, graduations), profile);
+  const all = withDigits(acts, digits);
+  return (
+    <>
+      <div className="workplace-dial">
+        <Dial
+          place={place}
+          profile={profile}
+          position={dial}
+          spoken={spokenOf(props, shown)}
+          pointTo={props.pointTo ?? null}
+          hub={hubText(props, shown, digits.strength)}
+          isOpen={bolt === "back"}
+          describedBy={keys}
+          ringTurn={ringTurn}
+          windUp={props.windUp ?? 0}
+          changingIndex={changingIndexOf(props)}
+          surround={props.surround ?? 0}
+          onKeyDown={(event) => takeKey(event, all)}
+        >
+          {props.children}
+        </Dial>
+        {props.loupe && <div className="hand-loupe">{props.loupe}</div>}
+        {props.window && <div className="hand-loupe hand-window">{props.window}</div>}
+        <p id={keys} className="visually-hidden">
+          {keysHelp(all, props.keysMore).join(" ")}
+        </p>
+        <ActButtons acts={all} places={CORNERS} />
+      </div>
+      {hasControls && <Controls perTurn={graduations} turn={turn} acts={all} />}
+    </>
+  );
+}

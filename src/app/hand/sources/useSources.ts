@@ -1,0 +1,35 @@
+import { type RefObject, useCallback, useEffect, useRef } from "react";
+import type { Graduations } from "../../../lock/dial";
+import type { TurnDial } from "./dialSource";
+import { DIAL_SOURCES } from "./dialSources";
+
+interface SourcedDial {
+  readonly perTurn: number;
+  readonly position: Graduations;
+  readonly onTurn: TurnDial;
+}
+
+/**
+ * Lets every source turn a dial for as long as it is on the screen.
+ *
+ * A source begins once: it goes on through every redraw, and speaks to the screen as it was drawn last.
+ *
+ * @returns the one way by which all of them turn it
+ */
+export function useSources(place: RefObject<HTMLElement | null>, { perTurn, position, onTurn }: SourcedDial): TurnDial {
+  const drawn = useRef({ position, onTurn });
+  drawn.current = { position, onTurn };
+  const turn = useCallback<TurnDial>((by, at) => {
+    if (by !== 0) drawn.current.onTurn(by, at);
+  }, []);
+  useEffect(() => {
+    const element = place.current;
+    if (element === null) return;
+    const dial = { element, perTurn, position: () => drawn.current.position };
+    const ends = DIAL_SOURCES.map(({ start }) => start?.(dial, turn));
+    return () => {
+      for (const end of ends) end?.();
+    };
+  }, [place, perTurn, turn]);
+  return turn;
+}

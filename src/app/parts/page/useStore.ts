@@ -1,0 +1,8 @@
+import { useSyncExternalStore } from "react";
+import type { Store } from "./store";
+
+/** Redraws with every change of a store. */
+export function useStore<Kind extends Store>(store: Kind): Kind {
+  useSyncExternalStore(store.subscribe, () => store.version);
+  return store;
+}
