@@ -1,50 +1,30 @@
 import { countWord, sizeText, wheelsText } from "../lock/amountWords";
-import { opposite, type Turn } from "../lock/dial";
-import type { Profile } from "../lock/profile";
-import { spinOffRule } from "../lock/spinOffRule";
+import { opposite } from "../lock/dial";
+import {
+  type Advice,
+  capitalized,
+  countsText,
+  made,
+  numberText,
+  type Scene,
+  startOverText,
+  turnFor,
+  wanted,
+} from "./adviceScene";
 import type { HandledLock } from "./attempt";
 import type { DialingState } from "./dialingMachine";
 import { faultsSoFar } from "./fault";
 import { tellFaults } from "./faultWords";
-import { type Progress, progressOf } from "./progress";
+import { startedOver } from "./freshReading";
+import { progressOf } from "./progress";
 import { distanceTo, runLength } from "./runs";
+import { spinningOff } from "./spinOffAdvice";
 import { faceText, ordinalWord } from "./words";
+
+export type { Advice } from "./adviceScene";
 
 /** How much the trainer says while one dials. */
 export type Help = "full" | "counts" | "silent";
-
-/** One sentence to act on, and one of detail. */
-export interface Advice {
-  /** Which way to turn now, or null to rest. */
-  readonly turn: Turn | null;
-  readonly say: string;
-  readonly detail: string;
-}
-
-interface Scene {
-  readonly attempt: HandledLock;
-  readonly profile: Profile;
-  readonly progress: Progress;
-}
-
-const turnFor = ({ profile, progress }: Scene): Turn => profile.procedure[progress.step]?.turn ?? profile.draw.turn;
-
-const numberText = ({ attempt, profile, progress }: Scene) =>
-  faceText(attempt.combination[progress.step] ?? 0, profile);
-
-const wanted = ({ profile, progress }: Scene) => profile.procedure[progress.step]?.arrivals ?? 0;
-
-const made = ({ progress }: Scene) => progress.arrivals[progress.step] ?? 0;
-
-const startOverText = ({ profile, attempt }: Scene) => {
-  const first = profile.procedure[0];
-  const number = faceText(attempt.combination[0] ?? 0, profile);
-  return `turn ${first?.turn}, at least ${countWord(first?.arrivals ?? 0)} arrivals at ${number}`;
-};
-
-const madeWord = (scene: Scene) => (made(scene) === 0 ? "none" : countWord(made(scene)));
-
-const countsText = (scene: Scene) => `${madeWord(scene)} of ${countWord(wanted(scene))} arrivals made`;
 
 const timesText = (count: number) => (count === 1 ? "once" : count === 2 ? "twice" : `${countWord(count)} times`);
 
@@ -182,7 +162,7 @@ const turnedBack = ({ attempt, profile }: Scene): Advice => {
 
 /** What to do on the way of a new start, once an encoder lock's entry is wrong. */
 const startingOver = ({ attempt, profile }: Scene, what: string): Advice | null => {
-  const reader = attempt.pack === null ? attempt.reader.asStartedOver() : null;
+  const reader = attempt.pack === null ? startedOver(attempt.reader) : null;
   if (reader === null) return null;
   const progress = progressOf({ profile, reader, combination: attempt.combination, dial: attempt.dial });
   const scene: Scene = { attempt, profile, progress };
@@ -196,33 +176,6 @@ const spoiled = (scene: Scene): Advice | null => {
   if (again !== null) return again;
   const turn = scene.profile.procedure[0]?.turn ?? null;
   return what === null ? null : { turn, say: `This will not open. Start over: ${startOverText(scene)}.`, detail: what };
-};
-
-const turnsLeftText = (left: number) => {
-  // While anything is left it is not nothing.
-  const tenths = Math.max(0.1, left).toFixed(1);
-  return `${tenths} turn${tenths === "1.0" ? "" : "s"} to go`;
-};
-
-const standingText = (wheels: readonly number[]) => {
-  if (wheels.length === 0) return "no wheel is at its number now";
-  return wheels.length === 1
-    ? `${wheelsText(wheels)} is still at its number`
-    : `${wheelsText(wheels)} are still at their numbers`;
-};
-
-const spinningOff = ({ attempt, profile }: Scene): Advice => {
-  const { turns } = spinOffRule(profile);
-  const spun = attempt.spinOff ?? null;
-  const turn = spun?.turn ?? opposite(profile.draw.turn);
-  const left = turnsLeftText(spun?.turnsLeft ?? turns);
-  return attempt.pack === null
-    ? { turn, say: `The bolt is thrown. Keep turning ${turn}: ${left}.`, detail: "" }
-    : {
-        turn,
-        say: `Not secure yet. Spin off: keep turning ${turn}, ${left}.`,
-        detail: standingText(spun?.wheelsStanding ?? []),
-      };
 };
 
 const WORDS: Readonly<Record<DialingState, (scene: Scene) => Advice>> = {
@@ -275,5 +228,3 @@ const countsOnly = (scene: Scene, state: DialingState): Advice | null => {
 };
 
 const COUNTED: readonly DialingState[] = ["waiting", "wrongWay", "turning", "resting", "overrun"];
-
-const capitalized = (word: string) => `${word.charAt(0).toUpperCase()}${word.slice(1)}`;

@@ -1,6 +1,6 @@
 import { type Combination, parseCombination } from "../lock/combination";
 import { type Graduations, type Milliseconds, signOf } from "../lock/dial";
-import { type EncoderMemory, FRESH_MEMORY, judgeDraw, spellsCombination } from "../lock/dialEncoder";
+import { type EncoderMemory, FRESH_MEMORY, judgeDraw } from "../lock/dialEncoder";
 import { exact } from "../lock/exact";
 import type { DialEncoderProfile, Profile } from "../lock/profile";
 import { spinOffRule } from "../lock/spinOffRule";
@@ -8,10 +8,9 @@ import type { WheelPack } from "../lock/wheelPack";
 import { checkReach } from "../lock/wheelPackState";
 import { type AttemptStart, startPack } from "./attemptStart";
 import { type DialingFact, joinFacts, NO_FACTS } from "./dialingFact";
-import { drawLength } from "./fault";
+import { drawPoint, type Forgotten, isDrawn, isSpelled } from "./drawReading";
 import { HandReader } from "./handReader";
-import { legArrivals } from "./leg";
-import { runLength, stopError } from "./runs";
+import { runLength } from "./runs";
 import { type SpinOff, spinOffOf, type WheelAtOpening } from "./spinOff";
 
 /** What telling a hand's progress and its faults needs of the lock under it; an `Attempt` has it all. */
@@ -21,12 +20,6 @@ export interface HandledLock
   readonly pack: Pick<WheelPack, "errors"> | null;
   /** How far it has been spun off; null or left out where there is nothing to spin off. */
   readonly spinOff?: SpinOff | null;
-}
-
-/** The positive stop of an encoder lock: there is no pack to hold the dial. */
-interface EncoderBolt {
-  /** Dial position at which the bolt began to come, graduations. */
-  readonly from: Graduations;
 }
 
 /**
@@ -51,7 +44,8 @@ export class Attempt {
   readonly wheelErrors: Graduations[][] = [];
   /** What opens the lock. */
   private readonly setTo: Combination;
-  private encoderBolt: EncoderBolt | null = null;
+  /** Encoder locks: dial position at which the bolt began to come, graduations; null while it is thrown. */
+  private boltFrom: Graduations | null = null;
   private errorsBefore: Graduations[] = [];
   /** Whether the bolt has been thrown again since it last came back. */
   isThrown = false;
@@ -60,8 +54,8 @@ export class Attempt {
   /** The wheels as the bolt last came back, wheel 1 first; none in an encoder lock and before the first opening. */
   wheelsAtOpening: readonly WheelAtOpening[] = [];
   private isDrawJudged = false;
-  /** Where an encoder lock last forgot what was dialed: the run under way, and the dial in it; null if never. */
-  private forgotten: { readonly run: number; readonly at: Graduations } | null = null;
+  /** Where an encoder lock last forgot what was dialed; null if never. */
+  private forgotten: Forgotten | null = null;
   /** The run under way when a right entry was last judged, so that it is judged once. */
   private judgedRun = -1;
 
@@ -87,8 +81,8 @@ export class Attempt {
   /** How far the bolt is drawn back: 0 thrown, 1 retracted. */
   get retraction(): number {
     if (this.pack !== null) return this.pack.retraction;
-    if (this.encoderBolt === null) return 0;
-    const drawn = exact((this.dial - this.encoderBolt.from) * signOf(this.profile.draw.turn));
+    if (this.boltFrom === null) return 0;
+    const drawn = exact((this.dial - this.boltFrom) * signOf(this.profile.draw.turn));
     return Math.min(1, Math.max(0, drawn / this.profile.draw.travel));
   }
 
@@ -99,7 +93,7 @@ export class Attempt {
 
   /** Whether the lever nose is in the cam, or the encoder's bolt is coupled to the dial. */
   get isCoupled(): boolean {
-    return this.pack === null ? this.encoderBolt !== null : this.pack.engagedAt !== null;
+    return this.pack === null ? this.boltFrom !== null : this.pack.engagedAt !== null;
   }
 
   /**
@@ -130,7 +124,7 @@ export class Attempt {
 
   /** Says so once when the draw has been turned all its way and the nose has not dropped. */
   private judgePackDraw(pack: WheelPack): readonly DialingFact[] {
-    return pack.engagedAt === null && !this.opened && this.isDrawn() && this.judgeOnce()
+    return pack.engagedAt === null && !this.opened && isDrawn(this.reader) && this.judgeOnce()
       ? [{ type: "draw.refused" }]
       : NO_FACTS;
   }
@@ -139,9 +133,9 @@ export class Attempt {
     const target = exact(this.dial + by);
     checkReach(target);
     const sign = signOf(this.profile.draw.turn);
-    if (this.encoderBolt !== null) return this.turnCoupled(this.encoderBolt, target, sign, now_ms);
+    if (this.boltFrom !== null) return this.turnCoupled(this.boltFrom, target, sign, now_ms);
     // The bolt couples within the move: stop there first, then let the rest of the move meet the positive stop.
-    const point = this.drawPoint(sign);
+    const point = drawPoint(this.profile, this.reader);
     const isSplit = point !== null && (point - this.dial) * sign > 0 && (target - point) * sign > 0;
     const first = this.moveAndJudge(isSplit ? point : target, now_ms);
     return isSplit ? [...first, ...this.turnEncoder(target - point, now_ms)] : first;
@@ -153,19 +147,18 @@ export class Attempt {
     if (profile.kind !== "dial-encoder") return facts;
     if (this.isSpelled(profile)) return [...facts, ...this.judgeEncoderDraw(profile, true, now_ms)];
     // While the last number may yet be a new first one, its draw is judged once it is given up, and not before.
-    const isOver = reader.restart === null ? this.isDrawn() : false;
+    const isOver = reader.restart === null ? isDrawn(this.reader) : false;
     if (!(isOver || reader.hasGivenUpDraw) || !this.judgeOnce()) return facts;
     return [...facts, ...this.judgeEncoderDraw(profile, false, now_ms)];
   }
 
-  /** Whether the run under way draws the bolt: turned all its way, after runs that spell the combination. Said once. */
+  /** Whether the run under way draws the bolt after runs that spell the combination. Said once. */
   private isSpelled(profile: DialEncoderProfile): boolean {
-    const run = this.reader.runs.at(-1);
-    const under = this.reader.runs.length - 1;
-    const isDraw = run !== undefined && run.turn === profile.draw.turn && runLength(run) >= exact(profile.draw.travel);
-    if (!isDraw || this.judgedRun === under || !this.spells(profile)) return false;
+    const { reader, setTo, forgotten } = this;
+    const under = reader.runs.length - 1;
+    if (this.judgedRun === under || !isSpelled(profile, reader, setTo, forgotten)) return false;
     this.judgedRun = under;
-    this.reader.beginWith(under - profile.procedure.length);
+    reader.beginWith(under - profile.procedure.length);
     this.judgeOnce();
     return true;
   }
@@ -180,62 +173,18 @@ export class Attempt {
     this.wasRefusedWaiting = isRight && answer === "waiting";
     if (answer !== "opened") return [{ type: "draw.refused" }];
     const sign = signOf(profile.draw.turn);
-    this.encoderBolt = { from: exact(this.dial - sign * profile.draw.travel) };
+    this.boltFrom = exact(this.dial - sign * profile.draw.travel);
     return this.open();
   }
 
-  /** Whether the last runs before the one under way, taken one by one, are those the encoder wants. */
-  private spells(profile: DialEncoderProfile): boolean {
-    const { runs } = this.reader;
-    const { graduations: perTurn, procedure } = profile;
-    const first = runs.length - 1 - procedure.length;
-    const { run: since, at } = this.forgotten ?? { run: 0, at: runs[0]?.from ?? 0 };
-    if (first < since) return false;
-    const encoded = runs.slice(first, -1).map((whole, k) => {
-      // What was turned before the lock forgot does not count.
-      const run = first + k === since && this.forgotten !== null ? { ...whole, from: at } : whole;
-      const number = this.setTo[k] ?? 0;
-      const target = { step: { turn: run.turn, arrivals: 0, rule: "at-least" as const }, number, perTurn };
-      return {
-        turn: run.turn,
-        arrivals: legArrivals(run, { ...target, tolerance: profile.stopTolerance }),
-        stopError: stopError(run.turn, run.to, number, perTurn),
-      };
-    });
-    return spellsCombination(profile, encoded);
-  }
-
-  private turnCoupled(bolt: EncoderBolt, target: number, sign: number, now_ms: Milliseconds | undefined) {
-    const drawn = exact((target - bolt.from) * sign);
+  private turnCoupled(from: Graduations, target: number, sign: number, now_ms: Milliseconds | undefined) {
+    const drawn = exact((target - from) * sign);
     const { travel, positiveStop } = this.profile.draw;
     if (drawn < 0) {
-      this.encoderBolt = null;
+      this.boltFrom = null;
       return [...this.reader.moveTo(target, now_ms), ...this.throwBolt()];
     }
-    return this.reader.moveTo(positiveStop && drawn > travel ? exact(bolt.from + sign * travel) : target, now_ms);
-  }
-
-  /** Where a draw is complete that is the run under way, or the one to come; null before any run. */
-  private drawPoint(sign: number): Graduations | null {
-    const run = this.reader.runs.at(-1);
-    if (run === undefined) return null;
-    const begins = run.turn === this.profile.draw.turn ? run.from : run.to;
-    return exact(begins + sign * this.profile.draw.travel);
-  }
-
-  /** The stop at the last number, once the last number is being turned to. */
-  private lastStop(): Graduations | null {
-    const { length } = this.profile.procedure;
-    return this.reader.legs.find((leg) => leg.step === length - 1)?.to ?? null;
-  }
-
-  /** Whether the leg under way is a draw turned all its way. */
-  private isDrawn(): boolean {
-    const { leg } = this.reader;
-    const stop = this.lastStop();
-    const isDraw = leg?.step === this.profile.procedure.length && leg.turn === this.profile.draw.turn;
-    if (leg === undefined || stop === null || !isDraw) return false;
-    return runLength(leg) >= drawLength(this.profile, stop);
+    return this.reader.moveTo(positiveStop && drawn > travel ? exact(from + sign * travel) : target, now_ms);
   }
 
   private judgeOnce(): boolean {
@@ -250,7 +199,7 @@ export class Attempt {
     this.isThrown = false;
     this.isSecured = false;
     this.wheelsAtOpening = this.wheelsNow();
-    this.reader.close();
+    this.reader.isClosed = true;
     return [{ type: "bolt.retracted" }];
   }
 

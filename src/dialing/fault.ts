@@ -3,8 +3,8 @@ import type { Graduations } from "../lock/dial";
 import { exact } from "../lock/exact";
 import type { Profile } from "../lock/profile";
 import type { HandReader } from "./handReader";
-import { restLimit } from "./handReader";
 import { type Leg, legArrivals, type Target } from "./leg";
+import { restLimit } from "./restWatch";
 import { distanceTo, runLength, stopError } from "./runs";
 
 /** What a hand can do wrong. */

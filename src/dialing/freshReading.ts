@@ -2,6 +2,7 @@ import type { Graduations } from "../lock/dial";
 import { exact } from "../lock/exact";
 import type { Profile } from "../lock/profile";
 import type { DialingFact, Place } from "./dialingFact";
+import type { HandReader } from "./handReader";
 import { HESITATION, type Leg, newLeg, placeOf, type Target } from "./leg";
 import type { Run } from "./runs";
 
@@ -31,6 +32,20 @@ export function readFrom(legs: readonly Leg[], runs: readonly Run[], index: numb
     around === undefined ? { ...newLeg(0, first, index, undefined), to: first.to } : cut(around, first, index);
   const later = legs.filter((leg) => leg.firstRun > index);
   return [begun, ...later].map((leg, step) => placed({ ...leg, step }, targets[step]));
+}
+
+/**
+ * The attempt under way, read as if it had begun with the latest turn in the first direction; null where it did.
+ * What a hand means that starts over after a mistake.
+ */
+export function startedOver(reader: HandReader): Pick<HandReader, "legs" | "leg" | "targetOf"> | null {
+  const { leg, runs, targets, restart } = reader;
+  const first = reader.profile.procedure[0]?.turn;
+  const isAgain = leg !== undefined && leg.step > 0 && leg.step < targets.length && leg.turn === first;
+  const index = restart ?? (isAgain ? leg.lastRun : null);
+  if (index === null) return null;
+  const legs = readFrom(reader.legs, runs, index, targets);
+  return { legs, leg: legs.at(-1), targetOf: (one) => targets[one.step] };
 }
 
 /** A leg from one of its runs on. */

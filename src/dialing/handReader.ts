@@ -4,13 +4,9 @@ import { exact } from "../lock/exact";
 import type { Profile } from "../lock/profile";
 import { type DialingFact, joinFacts, NO_FACTS } from "./dialingFact";
 import { drawTooLong, placeFacts, readFrom, restartFacts } from "./freshReading";
-import { isHesitation, type Leg, legArrivals, newLeg, placeOf, type Target } from "./leg";
-import { type Run, RunFollower, runLength, stopError } from "./runs";
-
-/** Rest on a number after running past it that counts as having come back to it, milliseconds. */
-const CAME_BACK_REST: Milliseconds = 300;
-/** Drift within which the hand counts as resting, graduations. */
-const REST_DRIFT: Graduations = 0.25;
+import { isHesitation, type Leg, newLeg, placeOf, type Target, targetsOf } from "./leg";
+import { RestWatch } from "./restWatch";
+import { type Run, RunFollower, runLength } from "./runs";
 
 /**
  * Reads a hand: cuts the motion of the dial into runs, and the runs into the legs of an attempt.
@@ -34,15 +30,13 @@ export class HandReader {
    */
   restart: number | null = null;
   private readonly follower: RunFollower;
-  private readonly targets: readonly Target[];
+  /** What each number asks for, in dialing order. */
+  readonly targets: readonly Target[];
   /** Length of a run that clears the lock and starts an attempt, graduations. */
   private readonly freshLength: Graduations;
-  private isClosed = false;
-  private restAnchor: Graduations;
-  private restSince: Milliseconds | undefined;
-  /** How long the hand rested where it rests, when that was last looked at, milliseconds. */
-  private rested: Milliseconds = 0;
-  private backSince: Milliseconds | undefined;
+  /** Set once the attempt has ended: motion that follows makes runs, but no legs. */
+  isClosed = false;
+  private readonly rest: RestWatch;
   /** Where the dial rested when the lock forgot what was dialed, until the run under way ends; else null. */
   private forgottenAt: Graduations | null = null;
   /** Whether the lock has forgotten a part of the attempt: nothing of it can be gone on with. */
@@ -52,14 +46,9 @@ export class HandReader {
   constructor(profile: Profile, combination: Combination, position: Graduations) {
     this.profile = profile;
     this.follower = new RunFollower(position, profile.turnback);
-    this.targets = profile.procedure.map((step, k) => ({
-      step,
-      number: combination[k] ?? 0,
-      perTurn: profile.graduations,
-      tolerance: profile.stopTolerance,
-    }));
+    this.targets = targetsOf(profile, combination);
     this.freshLength = ((profile.procedure[0]?.arrivals ?? 1) - 1) * profile.graduations;
-    this.restAnchor = position;
+    this.rest = new RestWatch(profile, position);
   }
 
   /** Where the dial stands, graduations. */
@@ -72,28 +61,9 @@ export class HandReader {
     return this.legs.at(-1);
   }
 
-  /**
-   * The attempt under way, read as if it had begun with the latest turn in the first direction; null where it did.
-   * What a hand means that starts over after a mistake.
-   */
-  asStartedOver(): Pick<HandReader, "legs" | "leg" | "targetOf"> | null {
-    const { leg, runs, targets } = this;
-    const first = this.profile.procedure[0]?.turn;
-    const isAgain = leg !== undefined && leg.step > 0 && leg.step < targets.length && leg.turn === first;
-    const index = this.restart ?? (isAgain ? leg.lastRun : null);
-    if (index === null) return null;
-    const legs = readFrom(this.legs, runs, index, targets);
-    return { legs, leg: legs.at(-1), targetOf: (one) => targets[one.step] };
-  }
-
   /** What a leg's number asks for; undefined for the draw and beyond. */
   targetOf(leg: Leg): Target | undefined {
     return this.targets[leg.step];
-  }
-
-  /** Ends the attempt: motion that follows makes runs, but no legs. */
-  close(): void {
-    this.isClosed = true;
   }
 
   /** The draw under way has been turned all its way, and the lock has answered. */
@@ -208,7 +178,7 @@ export class HandReader {
   /** The leg ends at its furthest point, and the next one begins. */
   private turnAbout(leg: Leg, run: Run, now_ms: Milliseconds | undefined): readonly DialingFact[] {
     leg.endedAt = now_ms;
-    this.backSince = undefined;
+    this.rest.turnAbout();
     // What follows the draw is one leg, however often the hand turns about in it.
     const isAfter = leg.step > this.profile.procedure.length;
     if (isAfter) this.legs.pop();
@@ -221,9 +191,7 @@ export class HandReader {
       const before = this.runs.at(-2);
       this.wrongWay = before !== undefined && runLength(before) >= this.freshLength ? runLength(before) : 0;
       this.legs = [newLeg(0, run, this.runs.length - 1, now_ms)];
-      // A rest before the first motion is nobody's pause.
-      this.restAnchor = run.to;
-      this.restSince = now_ms;
+      this.rest.begin(run.to, now_ms);
     }
     return [{ type: "run.begun", turn: run.turn }];
   }
@@ -272,59 +240,10 @@ export class HandReader {
   }
 
   private watchTheClock(facts: readonly DialingFact[], position: Graduations, now_ms: Milliseconds) {
-    this.watchReturn(position, now_ms);
-    return this.watchRest(position, now_ms) ? [...facts, { type: "pause.exceeded" } as const] : facts;
+    this.rest.noteReturn(this, position, now_ms);
+    if (!this.rest.isTooLong(this.leg, position, now_ms)) return facts;
+    this.forgottenAt = position;
+    this.hasForgotten = true;
+    return [...facts, { type: "pause.exceeded" } as const];
   }
-
-  /** Whether this very event makes the rest in the leg under way longer than the lock waits. */
-  private watchRest(position: Graduations, now_ms: Milliseconds): boolean {
-    if (this.restSince === undefined || Math.abs(exact(position - this.restAnchor)) > REST_DRIFT) {
-      this.restAnchor = position;
-      this.restSince = now_ms;
-      this.rested = 0;
-    }
-    const { leg, rested: before } = this;
-    if (leg === undefined) return false;
-    this.rested = now_ms - this.restSince;
-    leg.longestRest = Math.max(leg.longestRest, this.rested);
-    const limit_ms = restLimit(this.profile);
-    const isTooLong = before <= limit_ms && this.rested > limit_ms;
-    if (isTooLong) this.forgottenAt = position;
-    this.hasForgotten ||= isTooLong;
-    return isTooLong;
-  }
-
-  /** Notes a hand that ran past its number, came back and rests on it. */
-  private watchReturn(position: Graduations, now_ms: Milliseconds): void {
-    const leg = this.legBackOnNumber(position);
-    if (leg === undefined) {
-      this.backSince = undefined;
-      return;
-    }
-    this.backSince ??= now_ms;
-    if (now_ms - this.backSince >= CAME_BACK_REST) leg.cameBack = true;
-  }
-
-  /** The leg under way, or the one before it, where the dial is back on the number that it ran past. */
-  private legBackOnNumber(position: Graduations): Leg | undefined {
-    const { leg } = this;
-    if (leg === undefined || this.isBackOnNumber(leg, position)) return leg;
-    const before = this.legs.at(-2);
-    return before !== undefined && this.isBackOnNumber(before, position) ? before : undefined;
-  }
-
-  /** Whether a leg ran past its number and the dial is back on the mark it ran past. */
-  private isBackOnNumber(leg: Leg, position: Graduations): boolean {
-    const target = this.targetOf(leg);
-    if (target === undefined) return false;
-    const past = stopError(leg.turn, leg.to, target.number, target.perTurn);
-    if (past <= target.tolerance) return false;
-    const mark = exact(leg.to - signOf(leg.turn) * past);
-    return Math.abs(exact(position - mark)) <= target.tolerance && legArrivals(leg, target) > 0;
-  }
-}
-
-/** Longest rest that a lock takes, milliseconds; infinite where it takes any. */
-export function restLimit(profile: Profile): Milliseconds {
-  return profile.kind === "dial-encoder" && profile.pauseLimit_s !== undefined ? profile.pauseLimit_s * 1000 : Infinity;
 }

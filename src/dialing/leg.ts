@@ -1,5 +1,6 @@
+import type { Combination } from "../lock/combination";
 import type { Graduations, Milliseconds, Turn } from "../lock/dial";
-import type { Step } from "../lock/profile";
+import type { Profile, Step } from "../lock/profile";
 import type { Place } from "./dialingFact";
 import { arrivals, type Run, runLength, stopError } from "./runs";
 
@@ -61,6 +62,15 @@ export interface Target {
   readonly perTurn: number;
   readonly tolerance: Graduations;
 }
+
+/** What each number of a combination asks for, in dialing order. */
+export const targetsOf = (profile: Profile, combination: Combination): Target[] =>
+  profile.procedure.map((step, k) => ({
+    step,
+    number: combination[k] ?? 0,
+    perTurn: profile.graduations,
+    tolerance: profile.stopTolerance,
+  }));
 
 /** How often the leg's number has come to the index so far, the stop included. */
 export function legArrivals(run: Run, { number, perTurn, tolerance }: Target): number {

@@ -1,28 +1,12 @@
 import type { Combination } from "./combination";
 import { type Graduations, reading, signOf, wrap } from "./dial";
-import { exact, fromMillionths, inMillionths } from "./exact";
+import { fromMillionths, inMillionths } from "./exact";
+import { gateOffsets } from "./gateOffsets";
 import type { WheelPackProfile } from "./profile";
 import { checkStart, FARTHEST, tooFar, type WheelPackState } from "./wheelPackState";
 
-/**
- * Offset of each wheel's gate, so that the combination reads true on the dial: a wheel set by a right turn leads the
- * cam by the whole play between them.
- *
- * @returns graduations, wheel 1 first
- */
-export function gateOffsets(profile: WheelPackProfile): Graduations[] {
-  const { freePlay } = profile.wheelPack;
-  return profile.procedure.map((step, k) =>
-    step.turn === "left" ? 0 : exact(freePlay.slice(k).reduce((sum, play) => sum + play, 0)),
-  );
-}
-
 /** `FARTHEST` in millionths. */
 const FARTHEST_STEP = inMillionths(FARTHEST);
-
-function checkSteps(target: number): void {
-  if (!(Math.abs(target) <= FARTHEST_STEP)) throw tooFar(fromMillionths(target));
-}
 
 /**
  * A wheel pack with its cam, lever and bolt, turned by hand.
@@ -131,7 +115,7 @@ export class WheelPack {
    */
   turnHeldAside(by: Graduations): void {
     const target = this.at + inMillionths(by);
-    checkSteps(target);
+    if (!(Math.abs(target) <= FARTHEST_STEP)) throw tooFar(fromMillionths(target));
     this.drag(target);
     this.mark = this.markBeyond(target);
   }
@@ -184,7 +168,7 @@ export class WheelPack {
 
   /** How far each wheel leads its driver, wheel 1 first, graduations. */
   slack(): Graduations[] {
-    return Array.from(this.followers, (follower, k) => fromMillionths(follower - this.driverOf(k)));
+    return Array.from(this.followers, (follower, k) => fromMillionths(follower - (this.followers[k + 1] ?? this.at)));
   }
 
   /** Whether every gate stands under the fence. */
@@ -200,10 +184,6 @@ export class WheelPack {
   get retraction(): number {
     // Adding 0 keeps -0 from being an answer.
     return this.isNoseDown ? ((this.at - this.nose) * this.drawSign) / this.travel + 0 : 0;
-  }
-
-  private driverOf(k: number): number {
-    return k === this.count - 1 ? this.at : (this.followers[k + 1] as number);
   }
 
   /** Goes to a dial position, however far, all in one direction. */

@@ -27,7 +27,7 @@ export interface HandSpec<Fact> {
   /** Whether the dial does not turn now; it always does where left out. */
   readonly isClosed?: () => boolean;
   /** Told of every move and of every fact that time alone has brought. @param by - of the dial, graduations; 0 for a rest */
-  readonly heard?: (facts: readonly Fact[], by: Graduations) => void;
+  readonly heard?: (facts: readonly Fact[], by: Graduations, at: Milliseconds) => void;
 }
 
 /** A move is kept in steps of a 64th, so it may come out shorter by that without anything in its way, graduations. */
@@ -96,7 +96,7 @@ export class HandSession<Fact> {
     if (this.lastMoved === null || this.isClosed) return false;
     const now = this.passed(at);
     const facts = this.lock.rest === undefined ? this.lock.turnBy(0, now) : this.lock.rest(now);
-    if (facts.length > 0) this.tell(facts, 0);
+    if (facts.length > 0) this.tell(facts, 0, now);
     return facts.length > 0;
   }
 
@@ -121,12 +121,12 @@ export class HandSession<Fact> {
   }
 
   private move(by: Graduations, now: Milliseconds): void {
-    this.tell(this.lock.turnBy(by, now), by);
+    this.tell(this.lock.turnBy(by, now), by, now);
   }
 
-  private tell(facts: readonly Fact[], by: Graduations): void {
+  private tell(facts: readonly Fact[], by: Graduations, at: Milliseconds): void {
     for (const fact of facts) this.spec.chart?.send(fact);
-    this.spec.heard?.(facts, by);
+    this.spec.heard?.(facts, by, at);
   }
 }
 

@@ -1,5 +1,5 @@
 import { Attempt, type HandledLock } from "../../dialing/attempt";
-import type { AttemptStart } from "../../dialing/attemptStart";
+import { type AttemptStart, startAfter } from "../../dialing/attemptStart";
 import type { DialingFact } from "../../dialing/dialingFact";
 import { PROOFS_WANTED } from "../../drill/marking/jobRule";
 import { type Combination, parseCombination } from "../../lock/combination";
@@ -134,8 +134,7 @@ export class EncoderChange {
       return [{ type: "present.refused" }];
     }
     if (!has("bolt.thrown")) return [];
-    const { dial, memory } = this.opening;
-    this.opening = new Attempt(this.profile, this.present, { dial, memory });
+    this.opening = new Attempt(this.profile, this.present, startAfter(this.opening));
     return [{ type: "present.closed" }];
   }
 
@@ -160,11 +159,10 @@ export class EncoderChange {
   }
 
   private set(numbers: Combination): readonly EncoderChangeFact[] {
-    const { dial, memory } = this.opening;
     this.setCombination = numbers;
     this.entries = null;
     this.differed = null;
-    this.proof = new Proof(this.profile, this.wanted, numbers, { dial, memory });
+    this.proof = new Proof(this.profile, this.wanted, numbers, startAfter(this.opening));
     return [{ type: "entries.agreed" }];
   }
 }

@@ -1,7 +1,8 @@
 import type { Combination } from "../../lock/combination";
 import { parseCombination } from "../../lock/combination";
 import { type Graduations, reading, signOf, wrap } from "../../lock/dial";
-import { gateOffsets, WheelPack } from "../../lock/wheelPack";
+import { gateOffsets } from "../../lock/gateOffsets";
+import { WheelPack } from "../../lock/wheelPack";
 import type { WheelPackState } from "../../lock/wheelPackState";
 import type { KeyedProfile } from "./changeProfile";
 

@@ -113,21 +113,6 @@ export class PackChange {
   }
 
   /**
-   * Goes back to a picture; the hand is read anew from there, and proofs are forgotten.
-   *
-   * @throws {LockError} as `KeyedPack.restore`
-   */
-  restore(state: KeyedPackState): void {
-    this.keyed.restore(state);
-    this.proof = null;
-    this.hasChanged = false;
-    this.record.turnedAt = null;
-    this.record.newHand = null;
-    this.indexed = state.key === "turned" ? this.handForNew() : this.handForPresent();
-    this.stood = this.keyed.standsFor(this.wanted);
-  }
-
-  /**
    * Turns the dial.
    *
    * @param by - graduations, left positive, one direction; what key or stop do not let through is lost

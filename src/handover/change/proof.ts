@@ -1,5 +1,5 @@
 import { Attempt } from "../../dialing/attempt";
-import type { AttemptStart } from "../../dialing/attemptStart";
+import { type AttemptStart, startAfter } from "../../dialing/attemptStart";
 import type { DialingFact } from "../../dialing/dialingFact";
 import type { Combination } from "../../lock/combination";
 import { type Graduations, type Milliseconds, turnOf } from "../../lock/dial";
@@ -93,8 +93,7 @@ export class Proof {
 
   /** The bolt is out again: what follows is the next try. */
   private beginAnew(): void {
-    const { dial, pack, memory } = this.attempt;
-    this.attempt = new Attempt(this.profile, this.meant, { dial, slack: pack?.slack(), memory, setTo: this.setTo });
+    this.attempt = new Attempt(this.profile, this.meant, { ...startAfter(this.attempt), setTo: this.setTo });
     this.hasCounted = false;
   }
 }

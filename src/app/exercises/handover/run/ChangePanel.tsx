@@ -3,7 +3,7 @@ import { combinationText } from "../../../../handover/change/changeFault";
 import { PackChange } from "../../../../handover/change/packChange";
 import { faceTexts, readOwn } from "../../../hand/readOwn";
 import { KeyActs, WITH_BUTTON, WITH_KEY } from "../change/KeyActs";
-import { changeTo, leaveChange } from "./session/changeWork";
+import { brokenRules, changeTo, leaveChange } from "./session/changeWork";
 import type { HandoverSession } from "./session/handoverSession";
 
 interface ChooseNumbersProps {
@@ -24,7 +24,7 @@ export function ChooseNumbers({ session, onDone }: ChooseNumbersProps) {
       setProblem([own.problem]);
       return;
     }
-    const broken = session.broken(own.numbers);
+    const broken = brokenRules(profile, own.numbers);
     setProblem(broken);
     if (broken.length > 0 && !isWarned) {
       setIsWarned(true);

@@ -1,6 +1,8 @@
+import { explain } from "../../../../../drill/combinationRules";
 import { opensTo } from "../../../../../handover/change/opensTo";
 import type { Combination } from "../../../../../lock/combination";
 import type { Milliseconds } from "../../../../../lock/dial";
+import type { Profile } from "../../../../../lock/profile";
 import { DoorChange } from "./doorChange";
 import type { HandoverSession } from "./handoverSession";
 import { setBySimulation } from "./simulatedHand";
@@ -31,7 +33,11 @@ export function leaveChange(session: HandoverSession, now: Milliseconds): void {
   if (change.isDone) finish(session, change.wanted, change.setTo, now);
 }
 
-const isAllowed = (session: HandoverSession, wanted: Combination) => session.broken(wanted).length === 0;
+/** Rules of a lock that a combination breaks, in words; none where it is allowed. */
+export const brokenRules = ({ combinationRules, graduations }: Profile, numbers: Combination): readonly string[] =>
+  explain(numbers, combinationRules, graduations).map(({ message, source }) => `${message} (${source})`);
+
+const isAllowed = ({ setup }: HandoverSession, wanted: Combination) => brokenRules(setup.profile, wanted).length === 0;
 
 function finish(session: HandoverSession, wanted: Combination, setTo: Combination | null, now: Milliseconds): void {
   session.lock.set(wanted, setTo);

@@ -1,27 +1,27 @@
 import { HandSession } from "../../../../../dialing/hand/handSession";
-import { explain } from "../../../../../drill/combinationRules";
 import { drawCombination } from "../../../../../drill/drawCombination";
 import { replayRun } from "../../../../../handover/run/checkRun";
-import { DoorLock, type LockHappening } from "../../../../../handover/run/doorLock";
+import type { DoorLock } from "../../../../../handover/run/doorLock";
 import type { Dialer, HandoverEvent } from "../../../../../handover/run/handoverEvent";
 import type { HandoverRun } from "../../../../../handover/run/handoverRun";
 import { lockConsequences } from "../../../../../handover/run/lockConsequences";
-import { halfDrawn, opensAsWritten } from "../../../../../handover/run/lockProbe";
+import { halfDrawn } from "../../../../../handover/run/lockProbe";
 import type { RecordedRun } from "../../../../../handover/run/recordedRun";
 import { drawScene } from "../../../../../handover/run/scene";
 import { isReleaseBlocked } from "../../../../../handover/run/sceneFit";
 import type { Combination } from "../../../../../lock/combination";
-import type { Graduations, Milliseconds } from "../../../../../lock/dial";
+import type { Milliseconds } from "../../../../../lock/dial";
 import type { Profile } from "../../../../../lock/profile";
 import type { RecordForm } from "../../../../../records/handover/recordForm";
 import { type Chance, seededChance } from "../../../../../statistics/chance";
 import { HandStore } from "../../../../hand/handStore";
 import type { ZeroingSession } from "../../../zeroing/zeroingSession";
-import { type KeptDoor, type KeptRun, keepRun, type UnderWay } from "../kept/keptRun";
+import { type KeptDoor, type KeptRun, keepRun } from "../kept/keptRun";
 import { hindered, noted, type Told, toldOf } from "../told";
 import { type Danger, dangerIn } from "./danger";
-import { DoorChange } from "./doorChange";
-import { doorZeroing, keptDoor, learnedBy } from "./doorZeroing";
+import type { DoorChange } from "./doorChange";
+import { type Activity, type DoorHappening, DoorWork } from "./doorWork";
+import { eventOf } from "./happenings";
 import { handErrors } from "./simulatedHand";
 
 /** What a run is set up for. */
@@ -35,9 +35,6 @@ export interface RunSetup {
 /** How long the moves of a change wait to be kept: a browser that is killed loses these. */
 const KEEP_EVERY: Milliseconds = 500;
 
-/** What the hand on the dial is doing. */
-export type Activity = "dial" | "ring" | "change";
-
 const NOTHING_KEPT = { run: null, doors: [], form: null, underWay: null } as const;
 
 /**
@@ -50,16 +47,13 @@ export class HandoverSession extends HandStore {
   readonly shipped: Combination;
   recorded: RecordedRun;
   run: HandoverRun;
-  zeroing: ZeroingSession;
-  lock: DoorLock;
-  change: DoorChange | null = null;
-  activity: Activity = "dial";
+  door: DoorWork;
   told: Told | null = null;
   /** What was written into the record last. */
   form: RecordForm | null;
   private doors: readonly KeptDoor[];
   readonly chance: Chance;
-  protected readonly hand = this.takeDial();
+  protected hand: HandSession<DoorHappening>;
   private readonly keep: (run: KeptRun) => void;
   private begunAt: Milliseconds | null = null;
   private movesKeptAt: Milliseconds = -Infinity;
@@ -84,12 +78,27 @@ export class HandoverSession extends HandStore {
     this.run = replayRun(this.recorded);
     this.doors = doors;
     this.form = form;
-    const door = underWay?.door ?? this.lastDoor();
-    this.zeroing = doorZeroing(profile, seed, door, underWay?.hand);
-    this.lock = this.lockOf(door);
-    if (underWay !== null) this.takeUp(underWay);
+    this.door = new DoorWork(setup, this.shipped, underWay?.door ?? this.lastDoor(), underWay);
+    this.hand = this.takeHold();
     if (events.length > 0) this.told = noted("You are back in your handover, where you left it.");
-    if (doors.length === 0) this.doors = [keptDoor(this.lock, this.zeroing)];
+    if (doors.length === 0) this.doors = [this.door.kept];
+  }
+
+  get lock(): DoorLock {
+    return this.door.lock;
+  }
+
+  get zeroing(): ZeroingSession {
+    return this.door.zeroing;
+  }
+
+  /** The change of combination under the hand, or null. */
+  get change(): DoorChange | null {
+    return this.door.change;
+  }
+
+  get activity(): Activity {
+    return this.door.activity;
   }
 
   /** Whether the release is blocked now; only a check shows it. */
@@ -99,13 +108,7 @@ export class HandoverSession extends HandStore {
 
   /** What is wrong at the door as it is now, or null. */
   get danger(): Danger | null {
-    return dangerIn(this.run.situation, () => opensAsWritten(this.lock, learnedBy(this.zeroing)));
-  }
-
-  /** Rules that a combination breaks, in words; none where it is allowed. */
-  broken(numbers: Combination): readonly string[] {
-    const { combinationRules, graduations } = this.setup.profile;
-    return explain(numbers, combinationRules, graduations).map(({ message, source }) => `${message} (${source})`);
+    return dangerIn(this.run.situation, () => this.door.opensAsWritten);
   }
 
   /** Numbers that the rules allow. */
@@ -122,21 +125,14 @@ export class HandoverSession extends HandStore {
     }
     this.begunAt ??= now - (this.recorded.events.at(-1)?.at_ms ?? 0);
     const at_ms = Math.max(Math.round(now - this.begunAt), this.recorded.events.at(-1)?.at_ms ?? 0);
-    this.workLock(event);
-    const step = this.run.take({ ...event, at_ms, opensAsWritten: opensAsWritten(this.lock, learnedBy(this.zeroing)) });
+    this.door.take(event);
+    const step = this.run.take({ ...event, at_ms, opensAsWritten: this.door.opensAsWritten });
     this.recorded = { ...this.recorded, events: [...this.recorded.events, step.event] };
     this.told = toldOf(step, lockConsequences(event, this.lock, step.faults.length > 0));
-    this.doors = [...this.doors, keptDoor(this.lock, this.zeroing)];
+    this.doors = [...this.doors, this.door.kept];
     this.keepNow();
     this.changed();
     return true;
-  }
-
-  /** What an act does to the lock on the door, besides what a hand has done already. */
-  private workLock({ type }: HandoverEvent): void {
-    if (type === "holdback.set") this.lock.setHoldback();
-    if (type === "holdback.released") this.lock.releaseHoldback();
-    if (type === "pack.rebuilt") this.lock.set(this.shipped, this.shipped);
   }
 
   /** Tells why nothing happens. */
@@ -149,24 +145,17 @@ export class HandoverSession extends HandStore {
     this.changed();
   }
 
-  private takeDial(): HandSession<never> {
-    const hand = () => this.lock.hand;
-    return new HandSession<never>({
-      get dial() {
-        return hand().dial;
-      },
-      turnBy: (by, at) => {
-        if (this.change === null) for (const happening of this.lock.turnBy(by, at)) this.heard(happening, at);
-        // What is kept of a change has no rests: its times tell them.
-        else if (by !== 0) this.turnInChange(this.change, by, at);
-        return [];
+  private takeHold(): HandSession<DoorHappening> {
+    return new HandSession<DoorHappening>(this.door, {
+      heard: (happenings, by, at) => {
+        for (const happening of happenings) this.heard(happening, at);
+        if (this.change !== null && by !== 0) this.keepMoves(happenings.length > 0, at);
       },
     });
   }
 
-  /** Keeps what the hand has done as something comes of it, and else now and then. */
-  private turnInChange(change: DoorChange, by: Graduations, now: Milliseconds): void {
-    const hasCome = change.turnBy(by, now);
+  /** Keeps what the hand has done in a change as something comes of it, and else now and then. */
+  private keepMoves(hasCome: boolean, now: Milliseconds): void {
     if (!hasCome && now - this.movesKeptAt < KEEP_EVERY) return;
     this.movesKeptAt = now;
     this.keepNow();
@@ -194,15 +183,13 @@ export class HandoverSession extends HandStore {
 
   /** Shows another thing for the hand to do; from the ring one comes back to a lock that counts by what it learned. */
   show(activity: Activity): void {
-    if (this.activity === "ring") this.lock.learn(learnedBy(this.zeroing));
-    this.activity = activity;
+    this.door.show(activity);
     this.changed();
   }
 
   /** Puts a change of combination under the hand, or takes it away. */
   takeChange(change: DoorChange | null): void {
-    this.change = change;
-    this.activity = change === null ? "dial" : "change";
+    this.door.takeChange(change);
     this.keepNow();
     this.changed();
   }
@@ -221,10 +208,8 @@ export class HandoverSession extends HandStore {
     const at_ms = this.recorded.events.at(-1)?.at_ms ?? 0;
     const event = { type: "run.wentBack", steps, at_ms } as const;
     this.recorded = { ...this.recorded, events: [...this.recorded.events, event] };
-    this.change = null;
-    this.activity = "dial";
-    this.zeroing = doorZeroing(this.setup.profile, this.setup.seed, this.lastDoor());
-    this.lock = this.lockOf(this.lastDoor());
+    this.door = new DoorWork(this.setup, this.shipped, this.lastDoor(), null);
+    this.hand = this.takeHold();
     this.told = noted("You are back at that step. What came after it stays on record.");
     this.keepNow();
     this.changed();
@@ -236,27 +221,16 @@ export class HandoverSession extends HandStore {
     this.act({ type: "record.written" }, now);
   }
 
-  private heard(happening: LockHappening, now: Milliseconds): void {
-    if (happening === "opened") this.act({ type: "combination.dialed", by: "trainee", opened: true }, now);
-    if (happening === "drawnAgain") this.act({ type: "bolt.drawnAgain" }, now);
-    if (happening === "refused") this.act({ type: "combination.dialed", by: "trainee", opened: false }, now);
-    if (happening === "thrown" && this.run.situation.bolt === "retracted") this.act({ type: "bolt.thrown" }, now);
-    if (happening === "spunOff" && this.run.situation.bolt === "thrown") this.act({ type: "lock.spunOff" }, now);
-    if (happening === "held") {
-      this.told = hindered("The dial is blocked: the holdback holds the bolt back.");
-    }
+  private heard(happening: DoorHappening, now: Milliseconds): void {
+    if (happening === "held") this.told = hindered("The dial is blocked: the holdback holds the bolt back.");
+    const event = eventOf(happening, this.run.situation.bolt);
+    if (event !== null) this.act(event, now);
   }
 
   /** Keeps the run with all that is under way. */
   keepNow(): void {
-    const { recorded, doors, form, lock, zeroing } = this;
-    const underWay = {
-      door: keptDoor(lock, zeroing),
-      hand: lock.hand.dial,
-      isAtRing: this.activity === "ring",
-      change: this.change?.kept ?? null,
-    };
-    this.keep({ run: recorded, doors, form, underWay, isEnded: this.run.isHandedOver });
+    const { recorded, doors, form, door, run } = this;
+    this.keep({ run: recorded, doors, form, underWay: door.underWay, isEnded: run.isHandedOver });
   }
 
   /** Keeps it before the page goes; a run that nobody has begun takes the place of no other. */
@@ -272,18 +246,5 @@ export class HandoverSession extends HandStore {
   /** How the lock stood after the last step that counts; at the beginning where none does. */
   private lastDoor(): KeptDoor | undefined {
     return this.doors[this.run.steps.findLastIndex(({ isUndone }) => !isUndone) + 1];
-  }
-
-  /** Goes on where the hand was when the page went. @throws {LockError} where that does not fit the lock */
-  private takeUp({ isAtRing, change }: UnderWay): void {
-    if (isAtRing) this.activity = "ring";
-    if (change === null) return;
-    this.change = DoorChange.resume(this.setup.profile, this.lock, change);
-    this.activity = "change";
-  }
-
-  private lockOf(door: KeptDoor | undefined): DoorLock {
-    const kept = door?.lock ?? { meant: this.shipped, setTo: this.shipped, dial: 0, isOpen: false, isHeld: false };
-    return new DoorLock(this.setup.profile, this.zeroing.lock, kept, learnedBy(this.zeroing));
   }
 }

@@ -1,0 +1,50 @@
+import { countWord } from "../lock/amountWords";
+import type { Turn } from "../lock/dial";
+import type { Profile } from "../lock/profile";
+import type { HandledLock } from "./attempt";
+import type { Progress } from "./progress";
+import { faceText } from "./words";
+
+/** One sentence to act on, and one of detail. */
+export interface Advice {
+  /** Which way to turn now, or null to rest. */
+  readonly turn: Turn | null;
+  readonly say: string;
+  readonly detail: string;
+}
+
+/** A lock under a hand, and where the hand is in the procedure. */
+export interface Scene {
+  readonly attempt: HandledLock;
+  readonly profile: Profile;
+  readonly progress: Progress;
+}
+
+/** Which way to turn at the step under way. */
+export const turnFor = ({ profile, progress }: Scene): Turn =>
+  profile.procedure[progress.step]?.turn ?? profile.draw.turn;
+
+/** The number under way, as the face shows it. */
+export const numberText = ({ attempt, profile, progress }: Scene) =>
+  faceText(attempt.combination[progress.step] ?? 0, profile);
+
+/** Arrivals that the number under way asks for. */
+export const wanted = ({ profile, progress }: Scene) => profile.procedure[progress.step]?.arrivals ?? 0;
+
+/** Arrivals made at it so far. */
+export const made = ({ progress }: Scene) => progress.arrivals[progress.step] ?? 0;
+
+/** How one starts over: "turn left, at least four arrivals at 38". */
+export const startOverText = ({ profile, attempt }: Scene) => {
+  const first = profile.procedure[0];
+  const number = faceText(attempt.combination[0] ?? 0, profile);
+  return `turn ${first?.turn}, at least ${countWord(first?.arrivals ?? 0)} arrivals at ${number}`;
+};
+
+const madeWord = (scene: Scene) => (made(scene) === 0 ? "none" : countWord(made(scene)));
+
+/** "two of three arrivals made". */
+export const countsText = (scene: Scene) => `${madeWord(scene)} of ${countWord(wanted(scene))} arrivals made`;
+
+/** A word with its first letter large. */
+export const capitalized = (word: string) => `${word.charAt(0).toUpperCase()}${word.slice(1)}`;
