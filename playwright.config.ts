@@ -10,6 +10,7 @@ const PAGE = `http://127.0.0.1:${PORT}/`;
 export default defineConfig({
   testDir: "tests/browser",
   outputDir: "test-results/browser",
+  snapshotPathTemplate: "tests/browser/pictures/{arg}{ext}",
   timeout: 60_000,
   workers: 2,
   // Keys and pointers are real, so a stalled machine can hold a key too long: there a test may be tried again.

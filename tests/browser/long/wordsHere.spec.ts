@@ -1,4 +1,4 @@
-import { expect, test } from "./page";
+import { expect, test } from "../page";
 
 /** Every screen, and the words that it explains where they are met. */
 const SCREENS = [

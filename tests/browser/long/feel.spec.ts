@@ -1,10 +1,10 @@
-import { idealMotion } from "../../src/dialing/idealMotion";
-import { wrap } from "../../src/lock/dial";
-import { shippedProfile } from "../../src/lock/shippedProfiles";
-import { violations } from "./axe";
-import type { Bench } from "./bench";
-import { KeyHand } from "./hands";
-import { expect, test } from "./page";
+import { idealMotion } from "../../../src/dialing/idealMotion";
+import { wrap } from "../../../src/lock/dial";
+import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import { violations } from "../axe";
+import type { Bench } from "../bench";
+import { KeyHand } from "../hands";
+import { expect, test } from "../page";
 
 const TWO = shippedProfile("two-wheel");
 

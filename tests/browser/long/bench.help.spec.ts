@@ -1,10 +1,10 @@
 import type { Page } from "@playwright/test";
-import { idealMotion } from "../../src/dialing/idealMotion";
-import type { Graduations } from "../../src/lock/dial";
-import { shippedProfile } from "../../src/lock/shippedProfiles";
-import type { Bench, BenchAsked } from "./bench";
-import { KeyHand } from "./hands";
-import { expect, test } from "./page";
+import { idealMotion } from "../../../src/dialing/idealMotion";
+import type { Graduations } from "../../../src/lock/dial";
+import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import type { Bench, BenchAsked } from "../bench";
+import { KeyHand } from "../hands";
+import { expect, test } from "../page";
 
 const THREE = { profile: "three-wheel", combination: "38-71-26" } as const;
 const NUMBERS = [38, 71, 26];
