@@ -29,7 +29,10 @@ test("a clean change by keyboard: key, new numbers, three proofs, then the door"
   for (const count of ["One", "Two", "Three"]) {
     await change.draw(change.wanted);
     await expect(change.result).toContainText(new RegExp(`${count} of three proofs`, "i"));
-    if (count !== "Three") await change.spinOff();
+    await expect(page.locator(".dial-open-ring")).toHaveCount(1);
+    if (count === "Three") break;
+    await change.spinOff();
+    await expect(page.locator(".dial-open-ring")).toHaveCount(0);
   }
   await change.expectSaid("Proved three times. You may shut the door.");
   await change.press("Shut the door");
@@ -95,6 +98,7 @@ test("a bolt held back cannot be spun off, and its door does not lock", async ({
   const hand = new KeyHand(change.bench, 100);
   const told = page.getByTestId("holdback-told");
   await page.goto("#/handover?view=holdback&seed=5");
+  await expect(page.locator(".dial-open-ring")).toHaveCount(1);
   await change.press("Set the holdback");
   await expect(told).toHaveText("The holdback is set: the bolt is held back.");
   const before = await change.bench.reading();
@@ -106,6 +110,7 @@ test("a bolt held back cannot be spun off, and its door does not lock", async ({
   await change.press("Release the holdback");
   await hand.turnBy(500);
   await expect(told).toHaveText("Spun off: the lock is secured.");
+  await expect(page.locator(".dial-open-ring")).toHaveCount(0);
   await expect(change.bench.say).toHaveText("Done. Held back, the door does not lock. Spun off, it locks.");
 });
 

@@ -34,6 +34,7 @@ test("a clean handover by keyboard, every dialing by hand", async ({ page }) => 
     await hand.turnBy(SPIN);
     await door.dial(hand, TWO_WHEEL, await door.numbers());
     await door.expectTold("You dialed it: the bolt came back.");
+    await expect(page.locator(".dial-open-ring")).toHaveCount(1);
   };
   await door.open(doorWith({ isHandsOff: false }));
   await door.does("Measure the height", "Align the ring");

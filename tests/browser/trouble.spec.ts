@@ -72,9 +72,11 @@ test("a wrong diagnosis is told with what it was; taken back it costs nothing; t
   const instruments = page.getByRole("region", { name: "Instruments" });
   await instruments.getByRole("button", { name: "Dial and draw" }).click();
   await expect(lastOf(page)).toHaveText(/opened\.$/);
+  await expect(page.locator(".dial-open-ring")).toHaveCount(1);
   await instruments.getByRole("slider").first().fill("0.9");
   await instruments.getByRole("button", { name: "Dial and draw" }).click();
   await expect(lastOf(page)).toHaveText(/\(\+0\.9\).*did not open\.$/);
+  await expect(page.locator(".dial-open-ring")).toHaveCount(0);
   const numbers = await page.getByRole("list", { name: "Combination and turns" }).locator("b").allInnerTexts();
 
   await page.getByRole("radio", { name: "Dial heavy" }).check();

@@ -10,12 +10,14 @@ import { Dial } from "./dial/Dial";
 import type { HubText } from "./dial/Hub";
 import { spokenReading } from "./dial/spokenReading";
 import { type HandAct, takeKey, withDigits } from "./handActs";
+import type { HeldDial } from "./heldDial";
 import type { HubStrength } from "./hubReading";
 import { keysHelp } from "./keysHelp";
-import type { SourceControlsProps, TurnDial } from "./sources/dialSource";
+import type { SourceControlsProps } from "./sources/dialSource";
 import { DIAL_SOURCES } from "./sources/dialSources";
 import { useSources } from "./sources/useSources";
 import { lastTurn, spokenHand, spokenWindUp } from "./spoken";
+import { useRunOn } from "./timePasses";
 import { type Digits, useDigits } from "./useDigits";
 import { useLockSounds } from "./useLockSounds";
 import "./hand.css";
@@ -25,13 +27,11 @@ interface LockInHandProps {
   readonly profile: Profile;
   /** Where the dial stands, unwrapped. */
   readonly dial: Graduations;
-  readonly onTurn: TurnDial;
+  readonly held: HeldDial;
   /** How far the ring with the opening index stands off the true place. */
   readonly ringTurn?: Graduations;
   /** What is read, where that is not at the opening index; unwrapped. */
   readonly seen?: Graduations;
-  /** How far the hand is ahead of a heavy dial. */
-  readonly windUp?: Graduations;
   /** Whether the ring shows the changing index of a lock that has one. */
   readonly hasChangingIndex?: boolean;
   readonly bolt?: Bolt;
@@ -55,7 +55,8 @@ interface LockInHandProps {
   readonly keysMore?: readonly string[];
   /** Whether buttons below the dial turn it. */
   readonly hasControls?: boolean;
-  readonly isMute?: boolean;
+  /** Whether what is shown is long past: nothing is heard of it, and no hand pulls. */
+  readonly isReplay?: boolean;
   /** Beside the dial, to see something near. */
   readonly loupe?: ReactNode;
   /** On the other side of the dial. */
@@ -86,9 +87,14 @@ function hubText({ bolt, digits, note, hand }: LockInHandProps, shown: string, s
 }
 
 /** What a screen reader says the dial stands at: "thirty-one point two, second arrival, turning right". */
-function spokenOf({ spoken, hand, help = "full", said = [], windUp = 0 }: LockInHandProps, shown: string): string {
+function spokenOf(
+  { spoken, hand, help = "full", said = [], held, isReplay = false }: LockInHandProps,
+  shown: string,
+): string {
   const ofHand = hand === undefined ? [] : spokenHand(hand, help);
-  return [spoken ?? spokenReading(shown), ...ofHand, ...said, ...spokenWindUp(windUp)].join(", ");
+  return [spoken ?? spokenReading(shown), ...ofHand, ...said, ...(isReplay ? [] : spokenWindUp(held.windUp))].join(
+    ", ",
+  );
 }
 
 const changingIndexOf = ({ profile, hasChangingIndex = false }: LockInHandProps) =>
@@ -117,13 +123,23 @@ function Controls({ perTurn, turn, acts }: SourceControlsProps & Pick<ActButtons
 
 /** The lock in hand: its dial, every way to turn it, and what there is to do beside that. */
 export function LockInHand(props: LockInHandProps) {
-  const { profile, dial, onTurn, ringTurn = 0, bolt = null, acts = NO_ACTS, hasControls = true } = props;
+  const {
+    profile,
+    dial,
+    held,
+    ringTurn = 0,
+    isReplay = false,
+    bolt = null,
+    acts = NO_ACTS,
+    hasControls = true,
+  } = props;
   const { graduations } = profile;
   const place = useRef<HTMLDivElement>(null);
   const keys = useId();
   const digits = useDigits(props.digits);
-  const turn = useSources(place, { perTurn: graduations, position: dial, onTurn });
-  useLockSounds({ dial, bolt, isCoupled: props.isCoupled ?? false }, props.isMute ?? false);
+  const turn = useSources(place, { perTurn: graduations, position: dial, onTurn: (by, at) => held.turnBy(by, at) });
+  useRunOn(held);
+  useLockSounds({ dial, bolt, isCoupled: props.isCoupled ?? false }, isReplay);
 
   const shown = readingText(reading(props.seen ?? dial - ringTurn, graduations), profile);
   const all = withDigits(acts, digits);
@@ -140,7 +156,7 @@ export function LockInHand(props: LockInHandProps) {
           isOpen={bolt === "back"}
           describedBy={keys}
           ringTurn={ringTurn}
-          windUp={props.windUp ?? 0}
+          windUp={isReplay ? 0 : held.windUp}
           changingIndex={changingIndexOf(props)}
           surround={props.surround ?? 0}
           onKeyDown={(event) => takeKey(event, all)}

@@ -1,6 +1,6 @@
 import { useEffect } from "react";
 import type { Milliseconds } from "../../lock/dial";
-import type { Store } from "../parts/page/store";
+import type { HeldDial } from "./heldDial";
 
 /** By then a light dial has come to rest, whatever its speed, milliseconds. */
 const ALL_OF_IT: Milliseconds = 800;
@@ -18,24 +18,17 @@ export function useRest(rest: (at: Milliseconds) => void): void {
   }, [rest]);
 }
 
-/** A dial that may run on. */
-interface RunningDial extends Store {
-  readonly isRunningOn: boolean;
-}
-
 /**
  * Moves a light dial on while nobody turns it: frame by frame, or in one step for whoever wants less motion. The dial
  * comes to rest at the same place either way.
- *
- * @param runOn - lets time pass, milliseconds of the page's steady clock; keeps its identity
  */
-export function useRunOn(dial: RunningDial, runOn: (at: Milliseconds) => void): void {
+export function useRunOn(dial: HeldDial): void {
   useEffect(() => {
     let frame = 0;
     let timer = 0;
     const step = () => {
       frame = 0;
-      runOn(performance.now());
+      dial.runOn(performance.now());
       follow();
     };
     const follow = () => {
@@ -52,5 +45,5 @@ export function useRunOn(dial: RunningDial, runOn: (at: Milliseconds) => void): 
       cancelAnimationFrame(frame);
       clearTimeout(timer);
     };
-  }, [dial, runOn]);
+  }, [dial]);
 }

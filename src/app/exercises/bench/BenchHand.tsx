@@ -4,9 +4,9 @@ import type { DialingState } from "../../../dialing/dialingMachine";
 import { AdviceLine } from "../../hand/AdviceLine";
 import { boltOf } from "../../hand/bolt";
 import type { HandAct } from "../../hand/handActs";
+import type { HeldDial } from "../../hand/heldDial";
 import { LockInHand } from "../../hand/LockInHand";
 import { StepStrip } from "../../hand/StepStrip";
-import type { TurnDial } from "../../hand/sources/dialSource";
 import { useWaitingSeconds } from "../../hand/useWaitingSeconds";
 import type { BenchSession } from "./benchSession";
 import { lockNote, verdictOf } from "./lockNote";
@@ -19,7 +19,7 @@ interface BenchHandProps {
   /** Whether what happened stays hidden until an own estimate is given. */
   readonly isWithheld: boolean;
   readonly acts: readonly HandAct[];
-  readonly onTurn: TurnDial;
+  readonly held: HeldDial;
   /** Leaves a replay. */
   readonly onLeave: () => void;
 }
@@ -33,7 +33,7 @@ const wayOf = (help: Help, advice: Advice | null, waiting_s: number) =>
   help === "full" && waiting_s === 0 ? (advice?.turn ?? null) : null;
 
 /** The dial of the bench, and what is said above it. */
-export function BenchHand({ lock, session, state, isLive, isWithheld, acts, onTurn, onLeave }: BenchHandProps) {
+export function BenchHand({ lock, session, state, isLive, isWithheld, acts, held, onLeave }: BenchHandProps) {
   const { outcome } = session;
   const { help } = session.setup;
   const shown = isLive ? session.attempt : lock;
@@ -52,16 +52,15 @@ export function BenchHand({ lock, session, state, isLive, isWithheld, acts, onTu
       <LockInHand
         profile={lock.profile}
         dial={lock.dial}
-        windUp={isLive ? session.windUp : 0}
+        held={held}
         bolt={boltOf(state)}
         isCoupled={lock.isCoupled}
-        isMute={!isLive}
+        isReplay={!isLive}
         hand={lock}
         help={help}
         digits={help === "full" ? "fading" : "none"}
         pointTo={wayOf(help, advice, waiting_s)}
         acts={acts}
-        onTurn={onTurn}
       />
     </>
   );

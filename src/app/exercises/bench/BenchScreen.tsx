@@ -1,9 +1,10 @@
 import { useSelector } from "@xstate/react";
-import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { writeAttemptLine } from "../../../trace/recordedAttempt";
 import { againAct, newAct, withDigits } from "../../hand/handActs";
+import { heldBy } from "../../hand/heldDial";
 import { keysHelp } from "../../hand/keysHelp";
 import { useCountedOpening, useDigits } from "../../hand/useDigits";
 import { Message } from "../../parts/Message";
@@ -72,14 +73,14 @@ export function BenchScreen({ query, seed }: BenchScreenProps) {
   const replay = usePlayback(() => playbackOf(own));
   const { leave, enter } = replay;
 
-  const onTurn = useCallback(
-    (by: Graduations, at: Milliseconds) => {
+  const held = useMemo(() => {
+    const turnBy = (by: Graduations, at: Milliseconds) => {
       eventBegun();
       leave();
       session.turnBy(by, at);
-    },
-    [session, leave],
-  );
+    };
+    return heldBy(session, { turnBy });
+  }, [session, leave]);
   const acts = [
     againAct(() => {
       leave();
@@ -131,7 +132,7 @@ export function BenchScreen({ query, seed }: BenchScreenProps) {
           onFileProblem={messages.setFileProblem}
         />
         <BenchHand
-          {...{ lock, session, isLive, isWithheld, acts, onTurn }}
+          {...{ lock, session, isLive, isWithheld, acts, held }}
           state={playback?.state ?? state}
           onLeave={leave}
         />

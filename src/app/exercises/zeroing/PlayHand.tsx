@@ -25,6 +25,7 @@ export function PlayHand({ play, profile }: PlayHandProps) {
       <LockInHand
         profile={profile}
         dial={lock.dial}
+        held={play}
         ringTurn={lock.indexError}
         surround={20}
         said={[words]}
@@ -36,7 +37,6 @@ export function PlayHand({ play, profile }: PlayHandProps) {
         ]}
         loupe={<Magnifier seen={lock.seen} profile={profile} />}
         window={<CamWindow deviation={lock.camDeviation} />}
-        onTurn={(by, at) => play.turnBy(by, at)}
       />
     </>
   );

@@ -21,6 +21,7 @@ export function ProveHand({ prove, hasLoupe }: { readonly prove: ProveSession; r
       <LockInHand
         profile={profile}
         dial={lock.dial}
+        held={prove}
         ringTurn={lock.indexError}
         surround={20}
         bolt={boltOf(state)}
@@ -29,7 +30,6 @@ export function ProveHand({ prove, hasLoupe }: { readonly prove: ProveSession; r
         pointTo={advice?.turn ?? null}
         acts={[againAct(() => prove.again(), "begins again")]}
         loupe={hasLoupe && <Magnifier seen={lock.seen} profile={profile} />}
-        onTurn={(by, at) => prove.turnBy(by, at)}
       />
     </>
   );

@@ -5,7 +5,7 @@ import { focusDial } from "../../hand/dial/focusDial";
 import { WordLink } from "../../words/WordLink";
 import { WordsHere } from "../../words/WordsHere";
 import { lastWords } from "./lastWords";
-import { indexPlace } from "./RingControls";
+import { indexPlace } from "./ring/RingControls";
 import { ZeroResultView } from "./ZeroResultView";
 import type { ZeroingSession } from "./zeroingSession";
 

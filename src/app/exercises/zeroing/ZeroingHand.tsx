@@ -1,28 +1,27 @@
 import { readingText } from "../../../dialing/words";
-import { type Graduations, reading, type Turn } from "../../../lock/dial";
+import { reading, type Turn } from "../../../lock/dial";
 import type { Profile } from "../../../lock/profile";
 import { spokenReading } from "../../hand/dial/spokenReading";
 import { againAct, type HandAct, newAct, stopAct } from "../../hand/handActs";
+import type { HeldDial } from "../../hand/heldDial";
 import { LockInHand } from "../../hand/LockInHand";
-import type { TurnDial } from "../../hand/sources/dialSource";
 import { signedText } from "../../parts/signedText";
 import { Magnifier } from "./Magnifier";
-import { RingControls } from "./RingControls";
-import { RingGrip } from "./RingGrip";
-import { RingLoupe } from "./RingLoupe";
+import { RingControls } from "./ring/RingControls";
+import { RingGrip } from "./ring/RingGrip";
+import { RingLoupe } from "./ring/RingLoupe";
 import { Sockets } from "./Sockets";
 import type { ZeroingSession } from "./zeroingSession";
 
 interface ZeroingHandProps {
   readonly session: ZeroingSession;
   readonly profile: Profile;
-  /** How far the hand is ahead of a heavy dial, graduations. */
-  readonly windUp?: Graduations;
+  /** What is turned, where that is not the session alone. */
+  readonly held?: HeldDial;
   /** Whether the loupe and the reading in the hub are to be seen. */
   readonly hasLoupe: boolean;
   /** Which way to point, or null. */
   readonly pointTo: Turn | null;
-  readonly onTurn: TurnDial;
   /** The one thing to do besides turning: record a stop; null where there is none. */
   readonly onReading: (() => void) | null;
   /** Begins again, with this lock or another; null where there is no second chance. */
@@ -50,7 +49,7 @@ const actsOf = ({ onReading, onRestart }: ZeroingHandProps): readonly HandAct[] 
 
 /** The dial to be zeroed, its sockets, the loupe and the controls beside it. */
 export function ZeroingHand(props: ZeroingHandProps) {
-  const { session, profile, hasLoupe, pointTo, onTurn, windUp = 0 } = props;
+  const { session, profile, hasLoupe, pointTo } = props;
   const { lock, setup, state, memory } = session;
   const isLoose = state === "ringLoose";
   const glass = isLoose ? <RingLoupe error={lock.indexError} /> : <Magnifier seen={lock.seen} profile={profile} />;
@@ -61,7 +60,7 @@ export function ZeroingHand(props: ZeroingHandProps) {
         profile={profile}
         dial={lock.dial}
         ringTurn={lock.indexError}
-        windUp={windUp}
+        held={props.held ?? session}
         surround={58}
         spoken={spokenSeen(session, profile)}
         digits={hasLoupe ? "always" : "none"}
@@ -70,7 +69,6 @@ export function ZeroingHand(props: ZeroingHandProps) {
         acts={actsOf(props)}
         hasControls={!isLoose}
         loupe={hasLoupe && glass}
-        onTurn={onTurn}
       >
         <path className="hand-witness" d="M 0 -256 V -276" />
         {isLoose && <RingGrip session={session} />}

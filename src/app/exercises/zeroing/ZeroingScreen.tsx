@@ -95,7 +95,6 @@ export function ZeroingScreen({ chance, isSilent: startsSilent }: ZeroingScreenP
             <ZeroingStrip session={session} />
             <ZeroingHand
               {...{ session, profile, hasLoupe, onReading }}
-              onTurn={(by, at) => session.turnBy(by, at)}
               pointTo={isSilent ? null : session.asked}
               onRestart={restart}
             />

@@ -1,14 +1,14 @@
 import { adviceFor, type Help } from "../../../dialing/advice";
 import { stateInWords } from "../../../dialing/dialingMachine";
 import { AdviceLine } from "../../hand/AdviceLine";
+import type { HeldDial } from "../../hand/heldDial";
 import { LockInHand } from "../../hand/LockInHand";
 import { StepStrip } from "../../hand/StepStrip";
-import type { TurnDial } from "../../hand/sources/dialSource";
 import type { DialingTry } from "../tries/dialingTry";
 
 interface DialingStationHandProps {
   readonly one: DialingTry;
-  readonly onTurn: TurnDial;
+  readonly held: HeldDial;
 }
 
 /** An index that stands off changes what is read, not what the lock counts: arrivals are told of a true one. */
@@ -16,7 +16,7 @@ const spokenHelp = ({ indexError, dial, attempt, setup }: DialingTry): Help =>
   indexError === 0 && dial === attempt.dial ? setup.station.help : "silent";
 
 /** The dial of a dialing try, with the help that the sheet gives and no way to begin again. */
-export function DialingStationHand({ one, onTurn }: DialingStationHandProps) {
+export function DialingStationHand({ one, held }: DialingStationHandProps) {
   const { attempt, state, setup, isEnded } = one;
   const { help } = setup.station;
   const isSilent = isEnded || help === "silent";
@@ -33,13 +33,12 @@ export function DialingStationHand({ one, onTurn }: DialingStationHandProps) {
         profile={attempt.profile}
         dial={one.dial}
         ringTurn={one.indexError}
-        windUp={one.windUp}
+        held={held}
         hand={attempt}
         help={spokenHelp(one)}
         digits={help === "full" ? "fading-without-switch" : "none"}
         pointTo={help === "full" ? (advice?.turn ?? null) : null}
         keysMore={["There is no second chance."]}
-        onTurn={onTurn}
       />
     </>
   );

@@ -1,6 +1,7 @@
-import { useCallback, useEffect } from "react";
+import { useCallback, useEffect, useMemo } from "react";
 import { focusDial } from "../../hand/dial/focusDial";
-import { useRest, useRunOn } from "../../hand/timePasses";
+import { heldBy } from "../../hand/heldDial";
+import { useRest } from "../../hand/timePasses";
 import { useStore } from "../../parts/page/useStore";
 import { Cutaway } from "../../pictures/cutaway/Cutaway";
 import type { SittingSession } from "../sittingSession";
@@ -19,11 +20,11 @@ interface DialStationProps {
 function DialStation({ session, one }: DialStationProps) {
   useStore(one);
   useRest(useCallback((at) => session.rest(at, pageTime.now()), [session]));
-  useRunOn(
-    one,
-    useCallback((at) => session.runOn(at, pageTime.now()), [session]),
-  );
-  const onTurn = useCallback((by: number, at: number) => session.turnBy(by, at, pageTime.now()), [session]);
+  const held = useMemo(() => {
+    // What the hand does takes the sitting's own time.
+    const turnBy = (by: number, at: number) => session.turnBy(by, at, pageTime.now());
+    return heldBy(one, { turnBy, runOn: (at) => session.runOn(at, pageTime.now()) });
+  }, [session, one]);
   // Each try brings a dial of its own, and the hand goes to it.
   useEffect(focusDial, []);
   const hasCutaway = one.kind === "dialing" && one.setup.station.help === "full" && one.setup.conditions.cutaway;
@@ -31,11 +32,10 @@ function DialStation({ session, one }: DialStationProps) {
     <div className="workplace sitting-workplace">
       <div className="workplace-hand">
         {one.kind === "dialing" ? (
-          <DialingStationHand one={one} onTurn={onTurn} />
+          <DialingStationHand {...{ one, held }} />
         ) : (
           <ZeroingStationHand
-            one={one}
-            onTurn={onTurn}
+            {...{ one, held }}
             onReading={() => session.takeReading(performance.now(), pageTime.now())}
           />
         )}

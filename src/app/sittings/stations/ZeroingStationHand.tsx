@@ -1,14 +1,14 @@
-import type { Graduations, Milliseconds } from "../../../lock/dial";
 import { refusalWords } from "../../../zeroing/zeroWords";
 import { ZeroingHand } from "../../exercises/zeroing/ZeroingHand";
 import { ZeroingStrip } from "../../exercises/zeroing/ZeroingStrip";
 import { AdviceLine } from "../../hand/AdviceLine";
+import type { HeldDial } from "../../hand/heldDial";
 import "../../exercises/zeroing/zeroing.css";
 import type { ZeroingTry } from "../tries/zeroingTry";
 
 interface ZeroingStationHandProps {
   readonly one: ZeroingTry;
-  readonly onTurn: (by: Graduations, at: Milliseconds) => void;
+  readonly held: HeldDial;
   readonly onReading: () => void;
 }
 
@@ -23,7 +23,7 @@ function lastWords({ session, setup }: ZeroingTry): string {
 }
 
 /** The dial of a zeroing try: the ring is clamped, and there is no way to begin again. */
-export function ZeroingStationHand({ one, onTurn, onReading }: ZeroingStationHandProps) {
+export function ZeroingStationHand({ one, held, onReading }: ZeroingStationHandProps) {
   const { session, setup, isEnded } = one;
   const hasHelp = setup.station.help !== "silent";
   return (
@@ -36,10 +36,9 @@ export function ZeroingStationHand({ one, onTurn, onReading }: ZeroingStationHan
       <ZeroingHand
         session={session}
         profile={setup.profile}
-        windUp={one.windUp}
+        held={held}
         hasLoupe={hasHelp}
         pointTo={hasHelp ? session.asked : null}
-        onTurn={onTurn}
         onReading={isEnded ? null : onReading}
         onRestart={null}
       />

@@ -76,6 +76,7 @@ function TwoIndexDial({ session, isOnce, advice }: ChangeHandProps & { readonly 
     <LockInHand
       profile={change.profile}
       dial={change.dial}
+      held={session}
       seen={hand.dial}
       hasChangingIndex
       bolt={boltOf(dialing)}
@@ -88,7 +89,6 @@ function TwoIndexDial({ session, isOnce, advice }: ChangeHandProps & { readonly 
       pointTo={isFull ? (advice?.turn ?? null) : null}
       acts={isOnce ? [] : acts}
       keysMore={["The buttons for key and door follow the dial."]}
-      onTurn={(by, at) => session.turnBy(by, at)}
     />
   );
 }

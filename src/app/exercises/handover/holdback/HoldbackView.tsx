@@ -76,6 +76,7 @@ function HoldbackHand({ session }: { readonly session: HoldbackSession }) {
       <LockInHand
         profile={profile}
         dial={lock.dial}
+        held={session}
         bolt={lock.retraction === 1 ? "back" : null}
         isCoupled={lock.attempt.isCoupled}
         said={lock.isHeld ? ["held"] : []}
@@ -84,7 +85,6 @@ function HoldbackHand({ session }: { readonly session: HoldbackSession }) {
         pointTo={way}
         acts={[againAct(() => session.again())]}
         keysMore={["The buttons for holdback and door follow the dial."]}
-        onTurn={(by, at) => session.turnBy(by, at)}
       />
       <div className="holdback-acts">
         <button type="button" className="button" onClick={() => session.slide()}>

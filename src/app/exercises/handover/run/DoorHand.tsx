@@ -37,6 +37,7 @@ export function DoorHand({ session, grip, loupe, controls }: DoorHandProps) {
       <LockInHand
         profile={profile}
         dial={hand.dial}
+        held={session}
         ringTurn={hand.indexError}
         hasChangingIndex
         bolt={retraction === 1 ? "back" : null}
@@ -44,7 +45,6 @@ export function DoorHand({ session, grip, loupe, controls }: DoorHandProps) {
         surround={18}
         loupe={loupe}
         hasControls={!controls}
-        onTurn={(by, at) => session.turnBy(by, at)}
       >
         <path className="hand-witness" d="M 0 -254 V -270" />
         {grip}

@@ -1,8 +1,8 @@
 import { useEffect } from "react";
 import { useStore } from "../../../parts/page/useStore";
-import { RingControls } from "../../zeroing/RingControls";
-import { RingGrip } from "../../zeroing/RingGrip";
-import { RingLoupe } from "../../zeroing/RingLoupe";
+import { RingControls } from "../../zeroing/ring/RingControls";
+import { RingGrip } from "../../zeroing/ring/RingGrip";
+import { RingLoupe } from "../../zeroing/ring/RingLoupe";
 import { RingWords, SetZeroPanel } from "../../zeroing/SetZeroPanel";
 import { ZeroingHand } from "../../zeroing/ZeroingHand";
 import "../../zeroing/zeroing.css";
@@ -51,7 +51,6 @@ export function RingHand({ session }: { readonly session: HandoverSession }) {
       profile={profile}
       hasLoupe
       pointTo={zeroing.asked}
-      onTurn={(by, at) => zeroing.turnBy(by, at)}
       onReading={zeroing.asked === null ? null : () => zeroing.takeReading(performance.now())}
       onRestart={null}
     />

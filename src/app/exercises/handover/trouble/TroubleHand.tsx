@@ -43,11 +43,11 @@ export function TroubleHand({ session, isOnce }: TroubleHandProps) {
       <LockInHand
         profile={lock.card.profile}
         dial={lock.seen}
+        held={session}
         bolt={lock.end === "opened" ? "back" : null}
         digits={help === "full" ? (isOnce ? "fading-without-switch" : "fading") : "none"}
         acts={isOnce ? [] : troubleActs(session)}
         hasControls={closed === undefined}
-        onTurn={(by, at) => session.turnBy(by, at)}
       />
       {closed !== undefined && <p className="trouble-soft">{closed}</p>}
     </>

@@ -1,4 +1,4 @@
-import type { Graduations } from "../../../lock/dial";
+import type { Graduations } from "../../../../lock/dial";
 
 /** Drawing units for one graduation. */
 const SCALE = 24;
