@@ -13,7 +13,7 @@ const OWN_SIZES: readonly { readonly what: string; readonly found: RegExp; reado
   { what: "size of type", found: /font-size: [\d.]+(px|rem|em)/, instead: "--type-fine to --type-title" },
   {
     what: "space",
-    found: /(?<!scroll-)\b(gap|padding|margin)(-\w+)*: ([^;]*[ (])?[\d.]+px/,
+    found: /(?<!scroll-)\b(gap|padding|margin)(-\w+)*: ([^;]*[ (])?-?[\d.]+px/,
     instead: "--space-1 to --space-6",
   },
   { what: "corner", found: /border-radius: [^;]*?[1-9.]+(px|%)/, instead: "--radius or --round" },
@@ -49,6 +49,7 @@ describe("tokens", () => {
     "padding: 0 14px;",
     "margin-top: 6px;",
     "gap: 10px;",
+    "margin-inline: -14px;",
     "border-radius: 6px;",
     "border-left: 3px solid red;",
   ])("a planted %s is found", (line) => {
