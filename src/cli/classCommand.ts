@@ -103,8 +103,6 @@ const WRITTEN: Readonly<Record<Format, (table: ClassTable) => string>> = {
 
 /** `gatefall class FILE...` */
 export const classCommand: Command = {
-  name: "class",
-  summary: "who is ready at what, from the logbooks of a class",
   usage: `gatefall class FILE... [--format text|csv|json] [--on DAY]      (FILE "-" reads standard input)
 
 Each FILE is a logbook, as the app exports it; the logbooks of many machines make one table, and whoever is in several of

@@ -89,8 +89,6 @@ const rulesFrom = async (options: OptionValues, profile: Profile, terminal: Term
 
 /** `gatefall combinations count|draw|explain` */
 export const combinationsCommand: Command = {
-  name: "combinations",
-  summary: "count, draw or explain combinations under the rules for choosing them",
   usage: `gatefall combinations count   --profile ID [--rules FILE] [--json]
 gatefall combinations draw    --profile ID [--rules FILE] [--seed K] [--number-of N] [--json]
 gatefall combinations explain --profile ID [--rules FILE] [--json] 38-71-26

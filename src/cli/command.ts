@@ -17,10 +17,8 @@ export interface Terminal {
   progress(text: string): void;
 }
 
-/** One command of the command line. */
+/** One command of the command line; its name and what it is for are in the table of `gatefall.ts`. */
 export interface Command {
-  readonly name: string;
-  readonly summary: string;
   /** Help text below the summary. */
   readonly usage: string;
   readonly options: NonNullable<ParseArgsConfig["options"]>;

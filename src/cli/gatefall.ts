@@ -2,20 +2,57 @@ import { type ParseArgsConfig, parseArgs } from "node:util";
 import { DrillError } from "../drill/drillError";
 import { LockError } from "../lock/lockError";
 import { ReadingsError } from "../zeroing/readingsError";
-import { classCommand } from "./classCommand";
-import { combinationsCommand } from "./combinationsCommand";
 import type { Command, OptionValues, Terminal } from "./command";
-import { handoverCommand } from "./handoverCommand";
-import { oddsCommand } from "./oddsCommand";
-import { profilesCommand } from "./profilesCommand";
-import { recordsCommand } from "./recordsCommand";
-import { replayCommand } from "./replayCommand";
 import { UsageError } from "./usageError";
-import { zeroCommand } from "./zeroCommand";
 
-const COMMANDS: readonly Command[] = [
-  ...[replayCommand, profilesCommand, oddsCommand, zeroCommand, combinationsCommand, handoverCommand],
-  ...[recordsCommand, classCommand],
+interface CommandEntry {
+  readonly name: string;
+  readonly summary: string;
+  /** Only the command that is asked for is loaded: all of them take seconds. */
+  readonly load: () => Promise<Command>;
+}
+
+const COMMANDS: readonly CommandEntry[] = [
+  {
+    name: "replay",
+    summary: "replay recorded attempts and say whether each opened, and why",
+    load: async () => (await import("./replayCommand")).replayCommand,
+  },
+  {
+    name: "profiles",
+    summary: "list the shipped lock profiles, or check profile files",
+    load: async () => (await import("./profilesCommand")).profilesCommand,
+  },
+  {
+    name: "odds",
+    summary: "show how often a hand with a given bias and spread opens a lock",
+    load: async () => (await import("./oddsCommand")).oddsCommand,
+  },
+  {
+    name: "zero",
+    summary: "show how good a zero is, from stops in both directions",
+    load: async () => (await import("./zeroCommand")).zeroCommand,
+  },
+  {
+    name: "combinations",
+    summary: "count, draw or explain combinations under the rules for choosing them",
+    load: async () => (await import("./combinationsCommand")).combinationsCommand,
+  },
+  {
+    name: "handover",
+    summary: "replay a recorded handover and list what was missing",
+    load: async () => (await import("./handoverCommand")).handoverCommand,
+  },
+  {
+    name: "records",
+    summary: "check saved records: sittings, handovers, whole logbooks",
+    load: async () => (await import("./recordsCommand")).recordsCommand,
+  },
+  {
+    name: "class",
+    summary: "who is ready at what, from the logbooks of a class",
+    load: async () => (await import("./classCommand")).classCommand,
+  },
 ];
 
 const overview = () => {
@@ -57,15 +94,16 @@ async function runCommand(args: readonly string[], terminal: Terminal): Promise<
     await terminal.write(overview());
     return 0;
   }
-  const command = COMMANDS.find((one) => one.name === name);
-  if (command === undefined) {
+  const entry = COMMANDS.find((one) => one.name === name);
+  if (entry === undefined) {
     throw new UsageError(
       name === undefined ? `name a command\n\n${overview()}` : `there is no command "${name}"; see gatefall --help`,
     );
   }
+  const command = await entry.load();
   const { values, positionals } = parse(command, rest);
   if (values.help === true) {
-    await terminal.write(`${command.summary}\n\n${command.usage}\n`);
+    await terminal.write(`${entry.summary}\n\n${command.usage}\n`);
     return 0;
   }
   return command.run(positionals, values, terminal);

@@ -53,8 +53,6 @@ const checked = (file: string, value: unknown): HandoverResult => {
 
 /** `gatefall handover check FILE` */
 export const handoverCommand: Command = {
-  name: "handover",
-  summary: "replay a recorded handover and list what was missing",
   usage: `gatefall handover check FILE [--json]      (FILE "-" reads standard input)
 
 FILE holds one recorded handover, as the Handover page saves it:

@@ -51,8 +51,6 @@ async function simulated(
 
 /** `gatefall odds` */
 export const oddsCommand: Command = {
-  name: "odds",
-  summary: "show how often a hand with a given bias and spread opens a lock",
   usage: `gatefall odds --profile ID --bias B --spread S [--trials N] [--seed K] [--combination 38-71-26] [--json]
 
 The probability of opening per attempt: in closed form, and by replaying simulated attempts through the lock itself.

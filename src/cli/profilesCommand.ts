@@ -49,8 +49,6 @@ const line = (checked: Checked): string => {
 
 /** `gatefall profiles [FILE ...]` */
 export const profilesCommand: Command = {
-  name: "profiles",
-  summary: "list the shipped lock profiles, or check profile files",
   usage: `gatefall profiles [--json] [FILE ...]
 
 Without files it lists the shipped profiles. With files it checks each; a bad one gets a sentence that names the

@@ -54,8 +54,6 @@ async function checkAll(files: readonly string[], terminal: Terminal, write: Wri
 
 /** `gatefall records check FILE...` */
 export const recordsCommand: Command = {
-  name: "records",
-  summary: "check saved records: sittings, handovers, whole logbooks",
   usage: `gatefall records check FILE... [--json]      (FILE "-" reads standard input)
 
 Each FILE holds the record of a sitting, a handover record, or a logbook, as the app saves them. A sitting is checked

@@ -51,8 +51,6 @@ async function replayAll(file: string, crew: ReplayCrew, terminal: Terminal): Pr
 
 /** `gatefall replay FILE` */
 export const replayCommand: Command = {
-  name: "replay",
-  summary: "replay recorded attempts and say whether each opened, and why",
   usage: `gatefall replay FILE [--threads N]      (FILE "-" reads standard input)
 
 FILE holds JSON Lines, one recorded attempt a line:

@@ -85,8 +85,6 @@ async function readingsOf(file: string, isJson: boolean, terminal: Terminal): Pr
 
 /** `gatefall zero FILE` */
 export const zeroCommand: Command = {
-  name: "zero",
-  summary: "show how good a zero is, from stops in both directions",
   usage: `gatefall zero FILE [--tolerance T] [--risk R] [--json]      (FILE "-" reads standard input)
 
 FILE holds one stop a line, as JSON Lines or as comma-separated values with or without a header:

@@ -20,9 +20,9 @@ export interface Forgotten {
 /** Whether the leg under way is a draw turned all its way. */
 export function isDrawn({ profile, legs, leg }: ReadRuns): boolean {
   const { length } = profile.procedure;
+  if (leg?.step !== length || leg.turn !== profile.draw.turn) return false;
   const stop = legs.find(({ step }) => step === length - 1)?.to;
-  const isDraw = leg?.step === length && leg.turn === profile.draw.turn;
-  return leg !== undefined && stop !== undefined && isDraw && runLength(leg) >= drawLength(profile, stop);
+  return stop !== undefined && runLength(leg) >= drawLength(profile, stop);
 }
 
 /** Where a draw is complete that is the run under way, or the one to come; null before any run. */

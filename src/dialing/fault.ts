@@ -48,20 +48,22 @@ export function drawLength(profile: Profile, stop: Graduations): Graduations {
   return exact(reach + draw.travel);
 }
 
-const turnFault = (leg: Leg, target: Target, error: Graduations): Omit<Fault, "number">[] => {
+const turnFault = (leg: Leg, target: Target, error: Graduations): Fault | null => {
   const { step, perTurn, tolerance } = target;
+  const number = leg.step + 1;
   // A stop just short of the last arrival loses that arrival: one cause, one fault.
   const isShort = error < -tolerance;
-  const made = legArrivals(leg, target) + (isShort ? 1 : 0);
-  if (made < step.arrivals) return [{ code: "too-few-turns", size: (step.arrivals - made) * perTurn }];
-  const extra = legArrivals(leg, target) - step.arrivals;
-  return step.rule === "exactly" && extra > 0 ? [{ code: "too-many-turns", size: extra * perTurn }] : [];
+  const arrived = legArrivals(leg, target);
+  const made = arrived + (isShort ? 1 : 0);
+  if (made < step.arrivals) return { code: "too-few-turns", number, size: (step.arrivals - made) * perTurn };
+  const extra = arrived - step.arrivals;
+  return step.rule === "exactly" && extra > 0 ? { code: "too-many-turns", number, size: extra * perTurn } : null;
 };
 
-const stopFault = (leg: Leg, error: Graduations, tolerance: Graduations): Omit<Fault, "number">[] => {
-  if (error < -tolerance) return [{ code: "stopped-short", size: -error }];
-  if (error > tolerance) return [{ code: leg.cameBack ? "came-back" : "ran-past", size: error }];
-  return [];
+const stopFault = (leg: Leg, error: Graduations, tolerance: Graduations): Fault | null => {
+  const number = leg.step + 1;
+  if (error < -tolerance) return { code: "stopped-short", number, size: -error };
+  return error > tolerance ? { code: leg.cameBack ? "came-back" : "ran-past", number, size: error } : null;
 };
 
 /**
@@ -71,11 +73,14 @@ const stopFault = (leg: Leg, error: Graduations, tolerance: Graduations): Omit<F
  */
 export function legFaults(leg: Leg, target: Target, restLimit_ms: number): Fault[] {
   const error = stopError(leg.turn, leg.to, target.number, target.perTurn);
-  const turnbacks = leg.turnbacks.map((size) => ({ code: "extra-turnback" as const, size }));
-  const pause = leg.longestRest > restLimit_ms ? [{ code: "paused-too-long" as const, size: 0 }] : [];
-  return [...turnFault(leg, target, error), ...stopFault(leg, error, target.tolerance), ...turnbacks, ...pause].map(
-    (fault) => ({ ...fault, number: leg.step + 1 }),
-  );
+  const number = leg.step + 1;
+  const faults: Fault[] = [];
+  for (const fault of [turnFault(leg, target, error), stopFault(leg, error, target.tolerance)]) {
+    if (fault !== null) faults.push(fault);
+  }
+  for (const size of leg.turnbacks) faults.push({ code: "extra-turnback", number, size });
+  if (leg.longestRest > restLimit_ms) faults.push({ code: "paused-too-long", number, size: 0 });
+  return faults;
 }
 
 /**
@@ -88,9 +93,10 @@ const wrongWay = ({ reader }: Reading): Fault[] => {
   if (first === undefined) {
     return last === undefined ? [] : [{ code: "wrong-way", number: 1, size: runLength(last) }];
   }
+  if (reader.wrongWay <= 0) return [];
   const target = reader.targetOf(first);
   const isSound = target !== undefined && legFaults(first, target, Infinity).length === 0;
-  return reader.wrongWay > 0 && !isSound ? [{ code: "wrong-way", number: 1, size: reader.wrongWay }] : [];
+  return isSound ? [] : [{ code: "wrong-way", number: 1, size: reader.wrongWay }];
 };
 
 /** Numbers that no leg was made for, up to the first: the ones after it are not separate faults. */

@@ -79,8 +79,10 @@ export function legArrivals(run: Run, { number, perTurn, tolerance }: Target): n
 
 /** Where a leg has got to with respect to its number. */
 export function placeOf(leg: Run, target: Target): Place {
-  const made = legArrivals(leg, target);
   const { arrivals: wanted, rule } = target.step;
+  // Between its first arrival and its last a number goes round once for each; shorter legs need no counting.
+  if (runLength(leg) <= (wanted - 1) * target.perTurn) return "before";
+  const made = legArrivals(leg, target);
   if (made < wanted) return "before";
   const isOnNumber = Math.abs(stopError(leg.turn, leg.to, target.number, target.perTurn)) <= target.tolerance;
   const isOnTime = rule === "at-least" || made === wanted;

@@ -81,6 +81,9 @@ function legBackOnNumber(reader: ReadLegs, position: Graduations): Leg | undefin
 /** Whether a leg ran past its number and the dial is back on the mark it ran past. */
 function isBackOnNumber(leg: Leg, target: Target | undefined, position: Graduations): boolean {
   if (target === undefined) return false;
+  // It ran past by half a turn at most, so from here the mark is out of reach. Asked at every move: the quick look first.
+  const back = Math.abs(exact(leg.to - position));
+  if (back === 0 || back > target.perTurn / 2 + target.tolerance) return false;
   const past = stopError(leg.turn, leg.to, target.number, target.perTurn);
   if (past <= target.tolerance) return false;
   const mark = exact(leg.to - signOf(leg.turn) * past);

@@ -56,10 +56,10 @@ export class WheelPack {
     this.engageAt = inMillionths(profile.draw.engageAt);
     this.drawSign = signOf(profile.draw.turn);
     this.travel = inMillionths(profile.draw.travel);
-    this.freePlay = Float64Array.from(profile.wheelPack.freePlay, inMillionths);
-    this.tolerances = Float64Array.from(profile.wheelPack.gateTolerance, inMillionths);
+    this.freePlay = new Float64Array(profile.wheelPack.freePlay.map(inMillionths));
+    this.tolerances = new Float64Array(profile.wheelPack.gateTolerance.map(inMillionths));
     const offsets = gateOffsets(profile);
-    this.gates = Float64Array.from(combination, (number, k) => inMillionths(number) + inMillionths(offsets[k] ?? 0));
+    this.gates = new Float64Array(combination.map((number, k) => inMillionths(number) + inMillionths(offsets[k] ?? 0)));
     this.followers = new Float64Array(this.count);
     this.restore(start ?? { dial: 0, slack: profile.wheelPack.freePlay.map(() => 0), engagedAt: null });
   }
@@ -148,7 +148,9 @@ export class WheelPack {
 
   /** Unwrapped position of each wheel, wheel 1 first, graduations. */
   positions(): Graduations[] {
-    return Array.from(this.followers, fromMillionths);
+    const positions: Graduations[] = [];
+    for (const follower of this.followers) positions.push(fromMillionths(follower));
+    return positions;
   }
 
   /** Where each wheel stands, wheel 1 first: readings in [0, one turn). */

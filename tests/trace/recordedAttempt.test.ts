@@ -55,6 +55,10 @@ describe("a bad line is told in one sentence that names the field", () => {
     { why: "a time that runs back", value: { ...good, times_ms: [9, 8] }, says: ["times_ms[1]", "8", "earlier"] },
     { why: "a start that is a number", value: { ...good, start: 12.5 }, says: ["start", "dial"] },
     { why: "a start without a dial", value: { ...good, start: {} }, says: ["start.dial", "missing"] },
+    { why: "a start that is a list", value: { ...good, start: [] }, says: ["start", "dial"] },
+    { why: "a dial beyond all numbers", value: { ...good, start: { dial: Infinity } }, says: ["start.dial"] },
+    { why: "a slack that is text", value: { ...good, start: { dial: 1, slack: ["0"] } }, says: ["start.slack[0]"] },
+    { why: "a position beyond all numbers", value: { ...good, positions: [0, -Infinity] }, says: ["positions[1]"] },
     { why: "a start that is null", value: { ...good, start: null }, says: ["start"] },
     { why: "a start too far off", value: { ...good, start: { dial: 3e9 } }, says: ["3000000000"] },
     {
