@@ -1,6 +1,7 @@
 import { expect, type Locator, type Page } from "@playwright/test";
 import { changeTo } from "../../src/app/exercises/handover/run/session/changeWork";
-import { HandoverSession, type RunSetup } from "../../src/app/exercises/handover/run/session/handoverSession";
+import type { RunSetup } from "../../src/app/exercises/handover/run/session/doorWork";
+import { HandoverSession } from "../../src/app/exercises/handover/run/session/handoverSession";
 import { ACT_GROUPS } from "../../src/app/exercises/handover/run/session/runActs";
 import { idealMotion } from "../../src/dialing/idealMotion";
 import type { Combination } from "../../src/lock/combination";

@@ -5,6 +5,7 @@ import type { HoldbackFact, HoldbackRefusal } from "./heldLock";
 
 /** What there is to be shown with a holdback, in order. */
 export const HOLDBACK_TASKS = ["set", "held", "pulled", "released", "spunOff"] as const;
+/** One of them. */
 export type HoldbackTask = (typeof HOLDBACK_TASKS)[number];
 
 /** What the chart takes in: what lock and slide did, and what the trainee did at the door. */

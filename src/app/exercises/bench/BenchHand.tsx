@@ -51,7 +51,8 @@ export function BenchHand({ lock, session, state, isLive, isWithheld, acts, held
       />
       <LockInHand
         profile={lock.profile}
-        dial={lock.dial}
+        dial={isLive ? session.dial : lock.dial}
+        ringTurn={isLive ? session.indexError : 0}
         held={held}
         bolt={boltOf(state)}
         isCoupled={lock.isCoupled}

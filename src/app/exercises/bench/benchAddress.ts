@@ -5,7 +5,7 @@ import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { type Chance, seededChance } from "../../../statistics/chance";
 import { inPlainWords } from "../../hand/readOwn";
 import { messageOf } from "../../parts/page/messageOf";
-import { type BenchSetup, combinationAsSet } from "./benchSetup";
+import { type BenchSetup, combinationAsSet, type DialFit } from "./benchSetup";
 
 const HELPS: readonly Help[] = ["full", "counts", "silent"];
 
@@ -45,16 +45,38 @@ export function benchAddress(
           `The address asks for the seed "${query.get("seed")}", which is not a number. The bench uses one of its own.`,
         ]),
   ];
+  const fit = fitOf(query, problems);
   const own = ownCombination(profile, query.get("combination"), problems);
   const setup: BenchSetup =
     own === null
-      ? { profile, source: "as-set", combination: combinationAsSet(profile, chance), help, dial }
-      : { profile, source: "own", combination: own, help, dial };
+      ? { profile, source: "as-set", combination: combinationAsSet(profile, chance), help, dial, fit }
+      : { profile, source: "own", combination: own, help, dial, fit };
   return { setup, chance, problems };
 }
 
+/** Farthest that an address may put the index off, and the most play that it may give the cam, graduations. */
+const MOST = { index: 5, play: 2 } as const;
+
+/** A size that the address asks for: "index=0.5". What makes no sense is 0, and the page says so. */
+function sizeOf(query: URLSearchParams, part: keyof typeof MOST, least: number, problems: string[]): number {
+  const asked = query.get(part);
+  const size = Number(asked ?? 0);
+  if (size >= least && size <= MOST[part] && asked?.trim() !== "") return size;
+  problems.push(
+    `The address asks for ${part} "${asked}", which is no size from ${least} to ${MOST[part]} graduations. The bench uses 0.`,
+  );
+  return 0;
+}
+
+/** How the index stands and the cam follows; undefined where both are true. */
+function fitOf(query: URLSearchParams, problems: string[]): DialFit | undefined {
+  const indexOffset = sizeOf(query, "index", -MOST.index, problems);
+  const lostMotion = sizeOf(query, "play", 0, problems);
+  return indexOffset === 0 && lostMotion === 0 ? undefined : { indexOffset, lostMotion };
+}
+
 /** Names that a bench address may have, those to type first first. */
-const SETTINGS = ["profile", "combination", "help", "dial", "seed", "measure"];
+const SETTINGS = ["profile", "combination", "help", "dial", "index", "play", "seed", "measure"];
 const TYPED = SETTINGS.slice(0, -1);
 
 /** What to say of each name in a bench address that the bench does not know, such as a misspelled one. */
@@ -75,11 +97,12 @@ function unknown(query: URLSearchParams, part: string, what: string, used: strin
 }
 
 /** The address that sets a bench up like this one; null for a lock that is not shipped. */
-export function addressOf({ profile, source, combination, help, dial }: BenchSetup): string | null {
+export function addressOf({ profile, source, combination, help, dial, fit }: BenchSetup): string | null {
   if (!SHIPPED_PROFILES.includes(profile)) return null;
   const numbers = source === "as-set" ? "" : `&combination=${combination.join("-")}`;
   const weight = dial === "usual" ? "" : `&dial=${dial}`;
-  return `#/bench?profile=${profile.id}${numbers}&help=${help}${weight}`;
+  const fitted = fit === undefined ? "" : `&index=${fit.indexOffset}&play=${fit.lostMotion}`;
+  return `#/bench?profile=${profile.id}${numbers}&help=${help}${weight}${fitted}`;
 }
 
 function ownCombination(profile: BenchSetup["profile"], text: string | null, problems: string[]) {

@@ -4,11 +4,13 @@ import type { AttemptStart } from "../../../dialing/attemptStart";
 import type { DialingFact } from "../../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../../dialing/dialingMachine";
 import { tellFaultsSoFar, type WordedFault } from "../../../dialing/faultWords";
-import { HandSession } from "../../../dialing/hand/handSession";
+import { HandSession, type UnderHand } from "../../../dialing/hand/handSession";
+import { trainUnderHand } from "../../../dialing/hand/trainUnderHand";
 import type { TimedMotion } from "../../../dialing/motion";
 import { spunOffStart } from "../../../dialing/spunOffStart";
 import { drawCombination } from "../../../drill/drawCombination";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
+import { LockTrain } from "../../../lock/train/lockTrain";
 import type { Chance } from "../../../statistics/chance";
 import { HandStore } from "../../hand/handStore";
 import { type Outcome, outcomeOf } from "../../replay/outcome";
@@ -28,6 +30,8 @@ export class BenchSession extends HandStore {
   private round: Round;
   /** The round that begins when the hand turns on after an end; it becomes the round once it is meant. */
   private next: NextRound | null = null;
+  /** Ring and cam, where they are not both true. */
+  private train: LockTrain | null = null;
   private readonly chance: Chance;
 
   constructor(setup: BenchSetup, chance: Chance) {
@@ -47,6 +51,16 @@ export class BenchSession extends HandStore {
   /** The lock as it stands under the hand now. */
   get lock(): Attempt {
     return this.next?.round.attempt ?? this.round.attempt;
+  }
+
+  /** Where the dial itself stands, unwrapped graduations: not where the lock is, if the cam follows it with play. */
+  get dial(): Graduations {
+    return this.train?.dial ?? this.lock.dial;
+  }
+
+  /** How far the opening index stands off its true place, graduations, left positive. */
+  get indexError(): Graduations {
+    return this.train?.indexError ?? 0;
   }
 
   /** How the shown attempt ended; null while it is under way. */
@@ -133,17 +147,19 @@ export class BenchSession extends HandStore {
   }
 
   private takeHold(): HandSession<DialingFact> {
+    const { setup, actor: chart } = this;
     const lock = () => this.lock;
-    return new HandSession<DialingFact>(
-      {
-        get dial() {
-          return lock().dial;
-        },
-        turnBy: (by, at) => this.move(by, at),
-        rest: (at) => (this.round.outcome === null && this.next === null ? this.round.rest(at) : []),
+    const end: UnderHand<DialingFact> = {
+      get dial() {
+        return lock().dial;
       },
-      { weight: this.setup.dial, chart: this.actor },
-    );
+      turnBy: (by, at) => this.move(by, at),
+      rest: (at) => (this.round.outcome === null && this.next === null ? this.round.rest(at) : []),
+    };
+    const { fit, profile } = setup;
+    this.train = fit === undefined ? null : new LockTrain({ ...fit, start: this.lock.dial }, profile.graduations);
+    const turned = this.train === null ? end : trainUnderHand(this.train, () => end);
+    return new HandSession<DialingFact>(turned, { weight: setup.dial, chart });
   }
 
   private move(by: Graduations, at: Milliseconds): readonly DialingFact[] {

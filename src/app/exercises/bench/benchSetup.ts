@@ -3,6 +3,7 @@ import type { DialWeight } from "../../../dialing/hand/dialFeel";
 import { drawCombination } from "../../../drill/drawCombination";
 import type { Combination } from "../../../lock/combination";
 import type { Profile } from "../../../lock/profile";
+import type { TrainSpec } from "../../../lock/train/lockTrain";
 import type { Chance } from "../../../statistics/chance";
 
 /** Where a combination comes from: the one the training lock is set to, one drawn by its rules, or the trainee's own. */
@@ -15,7 +16,12 @@ export interface BenchSetup {
   readonly combination: Combination;
   readonly help: Help;
   readonly dial: DialWeight;
+  /** How the index stands and the cam follows; both true where left out. */
+  readonly fit?: DialFit | undefined;
 }
+
+/** How far the opening index stands off (left positive), and the play between dial and cam: graduations. */
+export type DialFit = Pick<TrainSpec, "indexOffset" | "lostMotion">;
 
 /** The combination a profile comes with, or one drawn by its rules where it comes with none. */
 export function combinationAsSet(profile: Profile, chance: Chance): Combination {

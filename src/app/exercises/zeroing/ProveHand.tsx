@@ -4,13 +4,13 @@ import { boltOf } from "../../hand/bolt";
 import { againAct } from "../../hand/handActs";
 import { LockInHand } from "../../hand/LockInHand";
 import { StepStrip } from "../../hand/StepStrip";
-import { useStore } from "../../parts/page/useStore";
+import { useHandStore } from "../../hand/useHandStore";
 import { Magnifier } from "./Magnifier";
 import type { ProveSession } from "./proveSession";
 
 /** The lock just zeroed, under the hand: the hand goes by the index, the lock by its zeros. */
 export function ProveHand({ prove, hasLoupe }: { readonly prove: ProveSession; readonly hasLoupe: boolean }) {
-  useStore(prove);
+  useHandStore(prove);
   const { lock, profile, attempt, state } = prove;
   const help = hasLoupe ? "full" : "silent";
   const advice = adviceFor(attempt, state, help);

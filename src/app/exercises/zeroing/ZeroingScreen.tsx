@@ -7,9 +7,8 @@ import { learnZero } from "../../../zeroing/learnedZero";
 import { profileCreep } from "../../../zeroing/ringClamp";
 import { profileRules } from "../../../zeroing/zeroingRules";
 import { profileRanges } from "../../../zeroing/zeroLock";
-import { useStore } from "../../parts/page/useStore";
-import { PlayHand } from "./PlayHand";
-import { PlayPanel } from "./PlayPanel";
+import { useHandStore } from "../../hand/useHandStore";
+import { PlayHand, PlayPanel } from "./FindThePlay";
 import { ProveHand } from "./ProveHand";
 import { ProvePanel } from "./ProvePanel";
 import { PlaySession } from "./playSession";
@@ -67,7 +66,7 @@ export function ZeroingScreen({ chance, isSilent: startsSilent }: ZeroingScreenP
   );
   const session = useZeroing(setup, chance);
   useKeptZeroings(session, profile.id);
-  const play = useStore(useMemo(() => new PlaySession(setup.ranges, setup.graduations, chance), [setup, chance]));
+  const play = useHandStore(useMemo(() => new PlaySession(setup, chance), [setup, chance]));
   const [exercise, setExercise] = useState<Exercise>("set");
   const [prove, setProve] = useState<ProveSession | null>(null);
   const isSet = session.state === "zeroSet";
@@ -79,7 +78,8 @@ export function ZeroingScreen({ chance, isSilent: startsSilent }: ZeroingScreenP
     if (one === "set") session.takeHold();
     if (one === "prove") {
       const combination = profile.asSet ?? drawCombination(profile, chance);
-      setProve(new ProveSession(session.lock, learnZero(session.memory.accepted), profile, combination));
+      const zero = learnZero(session.memory.accepted);
+      setProve(new ProveSession({ lock: session.lock, zero, profile, combination }));
     }
     setExercise(one);
   };

@@ -10,14 +10,15 @@ import {
   playMachine,
   stopProblem,
 } from "../../../zeroing/playMachine";
-import { type ConditionRanges, drawCondition, ZeroLock } from "../../../zeroing/zeroLock";
+import { drawCondition, ZeroLock } from "../../../zeroing/zeroLock";
 import { HandStore } from "../../hand/handStore";
-import { problemWords } from "./playWords";
-
-export { STOPS_WANTED } from "../../../zeroing/playMachine";
+import type { ZeroingSetup } from "./zeroingSession";
 
 /** Largest play that anyone may answer, graduations. */
 export const MOST_PLAY: Graduations = 5;
+
+/** What the exercise is set up for. */
+export type PlaySetup = Pick<ZeroingSetup, "ranges" | "graduations" | "weight">;
 
 /** "Find the play": a lock whose lost motion is to be found by stopping on the cam's mark from each side. */
 export class PlaySession extends HandStore {
@@ -26,7 +27,7 @@ export class PlaySession extends HandStore {
   private readonly chart = createActor(playMachine).start();
   private readonly newCondition: () => ZeroLock;
 
-  constructor(ranges: ConditionRanges, graduations: number, chance: Chance) {
+  constructor({ ranges, graduations, weight }: PlaySetup, chance: Chance) {
     super();
     this.newCondition = () => new ZeroLock(drawCondition(ranges, graduations, chance), graduations);
     this.lock = this.newCondition();
@@ -41,32 +42,12 @@ export class PlaySession extends HandStore {
           return by === 0 ? [] : [{ type: "dial.turned", turn: turnOf(by) }];
         },
       },
-      { chart: this.chart },
+      { weight, chart: this.chart },
     );
   }
 
   get memory(): PlayContext {
     return this.chart.getSnapshot().context;
-  }
-
-  get stops() {
-    return this.memory.stops;
-  }
-
-  get turn() {
-    return this.memory.turn;
-  }
-
-  get mark() {
-    return this.memory.mark;
-  }
-
-  get problem() {
-    return problemWords(this.memory);
-  }
-
-  get isReady() {
-    return hasStopsEnough(this.memory);
   }
 
   /** Keeps where the dial stands, under the direction it was last turned in, if it is a stop. */

@@ -2,6 +2,7 @@ import { type ActorRefFrom, createActor } from "xstate";
 import { Attempt } from "../../../dialing/attempt";
 import type { DialingFact } from "../../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../../dialing/dialingMachine";
+import type { DialWeight } from "../../../dialing/hand/dialFeel";
 import { HandSession } from "../../../dialing/hand/handSession";
 import { trainUnderHand } from "../../../dialing/hand/trainUnderHand";
 import { stopError } from "../../../dialing/runs";
@@ -22,6 +23,15 @@ export interface StopShare {
   readonly fromHand: Graduations;
 }
 
+/** What is to be proved: a lock that has been zeroed, and what to dial on it. */
+export interface ProveSpec {
+  readonly lock: ZeroLock;
+  readonly zero: LearnedZero;
+  readonly profile: Profile;
+  readonly combination: Combination;
+  readonly weight?: DialWeight;
+}
+
 /**
  * The lock that has just been zeroed, dialed: it counts from the zeros it has learned, the hand goes by the index.
  *
@@ -36,7 +46,7 @@ export class ProveSession extends HandStore {
   readonly actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
   protected readonly hand: HandSession<DialingFact>;
 
-  constructor(lock: ZeroLock, zero: LearnedZero, profile: Profile, combination: Combination) {
+  constructor({ lock, zero, profile, combination, weight }: ProveSpec) {
     super();
     this.zero = zero;
     this.lock = lock;
@@ -47,7 +57,7 @@ export class ProveSession extends HandStore {
     this.actor = createActor(dialingMachine(profile)).start();
     this.hand = new HandSession<DialingFact>(
       trainUnderHand(lock, () => this.attempt),
-      { chart: this.actor },
+      { weight, chart: this.actor },
     );
   }
 

@@ -1,13 +1,13 @@
 import { useEffect, useMemo, useRef } from "react";
 import type { Chance } from "../../../statistics/chance";
 import { dialSound } from "../../hand/dial/dialSound";
+import { useHandStore } from "../../hand/useHandStore";
 import { useSound } from "../../parts/page/useSound";
-import { useStore } from "../../parts/page/useStore";
 import { ZeroingSession, type ZeroingSetup } from "./zeroingSession";
 
 /** A zeroing exercise for the life of a screen. */
 export function useZeroing(setup: ZeroingSetup, chance: Chance): ZeroingSession {
-  return useStore(useMemo(() => new ZeroingSession(setup, chance), [setup, chance]));
+  return useHandStore(useMemo(() => new ZeroingSession(setup, chance), [setup, chance]));
 }
 
 /** Plays the tune of every reading while sounds are on. */

@@ -1,6 +1,7 @@
 import { combinationText } from "../../../handover/change/changeFault";
 import { ChangeHand } from "../../exercises/handover/change/ChangeHand";
 import { ChangeInside } from "../../exercises/handover/change/ChangeInside";
+import { useHandStore } from "../../hand/useHandStore";
 import { useStore } from "../../parts/page/useStore";
 import type { ChangeTry } from "../tries/changeTry";
 import "../../exercises/handover/change/change.css";
@@ -11,7 +12,7 @@ interface ChangeStationProps {
 
 /** The dial of a change, its key and its door, with the help that the sheet gives and no way to begin again. */
 export function ChangeStationHand({ one }: ChangeStationProps) {
-  const session = useStore(one.session);
+  const session = useHandStore(one.session);
   return <ChangeHand session={session} isOnce />;
 }
 

@@ -14,7 +14,10 @@ export class ChangeTry extends JobTry {
   constructor(setup: TrySetup) {
     super(setup);
     const { profile, station, plan, chance, conditions } = setup;
-    this.session = new ChangeSession(profile, station.help, chance, plan.combination, conditions.dial);
+    this.session = new ChangeSession(
+      { profile, help: station.help, wanted: plan.combination, weight: conditions.dial },
+      chance,
+    );
   }
 
   get exercise() {

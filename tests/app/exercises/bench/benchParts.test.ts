@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { benchAddress } from "../../../../src/app/exercises/bench/benchAddress";
+import { addressOf, benchAddress } from "../../../../src/app/exercises/bench/benchAddress";
 import { lockNote, verdictOf } from "../../../../src/app/exercises/bench/lockNote";
 import { faultsWithoutFigures } from "../../../../src/app/hand/faultsWithoutFigures";
 import { hubStrength, OPENINGS, oneMoreOpening } from "../../../../src/app/hand/hubReading";
@@ -96,6 +96,26 @@ describe("a spin-off said aloud", () => {
     expect(spokenSpinOff({ ...spinOff, wheelsStanding: [] }, false)).toBe(
       "Not secure yet. Keep turning left, four more turns.",
     );
+  });
+});
+
+describe("an index and a play that an address asks for", () => {
+  const asked = (query: string) => benchAddress(new URLSearchParams(query), { help: "full", seed: 1 });
+
+  test.each([
+    ["index=-0.75", { indexOffset: -0.75, lostMotion: 0 }],
+    ["play=1.5", { indexOffset: 0, lostMotion: 1.5 }],
+    ["index=0&play=0", undefined],
+  ])("%s is on the bench, and in its address again", (query, fit) => {
+    const { setup, problems } = asked(query);
+    expect([setup.fit, problems]).toEqual([fit, []]);
+    expect(asked(addressOf(setup)?.split("?")[1] ?? "").setup.fit).toEqual(fit);
+  });
+
+  test.each(["index=6", "index=far", "play=-1", "play="])("%s is none, and the page says so", (query) => {
+    const { setup, problems } = asked(query);
+    expect(setup.fit).toBeUndefined();
+    expect(problems).toEqual([expect.stringMatching(/which is no size from .* graduations. The bench uses 0.$/)]);
   });
 });
 

@@ -45,7 +45,7 @@ function keptOf(notes: { look: (now: number) => JobNote | null }) {
 
 describe("a change of combination", () => {
   const begin = () => {
-    const session = new ChangeSession(THREE, "counts", seededChance(5));
+    const session = new ChangeSession({ profile: THREE, help: "counts" }, seededChance(5));
     const { kept, look } = keptOf(new ChangeNotes(session, newIds()));
     session.subscribe(look);
     return { session, kept };

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { PlaySession } from "../../../../src/app/exercises/zeroing/playSession";
+import { problemWords } from "../../../../src/app/exercises/zeroing/playWords";
 import { ZeroingSession } from "../../../../src/app/exercises/zeroing/zeroingSession";
 import { seededChance } from "../../../../src/statistics/chance";
 import { indexErrorEstimate } from "../../../../src/zeroing/ringClamp";
@@ -59,7 +60,8 @@ describe("a zeroing exercise", () => {
 });
 
 describe("finding the play", () => {
-  const play = () => new PlaySession({ ...SETUP.ranges, lostMotion: [1, 1] }, 100, seededChance(3));
+  const play = () =>
+    new PlaySession({ graduations: 100, ranges: { ...SETUP.ranges, lostMotion: [1, 1] } }, seededChance(3));
 
   test.each([
     { why: "the mark is out of sight", by: -30, says: /not on its line/ },
@@ -69,8 +71,8 @@ describe("finding the play", () => {
     session.turnBy(30, 100);
     session.turnBy(by, 200);
     session.keepStop();
-    expect(session.problem).toMatch(says);
-    expect(session.stops).toEqual({ right: [], left: [] });
+    expect(problemWords(session.memory)).toMatch(says);
+    expect(session.memory.stops).toEqual({ right: [], left: [] });
   });
 
   test("keeps a stop once, with the cam's mark on its line", () => {
@@ -80,7 +82,7 @@ describe("finding the play", () => {
     session.turnBy(-session.lock.camDeviation + (session.lock.camDeviation < 0 ? 0 : 100), 500);
     session.keepStop();
     session.keepStop();
-    expect(session.stops.left).toHaveLength(1);
-    expect(session.problem).toMatch(/recorded already/);
+    expect(session.memory.stops.left).toHaveLength(1);
+    expect(problemWords(session.memory)).toMatch(/recorded already/);
   });
 });

@@ -25,6 +25,15 @@ import type { Act, RefusedAct } from "./changeWords";
 /** Locks whose combination can be changed. */
 export const CHANGEABLE: readonly Profile[] = SHIPPED_PROFILES.filter(canBeChanged);
 
+/** What the exercise is asked for. */
+export interface ChangeSpec {
+  readonly profile: Profile;
+  readonly help: Help;
+  /** The new combination; drawn by the rules where left out. */
+  readonly wanted?: Combination | null;
+  readonly weight?: DialWeight;
+}
+
 /** What the exercise is set up for. */
 export interface ChangeSetup {
   readonly profile: Profile;
@@ -61,14 +70,7 @@ export class ChangeSession extends HandStore {
   private readonly chance: Chance;
   private readonly weight: DialWeight;
 
-  /** @param wanted - the new combination, or null to draw one by the rules */
-  constructor(
-    profile: Profile,
-    help: Help,
-    chance: Chance,
-    wanted: Combination | null = null,
-    weight: DialWeight = "usual",
-  ) {
+  constructor({ profile, help, wanted = null, weight = "usual" }: ChangeSpec, chance: Chance) {
     super();
     this.chance = chance;
     this.help = help;

@@ -1,22 +1,31 @@
 import { type ActorRefFrom, createActor } from "xstate";
 import { Attempt } from "../../../../dialing/attempt";
+import type { DialWeight } from "../../../../dialing/hand/dialFeel";
 import { HandSession } from "../../../../dialing/hand/handSession";
 import { idealMotion } from "../../../../dialing/idealMotion";
 import { HeldLock } from "../../../../handover/holdback/heldLock";
 import {
   type HoldbackContext,
   type HoldbackEvent,
-  type HoldbackTask,
   holdbackMachine,
-  nextTask,
 } from "../../../../handover/holdback/holdbackMachine";
 import type { Profile } from "../../../../lock/profile";
 import type { Chance } from "../../../../statistics/chance";
 import { HandStore } from "../../../hand/handStore";
 import { combinationAsSet } from "../../bench/benchSetup";
-import { TOLD } from "./holdbackWords";
 
-export { HOLDBACK_TASKS as TASKS, type HoldbackTask as Task } from "../../../../handover/holdback/holdbackMachine";
+/** What the exercise is set up for. */
+export interface HoldbackSetup {
+  readonly profile: Profile;
+  readonly weight?: DialWeight;
+}
+
+/** What one round of it goes by. */
+interface Round {
+  readonly lock: HeldLock;
+  readonly chart: ActorRefFrom<ReturnType<typeof holdbackMachine>>;
+  readonly hand: HandSession<HoldbackEvent>;
+}
 
 /** A lock opened by a perfect hand, its dial at the positive stop. */
 function openLock(profile: Profile, chance: Chance): HeldLock {
@@ -26,68 +35,65 @@ function openLock(profile: Profile, chance: Chance): HeldLock {
   return new HeldLock(attempt);
 }
 
-/**
- * A lock that stands open and its holdback slide, under a hand.
- *
- * A store outside React.
- */
+function newRound({ profile, weight }: HoldbackSetup, chance: Chance): Round {
+  const lock = openLock(profile, chance);
+  const chart = createActor(holdbackMachine(profile.graduations)).start();
+  return { lock, chart, hand: new HandSession<HoldbackEvent>(lock, { weight, chart }) };
+}
+
+/** A lock that stands open and its holdback slide, under a hand. A store outside React. */
 export class HoldbackSession extends HandStore {
-  profile: Profile;
-  lock: HeldLock;
-  protected hand: HandSession<HoldbackEvent>;
-  private chart: ActorRefFrom<ReturnType<typeof holdbackMachine>>;
+  private setup: HoldbackSetup;
+  private round: Round;
   private readonly chance: Chance;
 
-  constructor(profile: Profile, chance: Chance) {
+  constructor(setup: HoldbackSetup, chance: Chance) {
     super();
-    this.profile = profile;
+    this.setup = setup;
     this.chance = chance;
-    this.lock = openLock(profile, chance);
-    this.chart = createActor(holdbackMachine(profile.graduations)).start();
-    this.hand = new HandSession<HoldbackEvent>(this.lock, { chart: this.chart });
+    this.round = newRound(setup, chance);
+  }
+
+  get profile(): Profile {
+    return this.setup.profile;
+  }
+
+  get lock(): HeldLock {
+    return this.round.lock;
   }
 
   /** What has been shown, and what came of the last act. */
   get memory(): HoldbackContext {
-    return this.chart.getSnapshot().context;
-  }
-
-  get next() {
-    return nextTask(this.memory);
-  }
-
-  get done(): ReadonlySet<HoldbackTask> {
-    return new Set(this.memory.done);
-  }
-
-  get told(): string {
-    const { told } = this.memory;
-    return told === null ? "" : TOLD[told];
+    return this.round.chart.getSnapshot().context;
   }
 
   slide(): void {
-    const isOff = !this.lock.isHeld;
-    const why = isOff ? this.lock.setHoldback() : this.lock.releaseHoldback();
-    if (why === null) this.chart.send({ type: isOff ? "holdback.set" : "holdback.released" });
-    else this.chart.send({ type: "holdback.refused", why });
+    const { lock, chart } = this.round;
+    const isOff = !lock.isHeld;
+    const why = isOff ? lock.setHoldback() : lock.releaseHoldback();
+    if (why === null) chart.send({ type: isOff ? "holdback.set" : "holdback.released" });
+    else chart.send({ type: "holdback.refused", why });
     this.changed();
   }
 
   /** Pushes the door shut and pulls at it. */
   pull(): void {
-    this.chart.send({ type: "door.pulled", isLocked: this.lock.locksDoor });
+    const { lock, chart } = this.round;
+    chart.send({ type: "door.pulled", isLocked: lock.locksDoor });
     this.changed();
   }
 
   takeLock(profile: Profile): void {
-    this.profile = profile;
+    this.setup = { ...this.setup, profile };
     this.again();
   }
 
   again(): void {
-    this.lock = openLock(this.profile, this.chance);
-    this.chart = createActor(holdbackMachine(this.profile.graduations)).start();
-    this.hand = new HandSession<HoldbackEvent>(this.lock, { chart: this.chart });
+    this.round = newRound(this.setup, this.chance);
     this.changed();
+  }
+
+  protected get hand(): HandSession<HoldbackEvent> {
+    return this.round.hand;
   }
 }

@@ -2,7 +2,8 @@ import { useState } from "react";
 import { countText } from "../../../../lock/amountWords";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
 import { Sheet } from "../../../parts/Sheet";
-import type { HandoverSession, RunSetup } from "./session/handoverSession";
+import type { RunSetup } from "./session/doorWork";
+import type { HandoverSession } from "./session/handoverSession";
 
 interface RunSetupBarProps {
   readonly session: HandoverSession;

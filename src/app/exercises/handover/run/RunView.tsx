@@ -1,11 +1,11 @@
 import { useEffect, useRef, useState } from "react";
 import { flushSync } from "react-dom";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
+import { useHandStore } from "../../../hand/useHandStore";
 import { useKeptJobs } from "../../../keeping/useKeptJobs";
 import { useLogbook } from "../../../keeping/useLogbook";
 import { onPageLeft } from "../../../parts/page/onPageLeft";
 import { watchWork } from "../../../parts/page/underWay";
-import { useStore } from "../../../parts/page/useStore";
 import type { HandoverViewProps } from "../HandoverScreen";
 import { Debrief } from "./Debrief";
 import { HandoverNotes } from "./kept/handoverNotes";
@@ -16,7 +16,8 @@ import { RunKeeper } from "./kept/runKeeper";
 import { RunCautions } from "./RunCautions";
 import { RunSetupBar } from "./RunSetupBar";
 import { RunWork } from "./RunWork";
-import { HandoverSession, type RunSetup } from "./session/handoverSession";
+import type { RunSetup } from "./session/doorWork";
+import { HandoverSession } from "./session/handoverSession";
 import { noted } from "./told";
 
 const DEFAULT = SHIPPED_PROFILES.find(({ id }) => id === "three-wheel") ?? SHIPPED_PROFILES[0];
@@ -79,7 +80,7 @@ function useKeptAtLeaving(session: HandoverSession | null): void {
 }
 
 function Run({ session }: { readonly session: HandoverSession }) {
-  useStore(session);
+  useHandStore(session);
   useKeptJobs(session, HandoverNotes);
   const [isLookingBack, setIsLookingBack] = useState(session.run.isHandedOver);
   const debrief = useRef<HTMLElement>(null);

@@ -1,6 +1,6 @@
 import { useMemo } from "react";
+import { useHandStore } from "../../../hand/useHandStore";
 import { useKeptJobs } from "../../../keeping/useKeptJobs";
-import { useStore } from "../../../parts/page/useStore";
 import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
 import { CardPanel } from "./CardPanel";
@@ -29,7 +29,7 @@ export function TroubleView(props: HandoverViewProps) {
 }
 
 function TroubleExercise({ query, chance }: HandoverViewProps) {
-  const session = useStore(useMemo(() => new TroubleSession(setupOf(query, chance), chance), [query, chance]));
+  const session = useHandStore(useMemo(() => new TroubleSession(setupOf(query, chance), chance), [query, chance]));
   useKeptJobs(session, TroubleNotes);
   const { task, state, bench } = session;
   return (

@@ -1,5 +1,6 @@
 import { LockError } from "../../../../../lock/lockError";
-import { HandoverSession, type RunSetup } from "../session/handoverSession";
+import type { RunSetup } from "../session/doorWork";
+import { HandoverSession } from "../session/handoverSession";
 import { noted } from "../told";
 import { type KeptRun, setAside } from "./keptRun";
 

@@ -1,14 +1,25 @@
+import type { DialWeight } from "../../../../../dialing/hand/dialFeel";
 import type { UnderHand } from "../../../../../dialing/hand/handSession";
 import { DoorLock, type LockHappening } from "../../../../../handover/run/doorLock";
 import type { HandoverEvent } from "../../../../../handover/run/handoverEvent";
 import { opensAsWritten } from "../../../../../handover/run/lockProbe";
 import type { Combination } from "../../../../../lock/combination";
 import type { Graduations, Milliseconds } from "../../../../../lock/dial";
+import type { Profile } from "../../../../../lock/profile";
 import type { ZeroingSession } from "../../../zeroing/zeroingSession";
 import type { KeptDoor, UnderWay } from "../kept/keptRun";
 import { DoorChange } from "./doorChange";
 import { doorZeroing, keptDoor, learnedBy } from "./doorZeroing";
-import type { RunSetup } from "./handoverSession";
+
+/** What a run is set up for. */
+export interface RunSetup {
+  readonly profile: Profile;
+  readonly seed: number;
+  /** Whether a simulated hand does the dialing. */
+  readonly isHandsOff: boolean;
+  /** How the dial turns; as it should where left out. */
+  readonly weight?: DialWeight;
+}
 
 /** What the hand on the dial is doing. */
 export type Activity = "dial" | "ring" | "change";

@@ -11,7 +11,6 @@ import { drawScene } from "../../../../../handover/run/scene";
 import { isReleaseBlocked } from "../../../../../handover/run/sceneFit";
 import type { Combination } from "../../../../../lock/combination";
 import type { Milliseconds } from "../../../../../lock/dial";
-import type { Profile } from "../../../../../lock/profile";
 import type { RecordForm } from "../../../../../records/handover/recordForm";
 import { type Chance, seededChance } from "../../../../../statistics/chance";
 import { HandStore } from "../../../../hand/handStore";
@@ -20,17 +19,9 @@ import { type KeptDoor, type KeptRun, keepRun } from "../kept/keptRun";
 import { hindered, noted, type Told, toldOf } from "../told";
 import { type Danger, dangerIn } from "./danger";
 import type { DoorChange } from "./doorChange";
-import { type Activity, type DoorHappening, DoorWork } from "./doorWork";
+import { type Activity, type DoorHappening, DoorWork, type RunSetup } from "./doorWork";
 import { eventOf } from "./happenings";
 import { handErrors } from "./simulatedHand";
-
-/** What a run is set up for. */
-export interface RunSetup {
-  readonly profile: Profile;
-  readonly seed: number;
-  /** Whether a simulated hand does the dialing. */
-  readonly isHandsOff: boolean;
-}
 
 /** How long the moves of a change wait to be kept: a browser that is killed loses these. */
 const KEEP_EVERY: Milliseconds = 500;
@@ -147,6 +138,7 @@ export class HandoverSession extends HandStore {
 
   private takeHold(): HandSession<DoorHappening> {
     return new HandSession<DoorHappening>(this.door, {
+      weight: this.setup.weight,
       heard: (happenings, by, at) => {
         for (const happening of happenings) this.heard(happening, at);
         if (this.change !== null && by !== 0) this.keepMoves(happenings.length > 0, at);

@@ -1,0 +1,116 @@
+import { type FormEvent, useState } from "react";
+import { readingText } from "../../../dialing/words";
+import { reading } from "../../../lock/dial";
+import type { Profile } from "../../../lock/profile";
+import { hasStopsEnough } from "../../../zeroing/playMachine";
+import { playWords } from "../../../zeroing/zeroWords";
+import { againAct, newAct, stopAct } from "../../hand/handActs";
+import { LockInHand } from "../../hand/LockInHand";
+import { CamWindow, camWords } from "./CamWindow";
+import { Magnifier } from "./Magnifier";
+import { MOST_PLAY, type PlaySession } from "./playSession";
+import { ABOUT, HOW, problemWords, SAY, TITLE } from "./playWords";
+
+interface PlayProps {
+  readonly play: PlaySession;
+  readonly profile: Profile;
+}
+
+/** The dial with a window onto the cam behind it. */
+export function PlayHand({ play, profile }: PlayProps) {
+  const { lock, memory } = play;
+  const words = camWords(lock.camDeviation);
+  return (
+    <>
+      <div className="advice">
+        <p className="advice-say">{SAY}</p>
+        <p className="advice-detail" role="status">
+          {words}
+        </p>
+      </div>
+      <LockInHand
+        profile={profile}
+        dial={lock.dial}
+        held={play}
+        ringTurn={lock.indexError}
+        surround={20}
+        said={[words]}
+        digits="always"
+        acts={[
+          againAct(() => play.again(), "begins again"),
+          newAct("New lock", "takes another lock", () => play.newLock()),
+          stopAct(() => play.keepStop(), memory.turn === null || memory.mark !== null),
+        ]}
+        loupe={<Magnifier seen={lock.seen} profile={profile} />}
+        window={<CamWindow deviation={lock.camDeviation} />}
+      />
+    </>
+  );
+}
+
+function Answer({ play }: Pick<PlayProps, "play">) {
+  const [text, setText] = useState("");
+  const answer = Number(text.replace(",", "."));
+  const isNumber = text.trim() !== "" && answer >= 0 && answer <= MOST_PLAY;
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    if (isNumber) play.answer(answer);
+  };
+  return (
+    <form className="zeroing-answer" onSubmit={submit}>
+      <label htmlFor="play-answer">The play is</label>
+      <input
+        id="play-answer"
+        className="field"
+        inputMode="decimal"
+        size={5}
+        value={text}
+        onChange={(event) => setText(event.currentTarget.value)}
+      />
+      <span>graduations</span>
+      <button type="submit" className="button primary" disabled={!(isNumber && hasStopsEnough(play.memory))}>
+        Mark it
+      </button>
+    </form>
+  );
+}
+
+/** The exercise in words, the stops recorded so far, and the trainee's own number. */
+export function PlayPanel({ play, profile }: PlayProps) {
+  const { stops, mark } = play.memory;
+  const shown = (stop: number) => readingText(reading(stop, profile.graduations), profile);
+  return (
+    <section className="panel zeroing-panel" aria-label={TITLE}>
+      <h2>
+        {TITLE} <small>{ABOUT}</small>
+      </h2>
+      <p>{HOW}</p>
+      <table className="zeroing-table">
+        <thead>
+          <tr>
+            <th scope="col">turning</th>
+            <th scope="col">the dial’s reading</th>
+          </tr>
+        </thead>
+        <tbody>
+          {(["right", "left"] as const).map((side) => (
+            <tr key={side}>
+              <th scope="row">{side}</th>
+              <td>{stops[side].map(shown).join(", ") || "–"}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="zeroing-last" role="status">
+        {problemWords(play.memory)}
+      </p>
+      {mark === null ? (
+        <Answer play={play} />
+      ) : (
+        <p className="zeroing-headline" role="status">
+          {playWords(mark)}
+        </p>
+      )}
+    </section>
+  );
+}
