@@ -144,7 +144,7 @@ export function pen(session: CDPSession): Pointer {
 }
 
 /** Longest move along the rim, part of a turn; well below the half turn that a single event can tell. */
-export const ARC = 1 / 12;
+const ARC = 1 / 12;
 /** The last part of a move is made farther out, where a pixel turns less, in short arcs. Graduations. */
 const FINE = 5;
 const FINE_ARC: Graduations = 1;

@@ -2,8 +2,11 @@ import { idealMotion } from "../../../src/dialing/idealMotion";
 import type { Combination } from "../../../src/lock/combination";
 import type { Graduations } from "../../../src/lock/dial";
 import type { Profile } from "../../../src/lock/profile";
-import { ARC, LEFT_KEYS, RIGHT_KEYS, RIM, stepsOf } from "../../browser/hands";
+import { LEFT_KEYS, RIGHT_KEYS, RIM, stepsOf } from "../../browser/hands";
 import type { KeyMove, RemotePage } from "./remotePage";
+
+/** Longest move along the rim, part of a turn: every move takes a driven browser a tenth of a second or more. */
+const ARC = 1 / 4;
 
 /** The dial of any screen. */
 export const DIAL = "[role=slider][aria-label=Dial]";

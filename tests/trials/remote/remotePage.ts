@@ -39,6 +39,7 @@ const MIDDLE = `${BY_NAME}
 export class RemotePage {
   private readonly browser: RemoteBrowser;
   private readonly address: string;
+  private isOpen = false;
 
   constructor(browser: RemoteBrowser, address: string) {
     this.browser = browser;
@@ -49,8 +50,11 @@ export class RemotePage {
     return this.browser.name;
   }
 
+  /** Goes to a page of the app. Only the first is loaded: WebKit's driver can wait for good for a load that is none. */
   async open(hash: string): Promise<void> {
-    await this.browser.send("goTo", { url: `${this.address}${hash}` });
+    if (this.isOpen) await this.run("location.hash = arguments[0]", hash);
+    else await this.browser.send("goTo", { url: `${this.address}${hash}` });
+    this.isOpen = true;
   }
 
   /** Runs a function's body in the page. */

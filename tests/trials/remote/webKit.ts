@@ -12,8 +12,15 @@ const freePort = () =>
     });
   });
 
+/** A command that a browser never answers would hold up everything, milliseconds. */
+const MOST_MS = 30_000;
+
 async function ask(address: string, method: string, body?: object): Promise<unknown> {
-  const answer = await fetch(address, { method, ...(method === "POST" && { body: JSON.stringify(body ?? {}) }) });
+  const answer = await fetch(address, {
+    method,
+    signal: AbortSignal.timeout(MOST_MS),
+    ...(method === "POST" && { body: JSON.stringify(body ?? {}) }),
+  });
   const { value } = (await answer.json()) as { readonly value: unknown };
   if (!answer.ok) throw new Error(`${address.replace(/.*\/session\/[^/]*/, "")}: ${JSON.stringify(value)}`);
   return value;
@@ -33,7 +40,6 @@ export async function startWebKit(program: string, home: string): Promise<Remote
     XDG_DATA_HOME: home,
     XDG_CACHE_HOME: home,
     GDK_BACKEND: "x11",
-    WEBKIT_DISABLE_COMPOSITING_MODE: "1",
     WEBKIT_DISABLE_DMABUF_RENDERER: "1",
   };
   // A group of its own: screen, driver and browser end together.
