@@ -12,6 +12,7 @@ const TYPES: Readonly<Record<string, { readonly type: string; readonly isText: b
   ".js": { type: "text/javascript; charset=utf-8", isText: true },
   ".css": { type: "text/css; charset=utf-8", isText: true },
   ".svg": { type: "image/svg+xml", isText: true },
+  ".txt": { type: "text/plain; charset=utf-8", isText: true },
   ".webmanifest": { type: "application/manifest+json", isText: true },
   ".png": { type: "image/png", isText: false },
   ".woff2": { type: "font/woff2", isText: false },

@@ -2,6 +2,7 @@ import react from "@vitejs/plugin-react";
 import type { Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
+import { firstPicture } from "./firstPicture.ts";
 import manifest from "./package.json" with { type: "json" };
 import { servedBuild } from "./servedBuild.ts";
 import { PAGE_POLICY, SECURITY_HEADERS } from "./src/app/shell/contentPolicy.ts";
@@ -40,10 +41,11 @@ const noTrialOfEval: Plugin = {
 export default defineConfig({
   // The built page works from any folder of a web server.
   base: "./",
-  publicDir: "shared/icons",
+  publicDir: "shared/public",
   plugins: [
     react(),
     contentPolicy,
+    firstPicture(),
     noTrialOfEval,
     servedBuild(SECURITY_HEADERS),
     VitePWA({

@@ -1,11 +1,12 @@
 import { StrictMode } from "react";
+import { flushSync } from "react-dom";
 import { createRoot } from "react-dom/client";
 import { watchLeaving } from "./keeping/keeping";
 import { App } from "./shell/App";
+import { pageOf, parseRoute } from "./shell/address";
 import { ErrorBoundary } from "./shell/ErrorBoundary";
 import { allowOwnScripts } from "./shell/ownScripts";
-import { parseRoute } from "./shell/route";
-import { pageOf, SCREENS } from "./shell/screens";
+import { SCREENS } from "./shell/screens";
 
 allowOwnScripts();
 watchLeaving();
@@ -13,14 +14,16 @@ watchLeaving();
 const root = document.getElementById("root");
 if (root === null) throw new Error("the page has no element with the id root");
 
-/** Draws the app in place of what the page itself shows. */
+/** Draws the app in place of what the page itself shows, at once: nobody takes hold of what is about to go. */
 const draw = () =>
-  createRoot(root).render(
-    <StrictMode>
-      <ErrorBoundary place="app">
-        <App />
-      </ErrorBoundary>
-    </StrictMode>,
+  flushSync(() =>
+    createRoot(root).render(
+      <StrictMode>
+        <ErrorBoundary place="app">
+          <App />
+        </ErrorBoundary>
+      </StrictMode>,
+    ),
   );
 
 // The whole first screen comes at once. A screen that cannot be fetched says so itself.

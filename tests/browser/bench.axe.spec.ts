@@ -160,14 +160,14 @@ test.describe("the keyboard", () => {
       /^button "Hide digits/,
       /^button "Again/,
       /^button "New numbers/,
-      /^button "Left by one turn"/,
-      /^button "Left by ten"/,
-      /^button "Left by one"/,
-      /^button "Left by a tenth"/,
-      /^button "Right by a tenth"/,
-      /^button "Right by one"/,
-      /^button "Right by ten"/,
-      /^button "Right by one turn"/,
+      /^button "Left by 1 turn"/,
+      /^button "Left by 10"/,
+      /^button "Left by 1"/,
+      /^button "Left by 0\.1"/,
+      /^button "Right by 0\.1"/,
+      /^button "Right by 1"/,
+      /^button "Right by 10"/,
+      /^button "Right by 1 turn"/,
     ];
     for (const [i, name] of expected.entries()) expect(order[i]).toMatch(name);
     const rest = order.slice(expected.length).join("\n");

@@ -49,7 +49,7 @@ export class KeyHand implements Hand {
   }
 }
 
-const SIZES = ["one turn", "ten", "one", "a tenth"];
+const SIZES = ["1 turn", "10", "1", "0.1"];
 
 /** The turn buttons alone. */
 export class ButtonHand implements Hand {

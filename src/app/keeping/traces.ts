@@ -18,7 +18,10 @@ export function rememberedId(): string | null {
 
 /** Whether anybody has practiced in this browser, or left a record, as far as one can tell before the logbook is open. */
 export function hasTraces(): boolean {
-  const store = pageStore();
-  const keys = Array.from({ length: store?.length ?? 0 }, (_, index) => store?.key(index) ?? "");
-  return rememberedId() !== null || keys.some((key) => key.startsWith(NOTES_PREFIX) || key.startsWith(WAITING_PREFIX));
+  try {
+    const keys = Object.keys(pageStore() ?? {});
+    return keys.some((key) => key === PERSON_KEY || key.startsWith(NOTES_PREFIX) || key.startsWith(WAITING_PREFIX));
+  } catch {
+    return false;
+  }
 }

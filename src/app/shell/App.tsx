@@ -3,15 +3,13 @@ import { type Chance, seededChance } from "../../statistics/chance";
 import { startKeeping } from "../keeping/keeping";
 import { NotSavedLine } from "../keeping/NotSavedLine";
 import { hasTraces } from "../keeping/traces";
-import { LinkRow } from "../parts/LinkRow";
 import { newSeed } from "../parts/page/newSeed";
-import { useRemembered } from "../parts/page/remembered";
-import { useSound } from "../parts/page/useSound";
+import { PAGES, type PagePath, pageOf, parseRoute } from "./address";
 import { ErrorBoundary } from "./ErrorBoundary";
 import { fetchAhead } from "./fetchAhead";
-import { parseRoute, useRoute } from "./route";
-import { SkipLink } from "./SkipLink";
-import { AddressProblems, PAGES, type PagePath, pageOf, SCREENS, sittingsForgotten } from "./screens";
+import { Head } from "./Head";
+import { useRoute } from "./route";
+import { AddressProblems, SCREENS, sittingsForgotten } from "./screens";
 import { UpdateNotice } from "./UpdateNotice";
 import "@fontsource/barlow/latin-400.css";
 import "@fontsource/barlow/latin-500.css";
@@ -21,24 +19,11 @@ import "./typeface.css";
 import "./theme.css";
 import "./shell.css";
 
-const THEMES = ["system", "light", "dark"] as const;
 /** Pages where records are made; the logbook itself says more of how safe they are. */
 const MAKES_RECORDS: ReadonlySet<string> = new Set(["bench", "zeroing", "handover", "sittings"]);
 
 /** Pages that neither make records nor, at a first visit, show any. */
 const KEEPS_NOTHING: ReadonlySet<string> = new Set(["start", "words"]);
-
-const PAGE_LINKS = PAGES.map(({ path, label }) => ({ key: path, label, href: `#/${path}` }));
-
-function useTheme() {
-  const [theme, setTheme] = useRemembered("theme", THEMES);
-  useEffect(() => {
-    if (theme === "system") delete document.documentElement.dataset.theme;
-    else document.documentElement.dataset.theme = theme;
-  }, [theme]);
-  const next = THEMES[(THEMES.indexOf(theme) + 1) % THEMES.length] ?? "system";
-  return { theme, change: () => setTheme(next) };
-}
 
 /** The seed that an address asks for; null where it asks for none that is a number. */
 function askedSeed(query: URLSearchParams): number | null {
@@ -80,8 +65,6 @@ function Page({ page, chance, seed, query }: PageProps) {
 /** The whole app: the head with its pages and switches, and the page asked for. */
 export function App() {
   const route = useRoute();
-  const { theme, change } = useTheme();
-  const sound = useSound();
   const [seed] = useState(newSeed);
   useEffect(() => {
     if (PAGES.every(({ path }) => path !== route.path)) location.replace("#/start");
@@ -98,19 +81,7 @@ export function App() {
 
   return (
     <>
-      <header className="head">
-        <SkipLink hasDial={page === "bench" || page === "zeroing"} />
-        <b className="head-name">Gatefall</b>
-        <LinkRow label="Pages" links={PAGE_LINKS} current={page} />
-        <div className="head-switches">
-          <button type="button" className="button" aria-pressed={sound.isOn} onClick={sound.toggle}>
-            Sound {sound.isOn ? "on" : "off"}
-          </button>
-          <button type="button" className="button" onClick={change} title="Change between light and dark">
-            Theme: {theme}
-          </button>
-        </div>
-      </header>
+      <Head page={page} />
       {page !== "bench" && route.query.size > 0 && <AddressProblems query={route.query} seed={seed} />}
       <ErrorBoundary place={`${page}?${route.query}`}>
         <Page page={page} chance={chance} seed={seed} query={route.query} />

@@ -76,12 +76,12 @@ export function UpdateNotice() {
     setReady(false);
   };
   return (
-    <aside className="update" role="status" aria-label="Version">
+    <div className="update" role="status" aria-label="Version">
       <p>{isWaiting ? "A new version is ready. It starts when you say so." : "Gatefall now works offline."}</p>
       {isWaiting && <StartNow start={() => startWaiting(updateServiceWorker)} />}
       <button type="button" className="button" onClick={close}>
         {isWaiting ? "Later" : "Close"}
       </button>
-    </aside>
+    </div>
   );
 }

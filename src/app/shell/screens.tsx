@@ -1,25 +1,5 @@
 import { fetchedLater } from "../parts/page/fetchedLater";
 import { StartScreen } from "../start/StartScreen";
-import type { Route } from "./route";
-
-/** The pages, in the order of the head. */
-export const PAGES = [
-  { path: "start", label: "Start" },
-  { path: "bench", label: "Bench" },
-  { path: "zeroing", label: "Zeroing" },
-  { path: "handover", label: "Handover" },
-  { path: "sheets", label: "Drill sheets" },
-  { path: "sittings", label: "Sittings" },
-  { path: "logbook", label: "Logbook" },
-  { path: "desk", label: "Class desk" },
-  { path: "words", label: "Words" },
-] as const;
-
-/** Names a page in an address. */
-export type PagePath = (typeof PAGES)[number]["path"];
-
-/** The page of a route; one that leads nowhere leads to the start. */
-export const pageOf = ({ path }: Route): PagePath => PAGES.find((one) => one.path === path)?.path ?? "start";
 
 const EMPTY = <main className="workplace" />;
 

@@ -1,11 +1,14 @@
 import type { ReactNode } from "react";
 import type { LessonGlance } from "../../drill/sheet/lessonGlance";
 import type { CourseProgress } from "../../progress/courseProgress";
-import { Arrivals } from "../words/drawings/dialing";
+import { DialDrawing } from "../hand/dial/DialDrawing";
 import { WordLink } from "../words/WordLink";
 import { CourseList } from "./CourseList";
 import { lessonAddress, lessonSize } from "./lessonWords";
 import "./start.css";
+
+/** The face of the first lesson's lock, without what reads a whole profile. */
+export const FIRST_FACE = { graduations: 100, numbersIncrease: "left" } as const;
 
 interface NextLessonProps {
   readonly next: LessonGlance | null;
@@ -43,15 +46,19 @@ function NextLesson({ next, isReturning }: NextLessonProps) {
           <span className="visually-hidden"> with {place}</span>
         </a>
         {!isReturning && (
-          <p className="start-soft">
+          // A paragraph cannot hold the dialogs of its words.
+          <div className="start-soft">
             You dial a lock whose combination is on the screen, and see inside why it opens or not. New words are
             explained: <WordLink word="arrival">arrival</WordLink>, <WordLink word="gate">gate</WordLink>,{" "}
             <WordLink word="spin-off">spin off</WordLink>.
-          </p>
+          </div>
         )}
       </div>
-      <div className="start-picture" aria-hidden="true">
-        <Arrivals />
+      <div className="start-picture dial" aria-hidden="true">
+        <DialDrawing
+          {...{ profile: FIRST_FACE, position: 0, ringTurn: 0, windUp: 0, surround: 0 }}
+          {...{ pointTo: null, hub: null, isOpen: false, changingIndex: undefined }}
+        />
       </div>
     </section>
   );

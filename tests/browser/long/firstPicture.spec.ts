@@ -80,3 +80,53 @@ for (const viewport of WINDOWS) {
     });
   }
 }
+
+/** The app's own script does not come: what is to be seen is in the page. */
+const withoutScript = (page: Page) =>
+  page.route("**/assets/index-*.js", (route) => route.fulfill({ contentType: "text/javascript", body: "" }));
+
+/** Where the parts of the start page are, CSS pixels. */
+const places = (page: Page) =>
+  page.evaluate(() =>
+    [".head-name", ".head nav", ".start-now h1", ".start-go", ".start-soft", ".start-picture svg", ".course li"].map(
+      (selector) => {
+        const { left, top, width, height } = document.querySelector(selector)?.getBoundingClientRect() ?? new DOMRect();
+        return [selector, left, top, width, height].map((one) => (typeof one === "number" ? Math.round(one) : one));
+      },
+    ),
+  );
+
+for (const viewport of WINDOWS) {
+  test(`${viewport.width} wide, head, lesson and dial are painted before any script, where the script draws them`, async ({
+    page,
+  }) => {
+    await page.setViewportSize(viewport);
+    await withoutScript(page);
+    await page.goto("", { waitUntil: "load" });
+    await expect(page.locator(".first-picture .start-go")).toBeVisible();
+    await expect(page.locator(".start-picture .dial-number")).toHaveCount(30);
+    const painted = await places(page);
+    await page.unroute("**/assets/index-*.js");
+    await page.reload();
+    await expect(page.locator(".first-picture")).toHaveCount(0);
+    expect(await places(page)).toEqual(painted);
+  });
+}
+
+test("before its script another page shows its head alone, and who has been here is not greeted as a newcomer", async ({
+  page,
+}) => {
+  await withoutScript(page);
+  await page.goto("#/bench");
+  await expect(page.getByRole("navigation", { name: "Pages" })).toBeVisible();
+  await expect(page.locator("main")).toBeHidden();
+  await page.evaluate(() => {
+    localStorage.setItem("gatefall.person", "somebody");
+    localStorage.setItem("gatefall.theme", "dark");
+  });
+  await page.goto("about:blank");
+  await page.goto("");
+  await expect(page.locator(".course").first()).toBeVisible();
+  await expect(page.locator(".start-go")).toBeHidden();
+  await expect(page.locator(":root")).toHaveAttribute("data-theme", "dark");
+});

@@ -66,8 +66,8 @@ test.describe("after the first visit", () => {
     try {
       await page.goto(`${server.address}#/bench?seed=5`);
       await page.getByRole("button", { name: "Close" }).click();
-      await page.getByRole("button", { name: "Left by one turn" }).click();
-      await page.getByRole("button", { name: "Left by one turn" }).click();
+      await page.getByRole("button", { name: "Left by 1 turn" }).click();
+      await page.getByRole("button", { name: "Left by 1 turn" }).click();
       server.renew();
       await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
       await page.getByRole("button", { name: "Start it now" }).click();

@@ -40,7 +40,6 @@ export async function startWebKit(program: string, home: string): Promise<Remote
     XDG_DATA_HOME: home,
     XDG_CACHE_HOME: home,
     GDK_BACKEND: "x11",
-    WEBKIT_DISABLE_DMABUF_RENDERER: "1",
   };
   // A group of its own: screen, driver and browser end together.
   const running = spawn("xvfb-run", ["-a", "-s", "-screen 0 1400x1000x24", program, `--port=${port}`], {

@@ -5,10 +5,10 @@ import type { DialSource, SourceControlsProps } from "./dialSource";
 
 function TurnButtons({ perTurn, turn }: SourceControlsProps) {
   const sizes = [
-    { by: perTurn, label: "1 turn", said: "one turn" },
-    { by: 10, label: "10", said: "ten" },
-    { by: 1, label: "1", said: "one" },
-    { by: 0.1, label: "0.1", said: "a tenth" },
+    { by: perTurn, label: "1 turn" },
+    { by: 10, label: "10" },
+    { by: 1, label: "1" },
+    { by: 0.1, label: "0.1" },
   ];
   const press = (event: MouseEvent, by: Graduations) => {
     turn(by, performance.now());
@@ -23,9 +23,9 @@ function TurnButtons({ perTurn, turn }: SourceControlsProps) {
   return (
     <fieldset className="turn-buttons">
       <legend className="visually-hidden">Turn the dial by steps</legend>
-      {sizes.map(({ by, label, said }) => button(by, `↺ ${label}`, `Left by ${said}`))}
+      {sizes.map(({ by, label }) => button(by, `↺ ${label}`, `Left by ${label}`))}
       <span className="turn-buttons-gap" />
-      {sizes.toReversed().map(({ by, label, said }) => button(-by, `${label} ↻`, `Right by ${said}`))}
+      {sizes.toReversed().map(({ by, label }) => button(-by, `${label} ↻`, `Right by ${label}`))}
     </fieldset>
   );
 }

@@ -1,0 +1,28 @@
+import { LinkRow } from "../parts/LinkRow";
+import { useSound } from "../parts/page/useSound";
+import { PAGES, type PagePath } from "./address";
+import { SkipLink } from "./SkipLink";
+import { useTheme } from "./useTheme";
+
+const PAGE_LINKS = PAGES.map(({ path, label }) => ({ key: path, label, href: `#/${path}` }));
+
+/** The head of every page: the pages, and the switches of the whole app. */
+export function Head({ page }: { readonly page: PagePath }) {
+  const { theme, change } = useTheme();
+  const sound = useSound();
+  return (
+    <header className="head">
+      <SkipLink hasDial={page === "bench" || page === "zeroing"} />
+      <b className="head-name">Gatefall</b>
+      <LinkRow label="Pages" links={PAGE_LINKS} current={page} />
+      <div className="head-switches">
+        <button type="button" className="button" aria-pressed={sound.isOn} onClick={sound.toggle}>
+          Sound {sound.isOn ? "on" : "off"}
+        </button>
+        <button type="button" className="button" onClick={change} title="Change between light and dark">
+          Theme: {theme}
+        </button>
+      </div>
+    </header>
+  );
+}
