@@ -1,10 +1,10 @@
 import { useMemo, useState } from "react";
 import type { Help } from "../../../../dialing/advice";
 import { combinationText } from "../../../../handover/change/changeFault";
+import { weightOf } from "../../../hand/dial/weightWords";
 import { HelpChoice } from "../../../hand/HelpChoice";
 import { LockChoice } from "../../../hand/LockChoice";
 import { useHandStore } from "../../../hand/useHandStore";
-import { weightOf } from "../../../hand/weightOf";
 import { useKeptJobs } from "../../../keeping/useKeptJobs";
 import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
