@@ -1,4 +1,4 @@
-import { countWord, sizeText, wheelsText } from "../lock/amountWords";
+import { countWord, sizeText, timesWord, wheelsText } from "../lock/amountWords";
 import { opposite } from "../lock/dial";
 import {
   type Advice,
@@ -26,14 +26,12 @@ export type { Advice } from "./adviceScene";
 /** How much the trainer says while one dials. */
 export type Help = "full" | "counts" | "silent";
 
-const timesText = (count: number) => (count === 1 ? "once" : count === 2 ? "twice" : `${countWord(count)} times`);
-
 const turning = (scene: Scene): Advice => {
   const left = wanted(scene) - made(scene);
   const next =
     left <= 1
       ? `Next arrival at ${numberText(scene)} is your stop.`
-      : `Pass ${numberText(scene)} ${timesText(left - 1)}, then stop on it.`;
+      : `Pass ${numberText(scene)} ${timesWord(left - 1)}, then stop on it.`;
   return {
     turn: turnFor(scene),
     say: `Keep turning ${turnFor(scene)}. ${next}`,

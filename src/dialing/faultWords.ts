@@ -1,4 +1,4 @@
-import { countWord, sizeText } from "../lock/amountWords";
+import { countWord, sizeText, timesWord } from "../lock/amountWords";
 import type { Combination } from "../lock/combination";
 import { type Graduations, opposite } from "../lock/dial";
 import type { Profile } from "../lock/profile";
@@ -36,12 +36,11 @@ interface Case {
 const numberOf = ({ fault, profile, combination }: Case) => faceText(combination[fault.number - 1] ?? 0, profile);
 const stepOf = ({ fault, profile }: Case) => profile.procedure[fault.number - 1];
 const grads = (size: Graduations) => (sizeText(size) === "1.0" ? "1 graduation" : `${sizeText(size)} graduations`);
-const times = (count: number) => (count === 1 ? "once" : count === 2 ? "twice" : `${countWord(count)} times`);
 
 const tooMany = (c: Case) => {
   const wanted = stepOf(c)?.arrivals ?? 0;
   const made = wanted + Math.round(c.fault.size / c.profile.graduations);
-  return `You arrived ${times(made)} at ${numberOf(c)}, where this lock asks for exactly ${countWord(wanted)}.`;
+  return `You arrived ${timesWord(made)} at ${numberOf(c)}, where this lock asks for exactly ${countWord(wanted)}.`;
 };
 
 const tooFew = (c: Case) => {
@@ -50,7 +49,7 @@ const tooFew = (c: Case) => {
   const asked = `this lock asks for ${stepOf(c)?.rule === "at-least" ? "at least " : ""}${countWord(wanted)}`;
   return made <= 0
     ? `You never came to ${numberOf(c)}; ${asked} arrivals.`
-    : `You arrived only ${times(made)} at ${numberOf(c)}; ${asked}.`;
+    : `You arrived only ${timesWord(made)} at ${numberOf(c)}; ${asked}.`;
 };
 
 const wrongWay = (c: Case) => {

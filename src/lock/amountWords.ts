@@ -11,6 +11,10 @@ export function countWord(count: number): string {
 export const countText = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;
 
+/** "once", "twice", "three times". */
+export const timesWord = (count: number): string =>
+  count === 1 ? "once" : count === 2 ? "twice" : `${countWord(count)} times`;
+
 /** Wheels by their numbers: "wheel 2", "wheels 1 and 3". @param wheels - counted from 1, at least one */
 export function wheelsText(wheels: readonly number[]): string {
   if (wheels.length === 1) return `wheel ${wheels[0]}`;

@@ -1,3 +1,4 @@
+import { countText } from "../lock/amountWords";
 import type { AttemptRecord, HelpLevel } from "../records/attemptRecord";
 import type { JobRecord } from "../records/jobRecord";
 import { MASTERY_RULE, type MasteryRule } from "../records/masteryRule";
@@ -37,14 +38,14 @@ interface SkillState {
 function redoMisses(misses: readonly AttemptRecord[]): SkillState["redo"] {
   const count = misses.length;
   if (count === 0) return null;
-  return { reason: count === 1 ? "1 miss to repeat." : `${count} misses to repeat.`, misses };
+  return { reason: `${countText(count, "miss", "misses")} to repeat.`, misses };
 }
 
 /** A job is redone whole, and only while the latest one was not right. */
 function redoJob(latest: JobRecord | undefined): SkillState["redo"] {
   if (latest === undefined || latest.isRight) return null;
   const count = latest.missed.length;
-  const missed = count === 0 ? "" : ` You missed ${count} ${count === 1 ? "thing" : "things"}.`;
+  const missed = count === 0 ? "" : ` You missed ${countText(count, "thing")}.`;
   return { reason: `The last one was not right.${missed} Do it again from the beginning.`, misses: [] };
 }
 

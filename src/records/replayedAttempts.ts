@@ -1,4 +1,5 @@
 import type { Attempt } from "../dialing/attempt";
+import { countText } from "../lock/amountWords";
 import { replay } from "../trace/replay";
 import { attemptOutcome } from "./attemptOutcome";
 import type { AttemptRecord } from "./attemptRecord";
@@ -73,7 +74,7 @@ function sentences(found: ReadonlyMap<string, string>, { records }: LogbookConte
   }
   return [...groups].map(([key, count]) => {
     const [name, why] = JSON.parse(key) as [string, string];
-    return `${count === 1 ? "1 attempt" : `${count} attempts`} of ${name} left out: ${why}.`;
+    return `${countText(count, "attempt")} of ${name} left out: ${why}.`;
   });
 }
 

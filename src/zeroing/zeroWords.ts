@@ -1,4 +1,4 @@
-import { countWord, sizeText } from "../lock/amountWords";
+import { countText, countWord, sizeText } from "../lock/amountWords";
 import { type Graduations, opposite, type Turn } from "../lock/dial";
 import type { Refusal } from "./approach";
 import { moreReadings } from "./moreReadings";
@@ -123,7 +123,7 @@ export function playWords({ answer, truth, error, ci95, isAnswerInside, isTruthI
  */
 export function seriesWords(side: Turn, readings: readonly ZeroReading[], wanted: number, rules: ZeroingRules): string {
   const name = side === "right" ? "Right side" : "Left side";
-  const recorded = `${readings.length} ${readings.length === 1 ? "stop" : "stops"} recorded`;
+  const recorded = `${countText(readings.length, "stop")} recorded`;
   const apart = readings.length < 2 ? "" : `, spread ${size(settlingSpread(readings, rules))}`;
   const more = Math.max(0, wanted - readings.length);
   const closes =

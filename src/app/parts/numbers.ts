@@ -1,4 +1,5 @@
 import type { Interval } from "../../statistics/interval";
+import { signedText } from "./signedText";
 
 const NOTHING = "–";
 
@@ -6,12 +7,7 @@ const NOTHING = "–";
 export const percentText = (share: number) => `${Math.round(100 * share)} %`;
 
 /** "+0.42"; two decimals, for means of many stops. */
-export function fineText(value: number | null): string {
-  if (value === null) return NOTHING;
-  const text = Math.abs(value).toFixed(2);
-  if (text === "0.00") return text;
-  return `${value > 0 ? "+" : "−"}${text}`;
-}
+export const fineText = (value: number | null): string => (value === null ? NOTHING : signedText(value, 2));
 
 /** "0.42", for what has no sign. */
 export const sizeText = (value: number | null, decimals = 2) => (value === null ? NOTHING : value.toFixed(decimals));

@@ -1,10 +1,10 @@
 /**
- * A signed size to a tenth: "+0.4", "−1.2", "0.0".
+ * A size with its sign: "+0.4", "−1.2", "0.0".
  *
  * @param value - graduations
  */
-export function signedText(value: number): string {
-  const text = Math.abs(value).toFixed(1);
-  if (text === "0.0") return text;
+export function signedText(value: number, decimals = 1): string {
+  const text = Math.abs(value).toFixed(decimals);
+  if (Number(text) === 0) return text;
   return `${value > 0 ? "+" : "−"}${text}`;
 }

@@ -8,33 +8,29 @@ import { stationName } from "../../drill/sheet/stationName";
 import { stationProfile } from "../../drill/sheet/stationProfile";
 import type { SittingEnd } from "../../drill/sittingMachine";
 import { sittingPlan } from "../../drill/sittingPlan";
+import { countText } from "../../lock/amountWords";
 import type { Milliseconds } from "../../lock/dial";
 import type { SittingRecord } from "../../records/sitting/sittingRecord";
 import { signedText } from "../parts/signedText";
+import { timeText } from "../parts/timeText";
 import { spanText } from "../results/sheetWords";
 import type { SittingSession } from "./sittingSession";
 import { jobMeasured } from "./tries/jobTryWords";
 
 /** A time as a clock shows it: "4:05", "1:12:00". */
 export function clockText(time_ms: Milliseconds): string {
-  const seconds = Math.max(0, Math.floor(time_ms / 1000));
-  const two = (value: number) => String(value).padStart(2, "0");
-  const [hours, minutes] = [Math.floor(seconds / 3600), Math.floor(seconds / 60) % 60];
-  return hours > 0 ? `${hours}:${two(minutes)}:${two(seconds % 60)}` : `${minutes}:${two(seconds % 60)}`;
+  return timeText(Math.max(0, Math.floor(time_ms / 1000)));
 }
 
 /** A limit as one says it: "90 s", "1 h 30 min". */
 export const spanWords = (span_ms: Milliseconds): string => spanText(span_ms / 1000);
 
-/** "1 try", "3 tries". */
-export const countWords = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
-
 /** The rules that a sheet is sat by, in sentences. */
 export function ruleSentences(sheet: Sheet): string[] {
   const { tries, questions, pauseAllowed, onReload, timeLimit_ms } = sittingPlan(sheet);
-  const work = questions > 0 ? `, then ${countWords(questions, "question", "questions")}` : "";
+  const work = questions > 0 ? `, then ${countText(questions, "question", "questions")}` : "";
   return [
-    `You have ${countWords(tries, "try", "tries")}${work}. The result is shown after the sitting.`,
+    `You have ${countText(tries, "try", "tries")}${work}. The result is shown after the sitting.`,
     timeLimit_ms === null
       ? "There is no time limit for the whole sitting."
       : `You have ${spanWords(timeLimit_ms)} in all. Whatever is not done by then counts as missed.`,
@@ -120,7 +116,7 @@ function claimSentences({ sheet, tries, marking }: SittingRecord): string[] {
     const made = tries.filter((one) => one.kind === "dialing" && one.station === index);
     const misses = made.filter((one) => one.kind === "dialing" && !isRight(one, station)).length;
     const wanted = trialsToShow(claim, misses);
-    const missed = countWords(misses, "miss", "misses");
+    const missed = countText(misses, "miss", "misses");
     return [
       `${criterion.place}: with ${missed}, it takes ${wanted} tries to show ${claimText(claim)}. You made ${made.length}.`,
     ];
@@ -163,7 +159,7 @@ function measured(one: TryResult, station: Station): Pick<TryRow, "outcome" | "s
   return {
     outcome: ZERO_WORDS[zeroShown(one, station)],
     stops: `turning right: ${meanText(one.means.right)} · turning left: ${meanText(one.means.left)}`,
-    faults: `${countWords(one.refused, "stop", "stops")} refused`,
+    faults: `${countText(one.refused, "stop", "stops")} refused`,
   };
 }
 

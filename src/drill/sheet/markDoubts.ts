@@ -1,3 +1,4 @@
+import { countText } from "../../lock/amountWords";
 import { claimText, trialsToShow } from "../marking/claim";
 import type { DialingStation, Sheet, Station } from "./sheet";
 
@@ -11,7 +12,7 @@ export interface PlacedDoubt {
 
 type Doubt = readonly [field: string, says: string];
 
-const times = (count: number) => `${count} ${count === 1 ? "try" : "tries"}`;
+const times = (count: number) => countText(count, "try", "tries");
 
 /** A mean, or a spread, is judged by an interval, and one try has none. */
 const LEAST_FOR_INTERVAL = 2;

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { timeOf, timeText } from "../../../src/app/sheets/editor/timeText";
+import { timeOf, timeText } from "../../../src/app/parts/timeText";
 
 describe("a typed time", () => {
   test.each([

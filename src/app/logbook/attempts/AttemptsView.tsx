@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "react";
+import { countText } from "../../../lock/amountWords";
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import type { AttemptFilter } from "../../../store/attemptQueries";
 import { tagsOfAttempts } from "../../../store/attemptTags";
@@ -25,8 +26,7 @@ interface FilterBarProps {
   readonly count: number | null;
 }
 
-const countText = (count: number) =>
-  count === 0 ? "No attempts." : `${count} ${count === 1 ? "attempt" : "attempts"}, latest first`;
+const shownText = (count: number) => (count === 0 ? "No attempts." : `${countText(count, "attempt")}, latest first`);
 
 function FilterBar({ choice, onChoice, tags, count }: FilterBarProps) {
   const { profileId, onlyMisses = false, tag = "" } = choice;
@@ -45,7 +45,7 @@ function FilterBar({ choice, onChoice, tags, count }: FilterBarProps) {
         />
       )}
       <MissesOnly isOn={onlyMisses} onSwitch={(isOn) => onChoice({ ...choice, onlyMisses: isOn })} />
-      <p role="status">{count !== null && countText(count)}</p>
+      <p role="status">{count !== null && shownText(count)}</p>
     </div>
   );
 }

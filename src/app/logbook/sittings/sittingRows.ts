@@ -1,3 +1,4 @@
+import { countText } from "../../../lock/amountWords";
 import { harmlessName } from "../../../lock/harmlessText";
 import { checkedSitting, checkedStanding } from "../../../records/checkedSitting";
 import type { SittingRecord } from "../../../records/records";
@@ -41,8 +42,8 @@ interface Told {
 const isLost = (one: unknown) => typeof one === "object" && one !== null && "isBrokenOff" in one && one.isBrokenOff;
 
 /** "4 tries", "4 tries, 1 lost". */
-function countText(tries: number, lost: number): string {
-  const made = tries === 1 ? "1 try" : `${tries} tries`;
+function madeText(tries: number, lost: number): string {
+  const made = countText(tries, "try", "tries");
   return lost === 0 ? made : `${made}, ${lost} lost`;
 }
 
@@ -50,7 +51,7 @@ function countText(tries: number, lost: number): string {
 function triesSoFar({ body }: SittingRecord): string {
   const told = (typeof body === "object" && body !== null ? body : {}) as Told;
   const tries = told.progress?.tries;
-  return Array.isArray(tries) ? countText(tries.length, tries.filter(isLost).length) : "–";
+  return Array.isArray(tries) ? madeText(tries.length, tries.filter(isLost).length) : "–";
 }
 
 /** Whether a sitting has a result that can be opened. */
@@ -70,7 +71,7 @@ function endedRow({ title, startedAt, outcome, tries, lostTries, check, differs 
     ...at(Date.parse(startedAt)),
     title: named(title),
     standing: outcome === null ? NOT_SOUND : STANDINGS[outcome],
-    tries: countText(tries, lostTries),
+    tries: madeText(tries, lostTries),
     sentences: [...check.problems, ...differs, ...check.unheld, ...check.unchecked],
     isWrong: check.problems.length + differs.length > 0,
   };

@@ -1,13 +1,6 @@
-import type { Graduations, Turn } from "../../../lock/dial";
+import type { Turn } from "../../../lock/dial";
+import { signedText } from "../../parts/signedText";
 import type { CutawayKey, CutawayView, CutawayWheel } from "./cutawayView";
-
-/** "+0.4" as the numbers of the face grow; "0.0" for nothing. */
-function signedText(error: Graduations, numbersIncrease: Turn): string {
-  const size = Math.abs(error).toFixed(1);
-  if (size === "0.0") return size;
-  const grows = error > 0 === (numbersIncrease === "left");
-  return `${grows ? "+" : "\u2212"}${size}`;
-}
 
 /** The words of one line of a label, in the two parts that it is broken into where the column is narrow. */
 export type Words = readonly [string, string?];
@@ -21,7 +14,9 @@ export type Figures = "all" | "errors" | "none";
 /** "+0.4," "in the gate"; or "12.3 off". Without figures "in the gate", or "off its gate". */
 export function errorWords({ error, isTrue }: CutawayWheel, numbersIncrease: Turn, figures: Figures = "all"): Words {
   if (figures === "none") return [isTrue ? "in the gate" : "off its gate"];
-  return isTrue ? [`${signedText(error, numbersIncrease)},`, "in the gate"] : [`${Math.abs(error).toFixed(1)} off`];
+  return isTrue
+    ? [`${signedText(numbersIncrease === "left" ? error : -error)},`, "in the gate"]
+    : [`${Math.abs(error).toFixed(1)} off`];
 }
 
 /** "driven" "right"; or "at rest". */

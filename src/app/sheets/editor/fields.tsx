@@ -1,5 +1,5 @@
 import { createContext, type ReactNode, useContext, useId, useState } from "react";
-import { timeOf, timeText } from "./timeText";
+import { timeOf, timeText } from "../../parts/timeText";
 
 /** Sentences by the path of the field they belong to. */
 export const ProblemsContext = createContext<ReadonlyMap<string, string>>(new Map());

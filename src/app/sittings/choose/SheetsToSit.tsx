@@ -1,9 +1,10 @@
 import { useMemo } from "react";
 import type { Sheet } from "../../../drill/sheet/sheet";
 import { sittingPlan } from "../../../drill/sittingPlan";
+import { countText } from "../../../lock/amountWords";
 import { openShelf } from "../../keeping/sheets/openShelf";
 import { useStore } from "../../parts/page/useStore";
-import { countWords, spanWords } from "../sittingWords";
+import { spanWords } from "../sittingWords";
 import { ownSheetsToSit, SHEETS_TO_SIT } from "./sheetChoice";
 
 const RULED = SHEETS_TO_SIT.filter(({ sheet }) => sheet.sitting !== undefined);
@@ -12,8 +13,8 @@ const UNRULED = SHEETS_TO_SIT.filter(({ sheet }) => sheet.sitting === undefined)
 /** What a sheet takes, in a few words. */
 function sizeWords(sheet: Sheet): string {
   const { tries, questions, timeLimit_ms } = sittingPlan(sheet);
-  const parts = [countWords(tries, "try", "tries")];
-  if (questions > 0) parts.push(countWords(questions, "question", "questions"));
+  const parts = [countText(tries, "try", "tries")];
+  if (questions > 0) parts.push(countText(questions, "question", "questions"));
   if (timeLimit_ms !== null) parts.push(`at most ${spanWords(timeLimit_ms)}`);
   return parts.join(" · ");
 }
@@ -52,7 +53,7 @@ export function SheetsToSit({ onChoose }: Pick<CardsProps, "onChoose">) {
       {sound.length > 0 && <Cards title="Your sheets" sheets={sound} onChoose={onChoose} />}
       {unsound > 0 && (
         <p className="sitting-soft">
-          {countWords(unsound, "sheet", "sheets")} of yours cannot be used yet. Fix what is marked under{" "}
+          {countText(unsound, "sheet", "sheets")} of yours cannot be used yet. Fix what is marked under{" "}
           <a href="#/sheets">Drill sheets</a>.
         </p>
       )}

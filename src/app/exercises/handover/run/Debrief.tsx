@@ -5,15 +5,13 @@ import { FAULT_WORDS } from "../../../../handover/run/faultWords";
 import type { RunStep } from "../../../../handover/run/handoverRun";
 import { stepWords } from "../../../../handover/run/stepWords";
 import { countText } from "../../../../lock/amountWords";
+import { timeText } from "../../../parts/timeText";
 import { recordOf } from "./kept/runRecord";
 import { RecordPrint } from "./RecordPrint";
 import { RunFiles } from "./RunFiles";
 import type { HandoverSession } from "./session/handoverSession";
 
-const clock = (at_ms: number) => {
-  const seconds = Math.round(at_ms / 1000);
-  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
-};
+const clock = (at_ms: number) => timeText(Math.round(at_ms / 1000));
 
 /** Every fault first: what happened, who is harmed, what to do instead. */
 function FaultList({ result }: { readonly result: HandoverResult }) {
@@ -41,7 +39,7 @@ function FaultList({ result }: { readonly result: HandoverResult }) {
 }
 
 /** "2 min 5 s". */
-function timeText({ duration_ms }: HandoverResult): string {
+function lengthText({ duration_ms }: HandoverResult): string {
   const seconds = Math.round(duration_ms / 1000);
   return seconds < 60 ? `${seconds} s` : `${Math.floor(seconds / 60)} min ${seconds % 60} s`;
 }
@@ -113,8 +111,8 @@ export function Debrief({ session, onUndone, ref }: DebriefProps) {
         {verdictWords(result)}
       </p>
       <p className="run-note">
-        {countText(result.faults.length, "fault")}, {countText(result.undoneSteps, "step")} undone, {timeText(result)}.
-        {result.isHandsOff && " A simulated hand did the dialing."} A practice result is not a certificate.
+        {countText(result.faults.length, "fault")}, {countText(result.undoneSteps, "step")} undone, {lengthText(result)}
+        .{result.isHandsOff && " A simulated hand did the dialing."} A practice result is not a certificate.
       </p>
       <FaultList result={result} />
       <Missing result={result} />
