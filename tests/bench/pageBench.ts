@@ -95,8 +95,8 @@ try {
   const costs = await eventCosts(browser, server.address);
   const p95 = quantile(costs, 0.95);
   const weights = [
-    ...(await weightRows(browser, server.address, "start page", "#/start", ".start-go")),
-    ...(await weightRows(browser, server.address, "bench by its link", "#/bench", "[role=slider]")),
+    ...(await weightRows(browser, server.address, "start page", "#/start", "#root > main .start-go")),
+    ...(await weightRows(browser, server.address, "bench by its link", "#/bench", "#root > main [role=slider]")),
   ];
   process.stdout.write(
     `${[
