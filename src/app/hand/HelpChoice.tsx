@@ -1,6 +1,13 @@
 import type { Help } from "../../dialing/advice";
 
-const HELPS: readonly { readonly help: Help; readonly label: string; readonly title: string }[] = [
+/** How much help, and what it brings. */
+interface HelpOffer {
+  readonly help: Help;
+  readonly label: string;
+  readonly title: string;
+}
+
+const HELPS: readonly HelpOffer[] = [
   { help: "full", label: "Full", title: "Full help: what to do now and how far to turn" },
   { help: "counts", label: "Counts", title: "Counts: arrivals are counted, no distances until the end" },
   { help: "silent", label: "Silent", title: "Silent: nothing is shown until the attempt ends" },
@@ -9,14 +16,15 @@ const HELPS: readonly { readonly help: Help; readonly label: string; readonly ti
 interface HelpChoiceProps {
   readonly help: Help;
   readonly onHelp: (help: Help) => void;
+  readonly offers?: readonly HelpOffer[];
 }
 
 /** How much help one has while one dials. */
-export function HelpChoice({ help, onHelp }: HelpChoiceProps) {
+export function HelpChoice({ help, onHelp, offers = HELPS }: HelpChoiceProps) {
   return (
     <fieldset className="setup-help">
       <legend className="visually-hidden">Help</legend>
-      {HELPS.map(({ help: one, label, title }) => (
+      {offers.map(({ help: one, label, title }) => (
         <button
           key={one}
           type="button"

@@ -15,9 +15,10 @@ import { PlaySession } from "./playSession";
 import { ProveSession } from "./proveSession";
 import { SetZeroPanel } from "./SetZeroPanel";
 import { useKeptZeroings } from "./useKeptZeroings";
-import { useZeroing, useZeroingTunes } from "./useZeroing";
+import { useZeroingTunes } from "./useZeroingTunes";
 import { ZeroingHand } from "./ZeroingHand";
 import { ZeroingStrip } from "./ZeroingStrip";
+import { ZeroingSession } from "./zeroingSession";
 import "../../parts/workplace.css";
 import "./zeroing.css";
 
@@ -64,7 +65,7 @@ export function ZeroingScreen({ chance, isSilent: startsSilent }: ZeroingScreenP
     }),
     [profile],
   );
-  const session = useZeroing(setup, chance);
+  const session = useHandStore(useMemo(() => new ZeroingSession(setup, chance), [setup, chance]));
   useKeptZeroings(session, profile.id);
   const play = useHandStore(useMemo(() => new PlaySession(setup, chance), [setup, chance]));
   const [exercise, setExercise] = useState<Exercise>("set");

@@ -1,8 +1,9 @@
+import type { HandledLock } from "../../../../dialing/attempt";
+import type { DialingState } from "../../../../dialing/dialingMachine";
 import { progressOf } from "../../../../dialing/progress";
 import type { TroubleState } from "../../../../handover/trouble/troubleMachine";
 import { LockInHand } from "../../../hand/LockInHand";
-import { type StepView, stepViews } from "../../../hand/stepViews";
-import { NumberPlate } from "./NumberPlate";
+import { StepStrip } from "../../../hand/StepStrip";
 import { troubleActs } from "./troubleActs";
 import type { TroubleSession } from "./troubleSession";
 
@@ -12,14 +13,10 @@ const CLOSED: Partial<Record<TroubleState, string>> = {
   told: "The answer is shown. Take the same lock again, or another.",
 };
 
-const END = { opened: "opened", refused: "refused" } as const;
-
-/** The steps by what the hand does at the index; how the lock takes it is not known before the end. */
-function handSteps(session: TroubleSession): readonly StepView[] {
-  const { byIndex } = session.bench.lock;
-  const isDrawing = progressOf(byIndex).step === byIndex.profile.procedure.length;
-  const state = byIndex.reader.legs.length === 0 ? "waiting" : isDrawing ? "drawing" : "turning";
-  return stepViews(byIndex, state).numbers;
+/** Where the hand is by the index; how the lock takes it is not known before the end. */
+function handState({ reader, profile }: HandledLock, step: number): DialingState {
+  if (reader.legs.length === 0) return "waiting";
+  return step === profile.procedure.length ? "drawing" : "turning";
 }
 
 interface TroubleHandProps {
@@ -31,17 +28,20 @@ interface TroubleHandProps {
 /** The lock in trouble under the trainee's own hand. The dial is drawn as the index reads it: how the index stands is not to be seen. */
 export function TroubleHand({ session, isOnce }: TroubleHandProps) {
   const { lock } = session.bench;
+  const { byIndex } = lock;
+  const { profile } = lock.card;
   const { help } = session.setup;
   const closed = isOnce && session.state === "told" ? "This try has ended." : CLOSED[session.state];
   return (
     <>
-      <NumberPlate
-        card={lock.card}
-        steps={help === "silent" ? null : handSteps(session)}
-        end={lock.end === null ? "" : END[lock.end]}
+      <StepStrip
+        attempt={byIndex}
+        state={handState(byIndex, progressOf(byIndex).step)}
+        help={help}
+        end={{ say: `${profile.draw.turn} to the stop`, came: lock.end ?? "–", isCurrent: false }}
       />
       <LockInHand
-        profile={lock.card.profile}
+        profile={profile}
         dial={lock.seen}
         held={session}
         bolt={lock.end === "opened" ? "back" : null}

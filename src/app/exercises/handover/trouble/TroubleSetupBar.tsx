@@ -1,6 +1,7 @@
 import { TROUBLE_GUIDE } from "../../../../handover/trouble/troubleGuide";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
 import { ActButton } from "../../../hand/ActButton";
+import { HelpChoice } from "../../../hand/HelpChoice";
 import { troubleActs } from "./troubleActs";
 import type { TroubleSession } from "./troubleSession";
 import { kindsOf } from "./troubleSetup";
@@ -58,21 +59,7 @@ export function TroubleSetupBar({ session }: { readonly session: TroubleSession 
         ))}
       </select>
       <Pool session={session} />
-      <fieldset className="setup-help">
-        <legend className="visually-hidden">Help</legend>
-        {HELPS.map(({ help, label, title }) => (
-          <button
-            key={help}
-            type="button"
-            className="button"
-            title={title}
-            aria-pressed={setup.help === help}
-            onClick={() => session.change({ help })}
-          >
-            {label}
-          </button>
-        ))}
-      </fieldset>
+      <HelpChoice help={setup.help} onHelp={(help) => session.change({ help })} offers={HELPS} />
       {troubleActs(session).map((act) => (
         <ActButton key={act.key} act={act} />
       ))}

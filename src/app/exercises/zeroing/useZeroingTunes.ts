@@ -1,14 +1,7 @@
-import { useEffect, useMemo, useRef } from "react";
-import type { Chance } from "../../../statistics/chance";
+import { useEffect, useRef } from "react";
 import { dialSound } from "../../hand/dial/dialSound";
-import { useHandStore } from "../../hand/useHandStore";
 import { useSound } from "../../parts/page/useSound";
-import { ZeroingSession, type ZeroingSetup } from "./zeroingSession";
-
-/** A zeroing exercise for the life of a screen. */
-export function useZeroing(setup: ZeroingSetup, chance: Chance): ZeroingSession {
-  return useHandStore(useMemo(() => new ZeroingSession(setup, chance), [setup, chance]));
-}
+import type { ZeroingSession } from "./zeroingSession";
 
 /** Plays the tune of every reading while sounds are on. */
 export function useZeroingTunes({ last, asked }: ZeroingSession): void {
