@@ -7,7 +7,7 @@ import type { HandAct } from "../../hand/handActs";
 import type { HeldDial } from "../../hand/heldDial";
 import { LockInHand } from "../../hand/LockInHand";
 import { StepStrip } from "../../hand/StepStrip";
-import { useWaitingSeconds } from "../../hand/useWaitingSeconds";
+import { useWaitingSeconds } from "../../hand/timePasses";
 import type { BenchSession } from "./benchSession";
 import { lockNote, verdictOf } from "./lockNote";
 

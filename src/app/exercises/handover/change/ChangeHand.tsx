@@ -9,7 +9,7 @@ import { againAct, newAct } from "../../../hand/handActs";
 import { LockInHand } from "../../../hand/LockInHand";
 import { StepStrip } from "../../../hand/StepStrip";
 import { withoutSizes } from "../../../hand/spoken";
-import { useWaitingSeconds } from "../../../hand/useWaitingSeconds";
+import { useWaitingSeconds } from "../../../hand/timePasses";
 import { ChangeActs } from "./ChangeActs";
 import type { ChangeSession } from "./changeSession";
 import { STAGE_OF, STAGES } from "./changeWords";
