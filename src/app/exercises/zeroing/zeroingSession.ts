@@ -175,7 +175,8 @@ export class ZeroingSession extends HandStore {
     );
   }
 
-  private moved(by: Graduations, at: Milliseconds): void {
+  /** The dial has moved, by whatever hand: a simulated one goes by a clock of its own. @param by - graduations, left positive */
+  moved(by: Graduations, at: Milliseconds): void {
     this.begunAt ??= at;
     if (this.endedAt === null) this.turned += Math.abs(by);
     this.lock.turnBy(by);

@@ -72,9 +72,9 @@ export function readSide(session: ZeroingSession): void {
   for (let k = 0; k < wanted && session.asked === side; k++) {
     const at = 10_000 * k;
     session.takeHold();
-    session.turnBy(-sign * (approach + 10), at);
-    session.turnBy(-session.lock.seenDeviation - sign * (approach + 5), at + 1000);
-    session.turnBy(sign * (approach + 5) + 0.1 * (k - 1), at + 2000);
+    session.moved(-sign * (approach + 10), at);
+    session.moved(-session.lock.seenDeviation - sign * (approach + 5), at + 1000);
+    session.moved(sign * (approach + 5) + 0.1 * (k - 1), at + 2000);
     session.takeReading(at + 5000);
   }
 }
