@@ -1,7 +1,8 @@
-import { execFileSync, spawnSync } from "node:child_process";
+import { execFile, execFileSync } from "node:child_process";
 import { mkdirSync, readFileSync } from "node:fs";
 import type { AddressInfo } from "node:net";
 import { cpus, loadavg } from "node:os";
+import { promisify } from "node:util";
 import { preview } from "vite";
 import { BROWSER_SWITCHES, browserPath } from "../browser/browserPath";
 
@@ -40,15 +41,13 @@ interface Report {
   >;
 }
 
-/** Runs Lighthouse on an address. @throws where it does not run */
-function reportOf(address: string, file: string): Report {
+/** Runs Lighthouse on an address, which this process goes on serving. @throws where it does not run */
+async function reportOf(address: string, file: string): Promise<Report> {
   const flags = ["--headless", ...BROWSER_SWITCHES].join(" ");
   const asked = [address, "--quiet", "--output=json", `--output-path=${file}`, `--chrome-flags=${flags}`];
-  const { status, stderr } = spawnSync("npx", ["--yes", LIGHTHOUSE, ...asked], {
-    encoding: "utf8",
+  await promisify(execFile)("npx", ["--yes", LIGHTHOUSE, ...asked], {
     env: { ...process.env, CHROME_PATH: browserPath() },
   });
-  if (status !== 0) throw new Error(`Lighthouse did not run: ${stderr}`);
   return JSON.parse(readFileSync(file, "utf8")) as Report;
 }
 
@@ -75,7 +74,7 @@ try {
   say("", "| what | measured | target | |", "|---|---:|---:|---|");
   for (const { name, hash } of PAGES) {
     const before = load();
-    const report = reportOf(`http://127.0.0.1:${port}/${hash}`, `${FOLDER}/${name.replaceAll(" ", "-")}.json`);
+    const report = await reportOf(`http://127.0.0.1:${port}/${hash}`, `${FOLDER}/${name.replaceAll(" ", "-")}.json`);
     say(...rowsOf(name, report), `| ${name}: load of the machine before and after | ${before}, ${load()} | | |`);
   }
 } finally {
