@@ -37,7 +37,7 @@ async function takeSeries(zeroing: Zeroing, way: Way, index: 0 | 1): Promise<voi
     const spoken = await zeroing.deviation();
     await way.read();
     await expect(zeroing.last).toHaveText(
-      new RegExp(`^${name} stop ${count} of three recorded, (on zero|0\\.\\d+ (left|right) of zero)\\.$`),
+      new RegExp(`^${name} stop ${count} of three recorded, (on zero|(less than )?0\\.\\d+ (left|right) of zero)\\.$`),
     );
     const told = placeOfWords((await zeroing.last.textContent()) ?? "");
     expect(Math.abs(told - spoken)).toBeLessThanOrEqual(0.101);
