@@ -32,8 +32,10 @@ export function opensAsWritten(lock: DoorLock, zero: LearnedZero | null = lock.z
   return copy.dialBy(copy.meant, []);
 }
 
-/** Why a bolt that is only part of the way back keeps an act from happening; undefined where it does not. */
-export function halfDrawn(event: HandoverEvent, lock: DoorLock): string | undefined {
+/** Why an act cannot be as the bolt stands: part of the way back, or said to have stayed; undefined where it can. */
+export function hinderedByBolt(event: HandoverEvent, lock: DoorLock): string | undefined {
+  const isBack = lock.retraction > 0 && !lock.isHeld;
+  if (event.type === "combination.dialed" && !event.opened && isBack) return "The bolt is back: the lock opened.";
   const isOpening = event.type === "door.opened" && event.by === "outside";
   if (!isOpening && event.type !== "holdback.set") return undefined;
   const isPart = lock.retraction > 0 && lock.retraction < 1;

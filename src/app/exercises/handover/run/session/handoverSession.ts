@@ -5,7 +5,7 @@ import type { DoorLock } from "../../../../../handover/run/doorLock";
 import type { Dialer, HandoverEvent } from "../../../../../handover/run/handoverEvent";
 import type { HandoverRun } from "../../../../../handover/run/handoverRun";
 import { lockConsequences } from "../../../../../handover/run/lockConsequences";
-import { halfDrawn } from "../../../../../handover/run/lockProbe";
+import { hinderedByBolt } from "../../../../../handover/run/lockProbe";
 import type { RecordedRun } from "../../../../../handover/run/recordedRun";
 import { drawScene } from "../../../../../handover/run/scene";
 import { isReleaseBlocked } from "../../../../../handover/run/sceneFit";
@@ -109,7 +109,7 @@ export class HandoverSession extends HandStore {
 
   /** Takes what happened, or tells why it cannot. @returns whether it happened */
   act(event: HandoverEvent, now: Milliseconds): boolean {
-    const hindrance = this.run.hindrance(event) ?? halfDrawn(event, this.lock);
+    const hindrance = this.run.hindrance(event) ?? hinderedByBolt(event, this.lock);
     if (hindrance !== undefined) {
       this.refuse(hindrance);
       return false;
@@ -155,8 +155,7 @@ export class HandoverSession extends HandStore {
 
   /** The trainee says that the try has failed. */
   giveUp(now: Milliseconds): void {
-    if (this.lock.retraction > 0 && !this.lock.isHeld) this.refuse("The bolt is back: the lock opened.");
-    else this.act({ type: "combination.dialed", by: "trainee", opened: false }, now);
+    this.act({ type: "combination.dialed", by: "trainee", opened: false }, now);
   }
 
   /** A simulated hand dials the combination as it is written. */
