@@ -17,8 +17,15 @@ export const LOOKS = [
   { name: "dark, on a phone", colorScheme: "dark", width: 390, height: 844 },
 ] as const;
 
-/** Puts a page into one of the looks. */
-export async function look(page: Page, { colorScheme, width, height }: (typeof LOOKS)[number]): Promise<void> {
+/** A scheme of colors in a window. */
+interface Look {
+  readonly colorScheme: "light" | "dark";
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Puts a page into a look. */
+export async function look(page: Page, { colorScheme, width, height }: Look): Promise<void> {
   await page.setViewportSize({ width, height });
   await page.emulateMedia({ colorScheme });
 }

@@ -1,14 +1,11 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "@playwright/test";
-import { idealMotion } from "../../src/dialing/idealMotion";
-import { shippedProfile } from "../../src/lock/shippedProfiles";
 import { dialingStation, testSheet } from "../support/testSheet";
-import { Bench } from "./bench";
+import { look } from "./axe";
 import { doorWith, Handover } from "./handover";
-import { KeyHand } from "./hands";
 import { expect, test } from "./page";
-import { openSheet, start } from "./sittingByKeys";
+import { dialLast, openSheet, start } from "./sittingByKeys";
 
 /*
  * Every screen, light and dark, on a desk and on a phone, beside the picture that was accepted last
@@ -37,15 +34,6 @@ const SHEET = testSheet({
   stations: [dialingStation({ id: "open it", repetitions: 2, passMarks: { firstTime: 2 } })],
 });
 
-/** Dials the three-wheel lock's own combination, or as far as asked. */
-async function dial(page: Page, stops = 4, errors: readonly number[] = []): Promise<void> {
-  const profile = shippedProfile("three-wheel");
-  const bench = new Bench(page);
-  const hand = new KeyHand(bench, profile.graduations);
-  const path = idealMotion(profile, profile.asSet ?? [], await bench.reading(), errors, 5).slice(0, stops + 1);
-  for (const [i, position] of path.slice(1).entries()) await hand.turnBy(position - (path[i] ?? 0));
-}
-
 const at = (address: string) => async (page: Page) => {
   await page.goto(address);
 };
@@ -65,11 +53,11 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   "bench-fresh": at("#/bench?seed=5"),
   "bench-under-way": async (page) => {
     await at("#/bench?seed=5")(page);
-    await dial(page, 2, [0.5]);
+    await dialLast(page, [0.5], 2);
   },
   "bench-failed-counts": async (page) => {
     await at("#/bench?seed=5&help=counts")(page);
-    await dial(page, 4, [0, 3]);
+    await dialLast(page, [0, 3]);
   },
   "bench-encoder-silent": at("#/bench?seed=5&profile=dial-encoder&help=silent"),
   "bench-combination": async (page) => {
@@ -77,7 +65,10 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.getByRole("button", { name: /^Combination/ }).click();
   },
   "zeroing-ring": at("#/zeroing?seed=5"),
-  "zeroing-play": at("#/zeroing?view=play&seed=5"),
+  "zeroing-play": async (page) => {
+    await at("#/zeroing?seed=5")(page);
+    await page.getByRole("tab", { name: "Find the play" }).click();
+  },
   "handover-run": at(`#/handover?view=run&profile=${doorWith({}).profile.id}&seed=${doorWith({}).seed}&hands=off`),
   "handover-debrief": async (page) => {
     await at(`#/handover?view=run&profile=${doorWith({}).profile.id}&seed=${doorWith({}).seed}&hands=off`)(page);
@@ -138,14 +129,13 @@ for (const [name, reach] of Object.entries(SCREENS)) {
     // What a screen fetches later is there.
     await page.waitForLoadState("networkidle");
     await page.evaluate(() => document.fonts.ready);
-    for (const { name: lookName, colorScheme, ...window } of LOOKS) {
-      await page.setViewportSize(window);
-      await page.emulateMedia({ colorScheme });
+    for (const one of LOOKS) {
+      await look(page, one);
       await page.evaluate(() => scrollTo(0, 0));
       const times = page.locator(TIMES);
       await expect
         .soft(page)
-        .toHaveScreenshot(`${name}-${lookName}.png`, { maxDiffPixelRatio: 0.002, mask: [times], maskColor: "#777777" });
+        .toHaveScreenshot(`${name}-${one.name}.png`, { maxDiffPixelRatio: 0.002, mask: [times], maskColor: "#777777" });
     }
   });
 }

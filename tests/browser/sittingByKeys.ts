@@ -30,12 +30,18 @@ export async function startHere(page: Page): Promise<void> {
   await expect(page.getByRole("slider", { name: "Dial" })).toBeFocused();
 }
 
-/** Dials the three-wheel lock's own combination by keys. @param stopErrors - graduations past each number */
-export async function dialLast(page: Page, stopErrors: readonly number[] = []): Promise<void> {
+/**
+ * Dials the three-wheel lock's own combination by keys.
+ *
+ * @param stopErrors - graduations past each number
+ * @param stops - how many of its stops, the end of the draw the last; all where left out
+ */
+export async function dialLast(page: Page, stopErrors: readonly number[] = [], stops?: number): Promise<void> {
   const bench = new Bench(page);
   const hand = new KeyHand(bench, PROFILE.graduations);
   const path = idealMotion(PROFILE, PROFILE.asSet ?? [], await bench.reading(), stopErrors, 5);
-  for (const [i, position] of path.slice(1).entries()) await hand.turnBy(position - (path[i] ?? 0));
+  const asked = stops === undefined ? path : path.slice(0, stops + 1);
+  for (const [i, position] of asked.slice(1).entries()) await hand.turnBy(position - (asked[i] ?? 0));
 }
 
 /** Dials, and waits for what follows a try that is not the last. */

@@ -30,6 +30,22 @@ function lost(before: Rows, after: Rows): string | null {
 
 type Work = (browser: KillableBrowser, chance: Chance) => Promise<string | null>;
 
+/** Kills the browser a moment later, while the hand may still be at work. @returns the rows of a table then and afterwards */
+async function killDuring(
+  browser: KillableBrowser,
+  page: Page,
+  { table, work, after_ms }: { table: string; work: Promise<unknown>; after_ms: number },
+): Promise<{ before: Rows; after: Rows }> {
+  const ended = work.catch(() => undefined);
+  await page.waitForTimeout(after_ms);
+  const before = await storedRows(page, table);
+  await browser.kill();
+  await ended;
+  const again = await browser.open("#/logbook");
+  await again.getByRole("main").waitFor();
+  return { before, after: await storedRows(again, table) };
+}
+
 /** Attempts at the bench, killed in the middle of the last. */
 const attempts: Work = async (browser, chance) => {
   const page = await browser.open("#/bench?seed=5");
@@ -38,14 +54,9 @@ const attempts: Work = async (browser, chance) => {
     await dialLast(page);
     await page.keyboard.press("r");
   }
-  const dialing = dialLast(page).catch(() => undefined);
-  await page.waitForTimeout(3000 * chance());
-  const before = await storedRows(page, "attempts");
-  await browser.kill();
-  await dialing;
-  const again = await browser.open("#/logbook");
-  await again.getByRole("main").waitFor();
-  return lost(before, await storedRows(again, "attempts"));
+  const work = dialLast(page);
+  const { before, after } = await killDuring(browser, page, { table: "attempts", work, after_ms: 3000 * chance() });
+  return lost(before, after);
 };
 
 const stepsOf = (rows: Rows): number =>
@@ -110,22 +121,6 @@ const importing: Work = async (browser, chance) => {
   const isNothing = there.every((count, k) => count === people[k]);
   return isWhole || isNothing ? null : `of the import there is a part: ${there} in ${TABLES}`;
 };
-
-/** Kills the browser a moment later, while the hand may still be at work. @returns the rows of a table then and afterwards */
-async function killDuring(
-  browser: KillableBrowser,
-  page: Page,
-  { table, work, after_ms }: { table: string; work: Promise<unknown>; after_ms: number },
-): Promise<{ before: Rows; after: Rows }> {
-  const ended = work.catch(() => undefined);
-  await page.waitForTimeout(after_ms);
-  const before = await storedRows(page, table);
-  await browser.kill();
-  await ended;
-  const again = await browser.open("#/logbook");
-  await again.getByRole("main").waitFor();
-  return { before, after: await storedRows(again, table) };
-}
 
 /** Waits until a table has a record: the work has ended, and is kept. */
 const untilKept = (page: Page, table: string) =>
