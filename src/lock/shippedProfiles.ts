@@ -6,7 +6,9 @@ import threeWheel from "../../shared/profiles/three-wheel.json" with { type: "js
 import twoWheel from "../../shared/profiles/two-wheel.json" with { type: "json" };
 import { LockError } from "./lockError";
 import type { Profile } from "./profile";
-import { parseProfile } from "./profileSchema";
+
+/** Of a file with its source: what a profile is. The tests read each file by the schema, which no page has to load for it. */
+const shipped = ({ source: _, ...profile }: { readonly source: string }) => profile as Profile;
 
 /** The generic families of lock that come with the trainer, easiest to explain first. */
 export const SHIPPED_PROFILES: readonly Profile[] = [
@@ -16,7 +18,7 @@ export const SHIPPED_PROFILES: readonly Profile[] = [
   smallThreeWheel,
   fixedPin,
   dialEncoder,
-].map(parseProfile);
+].map(shipped);
 
 /**
  * A shipped profile by its id.

@@ -1,0 +1,16 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { parseProfile } from "../../src/lock/profileSchema";
+import { SHIPPED_PROFILES } from "../../src/lock/shippedProfiles";
+
+const FOLDER = join(import.meta.dirname, "../../shared/profiles");
+
+const files = readdirSync(FOLDER).map((name) => JSON.parse(readFileSync(join(FOLDER, name), "utf8")) as unknown);
+
+describe("shipped profiles", () => {
+  it("are all the files there are, each complete as the schema reads it", () => {
+    const read = files.map(parseProfile).sort((one, other) => one.id.localeCompare(other.id));
+    expect([...SHIPPED_PROFILES].sort((one, other) => one.id.localeCompare(other.id))).toStrictEqual(read);
+  });
+});
