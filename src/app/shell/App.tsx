@@ -4,6 +4,7 @@ import { startKeeping } from "../keeping/keeping";
 import { NotSavedLine } from "../keeping/NotSavedLine";
 import { hasTraces } from "../keeping/traces";
 import { newSeed } from "../parts/page/newSeed";
+import { onFirstSign } from "../parts/page/onFirstSign";
 import { PAGES, type PagePath, pageOf, parseRoute } from "./address";
 import { ErrorBoundary } from "./ErrorBoundary";
 import { fetchAhead } from "./fetchAhead";
@@ -76,7 +77,8 @@ export function App() {
   const page = pageOf(route);
   useEffect(() => fetchAhead((hash) => SCREENS[pageOf(parseRoute(hash))].fetchAhead()), []);
   useEffect(() => {
-    if (!KEEPS_NOTHING.has(page) || hasTraces()) startKeeping();
+    if (KEEPS_NOTHING.has(page) && !hasTraces()) return undefined;
+    return hasTraces() ? startKeeping() : onFirstSign(startKeeping);
   }, [page]);
 
   return (

@@ -1,28 +1,25 @@
 import { useSelector } from "@xstate/react";
 import { useEffect, useMemo, useRef, useState } from "react";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
-import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
-import { writeAttemptLine } from "../../../trace/recordedAttempt";
 import { againAct, newAct, withDigits } from "../../hand/handActs";
 import { heldBy } from "../../hand/heldDial";
 import { keysHelp } from "../../hand/keysHelp";
 import { useCountedOpening, useDigits } from "../../hand/useDigits";
 import { Message } from "../../parts/Message";
+import { fetchedLater } from "../../parts/page/fetchedLater";
+import { onFirstSign } from "../../parts/page/onFirstSign";
 import { useRemembered } from "../../parts/page/remembered";
 import { useMessages } from "../../parts/useMessages";
 import { playbackOf } from "../../replay/playback";
 import { usePlayback } from "../../replay/usePlayback";
 import { Announcer } from "./Announcer";
 import { BenchHand } from "./BenchHand";
-import { BenchPanels } from "./BenchPanels";
+import type { SheetName } from "./BenchSheets";
 import { addressOf, benchAddress, unknownSettings } from "./benchAddress";
 import type { BenchSession } from "./benchSession";
-import { CombinationSheet } from "./CombinationSheet";
 import { eventBegun, measureEvents, useEventDone } from "./eventCost";
 import { BestAttempts, GHOSTS, ghostPath } from "./ghosts";
-import { MoreSheet } from "./MoreSheet";
 import { SetupBar } from "./SetupBar";
-import { ShareSheet } from "./ShareSheet";
 import { useBench } from "./useBench";
 import { useKeptAttempts } from "./useKeptAttempts";
 import "../../parts/workplace.css";
@@ -33,14 +30,12 @@ const SWITCH = ["off", "on"] as const;
 const waitsForEstimate = ({ setup, outcome, estimate }: BenchSession) =>
   setup.help !== "full" && estimate === null && outcome?.worstStop !== null;
 
-/** The shown attempt as a line of the replay format, or null before the first motion. */
-function attemptLine(session: BenchSession): string | null {
-  const { attempt, recording } = session;
-  if (recording.positions.length === 0) return null;
-  const isShipped = SHIPPED_PROFILES.includes(attempt.profile);
-  const recorded = { profile: attempt.profile, combination: attempt.combination, ...recording };
-  return writeAttemptLine(recorded, isShipped ? attempt.profile.id : attempt.profile);
-}
+/** What stands beside the dial comes once the dial can be turned, into the place kept for it. */
+const BenchPanels = fetchedLater(
+  async () => (await import("./BenchPanels")).BenchPanels,
+  <div className="workplace-panels" />,
+);
+const BenchSheets = fetchedLater(async () => (await import("./BenchSheets")).BenchSheets, null);
 
 interface BenchScreenProps {
   /** What the address asks for. */
@@ -59,7 +54,9 @@ export function BenchScreen({ query, seed }: BenchScreenProps) {
   const session = useBench(address);
   useKeptAttempts(session);
   useEventDone(session.version);
-  const [sheet, setSheet] = useState<"combination" | "more" | "share" | null>(null);
+  // Null until one is first asked for.
+  const [sheet, setSheet] = useState<SheetName | "closed" | null>(null);
+  useEffect(() => onFirstSign(() => void BenchSheets.fetchAhead().catch(() => undefined)), []);
   const [asks, setAsks] = useRemembered("estimate", SWITCH);
   const [ghost, setGhost] = useRemembered("ghost", GHOSTS);
   const best = useRef(new BestAttempts());
@@ -71,7 +68,7 @@ export function BenchScreen({ query, seed }: BenchScreenProps) {
   const state = useSelector(session.actor, (snapshot) => snapshot.value);
   const own = { profile: session.attempt.profile, combination: session.attempt.combination, ...session.recording };
   const replay = usePlayback(() => playbackOf(own));
-  const { leave, enter } = replay;
+  const { leave } = replay;
 
   const held = useMemo(() => {
     const turnBy = (by: Graduations, at: Milliseconds) => {
@@ -147,37 +144,15 @@ export function BenchScreen({ query, seed }: BenchScreenProps) {
         ghostKind={ghost}
       />
       <Announcer session={session} isWithheld={isWithheld} />
-      <CombinationSheet
-        setup={setup}
-        isOpen={sheet === "combination"}
-        onClose={() => setSheet(null)}
-        onTake={(source) => session.takeLock(setup.profile, source)}
-        onOwn={(combination) => session.change({ ...setup, source: "own", combination })}
-      />
-      <MoreSheet
-        isOpen={sheet === "more"}
-        onClose={() => setSheet(null)}
-        dial={setup.dial}
-        onDial={(dial) => {
-          leave();
-          session.change({ ...setup, dial });
-        }}
-        asksEstimate={asks === "on"}
-        onAsksEstimate={(isOn) => setAsks(isOn ? "on" : "off")}
-        keys={keysHelp(withDigits(acts, digits))}
-      />
-      <ShareSheet
-        isOpen={sheet === "share"}
-        onClose={() => setSheet(null)}
-        line={sheet === "share" ? attemptLine(session) : null}
-        onLoad={(recorded) => {
-          // Set up first: a recording that fits no lock is told before anything changes.
-          const brought = playbackOf(recorded);
-          const { profile, combination } = recorded;
-          session.change({ ...setup, profile, source: "own", combination });
-          enter(brought);
-        }}
-      />
+      {sheet !== null && (
+        <BenchSheets
+          {...{ session, sheet, replay }}
+          onClose={() => setSheet("closed")}
+          asksEstimate={asks === "on"}
+          onAsksEstimate={(isOn) => setAsks(isOn ? "on" : "off")}
+          keys={keysHelp(withDigits(acts, digits))}
+        />
+      )}
     </main>
   );
 }

@@ -3,7 +3,14 @@ import type { Profile } from "../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { LockChoice } from "../../hand/LockChoice";
 import { FileButton } from "../../parts/files/FileButton";
-import { profileFromFile } from "../../parts/files/profileFile";
+import { FILES_GONE_WORDS } from "../../parts/page/filesGone";
+
+/** Reads a profile; what checks it is fetched only now. */
+const readProfile = (file: File) =>
+  import("../../parts/files/profileFile").then(
+    ({ profileFromFile }) => profileFromFile(file),
+    () => FILES_GONE_WORDS,
+  );
 
 interface LockChooserProps {
   readonly profile: Profile;
@@ -18,7 +25,7 @@ export function LockChooser({ profile, onProfile, onProblem }: LockChooserProps)
   const extra = [own, profile].filter((one) => one !== null && !SHIPPED_PROFILES.includes(one));
   const known = [...new Set([...SHIPPED_PROFILES, ...extra.flatMap((one) => one ?? [])])];
   const load = async (file: File) => {
-    const loaded = await profileFromFile(file);
+    const loaded = await readProfile(file);
     onProblem(typeof loaded === "string" ? loaded : null);
     if (typeof loaded === "string") return;
     setOwn(loaded);
