@@ -150,21 +150,27 @@ export class DoorLock {
     this.held.releaseHoldback();
   }
 
-  /** Sets it to other numbers, the bolt as it is; `null` for a spoiled pack. */
+  /** Sets it to other numbers, the bolt as it is; `null` for a spoiled pack, whose bolt comes out. */
   set(meant: Combination, setTo: Combination | null): void {
-    const wasOpen = this.retraction === 1;
     this.meant = meant;
     this.setTo = setTo;
-    this.held = this.takeHold(this.held.attempt.pack?.slack());
-    if (wasOpen && setTo !== null) this.openQuietly();
+    this.standAnew(setTo !== null);
   }
 
-  /** Takes up a zero that has been learned, or lost. */
+  /** Takes up a zero that has been learned, or lost, and where the dial stands. */
   learn(zero: LearnedZero | null): void {
-    const wasOpen = this.retraction === 1;
     this.countFrom(zero);
+    this.standAnew(true);
+  }
+
+  /** Puts the lock where its dial is now. @param keepsBolt - whether its bolt stays as far back as it is */
+  private standAnew(keepsBolt: boolean): void {
+    const { retraction } = this;
+    const { draw } = this.profile;
     this.held = this.takeHold(this.held.attempt.pack?.slack());
-    if (wasOpen) this.openQuietly();
+    if (!keepsBolt || retraction === 0) return;
+    this.openQuietly();
+    this.moveQuietly(-signOf(draw.turn) * (1 - retraction) * draw.travel);
   }
 
   /** Turning one way that puts every wheel out of line, graduations. */
@@ -201,12 +207,16 @@ export class DoorLock {
   private openQuietly(): void {
     const from = this.held.dial;
     for (const stop of idealMotion(this.profile, this.opensTo, from, [], OVERDRAW).slice(1)) {
-      const before = this.held.dial;
-      this.held.turnBy(stop - before);
-      this.hand.turnBy(this.held.dial - before);
+      this.moveQuietly(stop - this.held.dial);
     }
     this.isSpun = false;
     this.follower = new RunFollower(this.held.dial, this.profile.turnback);
+  }
+
+  private moveQuietly(by: Graduations): void {
+    const before = this.held.dial;
+    this.held.turnBy(by);
+    this.hand.turnBy(this.held.dial - before);
   }
 
   private countFrom(zero: LearnedZero | null): void {

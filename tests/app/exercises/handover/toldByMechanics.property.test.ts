@@ -225,6 +225,21 @@ test("a bolt that is back is not said to have stayed: the lock opened", () => {
   expect(session.run.situation.bolt).toBe("retracted");
 });
 
+test("a bolt part of the way back stays there when one comes back from the ring", () => {
+  const { session } = watched({ profile: shippedProfile("three-wheel"), seed: 1, isHandsOff: false });
+  straighten(session);
+  session.dialBySimulation("second", 0);
+  turned(session, 1);
+  const { retraction } = session.lock;
+  expect(retraction).toBeLessThan(1);
+  for (const by of [0, 3]) {
+    session.show("ring");
+    session.zeroing.turnBy(by, 0);
+    session.show("dial");
+    expect(session.lock.retraction).toBeCloseTo(retraction, 9);
+  }
+});
+
 test("a door shut on a bolt that is back is told truly: it is not locked", () => {
   const door = watched({ profile: shippedProfile("three-wheel"), seed: 7, isHandsOff: true });
   door.session.zeroing.turnRing(-door.session.zeroing.lock.indexError);
