@@ -1,6 +1,7 @@
 import { createTestModel } from "@xstate/test";
 import { expect } from "vitest";
-import { type AnyEventObject, createActor } from "xstate";
+import { type AnyEventObject, type AnyStateMachine, createActor } from "xstate";
+import { drawnArrows } from "./drawnArrows";
 
 /** A chart as these walks need it: any that emits nothing and takes no input. */
 type Chart = Parameters<typeof createTestModel>[0];
@@ -45,6 +46,10 @@ export function walkedChart<Event extends AnyEventObject>(
     });
   const remembered = new Map(paths.flatMap(({ places }) => places.map((place) => [key(place), place] as const)));
   const arrow = (from: Place, event: Event) => `${key(from)} ${JSON.stringify(event)}`;
+  const unused = drawnArrows(chart as AnyStateMachine);
+  for (const { from, event } of paths.flatMap(({ steps }) => steps)) {
+    for (const one of (chart as AnyStateMachine).getTransitionData(from as never, event) ?? []) unused.delete(one);
+  }
   const all = [...remembered.values()].flatMap((from) => takenIn(from).map((event) => arrow(from, event)));
   const taken = new Set(paths.flatMap(({ steps }) => steps.map(({ from, event }) => arrow(from, event))));
   return {
@@ -53,6 +58,8 @@ export function walkedChart<Event extends AnyEventObject>(
     /** How many states with memory there are. */
     places: remembered.size,
     arrows: taken.size,
+    /** Arrows as drawn that nothing takes. */
+    unused: [...unused.values()],
     untaken: all.filter((one) => !taken.has(one)),
   };
 }

@@ -74,6 +74,8 @@ describe("the chart of finding the play", () => {
     );
     expect(walked.states).toEqual(["kept", "marked", "still", "turning"]);
     expect(walked.untaken).toEqual([]);
+    // Drawn so that nothing takes them: what is marked stays.
+    expect(walked.unused).toEqual(["marked by dial.turned", "marked by answer.marked"]);
     expect(walked.places).toBeGreaterThan(50);
   });
 

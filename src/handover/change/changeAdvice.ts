@@ -1,26 +1,15 @@
 import { type Advice, adviceFor, type Help } from "../../dialing/advice";
-import type { DialingState } from "../../dialing/dialingMachine";
 import { progressOf } from "../../dialing/progress";
 import { faceText } from "../../dialing/words";
 import { PROOFS_WANTED } from "../../drill/marking/jobRule";
 import { countWord, sizeText } from "../../lock/amountWords";
 import { opposite } from "../../lock/dial";
 import { spinOffRule } from "../../lock/spinOffRule";
+import type { Change } from "./change";
+import type { ChangeState } from "./changeInHand";
 import type { EncoderChange } from "./encoderChange";
-import type { EncoderChangeState } from "./encoderChangeMachine";
 import { PackChange } from "./packChange";
-import type { PackChangeState } from "./packChangeMachine";
-import type { Change } from "./tellChange";
-
-/** Where a change of either kind is. */
-export type ChangeState = PackChangeState | EncoderChangeState;
-
-/** What a change is told from: the change, where its chart is, and where the chart of the dialing is. */
-export interface ChangeScene {
-  readonly change: Change;
-  readonly state: ChangeState;
-  readonly dialing: DialingState;
-}
+import type { Proof } from "./proof";
 
 const still = (say: string, detail = ""): Advice => ({ turn: null, say, detail });
 
@@ -66,36 +55,36 @@ const spoiledWheel = (change: Change): string | null => {
 };
 
 /** What follows the last number: the key, or the turn that ends an entry. */
-const afterLast = (change: Change, state: ChangeState): Advice => {
+const afterLast = (change: Change): Advice => {
   if (!(change instanceof PackChange)) {
     const { turn, travel } = change.profile.draw;
     return { turn, say: `Stop here. Now turn ${turn} by ${travel} or more.`, detail: "that ends this entry" };
   }
-  return still(state === "dialingNew" ? "Stop here. Turn the key back." : "Stop here. Insert the change key.");
+  return still(change.state === "dialingNew" ? "Stop here. Turn the key back." : "Stop here. Insert the change key.");
 };
 
 /** Whether the first number is still to be begun. The turn that ended an entry may go on a little: no wrong way. */
-const isFresh = (change: Change, dialing: DialingState): boolean =>
-  dialing === "waiting" || (dialing === "wrongWay" && !(change instanceof PackChange));
+const isFresh = (change: Change): boolean =>
+  change.dialing === "waiting" || (change.dialing === "wrongWay" && !(change instanceof PackChange));
 
 /** Turned about after the last number: too far for the key, or on the way to the end of an entry. */
-const pastLast = (change: Change, state: ChangeState): Advice =>
+const pastLast = (change: Change): Advice =>
   change instanceof PackChange
     ? startOver(change, "You turned past the last number.")
-    : { ...afterLast(change, state), say: `Turn on ${change.profile.draw.turn}.` };
+    : { ...afterLast(change), say: `Turn on ${change.profile.draw.turn}.` };
 
 /** Dialing without a draw: to the changing index, or as an entry. */
-const numbersOnly = ({ change, state, dialing }: ChangeScene, help: Help, where: string): Advice | null => {
-  const { hand } = change;
+const numbersOnly = (change: Change, help: Help, where: string): Advice | null => {
+  const { hand, dialing } = change;
   const isLast = progressOf(hand).step === change.profile.procedure.length - 1;
   if (help === "counts") return adviceFor(hand, dialing, help);
-  if (isFresh(change, dialing)) {
+  if (isFresh(change)) {
     return { turn: change.profile.procedure[0]?.turn ?? null, say: `${where}: ${startText(change)}.`, detail: "" };
   }
   const isOff = dialing === "turning" || dialing === "resting" ? spoiledWheel(change) : null;
   if (isOff !== null) return startOver(change, "This wheel will not line up.", isOff);
-  if (dialing === "resting" && isLast) return afterLast(change, state);
-  return dialing === "drawing" ? pastLast(change, state) : adviceFor(hand, dialing, help);
+  if (dialing === "resting" && isLast) return afterLast(change);
+  return dialing === "drawing" ? pastLast(change) : adviceFor(hand, dialing, help);
 };
 
 const ENTRY: Partial<Record<ChangeState, string>> = {
@@ -117,15 +106,14 @@ const spinOffAdvice = (change: Change): Advice => {
   };
 };
 
-const proving = ({ change, state, dialing }: ChangeScene, help: Help): Advice | null => {
-  const attempt = change.proof?.attempt;
-  if (attempt === undefined) return null;
+const proving = (change: Change, proof: Proof, help: Help): Advice | null => {
+  const { state, dialing } = change;
   if (help === "full" && state === "proved" && dialing === "open") {
     return still(`Proved ${countWord(PROOFS_WANTED)} times. You may shut the door.`);
   }
-  if (help === "full" && change.proof?.mustSpinOff === true) return spinOffAdvice(change);
-  const advice = adviceFor(attempt, dialing, help);
-  return advice === null || !isFresh(change, dialing) || help === "counts"
+  if (help === "full" && proof.mustSpinOff) return spinOffAdvice(change);
+  const advice = adviceFor(proof.attempt, dialing, help);
+  return advice === null || !isFresh(change) || help === "counts"
     ? advice
     : {
         ...advice,
@@ -144,21 +132,21 @@ const provedText = ({ proofs }: Change) =>
  * @param help - `full` tells what to do and how far; `counts` only which number and how many arrivals; `silent` nothing
  * @returns null where nothing is to be told
  */
-export function changeAdvice(scene: ChangeScene, help: Help): Advice | null {
-  const { change, state } = scene;
+export function changeAdvice(change: Change, help: Help): Advice | null {
+  const { state, proof } = change;
   if (help === "silent") return null;
   const act = ACTS[state];
   if (act !== undefined) return help === "full" ? act(change) : null;
-  if (change.proof !== null) return proving(scene, help);
-  if (state === "dialingNew") return numbersOnly(scene, help, "Dial new, to the changing index");
-  if (change instanceof PackChange) return numbersOnly(scene, help, "Dial current, to the changing index");
+  if (proof !== null) return proving(change, proof, help);
+  if (state === "dialingNew") return numbersOnly(change, help, "Dial new, to the changing index");
+  if (change instanceof PackChange) return numbersOnly(change, help, "Dial current, to the changing index");
   const entry = ENTRY[state];
-  return entry === undefined ? presentEncoder(change, scene, help) : numbersOnly(scene, help, entry);
+  return entry === undefined ? presentEncoder(change, help) : numbersOnly(change, help, entry);
 }
 
-const presentEncoder = (change: EncoderChange, { dialing }: ChangeScene, help: Help): Advice | null => {
-  const advice = adviceFor(change.attempt, dialing, help);
-  return advice === null || dialing !== "waiting" || help === "counts"
+const presentEncoder = (change: EncoderChange, help: Help): Advice | null => {
+  const advice = adviceFor(change.attempt, change.dialing, help);
+  return advice === null || change.dialing !== "waiting" || help === "counts"
     ? advice
     : { ...advice, say: `Dial current to open the lock: ${startText(change)}.` };
 };

@@ -37,6 +37,9 @@ export type EncoderChangeFact =
   | { readonly type: "entries.differed" }
   | ProofFact;
 
+/** What happened in a change of either kind. */
+export type ChangeFact = PackChangeFact | EncoderChangeFact;
+
 /** What happened when the new combination was tried. */
 export type ProofFact =
   | { readonly type: "proof.opened" }

@@ -1,8 +1,8 @@
 import type { ChangeTry } from "../../drill/marking/tryResult";
+import type { Change } from "./change";
 import { SET_OFF_LEAST, settingErrors } from "./changeFault";
 import { opensTo } from "./opensTo";
 import { PackChange } from "./packChange";
-import type { Change } from "./tellChange";
 
 /** How a change of combination left the lock. */
 export type ChangeLeft = ChangeTry["outcome"];

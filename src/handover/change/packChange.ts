@@ -1,25 +1,15 @@
+import { createActor } from "xstate";
 import type { Attempt, HandledLock } from "../../dialing/attempt";
 import type { DialingFact } from "../../dialing/dialingFact";
-import { PROOFS_WANTED } from "../../drill/marking/jobRule";
-import { type Combination, parseCombination } from "../../lock/combination";
+import type { Combination } from "../../lock/combination";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import type { WheelPackState } from "../../lock/wheelPackState";
-import type { PackChangeFact } from "./changeFact";
+import { type ActRefusal, type ChangeAct, ChangeInHand } from "./changeInHand";
 import type { KeyedProfile } from "./changeProfile";
-import { KeyedPack, type KeyedPackState, type KeyRefusal } from "./keyedPack";
+import { KeyedPack } from "./keyedPack";
+import { type PackChangeState, packChangeMachine } from "./packChangeMachine";
 import { Proof } from "./proof";
 import { WatchedHand } from "./watchedHand";
-
-/** What a move brought: to the reading of the hand, and to the change. */
-export interface ChangeMove<Fact> {
-  readonly dialing: readonly DialingFact[];
-  readonly change: readonly Fact[];
-}
-
-/** What the key answered: a fact, or why it would not. */
-export type KeyAnswer =
-  | { readonly facts: readonly PackChangeFact[]; readonly refusal: null }
-  | { readonly facts: readonly []; readonly refusal: KeyRefusal };
 
 /** What is kept of the key for the telling. */
 interface KeyRecord {
@@ -29,64 +19,62 @@ interface KeyRecord {
   newHand: HandledLock | null;
 }
 
+/** Where the wheels stand as the present step wants them, or do not; in other states that is of no matter. */
+const STAND: Partial<Record<PackChangeState, boolean>> = {
+  dialingPresent: false,
+  presentStands: true,
+  dialingNew: false,
+  newStands: true,
+};
+
 /**
- * A change of combination with a key, from the present one to the proofs of the new one, under one hand.
+ * A change of combination with a key.
  *
- * The present and the new combination are what the trainee means; what the lock is set to follows from the mechanics
- * (`KeyedPack`). Until the key is out again the hand is read at the changing index, afterwards at the opening index.
- * Mutable.
+ * What the lock is set to follows from the mechanics (`KeyedPack`). Until the key is out again the hand is read at the
+ * changing index, afterwards at the opening index. Mutable.
  */
-export class PackChange {
-  readonly profile: KeyedProfile;
-  readonly present: Combination;
-  readonly wanted: Combination;
+export class PackChange extends ChangeInHand<KeyedProfile> {
+  readonly chart = createActor(packChangeMachine).start();
   readonly keyed: KeyedPack;
-  /** Tries of the new combination; null until the key is out after a change. */
-  proof: Proof | null = null;
-  /** Whether the door has been shut. */
-  isDoorShut = false;
   readonly record: KeyRecord = { turnedAt: null, newHand: null };
   private indexed: WatchedHand;
-  private hasChanged = false;
-  /** Whether the wheels stand as the present step wants them; null while that is of no matter. */
-  private stood: boolean | null = false;
+  private readonly acts: Partial<Record<ChangeAct, () => ActRefusal | null>> = {
+    insertKey: () => this.insertKey(),
+    turnKey: () => this.turnKey(),
+    turnKeyBack: () => this.turnKeyBack(),
+    withdrawKey: () => this.withdrawKey(),
+    changeAgain: () => this.changeAgain(),
+    shutDoor: () => this.shutDoor(),
+  };
 
   /**
-   * @param present - what the lock is set to, and known to be
-   * @param wanted - the new combination
    * @param start - where the pack stands
    * @throws {LockError} `bad-combination`, `bad-start`, `too-far`
    */
   constructor(profile: KeyedProfile, present: Combination, wanted: Combination, start?: WheelPackState) {
-    this.profile = profile;
-    this.present = parseCombination(profile, present);
-    this.wanted = parseCombination(profile, wanted);
+    super(profile, present, wanted);
     this.keyed = new KeyedPack(profile, present, start);
     this.indexed = this.handForPresent();
-    this.stood = this.keyed.standsFor(this.wanted);
+    this.look();
   }
 
-  /** The hand as it is read now: at the changing index, or in the try under way. */
   get hand(): HandledLock {
     return this.proof?.attempt ?? this.indexed;
   }
 
-  /** The try under way at the opening index, or null before the key is out. */
   get attempt(): Attempt | null {
     return this.proof?.attempt ?? null;
   }
 
-  /** Unwrapped dial position, graduations. */
   get dial(): Graduations {
     return this.proof?.attempt.dial ?? this.keyed.dial;
   }
 
-  /** How far the bolt is drawn back, 0 to 1. */
   get retraction(): number {
     return this.proof?.attempt.retraction ?? this.keyed.pack.retraction;
   }
 
-  /** What opens the lock now, graduations; null while the key is turned and for a spoiled pack. */
+  /** As `KeyedPack`: null while the key is turned and for a spoiled pack. */
   get setCombination(): Combination | null {
     return this.keyed.setCombination;
   }
@@ -96,114 +84,77 @@ export class PackChange {
     return this.keyed.isSpoiled;
   }
 
-  /** Whether the lock is set anew, well or badly; the key may still be in. */
-  get isSet(): boolean {
-    return this.hasChanged && this.setCombination !== null;
-  }
-
-  /** Openings in a row that prove the new combination so far: a refusal begins the count again. */
-  get proofs(): number {
-    return this.proof?.inRow ?? 0;
-  }
-
-  /** An immutable picture of pack, rings and key. The reading of the hand is not in it. */
-  get state(): KeyedPackState {
-    this.takePackBack();
-    return this.keyed.state;
-  }
-
-  /**
-   * Turns the dial.
-   *
-   * @param by - graduations, left positive, one direction; what key or stop do not let through is lost
-   * @param now_ms - time, or undefined where the motion has no times
-   * @throws {LockError} `too-far`
-   */
-  turnBy(by: Graduations, now_ms?: Milliseconds): ChangeMove<PackChangeFact> {
-    if (this.proof !== null) return this.turnInProof(this.proof, by, now_ms);
+  protected move(by: Graduations, now_ms: Milliseconds | undefined): readonly DialingFact[] {
     const before = this.indexed.pack?.errors() ?? [];
     this.keyed.turnBy(by);
-    return { dialing: this.indexed.moved(this.atChangingIndex, before, now_ms), change: this.standing() };
+    const facts = this.indexed.moved(this.atChangingIndex, before, now_ms);
+    this.look();
+    return facts;
   }
 
-  /** Puts the key in. */
-  insertKey(): KeyAnswer {
+  protected does(act: ChangeAct): ActRefusal | null {
+    return this.acts[act]?.() ?? null;
+  }
+
+  private insertKey(): ActRefusal | null {
     this.takePackBack();
-    const answer = this.answer(this.keyed.insertKey(), { type: "key.inserted" });
-    return answer.refusal === null ? { ...answer, facts: [...this.changeAgain(), ...answer.facts] } : answer;
+    const refusal = this.keyed.insertKey();
+    if (refusal !== null) return refusal;
+    this.changeAgain();
+    this.say({ type: "key.inserted" });
+    return null;
   }
 
-  /**
-   * Leaves the proofs, which then begin anew: the hand is read at the changing index, for what the lock is really set to.
-   */
-  changeAgain(): readonly PackChangeFact[] {
-    if (this.proof === null) return [];
+  /** Leaves the proofs, which then begin anew: the hand is read at the changing index, for what the lock is really set to. */
+  private changeAgain(): null {
+    if (this.proof === null) return null;
     this.takePackBack();
     this.proof = null;
     this.indexed = this.handForPresent();
-    this.stood = false;
-    return [{ type: "change.again" }, ...this.standing()];
+    this.say({ type: "change.again" });
+    this.look();
+    return null;
   }
 
-  /** Turns the key: frees the hubs, or spoils the pack where rings stand away from the port. */
-  turnKey(): KeyAnswer {
+  /** Frees the hubs, or spoils the pack where rings stand away from the port. */
+  private turnKey(): ActRefusal | null {
     const errors = this.keyed.keyErrors();
     const refusal = this.keyed.turnKey();
-    if (refusal !== null) return { facts: [], refusal };
+    if (refusal !== null) return refusal;
     this.record.turnedAt = errors;
     this.indexed = this.handForNew();
-    if (this.isSpoiled) {
-      this.stood = null;
-      const numbers = this.keyed.loose.map((k) => k + 1);
-      return { facts: [{ type: "pack.spoiled", numbers, errors }], refusal: null };
-    }
-    this.stood = false;
-    return { facts: [{ type: "key.turned" }, ...this.standing()], refusal: null };
+    const numbers = this.keyed.loose.map((k) => k + 1);
+    this.say(this.isSpoiled ? { type: "pack.spoiled", numbers, errors } : { type: "key.turned" });
+    this.look();
+    return null;
   }
 
-  /** Turns the key back: every ring is clamped to its hub where that stands. */
-  turnKeyBack(): KeyAnswer {
-    const answer = this.answer(this.keyed.turnKeyBack(), { type: "key.turnedBack" });
-    if (answer.refusal === null) {
-      this.hasChanged = true;
-      this.record.newHand = this.indexed;
-      this.stood = null;
-    }
-    return answer;
+  /** Every ring is clamped to its hub where that stands. */
+  private turnKeyBack(): ActRefusal | null {
+    const refusal = this.keyed.turnKeyBack();
+    if (refusal !== null) return refusal;
+    this.record.newHand = this.indexed;
+    this.say({ type: "key.turnedBack" });
+    return null;
   }
 
-  /** Takes the key out. After a change the new combination can be tried from here on. */
-  withdrawKey(): KeyAnswer {
-    const answer = this.answer(this.keyed.withdrawKey(), { type: "key.withdrawn" });
-    if (answer.refusal !== null || this.isSpoiled) return answer;
+  /** After a change the new combination can be tried from here on. */
+  private withdrawKey(): ActRefusal | null {
+    const refusal = this.keyed.withdrawKey();
+    if (refusal !== null) return refusal;
+    this.say({ type: "key.withdrawn" });
     const { dial, pack, setCombination } = this.keyed;
-    if (this.hasChanged && setCombination !== null) {
+    if (this.isSet && setCombination !== null) {
       this.proof = new Proof(this.profile, this.wanted, setCombination, { dial, slack: pack.slack() });
-      return answer;
     }
-    this.stood = this.keyed.standsFor(this.wanted);
-    return answer;
+    return null;
   }
 
-  /** Shuts the door. Nobody shuts a door on a key. @returns nothing where the key is in */
-  shutDoor(): readonly PackChangeFact[] {
-    if (this.keyed.key !== "out" || this.isDoorShut) return [];
-    this.isDoorShut = true;
-    return [{ type: "door.shut" }];
-  }
-
-  /** Whether the new combination has opened the lock as often as is asked before the door is shut. */
-  get isProved(): boolean {
-    return this.proofs >= PROOFS_WANTED;
-  }
-
-  private turnInProof(proof: Proof, by: Graduations, now_ms: Milliseconds | undefined): ChangeMove<PackChangeFact> {
-    const { facts, ended } = proof.turnBy(by, now_ms);
-    return { dialing: facts, change: ended === null ? [] : [{ type: `proof.${ended}` }] };
-  }
-
-  private answer(refusal: KeyRefusal | null, fact: PackChangeFact): KeyAnswer {
-    return refusal === null ? { facts: [fact], refusal } : { facts: [], refusal };
+  /** Nobody shuts a door on a key. */
+  private shutDoor(): ActRefusal | null {
+    if (this.keyed.key !== "out") return "key-in-door";
+    if (!this.isDoorShut) this.say({ type: "door.shut" });
+    return null;
   }
 
   /** In a proof the attempt has the wheels: bring them back to where the key is. */
@@ -213,15 +164,12 @@ export class PackChange {
   }
 
   /** Says so when the wheels come to stand, or no longer stand, as the step wants them. */
-  private standing(): readonly PackChangeFact[] {
-    const { stood } = this;
-    const { key } = this.keyed;
-    if (stood === null || key === "in") return [];
+  private look(): void {
+    const stood = STAND[this.chart.getSnapshot().value];
     const stands = this.keyed.standsFor(this.wanted);
-    if (stands === stood) return [];
-    this.stood = stands;
-    const what = key === "turned" ? "new" : "present";
-    return [{ type: `${what}.${stands ? "stands" : "left"}` }];
+    if (stood === undefined || stands === null || stands === stood) return;
+    const what = this.keyed.key === "turned" ? "new" : "present";
+    this.say({ type: `${what}.${stands ? "stands" : "left"}` });
   }
 
   /** What the changing index reads, unwrapped graduations. */

@@ -24,8 +24,6 @@ export class Proof {
   /** Openings that count. */
   opened = 0;
   refused = 0;
-  /** Openings that count since the last refusal. */
-  inRow = 0;
   private readonly profile: Profile;
   private readonly meant: Combination;
   private readonly setTo: Combination;
@@ -59,14 +57,8 @@ export class Proof {
     const isCounted = has("bolt.retracted") && wasDialed && !this.hasCounted;
     if (isCounted) this.hasCounted = true;
     if (this.isNextTry(facts)) this.beginAnew();
-    if (isCounted) {
-      this.opened += 1;
-      this.inRow += 1;
-    }
-    if (has("draw.refused")) {
-      this.refused += 1;
-      this.inRow = 0;
-    }
+    if (isCounted) this.opened += 1;
+    if (has("draw.refused")) this.refused += 1;
     return { facts, ended: isCounted ? "opened" : has("draw.refused") ? "refused" : null };
   }
 

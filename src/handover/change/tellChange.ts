@@ -1,6 +1,7 @@
 import { PROOFS_WANTED } from "../../drill/marking/jobRule";
 import type { Graduations } from "../../lock/dial";
 import { wrap } from "../../lock/dial";
+import type { Change } from "./change";
 import {
   type ChangeFault,
   isOtherIndex,
@@ -12,9 +13,6 @@ import {
 import type { EncoderChange } from "./encoderChange";
 import { opensTo } from "./opensTo";
 import { PackChange } from "./packChange";
-
-/** A change of either kind. */
-export type Change = PackChange | EncoderChange;
 
 /**
  * Everything that went wrong in a change so far, worded, in the order of the work.

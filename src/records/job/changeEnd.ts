@@ -1,7 +1,8 @@
 import { changeMissed } from "../../drill/marking/jobMissed";
+import type { Change } from "../../handover/change/change";
 import { settingErrors } from "../../handover/change/changeFault";
 import { leftBy } from "../../handover/change/changeOutcome";
-import { type Change, tellChange } from "../../handover/change/tellChange";
+import { tellChange } from "../../handover/change/tellChange";
 import type { JobEnd } from "./jobNote";
 
 /** What a change has come to. */

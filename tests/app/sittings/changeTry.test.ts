@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { type Act, feltWords } from "../../../src/app/exercises/handover/change/changeWords";
+import { feltWords } from "../../../src/app/exercises/handover/change/changeWords";
 import { ChangeTry } from "../../../src/app/sittings/tries/changeTry";
 import { keptEnd } from "../../../src/app/sittings/tries/jobTryRecord";
 import { isRight } from "../../../src/drill/marking/tryResult";
+import type { ChangeAct } from "../../../src/handover/change/changeInHand";
 import { jobIsRight } from "../../../src/records/jobRight";
 import { dialTo, openBy } from "../../handover/change/changeHands";
 import { changeStation } from "../../support/testSheet";
@@ -27,7 +28,7 @@ function inHand(station = STATION) {
     },
   };
   const { profile, present, wanted } = session.setup;
-  const acts = (...each: Act[]) => {
+  const acts = (...each: ChangeAct[]) => {
     for (const act of each) session.act(act);
   };
   return {

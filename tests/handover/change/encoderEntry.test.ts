@@ -23,11 +23,17 @@ function taking() {
     get dial() {
       return change.dial;
     },
-    turnBy: (by: number) => facts.push(...change.turnBy(by).change.map(({ type }) => type)),
+    turnBy: (by: number) =>
+      facts.push(
+        ...change
+          .turnBy(by)
+          .map(({ type }) => type)
+          .filter((type) => type.startsWith("entr")),
+      ),
   };
   openBy(hand, profile, PRESENT);
   facts.length = 0;
-  change.pressButton();
+  change.act("pressButton");
   return { change, facts, hand, dial: (numbers: Combination) => openBy(hand, profile, numbers) };
 }
 

@@ -68,7 +68,9 @@ const rounded = (numbers: readonly Graduations[]) => numbers.map((number) => Num
 /** Dial, wheels and key, and all that the panel tells. */
 function seenOf({ change, lock }: HandoverSession) {
   if (!(change?.change instanceof PackChange)) throw new Error("no change with a key is under way");
-  const { key, loose, numbers, pack } = change.change.state;
+  const { keyed, proof } = change.change;
+  const { key, loose, numbers } = keyed.state;
+  const pack = proof?.attempt.pack?.state ?? keyed.pack.state;
   const { isDone, canBeLeft } = change;
   const wheels = rounded([lock.hand.seen, pack.dial, ...pack.slack, ...numbers]);
   return { key, loose, wheels, words: change.words(false), isDone, canBeLeft };

@@ -1,7 +1,9 @@
+import { useSelector } from "@xstate/react";
 import type { Advice } from "../../../../dialing/advice";
-import { type ChangeState, changeAdvice } from "../../../../handover/change/changeAdvice";
+import type { Change } from "../../../../handover/change/change";
+import { changeAdvice } from "../../../../handover/change/changeAdvice";
+import type { ChangeState } from "../../../../handover/change/changeInHand";
 import { PackChange } from "../../../../handover/change/packChange";
-import type { Change } from "../../../../handover/change/tellChange";
 import { FRESH_MEMORY } from "../../../../lock/dialEncoder";
 import { AdviceLine } from "../../../hand/AdviceLine";
 import { boltOf } from "../../../hand/bolt";
@@ -32,10 +34,10 @@ function endOf(change: Change, state: ChangeState) {
 const isAtChangingIndex = (change: Change) => change instanceof PackChange && change.proof === null;
 
 function Stages({ session, isOnce }: ChangeHandProps) {
-  const { change, state } = session;
+  const { change } = session;
   const stages = STAGES[change instanceof PackChange ? "key" : "dial"];
   // The mark goes by what the lock is at, which the hand alone does not tell.
-  const current = isOnce && session.help !== "full" ? undefined : STAGE_OF[state];
+  const current = isOnce && session.help !== "full" ? undefined : STAGE_OF[change.state];
   return (
     <ol className="stages change-stages" aria-label="Parts of the change">
       {stages.map((stage, k) => (
@@ -64,8 +66,8 @@ function Said({ session, advice }: { readonly session: ChangeSession; readonly a
 
 /** The dial with its two indexes. */
 function TwoIndexDial({ session, isOnce, advice }: ChangeHandProps & { readonly advice: Advice | null }) {
-  const { change, help, dialing } = session;
-  const { hand } = change;
+  const { change, help } = session;
+  const { hand, dialing } = change;
   const atChanging = isAtChangingIndex(change);
   const isFull = help === "full";
   const acts = [
@@ -101,8 +103,10 @@ interface ChangeHandProps {
 
 /** The dial, what is said above it, and all there is to do. */
 export function ChangeHand({ session, isOnce }: ChangeHandProps) {
-  const { change, state, dialing, help } = session;
-  const advice = changeAdvice({ change, state, dialing }, help);
+  const { change, help } = session;
+  const state = useSelector(change.chart, ({ value }) => value);
+  const dialing = useSelector(change.dialer, ({ value }) => value);
+  const advice = changeAdvice(change, help);
   return (
     <>
       <Stages session={session} isOnce={isOnce} />

@@ -1,10 +1,11 @@
 import { tellFaults } from "../../../../dialing/faultWords";
 import { ordinalWord } from "../../../../dialing/words";
 import { PROOFS_WANTED } from "../../../../drill/marking/jobRule";
+import type { Change } from "../../../../handover/change/change";
 import { changeStateInWords } from "../../../../handover/change/changeAdvice";
 import { combinationText, type WordedChangeFault } from "../../../../handover/change/changeFault";
 import { PackChange } from "../../../../handover/change/packChange";
-import { type Change, tellChange } from "../../../../handover/change/tellChange";
+import { tellChange } from "../../../../handover/change/tellChange";
 import { countWord } from "../../../../lock/amountWords";
 import type { ChangeSession } from "./changeSession";
 import { headline, isRevealed } from "./changeWords";

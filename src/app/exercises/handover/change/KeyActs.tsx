@@ -1,10 +1,11 @@
 import { Fragment, type MouseEvent, useId } from "react";
-import type { Change } from "../../../../handover/change/tellChange";
+import type { Change } from "../../../../handover/change/change";
+import type { ChangeAct } from "../../../../handover/change/changeInHand";
 import { focusDial } from "../../../hand/dial/focusDial";
-import { type Act, type RefusedAct, refusedWords, whyNot } from "./changeWords";
+import { type RefusedAct, refusedWords, whyNot } from "./changeWords";
 import "./change.css";
 
-interface Choice<Kind extends Act> {
+interface Choice<Kind extends ChangeAct> {
   readonly act: Kind;
   readonly label: string;
 }
@@ -19,7 +20,7 @@ export const WITH_KEY = [
 
 export const WITH_BUTTON = [{ act: "pressButton", label: "Press the change button" }] as const;
 
-interface KeyActsProps<Kind extends Act> {
+interface KeyActsProps<Kind extends ChangeAct> {
   readonly change: Change;
   readonly legend: string;
   readonly choices: readonly Choice<Kind>[];
@@ -33,7 +34,7 @@ interface KeyActsProps<Kind extends Act> {
 }
 
 /** The change key, or the change button: all there is to do besides dialing. What cannot be done now says why. */
-export function KeyActs<Kind extends Act>(props: KeyActsProps<Kind>) {
+export function KeyActs<Kind extends ChangeAct>(props: KeyActsProps<Kind>) {
   const { change, legend, choices, said, isOnce, onAct, onVain } = props;
   const id = useId();
   const press = (event: MouseEvent, act: Kind) => {

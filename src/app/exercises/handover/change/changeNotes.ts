@@ -1,6 +1,6 @@
+import type { Change } from "../../../../handover/change/change";
 import { leftBy } from "../../../../handover/change/changeOutcome";
 import { PackChange } from "../../../../handover/change/packChange";
-import type { Change } from "../../../../handover/change/tellChange";
 import { changeEnd } from "../../../../records/job/changeEnd";
 import { type JobNote, jobNote } from "../../../../records/job/jobNote";
 import type { ChangeSession } from "./changeSession";

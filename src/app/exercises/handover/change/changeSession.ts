@@ -1,26 +1,18 @@
-import { type ActorRefFrom, createActor } from "xstate";
 import type { Help } from "../../../../dialing/advice";
-import type { DialingFact } from "../../../../dialing/dialingFact";
-import { type DialingState, dialingMachine } from "../../../../dialing/dialingMachine";
 import type { DialWeight } from "../../../../dialing/hand/dialFeel";
-import { HandSession } from "../../../../dialing/hand/handSession";
+import { type Hand, HandSession } from "../../../../dialing/hand/handSession";
 import { spunOffStart } from "../../../../dialing/spunOffStart";
 import { drawCombination } from "../../../../drill/drawCombination";
-import type { ChangeState } from "../../../../handover/change/changeAdvice";
-import { canBeChanged, takesKey } from "../../../../handover/change/changeProfile";
-import { EncoderChange } from "../../../../handover/change/encoderChange";
-import { encoderChangeMachine } from "../../../../handover/change/encoderChangeMachine";
-import { type KeyAnswer, PackChange } from "../../../../handover/change/packChange";
-import { packChangeMachine } from "../../../../handover/change/packChangeMachine";
-import type { Change } from "../../../../handover/change/tellChange";
+import { beginChange, type Change } from "../../../../handover/change/change";
+import type { ChangeAct, ChangeState } from "../../../../handover/change/changeInHand";
+import { canBeChanged } from "../../../../handover/change/changeProfile";
 import type { Combination } from "../../../../lock/combination";
-import type { Graduations, Milliseconds } from "../../../../lock/dial";
 import type { Profile } from "../../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
 import type { Chance } from "../../../../statistics/chance";
 import { HandStore } from "../../../hand/handStore";
 import { combinationAsSet } from "../../bench/benchSetup";
-import type { Act, RefusedAct } from "./changeWords";
+import type { RefusedAct } from "./changeWords";
 
 /** Locks whose combination can be changed. */
 export const CHANGEABLE: readonly Profile[] = SHIPPED_PROFILES.filter(canBeChanged);
@@ -42,31 +34,18 @@ export interface ChangeSetup {
   readonly isOwn: boolean;
 }
 
-type Round =
-  | {
-      readonly kind: "key";
-      readonly change: PackChange;
-      readonly chart: ActorRefFrom<typeof packChangeMachine>;
-    }
-  | {
-      readonly kind: "dial";
-      readonly change: EncoderChange;
-      readonly chart: ActorRefFrom<typeof encoderChangeMachine>;
-    };
-
 /**
- * A change of combination on the screen: the lock, its charts, and what was refused last.
+ * A change of combination on the screen: the change under the hand, and what was refused last.
  *
  * A store outside React. It asks nobody for time or chance: both are handed in.
  */
 export class ChangeSession extends HandStore {
   setup: ChangeSetup;
   help: Help;
+  change: Change;
   /** Why the last act did nothing, or null where it did something. */
   refused: RefusedAct | null = null;
-  private round: Round;
-  private dialer: ActorRefFrom<ReturnType<typeof dialingMachine>>;
-  protected hand: HandSession<DialingFact>;
+  protected hand: Hand;
   private readonly chance: Chance;
   private readonly weight: DialWeight;
 
@@ -77,29 +56,16 @@ export class ChangeSession extends HandStore {
     this.weight = weight;
     const drawn = this.drawnFor(profile);
     this.setup = { ...drawn, wanted: wanted ?? drawn.wanted };
-    this.round = this.newRound();
-    this.dialer = createActor(dialingMachine(profile)).start();
+    this.change = this.newChange();
     this.hand = this.takeHold();
   }
 
-  get change(): Change {
-    return this.round.change;
-  }
-
   get state(): ChangeState {
-    return this.round.chart.getSnapshot().value;
+    return this.change.state;
   }
 
-  get dialing(): DialingState {
-    return this.dialer.getSnapshot().value;
-  }
-
-  act(act: Act): void {
-    this.refused = null;
-    const before = this.change.hand;
-    if (this.round.kind === "key") this.actWithKey(this.round, act);
-    else this.actOnDial(this.round, act);
-    this.followHand(before);
+  act(act: ChangeAct): void {
+    this.refused = this.change.act(act).refusal;
     this.changed();
   }
 
@@ -134,9 +100,7 @@ export class ChangeSession extends HandStore {
 
   private begin(setup: ChangeSetup): void {
     this.setup = setup;
-    this.round = this.newRound();
-    this.dialer.stop();
-    this.dialer = createActor(dialingMachine(setup.profile)).start();
+    this.change = this.newChange();
     this.hand = this.takeHold();
     this.refused = null;
     this.changed();
@@ -147,74 +111,19 @@ export class ChangeSession extends HandStore {
     return { profile, present, wanted: drawCombination(profile, this.chance), isOwn: false };
   }
 
-  private newRound(): Round {
+  private newChange(): Change {
     const { profile, present, wanted } = this.setup;
-    const { dial, slack = [] } = spunOffStart(profile, present, this.chance);
-    if (takesKey(profile)) {
-      const change = new PackChange(profile, present, wanted, { dial, slack, engagedAt: null });
-      return { kind: "key", change, chart: createActor(packChangeMachine).start() };
-    }
-    if (profile.kind !== "dial-encoder") throw new TypeError(`${profile.id} takes no change key`);
-    const change = new EncoderChange(profile, present, wanted, { dial });
-    return { kind: "dial", change, chart: createActor(encoderChangeMachine).start() };
+    const start = spunOffStart(profile, present, this.chance);
+    return beginChange(profile, present, wanted, start);
   }
 
-  private takeHold(): HandSession<DialingFact> {
-    const change = () => this.change;
-    let before = change().hand;
-    return new HandSession<DialingFact>(
-      {
-        get dial() {
-          return change().dial;
-        },
-        turnBy: (by, at) => {
-          before = change().hand;
-          return this.turnRound(by, at);
-        },
+  private takeHold(): Hand {
+    return new HandSession(this.change, {
+      weight: this.weight,
+      isClosed: () => this.change.isDoorShut,
+      heard: (_, by) => {
+        if (by !== 0) this.refused = null;
       },
-      {
-        weight: this.weight,
-        chart: this.dialer,
-        isClosed: () => change().isDoorShut,
-        heard: () => this.followHand(before),
-      },
-    );
-  }
-
-  private turnRound(by: Graduations, now: Milliseconds): readonly DialingFact[] {
-    if (by !== 0) this.refused = null;
-    if (this.round.kind === "key") {
-      const { dialing, change } = this.round.change.turnBy(by, now);
-      for (const fact of change) this.round.chart.send(fact);
-      return dialing;
-    }
-    const { dialing, change } = this.round.change.turnBy(by, now);
-    for (const fact of change) this.round.chart.send(fact);
-    return dialing;
-  }
-
-  /** Where the hand is read anew, the chart of the dialing begins anew. */
-  private followHand(before: Change["hand"]): void {
-    if (this.change.hand !== before) this.dialer.send({ type: "attempt.restarted" });
-  }
-
-  private actWithKey({ change, chart }: Extract<Round, { kind: "key" }>, act: Act): void {
-    const acts: Partial<Record<Act, () => KeyAnswer>> = {
-      insertKey: () => change.insertKey(),
-      turnKey: () => change.turnKey(),
-      turnKeyBack: () => change.turnKeyBack(),
-      withdrawKey: () => change.withdrawKey(),
-      changeAgain: () => ({ facts: change.changeAgain(), refusal: null }),
-      shutDoor: () => ({ facts: change.shutDoor(), refusal: null }),
-    };
-    const answer = acts[act]?.();
-    for (const fact of answer?.facts ?? []) chart.send(fact);
-    this.refused = answer?.refusal ?? (act === "shutDoor" && !change.isDoorShut ? "key-in-door" : null);
-  }
-
-  private actOnDial({ change, chart }: Extract<Round, { kind: "dial" }>, act: Act): void {
-    const answer = act === "shutDoor" ? { facts: change.shutDoor(), refusal: null } : change.pressButton();
-    for (const fact of answer.facts) chart.send(fact);
-    this.refused = answer.refusal;
+    });
   }
 }

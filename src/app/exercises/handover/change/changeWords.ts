@@ -1,17 +1,13 @@
 import { PROOFS_WANTED } from "../../../../drill/marking/jobRule";
-import type { ChangeState } from "../../../../handover/change/changeAdvice";
+import type { Change } from "../../../../handover/change/change";
 import { type ChangeFault, combinationText } from "../../../../handover/change/changeFault";
-import type { ButtonRefusal } from "../../../../handover/change/encoderChange";
-import type { KeyPlace, KeyRefusal } from "../../../../handover/change/keyedPack";
+import type { ActRefusal, ChangeAct, ChangeState } from "../../../../handover/change/changeInHand";
+import type { KeyPlace } from "../../../../handover/change/keyedPack";
 import { PackChange } from "../../../../handover/change/packChange";
-import type { Change } from "../../../../handover/change/tellChange";
 import { countWord } from "../../../../lock/amountWords";
 
-/** What the hand does besides turning the dial. */
-export type Act = "insertKey" | "turnKey" | "turnKeyBack" | "withdrawKey" | "changeAgain" | "pressButton" | "shutDoor";
-
-/** Why an act did nothing. */
-export type RefusedAct = KeyRefusal | ButtonRefusal | "key-in-door" | "turned-already" | "door-shut";
+/** Why an act did nothing, or why there is no such act. */
+export type RefusedAct = ActRefusal | "turned-already" | "door-shut";
 
 /** A refusal in a sentence. */
 const REFUSED: Readonly<Record<RefusedAct, string>> = {
@@ -44,7 +40,7 @@ const FELT: Readonly<Record<RefusedAct, string>> = {
 };
 
 /** Where the key has to be for an act with it, and why there is no such act where it is. */
-const KEY_NEEDS: Partial<Record<Act, Partial<Record<KeyPlace, RefusedAct>>>> = {
+const KEY_NEEDS: Partial<Record<ChangeAct, Partial<Record<KeyPlace, RefusedAct>>>> = {
   insertKey: { in: "already-in", turned: "already-in" },
   turnKey: { out: "not-in", turned: "turned-already" },
   turnKeyBack: { out: "not-in", in: "not-turned" },
@@ -52,7 +48,7 @@ const KEY_NEEDS: Partial<Record<Act, Partial<Record<KeyPlace, RefusedAct>>>> = {
 };
 
 /** Why there is no such act now, whoever tries; null where there is one, be it in vain. */
-export function whyNot(change: Change, act: Act): RefusedAct | null {
+export function whyNot(change: Change, act: ChangeAct): RefusedAct | null {
   if (change.isDoorShut) return "door-shut";
   return change instanceof PackChange ? (KEY_NEEDS[act]?.[change.keyed.key] ?? null) : null;
 }

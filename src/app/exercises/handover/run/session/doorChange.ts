@@ -1,5 +1,4 @@
-import { takesKey } from "../../../../../handover/change/changeProfile";
-import { EncoderChange } from "../../../../../handover/change/encoderChange";
+import { beginChange, type Change } from "../../../../../handover/change/change";
 import { PackChange } from "../../../../../handover/change/packChange";
 import type { DoorLock } from "../../../../../handover/run/doorLock";
 import type { Combination } from "../../../../../lock/combination";
@@ -11,7 +10,7 @@ import { DeedList, type KeptChange, type KeyAct } from "./changeDeeds";
 /** A change of combination by hand on the lock on the door. Mutable. */
 export class DoorChange {
   readonly wanted: Combination;
-  readonly change: PackChange | EncoderChange;
+  readonly change: Change;
   private readonly lock: DoorLock;
   private readonly begun: Pick<KeptChange, "hand" | "lock">;
   private readonly done = new DeedList();
@@ -28,12 +27,7 @@ export class DoorChange {
     this.wanted = wanted;
     this.lock = lock;
     this.begun = { hand: lock.hand.dial, lock: start };
-    const { dial, slack } = start;
-    const present = lock.setTo ?? lock.meant;
-    if (profile.kind === "dial-encoder") this.change = new EncoderChange(profile, present, wanted, { dial });
-    else if (takesKey(profile)) {
-      this.change = new PackChange(profile, present, wanted, { dial, slack: slack ?? [], engagedAt: null });
-    } else throw new Error(`${profile.id} takes no change key`);
+    this.change = beginChange(profile, lock.setTo ?? lock.meant, wanted, start);
   }
 
   /**
@@ -81,20 +75,21 @@ export class DoorChange {
 
   /** Turns the dial. @returns whether something came of it */
   turnBy(by: Graduations, now: Milliseconds): boolean {
-    const before = this.change.dial;
-    this.lock.hand.turnBy(by);
+    const { change, lock } = this;
+    const { dial, state } = change;
     const at_ms = this.done.at(now);
-    const facts = this.change.turnBy(by, at_ms).change;
-    this.lock.hand.holdBack(by - (this.change.dial - before));
-    this.done.turned(by, at_ms, facts.length > 0);
+    lock.hand.turnBy(by);
+    const last = this.tell(change.turnBy(by, at_ms));
+    lock.hand.holdBack(by - (change.dial - dial));
+    const hasCome = last !== undefined || change.state !== state;
+    this.done.turned(by, at_ms, hasCome);
     this.refused = null;
-    this.tell(facts);
-    return facts.length > 0;
+    return hasCome;
   }
 
   /** Does something with the key, or presses the change button. */
   use(act: KeyAct): void {
-    const { facts, refusal } = this.answer(act);
+    const { facts, refusal } = this.change.act(act);
     this.done.used(act);
     this.refused = null;
     this.tell(facts);
@@ -108,15 +103,11 @@ export class DoorChange {
     this.happened = null;
   }
 
-  private tell(facts: readonly Fact[]): void {
+  /** @returns the last of the facts that there are words for */
+  private tell(facts: readonly Fact[]): Fact | undefined {
     const last = facts.findLast(({ type }) => type in TOLD);
     if (last !== undefined) this.happened = last.type;
-  }
-
-  private answer(act: KeyAct): { readonly facts: readonly Fact[]; readonly refusal: RefusedAct | null } {
-    const { change } = this;
-    if (change instanceof EncoderChange) return change.pressButton();
-    return act === "pressButton" ? { facts: [], refusal: null } : change[act]();
+    return last;
   }
 }
 
