@@ -2,6 +2,7 @@ import react from "@vitejs/plugin-react";
 import type { Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
+import { englishOnly, noStyleElements } from "./accessibleControls.ts";
 import { firstPicture } from "./firstPicture.ts";
 import manifest from "./package.json" with { type: "json" };
 import { servedBuild } from "./servedBuild.ts";
@@ -47,6 +48,8 @@ export default defineConfig({
     contentPolicy,
     firstPicture(),
     noTrialOfEval,
+    noStyleElements,
+    englishOnly,
     servedBuild(SECURITY_HEADERS),
     VitePWA({
       // A new version waits until it is asked for: nothing reloads during an attempt.

@@ -201,7 +201,7 @@ test.describe("the keyboard", () => {
         for (let i = 0; i < 12; i++) {
           await page.keyboard.press("Tab");
           const outside = await page.evaluate(
-            () => document.activeElement !== document.body && document.activeElement?.closest("dialog") === null,
+            () => document.activeElement !== document.body && document.activeElement?.closest("[role=dialog]") === null,
           );
           expect(outside).toBe(false);
         }

@@ -4,10 +4,10 @@ import { mergeIntoLogbook } from "../../store/wholeLogbook";
 import { currentLogbook } from "../keeping/currentLogbook";
 import { mergedWords } from "../keeping/mergedWords";
 import { ReadingLine } from "../keeping/reader/ReadingLine";
+import { Dialog } from "../parts/controls/Dialog";
 import { FilesButton } from "../parts/files/FileButton";
 import { useDroppedFiles } from "../parts/files/useDroppedFiles";
 import { focusHeading } from "../parts/page/focusHeading";
-import { Sheet } from "../parts/Sheet";
 import { ToldLine, useDoing } from "../parts/Told";
 import { WordLink } from "../words/WordLink";
 import { WordsHere } from "../words/WordsHere";
@@ -36,7 +36,7 @@ function KeepClass({ desk }: DeskProps) {
       <button type="button" className="button" aria-haspopup="dialog" onClick={() => setAsked(true)}>
         Add to this logbook
       </button>
-      <Sheet title="Add the class to this logbook?" isOpen={isAsked} onClose={close}>
+      <Dialog title="Add the class to this logbook?" isOpen={isAsked} onClose={close}>
         <p>
           Everyone in these files is added to the people of this browser, with all their records. A record that is here
           already is not added twice, and a newer one is never replaced. The demo class is not added.
@@ -49,7 +49,7 @@ function KeepClass({ desk }: DeskProps) {
             Cancel
           </button>
         </div>
-      </Sheet>
+      </Dialog>
       <ToldLine told={told} />
     </>
   );

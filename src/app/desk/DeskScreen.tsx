@@ -1,7 +1,7 @@
 import { useMemo, useState } from "react";
 import { isJobSkill } from "../../records/jobRecord";
 import { useReadinessRule } from "../keeping/readinessRule";
-import { Sheet } from "../parts/Sheet";
+import { Dialog } from "../parts/controls/Dialog";
 import { ClassPanel } from "./ClassPanel";
 import type { Chosen } from "./ClassTableView";
 import { type ClassView, classView, tableOf } from "./classView";
@@ -49,7 +49,7 @@ function Class({ view }: { readonly view: ClassView }) {
         <ReadyPanels table={table} skills={skills} names={names} />
         <GaugePanel view={view} skills={skills.filter(({ skill }) => !isJobSkill(skill))} />
       </div>
-      <Sheet
+      <Dialog
         title={names.get(chosen?.personId ?? "") ?? "Person"}
         isOpen={chosen !== null}
         onClose={() => setChosen(null)}
@@ -64,7 +64,7 @@ function Class({ view }: { readonly view: ClassView }) {
             onSkill={(skill) => setChosen({ ...chosen, skill })}
           />
         )}
-      </Sheet>
+      </Dialog>
     </>
   );
 }

@@ -18,7 +18,8 @@ export function PeopleNav({ chosen, table, names, onChoose }: PeopleNavProps) {
       <button
         type="button"
         className="button"
-        disabled={person === undefined}
+        // Not disabled: at the end of the class it keeps the focus.
+        aria-disabled={person === undefined}
         onClick={() => person && onChoose({ ...chosen, personId: person.id })}
       >
         {word} person{name}

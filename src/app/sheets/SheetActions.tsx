@@ -2,9 +2,9 @@ import { lazy, Suspense, useMemo, useState } from "react";
 import type { Sheet as DrillSheet } from "../../drill/sheet/sheet";
 import { sittingProblem } from "../../handover/stationNeeds";
 import { linkOf } from "../keeping/sheets/sheetsAddress";
+import { Dialog } from "../parts/controls/Dialog";
 import { copyText } from "../parts/files/copyText";
 import { fileNameOf } from "../parts/files/fileName";
-import { Sheet } from "../parts/Sheet";
 import { isLocalPage } from "./localPage";
 import { fileText } from "./sheetFile";
 
@@ -83,9 +83,9 @@ export function SheetActions({ sheet }: { readonly sheet: DrillSheet | null }) {
       <button type="button" className="button" onClick={() => print()}>
         Print
       </button>
-      <Sheet title="Pass this sheet on" isOpen={isOpen} onClose={() => setIsOpen(false)}>
+      <Dialog title="Pass this sheet on" isOpen={isOpen} onClose={() => setIsOpen(false)}>
         <PassOn sheet={sheet} />
-      </Sheet>
+      </Dialog>
     </>
   );
 }

@@ -11,7 +11,6 @@ import { SheetEditor } from "./editor/SheetEditor";
 import { SheetReader } from "./SheetReader";
 import { Shelf } from "./Shelf";
 import { sameSheets } from "./sameSheets";
-import "../parts/sheet.css";
 import "./sheets.css";
 
 interface OwnSheetProps {

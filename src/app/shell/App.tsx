@@ -3,6 +3,7 @@ import { type Chance, seededChance } from "../../statistics/chance";
 import { startKeeping } from "../keeping/keeping";
 import { NotSavedLine } from "../keeping/NotSavedLine";
 import { hasTraces } from "../keeping/traces";
+import { fetchDialog } from "../parts/controls/Dialog";
 import { newSeed } from "../parts/page/newSeed";
 import { onFirstSign } from "../parts/page/onFirstSign";
 import { PAGES, type PagePath, pageOf, parseRoute } from "./address";
@@ -75,7 +76,10 @@ export function App() {
   const chance = useMemo(() => seededChance(askedSeed(route.query) ?? seed), [route.path, route.query, seed]);
 
   const page = pageOf(route);
-  useEffect(() => fetchAhead((hash) => SCREENS[pageOf(parseRoute(hash))].fetchAhead()), []);
+  useEffect(
+    () => fetchAhead({ page: (hash) => SCREENS[pageOf(parseRoute(hash))].fetchAhead(), dialog: fetchDialog }),
+    [],
+  );
   useEffect(() => {
     if (KEEPS_NOTHING.has(page) && !hasTraces()) return undefined;
     return hasTraces() ? startKeeping() : onFirstSign(startKeeping);

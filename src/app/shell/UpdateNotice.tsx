@@ -1,7 +1,7 @@
 import { useRegisterSW } from "virtual:pwa-register/react";
 import { useEffect, useState } from "react";
+import { Dialog } from "../parts/controls/Dialog";
 import { workUnderWay } from "../parts/page/underWay";
-import { Sheet } from "../parts/Sheet";
 
 /** How long it is told that the app now works offline, milliseconds. */
 const NEWS_FOR = 8000;
@@ -34,7 +34,7 @@ function StartNow({ start }: StartProps) {
       <button type="button" className="button primary" onClick={ask}>
         Start it now
       </button>
-      <Sheet
+      <Dialog
         title="Start the new version now?"
         isOpen={losses.length > 0}
         onClose={() => setLosses([])}
@@ -49,7 +49,7 @@ function StartNow({ start }: StartProps) {
             Reload and start it
           </button>
         </div>
-      </Sheet>
+      </Dialog>
     </>
   );
 }

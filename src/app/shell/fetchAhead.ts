@@ -1,16 +1,24 @@
-/** What is about to be asked for: the pointer is over a link, a finger or the focus is on it. */
+/** What is about to be asked for: the pointer is over it, a finger or the focus is on it. */
 const SIGNS = ["pointerover", "focusin"] as const;
 
+interface Fetches {
+  /** Fetches the page that an address in this page leads to, if it is one. */
+  readonly page: (hash: string) => Promise<unknown> | undefined;
+  /** Fetches what every dialog is drawn by. */
+  readonly dialog: () => Promise<unknown>;
+}
+
 /**
- * Fetches a page when a link to it is about to be followed. What fails is fetched again when it is asked for.
+ * Fetches a page when a link to it is about to be followed, and dialogs when one is about to be opened. What fails is
+ * fetched again when it is asked for.
  *
- * @param fetchPage - fetches the page that an address in this page leads to, if it is one
  * @returns calls it off
  */
-export function fetchAhead(fetchPage: (hash: string) => Promise<unknown> | undefined): () => void {
+export function fetchAhead({ page, dialog }: Fetches): () => void {
   const onSign = ({ target }: Event) => {
-    const link = target instanceof Element ? target.closest("a") : null;
-    if (link !== null) fetchPage(link.hash)?.catch(() => undefined);
+    const asked = target instanceof Element ? target.closest("a, [aria-haspopup=dialog]") : null;
+    if (asked?.ariaHasPopup === "dialog") dialog().catch(() => undefined);
+    else if (asked instanceof HTMLAnchorElement) page(asked.hash)?.catch(() => undefined);
   };
   for (const sign of SIGNS) addEventListener(sign, onSign);
   return () => {

@@ -8,6 +8,6 @@ import "../replay/result.css";
 import "../pictures/cutaway/cutaway.css";
 import "../words/words.css";
 import "../pictures/turnChart/turnChart.css";
-import "../parts/sheet.css";
+import "../parts/controls/controls.css";
 import "../hand/dial/dial.css";
 import "../parts/workplace.css";

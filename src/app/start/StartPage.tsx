@@ -46,12 +46,11 @@ function NextLesson({ next, isReturning }: NextLessonProps) {
           <span className="visually-hidden"> with {place}</span>
         </a>
         {!isReturning && (
-          // A paragraph cannot hold the dialogs of its words.
-          <div className="start-soft">
+          <p className="start-soft">
             You dial a lock whose combination is on the screen, and see inside why it opens or not. New words are
             explained: <WordLink word="arrival">arrival</WordLink>, <WordLink word="gate">gate</WordLink>,{" "}
             <WordLink word="spin-off">spin off</WordLink>.
-          </div>
+          </p>
         )}
       </div>
       <div className="start-picture dial" aria-hidden="true">

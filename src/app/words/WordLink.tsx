@@ -1,6 +1,6 @@
 import { type MouseEvent, type ReactNode, useState } from "react";
+import { Dialog } from "../parts/controls/Dialog";
 import { fetchedLater } from "../parts/page/fetchedLater";
-import { Sheet } from "../parts/Sheet";
 import "./words.css";
 
 const WordMeaning = fetchedLater(async () => (await import("./WordMeaning")).WordMeaning, null);
@@ -25,9 +25,9 @@ export function WordLink({ word, children }: WordLinkProps) {
       <a className="word-link" href={`#/words?word=${word}`} aria-haspopup="dialog" onClick={open}>
         {children}
       </a>
-      <Sheet title="What it means" isOpen={isOpen} onClose={() => setOpen(false)}>
+      <Dialog title="What it means" isOpen={isOpen} onClose={() => setOpen(false)}>
         <WordMeaning word={word} />
-      </Sheet>
+      </Dialog>
     </>
   );
 }

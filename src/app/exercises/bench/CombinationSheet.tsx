@@ -2,7 +2,7 @@ import { type FormEvent, useState } from "react";
 import type { Combination } from "../../../lock/combination";
 import { OwnNumbers } from "../../hand/OwnNumbers";
 import { faceTexts, readOwn } from "../../hand/readOwn";
-import { Sheet } from "../../parts/Sheet";
+import { Dialog } from "../../parts/controls/Dialog";
 import type { BenchSetup, CombinationSource } from "./benchSetup";
 
 const SOURCES: readonly { readonly source: CombinationSource; readonly label: string }[] = [
@@ -60,8 +60,8 @@ function CombinationForm({ setup, onClose, onTake, onOwn }: Omit<CombinationShee
 /** Chooses where the combination comes from. The rules it breaks are shown, with their source, but do not stop it. */
 export function CombinationSheet(props: CombinationSheetProps) {
   return (
-    <Sheet title="Combination" isOpen={props.isOpen} onClose={props.onClose}>
+    <Dialog title="Combination" isOpen={props.isOpen} onClose={props.onClose}>
       <CombinationForm {...props} />
-    </Sheet>
+    </Dialog>
   );
 }

@@ -1,5 +1,5 @@
 import type { DialWeight } from "../../../dialing/hand/dialFeel";
-import { Sheet } from "../../parts/Sheet";
+import { Dialog } from "../../parts/controls/Dialog";
 
 const WEIGHTS: readonly { readonly weight: DialWeight; readonly label: string }[] = [
   { weight: "usual", label: "Usual: it follows your hand exactly" },
@@ -21,7 +21,7 @@ interface MoreSheetProps {
 /** What is changed less often: how the dial turns, whether an own estimate comes before the result; and the keys. */
 export function MoreSheet({ isOpen, onClose, dial, onDial, asksEstimate, onAsksEstimate, keys }: MoreSheetProps) {
   return (
-    <Sheet title="More settings" isOpen={isOpen} onClose={onClose}>
+    <Dialog title="More settings" isOpen={isOpen} onClose={onClose}>
       <fieldset>
         <legend>Dial</legend>
         {WEIGHTS.map(({ weight, label }) => (
@@ -55,6 +55,6 @@ export function MoreSheet({ isOpen, onClose, dial, onDial, asksEstimate, onAsksE
           <li key={line}>{line}</li>
         ))}
       </ul>
-    </Sheet>
+    </Dialog>
   );
 }

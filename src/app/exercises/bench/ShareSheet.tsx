@@ -1,10 +1,10 @@
 import { type FormEvent, useState } from "react";
 import { parseAttemptLine, type RecordedAttempt } from "../../../trace/recordedAttempt";
 import { TraceError } from "../../../trace/traceError";
+import { Dialog } from "../../parts/controls/Dialog";
 import { copyText } from "../../parts/files/copyText";
 import { FileButton } from "../../parts/files/FileButton";
 import { messageOf } from "../../parts/page/messageOf";
-import { Sheet } from "../../parts/Sheet";
 
 interface ShareSheetProps {
   readonly isOpen: boolean;
@@ -97,10 +97,10 @@ function LoadAttempt({ onLoad, onClose }: Pick<ShareSheetProps, "onLoad" | "onCl
 /** Copies the shown attempt in the replay format, or loads one to look at. */
 export function ShareSheet({ isOpen, onClose, line, onLoad }: ShareSheetProps) {
   return (
-    <Sheet title="Share an attempt" isOpen={isOpen} onClose={onClose}>
+    <Dialog title="Share an attempt" isOpen={isOpen} onClose={onClose}>
       <CopyAttempt line={line} />
       <h2 className="sheet-second">Load an attempt</h2>
       <LoadAttempt onLoad={onLoad} onClose={onClose} />
-    </Sheet>
+    </Dialog>
   );
 }

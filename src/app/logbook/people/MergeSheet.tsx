@@ -2,7 +2,7 @@ import { useState } from "react";
 import type { PersonRecord } from "../../../records/records";
 import { mergePeople } from "../../../store/moveRecords";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
-import { Sheet } from "../../parts/Sheet";
+import { Dialog } from "../../parts/controls/Dialog";
 import { ToldLine, useDoing } from "../../parts/Told";
 
 interface MergeSheetProps {
@@ -29,7 +29,7 @@ export function MergeSheet({ current, people, isOpen, onClose }: MergeSheetProps
     return "";
   };
   return (
-    <Sheet title={`Merge ${person.name} with another person`} isOpen={isOpen} onClose={onClose}>
+    <Dialog title={`Merge ${person.name} with another person`} isOpen={isOpen} onClose={onClose}>
       <p>
         Every record of {person.name} goes to the person you choose here, and the name {person.name} goes from the list.
         A sitting still shows the name it was taken under. You can undo this until you close or reload the page.
@@ -56,6 +56,6 @@ export function MergeSheet({ current, people, isOpen, onClose }: MergeSheetProps
         </div>
       )}
       <ToldLine told={told} />
-    </Sheet>
+    </Dialog>
   );
 }

@@ -4,10 +4,10 @@ import type { PersonRecord } from "../../../records/records";
 import { deletePerson, recordsOfKind, wholeLogbook } from "../../../store/wholeLogbook";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { nameProblem, newPerson } from "../../keeping/people";
+import { Dialog } from "../../parts/controls/Dialog";
 import { saveFile } from "../../parts/files/saveFile";
 import { messageOf } from "../../parts/page/messageOf";
 import { newId } from "../../parts/page/newId";
-import { Sheet } from "../../parts/Sheet";
 import { exportFile } from "../files/exportFiles";
 
 interface NameFormProps {
@@ -67,9 +67,9 @@ export function AddSheet({ current, people, isOpen, onClose }: PersonSheetProps)
     onClose();
   };
   return (
-    <Sheet title="Add a person" isOpen={isOpen} onClose={onClose}>
+    <Dialog title="Add a person" isOpen={isOpen} onClose={onClose}>
       <NameForm name="" others={people} onName={add} />
-    </Sheet>
+    </Dialog>
   );
 }
 
@@ -84,9 +84,9 @@ export function RenameSheet({ current, people, isOpen, onClose }: PersonSheetPro
     onClose();
   };
   return (
-    <Sheet title={`Rename ${harmlessName(person.name)}`} isOpen={isOpen} onClose={onClose}>
+    <Dialog title={`Rename ${harmlessName(person.name)}`} isOpen={isOpen} onClose={onClose}>
       <NameForm name={person.name} others={people.filter(({ id }) => id !== person.id)} onName={rename} />
-    </Sheet>
+    </Dialog>
   );
 }
 
@@ -117,7 +117,7 @@ export function DeleteSheet({ current, isOpen, onClose, sittingsForgotten }: Del
     onClose();
   };
   return (
-    <Sheet title={`Delete ${harmlessName(person.name)}`} isOpen={isOpen} onClose={onClose}>
+    <Dialog title={`Delete ${harmlessName(person.name)}`} isOpen={isOpen} onClose={onClose}>
       <p>
         All attempts, traces, zeroings, jobs, sittings and settings of {person.name} go from this device, and cannot be
         brought back. Save them as a file first, if anyone may want them.
@@ -131,6 +131,6 @@ export function DeleteSheet({ current, isOpen, onClose, sittingsForgotten }: Del
         </button>
       </div>
       <p role="status">{said}</p>
-    </Sheet>
+    </Dialog>
   );
 }

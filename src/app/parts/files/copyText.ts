@@ -6,7 +6,7 @@ function copyBySelection(text: string): boolean {
   field.className = "visually-hidden";
   const before = document.activeElement;
   // A dialog keeps the focus to itself, and the field must be within it.
-  const place = before?.closest("dialog") ?? document.body;
+  const place = before?.closest('[role="dialog"]') ?? document.body;
   place.append(field);
   field.select();
   try {

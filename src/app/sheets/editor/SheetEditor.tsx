@@ -43,7 +43,7 @@ function ProblemList({ problems }: { readonly problems: readonly PlacedProblem[]
 function undoKey(event: KeyboardEvent, session: EditSession): void {
   const isUndoKey = (event.ctrlKey || event.metaKey) && !event.altKey && event.key.toLowerCase() === "z";
   const isRedoKey = event.ctrlKey && event.key.toLowerCase() === "y";
-  const isElsewhere = document.querySelector("dialog[open]") !== null;
+  const isElsewhere = document.querySelector('[role="dialog"]') !== null;
   if (isElsewhere || (!isUndoKey && !isRedoKey)) return;
   event.preventDefault();
   if (isRedoKey || event.shiftKey) session.redo();

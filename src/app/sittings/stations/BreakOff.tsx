@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { Sheet } from "../../parts/Sheet";
+import { Dialog } from "../../parts/controls/Dialog";
 import type { SittingSession } from "../sittingSession";
 import { pageTime } from "../steadyTime";
 
@@ -14,14 +14,14 @@ export function BreakOff({ session }: { readonly session: SittingSession }) {
       <button type="button" className="button" aria-haspopup="dialog" onClick={() => setAsked(true)}>
         Break off
       </button>
-      <Sheet title="End this sitting now?" isOpen={isAsked} onClose={() => setAsked(false)} closeWord="Stay">
+      <Dialog title="End this sitting now?" isOpen={isAsked} onClose={() => setAsked(false)} closeWord="Stay">
         <p>The sitting ends here and is recorded as broken off. You cannot go on with it later.</p>
         <div className="sheet-row">
           <button type="button" className="button" onClick={() => session.abandon(pageTime.now())}>
             End it
           </button>
         </div>
-      </Sheet>
+      </Dialog>
     </>
   );
 }

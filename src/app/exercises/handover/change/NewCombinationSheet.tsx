@@ -2,7 +2,7 @@ import { type FormEvent, useState } from "react";
 import type { Combination } from "../../../../lock/combination";
 import { OwnNumbers } from "../../../hand/OwnNumbers";
 import { faceTexts, readOwn } from "../../../hand/readOwn";
-import { Sheet } from "../../../parts/Sheet";
+import { Dialog } from "../../../parts/controls/Dialog";
 import type { ChangeSetup } from "./changeSession";
 
 interface NewCombinationSheetProps {
@@ -46,8 +46,8 @@ function NewCombinationForm({ setup, onClose, onDraw, onOwn }: Omit<NewCombinati
 /** Chooses the new combination. The rules it breaks are told, with their source, but do not stop it. */
 export function NewCombinationSheet(props: NewCombinationSheetProps) {
   return (
-    <Sheet title="New combination" isOpen={props.isOpen} onClose={props.onClose}>
+    <Dialog title="New combination" isOpen={props.isOpen} onClose={props.onClose}>
       <NewCombinationForm {...props} />
-    </Sheet>
+    </Dialog>
   );
 }

@@ -8,7 +8,7 @@ import {
   type RecordProblem,
   recordProblems,
 } from "../../../../records/handover/recordForm";
-import { Sheet } from "../../../parts/Sheet";
+import { Dialog } from "../../../parts/controls/Dialog";
 import type { HandoverSession } from "./session/handoverSession";
 
 const FIELDS = Object.keys(RECORD_FIELDS) as RecordField[];
@@ -67,7 +67,7 @@ export function RecordSheet({ session, isOpen, onClose }: RecordSheetProps) {
     }
   };
   return (
-    <Sheet title="The record" isOpen={isOpen} onClose={onClose}>
+    <Dialog title="The record" isOpen={isOpen} onClose={onClose}>
       <form className="run-form run-record" onSubmit={submit}>
         {FIELDS.filter((field) => field !== "authorizedBy" || isAuthorized).map((field) => (
           <label key={field}>
@@ -97,6 +97,6 @@ export function RecordSheet({ session, isOpen, onClose }: RecordSheetProps) {
           Write the record
         </button>
       </form>
-    </Sheet>
+    </Dialog>
   );
 }

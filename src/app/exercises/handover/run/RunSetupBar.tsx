@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { countText } from "../../../../lock/amountWords";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
-import { Sheet } from "../../../parts/Sheet";
+import { Dialog } from "../../../parts/controls/Dialog";
 import type { RunSetup } from "./session/doorWork";
 import type { HandoverSession } from "./session/handoverSession";
 
@@ -21,7 +21,7 @@ interface AskProps {
 /** Asks before a handover that has begun is given up for another. */
 function AskDiscard({ steps, isOpen, onDiscard, onClose }: AskProps) {
   return (
-    <Sheet title="Discard this handover?" isOpen={isOpen} onClose={onClose} closeWord="Keep it">
+    <Dialog title="Discard this handover?" isOpen={isOpen} onClose={onClose} closeWord="Keep it">
       <p>
         {steps === 0 ? "The work you have under way is" : `Your ${countText(steps, "step")} so far are`} lost. To keep
         them, choose “Keep it”, then “Look back” and “Save the handover”.
@@ -29,7 +29,7 @@ function AskDiscard({ steps, isOpen, onDiscard, onClose }: AskProps) {
       <button type="button" className="button primary" onClick={onDiscard}>
         Discard and start
       </button>
-    </Sheet>
+    </Dialog>
   );
 }
 

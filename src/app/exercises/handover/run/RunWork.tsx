@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "react";
 import { focusDial } from "../../../hand/dial/focusDial";
-import { Sheet } from "../../../parts/Sheet";
+import { Dialog } from "../../../parts/controls/Dialog";
 import { Acts } from "./Acts";
 import { ChangeControls, ChooseNumbers } from "./ChangePanel";
 import { DoorHand } from "./DoorHand";
@@ -84,9 +84,9 @@ export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
           <Acts session={session} onForm={setForm} onLookBack={onLookBack} />
         </div>
       </div>
-      <Sheet title="Change the combination" isOpen={form === "numbers"} onClose={close}>
+      <Dialog title="Change the combination" isOpen={form === "numbers"} onClose={close}>
         <ChooseNumbers session={session} onDone={close} />
-      </Sheet>
+      </Dialog>
       <RecordSheet session={session} isOpen={form === "record"} onClose={close} />
     </div>
   );
