@@ -263,19 +263,6 @@ test.describe("a refused reading", () => {
 });
 
 test.describe("find the play", () => {
-  /** Turns one way until the cam's mark is on its line. */
-  async function turnOntoMark(zeroing: Zeroing, hand: ZeroingHand, side: Turn): Promise<void> {
-    const detail = zeroing.bench.detail;
-    const onward = signOf(side);
-    const words = async () => (await detail.textContent()) ?? "";
-    await hand.turnOnto(side, -5 * onward);
-    // The mark comes into sight at some graduation.
-    for (let i = 0; i < 8 && (await words()).includes("out of sight"); i++) await hand.keys.turnBy(onward);
-    const [, size = "0"] = /mark is ([\d.]+) /.exec(await words()) ?? [];
-    await hand.keys.turnBy(onward * Number(size));
-    await expect(detail).toHaveText(/the cam's mark is (on its line|0\.1 (left|right) of its line)/);
-  }
-
   test("takes two stops a side on the cam's mark, and marks a number", async ({ page }) => {
     await page.clock.install();
     const zeroing = new Zeroing(page);
@@ -289,7 +276,7 @@ test.describe("find the play", () => {
     await expect(zeroing.bench.detail).toHaveText(/the cam's mark is/);
 
     const kept = async (side: Turn, how: "button" | "space") => {
-      await turnOntoMark(zeroing, hand, side);
+      await hand.turnOntoMark(side);
       // A little farther the second time: stops that differ leave an interval.
       if (how === "space") await hand.keys.turnBy(0.1 * signOf(side));
       const stop = await zeroing.deviation();
@@ -325,7 +312,7 @@ test.describe("find the play", () => {
     const hand = new ZeroingHand(zeroing);
     await page.getByRole("tab", { name: "Find the play" }).press("Enter");
     for (const side of ["right", "right", "left", "left"] as const) {
-      await turnOntoMark(zeroing, hand, side);
+      await hand.turnOntoMark(side);
       await zeroing.dial.press(" ");
     }
     await page.getByLabel("The play is").fill("4,5");

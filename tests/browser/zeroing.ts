@@ -140,6 +140,19 @@ export class ZeroingHand {
     await this.zeroing.turnOnto(this.keys, turn, deviation);
   }
 
+  /** Turns one way until the cam's mark is on its line. */
+  async turnOntoMark(side: Turn): Promise<void> {
+    const { detail } = this.zeroing.bench;
+    const onward = signOf(side);
+    const words = async () => (await detail.textContent()) ?? "";
+    await this.turnOnto(side, -5 * onward);
+    // The mark comes into sight at some graduation.
+    for (let i = 0; i < 8 && (await words()).includes("out of sight"); i++) await this.keys.turnBy(onward);
+    const [, size = "0"] = /mark is ([\d.]+) /.exec(await words()) ?? [];
+    await this.keys.turnBy(onward * Number(size));
+    await expect(detail).toHaveText(/the cam's mark is (on its line|0\.1 (left|right) of its line)/);
+  }
+
   /** Lets the dial rest, and presses space on it. */
   async read(): Promise<void> {
     await this.zeroing.page.clock.runFor(REST);

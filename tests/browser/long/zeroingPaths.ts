@@ -3,6 +3,7 @@ import { initialTransition, type SnapshotFrom, transition } from "xstate";
 import { REFUSALS } from "../../../src/zeroing/approach";
 import { type ZeroingEvent, type ZeroReading, zeroingMachine } from "../../../src/zeroing/zeroingMachine";
 import type { ZeroingRules } from "../../../src/zeroing/zeroingRules";
+import { fewest } from "./chartPaths";
 
 type Snapshot = SnapshotFrom<ReturnType<typeof zeroingMachine>>;
 
@@ -97,26 +98,6 @@ export function zeroingPaths(rules: ZeroingRules): readonly (readonly ZeroingSte
   };
   const paths = found.map(told);
   return fewest(paths);
-}
-
-/** How many arrows of a path have not been taken yet; of paths with as many, the shorter one is worth more. */
-function worth(path: readonly ZeroingStep[], taken: ReadonlySet<string>): number {
-  const fresh = new Set(path.map(({ arrow }) => arrow).filter((arrow) => !taken.has(arrow)));
-  return fresh.size === 0 ? 0 : fresh.size - path.length / 1000;
-}
-
-/** Paths chosen until every arrow is taken: each time the one that is worth most. */
-function fewest(paths: readonly (readonly ZeroingStep[])[]): readonly (readonly ZeroingStep[])[] {
-  const chosen: (readonly ZeroingStep[])[] = [];
-  const taken = new Set<string>();
-  let rest = paths.map((path) => ({ path, gain: worth(path, taken) }));
-  while (rest.length > 0) {
-    const best = rest.reduce((one, other) => (other.gain > one.gain ? other : one));
-    chosen.push(best.path);
-    for (const { arrow } of best.path) taken.add(arrow);
-    rest = rest.map(({ path }) => ({ path, gain: worth(path, taken) })).filter(({ gain }) => gain > 0);
-  }
-  return chosen;
 }
 
 /** Every arrow the chart has, found by walking it: an oracle for the paths. */

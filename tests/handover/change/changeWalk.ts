@@ -2,7 +2,7 @@ import { expect } from "vitest";
 import { createActor } from "xstate";
 import type { Change } from "../../../src/handover/change/change";
 import type { ChangeFact } from "../../../src/handover/change/changeFact";
-import type { ChangeAct, ChangeState } from "../../../src/handover/change/changeInHand";
+import type { ChangeState } from "../../../src/handover/change/changeInHand";
 import type { encoderChangeMachine } from "../../../src/handover/change/encoderChangeMachine";
 import type { packChangeMachine } from "../../../src/handover/change/packChangeMachine";
 
@@ -14,18 +14,6 @@ export interface Walked<Kind extends Change> {
   /** What must be true of the lock itself in each state, read off its mechanics. */
   readonly isTrue: Readonly<Partial<Record<ChangeState, (change: Kind) => boolean>>>;
 }
-
-/** Acts of the hand, by the fact that each is for. */
-export const ACT_OF: Partial<Record<ChangeFact["type"], ChangeAct>> = {
-  "key.inserted": "insertKey",
-  "key.turned": "turnKey",
-  "pack.spoiled": "turnKey",
-  "key.turnedBack": "turnKeyBack",
-  "key.withdrawn": "withdrawKey",
-  "change.again": "changeAgain",
-  "button.pressed": "pressButton",
-  "door.shut": "shutDoor",
-};
 
 /** Makes every path happen on a lock: its chart must come to what the bare chart comes to, and its mechanics to what that says. */
 export function walkOnLock<Kind extends Change>(

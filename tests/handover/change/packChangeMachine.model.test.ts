@@ -1,29 +1,13 @@
 import { expect, test } from "vitest";
-import type { ChangeFact } from "../../../src/handover/change/changeFact";
 import type { ChangeState } from "../../../src/handover/change/changeInHand";
 import { PackChange } from "../../../src/handover/change/packChange";
 import { packChangeMachine } from "../../../src/handover/change/packChangeMachine";
+import { KEY_FACTS, makeByKey } from "../../support/changeWays";
 import { walkedChart } from "../../support/walkedChart";
-import { dialTo, KEYED, openBy } from "./changeHands";
-import { ACT_OF, walkOnLock } from "./changeWalk";
+import { dialTo, KEYED } from "./changeHands";
+import { walkOnLock } from "./changeWalk";
 
-const EVENTS: readonly ChangeFact[] = [
-  { type: "present.stands" },
-  { type: "present.left" },
-  { type: "key.inserted" },
-  { type: "key.turned" },
-  { type: "pack.spoiled", numbers: [], errors: [] },
-  { type: "new.stands" },
-  { type: "new.left" },
-  { type: "key.turnedBack" },
-  { type: "key.withdrawn" },
-  { type: "change.again" },
-  { type: "proof.opened" },
-  { type: "proof.refused" },
-  { type: "door.shut" },
-];
-
-const walked = walkedChart(packChangeMachine, EVENTS);
+const walked = walkedChart(packChangeMachine, KEY_FACTS);
 
 const isAtPort = ({ keyed }: PackChange) => keyed.unaligned().length === 0;
 const isNewSet = ({ keyed, wanted, profile }: PackChange) =>
@@ -44,36 +28,6 @@ const TRUE_OF: Readonly<Partial<Record<ChangeState, (change: PackChange) => bool
   doorShut: (change) => change.keyed.key === "out",
 };
 
-/** Makes a fact happen by dial, key and door. */
-function make(change: PackChange, { type }: ChangeFact): void {
-  const { profile } = change;
-  const { index } = profile.changing;
-  const throwBolt = () => change.retraction > 0 && change.turnBy(profile.graduations);
-  const open = (numbers: readonly number[]) => {
-    throwBolt();
-    openBy(change, profile, numbers);
-  };
-  const set = change.setCombination ?? [];
-  const ways: Partial<Record<ChangeFact["type"], () => unknown>> = {
-    "present.stands": () => dialTo(change, profile, change.hand.combination, index),
-    "present.left": () => change.turnBy(5),
-    "new.stands": () => dialTo(change, profile, change.wanted, index),
-    "new.left": () => change.turnBy(5),
-    // The wheels carried away from where the new combination opens.
-    "change.again": () => change.turnBy(profile.graduations + 40),
-    "proof.opened": () => open(set),
-    "proof.refused": () => open(set.map((number, k) => (k === 0 ? (number + 33) % 100 : number))),
-    // The key must be out first; a spoiled pack gives it back.
-    "door.shut": () => {
-      if (change.keyed.key === "turned") change.act("turnKeyBack");
-      if (change.keyed.key === "in") change.act("withdrawKey");
-    },
-  };
-  ways[type]?.();
-  const act = ACT_OF[type];
-  if (act !== undefined) expect(change.act(act).refusal, act).toBeNull();
-}
-
 test("the chart of a change with a key is walked through every state and every arrow, and none is drawn in vain", () => {
   process.stdout.write(
     `change with a key: ${walked.states.length} states, ${walked.places} with memory, ${walked.arrows} arrows\n`,
@@ -86,7 +40,7 @@ test.each(KEYED)("every path is one that a hand can make on a real $id", { timeo
   const present = profile.asSet ?? [];
   const wanted = present.map((number, k) => (number + 9 + 4 * k) % 100);
   const fresh = () => new PackChange(profile, present, wanted);
-  walkOnLock({ chart: packChangeMachine, fresh, make, isTrue: TRUE_OF }, walked.paths);
+  walkOnLock({ chart: packChangeMachine, fresh, make: makeByKey, isTrue: TRUE_OF }, walked.paths);
 });
 
 test("a key put in while the new combination is proved finds the rings where they are", () => {
@@ -106,7 +60,7 @@ test("a key put in while the new combination is proved finds the rings where the
     "key.turnedBack",
     "key.withdrawn",
   ] as const;
-  for (const type of way) make(change, { type });
+  for (const type of way) makeByKey(change, { type });
   expect(change.state).toBe("proving");
   // Dialed to the port once more: the key may be turned.
   dialTo(change, profile, change.wanted, profile.changing.index);
