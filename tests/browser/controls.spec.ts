@@ -39,3 +39,24 @@ test.describe("a dialog", () => {
     expect(await page.locator("style").count()).toBe(0);
   });
 });
+
+test("tabs are one stop of Tab; arrows pass over a closed one, Enter chooses, and the panel has the tab's name", async ({
+  page,
+}) => {
+  await page.goto("#/zeroing?seed=5");
+  const tab = (name: string) => page.getByRole("tab", { name });
+  await expect(page.getByRole("tablist", { name: "Exercises" })).toBeVisible();
+  await tab("Set zero").focus();
+  await page.keyboard.press("ArrowRight");
+  await expect(tab("Find the play")).toBeFocused();
+  await expect(page.getByRole("tabpanel", { name: "Set zero" })).toBeVisible();
+  await page.keyboard.press("ArrowRight");
+  await expect(tab("Set zero")).toBeFocused();
+  await page.keyboard.press("End");
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("tabpanel", { name: "Find the play" })).toBeVisible();
+  await expect(tab("Find the play")).toHaveAttribute("aria-selected", "true");
+  await page.keyboard.press("Tab");
+  await expect(tab("Set zero")).not.toBeFocused();
+  await expect(page.getByRole("tabpanel").locator(":focus")).toHaveCount(1);
+});

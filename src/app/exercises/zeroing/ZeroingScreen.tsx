@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useMemo, useState } from "react";
+import { useMemo, useState } from "react";
 import { drawCombination } from "../../../drill/drawCombination";
 import type { DialEncoderProfile } from "../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
@@ -8,6 +8,7 @@ import { profileCreep } from "../../../zeroing/ringClamp";
 import { profileRules } from "../../../zeroing/zeroingRules";
 import { profileRanges } from "../../../zeroing/zeroLock";
 import { useHandStore } from "../../hand/useHandStore";
+import { TabbedPanel } from "../../parts/controls/TabbedPanel";
 import { PlayHand, PlayPanel } from "./FindThePlay";
 import { ProveHand } from "./ProveHand";
 import { ProvePanel } from "./ProvePanel";
@@ -24,26 +25,11 @@ import "./zeroing.css";
 
 type Exercise = "set" | "prove" | "play";
 
-const EXERCISES: readonly { readonly exercise: Exercise; readonly label: string }[] = [
-  { exercise: "set", label: "Set zero" },
-  { exercise: "prove", label: "Prove it" },
-  { exercise: "play", label: "Find the play" },
-];
-
 /** The lock to be zeroed: the first dial-encoder lock that is shipped. */
 function encoderProfile(): DialEncoderProfile {
   const found = SHIPPED_PROFILES.find((profile) => profile.kind === "dial-encoder");
   if (found === undefined || found.kind !== "dial-encoder") throw new Error("no dial-encoder lock is shipped");
   return found;
-}
-
-/** Arrow keys move between tabs, over those that are closed. */
-function moveAlongTabs({ key, currentTarget }: KeyboardEvent<HTMLElement>): void {
-  const step = key === "ArrowRight" ? 1 : key === "ArrowLeft" ? -1 : 0;
-  if (step === 0) return;
-  const tabs = [...currentTarget.querySelectorAll<HTMLButtonElement>("button:not(:disabled)")];
-  const at = tabs.findIndex((tab) => tab.matches(":focus"));
-  tabs[(at + step + tabs.length) % tabs.length]?.focus();
 }
 
 interface ZeroingScreenProps {
@@ -72,6 +58,11 @@ export function ZeroingScreen({ chance, isSilent: startsSilent }: ZeroingScreenP
   const [prove, setProve] = useState<ProveSession | null>(null);
   const isSet = session.state === "zeroSet";
   const hasLoupe = !isSilent;
+  const tabs = [
+    { name: "set", label: "Set zero" },
+    { name: "prove", label: "Prove it", closed: isSet ? undefined : "Set the zero in both directions first" },
+    { name: "play", label: "Find the play" },
+  ] as const;
   useZeroingTunes(session);
 
   const begin = (one: Exercise) => {
@@ -104,36 +95,16 @@ export function ZeroingScreen({ chance, isSilent: startsSilent }: ZeroingScreenP
         {exercise === "prove" && prove !== null && <ProveHand prove={prove} hasLoupe={hasLoupe} />}
         {exercise === "play" && <PlayHand play={play} profile={profile} />}
       </div>
-      <div className="workplace-panels">
-        <div className="zeroing-tabs" role="tablist" aria-label="Exercises" onKeyDown={moveAlongTabs}>
-          {EXERCISES.map(({ exercise: one, label }) => (
-            <button
-              key={one}
-              type="button"
-              role="tab"
-              id={`zeroing-tab-${one}`}
-              aria-controls="zeroing-panel"
-              aria-selected={exercise === one}
-              tabIndex={exercise === one ? 0 : -1}
-              disabled={one === "prove" && !isSet}
-              title={one === "prove" && !isSet ? "Set the zero in both directions first" : undefined}
-              onClick={() => begin(one)}
-            >
-              {label}
-            </button>
-          ))}
-        </div>
+      <TabbedPanel label="Exercises" tabs={tabs} chosen={exercise} onChoose={begin} className="workplace-panels">
         <p className="zeroing-silent">
           <button type="button" className="button" aria-pressed={isSilent} onClick={() => setSilent(!isSilent)}>
             Silent: no loupe, no reading
           </button>
         </p>
-        <div id="zeroing-panel" role="tabpanel" aria-labelledby={`zeroing-tab-${exercise}`}>
-          {exercise === "set" && <SetZeroPanel session={session} now={performance.now()} />}
-          {exercise === "prove" && prove !== null && <ProvePanel prove={prove} />}
-          {exercise === "play" && <PlayPanel play={play} profile={profile} />}
-        </div>
-      </div>
+        {exercise === "set" && <SetZeroPanel session={session} now={performance.now()} />}
+        {exercise === "prove" && prove !== null && <ProvePanel prove={prove} />}
+        {exercise === "play" && <PlayPanel play={play} profile={profile} />}
+      </TabbedPanel>
     </main>
   );
 }
