@@ -2,10 +2,11 @@ import react from "@vitejs/plugin-react";
 import type { Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
-import { englishOnly, noStyleElements } from "./accessibleControls.ts";
-import { firstPicture } from "./firstPicture.ts";
+import { englishOnly, noStyleElements } from "./bundle/accessibleControls.ts";
+import { fewChunks } from "./bundle/fewChunks.ts";
+import { firstPicture } from "./bundle/firstPicture.ts";
+import { servedBuild } from "./bundle/servedBuild.ts";
 import manifest from "./package.json" with { type: "json" };
-import { servedBuild } from "./servedBuild.ts";
 import { PAGE_POLICY, SECURITY_HEADERS } from "./src/app/shell/contentPolicy.ts";
 
 /** What a phone or a desk keeps of the app when it is installed. */
@@ -70,7 +71,11 @@ export default defineConfig({
     "globalThis.__zod_globalConfig": JSON.stringify({ jitless: true }),
   },
   worker: { plugins: () => [noTrialOfEval] },
-  build: { target: "es2023", chunkSizeWarningLimit: 700 },
+  build: {
+    target: "es2023",
+    chunkSizeWarningLimit: 700,
+    rolldownOptions: { output: { codeSplitting: fewChunks() } },
+  },
   server: { host: "127.0.0.1" },
   preview: { host: "127.0.0.1", port: 4173, headers: { ...SECURITY_HEADERS } },
   test: {

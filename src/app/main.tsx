@@ -26,5 +26,15 @@ const draw = () =>
     ),
   );
 
+const hasPainted = () => performance.getEntriesByName("first-contentful-paint").length > 0;
+
+/** Until the picture in the page is on the screen: what comes after it may take its time. A page that is hidden paints nothing. */
+async function painted(): Promise<void> {
+  if (hasPainted() || document.visibilityState === "hidden") return;
+  await new Promise(requestAnimationFrame);
+  await new Promise((resume) => setTimeout(resume));
+}
+
 // The whole first screen comes at once. A screen that cannot be fetched says so itself.
-SCREENS[pageOf(parseRoute(location.hash))].fetchAhead().then(draw, draw);
+const screen = SCREENS[pageOf(parseRoute(location.hash))].fetchAhead();
+Promise.all([screen, painted()]).then(draw, draw);
