@@ -1,8 +1,11 @@
 import { type BrokenRule, explain } from "../drill/combinationRules";
 import { countCombinations } from "../drill/countCombinations";
 import { combinationDrawer } from "../drill/drawCombination";
+import { brokenRuleText, DRILL_WORDS } from "../drill/drillWords";
 import { parseRules } from "../drill/parseRules";
+import { countText } from "../lock/amountWords";
 import type { Combination } from "../lock/combination";
+import { wordsOf } from "../lock/problem";
 import type { CombinationRules, Profile } from "../lock/profile";
 import { seededChance } from "../statistics/chance";
 import { combinationArgument } from "./combinationArgument";
@@ -56,8 +59,8 @@ const draw: Action = ({ profile, rules, options, rest }) => {
 const explanation = (combination: Combination, broken: readonly BrokenRule[]): string => {
   const name = combination.join("-");
   if (broken.length === 0) return `${name} keeps every rule\n`;
-  const lines = broken.map(({ rule, message, source }) => `  ${rule}: ${message} (${source})\n`);
-  return `${name} breaks ${broken.length === 1 ? "one rule" : `${broken.length} rules`}\n${lines.join("")}`;
+  const lines = broken.map((one) => `  ${one.rule}: ${brokenRuleText(one)}\n`);
+  return `${name} breaks ${countText(broken.length, "rule")}\n${lines.join("")}`;
 };
 
 const explainOne: Action = ({ profile, rules, rest: [text, ...more] }) => {
@@ -67,7 +70,11 @@ const explainOne: Action = ({ profile, rules, rest: [text, ...more] }) => {
   const combination = combinationArgument(profile, text);
   const broken = explain(combination, rules, profile.graduations);
   return {
-    json: { combination, allowed: broken.length === 0, broken },
+    json: {
+      combination,
+      allowed: broken.length === 0,
+      broken: broken.map(({ rule, problem, source }) => ({ rule, message: wordsOf(problem, DRILL_WORDS), source })),
+    },
     text: explanation(combination, broken),
   };
 };

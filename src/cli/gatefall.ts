@@ -1,7 +1,7 @@
 import { type ParseArgsConfig, parseArgs } from "node:util";
-import { DrillError } from "../drill/drillError";
-import { LockError } from "../lock/lockError";
+import { ProblemError } from "../lock/problem";
 import { ReadingsError } from "../zeroing/readingsError";
+import { lineProblemText } from "../zeroing/readingsWords";
 import type { Command, OptionValues, Terminal } from "./command";
 import { UsageError } from "./usageError";
 
@@ -111,8 +111,8 @@ async function runCommand(args: readonly string[], terminal: Terminal): Promise<
 
 /** What was wrong with the input, a sentence each; undefined for an error that is no one's mistake. */
 function inputProblems(error: unknown): readonly string[] | undefined {
-  if (error instanceof ReadingsError) return error.problems;
-  return error instanceof LockError || error instanceof DrillError ? [error.message] : undefined;
+  if (error instanceof ReadingsError) return error.problems.map(lineProblemText);
+  return error instanceof ProblemError ? [error.message] : undefined;
 }
 
 /**

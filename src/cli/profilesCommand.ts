@@ -1,4 +1,6 @@
 import { LockError } from "../lock/lockError";
+import { LOCK_WORDS } from "../lock/lockWords";
+import { problemText } from "../lock/problem";
 import type { Profile } from "../lock/profile";
 import { profileDoubts } from "../lock/profileSchema";
 import { SHIPPED_PROFILES } from "../lock/shippedProfiles";
@@ -28,7 +30,7 @@ const sound = (profile: Profile): Checked => ({
   kind: profile.kind,
   procedure: procedureText(profile),
   valid: true,
-  doubts: profileDoubts(profile),
+  doubts: profileDoubts(profile).map((doubt) => problemText(doubt, LOCK_WORDS)),
 });
 
 async function checkFile(file: string, terminal: Terminal): Promise<Checked> {

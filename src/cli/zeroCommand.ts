@@ -2,6 +2,7 @@ import type { Turn } from "../lock/dial";
 import type { Interval } from "../statistics/interval";
 import { ReadingsError } from "../zeroing/readingsError";
 import { ReadingsCollector, resolutionOf, type SidesRead } from "../zeroing/readingsFile";
+import { lineProblemText } from "../zeroing/readingsWords";
 import { type SideResult, type ZeroLimits, type ZeroResult, zeroResult } from "../zeroing/zeroResult";
 import { lostMotionWords, verdictWords } from "../zeroing/zeroWords";
 import type { Command, OptionValues, Terminal } from "./command";
@@ -77,7 +78,7 @@ async function readingsOf(file: string, isJson: boolean, terminal: Terminal): Pr
     return collector.sidesRead();
   } catch (error) {
     if (error instanceof ReadingsError && isJson) {
-      for (const problem of error.problems) await terminal.write(`${JSON.stringify({ error: problem })}\n`);
+      for (const one of error.problems) await terminal.write(`${JSON.stringify({ error: lineProblemText(one) })}\n`);
     }
     throw error;
   }

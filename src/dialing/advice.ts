@@ -71,6 +71,9 @@ const overrun = (scene: Scene): Advice => {
   return isExact && made(scene) > wanted(scene) ? oneTooMany(scene) : ranPast(scene);
 };
 
+/** A sentence with a size in it, and the same to be heard: a size changes with every graduation. */
+const sized = (shown: string, heard: string, rest: string) => ({ say: `${shown}${rest}`, aloud: `${heard}${rest}` });
+
 const ranPast = (scene: Scene): Advice => {
   const { attempt, profile, progress } = scene;
   const step = profile.procedure[progress.step];
@@ -89,12 +92,16 @@ const ranPast = (scene: Scene): Advice => {
   return mayGoRound
     ? {
         turn: step.turn,
-        say: `${sizeText(past)} past ${numberText(scene)}. Do not come back: go round again, ${step.turn}.`,
+        ...sized(
+          `${sizeText(past)} past`,
+          `Past`,
+          ` ${numberText(scene)}. Do not come back: go round again, ${step.turn}.`,
+        ),
         detail: `the ${ordinalWord(made(scene) + 1)} arrival at ${numberText(scene)} is as good`,
       }
     : {
         turn: profile.procedure[0]?.turn ?? null,
-        say: `${sizeText(past)} past ${numberText(scene)}. Start over: ${startOverText(scene)}.`,
+        ...sized(`${sizeText(past)} past`, "Past", ` ${numberText(scene)}. Start over: ${startOverText(scene)}.`),
         detail,
       };
 };
@@ -113,16 +120,10 @@ const wrongWay = (scene: Scene): Advice => ({
   detail: "the attempt begins with your first turn that way",
 });
 
-/** What the first fault was, in its own first sentence. */
-const firstCause = (attempt: HandledLock): string => {
-  const sentence = tellFaults(attempt)[0]?.message.match(/^.*?\.(?= |$)/)?.[0] ?? "";
-  return sentence.replace(/\.$/, "");
-};
-
 const failed = (scene: Scene): Advice => ({
   turn: scene.profile.procedure[0]?.turn ?? null,
   say: `It did not open. Start over: ${startOverText(scene)}.`,
-  detail: firstCause(scene.attempt),
+  detail: tellFaults(scene.attempt)[0]?.happened ?? "",
 });
 
 const CAN_BE_SPOILED: readonly DialingState[] = ["turning", "resting", "drawing"];
@@ -153,7 +154,11 @@ const turnedBack = ({ attempt, profile }: Scene): Advice => {
   const by = leg === undefined ? 0 : runLength(leg);
   return {
     turn: before?.turn ?? null,
-    say: `You turned back ${sizeText(by)} graduations on the way to ${number}. Turn ${before?.turn} again.`,
+    ...sized(
+      `You turned back ${sizeText(by)} graduations`,
+      "You turned back",
+      ` on the way to ${number}. Turn ${before?.turn} again.`,
+    ),
     detail: "a short turnback moves no wheel that is set; keep one direction all the way",
   };
 };

@@ -10,6 +10,8 @@ export interface Advice {
   /** Which way to turn now, or null to rest. */
   readonly turn: Turn | null;
   readonly say: string;
+  /** The same to be heard, where it differs: without sizes, so that it changes only when something new is to be done. */
+  readonly aloud?: string;
   readonly detail: string;
 }
 

@@ -9,6 +9,8 @@ import { faceText } from "./words";
 
 /** A fault with what it did and what to do about it. */
 export interface WordedFault extends Fault {
+  /** What the hand did: one sentence, without its period. */
+  readonly happened: string;
   /** One or more sentences: what the hand did, what that did to the wheels, what to do next. */
   readonly message: string;
 }
@@ -40,7 +42,7 @@ const grads = (size: Graduations) => (sizeText(size) === "1.0" ? "1 graduation" 
 const tooMany = (c: Case) => {
   const wanted = stepOf(c)?.arrivals ?? 0;
   const made = wanted + Math.round(c.fault.size / c.profile.graduations);
-  return `You arrived ${timesWord(made)} at ${numberOf(c)}, where this lock asks for exactly ${countWord(wanted)}.`;
+  return `You arrived ${timesWord(made)} at ${numberOf(c)}, where this lock asks for exactly ${countWord(wanted)}`;
 };
 
 const tooFew = (c: Case) => {
@@ -48,34 +50,40 @@ const tooFew = (c: Case) => {
   const made = wanted - Math.round(c.fault.size / c.profile.graduations);
   const asked = `this lock asks for ${stepOf(c)?.rule === "at-least" ? "at least " : ""}${countWord(wanted)}`;
   return made <= 0
-    ? `You never came to ${numberOf(c)}; ${asked} arrivals.`
-    : `You arrived only ${timesWord(made)} at ${numberOf(c)}; ${asked}.`;
+    ? `You never came to ${numberOf(c)}; ${asked} arrivals`
+    : `You arrived only ${timesWord(made)} at ${numberOf(c)}; ${asked}`;
 };
 
 const wrongWay = (c: Case) => {
   const first = stepOf(c)?.turn ?? "left";
-  return `You turned ${opposite(first)} first; this lock begins to the ${first}.`;
+  return `You turned ${opposite(first)} first; this lock begins to the ${first}`;
 };
 
 const notDrawn = (c: Case) =>
-  `The draw to the ${c.profile.draw.turn} is not done: ${grads(c.fault.size)} to go to the stop.`;
+  `The draw to the ${c.profile.draw.turn} is not done: ${grads(c.fault.size)} to go to the stop`;
 
 const paused = (c: Case) => {
   const limit = c.profile.kind === "dial-encoder" ? (c.profile.pauseLimit_s ?? 0) : 0;
-  return `You rested at ${numberOf(c)} for longer than the ${limit} seconds this lock waits. It forgot what was dialed.`;
+  return `You rested at ${numberOf(c)} for longer than the ${limit} seconds this lock waits`;
 };
 
 const WHAT_HAPPENED: Readonly<Record<FaultCode, (c: Case) => string>> = {
   "wrong-way": wrongWay,
   "too-few-turns": tooFew,
   "too-many-turns": tooMany,
-  "stopped-short": (c) => `You stopped ${grads(c.fault.size)} short of ${numberOf(c)}.`,
-  "ran-past": (c) => `You ran ${grads(c.fault.size)} past ${numberOf(c)}.`,
-  "came-back": (c) =>
-    `You ran ${grads(c.fault.size)} past ${numberOf(c)} and came back onto it. Coming back does not bring ${c.profile.kind === "wheel-pack" ? `wheel ${c.fault.number}` : "the count"} back.`,
-  "extra-turnback": (c) => `You turned back ${grads(c.fault.size)} on the way to ${numberOf(c)}.`,
+  "stopped-short": (c) => `You stopped ${grads(c.fault.size)} short of ${numberOf(c)}`,
+  "ran-past": (c) => `You ran ${grads(c.fault.size)} past ${numberOf(c)}`,
+  "came-back": (c) => `You ran ${grads(c.fault.size)} past ${numberOf(c)} and came back onto it`,
+  "extra-turnback": (c) => `You turned back ${grads(c.fault.size)} on the way to ${numberOf(c)}`,
   "not-drawn": notDrawn,
   "paused-too-long": paused,
+};
+
+/** What a fault always does, whatever the wheels show. */
+const ALWAYS: Readonly<Partial<Record<FaultCode, (c: Case) => string>>> = {
+  "came-back": ({ fault, profile }) =>
+    `Coming back does not bring ${profile.kind === "wheel-pack" ? `wheel ${fault.number}` : "the count"} back.`,
+  "paused-too-long": () => "It forgot what was dialed.",
 };
 
 const toleranceOf = (profile: Profile, k: number) =>
@@ -158,10 +166,11 @@ const whatNext = (c: Case): string => {
   return isHarmless ? letPass(c) : `${noReturn(c)}${startOver(c)}`;
 };
 
-const worded = (c: Case): WordedFault => ({
-  ...c.fault,
-  message: [WHAT_HAPPENED[c.fault.code](c), whatItDid(c), whatNext(c)].filter((part) => part !== "").join(" "),
-});
+const worded = (c: Case): WordedFault => {
+  const happened = WHAT_HAPPENED[c.fault.code](c);
+  const parts = [`${happened}.`, ALWAYS[c.fault.code]?.(c) ?? "", whatItDid(c), whatNext(c)];
+  return { ...c.fault, happened, message: parts.filter((part) => part !== "").join(" ") };
+};
 
 /** Where the wheels stood round the leg of a number: before it, and when the next leg began (or now). */
 function wheelsAround(attempt: HandledLock, number: number): WheelsAround {

@@ -1,6 +1,7 @@
 import { DrillError } from "./drillError";
+import { drillProblem } from "./drillWords";
 
-const bad = (problem: string) => new DrillError("bad-record", problem);
+const notPlain = (found: unknown) => new DrillError(drillProblem("not-plain", [], { found: String(found) }));
 
 function objectText(value: Readonly<Record<string, unknown>>): string {
   const entries = Object.keys(value)
@@ -17,16 +18,16 @@ const isPlain = (value: object) => [Object.prototype, null].includes(Object.getP
  * ECMAScript writes them. Source: RFC 8785, JSON Canonicalization Scheme.
  *
  * @param value - plain JSON; keys with undefined are left out, as JSON does
- * @throws {DrillError} `bad-record` for what JSON cannot hold
+ * @throws {DrillError} for what JSON cannot hold
  */
 export function canonicalJson(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(canonicalJson).join(",")}]`;
   if (typeof value === "object" && value !== null) {
     if (isPlain(value)) return objectText(value as Record<string, unknown>);
-    throw bad("a record holds plain JSON only");
+    throw notPlain("a class");
   }
-  if (typeof value === "number" && !Number.isFinite(value)) throw bad(`a record cannot hold the number ${value}`);
+  if (typeof value === "number" && !Number.isFinite(value)) throw notPlain(value);
   const text = JSON.stringify(value);
-  if (text === undefined) throw bad(`a record cannot hold a ${typeof value}`);
+  if (text === undefined) throw notPlain(typeof value);
   return text;
 }

@@ -1,11 +1,13 @@
 import type { Combination } from "../lock/combination";
 import { type Graduations, wrap } from "../lock/dial";
+import type { Problem } from "../lock/problem";
 import type { CombinationRules } from "../lock/profile";
+import { drillProblem } from "./drillWords";
 
-/** A rule that a combination breaks, in words. */
+/** A rule that a combination breaks, and how. */
 export interface BrokenRule {
   readonly rule: keyof CombinationRules;
-  readonly message: string;
+  readonly problem: Problem;
   readonly source: string;
 }
 
@@ -35,13 +37,13 @@ const apart = ([a, b]: Pair, perTurn: number, circular: boolean) =>
 const isMultipleOfTen = (value: number) => Math.abs(value) % 10 === 0;
 
 /** A rule's check: what is wrong with the numbers, or undefined. */
-type Check = (numbers: Combination, rules: CombinationRules, perTurn: number) => string | undefined;
+type Check = (numbers: Combination, rules: CombinationRules, perTurn: number) => Problem | undefined;
 
 const separation: Check = (numbers, { minSeparation = 0, circular = false }, perTurn) => {
   const pair = pairs(numbers).find((one) => apart(one, perTurn, circular) < minSeparation);
-  return (
-    pair && `${pair[0]} and ${pair[1]} are ${apart(pair, perTurn, circular)} apart; at least ${minSeparation} is needed`
-  );
+  if (pair === undefined) return undefined;
+  const [one, other] = pair;
+  return drillProblem("too-close", [], { one, other, apart: apart(pair, perTurn, circular), least: minSeparation });
 };
 
 /** Whether a number is one of those excluded, or lies in a closed range of them. */
@@ -51,13 +53,13 @@ export function isAmong(number: Graduations, excluded: NonNullable<CombinationRu
 
 const ownExclusions: Check = (numbers, { excluded = [] }) => {
   const number = numbers.find((one) => isAmong(one, excluded));
-  return number === undefined ? undefined : `${number} is a number that is allowed nowhere in this combination`;
+  return number === undefined ? undefined : drillProblem("excluded", [], { number });
 };
 
 const lastNumber: Check = (numbers, { excludedLast = [] }) => {
   const last = numbers.at(-1);
   const range = excludedLast.find(([low, high]) => last !== undefined && last >= low && last <= high);
-  return range && `the last number, ${last}, lies in ${range[0]} to ${range[1]}, where the draw turns`;
+  return range && drillProblem("excluded-last", [], { last, low: range[0], high: range[1] });
 };
 
 /**
@@ -73,23 +75,23 @@ export function straightWay(numbers: Combination): "up" | "down" | undefined {
 
 const straight: Check = (numbers, { noStraight }) => {
   const way = noStraight === true ? straightWay(numbers) : undefined;
-  return way && `the numbers go straight ${way}`;
+  return way && drillProblem("straight", [], { way });
 };
 
 const allEven: Check = (numbers, { notAllEven }) =>
-  notAllEven === true && numbers.every((number) => number % 2 === 0) ? "all numbers are even" : undefined;
+  notAllEven === true && numbers.every((number) => number % 2 === 0) ? drillProblem("all-even", []) : undefined;
 
 const allOdd: Check = (numbers, { notAllOdd }) =>
-  notAllOdd === true && numbers.every((number) => number % 2 === 1) ? "all numbers are odd" : undefined;
+  notAllOdd === true && numbers.every((number) => number % 2 === 1) ? drillProblem("all-odd", []) : undefined;
 
 const tens: Check = (numbers, { multiplesOfTen }) => {
   if (multiplesOfTen === "numbers") {
     const number = numbers.find(isMultipleOfTen);
-    return number === undefined ? undefined : `${number} is a multiple of ten`;
+    return number === undefined ? undefined : drillProblem("multiple-of-ten", [], { number });
   }
   if (multiplesOfTen !== "differences") return undefined;
   const pair = pairs(numbers).find(([a, b]) => isMultipleOfTen(a - b));
-  return pair && `${pair[0]} and ${pair[1]} lie a multiple of ten apart`;
+  return pair && drillProblem("tens-apart", [], { one: pair[0], other: pair[1] });
 };
 
 /** Which third of the dial a number lies in: 0, 1 or 2. */
@@ -100,7 +102,7 @@ export function thirdOf(number: Graduations, perTurn: number): number {
 const thirds: Check = (numbers, { oneFromEachThird }, perTurn) => {
   if (oneFromEachThird !== true) return undefined;
   const taken = new Set(numbers.map((number) => thirdOf(number, perTurn)));
-  return taken.size < 3 ? "no number from each third of the dial" : undefined;
+  return taken.size < 3 ? drillProblem("thirds-missing", []) : undefined;
 };
 
 const CHECKS: readonly (readonly [keyof CombinationRules, Check])[] = [
@@ -122,7 +124,7 @@ const CHECKS: readonly (readonly [keyof CombinationRules, Check])[] = [
  */
 export function explain(numbers: Combination, rules: CombinationRules, perTurn: number): BrokenRule[] {
   return CHECKS.flatMap(([rule, check]) => {
-    const message = check(numbers, rules, perTurn);
-    return message === undefined ? [] : [{ rule, message, source: SOURCES[rule] }];
+    const problem = check(numbers, rules, perTurn);
+    return problem === undefined ? [] : [{ rule, problem, source: SOURCES[rule] }];
   });
 }

@@ -1,6 +1,7 @@
 import type { CombinationRules, Profile } from "../lock/profile";
 import { combinationSpace, countingWork } from "./combinationSpace/combinationSpace";
 import { DrillError } from "./drillError";
+import { drillProblem } from "./drillWords";
 
 /** Work that counting may be: about a second on a slow machine. Every shipped lock, with all rules on, is far below. */
 export const MOST_COUNTING_WORK = 20_000_000;
@@ -21,8 +22,7 @@ export function countCombinations(
 ): number {
   const { graduations, procedure } = profile;
   if (countingWork(rules, graduations, procedure.length) > most) {
-    const dial = `${procedure.length} numbers on a dial of ${graduations}`;
-    throw new DrillError("not-counted", `counting ${dial} under all these rules would take too long; ease one of them`);
+    throw new DrillError(drillProblem("not-counted", [], { numbers: procedure.length, graduations }));
   }
   return combinationSpace(rules, graduations, procedure.length).count;
 }

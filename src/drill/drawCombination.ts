@@ -4,6 +4,7 @@ import type { Chance } from "../statistics/chance";
 import { explain } from "./combinationRules";
 import { type CombinationSpace, combinationSpace } from "./combinationSpace/combinationSpace";
 import { DrillError } from "./drillError";
+import { drillProblem } from "./drillWords";
 
 /** Draws thrown away before the space is counted out; the strictest shipped rules pass about one draw in four. */
 const TRIES = 500;
@@ -30,7 +31,7 @@ export function combinationDrawer(
     }
     space ??= combinationSpace(rules, graduations, procedure.length);
     if (space.count > 0) return space.draw(chance);
-    throw new DrillError("no-combination", `the rules leave no combination for ${profile.id}; ease one of them`);
+    throw new DrillError(drillProblem("no-combination", [], { lock: profile.id }));
   };
 }
 

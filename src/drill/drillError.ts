@@ -1,23 +1,8 @@
-/** What can be wrong with what a drill asks for, or with a file of one. */
-export type DrillErrorCode =
-  | "no-combination"
-  | "not-counted"
-  | "bad-odds"
-  | "bad-rules"
-  | "bad-sheet"
-  | "bad-link"
-  | "bad-edit"
-  | "bad-question"
-  | "too-few-questions"
-  | "bad-record";
+import { ProblemError, type Words } from "../lock/problem";
+import { DRILL_WORDS } from "./drillWords";
 
-/** Something a drill asks for that cannot be; its message is a sentence. */
-export class DrillError extends Error {
-  override readonly name = "DrillError";
-  readonly code: DrillErrorCode;
-
-  constructor(code: DrillErrorCode, message: string) {
-    super(message);
-    this.code = code;
-  }
+/** Something a drill asks for that cannot be. */
+export class DrillError extends ProblemError {
+  override readonly name: string = "DrillError";
+  protected override readonly words: Words = DRILL_WORDS;
 }

@@ -8,6 +8,7 @@ import { probabilityOfConformance } from "../statistics/conformance";
 import { drawNormal } from "../statistics/drawNormal";
 import { drawCombination } from "./drawCombination";
 import { DrillError } from "./drillError";
+import { drillProblem } from "./drillWords";
 
 /** A hand's stop errors: normal, with a bias and a spread (standard deviation), graduations along the turn. */
 export interface Hand {
@@ -23,9 +24,9 @@ function tolerances(profile: Profile): readonly Graduations[] {
 }
 
 function checkHand({ bias, spread }: Hand): void {
-  if (!Number.isFinite(bias)) throw new DrillError("bad-odds", `the bias must be a number of graduations, not ${bias}`);
+  if (!Number.isFinite(bias)) throw new DrillError(drillProblem("bad-bias", ["bias"], { found: bias }));
   if (!(spread >= 0 && spread < Infinity)) {
-    throw new DrillError("bad-odds", `the spread must be 0 graduations or more, not ${spread}`);
+    throw new DrillError(drillProblem("bad-spread", ["spread"], { found: spread }));
   }
 }
 
@@ -70,7 +71,7 @@ export function simulateOdds(
 ): SimulatedOdds {
   checkHand(hand);
   if (!(Number.isInteger(trials) && trials >= 1)) {
-    throw new DrillError("bad-odds", `the number of trials must be a whole number above 0, not ${trials}`);
+    throw new DrillError(drillProblem("bad-trials", ["trials"], { found: trials }));
   }
   let opened = 0;
   for (let trial = 0; trial < trials; trial++) {

@@ -1,38 +1,44 @@
 import type { Graduations } from "./dial";
-import { shown } from "./fieldProblem";
 import { LockError } from "./lockError";
+import { lockProblem } from "./lockWords";
+import type { Problem } from "./problem";
 import type { Profile } from "./profile";
 
 /** The numbers of a lock in dialing order, readings in [0, one turn). */
 export type Combination = readonly Graduations[];
 
-const problemWith = (number: unknown, graduations: number): string | undefined => {
-  if (typeof number !== "number" || !Number.isFinite(number)) return "is not a number";
-  if (number === graduations) return `is the mark 0 of this dial; write 0`;
-  if (number < 0 || number > graduations) return `is off this dial, whose numbers go from 0 to ${graduations - 1}`;
-  return undefined;
+const problemWith = (number: unknown, graduations: number, index: number): Problem | null => {
+  const path = ["combination", index];
+  if (typeof number !== "number" || !Number.isFinite(number)) return lockProblem("not-a-number", path, { number });
+  if (number === graduations) return lockProblem("mark-zero", path, { number });
+  if (number < 0 || number > graduations) return lockProblem("off-dial", path, { number, last: graduations - 1 });
+  return null;
 };
 
 /**
- * Checks that numbers can be dialed on a lock. Whether they are well chosen is another matter (`src/drill`).
+ * What keeps numbers from being dialed on a lock; null for a combination of it. Whether they are well chosen is another
+ * matter (`src/drill`).
+ *
+ * @param numbers - any value from outside
+ */
+export function combinationProblem({ procedure, graduations, id }: Profile, numbers: unknown): Problem | null {
+  const wanted = procedure.length;
+  if (!Array.isArray(numbers)) return lockProblem("not-numbers", ["combination"], { wanted });
+  if (numbers.length !== wanted) {
+    return lockProblem("number-count", ["combination"], { count: numbers.length, lock: id, wanted });
+  }
+  return numbers.map((one, k) => problemWith(one, graduations, k)).find((one) => one !== null) ?? null;
+}
+
+/**
+ * Checks that numbers can be dialed on a lock.
  *
  * @param numbers - any value from outside
  * @returns the same numbers
- * @throws {LockError} `bad-combination` with a sentence that names the number
+ * @throws {LockError} naming the number that cannot be dialed
  */
 export function parseCombination(profile: Profile, numbers: unknown): Combination {
-  const wanted = profile.procedure.length;
-  if (!Array.isArray(numbers))
-    throw new LockError("bad-combination", `combination must be a list of ${wanted} numbers`);
-  if (numbers.length !== wanted) {
-    const has = `combination has ${numbers.length} numbers`;
-    throw new LockError("bad-combination", `${has}, but ${profile.id} takes ${wanted}`);
-  }
-  numbers.forEach((number, index) => {
-    const problem = problemWith(number, profile.graduations);
-    if (problem !== undefined) {
-      throw new LockError("bad-combination", `combination[${index}] (${shown(number)}) ${problem}`);
-    }
-  });
+  const problem = combinationProblem(profile, numbers);
+  if (problem !== null) throw new LockError(problem);
   return numbers as number[];
 }

@@ -1,41 +1,34 @@
 import type { core } from "zod/mini";
-
-const pathOf = (path: readonly PropertyKey[]) =>
-  path
-    .map((key) => (typeof key === "number" ? `[${key}]` : `.${String(key)}`))
-    .join("")
-    .replace(/^\./, "");
+import type { Path, Problem } from "./problem";
 
 /** The value a path leads to, or undefined where the path breaks off. */
-const valueAt = (root: unknown, path: readonly PropertyKey[]): unknown =>
+const valueAt = (root: unknown, path: Path): unknown =>
   path.reduce<unknown>(
     (value, key) =>
       typeof value === "object" && value !== null ? (value as Record<PropertyKey, unknown>)[key] : undefined,
     root,
   );
 
-const SHOWN = 40;
-
-/** A value as a short piece of JSON, for a sentence. */
-export function shown(value: unknown): string {
-  if (typeof value === "number") return String(value);
-  const text = JSON.stringify(value) ?? "missing";
-  return text.length > SHOWN ? `${text.slice(0, SHOWN)}…` : text;
+/** The rule that a schema carries as its message; "invalid" where it has none of ours. */
+function ruleOf(message: string): Pick<Problem, "code" | "values"> {
+  try {
+    const { code, values = {} } = JSON.parse(message);
+    return { code, values };
+  } catch {
+    return { code: "invalid", values: {} };
+  }
 }
 
 /**
- * The first thing a schema found wrong, as a sentence that names the field, what it must be, and what it is.
+ * The first thing a schema found wrong: the rule of the field, and what was found there.
  *
- * Schemas here give each field's message as "must be ..."; the field and the value are put round it.
- *
- * @param issues - as zod lists them
+ * @param issues - as zod lists them; their messages are rules (`must`)
  * @param root - the value that was checked
  */
-export function fieldProblem(issues: readonly core.$ZodIssue[], root: unknown): string {
-  const issue = issues[0];
-  if (issue === undefined) return "is not valid";
-  const field = pathOf(issue.path);
-  const found = valueAt(root, issue.path);
-  const isMissing = found === undefined;
-  return `${field === "" ? "this" : field} ${issue.message}${isMissing ? " (it is missing)" : `, not ${shown(found)}`}`;
+export function fieldProblem([issue]: readonly core.$ZodIssue[], root: unknown): Problem {
+  if (issue === undefined) return { code: "invalid", path: [], values: {} };
+  const { path } = issue;
+  if (issue.code === "unrecognized_keys") return { code: "unknown-field", path, values: { key: issue.keys[0] } };
+  const { code, values } = ruleOf(issue.message);
+  return { code, path, values: { ...values, found: valueAt(root, path) } };
 }

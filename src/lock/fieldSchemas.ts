@@ -1,20 +1,84 @@
+import type { core } from "zod/mini";
 import * as z from "zod/mini";
+import { FIELD_WORDS } from "./fieldWords";
+import type { ValuesFor, Words } from "./problem";
 
-/** A number of at least `low`. @param words - what the field must be, "must be ..." */
-export const atLeast = (low: number, words: string) => z.number({ error: words }).check(z.gte(low, { error: words }));
+/**
+ * Makes the rules of a topic as a schema carries them, in the one place it has: its message. `fieldProblem` takes them
+ * out again, and the words are made where they are shown.
+ */
+export const rulesOf =
+  <const Table extends Words>(_words: Table) =>
+  <Code extends keyof Table & string>(code: Code, ...[values]: ValuesFor<Table[Code]>): { readonly error: string } => ({
+    error: JSON.stringify({ code, values }),
+  });
 
-/** A number from `low` to `high`, both included. @param words - as in `atLeast` */
-export const within = (low: number, high: number, words: string) =>
-  atLeast(low, words).check(z.lte(high, { error: words }));
+/** The rules that a field of any file may have. */
+export const must = rulesOf(FIELD_WORDS);
 
-/** A whole number from `low` to `high`, both included. @param words - as in `atLeast` */
-export const whole = (low: number, high: number, words: string) =>
-  z
-    .number({ error: words })
-    .check(z.int({ error: words }), z.gte(low, { error: words }), z.lte(high, { error: words }));
+/** Any number. */
+export const number = z.number(must("number"));
 
-/** A number above `low`. @param words - as in `atLeast` */
-export const above = (low: number, words: string) => z.number({ error: words }).check(z.gt(low, { error: words }));
+/** A number of at least `low`. @param unit - "graduations" */
+export const atLeast = (low: number, unit: string) => {
+  const rule = must("at-least", { unit, low });
+  return z.number(rule).check(z.gte(low, rule));
+};
+
+/** A number from `low` to `high`, both included. @param unit - "graduations" */
+export const within = (low: number, high: number, unit: string) => {
+  const rule = must("within", { unit, low, high });
+  return z.number(rule).check(z.gte(low, rule), z.lte(high, rule));
+};
+
+/** A number above `low`. @param unit - "graduations" */
+export const above = (low: number, unit: string) => {
+  const rule = must("above", { unit, low });
+  return z.number(rule).check(z.gt(low, rule));
+};
+
+/** A whole number from `low` to `high`, both included. */
+export const whole = (low: number, high: number) => {
+  const rule = must("whole", { low, high });
+  return z.number(rule).check(z.int(rule), z.gte(low, rule), z.lte(high, rule));
+};
+
+/** A text that is not empty. */
+export const text = (most: number, least = 1) => {
+  const rule = must("text", { least, most });
+  return z.string(rule).check(z.minLength(least, rule), z.maxLength(most, rule));
+};
+
+/** A text that is not empty, however long. */
+export const filled = z.string(must("filled")).check(z.minLength(1, must("filled")));
+
+/** A text that may be empty. */
+export const shortText = (most: number) => {
+  const rule = must("short-text", { most });
+  return z.string(rule).check(z.maxLength(most, rule));
+};
+
+/** True or false. */
+export const flag = z.boolean(must("flag"));
+
+/** One of some words. */
+export const oneOf = <const Choices extends readonly string[]>(choices: Choices) =>
+  z.enum(choices, must("one-of", { choices }));
+
+/** A list of so many. */
+export const list = <Item extends core.SomeType>(item: Item, least: number, most: number) => {
+  const rule = must("list", { least, most });
+  return z.array(item, rule).check(z.minLength(least, rule), z.maxLength(most, rule));
+};
+
+/** A list that is not too long. */
+export const shortList = <Item extends core.SomeType>(item: Item, most: number) => {
+  const rule = must("short-list", { most });
+  return z.array(item, rule).check(z.maxLength(most, rule));
+};
+
+/** An object with these fields, and no other. */
+export const strict = <Shape extends core.$ZodLooseShape>(shape: Shape) => z.strictObject(shape, must("object"));
 
 /** A direction of turning. */
-export const turn = z.enum(["left", "right"], { error: 'must be "left" or "right"' });
+export const turn = oneOf(["left", "right"]);

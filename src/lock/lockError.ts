@@ -1,19 +1,8 @@
-/** What can be wrong with a profile, a combination or a start. Screens may word the code; the message is a sentence. */
-export type LockErrorCode =
-  | "bad-profile"
-  | "unknown-profile"
-  | "bad-combination"
-  | "bad-start"
-  | "not-a-wheel-pack"
-  | "too-far";
+import { LOCK_WORDS } from "./lockWords";
+import { ProblemError } from "./problem";
 
 /** A lock that cannot be, a combination that does not fit it, or a start it cannot be in. */
-export class LockError extends Error {
+export class LockError extends ProblemError {
   override readonly name = "LockError";
-  readonly code: LockErrorCode;
-
-  constructor(code: LockErrorCode, message: string, options?: ErrorOptions) {
-    super(message, options);
-    this.code = code;
-  }
+  protected override readonly words = LOCK_WORDS;
 }

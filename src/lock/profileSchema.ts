@@ -1,100 +1,81 @@
 import * as z from "zod/mini";
-import { opposite, type Turn } from "./dial";
+import { opposite } from "./dial";
 import { fieldProblem } from "./fieldProblem";
-import { above, turn, whole, within } from "./fieldSchemas";
+import { above, filled, flag, list, must, number, oneOf, rulesOf, turn, whole, within } from "./fieldSchemas";
 import { LockError } from "./lockError";
+import { LOCK_WORDS, lockProblem } from "./lockWords";
+import type { Path, Problem } from "./problem";
 import type { Profile, Step } from "./profile";
 import { zeroingMisfit, zeroingSchema } from "./zeroingSchema";
 
-const text = (words: string) => z.string({ error: words }).check(z.minLength(1, { error: words }));
-
 const MAX_GRADUATIONS = 200;
-const fraction = "must be a number of graduations from 0 to 200";
+const onDial = within(0, MAX_GRADUATIONS, "graduations");
+const lockRule = rulesOf(LOCK_WORDS);
 
 const step = z.object(
-  {
-    turn,
-    arrivals: whole(1, 12, "must be a whole number from 1 to 12"),
-    rule: z.enum(["at-least", "exactly"], { error: 'must be "at-least" or "exactly"' }),
-  },
-  { error: 'must be a step such as {"turn":"left","arrivals":4,"rule":"at-least"}' },
+  { turn, arrivals: whole(1, 12), rule: oneOf(["at-least", "exactly"]) },
+  must("such-as", { example: { turn: "left", arrivals: 4, rule: "at-least" } }),
 );
 
-const flag = z.optional(z.boolean({ error: "must be true or false" }));
-const pairWords = "must be a pair of numbers such as [0, 20], the lower first";
-const range = z
-  .tuple([z.number({ error: "must be a number" }), z.number({ error: "must be a number" })], { error: pairWords })
-  .check(z.refine(([low, high]) => low <= high, { error: pairWords }));
+const pairRule = lockRule("pair", { example: [0, 20] });
+const range = z.tuple([number, number], pairRule).check(z.refine(([low, high]) => low <= high, pairRule));
 
 /** Schema of the rules for choosing a combination. */
 export const combinationRulesSchema = z.object(
   {
-    minSeparation: z.optional(within(0, MAX_GRADUATIONS, fraction)),
-    circular: flag,
-    excludedLast: z.optional(z.array(range, { error: "must be a list of pairs such as [[0, 20], [85, 99]]" })),
-    noStraight: flag,
-    notAllEven: flag,
-    notAllOdd: flag,
-    multiplesOfTen: z.optional(
-      z.enum(["numbers", "differences"], { error: 'must be "numbers" or "differences", or left out' }),
-    ),
-    oneFromEachThird: flag,
+    minSeparation: z.optional(onDial),
+    circular: z.optional(flag),
+    excludedLast: z.optional(z.array(range, must("such-as", { example: [[0, 20]] }))),
+    noStraight: z.optional(flag),
+    notAllEven: z.optional(flag),
+    notAllOdd: z.optional(flag),
+    multiplesOfTen: z.optional(oneOf(["numbers", "differences"])),
+    oneFromEachThird: z.optional(flag),
     excluded: z.optional(
-      z.array(z.union([z.number(), range], { error: "must be a number or a pair such as [0, 20], the lower first" }), {
-        error: "must be a list of numbers or pairs such as [13, [40, 49]]",
-      }),
+      z.array(
+        z.union([z.number(), range], lockRule("number-or-pair", { example: [0, 20] })),
+        must("such-as", { example: [13, [40, 49]] }),
+      ),
     ),
   },
-  { error: "must be an object of rules" },
-);
-
-const draw = z.object(
-  {
-    turn,
-    engageAt: z._default(within(0, MAX_GRADUATIONS, fraction), 0),
-    travel: above(0, "must be a number of graduations above 0"),
-    positiveStop: z._default(z.boolean({ error: "must be true or false" }), false),
-  },
-  { error: 'must be an object such as {"turn":"right","engageAt":5,"travel":15}' },
+  must("object"),
 );
 
 const common = {
-  id: text("must be a name"),
-  title: z.optional(text("must be a title")),
-  graduations: z._default(whole(10, MAX_GRADUATIONS, "must be a whole number from 10 to 200"), 100),
+  id: filled,
+  title: z.optional(filled),
+  graduations: z._default(whole(10, MAX_GRADUATIONS), 100),
   numbersIncrease: z._default(turn, "left"),
-  procedure: z
-    .array(step, { error: "must be a list of 2 to 6 steps" })
-    .check(
-      z.minLength(2, { error: "must be a list of 2 to 6 steps" }),
-      z.maxLength(6, { error: "must be a list of 2 to 6 steps" }),
-    ),
-  draw,
-  stopTolerance: z._default(within(0, 5, "must be a number of graduations from 0 to 5"), 1),
-  turnback: z._default(within(0, 5, "must be a number of graduations from 0 to 5"), 1),
+  procedure: list(step, 2, 6),
+  draw: z.object(
+    {
+      turn,
+      engageAt: z._default(onDial, 0),
+      travel: above(0, "graduations"),
+      positiveStop: z._default(flag, false),
+    },
+    must("such-as", { example: { turn: "right", engageAt: 5, travel: 15 } }),
+  ),
+  stopTolerance: z._default(within(0, 5, "graduations"), 1),
+  turnback: z._default(within(0, 5, "graduations"), 1),
   combinationRules: z._default(combinationRulesSchema, {}),
-  asSet: z.optional(z.array(z.number({ error: "must be a number" }), { error: "must be a list of numbers" })),
+  asSet: z.optional(z.array(number, must("any-list"))),
 };
-
-const plays = (words: string) => z.array(within(0, MAX_GRADUATIONS, fraction), { error: words });
 
 const wheelPackProfile = z.object({
   kind: z.literal("wheel-pack"),
   ...common,
   wheelPack: z.object(
-    {
-      freePlay: plays("must be a list with the play of each wheel"),
-      gateTolerance: plays("must be a list with the tolerance of each gate"),
-    },
-    { error: 'must be an object such as {"freePlay":[100,100,100],"gateTolerance":[1.25,1.25,1.25]}' },
+    { freePlay: z.array(onDial, must("any-list")), gateTolerance: z.array(onDial, must("any-list")) },
+    must("such-as", { example: { freePlay: [100], gateTolerance: [1] } }),
   ),
   changing: z.optional(
     z.object(
       {
-        index: within(-MAX_GRADUATIONS / 2, MAX_GRADUATIONS / 2, "must be a number of graduations from -100 to 100"),
-        keyTolerance: above(0, "must be a number of graduations above 0"),
+        index: within(-MAX_GRADUATIONS / 2, MAX_GRADUATIONS / 2, "graduations"),
+        keyTolerance: above(0, "graduations"),
       },
-      { error: 'must be an object such as {"index":10,"keyTolerance":1.5}' },
+      must("such-as", { example: { index: 10, keyTolerance: 1.5 } }),
     ),
   ),
 });
@@ -102,66 +83,61 @@ const wheelPackProfile = z.object({
 const dialEncoderProfile = z.object({
   kind: z.literal("dial-encoder"),
   ...common,
-  pauseLimit_s: z.optional(above(0, "must be a number of seconds above 0")),
+  pauseLimit_s: z.optional(above(0, "seconds")),
   wrongTry: z.optional(
     z.object(
-      {
-        tries: whole(1, 100, "must be a whole number from 1 to 100"),
-        wait_s: above(0, "must be a number of seconds above 0"),
-      },
-      { error: 'must be an object such as {"tries":3,"wait_s":60}' },
+      { tries: whole(1, 100), wait_s: above(0, "seconds") },
+      must("such-as", { example: { tries: 3, wait_s: 60 } }),
     ),
   ),
   zeroing: z.optional(zeroingSchema),
 });
 
 /** Schema of a lock profile: what single fields may hold. `parseProfile` also checks that they fit each other. */
-export const profileSchema = z.discriminatedUnion("kind", [wheelPackProfile, dialEncoderProfile], {
-  error: 'must be "wheel-pack" or "dial-encoder"',
-});
+export const profileSchema = z.discriminatedUnion(
+  "kind",
+  [wheelPackProfile, dialEncoderProfile],
+  must("one-of", { choices: ["wheel-pack", "dial-encoder"] }),
+);
 
-type Problem = string | undefined;
+type Misfit = Problem | undefined;
 
-const alternates = (procedure: readonly Step[]): Problem => {
+const alternates = (procedure: readonly Step[]): Misfit => {
   const index = procedure.findIndex((one, k) => k > 0 && one.turn === procedure[k - 1]?.turn);
-  return index < 0 ? undefined : `procedure[${index}].turn must be the other way than the step before it`;
+  return index < 0 ? undefined : lockProblem("same-turn", ["procedure", index, "turn"]);
 };
 
-const listFits = (name: string, list: readonly number[] | undefined, wheels: number): Problem =>
-  list === undefined || list.length === wheels
+const listFits = (path: Path, entries: readonly number[] | undefined, wanted: number): Misfit =>
+  entries === undefined || entries.length === wanted
     ? undefined
-    : `${name} must have ${wheels} entries, one for each step of the procedure, not ${list.length}`;
+    : lockProblem("entry-count", path, { wanted, count: entries.length });
 
-const playFits = (freePlay: readonly number[], graduations: number): Problem => {
+const playFits = (freePlay: readonly number[], graduations: number): Misfit => {
   const index = freePlay.findIndex((play) => play > graduations);
   return index < 0
     ? undefined
-    : `wheelPack.freePlay[${index}] must be at most one turn (${graduations} graduations), not ${freePlay[index]}`;
+    : lockProblem("above-turn", ["wheelPack", "freePlay", index], { graduations, found: freePlay[index] });
 };
 
-const numbersFit = (numbers: readonly number[] | undefined, graduations: number): Problem => {
-  const index = (numbers ?? []).findIndex((number) => number < 0 || number >= graduations);
-  return index < 0
-    ? undefined
-    : `asSet[${index}] must be a number from 0 to below ${graduations}, not ${numbers?.[index]}`;
+const numbersFit = (numbers: readonly number[] = [], graduations: number): Misfit => {
+  const index = numbers.findIndex((one) => one < 0 || one >= graduations);
+  return index < 0 ? undefined : lockProblem("off-face", ["asSet", index], { graduations, found: numbers[index] });
 };
 
-const indexFits = (index: number | undefined, graduations: number): Problem =>
-  index === undefined || Math.abs(index) <= graduations / 2
+const indexFits = (index = 0, graduations: number): Misfit =>
+  Math.abs(index) <= graduations / 2
     ? undefined
-    : `changing.index must be at most half a turn (${graduations / 2} graduations) either way, not ${index}`;
+    : lockProblem("above-half-turn", ["changing", "index"], { most: graduations / 2, found: index });
 
-const encoderCounts = (procedure: readonly Step[]): Problem => {
+const encoderCounts = (procedure: readonly Step[]): Misfit => {
   const index = procedure.findIndex((one) => one.rule !== "at-least");
-  return index < 0 ? undefined : `procedure[${index}].rule must be "at-least" in a dial-encoder lock`;
+  return index < 0 ? undefined : lockProblem("encoder-counts", ["procedure", index, "rule"]);
 };
 
-const drawShows = (travel: number, turnback: number): Problem =>
-  travel > turnback
-    ? undefined
-    : `draw.travel must be more than turnback (${turnback}), or the draw is no run, not ${travel}`;
+const drawShows = (travel: number, turnback: number): Misfit =>
+  travel > turnback ? undefined : lockProblem("draw-is-no-run", ["draw", "travel"], { turnback, found: travel });
 
-const ofItsKind = (profile: z.infer<typeof profileSchema>): Problem[] => {
+const ofItsKind = (profile: z.infer<typeof profileSchema>): Misfit[] => {
   const { procedure, graduations } = profile;
   if (profile.kind === "dial-encoder") {
     const { draw: last, turnback, zeroing } = profile;
@@ -170,20 +146,26 @@ const ofItsKind = (profile: z.infer<typeof profileSchema>): Problem[] => {
   const { freePlay, gateTolerance } = profile.wheelPack;
   return [
     indexFits(profile.changing?.index, graduations),
-    listFits("wheelPack.freePlay", freePlay, procedure.length),
-    listFits("wheelPack.gateTolerance", gateTolerance, procedure.length),
+    listFits(["wheelPack", "freePlay"], freePlay, procedure.length),
+    listFits(["wheelPack", "gateTolerance"], gateTolerance, procedure.length),
     playFits(freePlay, graduations),
   ];
 };
 
+const drawFits = ({ engageAt, travel }: Profile["draw"], graduations: number): Misfit => {
+  if (engageAt >= graduations) return lockProblem("off-face", ["draw", "engageAt"], { graduations, found: engageAt });
+  return travel > graduations
+    ? lockProblem("above-turn", ["draw", "travel"], { graduations, found: travel })
+    : undefined;
+};
+
 /** What no single field shows: fields that must fit each other. */
-const misfit = (profile: z.infer<typeof profileSchema>): Problem => {
-  const { draw: last, graduations, procedure } = profile;
+const misfit = (profile: z.infer<typeof profileSchema>): Misfit => {
+  const { draw, graduations, procedure } = profile;
   const problems = [
     alternates(procedure),
-    last.engageAt >= graduations ? `draw.engageAt must be below ${graduations}, not ${last.engageAt}` : undefined,
-    last.travel > graduations ? `draw.travel must be at most one turn (${graduations}), not ${last.travel}` : undefined,
-    listFits("asSet", profile.asSet, procedure.length),
+    drawFits(draw, graduations),
+    listFits(["asSet"], profile.asSet, procedure.length),
     numbersFit(profile.asSet, graduations),
     ...ofItsKind(profile),
   ];
@@ -195,29 +177,20 @@ const misfit = (profile: z.infer<typeof profileSchema>): Problem => {
  *
  * @param value - parsed JSON; keys it does not know are passed over
  * @returns the profile with every default filled in
- * @throws {LockError} `bad-profile` with a sentence that names the field
+ * @throws {LockError} naming the field
  */
 export function parseProfile(value: unknown): Profile {
   const parsed = profileSchema.safeParse(value);
-  if (!parsed.success) throw new LockError("bad-profile", `profile: ${fieldProblem(parsed.error.issues, value)}`);
-  const problem = misfit(parsed.data);
-  if (problem !== undefined) throw new LockError("bad-profile", `profile: ${problem}`);
+  if (!parsed.success) throw new LockError(fieldProblem(parsed.error.issues, value), "profile");
   const { data } = parsed;
+  const problem = misfit(data);
+  if (problem !== undefined) throw new LockError(problem, "profile");
   const isHeld = data.kind === "wheel-pack" || data.draw.positiveStop;
   return { ...data, title: data.title ?? data.id, draw: { ...data.draw, positiveStop: isHeld } };
 }
 
-/**
- * What is allowed in a profile but hardly meant.
- *
- * @returns sentences; none for a sound profile
- */
-export function profileDoubts(profile: Profile): string[] {
-  const lastTurn: Turn | undefined = profile.procedure.at(-1)?.turn;
-  const drawsOn = lastTurn === profile.draw.turn;
-  return drawsOn
-    ? [
-        `draw.turn goes on in the direction of the last number, so the draw spoils the last number; ${opposite(profile.draw.turn)} to the last number is usual`,
-      ]
-    : [];
+/** What is allowed in a profile but hardly meant; none for a sound profile. */
+export function profileDoubts({ procedure, draw }: Profile): Problem[] {
+  const drawsOn = procedure.at(-1)?.turn === draw.turn;
+  return drawsOn ? [lockProblem("draws-on", ["draw", "turn"], { usual: opposite(draw.turn) })] : [];
 }

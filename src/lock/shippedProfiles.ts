@@ -5,6 +5,7 @@ import smallThreeWheel from "../../shared/profiles/small-three-wheel.json" with 
 import threeWheel from "../../shared/profiles/three-wheel.json" with { type: "json" };
 import twoWheel from "../../shared/profiles/two-wheel.json" with { type: "json" };
 import { LockError } from "./lockError";
+import { lockProblem } from "./lockWords";
 import type { Profile } from "./profile";
 
 /** Of a file with its source: what a profile is. The tests read each file by the schema, which no page has to load for it. */
@@ -29,5 +30,5 @@ export function shippedProfile(id: string): Profile {
   const found = SHIPPED_PROFILES.find((profile) => profile.id === id);
   if (found !== undefined) return found;
   const known = SHIPPED_PROFILES.map((profile) => profile.id).join(", ");
-  throw new LockError("unknown-profile", `profile "${id}" is not known; there are ${known}`);
+  throw new LockError(lockProblem("unknown-profile", [], { id, known }));
 }

@@ -1,6 +1,7 @@
 import { type Graduations, signOf, wrap } from "./dial";
 import { exact } from "./exact";
 import { LockError } from "./lockError";
+import { lockProblem } from "./lockWords";
 import type { WheelPackProfile } from "./profile";
 
 /** A wheel pack at rest. Positions are unwrapped graduations, left positive. */
@@ -16,8 +17,7 @@ export interface WheelPackState {
 export const FARTHEST: Graduations = 1e9;
 
 /** The error that says a dial position is out of reach, graduations. */
-export const tooFar = (position: Graduations) =>
-  new LockError("too-far", `the dial would stand at ${position}; positions go from -1e9 to 1e9 graduations`);
+export const tooFar = (position: Graduations) => new LockError(lockProblem("too-far", [], { position }));
 
 /**
  * Holds a dial position to what the mechanics take.
@@ -40,13 +40,13 @@ export function checkStart(profile: WheelPackProfile, state: WheelPackState): vo
   const { dial, slack } = state;
   checkReach(dial);
   if (slack.length !== procedure.length) {
-    const has = `start.slack has ${slack.length} entries`;
-    throw new LockError("bad-start", `${has}, but this pack has ${procedure.length} wheels`);
+    const values = { count: slack.length, wheels: procedure.length };
+    throw new LockError(lockProblem("slack-count", ["start", "slack"], values));
   }
   slack.forEach((one, k) => {
     const play = wheelPack.freePlay[k] ?? 0;
     if (!(one >= 0 && one <= play)) {
-      throw new LockError("bad-start", `start.slack[${k}] must be from 0 to the wheel's free play ${play}, not ${one}`);
+      throw new LockError(lockProblem("slack-beyond-play", ["start", "slack", k], { play, found: one }));
     }
   });
   checkNose(profile, state);
@@ -58,5 +58,5 @@ function checkNose({ draw, graduations }: WheelPackProfile, { dial, engagedAt }:
   const drawn = exact((dial - engagedAt) * signOf(draw.turn));
   const isAtMark = wrap(engagedAt - draw.engageAt, graduations) === 0;
   if (isAtMark && drawn >= 0 && drawn <= exact(draw.travel)) return;
-  throw new LockError("bad-start", `start.engagedAt ${engagedAt} does not fit a dial at ${dial}`);
+  throw new LockError(lockProblem("nose-misfit", ["start", "engagedAt"], { engagedAt, dial }));
 }

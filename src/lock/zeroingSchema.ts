@@ -1,78 +1,76 @@
 import * as z from "zod/mini";
-import { above, turn, whole, within } from "./fieldSchemas";
+import { above, flag, must, rulesOf, turn, whole, within } from "./fieldSchemas";
+import { LOCK_WORDS, lockProblem } from "./lockWords";
+import type { Problem } from "./problem";
 import type { Range, ZeroingParameters } from "./profile";
 
-const rangeWithin = (low: number, high: number, example: string) => {
-  const words = `must be a pair of graduations from ${low} to ${high} such as ${example}`;
-  const end = within(low, high, words);
-  return z.optional(z.tuple([end, end], { error: words }));
+const lockRule = rulesOf(LOCK_WORDS);
+
+const rangeWithin = (low: number, high: number, example: Range) => {
+  const rule = lockRule("range", { low, high, example });
+  const end = z.number(rule).check(z.gte(low, rule), z.lte(high, rule));
+  return z.optional(z.tuple([end, end], rule));
 };
 
-const aboveZero = z.optional(above(0, "must be a number of graduations above 0"));
-const order = 'must be ["right", "left"] or ["left", "right"]';
-const risk = "must be a number above 0 and below 0.5";
+const aboveZero = z.optional(above(0, "graduations"));
+const risk = must("between", { low: 0, high: 0.5 });
 
 const rules = z.object(
   {
-    order: z.optional(z.tuple([turn, turn], { error: order })),
-    wanted: z.optional(whole(2, 20, "must be a whole number from 2 to 20")),
-    most: z.optional(whole(2, 50, "must be a whole number from 2 to 50")),
+    order: z.optional(z.tuple([turn, turn], lockRule("one-of-each"))),
+    wanted: z.optional(whole(2, 20)),
+    most: z.optional(whole(2, 50)),
     spreadLimit: aboveZero,
     captureWindow: aboveZero,
     approach: aboveZero,
-    rest_ms: z.optional(within(0, 10_000, "must be a number of milliseconds from 0 to 10000")),
+    rest_ms: z.optional(within(0, 10_000, "milliseconds")),
     tolerance: aboveZero,
-    risk: z.optional(z.number({ error: risk }).check(z.gt(0, { error: risk }), z.lt(0.5, { error: risk }))),
-    consecutive: z.optional(z.boolean({ error: "must be true or false" })),
+    risk: z.optional(z.number(risk).check(z.gt(0, risk), z.lt(0.5, risk))),
+    consecutive: z.optional(flag),
   },
-  { error: 'must be an object such as {"wanted":3,"tolerance":0.5}' },
+  must("such-as", { example: { wanted: 3, tolerance: 0.5 } }),
 );
 
 /** Schema of the zeroing parameters in a profile. */
 export const zeroingSchema = z.object(
   {
-    indexOffset: rangeWithin(-5, 5, "[-1.5, 1.5]"),
-    lostMotion: rangeWithin(0, 2, "[0.2, 1.6]"),
-    noise: rangeWithin(0, 1, "[0, 0.05]"),
-    ringCreep: rangeWithin(-2, 2, "[-0.2, 0.2]"),
+    indexOffset: rangeWithin(-5, 5, [-1.5, 1.5]),
+    lostMotion: rangeWithin(0, 2, [0.2, 1.6]),
+    noise: rangeWithin(0, 1, [0, 0.05]),
+    ringCreep: rangeWithin(-2, 2, [-0.2, 0.2]),
     rules: z.optional(rules),
   },
-  { error: 'must be an object such as {"lostMotion":[0.2,1.6],"rules":{"wanted":3}}' },
+  must("such-as", { example: { lostMotion: [0.2, 1.6] } }),
 );
-
-type Problem = string | undefined;
 
 const isBackward = (range: Range | undefined) => range !== undefined && range[0] > range[1];
 
-const backwardRange = (zeroing: ZeroingParameters): Problem => {
-  const names = ["indexOffset", "lostMotion", "noise", "ringCreep"] as const;
-  const name = names.find((one) => isBackward(zeroing[one]));
-  return name === undefined
-    ? undefined
-    : `zeroing.${name} must have its low end first, not ${zeroing[name]?.join(", ")}`;
-};
+/** A limit that two fields must keep between them, and the problem where they do not. */
+type Finding = readonly [isFine: boolean, problem: Problem];
 
 /**
  * What no single field of the zeroing parameters shows.
  *
  * @param graduations - in one turn of the dial
- * @returns a sentence that names the field, or undefined where all fit
+ * @returns the problem with its place in a profile, or undefined where all fit
  */
-export function zeroingMisfit(zeroing: ZeroingParameters | undefined, graduations: number): Problem {
+export function zeroingMisfit(zeroing: ZeroingParameters | undefined, graduations: number): Problem | undefined {
   if (zeroing === undefined) return undefined;
-  const { order: sides, wanted, most, approach, captureWindow } = zeroing.rules ?? {};
-  const problems: Problem[] = [
-    backwardRange(zeroing),
-    sides !== undefined && sides[0] === sides[1] ? `zeroing.rules.order ${order}` : undefined,
-    wanted !== undefined && most !== undefined && most < wanted
-      ? `zeroing.rules.most must be at least as many as wanted (${wanted}), not ${most}`
-      : undefined,
-    approach !== undefined && approach > graduations
-      ? `zeroing.rules.approach must be at most one turn (${graduations}), not ${approach}`
-      : undefined,
-    captureWindow !== undefined && captureWindow >= graduations / 2
-      ? `zeroing.rules.captureWindow must be below half a turn (${graduations / 2}), not ${captureWindow}`
-      : undefined,
+  const { order, wanted = 0, most = wanted, approach = 0, captureWindow = 0 } = zeroing.rules ?? {};
+  const names = ["indexOffset", "lostMotion", "noise", "ringCreep"] as const;
+  const rule = (name: string) => ["zeroing", "rules", name];
+  const findings: readonly Finding[] = [
+    ...names.map((name): Finding => {
+      const range = zeroing[name];
+      return [!isBackward(range), lockProblem("low-first", ["zeroing", name], { found: range })];
+    }),
+    [order === undefined || order[0] !== order[1], lockProblem("one-of-each", rule("order"))],
+    [most >= wanted, lockProblem("fewer-than-wanted", rule("most"), { wanted, found: most })],
+    [approach <= graduations, lockProblem("above-turn", rule("approach"), { graduations, found: approach })],
+    [
+      captureWindow < graduations / 2,
+      lockProblem("half-turn-or-more", rule("captureWindow"), { limit: graduations / 2, found: captureWindow }),
+    ],
   ];
-  return problems.find((problem) => problem !== undefined);
+  return findings.find(([isFine]) => !isFine)?.[1];
 }

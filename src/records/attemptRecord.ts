@@ -1,7 +1,8 @@
 import * as z from "zod/mini";
 import type { Help } from "../dialing/advice";
 import type { FaultCode } from "../dialing/fault";
-import { flag, foreign, graduations, id, listOf, moment, named, shortText, span, turn, whole, within } from "./fields";
+import { flag, must, oneOf, shortList, shortText, text, turn, whole, within } from "../lock/fieldSchemas";
+import { foreign, graduations, id, moment, span } from "./fields";
 
 /** How much help was on the screen, most first. */
 export const HELP_LEVELS = ["full", "counts", "silent"] as const satisfies readonly Help[];
@@ -21,7 +22,7 @@ const FAULT_CODES = [
   "paused-too-long",
 ] as const satisfies readonly FaultCode[];
 
-const step = whole(1, 6, "must be the place of a number, counted from 1");
+const step = whole(1, 6);
 
 const stop = z.object(
   {
@@ -29,24 +30,24 @@ const stop = z.object(
     step,
     turn,
     /** Reading of the number, graduations. */
-    number: within(0, 200, "must be a reading on the dial"),
+    number: within(0, 200, "graduations"),
     /** Graduations along the turn; positive ran past, negative stopped short. */
-    error: within(-100, 100, "must be a stop error of at most half a turn"),
+    error: within(-100, 100, "graduations"),
     /** Way of the run or runs that led to it, graduations. */
-    amplitude: within(0, 2e9, "must be a number of graduations, 0 or more"),
+    amplitude: within(0, 2e9, "graduations"),
     /** From the beginning of the turn to its end, the rest on the number included. */
     time_ms: span,
   },
-  { error: "must be a stop" },
+  must("object"),
 );
 
 const fault = z.object(
   {
-    code: z.enum(FAULT_CODES, { error: "must be the code of a fault" }),
+    code: oneOf(FAULT_CODES),
     number: step,
-    size: within(0, 2e9, "must be a number of graduations, 0 or more"),
+    size: within(0, 2e9, "graduations"),
   },
-  { error: "must be a fault" },
+  must("object"),
 );
 
 /** What every record carries. */
@@ -56,14 +57,14 @@ export const stampFields = {
   /** Wall time of the last change; of two records with one id and one revision the later one holds. */
   updatedAt: moment,
   /** How often the record was written, left out before version 5 counted: the one written more often holds. */
-  revision: z.optional(whole(0, 1e12, "must be a count of writings")),
+  revision: z.optional(whole(0, 1e12)),
 };
 
 /** Longest tag, most tags, and longest note that a record takes. */
 export const TAG_LIMITS = { letters: 60, tags: 20, note: 2000 } as const;
 
 /** Words that someone marks a record with. */
-export const tagList = listOf(named(TAG_LIMITS.letters), TAG_LIMITS.tags, "must be a list of at most 20 tags");
+export const tagList = shortList(text(TAG_LIMITS.letters), TAG_LIMITS.tags);
 
 /** What someone wrote to a record. */
 export const noteText = shortText(TAG_LIMITS.note);
@@ -75,15 +76,15 @@ export const attemptSchema = z.object(
     personId: id,
     startedAt: moment,
     duration_ms: span,
-    profileId: named(80),
+    profileId: text(80),
     /** The whole profile, where it is none of the shipped ones. */
     ownProfile: z.optional(foreign),
     /** What was practiced: "open" for a whole opening, else a name from the drill sheet. */
-    exercise: named(60),
-    combination: listOf(graduations, 6, "must be a list of at most 6 numbers"),
-    help: z.enum(HELP_LEVELS, { error: `must be one of ${HELP_LEVELS.join(", ")}` }),
+    exercise: text(60),
+    combination: shortList(graduations, 6),
+    help: oneOf(HELP_LEVELS),
     /** Injected trouble, in short words such as "index offset 0.4". */
-    conditions: listOf(named(100), 20, "must be a list of at most 20 conditions"),
+    conditions: shortList(text(100), 20),
     /** Drill sheet and sitting that it belongs to. */
     sheetId: z.optional(id),
     sittingId: z.optional(id),
@@ -101,10 +102,10 @@ export const attemptSchema = z.object(
      * counts it.
      */
     isUnfinished: z.optional(flag),
-    faults: listOf(fault, 200, "must be a list of at most 200 faults"),
-    stops: listOf(stop, 6, "must be a list of at most 6 stops"),
+    faults: shortList(fault, 200),
+    stops: shortList(stop, 6),
   },
-  { error: "must be an attempt" },
+  must("object"),
 );
 
 /** One try at a lock: who, what, and what came of it. The motion itself is kept beside it, as a compact trace. */

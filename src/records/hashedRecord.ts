@@ -1,6 +1,7 @@
 import { canonicalJson } from "../drill/canonicalJson";
-import { DrillError } from "../drill/drillError";
 import { sha256Hex } from "../drill/sha256";
+import { RecordError } from "./recordError";
+import { recordProblem } from "./recordWords";
 
 /** A record with the SHA-256 that was made from it. */
 export interface HashedRecord<Kept> {
@@ -15,11 +16,11 @@ export interface RecordKind {
   readonly words: string;
 }
 
-/** Where each kind of record is checked, by its format: for one that was brought to the wrong place. */
-const CHECKED_AT: ReadonlyMap<unknown, string> = new Map([
-  ["gatefall-sitting", "it is the record of a sitting, which is checked under Sittings"],
-  ["gatefall-handover-record", "it is a handover record, which is checked under Handover"],
-]);
+/** What to say of a record that was brought to the wrong place, by its format: where it is checked. */
+const CHECKED_AT: ReadonlyMap<unknown, "sitting-elsewhere" | "handover-elsewhere"> = new Map([
+  ["gatefall-sitting", "sitting-elsewhere"],
+  ["gatefall-handover-record", "handover-elsewhere"],
+] as const);
 
 /** What every change of a record that its hash was not made for comes to, of whatever kind of record. */
 export const CHANGED = "The record is not the one that the hash was made from: it or the hash was changed.";
@@ -41,17 +42,16 @@ const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
 /**
  * Reads a record with its hash from outside, as far as every kind of record is the same: its own fields are not looked at.
  *
- * @throws {DrillError} `bad-record` with a sentence that says what is wrong
+ * @throws {RecordError} for what is no such record
  */
 export function readHashed(value: unknown, { format, words }: RecordKind): HashedRecord<object> {
-  if (!isObject(value))
-    throw new DrillError("bad-record", `this is not a record: it is not the JSON of a saved ${words}`);
+  if (!isObject(value)) throw new RecordError(recordProblem("not-a-record", [], { kind: words }));
   const { record, sha256 } = value;
   if (!isObject(record) || record.format !== format || record.version !== 1) {
     const other = isObject(record) && record.format !== format ? CHECKED_AT.get(record.format) : undefined;
-    throw new DrillError("bad-record", `this file holds no ${words}${other === undefined ? "" : `: ${other}`}`);
+    throw new RecordError(recordProblem(other ?? "no-such-record", [], { kind: words }));
   }
-  if (typeof sha256 !== "string") throw new DrillError("bad-record", "this record comes without its SHA-256");
+  if (typeof sha256 !== "string") throw new RecordError(recordProblem("no-hash", []));
   return { record, sha256 };
 }
 

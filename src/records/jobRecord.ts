@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
+import { flag, must, oneOf, shortList, shortText, text } from "../lock/fieldSchemas";
 import { HELP_LEVELS, stampFields } from "./attemptRecord";
-import { flag, foreign, id, listOf, moment, named, shortText, span } from "./fields";
+import { foreign, id, moment, span } from "./fields";
 import type { Skill } from "./skill";
 
 /** What is done to a lock beyond dialing and zeroing it. */
@@ -9,7 +10,7 @@ export const JOB_KINDS = ["change", "trouble", "handover"] as const;
 /** A change of combination, a hidden condition found, a lock handed over. */
 export type JobKind = (typeof JOB_KINDS)[number];
 
-const CODE = "must be a code of 1 to 60 small letters, digits and hyphens";
+const codeRule = must("code", { example: "ran-past" });
 
 /** Schema of a job. */
 export const jobSchema = z.object(
@@ -18,28 +19,24 @@ export const jobSchema = z.object(
     personId: id,
     startedAt: moment,
     duration_ms: span,
-    kind: z.enum(JOB_KINDS, { error: `must be one of ${JOB_KINDS.join(", ")}` }),
-    profileId: named(80),
+    kind: oneOf(JOB_KINDS),
+    profileId: text(80),
     /** The whole profile, where it is none of the shipped ones. */
     ownProfile: z.optional(foreign),
-    help: z.enum(HELP_LEVELS, { error: `must be one of ${HELP_LEVELS.join(", ")}` }),
+    help: oneOf(HELP_LEVELS),
     /** Whether it was right by the rule that marks a sitting; `jobIsRight` tells it, from what follows. */
     isRight: flag,
     /** Codes of what was missing or wrong, as the handover layer names them; a job may be right in spite of one. */
-    missed: listOf(
-      z.string({ error: CODE }).check(z.regex(/^[a-z0-9-]{1,60}$/, { error: CODE })),
-      100,
-      "must be a list of at most 100 codes",
-    ),
+    missed: shortList(z.string(codeRule).check(z.regex(/^[a-z0-9-]{1,60}$/, codeRule)), 100),
     /** Drill sheet and sitting that it belongs to. */
     sheetId: z.optional(id),
     sittingId: z.optional(id),
-    tags: listOf(named(60), 20, "must be a list of at most 20 tags"),
+    tags: shortList(text(60), 20),
     note: z.optional(shortText(2000)),
     /** The job itself, as the handover layer writes it: never the combination of a lock in use. */
     details: z.optional(foreign),
   },
-  { error: "must be a job" },
+  must("object"),
 );
 
 /** One job at a lock: who, what, and what came of it. */

@@ -1,9 +1,11 @@
 import * as z from "zod/mini";
-import { whole } from "./fields";
+import { must, rulesOf, whole } from "../lock/fieldSchemas";
+import { RECORD_WORDS } from "./recordWords";
 
-const rate = z
-  .number({ error: "must be a rate" })
-  .check(z.gte(0.01, "must be at least 0.01"), z.lte(0.9, "must be at most 0.9"));
+const recordRule = rulesOf(RECORD_WORDS);
+
+const rateRule = must("share", { low: 0.01, high: 0.9 });
+const rate = z.number(rateRule).check(z.gte(0.01, rateRule), z.lte(0.9, rateRule));
 
 /** Limits of what an instructor may choose. */
 export const RULE_LIMITS = { attempts: 500, days: 730 } as const;
@@ -17,19 +19,13 @@ export const masteryRuleSchema = z
       /** Share of misses that is not to pass, p1, above the other. */
       inadequateFailureRate: rate,
       /** Attempts, or jobs, before which nobody counts as ready. */
-      minimumAttempts: whole(1, RULE_LIMITS.attempts, `must be a whole number from 1 to ${RULE_LIMITS.attempts}`),
+      minimumAttempts: whole(1, RULE_LIMITS.attempts),
       /** Days without practice after which readiness lapses; null for never. */
-      lapseDays: z.nullable(
-        whole(1, RULE_LIMITS.days, `must be a whole number from 1 to ${RULE_LIMITS.days}, or null`),
-      ),
+      lapseDays: z.nullable(whole(1, RULE_LIMITS.days)),
     },
-    { error: "must be a rule of readiness" },
+    must("object"),
   )
-  .check(
-    z.refine(({ adequateFailureRate: p0, inadequateFailureRate: p1 }) => p1 > p0, {
-      error: "must have the inadequate rate above the adequate one",
-    }),
-  );
+  .check(z.refine(({ adequateFailureRate: p0, inadequateFailureRate: p1 }) => p1 > p0, recordRule("rates-swapped")));
 
 /** When someone counts as ready at a skill, and when no longer. */
 export type MasteryRule = Readonly<z.infer<typeof masteryRuleSchema>>;

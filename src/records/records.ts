@@ -1,19 +1,20 @@
 import * as z from "zod/mini";
+import { flag, must, oneOf, shortList, shortText, text, turn, whole } from "../lock/fieldSchemas";
 import { REFUSALS } from "../zeroing/approach";
 import { attemptSchema, noteText, stampFields, tagList } from "./attemptRecord";
-import { flag, foreign, graduations, id, listOf, moment, named, shortText, turn, whole } from "./fields";
+import { foreign, graduations, id, moment } from "./fields";
 import { jobSchema } from "./jobRecord";
 import { masteryRuleSchema } from "./masteryRule";
 
 const personSchema = z.object(
   {
     ...stampFields,
-    name: named(100),
-    part: z.enum(["trainee", "instructor"], { error: 'must be "trainee" or "instructor"' }),
+    name: text(100),
+    part: oneOf(["trainee", "instructor"]),
     /** An invented person of the demo logbook. */
     isDemo: z.optional(flag),
   },
-  { error: "must be a person" },
+  must("object"),
 );
 
 /** Someone who practices here: a local name, no account. */
@@ -27,9 +28,9 @@ const zeroReading = z.object(
     /** What the encoder read at the cam, graduations. */
     cam: z.optional(graduations),
     /** Why it was refused; left out where it was accepted. */
-    refusal: z.optional(z.enum(REFUSALS, { error: "must be a refusal" })),
+    refusal: z.optional(oneOf(REFUSALS)),
   },
-  { error: "must be a stop of a zeroing" },
+  must("object"),
 );
 
 const zeroingSchema = z.object(
@@ -37,14 +38,14 @@ const zeroingSchema = z.object(
     ...stampFields,
     personId: id,
     startedAt: moment,
-    profileId: named(80),
-    outcome: z.enum(["zero-set", "not-set", "broken-off"], { error: "must be the outcome of a zeroing" }),
+    profileId: text(80),
+    outcome: oneOf(["zero-set", "not-set", "broken-off"]),
     /** Every reading in the order it was taken, the refused ones too. */
-    readings: listOf(zeroReading, 500, "must be a list of at most 500 stops"),
+    readings: shortList(zeroReading, 500),
     /** Hidden condition, rules and result, as the zeroing layer writes them. */
     details: z.optional(foreign),
   },
-  { error: "must be a zeroing" },
+  must("object"),
 );
 
 /** One zero calibration with all its readings. */
@@ -57,23 +58,23 @@ const sittingSchema = z.object(
     startedAt: moment,
     sheetId: z.optional(id),
     title: shortText(200),
-    state: z.enum(["running", "finished", "broken-off"], { error: "must be the state of a sitting" }),
+    state: oneOf(["running", "finished", "broken-off"]),
     /** The verdict, once it is finished. */
-    verdict: z.optional(z.enum(["passed", "failed", "not shown yet"], { error: "must be a verdict" })),
+    verdict: z.optional(oneOf(["passed", "failed", "not shown yet"])),
     tags: z.optional(tagList),
     note: z.optional(noteText),
     /** The sitting itself, as the drill layer writes it. */
     body: foreign,
   },
-  { error: "must be a sitting" },
+  must("object"),
 );
 
 /** A timed self-test. */
 export type SittingRecord = Readonly<z.infer<typeof sittingSchema>>;
 
 const sheetSchema = z.object(
-  { ...stampFields, title: named(200), /** As the drill layer writes it. */ body: foreign },
-  { error: "must be a drill sheet" },
+  { ...stampFields, title: text(200), /** As the drill layer writes it. */ body: foreign },
+  must("object"),
 );
 
 /** A drill sheet that is kept here. */
@@ -81,7 +82,7 @@ export type SheetRecord = Readonly<z.infer<typeof sheetSchema>>;
 
 const settingSchema = z.object(
   { ...stampFields, /** Left out for a setting of the machine. */ personId: z.optional(id), value: foreign },
-  { error: "must be a setting" },
+  must("object"),
 );
 
 /** One setting; its id names it. */
@@ -91,15 +92,15 @@ const declarationSchema = z.object(
   {
     ...stampFields,
     personId: id,
-    profileId: named(80),
-    exercise: named(60),
+    profileId: text(80),
+    exercise: text(60),
     declaredAt: moment,
     /** Attempts that it took, from the first. */
-    attempts: whole(1, 1e9, "must be a whole number above 0"),
+    attempts: whole(1, 1e9),
     /** The rule it was shown by, where that is not the usual one. */
     rule: z.optional(masteryRuleSchema),
   },
-  { error: "must be a declaration" },
+  must("object"),
 );
 
 /** That someone has shown a skill, once. Whether that still holds is worked out (`readiness`). */
@@ -115,7 +116,7 @@ const handoverRunSchema = z.object(
     /** Steps and work under way, as the handover layer writes them: text or plain data. */
     body: foreign,
   },
-  { error: "must be a handover under way" },
+  must("object"),
 );
 
 /** A handover under way, so that a reload or a killed browser goes on with it. It stays on its device: no file holds it. */

@@ -1,8 +1,10 @@
 import { fieldProblem } from "../lock/fieldProblem";
+import { problemText } from "../lock/problem";
 import type { AttemptRecord } from "../records/attemptRecord";
 import { type LogbookContents, NO_CONTENTS } from "../records/logbookContents";
 import { LogbookError } from "../records/logbookError";
 import { type PersonRecord, RECORD_SCHEMAS, type RecordKind, type RecordOf } from "../records/records";
+import { RECORD_WORDS } from "../records/recordWords";
 import { wouldUndoEnd } from "./endedStays";
 
 type PlainKind = Exclude<RecordKind, "attempts" | "people">;
@@ -31,7 +33,10 @@ export type LogbookWrite =
 export function checkWrite({ kind, record }: LogbookWrite): void {
   const parsed = RECORD_SCHEMAS[kind].safeParse(record);
   if (!parsed.success) {
-    throw new LogbookError("bad-record", `${kind}: ${fieldProblem(parsed.error.issues, record)}`);
+    throw new LogbookError(
+      "bad-record",
+      `${kind}: ${problemText(fieldProblem(parsed.error.issues, record), RECORD_WORDS)}`,
+    );
   }
 }
 

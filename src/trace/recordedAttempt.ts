@@ -4,13 +4,15 @@ import type { Motion } from "../dialing/motion";
 import { type Combination, parseCombination } from "../lock/combination";
 import type { Graduations, Milliseconds } from "../lock/dial";
 import { exact } from "../lock/exact";
-import { fieldProblem, shown } from "../lock/fieldProblem";
+import { fieldProblem } from "../lock/fieldProblem";
+import { atLeast, must, rulesOf } from "../lock/fieldSchemas";
 import { isNestedDeeply } from "../lock/jsonDepth";
 import type { Profile } from "../lock/profile";
 import { parseProfile } from "../lock/profileSchema";
 import { shippedProfile } from "../lock/shippedProfiles";
 import { FARTHEST } from "../lock/wheelPackState";
 import { TraceError } from "./traceError";
+import { TRACE_WORDS, traceProblem } from "./traceWords";
 
 /** One attempt as it was recorded: everything that is needed to replay it. */
 export interface RecordedAttempt extends Motion {
@@ -18,17 +20,14 @@ export interface RecordedAttempt extends Motion {
   readonly combination: Combination;
 }
 
-/**
- * A list of numbers. Its entries are looked at in one loop and not each by a schema: they are nearly all of a line.
- *
- * @param words - what the field must be, "must be ..."
- */
-const numbers = (words: string) =>
-  z.custom<number[]>(Array.isArray, { error: words }).check((list) => {
-    const at = Array.isArray(list.value) ? list.value.findIndex((one) => !Number.isFinite(one)) : -1;
-    if (at < 0) return;
-    list.issues.push({ code: "custom", message: "must be a number", input: list.value, path: [at] });
-  });
+const traceRule = rulesOf(TRACE_WORDS);
+
+/** A list of numbers. Its entries are looked at in one loop and not each by a schema: they are nearly all of a line. */
+const numbers = z.custom<number[]>(Array.isArray, must("any-list")).check((list) => {
+  const at = Array.isArray(list.value) ? list.value.findIndex((one) => !Number.isFinite(one)) : -1;
+  if (at < 0) return;
+  list.issues.push({ code: "custom", message: must("number").error, input: list.value, path: [at] });
+});
 
 const lineSchema = z.object(
   {
@@ -37,18 +36,18 @@ const lineSchema = z.object(
     start: z.optional(
       z.object(
         {
-          dial: z.number({ error: "must be a number of graduations" }),
-          slack: z.optional(numbers("must be a list with the slack of each wheel")),
-          wrongTries: z.optional(z.number({ error: "must be a whole number of tries" }).check(z.gte(0))),
-          waits_ms: z.optional(z.number({ error: "must be a number of milliseconds" })),
+          dial: z.number(must("number-of", { unit: "graduations" })),
+          slack: z.optional(numbers),
+          wrongTries: z.optional(atLeast(0, "tries")),
+          waits_ms: z.optional(z.number(must("number-of", { unit: "milliseconds" }))),
         },
-        { error: 'must be an object such as {"dial":12.5,"slack":[0,0,0]}' },
+        must("such-as", { example: { dial: 12.5, slack: [0, 0, 0] } }),
       ),
     ),
-    positions: numbers("must be a list of numbers").check(z.minLength(1, { error: "must hold at least one position" })),
-    times_ms: z.optional(numbers("must be a list of milliseconds")),
+    positions: numbers.check(z.minLength(1, traceRule("no-position"))),
+    times_ms: z.optional(numbers),
   },
-  { error: 'must be an object with "profile", "combination" and "positions"' },
+  traceRule("no-attempt"),
 );
 
 type Line = z.infer<typeof lineSchema>;
@@ -88,27 +87,23 @@ function checkedLine(value: unknown): Line {
 const checkPositions = (positions: readonly number[]) => {
   const index = positions.findIndex((position) => !(Math.abs(position) <= FARTHEST));
   if (index >= 0) {
-    throw new TraceError(`positions[${index}] must lie within 1e9 graduations of zero, not at ${positions[index]}`);
+    throw new TraceError(traceProblem("position-too-far", ["positions", index], { found: positions[index] }));
   }
 };
 
 const checkTimes = (times: readonly number[] | undefined, wanted: number) => {
   if (times === undefined) return;
   if (times.length !== wanted) {
-    throw new TraceError(
-      `times_ms has ${times.length} entries for ${wanted} positions; give one each, or leave it out`,
-    );
+    throw new TraceError(traceProblem("time-count", ["times_ms"], { count: times.length, wanted }));
   }
   const index = times.findIndex((time, i) => i > 0 && time < (times[i - 1] ?? time));
-  if (index >= 0) throw new TraceError(`times_ms[${index}] (${times[index]}) is earlier than the time before it`);
+  if (index >= 0) throw new TraceError(traceProblem("time-falls", ["times_ms", index], { time: times[index] }));
 };
 
 const profileOf = (value: unknown): Profile => {
-  if (value !== undefined && typeof value !== "string" && (typeof value !== "object" || value === null)) {
-    throw new TraceError(`profile must be the id of a profile or a whole one, not ${shown(value)}`);
-  }
-  if (value === undefined) throw new TraceError("profile must be the id of a profile or a whole one (it is missing)");
-  return typeof value === "string" ? shippedProfile(value) : ownProfile(value);
+  if (typeof value === "string") return shippedProfile(value);
+  if (typeof value === "object" && value !== null) return ownProfile(value);
+  throw new TraceError(traceProblem("no-profile", ["profile"], { found: value }));
 };
 
 /** Whole profiles that were read last, by their text: the lines of a file mostly repeat one. */
@@ -129,7 +124,7 @@ function ownProfile(value: unknown): Profile {
 
 const checkSlack = (profile: Profile, slack: readonly number[] | undefined) => {
   if (slack !== undefined && profile.kind !== "wheel-pack") {
-    throw new TraceError(`start.slack is for wheel packs, and ${profile.id} has none; leave it out`);
+    throw new TraceError(traceProblem("slack-without-wheels", ["start", "slack"], { lock: profile.id }));
   }
 };
 
@@ -161,12 +156,12 @@ export function parseAttemptLine(line: string): RecordedAttempt {
 }
 
 function parseJson(line: string): unknown {
-  if (isNestedDeeply(line)) throw new TraceError("this is nested more than 100 deep, and no recorded attempt is");
+  if (isNestedDeeply(line)) throw new TraceError(traceProblem("too-deep", []));
   try {
     return JSON.parse(line);
   } catch {
     const beginning = line.length > 40 ? `${line.slice(0, 40)}…` : line;
-    throw new TraceError(`this is not one whole JSON object: ${beginning}`);
+    throw new TraceError(traceProblem("not-json", [], { beginning }));
   }
 }
 

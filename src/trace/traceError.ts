@@ -1,4 +1,8 @@
-/** A recorded attempt that cannot be read; its message is a sentence. */
-export class TraceError extends Error {
+import { ProblemError } from "../lock/problem";
+import { TRACE_WORDS } from "./traceWords";
+
+/** A recorded attempt that cannot be read. */
+export class TraceError extends ProblemError {
   override readonly name = "TraceError";
+  protected override readonly words = TRACE_WORDS;
 }

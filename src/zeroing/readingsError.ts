@@ -1,11 +1,17 @@
-/** Readings that cannot be used; each problem is a sentence, most of them name a line. */
+import { type LineProblem, lineProblemText } from "./readingsWords";
+
+/** Readings that cannot be used: every line that is bad, or why there are too few. */
 export class ReadingsError extends Error {
   override readonly name = "ReadingsError";
   /** At least one. */
-  readonly problems: readonly string[];
+  readonly problems: readonly LineProblem[];
 
-  constructor(problems: readonly string[]) {
-    super(problems.join("\n"));
+  constructor(problems: readonly LineProblem[]) {
+    super();
     this.problems = problems;
+  }
+
+  override get message(): string {
+    return this.problems.map(lineProblemText).join("\n");
   }
 }

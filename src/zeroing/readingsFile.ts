@@ -1,7 +1,8 @@
 import type { Graduations, Turn } from "../lock/dial";
-import { shown } from "../lock/fieldProblem";
 import { isNestedDeeply } from "../lock/jsonDepth";
+import type { Problem } from "../lock/problem";
 import { ReadingsError } from "./readingsError";
+import { type LineProblem, readingsProblem } from "./readingsWords";
 
 /** Deviations read from outside, by side, in the order of their lines. Graduations, left positive. */
 export type SidesRead = Readonly<Record<Turn, readonly Graduations[]>>;
@@ -29,14 +30,15 @@ const USUAL_COLUMNS: Columns = { direction: 0, deviation: 1, count: 2 };
 
 const isDirection = (value: unknown): value is Turn => value === "right" || value === "left";
 
-/** What is wrong with the values of one line, as the end of a sentence; or undefined. */
-function problemOf({ direction, deviation }: Values): string | undefined {
-  if (!isDirection(direction)) return `direction must be "right" or "left", not ${shown(direction)}`;
+/** What is wrong with the values of one line, or undefined. */
+function problemOf({ direction, deviation }: Values): Problem | undefined {
+  if (!isDirection(direction))
+    return readingsProblem("one-of", ["direction"], { choices: ["right", "left"], found: direction });
   if (typeof deviation !== "number" || Number.isNaN(deviation))
-    return `deviation must be a number, not ${shown(deviation)}`;
+    return readingsProblem("number", ["deviation"], { found: deviation });
   return Math.abs(deviation) <= FARTHEST
     ? undefined
-    : `deviation must lie within half a turn (${FARTHEST} graduations) of zero, not at ${deviation}`;
+    : readingsProblem("beyond-half-turn", ["deviation"], { farthest: FARTHEST, found: deviation });
 }
 
 const cellsOf = (text: string) =>
@@ -89,12 +91,12 @@ const MOST_PROBLEMS = 1000;
 
 /**
  * Collects readings line by line, so that a file of any length takes no more memory than its readings; a line that is
- * wrong leaves a sentence. Mutable.
+ * wrong leaves a problem. Mutable.
  */
 export class ReadingsCollector {
   private readonly sides: Record<Turn, Graduations[]> = { right: [], left: [] };
   private readonly firstLines: Partial<Record<Turn, number>> = {};
-  private readonly problems: string[] = [];
+  private readonly problems: LineProblem[] = [];
   private untold = 0;
   private columns: Columns | null = null;
   private lines = 0;
@@ -103,7 +105,7 @@ export class ReadingsCollector {
   takeLine(whole: string | null): void {
     this.lines += 1;
     const text = whole?.replace(/^\uFEFF/, "").trim();
-    if (text === undefined) this.refuse("this line is too long to be a stop");
+    if (text === undefined) this.refuse(readingsProblem("line-too-long", []));
     else if (text !== "") this.take(text);
   }
 
@@ -111,11 +113,12 @@ export class ReadingsCollector {
    * What has been read.
    *
    * @returns at least two readings from each side
-   * @throws {ReadingsError} with a sentence for each bad line, or for each side with fewer than two readings
+   * @throws {ReadingsError} with a problem for each bad line, or for each side with fewer than two readings
    */
   sidesRead(): SidesRead {
     const { problems, untold } = this;
-    const more = untold === 0 ? [] : [`${untold} more lines are bad as well`];
+    const more =
+      untold === 0 ? [] : [{ line: null, problem: readingsProblem("more-bad-lines", [], { count: untold }) }];
     if (problems.length > 0) throw new ReadingsError([...problems, ...more]);
     const missing = (["right", "left"] as const).flatMap((turn) =>
       countProblem(turn, this.sides[turn].length, this.firstLines[turn]),
@@ -126,7 +129,7 @@ export class ReadingsCollector {
 
   private take(text: string): void {
     const values = text.startsWith("{") ? valuesOfJson(text) : this.ofCells(text);
-    if (values === undefined) this.refuse(`this is not one whole JSON object: ${text.slice(0, 60)}`);
+    if (values === undefined) this.refuse(readingsProblem("line-not-json", [], { beginning: text.slice(0, 60) }));
     else if (values !== "header") this.keep(values);
   }
 
@@ -149,18 +152,18 @@ export class ReadingsCollector {
     }
   }
 
-  private refuse(problem: string): void {
-    if (this.problems.length < MOST_PROBLEMS) this.problems.push(`line ${this.lines}: ${problem}`);
+  private refuse(problem: Problem): void {
+    if (this.problems.length < MOST_PROBLEMS) this.problems.push({ line: this.lines, problem });
     else this.untold += 1;
   }
 }
 
-/** What is wrong with the number of readings of a side, as a sentence; none where they are enough. */
-function countProblem(turn: Turn, count: number, firstLine: number | undefined): string[] {
+/** What is wrong with the number of readings of a side; none where they are enough. */
+function countProblem(turn: Turn, count: number, firstLine: number | undefined): LineProblem[] {
   if (count >= LEAST) return [];
   return firstLine === undefined
-    ? [`there are no stops turning ${turn}; record at least two in each direction`]
-    : [`line ${firstLine}: this is the only stop turning ${turn}; record at least two in each direction`];
+    ? [{ line: null, problem: readingsProblem("no-stops", [], { turn }) }]
+    : [{ line: firstLine, problem: readingsProblem("only-stop", [], { turn }) }];
 }
 
 /** Most decimals that a resolution is told by; more are a computed number's and no reading's. */
@@ -187,7 +190,7 @@ export function resolutionOf(sides: SidesRead): Graduations {
  * One bad line spoils the result, since a mean without it would be another one; but all bad lines are told.
  *
  * @returns at least two readings from each side
- * @throws {ReadingsError} with a sentence for each bad line, or for each side with fewer than two readings
+ * @throws {ReadingsError} with a problem for each bad line, or for each side with fewer than two readings
  */
 export function parseReadings(lines: readonly string[]): SidesRead {
   const collector = new ReadingsCollector();

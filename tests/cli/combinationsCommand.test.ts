@@ -102,11 +102,15 @@ describe("what cannot be done is said in a sentence", () => {
     {
       args: ["count", "--profile", "three-wheel", "--rules", "typo.json"],
       status: 1,
-      says: "minSeperation is not a rule",
+      says: 'rules: this has "minSeperation", which is not a rule',
     },
     { args: ["count", "--profile", "three-wheel", "--rules", "backward.json"], status: 1, says: "excludedLast[0]" },
     { args: ["count", "--profile", "three-wheel", "--rules", "words.json"], status: 1, says: "multiplesOfTen" },
-    { args: ["count", "--profile", "three-wheel", "--rules", "list.json"], status: 1, says: "an object of rules" },
+    {
+      args: ["count", "--profile", "three-wheel", "--rules", "list.json"],
+      status: 1,
+      says: "rules: this must be an object",
+    },
     { args: ["draw", "--profile", "three-wheel", "--rules", "tight.json"], status: 1, says: "leave no combination" },
   ])("$args: $says", async ({ args, status, says }) => {
     const outcome = await combinations(...args);

@@ -61,7 +61,7 @@ test("a wheel pack that was not spun off opens again, and is to be secured again
 
 describe("an attempt that cannot be", () => {
   test.each([
-    { why: "a combination too short", id: "three-wheel", combination: [1, 2], dial: 0, code: "bad-combination" },
+    { why: "a combination too short", id: "three-wheel", combination: [1, 2], dial: 0, code: "number-count" },
     { why: "a dial too far off, with wheels", id: "three-wheel", combination: COMBINATION, dial: 2e9, code: "too-far" },
     { why: "a dial too far off, without", id: "dial-encoder", combination: COMBINATION, dial: -2e9, code: "too-far" },
     { why: "a dial nowhere", id: "dial-encoder", combination: COMBINATION, dial: Number.NaN, code: "too-far" },

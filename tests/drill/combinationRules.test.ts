@@ -4,7 +4,9 @@ import { describe, expect, test } from "vitest";
 import { explain } from "../../src/drill/combinationRules";
 import { drawCombination } from "../../src/drill/drawCombination";
 import { DrillError } from "../../src/drill/drillError";
+import { DRILL_WORDS } from "../../src/drill/drillWords";
 import type { Combination } from "../../src/lock/combination";
+import { wordsOf } from "../../src/lock/problem";
 import type { CombinationRules } from "../../src/lock/profile";
 import { parseProfile } from "../../src/lock/profileSchema";
 import { SHIPPED_PROFILES, shippedProfile } from "../../src/lock/shippedProfiles";
@@ -111,8 +113,8 @@ test("every broken rule is told with a sentence and its source", () => {
     "multiplesOfTen",
     "oneFromEachThird",
   ]);
-  for (const { message, source } of told) {
-    expect(message).toMatch(/^\S.{5,}$/);
+  for (const { problem, source } of told) {
+    expect(wordsOf(problem, DRILL_WORDS)).toMatch(/^\S.{5,}$/);
     expect(source).toMatch(/MIL-HDBK-1013\/8 \(1989\), section 2, item e\.\d|NAVEDTRA 14244/);
   }
 });

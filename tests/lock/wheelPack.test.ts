@@ -198,17 +198,42 @@ test("three wheels of 100 have a million combinations", () => {
 describe("a start that cannot be", () => {
   const rest = { dial: 0, slack: [0, 0, 0], engagedAt: null };
   test.each([
-    { why: "a wheel without slack", start: { ...rest, slack: [0, 0] }, code: "bad-start", says: "slack has 2 entries" },
-    { why: "a wheel too many", start: { ...rest, slack: [0, 0, 0, 0] }, code: "bad-start", says: "has 3 wheels" },
-    { why: "a wheel behind its driver", start: { ...rest, slack: [0, -1, 0] }, code: "bad-start", says: "slack[1]" },
-    { why: "more lead than play", start: { ...rest, slack: [0, 0, 100.5] }, code: "bad-start", says: "slack[2]" },
-    { why: "no number", start: { ...rest, slack: [Number.NaN, 0, 0] }, code: "bad-start", says: "slack[0]" },
+    {
+      why: "a wheel without slack",
+      start: { ...rest, slack: [0, 0] },
+      code: "slack-count",
+      says: "slack has 2 entries",
+    },
+    { why: "a wheel too many", start: { ...rest, slack: [0, 0, 0, 0] }, code: "slack-count", says: "has 3 wheels" },
+    {
+      why: "a wheel behind its driver",
+      start: { ...rest, slack: [0, -1, 0] },
+      code: "slack-beyond-play",
+      says: "slack[1]",
+    },
+    {
+      why: "more lead than play",
+      start: { ...rest, slack: [0, 0, 100.5] },
+      code: "slack-beyond-play",
+      says: "slack[2]",
+    },
+    { why: "no number", start: { ...rest, slack: [Number.NaN, 0, 0] }, code: "slack-beyond-play", says: "slack[0]" },
     { why: "a dial nowhere", start: { ...rest, dial: Number.NaN }, code: "too-far", says: "NaN" },
     { why: "a dial too far off", start: { ...rest, dial: -2e9 }, code: "too-far", says: "-2000000000" },
-    { why: "a nose down off its cam gate", start: { ...rest, engagedAt: 3 }, code: "bad-start", says: "engagedAt 3" },
-    { why: "a nose down nowhere", start: { ...rest, engagedAt: Number.NaN }, code: "bad-start", says: "engagedAt NaN" },
-    { why: "a dial beyond the stop", start: { ...rest, dial: -11, engagedAt: 5 }, code: "bad-start", says: "-11" },
-    { why: "a dial before the nose fell", start: { ...rest, dial: 6, engagedAt: 5 }, code: "bad-start", says: "at 6" },
+    { why: "a nose down off its cam gate", start: { ...rest, engagedAt: 3 }, code: "nose-misfit", says: "engagedAt 3" },
+    {
+      why: "a nose down nowhere",
+      start: { ...rest, engagedAt: Number.NaN },
+      code: "nose-misfit",
+      says: "engagedAt NaN",
+    },
+    { why: "a dial beyond the stop", start: { ...rest, dial: -11, engagedAt: 5 }, code: "nose-misfit", says: "-11" },
+    {
+      why: "a dial before the nose fell",
+      start: { ...rest, dial: 6, engagedAt: 5 },
+      code: "nose-misfit",
+      says: "at 6",
+    },
   ])("$why: $code", ({ start, code, says }) => {
     const begin = () => new WheelPack(profile, combination, start);
     expect(begin).toThrow(LockError);

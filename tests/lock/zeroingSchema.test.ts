@@ -31,19 +31,19 @@ describe("zeroing parameters", () => {
   });
 
   test.each([
-    { zeroing: 3, says: "zeroing must be an object" },
+    { zeroing: 3, says: "zeroing must be such as" },
     { zeroing: { lostMotion: 1 }, says: "zeroing.lostMotion must be a pair of graduations from 0 to 2" },
     { zeroing: { lostMotion: [0, 2.1] }, says: "zeroing.lostMotion[1] must be a pair of graduations from 0 to 2" },
     { zeroing: { lostMotion: [1] }, says: "zeroing.lostMotion must be a pair" },
-    { zeroing: { lostMotion: [1, 0.5] }, says: "zeroing.lostMotion must have its low end first, not 1, 0.5" },
+    { zeroing: { lostMotion: [1, 0.5] }, says: "zeroing.lostMotion must have its low end first, not [1,0.5]" },
     { zeroing: { indexOffset: [-9, 0] }, says: "zeroing.indexOffset[0]" },
     {
       zeroing: { noise: ["much", 1] },
-      says: 'zeroing.noise[0] must be a pair of graduations from 0 to 1 such as [0, 0.05], not "much"',
+      says: 'zeroing.noise[0] must be a pair of graduations from 0 to 1 such as [0,0.05], not "much"',
     },
     { zeroing: { ringCreep: [1, -1] }, says: "zeroing.ringCreep must have its low end first" },
-    { zeroing: { rules: 1 }, says: "zeroing.rules must be an object" },
-    { zeroing: { rules: { order: ["left", "left"] } }, says: 'zeroing.rules.order must be ["right", "left"]' },
+    { zeroing: { rules: 1 }, says: "zeroing.rules must be such as" },
+    { zeroing: { rules: { order: ["left", "left"] } }, says: 'zeroing.rules.order must be ["right","left"]' },
     {
       zeroing: { rules: { order: ["up", "left"] } },
       says: 'zeroing.rules.order[0] must be "left" or "right", not "up"',
@@ -60,9 +60,12 @@ describe("zeroing parameters", () => {
     },
     {
       zeroing: { rules: { captureWindow: 50 } },
-      says: "zeroing.rules.captureWindow must be below half a turn (50), not 50",
+      says: "zeroing.rules.captureWindow must be below half a turn (50 graduations), not 50",
     },
-    { zeroing: { rules: { approach: 101 } }, says: "zeroing.rules.approach must be at most one turn (100), not 101" },
+    {
+      zeroing: { rules: { approach: 101 } },
+      says: "zeroing.rules.approach must be at most one turn (100 graduations), not 101",
+    },
     { zeroing: { rules: { rest_ms: -1 } }, says: "zeroing.rules.rest_ms must be a number of milliseconds" },
     {
       zeroing: { rules: { tolerance: "wide" } },

@@ -30,7 +30,7 @@ describe("a record that cannot be read is left out and named, the others are tak
       { ...anAttempt("bad"), opened: 1 },
       "attempts[1] (id bad) is left out: opened must be true or false, not 1.",
     ],
-    ["an attempt that is none", 7, "attempts[1] is left out: this must be an attempt, not 7."],
+    ["an attempt that is none", 7, "attempts[1] is left out: this must be an object, not 7."],
     ["a time before all times", { ...anAttempt("bad"), startedAt: -1 }, "startedAt must be a time"],
   ])("%s", (_what, one, words) => {
     const { records, remarks } = attempts(one);
@@ -39,8 +39,12 @@ describe("a record that cannot be read is left out and named, the others are tak
   });
 
   test.each([
-    ["a job of no kind", { jobs: [{ ...aJob("a"), kind: "repair" }] }, "kind must be one of change, trouble"],
-    ["a job that missed what is no code", { jobs: [aJob("a", { missed: ["Way Out"] })] }, "missed[0] must be a code"],
+    ["a job of no kind", { jobs: [{ ...aJob("a"), kind: "repair" }] }, 'kind must be "change", "trouble"'],
+    [
+      "a job that missed what is no code",
+      { jobs: [aJob("a", { missed: ["Way Out"] })] },
+      "missed[0] must be a name in small letters",
+    ],
     ["a list that is none", { zeroings: {} }, "zeroings is left out: it must be a list."],
   ])("%s", (_what, other, words) => {
     const { records, remarks } = read(other);

@@ -162,10 +162,14 @@ describe("an open database", () => {
   });
 
   test.each([
-    ["a name that is none", { kind: "people" as const, record: aPerson("x", { name: "" }) }, "name must be a name"],
+    [
+      "a name that is none",
+      { kind: "people" as const, record: aPerson("x", { name: "" }) },
+      "name must be a text of 1 to 100",
+    ],
     ["an id with a slash", { kind: "people" as const, record: aPerson("a/b") }, "id must be an id"],
     ["a time before all times", write("a", { startedAt: -1 }), "startedAt must be a time"],
-    ["a stop that is none", write("a", { stops: [{ step: 0 }] }), "stops[0].step must be the place"],
+    ["a stop that is none", write("a", { stops: [{ step: 0 }] }), "stops[0].step must be a whole number from 1 to 6"],
   ])("refuses %s with a sentence", async (_why, bad, words) => {
     const logbook = await openLogbook();
     const refused = logbook.save(bad);

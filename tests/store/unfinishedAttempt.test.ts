@@ -78,7 +78,9 @@ test("goes with its motion when it is put away, stored or waiting", async () => 
 test("records that belong together are kept together or not at all", async () => {
   const logbook = await openLogbook();
   const bad = { kind: "people" as const, record: aPerson("x", { name: "" }) };
-  await expect(logbook.save({ kind: "attempts", record: finished }, bad)).rejects.toThrow("name must be a name");
+  await expect(logbook.save({ kind: "attempts", record: finished }, bad)).rejects.toThrow(
+    "name must be a text of 1 to 100",
+  );
   expect(await countAttempts(logbook, { personId: "tavro" })).toBe(0);
   expect(logbook.pending).toEqual([]);
 });

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { ReadingsError } from "../../src/zeroing/readingsError";
 import { parseReadings } from "../../src/zeroing/readingsFile";
+import { lineProblemText } from "../../src/zeroing/readingsWords";
 
 const WANTED = { right: [0.2, -0.1], left: [0.5, -0.25] };
 const JSON_LINES = [
@@ -56,7 +57,7 @@ const problemsOf = (lines: readonly string[]): readonly string[] => {
   try {
     parseReadings(lines);
   } catch (error) {
-    if (error instanceof ReadingsError) return error.problems;
+    if (error instanceof ReadingsError) return error.problems.map(lineProblemText);
     throw error;
   }
   return [];
@@ -66,21 +67,21 @@ describe("a bad line gets a sentence that names it", () => {
   test.each([
     { line: "up,0.1", says: 'direction must be "right" or "left", not "up"' },
     { line: ",0.1", says: 'direction must be "right" or "left", not ""' },
-    { line: "right", says: "deviation must be a number, not missing" },
+    { line: "right", says: "deviation must be a number (it is missing)" },
     { line: "right,", says: 'deviation must be a number, not ""' },
     { line: "right,0,2", says: 'deviation must be a number, not "right,0,2"' },
     { line: "right,NaN", says: 'deviation must be a number, not "NaN"' },
     { line: "right,Infinity", says: 'deviation must be a number, not "Infinity"' },
     { line: "right,0x10", says: 'deviation must be a number, not "0x10"' },
     { line: "right,little", says: 'deviation must be a number, not "little"' },
-    { line: "right,50.01", says: "deviation must lie within half a turn (50 graduations) of zero, not at 50.01" },
-    { line: "left,-1e300", says: "not at -1e+300" },
-    { line: '{"direction":"right","deviation":1e999}', says: "not at Infinity" },
+    { line: "right,50.01", says: "deviation must be within half a turn (50 graduations) of zero, not 50.01" },
+    { line: "left,-1e300", says: "not -1e+300" },
+    { line: '{"direction":"right","deviation":1e999}', says: "not Infinity" },
     { line: '{"direction":"right","deviation":"0.2"}', says: 'deviation must be a number, not "0.2"' },
     { line: '{"direction":"right","deviation":null}', says: "deviation must be a number, not null" },
-    { line: '{"direction":"right"}', says: "deviation must be a number, not missing" },
+    { line: '{"direction":"right"}', says: "deviation must be a number (it is missing)" },
     { line: '{"direction":"Right","deviation":0}', says: 'direction must be "right" or "left", not "Right"' },
-    { line: '{"deviation":0.1}', says: 'direction must be "right" or "left", not missing' },
+    { line: '{"deviation":0.1}', says: 'direction must be "right" or "left" (it is missing)' },
     { line: '{"direction":"right","deviation":NaN}', says: "not one whole JSON object" },
     { line: '{"direction":"right"', says: "not one whole JSON object" },
     { line: '[{"direction":"right","deviation":0}]', says: "direction must be" },

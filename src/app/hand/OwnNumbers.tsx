@@ -1,5 +1,6 @@
 import { ordinalWord } from "../../dialing/words";
 import { explain } from "../../drill/combinationRules";
+import { brokenRuleText } from "../../drill/drillWords";
 import type { Combination } from "../../lock/combination";
 import type { Profile } from "../../lock/profile";
 import { readOwn } from "./readOwn";
@@ -11,10 +12,8 @@ function RuleNotes({ profile, numbers }: { readonly profile: Profile; readonly n
     <div className="soft">
       <p>You can practice with it. For a real door, choose another:</p>
       <ul>
-        {broken.map(({ rule, message, source }) => (
-          <li key={rule}>
-            {message} ({source})
-          </li>
+        {broken.map((one) => (
+          <li key={one.rule}>{brokenRuleText(one)}</li>
         ))}
       </ul>
     </div>

@@ -24,7 +24,3 @@ export function spokenHand(lock: HandledLock, help: Help): readonly string[] {
 /** A step that a heavy dial did not follow changes nothing to read: it is told. */
 export const spokenWindUp = (windUp: Graduations): readonly string[] =>
   Math.abs(windUp) > DRAG_LAG + 0.05 ? ["the dial sticks"] : [];
-
-/** Sizes change with every graduation; a spoken sentence changes only when something new is to be done. */
-export const withoutSizes = (say: string) =>
-  say.replace(/^[\d.]+ past (\S+?)\. /, "Past $1. ").replace(/turned back [\d.]+ graduations? on/, "turned back on");

@@ -1,6 +1,8 @@
 import { lazy, Suspense, useMemo, useState } from "react";
 import type { Sheet as DrillSheet } from "../../drill/sheet/sheet";
+import { SHEET_WORDS } from "../../handover/sheetWords";
 import { sittingProblem } from "../../handover/stationNeeds";
+import { problemText } from "../../lock/problem";
 import { linkOf } from "../keeping/sheets/sheetsAddress";
 import { Dialog } from "../parts/controls/Dialog";
 import { copyText } from "../parts/files/copyText";
@@ -51,7 +53,8 @@ function PassOn({ sheet }: { readonly sheet: DrillSheet }) {
 /** The way to a sitting by this sheet, or why there is none. */
 function SitLink({ sheet, sitting }: { readonly sheet: DrillSheet; readonly sitting: ReturnType<typeof linkOf> }) {
   const problem = sittingProblem(sheet);
-  if (problem !== null) return <p className="sheets-note">This sheet cannot be used yet: {problem}.</p>;
+  if (problem !== null)
+    return <p className="sheets-note">This sheet cannot be used yet: {problemText(problem, SHEET_WORDS)}.</p>;
   if ("says" in sitting) return <p className="sheets-note">{sitting.says}.</p>;
   return (
     <a className="button primary" href={sitting.hash}>

@@ -1,12 +1,14 @@
 import { parseSheet } from "../../drill/sheet/parseSheet";
 import type { Sheet } from "../../drill/sheet/sheet";
+import { ProblemError } from "../../lock/problem";
+import { messageOf } from "../parts/page/messageOf";
 
 /** Largest file that is read, bytes: a sheet is a thousandth of it. */
 const MOST_BYTES = 2_000_000;
 
 const wordsOf = (error: unknown): string => {
   if (error instanceof SyntaxError) return "it is not JSON";
-  return error instanceof Error ? error.message.replace(/^sheet: /, "") : String(error);
+  return error instanceof ProblemError ? error.says : messageOf(error);
 };
 
 /**

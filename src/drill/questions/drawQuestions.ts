@@ -1,5 +1,6 @@
 import type { Chance } from "../../statistics/chance";
 import { DrillError } from "../drillError";
+import { drillProblem } from "../drillWords";
 import type { TopicShare } from "../sheet/sheet";
 import { shuffled } from "../shuffled";
 import type { Question } from "./question";
@@ -24,10 +25,7 @@ export function drawQuestions(
   return topics.flatMap(({ topic, count }) => {
     const there = bank.filter((question) => question.topic === topic);
     if (there.length < count) {
-      throw new DrillError(
-        "too-few-questions",
-        `there are ${there.length} questions on ${topic}, and ${count} are asked`,
-      );
+      throw new DrillError(drillProblem("too-few-questions", [], { there: there.length, topic, count }));
     }
     return shuffled(there, chance)
       .slice(0, count)

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { fieldProblem } from "../../lock/fieldProblem";
 import { DrillError } from "../drillError";
+import { drillProblem } from "../drillWords";
 import type { Sheet, Station } from "./sheet";
 import { stationProfile } from "./stationProfile";
 
@@ -71,12 +72,12 @@ export function lessonMinutes({ stations, sitting }: Sheet, times: TryTimes): nu
  */
 export function parseCourse(value: unknown, sheets: readonly Sheet[]): readonly Lesson[] {
   const parsed = courseSchema.safeParse(value);
-  if (!parsed.success) throw new DrillError("bad-sheet", `course: ${fieldProblem(parsed.error.issues, value)}`);
+  if (!parsed.success) throw new DrillError(fieldProblem(parsed.error.issues, value), "course");
   const { lessons, times } = parsed.data;
   return lessons.map(({ sheet: title, teaches }, index) => {
     const sheet = sheets.find((one) => one.title === title);
     if (sheet === undefined) {
-      throw new DrillError("bad-sheet", `course: lesson ${index + 1} names "${title}", and no sheet has that title`);
+      throw new DrillError(drillProblem("unknown-lesson", [], { lesson: index + 1, title }), "course");
     }
     return { number: index + 1, sheet, teaches, minutes: lessonMinutes(sheet, times) };
   });

@@ -3,6 +3,7 @@ import type { Profile } from "../../lock/profile";
 import type { Chance } from "../../statistics/chance";
 import { combinationDrawer } from "../drawCombination";
 import { DrillError } from "../drillError";
+import { drillProblem } from "../drillWords";
 import { shuffled } from "../shuffled";
 import type { ChangeStation, CombinationPolicy, DialingStation, Order, Sheet, Station } from "./sheet";
 import { stationProfile } from "./stationProfile";
@@ -59,7 +60,7 @@ function newCombinationDrawer(draw: Drawer, asSet: Combination | undefined): Dra
       const drawn = draw(chance);
       if (drawn.join() !== asSet?.join()) return drawn;
     }
-    throw new DrillError("no-combination", "the rules leave no combination but the one that is set; ease one of them");
+    throw new DrillError(drillProblem("no-other-combination", []));
   };
 }
 

@@ -1,4 +1,5 @@
 import { DrillError } from "../drillError";
+import { drillProblem } from "../drillWords";
 import type { Sheet, Station } from "./sheet";
 
 /** A sheet being edited, with what it was before and what was undone. */
@@ -28,7 +29,7 @@ export function beginEditing(sheet: Sheet): Editing {
 
 const checkPlace = (place: number, count: number): void => {
   if (Number.isInteger(place) && place >= 0 && place < count) return;
-  throw new DrillError("bad-edit", `there is no place ${place} among ${count} stations`);
+  throw new DrillError(drillProblem("no-place", [], { place, count }));
 };
 
 function moved(stations: readonly Station[], from: number, to: number): readonly Station[] {

@@ -1,6 +1,7 @@
 import { deflateSync, strFromU8, strToU8 } from "fflate";
 import { inflateBounded, TooLargeError } from "../../trace/inflateBounded";
 import { DrillError } from "../drillError";
+import { drillProblem } from "../drillWords";
 import { parseSheet } from "./parseSheet";
 import type { Sheet } from "./sheet";
 
@@ -13,8 +14,6 @@ export const MOST_CHARACTERS = 16_000;
 /** Most JSON that a link may unpack to, bytes: a few characters can stand for gigabytes. */
 const MOST_BYTES = 400_000;
 
-const bad = (problem: string) => new DrillError("bad-link", problem);
-
 /** Bytes as base64url without padding (RFC 4648, section 5). */
 function toText(bytes: Uint8Array): string {
   const characters = Array.from(bytes, (byte) => String.fromCharCode(byte)).join("");
@@ -22,8 +21,7 @@ function toText(bytes: Uint8Array): string {
 }
 
 function toBytes(text: string): Uint8Array {
-  if (!/^[\w-]+$/.test(text) || text.length % 4 === 1)
-    throw bad("this link is damaged: a character is wrong or missing");
+  if (!/^[\w-]+$/.test(text) || text.length % 4 === 1) throw new DrillError(drillProblem("link-characters", []));
   const characters = atob(text.replaceAll("-", "+").replaceAll("_", "/"));
   return Uint8Array.from(characters, (character) => character.charCodeAt(0));
 }
@@ -32,32 +30,29 @@ function jsonOf(packed: Uint8Array): unknown {
   try {
     return JSON.parse(strFromU8(inflateBounded(packed, MOST_BYTES)));
   } catch (error) {
-    if (error instanceof TooLargeError) throw bad("this link unpacks to far more than a sheet");
-    throw bad("this link is damaged: what it carries cannot be unpacked");
+    throw new DrillError(drillProblem(error instanceof TooLargeError ? "link-too-much" : "link-damaged", []));
   }
 }
 
 /**
  * A whole sheet as text for the fragment of an address, deflated, in letters that need no escaping.
  *
- * @throws {DrillError} `bad-link` for a sheet too large for a link; export it as a file instead
+ * @throws {DrillError} for a sheet too large for a link; export it as a file instead
  */
 export function sheetToLink(sheet: Sheet): string {
   const text = `${MARK}${toText(deflateSync(strToU8(JSON.stringify(sheet)), { level: 9 }))}`;
   if (text.length <= MOST_CHARACTERS) return text;
-  throw bad(
-    `this sheet is too large for a link (${text.length} of ${MOST_CHARACTERS} characters); pass it on as a file`,
-  );
+  throw new DrillError(drillProblem("sheet-too-large", [], { characters: text.length, most: MOST_CHARACTERS }));
 }
 
 /**
  * The sheet that a link carries; whatever comes in is checked like a file.
  *
  * @param text - fragment without its "#"
- * @throws {DrillError} `bad-link` for text that carries none, `bad-sheet` for a sheet that is not sound
+ * @throws {DrillError} for text that carries none, and for a sheet that is not sound
  */
 export function sheetFromLink(text: string): Sheet {
-  if (!text.startsWith(MARK)) throw bad("this link carries no drill sheet of a kind known here");
-  if (text.length > MOST_CHARACTERS) throw bad(`this link is longer than ${MOST_CHARACTERS} characters`);
+  if (!text.startsWith(MARK)) throw new DrillError(drillProblem("link-unknown", []));
+  if (text.length > MOST_CHARACTERS) throw new DrillError(drillProblem("link-too-long", [], { most: MOST_CHARACTERS }));
   return parseSheet(jsonOf(toBytes(text.slice(MARK.length))));
 }

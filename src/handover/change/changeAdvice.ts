@@ -116,7 +116,6 @@ const proving = (change: Change, proof: Proof, help: Help): Advice | null => {
   return advice === null || !isFresh(change) || help === "counts"
     ? advice
     : {
-        ...advice,
         turn: change.profile.procedure[0]?.turn ?? null,
         say: `Prove it at the opening index: ${startText(change)}.`,
         detail: provedText(change),
@@ -148,7 +147,7 @@ const presentEncoder = (change: EncoderChange, help: Help): Advice | null => {
   const advice = adviceFor(change.attempt, change.dialing, help);
   return advice === null || change.dialing !== "waiting" || help === "counts"
     ? advice
-    : { ...advice, say: `Dial current to open the lock: ${startText(change)}.` };
+    : { turn: advice.turn, detail: advice.detail, say: `Dial current to open the lock: ${startText(change)}.` };
 };
 
 const STATE_WORDS: Readonly<Record<ChangeState, string>> = {

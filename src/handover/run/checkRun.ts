@@ -1,10 +1,12 @@
 import type { Milliseconds } from "../../lock/dial";
+import type { Problem } from "../../lock/problem";
 import type { HandoverFault } from "./faultTriggers";
 import { FAULT_WORDS } from "./faultWords";
 import { HandoverRun, type RunStep } from "./handoverRun";
 import { missingProofs, type ProofCode, REQUIRED_PROOFS } from "./proofs";
 import { type RecordedRun, type WentBack, wrongAt } from "./recordedRun";
 import { RunError } from "./runError";
+import { runProblem } from "./runWords";
 import { sceneMisfit } from "./sceneFit";
 
 /** A fault of a run, where it was made. */
@@ -57,30 +59,28 @@ type RecordedEvent = RecordedRun["events"][number];
 
 const isBack = (event: RecordedEvent): event is WentBack => event.type === "run.wentBack";
 
-/** What keeps an event from following what went before, as one sentence without its beginning; undefined where it can. */
-function misfitOf(run: HandoverRun, event: RecordedEvent, scene: RecordedRun["scene"]): string | undefined {
+/** What keeps an event from following what went before, or undefined where it can. */
+function misfitOf(run: HandoverRun, event: RecordedEvent, scene: RecordedRun["scene"]): Problem | undefined {
   if (isBack(event)) {
     const { length } = run;
-    return event.steps > length
-      ? `goes back to step ${event.steps}, but only ${length} steps count by then: name ${length} or fewer, or take it out`
-      : undefined;
+    return event.steps > length ? runProblem("back-too-far", [], { step: event.steps, length }) : undefined;
   }
   const misfit = sceneMisfit(event, scene, run);
   if (misfit !== undefined) return misfit;
   const hindrance = run.hindrance(event);
-  return hindrance && `cannot have happened, so take it out or add what came before it: ${hindrance}`;
+  return hindrance && runProblem("hindered", [], { hindrance });
 }
 
 /**
  * Replays a recorded run, and holds every event against what went before it, against the scene and against the lock.
  *
- * @throws {RunError} naming the event that cannot have happened, why, and how to mend it
+ * @throws {RunError} naming the event that cannot have happened, why, and how to fix it
  */
 export function replayRun({ profile, scene, events }: RecordedRun): HandoverRun {
   const run = new HandoverRun(profile);
   events.forEach((event, index) => {
     const misfit = misfitOf(run, event, scene);
-    if (misfit !== undefined) throw new RunError(`${wrongAt(events, index)} ${misfit}`);
+    if (misfit !== undefined) throw new RunError(wrongAt(events, index, misfit));
     if (isBack(event)) run.goBackTo(event.steps);
     else run.take(event);
   });

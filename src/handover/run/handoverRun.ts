@@ -1,4 +1,5 @@
 import { initialTransition, type SnapshotFrom, transition } from "xstate";
+import type { Problem } from "../../lock/problem";
 import type { Profile } from "../../lock/profile";
 import { WORKING } from "./chart/chartGuards";
 import { handoverMachine } from "./chart/handoverMachine";
@@ -8,6 +9,7 @@ import { hindranceOf } from "./hindrances";
 import { missingProofs, type ProofCode } from "./proofs";
 import type { TimedEvent } from "./recordedRun";
 import { RunError } from "./runError";
+import { runProblem } from "./runWords";
 import type { Situation } from "./situation";
 
 type Snapshot = SnapshotFrom<ReturnType<typeof handoverMachine>>;
@@ -71,11 +73,9 @@ export class HandoverRun {
     return this.live.length;
   }
 
-  /** Why something cannot be done as things stand, in a sentence; undefined where it can. */
-  hindrance(event: HandoverEvent): string | undefined {
-    return this.isHandedOver
-      ? "The door is handed over. Start again, or go back in the debrief."
-      : hindranceOf(event, this.situation);
+  /** Why something cannot be done as things stand, or undefined where it can. */
+  hindrance(event: HandoverEvent): Problem | undefined {
+    return this.isHandedOver ? runProblem("handed-over", []) : hindranceOf(event, this.situation);
   }
 
   /**
@@ -86,7 +86,7 @@ export class HandoverRun {
    */
   take(event: TimedEvent): RunStep {
     const hindrance = this.hindrance(event);
-    if (hindrance !== undefined) throw new RunError(`${event.type} cannot have happened. ${hindrance}`);
+    if (hindrance !== undefined) throw new RunError(runProblem("cannot-happen", [], { type: event.type, hindrance }));
     const before = this.snapshot;
     const [after] = transition(this.machine, before, event);
     const step: RunStep = {
@@ -109,7 +109,7 @@ export class HandoverRun {
    */
   goBackTo(steps: number): void {
     if (steps > this.live.length) {
-      throw new RunError(`the handover cannot go back to step ${steps}: it has ${this.live.length} that count`);
+      throw new RunError(runProblem("no-such-step", [], { steps, count: this.live.length }));
     }
     for (const { index } of this.live.slice(steps)) {
       const step = this.all[index];

@@ -1,7 +1,9 @@
 import { type Graduations, signOf } from "../../lock/dial";
+import type { Problem } from "../../lock/problem";
 import type { LearnedZero } from "../../lock/train/learnedZero";
 import type { DoorLock } from "./doorLock";
 import type { HandoverEvent } from "./handoverEvent";
+import { runProblem } from "./runWords";
 
 /** Beyond a whole turn the draw has come by every place where the lever nose can drop, graduations. */
 const OVER: Graduations = 1;
@@ -33,13 +35,11 @@ export function opensAsWritten(lock: DoorLock, zero: LearnedZero | null = lock.z
 }
 
 /** Why an act cannot be as the bolt stands: part of the way back, or said to have stayed; undefined where it can. */
-export function hinderedByBolt(event: HandoverEvent, lock: DoorLock): string | undefined {
+export function hinderedByBolt(event: HandoverEvent, lock: DoorLock): Problem | undefined {
   const isBack = lock.retraction > 0 && !lock.isHeld;
-  if (event.type === "combination.dialed" && !event.opened && isBack) return "The bolt is back: the lock opened.";
+  if (event.type === "combination.dialed" && !event.opened && isBack) return runProblem("bolt-came-back", []);
   const isOpening = event.type === "door.opened" && event.by === "outside";
   if (!isOpening && event.type !== "holdback.set") return undefined;
   const isPart = lock.retraction > 0 && lock.retraction < 1;
-  return isPart
-    ? `The bolt is only part of the way back. Turn ${lock.profile.draw.turn} until the dial stops.`
-    : undefined;
+  return isPart ? runProblem("bolt-part-back", [], { turn: lock.profile.draw.turn }) : undefined;
 }

@@ -1,12 +1,14 @@
 import * as z from "zod/mini";
 import type { Milliseconds } from "../../lock/dial";
 import { fieldProblem } from "../../lock/fieldProblem";
-import { above, atLeast, turn, whole } from "../../lock/fieldSchemas";
+import { above, atLeast, flag, must, oneOf, shortList, text, turn, whole } from "../../lock/fieldSchemas";
+import type { Problem } from "../../lock/problem";
 import type { Profile } from "../../lock/profile";
 import { parseProfile } from "../../lock/profileSchema";
 import { shippedProfile } from "../../lock/shippedProfiles";
 import type { HandoverEvent } from "./handoverEvent";
 import { RunError } from "./runError";
+import { runProblem } from "./runWords";
 import type { HandoverScene } from "./scene";
 
 /** One thing that happened, and when: milliseconds since the run began. */
@@ -36,17 +38,9 @@ export interface RecordedRun {
   readonly events: readonly (TimedEvent | WentBack)[];
 }
 
-const flag = z.boolean({ error: "must be true or false" });
-const name = z
-  .string({ error: "must be a name" })
-  .check(
-    z.minLength(1, { error: "must be a name" }),
-    z.maxLength(120, { error: "must be a name of 120 letters at most" }),
-  );
-const height = above(0, "must be a height in inches, above 0");
-const at = { at_ms: atLeast(0, "must be a number of milliseconds from 0 up"), opensAsWritten: z.optional(flag) };
-const oneOf = <const Words extends readonly [string, ...string[]]>(words: Words) =>
-  z.enum(words, { error: `must be ${words.map((word) => `"${word}"`).join(" or ")}` });
+const name = text(120);
+const height = above(0, "inches");
+const at = { at_ms: atLeast(0, "milliseconds"), opensAsWritten: z.optional(flag) };
 const bare = <const Type extends HandoverEvent["type"]>(type: Type) => z.object({ type: z.literal(type), ...at });
 
 const eventSchema = z.discriminatedUnion(
@@ -82,50 +76,44 @@ const eventSchema = z.discriminatedUnion(
     bare("duty.signed"),
     z.object({
       type: z.literal("run.wentBack"),
-      steps: whole(0, 100_000, "must be a whole number of steps from 0 up"),
+      steps: whole(0, 100_000),
       ...at,
     }),
   ],
-  { error: 'must be an event of a handover, such as {"type":"door.shut","at_ms":1000}' },
+  must("such-as", { example: { type: "door.shut", at_ms: 1000 } }),
 );
 
 const MOST_EVENTS = 10_000;
-const listWords = `must be a list of at most ${MOST_EVENTS} events`;
 
 const runSchema = z.object(
   {
-    format: z.literal("gatefall-handover", { error: 'must be "gatefall-handover"' }),
-    version: z.literal(1, { error: "must be 1; open a file of a later version with that version" }),
+    format: z.literal("gatefall-handover", must("one-of", { choices: ["gatefall-handover"] })),
+    version: z.literal(1, must("only-version", { version: 1 })),
     profile: z.unknown(),
     scene: z.object(
       { door: name, lock: name, height_in: height, isReleaseBlocked: flag, second: name, observer: name },
-      { error: "must be an object with door, lock, height_in, isReleaseBlocked, second and observer" },
+      must("object"),
     ),
-    seed: z.number({ error: "must be a whole number" }).check(z.int({ error: "must be a whole number" })),
+    seed: z.number(must("any-whole")).check(z.int(must("any-whole"))),
     isHandsOff: z._default(flag, false),
-    events: z.array(eventSchema, { error: listWords }).check(z.maxLength(MOST_EVENTS, { error: listWords })),
+    events: shortList(eventSchema, MOST_EVENTS),
   },
-  { error: "must be a recorded handover, an object" },
+  must("object"),
 );
 
-/**
- * Which event something is wrong with, as the beginning of a sentence. Steps are counted from 1, as in the debrief; going
- * back is none.
- */
-export function wrongAt(events: RecordedRun["events"], index: number): string {
+/** What is wrong with an event, in its place. Steps are counted from 1, as in the debrief; going back is none. */
+export function wrongAt(events: RecordedRun["events"], index: number, misfit: Problem): Problem {
   const type = events[index]?.type;
-  if (type === "run.wentBack") return `events[${index}], run.wentBack,`;
+  if (type === "run.wentBack") return runProblem("back-misfit", [], { index, misfit });
   const step = events.slice(0, index + 1).filter((event) => event.type !== "run.wentBack").length;
-  return `step ${step} (events[${index}]), ${type},`;
+  return runProblem("event-misfit", [], { step, index, type, misfit });
 }
 
 const checkTimes = (events: RecordedRun["events"]) => {
   const index = events.findIndex(({ at_ms }, k) => at_ms < (events[k - 1]?.at_ms ?? 0));
   if (index < 0) return;
   const [before, at] = [events[index - 1]?.at_ms, events[index]?.at_ms];
-  throw new RunError(
-    `${wrongAt(events, index)} has at_ms ${at}, earlier than ${before} before it: put the events in their order, or correct the time`,
-  );
+  throw new RunError(wrongAt(events, index, runProblem("time-falls", [], { at, before })));
 };
 
 /**
@@ -137,7 +125,7 @@ const checkTimes = (events: RecordedRun["events"]) => {
  */
 export function parseRun(value: unknown): RecordedRun {
   const parsed = runSchema.safeParse(value);
-  if (!parsed.success) throw new RunError(`handover: ${fieldProblem(parsed.error.issues, value)}`);
+  if (!parsed.success) throw new RunError(fieldProblem(parsed.error.issues, value), "handover");
   const { profile, ...rest } = parsed.data;
   checkTimes(rest.events);
   return { ...rest, profile: typeof profile === "string" ? shippedProfile(profile) : parseProfile(profile) };

@@ -1,4 +1,8 @@
-/** A recorded handover that cannot be read or cannot have happened; its message is a sentence. */
-export class RunError extends Error {
+import { ProblemError } from "../../lock/problem";
+import { RUN_WORDS } from "./runWords";
+
+/** A recorded handover that cannot be read or cannot have happened. */
+export class RunError extends ProblemError {
   override readonly name = "RunError";
+  protected override readonly words = RUN_WORDS;
 }

@@ -1,8 +1,10 @@
+import type { Problem } from "../../lock/problem";
 import type { Profile } from "../../lock/profile";
 import { all, type Condition, holds } from "./condition";
 import { IS_LATCHED } from "./conditions";
 import { carries, type Given, type HandoverEvent } from "./handoverEvent";
 import type { HandoverRun } from "./handoverRun";
+import { type MisfitCode, runProblem } from "./runWords";
 import type { HandoverScene } from "./scene";
 
 /**
@@ -24,59 +26,52 @@ interface Misfit {
   readonly when?: Condition;
   /** How the inside release has to be for it; left out where that does not matter. */
   readonly isBlocked?: boolean;
-  /** The rest of a sentence that begins with the step: what is wrong, and how to mend it. */
-  readonly words: string;
+  readonly code: MisfitCode;
 }
-
-const noKey =
-  "does not fit the lock, a dial encoder, which has neither change key nor wheels: take it out, or name a wheel pack as the profile";
-const mendRelease = "correct the step, or isReleaseBlocked in the scene";
 
 /** Every misfit that hangs on no number. */
 export const MISFITS: readonly Misfit[] = [
   {
     on: "zero.set",
     kind: "wheel-pack",
-    words:
-      "does not fit the lock, a wheel pack, whose ring is its only zero: take it out, or name a dial encoder as the profile",
+    code: "zero-of-wheel-pack",
   },
-  { on: "combination.changed", given: { outcome: "spoiled" }, kind: "dial-encoder", words: noKey },
-  { on: "pack.rebuilt", kind: "dial-encoder", words: noKey },
+  { on: "combination.changed", given: { outcome: "spoiled" }, kind: "dial-encoder", code: "no-key" },
+  { on: "pack.rebuilt", kind: "dial-encoder", code: "no-key" },
   {
     on: "bolt.drawnAgain",
     kind: "dial-encoder",
-    words: "does not fit the lock, a dial encoder, which has no wheels that stay in line: take it out",
+    code: "no-wheels-in-line",
   },
   {
     on: "combination.dialed",
     given: { opened: true },
     when: "holdback.on",
-    words:
-      "says that the lock opened, but the holdback holds its bolt and the dial does not turn: set opened to false, or release the holdback before it",
+    code: "opened-against-holdback",
   },
   {
     on: "wayOut.checked",
     given: { isFree: true },
     isBlocked: true,
-    words: `says that the release is free, but the scene has it blocked and nobody has cleared it: ${mendRelease}`,
+    code: "release-said-free",
   },
   {
     on: "wayOut.checked",
     given: { isFree: false },
     isBlocked: false,
-    words: `says that the release does not move, but nothing is in its way: ${mendRelease}`,
+    code: "release-said-blocked",
   },
   {
     on: "release.failed",
     isBlocked: false,
-    words: `says that the release did not move, but nothing is in its way: ${mendRelease}`,
+    code: "release-said-failed",
   },
   {
     on: "door.opened",
     given: { by: "inside" },
     when: all(IS_LATCHED, "inside.able", "wayOut.unchecked"),
     isBlocked: true,
-    words: `says that the door was opened from inside, but its release is blocked: use release.failed, or ${mendRelease}`,
+    code: "opened-by-blocked-release",
   },
 ];
 
@@ -85,18 +80,18 @@ export const MISFITS: readonly Misfit[] = [
  * What went before it, the run knows itself (`HandoverRun.hindrance`).
  *
  * @param run - as it stands before the event
- * @returns the rest of a sentence that begins with the step
  */
-export function sceneMisfit(event: HandoverEvent, scene: HandoverScene, run: HandoverRun): string | undefined {
+export function sceneMisfit(event: HandoverEvent, scene: HandoverScene, run: HandoverRun): Problem | undefined {
   if (event.type === "mounting.measured" && event.height_in !== scene.height_in)
-    return `says ${event.height_in} inches, but the scene's height_in is ${scene.height_in}: make the two the same`;
+    return runProblem("height-differs", [], { said: event.height_in, height: scene.height_in });
   const isBlockedNow = isReleaseBlocked(scene, run);
-  return MISFITS.find(
+  const found = MISFITS.find(
     ({ on, given, kind = run.profile.kind, when, isBlocked = isBlockedNow }) =>
       on === event.type &&
       carries(event, given) &&
       kind === run.profile.kind &&
       isBlocked === isBlockedNow &&
       (when === undefined || holds(when, run.situation)),
-  )?.words;
+  );
+  return found && runProblem(found.code, []);
 }

@@ -1,6 +1,7 @@
 import { drawCombination } from "../../drill/drawCombination";
 import type { CombinationRules, Profile, Range } from "../../lock/profile";
 import { type Chance, seededChance } from "../../statistics/chance";
+import { runProblem } from "../run/runWords";
 import { CONDITIONS } from "./conditions";
 import { type LockCard, TROUBLE_KINDS, type TroubleKind, type TroubleTask } from "./trouble";
 import { TroubleError } from "./troubleError";
@@ -48,7 +49,7 @@ export function drawTrouble(profile: Profile, pool: readonly TroubleKind[], seed
   const fitting = kindsFor(profile).filter((kind) => pool.includes(kind));
   const kind = fitting[Math.floor(chance() * fitting.length)];
   if (kind === undefined) {
-    throw new TroubleError(`none of the defects asked for fits ${profile.id}; choose another`);
+    throw new TroubleError(runProblem("no-defect-fits", [], { lock: profile.id }));
   }
   const card = drawCard(profile, kind, chance);
   return { card, trouble: { kind, ...CONDITIONS[kind].draw(card, chance) } };

@@ -1,9 +1,11 @@
 import * as z from "zod/mini";
 import { fieldProblem } from "../../lock/fieldProblem";
+import { problemText } from "../../lock/problem";
 import { replaces } from "../logbookContents";
 import { LogbookError } from "../logbookError";
 import { decodeTrace, unpackedSize } from "../motion/traceCodec";
 import { RECORD_SCHEMAS, type RecordKind, type RecordOf } from "../records";
+import { RECORD_WORDS } from "../recordWords";
 import { fromBase64 } from "./base64";
 import type { Remarks } from "./remarks";
 
@@ -32,7 +34,7 @@ function readRecord<Kind extends RecordKind>(
   try {
     const parsed = RECORD_SCHEMAS[kind].safeParse(value);
     if (parsed.success) return parsed.data as RecordOf[Kind];
-    return leaveOut(fieldProblem(parsed.error.issues, value));
+    return leaveOut(problemText(fieldProblem(parsed.error.issues, value), RECORD_WORDS));
   } catch {
     return leaveOut("it is nested too deep");
   }

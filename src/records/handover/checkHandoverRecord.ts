@@ -1,9 +1,10 @@
 import { canonicalJson } from "../../drill/canonicalJson";
-import { DrillError } from "../../drill/drillError";
 import { isInRange } from "../../handover/run/mountingHeight";
 import { REQUIRED_PROOFS } from "../../handover/run/proofs";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { CHANGED, isSameHash, readHashed, recordHash } from "../hashedRecord";
+import { RecordError } from "../recordError";
+import { recordProblem } from "../recordWords";
 import { NOTICE } from "../sitting/sittingRecord";
 import { type HandoverRecord, parseHandoverRecord } from "./handoverRecord";
 import { CHANGE_EVENTS, CHANGE_SOURCE, CHANGE_WORDS_OF_0_2, nextChangeDue } from "./nextChange";
@@ -66,14 +67,14 @@ function misfits(record: HandoverRecord): readonly string[] {
  * signature.
  *
  * @param value - parsed JSON of the file, record and hash
- * @throws {DrillError} `bad-record` for what is no such file
+ * @throws {DrillError} for what is no such file
  * @throws {RunError} naming the field that is wrong
  */
 export function checkHandoverRecord(value: unknown): HandoverRecordCheck {
   try {
     return checkFile(value);
   } catch (error) {
-    if (error instanceof RangeError) throw new DrillError("bad-record", "this record is nested too deep to be read");
+    if (error instanceof RangeError) throw new RecordError(recordProblem("record-too-deep", []));
     throw error;
   }
 }

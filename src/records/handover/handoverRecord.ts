@@ -4,6 +4,7 @@ import { REQUIRED_PROOFS } from "../../handover/run/proofs";
 import { RunError } from "../../handover/run/runError";
 import type { Graduations } from "../../lock/dial";
 import { fieldProblem } from "../../lock/fieldProblem";
+import { flag, must, number } from "../../lock/fieldSchemas";
 import { NOTICE } from "../sitting/sittingRecord";
 import { CHANGE_EVENTS, CHANGE_SOURCE, isCalendarDate, nextChangeDue } from "./nextChange";
 import type { RecordForm } from "./recordForm";
@@ -26,14 +27,12 @@ export interface RecordFacts {
   readonly height_in: number;
 }
 
-const text = z.string({ error: "must be a text" });
-const number = z.number({ error: "must be a number" });
-const flag = z.boolean({ error: "must be true or false" });
+const text = z.string(must("any-text"));
 
 const recordSchema = z.object(
   {
-    format: z.literal("gatefall-handover-record", { error: 'must be "gatefall-handover-record"' }),
-    version: z.literal(1, { error: "must be 1; open a file of a later version with that version" }),
+    format: z.literal("gatefall-handover-record", must("one-of", { choices: ["gatefall-handover-record"] })),
+    version: z.literal(1, must("only-version", { version: 1 })),
     notice: text,
     technician: text,
     second: text,
@@ -41,7 +40,7 @@ const recordSchema = z.object(
     authorizedBy: text,
     lock: text,
     door: text,
-    date: text.check(z.refine(isCalendarDate, { error: "must be a date such as 2026-11-26" })),
+    date: text.check(z.refine(isCalendarDate, must("date", { example: "2026-11-26" }))),
     holders: text,
     remarks: text,
     profileId: text,
@@ -58,7 +57,7 @@ const recordSchema = z.object(
     changeWhen: z.array(text),
     changeSource: text,
   },
-  { error: "must be a handover record, an object" },
+  must("object"),
 );
 
 /** The record of a handover: plain JSON, whole in itself, without the combination. */
@@ -95,6 +94,6 @@ export function handoverRecord({ form, result, ...facts }: RecordFacts): Handove
  */
 export function parseHandoverRecord(value: unknown): HandoverRecord {
   const parsed = recordSchema.safeParse(value);
-  if (!parsed.success) throw new RunError(`record: ${fieldProblem(parsed.error.issues, value)}`);
+  if (!parsed.success) throw new RunError(fieldProblem(parsed.error.issues, value), "record");
   return parsed.data;
 }

@@ -2,6 +2,8 @@ import { DrillError } from "../../drill/drillError";
 import type { Verdict } from "../../drill/marking/judgeCriterion";
 import { sheetSha256, shortFingerprint } from "../../drill/sheet/sheetFingerprint";
 import type { HashedRecord } from "../hashedRecord";
+import { RecordError } from "../recordError";
+import { recordProblem } from "../recordWords";
 import { checkRecord, NONE_BESIDE, type RecordCheck } from "./checkRecord";
 import { readSittingRecord } from "./readSittingRecord";
 import type { MotionsBeside } from "./replayedTries";
@@ -75,7 +77,7 @@ function differences(record: SittingRecord, beside: Beside): string[] {
  * @param body - the record with its hash as it was saved, parsed JSON
  * @param motions - that were saved beside it
  * @param beside - what the logbook says of it beside it
- * @throws {DrillError} `bad-record` for what is no record; nothing else
+ * @throws {DrillError} for what is no record; nothing else
  */
 export function sittingShown(
   body: unknown,
@@ -89,7 +91,7 @@ export function sittingShown(
 /** Whose it is hangs on the file alone. */
 const NAMELESS = "The record names nobody: whose it is, only the file says.";
 
-/** What may be shown of a record that was read. @throws {DrillError} `bad-record`; nothing else */
+/** What may be shown of a record that was read. @throws {DrillError}; nothing else */
 function shownOf(
   { record, sha256 }: HashedRecord<SittingRecord>,
   appVersion: string,
@@ -120,9 +122,7 @@ function shownOf(
     };
   } catch (error) {
     if (error instanceof DrillError) throw error;
-    throw new DrillError(
-      "bad-record",
-      `this record cannot be checked: ${error instanceof Error ? error.message : "it is damaged"}`,
-    );
+    const why = error instanceof Error ? error.message : "it is damaged";
+    throw new RecordError(recordProblem("cannot-be-checked", [], { why }));
   }
 }

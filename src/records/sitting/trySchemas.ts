@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import type { FaultCode } from "../../dialing/fault";
 import { FAULT_NAMES } from "../../dialing/faultName";
+import { DRILL_WORDS } from "../../drill/drillWords";
 import {
   CHANGE_OUTCOMES,
   type ChangeTry,
@@ -9,15 +10,17 @@ import {
   type TroubleTry,
   type ZeroingTry,
 } from "../../drill/marking/tryResult";
+import { STATION_KINDS } from "../../drill/sheet/sheet";
+import { flag, oneOf, rulesOf, shortList, strict, whole, within } from "../../lock/fieldSchemas";
 import { REFUSALS } from "../../zeroing/approach";
-import { code, count, flag, list, object, oneOf, span, whole, within } from "./schemaParts";
+import { code, count, span } from "./schemaParts";
 
 /** A schema for every field of a type: who gives a try another field is sent here by the compiler. */
 type FieldsOf<Kept> = Readonly<Record<keyof Kept, z.core.SomeType>>;
 
 /** Larger than any dial: what a hand can be off by, or turn beyond, is far below. */
 const graduations = within(-1e9, 1e9, "graduations");
-const combination = list(within(0, 1000, "graduations"), 6);
+const combination = shortList(within(0, 1000, "graduations"), 6);
 
 const place = {
   station: whole(0, 39),
@@ -28,88 +31,73 @@ const place = {
 
 const FAULT_CODES = Object.keys(FAULT_NAMES) as FaultCode[];
 
-const dialingFault = object(
-  {
-    code: z.enum(FAULT_CODES, { error: `must be one of ${FAULT_CODES.join(", ")}` }),
-    number: whole(1, 6),
-    size: within(0, 1e9, "graduations"),
-  },
-  "a fault of dialing",
-);
+const dialingFault = strict({
+  code: oneOf(FAULT_CODES),
+  number: whole(1, 6),
+  size: within(0, 1e9, "graduations"),
+});
 
-const dialing = object(
-  {
-    kind: z.literal("dialing"),
-    ...place,
-    combination,
-    opened: flag,
-    stopErrors: list(z.nullable(within(-1000, 1000, "graduations")), 6),
-    faults: list(dialingFault, 10_000),
-  } satisfies FieldsOf<DialingTry>,
-  "a try at dialing",
-);
+const dialing = strict({
+  kind: z.literal("dialing"),
+  ...place,
+  combination,
+  opened: flag,
+  stopErrors: shortList(z.nullable(within(-1000, 1000, "graduations")), 6),
+  faults: shortList(dialingFault, 10_000),
+} satisfies FieldsOf<DialingTry>);
 
 const sideVerdict = z.nullable(oneOf(["accept", "reject", "not shown yet"]));
 const sideMean = z.nullable(graduations);
 
-const reading = object(
-  { turn: oneOf(["left", "right"]), deviation: graduations, refusal: z.nullable(oneOf(REFUSALS)) },
-  "a stop of a zeroing",
-);
+const reading = strict({
+  turn: oneOf(["left", "right"]),
+  deviation: graduations,
+  refusal: z.nullable(oneOf(REFUSALS)),
+});
 
-const zeroing = object(
-  {
-    kind: z.literal("zeroing"),
-    ...place,
-    verdicts: object({ left: sideVerdict, right: sideVerdict }, "the verdict of each direction"),
-    means: object({ left: sideMean, right: sideMean }, "the mean of each direction"),
-    refused: count,
-    readings: z.optional(list(reading, 10_000)),
-  } satisfies FieldsOf<ZeroingTry>,
-  "a try at setting zero",
-);
+const zeroing = strict({
+  kind: z.literal("zeroing"),
+  ...place,
+  verdicts: strict({ left: sideVerdict, right: sideVerdict }),
+  means: strict({ left: sideMean, right: sideMean }),
+  refused: count,
+  readings: z.optional(shortList(reading, 10_000)),
+} satisfies FieldsOf<ZeroingTry>);
 
-const jobFaults = list(object({ code, size: z.optional(graduations) }, "a fault of a job"), 10_000);
+const jobFaults = shortList(strict({ code, size: z.optional(graduations) }), 10_000);
 
-const change = object(
-  {
-    kind: z.literal("change"),
-    ...place,
-    combination,
-    outcome: oneOf(CHANGE_OUTCOMES),
-    proofs: count,
-    faults: jobFaults,
-  } satisfies FieldsOf<ChangeTry>,
-  "a change of a combination",
-);
+const change = strict({
+  kind: z.literal("change"),
+  ...place,
+  combination,
+  outcome: oneOf(CHANGE_OUTCOMES),
+  proofs: count,
+  faults: jobFaults,
+} satisfies FieldsOf<ChangeTry>);
 
-const trouble = object(
-  {
-    kind: z.literal("trouble"),
-    ...place,
-    condition: z.nullable(code),
-    named: z.nullable(code),
-    isNamedRight: flag,
-    sizeError: z.nullable(graduations),
-    tries: count,
-    measurements: count,
-  } satisfies FieldsOf<TroubleTry>,
-  "a try at finding trouble",
-);
+const trouble = strict({
+  kind: z.literal("trouble"),
+  ...place,
+  condition: z.nullable(code),
+  named: z.nullable(code),
+  isNamedRight: flag,
+  sizeError: z.nullable(graduations),
+  tries: count,
+  measurements: count,
+} satisfies FieldsOf<TroubleTry>);
 
-const handover = object(
-  {
-    kind: z.literal("handover"),
-    ...place,
-    isHandedOver: flag,
-    missing: list(code, 100),
-    faults: jobFaults,
-    undone: count,
-  } satisfies FieldsOf<HandoverTry>,
-  "a handover",
-);
+const handover = strict({
+  kind: z.literal("handover"),
+  ...place,
+  isHandedOver: flag,
+  missing: shortList(code, 100),
+  faults: jobFaults,
+  undone: count,
+} satisfies FieldsOf<HandoverTry>);
 
 /** One try of a sitting, of whatever kind. */
-export const trySchema = z.discriminatedUnion("kind", [dialing, zeroing, change, trouble, handover], {
-  error: "must have a kind that this trainer knows: dialing, zeroing, change, trouble or handover",
-});
+export const trySchema = z.discriminatedUnion(
+  "kind",
+  [dialing, zeroing, change, trouble, handover],
+  rulesOf(DRILL_WORDS)("no-station-kind", { known: STATION_KINDS }),
+);

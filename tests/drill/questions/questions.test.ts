@@ -83,15 +83,21 @@ const sound: Question = {
 
 describe("a bank that is not sound gets a sentence", () => {
   test.each([
-    { value: [], says: "must be an object with version and questions" },
+    { value: [], says: "questions: this must be an object" },
     { value: { version: 2, questions: [] }, says: "version must be 1" },
-    { value: { version: 1, questions: [{ ...sound, topic: "weather" }] }, says: "questions[0].topic must be one of" },
+    {
+      value: { version: 1, questions: [{ ...sound, topic: "weather" }] },
+      says: 'questions[0].topic must be "turn-counting"',
+    },
     { value: { version: 1, questions: [{ ...sound, answer: 3 }] }, says: "questions[0].answer must be below 3" },
     { value: { version: 1, questions: [{ ...sound, answer: -1 }] }, says: "questions[0].answer must be the index" },
-    { value: { version: 1, questions: [{ ...sound, choices: ["a", "b"] }] }, says: "three to five choices" },
+    { value: { version: 1, questions: [{ ...sound, choices: ["a", "b"] }] }, says: "choices must be a list of 3 to 5" },
     { value: { version: 1, questions: [{ ...sound, choices: ["a", "b", "b"] }] }, says: "the same choice twice" },
-    { value: { version: 1, questions: [{ ...sound, source: "" }] }, says: "questions[0].source must name a source" },
-    { value: { version: 1, questions: [sound, sound] }, says: 'questions[1].id "one" is there twice' },
+    {
+      value: { version: 1, questions: [{ ...sound, source: "" }] },
+      says: "questions[0].source must be a text that is not empty",
+    },
+    { value: { version: 1, questions: [sound, sound] }, says: 'questions[1].id: the id "one" is there twice' },
   ])("$says", ({ value, says }) => {
     expect(() => parseQuestions(value)).toThrow(DrillError);
     expect(() => parseQuestions(value)).toThrow(says);
@@ -141,7 +147,7 @@ describe("drawing", () => {
 
   test("a topic with too few says so", () => {
     const draw = () => drawQuestions([sound], [{ topic: "zeroing", count: 2 }], seededChance(1));
-    expect(draw).toThrow("there are 1 questions on zeroing, and 2 are asked");
+    expect(draw).toThrow("the bank has 1 question on zeroing, and 2 are asked");
   });
 });
 

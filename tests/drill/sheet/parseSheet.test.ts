@@ -3,10 +3,12 @@ import { Ajv2020 } from "ajv/dist/2020.js";
 import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
 import { DrillError } from "../../../src/drill/drillError";
+import { DRILL_WORDS } from "../../../src/drill/drillWords";
 import { parseSheet, sheetDoubts } from "../../../src/drill/sheet/parseSheet";
 import { sheetJsonSchema } from "../../../src/drill/sheet/sheetSchema";
 import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
 import { LockError } from "../../../src/lock/lockError";
+import { problemText } from "../../../src/lock/problem";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { anySheet } from "../../support/anySheet";
 import {
@@ -44,8 +46,8 @@ const without = (key: string) => Object.fromEntries(Object.entries(testSheet()).
 
 describe("a sheet that is not sound gets a sentence that names the field", () => {
   test.each([
-    { value: null, says: "must be an object, a drill sheet" },
-    { value: [], says: "must be an object, a drill sheet" },
+    { value: null, says: "sheet: this must be an object" },
+    { value: [], says: "sheet: this must be an object" },
     { value: { ...testSheet(), format: "other" }, says: 'format must be "gatefall-sheet", not "other"' },
     { value: { ...testSheet(), version: 2 }, says: "version must be 1" },
     { value: without("title"), says: "title must be a text of 1 to 120 characters (it is missing)" },
@@ -53,8 +55,8 @@ describe("a sheet that is not sound gets a sentence that names the field", () =>
     { value: { ...testSheet(), stations: [] }, says: "stations must be a list of 1 to 40" },
     { value: { ...testSheet(), order: "sorted" }, says: 'order must be "blocked"' },
     { value: { ...testSheet(), seed: 1.5 }, says: "seed must be a whole number" },
-    { value: { ...testSheet(), titel: "x" }, says: 'this has a key "titel"' },
-    { value: only({ ...dialingStation(), reps: 3 }), says: 'stations[0] has a key "reps"' },
+    { value: { ...testSheet(), titel: "x" }, says: 'this has a field "titel"' },
+    { value: only({ ...dialingStation(), reps: 3 }), says: 'stations[0] has a field "reps"' },
     {
       value: only({ ...dialingStation(), kind: "drawing" }),
       says: "must have a kind that this trainer knows (dialing, zeroing, change, trouble, handover)",
@@ -67,11 +69,11 @@ describe("a sheet that is not sound gets a sentence that names the field", () =>
     { value: only({ ...dialingStation(), profile: 7 }), says: "stations[0].profile must be the id of a shipped" },
     {
       value: only({ ...dialingStation(), profile: { ...shippedProfile("three-wheel"), graduations: 5 } }),
-      says: "stations[0].profile: profile: graduations must be a whole number from 10 to 200, not 5",
+      says: "stations[0].profile.graduations must be a whole number from 10 to 200, not 5",
     },
     {
       value: only(dialingStation({ combinations: { policy: "fixed", list: [[38, 71]] } })),
-      says: "stations[0].combinations: combination has 2 numbers, but three-wheel takes 3",
+      says: "stations[0].combinations.list[0].combination has 2 numbers, but three-wheel takes 3",
     },
     {
       value: only(dialingStation({ combinations: { policy: "fixed", list: [[38, 71, 100]] } })),
@@ -83,7 +85,7 @@ describe("a sheet that is not sound gets a sentence that names the field", () =>
     },
     {
       value: only({ ...dialingStation(), combinations: { policy: "drawn", rules: { noStraigth: true } } }),
-      says: "stations[0].combinations: rules: noStraigth is not a rule",
+      says: 'stations[0].combinations.rules has "noStraigth", which is not a rule',
     },
     { value: only({ ...dialingStation(), combinations: { policy: "own" } }), says: "stations[0].combinations" },
     { value: only(dialingStation({ upTo: 4 })), says: "stations[0].upTo must be at most 3" },
@@ -123,9 +125,12 @@ describe("a sheet that is not sound gets a sentence that names the field", () =>
     { value: only(changeStation({ passMarks: { faultyTries: 5 } })), says: "allows 5 of 4 tries" },
     {
       value: only({ ...changeStation(), conditions: [{ kind: "heavy-dial" }] }),
-      says: 'stations[0] has a key "conditions" that no sheet has there',
+      says: 'stations[0] has a field "conditions" that does not belong there',
     },
-    { value: only(troubleStation({ pool: ["Index Slipped"] })), says: "stations[0].pool[0] must be the id of a" },
+    {
+      value: only(troubleStation({ pool: ["Index Slipped"] })),
+      says: "stations[0].pool[0] must be a name in small letters",
+    },
     { value: only(troubleStation({ pool: [] })), says: "stations[0].pool must be a list of 1 to 40" },
     {
       value: only(troubleStation({ pool: ["lost-motion", "lost-motion"] })),
@@ -206,7 +211,7 @@ test("a fixed combination that breaks the rules of its lock is doubted, not refu
   );
   const doubts = sheetDoubts(sheet);
   expect(doubts).toHaveLength(3);
-  for (const doubt of doubts) expect(doubt).toMatch(/^stations\[0\]: 10-20-30: .*MIL-HDBK/);
+  for (const doubt of doubts) expect(problemText(doubt, DRILL_WORDS)).toMatch(/^stations\[0\]: 10-20-30: .*MIL-HDBK/);
 });
 
 test("the published JSON Schema is the one made from the schema (npm run schema)", () => {

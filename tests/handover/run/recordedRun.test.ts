@@ -70,11 +70,11 @@ describe("a run that is none is refused in a sentence", () => {
   test.each([
     [{ ...clean, format: "other" }, /handover: format must be "gatefall-handover"/],
     [{ ...clean, version: 2 }, /version must be 1/],
-    [{ ...clean, scene: { ...clean.scene, height_in: -1 } }, /scene.height_in must be a height/],
-    [events({ type: "door.slammed", at_ms: 0 }), /events\[0\].*must be an event/],
+    [{ ...clean, scene: { ...clean.scene, height_in: -1 } }, /scene.height_in must be a number of inches above 0/],
+    [events({ type: "door.slammed", at_ms: 0 }), /events\[0\].* must be such as/],
     [events({ type: "door.opened", by: "magic", at_ms: 0 }), /events\[0\].by must be "outside"/],
     [events({ type: "door.shut", at_ms: 5 }, { type: "door.opened", by: "outside", at_ms: 1 }), /earlier/],
-    [7, /must be a recorded handover/],
+    [7, /handover: this must be an object/],
   ])("%#", (value, words) => {
     expect(() => parseRun(value)).toThrow(RunError);
     expect(() => parseRun(value)).toThrow(words);

@@ -7,6 +7,7 @@ import { ACT_GROUPS } from "../../../src/app/exercises/handover/run/session/runA
 import { checkRun } from "../../../src/handover/run/checkRun";
 import { parseRun, writeRun } from "../../../src/handover/run/recordedRun";
 import { RunError } from "../../../src/handover/run/runError";
+import { RUN_WORDS } from "../../../src/handover/run/runWords";
 import { MISFITS } from "../../../src/handover/run/sceneFit";
 import { SHIPPED_PROFILES } from "../../../src/lock/shippedProfiles";
 import { EVENTS } from "../../support/handoverEvents";
@@ -23,7 +24,7 @@ const run = (events: readonly object[], more: object = {}) => ({
   events: events.map((event, k) => ({ at_ms: 1000 * k, ...event })),
 });
 
-describe("a step that does not fit the scene or its lock is refused with its number and the way to mend it", () => {
+describe("a step that does not fit the scene or its lock is refused with its number and the way to fix it", () => {
   test.each([
     [
       "a height that is not the scene's",
@@ -76,7 +77,7 @@ describe("a step that does not fit the scene or its lock is refused with its num
       run([{ type: "observer.entered", canOpen: true }, { type: "door.shut" }, { type: "door.opened", by: "inside" }], {
         scene: isBlocked,
       }),
-      /^step 3 .*opened from inside, but its release is blocked: use release.failed, or/,
+      /^step 3 .*opened from inside, but its release is blocked: use release.failed, correct/,
     ],
     [
       "a time that goes backward, the debrief in between not counted as a step",
@@ -112,8 +113,9 @@ describe("a step that does not fit the scene or its lock is refused with its num
     expect(() => check(run([...cleared, ...back], { scene: isBlocked }))).toThrow(/^step 4 \(events\[4\]\)/);
   });
 
-  test("every misfit says how to mend it", () => {
-    for (const { words } of MISFITS) expect(words).toMatch(/^(does not fit|says that) [^:]+: (take|set|use|correct) /);
+  test("every misfit says how to fix it", () => {
+    for (const { code } of MISFITS)
+      expect(RUN_WORDS[code]).toMatch(/^(does not fit|says that) [^:]+: (take|set|use|correct) /);
   });
 });
 

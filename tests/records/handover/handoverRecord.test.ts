@@ -115,6 +115,6 @@ describe("the record", () => {
     const record = handoverRecord(FACTS);
     expect(() => parseHandoverRecord({ ...record, date: "2026-02-30" })).toThrow(RunError);
     expect(() => parseHandoverRecord({ ...record, date: "2026-02-30" })).toThrow(/record: date must be a date/);
-    expect(() => parseHandoverRecord(7)).toThrow(/must be a handover record/);
+    expect(() => parseHandoverRecord(7)).toThrow(/record: this must be an object/);
   });
 });

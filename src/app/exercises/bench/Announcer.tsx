@@ -2,7 +2,6 @@ import { adviceFor } from "../../../dialing/advice";
 import { stateInWords } from "../../../dialing/dialingMachine";
 import { faultsWithoutFigures } from "../../hand/faultsWithoutFigures";
 import { spokenSpinOff } from "../../hand/spinOffWords";
-import { withoutSizes } from "../../hand/spoken";
 import { headline } from "../../replay/resultRows";
 import type { BenchSession } from "./benchSession";
 
@@ -13,7 +12,10 @@ function statusText(session: BenchSession): string {
   if (state === "thrown" && attempt.spinOff !== null) return spokenSpinOff(attempt.spinOff, attempt.pack !== null);
   if (state === "secured") return "Secured.";
   if (setup.help === "silent") return "";
-  if (setup.help === "full") return withoutSizes(adviceFor(attempt, state, "full")?.say ?? "");
+  if (setup.help === "full") {
+    const advice = adviceFor(attempt, state, "full");
+    return advice?.aloud ?? advice?.say ?? "";
+  }
   return stateInWords(state, session.actor.getSnapshot().context.number);
 }
 

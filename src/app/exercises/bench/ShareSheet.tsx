@@ -1,6 +1,7 @@
 import { type FormEvent, useState } from "react";
 import { parseAttemptLine, type RecordedAttempt } from "../../../trace/recordedAttempt";
 import { TraceError } from "../../../trace/traceError";
+import { traceProblem } from "../../../trace/traceWords";
 import { Dialog } from "../../parts/controls/Dialog";
 import { copyText } from "../../parts/files/copyText";
 import { FileButton } from "../../parts/files/FileButton";
@@ -17,8 +18,7 @@ interface ShareSheetProps {
 /** The one line of text that is not blank. @throws {TraceError} where there are several */
 function onlyLine(text: string): string {
   const lines = text.split("\n").filter((line) => line.trim() !== "");
-  if (lines.length > 1)
-    throw new TraceError(`there are ${lines.length} attempts here; keep only the one you want to see`);
+  if (lines.length > 1) throw new TraceError(traceProblem("many-attempts", [], { count: lines.length }));
   return lines[0] ?? "";
 }
 

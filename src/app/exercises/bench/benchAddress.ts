@@ -1,10 +1,9 @@
 import type { Help } from "../../../dialing/advice";
 import { DIAL_WEIGHTS } from "../../../dialing/hand/dialFeel";
-import { parseCombination } from "../../../lock/combination";
+import { combinationProblem } from "../../../lock/combination";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { type Chance, seededChance } from "../../../statistics/chance";
-import { inPlainWords } from "../../hand/readOwn";
-import { messageOf } from "../../parts/page/messageOf";
+import { combinationSentence } from "../../hand/readOwn";
 import { type BenchSetup, combinationAsSet, type DialFit } from "./benchSetup";
 
 const HELPS: readonly Help[] = ["full", "counts", "silent"];
@@ -107,14 +106,10 @@ export function addressOf({ profile, source, combination, help, dial, fit }: Ben
 
 function ownCombination(profile: BenchSetup["profile"], text: string | null, problems: string[]) {
   if (text === null) return null;
-  try {
-    return parseCombination(
-      profile,
-      text.split("-").map((part) => (part === "" ? Number.NaN : Number(part))),
-    );
-  } catch (error) {
-    const why = inPlainWords(messageOf(error));
-    problems.push(`The address asks for the combination "${text}". ${why} The bench uses the combination as set.`);
-    return null;
-  }
+  const numbers = text.split("-").map((part) => (part === "" ? Number.NaN : Number(part)));
+  const problem = combinationProblem(profile, numbers);
+  if (problem === null) return numbers;
+  const why = combinationSentence(problem);
+  problems.push(`The address asks for the combination "${text}". ${why} The bench uses the combination as set.`);
+  return null;
 }

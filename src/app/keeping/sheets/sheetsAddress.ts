@@ -1,6 +1,7 @@
 import type { Sheet } from "../../../drill/sheet/sheet";
 import { sheetFromLink, sheetToLink } from "../../../drill/sheet/sheetLink";
 import { SHIPPED_SHEETS } from "../../../drill/sheet/shippedSheets";
+import { ProblemError } from "../../../lock/problem";
 import { messageOf } from "../../parts/page/messageOf";
 
 /** What an address of this screen asks for. */
@@ -14,7 +15,7 @@ const fromLink = (text: string): SheetsAddress => {
   try {
     return { shows: "link", sheet: sheetFromLink(text) };
   } catch (error) {
-    const words = error instanceof Error ? error.message.replace(/^sheet: /, "") : String(error);
+    const words = error instanceof ProblemError ? error.says : messageOf(error);
     return {
       shows: "problem",
       says: `The sheet in this link cannot be opened: ${words}. Ask for the sheet as a file, or for a new link.`,

@@ -1,5 +1,7 @@
+import { ProblemError } from "../../../lock/problem";
 import type { Profile } from "../../../lock/profile";
 import { parseProfile } from "../../../lock/profileSchema";
+import { messageOf } from "../page/messageOf";
 
 /** Largest file that is read, bytes: a profile is a thousandth of it. */
 const MOST_BYTES = 2_000_000;
@@ -11,7 +13,7 @@ export async function profileFromFile(file: File): Promise<Profile | string> {
     return parseProfile(JSON.parse(await file.text()));
   } catch (error) {
     if (error instanceof SyntaxError) return `${file.name} is not loaded: it is not JSON.`;
-    const message = error instanceof Error ? error.message.replace(/^profile: /, "") : String(error);
-    return `${file.name} is not loaded: ${message}.`;
+    const why = error instanceof ProblemError ? error.says : messageOf(error);
+    return `${file.name} is not loaded: ${why}.`;
   }
 }

@@ -87,7 +87,7 @@ export function eventDetail({ faults, turn, turns }: ChartEvent, hasFigures = tr
   const [said] = faults;
   if (said === undefined) return hasFigures ? `turning ${turn}, ${turnsText(turns)}` : `turning ${turn}`;
   const more = faults.length > 1 ? ` Also: ${faultNames(faults.slice(1))}.` : "";
-  return `${said.message.split(/(?<=\.) /)[0] ?? ""}${more}`;
+  return `${said.happened}.${more}`;
 }
 
 /** What a stretch of the chart is for: "L 33", "R draw". */

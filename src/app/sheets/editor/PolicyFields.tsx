@@ -113,6 +113,7 @@ export function PolicyFields({ station, path, onFields }: StationEdit<DialingSta
       <ChoiceField
         label={kind === "change" ? "New combinations" : "Combinations"}
         path={at}
+        hasFields
         value={choiceOf(combinations)}
         choices={choices}
         onChoice={(choice) => take(policyOf(choice, profile, kind), "policy")}

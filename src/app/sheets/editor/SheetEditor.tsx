@@ -1,11 +1,12 @@
 import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
 import type { Sheet } from "../../../drill/sheet/sheet";
+import { type Problem, pathText } from "../../../lock/problem";
 import type { SheetShelf } from "../../keeping/sheets/sheetShelf";
 import { Preview } from "../Preview";
 import { PrintedCode, SheetActions } from "../SheetActions";
 import { EditSession } from "./editSession";
 import { ProblemsContext } from "./fields";
-import { type PlacedProblem, placedDoubts, placeWords, sheetProblems } from "./placedProblems";
+import { fieldSentence, placedDoubts, placeWords, sheetProblems } from "./placedProblems";
 import { HeadFields, OrderFields } from "./SheetFields";
 import { SittingFields } from "./SittingFields";
 import { StationList } from "./StationList";
@@ -23,14 +24,14 @@ function KeptNote({ shelf }: { readonly shelf: SheetShelf }) {
 }
 
 /** All that is to be fixed, shown as soon as it is. */
-function ProblemList({ problems }: { readonly problems: readonly PlacedProblem[] }) {
+function ProblemList({ problems }: { readonly problems: readonly Problem[] }) {
   return (
     <div role="status">
       {problems.length > 0 && (
         <ul className="sheets-plain sheets-problems">
-          {problems.map(({ path, says }) => (
-            <li key={path}>
-              <b>{placeWords(path)}:</b> {says}
+          {problems.map((problem) => (
+            <li key={pathText(problem.path)}>
+              <b>{placeWords(problem.path)}:</b> {fieldSentence(problem)}
             </li>
           ))}
         </ul>
@@ -89,7 +90,7 @@ function UndoButtons({ session }: { readonly session: EditSession }) {
   );
 }
 
-const EMPTY: readonly PlacedProblem[] = [];
+const EMPTY: readonly Problem[] = [];
 
 /** The sheet as it was when it was last sound, so that the preview does not vanish at a slip of the hand. */
 function useLastSound(sheet: Sheet, isSound: boolean): Sheet | null {
@@ -147,7 +148,7 @@ export function SheetEditor({ id, start, shelf }: SheetEditorProps) {
   const isSound = problems.length === 0;
   const doubts = useMemo(() => (isSound ? placedDoubts(settled) : EMPTY), [isSound, settled]);
   const byPath = useMemo(
-    () => new Map([...doubts, ...problems].map(({ path, says }) => [path, says])),
+    () => new Map([...doubts, ...problems].map((problem) => [pathText(problem.path), fieldSentence(problem)])),
     [problems, doubts],
   );
 

@@ -1,7 +1,8 @@
 import { useEffect, useRef, useState } from "react";
 import { STATION_KINDS, type Station } from "../../../drill/sheet/sheet";
+import { type Problem, pathText } from "../../../lock/problem";
 import type { EditSession } from "./editSession";
-import type { PlacedProblem } from "./placedProblems";
+import { fieldSentence } from "./placedProblems";
 import { type StationAct, StationCard } from "./StationCard";
 import { useStationDrag } from "./useStationDrag";
 
@@ -23,8 +24,8 @@ const ADD: Readonly<Record<Station["kind"], string>> = {
 
 interface StationListProps {
   readonly session: EditSession;
-  /** Doubts and problems that stand at a station as a whole. */
-  readonly notes: readonly PlacedProblem[];
+  /** Doubts and problems of stations as a whole. */
+  readonly notes: readonly Problem[];
 }
 
 const dropSide = (drag: { from: number; to: number } | null, index: number) => {
@@ -89,7 +90,7 @@ export function StationList({ session, notes }: StationListProps) {
             isOpen={open.has(keyAt(index))}
             isLast={index === stations.length - 1}
             drop={dropSide(drag, index)}
-            notes={notes.filter(({ path }) => path === `stations[${index}]`).map(({ says }) => says)}
+            notes={notes.filter(({ path }) => pathText(path) === `stations[${index}]`).map(fieldSentence)}
             onToggle={() => toggle(keyAt(index))}
             onAct={(act) => acts[act](index)}
           />

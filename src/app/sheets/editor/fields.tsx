@@ -4,11 +4,15 @@ import { timeOf, timeText } from "../../parts/timeText";
 /** Sentences by the path of the field they belong to. */
 export const ProblemsContext = createContext<ReadonlyMap<string, string>>(new Map());
 
-/** The sentence for a field, or for a part of it: `title`, and `combinations` for `combinations.list[2]`. */
-export function useProblem(path: string): string | undefined {
+/**
+ * The sentence for a field, or for a part of it: `title`, and `combinations.list` for `combinations.list[2]`.
+ *
+ * @param hasFields - whether its parts have fields of their own, which say what is wrong with them
+ */
+export function useProblem(path: string, hasFields = false): string | undefined {
   const problems = useContext(ProblemsContext);
   const exact = problems.get(path);
-  if (exact !== undefined) return exact;
+  if (exact !== undefined || hasFields) return exact;
   return [...problems].find(([at]) => at.startsWith(`${path}[`) || at.startsWith(`${path}.`))?.[1];
 }
 
@@ -179,6 +183,8 @@ interface ChoiceFieldProps<Choice extends string> extends FieldProps {
   readonly value: Choice;
   readonly choices: readonly (readonly [Choice, string])[];
   readonly onChoice: (choice: Choice) => void;
+  /** Whether its parts have fields of their own. */
+  readonly hasFields?: boolean;
 }
 
 /** One of a few. */
@@ -188,8 +194,9 @@ export function ChoiceField<Choice extends string>({
   value,
   choices,
   onChoice,
+  hasFields = false,
 }: ChoiceFieldProps<Choice>) {
-  const says = useProblem(path);
+  const says = useProblem(path, hasFields);
   const id = useId();
   return (
     <Labelled {...{ label, id, says }}>

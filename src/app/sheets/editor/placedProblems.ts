@@ -1,57 +1,58 @@
-import { DrillError } from "../../../drill/drillError";
 import { markDoubts } from "../../../drill/sheet/markDoubts";
 import { parseSheet, sheetDoubts } from "../../../drill/sheet/parseSheet";
 import type { Sheet, Station } from "../../../drill/sheet/sheet";
+import { SHEET_WORDS } from "../../../handover/sheetWords";
 import { stationNeed } from "../../../handover/stationNeeds";
+import { type Path, type Problem, ProblemError, pathText, under, wordsOf } from "../../../lock/problem";
 import { blankSheet } from "./newSheet";
 
-/** What is wrong with a sheet, and where. */
-export interface PlacedProblem {
-  /** Path of the field, such as `stations[0].passMarks.firstTime`; empty for the sheet as a whole. */
-  readonly path: string;
-  /** A sentence to stand beside the field. */
-  readonly says: string;
+const EDITOR_WORDS = {
+  ...SHEET_WORDS,
+  // What stands in a field is known to who typed it.
+  share: "must be from 50 to 99.9 %",
+  "no-text": ": enter {least} to {most} characters",
+  "no-title": ": enter a title of {least} to {most} characters",
+  "not-what-is-typed": "{rule}, not what is typed",
+};
+
+/** A problem as the editor words it: an empty field asks for text, and a number that is none is not shown. */
+function inEditor(problem: Problem): Problem {
+  const { code, path, values } = problem;
+  if (code === "text" && values.found === "")
+    return {
+      code: path.at(-1) === "title" ? "no-title" : "no-text",
+      path,
+      values: { least: values.least, most: values.most },
+    };
+  if (!Number.isNaN(values.found)) return problem;
+  const { found: _, ...others } = values;
+  return { code: "not-what-is-typed", path, values: { rule: { code, path, values: others } } };
 }
 
-const sentence = (words: string) =>
-  `${words.charAt(0).toUpperCase()}${words.slice(1)}.`
-    .replace(", not NaN", ", not what is typed")
-    .replace("a share from 0.5 to 0.999, such as 0.9", "from 50 to 99.9 %")
-    .replace("a share between 0 and 1, such as 0.9", "from 50 to 99.9 %");
-
-/**
- * A sentence of `parseSheet` or `sheetDoubts`, taken apart into place and words.
- *
- * @param message - such as "sheet: stations[0].repetitions must be a whole number"
- */
-export function placed(message: string): PlacedProblem {
-  const words = message.replace(/^sheet: /, "");
-  const [, path = "", says = words] = /^(this(?= )|[a-zA-Z_]+(?:\[\d+\]|\.[\w-]+)*):? (.*)$/s.exec(words) ?? [];
-  const [, length] = /^must be a text of (1 to \d+ characters), not ""$/.exec(says) ?? [];
-  if (length !== undefined) return { path, says: `Enter ${path === "title" ? "a title of " : ""}${length}.` };
-  return { path: path === "this" ? "" : path, says: sentence(says) };
+/** What is wrong with a field, as a sentence beside it. */
+export function fieldSentence(problem: Problem): string {
+  const says = wordsOf(inEditor(problem), EDITOR_WORDS);
+  return `${says.charAt(0).toUpperCase()}${says.slice(1)}.`;
 }
 
-function problemOf(sheet: unknown): PlacedProblem[] {
+function problemOf(sheet: unknown): Problem[] {
   try {
     parseSheet(sheet);
     return [];
   } catch (error) {
-    if (error instanceof DrillError) return [placed(error.message)];
+    if (error instanceof ProblemError) return [error.problem];
     throw error;
   }
 }
 
-const atStation = (index: number) => (problem: PlacedProblem) => ({
-  ...problem,
-  path: problem.path.replace("stations[0]", `stations[${index}]`),
-});
-
 const stationProblems = (station: Station, index: number) =>
-  problemOf({ ...blankSheet(), stations: [station] }).map(atStation(index));
+  problemOf({ ...blankSheet(), stations: [station] }).map(({ path, ...problem }) => ({
+    ...problem,
+    path: path[0] === "stations" && path.length > 1 ? ["stations", index, ...path.slice(2)] : path,
+  }));
 
 /** Ids that are there twice: all else of the stations is taken from a sound one. */
-function idProblems({ stations }: Sheet): PlacedProblem[] {
+function idProblems({ stations }: Sheet): Problem[] {
   const [sound] = blankSheet().stations;
   return stations.length === 0
     ? []
@@ -59,29 +60,26 @@ function idProblems({ stations }: Sheet): PlacedProblem[] {
 }
 
 /**
- * What is wrong with a sheet: at most one sentence for each station and one for the rest.
+ * What is wrong with a sheet: at most one thing for each station and one for the rest.
  *
  * `parseSheet` stops at the first thing; each part is read by itself here, so that every field can tell.
  */
-export function sheetProblems(sheet: Sheet): PlacedProblem[] {
+export function sheetProblems(sheet: Sheet): Problem[] {
   const whole = problemOf(sheet);
   if (whole.length === 0) return [];
   const frame = sheet.stations.length === 0 ? [] : problemOf({ ...sheet, stations: blankSheet().stations });
   const each = [...frame, ...sheet.stations.flatMap(stationProblems)];
-  const ids = idProblems(sheet).filter(({ path }) => each.every((one) => one.path !== path));
+  const ids = idProblems(sheet).filter(({ path }) => each.every((one) => pathText(one.path) !== pathText(path)));
   return each.length + ids.length > 0 ? [...each, ...ids] : whole;
 }
 
-/** What no exercise can be set up for: the sheet is sound, and cannot be sat. */
-const placedNeeds = ({ stations }: Sheet): PlacedProblem[] =>
-  stations.flatMap((station, index) => {
+/** What a sound sheet asks but hardly means, and what keeps it from being used. */
+export function placedDoubts(sheet: Sheet): Problem[] {
+  const needs = sheet.stations.flatMap((station, index) => {
     const need = stationNeed(station);
-    return need === null ? [] : [{ path: `stations[${index}].${need.field}`, says: sentence(need.says) }];
+    return need === null ? [] : [under(["stations", index], need)];
   });
-
-/** What a sound sheet asks but hardly means, and what keeps it from being used, with its place. */
-export function placedDoubts(sheet: Sheet): PlacedProblem[] {
-  return [...placedNeeds(sheet), ...markDoubts(sheet), ...sheetDoubts(sheet).map(placed)];
+  return [...needs, ...markDoubts(sheet), ...sheetDoubts(sheet)];
 }
 
 const FIELDS: Readonly<Record<string, string>> = {
@@ -138,15 +136,12 @@ const FIELDS: Readonly<Record<string, string>> = {
 };
 
 /** Where a field is, in words: "Station 2, tries". */
-export function placeWords(path: string): string {
-  const [, station] = /^stations\[(\d+)\]/.exec(path) ?? [];
-  const last =
-    path
-      .replace(/\[\d+\]/g, "")
-      .split(".")
-      .at(-1) ?? "";
-  const field = FIELDS[last] ?? last;
-  if (station === undefined) return field === "" ? "Sheet" : `${field.charAt(0).toUpperCase()}${field.slice(1)}`;
-  const place = `Station ${Number(station) + 1}`;
+export function placeWords(path: Path): string {
+  const last = path.findLast((key) => typeof key === "string" && key in FIELDS);
+  const field = typeof last === "string" ? (FIELDS[last] ?? last) : "";
+  const [list, station] = path;
+  if (list !== "stations" || typeof station !== "number")
+    return field === "" ? "Sheet" : `${field.charAt(0).toUpperCase()}${field.slice(1)}`;
+  const place = `Station ${station + 1}`;
   return last === "stations" ? place : `${place}, ${field}`;
 }

@@ -3,7 +3,9 @@ import type { Sheet } from "../../../drill/sheet/sheet";
 import { sheetId } from "../../../drill/sheet/sheetId";
 import { sheetFromLink } from "../../../drill/sheet/sheetLink";
 import { SHIPPED_SHEETS } from "../../../drill/sheet/shippedSheets";
+import { SHEET_WORDS } from "../../../handover/sheetWords";
 import { sittingProblem } from "../../../handover/stationNeeds";
+import { problemText } from "../../../lock/problem";
 import type { SheetRecord } from "../../../records/records";
 
 /** A sheet that can be sat, by its id: of a shipped one its name for addresses. */
@@ -18,7 +20,7 @@ export const SHEETS_TO_SIT: readonly SheetToSit[] = SHIPPED_SHEETS.map((sheet) =
   sheet,
 })).sort((one, other) => Number(one.sheet.sitting === undefined) - Number(other.sheet.sitting === undefined));
 
-/** Own sheets that can be sat, and how many must be mended first. */
+/** Own sheets that can be sat, and how many must be fixed first. */
 export function ownSheetsToSit(records: readonly Pick<SheetRecord, "id" | "body">[]): {
   readonly sound: readonly SheetToSit[];
   readonly unsound: number;
@@ -39,7 +41,7 @@ const linkText = (pasted: string) => /s1\.[\w-]+/.exec(pasted)?.[0] ?? pasted.tr
 /** @throws {Error} with a sentence, for a sheet that no lock can be set up for */
 function sittable(sheet: Sheet): Sheet {
   const problem = sittingProblem(sheet);
-  if (problem !== null) throw new Error(problem);
+  if (problem !== null) throw new Error(problemText(problem, SHEET_WORDS));
   return sheet;
 }
 

@@ -10,7 +10,6 @@ import { boltOf } from "../../../hand/bolt";
 import { againAct, newAct } from "../../../hand/handActs";
 import { LockInHand } from "../../../hand/LockInHand";
 import { StepStrip } from "../../../hand/StepStrip";
-import { withoutSizes } from "../../../hand/spoken";
 import { useWaitingSeconds } from "../../../hand/timePasses";
 import { ChangeActs } from "./ChangeActs";
 import type { ChangeSession } from "./changeSession";
@@ -53,7 +52,7 @@ function Stages({ session, isOnce }: ChangeHandProps) {
 function Said({ session, advice }: { readonly session: ChangeSession; readonly advice: Advice | null }) {
   const waiting = useWaitingSeconds(session.change.attempt?.memory ?? FRESH_MEMORY);
   const note = waiting > 0 ? `Wrong-try delay: ${waiting} s left.` : null;
-  const told = waiting > 0 ? "Wrong-try delay." : withoutSizes(advice?.say ?? "");
+  const told = waiting > 0 ? "Wrong-try delay." : (advice?.aloud ?? advice?.say ?? "");
   return (
     <>
       <AdviceLine advice={advice} note={note} onLeave={null} />

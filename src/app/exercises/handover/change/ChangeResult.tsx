@@ -50,9 +50,6 @@ const dialedFaults = (change: Change) =>
     ? tellFaults(change.record.newHand).filter(({ code }) => code !== "not-drawn")
     : [];
 
-/** What the hand did; what to do next is another matter once the key is back. */
-const firstSentence = (message: string) => message.match(/^.*?[^0-9]\.(?= |$)|^.*?[0-9]\.(?= [A-Z])/)?.[0] ?? message;
-
 /** How the change stands: a sentence, what went wrong, then the numbers. */
 export function ChangeResult({ session }: { readonly session: ChangeSession }) {
   const { change, state, help } = session;
@@ -75,8 +72,8 @@ export function ChangeResult({ session }: { readonly session: ChangeSession }) {
         {faults.map((fault) => (
           <Fault key={`${fault.code}-${fault.number}`} fault={fault} />
         ))}
-        {dialed.map(({ code, number, message }) => (
-          <li key={`${code}-${number}`}>At the changing index: {firstSentence(message)}</li>
+        {dialed.map(({ code, number, happened }) => (
+          <li key={`${code}-${number}`}>At the changing index: {happened}.</li>
         ))}
       </ul>
       {change.proof !== null && (

@@ -1,6 +1,8 @@
 import { faceText, readingText } from "../../../../dialing/words";
+import { DRILL_WORDS } from "../../../../drill/drillWords";
 import type { Observation, TryObservation } from "../../../../handover/trouble/observation";
 import type { LockCard } from "../../../../handover/trouble/trouble";
+import { wordsOf } from "../../../../lock/problem";
 import { signedText } from "../../../parts/signedText";
 
 /** One thing seen, in words: what was done, and what it showed. */
@@ -43,7 +45,10 @@ export function seenRow(seen: Observation, index: number, card: LockCard): SeenR
       return {
         key,
         done: "Numbers compared with the rules",
-        showed: seen.broken.length === 0 ? "none broken" : seen.broken.map(({ message }) => message).join("; "),
+        showed:
+          seen.broken.length === 0
+            ? "none broken"
+            : seen.broken.map(({ problem }) => wordsOf(problem, DRILL_WORDS)).join("; "),
       };
   }
 }

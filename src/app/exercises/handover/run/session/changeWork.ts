@@ -1,4 +1,5 @@
 import { explain } from "../../../../../drill/combinationRules";
+import { brokenRuleText } from "../../../../../drill/drillWords";
 import { opensTo } from "../../../../../handover/change/opensTo";
 import type { Combination } from "../../../../../lock/combination";
 import type { Milliseconds } from "../../../../../lock/dial";
@@ -35,7 +36,7 @@ export function leaveChange(session: HandoverSession, now: Milliseconds): void {
 
 /** Rules of a lock that a combination breaks, in words; none where it is allowed. */
 export const brokenRules = ({ combinationRules, graduations }: Profile, numbers: Combination): readonly string[] =>
-  explain(numbers, combinationRules, graduations).map(({ message, source }) => `${message} (${source})`);
+  explain(numbers, combinationRules, graduations).map(brokenRuleText);
 
 const isAllowed = ({ setup }: HandoverSession, wanted: Combination) => brokenRules(setup.profile, wanted).length === 0;
 

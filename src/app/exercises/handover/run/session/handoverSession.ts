@@ -7,10 +7,12 @@ import type { HandoverRun } from "../../../../../handover/run/handoverRun";
 import { lockConsequences } from "../../../../../handover/run/lockConsequences";
 import { hinderedByBolt } from "../../../../../handover/run/lockProbe";
 import type { RecordedRun } from "../../../../../handover/run/recordedRun";
+import { RUN_WORDS } from "../../../../../handover/run/runWords";
 import { drawScene } from "../../../../../handover/run/scene";
 import { isReleaseBlocked } from "../../../../../handover/run/sceneFit";
 import type { Combination } from "../../../../../lock/combination";
 import type { Milliseconds } from "../../../../../lock/dial";
+import { wordsOf } from "../../../../../lock/problem";
 import type { RecordForm } from "../../../../../records/handover/recordForm";
 import { type Chance, seededChance } from "../../../../../statistics/chance";
 import { HandStore } from "../../../../hand/handStore";
@@ -111,7 +113,7 @@ export class HandoverSession extends HandStore {
   act(event: HandoverEvent, now: Milliseconds): boolean {
     const hindrance = this.run.hindrance(event) ?? hinderedByBolt(event, this.lock);
     if (hindrance !== undefined) {
-      this.refuse(hindrance);
+      this.refuse(wordsOf(hindrance, RUN_WORDS));
       return false;
     }
     this.begunAt ??= now - (this.recorded.events.at(-1)?.at_ms ?? 0);

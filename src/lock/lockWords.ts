@@ -1,0 +1,36 @@
+import { FIELD_WORDS } from "./fieldWords";
+import { problemsOf, type Words } from "./problem";
+
+/** What can be wrong with a profile, a combination or a start. */
+export const LOCK_WORDS = {
+  ...FIELD_WORDS,
+  "unknown-profile": ': profile "{id}" is not known; there are {known}',
+  "not-numbers": "must be a list of {wanted} numbers",
+  "number-count": "has {count:number|numbers}, but {lock} takes {wanted}",
+  "not-a-number": "({number}) is not a number",
+  "mark-zero": "({number}) is the mark 0 of this dial; write 0",
+  "off-dial": "({number}) is off this dial, whose numbers go from 0 to {last}",
+  "too-far": ": the dial would be at {position}; positions go from -1e9 to 1e9 graduations",
+  "slack-count": "has {count} entries, but this pack has {wheels} wheels",
+  "slack-beyond-play": "must be from 0 to the wheel's free play {play}",
+  "nose-misfit": "{engagedAt} does not fit a dial at {dial}",
+  "same-turn": "must be the other way than the step before it",
+  "entry-count": "must have {wanted} entries, one for each step of the procedure, not {count}",
+  "above-turn": "must be at most one turn ({graduations} graduations)",
+  "above-half-turn": "must be at most half a turn ({most} graduations) either way",
+  "half-turn-or-more": "must be below half a turn ({limit} graduations)",
+  "off-face": "must be a number from 0 to below {graduations}",
+  "encoder-counts": 'must be "at-least" in a dial-encoder lock',
+  "draw-is-no-run": "must be more than turnback ({turnback}), or the draw is no run",
+  "draws-on":
+    "goes on in the direction of the last number, so the draw spoils the last number; {usual} to the last number is usual",
+  range: "must be a pair of graduations from {low} to {high} such as {example:json}",
+  "low-first": "must have its low end first",
+  "one-of-each": 'must be ["right","left"] or ["left","right"]',
+  "fewer-than-wanted": "must be at least as many as wanted ({wanted})",
+  pair: "must be a pair of numbers such as {example:json}, the lower first",
+  "number-or-pair": "must be a number or a pair such as {example:json}, the lower first",
+} as const satisfies Words;
+
+/** Problems of profiles, combinations and starts. */
+export const lockProblem = problemsOf(LOCK_WORDS);
