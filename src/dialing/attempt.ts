@@ -149,7 +149,10 @@ export class Attempt {
     // While the last number may yet be a new first one, its draw is judged once it is given up, and not before.
     const isOver = reader.restart === null ? isDrawn(this.reader) : false;
     if (!(isOver || reader.hasGivenUpDraw) || !this.judgeOnce()) return facts;
-    return [...facts, ...this.judgeEncoderDraw(profile, false, now_ms)];
+    // A draw given up in a turn long enough for a fresh start was answered before that.
+    const fresh = facts.findIndex(({ type }) => type === "fresh.started");
+    const before = fresh < 0 ? facts.length : fresh;
+    return [...facts.slice(0, before), ...this.judgeEncoderDraw(profile, false, now_ms), ...facts.slice(before)];
   }
 
   /** Whether the run under way draws the bolt after runs that spell the combination. Said once. */
