@@ -7,9 +7,16 @@ export function countWord(count: number): string {
   return SMALL[count] ?? String(count);
 }
 
+/** The words that agree with a count: "is" and "are". @param many - with an s, if left out */
+export const agreeing = (count: number, one: string, many = `${one}s`): string => (count === 1 ? one : many);
+
 /** "1 try", "3 tries". @param many - the noun in the plural; with an s, if left out */
-export const countText = (count: number, one: string, many = `${one}s`): string =>
-  `${count} ${count === 1 ? one : many}`;
+export const countText = (count: number, one: string, many?: string): string =>
+  `${count} ${agreeing(count, one, many)}`;
+
+/** "one turn", "three turns". @param many - as in `countText` */
+export const countInWords = (count: number, one: string, many?: string): string =>
+  `${countWord(count)} ${agreeing(count, one, many)}`;
 
 /** "once", "twice", "three times". */
 export const timesWord = (count: number): string =>

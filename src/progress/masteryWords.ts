@@ -1,3 +1,4 @@
+import { agreeing, countText } from "../lock/amountWords";
 import { type MasteryRule, READY_SCORE } from "../records/masteryRule";
 import { luckyShare } from "./masteryCharacteristic";
 import { type Readiness, stepsOf } from "./readiness";
@@ -25,7 +26,7 @@ interface Told extends Readiness {
 }
 
 const inARow = (wanted: number, { right, rights }: Words) =>
-  wanted === 1 ? `1 more ${right}` : `${wanted} ${rights} in a row`;
+  wanted === 1 ? `1 more ${right}` : `${countText(wanted, right, rights)} in a row`;
 
 /** Right ones that a miss costs at most. */
 const cost = (rule: MasteryRule) => Math.ceil(-stepsOf(rule).failure / stepsOf(rule).success);
@@ -45,13 +46,13 @@ function lapsedMessage({ lapse, wanted }: Told, words: Words): string {
     lapse?.by === "time"
       ? `no practice for ${lapse.days} days`
       : `too many misses since it was shown, the last at ${words.one} ${lapse?.at}`;
-  return `No longer ready: ${why}. ${inARow(wanted, words)} ${wanted === 1 ? "makes" : "make"} you ready again.`;
+  return `No longer ready: ${why}. ${inARow(wanted, words)} ${agreeing(wanted, "makes", "make")} you ready again.`;
 }
 
 function notYetMessage({ attempts, wanted, rule }: Told, words: Words): string {
   if (attempts === 0) return `No ${words.one} yet. ${inARow(wanted, words)} make you ready.`;
   const missed = cost(rule);
-  return `Not ready yet: ${inARow(wanted, words)} would make you ready. A miss sets you back by up to ${missed} ${missed === 1 ? words.right : words.rights}.`;
+  return `Not ready yet: ${inARow(wanted, words)} would make you ready. A miss sets you back by up to ${countText(missed, words.right, words.rights)}.`;
 }
 
 /** How far someone is, in two sentences or three. */

@@ -1,4 +1,5 @@
 import { sha256Hex } from "../drill/sha256";
+import { countText } from "../lock/amountWords";
 import type { LogbookContents } from "./logbookContents";
 import { motionsByTry } from "./sittingMotions";
 
@@ -58,7 +59,7 @@ export class RecordingCopies {
     }
     return [...counts].map(
       ([names, count]) =>
-        `${names}: ${count === 1 ? "one recording comes" : `${count} recordings come`} under more than one attempt, to the last move. One of them is a copy.`,
+        `${names}: ${countText(count, "recording comes", "recordings come")} under more than one attempt, to the last move. One of them is a copy.`,
     );
   }
 }

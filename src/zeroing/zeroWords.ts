@@ -1,4 +1,4 @@
-import { countText, countWord, sizeText } from "../lock/amountWords";
+import { countInWords, countText, countWord, sizeText } from "../lock/amountWords";
 import { type Graduations, opposite, type Turn } from "../lock/dial";
 import type { Refusal } from "./approach";
 import { moreReadings } from "./moreReadings";
@@ -68,7 +68,7 @@ const whyNotYet = (side: SideResult, limits: ZeroLimits): string => {
   const more = moreReadings(side, limits);
   if (more === null) return "It is so close to the limit that more stops will not show it: make a better zero.";
   const what = side.conformance > 0.5 ? "good" : "off";
-  return `If your hand stays as it is, ${countWord(more)} more ${more === 1 ? "stop" : "stops"} may show that it is ${what}.`;
+  return `If your hand stays as it is, ${countInWords(more, "more stop")} may show that it is ${what}.`;
 };
 
 /**

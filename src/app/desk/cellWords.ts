@@ -1,3 +1,4 @@
+import { countText } from "../../lock/amountWords";
 import { type ClassCell, quickestOf, truestOf } from "../../progress/classTable";
 import type { Mastery } from "../../progress/mastery";
 import { worstStop } from "../../progress/personalBest";
@@ -64,7 +65,7 @@ export function masteryWords({ skill, state, shownAt, wanted, lapse }: Mastery):
   const one = isJob ? "job" : "attempt";
   if (state === "ready") return `since ${one} ${shownAt}`;
   const right = isJob ? "right job" : "opening";
-  const takes = wanted === 1 ? `1 more ${right} needed` : `${wanted} ${right}s in a row needed`;
+  const takes = wanted === 1 ? `1 more ${right} needed` : `${countText(wanted, right)} in a row needed`;
   if (lapse === undefined) return takes;
   const why = lapse.by === "time" ? `no practice for ${lapse.days} days` : `too many misses by ${one} ${lapse.at}`;
   return `${why}; ${takes}`;

@@ -1,7 +1,7 @@
 import type { SpinOff } from "../../dialing/spinOff";
-import { countWord } from "../../lock/amountWords";
+import { countInWords } from "../../lock/amountWords";
 
-const turnsText = (turns: number) => `${countWord(turns)} more ${turns === 1 ? "turn" : "turns"}`;
+const turnsText = (turns: number) => countInWords(turns, "more turn");
 
 const wheelsText = (wheels: readonly number[]): string => {
   const [only] = wheels;

@@ -3,7 +3,7 @@ import type { DialingState } from "../../dialing/dialingMachine";
 import type { Leg } from "../../dialing/leg";
 import { progressOf } from "../../dialing/progress";
 import { stopError } from "../../dialing/runs";
-import { countWord } from "../../lock/amountWords";
+import { countInWords, countWord } from "../../lock/amountWords";
 import type { Turn } from "../../lock/dial";
 import type { Step } from "../../lock/profile";
 import { signedText } from "../parts/signedText";
@@ -38,7 +38,7 @@ const pipsOf = ({ arrivals: wanted, rule }: Step, made: number): StepView["pips"
   });
 
 const askedOf = ({ arrivals: wanted, rule }: Step) =>
-  `${rule === "at-least" ? "at least " : ""}${countWord(wanted)} ${wanted === 1 ? "arrival" : "arrivals"}`;
+  `${rule === "at-least" ? "at least " : ""}${countInWords(wanted, "arrival")}`;
 
 const BOLT: Partial<Record<DialingState, string>> = {
   open: "bolt back",

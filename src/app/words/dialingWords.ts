@@ -87,7 +87,7 @@ export const DIALING_WORDS: WordGroup = {
     {
       id: "lockout",
       term: "Wrong-try delay",
-      text: "After several wrong tries an electronic lock refuses every try for a time. Wait it out without turning the dial, then dial once, with care.",
+      text: "After several wrong tries an electronic lock has a wrong-try delay. Wait without turning the dial, then dial once, with care.",
     },
   ],
 };

@@ -2,7 +2,7 @@ import { type Advice, adviceFor, type Help } from "../../dialing/advice";
 import { progressOf } from "../../dialing/progress";
 import { faceText } from "../../dialing/words";
 import { PROOFS_WANTED } from "../../drill/marking/jobRule";
-import { countWord, sizeText } from "../../lock/amountWords";
+import { countInWords, countWord, sizeText } from "../../lock/amountWords";
 import { opposite } from "../../lock/dial";
 import { spinOffRule } from "../../lock/spinOffRule";
 import type { Change } from "./change";
@@ -98,10 +98,10 @@ const spinOffAdvice = (change: Change): Advice => {
   const turn = opposite(change.profile.draw.turn);
   const { turns } = spinOffRule(change.profile);
   const left = Math.ceil(change.proof?.attempt.spinOff?.turnsLeft ?? turns);
-  const more = left < turns ? " more" : "";
+  const more = left < turns ? "more " : "";
   return {
     turn,
-    say: `Spin off: turn ${turn}, ${countWord(left)}${more} ${left === 1 ? "turn" : "turns"}.`,
+    say: `Spin off: turn ${turn}, ${countInWords(left, `${more}turn`)}.`,
     detail: "",
   };
 };

@@ -1,6 +1,6 @@
 import { faceText, ordinalWord } from "../../dialing/words";
 import { PROOFS_WANTED } from "../../drill/marking/jobRule";
-import { countWord, sizeText } from "../../lock/amountWords";
+import { agreeing, countWord, sizeText, timesWord } from "../../lock/amountWords";
 import type { Combination } from "../../lock/combination";
 import { faceNumber, type Graduations, wrap } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
@@ -85,7 +85,7 @@ const setOffDid = (c: Case): string => {
 
 const others = ({ number, numbers = [] }: ChangeFault) => {
   const rest = numbers.filter((one) => one !== number);
-  return rest.length === 0 ? "" : `, and wheel${rest.length === 1 ? "" : "s"} ${rest.join(" and ")} too`;
+  return rest.length === 0 ? "" : `, and ${agreeing(rest.length, "wheel")} ${rest.join(" and ")} too`;
 };
 
 const isKeyed = ({ profile }: Case) => profile.kind === "wheel-pack";
@@ -117,8 +117,7 @@ const WORDS: Readonly<Record<ChangeFaultCode, Words>> = {
     mend: () => AGAIN,
   },
   "present-refused": {
-    happened: ({ fault }) =>
-      `The lock refused the current combination ${fault.size === 1 ? "once" : `${countWord(fault.size)} times`}.`,
+    happened: ({ fault }) => `The lock refused the current combination ${timesWord(fault.size)}.`,
     did: () => "Each was a wrong try; after too many in a row an encoder lock makes you wait.",
     mend: () => "Dial the current combination to its stop, then press the change button.",
   },

@@ -1,3 +1,4 @@
+import { countText } from "../../lock/amountWords";
 import type { Milliseconds } from "../../lock/dial";
 import type { Problem } from "../../lock/problem";
 import type { HandoverFault } from "./faultTriggers";
@@ -119,5 +120,5 @@ export function verdictWords({ isHandedOver, isClean, faults }: HandoverResult):
   const open = faults.filter(({ isUndone }) => !isUndone).length;
   return open === 0
     ? "Handed over with every proof. Every fault was undone in the debrief."
-    : `Handed over with every proof, but with ${open === 1 ? "one fault" : `${open} faults`}.`;
+    : `Handed over with every proof, but with ${countText(open, "fault")}.`;
 }

@@ -1,3 +1,4 @@
+import { countText } from "../../lock/amountWords";
 import { type ControlChart, ewmaChart, type IndividualsChart, individualsChart } from "../../statistics/controlChart";
 import { FEWEST_ATTEMPTS, fitLearningCurve, type NoCurveReason } from "../../statistics/learningCurve";
 import type { ProgressPoint } from "./progressMeasure";
@@ -58,7 +59,7 @@ const NO_CURVE = {
 function noCurve(reason: NoCurveReason, attempts: number): string {
   if (reason !== "too-few-attempts") return NO_CURVE[reason];
   const more = Math.max(1, FEWEST_ATTEMPTS - attempts);
-  return `Needs ${more} more ${more === 1 ? "attempt" : "attempts"} for a curve.`;
+  return `Needs ${countText(more, "more attempt")} for a curve.`;
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { Sheet } from "../../../drill/sheet/sheet";
 import { sittingPlan } from "../../../drill/sittingPlan";
+import { countText } from "../../../lock/amountWords";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { redoSheet } from "../../../progress/practiceSheet";
 import type { Suggestion } from "../../../progress/whatNext";
@@ -52,7 +53,7 @@ export function runLink(sheet: Sheet | null, label: (tries: number) => string): 
 
 const redoLinks = (misses: readonly AttemptRecord[], isShipped: boolean) => [
   ...(isShipped ? misses.flatMap(redoLink).slice(0, MOST_LINKS) : []),
-  ...runLink(redoSheet(misses), (tries) => (tries === 1 ? "As a drill, 1 try" : `As one drill, ${tries} tries`)),
+  ...runLink(redoSheet(misses), (tries) => `As one drill, ${countText(tries, "try", "tries")}`),
 ];
 
 /** A job as something to do. */

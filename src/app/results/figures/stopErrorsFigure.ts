@@ -1,5 +1,5 @@
 import { ordinalWord } from "../../../dialing/words";
-import { countText } from "../../../lock/amountWords";
+import { agreeing, countText } from "../../../lock/amountWords";
 import { FARTHEST_STOP } from "../../../progress/stops/nearStops";
 import { type StopErrors, stopTable } from "../../../progress/stops/stopTable";
 import type { AttemptRecord } from "../../../records/attemptRecord";
@@ -42,7 +42,7 @@ function sentenceOf({ count, bias, biasInterval, spread }: StopErrors, leftOut: 
   const aside =
     leftOut === 0
       ? ""
-      : ` ${countText(leftOut, "stop")} more than ${FARTHEST_STOP} graduations off ${leftOut === 1 ? "is a lost count and is" : "are lost counts and are"} left out.`;
+      : ` ${countText(leftOut, "stop")} more than ${FARTHEST_STOP} graduations off ${agreeing(leftOut, "is a lost count and is", "are lost counts and are")} left out.`;
   return `${tendency}.${width}${aside}`;
 }
 

@@ -1,6 +1,7 @@
 import { type Question, surenessText } from "../../../drill/questions/question";
 import { type AnswerGiven, difficultyText, questionDifficulty } from "../../../drill/questions/questionDifficulty";
 import { SHIPPED_QUESTIONS } from "../../../drill/questions/shippedQuestions";
+import { countText } from "../../../lock/amountWords";
 import type { RecordedAnswer } from "../../../records/sitting/sittingRecord";
 
 interface ReviewedProps {
@@ -54,8 +55,7 @@ export function QuestionReview({ answers, given }: QuestionReviewProps) {
       </ol>
       {others > 0 && (
         <p>
-          {others === 1 ? "1 question is" : `${others} questions are`} from another version of the app and cannot be
-          shown here.
+          {countText(others, "question is", "questions are")} from another version of the app and cannot be shown here.
         </p>
       )}
     </section>

@@ -1,3 +1,4 @@
+import { agreeing } from "../../../lock/amountWords";
 import { harmlessName } from "../../../lock/harmlessText";
 import type { Outcome, SittingShown } from "../../../records/sitting/sittingShown";
 import type { RecordFinding } from "../../parts/files/RecordChecker";
@@ -20,7 +21,7 @@ const momentText = (startedAt: string) =>
 
 function triesText({ tries, lostTries, check: { replayed } }: SittingShown): string {
   const lost = lostTries === 0 ? "" : `, ${lostTries} lost to a reload`;
-  return `${tries}${lost}; ${replayed} replayed from ${replayed === 1 ? "its recording" : "their recordings"}`;
+  return `${tries}${lost}; ${replayed} replayed from ${agreeing(replayed, "its recording", "their recordings")}`;
 }
 
 /** What a checked record says, by name, to be read beside what checking it came to. */

@@ -4,7 +4,7 @@ import { type ChangeFault, combinationText } from "../../../../handover/change/c
 import type { ActRefusal, ChangeAct, ChangeState } from "../../../../handover/change/changeInHand";
 import type { KeyPlace } from "../../../../handover/change/keyedPack";
 import { PackChange } from "../../../../handover/change/packChange";
-import { countWord } from "../../../../lock/amountWords";
+import { countInWords, countWord } from "../../../../lock/amountWords";
 
 /** Why an act did nothing, or why there is no such act. */
 export type RefusedAct = ActRefusal | "turned-already" | "door-shut";
@@ -115,4 +115,4 @@ export function headline(change: Change, faults: readonly ChangeFault[]): string
     : `${opens} ${moreProofs(PROOFS_WANTED - proofs)} before the door is shut.`;
 }
 
-const moreProofs = (count: number) => `Prove it ${countWord(count)} more ${count === 1 ? "time" : "times"}`;
+const moreProofs = (count: number) => `Prove it ${countInWords(count, "more time")}`;
