@@ -48,12 +48,13 @@ const NOTHING = {
   remarks: [],
 } as const;
 
+/** @param why - a sentence */
 const unreadable = (file: string, kind: CheckedRecord["kind"], why: string): CheckedRecord => ({
   ...NOTHING,
   file,
   kind,
   standing: "cannot be read",
-  problems: [`It cannot be read: ${why.replace(/\.$/, "")}.`],
+  problems: [`It cannot be read: ${why}`],
 });
 
 function ofSitting(file: string, shown: SittingShown): CheckedRecord {
@@ -89,7 +90,8 @@ function handover(file: string, value: unknown): CheckedRecord {
       problems,
     };
   } catch (error) {
-    if (error instanceof DrillError || error instanceof RunError) return unreadable(file, "handover", error.message);
+    if (error instanceof DrillError || error instanceof RunError)
+      return unreadable(file, "handover", `${error.message}.`);
     throw error;
   }
 }
@@ -106,7 +108,7 @@ function* sittingsOf(file: string, { records, traces }: LogbookContents, version
   for (const sitting of records.sittings) {
     const found = checkedSitting(sitting, { appVersion: version, person: names.get(sitting.personId), traces });
     if (found.kind === "ended") yield ofSitting(file, found.shown);
-    if (found.kind === "unreadable") yield unreadable(file, "sitting", found.problem);
+    if (found.kind === "unreadable") yield unreadable(file, "sitting", `${found.problem}.`);
   }
 }
 
@@ -173,10 +175,10 @@ export function* checkedFile(one: FileToCheck, version: string, take: Take): Gen
         yield ofSitting(file, sittingShown(value, version));
       } catch (error) {
         if (!(error instanceof DrillError)) throw error;
-        yield unreadable(file, "sitting", error.message);
+        yield unreadable(file, "sitting", `${error.message}.`);
       }
       return;
     default:
-      yield unreadable(file, "unknown", "it is no sitting's record, no handover record and no logbook");
+      yield unreadable(file, "unknown", "it is no sitting's record, no handover record and no logbook.");
   }
 }

@@ -9,7 +9,7 @@ import { UsageError } from "./usageError";
  * Reads a profile file.
  *
  * @throws {UsageError} when the file cannot be read
- * @throws {LockError} `bad-profile` when it is no profile
+ * @throws {LockError} when it is no profile
  */
 export async function readProfileFile(file: string, terminal: Terminal): Promise<Profile> {
   return parseProfile(await jsonFile(file, terminal));

@@ -61,7 +61,7 @@ export class Attempt {
 
   /**
    * @param start - where the lock stands
-   * @throws {LockError} `bad-combination`, `bad-start`, `too-far`
+   * @throws {LockError} for a combination or a start that cannot be
    */
   constructor(profile: Profile, combination: Combination, start: AttemptStart) {
     this.profile = profile;

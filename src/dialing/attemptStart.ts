@@ -21,7 +21,7 @@ export interface AttemptStart {
  * The wheels under a hand, where an attempt starts.
  *
  * @param combination - what opens the lock
- * @throws {LockError} `bad-start`, `too-far`
+ * @throws {LockError} for a start that cannot be
  */
 export function startPack(
   profile: Profile & { kind: "wheel-pack" },

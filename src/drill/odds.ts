@@ -35,7 +35,7 @@ function checkHand({ bias, spread }: Hand): void {
  *
  * Turns are taken to be counted right; stops are independent of each other.
  *
- * @throws {DrillError} `bad-odds` for a bias or spread that is none
+ * @throws {DrillError} for a bias or spread that is none
  */
 export function chanceOfOpening(profile: Profile, hand: Hand): number {
   checkHand(hand);
@@ -60,7 +60,7 @@ export interface SimulatedOdds {
  *
  * @param trials - attempts, an integer >= 1
  * @param combination - to dial the same one every time; else one is drawn by the profile's rules for each attempt
- * @throws {DrillError} `bad-odds`
+ * @throws {DrillError} for what cannot be
  */
 export function simulateOdds(
   profile: Profile,

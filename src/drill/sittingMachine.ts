@@ -1,5 +1,6 @@
 import { assign, setup } from "xstate";
 import type { Milliseconds } from "../lock/dial";
+import { breakOpened, breaksClosed, ended, FRESH, type SittingContext, stopped, workedTime } from "./sittingMemory";
 
 /** What a sitting's chart must know of its sheet. */
 export interface SittingPlan {
@@ -27,48 +28,6 @@ export type SittingEvent =
   | { readonly type: "time.checked"; readonly now_ms: Milliseconds }
   | { readonly type: "sitting.abandoned"; readonly now_ms: Milliseconds };
 
-/** A pause, or a page that was loaded anew in the middle of a sitting. */
-export interface SittingBreak {
-  readonly kind: "pause" | "reload";
-  /** Working time when it began. */
-  readonly at_ms: Milliseconds;
-  /**
-   * From its beginning until the candidate went on, by the clock of the sitting; never negative. Null where it is not
-   * known: version 0.2.0 counted breaks only, and such a one stands at working time 0.
-   */
-  readonly length_ms: Milliseconds | null;
-}
-
-/** A break that has not ended. */
-interface OpenBreak extends Omit<SittingBreak, "length_ms"> {
-  readonly since_ms: Milliseconds;
-}
-
-/** How a sitting ended, or null while it goes on. */
-export type SittingEnd = "finished" | "time" | "broken-off";
-
-/** What the chart remembers. */
-export interface SittingContext {
-  /** Tries done: the next one is planned at this index. */
-  readonly triesDone: number;
-  /** Whether the hand has moved the dial in the try under way. */
-  readonly isTryBegun: boolean;
-  readonly answersGiven: number;
-  /** Tries lost to a reload. */
-  readonly triesLost: number;
-  readonly interruptions: number;
-  readonly pauses: number;
-  /** Every pause and reload that is over, in order. */
-  readonly breaks: readonly SittingBreak[];
-  /** The one that is not over, or null. */
-  readonly openBreak: OpenBreak | null;
-  /** Working time up to the last stop of the clock. */
-  readonly worked_ms: Milliseconds;
-  /** Since when the clock runs, or null while it stands. */
-  readonly runningSince_ms: Milliseconds | null;
-  readonly ended: SittingEnd | null;
-}
-
 /** What the candidate is doing. */
 export type SittingState =
   | "readingInstructions"
@@ -80,51 +39,8 @@ export type SittingState =
   | "finished"
   | "brokenOff";
 
-/** What a sitting remembers before it has begun; an earlier version persisted less. */
-export const FRESH: SittingContext = {
-  triesDone: 0,
-  isTryBegun: false,
-  answersGiven: 0,
-  triesLost: 0,
-  interruptions: 0,
-  pauses: 0,
-  breaks: [],
-  openBreak: null,
-  worked_ms: 0,
-  runningSince_ms: null,
-  ended: null,
-};
-
-/** Working time so far; a clock set back in between counts as no time. */
-export function workedTime({ worked_ms, runningSince_ms }: SittingContext, now_ms: Milliseconds): Milliseconds {
-  return worked_ms + (runningSince_ms === null ? 0 : Math.max(0, now_ms - runningSince_ms));
-}
-
 /** Time of an event, where it has one. */
 const timeOf = (event: SittingEvent): Milliseconds => ("now_ms" in event ? event.now_ms : 0);
-
-const stopped = (context: SittingContext, event: SittingEvent) => ({
-  worked_ms: workedTime(context, timeOf(event)),
-  runningSince_ms: null,
-});
-
-/** The breaks once the open one is over. */
-const breaksClosed = ({ breaks, openBreak }: SittingContext, event: SittingEvent) => {
-  if (openBreak === null) return { breaks };
-  const { since_ms, ...begun } = openBreak;
-  return { breaks: [...breaks, { ...begun, length_ms: Math.max(0, timeOf(event) - since_ms) }], openBreak: null };
-};
-
-const breakOpened = (kind: SittingBreak["kind"], context: SittingContext, event: SittingEvent) => ({
-  ...breaksClosed(context, event),
-  openBreak: { kind, at_ms: workedTime(context, timeOf(event)), since_ms: timeOf(event) },
-});
-
-const ended = (context: SittingContext, event: SittingEvent, how: SittingEnd) => ({
-  ...stopped(context, event),
-  ...breaksClosed(context, event),
-  ended: how,
-});
 
 /**
  * One sitting as a chart: instructions and cautions, ready, the tries, the questions, the end.
@@ -149,29 +65,31 @@ export function sittingMachine(plan: SittingPlan) {
     },
     actions: {
       startClock: assign(({ context, event }) => ({
-        ...stopped(context, event),
-        ...breaksClosed(context, event),
+        ...stopped(context, timeOf(event)),
+        ...breaksClosed(context, timeOf(event)),
         runningSince_ms: timeOf(event),
       })),
-      stopClock: assign(({ context, event }) => stopped(context, event)),
+      stopClock: assign(({ context, event }) => stopped(context, timeOf(event))),
       beginTry: assign({ isTryBegun: true }),
       finishTry: assign(({ context }) => ({ triesDone: context.triesDone + 1, isTryBegun: false })),
       takeAnswer: assign(({ context }) => ({ answersGiven: context.answersGiven + 1 })),
       countPause: assign(({ context, event }) => ({
-        ...breakOpened("pause", context, event),
+        ...breakOpened("pause", context, timeOf(event)),
         pauses: context.pauses + 1,
       })),
-      stopClockWherePausesAre: assign(({ context, event }) => (plan.pauseAllowed ? stopped(context, event) : {})),
+      stopClockWherePausesAre: assign(({ context, event }) =>
+        plan.pauseAllowed ? stopped(context, timeOf(event)) : {},
+      ),
       countInterruption: assign(({ context, event }) => ({
-        ...breakOpened("reload", context, event),
+        ...breakOpened("reload", context, timeOf(event)),
         interruptions: context.interruptions + 1,
         triesDone: context.triesDone + (context.isTryBegun ? 1 : 0),
         triesLost: context.triesLost + (context.isTryBegun ? 1 : 0),
         isTryBegun: false,
       })),
-      runOut: assign(({ context, event }) => ({ ...ended(context, event, "time"), isTryBegun: false })),
-      complete: assign(({ context, event }) => ended(context, event, "finished")),
-      breakOff: assign(({ context, event }) => ended(context, event, "broken-off")),
+      runOut: assign(({ context, event }) => ({ ...ended(context, timeOf(event), "time"), isTryBegun: false })),
+      complete: assign(({ context, event }) => ended(context, timeOf(event), "finished")),
+      breakOff: assign(({ context, event }) => ended(context, timeOf(event), "broken-off")),
     },
   });
   const whileWorking = sitting.createStateConfig({

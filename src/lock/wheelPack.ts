@@ -45,8 +45,7 @@ export class WheelPack {
 
   /**
    * @param start - where the pack stands; without it, at reading 0 with every wheel resting on its driver
-   * @throws {LockError} `bad-start` when a slack is missing or outside its free play, or a nose that is down does not fit
-   *   the dial; `too-far` for a wild position
+   * @throws {LockError} for a slack outside its free play, a nose that does not fit the dial, or a wild position
    */
   constructor(profile: WheelPackProfile, combination: Combination, start?: WheelPackState) {
     this.profile = profile;
@@ -79,11 +78,7 @@ export class WheelPack {
     return { dial: this.dial, slack: this.slack(), engagedAt: this.engagedAt };
   }
 
-  /**
-   * Puts the pack back to a picture of it.
-   *
-   * @throws {LockError} `bad-start`, `too-far`
-   */
+  /** Puts the pack back to a picture of it. @throws {LockError} as the constructor */
   restore(state: WheelPackState): void {
     checkStart(this.profile, state);
     this.at = inMillionths(state.dial);

@@ -32,8 +32,7 @@ export function checkReach(position: Graduations): void {
 /**
  * Holds a picture of a pack to the pack.
  *
- * @throws {LockError} `bad-start` when a slack is missing or outside its free play, or a nose that is down does not fit
- *   the dial; `too-far` for a wild position
+ * @throws {LockError} for a slack outside its free play, a nose that does not fit the dial, or a wild position
  */
 export function checkStart(profile: WheelPackProfile, state: WheelPackState): void {
   const { wheelPack, procedure } = profile;

@@ -1,4 +1,8 @@
-import type { DatabaseHost } from "./logbookDatabase";
+import { DATABASE_VERSION, type DatabaseHost, type LogbookDatabase } from "./logbookDatabase";
+import { storageProblem } from "./storageProblem";
+
+/** Dexie counts in units, the browser in tenths. */
+const BROWSER_VERSIONS = 10;
 
 /**
  * Version of a database as the browser counts it, found without changing or making anything.
@@ -27,4 +31,15 @@ export function installedVersion({ indexedDB }: Pick<DatabaseHost, "indexedDB">,
       else reject(error);
     };
   });
+}
+
+/**
+ * Makes sure that this version can open a database.
+ *
+ * @throws {LogbookError} `unavailable` where the browser keeps none, `newer-version` where a later version wrote it
+ */
+export async function checkInstalled({ host, name }: LogbookDatabase): Promise<void> {
+  if (host === undefined) throw storageProblem("unavailable");
+  const version = (await installedVersion(host, name)) / BROWSER_VERSIONS;
+  if (version > DATABASE_VERSION) throw storageProblem("newer-version");
 }

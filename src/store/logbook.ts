@@ -1,8 +1,9 @@
 import { LogbookError } from "../records/logbookError";
 import type { PersonRecord } from "../records/records";
-import { installedVersion } from "./installedVersion";
-import { DATABASE_VERSION, type LogbookDatabase } from "./logbookDatabase";
-import { checkWrite, isSameRecord, type LogbookWrite, ownerOf, withWrite } from "./logbookWrite";
+import { checkInstalled } from "./installedVersion";
+import { KnownPeople } from "./knownPeople";
+import type { LogbookDatabase } from "./logbookDatabase";
+import { checkWrite, isSameRecord, type LogbookWrite, withWrite } from "./logbookWrite";
 import { restoreOwners } from "./orphans";
 import { inTime } from "./patience";
 import { problemOf, storageProblem } from "./storageProblem";
@@ -16,9 +17,6 @@ export type Saved =
       readonly ended: ReadonlySet<string>;
     }
   | { readonly isStored: false; readonly problem: LogbookError };
-
-/** Dexie counts in units, the browser in tenths. */
-const BROWSER_VERSIONS = 10;
 
 /** How long a database may be silent before that is said, milliseconds. */
 const PATIENCE_MS = 5000;
@@ -41,8 +39,8 @@ export class Logbook {
   private readonly stored: LogbookDatabase;
   private readonly onChange: () => void;
   private readonly patience_ms: number;
-  private readonly known = new Map<string, PersonRecord>();
-  private readonly standIns = new Map<string, string>();
+  /** The people that this page knows. */
+  readonly people = new KnownPeople();
   private isOpen = false;
   private waiting: readonly LogbookWrite[] = [];
   private trouble: LogbookError | null = null;
@@ -83,21 +81,6 @@ export class Logbook {
     return this.back;
   }
 
-  /** People remembered from what was read and saved, by id. */
-  get knownPeople(): ReadonlyMap<string, PersonRecord> {
-    return this.known;
-  }
-
-  /** Remembers people, so that a record brings its person with it, whatever became of the tables meanwhile. */
-  know(people: readonly PersonRecord[]): void {
-    for (const person of people) this.known.set(person.id, person);
-  }
-
-  /** Whoever stands in for a person that another tab had made first; else the person. */
-  personFor(personId: string): string {
-    return this.standIns.get(personId) ?? personId;
-  }
-
   /**
    * Opens the database, or finds out why not; then `problem` says so. Never throws.
    *
@@ -124,8 +107,10 @@ export class Logbook {
    */
   async save(...writes: readonly LogbookWrite[]): Promise<Saved> {
     writes.forEach(checkWrite);
-    this.know(writes.flatMap((write) => (write.kind === "people" && write.only === undefined ? [write.record] : [])));
-    const whole = [...this.ownersOf(writes), ...writes];
+    this.people.know(
+      writes.flatMap((write) => (write.kind === "people" && write.only === undefined ? [write.record] : [])),
+    );
+    const whole = [...this.people.ownersOf(writes), ...writes];
     this.waiting = whole.reduce<readonly LogbookWrite[]>(withWrite, this.waiting);
     const isOne = (one: LogbookWrite) => whole.some((write) => isSameRecord(one, write));
     const saved = await this.store(this.waiting.filter(isOne));
@@ -140,7 +125,7 @@ export class Logbook {
    */
   async adopt(writes: readonly LogbookWrite[]): Promise<void> {
     writes.forEach(checkWrite);
-    this.take(await this.change((database) => storeWrites(database, writes, this.standIns)));
+    this.take(await this.change((database) => storeWrites(database, writes, this.people.replaced)));
     this.onChange();
   }
 
@@ -194,39 +179,16 @@ export class Logbook {
     this.onChange();
   }
 
-  /** Has one person stand in for another: what this page still keeps for the one goes to the other. */
-  standIn(personId: string, standIn: string): void {
-    if (personId === standIn) this.standIns.delete(personId);
-    else this.standIns.set(personId, standIn);
-    this.known.delete(personId);
-  }
-
-  /** Forgets people who were deleted here: no record brings them back. */
-  forgetPeople(people: readonly string[]): void {
-    for (const id of people) this.known.delete(id);
-  }
-
   /** Closes the database; records saved later are pending. */
   close(): void {
     this.isOpen = false;
     this.stored.close();
   }
 
-  /** The persons of some records, to be kept with them where they are gone. */
-  private ownersOf(writes: readonly LogbookWrite[]): LogbookWrite[] {
-    const ids = new Set(writes.flatMap((write) => ownerOf(write) ?? []));
-    return [...ids].flatMap((id): LogbookWrite[] => {
-      const record = this.known.get(id);
-      return record === undefined ? [] : [{ kind: "people", record, only: "if-missing" }];
-    });
-  }
-
   private async reach(): Promise<void> {
     const { stored } = this;
     try {
-      if (stored.host === undefined) throw storageProblem("unavailable");
-      const version = (await installedVersion(stored.host, stored.name)) / BROWSER_VERSIONS;
-      if (version > DATABASE_VERSION) throw storageProblem("newer-version");
+      await checkInstalled(stored);
       await stored.open();
       this.isOpen = true;
       this.trouble = null;
@@ -252,7 +214,9 @@ export class Logbook {
   }
 
   private async storeNow(writes: readonly LogbookWrite[]): Promise<Saved> {
-    const stored = await this.change((database) => storeWrites(database, writes, this.standIns)).catch(problemOf);
+    const stored = await this.change((database) => storeWrites(database, writes, this.people.replaced)).catch(
+      problemOf,
+    );
     if (stored instanceof LogbookError) return this.fail(stored);
     this.take(stored);
     this.waiting = this.waiting.filter((one) => !writes.includes(one));
@@ -272,7 +236,7 @@ export class Logbook {
 
   private take({ restored, standIns }: Stored): void {
     this.back = [...this.back, ...restored];
-    for (const [id, standIn] of standIns) this.standIns.set(id, standIn);
+    this.people.replace(standIns);
   }
 
   private lose(problem: LogbookError): void {

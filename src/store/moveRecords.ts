@@ -122,7 +122,7 @@ async function merge(database: LogbookDatabase, from: string, to: string): Promi
  */
 export async function mergePeople(logbook: Logbook, from: string, to: string): Promise<Undo> {
   const { person, moved, declarations } = await logbook.change((database) => merge(database, from, to));
-  logbook.standIn(from, to);
+  logbook.people.standIn(from, to);
   return async () => {
     await logbook.change(async (database) => {
       await database.settings.delete(mergedKey(from));
@@ -132,6 +132,6 @@ export async function mergePeople(logbook: Logbook, from: string, to: string): P
         for (const id of ids) await putUnder(database, kind, id, to, from);
       }
     });
-    logbook.standIn(from, from);
+    logbook.people.standIn(from, from);
   };
 }

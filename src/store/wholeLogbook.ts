@@ -44,7 +44,7 @@ async function stored(database: LogbookDatabase): Promise<LogbookContents> {
  */
 export async function wholeLogbook(logbook: Logbook): Promise<LogbookContents> {
   const whole = withPending(logbook.pending, await logbook.read(stored, NO_CONTENTS));
-  return withOwners(whole, logbook.knownPeople);
+  return withOwners(whole, logbook.people.byId);
 }
 
 /** Records of one kind in the logbook, pending ones too. @throws {LogbookError} when the storage fails */
@@ -160,7 +160,7 @@ export async function dropUnfinished(logbook: Logbook, id: string): Promise<void
  */
 async function deletePeople(logbook: Logbook, people: readonly string[]): Promise<void> {
   await logbook.change((database) => deleteFromTables(database, people));
-  logbook.forgetPeople(people);
+  logbook.people.forget(people);
   logbook.forget((write) => belongsTo(write, people));
 }
 

@@ -41,7 +41,7 @@ export function startOf({ start, positions }: RecordedAttempt): AttemptStart {
  * position. Positions are the hand's: what a positive stop swallows stays swallowed.
  *
  * @param count - how many positions to play; all, if left out
- * @throws {LockError} `bad-start`, `too-far`
+ * @throws {LockError} for a start that cannot be
  */
 export function replay(recorded: RecordedAttempt, count = recorded.positions.length): Attempt {
   const start = startOf(recorded);

@@ -10,6 +10,7 @@ import {
   MAY_IMPORT,
   PURE,
   type SourceFile,
+  sentenceTakenApart,
   undocumented,
   worldIn,
 } from "./layers";
@@ -65,6 +66,10 @@ describe("the table of layers", () => {
 describe.each(files.map((file) => [file.file, file] as const))("%s", (_, file) => {
   test("imports only layers below it", () => {
     expect(forbiddenImports(file)).toEqual([]);
+  });
+
+  test("takes no sentence apart", () => {
+    expect(sentenceTakenApart(file)).toBeUndefined();
   });
 
   test("imports no tool of development, and no package that its layer has no use for", () => {
@@ -149,6 +154,17 @@ describe("a planted violation is found", () => {
     "// No doc comment.\nexport const a = 1;",
   ])("%j without a word", (text) => {
     expect(undocumented({ file: "lock/a.ts", text })).toEqual(["a"]);
+  });
+});
+
+describe("a sentence taken apart is found", () => {
+  test.each([
+    "const [, number] = error.message.match(/number (\\d)/) ?? [];",
+    'const path = message.split(" ")[0];',
+    'says.replace(/^sheet: /, "");',
+    'if (fault?.message?.startsWith("You ran")) return;',
+  ])("%s", (text) => {
+    expect(sentenceTakenApart({ file: "app/desk/a.ts", text })).toBeDefined();
   });
 });
 

@@ -104,6 +104,17 @@ export function worldIn({ file, text }: SourceFile): string | undefined {
   return PURE.includes(layerOf(file)) ? WORLD.exec(withoutComments(text))?.[0] : undefined;
 }
 
+/** Where a browser words its own errors, its words are all there is to know them by. */
+const READS_BROWSER_WORDS = ["app/parts/page/filesGone.ts"];
+
+const TAKEN_APART =
+  /\b(message|says?|sentence|why)(\)|\]|\?)*\.(split|match|matchAll|replace|replaceAll|startsWith|endsWith|includes|indexOf|search)\(/;
+
+/** Where a sentence is taken apart to get back what it was made of; or undefined. Problems are data: `lock/problem.ts`. */
+export function sentenceTakenApart({ file, text }: SourceFile): string | undefined {
+  return READS_BROWSER_WORDS.includes(file) ? undefined : TAKEN_APART.exec(withoutComments(text))?.[0];
+}
+
 const UNDOCUMENTED =
   /(?<!\*\/\n)^export (?:declare )?(?:abstract )?(?:async )?(?:function\*?|const|let|class|interface|type|enum) (\w+)/gm;
 

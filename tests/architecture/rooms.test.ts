@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join, sep } from "node:path";
 import { describe, expect, test } from "vitest";
 import type { SourceFile } from "./layers";
-import { crowdedFolders, forbiddenRooms, MOST_FILES, ROOM_MAY_IMPORT, roomOf } from "./rooms";
+import { crowdedFolders, forbiddenRooms, longFiles, MOST_FILES, MOST_LINES, ROOM_MAY_IMPORT, roomOf } from "./rooms";
 
 const SRC = join(import.meta.dirname, "../../src");
 
@@ -15,9 +15,10 @@ const names = readdirSync(SRC, { recursive: true, encoding: "utf8", withFileType
       .join("/"),
   );
 
-const files: SourceFile[] = names
-  .filter((file) => /^app\/.*\.tsx?$/.test(file))
+const all: SourceFile[] = names
+  .filter((file) => /\.tsx?$/.test(file))
   .map((file) => ({ file, text: readFileSync(join(SRC, file), "utf8") }));
+const files = all.filter(({ file }) => file.startsWith("app/"));
 
 describe("the table of rooms", () => {
   test("names every room, and no other", () => {
@@ -51,6 +52,10 @@ test("no folder has more files of its own than a person looks through", () => {
   expect(crowdedFolders(names)).toEqual([]);
 });
 
+test("no file is longer than a person reads at once", () => {
+  expect(longFiles(all)).toEqual([]);
+});
+
 // A check that cannot fail proves nothing: here each is shown a violation.
 describe("a planted violation is found", () => {
   test.each([
@@ -74,6 +79,12 @@ describe("a planted violation is found", () => {
     { why: "a room that is not in the table", file: "app/attic/A.tsx", text: 'import { B } from "../parts/B";' },
   ])("$why", (planted) => {
     expect(forbiddenRooms(planted)).toHaveLength(1);
+  });
+
+  test("a long file", () => {
+    const lines = (count: number): SourceFile => ({ file: "lock/a.ts", text: "a;\n".repeat(count) });
+    expect(longFiles([lines(MOST_LINES + 1)])).toEqual([`lock/a.ts: ${MOST_LINES + 1}`]);
+    expect(longFiles([lines(MOST_LINES)])).toEqual([]);
   });
 
   test("a crowded folder", () => {

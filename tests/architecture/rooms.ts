@@ -30,6 +30,17 @@ const BELOW_PARTS = ["lock", "statistics"];
 /** Most files that a folder has of its own. */
 export const MOST_FILES = 25;
 
+/** Most lines that a file has: one idea is told in less. */
+export const MOST_LINES = 250;
+
+/** Files longer than a person reads at once. */
+export function longFiles(files: readonly SourceFile[]): string[] {
+  return files.flatMap(({ file, text }) => {
+    const lines = text.split("\n").length - 1;
+    return lines > MOST_LINES ? [`${file}: ${lines}`] : [];
+  });
+}
+
 /** The room a path inside src belongs to; undefined for a file that lies in none. */
 export function roomOf(file: string): string | undefined {
   const [layer, room, ...rest] = file.split("/");

@@ -1,14 +1,8 @@
 import { createTestModel } from "@xstate/test";
 import { describe, expect, test } from "vitest";
 import { createActor, type SnapshotFrom } from "xstate";
-import {
-  type SittingContext,
-  type SittingEvent,
-  type SittingPlan,
-  type SittingState,
-  sittingMachine,
-  workedTime,
-} from "../../src/drill/sittingMachine";
+import { type SittingEvent, type SittingPlan, type SittingState, sittingMachine } from "../../src/drill/sittingMachine";
+import { type SittingContext, workedTime } from "../../src/drill/sittingMemory";
 import { drawnArrows } from "../support/drawnArrows";
 import { everyTransition } from "../support/everyTransition";
 

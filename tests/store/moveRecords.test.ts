@@ -68,24 +68,24 @@ test("two people become one, with each skill shown once, and two again", async (
   expect((await recordsOfKind(logbook, "people")).map(({ id }) => id).sort()).toEqual(["dorvik", "mibsy"]);
   expect((await recordsOfKind(logbook, "jobs")).map(({ personId }) => personId)).toEqual(["mibsy"]);
   expect((await recordsOfKind(logbook, "declarations")).map(({ id }) => id)).toEqual(["shown:mibsy"]);
-  expect(logbook.personFor("tavro")).toBe("mibsy");
+  expect(logbook.people.personFor("tavro")).toBe("mibsy");
   await undo();
   expect(await picture(logbook)).toEqual(before);
-  expect(logbook.personFor("tavro")).toBe("tavro");
+  expect(logbook.people.personFor("tavro")).toBe("tavro");
 });
 
 test("one who was merged away stays away, whatever another tab still has in hand, until the merge is undone", async () => {
   const host = emptyHost();
   const [here, there] = [await openLogbook(host), await openLogbook(host)];
   await mergeIntoLogbook(here, contents(theirPeople, []));
-  there.know(await recordsOfKind(there, "people"));
+  there.people.know(await recordsOfKind(there, "people"));
   const undo = await mergePeople(here, "tavro", "mibsy");
   await there.save({ kind: "attempts", record: anAttempt("late") });
   expect((await recordsOfKind(here, "people")).map(({ id }) => id).sort()).toEqual(["dorvik", "mibsy"]);
-  expect([await ids(here, "mibsy"), there.personFor("tavro")]).toEqual([["late"], "mibsy"]);
+  expect([await ids(here, "mibsy"), there.people.personFor("tavro")]).toEqual([["late"], "mibsy"]);
   await undo();
   const again = await openLogbook(host);
-  again.know(theirPeople);
+  again.people.know(theirPeople);
   await again.save({ kind: "attempts", record: anAttempt("own") });
   expect(await ids(again, "tavro")).toEqual(["own"]);
 });

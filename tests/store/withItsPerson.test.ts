@@ -51,7 +51,7 @@ test("what is still taken down for somebody whom another stands in for goes to t
   const first = aPerson("first", { name: "Trainee" });
   await there.save({ kind: "people", record: aPerson("other", { name: "Trainee" }), only: "if-nobody" });
   await here.save({ kind: "people", record: first, only: "if-nobody" }, write("a", { personId: "first" }));
-  here.know([first]);
+  here.people.know([first]);
   await here.save(write("b", { personId: "first" }));
   expect((await recordsOfKind(here, "people")).map(({ id }) => id)).toEqual(["other"]);
   expect((await allAttempts(here, { personId: "other" })).map(({ id }) => id).sort()).toEqual(["a", "b"]);
@@ -80,7 +80,7 @@ describe("a person who was deleted in another tab", () => {
     const logbook = await openLogbook();
     await logbook.save(named("tavro"), write("a"));
     await deletePerson(logbook, "tavro", true);
-    expect(logbook.knownPeople.has("tavro")).toBe(false);
+    expect(logbook.people.byId.has("tavro")).toBe(false);
     expect(await names(logbook)).toEqual([]);
   });
 });
@@ -135,7 +135,7 @@ describe("the first person, whom nobody named", () => {
     expect(people.map(({ name }) => name)).toEqual(["Trainee"]);
     const personId = people[0]?.id ?? "";
     expect((await allAttempts(here, { personId })).map(({ id }) => id).sort()).toEqual(["a", "b"]);
-    expect([here.personFor("p1"), there.personFor("p2")]).toEqual([personId, personId]);
+    expect([here.people.personFor("p1"), there.people.personFor("p2")]).toEqual([personId, personId]);
   });
 
   test("is one, when both tabs waited for the database", async () => {
@@ -147,7 +147,7 @@ describe("the first person, whom nobody named", () => {
     }
     expect([await here.retry(), await there.retry()]).toEqual([0, 0]);
     expect(await names(here)).toEqual(["Trainee"]);
-    expect(await allAttempts(there, { personId: there.personFor("p2") })).toHaveLength(2);
+    expect(await allAttempts(there, { personId: there.people.personFor("p2") })).toHaveLength(2);
   });
 
   test("is made beside invented people", async () => {

@@ -38,14 +38,14 @@ export class CurrentLogbook extends Store {
   /** Everyone, invented people last. @throws {LogbookError} when the storage fails */
   async people(): Promise<readonly PersonRecord[]> {
     const people = inOrderOfNames(await recordsOfKind(this.logbook, "people"));
-    this.logbook.know(people);
+    this.logbook.people.know(people);
     return people;
   }
 
   /** Chooses who practices now, and remembers it for the next visit. */
   choose(person: PersonRecord | null): void {
     this.person = person;
-    if (person !== null) this.logbook.know([person]);
+    if (person !== null) this.logbook.people.know([person]);
     try {
       if (person === null) localStorage.removeItem(PERSON_KEY);
       else localStorage.setItem(PERSON_KEY, person.id);
@@ -90,7 +90,7 @@ export class CurrentLogbook extends Store {
   /** Another tab may have made the first person before this one's was stored: then that one practices here too. */
   private follow(): void {
     const { person, logbook } = this;
-    if (person !== null && logbook.personFor(person.id) !== person.id) {
+    if (person !== null && logbook.people.personFor(person.id) !== person.id) {
       this.person = null;
       void this.settle().catch(() => undefined);
     }

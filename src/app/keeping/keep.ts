@@ -99,7 +99,7 @@ export async function keepAttempt(note: AttemptNote): Promise<void> {
   const record = { ...note.record, personId: owner.id };
   await keepWith(current, owner, { kind: "attempts", record, trace: encodeTrace(note.motion) });
   // Another tab may have made somebody first.
-  const id = current.logbook.personFor(owner.id);
+  const id = current.logbook.people.personFor(owner.id);
   if (record.isUnfinished === true) return;
   const skill = { profileId: record.profileId, exercise: record.exercise };
   await declare(current, id, skill, () => attemptsAt(current, id, skill));
@@ -120,7 +120,7 @@ export async function keepJob(note: JobNote): Promise<void> {
   const owner = before === undefined ? await ownerNow() : { id: before.personId, made: [] };
   const noted = before && { tags: before.tags, ...(before.note !== undefined && { note: before.note }) };
   await keepWith(current, owner, jobWrite(owner.id, { ...note, ...noted }));
-  const personId = current.logbook.personFor(owner.id);
+  const personId = current.logbook.people.personFor(owner.id);
   const skill = { profileId: note.profileId, exercise: note.kind };
   await declare(current, personId, skill, () => jobsAt(current, personId, skill));
 }
@@ -132,8 +132,8 @@ export async function keepJob(note: JobNote): Promise<void> {
  */
 async function ownerNamed(current: CurrentLogbook, personId: string | null): Promise<Owner> {
   if (personId === null) return ownerNow();
-  const id = current.logbook.personFor(personId);
-  const isHere = current.logbook.knownPeople.has(id) || (await current.people()).some((one) => one.id === id);
+  const id = current.logbook.people.personFor(personId);
+  const isHere = current.logbook.people.byId.has(id) || (await current.people()).some((one) => one.id === id);
   return isHere ? { id, made: [] } : ownerNow();
 }
 

@@ -1,18 +1,14 @@
-import type { TryResult } from "../../drill/marking/tryResult";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { sittingPlan } from "../../drill/sittingPlan";
 import type { Milliseconds } from "../../lock/dial";
-import { recordHash } from "../../records/hashedRecord";
-import { motionText } from "../../records/motion/traceCodec";
-import { type SittingFacts, sittingRecord } from "../../records/sitting/sittingRecord";
-import { APP_VERSION } from "../parts/page/appVersion";
 import { messageOf } from "../parts/page/messageOf";
 import { newId } from "../parts/page/newId";
 import { newSeed } from "../parts/page/newSeed";
 import { onPageLeft } from "../parts/page/onPageLeft";
 import { Store } from "../parts/page/store";
 import { watchWork } from "../parts/page/underWay";
-import { type RunningSitting, runningOf, SittingKeeping } from "./sittingKeeping";
+import { practicing, recordOf, sittingsKnown } from "./askedOfLogbook";
+import { type RunningSitting, SittingKeeping } from "./sittingKeeping";
 import { newProgress, type SittingProgress, sittingToGoOn } from "./sittingProgress";
 import { SittingSession } from "./sittingSession";
 import { type KeptRecord, NO_STORE, PROGRESS_KEY, SittingShelf, type TextStore } from "./sittingShelf";
@@ -27,65 +23,10 @@ function browserStore(): TextStore {
   }
 }
 
-/** Fetched when first needed: the logbook comes with it. */
-const fetchKeep = () => import("../keeping/keep");
-
-/** No screen waits longer than this for the logbook, milliseconds. */
-const LOGBOOK_WAIT: Milliseconds = 1500;
-
-/** Where a text says that a sitting goes on, the logbook is asked for longer: it may have the end of it, milliseconds. */
-const LOGBOOK_WAIT_FOR_END: Milliseconds = 15_000;
-
-/** What the logbook answers; something else where it does not open, or not in time. */
-async function answerInTime<Answer>(
-  ask: () => Promise<Answer>,
-  otherwise: Answer,
-  wait: Milliseconds = LOGBOOK_WAIT,
-): Promise<Answer> {
-  const tooLate = new Promise<Answer>((resolve) => setTimeout(() => resolve(otherwise), wait));
-  return Promise.race([ask().catch(() => otherwise), tooLate]);
-}
-
-/** Motions that this page does not have, from the logbook: the try was made in a page before, or in another browser tab. */
-async function withMotions(id: string, facts: SittingFacts): Promise<SittingFacts> {
-  const { tries, motions = [] } = facts;
-  const isWanted = (one: TryResult, index: number) =>
-    one.kind === "dialing" && !one.isBrokenOff && (motions[index] ?? null) === null;
-  if (!tries.some(isWanted)) return facts;
-  const stored = await answerInTime(async () => (await fetchKeep()).motionsOfSitting(id, tries.length), []);
-  const found = tries.map((one, index) => {
-    const motion = isWanted(one, index) ? (stored[index] ?? null) : null;
-    return motion === null ? (motions[index] ?? null) : motionText(motion);
-  });
-  return { ...facts, motions: found };
-}
-
-/** The record of a sitting that is over. */
-async function recordOf(session: SittingSession): Promise<KeptRecord> {
-  const record = sittingRecord(await withMotions(session.id, session.facts(APP_VERSION)));
-  return { id: session.id, record, sha256: recordHash(record) };
-}
-
 /** The seed of a new sitting, and where it is from. */
 function seedFor(sheet: Sheet, asked: number | null): Pick<SittingProgress, "seed" | "seedFrom"> {
   if (sheet.seed !== undefined) return { seed: sheet.seed, seedFrom: "sheet" };
   return asked === null ? { seed: newSeed(), seedFrom: "drawn" } : { seed: asked, seedFrom: "address" };
-}
-
-/** What the logbook knows of sittings when a page begins. */
-interface SittingsKnown {
-  readonly running: readonly RunningSitting[];
-  /** Whether the sitting asked for has ended there. */
-  readonly hasEnded: boolean;
-}
-
-/** Asks the logbook which sittings run, and whether one has ended. @param id - of the one that a text is of, or null */
-async function sittingsKnown(id: string | null): Promise<SittingsKnown> {
-  const ask = async () => {
-    const { sittingsNow, hasEnded } = await fetchKeep();
-    return { running: runningOf(await sittingsNow()), hasEnded: id !== null && (await hasEnded(id)) };
-  };
-  return answerInTime(ask, { running: [], hasEnded: false }, id === null ? LOGBOOK_WAIT : LOGBOOK_WAIT_FOR_END);
 }
 
 /** How often the clock of a sitting is looked at, milliseconds. */
@@ -142,7 +83,7 @@ export class CurrentSitting extends Store {
    * @param seed - as the address gives it, to see the same again: for practice; else null
    */
   async begin(sheet: Sheet, seed: number | null): Promise<void> {
-    const who = await answerInTime(async () => (await fetchKeep()).whoPractices(), null);
+    const who = await practicing();
     const [person, personId] = [who?.name ?? null, who?.id ?? null];
     pageTime.begin();
     this.open(newProgress({ id: newId(), sheet, ...seedFor(sheet, seed), person, personId }));

@@ -1,9 +1,10 @@
 import type { SittingRecord } from "../../records/records";
 import { keeping } from "../keeping/keeping";
 import type { Keeper } from "../keeping/keepingQueue";
+import type { EndedTry } from "./keptSitting";
 import { keptTryWrite, runningWrite, sittingWrite, tryWrite } from "./sittingLogbook";
 import { progressOf, type SittingProgress } from "./sittingProgress";
-import type { EndedTry, SittingSession } from "./sittingSession";
+import type { SittingSession } from "./sittingSession";
 import type { KeptRecord, SittingShelf } from "./sittingShelf";
 import { isDialTry, type TryInHand } from "./tries/tryInHand";
 import { trySetup } from "./tries/trySetup";

@@ -6,7 +6,7 @@ import { isRight, type TryResult, zeroShown } from "../../drill/marking/tryResul
 import type { Sheet, Station } from "../../drill/sheet/sheet";
 import { stationName } from "../../drill/sheet/stationName";
 import { stationProfile } from "../../drill/sheet/stationProfile";
-import type { SittingEnd } from "../../drill/sittingMachine";
+import type { SittingEnd } from "../../drill/sittingMemory";
 import { sittingPlan } from "../../drill/sittingPlan";
 import { countText } from "../../lock/amountWords";
 import type { Milliseconds } from "../../lock/dial";

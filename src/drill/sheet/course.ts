@@ -68,7 +68,7 @@ export function lessonMinutes({ stations, sitting }: Sheet, times: TryTimes): nu
  *
  * @param value - parsed JSON
  * @param sheets - those that its lessons may name, by title
- * @throws {DrillError} `bad-sheet`, naming the field or the lesson
+ * @throws {DrillError} naming the field or the lesson
  */
 export function parseCourse(value: unknown, sheets: readonly Sheet[]): readonly Lesson[] {
   const parsed = courseSchema.safeParse(value);

@@ -61,7 +61,7 @@ const sheetAfter = (sheet: Sheet, edit: Edit): Sheet =>
 /**
  * Makes a change. What had been undone can no longer be redone.
  *
- * @throws {DrillError} `bad-edit` for a place that is none
+ * @throws {DrillError} for a place that is none
  */
 export function edited({ sheet, past }: Editing, edit: Edit): Editing {
   return { sheet: sheetAfter(sheet, edit), past: [...past, sheet].slice(-MOST_STEPS), future: [] };

@@ -13,7 +13,7 @@ export type Change = PackChange | EncoderChange;
  *
  * @param present - what the lock is set to, and known to be
  * @param start - where it stands, its bolt thrown
- * @throws {LockError} `bad-combination`, `bad-start`, `too-far`
+ * @throws {LockError} for a combination or a start that cannot be
  * @throws {TypeError} where a lock cannot be changed
  */
 export function beginChange(

@@ -62,7 +62,7 @@ export abstract class ChangeInHand<Kind extends Profile> implements TrainEnd<Cha
   /**
    * @param present - what the lock is set to, and known to be
    * @param wanted - the new combination
-   * @throws {LockError} `bad-combination`
+   * @throws {LockError} for one that cannot be dialed
    */
   constructor(profile: Kind, present: Combination, wanted: Combination) {
     this.profile = profile;

@@ -33,7 +33,7 @@ export class EncoderChange extends ChangeInHand<DialEncoderProfile> {
   /** The hand that dials the new numbers, read as one that means them. */
   private entering: WatchedHand | null = null;
 
-  /** @throws {LockError} `bad-combination`, `too-far` */
+  /** @throws {LockError} for a combination or a position that cannot be */
   constructor(profile: DialEncoderProfile, present: Combination, wanted: Combination, start: AttemptStart) {
     super(profile, present, wanted);
     this.setCombination = this.present;

@@ -44,7 +44,7 @@ export class KeyedPack {
   /**
    * @param combination - what the pack is set to; numbers need not be whole
    * @param start - where it stands, key out; at rest at reading 0 where left out
-   * @throws {LockError} `bad-combination`, `bad-start`, `too-far`
+   * @throws {LockError} for a combination or a start that cannot be
    */
   constructor(profile: KeyedProfile, combination: Combination, start?: WheelPackState) {
     this.profile = profile;
@@ -60,7 +60,7 @@ export class KeyedPack {
   /**
    * Goes back to a picture.
    *
-   * @throws {LockError} `bad-combination`, `bad-start`, `too-far`; nothing has changed then
+   * @throws {LockError} for a combination or a start that cannot be; nothing has changed then
    */
   restore({ pack, numbers, key, loose }: KeyedPackState): void {
     this.pack = new WheelPack(this.profile, parseCombination(this.profile, numbers), pack);

@@ -7,7 +7,7 @@ import type { Profile } from "../../lock/profile";
  * Whether a perfect hand that dials one combination opens a lock set to another: found by dialing it.
  *
  * @param setTo - what the lock is set to; null for a spoiled pack, which opens to nothing
- * @throws {LockError} `bad-combination`
+ * @throws {LockError} for one that cannot be dialed
  */
 export function opensTo(profile: Profile, setTo: Combination | null, dialed: Combination): boolean {
   if (setTo === null) return false;

@@ -49,7 +49,7 @@ export class PackChange extends ChangeInHand<KeyedProfile> {
 
   /**
    * @param start - where the pack stands
-   * @throws {LockError} `bad-combination`, `bad-start`, `too-far`
+   * @throws {LockError} for a combination or a start that cannot be
    */
   constructor(profile: KeyedProfile, present: Combination, wanted: Combination, start?: WheelPackState) {
     super(profile, present, wanted);

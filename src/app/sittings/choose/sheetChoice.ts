@@ -49,7 +49,7 @@ function sittable(sheet: Sheet): Sheet {
  * The sheet that an address or a pasted link asks for.
  *
  * @param asked - id of a shipped sheet, the text of a link, or a whole address with one
- * @throws {DrillError} `bad-link`, `bad-sheet`
+ * @throws {DrillError} for a link or a sheet that is none
  * @throws {Error} for a sheet that no lock can be set up for
  */
 export function sheetAskedFor(asked: string): Sheet {

@@ -3,7 +3,7 @@ import type { Motion } from "../../../dialing/motion";
 import type { AnswerGiven } from "../../../drill/questions/questionDifficulty";
 import { sheetFingerprint } from "../../../drill/sheet/sheetFingerprint";
 import { stationName } from "../../../drill/sheet/stationName";
-import type { SittingBreak } from "../../../drill/sittingMachine";
+import type { SittingBreak } from "../../../drill/sittingMemory";
 import { harmlessName } from "../../../lock/harmlessText";
 import { type ClockJump, markedAgain, NOTICE, type SittingRecord } from "../../../records/sitting/sittingRecord";
 import { APP_VERSION } from "../../parts/page/appVersion";

@@ -21,7 +21,7 @@ export class DoorChange {
 
   /**
    * @param start - where the lock takes the dial and its wheels to be; as they are where left out
-   * @throws {LockError} `bad-combination`, `bad-start`, `too-far`
+   * @throws {LockError} for a combination or a start that cannot be
    */
   constructor(profile: Profile, lock: DoorLock, wanted: Combination, start: KeptChange["lock"] = startOf(lock)) {
     this.wanted = wanted;
