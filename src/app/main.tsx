@@ -1,5 +1,4 @@
-import { StrictMode } from "react";
-import { flushSync } from "react-dom";
+import { StrictMode, startTransition } from "react";
 import { createRoot } from "react-dom/client";
 import { watchLeaving } from "./keeping/keeping";
 import { App } from "./shell/App";
@@ -14,9 +13,9 @@ watchLeaving();
 const root = document.getElementById("root");
 if (root === null) throw new Error("the page has no element with the id root");
 
-/** Draws the app in place of what the page itself shows, at once: nobody takes hold of what is about to go. */
+/** Draws the app in place of what the page itself shows: in small pieces, between which the page hears its reader, and shown at once. */
 const draw = () =>
-  flushSync(() =>
+  startTransition(() =>
     createRoot(root).render(
       <StrictMode>
         <ErrorBoundary place="app">

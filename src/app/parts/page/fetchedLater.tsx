@@ -1,4 +1,4 @@
-import { type ComponentType, type ReactNode, useEffect, useState } from "react";
+import { type ComponentType, type ReactNode, startTransition, useEffect, useState } from "react";
 
 interface Fetched<Props> {
   readonly Part: ComponentType<Props> | null;
@@ -29,7 +29,8 @@ export function fetchedLater<Props extends object>(
     useEffect(() => {
       if (known !== null) return;
       fetchAhead().then(
-        (part) => setFetched({ Part: part, failure: null }),
+        // In small pieces: it may be large, and a hand may be turning a dial meanwhile.
+        (part) => startTransition(() => setFetched({ Part: part, failure: null })),
         (error) => setFetched({ Part: null, failure: { error } }),
       );
     }, []);
