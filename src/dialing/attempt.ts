@@ -4,6 +4,7 @@ import { type EncoderMemory, FRESH_MEMORY, judgeDraw } from "../lock/dialEncoder
 import { exact } from "../lock/exact";
 import type { DialEncoderProfile, Profile } from "../lock/profile";
 import { spinOffRule } from "../lock/spinOffRule";
+import type { TrainEnd } from "../lock/train/lockTrain";
 import type { WheelPack } from "../lock/wheelPack";
 import { checkReach } from "../lock/wheelPackState";
 import { type AttemptStart, startPack } from "./attemptStart";
@@ -28,7 +29,7 @@ export interface HandledLock
  * Feed it what the hand does; it answers with what happened. Mutable; a motion event costs the same however long the
  * attempt.
  */
-export class Attempt {
+export class Attempt implements TrainEnd<DialingFact> {
   readonly profile: Profile;
   readonly combination: Combination;
   readonly reader: HandReader;

@@ -29,7 +29,7 @@ export interface Fault {
 }
 
 /** How an attempt is read at its end, or so far. */
-export interface Reading {
+export interface ReadHand {
   readonly profile: Profile;
   readonly combination: Combination;
   readonly reader: HandReader;
@@ -87,7 +87,7 @@ export function legFaults(leg: Leg, target: Target, restLimit_ms: number): Fault
  * A first turn made the wrong way: nothing else was turned yet, or a long one led into a first leg that is wrong.
  * Spinning off the other way before a sound first leg is no fault.
  */
-const wrongWay = ({ reader }: Reading): Fault[] => {
+const wrongWay = ({ reader }: ReadHand): Fault[] => {
   const [first] = reader.legs;
   const last = reader.runs.at(-1);
   if (first === undefined) {
@@ -100,7 +100,7 @@ const wrongWay = ({ reader }: Reading): Fault[] => {
 };
 
 /** Numbers that no leg was made for, up to the first: the ones after it are not separate faults. */
-const missing = ({ profile, reader }: Reading): Fault[] => {
+const missing = ({ profile, reader }: ReadHand): Fault[] => {
   const { length } = reader.legs;
   const step = profile.procedure[length];
   return length === 0 || step === undefined
@@ -108,7 +108,7 @@ const missing = ({ profile, reader }: Reading): Fault[] => {
     : [{ code: "too-few-turns", number: length + 1, size: step.arrivals * profile.graduations }];
 };
 
-const drawFaults = ({ profile, reader, opened }: Reading): Fault[] => {
+const drawFaults = ({ profile, reader, opened }: ReadHand): Fault[] => {
   if (opened) return [];
   const count = profile.procedure.length;
   const last = reader.legs.find((leg) => leg.step === count - 1);
@@ -129,7 +129,7 @@ const drawFaults = ({ profile, reader, opened }: Reading): Fault[] => {
  *
  * A first turn the wrong way makes every later turn wrong: then it is the one fault told.
  */
-export function faultsSoFar(read: Reading): Fault[] {
+export function faultsSoFar(read: ReadHand): Fault[] {
   const { reader } = read;
   const wrong = reader.legs.length === 1 ? [] : wrongWay(read);
   if (wrong.length > 0) return wrong;
@@ -138,7 +138,7 @@ export function faultsSoFar(read: Reading): Fault[] {
   return faultsOf(reader.legs.slice(0, isOpen ? -2 : -1), read);
 }
 
-const faultsOf = (legs: readonly Leg[], { reader }: Reading): Fault[] =>
+const faultsOf = (legs: readonly Leg[], { reader }: ReadHand): Fault[] =>
   legs.flatMap((leg) => {
     const target = reader.targetOf(leg);
     return target === undefined ? [] : legFaults(leg, target, restLimit(reader.profile));
@@ -147,7 +147,7 @@ const faultsOf = (legs: readonly Leg[], { reader }: Reading): Fault[] =>
 /**
  * All faults of an attempt that has ended: its last point is read as a stop, and what was not done is missing.
  */
-export function faultsAtEnd(read: Reading): Fault[] {
+export function faultsAtEnd(read: ReadHand): Fault[] {
   const wrong = wrongWay(read);
   if (wrong.length > 0) return wrong;
   const made = faultsOf(read.reader.legs, read);

@@ -1,4 +1,4 @@
-import { faceNumber, type Graduations, type Turn } from "../lock/dial";
+import { faceNumber, type Graduations, type Reading, type Turn } from "../lock/dial";
 import type { Profile } from "../lock/profile";
 
 const ORDINALS = [
@@ -27,7 +27,7 @@ export function faceText(number: Graduations, { graduations, numbersIncrease }: 
 }
 
 /** A reading to a tenth; never "100.0" on a dial of 100. */
-export function readingText(at: Graduations, { graduations, numbersIncrease }: Profile): string {
+export function readingText(at: Reading, { graduations, numbersIncrease }: Profile): string {
   const tenths = Math.round(faceNumber(at, graduations, numbersIncrease) * 10) % (graduations * 10);
   return (tenths / 10).toFixed(1);
 }

@@ -3,6 +3,20 @@ import { exact, fromMillionths, inMillionths } from "./exact";
 /** Angle on a dial, in graduations. Unwrapped unless a name says otherwise; left (counter-clockwise) is positive. */
 export type Graduations = number;
 
+declare const frame: unique symbol;
+type In<Frame extends string> = Graduations & { readonly [frame]?: Frame };
+
+/*
+ * Where something stands, by what it is measured at. A plain number passes for any of them, as sums and differences are plain
+ * numbers; one of them never passes for another. It costs nothing when the program runs.
+ */
+/** Where the dial stands, unwrapped graduations. */
+export type Position = In<"dial">;
+/** Where the cam stands, or where the lock behind it takes the dial to be, unwrapped graduations. */
+export type CamPosition = In<"cam">;
+/** What an index reads, graduations; in [0, one turn) unless a name says otherwise. */
+export type Reading = In<"index">;
+
 /** A span or a moment of time, milliseconds. */
 export type Milliseconds = number;
 
@@ -39,7 +53,7 @@ export function turnOf(by: Graduations): Turn {
  * @param perTurn - graduations in one turn of the dial, > 0
  * @returns reading in [0, perTurn), graduations
  */
-export function reading(position: Graduations, perTurn: number): Graduations {
+export function reading(position: Position | Reading, perTurn: number): Reading {
   const turn = inMillionths(perTurn);
   const at = inMillionths(position);
   // Whole numbers, so all of this is exact; in a third of the time of the remainder operator.
@@ -67,6 +81,6 @@ export function wrap(angle: Graduations, perTurn: number): Graduations {
  * @param numbersIncrease - the turn under which the numbers at the index grow
  * @returns the number on the face in [0, perTurn)
  */
-export function faceNumber(at: Graduations, perTurn: number, numbersIncrease: Turn): Graduations {
+export function faceNumber(at: Reading, perTurn: number, numbersIncrease: Turn): Graduations {
   return numbersIncrease === "left" ? at : reading(-at, perTurn);
 }

@@ -2,7 +2,7 @@ import { type ReactNode, useId, useRef } from "react";
 import type { Help } from "../../dialing/advice";
 import type { HandledLock } from "../../dialing/attempt";
 import { readingText } from "../../dialing/words";
-import { type Graduations, reading, type Turn } from "../../lock/dial";
+import { type Graduations, type Position, type Reading, reading, type Turn } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
 import { ActButton } from "./ActButton";
 import type { Bolt } from "./bolt";
@@ -25,13 +25,12 @@ import "./hand.css";
 /** What an exercise says of the lock under the hand. Graduations are left positive. */
 interface LockInHandProps {
   readonly profile: Profile;
-  /** Where the dial stands, unwrapped. */
-  readonly dial: Graduations;
+  readonly dial: Position;
   readonly held: HeldDial;
   /** How far the ring with the opening index stands off the true place. */
   readonly ringTurn?: Graduations;
   /** What is read, where that is not at the opening index; unwrapped. */
-  readonly seen?: Graduations;
+  readonly seen?: Reading;
   /** Whether the ring shows the changing index of a lock that has one. */
   readonly hasChangingIndex?: boolean;
   readonly bolt?: Bolt;

@@ -1,11 +1,10 @@
-import type { Graduations, Milliseconds } from "../../lock/dial";
+import type { Graduations, Milliseconds, Position } from "../../lock/dial";
 import { type DialFeel, type DialWeight, dialFeel } from "./dialFeel";
 import { hasRested } from "./rest";
 
 /** Whatever a hand can turn: a pack, an encoder, a whole train with ring and cam, a lock on a door. */
 export interface UnderHand<Fact> {
-  /** Where the dial stands, unwrapped graduations. */
-  readonly dial: Graduations;
+  readonly dial: Position;
   /**
    * Turns the dial.
    *

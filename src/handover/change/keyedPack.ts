@@ -1,7 +1,9 @@
 import type { Combination } from "../../lock/combination";
 import { parseCombination } from "../../lock/combination";
-import { type Graduations, reading, signOf, wrap } from "../../lock/dial";
+import { type Graduations, reading, wrap } from "../../lock/dial";
 import { gateOffsets } from "../../lock/gateOffsets";
+import { driven } from "../../lock/play";
+import type { TrainEnd } from "../../lock/train/lockTrain";
 import { WheelPack } from "../../lock/wheelPack";
 import type { WheelPackState } from "../../lock/wheelPackState";
 import type { KeyedProfile } from "./changeProfile";
@@ -32,7 +34,7 @@ export interface KeyedPackState {
  * becomes hub - gate offset - index. A ring that stood farther from the port than the key tolerance is torn loose and is
  * clamped to no known place. Common practice, no source; tolerance and offset are training values. Mutable.
  */
-export class KeyedPack {
+export class KeyedPack implements TrainEnd<never> {
   readonly profile: KeyedProfile;
   /** The mechanics; replaced whenever the rings are clamped anew. */
   pack: WheelPack;
@@ -142,22 +144,20 @@ export class KeyedPack {
    * Turns the dial. A key that is in, not turned, holds the wheels: the dial then has only the last wheel's play.
    *
    * @param by - graduations, left positive
-   * @returns how far the dial went, graduations
    * @throws {LockError} `too-far`
    */
-  turnBy(by: Graduations): Graduations {
-    const before = this.dial;
+  turnBy(by: Graduations): readonly never[] {
     const isFree = this.key === "out" && !this.isSpoiled;
     if (isFree) this.pack.turnBy(by);
     else this.pack.turnHeldAside(this.key === "in" ? this.withinPlay(by) : by);
-    return this.dial - before;
+    return [];
   }
 
   /** What of a move the last wheel's play lets through while the wheels are held. */
   private withinPlay(by: Graduations): Graduations {
     const left = this.pack.slack().at(-1) ?? 0;
     const right = (this.profile.wheelPack.freePlay.at(-1) ?? 0) - left;
-    return signOf(by < 0 ? "right" : "left") * Math.min(Math.abs(by), by < 0 ? right : left);
+    return driven(by, 0, { right, left });
   }
 
   /** Puts the key in. It goes in however the wheels stand. @returns why it cannot, or null */

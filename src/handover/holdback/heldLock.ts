@@ -1,6 +1,8 @@
 import type { Attempt } from "../../dialing/attempt";
 import type { DialingFact } from "../../dialing/dialingFact";
 import { type Graduations, type Milliseconds, signOf } from "../../lock/dial";
+import { driven } from "../../lock/play";
+import type { TrainEnd } from "../../lock/train/lockTrain";
 
 /** How far a dial gives between the positive stop and a bolt that is held back, graduations; a training value. */
 export const HOLDBACK_PLAY: Graduations = 0.5;
@@ -22,7 +24,7 @@ export type HoldbackFact =
  * off, so the lock still stands at its combination, and the door does not lock. Off again, it is the lock it was. Common
  * practice, no source. Mutable; it owns the motion of the attempt it is given.
  */
-export class HeldLock {
+export class HeldLock implements TrainEnd<DialingFact | HoldbackFact> {
   readonly attempt: Attempt;
   /** Whether the slide is on. */
   isHeld = false;
@@ -77,7 +79,7 @@ export class HeldLock {
   turnBy(by: Graduations, now_ms?: Milliseconds): readonly (DialingFact | HoldbackFact)[] {
     if (!this.isHeld) return this.attempt.turnBy(by, now_ms);
     const wanted = this.give - this.drawSign * by;
-    this.give = Math.min(this.play, Math.max(0, wanted));
+    this.give = driven(wanted, 0, { right: 0, left: this.play });
     return wanted > this.play ? [{ type: "dial.held", by: wanted - this.play }] : [];
   }
 

@@ -1,5 +1,14 @@
-import { type Graduations, type Milliseconds, type Turn, turnOf, wrap } from "../dial";
-import { driven, lagging } from "../play";
+import {
+  type CamPosition,
+  type Graduations,
+  type Milliseconds,
+  type Position,
+  type Reading,
+  type Turn,
+  turnOf,
+  wrap,
+} from "../dial";
+import { driven, lagging, type Play } from "../play";
 import type { Counting } from "./learnedZero";
 
 /** Sizes of the joints between a hand and what stands at the end of the train, graduations. */
@@ -14,11 +23,26 @@ export interface TrainSpec {
   readonly start: Graduations;
 }
 
-/** What stands at the end of a train: wheels, an encoder, a bolt that is held back. */
+/** A joint of a train: what it drives, and the room in which that may stay behind. */
+export interface Joint {
+  readonly drives: "dial" | "cam";
+  readonly play: Play;
+}
+
+/** The joints of a train in order, from the hand on: friction, then lost motion. The ring turns by itself and drives nothing. */
+export const jointsOf = ({ drag = 0, lostMotion }: Omit<TrainSpec, "start" | "indexOffset">): readonly Joint[] => [
+  { drives: "dial", play: lagging(drag) },
+  { drives: "cam", play: { right: 0, left: lostMotion } },
+];
+
+/**
+ * What stands at the end of a train, or behind another end: wheels, an encoder, a pack that a key may hold, a bolt that is
+ * held back. It takes a move, gives it to what stands behind it, and what it held back shows in where it stands afterwards.
+ */
 export interface TrainEnd<Fact> {
-  /** Where it takes the dial to be, unwrapped graduations. */
-  readonly dial: Graduations;
-  /** @param by - graduations, left positive; what it does not let through is lost. @returns what came of it */
+  /** Where it takes the dial to be. */
+  readonly dial: CamPosition;
+  /** @param by - graduations, left positive, one direction; what it does not let through is lost. @returns what came of it */
   turnBy(by: Graduations, at?: Milliseconds): readonly Fact[];
 }
 
@@ -31,8 +55,7 @@ export interface TrainEnd<Fact> {
  */
 export class LockTrain {
   readonly perTurn: number;
-  /** Unwrapped dial position, graduations. */
-  dial: Graduations;
+  dial: Position;
   /** How far the ring has been turned, graduations, left positive. */
   ringTurn: Graduations = 0;
   /** Direction the cam last moved in, or null: all that a lock knows of the way its dial is turned. */
@@ -40,11 +63,13 @@ export class LockTrain {
   /** What the lock behind the cam counts from; null where it goes with the cam. */
   counting: Counting | null = null;
   private readonly spec: TrainSpec;
+  private readonly joints: readonly Joint[];
   private hand: Graduations;
-  private cam: Graduations;
+  private cam: CamPosition;
 
   constructor(spec: TrainSpec, perTurn: number) {
     this.spec = spec;
+    this.joints = jointsOf(spec);
     this.perTurn = perTurn;
     this.hand = spec.start;
     this.dial = spec.start;
@@ -60,8 +85,11 @@ export class LockTrain {
   turnBy(by: Graduations): void {
     const before = this.cam;
     this.hand += by;
-    this.dial = driven(this.dial, this.hand, lagging(this.spec.drag ?? 0));
-    this.cam = driven(before, this.dial, { right: 0, left: this.spec.lostMotion });
+    let driver = this.hand;
+    for (const { drives, play } of this.joints) {
+      driver = driven(this[drives], driver, play);
+      this[drives] = driver;
+    }
     if (this.cam !== before) this.camTurn = turnOf(this.cam - before);
   }
 
@@ -104,13 +132,12 @@ export class LockTrain {
    * Where the lock behind the cam takes the dial to be, unwrapped graduations. It goes by the way the cam last moved, not
    * the dial: while the play is taken up the cam stands still, and the lock knows nothing of it.
    */
-  get taken(): Graduations {
+  get taken(): CamPosition {
     const { counting, cam, camTurn } = this;
     return counting === null ? cam : cam - counting.zero[camTurn ?? counting.firstTurn];
   }
 
-  /** Unwrapped cam position, graduations. */
-  get camPosition(): Graduations {
+  get camPosition(): CamPosition {
     return this.cam;
   }
 
@@ -119,8 +146,8 @@ export class LockTrain {
     return this.spec.indexOffset + this.ringTurn;
   }
 
-  /** What the index as drawn reads, unwrapped graduations. */
-  get seen(): Graduations {
+  /** What the index as drawn reads, unwrapped. */
+  get seen(): Reading {
     return this.dial - this.indexError;
   }
 

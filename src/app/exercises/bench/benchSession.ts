@@ -4,7 +4,7 @@ import type { AttemptStart } from "../../../dialing/attemptStart";
 import type { DialingFact } from "../../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../../dialing/dialingMachine";
 import { tellFaultsSoFar, type WordedFault } from "../../../dialing/faultWords";
-import { HandSession, type UnderHand } from "../../../dialing/hand/handSession";
+import { HandSession } from "../../../dialing/hand/handSession";
 import { trainUnderHand } from "../../../dialing/hand/trainUnderHand";
 import type { TimedMotion } from "../../../dialing/motion";
 import { spunOffStart } from "../../../dialing/spunOffStart";
@@ -149,12 +149,12 @@ export class BenchSession extends HandStore {
   private takeHold(): HandSession<DialingFact> {
     const { setup, actor: chart } = this;
     const lock = () => this.lock;
-    const end: UnderHand<DialingFact> = {
-      get dial() {
+    const end = {
+      get dial(): Graduations {
         return lock().dial;
       },
-      turnBy: (by, at) => this.move(by, at),
-      rest: (at) => (this.round.outcome === null && this.next === null ? this.round.rest(at) : []),
+      turnBy: (by: Graduations, at: Milliseconds) => this.move(by, at),
+      rest: (at: Milliseconds) => (this.round.outcome === null && this.next === null ? this.round.rest(at) : []),
     };
     const { fit, profile } = setup;
     this.train = fit === undefined ? null : new LockTrain({ ...fit, start: this.lock.dial }, profile.graduations);

@@ -1,4 +1,4 @@
-import { faceNumber, type Graduations, reading } from "../../../lock/dial";
+import { faceNumber, type Reading, reading } from "../../../lock/dial";
 import type { Profile } from "../../../lock/profile";
 
 /** Drawing units for one graduation. */
@@ -7,7 +7,7 @@ const REACH = 3;
 
 interface MagnifierProps {
   /** What the index as drawn reads, unwrapped graduations. */
-  readonly seen: Graduations;
+  readonly seen: Reading;
   readonly profile: Pick<Profile, "graduations" | "numbersIncrease">;
 }
 
