@@ -1,3 +1,4 @@
+import tailwind from "@tailwindcss/vite";
 import react from "@vitejs/plugin-react";
 import type { Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
@@ -46,6 +47,7 @@ export default defineConfig({
   publicDir: "shared/public",
   plugins: [
     react(),
+    tailwind(),
     contentPolicy,
     firstPicture(),
     noTrialOfEval,

@@ -66,10 +66,10 @@ function SkillChoice({ all, asked, onAsk }: SkillChoiceProps) {
   if (all.length < 2) return null;
   const isAsked = (key: string) => asked.some((one) => one.key === key);
   return (
-    <fieldset className="desk-skills">
-      <legend>Skills this class needs</legend>
+    <fieldset className="row gap-x-5 gap-y-0 text-small">
+      <legend className="text-soft">Skills this class needs</legend>
       {all.map(({ key, title }) => (
-        <label key={key} className="sheet-choice">
+        <label key={key} className="check">
           <input
             type="checkbox"
             checked={isAsked(key)}
@@ -95,9 +95,9 @@ interface ClassPanelProps extends FilterProps, SkillChoiceProps {
 export function ClassPanel({ table, names, onChoose, filter, onFilter, all, asked, onAsk }: ClassPanelProps) {
   const [mark, setMark] = useCsvMark();
   return (
-    <section className="desk-class" aria-labelledby="desk-class">
+    <section className="stack" aria-labelledby="desk-class">
       <h2 id="desk-class">People and skills</h2>
-      <div className="desk-bar">
+      <div className="row">
         <FilterBar skills={asked} filter={filter} onFilter={onFilter} />
         <button
           type="button"

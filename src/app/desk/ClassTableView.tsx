@@ -32,11 +32,15 @@ function SortHead({ column, order, onOrder, children }: SortHeadProps) {
   const isSorted = order.column === column;
   return (
     <th scope="col" aria-sort={isSorted ? order.direction : "none"}>
-      <button type="button" onClick={() => onOrder(nextOrder(order, column))}>
+      <button
+        type="button"
+        className="bare row flex-nowrap min-h-[36px] py-2 pr-4 pl-3"
+        onClick={() => onOrder(nextOrder(order, column))}
+      >
         {children}
         <svg viewBox="0 0 10 12" width="10" height="12" aria-hidden="true">
-          <path className="desk-sort up" d="M5 0l4 5H1z" />
-          <path className="desk-sort down" d="M5 12l4 -5H1z" />
+          <path className="up fill-hair" d="M5 0l4 5H1z" />
+          <path className="down fill-hair" d="M5 12l4 -5H1z" />
         </svg>
       </button>
     </th>
@@ -55,7 +59,7 @@ function Cell({ cell, whose, isJob, onChoose }: CellProps) {
   if (cell === null) {
     return (
       <td>
-        <span className="desk-none">
+        <span className="block min-w-[124px] py-3 pr-4 pl-3">
           <StateMark state="none" isJob={isJob} />
         </span>
       </td>
@@ -64,11 +68,15 @@ function Cell({ cell, whose, isJob, onChoose }: CellProps) {
   const { openings, latest, best } = cellWords(cell);
   return (
     <td>
-      <button type="button" className="desk-cell" onClick={onChoose}>
+      <button
+        type="button"
+        className="bare flex flex-col items-start w-full min-w-[148px] py-3 pr-4 pl-3 hover:bg-well"
+        onClick={onChoose}
+      >
         <StateMark state={cellState(cell)} />
         <span>{openings}</span>
-        <small>Latest: {latest}</small>
-        {best !== null && <small>Best: {best}</small>}
+        <small className="text-balance">Latest: {latest}</small>
+        {best !== null && <small className="text-balance">Best: {best}</small>}
         <span className="visually-hidden">. More of {whose}</span>
       </button>
     </td>
@@ -85,15 +93,19 @@ function Row({ row, name, skills, onChoose }: RowProps) {
   return (
     <tr>
       <th scope="row">
-        <button type="button" className="desk-person" onClick={() => onChoose({ personId: person.id, skill: null })}>
+        <button
+          type="button"
+          className="bare min-h-[44px] p-3 text-body underline decoration-line underline-offset-[3px] hover:bg-well"
+          onClick={() => onChoose({ personId: person.id, skill: null })}
+        >
           {harmlessName(name)}
         </button>
-        {person.isDemo === true && <small className="desk-invented">invented</small>}
+        {person.isDemo === true && <small className="block -mt-3 px-3 pb-3">invented</small>}
       </th>
       <td>
-        <span className="desk-all">
+        <span className="block min-w-[124px] py-3 pr-4 pl-3">
           <StateMark state={row.isReady ? "ready" : "not-yet"} />
-          <small>
+          <small className="block">
             {shownIn(row)} of {skills.length} skills
           </small>
         </span>
@@ -116,10 +128,10 @@ export function ClassTableView({ table, skills, names, filter, onChoose }: Class
   const [order, setOrder] = useState(BY_NAME);
   const rows = orderedRows(table, names, order, filter);
   const head = { order, onOrder: setOrder };
-  if (rows.length === 0) return <p className="desk-hint">No one matches this filter.</p>;
+  if (rows.length === 0) return <p className="py-5 text-soft">No one matches this filter.</p>;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
-    <section className="desk-scroll" aria-label="People by skills; scrolls sideways" tabIndex={0}>
+    <section className="relative min-w-0 overflow-x-auto" aria-label="People by skills; scrolls sideways" tabIndex={0}>
       <table className="desk-table">
         <caption className="visually-hidden">People by skills</caption>
         <thead>

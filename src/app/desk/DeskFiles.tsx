@@ -41,7 +41,7 @@ function KeepClass({ desk }: DeskProps) {
           Everyone in these files is added to the people of this browser, with all their records. A record that is here
           already is not added twice, and a newer one is never replaced. The demo class is not added.
         </p>
-        <div className="sheet-row">
+        <div className="row mt-4">
           <button type="button" className="button primary" onClick={() => act(keep)}>
             Add them
           </button>
@@ -58,7 +58,7 @@ function KeepClass({ desk }: DeskProps) {
 /** The ways onto the desk: files, many at once, and the demo. */
 function AddBar({ desk }: DeskProps) {
   return (
-    <div className="desk-bar">
+    <div className="row">
       <FilesButton accept=".json,application/json" isPrimary onFiles={(files) => desk.add(files)}>
         Add logbook files
       </FilesButton>
@@ -84,7 +84,7 @@ function AddBar({ desk }: DeskProps) {
           Clear the desk
         </button>
       )}
-      <span className="desk-soft desk-drop-words">or drop files on this page</span>
+      <span className="ml-2 text-small text-soft phone:hidden">or drop files on this page</span>
     </div>
   );
 }
@@ -92,7 +92,7 @@ function AddBar({ desk }: DeskProps) {
 function Problems({ desk }: DeskProps) {
   if (desk.problems.length === 0) return null;
   return (
-    <div className="desk-problems desk-closable">
+    <div className="notice flex items-start justify-between gap-4 wrap-anywhere">
       <div role="alert" aria-label="Files that were not read">
         {desk.problems.map(({ key, name, sentence }) => (
           <p key={key}>
@@ -102,7 +102,7 @@ function Problems({ desk }: DeskProps) {
       </div>
       <button
         type="button"
-        className="button"
+        className="button flex-none"
         aria-label="Close this message"
         onClick={() => {
           desk.closeProblems();
@@ -125,7 +125,7 @@ function Doubts({ desk }: DeskProps) {
   ];
   if (doubts.length === 0) return null;
   return (
-    <div className="desk-problems" role="alert" aria-label="Attempts that do not count">
+    <div className="notice wrap-anywhere" role="alert" aria-label="Attempts that do not count">
       {doubts.map(({ key, name, sentence }) => (
         <p key={key}>
           <b>{harmlessText(name)}</b>: {harmlessText(sentence)}
@@ -137,12 +137,12 @@ function Doubts({ desk }: DeskProps) {
 
 function FileList({ desk }: DeskProps) {
   return (
-    <ul className="desk-files" aria-label="Logbooks on the desk">
+    <ul className="plain tiles-[330px] gap-x-6 max-h-[264px] overflow-y-auto" aria-label="Logbooks on the desk">
       {desk.files.map((file) => (
-        <li key={file.key}>
-          <span>
-            <b>{harmlessName(file.name)}</b>
-            <small>{fileSentence(file)}</small>
+        <li key={file.key} className="flex items-center justify-between gap-4 px-1 py-2 ruled">
+          <span className="min-w-0 wrap-anywhere">
+            <b className="font-medium">{harmlessName(file.name)}</b>
+            <small className="block">{fileSentence(file)}</small>
           </span>
           <button
             type="button"
@@ -166,7 +166,7 @@ const STAYS =
 /** What to do while nothing lies on the desk, and what for. */
 function HowTo() {
   return (
-    <ol className="desk-how">
+    <ol className="grid gap-3 max-w-[92ch] my-2">
       <li>
         Each trainee opens Logbook, Files, presses <b>Whole logbook</b> and gives you the file.
       </li>
@@ -183,16 +183,20 @@ export function DeskFiles({ desk, view }: DeskProps & { readonly view: ClassView
   const isOver = useDroppedFiles((files) => desk.add(files));
   const count = desk.files.length;
   return (
-    <section className="figure desk-shelf" data-over={isOver || undefined} aria-labelledby="desk-files">
-      <div className="with-words">
+    <section
+      className="card gap-4 data-over:border-dashed data-over:border-accent data-over:bg-well"
+      data-over={isOver || undefined}
+      aria-labelledby="desk-files"
+    >
+      <div className="spread">
         <h2 id="desk-files">Logbooks of the class</h2>
         <WordsHere>
           <WordLink word="stop-error">stop error</WordLink>
           <WordLink word="sitting">sitting</WordLink>
         </WordsHere>
       </div>
-      {count === 0 ? <HowTo /> : <p>{deskSentence(view, count)}</p>}
-      <p className="desk-soft">{STAYS}</p>
+      {count === 0 ? <HowTo /> : <p className="max-w-[92ch]">{deskSentence(view, count)}</p>}
+      <p className="max-w-[92ch] text-soft">{STAYS}</p>
       <AddBar desk={desk} />
       <ReadingLine reading={desk.reading} onStop={() => desk.stop()} />
       <Problems desk={desk} />

@@ -45,7 +45,7 @@ function Class({ view }: { readonly view: ClassView }) {
         onChoose={setChosen}
       />
       <SittingsPanel view={view} />
-      <div className="desk-figures">
+      <div className="tiles-[460px] gap-4 items-start">
         <ReadyPanels table={table} skills={skills} names={names} />
         <GaugePanel view={view} skills={skills.filter(({ skill }) => !isJobSkill(skill))} />
       </div>
@@ -75,13 +75,13 @@ export function DeskScreen() {
   const { files } = desk;
   const view = useMemo(() => classView(files), [files]);
   return (
-    <main className="desk">
+    <main className="desk page">
       <h1 className="visually-hidden" tabIndex={-1}>
         Class desk
       </h1>
       <DeskFiles desk={desk} view={view} />
       {files.length > 0 && view.skills.length === 0 && (
-        <p className="desk-hint">No one in these logbooks has an attempt yet.</p>
+        <p className="py-5 text-soft">No one in these logbooks has an attempt yet.</p>
       )}
       {view.skills.length > 0 && <Class view={view} />}
     </main>

@@ -54,15 +54,15 @@ function Choice({ skills, skill, onSkill, places, place, onPlace }: ChoiceProps)
 function Study({ view: { sentence, lacks, sources, means } }: { readonly view: GaugeView }) {
   return (
     <>
-      <p className="figure-sentence">{sentence}</p>
+      <p className="max-w-[92ch]">{sentence}</p>
       {lacks.length > 0 && (
-        <ul className="desk-lacks">
+        <ul className="text-small">
           {lacks.map((lack) => (
             <li key={lack}>{lack}</li>
           ))}
         </ul>
       )}
-      <div className="desk-tables">
+      <div className="tiles-[460px] gap-x-6 gap-y-4">
         {sources !== null && <ScrolledTable table={sources} />}
         {means !== null && <ScrolledTable table={means} />}
       </div>
@@ -86,12 +86,12 @@ export function GaugePanel({ view, skills }: { readonly view: ClassView; readonl
   if (skill === undefined || study === undefined) return null;
   const { gauge } = study;
   return (
-    <section className="figure desk-gauge" aria-labelledby="desk-gauge">
+    <section className="card col-span-full" aria-labelledby="desk-gauge">
       <h2 id="desk-gauge">How much stops vary</h2>
-      <p className="figure-sentence">
+      <p className="max-w-[92ch]">
         How much does one person’s stop vary from try to try, and how much do people differ from each other?
       </p>
-      <div className="desk-bar">
+      <div className="row">
         <Choice skills={skills} skill={skill} onSkill={setKey} places={places} place={place} onPlace={setPlace} />
         <button
           type="button"

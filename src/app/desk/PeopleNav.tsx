@@ -27,7 +27,7 @@ export function PeopleNav({ chosen, table, names, onChoose }: PeopleNavProps) {
     );
   };
   return (
-    <nav className="desk-people-nav" aria-label="People of the class">
+    <nav className="row justify-between mb-4" aria-label="People of the class">
       {to(-1, "Previous")}
       {to(1, "Next")}
     </nav>

@@ -41,7 +41,7 @@ function Findings({
   });
   if (told.length === 0) return null;
   return (
-    <div className="desk-soft">
+    <div className="text-soft">
       {told.map(({ id, title, record, sentences }) => (
         <details key={id}>
           <summary>
@@ -68,7 +68,7 @@ function Sittings({ sittings, contents }: SittingsProps) {
     return sittingChecks(sittings, { appVersion: APP_VERSION, traces, names, sheets });
   });
   const checks = answer ?? NO_CHECKS;
-  if (sittings.length === 0) return <p className="desk-soft">No sitting.</p>;
+  if (sittings.length === 0) return <p className="text-soft">No sitting.</p>;
   return (
     <>
       <ScrolledTable table={sittingsTable(sittings, checks)} />
@@ -81,7 +81,7 @@ function Standing({ chosen, table, skills }: Pick<PersonDetailsProps, "chosen" |
   const row = table.rows.find(({ person }) => person.id === chosen.personId);
   const shown = skills.filter(({ key }) => chosen.skill === null || chosen.skill.key === key);
   return (
-    <ul className="desk-standing">
+    <ul className="plain">
       {shown.map((skill) => {
         const cell = row?.cells[skills.indexOf(skill)] ?? null;
         return (
@@ -96,20 +96,20 @@ function Standing({ chosen, table, skills }: Pick<PersonDetailsProps, "chosen" |
 }
 
 function Attempts({ tables: { faults, attempts } }: { readonly tables: PersonTables }) {
-  if (attempts === null) return <p className="desk-soft">No attempt.</p>;
+  if (attempts === null) return <p className="text-soft">No attempt.</p>;
   return (
     <>
-      {faults === null ? <p className="desk-soft">No fault in these attempts.</p> : <ScrolledTable table={faults} />}
+      {faults === null ? <p className="text-soft">No fault in these attempts.</p> : <ScrolledTable table={faults} />}
       <ScrolledTable table={attempts} />
     </>
   );
 }
 
 function Jobs({ tables: { missed, jobs } }: { readonly tables: PersonTables }) {
-  if (jobs === null) return <p className="desk-soft">No job.</p>;
+  if (jobs === null) return <p className="text-soft">No job.</p>;
   return (
     <>
-      {missed === null ? <p className="desk-soft">Nothing missed in these jobs.</p> : <ScrolledTable table={missed} />}
+      {missed === null ? <p className="text-soft">Nothing missed in these jobs.</p> : <ScrolledTable table={missed} />}
       <ScrolledTable table={jobs} />
     </>
   );
@@ -121,9 +121,9 @@ export function PersonDetails({ chosen, contents, table, skills, onSkill }: Pers
   const tables = useMemo(() => personTables(contents, personId, skill?.skill ?? null), [contents, personId, skill]);
   const isOf = (kind: "attempts" | "jobs") => skill === null || isJobSkill(skill.skill) === (kind === "jobs");
   return (
-    <div className="desk-details">
+    <div className="desk-details stack gap-5">
       <select
-        className="field"
+        className="field self-start max-w-full"
         aria-label="Skill looked at"
         value={skill?.key ?? "all"}
         onChange={({ currentTarget: { value } }) => onSkill(skills.find(({ key }) => key === value) ?? null)}
@@ -139,7 +139,7 @@ export function PersonDetails({ chosen, contents, table, skills, onSkill }: Pers
       {isOf("attempts") && <Attempts tables={tables} />}
       {isOf("jobs") && <Jobs tables={tables} />}
       <Sittings sittings={tables.sittings} contents={contents} />
-      {tables.zeroings === null ? <p className="desk-soft">No zeroing.</p> : <ScrolledTable table={tables.zeroings} />}
+      {tables.zeroings === null ? <p className="text-soft">No zeroing.</p> : <ScrolledTable table={tables.zeroings} />}
     </div>
   );
 }

@@ -27,45 +27,45 @@ function SkillReady({ title, isJob, list }: SkillReadyProps) {
     <li>
       <h3>
         {title}{" "}
-        <small className="desk-share">
+        <small>
           {ready.length} of {ready.length + lapsed.length + notYet.length + none.length} ready
         </small>
       </h3>
-      <dl>
-        <dt>
+      <dl className="facts mt-1 text-small">
+        <dt className="text-ink">
           <StateMark state="ready" />
         </dt>
-        <dd>{ready.length === 0 ? "no one yet" : ready.join(", ")}</dd>
+        <dd className="col-2">{ready.length === 0 ? "no one yet" : ready.join(", ")}</dd>
         {lapsed.length > 0 && (
           <>
-            <dt>
+            <dt className="text-ink">
               <StateMark state="lapsed" />
             </dt>
             {lapsed.map(({ name, wanted }) => (
-              <dd key={name}>
-                {name}: <span className="desk-soft">{wanted}</span>
+              <dd className="col-2" key={name}>
+                {name}: <span className="text-soft">{wanted}</span>
               </dd>
             ))}
           </>
         )}
         {notYet.length > 0 && (
           <>
-            <dt>
+            <dt className="text-ink">
               <StateMark state="not-yet" />
             </dt>
             {notYet.map(({ name, wanted }) => (
-              <dd key={name}>
-                {name}: <span className="desk-soft">{wanted}</span>
+              <dd className="col-2" key={name}>
+                {name}: <span className="text-soft">{wanted}</span>
               </dd>
             ))}
           </>
         )}
         {none.length > 0 && (
           <>
-            <dt>
+            <dt className="text-ink">
               <StateMark state="none" isJob={isJob} />
             </dt>
-            <dd>{none.join(", ")}</dd>
+            <dd className="col-2">{none.join(", ")}</dd>
           </>
         )}
       </dl>
@@ -80,13 +80,13 @@ export function ReadyPanels({ table, skills, names }: ReadyProps) {
   const characteristic = useMemo(() => characteristicFigure(rule), [rule]);
   return (
     <>
-      <section className="figure desk-ready" aria-labelledby="desk-ready">
+      <section className="card" aria-labelledby="desk-ready">
         <h2 id="desk-ready">Who is ready</h2>
-        <p className="figure-sentence">
+        <p>
           What ready means, and how far to trust it, is explained in the next panel. A practice result is not a
           certificate.
         </p>
-        <ul>
+        <ul className="plain stack gap-4">
           {skills.map(({ key, title, skill }, i) => {
             const list = lists[i];
             return list && <SkillReady key={key} title={title} isJob={isJobSkill(skill)} list={list} />;

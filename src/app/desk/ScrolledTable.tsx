@@ -5,7 +5,7 @@ import type { TableModel } from "../pictures/charts/figureModel";
 export function ScrolledTable({ table }: { readonly table: TableModel }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
-    <section className="desk-scroll" aria-label={table.caption} tabIndex={0}>
+    <section className="relative min-w-0 overflow-x-auto" aria-label={table.caption} tabIndex={0}>
       <DataTable table={table} />
     </section>
   );

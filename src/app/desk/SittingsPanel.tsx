@@ -24,9 +24,9 @@ export function SittingsPanel({ view: { contents, names } }: { readonly view: Cl
   });
   const sitters = people.filter(({ id, part }) => part === "trainee" || sittings.some((one) => one.personId === id));
   return (
-    <section className="desk-class" aria-labelledby="desk-sittings">
+    <section className="stack" aria-labelledby="desk-sittings">
       <h2 id="desk-sittings">Sittings</h2>
-      {sittings.length === 0 && <p className="desk-soft">No sittings in these logbooks.</p>}
+      {sittings.length === 0 && <p className="text-soft">No sittings in these logbooks.</p>}
       {sittings.length > 0 && answer === null && <p role="status">Checking {sittings.length} records…</p>}
       {sittings.length > 0 && answer !== null && (
         <>
@@ -34,7 +34,7 @@ export function SittingsPanel({ view: { contents, names } }: { readonly view: Cl
             {sittingsSentence([...answer.values()])} Every result comes from its checked record. A practice result is
             not a certificate.
           </p>
-          <div className="desk-bar">
+          <div className="row">
             <button
               type="button"
               className="button"

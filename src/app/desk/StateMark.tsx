@@ -16,9 +16,13 @@ interface StateMarkProps {
 /** How far someone is, by shape and by word: a full diamond, one struck through, an empty one, a dash. */
 export function StateMark({ state, isJob = false }: StateMarkProps) {
   return (
-    <span className="desk-state">
+    <span className="inline-flex items-baseline gap-3 font-medium">
       <svg viewBox="0 0 14 14" width="13" height="13" aria-hidden="true">
-        <path className={`desk-mark ${state}`} d={SHAPES[state]} />
+        <path
+          className={state === "ready" ? "fill-ink stroke-ink" : "fill-none stroke-line"}
+          strokeWidth={1.5}
+          d={SHAPES[state]}
+        />
       </svg>
       {stateWord(state, isJob)}
     </span>

@@ -19,9 +19,9 @@ export function AdviceLine({ advice, note, onLeave, verdict = null }: AdviceLine
   const say = note ?? advice?.say ?? "";
   return (
     <div className="advice" data-verdict={verdict}>
-      <p className="advice-say">{say}</p>
+      <p className="advice-say text-title leading-[1.3] phone:text-lead">{say}</p>
       {onLeave === null ? (
-        <p className="advice-detail">{note === null ? (advice?.detail ?? "") : ""}</p>
+        <p className="advice-detail text-soft">{note === null ? (advice?.detail ?? "") : ""}</p>
       ) : (
         <button type="button" className="button" onClick={onLeave}>
           Back to the lock

@@ -22,7 +22,7 @@ interface HelpChoiceProps {
 /** How much help one has while one dials. */
 export function HelpChoice({ help, onHelp, offers = HELPS }: HelpChoiceProps) {
   return (
-    <fieldset className="setup-help">
+    <fieldset className="setup-help flex">
       <legend className="visually-hidden">Help</legend>
       {offers.map(({ help: one, label, title }) => (
         <button

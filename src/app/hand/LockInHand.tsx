@@ -113,7 +113,7 @@ function ActButtons({ acts, places }: ActButtonsProps) {
 /** Below the dial: what sources are worked with, and the main thing to do. */
 function Controls({ perTurn, turn, acts }: SourceControlsProps & Pick<ActButtonsProps, "acts">) {
   return (
-    <div className="hand-controls">
+    <div className="hand-controls flex flex-wrap justify-center gap-y-3 gap-x-5">
       {DIAL_SOURCES.map(({ name, Controls: Of }) => Of && <Of key={name} perTurn={perTurn} turn={turn} />)}
       <ActButtons acts={acts} places={["below"]} />
     </div>
@@ -144,7 +144,7 @@ export function LockInHand(props: LockInHandProps) {
   const all = withDigits(acts, digits);
   return (
     <>
-      <div className="workplace-dial">
+      <div className="workplace-dial relative w-[min(100%,max(640px,calc(100dvh_-_250px)))] flex justify-center phone:flex-wrap phone:gap-3">
         <Dial
           place={place}
           profile={profile}
@@ -162,8 +162,14 @@ export function LockInHand(props: LockInHandProps) {
         >
           {props.children}
         </Dial>
-        {props.loupe && <div className="hand-loupe">{props.loupe}</div>}
-        {props.window && <div className="hand-loupe hand-window">{props.window}</div>}
+        {props.loupe && (
+          <div className="hand-loupe absolute top-0 right-0 w-[148px] phone:w-[104px]">{props.loupe}</div>
+        )}
+        {props.window && (
+          <div className="hand-loupe absolute top-0 right-0 w-[148px] phone:w-[104px] right-auto left-0">
+            {props.window}
+          </div>
+        )}
         <p id={keys} className="visually-hidden">
           {keysHelp(all, props.keysMore).join(" ")}
         </p>

@@ -7,9 +7,9 @@ import { readOwn } from "./readOwn";
 
 function RuleNotes({ profile, numbers }: { readonly profile: Profile; readonly numbers: Combination }) {
   const broken = explain(numbers, profile.combinationRules, profile.graduations);
-  if (broken.length === 0) return <p className="soft">This combination follows every rule for this lock.</p>;
+  if (broken.length === 0) return <p className="text-soft">This combination follows every rule for this lock.</p>;
   return (
-    <div className="soft">
+    <div className="text-soft">
       <p>You can practice with it. For a real door, choose another:</p>
       <ul>
         {broken.map((one) => (
@@ -31,7 +31,7 @@ export function OwnNumbers({ profile, texts, onTexts }: OwnNumbersProps) {
   const own = readOwn(profile, texts);
   return (
     <>
-      <div className="sheet-row">
+      <div className="row mt-4">
         {texts.map((text, k) => (
           <label key={`${ordinalWord(k + 1)}`}>
             <span className="visually-hidden">{ordinalWord(k + 1)} number</span>
@@ -46,7 +46,7 @@ export function OwnNumbers({ profile, texts, onTexts }: OwnNumbersProps) {
         ))}
       </div>
       {"problem" in own ? (
-        <p className="sheet-error" role="alert">
+        <p className="notice mt-4" role="alert">
           {own.problem}
         </p>
       ) : (

@@ -26,20 +26,28 @@ export function StepStrip({ attempt, state, help, end }: StepStripProps) {
           <div>
             {step.turn} to <b>{faceText(combination[k] ?? 0, profile)}</b>
             {help === "full" && step.stop !== null && (
-              <span className="strip-stop">
+              <span className="ml-3 text-fine text-soft">
                 {" "}
                 <span className="visually-hidden">stop error </span>
                 {step.stop}
               </span>
             )}
           </div>
-          {isSilent ? <div className="strip-pips in-words">{step.asked}</div> : <Pips step={step} />}
+          {isSilent ? (
+            <div className="strip-pips text-fine min-h-[1.35em] whitespace-nowrap overflow-hidden text-ellipsis in-words">
+              {step.asked}
+            </div>
+          ) : (
+            <Pips step={step} />
+          )}
         </li>
       ))}
       <li className="strip-step" aria-current={!isSilent && (end ?? steps.draw).isCurrent ? "step" : undefined}>
         <small>then</small>
         <div>{end?.say ?? `${profile.draw.turn} to the stop`}</div>
-        <div className="strip-pips">{end?.came ?? (isSilent ? steps.draw.end : steps.draw.bolt)}</div>
+        <div className="strip-pips text-fine min-h-[1.35em] whitespace-nowrap overflow-hidden text-ellipsis">
+          {end?.came ?? (isSilent ? steps.draw.end : steps.draw.bolt)}
+        </div>
       </li>
     </ol>
   );

@@ -18,15 +18,15 @@ export function KeepingLine({ current }: { readonly current: CurrentLogbook }) {
   }, []);
   const problem = logbook.problem?.message ?? null;
   return (
-    <div className="logbook-state">
+    <div className="row gap-x-4 text-small text-soft">
       <p role="status">{keepingWords({ pending: waitingCount(logbook.pending), problem, promise })}</p>
       {problem !== null && (
-        <button type="button" className="button" onClick={() => logbook.retry()}>
+        <button type="button" className="button slim" onClick={() => logbook.retry()}>
           Try again
         </button>
       )}
       {problem === null && promise === null && (
-        <button type="button" className="button" onClick={() => askToPersist(keeper()).then(setPromise)}>
+        <button type="button" className="button slim" onClick={() => askToPersist(keeper()).then(setPromise)}>
           Ask the browser to keep them safe
         </button>
       )}

@@ -16,16 +16,16 @@ export function NotSavedLine() {
   if (problem === null) return null;
   const which = waiting === 0 ? "" : ` (${countText(waiting, "record")})`;
   return (
-    <aside className="not-saved" aria-label="Saving">
-      <p role="alert">
+    <aside className="not-saved row justify-between gap-x-4 px-5 py-3 text-small print:hidden" aria-label="Saving">
+      <p className="flex-[1_1_320px]" role="alert">
         <strong>Not saved{which}:</strong> {refusal ?? problem} {waiting > 0 && isCopied && COPIED}
       </p>
       {remedy === "reload" ? (
-        <button type="button" className="button" onClick={() => setRefusal(reloadSafely())}>
+        <button type="button" className="button slim" onClick={() => setRefusal(reloadSafely())}>
           Reload the page
         </button>
       ) : (
-        <button type="button" className="button" onClick={() => keeping.retry()}>
+        <button type="button" className="button slim" onClick={() => keeping.retry()}>
           Try again
         </button>
       )}

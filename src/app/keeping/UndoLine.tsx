@@ -11,14 +11,14 @@ export function UndoLine({ current }: { readonly current: CurrentLogbook }) {
     if (done !== null) button.current?.focus();
   }, [done]);
   return (
-    <div className="logbook-state">
+    <div className="row gap-x-4 text-small text-soft">
       {done !== null && (
         <>
           <p role="status">{done.sentence} You can undo this until you close or reload the page.</p>
-          <button ref={button} type="button" className="button" onClick={() => act(() => current.undo())}>
+          <button ref={button} type="button" className="button slim" onClick={() => act(() => current.undo())}>
             Undo
           </button>
-          <button type="button" className="button" onClick={() => current.closeUndo()}>
+          <button type="button" className="button slim" onClick={() => current.closeUndo()}>
             Close
           </button>
         </>

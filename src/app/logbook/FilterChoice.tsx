@@ -14,8 +14,10 @@ interface FilterChoiceProps {
 export function FilterChoice({ label, value, choices, onChoice }: FilterChoiceProps) {
   const id = useId();
   return (
-    <span className="logbook-labeled">
-      <label htmlFor={id}>{label}</label>
+    <span className="row gap-y-1 max-w-full">
+      <label htmlFor={id} className="text-soft">
+        {label}
+      </label>
       <select id={id} className="field" value={value} onChange={(event) => onChoice(event.currentTarget.value)}>
         {choices.map(([one, words]) => (
           <option key={one} value={one}>
@@ -57,7 +59,7 @@ interface MissesOnlyProps {
 /** Narrows a list to what went wrong. */
 export function MissesOnly({ isOn, onSwitch }: MissesOnlyProps) {
   return (
-    <label className="sheet-choice">
+    <label className="check">
       <input type="checkbox" checked={isOn} onChange={(event) => onSwitch(event.currentTarget.checked)} />
       misses only
     </label>
@@ -67,5 +69,5 @@ export function MissesOnly({ isOn, onSwitch }: MissesOnlyProps) {
 /** Why a list of misses may lack some, or a figure some tries. */
 export function UntoldNote({ untold }: { readonly untold: readonly string[] }) {
   if (untold.length === 0) return null;
-  return <p className="logbook-soft">Tries of a sitting under way count here after the sitting.</p>;
+  return <p className="text-soft">Tries of a sitting under way count here after the sitting.</p>;
 }

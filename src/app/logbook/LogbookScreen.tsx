@@ -51,12 +51,12 @@ function Nobody({ current, onPeople }: NobodyProps) {
     return loaded;
   };
   return (
-    <div className="logbook-hint">
+    <div className="py-5 text-soft">
       <p>
         No one is in this logbook yet. Add a person, or dial on the <a href="#/bench">bench</a>. To look around first,
         load the demo, an invented school. You can remove it under <a href="#/logbook?view=files">Files</a>.
       </p>
-      <button type="button" className="button" onClick={() => act(load)}>
+      <button type="button" className="button mt-4 text-ink" onClick={() => act(load)}>
         Load the demo
       </button>
       <ToldLine told={told} />
@@ -88,7 +88,7 @@ export function LogbookScreen({ asked, sittingsForgotten }: LogbookScreenProps) 
   const heading = useRef<HTMLHeadingElement | null>(null);
   const view = VIEWS.find((one) => one.view === asked)?.view ?? "attempts";
   return (
-    <main className="logbook">
+    <main className="logbook page gap-4 pt-4">
       <h1 ref={heading} className="visually-hidden" tabIndex={-1}>
         Logbook
       </h1>
@@ -97,7 +97,7 @@ export function LogbookScreen({ asked, sittingsForgotten }: LogbookScreenProps) 
           <PeopleBar {...{ current, sittingsForgotten }} />
           <KeepingLine current={current} />
           <UndoLine current={current} />
-          <nav className="logbook-views" aria-label="Parts of the logbook">
+          <nav className="tabs" aria-label="Parts of the logbook">
             {VIEWS.map((one) => (
               <a
                 key={one.view}

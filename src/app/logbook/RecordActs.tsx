@@ -22,7 +22,7 @@ export function RecordActs({ current, kind, record, onGone }: RecordActsProps) {
   const { answer: people } = useAsked(`people ${current.version}`, () => current.people());
   const word = WORDS[kind];
   if (record.sittingId !== undefined)
-    return <p className="logbook-soft logbook-below">This {word} is a try of a sitting and stays with it.</p>;
+    return <p className="text-soft mt-3">This {word} is a try of a sitting and stays with it.</p>;
   const others = (people ?? []).filter(({ id, isDemo }) => id !== record.personId && isDemo !== true);
   const chosen = others.find(({ id }) => id === to);
   const give = async () => {
@@ -38,8 +38,8 @@ export function RecordActs({ current, kind, record, onGone }: RecordActsProps) {
     return "";
   };
   return (
-    <section className="logbook-below" aria-label={`Give or delete this ${word}`}>
-      <div className="sheet-row">
+    <section className="mt-3" aria-label={`Give or delete this ${word}`}>
+      <div className="row mt-4">
         {others.length > 0 && (
           <>
             <select

@@ -1,5 +1,3 @@
-import "./message.css";
-
 interface MessageProps {
   readonly text: string;
   readonly onClose: () => void;
@@ -8,9 +6,11 @@ interface MessageProps {
 /** Something that went wrong beside the dialing: it covers nothing, and stays until one has read it and closes it. */
 export function Message({ text, onClose }: MessageProps) {
   return (
-    <div className="bench-message">
-      <p role="alert">{text}</p>
-      <button type="button" className="button" aria-label="Close this message" onClick={onClose}>
+    <div className="bench-message notice flex items-start gap-4 w-full max-w-[640px] print:hidden">
+      <p className="flex-1 wrap-anywhere" role="alert">
+        {text}
+      </p>
+      <button type="button" className="button flex-none" aria-label="Close this message" onClick={onClose}>
         Close
       </button>
     </div>

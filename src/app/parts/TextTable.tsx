@@ -6,7 +6,7 @@ interface TextTableProps {
 /** Rows of plain text; the first cell heads its row. */
 export function TextTable({ heads, rows }: TextTableProps) {
   return (
-    <div className="sitting-table">
+    <div className="stacks overflow-x-auto">
       <table>
         <thead>
           <tr>

@@ -1,6 +1,5 @@
 import { useRef, useState } from "react";
 import { messageOf } from "./page/messageOf";
-import "./told.css";
 
 /** Something that was done, or why not. */
 interface Told {
@@ -27,11 +26,15 @@ export function ToldLine({ told }: { readonly told: Told | null }) {
     place.current?.focus();
   };
   return (
-    <div className={told?.isProblem === true ? "told-line sheet-error" : "told-line"} ref={place} tabIndex={-1}>
+    <div
+      className={`wrap-anywhere outline-none print:hidden has-[.button]:flex flex-wrap items-center gap-x-4 gap-y-2 ${told?.isProblem === true ? "notice mt-4" : ""}`}
+      ref={place}
+      tabIndex={-1}
+    >
       <p role="status">{told !== null && !told.isProblem && told.text}</p>
       {told?.isProblem === true && <p role="alert">{told.text}</p>}
       {told !== null && (
-        <button type="button" className="button" aria-label="Close this message" onClick={close}>
+        <button type="button" className="button slim text-small" aria-label="Close this message" onClick={close}>
           Close
         </button>
       )}

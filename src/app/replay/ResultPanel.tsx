@@ -63,20 +63,25 @@ export function ResultPanel(props: ResultPanelProps) {
       </h2>
       {isOver && (
         <>
-          <p className="result-headline">{headline(outcome)}</p>
-          {estimate !== null && <p className="result-estimate">{estimate}</p>}
-          <p className="result-lesson">{lesson(attempt, faults)}</p>
+          <p className="result-headline text-title">{headline(outcome)}</p>
+          {estimate !== null && <p className="mb-1">{estimate}</p>}
+          <p className="mb-3 font-semibold">{lesson(attempt, faults)}</p>
         </>
       )}
-      <ul className="result-faults">
+      <ul className="plain mb-3">
         {faults.map((fault) => (
-          <li key={`${fault.code}-${fault.number}-${fault.size}`}>{fault.message}</li>
+          <li className="pointed mt-2" key={`${fault.code}-${fault.number}-${fault.size}`}>
+            {fault.message}
+          </li>
         ))}
       </ul>
       <Rows {...props} />
       <div ref={end} />
       {hasMore && (
-        <p className="result-more" aria-hidden="true">
+        <p
+          className="result-more sticky -mx-6 -mb-4 px-6 py-2 border-t border-t-line bg-well text-fine text-center"
+          aria-hidden="true"
+        >
           Scroll down for more <span>▾</span>
         </p>
       )}

@@ -62,17 +62,17 @@ export function ReadinessSettings() {
   };
   return (
     <>
-      <p className="readiness-rule">{ruleSentence(rule)}</p>
-      <details className="readiness-settings">
+      <p>{ruleSentence(rule)}</p>
+      <details>
         <summary>Change what ready means</summary>
-        <div className="readiness-fields">
+        <div className="grid gap-3 py-3">
           {FIELDS.map(({ field, label, unit }) => (
-            <p key={field}>
+            <p className="grid grid-cols-[minmax(0,200px)_minmax(0,1fr)] items-center gap-x-4" key={field}>
               <label htmlFor={`${id}-${field}`}>{label}</label>
               <span>
                 <input
                   id={`${id}-${field}`}
-                  className="field"
+                  className="field w-[72px]"
                   inputMode="decimal"
                   autoComplete="off"
                   value={typed[field]}

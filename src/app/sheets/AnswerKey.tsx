@@ -10,7 +10,7 @@ export function AnswerKey({ children }: { readonly children: ReactNode }) {
   };
   if (step === "closed") {
     return (
-      <p className="no-print">
+      <p className="print:hidden">
         <button ref={opener} type="button" className="button" onClick={() => setStep("asked")}>
           Answer key, for the instructor
         </button>
@@ -19,12 +19,12 @@ export function AnswerKey({ children }: { readonly children: ReactNode }) {
   }
   if (step === "asked") {
     return (
-      <div className="no-print preview-key">
+      <div className="print:hidden">
         <p>
           This shows the hidden defects and conditions, and every try with its combination. Do not open it if you will
           sit this sheet.
         </p>
-        <div className="sheet-row">
+        <div className="row mt-4">
           <button type="button" className="button" ref={(button) => button?.focus()} onClick={close}>
             Leave it closed
           </button>
@@ -36,7 +36,7 @@ export function AnswerKey({ children }: { readonly children: ReactNode }) {
     );
   }
   return (
-    <section className="no-print preview-key" aria-label="Answer key">
+    <section className="print:hidden" aria-label="Answer key">
       <button type="button" className="button" ref={(button) => button?.focus()} onClick={close}>
         Hide the answer key
       </button>

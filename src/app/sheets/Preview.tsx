@@ -21,7 +21,7 @@ function Sentences({ title, lines }: { readonly title: string; readonly lines: r
   if (lines.length === 0) return null;
   return (
     <section>
-      <h3>{title}</h3>
+      <h3 className="mb-2 ruled-below">{title}</h3>
       <ul>
         {[...new Set(lines)].map((line) => (
           <li key={line}>{line}</li>
@@ -34,14 +34,14 @@ function Sentences({ title, lines }: { readonly title: string; readonly lines: r
 function Stations({ sheet }: { readonly sheet: Sheet }) {
   return (
     <section>
-      <h3>Stations</h3>
-      <ol className="preview-stations">
+      <h3 className="mb-2 ruled-below">Stations</h3>
+      <ol className="grid gap-3">
         {sheet.stations.map((station, index) => (
           <li key={station.id}>
             <b>{stationName(station, index)}</b>
             {station.task !== undefined && <p>{station.task}</p>}
-            <p className="preview-soft">{stationLine(station, "trainee")}</p>
-            {jobNote(station) !== null && <p className="preview-soft">{jobNote(station)}</p>}
+            <p className="text-small text-soft">{stationLine(station, "trainee")}</p>
+            {jobNote(station) !== null && <p className="text-small text-soft">{jobNote(station)}</p>}
           </li>
         ))}
       </ol>
@@ -65,8 +65,8 @@ function TryTable({ sheet, tries }: { readonly sheet: Sheet } & Extract<Plan, { 
   const profiles = sheet.stations.map(knownProfile);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard
-    <section className="preview-tries" tabIndex={0} aria-label="All tries">
-      <table className="preview-table">
+    <section className="max-h-[300px] overflow-auto" tabIndex={0} aria-label="All tries">
+      <table>
         <thead>
           <tr>
             <th scope="col">Try</th>
@@ -99,7 +99,7 @@ function HiddenTrouble({ sheet }: { readonly sheet: Sheet }) {
     const trouble = hiddenTrouble(station);
     return trouble.length === 0 ? [] : [`${stationName(station, index)}: ${trouble.join(", ")}.`];
   });
-  if (lines.length === 0) return <p className="preview-soft">No station hides a defect or a condition.</p>;
+  if (lines.length === 0) return <p className="text-small text-soft">No station hides a defect or a condition.</p>;
   return lines.map((line) => <p key={line}>{line}</p>);
 }
 
@@ -113,17 +113,19 @@ function Tries({ sheet, tries }: { readonly sheet: Sheet } & Extract<Plan, { tri
   return (
     <>
       {isDrawn(sheet) && (
-        <p className="preview-soft">
-          Each sitting draws anew.{isExample && <span className="no-print"> This is one example.</span>}
+        <p className="text-small text-soft">
+          Each sitting draws anew.{isExample && <span className="print:hidden"> This is one example.</span>}
         </p>
       )}
-      <ol className={isExample ? "preview-order no-print" : "preview-order"}>
+      <ol className={isExample ? "plain row gap-y-2 my-3 print:hidden" : "plain row gap-y-2 my-3"}>
         {groups.slice(0, MOST_GROUPS).map((group) => (
-          <li key={group.first}>
-            <span className="preview-soft">{groupText(group)}</span> {names[group.station]}
+          <li key={group.first} className="plate px-3 py-1 text-small">
+            <span className="text-small text-soft">{groupText(group)}</span> {names[group.station]}
           </li>
         ))}
-        {leftTries > 0 && <li>and {countText(leftTries, "more try", "more tries")}</li>}
+        {leftTries > 0 && (
+          <li className="plate px-3 py-1 text-small">and {countText(leftTries, "more try", "more tries")}</li>
+        )}
       </ol>
       <AnswerKey>
         <HiddenTrouble sheet={sheet} />
@@ -137,12 +139,12 @@ function OrderOfTries({ sheet }: { readonly sheet: Sheet }) {
   const plan = useMemo(() => examplePlan(sheet), [sheet]);
   return (
     <section>
-      <h3>Order of tries</h3>
+      <h3 className="mb-2 ruled-below">Order of tries</h3>
       <p>
         {ORDER_WORDS[sheet.order]}
         {sheet.seed === undefined ? "." : `, by seed ${sheet.seed}.`}
       </p>
-      {"says" in plan ? <p className="sheets-wrong">{plan.says}</p> : <Tries sheet={sheet} tries={plan.tries} />}
+      {"says" in plan ? <p className="problem">{plan.says}</p> : <Tries sheet={sheet} tries={plan.tries} />}
     </section>
   );
 }
@@ -153,9 +155,9 @@ function Marking({ sheet }: { readonly sheet: Sheet }) {
   if (rows.length === 0) return <Sentences title="Marking scheme" lines={["Nothing is marked. This is practice."]} />;
   return (
     <section>
-      <h3>Marking scheme</h3>
-      <div className="preview-wide">
-        <table className="preview-table">
+      <h3 className="mb-2 ruled-below">Marking scheme</h3>
+      <div>
+        <table>
           <thead>
             <tr>
               {heading.map((cell) => (
@@ -178,7 +180,7 @@ function Marking({ sheet }: { readonly sheet: Sheet }) {
         </table>
       </div>
       {schemeAdvice(scheme).map((line) => (
-        <p key={line} className="preview-soft">
+        <p key={line} className="text-small text-soft">
           {line}
         </p>
       ))}
@@ -193,20 +195,20 @@ export function Preview({ sheet }: { readonly sheet: Sheet }) {
   const rules = sitting === undefined ? [] : sittingSentences(sitting);
   const asked = questions > 0 ? [`After the tries you answer ${countText(questions, "question")}.`] : [];
   return (
-    <article className="preview" aria-label={`The sheet as the trainee sees it: ${sheet.title}`}>
-      <h2 className="preview-title">{sheet.title}</h2>
+    <article className="preview mt-4 print:m-0" aria-label={`The sheet as the trainee sees it: ${sheet.title}`}>
+      <h2 className="text-title">{sheet.title}</h2>
       <p>{sheet.purpose}</p>
-      <p className="only-print preview-name">Name</p>
-      <p className="only-print preview-name">Date</p>
+      <p className="preview-name hidden print:block">Name</p>
+      <p className="preview-name hidden print:block">Date</p>
       <Sentences title="Instructions" lines={sheet.instructions ?? []} />
       <Sentences title="Rules" lines={[...rules, ...asked]} />
       <Sentences title="Cautions" lines={sheet.cautions ?? []} />
       <Stations sheet={sheet} />
       <OrderOfTries sheet={sheet} />
       <Marking sheet={sheet} />
-      <p className="preview-soft">A practice result is not a certificate.</p>
-      {sheet.source !== undefined && <p className="preview-soft">Source: {sheet.source}</p>}
-      <p className="preview-soft">
+      <p className="text-small text-soft">A practice result is not a certificate.</p>
+      {sheet.source !== undefined && <p className="text-small text-soft">Source: {sheet.source}</p>}
+      <p className="text-small text-soft">
         Fingerprint of this sheet: <b>{sheetFingerprint(sheet)}</b>. Two sheets that ask the same have the same
         fingerprint; wording does not count.
       </p>

@@ -8,7 +8,7 @@ export function QrCode({ address, title }: { readonly address: string; readonly 
   const { size, path } = picture;
   return (
     <svg
-      className="qr"
+      className="block w-[min(460px,100%)] mt-4 print:w-[46mm] print:m-0"
       viewBox={`0 0 ${size} ${size}`}
       shapeRendering="crispEdges"
       role="img"

@@ -37,7 +37,7 @@ function PassOn({ sheet }: { readonly sheet: DrillSheet }) {
         overwritten.
       </p>
       <textarea readOnly aria-label="Link that contains the sheet" value={address} />
-      <div className="sheet-row">
+      <div className="row mt-4">
         <button type="button" className="button" onClick={copy}>
           Copy the link
         </button>
@@ -54,8 +54,8 @@ function PassOn({ sheet }: { readonly sheet: DrillSheet }) {
 function SitLink({ sheet, sitting }: { readonly sheet: DrillSheet; readonly sitting: ReturnType<typeof linkOf> }) {
   const problem = sittingProblem(sheet);
   if (problem !== null)
-    return <p className="sheets-note">This sheet cannot be used yet: {problemText(problem, SHEET_WORDS)}.</p>;
-  if ("says" in sitting) return <p className="sheets-note">{sitting.says}.</p>;
+    return <p className="col-span-full my-3 text-small text-soft print:hidden">This sheet cannot be used yet: {problemText(problem, SHEET_WORDS)}.</p>;
+  if ("says" in sitting) return <p className="col-span-full my-3 text-small text-soft print:hidden">{sitting.says}.</p>;
   return (
     <a className="button primary" href={sitting.hash}>
       Sit this sheet
@@ -68,7 +68,11 @@ export function SheetActions({ sheet }: { readonly sheet: DrillSheet | null }) {
   const [isOpen, setIsOpen] = useState(false);
   const sitting = useMemo(() => (sheet === null ? null : linkOf(sheet, "sittings")), [sheet]);
   if (sheet === null || sitting === null) {
-    return <p className="sheets-note">Fix the marked fields before using this sheet.</p>;
+    return (
+      <p className="col-span-full my-3 text-small text-soft print:hidden">
+        Fix the marked fields before using this sheet.
+      </p>
+    );
   }
   return (
     <>
@@ -99,7 +103,7 @@ export function PrintedCode({ sheet }: { readonly sheet: DrillSheet }) {
   // A code on paper that opens nothing elsewhere is worse than none.
   if ("says" in link || isLocalPage(location)) return null;
   return (
-    <div className="only-print preview-code">
+    <div className="hidden print:block preview-code">
       <Suspense>
         <QrCode address={fullAddress(link.hash)} title={sheet.title} />
       </Suspense>

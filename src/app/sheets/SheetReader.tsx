@@ -16,20 +16,20 @@ interface SheetReaderProps {
 /** A sheet to look at: a sample, or one that came by link. */
 export function SheetReader({ sheet, note, same = [], keepLabel, onKeep }: SheetReaderProps) {
   return (
-    <main className="sheets-reader">
+    <main className="page max-w-[820px] print:block print:max-w-none print:p-0">
       <h1 className="visually-hidden" tabIndex={-1}>
         Drill sheet
       </h1>
-      <div className="sheets-bar">
+      <div className="sheets-bar row gap-x-4 print:hidden">
         <a href="#/sheets">All sheets</a>
         <button type="button" className="button" onClick={onKeep}>
           {keepLabel}
         </button>
         <SheetActions sheet={sheet} />
       </div>
-      <p className="sheets-note no-print">{note}</p>
+      <p className="col-span-full my-3 text-small text-soft print:hidden">{note}</p>
       {same.length > 0 && (
-        <p className="sheets-note no-print" role="note">
+        <p className="col-span-full my-3 text-small text-soft print:hidden" role="note">
           You already have a sheet that asks the same:{" "}
           {same.map(({ id, title }) => (
             <a key={id} href={`#/sheets?own=${id}`}>

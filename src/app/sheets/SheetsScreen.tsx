@@ -34,7 +34,7 @@ function OpenedSheet({ record, shelf, onTake }: Omit<OwnSheetProps, "id"> & { re
 function OwnSheet({ id, shelf, onTake }: OwnSheetProps) {
   const record = shelf.find(id);
   if (record !== null) return <OpenedSheet key={id} {...{ record, shelf, onTake }} />;
-  if (!shelf.isReady) return <main className="shelf" />;
+  if (!shelf.isReady) return <main className="shelf page max-w-[980px]" />;
   const problem = "This sheet is not here. It was deleted, or it is saved in another browser. Choose one below.";
   return <Shelf {...{ shelf, onTake, problem }} />;
 }

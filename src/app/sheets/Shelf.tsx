@@ -33,7 +33,7 @@ function LoadSheet({ onTake }: Pick<ShelfProps, "onTake">) {
         Load a file
       </FileButton>
       {problem !== null && (
-        <p className="sheets-problems" role="alert">
+        <p className="row notice gap-4 mt-4 border-hair border-l-accent" role="alert">
           {problem}
         </p>
       )}
@@ -50,7 +50,7 @@ function DeletedNote({ shelf }: { readonly shelf: SheetShelf }) {
   return (
     <div role="status">
       {shelf.deleted !== null && (
-        <p className="sheets-deleted">
+        <p className="row notice gap-4 mt-4 border-hair border-l-accent">
           “{shelf.deleted.title}” was deleted.
           <button
             ref={undo}
@@ -73,14 +73,16 @@ function OwnRow({ record, shelf, onTake }: { readonly record: SheetRecord } & Pi
   const sheet = readDraft(record.body);
   const isReadable = typeof sheet !== "string";
   return (
-    <li className="shelf-row">
+    <li className="flex items-start justify-between gap-5 py-4 ruled-below">
       <div>
-        <a href={`#/sheets?own=${record.id}`}>{record.title}</a>
-        <p className="preview-soft">
+        <a className="font-semibold" href={`#/sheets?own=${record.id}`}>
+          {record.title}
+        </a>
+        <p className="text-small text-soft">
           {isReadable ? sheetLine(sheet) : `This sheet cannot be opened: ${sheet}. It is still saved.`}
         </p>
       </div>
-      <div className="sheets-acts">
+      <div className="row flex-none gap-2">
         {isReadable && (
           <button
             type="button"
@@ -110,13 +112,15 @@ function SampleRow({
   onTake,
 }: { readonly sheet: Sheet; readonly place: number } & Pick<ShelfProps, "onTake">) {
   return (
-    <li className="shelf-row">
+    <li className="flex items-start justify-between gap-5 py-4 ruled-below">
       <div>
-        <a href={`#/sheets?sample=${place}`}>{sheet.title}</a>
+        <a className="font-semibold" href={`#/sheets?sample=${place}`}>
+          {sheet.title}
+        </a>
         <p>{sheet.purpose}</p>
-        <p className="preview-soft">{sheetLine(sheet)}</p>
+        <p className="text-small text-soft">{sheetLine(sheet)}</p>
       </div>
-      <div className="sheets-acts">
+      <div className="row flex-none gap-2">
         <button
           type="button"
           className="button"
@@ -133,7 +137,7 @@ function SampleRow({
 function OwnSheets({ shelf, onTake }: Pick<ShelfProps, "shelf" | "onTake">) {
   if (shelf.own.length > 0) {
     return (
-      <ul className="sheets-plain">
+      <ul className="plain col-span-full">
         {shelf.own.map((record) => (
           <OwnRow key={record.id} {...{ record, shelf, onTake }} />
         ))}
@@ -143,15 +147,15 @@ function OwnSheets({ shelf, onTake }: Pick<ShelfProps, "shelf" | "onTake">) {
   const says = shelf.isReady
     ? "You have no sheets yet. Make a new one, copy a sample, or load a file."
     : "Opening the logbook…";
-  return <p className="sheets-note">{says}</p>;
+  return <p className="col-span-full my-3 text-small text-soft print:hidden">{says}</p>;
 }
 
 /** All sheets: own ones and samples. */
 export function Shelf({ shelf, onTake, problem }: ShelfProps) {
   return (
-    <main className="shelf">
-      <div className="sheets-bar">
-        <h1 className="sheets-heading" tabIndex={-1}>
+    <main className="shelf page max-w-[980px]">
+      <div className="sheets-bar row gap-x-4 print:hidden">
+        <h1 className="mt-4 mb-2" tabIndex={-1}>
           Drill sheets
         </h1>
         <WordsHere>
@@ -163,11 +167,11 @@ export function Shelf({ shelf, onTake, problem }: ShelfProps) {
         <LoadSheet onTake={onTake} />
       </div>
       {problem !== null && (
-        <p className="sheets-problems" role="alert">
+        <p className="row notice gap-4 mt-4 border-hair border-l-accent" role="alert">
           {problem}
         </p>
       )}
-      {shelf.problem !== null && <p className="sheets-problems">{shelf.problem}</p>}
+      {shelf.problem !== null && <p className="row notice gap-4 mt-4 border-hair border-l-accent">{shelf.problem}</p>}
       <DeletedNote shelf={shelf} />
       <section aria-labelledby="shelf-own">
         <h2 id="shelf-own">Your sheets</h2>
@@ -175,7 +179,7 @@ export function Shelf({ shelf, onTake, problem }: ShelfProps) {
       </section>
       <section aria-labelledby="shelf-samples">
         <h2 id="shelf-samples">Sample sheets, from the first lesson to the test before certification</h2>
-        <ol className="sheets-plain">
+        <ol className="plain col-span-full">
           {SHIPPED_SHEETS.map((sheet, k) => (
             <SampleRow key={sheet.title} place={k + 1} {...{ sheet, onTake }} />
           ))}

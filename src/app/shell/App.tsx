@@ -16,10 +16,12 @@ import { UpdateNotice } from "./UpdateNotice";
 import "@fontsource/barlow/latin-400.css";
 import "@fontsource/barlow/latin-500.css";
 import "@fontsource/barlow/latin-600.css";
+import "./elements.css";
 import "./roomStyles";
 import "./typeface.css";
 import "./theme.css";
 import "./shell.css";
+import "./looks.css";
 
 /** Pages where records are made; the logbook itself says more of how safe they are. */
 const MAKES_RECORDS: ReadonlySet<string> = new Set(["bench", "zeroing", "handover", "sittings"]);

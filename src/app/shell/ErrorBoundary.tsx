@@ -19,12 +19,12 @@ async function saveLogbook(): Promise<string> {
 function FilesGone() {
   const [refusal, setRefusal] = useState<string | null>(null);
   return (
-    <main className="failed">
+    <main className="failed page gap-4 max-w-[640px]">
       <div role="alert">
-        <h1>This page could not be loaded.</h1>
+        <h1 className="mb-3">This page could not be loaded.</h1>
         <p>{refusal ?? FILES_GONE_WORDS}</p>
       </div>
-      <div className="failed-acts">
+      <div className="row">
         <button type="button" className="button primary" onClick={() => setRefusal(reloadSafely())}>
           Reload
         </button>
@@ -41,15 +41,15 @@ function Failed({ error }: { readonly error: unknown }) {
       setTold(`The logbook could not be saved: ${messageOf(failure)} Reload the page and try again.`),
     );
   return (
-    <main className="failed">
+    <main className="failed page gap-4 max-w-[640px]">
       <div role="alert">
-        <h1>This page has failed.</h1>
+        <h1 className="mb-3">This page has failed.</h1>
         <p>
           The fault is in Gatefall, not in what you did. Everything that was saved is still there. Reload the page, or
           go to another one above. If it fails again, save the logbook as a file first.
         </p>
       </div>
-      <div className="failed-acts">
+      <div className="row">
         <button type="button" className="button primary" onClick={() => location.reload()}>
           Reload
         </button>
@@ -57,10 +57,12 @@ function Failed({ error }: { readonly error: unknown }) {
           Save the whole logbook
         </button>
       </div>
-      <p role="status">{told}</p>
+      <p role="status" className="empty:hidden">
+        {told}
+      </p>
       <details>
         <summary>What the browser reports</summary>
-        <p>{messageOf(error)}</p>
+        <p className="mt-3 text-soft wrap-anywhere">{messageOf(error)}</p>
       </details>
     </main>
   );

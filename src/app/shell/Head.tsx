@@ -11,11 +11,11 @@ export function Head({ page }: { readonly page: PagePath }) {
   const { theme, change } = useTheme();
   const sound = useSound();
   return (
-    <header className="head">
+    <header className="head print:hidden">
       <SkipLink hasDial={page === "bench" || page === "zeroing"} />
-      <b className="head-name">Gatefall</b>
+      <b className="head-name text-lead tracking-[0.01em]">Gatefall</b>
       <LinkRow label="Pages" links={PAGE_LINKS} current={page} />
-      <div className="head-switches">
+      <div className="flex gap-3 ml-auto text-small">
         <button type="button" className="button" aria-pressed={sound.isOn} onClick={sound.toggle}>
           Sound {sound.isOn ? "on" : "off"}
         </button>

@@ -44,7 +44,7 @@ function StartNow({ start }: StartProps) {
         {losses.map((one) => (
           <p key={one}>{one}</p>
         ))}
-        <div className="sheet-row">
+        <div className="row mt-4">
           <button type="button" className="button" onClick={start}>
             Reload and start it
           </button>
@@ -76,7 +76,12 @@ export function UpdateNotice() {
     setReady(false);
   };
   return (
-    <div className="update" role="status" aria-label="Version">
+    // It has room of its own below the page: scrolled to the end, it covers nothing.
+    <div
+      className="update plate sticky bottom-5 z-10 row gap-x-4 w-fit max-w-[min(440px,calc(100vw-32px))] mt-4 mr-5 mb-5 ml-auto p-4 border-line text-small shadow-[0_8px_28px_var(--shadow)] print:hidden"
+      role="status"
+      aria-label="Version"
+    >
       <p>{isWaiting ? "A new version is ready. It starts when you say so." : "Gatefall now works offline."}</p>
       {isWaiting && <StartNow start={() => startWaiting(updateServiceWorker)} />}
       <button type="button" className="button" onClick={close}>

@@ -2,7 +2,6 @@
  * The styles of what several screens share, before those of the theme: where two rules weigh the same the later one wins,
  * and a screen that is fetched later must not change which that is.
  */
-import "../parts/message.css";
 import "../hand/hand.css";
 import "../replay/result.css";
 import "../pictures/cutaway/cutaway.css";

@@ -50,11 +50,16 @@ function Elsewhere({ asked, current }: { readonly asked: Sheet | null; readonly 
   if (asked === null || session === null || current.isFree || session.sheet.title === asked.title) return null;
   const next = session.isOver ? "Press Done below" : "Finish it or break it off";
   return (
-    <div className="told-box sitting-elsewhere">
+    <div className="notice flex items-start justify-between gap-4 mx-5 mt-4">
       <p role="status">
         You asked for "{asked.title}", but "{session.sheet.title}" is still here. {next}, then open the link again.
       </p>
-      <button type="button" className="button" aria-label="Close this message" onClick={() => setClosed(asked)}>
+      <button
+        type="button"
+        className="button flex-none"
+        aria-label="Close this message"
+        onClick={() => setClosed(asked)}
+      >
         Close
       </button>
     </div>

@@ -6,14 +6,16 @@ import { dailyAddress, dailyWords, toBeatAddress, toBeatWords } from "./startWor
 function Daily({ daily }: Pick<StartData, "daily">) {
   const address = daily === null ? null : dailyAddress(daily);
   return (
-    <section className="start-card" aria-labelledby="start-daily">
-      <h2 id="start-daily">Today’s two minutes</h2>
+    <section className="card items-start gap-3 px-6 py-5" aria-labelledby="start-daily">
+      <h2 id="start-daily" className="text-soft">
+        Today’s two minutes
+      </h2>
       {daily === null || address === null ? (
         <p>Nothing is missed or due today. Go on with the course.</p>
       ) : (
         <>
           <p>{dailyWords(daily)}</p>
-          <a className="button" href={address}>
+          <a className="button mt-3" href={address}>
             Practice for two minutes
           </a>
         </>
@@ -25,8 +27,10 @@ function Daily({ daily }: Pick<StartData, "daily">) {
 function ToBeat({ toBeat }: Pick<StartData, "toBeat">) {
   if (toBeat === null) {
     return (
-      <section className="start-card" aria-labelledby="start-beat">
-        <h2 id="start-beat">Your number to beat</h2>
+      <section className="card items-start gap-3 px-6 py-5" aria-labelledby="start-beat">
+        <h2 id="start-beat" className="text-soft">
+          Your number to beat
+        </h2>
         <p>Your first opening sets it.</p>
       </section>
     );
@@ -34,12 +38,14 @@ function ToBeat({ toBeat }: Pick<StartData, "toBeat">) {
   const { figure, of } = toBeatWords(toBeat);
   const address = toBeatAddress(toBeat);
   return (
-    <section className="start-card" aria-labelledby="start-beat">
-      <h2 id="start-beat">Your number to beat</h2>
-      <p className="start-figure">{figure}</p>
+    <section className="card items-start gap-3 px-6 py-5" aria-labelledby="start-beat">
+      <h2 id="start-beat" className="text-soft">
+        Your number to beat
+      </h2>
+      <p className="text-title">{figure}</p>
       <p>{of}</p>
       {address !== null && (
-        <a className="button" href={address}>
+        <a className="button mt-3" href={address}>
           Beat it on the bench
         </a>
       )}
@@ -60,14 +66,14 @@ export function ReturningStart() {
       isKnown={answer !== null || problem !== null}
       problem={
         problem !== null && (
-          <p className="told-box" role="alert">
+          <p className="notice mt-4" role="alert">
             Your logbook cannot be read, so no lesson is marked as done: {problem}
           </p>
         )
       }
       cards={
         isReturning && (
-          <div className="start-cards">
+          <div className="start-cards grid gap-6">
             <Daily daily={daily} />
             <ToBeat toBeat={toBeat} />
           </div>
@@ -76,7 +82,7 @@ export function ReturningStart() {
       who={
         isReturning &&
         name !== null && (
-          <p className="start-who">
+          <p className="text-small text-soft">
             This is {name}’s page. <a href="#/logbook">Not you? Choose who practices in the logbook</a>.
           </p>
         )

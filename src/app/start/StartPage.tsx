@@ -19,10 +19,13 @@ interface NextLessonProps {
 function NextLesson({ next, isReturning }: NextLessonProps) {
   if (next === null) {
     return (
-      <section className="start-now" aria-labelledby="start-now">
+      <section className="start-now plate p-6 border-t-2 border-t-accent" aria-labelledby="start-now">
         <h1 id="start-now">All lessons are done</h1>
         <p>Do any of them again below, or sit a test of your instructor’s.</p>
-        <a className="button primary start-go" href="#/sittings">
+        <a
+          className="button primary start-go mt-5 py-3 px-6 text-lead font-semibold phone:w-full phone:justify-center"
+          href="#/sittings"
+        >
           Choose a sheet
         </a>
       </section>
@@ -30,30 +33,36 @@ function NextLesson({ next, isReturning }: NextLessonProps) {
   }
   const place = `lesson ${next.number}`;
   return (
-    <section className="start-now" aria-labelledby="start-now">
+    <section
+      className="start-now grid items-center gap-6 p-6 plate border-t-2 border-t-accent phone:p-5 phone:pb-6 grid-cols-[minmax(0,1fr)_auto] phone:grid-cols-[minmax(0,1fr)]"
+      aria-labelledby="start-now"
+    >
       <div>
         <h1 id="start-now">
           {isReturning ? `Go on with ${place}` : "Start here"}
           <span className="visually-hidden">.</span>
         </h1>
-        <p className="start-title">
+        <p className="start-title mt-2 mb-4 text-title">
           {isReturning ? next.title : `Lesson ${next.number}, ${next.title}`}
-          <small> about {lessonSize(next)}</small>
+          <small className="whitespace-nowrap phone:block"> about {lessonSize(next)}</small>
         </p>
         <p>{next.teaches}</p>
-        <a className="button primary start-go" href={lessonAddress(next)}>
+        <a
+          className="button primary start-go mt-5 py-3 px-6 text-lead font-semibold phone:w-full phone:justify-center"
+          href={lessonAddress(next)}
+        >
           {isReturning ? "Go on" : "Start"}
           <span className="visually-hidden"> with {place}</span>
         </a>
         {!isReturning && (
-          <p className="start-soft">
+          <p className="start-soft max-w-[30em] mt-5 text-small text-soft">
             You dial a lock whose combination is on the screen, and see inside why it opens or not. New words are
             explained: <WordLink word="arrival">arrival</WordLink>, <WordLink word="gate">gate</WordLink>,{" "}
             <WordLink word="spin-off">spin off</WordLink>.
           </p>
         )}
       </div>
-      <div className="start-picture dial" aria-hidden="true">
+      <div className="start-picture dial w-[240px] cursor-default phone:hidden" aria-hidden="true">
         <DialDrawing
           {...{ profile: FIRST_FACE, position: 0, ringTurn: 0, windUp: 0, surround: 0 }}
           {...{ pointTo: null, hub: null, isOpen: false, changingIndex: undefined }}
@@ -77,9 +86,14 @@ interface StartPageProps {
 /** The start page as it is drawn, whoever is here. */
 export function StartPage({ progress, isReturning, isKnown, problem, cards, who }: StartPageProps) {
   return (
-    <main className="start" id="content" tabIndex={-1} aria-busy={!isKnown}>
+    <main
+      className="start page gap-6 max-w-[1120px] pt-6 focus:outline-none"
+      id="content"
+      tabIndex={-1}
+      aria-busy={!isKnown}
+    >
       {problem}
-      <div className={isKnown ? "start-top" : "start-top is-waiting"}>
+      <div className={`start-top grid grid-cols-[minmax(0,1fr)] gap-6 ${isKnown ? "" : "invisible"}`}>
         <NextLesson next={progress.next} isReturning={isReturning} />
         {cards}
       </div>

@@ -3,7 +3,7 @@ import type { Word } from "./word";
 /** What a word means, beside its drawing where it has one. */
 export function WordEntry({ text, Picture }: Word) {
   return (
-    <div className="word-entry">
+    <div className="flex justify-between gap-4">
       <p>{text}</p>
       {Picture !== undefined && <Picture />}
     </div>

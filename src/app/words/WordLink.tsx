@@ -22,7 +22,12 @@ export function WordLink({ word, children }: WordLinkProps) {
   };
   return (
     <>
-      <a className="word-link" href={`#/words?word=${word}`} aria-haspopup="dialog" onClick={open}>
+      <a
+        className="word-link underline decoration-line decoration-dotted hover:decoration-accent"
+        href={`#/words?word=${word}`}
+        aria-haspopup="dialog"
+        onClick={open}
+      >
         {children}
       </a>
       <Dialog title="What it means" isOpen={isOpen} onClose={() => setOpen(false)}>

@@ -6,8 +6,8 @@ export function WordMeaning({ word }: { readonly word: string }) {
   const found = wordOf(word);
   if (found === undefined) return <p>This word is not explained yet.</p>;
   return (
-    <section className="word-meaning">
-      <h3>{found.term}</h3>
+    <section>
+      <h3 className="mb-3 text-title">{found.term}</h3>
       <WordEntry {...found} />
       <p>
         <a href={`#/words?word=${word}`} target="_blank" rel="noopener">

@@ -9,7 +9,7 @@ interface WordsHereProps {
 /** The words of a panel that a newcomer may not know: a quiet line beside its heading, never inside it. */
 export function WordsHere({ children }: WordsHereProps) {
   return (
-    <div className="words-here">
+    <div className="words-here row gap-y-0 gap-x-4 text-fine leading-[1.4] text-soft print:hidden">
       <span>What is:</span>
       {children}
     </div>

@@ -19,13 +19,24 @@ function matching(typed: string): readonly WordGroup[] {
 
 function Group({ group, asked }: { readonly group: WordGroup; readonly asked: string | null }) {
   return (
-    <section className="words-group" aria-labelledby={`words-${group.id}`}>
-      <h2 id={`words-${group.id}`}>{group.title}</h2>
-      <ul>
+    <section aria-labelledby={`words-${group.id}`}>
+      <h2 id={`words-${group.id}`} className="mb-4 pt-3 text-title">
+        {group.title}
+      </h2>
+      <ul className="plain tiles-[340px] gap-4">
         {group.words.map((word) => (
-          <li key={word.id} id={anchor(word.id)} tabIndex={-1} className={word.id === asked ? "is-asked" : undefined}>
-            <h3>
-              <a href={`#/words?word=${word.id}`} aria-current={word.id === asked ? "true" : undefined}>
+          <li
+            key={word.id}
+            id={anchor(word.id)}
+            tabIndex={-1}
+            className={word.id === asked ? "plate barred p-4 border-accent" : "plate p-4"}
+          >
+            <h3 className="mb-2 text-lead">
+              <a
+                className="no-underline hover:underline"
+                href={`#/words?word=${word.id}`}
+                aria-current={word.id === asked ? "true" : undefined}
+              >
                 {word.term}
               </a>
             </h3>
@@ -39,8 +50,8 @@ function Group({ group, asked }: { readonly group: WordGroup; readonly asked: st
 
 function Topic({ title, words, lessons }: TopicPlace) {
   return (
-    <li>
-      <h3>{title}</h3>
+    <li className="pt-4 ruled">
+      <h3 className="mb-2 text-lead">{title}</h3>
       <p>
         {words.map((id, k) => (
           <span key={id}>
@@ -51,9 +62,11 @@ function Topic({ title, words, lessons }: TopicPlace) {
         .
       </p>
       {lessons.length === 0 ? (
-        <p className="words-lessons">No lesson practices this yet. Learn it from these words and the lock’s papers.</p>
+        <p className="mt-2 text-small text-soft">
+          No lesson practices this yet. Learn it from these words and the lock’s papers.
+        </p>
       ) : (
-        <p className="words-lessons">
+        <p className="mt-2 text-small text-soft">
           Practice it:{" "}
           {SHIPPED_LESSONS.filter(({ title }) => lessons.includes(title)).map(({ number, title, sheetId }, k) => (
             <span key={number}>
@@ -81,10 +94,10 @@ export function WordsScreen({ asked }: { readonly asked: string | null }) {
     place?.focus({ preventScroll: true });
   }, [asked]);
   return (
-    <main className="words" id="content" tabIndex={-1}>
-      <header className="words-head">
-        <h1>Words</h1>
-        <p>What the words of the trade mean, and a few of this trainer’s own.</p>
+    <main className="words page gap-6 max-w-[1180px] pt-6 focus:outline-none" id="content" tabIndex={-1}>
+      <header className="grid grid-cols-[auto_minmax(160px,320px)_1fr] items-center gap-y-3 gap-x-4 phone:grid-cols-[1fr]">
+        <h1 className="col-span-full">Words</h1>
+        <p className="col-span-full">What the words of the trade mean, and a few of this trainer’s own.</p>
         <label htmlFor="words-find">Find a word</label>
         <input
           id="words-find"
@@ -93,7 +106,7 @@ export function WordsScreen({ asked }: { readonly asked: string | null }) {
           value={typed}
           onChange={(event) => setTyped(event.currentTarget.value)}
         />
-        <nav aria-label="Groups of words">
+        <nav className="row col-span-full" aria-label="Groups of words">
           {groups.map(({ id, title }) => (
             <button
               key={id}
@@ -106,7 +119,7 @@ export function WordsScreen({ asked }: { readonly asked: string | null }) {
           ))}
         </nav>
         {asked !== null && wordOf(asked) === undefined && (
-          <p className="told-box" role="alert">
+          <p className="notice mt-4 col-span-full" role="alert">
             There is no word “{asked}” here. Look for it in the list below.
           </p>
         )}
@@ -115,9 +128,11 @@ export function WordsScreen({ asked }: { readonly asked: string | null }) {
       {groups.map((group) => (
         <Group key={group.id} group={group} asked={asked} />
       ))}
-      <section className="words-topics" aria-labelledby="words-topics">
-        <h2 id="words-topics">What the questions ask about</h2>
-        <ul>
+      <section aria-labelledby="words-topics">
+        <h2 id="words-topics" className="mb-4 pt-3 text-title">
+          What the questions ask about
+        </h2>
+        <ul className="plain tiles-[340px] gap-4">
           {Object.entries(TOPIC_PLACES).map(([topic, place]) => (
             <Topic key={topic} {...place} />
           ))}

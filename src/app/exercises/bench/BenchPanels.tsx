@@ -118,7 +118,7 @@ function Hidden({ session, isWithheld }: Pick<BenchPanelsProps, "session" | "isW
   return (
     <section className="panel" aria-label={title}>
       <h2>{title}</h2>
-      <p className="bench-silent">{isWithheld ? HIDDEN.withheld : HIDDEN.silent}</p>
+      <p className="text-soft">{isWithheld ? HIDDEN.withheld : HIDDEN.silent}</p>
     </section>
   );
 }
@@ -131,9 +131,9 @@ export function BenchPanels({ ghostKind, onGhost, onShare, isWithheld, ...seen }
   return (
     <div className="workplace-panels">
       {isHidden ? <Hidden session={session} isWithheld={isWithheld} /> : <Insights {...seen} />}
-      <footer className="workplace-foot">
+      <footer className="workplace-foot flex phone:flex-wrap items-start gap-5 mt-auto px-edge py-4 text-fine leading-[1.4] text-soft">
         <select
-          className="field"
+          className="field flex-none text-small"
           aria-label="Compare on the turn chart"
           value={ghostKind}
           onChange={(event) => onGhost(GHOSTS.find((one) => one === event.currentTarget.value) ?? "none")}
@@ -144,7 +144,7 @@ export function BenchPanels({ ghostKind, onGhost, onShare, isWithheld, ...seen }
             </option>
           ))}
         </select>
-        <button type="button" className="button" aria-haspopup="dialog" onClick={onShare}>
+        <button type="button" className="button flex-none text-small" aria-haspopup="dialog" onClick={onShare}>
           Share
         </button>
         <p>

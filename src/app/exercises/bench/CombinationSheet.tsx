@@ -37,19 +37,19 @@ function CombinationForm({ setup, onClose, onTake, onOwn }: Omit<CombinationShee
       <fieldset>
         <legend className="visually-hidden">Where the combination comes from</legend>
         {SOURCES.map(({ source: one, label }) => (
-          <label key={one} className="sheet-choice">
+          <label key={one} className="check">
             <input type="radio" name="source" checked={source === one} onChange={() => setSource(one)} />
             {label}
           </label>
         ))}
       </fieldset>
       {source === "own" && <OwnNumbers profile={profile} texts={texts} onTexts={setTexts} />}
-      <div className="sheet-row">
+      <div className="row mt-4">
         <button type="submit" className="button primary" disabled={!isReady}>
           Set the lock
         </button>
       </div>
-      <p className="soft">
+      <p className="text-soft">
         This is a practice lock. Never enter a combination that is in use on a real door. On a real lock, always try a
         new combination with the door open.
       </p>

@@ -38,18 +38,20 @@ export function EstimatePanel({ onAnswer }: EstimatePanelProps) {
   const onKeyDown = (event: KeyboardEvent) => event.key === "Escape" && answer("skipped");
   return (
     <section className="panel estimate" aria-labelledby="estimate-asks">
-      <h2 id="estimate-asks">How far off was your worst stop?</h2>
-      <p className="estimate-note">Enter it by feel, in graduations, past or short. Then you see the result.</p>
+      <h2 className="text-lead" id="estimate-asks">
+        How far off was your worst stop?
+      </h2>
+      <p className="mb-4 text-soft">Enter it by feel, in graduations, past or short. Then you see the result.</p>
       <form onSubmit={submit} onKeyDown={onKeyDown}>
-        <div className="estimate-row">
+        <div className="row mt-3">
           {QUICK.map((size) => (
-            <button key={size} type="button" className="button" onClick={() => answer(size)}>
+            <button key={size} type="button" className="button min-w-[52px]" onClick={() => answer(size)}>
               {size}
               <span className="visually-hidden"> graduations off</span>
             </button>
           ))}
         </div>
-        <div className="estimate-row">
+        <div className="row mt-3">
           <label htmlFor="estimate-size">
             Other<span className="visually-hidden"> size, graduations off</span>
           </label>
@@ -72,7 +74,7 @@ export function EstimatePanel({ onAnswer }: EstimatePanelProps) {
           </button>
         </div>
         {isWrong && (
-          <p id="estimate-problem" className="estimate-wrong" role="alert">
+          <p id="estimate-problem" className="mt-3 text-accent" role="alert">
             Enter a number of graduations from 0 to {FARTHEST_STOP}.
           </p>
         )}

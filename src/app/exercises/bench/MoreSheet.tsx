@@ -25,18 +25,18 @@ export function MoreSheet({ isOpen, onClose, dial, onDial, asksEstimate, onAsksE
       <fieldset>
         <legend>Dial</legend>
         {WEIGHTS.map(({ weight, label }) => (
-          <label key={weight} className="sheet-choice">
+          <label key={weight} className="check">
             <input type="radio" name="weight" checked={dial === weight} onChange={() => onDial(weight)} />
             {label}
           </label>
         ))}
       </fieldset>
-      <p className="soft">
+      <p className="text-soft">
         If you change the dial, the attempt starts again. The weights are training values, not measured on a lock.
       </p>
       <fieldset>
         <legend>Own estimate</legend>
-        <label className="sheet-choice">
+        <label className="check">
           <input
             type="checkbox"
             checked={asksEstimate}
@@ -45,12 +45,12 @@ export function MoreSheet({ isOpen, onClose, dial, onDial, asksEstimate, onAsksE
           Ask me how far off I was before the result is shown
         </label>
       </fieldset>
-      <p className="soft">
+      <p className="text-soft">
         You are asked with the help Counts or Silent. With Full help you see every stop as you make it. Cutaway, chart
         and result stay hidden until you answer.
       </p>
-      <h2 className="sheet-second">Keys and mouse wheel</h2>
-      <ul className="soft">
+      <h2 className="mt-6 mb-3">Keys and mouse wheel</h2>
+      <ul className="text-soft">
         {keys.map((line) => (
           <li key={line}>{line}</li>
         ))}

@@ -25,7 +25,7 @@ function onlyLine(text: string): string {
 function CopyAttempt({ line }: { readonly line: string | null }) {
   const [said, setSaid] = useState("");
   if (line === null)
-    return <p className="soft">You have not dialed yet. Turn the dial first, then share the attempt here.</p>;
+    return <p className="text-soft">You have not dialed yet. Turn the dial first, then share the attempt here.</p>;
   const copy = async () =>
     setSaid(
       (await copyText(line))
@@ -35,7 +35,7 @@ function CopyAttempt({ line }: { readonly line: string | null }) {
   return (
     <>
       <textarea readOnly aria-label="This attempt in the replay format" value={line} />
-      <div className="sheet-row">
+      <div className="row mt-4">
         <button type="button" className="button" onClick={copy}>
           Copy
         </button>
@@ -78,11 +78,11 @@ function LoadAttempt({ onLoad, onClose }: Pick<ShareSheetProps, "onLoad" | "onCl
         onChange={(event) => setText(event.currentTarget.value)}
       />
       {problem !== null && (
-        <p className="sheet-error" role="alert">
+        <p className="notice mt-4" role="alert">
           Not loaded: {problem}. Your text is still here.
         </p>
       )}
-      <div className="sheet-row">
+      <div className="row mt-4">
         <button type="submit" className="button primary" disabled={text.trim() === ""}>
           Load and replay
         </button>
@@ -99,7 +99,7 @@ export function ShareSheet({ isOpen, onClose, line, onLoad }: ShareSheetProps) {
   return (
     <Dialog title="Share an attempt" isOpen={isOpen} onClose={onClose}>
       <CopyAttempt line={line} />
-      <h2 className="sheet-second">Load an attempt</h2>
+      <h2 className="mt-6 mb-3">Load an attempt</h2>
       <LoadAttempt onLoad={onLoad} onClose={onClose} />
     </Dialog>
   );

@@ -7,14 +7,14 @@ interface CautionsProps {
 /** What can hurt, where the work is done. */
 export function Cautions({ cautions, source }: CautionsProps) {
   return (
-    <section className="panel handover-cautions" aria-label="Cautions">
+    <section className="panel" aria-label="Cautions">
       <h2>On a real door</h2>
-      <ul>
+      <ul className="grid gap-2 text-small">
         {cautions.map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
       </ul>
-      <p className="handover-source">Source: {source}</p>
+      <p className="mt-3 text-soft text-fine">Source: {source}</p>
     </section>
   );
 }

@@ -35,12 +35,19 @@ export function HandoverScreen(props: HandoverViewProps) {
   return (
     <main className="handover">
       <h1 className="visually-hidden">Handover</h1>
-      <LinkRow className="handover-views" label="Parts of the handover" links={LINKS} current={view} />
-      <WordsHere>
-        <WordLink word="holdback">holdback</WordLink>
-        <WordLink word="egress">egress</WordLink>
-        <WordLink word="change-key">change key</WordLink>
-      </WordsHere>
+      <LinkRow
+        className="handover-views tabs px-edge print:hidden"
+        label="Parts of the handover"
+        links={LINKS}
+        current={view}
+      />
+      <div className="px-edge pt-3">
+        <WordsHere>
+          <WordLink word="holdback">holdback</WordLink>
+          <WordLink word="egress">egress</WordLink>
+          <WordLink word="change-key">change key</WordLink>
+        </WordsHere>
+      </div>
       <div className="handover-part">
         <View {...props} />
       </div>

@@ -19,15 +19,15 @@ export function CamWindow({ deviation }: { readonly deviation: Graduations }) {
   // Seen from the front, a cam turned left carries its uppermost mark to the left.
   const x = -Math.max(-4, Math.min(4, deviation)) * SCALE;
   return (
-    <svg className="magnifier" viewBox="-80 -52 160 118" aria-hidden="true">
+    <svg className="magnifier block w-full" viewBox="-80 -52 160 118" aria-hidden="true">
       <clipPath id="cam-window">
         <rect x={-74} y={-44} width={148} height={78} rx={6} />
       </clipPath>
-      <rect className="magnifier-glass" x={-76} y={-46} width={152} height={82} rx={8} />
+      <rect className="fill-plate stroke-line" strokeWidth={2.5} x={-76} y={-46} width={152} height={82} rx={8} />
       <g clipPath="url(#cam-window)">
-        <rect className="cam-face" x={-80} y={-4} width={160} height={44} />
-        <line className="magnifier-mark cam-mark" x1={x} x2={x} y1={-4} y2={36} />
-        <line className="magnifier-mark" y1={-44} y2={-6} />
+        <rect className="fill-metal-2" x={-80} y={-4} width={160} height={44} />
+        <line className="stroke-ink" strokeWidth={5} x1={x} x2={x} y1={-4} y2={36} />
+        <line className="stroke-ink" strokeWidth={2.2} y1={-44} y2={-6} />
       </g>
       <text y={56}>cam</text>
     </svg>

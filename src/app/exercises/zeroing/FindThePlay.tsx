@@ -23,8 +23,8 @@ export function PlayHand({ play, profile }: PlayProps) {
   return (
     <>
       <div className="advice">
-        <p className="advice-say">{SAY}</p>
-        <p className="advice-detail" role="status">
+        <p className="advice-say text-title leading-[1.3] phone:text-lead">{SAY}</p>
+        <p className="advice-detail text-soft" role="status">
           {words}
         </p>
       </div>
@@ -57,7 +57,7 @@ function Answer({ play }: Pick<PlayProps, "play">) {
     if (isNumber) play.answer(answer);
   };
   return (
-    <form className="zeroing-answer" onSubmit={submit}>
+    <form className="row mt-4" onSubmit={submit}>
       <label htmlFor="play-answer">The play is</label>
       <input
         id="play-answer"
@@ -80,12 +80,12 @@ export function PlayPanel({ play, profile }: PlayProps) {
   const { stops, mark } = play.memory;
   const shown = (stop: number) => readingText(reading(stop, profile.graduations), profile);
   return (
-    <section className="panel zeroing-panel" aria-label={TITLE}>
+    <section className="panel zeroing-panel stack" aria-label={TITLE}>
       <h2>
         {TITLE} <small>{ABOUT}</small>
       </h2>
       <p>{HOW}</p>
-      <table className="zeroing-table">
+      <table className="zeroing-table mt-3">
         <thead>
           <tr>
             <th scope="col">turning</th>
@@ -101,13 +101,13 @@ export function PlayPanel({ play, profile }: PlayProps) {
           ))}
         </tbody>
       </table>
-      <p className="zeroing-last" role="status">
+      <p className="font-semibold empty:-mb-3" role="status">
         {problemWords(play.memory)}
       </p>
       {mark === null ? (
         <Answer play={play} />
       ) : (
-        <p className="zeroing-headline" role="status">
+        <p className="zeroing-headline text-title" role="status">
           {playWords(mark)}
         </p>
       )}

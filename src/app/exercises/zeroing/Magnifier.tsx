@@ -17,22 +17,22 @@ export function Magnifier({ seen, profile }: MagnifierProps) {
   const nearest = Math.round(seen);
   const marks = Array.from({ length: 2 * REACH + 1 }, (_, k) => nearest + k - REACH);
   return (
-    <svg className="magnifier" viewBox="-80 -80 160 160" aria-hidden="true">
-      <clipPath id="magnifier-glass">
+    <svg className="magnifier block w-full" viewBox="-80 -80 160 160" aria-hidden="true">
+      <clipPath id="fill-plate stroke-line" strokeWidth={2.5}>
         <circle r={74} />
       </clipPath>
-      <circle className="magnifier-glass" r={76} />
+      <circle className="fill-plate stroke-line" strokeWidth={2.5} r={76} />
       <g clipPath="url(#magnifier-glass)">
         {marks.map((mark) => {
           const number = faceNumber(reading(mark, graduations), graduations, numbersIncrease);
           return (
             <g key={mark} transform={`translate(${(mark - seen) * SCALE} 0)`}>
-              <line className="magnifier-mark" y1={-8} y2={number % 5 === 0 ? 34 : 22} />
+              <line className="stroke-ink" strokeWidth={2.2} y1={-8} y2={number % 5 === 0 ? 34 : 22} />
               <text y={52}>{number}</text>
             </g>
           );
         })}
-        <path className="magnifier-index" d="M 0 -8 L -13 -62 H 13 Z" />
+        <path className="fill-accent opacity-[0.85]" d="M 0 -8 L -13 -62 H 13 Z" />
       </g>
     </svg>
   );

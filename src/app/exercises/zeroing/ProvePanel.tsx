@@ -32,10 +32,10 @@ export function ProvePanel({ prove }: { readonly prove: ProveSession }) {
       <h2>
         Prove it <small>the lock counts from your zero</small>
       </h2>
-      <p className="zeroing-headline" role="status">
+      <p className="zeroing-headline text-title" role="status">
         {verdictText(attempt, prove.state)}
       </p>
-      <table className="zeroing-table">
+      <table className="zeroing-table mt-3">
         <thead>
           <tr>
             <th scope="col">number</th>
@@ -57,7 +57,7 @@ export function ProvePanel({ prove }: { readonly prove: ProveSession }) {
           ))}
         </tbody>
       </table>
-      <p className="zeroing-note">
+      <p className="mt-3 text-small text-soft">
         Graduations along the turn; plus ran past. This lock takes ±{profile.stopTolerance}.
       </p>
     </section>

@@ -29,9 +29,9 @@ interface MeanProps {
 /** A mean with its interval: a diamond on a whisker with end caps. */
 function Mean({ x, mean, interval }: MeanProps) {
   return (
-    <g className="readings-mean">
+    <g className="fill-none stroke-ink" strokeWidth={1.6}>
       <path d={`M ${x(interval.low)} -5 v 10 m 0 -5 H ${x(interval.high)} m 0 -5 v 10`} />
-      <path className="readings-diamond" d={`M ${x(mean)} -7 l 6 7 l -6 7 l -6 -7 z`} />
+      <path className="fill-accent stroke-none" d={`M ${x(mean)} -7 l 6 7 l -6 7 l -6 -7 z`} />
     </g>
   );
 }
@@ -58,10 +58,10 @@ export function ReadingsPlot(props: ReadingsPlotProps) {
   const x = scaleLinear([-reach, reach], [LEFT, Math.max(LEFT, width - 12)]).clamp(true);
   const bottom = TOP + 3 * ROW;
   return (
-    <div ref={frame} className="readings">
+    <div ref={frame} className="readings mt-3">
       <svg width={width} height={bottom + 34} aria-hidden="true">
         <rect
-          className="readings-band"
+          className="fill-well stroke-hair"
           x={x(-tolerance)}
           width={x(tolerance) - x(-tolerance)}
           y={TOP - 8}
@@ -69,19 +69,21 @@ export function ReadingsPlot(props: ReadingsPlotProps) {
         />
         {x.ticks(5).map((tick) => (
           <g key={tick} transform={`translate(${x(tick)} 0)`}>
-            <line className="readings-hair" y1={TOP - 8} y2={bottom} />
-            <text y={bottom + 14}>{signedText(tick)}</text>
+            <line className="stroke-hair" y1={TOP - 8} y2={bottom} />
+            <text textAnchor="middle" y={bottom + 14}>
+              {signedText(tick)}
+            </text>
           </g>
         ))}
-        <text className="readings-unit" x={width - 12} y={bottom + 30}>
+        <text textAnchor="end" x={width - 12} y={bottom + 30}>
           graduations off zero, left positive
         </text>
         {order.map((side, row) => (
           <g key={side} transform={`translate(0 ${TOP + row * ROW + 12})`}>
-            <text className="readings-name">turning {side}</text>
+            <text className="fill-ink">turning {side}</text>
             {readings[side].map((deviation, k) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: readings keep their place in the series
-              <circle key={k} className="readings-dot" cx={x(deviation)} cy={-9} r={4} />
+              <circle key={k} className="fill-none stroke-ink" strokeWidth={1.6} cx={x(deviation)} cy={-9} r={4} />
             ))}
             <g transform="translate(0 6)">
               <Mean x={x} mean={results[side].mean} interval={results[side].ci95} />
@@ -89,8 +91,8 @@ export function ReadingsPlot(props: ReadingsPlotProps) {
           </g>
         ))}
         <g transform={`translate(0 ${TOP + 2 * ROW + 18})`}>
-          <text className="readings-name">lost motion</text>
-          <path className="readings-truth" d={`M ${x(truth)} -12 V 12`} />
+          <text className="fill-ink">lost motion</text>
+          <path className="stroke-accent" strokeWidth={2.5} strokeDasharray="4 2" d={`M ${x(truth)} -12 V 12`} />
           <Mean x={x} mean={lostMotion.estimate} interval={lostMotion.ci95} />
         </g>
       </svg>

@@ -17,7 +17,7 @@ export function RingWords({ session }: { readonly session: ZeroingSession }) {
         The ring is loose. Turn it until its index is under the line on the case: drag the ring, or use the slider above
         the dial. Then clamp it. It creeps a little as you clamp it, so look again.
       </p>
-      <p className="zeroing-note" role="status">
+      <p className="mt-3 text-small text-soft" role="status">
         Now {indexPlace(session.lock.indexError)}.
       </p>
     </>
@@ -34,11 +34,11 @@ function SeriesView({ session, side }: { readonly session: ZeroingSession; reado
         and record the stop. Stops within {captureWindow} graduations of zero count.{" "}
         {session.setup.rules.consecutive ? "One miss restarts this side." : "After a miss, make another turn."}
       </p>
-      <p className="zeroing-note" data-testid="zeroing-series">
+      <p className="mt-3 text-small text-soft" data-testid="zeroing-series">
         {seriesWords(side, accepted[side], wanted[side], session.setup.rules)} Not counted so far:{" "}
         {session.memory.refused[side]}.
       </p>
-      <p className="zeroing-buttons">
+      <p className="row mt-4">
         <button
           type="button"
           className="button"
@@ -69,7 +69,7 @@ const CAUTIONS = [
 
 function Cautions() {
   return (
-    <ul className="zeroing-list zeroing-note">
+    <ul className="text-small text-soft">
       {CAUTIONS.map((caution) => (
         <li key={caution}>{caution}</li>
       ))}
@@ -84,7 +84,7 @@ function NotSet({ session }: { readonly session: ZeroingSession }) {
   const side = rules.order.find((one) => accepted[one].length >= rules.most && isWide(one)) ?? rules.order[0];
   return (
     <>
-      <p className="zeroing-headline">{notSetWords(side, accepted[side], rules)}</p>
+      <p className="zeroing-headline text-title">{notSetWords(side, accepted[side], rules)}</p>
       <button type="button" className="button primary" onClick={() => session.again()}>
         Start again
       </button>{" "}
@@ -99,8 +99,8 @@ function NotSet({ session }: { readonly session: ZeroingSession }) {
 export function SetZeroPanel({ session, now }: { readonly session: ZeroingSession; readonly now: number }) {
   const { asked, state } = session;
   return (
-    <section className="panel zeroing-panel" aria-label="Set zero">
-      <div className="with-words">
+    <section className="panel zeroing-panel stack" aria-label="Set zero">
+      <div className="spread">
         <h2>
           Set zero <small>{TITLES[state]}</small>
         </h2>
@@ -110,7 +110,7 @@ export function SetZeroPanel({ session, now }: { readonly session: ZeroingSessio
         </WordsHere>
       </div>
       <p>{WHAT_FOR}</p>
-      <p className="zeroing-last" role="status" data-testid="zeroing-last">
+      <p className="font-semibold empty:-mb-3" role="status" data-testid="font-semibold empty:-mb-3">
         {lastWords(session)}
       </p>
       {state === "ringLoose" && <RingWords session={session} />}

@@ -18,15 +18,21 @@ function Place({ socket, isRefused }: { readonly socket: Socket; readonly isRefu
   const { x, y, peg } = socket;
   return (
     <>
-      <circle className={`socket${socket.isNext ? " next" : ""}`} cx={x} cy={y} r={8} />
+      <circle
+        className={socket.isNext ? "fill-plate stroke-accent" : "fill-plate stroke-line"}
+        strokeWidth={socket.isNext ? 2.4 : 1.6}
+        cx={x}
+        cy={y}
+        r={8}
+      />
       {peg !== null && (
         <>
-          <line className="socket-stem" x1={x} y1={y} x2={peg.x} y2={peg.y} />
-          <circle className="socket-peg" cx={peg.x} cy={peg.y} r={6} />
+          <line className="stroke-ink" strokeWidth={2} x1={x} y1={y} x2={peg.x} y2={peg.y} />
+          <circle className="socket-peg fill-ink" cx={peg.x} cy={peg.y} r={6} />
         </>
       )}
       {socket.isNext && isRefused && (
-        <g className="socket-refused" transform={`translate(${x} ${y})`}>
+        <g className="socket-refused fill-none stroke-ink" strokeWidth={2.2} transform={`translate(${x} ${y})`}>
           <circle r={6} />
           <path d="M -9 -9 L 9 9" />
         </g>
@@ -42,9 +48,14 @@ function Place({ socket, isRefused }: { readonly socket: Socket; readonly isRefu
 function Side({ side, readings, wanted, isOpen, isClosed, refused }: SideProps) {
   const places = sockets(side, readings, wanted, isOpen);
   return (
-    <g className="sockets-side">
-      <path className="sockets-arc" d={sideArc(side, ARC, places.length)} />
-      <text className="sockets-name" x={side === "right" ? 306 : -306} y={240} data-side={side}>
+    <g>
+      <path className="fill-none stroke-hair" strokeWidth={1.5} d={sideArc(side, ARC, places.length)} />
+      <text
+        className="sockets-name text-body fill-ink phone:text-title"
+        x={side === "right" ? 306 : -306}
+        y={240}
+        textAnchor={side === "right" ? "end" : "start"}
+      >
         turning {side}
         <tspan x={side === "right" ? 306 : -306} dy="1.1em">
           {isClosed ? "closed" : `${readings.length} of ${wanted} stops`}
@@ -53,11 +64,18 @@ function Side({ side, readings, wanted, isOpen, isClosed, refused }: SideProps) 
       {places.map((socket) => (
         <Place key={socket.key} socket={socket} isRefused={refused !== null} />
       ))}
-      {isClosed && <path className="sockets-bar" d={sideArc(side, ARC - 22, places.length)} />}
+      {isClosed && (
+        <path
+          className="sockets-bar fill-none stroke-ink"
+          strokeWidth={5}
+          strokeLinecap="round"
+          d={sideArc(side, ARC - 22, places.length)}
+        />
+      )}
       {isOpen &&
         chevrons(side, places.length).map(({ angle, flip }, k) => (
           <g key={angle} transform={`rotate(${angle}) translate(0 ${-ARC}) scale(${flip} 1)`}>
-            <path className={`sockets-chevron step-${k}`} d="M -4 -7 L 4 0 L -4 7" />
+            <path className={`sockets-chevron fill-none stroke-accent step-${k}`} d="M -4 -7 L 4 0 L -4 7" />
           </g>
         ))}
     </g>

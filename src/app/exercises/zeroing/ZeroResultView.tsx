@@ -41,7 +41,7 @@ export function ZeroResultView({ session, now }: { readonly session: ZeroingSess
   const { time_ms, turns } = session.effort(now);
   return (
     <>
-      <p className="zeroing-headline">{VERDICT_HEADLINE[worst]}</p>
+      <p className="zeroing-headline text-title">{VERDICT_HEADLINE[worst]}</p>
       {worst === "reject" && (
         <button type="button" className="button" onClick={() => session.again()}>
           Start again
@@ -55,7 +55,7 @@ export function ZeroResultView({ session, now }: { readonly session: ZeroingSess
         truth={session.lock.condition.lostMotion}
         tolerance={rules.tolerance}
       />
-      <table className="zeroing-table">
+      <table className="zeroing-table mt-3">
         <thead>
           <tr>
             <th scope="col">turning</th>
@@ -81,7 +81,7 @@ export function ZeroResultView({ session, now }: { readonly session: ZeroingSess
           ))}
         </tbody>
       </table>
-      <ul className="zeroing-list">
+      <ul className="mt-3 pl-5">
         {rules.order.map((side) => (
           <li key={side}>
             {verdictWords(side, result[side], rules)}{" "}
@@ -100,12 +100,12 @@ export function ZeroResultView({ session, now }: { readonly session: ZeroingSess
           </li>
         ))}
       </ul>
-      <p className="zeroing-buttons">
+      <p className="row mt-4">
         <button type="button" className="button" onClick={() => session.loosenRing()}>
           Loosen the ring
         </button>
       </p>
-      <p className="zeroing-note">
+      <p className="mt-3 text-small text-soft">
         {(time_ms / 1000).toFixed(0)} seconds, {turns.toFixed(1)} turns. A practice result is not a certificate.
       </p>
     </>

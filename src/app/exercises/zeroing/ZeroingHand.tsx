@@ -70,7 +70,7 @@ export function ZeroingHand(props: ZeroingHandProps) {
         hasControls={!isLoose}
         loupe={hasLoupe && glass}
       >
-        <path className="hand-witness" d="M 0 -256 V -276" />
+        <path className="stroke-ink" strokeWidth={2.4} d="M 0 -256 V -276" />
         {isLoose && <RingGrip session={session} />}
         <Sockets
           accepted={memory.accepted}

@@ -96,7 +96,7 @@ export function ZeroingScreen({ chance, isSilent: startsSilent }: ZeroingScreenP
         {exercise === "play" && <PlayHand play={play} profile={profile} />}
       </div>
       <TabbedPanel label="Exercises" tabs={tabs} chosen={exercise} onChoose={begin} className="workplace-panels">
-        <p className="zeroing-silent">
+        <p className="px-edge pt-4 text-small">
           <button type="button" className="button" aria-pressed={isSilent} onClick={() => setSilent(!isSilent)}>
             Silent: no loupe, no reading
           </button>

@@ -50,10 +50,10 @@ export function ZeroingStrip({ session }: { readonly session: ZeroingSession }) 
         ))}
       </ol>
       <div className="advice">
-        <p className="advice-say" data-testid="zeroing-state">
+        <p className="advice-say text-title leading-[1.3] phone:text-lead" data-testid="zeroing-state">
           {SAY[state](session)}
         </p>
-        <p className="advice-detail" aria-hidden="true">
+        <p className="advice-detail text-soft" aria-hidden="true">
           {lastWords(session)}
         </p>
       </div>

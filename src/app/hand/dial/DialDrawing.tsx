@@ -44,7 +44,12 @@ const INDEX = "M0 -216 L-8.5 -247 H8.5 Z";
 function ChangingIndex({ turned, arc }: { readonly turned: string; readonly arc: string }) {
   return (
     <g transform={turned}>
-      <path className="dial-changing-index" d="M0 -226 L-7 -247 H7 Z M-11 -251 H11" />
+      <path
+        className="fill-none stroke-ink"
+        strokeWidth={2}
+        strokeLinejoin="round"
+        d="M0 -226 L-7 -247 H7 Z M-11 -251 H11"
+      />
       <text className="dial-caption">
         <textPath href={`#${arc}`} startOffset="0">
           changing index
@@ -73,11 +78,11 @@ export function DialDrawing(props: DialDrawingProps) {
         <path id={arc} d="M 16 -234.5 A 235 235 0 0 1 235 0" />
       </defs>
       {/* The plate within the ring is the page's own, below the drawing. */}
-      <circle className="dial-ring" r={239.5} />
-      <circle className="dial-bevel" r={252} stroke={`url(#${name}-sunken)`} />
+      <circle className="fill-none stroke-well" strokeWidth={27} r={239.5} />
+      <circle className="fill-none" strokeWidth={2.5} r={252} stroke={`url(#${name}-sunken)`} />
       {isOpen && <OpenRing />}
-      <circle className="dial-bevel dial-rim" r={225} stroke={`url(#${name}-raised)`} />
-      <circle className="dial-outline" r={226.8} />
+      <circle className="fill-none" strokeWidth={3.5} r={225} stroke={`url(#${name}-raised)`} />
+      <circle className="fill-none stroke-ink" strokeWidth={1.1} r={226.8} />
       <text className="dial-caption" transform={ringTurned}>
         <textPath href={`#${arc}`} startOffset="0">
           opening index
@@ -89,7 +94,7 @@ export function DialDrawing(props: DialDrawingProps) {
       <Engraved turned={turned}>
         <DialFace graduations={graduations} numbersIncrease={numbersIncrease} />
       </Engraved>
-      <circle className="dial-bevel" r={146} stroke={`url(#${name}-sunken)`} />
+      <circle className="fill-none" strokeWidth={2.5} r={146} stroke={`url(#${name}-sunken)`} />
       <WindUp windUp={props.windUp} graduations={graduations} />
       {props.pointTo !== null && <TurnArrow turn={props.pointTo} />}
       <circle cx={2} cy={8} r={136} fill={`url(#${name}-cast)`} />
@@ -99,12 +104,12 @@ export function DialDrawing(props: DialDrawingProps) {
       <Engraved turned={turned}>
         <KnobRibs />
       </Engraved>
-      <circle className="dial-hub" r={80} />
-      <circle className="dial-bevel dial-hub-edge" r={81} stroke={`url(#${name}-sunken)`} />
+      <circle className="fill-plate" r={80} />
+      <circle className="dial-hub-edge fill-none" strokeWidth={2.5} r={81} stroke={`url(#${name}-sunken)`} />
       <Hub text={props.hub} />
       {/* It stands above the plate, and casts its shadow on what turns below it. */}
-      <path className="dial-index-shadow" transform={`translate(2 4) ${ringTurned}`} d={INDEX} />
-      <path className="dial-index" transform={ringTurned} d={INDEX} />
+      <path className="fill-(--shadow)" transform={`translate(2 4) ${ringTurned}`} d={INDEX} />
+      <path className="fill-accent" transform={ringTurned} d={INDEX} />
       {props.children}
     </svg>
   );

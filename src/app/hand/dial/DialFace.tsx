@@ -3,6 +3,7 @@ import type { Turn } from "../../../lock/dial";
 import { faceMarks, type Mark } from "./dialGeometry";
 
 const LENGTH: Readonly<Record<Mark["kind"], number>> = { one: 11, five: 18, ten: 27 };
+const WEIGHT: Readonly<Record<Mark["kind"], number>> = { one: 1, five: 1.4, ten: 2.2 };
 const KINDS = ["one", "five", "ten"] as const;
 const RIM = 221;
 const NUMBERS = 176;
@@ -25,7 +26,12 @@ export const DialFace = memo(function DialFace(props: {
   return (
     <>
       {KINDS.map((kind) => (
-        <path key={kind} className={`dial-mark ${kind}`} d={pathOf(marks.filter((mark) => mark.kind === kind))} />
+        <path
+          key={kind}
+          className="fill-none stroke-(--cut)"
+          strokeWidth={WEIGHT[kind]}
+          d={pathOf(marks.filter((mark) => mark.kind === kind))}
+        />
       ))}
       {marks.map(
         ({ angle, label }) =>

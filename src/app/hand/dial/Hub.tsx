@@ -15,7 +15,7 @@ export function Hub({ text }: { readonly text: HubText | null }) {
   return (
     <>
       {reading !== "" && (
-        <text className={isFaint ? "dial-reading dial-is-faint" : "dial-reading"} y={8}>
+        <text className={isFaint ? "dial-reading opacity-40" : "dial-reading font-medium"} y={8}>
           {reading}
         </text>
       )}

@@ -18,12 +18,20 @@ const RIBS = Array.from({ length: FLUTES * 3 }, (_, index) => (index * 360) / (F
 
 /** The body of a knob with its fluted rim. */
 export const KnobBody = memo(function KnobBody() {
-  return <path className="dial-knob-rim" d={RIM} />;
+  return <path strokeWidth={3} d={RIM} />;
 });
 
 /** The ribs one grips. */
 export const KnobRibs = memo(function KnobRibs() {
   return RIBS.map((angle) => (
-    <line key={angle} className="dial-rib" y1={-RADIUS + 10} y2={-RADIUS + 27} transform={`rotate(${angle})`} />
+    <line
+      key={angle}
+      className="stroke-(--cut-rib)"
+      strokeWidth={3}
+      strokeLinecap="round"
+      y1={-RADIUS + 10}
+      y2={-RADIUS + 27}
+      transform={`rotate(${angle})`}
+    />
   ));
 });

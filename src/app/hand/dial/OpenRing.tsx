@@ -3,5 +3,14 @@ const RADIUS = 249.3;
 
 /** The lock has opened: a band goes once round the ring and stays there while the bolt is back. */
 export function OpenRing() {
-  return <circle className="dial-open-ring" r={RADIUS} pathLength={100} transform="rotate(-90)" />;
+  return (
+    <circle
+      className="dial-open-ring fill-none stroke-accent"
+      strokeWidth={6.4}
+      strokeDasharray="100"
+      r={RADIUS}
+      pathLength={100}
+      transform="rotate(-90)"
+    />
+  );
 }

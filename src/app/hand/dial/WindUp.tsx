@@ -15,6 +15,10 @@ export function WindUp({ windUp, graduations }: { readonly windUp: Graduations; 
   if (windUp === 0) return null;
   const end = dialRotation(windUp * MAGNIFIED, graduations);
   return (
-    <path className="dial-wind-up" d={`M ${pointAt(0)} A ${RADIUS} ${RADIUS} 0 0 ${end > 0 ? 1 : 0} ${pointAt(end)}`} />
+    <path
+      className="fill-none stroke-accent"
+      strokeWidth={7}
+      d={`M ${pointAt(0)} A ${RADIUS} ${RADIUS} 0 0 ${end > 0 ? 1 : 0} ${pointAt(end)}`}
+    />
   );
 }

@@ -21,10 +21,10 @@ function TurnButtons({ perTurn, turn }: SourceControlsProps) {
     </button>
   );
   return (
-    <fieldset className="turn-buttons">
+    <fieldset className="turn-buttons flex flex-wrap justify-center gap-2 plain">
       <legend className="visually-hidden">Turn the dial by steps</legend>
       {sizes.map(({ by, label }) => button(by, `↺ ${label}`, `Left by ${label}`))}
-      <span className="turn-buttons-gap" />
+      <span className="w-[14px] phone:hidden" />
       {sizes.toReversed().map(({ by, label }) => button(-by, `${label} ↻`, `Right by ${label}`))}
     </fieldset>
   );

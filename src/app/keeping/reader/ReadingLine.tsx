@@ -10,11 +10,17 @@ interface ReadingLineProps {
 export function ReadingLine({ reading, onStop }: ReadingLineProps) {
   const share = reading === null ? null : readShare(reading);
   return (
-    <div className="reading-line">
-      <p role="status">{reading !== null && readingWords(reading)}</p>
+    <div className="reading-line row gap-x-4">
+      <p role="status" className="basis-full">
+        {reading !== null && readingWords(reading)}
+      </p>
       {reading !== null && (
         <>
-          <progress aria-label="Read so far" {...(share !== null && { value: share })} />
+          <progress
+            className="flex-1 max-w-[320px]"
+            aria-label="Read so far"
+            {...(share !== null && { value: share })}
+          />
           <button type="button" className="button" onClick={onStop}>
             Stop reading
           </button>

@@ -17,7 +17,11 @@ interface AttemptLineProps {
 
 /** A text of one line; the whole of it is told where the pointer rests. */
 function Short({ text }: { readonly text: string }) {
-  return <small title={text}>{text}</small>;
+  return (
+    <small className="block text-fine phone:line-clamp-2 phone:whitespace-normal" title={text}>
+      {text}
+    </small>
+  );
 }
 
 function Told({ attempt, row }: { readonly attempt: AttemptRecord; readonly row: AttemptRow }) {
@@ -29,14 +33,14 @@ function Told({ attempt, row }: { readonly attempt: AttemptRecord; readonly row:
         {row.tags !== "" && <Short text={row.tags} />}
       </td>
       <td>
-        <span className={isMiss(attempt) ? "logbook-missed" : ""}>{row.result}</span>
-        <small className="attempt-faults" title={row.faults}>
+        <span className={isMiss(attempt) ? "missed font-semibold" : ""}>{row.result}</span>
+        <small className="block text-fine line-clamp-2 whitespace-normal" title={row.faults}>
           {row.faults}
         </small>
       </td>
       <td>
         <span title={row.stops}>{row.stops}</span>
-        <small>{row.time}</small>
+        <small className="block text-fine">{row.time}</small>
       </td>
     </>
   );
@@ -52,7 +56,7 @@ function Untold({ row: { lock, help } }: { readonly row: AttemptRow }) {
       </td>
       <td colSpan={2}>
         <span>Saved</span>
-        <small className="attempt-faults">The result is shown after the sitting.</small>
+        <small className="block text-fine line-clamp-2 whitespace-normal">The result is shown after the sitting.</small>
       </td>
     </>
   );
@@ -83,7 +87,7 @@ function Line({ place, attempt, isUntold, isChosen, isTabStop, onChoose }: Attem
       <th scope="row">
         <button
           type="button"
-          className="button"
+          className="button slim text-left whitespace-nowrap phone:whitespace-normal"
           data-place={place}
           tabIndex={isTabStop ? 0 : -1}
           aria-pressed={replayed ? isChosen : undefined}

@@ -41,8 +41,12 @@ export function AttemptList({ attempts, count, chosenId, onChoose }: AttemptList
     );
   };
   return (
-    <div className="attempt-scroll" ref={rows.region} style={rows.sizes}>
-      <table className="attempt-list" aria-rowcount={count + 1} {...rows.hands}>
+    <div
+      className="attempt-scroll relative max-h-[max(300px,calc(100dvh-350px))] mt-3 overflow-y-auto ruled-below phone:max-h-[max(300px,62dvh)] print:max-h-none print:overflow-visible"
+      ref={rows.region}
+      style={rows.sizes}
+    >
+      <table className="attempt-list table-fixed" aria-rowcount={count + 1} {...rows.hands}>
         <caption className="visually-hidden">
           Attempts, latest first. The arrow keys, Page Up, Page Down, Home and End go from one to another.
         </caption>

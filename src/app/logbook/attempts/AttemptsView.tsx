@@ -31,7 +31,7 @@ const shownText = (count: number) => (count === 0 ? "No attempts." : `${countTex
 function FilterBar({ choice, onChoice, tags, count }: FilterBarProps) {
   const { profileId, onlyMisses = false, tag = "" } = choice;
   return (
-    <div className="logbook-filter">
+    <div className="logbook-filter row gap-x-4 text-small">
       <LockFilter profileId={profileId} onProfile={(id) => onChoice({ ...choice, profileId: id })} />
       {(tags.length > 0 || tag !== "") && (
         <FilterChoice
@@ -94,7 +94,7 @@ export function AttemptsView({ current, personId }: { readonly current: CurrentL
     if (count !== null) setRowsKnown(true);
   }, [count]);
   return (
-    <div className="logbook-attempts">
+    <div className="grid grid-cols-[minmax(0,1.25fr)_minmax(0,1fr)] items-start gap-6 narrow:grid-cols-[minmax(0,1fr)]">
       <section aria-label="Attempts">
         <FilterBar {...{ choice, tags, count }} onChoice={setChoice} />
         {notOf !== undefined && <UntoldNote untold={notOf} />}
@@ -104,7 +104,11 @@ export function AttemptsView({ current, personId }: { readonly current: CurrentL
         )}
         {areRowsKnown && <ZeroingList current={current} personId={personId} />}
       </section>
-      <section ref={pane} className="logbook-replay" aria-label="Replay">
+      <section
+        ref={pane}
+        className="logbook-replay plate min-w-0 wide:sticky wide:top-4 wide:max-h-[calc(100dvh-24px)] wide:overflow-y-auto"
+        aria-label="Replay"
+      >
         <ReplayPane
           logbook={current.logbook}
           attempt={own}

@@ -81,9 +81,9 @@ function Motion({ logbook, attempt }: { readonly logbook: Logbook; readonly atte
     recorded: await recordedOf(logbook, attempt),
   }));
   if (problem !== null) return <p role="alert">This attempt cannot be replayed: {problem}</p>;
-  if (answer?.id !== attempt.id) return <p className="logbook-hint">…</p>;
+  if (answer?.id !== attempt.id) return <p className="py-5 text-soft">…</p>;
   if (answer.recorded === null)
-    return <p className="logbook-hint">The motion of this attempt was not recorded here.</p>;
+    return <p className="py-5 text-soft">The motion of this attempt was not recorded here.</p>;
   return <Replay key={attempt.id} attempt={attempt} recorded={answer.recorded} />;
 }
 
@@ -95,7 +95,7 @@ interface ReplayPaneProps {
 
 /** One attempt, looked at again, and what is noted of it. */
 export function ReplayPane({ logbook, attempt, onChanged }: ReplayPaneProps) {
-  if (attempt === null) return <p className="logbook-hint">Choose an attempt to replay it.</p>;
+  if (attempt === null) return <p className="py-5 text-soft">Choose an attempt to replay it.</p>;
   return (
     <>
       <Motion logbook={logbook} attempt={attempt} />

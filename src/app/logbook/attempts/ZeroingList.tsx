@@ -18,7 +18,7 @@ function ZeroingActs({ current, zeroings }: ZeroingActsProps) {
   const [id, setId] = useState("");
   const chosen = zeroings.find((one) => one.id === id);
   return (
-    <details className="logbook-below">
+    <details className="mt-3">
       <summary>Give or delete a zeroing</summary>
       <select
         className="field"

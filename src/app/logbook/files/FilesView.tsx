@@ -26,12 +26,12 @@ function ExportPanel({ current }: { readonly current: CurrentLogbook }) {
       return file.told;
     });
   return (
-    <section className="figure" aria-labelledby="files-out">
+    <section className="card" aria-labelledby="files-out">
       <h2 id="files-out">Export</h2>
       <p>Records leave this device only in files that you save.</p>
       {person !== null && (
         <select
-          className="field"
+          className="field self-start max-w-full"
           aria-label="Whose records"
           value={isOwn ? "own" : "all"}
           onChange={(event) => setOwn(event.currentTarget.value === "own")}
@@ -40,10 +40,10 @@ function ExportPanel({ current }: { readonly current: CurrentLogbook }) {
           <option value="own">Only {harmlessName(person.name)}’s records</option>
         </select>
       )}
-      <ul className="logbook-exports">
+      <ul className="plain stack">
         {EXPORTS.map(({ kind, label, use }) => (
-          <li key={kind}>
-            <button type="button" className="button" onClick={() => save(kind)}>
+          <li className="row gap-x-4 gap-y-2" key={kind}>
+            <button type="button" className="button min-w-[158px] text-left" onClick={() => save(kind)}>
               {label}
             </button>
             <small>{use}</small>
@@ -68,13 +68,13 @@ function DemoPanel({ current }: { readonly current: CurrentLogbook }) {
   const { answer: people } = useAsked(`people ${current.version}`, () => current.people());
   const isLoaded = people?.some(({ isDemo }) => isDemo === true) === true;
   return (
-    <section className="figure" aria-labelledby="files-demo">
+    <section className="card" aria-labelledby="files-demo">
       <h2 id="files-demo">Demo logbook</h2>
       <p>
         A week at an invented trade school, to show what the logbook does. What you dial yourself is never saved under
         an invented name.
       </p>
-      <div className="sheet-row">
+      <div className="row mt-4">
         <button type="button" className="button" onClick={() => act(isLoaded ? remove : load)}>
           {isLoaded ? "Remove the demo" : "Load the demo"}
         </button>
@@ -87,7 +87,7 @@ function DemoPanel({ current }: { readonly current: CurrentLogbook }) {
 /** Records in and out: export, import, and the demo. */
 export function FilesView({ current }: { readonly current: CurrentLogbook }) {
   return (
-    <div className="logbook-figures">
+    <div className="tiles-[420px] gap-4">
       <ExportPanel current={current} />
       <ImportPanel current={current} />
       <DemoPanel current={current} />

@@ -46,7 +46,7 @@ export function ImportPanel({ current }: { readonly current: CurrentLogbook }) {
   const { told, act, say } = useDoing();
   const { reading, remarks, isBusy, read, stop } = useImport(current, say);
   return (
-    <section className="figure" aria-labelledby="files-in">
+    <section className="card" aria-labelledby="files-in">
       <h2 id="files-in">Import</h2>
       <p>
         Adds the records of a logbook file to the ones here. A record that is here already stays, unless the file has a
@@ -60,7 +60,7 @@ export function ImportPanel({ current }: { readonly current: CurrentLogbook }) {
       {remarks.length > 0 && (
         <section aria-label="Repaired or left out">
           <p role="status">These things in the file were repaired or left out; everything else was imported.</p>
-          <ul className="logbook-remarks">
+          <ul className="max-h-[240px] mt-3 overflow-auto text-small wrap-anywhere">
             {remarks.map((remark) => (
               <li key={remark}>{remark}</li>
             ))}

@@ -14,21 +14,26 @@ function Line({ job, isChosen, onChoose }: { job: JobRecord; isChosen: boolean; 
   return (
     <tr>
       <th scope="row">
-        <button type="button" className="button" aria-pressed={isChosen} onClick={onChoose}>
+        <button
+          type="button"
+          className="button slim text-left whitespace-nowrap phone:whitespace-normal"
+          aria-pressed={isChosen}
+          onClick={onChoose}
+        >
           <span className="visually-hidden">Look at the job of </span>
           {row.day} <b>{row.clock}</b>
         </button>
       </th>
       <td>
         {row.job}
-        <small>{row.lockAndHelp}</small>
-        {row.tags !== "" && <small>{row.tags}</small>}
+        <small className="block text-fine">{row.lockAndHelp}</small>
+        {row.tags !== "" && <small className="block text-fine">{row.tags}</small>}
       </td>
       <td>
-        <span className={job.isRight ? "" : "logbook-missed"}>{row.result}</span>
-        <small>{row.missed}</small>
+        <span className={job.isRight ? "" : "missed font-semibold"}>{row.result}</span>
+        <small className="block text-fine">{row.missed}</small>
       </td>
-      <td className="job-time">{row.time}</td>
+      <td className="whitespace-nowrap">{row.time}</td>
     </tr>
   );
 }
@@ -43,11 +48,11 @@ function UntoldLine({ job }: { readonly job: JobRecord }) {
       </th>
       <td>
         {what}, in a sitting
-        <small>{lockAndHelp}</small>
+        <small className="block text-fine">{lockAndHelp}</small>
       </td>
       <td colSpan={2}>
         Saved
-        <small>The result is shown after the sitting.</small>
+        <small className="block text-fine">The result is shown after the sitting.</small>
       </td>
     </tr>
   );
@@ -56,7 +61,7 @@ function UntoldLine({ job }: { readonly job: JobRecord }) {
 /** A page of jobs, latest first; each can be looked at. */
 export function JobList({ jobs, running, chosenId, onChoose }: JobListProps) {
   return (
-    <table className="attempt-list">
+    <table className="attempt-list mt-3">
       <caption className="visually-hidden">Jobs, latest first</caption>
       <thead>
         <tr>

@@ -21,7 +21,7 @@ interface JobPaneProps {
 
 /** One job: what it came to, point by point, the way to do it again, and what is noted of it. */
 export function JobPane({ logbook, job, onChanged }: JobPaneProps) {
-  if (job === null) return <p className="logbook-hint">Choose a job to look at it.</p>;
+  if (job === null) return <p className="py-5 text-soft">Choose a job to look at it.</p>;
   const row = jobRowOf(job);
   const { sentence, points } = jobStory(job);
   return (
@@ -33,20 +33,20 @@ export function JobPane({ logbook, job, onChanged }: JobPaneProps) {
         <p>
           {row.lockAndHelp}, {row.time}. {row.day} {row.clock}.
         </p>
-        <p className="logbook-below">{sentence}</p>
+        <p className="mt-3">{sentence}</p>
         {points.length > 0 && (
-          <ul className="job-points">
+          <ul className="grid gap-3 my-3">
             {points.map((point) => (
               <li key={point}>{point}</li>
             ))}
           </ul>
         )}
-        <div className="sheet-row">
+        <div className="row mt-4">
           <a className="button" href={againAddress(job)}>
             {AGAIN[job.kind]}
           </a>
         </div>
-        <p className="logbook-soft logbook-below">{JOB_RULES[job.kind]} A practice result is not a certificate.</p>
+        <p className="text-soft mt-3">{JOB_RULES[job.kind]} A practice result is not a certificate.</p>
       </section>
       <NoteEditor
         key={job.id}

@@ -27,7 +27,7 @@ interface FilterBarProps {
 function FilterBar({ choice, onChoice }: FilterBarProps) {
   const { kind = "", profileId, onlyMisses = false } = choice;
   return (
-    <div className="logbook-filter">
+    <div className="logbook-filter row gap-x-4 text-small">
       <FilterChoice
         label="Job"
         value={kind}
@@ -76,7 +76,7 @@ export function JobsView({ current, personId }: { readonly current: CurrentLogbo
     if (matchMedia(ONE_COLUMN).matches) pane.current?.scrollIntoView({ block: "start" });
   };
   return (
-    <div className="logbook-attempts">
+    <div className="grid grid-cols-[minmax(0,1.25fr)_minmax(0,1fr)] items-start gap-6 narrow:grid-cols-[minmax(0,1fr)]">
       <section aria-label="Jobs">
         <FilterBar choice={choice} onChoice={setChoice} />
         {answer !== null && <UntoldNote untold={answer.notOf} />}
@@ -84,7 +84,11 @@ export function JobsView({ current, personId }: { readonly current: CurrentLogbo
         {answer !== null && answer.records.length > 0 && (
           <JobList jobs={answer.records} running={answer.running} chosenId={chosen?.id ?? null} onChoose={choose} />
         )}
-        <nav className="logbook-pager" aria-label="Pages of jobs" data-only={later === null && earlier === null}>
+        <nav
+          className="logbook-pager row gap-x-4 justify-end mt-3 mb-5 text-small"
+          aria-label="Pages of jobs"
+          data-only={later === null && earlier === null}
+        >
           <p role="status">{placeWords(jobs, Object.values(choice).some(Boolean))}</p>
           <button type="button" className="button" disabled={later === null} onClick={() => later?.()}>
             Later
@@ -94,7 +98,12 @@ export function JobsView({ current, personId }: { readonly current: CurrentLogbo
           </button>
         </nav>
       </section>
-      <section ref={pane} className="logbook-replay" aria-label="Chosen job" hidden={isEmpty && chosen === null}>
+      <section
+        ref={pane}
+        className="logbook-replay plate min-w-0 wide:sticky wide:top-4 wide:max-h-[calc(100dvh-24px)] wide:overflow-y-auto"
+        aria-label="Chosen job"
+        hidden={isEmpty && chosen === null}
+      >
         <JobPane
           logbook={current.logbook}
           job={chosen?.personId === personId ? chosen : null}

@@ -17,7 +17,7 @@ export function NoteEditor({ recordId, kept, onKeep }: NoteEditorProps) {
   const { typed, isChanged, told, problem, change, save } = useNote(recordId, kept, onKeep);
   return (
     <form
-      className="note-editor"
+      className="grid gap-2"
       onSubmit={(event) => {
         event.preventDefault();
         save();
@@ -38,7 +38,9 @@ export function NoteEditor({ recordId, kept, onKeep }: NoteEditorProps) {
         aria-describedby={`${id}-told`}
         onChange={(event) => change({ tags: event.currentTarget.value })}
       />
-      <label htmlFor={`${id}-note`}>Note</label>
+      <label htmlFor={`${id}-note`} className="mt-3">
+        Note
+      </label>
       <textarea
         id={`${id}-note`}
         className="field"
@@ -47,7 +49,7 @@ export function NoteEditor({ recordId, kept, onKeep }: NoteEditorProps) {
         aria-describedby={`${id}-told`}
         onChange={(event) => change({ note: event.currentTarget.value })}
       />
-      <div className="sheet-row" id={`${id}-told`}>
+      <div className="row mt-4" id={`${id}-told`}>
         <button type="submit" className="button" disabled={!isChanged || problem !== null}>
           Save tags and note
         </button>

@@ -37,7 +37,7 @@ export function MergeSheet({ current, people, isOpen, onClose }: MergeSheetProps
       {other === undefined ? (
         <p>There is no other person to merge with.</p>
       ) : (
-        <div className="sheet-row">
+        <div className="row mt-4">
           <select
             className="field"
             aria-label="Merge into"

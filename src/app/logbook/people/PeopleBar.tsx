@@ -18,9 +18,9 @@ export function PeopleBar({ current, sittingsForgotten }: PeopleBarProps) {
   const people = answer ?? [];
   const sheetProps = { current, people, onClose: () => setSheet(null) };
   return (
-    <div className="logbook-people">
-      <fieldset>
-        <legend>Who practices</legend>
+    <div className="row justify-between gap-x-6">
+      <fieldset className="row">
+        <legend className="pb-2 text-small text-soft">Who practices</legend>
         {people.map((one) => (
           <button
             key={one.id}
@@ -32,12 +32,17 @@ export function PeopleBar({ current, sittingsForgotten }: PeopleBarProps) {
             {harmlessName(one.name)} {one.isDemo === true && <small>invented</small>}
           </button>
         ))}
-        <button type="button" className="button quiet" aria-haspopup="dialog" onClick={() => setSheet("add")}>
+        <button
+          type="button"
+          className="button border-dashed bg-transparent"
+          aria-haspopup="dialog"
+          onClick={() => setSheet("add")}
+        >
           Add a person
         </button>
       </fieldset>
       {person !== null && (
-        <div className="logbook-person-acts">
+        <div className="flex gap-3 self-end">
           <button type="button" className="button" aria-haspopup="dialog" onClick={() => setSheet("rename")}>
             Rename<span className="visually-hidden"> {person.name}</span>
           </button>
@@ -50,11 +55,15 @@ export function PeopleBar({ current, sittingsForgotten }: PeopleBarProps) {
         </div>
       )}
       {person?.isDemo === true && (
-        <p className="logbook-soft">
+        <p className="basis-full text-small text-soft">
           {harmlessName(person.name)} is invented. What you dial is saved under your own name.
         </p>
       )}
-      {problem !== null && <p role="alert">{problem}</p>}
+      {problem !== null && (
+        <p role="alert" className="basis-full text-small">
+          {problem}
+        </p>
+      )}
       <AddSheet {...sheetProps} isOpen={sheet === "add"} />
       <RenameSheet {...sheetProps} isOpen={sheet === "rename"} />
       <MergeSheet {...sheetProps} isOpen={sheet === "merge"} />

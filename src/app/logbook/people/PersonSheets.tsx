@@ -28,9 +28,9 @@ function NameForm({ name, others, onName }: NameFormProps) {
   return (
     <form onSubmit={submit}>
       <label>
-        Name <small className="soft">on this device only, no account</small>
+        Name <small>on this device only, no account</small>
         <input
-          className="field sheet-wide"
+          className="field block w-full mt-2"
           value={text}
           autoComplete="off"
           aria-invalid={problem !== null}
@@ -38,11 +38,11 @@ function NameForm({ name, others, onName }: NameFormProps) {
         />
       </label>
       {problem !== null && (
-        <p className="sheet-error" role="alert">
+        <p className="notice mt-4" role="alert">
           {problem}
         </p>
       )}
-      <div className="sheet-row">
+      <div className="row mt-4">
         <button type="submit" className="button primary">
           Save the name
         </button>
@@ -122,7 +122,7 @@ export function DeleteSheet({ current, isOpen, onClose, sittingsForgotten }: Del
         All attempts, traces, zeroings, jobs, sittings and settings of {person.name} go from this device, and cannot be
         brought back. Save them as a file first, if anyone may want them.
       </p>
-      <div className="sheet-row">
+      <div className="row mt-4">
         <button type="button" className="button" onClick={() => act(save)}>
           Save {person.name}’s records
         </button>

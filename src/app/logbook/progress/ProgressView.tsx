@@ -69,7 +69,7 @@ function JobSkillFigures({ progress }: { readonly progress: JobProgress }) {
   const figures = useMemo(() => jobFigures(progress), [progress]);
   const characteristic = useMemo(() => characteristicFigure(progress.mastery.rule), [progress]);
   return (
-    <div className="logbook-figures">
+    <div className="tiles-[420px] gap-4">
       {figures.map((figure) => (
         <Figure key={figure.title} figure={figure} />
       ))}
@@ -88,7 +88,7 @@ interface SkillChoiceProps {
 
 function SkillChoice({ choices, chosen, onChoice }: SkillChoiceProps) {
   return (
-    <div className="logbook-filter">
+    <div className="logbook-filter row gap-x-4 text-small">
       <FilterChoice
         label="Lock and exercise"
         value={chosen.key}
@@ -118,7 +118,7 @@ export function ProgressView({ current, personId }: { readonly current: CurrentL
   if (chosen === undefined) {
     return (
       <>
-        <p className="logbook-hint">
+        <p className="py-5 text-soft">
           No attempt and no job yet. Dial on the bench, or do a job; your progress is shown here.
         </p>
         <UntoldNote untold={untold} />

@@ -41,9 +41,9 @@ function MeasureFigures({ measure, onMeasure, control, learning }: MeasureFigure
 function UntoldFigures({ figures }: { readonly figures: readonly FigureModel[] }) {
   if (figures.length === 0) return null;
   return (
-    <section className="figure figures-untold" aria-labelledby="figures-untold">
+    <section className="card col-span-full" aria-labelledby="figures-untold">
       <h2 id="figures-untold">What more attempts will show</h2>
-      <ul>
+      <ul className="plain stack">
         {figures.map(({ title, sentence }) => (
           <li key={title}>
             <b>{title}.</b> {sentence}
@@ -66,7 +66,7 @@ export function SkillFigures({ progress }: { readonly progress: SkillProgress })
   const hasMeasure = MEASURES.some((one) => progressPoints(attempts, one).length >= FEWEST_POINTS);
   const all = [...figures, ...(hasMeasure ? [] : [control]), learning];
   return (
-    <div className="logbook-figures">
+    <div className="tiles-[420px] gap-4">
       {figures.filter(isTold).map((figure) => (
         <Figure key={figure.title} figure={figure} />
       ))}

@@ -10,9 +10,9 @@ import { runLink, type SuggestionRow, suggestionRow } from "./suggestionRows";
 
 function Links({ links }: Pick<SuggestionRow, "links">) {
   return (
-    <span className="what-next-links">
+    <span className="row">
       {links.map(({ address, label }) => (
-        <a key={address} className="button" href={address}>
+        <a key={address} className="button slim" href={address}>
           {label}
         </a>
       ))}
@@ -38,12 +38,12 @@ export function WhatNextPanel({ attempts, declarations, jobs, rule }: WhatNextPa
     return { ...next, run: runLink(practiceSheet(next.suggestions, next.order), (tries) => `Start ${tries} tries`) };
   }, [attempts, declarations, jobs, rule]);
   return (
-    <section className="figure what-next" aria-labelledby="what-next">
+    <section className="card" aria-labelledby="what-next">
       <h2 id="what-next">What next</h2>
       {suggestions.length === 0 && <p>You are ready at everything you practiced, and nothing is due.</p>}
-      <ul>
+      <ul className="plain stack">
         {suggestions.map(suggestionRow).map(({ key, title, reason, links }) => (
-          <li key={key}>
+          <li className="row gap-x-4 gap-y-2" key={key}>
             <span>
               <b>{title}.</b> {reason}
             </span>
@@ -51,8 +51,8 @@ export function WhatNextPanel({ attempts, declarations, jobs, rule }: WhatNextPa
           </li>
         ))}
       </ul>
-      <p>
-        <span className="logbook-soft">
+      <p className="row gap-x-4 gap-y-2">
+        <span className="text-soft">
           Order of practice: {order}. {orderReason}
         </span>
         <Links links={run} />

@@ -12,20 +12,25 @@ function Line({ sitting, isChosen, onChoose }: LineProps) {
   return (
     <tr>
       <th scope="row">
-        <button type="button" className="button" aria-pressed={isChosen} onClick={onChoose}>
+        <button
+          type="button"
+          className="button slim text-left whitespace-nowrap phone:whitespace-normal"
+          aria-pressed={isChosen}
+          onClick={onChoose}
+        >
           <span className="visually-hidden">Look at the sitting of </span>
           {row.day} <b>{row.clock}</b>
         </button>
       </th>
       <td>
         {row.title}
-        {row.tags !== "" && <small>{row.tags}</small>}
+        {row.tags !== "" && <small className="block text-fine">{row.tags}</small>}
       </td>
       <td>
-        <span className={row.isWrong || shownStanding(sitting) === "failed" ? "logbook-missed" : ""}>
+        <span className={row.isWrong || shownStanding(sitting) === "failed" ? "missed font-semibold" : ""}>
           {row.standing}
         </span>
-        <small>{row.tries}</small>
+        <small className="block text-fine">{row.tries}</small>
       </td>
     </tr>
   );
@@ -40,7 +45,7 @@ interface SittingListProps {
 /** A page of sittings, latest first. */
 export function SittingList({ sittings, chosenId, onChoose }: SittingListProps) {
   return (
-    <table className="attempt-list">
+    <table className="attempt-list mt-3">
       <caption className="visually-hidden">Sittings, latest first</caption>
       <thead>
         <tr>

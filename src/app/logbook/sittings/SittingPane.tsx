@@ -18,12 +18,12 @@ function Ways({ sitting }: { readonly sitting: SittingRecord }) {
   }
   return (
     <>
-      <div className="sheet-row">
+      <div className="row mt-4">
         <a className="button" href={`#/sittings?record=${sitting.id}`}>
           Open the result
         </a>
       </div>
-      <p className="logbook-soft logbook-below">
+      <p className="text-soft mt-3">
         Its marks, every try again, the print, the record as a file, and a check of its hash.
       </p>
     </>
@@ -38,7 +38,7 @@ interface SittingPaneProps {
 
 /** One sitting: how it stands, the way to its result, and what is noted of it. */
 export function SittingPane({ logbook, sitting, onChanged }: SittingPaneProps) {
-  if (sitting === null) return <p className="logbook-hint">Choose a sitting to look at it.</p>;
+  if (sitting === null) return <p className="py-5 text-soft">Choose a sitting to look at it.</p>;
   const row = sittingRowOf(sitting);
   return (
     <>
@@ -48,7 +48,7 @@ export function SittingPane({ logbook, sitting, onChanged }: SittingPaneProps) {
           {row.standing}. {row.tries}. {row.day} {row.clock}.
         </p>
         {row.sentences.length > 0 && (
-          <div className={row.isWrong ? "told-box" : "told-box told-quiet"}>
+          <div className={row.isWrong ? "notice mt-4" : "notice mt-4 border-line"}>
             <p>
               {row.isWrong
                 ? "This record fails its check. Do not count it."

@@ -31,15 +31,17 @@ interface FilterBarProps {
 function FilterBar({ standing, onStanding, words, onWords }: FilterBarProps) {
   const id = useId();
   return (
-    <div className="logbook-filter">
+    <div className="logbook-filter row gap-x-4 text-small">
       <FilterChoice
         label="Verdict"
         value={standing ?? ""}
         choices={CHOICES}
         onChoice={(value) => onStanding(ALL_STANDINGS.find((one) => one === value))}
       />
-      <span className="logbook-labeled">
-        <label htmlFor={id}>Part of a title, tag or note</label>
+      <span className="row gap-y-1 max-w-full">
+        <label htmlFor={id} className="text-soft">
+          Part of a title, tag or note
+        </label>
         <input
           id={id}
           type="search"
@@ -72,12 +74,16 @@ export function SittingsView({ current, personId }: { readonly current: CurrentL
   const sittings = answer?.sittings ?? [];
   const next = answer?.next ?? null;
   return (
-    <div className="logbook-attempts">
+    <div className="grid grid-cols-[minmax(0,1.25fr)_minmax(0,1fr)] items-start gap-6 narrow:grid-cols-[minmax(0,1fr)]">
       <section aria-label="Sittings">
         <FilterBar {...{ standing, words: typed }} onStanding={setStanding} onWords={setTyped} />
         {problem !== null && <p role="alert">{problem}</p>}
         {sittings.length > 0 && <SittingList sittings={sittings} chosenId={chosen?.id ?? null} onChoose={setChosen} />}
-        <nav className="logbook-pager" aria-label="Pages of sittings" data-only={later === null && next === null}>
+        <nav
+          className="logbook-pager row gap-x-4 justify-end mt-3 mb-5 text-small"
+          aria-label="Pages of sittings"
+          data-only={later === null && next === null}
+        >
           <p role="status">
             {answer !== null &&
               (sittings.length === 0 ? noneWords(filter) : `${first + 1} to ${first + sittings.length}, latest first`)}
@@ -90,7 +96,11 @@ export function SittingsView({ current, personId }: { readonly current: CurrentL
           </button>
         </nav>
       </section>
-      <section className="logbook-replay" aria-label="Chosen sitting" hidden={sittings.length === 0 && chosen === null}>
+      <section
+        className="logbook-replay plate min-w-0 wide:sticky wide:top-4 wide:max-h-[calc(100dvh-24px)] wide:overflow-y-auto"
+        aria-label="Chosen sitting"
+        hidden={sittings.length === 0 && chosen === null}
+      >
         <SittingPane
           logbook={current.logbook}
           sitting={chosen?.personId === personId ? chosen : null}

@@ -30,9 +30,9 @@ export function TabbedPanel<Name extends string>(props: TabbedPanelProps<Name>) 
   return (
     // By arrow a panel would be begun that is only passed on the way to the next.
     <Tabs className={className} selectedKey={chosen} onSelectionChange={choose} keyboardActivation="manual">
-      <TabList className="tabs" aria-label={label}>
+      <TabList className="tabs px-edge" aria-label={label}>
         {tabs.map((one) => (
-          <Tab key={one.name} id={one.name} className="tab" isDisabled={one.closed !== undefined}>
+          <Tab key={one.name} id={one.name} isDisabled={one.closed !== undefined}>
             <span title={one.closed}>{one.label}</span>
           </Tab>
         ))}

@@ -12,7 +12,7 @@ interface CsvMarkChoiceProps {
 /** A choice whose need one sees only in a spreadsheet: accents and other letters beyond A to Z. */
 export function CsvMarkChoice({ mark, onMark }: CsvMarkChoiceProps) {
   return (
-    <label className="sheet-choice">
+    <label className="check">
       <input
         type="checkbox"
         checked={mark === "marked"}

@@ -20,7 +20,10 @@ interface FilesButtonProps extends AnyFileButtonProps {
 export function FilesButton({ accept, title, isPrimary, isDisabled, isMany = true, ...rest }: FilesButtonProps) {
   const { onFiles, children } = rest;
   return (
-    <label className={isPrimary ? "button primary file-button" : "button file-button"} title={title}>
+    <label
+      className={`button file-button relative inline-flex items-center justify-center self-start has-disabled:text-soft has-disabled:cursor-not-allowed ${isPrimary ? "primary" : ""}`}
+      title={title}
+    >
       {children}
       <input
         type="file"

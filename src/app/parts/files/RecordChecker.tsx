@@ -2,7 +2,6 @@ import { type FormEvent, useId, useState } from "react";
 import { messageOf } from "../page/messageOf";
 import { FileButton } from "./FileButton";
 import { useDroppedFiles } from "./useDroppedFiles";
-import "./recordChecker.css";
 
 /** What checking a record came to. */
 export interface RecordFinding {
@@ -35,7 +34,7 @@ interface BoxProps {
 function Box({ head, sentences, isWrong = false }: BoxProps) {
   if (sentences.length === 0) return null;
   return (
-    <div role={isWrong ? "alert" : "status"} className={isWrong ? "told-box" : "told-box told-quiet"}>
+    <div role={isWrong ? "alert" : "status"} className={isWrong ? "notice mt-4" : "notice mt-4 border-line"}>
       <p>{head}</p>
       <Sentences of={sentences} />
     </div>
@@ -46,7 +45,7 @@ function Box({ head, sentences, isWrong = false }: BoxProps) {
 function Says({ rows }: { readonly rows: NonNullable<RecordFinding["says"]> }) {
   if (rows.length === 0) return null;
   return (
-    <dl className="record-check-says" aria-label="What the record says">
+    <dl className="pairs mt-4" aria-label="What the record says">
       {rows.map(([name, value]) => (
         <div key={name}>
           <dt>{name}</dt>
@@ -73,14 +72,14 @@ function Finding({
     <>
       <Says rows={says} />
       {isSound && (
-        <p role="status" className="told-box told-quiet">
+        <p role="status" className="notice mt-4 border-line">
           {sound}
         </p>
       )}
       <Box head="This record fails its check. Do not count it." sentences={problems} isWrong />
       <Box head="This version cannot check all of it." sentences={unheld} />
       <Box head="Not checked:" sentences={unchecked} />
-      <p className="record-check-limit">{LIMIT}</p>
+      <p className="max-w-[68ch] mt-3 text-soft text-small">{LIMIT}</p>
     </>
   );
 }
@@ -113,7 +112,7 @@ export function RecordOutcome({ outcome, sound }: RecordOutcomeProps) {
   if (outcome === null) return null;
   if ("finding" in outcome) return <Finding {...outcome.finding} sound={sound} />;
   return (
-    <p role="alert" className="told-box">
+    <p role="alert" className="notice mt-4">
       Not checked: {outcome.failure}.
     </p>
   );
@@ -145,25 +144,26 @@ export function RecordChecker({ sound, check }: RecordCheckerProps) {
     checkText(text);
   };
   return (
-    <section aria-label="Check a record" className={isOver ? "record-check record-check-over" : "record-check"}>
-      <h2>
+    <section aria-label="Check a record" className="record-check max-w-[856px]">
+      <h2 className="mb-3">
         Check a record <small>a hash shows a change; it is not a signature</small>
       </h2>
       <form onSubmit={submit}>
         <textarea
+          className={isOver ? "bg-plate border-accent outline-2 outline-accent" : "bg-plate"}
           aria-label="A saved record"
           placeholder='{"sha256":"…","record":{…}}'
           value={text}
           onChange={(event) => setText(event.currentTarget.value)}
         />
-        <div className="record-check-row">
+        <div className="row mt-3">
           <button type="submit" className="button" disabled={isEmpty} aria-describedby={isEmpty ? whyId : undefined}>
             Check it
           </button>
           <FileButton accept=".json" onFile={read}>
             Load a file
           </FileButton>
-          <small className="record-check-drop">or drop a file anywhere on this page</small>
+          <small className="pointer-coarse:hidden">or drop a file anywhere on this page</small>
         </div>
         {isEmpty && <small id={whyId}>Paste a record above to check it, or load its file.</small>}
       </form>

@@ -3,7 +3,7 @@ import type { TableModel } from "./figureModel";
 /** A table of words and figures; the first column heads its rows. */
 export function DataTable({ table: { caption, head, rows } }: { readonly table: TableModel }) {
   return (
-    <table className="logbook-table">
+    <table>
       <caption>{caption}</caption>
       <thead>
         <tr>

@@ -25,11 +25,11 @@ export function Figure({ figure, children }: { readonly figure: FigureModel; rea
   const frame = useRef<HTMLDivElement>(null);
   const width = Math.max(NARROWEST, useSize(frame)?.width ?? UNMEASURED);
   return (
-    <section className="figure" aria-labelledby={id}>
+    <section className="card" aria-labelledby={id}>
       <h2 id={id}>{title}</h2>
       {children}
       <p className="figure-sentence">{sentence}</p>
-      <div ref={frame} className="figure-chart">
+      <div ref={frame} className="min-w-0 overflow-hidden">
         {chart !== null && <Chart model={chart} width={width} />}
       </div>
       {table !== null && chart === null && <DataTable table={table} />}
@@ -37,7 +37,7 @@ export function Figure({ figure, children }: { readonly figure: FigureModel; rea
         <details>
           <summary>As a table</summary>
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard */}
-          <section className="figure-table" aria-label={`${title}, as a table`} tabIndex={0}>
+          <section className="max-h-[260px] overflow-auto" aria-label={`${title}, as a table`} tabIndex={0}>
             <DataTable table={table} />
           </section>
         </details>

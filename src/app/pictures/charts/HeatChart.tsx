@@ -19,9 +19,9 @@ function Cell({ cell: { from, to, badness, bias }, x, worst }: CellProps) {
   const full = badness === null || worst === 0 ? 0 : badness / worst;
   return (
     <>
-      <rect className="plot-cell" x={left} width={width} y={TOP} height={HEIGHT} />
-      <rect className="plot-heat" x={left} width={width} y={TOP + HEIGHT * (1 - full)} height={HEIGHT * full} />
-      <text className="plot-tick" x={left + width / 2} y={TOP + HEIGHT + 14}>
+      <rect className="fill-well" x={left} width={width} y={TOP} height={HEIGHT} />
+      <rect className="fill-accent" x={left} width={width} y={TOP + HEIGHT * (1 - full)} height={HEIGHT * full} />
+      <text textAnchor="middle" x={left + width / 2} y={TOP + HEIGHT + 14}>
         {bias === null ? "–" : signedText(bias)}
       </text>
     </>
@@ -34,20 +34,20 @@ export function HeatChart({ model, width }: { readonly model: HeatChartModel; re
   const x = scaleLinear([0, end], [SIDE, width - SIDE]);
   const ruler = TOP + HEIGHT + 24;
   return (
-    <svg className="plot" width={width} height={ruler + 34} aria-hidden="true">
+    <svg className="plot block" width={width} height={ruler + 34} aria-hidden="true">
       {model.cells.map((cell) => (
         <Cell key={cell.from} cell={cell} x={x} worst={model.worst} />
       ))}
-      <line className="plot-rule" x1={SIDE} x2={width - SIDE} y1={ruler} y2={ruler} />
+      <line className="stroke-line" x1={SIDE} x2={width - SIDE} y1={ruler} y2={ruler} />
       {[...model.cells.map(({ from }) => from), end].map((at) => (
         <g key={at} transform={`translate(${x(at)} ${ruler})`}>
-          <line className="plot-rule" y2={4} />
-          <text className="plot-tick" y={16}>
+          <line className="stroke-line" y2={4} />
+          <text textAnchor="middle" y={16}>
             {at % end}
           </text>
         </g>
       ))}
-      <text className="plot-axis" x={width - SIDE} y={ruler + 31}>
+      <text textAnchor="end" x={width - SIDE} y={ruler + 31}>
         {model.axis}
       </text>
     </svg>

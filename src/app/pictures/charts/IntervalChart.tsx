@@ -13,12 +13,18 @@ function Row({ row, x }: { readonly row: IntervalRow; readonly x: Across }) {
   const { label, value, interval, band } = row;
   return (
     <>
-      <text className="plot-name" x={LEFT - 10} dy="0.35em">
+      <text className="fill-ink" textAnchor="end" x={LEFT - 10} dy="0.35em">
         {label}
       </text>
-      {band && <rect className="plot-spread" x={x(band.low)} width={x(band.high) - x(band.low)} y={-5} height={10} />}
-      {interval && <path className="plot-whisker" d={`M${x(interval.low)} -5v10m0 -5H${x(interval.high)}m0 -5v10`} />}
-      <path className="plot-diamond" d={`M${x(value)} -6l5 6l-5 6l-5 -6z`} />
+      {band && <rect className="fill-hair" x={x(band.low)} width={x(band.high) - x(band.low)} y={-5} height={10} />}
+      {interval && (
+        <path
+          className="fill-none stroke-ink"
+          strokeWidth={1.25}
+          d={`M${x(interval.low)} -5v10m0 -5H${x(interval.high)}m0 -5v10`}
+        />
+      )}
+      <path className="fill-accent" d={`M${x(value)} -6l5 6l-5 6l-5 -6z`} />
     </>
   );
 }
@@ -30,14 +36,14 @@ export function IntervalChart({ model, width }: { readonly model: IntervalChartM
   const bottom = TOP + rows.length * ROW;
   const text = tickText ?? x.tickFormat(5);
   return (
-    <svg className="plot" width={width} height={bottom + 38} aria-hidden="true">
+    <svg className="plot block" width={width} height={bottom + 38} aria-hidden="true">
       {good && (
-        <rect className="plot-good" x={x(good.low)} width={x(good.high) - x(good.low)} y={TOP} height={bottom - TOP} />
+        <rect className="fill-well" x={x(good.low)} width={x(good.high) - x(good.low)} y={TOP} height={bottom - TOP} />
       )}
       {x.ticks(width < 420 ? 4 : 6).map((tick) => (
         <g key={tick} transform={`translate(${x(tick)} 0)`}>
-          <line className="plot-hair" y1={TOP} y2={bottom} />
-          <text className="plot-tick" y={bottom + 14}>
+          <line className="stroke-hair" y1={TOP} y2={bottom} />
+          <text textAnchor="middle" y={bottom + 14}>
             {text(tick)}
           </text>
         </g>
@@ -47,7 +53,7 @@ export function IntervalChart({ model, width }: { readonly model: IntervalChartM
           <Row row={row} x={x} />
         </g>
       ))}
-      <text className="plot-axis" x={width - RIGHT} y={bottom + 32}>
+      <text textAnchor="end" x={width - RIGHT} y={bottom + 32}>
         {axis}
       </text>
     </svg>

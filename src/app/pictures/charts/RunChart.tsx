@@ -31,8 +31,8 @@ function Ground({
     <>
       {y.ticks(5).map((tick) => (
         <g key={tick} transform={`translate(0 ${y(tick)})`}>
-          <line className="plot-hair" x1={LEFT} x2={width - RIGHT} />
-          <text className="plot-name" x={LEFT - 6} dy="0.35em">
+          <line className="stroke-hair" x1={LEFT} x2={width - RIGHT} />
+          <text className="fill-ink" textAnchor="end" x={LEFT - 6} dy="0.35em">
             {text(tick)}
           </text>
         </g>
@@ -42,8 +42,8 @@ function Ground({
         .filter((tick) => !model.x.isCount || Number.isInteger(tick))
         .map((tick) => (
           <g key={tick} transform={`translate(${x(tick)} 0)`}>
-            <line className="plot-hair" y1={bottom} y2={bottom + 4} />
-            <text className="plot-tick" y={bottom + 16}>
+            <line className="stroke-hair" y1={bottom} y2={bottom + 4} />
+            <text textAnchor="middle" y={bottom + 16}>
               {across(tick)}
             </text>
           </g>
@@ -51,7 +51,7 @@ function Ground({
       <text className="plot-axis-left" x={0} y={12}>
         {model.y.label}
       </text>
-      <text className="plot-axis" x={width - RIGHT} y={HEIGHT - 5}>
+      <text textAnchor="end" x={width - RIGHT} y={HEIGHT - 5}>
         {model.x.label}
       </text>
     </>
@@ -66,7 +66,7 @@ function Line({ one, scales: { x, y } }: { readonly one: RunLine; readonly scale
   const end = one.points.at(-1);
   return (
     <>
-      <path className={`plot-line ${one.look}`} d={drawn ?? ""} />
+      <path className={`plot-line fill-none stroke-line ${one.look}`} d={drawn ?? ""} />
       {one.label !== undefined && end !== undefined && (
         <text className="plot-end" x={x(end.x) + 5} y={y(end.y)} dy="0.35em">
           {one.label}
@@ -85,9 +85,9 @@ export function RunChart({ model, width }: { readonly model: RunChartModel; read
     .y0((one) => y(one.low))
     .y1((one) => y(one.high))(model.band);
   return (
-    <svg className="plot" width={width} height={HEIGHT} aria-hidden="true">
+    <svg className="plot block" width={width} height={HEIGHT} aria-hidden="true">
       <Ground model={model} scales={{ x, y }} width={width} />
-      {band !== null && <path className="plot-good" d={band} />}
+      {band !== null && <path className="fill-well" d={band} />}
       {model.lines.map((one, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: the lines of a chart keep their order
         <Line key={i} one={one} scales={{ x, y }} />
@@ -96,7 +96,7 @@ export function RunChart({ model, width }: { readonly model: RunChartModel; read
         <circle
           // biome-ignore lint/suspicious/noArrayIndexKey: two dots may lie in one place, and dots keep their order
           key={i}
-          className={dot.isMarked ? "plot-dot marked" : "plot-dot"}
+          className={dot.isMarked ? "plot-dot fill-ink marked" : "plot-dot fill-ink"}
           cx={x(dot.x)}
           cy={y(dot.y)}
           r={dot.isMarked ? 4 : 2.6}

@@ -17,7 +17,7 @@ export function keyHoleAngle({ errors, port }: CutawayKey, wheel: number, perTur
 export const KeyHole = memo(function KeyHole({ scene, depth, angle }: KeyHoleProps) {
   return (
     <g transform={planeTransform(scene, depth)}>
-      <circle className="cutaway-keyhole" cy={-HOLE_AT} r={HOLE_RADIUS} transform={turnTransform(angle)} />
+      <circle className="fill-well" strokeWidth={1.2} cy={-HOLE_AT} r={HOLE_RADIUS} transform={turnTransform(angle)} />
     </g>
   );
 });
@@ -46,13 +46,13 @@ export function KeyRod({ scene, changeKey, perTurn, hasLeft, far, near }: KeyRod
   const from = at(far);
   const to = at(near);
   const line = { x1: from.x, y1: from.y, x2: to.x, y2: to.y };
-  if (place === "out") return <line className="cutaway-keyway" {...line} />;
+  if (place === "out") return <line className="stroke-accent" strokeWidth={1.2} strokeDasharray="3 3" {...line} />;
   return (
-    <g className={place === "turned" ? "cutaway-key cutaway-is-turned" : "cutaway-key"}>
-      <line className="cutaway-key-edge" {...line} />
-      <line className="cutaway-key-body" {...line} />
+    <g>
+      <line strokeWidth={6} {...line} />
+      <line className="stroke-accent" strokeWidth={4} {...line} />
       {/* The bit stands out once the key is turned. */}
-      {place === "turned" && <path className="cutaway-key-bit" d={`M${to.x - 2} ${to.y}v9h5v-9Z`} />}
+      {place === "turned" && <path className="fill-accent" d={`M${to.x - 2} ${to.y}v9h5v-9Z`} />}
     </g>
   );
 }

@@ -11,7 +11,7 @@ interface CutawayFrameProps {
 export function CutawayFrame({ words, children }: CutawayFrameProps) {
   return (
     <section className="cutaway" aria-label="Cutaway">
-      <div className="with-words">
+      <div className="spread">
         <h2>
           Cutaway <small>what your turning moves inside the lock</small>
         </h2>

@@ -15,13 +15,13 @@ interface CutawayLabelProps {
 /** What stands under a part of the picture. */
 export function CutawayLabel({ name, tag, first, second, isMoving = false, isTrue = false }: CutawayLabelProps) {
   return (
-    <div className="cutaway-label">
-      <div className="cutaway-name">
+    <div className="cutaway-label grid content-start">
+      <div className="cutaway-name flex flex-wrap justify-center content-start gap-x-2 text-fine text-ink">
         <span>{name}</span>
         {tag !== undefined && <b>{tag}</b>}
       </div>
-      <Line a={first[0]} b={first[1]} kind={isTrue ? "cutaway-line cutaway-is-true" : "cutaway-line"} />
-      <Line a={second?.[0]} b={second?.[1]} kind={isMoving ? "cutaway-line cutaway-is-moving" : "cutaway-line"} />
+      <Line a={first[0]} b={first[1]} kind={isTrue ? "cutaway-line text-ink *:first:font-semibold" : "cutaway-line"} />
+      <Line a={second?.[0]} b={second?.[1]} kind={isMoving ? "cutaway-line text-accent" : "cutaway-line"} />
     </div>
   );
 }

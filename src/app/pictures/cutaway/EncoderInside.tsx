@@ -13,9 +13,12 @@ export function EncoderInside({ attempt }: { attempt: Attempt; version: number; 
   const registers = encoderRegisters(attempt);
   return (
     <CutawayFrame words={<WordLink word="encoder-lock">encoder lock</WordLink>}>
-      <div className="cutaway-picture">
+      <div className="cutaway-picture max-w-[640px]">
         <EncoderPicture view={view} />
-        <div className="cutaway-registers" aria-hidden="true">
+        <div
+          className="cutaway-registers border border-hair rounded-corner mt-1 leading-[1.3] text-soft"
+          aria-hidden="true"
+        >
           {registers.map((register) => (
             <RegisterPlate key={register.number} {...register} />
           ))}
@@ -34,22 +37,27 @@ export function EncoderInside({ attempt }: { attempt: Attempt; version: number; 
   );
 }
 
+const STATE_LOOK: Readonly<Record<Register["state"], string>> = {
+  on: "text-ink font-semibold",
+  off: "text-ink italic",
+  counting: "text-accent",
+  "to come": "",
+};
+
 /** One register: the way to turn, a pip for every arrival wanted, and what became of the stop. */
 const RegisterPlate = memo(function RegisterPlate(register: Register) {
   const { number, turn, wanted, counted, state } = register;
-  const kind = state === "counting" ? "cutaway-register cutaway-is-counting" : "cutaway-register";
+  const kind = `px-3 py-1 border-t-2 ${state === "counting" ? "border-t-accent" : "border-t-transparent"}`;
   return (
     <div className={kind}>
-      <div className="cutaway-name">
-        number {number} <span className="cutaway-turn">{turn}</span>
+      <div className="text-fine text-ink">
+        number {number} <span className="text-soft">{turn}</span>
       </div>
-      <div className="cutaway-pips">
+      <div className="text-ink tracking-[0.25em] whitespace-nowrap">
         {"●".repeat(Math.min(counted, wanted)) + "○".repeat(Math.max(0, wanted - counted))}
-        {counted > wanted && <small>+{counted - wanted}</small>}
+        {counted > wanted && <small className="ml-1 text-[11px] tracking-normal">+{counted - wanted}</small>}
       </div>
-      <div className={`cutaway-state cutaway-state-${state === "to come" ? "coming" : state}`}>
-        {registerStateText(register)}
-      </div>
+      <div className={STATE_LOOK[state]}>{registerStateText(register)}</div>
     </div>
   );
 });

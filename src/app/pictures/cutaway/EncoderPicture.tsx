@@ -44,7 +44,14 @@ export function EncoderPicture({ view }: { view: CutawayView }) {
   const drawing = useMovedDrawing(view, SCENE, FALL);
   const angle = (((view.cam.position * 360) / view.perTurn) % 360) * (hasLeft ? -1 : 1);
   return (
-    <svg ref={drawing.picture} className="cutaway-svg" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
+    <svg
+      ref={drawing.picture}
+      className="cutaway-svg block w-full h-auto overflow-visible stroke-ink fill-none"
+      strokeWidth={1}
+      strokeLinejoin="round"
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+      aria-hidden="true"
+    >
       <g transform={hasLeft ? `translate(${WIDTH} 0) scale(-1 1)` : undefined}>
         <Spindle scene={SCENE} far={1.25} near={1} />
         <CodeDisc angle={angle} />
@@ -52,7 +59,7 @@ export function EncoderPicture({ view }: { view: CutawayView }) {
         <Spindle scene={SCENE} far={1} near={0} />
         <ToothedDisc angle={angle} />
         <Spindle scene={SCENE} far={0} near={spindleFront(SCENE)} />
-        <line className="cutaway-rod cutaway-falls" x1={ROD.from.x} y1={ROD.from.y} x2={ROD.to.x} y2={ROD.to.y} />
+        <line className="cutaway-falls" strokeWidth={3} x1={ROD.from.x} y1={ROD.from.y} x2={ROD.to.x} y2={ROD.to.y} />
         <Solid scene={SCENE} place={MOTOR} kind="cutaway-motor" />
         <Bolt scene={SCENE} ref={drawing.bolt} />
         <Lever scene={SCENE} ref={drawing.lever} />
@@ -66,15 +73,21 @@ const CodeDisc = memo(function CodeDisc({ angle }: { angle: number }) {
   return (
     <g>
       <g transform={planeTransform(SCENE, 1, { x: THICKNESS.x / 3, y: THICKNESS.y / 3 })}>
-        <circle className="cutaway-rim" r={CODE_RADIUS} />
+        <circle className="fill-metal-3" strokeWidth={1.4} r={CODE_RADIUS} />
       </g>
       <g transform={planeTransform(SCENE, 1)}>
-        <circle className="cutaway-face" r={CODE_RADIUS} />
+        <circle className="fill-metal-1" strokeWidth={1.4} r={CODE_RADIUS} />
         <g transform={turnTransform(angle)}>
-          <circle className="cutaway-slots" r={CODE_RADIUS - 9} pathLength={100} />
-          <path className="cutaway-slot" d={`M0 ${5 - CODE_RADIUS}v-3`} />
-          <circle className="cutaway-ring" r={14} />
-          <path className="cutaway-spoke" d="M0 -14V-24" />
+          <circle
+            className="cutaway-slots"
+            strokeWidth={9}
+            strokeDasharray="1 1"
+            r={CODE_RADIUS - 9}
+            pathLength={100}
+          />
+          <path strokeWidth={1.4} d={`M0 ${5 - CODE_RADIUS}v-3`} />
+          <circle className="stroke-line" strokeWidth={0.7} r={14} />
+          <path strokeWidth={1.4} d="M0 -14V-24" />
         </g>
       </g>
     </g>
@@ -86,11 +99,11 @@ const ToothedDisc = memo(function ToothedDisc({ angle }: { angle: number }) {
   return (
     <g>
       <g transform={planeTransform(SCENE, 0, THICKNESS)}>
-        <path className="cutaway-rim" d={toothed} transform={turned} />
+        <path className="fill-metal-3" strokeWidth={1.4} d={toothed} transform={turned} />
       </g>
       <g transform={planeTransform(SCENE, 0)}>
-        <path className="cutaway-face cutaway-cam" d={toothed} transform={turned} />
-        <circle className="cutaway-ring" r={17} />
+        <path className="fill-metal-2" strokeWidth={1.4} d={toothed} transform={turned} />
+        <circle className="stroke-line" strokeWidth={0.7} r={17} />
       </g>
     </g>
   );
@@ -103,8 +116,8 @@ const Reading = memo(function Reading() {
   const lead = corners([from, { x, y: from.y }, { x, y: HEIGHT - 2 }]);
   return (
     <g>
-      <polyline className="cutaway-lead" points={lead} />
-      <path className="cutaway-arrow" d={`M${x - 4} ${HEIGHT - 8}h8l-4 8Z`} />
+      <polyline className="stroke-line" points={lead} />
+      <path className="fill-line stroke-none" d={`M${x - 4} ${HEIGHT - 8}h8l-4 8Z`} />
       <Solid scene={SCENE} place={EYE} kind="cutaway-eye" />
     </g>
   );
@@ -117,7 +130,7 @@ const Words = memo(function Words({ hasLeft, isDown }: { hasLeft: boolean; isDow
   const motor = project(SCENE, 16, 75, 0);
   const dial = project(SCENE, -108, -38, 0);
   return (
-    <g className="cutaway-words">
+    <g className="cutaway-words fill-soft stroke-none">
       <text x={at(motor.x + 22)} y={motor.y} textAnchor={start}>
         {isDown ? "motor lets the nose down" : "motor holds the nose up"}
       </text>

@@ -30,7 +30,7 @@ export function PackInside({ attempt, changeKey = null, figures = "all" }: PackI
   const scene = useMemo(() => packScene(count), [count]);
   return (
     <CutawayFrame words={PACK_WORDS}>
-      <div className="cutaway-picture" data-columns={columnsKind(count)}>
+      <div className="cutaway-picture max-w-[640px]" data-columns={columnsKind(count)}>
         <PackPicture view={view} scene={scene} changeKey={changeKey} />
         <PackLabels view={view} scene={scene} figures={figures} />
       </div>

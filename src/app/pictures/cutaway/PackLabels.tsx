@@ -25,7 +25,7 @@ export function PackLabels({ view, scene, figures }: PackLabelsProps) {
     [scene, hasLeft],
   );
   return (
-    <div className="cutaway-labels" style={style} aria-hidden="true">
+    <div className="cutaway-labels grid leading-[1.3] text-soft text-center" style={style} aria-hidden="true">
       <CutawayLabel name="bolt" first={boltWords(retraction)} />
       <CutawayLabel
         name="cam"

@@ -26,7 +26,14 @@ export function PackPicture({ view, scene, changeKey }: PackPictureProps) {
   const { perTurn } = view;
   const drawing = useMovedDrawing(view, scene, FALL);
   return (
-    <svg ref={drawing.picture} className="cutaway-svg" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
+    <svg
+      ref={drawing.picture}
+      className="cutaway-svg block w-full h-auto overflow-visible stroke-ink fill-none"
+      strokeWidth={1}
+      strokeLinejoin="round"
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+      aria-hidden="true"
+    >
       <g transform={hasLeft ? `translate(${WIDTH} 0) scale(-1 1)` : undefined}>
         <FencePart scene={scene} far={scene.count + FENCE_BACK} near={scene.count} />
         <Spindle scene={scene} far={scene.count + 0.2} near={scene.count} />
@@ -97,7 +104,7 @@ const Words = memo(function Words({ scene, hasLeft, isNoseDown }: WordsProps) {
   const at = (x: number) => (hasLeft ? WIDTH - x : x);
   const [start, end] = hasLeft ? (["end", "start"] as const) : (["start", "end"] as const);
   return (
-    <g className="cutaway-words">
+    <g className="cutaway-words fill-soft stroke-none">
       <text x={at(lever.x)} y={12} textAnchor={start}>
         {noseText(isNoseDown)}
       </text>

@@ -14,9 +14,9 @@ export function Solid({ scene, place, kind }: SolidProps) {
   const { front, top, end } = blockFaces(scene, place);
   return (
     <g className={kind}>
-      <polygon className="cutaway-end" points={end} />
-      <polygon className="cutaway-top" points={top} />
-      <polygon className="cutaway-front" points={front} />
+      <polygon className="cutaway-end fill-metal-3" points={end} />
+      <polygon className="cutaway-top fill-metal-1" points={top} />
+      <polygon className="cutaway-front fill-metal-2" points={front} />
     </g>
   );
 }
@@ -46,8 +46,8 @@ export const Lever = memo(function Lever({ scene, ref }: { scene: Scene; ref: Re
   return (
     <g transform={planeTransform(scene, 0)}>
       <g ref={ref}>
-        <path className="cutaway-lever" d={leverPath} />
-        <circle className="cutaway-pivot" cx={PIVOT.x} cy={-PIVOT.y} r={3.2} />
+        <path className="fill-metal-1" strokeWidth={1.6} d={leverPath} />
+        <circle className="fill-ink" cx={PIVOT.x} cy={-PIVOT.y} r={3.2} />
       </g>
     </g>
   );

@@ -24,17 +24,13 @@ export const Wheel = memo(function Wheel(props: WheelProps) {
   return (
     <g>
       <g transform={planeTransform(scene, depth, THICKNESS)}>
-        <path className="cutaway-rim" d={outline} transform={turned} />
+        <path className="fill-metal-3" strokeWidth={1.4} d={outline} transform={turned} />
       </g>
       <g transform={planeTransform(scene, depth)}>
-        <path className="cutaway-face" d={outline} transform={turned} />
-        <circle className="cutaway-boss" r={WHEEL_RADIUS - 15} />
-        <path
-          className={isDriven ? "cutaway-fly cutaway-is-driving" : "cutaway-fly"}
-          d={fly}
-          transform={turnTransform(props.flyAngle)}
-        />
-        <circle className="cutaway-hub" r={9} />
+        <path className="fill-metal-1" strokeWidth={1.4} d={outline} transform={turned} />
+        <circle className="stroke-line fill-metal-2" strokeWidth={0.7} r={WHEEL_RADIUS - 15} />
+        <path className={isDriven ? "fill-accent" : "fill-plate"} d={fly} transform={turnTransform(props.flyAngle)} />
+        <circle className="fill-metal-2" r={9} />
       </g>
     </g>
   );
@@ -46,11 +42,11 @@ export const Cam = memo(function Cam({ scene, angle }: { scene: Scene; angle: nu
   return (
     <g>
       <g transform={planeTransform(scene, 0, THICKNESS)}>
-        <path className="cutaway-rim" d={camPath} transform={turned} />
+        <path className="fill-metal-3" strokeWidth={1.4} d={camPath} transform={turned} />
       </g>
       <g transform={planeTransform(scene, 0)}>
-        <path className="cutaway-face cutaway-cam" d={camPath} transform={turned} />
-        <circle className="cutaway-ring" r={CAM_RADIUS - 19} />
+        <path className="fill-metal-2" strokeWidth={1.4} d={camPath} transform={turned} />
+        <circle className="stroke-line" strokeWidth={0.7} r={CAM_RADIUS - 19} />
       </g>
     </g>
   );
@@ -70,10 +66,17 @@ export const DrivePin = memo(function DrivePin({ scene, depth, angle, isDriving 
   const root = centerAt(scene, depth - 1);
   const line = { x1: tip.x, y1: tip.y, x2: root.x + THICKNESS.x, y2: root.y + THICKNESS.y };
   return (
-    <g className={isDriving ? "cutaway-pin cutaway-is-driving" : "cutaway-pin"} transform={pinTransform(scene, angle)}>
-      <line className="cutaway-pin-edge" {...line} />
-      <line className="cutaway-pin-body" {...line} />
-      <ellipse className="cutaway-pin-tip" cx={tip.x} cy={tip.y} rx={2.4} ry={3} />
+    <g className={isDriving ? "stroke-accent" : undefined} transform={pinTransform(scene, angle)}>
+      <line strokeWidth={isDriving ? 6 : 4.4} {...line} />
+      <line className={isDriving ? undefined : "stroke-plate"} strokeWidth={2.6} {...line} />
+      <ellipse
+        className={isDriving ? "fill-accent stroke-ink" : "fill-plate"}
+        strokeWidth={0.9}
+        cx={tip.x}
+        cy={tip.y}
+        rx={2.4}
+        ry={3}
+      />
     </g>
   );
 });
@@ -85,9 +88,9 @@ export const Spindle = memo(function Spindle({ scene, far, near }: { scene: Scen
   const line = { x1: from.x, y1: from.y, x2: to.x, y2: to.y };
   return (
     <g>
-      <line className="cutaway-spindle-edge" {...line} />
-      <line className="cutaway-spindle-body" {...line} />
-      <line className="cutaway-spindle-shine" {...line} y1={from.y - 1.4} y2={to.y - 1.4} />
+      <line strokeWidth={9} {...line} />
+      <line className="stroke-metal-2" strokeWidth={7} {...line} />
+      <line className="stroke-line" strokeWidth={0.7} {...line} y1={from.y - 1.4} y2={to.y - 1.4} />
     </g>
   );
 });
@@ -95,10 +98,7 @@ export const Spindle = memo(function Spindle({ scene, far, near }: { scene: Scen
 /** Where a gate must come to stand: hollow while it is off, filled once it is true. */
 export const GateMark = memo(function GateMark({ scene, depth, isTrue }: GateMarkProps) {
   return (
-    <path
-      className={isTrue ? "cutaway-falls cutaway-mark cutaway-is-true" : "cutaway-falls cutaway-mark"}
-      d={fenceMark(scene, depth)}
-    />
+    <path className={isTrue ? "cutaway-falls fill-ink" : "cutaway-falls stroke-line"} d={fenceMark(scene, depth)} />
   );
 });
 
@@ -113,8 +113,8 @@ export const FencePart = memo(function FencePart({ scene, far, near }: { scene: 
   const { top, side } = fenceFaces(scene, far, near);
   return (
     <g className="cutaway-falls">
-      <polygon className="cutaway-fence-side" points={side} />
-      <polygon className="cutaway-fence-top" points={top} />
+      <polygon className="fill-metal-3" points={side} />
+      <polygon className="fill-metal-1" points={top} />
     </g>
   );
 });

@@ -6,6 +6,7 @@ import type { ChartFrame, TargetMark } from "./chartFrame";
 import type { Lock } from "./chartWords";
 import { EventSigns } from "./EventSigns";
 import { passesPath, RunLine } from "./RunLine";
+import { TURN_LOOK } from "./turnLook";
 import { acrossOf, type ChartPoint, type ChartRun, passesOf } from "./turnPath";
 
 interface Props {
@@ -39,7 +40,7 @@ export function ChartPlot(props: Props) {
   const { width, height } = frame;
   return (
     <svg
-      className="turn-chart-svg"
+      className="turn-chart-svg absolute inset-0 block overflow-visible"
       viewBox={`0 0 ${width} ${height}`}
       width={width}
       height={height}
@@ -49,7 +50,7 @@ export function ChartPlot(props: Props) {
       onPointerUp={props.onChoosePointed}
     >
       <title>Path of the dial</title>
-      <svg aria-hidden="true" className="turn-chart-layer">
+      <svg aria-hidden="true" className="overflow-visible pointer-events-none">
         <ChartGround frame={frame} targets={targets} />
         <ChartStretches stretches={model.stretches} frame={frame} lock={lock} />
         <Ghost runs={props.ghost} frame={frame} />
@@ -63,7 +64,7 @@ export function ChartPlot(props: Props) {
         onFocus={props.onFocus}
         onChoose={props.onChoose}
       />
-      <svg aria-hidden="true" className="turn-chart-layer">
+      <svg aria-hidden="true" className="overflow-visible pointer-events-none">
         {pointed && <Pointed at={pointed} frame={frame} />}
         {playhead && <Playhead at={playhead} frame={frame} />}
       </svg>
@@ -73,7 +74,7 @@ export function ChartPlot(props: Props) {
 
 function Ghost({ runs, frame }: { readonly runs: readonly ChartRun[]; readonly frame: ChartFrame }) {
   const path = useMemo(() => runs.map((run) => passesPath(passesOf(run, frame.face), frame)).join(""), [runs, frame]);
-  return <path className="turn-chart-ghost" d={path} />;
+  return <path className="turn-chart-ghost fill-none stroke-line" strokeWidth={1} strokeDasharray="5 3" d={path} />;
 }
 
 interface RunsProps {
@@ -96,7 +97,7 @@ function ChartRuns({ model, frame, playhead }: RunsProps) {
       <clipPath id={clip}>
         <rect x={0} y={0} width={frame.width} height={y} />
       </clipPath>
-      <g className="turn-chart-to-come">{lines}</g>
+      <g className="opacity-[0.3]">{lines}</g>
       <g clipPath={`url(#${clip})`}>{lines}</g>
     </>
   );
@@ -112,15 +113,20 @@ function Tip({ at, frame, last }: MarkProps & { readonly last: ChartRun | undefi
   const [x, y] = [frame.xOf(at.reading), frame.yOf(at.turns)];
   const across = last === undefined ? 0 : acrossOf(last.turn, frame.face);
   const shape = across === 0 ? `M${x},${y - 4}l4,4l-4,4l-4,-4z` : `M${x + across * 4},${y}l${-across * 8},-4.5v9z`;
-  return <path className={`turn-chart-tip turn-chart-${last?.turn ?? "rest"}`} d={shape} />;
+  return (
+    <path
+      className={`turn-chart-tip fill-current stroke-plate ${TURN_LOOK[last?.turn ?? "left"].className}`}
+      d={shape}
+    />
+  );
 }
 
 function Playhead({ at, frame }: MarkProps) {
   const [x, y] = [frame.xOf(at.reading), frame.yOf(Math.max(0, at.turns))];
   return (
-    <g className="turn-chart-playhead">
-      <circle cx={x} cy={y} r={6} />
-      <circle cx={x} cy={y} r={1.8} />
+    <g className="pointer-events-none">
+      <circle className="fill-plate stroke-ink" strokeWidth={2} cx={x} cy={y} r={6} />
+      <circle className="fill-ink" cx={x} cy={y} r={1.8} />
     </g>
   );
 }
@@ -128,9 +134,9 @@ function Playhead({ at, frame }: MarkProps) {
 function Pointed({ at, frame }: MarkProps) {
   const [x, y] = [frame.xOf(at.reading), frame.yOf(at.turns)];
   return (
-    <g className="turn-chart-pointed">
-      <path d={`M${x},${y + 8}V${frame.bottom}`} />
-      <circle cx={x} cy={y} r={6.5} />
+    <g className="pointer-events-none">
+      <path className="stroke-line" d={`M${x},${y + 8}V${frame.bottom}`} />
+      <circle className="fill-none stroke-ink" cx={x} cy={y} r={6.5} />
     </g>
   );
 }

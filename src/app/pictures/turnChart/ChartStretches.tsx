@@ -3,6 +3,7 @@ import type { Stretch } from "./chartEvents";
 import type { ChartFrame } from "./chartFrame";
 import { type Lock, stretchLabel } from "./chartWords";
 import { spread } from "./placeLabels";
+import { TURN_LOOK } from "./turnLook";
 
 interface Props {
   readonly stretches: readonly Stretch[];
@@ -23,10 +24,13 @@ export function ChartStretches({ stretches, frame, lock }: Props) {
         const number = step === null ? undefined : lock.combination[step];
         const x = number === undefined ? null : xOf(faceNumber(number, frame.face.perTurn, frame.face.numbersIncrease));
         return (
-          <g key={stretch.fromTurns} className={`turn-chart-stretch turn-chart-${turn}`}>
-            {x !== null && <line className="turn-chart-guide" x1={x} x2={x} y1={y1} y2={y2} />}
+          <g key={stretch.fromTurns} className={TURN_LOOK[turn].className}>
+            {x !== null && (
+              <line className="stroke-line" strokeWidth={1} strokeDasharray="1 3" x1={x} x2={x} y1={y1} y2={y2} />
+            )}
             <line
-              className="turn-chart-bracket"
+              className="stroke-current"
+              strokeWidth={TURN_LOOK[turn].strokeWidth}
               x1={left - 9}
               x2={left - 9}
               y1={y1 + 1.5}

@@ -3,6 +3,7 @@ import type { ChartEvent } from "./chartEvents";
 import type { ChartFrame } from "./chartFrame";
 import { eventLabel, eventName, type Lock } from "./chartWords";
 import { type PlacedLabel, placeLabels } from "./placeLabels";
+import { TURN_LOOK } from "./turnLook";
 import { acrossOf, chartReading } from "./turnPath";
 
 interface Props {
@@ -95,7 +96,7 @@ export function EventSigns({ events, frame, lock, hasFigures, onFocus, onChoose 
           aria-label={eventName(event, lock, hasFigures)}
           aria-selected={index === active}
           tabIndex={index === active ? 0 : -1}
-          className={`turn-chart-event turn-chart-${event.turn}`}
+          className={`group outline-none ${TURN_LOOK[event.turn].className}`}
           onFocus={() => {
             setActiveId(event.id);
             onFocus(event.id);
@@ -121,19 +122,34 @@ function EventSign({ event, frame, label }: SignProps) {
   return (
     <>
       {isFault && <title>{event.faults.map(({ message }) => message).join("\n")}</title>}
-      <circle className="turn-chart-focus" cx={x} cy={y} r={7.5} />
-      {event.kind === "arrival" && <circle className="turn-chart-arrival" cx={x} cy={y} r={2.8} />}
-      {event.isArrival && event.kind === "stop" && <circle className="turn-chart-arrival" cx={x} cy={y} r={6} />}
-      {event.kind === "stop" && <circle className="turn-chart-stop" cx={x} cy={y} r={3.4} />}
-      {event.kind === "open" && <path className="turn-chart-open" d={`M${x},${y - 6}v12`} />}
-      {isFault && <path className="turn-chart-fault" d={`M${x},${y + 5}l4,6h-8z`} />}
+      <circle
+        className="fill-transparent stroke-none group-focus-visible:stroke-accent group-focus-visible:stroke-2"
+        cx={x}
+        cy={y}
+        r={7.5}
+      />
+      {event.kind === "arrival" && (
+        <circle className="turn-chart-arrival fill-plate stroke-current" strokeWidth={1.25} cx={x} cy={y} r={2.8} />
+      )}
+      {event.isArrival && event.kind === "stop" && (
+        <circle className="turn-chart-arrival fill-plate stroke-current" strokeWidth={1.25} cx={x} cy={y} r={6} />
+      )}
+      {event.kind === "stop" && <circle className="turn-chart-stop fill-current" cx={x} cy={y} r={3.4} />}
+      {event.kind === "open" && <path className="stroke-current" strokeWidth={3} d={`M${x},${y - 6}v12`} />}
+      {isFault && (
+        <path className="turn-chart-fault fill-ink stroke-plate" strokeWidth={1} d={`M${x},${y + 5}l4,6h-8z`} />
+      )}
       {label && (
         <text
           x={label.x}
           y={label.y}
           dy="0.35em"
           textAnchor={label.anchor}
-          className={isFault ? "turn-chart-label turn-chart-label-fault" : "turn-chart-label"}
+          className={
+            isFault
+              ? "turn-chart-label fill-ink stroke-plate pointer-events-none font-semibold"
+              : "turn-chart-label fill-ink stroke-plate pointer-events-none"
+          }
         >
           {label.text}
         </text>

@@ -10,11 +10,11 @@ interface Props {
 /** One line below the chart: the numbers of the point asked for, or what the signs mean. */
 export function Readout({ told, isSpoken, hasGhost, isMirrored }: Props) {
   return (
-    <div className="turn-chart-readout">
-      <p className="turn-chart-told-text" aria-live={isSpoken ? "polite" : "off"}>
+    <div className="min-h-[18px] max-[480px]:min-h-[36px] text-fine leading-[18px] text-soft">
+      <p aria-live={isSpoken ? "polite" : "off"}>
         {told && (
           <>
-            <b>{told.name}</b> {told.detail}
+            <b className="mr-2 font-semibold text-ink">{told.name}</b> {told.detail}
           </>
         )}
       </p>
@@ -24,19 +24,25 @@ export function Readout({ told, isSpoken, hasGhost, isMirrored }: Props) {
 }
 
 const SIGNS = [
-  { name: "left", sign: <path className="turn-chart-key-left" d="M0,6H18M13,3l4,3l-4,3" /> },
-  { name: "right", sign: <path className="turn-chart-key-right" d="M0,6H18M5,3l-4,3l4,3" /> },
-  { name: "arrival", sign: <circle className="turn-chart-arrival" cx="9" cy="6" r="2.8" /> },
-  { name: "stop", sign: <circle className="turn-chart-stop" cx="9" cy="6" r="3.4" /> },
+  { name: "left", sign: <path className="stroke-ink" strokeWidth={2.25} d="M0,6H18M13,3l4,3l-4,3" /> },
+  { name: "right", sign: <path className="stroke-accent" strokeWidth={1.25} d="M0,6H18M5,3l-4,3l4,3" /> },
+  {
+    name: "arrival",
+    sign: <circle className="turn-chart-arrival fill-plate stroke-ink" strokeWidth={1.25} cx="9" cy="6" r="2.8" />,
+  },
+  { name: "stop", sign: <circle className="turn-chart-stop fill-ink" cx="9" cy="6" r="3.4" /> },
 ];
-const GHOST = { name: "compared with", sign: <path className="turn-chart-ghost" d="M0,6H18" /> };
+const GHOST = {
+  name: "compared with",
+  sign: <path className="turn-chart-ghost fill-none stroke-line" strokeWidth={1} strokeDasharray="5 3" d="M0,6H18" />,
+};
 
 function Key({ hasGhost, isMirrored }: Pick<Props, "hasGhost" | "isMirrored">) {
   return (
-    <ul className="turn-chart-key" aria-hidden="true">
+    <ul className="plain flex flex-wrap gap-x-4" aria-hidden="true">
       {[...SIGNS, ...(hasGhost ? [GHOST] : [])].map(({ name, sign }) => (
-        <li key={name}>
-          <svg viewBox="0 0 18 12" width="18" height="12">
+        <li className="flex items-center gap-2" key={name}>
+          <svg className="fill-none" viewBox="0 0 18 12" width="18" height="12">
             <title>{name}</title>
             <g transform={isMirrored ? "matrix(-1 0 0 1 18 0)" : undefined}>{sign}</g>
           </svg>

@@ -1,6 +1,7 @@
 import { memo } from "react";
 import type { Graduations, Turn } from "../../../lock/dial";
 import type { ChartFrame } from "./chartFrame";
+import { TURN_LOOK } from "./turnLook";
 import { acrossOf, type ChartPoint, type ChartRun, type Pass, passesOf, turnsOf } from "./turnPath";
 
 /** Half the height of the arrow at an edge, pixels. */
@@ -46,9 +47,13 @@ export const RunLine = memo(function RunLine({ frame, ...run }: Props) {
   const across = acrossOf(run.turn, frame.face);
   const arrows = turnsOf(run, frame.face) < STUB ? [] : arrowsOf(passes);
   return (
-    <g className={`turn-chart-run turn-chart-${run.turn}`}>
-      <path d={passesPath(passes, frame)} />
-      <path className="turn-chart-arrow" d={arrows.map((at) => arrowPath(at, across, frame)).join("")} />
+    <g
+      className={`${TURN_LOOK[run.turn].className} fill-none stroke-current`}
+      strokeLinecap="round"
+      strokeLinejoin="round"
+    >
+      <path strokeWidth={TURN_LOOK[run.turn].strokeWidth} d={passesPath(passes, frame)} />
+      <path strokeWidth={1.25} d={arrows.map((at) => arrowPath(at, across, frame)).join("")} />
     </g>
   );
 });

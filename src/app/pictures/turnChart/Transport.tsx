@@ -25,16 +25,20 @@ export function Transport(props: Props) {
   // The slider only knows whole steps; its end must not fall short of the recording's.
   const max = Math.max(STEP, Math.ceil((last - first) / STEP) * STEP);
   return (
-    <div className="turn-chart-transport">
-      <button type="button" className="button turn-chart-play" onClick={isPlaying ? props.onPause : props.onPlay}>
-        <svg viewBox="0 0 12 12" width="11" height="11" aria-hidden="true">
+    <div className="flex items-center gap-4 mt-2">
+      <button
+        type="button"
+        className="button slim inline-flex items-center gap-2 min-w-[84px] text-small"
+        onClick={isPlaying ? props.onPause : props.onPlay}
+      >
+        <svg className="fill-current" viewBox="0 0 12 12" width="11" height="11" aria-hidden="true">
           <path d={isPlaying ? "M2 1h3v10H2zM7 1h3v10H7z" : "M2 0.5L11 6L2 11.5z"} />
         </svg>
         {isPlaying ? "Pause" : "Play"}
       </button>
       <input
         type="range"
-        className="turn-chart-range"
+        className="flex-1 min-w-0 h-[30px] m-0"
         aria-label="Time in the replay"
         aria-valuetext={`${secondsText(time)} seconds, reading ${reading}`}
         min={0}
@@ -43,8 +47,8 @@ export function Transport(props: Props) {
         value={time}
         onChange={(event) => onScrub(Math.min(last, first + event.currentTarget.valueAsNumber))}
       />
-      <span className="turn-chart-time" aria-hidden="true">
-        <b>{secondsText(time)}</b> of {secondsText(last - first)} s
+      <span className="turn-chart-time text-fine text-soft whitespace-nowrap" aria-hidden="true">
+        <b className="font-semibold text-ink">{secondsText(time)}</b> of {secondsText(last - first)} s
       </span>
     </div>
   );

@@ -33,7 +33,7 @@ export function TurnChart(props: Props) {
   const isEmpty = attempt.reader.runs.length === 0;
   return (
     <section ref={chart} className="turn-chart" aria-label="Turn chart">
-      <div className="with-words">
+      <div className="spread">
         <h2>
           Turn chart <small>dial reading across, turns down</small>
         </h2>
@@ -44,7 +44,11 @@ export function TurnChart(props: Props) {
       </div>
       <div className="turn-chart-frame" ref={frame}>
         {size !== null && <ChartPlot {...plot} />}
-        {isEmpty && <p className="turn-chart-empty">Turn the dial. Its path is drawn here.</p>}
+        {isEmpty && (
+          <p className="absolute inset-[45%_22px_auto_54px] text-small text-soft text-center pointer-events-none">
+            Turn the dial. Its path is drawn here.
+          </p>
+        )}
       </div>
       <Readout
         told={told}

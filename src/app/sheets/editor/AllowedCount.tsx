@@ -41,5 +41,5 @@ export function AllowedCount({ profile, rules }: AllowedCountProps) {
     };
   }, [task]);
   const says = words(message);
-  return says === null ? null : <p className="sheets-note">{says}</p>;
+  return says === null ? null : <p className="col-span-full my-3 text-small text-soft print:hidden">{says}</p>;
 }

@@ -31,7 +31,7 @@ interface OneProps {
 
 function OneCondition({ condition, path, onCondition, onRemove }: OneProps) {
   return (
-    <li className="sheets-condition">
+    <li className="flex flex-wrap items-end gap-y-3 gap-x-4 mb-3">
       <ChoiceField
         label="Condition"
         path={`${path}.kind`}
@@ -69,9 +69,9 @@ export function ConditionFields({ station, path, onFields }: StationEdit) {
   const take = (next: readonly Condition[], field: string) =>
     onFields({ conditions: next.length === 0 ? undefined : next }, field);
   return (
-    <fieldset className="sheets-part">
+    <fieldset className="sheets-part tiles-[210px] phone:tiles-[140px] col-span-full items-start phone:items-end gap-x-5 gap-y-4 mt-4 pt-3 ruled">
       <legend>Conditions</legend>
-      <ul className="sheets-plain">
+      <ul className="plain col-span-full">
         {conditions.map((condition, k) => (
           <OneCondition
             // biome-ignore lint/suspicious/noArrayIndexKey: a condition has no name, and its fields hold no state but their text

@@ -44,7 +44,7 @@ export function DefectFields({ station, path, onFields }: StationEdit<TroubleSta
     (kind) => pool.includes(kind) || profile === null || kindsFor(profile).includes(kind),
   );
   return (
-    <fieldset className="sheets-part">
+    <fieldset className="sheets-part tiles-[210px] phone:tiles-[140px] col-span-full items-start phone:items-end gap-x-5 gap-y-4 mt-4 pt-3 ruled">
       <legend>Defects to draw from (none checked: all of them)</legend>
       {kinds.map((kind) => (
         <CheckField
@@ -55,7 +55,7 @@ export function DefectFields({ station, path, onFields }: StationEdit<TroubleSta
         />
       ))}
       <UnknownDefects {...{ station, onFields }} />
-      {says !== undefined && <p className="sheets-wrong">{says}</p>}
+      {says !== undefined && <p className="problem">{says}</p>}
     </fieldset>
   );
 }

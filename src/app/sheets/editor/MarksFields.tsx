@@ -93,7 +93,9 @@ function ClaimFields({ station, path, onFields }: StationEdit<DialingStation>) {
             scale={PERCENT}
             onNumber={(confidence) => take({ ...claim, confidence: confidence ?? Number.NaN }, "confidence")}
           />
-          {isSound && <p className="sheets-note">{claimAdvice(claim).join(" ")}</p>}
+          {isSound && (
+            <p className="col-span-full my-3 text-small text-soft print:hidden">{claimAdvice(claim).join(" ")}</p>
+          )}
         </>
       )}
     </>
@@ -108,7 +110,7 @@ export function MarksFields({ station, path, onFields }: StationEdit) {
   const take = (mark: PlainMark, limit: number | undefined) =>
     onFields({ passMarks: { ...station.passMarks, [mark]: limit } } as Partial<Station>, mark);
   return (
-    <fieldset className="sheets-part">
+    <fieldset className="sheets-part tiles-[210px] phone:tiles-[140px] col-span-full items-start phone:items-end gap-x-5 gap-y-4 mt-4 pt-3 ruled">
       <legend>Pass marks (empty: not asked)</legend>
       {MARKS[station.kind].map(([mark, label]) => {
         const Field = mark === "meanTime_s" ? TimeField : NumberField;

@@ -51,7 +51,7 @@ function RuleFields({
   readonly onRules: (rules: CombinationRules, field: string) => void;
 }) {
   return (
-    <fieldset className="sheets-part">
+    <fieldset className="sheets-part tiles-[210px] phone:tiles-[140px] col-span-full items-start phone:items-end gap-x-5 gap-y-4 mt-4 pt-3 ruled">
       <legend>Rules of this sheet</legend>
       <NumberField
         label="Least distance between numbers, graduations"

@@ -14,13 +14,13 @@ import { StationList } from "./StationList";
 function KeptNote({ shelf }: { readonly shelf: SheetShelf }) {
   if (shelf.problem !== null) {
     return (
-      <p className="sheets-kept" role="alert">
+      <p className="text-soft text-small ml-auto" role="alert">
         {shelf.problem}
       </p>
     );
   }
   // Not spoken: it would interrupt at every letter.
-  return <p className="sheets-kept">{shelf.isKeeping ? "Saving…" : "Saved in this browser."}</p>;
+  return <p className="text-soft text-small ml-auto">{shelf.isKeeping ? "Saving…" : "Saved in this browser."}</p>;
 }
 
 /** All that is to be fixed, shown as soon as it is. */
@@ -28,7 +28,7 @@ function ProblemList({ problems }: { readonly problems: readonly Problem[] }) {
   return (
     <div role="status">
       {problems.length > 0 && (
-        <ul className="sheets-plain sheets-problems">
+        <ul className="row plain notice gap-4 mt-4 border-hair border-l-accent">
           {problems.map((problem) => (
             <li key={pathText(problem.path)}>
               <b>{placeWords(problem.path)}:</b> {fieldSentence(problem)}
@@ -104,7 +104,7 @@ function LivePreview({ sheet, isSound }: { readonly sheet: Sheet; readonly isSou
   return (
     <>
       {!isSound && (
-        <p className="sheets-note">
+        <p className="col-span-full my-3 text-small text-soft print:hidden">
           {last === null
             ? "Fix the marked fields. Then the sheet is shown here as the trainee sees it."
             : "This is the sheet before your last change. Fix the marked fields to see it as it is now."}
@@ -153,24 +153,28 @@ export function SheetEditor({ id, start, shelf }: SheetEditorProps) {
   );
 
   return (
-    <main className="sheets-editor">
-      <div className="sheets-bench">
-        <div className="sheets-bar">
+    <main className="grid grid-cols-[minmax(0,1.2fr)_minmax(0,1fr)] items-start max-[900px]:grid-cols-[minmax(0,1fr)] print:block">
+      <div className="px-edge pt-4 pb-6 print:hidden">
+        <div className="sheets-bar row gap-x-4 print:hidden">
           <a href="#/sheets">All sheets</a>
           <UndoButtons session={session} />
-          <button type="button" className="button sheets-to-preview" onClick={() => preview.current?.focus()}>
+          <button
+            type="button"
+            className="button hidden max-[900px]:inline-block"
+            onClick={() => preview.current?.focus()}
+          >
             Show the sheet
           </button>
           <KeptNote shelf={shelf} />
         </div>
-        <h1 className="sheets-heading" tabIndex={-1}>
+        <h1 className="mt-4 mb-2" tabIndex={-1}>
           Edit a drill sheet
         </h1>
         <ProblemList problems={problems} />
         <ProblemsContext value={byPath}>
           <HeadFields session={session} />
           <StationList session={session} notes={[...problems, ...doubts]} />
-          <section className="sheets-section" aria-labelledby="sheets-sat">
+          <section className="mt-6" aria-labelledby="sheets-sat">
             <h2 id="sheets-sat">Order and rules</h2>
             <OrderFields session={session} />
             <SittingFields session={session} />
@@ -180,8 +184,12 @@ export function SheetEditor({ id, start, shelf }: SheetEditorProps) {
           {session.said}
         </p>
       </div>
-      <div className="sheets-preview" ref={preview} tabIndex={-1}>
-        <div className="sheets-bar">
+      <div
+        className="sticky top-0 min-h-[100dvh] max-h-[100dvh] overflow-y-auto px-edge pt-4 pb-6 border-l border-l-hair bg-plate max-[900px]:static max-[900px]:max-h-none max-[900px]:border-l-0 max-[900px]:border-t max-[900px]:border-t-hair print:static print:max-w-none print:max-h-none print:min-h-0 print:overflow-visible print:p-0 print:border-0"
+        ref={preview}
+        tabIndex={-1}
+      >
+        <div className="sheets-bar row gap-x-4 print:hidden">
           <SheetActions sheet={isSound ? settled : null} />
         </div>
         <LivePreview sheet={settled} isSound={isSound} />

@@ -16,7 +16,7 @@ const readLines = (text: string): Lines => {
 export function HeadFields({ session }: { readonly session: EditSession }) {
   const { sheet } = session;
   return (
-    <div className="sheets-form sheets-head">
+    <div className="tiles-[210px] items-start gap-x-5 gap-y-4 pt-3 sheets-head">
       <TextField
         label="Title"
         path="title"
@@ -60,7 +60,7 @@ export function HeadFields({ session }: { readonly session: EditSession }) {
 export function OrderFields({ session }: { readonly session: EditSession }) {
   const { sheet } = session;
   return (
-    <div className="sheets-form">
+    <div className="tiles-[210px] items-start gap-x-5 gap-y-4 pt-3">
       <ChoiceField
         label="Order of tries"
         path="order"

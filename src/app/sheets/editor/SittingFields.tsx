@@ -45,7 +45,7 @@ interface RulesProps {
 function QuestionFields({ rules, onRules }: RulesProps) {
   const paper = rules.questions ?? NO_PAPER;
   return (
-    <fieldset className="sheets-part">
+    <fieldset className="sheets-part tiles-[210px] phone:tiles-[140px] col-span-full items-start phone:items-end gap-x-5 gap-y-4 mt-4 pt-3 ruled">
       <legend>Questions (empty: none)</legend>
       {TOPICS.map((topic) => {
         const place = paper.topics.findIndex((one) => one.topic === topic);
@@ -106,7 +106,7 @@ function RuleFields({ rules, onRules }: RulesProps) {
 export function SittingFields({ session }: { readonly session: EditSession }) {
   const { sitting } = session.sheet;
   return (
-    <fieldset className="sheets-part">
+    <fieldset className="sheets-part tiles-[210px] phone:tiles-[140px] col-span-full items-start phone:items-end gap-x-5 gap-y-4 mt-4 pt-3 ruled">
       <legend>Sitting</legend>
       <CheckField
         label="This sheet is a test"

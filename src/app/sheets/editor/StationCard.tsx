@@ -31,12 +31,12 @@ const ACTS: readonly { readonly act: StationAct; readonly sign: string; readonly
 function StationActs({ name, isFirst, isLast, onAct }: StationActsProps) {
   const isOff = (act: StationAct) => (act === "up" && isFirst) || (act === "down" && isLast);
   return (
-    <div className="sheets-acts">
+    <div className="row flex-none gap-2 phone:w-full phone:justify-end">
       {ACTS.map(({ act, sign, label }) => (
         <button
           key={act}
           type="button"
-          className="button"
+          className="button px-3 min-w-[36px] phone:min-w-[44px] text-small"
           data-act={act}
           title={label}
           aria-label={`${label}: ${name}`}
@@ -63,27 +63,32 @@ export function StationCard(props: StationCardProps) {
   const { session, station, index, isOpen, isLast, drop, notes, onToggle, onAct } = props;
   const name = stationName(station, index);
   return (
-    <li className="sheets-station" data-station={session.keyOf(station)} data-drop={drop}>
-      <div className="sheets-station-head">
-        <span className="sheets-handle" data-handle="" aria-hidden="true" title="Drag to move">
+    <li className="sheets-station plate mt-3 px-4 py-3" data-station={session.keyOf(station)} data-drop={drop}>
+      <div className="flex items-center gap-3 phone:flex-wrap">
+        <span
+          className="flex-none w-[34px] leading-[40px] text-title text-center text-soft cursor-grab touch-none select-none"
+          data-handle=""
+          aria-hidden="true"
+          title="Drag to move"
+        >
           ⠿
         </span>
         <button
           type="button"
-          className="sheets-station-name"
+          className="bare flex-1 min-w-0 min-h-[40px] px-2"
           aria-expanded={isOpen}
           data-act="toggle"
           onClick={onToggle}
         >
-          <span>
-            <span className="sheets-place">{index + 1}</span> {name}
+          <span className="font-semibold">
+            <span className="mr-2 font-normal text-soft">{index + 1}</span> {name}
           </span>
-          <small>{stationLine(station, "instructor")}</small>
+          <small className="block">{stationLine(station, "instructor")}</small>
         </button>
         <StationActs name={name} isFirst={index === 0} isLast={isLast} onAct={onAct} />
       </div>
       {notes.map((note) => (
-        <p key={note} className="sheets-doubt">
+        <p key={note} className="mt-2 mb-1 text-small before:content-['Mind:_'] before:font-semibold">
           {note}
         </p>
       ))}

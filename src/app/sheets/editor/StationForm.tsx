@@ -47,7 +47,7 @@ function LockField({ station, path, onFields }: StationEdit) {
     if (says === null && typeof loaded !== "string") onFields({ profile: loaded }, "own profile");
   };
   return (
-    <div className="sheets-lock">
+    <div className="grid justify-items-start gap-3">
       <ChoiceField
         label="Lock"
         path={`${path}.profile`}
@@ -62,7 +62,7 @@ function LockField({ station, path, onFields }: StationEdit) {
         Load a lock profile
       </FileButton>
       {problem !== null && (
-        <p className="sheets-wrong" role="alert">
+        <p className="problem" role="alert">
           {problem}
         </p>
       )}
@@ -141,7 +141,7 @@ function KindFields({ station, path, onFields }: StationEdit) {
 /** Everything that one station asks. */
 export function StationForm({ station, path, onFields }: StationEdit) {
   return (
-    <div className="sheets-form">
+    <div className="tiles-[210px] items-start gap-x-5 gap-y-4 pt-3">
       <TextField
         label="Title"
         path={`${path}.title`}

@@ -80,9 +80,9 @@ export function StationList({ session, notes }: StationListProps) {
   };
 
   return (
-    <section className="sheets-section" aria-labelledby="sheets-stations">
+    <section className="mt-6" aria-labelledby="sheets-stations">
       <h2 id="sheets-stations">Stations</h2>
-      <ol className="sheets-plain" ref={list}>
+      <ol className="plain col-span-full" ref={list}>
         {stations.map((station, index) => (
           <StationCard
             key={keyAt(index)}
@@ -96,8 +96,8 @@ export function StationList({ session, notes }: StationListProps) {
           />
         ))}
       </ol>
-      {stations.length === 0 && <p className="sheets-wrong">A sheet needs at least one station.</p>}
-      <div className="sheets-row">
+      {stations.length === 0 && <p className="problem">A sheet needs at least one station.</p>}
+      <div className="row mt-4">
         {STATION_KINDS.map((kind, k) => (
           <button
             key={kind}

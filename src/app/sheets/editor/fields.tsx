@@ -24,7 +24,7 @@ interface FieldProps {
 
 function Problem({ id, says }: { readonly id: string; readonly says: string | undefined }) {
   return says === undefined ? null : (
-    <span id={`${id}-problem`} className="sheets-wrong">
+    <span id={`${id}-problem`} className="problem">
       {says}
     </span>
   );
@@ -46,8 +46,8 @@ function Labelled({
   children: ReactNode;
 }) {
   return (
-    <div className="sheets-field">
-      <label className="sheets-label" htmlFor={id}>
+    <div className="sheets-field w-full">
+      <label className="block mb-1 text-small text-soft" htmlFor={id}>
         {label}
       </label>
       {children}
@@ -230,7 +230,7 @@ export function CheckField({
   readonly onCheck: (value: boolean) => void;
 }) {
   return (
-    <label className="sheets-check">
+    <label className="sheets-check check">
       <input type="checkbox" checked={value} onChange={(event) => onCheck(event.currentTarget.checked)} />
       {label}
     </label>

@@ -13,8 +13,8 @@ function Sentences({ title, lines }: { readonly title: string; readonly lines: r
   if (lines.length === 0) return null;
   return (
     <section aria-label={title}>
-      <h2>{title}</h2>
-      <ul className="sitting-lines">
+      <h2 className="mb-3">{title}</h2>
+      <ul className="grid gap-2">
         {lines.map((line) => (
           <li key={line}>{line}</li>
         ))}
@@ -28,10 +28,10 @@ function Scheme({ sheet }: { readonly sheet: Sheet }) {
   const [heads = [], ...rows] = schemeRows(scheme);
   return (
     <section aria-label="Marking scheme">
-      <h2>Marking scheme {rows.length > 0 && <small>only these are marked</small>}</h2>
+      <h2 className="mb-3">Marking scheme {rows.length > 0 && <small>only these are marked</small>}</h2>
       {rows.length === 0 ? <p>This sheet has no marks: it is practice.</p> : <TextTable heads={heads} rows={rows} />}
       {schemeAdvice(scheme).map((line) => (
-        <p key={line} className="sitting-soft">
+        <p key={line} className="text-soft">
           {line}
         </p>
       ))}
@@ -52,7 +52,7 @@ function StartButtons({ session, onLeave, form, field }: StartProps) {
     if (isReady) (isAsking ? field.current : start.current)?.focus();
   }, [isReady, isAsking, field]);
   return (
-    <div className="sitting-buttons sitting-noprint">
+    <div className="row print:hidden">
       {isReady ? (
         // A button of its own: one and the same would submit with the very press that read the instructions.
         <button key="start" ref={start} type="submit" className="button primary">
@@ -91,9 +91,9 @@ export function BeforeStart(props: BeforeStartProps) {
     else if (session.state === "ready") current.start();
   };
   return (
-    <form className="sitting-page" onSubmit={submit}>
+    <form className="sitting-page page gap-6 max-w-[920px] pt-6" onSubmit={submit}>
       <header>
-        <p className="sitting-title">{sheet.title}</p>
+        <p className="text-title font-semibold">{sheet.title}</p>
         <p>{sheet.purpose}</p>
         <SittingHead session={session} />
       </header>
@@ -101,11 +101,11 @@ export function BeforeStart(props: BeforeStartProps) {
       <Sentences title="Cautions" lines={sheet.cautions ?? []} />
       <Sentences title="Rules" lines={ruleSentences(sheet)} />
       <section aria-label="Stations">
-        <h2>Stations</h2>
+        <h2 className="mb-3">Stations</h2>
         <TextTable heads={["Station", "Lock", "Help", "Tries", "Time"]} rows={sheet.stations.map(stationRow)} />
       </section>
       <Scheme sheet={sheet} />
-      <p className="sitting-notice">{NOTICE}</p>
+      <p className="mt-4 font-semibold">{NOTICE}</p>
       <WhoSits session={session} form={form} field={field} />
       <StartButtons {...props} form={form} field={field} />
     </form>

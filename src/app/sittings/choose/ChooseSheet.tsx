@@ -28,11 +28,11 @@ function LinkForm({ onChoose }: ChooseProps) {
     }
   };
   return (
-    <form className="sitting-link" onSubmit={submit}>
+    <form className="row mt-4" onSubmit={submit}>
       <label htmlFor="sheet-link">Link to a sheet</label>
       <input
         id="sheet-link"
-        className="field"
+        className="field flex-1 min-w-[160px]"
         autoComplete="off"
         value={text}
         onChange={(event) => setText(event.currentTarget.value)}
@@ -41,7 +41,7 @@ function LinkForm({ onChoose }: ChooseProps) {
         Open this sheet
       </button>
       {problem !== null && (
-        <p className="told-box" role="alert">
+        <p className="notice w-full" role="alert">
           This link does not work: {problem}.
         </p>
       )}
@@ -56,9 +56,9 @@ function startedWords({ startedAt }: KeptRecord["record"]): string {
 }
 
 function Earlier({ records }: { readonly records: readonly KeptRecord[] }) {
-  if (records.length === 0) return <p className="sitting-soft">No earlier sittings in this browser.</p>;
+  if (records.length === 0) return <p className="text-soft">No earlier sittings in this browser.</p>;
   return (
-    <ul className="sitting-earlier">
+    <ul className="plain">
       {records.map((kept) => (
         <li key={kept.id}>
           <span>
@@ -80,15 +80,15 @@ interface ChooseSheetProps extends ChooseProps {
 /** Which sheet to sit; earlier sittings of this browser; and a place to check a record. */
 export function ChooseSheet({ current, problem, onChoose }: ChooseSheetProps) {
   return (
-    <div className="sitting-page">
+    <div className="sitting-page page gap-6 max-w-[920px] pt-6">
       {problem !== null && (
-        <p className="told-box" role="alert">
+        <p className="notice w-full" role="alert">
           This sheet cannot be used here: {problem}.
         </p>
       )}
       <section aria-label="Choose a sheet">
-        <div className="with-words">
-          <h2>
+        <div className="spread">
+          <h2 className="mb-3">
             Choose a sheet <small>each is a timed self-test; the sheet sets how much help you get</small>
           </h2>
           <WordsHere>
@@ -100,7 +100,7 @@ export function ChooseSheet({ current, problem, onChoose }: ChooseSheetProps) {
         <LinkForm onChoose={onChoose} />
       </section>
       <section aria-label="Earlier sittings">
-        <h2>Earlier sittings</h2>
+        <h2 className="mb-3">Earlier sittings</h2>
         <Earlier records={current.shelf.records} />
       </section>
       <CheckRecord />

@@ -28,14 +28,18 @@ interface CardsProps {
 function Cards({ title, sheets, onChoose }: CardsProps) {
   return (
     <>
-      <h3 className="sitting-group">{title}</h3>
-      <ul className="sitting-sheets">
+      <h3 className="mt-4 mb-3 font-normal text-soft">{title}</h3>
+      <ul className="plain tiles-[270px] gap-4">
         {sheets.map(({ id, sheet }) => (
           <li key={id}>
-            <button type="button" className="sitting-sheet" onClick={() => onChoose(sheet)}>
+            <button
+              type="button"
+              className="card flex-1 gap-2 p-4 text-left cursor-pointer hover:border-line"
+              onClick={() => onChoose(sheet)}
+            >
               <b>{sheet.title}</b>
               <span>{sheet.purpose}</span>
-              <small>{sizeWords(sheet)}</small>
+              <small className="mt-auto">{sizeWords(sheet)}</small>
             </button>
           </li>
         ))}
@@ -52,7 +56,7 @@ export function SheetsToSit({ onChoose }: Pick<CardsProps, "onChoose">) {
     <>
       {sound.length > 0 && <Cards title="Your sheets" sheets={sound} onChoose={onChoose} />}
       {unsound > 0 && (
-        <p className="sitting-soft">
+        <p className="text-soft">
           {countText(unsound, "sheet", "sheets")} of yours cannot be used yet. Fix what is marked under{" "}
           <a href="#/sheets">Drill sheets</a>.
         </p>

@@ -72,7 +72,7 @@ function Choice({ form, field }: Omit<WhoSitsProps, "session">) {
   return (
     <>
       {form.people.length > 0 && (
-        <div className="sitting-buttons">
+        <div className="row">
           {form.people.map((person) => (
             <button key={person.id} type="button" className="button" onClick={() => form.choose(person)}>
               {harmlessName(person.name)}
@@ -80,12 +80,12 @@ function Choice({ form, field }: Omit<WhoSitsProps, "session">) {
           ))}
         </div>
       )}
-      <div className="sitting-name">
+      <div className="row mt-3">
         <label htmlFor={id}>{form.people.length > 0 ? "Someone else: your name" : "Your name"}</label>
         <input
           id={id}
           ref={field}
-          className="field"
+          className="field flex-1 min-w-[160px] max-w-[360px]"
           autoComplete="off"
           maxLength={100}
           value={form.name}
@@ -101,7 +101,7 @@ function Choice({ form, field }: Omit<WhoSitsProps, "session">) {
 export function WhoSits({ session, form, field }: WhoSitsProps) {
   return (
     <section aria-label="Who takes this sitting">
-      <h2>
+      <h2 className="mb-3">
         Who takes this sitting <small>the name is saved in the record and printed on it</small>
       </h2>
       {form.isAsking ? (
@@ -109,13 +109,13 @@ export function WhoSits({ session, form, field }: WhoSitsProps) {
       ) : (
         <p>
           You are <b>{harmlessName(session.person ?? "")}</b>.{" "}
-          <button type="button" className="button sitting-noprint" onClick={form.ask}>
+          <button type="button" className="button print:hidden" onClick={form.ask}>
             Not you?
           </button>
         </p>
       )}
       {form.problem !== null && (
-        <p className="told-box" role="alert">
+        <p className="notice mt-4" role="alert">
           {form.problem}
         </p>
       )}

@@ -42,7 +42,7 @@ export function CheckThis({ kept, motions }: CheckThisProps) {
     <>
       <button
         type="button"
-        className="button sitting-noprint"
+        className="button print:hidden"
         onClick={() => run(() => withCopies(findingOf(checkKept(kept, APP_VERSION, motions)), kept))}
       >
         Check this record

@@ -18,11 +18,11 @@ const answerText = ({ choices }: Question, answer: RecordedAnswer) => {
 function Reviewed({ question, answer, given }: ReviewedProps) {
   return (
     <li>
-      <p className="sitting-asks">{question.asks}</p>
+      <p className="font-semibold">{question.asks}</p>
       <p>{answerText(question, answer)}</p>
       {answer.isRight !== true && <p>It is: {question.choices[question.answer]}</p>}
       <p>{question.explanation}</p>
-      <p className="sitting-soft">
+      <p className="text-soft">
         Source: {question.source}. {surenessText(question)} In this browser:{" "}
         {difficultyText(questionDifficulty(question.id, given))}.
       </p>
@@ -47,8 +47,8 @@ export function QuestionReview({ answers, given }: QuestionReviewProps) {
   const others = answers.length - reviewed.length;
   return (
     <section aria-label="Questions">
-      <h2>Questions</h2>
-      <ol className="sitting-review">
+      <h2 className="mb-3">Questions</h2>
+      <ol className="plain">
         {reviewed.map(({ question, answer }) => (
           <Reviewed key={question.id} question={question} answer={answer} given={given} />
         ))}

@@ -11,8 +11,8 @@ interface ReadingsReviewProps {
 /** Every reading of a try at setting zero: where it lay, and whether it counted. */
 export function ReadingsReview({ one, place }: ReadingsReviewProps) {
   return (
-    <section aria-label={`Stops of try ${place}`} className="sitting-readings">
-      <h3>
+    <section aria-label={`Stops of try ${place}`}>
+      <h3 className="mt-4 mb-3">
         Stops of try {place} <small>off zero in graduations; plus is left</small>
       </h3>
       <TextTable heads={["Stop", "Turning", "Off zero", "Counted"]} rows={readingRows(one.readings ?? [])} />

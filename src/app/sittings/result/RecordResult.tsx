@@ -30,7 +30,7 @@ function problemsOf(kept: KeptRecord, motions: readonly (Motion | null)[]): read
 function NotSound({ problems }: { readonly problems: readonly string[] }) {
   if (problems.length === 0) return null;
   return (
-    <div className="told-box" role="alert">
+    <div className="notice mt-4" role="alert">
       <p>This record fails its check. Do not count it.</p>
       <ul>
         {problems.map((problem) => (
@@ -54,21 +54,21 @@ function Verdict({ record, isSound }: VerdictProps) {
   useEffect(() => headline.current?.focus(), []);
   return (
     <section aria-label="Verdict">
-      <p ref={headline} tabIndex={-1} className="sitting-verdict" role="status">
+      <p ref={headline} tabIndex={-1} className="text-title focus:outline-none" role="status">
         {isSound ? verdictHeadline(record) : "No result."}
       </p>
       <p>{endSentence(ended)}</p>
-      <ul className="sitting-lines">
+      <ul className="grid gap-2">
         {marking.reasons.map((reason) => (
           <li key={reason}>{reason}</li>
         ))}
         {resultAdvice(record).map((line) => (
-          <li key={line} className="sitting-soft">
+          <li key={line} className="text-soft">
             {line}
           </li>
         ))}
       </ul>
-      <p className="sitting-notice">{NOTICE}</p>
+      <p className="mt-4 font-semibold">{NOTICE}</p>
     </section>
   );
 }
@@ -84,7 +84,7 @@ function Marks({ record }: { readonly record: SittingRecord }) {
   if (rows.length === 0) return null;
   return (
     <section aria-label="Marks">
-      <h2>Marks</h2>
+      <h2 className="mb-3">Marks</h2>
       <TextTable heads={["Where", "Asked", "Result", "Verdict", "How sure"]} rows={rows} />
     </section>
   );
@@ -135,10 +135,10 @@ function Provenance({ kept }: { readonly kept: KeptRecord }) {
   ];
   return (
     <section aria-label="Record" className="sitting-record">
-      <h2>
-        Record <small className="sitting-noprint">save it to have it checked again</small>
+      <h2 className="mb-3">
+        Record <small className="print:hidden">save it to have it checked again</small>
       </h2>
-      <dl>
+      <dl className="pairs">
         {rows.map(([name, value]) => (
           <div key={name}>
             <dt>{name}</dt>
@@ -169,7 +169,7 @@ export function RecordResult({ kept, motions, given, children }: RecordResultPro
     <>
       <NotSound problems={problems} />
       <Verdict record={record} isSound={problems.length === 0} />
-      <div className="sitting-buttons sitting-noprint">
+      <div className="row print:hidden">
         <SaveRecord kept={kept} />
         <button type="button" className="button" onClick={() => print()}>
           Print the result

@@ -35,7 +35,7 @@ function Shown({ current, kept, onLeave }: ShownProps) {
   const motions = useTryMotions(kept.id, kept.record.tries.length, null);
   return (
     <>
-      <p className="sitting-title">{harmlessName(kept.record.sheet.title)}</p>
+      <p className="text-title font-semibold">{harmlessName(kept.record.sheet.title)}</p>
       <RecordResult kept={kept} motions={motions} given={current.shelf.answers}>
         <PracticeMisses current={current} kept={kept} />
         {onLeave === undefined ? (
@@ -69,14 +69,14 @@ export function RecordView({ current, id, onLeave }: RecordViewProps) {
     };
   }, [id, current]);
   return (
-    <div className="sitting-page sitting-result">
+    <div className="sitting-page page gap-6 max-w-[920px] pt-6">
       {onLeave === undefined && (
-        <p className="sitting-noprint">
+        <p className="print:hidden">
           <a href="#/sittings">All sheets to sit</a> · <a href="#/logbook?view=sittings">Sittings in the logbook</a>
         </p>
       )}
       {problem !== null && (
-        <p className="told-box" role="alert">
+        <p className="notice mt-4" role="alert">
           There is no result to show: {problem}.
         </p>
       )}

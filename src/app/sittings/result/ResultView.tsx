@@ -17,7 +17,7 @@ function Result({ current, kept, onLeave }: Omit<ResultProps, "session"> & { rea
   return (
     <>
       {!shelf.isKeeping && (
-        <p className="told-box" role="alert">
+        <p className="notice mt-4" role="alert">
           This browser saves nothing here: save the record as a file before you leave the page.
         </p>
       )}
@@ -35,10 +35,10 @@ function Result({ current, kept, onLeave }: Omit<ResultProps, "session"> & { rea
 export function ResultView({ current, session, onLeave }: ResultProps) {
   const { kept, problem } = current;
   return (
-    <div className="sitting-page sitting-result">
-      <p className="sitting-title">{session.sheet.title}</p>
+    <div className="sitting-page page gap-6 max-w-[920px] pt-6">
+      <p className="text-title font-semibold">{session.sheet.title}</p>
       {problem !== null && (
-        <p className="told-box" role="alert">
+        <p className="notice mt-4" role="alert">
           There is no record: {problem}.
         </p>
       )}

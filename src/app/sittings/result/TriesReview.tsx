@@ -36,7 +36,7 @@ function TryReplay({ record, one, motion }: ReplayProps) {
   const made = useMemo(() => replayOf({ record, one, motion }), [record, one, motion]);
   const replay = usePlayback(made.fresh);
   return (
-    <div className="sitting-replay">
+    <div className="[&_.turn-chart]:h-[320px] [&_.turn-chart]:my-4">
       <TurnChart
         attempt={replay.playback?.attempt ?? made.ended}
         version={Math.round(replay.playhead_ms ?? 0)}
@@ -49,7 +49,7 @@ function TryReplay({ record, one, motion }: ReplayProps) {
         onPause={replay.pause}
         onScrub={replay.scrub}
       />
-      <ul className="sitting-lines">
+      <ul className="grid gap-2">
         {made.faults.map(({ code, number, message }) => (
           <li key={`${code}-${number}`}>{message}</li>
         ))}
@@ -76,7 +76,7 @@ function Row({ index, row, isShown, review, onReview }: RowProps) {
       <td data-head="Measured">{row.stops}</td>
       <td data-head="Faults">{row.faults}</td>
       <td data-head="Time">{row.time}</td>
-      <td className="sitting-noprint">
+      <td className="print:hidden">
         {review !== null && (
           <button type="button" className="button" aria-pressed={isShown} onClick={onReview}>
             {review}
@@ -108,10 +108,10 @@ export function TriesReview({ record, motions }: TriesReviewProps) {
   const motion = motions[shown ?? -1] ?? null;
   return (
     <section aria-label="Tries">
-      <h2>
+      <h2 className="mb-3">
         Tries <small>stop errors by number, zeros and sizes in graduations; plus ran past</small>
       </h2>
-      <div className="sitting-table">
+      <div className="stacks overflow-x-auto">
         <table>
           <thead>
             <tr>
@@ -120,7 +120,7 @@ export function TriesReview({ record, motions }: TriesReviewProps) {
                   {head}
                 </th>
               ))}
-              <th scope="col" className="sitting-noprint">
+              <th scope="col" className="print:hidden">
                 Again
               </th>
             </tr>
@@ -140,7 +140,7 @@ export function TriesReview({ record, motions }: TriesReviewProps) {
         </table>
       </div>
       {one?.kind === "dialing" && motion !== null && (
-        <div className="sitting-noprint">
+        <div className="print:hidden">
           <TryReplay key={shown} record={record} one={one} motion={motion} />
         </div>
       )}

@@ -16,7 +16,7 @@ export function BreakOff({ session }: { readonly session: SittingSession }) {
       </button>
       <Dialog title="End this sitting now?" isOpen={isAsked} onClose={() => setAsked(false)} closeWord="Stay">
         <p>The sitting ends here and is recorded as broken off. You cannot go on with it later.</p>
-        <div className="sheet-row">
+        <div className="row mt-4">
           <button type="button" className="button" onClick={() => session.abandon(pageTime.now())}>
             End it
           </button>

@@ -23,13 +23,13 @@ export function ChangePanels({ one }: ChangeStationProps) {
   return (
     <>
       <section className="panel" aria-label="Card of the lock">
-        <h2>
+        <h2 className="mb-3">
           Card of the lock <small>{profile.title}</small>
         </h2>
         <p data-testid="change-card">
           Current: {combinationText(present, profile)}. New: {combinationText(wanted, profile)}.
         </p>
-        <p className="sitting-soft">Prove it with the door open. Shutting the door ends the try.</p>
+        <p className="text-soft">Prove it with the door open. Shutting the door ends the try.</p>
       </section>
       {help === "full" && (
         <div className="panel">

@@ -17,10 +17,10 @@ export function HandoverPanels({ one }: HandoverStationProps) {
   const { door, lock, second } = recorded.scene;
   return (
     <section className="panel" aria-label="Lock on the door">
-      <h2>
+      <h2 className="mb-3">
         {door} <small>{lock}</small>
       </h2>
-      <p className="sitting-soft">
+      <p className="text-soft">
         {second} is the second person. {setup.isHandsOff ? "A simulated hand dials." : "You dial."} Your signature ends
         the try.
       </p>

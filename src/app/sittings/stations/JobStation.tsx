@@ -63,7 +63,7 @@ export function JobStation({ session, one }: JobStationProps) {
         <div inert={one.isEnded}>
           <Panels session={session} one={one} />
         </div>
-        <footer className="workplace-foot">
+        <footer className="workplace-foot flex phone:flex-wrap items-start gap-5 mt-auto px-edge py-4 text-fine leading-[1.4] text-soft">
           <p>A practice result is not a certificate.</p>
         </footer>
       </div>

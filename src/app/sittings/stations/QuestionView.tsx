@@ -20,11 +20,14 @@ function QuestionForm({ asked, onAnswer }: QuestionFormProps) {
     if (shown !== null) onAnswer(shown);
   };
   return (
-    <form className="sitting-question" onSubmit={submit}>
-      <fieldset ref={first} tabIndex={-1}>
-        <legend>{asked.question.asks}</legend>
+    <form onSubmit={submit}>
+      <fieldset className="stack mb-4 outline-none" ref={first} tabIndex={-1}>
+        <legend className="mb-4 text-title">{asked.question.asks}</legend>
         {asked.order.map((choice, place) => (
-          <label key={choice} className="sitting-choice">
+          <label
+            key={choice}
+            className="plate flex items-baseline gap-4 p-4 cursor-pointer has-checked:barred has-checked:border-ink"
+          >
             <input type="radio" name="choice" checked={shown === place} onChange={() => setShown(place)} />
             <span>{asked.question.choices[choice]}</span>
           </label>
@@ -42,8 +45,8 @@ export function QuestionView({ session }: { readonly session: SittingSession }) 
   const { question, questions, memory, plan } = session;
   if (question === null) return null;
   return (
-    <div className="sitting-page">
-      <h2>
+    <div className="sitting-page page gap-6 max-w-[920px] pt-6">
+      <h2 className="mb-3">
         {session.sheet.title}{" "}
         <small>
           question {memory.answersGiven + 1} of {questions.length}
@@ -56,7 +59,7 @@ export function QuestionView({ session }: { readonly session: SittingSession }) 
         asked={question}
         onAnswer={(shown) => session.answer(shown, pageTime.now())}
       />
-      <div className="sitting-buttons">
+      <div className="row">
         {plan.pauseAllowed && (
           <button type="button" className="button" onClick={() => session.pause(pageTime.now())}>
             Pause

@@ -11,7 +11,7 @@ export function SittingClock({ session }: { readonly session: SittingSession }) 
   const mayHide = session.sheet.sitting?.clockHideable ?? true;
   const limit = timeLimit_ms === null ? "" : ` of ${clockText(timeLimit_ms)}`;
   return (
-    <div className="sitting-clock">
+    <div className="row gap-4 phone:flex-none phone:flex-nowrap phone:gap-3">
       <span role="timer" aria-label="Time used">
         {isHidden ? "clock hidden" : `${clockText(session.worked(now))}${limit}`}
       </span>

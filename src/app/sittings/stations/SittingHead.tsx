@@ -19,8 +19,8 @@ interface SittingHeadProps {
 export function Candidate({ session: { person } }: SittingHeadProps) {
   if (person === null) return null;
   return (
-    <p className="sitting-person">
-      <span className="sitting-word">Candidate: </span>
+    <p className="sitting-person wrap-anywhere phone:truncate">
+      <span className="phone:sr-only">Candidate: </span>
       <b>{harmlessName(person)}</b>
     </p>
   );
@@ -29,7 +29,7 @@ export function Candidate({ session: { person } }: SittingHeadProps) {
 /** Says where a sitting can be repeated. */
 export function SeedLine({ session }: SittingHeadProps) {
   const seed = seedWords(session);
-  return seed === null ? null : <p className="sitting-soft sitting-seed">{seed}</p>;
+  return seed === null ? null : <p className="text-soft wrap-anywhere">{seed}</p>;
 }
 
 /** Who sits, and whether the sitting is one that can be repeated. */

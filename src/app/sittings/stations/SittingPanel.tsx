@@ -49,25 +49,25 @@ export function SittingPanel({ session, one }: SittingPanelProps) {
   const { station } = one.setup;
   const mayPause = session.plan.pauseAllowed && !session.memory.isTryBegun;
   return (
-    <section className="panel sitting-panel" aria-label="Sitting">
-      <h2>
+    <section className="panel sitting-panel stack gap-4" aria-label="Sitting">
+      <h2 className="mb-0">
         {session.sheet.title}{" "}
         <small>
           try {session.tryIndex + 1} of {session.tries.length}
         </small>
       </h2>
-      <div className="sitting-bar">
+      <div className="sitting-bar row gap-x-5 gap-y-2">
         <Candidate session={session} />
         <SittingClock session={session} />
       </div>
       <SeedLine session={session} />
-      <p className="sitting-title">{stationName(station, one.setup.plan.station)}</p>
+      <p className="text-title">{stationName(station, one.setup.plan.station)}</p>
       {station.task !== undefined && <p>{station.task}</p>}
-      <p className="sitting-soft">{conditionWords(one)}</p>
-      <p role="status" className="sitting-try-state" data-testid="try-state">
+      <p className="text-soft empty:hidden">{conditionWords(one)}</p>
+      <p role="status" className="sitting-try-state empty:hidden" data-testid="try-state">
         {one.isEnded ? "This try has ended. The result is shown after the sitting." : ""}
       </p>
-      <div className="sitting-buttons">
+      <div className="sitting-acts row">
         <TryButtons session={session} one={one} />
         {session.plan.pauseAllowed && (
           <button type="button" className="button" disabled={!mayPause} onClick={() => session.pause(pageTime.now())}>

@@ -10,9 +10,9 @@ export function StandingView({ session }: { readonly session: SittingSession }) 
   const now = useNow();
   const { triesDone, answersGiven, triesLost } = session.memory;
   return (
-    <div className="sitting-page">
+    <div className="sitting-page page gap-6 max-w-[920px] pt-6">
       <header>
-        <p className="sitting-title">{session.sheet.title}</p>
+        <p className="text-title font-semibold">{session.sheet.title}</p>
         <SittingHead session={session} />
       </header>
       <p role="status">{standingWords(session)}</p>
@@ -21,7 +21,7 @@ export function StandingView({ session }: { readonly session: SittingSession }) 
         {session.questions.length > 0 && `${answersGiven} of ${session.questions.length} questions answered. `}
         Time used: {clockText(session.worked(now))}.
       </p>
-      <div className="sitting-buttons">
+      <div className="row">
         <button type="button" className="button primary" onClick={() => session.resume(pageTime.now())}>
           Go on
         </button>

@@ -43,7 +43,7 @@ function DialStation({ session, one }: DialStationProps) {
       <div className="workplace-panels">
         <SittingPanel session={session} one={one} />
         {hasCutaway && <Cutaway attempt={one.attempt} version={one.version} />}
-        <footer className="workplace-foot">
+        <footer className="workplace-foot flex phone:flex-wrap items-start gap-5 mt-auto px-edge py-4 text-fine leading-[1.4] text-soft">
           <p>A practice result is not a certificate.</p>
         </footer>
       </div>

@@ -16,7 +16,7 @@ interface TroubleStationProps {
 export function TroubleStationHand({ one }: TroubleStationProps) {
   const session = useStore(one.session);
   return (
-    <div className="trouble-hand">
+    <div className="trouble-hand grid justify-items-center gap-4 w-full px-edge py-4">
       <TroubleHand session={session} isOnce />
       <SeenTable card={session.task.card} log={session.bench.log} />
     </div>
@@ -28,7 +28,7 @@ export function TroublePanels({ one, onStand }: TroubleStationProps & { readonly
   const session = useStore(one.session);
   const { task, state } = session;
   return (
-    <div className="trouble-panels">
+    <div className="min-w-0 self-stretch bg-plate">
       <CardPanel card={task.card} />
       <Instruments session={session} />
       {/* Kept while a diagnosis stands: whoever takes it back finds the form as it was. */}

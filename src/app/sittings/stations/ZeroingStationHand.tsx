@@ -42,7 +42,7 @@ export function ZeroingStationHand({ one, held, onReading }: ZeroingStationHandP
         onReading={isEnded ? null : onReading}
         onRestart={null}
       />
-      <p className="sitting-reading" role="status">
+      <p className="min-h-[1.45em] text-center text-soft" role="status">
         {lastWords(one)}
       </p>
     </>

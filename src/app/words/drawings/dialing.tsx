@@ -8,10 +8,10 @@ export function Arrivals() {
         className="d-line"
         d="M60 40A5 5 0 0 0 60 52A10 10 0 0 0 60 32A14 14 0 0 0 60 60A18 18 0 0 0 60 24A22 22 0 0 0 60 68A26.5 26.5 0 0 0 60 15"
       />
-      <path className="d-soft" d="M60 6V42" />
-      <circle className="d-fill" cx={60} cy={40} r={2.6} />
-      <circle className="d-fill" cx={60} cy={32} r={2.6} />
-      <circle className="d-fill" cx={60} cy={24} r={2.6} />
+      <path className="stroke-line" strokeWidth={1.2} d="M60 6V42" />
+      <circle className="fill-ink" cx={60} cy={40} r={2.6} />
+      <circle className="fill-ink" cx={60} cy={32} r={2.6} />
+      <circle className="fill-ink" cx={60} cy={24} r={2.6} />
       <circle className="d-dot" cx={60} cy={15} r={4.4} />
       <Label x={75} y={14}>
         stop
@@ -37,10 +37,10 @@ export function StopError() {
   return (
     <Drawing>
       <path className="d-line" d="M8 56H112" />
-      <path className="d-soft" d="M20 56V44M40 56V44M80 56V44M100 56V44" />
+      <path className="stroke-line" strokeWidth={1.2} d="M20 56V44M40 56V44M80 56V44M100 56V44" />
       <path className="d-strong" d="M60 56V28" />
       <circle className="d-dot" cx={86} cy={56} r={4.4} />
-      <path className="d-accent" d="M61 70H85M65 66L61 70L65 74M81 66L85 70L81 74" />
+      <path className="stroke-accent" strokeWidth={2.4} d="M61 70H85M65 66L61 70L65 74M81 66L85 70L81 74" />
       <Label x={60} y={22}>
         number
       </Label>
@@ -53,9 +53,9 @@ export function CameBack() {
   return (
     <Drawing>
       <path className="d-strong" d="M60 10V80" />
-      <path className="d-accent" d="M12 30H90M84 25L90 30L84 35" />
-      <path className="d-dash" d="M90 30C104 30 104 58 90 58H64M70 53L64 58L70 63" />
-      <circle className="d-fill" cx={90} cy={30} r={4} />
+      <path className="stroke-accent" strokeWidth={2.4} d="M12 30H90M84 25L90 30L84 35" />
+      <path strokeDasharray="4 4" d="M90 30C104 30 104 58 90 58H64M70 53L64 58L70 63" />
+      <circle className="fill-ink" cx={90} cy={30} r={4} />
     </Drawing>
   );
 }
@@ -84,7 +84,7 @@ export function SpinOff() {
       <ArcArrow r={38} from={0} to={300} />
       <ArcArrow r={28} from={0} to={300} />
       <ArcArrow r={18} from={0} to={300} />
-      <circle className="d-fill" cx={60} cy={45} r={4} />
+      <circle className="fill-ink" cx={60} cy={45} r={4} />
     </Drawing>
   );
 }
@@ -95,8 +95,8 @@ export function Draw() {
     <Drawing>
       <DialDisc cx={36} cy={50} r={25} />
       <ArcArrow cx={36} cy={50} r={32} from={-40} to={60} />
-      <path className="d-plate" d="M74 40H112V60H74Z" />
-      <path className="d-accent" d="M108 74H80M86 69L80 74L86 79" />
+      <path className="fill-well" d="M74 40H112V60H74Z" />
+      <path className="stroke-accent" strokeWidth={2.4} d="M108 74H80M86 69L80 74L86 79" />
     </Drawing>
   );
 }
@@ -105,10 +105,10 @@ export function Draw() {
 export function LostMotion() {
   return (
     <Drawing>
-      <path className="d-plate" d="M20 30H100V44H20Z" />
-      <path className="d-fill" d="M48 50H60V72H48Z" />
+      <path className="fill-well" d="M20 30H100V44H20Z" />
+      <path className="fill-ink" d="M48 50H60V72H48Z" />
       <path className="d-strong" d="M40 44V66M80 44V66" />
-      <path className="d-accent" d="M61 58H79M75 54L79 58L75 62" />
+      <path className="stroke-accent" strokeWidth={2.4} d="M61 58H79M75 54L79 58L75 62" />
       <Label x={60} y={22}>
         dial
       </Label>
@@ -130,7 +130,7 @@ export function Spread() {
       <circle className="d-dot" cx={28} cy={70} r={3.6} />
       <circle className="d-dot" cx={62} cy={70} r={3.6} />
       <circle className="d-dot" cx={98} cy={70} r={3.6} />
-      <path className="d-soft" d="M28 56H98M28 52V60M98 52V60" />
+      <path className="stroke-line" strokeWidth={1.2} d="M28 56H98M28 52V60M98 52V60" />
     </Drawing>
   );
 }

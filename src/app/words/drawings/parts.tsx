@@ -3,7 +3,11 @@ import type { ReactNode } from "react";
 /** A small drawing beside a word, in units of about a pixel. The words say all that it shows. */
 export function Drawing({ children }: { readonly children: ReactNode }) {
   return (
-    <svg viewBox="0 0 120 90" className="drawing" aria-hidden="true">
+    <svg
+      viewBox="0 0 120 90"
+      className="drawing flex-none self-center w-[120px] h-auto fill-none stroke-ink"
+      aria-hidden="true"
+    >
       {children}
     </svg>
   );
@@ -41,14 +45,14 @@ export function Ticks({ cx = 60, cy = 45, r, count = 20, from = 0, length = 5 }:
     const angle = from + (k * 360) / count;
     return `M${written(at(cx, cy, r, angle))}L${written(at(cx, cy, r - length, angle))}`;
   });
-  return <path className="d-soft" d={ticks.join("")} />;
+  return <path className="stroke-line" strokeWidth={1.2} d={ticks.join("")} />;
 }
 
 /** A dial seen from the front. */
 export function DialDisc({ cx = 60, cy = 45, r, from = 0 }: TicksProps) {
   return (
     <>
-      <circle className="d-plate" cx={cx} cy={cy} r={r} />
+      <circle className="fill-well" cx={cx} cy={cy} r={r} />
       <Ticks cx={cx} cy={cy} r={r} from={from} />
       <circle className="d-line" cx={cx} cy={cy} r={r * 0.4} />
     </>
@@ -71,7 +75,8 @@ export function ArcArrow({ cx = 60, cy = 45, r, from, to }: ArrowProps) {
   const head = `M${written(at(cx, cy, r + 4.5, to - back))}L${written(end)}L${written(at(cx, cy, r - 4.5, to - back))}`;
   return (
     <path
-      className="d-accent"
+      className="stroke-accent"
+      strokeWidth={2.4}
       d={`M${written(at(cx, cy, r, from))}A${r} ${r} 0 ${large} ${sweep} ${written(end)}${head}`}
     />
   );
@@ -104,7 +109,7 @@ export function GatedWheel({ cx = 60, cy = 45, r, gate }: GatedProps) {
   return (
     <>
       <path
-        className="d-plate"
+        className="fill-well"
         d={`M${written(at(cx, cy, r, one))}A${r} ${r} 0 1 1 ${written(at(cx, cy, r, two))}L${corners.join("L")}Z`}
       />
       <circle className="d-line" cx={cx} cy={cy} r={4} />
@@ -115,7 +120,7 @@ export function GatedWheel({ cx = 60, cy = 45, r, gate }: GatedProps) {
 /** Words of a drawing. */
 export function Label({ x, y, children }: { readonly x: number; readonly y: number; readonly children: string }) {
   return (
-    <text className="d-text" x={x} y={y}>
+    <text className="fill-ink stroke-none text-fine" textAnchor="middle" x={x} y={y}>
       {children}
     </text>
   );

@@ -38,7 +38,7 @@ function Stages({ session, isOnce }: ChangeHandProps) {
   // The mark goes by what the lock is at, which the hand alone does not tell.
   const current = isOnce && session.help !== "full" ? undefined : STAGE_OF[change.state];
   return (
-    <ol className="stages change-stages" aria-label="Parts of the change">
+    <ol className="stages list-inside list-decimal phone:gap-x-3" aria-label="Parts of the change">
       {stages.map((stage, k) => (
         <li key={stage} aria-current={k === current ? "step" : undefined}>
           {stage}

@@ -13,7 +13,7 @@ import { headline, isRevealed } from "./changeWords";
 function Fault({ fault }: { readonly fault: WordedChangeFault }) {
   return (
     <li>
-      {fault.happened} {fault.did} <span className="soft">{fault.mend}</span>
+      {fault.happened} {fault.did} <span className="text-soft">{fault.mend}</span>
     </li>
   );
 }
@@ -65,10 +65,10 @@ export function ChangeResult({ session }: { readonly session: ChangeSession }) {
       <h2>
         Result of the change <small>{help === "full" && changeStateInWords(state)}</small>
       </h2>
-      <p className="result-headline" role="status" data-testid="change-headline">
+      <p className="result-headline text-title" role="status" data-testid="change-headline">
         {said}
       </p>
-      <ul className="result-faults">
+      <ul className="plain mb-3">
         {faults.map((fault) => (
           <Fault key={`${fault.code}-${fault.number}`} fault={fault} />
         ))}
@@ -77,14 +77,14 @@ export function ChangeResult({ session }: { readonly session: ChangeSession }) {
         ))}
       </ul>
       {change.proof !== null && (
-        <p className="change-proofs">
+        <p className="first-letter:uppercase">
           {change.proofs === 0 ? "none" : countWord(change.proofs)} of {countWord(PROOFS_WANTED)} proofs with the door
           open.
         </p>
       )}
       {revealed && change.proof !== null && <NumbersTable change={change} />}
       {change.proof === null && said === "" && faults.length === 0 && (
-        <p className="soft">
+        <p className="text-soft">
           Current: {combinationText(change.present, change.profile)}. New:{" "}
           {combinationText(change.wanted, change.profile)}.
         </p>

@@ -14,7 +14,6 @@ import { ChangeResult } from "./ChangeResult";
 import { ChangeNotes } from "./changeNotes";
 import { CHANGEABLE, ChangeSession } from "./changeSession";
 import { NewCombinationSheet } from "./NewCombinationSheet";
-import "../workbench.css";
 import "./change.css";
 
 const CAUTIONS = [

@@ -45,7 +45,7 @@ export function KeyActs<Kind extends ChangeAct>(props: KeyActsProps<Kind>) {
     if (event.detail > 0) focusDial();
   };
   return (
-    <div className="change-acts">
+    <div className="change-acts w-full text-center">
       <fieldset>
         <legend className="visually-hidden">{legend}</legend>
         {choices.map(({ act, label }) => {
@@ -71,7 +71,7 @@ export function KeyActs<Kind extends ChangeAct>(props: KeyActsProps<Kind>) {
           );
         })}
       </fieldset>
-      <p className="change-refusal" role="status">
+      <p className="change-refusal min-h-[1.5em] mt-2 text-small" role="status">
         {said}
       </p>
     </div>

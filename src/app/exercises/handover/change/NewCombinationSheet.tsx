@@ -30,7 +30,7 @@ function NewCombinationForm({ setup, onClose, onDraw, onOwn }: Omit<NewCombinati
     <form onSubmit={take}>
       <p>The combination the lock is to be given.</p>
       <OwnNumbers profile={setup.profile} texts={texts} onTexts={setTexts} />
-      <div className="sheet-row">
+      <div className="row mt-4">
         <button type="submit" className="button primary" disabled={!("numbers" in own)}>
           Take these
         </button>
@@ -38,7 +38,7 @@ function NewCombinationForm({ setup, onClose, onDraw, onOwn }: Omit<NewCombinati
           Draw one by the rules
         </button>
       </div>
-      <p className="soft">This is a practice lock. Never type a combination that is in use anywhere.</p>
+      <p className="text-soft">This is a practice lock. Never type a combination that is in use anywhere.</p>
     </form>
   );
 }

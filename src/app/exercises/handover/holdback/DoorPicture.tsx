@@ -16,17 +16,17 @@ export function DoorPicture({ retraction, isHeld }: DoorPictureProps) {
       ? "The bolt is thrown: the door is locked."
       : "The bolt is back: the door is not locked.";
   return (
-    <figure className="holdback-door">
+    <figure className="holdback-door max-w-[520px]">
       <svg viewBox="0 0 330 130" aria-hidden="true">
-        <path className="holdback-frame" d="M250 18h62v94h-62v-30h40v-34h-40Z" />
-        <path className="holdback-leaf" d="M18 34h224v62H18Z" />
-        <path className="holdback-case" d="M96 42h146v46H96Z" />
+        <path className="fill-metal-2" d="M250 18h62v94h-62v-30h40v-34h-40Z" />
+        <path className="fill-metal-1" d="M18 34h224v62H18Z" />
+        <path className="fill-well stroke-line" d="M96 42h146v46H96Z" />
         <g transform={`translate(${-drawn} 0)`}>
-          <path className="holdback-bolt" d="M136 53h140v24H136Z" />
-          <path className="holdback-notch" d="M168 53h16v8h-16Z" />
+          <path className="fill-metal-3" d="M136 53h140v24H136Z" />
+          <path className="fill-well" d="M168 53h16v8h-16Z" />
         </g>
         <g transform={isHeld ? "translate(0 8)" : undefined}>
-          <path className="holdback-slide" d={`M${168 - THROW} 30h16v22h-16Z`} />
+          <path className="fill-accent" d={`M${168 - THROW} 30h16v22h-16Z`} />
         </g>
         <text x={140} y={22}>
           {isHeld ? "holdback on" : "holdback off"}
@@ -38,7 +38,7 @@ export function DoorPicture({ retraction, isHeld }: DoorPictureProps) {
           frame
         </text>
       </svg>
-      <figcaption>{words}</figcaption>
+      <figcaption className="text-title">{words}</figcaption>
     </figure>
   );
 }

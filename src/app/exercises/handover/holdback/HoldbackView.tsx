@@ -13,7 +13,6 @@ import type { HandoverViewProps } from "../HandoverScreen";
 import { DoorPicture } from "./DoorPicture";
 import { HoldbackSession } from "./holdbackSession";
 import { CAUTIONS, sayNext, TASK_WORDS, TOLD } from "./holdbackWords";
-import "../workbench.css";
 import "./holdback.css";
 
 interface HoldbackProps {
@@ -42,8 +41,8 @@ function HoldbackHand({ session }: HoldbackProps) {
     <>
       <Tasks session={session} />
       <div className="advice" role="status">
-        <p className="advice-say">{sayNext(next, profile)}</p>
-        <p className="advice-detail" data-testid="holdback-told">
+        <p className="advice-say text-title leading-[1.3] phone:text-lead">{sayNext(next, profile)}</p>
+        <p className="advice-detail text-soft" data-testid="holdback-told">
           {memory.told !== null && TOLD[memory.told]}
         </p>
       </div>
@@ -60,11 +59,11 @@ function HoldbackHand({ session }: HoldbackProps) {
         acts={[againAct(() => session.again())]}
         keysMore={["The buttons for holdback and door follow the dial."]}
       />
-      <div className="holdback-acts">
-        <button type="button" className="button" onClick={() => session.slide()}>
+      <div className="row justify-center w-full">
+        <button type="button" className="button phone:flex-1" onClick={() => session.slide()}>
           {lock.isHeld ? TASK_WORDS.released : TASK_WORDS.set}
         </button>
-        <button type="button" className="button" onClick={() => session.pull()}>
+        <button type="button" className="button phone:flex-1" onClick={() => session.pull()}>
           {TASK_WORDS.pulled}
         </button>
       </div>

@@ -50,7 +50,7 @@ interface GroupChoiceProps {
 /** Which group of acts is shown. */
 function GroupChoice({ chosen, next, onChoose }: GroupChoiceProps) {
   return (
-    <fieldset className="run-groups">
+    <fieldset className="run-groups row">
       <legend className="visually-hidden">Groups of acts</legend>
       {GROUPS.map(({ title }) => (
         <button
@@ -78,9 +78,9 @@ export function Acts(props: ActsProps) {
   const shown = isChosen ? choice.title : isOnce ? "Prepare" : next.group;
   const group = GROUPS.find(({ title }) => title === shown) ?? PAPER;
   return (
-    <div className="run-acts">
+    <div className="run-acts order-1 grid gap-3">
       {!isOnce && !session.run.isHandedOver && (
-        <p className="run-next" data-testid="run-next">
+        <p className="run-next text-lead" data-testid="run-next text-lead">
           <b>Next:</b> {next.say}
         </p>
       )}
@@ -89,7 +89,7 @@ export function Acts(props: ActsProps) {
         next={isOnce ? null : next.group}
         onChoose={(title) => setChoice({ title, at: next.say })}
       />
-      <fieldset className="run-group">
+      <fieldset className="row min-h-[44px]">
         <legend className="visually-hidden">{shown}</legend>
         {group.acts
           .filter(({ isOffered }) => isOffered?.(session) ?? true)

@@ -34,8 +34,8 @@ export function ChooseNumbers({ session, onDone }: ChooseNumbersProps) {
     onDone();
   };
   return (
-    <form className="run-form" onSubmit={submit}>
-      <label>
+    <form className="grid gap-4" onSubmit={submit}>
+      <label className="grid gap-1">
         New combination
         <input
           className="field"
@@ -49,13 +49,13 @@ export function ChooseNumbers({ session, onDone }: ChooseNumbersProps) {
         />
       </label>
       {problem.length > 0 && (
-        <ul className="run-problems" role="alert">
+        <ul className="notice pl-6" role="alert">
           {problem.map((one) => (
             <li key={one}>{one}</li>
           ))}
         </ul>
       )}
-      <button type="submit" className="button primary">
+      <button type="submit" className="button primary justify-self-start">
         {isWarned ? "Set it anyway" : "Set it"}
       </button>
     </form>
@@ -91,7 +91,7 @@ export function ChangeControls({ session, isOnce }: ChangeControlsProps) {
         onAct={(act) => session.workOnChange(() => change.use(act))}
         onVain={(why) => session.workOnChange(() => change.refuse(why))}
       />
-      <p className="run-note">{ORDER[isKeyed ? "key" : "button"]}</p>
+      <p className="text-small text-soft">{ORDER[isKeyed ? "key" : "button"]}</p>
       <button
         type="button"
         className="button"

@@ -19,7 +19,7 @@ function FaultList({ result }: { readonly result: HandoverResult }) {
   return (
     <>
       <h3>Faults</h3>
-      <ol className="debrief-faults" aria-label="Faults">
+      <ol className="grid gap-3" aria-label="Faults">
         {result.faults.map(({ code, step, isUndone }) => {
           const { happened, harmed, instead, source } = FAULT_WORDS[code];
           return (
@@ -53,18 +53,18 @@ interface StepRowProps {
 
 function StepRow({ step, before, onUndo }: StepRowProps) {
   return (
-    <li className={before === null ? "debrief-undone" : undefined}>
+    <li className={before === null ? "text-soft" : undefined}>
       <p>
-        <span className="debrief-time">{clock(step.event.at_ms)}</span> {stepWords(step.event)}
+        <span className="text-soft">{clock(step.event.at_ms)}</span> {stepWords(step.event)}
         {before === null && <em> Undone in the debrief.</em>}
         {before !== null && (
-          <button type="button" className="button debrief-undo" onClick={() => onUndo(before)}>
+          <button type="button" className="button slim ml-auto text-small print:hidden" onClick={() => onUndo(before)}>
             Undo from here<span className="visually-hidden">: {stepWords(step.event)}</span>
           </button>
         )}
       </p>
       {step.missing.length > 0 && <p>Missing then: {missingWords(step.missing).join(" ")}</p>}
-      {step.faults.length > 0 && <p className="debrief-count">{countText(step.faults.length, "fault")}</p>}
+      {step.faults.length > 0 && <p className="text-soft text-small">{countText(step.faults.length, "fault")}</p>}
     </li>
   );
 }
@@ -105,12 +105,17 @@ export function Debrief({ session, onUndone, ref }: DebriefProps) {
   };
   const record = recordOf(session, result);
   return (
-    <section className="run-debrief" aria-label="Debrief" ref={ref} tabIndex={-1}>
+    <section
+      className="run-debrief scroll-mt-4 grid gap-4 pt-4 border-t-2 border-t-line print:flex print:flex-col print:p-0 print:border-t-0"
+      aria-label="Debrief"
+      ref={ref}
+      tabIndex={-1}
+    >
       <h2>Debrief</h2>
-      <p className="result-headline" data-testid="debrief-verdict">
+      <p className="result-headline text-title" data-testid="debrief-verdict">
         {verdictWords(result)}
       </p>
-      <p className="run-note">
+      <p className="text-small text-soft">
         {countText(result.faults.length, "fault")}, {countText(result.undoneSteps, "step")} undone, {lengthText(result)}
         .{result.isHandsOff && " A simulated hand did the dialing."} A practice result is not a certificate.
       </p>

@@ -28,10 +28,12 @@ export function DoorHand({ session, grip, loupe, controls }: DoorHandProps) {
   const { hand, meant, retraction } = session.lock;
   return (
     <>
-      <p className="run-numbers">
+      <p className="text-center">
         Combination{" "}
-        <strong data-testid="run-combination">{meant.map((number) => faceText(number, profile)).join("-")}</strong>
-        <small> {procedureText(profile, meant)}</small>
+        <strong className="text-title font-semibold" data-testid="run-combination">
+          {meant.map((number) => faceText(number, profile)).join("-")}
+        </strong>
+        <small className="block text-balance"> {procedureText(profile, meant)}</small>
       </p>
       {controls}
       <LockInHand
@@ -46,7 +48,7 @@ export function DoorHand({ session, grip, loupe, controls }: DoorHandProps) {
         loupe={loupe}
         hasControls={!controls}
       >
-        <path className="hand-witness" d="M 0 -254 V -270" />
+        <path className="stroke-ink" strokeWidth={2.4} d="M 0 -254 V -270" />
         {grip}
       </LockInHand>
     </>

@@ -35,9 +35,9 @@ export function RecordPrint({ record }: { readonly record: HandoverRecord }) {
     ["Changed when", `${record.changeWhen.join(" ")} (${record.changeSource})`],
   ] as const;
   return (
-    <section className="record-page" aria-label="The record">
+    <section className="record-page max-w-[640px] print:-order-1 print:max-w-none" aria-label="The record">
       <h3>Handover record</h3>
-      <dl className="record-print">
+      <dl className="pairs">
         {rows.map(([label, value]) => (
           <div key={label}>
             <dt>{label}</dt>
@@ -45,7 +45,7 @@ export function RecordPrint({ record }: { readonly record: HandoverRecord }) {
           </div>
         ))}
       </dl>
-      <div className="record-lines" aria-hidden="true">
+      <div className="record-lines hidden print:grid" aria-hidden="true">
         {SIGNERS.map((who) => (
           <p key={who}>
             <span />
@@ -53,7 +53,7 @@ export function RecordPrint({ record }: { readonly record: HandoverRecord }) {
           </p>
         ))}
       </div>
-      <p className="run-note">{record.notice}</p>
+      <p className="text-small text-soft">{record.notice}</p>
     </section>
   );
 }

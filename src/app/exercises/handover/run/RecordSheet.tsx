@@ -68,9 +68,9 @@ export function RecordSheet({ session, isOpen, onClose }: RecordSheetProps) {
   };
   return (
     <Dialog title="The record" isOpen={isOpen} onClose={onClose}>
-      <form className="run-form run-record" onSubmit={submit}>
+      <form className="run-record tiles-[220px] gap-4" onSubmit={submit}>
         {FIELDS.filter((field) => field !== "authorizedBy" || isAuthorized).map((field) => (
-          <label key={field}>
+          <label className="grid gap-1" key={field}>
             {RECORD_FIELDS[field]}
             <input
               className="field"
@@ -83,17 +83,17 @@ export function RecordSheet({ session, isOpen, onClose }: RecordSheetProps) {
           </label>
         ))}
         {problems.length > 0 && (
-          <ul className="run-problems" role="alert">
+          <ul className="notice pl-6" role="alert">
             {problems.map(({ words }) => (
               <li key={words}>{words}</li>
             ))}
           </ul>
         )}
-        <p className="run-note">
+        <p className="text-small text-soft">
           Who holds the combination, never what it is. It is changed when {CHANGE_EVENTS.map(asClause).join("; ")} (
           {CHANGE_SOURCE}).
         </p>
-        <button type="submit" className="button primary">
+        <button type="submit" className="button primary justify-self-start">
           Write the record
         </button>
       </form>

@@ -4,10 +4,10 @@ import { type Caution, caution } from "../../../../handover/run/cautions";
 export function RunCautions({ ids }: { readonly ids: readonly Caution["id"][] }) {
   if (ids.length === 0) return null;
   return (
-    <ul className="run-cautions">
+    <ul className="plain basis-full text-small text-soft leading-[1.35] print:hidden">
       {ids.map((id) => (
         <li key={id}>
-          {caution(id).text} <small>({caution(id).source})</small>
+          {caution(id).text} <small className="text-fine">({caution(id).source})</small>
         </li>
       ))}
     </ul>

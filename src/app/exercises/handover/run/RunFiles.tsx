@@ -53,8 +53,8 @@ export function RunFiles({ session, record }: RunFilesProps) {
     }
   };
   return (
-    <div className="run-files">
-      <div className="run-buttons">
+    <div className="print:hidden">
+      <div className="row my-3">
         <button type="button" className="button" onClick={saveRun}>
           Save the handover
         </button>
@@ -71,7 +71,7 @@ export function RunFiles({ session, record }: RunFilesProps) {
         </FileButton>
       </div>
       {record !== null && (
-        <p className="run-note">
+        <p className="text-small text-soft">
           The file holds the record with its SHA-256. <a href="#/handover?view=record">Check a record</a>
         </p>
       )}

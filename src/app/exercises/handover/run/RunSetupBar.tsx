@@ -47,10 +47,14 @@ export function RunSetupBar({ session, onStart, newSeed }: RunSetupBarProps) {
     if (chosen !== undefined) begin({ profile: chosen, seed, isHandsOff });
   };
   return (
-    <div className="setup run-setup">
+    <div className="setup justify-start print:hidden">
       <label>
         <span className="visually-hidden">Lock</span>
-        <select className="field" value={profile.id} onChange={(event) => takeLock(event.currentTarget.value)}>
+        <select
+          className="field phone:max-w-[150px]"
+          value={profile.id}
+          onChange={(event) => takeLock(event.currentTarget.value)}
+        >
           {SHIPPED_PROFILES.map(({ id, title }) => (
             <option key={id} value={id}>
               {title}

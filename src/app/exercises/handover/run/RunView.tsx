@@ -97,10 +97,10 @@ function Run({ session }: { readonly session: HandoverSession }) {
   };
   return (
     <>
-      <div className="run-whole" ref={door} tabIndex={-1}>
+      <div ref={door} tabIndex={-1}>
         <RunWork session={session} isOnce={false} onLookBack={lookBack} />
       </div>
-      <div className="run-foot">
+      <div className="pt-3 ruled print:hidden">
         <RunCautions ids={["instructions", "licensed"]} />
       </div>
       {isLookingBack && <Debrief session={session} onUndone={goOn} ref={debrief} />}
@@ -142,7 +142,7 @@ export function RunView(props: HandoverViewProps) {
   const { shown, show, count } = useShownRun(props);
   useKeptAtLeaving(shown?.session ?? null);
   useToldBeforeReload(shown?.session ?? null);
-  if (shown === null) return <p className="run-note">Looking for a saved handover …</p>;
+  if (shown === null) return <p className="text-small text-soft">Looking for a saved handover …</p>;
   const start = (setup: RunSetup) => {
     if (!shown.session.run.isHandedOver) shown.keeper.discard();
     const keeper = new RunKeeper();

@@ -42,7 +42,12 @@ function WorkPanel({ session, isOnce }: WorkProps) {
   }, [activity]);
   if (activity === "dial") return null;
   return (
-    <section className="run-panel" aria-label={PANEL_NAMES[activity]} ref={panel} tabIndex={-1}>
+    <section
+      className="run-panel order-1 notice flex flex-wrap gap-4 p-4 border-hair border-l-accent"
+      aria-label={PANEL_NAMES[activity]}
+      ref={panel}
+      tabIndex={-1}
+    >
       {activity === "ring" ? <RingPanel session={session} /> : <ChangeControls session={session} isOnce={isOnce} />}
     </section>
   );
@@ -67,13 +72,13 @@ export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
   const { situation } = session.run;
   const sign = isOnce ? "" : (danger?.sign ?? "");
   return (
-    <div className="run-place">
-      <div className="run">
+    <div className="run-place w-full print:hidden">
+      <div className="run flex flex-col gap-4">
         <StateStrip situation={situation} sign={sign} />
-        <div className="run-hand">
+        <div className="run-hand grid gap-4 justify-items-center">
           {session.activity === "ring" ? <RingHand session={session} /> : <DoorHand session={session} />}
         </div>
-        <div className="run-side">
+        <div className="run-side contents">
           <ToldLine
             told={session.told}
             danger={isStanding(danger, session.run, session.told) ? danger : null}

@@ -14,8 +14,8 @@ interface FigureProps {
 function Figure({ x, y }: FigureProps) {
   return (
     <g transform={`translate(${x} ${y})`}>
-      <ellipse className="scene-person" rx={17} ry={9} />
-      <circle className="scene-head" r={7} />
+      <ellipse className="fill-metal-2 stroke-line" rx={17} ry={9} />
+      <circle className="scene-head fill-plate stroke-ink" r={7} />
     </g>
   );
 }
@@ -25,7 +25,7 @@ function Person({ x, y, label }: FigureProps & { readonly label: string }) {
   return (
     <>
       <Figure x={x} y={y} />
-      <text className="scene-word" x={x} y={y + 27}>
+      <text className="text-small fill-ink" textAnchor="middle" x={x} y={y + 27}>
         {label}
       </text>
     </>
@@ -37,13 +37,18 @@ function Leaf({ situation }: ScenePictureProps) {
   const isShut = situation.door === "shut";
   const isBack = situation.bolt === "retracted";
   return (
-    <g transform={`translate(120 100) rotate(${isShut ? 0 : 68})`} className="scene-leaf">
-      <rect className="scene-door" x={0} y={-6} width={118} height={12} />
-      <circle className="scene-hinge" r={4} />
-      <rect className="scene-case" x={88} y={-17} width={24} height={11} />
-      <rect className="scene-bolt" x={isBack ? 104 : 112} y={-3} width={isBack ? 12 : 20} height={6} />
-      <circle className="scene-dial" cx={100} cy={11} r={5} />
-      {situation.holdback === "on" && <path className="scene-holdback" d="M 108 -22 V -2 M 103 -22 H 113" />}
+    <g
+      transform={`translate(120 100) rotate(${isShut ? 0 : 68})`}
+      className="transition-transform duration-250 ease-out"
+    >
+      <rect className="scene-door fill-plate stroke-ink" strokeWidth={1.5} x={0} y={-6} width={118} height={12} />
+      <circle className="fill-ink" r={4} />
+      <rect className="scene-case fill-metal-2 stroke-ink" x={88} y={-17} width={24} height={11} />
+      <rect className="fill-ink" x={isBack ? 104 : 112} y={-3} width={isBack ? 12 : 20} height={6} />
+      <circle className="fill-ink" cx={100} cy={11} r={5} />
+      {situation.holdback === "on" && (
+        <path className="scene-holdback fill-none stroke-accent" strokeWidth={3} d="M 108 -22 V -2 M 103 -22 H 113" />
+      )}
     </g>
   );
 }
@@ -51,9 +56,9 @@ function Leaf({ situation }: ScenePictureProps) {
 /** The door and who is inside, without words, for a place too small to read them. */
 export function SmallScene({ situation }: ScenePictureProps) {
   return (
-    <svg className="scene-small" viewBox="100 26 200 156" aria-hidden="true">
-      <rect className="scene-room" x={20} y={12} width={320} height={88} />
-      <path className="scene-wall" d="M 10 100 H 116 M 242 100 H 350" />
+    <svg className="scene-small row-span-2 h-[48px]" viewBox="100 26 200 156" aria-hidden="true">
+      <rect className="fill-well" x={20} y={12} width={320} height={88} />
+      <path className="fill-none stroke-ink" strokeWidth={5} d="M 10 100 H 116 M 242 100 H 350" />
       <Leaf situation={situation} />
       {situation.inside !== "nobody" && <Figure x={272} y={58} />}
     </svg>
@@ -71,36 +76,40 @@ const INSIDE = { nobody: "", able: "can open", unable: "shown nothing" } as cons
  */
 export function ScenePicture({ situation, sign: alarm }: ScenePictureProps & { readonly sign: string }) {
   return (
-    <div className="scene">
+    <div className="scene order-2 grid grid-cols-[minmax(0,1.25fr)_minmax(0,1fr)] gap-4 p-4 plate">
       <svg viewBox="0 0 360 212" aria-hidden="true">
-        <rect className="scene-room" x={20} y={12} width={320} height={88} />
-        <path className="scene-wall" d="M 10 100 H 116 M 242 100 H 350 M 20 100 V 12 H 340 V 100" />
-        <text className="scene-place" x={30} y={30}>
+        <rect className="fill-well" x={20} y={12} width={320} height={88} />
+        <path
+          className="fill-none stroke-ink"
+          strokeWidth={5}
+          d="M 10 100 H 116 M 242 100 H 350 M 20 100 V 12 H 340 V 100"
+        />
+        <text className="text-small fill-soft" textAnchor="start" x={30} y={30}>
           inside
         </text>
-        <text className="scene-place" x={30} y={124}>
+        <text className="text-small fill-soft" textAnchor="start" x={30} y={124}>
           corridor
         </text>
         <Leaf situation={situation} />
         {situation.inside !== "nobody" && <Person x={272} y={50} label={INSIDE[situation.inside]} />}
         <Person x={262} y={146} label="you" />
-        <text className="scene-word scene-state" x={340} y={190}>
+        <text className="text-small fill-ink" textAnchor="end" x={340} y={190}>
           {DOOR[situation.door]}
         </text>
-        <text className="scene-word scene-state" x={340} y={207}>
+        <text className="text-small fill-ink" textAnchor="end" x={340} y={207}>
           {BOLT[situation.bolt]}
           {situation.holdback === "on" && ", held back"}
         </text>
         {alarm !== "" && (
-          <g className="scene-alarm">
+          <g className="fill-accent">
             <rect x={128} y={34} width={104} height={26} />
-            <text x={180} y={52}>
+            <text className="fill-on-accent text-body font-semibold" textAnchor="middle" x={180} y={52}>
               {alarm}
             </text>
           </g>
         )}
       </svg>
-      <dl className="scene-list" aria-label="State of the door">
+      <dl className="pairs" aria-label="State of the door">
         {situationLines(situation).map(({ region, label, words }) => (
           <div key={region}>
             <dt>{label}</dt>

@@ -1,7 +1,6 @@
 import type { Situation } from "../../../../handover/run/situation";
 import { SmallScene } from "./ScenePicture";
 import { stripWords } from "./stripWords";
-import "./strip.css";
 
 interface StateStripProps {
   readonly situation: Situation;
@@ -16,10 +15,14 @@ interface StateStripProps {
 export function StateStrip({ situation, sign }: StateStripProps) {
   const [lock, rest] = stripWords(situation, sign);
   return (
-    <div className="run-strip" aria-hidden="true" data-alarm={sign === "" ? undefined : sign}>
+    <div
+      className="run-strip sticky z-4 top-0 grid grid-cols-[62px_minmax(0,1fr)] content-center gap-x-4 h-[56px] -mx-4 px-4 border-y border-y-hair bg-plate text-small print:hidden"
+      aria-hidden="true"
+      data-alarm={sign === "" ? undefined : sign}
+    >
       <SmallScene situation={situation} />
-      <p className="run-strip-line">{lock}</p>
-      <p className="run-strip-line">{rest}</p>
+      <p className="run-strip-line overflow-hidden text-ellipsis whitespace-nowrap">{lock}</p>
+      <p className="run-strip-line overflow-hidden text-ellipsis whitespace-nowrap">{rest}</p>
     </div>
   );
 }

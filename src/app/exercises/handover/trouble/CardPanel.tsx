@@ -25,7 +25,7 @@ export function CardPanel({ card }: { readonly card: LockCard }) {
         dial moves with the hand at once.
         {profile.kind === "dial-encoder" && profile.wrongTry !== undefined && WAITED_OUT}
       </p>
-      <p className="trouble-soft">
+      <p className="text-soft">
         The door is open, and stays open until the lock is fixed and proved. This lock has one defect: find out which,
         and how large it is.
       </p>

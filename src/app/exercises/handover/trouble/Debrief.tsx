@@ -29,7 +29,7 @@ interface TriesInsideProps {
 function TriesInside({ card, tries, insides }: TriesInsideProps) {
   const isPack = card.profile.kind === "wheel-pack";
   return (
-    <table className="trouble-table">
+    <table className="mt-3">
       <caption>
         {isPack ? "How far each gate was off the fence" : "How far off the lock counted each stop"}, in graduations; ✕
         is more than it takes.
@@ -73,7 +73,7 @@ function ZoneTried({ task }: { readonly task: TroubleTask }) {
           ? "A rule of the handbook; this lock still opens, wherever in its tolerance the stop falls."
           : "On this lock it makes a difference where in its tolerance the stop falls."}
       </p>
-      <ul className="trouble-list">
+      <ul className="mt-2">
         {tried.map(({ off, turned }) => (
           <li key={off}>
             Last stop {off === 0 ? "on the number" : `${signedText(off)} off`}: {dropText(turned)}.
@@ -94,11 +94,11 @@ export function Debrief({ session }: { readonly session: TroubleSession }) {
   const guide = TROUBLE_GUIDE[task.trouble.kind];
   const tries = bench.log.filter((seen) => seen.kind === "try");
   return (
-    <section className="panel trouble-debrief" aria-label="What it was">
+    <section className="panel stack" aria-label="What it was">
       <h2 ref={heading} tabIndex={-1}>
         What it was
       </h2>
-      <p className="trouble-headline" role="status">
+      <p className="text-title" role="status">
         {mark.headline}
       </p>
       <p>
@@ -107,17 +107,15 @@ export function Debrief({ session }: { readonly session: TroubleSession }) {
       </p>
       <p>{guide.signs}</p>
       {task.trouble.kind === "last-excluded" && <ZoneTried task={task} />}
-      <p className="trouble-soft">
-        Dialed exactly as written by the index, and not yet drawn, it looks like this inside:
-      </p>
+      <p className="text-soft">Dialed exactly as written by the index, and not yet drawn, it looks like this inside:</p>
       <Cutaway attempt={inside} version={0} />
       {tries.length > 0 && <TriesInside card={task.card} tries={tries} insides={bench.insides} />}
-      <h3>How to recognize it next time</h3>
+      <h3 className="mt-3 -mb-3">How to recognize it next time</h3>
       <p>{guide.tell}</p>
-      <h3>What to do about it</h3>
+      <h3 className="mt-3 -mb-3">What to do about it</h3>
       <p>{guide.practice}</p>
-      <p className="trouble-soft">The maker's written instructions decide. Source: {guideSource(task.trouble.kind)}.</p>
-      <p className="trouble-buttons">
+      <p className="text-soft">The maker's written instructions decide. Source: {guideSource(task.trouble.kind)}.</p>
+      <p className="row mt-3">
         <button type="button" className="button" onClick={begin(() => session.again())}>
           Same again
         </button>

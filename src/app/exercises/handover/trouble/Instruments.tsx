@@ -23,15 +23,17 @@ export function Instruments({ session }: { readonly session: TroubleSession }) {
       <h2>
         Instruments <small>plus is left</small>
       </h2>
-      {setup.help === "full" && !isClosed && <p className="trouble-next">{nextLook(task.card, bench.log)}</p>}
-      <p className="trouble-buttons">
+      {setup.help === "full" && !isClosed && (
+        <p className="pl-4 border-l-4 border-l-accent">{nextLook(task.card, bench.log)}</p>
+      )}
+      <p className="row mt-3">
         {gauges.map(({ label, use }) => (
           <button key={label} type="button" className="button" disabled={isClosed} onClick={use}>
             {label}
           </button>
         ))}
       </p>
-      <p className="trouble-soft">
+      <p className="mt-3 text-small text-soft">
         The cam gauge shows how far the cam is from the reading at the index; the pull gauge, how far the hand goes
         before the dial moves. Gauges show tenths and spread a little.
       </p>
@@ -41,7 +43,7 @@ export function Instruments({ session }: { readonly session: TroubleSession }) {
         isClosed={isClosed}
         onDial={(off, rest) => session.dial(off, rest, now())}
       />
-      <p className="trouble-last" role="status">
+      <p className="trouble-last min-h-[1.45em] mt-3 font-semibold" role="status">
         {last === null ? "" : `${last.done}: ${last.showed}.`}
       </p>
     </section>

@@ -14,9 +14,9 @@ function partChoices(kind: TroubleKind, { profile, combination }: LockCard) {
 
 /** Names of the fields in the form. */
 const NAMES: Readonly<Record<keyof NameDraft, string>> = {
-  kind: "trouble-kind",
+  kind: "grid grid-cols-[24px_1fr] items-start py-2 cursor-pointer",
   part: "trouble-part",
-  size: "trouble-size",
+  size: "row gap-x-4 mt-1 mb-3 ml-6 pl-4 border-l-4 border-l-hair",
   way: "trouble-way",
 };
 
@@ -40,9 +40,9 @@ function SizeFields({ card, kind, draft, onDraft, wanted }: SizeFieldsProps) {
   const id = useId();
   const { part, sizeLabel, unit, tolerance, hasWay } = TROUBLE_GUIDE[kind];
   return (
-    <div className="trouble-size">
+    <div className="row gap-x-4 mt-1 mb-3 ml-6 pl-4 border-l-4 border-l-hair">
       {part !== null && (
-        <label>
+        <label className="inline-flex items-center gap-3">
           <span>{part === "wheel" ? "Which wheel" : "Which side"}</span>
           <select
             className="field"
@@ -61,7 +61,7 @@ function SizeFields({ card, kind, draft, onDraft, wanted }: SizeFieldsProps) {
         </label>
       )}
       <label htmlFor={id}>{sizeLabel}</label>
-      <span className="trouble-with-unit">
+      <span className="inline-flex gap-3 items-center">
         <input
           id={id}
           className="field"
@@ -91,7 +91,7 @@ function SizeFields({ card, kind, draft, onDraft, wanted }: SizeFieldsProps) {
           <option value="right">right, minus</option>
         </select>
       )}
-      <small className="trouble-soft">
+      <small>
         within {tolerance} {unit} counts
       </small>
     </div>
@@ -101,7 +101,7 @@ function SizeFields({ card, kind, draft, onDraft, wanted }: SizeFieldsProps) {
 /** What is wanted, beside where it is wanted. */
 function Problem({ id, problem }: { readonly id: string; readonly problem: DraftProblem | null }) {
   return (
-    <span id={id} className="trouble-problem" role="alert">
+    <span id={id} className="notice block w-fit mb-4 ml-6 empty:hidden" role="alert">
       {problem?.says}
     </span>
   );
@@ -131,15 +131,15 @@ export function NameForm({ card, onName }: NameFormProps) {
     focusField(event.currentTarget, named.field);
   };
   return (
-    <form className="panel trouble-name" aria-label="Name it" onSubmit={submit}>
+    <form className="panel" aria-label="Name it" onSubmit={submit}>
       <h2>
         Name it <small>which defect, and how large</small>
       </h2>
-      <fieldset className="trouble-kinds">
+      <fieldset className="plain">
         <legend className="visually-hidden">Defect</legend>
         {kindsFor(card.profile).map((kind) => (
           <div key={kind}>
-            <label className="trouble-kind">
+            <label className="grid grid-cols-[24px_1fr] items-start py-2 cursor-pointer">
               <input
                 type="radio"
                 name={NAMES.kind}
@@ -147,7 +147,8 @@ export function NameForm({ card, onName }: NameFormProps) {
                 onChange={() => change({ ...EMPTY_DRAFT, kind, size: draft.size })}
               />
               <span>
-                <b>{TROUBLE_GUIDE[kind].title}</b> <small>{TROUBLE_GUIDE[kind].line}</small>
+                <b className="font-semibold">{TROUBLE_GUIDE[kind].title}</b>{" "}
+                <small className="block">{TROUBLE_GUIDE[kind].line}</small>
               </span>
             </label>
             {draft.kind === kind && (
@@ -159,7 +160,7 @@ export function NameForm({ card, onName }: NameFormProps) {
           </div>
         ))}
       </fieldset>
-      <p className="trouble-buttons">
+      <p className="row mt-3">
         <button type="submit" className="button primary">
           Name it
         </button>

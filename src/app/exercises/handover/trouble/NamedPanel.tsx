@@ -26,9 +26,9 @@ export function NamedPanel({ session, note, label, onStand }: NamedPanelProps) {
       <h2 ref={heading} tabIndex={-1}>
         Your diagnosis
       </h2>
-      <p className="trouble-headline">{troubleSentence(named)}.</p>
-      <p className="trouble-soft">{note}</p>
-      <p className="trouble-buttons">
+      <p className="text-title">{troubleSentence(named)}.</p>
+      <p className="text-soft">{note}</p>
+      <p className="row mt-3">
         <button type="button" className="button primary" onClick={onStand}>
           {label}
         </button>

@@ -16,14 +16,14 @@ export function SeenTable({ card, log }: SeenTableProps) {
         Seen so far <small>the latest first</small>
       </h2>
       {rows.length === 0 ? (
-        <p className="trouble-soft">Nothing yet. Dial the lock, or use an instrument.</p>
+        <p className="text-soft">Nothing yet. Dial the lock, or use an instrument.</p>
       ) : (
         <section
-          className="trouble-seen"
+          className="max-h-[300px] overflow-auto phone:max-h-[190px]"
           aria-label="Tries and measurements"
           tabIndex={rows.length > 5 ? 0 : undefined}
         >
-          <table className="trouble-table">
+          <table className="mt-3">
             <thead>
               <tr>
                 <th scope="col">#</th>

@@ -20,7 +20,7 @@ function Amount({ label, shown, value, low, high, step, onValue }: AmountProps) 
   const id = useId();
   const set = (to: number) => onValue(Math.min(high, Math.max(low, Math.round(to / step) * step)));
   return (
-    <div className="trouble-amount">
+    <div className="trouble-amount grid grid-cols-[118px_34px_minmax(60px,1fr)_34px_96px] gap-3 items-center min-h-[38px] phone:grid-cols-[44px_minmax(0,1fr)_44px] phone:mb-3">
       <label htmlFor={id}>{label}</label>
       <button type="button" className="button" aria-label={`${label}: less`} onClick={() => set(value - step)}>
         −
@@ -65,8 +65,8 @@ export function SteadyHand({ card, isClosed, onDial }: SteadyHandProps) {
   const shownAt = (number: number, by: number) =>
     by === 0 ? "as written" : `${readingText(reading(number + by, profile.graduations), profile)}, ${signedText(by)}`;
   return (
-    <form className="trouble-steady" onSubmit={submit}>
-      <h3>Steady hand</h3>
+    <form onSubmit={submit}>
+      <h3 className="mt-4 mb-1">Steady hand</h3>
       {combination.map((number, k) => (
         <Amount
           key={`${number}`}
@@ -90,7 +90,7 @@ export function SteadyHand({ card, isClosed, onDial }: SteadyHandProps) {
           onValue={setRest}
         />
       )}
-      <p className="trouble-buttons">
+      <p className="row mt-3">
         <button type="submit" className="button" disabled={isClosed}>
           Dial and draw
         </button>

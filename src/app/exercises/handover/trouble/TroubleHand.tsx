@@ -49,7 +49,7 @@ export function TroubleHand({ session, isOnce }: TroubleHandProps) {
         acts={isOnce ? [] : troubleActs(session)}
         hasControls={closed === undefined}
       />
-      {closed !== undefined && <p className="trouble-soft">{closed}</p>}
+      {closed !== undefined && <p className="text-soft">{closed}</p>}
     </>
   );
 }

@@ -17,14 +17,16 @@ function Pool({ session }: { readonly session: TroubleSession }) {
   const kinds = kindsOf(lock);
   const isWhole = pool.length === kinds.length;
   return (
-    <details className="trouble-pool">
-      <summary>Defects that may come: {isWhole ? `all ${kinds.length}` : `${pool.length} of ${kinds.length}`}</summary>
-      <fieldset>
-        <legend>Draw from</legend>
+    <details className="relative">
+      <summary className="button">
+        Defects that may come: {isWhole ? `all ${kinds.length}` : `${pool.length} of ${kinds.length}`}
+      </summary>
+      <fieldset className="plate absolute z-3 top-full left-0 grid gap-1 w-max mt-2 p-4 border-line shadow-[0_6px_18px_var(--shadow)]">
+        <legend className="float-left text-soft">Draw from</legend>
         {kinds.map((kind) => {
           const isIn = pool.includes(kind);
           return (
-            <label key={kind}>
+            <label className="check min-h-[26px]" key={kind}>
               <input
                 type="checkbox"
                 checked={isIn}
@@ -44,7 +46,7 @@ function Pool({ session }: { readonly session: TroubleSession }) {
 export function TroubleSetupBar({ session }: { readonly session: TroubleSession }) {
   const { setup } = session;
   return (
-    <div className="setup trouble-setup">
+    <div className="setup justify-start">
       <select
         className="field"
         aria-label="Lock"

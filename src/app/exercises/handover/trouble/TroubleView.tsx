@@ -14,7 +14,6 @@ import { TroubleSetupBar } from "./TroubleSetupBar";
 import { TroubleNotes } from "./troubleNotes";
 import { TroubleSession } from "./troubleSession";
 import { setupOf } from "./troubleSetup";
-import "../workbench.css";
 import "./trouble.css";
 
 const CAUTIONS = [
@@ -35,12 +34,12 @@ function TroubleExercise({ query, chance }: HandoverViewProps) {
   return (
     <>
       <TroubleSetupBar session={session} />
-      <div className="trouble">
-        <div className="trouble-hand">
+      <div className="trouble grid grid-cols-[minmax(0,1fr)_minmax(0,1fr)] items-start border border-hair rounded-corner max-[900px]:grid-cols-[minmax(0,1fr)]">
+        <div className="trouble-hand grid justify-items-center gap-4 px-edge py-4">
           <TroubleHand session={session} isOnce={false} />
           <SeenTable card={task.card} log={bench.log} />
         </div>
-        <div className="trouble-panels">
+        <div className="min-w-0 self-stretch bg-plate border-l border-l-hair max-[900px]:border-t max-[900px]:border-t-hair max-[900px]:border-l-0">
           {state === "told" ? (
             <Debrief session={session} />
           ) : (

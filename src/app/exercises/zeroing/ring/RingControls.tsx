@@ -15,7 +15,7 @@ export function indexPlace(error: Graduations): string {
 export function RingControls({ session }: { readonly session: ZeroingSession }) {
   const { lock } = session;
   return (
-    <div className="zeroing-ring">
+    <div className="zeroing-ring row w-full max-w-[560px] phone:justify-center">
       <label htmlFor="ring-turn">Ring</label>
       <input
         id="ring-turn"

@@ -33,9 +33,15 @@ export function RingGrip({ session }: { readonly session: ZeroingSession }) {
   };
   return (
     <g className="ring-grip" {...{ [OWN_GRIP]: true }} transform={`rotate(${degrees})`}>
-      <path className="ring-knurl" d={`M ${-RADIUS} 0 A ${RADIUS} ${RADIUS} 0 0 0 ${RADIUS} 0`} />
+      <path
+        className="fill-none stroke-line opacity-[0.4]"
+        strokeWidth={14}
+        strokeDasharray="3 9"
+        d={`M ${-RADIUS} 0 A ${RADIUS} ${RADIUS} 0 0 0 ${RADIUS} 0`}
+      />
       <circle
-        className="ring-hold"
+        className="fill-none stroke-transparent cursor-grab active:cursor-grabbing touch-none"
+        strokeWidth={34}
         data-testid="ring-grip"
         r={RADIUS}
         onPointerDown={hold}

@@ -5,7 +5,7 @@ export function NotStored() {
   const problem = useLogbook()?.logbook.problem ?? null;
   if (problem === null) return null;
   return (
-    <p className="run-not-stored" role="alert">
+    <p className="notice mx-6 my-3 print:hidden" role="alert">
       This handover is not stored. {problem.message} Keep this tab open until you have saved or printed the record.
     </p>
   );
