@@ -54,7 +54,11 @@ function PassOn({ sheet }: { readonly sheet: DrillSheet }) {
 function SitLink({ sheet, sitting }: { readonly sheet: DrillSheet; readonly sitting: ReturnType<typeof linkOf> }) {
   const problem = sittingProblem(sheet);
   if (problem !== null)
-    return <p className="col-span-full my-3 text-small text-soft print:hidden">This sheet cannot be used yet: {problemText(problem, SHEET_WORDS)}.</p>;
+    return (
+      <p className="col-span-full my-3 text-small text-soft print:hidden">
+        This sheet cannot be used yet: {problemText(problem, SHEET_WORDS)}.
+      </p>
+    );
   if ("says" in sitting) return <p className="col-span-full my-3 text-small text-soft print:hidden">{sitting.says}.</p>;
   return (
     <a className="button primary" href={sitting.hash}>

@@ -9,7 +9,7 @@ export function AddressProblems({ query, seed }: { readonly query: URLSearchPara
   const { texts, close } = useMessages(problems);
   if (texts.length === 0) return null;
   return (
-    <div className="head-problems grid justify-items-center gap-3 py-3 px-4 print:hidden">
+    <div className="grid justify-items-center gap-3 py-3 px-4 print:hidden">
       {texts.map((text) => (
         <Message key={text} text={text} onClose={() => close(text)} />
       ))}

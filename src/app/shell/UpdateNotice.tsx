@@ -78,7 +78,7 @@ export function UpdateNotice() {
   return (
     // It has room of its own below the page: scrolled to the end, it covers nothing.
     <div
-      className="update plate sticky bottom-5 z-10 row gap-x-4 w-fit max-w-[min(440px,calc(100vw-32px))] mt-4 mr-5 mb-5 ml-auto p-4 border-line text-small shadow-[0_8px_28px_var(--shadow)] print:hidden"
+      className="update plate sticky bottom-5 z-10 row gap-x-4 w-fit max-w-[min(440px,calc(100vw-32px))] mt-4 mr-5 mb-5 ml-auto p-4 border-line text-small raised print:hidden"
       role="status"
       aria-label="Version"
     >

@@ -4,9 +4,7 @@
  */
 import "../hand/hand.css";
 import "../replay/result.css";
-import "../pictures/cutaway/cutaway.css";
 import "../words/words.css";
-import "../pictures/turnChart/turnChart.css";
 import "../parts/controls/controls.css";
 import "../hand/dial/dial.css";
 import "../parts/workplace.css";

@@ -48,7 +48,7 @@ function Ground({
             </text>
           </g>
         ))}
-      <text className="plot-axis-left" x={0} y={12}>
+      <text x={0} y={12}>
         {model.y.label}
       </text>
       <text textAnchor="end" x={width - RIGHT} y={HEIGHT - 5}>
@@ -68,7 +68,7 @@ function Line({ one, scales: { x, y } }: { readonly one: RunLine; readonly scale
     <>
       <path className={`plot-line fill-none stroke-line ${one.look}`} d={drawn ?? ""} />
       {one.label !== undefined && end !== undefined && (
-        <text className="plot-end" x={x(end.x) + 5} y={y(end.y)} dy="0.35em">
+        <text x={x(end.x) + 5} y={y(end.y)} dy="0.35em">
           {one.label}
         </text>
       )}

@@ -55,7 +55,7 @@ const RegisterPlate = memo(function RegisterPlate(register: Register) {
       </div>
       <div className="text-ink tracking-[0.25em] whitespace-nowrap">
         {"●".repeat(Math.min(counted, wanted)) + "○".repeat(Math.max(0, wanted - counted))}
-        {counted > wanted && <small className="ml-1 text-[11px] tracking-normal">+{counted - wanted}</small>}
+        {counted > wanted && <small className="ml-1 text-[11px] tracking-[0]">+{counted - wanted}</small>}
       </div>
       <div className={STATE_LOOK[state]}>{registerStateText(register)}</div>
     </div>

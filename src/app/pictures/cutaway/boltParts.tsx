@@ -14,9 +14,9 @@ export function Solid({ scene, place, kind }: SolidProps) {
   const { front, top, end } = blockFaces(scene, place);
   return (
     <g className={kind}>
-      <polygon className="cutaway-end fill-metal-3" points={end} />
-      <polygon className="cutaway-top fill-metal-1" points={top} />
-      <polygon className="cutaway-front fill-metal-2" points={front} />
+      <polygon className="fill-metal-3" points={end} />
+      <polygon className="fill-metal-1" points={top} />
+      <polygon className="fill-metal-2" points={front} />
     </g>
   );
 }

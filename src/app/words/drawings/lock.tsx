@@ -26,7 +26,7 @@ export function Graduation() {
   return (
     <Drawing>
       <path className="stroke-line" strokeWidth={1.2} d="M16 64V40M38 64V40M60 64V30M82 64V40M104 64V40" />
-      <path className="d-line" d="M8 64H112" />
+      <path d="M8 64H112" />
       <path className="stroke-accent" strokeWidth={2.4} d="M61 74H81M65 70L61 74L65 78M77 70L81 74L77 78" />
     </Drawing>
   );
@@ -50,8 +50,8 @@ export function Spindle() {
     <Drawing>
       <path className="fill-ink" d="M12 22H22V68H12Z" />
       <path className="stroke-line" strokeWidth={1.2} d="M34 8V82M52 8V82" />
-      <path className="d-strong" d="M22 45H104" />
-      <path className="d-line" d="M66 20V70M78 20V70M90 20V70" />
+      <path className="stroke-3" d="M22 45H104" />
+      <path d="M66 20V70M78 20V70M90 20V70" />
       <path className="stroke-accent" strokeWidth={2.4} d="M102 26V64" />
     </Drawing>
   );
@@ -62,7 +62,7 @@ export function DriveCam() {
   return (
     <Drawing>
       <GatedWheel r={34} gate={25} />
-      <path className="d-strong" d="M60 45V20" />
+      <path className="stroke-3" d="M60 45V20" />
       <circle className="fill-ink" cx={60} cy={45} r={6} />
       <ArcArrow r={41} from={60} to={120} />
     </Drawing>
@@ -83,7 +83,7 @@ export function Wheel() {
 export function WheelPack() {
   return (
     <Drawing>
-      <path className="d-strong" d="M8 45H112" />
+      <path className="stroke-3" d="M8 45H112" />
       <path className="fill-well" d="M22 14H32V76H22ZM50 14H60V76H50ZM78 14H88V76H78Z" />
       <path className="stroke-accent" strokeWidth={2.4} d="M34 28H48M62 28H76M90 28H104" />
       <Label x={27} y={88}>
@@ -105,10 +105,10 @@ export function Fly() {
   return (
     <Drawing>
       <circle className="fill-well" cx={60} cy={45} r={36} />
-      <path className="d-strong" d={`M60 45L${end.x} ${end.y}`} />
+      <path className="stroke-3" d={`M60 45L${end.x} ${end.y}`} />
       <circle className="fill-ink" cx={60} cy={19} r={4} />
       <ArcArrow r={26} from={-60} to={-14} />
-      <circle className="d-line" cx={60} cy={45} r={5} />
+      <circle cx={60} cy={45} r={5} />
     </Drawing>
   );
 }
@@ -131,7 +131,7 @@ export function LeverNose() {
     <Drawing>
       <GatedWheel cx={48} cy={60} r={28} gate={0} />
       <path className="fill-ink" d="M44 14H112V23H54V34H44Z" />
-      <circle className="d-line" cx={106} cy={18.5} r={3} />
+      <circle cx={106} cy={18.5} r={3} />
       <path className="stroke-accent" strokeWidth={2.4} d="M30 22V42M25 36L30 42L35 36" />
     </Drawing>
   );
@@ -154,7 +154,7 @@ export function Strike() {
     <Drawing>
       <path className="fill-well" d="M6 20H58V70H6Z" />
       <path className="fill-ink" d="M40 36H80V54H40Z" />
-      <path className="d-strong" d="M72 14V34H92V56H72V76" />
+      <path className="stroke-3" d="M72 14V34H92V56H72V76" />
       <path className="stroke-line" strokeWidth={1.2} d="M66 10V80" />
     </Drawing>
   );
@@ -166,7 +166,7 @@ export function PositiveStop() {
     <Drawing>
       <circle className="fill-well" cx={60} cy={47} r={30} />
       <Ticks cy={47} r={30} />
-      <path className="d-strong" d="M88 20L104 36M84 24L88 20" />
+      <path className="stroke-3" d="M88 20L104 36M84 24L88 20" />
       <ArcArrow cy={47} r={37} from={-50} to={40} />
     </Drawing>
   );

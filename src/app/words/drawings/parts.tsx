@@ -54,7 +54,7 @@ export function DialDisc({ cx = 60, cy = 45, r, from = 0 }: TicksProps) {
     <>
       <circle className="fill-well" cx={cx} cy={cy} r={r} />
       <Ticks cx={cx} cy={cy} r={r} from={from} />
-      <circle className="d-line" cx={cx} cy={cy} r={r * 0.4} />
+      <circle cx={cx} cy={cy} r={r * 0.4} />
     </>
   );
 }
@@ -89,7 +89,7 @@ interface MarkProps extends RoundProps {
 }
 
 /** A mark that points to a center from outside. */
-export function Mark({ cx = 60, cy = 45, r, degrees, length = 8, className = "d-strong" }: MarkProps) {
+export function Mark({ cx = 60, cy = 45, r, degrees, length = 8, className = "stroke-3" }: MarkProps) {
   return (
     <path className={className} d={`M${written(at(cx, cy, r, degrees))}L${written(at(cx, cy, r + length, degrees))}`} />
   );
@@ -112,7 +112,7 @@ export function GatedWheel({ cx = 60, cy = 45, r, gate }: GatedProps) {
         className="fill-well"
         d={`M${written(at(cx, cy, r, one))}A${r} ${r} 0 1 1 ${written(at(cx, cy, r, two))}L${corners.join("L")}Z`}
       />
-      <circle className="d-line" cx={cx} cy={cy} r={4} />
+      <circle cx={cx} cy={cy} r={4} />
     </>
   );
 }

@@ -21,7 +21,7 @@ function Pool({ session }: { readonly session: TroubleSession }) {
       <summary className="button">
         Defects that may come: {isWhole ? `all ${kinds.length}` : `${pool.length} of ${kinds.length}`}
       </summary>
-      <fieldset className="plate absolute z-3 top-full left-0 grid gap-1 w-max mt-2 p-4 border-line shadow-[0_6px_18px_var(--shadow)]">
+      <fieldset className="plate absolute z-3 top-full left-0 grid gap-1 w-max mt-2 p-4 border-line raised">
         <legend className="float-left text-soft">Draw from</legend>
         {kinds.map((kind) => {
           const isIn = pool.includes(kind);
