@@ -96,7 +96,7 @@ export function EventSigns({ events, frame, lock, hasFigures, onFocus, onChoose 
           aria-label={eventName(event, lock, hasFigures)}
           aria-selected={index === active}
           tabIndex={index === active ? 0 : -1}
-          className={`group outline-none ${TURN_LOOK[event.turn].className}`}
+          className={`group ${TURN_LOOK[event.turn].className}`}
           onFocus={() => {
             setActiveId(event.id);
             onFocus(event.id);
