@@ -4,6 +4,7 @@ import { watchLeaving } from "./keeping/keeping";
 import { App } from "./shell/App";
 import { pageOf, parseRoute } from "./shell/address";
 import { ErrorBoundary } from "./shell/ErrorBoundary";
+import { FocusKept, watchFocus } from "./shell/FocusKept";
 import { allowOwnScripts } from "./shell/ownScripts";
 import { SCREENS } from "./shell/screens";
 
@@ -12,6 +13,7 @@ watchLeaving();
 
 const root = document.getElementById("root");
 if (root === null) throw new Error("the page has no element with the id root");
+watchFocus(root);
 
 /** Draws the app in place of what the page itself shows: in small pieces, between which the page hears its reader, and shown at once. */
 const draw = () =>
@@ -19,7 +21,9 @@ const draw = () =>
     createRoot(root).render(
       <StrictMode>
         <ErrorBoundary place="app">
-          <App />
+          <FocusKept root={root}>
+            <App />
+          </FocusKept>
         </ErrorBoundary>
       </StrictMode>,
     ),

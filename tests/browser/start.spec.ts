@@ -85,6 +85,25 @@ test("the Tab key first offers to skip the head, to the dial where there is one"
   }
 });
 
+test("who has gone into the page before its script has come stays where they are", async ({ page }) => {
+  let letThrough = () => {};
+  const wait = new Promise<void>((resolve) => {
+    letThrough = resolve;
+  });
+  await page.route(/assets\/index-[^/]*\.js$/, async (route) => {
+    await wait;
+    await route.continue();
+  });
+  await page.goto("#/start", { waitUntil: "commit" });
+  await expect(page.locator(".first-picture")).toBeVisible();
+  for (let tab = 1; tab <= 3; tab++) await page.keyboard.press("Tab");
+  const link = page.getByRole("link", { name: "Bench", exact: true });
+  await expect(link).toBeFocused();
+  letThrough();
+  await expect(page.locator(".first-picture")).toHaveCount(0);
+  await expect(link).toBeFocused();
+});
+
 test("on a phone the row of pages fades where it goes on, and the page that is open is in view", async ({ page }) => {
   await page.setViewportSize({ width: 390, height: 844 });
   await page.goto("#/start");
