@@ -18,7 +18,7 @@ export function Magnifier({ seen, profile }: MagnifierProps) {
   const marks = Array.from({ length: 2 * REACH + 1 }, (_, k) => nearest + k - REACH);
   return (
     <svg className="magnifier block w-full" viewBox="-80 -80 160 160" aria-hidden="true">
-      <clipPath id="fill-plate stroke-line" strokeWidth={2.5}>
+      <clipPath id="magnifier-glass">
         <circle r={74} />
       </clipPath>
       <circle className="fill-plate stroke-line" strokeWidth={2.5} r={76} />

@@ -110,7 +110,7 @@ export function SetZeroPanel({ session, now }: { readonly session: ZeroingSessio
         </WordsHere>
       </div>
       <p>{WHAT_FOR}</p>
-      <p className="font-semibold empty:-mb-3" role="status" data-testid="font-semibold empty:-mb-3">
+      <p className="font-semibold empty:-mb-3" role="status" data-testid="zeroing-last">
         {lastWords(session)}
       </p>
       {state === "ringLoose" && <RingWords session={session} />}

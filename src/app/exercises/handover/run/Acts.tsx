@@ -80,7 +80,7 @@ export function Acts(props: ActsProps) {
   return (
     <div className="run-acts order-1 grid gap-3">
       {!isOnce && !session.run.isHandedOver && (
-        <p className="run-next text-lead" data-testid="run-next text-lead">
+        <p className="run-next text-lead" data-testid="run-next">
           <b>Next:</b> {next.say}
         </p>
       )}

@@ -15,7 +15,7 @@ export function ToldLine({ told, danger, isOnce }: ToldLineProps) {
     <div
       className="run-told plate border-l-4 border-l-accent p-4 phone:py-3 print:hidden"
       role="status"
-      data-testid="run-told plate border-l-4 border-l-accent p-4 phone:py-3 print:hidden"
+      data-testid="run-told"
     >
       {told === null ? (
         <p className="text-lead leading-[1.35]">The lock is new and the door is open. What do you do first?</p>
