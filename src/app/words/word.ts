@@ -1,4 +1,4 @@
-import type { ComponentType } from "react";
+import type { ReactElement } from "react";
 
 /** One word of the trade, or of this trainer. */
 export interface Word {
@@ -7,7 +7,7 @@ export interface Word {
   readonly term: string;
   /** One or two plain sentences. */
   readonly text: string;
-  readonly Picture?: ComponentType;
+  readonly picture?: ReactElement;
 }
 
 /** Words that belong together. */

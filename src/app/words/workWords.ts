@@ -15,13 +15,13 @@ export const FITTING_WORDS: WordGroup = {
       id: "clearance",
       term: "Clearance",
       text: "The gap between dial and ring. Too little and the dial rubs, too much and you misread the index.",
-      Picture: draw.Clearance,
+      picture: draw.Clearance,
     },
     {
       id: "spline-key",
       term: "Spline key",
       text: "The small key that holds cam and spindle together. Cam and spindle fit in more than one place: the wrong one shifts every number.",
-      Picture: draw.SplineKey,
+      picture: draw.SplineKey,
     },
     {
       id: "alignment",
@@ -60,7 +60,7 @@ export const DOOR_WORDS: WordGroup = {
       id: "change-key",
       term: "Change key",
       text: "The tool that loosens the gates of all wheels at once. Insert it only with every wheel lined up, and never force it.",
-      Picture: draw.ChangeKey,
+      picture: draw.ChangeKey,
     },
     {
       id: "choosing-numbers",
@@ -71,7 +71,7 @@ export const DOOR_WORDS: WordGroup = {
       id: "proof",
       term: "Proof",
       text: "Opening the lock several times in a row with the new combination, the door open. One miss and the count starts again.",
-      Picture: draw.Proof,
+      picture: draw.Proof,
     },
     {
       id: "handover",
@@ -87,19 +87,19 @@ export const DOOR_WORDS: WordGroup = {
       id: "holdback",
       term: "Holdback",
       text: "A device that keeps the bolt back while people come and go. A door held back is not locked, whatever the dial shows.",
-      Picture: draw.Holdback,
+      picture: draw.Holdback,
     },
     {
       id: "egress",
       term: "Egress",
       text: "The way out. From inside, an exit door opens with one motion, without a key, special knowledge or effort. Your local code decides.",
-      Picture: draw.Egress,
+      picture: draw.Egress,
     },
     {
       id: "record",
       term: "Record",
       text: "The page that says who did what, when, and how it was proved. The combination is never in it.",
-      Picture: draw.Record,
+      picture: draw.Record,
     },
     {
       id: "defect",
@@ -148,7 +148,7 @@ export const PRACTICE_WORDS: WordGroup = {
       id: "verdict",
       term: "Verdict: passed, failed, not shown",
       text: "Not shown means that your tries were too few to tell. More tries may settle it.",
-      Picture: draw.NotShown,
+      picture: draw.NotShown,
     },
     {
       id: "first-time-opening",

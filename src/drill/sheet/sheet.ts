@@ -18,13 +18,11 @@ export type CombinationPolicy =
   /** Used in turn, and again from the first when there are more tries. */
   | { readonly policy: "fixed"; readonly list: readonly Combination[] };
 
-/** Trouble that a sheet injects. All sizes are graduations. */
-export type Condition =
-  | { readonly kind: "index-offset"; readonly size: Graduations; readonly from?: number | undefined }
-  | { readonly kind: "lost-motion"; readonly size: Graduations; readonly from?: number | undefined }
-  /** Standard deviation of what is added to each reading. */
-  | { readonly kind: "noise"; readonly size: Graduations; readonly from?: number | undefined }
-  | { readonly kind: "heavy-dial" | "light-dial" | "no-cutaway"; readonly from?: number | undefined };
+/** Trouble that a sheet injects, from a try on, or from the first. All sizes are graduations; of noise, a standard deviation. */
+export type Condition = { readonly from?: number | undefined } & (
+  | { readonly kind: "index-offset" | "lost-motion" | "noise"; readonly size: Graduations }
+  | { readonly kind: "heavy-dial" | "light-dial" | "no-cutaway" }
+);
 
 interface AnyStation {
   /** A name of its own within the sheet. */
@@ -42,8 +40,20 @@ interface AnyStation {
   readonly conditions?: readonly Condition[] | undefined;
 }
 
-/** What a dialing station asks for; a mark left out is not asked. */
-export interface DialingMarks {
+/** A mark of any station; a mark left out is not asked, here and in each kind. */
+interface AnyMarks {
+  /** Longest mean time of a try, seconds. */
+  readonly meanTime_s?: number | undefined;
+}
+
+/** A mark of stations whose tries have faults. */
+interface FaultMarks extends AnyMarks {
+  /** Most tries with any fault. */
+  readonly faultyTries?: number | undefined;
+}
+
+/** What a dialing station asks for. */
+export interface DialingMarks extends FaultMarks {
   /** Tries that must be right the first time, of all repetitions. */
   readonly firstTime?: number | undefined;
   /** Chance of opening that the tries must show, and how surely. */
@@ -52,10 +62,6 @@ export interface DialingMarks {
   readonly stopErrorBias?: Graduations | undefined;
   /** Largest standard deviation of the stop error, graduations. */
   readonly stopErrorSpread?: Graduations | undefined;
-  /** Most tries with any fault. */
-  readonly faultyTries?: number | undefined;
-  /** Longest mean time of a try, seconds. */
-  readonly meanTime_s?: number | undefined;
 }
 
 /** Tries at dialing one lock. */
@@ -67,14 +73,12 @@ export interface DialingStation extends AnyStation {
   readonly passMarks: DialingMarks;
 }
 
-/** What a zeroing station asks for; a mark left out is not asked. */
-export interface ZeroingMarks {
+/** What a zeroing station asks for. */
+export interface ZeroingMarks extends AnyMarks {
   /** Tries that must end with a zero shown to be within tolerance from both directions. */
   readonly zeroed?: number | undefined;
   /** Most readings refused over all tries. */
   readonly refused?: number | undefined;
-  /** Longest mean time of a try, seconds. */
-  readonly meanTime_s?: number | undefined;
 }
 
 /** Tries at setting one lock's zero from both directions. */
@@ -95,14 +99,10 @@ interface JobStation extends AnyStation {
 /** Where new combinations come from: a lock is never changed to the one it has. */
 export type NewCombinationPolicy = Exclude<CombinationPolicy, { readonly policy: "as-set" }>;
 
-/** What a station of changes asks for; a mark left out is not asked. */
-export interface ChangeMarks {
+/** What a station of changes asks for. */
+export interface ChangeMarks extends FaultMarks {
   /** Changes that must end true and proved. */
   readonly right?: number | undefined;
-  /** Most tries with any fault. */
-  readonly faultyTries?: number | undefined;
-  /** Longest mean time of a try, seconds. */
-  readonly meanTime_s?: number | undefined;
 }
 
 /** Changes from the combination a lock comes with to a new one, each proved with the door open. */
@@ -112,14 +112,12 @@ export interface ChangeStation extends JobStation {
   readonly passMarks: ChangeMarks;
 }
 
-/** What a trouble station asks for; a mark left out is not asked. */
-export interface TroubleMarks {
+/** What a trouble station asks for. */
+export interface TroubleMarks extends AnyMarks {
   /** Conditions that must be named right. */
   readonly right?: number | undefined;
   /** Largest mean of how far the sizes told are off, graduations. */
   readonly sizeError?: Graduations | undefined;
-  /** Longest mean time of a try, seconds. */
-  readonly meanTime_s?: number | undefined;
 }
 
 /** Locks with one hidden condition each, to be named and measured. */
@@ -130,14 +128,10 @@ export interface TroubleStation extends JobStation {
   readonly passMarks: TroubleMarks;
 }
 
-/** What a handover station asks for; a mark left out is not asked. */
-export interface HandoverMarks {
+/** What a handover station asks for. */
+export interface HandoverMarks extends FaultMarks {
   /** Runs with nothing missing and no fault. */
   readonly clean?: number | undefined;
-  /** Most runs with any fault. */
-  readonly faultyTries?: number | undefined;
-  /** Longest mean time of a run, seconds. */
-  readonly meanTime_s?: number | undefined;
 }
 
 /** Whole handovers, from a fresh lock to a signed-off door. */

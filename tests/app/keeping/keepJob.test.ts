@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { currentLogbook } from "../../../src/app/keeping/currentLogbook";
 import { keepJob, keepMissing } from "../../../src/app/keeping/keep";
-import { noteJob } from "../../../src/app/logbook/notes/notes";
+import { noteRecord } from "../../../src/app/logbook/notes/notes";
 import type { JobNote } from "../../../src/records/job/jobNote";
 import { LogbookError } from "../../../src/records/logbookError";
 import { jobPage } from "../../../src/store/jobQueries";
@@ -33,7 +33,7 @@ test("jobs are kept for whoever practices, with what was noted of them, until th
   const [job] = (await jobPage(logbook, { personId: person?.id ?? "" }, { size: 1 })).records;
   expect(job).toMatchObject({ id: "trouble", personId: person?.id });
   if (job === undefined) throw new Error("it was kept");
-  await noteJob(logbook, job, { tags: "retake", note: "cold hands" }, NOON + 60);
+  await noteRecord(logbook, "jobs", job, { tags: "retake", note: "cold hands" }, NOON + 60);
   await keepJob(noteOf("trouble", { kind: "trouble", startedAt: NOON + 50, updatedAt: NOON + 70, missed: ["size"] }));
   const asked = { personId: job.personId, onlyMisses: false, kind: "trouble", profileId: "three-wheel" } as const;
   expect((await jobPage(logbook, asked, { size: 5 })).records).toMatchObject([

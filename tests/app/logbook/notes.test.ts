@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { noteAttempt, noteProblem, noteSitting, tagsOf, typedNote } from "../../../src/app/logbook/notes/notes";
+import { noteProblem, noteRecord, tagsOf, typedNote } from "../../../src/app/logbook/notes/notes";
 import { decodeTrace } from "../../../src/records/motion/traceCodec";
 import { motionOf } from "../../../src/store/attemptQueries";
 import { wholeLogbook } from "../../../src/store/wholeLogbook";
@@ -22,12 +22,12 @@ test("a note takes the place of what was there, whatever the clock says, and lea
   const logbook = await openLogbook();
   const attempt = anAttempt("a", { note: "before" });
   await logbook.save({ kind: "attempts", record: attempt, trace: SHORT_TRACE });
-  const noted = await noteAttempt(logbook, attempt, { tags: "retake", note: "  slow at 92 " }, NOON - 1000);
+  const noted = await noteRecord(logbook, "attempts", attempt, { tags: "retake", note: "  slow at 92 " }, NOON - 1000);
   expect((await wholeLogbook(logbook)).records.attempts).toMatchObject([
     { ...attempt, tags: ["retake"], note: "slow at 92", updatedAt: NOON + 1 },
   ]);
   expect(await motionOf(logbook, "a")).toEqual(decodeTrace(SHORT_TRACE));
-  await noteAttempt(logbook, noted, { tags: "", note: " " }, NOON);
+  await noteRecord(logbook, "attempts", noted, { tags: "", note: " " }, NOON);
   const [bare] = (await wholeLogbook(logbook)).records.attempts;
   expect(bare?.tags).toEqual([]);
   expect(bare).not.toHaveProperty("note");
@@ -37,7 +37,7 @@ test("a sitting is noted in the same way", async () => {
   const logbook = await openLogbook();
   const times = { createdAt: NOON, updatedAt: NOON, startedAt: NOON };
   const sitting = { ...times, id: "s", personId: "tavro", title: "Friday", state: "finished", body: {} } as const;
-  await noteSitting(logbook, sitting, { tags: "a, b", note: "fair" }, NOON + 5);
+  await noteRecord(logbook, "sittings", sitting, { tags: "a, b", note: "fair" }, NOON + 5);
   expect((await wholeLogbook(logbook)).records.sittings).toMatchObject([
     { ...sitting, tags: ["a", "b"], note: "fair", updatedAt: NOON + 5 },
   ]);

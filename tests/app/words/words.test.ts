@@ -53,7 +53,7 @@ describe("the page of words", () => {
   });
 
   test("has at least a dozen drawings, no two of them the same", () => {
-    const pictures = WORDS.flatMap(({ Picture }) => (Picture === undefined ? [] : [Picture]));
+    const pictures = WORDS.flatMap(({ picture }) => (picture === undefined ? [] : [picture]));
     expect(new Set(pictures).size).toBe(pictures.length);
     expect(pictures.length).toBeGreaterThanOrEqual(12);
   });

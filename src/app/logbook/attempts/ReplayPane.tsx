@@ -16,8 +16,7 @@ import { playbackOf } from "../../replay/playback";
 import { ResultPanel } from "../../replay/ResultPanel";
 import { resultRows } from "../../replay/resultRows";
 import { usePlayback } from "../../replay/usePlayback";
-import { NoteEditor } from "../notes/NoteEditor";
-import { noteAttempt, typedNote } from "../notes/notes";
+import { RecordNote } from "../notes/RecordNote";
 
 /** The attempt as it was dialed; null where its motion is not kept. */
 async function recordedOf(logbook: Logbook, attempt: AttemptRecord): Promise<RecordedAttempt | null> {
@@ -100,16 +99,7 @@ export function ReplayPane({ logbook, attempt, onChanged }: ReplayPaneProps) {
     <>
       <Motion logbook={logbook} attempt={attempt} />
       {attempt.isUnfinished !== true && (
-        <NoteEditor
-          key={attempt.id}
-          recordId={attempt.id}
-          kept={typedNote(attempt)}
-          onKeep={async (typed) => {
-            const noted = await noteAttempt(logbook, attempt, typed, Date.now());
-            onChanged(noted);
-            return typedNote(noted);
-          }}
-        />
+        <RecordNote logbook={logbook} kind="attempts" record={attempt} onChanged={onChanged} />
       )}
     </>
   );

@@ -1,9 +1,10 @@
 import type { JobRecord } from "../../../records/jobRecord";
 import { jobRowOf } from "../../results/jobRows";
+import { RecordList, When } from "../list/RecordList";
 
 interface JobListProps {
   readonly jobs: readonly JobRecord[];
-  /** Sittings that have not ended: what their jobs came to is told then. */
+  /** Sittings that have not ended: the result of their jobs is shown then. */
   readonly running: ReadonlySet<string>;
   readonly chosenId: string | null;
   readonly onChoose: (job: JobRecord) => void;
@@ -13,17 +14,7 @@ function Line({ job, isChosen, onChoose }: { job: JobRecord; isChosen: boolean; 
   const row = jobRowOf(job);
   return (
     <tr>
-      <th scope="row">
-        <button
-          type="button"
-          className="button slim text-left whitespace-nowrap phone:whitespace-normal"
-          aria-pressed={isChosen}
-          onClick={onChoose}
-        >
-          <span className="visually-hidden">Look at the job of </span>
-          {row.day} <b>{row.clock}</b>
-        </button>
-      </th>
+      <When what="job" day={row.day} clock={row.clock} {...{ isChosen, onChoose }} />
       <td>
         {row.job}
         <small className="block text-fine">{row.lockAndHelp}</small>
@@ -61,25 +52,14 @@ function UntoldLine({ job }: { readonly job: JobRecord }) {
 /** A page of jobs, latest first; each can be looked at. */
 export function JobList({ jobs, running, chosenId, onChoose }: JobListProps) {
   return (
-    <table className="attempt-list mt-3">
-      <caption className="visually-hidden">Jobs, latest first</caption>
-      <thead>
-        <tr>
-          <th scope="col">When</th>
-          <th scope="col">Job and lock</th>
-          <th scope="col">Result, and what was missed</th>
-          <th scope="col">Time</th>
-        </tr>
-      </thead>
-      <tbody>
-        {jobs.map((job) =>
-          job.sittingId !== undefined && running.has(job.sittingId) ? (
-            <UntoldLine key={job.id} job={job} />
-          ) : (
-            <Line key={job.id} job={job} isChosen={job.id === chosenId} onChoose={() => onChoose(job)} />
-          ),
-        )}
-      </tbody>
-    </table>
+    <RecordList what="Jobs" headings={["Job and lock", "Result, and what was missed", "Time"]}>
+      {jobs.map((job) =>
+        job.sittingId !== undefined && running.has(job.sittingId) ? (
+          <UntoldLine key={job.id} job={job} />
+        ) : (
+          <Line key={job.id} job={job} isChosen={job.id === chosenId} onChoose={() => onChoose(job)} />
+        ),
+      )}
+    </RecordList>
   );
 }

@@ -4,8 +4,7 @@ import type { Logbook } from "../../../store/logbook";
 import { againAddress } from "../../results/jobAddress";
 import { jobRowOf } from "../../results/jobRows";
 import { jobStory } from "../../results/jobSentences";
-import { NoteEditor } from "../notes/NoteEditor";
-import { noteJob, typedNote } from "../notes/notes";
+import { RecordNote } from "../notes/RecordNote";
 
 const AGAIN: Readonly<Record<JobRecord["kind"], string>> = {
   change: "Change a combination again",
@@ -48,16 +47,7 @@ export function JobPane({ logbook, job, onChanged }: JobPaneProps) {
         </div>
         <p className="text-soft mt-3">{JOB_RULES[job.kind]} A practice result is not a certificate.</p>
       </section>
-      <NoteEditor
-        key={job.id}
-        recordId={job.id}
-        kept={typedNote(job)}
-        onKeep={async (typed) => {
-          const noted = await noteJob(logbook, job, typed, Date.now());
-          onChanged(noted);
-          return typedNote(noted);
-        }}
-      />
+      <RecordNote logbook={logbook} kind="jobs" record={job} onChanged={onChanged} />
     </>
   );
 }

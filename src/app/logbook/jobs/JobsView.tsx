@@ -7,6 +7,7 @@ import { useAsked } from "../../keeping/useLogbook";
 import { ONE_COLUMN } from "../../parts/page/oneColumn";
 import { JOB_WORDS } from "../../results/jobWords";
 import { FilterChoice, LockFilter, MissesOnly, UntoldNote } from "../FilterChoice";
+import { Pager } from "../list/RecordList";
 import { RecordActs } from "../RecordActs";
 import { usePageEnds } from "../usePageEnds";
 import { JobList } from "./JobList";
@@ -84,19 +85,9 @@ export function JobsView({ current, personId }: { readonly current: CurrentLogbo
         {answer !== null && answer.records.length > 0 && (
           <JobList jobs={answer.records} running={answer.running} chosenId={chosen?.id ?? null} onChoose={choose} />
         )}
-        <nav
-          className="logbook-pager row gap-x-4 justify-end mt-3 mb-5 text-small"
-          aria-label="Pages of jobs"
-          data-only={later === null && earlier === null}
-        >
-          <p role="status">{placeWords(jobs, Object.values(choice).some(Boolean))}</p>
-          <button type="button" className="button" disabled={later === null} onClick={() => later?.()}>
-            Later
-          </button>
-          <button type="button" className="button" disabled={earlier === null} onClick={() => earlier?.()}>
-            Earlier
-          </button>
-        </nav>
+        <Pager what="jobs" later={later} earlier={earlier}>
+          {placeWords(jobs, Object.values(choice).some(Boolean))}
+        </Pager>
       </section>
       <section
         ref={pane}

@@ -1,7 +1,8 @@
 import { type AttemptRecord, TAG_LIMITS } from "../../../records/attemptRecord";
 import type { JobRecord } from "../../../records/jobRecord";
-import type { SittingRecord } from "../../../records/records";
+import type { RecordOf, SittingRecord } from "../../../records/records";
 import type { Logbook } from "../../../store/logbook";
+import type { LogbookWrite } from "../../../store/logbookWrite";
 
 /** Tags and note of a record, as they are typed: tags with commas between. */
 export interface TypedNote {
@@ -31,46 +32,27 @@ export function noteProblem({ tags, note }: TypedNote): string | null {
   return null;
 }
 
-/** A record as it is with other tags and another note; an empty note is none. */
-function noted<Kind extends AttemptRecord | JobRecord | SittingRecord>(
-  record: Kind,
-  { tags, note }: TypedNote,
+/** Records that can be noted. */
+export type NotedKind = "attempts" | "sittings" | "jobs";
+
+/**
+ * Saves a record with other tags and another note; an empty note is none.
+ *
+ * @param now - milliseconds since 1970
+ * @returns the record as it is then
+ */
+export async function noteRecord<Kind extends NotedKind>(
+  logbook: Logbook,
+  kind: Kind,
+  before: RecordOf[Kind],
+  typed: TypedNote,
   now: number,
-): Kind {
-  const { note: _before, ...rest } = record;
-  const text = note.trim();
+): Promise<RecordOf[Kind]> {
+  const { note: _before, ...rest } = before;
+  const note = typed.note.trim();
   // Later than what it takes the place of, whatever the clock says.
-  const updatedAt = Math.max(now, record.updatedAt + 1);
-  return { ...rest, tags: tagsOf(tags), ...(text !== "" && { note: text }), updatedAt } as Kind;
-}
-
-/** Keeps tags and a note of an attempt. @param now - milliseconds since 1970 */
-export async function noteAttempt(
-  logbook: Logbook,
-  attempt: AttemptRecord,
-  typed: TypedNote,
-  now: number,
-): Promise<AttemptRecord> {
-  const record = noted(attempt, typed, now);
-  await logbook.save({ kind: "attempts", record });
-  return record;
-}
-
-/** Keeps tags and a note of a sitting. @param now - milliseconds since 1970 */
-export async function noteSitting(
-  logbook: Logbook,
-  sitting: SittingRecord,
-  typed: TypedNote,
-  now: number,
-): Promise<SittingRecord> {
-  const record = noted(sitting, typed, now);
-  await logbook.save({ kind: "sittings", record });
-  return record;
-}
-
-/** Keeps tags and a note of a job. @param now - milliseconds since 1970 */
-export async function noteJob(logbook: Logbook, job: JobRecord, typed: TypedNote, now: number): Promise<JobRecord> {
-  const record = noted(job, typed, now);
-  await logbook.save({ kind: "jobs", record });
+  const updatedAt = Math.max(now, before.updatedAt + 1);
+  const record = { ...rest, tags: tagsOf(typed.tags), ...(note !== "" && { note }), updatedAt } as RecordOf[Kind];
+  await logbook.save({ kind, record } as LogbookWrite);
   return record;
 }

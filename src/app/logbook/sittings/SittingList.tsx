@@ -1,4 +1,5 @@
 import type { SittingRecord } from "../../../records/records";
+import { RecordList, When } from "../list/RecordList";
 import { shownStanding, sittingRowOf } from "./sittingRows";
 
 interface LineProps {
@@ -11,17 +12,7 @@ function Line({ sitting, isChosen, onChoose }: LineProps) {
   const row = sittingRowOf(sitting);
   return (
     <tr>
-      <th scope="row">
-        <button
-          type="button"
-          className="button slim text-left whitespace-nowrap phone:whitespace-normal"
-          aria-pressed={isChosen}
-          onClick={onChoose}
-        >
-          <span className="visually-hidden">Look at the sitting of </span>
-          {row.day} <b>{row.clock}</b>
-        </button>
-      </th>
+      <When what="sitting" day={row.day} clock={row.clock} {...{ isChosen, onChoose }} />
       <td>
         {row.title}
         {row.tags !== "" && <small className="block text-fine">{row.tags}</small>}
@@ -45,25 +36,15 @@ interface SittingListProps {
 /** A page of sittings, latest first. */
 export function SittingList({ sittings, chosenId, onChoose }: SittingListProps) {
   return (
-    <table className="attempt-list mt-3">
-      <caption className="visually-hidden">Sittings, latest first</caption>
-      <thead>
-        <tr>
-          <th scope="col">When</th>
-          <th scope="col">Sheet</th>
-          <th scope="col">Verdict and tries</th>
-        </tr>
-      </thead>
-      <tbody>
-        {sittings.map((sitting) => (
-          <Line
-            key={sitting.id}
-            sitting={sitting}
-            isChosen={sitting.id === chosenId}
-            onChoose={() => onChoose(sitting)}
-          />
-        ))}
-      </tbody>
-    </table>
+    <RecordList what="Sittings" headings={["Sheet", "Verdict and tries"]}>
+      {sittings.map((sitting) => (
+        <Line
+          key={sitting.id}
+          sitting={sitting}
+          isChosen={sitting.id === chosenId}
+          onChoose={() => onChoose(sitting)}
+        />
+      ))}
+    </RecordList>
   );
 }

@@ -1,7 +1,6 @@
 import type { SittingRecord } from "../../../records/records";
 import type { Logbook } from "../../../store/logbook";
-import { NoteEditor } from "../notes/NoteEditor";
-import { noteSitting, typedNote } from "../notes/notes";
+import { RecordNote } from "../notes/RecordNote";
 import { hasResult, sittingRowOf } from "./sittingRows";
 
 /** What can be done with a sitting now. */
@@ -64,16 +63,7 @@ export function SittingPane({ logbook, sitting, onChanged }: SittingPaneProps) {
         <Ways sitting={sitting} />
       </section>
       {sitting.state !== "running" && (
-        <NoteEditor
-          key={sitting.id}
-          recordId={sitting.id}
-          kept={typedNote(sitting)}
-          onKeep={async (typed) => {
-            const noted = await noteSitting(logbook, sitting, typed, Date.now());
-            onChanged(noted);
-            return typedNote(noted);
-          }}
-        />
+        <RecordNote logbook={logbook} kind="sittings" record={sitting} onChanged={onChanged} />
       )}
     </>
   );

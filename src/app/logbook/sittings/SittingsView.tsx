@@ -6,6 +6,7 @@ import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { useAsked } from "../../keeping/useLogbook";
 import { useSettled } from "../../parts/page/useSettled";
 import { FilterChoice } from "../FilterChoice";
+import { Pager } from "../list/RecordList";
 import { usePageEnds } from "../usePageEnds";
 import { SittingList } from "./SittingList";
 import { SittingPane } from "./SittingPane";
@@ -79,22 +80,10 @@ export function SittingsView({ current, personId }: { readonly current: CurrentL
         <FilterBar {...{ standing, words: typed }} onStanding={setStanding} onWords={setTyped} />
         {problem !== null && <p role="alert">{problem}</p>}
         {sittings.length > 0 && <SittingList sittings={sittings} chosenId={chosen?.id ?? null} onChoose={setChosen} />}
-        <nav
-          className="logbook-pager row gap-x-4 justify-end mt-3 mb-5 text-small"
-          aria-label="Pages of sittings"
-          data-only={later === null && next === null}
-        >
-          <p role="status">
-            {answer !== null &&
-              (sittings.length === 0 ? noneWords(filter) : `${first + 1} to ${first + sittings.length}, latest first`)}
-          </p>
-          <button type="button" className="button" disabled={later === null} onClick={() => later?.()}>
-            Later
-          </button>
-          <button type="button" className="button" disabled={next === null} onClick={() => next && goOn(next)}>
-            Earlier
-          </button>
-        </nav>
+        <Pager what="sittings" later={later} earlier={next === null ? null : () => goOn(next)}>
+          {answer !== null &&
+            (sittings.length === 0 ? noneWords(filter) : `${first + 1} to ${first + sittings.length}, latest first`)}
+        </Pager>
       </section>
       <section
         className="logbook-replay plate min-w-0 wide:sticky wide:top-4 wide:max-h-[calc(100dvh-24px)] wide:overflow-y-auto"

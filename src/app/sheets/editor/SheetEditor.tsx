@@ -66,28 +66,15 @@ function useEditKeys(session: EditSession): void {
 }
 
 function UndoButtons({ session }: { readonly session: EditSession }) {
-  return (
-    <>
-      <button
-        type="button"
-        className="button"
-        aria-disabled={!session.canUndo}
-        title="Ctrl+Z"
-        onClick={() => session.undo()}
-      >
-        Undo
-      </button>
-      <button
-        type="button"
-        className="button"
-        aria-disabled={!session.canRedo}
-        title="Ctrl+Shift+Z"
-        onClick={() => session.redo()}
-      >
-        Redo
-      </button>
-    </>
-  );
+  const acts = [
+    { title: "Ctrl+Z", can: session.canUndo, words: "Undo", act: () => session.undo() },
+    { title: "Ctrl+Shift+Z", can: session.canRedo, words: "Redo", act: () => session.redo() },
+  ];
+  return acts.map(({ title, can, words, act }) => (
+    <button key={words} type="button" className="button" aria-disabled={!can} title={title} onClick={act}>
+      {words}
+    </button>
+  ));
 }
 
 const EMPTY: readonly Problem[] = [];

@@ -12,46 +12,42 @@ const readLines = (text: string): Lines => {
   return lines.length === 0 ? undefined : lines;
 };
 
+interface HeadLinesProps {
+  readonly session: EditSession;
+  readonly field: "instructions" | "cautions";
+  readonly label: string;
+}
+
+/** Sentences that are read before a sitting, one a line. */
+function HeadLines({ session, field, label }: HeadLinesProps) {
+  return (
+    <LinesField
+      label={`${label}, one a line`}
+      path={field}
+      value={session.sheet[field]}
+      write={writeLines}
+      read={readLines}
+      onValue={(lines) => session.describe({ [field]: lines }, field)}
+    />
+  );
+}
+
 /** What the sheet says of itself. */
 export function HeadFields({ session }: { readonly session: EditSession }) {
-  const { sheet } = session;
+  const { title, purpose, source = "" } = session.sheet;
+  const described = (field: "title" | "purpose" | "source", value: string) => ({
+    path: field,
+    value,
+    onText: (text: string) =>
+      session.describe({ [field]: text === "" && field === "source" ? undefined : text }, field),
+  });
   return (
     <div className="tiles-[210px] items-start gap-x-5 gap-y-4 pt-3 sheets-head">
-      <TextField
-        label="Title"
-        path="title"
-        value={sheet.title}
-        onText={(title) => session.describe({ title }, "title")}
-      />
-      <TextField
-        label="Purpose"
-        path="purpose"
-        value={sheet.purpose}
-        isLong
-        onText={(purpose) => session.describe({ purpose }, "purpose")}
-      />
-      <LinesField
-        label="Instructions, one a line"
-        path="instructions"
-        value={sheet.instructions}
-        write={writeLines}
-        read={readLines}
-        onValue={(instructions) => session.describe({ instructions }, "instructions")}
-      />
-      <LinesField
-        label="Cautions, one a line"
-        path="cautions"
-        value={sheet.cautions}
-        write={writeLines}
-        read={readLines}
-        onValue={(cautions) => session.describe({ cautions }, "cautions")}
-      />
-      <TextField
-        label="Source of the sheet (empty: none)"
-        path="source"
-        value={sheet.source ?? ""}
-        onText={(source) => session.describe({ source: source === "" ? undefined : source }, "source")}
-      />
+      <TextField label="Title" {...described("title", title)} />
+      <TextField label="Purpose" isLong {...described("purpose", purpose)} />
+      <HeadLines session={session} field="instructions" label="Instructions" />
+      <HeadLines session={session} field="cautions" label="Cautions" />
+      <TextField label="Source of the sheet (empty: none)" {...described("source", source)} />
     </div>
   );
 }

@@ -1,17 +1,38 @@
-import type { ReactNode } from "react";
+import { createElement, type ReactElement, type ReactNode } from "react";
 
 /** A small drawing beside a word, in units of about a pixel. The words say all that it shows. */
-export function Drawing({ children }: { readonly children: ReactNode }) {
-  return (
-    <svg
-      viewBox="0 0 120 90"
-      className="drawing flex-none self-center w-[120px] h-auto fill-none stroke-ink"
-      aria-hidden="true"
-    >
-      {children}
-    </svg>
+export const drawing = (...parts: readonly ReactNode[]): ReactElement =>
+  createElement(
+    "svg",
+    {
+      viewBox: "0 0 120 90",
+      className: "drawing flex-none self-center w-[120px] h-auto fill-none stroke-ink",
+      "aria-hidden": true,
+    },
+    ...parts,
   );
-}
+
+/** How a shape is drawn, by what it is for. */
+const KINDS = {
+  line: {},
+  soft: { className: "stroke-line", strokeWidth: 1.2 },
+  strong: { className: "stroke-3" },
+  accent: { className: "stroke-accent", strokeWidth: 2.4 },
+  dash: { strokeDasharray: "4 4" },
+  plate: { className: "fill-well" },
+  fill: { className: "fill-ink" },
+  dot: { className: "fill-accent stroke-none" },
+} as const;
+
+type Kind = keyof typeof KINDS;
+
+/** A path of a drawing. */
+export const path = (kind: Kind, d: string) => <path {...KINDS[kind]} d={d} />;
+
+/** A circle of a drawing. */
+export const circle = (kind: Kind, cx: number, cy: number, r: number) => (
+  <circle {...KINDS[kind]} cx={cx} cy={cy} r={r} />
+);
 
 /** A point on a circle. @param degrees - clockwise from the top */
 export function at(
@@ -40,20 +61,20 @@ interface TicksProps extends RoundProps {
 }
 
 /** Graduations inside a circle. */
-export function Ticks({ cx = 60, cy = 45, r, count = 20, from = 0, length = 5 }: TicksProps) {
+export function ticks({ cx = 60, cy = 45, r, count = 20, from = 0, length = 5 }: TicksProps) {
   const ticks = Array.from({ length: count }, (_, k) => {
     const angle = from + (k * 360) / count;
     return `M${written(at(cx, cy, r, angle))}L${written(at(cx, cy, r - length, angle))}`;
   });
-  return <path className="stroke-line" strokeWidth={1.2} d={ticks.join("")} />;
+  return <path {...KINDS.soft} d={ticks.join("")} />;
 }
 
 /** A dial seen from the front. */
-export function DialDisc({ cx = 60, cy = 45, r, from = 0 }: TicksProps) {
+export function dial({ cx = 60, cy = 45, r, from = 0 }: TicksProps) {
   return (
     <>
       <circle className="fill-well" cx={cx} cy={cy} r={r} />
-      <Ticks cx={cx} cy={cy} r={r} from={from} />
+      {ticks({ cx, cy, r, from })}
       <circle cx={cx} cy={cy} r={r * 0.4} />
     </>
   );
@@ -66,7 +87,7 @@ interface ArrowProps extends RoundProps {
 }
 
 /** A bent arrow round a center, from one angle to another; whichever is larger decides which way it turns. */
-export function ArcArrow({ cx = 60, cy = 45, r, from, to }: ArrowProps) {
+export function arrow({ cx = 60, cy = 45, r, from, to }: ArrowProps) {
   const way = Math.sign(to - from);
   const large = Math.abs(to - from) > 180 ? 1 : 0;
   const sweep = way > 0 ? 1 : 0;
@@ -75,8 +96,7 @@ export function ArcArrow({ cx = 60, cy = 45, r, from, to }: ArrowProps) {
   const head = `M${written(at(cx, cy, r + 4.5, to - back))}L${written(end)}L${written(at(cx, cy, r - 4.5, to - back))}`;
   return (
     <path
-      className="stroke-accent"
-      strokeWidth={2.4}
+      {...KINDS.accent}
       d={`M${written(at(cx, cy, r, from))}A${r} ${r} 0 ${large} ${sweep} ${written(end)}${head}`}
     />
   );
@@ -85,13 +105,13 @@ export function ArcArrow({ cx = 60, cy = 45, r, from, to }: ArrowProps) {
 interface MarkProps extends RoundProps {
   readonly degrees: number;
   readonly length?: number;
-  readonly className?: string;
+  readonly kind?: Kind;
 }
 
 /** A mark that points to a center from outside. */
-export function Mark({ cx = 60, cy = 45, r, degrees, length = 8, className = "stroke-3" }: MarkProps) {
+export function mark({ cx = 60, cy = 45, r, degrees, length = 8, kind = "strong" }: MarkProps) {
   return (
-    <path className={className} d={`M${written(at(cx, cy, r, degrees))}L${written(at(cx, cy, r + length, degrees))}`} />
+    <path {...KINDS[kind]} d={`M${written(at(cx, cy, r, degrees))}L${written(at(cx, cy, r + length, degrees))}`} />
   );
 }
 
@@ -101,7 +121,7 @@ interface GatedProps extends RoundProps {
 }
 
 /** A wheel with the notch of its gate, seen from the front. */
-export function GatedWheel({ cx = 60, cy = 45, r, gate }: GatedProps) {
+export function wheel({ cx = 60, cy = 45, r, gate }: GatedProps) {
   const half = 330 / r;
   const [one, two] = [gate + half, gate - half];
   const inner = r - 9;
@@ -118,10 +138,8 @@ export function GatedWheel({ cx = 60, cy = 45, r, gate }: GatedProps) {
 }
 
 /** Words of a drawing. */
-export function Label({ x, y, children }: { readonly x: number; readonly y: number; readonly children: string }) {
-  return (
-    <text className="fill-ink stroke-none text-fine" textAnchor="middle" x={x} y={y}>
-      {children}
-    </text>
-  );
-}
+export const label = (x: number, y: number, words: string) => (
+  <text className="fill-ink stroke-none text-fine" textAnchor="middle" x={x} y={y}>
+    {words}
+  </text>
+);
