@@ -3,10 +3,12 @@ import { RunError } from "../handover/run/runError";
 import { checkedSitting } from "../records/checkedSitting";
 import { readLogbookValue } from "../records/file/logbookFile";
 import { checkHandoverRecord, HANDOVER_RECORD } from "../records/handover/checkHandoverRecord";
+import { handoverSentences } from "../records/handover/handoverCheckWords";
 import type { HandoverRecord } from "../records/handover/handoverRecord";
 import type { LogbookContents } from "../records/logbookContents";
 import { LogbookError } from "../records/logbookError";
 import { replayedLogbook } from "../records/replayedAttempts";
+import { checkSentences } from "../records/sitting/checkWords";
 import { OUTCOME_WORDS, soundnessWords } from "../records/sitting/shownWords";
 import { type SittingShown, sittingShown } from "../records/sitting/sittingShown";
 
@@ -70,14 +72,15 @@ function ofSitting(file: string, shown: SittingShown): CheckedRecord {
     fingerprint: shown.fingerprint,
     replayed: check.replayed,
     tries: shown.tries,
-    problems: [...check.problems, ...differs],
-    remarks: [...check.unheld, ...check.unchecked],
+    problems: checkSentences([...check.problems, ...differs]),
+    remarks: checkSentences([...check.unheld, ...check.unchecked]),
   };
 }
 
 function handover(file: string, value: unknown): CheckedRecord {
   try {
-    const { record, problems } = checkHandoverRecord(value);
+    const { record, problems: found } = checkHandoverRecord(value);
+    const problems = handoverSentences(found);
     return {
       ...NOTHING,
       file,

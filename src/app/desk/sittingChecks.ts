@@ -3,6 +3,7 @@ import type { Sheet } from "../../drill/sheet/sheet";
 import { harmlessName } from "../../lock/harmlessText";
 import { type CheckedSitting, checkedSitting, type PackedMotions } from "../../records/checkedSitting";
 import type { SittingRecord } from "../../records/records";
+import { checkSentences } from "../../records/sitting/checkWords";
 import { OUTCOME_WORDS, soundnessWords } from "../../records/sitting/shownWords";
 import type { Outcome } from "../../records/sitting/sittingShown";
 
@@ -70,7 +71,7 @@ function deskSitting(checked: CheckedSitting, sheets: readonly Sheet[]): DeskSit
     pauses: String(shown.pauses),
     reloads: String(shown.reloads),
     record: soundnessWords(shown),
-    sentences: [...check.problems, ...differs, ...check.unheld, ...check.unchecked],
+    sentences: checkSentences([...check.problems, ...differs, ...check.unheld, ...check.unchecked]),
   };
 }
 

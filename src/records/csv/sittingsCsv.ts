@@ -1,6 +1,7 @@
 import { type CheckedSitting, checkedSitting } from "../checkedSitting";
 import type { LogbookContents } from "../logbookContents";
 import type { SittingRecord } from "../records";
+import { checkSentences } from "../sitting/checkWords";
 import type { SittingShown } from "../sitting/sittingShown";
 import { type CsvColumn, csvOf, fixed } from "./csvText";
 import { type NamedRecord, NOTED, namedRecords, WHOSE, yesNo } from "./recordColumns";
@@ -24,7 +25,7 @@ function recordText({ checked }: Row): string {
   if (checked.kind === "running") return "not ended";
   if (checked.kind === "unreadable") return `cannot be read: ${checked.problem}`;
   const { check, differs } = checked.shown;
-  const found = [...check.problems, ...differs, ...check.unheld, ...check.unchecked];
+  const found = checkSentences([...check.problems, ...differs, ...check.unheld, ...check.unchecked]);
   return found.length === 0 ? "sound" : found.join(" ");
 }
 

@@ -1,7 +1,9 @@
 import { canonicalJson } from "../../drill/canonicalJson";
 import { markingFigures } from "../../drill/marking/markingFigures";
 import { sheetSha256 } from "../../drill/sheet/sheetFingerprint";
-import { CHANGED, isSameHash, recordHash } from "../hashedRecord";
+import type { Problem } from "../../lock/problem";
+import { isSameHash, recordHash } from "../hashedRecord";
+import { checkProblem } from "./checkWords";
 import { implausible } from "./plausible";
 import { answersMisfit, planMisfit, rulesMisfit } from "./recordFit";
 import { type MotionsBeside, replayedTries } from "./replayedTries";
@@ -17,12 +19,12 @@ export interface RecordCheck {
   readonly hasSameProfiles: boolean;
   /** Whether pauses, reloads and end, the tries, and the answers are such as the sheet and the seed lead to. */
   readonly fitsSheet: boolean;
-  /** What is wrong, in sentences; none for a sound record. */
-  readonly problems: readonly string[];
-  /** What differs here and may be due to the version that made the record, a sentence each; it speaks not against it. */
-  readonly unheld: readonly string[];
-  /** What was not checked, a sentence each: openings that no recording is there for. */
-  readonly unchecked: readonly string[];
+  /** What is wrong; none for a sound record. */
+  readonly problems: readonly Problem[];
+  /** What differs here and may be due to the version that made the record; it does not speak against it. */
+  readonly unheld: readonly Problem[];
+  /** What was not checked: openings that no recording is there for. */
+  readonly unchecked: readonly Problem[];
   /** How many tries were replayed from their recordings. */
   readonly replayed: number;
 }
@@ -30,23 +32,24 @@ export interface RecordCheck {
 /** No motions are at hand but those of the record. */
 export const NONE_BESIDE: MotionsBeside = () => undefined;
 
-const placesText = (places: readonly number[]) => {
-  const [last] = places.slice(-1);
-  return places.length === 1 ? `Try ${last}` : `Tries ${places.slice(0, -1).join(", ")} and ${last}`;
-};
-
 /** Which openings were not made again, and why. */
-function notReplayed({ motions, tries }: SittingRecord, missing: readonly number[]): string[] {
+function notReplayed({ motions, tries }: SittingRecord, missing: readonly number[]): Problem[] {
   if (missing.length === 0) return [];
   const dialed = tries.filter(({ kind, isBrokenOff }) => kind === "dialing" && !isBrokenOff).length;
   if (motions === undefined && missing.length === dialed) {
-    return ["There are no recordings in this record: its openings were not replayed."];
+    return [checkProblem("nothing-replayed", [])];
   }
-  const has = missing.length === 1 ? "has no recording: it was" : "have no recording: they were";
-  return [`${placesText(missing)} ${has} not replayed.`];
+  const [places, last] = [missing.slice(0, -1), missing.at(-1)];
+  return places.length === 0
+    ? [checkProblem("one-not-replayed", [], { place: last })]
+    : [checkProblem("some-not-replayed", [], { places, last })];
 }
 
 const isSame = (one: unknown, other: unknown) => canonicalJson(one) === canonicalJson(other);
+
+/** Whether a problem was found already, by another way. */
+const isAmong = (one: Problem, found: readonly Problem[]) =>
+  found.some((other) => JSON.stringify(other) === JSON.stringify(one));
 
 /** Whether the marks follow from the tries: to the word, or in their figures where another version worded them. */
 function areMarksRight(record: SittingRecord, isOwn: boolean): boolean {
@@ -54,24 +57,22 @@ function areMarksRight(record: SittingRecord, isOwn: boolean): boolean {
   return isOwn ? isSame(again, record.marking) : isSame(markingFigures(again), markingFigures(record.marking));
 }
 
-/** What follows from the sheet of a record by the code of this version: a sentence for each thing that differs. */
+/** What follows from the sheet of a record by the code of this version: each thing that differs. */
 function madeBySheet(record: SittingRecord, isOwn: boolean) {
   const isMarkedRight = areMarksRight(record, isOwn);
   const hasSameProfiles = isSame(profileHashes(record.sheet), record.profileHashes);
   const misfits = [planMisfit(record), answersMisfit(record)].filter((one) => one !== undefined);
-  const sentences = [
-    ...(isMarkedRight ? [] : ["The marks do not follow from the tries on record, by the rules of this version."]),
-    ...(hasSameProfiles ? [] : ["A lock of the record is not the one this version has under its name."]),
+  const differing = [
+    ...(isMarkedRight ? [] : [checkProblem("other-marks", [])]),
+    ...(hasSameProfiles ? [] : [checkProblem("other-locks", [])]),
     ...misfits,
   ];
-  return { isMarkedRight, hasSameProfiles, misfits, sentences };
+  return { isMarkedRight, hasSameProfiles, misfits, differing };
 }
 
 /** Whether the fingerprint on record is that of the sheet on record; records before 0.3.0 have none. */
 const fingerprintMisfit = ({ sheet, sheetSha256: found }: SittingRecord) =>
-  found === undefined || found === sheetSha256(sheet)
-    ? []
-    : ["The sheet's fingerprint on record is not that of the sheet on record."];
+  found === undefined || found === sheetSha256(sheet) ? [] : [checkProblem("other-fingerprint", [])];
 
 /**
  * Checks a record: its hash; whether what it says is possible at all; its tries, answers and marks against sheet, seed
@@ -98,29 +99,28 @@ export function checkRecord(
 ): RecordCheck {
   const isUnchanged = isSameHash(recordHash(record), hash);
   const isOwn = record.appVersion === appVersion;
-  const { isMarkedRight, hasSameProfiles, misfits, sentences } = madeBySheet(record, isOwn);
+  const { isMarkedRight, hasSameProfiles, misfits, differing } = madeBySheet(record, isOwn);
   const rules = rulesMisfit(record);
   const motions = replayedTries(record, beside);
   const firm = [
-    ...(isUnchanged ? [] : [CHANGED]),
+    ...(isUnchanged ? [] : [checkProblem("changed", [])]),
     ...implausible(record),
     ...(rules === undefined ? [] : [rules]),
     ...fingerprintMisfit(record),
     ...motions.problems,
   ];
-  const byVersion = [...sentences, ...motions.byVersion].filter((one) => !firm.includes(one));
+  const byVersion = [...differing, ...motions.byVersion].filter((one) => !isAmong(one, firm));
   return {
     isUnchanged,
     isMarkedRight,
     hasSameProfiles,
     fitsSheet: rules === undefined && misfits.length === 0,
     problems: isOwn ? [...firm, ...byVersion] : firm,
-    unheld: isOwn || byVersion.length === 0 ? [] : [otherVersion(record.appVersion, appVersion), ...byVersion],
+    unheld:
+      isOwn || byVersion.length === 0
+        ? []
+        : [checkProblem("other-version", [], { made: record.appVersion, here: appVersion }), ...byVersion],
     unchecked: notReplayed(record, motions.missing),
     replayed: motions.replayed.length,
   };
 }
-
-/** Why what differs does not speak against a record. */
-const otherVersion = (made: string, here: string) =>
-  `Version ${made} made it, and this is version ${here}: what differs may be the version and not the record. Have it checked by version ${made}.`;

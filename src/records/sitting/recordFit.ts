@@ -5,18 +5,24 @@ import type { AskedQuestion } from "../../drill/questions/drawQuestions";
 import { sittingQuestions } from "../../drill/questions/sittingQuestions";
 import { type PlannedTry, planTries } from "../../drill/sheet/planTries";
 import { sittingPlan } from "../../drill/sittingPlan";
+import type { Problem } from "../../lock/problem";
 import { seededChance } from "../../statistics/chance";
+import { checkProblem, tryProblem } from "./checkWords";
 import type { RecordedAnswer, SittingFacts } from "./sittingRecord";
 
-/** What a check of one part finds: a sentence for the first thing that does not fit, or undefined. */
-type Misfit = string | undefined;
+/** What a check of one part finds: the first thing that does not fit, or undefined. */
+type Misfit = Problem | undefined;
 
-/** A part that cannot be made again from sheet and seed, in a sentence. */
-function madeAgain<Part>(what: string, make: () => Part, check: (part: Part) => Misfit): Misfit {
+/** What a part comes to when it is made again from sheet and seed, or that it cannot be. */
+function madeAgain<Part>(
+  code: "plan-not-made" | "questions-not-made",
+  make: () => Part,
+  check: (part: Part) => Misfit,
+): Misfit {
   try {
     return check(make());
   } catch (error) {
-    if (error instanceof DrillError) return `The ${what} cannot be made again from the sheet: ${error.message}.`;
+    if (error instanceof DrillError) return checkProblem(code, [], { why: error.message });
     throw error;
   }
 }
@@ -25,12 +31,12 @@ function madeAgain<Part>(what: string, make: () => Part, check: (part: Part) => 
 export function rulesMisfit({ sheet, seed, pauses, interruptions, tries, ended }: SittingFacts): Misfit {
   const { pauseAllowed, onReload, timeLimit_ms } = sittingPlan(sheet);
   const lost = tries.filter(({ isBrokenOff }) => isBrokenOff).length;
-  const findings: readonly (readonly [boolean, string])[] = [
-    [sheet.seed === undefined || sheet.seed === seed, `The seed is ${seed}, and the sheet sets ${sheet.seed}.`],
-    [pauseAllowed || pauses === 0, `There are pauses (${pauses}) on record, and the sheet allows none.`],
-    [onReload === "resume" || interruptions === 0, "It went on after a reload, and the sheet breaks it off there."],
-    [lost <= interruptions, `Tries lost to a reload: ${lost}; reloads on record: ${interruptions}.`],
-    [ended !== "time" || timeLimit_ms !== null, "It ended because time was up, and the sheet sets no time."],
+  const findings: readonly (readonly [boolean, Problem])[] = [
+    [sheet.seed === undefined || sheet.seed === seed, checkProblem("other-seed", [], { seed, set: sheet.seed })],
+    [pauseAllowed || pauses === 0, checkProblem("pauses-not-allowed", [], { pauses })],
+    [onReload === "resume" || interruptions === 0, checkProblem("reload-not-allowed", [])],
+    [lost <= interruptions, checkProblem("lost-without-reload", [], { lost, reloads: interruptions })],
+    [ended !== "time" || timeLimit_ms !== null, checkProblem("no-time-set", [])],
   ];
   return findings.find(([isFine]) => !isFine)?.[1];
 }
@@ -46,47 +52,47 @@ function isAsPlanned(one: TryResult, planned: PlannedTry, { sheet }: SittingFact
 export function planMisfit(facts: SittingFacts): Misfit {
   const { sheet, seed, tries, ended } = facts;
   return madeAgain(
-    "plan of the tries",
+    "plan-not-made",
     () => planTries(sheet, seededChance(seed)),
     (plan) => {
-      if (tries.length > plan.length) return `The sheet has ${plan.length} tries, and ${tries.length} are on record.`;
+      if (tries.length > plan.length)
+        return checkProblem("too-many-tries", [], { planned: plan.length, tries: tries.length });
       if (ended === "finished" && tries.length < plan.length)
-        return `It is recorded as finished with ${tries.length} of ${plan.length} tries.`;
+        return checkProblem("tries-missing", [], { planned: plan.length, tries: tries.length });
       const astray = tries.findIndex((one, k) => {
         const planned = plan[k];
         return planned === undefined || !isAsPlanned(one, planned, facts);
       });
-      return astray < 0
-        ? undefined
-        : `Try ${astray + 1} is not the one that sheet and seed lead to: station, repetition, kind or combination differ.`;
+      return astray < 0 ? undefined : tryProblem(astray + 1, checkProblem("not-planned", []));
     },
   );
 }
 
 function answerMisfit({ questionId, choice, isRight }: RecordedAnswer, asked: AskedQuestion | undefined): Misfit {
-  if (asked?.question.id !== questionId) return `is to question "${questionId}", which sheet and seed do not lead to`;
+  if (asked?.question.id !== questionId) return checkProblem("other-question", [], { question: questionId });
   const { choices, answer } = asked.question;
-  if (choices[choice] === undefined) return `takes choice ${choice}, which the question does not have`;
-  return isRight === (choice === answer)
-    ? undefined
-    : `is recorded as ${isRight ? "right" : "wrong"}, and the bank has it ${isRight ? "wrong" : "right"}`;
+  if (choices[choice] === undefined) return checkProblem("no-such-choice", [], { choice });
+  if (isRight === (choice === answer)) return undefined;
+  const [recorded, marked] = isRight ? ["right", "wrong"] : ["wrong", "right"];
+  return checkProblem("marked-otherwise", [], { recorded, marked });
 }
 
 /** What keeps the answers of a sitting from being to the questions that it asked, and as right as the bank has them. */
 export function answersMisfit({ sheet, seed, tries, answers, ended }: SittingFacts): Misfit {
   return madeAgain(
-    "choice of the questions",
+    "questions-not-made",
     () => sittingQuestions(sheet, seed),
     (questions) => {
       if (answers.length > questions.length)
-        return `The sheet asks ${questions.length} questions, and ${answers.length} answers are on record.`;
+        return checkProblem("too-many-answers", [], { planned: questions.length, answers: answers.length });
       if (ended === "finished" && answers.length < questions.length)
-        return `It is recorded as finished with ${answers.length} of ${questions.length} answers.`;
-      if (answers.length > 0 && tries.length < sittingPlan(sheet).tries)
-        return "There are answers on record, and questions come only after the last try.";
-      const misfits = answers.map((one, k) => answerMisfit(one, questions[k]));
-      const wrong = misfits.findIndex((one) => one !== undefined);
-      return wrong < 0 ? undefined : `Answer ${wrong + 1} ${misfits[wrong]}.`;
+        return checkProblem("answers-missing", [], { planned: questions.length, answers: answers.length });
+      if (answers.length > 0 && tries.length < sittingPlan(sheet).tries) return checkProblem("early-answers", []);
+      const [wrong] = answers.flatMap((one, k) => {
+        const misfit = answerMisfit(one, questions[k]);
+        return misfit === undefined ? [] : [checkProblem("answer-misfit", [], { place: k + 1, misfit })];
+      });
+      return wrong;
     },
   );
 }

@@ -8,8 +8,10 @@ import { stationProfile } from "../../drill/sheet/stationProfile";
 import { tryChance } from "../../drill/tryChance";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import { LockError } from "../../lock/lockError";
+import type { Problem } from "../../lock/problem";
 import { replay } from "../../trace/replay";
 import { motionOfText } from "../motion/traceCodec";
+import { checkProblem, tryProblem } from "./checkWords";
 import type { SittingRecord } from "./sittingRecord";
 
 /** The motion of a try as it was saved beside the record, for records that bring none; undefined where there is none. */
@@ -17,10 +19,10 @@ export type MotionsBeside = (index: number) => Motion | undefined;
 
 /** What replaying a record's tries came to. */
 export interface ReplayedTries {
-  /** What no version can be the cause of, a sentence each. */
-  readonly problems: readonly string[];
-  /** What another version's mechanics may be the cause of, a sentence each. */
-  readonly byVersion: readonly string[];
+  /** What no version can be the cause of. */
+  readonly problems: readonly Problem[];
+  /** What another version's mechanics may be the cause of. */
+  readonly byVersion: readonly Problem[];
   /** Places, from 1, of tries at dialing that no motion is there for. */
   readonly missing: readonly number[];
   /** Places, from 1, of tries that were replayed. */
@@ -65,42 +67,29 @@ function isStartDrawn(one: DialingTry, index: number, { sheet, seed }: SittingRe
 }
 
 interface Findings {
-  readonly problems: string[];
-  readonly byVersion: string[];
+  readonly problems: Problem[];
+  readonly byVersion: Problem[];
 }
 
 /** Compares a try with what its motion comes to. */
 function compare(one: DialingTry, index: number, record: SittingRecord, motion: Motion): Findings {
   const again = outcomeOf(one, record, motion);
-  const place = `Try ${index + 1}`;
   const isSameStops = one.stopErrors.every((error, k) => isNear(error, again.stopErrors[k], SAME));
-  const findings: readonly (readonly [isFine: boolean, kind: keyof Findings, says: string])[] = [
-    [
-      !one.opened || again.opened,
-      "problems",
-      `${place} is recorded as opened, and its recording does not open the lock.`,
-    ],
+  const findings: readonly (readonly [isFine: boolean, kind: keyof Findings, misfit: Problem])[] = [
+    [!one.opened || again.opened, "problems", checkProblem("recording-does-not-open", [])],
     // A later version may open where an earlier one did not: that does not speak for the candidate.
-    [
-      one.opened || !again.opened,
-      "byVersion",
-      `${place} is recorded as not opened, and its recording opens the lock here.`,
-    ],
+    [one.opened || !again.opened, "byVersion", checkProblem("recording-opens", [])],
     [
       isNear(one.time_ms, again.time_ms, SAME_TIME),
       "problems",
-      `${place} is recorded with ${one.time_ms} ms, and its recording lasts ${again.time_ms ?? "an unknown number of"} ms.`,
+      checkProblem("recording-lasts", [], { time: one.time_ms, lasts: again.time_ms ?? "an unknown number of" }),
     ],
-    [isSameStops, "byVersion", `${place} has other stop errors than its recording.`],
-    [hasSameFaults(one.faults, again.faults), "byVersion", `${place} has other faults than its recording.`],
-    [
-      isStartDrawn(one, index, record, motion),
-      "byVersion",
-      `${place} starts from another place than sheet and seed lead to.`,
-    ],
+    [isSameStops, "byVersion", checkProblem("other-stop-errors", [])],
+    [hasSameFaults(one.faults, again.faults), "byVersion", checkProblem("other-faults", [])],
+    [isStartDrawn(one, index, record, motion), "byVersion", checkProblem("other-start", [])],
   ];
   const failed = (kind: keyof Findings) =>
-    findings.flatMap(([isFine, of, says]) => (!isFine && of === kind ? [says] : []));
+    findings.flatMap(([isFine, of, misfit]) => (!isFine && of === kind ? [tryProblem(index + 1, misfit)] : []));
   return { problems: failed("problems"), byVersion: failed("byVersion") };
 }
 
@@ -115,15 +104,13 @@ function compared(one: DialingTry, index: number, record: SittingRecord, motion:
     return compare(one, index, record, motion);
   } catch (error) {
     if (!(error instanceof LockError)) throw error;
-    return {
-      problems: [`Try ${index + 1} has a recording that its lock cannot follow: ${error.message}.`],
-      byVersion: [],
-    };
+    const misfit = checkProblem("recording-impossible", [], { why: error.message });
+    return { problems: [tryProblem(index + 1, misfit)], byVersion: [] };
   }
 }
 
 /** Tries that have one and the same recording, to the last move and millisecond. */
-function twins(motions: ReadonlyMap<number, Motion>): string[] {
+function twins(motions: ReadonlyMap<number, Motion>): Problem[] {
   const firsts = new Map<string, number>();
   return [...motions].flatMap(([index, { positions, times_ms = [] }]) => {
     const text = `${positions.join()} ${times_ms.join()}`;
@@ -131,7 +118,7 @@ function twins(motions: ReadonlyMap<number, Motion>): string[] {
     if (first === undefined) firsts.set(text, index);
     return first === undefined || positions.length < FEW
       ? []
-      : [`Tries ${first + 1} and ${index + 1} have one and the same recording.`];
+      : [checkProblem("same-recording", [], { one: first + 1, other: index + 1 })];
   });
 }
 
@@ -142,7 +129,7 @@ const FEW = 8;
 function motionsOf(record: SittingRecord, beside: MotionsBeside) {
   const motions = new Map<number, Motion>();
   const missing: number[] = [];
-  const problems: string[] = [];
+  const problems: Problem[] = [];
   record.tries.forEach((one, index) => {
     if (one.kind !== "dialing" || one.isBrokenOff) return;
     try {
@@ -150,7 +137,7 @@ function motionsOf(record: SittingRecord, beside: MotionsBeside) {
       if (motion === undefined) missing.push(index + 1);
       else motions.set(index, motion);
     } catch {
-      problems.push(`Try ${index + 1} has a recording that cannot be read.`);
+      problems.push(tryProblem(index + 1, checkProblem("recording-unreadable", [])));
     }
   });
   return { motions, missing, problems };

@@ -1,10 +1,12 @@
 import { DrillError } from "../../drill/drillError";
 import type { Verdict } from "../../drill/marking/judgeCriterion";
 import { sheetSha256, shortFingerprint } from "../../drill/sheet/sheetFingerprint";
+import type { Problem } from "../../lock/problem";
 import type { HashedRecord } from "../hashedRecord";
 import { RecordError } from "../recordError";
 import { recordProblem } from "../recordWords";
 import { checkRecord, NONE_BESIDE, type RecordCheck } from "./checkRecord";
+import { checkProblem } from "./checkWords";
 import { readSittingRecord } from "./readSittingRecord";
 import type { MotionsBeside } from "./replayedTries";
 import { markedAgain, type SittingRecord } from "./sittingRecord";
@@ -34,8 +36,8 @@ export interface SittingShown {
   readonly isPractice: boolean;
   readonly appVersion: string;
   readonly check: RecordCheck;
-  /** What stands beside the record and says something else, a sentence each. */
-  readonly differs: readonly string[];
+  /** What stands beside the record and says something else. */
+  readonly differs: readonly Problem[];
 }
 
 /** What a file or a logbook says of a sitting beside its record; left out where it says nothing. */
@@ -57,7 +59,7 @@ const OUTCOMES: Readonly<Record<Verdict, Outcome>> = {
 export const outcomeOf = (verdict: Verdict, ended: SittingRecord["ended"]): Outcome =>
   ended === "broken-off" ? "broken-off" : OUTCOMES[verdict];
 
-function differences(record: SittingRecord, beside: Beside): string[] {
+function differences(record: SittingRecord, beside: Beside): Problem[] {
   const onRecord = outcomeOf(record.marking.verdict, record.ended);
   const findings: readonly (readonly [said: string | undefined, is: string, name: string])[] = [
     [beside.outcome, onRecord, "result"],
@@ -67,7 +69,7 @@ function differences(record: SittingRecord, beside: Beside): string[] {
     [record.person === undefined ? undefined : beside.person, record.person ?? "", "person"],
   ];
   return findings.flatMap(([said, is, name]) =>
-    said === undefined || said === is ? [] : [`The file says ${said} (${name}); its record says ${is}.`],
+    said === undefined || said === is ? [] : [checkProblem("file-differs", [], { said, name, is })],
   );
 }
 
@@ -88,9 +90,6 @@ export function sittingShown(
   return shownOf(readSittingRecord(body), appVersion, motions, beside);
 }
 
-/** Whose it is hangs on the file alone. */
-const NAMELESS = "The record names nobody: whose it is, only the file says.";
-
 /** What may be shown of a record that was read. @throws {DrillError}; nothing else */
 function shownOf(
   { record, sha256 }: HashedRecord<SittingRecord>,
@@ -101,7 +100,10 @@ function shownOf(
   try {
     const found = checkRecord(record, sha256, appVersion, motions);
     const isNameless = beside.person !== undefined && record.person === undefined;
-    const check = { ...found, unchecked: [...found.unchecked, ...(isNameless ? [NAMELESS] : [])] };
+    const check = {
+      ...found,
+      unchecked: [...found.unchecked, ...(isNameless ? [checkProblem("nobody-named", [])] : [])],
+    };
     const whole = sheetSha256(record.sheet);
     return {
       outcome: check.problems.length > 0 ? null : outcomeOf(markedAgain(record).verdict, record.ended),

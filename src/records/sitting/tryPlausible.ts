@@ -11,12 +11,14 @@ import type {
 } from "../../drill/marking/tryResult";
 import type { Station } from "../../drill/sheet/sheet";
 import { stationProfile } from "../../drill/sheet/stationProfile";
+import type { Problem } from "../../lock/problem";
+import { checkProblem } from "./checkWords";
 import { zeroingMisfit } from "./zeroingMadeAgain";
 
-/** What a try cannot have been: the rest of a sentence that begins with its place, or undefined. */
-type Misfit = string | undefined;
+/** What a try cannot have been, or undefined. */
+type Misfit = Problem | undefined;
 
-const first = (findings: readonly (readonly [isFine: boolean, says: string])[]): Misfit =>
+const first = (findings: readonly (readonly [isFine: boolean, problem: Problem])[]): Misfit =>
   findings.find(([isFine]) => !isFine)?.[1];
 
 /** Rounding of sums is far below this, graduations. */
@@ -41,12 +43,12 @@ function dialingMisfit(one: DialingTry, station: Station): Misfit {
   const stop = opened ? wrongStop(one, station) : 0;
   const hasLate = faults.some(({ number }) => number > length);
   return first([
-    [combination.length === length, `dials ${combination.length} numbers, and its lock has ${length}`],
-    [stopErrors.length === length, `has ${stopErrors.length} stop errors, and its lock has ${length} numbers`],
-    [!hasLate, `has a fault at a number that its lock does not have`],
-    [!(opened && faults.some(({ code }) => code === "not-drawn")), "is recorded as opened and as never drawn"],
-    [stop === 0, `is recorded as opened, and its stop at number ${stop} is outside the lock's tolerance`],
-    [!opened || time_ms > 0, "is recorded as opened in no time"],
+    [combination.length === length, checkProblem("numbers-dialed", [], { count: combination.length, length })],
+    [stopErrors.length === length, checkProblem("stop-errors", [], { count: stopErrors.length, length })],
+    [!hasLate, checkProblem("late-fault", [])],
+    [!(opened && faults.some(({ code }) => code === "not-drawn")), checkProblem("opened-not-drawn", [])],
+    [stop === 0, checkProblem("opened-off", [], { number: stop })],
+    [!opened || time_ms > 0, checkProblem("in-no-time", [], { done: "opened" })],
   ]);
 }
 
@@ -58,9 +60,9 @@ function zeroMisfit(one: ZeroingTry, station: Station): Misfit {
   const counted = readings?.filter(({ refusal }) => refusal !== null).length ?? refused;
   return (
     first([
-      [isPaired && isOtherPaired, "has a verdict without a mean, or a mean without a verdict"],
-      [counted === refused, `counts ${refused} stops as refused, and ${counted} are on record`],
-      [!isSet || time_ms > 0, "is recorded as set in no time"],
+      [isPaired && isOtherPaired, checkProblem("unpaired-verdict", [])],
+      [counted === refused, checkProblem("refused-count", [], { refused, counted })],
+      [!isSet || time_ms > 0, checkProblem("in-no-time", [], { done: "set" })],
     ]) ?? (station.kind === "zeroing" ? zeroingMisfit(one, station) : undefined)
   );
 }
@@ -68,8 +70,8 @@ function zeroMisfit(one: ZeroingTry, station: Station): Misfit {
 function changeMisfit(one: ChangeTry, station: Station): Misfit {
   const { length } = stationProfile(station).procedure;
   return first([
-    [one.combination.length === length, `sets ${one.combination.length} numbers, and its lock has ${length}`],
-    [!isChangeRight(one) || one.time_ms > 0, "is recorded as changed and proved in no time"],
+    [one.combination.length === length, checkProblem("numbers-set", [], { count: one.combination.length, length })],
+    [!isChangeRight(one) || one.time_ms > 0, checkProblem("in-no-time", [], { done: "changed and proved" })],
   ]);
 }
 
@@ -79,19 +81,19 @@ function troubleMisfit(one: TroubleTry, station: Station): Misfit {
   const isSame = named !== null && named === condition;
   const isFromPool = pool === undefined || condition === null || pool.includes(condition);
   return first([
-    [condition !== null, "names no defect that was to be found"],
-    [isFromPool, `has the defect "${condition}", which its station does not draw from`],
-    [!isNamedRight || isSame, `is recorded as named right: "${named ?? "nothing"}" for "${condition}"`],
-    [sizeError === null || isSame, "has a size for a defect that was not named right"],
-    [!isNamedRight || measurements + tries > 0, "is recorded as named right without a look at the lock"],
-    [!isNamedRight || time_ms > 0, "is recorded as named right in no time"],
+    [condition !== null, checkProblem("no-defect", [])],
+    [isFromPool, checkProblem("defect-not-drawn", [], { defect: condition })],
+    [!isNamedRight || isSame, checkProblem("named-wrong", [], { named: named ?? "nothing", defect: condition })],
+    [sizeError === null || isSame, checkProblem("size-of-wrong", [])],
+    [!isNamedRight || measurements + tries > 0, checkProblem("named-unseen", [])],
+    [!isNamedRight || time_ms > 0, checkProblem("in-no-time", [], { done: "named right" })],
   ]);
 }
 
 function handoverMisfit({ isHandedOver, missing, time_ms }: HandoverTry): Misfit {
   return first([
-    [new Set(missing).size === missing.length, "lists the same missing proof twice"],
-    [!isHandedOver || time_ms > 0, "is recorded as handed over in no time"],
+    [new Set(missing).size === missing.length, checkProblem("proof-twice", [])],
+    [!isHandedOver || time_ms > 0, checkProblem("in-no-time", [], { done: "handed over" })],
   ]);
 }
 
@@ -114,17 +116,15 @@ function madeMisfit(one: TryResult, station: Station): Misfit {
 function lostMisfit(one: TryResult): Misfit {
   const combination = "combination" in one ? one.combination : null;
   const lost = lostTry(one, { station: one.station, repetition: one.repetition, combination });
-  return canonicalJson(lost) === canonicalJson(one) ? undefined : "is recorded as lost, and yet has a result";
+  return canonicalJson(lost) === canonicalJson(one) ? undefined : checkProblem("lost-with-result", []);
 }
 
 /**
- * What a try cannot have been at its station, whatever version made the record.
- *
- * @returns the rest of a sentence that begins with the try's place, or undefined where it is possible
+ * What a try cannot have been at its station, whatever version made the record; undefined where it is possible.
  */
-export function tryMisfit(one: TryResult, station: Station): string | undefined {
-  if (one.kind !== station.kind) return `is of kind "${one.kind}", and its station of kind "${station.kind}"`;
+export function tryMisfit(one: TryResult, station: Station): Misfit {
+  if (one.kind !== station.kind) return checkProblem("other-kind", [], { kind: one.kind, wanted: station.kind });
   if (one.repetition > station.repetitions)
-    return `is repetition ${one.repetition} at a station that has ${station.repetitions}`;
+    return checkProblem("beyond-repetitions", [], { repetition: one.repetition, repetitions: station.repetitions });
   return one.isBrokenOff ? lostMisfit(one) : madeMisfit(one, station);
 }

@@ -1,3 +1,5 @@
+import type { Problem } from "../../lock/problem";
+import { checkProblem } from "./checkWords";
 import type { SittingRecord } from "./sittingRecord";
 
 /** What every record has since version 0.3.0, and how a person would name it. Recordings that are not there are told apart. */
@@ -14,12 +16,12 @@ function isSince0_3(version: string): boolean {
   return major > 0 || minor >= 3;
 }
 
-/** What a record lacks that its version writes in every record: somebody took it out. Sentences. */
-export function versionMisfits(record: SittingRecord): readonly string[] {
+/** What a record lacks that its version writes in every record: somebody took it out. */
+export function versionMisfits(record: SittingRecord): readonly Problem[] {
   if (!isSince0_3(record.appVersion)) return [];
   return SINCE_0_3.flatMap(([field, words]) =>
     record[field] === undefined
-      ? [`It has no ${words}, and version ${record.appVersion} puts one in every record.`]
+      ? [checkProblem("field-taken-out", [], { field: words, version: record.appVersion })]
       : [],
   );
 }

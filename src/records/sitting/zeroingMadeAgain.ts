@@ -4,9 +4,11 @@ import type { ZeroingStation } from "../../drill/sheet/sheet";
 import { stationProfile } from "../../drill/sheet/stationProfile";
 import { stationRules } from "../../drill/sheet/stationRules";
 import type { Turn } from "../../lock/dial";
+import type { Problem } from "../../lock/problem";
 import { zeroingMachine } from "../../zeroing/zeroingMachine";
 import type { ZeroingRules } from "../../zeroing/zeroingRules";
 import { sideResult } from "../../zeroing/zeroResult";
+import { checkProblem } from "./checkWords";
 
 /** What readings come to by the rules of their station. */
 type Made = Pick<ZeroingTry, "verdicts" | "means" | "refused">;
@@ -62,20 +64,16 @@ const isSame = (one: Made, other: Made) =>
     (turn) => one.verdicts[turn] === other.verdicts[turn] && isSameMean(one.means[turn], other.means[turn]),
   );
 
-/**
- * What keeps a try at setting zero from following from its own readings.
- *
- * @returns the rest of a sentence that begins with the try's place, or undefined
- */
-export function zeroingMisfit(one: ZeroingTry, station: ZeroingStation): string | undefined {
+/** What keeps a try at setting zero from following from its own readings, or undefined. */
+export function zeroingMisfit(one: ZeroingTry, station: ZeroingStation): Problem | undefined {
   const { readings } = one;
   if (readings === undefined || one.isBrokenOff) return undefined;
   const rules = stationRules(station, stationProfile(station));
   const far = readings.findIndex(
     ({ deviation, refusal }) => refusal === null && Math.abs(deviation) > rules.captureWindow,
   );
-  if (far >= 0) return `counts stop ${far + 1}, which is too far off zero to count`;
+  if (far >= 0) return checkProblem("far-stop", [], { number: far + 1 });
   const made = madeFrom(readings, rules);
-  if (made === null) return "has a stop that its series did not ask for";
-  return isSame(made, one) ? undefined : "does not follow from its stops: they give another zero";
+  if (made === null) return checkProblem("stop-not-asked", []);
+  return isSame(made, one) ? undefined : checkProblem("another-zero", []);
 }

@@ -6,6 +6,7 @@ import { canonicalJson } from "../../../src/drill/canonicalJson";
 import { DrillError } from "../../../src/drill/drillError";
 import { RunError } from "../../../src/handover/run/runError";
 import { checkHandoverRecord } from "../../../src/records/handover/checkHandoverRecord";
+import { handoverSentences } from "../../../src/records/handover/handoverCheckWords";
 import { parseHandoverRecord } from "../../../src/records/handover/handoverRecord";
 import { recordHash, writeHashed } from "../../../src/records/hashedRecord";
 import { savedHandoverRecord } from "../../support/savedHandoverRecord";
@@ -31,7 +32,9 @@ describe("a handover record", () => {
     const file = { sha256: recordHash(RECORD), record: { ...RECORD, ...more } };
     const { isUnchanged, problems } = checkHandoverRecord(file);
     expect(isUnchanged).toBe(false);
-    expect(problems[0]).toBe("The record is not the one that the hash was made from: it or the hash was changed.");
+    expect(handoverSentences(problems)[0]).toBe(
+      "The record is not the one that the hash was made from: it or the hash was changed.",
+    );
   });
 
   test.each<[string, object, RegExp]>([
@@ -51,7 +54,7 @@ describe("a handover record", () => {
   ])("%s under a hash made anew: it does not fit together", async (_, more, words) => {
     const { isUnchanged, problems } = hashedAnew({ ...RECORD, ...more });
     expect(isUnchanged).toBe(true);
-    expect(problems).toEqual([expect.stringMatching(words)]);
+    expect(handoverSentences(problems)).toEqual([expect.stringMatching(words)]);
   });
 
   test.each<[string, unknown, RegExp]>([
@@ -98,7 +101,7 @@ describe("from outside", () => {
   ])("names %s, though its hash is made anew", async (_, fields, words) => {
     const record = { ...from020().record, ...fields };
     const { problems } = checkHandoverRecord({ record, sha256: hashOf(canonicalJson(record)) });
-    expect(problems).toContainEqual(expect.stringMatching(words));
+    expect(handoverSentences(problems)).toContainEqual(expect.stringMatching(words));
   });
 
   test("nested without end is refused in a sentence", async () => {

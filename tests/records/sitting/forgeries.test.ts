@@ -6,6 +6,7 @@ import { DrillError } from "../../../src/drill/drillError";
 import { recordHash } from "../../../src/records/hashedRecord";
 import { type SittingFacts, type SittingRecord, sittingRecord } from "../../../src/records/sitting/sittingRecord";
 import { sittingShown } from "../../../src/records/sitting/sittingShown";
+import { checkedInWords } from "../../support/checkedInWords";
 import { satRecord, VERSION } from "../../support/satRecord";
 
 // A loaded machine must not make a property fail.
@@ -41,7 +42,7 @@ const JOBS = await everyKind();
 async function verdictOn(record: Json): Promise<string[]> {
   const hash = recordHash(record);
   try {
-    return [...sittingShown(plain({ record, sha256: hash }), VERSION).check.problems];
+    return checkedInWords(sittingShown(plain({ record, sha256: hash }), VERSION).check).problems;
   } catch (error) {
     if (error instanceof DrillError) return [error.message];
     throw error;
@@ -258,7 +259,9 @@ describe("every forgery is named, though its hash is made anew", () => {
     const hash = recordHash(DIALED);
     const renamed = changed(DIALED, (r) => (r.person = "Mibsy"));
     const { check, outcome } = sittingShown({ record: renamed, sha256: hash }, VERSION);
-    expect(check.problems).toEqual([expect.stringMatching(/^The record is not the one that the hash was made from/)]);
+    expect(checkedInWords(check).problems).toEqual([
+      expect.stringMatching(/^The record is not the one that the hash was made from/),
+    ]);
     expect(outcome).toBeNull();
   });
 });
@@ -273,7 +276,7 @@ describe("records of version 0.2.0", () => {
       const shown = sittingShown(fixture(name), VERSION);
       expect(shown).toMatchObject({ outcome, title, person: "Mibsy", appVersion: "0.2.0" });
       expect(shown.check.problems).toEqual([]);
-      expect(shown.check.unchecked).toEqual([
+      expect(checkedInWords(shown.check).unchecked).toEqual([
         "There are no recordings in this record: its openings were not replayed.",
       ]);
     },

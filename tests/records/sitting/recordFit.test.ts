@@ -8,6 +8,7 @@ import { recordHash } from "../../../src/records/hashedRecord";
 import { checkRecord } from "../../../src/records/sitting/checkRecord";
 import { type SittingFacts, type SittingRecord, sittingRecord } from "../../../src/records/sitting/sittingRecord";
 import { seededChance } from "../../../src/statistics/chance";
+import { checkedInWords } from "../../support/checkedInWords";
 import { changeStation, dialingStation, handoverStation, testSheet } from "../../support/testSheet";
 import { changeTry, dialingTry, handoverTry } from "../../support/testTries";
 
@@ -56,7 +57,7 @@ const FACTS = factsOf(SHEET);
 /** Checks facts as a record that is marked and hashed right: only what they say can be wrong. */
 async function problemsOf(facts: SittingFacts): Promise<readonly string[]> {
   const record: SittingRecord = sittingRecord(facts);
-  const check = await checkRecord(record, recordHash(record), "0.1.0");
+  const check = checkedInWords(checkRecord(record, recordHash(record), "0.1.0"));
   expect(check).toMatchObject({ isUnchanged: true, isMarkedRight: true, hasSameProfiles: true });
   expect(check.fitsSheet).toBe(check.problems.length === 0);
   expect(check.unheld).toEqual([]);
@@ -187,7 +188,7 @@ describe("a record that was changed and hashed and marked anew is found out", ()
 describe("a record that another version made", () => {
   const facts: SittingFacts = { ...FACTS, appVersion: "0.0.9" };
   const checked = async (record: SittingRecord, hash?: string) =>
-    checkRecord(record, hash ?? recordHash(record), "0.1.0");
+    checkedInWords(checkRecord(record, hash ?? recordHash(record), "0.1.0"));
 
   test("is sound where it fits this version too", async () => {
     expect(await checked(sittingRecord(facts))).toMatchObject({ problems: [], unheld: [] });

@@ -4,6 +4,7 @@ import { motionText } from "../../../src/records/motion/traceCodec";
 import { checkRecord } from "../../../src/records/sitting/checkRecord";
 import { readSittingRecord } from "../../../src/records/sitting/readSittingRecord";
 import type { SittingRecord } from "../../../src/records/sitting/sittingRecord";
+import { checkedInWords } from "../../support/checkedInWords";
 import { satRecord, VERSION } from "../../support/satRecord";
 
 const RECORD = satRecord();
@@ -12,7 +13,7 @@ const RECORD = satRecord();
 async function checked(record: SittingRecord, appVersion = VERSION) {
   const file = { record, sha256: recordHash(record) };
   const read = readSittingRecord(JSON.parse(JSON.stringify(file)));
-  return checkRecord(read.record, read.sha256, appVersion);
+  return checkedInWords(checkRecord(read.record, read.sha256, appVersion));
 }
 
 const withTry = (index: number, fields: object): SittingRecord => ({

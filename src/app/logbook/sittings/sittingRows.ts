@@ -2,6 +2,7 @@ import { countText } from "../../../lock/amountWords";
 import { harmlessName } from "../../../lock/harmlessText";
 import { checkedSitting, checkedStanding } from "../../../records/checkedSitting";
 import type { SittingRecord } from "../../../records/records";
+import { checkSentences } from "../../../records/sitting/checkWords";
 import type { SittingShown } from "../../../records/sitting/sittingShown";
 import type { SittingStanding } from "../../../records/sittingStanding";
 import { clockText, dayText } from "../../parts/moments";
@@ -72,7 +73,7 @@ function endedRow({ title, startedAt, outcome, tries, lostTries, check, differs 
     title: named(title),
     standing: outcome === null ? NOT_SOUND : STANDINGS[outcome],
     tries: madeText(tries, lostTries),
-    sentences: [...check.problems, ...differs, ...check.unheld, ...check.unchecked],
+    sentences: checkSentences([...check.problems, ...differs, ...check.unheld, ...check.unchecked]),
     isWrong: check.problems.length + differs.length > 0,
   };
 }

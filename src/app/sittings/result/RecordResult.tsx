@@ -5,6 +5,7 @@ import { sheetFingerprint } from "../../../drill/sheet/sheetFingerprint";
 import { stationName } from "../../../drill/sheet/stationName";
 import type { SittingBreak } from "../../../drill/sittingMemory";
 import { harmlessName } from "../../../lock/harmlessText";
+import { checkSentences } from "../../../records/sitting/checkWords";
 import { type ClockJump, markedAgain, NOTICE, type SittingRecord } from "../../../records/sitting/sittingRecord";
 import { APP_VERSION } from "../../parts/page/appVersion";
 import { messageOf } from "../../parts/page/messageOf";
@@ -20,7 +21,7 @@ import { TriesReview } from "./TriesReview";
 /** Why a record does not check, in sentences; none where it does. */
 function problemsOf(kept: KeptRecord, motions: readonly (Motion | null)[]): readonly string[] {
   try {
-    return checkKept(kept, APP_VERSION, motions).check.problems;
+    return checkSentences(checkKept(kept, APP_VERSION, motions).check.problems);
   } catch (error) {
     return [`${messageOf(error)}.`];
   }

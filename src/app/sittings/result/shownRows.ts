@@ -1,5 +1,6 @@
 import { agreeing } from "../../../lock/amountWords";
 import { harmlessName } from "../../../lock/harmlessText";
+import { checkSentences } from "../../../records/sitting/checkWords";
 import type { Outcome, SittingShown } from "../../../records/sitting/sittingShown";
 import type { RecordFinding } from "../../parts/files/RecordChecker";
 import { clockText } from "../sittingWords";
@@ -43,8 +44,8 @@ export function shownRows(shown: SittingShown): NonNullable<RecordFinding["says"
 
 /** A finding for the screen from what may be shown of a record. */
 export const findingOf = (shown: SittingShown): RecordFinding => ({
-  problems: [...shown.check.problems, ...shown.differs],
-  unheld: shown.check.unheld,
-  unchecked: shown.check.unchecked,
+  problems: checkSentences([...shown.check.problems, ...shown.differs]),
+  unheld: checkSentences(shown.check.unheld),
+  unchecked: checkSentences(shown.check.unchecked),
   says: shownRows(shown),
 });

@@ -1,5 +1,6 @@
 import { harmlessName } from "../../../../lock/harmlessText";
 import { checkHandoverRecord } from "../../../../records/handover/checkHandoverRecord";
+import { handoverSentences } from "../../../../records/handover/handoverCheckWords";
 import { parsedJson } from "../../../../records/hashedRecord";
 import { RecordChecker, type RecordFinding } from "../../../parts/files/RecordChecker";
 
@@ -13,7 +14,7 @@ function findingOf(text: string): RecordFinding {
   const { record, problems } = checkHandoverRecord(parsedJson(text));
   const shown = record.proofs.filter(({ isShown }) => isShown).length;
   return {
-    problems,
+    problems: handoverSentences(problems),
     says: [
       ["lock", named(record.lock)],
       ["door", named(record.door)],

@@ -1,0 +1,25 @@
+import { type Problem, problemsOf, type Words, wordsOf } from "../../lock/problem";
+import { CHANGED } from "../hashedRecord";
+
+/** What a handover record says that cannot be, or that does not follow from the rest of it; each a sentence. */
+const WORDS = {
+  changed: CHANGED,
+  "strange-inside": "The record has fields that no handover record has: inside one of its fields.",
+  "strange-fields": "The record has fields that no handover record has: {names}.",
+  "other-due": "The next change is due on {said}, and by its date on {due}.",
+  "other-proofs": "Its list of proofs is not the one that a handover asks for.",
+  "fault-counts": "Faults on record: {faults}, of which undone: {undone}. That cannot be.",
+  "no-height": "The height is {height} inches, and it must be above 0.",
+  "no-seed": "The seed is {seed}, and it must be a whole number from 0.",
+  "no-duration": "The duration is {duration} milliseconds, and it must be 0 or more.",
+  "unknown-lock": 'This version does not have the lock "{lock}".',
+  "other-notice": "Its notice, or when the combination is changed, is not as this version writes it.",
+  // The form words what is missing in it.
+  wanting: "{words}",
+} as const satisfies Words;
+
+/** Findings of a check of a handover record. */
+export const handoverProblem = problemsOf(WORDS);
+
+/** What a check of a handover record found, a sentence each. */
+export const handoverSentences = (found: readonly Problem[]): string[] => found.map((one) => wordsOf(one, WORDS));

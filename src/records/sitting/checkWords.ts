@@ -1,0 +1,101 @@
+import { type Problem, problemsOf, type Words, wordsOf } from "../../lock/problem";
+import { CHANGED } from "../hashedRecord";
+import { RECORD_WORDS } from "../recordWords";
+
+/** What a try cannot have been: the rest of a sentence that begins with its place. */
+const TRY_WORDS = {
+  "numbers-dialed": "dials {count} numbers, and its lock has {length}",
+  "stop-errors": "has {count} stop errors, and its lock has {length} numbers",
+  "late-fault": "has a fault at a number that its lock does not have",
+  "opened-not-drawn": "is recorded as opened and as never drawn",
+  "opened-off": "is recorded as opened, and its stop at number {number} is outside the lock's tolerance",
+  "in-no-time": "is recorded as {done} in no time",
+  "unpaired-verdict": "has a verdict without a mean, or a mean without a verdict",
+  "refused-count": "counts {refused} stops as refused, and {counted} are on record",
+  "far-stop": "counts stop {number}, which is too far off zero to count",
+  "stop-not-asked": "has a stop that its series did not ask for",
+  "another-zero": "does not follow from its stops: they give another zero",
+  "numbers-set": "sets {count} numbers, and its lock has {length}",
+  "no-defect": "names no defect that was to be found",
+  "defect-not-drawn": 'has the defect "{defect}", which its station does not draw from',
+  "named-wrong": 'is recorded as named right: "{named}" for "{defect}"',
+  "size-of-wrong": "has a size for a defect that was not named right",
+  "named-unseen": "is recorded as named right without a look at the lock",
+  "proof-twice": "lists the same missing proof twice",
+  "lost-with-result": "is recorded as lost, and yet has a result",
+  "other-kind": 'is of kind "{kind}", and its station of kind "{wanted}"',
+  "beyond-repetitions": "is repetition {repetition} at a station that has {repetitions}",
+  "no-station": "is at a station that the sheet does not have",
+  "place-taken": "is at the place of an earlier one",
+  "not-planned": "is not the one that sheet and seed lead to: station, repetition, kind or combination differ",
+  "recording-does-not-open": "is recorded as opened, and its recording does not open the lock",
+  "recording-opens": "is recorded as not opened, and its recording opens the lock here",
+  "recording-lasts": "is recorded with {time} ms, and its recording lasts {lasts} ms",
+  "other-stop-errors": "has other stop errors than its recording",
+  "other-faults": "has other faults than its recording",
+  "other-start": "starts from another place than sheet and seed lead to",
+  "recording-impossible": "has a recording that its lock cannot follow: {why}",
+  "recording-unreadable": "has a recording that cannot be read",
+} as const satisfies Words;
+
+/** What an answer cannot have been. */
+const ANSWER_WORDS = {
+  "other-question": 'is to question "{question}", which sheet and seed do not lead to',
+  "no-such-choice": "takes choice {choice}, which the question does not have",
+  "marked-otherwise": "is recorded as {recorded}, and the bank has it {marked}",
+} as const satisfies Words;
+
+/** What a record says that cannot be, or that does not follow from the rest of it; each a sentence. */
+const CHECK_WORDS = {
+  ...RECORD_WORDS,
+  ...TRY_WORDS,
+  ...ANSWER_WORDS,
+  "try-misfit": "Try {place} {misfit}.",
+  "answer-misfit": "Answer {place} {misfit}.",
+  "same-recording": "Tries {one} and {other} have one and the same recording.",
+  changed: CHANGED,
+  "other-marks": "The marks do not follow from the tries on record, by the rules of this version.",
+  "other-locks": "A lock of the record is not the one this version has under its name.",
+  "other-fingerprint": "The sheet's fingerprint on record is not that of the sheet on record.",
+  "other-version":
+    "Version {made} made it, and this is version {here}: what differs may be the version and not the record. Have it checked by version {made}.",
+  "nothing-replayed": "There are no recordings in this record: its openings were not replayed.",
+  "one-not-replayed": "Try {place} has no recording: it was not replayed.",
+  "some-not-replayed": "Tries {places} and {last} have no recording: they were not replayed.",
+  "nobody-named": "The record names nobody: whose it is, only the file says.",
+  "file-differs": "The file says {said} ({name}); its record says {is}.",
+  "field-taken-out": "It has no {field}, and version {version} puts one in every record.",
+  "too-many-tries": "The sheet has {planned} tries, and {tries} are on record.",
+  "too-many-answers": "The sheet asks {planned} questions, and {answers} answers are on record.",
+  "not-whole": "It is recorded as finished, and not all of its tries and answers are there.",
+  "tries-missing": "It is recorded as finished with {tries} of {planned} tries.",
+  "answers-missing": "It is recorded as finished with {answers} of {planned} answers.",
+  "early-answers": "There are answers on record, and questions come only after the last try.",
+  "answered-twice": 'Question "{question}" is answered twice.',
+  "recording-count": "It holds {recordings} recordings for {tries} tries; there must be one place for each.",
+  "tries-too-long": "The tries took {tries} s together, and the whole sitting {whole} s.",
+  "over-time": "It was finished after {worked} s, and the sheet allows {limit} s.",
+  "time-not-up": "It ended because time was up, after {worked} s of {limit} s.",
+  "pause-count": "Pauses on record: {pauses}; pauses listed with their lengths: {listed}.",
+  "reload-count": "Reloads on record: {reloads}; reloads listed with their lengths: {listed}.",
+  "break-without-length": "A pause or reload has no length, and it is not one that version 0.2.0 counted.",
+  "breaks-out-of-order": "The pauses and reloads are not in the order of their times.",
+  "break-after-end": "A pause, reload or clock change lies after the end.",
+  "plan-not-made": "The plan of the tries cannot be made again from the sheet: {why}.",
+  "questions-not-made": "The choice of the questions cannot be made again from the sheet: {why}.",
+  "other-seed": "The seed is {seed}, and the sheet sets {set}.",
+  "pauses-not-allowed": "There are pauses ({pauses}) on record, and the sheet allows none.",
+  "reload-not-allowed": "It went on after a reload, and the sheet breaks it off there.",
+  "lost-without-reload": "Tries lost to a reload: {lost}; reloads on record: {reloads}.",
+  "no-time-set": "It ended because time was up, and the sheet sets no time.",
+} as const satisfies Words;
+
+/** Findings of a check. */
+export const checkProblem = problemsOf(CHECK_WORDS);
+
+/** A finding about one try, counted from 1. */
+export const tryProblem = (place: number, misfit: Problem): Problem =>
+  checkProblem("try-misfit", [], { place, misfit });
+
+/** What a check found, a sentence each. */
+export const checkSentences = (found: readonly Problem[]): string[] => found.map((one) => wordsOf(one, CHECK_WORDS));
