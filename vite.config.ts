@@ -3,7 +3,7 @@ import react from "@vitejs/plugin-react";
 import type { Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
-import { englishOnly, noStyleElements } from "./bundle/accessibleControls.ts";
+import { controlsUnderPolicy, englishOnly } from "./bundle/accessibleControls.ts";
 import { fewChunks } from "./bundle/fewChunks.ts";
 import { firstPicture } from "./bundle/firstPicture.ts";
 import { servedBuild } from "./bundle/servedBuild.ts";
@@ -51,7 +51,7 @@ export default defineConfig({
     contentPolicy,
     firstPicture(),
     noTrialOfEval,
-    noStyleElements,
+    controlsUnderPolicy,
     englishOnly,
     servedBuild(SECURITY_HEADERS),
     VitePWA({

@@ -60,3 +60,28 @@ test("tabs are one stop of Tab; arrows pass over a closed one, Enter chooses, an
   await expect(tab("Set zero")).not.toBeFocused();
   await expect(page.getByRole("tabpanel").locator(":focus")).toHaveCount(1);
 });
+
+for (const { locale, typed, shown } of [
+  { locale: "en-US", typed: "4,5", shown: "4.5" },
+  { locale: "de-DE", typed: "4.5", shown: "4,5" },
+  { locale: "fa-IR", typed: "۴٫۵", shown: "۴٫۵" },
+]) {
+  test.describe(`a number field in ${locale}`, () => {
+    test.use({ locale });
+
+    test("takes a comma or a point and its own digits, steps by arrow key, and refuses letters", async ({ page }) => {
+      await page.goto("#/zeroing?seed=5");
+      await page.getByRole("tab", { name: "Find the play" }).click();
+      const field = page.getByRole("textbox", { name: "The play is" });
+      await field.pressSequentially(`x${typed}y`);
+      await expect(field).toHaveValue(shown);
+      await field.press("Tab");
+      await expect(field).toHaveValue(shown);
+      await field.press("ArrowUp");
+      const stepped = await field.inputValue();
+      await field.press("ArrowDown");
+      await expect(field).not.toHaveValue(stepped);
+      expect(stepped).toBe(new Intl.NumberFormat(locale).format(5));
+    });
+  });
+}

@@ -3,6 +3,7 @@ import { explain } from "../../drill/combinationRules";
 import { brokenRuleText } from "../../drill/drillWords";
 import type { Combination } from "../../lock/combination";
 import type { Profile } from "../../lock/profile";
+import { NumberField } from "../parts/controls/NumberField";
 import { readOwn } from "./readOwn";
 
 function RuleNotes({ profile, numbers }: { readonly profile: Profile; readonly numbers: Combination }) {
@@ -22,27 +23,25 @@ function RuleNotes({ profile, numbers }: { readonly profile: Profile; readonly n
 
 interface OwnNumbersProps {
   readonly profile: Profile;
-  readonly texts: readonly string[];
-  readonly onTexts: (texts: readonly string[]) => void;
+  readonly typed: readonly (number | undefined)[];
+  readonly onTyped: (typed: readonly (number | undefined)[]) => void;
 }
 
 /** Fields for numbers of one's own. The rules they break are shown, with their source. */
-export function OwnNumbers({ profile, texts, onTexts }: OwnNumbersProps) {
-  const own = readOwn(profile, texts);
+export function OwnNumbers({ profile, typed, onTyped }: OwnNumbersProps) {
+  const own = readOwn(profile, typed);
   return (
     <>
       <div className="row mt-4">
-        {texts.map((text, k) => (
-          <label key={`${ordinalWord(k + 1)}`}>
-            <span className="visually-hidden">{ordinalWord(k + 1)} number</span>
-            <input
-              className="field"
-              inputMode="decimal"
-              size={4}
-              value={text}
-              onChange={(event) => onTexts(texts.with(k, event.currentTarget.value))}
-            />
-          </label>
+        {typed.map((number, k) => (
+          <NumberField
+            key={`${ordinalWord(k + 1)}`}
+            label={`${ordinalWord(k + 1)} number`}
+            looks={{ label: "visually-hidden" }}
+            size={4}
+            value={number}
+            onNumber={(next) => onTyped(typed.with(k, next))}
+          />
         ))}
       </div>
       {"problem" in own ? (

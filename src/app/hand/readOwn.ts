@@ -13,17 +13,21 @@ export function combinationSentence(problem: Problem): string {
   return `${subject} ${wordsOf(problem, LOCK_WORDS)}.`;
 }
 
-/** What the trainee typed, as numbers of the lock or as a sentence that says what is wrong. */
-export function readOwn(profile: Profile, texts: readonly string[]): { numbers: Combination } | { problem: string } {
-  const typed = texts.map((text) => (text.trim() === "" ? Number.NaN : Number(text)));
-  const missing = typed.findIndex((number) => !Number.isFinite(number));
-  if (missing >= 0) return { problem: `Enter the ${ordinalWord(missing + 1)} number.` };
-  const problem = combinationProblem(profile, typed);
+/** What the trainee typed, as numbers of the lock or as a sentence that says what is wrong; a field may be empty. */
+export function readOwn(
+  profile: Profile,
+  typed: readonly (number | undefined)[],
+): { numbers: Combination } | { problem: string } {
+  const numbers = typed.filter((number) => number !== undefined);
+  if (numbers.length < typed.length) {
+    return { problem: `Enter the ${ordinalWord(typed.indexOf(undefined) + 1)} number.` };
+  }
+  const problem = combinationProblem(profile, numbers);
   if (problem !== null) return { problem: combinationSentence(problem) };
-  return { numbers: typed.map((number) => faceNumber(number, profile.graduations, profile.numbersIncrease)) };
+  return { numbers: numbers.map((number) => faceNumber(number, profile.graduations, profile.numbersIncrease)) };
 }
 
-/** The numbers of a combination as one would type them. */
-export function faceTexts(numbers: Combination, { graduations, numbersIncrease }: Profile): readonly string[] {
-  return numbers.map((number) => String(faceNumber(number, graduations, numbersIncrease)));
+/** The numbers of a combination as they are on the dial's face. */
+export function faceNumbers(numbers: Combination, { graduations, numbersIncrease }: Profile): readonly number[] {
+  return numbers.map((number) => faceNumber(number, graduations, numbersIncrease));
 }

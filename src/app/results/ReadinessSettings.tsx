@@ -2,9 +2,10 @@ import { useId, useState } from "react";
 import { ruleSentence } from "../../progress/masteryWords";
 import { MASTERY_RULE, type MasteryRule, masteryRuleSchema, RULE_LIMITS } from "../../records/masteryRule";
 import { useReadinessRule } from "../keeping/readinessRule";
+import { NumberField } from "../parts/controls/NumberField";
 
 /** A rule as it is typed. */
-type Typed = { readonly [Field in keyof MasteryRule]: string };
+type Typed = { readonly [Field in keyof MasteryRule]: number | undefined };
 
 const FIELDS: readonly { readonly field: keyof MasteryRule; readonly label: string; readonly unit: string }[] = [
   { field: "adequateFailureRate", label: "Good enough: misses at most", unit: "% of tries" },
@@ -13,17 +14,14 @@ const FIELDS: readonly { readonly field: keyof MasteryRule; readonly label: stri
   { field: "lapseDays", label: "Lapses after", unit: "days without practice (empty: never)" },
 ];
 
-const percent = (rate: number) => String(Number((100 * rate).toFixed(1)));
+const percent = (rate: number) => Number((100 * rate).toFixed(1));
 
 const typedRule = (rule: MasteryRule): Typed => ({
   adequateFailureRate: percent(rule.adequateFailureRate),
   inadequateFailureRate: percent(rule.inadequateFailureRate),
-  minimumAttempts: String(rule.minimumAttempts),
-  lapseDays: rule.lapseDays === null ? "" : String(rule.lapseDays),
+  minimumAttempts: rule.minimumAttempts,
+  lapseDays: rule.lapseDays ?? undefined,
 });
-
-/** A number as typed, with a comma or a point; an empty field is none. */
-const numberOf = (text: string) => (text.trim() === "" ? Number.NaN : Number(text.trim().replace(",", ".")));
 
 /**
  * A rule as typed, or what to fix, in a sentence.
@@ -31,17 +29,12 @@ const numberOf = (text: string) => (text.trim() === "" ? Number.NaN : Number(tex
  * Shares are typed in percent.
  */
 export function ruleOf(typed: Typed): MasteryRule | string {
-  const [good, bad] = [numberOf(typed.adequateFailureRate), numberOf(typed.inadequateFailureRate)];
+  const { minimumAttempts, lapseDays = null } = typed;
+  const { adequateFailureRate: good = Number.NaN, inadequateFailureRate: bad = Number.NaN } = typed;
   if (!(good >= 1 && bad <= 90)) return "Enter shares of misses from 1 to 90 %.";
   if (!(bad > good)) return "The second share of misses must be larger than the first.";
-  const least = numberOf(typed.minimumAttempts);
-  const days = typed.lapseDays.trim() === "" ? null : numberOf(typed.lapseDays);
-  const made = masteryRuleSchema.safeParse({
-    adequateFailureRate: good / 100,
-    inadequateFailureRate: bad / 100,
-    minimumAttempts: least,
-    lapseDays: days,
-  });
+  const rates = { adequateFailureRate: good / 100, inadequateFailureRate: bad / 100 };
+  const made = masteryRuleSchema.safeParse({ ...rates, minimumAttempts, lapseDays });
   if (made.success) return made.data;
   const isDays = made.error.issues[0]?.path[0] === "lapseDays";
   return isDays
@@ -67,21 +60,16 @@ export function ReadinessSettings() {
         <summary>Change what ready means</summary>
         <div className="grid gap-3 py-3">
           {FIELDS.map(({ field, label, unit }) => (
-            <p className="grid grid-cols-[minmax(0,200px)_minmax(0,1fr)] items-center gap-x-4" key={field}>
-              <label htmlFor={`${id}-${field}`}>{label}</label>
-              <span>
-                <input
-                  id={`${id}-${field}`}
-                  className="field w-[72px]"
-                  inputMode="decimal"
-                  autoComplete="off"
-                  value={typed[field]}
-                  aria-describedby={`${id}-told`}
-                  onChange={({ currentTarget: { value } }) => type({ ...typed, [field]: value })}
-                />{" "}
-                {unit}
-              </span>
-            </p>
+            <NumberField
+              key={field}
+              label={label}
+              looks={{ field: "grid grid-cols-[minmax(0,200px)_72px_minmax(0,1fr)] items-center gap-x-4" }}
+              value={typed[field]}
+              describedBy={`${id}-told`}
+              onNumber={(number) => type({ ...typed, [field]: number })}
+            >
+              <span>{unit}</span>
+            </NumberField>
           ))}
         </div>
         <p id={`${id}-told`} role="status">

@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from "react";
 import type { Combination } from "../../../lock/combination";
 import { OwnNumbers } from "../../hand/OwnNumbers";
-import { faceTexts, readOwn } from "../../hand/readOwn";
+import { faceNumbers, readOwn } from "../../hand/readOwn";
 import { Dialog } from "../../parts/controls/Dialog";
 import type { BenchSetup, CombinationSource } from "./benchSetup";
 
@@ -22,8 +22,8 @@ interface CombinationSheetProps {
 function CombinationForm({ setup, onClose, onTake, onOwn }: Omit<CombinationSheetProps, "isOpen">) {
   const { profile } = setup;
   const [source, setSource] = useState(setup.source);
-  const [texts, setTexts] = useState(() => faceTexts(setup.combination, profile));
-  const own = readOwn(profile, texts);
+  const [typed, setTyped] = useState<readonly (number | undefined)[]>(() => faceNumbers(setup.combination, profile));
+  const own = readOwn(profile, typed);
   const isReady = source !== "own" || "numbers" in own;
   const take = (event: FormEvent) => {
     event.preventDefault();
@@ -43,7 +43,7 @@ function CombinationForm({ setup, onClose, onTake, onOwn }: Omit<CombinationShee
           </label>
         ))}
       </fieldset>
-      {source === "own" && <OwnNumbers profile={profile} texts={texts} onTexts={setTexts} />}
+      {source === "own" && <OwnNumbers profile={profile} typed={typed} onTyped={setTyped} />}
       <div className="row mt-4">
         <button type="submit" className="button primary" disabled={!isReady}>
           Set the lock

@@ -6,6 +6,7 @@ import { hasStopsEnough } from "../../../zeroing/playMachine";
 import { playWords } from "../../../zeroing/zeroWords";
 import { againAct, newAct, stopAct } from "../../hand/handActs";
 import { LockInHand } from "../../hand/LockInHand";
+import { NumberField } from "../../parts/controls/NumberField";
 import { CamWindow, camWords } from "./CamWindow";
 import { Magnifier } from "./Magnifier";
 import { MOST_PLAY, type PlaySession } from "./playSession";
@@ -49,28 +50,20 @@ export function PlayHand({ play, profile }: PlayProps) {
 }
 
 function Answer({ play }: Pick<PlayProps, "play">) {
-  const [text, setText] = useState("");
-  const answer = Number(text.replace(",", "."));
-  const isNumber = text.trim() !== "" && answer >= 0 && answer <= MOST_PLAY;
+  const [answer, setAnswer] = useState<number>();
+  const isSize = answer !== undefined && answer >= 0 && answer <= MOST_PLAY;
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    if (isNumber) play.answer(answer);
+    if (isSize) play.answer(answer);
   };
   return (
-    <form className="row mt-4" onSubmit={submit}>
-      <label htmlFor="play-answer">The play is</label>
-      <input
-        id="play-answer"
-        className="field"
-        inputMode="decimal"
-        size={5}
-        value={text}
-        onChange={(event) => setText(event.currentTarget.value)}
-      />
-      <span>graduations</span>
-      <button type="submit" className="button primary" disabled={!(isNumber && hasStopsEnough(play.memory))}>
-        Mark it
-      </button>
+    <form onSubmit={submit}>
+      <NumberField label="The play is" looks={{ field: "row mt-4" }} size={5} value={answer} onNumber={setAnswer}>
+        <span>graduations</span>
+        <button type="submit" className="button primary" disabled={!(isSize && hasStopsEnough(play.memory))}>
+          Mark it
+        </button>
+      </NumberField>
     </form>
   );
 }

@@ -37,7 +37,9 @@ export function TabbedPanel<Name extends string>(props: TabbedPanelProps<Name>) 
           </Tab>
         ))}
       </TabList>
-      <TabPanel id={chosen}>{children}</TabPanel>
+      <TabPanel key={chosen} id={chosen}>
+        {children}
+      </TabPanel>
     </Tabs>
   );
 }

@@ -61,8 +61,6 @@ const MARKS: Readonly<Record<Station["kind"], Marks>> = {
 };
 
 const COMMON_CLAIM = { rate: 0.9, confidence: 0.9 };
-const PERCENT = 0.01;
-
 function ClaimFields({ station, path, onFields }: StationEdit<DialingStation>) {
   const { passMarks } = station;
   const { claim } = passMarks;
@@ -83,14 +81,14 @@ function ClaimFields({ station, path, onFields }: StationEdit<DialingStation>) {
             label="Rate of opening to show, %"
             path={`${path}.claim.rate`}
             value={claim.rate}
-            scale={PERCENT}
+            isPercent
             onNumber={(rate) => take({ ...claim, rate: rate ?? Number.NaN }, "rate")}
           />
           <NumberField
             label="Confidence, %"
             path={`${path}.claim.confidence`}
             value={claim.confidence}
-            scale={PERCENT}
+            isPercent
             onNumber={(confidence) => take({ ...claim, confidence: confidence ?? Number.NaN }, "confidence")}
           />
           {isSound && (

@@ -1,4 +1,5 @@
 import { createContext, type ReactNode, useContext, useId, useState } from "react";
+import { NumberField as AnyNumberField } from "../../parts/controls/NumberField";
 import { timeOf, timeText } from "../../parts/timeText";
 
 /** Sentences by the path of the field they belong to. */
@@ -117,48 +118,23 @@ interface NumberFieldProps extends FieldProps {
   /** A kept sheet has null where no number was typed. */
   readonly value: number | null | undefined;
   readonly onNumber: (value: number | undefined) => void;
-  /** Units of the sheet in one unit of the field: 0.01 shows shares as percent. */
-  readonly scale?: number;
+  /** A share, typed and shown in percent. */
+  readonly isPercent?: boolean;
 }
 
-const ROUND = 1e6;
+const NUMBER_LOOKS = {
+  field: "sheets-field w-full",
+  label: "block mb-1 text-small text-soft",
+  input: "field sheets-number",
+};
 
-/** A number as people type it: with a decimal comma, a real minus sign, a percent sign behind it. */
-const numberTyped = (text: string) =>
-  Number(
-    text
-      .replace(",", ".")
-      .replace("−", "-")
-      .replace(/\s*%\s*$/, ""),
-  );
-
-/** A number; empty means that it is not asked. What is no number becomes NaN, which the check of the sheet finds. */
-export function NumberField({ label, path, value, onNumber, scale = 1 }: NumberFieldProps) {
-  const says = useProblem(path);
-  const id = useId();
-  const read = (text: string) =>
-    text.trim() === "" ? undefined : Math.round(numberTyped(text) * scale * ROUND) / ROUND;
-  const write = (number: number | null | undefined) =>
-    Number.isFinite(number) ? String(Math.round((Number(number) / scale) * ROUND) / ROUND) : "";
-  const [text, setText] = useDraft<number | null | undefined>(value, write, read);
-  return (
-    <Labelled {...{ label, id, says }}>
-      <input
-        className="field sheets-number"
-        inputMode="decimal"
-        value={text}
-        {...told(id, says)}
-        onChange={(event) => {
-          setText(event.currentTarget.value);
-          onNumber(read(event.currentTarget.value));
-        }}
-      />
-    </Labelled>
-  );
+/** A number; empty means that it is not asked. */
+export function NumberField({ path, ...field }: NumberFieldProps) {
+  return <AnyNumberField {...field} says={useProblem(path)} looks={NUMBER_LOOKS} />;
 }
 
 /** A time, as m:ss or in seconds; empty means that it is not asked. */
-export function TimeField({ label, path, value, onNumber }: Omit<NumberFieldProps, "scale">) {
+export function TimeField({ label, path, value, onNumber }: Omit<NumberFieldProps, "isPercent">) {
   const says = useProblem(path);
   const id = useId();
   const write = (seconds: number | null | undefined) => (Number.isFinite(seconds) ? timeText(Number(seconds)) : "");

@@ -34,14 +34,13 @@ describe("what an address asks for", () => {
 });
 
 describe("a diagnosis in the form", () => {
-  const draft: NameDraft = { kind: "wheel-off", part: "2", size: "1,5", way: "right" };
+  const draft: NameDraft = { kind: "wheel-off", part: "2", size: 1.5, way: "right" };
   test.each([
     [{ kind: null }, "Choose a defect."],
     [{ part: "" }, "Say which wheel."],
     [{ kind: "zero-one-side", part: "" }, "Say in which direction it was set."],
-    [{ size: " " }, "Say how much, a number from 0 to 100."],
-    [{ size: "much" }, "Say how much, a number from 0 to 100."],
-    [{ size: "-1" }, "Say how much, a number from 0 to 100."],
+    [{ size: undefined }, "Say how much, a number from 0 to 100."],
+    [{ size: -1 }, "Say how much, a number from 0 to 100."],
     [{ way: "" }, "Say which way: left or right."],
   ] as const)("%j is asked for what is missing", (change, words) => {
     expect(readDraft({ ...draft, ...change })).toMatchObject({ says: words });

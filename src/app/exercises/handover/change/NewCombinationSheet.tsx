@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from "react";
 import type { Combination } from "../../../../lock/combination";
 import { OwnNumbers } from "../../../hand/OwnNumbers";
-import { faceTexts, readOwn } from "../../../hand/readOwn";
+import { faceNumbers, readOwn } from "../../../hand/readOwn";
 import { Dialog } from "../../../parts/controls/Dialog";
 import type { ChangeSetup } from "./changeSession";
 
@@ -14,8 +14,8 @@ interface NewCombinationSheetProps {
 }
 
 function NewCombinationForm({ setup, onClose, onDraw, onOwn }: Omit<NewCombinationSheetProps, "isOpen">) {
-  const [texts, setTexts] = useState(() => faceTexts(setup.wanted, setup.profile));
-  const own = readOwn(setup.profile, texts);
+  const [typed, setTyped] = useState<readonly (number | undefined)[]>(() => faceNumbers(setup.wanted, setup.profile));
+  const own = readOwn(setup.profile, typed);
   const take = (event: FormEvent) => {
     event.preventDefault();
     if (!("numbers" in own)) return;
@@ -29,7 +29,7 @@ function NewCombinationForm({ setup, onClose, onDraw, onOwn }: Omit<NewCombinati
   return (
     <form onSubmit={take}>
       <p>The combination the lock is to be given.</p>
-      <OwnNumbers profile={setup.profile} texts={texts} onTexts={setTexts} />
+      <OwnNumbers profile={setup.profile} typed={typed} onTyped={setTyped} />
       <div className="row mt-4">
         <button type="submit" className="button primary" disabled={!("numbers" in own)}>
           Take these

@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from "react";
 import { combinationText } from "../../../../handover/change/changeFault";
 import { PackChange } from "../../../../handover/change/packChange";
-import { faceTexts, readOwn } from "../../../hand/readOwn";
+import { faceNumbers, readOwn } from "../../../hand/readOwn";
 import { KeyActs, WITH_BUTTON, WITH_KEY } from "../change/KeyActs";
 import { brokenRules, changeTo, leaveChange } from "./session/changeWork";
 import type { HandoverSession } from "./session/handoverSession";
@@ -14,12 +14,12 @@ interface ChooseNumbersProps {
 /** Which numbers the lock is to be set to: drawn by the rules, or the trainee's own with the rules they break. */
 export function ChooseNumbers({ session, onDone }: ChooseNumbersProps) {
   const { profile } = session.setup;
-  const [text, setText] = useState(() => faceTexts(session.drawOwn(), profile).join("-"));
+  const [text, setText] = useState(() => faceNumbers(session.drawOwn(), profile).join("-"));
   const [problem, setProblem] = useState<readonly string[]>([]);
   const [isWarned, setIsWarned] = useState(false);
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    const own = readOwn(profile, text.match(/[\d.]+/g) ?? []);
+    const own = readOwn(profile, (text.match(/[\d.]+/g) ?? []).map(Number));
     if ("problem" in own) {
       setProblem([own.problem]);
       return;

@@ -3,6 +3,7 @@ import { faceText } from "../../../../dialing/words";
 import { kindsFor } from "../../../../handover/trouble/drawTrouble";
 import type { LockCard, Trouble, TroubleKind } from "../../../../handover/trouble/trouble";
 import { TROUBLE_GUIDE } from "../../../../handover/trouble/troubleGuide";
+import { NumberField } from "../../../parts/controls/NumberField";
 import { type DraftProblem, EMPTY_DRAFT, type NameDraft, readDraft } from "./nameDraft";
 
 /** The choices of a part: a wheel by its number, or the side a zero was set from. */
@@ -12,11 +13,11 @@ function partChoices(kind: TroubleKind, { profile, combination }: LockCard) {
     : (["left", "right"] as const).map((side) => ({ value: side, label: `set turning ${side} only` }));
 }
 
-/** Names of the fields in the form. */
+/** Names of the fields in the form; of the size, its id. */
 const NAMES: Readonly<Record<keyof NameDraft, string>> = {
-  kind: "grid grid-cols-[24px_1fr] items-start py-2 cursor-pointer",
+  kind: "trouble-kind",
   part: "trouble-part",
-  size: "row gap-x-4 mt-1 mb-3 ml-6 pl-4 border-l-4 border-l-hair",
+  size: "trouble-size",
   way: "trouble-way",
 };
 
@@ -25,7 +26,7 @@ type Wanted = (field: keyof NameDraft) => { readonly "aria-invalid"?: true; read
 
 /** Leads the hand to a field of a form: of a choice to the first. */
 function focusField(form: HTMLFormElement, field: keyof NameDraft): void {
-  form.querySelector<HTMLElement>(`[name="${NAMES[field]}"]`)?.focus();
+  form.querySelector<HTMLElement>(`[name="${NAMES[field]}"], #${NAMES[field]}`)?.focus();
 }
 
 interface SizeFieldsProps {
@@ -37,7 +38,6 @@ interface SizeFieldsProps {
 }
 
 function SizeFields({ card, kind, draft, onDraft, wanted }: SizeFieldsProps) {
-  const id = useId();
   const { part, sizeLabel, unit, tolerance, hasWay } = TROUBLE_GUIDE[kind];
   return (
     <div className="row gap-x-4 mt-1 mb-3 ml-6 pl-4 border-l-4 border-l-hair">
@@ -60,20 +60,17 @@ function SizeFields({ card, kind, draft, onDraft, wanted }: SizeFieldsProps) {
           </select>
         </label>
       )}
-      <label htmlFor={id}>{sizeLabel}</label>
-      <span className="inline-flex gap-3 items-center">
-        <input
-          id={id}
-          className="field"
-          name={NAMES.size}
-          {...wanted("size")}
-          inputMode="decimal"
-          size={6}
-          value={draft.size}
-          onChange={(event) => onDraft({ ...draft, size: event.currentTarget.value })}
-        />
+      <NumberField
+        label={sizeLabel}
+        id={NAMES.size}
+        size={6}
+        isInvalid={wanted("size")["aria-invalid"] === true}
+        describedBy={wanted("size")["aria-describedby"]}
+        value={draft.size}
+        onNumber={(size) => onDraft({ ...draft, size })}
+      >
         {unit}
-      </span>
+      </NumberField>
       {hasWay && (
         <select
           className="field"

@@ -5,18 +5,15 @@ import { TROUBLE_GUIDE } from "../../../../handover/trouble/troubleGuide";
 export interface NameDraft {
   readonly kind: TroubleKind | null;
   readonly part: string;
-  readonly size: string;
+  readonly size: number | undefined;
   readonly way: "left" | "right" | "";
 }
 
 /** A form that nothing has been written into. */
-export const EMPTY_DRAFT: NameDraft = { kind: null, part: "", size: "", way: "" };
+export const EMPTY_DRAFT: NameDraft = { kind: null, part: "", size: undefined, way: "" };
 
 /** Largest size that anyone may name. */
 const MOST = 100;
-
-/** The size as written, a comma as good as a point; NaN where it is none. */
-const amountOf = ({ size }: NameDraft) => (size.trim() === "" ? Number.NaN : Number(size.replace(",", ".")));
 
 /** What a form still wants. */
 export interface DraftProblem {
@@ -28,7 +25,7 @@ export interface DraftProblem {
 /** What is still missing, in the order of the form. */
 function draftProblem(draft: NameDraft, kind: TroubleKind): DraftProblem | undefined {
   const { part, hasWay } = TROUBLE_GUIDE[kind];
-  const amount = amountOf(draft);
+  const amount = draft.size ?? Number.NaN;
   const checks: readonly (readonly [boolean, DraftProblem])[] = [
     [part === "wheel" && draft.part === "", { field: "part", says: "Say which wheel." }],
     [part === "side" && draft.part === "", { field: "part", says: "Say in which direction it was set." }],
@@ -44,5 +41,5 @@ export function readDraft(draft: NameDraft): Trouble | DraftProblem {
   if (kind === null) return { field: "kind", says: "Choose a defect." };
   const { part, hasWay } = TROUBLE_GUIDE[kind];
   const sign = hasWay && draft.way === "right" ? -1 : 1;
-  return draftProblem(draft, kind) ?? { kind, part: part === null ? null : draft.part, size: sign * amountOf(draft) };
+  return draftProblem(draft, kind) ?? { kind, part: part === null ? null : draft.part, size: sign * (draft.size ?? 0) };
 }
