@@ -163,7 +163,9 @@ export function LockInHand(props: LockInHandProps) {
           {props.children}
         </Dial>
         {props.loupe && (
-          <div className="hand-loupe absolute top-0 right-0 w-[148px] phone:w-[104px]">{props.loupe}</div>
+          <div className="hand-loupe absolute top-0 right-0 w-[148px] phone:-top-3 phone:-right-3 phone:w-[104px]">
+            {props.loupe}
+          </div>
         )}
         {props.window && (
           <div className="hand-loupe absolute top-0 right-0 w-[148px] phone:w-[104px] right-auto left-0">
