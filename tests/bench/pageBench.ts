@@ -18,6 +18,7 @@ const EVENTS = 2000;
 const STRIDE = 2.5;
 const TARGET_MS = 4;
 const TARGET_KB = 150;
+const TARGET_SHIFT = 0.02;
 
 const profile = shippedProfile("three-wheel");
 const combination = profile.asSet ?? [];
@@ -81,10 +82,11 @@ const ms = (value: number) => value.toFixed(2);
 
 /** Rows of the table: what a first visit fetches for a page. */
 async function weightRows(browser: Browser, address: string, name: string, hash: string, drawn: string) {
-  const { untilDrawn_kB, inAll_kB, type_kB } = await pageWeight(browser, address, hash, drawn);
+  const { untilDrawn_kB, inAll_kB, type_kB, shift } = await pageWeight(browser, address, hash, drawn);
   return [
     `| ${name}: script and style until its screen is drawn, gzip | ${untilDrawn_kB.toFixed(1)} kB | ${TARGET_KB} kB | ${verdict(untilDrawn_kB, TARGET_KB)} |`,
     `| ${name}: script and style in all, gzip | ${inAll_kB.toFixed(1)} kB | | |`,
+    `| ${name}: layout shift | ${shift.toFixed(3)} | ${TARGET_SHIFT} | ${verdict(shift, TARGET_SHIFT)} |`,
     `| ${name}: type (woff2) | ${type_kB.toFixed(1)} kB | | |`,
   ];
 }

@@ -7,6 +7,8 @@ declare global {
   interface Window {
     /** When the screen was first there, milliseconds since the page was asked for. */
     drawnAt?: number;
+    /** How far things have moved by themselves, as the browser counts it (CLS). */
+    shift?: number;
   }
 }
 
@@ -20,6 +22,8 @@ export interface PageWeight {
   readonly inAll_kB: number;
   /** Typeface. */
   readonly type_kB: number;
+  /** How far things moved that nobody moved; 0 for nothing, 1 for the whole page by its height. */
+  readonly shift: number;
 }
 
 const zipped_kB = (path: string) => gzipSync(readFileSync(join(DIST, path)), { level: 9 }).length / 1000;
@@ -38,10 +42,15 @@ export async function pageWeight(browser: Browser, address: string, hash: string
   const page = await browser.newPage({ viewport: { width: 1280, height: 800 }, serviceWorkers: "block" });
   try {
     // As text: what compiles this file names functions by a helper that a page does not have.
-    await page.addInitScript(`(function look() {
-      if (document.querySelector(${JSON.stringify(drawn)}) === null) requestAnimationFrame(look);
-      else window.drawnAt = performance.now();
-    })()`);
+    await page.addInitScript(`new MutationObserver((_, watch) => {
+      if (document.querySelector(${JSON.stringify(drawn)}) === null) return;
+      window.drawnAt = performance.now();
+      watch.disconnect();
+    }).observe(document, { childList: true, subtree: true });
+    window.shift = 0;
+    new PerformanceObserver((list) => {
+      for (const { value } of list.getEntries()) window.shift += value;
+    }).observe({ type: "layout-shift", buffered: true });`);
     await page.goto(`${address}${hash}`);
     await page.waitForFunction(() => window.drawnAt !== undefined);
     await page.waitForLoadState("networkidle");
@@ -51,11 +60,13 @@ export async function pageWeight(browser: Browser, address: string, hash: string
         isBefore: startTime < (window.drawnAt ?? 0),
       })),
     );
+    const shift = await page.evaluate(() => window.shift ?? Number.NaN);
     const once = [...new Map(fetched.map((one) => [one.path, one])).values()];
     const code = once.filter(({ path }) => /\.(js|css)$/.test(path));
     return {
       untilDrawn_kB: sum(code.filter(({ isBefore }) => isBefore).map(({ path }) => zipped_kB(path))),
       inAll_kB: sum(code.map(({ path }) => zipped_kB(path))),
+      shift,
       type_kB: sum(once.filter(({ path }) => path.endsWith(".woff2")).map(({ path }) => plain_kB(path))),
     };
   } finally {

@@ -24,7 +24,7 @@ export type PointerMove = { readonly x: number; readonly y: number } | "down" | 
 /** Finds what a person can see and press, by the name it goes by. Runs in the page. */
 const BY_NAME = `
   const nameOf = (one) => (one.getAttribute("aria-label") ?? one.textContent).replace(/\\s+/g, " ").trim();
-  const front = document.querySelector("dialog[open]") ?? document;
+  const front = document.querySelector("dialog[open], [role=dialog]") ?? document;
   const seen = [...front.querySelectorAll(arguments[0])].filter((one) => one.checkVisibility() && !one.disabled);
   const found = seen.find((one) => nameOf(one) === arguments[1]);`;
 

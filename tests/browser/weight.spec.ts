@@ -1,0 +1,25 @@
+import { pageWeight } from "../bench/pageWeight";
+import { expect, test } from "./page";
+
+/*
+ * What a first visit fetches, by bytes and not by the clock. A page that grows over its budget fetches something that nobody
+ * sees at first: it should come later (`fetchedLater`, `onFirstSign`), or the budget should be raised with the reason.
+ */
+
+const PAGES = [
+  { name: "the start page", hash: "#/start", drawn: "#root > main .start-go", untilDrawn_kB: 103, inAll_kB: 103 },
+  { name: "the bench", hash: "#/bench", drawn: "#root > main [role=slider]", untilDrawn_kB: 150, inAll_kB: 176 },
+];
+
+for (const { name, hash, drawn, untilDrawn_kB, inAll_kB } of PAGES) {
+  test(`a first visit to ${name} fetches no more script and style than it needs, and nothing jumps`, async ({
+    browser,
+    baseURL,
+  }) => {
+    const weight = await pageWeight(browser, baseURL ?? "", hash, drawn);
+    expect(weight.untilDrawn_kB).toBeGreaterThan(60);
+    expect(weight.untilDrawn_kB).toBeLessThanOrEqual(untilDrawn_kB);
+    expect(weight.inAll_kB).toBeLessThanOrEqual(inAll_kB);
+    expect(weight.shift).toBeLessThanOrEqual(0.02);
+  });
+}
