@@ -52,7 +52,7 @@ function Page({ page, chance, seed, query }: PageProps) {
     case "bench":
       return <SCREENS.bench query={query} seed={seed} />;
     case "zeroing":
-      return <SCREENS.zeroing key={`${query}`} chance={chance} isSilent={query.get("help") === "silent"} />;
+      return <SCREENS.zeroing key={`${query}`} chance={chance} query={query} />;
     case "handover":
       return <SCREENS.handover query={query} chance={chance} />;
     case "sheets":

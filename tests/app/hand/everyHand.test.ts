@@ -133,3 +133,23 @@ describe("the bench with an index that stands off and a cam that follows with pl
     expect(attemptOutcome(again)).toEqual(attemptOutcome(session.attempt));
   });
 });
+
+describe("a change of combination with an index that stands off", () => {
+  const index = PROFILE.kind === "wheel-pack" ? (PROFILE.changing?.index ?? 0) : 0;
+  /** Dials the current combination to the changing index as drawn, and puts the key in. */
+  const keyPutIn = (indexOffset: number) => {
+    const fit = { indexOffset, lostMotion: 0 };
+    const session = new ChangeSession({ profile: PROFILE, help: "full", fit }, chance());
+    for (const stop of idealMotion(PROFILE, session.setup.present, session.seen).slice(1, -1))
+      session.turnBy(stop - session.seen, 0);
+    session.act("insertKey");
+    return session;
+  };
+
+  test("brings every wheel as far from the key port as the index stands off", () => {
+    expect([keyPutIn(0).state, keyPutIn(3).state]).toEqual(["keyIn", "keyForced"]);
+    const { change, dial, seen } = keyPutIn(3);
+    expect("keyed" in change && change.keyed.keyErrors()).toEqual([3, 3, 3].map((error) => expect.closeTo(error, 6)));
+    expect(dial - seen).toBeCloseTo(3 + index, 6);
+  });
+});

@@ -41,6 +41,31 @@ test("a heavy dial, chosen under More, lags by key and says when it sticks; the 
   await expect(page.getByRole("button", { name: "More heavy" })).toBeVisible();
 });
 
+for (const { name, address } of [
+  { name: "set zero", address: "zeroing" },
+  { name: "a change", address: "handover?view=change" },
+  { name: "a holdback", address: "handover?view=holdback" },
+  { name: "a handover", address: "handover?view=run&profile=three-wheel&seed=5&hands=on" },
+]) {
+  test(`the dial of ${name} is made heavy by the same choice, and its address keeps it`, async ({ bench }) => {
+    const { page } = bench;
+    await page.goto(`#/${address}`);
+    await bench.dial.waitFor();
+    await page.getByRole("combobox", { name: "Dial", exact: true }).selectOption("heavy");
+    await expect(page).toHaveURL(/dial=heavy/);
+    const sticks = async () => {
+      await expect(async () => {
+        await bench.dial.press(",");
+        await expect(bench.dial).toHaveAttribute("aria-valuetext", /, the dial sticks$/, { timeout: 300 });
+      }).toPass();
+    };
+    await sticks();
+    await page.reload();
+    await bench.dial.waitFor();
+    await sticks();
+  });
+}
+
 test("however much is set, the settings keep to one line and the whole bench stays in view", async ({ bench }) => {
   const { page } = bench;
   await page.goto("#/bench?profile=four-wheel&help=silent&dial=heavy");

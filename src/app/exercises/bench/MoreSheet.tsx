@@ -1,11 +1,6 @@
-import type { DialWeight } from "../../../dialing/hand/dialFeel";
+import { DIAL_WEIGHTS, type DialWeight } from "../../../dialing/hand/dialFeel";
+import { WEIGHT_LABELS } from "../../hand/WeightChoice";
 import { Dialog } from "../../parts/controls/Dialog";
-
-const WEIGHTS: readonly { readonly weight: DialWeight; readonly label: string }[] = [
-  { weight: "usual", label: "Usual: it follows your hand exactly" },
-  { weight: "heavy", label: "Heavy: it sticks, then follows behind your hand" },
-  { weight: "light", label: "Light: it keeps turning a little after your hand stops" },
-];
 
 interface MoreSheetProps {
   readonly isOpen: boolean;
@@ -24,10 +19,10 @@ export function MoreSheet({ isOpen, onClose, dial, onDial, asksEstimate, onAsksE
     <Dialog title="More settings" isOpen={isOpen} onClose={onClose}>
       <fieldset>
         <legend>Dial</legend>
-        {WEIGHTS.map(({ weight, label }) => (
+        {DIAL_WEIGHTS.map((weight) => (
           <label key={weight} className="check">
             <input type="radio" name="weight" checked={dial === weight} onChange={() => onDial(weight)} />
-            {label}
+            {WEIGHT_LABELS[weight]}
           </label>
         ))}
       </fieldset>

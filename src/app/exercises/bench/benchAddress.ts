@@ -3,8 +3,9 @@ import { DIAL_WEIGHTS } from "../../../dialing/hand/dialFeel";
 import { combinationProblem } from "../../../lock/combination";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { type Chance, seededChance } from "../../../statistics/chance";
+import { fitOf, weightOf } from "../../hand/dial/dialAddress";
 import { combinationSentence } from "../../hand/readOwn";
-import { type BenchSetup, combinationAsSet, type DialFit } from "./benchSetup";
+import { type BenchSetup, combinationAsSet } from "./benchSetup";
 
 const HELPS: readonly Help[] = ["full", "counts", "silent"];
 
@@ -33,7 +34,7 @@ export function benchAddress(
   const seed = Number(query.get("seed") ?? defaults.seed);
   const chance = seededChance(Number.isFinite(seed) ? seed : defaults.seed);
   const help = HELPS.find((one) => one === query.get("help")) ?? defaults.help;
-  const dial = DIAL_WEIGHTS.find((one) => one === query.get("dial")) ?? "usual";
+  const dial = weightOf(query);
   const problems = [
     ...unknown(query, "profile", "lock", profile.title, [profile.id]),
     ...unknown(query, "help", "help", help, HELPS),
@@ -51,27 +52,6 @@ export function benchAddress(
       ? { profile, source: "as-set", combination: combinationAsSet(profile, chance), help, dial, fit }
       : { profile, source: "own", combination: own, help, dial, fit };
   return { setup, chance, problems };
-}
-
-/** Farthest that an address may put the index off, and the most play that it may give the cam, graduations. */
-const MOST = { index: 5, play: 2 } as const;
-
-/** A size that the address asks for: "index=0.5". What makes no sense is 0, and the page says so. */
-function sizeOf(query: URLSearchParams, part: keyof typeof MOST, least: number, problems: string[]): number {
-  const asked = query.get(part);
-  const size = Number(asked ?? 0);
-  if (size >= least && size <= MOST[part] && asked?.trim() !== "") return size;
-  problems.push(
-    `The address asks for ${part} "${asked}", which is no size from ${least} to ${MOST[part]} graduations. The bench uses 0.`,
-  );
-  return 0;
-}
-
-/** How the index stands and the cam follows; undefined where both are true. */
-function fitOf(query: URLSearchParams, problems: string[]): DialFit | undefined {
-  const indexOffset = sizeOf(query, "index", -MOST.index, problems);
-  const lostMotion = sizeOf(query, "play", 0, problems);
-  return indexOffset === 0 && lostMotion === 0 ? undefined : { indexOffset, lostMotion };
 }
 
 /** Names that a bench address may have, those to type first first. */

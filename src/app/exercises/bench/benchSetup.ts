@@ -3,8 +3,8 @@ import type { DialWeight } from "../../../dialing/hand/dialFeel";
 import { drawCombination } from "../../../drill/drawCombination";
 import type { Combination } from "../../../lock/combination";
 import type { Profile } from "../../../lock/profile";
-import type { TrainSpec } from "../../../lock/train/lockTrain";
 import type { Chance } from "../../../statistics/chance";
+import type { DialFit } from "../../hand/dial/dialAddress";
 
 /** Where a combination comes from: the one the training lock is set to, one drawn by its rules, or the trainee's own. */
 export type CombinationSource = "as-set" | "drawn" | "own";
@@ -19,9 +19,6 @@ export interface BenchSetup {
   /** How the index stands and the cam follows; both true where left out. */
   readonly fit?: DialFit | undefined;
 }
-
-/** How far the opening index stands off (left positive), and the play between dial and cam: graduations. */
-export type DialFit = Pick<TrainSpec, "indexOffset" | "lostMotion">;
 
 /** The combination a profile comes with, or one drawn by its rules where it comes with none. */
 export function combinationAsSet(profile: Profile, chance: Chance): Combination {

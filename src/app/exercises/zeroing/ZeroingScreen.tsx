@@ -7,7 +7,9 @@ import { learnZero } from "../../../zeroing/learnedZero";
 import { profileCreep } from "../../../zeroing/ringClamp";
 import { profileRules } from "../../../zeroing/zeroingRules";
 import { profileRanges } from "../../../zeroing/zeroLock";
+import { weightOf } from "../../hand/dial/dialAddress";
 import { useHandStore } from "../../hand/useHandStore";
+import { WeightChoice } from "../../hand/WeightChoice";
 import { TabbedPanel } from "../../parts/controls/TabbedPanel";
 import { PlayHand, PlayPanel } from "./FindThePlay";
 import { ProveHand } from "./ProveHand";
@@ -34,13 +36,14 @@ function encoderProfile(): DialEncoderProfile {
 
 interface ZeroingScreenProps {
   readonly chance: Chance;
-  /** Whether the loupe and the digital reading are shown; silent help hides them. */
-  readonly isSilent: boolean;
+  /** What the address asks for. Silent help hides the loupe and the digital reading. */
+  readonly query: URLSearchParams;
 }
 
 /** Zeroing: set a lock's zero from both sides, prove it by dialing, and find the play. */
-export function ZeroingScreen({ chance, isSilent: startsSilent }: ZeroingScreenProps) {
-  const [isSilent, setSilent] = useState(startsSilent);
+export function ZeroingScreen({ chance, query }: ZeroingScreenProps) {
+  const [isSilent, setSilent] = useState(query.get("help") === "silent");
+  const weight = weightOf(query);
   const profile = useMemo(encoderProfile, []);
   const setup = useMemo(
     () => ({
@@ -48,8 +51,9 @@ export function ZeroingScreen({ chance, isSilent: startsSilent }: ZeroingScreenP
       rules: profileRules(profile),
       ranges: profileRanges(profile),
       creep: profileCreep(profile),
+      weight,
     }),
-    [profile],
+    [profile, weight],
   );
   const session = useHandStore(useMemo(() => new ZeroingSession(setup, chance), [setup, chance]));
   useKeptZeroings(session, profile.id);
@@ -71,7 +75,7 @@ export function ZeroingScreen({ chance, isSilent: startsSilent }: ZeroingScreenP
     if (one === "prove") {
       const combination = profile.asSet ?? drawCombination(profile, chance);
       const zero = learnZero(session.memory.accepted);
-      setProve(new ProveSession({ lock: session.lock, zero, profile, combination }));
+      setProve(new ProveSession({ lock: session.lock, zero, profile, combination, weight }));
     }
     setExercise(one);
   };
@@ -104,6 +108,7 @@ export function ZeroingScreen({ chance, isSilent: startsSilent }: ZeroingScreenP
         {exercise === "set" && <SetZeroPanel session={session} now={performance.now()} />}
         {exercise === "prove" && prove !== null && <ProvePanel prove={prove} />}
         {exercise === "play" && <PlayPanel play={play} profile={profile} />}
+        <WeightChoice query={query} />
       </TabbedPanel>
     </main>
   );

@@ -1,4 +1,4 @@
-import { DIAL_WEIGHTS, type DialWeight } from "../../../dialing/hand/dialFeel";
+import type { DialWeight } from "../../../dialing/hand/dialFeel";
 
 const WORDS: Readonly<Record<DialWeight, string>> = {
   usual: "",
@@ -8,7 +8,3 @@ const WORDS: Readonly<Record<DialWeight, string>> = {
 
 /** What is told of a dial that does not turn as usual; empty for one that does. */
 export const weightWords = (weight: DialWeight): string => WORDS[weight];
-
-/** The weight of the dial that an address asks for: "dial=heavy". As it should be where it asks for none. */
-export const weightOf = (query: URLSearchParams): DialWeight =>
-  DIAL_WEIGHTS.find((weight) => weight === query.get("dial")) ?? "usual";

@@ -76,9 +76,10 @@ function TwoIndexDial({ session, isOnce, advice }: ChangeHandProps & { readonly 
   return (
     <LockInHand
       profile={change.profile}
-      dial={change.dial}
+      dial={session.dial}
       held={session}
-      seen={hand.dial}
+      ringTurn={session.indexError}
+      seen={session.seen}
       hasChangingIndex
       bolt={boltOf(dialing)}
       isCoupled={hand.isCoupled}

@@ -1,10 +1,11 @@
 import { useMemo, useState } from "react";
 import type { Help } from "../../../../dialing/advice";
 import { combinationText } from "../../../../handover/change/changeFault";
-import { weightOf } from "../../../hand/dial/weightWords";
+import { fitOf, weightOf } from "../../../hand/dial/dialAddress";
 import { HelpChoice } from "../../../hand/HelpChoice";
 import { LockChoice } from "../../../hand/LockChoice";
 import { useHandStore } from "../../../hand/useHandStore";
+import { WeightChoice } from "../../../hand/WeightChoice";
 import { useKeptJobs } from "../../../keeping/useKeptJobs";
 import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
@@ -34,7 +35,7 @@ export function ChangeView({ query, chance }: HandoverViewProps) {
   if (first === undefined) throw new Error("no shipped lock can be changed");
   const help = HELPS.find((one) => one === query.get("help")) ?? "full";
   const profile = CHANGEABLE.find(({ id }) => id === query.get("profile")) ?? first;
-  const spec = useMemo(() => ({ profile, help, weight: weightOf(query) }), [profile, help, query]);
+  const spec = useMemo(() => ({ profile, help, weight: weightOf(query), fit: fitOf(query) }), [profile, help, query]);
   const session = useHandStore(useMemo(() => new ChangeSession(spec, chance), [spec, chance]));
   useKeptJobs(session, ChangeNotes);
   const [isChoosing, setChoosing] = useState(false);
@@ -60,6 +61,7 @@ export function ChangeView({ query, chance }: HandoverViewProps) {
           </div>
         )}
         <ChangeResult session={session} />
+        <WeightChoice query={query} />
         <Cautions cautions={CAUTIONS} source={CAUTIONS_SOURCE} />
       </div>
       <NewCombinationSheet

@@ -1,15 +1,19 @@
 import type { Help } from "../../../../dialing/advice";
 import type { DialWeight } from "../../../../dialing/hand/dialFeel";
 import { type Hand, HandSession } from "../../../../dialing/hand/handSession";
+import { trainUnderHand } from "../../../../dialing/hand/trainUnderHand";
 import { spunOffStart } from "../../../../dialing/spunOffStart";
 import { drawCombination } from "../../../../drill/drawCombination";
 import { beginChange, type Change } from "../../../../handover/change/change";
 import type { ChangeAct, ChangeState } from "../../../../handover/change/changeInHand";
 import { canBeChanged } from "../../../../handover/change/changeProfile";
 import type { Combination } from "../../../../lock/combination";
+import type { Graduations, Position, Reading } from "../../../../lock/dial";
 import type { Profile } from "../../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
+import { LockTrain } from "../../../../lock/train/lockTrain";
 import type { Chance } from "../../../../statistics/chance";
+import type { DialFit } from "../../../hand/dial/dialAddress";
 import { HandStore } from "../../../hand/handStore";
 import { combinationAsSet } from "../../bench/benchSetup";
 import type { RefusedAct } from "./changeWords";
@@ -24,6 +28,8 @@ export interface ChangeSpec {
   /** The new combination; drawn by the rules where left out. */
   readonly wanted?: Combination | null;
   readonly weight?: DialWeight;
+  /** How the index stands and the cam follows; both true where left out. */
+  readonly fit?: DialFit | undefined;
 }
 
 /** What the exercise is set up for. */
@@ -47,13 +53,15 @@ export class ChangeSession extends HandStore {
   refused: RefusedAct | null = null;
   protected hand: Hand;
   private readonly chance: Chance;
-  private readonly weight: DialWeight;
+  private readonly asked: Pick<ChangeSpec, "weight" | "fit">;
+  /** Ring and cam, where they are not both true. */
+  private train: LockTrain | null = null;
 
-  constructor({ profile, help, wanted = null, weight = "usual" }: ChangeSpec, chance: Chance) {
+  constructor({ profile, help, wanted = null, ...asked }: ChangeSpec, chance: Chance) {
     super();
     this.chance = chance;
     this.help = help;
-    this.weight = weight;
+    this.asked = asked;
     const drawn = this.drawnFor(profile);
     this.setup = { ...drawn, wanted: wanted ?? drawn.wanted };
     this.change = this.newChange();
@@ -62,6 +70,21 @@ export class ChangeSession extends HandStore {
 
   get state(): ChangeState {
     return this.change.state;
+  }
+
+  /** Where the dial itself stands: not where the lock is, if the cam follows it with play. */
+  get dial(): Position {
+    return this.train?.dial ?? this.change.dial;
+  }
+
+  /** How far the ring with its indexes stands off its true place, graduations, left positive. */
+  get indexError(): Graduations {
+    return this.train?.indexError ?? 0;
+  }
+
+  /** What the index in use reads as drawn, unwrapped. */
+  get seen(): Reading {
+    return this.change.hand.dial + (this.dial - this.change.dial) - this.indexError;
   }
 
   act(act: ChangeAct): void {
@@ -118,9 +141,12 @@ export class ChangeSession extends HandStore {
   }
 
   private takeHold(): Hand {
-    return new HandSession(this.change, {
-      weight: this.weight,
-      isClosed: () => this.change.isDoorShut,
+    const { change, asked } = this;
+    const train = asked.fit && new LockTrain({ ...asked.fit, start: change.dial }, change.profile.graduations);
+    this.train = train ?? null;
+    return new HandSession(train === undefined ? change : trainUnderHand(train, () => change), {
+      weight: asked.weight,
+      isClosed: () => change.isDoorShut,
       heard: (_, by) => {
         if (by !== 0) this.refused = null;
       },

@@ -2,11 +2,12 @@ import { useMemo } from "react";
 import { HOLDBACK_TASKS, nextTask } from "../../../../handover/holdback/holdbackMachine";
 import { opposite } from "../../../../lock/dial";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
-import { weightOf } from "../../../hand/dial/weightWords";
+import { weightOf } from "../../../hand/dial/dialAddress";
 import { againAct } from "../../../hand/handActs";
 import { LockChoice } from "../../../hand/LockChoice";
 import { LockInHand } from "../../../hand/LockInHand";
 import { useHandStore } from "../../../hand/useHandStore";
+import { WeightChoice } from "../../../hand/WeightChoice";
 import { Cutaway } from "../../../pictures/cutaway/Cutaway";
 import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
@@ -99,6 +100,7 @@ export function HoldbackView({ query, chance }: HandoverViewProps) {
         <div className="panel">
           <Cutaway attempt={lock.attempt} version={session.version} />
         </div>
+        <WeightChoice query={query} />
         <Cautions cautions={CAUTIONS} source="common practice, no source" />
       </div>
     </div>

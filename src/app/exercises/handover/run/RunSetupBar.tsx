@@ -35,7 +35,8 @@ function AskDiscard({ steps, isOpen, onDiscard, onClose }: AskProps) {
 
 /** Which lock and which door the handover is at, and ways to begin another. */
 export function RunSetupBar({ session, onStart, newSeed }: RunSetupBarProps) {
-  const { profile, seed, isHandsOff } = session.setup;
+  const { setup } = session;
+  const { profile, seed, isHandsOff } = setup;
   const { door, lock } = session.recorded.scene;
   const [asked, setAsked] = useState<RunSetup | null>(null);
   const begin = (setup: RunSetup) => {
@@ -44,7 +45,7 @@ export function RunSetupBar({ session, onStart, newSeed }: RunSetupBarProps) {
   };
   const takeLock = (id: string) => {
     const chosen = SHIPPED_PROFILES.find((one) => one.id === id);
-    if (chosen !== undefined) begin({ profile: chosen, seed, isHandsOff });
+    if (chosen !== undefined) begin({ ...setup, profile: chosen });
   };
   return (
     <div className="setup justify-start print:hidden">
@@ -62,17 +63,17 @@ export function RunSetupBar({ session, onStart, newSeed }: RunSetupBarProps) {
           ))}
         </select>
       </label>
-      <button type="button" className="button" onClick={() => begin({ profile, seed, isHandsOff })}>
+      <button type="button" className="button" onClick={() => begin(setup)}>
         Start again
       </button>
-      <button type="button" className="button" onClick={() => begin({ profile, seed: newSeed(), isHandsOff })}>
+      <button type="button" className="button" onClick={() => begin({ ...setup, seed: newSeed() })}>
         Another door
       </button>
       <button
         type="button"
         className="button"
         aria-pressed={isHandsOff}
-        onClick={() => begin({ profile, seed, isHandsOff: !isHandsOff })}
+        onClick={() => begin({ ...setup, isHandsOff: !isHandsOff })}
       >
         A simulated hand dials
       </button>

@@ -1,7 +1,9 @@
 import { useEffect, useRef, useState } from "react";
 import { flushSync } from "react-dom";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
+import { weightOf, withWeight } from "../../../hand/dial/dialAddress";
 import { useHandStore } from "../../../hand/useHandStore";
+import { WeightChoice } from "../../../hand/WeightChoice";
 import { useKeptJobs } from "../../../keeping/useKeptJobs";
 import { useLogbook } from "../../../keeping/useLogbook";
 import { onPageLeft } from "../../../parts/page/onPageLeft";
@@ -33,7 +35,12 @@ function askedSetup({ query, chance }: HandoverViewProps): RunSetup | null {
   const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? DEFAULT;
   const seed = Number(query.get("seed") ?? Math.floor(chance() * SEEDS));
   if (profile === undefined) return null;
-  return { profile, seed: Number.isInteger(seed) ? seed : 1, isHandsOff: query.get("hands") === "off" };
+  return {
+    profile,
+    seed: Number.isInteger(seed) ? seed : 1,
+    isHandsOff: query.get("hands") === "off",
+    weight: weightOf(query),
+  };
 }
 
 /** Whether a kept run is the one that an address asks for, as far as it asks. */
@@ -109,8 +116,8 @@ function Run({ session }: { readonly session: HandoverSession }) {
 }
 
 /** The address that asks for a run, so that a reload, or a link to it, asks for this one. */
-const addressOf = ({ profile, seed, isHandsOff }: RunSetup) =>
-  `#/handover?view=run&profile=${profile.id}&seed=${seed}&hands=${isHandsOff ? "off" : "on"}`;
+const addressOf = ({ profile, seed, isHandsOff, weight = "usual" }: RunSetup) =>
+  withWeight(`#/handover?view=run&profile=${profile.id}&seed=${seed}&hands=${isHandsOff ? "off" : "on"}`, weight);
 
 /** The run on the screen: looked for when the page begins, and again when the address asks for another. */
 function useShownRun(props: HandoverViewProps) {
@@ -126,7 +133,8 @@ function useShownRun(props: HandoverViewProps) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the address stands for all that is asked
   useEffect(() => {
     const { shown: before, props: now } = latest.current;
-    if (before !== null && isAsked(before.session.setup, now.query)) return;
+    const isSame = (setup: RunSetup) => isAsked(setup, now.query) && setup.weight === weightOf(now.query);
+    if (before !== null && isSame(before.session.setup)) return;
     let isWanted = true;
     before?.session.keepIfBegun();
     firstRun(now).then((next) => isWanted && show(next));
@@ -157,6 +165,7 @@ export function RunView(props: HandoverViewProps) {
       <RunSetupBar session={shown.session} onStart={start} newSeed={() => Math.floor(props.chance() * SEEDS)} />
       <NotStored />
       <Run key={count} session={shown.session} />
+      <WeightChoice query={props.query} />
     </>
   );
 }

@@ -21,7 +21,7 @@ function sessionOf(setup: RunSetup, kept: KeptRun, keep?: (run: KeptRun) => void
  */
 export function resumedRun(kept: KeptRun, fresh: RunSetup, keep?: (run: KeptRun) => void): HandoverSession {
   const { profile, seed, isHandsOff } = kept.run;
-  const setup = { profile, seed, isHandsOff };
+  const setup = { profile, seed, isHandsOff, weight: fresh.weight };
   const whole = sessionOf(setup, kept, keep);
   if (whole !== null) return whole;
   const fromLastStep = kept.underWay === null ? null : sessionOf(setup, { ...kept, underWay: null }, keep);

@@ -18,7 +18,7 @@ export interface RunSetup {
   /** Whether a simulated hand does the dialing. */
   readonly isHandsOff: boolean;
   /** How the dial turns; as it should where left out. */
-  readonly weight?: DialWeight;
+  readonly weight?: DialWeight | undefined;
 }
 
 /** What the hand on the dial is doing. */

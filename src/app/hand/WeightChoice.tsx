@@ -1,0 +1,34 @@
+import { DIAL_WEIGHTS, type DialWeight } from "../../dialing/hand/dialFeel";
+import { weightOf, withWeight } from "./dial/dialAddress";
+
+/** How a dial of each weight turns. */
+export const WEIGHT_LABELS: Readonly<Record<DialWeight, string>> = {
+  usual: "Usual: it follows your hand exactly",
+  heavy: "Heavy: it sticks, then follows behind your hand",
+  light: "Light: it keeps turning a little after your hand stops",
+};
+
+/** How the dial of an exercise turns. It is a part of the address, so another choice begins the exercise again. */
+export function WeightChoice({ query }: { readonly query: URLSearchParams }) {
+  return (
+    <p className="soft">
+      <label>
+        Dial{" "}
+        <select
+          className="field"
+          value={weightOf(query)}
+          onChange={({ currentTarget }) => {
+            const weight = DIAL_WEIGHTS.find((one) => one === currentTarget.value) ?? "usual";
+            location.hash = withWeight(location.hash, weight);
+          }}
+        >
+          {DIAL_WEIGHTS.map((weight) => (
+            <option key={weight} value={weight}>
+              {WEIGHT_LABELS[weight]}
+            </option>
+          ))}
+        </select>
+      </label>
+    </p>
+  );
+}
