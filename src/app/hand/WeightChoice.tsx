@@ -11,7 +11,7 @@ export const WEIGHT_LABELS: Readonly<Record<DialWeight, string>> = {
 /** How the dial of an exercise turns. It is a part of the address, so another choice begins the exercise again. */
 export function WeightChoice({ query }: { readonly query: URLSearchParams }) {
   return (
-    <p className="soft">
+    <div className="panel">
       <label>
         Dial{" "}
         <select
@@ -29,6 +29,6 @@ export function WeightChoice({ query }: { readonly query: URLSearchParams }) {
           ))}
         </select>
       </label>
-    </p>
+    </div>
   );
 }

@@ -75,7 +75,7 @@ async function seenOn({ page, bench }: Zeroing) {
     0;
   return {
     stops: [await counted("right"), await counted("left")],
-    last: await panel.locator(".zeroing-last").textContent(),
+    last: await panel.getByRole("status").first().textContent(),
     isMarked: (await page.locator(".zeroing-headline").count()) > 0,
     canRecord: await bench.page.getByRole("button", { name: /^Record this stop/ }).isEnabled(),
   };

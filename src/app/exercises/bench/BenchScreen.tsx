@@ -7,6 +7,7 @@ import { keysHelp } from "../../hand/keysHelp";
 import { useCountedOpening, useDigits } from "../../hand/useDigits";
 import { Message } from "../../parts/Message";
 import { fetchedLater } from "../../parts/page/fetchedLater";
+import { stateOf } from "../../parts/page/ofChart";
 import { onFirstSign } from "../../parts/page/onFirstSign";
 import { useRemembered } from "../../parts/page/remembered";
 import { useMessages } from "../../parts/useMessages";
@@ -65,7 +66,7 @@ export function BenchScreen({ query, seed }: BenchScreenProps) {
   const messages = useMessages(address.problems);
   const digits = useDigits(setup.help === "full" ? "fading" : "none");
   useCountedOpening(outcome?.opened === true ? outcome : null, setup.help);
-  const state = useSelector(session.actor, (snapshot) => snapshot.value);
+  const state = useSelector(session.actor, stateOf);
   const own = { profile: session.attempt.profile, combination: session.attempt.combination, ...session.recording };
   const replay = usePlayback(() => playbackOf(own));
   const { leave } = replay;

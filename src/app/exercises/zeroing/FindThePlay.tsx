@@ -1,3 +1,4 @@
+import { useSelector } from "@xstate/react";
 import { type FormEvent, useState } from "react";
 import { readingText } from "../../../dialing/words";
 import { reading } from "../../../lock/dial";
@@ -7,6 +8,7 @@ import { playWords } from "../../../zeroing/zeroWords";
 import { againAct, newAct, stopAct } from "../../hand/handActs";
 import { LockInHand } from "../../hand/LockInHand";
 import { NumberField } from "../../parts/controls/NumberField";
+import { memoryOf } from "../../parts/page/ofChart";
 import { CamWindow, camWords } from "./CamWindow";
 import { Magnifier } from "./Magnifier";
 import { MOST_PLAY, type PlaySession } from "./playSession";
@@ -19,7 +21,8 @@ interface PlayProps {
 
 /** The dial with a window onto the cam behind it. */
 export function PlayHand({ play, profile }: PlayProps) {
-  const { lock, memory } = play;
+  const { lock } = play;
+  const memory = useSelector(play.chart, memoryOf);
   const words = camWords(lock.camDeviation);
   return (
     <>
@@ -50,6 +53,7 @@ export function PlayHand({ play, profile }: PlayProps) {
 }
 
 function Answer({ play }: Pick<PlayProps, "play">) {
+  const isReady = useSelector(play.chart, ({ context }) => hasStopsEnough(context));
   const [answer, setAnswer] = useState<number>();
   const isSize = answer !== undefined && answer >= 0 && answer <= MOST_PLAY;
   const submit = (event: FormEvent) => {
@@ -60,7 +64,7 @@ function Answer({ play }: Pick<PlayProps, "play">) {
     <form onSubmit={submit}>
       <NumberField label="The play is" looks={{ field: "row mt-4" }} size={5} value={answer} onNumber={setAnswer}>
         <span>graduations</span>
-        <button type="submit" className="button primary" disabled={!(isSize && hasStopsEnough(play.memory))}>
+        <button type="submit" className="button primary" disabled={!(isSize && isReady)}>
           Mark it
         </button>
       </NumberField>
@@ -70,7 +74,8 @@ function Answer({ play }: Pick<PlayProps, "play">) {
 
 /** The exercise in words, the stops recorded so far, and the trainee's own number. */
 export function PlayPanel({ play, profile }: PlayProps) {
-  const { stops, mark } = play.memory;
+  const memory = useSelector(play.chart, memoryOf);
+  const { stops, mark } = memory;
   const shown = (stop: number) => readingText(reading(stop, profile.graduations), profile);
   return (
     <section className="panel zeroing-panel stack" aria-label={TITLE}>
@@ -95,7 +100,7 @@ export function PlayPanel({ play, profile }: PlayProps) {
         </tbody>
       </table>
       <p className="font-semibold empty:-mb-3" role="status">
-        {problemWords(play.memory)}
+        {problemWords(memory)}
       </p>
       {mark === null ? (
         <Answer play={play} />

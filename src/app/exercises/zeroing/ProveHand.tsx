@@ -1,3 +1,4 @@
+import { useSelector } from "@xstate/react";
 import { adviceFor } from "../../../dialing/advice";
 import { AdviceLine } from "../../hand/AdviceLine";
 import { boltOf } from "../../hand/bolt";
@@ -5,13 +6,15 @@ import { againAct } from "../../hand/handActs";
 import { LockInHand } from "../../hand/LockInHand";
 import { StepStrip } from "../../hand/StepStrip";
 import { useHandStore } from "../../hand/useHandStore";
+import { stateOf } from "../../parts/page/ofChart";
 import { Magnifier } from "./Magnifier";
 import type { ProveSession } from "./proveSession";
 
 /** The lock just zeroed, under the hand: the hand goes by the index, the lock by its zeros. */
 export function ProveHand({ prove, hasLoupe }: { readonly prove: ProveSession; readonly hasLoupe: boolean }) {
   useHandStore(prove);
-  const { lock, profile, attempt, state } = prove;
+  const { lock, profile, attempt } = prove;
+  const state = useSelector(prove.actor, stateOf);
   const help = hasLoupe ? "full" : "silent";
   const advice = adviceFor(attempt, state, help);
   return (

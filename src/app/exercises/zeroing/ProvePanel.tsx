@@ -1,6 +1,8 @@
+import { useSelector } from "@xstate/react";
 import type { Attempt } from "../../../dialing/attempt";
 import type { DialingState } from "../../../dialing/dialingMachine";
 import { faceText } from "../../../dialing/words";
+import { stateOf } from "../../parts/page/ofChart";
 import { useStore } from "../../parts/page/useStore";
 import { signedText } from "../../parts/signedText";
 import type { ProveSession, StopShare } from "./proveSession";
@@ -26,6 +28,7 @@ const verdictText = (attempt: Attempt, state: DialingState) =>
 export function ProvePanel({ prove }: { readonly prove: ProveSession }) {
   useStore(prove);
   const { profile, attempt } = prove;
+  const state = useSelector(prove.actor, stateOf);
   const shares = prove.shares();
   return (
     <section className="panel" aria-label="Prove it">
@@ -33,7 +36,7 @@ export function ProvePanel({ prove }: { readonly prove: ProveSession }) {
         Prove it <small>the lock counts from your zero</small>
       </h2>
       <p className="zeroing-headline text-title" role="status">
-        {verdictText(attempt, prove.state)}
+        {verdictText(attempt, state)}
       </p>
       <table className="zeroing-table mt-3">
         <thead>

@@ -1,7 +1,9 @@
+import { useSelector } from "@xstate/react";
 import type { Turn } from "../../../lock/dial";
 import { settlingSpread } from "../../../zeroing/zeroingMachine";
 import { notSetWords, seriesWords } from "../../../zeroing/zeroWords";
 import { focusDial } from "../../hand/dial/focusDial";
+import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import { WordLink } from "../../words/WordLink";
 import { WordsHere } from "../../words/WordsHere";
 import { lastWords } from "./lastWords";
@@ -25,7 +27,7 @@ export function RingWords({ session }: { readonly session: ZeroingSession }) {
 }
 
 function SeriesView({ session, side }: { readonly session: ZeroingSession; readonly side: Turn }) {
-  const { wanted, accepted } = session.memory;
+  const { wanted, accepted, refused } = useSelector(session.actor, memoryOf);
   const { captureWindow, approach } = session.setup.rules;
   return (
     <>
@@ -35,8 +37,7 @@ function SeriesView({ session, side }: { readonly session: ZeroingSession; reado
         {session.setup.rules.consecutive ? "One miss restarts this side." : "After a miss, make another turn."}
       </p>
       <p className="mt-3 text-small text-soft" data-testid="zeroing-series">
-        {seriesWords(side, accepted[side], wanted[side], session.setup.rules)} Not counted so far:{" "}
-        {session.memory.refused[side]}.
+        {seriesWords(side, accepted[side], wanted[side], session.setup.rules)} Not counted so far: {refused[side]}.
       </p>
       <p className="row mt-4">
         <button
@@ -79,7 +80,7 @@ function Cautions() {
 
 function NotSet({ session }: { readonly session: ZeroingSession }) {
   const { rules } = session.setup;
-  const { accepted } = session.memory;
+  const { accepted } = useSelector(session.actor, memoryOf);
   const isWide = (one: Turn) => settlingSpread(accepted[one], rules) > rules.spreadLimit;
   const side = rules.order.find((one) => accepted[one].length >= rules.most && isWide(one)) ?? rules.order[0];
   return (
@@ -97,7 +98,8 @@ function NotSet({ session }: { readonly session: ZeroingSession }) {
 
 /** The calibration itself: ring, series, result. What the last stop came to is spoken at once. */
 export function SetZeroPanel({ session, now }: { readonly session: ZeroingSession; readonly now: number }) {
-  const { asked, state } = session;
+  const { asked } = session;
+  const state = useSelector(session.actor, stateOf);
   return (
     <section className="panel zeroing-panel stack" aria-label="Set zero">
       <div className="spread">

@@ -1,8 +1,10 @@
+import { useSelector } from "@xstate/react";
 import type { Graduations } from "../../../lock/dial";
 import { type IndexErrorEstimate, indexErrorEstimate } from "../../../zeroing/ringClamp";
 import { zeroLessons } from "../../../zeroing/zeroLesson";
 import { exerciseResult } from "../../../zeroing/zeroResult";
 import { lostMotionWords, verdictWords } from "../../../zeroing/zeroWords";
+import { memoryOf } from "../../parts/page/ofChart";
 import { ReadingsPlot } from "./ReadingsPlot";
 import type { ZeroingSession } from "./zeroingSession";
 
@@ -29,7 +31,7 @@ function indexWords(truth: Graduations, { estimate, ci95 }: IndexErrorEstimate):
 /** What both series came to: a sentence, a picture, a table, and what to do better. */
 export function ZeroResultView({ session, now }: { readonly session: ZeroingSession; readonly now: number }) {
   const { rules } = session.setup;
-  const { accepted, reasons } = session.memory;
+  const { accepted, reasons } = useSelector(session.actor, memoryOf);
   const result = exerciseResult(accepted, rules);
   const verdicts = rules.order.map((side) => result[side].verdict);
   const worst = (["reject", "not shown yet", "accept"] as const).find((one) => verdicts.includes(one)) ?? "accept";

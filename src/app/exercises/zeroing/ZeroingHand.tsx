@@ -1,3 +1,4 @@
+import { useSelector } from "@xstate/react";
 import { readingText } from "../../../dialing/words";
 import { reading, type Turn } from "../../../lock/dial";
 import type { Profile } from "../../../lock/profile";
@@ -5,6 +6,7 @@ import { spokenReading } from "../../hand/dial/spokenReading";
 import { againAct, type HandAct, newAct, stopAct } from "../../hand/handActs";
 import type { HeldDial } from "../../hand/heldDial";
 import { LockInHand } from "../../hand/LockInHand";
+import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import { signedText } from "../../parts/signedText";
 import { Magnifier } from "./Magnifier";
 import { RingControls } from "./ring/RingControls";
@@ -50,7 +52,9 @@ const actsOf = ({ onReading, onRestart }: ZeroingHandProps): readonly HandAct[] 
 /** The dial to be zeroed, its sockets, the loupe and the controls beside it. */
 export function ZeroingHand(props: ZeroingHandProps) {
   const { session, profile, hasLoupe, pointTo } = props;
-  const { lock, setup, state, memory } = session;
+  const { lock, setup } = session;
+  const state = useSelector(session.actor, stateOf);
+  const memory = useSelector(session.actor, memoryOf);
   const isLoose = state === "ringLoose";
   const glass = isLoose ? <RingLoupe error={lock.indexError} /> : <Magnifier seen={lock.seen} profile={profile} />;
   return (

@@ -1,3 +1,4 @@
+import { useSelector } from "@xstate/react";
 import { useMemo, useState } from "react";
 import { drawCombination } from "../../../drill/drawCombination";
 import type { DialEncoderProfile } from "../../../lock/profile";
@@ -11,6 +12,7 @@ import { weightOf } from "../../hand/dial/dialAddress";
 import { useHandStore } from "../../hand/useHandStore";
 import { WeightChoice } from "../../hand/WeightChoice";
 import { TabbedPanel } from "../../parts/controls/TabbedPanel";
+import { stateOf } from "../../parts/page/ofChart";
 import { PlayHand, PlayPanel } from "./FindThePlay";
 import { ProveHand } from "./ProveHand";
 import { ProvePanel } from "./ProvePanel";
@@ -60,7 +62,7 @@ export function ZeroingScreen({ chance, query }: ZeroingScreenProps) {
   const play = useHandStore(useMemo(() => new PlaySession(setup, chance), [setup, chance]));
   const [exercise, setExercise] = useState<Exercise>("set");
   const [prove, setProve] = useState<ProveSession | null>(null);
-  const isSet = session.state === "zeroSet";
+  const isSet = useSelector(session.actor, stateOf) === "zeroSet";
   const hasLoupe = !isSilent;
   const tabs = [
     { name: "set", label: "Set zero" },

@@ -1,6 +1,8 @@
+import { useSelector } from "@xstate/react";
 import type { Turn } from "../../../lock/dial";
 import type { ZeroingState } from "../../../zeroing/zeroingMachine";
 import { sideResult } from "../../../zeroing/zeroResult";
+import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import { lastWords } from "./lastWords";
 import type { ZeroingSession } from "./zeroingSession";
 
@@ -27,7 +29,9 @@ function isRejected({ memory, setup }: ZeroingSession): boolean {
 
 /** The calibration on one plate: the ring, the two series, and the end. */
 export function ZeroingStrip({ session }: { readonly session: ZeroingSession }) {
-  const { setup, state, memory, asked } = session;
+  const { setup, asked } = session;
+  const state = useSelector(session.actor, stateOf);
+  const memory = useSelector(session.actor, memoryOf);
   const [first, second] = setup.rules.order;
   const counted = (side: Turn) => {
     const count = memory.accepted[side].length;

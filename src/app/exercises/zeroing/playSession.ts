@@ -3,13 +3,7 @@ import { HandSession } from "../../../dialing/hand/handSession";
 import { type Graduations, turnOf } from "../../../lock/dial";
 import type { Chance } from "../../../statistics/chance";
 import { markPlay } from "../../../zeroing/playEstimate";
-import {
-  hasStopsEnough,
-  type PlayContext,
-  type PlayEvent,
-  playMachine,
-  stopProblem,
-} from "../../../zeroing/playMachine";
+import { hasStopsEnough, type PlayEvent, playMachine, stopProblem } from "../../../zeroing/playMachine";
 import { drawCondition, ZeroLock } from "../../../zeroing/zeroLock";
 import { HandStore } from "../../hand/handStore";
 import type { ZeroingSetup } from "./zeroingSession";
@@ -24,7 +18,7 @@ export type PlaySetup = Pick<ZeroingSetup, "ranges" | "graduations" | "weight">;
 export class PlaySession extends HandStore {
   lock: ZeroLock;
   protected readonly hand: HandSession<PlayEvent>;
-  private readonly chart = createActor(playMachine).start();
+  readonly chart = createActor(playMachine).start();
   private readonly newCondition: () => ZeroLock;
 
   constructor({ ranges, graduations, weight }: PlaySetup, chance: Chance) {
@@ -46,13 +40,9 @@ export class PlaySession extends HandStore {
     );
   }
 
-  get memory(): PlayContext {
-    return this.chart.getSnapshot().context;
-  }
-
   /** Keeps where the dial stands, under the direction it was last turned in, if it is a stop. */
   keepStop(): void {
-    const { turn } = this.memory;
+    const { turn } = this.chart.getSnapshot().context;
     if (turn === null) return;
     this.chart.send({ type: "stop.asked", seen: this.lock.seen, problem: stopProblem(this.lock, turn) });
     this.changed();
@@ -60,9 +50,10 @@ export class PlaySession extends HandStore {
 
   /** Marks the trainee's own number. @param answer - graduations */
   answer(answer: Graduations): void {
-    const { lock, memory } = this;
-    if (!hasStopsEnough(memory)) return;
-    const mark = markPlay(memory.stops, lock.perTurn, answer, lock.condition.lostMotion);
+    const { lock, chart } = this;
+    const { context } = chart.getSnapshot();
+    if (!hasStopsEnough(context)) return;
+    const mark = markPlay(context.stops, lock.perTurn, answer, lock.condition.lostMotion);
     this.chart.send({ type: "answer.marked", mark });
     this.changed();
   }

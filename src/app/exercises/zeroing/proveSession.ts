@@ -1,7 +1,7 @@
 import { type ActorRefFrom, createActor } from "xstate";
 import { Attempt } from "../../../dialing/attempt";
 import type { DialingFact } from "../../../dialing/dialingFact";
-import { type DialingState, dialingMachine } from "../../../dialing/dialingMachine";
+import { dialingMachine } from "../../../dialing/dialingMachine";
 import type { DialWeight } from "../../../dialing/hand/dialFeel";
 import { HandSession } from "../../../dialing/hand/handSession";
 import { trainUnderHand } from "../../../dialing/hand/trainUnderHand";
@@ -59,10 +59,6 @@ export class ProveSession extends HandStore {
       trainUnderHand(lock, () => this.attempt),
       { weight, chart: this.actor },
     );
-  }
-
-  get state(): DialingState {
-    return this.actor.getSnapshot().value;
   }
 
   again(): void {

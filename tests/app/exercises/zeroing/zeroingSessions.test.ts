@@ -71,8 +71,8 @@ describe("finding the play", () => {
     session.turnBy(30, 100);
     session.turnBy(by, 200);
     session.keepStop();
-    expect(problemWords(session.memory)).toMatch(says);
-    expect(session.memory.stops).toEqual({ right: [], left: [] });
+    expect(problemWords(session.chart.getSnapshot().context)).toMatch(says);
+    expect(session.chart.getSnapshot().context.stops).toEqual({ right: [], left: [] });
   });
 
   test("keeps a stop once, with the cam's mark on its line", () => {
@@ -82,7 +82,7 @@ describe("finding the play", () => {
     session.turnBy(-session.lock.camDeviation + (session.lock.camDeviation < 0 ? 0 : 100), 500);
     session.keepStop();
     session.keepStop();
-    expect(session.memory.stops.left).toHaveLength(1);
-    expect(problemWords(session.memory)).toMatch(/recorded already/);
+    expect(session.chart.getSnapshot().context.stops.left).toHaveLength(1);
+    expect(problemWords(session.chart.getSnapshot().context)).toMatch(/recorded already/);
   });
 });

@@ -11,6 +11,7 @@ import { againAct, newAct } from "../../../hand/handActs";
 import { LockInHand } from "../../../hand/LockInHand";
 import { StepStrip } from "../../../hand/StepStrip";
 import { useWaitingSeconds } from "../../../hand/timePasses";
+import { stateOf } from "../../../parts/page/ofChart";
 import { ChangeActs } from "./ChangeActs";
 import type { ChangeSession } from "./changeSession";
 import { STAGE_OF, STAGES } from "./changeWords";
@@ -104,8 +105,8 @@ interface ChangeHandProps {
 /** The dial, what is said above it, and all there is to do. */
 export function ChangeHand({ session, isOnce }: ChangeHandProps) {
   const { change, help } = session;
-  const state = useSelector(change.chart, ({ value }) => value);
-  const dialing = useSelector(change.dialer, ({ value }) => value);
+  const state = useSelector(change.chart, stateOf);
+  const dialing = useSelector(change.dialer, stateOf);
   const advice = changeAdvice(change, help);
   return (
     <>

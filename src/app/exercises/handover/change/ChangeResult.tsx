@@ -1,3 +1,4 @@
+import { useSelector } from "@xstate/react";
 import { tellFaults } from "../../../../dialing/faultWords";
 import { ordinalWord } from "../../../../dialing/words";
 import { PROOFS_WANTED } from "../../../../drill/marking/jobRule";
@@ -7,6 +8,7 @@ import { combinationText, type WordedChangeFault } from "../../../../handover/ch
 import { PackChange } from "../../../../handover/change/packChange";
 import { tellChange } from "../../../../handover/change/tellChange";
 import { countWord } from "../../../../lock/amountWords";
+import { stateOf } from "../../../parts/page/ofChart";
 import type { ChangeSession } from "./changeSession";
 import { headline, isRevealed } from "./changeWords";
 
@@ -52,7 +54,8 @@ const dialedFaults = (change: Change) =>
 
 /** How the change stands: a sentence, what went wrong, then the numbers. */
 export function ChangeResult({ session }: { readonly session: ChangeSession }) {
-  const { change, state, help } = session;
+  const { change, help } = session;
+  const state = useSelector(change.chart, stateOf);
   const revealed = isRevealed(change);
   const faults = tellChange(change).filter(
     ({ code }) => revealed || (code !== "number-set-off" && code !== "wrong-index"),

@@ -1,3 +1,4 @@
+import { useSelector } from "@xstate/react";
 import { useMemo } from "react";
 import { HOLDBACK_TASKS, nextTask } from "../../../../handover/holdback/holdbackMachine";
 import { opposite } from "../../../../lock/dial";
@@ -8,6 +9,7 @@ import { LockChoice } from "../../../hand/LockChoice";
 import { LockInHand } from "../../../hand/LockInHand";
 import { useHandStore } from "../../../hand/useHandStore";
 import { WeightChoice } from "../../../hand/WeightChoice";
+import { memoryOf } from "../../../parts/page/ofChart";
 import { Cutaway } from "../../../pictures/cutaway/Cutaway";
 import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
@@ -21,11 +23,12 @@ interface HoldbackProps {
 }
 
 function Tasks({ session }: HoldbackProps) {
-  const { done } = session.memory;
+  const memory = useSelector(session.chart, memoryOf);
+  const { done } = memory;
   return (
     <ol className="stages" aria-label="What to show">
       {HOLDBACK_TASKS.map((task) => (
-        <li key={task} aria-current={nextTask(session.memory) === task ? "step" : undefined}>
+        <li key={task} aria-current={nextTask(memory) === task ? "step" : undefined}>
           <span aria-hidden="true">{done.includes(task) ? "●" : "○"}</span> {TASK_WORDS[task]}
           <span className="visually-hidden">{done.includes(task) ? ", done" : ", to do"}</span>
         </li>
@@ -36,7 +39,8 @@ function Tasks({ session }: HoldbackProps) {
 
 /** The dial, the holdback and the door. */
 function HoldbackHand({ session }: HoldbackProps) {
-  const { lock, profile, memory } = session;
+  const { lock, profile } = session;
+  const memory = useSelector(session.chart, memoryOf);
   const next = nextTask(memory);
   return (
     <>

@@ -4,11 +4,7 @@ import type { DialWeight } from "../../../../dialing/hand/dialFeel";
 import { HandSession } from "../../../../dialing/hand/handSession";
 import { idealMotion } from "../../../../dialing/idealMotion";
 import { HeldLock } from "../../../../handover/holdback/heldLock";
-import {
-  type HoldbackContext,
-  type HoldbackEvent,
-  holdbackMachine,
-} from "../../../../handover/holdback/holdbackMachine";
+import { type HoldbackEvent, holdbackMachine } from "../../../../handover/holdback/holdbackMachine";
 import type { Profile } from "../../../../lock/profile";
 import type { Chance } from "../../../../statistics/chance";
 import { HandStore } from "../../../hand/handStore";
@@ -62,9 +58,8 @@ export class HoldbackSession extends HandStore {
     return this.round.lock;
   }
 
-  /** What has been shown, and what came of the last act. */
-  get memory(): HoldbackContext {
-    return this.round.chart.getSnapshot().context;
+  get chart(): Round["chart"] {
+    return this.round.chart;
   }
 
   slide(): void {

@@ -1,4 +1,6 @@
+import { useSelector } from "@xstate/react";
 import { nextLook } from "../../../../handover/trouble/nextLook";
+import { stateOf } from "../../../parts/page/ofChart";
 import { seenRow } from "./observationRows";
 import { SteadyHand } from "./SteadyHand";
 import type { TroubleSession } from "./troubleSession";
@@ -7,8 +9,8 @@ const now = () => performance.now();
 
 /** The gauges, the rules and the steady hand. None of them says what is the matter. */
 export function Instruments({ session }: { readonly session: TroubleSession }) {
-  const { task, state, bench, setup } = session;
-  const isClosed = state !== "measuring";
+  const { task, bench, setup } = session;
+  const isClosed = useSelector(session.actor, stateOf) !== "measuring";
   const { lastSeen } = session;
   const last = lastSeen === undefined ? null : seenRow(lastSeen, bench.log.length - 1, task.card);
   const gauges = [

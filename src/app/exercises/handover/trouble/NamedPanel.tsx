@@ -1,6 +1,8 @@
+import { useSelector } from "@xstate/react";
 import { useEffect, useRef } from "react";
 import { troubleSentence } from "../../../../handover/trouble/troubleWords";
 import { focusDial } from "../../../hand/dial/focusDial";
+import { memoryOf } from "../../../parts/page/ofChart";
 import type { TroubleSession } from "./troubleSession";
 
 interface NamedPanelProps {
@@ -13,7 +15,7 @@ interface NamedPanelProps {
 
 /** A diagnosis: left to stand, or taken back. */
 export function NamedPanel({ session, note, label, onStand }: NamedPanelProps) {
-  const { named } = session.memory;
+  const { named } = useSelector(session.actor, memoryOf);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
   if (named === null) return null;

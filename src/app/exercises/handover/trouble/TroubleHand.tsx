@@ -1,9 +1,11 @@
+import { useSelector } from "@xstate/react";
 import type { HandledLock } from "../../../../dialing/attempt";
 import type { DialingState } from "../../../../dialing/dialingMachine";
 import { progressOf } from "../../../../dialing/progress";
 import type { TroubleState } from "../../../../handover/trouble/troubleMachine";
 import { LockInHand } from "../../../hand/LockInHand";
 import { StepStrip } from "../../../hand/StepStrip";
+import { stateOf } from "../../../parts/page/ofChart";
 import { troubleActs } from "./troubleActs";
 import type { TroubleSession } from "./troubleSession";
 
@@ -31,7 +33,8 @@ export function TroubleHand({ session, isOnce }: TroubleHandProps) {
   const { byIndex } = lock;
   const { profile } = lock.card;
   const { help } = session.setup;
-  const closed = isOnce && session.state === "told" ? "This try has ended." : CLOSED[session.state];
+  const state = useSelector(session.actor, stateOf);
+  const closed = isOnce && state === "told" ? "This try has ended." : CLOSED[state];
   return (
     <>
       <StepStrip

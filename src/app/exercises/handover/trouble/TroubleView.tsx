@@ -1,6 +1,8 @@
+import { useSelector } from "@xstate/react";
 import { useMemo } from "react";
 import { useHandStore } from "../../../hand/useHandStore";
 import { useKeptJobs } from "../../../keeping/useKeptJobs";
+import { stateOf } from "../../../parts/page/ofChart";
 import { Cautions } from "../Cautions";
 import type { HandoverViewProps } from "../HandoverScreen";
 import { CardPanel } from "./CardPanel";
@@ -30,7 +32,8 @@ export function TroubleView(props: HandoverViewProps) {
 function TroubleExercise({ query, chance }: HandoverViewProps) {
   const session = useHandStore(useMemo(() => new TroubleSession(setupOf(query, chance), chance), [query, chance]));
   useKeptJobs(session, TroubleNotes);
-  const { task, state, bench } = session;
+  const { task, bench } = session;
+  const state = useSelector(session.actor, stateOf);
   return (
     <>
       <TroubleSetupBar session={session} />

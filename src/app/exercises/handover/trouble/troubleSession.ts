@@ -22,7 +22,7 @@ export class TroubleSession extends HandStore {
   /** Grows with every exercise begun: forms start empty with it. */
   round = 0;
   protected hand: HandSession<never>;
-  private readonly actor: ActorRefFrom<typeof troubleMachine> = createActor(troubleMachine).start();
+  readonly actor: ActorRefFrom<typeof troubleMachine> = createActor(troubleMachine).start();
   private readonly chance: Chance;
   private startedAt: Milliseconds | null = null;
   private namedAt: Milliseconds = 0;
