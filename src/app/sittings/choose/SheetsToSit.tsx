@@ -31,7 +31,7 @@ function Cards({ title, sheets, onChoose }: CardsProps) {
       <h3 className="mt-4 mb-3 font-normal text-soft">{title}</h3>
       <ul className="plain tiles-[270px] gap-4">
         {sheets.map(({ id, sheet }) => (
-          <li key={id}>
+          <li key={id} className="flex">
             <button
               type="button"
               className="card flex-1 gap-2 p-4 text-left cursor-pointer hover:border-line"
