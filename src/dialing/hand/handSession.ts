@@ -8,12 +8,13 @@ export interface UnderHand<Fact> {
   /**
    * Turns the dial.
    *
-   * @param by - graduations, left positive, one direction; 0 for the end of a rest. What a stop does not let through is lost
+   * @param by - graduations, left positive, one direction; what a stop does not let through is lost. 0 turns nothing: time
+   *   has passed over a resting dial, or its rest has just ended. It comes many times in a rest, however short the rest
    * @param at - never before the move before it
    * @returns what came of it, in order
    */
   turnBy(by: Graduations, at: Milliseconds): readonly Fact[];
-  /** Lets time pass over a resting dial; left out where `turnBy` by 0 does. */
+  /** Lets time pass over a resting dial; left out where `turnBy` by 0 does. `turnBy` still hears the end of the rest. */
   rest?(at: Milliseconds): readonly Fact[];
 }
 
@@ -39,7 +40,7 @@ const ROUNDING: Graduations = 1 / 32;
  */
 export class HandSession<Fact> {
   /** When the dial moved last, milliseconds; null where it has not yet. */
-  lastMoved: Milliseconds | null = null;
+  private lastMoved: Milliseconds | null = null;
   private readonly lock: UnderHand<Fact>;
   private readonly spec: HandSpec<Fact>;
   private readonly feel: DialFeel;
@@ -60,6 +61,21 @@ export class HandSession<Fact> {
   /** Whether a light dial moves by itself. */
   get isRunningOn(): boolean {
     return this.feel.isRunningOn && !this.isClosed;
+  }
+
+  /** Whether the dial has moved at all. */
+  get hasMoved(): boolean {
+    return this.lastMoved !== null;
+  }
+
+  /**
+   * How long the dial has stood where it is, milliseconds; 0 before its first move.
+   *
+   * For an exercise that waits for a stop: ask for longer than the gap between two keys, and take no stop of a dial that
+   * `isRunningOn`.
+   */
+  stoodFor(at: Milliseconds): Milliseconds {
+    return this.lastMoved === null ? 0 : at - this.lastMoved;
   }
 
   /**
@@ -87,7 +103,8 @@ export class HandSession<Fact> {
   }
 
   /**
-   * Lets time pass over a resting hand: pauses run out, and coming back onto a number is noticed.
+   * Lets time pass over a resting hand: pauses run out, and coming back onto a number is noticed. The page asks every fifth
+   * of a second, whether the hand rests or turns.
    *
    * @returns whether anything came of it
    */

@@ -1,7 +1,8 @@
 import type { Milliseconds } from "../../lock/dial";
 
 /**
- * A hand that has not moved for this long rests: its recording gets a point of its own, and a heavy dial sticks again.
+ * A hand that has not moved for this long rests: its recording gets a point of its own, and a heavy dial sticks again. It
+ * may only be between two keys: a stop, a reading and a pause each have a longer time of their own.
  * Training value: common practice, no source.
  */
 export const RESTS_AFTER: Milliseconds = 150;

@@ -170,7 +170,7 @@ export class BenchSession extends HandStore {
   private moveNext(by: Graduations, at: Milliseconds): readonly DialingFact[] {
     this.next ??= new NextRound(this.setup, this.round.attempt);
     const { round, facts } = this.next;
-    if (!this.next.turnBy(by, at, at - (this.hand.lastMoved ?? at))) return [];
+    if (!this.next.turnBy(by, at, this.hand.stoodFor(at))) return [];
     this.round = round;
     this.next = null;
     this.actor.send({ type: "attempt.restarted" });

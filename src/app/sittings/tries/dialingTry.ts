@@ -62,7 +62,7 @@ export class DialingTry extends HandStore {
   }
 
   get isBegun(): boolean {
-    return this.hand.lastMoved !== null;
+    return this.hand.hasMoved;
   }
 
   /** Where the dial itself stands, unwrapped graduations. */
