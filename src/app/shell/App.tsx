@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from "react";
+import { type ReactElement, useEffect, useMemo, useState } from "react";
 import { type Chance, seededChance } from "../../statistics/chance";
 import { startKeeping } from "../keeping/keeping";
 import { NotSavedLine } from "../keeping/NotSavedLine";
@@ -6,7 +6,7 @@ import { hasTraces } from "../keeping/traces";
 import { fetchDialog } from "../parts/controls/Dialog";
 import { newSeed } from "../parts/page/newSeed";
 import { onFirstSign } from "../parts/page/onFirstSign";
-import { PAGES, type PagePath, pageOf, parseRoute } from "./address";
+import { framed, PAGES, type PagePath, pageOf, parseRoute } from "./address";
 import { ErrorBoundary } from "./ErrorBoundary";
 import { fetchAhead } from "./fetchAhead";
 import { Head } from "./Head";
@@ -23,12 +23,6 @@ import "./theme.css";
 import "./shell.css";
 import "./looks.css";
 
-/** Pages where records are made; the logbook itself says more of how safe they are. */
-const MAKES_RECORDS: ReadonlySet<string> = new Set(["bench", "zeroing", "handover", "sittings"]);
-
-/** Pages that neither make records nor, at a first visit, show any. */
-const KEEPS_NOTHING: ReadonlySet<string> = new Set(["start", "words"]);
-
 /** The seed that an address asks for; null where it asks for none that is a number. */
 function askedSeed(query: URLSearchParams): number | null {
   const seed = Number(query.get("seed") ?? Number.NaN);
@@ -42,8 +36,8 @@ interface PageProps {
   readonly query: URLSearchParams;
 }
 
-/** The page asked for. */
-function Page({ page, chance, seed, query }: PageProps) {
+/** The page asked for. With what it gives written out, the compiler finds a page that is left out. */
+function Page({ page, chance, seed, query }: PageProps): ReactElement {
   switch (page) {
     case "start":
       return <SCREENS.start />;
@@ -83,7 +77,7 @@ export function App() {
     [],
   );
   useEffect(() => {
-    if (KEEPS_NOTHING.has(page) && !hasTraces()) return undefined;
+    if (framed(page).records === "none" && !hasTraces()) return undefined;
     return hasTraces() ? startKeeping() : onFirstSign(startKeeping);
   }, [page]);
 
@@ -94,7 +88,8 @@ export function App() {
       <ErrorBoundary place={`${page}?${route.query}`}>
         <Page page={page} chance={chance} seed={seed} query={route.query} />
       </ErrorBoundary>
-      {MAKES_RECORDS.has(page) && <NotSavedLine />}
+      {/* The logbook itself says more of how safe they are. */}
+      {framed(page).records === "makes" && <NotSavedLine />}
       <UpdateNotice />
     </>
   );

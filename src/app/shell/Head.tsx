@@ -1,6 +1,6 @@
 import { LinkRow } from "../parts/LinkRow";
 import { useSound } from "../parts/page/useSound";
-import { PAGES, type PagePath } from "./address";
+import { framed, PAGES, type PagePath } from "./address";
 import { SkipLink } from "./SkipLink";
 import { useTheme } from "./useTheme";
 
@@ -12,7 +12,7 @@ export function Head({ page }: { readonly page: PagePath }) {
   const sound = useSound();
   return (
     <header className="head print:hidden">
-      <SkipLink hasDial={page === "bench" || page === "zeroing"} />
+      <SkipLink hasDial={framed(page).hasDial} />
       <b className="head-name text-lead tracking-[0.01em]">Gatefall</b>
       <LinkRow label="Pages" links={PAGE_LINKS} current={page} />
       <div className="flex gap-3 ml-auto text-small">

@@ -10,21 +10,36 @@ export function parseRoute(hash: string): Route {
   return { path: path === "" ? "start" : path, query: new URLSearchParams(query) };
 }
 
+/** A page, and what the frame round it goes by. */
+interface Page {
+  /** Its name in an address. */
+  readonly path: string;
+  /** Its link in the head. */
+  readonly label: string;
+  /** Whether its first view has a dial. */
+  readonly hasDial: boolean;
+  /** Whether it makes records, only shows them, or has to do with none. */
+  readonly records: "makes" | "shows" | "none";
+}
+
 /** The pages, in the order of the head. */
 export const PAGES = [
-  { path: "start", label: "Start" },
-  { path: "bench", label: "Bench" },
-  { path: "zeroing", label: "Zeroing" },
-  { path: "handover", label: "Handover" },
-  { path: "sheets", label: "Drill sheets" },
-  { path: "sittings", label: "Sittings" },
-  { path: "logbook", label: "Logbook" },
-  { path: "desk", label: "Class desk" },
-  { path: "words", label: "Words" },
-] as const;
+  { path: "start", label: "Start", hasDial: false, records: "none" },
+  { path: "bench", label: "Bench", hasDial: true, records: "makes" },
+  { path: "zeroing", label: "Zeroing", hasDial: true, records: "makes" },
+  { path: "handover", label: "Handover", hasDial: false, records: "makes" },
+  { path: "sheets", label: "Drill sheets", hasDial: false, records: "shows" },
+  { path: "sittings", label: "Sittings", hasDial: false, records: "makes" },
+  { path: "logbook", label: "Logbook", hasDial: false, records: "shows" },
+  { path: "desk", label: "Class desk", hasDial: false, records: "shows" },
+  { path: "words", label: "Words", hasDial: false, records: "none" },
+] as const satisfies readonly Page[];
 
 /** Names a page in an address. */
 export type PagePath = (typeof PAGES)[number]["path"];
 
 /** The page of a route; one that leads nowhere leads to the start. */
 export const pageOf = ({ path }: Route): PagePath => PAGES.find((one) => one.path === path)?.path ?? "start";
+
+/** What the frame goes by on a page. */
+export const framed = (path: PagePath): Page => PAGES.find((one) => one.path === path) ?? PAGES[0];
