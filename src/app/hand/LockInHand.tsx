@@ -26,6 +26,7 @@ import "./hand.css";
 interface LockInHandProps {
   readonly profile: Profile;
   readonly dial: Position;
+  /** What takes the turning: the exercise's session. */
   readonly held: HeldDial;
   /** How far the ring with the opening index stands off the true place. */
   readonly ringTurn?: Graduations;
@@ -36,8 +37,8 @@ interface LockInHandProps {
   readonly bolt?: Bolt;
   /** Whether the lever nose is in the cam, where one may hear it. */
   readonly isCoupled?: boolean;
-  /** The hand on a lock that is dialed, and how much is told of it. */
-  readonly hand?: HandledLock;
+  /** The lock on which a combination is dialed, for what its hand has done so far; and how much is told of it. */
+  readonly dialed?: HandledLock;
   readonly help?: Help;
   /** What is spoken in the place of the reading. */
   readonly spoken?: string;
@@ -68,29 +69,33 @@ interface LockInHandProps {
 
 const NO_ACTS: readonly HandAct[] = [];
 
-const handNote = (hand: HandledLock | undefined): string => {
-  if (hand === undefined) return "at the index";
-  const turn = lastTurn(hand);
+const handNote = (dialed: HandledLock | undefined): string => {
+  if (dialed === undefined) return "at the index";
+  const turn = lastTurn(dialed);
   return turn === null ? "at rest" : `turning ${turn}`;
 };
 
 /** What is written in the hub: an opening whatever the help, else the digits where there are any. */
-function hubText({ bolt, digits, note, hand }: LockInHandProps, shown: string, strength: HubStrength): HubText | null {
+function hubText(
+  { bolt, digits, note, dialed }: LockInHandProps,
+  shown: string,
+  strength: HubStrength,
+): HubText | null {
   if (bolt === "back") return { reading: "Open", note: note ?? "bolt back" };
   if (digits === "none") return null;
   return {
     reading: strength === "hidden" ? "" : shown,
-    note: note ?? handNote(hand),
+    note: note ?? handNote(dialed),
     isFaint: strength === "faint",
   };
 }
 
 /** What a screen reader says the dial stands at: "thirty-one point two, second arrival, turning right". */
 function spokenOf(
-  { spoken, hand, help = "full", said = [], held, isReplay = false }: LockInHandProps,
+  { spoken, dialed, help = "full", said = [], held, isReplay = false }: LockInHandProps,
   shown: string,
 ): string {
-  const ofHand = hand === undefined ? [] : spokenHand(hand, help);
+  const ofHand = dialed === undefined ? [] : spokenHand(dialed, help);
   return [spoken ?? spokenReading(shown), ...ofHand, ...said, ...(isReplay ? [] : spokenWindUp(held.windUp))].join(
     ", ",
   );

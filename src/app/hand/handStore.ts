@@ -4,7 +4,7 @@ import { Store } from "../parts/page/store";
 
 /**
  * A store with a dial that a hand turns. Weight, rests and time are the hand's; an exercise adds its lock and what it
- * listens for.
+ * listens for. Its screen takes hold of it by `useHandStore`, else no time passes over it.
  */
 export abstract class HandStore extends Store {
   protected abstract readonly hand: Hand;

@@ -57,7 +57,7 @@ export function BenchHand({ lock, session, state, isLive, isWithheld, acts, held
         bolt={boltOf(state)}
         isCoupled={lock.isCoupled}
         isReplay={!isLive}
-        hand={lock}
+        dialed={lock}
         help={help}
         digits={help === "full" ? "fading" : "none"}
         pointTo={wayOf(help, advice, waiting_s)}

@@ -34,7 +34,7 @@ export function DialingStationHand({ one, held }: DialingStationHandProps) {
         dial={one.dial}
         ringTurn={one.indexError}
         held={held}
-        hand={attempt}
+        dialed={attempt}
         help={spokenHelp(one)}
         digits={help === "full" ? "fading-without-switch" : "none"}
         pointTo={help === "full" ? (advice?.turn ?? null) : null}

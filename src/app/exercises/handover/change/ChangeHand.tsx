@@ -84,7 +84,7 @@ function TwoIndexDial({ session, isOnce, advice }: ChangeHandProps & { readonly 
       hasChangingIndex
       bolt={boltOf(dialing)}
       isCoupled={hand.isCoupled}
-      hand={hand}
+      dialed={hand}
       help={help}
       said={atChanging ? ["at the changing index"] : []}
       digits={isFull ? (isOnce ? "fading-without-switch" : "fading") : "none"}
