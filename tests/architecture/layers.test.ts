@@ -65,15 +65,18 @@ describe("the table of layers", () => {
 
 describe.each(files.map((file) => [file.file, file] as const))("%s", (_, file) => {
   test("imports only layers below it", () => {
-    expect(forbiddenImports(file)).toEqual([]);
+    const layer = layerOf(file.file);
+    const allowed = MAY_IMPORT[layer]?.join(", ") || "nothing of ours";
+    expect(forbiddenImports(file), `${layer} may import ${allowed}; the table is MAY_IMPORT in layers.ts`).toEqual([]);
   });
 
   test("takes no sentence apart", () => {
-    expect(sentenceTakenApart(file)).toBeUndefined();
+    expect(sentenceTakenApart(file), "words are made of codes and values, never read back").toBeUndefined();
   });
 
   test("imports no tool of development, and no package that its layer has no use for", () => {
-    expect(forbiddenPackages(file, DEPENDENCIES)).toEqual([]);
+    const why = "not a dependency in package.json, or not among PURE_PACKAGES of layers.ts";
+    expect(forbiddenPackages(file, DEPENDENCIES), why).toEqual([]);
   });
 });
 
@@ -81,11 +84,11 @@ const pure = files.filter(({ file }) => PURE.includes(layerOf(file)));
 
 describe.each(pure.map((file) => [file.file, file] as const))("%s, in a pure layer,", (_, file) => {
   test("brings no clock, no chance and no screen of its own", () => {
-    expect(worldIn(file)).toBeUndefined();
+    expect(worldIn(file), "time and a seeded generator are arguments").toBeUndefined();
   });
 
   test("documents what it exports", () => {
-    expect(undocumented(file)).toEqual([]);
+    expect(undocumented(file), "without a doc comment on the line above it").toEqual([]);
   });
 });
 

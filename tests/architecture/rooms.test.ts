@@ -44,16 +44,18 @@ describe("the table of rooms", () => {
 
 describe.each(files.map((file) => [file.file, file] as const))("%s", (_, file) => {
   test("imports only rooms that its own may see", () => {
-    expect(forbiddenRooms(file)).toEqual([]);
+    const room = roomOf(file.file) ?? "";
+    const allowed = ROOM_MAY_IMPORT[room]?.join(", ") || "no other room";
+    expect(forbiddenRooms(file), `${room} may import ${allowed}; the table is ROOM_MAY_IMPORT in rooms.ts`).toEqual([]);
   });
 });
 
 test("no folder has more files of its own than a person looks through", () => {
-  expect(crowdedFolders(names)).toEqual([]);
+  expect(crowdedFolders(names), `at most ${MOST_FILES} files`).toEqual([]);
 });
 
 test("no file is longer than a person reads at once", () => {
-  expect(longFiles(all)).toEqual([]);
+  expect(longFiles(all), `at most ${MOST_LINES} lines`).toEqual([]);
 });
 
 // A check that cannot fail proves nothing: here each is shown a violation.

@@ -11,6 +11,9 @@ interface Place {
   can(event: AnyEventObject): boolean;
 }
 
+/** More states with memory than any chart here has; a walk that comes to more of them would never end. */
+const MOST_PLACES = 2000;
+
 const key = ({ value, context }: Place) => JSON.stringify([value, context]);
 
 /** A step of a path: where it begins, and the event that is taken there. */
@@ -22,7 +25,8 @@ interface Step<Event> {
 /**
  * The shortest paths that take every event from every state with every memory.
  *
- * @param events - all that may happen; `mayHappen` keeps a chart that counts from being walked for ever
+ * @param events - all that may happen
+ * @param mayHappen - keeps a chart that counts from being walked for ever: false for what would only be more of the same
  */
 export function walkedChart<Event extends AnyEventObject>(
   chart: Chart,
@@ -30,9 +34,18 @@ export function walkedChart<Event extends AnyEventObject>(
   mayHappen: (event: Event, place: Place) => boolean = () => true,
 ) {
   const takenIn = (place: Place) => events.filter((event) => place.can(event) && mayHappen(event, place));
+  const seen = new Set<string>();
   const walk = {
-    serializeState: (state: unknown, event: unknown, from: unknown) =>
-      `${key(state as Place)} by ${JSON.stringify(event)} from ${from ? key(from as Place) : "nowhere"}` as never,
+    serializeState: (state: unknown, event: unknown, from: unknown) => {
+      const place = key(state as Place);
+      if (seen.add(place).size > MOST_PLACES) {
+        const last = place.slice(0, 200);
+        throw new Error(
+          `More than ${MOST_PLACES} states with memory: let mayHappen say where to stop. The last: ${last}`,
+        );
+      }
+      return `${place} by ${JSON.stringify(event)} from ${from ? key(from as Place) : "nowhere"}` as never;
+    },
   };
   const paths = createTestModel(chart, walk)
     .getShortestPaths({ ...walk, events: (state) => takenIn(state as never as Place) })
@@ -58,7 +71,7 @@ export function walkedChart<Event extends AnyEventObject>(
     /** How many states with memory there are. */
     places: remembered.size,
     arrows: taken.size,
-    /** Arrows as drawn that nothing takes. */
+    /** Arrows as drawn that nothing takes. One that keeps an event from having any effect (`"a": {}`) is always among them. */
     unused: [...unused.values()],
     untaken: all.filter((one) => !taken.has(one)),
   };

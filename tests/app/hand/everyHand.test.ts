@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { BenchSession } from "../../../src/app/exercises/bench/benchSession";
 import { ChangeSession } from "../../../src/app/exercises/handover/change/changeSession";
@@ -75,6 +76,19 @@ const exerciseOf = (name: string, weight: DialWeight) => {
   if (make === undefined) throw new Error(name);
   return make(weight);
 };
+
+/** The bench of a lock with a defect: its dial turns as it should. */
+const WITHOUT_WEIGHT = ["TroubleSession"];
+
+test("every exercise with a dial is held to this", () => {
+  const folder = "src/app/exercises";
+  const found = readdirSync(folder, { recursive: true, encoding: "utf8" })
+    .filter((file) => file.endsWith(".ts"))
+    .flatMap((file) => [...readFileSync(`${folder}/${file}`, "utf8").matchAll(/class (\w+) extends HandStore/g)])
+    .map(([, name]) => name);
+  const held = NAMES.map((name) => exerciseOf(name, "usual").session.constructor.name);
+  expect(found.sort(), "each session has a line in EXERCISES above").toEqual([...held, ...WITHOUT_WEIGHT].sort());
+});
 
 // Away from the positive stop, on which a lock that stands open is.
 const AWAY = 6;
