@@ -3,12 +3,12 @@ import react from "@vitejs/plugin-react";
 import type { Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
-import { controlsUnderPolicy, englishOnly } from "./bundle/accessibleControls.ts";
-import { fewChunks } from "./bundle/fewChunks.ts";
-import { firstPicture } from "./bundle/firstPicture.ts";
-import { servedBuild } from "./bundle/servedBuild.ts";
 import manifest from "./package.json" with { type: "json" };
 import { PAGE_POLICY, SECURITY_HEADERS } from "./src/app/shell/contentPolicy.ts";
+import { controlsUnderPolicy, englishOnly } from "./src/bundle/accessibleControls.ts";
+import { fewChunks } from "./src/bundle/fewChunks.ts";
+import { firstPicture } from "./src/bundle/firstPicture.ts";
+import { servedBuild } from "./src/bundle/servedBuild.ts";
 
 /** What a phone or a desk keeps of the app when it is installed. */
 const MANIFEST = {

@@ -118,6 +118,7 @@ describe("a planted violation is found", () => {
     },
     { why: "a judge of the tests", file: "statistics/a.ts", text: 'import jstat from "jstat";' },
     { why: "a test runner in the app", file: "app/shell/App.tsx", text: 'import { test } from "vitest";' },
+    { why: "the tool of the build in the app", file: "app/shell/App.tsx", text: 'import type { Plugin } from "vite";' },
     { why: "a property tester in the command line", file: "cli/main.ts", text: 'import fc from "fast-check";' },
     { why: "React in a pure layer", file: "dialing/advice.ts", text: 'import { useState } from "react";' },
     {

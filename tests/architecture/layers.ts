@@ -18,10 +18,14 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   store: [...LOGIC, "records"],
   app: [...RECORDS, "store"],
   cli: RECORDS,
+  bundle: [],
 };
 
 /** Layers that know no screen, no clock and no chance of their own. */
 export const PURE: readonly string[] = RECORDS;
+
+/** What the build is made with: no layer but `bundle`, which no page and no command imports, sees the tool. */
+const BUILD_TOOLS = ["vite"];
 
 /** Packages that a pure layer may build on; each is as pure as the layer. */
 const PURE_PACKAGES = [
@@ -88,7 +92,8 @@ export function forbiddenPackages({ file, text }: SourceFile, dependencies: read
     .filter((path) => !isRelative(path))
     .filter((path) => {
       const name = packageOf(path);
-      if (path.startsWith("node:")) return layer !== "cli";
+      if (path.startsWith("node:")) return layer !== "cli" && layer !== "bundle";
+      if (BUILD_TOOLS.includes(name)) return layer !== "bundle";
       // A module that the build itself makes.
       if (path.startsWith("virtual:")) return layer !== "app";
       if (!dependencies.includes(name)) return true;

@@ -23,7 +23,7 @@ export const controlsUnderPolicy: Plugin = {
 };
 
 const EVERY_LANGUAGE = /react-aria\/dist\/private\/\w+\/intlStrings\.mjs$/;
-const ENGLISH = /import (\S+) from "([^"]+\/en-US\.mjs)";/;
+const ENGLISH = /import (\S+) from ["]([^"]+\/en-US\.mjs)";/;
 
 /** The library speaks 34 languages, the app one; how numbers are written is up to the browser all the same. */
 export const englishOnly: Plugin = {
