@@ -66,6 +66,13 @@ export default defineConfig({
       },
     }),
   ],
+  // React has had this hook itself since version 18: what stood in for it before is left out.
+  resolve: {
+    alias: [
+      { find: "use-sync-external-store/shim/with-selector", replacement: "use-sync-external-store/with-selector" },
+      { find: /^use-sync-external-store\/shim(\/index\.js)?$/, replacement: "react" },
+    ],
+  },
   // Stands on every record.
   define: {
     "import.meta.env.APP_VERSION": JSON.stringify(manifest.version),
