@@ -17,8 +17,10 @@ test("a sheet of a page that others can open prints with its code, on one page",
     address.hostname = "drills.example";
     await page.goto(`${address}#/sheets?sample=11`);
     await page.getByRole("button", { name: "Link and QR code" }).click();
+    await expect(page.getByRole("dialog")).toBeVisible();
     await expect(page.getByRole("note")).toHaveCount(0);
     await page.keyboard.press("Escape");
+    await expect(page.getByRole("dialog")).toHaveCount(0);
     await page.emulateMedia({ media: "print" });
     await expect(page.getByRole("img", { name: /^QR code/ })).toBeVisible();
     const printed = (await page.pdf({ format: "A4" })).toString("latin1");

@@ -12,10 +12,10 @@ export const WEIGHT_LABELS: Readonly<Record<DialWeight, string>> = {
 export function WeightChoice({ query }: { readonly query: URLSearchParams }) {
   return (
     <div className="panel">
-      <label>
-        Dial{" "}
+      <label className="flex items-center gap-3">
+        Dial
         <select
-          className="field"
+          className="field w-full min-w-0 max-w-[420px]"
           value={weightOf(query)}
           onChange={({ currentTarget }) => {
             const weight = DIAL_WEIGHTS.find((one) => one === currentTarget.value) ?? "usual";

@@ -26,8 +26,9 @@ export function fetchedLater<Props extends object>(
   // biome-ignore lint/correctness/noComponentHookFactories: called once for each part, at module level
   function FetchedLater(props: Props) {
     const [{ Part, failure }, setFetched] = useState<Fetched<Props>>({ Part: known, failure: null });
+    // biome-ignore lint/correctness/useExhaustiveDependencies: once; whoever fetches ahead may be done since it was first drawn
     useEffect(() => {
-      if (known !== null) return;
+      if (Part !== null) return;
       fetchAhead().then(
         // In small pieces: it may be large, and a hand may be turning a dial meanwhile.
         (part) => startTransition(() => setFetched({ Part: part, failure: null })),
