@@ -251,7 +251,7 @@ test.describe("everything to press", () => {
       await bench.open();
       await dial(bench, 4);
       const small = async () =>
-        page.locator("button, select, input, textarea, a, label.button, label.sheet-choice").evaluateAll((elements) =>
+        page.locator("button, select, input, textarea, a, label.button").evaluateAll((elements) =>
           elements
             .filter((element) => {
               const { width, height } = element.getBoundingClientRect();

@@ -372,7 +372,7 @@ test.describe("the turn chart", () => {
   test("shows the ghost that is chosen, and remembers the choice", async ({ bench, page }) => {
     await bench.open();
     const ghost = page.getByRole("combobox", { name: "Compare on the turn chart" });
-    const drawn = bench.chart.locator(".turn-chart-plot .turn-chart-ghost, svg .turn-chart-ghost");
+    const drawn = bench.chart.locator("svg .turn-chart-ghost");
     await dial(bench);
     const without = await drawn.count();
     await ghost.selectOption("Compare with: perfect dialing");
