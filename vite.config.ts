@@ -83,6 +83,8 @@ export default defineConfig({
   build: {
     target: "es2023",
     chunkSizeWarningLimit: 700,
+    // Every browser of the target preloads modules by itself.
+    modulePreload: { polyfill: false },
     rolldownOptions: { output: { codeSplitting: fewChunks() } },
   },
   server: { host: "127.0.0.1" },

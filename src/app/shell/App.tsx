@@ -6,6 +6,7 @@ import { hasTraces } from "../keeping/traces";
 import { fetchDialog } from "../parts/controls/Dialog";
 import { newSeed } from "../parts/page/newSeed";
 import { onFirstSign } from "../parts/page/onFirstSign";
+import { whenIdle } from "../parts/page/whenIdle";
 import { framed, PAGES, type PagePath, pageOf, parseRoute } from "./address";
 import { ErrorBoundary } from "./ErrorBoundary";
 import { fetchAhead } from "./fetchAhead";
@@ -77,8 +78,11 @@ export function App() {
     [],
   );
   useEffect(() => {
-    if (framed(page).records === "none" && !hasTraces()) return undefined;
-    return hasTraces() ? startKeeping() : onFirstSign(startKeeping);
+    const { records } = framed(page);
+    if (hasTraces()) return startKeeping();
+    // Where records are made, what stores them is there before a hand is: the server may be gone by then.
+    if (records === "makes") return whenIdle(startKeeping);
+    return records === "none" ? undefined : onFirstSign(startKeeping);
   }, [page]);
 
   return (
