@@ -21,7 +21,7 @@ export function FilesButton({ accept, title, isPrimary, isDisabled, isMany = tru
   const { onFiles, children } = rest;
   return (
     <label
-      className={`button file-button relative inline-flex items-center justify-center self-start has-disabled:text-soft has-disabled:cursor-not-allowed ${isPrimary ? "primary" : ""}`}
+      className={`button file-button relative inline-flex items-center justify-center w-max max-w-full has-disabled:text-soft has-disabled:cursor-not-allowed ${isPrimary ? "primary" : ""}`}
       title={title}
     >
       {children}
