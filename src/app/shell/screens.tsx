@@ -1,3 +1,4 @@
+import { FilesGoneLine } from "../parts/page/FilesGoneLine";
 import { fetchedLater } from "../parts/page/fetchedLater";
 import { StartScreen } from "../start/StartScreen";
 
@@ -21,7 +22,11 @@ export const SCREENS = {
 };
 
 /** All that is wrong with an address. */
-export const AddressProblems = fetchedLater(async () => (await import("./AddressProblems")).AddressProblems, null);
+export const AddressProblems = fetchedLater(
+  async () => (await import("./AddressProblems")).AddressProblems,
+  null,
+  FilesGoneLine,
+);
 
 /** The sittings go with their person, and the logbook knows no other screen. */
 export const sittingsForgotten = async () => (await import("../sittings/currentSitting")).forgetSittings;

@@ -1,9 +1,10 @@
 import { type MouseEvent, type ReactNode, useState } from "react";
 import { Dialog } from "../parts/controls/Dialog";
+import { FilesGoneLine } from "../parts/page/FilesGoneLine";
 import { fetchedLater } from "../parts/page/fetchedLater";
 import "./words.css";
 
-const WordMeaning = fetchedLater(async () => (await import("./WordMeaning")).WordMeaning, null);
+const WordMeaning = fetchedLater(async () => (await import("./WordMeaning")).WordMeaning, null, FilesGoneLine);
 
 interface WordLinkProps {
   /** Id of the word, as the page of words has it. */

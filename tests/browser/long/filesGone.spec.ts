@@ -45,3 +45,50 @@ test("where even what saves records could not be fetched, the bench says so at o
   await page.goto("#/logbook");
   await expect(opened(page)).toHaveCount(1);
 });
+
+for (const { what, file } of [
+  { what: "what draws dialogs", file: "**/assets/ModalDialog-*.js" },
+  { what: "the dialogs of the bench", file: "**/assets/BenchSheets-*.js" },
+]) {
+  test(`where ${what} cannot be fetched, that is said, the attempt under way goes on, and the next time it is fetched again`, async ({
+    page,
+  }) => {
+    await filesGo(page, file);
+    await page.goto("#/bench?seed=5");
+    await dialLast(page, [], 2);
+    const stands = await new Bench(page).reading();
+    const more = page.getByRole("button", { name: "More", exact: true });
+    await more.press("Enter");
+    const gone = page.getByRole("dialog", { name: "Not loaded" });
+    await expect(gone.getByRole("alert")).toContainText("A file of this page could not be loaded");
+    await page.keyboard.press("Escape");
+    await expect(gone).toHaveCount(0);
+    await expect(more).toBeFocused();
+    await more.press("Enter");
+    await gone.getByRole("button", { name: "Close" }).click();
+    await expect(gone).toHaveCount(0);
+    expect(await new Bench(page).reading()).toBe(stands);
+    await page.unroute(file);
+    await more.press("Enter");
+    await expect(page.getByRole("dialog", { name: "More settings" })).toBeVisible();
+  });
+}
+
+test("where what stands beside the dial cannot be fetched, that is said there, and the dial turns", async ({
+  page,
+}) => {
+  await filesGo(page, "**/assets/BenchPanels-*.js");
+  await page.goto("#/bench?seed=5");
+  await expect(page.getByRole("main").getByRole("alert")).toContainText("A file of this page could not be loaded");
+  await dialLast(page);
+  await expect(new Bench(page).state).toHaveText(/^Opened/);
+});
+
+test("where a word's meaning cannot be fetched, its dialog says so", async ({ page }) => {
+  await filesGo(page, "**/assets/WordMeaning-*.js");
+  await page.goto("#/start");
+  await page.getByRole("link", { name: "arrival", exact: true }).click();
+  await expect(page.getByRole("dialog", { name: "What it means" }).getByRole("alert")).toContainText(
+    "could not be loaded",
+  );
+});

@@ -5,7 +5,9 @@ import { againAct, newAct, withDigits } from "../../hand/handActs";
 import { heldBy } from "../../hand/heldDial";
 import { keysHelp } from "../../hand/keysHelp";
 import { useCountedOpening, useDigits } from "../../hand/useDigits";
+import { DialogGone } from "../../parts/controls/DialogGone";
 import { Message } from "../../parts/Message";
+import { FilesGoneLine } from "../../parts/page/FilesGoneLine";
 import { fetchedLater } from "../../parts/page/fetchedLater";
 import { stateOf } from "../../parts/page/ofChart";
 import { onFirstSign } from "../../parts/page/onFirstSign";
@@ -35,8 +37,15 @@ const waitsForEstimate = ({ setup, outcome, estimate }: BenchSession) =>
 const BenchPanels = fetchedLater(
   async () => (await import("./BenchPanels")).BenchPanels,
   <div className="workplace-panels" />,
+  () => (
+    <div className="workplace-panels">
+      <section>
+        <FilesGoneLine />
+      </section>
+    </div>
+  ),
 );
-const BenchSheets = fetchedLater(async () => (await import("./BenchSheets")).BenchSheets, null);
+const BenchSheets = fetchedLater(async () => (await import("./BenchSheets")).BenchSheets, null, DialogGone);
 
 interface BenchScreenProps {
   /** What the address asks for. */
@@ -55,8 +64,7 @@ export function BenchScreen({ query, seed }: BenchScreenProps) {
   const session = useBench(address);
   useKeptAttempts(session);
   useEventDone(session.version);
-  // Null until one is first asked for.
-  const [sheet, setSheet] = useState<SheetName | "closed" | null>(null);
+  const [sheet, setSheet] = useState<SheetName | null>(null);
   useEffect(() => onFirstSign(() => void BenchSheets.fetchAhead().catch(() => undefined)), []);
   const [asks, setAsks] = useRemembered("estimate", SWITCH);
   const [ghost, setGhost] = useRemembered("ghost", GHOSTS);
@@ -148,7 +156,7 @@ export function BenchScreen({ query, seed }: BenchScreenProps) {
       {sheet !== null && (
         <BenchSheets
           {...{ session, sheet, replay }}
-          onClose={() => setSheet("closed")}
+          onClose={() => setSheet(null)}
           asksEstimate={asks === "on"}
           onAsksEstimate={(isOn) => setAsks(isOn ? "on" : "off")}
           keys={keysHelp(withDigits(acts, digits))}

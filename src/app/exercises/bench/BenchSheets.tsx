@@ -22,7 +22,7 @@ interface BenchSheetsProps {
   readonly session: BenchSession;
   readonly replay: PlaybackControls;
   /** The one that is open. */
-  readonly sheet: SheetName | "closed";
+  readonly sheet: SheetName;
   readonly onClose: () => void;
   readonly asksEstimate: boolean;
   readonly onAsksEstimate: (asks: boolean) => void;

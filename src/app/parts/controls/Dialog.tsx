@@ -1,8 +1,9 @@
 import type { ReactNode } from "react";
 import { fetchedLater } from "../page/fetchedLater";
+import { DialogGone } from "./DialogGone";
 import "./controls.css";
 
-const ModalDialog = fetchedLater(async () => (await import("./ModalDialog")).ModalDialog, null);
+const ModalDialog = fetchedLater(async () => (await import("./ModalDialog")).ModalDialog, null, DialogGone);
 
 export interface DialogProps {
   readonly title: string;

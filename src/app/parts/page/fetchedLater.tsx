@@ -1,4 +1,5 @@
 import { type ComponentType, type ReactNode, startTransition, useEffect, useState } from "react";
+import { areFilesGone } from "./filesGone";
 
 interface Fetched<Props> {
   readonly Part: ComponentType<Props> | null;
@@ -13,17 +14,18 @@ export type LaterPart<Props> = ComponentType<Props> & { readonly fetchAhead: () 
  * back what it reveals until its stand-in has stood for 300 ms, which is longer than these parts take to come.
  *
  * @param standIn - shown until then
+ * @param Gone - shown in its place where its files cannot be had; left out, the page that it is the whole of says so
  */
 export function fetchedLater<Props extends object>(
   fetchPart: () => Promise<ComponentType<Props>>,
   standIn: ReactNode,
+  Gone?: ComponentType<Props>,
 ): LaterPart<Props> {
   let known: ComponentType<Props> | null = null;
   const fetchAhead = async () => {
     known ??= await fetchPart();
     return known;
   };
-  // biome-ignore lint/correctness/noComponentHookFactories: called once for each part, at module level
   function FetchedLater(props: Props) {
     const [{ Part, failure }, setFetched] = useState<Fetched<Props>>({ Part: known, failure: null });
     // biome-ignore lint/correctness/useExhaustiveDependencies: once; whoever fetches ahead may be done since it was first drawn
@@ -35,7 +37,9 @@ export function fetchedLater<Props extends object>(
         (error) => setFetched({ Part: null, failure: { error } }),
       );
     }, []);
-    // For the boundary round the page; asked for again, it is fetched again.
+    // Asked for again, it is fetched again.
+    if (failure !== null && Gone !== undefined && areFilesGone(failure.error)) return <Gone {...props} />;
+    // For the boundary round the page.
     if (failure !== null) throw failure.error;
     return Part === null ? standIn : <Part {...props} />;
   }
