@@ -5,7 +5,6 @@ import { NotSavedLine } from "../keeping/NotSavedLine";
 import { hasTraces } from "../keeping/traces";
 import { fetchDialog } from "../parts/controls/Dialog";
 import { newSeed } from "../parts/page/newSeed";
-import { onFirstSign } from "../parts/page/onFirstSign";
 import { whenIdle } from "../parts/page/whenIdle";
 import { framed, PAGES, type PagePath, pageOf, parseRoute } from "./address";
 import { ErrorBoundary } from "./ErrorBoundary";
@@ -78,11 +77,9 @@ export function App() {
     [],
   );
   useEffect(() => {
-    const { records } = framed(page);
     if (hasTraces()) return startKeeping();
-    // Where records are made, what stores them is there before a hand is: the server may be gone by then.
-    if (records === "makes") return whenIdle(startKeeping);
-    return records === "none" ? undefined : onFirstSign(startKeeping);
+    // What stores records is there before a hand is: the server may be gone by then.
+    return framed(page).records === "none" ? undefined : whenIdle(startKeeping);
   }, [page]);
 
   return (
