@@ -1,15 +1,30 @@
+import type { ReactNode } from "react";
 import { useAsked, useLogbook } from "../keeping/useLogbook";
 import { StartPage } from "./StartPage";
 import { FIRST_VISIT, type StartData, startData } from "./startData";
 import { dailyAddress, dailyWords, toBeatAddress, toBeatWords } from "./startWords";
 
+interface CardProps {
+  readonly id: string;
+  readonly title: string;
+  readonly children: ReactNode;
+}
+
+function Card({ id, title, children }: CardProps) {
+  return (
+    <section className="card items-start gap-3 px-6 py-5" aria-labelledby={id}>
+      <h2 id={id} className="text-soft">
+        {title}
+      </h2>
+      {children}
+    </section>
+  );
+}
+
 function Daily({ daily }: Pick<StartData, "daily">) {
   const address = daily === null ? null : dailyAddress(daily);
   return (
-    <section className="card items-start gap-3 px-6 py-5" aria-labelledby="start-daily">
-      <h2 id="start-daily" className="text-soft">
-        Today’s two minutes
-      </h2>
+    <Card id="start-daily" title="Today’s two minutes">
       {daily === null || address === null ? (
         <p>Nothing is missed or due today. Go on with the course.</p>
       ) : (
@@ -20,28 +35,22 @@ function Daily({ daily }: Pick<StartData, "daily">) {
           </a>
         </>
       )}
-    </section>
+    </Card>
   );
 }
 
 function ToBeat({ toBeat }: Pick<StartData, "toBeat">) {
   if (toBeat === null) {
     return (
-      <section className="card items-start gap-3 px-6 py-5" aria-labelledby="start-beat">
-        <h2 id="start-beat" className="text-soft">
-          Your number to beat
-        </h2>
+      <Card id="start-beat" title="Your number to beat">
         <p>Your first opening sets it.</p>
-      </section>
+      </Card>
     );
   }
   const { figure, of } = toBeatWords(toBeat);
   const address = toBeatAddress(toBeat);
   return (
-    <section className="card items-start gap-3 px-6 py-5" aria-labelledby="start-beat">
-      <h2 id="start-beat" className="text-soft">
-        Your number to beat
-      </h2>
+    <Card id="start-beat" title="Your number to beat">
       <p className="text-title">{figure}</p>
       <p>{of}</p>
       {address !== null && (
@@ -49,7 +58,7 @@ function ToBeat({ toBeat }: Pick<StartData, "toBeat">) {
           Beat it on the bench
         </a>
       )}
-    </section>
+    </Card>
   );
 }
 

@@ -15,6 +15,18 @@ interface NextLessonProps {
   readonly isReturning: boolean;
 }
 
+/** Leads to what there is to do now. */
+function Go({ href, children }: { readonly href: string; readonly children: ReactNode }) {
+  return (
+    <a
+      className="button primary start-go mt-5 py-3 px-6 text-lead font-semibold phone:w-full phone:justify-center"
+      href={href}
+    >
+      {children}
+    </a>
+  );
+}
+
 /** The one thing to do now. */
 function NextLesson({ next, isReturning }: NextLessonProps) {
   if (next === null) {
@@ -22,12 +34,7 @@ function NextLesson({ next, isReturning }: NextLessonProps) {
       <section className="start-now plate p-6 border-t-2 border-t-accent" aria-labelledby="start-now">
         <h1 id="start-now">All lessons are done</h1>
         <p>Do any of them again below, or sit a test of your instructor’s.</p>
-        <a
-          className="button primary start-go mt-5 py-3 px-6 text-lead font-semibold phone:w-full phone:justify-center"
-          href="#/sittings"
-        >
-          Choose a sheet
-        </a>
+        <Go href="#/sittings">Choose a sheet</Go>
       </section>
     );
   }
@@ -47,13 +54,10 @@ function NextLesson({ next, isReturning }: NextLessonProps) {
           <small className="whitespace-nowrap phone:block"> about {lessonSize(next)}</small>
         </p>
         <p>{next.teaches}</p>
-        <a
-          className="button primary start-go mt-5 py-3 px-6 text-lead font-semibold phone:w-full phone:justify-center"
-          href={lessonAddress(next)}
-        >
+        <Go href={lessonAddress(next)}>
           {isReturning ? "Go on" : "Start"}
           <span className="visually-hidden"> with {place}</span>
-        </a>
+        </Go>
         {!isReturning && (
           <p className="start-soft max-w-[30em] mt-5 text-small text-soft">
             You dial a lock whose combination is on the screen, and see inside why it opens or not. New words are
