@@ -11,7 +11,7 @@ export const WEIGHT_LABELS: Readonly<Record<DialWeight, string>> = {
 /** How the dial of an exercise turns. It is a part of the address, so another choice begins the exercise again. */
 export function WeightChoice({ query }: { readonly query: URLSearchParams }) {
   return (
-    <div className="panel">
+    <div className="panel print:hidden">
       <label className="flex items-center gap-3">
         Dial
         <select
