@@ -7,7 +7,7 @@ export const LOCK_WORDS = {
   "unknown-profile": ': profile "{id}" is not known; there are {known}',
   "not-numbers": "must be a list of {wanted} numbers",
   "number-count": "has {count:number|numbers}, but {lock} takes {wanted}",
-  "not-a-number": "({number}) is not a number",
+  "not-a-number": "({number:json}) is not a number",
   "mark-zero": "({number}) is the mark 0 of this dial; write 0",
   "off-dial": "({number}) is off this dial, whose numbers go from 0 to {last}",
   "too-far": ": the dial would be at {position}; positions go from -1e9 to 1e9 graduations",

@@ -12,9 +12,10 @@ export interface Problem {
 }
 
 /**
- * Words for the problems of a topic, by code. `{name}` takes a value, or the words of a problem; `{name:json}` shows it as
- * JSON, `{name:percent}` a share, `{name:dashes}` and `{name:or}` join a list, `{count:try|tries}` puts a noun to a count. Words that begin with ": " are a sentence of their
- * own; others go on from the place: "title must be ...".
+ * Words for the problems of a topic, by code. `{name}` takes a value of ours, or the words of a problem; `{name:json}` shows
+ * any value from outside as JSON, `{name:percent}` a share, `{name:dashes}` and `{name:or}` join a list,
+ * `{count:try|tries}` puts a noun to a count. Words that begin with ": " are a sentence of their own; others go on from the
+ * place: "title must be ...".
  */
 export type Words = Readonly<Record<string, string>>;
 
@@ -43,10 +44,18 @@ export const pathText = (path: Path): string =>
 
 const LONGEST_SHOWN = 40;
 
+function jsonText(value: unknown): string {
+  try {
+    return JSON.stringify(value) ?? "missing";
+  } catch {
+    return "a value nested too deep to be shown";
+  }
+}
+
 /** A value as a short piece of JSON, for a sentence. */
-export function shown(value: unknown): string {
+function shown(value: unknown): string {
   if (typeof value === "number") return String(value);
-  const text = JSON.stringify(value) ?? "missing";
+  const text = jsonText(value);
   return text.length > LONGEST_SHOWN ? `${text.slice(0, LONGEST_SHOWN)}…` : text;
 }
 
@@ -61,7 +70,6 @@ const isProblem = (value: unknown): value is Problem =>
   typeof value === "object" && value !== null && "code" in value && "values" in value;
 
 function inSlot(value: unknown, format: string | undefined, words: Words): string {
-  if (isProblem(value)) return wordsOf(value, words);
   const [one, many] = format?.split("|") ?? [];
   if (many !== undefined) return countText(Number(value), one ?? "", many);
   switch (format) {
@@ -74,7 +82,7 @@ function inSlot(value: unknown, format: string | undefined, words: Words): strin
     case "percent":
       return `${Number((100 * Number(value)).toFixed(2))} %`;
     default:
-      return listed(value).join(", ");
+      return isProblem(value) ? wordsOf(value, words) : listed(value).join(", ");
   }
 }
 
@@ -91,7 +99,7 @@ export function wordsOf({ code, values }: Problem, words: Words): string {
 }
 
 /** Whether the words for a problem are a sentence of their own, and do not go on from its place. */
-export const standsAlone = ({ code }: Problem, words: Words): boolean => words[code]?.startsWith(ALONE) === true;
+const standsAlone = ({ code }: Problem, words: Words): boolean => words[code]?.startsWith(ALONE) === true;
 
 /** What is wrong and where, without its period. */
 export function problemText(problem: Problem, words: Words): string {
