@@ -35,6 +35,7 @@ const RULE_WORDS = {
 /** What can be wrong with a sheet, or with a link that carries one. */
 const SHEET_WORDS = {
   "no-station-kind": "must have a kind that this trainer knows ({known}); a newer one may know more",
+  "no-policy": "must be the policy {choices:or}, as in {example:json}",
   "no-profile": "must be the id of a shipped profile, or a whole one",
   "change-without-new": ": a change needs a new combination; give a fixed one or let it be drawn",
   "no-combination-set": ": {lock} comes without a combination; give a fixed one or let it be drawn",

@@ -11,7 +11,7 @@ export const LOCK_WORDS = {
   "mark-zero": "({number}) is the mark 0 of this dial; write 0",
   "off-dial": "({number}) is off this dial, whose numbers go from 0 to {last}",
   "too-far": ": the dial would be at {position}; positions go from -1e9 to 1e9 graduations",
-  "slack-count": "has {count} entries, but this pack has {wheels} wheels",
+  "slack-count": "has {count:entry|entries}, but this pack has {wheels:wheel|wheels}",
   "slack-beyond-play": "must be from 0 to the wheel's free play {play}",
   "nose-misfit": "{engagedAt} does not fit a dial at {dial}",
   "same-turn": "must be the other way than the step before it",

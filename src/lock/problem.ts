@@ -7,7 +7,7 @@ export type Path = readonly PropertyKey[];
 export interface Problem {
   readonly code: string;
   readonly path: Path;
-  /** A value named `found` that the words do not use comes at their end: ", not 5", or "(it is missing)". */
+  /** A value named `found` that the words do not use comes behind what must be, before advice: ", not 5", "(it is missing)". */
   readonly values: Readonly<Record<string, unknown>>;
 }
 
@@ -88,6 +88,7 @@ function inSlot(value: unknown, format: string | undefined, words: Words): strin
 
 const SLOT = /\{(\w+)(?::([^}]+))?\}/g;
 const ALONE = ": ";
+const ADVICE = "; ";
 
 /** What is wrong, without where: the rest of a sentence about the place, or a sentence of its own; without its period. */
 export function wordsOf({ code, values }: Problem, words: Words): string {
@@ -95,7 +96,9 @@ export function wordsOf({ code, values }: Problem, words: Words): string {
   const filled = pattern.replace(SLOT, (_, name: string, format?: string) => inSlot(values[name], format, words));
   const says = filled.startsWith(ALONE) ? filled.slice(ALONE.length) : filled;
   if (!("found" in values) || pattern.includes("{found")) return says;
-  return values.found === undefined ? `${says} (it is missing)` : `${says}, not ${shown(values.found)}`;
+  const found = values.found === undefined ? " (it is missing)" : `, not ${shown(values.found)}`;
+  const [rule, ...advice] = says.split(ADVICE);
+  return [`${rule}${found}`, ...advice].join(ADVICE);
 }
 
 /** Whether the words for a problem are a sentence of their own, and do not go on from its place. */

@@ -8,7 +8,7 @@ export const TRACE_WORDS = {
   "no-position": "must hold at least one position",
   "no-profile": "must be the id of a profile or a whole one",
   "position-too-far": "must lie within 1e9 graduations of zero",
-  "time-count": "has {count} entries for {wanted} positions; give one each, or leave it out",
+  "time-count": "has {count:entry|entries} for {wanted:position|positions}; give one each, or leave it out",
   "time-falls": "({time}) is earlier than the time before it",
   "slack-without-wheels": "is for wheel packs, and {lock} has none; leave it out",
   "too-deep": "is nested more than 100 deep, and no recorded attempt is",

@@ -204,6 +204,12 @@ describe("a start that cannot be", () => {
       code: "slack-count",
       says: "slack has 2 entries",
     },
+    {
+      why: "a wheel alone",
+      start: { ...rest, slack: [0] },
+      code: "slack-count",
+      says: "slack has 1 entry, but this pack has 3 wheels",
+    },
     { why: "a wheel too many", start: { ...rest, slack: [0, 0, 0, 0] }, code: "slack-count", says: "has 3 wheels" },
     {
       why: "a wheel behind its driver",

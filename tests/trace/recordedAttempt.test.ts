@@ -50,7 +50,7 @@ describe("a bad line is told in one sentence that names the field", () => {
     { why: "a position that is null", value: { ...good, positions: [0, null] }, says: ["positions[1]", "null"] },
     { why: "a position too far off", value: { ...good, positions: [0, 2e9] }, says: ["positions[1]", "1e9"] },
     { why: "times that are no list", value: { ...good, times_ms: 3 }, says: ["times_ms"] },
-    { why: "a time too few", value: { ...good, times_ms: [0] }, says: ["times_ms", "1", "2 positions"] },
+    { why: "a time too few", value: { ...good, times_ms: [0] }, says: ["times_ms has 1 entry for 2 positions"] },
     { why: "a time that is text", value: { ...good, times_ms: [0, "9"] }, says: ["times_ms[1]"] },
     { why: "a time that runs back", value: { ...good, times_ms: [9, 8] }, says: ["times_ms[1]", "8", "earlier"] },
     { why: "a start that is a number", value: { ...good, start: 12.5 }, says: ["start", "dial"] },

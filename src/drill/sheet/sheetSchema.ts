@@ -22,7 +22,10 @@ const combinationPolicy = z.discriminatedUnion(
     }),
     strict({ policy: z.literal("fixed"), list: list(list(number, 2, 6), 1, 50) }),
   ],
-  must("such-as", { example: { policy: "fixed", list: [[38, 71, 26]] } }),
+  sheetRule("no-policy", {
+    choices: ["as-set", "drawn", "fixed"],
+    example: { policy: "fixed", list: [[38, 71, 26]] },
+  }),
 );
 
 const from = z.optional(whole(1, 200));

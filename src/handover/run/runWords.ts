@@ -61,7 +61,7 @@ const MISFIT_WORDS = {
   "opened-by-blocked-release":
     "says that the door was opened from inside, but its release is blocked: use release.failed, correct the step, or isReleaseBlocked in the scene",
   "back-too-far":
-    "goes back to step {step}, but only {length} steps count by then: name {length} or fewer, or take it out",
+    "goes back to step {step}, but only {length:step counts|steps count} by then: name {length} or fewer, or take it out",
   hindered: "cannot have happened, so take it out or add what came before it: {hindrance}",
   "time-falls": "has at_ms {at}, earlier than {before} before it: put the events in their order, or correct the time",
 } as const satisfies Words;
@@ -74,7 +74,7 @@ export const RUN_WORDS = {
   "event-misfit": ": step {step} (events[{index}]), {type}, {misfit}",
   "back-misfit": ": events[{index}], run.wentBack, {misfit}",
   "cannot-happen": ": {type} cannot have happened. {hindrance}",
-  "no-such-step": ": the handover cannot go back to step {steps}: it has {count} that count",
+  "no-such-step": ": the handover cannot go back to step {steps}: it has {count:step that counts|steps that count}",
   "no-defect-fits": ": none of the defects asked for fits {lock}; choose another",
 } as const satisfies Words;
 

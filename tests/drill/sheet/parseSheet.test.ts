@@ -49,7 +49,10 @@ describe("a sheet that is not sound gets a sentence that names the field", () =>
     { value: null, says: "sheet: this must be an object" },
     { value: [], says: "sheet: this must be an object" },
     { value: { ...testSheet(), format: "other" }, says: 'format must be "gatefall-sheet", not "other"' },
-    { value: { ...testSheet(), version: 2 }, says: "version must be 1" },
+    {
+      value: { ...testSheet(), version: 2 },
+      says: "version must be 1, not 2; open a file of a later version with that version",
+    },
     { value: without("title"), says: "title must be a text of 1 to 120 characters (it is missing)" },
     { value: { ...testSheet(), purpose: "" }, says: "purpose must be a text" },
     { value: { ...testSheet(), stations: [] }, says: "stations must be a list of 1 to 40" },
@@ -87,7 +90,14 @@ describe("a sheet that is not sound gets a sentence that names the field", () =>
       value: only({ ...dialingStation(), combinations: { policy: "drawn", rules: { noStraigth: true } } }),
       says: 'stations[0].combinations.rules has "noStraigth", which is not a rule',
     },
-    { value: only({ ...dialingStation(), combinations: { policy: "own" } }), says: "stations[0].combinations" },
+    {
+      value: only({ ...dialingStation(), combinations: { policy: "own" } }),
+      says: 'stations[0].combinations.policy must be the policy "as-set", "drawn" or "fixed", as in {"policy":"fixed","list":[[38,71,26]]}, not "own"',
+    },
+    {
+      value: only({ ...dialingStation(), combinations: undefined }),
+      says: "stations[0].combinations must be the policy",
+    },
     { value: only(dialingStation({ upTo: 4 })), says: "stations[0].upTo must be at most 3" },
     { value: only(dialingStation({ passMarks: { firstTime: 11 } })), says: "asks for 11 of 10 tries" },
     { value: only(dialingStation({ passMarks: { faultyTries: 11 } })), says: "allows 11 of 10 tries" },

@@ -92,7 +92,7 @@ describe("a step that does not fit the scene or its lock is refused with its num
     [
       "more than there is to go back",
       run([{ type: "door.shut" }, { type: "run.wentBack", steps: 2 }]),
-      /^events\[1\], run.wentBack, goes back to step 2, but only 1 steps count by then: name 1 or fewer/,
+      /^events\[1\], run.wentBack, goes back to step 2, but only 1 step counts by then: name 1 or fewer/,
     ],
   ])("%s", (_, value, words) => {
     expect(() => check(value)).toThrow(RunError);
