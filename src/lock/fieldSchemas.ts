@@ -43,6 +43,12 @@ export const whole = (low: number, high: number) => {
   return z.number(rule).check(z.int(rule), z.gte(low, rule), z.lte(high, rule));
 };
 
+/** A share of one, from `low` to `high`, both included. */
+export const share = (low: number, high: number) => {
+  const rule = must("share", { low, high });
+  return z.number(rule).check(z.gte(low, rule), z.lte(high, rule));
+};
+
 /** A text that is not empty. */
 export const text = (most: number, least = 1) => {
   const rule = must("text", { least, most });
@@ -57,6 +63,13 @@ export const shortText = (most: number) => {
   const rule = must("short-text", { most });
   return z.string(rule).check(z.maxLength(most, rule));
 };
+
+/** A text of a form. */
+export const matching = (form: RegExp, rule: ReturnType<typeof must>) => z.string(rule).check(z.regex(form, rule));
+
+/** A name in small letters, digits and hyphens, as faults and defects have. @param example - "ran-past" */
+export const codeName = (most: number, example: string) =>
+  matching(new RegExp(`^[a-z0-9-]{1,${most}}$`), must("code", { example }));
 
 /** True or false. */
 export const flag = z.boolean(must("flag"));

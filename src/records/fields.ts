@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { must, within } from "../lock/fieldSchemas";
+import { matching, must, within } from "../lock/fieldSchemas";
 import { FARTHEST } from "../lock/wheelPackState";
 
 /** Last moment that a date can hold, milliseconds since 1970. */
@@ -13,10 +13,8 @@ export const moment = z
 /** A span of time, milliseconds. */
 export const span = within(0, LAST_MOMENT, "milliseconds");
 
-const idRule = must("id", { most: 1200 });
-
 /** What tells a record from every other on every machine; a uuid where nothing better names it. */
-export const id = z.string(idRule).check(z.regex(/^[\w.:|-]{1,1200}$/, idRule));
+export const id = matching(/^[\w.:|-]{1,1200}$/, must("id", { most: 1200 }));
 
 /** Graduations, within what the mechanics resolve. */
 export const graduations = within(-FARTHEST, FARTHEST, "graduations");

@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
-import { flag, must, oneOf, shortList, shortText, text } from "../lock/fieldSchemas";
-import { HELP_LEVELS, stampFields } from "./attemptRecord";
+import { codeName, flag, must, oneOf, shortList, text } from "../lock/fieldSchemas";
+import { HELP_LEVELS, noteText, stampFields, tagList } from "./attemptRecord";
 import { foreign, id, moment, span } from "./fields";
 import type { Skill } from "./skill";
 
@@ -9,8 +9,6 @@ export const JOB_KINDS = ["change", "trouble", "handover"] as const;
 
 /** A change of combination, a hidden condition found, a lock handed over. */
 export type JobKind = (typeof JOB_KINDS)[number];
-
-const codeRule = must("code", { example: "ran-past" });
 
 /** Schema of a job. */
 export const jobSchema = z.object(
@@ -27,12 +25,12 @@ export const jobSchema = z.object(
     /** Whether it was right by the rule that marks a sitting; `jobIsRight` tells it, from what follows. */
     isRight: flag,
     /** Codes of what was missing or wrong, as the handover layer names them; a job may be right in spite of one. */
-    missed: shortList(z.string(codeRule).check(z.regex(/^[a-z0-9-]{1,60}$/, codeRule)), 100),
+    missed: shortList(codeName(60, "ran-past"), 100),
     /** Drill sheet and sitting that it belongs to. */
     sheetId: z.optional(id),
     sittingId: z.optional(id),
-    tags: shortList(text(60), 20),
-    note: z.optional(shortText(2000)),
+    tags: tagList,
+    note: z.optional(noteText),
     /** The job itself, as the handover layer writes it: never the combination of a lock in use. */
     details: z.optional(foreign),
   },

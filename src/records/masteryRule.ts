@@ -1,11 +1,10 @@
 import * as z from "zod/mini";
-import { must, rulesOf, whole } from "../lock/fieldSchemas";
+import { must, rulesOf, share, whole } from "../lock/fieldSchemas";
 import { RECORD_WORDS } from "./recordWords";
 
 const recordRule = rulesOf(RECORD_WORDS);
 
-const rateRule = must("share", { low: 0.01, high: 0.9 });
-const rate = z.number(rateRule).check(z.gte(0.01, rateRule), z.lte(0.9, rateRule));
+const rate = share(0.01, 0.9);
 
 /** Limits of what an instructor may choose. */
 export const RULE_LIMITS = { attempts: 500, days: 730 } as const;

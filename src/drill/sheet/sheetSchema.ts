@@ -1,12 +1,24 @@
 import * as z from "zod/mini";
-import { flag, list, must, number, oneOf, rulesOf, strict, text, whole, within } from "../../lock/fieldSchemas";
+import {
+  codeName,
+  flag,
+  list,
+  must,
+  number,
+  oneOf,
+  rulesOf,
+  share,
+  strict,
+  text,
+  whole,
+  within,
+} from "../../lock/fieldSchemas";
 import { combinationRulesSchema, profileSchema } from "../../lock/profileSchema";
 import { DRILL_WORDS } from "../drillWords";
 import { TOPICS } from "../questions/question";
 import { STATION_KINDS } from "./sheet";
 
-const shareRule = must("share", { low: 0.5, high: 0.999 });
-const share = z.number(shareRule).check(z.gte(0.5, shareRule), z.lte(0.999, shareRule));
+const claimed = share(0.5, 0.999);
 const graduations = within(0, 5, "graduations");
 const seconds = within(1, 36_000, "seconds");
 const sheetRule = rulesOf(DRILL_WORDS);
@@ -67,7 +79,7 @@ const dialingStation = strict({
   upTo: z.optional(whole(1, 6)),
   passMarks: strict({
     firstTime: tries,
-    claim: z.optional(strict({ rate: share, confidence: share })),
+    claim: z.optional(strict({ rate: claimed, confidence: claimed })),
     stopErrorBias: z.optional(graduations),
     stopErrorSpread: z.optional(graduations),
     faultyTries: tries,
@@ -90,13 +102,10 @@ const changeStation = strict({
   passMarks: strict({ right: tries, faultyTries: tries, meanTime_s }),
 });
 
-const defectRule = must("code", { example: "index-slipped" });
-const defect = z.string(defectRule).check(z.regex(/^[a-z0-9-]{1,60}$/, defectRule));
-
 const troubleStation = strict({
   kind: z.literal("trouble"),
   ...jobStation,
-  pool: z.optional(list(defect, 1, 40)),
+  pool: z.optional(list(codeName(60, "index-slipped"), 1, 40)),
   passMarks: strict({ right: tries, sizeError: z.optional(graduations), meanTime_s }),
 });
 

@@ -1,11 +1,20 @@
 import * as z from "zod/mini";
 import type { CriterionKind } from "../../drill/marking/markingScheme";
-import { flag, must, number, oneOf, shortList, shortText, strict, whole } from "../../lock/fieldSchemas";
+import {
+  flag,
+  matching,
+  must,
+  number,
+  oneOf,
+  share,
+  shortList,
+  shortText,
+  strict,
+  whole,
+} from "../../lock/fieldSchemas";
 import { count, hash, span } from "./schemaParts";
 import { NOTICE, type SittingRecord } from "./sittingRecord";
 import { trySchema } from "./trySchemas";
-
-const versionRule = must("release", { example: "0.3.0" });
 
 const VERDICTS = ["pass", "fail", "not shown"] as const;
 
@@ -24,8 +33,7 @@ const CRITERIA = [
   "questions",
 ] as const satisfies readonly CriterionKind[];
 
-const shareRule = must("share", { low: 0, high: 1 });
-const share = z.number(shareRule).check(z.gte(0, shareRule), z.lte(1, shareRule));
+const claimed = share(0, 1);
 
 const criterion = strict({
   kind: oneOf(CRITERIA),
@@ -33,7 +41,7 @@ const criterion = strict({
   place: shortText(200),
   limit: number,
   of: count,
-  claim: z.optional(strict({ rate: share, confidence: share })),
+  claim: z.optional(strict({ rate: claimed, confidence: claimed })),
   asks: shortText(1000),
 });
 
@@ -59,7 +67,7 @@ const clockJump = strict({ at_ms: span, by_ms: number });
 
 const moment = z.iso.datetime(must("moment", { example: "2026-11-20T08:00:00.000Z" }));
 
-const version = z.string(versionRule).check(z.regex(/^\d{1,4}\.\d{1,4}\.\d{1,4}$/, versionRule));
+const version = matching(/^\d{1,4}\.\d{1,4}\.\d{1,4}$/, must("release", { example: "0.3.0" }));
 
 /** A packed motion, base64: some minutes of dialing are a few thousand characters. */
 const recording = z.nullable(shortText(4_000_000));

@@ -1,13 +1,10 @@
-import * as z from "zod/mini";
-import { must, whole, within } from "../../lock/fieldSchemas";
-
-const codeRule = must("code", { example: "ran-past" });
+import { codeName, matching, must, whole, within } from "../../lock/fieldSchemas";
 
 /** A name in small letters, as faults and conditions have: "ran-past". */
-export const code = z.string(codeRule).check(z.regex(/^[a-z0-9-]{1,80}$/, codeRule));
+export const code = codeName(80, "ran-past");
 
 /** 64 hexadecimal digits. */
-export const hash = z.string(must("hash")).check(z.regex(/^[0-9a-f]{64}$/, must("hash")));
+export const hash = matching(/^[0-9a-f]{64}$/, must("hash"));
 
 /** A span of time, milliseconds; no sitting lasts a year. */
 export const span = within(0, 366 * 86_400_000, "milliseconds");

@@ -11,7 +11,7 @@ import {
   type ZeroingTry,
 } from "../../drill/marking/tryResult";
 import { STATION_KINDS } from "../../drill/sheet/sheet";
-import { flag, oneOf, rulesOf, shortList, strict, whole, within } from "../../lock/fieldSchemas";
+import { flag, oneOf, rulesOf, shortList, strict, turn, whole, within } from "../../lock/fieldSchemas";
 import { REFUSALS } from "../../zeroing/approach";
 import { code, count, span } from "./schemaParts";
 
@@ -50,7 +50,7 @@ const sideVerdict = z.nullable(oneOf(["accept", "reject", "not shown yet"]));
 const sideMean = z.nullable(graduations);
 
 const reading = strict({
-  turn: oneOf(["left", "right"]),
+  turn,
   deviation: graduations,
   refusal: z.nullable(oneOf(REFUSALS)),
 });
