@@ -38,6 +38,13 @@ export const problemsOf =
 /** A problem of a part, in the whole that the part lies in. */
 export const under = (path: Path, problem: Problem): Problem => ({ ...problem, path: [...path, ...problem.path] });
 
+/** Something that must hold, and the problem where it does not. */
+export type Finding = readonly [isFine: boolean, problem: Problem];
+
+/** The problems of all that does not hold. */
+export const failing = (findings: readonly Finding[]): readonly Problem[] =>
+  findings.flatMap(([isFine, problem]) => (isFine ? [] : [problem]));
+
 /** A path as one writes it: "stations[0].passMarks.firstTime". */
 export const pathText = (path: Path): string =>
   path.map((key, k) => (typeof key === "number" ? `[${key}]` : `${k === 0 ? "" : "."}${String(key)}`)).join("");

@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import { above, flag, must, rulesOf, turn, whole, within } from "./fieldSchemas";
 import { LOCK_WORDS, lockProblem } from "./lockWords";
-import type { Problem } from "./problem";
+import { type Finding, failing, type Problem } from "./problem";
 import type { Range, ZeroingParameters } from "./profile";
 
 const lockRule = rulesOf(LOCK_WORDS);
@@ -45,9 +45,6 @@ export const zeroingSchema = z.object(
 
 const isBackward = (range: Range | undefined) => range !== undefined && range[0] > range[1];
 
-/** A limit that two fields must keep between them, and the problem where they do not. */
-type Finding = readonly [isFine: boolean, problem: Problem];
-
 /**
  * What no single field of the zeroing parameters shows.
  *
@@ -72,5 +69,5 @@ export function zeroingMisfit(zeroing: ZeroingParameters | undefined, graduation
       lockProblem("half-turn-or-more", rule("captureWindow"), { limit: graduations / 2, found: captureWindow }),
     ],
   ];
-  return findings.find(([isFine]) => !isFine)?.[1];
+  return failing(findings)[0];
 }

@@ -1,7 +1,7 @@
 import { canonicalJson } from "../../drill/canonicalJson";
 import { isInRange } from "../../handover/run/mountingHeight";
 import { REQUIRED_PROOFS } from "../../handover/run/proofs";
-import type { Problem } from "../../lock/problem";
+import { type Finding, failing, type Problem } from "../../lock/problem";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { isSameHash, readHashed, recordHash } from "../hashedRecord";
 import { RecordError } from "../recordError";
@@ -45,7 +45,7 @@ function misfits(record: HandoverRecord): readonly Problem[] {
   const due = nextChangeDue(date);
   const isHeightShown = proofs.some(({ code, isShown }) => code === "mounting" && isShown);
   const rules = [record.notice, record.changeSource, ...record.changeWhen].join();
-  const findings: readonly (readonly [boolean, Problem])[] = [
+  const findings: readonly Finding[] = [
     [record.nextChangeDue === due, handoverProblem("other-due", [], { said: record.nextChangeDue, due })],
     [codesOf(proofs) === codesOf(REQUIRED_PROOFS), handoverProblem("other-proofs", [])],
     [
@@ -62,10 +62,7 @@ function misfits(record: HandoverRecord): readonly Problem[] {
     ],
   ];
   const wanting = recordProblems(record, [], isHeightShown && !isInRange(height_in));
-  return [
-    ...findings.flatMap(([isFine, problem]) => (isFine ? [] : [problem])),
-    ...wanting.map(({ words }) => handoverProblem("wanting", [], { words })),
-  ];
+  return [...failing(findings), ...wanting.map(({ words }) => handoverProblem("wanting", [], { words }))];
 }
 
 /**

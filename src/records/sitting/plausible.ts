@@ -1,6 +1,6 @@
 import type { TryResult } from "../../drill/marking/tryResult";
 import { sittingPlan } from "../../drill/sittingPlan";
-import type { Problem } from "../../lock/problem";
+import { type Finding, failing, type Problem } from "../../lock/problem";
 import { checkProblem, tryProblem } from "./checkWords";
 import type { SittingRecord } from "./sittingRecord";
 import { tryMisfit } from "./tryPlausible";
@@ -10,11 +10,6 @@ import { versionMisfits } from "./versionFields";
 const CLOCKS_DIFFER = 1000;
 
 const seconds = (time_ms: number) => (time_ms / 1000).toFixed(1);
-
-/** A thing that must hold, and the problem where it does not. */
-type Finding = readonly [isFine: boolean, problem: Problem];
-
-const wrong = (findings: readonly Finding[]) => findings.flatMap(([isFine, problem]) => (isFine ? [] : [problem]));
 
 const placeOf = ({ station, repetition }: TryResult) => `${station} ${repetition}`;
 
@@ -40,7 +35,7 @@ function countMisfits({ sheet, tries, answers, ended, motions }: SittingRecord):
       checkProblem("recording-count", [], { recordings: motions?.length, tries: tries.length }),
     ],
   ];
-  return wrong(findings);
+  return failing(findings);
 }
 
 /** The times of a sitting against each other. */
@@ -63,7 +58,7 @@ function timeMisfits(record: SittingRecord): readonly Problem[] {
       checkProblem("time-not-up", [], { worked: seconds(worked_ms), limit: seconds(timeLimit_ms ?? 0) }),
     ],
   ];
-  return wrong(findings);
+  return failing(findings);
 }
 
 /** Pauses and reloads as they are listed, against their counts and the time worked. */
@@ -91,7 +86,7 @@ function breakMisfits({
     [isRising, checkProblem("breaks-out-of-order", [])],
     [moments.every((at) => at <= worked_ms + CLOCKS_DIFFER), checkProblem("break-after-end", [])],
   ];
-  return wrong(findings);
+  return failing(findings);
 }
 
 /** Every try that cannot have been. */

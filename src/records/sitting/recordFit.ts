@@ -5,7 +5,7 @@ import type { AskedQuestion } from "../../drill/questions/drawQuestions";
 import { sittingQuestions } from "../../drill/questions/sittingQuestions";
 import { type PlannedTry, planTries } from "../../drill/sheet/planTries";
 import { sittingPlan } from "../../drill/sittingPlan";
-import type { Problem } from "../../lock/problem";
+import { type Finding, failing, type Problem } from "../../lock/problem";
 import { seededChance } from "../../statistics/chance";
 import { checkProblem, tryProblem } from "./checkWords";
 import type { RecordedAnswer, SittingFacts } from "./sittingRecord";
@@ -31,14 +31,14 @@ function madeAgain<Part>(
 export function rulesMisfit({ sheet, seed, pauses, interruptions, tries, ended }: SittingFacts): Misfit {
   const { pauseAllowed, onReload, timeLimit_ms } = sittingPlan(sheet);
   const lost = tries.filter(({ isBrokenOff }) => isBrokenOff).length;
-  const findings: readonly (readonly [boolean, Problem])[] = [
+  const findings: readonly Finding[] = [
     [sheet.seed === undefined || sheet.seed === seed, checkProblem("other-seed", [], { seed, set: sheet.seed })],
     [pauseAllowed || pauses === 0, checkProblem("pauses-not-allowed", [], { pauses })],
     [onReload === "resume" || interruptions === 0, checkProblem("reload-not-allowed", [])],
     [lost <= interruptions, checkProblem("lost-without-reload", [], { lost, reloads: interruptions })],
     [ended !== "time" || timeLimit_ms !== null, checkProblem("no-time-set", [])],
   ];
-  return findings.find(([isFine]) => !isFine)?.[1];
+  return failing(findings)[0];
 }
 
 /** A try's place and what it was about, as the plan has it. */

@@ -11,15 +11,14 @@ import type {
 } from "../../drill/marking/tryResult";
 import type { Station } from "../../drill/sheet/sheet";
 import { stationProfile } from "../../drill/sheet/stationProfile";
-import type { Problem } from "../../lock/problem";
+import { type Finding, failing, type Problem } from "../../lock/problem";
 import { checkProblem } from "./checkWords";
 import { zeroingMisfit } from "./zeroingMadeAgain";
 
 /** What a try cannot have been, or undefined. */
 type Misfit = Problem | undefined;
 
-const first = (findings: readonly (readonly [isFine: boolean, problem: Problem])[]): Misfit =>
-  findings.find(([isFine]) => !isFine)?.[1];
+const first = (findings: readonly Finding[]): Misfit => failing(findings)[0];
 
 /** Rounding of sums is far below this, graduations. */
 const ROUNDED = 1e-6;
