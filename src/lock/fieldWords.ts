@@ -18,7 +18,6 @@ export const FIELD_WORDS = {
   filled: "must be a text that is not empty",
   text: "must be a text of {least} to {most} characters",
   "short-text": "must be a text of at most {most} characters",
-  name: "must be a name of {least} to {most} characters",
   id: "must be an id of 1 to {most} letters, digits, or -_.:|",
   code: "must be a name in small letters, digits and hyphens, such as {example:json}",
   hash: "must be 64 hexadecimal digits",

@@ -2,7 +2,7 @@ import { LOCK_WORDS } from "../../lock/lockWords";
 import { problemsOf, type Words } from "../../lock/problem";
 
 /** Why something cannot be done as things stand at the door. */
-export const HINDRANCE_WORDS = {
+const HINDRANCE_WORDS = {
   "height-measured": "You have already measured the height.",
   "height-unmeasured": "Measure the height first.",
   "height-in-range": "The height is within 34 to 48 inches. There is nothing to settle.",

@@ -1,6 +1,5 @@
 import { type Problem, problemsOf, type Words, wordsOf } from "../../lock/problem";
 import { CHANGED } from "../hashedRecord";
-import { RECORD_WORDS } from "../recordWords";
 
 /** What a try cannot have been: the rest of a sentence that begins with its place. */
 const TRY_WORDS = {
@@ -47,7 +46,6 @@ const ANSWER_WORDS = {
 
 /** What a record says that cannot be, or that does not follow from the rest of it; each a sentence. */
 const CHECK_WORDS = {
-  ...RECORD_WORDS,
   ...TRY_WORDS,
   ...ANSWER_WORDS,
   "try-misfit": "Try {place} {misfit}.",

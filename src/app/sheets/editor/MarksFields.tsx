@@ -61,6 +61,7 @@ const MARKS: Readonly<Record<Station["kind"], Marks>> = {
 };
 
 const COMMON_CLAIM = { rate: 0.9, confidence: 0.9 };
+
 function ClaimFields({ station, path, onFields }: StationEdit<DialingStation>) {
   const { passMarks } = station;
   const { claim } = passMarks;
