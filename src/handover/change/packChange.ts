@@ -166,8 +166,9 @@ export class PackChange extends ChangeInHand<KeyedProfile> {
   /** Says so when the wheels come to stand, or no longer stand, as the step wants them. */
   private look(): void {
     const stood = STAND[this.chart.getSnapshot().value];
+    if (stood === undefined) return;
     const stands = this.keyed.standsFor(this.wanted);
-    if (stood === undefined || stands === null || stands === stood) return;
+    if (stands === null || stands === stood) return;
     const what = this.keyed.key === "turned" ? "new" : "present";
     this.say({ type: `${what}.${stands ? "stands" : "left"}` });
   }
