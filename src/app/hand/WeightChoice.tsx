@@ -1,5 +1,5 @@
 import { DIAL_WEIGHTS, type DialWeight } from "../../dialing/hand/dialFeel";
-import { weightOf, withWeight } from "./dial/dialAddress";
+import { weightNamed, weightOf, withWeight } from "./dial/dialAddress";
 
 /** How a dial of each weight turns. */
 export const WEIGHT_LABELS: Readonly<Record<DialWeight, string>> = {
@@ -18,8 +18,7 @@ export function WeightChoice({ query }: { readonly query: URLSearchParams }) {
           className="field w-full min-w-0 max-w-[420px]"
           value={weightOf(query)}
           onChange={({ currentTarget }) => {
-            const weight = DIAL_WEIGHTS.find((one) => one === currentTarget.value) ?? "usual";
-            location.hash = withWeight(location.hash, weight);
+            location.hash = withWeight(location.hash, weightNamed(currentTarget.value));
           }}
         >
           {DIAL_WEIGHTS.map((weight) => (
