@@ -21,7 +21,7 @@ import { distanceTo, runLength } from "./runs";
 import { spinningOff } from "./spinOffAdvice";
 import { faceText, ordinalWord } from "./words";
 
-export type { Advice } from "./adviceScene";
+export { type Advice, heardAdvice } from "./adviceScene";
 
 /** How much the trainer says while one dials. */
 export type Help = "full" | "counts" | "silent";
@@ -89,19 +89,16 @@ const ranPast = (scene: Scene): Advice => {
     attempt.pack === null
       ? "on this lock you may go round again"
       : `wheel ${progress.step + 1} is now ${sizeText(stand)} graduations off its gate`;
+  const pastIt = (next: string) => sized(`${sizeText(past)} past`, "Past", ` ${numberText(scene)}. ${next}.`);
   return mayGoRound
     ? {
         turn: step.turn,
-        ...sized(
-          `${sizeText(past)} past`,
-          `Past`,
-          ` ${numberText(scene)}. Do not come back: go round again, ${step.turn}.`,
-        ),
+        ...pastIt(`Do not come back: go round again, ${step.turn}`),
         detail: `the ${ordinalWord(made(scene) + 1)} arrival at ${numberText(scene)} is as good`,
       }
     : {
         turn: profile.procedure[0]?.turn ?? null,
-        ...sized(`${sizeText(past)} past`, "Past", ` ${numberText(scene)}. Start over: ${startOverText(scene)}.`),
+        ...pastIt(`Start over: ${startOverText(scene)}`),
         detail,
       };
 };

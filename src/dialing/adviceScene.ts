@@ -15,6 +15,9 @@ export interface Advice {
   readonly detail: string;
 }
 
+/** An advice to be heard; nothing where nothing is to be told. */
+export const heardAdvice = (advice: Advice | null): string => advice?.aloud ?? advice?.say ?? "";
+
 /** A lock under a hand, and where the hand is in the procedure. */
 export interface Scene {
   readonly attempt: HandledLock;

@@ -1,4 +1,4 @@
-import { adviceFor } from "../../../dialing/advice";
+import { adviceFor, heardAdvice } from "../../../dialing/advice";
 import { stateInWords } from "../../../dialing/dialingMachine";
 import { faultsWithoutFigures } from "../../hand/faultsWithoutFigures";
 import { spokenSpinOff } from "../../hand/spinOffWords";
@@ -12,10 +12,7 @@ function statusText(session: BenchSession): string {
   if (state === "thrown" && attempt.spinOff !== null) return spokenSpinOff(attempt.spinOff, attempt.pack !== null);
   if (state === "secured") return "Secured.";
   if (setup.help === "silent") return "";
-  if (setup.help === "full") {
-    const advice = adviceFor(attempt, state, "full");
-    return advice?.aloud ?? advice?.say ?? "";
-  }
+  if (setup.help === "full") return heardAdvice(adviceFor(attempt, state, "full"));
   return stateInWords(state, session.actor.getSnapshot().context.number);
 }
 

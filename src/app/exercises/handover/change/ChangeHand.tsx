@@ -1,5 +1,5 @@
 import { useSelector } from "@xstate/react";
-import type { Advice } from "../../../../dialing/advice";
+import { type Advice, heardAdvice } from "../../../../dialing/advice";
 import type { Change } from "../../../../handover/change/change";
 import { changeAdvice } from "../../../../handover/change/changeAdvice";
 import type { ChangeState } from "../../../../handover/change/changeInHand";
@@ -53,7 +53,7 @@ function Stages({ session, isOnce }: ChangeHandProps) {
 function Said({ session, advice }: { readonly session: ChangeSession; readonly advice: Advice | null }) {
   const waiting = useWaitingSeconds(session.change.attempt?.memory ?? FRESH_MEMORY);
   const note = waiting > 0 ? `Wrong-try delay: ${waiting} s left.` : null;
-  const told = waiting > 0 ? "Wrong-try delay." : (advice?.aloud ?? advice?.say ?? "");
+  const told = waiting > 0 ? "Wrong-try delay." : heardAdvice(advice);
   return (
     <>
       <AdviceLine advice={advice} note={note} onLeave={null} />
