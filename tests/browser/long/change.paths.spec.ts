@@ -11,7 +11,7 @@ import { seededChance } from "../../../src/statistics/chance";
 import { DIAL_FACTS, KEY_FACTS, makeByKey, makeOnDial } from "../../support/changeWays";
 import { ChangePage } from "../change";
 import { expect, test } from "../page";
-import { type ChartStep, pagePaths } from "./chartPaths";
+import { type ChartStep, pagePaths, wayTo } from "./chartPaths";
 
 type Step = ChartStep<ChangeFact, ChangeContext>;
 
@@ -96,10 +96,7 @@ for (const { id, chart, facts } of KINDS) {
           if ("by" in deed) await change.hand.turnBy(deed.by);
           else await change.press(NAMES[deed.act]);
         }
-        const message = path
-          .slice(0, i + 1)
-          .map(({ arrow }) => arrow)
-          .join("\n");
+        const message = wayTo(path, i);
         const value = step.to.value as ChangeState;
         await expect
           .poll(() => seenOn(change), { message, timeout: 5000 })

@@ -16,6 +16,13 @@ export interface ChartStep<Event, Context> {
   readonly to: Place<Context>;
 }
 
+/** The arrows of a path up to a step, to tell where a page went astray. */
+export const wayTo = (path: readonly { readonly arrow: string }[], step: number): string =>
+  path
+    .slice(0, step + 1)
+    .map(({ arrow }) => arrow)
+    .join("\n");
+
 /** How many arrows of a path have not been taken yet; of paths with as many, the shorter one is worth more. */
 function worth(path: readonly { readonly arrow: string }[], taken: ReadonlySet<string>): number {
   const fresh = new Set(path.map(({ arrow }) => arrow).filter((arrow) => !taken.has(arrow)));

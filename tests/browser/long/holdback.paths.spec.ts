@@ -11,7 +11,7 @@ import { SHIPPED_PROFILES } from "../../../src/lock/shippedProfiles";
 import { Bench } from "../bench";
 import { KeyHand } from "../hands";
 import { expect, test } from "../page";
-import { type ChartStep, pagePaths } from "./chartPaths";
+import { type ChartStep, pagePaths, wayTo } from "./chartPaths";
 
 type Step = ChartStep<HoldbackEvent, HoldbackContext>;
 
@@ -118,10 +118,7 @@ for (const profile of SHIPPED_PROFILES.filter(({ id }) => id === "three-wheel" |
         });
         await expect
           .poll(seen, {
-            message: path
-              .slice(0, i + 1)
-              .map(({ arrow }) => arrow)
-              .join("\n"),
+            message: wayTo(path, i),
             timeout: 3000,
           })
           .toEqual({

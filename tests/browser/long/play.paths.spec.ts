@@ -10,7 +10,7 @@ import {
 } from "../../../src/zeroing/playMachine";
 import { expect, test } from "../page";
 import { Zeroing, ZeroingHand } from "../zeroing";
-import { type ChartStep, pagePaths } from "./chartPaths";
+import { type ChartStep, pagePaths, wayTo } from "./chartPaths";
 
 type Step = ChartStep<PlayEvent, PlayContext>;
 
@@ -106,10 +106,7 @@ for (const [k, path] of PATHS.entries()) {
     const hand = new ZeroingHand(zeroing);
     for (const [i, step] of path.entries()) {
       await make(hand, step);
-      const message = path
-        .slice(0, i + 1)
-        .map(({ arrow }) => arrow)
-        .join("\n");
+      const message = wayTo(path, i);
       await expect.poll(() => seenOn(zeroing), { message, timeout: 3000 }).toEqual(expectedIn(step.to));
     }
   });

@@ -3,6 +3,7 @@ import { type ZeroingEvent, type ZeroingState, zeroingMachine } from "../../../s
 import { profileRules } from "../../../src/zeroing/zeroingRules";
 import { expect, test } from "../page";
 import { LOCK, Zeroing, ZeroingHand } from "../zeroing";
+import { wayTo } from "./chartPaths";
 import { type ZeroingStep, zeroingArrows, zeroingPaths } from "./zeroingPaths";
 
 /** What the strip says of a side: beyond the readings wanted it only counts them. */
@@ -104,10 +105,7 @@ for (const [k, path] of PATHS.entries()) {
     const hand = new ZeroingHand(zeroing);
     for (const [i, step] of path.entries()) {
       await make(step.event, step.from, hand);
-      const message = path
-        .slice(0, i + 1)
-        .map(({ arrow }) => arrow)
-        .join("\n");
+      const message = wayTo(path, i);
       await expect.poll(() => seenOn(page), { message, timeout: 3000 }).toEqual(expectedAfter(step));
     }
   });
