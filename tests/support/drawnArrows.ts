@@ -1,4 +1,4 @@
-import type { AnyStateMachine } from "xstate";
+import type { AnyEventObject, AnyMachineSnapshot, AnyStateMachine } from "xstate";
 
 /**
  * Arrows as a chart's source draws them, by the chart's own object for each: a state, an event, and which of its choices
@@ -15,4 +15,16 @@ export function drawnArrows(machine: AnyStateMachine): Map<unknown, string> {
       ),
     ),
   );
+}
+
+/** Arrows as drawn that no step takes. One that keeps an event from having any effect (`"a": {}`) is always among them. */
+export function arrowsLeft(
+  machine: AnyStateMachine,
+  steps: readonly { readonly from: unknown; readonly event: AnyEventObject }[],
+): readonly string[] {
+  const left = drawnArrows(machine);
+  for (const { from, event } of steps) {
+    for (const one of machine.getTransitionData(from as AnyMachineSnapshot, event) ?? []) left.delete(one);
+  }
+  return [...left.values()];
 }
