@@ -1,16 +1,6 @@
 import { countWord, sizeText, timesWord, wheelsText } from "../lock/amountWords";
 import { opposite } from "../lock/dial";
-import {
-  type Advice,
-  capitalized,
-  countsText,
-  made,
-  numberText,
-  type Scene,
-  startOverText,
-  turnFor,
-  wanted,
-} from "./adviceScene";
+import { type Advice, countsText, made, numberText, type Scene, startOverText, turnFor, wanted } from "./adviceScene";
 import type { HandledLock } from "./attempt";
 import type { DialingState } from "./dialingMachine";
 import { faultsSoFar } from "./fault";
@@ -19,7 +9,7 @@ import { startedOver } from "./freshReading";
 import { progressOf } from "./progress";
 import { distanceTo, runLength } from "./runs";
 import { spinningOff } from "./spinOffAdvice";
-import { faceText, ordinalWord } from "./words";
+import { capital, faceText, ordinalWord } from "./words";
 
 export { type Advice, heardAdvice } from "./adviceScene";
 
@@ -61,7 +51,7 @@ const oneTooMany = (scene: Scene): Advice => {
   const arrival = ordinalWord(made(scene));
   return {
     turn: scene.profile.procedure[0]?.turn ?? null,
-    say: `${capitalized(arrival)} arrival at ${numberText(scene)}${carriedText(scene)}. Start over: ${startOverText(scene)}.`,
+    say: `${capital(arrival)} arrival at ${numberText(scene)}${carriedText(scene)}. Start over: ${startOverText(scene)}.`,
     detail: `this lock asks for exactly ${countWord(wanted(scene))} arrivals at ${numberText(scene)}`,
   };
 };
@@ -222,8 +212,8 @@ const countsOnly = (scene: Scene, state: DialingState): Advice | null => {
   const needed = countWord(wanted(scene));
   const say =
     made(scene) === 0
-      ? `No arrival yet at number ${number}. ${capitalized(needed)} needed.`
-      : `${capitalized(countWord(made(scene)))} of ${needed} at number ${number}.`;
+      ? `No arrival yet at number ${number}. ${capital(needed)} needed.`
+      : `${capital(countWord(made(scene)))} of ${needed} at number ${number}.`;
   return { turn: null, say, detail: "" };
 };
 

@@ -50,6 +50,3 @@ const madeWord = (scene: Scene) => (made(scene) === 0 ? "none" : countWord(made(
 
 /** "two of three arrivals made". */
 export const countsText = (scene: Scene) => `${madeWord(scene)} of ${countWord(wanted(scene))} arrivals made`;
-
-/** A word with its first letter large. */
-export const capitalized = (word: string) => `${word.charAt(0).toUpperCase()}${word.slice(1)}`;

@@ -1,4 +1,4 @@
-import { faceNumber, type Graduations, type Reading, type Turn } from "../lock/dial";
+import { faceNumber, type Graduations, type Reading } from "../lock/dial";
 import type { Profile } from "../lock/profile";
 
 const ORDINALS = [
@@ -32,7 +32,7 @@ export function readingText(at: Reading, { graduations, numbersIncrease }: Profi
   return (tenths / 10).toFixed(1);
 }
 
-/** "Left": a sentence may begin with it. */
-export function capital(turn: Turn): string {
-  return turn === "left" ? "Left" : "Right";
+/** A text with its first letter large: a sentence may begin with it. */
+export function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

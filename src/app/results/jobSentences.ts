@@ -1,4 +1,4 @@
-import { ordinalWord } from "../../dialing/words";
+import { capital, ordinalWord } from "../../dialing/words";
 import { FAULT_WORDS } from "../../handover/run/faultWords";
 import { REQUIRED_PROOFS } from "../../handover/run/proofs";
 import { TROUBLE_GUIDE } from "../../handover/trouble/troubleGuide";
@@ -30,8 +30,6 @@ const atNumber = ({ code, number, size }: ChangeDetails["faults"][number]) => {
   if (code === "locked-out") return `${missedWord(code)}.`;
   return `${missedWord(code)}${place}: ${isCount ? size : `${size.toFixed(1)} graduations`}.`;
 };
-
-const capital = (text: string) => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
 
 function changeStory({ outcome, proofs, errors, faults }: ChangeDetails, missed: readonly string[]): JobStory {
   const told = new Set(faults.map(({ code }) => code));

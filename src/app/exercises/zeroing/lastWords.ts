@@ -1,3 +1,4 @@
+import { capital } from "../../../dialing/words";
 import { acceptedWords, refusalWords } from "../../../zeroing/zeroWords";
 import type { ZeroingSession } from "./zeroingSession";
 
@@ -7,5 +8,5 @@ export function lastWords({ last, setup, memory }: ZeroingSession): string {
   const { side, refusal, deviation, accepted } = last;
   if (refusal !== null) return `Not counted. ${refusalWords(refusal, side, setup.rules, deviation)}`;
   const words = acceptedWords(side, accepted, Math.min(memory.wanted[side], setup.rules.wanted), deviation);
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+  return `${capital(words)}.`;
 }

@@ -72,10 +72,8 @@ const EVENT_NAMES: Readonly<Record<ChartEvent["kind"], NameOf>> = {
   arrival: arrivalName,
   stop: stopName,
   open: (event, lock, hasFigures) => (hasFigures ? `Bolt back at ${positionText(event.position, lock)}` : "Bolt back"),
-  fault: (event) => sentenceCase(faultNames(event.faults)),
+  fault: (event) => capital(faultNames(event.faults)),
 };
-
-const sentenceCase = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 /** An event in a few words. @param hasFigures - whether readings and sizes may be told */
 export function eventName(event: ChartEvent, lock: Lock, hasFigures = true): string {

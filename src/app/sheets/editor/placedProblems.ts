@@ -1,3 +1,4 @@
+import { capital } from "../../../dialing/words";
 import { markDoubts } from "../../../drill/sheet/markDoubts";
 import { parseSheet, sheetDoubts } from "../../../drill/sheet/parseSheet";
 import type { Sheet, Station } from "../../../drill/sheet/sheet";
@@ -31,8 +32,7 @@ function inEditor(problem: Problem): Problem {
 
 /** What is wrong with a field, as a sentence beside it. */
 export function fieldSentence(problem: Problem): string {
-  const says = wordsOf(inEditor(problem), EDITOR_WORDS);
-  return `${says.charAt(0).toUpperCase()}${says.slice(1)}.`;
+  return `${capital(wordsOf(inEditor(problem), EDITOR_WORDS))}.`;
 }
 
 function problemOf(sheet: unknown): Problem[] {
@@ -140,8 +140,7 @@ export function placeWords(path: Path): string {
   const last = path.findLast((key) => typeof key === "string" && key in FIELDS);
   const field = typeof last === "string" ? (FIELDS[last] ?? last) : "";
   const [list, station] = path;
-  if (list !== "stations" || typeof station !== "number")
-    return field === "" ? "Sheet" : `${field.charAt(0).toUpperCase()}${field.slice(1)}`;
+  if (list !== "stations" || typeof station !== "number") return field === "" ? "Sheet" : capital(field);
   const place = `Station ${station + 1}`;
   return last === "stations" ? place : `${place}, ${field}`;
 }
