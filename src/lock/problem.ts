@@ -100,12 +100,13 @@ const ADVICE = "; ";
 /** What is wrong, without where: the rest of a sentence about the place, or a sentence of its own; without its period. */
 export function wordsOf({ code, values }: Problem, words: Words): string {
   const pattern = words[code] ?? code;
-  const filled = pattern.replace(SLOT, (_, name: string, format?: string) => inSlot(values[name], format, words));
-  const says = filled.startsWith(ALONE) ? filled.slice(ALONE.length) : filled;
-  if (!("found" in values) || pattern.includes("{found")) return says;
+  const own = pattern.startsWith(ALONE) ? pattern.slice(ALONE.length) : pattern;
+  const filled = (part: string) =>
+    part.replace(SLOT, (_, name: string, format?: string) => inSlot(values[name], format, words));
+  if (!("found" in values) || pattern.includes("{found")) return filled(own);
   const found = values.found === undefined ? " (it is missing)" : `, not ${shown(values.found)}`;
-  const [rule, ...advice] = says.split(ADVICE);
-  return [`${rule}${found}`, ...advice].join(ADVICE);
+  const [rule = "", ...advice] = own.split(ADVICE);
+  return [`${filled(rule)}${found}`, ...advice.map(filled)].join(ADVICE);
 }
 
 /** Whether the words for a problem are a sentence of their own, and do not go on from its place. */

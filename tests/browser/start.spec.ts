@@ -104,6 +104,19 @@ test("who has gone into the page before its script has come stays where they are
   await expect(link).toBeFocused();
 });
 
+test("who goes on in the moment in which the bench is drawn gets where they went", async ({ page }) => {
+  await page.addInitScript(() => {
+    new MutationObserver((_, watch) => {
+      if (document.querySelector('main [role="slider"]') === null) return;
+      watch.disconnect();
+      location.hash = "#/sittings";
+    }).observe(document, { childList: true, subtree: true });
+  });
+  await page.goto("#/bench");
+  await expect(page.getByRole("heading", { name: "Choose a sheet" })).toBeVisible();
+  expect(page.url()).toMatch(/#\/sittings$/);
+});
+
 test("on a phone the row of pages fades where it goes on, and the page that is open is in view", async ({ page }) => {
   await page.setViewportSize({ width: 390, height: 844 });
   await page.goto("#/start");

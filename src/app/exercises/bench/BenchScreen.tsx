@@ -100,8 +100,10 @@ export function BenchScreen({ query, seed }: BenchScreenProps) {
 
   useEffect(() => {
     // The address follows the bench, so that it can be kept and sent; a seed or a measure asked for stays as it is.
-    const next = location.hash.includes("seed=") ? null : addressOf(setup);
-    if (next !== null) history.replaceState(null, "", next);
+    const { hash } = location;
+    // Whoever went on to another page while this one was being drawn is there.
+    const isHere = /^#\/?bench\b/.test(hash);
+    if (isHere && !hash.includes("seed=")) history.replaceState(null, "", addressOf(setup));
   }, [setup]);
 
   const { playback } = replay;
