@@ -50,6 +50,12 @@ const loadDemo = async (page: Page) => {
     .click();
 };
 
+const DOOR = doorWith({});
+const RUN = `#/handover?view=run&profile=${DOOR.profile.id}&seed=${DOOR.seed}&hands=off`;
+
+/** What a picture begins at, where that is not the top of the page. */
+const BEGINS_AT: Readonly<Record<string, string>> = { "handover-debrief": ".run-debrief" };
+
 /** What a person sees, and how one comes there. */
 const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   start: at("#/start"),
@@ -72,9 +78,13 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await at("#/zeroing?seed=5")(page);
     await page.getByRole("tab", { name: "Find the play" }).click();
   },
-  "handover-run": at(`#/handover?view=run&profile=${doorWith({}).profile.id}&seed=${doorWith({}).seed}&hands=off`),
+  "handover-run": at(RUN),
+  "handover-locked-out": async (page) => {
+    await at(RUN)(page);
+    await new Handover(page).does("Measure the height", "Shut the door");
+  },
   "handover-debrief": async (page) => {
-    await at(`#/handover?view=run&profile=${doorWith({}).profile.id}&seed=${doorWith({}).seed}&hands=off`)(page);
+    await at(RUN)(page);
     await new Handover(page).does("Measure the height", "Shut the door", "Look back");
   },
   change: at("#/handover?view=change&seed=5"),
@@ -134,7 +144,8 @@ for (const [name, reach] of Object.entries(SCREENS)) {
     await page.evaluate(() => document.fonts.ready);
     for (const one of LOOKS) {
       await look(page, one);
-      await page.evaluate(() => scrollTo(0, 0));
+      const first = page.locator(BEGINS_AT[name] ?? "body");
+      await first.evaluate((part) => scrollTo(0, Math.floor(part.getBoundingClientRect().top + scrollY)));
       const times = page.locator(TIMES);
       await expect.soft(page).toHaveScreenshot(`${name}-${one.name}.png`, { ...COMPARED, mask: [times] });
     }
