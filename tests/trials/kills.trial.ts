@@ -124,6 +124,8 @@ class KilledSitting {
     await this.note(page);
     if (!(await main.textContent())?.includes("Go on")) return null;
     await page.getByRole("button", { name: /^Go on/ }).click();
+    // The try that the kill took may have been the last.
+    await expect(verdict(page).or(page.getByRole("slider", { name: "Dial" }))).toBeVisible({ timeout: 20_000 });
     for (let index = 0; index < TRIES && (await verdict(page).count()) === 0; index++) {
       await this.dial(page);
       if ((await verdict(page).count()) > 0) break;
