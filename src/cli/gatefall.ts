@@ -1,5 +1,5 @@
 import { type ParseArgsConfig, parseArgs } from "node:util";
-import { ProblemError } from "../lock/problem";
+import { ProblemError } from "../wording/problem";
 import { ReadingsError } from "../zeroing/readingsError";
 import { lineProblemText } from "../zeroing/readingsWords";
 import type { Command, OptionValues, Terminal } from "./command";

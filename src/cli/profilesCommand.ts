@@ -1,9 +1,9 @@
 import { LockError } from "../lock/lockError";
 import { LOCK_WORDS } from "../lock/lockWords";
-import { problemText } from "../lock/problem";
 import type { Profile } from "../lock/profile";
 import { profileDoubts } from "../lock/profileSchema";
 import { SHIPPED_PROFILES } from "../lock/shippedProfiles";
+import { problemText } from "../wording/problem";
 import type { Command, Terminal } from "./command";
 import { readProfileFile } from "./profileArgument";
 import { UsageError } from "./usageError";

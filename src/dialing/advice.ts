@@ -1,5 +1,5 @@
-import { countWord, sizeText, timesWord, wheelsText } from "../lock/amountWords";
 import { opposite } from "../lock/dial";
+import { countWord, sizeText, timesWord, wheelsText } from "../wording/amountWords";
 import { type Advice, countsText, made, numberText, type Scene, startOverText, turnFor, wanted } from "./adviceScene";
 import type { HandledLock } from "./attempt";
 import type { DialingState } from "./dialingMachine";

@@ -1,6 +1,6 @@
-import { countWord } from "../lock/amountWords";
 import type { Turn } from "../lock/dial";
 import type { Profile } from "../lock/profile";
+import { countWord } from "../wording/amountWords";
 import type { HandledLock } from "./attempt";
 import type { Progress } from "./progress";
 import { faceText } from "./words";

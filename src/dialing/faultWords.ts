@@ -1,7 +1,7 @@
-import { countWord, sizeText, timesWord } from "../lock/amountWords";
 import type { Combination } from "../lock/combination";
 import { type Graduations, opposite } from "../lock/dial";
 import type { Profile } from "../lock/profile";
+import { countWord, sizeText, timesWord } from "../wording/amountWords";
 import type { HandledLock } from "./attempt";
 import { type Fault, type FaultCode, faultsAtEnd, faultsSoFar } from "./fault";
 import { legArrivals } from "./leg";

@@ -1,4 +1,4 @@
-import { sizeText } from "../lock/amountWords";
+import { sizeText } from "../wording/amountWords";
 import type { Attempt } from "./attempt";
 import type { FaultCode } from "./fault";
 import type { WordedFault } from "./faultWords";

@@ -1,6 +1,6 @@
-import { wheelsText } from "../lock/amountWords";
 import { opposite } from "../lock/dial";
 import { spinOffRule } from "../lock/spinOffRule";
+import { wheelsText } from "../wording/amountWords";
 import type { Advice, Scene } from "./adviceScene";
 
 const turnsLeftText = (left: number) => {

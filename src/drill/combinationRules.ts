@@ -1,7 +1,7 @@
 import type { Combination } from "../lock/combination";
 import { type Graduations, wrap } from "../lock/dial";
-import type { Problem } from "../lock/problem";
 import type { CombinationRules } from "../lock/profile";
+import type { Problem } from "../wording/problem";
 import { drillProblem } from "./drillWords";
 
 /** A rule that a combination breaks, and how. */

@@ -1,4 +1,4 @@
-import { ProblemError, type Words } from "../lock/problem";
+import { ProblemError, type Words } from "../wording/problem";
 import { DRILL_WORDS } from "./drillWords";
 
 /** Something a drill asks for that cannot be. */

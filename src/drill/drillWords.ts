@@ -1,5 +1,5 @@
 import { LOCK_WORDS } from "../lock/lockWords";
-import { type Problem, problemsOf, type Words, wordsOf } from "../lock/problem";
+import { type Problem, problemsOf, type Words, wordsOf } from "../wording/problem";
 
 /** What can be wrong with rules, odds and questions. */
 const TASK_WORDS = {

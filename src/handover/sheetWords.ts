@@ -1,5 +1,5 @@
 import { DRILL_WORDS } from "../drill/drillWords";
-import { problemsOf, type Words } from "../lock/problem";
+import { problemsOf, type Words } from "../wording/problem";
 
 /** Everything that can be wrong with a sheet, and what no exercise can be set up for. */
 export const SHEET_WORDS = {

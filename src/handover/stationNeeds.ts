@@ -1,7 +1,7 @@
 import type { Sheet, Station, TroubleStation } from "../drill/sheet/sheet";
 import { stationProfile } from "../drill/sheet/stationProfile";
-import type { Problem } from "../lock/problem";
 import type { Profile } from "../lock/profile";
+import type { Problem } from "../wording/problem";
 import { canBeChanged } from "./change/changeProfile";
 import { sheetProblem } from "./sheetWords";
 import { kindsFor } from "./trouble/drawTrouble";

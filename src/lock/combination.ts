@@ -1,7 +1,7 @@
+import type { Problem } from "../wording/problem";
 import type { Graduations } from "./dial";
 import { LockError } from "./lockError";
 import { lockProblem } from "./lockWords";
-import type { Problem } from "./problem";
 import type { Profile } from "./profile";
 
 /** The numbers of a lock in dialing order, readings in [0, one turn). */

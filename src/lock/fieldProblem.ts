@@ -1,5 +1,5 @@
 import type { core } from "zod/mini";
-import type { Path, Problem } from "./problem";
+import type { Path, Problem } from "../wording/problem";
 
 /** The value a path leads to, or undefined where the path breaks off. */
 const valueAt = (root: unknown, path: Path): unknown =>

@@ -1,7 +1,7 @@
 import type { core } from "zod/mini";
 import * as z from "zod/mini";
+import type { ValuesFor, Words } from "../wording/problem";
 import { FIELD_WORDS } from "./fieldWords";
-import type { ValuesFor, Words } from "./problem";
 
 /**
  * Makes the rules of a topic as a schema carries them, in the one place it has: its message. `fieldProblem` takes them

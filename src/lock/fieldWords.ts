@@ -1,4 +1,4 @@
-import type { Words } from "./problem";
+import type { Words } from "../wording/problem";
 
 /** What a field of a file must be, by the rule that its schema has for it. */
 export const FIELD_WORDS = {

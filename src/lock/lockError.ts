@@ -1,5 +1,5 @@
+import { ProblemError } from "../wording/problem";
 import { LOCK_WORDS } from "./lockWords";
-import { ProblemError } from "./problem";
 
 /** A lock that cannot be, a combination that does not fit it, or a start it cannot be in. */
 export class LockError extends ProblemError {

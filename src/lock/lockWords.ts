@@ -1,5 +1,5 @@
+import { problemsOf, type Words } from "../wording/problem";
 import { FIELD_WORDS } from "./fieldWords";
-import { problemsOf, type Words } from "./problem";
 
 /** What can be wrong with a profile, a combination or a start. */
 export const LOCK_WORDS = {

@@ -1,10 +1,10 @@
 import * as z from "zod/mini";
+import type { Path, Problem } from "../wording/problem";
 import { opposite } from "./dial";
 import { fieldProblem } from "./fieldProblem";
 import { above, filled, flag, list, must, number, oneOf, rulesOf, turn, whole, within } from "./fieldSchemas";
 import { LockError } from "./lockError";
 import { LOCK_WORDS, lockProblem } from "./lockWords";
-import type { Path, Problem } from "./problem";
 import type { Profile, Step } from "./profile";
 import { zeroingMisfit, zeroingSchema } from "./zeroingSchema";
 

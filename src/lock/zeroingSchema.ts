@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
+import { type Finding, failing, type Problem } from "../wording/problem";
 import { above, flag, must, rulesOf, turn, whole, within } from "./fieldSchemas";
 import { LOCK_WORDS, lockProblem } from "./lockWords";
-import { type Finding, failing, type Problem } from "./problem";
 import type { Range, ZeroingParameters } from "./profile";
 
 const lockRule = rulesOf(LOCK_WORDS);

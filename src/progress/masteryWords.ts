@@ -1,5 +1,5 @@
-import { agreeing, countText } from "../lock/amountWords";
 import { type MasteryRule, READY_SCORE } from "../records/masteryRule";
+import { agreeing, countText } from "../wording/amountWords";
 import { luckyShare } from "./masteryCharacteristic";
 import { type Readiness, stepsOf } from "./readiness";
 

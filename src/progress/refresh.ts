@@ -1,6 +1,6 @@
 import { type Card, createEmptyCard, fsrs, type Grade, generatorParameters, Rating } from "ts-fsrs";
-import { countText } from "../lock/amountWords";
 import { isJobSkill } from "../records/jobRecord";
+import { countText } from "../wording/amountWords";
 import type { Practice } from "./practice";
 
 /** What of a practice counts for its refresh. */

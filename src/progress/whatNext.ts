@@ -1,9 +1,9 @@
-import { countText } from "../lock/amountWords";
 import type { AttemptRecord, HelpLevel } from "../records/attemptRecord";
 import type { JobRecord } from "../records/jobRecord";
 import { MASTERY_RULE, type MasteryRule } from "../records/masteryRule";
 import type { DeclarationRecord } from "../records/records";
 import { bySkill, type Skill, skillKey } from "../records/skill";
+import { countText } from "../wording/amountWords";
 import { declarationFor, type Mastery, mastery } from "./mastery";
 import { missesToRedo } from "./missesToRedo";
 import { type Practice, practiceOfJob } from "./practice";

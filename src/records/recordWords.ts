@@ -1,5 +1,5 @@
 import { DRILL_WORDS } from "../drill/drillWords";
-import { problemsOf, type Words } from "../lock/problem";
+import { problemsOf, type Words } from "../wording/problem";
 
 /** What keeps a record from being read. */
 export const RECORD_WORDS = {

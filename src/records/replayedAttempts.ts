@@ -1,6 +1,6 @@
 import type { Attempt } from "../dialing/attempt";
-import { countText } from "../lock/amountWords";
 import { replay } from "../trace/replay";
+import { countText } from "../wording/amountWords";
 import { attemptOutcome } from "./attemptOutcome";
 import type { AttemptRecord } from "./attemptRecord";
 import { recordedAttempt } from "./csv/attemptsReplay";

@@ -1,5 +1,5 @@
 import { sha256Hex } from "../drill/sha256";
-import { countText } from "../lock/amountWords";
+import { countText } from "../wording/amountWords";
 import type { LogbookContents } from "./logbookContents";
 import { motionsByTry } from "./sittingMotions";
 

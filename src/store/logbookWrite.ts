@@ -1,10 +1,10 @@
 import { fieldProblem } from "../lock/fieldProblem";
-import { problemText } from "../lock/problem";
 import type { AttemptRecord } from "../records/attemptRecord";
 import { type LogbookContents, NO_CONTENTS } from "../records/logbookContents";
 import { LogbookError } from "../records/logbookError";
 import { type PersonRecord, RECORD_SCHEMAS, type RecordKind, type RecordOf } from "../records/records";
 import { RECORD_WORDS } from "../records/recordWords";
+import { problemText } from "../wording/problem";
 import { wouldUndoEnd } from "./endedStays";
 
 type PlainKind = Exclude<RecordKind, "attempts" | "people">;

@@ -1,4 +1,4 @@
-import { ProblemError } from "../lock/problem";
+import { ProblemError } from "../wording/problem";
 import { TRACE_WORDS } from "./traceWords";
 
 /** A recorded attempt that cannot be read. */

@@ -1,5 +1,5 @@
 import { FIELD_WORDS } from "../lock/fieldWords";
-import { problemsOf, type Words } from "../lock/problem";
+import { problemsOf, type Words } from "../wording/problem";
 
 /** What can be wrong with a recorded attempt. */
 export const TRACE_WORDS = {

@@ -1,6 +1,6 @@
 import type { Graduations, Turn } from "../lock/dial";
 import { isNestedDeeply } from "../lock/jsonDepth";
-import type { Problem } from "../lock/problem";
+import type { Problem } from "../wording/problem";
 import { ReadingsError } from "./readingsError";
 import { type LineProblem, readingsProblem } from "./readingsWords";
 

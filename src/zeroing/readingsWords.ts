@@ -1,5 +1,5 @@
 import { FIELD_WORDS } from "../lock/fieldWords";
-import { type Problem, problemsOf, problemText, type Words } from "../lock/problem";
+import { type Problem, problemsOf, problemText, type Words } from "../wording/problem";
 
 /** What can be wrong with a file of readings. */
 const READINGS_WORDS = {

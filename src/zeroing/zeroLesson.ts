@@ -1,5 +1,5 @@
-import { countWord, sizeText } from "../lock/amountWords";
 import { type Graduations, signOf, type Turn } from "../lock/dial";
+import { countWord, sizeText } from "../wording/amountWords";
 import { REFUSALS, type Refusal } from "./approach";
 import type { ZeroingRules } from "./zeroingRules";
 import type { SideResult } from "./zeroResult";

@@ -1,5 +1,5 @@
-import { countInWords, countText, countWord, sizeText } from "../lock/amountWords";
 import { type Graduations, opposite, type Turn } from "../lock/dial";
+import { countInWords, countText, countWord, sizeText } from "../wording/amountWords";
 import type { Refusal } from "./approach";
 import { moreReadings } from "./moreReadings";
 import type { PlayMark } from "./playEstimate";

@@ -1,16 +1,17 @@
 import { dirname, join, normalize } from "node:path/posix";
 
-const BOTTOM = ["lock", "statistics"];
+const BOTTOM = ["wording", "lock", "statistics"];
 const LOGIC = [...BOTTOM, "dialing", "zeroing", "trace", "drill", "handover"];
 const RECORDS = [...LOGIC, "records", "progress"];
 
 /** Each layer, and the layers it may import. DEVELOPERS.md shows the same table to people. */
 export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
-  lock: [],
-  statistics: [],
-  dialing: ["lock"],
+  wording: [],
+  lock: ["wording"],
+  statistics: ["wording"],
+  dialing: ["wording", "lock"],
   zeroing: BOTTOM,
-  trace: ["lock", "dialing"],
+  trace: ["wording", "lock", "dialing"],
   drill: [...BOTTOM, "dialing", "zeroing", "trace"],
   handover: [...BOTTOM, "dialing", "zeroing", "trace", "drill"],
   records: LOGIC,
@@ -115,7 +116,7 @@ const READS_BROWSER_WORDS = ["app/parts/page/filesGone.ts"];
 const TAKEN_APART =
   /\b(message|says?|sentence|why)(\)|\]|\?)*\.(split|match|matchAll|replace|replaceAll|startsWith|endsWith|includes|indexOf|search)\(/;
 
-/** Where a sentence is taken apart to get back what it was made of; or undefined. Problems are data: `lock/problem.ts`. */
+/** Where a sentence is taken apart to get back what it was made of; or undefined. Problems are data: `wording/problem.ts`. */
 export function sentenceTakenApart({ file, text }: SourceFile): string | undefined {
   return READS_BROWSER_WORDS.includes(file) ? undefined : TAKEN_APART.exec(withoutComments(text))?.[0];
 }

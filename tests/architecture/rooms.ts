@@ -25,7 +25,7 @@ export const ROOM_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Layers that the parts may build on: they know nothing of the trade. */
-const BELOW_PARTS = ["lock", "statistics"];
+const BELOW_PARTS = ["wording", "lock", "statistics"];
 
 /** Most files that a folder has of its own. */
 export const MOST_FILES = 25;

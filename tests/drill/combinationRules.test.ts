@@ -6,11 +6,11 @@ import { drawCombination } from "../../src/drill/drawCombination";
 import { DrillError } from "../../src/drill/drillError";
 import { DRILL_WORDS } from "../../src/drill/drillWords";
 import type { Combination } from "../../src/lock/combination";
-import { wordsOf } from "../../src/lock/problem";
 import type { CombinationRules } from "../../src/lock/profile";
 import { parseProfile } from "../../src/lock/profileSchema";
 import { SHIPPED_PROFILES, shippedProfile } from "../../src/lock/shippedProfiles";
 import { seededChance } from "../../src/statistics/chance";
+import { wordsOf } from "../../src/wording/problem";
 
 const HANDBOOK = shippedProfile("three-wheel").combinationRules;
 const PROFILES = SHIPPED_PROFILES.map((profile) => [profile.id, profile] as const);

@@ -1,8 +1,8 @@
-import { countText } from "../../lock/amountWords";
 import { type ClassCell, quickestOf, truestOf } from "../../progress/classTable";
 import type { Mastery } from "../../progress/mastery";
 import { worstStop } from "../../progress/personalBest";
 import { isJobSkill } from "../../records/jobRecord";
+import { countText } from "../../wording/amountWords";
 import { shortDayText } from "../parts/moments";
 import { minutesText } from "../results/jobRows";
 

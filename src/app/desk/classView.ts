@@ -1,10 +1,10 @@
-import { countText } from "../../lock/amountWords";
 import { harmlessName } from "../../lock/harmlessText";
 import { type ClassSetting, type ClassTable, classTable } from "../../progress/classTable";
 import { practicesOf } from "../../progress/practice";
 import { joinContents, type LogbookContents } from "../../records/logbookContents";
 import { PERSONAL_KINDS, type PersonRecord } from "../../records/records";
 import { bySkill, type Skill, skillKey } from "../../records/skill";
+import { countText } from "../../wording/amountWords";
 import { knownProfile, shortTitle } from "../results/attemptRows";
 import type { DeskFile } from "./classDesk";
 

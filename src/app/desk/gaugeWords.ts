@@ -1,4 +1,3 @@
-import { countText } from "../../lock/amountWords";
 import { categoriesOf, type GaugeSource, STUDY_WIDTH, sourcesOf } from "../../progress/csv/gaugeCsv";
 import {
   type DialingGauge,
@@ -11,6 +10,7 @@ import type { LogbookContents } from "../../records/logbookContents";
 import type { PersonRecord } from "../../records/records";
 import { type Skill, skillKey } from "../../records/skill";
 import { contributionShare, studyShare } from "../../statistics/gauge/gaugeComponents";
+import { countText } from "../../wording/amountWords";
 import { fineText, percentText, sizeText } from "../parts/numbers";
 import type { TableModel } from "../pictures/charts/figureModel";
 

@@ -1,5 +1,5 @@
-import { countText } from "../../lock/amountWords";
 import type { PersonRecord, SittingRecord } from "../../records/records";
+import { countText } from "../../wording/amountWords";
 import { shortDayText } from "../parts/moments";
 import type { TableModel } from "../pictures/charts/figureModel";
 import type { DeskSitting } from "./sittingChecks";

@@ -2,8 +2,8 @@ import { ordinalWord } from "../../dialing/words";
 import { type Combination, combinationProblem } from "../../lock/combination";
 import { faceNumber } from "../../lock/dial";
 import { LOCK_WORDS } from "../../lock/lockWords";
-import { type Problem, wordsOf } from "../../lock/problem";
 import type { Profile } from "../../lock/profile";
+import { type Problem, wordsOf } from "../../wording/problem";
 
 /** What is wrong with a combination, as one says it: "The first number (100) is ..." */
 export function combinationSentence(problem: Problem): string {

@@ -1,5 +1,5 @@
 import type { SpinOff } from "../../dialing/spinOff";
-import { countInWords } from "../../lock/amountWords";
+import { countInWords } from "../../wording/amountWords";
 
 const turnsText = (turns: number) => countInWords(turns, "more turn");
 

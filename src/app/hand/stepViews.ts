@@ -3,9 +3,9 @@ import type { DialingState } from "../../dialing/dialingMachine";
 import type { Leg } from "../../dialing/leg";
 import { progressOf } from "../../dialing/progress";
 import { stopError } from "../../dialing/runs";
-import { countInWords, countWord } from "../../lock/amountWords";
 import type { Turn } from "../../lock/dial";
 import type { Step } from "../../lock/profile";
+import { countInWords, countWord } from "../../wording/amountWords";
 import { signedText } from "../parts/signedText";
 
 /** One number of the procedure as the strip shows it. */

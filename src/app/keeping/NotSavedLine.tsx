@@ -1,5 +1,5 @@
 import { useState, useSyncExternalStore } from "react";
-import { countText } from "../../lock/amountWords";
+import { countText } from "../../wording/amountWords";
 import { keeping, reloadSafely } from "./keeping";
 import "./notSaved.css";
 

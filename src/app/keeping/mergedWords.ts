@@ -1,5 +1,5 @@
-import { countText } from "../../lock/amountWords";
 import type { Merged } from "../../store/wholeLogbook";
+import { countText } from "../../wording/amountWords";
 
 /** What an import did, in a sentence. */
 export function mergedWords({ added, updated, kept }: Merged): string {

@@ -1,5 +1,5 @@
-import { countText } from "../../lock/amountWords";
 import type { LogbookWrite } from "../../store/logbookWrite";
+import { countText } from "../../wording/amountWords";
 
 /** How safe the records are. */
 export interface KeepingState {

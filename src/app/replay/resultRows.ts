@@ -2,9 +2,9 @@ import type { Attempt } from "../../dialing/attempt";
 import { type Leg, legArrivals, type Target } from "../../dialing/leg";
 import { stopError } from "../../dialing/runs";
 import { faceText } from "../../dialing/words";
-import { sizeText } from "../../lock/amountWords";
 import type { Milliseconds } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
+import { sizeText } from "../../wording/amountWords";
 import { signedText } from "../parts/signedText";
 
 /** One line of the result table, all in words and figures ready to show. */

@@ -3,10 +3,10 @@ import type { CombinationPolicy, Condition, Order, Sheet, SittingRules, Station 
 import { stationProfile } from "../../drill/sheet/stationProfile";
 import { TROUBLE_KINDS } from "../../handover/trouble/trouble";
 import { TROUBLE_GUIDE } from "../../handover/trouble/troubleGuide";
-import { countText } from "../../lock/amountWords";
 import type { Combination } from "../../lock/combination";
 import { LockError } from "../../lock/lockError";
 import type { Profile } from "../../lock/profile";
+import { countText } from "../../wording/amountWords";
 
 /** The lock of a station, or null where the sheet names one that is not known. */
 export function knownProfile(station: Station): Profile | null {

@@ -3,7 +3,7 @@ import { markingScheme, schemeAdvice, schemeRows } from "../../drill/marking/mar
 import type { Sheet, Station } from "../../drill/sheet/sheet";
 import { sheetFingerprint } from "../../drill/sheet/sheetFingerprint";
 import { stationName } from "../../drill/sheet/stationName";
-import { countText } from "../../lock/amountWords";
+import { countText } from "../../wording/amountWords";
 import {
   combinationText,
   hiddenTrouble,

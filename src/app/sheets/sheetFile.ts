@@ -1,6 +1,6 @@
 import { parseSheet } from "../../drill/sheet/parseSheet";
 import type { Sheet } from "../../drill/sheet/sheet";
-import { ProblemError } from "../../lock/problem";
+import { ProblemError } from "../../wording/problem";
 import { messageOf } from "../parts/page/messageOf";
 
 /** Largest file that is read, bytes: a sheet is a thousandth of it. */

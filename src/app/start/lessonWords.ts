@@ -1,5 +1,5 @@
 import type { LessonGlance } from "../../drill/sheet/lessonGlance";
-import { countText } from "../../lock/amountWords";
+import { countText } from "../../wording/amountWords";
 
 /** The address that opens a lesson. */
 export const lessonAddress = ({ sheetId }: LessonGlance) => `#/sittings?sheet=${sheetId}`;

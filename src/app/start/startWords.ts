@@ -1,7 +1,7 @@
-import { countText } from "../../lock/amountWords";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import type { DailyPractice } from "../../progress/dailyPractice";
 import type { NumberToBeat } from "../../progress/numberToBeat";
+import { countText } from "../../wording/amountWords";
 import { linkOf } from "../keeping/sheets/sheetsAddress";
 import { HELP_WORDS, shortTitle } from "../results/attemptRows";
 

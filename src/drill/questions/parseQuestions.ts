@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import { fieldProblem } from "../../lock/fieldProblem";
 import { filled, list, must, oneOf, rulesOf } from "../../lock/fieldSchemas";
-import type { Problem } from "../../lock/problem";
+import type { Problem } from "../../wording/problem";
 import { DrillError } from "../drillError";
 import { DRILL_WORDS, drillProblem } from "../drillWords";
 import { type Question, SOURCE_STATUSES, TOPICS } from "./question";

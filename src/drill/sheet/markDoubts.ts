@@ -1,4 +1,4 @@
-import { type Problem, under } from "../../lock/problem";
+import { type Problem, under } from "../../wording/problem";
 import { drillProblem } from "../drillWords";
 import { trialsToShow } from "../marking/claim";
 import type { DialingStation, Sheet, Station } from "./sheet";

@@ -1,8 +1,8 @@
 import { type Combination, combinationProblem } from "../../lock/combination";
 import { fieldProblem } from "../../lock/fieldProblem";
-import { type Path, type Problem, ProblemError, under } from "../../lock/problem";
 import type { Profile } from "../../lock/profile";
 import { parseProfile } from "../../lock/profileSchema";
+import { type Path, type Problem, ProblemError, under } from "../../wording/problem";
 import { explain } from "../combinationRules";
 import { DrillError } from "../drillError";
 import { drillProblem } from "../drillWords";

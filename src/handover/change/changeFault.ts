@@ -1,9 +1,9 @@
 import { faceText, ordinalWord } from "../../dialing/words";
 import { PROOFS_WANTED } from "../../drill/marking/jobRule";
-import { agreeing, countWord, sizeText, timesWord } from "../../lock/amountWords";
 import type { Combination } from "../../lock/combination";
 import { faceNumber, type Graduations, wrap } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
+import { agreeing, countWord, sizeText, timesWord } from "../../wording/amountWords";
 
 /** What can go wrong in a change of combination. */
 export type ChangeFaultCode =

@@ -1,6 +1,6 @@
-import { countText } from "../../lock/amountWords";
 import type { Milliseconds } from "../../lock/dial";
-import type { Problem } from "../../lock/problem";
+import { countText } from "../../wording/amountWords";
+import type { Problem } from "../../wording/problem";
 import type { HandoverFault } from "./faultTriggers";
 import { FAULT_WORDS } from "./faultWords";
 import { HandoverRun, type RunStep } from "./handoverRun";

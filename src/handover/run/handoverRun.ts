@@ -1,6 +1,6 @@
 import { initialTransition, type SnapshotFrom, transition } from "xstate";
-import type { Problem } from "../../lock/problem";
 import type { Profile } from "../../lock/profile";
+import type { Problem } from "../../wording/problem";
 import { WORKING } from "./chart/chartGuards";
 import { handoverMachine } from "./chart/handoverMachine";
 import type { HandoverFault } from "./faultTriggers";

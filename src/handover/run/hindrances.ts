@@ -1,4 +1,4 @@
-import type { Problem } from "../../lock/problem";
+import type { Problem } from "../../wording/problem";
 import { all, type Condition, holds, not } from "./condition";
 import { IS_LATCHED } from "./conditions";
 import { carries, type Given, type HandoverEvent } from "./handoverEvent";

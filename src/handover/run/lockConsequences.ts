@@ -1,4 +1,4 @@
-import { sizeText } from "../../lock/amountWords";
+import { sizeText } from "../../wording/amountWords";
 import type { DoorLock } from "./doorLock";
 import type { HandoverEvent } from "./handoverEvent";
 import { opensAsWritten, turnThatOpens } from "./lockProbe";

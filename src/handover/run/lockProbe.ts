@@ -1,6 +1,6 @@
 import { type Graduations, signOf } from "../../lock/dial";
-import type { Problem } from "../../lock/problem";
 import type { LearnedZero } from "../../lock/train/learnedZero";
+import type { Problem } from "../../wording/problem";
 import type { DoorLock } from "./doorLock";
 import type { HandoverEvent } from "./handoverEvent";
 import { runProblem } from "./runWords";

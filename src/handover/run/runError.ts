@@ -1,4 +1,4 @@
-import { ProblemError } from "../../lock/problem";
+import { ProblemError } from "../../wording/problem";
 import { RUN_WORDS } from "./runWords";
 
 /** A recorded handover that cannot be read or cannot have happened. */

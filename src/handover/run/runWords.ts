@@ -1,5 +1,5 @@
 import { LOCK_WORDS } from "../../lock/lockWords";
-import { problemsOf, type Words } from "../../lock/problem";
+import { problemsOf, type Words } from "../../wording/problem";
 
 /** Why something cannot be done as things stand at the door. */
 const HINDRANCE_WORDS = {

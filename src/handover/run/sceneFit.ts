@@ -1,5 +1,5 @@
-import type { Problem } from "../../lock/problem";
 import type { Profile } from "../../lock/profile";
+import type { Problem } from "../../wording/problem";
 import { all, type Condition, holds } from "./condition";
 import { IS_LATCHED } from "./conditions";
 import { carries, type Given, type HandoverEvent } from "./handoverEvent";

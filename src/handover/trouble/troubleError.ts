@@ -1,4 +1,4 @@
-import { ProblemError } from "../../lock/problem";
+import { ProblemError } from "../../wording/problem";
 import { RUN_WORDS } from "../run/runWords";
 
 /** An exercise that cannot be drawn: none of the conditions asked for fits the lock. */

@@ -1,4 +1,4 @@
-import { sizeText } from "../../lock/amountWords";
+import { sizeText } from "../../wording/amountWords";
 import type { Evidence } from "./observation";
 import type { Trouble } from "./trouble";
 import { TROUBLE_GUIDE } from "./troubleGuide";

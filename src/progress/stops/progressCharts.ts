@@ -1,6 +1,6 @@
-import { countText } from "../../lock/amountWords";
 import { type ControlChart, ewmaChart, type IndividualsChart, individualsChart } from "../../statistics/controlChart";
 import { FEWEST_ATTEMPTS, fitLearningCurve, type NoCurveReason } from "../../statistics/learningCurve";
+import { countText } from "../../wording/amountWords";
 import type { ProgressPoint } from "./progressMeasure";
 
 /** Control charts of one measure. */

@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import { fieldProblem } from "../../lock/fieldProblem";
-import { problemText } from "../../lock/problem";
+import { problemText } from "../../wording/problem";
 import { replaces } from "../logbookContents";
 import { LogbookError } from "../logbookError";
 import { decodeTrace, unpackedSize } from "../motion/traceCodec";

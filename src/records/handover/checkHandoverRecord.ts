@@ -1,8 +1,8 @@
 import { canonicalJson } from "../../drill/canonicalJson";
 import { isInRange } from "../../handover/run/mountingHeight";
 import { REQUIRED_PROOFS } from "../../handover/run/proofs";
-import { type Finding, failing, type Problem } from "../../lock/problem";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
+import { type Finding, failing, type Problem } from "../../wording/problem";
 import { isSameHash, readHashed, recordHash } from "../hashedRecord";
 import { RecordError } from "../recordError";
 import { recordProblem } from "../recordWords";

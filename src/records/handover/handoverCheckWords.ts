@@ -1,4 +1,4 @@
-import { type Problem, problemsOf, type Words, wordsOf } from "../../lock/problem";
+import { type Problem, problemsOf, type Words, wordsOf } from "../../wording/problem";
 import { CHANGED } from "../hashedRecord";
 
 /** What a handover record says that cannot be, or that does not follow from the rest of it; each a sentence. */

@@ -1,7 +1,7 @@
 import { canonicalJson } from "../../drill/canonicalJson";
 import { markingFigures } from "../../drill/marking/markingFigures";
 import { sheetSha256 } from "../../drill/sheet/sheetFingerprint";
-import type { Problem } from "../../lock/problem";
+import type { Problem } from "../../wording/problem";
 import { isSameHash, recordHash } from "../hashedRecord";
 import { checkProblem } from "./checkWords";
 import { implausible } from "./plausible";

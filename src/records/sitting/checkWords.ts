@@ -1,4 +1,4 @@
-import { type Problem, problemsOf, type Words, wordsOf } from "../../lock/problem";
+import { type Problem, problemsOf, type Words, wordsOf } from "../../wording/problem";
 import { CHANGED } from "../hashedRecord";
 
 /** What a try cannot have been: the rest of a sentence that begins with its place. */

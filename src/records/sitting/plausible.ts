@@ -1,6 +1,6 @@
 import type { TryResult } from "../../drill/marking/tryResult";
 import { sittingPlan } from "../../drill/sittingPlan";
-import { type Finding, failing, type Problem } from "../../lock/problem";
+import { type Finding, failing, type Problem } from "../../wording/problem";
 import { checkProblem, tryProblem } from "./checkWords";
 import type { SittingRecord } from "./sittingRecord";
 import { tryMisfit } from "./tryPlausible";

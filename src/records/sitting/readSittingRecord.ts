@@ -1,7 +1,7 @@
 import { DrillError } from "../../drill/drillError";
 import { parseSheet } from "../../drill/sheet/parseSheet";
 import { fieldProblem } from "../../lock/fieldProblem";
-import { type Problem, under } from "../../lock/problem";
+import { type Problem, under } from "../../wording/problem";
 import { type HashedRecord, readHashed } from "../hashedRecord";
 import { RecordError } from "../recordError";
 import { recordProblem } from "../recordWords";

@@ -5,8 +5,8 @@ import type { AskedQuestion } from "../../drill/questions/drawQuestions";
 import { sittingQuestions } from "../../drill/questions/sittingQuestions";
 import { type PlannedTry, planTries } from "../../drill/sheet/planTries";
 import { sittingPlan } from "../../drill/sittingPlan";
-import { type Finding, failing, type Problem } from "../../lock/problem";
 import { seededChance } from "../../statistics/chance";
+import { type Finding, failing, type Problem } from "../../wording/problem";
 import { checkProblem, tryProblem } from "./checkWords";
 import type { RecordedAnswer, SittingFacts } from "./sittingRecord";
 

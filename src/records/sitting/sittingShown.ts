@@ -1,7 +1,7 @@
 import { DrillError } from "../../drill/drillError";
 import type { Verdict } from "../../drill/marking/judgeCriterion";
 import { sheetSha256, shortFingerprint } from "../../drill/sheet/sheetFingerprint";
-import type { Problem } from "../../lock/problem";
+import type { Problem } from "../../wording/problem";
 import type { HashedRecord } from "../hashedRecord";
 import { RecordError } from "../recordError";
 import { recordProblem } from "../recordWords";

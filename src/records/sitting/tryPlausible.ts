@@ -11,7 +11,7 @@ import type {
 } from "../../drill/marking/tryResult";
 import type { Station } from "../../drill/sheet/sheet";
 import { stationProfile } from "../../drill/sheet/stationProfile";
-import { type Finding, failing, type Problem } from "../../lock/problem";
+import { type Finding, failing, type Problem } from "../../wording/problem";
 import { checkProblem } from "./checkWords";
 import { zeroingMisfit } from "./zeroingMadeAgain";
 

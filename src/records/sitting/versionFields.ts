@@ -1,4 +1,4 @@
-import type { Problem } from "../../lock/problem";
+import type { Problem } from "../../wording/problem";
 import { checkProblem } from "./checkWords";
 import type { SittingRecord } from "./sittingRecord";
 

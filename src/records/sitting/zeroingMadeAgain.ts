@@ -4,7 +4,7 @@ import type { ZeroingStation } from "../../drill/sheet/sheet";
 import { stationProfile } from "../../drill/sheet/stationProfile";
 import { stationRules } from "../../drill/sheet/stationRules";
 import type { Turn } from "../../lock/dial";
-import type { Problem } from "../../lock/problem";
+import type { Problem } from "../../wording/problem";
 import { zeroingMachine } from "../../zeroing/zeroingMachine";
 import type { ZeroingRules } from "../../zeroing/zeroingRules";
 import { sideResult } from "../../zeroing/zeroResult";

@@ -5,8 +5,8 @@ import { sheetToLink } from "../../../src/drill/sheet/sheetLink";
 import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
 import { SHEET_WORDS } from "../../../src/handover/sheetWords";
 import { sittingProblem } from "../../../src/handover/stationNeeds";
-import { problemText } from "../../../src/lock/problem";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import { problemText } from "../../../src/wording/problem";
 import { dialingStation, handoverStation, testSheet, troubleStation } from "../../support/testSheet";
 
 const NONE = { code: "none", path: [], values: {} };

@@ -6,13 +6,13 @@ import { explain } from "../../../src/drill/combinationRules";
 import { countCombinations } from "../../../src/drill/countCombinations";
 import { trialsToShow } from "../../../src/drill/marking/claim";
 import { SHIPPED_QUESTIONS } from "../../../src/drill/questions/shippedQuestions";
-import { countWord } from "../../../src/lock/amountWords";
 import { reading, signOf, type Turn } from "../../../src/lock/dial";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { WheelPack } from "../../../src/lock/wheelPack";
 import { probabilityOfConformance } from "../../../src/statistics/conformance";
 import { clopperPearsonInterval, wilsonInterval } from "../../../src/statistics/proportion";
 import { sampleSummary, standardDeviation } from "../../../src/statistics/sample";
+import { countWord } from "../../../src/wording/amountWords";
 import { ZeroLock } from "../../../src/zeroing/zeroLock";
 
 /*

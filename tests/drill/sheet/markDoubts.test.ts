@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { DRILL_WORDS } from "../../../src/drill/drillWords";
 import { markDoubts } from "../../../src/drill/sheet/markDoubts";
 import type { Sheet } from "../../../src/drill/sheet/sheet";
-import { pathText, wordsOf } from "../../../src/lock/problem";
+import { pathText, wordsOf } from "../../../src/wording/problem";
 import { changeStation, dialingStation, testSheet, troubleStation, zeroingStation } from "../../support/testSheet";
 
 const TEST = { pauseAllowed: false, onReload: "resume", clockHideable: true } as const;

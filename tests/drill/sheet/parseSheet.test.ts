@@ -8,8 +8,8 @@ import { parseSheet, sheetDoubts } from "../../../src/drill/sheet/parseSheet";
 import { sheetJsonSchema } from "../../../src/drill/sheet/sheetSchema";
 import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
 import { LockError } from "../../../src/lock/lockError";
-import { problemText } from "../../../src/lock/problem";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import { problemText } from "../../../src/wording/problem";
 import { anySheet } from "../../support/anySheet";
 import {
   changeStation,

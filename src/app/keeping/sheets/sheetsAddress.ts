@@ -1,7 +1,7 @@
 import type { Sheet } from "../../../drill/sheet/sheet";
 import { sheetFromLink, sheetToLink } from "../../../drill/sheet/sheetLink";
 import { SHIPPED_SHEETS } from "../../../drill/sheet/shippedSheets";
-import { ProblemError } from "../../../lock/problem";
+import { ProblemError } from "../../../wording/problem";
 import { messageOf } from "../../parts/page/messageOf";
 
 /** What an address of this screen asks for. */

@@ -1,9 +1,9 @@
 import { useEffect, useRef, useState } from "react";
-import { countText } from "../../../lock/amountWords";
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import type { AttemptFilter } from "../../../store/attemptQueries";
 import { tagsOfAttempts } from "../../../store/attemptTags";
 import { untoldSittings } from "../../../store/toldTries";
+import { countText } from "../../../wording/amountWords";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { useAsked } from "../../keeping/useLogbook";
 import { ONE_COLUMN } from "../../parts/page/oneColumn";

@@ -1,7 +1,7 @@
 import { useState } from "react";
-import { countText } from "../../../lock/amountWords";
 import { harmlessName } from "../../../lock/harmlessText";
 import { removeDemo, wholeLogbook } from "../../../store/wholeLogbook";
+import { countText } from "../../../wording/amountWords";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { useAsked } from "../../keeping/useLogbook";
 import { CsvMarkChoice, useCsvMark } from "../../parts/files/CsvMarkChoice";

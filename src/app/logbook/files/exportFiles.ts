@@ -1,4 +1,3 @@
-import { countText } from "../../../lock/amountWords";
 import { csvDictionary } from "../../../progress/csv/csvDictionary";
 import { attemptsCsv } from "../../../records/csv/attemptsCsv";
 import { attemptsReplay } from "../../../records/csv/attemptsReplay";
@@ -9,6 +8,7 @@ import { writeLogbookFile } from "../../../records/file/logbookFile";
 import { contentsOf, type LogbookContents } from "../../../records/logbookContents";
 import type { StatedSitting } from "../../../records/xapi/sittingStatements";
 import { xapiStatements } from "../../../records/xapi/xapiStatements";
+import { countText } from "../../../wording/amountWords";
 import { type CsvMark, csvFileText } from "../../parts/files/csvFile";
 import { fileNameOf } from "../../parts/files/fileName";
 import type { SavedFile } from "../../parts/files/saveFile";

@@ -1,11 +1,11 @@
 import type { Sheet } from "../../../drill/sheet/sheet";
 import { sittingPlan } from "../../../drill/sittingPlan";
-import { countText } from "../../../lock/amountWords";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { redoSheet } from "../../../progress/practiceSheet";
 import type { Suggestion } from "../../../progress/whatNext";
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import { JOB_KINDS, type JobKind } from "../../../records/jobRecord";
+import { countText } from "../../../wording/amountWords";
 import { linkOf } from "../../keeping/sheets/sheetsAddress";
 import { HELP_WORDS, shortTitle } from "../../results/attemptRows";
 import { jobAddress } from "../../results/jobAddress";

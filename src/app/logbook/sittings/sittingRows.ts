@@ -1,10 +1,10 @@
-import { countText } from "../../../lock/amountWords";
 import { harmlessName } from "../../../lock/harmlessText";
 import { checkedSitting, checkedStanding } from "../../../records/checkedSitting";
 import type { SittingRecord } from "../../../records/records";
 import { checkSentences } from "../../../records/sitting/checkWords";
 import type { SittingShown } from "../../../records/sitting/sittingShown";
 import type { SittingStanding } from "../../../records/sittingStanding";
+import { countText } from "../../../wording/amountWords";
 import { clockText, dayText } from "../../parts/moments";
 import { APP_VERSION } from "../../parts/page/appVersion";
 

@@ -1,6 +1,6 @@
-import { ProblemError } from "../../../lock/problem";
 import type { Profile } from "../../../lock/profile";
 import { parseProfile } from "../../../lock/profileSchema";
+import { ProblemError } from "../../../wording/problem";
 import { messageOf } from "../page/messageOf";
 
 /** Largest file that is read, bytes: a profile is a thousandth of it. */

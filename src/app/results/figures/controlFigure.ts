@@ -1,4 +1,3 @@
-import { countText } from "../../../lock/amountWords";
 import { type ProgressCharts, progressCharts } from "../../../progress/stops/progressCharts";
 import {
   MEASURE_UNITS,
@@ -8,6 +7,7 @@ import {
 } from "../../../progress/stops/progressMeasure";
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import type { ControlChart } from "../../../statistics/controlChart";
+import { countText } from "../../../wording/amountWords";
 import { fineText, roomyDomain, sizeText } from "../../parts/numbers";
 import { type FigureModel, type RunLine, untoldFigure } from "../../pictures/charts/figureModel";
 

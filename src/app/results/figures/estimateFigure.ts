@@ -1,6 +1,6 @@
-import { countText } from "../../../lock/amountWords";
 import { type EstimateCalibration, estimateCalibration, judgedStops } from "../../../progress/stops/stopEstimates";
 import type { AttemptRecord } from "../../../records/attemptRecord";
+import { countText } from "../../../wording/amountWords";
 import { fineText, rangeText, roomyDomain, sizeText } from "../../parts/numbers";
 import { type FigureModel, untoldFigure } from "../../pictures/charts/figureModel";
 

@@ -1,9 +1,9 @@
 import { JOB_RULES } from "../../../drill/marking/jobRule";
-import { countText } from "../../../lock/amountWords";
 import type { Mastery } from "../../../progress/mastery";
 import { practiceOfJob } from "../../../progress/practice";
 import type { JobRecord } from "../../../records/jobRecord";
 import type { Skill } from "../../../records/skill";
+import { countText } from "../../../wording/amountWords";
 import type { FigureModel } from "../../pictures/charts/figureModel";
 import { missedWord } from "../jobWords";
 import { masteryFigure } from "./masteryFigure";

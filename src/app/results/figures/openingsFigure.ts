@@ -1,6 +1,6 @@
-import { countText } from "../../../lock/amountWords";
 import { type FirstTimeOpenings, firstTimeOpenings } from "../../../progress/stops/firstTimeOpenings";
 import { type AttemptRecord, HELP_LEVELS } from "../../../records/attemptRecord";
+import { countText } from "../../../wording/amountWords";
 import { percentText, rangeText } from "../../parts/numbers";
 import type { FigureModel } from "../../pictures/charts/figureModel";
 import { HELP_WORDS } from "../attemptRows";

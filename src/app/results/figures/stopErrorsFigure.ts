@@ -1,8 +1,8 @@
 import { ordinalWord } from "../../../dialing/words";
-import { agreeing, countText } from "../../../lock/amountWords";
 import { FARTHEST_STOP } from "../../../progress/stops/nearStops";
 import { type StopErrors, stopTable } from "../../../progress/stops/stopTable";
 import type { AttemptRecord } from "../../../records/attemptRecord";
+import { agreeing, countText } from "../../../wording/amountWords";
 import { fineText, rangeText, roomyDomain, sizeText } from "../../parts/numbers";
 import { type FigureModel, type IntervalRow, untoldFigure } from "../../pictures/charts/figureModel";
 

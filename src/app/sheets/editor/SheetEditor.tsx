@@ -1,6 +1,6 @@
 import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
 import type { Sheet } from "../../../drill/sheet/sheet";
-import { type Problem, pathText } from "../../../lock/problem";
+import { type Problem, pathText } from "../../../wording/problem";
 import type { SheetShelf } from "../../keeping/sheets/sheetShelf";
 import { Preview } from "../Preview";
 import { PrintedCode, SheetActions } from "../SheetActions";

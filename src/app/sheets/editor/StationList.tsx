@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "react";
 import { STATION_KINDS, type Station } from "../../../drill/sheet/sheet";
-import { type Problem, pathText } from "../../../lock/problem";
+import { type Problem, pathText } from "../../../wording/problem";
 import type { EditSession } from "./editSession";
 import { fieldSentence } from "./placedProblems";
 import { type StationAct, StationCard } from "./StationCard";

@@ -4,7 +4,7 @@ import { parseSheet, sheetDoubts } from "../../../drill/sheet/parseSheet";
 import type { Sheet, Station } from "../../../drill/sheet/sheet";
 import { SHEET_WORDS } from "../../../handover/sheetWords";
 import { stationNeed } from "../../../handover/stationNeeds";
-import { type Path, type Problem, ProblemError, pathText, under, wordsOf } from "../../../lock/problem";
+import { type Path, type Problem, ProblemError, pathText, under, wordsOf } from "../../../wording/problem";
 import { blankSheet } from "./newSheet";
 
 const EDITOR_WORDS = {

@@ -1,7 +1,7 @@
 import { useMemo } from "react";
 import type { Sheet } from "../../../drill/sheet/sheet";
 import { sittingPlan } from "../../../drill/sittingPlan";
-import { countText } from "../../../lock/amountWords";
+import { countText } from "../../../wording/amountWords";
 import { openShelf } from "../../keeping/sheets/openShelf";
 import { useStore } from "../../parts/page/useStore";
 import { spanWords } from "../sittingWords";

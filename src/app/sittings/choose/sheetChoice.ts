@@ -5,8 +5,8 @@ import { sheetFromLink } from "../../../drill/sheet/sheetLink";
 import { SHIPPED_SHEETS } from "../../../drill/sheet/shippedSheets";
 import { SHEET_WORDS } from "../../../handover/sheetWords";
 import { sittingProblem } from "../../../handover/stationNeeds";
-import { problemText } from "../../../lock/problem";
 import type { SheetRecord } from "../../../records/records";
+import { problemText } from "../../../wording/problem";
 
 /** A sheet that can be sat, by its id: of a shipped one its name for addresses. */
 interface SheetToSit {

@@ -1,7 +1,7 @@
-import { agreeing } from "../../../lock/amountWords";
 import { harmlessName } from "../../../lock/harmlessText";
 import { checkSentences } from "../../../records/sitting/checkWords";
 import type { Outcome, SittingShown } from "../../../records/sitting/sittingShown";
+import { agreeing } from "../../../wording/amountWords";
 import type { RecordFinding } from "../../parts/files/RecordChecker";
 import { clockText } from "../sittingWords";
 

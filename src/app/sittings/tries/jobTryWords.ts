@@ -1,6 +1,6 @@
 import type { ChangeTry, HandoverTry, TroubleTry } from "../../../drill/marking/tryResult";
 import type { Station } from "../../../drill/sheet/sheet";
-import { countText } from "../../../lock/amountWords";
+import { countText } from "../../../wording/amountWords";
 import { signedText } from "../../parts/signedText";
 
 /** What one job of a sitting came to, in words for a row. */

@@ -7,7 +7,7 @@ import { changeStateInWords } from "../../../../handover/change/changeAdvice";
 import { combinationText, type WordedChangeFault } from "../../../../handover/change/changeFault";
 import { PackChange } from "../../../../handover/change/packChange";
 import { tellChange } from "../../../../handover/change/tellChange";
-import { countWord } from "../../../../lock/amountWords";
+import { countWord } from "../../../../wording/amountWords";
 import { stateOf } from "../../../parts/page/ofChart";
 import type { ChangeSession } from "./changeSession";
 import { headline, isRevealed } from "./changeWords";

@@ -4,7 +4,7 @@ import { type ChangeFault, combinationText } from "../../../../handover/change/c
 import type { ActRefusal, ChangeAct, ChangeState } from "../../../../handover/change/changeInHand";
 import type { KeyPlace } from "../../../../handover/change/keyedPack";
 import { PackChange } from "../../../../handover/change/packChange";
-import { countInWords, countWord } from "../../../../lock/amountWords";
+import { countInWords, countWord } from "../../../../wording/amountWords";
 
 /** Why an act did nothing, or why there is no such act. */
 export type RefusedAct = ActRefusal | "turned-already" | "door-shut";

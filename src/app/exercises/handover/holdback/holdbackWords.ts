@@ -1,8 +1,8 @@
 import type { HoldbackTask, HoldbackTold } from "../../../../handover/holdback/holdbackMachine";
-import { countWord } from "../../../../lock/amountWords";
 import { opposite } from "../../../../lock/dial";
 import type { Profile } from "../../../../lock/profile";
 import { spinOffRule } from "../../../../lock/spinOffRule";
+import { countWord } from "../../../../wording/amountWords";
 
 export const CAUTIONS = [
   "A door whose bolt is held back does not lock. Show the holder that, and how to release the holdback.",

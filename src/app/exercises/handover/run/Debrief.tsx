@@ -4,7 +4,7 @@ import { type HandoverResult, missingWords, resultOf, verdictWords } from "../..
 import { FAULT_WORDS } from "../../../../handover/run/faultWords";
 import type { RunStep } from "../../../../handover/run/handoverRun";
 import { stepWords } from "../../../../handover/run/stepWords";
-import { countText } from "../../../../lock/amountWords";
+import { countText } from "../../../../wording/amountWords";
 import { timeText } from "../../../parts/timeText";
 import { recordOf } from "./kept/runRecord";
 import { RecordPrint } from "./RecordPrint";

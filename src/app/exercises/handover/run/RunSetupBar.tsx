@@ -1,6 +1,6 @@
 import { useState } from "react";
-import { countText } from "../../../../lock/amountWords";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
+import { countText } from "../../../../wording/amountWords";
 import { Dialog } from "../../../parts/controls/Dialog";
 import type { RunSetup } from "./session/doorWork";
 import type { HandoverSession } from "./session/handoverSession";

@@ -3,7 +3,7 @@ import { dialedInside, type InsideOfTry, turnsUntilDrop } from "../../../../hand
 import type { TryObservation } from "../../../../handover/trouble/observation";
 import type { LockCard, TroubleTask } from "../../../../handover/trouble/trouble";
 import { guideSource, TROUBLE_GUIDE } from "../../../../handover/trouble/troubleGuide";
-import { countText } from "../../../../lock/amountWords";
+import { countText } from "../../../../wording/amountWords";
 import { focusDial } from "../../../hand/dial/focusDial";
 import { signedText } from "../../../parts/signedText";
 import { Cutaway } from "../../../pictures/cutaway/Cutaway";

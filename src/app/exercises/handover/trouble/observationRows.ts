@@ -2,7 +2,7 @@ import { faceText, readingText } from "../../../../dialing/words";
 import { DRILL_WORDS } from "../../../../drill/drillWords";
 import type { Observation, TryObservation } from "../../../../handover/trouble/observation";
 import type { LockCard } from "../../../../handover/trouble/trouble";
-import { wordsOf } from "../../../../lock/problem";
+import { wordsOf } from "../../../../wording/problem";
 import { signedText } from "../../../parts/signedText";
 
 /** One thing seen, in words: what was done, and what it showed. */

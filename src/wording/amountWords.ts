@@ -1,5 +1,3 @@
-import type { Graduations } from "./dial";
-
 const SMALL = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
 
 /** A small count as a word, a larger one in digits. */
@@ -28,8 +26,8 @@ export function wheelsText(wheels: readonly number[]): string {
   return `wheels ${wheels.slice(0, -1).join(", ")} and ${wheels.at(-1)}`;
 }
 
-/** A size to a tenth of a graduation, without its sign; finer where a tenth would say nothing. */
-export function sizeText(size: Graduations): string {
+/** A size in graduations to a tenth, without its sign; finer where a tenth would say nothing. */
+export function sizeText(size: number): string {
   const tenths = Math.abs(size).toFixed(1);
   return tenths === "0.0" && Math.abs(size) >= 0.005 ? Math.abs(size).toFixed(2) : tenths;
 }
