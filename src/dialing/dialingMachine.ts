@@ -158,13 +158,14 @@ export function dialingMachine(profile: Profile) {
       thrown: {
         on: {
           // A wheel pack that has not been spun off still stands at its combination.
-          "bolt.retracted": { guard: "holdsItsWheels", target: "open" },
+          "bolt.retracted": { target: "open" },
           "lock.cleared": { target: "secured" },
         },
       },
       secured: {
         tags: "over",
-        on: { "bolt.retracted": { guard: "holdsItsWheels", target: "open" } },
+        // Dialed again where nobody has begun anew.
+        on: { "bolt.retracted": { target: "open" } },
       },
     },
   });

@@ -4,44 +4,17 @@ import { createActor } from "xstate";
 import { Attempt } from "../../../src/dialing/attempt";
 import { startAfter } from "../../../src/dialing/attemptStart";
 import type { DialingFact } from "../../../src/dialing/dialingFact";
-import { type DialingState, dialingMachine } from "../../../src/dialing/dialingMachine";
+import { dialingMachine } from "../../../src/dialing/dialingMachine";
 import { DIAL_WEIGHTS } from "../../../src/dialing/hand/dialFeel";
 import { HandSession, type UnderHand } from "../../../src/dialing/hand/handSession";
 import { trainUnderHand } from "../../../src/dialing/hand/trainUnderHand";
-import { idealMotion } from "../../../src/dialing/idealMotion";
-import { placeOf } from "../../../src/dialing/leg";
 import type { Graduations, Milliseconds } from "../../../src/lock/dial";
 import type { Profile } from "../../../src/lock/profile";
 import { SHIPPED_PROFILES } from "../../../src/lock/shippedProfiles";
 import { LockTrain } from "../../../src/lock/train/lockTrain";
+import { exact, lockSays, movesOf, type Piece, piece } from "../../support/randomHand";
 
-const exact = (from: number, to: number) => fc.integer({ min: from * 64, max: to * 64 }).map((n) => n / 64);
-
-/** A piece of a hand's work: one move, a whole combination dialed with stops that are off, or a rest. */
-type Piece =
-  | { readonly by: Graduations }
-  | { readonly errors: readonly Graduations[] }
-  | { readonly rest: Milliseconds };
-const piece: fc.Arbitrary<Piece> = fc.oneof(
-  { weight: 3, arbitrary: exact(-420, 420).map((by) => ({ by })) },
-  { weight: 3, arbitrary: exact(-30, 30).map((by) => ({ by })) },
-  { weight: 3, arbitrary: fc.constantFrom(300, 400, -300, -400, 20, -20).map((by) => ({ by })) },
-  { weight: 4, arbitrary: fc.array(exact(-2, 2), { maxLength: 4 }).map((errors) => ({ errors })) },
-  { weight: 2, arbitrary: fc.constantFrom(100, 2000, 40_000).map((rest) => ({ rest })) },
-);
 const fit = fc.record({ indexOffset: exact(-3, 3), lostMotion: exact(0, 4) });
-
-/** What the lock under the hand says of itself, in the words of the chart; a refusal only the chart remembers. */
-function lockSays(attempt: Attempt): { readonly value: DialingState; readonly number?: number } {
-  const { reader, profile } = attempt;
-  const { leg } = reader;
-  if (attempt.opened) return { value: attempt.isThrown ? (attempt.isSecured ? "secured" : "thrown") : "open" };
-  if (leg === undefined) return { value: reader.runs.length === 0 ? "waiting" : "wrongWay" };
-  const target = reader.targetOf(leg);
-  if (target === undefined) return { value: "drawing", number: profile.procedure.length - 1 };
-  const VALUES = { before: "turning", at: "resting", past: "overrun" } as const;
-  return { value: VALUES[placeOf(leg, target)], number: leg.step };
-}
 
 /**
  * What a chart may leave alone: what follows a refusal, until a fresh start; a turn about in the draw; a bolt drawn again
@@ -100,10 +73,8 @@ class Bench {
       });
       return;
     }
-    const { profile, combination } = this.attempt;
-    const path = "by" in one ? [0, one.by] : idealMotion(profile, combination, this.train.dial, one.errors, 5);
-    for (const [i, position] of path.slice(1).entries())
-      this.step(400, () => void this.hand.turnBy(position - (path[i] ?? position), this.now));
+    for (const by of movesOf(one, this.attempt, this.train.dial))
+      this.step(400, () => void this.hand.turnBy(by, this.now));
   }
 
   private step(after: Milliseconds, does: () => void): void {
