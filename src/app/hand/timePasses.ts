@@ -1,12 +1,11 @@
 import { useEffect, useState } from "react";
 import type { Milliseconds } from "../../lock/dial";
 import type { EncoderMemory } from "../../lock/dialEncoder";
+import { wantsLessMotion } from "../parts/page/lessMotion";
 import type { HeldDial } from "./heldDial";
 
 /** By then a light dial has come to rest, whatever its speed, milliseconds. */
 const ALL_OF_IT: Milliseconds = 800;
-
-const wantsLessMotion = () => matchMedia("(prefers-reduced-motion: reduce)").matches;
 
 /** How often a resting hand is looked at, milliseconds. */
 const REST_WATCH: Milliseconds = 200;

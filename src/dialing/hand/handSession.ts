@@ -33,6 +33,9 @@ export interface HandSpec<Fact> {
 /** A move is kept in steps of a 64th, so it may come out shorter by that without anything in its way, graduations. */
 const ROUNDING: Graduations = 1 / 32;
 
+/** A dial that runs on is moved at least so often, however late one looks: less than a rest, milliseconds. */
+const RUN_ON_STEP: Milliseconds = 50;
+
 /**
  * One hand at one dial: time that never runs back, rests, and the weight of the dial.
  *
@@ -87,29 +90,30 @@ export class HandSession<Fact> {
    */
   turnBy(by: Graduations, at: Milliseconds): boolean {
     if (by === 0 || this.isClosed) return false;
-    const now = this.passed(at);
-    this.runOn(now);
-    this.turnDial(this.feel.take(by, now), now);
+    this.runOn(at);
+    this.turnDial(this.feel.take(by, this.clock), this.clock);
     return true;
   }
 
   /** Lets time pass over a light dial that runs on. @returns whether it moved */
   runOn(at: Milliseconds): boolean {
-    if (this.isClosed) return false;
-    const now = this.passed(at);
-    const by = this.feel.runOn(now);
-    this.turnDial(by, now);
-    return by !== 0;
+    const before = this.lastMoved;
+    while (this.isRunningOn && this.clock < at) {
+      this.clock = Math.min(at, this.clock + RUN_ON_STEP);
+      this.turnDial(this.feel.runOn(this.clock), this.clock);
+    }
+    this.passed(at);
+    return this.lastMoved !== before;
   }
 
   /**
    * Lets time pass over a resting hand: pauses run out, and coming back onto a number is noticed. The page asks every fifth
-   * of a second, whether the hand rests or turns.
+   * of a second, whether the hand rests or turns. A dial that runs on does not rest.
    *
    * @returns whether anything came of it
    */
   rest(at: Milliseconds): boolean {
-    if (this.lastMoved === null || this.isClosed) return false;
+    if (this.lastMoved === null || this.isClosed || this.feel.isRunningOn) return false;
     const now = this.passed(at);
     const facts = this.lock.rest === undefined ? this.lock.turnBy(0, now) : this.lock.rest(now);
     if (facts.length > 0) this.tell(facts, 0, now);

@@ -90,4 +90,31 @@ describe("a hand at a dial", () => {
     expect(hand.runOn(200)).toBe(true);
     expect([dial.dial, hand.isRunningOn]).toEqual([12, false]);
   });
+
+  // Whoever wants less motion sees the dial again only once it stands; its rest is looked at meanwhile.
+  test("takes no dial that runs on for one that rests, however late it is looked at", () => {
+    const { dial, hand } = handOn({ weight: "light" });
+    hand.turnBy(10, 100);
+    expect([hand.rest(300), hand.rest(500)]).toEqual([false, false]);
+    hand.runOn(900);
+    const moves = dial.told.map(([by]) => by);
+    expect(moves.every((by) => by > 0)).toBe(true);
+    const stoodFrom = 900 - hand.stoodFor(900);
+    expect(stoodFrom).toBeLessThan(800);
+    hand.rest(1400);
+    expect(dial.told.at(-1)).toEqual([0, 1400]);
+  });
+
+  test("ends at the same place and time of a light dial, looked at in every frame or once", () => {
+    const stoodAfter = (looks: readonly number[]) => {
+      const { dial, hand } = handOn({ weight: "light" });
+      hand.turnBy(10, 100);
+      for (const at of looks) hand.runOn(at);
+      return { at: dial.dial, stood: hand.stoodFor(1000) };
+    };
+    const frames = stoodAfter(Array.from({ length: 54 }, (_, k) => 116 + 16 * k));
+    const once = stoodAfter([1000]);
+    expect(once.at).toBeCloseTo(frames.at, 1);
+    expect(Math.abs(once.stood - frames.stood)).toBeLessThanOrEqual(50);
+  });
 });
