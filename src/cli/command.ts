@@ -5,8 +5,8 @@ export type OptionValues = Readonly<Record<string, string | boolean | undefined>
 
 /** Where a command reads and writes. Injected, so that commands are plain functions to their tests. */
 export interface Terminal {
-  /** The text of a file, or of standard input for "-", in pieces as it comes. */
-  pieces(file: string): AsyncIterable<string>;
+  /** The bytes of a file, or of standard input for "-", in pieces as they come. */
+  pieces(file: string): AsyncIterable<Uint8Array>;
   /** The whole text of a file, or of standard input for "-". @throws {UsageError} when it cannot be read */
   text(file: string): Promise<string>;
   /** Writes text, or UTF-8, to standard output and waits until it takes more. */

@@ -1,91 +1,113 @@
 /** Longest line that is read, characters: some 16 MB. A recorded attempt of an hour has about one. */
 export const LONGEST_LINE = 16 * 1024 * 1024;
 
+/** UTF-8 bytes that a character of a string takes at most. */
+const MOST_BYTES = 3;
+const LINE_END = 0x0a;
+
 /** Whole lines that came together. */
 export interface LineBatch {
   /** Number of its first line in the input, counted from 1. */
   readonly firstLine: number;
   /** How many lines it has. */
   readonly count: number;
-  /** The lines with \n between them; null stands for one line over the limit of length, which is not kept. */
-  readonly text: string | null;
+  /** UTF-8, with \n between the lines; null stands for one line over the limit of length, which is not kept. */
+  readonly bytes: Uint8Array<ArrayBuffer> | null;
 }
 
-/** The line that is under way between two pieces: nothing of it is kept once it is over the limit. */
+/** The line that is under way between two pieces: nothing of it is kept once it cannot be within the limit. */
 class BegunLine {
-  private readonly longest: number;
-  private parts: string[] = [];
+  private readonly mostBytes: number;
+  private parts: Uint8Array[] = [];
   private length = 0;
 
-  constructor(longest: number) {
-    this.longest = longest;
+  constructor(mostBytes: number) {
+    this.mostBytes = mostBytes;
   }
 
   get isEmpty(): boolean {
     return this.length === 0;
   }
 
-  add(part: string): void {
-    this.length += part.length;
-    if (this.length <= this.longest) this.parts.push(part);
-    else this.parts = [];
+  get isTooLong(): boolean {
+    return this.length > this.mostBytes;
   }
 
-  /** Ends it. @returns null where it was over the limit */
-  end(): string | null {
-    const text = this.length > this.longest ? null : this.parts.join("");
+  add(part: Uint8Array): void {
+    this.length += part.length;
+    if (this.isTooLong) this.parts = [];
+    else this.parts.push(part);
+  }
+
+  /** Ends it, with what follows it. @returns null where it was over the limit */
+  end(following: Uint8Array): Buffer<ArrayBuffer> | null {
+    const bytes = this.isTooLong ? null : joined([...this.parts, following]);
     this.parts = [];
     this.length = 0;
-    return text;
+    return bytes;
   }
 }
 
-function countLines(text: string): number {
+/** In memory of its own, which can be handed to another thread. */
+function joined(parts: readonly Uint8Array[]): Buffer<ArrayBuffer> {
+  const whole = Buffer.from(new ArrayBuffer(parts.reduce((sum, { length }) => sum + length, 0)));
+  let at = 0;
+  for (const part of parts) {
+    whole.set(part, at);
+    at += part.length;
+  }
+  return whole;
+}
+
+function countLines(bytes: Buffer): number {
   let count = 1;
-  for (let at = text.indexOf("\n"); at >= 0; at = text.indexOf("\n", at + 1)) count += 1;
+  for (let at = bytes.indexOf(LINE_END); at >= 0; at = bytes.indexOf(LINE_END, at + 1)) count += 1;
   return count;
 }
 
 /**
- * Cuts text that comes in pieces at line ends. A batch is there as soon as its piece is, so that a slow input is answered
+ * Cuts bytes that come in pieces at line ends. A batch is there as soon as its piece is, so that a slow input is answered
  * line by line. Takes no more memory than the longest line and a piece.
+ *
+ * @param longest - characters
  */
 export async function* batchesOf(
-  pieces: AsyncIterable<string>,
+  pieces: AsyncIterable<Uint8Array>,
   longest: number = LONGEST_LINE,
 ): AsyncIterable<LineBatch> {
   let firstLine = 1;
-  for await (const text of wholeLines(pieces, longest)) {
-    const count = text === null ? 1 : countLines(text);
-    yield { firstLine, count, text };
+  for await (const bytes of wholeLines(pieces, MOST_BYTES * longest)) {
+    const count = bytes === null ? 1 : countLines(bytes);
+    yield { firstLine, count, bytes };
     firstLine += count;
   }
 }
 
 /** Whole lines with \n between them, as they come; null for one over the limit that came in several pieces. */
-async function* wholeLines(pieces: AsyncIterable<string>, longest: number): AsyncIterable<string | null> {
-  const begun = new BegunLine(longest);
+async function* wholeLines(
+  pieces: AsyncIterable<Uint8Array>,
+  mostBytes: number,
+): AsyncIterable<Buffer<ArrayBuffer> | null> {
+  const begun = new BegunLine(mostBytes);
   for await (const piece of pieces) {
-    if (piece.includes("\n")) yield* endedBy(piece, begun);
-    begun.add(piece.slice(piece.lastIndexOf("\n") + 1));
+    const lastEnd = piece.lastIndexOf(LINE_END);
+    if (lastEnd >= 0) yield* endedBy(piece.subarray(0, lastEnd), begun);
+    begun.add(piece.subarray(lastEnd + 1));
   }
-  if (!begun.isEmpty) yield begun.end();
+  if (!begun.isEmpty) yield begun.end(new Uint8Array());
 }
 
-/** The line under way, ended by a piece, and the whole lines that follow it there. */
-function endedBy(piece: string, begun: BegunLine): (string | null)[] {
-  const firstEnd = piece.indexOf("\n");
-  const lastEnd = piece.lastIndexOf("\n");
-  begun.add(piece.slice(0, firstEnd));
-  const line = begun.end();
-  if (line !== null) return [line + piece.slice(firstEnd, lastEnd)];
-  return lastEnd > firstEnd ? [null, piece.slice(firstEnd + 1, lastEnd)] : [null];
+/** The line under way, ended by what came of it, and the whole lines that follow it there. */
+function endedBy(lines: Uint8Array, begun: BegunLine): (Buffer<ArrayBuffer> | null)[] {
+  if (!begun.isTooLong) return [begun.end(lines)];
+  const firstEnd = lines.indexOf(LINE_END);
+  return firstEnd < 0 ? [begun.end(lines)] : [begun.end(lines), joined([lines.subarray(firstEnd + 1)])];
 }
 
 /** The lines of a batch, without their ends: \n or \r\n. A line over the limit of length is null. */
-export function linesIn({ text }: LineBatch, longest: number = LONGEST_LINE): (string | null)[] {
-  if (text === null) return [null];
-  const lines: (string | null)[] = text.split("\n");
+export function linesIn({ bytes }: LineBatch, longest: number = LONGEST_LINE): (string | null)[] {
+  if (bytes === null) return [null];
+  const lines: (string | null)[] = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length).toString().split("\n");
   for (const [k, line] of lines.entries()) {
     if (line === null || line.length > longest) lines[k] = null;
     else if (line.endsWith("\r")) lines[k] = line.slice(0, -1);
@@ -93,7 +115,7 @@ export function linesIn({ text }: LineBatch, longest: number = LONGEST_LINE): (s
   return lines;
 }
 
-/** Cuts text that comes in pieces into lines; null is one over the limit, of which nothing is kept. */
-export async function* linesOf(pieces: AsyncIterable<string>, longest?: number): AsyncIterable<string | null> {
+/** Cuts UTF-8 that comes in pieces into lines; null is one over the limit, of which nothing is kept. */
+export async function* linesOf(pieces: AsyncIterable<Uint8Array>, longest?: number): AsyncIterable<string | null> {
   for await (const batch of batchesOf(pieces, longest)) yield* linesIn(batch, longest);
 }

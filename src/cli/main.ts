@@ -10,13 +10,16 @@ import { UsageError } from "./usageError";
 const cannotRead = (file: string, error: unknown) =>
   new UsageError(`${file} cannot be read: ${error instanceof Error ? error.message : String(error)}`);
 
-/** Text of a file as it comes, however long the file. An error (a folder, a disk that fails) reaches the reader. */
-async function* pieces(file: string): AsyncIterable<string> {
-  const input = file === "-" ? process.stdin : createReadStream(file);
-  input.setEncoding("utf8");
+/** Bytes of a file that are read at a time: enough that another thread is worth asking. */
+const PIECE = 512 * 1024;
+
+/** Bytes of a file as they come, however long the file. An error (a folder, a disk that fails) reaches the reader. */
+async function* pieces(file: string): AsyncIterable<Uint8Array> {
+  const input: AsyncIterable<Uint8Array> & NodeJS.ReadableStream =
+    file === "-" ? process.stdin : createReadStream(file, { highWaterMark: PIECE });
   try {
     if (file !== "-") await once(input, "open");
-    for await (const piece of input) yield String(piece);
+    yield* input;
   } catch (error) {
     throw error instanceof Error && "syscall" in error ? cannotRead(file, error) : error;
   }

@@ -14,7 +14,7 @@ interface LineResult {
 /** What a batch of lines came to. */
 export interface BatchResult {
   /** UTF-8: a line of JSON for each line, each with its end. */
-  readonly text: Uint8Array;
+  readonly text: Uint8Array<ArrayBuffer>;
   readonly badLines: number;
   /** The highest exit status that a line of it asks for. */
   readonly status: number;

@@ -2,11 +2,9 @@ import type { Command, Terminal } from "./command";
 import { batchesOf } from "./lineSplitter";
 import { wholeOption } from "./numberOption";
 import type { BatchResult } from "./replayBatch";
-import { ReplayCrew } from "./replayCrew";
+import { MOST_THREADS, ReplayCrew, usualThreads } from "./replayCrew";
 import { UsageError } from "./usageError";
 
-/** More threads than this wait for the one that reads and writes. */
-const MOST_THREADS = 8;
 const LINES_BETWEEN_PROGRESS = 5000;
 
 /** Writes results in the order of the input, and keeps count. */
@@ -64,12 +62,14 @@ Each line gets one line of JSON: opened, dial (the reading), stands and errors o
 Arrivals and stop error of a run are null where no number applies to it. Blank lines are skipped.
 A line that cannot be read gets {"error": "line N: ..."}; the rest goes on, and the exit status is 1
 (3 where the program itself went wrong on a line). A line of more than 16 MB, or nested more than 100 deep, is bad.
---threads   how many processor cores a long file is shared among, from 1 to ${MOST_THREADS}; one, if left out`,
+--threads   how many processor cores a long file is shared among, from 1 to ${MOST_THREADS}; all, if left out`,
   options: { threads: { type: "string" } },
   async run(files, options, terminal) {
     const [file, ...more] = files;
     if (file === undefined || more.length > 0) throw new UsageError('replay takes one file, or "-" for standard input');
-    const crew = new ReplayCrew(wholeOption(options, "threads", { least: 1, most: MOST_THREADS, otherwise: 1 }));
+    const crew = new ReplayCrew(
+      wholeOption(options, "threads", { least: 1, most: MOST_THREADS, otherwise: usualThreads() }),
+    );
     try {
       return await replayAll(file, crew, terminal);
     } finally {

@@ -1,12 +1,10 @@
 import { parentPort } from "node:worker_threads";
 import type { LineBatch } from "./lineSplitter";
 import { replayBatch } from "./replayBatch";
-import { READY } from "./replayCrew";
 
 /* Runs in a thread of its own: replays the batches that it is sent, in order, and answers each with its result. */
 
 parentPort?.on("message", (batch: LineBatch) => {
   const result = replayBatch(batch);
-  parentPort?.postMessage(result, [result.text.buffer as ArrayBuffer]);
+  parentPort?.postMessage(result, [result.text.buffer]);
 });
-parentPort?.postMessage(READY);

@@ -25,7 +25,7 @@ export async function run(args: readonly string[], files: Readonly<Record<string
   };
   const terminal: Terminal = {
     async *pieces(file) {
-      yield textOf(file);
+      yield Buffer.from(textOf(file));
     },
     async text(file) {
       return textOf(file);

@@ -57,7 +57,7 @@ describe("lines are cut from pieces of text", () => {
   const cut = async (pieces: readonly string[], longest?: number) => {
     const lines: (string | null)[] = [];
     async function* given() {
-      yield* pieces;
+      for (const piece of pieces) yield Buffer.from(piece);
     }
     for await (const line of linesOf(given(), longest)) lines.push(line);
     return lines;

@@ -26,7 +26,8 @@ const PLAIN = LINES.flatMap((line, k) =>
 ).join("");
 
 async function* inPieces(text: string, size: number) {
-  for (let at = 0; at < text.length; at += size) yield text.slice(at, at + size);
+  const bytes = Buffer.from(text);
+  for (let at = 0; at < bytes.length; at += size) yield bytes.subarray(at, at + size);
 }
 
 async function replayed(crew: ReplayCrew, size: number): Promise<readonly BatchResult[]> {
