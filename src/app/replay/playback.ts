@@ -1,6 +1,8 @@
 import { type ActorRefFrom, createActor } from "xstate";
 import { Attempt } from "../../dialing/attempt";
+import type { DialingFact } from "../../dialing/dialingFact";
 import { type DialingState, dialingMachine } from "../../dialing/dialingMachine";
+import { HandSession } from "../../dialing/hand/handSession";
 import type { TimedMotion } from "../../dialing/motion";
 import type { Combination } from "../../lock/combination";
 import type { Milliseconds } from "../../lock/dial";
@@ -25,7 +27,8 @@ export class Playback {
   readonly duration_ms: Milliseconds;
   private readonly profile: Profile;
   private readonly combination: Combination;
-  private actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
+  private readonly actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
+  private hand: HandSession<DialingFact>;
   private played = 0;
 
   /** @throws {LockError} when the recording does not fit the lock */
@@ -34,8 +37,9 @@ export class Playback {
     this.combination = combination;
     this.recording = recording;
     this.duration_ms = recording.times_ms.at(-1) ?? 0;
-    this.attempt = new Attempt(profile, combination, recording.start);
     this.actor = createActor(dialingMachine(profile)).start();
+    this.attempt = this.newAttempt();
+    this.hand = this.takeHold();
     this.goTo(Infinity);
     this.whole = this.attempt;
     this.outcome = outcomeOf(this.whole, this.duration_ms);
@@ -55,7 +59,8 @@ export class Playback {
   }
 
   private rewind(): void {
-    this.attempt = new Attempt(this.profile, this.combination, this.recording.start);
+    this.attempt = this.newAttempt();
+    this.hand = this.takeHold();
     this.actor.send({ type: "attempt.restarted" });
     this.played = 0;
   }
@@ -63,9 +68,16 @@ export class Playback {
   private playOne(): void {
     const { positions, times_ms, start } = this.recording;
     const before = positions[this.played - 1] ?? start.dial;
-    const facts = this.attempt.turnBy((positions[this.played] ?? before) - before, times_ms[this.played]);
-    for (const fact of facts) this.actor.send(fact);
+    this.hand.play((positions[this.played] ?? before) - before, times_ms[this.played] ?? 0);
     this.played += 1;
+  }
+
+  private newAttempt(): Attempt {
+    return new Attempt(this.profile, this.combination, this.recording.start);
+  }
+
+  private takeHold(): HandSession<DialingFact> {
+    return new HandSession<DialingFact>(this.attempt, { chart: this.actor });
   }
 }
 

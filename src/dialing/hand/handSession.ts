@@ -95,6 +95,11 @@ export class HandSession<Fact> {
     return true;
   }
 
+  /** Moves the dial as a recording has it, whose rests are moves by 0. Times are those of the recording. */
+  play(by: Graduations, at: Milliseconds): void {
+    this.move(by, this.passed(at));
+  }
+
   /** Lets time pass over a light dial that runs on. @returns whether it moved */
   runOn(at: Milliseconds): boolean {
     const before = this.lastMoved;

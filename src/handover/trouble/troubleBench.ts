@@ -8,6 +8,7 @@ import { type InsideOfTry, insideOf } from "./inside";
 import type { CamObservation, Observation, PullObservation, RulesObservation, TryObservation } from "./observation";
 import type { TroubleTask } from "./trouble";
 import { TroubleLock } from "./troubleLock";
+import type { TroubleEvent } from "./troubleMachine";
 
 /** Farthest that a number may be dialed off on this bench, graduations: it proves a known number, it seeks none. */
 export const MOST_OFF: Graduations = 6;
@@ -25,6 +26,11 @@ const PULL_END: Graduations = 10;
 /** How long the steady hand takes for a move. */
 const MOVE: Milliseconds = 800;
 
+/** The chart of the exercise, as the bench tells it what was seen. */
+interface TroubleChart {
+  send(seen: TroubleEvent): void;
+}
+
 const TURNED_WRONG = ["wrong-way", "too-few-turns", "too-many-turns", "extra-turnback"] as const;
 
 /** A lock in trouble, the instruments to look at it with, and all that they showed. Mutable. */
@@ -35,11 +41,16 @@ export class TroubleBench {
   /** What the lock made of each try of the log, in order: not for the trainee before the condition is told. */
   readonly insides: InsideOfTry[] = [];
   private readonly chance: Chance;
+  private readonly chart: TroubleChart | undefined;
   private clock: Milliseconds = 0;
 
-  /** @param chance - source of the spread of the gauges, and of where the dial stands */
-  constructor(task: TroubleTask, chance: Chance) {
+  /**
+   * @param chance - source of the spread of the gauges, and of where the dial stands
+   * @param chart - hears of everything seen
+   */
+  constructor(task: TroubleTask, chance: Chance, chart?: TroubleChart) {
     this.chance = chance;
+    this.chart = chart;
     this.lock = new TroubleLock(task, Math.floor(chance() * task.card.profile.graduations));
   }
 
@@ -87,9 +98,7 @@ export class TroubleBench {
     const perTurn = lock.card.profile.graduations;
     const sign = signOf(turn);
     this.moveTo(sign * perTurn * (Math.ceil((lock.seen * sign) / perTurn) + 1));
-    const seen = { kind: "cam", turn, value: this.gauge(lock.cam - lock.seen) } as const;
-    this.log.push(seen);
-    return seen;
+    return this.note({ kind: "cam", turn, value: this.gauge(lock.cam - lock.seen) });
   }
 
   /** Winds the hand up from rest until the dial moves. */
@@ -104,18 +113,14 @@ export class TroubleBench {
       lock.turnHandBy(signOf(turn) * PULL_STEP, this.clock);
     }
     lock.letGo();
-    const seen = { kind: "pull", turn, value: Math.max(0, this.gauge(hand - PULL_STEP)) } as const;
-    this.log.push(seen);
-    return seen;
+    return this.note({ kind: "pull", turn, value: Math.max(0, this.gauge(hand - PULL_STEP)) });
   }
 
   /** Holds the written numbers against the rules of the lock. */
   holdAgainstRules(): RulesObservation {
     const { combination, profile } = this.lock.card;
     const broken = explain(combination, profile.combinationRules, profile.graduations);
-    const seen = { kind: "rules", broken } as const;
-    this.log.push(seen);
-    return seen;
+    return this.note({ kind: "rules", broken });
   }
 
   /** Turns all wheels along against the draw, so that the bolt is thrown and the nose up. */
@@ -141,10 +146,14 @@ export class TroubleBench {
   }
 
   private noteTry(by: TryObservation["by"], rest_s: number | null): TryObservation {
-    const made = this.tryMade(by, rest_s);
-    this.log.push(made);
     this.insides.push(insideOf(this.lock.attempt));
-    return made;
+    return this.note(this.tryMade(by, rest_s));
+  }
+
+  private note<Seen extends Observation>(seen: Seen): Seen {
+    this.log.push(seen);
+    this.chart?.send({ type: seen.kind === "try" ? "try.made" : "measurement.made" });
+    return seen;
   }
 
   private tryMade(by: TryObservation["by"], rest_s: number | null): TryObservation {

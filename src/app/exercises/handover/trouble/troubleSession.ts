@@ -136,30 +136,27 @@ export class TroubleSession extends HandStore {
           return bench.lock.dial;
         },
         turnBy: (by, at) => {
-          if (by !== 0) this.see(at, () => bench.turnBy(by, at));
+          if (by !== 0) bench.turnBy(by, at);
           return [];
         },
       },
-      { isClosed: () => this.state !== "measuring" },
+      {
+        isClosed: () => this.state !== "measuring",
+        heard: (_, by, at) => {
+          if (by !== 0) this.startedAt ??= at;
+        },
+      },
     );
   }
 
   private newBench(): TroubleBench {
-    return new TroubleBench(this.task, seededChance(this.setup.seed + 1));
+    return new TroubleBench(this.task, seededChance(this.setup.seed + 1), this.actor);
   }
 
   private look(now: Milliseconds, at: (bench: TroubleBench) => unknown): void {
     if (this.state !== "measuring") return;
-    this.see(now, at);
-    this.changed();
-  }
-
-  private see(now: Milliseconds, at: (bench: TroubleBench) => unknown): void {
     this.startedAt ??= now;
-    const before = this.bench.log.length;
     at(this.bench);
-    for (const { kind } of this.bench.log.slice(before)) {
-      this.actor.send({ type: kind === "try" ? "try.made" : "measurement.made" });
-    }
+    this.changed();
   }
 }
