@@ -6,14 +6,14 @@ import { joinContents, type LogbookContents } from "../records/logbookContents";
 import { LogbookError } from "../records/logbookError";
 import { replayedLogbook } from "../records/replayedAttempts";
 import type { Command, OptionValues, Terminal } from "./command";
-import { UsageError } from "./usageError";
+import { usageError } from "./usageError";
 
 const FORMATS = ["text", "csv", "json"] as const;
 type Format = (typeof FORMATS)[number];
 
 function formatOf({ format = "text" }: OptionValues): Format {
   const found = FORMATS.find((one) => one === format);
-  if (found === undefined) throw new UsageError(`--format takes ${FORMATS.join(", ")}, not "${String(format)}"`);
+  if (found === undefined) throw usageError("one-of-formats", ["--format"], { formats: FORMATS, found: format });
   return found;
 }
 
@@ -23,7 +23,7 @@ const DAY_MS = 86_400_000;
 function momentOf({ on }: OptionValues, now: number): number {
   if (on === undefined) return now;
   const day = typeof on === "string" && /^\d{4}-\d{2}-\d{2}$/.test(on) ? Date.parse(on) : Number.NaN;
-  if (Number.isNaN(day)) throw new UsageError(`--on takes a day such as 2026-11-28, not "${String(on)}"`);
+  if (Number.isNaN(day)) throw usageError("day", ["--on"], { example: "2026-11-28", found: on });
   return day + DAY_MS - 1;
 }
 
@@ -36,7 +36,7 @@ async function read(file: string, terminal: Terminal) {
     const kept: LogbookContents = { records: replayed.contents.records, traces: new Map() };
     return { kept, sentences: [...remarks, ...replayed.leftOut].map((sentence) => `${file}: ${sentence}`) };
   } catch (error) {
-    if (error instanceof LogbookError) throw new UsageError(`${file}: ${error.message}`);
+    if (error instanceof LogbookError) throw usageError("file-refused", [], { file, why: error.message });
     throw error;
   }
 }
@@ -116,7 +116,7 @@ The exit status is 0, 1 when something was repaired or left out, and 2 for a fil
   async run(files, options, terminal) {
     const format = formatOf(options);
     const now = momentOf(options, Date.now());
-    if (files.length === 0) throw new UsageError('class takes one or more logbooks, or "-" for standard input');
+    if (files.length === 0) throw usageError("wants-logbooks", [], { command: "class" });
     const logbooks: LogbookContents[] = [];
     let complaints = 0;
     for (const [at, file] of files.entries()) {

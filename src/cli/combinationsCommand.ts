@@ -13,7 +13,7 @@ import type { Command, OptionValues, Terminal } from "./command";
 import { jsonFile } from "./jsonFile";
 import { wholeOption } from "./numberOption";
 import { profileArgument } from "./profileArgument";
-import { UsageError } from "./usageError";
+import { usageError } from "./usageError";
 
 /** What one of the three actions works on. */
 interface Task {
@@ -30,7 +30,7 @@ type Action = (task: Task) => { readonly text: string; readonly json: object };
 const grouped = (count: number) => count.toLocaleString("en-US");
 
 const takesNothing = (action: string, [extra]: readonly string[]) => {
-  if (extra !== undefined) throw new UsageError(`combinations ${action} takes no argument ("${extra}")`);
+  if (extra !== undefined) throw usageError("no-argument", [], { command: `combinations ${action}`, given: extra });
 };
 
 const count: Action = ({ profile, rules, rest }) => {
@@ -65,7 +65,7 @@ const explanation = (combination: Combination, broken: readonly BrokenRule[]): s
 
 const explainOne: Action = ({ profile, rules, rest: [text, ...more] }) => {
   if (text === undefined || more.length > 0) {
-    throw new UsageError("combinations explain takes one combination, such as 38-71-26");
+    throw usageError("one-combination", [], { command: "combinations explain", example: "38-71-26" });
   }
   const combination = combinationArgument(profile, text);
   const broken = explain(combination, rules, profile.graduations);
@@ -84,11 +84,9 @@ const ACTIONS: Readonly<Record<string, Action>> = { count, draw, explain: explai
 const actionNamed = (name: string | undefined): Action => {
   const action = name !== undefined && Object.hasOwn(ACTIONS, name) ? ACTIONS[name] : undefined;
   if (action !== undefined) return action;
-  throw new UsageError(
-    name === undefined
-      ? "combinations needs an action: count, draw or explain"
-      : `combinations cannot "${name}"; there are count, draw and explain`,
-  );
+  const command = "combinations";
+  if (name === undefined) throw usageError("action-needed", [], { command, actions: "count, draw or explain" });
+  throw usageError("action-unknown", [], { command, action: name, actions: "count, draw and explain" });
 };
 
 const rulesFrom = async (options: OptionValues, profile: Profile, terminal: Terminal): Promise<CombinationRules> =>

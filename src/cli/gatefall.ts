@@ -1,9 +1,10 @@
 import { type ParseArgsConfig, parseArgs } from "node:util";
-import { ProblemError } from "../wording/problem";
+import { StatisticsError } from "../statistics/statisticsError";
+import { errorText, ProblemError } from "../wording/problem";
 import { ReadingsError } from "../zeroing/readingsError";
 import { lineProblemText } from "../zeroing/readingsWords";
 import type { Command, OptionValues, Terminal } from "./command";
-import { UsageError } from "./usageError";
+import { UsageError, usageError } from "./usageError";
 
 interface CommandEntry {
   readonly name: string;
@@ -84,7 +85,7 @@ function parse(command: Command, args: readonly string[]): { values: OptionValue
     return { values: parsed.values as OptionValues, positionals: parsed.positionals };
   } catch (error) {
     // parseArgs words its refusals well; only the class is foreign.
-    throw new UsageError(error instanceof Error ? error.message : String(error));
+    throw usageError("bad-arguments", [], { why: errorText(error) });
   }
 }
 
@@ -96,9 +97,8 @@ async function runCommand(args: readonly string[], terminal: Terminal): Promise<
   }
   const entry = COMMANDS.find((one) => one.name === name);
   if (entry === undefined) {
-    throw new UsageError(
-      name === undefined ? `name a command\n\n${overview()}` : `there is no command "${name}"; see gatefall --help`,
-    );
+    if (name === undefined) throw usageError("command-needed", [], { overview: overview() });
+    throw usageError("command-unknown", [], { command: name });
   }
   const command = await entry.load();
   const { values, positionals } = parse(command, rest);
@@ -112,7 +112,8 @@ async function runCommand(args: readonly string[], terminal: Terminal): Promise<
 /** What was wrong with the input, a sentence each; undefined for an error that is no one's mistake. */
 function inputProblems(error: unknown): readonly string[] | undefined {
   if (error instanceof ReadingsError) return error.problems.map(lineProblemText);
-  return error instanceof ProblemError ? [error.message] : undefined;
+  // A statistic asked for what cannot be is our mistake.
+  return error instanceof ProblemError && !(error instanceof StatisticsError) ? [error.message] : undefined;
 }
 
 /**

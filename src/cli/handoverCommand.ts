@@ -12,7 +12,7 @@ import { RunError } from "../handover/run/runError";
 import { LockError } from "../lock/lockError";
 import type { Command } from "./command";
 import { jsonFile } from "./jsonFile";
-import { UsageError } from "./usageError";
+import { usageError } from "./usageError";
 
 const list = (title: string, lines: readonly string[]) =>
   lines.length === 0 ? "" : `\n${title}\n${lines.map((line) => `  ${line}\n`).join("")}`;
@@ -46,7 +46,8 @@ const checked = (file: string, value: unknown): HandoverResult => {
     const recorded: RecordedRun = parseRun(value);
     return checkRun(recorded);
   } catch (error) {
-    if (error instanceof RunError || error instanceof LockError) throw new UsageError(`${file}: ${error.message}`);
+    if (error instanceof RunError || error instanceof LockError)
+      throw usageError("file-refused", [], { file, why: error.message });
     throw error;
   }
 };
@@ -70,7 +71,7 @@ be read or cannot have happened.
   async run(words, options, terminal) {
     const [verb, file, ...more] = words;
     if (verb !== "check" || file === undefined || more.length > 0)
-      throw new UsageError('handover takes "check" and one file, or "-" for standard input');
+      throw usageError("wants-check-file", [], { command: "handover" });
     const result = checked(file, await jsonFile(file, terminal));
     await terminal.write(options.json === true ? `${JSON.stringify(asJson(result))}\n` : inWords(result));
     return result.isClean ? 0 : 1;

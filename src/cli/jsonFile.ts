@@ -1,6 +1,7 @@
 import { isNestedDeeply } from "../lock/jsonDepth";
+import { errorText } from "../wording/problem";
 import type { Terminal } from "./command";
-import { UsageError } from "./usageError";
+import { usageError } from "./usageError";
 
 /**
  * The text of a JSON file, parsed.
@@ -9,12 +10,12 @@ import { UsageError } from "./usageError";
  * @throws {UsageError} when it is not JSON, or nested too deep for any of our files
  */
 export function parsedFile(text: string, file: string): unknown {
-  if (isNestedDeeply(text)) throw new UsageError(`${file} is nested more than 100 deep; no file of this kind is`);
+  if (isNestedDeeply(text)) throw usageError("file-deep", [file]);
   try {
     // Some editors begin a file with a byte order mark, which is no JSON.
     return JSON.parse(text.replace(/^\uFEFF/, ""));
   } catch (error) {
-    throw new UsageError(`${file} is not JSON: ${error instanceof Error ? error.message : String(error)}`);
+    throw usageError("file-not-json", [file], { why: errorText(error) });
   }
 }
 

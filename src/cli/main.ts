@@ -2,13 +2,13 @@ import { once } from "node:events";
 import { createReadStream } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { text as wholeText } from "node:stream/consumers";
+import { errorText } from "../wording/problem";
 import type { Terminal } from "./command";
 import { INTERNAL_ERROR, internalWords } from "./exitStatus";
 import { gatefall } from "./gatefall";
-import { UsageError } from "./usageError";
+import { usageError } from "./usageError";
 
-const cannotRead = (file: string, error: unknown) =>
-  new UsageError(`${file} cannot be read: ${error instanceof Error ? error.message : String(error)}`);
+const cannotRead = (file: string, error: unknown) => usageError("file-unreadable", [file], { why: errorText(error) });
 
 /** Bytes of a file that are read at a time: enough that another thread is worth asking. */
 const PIECE = 512 * 1024;

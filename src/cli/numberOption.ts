@@ -1,5 +1,5 @@
 import type { OptionValues } from "./command";
-import { UsageError } from "./usageError";
+import { usageError } from "./usageError";
 
 /**
  * A number given as an option.
@@ -12,7 +12,9 @@ export function numberOption(options: OptionValues, name: string, otherwise?: nu
   const value = options[name] ?? otherwise;
   const number = typeof value === "string" && value.trim() !== "" ? Number(value) : value;
   if (typeof number === "number" && Number.isFinite(number)) return number;
-  throw new UsageError(value === undefined ? `--${name} is missing` : `--${name} must be a number, not "${value}"`);
+  throw value === undefined
+    ? usageError("missing", [`--${name}`])
+    : usageError("number", [`--${name}`], { found: value });
 }
 
 /**
@@ -27,5 +29,5 @@ export function wholeOption(
 ): number {
   const number = numberOption(options, name, otherwise);
   if (Number.isInteger(number) && number >= least && number <= most) return number;
-  throw new UsageError(`--${name} must be a whole number from ${least} to ${most}, not ${number}`);
+  throw usageError("whole", [`--${name}`], { low: least, high: most, found: number });
 }

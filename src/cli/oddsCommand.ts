@@ -6,7 +6,7 @@ import { combinationArgument } from "./combinationArgument";
 import type { Command, Terminal } from "./command";
 import { numberOption } from "./numberOption";
 import { profileArgument } from "./profileArgument";
-import { UsageError } from "./usageError";
+import { usageError } from "./usageError";
 
 const percent = (probability: number) => `${(100 * probability).toFixed(2)} %`;
 
@@ -72,13 +72,13 @@ The probability of opening per attempt: in closed form, and by replaying simulat
     json: { type: "boolean" },
   },
   async run(files, options, terminal) {
-    if (files.length > 0) throw new UsageError(`odds takes no file ("${files[0]}")`);
+    if (files.length > 0) throw usageError("no-file", [], { command: "odds", given: files[0] });
     const profile = await profileArgument(options.profile, terminal);
     const bias = numberOption(options, "bias");
     const spread = numberOption(options, "spread");
     const seed = numberOption(options, "seed", 1);
     const trials = numberOption(options, "trials", 10_000);
-    if (trials > MOST_TRIALS) throw new UsageError(`--trials must be at most ${MOST_TRIALS}, not ${trials}`);
+    if (trials > MOST_TRIALS) throw usageError("at-most", ["--trials"], { most: MOST_TRIALS, found: trials });
     const closedForm = chanceOfOpening(profile, { bias, spread });
     const combination =
       typeof options.combination === "string" ? combinationArgument(profile, options.combination) : undefined;

@@ -3,7 +3,7 @@ import { parseProfile } from "../lock/profileSchema";
 import { shippedProfile } from "../lock/shippedProfiles";
 import type { Terminal } from "./command";
 import { jsonFile } from "./jsonFile";
-import { UsageError } from "./usageError";
+import { usageError } from "./usageError";
 
 /**
  * Reads a profile file.
@@ -17,6 +17,6 @@ export async function readProfileFile(file: string, terminal: Terminal): Promise
 
 /** A profile named on the command line: a shipped one by its id, or a file of one's own (a name ending in .json). */
 export async function profileArgument(name: string | boolean | undefined, terminal: Terminal): Promise<Profile> {
-  if (typeof name !== "string") throw new UsageError("name a profile with --profile ID (see gatefall profiles)");
+  if (typeof name !== "string") throw usageError("profile-needed", []);
   return name.endsWith(".json") ? readProfileFile(name, terminal) : shippedProfile(name);
 }

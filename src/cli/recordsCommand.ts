@@ -4,7 +4,7 @@ import { type CheckedRecord, checkedFile } from "./checkedFile";
 import type { Command, Terminal } from "./command";
 import { parsedFile } from "./jsonFile";
 import { programVersion } from "./programVersion";
-import { UsageError } from "./usageError";
+import { usageError } from "./usageError";
 
 const KINDS: Readonly<Record<CheckedRecord["kind"], string>> = {
   sitting: "sitting",
@@ -70,8 +70,7 @@ The exit status is 0 when every record is sound, 1 when one is not, and 2 for a 
   options: { json: { type: "boolean" } },
   async run(words, options, terminal) {
     const [verb, ...files] = words;
-    if (verb !== "check" || files.length === 0)
-      throw new UsageError('records takes "check" and one or more files, or "-" for standard input');
+    if (verb !== "check" || files.length === 0) throw usageError("wants-check-files", [], { command: "records" });
     const isJson = options.json === true;
     const bad = await checkAll(files, terminal, (one) =>
       terminal.write(isJson ? `${JSON.stringify(one)}\n` : "copy" in one ? indented([one.copy], "!") : inWords(one)),

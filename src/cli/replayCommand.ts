@@ -3,7 +3,7 @@ import { batchesOf } from "./lineSplitter";
 import { wholeOption } from "./numberOption";
 import type { BatchResult } from "./replayBatch";
 import { MOST_THREADS, ReplayCrew, usualThreads } from "./replayCrew";
-import { UsageError } from "./usageError";
+import { usageError } from "./usageError";
 
 const LINES_BETWEEN_PROGRESS = 5000;
 
@@ -66,7 +66,7 @@ A line that cannot be read gets {"error": "line N: ..."}; the rest goes on, and 
   options: { threads: { type: "string" } },
   async run(files, options, terminal) {
     const [file, ...more] = files;
-    if (file === undefined || more.length > 0) throw new UsageError('replay takes one file, or "-" for standard input');
+    if (file === undefined || more.length > 0) throw usageError("wants-file", [], { command: "replay" });
     const crew = new ReplayCrew(
       wholeOption(options, "threads", { least: 1, most: MOST_THREADS, otherwise: usualThreads() }),
     );

@@ -8,14 +8,15 @@ import { lostMotionWords, verdictWords } from "../zeroing/zeroWords";
 import type { Command, OptionValues, Terminal } from "./command";
 import { linesOf } from "./lineSplitter";
 import { numberOption } from "./numberOption";
-import { UsageError } from "./usageError";
+import { usageError } from "./usageError";
 
 /** @returns the limits for readings, whose resolution is taken from their decimals where it is not given */
 function limitsOf(options: OptionValues): (readings: SidesRead) => Required<ZeroLimits> {
   const tolerance = numberOption(options, "tolerance", 0.5);
   const risk = numberOption(options, "risk", 0.05);
-  if (!(tolerance > 0)) throw new UsageError(`--tolerance must be a number of graduations above 0, not ${tolerance}`);
-  if (!(risk > 0 && risk < 0.5)) throw new UsageError(`--risk must be a number above 0 and below 0.5, not ${risk}`);
+  const unit = "graduations";
+  if (!(tolerance > 0)) throw usageError("above", ["--tolerance"], { unit, low: 0, found: tolerance });
+  if (!(risk > 0 && risk < 0.5)) throw usageError("between", ["--risk"], { low: 0, high: 0.5, found: risk });
   const given = resolutionGiven(options);
   return (readings) => ({ tolerance, risk, resolution: given ?? resolutionOf(readings) });
 }
@@ -25,7 +26,8 @@ function resolutionGiven(options: OptionValues): number | undefined {
   if (options.resolution === undefined) return undefined;
   const resolution = numberOption(options, "resolution");
   if (resolution >= 0 && resolution <= MOST_RESOLUTION) return resolution;
-  throw new UsageError(`--resolution must be a number of graduations from 0 to ${MOST_RESOLUTION}, not ${resolution}`);
+  const range = { unit: "graduations", low: 0, high: MOST_RESOLUTION };
+  throw usageError("within", ["--resolution"], { ...range, found: resolution });
 }
 
 const MOST_RESOLUTION = 50;
@@ -116,7 +118,7 @@ the exit status is 1; with --json each sentence is also written as {"error": "li
   },
   async run(files, options, terminal) {
     const [file, ...more] = files;
-    if (file === undefined || more.length > 0) throw new UsageError('zero takes one file, or "-" for standard input');
+    if (file === undefined || more.length > 0) throw usageError("wants-file", [], { command: "zero" });
     const limitsFor = limitsOf(options);
     const isJson = options.json === true;
     const readings = await readingsOf(file, isJson, terminal);

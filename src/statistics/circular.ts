@@ -1,5 +1,6 @@
 import { compensatedSum } from "./compensatedSum";
-import { StatisticsError } from "./statisticsError";
+import { assertSample } from "./sample";
+import { mustHold, mustLieIn } from "./statisticsError";
 
 /** A mean of vectors shorter than this is rounding, and points nowhere. */
 const NO_LENGTH = 1e-12;
@@ -10,11 +11,8 @@ interface MeanVector {
 }
 
 function meanVector(readings: readonly number[], perTurn: number): MeanVector {
-  if (!(perTurn > 0 && Number.isFinite(perTurn))) {
-    throw new StatisticsError("bad-parameter", `A turn of ${perTurn} is no turn.`);
-  }
-  if (readings.length === 0) throw new StatisticsError("empty-sample", "There are no readings yet.");
-  if (!readings.every(Number.isFinite)) throw new StatisticsError("not-finite", "A reading is not a number.");
+  mustLieIn("(0, ∞)", "perTurn", perTurn, perTurn > 0 && Number.isFinite(perTurn));
+  assertSample(readings, 1);
   const angles = readings.map((reading) => ((reading % perTurn) / perTurn) * 2 * Math.PI);
   return {
     cos: compensatedSum(angles.map(Math.cos)) / readings.length,
@@ -49,9 +47,7 @@ export function resultantLength(readings: readonly number[], perTurn: number): n
  */
 export function circularMean(readings: readonly number[], perTurn: number): number {
   const { cos, sin } = meanVector(readings, perTurn);
-  if (Math.hypot(cos, sin) < NO_LENGTH) {
-    throw new StatisticsError("no-direction", "The readings cancel out all around the circle, so they have no mean.");
-  }
+  mustHold(Math.hypot(cos, sin) >= NO_LENGTH, "no-direction");
   const turns = Math.atan2(sin, cos) / (2 * Math.PI);
   const wrapped = turns < 0 ? turns + 1 : turns;
   const reading = wrapped * perTurn;

@@ -1,7 +1,7 @@
 import type { Interval } from "./interval";
 import { normalProbability } from "./normalDistribution";
 import type { SampleSummary } from "./sample";
-import { StatisticsError } from "./statisticsError";
+import { mustHold, mustLieIn } from "./statisticsError";
 import { studentProbability } from "./studentDistribution";
 
 /** What is known of a quantity: it is normal about `mean`. */
@@ -27,12 +27,8 @@ function probabilityWithin(
   limits: Interval,
   below: (standardized: number) => number,
 ): number {
-  if (!(limits.low <= limits.high)) {
-    throw new StatisticsError("bad-limits", `No value lies between ${limits.low} and ${limits.high}.`);
-  }
-  if (!(scale >= 0 && Number.isFinite(scale) && Number.isFinite(center))) {
-    throw new StatisticsError("not-finite", `A mean of ${center} with an uncertainty of ${scale} is no knowledge.`);
-  }
+  mustHold(limits.low <= limits.high, "bad-limits", [], limits);
+  mustHold(scale >= 0 && Number.isFinite(scale) && Number.isFinite(center), "not-finite");
   if (scale === 0) return center >= limits.low && center <= limits.high ? 1 : 0;
   return probabilityBetween((limits.low - center) / scale, (limits.high - center) / scale, below);
 }
@@ -63,7 +59,7 @@ export function probabilityOfConformance(knowledge: NormalKnowledge, limits: Int
  * @throws {StatisticsError} `too-few-values` for a count below 2, `bad-limits`, or `not-finite`
  */
 export function probabilityMeanConforms(sample: SampleSummary, limits: Interval): number {
-  if (sample.count < 2) throw new StatisticsError("too-few-values", "Conformance of a mean needs at least 2 values.");
+  mustHold(sample.count >= 2, "too-few-values", [], { least: 2 });
   const scale = sample.standardDeviation / Math.sqrt(sample.count);
   return probabilityWithin(sample.mean, scale, limits, (t) => studentProbability(t, sample.count - 1));
 }
@@ -79,12 +75,8 @@ export function probabilityMeanConforms(sample: SampleSummary, limits: Interval)
  * @throws {StatisticsError} `bad-parameter` for a probability or risk out of range
  */
 export function conformanceVerdict(probability: number, risk: number): ConformanceVerdict {
-  if (!(risk > 0 && risk < 0.5)) {
-    throw new StatisticsError("bad-parameter", `The risk of a wrong verdict lies between 0 and 0.5, not at ${risk}.`);
-  }
-  if (!(probability >= 0 && probability <= 1)) {
-    throw new StatisticsError("bad-parameter", `A probability lies between 0 and 1, and ${probability} does not.`);
-  }
+  mustLieIn("(0, 0.5)", "risk", risk, risk > 0 && risk < 0.5);
+  mustLieIn("[0, 1]", "probability", probability, probability >= 0 && probability <= 1);
   if (probability >= 1 - risk) return "accept";
   return probability <= risk ? "reject" : "not shown yet";
 }

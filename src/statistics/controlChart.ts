@@ -1,6 +1,6 @@
 import type { Interval } from "./interval";
-import { mean } from "./sample";
-import { StatisticsError } from "./statisticsError";
+import { assertSample, mean } from "./sample";
+import { mustLieIn } from "./statisticsError";
 
 /** A chart of a process over time, with the limits it stays within while nothing but chance acts on it. */
 export interface ControlChart {
@@ -36,22 +36,11 @@ function chart(points: readonly number[], center: number, reach: number): Contro
   return { points, center, limits, beyond };
 }
 
-function assertValues(values: readonly number[], least: number): void {
-  if (values.length === 0) throw new StatisticsError("empty-sample", "There are no values to chart yet.");
-  if (values.length < least) throw new StatisticsError("too-few-values", `A chart needs at least ${least} values.`);
-  if (!values.every(Number.isFinite)) throw new StatisticsError("not-finite", "A value of the chart is not a number.");
-}
-
 function assertSetting({ lambda, start, standardDeviation, width }: EwmaSetting): void {
-  if (!(lambda > 0 && lambda <= 1)) {
-    throw new StatisticsError(
-      "bad-parameter",
-      `The weight of the newest value is above 0 and at most 1, not ${lambda}.`,
-    );
-  }
-  if (!(standardDeviation > 0 && width > 0 && Number.isFinite(start))) {
-    throw new StatisticsError("bad-parameter", "A chart needs a start, and a standard deviation and width above 0.");
-  }
+  mustLieIn("(0, 1]", "lambda", lambda, lambda > 0 && lambda <= 1);
+  mustLieIn("(-∞, ∞)", "start", start, Number.isFinite(start));
+  mustLieIn("(0, ∞]", "standardDeviation", standardDeviation, standardDeviation > 0);
+  mustLieIn("(0, ∞]", "width", width, width > 0);
 }
 
 /**
@@ -65,7 +54,7 @@ function assertSetting({ lambda, start, standardDeviation, width }: EwmaSetting)
  * @throws {StatisticsError} `empty-sample`, `not-finite`, or `bad-parameter` for a setting out of range
  */
 export function ewmaChart(values: readonly number[], setting: EwmaSetting): ControlChart {
-  assertValues(values, 1);
+  assertSample(values, 1);
   assertSetting(setting);
   const { lambda, start, standardDeviation, width } = setting;
   let average = start;
@@ -93,8 +82,8 @@ export interface IndividualsChart extends ControlChart {
  * @throws {StatisticsError} `empty-sample`, `too-few-values`, `not-finite`, or `bad-parameter` for a width not above 0
  */
 export function individualsChart(values: readonly number[], width = USUAL_WIDTH): IndividualsChart {
-  assertValues(values, 2);
-  if (!(width > 0)) throw new StatisticsError("bad-parameter", `The width of a chart is above 0, and ${width} is not.`);
+  assertSample(values, 2);
+  mustLieIn("(0, ∞]", "width", width, width > 0);
   const meanMovingRange = mean(values.slice(1).map((value, i) => Math.abs(value - (values[i] ?? value))));
   return { ...chart(values, mean(values), (width * meanMovingRange) / RANGE_OF_TWO), meanMovingRange };
 }

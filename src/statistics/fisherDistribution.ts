@@ -1,5 +1,5 @@
 import cdf from "@stdlib/stats-base-dists-f-cdf";
-import { StatisticsError } from "./statisticsError";
+import { mustLieIn } from "./statisticsError";
 
 /**
  * Probability that an F variable is at least f: the p-value of an analysis of variance.
@@ -14,8 +14,7 @@ import { StatisticsError } from "./statisticsError";
  * @throws {StatisticsError} `bad-parameter` for a negative ratio or degrees of freedom not above 0
  */
 export function fisherUpperTail(f: number, above: number, below: number): number {
-  if (!(f >= 0 && above > 0 && below > 0)) {
-    throw new StatisticsError("bad-parameter", `F ${f} with ${above} and ${below} degrees of freedom does not exist.`);
-  }
+  mustLieIn("[0, ∞]", "f", f, f >= 0);
+  for (const [name, degrees] of Object.entries({ above, below })) mustLieIn("(0, ∞]", name, degrees, degrees > 0);
   return f === 0 ? 1 : cdf(1 / f, below, above);
 }

@@ -1,4 +1,4 @@
-import { StatisticsError } from "./statisticsError";
+import { mustLieIn } from "./statisticsError";
 
 /** All numbers from `low` to `high`, both included. An open side is infinite. */
 export interface Interval {
@@ -18,8 +18,6 @@ export const USUAL_LEVEL = 0.95;
  * @throws {StatisticsError} `bad-level` outside (0, 1)
  */
 export function upperProbability(level: number): number {
-  if (!(level > 0 && level < 1)) {
-    throw new StatisticsError("bad-level", `A level lies between 0 and 1, and ${level} does not.`);
-  }
+  mustLieIn("(0, 1)", "level", level, level > 0 && level < 1, "bad-level");
   return (1 + level) / 2;
 }

@@ -3,7 +3,7 @@ import { exponentialFit } from "./exponentialFit";
 import { fisherUpperTail } from "./fisherDistribution";
 import { type Interval, USUAL_LEVEL, upperProbability } from "./interval";
 import { sumOfSquaredDeviations } from "./sample";
-import { StatisticsError } from "./statisticsError";
+import { mustHold } from "./statisticsError";
 import { studentQuantile } from "./studentDistribution";
 
 /** One attempt on a learning curve. */
@@ -135,9 +135,8 @@ export function fitLearningCurve(
   level = USUAL_LEVEL,
 ): FittedLearningCurve | UnsupportedLearningCurve {
   const upper = upperProbability(level);
-  if (!attempts.every(({ number, value }) => Number.isFinite(number) && Number.isFinite(value))) {
-    throw new StatisticsError("not-finite", "An attempt of the learning curve is not a number.");
-  }
+  const isAllNumbers = attempts.every(({ number, value }) => Number.isFinite(number) && Number.isFinite(value));
+  mustHold(isAllNumbers, "not-finite");
   if (isTooFew(attempts)) return unsupported("too-few-attempts");
   const numbers = attempts.map(({ number }) => number);
   const values = attempts.map(({ value }) => value);

@@ -1,4 +1,4 @@
-import { StatisticsError } from "./statisticsError";
+import { mustLieIn } from "./statisticsError";
 
 /** When a learner is declared competent. */
 export interface LearningCusumRule {
@@ -36,14 +36,9 @@ export function learningSteps({
   inadequateFailureRate: p1,
   limit,
 }: LearningCusumRule): LearningSteps {
-  if (!(p0 > 0 && p1 > p0 && p1 < 1)) {
-    throw new StatisticsError(
-      "bad-parameter",
-      `Failure rates must rise from adequate to inadequate, not ${p0} to ${p1}.`,
-    );
-  }
-  if (!(limit > 0))
-    throw new StatisticsError("bad-parameter", `The limit of the score is above 0, and ${limit} is not.`);
+  mustLieIn("(0, 1)", "adequateFailureRate", p0, p0 > 0);
+  mustLieIn(`(${p0}, 1)`, "inadequateFailureRate", p1, p1 > p0 && p1 < 1);
+  mustLieIn("(0, ∞]", "limit", limit, limit > 0);
   return { success: Math.log((1 - p0) / (1 - p1)), failure: Math.log(p0 / p1) };
 }
 

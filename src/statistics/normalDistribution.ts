@@ -1,6 +1,6 @@
 import cdf from "@stdlib/stats-base-dists-normal-cdf";
 import quantile from "@stdlib/stats-base-dists-normal-quantile";
-import { StatisticsError } from "./statisticsError";
+import { mustLieIn } from "./statisticsError";
 
 /**
  * Probability that a standard normal variable is at most z.
@@ -20,8 +20,6 @@ export function normalProbability(z: number): number {
  * @throws {StatisticsError} `bad-parameter` outside (0, 1)
  */
 export function normalQuantile(probability: number): number {
-  if (!(probability > 0 && probability < 1)) {
-    throw new StatisticsError("bad-parameter", `A quantile needs a probability between 0 and 1, not ${probability}.`);
-  }
+  mustLieIn("(0, 1)", "probability", probability, probability > 0 && probability < 1);
   return quantile(probability, 0, 1);
 }

@@ -1,7 +1,7 @@
 import type { Interval } from "./interval";
 import { type LearningCusumRule, type LearningSteps, learningSteps, nextScore } from "./learningCusum";
 import { wilsonInterval } from "./proportion";
-import { StatisticsError } from "./statisticsError";
+import { mustLieIn } from "./statisticsError";
 
 /** A learner to be imagined many times over. */
 export interface ImaginedLearner {
@@ -56,12 +56,9 @@ export function simulateOperatingCharacteristic(
 ): OperatingCharacteristic {
   const step = learningSteps(rule);
   const { failureRate, attempts, learners } = learner;
-  if (!(failureRate >= 0 && failureRate <= 1)) {
-    throw new StatisticsError("bad-parameter", `A failure rate lies between 0 and 1, and ${failureRate} does not.`);
-  }
-  if (!(Number.isInteger(attempts) && Number.isInteger(learners) && attempts >= 1 && learners >= 1)) {
-    throw new StatisticsError("bad-count", `${learners} learners of ${attempts} attempts cannot be imagined.`);
-  }
+  mustLieIn("[0, 1]", "failureRate", failureRate, failureRate >= 0 && failureRate <= 1);
+  for (const [name, count] of Object.entries({ attempts, learners }))
+    mustLieIn("[1, ∞)", name, count, Number.isInteger(count) && count >= 1, "bad-count");
   let declared = 0;
   let attemptsTaken = 0;
   for (let i = 0; i < learners; i += 1) {

@@ -1,13 +1,12 @@
 import betaQuantile from "@stdlib/stats-base-dists-beta-quantile";
 import { type Interval, USUAL_LEVEL, upperProbability } from "./interval";
 import { normalQuantile } from "./normalDistribution";
-import { StatisticsError } from "./statisticsError";
+import { mustLieIn } from "./statisticsError";
 
 function assertCounts(successes: number, trials: number): void {
-  const whole = Number.isInteger(successes) && Number.isInteger(trials);
-  if (!(whole && trials >= 1 && successes >= 0 && successes <= trials)) {
-    throw new StatisticsError("bad-count", `${successes} successes in ${trials} trials is no experiment.`);
-  }
+  mustLieIn("[1, ∞)", "trials", trials, Number.isInteger(trials) && trials >= 1, "bad-count");
+  const isPart = Number.isInteger(successes) && successes >= 0 && successes <= trials;
+  mustLieIn(`[0, ${trials}]`, "successes", successes, isPart, "bad-count");
 }
 
 /**
@@ -68,9 +67,8 @@ export function clopperPearsonInterval(successes: number, trials: number, level 
  * @throws {StatisticsError} `bad-parameter` for a confidence or reliability outside (0, 1)
  */
 export function zeroFailureSampleSize(confidence: number, reliability: number): number {
-  if (!(confidence > 0 && confidence < 1 && reliability > 0 && reliability < 1)) {
-    throw new StatisticsError("bad-parameter", "Confidence and reliability both lie between 0 and 1.");
-  }
+  for (const [name, value] of Object.entries({ confidence, reliability }))
+    mustLieIn("(0, 1)", name, value, value > 0 && value < 1);
   const trials = Math.log1p(-confidence) / Math.log(reliability);
   // 1 - 0.9 is not quite 0.1, so a whole number of trials may come out a hair above itself.
   const nearest = Math.round(trials);

@@ -1,7 +1,7 @@
 import type { Interval } from "./interval";
 import { normalProbability, normalQuantile } from "./normalDistribution";
 import type { SampleSummary } from "./sample";
-import { StatisticsError } from "./statisticsError";
+import { mustHold, mustLieIn } from "./statisticsError";
 import { studentProbability, studentQuantile } from "./studentDistribution";
 
 /** How far a mean is known. */
@@ -37,10 +37,8 @@ export function resolutionUncertainty(resolution: number): number {
  * @throws {StatisticsError} `too-few-values` below two readings, `bad-parameter` for a resolution that is none
  */
 export function coarseMean({ count, mean, standardDeviation }: SampleSummary, resolution: number): CoarseMean {
-  if (count < 2) throw new StatisticsError("too-few-values", "The uncertainty of a mean needs at least 2 values.");
-  if (!(resolution >= 0 && Number.isFinite(resolution))) {
-    throw new StatisticsError("bad-parameter", `A resolution is a number of 0 or more, not ${resolution}.`);
-  }
+  mustHold(count >= 2, "too-few-values", [], { least: 2 });
+  mustLieIn("[0, ∞)", "resolution", resolution, resolution >= 0 && Number.isFinite(resolution));
   const scattered = standardDeviation ** 2 / count;
   const variance = scattered + resolutionUncertainty(resolution) ** 2;
   const degreesOfFreedom = scattered === 0 ? Infinity : (variance / scattered) ** 2 * (count - 1);

@@ -1,5 +1,5 @@
 import { compensatedSum } from "./compensatedSum";
-import { StatisticsError } from "./statisticsError";
+import { mustHold } from "./statisticsError";
 
 /** What is left of a sample once it is only wanted for its mean. */
 export interface SampleSummary {
@@ -11,12 +11,11 @@ export interface SampleSummary {
   readonly standardDeviation: number;
 }
 
-function assertSample(values: readonly number[], least: number): void {
-  if (values.length === 0) throw new StatisticsError("empty-sample", "There are no values yet.");
-  if (values.length < least) {
-    throw new StatisticsError("too-few-values", `This needs at least ${least} values; there is only ${values.length}.`);
-  }
-  if (!values.every(Number.isFinite)) throw new StatisticsError("not-finite", "A value of the sample is not a number.");
+/** Refuses what is no sample. @throws {StatisticsError} `empty-sample`, `too-few-values`, `not-finite` */
+export function assertSample(values: readonly number[], least: number): void {
+  mustHold(values.length > 0, "empty-sample");
+  mustHold(values.length >= least, "too-few-values", [], { least });
+  mustHold(values.every(Number.isFinite), "not-finite");
 }
 
 /**
@@ -88,7 +87,7 @@ export function spread(values: readonly number[]): number {
 export function lag1Autocorrelation(values: readonly number[]): number {
   assertSample(values, 2);
   const squares = sumOfSquaredDeviations(values);
-  if (squares === 0) throw new StatisticsError("no-spread", "All values are the same, so none resembles another more.");
+  mustHold(squares !== 0, "no-spread");
   const center = mean(values);
   const products = values.slice(1).map((value, i) => (value - center) * ((values[i] ?? center) - center));
   return compensatedSum(products) / squares;

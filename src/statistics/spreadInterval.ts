@@ -1,7 +1,7 @@
 import quantile from "@stdlib/stats-base-dists-chisquare-quantile";
 import { type Interval, USUAL_LEVEL, upperProbability } from "./interval";
 import type { SampleSummary } from "./sample";
-import { StatisticsError } from "./statisticsError";
+import { mustHold } from "./statisticsError";
 
 /**
  * Interval that holds the standard deviation of the process behind a sample at a given level.
@@ -17,7 +17,7 @@ import { StatisticsError } from "./statisticsError";
 export function spreadInterval(sample: SampleSummary, level = USUAL_LEVEL): Interval {
   const upper = upperProbability(level);
   const freedom = sample.count - 1;
-  if (freedom < 1) throw new StatisticsError("too-few-values", "An interval of the spread needs at least 2 values.");
+  mustHold(freedom >= 1, "too-few-values", [], { least: 2 });
   const end = (probability: number) => sample.standardDeviation * Math.sqrt(freedom / quantile(probability, freedom));
   return { low: end(upper), high: end(1 - upper) };
 }

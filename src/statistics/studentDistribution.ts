@@ -1,12 +1,8 @@
 import cdf from "@stdlib/stats-base-dists-t-cdf";
 import quantile from "@stdlib/stats-base-dists-t-quantile";
-import { StatisticsError } from "./statisticsError";
+import { mustLieIn } from "./statisticsError";
 
-function assertDegrees(degreesOfFreedom: number): void {
-  if (!(degreesOfFreedom > 0)) {
-    throw new StatisticsError("bad-parameter", `Degrees of freedom are above 0, and ${degreesOfFreedom} is not.`);
-  }
-}
+const assertDegrees = (degrees: number) => mustLieIn("(0, ∞]", "degreesOfFreedom", degrees, degrees > 0);
 
 /**
  * Probability that a Student t variable is at most t.
@@ -31,8 +27,6 @@ export function studentProbability(t: number, degreesOfFreedom: number): number 
  */
 export function studentQuantile(probability: number, degreesOfFreedom: number): number {
   assertDegrees(degreesOfFreedom);
-  if (!(probability > 0 && probability < 1)) {
-    throw new StatisticsError("bad-parameter", `A quantile needs a probability between 0 and 1, not ${probability}.`);
-  }
+  mustLieIn("(0, 1)", "probability", probability, probability > 0 && probability < 1);
   return quantile(probability, degreesOfFreedom);
 }

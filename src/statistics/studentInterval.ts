@@ -1,6 +1,6 @@
 import { type Interval, USUAL_LEVEL, upperProbability } from "./interval";
 import type { SampleSummary } from "./sample";
-import { StatisticsError } from "./statisticsError";
+import { mustHold } from "./statisticsError";
 import { studentQuantile } from "./studentDistribution";
 
 /**
@@ -16,7 +16,7 @@ import { studentQuantile } from "./studentDistribution";
  */
 export function studentInterval(sample: SampleSummary, level = USUAL_LEVEL): Interval {
   const upper = upperProbability(level);
-  if (sample.count < 2) throw new StatisticsError("too-few-values", "An interval of the mean needs at least 2 values.");
+  mustHold(sample.count >= 2, "too-few-values", [], { least: 2 });
   const reach = (studentQuantile(upper, sample.count - 1) * sample.standardDeviation) / Math.sqrt(sample.count);
   return { low: sample.mean - reach, high: sample.mean + reach };
 }

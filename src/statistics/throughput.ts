@@ -1,5 +1,5 @@
 import { mean, standardDeviation } from "./sample";
-import { StatisticsError } from "./statisticsError";
+import { mustHold, mustLieIn } from "./statisticsError";
 
 /** One stop of a series of like ones. */
 export interface Stop {
@@ -45,12 +45,9 @@ export function throughput(stops: readonly Stop[], widthFactor = STANDARD_WIDTH_
   const effectiveWidth = widthFactor * standardDeviation(stops.map((stop) => stop.deviation));
   const effectiveAmplitude = mean(stops.map((stop) => stop.amplitude));
   const meanTime_ms = mean(stops.map((stop) => stop.time_ms));
-  if (!(widthFactor > 0 && effectiveAmplitude > 0 && meanTime_ms > 0)) {
-    throw new StatisticsError("bad-parameter", "A throughput needs a way, a time and a width factor above 0.");
-  }
-  if (effectiveWidth === 0) {
-    throw new StatisticsError("no-spread", "All stops fall on one spot, so their difficulty has no bound.");
-  }
+  for (const [name, value] of Object.entries({ widthFactor, effectiveAmplitude, meanTime_ms }))
+    mustLieIn("(0, ∞]", name, value, value > 0);
+  mustHold(effectiveWidth !== 0, "no-spread");
   const effectiveDifficulty_bits = Math.log2(effectiveAmplitude / effectiveWidth + 1);
   const throughput_bitsPerSecond = effectiveDifficulty_bits / (meanTime_ms / 1000);
   return { effectiveAmplitude, effectiveWidth, effectiveDifficulty_bits, meanTime_ms, throughput_bitsPerSecond };

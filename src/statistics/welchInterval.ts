@@ -1,6 +1,6 @@
 import { type Interval, USUAL_LEVEL, upperProbability } from "./interval";
 import type { SampleSummary } from "./sample";
-import { StatisticsError } from "./statisticsError";
+import { mustHold } from "./statisticsError";
 import { studentQuantile } from "./studentDistribution";
 
 /** How far two means lie apart, and how well that is known. */
@@ -27,9 +27,7 @@ export interface DifferenceOfMeans extends Interval {
  */
 export function welchInterval(first: SampleSummary, second: SampleSummary, level = USUAL_LEVEL): DifferenceOfMeans {
   const upper = upperProbability(level);
-  if (first.count < 2 || second.count < 2) {
-    throw new StatisticsError("too-few-values", "A difference of means needs at least 2 values on each side.");
-  }
+  mustHold(first.count >= 2 && second.count >= 2, "too-few-values", [], { least: 2 });
   const a = first.standardDeviation ** 2 / first.count;
   const b = second.standardDeviation ** 2 / second.count;
   const standardError = Math.sqrt(a + b);

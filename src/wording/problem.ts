@@ -35,6 +35,12 @@ export const problemsOf =
     values: values ?? {},
   });
 
+/** Makes the errors that a topic has words for, as `problemsOf` makes its problems. */
+export const errorsOf =
+  <const Table extends Words, Kind extends ProblemError>(words: Table, TheError: new (problem: Problem) => Kind) =>
+  <Code extends keyof Table & string>(code: Code, path: Path, ...values: ValuesFor<Table[Code]>): Kind =>
+    new TheError(problemsOf(words)(code, path, ...values));
+
 /** A problem of a part, in the whole that the part lies in. */
 export const under = (path: Path, problem: Problem): Problem => ({ ...problem, path: [...path, ...problem.path] });
 
@@ -127,8 +133,8 @@ export abstract class ProblemError extends Error {
   readonly subject: string | undefined;
   protected abstract readonly words: Words;
 
-  constructor(problem: Problem, subject?: string) {
-    super();
+  constructor(problem: Problem, subject?: string, options?: ErrorOptions) {
+    super(undefined, options);
     this.problem = problem;
     this.subject = subject;
   }
@@ -147,3 +153,6 @@ export abstract class ProblemError extends Error {
     return problemText(this.problem, this.words);
   }
 }
+
+/** What an error of anybody's says. */
+export const errorText = (error: unknown): string => (error instanceof Error ? error.message : String(error));

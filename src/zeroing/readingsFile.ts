@@ -119,11 +119,13 @@ export class ReadingsCollector {
     const { problems, untold } = this;
     const more =
       untold === 0 ? [] : [{ line: null, problem: readingsProblem("more-bad-lines", [], { count: untold }) }];
-    if (problems.length > 0) throw new ReadingsError([...problems, ...more]);
+    const [first, ...others] = problems;
+    if (first !== undefined) throw new ReadingsError([first, ...others, ...more]);
     const missing = (["right", "left"] as const).flatMap((turn) =>
       countProblem(turn, this.sides[turn].length, this.firstLines[turn]),
     );
-    if (missing.length > 0) throw new ReadingsError(missing);
+    const [lacking, ...alike] = missing;
+    if (lacking !== undefined) throw new ReadingsError([lacking, ...alike]);
     return this.sides;
   }
 

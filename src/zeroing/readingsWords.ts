@@ -2,7 +2,7 @@ import { FIELD_WORDS } from "../lock/fieldWords";
 import { type Problem, problemsOf, problemText, type Words } from "../wording/problem";
 
 /** What can be wrong with a file of readings. */
-const READINGS_WORDS = {
+export const READINGS_WORDS = {
   ...FIELD_WORDS,
   "beyond-half-turn": "must be within half a turn ({farthest} graduations) of zero",
   "line-too-long": "is too long to be a stop",

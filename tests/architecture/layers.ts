@@ -121,6 +121,24 @@ export function sentenceTakenApart({ file, text }: SourceFile): string | undefin
   return READS_BROWSER_WORDS.includes(file) ? undefined : TAKEN_APART.exec(withoutComments(text))?.[0];
 }
 
+/** Whose words it has: a browser's or a tool's error is passed on as it came. */
+const WORDED_ELSEWHERE: readonly string[] = [];
+
+const WRITTEN = /(?:"(?:[^"\\\n]|\\.)*"|`(?:[^`\\]|\\.)*`|'(?:[^'\\\n]|\\.)*')/;
+/** At least two words with a space between: a code has none. */
+const isSentence = (text: string) => /[a-z]\S* \S/i.test(text);
+
+/** Own classes that extend Error itself: their words cannot be made when asked for, from a code and values. */
+export const ownErrors = ({ text }: SourceFile): string[] =>
+  [...withoutComments(text).matchAll(/\bclass (\w+) extends Error\b/g)].map(([, name = ""]) => name);
+
+/** Where an error is made with its sentence already written; or undefined. */
+export function writtenError({ file, text }: SourceFile): string | undefined {
+  if (WORDED_ELSEWHERE.includes(file)) return undefined;
+  const calls = withoutComments(text).matchAll(/\bnew (\w*Error)\(([\s\S]*?)\);/g);
+  return [...calls].find(([, , given = ""]) => isSentence(WRITTEN.exec(given)?.[0] ?? ""))?.[0];
+}
+
 const UNDOCUMENTED =
   /(?<!\*\/\n)^export (?:declare )?(?:abstract )?(?:async )?(?:function\*?|const|let|class|interface|type|enum) (\w+)/gm;
 

@@ -1,6 +1,6 @@
 import type { Terminal } from "../../src/cli/command";
 import { gatefall } from "../../src/cli/gatefall";
-import { UsageError } from "../../src/cli/usageError";
+import { usageError } from "../../src/cli/usageError";
 
 /** What a command line came to. */
 export interface Outcome {
@@ -20,7 +20,7 @@ export async function run(args: readonly string[], files: Readonly<Record<string
   const complaints: string[] = [];
   const textOf = (file: string): string => {
     const text = files[file];
-    if (text === undefined) throw new UsageError(`${file} cannot be read: there is no such file`);
+    if (text === undefined) throw usageError("file-unreadable", [file], { why: "there is no such file" });
     return text;
   };
   const terminal: Terminal = {

@@ -115,5 +115,5 @@ test("the range method has factors for 2 or 3 trials only", () => {
       [four, four],
       [four, four],
     ]),
-  ).toThrow("factors for 2 to 3 trials, not 4");
+  ).toThrow("trials must be a whole number in [2, 3], not 4");
 });

@@ -1,3 +1,4 @@
+import { capital } from "../../dialing/words";
 import { categoriesOf, type GaugeSource, STUDY_WIDTH, sourcesOf } from "../../progress/csv/gaugeCsv";
 import {
   type DialingGauge,
@@ -101,6 +102,8 @@ export function categoriesSentence(gauge: DialingGauge): string {
   return `Distinct categories: ${categories}, the groups of numbers that the stops tell apart. Few are good here, since every number should be met equally well.${pooled}`;
 }
 
+const TOO_FEW = "It needs two people with two stops each at every number.";
+
 /**
  * The gauge study of one skill over the trainees of a class.
  *
@@ -118,7 +121,8 @@ export function gaugeView({ records }: LogbookContents, skill: Skill, place: num
   const lacks = participants.leftOut.map((one) => lackOf(one, participants, names));
   const found = dialingGauge(trainees, attempts, place);
   if ("lacking" in found) {
-    return { gauge: null, sentence: `No study yet. ${found.lacking}`, lacks, sources: null, means: null };
+    const why = found.lacking === null ? TOO_FEW : `${capital(found.lacking.message)}.`;
+    return { gauge: null, sentence: `No study yet. ${why}`, lacks, sources: null, means: null };
   }
   return {
     gauge: found,

@@ -106,15 +106,15 @@ function analysisOf(measurements: GaugeMeasurements, trials: number): Pick<Diali
  *
  * @param attempts - of one skill, oldest first
  * @param place - the one number to study, counted from 1; null for all
- * @returns the study, or a sentence that says what it lacks
+ * @returns the study, or what it lacks: null where too few people take part
  */
 export function dialingGauge(
   people: readonly PersonRecord[],
   attempts: readonly AttemptRecord[],
   place: number | null = null,
-): DialingGauge | { readonly lacking: string } {
+): DialingGauge | { readonly lacking: StatisticsError | null } {
   const { places, taking, trials } = gaugeParticipants(people, attempts, place);
-  if (taking.length < FEWEST) return { lacking: "It needs two people with two stops each at every number." };
+  if (taking.length < FEWEST) return { lacking: null };
   const measurements: GaugeMeasurements = places.map((_, k) =>
     taking.map(({ stops }) => (stops[k] ?? []).slice(-trials)),
   );
@@ -127,7 +127,7 @@ export function dialingGauge(
       ...analysisOf(measurements, trials),
     };
   } catch (error) {
-    if (error instanceof StatisticsError) return { lacking: error.message };
+    if (error instanceof StatisticsError) return { lacking: error };
     throw error;
   }
 }

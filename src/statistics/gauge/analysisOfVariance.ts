@@ -1,7 +1,7 @@
 import { compensatedSum } from "../compensatedSum";
 import { fisherUpperTail } from "../fisherDistribution";
 import { mean, sumOfSquaredDeviations } from "../sample";
-import { StatisticsError } from "../statisticsError";
+import { mustHold } from "../statisticsError";
 
 /** One line of an analysis of variance. */
 export interface VarianceLine {
@@ -64,18 +64,16 @@ export function varianceRatio(above: VarianceLine, below: VarianceLine): Varianc
 export function oneWayAnalysis(groups: readonly (readonly number[])[]): OneWayAnalysis {
   const all = groups.flat();
   const degreesWithin = all.length - groups.length;
-  if (groups.length < 2 || degreesWithin < 1) {
-    throw new StatisticsError("too-few-values", "Comparing groups needs two of them and more values than groups.");
-  }
+  // Comparing needs two groups and more values than groups.
+  const least = Math.max(2, groups.length) + 1;
+  mustHold(groups.length >= 2 && degreesWithin >= 1, "too-few-values", [], { least });
   const grand = mean(all);
   const between = varianceLine(
     compensatedSum(groups.map((group) => group.length * (mean(group) - grand) ** 2)),
     groups.length - 1,
   );
   const within = varianceLine(compensatedSum(groups.map(sumOfSquaredDeviations)), degreesWithin);
-  if (between.sumOfSquares + within.sumOfSquares === 0) {
-    throw new StatisticsError("no-spread", "All values are the same, so there is nothing to compare.");
-  }
+  mustHold(between.sumOfSquares + within.sumOfSquares !== 0, "no-spread");
   const residualStandardDeviation = Math.sqrt(within.meanSquare);
   return { between, within, ...varianceRatio(between, within), residualStandardDeviation };
 }

@@ -1,4 +1,4 @@
-import { StatisticsError } from "../statisticsError";
+import { mustHold } from "../statisticsError";
 
 /** Where the variation of a gauge study comes from: standard deviations, in the unit of the measurements. */
 export interface GaugeSources {
@@ -33,8 +33,7 @@ const CATEGORY_FACTOR = 1.41;
 export function gaugeComponents(sources: GaugeSources): GaugeComponents {
   const gauge = Math.hypot(sources.equipment, sources.appraiser, sources.interaction);
   const total = Math.hypot(gauge, sources.part);
-  if (total === 0)
-    throw new StatisticsError("no-spread", "All measurements are the same, so nothing tells parts apart.");
+  mustHold(total !== 0, "no-spread");
   return { ...sources, gauge, total };
 }
 

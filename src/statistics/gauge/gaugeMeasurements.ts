@@ -1,4 +1,4 @@
-import { StatisticsError } from "../statisticsError";
+import { mustHold } from "../statisticsError";
 
 /** Measurements of a crossed study: `measurements[part][appraiser][trial]`, one unit, as many trials in every cell. */
 export type GaugeMeasurements = readonly (readonly (readonly number[])[])[];
@@ -22,19 +22,14 @@ export function gaugeSize(measurements: GaugeMeasurements): GaugeSize {
   const parts = measurements.length;
   const appraisers = measurements[0]?.length ?? 0;
   const trials = measurements[0]?.[0]?.length ?? 0;
-  if (parts === 0) throw new StatisticsError("empty-sample", "There are no measurements yet.");
+  mustHold(parts > 0, "empty-sample");
   const cells = measurements.flat();
   const isWhole =
     measurements.every((part) => part.length === appraisers) && cells.every((cell) => cell.length === trials);
-  if (!isWhole) {
-    throw new StatisticsError("unbalanced", "Every appraiser must have measured every part equally often.");
-  }
-  if (Math.min(parts, appraisers, trials) < 2) {
-    throw new StatisticsError("too-few-values", "A gauge study needs at least 2 parts, 2 appraisers and 2 trials.");
-  }
-  if (!cells.flat().every(Number.isFinite)) {
-    throw new StatisticsError("not-finite", "A measurement is not a number.");
-  }
+  mustHold(isWhole, "unbalanced");
+  const counts = { parts, appraisers, trials };
+  for (const [name, count] of Object.entries(counts)) mustHold(count >= 2, "too-few-values", [name], { least: 2 });
+  mustHold(cells.flat().every(Number.isFinite), "not-finite");
   return { parts, appraisers, trials };
 }
 

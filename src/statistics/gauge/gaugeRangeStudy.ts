@@ -1,5 +1,5 @@
 import { mean, spread } from "../sample";
-import { StatisticsError } from "../statisticsError";
+import { mustHold } from "../statisticsError";
 import { type GaugeComponents, gaugeComponents } from "./gaugeComponents";
 import { type GaugeMeasurements, gaugeSize, measurementsBy } from "./gaugeMeasurements";
 
@@ -32,13 +32,8 @@ const SMALLEST = 2;
 
 function factor(table: readonly number[], size: number, what: string): number {
   const value = table[size - SMALLEST];
-  if (value === undefined) {
-    const largest = table.length + SMALLEST - 1;
-    throw new StatisticsError(
-      "bad-count",
-      `The range method has factors for ${SMALLEST} to ${largest} ${what}, not ${size}.`,
-    );
-  }
+  const range = `[${SMALLEST}, ${table.length + SMALLEST - 1}]`;
+  mustHold(value !== undefined, "bad-count", [what], { range, found: size });
   return value;
 }
 

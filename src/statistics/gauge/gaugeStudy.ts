@@ -1,6 +1,6 @@
 import { compensatedSum } from "../compensatedSum";
 import { mean, sumOfSquaredDeviations } from "../sample";
-import { StatisticsError } from "../statisticsError";
+import { mustLieIn } from "../statisticsError";
 import { type VarianceLine, type VarianceRatio, varianceLine, varianceRatio } from "./analysisOfVariance";
 import { type GaugeComponents, gaugeComponents } from "./gaugeComponents";
 import { type GaugeMeasurements, type GaugeSize, gaugeSize, measurementsBy } from "./gaugeMeasurements";
@@ -86,9 +86,7 @@ function componentsOf(table: GaugeTable, size: GaugeSize, isPooled: boolean): Ga
  *   `no-spread` if nothing varies, `bad-level` for a pooling level outside [0, 1]
  */
 export function gaugeStudy(measurements: GaugeMeasurements, poolingLevel = USUAL_POOLING_LEVEL): GaugeStudy {
-  if (!(poolingLevel >= 0 && poolingLevel <= 1)) {
-    throw new StatisticsError("bad-level", `A pooling level lies between 0 and 1, and ${poolingLevel} does not.`);
-  }
+  mustLieIn("[0, 1]", "poolingLevel", poolingLevel, poolingLevel >= 0 && poolingLevel <= 1, "bad-level");
   const size = gaugeSize(measurements);
   const table = gaugeTable(measurements, size);
   const interactionRatio = varianceRatio(table.interaction, table.equipment);

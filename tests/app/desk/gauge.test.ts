@@ -24,7 +24,7 @@ const asAttempts = people.flatMap(({ id }, j) =>
 
 const gaugeOf = (place: number | null = null): DialingGauge => {
   const found = dialingGauge(people, asAttempts, place);
-  if ("lacking" in found) throw new Error(found.lacking);
+  if ("lacking" in found) throw new Error(String(found.lacking));
   return found;
 };
 
@@ -51,7 +51,7 @@ describe("the gauge study of a class", () => {
     );
     // Within (2 + 0.5) / 2 = 1.25, between 2 * (1.75^2 + 1.75^2) = 12.25.
     const found = dialingGauge(people.slice(0, 2), attempts, 1);
-    if ("lacking" in found) throw new Error(found.lacking);
+    if ("lacking" in found) throw new Error(String(found.lacking));
     expect(found.components.equipment).toBeCloseTo(Math.sqrt(1.25), 12);
     expect(found.components.appraiser).toBeCloseTo(Math.sqrt((12.25 - 1.25) / 2), 12);
     expect(found).toMatchObject({ study: null, places: 1, trials: 2, means: [[1, 4.5]] });
