@@ -1,12 +1,12 @@
 import { DrillError } from "../drill/drillError";
 import { RunError } from "../handover/run/runError";
 import { checkedSitting } from "../records/checkedSitting";
+import { FileError, fileSentences } from "../records/file/fileWords";
 import { readLogbookValue } from "../records/file/logbookFile";
 import { checkHandoverRecord, HANDOVER_RECORD } from "../records/handover/checkHandoverRecord";
 import { handoverSentences } from "../records/handover/handoverCheckWords";
 import type { HandoverRecord } from "../records/handover/handoverRecord";
 import type { LogbookContents } from "../records/logbookContents";
-import { LogbookError } from "../records/logbookError";
 import { replayedLogbook } from "../records/replayedAttempts";
 import { checkSentences } from "../records/sitting/checkWords";
 import { OUTCOME_WORDS, soundnessWords } from "../records/sitting/shownWords";
@@ -122,7 +122,7 @@ function* logbook({ file, characters, value }: FileToCheck, version: string, tak
     take(contents);
     const { attempts, sittings, people } = contents.records;
     const running = sittings.filter(({ state }) => state === "running").length;
-    const problems = [...remarks, ...replayedLogbook(contents).leftOut];
+    const problems = fileSentences([...remarks, ...replayedLogbook(contents).leftOut]);
     const goesOn = running === 0 ? [] : [`Sittings that go on, which have no result yet: ${running}.`];
     yield {
       ...NOTHING,
@@ -135,7 +135,7 @@ function* logbook({ file, characters, value }: FileToCheck, version: string, tak
     };
     yield* sittingsOf(file, contents, version);
   } catch (error) {
-    if (!(error instanceof LogbookError)) throw error;
+    if (!(error instanceof FileError)) throw error;
     yield unreadable(file, "logbook", error.message);
   }
 }

@@ -1,9 +1,9 @@
 import { harmlessText } from "../lock/harmlessText";
 import { type ClassCell, type ClassTable, classTable } from "../progress/classTable";
 import { classCsv } from "../progress/csv/classCsv";
+import { FileError, fileSentences } from "../records/file/fileWords";
 import { readLogbookFile } from "../records/file/logbookFile";
 import { joinContents, type LogbookContents } from "../records/logbookContents";
-import { LogbookError } from "../records/logbookError";
 import { replayedLogbook } from "../records/replayedAttempts";
 import type { Command, OptionValues, Terminal } from "./command";
 import { usageError } from "./usageError";
@@ -34,9 +34,12 @@ async function read(file: string, terminal: Terminal) {
     const replayed = replayedLogbook(contents);
     // Motions have been replayed and are of no more use: a class of many logbooks has to fit.
     const kept: LogbookContents = { records: replayed.contents.records, traces: new Map() };
-    return { kept, sentences: [...remarks, ...replayed.leftOut].map((sentence) => `${file}: ${sentence}`) };
+    return {
+      kept,
+      sentences: fileSentences([...remarks, ...replayed.leftOut]).map((sentence) => `${file}: ${sentence}`),
+    };
   } catch (error) {
-    if (error instanceof LogbookError) throw usageError("file-refused", [], { file, why: error.message });
+    if (error instanceof FileError) throw usageError("file-refused", [], { file, why: error.message });
     throw error;
   }
 }

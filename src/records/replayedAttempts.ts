@@ -1,16 +1,17 @@
 import type { Attempt } from "../dialing/attempt";
 import { replay } from "../trace/replay";
-import { countText } from "../wording/amountWords";
+import type { Problem } from "../wording/problem";
 import { attemptOutcome } from "./attemptOutcome";
 import type { AttemptRecord } from "./attemptRecord";
 import { recordedAttempt } from "./csv/attemptsReplay";
+import { fileProblem } from "./file/fileWords";
 import type { ReadingProgress } from "./file/logbookFile";
 import type { LogbookContents } from "./logbookContents";
 
-/** A logbook whose attempts were replayed, and what was left out of it, a sentence each. */
+/** A logbook whose attempts were replayed, and what was left out of it. */
 export interface ReplayedLogbook {
   readonly contents: LogbookContents;
-  readonly leftOut: readonly string[];
+  readonly leftOut: readonly Problem[];
 }
 
 /** Sums of moves carry rounding, graduations. */
@@ -41,41 +42,42 @@ function hasSameStops(record: AttemptRecord, attempt: Attempt): boolean {
   );
 }
 
+type Misfit = "no-recording" | "opens-not" | "other-time" | "other-stops" | "not-replayed";
+
 /** Why an attempt is not counted; undefined where its recording bears it out. */
-function misfit(record: AttemptRecord, trace: Uint8Array | undefined): string | undefined {
+function misfit(record: AttemptRecord, trace: Uint8Array | undefined): Misfit | undefined {
   // A miss gains nothing by a recording that is gone.
-  if (trace === undefined) return record.opened ? "no recording" : undefined;
+  if (trace === undefined) return record.opened ? "no-recording" : undefined;
   const recorded = recordedAttempt(record, trace);
   const attempt = replay(recorded);
   const lasts = recorded.times_ms?.at(-1) ?? record.duration_ms;
-  if (record.opened && (record.isUnfinished === true || !isOpened(attempt, record.exercise)))
-    return "recorded as opened, and the recording does not open the lock";
-  if (Math.abs(lasts - record.duration_ms) > SAME_TIME) return "another time than its recording";
-  return record.opened && !hasSameStops(record, attempt) ? "other stop errors than its recording" : undefined;
+  if (record.opened && (record.isUnfinished === true || !isOpened(attempt, record.exercise))) return "opens-not";
+  if (Math.abs(lasts - record.duration_ms) > SAME_TIME) return "other-time";
+  return record.opened && !hasSameStops(record, attempt) ? "other-stops" : undefined;
 }
 
-function misfitOf(record: AttemptRecord, trace: Uint8Array | undefined): string | undefined {
+function misfitOf(record: AttemptRecord, trace: Uint8Array | undefined): Misfit | undefined {
   try {
     return misfit(record, trace);
   } catch {
-    return "a lock that is not known here, or a recording that its lock cannot follow";
+    return "not-replayed";
   }
 }
 
-/** "2 attempts of Tavro are left out: no recording." */
-function sentences(found: ReadonlyMap<string, string>, { records }: LogbookContents): string[] {
+/** How many attempts of each person are left out, and why. */
+function leftOutOf(found: ReadonlyMap<string, Misfit>, { records }: LogbookContents): Problem[] {
   const names = new Map(records.people.map(({ id, name }) => [id, name]));
-  const groups = new Map<string, number>();
+  const groups = new Map<string, { name: string; why: Misfit; count: number }>();
   for (const { id, personId } of records.attempts) {
     const why = found.get(id);
     if (why === undefined) continue;
-    const key = JSON.stringify([names.get(personId) ?? personId, why]);
-    groups.set(key, (groups.get(key) ?? 0) + 1);
+    const name = names.get(personId) ?? personId;
+    const group = groups.get(`${why} ${name}`) ?? { name, why, count: 0 };
+    groups.set(`${why} ${name}`, { ...group, count: group.count + 1 });
   }
-  return [...groups].map(([key, count]) => {
-    const [name, why] = JSON.parse(key) as [string, string];
-    return `${countText(count, "attempt")} of ${name} left out: ${why}.`;
-  });
+  return [...groups.values()].map(({ why, ...of }) =>
+    fileProblem("attempts-left-out", [], { ...of, why: fileProblem(why, []) }),
+  );
 }
 
 /**
@@ -90,12 +92,12 @@ export function replayedLogbook(
   tell: (progress: ReadingProgress) => void = () => {},
 ): ReplayedLogbook {
   const { records, traces } = contents;
-  const found = new Map<string, string>();
+  const found = new Map<string, Misfit>();
   records.attempts.forEach((record, done) => {
     if (done % TOLD_EVERY === 0) tell({ stage: "replaying", done, total: records.attempts.length });
     const why = misfitOf(record, traces.get(record.id));
     if (why !== undefined) found.set(record.id, why);
   });
   const attempts = records.attempts.filter(({ id }) => !found.has(id));
-  return { contents: { ...contents, records: { ...records, attempts } }, leftOut: sentences(found, contents) };
+  return { contents: { ...contents, records: { ...records, attempts } }, leftOut: leftOutOf(found, contents) };
 }

@@ -1,5 +1,5 @@
 import { DATABASE_VERSION, type DatabaseHost, type LogbookDatabase } from "./logbookDatabase";
-import { storageProblem } from "./storageProblem";
+import { storageError } from "./storageProblem";
 
 /** Dexie counts in units, the browser in tenths. */
 const BROWSER_VERSIONS = 10;
@@ -39,7 +39,7 @@ export function installedVersion({ indexedDB }: Pick<DatabaseHost, "indexedDB">,
  * @throws {LogbookError} `unavailable` where the browser keeps none, `newer-version` where a later version wrote it
  */
 export async function checkInstalled({ host, name }: LogbookDatabase): Promise<void> {
-  if (host === undefined) throw storageProblem("unavailable");
+  if (host === undefined) throw storageError("unavailable", []);
   const version = (await installedVersion(host, name)) / BROWSER_VERSIONS;
-  if (version > DATABASE_VERSION) throw storageProblem("newer-version");
+  if (version > DATABASE_VERSION) throw storageError("newer-version", []);
 }

@@ -6,7 +6,7 @@ import type { LogbookDatabase } from "./logbookDatabase";
 import { checkWrite, isSameRecord, type LogbookWrite, withWrite } from "./logbookWrite";
 import { restoreOwners } from "./orphans";
 import { inTime } from "./patience";
-import { problemOf, storageProblem } from "./storageProblem";
+import { problemOf, storageError } from "./storageProblem";
 import { type Stored, storeWrites } from "./storeWrites";
 
 /** What came of keeping a record: stored, or waiting in this tab with the reason. */
@@ -53,7 +53,7 @@ export class Logbook {
     this.patience_ms = patience_ms;
     stored.on("versionchange", ({ newVersion }) => {
       if (newVersion === null) this.reopen();
-      else this.lose(storageProblem("newer-version"));
+      else this.lose(storageError("newer-version", []));
     });
     stored.on("close", () => {
       // Dexie closes by itself after a change of version: that reason holds.
@@ -90,12 +90,12 @@ export class Logbook {
   async open(): Promise<void> {
     const blocked = new Promise<void>((resolve) => {
       this.stored.on("blocked", () => {
-        this.lose(storageProblem("blocked"));
+        this.lose(storageError("blocked", []));
         resolve();
       });
     });
     await inTime(Promise.race([this.reach(), blocked]), this.patience_ms, () => {
-      this.lose(storageProblem("no-answer"));
+      this.lose(storageError("no-answer", []));
     });
   }
 
@@ -103,7 +103,7 @@ export class Logbook {
    * Keeps records, all in one go: never one without the other, and none without its person. Never throws for a reason of
    * the storage.
    *
-   * @throws {LogbookError} `bad-record` for a record that could not be read back; then none is kept
+   * @throws {RecordError} for a record that could not be read back; then none is kept
    */
   async save(...writes: readonly LogbookWrite[]): Promise<Saved> {
     writes.forEach(checkWrite);
@@ -135,7 +135,7 @@ export class Logbook {
    * @returns how many records still wait
    */
   async retry(): Promise<number> {
-    if (!this.isOpen) await inTime(this.reach(), this.patience_ms, () => this.lose(storageProblem("no-answer")));
+    if (!this.isOpen) await inTime(this.reach(), this.patience_ms, () => this.lose(storageError("no-answer", [])));
     else if (this.waiting.length > 0) await this.store(this.waiting);
     this.onChange();
     return this.waiting.length;
@@ -162,7 +162,7 @@ export class Logbook {
    * @throws {LogbookError} when the tables cannot be reached or fail; then nothing has changed
    */
   async change<Answer>(act: (database: LogbookDatabase) => Promise<Answer>): Promise<Answer> {
-    if (!this.isOpen) throw this.trouble ?? storageProblem("unavailable");
+    if (!this.isOpen) throw this.trouble ?? storageError("unavailable", []);
     const { stored } = this;
     try {
       return await stored.transaction("rw", stored.tables, () => act(stored));
@@ -203,14 +203,16 @@ export class Logbook {
 
   /** The database was deleted or dropped under an open page: it is made anew, for what comes. */
   private reopen(): void {
-    this.lose(storageProblem("emptied"));
+    this.lose(storageError("emptied", []));
     // Dexie closes the old one first.
     setTimeout(() => void this.reach(), 0);
   }
 
   /** Stores writes in one transaction and takes them off the pending ones; else says why not. */
   private store(writes: readonly LogbookWrite[]): Promise<Saved> {
-    return inTime<Saved, Saved>(this.storeNow(writes), this.patience_ms, () => this.fail(storageProblem("no-answer")));
+    return inTime<Saved, Saved>(this.storeNow(writes), this.patience_ms, () =>
+      this.fail(storageError("no-answer", [])),
+    );
   }
 
   private async storeNow(writes: readonly LogbookWrite[]): Promise<Saved> {

@@ -1,10 +1,8 @@
 import { fieldProblem } from "../lock/fieldProblem";
 import type { AttemptRecord } from "../records/attemptRecord";
 import { type LogbookContents, NO_CONTENTS } from "../records/logbookContents";
-import { LogbookError } from "../records/logbookError";
+import { RecordError } from "../records/recordError";
 import { type PersonRecord, RECORD_SCHEMAS, type RecordKind, type RecordOf } from "../records/records";
-import { RECORD_WORDS } from "../records/recordWords";
-import { problemText } from "../wording/problem";
 import { wouldUndoEnd } from "./endedStays";
 
 type PlainKind = Exclude<RecordKind, "attempts" | "people">;
@@ -28,15 +26,12 @@ export type LogbookWrite =
 /**
  * Refuses a record that could not be read back.
  *
- * @throws {LogbookError} `bad-record` with a sentence that names the field
+ * @throws {RecordError} that names the field
  */
 export function checkWrite({ kind, record }: LogbookWrite): void {
   const parsed = RECORD_SCHEMAS[kind].safeParse(record);
   if (!parsed.success) {
-    throw new LogbookError(
-      "bad-record",
-      `${kind}: ${problemText(fieldProblem(parsed.error.issues, record), RECORD_WORDS)}`,
-    );
+    throw new RecordError(fieldProblem(parsed.error.issues, record), kind);
   }
 }
 

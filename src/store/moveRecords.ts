@@ -1,10 +1,10 @@
-import { LogbookError } from "../records/logbookError";
 import { PERSONAL_KINDS, type RecordOf } from "../records/records";
 import { skillKey } from "../records/skill";
 import type { Logbook } from "./logbook";
 import { attemptOf, attemptRow, type LogbookDatabase } from "./logbookDatabase";
 import { mergedKey, mergedMark } from "./mergedPeople";
 import { nextRevision } from "./revision";
+import { storageError } from "./storageProblem";
 
 /** Kinds of which one record can be given to another person, or deleted, by itself. */
 export type LooseKind = "attempts" | "zeroings" | "jobs";
@@ -12,8 +12,7 @@ export type LooseKind = "attempts" | "zeroings" | "jobs";
 /** Takes back what was done. @throws {LogbookError} when the storage fails; then it is still done */
 export type Undo = () => Promise<void>;
 
-const gone = () =>
-  new LogbookError("bad-record", "This record is not here any more: it was deleted or given away meanwhile.");
+const gone = () => storageError("record-gone", []);
 
 type MovedKind = (typeof PERSONAL_KINDS)[number] | "settings";
 
@@ -46,8 +45,7 @@ export async function giveRecord(
 ): Promise<Undo> {
   const move = (from: string, into: string) =>
     logbook.change(async (database) => {
-      if ((await database.people.get(into)) === undefined)
-        throw new LogbookError("bad-record", "This person is not here any more: choose another one.");
+      if ((await database.people.get(into)) === undefined) throw storageError("person-gone", []);
       if (!(await putUnder(database, kind, id, from, into))) throw gone();
     });
   await move(personId, to);

@@ -1,24 +1,36 @@
-import { LogbookError, type LogbookErrorCode } from "../records/logbookError";
+import { LogbookError } from "../records/logbookError";
+import { errorsOf, type Words } from "../wording/problem";
 
-/** A sentence for each way that a browser's storage fails. */
-const SENTENCES = {
+/** A sentence for each way that a logbook fails: for those of a browser's storage, by their codes, screens know a remedy. */
+const STORAGE_WORDS = {
   unavailable:
-    "This browser does not let the page store anything, perhaps because the window is private. New records stay in this tab: save them as a file under Logbook, Files before you close it.",
+    ": This browser does not let the page store anything, perhaps because the window is private. New records stay in this tab: save them as a file under Logbook, Files before you close it.",
   blocked:
-    "Another tab still uses an earlier version of Gatefall. Close that tab; until then new records wait in this one.",
+    ": Another tab still uses an earlier version of Gatefall. Close that tab; until then new records wait in this one.",
   "newer-version":
-    "A newer version of Gatefall has taken over the records. Reload this page to get that version; the records here have not changed.",
+    ": A newer version of Gatefall has taken over the records. Reload this page to get that version; the records here have not changed.",
   "quota-full":
-    "The browser has no room left for records. Make room, then try again; or save the logbook as a file under Logbook, Files.",
+    ": The browser has no room left for records. Make room, then try again; or save the logbook as a file under Logbook, Files.",
   "storage-failed":
-    "The browser could not write the record. Try again; if that fails too, save the logbook as a file under Logbook, Files.",
+    ": The browser could not write the record. Try again; if that fails too, save the logbook as a file under Logbook, Files.",
   "no-answer":
-    "The browser’s database does not answer. New records wait in this tab and are saved as soon as it does. If this message stays, close other Gatefall tabs or restart the browser.",
-  emptied: "The browser’s database was deleted while this page was open. Try again to make it anew.",
-} as const satisfies Partial<Record<LogbookErrorCode, string>>;
+    ": The browser’s database does not answer. New records wait in this tab and are saved as soon as it does. If this message stays, close other Gatefall tabs or restart the browser.",
+  emptied: ": The browser’s database was deleted while this page was open. Try again to make it anew.",
+  "record-gone": ": This record is not here any more: it was deleted or given away meanwhile.",
+  "person-gone": ": This person is not here any more: choose another one.",
+  "export-not-offered": ": Offer to export these records first: deleting cannot be undone.",
+} as const satisfies Words;
 
-/** The codes of problems with the browser's storage. */
-export type StorageProblemCode = keyof typeof SENTENCES;
+/** A logbook of a browser that cannot do what it was asked. */
+class StorageError extends LogbookError {
+  protected override readonly words = STORAGE_WORDS;
+}
+
+/** Makes the errors of a logbook. */
+export const storageError = errorsOf(STORAGE_WORDS, StorageError);
+
+/** The codes of problems with a logbook. */
+export type StorageProblemCode = keyof typeof STORAGE_WORDS;
 
 const CODES: Readonly<Record<string, StorageProblemCode>> = {
   MissingAPIError: "unavailable",
@@ -47,11 +59,6 @@ function namesOf(error: unknown, depth = DEPTH): string[] {
   return [...(typeof name === "string" ? [name] : []), ...wrapped.flatMap((one) => namesOf(one, depth - 1))];
 }
 
-/** A problem with storage, in words. */
-export function storageProblem(code: StorageProblemCode, cause?: unknown): LogbookError {
-  return new LogbookError(code, SENTENCES[code], { cause });
-}
-
 /**
  * What an error of the browser's database means.
  *
@@ -64,5 +71,5 @@ export function problemOf(error: unknown, isOpening = false): LogbookError {
   // The innermost name is the reason: a full disk comes as an aborted transaction, or as a failed opening.
   const code = names.flatMap((name) => CODES[name] ?? []).at(-1);
   const isStillUseful = isOpening || code === "quota-full" || code === "newer-version";
-  return storageProblem(isStillUseful ? (code ?? "unavailable") : "storage-failed", error);
+  return storageError(isStillUseful ? (code ?? "unavailable") : "storage-failed", []);
 }

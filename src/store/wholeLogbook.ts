@@ -1,10 +1,10 @@
 import { joinContents, type LogbookContents, NO_CONTENTS, replaces } from "../records/logbookContents";
-import { LogbookError } from "../records/logbookError";
 import { withOwners } from "../records/owners";
 import { PERSONAL_KINDS, RECORD_KINDS, type RecordKind, type RecordOf } from "../records/records";
 import type { Logbook } from "./logbook";
 import { attemptOf, attemptRow, type LogbookDatabase } from "./logbookDatabase";
 import type { LogbookWrite } from "./logbookWrite";
+import { storageError } from "./storageProblem";
 import { kindWithPending, withPending } from "./withPending";
 
 async function stored(database: LogbookDatabase): Promise<LogbookContents> {
@@ -171,9 +171,7 @@ async function deletePeople(logbook: Logbook, people: readonly string[]): Promis
  * @throws {LogbookError} `export-not-offered`, or when the storage fails; then nothing has changed
  */
 export async function deletePerson(logbook: Logbook, personId: string, wasExportOffered: boolean): Promise<void> {
-  if (!wasExportOffered) {
-    throw new LogbookError("export-not-offered", "Offer to export these records first: deleting cannot be undone.");
-  }
+  if (!wasExportOffered) throw storageError("export-not-offered", []);
   await deletePeople(logbook, [personId]);
 }
 

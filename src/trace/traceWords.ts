@@ -13,6 +13,8 @@ export const TRACE_WORDS = {
   "slack-without-wheels": "is for wheel packs, and {lock} has none; leave it out",
   "too-deep": "is nested more than 100 deep, and no recorded attempt is",
   "not-json": "is not one whole JSON object: {beginning}",
+  "unpacks-to-more": ": it unpacks to more than {most} bytes",
+  "ends-too-soon": ": it ends too soon",
   "many-attempts": ": there are {count} attempts here; keep only the one you want to see",
 } as const satisfies Words;
 

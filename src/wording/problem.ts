@@ -12,7 +12,7 @@ export interface Problem {
 }
 
 /**
- * Words for the problems of a topic, by code. `{name}` takes a value of ours, or the words of a problem; `{name:json}` shows
+ * Words for the problems of a topic, by code. `{name}` takes a value of ours, or the words of a problem, `{name:placed}` with its place; `{name:json}` shows
  * any value from outside as JSON, `{name:percent}` a share, `{name:dashes}` and `{name:or}` join a list,
  * `{count:try|tries}` puts a noun to a count. Words that begin with ": " are a sentence of their own; others go on from the
  * place: "title must be ...".
@@ -92,6 +92,8 @@ function inSlot(value: unknown, format: string | undefined, words: Words): strin
       return listed(value).join("-");
     case "or":
       return alternatives(value);
+    case "placed":
+      return isProblem(value) ? problemText(value, words) : String(value);
     case "percent":
       return `${Number((100 * Number(value)).toFixed(2))} %`;
     default:

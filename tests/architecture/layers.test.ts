@@ -3,6 +3,7 @@ import { join, sep } from "node:path";
 import { describe, expect, test } from "vitest";
 import manifest from "../../package.json" with { type: "json" };
 import {
+  errorInWords,
   forbiddenImports,
   forbiddenPackages,
   importsOf,
@@ -72,6 +73,10 @@ describe.each(files.map((file) => [file.file, file] as const))("%s", (_, file) =
 
   test("takes no sentence apart", () => {
     expect(sentenceTakenApart(file), "words are made of codes and values, never read back").toBeUndefined();
+  });
+
+  test("makes no error with its sentence already written", () => {
+    expect(errorInWords(file), "an error is made of a problem, `wording/problem.ts`").toBeUndefined();
   });
 
   test("imports no tool of development, and no package that its layer has no use for", () => {
@@ -169,6 +174,26 @@ describe("a sentence taken apart is found", () => {
     'if (fault?.message?.startsWith("You ran")) return;',
   ])("%s", (text) => {
     expect(sentenceTakenApart({ file: "app/desk/a.ts", text })).toBeDefined();
+  });
+});
+
+describe("an error with its sentence already written is found", () => {
+  test.each([
+    'export class SheetError extends Error {\n  override readonly name = "SheetError";\n}',
+    "class DayError extends RangeError {}",
+    'throw new SheetError("This sheet has no title.");',
+    "throw new SheetError(`cannot be read`, { cause });",
+    'constructor(code: string) {\n    super("bad-file", "This file is no logbook.");\n  }',
+  ])("%s", (text) => {
+    expect(errorInWords({ file: "records/a.ts", text })).toBeDefined();
+  });
+
+  test.each([
+    "export class SheetError extends ProblemError {}",
+    'throw new SheetError(sheetProblem("no-title", ["title"]));',
+    'if (first === undefined) throw new Error("no lock is shipped");',
+  ])("%s is none", (text) => {
+    expect(errorInWords({ file: "records/a.ts", text })).toBeUndefined();
   });
 });
 

@@ -121,22 +121,19 @@ export function sentenceTakenApart({ file, text }: SourceFile): string | undefin
   return READS_BROWSER_WORDS.includes(file) ? undefined : TAKEN_APART.exec(withoutComments(text))?.[0];
 }
 
-/** Whose words it has: a browser's or a tool's error is passed on as it came. */
-const WORDED_ELSEWHERE: readonly string[] = [];
+/** The one class of errors that may be an `Error` itself: all others are made of a problem. */
+const BASE_OF_ERRORS = "wording/problem.ts";
 
-const WRITTEN = /(?:"(?:[^"\\\n]|\\.)*"|`(?:[^`\\]|\\.)*`|'(?:[^'\\\n]|\\.)*')/;
-/** At least two words with a space between: a code has none. */
-const isSentence = (text: string) => /[a-z]\S* \S/i.test(text);
+const MADE_OF_TEXT = /\b(?:new (?!(?:Type|Range|Syntax)?Error\b)\w*Error|super)\(\s*["'`]/;
+const ERROR_CLASS = /\bclass \w+ extends (?:Type|Range|Syntax)?Error\b/;
 
-/** Own classes that extend Error itself: their words cannot be made when asked for, from a code and values. */
-export const ownErrors = ({ text }: SourceFile): string[] =>
-  [...withoutComments(text).matchAll(/\bclass (\w+) extends Error\b/g)].map(([, name = ""]) => name);
-
-/** Where an error is made with its sentence already written; or undefined. */
-export function writtenError({ file, text }: SourceFile): string | undefined {
-  if (WORDED_ELSEWHERE.includes(file)) return undefined;
-  const calls = withoutComments(text).matchAll(/\bnew (\w*Error)\(([\s\S]*?)\);/g);
-  return [...calls].find(([, , given = ""]) => isSentence(WRITTEN.exec(given)?.[0] ?? ""))?.[0];
+/**
+ * Where an error's words are written before anyone asks for them: a class of errors with no problem below it, or one made
+ * of a text; or undefined. A plain `Error` says that the program itself is wrong, to whoever mends it.
+ */
+export function errorInWords({ file, text }: SourceFile): string | undefined {
+  const bare = withoutComments(text);
+  return file === BASE_OF_ERRORS ? undefined : (ERROR_CLASS.exec(bare) ?? MADE_OF_TEXT.exec(bare))?.[0];
 }
 
 const UNDOCUMENTED =

@@ -1,18 +1,22 @@
 import { deflateSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { toBase64 } from "../../src/records/file/base64";
+import { FileError, fileSentences } from "../../src/records/file/fileWords";
 import { readLogbookFile, writeLogbookFile } from "../../src/records/file/logbookFile";
-import { LogbookError } from "../../src/records/logbookError";
 import { mergeIntoLogbook, recordsOfKind } from "../../src/store/wholeLogbook";
 import { aJob, anAttempt, aPerson, contents, NOON, openLogbook, theirPeople } from "../support/logbookRecords";
 
 /* One bad record must not cost the others: what is sound is taken, what can be repaired is, and the rest is named. */
 
 const whole = JSON.parse(writeLogbookFile(contents(theirPeople, [anAttempt("good")]), NOON));
-const read = (other: object) => readLogbookFile(JSON.stringify({ ...whole, ...other }));
+const readText = (text: string) => {
+  const { remarks, ...contents } = readLogbookFile(text);
+  return { ...contents, remarks: fileSentences(remarks) };
+};
+const read = (other: object) => readText(JSON.stringify({ ...whole, ...other }));
 const attempts = (...list: unknown[]) => read({ attempts: [...whole.attempts, ...list] });
 const nested = (levels: number) =>
-  readLogbookFile(
+  readText(
     JSON.stringify({ ...whole, sheets: [] }).replace(
       '"sheets":[]',
       `"sheets":[{"id":"x","createdAt":1,"updatedAt":1,"title":"x","body":${"[".repeat(levels)}${"]".repeat(levels)}}]`,
@@ -69,9 +73,9 @@ describe("a record that cannot be read is left out and named, the others are tak
 
 describe("what can be repaired is", () => {
   test.each([
-    ["no base64", "§§", "This trace is not written in base64."],
+    ["no base64", "§§", "This trace cannot be read: it is not written in base64."],
     ["no trace", "AQAA", "This trace cannot be read"],
-    ["no text", 5, "It is no text."],
+    ["no text", 5, "it is not a text."],
   ])("an attempt whose motion is %s comes without it", (_what, trace, words) => {
     const { records, traces, remarks } = attempts({ ...anAttempt("bare"), trace });
     expect(records.attempts.map(({ id }) => id)).toEqual(["good", "bare"]);
@@ -137,7 +141,7 @@ describe("a file that would fill the memory", () => {
 
   test("is refused with a sentence where a list is far too long", () => {
     const text = JSON.stringify({ ...whole, sheets: [] }).replace('"sheets":[]', `"sheets":[${"0,".repeat(200_000)}0]`);
-    expect(() => readLogbookFile(text)).toThrow(LogbookError);
+    expect(() => readLogbookFile(text)).toThrow(FileError);
     expect(() => readLogbookFile(text)).toThrow("has 200001 sheets, and at most 200000 can be read");
   });
 });

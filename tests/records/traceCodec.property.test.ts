@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { keptPosition } from "../../src/dialing/hand/keptPosition";
 import type { Motion } from "../../src/dialing/motion";
 import { fromBase64, toBase64 } from "../../src/records/file/base64";
-import { LogbookError } from "../../src/records/logbookError";
+import { FileError } from "../../src/records/file/fileWords";
 import { decodeTrace, encodeTrace } from "../../src/records/motion/traceCodec";
 
 const position = fc.oneof(
@@ -90,8 +90,8 @@ describe("what is no trace", () => {
     try {
       decodeTrace(bytes);
     } catch (error) {
-      expect(error).toBeInstanceOf(LogbookError);
-      expect(error).toMatchObject({ code: "bad-trace", message: expect.stringMatching(/\.$/) });
+      expect(error).toBeInstanceOf(FileError);
+      expect(error).toMatchObject({ message: expect.stringMatching(/\.$/) });
     }
   };
 
@@ -118,7 +118,7 @@ describe("what is no trace", () => {
     ["times that fall", { positions: [0, 1], times_ms: [5, 4] }],
     ["a time that is none", { positions: [0, 1], times_ms: [Number.NaN, 4] }],
   ])("%s is not packed", (_why, bad) => {
-    expect(() => encodeTrace(bad)).toThrow(LogbookError);
+    expect(() => encodeTrace(bad)).toThrow(FileError);
   });
 
   test("a claim of a gigabyte in a few bytes is refused before any room is taken", () => {

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import { LogbookError } from "../../src/records/logbookError";
 import { decodeTrace } from "../../src/records/motion/traceCodec";
+import { RecordError } from "../../src/records/recordError";
 import { askToPersist } from "../../src/store/askToPersist";
 import { attemptPage, countAttempts, motionOf } from "../../src/store/attemptQueries";
 import { installedVersion } from "../../src/store/installedVersion";
@@ -173,7 +173,7 @@ describe("an open database", () => {
   ])("refuses %s with a sentence", async (_why, bad, words) => {
     const logbook = await openLogbook();
     const refused = logbook.save(bad);
-    await expect(refused).rejects.toThrow(LogbookError);
+    await expect(refused).rejects.toThrow(RecordError);
     await expect(refused).rejects.toThrow(words);
     expect(logbook.pending).toEqual([]);
   });

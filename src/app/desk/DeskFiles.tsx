@@ -1,5 +1,6 @@
 import { useState } from "react";
 import { harmlessName, harmlessText } from "../../lock/harmlessText";
+import { fileSentences } from "../../records/file/fileWords";
 import { mergeIntoLogbook } from "../../store/wholeLogbook";
 import { currentLogbook } from "../keeping/currentLogbook";
 import { mergedWords } from "../keeping/mergedWords";
@@ -119,7 +120,7 @@ function Problems({ desk }: DeskProps) {
 function Doubts({ desk }: DeskProps) {
   const doubts = [
     ...desk.files.flatMap(({ key, name, leftOut }) =>
-      leftOut.map((sentence) => ({ key: `${key} ${sentence}`, name, sentence })),
+      fileSentences(leftOut).map((sentence) => ({ key: `${key} ${sentence}`, name, sentence })),
     ),
     ...desk.copies.map((sentence) => ({ key: sentence, name: "Copies", sentence })),
   ];

@@ -1,6 +1,7 @@
 import { DEMO_SEED, demoLogbook } from "../../progress/demo/demoLogbook";
 import { contentsOf, joinContents, type LogbookContents } from "../../records/logbookContents";
 import { sameRecordings } from "../../records/sameRecordings";
+import type { Problem } from "../../wording/problem";
 import { LogbookReader } from "../keeping/reader/logbookReader";
 import type { ReadingState } from "../keeping/reader/readingWords";
 import { messageOf } from "../parts/page/messageOf";
@@ -14,7 +15,7 @@ export interface DeskFile {
   readonly contents: LogbookContents;
   readonly isDemo: boolean;
   /** Attempts that their recordings do not bear out, and which do not count, a sentence each. */
-  readonly leftOut: readonly string[];
+  readonly leftOut: readonly Problem[];
 }
 
 /** A file that no logbook could be read from, and why. */
@@ -119,7 +120,7 @@ export class ClassDesk extends Store {
     this.copies = sameRecordings(this.files.filter(({ isDemo }) => !isDemo).map(({ contents }) => contents));
   }
 
-  private take(name: string, contents: LogbookContents, isDemo: boolean, leftOut: readonly string[] = []): void {
+  private take(name: string, contents: LogbookContents, isDemo: boolean, leftOut: readonly Problem[] = []): void {
     this.keys += 1;
     this.files = [...this.files, { key: this.keys, name, contents, isDemo, leftOut }];
   }

@@ -1,6 +1,7 @@
 import type { JobNote } from "../../records/job/jobNote";
 import { LogbookError } from "../../records/logbookError";
 import type { LogbookWrite } from "../../store/logbookWrite";
+import { errorText } from "../../wording/problem";
 import { Store } from "../parts/page/store";
 import type { AttemptNote } from "./attemptNote";
 import { forgetLeft, leftNotes } from "./leftNotes";
@@ -70,10 +71,10 @@ const FILES_GONE =
   "A file that saves records could not be loaded, perhaps because a new version of Gatefall was started. Reload the page: what waits here is saved then.";
 
 /** Storage that fails is told by the logbook itself, and the record waits there. */
-const isToldElsewhere = (error: unknown) => error instanceof LogbookError && error.code !== "bad-record";
+const isToldElsewhere = (error: unknown) => error instanceof LogbookError;
 
 const refusalWords = (error: unknown) =>
-  `The latest record is not one that can be saved (${error instanceof Error ? error.message : String(error)}). Save the logbook as a file, then reload the page and try again.`;
+  `The latest record is not one that can be saved (${errorText(error)}). Save the logbook as a file, then reload the page and try again.`;
 
 /**
  * Records on their way to the logbook, kept one after the other.

@@ -1,5 +1,6 @@
 import { deflateSync, strFromU8, strToU8 } from "fflate";
-import { inflateBounded, TooLargeError } from "../../trace/inflateBounded";
+import { inflateBounded } from "../../trace/inflateBounded";
+import { TraceError } from "../../trace/traceError";
 import { DrillError } from "../drillError";
 import { drillProblem } from "../drillWords";
 import { parseSheet } from "./parseSheet";
@@ -30,7 +31,8 @@ function jsonOf(packed: Uint8Array): unknown {
   try {
     return JSON.parse(strFromU8(inflateBounded(packed, MOST_BYTES)));
   } catch (error) {
-    throw new DrillError(drillProblem(error instanceof TooLargeError ? "link-too-much" : "link-damaged", []));
+    const isTooMuch = error instanceof TraceError && error.code === "unpacks-to-more";
+    throw new DrillError(drillProblem(isTooMuch ? "link-too-much" : "link-damaged", []));
   }
 }
 

@@ -20,7 +20,7 @@ export function profileOfAttempt({ profileId, ownProfile }: AttemptRecord): Prof
  *
  * @param trace - its packed motion
  * @throws {LockError} for a lock or combination that is none
- * @throws {LogbookError} `bad-trace`
+ * @throws {FileError} `bad-trace`
  */
 export function recordedAttempt(attempt: AttemptRecord, trace: Uint8Array): RecordedAttempt {
   const profile = profileOfAttempt(attempt);

@@ -1,4 +1,4 @@
-import { LogbookError } from "../logbookError";
+import { unreadable } from "./fileWords";
 
 /** Bytes that one call turns into characters: an argument list has its limits. */
 const CHUNK = 0x8000;
@@ -14,15 +14,13 @@ export function toBase64(bytes: Uint8Array): string {
  * Base64 text as bytes. It takes the one spelling that `toBase64` makes (RFC 4648, section 3.5: canonical), without spaces,
  * so that two texts of the same bytes are the same text.
  *
- * @throws {LogbookError} `bad-trace`
+ * @throws {FileError} `bad-trace`
  */
 export function fromBase64(text: string): Uint8Array {
-  const bad = (cause?: unknown) => new LogbookError("bad-trace", "This trace is not written in base64.", { cause });
+  let characters: string | null = null;
   try {
-    const characters = atob(text);
-    if (btoa(characters) === text) return Uint8Array.from(characters, (character) => character.charCodeAt(0));
-  } catch (error) {
-    throw bad(error);
-  }
-  throw bad();
+    characters = atob(text);
+  } catch {}
+  if (characters === null || btoa(characters) !== text) throw unreadable("trace-not-base64");
+  return Uint8Array.from(characters, (character) => character.charCodeAt(0));
 }

@@ -1,12 +1,11 @@
 import * as z from "zod/mini";
 import { fieldProblem } from "../../lock/fieldProblem";
-import { problemText } from "../../wording/problem";
+import type { Problem } from "../../wording/problem";
 import { replaces } from "../logbookContents";
-import { LogbookError } from "../logbookError";
 import { decodeTrace, unpackedSize } from "../motion/traceCodec";
 import { RECORD_SCHEMAS, type RecordKind, type RecordOf } from "../records";
-import { RECORD_WORDS } from "../recordWords";
 import { fromBase64 } from "./base64";
+import { FileError, fileError, fileProblem, unreadable } from "./fileWords";
 import type { Remarks } from "./remarks";
 
 /** Records that one list of a file may have: more would hold up the page for minutes. */
@@ -14,11 +13,7 @@ export const MOST_RECORDS = 200_000;
 
 const idSchema = z.object({ id: z.string() });
 
-/** How a record of a file is named to a person: its place, and its id where it has one. */
-function nameOf(kind: RecordKind, place: number, value: unknown): string {
-  const { data } = idSchema.safeParse(value);
-  return data === undefined ? `${kind}[${place}]` : `${kind}[${place}] (id ${data.id.slice(0, 40)})`;
-}
+const shortId = (id: string) => id.slice(0, 40);
 
 /** A record of a file, or null where it is none; then it is remarked. */
 function readRecord<Kind extends RecordKind>(
@@ -27,16 +22,19 @@ function readRecord<Kind extends RecordKind>(
   place: number,
   remarks: Remarks,
 ): RecordOf[Kind] | null {
-  const leaveOut = (why: string) => {
-    remarks.add(`${nameOf(kind, place, value)} is left out: ${why}.`);
+  const leaveOut = (why: Problem) => {
+    const { data } = idSchema.safeParse(value);
+    const path = [kind, place];
+    if (data === undefined) remarks.add(fileProblem("left-out", path, { why }));
+    else remarks.add(fileProblem("left-out-by-id", path, { why, id: shortId(data.id) }));
     return null;
   };
   try {
     const parsed = RECORD_SCHEMAS[kind].safeParse(value);
     if (parsed.success) return parsed.data as RecordOf[Kind];
-    return leaveOut(problemText(fieldProblem(parsed.error.issues, value), RECORD_WORDS));
+    return leaveOut(fieldProblem(parsed.error.issues, value));
   } catch {
-    return leaveOut("it is nested too deep");
+    return leaveOut(fileProblem("record-too-deep", []));
   }
 }
 
@@ -55,10 +53,7 @@ function single<Kind extends RecordKind>(
   const byId = new Map<string, Placed<Kind>>();
   for (const one of placed) {
     const before = byId.get(one.record.id);
-    if (before !== undefined)
-      remarks.add(
-        `${kind}[${one.place}] has the same id as another record, "${one.record.id}": the later one is taken.`,
-      );
+    if (before !== undefined) remarks.add(fileProblem("same-id", [kind, one.place], { id: one.record.id }));
     if (replaces(one.record, before?.record)) byId.set(one.record.id, one);
   }
   return [...byId.values()];
@@ -69,20 +64,15 @@ function single<Kind extends RecordKind>(
  *
  * @param value - of the list, whatever it is; undefined where the file has none
  * @param remarks - hears of everything that is left out
- * @throws {LogbookError} `bad-file` for a list that is far too long
+ * @throws {FileError} for a list that is far too long
  */
 export function readRecords<Kind extends RecordKind>(kind: Kind, value: unknown, remarks: Remarks): Placed<Kind>[] {
   if (value === undefined) return [];
   if (!Array.isArray(value)) {
-    remarks.add(`${kind} is left out: it must be a list.`);
+    remarks.add(fileProblem("list-left-out", [kind]));
     return [];
   }
-  if (value.length > MOST_RECORDS) {
-    throw new LogbookError(
-      "bad-file",
-      `This logbook has ${value.length} ${kind}, and at most ${MOST_RECORDS} can be read. Export it in parts, one person at a time.`,
-    );
-  }
+  if (value.length > MOST_RECORDS) throw fileError("too-many", [], { count: value.length, kind, most: MOST_RECORDS });
   const placed = value.flatMap((one: unknown, place): Placed<Kind>[] => {
     const record = readRecord(kind, one, place, remarks);
     return record === null ? [] : [{ record, place }];
@@ -107,20 +97,19 @@ export class MotionReader {
   }
 
   /** The packed motion of an attempt of the file; undefined where it has none, or none that can be read. */
-  read(value: unknown, place: number): Uint8Array | undefined {
+  read(value: unknown, place: number, id: string): Uint8Array | undefined {
     const trace = traceSchema.safeParse(value).data?.trace;
     if (trace === undefined) return undefined;
     try {
-      if (typeof trace !== "string") throw new LogbookError("bad-trace", "It is no text.");
+      if (typeof trace !== "string") throw unreadable("trace-not-text");
       const bytes = fromBase64(trace);
       this.room -= unpackedSize(bytes);
-      if (this.room < 0)
-        throw new LogbookError("bad-trace", "The motions of this file unpack to far more than its size.");
+      if (this.room < 0) throw fileError("traces-too-large", []);
       decodeTrace(bytes);
       return bytes;
     } catch (error) {
-      const why = error instanceof LogbookError ? ` ${error.message}` : "";
-      this.remarks.add(`${nameOf("attempts", place, value)} is taken without its motion.${why}`);
+      const { problem: why } = error instanceof FileError ? error : unreadable("trace-damaged");
+      this.remarks.add(fileProblem("without-motion", ["attempts", place], { id: shortId(id), why }));
       return undefined;
     }
   }

@@ -1,12 +1,13 @@
 import * as z from "zod/mini";
+import type { Problem } from "../../wording/problem";
 import { moment } from "../fields";
 import { judgedJob } from "../jobRight";
 import type { LogbookContents } from "../logbookContents";
-import { LogbookError } from "../logbookError";
 import { missingOwners, withOwners } from "../owners";
 import type { RecordKind, RecordOf } from "../records";
 import { toBase64 } from "./base64";
 import { MotionReader, readRecords } from "./fileRecords";
+import { FileError, fileError, fileProblem } from "./fileWords";
 import { Remarks } from "./remarks";
 
 /** What an export calls itself. */
@@ -23,9 +24,9 @@ export type ReadingProgress =
   | { readonly stage: "opening" | "checking" }
   | { readonly stage: "motions" | "replaying"; readonly done: number; readonly total: number };
 
-/** A logbook from a file, with a sentence for each thing that was repaired or left out. */
+/** A logbook from a file, and what was repaired or left out. */
 export interface ReadLogbook extends LogbookContents {
-  readonly remarks: readonly string[];
+  readonly remarks: readonly Problem[];
 }
 
 /** Motions from one word about them to the next. */
@@ -48,8 +49,6 @@ export function writeLogbookFile(contents: LogbookContents, now: number): string
   return JSON.stringify({ format: FORMAT, version: versionFor(contents), exportedAt: now, ...shared, attempts });
 }
 
-const bad = (message: string, cause?: unknown) => new LogbookError("bad-file", message, { cause });
-
 const headSchema = z.looseObject({ format: z.unknown(), version: z.unknown() });
 const timeSchema = z.object({ exportedAt: moment });
 
@@ -58,8 +57,8 @@ type FileObject = z.infer<typeof headSchema>;
 function parsedJson(text: string): unknown {
   try {
     return JSON.parse(text);
-  } catch (error) {
-    throw bad("This file is not a logbook: it is not one whole JSON value.", error);
+  } catch {
+    throw fileError("not-json", []);
   }
 }
 
@@ -67,14 +66,11 @@ function parsedJson(text: string): unknown {
 function checkedHead(value: unknown): FileObject {
   const { data } = headSchema.safeParse(value);
   const version = data?.version;
-  if (data?.format !== FORMAT) throw bad(`This file is not a logbook: its "format" is not "${FORMAT}".`);
-  if (typeof version === "number" && Number.isInteger(version) && version > FILE_VERSION) {
-    throw bad(
-      `This logbook is of version ${version}, and this version of Gatefall reads up to ${FILE_VERSION}: open it with the newer one.`,
-    );
-  }
+  if (data?.format !== FORMAT) throw fileError("other-format", [], { format: FORMAT });
+  const latest = FILE_VERSION;
   if (typeof version !== "number" || !Number.isInteger(version) || version < 1)
-    throw bad(`This logbook names no version that exists; "version" must be 1 to ${FILE_VERSION}.`);
+    throw fileError("no-version", [], { latest });
+  if (version > latest) throw fileError("later-version", [], { version, latest });
   return data;
 }
 
@@ -88,7 +84,7 @@ function readAttempts(file: FileObject, characters: number, remarks: Remarks, te
   const traces = new Map<string, Uint8Array>();
   placed.forEach(({ record, place }, done) => {
     if (done % TOLD_EVERY === 0) tell({ stage: "motions", done, total: placed.length });
-    const bytes = reader.read(list[place], place);
+    const bytes = reader.read(list[place], place, record.id);
     if (bytes !== undefined) traces.set(record.id, bytes);
   });
   return { attempts: placed.map(({ record }) => record), traces };
@@ -99,9 +95,7 @@ function withEveryPerson(contents: LogbookContents, remarks: Remarks): LogbookCo
   const whole = withOwners(contents, new Map());
   for (const id of missingOwners(contents).keys()) {
     const name = whole.records.people.find((one) => one.id === id)?.name;
-    remarks.add(
-      `The file has records of a person with the id "${id}" but not that person. They are saved under the name "${name}"; if a person with this id is here already, that name stays.`,
-    );
+    remarks.add(fileProblem("owner-missing", [], { id, name }));
   }
   return whole;
 }
@@ -110,7 +104,7 @@ function readParsed(value: unknown, characters: number, tell: Tell): ReadLogbook
   const file = checkedHead(value);
   tell({ stage: "checking" });
   const remarks = new Remarks();
-  if (!timeSchema.safeParse(file).success) remarks.add("The file does not say when it was exported.");
+  if (!timeSchema.safeParse(file).success) remarks.add(fileProblem("no-export-time", []));
   const all = <Kind extends RecordKind>(kind: Kind): RecordOf[Kind][] =>
     readRecords(kind, file[kind], remarks).map(({ record }) => record);
   const others = {
@@ -125,7 +119,7 @@ function readParsed(value: unknown, characters: number, tell: Tell): ReadLogbook
   };
   const { attempts, traces } = readAttempts(file, characters, remarks, tell);
   const whole = withEveryPerson({ records: { ...others, attempts }, traces }, remarks);
-  return { ...whole, remarks: remarks.sentences };
+  return { ...whole, remarks: remarks.all };
 }
 
 /**
@@ -133,7 +127,7 @@ function readParsed(value: unknown, characters: number, tell: Tell): ReadLogbook
  *
  * @param text - of a file that may be anything
  * @param tell - hears how far it is
- * @throws {LogbookError} `bad-file` for a file that is no logbook, naming why; nothing else, whatever the text
+ * @throws {FileError} for a file that is no logbook, naming why; nothing else, whatever the text
  */
 export function readLogbookFile(text: string, tell: Tell = () => {}): ReadLogbook {
   return readLogbook(
@@ -150,7 +144,7 @@ export function readLogbookFile(text: string, tell: Tell = () => {}): ReadLogboo
  * As `readLogbookFile`, for a file that was parsed before.
  *
  * @param characters - of its text: the most that its motions may unpack to hangs on them
- * @throws {LogbookError} `bad-file` for what is no logbook
+ * @throws {FileError} for what is no logbook
  */
 export const readLogbookValue = (value: unknown, characters: number): ReadLogbook =>
   readLogbook(
@@ -163,7 +157,6 @@ function readLogbook(parsed: () => unknown, characters: number, tell: Tell): Rea
   try {
     return readParsed(parsed(), characters, tell);
   } catch (error) {
-    if (error instanceof LogbookError) throw error;
-    throw bad("This logbook cannot be read: it is nested too deep, or too large for this browser.", error);
+    throw error instanceof FileError ? error : fileError("too-deep", []);
   }
 }

@@ -62,7 +62,7 @@ function misfits(record: HandoverRecord): readonly Problem[] {
     ],
   ];
   const wanting = recordProblems(record, [], isHeightShown && !isInRange(height_in));
-  return [...failing(findings), ...wanting.map(({ words }) => handoverProblem("wanting", [], { words }))];
+  return [...failing(findings), ...wanting];
 }
 
 /**

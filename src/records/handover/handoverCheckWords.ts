@@ -1,8 +1,10 @@
 import { type Problem, problemsOf, type Words, wordsOf } from "../../wording/problem";
 import { CHANGED } from "../hashedRecord";
+import { FORM_WORDS } from "./formWords";
 
 /** What a handover record says that cannot be, or that does not follow from the rest of it; each a sentence. */
 const WORDS = {
+  ...FORM_WORDS,
   changed: CHANGED,
   "strange-inside": "The record has fields that no handover record has: inside one of its fields.",
   "strange-fields": "The record has fields that no handover record has: {names}.",
@@ -14,8 +16,6 @@ const WORDS = {
   "no-duration": "The duration is {duration} milliseconds, and it must be 0 or more.",
   "unknown-lock": 'This version does not have the lock "{lock}".',
   "other-notice": "Its notice, or when the combination is changed, is not as this version writes it.",
-  // The form words what is missing in it.
-  wanting: "{words}",
 } as const satisfies Words;
 
 /** Findings of a check of a handover record. */

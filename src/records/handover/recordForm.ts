@@ -1,5 +1,7 @@
 import type { Combination } from "../../lock/combination";
+import type { Problem } from "../../wording/problem";
 import { combinationInClear } from "./combinationInClear";
+import { formProblem } from "./formWords";
 import { isCalendarDate } from "./nextChange";
 
 /** What a person writes into the record. Never the combination. */
@@ -40,15 +42,6 @@ const OPTIONAL: readonly RecordField[] = ["remarks"];
 /** The date has a form of its own, which holds no combination. */
 const FREE = FIELDS.filter((field) => field !== "date");
 
-/** Something that keeps a record from being written. */
-export interface RecordProblem {
-  readonly code: "empty" | "no-date" | "combination";
-  /** The field to mend; null where the combination is spread over several. */
-  readonly field: RecordField | null;
-  /** A sentence. */
-  readonly words: string;
-}
-
 /** A combination that may not be in the record. */
 export interface KeptSecret {
   /** As on the face of the dial. */
@@ -56,22 +49,20 @@ export interface KeptSecret {
   readonly graduations: number;
 }
 
-const REASON = "People who may not have the combination read the record: write who holds it, never what it is.";
-const MEND =
-  "Take out one of its numbers, even if it means something else there. Dates with a four-digit year and telephone numbers that begin with + may stay.";
-
-const clearProblem = (form: RecordForm, secrets: readonly KeptSecret[]): RecordProblem | undefined => {
+/** The combination in the record, and the field it is in, where it is not spread over several. */
+const clearProblem = (form: RecordForm, secrets: readonly KeptSecret[]): Problem | undefined => {
   const texts = FREE.map((field) => form[field]);
   const findings = secrets.map(({ combination, graduations }) => combinationInClear(texts, combination, graduations));
   const finding = findings.find((one) => one !== undefined);
   if (finding === undefined) return undefined;
-  const field = finding.field === null ? null : (FREE[finding.field] ?? null);
-  const where = field === null ? "spread over several fields" : `near each other in "${RECORD_FIELDS[field]}"`;
-  return { code: "combination", field, words: `All numbers of the combination are ${where}. ${REASON} ${MEND}` };
+  const field = finding.field === null ? undefined : FREE[finding.field];
+  return field === undefined
+    ? formProblem("combination-spread", [])
+    : formProblem("combination", [field], { label: RECORD_FIELDS[field] });
 };
 
 /**
- * What keeps a record from being written, the combination first; none where it can be.
+ * What keeps a record from being written, the combination first; none where it can be. Its path is the field to fix.
  *
  * @param secrets - combinations that the lock has, or had when it came
  * @param isHeightAuthorized - whether somebody authorized a height out of range, and so has to be named
@@ -80,20 +71,14 @@ export function recordProblems(
   form: RecordForm,
   secrets: readonly KeptSecret[],
   isHeightAuthorized: boolean,
-): RecordProblem[] {
+): Problem[] {
   const clear = clearProblem(form, secrets);
   const isWanted = (field: RecordField) =>
     field === "authorizedBy" ? isHeightAuthorized : field !== "date" && !OPTIONAL.includes(field);
   const empty = FIELDS.filter((field) => isWanted(field) && form[field].trim() === "");
   return [
     ...(clear === undefined ? [] : [clear]),
-    ...empty.map((field) => ({
-      code: "empty" as const,
-      field,
-      words: `"${RECORD_FIELDS[field]}" is empty: fill it in.`,
-    })),
-    ...(isCalendarDate(form.date)
-      ? []
-      : [{ code: "no-date" as const, field: "date" as const, words: '"Date" is not a date: write it as 2026-11-26.' }]),
+    ...empty.map((field) => formProblem("empty", [field], { label: RECORD_FIELDS[field] })),
+    ...(isCalendarDate(form.date) ? [] : [formProblem("no-date", ["date"], { label: RECORD_FIELDS.date })]),
   ];
 }

@@ -1,4 +1,4 @@
-import { LogbookError } from "../logbookError";
+import { unreadable } from "../file/fileWords";
 
 /** A step too large for 16 bits stands in a list of its own, and this in its place. */
 const ESCAPE = -32768;
@@ -44,10 +44,6 @@ export class Packer {
   }
 }
 
-/** A trace that is none. @param why - the rest of a sentence, without its period */
-export const unreadable = (why: string, cause?: unknown) =>
-  new LogbookError("bad-trace", `This trace cannot be read: ${why}.`, { cause });
-
 /** Takes out again what a `Packer` packed. */
 export class Unpacker {
   private readonly view: DataView;
@@ -57,17 +53,17 @@ export class Unpacker {
   private nextStep = 0;
 
   constructor(bytes: Uint8Array) {
-    if (bytes.length < 8) throw unreadable("it is too short");
+    if (bytes.length < 8) throw unreadable("trace-too-short");
     this.view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
     this.numberCount = this.view.getUint32(0, true);
     this.stepCount = this.view.getUint32(4, true);
-    if (bytes.length !== 8 + 8 * this.numberCount + 2 * this.stepCount) throw unreadable("its lengths do not fit");
+    if (bytes.length !== 8 + 8 * this.numberCount + 2 * this.stepCount) throw unreadable("trace-length");
   }
 
   number(): number {
-    if (this.nextNumber >= this.numberCount) throw unreadable("a number is missing");
+    if (this.nextNumber >= this.numberCount) throw unreadable("trace-number-missing");
     const value = this.view.getFloat64(8 + 8 * this.nextNumber++, true);
-    if (!Number.isFinite(value)) throw unreadable("a number in it is none");
+    if (!Number.isFinite(value)) throw unreadable("trace-number-none");
     return value;
   }
 
@@ -75,13 +71,13 @@ export class Unpacker {
   count(): number {
     const value = this.number();
     if (!(Number.isInteger(value) && value >= 0 && value <= this.stepCount + this.numberCount)) {
-      throw unreadable("a length in it is none");
+      throw unreadable("trace-length-none");
     }
     return value;
   }
 
   row(length: number): number[] {
-    if (this.nextStep + length > this.stepCount) throw unreadable("a move is missing");
+    if (this.nextStep + length > this.stepCount) throw unreadable("trace-move-missing");
     let value = 0;
     return Array.from({ length }, () => {
       value += this.step();
@@ -91,7 +87,7 @@ export class Unpacker {
 
   /** Refuses what is left over: packing again must give the same bytes. */
   end(): void {
-    if (this.nextNumber !== this.numberCount || this.nextStep !== this.stepCount) throw unreadable("it is too long");
+    if (this.nextNumber !== this.numberCount || this.nextStep !== this.stepCount) throw unreadable("trace-too-long");
   }
 
   private step(): number {

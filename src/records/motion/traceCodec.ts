@@ -5,8 +5,8 @@ import type { Motion } from "../../dialing/motion";
 import { FARTHEST } from "../../lock/wheelPackState";
 import { inflateBounded } from "../../trace/inflateBounded";
 import { fromBase64, toBase64 } from "../file/base64";
-import { LogbookError } from "../logbookError";
-import { Packer, Unpacker, unreadable } from "./packing";
+import { fileError, fileProblem, unreadable } from "../file/fileWords";
+import { Packer, Unpacker } from "./packing";
 
 const FORMAT = 1;
 const HEADER_BYTES = 5;
@@ -54,12 +54,12 @@ function unpackStart(unpacker: Unpacker, parts: number): AttemptStart {
 
 function checkMotion({ positions, times_ms }: Motion): void {
   if (!positions.every((position) => Math.abs(position) <= FARTHEST)) {
-    throw new LogbookError("bad-trace", "A position of this motion lies beyond 1e9 graduations, or is no number.");
+    throw fileError("motion-beyond", []);
   }
   const isPaired = times_ms === undefined || times_ms.length === positions.length;
-  if (!isPaired) throw new LogbookError("bad-trace", "This motion needs one time for each position, or none at all.");
+  if (!isPaired) throw fileError("motion-times", []);
   const isRising = times_ms?.every((time, i) => Number.isFinite(time) && time >= (times_ms[i - 1] ?? time)) ?? true;
-  if (!isRising) throw new LogbookError("bad-trace", "The times of this motion fall, or one is no number.");
+  if (!isRising) throw fileError("motion-times-fall", []);
 }
 
 /**
@@ -68,7 +68,7 @@ function checkMotion({ positions, times_ms }: Motion): void {
  * A larger step stands in full beside them, so any motion can be kept.
  *
  * @returns bytes that `decodeTrace` reads
- * @throws {LogbookError} `bad-trace` for a motion that is none
+ * @throws {FileError} `bad-trace` for a motion that is none
  */
 export function encodeTrace(motion: Motion): Uint8Array {
   checkMotion(motion);
@@ -80,7 +80,7 @@ export function encodeTrace(motion: Motion): Uint8Array {
   packer.row(positions.map((position) => Math.round(position * STEPS_PER_GRADUATION)));
   if (times_ms) packer.row(times_ms.map(Math.round));
   const raw = packer.bytes();
-  if (raw.length > MOST_BYTES) throw new LogbookError("bad-trace", "This motion is too long to be saved.");
+  if (raw.length > MOST_BYTES) throw fileError("motion-too-long", []);
   const packed = deflateSync(raw, { level: 9 });
   const bytes = new Uint8Array(HEADER_BYTES + packed.length);
   bytes[0] = FORMAT;
@@ -92,14 +92,17 @@ export function encodeTrace(motion: Motion): Uint8Array {
 /**
  * Raw bytes that a packed motion says it has.
  *
- * @throws {LogbookError} `bad-trace` for bytes that are none, or are too many
+ * @throws {FileError} `bad-trace` for bytes that are none, or are too many
  */
 export function unpackedSize(bytes: Uint8Array): number {
-  if (bytes.length < HEADER_BYTES) throw unreadable("it is too short");
-  if (bytes[0] !== FORMAT)
-    throw unreadable(`it is of format ${bytes[0]}, and this version of Gatefall reads format ${FORMAT}`);
+  if (bytes.length < HEADER_BYTES) throw unreadable("trace-too-short");
+  if (bytes[0] !== FORMAT) {
+    const why = fileProblem("trace-format", [], { format: bytes[0], latest: FORMAT });
+    throw fileError("bad-trace", [], { why });
+  }
   const size = new DataView(bytes.buffer, bytes.byteOffset).getUint32(1, true);
-  if (size > MOST_BYTES) throw unreadable(`it is longer than ${MOST_BYTES} bytes`);
+  if (size > MOST_BYTES)
+    throw fileError("bad-trace", [], { why: fileProblem("trace-longer", [], { most: MOST_BYTES }) });
   return size;
 }
 
@@ -109,17 +112,17 @@ function inflated(bytes: Uint8Array): Uint8Array {
   let raw: Uint8Array;
   try {
     raw = inflateBounded(bytes.subarray(HEADER_BYTES), size);
-  } catch (error) {
-    throw unreadable("it is damaged", error);
+  } catch {
+    throw unreadable("trace-damaged");
   }
-  if (raw.length !== size) throw unreadable("its length does not fit");
+  if (raw.length !== size) throw unreadable("trace-length");
   return raw;
 }
 
 /**
  * Reads a packed motion.
  *
- * @throws {LogbookError} `bad-trace` for bytes that are none
+ * @throws {FileError} `bad-trace` for bytes that are none
  */
 export function decodeTrace(bytes: Uint8Array): Motion {
   const unpacker = new Unpacker(inflated(bytes));
@@ -137,5 +140,5 @@ export function decodeTrace(bytes: Uint8Array): Motion {
 /** A packed motion as text, for JSON. */
 export const motionText = (motion: Motion): string => toBase64(encodeTrace(motion));
 
-/** The motion of a text that `motionText` made. @throws {LogbookError} `bad-trace` */
+/** The motion of a text that `motionText` made. @throws {FileError} `bad-trace` */
 export const motionOfText = (text: string): Motion => decodeTrace(fromBase64(text));

@@ -3,8 +3,8 @@ import { currentLogbook } from "../../../src/app/keeping/currentLogbook";
 import { keepJob, keepMissing } from "../../../src/app/keeping/keep";
 import { noteRecord } from "../../../src/app/logbook/notes/notes";
 import type { JobNote } from "../../../src/records/job/jobNote";
-import { LogbookError } from "../../../src/records/logbookError";
 import { jobPage } from "../../../src/store/jobQueries";
+import { storageError } from "../../../src/store/storageProblem";
 import { recordsOfKind } from "../../../src/store/wholeLogbook";
 import { aJob, emptyHost, NOON } from "../../support/logbookRecords";
 
@@ -78,7 +78,7 @@ test("a record is not lost where the database cannot be asked whose it is", asyn
   const current = await currentLogbook();
   const { logbook } = current;
   current.choose(null);
-  const failing = vi.spyOn(logbook, "read").mockRejectedValue(new LogbookError("storage-failed", "It fails."));
+  const failing = vi.spyOn(logbook, "read").mockRejectedValue(storageError("storage-failed", []));
   await keepJob(noteOf("unasked")).catch(() => undefined);
   failing.mockRestore();
   expect((await recordsOfKind(logbook, "jobs")).find(({ id }) => id === "unasked")).toBeDefined();

@@ -3,7 +3,9 @@ import { actNow, afterDrawing } from "../../../src/app/keeping/afterDrawing";
 import { type Keeper, KeepingQueue, type SavingState, type WaitingNote } from "../../../src/app/keeping/keepingQueue";
 import { forgetLeft, leaveNotes, leftNotes } from "../../../src/app/keeping/leftNotes";
 import type { WaitingStore } from "../../../src/app/keeping/waitingStore";
-import { LogbookError } from "../../../src/records/logbookError";
+import { RecordError } from "../../../src/records/recordError";
+import { recordProblem } from "../../../src/records/recordWords";
+import { storageError } from "../../../src/store/storageProblem";
 import { aJob } from "../../support/logbookRecords";
 
 const done = async () => undefined;
@@ -106,7 +108,7 @@ test("a record that is refused for good is said, and stays said when all else is
       tell = hear;
     },
     keepJob: async () => {
-      throw new LogbookError("bad-record", "jobs: createdAt must be a whole number");
+      throw new RecordError(recordProblem("any-whole", ["createdAt"]), "jobs");
     },
   };
   const queue = new KeepingQueue(async () => refusing);
@@ -120,7 +122,7 @@ test("storage that fails is told by the logbook, and not a second time", async (
   const failing: Keeper = {
     ...keeper,
     keepJob: async () => {
-      throw new LogbookError("storage-failed", "The disk is full.");
+      throw storageError("storage-failed", []);
     },
   };
   const queue = new KeepingQueue(async () => failing);

@@ -2,8 +2,8 @@ import { describe, expect, test } from "vitest";
 import { LogbookReader, type ReaderWorker } from "../../../src/app/keeping/reader/logbookReader";
 import { type ReaderMessage, readAndTell } from "../../../src/app/keeping/reader/readerMessages";
 import { readingWords, readShare } from "../../../src/app/keeping/reader/readingWords";
+import { FileError, fileProblem } from "../../../src/records/file/fileWords";
 import { type ReadingProgress, writeLogbookFile } from "../../../src/records/file/logbookFile";
-import { LogbookError } from "../../../src/records/logbookError";
 import { anAttempt, aPerson, contents, NOON } from "../../support/logbookRecords";
 
 const shown = Array.from({ length: 250 }, (_, i) => anAttempt(`a${i}`));
@@ -77,7 +77,7 @@ describe("a file read beside the page", () => {
     const reader = new LogbookReader(() => {
       throw new Error("denied");
     });
-    await expect(reader.read(whole, () => {})).rejects.toThrow(LogbookError);
+    await expect(reader.read(whole, () => {})).rejects.toThrow(FileError);
     const failing = new SilentWorker();
     const reading = new LogbookReader(() => failing).read(whole, () => {});
     (failing.onerror as (() => void) | null)?.();
@@ -88,7 +88,7 @@ describe("a file read beside the page", () => {
     const gone = { text: () => Promise.reject(new DOMException("NotReadableError")) } as unknown as Blob;
     const told: ReaderMessage[] = [];
     await readAndTell(gone, (message) => told.push(message));
-    expect(told).toEqual([{ kind: "bad", sentence: expect.stringMatching(/moved, changed or locked .*again\.$/) }]);
+    expect(told).toEqual([{ kind: "bad", problem: fileProblem("file-moved", []) }]);
   });
 });
 

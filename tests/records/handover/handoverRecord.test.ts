@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { RunError } from "../../../src/handover/run/runError";
+import { formSentence } from "../../../src/records/handover/formWords";
 import { handoverRecord, parseHandoverRecord } from "../../../src/records/handover/handoverRecord";
 import { isCalendarDate, nextChangeDue } from "../../../src/records/handover/nextChange";
 import { recordProblems } from "../../../src/records/handover/recordForm";
@@ -58,8 +59,10 @@ describe("the form", () => {
       "remarks",
     ] as const) {
       const [problem] = recordProblems({ ...FORM, [field]: "it is 38 71 26" }, SECRETS, false);
-      expect(problem).toMatchObject({ code: "combination", field });
-      expect(problem?.words).toMatch(/^All numbers of the combination are .* never what it is\. Take out one/);
+      expect(problem).toMatchObject({ code: "combination", path: [field] });
+      expect(problem && formSentence(problem)).toMatch(
+        /^All numbers of the combination are .* never what it is\. Take out one/,
+      );
     }
   });
 
@@ -69,12 +72,12 @@ describe("the form", () => {
       SECRETS,
       false,
     );
-    expect(problem).toMatchObject({ code: "combination", field: null });
+    expect(problem).toMatchObject({ code: "combination-spread", path: [] });
   });
 
   test("names every empty field, and a date that is none", () => {
     const problems = recordProblems({ ...FORM, technician: " ", holders: "", date: "soon" }, SECRETS, false);
-    expect(problems.map(({ code, field }) => [code, field])).toEqual([
+    expect(problems.map(({ code, path }) => [code, ...path])).toEqual([
       ["empty", "technician"],
       ["empty", "holders"],
       ["no-date", "date"],
@@ -83,7 +86,7 @@ describe("the form", () => {
 
   test("wants to know who authorized a height out of range, and only then", () => {
     const problems = recordProblems(FORM, SECRETS, true);
-    expect(problems.map(({ code, field }) => [code, field])).toEqual([["empty", "authorizedBy"]]);
+    expect(problems.map(({ code, path }) => [code, ...path])).toEqual([["empty", "authorizedBy"]]);
     expect(recordProblems({ ...FORM, authorizedBy: "E. Quill" }, SECRETS, true)).toEqual([]);
   });
 });

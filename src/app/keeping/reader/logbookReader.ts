@@ -1,6 +1,7 @@
+import { FileError, fileProblem } from "../../../records/file/fileWords";
 import type { ReadingProgress, ReadLogbook } from "../../../records/file/logbookFile";
-import { LogbookError } from "../../../records/logbookError";
 import type { ReplayedLogbook } from "../../../records/replayedAttempts";
+import type { Problem } from "../../../wording/problem";
 import type { ReaderMessage, ReaderOrder } from "./readerMessages";
 
 /** What of a web worker is used. */
@@ -9,7 +10,7 @@ export type ReaderWorker = Pick<Worker, "postMessage" | "terminate" | "onmessage
 const newWorker = (): ReaderWorker =>
   new Worker(new URL("./logbookReader.worker.ts", import.meta.url), { type: "module" });
 
-const NOT_STARTED = "This browser could not read the file beside the page: reload the page and try again.";
+const NOT_STARTED = fileProblem("reader-not-started", []);
 
 /** Attempts that came before the rest of their file. */
 type AttemptsPart = Extract<ReaderMessage, { readonly kind: "attempts" }>;
@@ -36,7 +37,7 @@ export class LogbookReader {
    *
    * @param tell - hears how far it is
    * @returns null where reading was stopped
-   * @throws {LogbookError} `bad-file` with a sentence for a person
+   * @throws {FileError} where it is none
    */
   async read(file: Blob, tell: (progress: ReadingProgress) => void): Promise<ReadLogbook | null> {
     const read = await this.order(file, tell);
@@ -47,7 +48,7 @@ export class LogbookReader {
    * Reads one file and replays every attempt in it; those that their recordings do not bear out are left out.
    *
    * @returns null where reading was stopped
-   * @throws {LogbookError} as `read`
+   * @throws {FileError} as `read`
    */
   readReplayed(file: Blob, tell: (progress: ReadingProgress) => void): Promise<ReplayedLogbook | null> {
     return this.order({ replayed: file }, tell);
@@ -55,7 +56,7 @@ export class LogbookReader {
 
   private order(order: ReaderOrder, tell: (progress: ReadingProgress) => void): Promise<ReplayedLogbook | null> {
     return new Promise((resolve, reject) => {
-      const refuse = (sentence: string) => reject(new LogbookError("bad-file", sentence));
+      const refuse = (problem: Problem) => reject(new FileError(problem));
       const parts: AttemptsPart[] = [];
       this.stopReading = () => resolve(null);
       try {
@@ -67,7 +68,7 @@ export class LogbookReader {
         if (data.kind === "progress") tell(data.progress);
         else if (data.kind === "attempts") parts.push(data);
         else if (data.kind === "read") resolve(joined(data, parts));
-        else refuse(data.sentence);
+        else refuse(data.problem);
       };
       this.worker.onerror = () => {
         this.close();

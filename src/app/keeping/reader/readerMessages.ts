@@ -1,6 +1,8 @@
+import { FileError, fileProblem } from "../../../records/file/fileWords";
 import { type ReadingProgress, readLogbookFile } from "../../../records/file/logbookFile";
 import type { LogbookContents } from "../../../records/logbookContents";
 import { type ReplayedLogbook, replayedLogbook } from "../../../records/replayedAttempts";
+import type { Problem } from "../../../wording/problem";
 import { messageOf } from "../../parts/page/messageOf";
 
 type Attempts = LogbookContents["records"]["attempts"];
@@ -16,17 +18,12 @@ export type ReaderMessage =
   | { readonly kind: "progress"; readonly progress: ReadingProgress }
   /** Some of the attempts with their motions: all at once would hold up the page. */
   | { readonly kind: "attempts"; readonly attempts: Attempts; readonly traces: LogbookContents["traces"] }
-  /** Everything else, after the attempts, and what was repaired or left out, a sentence each. */
-  | { readonly kind: "read"; readonly contents: LogbookContents; readonly leftOut: readonly string[] }
-  | { readonly kind: "bad"; readonly sentence: string };
+  /** Everything else, after the attempts, and what was repaired or left out. */
+  | { readonly kind: "read"; readonly contents: LogbookContents; readonly leftOut: readonly Problem[] }
+  | { readonly kind: "bad"; readonly problem: Problem };
 
 /** What is asked of the reader: a file as it is, or with every attempt replayed. */
 export type ReaderOrder = Blob | { readonly replayed: Blob };
-
-const UNREADABLE = "This file cannot be read: it was moved, changed or locked since you chose it, so choose it again.";
-
-const TOO_LARGE =
-  "This file is larger than 512 MB, too large to be read here: export the logbook in parts, one person at a time.";
 
 async function textOf(file: Blob): Promise<string | null> {
   try {
@@ -58,15 +55,19 @@ function tellInParts({ contents, leftOut }: ReplayedLogbook, tell: (message: Rea
 export async function readAndTell(order: ReaderOrder, tell: (message: ReaderMessage) => void): Promise<void> {
   const isReplayed = "replayed" in order;
   const file = isReplayed ? order.replayed : order;
-  if (file.size > MOST_BYTES) return tell({ kind: "bad", sentence: TOO_LARGE });
+  if (file.size > MOST_BYTES) return tell({ kind: "bad", problem: fileProblem("too-large", []) });
   const text = await textOf(file);
-  if (text === null) return tell({ kind: "bad", sentence: UNREADABLE });
+  if (text === null) return tell({ kind: "bad", problem: fileProblem("file-moved", []) });
   const hear = (progress: ReadingProgress) => tell({ kind: "progress", progress });
   try {
     const { remarks, ...contents } = readLogbookFile(text, hear);
     const read = isReplayed ? replayedLogbook(contents, hear) : { contents, leftOut: [] };
     tellInParts({ contents: read.contents, leftOut: [...remarks, ...read.leftOut] }, tell);
   } catch (error) {
-    tell({ kind: "bad", sentence: messageOf(error) });
+    const isOfFile = error instanceof FileError;
+    tell({
+      kind: "bad",
+      problem: isOfFile ? error.problem : fileProblem("reader-failed", [], { why: messageOf(error) }),
+    });
   }
 }

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "react";
+import { fileSentences } from "../../../records/file/fileWords";
 import { mergeIntoLogbook } from "../../../store/wholeLogbook";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { mergedWords } from "../../keeping/mergedWords";
@@ -30,7 +31,7 @@ function useImport(current: CurrentLogbook, say: (text: string) => void) {
       say(`Storing the records of ${file.name}; a large logbook takes a while.`);
       const merged = await mergeIntoLogbook(current.logbook, contents);
       await current.settle();
-      setRemarks(contents.remarks);
+      setRemarks(fileSentences(contents.remarks));
       return `${file.name}: ${mergedWords(merged)}`;
     } finally {
       reader.current.close();

@@ -1,13 +1,14 @@
 import { type FormEvent, useState } from "react";
 import { faceNumber } from "../../../../lock/dial";
+import { formSentence } from "../../../../records/handover/formWords";
 import { CHANGE_EVENTS, CHANGE_SOURCE } from "../../../../records/handover/nextChange";
 import {
   RECORD_FIELDS,
   type RecordField,
   type RecordForm,
-  type RecordProblem,
   recordProblems,
 } from "../../../../records/handover/recordForm";
+import type { Problem } from "../../../../wording/problem";
 import { Dialog } from "../../../parts/controls/Dialog";
 import type { HandoverSession } from "./session/handoverSession";
 
@@ -55,12 +56,13 @@ interface RecordSheetProps {
 export function RecordSheet({ session, isOpen, onClose }: RecordSheetProps) {
   const [form, setForm] = useState(() => session.form ?? firstForm(session));
   const isAuthorized = session.run.situation.mounting === "authorized";
-  const [problems, setProblems] = useState<readonly RecordProblem[]>([]);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
   const submit = (event: FormEvent) => {
     event.preventDefault();
     const found = recordProblems(form, secretsOf(session), isAuthorized);
     setProblems(found);
-    if (found.some(({ code }) => code === "combination")) session.act({ type: "record.refused" }, performance.now());
+    if (found.some(({ code }) => code.startsWith("combination")))
+      session.act({ type: "record.refused" }, performance.now());
     else if (found.length === 0) {
       session.writeRecord(form, performance.now());
       onClose();
@@ -77,15 +79,15 @@ export function RecordSheet({ session, isOpen, onClose }: RecordSheetProps) {
               type={field === "date" ? "date" : "text"}
               value={form[field]}
               autoComplete="off"
-              aria-invalid={problems.some((problem) => problem.field === field)}
+              aria-invalid={problems.some(({ path }) => path[0] === field)}
               onChange={(event) => setForm({ ...form, [field]: event.currentTarget.value })}
             />
           </label>
         ))}
         {problems.length > 0 && (
           <ul className="notice pl-6" role="alert">
-            {problems.map(({ words }) => (
-              <li key={words}>{words}</li>
+            {problems.map(formSentence).map((sentence) => (
+              <li key={sentence}>{sentence}</li>
             ))}
           </ul>
         )}
