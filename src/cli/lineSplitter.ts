@@ -1,3 +1,5 @@
+import { isAscii } from "node:buffer";
+
 /** Longest line that is read, characters: some 16 MB. A recorded attempt of an hour has about one. */
 export const LONGEST_LINE = 16 * 1024 * 1024;
 
@@ -105,15 +107,23 @@ function endedBy(lines: Uint8Array, begun: BegunLine): (Buffer<ArrayBuffer> | nu
 }
 
 /** The lines of a batch, without their ends: \n or \r\n. A line over the limit of length is null. */
-export function linesIn({ bytes }: LineBatch, longest: number = LONGEST_LINE): (string | null)[] {
-  if (bytes === null) return [null];
-  const lines: (string | null)[] = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length).toString().split("\n");
-  for (const [k, line] of lines.entries()) {
-    if (line === null || line.length > longest) lines[k] = null;
-    else if (line.endsWith("\r")) lines[k] = line.slice(0, -1);
+export function* linesIn({ bytes }: LineBatch, longest: number = LONGEST_LINE): Iterable<string | null> {
+  if (bytes === null) return yield null;
+  const text = textOf(bytes);
+  for (let from = 0; from <= text.length; ) {
+    const next = text.indexOf("\n", from);
+    const end = next < 0 ? text.length : next;
+    const line = text.slice(from, end);
+    yield line.length > longest ? null : line.endsWith("\r") ? line.slice(0, -1) : line;
+    from = end + 1;
   }
-  return lines;
 }
+
+/** Nearly all of it is plain ASCII, which is read in a fifth of the time as Latin-1. */
+const textOf = ({ buffer, byteOffset, length }: Uint8Array<ArrayBuffer>): string => {
+  const bytes = Buffer.from(buffer, byteOffset, length);
+  return bytes.toString(isAscii(bytes) ? "latin1" : "utf8");
+};
 
 /** Cuts UTF-8 that comes in pieces into lines; null is one over the limit, of which nothing is kept. */
 export async function* linesOf(pieces: AsyncIterable<Uint8Array>, longest?: number): AsyncIterable<string | null> {

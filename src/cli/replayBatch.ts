@@ -49,9 +49,11 @@ export function replayBatch(batch: LineBatch): BatchResult {
   let length = 0;
   let badLines = 0;
   let worst = 0;
-  for (const [k, line] of linesIn(batch).entries()) {
+  let lineNumber = batch.firstLine - 1;
+  for (const line of linesIn(batch)) {
+    lineNumber += 1;
     if (line?.trim() === "") continue;
-    const { written, status } = replayLine(line, batch.firstLine + k);
+    const { written, status } = replayLine(line, lineNumber);
     if (status > 0) badLines += 1;
     worst = Math.max(worst, status);
     length += encode(JSON.stringify(written), length);

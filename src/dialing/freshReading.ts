@@ -17,6 +17,10 @@ export function drawTooLong({ draw, graduations }: Profile): Graduations {
   return exact(draw.travel + graduations * HESITATION);
 }
 
+/** Whether the attempt began with the run under way. */
+export const isFirstRun = ({ legs, runs }: Pick<HandReader, "legs" | "runs">): boolean =>
+  legs.length === 1 && legs[0]?.firstRun === runs.length - 1;
+
 /**
  * The legs of an attempt read as begun with a later run.
  *

@@ -3,7 +3,7 @@ import { type Graduations, type Milliseconds, signOf } from "../lock/dial";
 import { exact } from "../lock/exact";
 import type { Profile } from "../lock/profile";
 import { type DialingFact, joinFacts, NO_FACTS } from "./dialingFact";
-import { drawTooLong, placeFacts, readFrom, restartFacts } from "./freshReading";
+import { drawTooLong, isFirstRun, placeFacts, readFrom, restartFacts } from "./freshReading";
 import { isHesitation, type Leg, newLeg, placeOf, type Target, targetsOf } from "./leg";
 import { RestWatch } from "./restWatch";
 import { type Run, RunFollower, runLength } from "./runs";
@@ -33,12 +33,12 @@ export class HandReader {
   /** What each number asks for, in dialing order. */
   readonly targets: readonly Target[];
   /** Length of a run that clears the lock and starts an attempt, graduations. */
-  private readonly freshLength: Graduations;
+  readonly freshLength: Graduations;
   /** Set once the attempt has ended: motion that follows makes runs, but no legs. */
   isClosed = false;
   private readonly rest: RestWatch;
   /** Where the dial rested when the lock forgot what was dialed, until the run under way ends; else null. */
-  private forgottenAt: Graduations | null = null;
+  forgottenAt: Graduations | null = null;
   /** Whether the lock has forgotten a part of the attempt: nothing of it can be gone on with. */
   private hasForgotten = false;
 
@@ -197,8 +197,7 @@ export class HandReader {
   }
 
   private startFresh(run: Run, now_ms: Milliseconds | undefined): readonly DialingFact[] {
-    const isUnderWay = this.legs.length === 1 && this.legs[0]?.firstRun === this.runs.length - 1;
-    if (isUnderWay && this.forgottenAt === null) return NO_FACTS;
+    if (isFirstRun(this) && this.forgottenAt === null) return NO_FACTS;
     // What was turned before the lock forgot does not clear it.
     const fresh: Run = this.forgottenAt === null ? run : { ...run, from: this.forgottenAt };
     if (!this.isFresh(fresh)) return NO_FACTS;

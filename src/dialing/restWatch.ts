@@ -8,7 +8,7 @@ import { stopError } from "./runs";
 /** Rest on a number after running past it that counts as having come back to it, milliseconds. */
 const CAME_BACK_REST: Milliseconds = 300;
 /** Drift within which the hand counts as resting, graduations. */
-const REST_DRIFT: Graduations = 0.25;
+export const REST_DRIFT: Graduations = 0.25;
 
 /** Longest rest that a lock takes, milliseconds; infinite where it takes any. */
 export function restLimit(profile: Profile): Milliseconds {
@@ -80,12 +80,16 @@ function legBackOnNumber(reader: ReadLegs, position: Graduations): Leg | undefin
 
 /** Whether a leg ran past its number and the dial is back on the mark it ran past. */
 function isBackOnNumber(leg: Leg, target: Target | undefined, position: Graduations): boolean {
-  if (target === undefined) return false;
+  if (target === undefined || !mayBeBack(leg, target, position)) return false;
+  const past = stopError(leg.turn, leg.to, target.number, target.perTurn);
+  const mark = exact(leg.to - signOf(leg.turn) * past);
+  return Math.abs(exact(position - mark)) <= target.tolerance && legArrivals(leg, target) > 0;
+}
+
+/** Whether a leg ran past its number and the dial is near enough to be back there, or to come back there if it goes on. */
+export function mayBeBack(leg: Leg, target: Target, position: Graduations): boolean {
   // It ran past by half a turn at most, so from here the mark is out of reach. Asked at every move: the quick look first.
   const back = Math.abs(exact(leg.to - position));
   if (back === 0 || back > target.perTurn / 2 + target.tolerance) return false;
-  const past = stopError(leg.turn, leg.to, target.number, target.perTurn);
-  if (past <= target.tolerance) return false;
-  const mark = exact(leg.to - signOf(leg.turn) * past);
-  return Math.abs(exact(position - mark)) <= target.tolerance && legArrivals(leg, target) > 0;
+  return stopError(leg.turn, leg.to, target.number, target.perTurn) > target.tolerance;
 }

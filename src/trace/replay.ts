@@ -1,5 +1,6 @@
 import { Attempt } from "../dialing/attempt";
 import type { AttemptStart } from "../dialing/attemptStart";
+import { coastsTo } from "../dialing/coasting";
 import { tellFaults, type WordedFault } from "../dialing/faultWords";
 import { arrivals, stopError } from "../dialing/runs";
 import { type Graduations, reading, type Turn } from "../lock/dial";
@@ -44,12 +45,14 @@ export function startOf({ start, positions }: RecordedAttempt): AttemptStart {
  * @throws {LockError} for a start that cannot be
  */
 export function replay(recorded: RecordedAttempt, count = recorded.positions.length): Attempt {
+  const { profile, combination, positions, times_ms } = recorded;
   const start = startOf(recorded);
-  const attempt = new Attempt(recorded.profile, recorded.combination, start);
+  const attempt = new Attempt(profile, combination, start);
   let hand = exact(start.dial);
   for (let i = 0; i < count; i++) {
-    const position = exact(recorded.positions[i] ?? hand);
-    attempt.turnBy(position - hand, recorded.times_ms?.[i]);
+    i = coastsTo(attempt, hand, positions, i, count, times_ms !== undefined);
+    const position = exact(positions[i] ?? hand);
+    attempt.turnBy(position - hand, times_ms?.[i]);
     hand = position;
   }
   return attempt;

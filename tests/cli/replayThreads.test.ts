@@ -21,18 +21,20 @@ const LINES = [
 ];
 const TEXT = LINES.map((line, k) => (k % 3 === 0 ? `${line}\r\n` : `${line}\n`)).join("");
 /** Line by line, by the plain function. */
-const PLAIN = LINES.flatMap((line, k) =>
-  line.trim() === "" ? [] : [`${JSON.stringify(replayLine(line, k + 1).written)}\n`],
-).join("");
+const plain = (lines: readonly string[]) =>
+  lines
+    .flatMap((line, k) => (line.trim() === "" ? [] : [`${JSON.stringify(replayLine(line, k + 1).written)}\n`]))
+    .join("");
+const PLAIN = plain(LINES);
 
 async function* inPieces(text: string, size: number) {
   const bytes = Buffer.from(text);
   for (let at = 0; at < bytes.length; at += size) yield bytes.subarray(at, at + size);
 }
 
-async function replayed(crew: ReplayCrew, size: number): Promise<readonly BatchResult[]> {
+async function replayed(crew: ReplayCrew, size: number, text = TEXT): Promise<readonly BatchResult[]> {
   const results: Promise<BatchResult>[] = [];
-  for await (const batch of batchesOf(inPieces(TEXT, size))) results.push(crew.replay(batch));
+  for await (const batch of batchesOf(inPieces(text, size))) results.push(crew.replay(batch));
   return Promise.all(results);
 }
 
@@ -58,6 +60,58 @@ describe("threads give, byte for byte, what the plain function gives", () => {
       await crew.dismiss();
     }
   });
+});
+
+describe("any input", () => {
+  const good = fc.constantFrom(...LINES);
+  const bad = fc.tuple(good, fc.nat(), fc.string({ unit: "grapheme", maxLength: 3 })).map(([line, at, put]) => {
+    const cut = at % (line.length + 1);
+    return line.slice(0, cut) + put.replaceAll("\n", "") + line.slice(cut + 1);
+  });
+  const lines = fc.array(fc.oneof(good, bad, fc.constantFrom("", " ", "größer", "7")), { maxLength: 40 });
+  const lineEnd = fc.constantFrom("\n", "\r\n");
+  let two: ReplayCrew;
+  beforeAll(async () => {
+    two = new ReplayCrew(2);
+    await two.start();
+  });
+  afterAll(() => two.dismiss());
+
+  test("in any pieces, with either line end and with or without the last, comes out of two threads as of one", async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        lines,
+        lineEnd,
+        fc.boolean(),
+        fc.integer({ min: 1, max: 9000 }),
+        async (all, end, isEnded, size) => {
+          const text = all.join(end) + (isEnded ? end : "");
+          const [one, other] = [await replayed(new ReplayCrew(1), size, text), await replayed(two, size, text)];
+          expect(textOf(one)).toBe(plain(all));
+          expect(other.map(({ badLines, status }) => ({ badLines, status }))).toEqual(
+            one.map(({ badLines, status }) => ({ badLines, status })),
+          );
+          expect(textOf(other)).toBe(textOf(one));
+        },
+      ),
+      { numRuns: 100 },
+    );
+  });
+});
+
+test("a thread that ends by itself is an error of the batches it had and of all that follow", async () => {
+  const crew = new ReplayCrew(2);
+  const batch = () => ({ firstLine: 1, count: 1, bytes: new TextEncoder().encode("{}") });
+  try {
+    await crew.start();
+    vi.spyOn(Worker.prototype, "postMessage").mockImplementationOnce(function (this: Worker) {
+      void this.terminate();
+    });
+    await expect(crew.replay(batch())).rejects.toThrow("a thread ended");
+    await expect(crew.replay(batch())).rejects.toThrow("a thread ended");
+  } finally {
+    await crew.dismiss();
+  }
 });
 
 describe("batches", () => {
