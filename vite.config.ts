@@ -6,6 +6,7 @@ import { defineConfig } from "vitest/config";
 import manifest from "./package.json" with { type: "json" };
 import { PAGE_POLICY, SECURITY_HEADERS } from "./src/app/shell/contentPolicy.ts";
 import { controlsUnderPolicy, englishOnly } from "./src/bundle/accessibleControls.ts";
+import { chanceWithoutLeaps } from "./src/bundle/chanceWithoutLeaps.ts";
 import { fewChunks } from "./src/bundle/fewChunks.ts";
 import { firstPicture } from "./src/bundle/firstPicture.ts";
 import { servedBuild } from "./src/bundle/servedBuild.ts";
@@ -51,6 +52,7 @@ export default defineConfig({
     contentPolicy,
     firstPicture(),
     noTrialOfEval,
+    chanceWithoutLeaps,
     controlsUnderPolicy,
     englishOnly,
     servedBuild(SECURITY_HEADERS),
@@ -79,7 +81,7 @@ export default defineConfig({
     // Zod asks by trial whether it may make code from text. The policy refuses, and counts the trial as a breach.
     "globalThis.__zod_globalConfig": JSON.stringify({ jitless: true }),
   },
-  worker: { plugins: () => [noTrialOfEval] },
+  worker: { plugins: () => [noTrialOfEval, chanceWithoutLeaps] },
   build: {
     target: "es2023",
     chunkSizeWarningLimit: 700,

@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import { build, createServer, type HtmlTagDescriptor, type Plugin, type Rolldown } from "vite";
+import { chanceWithoutLeaps } from "./chanceWithoutLeaps.ts";
 
 const MARK = "<!--first-picture-->";
 /** How the build asks for the app. The style sheet and the typeface are for the first picture, and go before it. */
@@ -11,6 +12,7 @@ async function scriptOf(entry: string): Promise<string> {
     configFile: false,
     logLevel: "silent",
     publicDir: false,
+    plugins: [chanceWithoutLeaps],
     build: { write: false, target: "es2023", lib: { entry, formats: ["iife"], name: "beforeDrawing" } },
   });
   const [result] = [built].flat();

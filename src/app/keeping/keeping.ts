@@ -1,10 +1,17 @@
 import { onPageGone, onPageShownAgain } from "../parts/page/onPageLeft";
 import { actNow, afterDrawing } from "./afterDrawing";
-import { KeepingQueue } from "./keepingQueue";
+import { type Keeper, KeepingQueue } from "./keepingQueue";
 import { leaveNotes } from "./leftNotes";
 
+/** Fetches all that keeps records, in pieces: each is made ready by itself, and a hand may be turning a dial meanwhile. */
+async function fetchKeeper(): Promise<Keeper> {
+  await import("../../records/records");
+  await import("../../store/logbookDatabase");
+  return import("./keep");
+}
+
 /** The way of this page's records to the logbook. */
-export const keeping = new KeepingQueue(() => import("./keep"));
+export const keeping = new KeepingQueue(fetchKeeper);
 
 /** Leaves all that is not certainly stored to the next page, at once: nothing that has to be waited for is done any more. */
 function leaveAll(): void {

@@ -4,7 +4,6 @@ import { startKeeping } from "../keeping/keeping";
 import { NotSavedLine } from "../keeping/NotSavedLine";
 import { hasTraces } from "../keeping/traces";
 import { fetchDialog } from "../parts/controls/Dialog";
-import { newSeed } from "../parts/page/newSeed";
 import { whenIdle } from "../parts/page/whenIdle";
 import { framed, PAGES, type PagePath, pageOf, parseRoute } from "./address";
 import { ErrorBoundary } from "./ErrorBoundary";
@@ -13,6 +12,7 @@ import { Head } from "./Head";
 import { useRoute } from "./route";
 import { AddressProblems, SCREENS, sittingsForgotten } from "./screens";
 import { UpdateNotice } from "./UpdateNotice";
+import { visitSeed } from "./visitSeed";
 import "@fontsource/barlow/latin-400.css";
 import "@fontsource/barlow/latin-500.css";
 import "@fontsource/barlow/latin-600.css";
@@ -63,7 +63,7 @@ function Page({ page, chance, seed, query }: PageProps): ReactElement {
 /** The whole app: the head with its pages and switches, and the page asked for. */
 export function App() {
   const route = useRoute();
-  const [seed] = useState(newSeed);
+  const [seed] = useState(visitSeed);
   useEffect(() => {
     if (PAGES.every(({ path }) => path !== route.path)) location.replace("#/start");
   }, [route.path]);

@@ -1,16 +1,22 @@
 import { renderToStaticMarkup } from "react-dom/server";
+import { BenchScreen } from "../exercises/bench/BenchScreen";
 import { FIRST_COURSE } from "../start/firstVisit";
 import { StartPage } from "../start/StartPage";
+import { seedAtZero } from "./firstBench";
 import { Head } from "./Head";
 
 /**
- * The start page of a first visit as markup. The build writes it into the page, so that head and dial are there before any
- * script; the script then draws the same in its place.
+ * The start page of a first visit and the bench as markup. The build writes them into the page, so that head and dial are
+ * there before any script; the script then draws the same in their place. No hand turns the dial before that, so nobody is
+ * offered it.
  */
 export const firstPicture = (): string =>
   renderToStaticMarkup(
     <div className="first-picture">
       <Head page="start" />
       <StartPage progress={FIRST_COURSE} isReturning={false} isKnown={true} />
+      <div className="first-bench" inert={true} aria-hidden="true">
+        <BenchScreen query={new URLSearchParams()} seed={seedAtZero()} />
+      </div>
     </div>,
   );

@@ -2,13 +2,11 @@ import type { ReactNode } from "react";
 import type { LessonGlance } from "../../drill/sheet/lessonGlance";
 import type { CourseProgress } from "../../progress/courseProgress";
 import { DialDrawing } from "../hand/dial/DialDrawing";
+import { FIRST_FACE } from "../hand/dial/firstFace";
 import { WordLink } from "../words/WordLink";
 import { CourseList } from "./CourseList";
 import { lessonAddress, lessonSize } from "./lessonWords";
 import "./start.css";
-
-/** The face of the first lesson's lock, without what reads a whole profile. */
-export const FIRST_FACE = { graduations: 100, numbersIncrease: "left" } as const;
 
 interface NextLessonProps {
   readonly next: LessonGlance | null;

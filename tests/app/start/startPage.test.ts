@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { FIRST_FACE } from "../../../src/app/start/StartPage";
+import { FIRST_FACE } from "../../../src/app/hand/dial/firstFace";
 import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 

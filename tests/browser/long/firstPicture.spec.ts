@@ -113,13 +113,70 @@ for (const viewport of WINDOWS) {
   });
 }
 
+/** Where the parts of the bench are that is seen, and each number of its dial, CSS pixels. */
+const benchPlaces = (page: Page) =>
+  page.evaluate(() =>
+    [
+      ".setup > *",
+      ".strip-step",
+      ".advice-say",
+      ".advice-detail",
+      ".dial",
+      ".dial-number",
+      ".hand-controls .button",
+    ].map((selector) =>
+      [...document.querySelectorAll(`.workplace ${selector}`)].map((part) => {
+        const { left, top, width, height } = part.getBoundingClientRect();
+        // The app writes the reading into the hub.
+        const text = selector === ".dial" ? "" : part.textContent;
+        return [selector, text, ...[left, top, width, height].map((one) => Math.round(one))];
+      }),
+    ),
+  );
+
+for (const viewport of WINDOWS) {
+  for (const address of ["#/bench", "#/bench?profile=three-wheel&help=full"]) {
+    test(`${address}, ${viewport.width} wide: painted before any script as the script draws it, its dial turned as far`, async ({
+      page,
+    }) => {
+      let letThrough = () => {};
+      const wait = new Promise<void>((resolve) => {
+        letThrough = resolve;
+      });
+      await page.route("**/assets/index-*.js", async (route) => {
+        await wait;
+        await route.continue();
+      });
+      await page.setViewportSize(viewport);
+      await watchShifts(page);
+      await page.goto(address, { waitUntil: "commit" });
+      await expect(page.locator(".first-bench .advice-say")).toBeVisible();
+      await page.waitForFunction(() => document.fonts.status === "loaded");
+      // Nobody is offered a dial that does not turn yet.
+      await expect(page.getByRole("slider")).toHaveCount(0);
+      const painted = await benchPlaces(page);
+      expect(painted.flat().length).toBeGreaterThan(40);
+      letThrough();
+      await expect(page.locator(".first-picture")).toHaveCount(0);
+      await expect(page.getByRole("slider", { name: "Dial" })).toBeVisible();
+      expect(await benchPlaces(page)).toEqual(painted);
+      await page.waitForLoadState("networkidle");
+      expect(await page.evaluate(() => window.shifted)).toBeLessThanOrEqual(MOST_SHIFT);
+    });
+  }
+}
+
 test("before its script another page shows its head alone, and who has been here is not greeted as a newcomer", async ({
   page,
 }) => {
   await withoutScript(page);
-  await page.goto("#/bench");
-  await expect(page.getByRole("navigation", { name: "Pages" })).toBeVisible();
-  await expect(page.locator("main")).toBeHidden();
+  for (const address of ["#/zeroing", "#/bench?profile=two-wheel", "#/bench?seed=5"]) {
+    await page.goto("about:blank");
+    await page.goto(address);
+    await expect(page.getByRole("navigation", { name: "Pages" })).toBeVisible();
+    await expect(page.locator("main")).toHaveCount(2);
+    for (const main of await page.locator("main").all()) await expect(main).toBeHidden();
+  }
   await page.evaluate(() => {
     localStorage.setItem("gatefall.person", "somebody");
     localStorage.setItem("gatefall.theme", "dark");

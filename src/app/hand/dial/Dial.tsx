@@ -20,7 +20,7 @@ export function Dial({ place, spoken, describedBy, onKeyDown, ...drawing }: Dial
     <div
       ref={place}
       className={isOpen ? "dial dial-is-open" : "dial"}
-      style={{ "--dial-units": 2 * reachOf(surround) } as CSSProperties}
+      style={surround === 0 ? undefined : ({ "--dial-units": 2 * reachOf(surround) } as CSSProperties)}
       role="slider"
       tabIndex={0}
       aria-label="Dial"

@@ -98,12 +98,14 @@ export function DialDrawing(props: DialDrawingProps) {
       <WindUp windUp={props.windUp} graduations={graduations} />
       {props.pointTo !== null && <TurnArrow turn={props.pointTo} />}
       <circle cx={2} cy={8} r={136} fill={`url(#${name}-cast)`} />
-      <g transform={turned} fill={`url(#${name}-knob)`} stroke={`url(#${name}-knob-edge)`}>
-        <KnobBody />
+      <g className="dial-knob">
+        <g className="dial-turned" transform={turned} fill={`url(#${name}-knob)`} stroke={`url(#${name}-knob-edge)`}>
+          <KnobBody />
+        </g>
+        <Engraved turned={turned}>
+          <KnobRibs />
+        </Engraved>
       </g>
-      <Engraved turned={turned}>
-        <KnobRibs />
-      </Engraved>
       <circle className="fill-plate" r={80} />
       <circle className="dial-hub-edge fill-none" strokeWidth={2.5} r={81} stroke={`url(#${name}-sunken)`} />
       <Hub text={props.hub} />

@@ -1,17 +1,12 @@
 import { memo } from "react";
 import type { Turn } from "../../../lock/dial";
-import { faceMarks, type Mark } from "./dialGeometry";
+import { faceMarks, type Mark, pointAt } from "./dialGeometry";
 
 const LENGTH: Readonly<Record<Mark["kind"], number>> = { one: 11, five: 18, ten: 27 };
 const WEIGHT: Readonly<Record<Mark["kind"], number>> = { one: 1, five: 1.4, ten: 2.2 };
 const KINDS = ["one", "five", "ten"] as const;
 const RIM = 221;
 const NUMBERS = 176;
-
-const pointAt = (radius: number, degrees: number) => {
-  const angle = (degrees * Math.PI) / 180;
-  return `${(radius * Math.sin(angle)).toFixed(2)} ${(-radius * Math.cos(angle)).toFixed(2)}`;
-};
 
 /** Marks as one path: a face is drawn three times over, and anew with every move. */
 const pathOf = (marks: readonly Mark[]) =>

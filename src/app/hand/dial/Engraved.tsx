@@ -10,13 +10,15 @@ interface EngravedProps {
 export function Engraved({ turned, children }: EngravedProps) {
   return (
     <>
-      <g className="dial-cut-lit" transform={`translate(0.5 1.3) ${turned}`}>
+      <g className="dial-turned dial-cut-lit" transform={turned}>
         {children}
       </g>
-      <g className="dial-cut-shaded" transform={`translate(-0.4 -1.2) ${turned}`}>
+      <g className="dial-turned dial-cut-shaded" transform={turned}>
         {children}
       </g>
-      <g transform={turned}>{children}</g>
+      <g className="dial-turned" transform={turned}>
+        {children}
+      </g>
     </>
   );
 }

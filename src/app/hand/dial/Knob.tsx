@@ -1,20 +1,21 @@
 import { memo } from "react";
+import { FLUTES, pointAt } from "./dialGeometry";
 
-const FLUTES = 15;
 const RADIUS = 115;
 const DEPTH = 5;
 
 /** The rim of a fluted knob: a circle whose radius waves. */
 const RIM = (() => {
-  const points = Array.from({ length: 360 }, (_, degree) => {
-    const angle = (degree * Math.PI) / 180;
-    const radius = RADIUS + DEPTH * Math.cos(FLUTES * angle);
-    return `${(radius * Math.sin(angle)).toFixed(2)} ${(-radius * Math.cos(angle)).toFixed(2)}`;
-  });
+  const points = Array.from({ length: 360 }, (_, degree) =>
+    pointAt(RADIUS + DEPTH * Math.cos((FLUTES * degree * Math.PI) / 180), degree),
+  );
   return `M${points.join("L")}Z`;
 })();
 
-const RIBS = Array.from({ length: FLUTES * 3 }, (_, index) => (index * 360) / (FLUTES * 3));
+/** All ribs as one path: they are drawn three times over. */
+const RIBS = Array.from({ length: FLUTES * 3 }, (_, index) => (index * 360) / (FLUTES * 3))
+  .map((angle) => `M${pointAt(RADIUS - 10, angle)}L${pointAt(RADIUS - 27, angle)}`)
+  .join("");
 
 /** The body of a knob with its fluted rim. */
 export const KnobBody = memo(function KnobBody() {
@@ -23,15 +24,5 @@ export const KnobBody = memo(function KnobBody() {
 
 /** The ribs one grips. */
 export const KnobRibs = memo(function KnobRibs() {
-  return RIBS.map((angle) => (
-    <line
-      key={angle}
-      className="stroke-(--cut-rib)"
-      strokeWidth={3}
-      strokeLinecap="round"
-      y1={-RADIUS + 10}
-      y2={-RADIUS + 27}
-      transform={`rotate(${angle})`}
-    />
-  ));
+  return <path className="stroke-(--cut-rib)" strokeWidth={3} strokeLinecap="round" d={RIBS} />;
 });

@@ -25,6 +25,15 @@ export function faceMarks(graduations: number, numbersIncrease: Turn): Mark[] {
   }));
 }
 
+/** A point round the middle of the drawing, for a path. @param degrees - clockwise from the top */
+export function pointAt(radius: number, degrees: number): string {
+  const angle = (degrees * Math.PI) / 180;
+  return `${(radius * Math.sin(angle)).toFixed(2)} ${(-radius * Math.cos(angle)).toFixed(2)}`;
+}
+
+/** Of the knob: turned by one of them, it looks the same. */
+export const FLUTES = 15;
+
 /** How far the dial is turned on the screen, degrees clockwise. */
 export function dialRotation(position: number, graduations: number): number {
   return -(position / graduations) * 360;

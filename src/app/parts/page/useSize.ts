@@ -1,4 +1,4 @@
-import { type RefObject, useLayoutEffect, useState } from "react";
+import { type RefObject, useEffect, useState } from "react";
 
 /** A size on the screen, CSS pixels. */
 export interface Size {
@@ -9,14 +9,14 @@ export interface Size {
 /** The size of an element as it changes, whole pixels; null until it has been measured. */
 export function useSize(element: RefObject<HTMLElement | null>): Size | null {
   const [size, setSize] = useState<Size | null>(null);
-  useLayoutEffect(() => {
+  useEffect(() => {
     const { current } = element;
     if (current === null) return;
     const measure = () => {
       const { clientWidth: width, clientHeight: height } = current;
       setSize((before) => (before?.width === width && before.height === height ? before : { width, height }));
     };
-    measure();
+    // It tells the first size too, once the browser has laid the page out anyway: asked at once, it would have to do so on the spot.
     const observer = new ResizeObserver(measure);
     observer.observe(current);
     return () => observer.disconnect();

@@ -3,6 +3,7 @@ import type { Store } from "./store";
 
 /** Redraws with every change of a store. */
 export function useStore<Kind extends Store>(store: Kind): Kind {
-  useSyncExternalStore(store.subscribe, () => store.version);
+  const version = () => store.version;
+  useSyncExternalStore(store.subscribe, version, version);
   return store;
 }
