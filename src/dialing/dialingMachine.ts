@@ -20,6 +20,9 @@ export interface DialingContext {
   readonly leftAt: Place | null;
 }
 
+/** The lock has answered, by the bolt or by a refusal; and what is done on it next is another attempt. */
+type DialingTag = "answered" | "over";
+
 /** What the operator is doing. */
 export type DialingState =
   | "waiting"
@@ -54,7 +57,7 @@ export function dialingMachine(profile: Profile) {
       context: {} as DialingContext,
       events: {} as DialingEvent,
       emitted: {} as AttemptEnded,
-      tags: {} as "over",
+      tags: {} as DialingTag,
     },
     guards: {
       isFirstWay: ({ event }) => event.type === "run.begun" && event.turn === firstTurn,
@@ -146,16 +149,18 @@ export function dialingMachine(profile: Profile) {
         },
       },
       failed: {
-        tags: "over",
+        tags: ["answered", "over"],
         on: {
           "fresh.started": { target: "turning", actions: "startOver" },
           "bolt.retracted": OPENS,
         },
       },
       open: {
+        tags: "answered",
         on: { "bolt.thrown": { target: "thrown" } },
       },
       thrown: {
+        tags: "answered",
         on: {
           // A wheel pack that has not been spun off still stands at its combination.
           "bolt.retracted": { target: "open" },
@@ -163,7 +168,7 @@ export function dialingMachine(profile: Profile) {
         },
       },
       secured: {
-        tags: "over",
+        tags: ["answered", "over"],
         // Dialed again where nobody has begun anew.
         on: { "bolt.retracted": { target: "open" } },
       },

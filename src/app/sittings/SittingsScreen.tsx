@@ -1,7 +1,9 @@
+import { useSelector } from "@xstate/react";
 import { useCallback, useEffect, useMemo, useState } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { focusHeading } from "../parts/page/focusHeading";
 import { messageOf } from "../parts/page/messageOf";
+import { stateOf } from "../parts/page/ofChart";
 import { useStore } from "../parts/page/useStore";
 import { BeforeStart } from "./choose/BeforeStart";
 import { ChooseSheet } from "./choose/ChooseSheet";
@@ -69,7 +71,7 @@ function Elsewhere({ asked, current }: { readonly asked: Sheet | null; readonly 
 /** The part of the screen that the sitting is at. */
 function SittingView({ current, session }: { readonly current: CurrentSitting; readonly session: SittingSession }) {
   const onLeave = () => leave(current);
-  const { state } = useStore(session);
+  const state = useSelector(session.actor, stateOf);
   switch (state) {
     case "readingInstructions":
     case "ready":
@@ -108,9 +110,9 @@ export function SittingsScreen({ seed, sheet, record }: SittingsScreenProps) {
   }, [asked, current, isSettled, begin]);
   useEffect(() => {
     // What led here is gone, and neither a choice nor instructions take the focus: reading begins at the heading.
-    const takesNone = isSettled && (session === null || session.state === "readingInstructions");
+    const takesNone = isSettled && (session === null || current.isFree);
     if (takesNone && document.activeElement === document.body) focusHeading();
-  }, [session, isSettled]);
+  }, [current, session, isSettled]);
   return (
     <main>
       <h1 className="visually-hidden" tabIndex={-1}>

@@ -43,7 +43,8 @@ export abstract class KeptSitting extends Store {
   /** How far the clock on the wall is ahead of the time that the sitting goes by. */
   private wallAhead: Milliseconds;
   protected readonly shelf: SittingShelf;
-  protected readonly actor: ActorRefFrom<ReturnType<typeof sittingMachine>>;
+  /** What its screens select from. */
+  readonly actor: ActorRefFrom<ReturnType<typeof sittingMachine>>;
   private readonly onKept: (progress: SittingProgress, ended: EndedTry | null) => void;
 
   /**
@@ -144,7 +145,8 @@ export abstract class KeptSitting extends Store {
     this.shelf.keepSeen(now, wall);
     if (!this.isRunning) return;
     this.actor.send({ type: "time.checked", now_ms: now });
-    if (this.isOver) this.keep(now);
+    if (!this.isOver) return;
+    this.keep(now);
     this.changed();
   }
 

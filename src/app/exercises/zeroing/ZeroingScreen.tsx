@@ -12,7 +12,7 @@ import { weightOf } from "../../hand/dial/dialAddress";
 import { useHandStore } from "../../hand/useHandStore";
 import { WeightChoice } from "../../hand/WeightChoice";
 import { TabbedPanel } from "../../parts/controls/TabbedPanel";
-import { stateOf } from "../../parts/page/ofChart";
+import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import { PlayHand, PlayPanel } from "./FindThePlay";
 import { ProveHand } from "./ProveHand";
 import { ProvePanel } from "./ProvePanel";
@@ -62,6 +62,7 @@ export function ZeroingScreen({ chance, query }: ZeroingScreenProps) {
   const play = useHandStore(useMemo(() => new PlaySession(setup, chance), [setup, chance]));
   const [exercise, setExercise] = useState<Exercise>("set");
   const [prove, setProve] = useState<ProveSession | null>(null);
+  const { accepted } = useSelector(session.actor, memoryOf);
   const isSet = useSelector(session.actor, stateOf) === "zeroSet";
   const hasLoupe = !isSilent;
   const tabs = [
@@ -76,7 +77,7 @@ export function ZeroingScreen({ chance, query }: ZeroingScreenProps) {
     if (one === "set") session.takeHold();
     if (one === "prove") {
       const combination = profile.asSet ?? drawCombination(profile, chance);
-      const zero = learnZero(session.memory.accepted);
+      const zero = learnZero(accepted);
       setProve(new ProveSession({ lock: session.lock, zero, profile, combination, weight }));
     }
     setExercise(one);

@@ -1,7 +1,9 @@
+import { useSelector } from "@xstate/react";
 import { type FormEvent, type RefObject, useEffect, useRef } from "react";
 import { markingScheme, schemeAdvice, schemeRows } from "../../../drill/marking/markingScheme";
 import type { Sheet } from "../../../drill/sheet/sheet";
 import { NOTICE } from "../../../records/sitting/sittingRecord";
+import { stateOf } from "../../parts/page/ofChart";
 import { TextTable } from "../../parts/TextTable";
 import type { CurrentSitting } from "../currentSitting";
 import type { SittingSession } from "../sittingSession";
@@ -40,12 +42,12 @@ function Scheme({ sheet }: { readonly sheet: Sheet }) {
 }
 
 interface StartProps extends BeforeStartProps {
+  readonly isReady: boolean;
   readonly form: WhoForm;
   readonly field: RefObject<HTMLInputElement | null>;
 }
 
-function StartButtons({ session, onLeave, form, field }: StartProps) {
-  const isReady = session.state === "ready";
+function StartButtons({ session, onLeave, isReady, form, field }: StartProps) {
   const start = useRef<HTMLButtonElement>(null);
   const { isAsking } = form;
   useEffect(() => {
@@ -83,12 +85,13 @@ interface BeforeStartProps {
 export function BeforeStart(props: BeforeStartProps) {
   const { current, session } = props;
   const { sheet } = session;
+  const isReady = useSelector(session.actor, stateOf) === "ready";
   const form = useWhoSits(session);
   const field = useRef<HTMLInputElement>(null);
   const submit = async (event: FormEvent) => {
     event.preventDefault();
     if (!(await form.settle())) field.current?.focus();
-    else if (session.state === "ready") current.start();
+    else if (isReady) current.start();
   };
   return (
     <form className="sitting-page page gap-6 max-w-[920px] pt-6" onSubmit={submit}>
@@ -107,7 +110,7 @@ export function BeforeStart(props: BeforeStartProps) {
       <Scheme sheet={sheet} />
       <p className="mt-4 font-semibold">{NOTICE}</p>
       <WhoSits session={session} form={form} field={field} />
-      <StartButtons {...props} form={form} field={field} />
+      <StartButtons {...props} isReady={isReady} form={form} field={field} />
     </form>
   );
 }

@@ -2,6 +2,7 @@ import { type RefObject, useEffect, useId, useState } from "react";
 import { harmlessName } from "../../../lock/harmlessText";
 import type { PersonRecord } from "../../../records/records";
 import { messageOf } from "../../parts/page/messageOf";
+import { useStored } from "../../parts/page/useStore";
 import type { SittingSession } from "../sittingSession";
 
 /** The logbook comes with it, so it is fetched when first needed. */
@@ -38,7 +39,7 @@ export function useWhoSits(session: SittingSession): WhoForm {
       isWanted = false;
     };
   }, []);
-  const isAsking = isAsked || session.person === null;
+  const isAsking = useStored(session, ({ person }) => person) === null || isAsked;
   const take = (person: PersonRecord) => {
     session.sitAs(person);
     setAsked(false);

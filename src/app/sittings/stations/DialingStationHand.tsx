@@ -1,9 +1,11 @@
+import { useSelector } from "@xstate/react";
 import { adviceFor, type Help } from "../../../dialing/advice";
 import { stateInWords } from "../../../dialing/dialingMachine";
 import { AdviceLine } from "../../hand/AdviceLine";
 import type { HeldDial } from "../../hand/heldDial";
 import { LockInHand } from "../../hand/LockInHand";
 import { StepStrip } from "../../hand/StepStrip";
+import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import type { DialingTry } from "../tries/dialingTry";
 
 interface DialingStationHandProps {
@@ -17,7 +19,9 @@ const spokenHelp = ({ indexError, dial, attempt, setup }: DialingTry): Help =>
 
 /** The dial of a dialing try, with the help that the sheet gives and no way to begin again. */
 export function DialingStationHand({ one, held }: DialingStationHandProps) {
-  const { attempt, state, setup, isEnded } = one;
+  const { attempt, setup, isEnded } = one;
+  const state = useSelector(one.actor, stateOf);
+  const { number } = useSelector(one.actor, memoryOf);
   const { help } = setup.station;
   const isSilent = isEnded || help === "silent";
   const advice = isEnded ? null : adviceFor(attempt, state, help);
@@ -27,7 +31,7 @@ export function DialingStationHand({ one, held }: DialingStationHandProps) {
       <StepStrip attempt={attempt} state={isSilent ? "waiting" : state} help={isSilent ? "silent" : help} />
       <AdviceLine advice={advice} note={isEnded ? "This try has ended." : null} onLeave={null} />
       <p className="visually-hidden" role="status">
-        {isSilent ? "" : stateInWords(state, one.number)}
+        {isSilent ? "" : stateInWords(state, number)}
       </p>
       <LockInHand
         profile={attempt.profile}

@@ -1,5 +1,7 @@
+import { useSelector } from "@xstate/react";
 import { type FormEvent, useEffect, useRef, useState } from "react";
 import type { AskedQuestion } from "../../../drill/questions/drawQuestions";
+import { memoryOf } from "../../parts/page/ofChart";
 import type { SittingSession } from "../sittingSession";
 import { pageTime } from "../steadyTime";
 import { BreakOff } from "./BreakOff";
@@ -42,14 +44,16 @@ function QuestionForm({ asked, onAnswer }: QuestionFormProps) {
 
 /** One question after another; which answers were right is shown at the end. */
 export function QuestionView({ session }: { readonly session: SittingSession }) {
-  const { question, questions, memory, plan } = session;
-  if (question === null) return null;
+  const { answersGiven } = useSelector(session.actor, memoryOf);
+  const { questions, plan } = session;
+  const question = questions[answersGiven];
+  if (question === undefined) return null;
   return (
     <div className="sitting-page page gap-6 max-w-[920px] pt-6">
       <h2 className="mb-3">
         {session.sheet.title}{" "}
         <small>
-          question {memory.answersGiven + 1} of {questions.length}
+          question {answersGiven + 1} of {questions.length}
         </small>
       </h2>
       <SittingHead session={session} />

@@ -1,4 +1,5 @@
 import { harmlessName } from "../../../lock/harmlessText";
+import { useStored } from "../../parts/page/useStore";
 import type { SittingSession } from "../sittingSession";
 
 /** Why a sitting may come out the same again, or null where it has a seed of its own. */
@@ -16,7 +17,8 @@ interface SittingHeadProps {
 }
 
 /** Who sits; nothing where nobody is named. */
-export function Candidate({ session: { person } }: SittingHeadProps) {
+export function Candidate({ session }: SittingHeadProps) {
+  const person = useStored(session, (one) => one.person);
   if (person === null) return null;
   return (
     <p className="sitting-person wrap-anywhere phone:truncate">

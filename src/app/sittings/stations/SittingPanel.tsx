@@ -1,6 +1,8 @@
+import { useSelector } from "@xstate/react";
 import { useEffect, useRef } from "react";
 import { stationName } from "../../../drill/sheet/stationName";
 import { weightWords } from "../../hand/dial/weightWords";
+import { memoryOf } from "../../parts/page/ofChart";
 import { spanText } from "../../results/sheetWords";
 import type { SittingSession } from "../sittingSession";
 import { pageTime } from "../steadyTime";
@@ -47,7 +49,7 @@ interface SittingPanelProps {
 /** Where the sitting is, what the station asks, and the ways on: the same beside every try. */
 export function SittingPanel({ session, one }: SittingPanelProps) {
   const { station } = one.setup;
-  const mayPause = session.plan.pauseAllowed && !session.memory.isTryBegun;
+  const { isTryBegun } = useSelector(session.actor, memoryOf);
   return (
     <section className="panel sitting-panel stack gap-4" aria-label="Sitting">
       <h2 className="mb-0">
@@ -70,7 +72,7 @@ export function SittingPanel({ session, one }: SittingPanelProps) {
       <div className="sitting-acts row">
         <TryButtons session={session} one={one} />
         {session.plan.pauseAllowed && (
-          <button type="button" className="button" disabled={!mayPause} onClick={() => session.pause(pageTime.now())}>
+          <button type="button" className="button" disabled={isTryBegun} onClick={() => session.pause(pageTime.now())}>
             Pause
           </button>
         )}

@@ -1,3 +1,5 @@
+import { useSelector } from "@xstate/react";
+import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import type { SittingSession } from "../sittingSession";
 import { clockText, standingWords } from "../sittingWords";
 import { pageTime } from "../steadyTime";
@@ -8,14 +10,15 @@ import { SittingHead } from "./SittingHead";
 /** A sitting in a pause, or after the page was loaded anew: where it is, and the way on. */
 export function StandingView({ session }: { readonly session: SittingSession }) {
   const now = useNow();
-  const { triesDone, answersGiven, triesLost } = session.memory;
+  const { triesDone, answersGiven, triesLost } = useSelector(session.actor, memoryOf);
+  const state = useSelector(session.actor, stateOf);
   return (
     <div className="sitting-page page gap-6 max-w-[920px] pt-6">
       <header>
         <p className="text-title font-semibold">{session.sheet.title}</p>
         <SittingHead session={session} />
       </header>
-      <p role="status">{standingWords(session)}</p>
+      <p role="status">{standingWords({ state, plan: session.plan })}</p>
       <p>
         {triesDone} of {session.tries.length} tries done{triesLost > 0 ? `, ${triesLost} of them lost` : ""}.{" "}
         {session.questions.length > 0 && `${answersGiven} of ${session.questions.length} questions answered. `}

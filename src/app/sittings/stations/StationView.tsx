@@ -2,7 +2,7 @@ import { useCallback, useEffect, useMemo } from "react";
 import { focusDial } from "../../hand/dial/focusDial";
 import { heldBy } from "../../hand/heldDial";
 import { useRest } from "../../hand/timePasses";
-import { useStore } from "../../parts/page/useStore";
+import { useStore, useStored } from "../../parts/page/useStore";
 import { Cutaway } from "../../pictures/cutaway/Cutaway";
 import type { SittingSession } from "../sittingSession";
 import { pageTime } from "../steadyTime";
@@ -53,7 +53,7 @@ function DialStation({ session, one }: DialStationProps) {
 
 /** The try in hand. Nothing of it is shown or told beyond the help that the sheet gives. */
 export function StationView({ session }: { readonly session: SittingSession }) {
-  const one = session.inHand;
+  const one = useStored(session, ({ inHand }) => inHand);
   if (one === null) return null;
   const key = `${one.kind}-${session.tryIndex}`;
   return isDialTry(one) ? (

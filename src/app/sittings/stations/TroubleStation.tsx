@@ -1,9 +1,11 @@
+import { useSelector } from "@xstate/react";
 import { CardPanel } from "../../exercises/handover/trouble/CardPanel";
 import { Instruments } from "../../exercises/handover/trouble/Instruments";
 import { NamedPanel } from "../../exercises/handover/trouble/NamedPanel";
 import { NameForm } from "../../exercises/handover/trouble/NameForm";
 import { SeenTable } from "../../exercises/handover/trouble/SeenTable";
 import { TroubleHand } from "../../exercises/handover/trouble/TroubleHand";
+import { stateOf } from "../../parts/page/ofChart";
 import { useStore } from "../../parts/page/useStore";
 import type { TroubleTry } from "../tries/troubleTry";
 import "../../exercises/handover/trouble/trouble.css";
@@ -26,7 +28,8 @@ export function TroubleStationHand({ one }: TroubleStationProps) {
 /** Card, instruments and the form to name it; what it was is not told before the sitting's end. */
 export function TroublePanels({ one, onStand }: TroubleStationProps & { readonly onStand: () => void }) {
   const session = useStore(one.session);
-  const { task, state } = session;
+  const { task } = session;
+  const state = useSelector(session.actor, stateOf);
   return (
     <div className="min-w-0 self-stretch bg-plate">
       <CardPanel card={task.card} />

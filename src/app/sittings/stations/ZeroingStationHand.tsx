@@ -1,8 +1,11 @@
+import { useSelector } from "@xstate/react";
+import type { Turn } from "../../../lock/dial";
 import { refusalWords } from "../../../zeroing/zeroWords";
 import { ZeroingHand } from "../../exercises/zeroing/ZeroingHand";
 import { ZeroingStrip } from "../../exercises/zeroing/ZeroingStrip";
 import { AdviceLine } from "../../hand/AdviceLine";
 import type { HeldDial } from "../../hand/heldDial";
+import { memoryOf } from "../../parts/page/ofChart";
 import "../../exercises/zeroing/zeroing.css";
 import type { ZeroingTry } from "../tries/zeroingTry";
 
@@ -13,18 +16,19 @@ interface ZeroingStationHandProps {
 }
 
 /** What the lock answered to the last reading; with help also where it lay. */
-function lastWords({ session, setup }: ZeroingTry): string {
-  const { last, memory } = session;
+function lastWords({ session, setup }: ZeroingTry, wanted: Readonly<Record<Turn, number>>): string {
+  const { last } = session;
   if (last === null) return "";
   const { side, refusal, accepted } = last;
   const seen = setup.station.help === "silent" ? undefined : last.deviation;
   if (refusal !== null) return `Not counted. ${refusalWords(refusal, side, session.setup.rules, seen)}`;
-  return `Stop ${accepted} of ${memory.wanted[side]} turning ${side} counts.`;
+  return `Stop ${accepted} of ${wanted[side]} turning ${side} counts.`;
 }
 
 /** The dial of a zeroing try: the ring is clamped, and there is no way to begin again. */
 export function ZeroingStationHand({ one, held, onReading }: ZeroingStationHandProps) {
   const { session, setup, isEnded } = one;
+  const { wanted } = useSelector(session.actor, memoryOf);
   const hasHelp = setup.station.help !== "silent";
   return (
     <>
@@ -43,7 +47,7 @@ export function ZeroingStationHand({ one, held, onReading }: ZeroingStationHandP
         onRestart={null}
       />
       <p className="min-h-[1.45em] text-center text-soft" role="status">
-        {lastWords(one)}
+        {lastWords(one, wanted)}
       </p>
     </>
   );

@@ -24,11 +24,12 @@ import type { TrySetup } from "./trySetup";
 export class DialingTry extends HandStore {
   readonly kind = "dialing";
   readonly setup: TrySetup;
-  isEnded = false;
   protected readonly hand: HandSession<DialingFact>;
   private readonly train: LockTrain;
+  private isGivenUp = false;
   private readonly recorded: RecordedAttempt;
-  private readonly actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
+  /** What its screen selects from. */
+  readonly actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
 
   constructor(setup: TrySetup) {
     super();
@@ -39,9 +40,6 @@ export class DialingTry extends HandStore {
     this.recorded = new RecordedAttempt(profile, combination, start);
     this.train = new LockTrain({ ...conditions, start: start.dial }, profile.graduations);
     this.actor = createActor(dialingMachine(profile)).start();
-    this.actor.on("attempt.ended", () => {
-      this.isEnded = true;
-    });
     this.hand = new HandSession<DialingFact>(
       trainUnderHand(this.train, () => this.recorded),
       { weight: conditions.dial, chart: this.actor, isClosed: () => this.isEnded },
@@ -59,6 +57,11 @@ export class DialingTry extends HandStore {
   /** Index of the number being dialed. */
   get number(): number {
     return this.actor.getSnapshot().context.number;
+  }
+
+  /** Whether the lock has answered, or the candidate has said that it is done. */
+  get isEnded(): boolean {
+    return this.isGivenUp || this.actor.getSnapshot().hasTag("answered");
   }
 
   get isBegun(): boolean {
@@ -87,7 +90,7 @@ export class DialingTry extends HandStore {
 
   /** The candidate says that the try is done. */
   end(): void {
-    this.isEnded = true;
+    this.isGivenUp = true;
     this.changed();
   }
 

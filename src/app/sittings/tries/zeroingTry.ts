@@ -17,8 +17,8 @@ export class ZeroingTry extends Store {
   readonly setup: TrySetup;
   readonly session: ZeroingSession;
   readonly readings: ReadingTaken[] = [];
-  isEnded = false;
   isBegun = false;
+  private isGivenUp = false;
   private time_ms: Milliseconds = 0;
 
   constructor(setup: TrySetup) {
@@ -31,6 +31,11 @@ export class ZeroingTry extends Store {
       setup.chance,
     );
     this.session.clampRing();
+  }
+
+  /** Whether both directions are done, or the candidate has said that it is. */
+  get isEnded(): boolean {
+    return this.isGivenUp || this.session.asked === null;
   }
 
   /** How far the hand is ahead of a heavy dial, graduations. */
@@ -59,13 +64,12 @@ export class ZeroingTry extends Store {
       this.session.takeReading(now);
       const { last } = this.session;
       if (last !== null) this.readings.push({ turn: last.side, deviation: last.deviation, refusal: last.refusal });
-      if (this.session.asked === null) this.isEnded = true;
     });
   }
 
   /** The candidate says that the try is done. */
   end(): void {
-    this.isEnded = true;
+    this.isGivenUp = true;
     this.changed();
   }
 

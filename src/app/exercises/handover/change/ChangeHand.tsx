@@ -1,5 +1,6 @@
 import { useSelector } from "@xstate/react";
 import { type Advice, heardAdvice } from "../../../../dialing/advice";
+import type { DialingState } from "../../../../dialing/dialingMachine";
 import type { Change } from "../../../../handover/change/change";
 import { changeAdvice } from "../../../../handover/change/changeAdvice";
 import type { ChangeState } from "../../../../handover/change/changeInHand";
@@ -33,11 +34,11 @@ function endOf(change: Change, state: ChangeState) {
 /** Whether numbers go to the changing index now. */
 const isAtChangingIndex = (change: Change) => change instanceof PackChange && change.proof === null;
 
-function Stages({ session, isOnce }: ChangeHandProps) {
+function Stages({ session, isOnce, state }: ChangeHandProps & { readonly state: ChangeState }) {
   const { change } = session;
   const stages = STAGES[change instanceof PackChange ? "key" : "dial"];
   // The mark goes by what the lock is at, which the hand alone does not tell.
-  const current = isOnce && session.help !== "full" ? undefined : STAGE_OF[change.state];
+  const current = isOnce && session.help !== "full" ? undefined : STAGE_OF[state];
   return (
     <ol className="stages list-inside list-decimal phone:gap-x-3" aria-label="Parts of the change">
       {stages.map((stage, k) => (
@@ -64,10 +65,15 @@ function Said({ session, advice }: { readonly session: ChangeSession; readonly a
   );
 }
 
+interface TwoIndexDialProps extends ChangeHandProps {
+  readonly advice: Advice | null;
+  readonly dialing: DialingState;
+}
+
 /** The dial with its two indexes. */
-function TwoIndexDial({ session, isOnce, advice }: ChangeHandProps & { readonly advice: Advice | null }) {
+function TwoIndexDial({ session, isOnce, advice, dialing }: TwoIndexDialProps) {
   const { change, help } = session;
-  const { hand, dialing } = change;
+  const { hand } = change;
   const atChanging = isAtChangingIndex(change);
   const isFull = help === "full";
   const acts = [
@@ -110,10 +116,10 @@ export function ChangeHand({ session, isOnce }: ChangeHandProps) {
   const advice = changeAdvice(change, help);
   return (
     <>
-      <Stages session={session} isOnce={isOnce} />
+      <Stages session={session} isOnce={isOnce} state={state} />
       <StepStrip attempt={change.hand} state={dialing} help={help} end={endOf(change, state)} />
       <Said session={session} advice={advice} />
-      <TwoIndexDial session={session} isOnce={isOnce} advice={advice} />
+      <TwoIndexDial session={session} isOnce={isOnce} advice={advice} dialing={dialing} />
       <ChangeActs session={session} isOnce={isOnce} />
     </>
   );

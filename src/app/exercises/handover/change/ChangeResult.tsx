@@ -8,7 +8,7 @@ import { combinationText, type WordedChangeFault } from "../../../../handover/ch
 import { PackChange } from "../../../../handover/change/packChange";
 import { tellChange } from "../../../../handover/change/tellChange";
 import { countWord } from "../../../../wording/amountWords";
-import { stateOf } from "../../../parts/page/ofChart";
+import { memoryOf, stateOf } from "../../../parts/page/ofChart";
 import type { ChangeSession } from "./changeSession";
 import { headline, isRevealed } from "./changeWords";
 
@@ -56,6 +56,7 @@ const dialedFaults = (change: Change) =>
 export function ChangeResult({ session }: { readonly session: ChangeSession }) {
   const { change, help } = session;
   const state = useSelector(change.chart, stateOf);
+  const { proofs } = useSelector(change.chart, memoryOf);
   const revealed = isRevealed(change);
   const faults = tellChange(change).filter(
     ({ code }) => revealed || (code !== "number-set-off" && code !== "wrong-index"),
@@ -81,8 +82,7 @@ export function ChangeResult({ session }: { readonly session: ChangeSession }) {
       </ul>
       {change.proof !== null && (
         <p className="first-letter:uppercase">
-          {change.proofs === 0 ? "none" : countWord(change.proofs)} of {countWord(PROOFS_WANTED)} proofs with the door
-          open.
+          {proofs === 0 ? "none" : countWord(proofs)} of {countWord(PROOFS_WANTED)} proofs with the door open.
         </p>
       )}
       {revealed && change.proof !== null && <NumbersTable change={change} />}

@@ -1,4 +1,6 @@
+import { useSelector } from "@xstate/react";
 import { useEffect } from "react";
+import type { ZeroingState } from "../../../../zeroing/zeroingMachine";
 import { useStore } from "../../../parts/page/useStore";
 import { RingControls } from "../../zeroing/ring/RingControls";
 import { RingGrip } from "../../zeroing/ring/RingGrip";
@@ -12,11 +14,14 @@ import type { HandoverSession } from "./session/handoverSession";
 import { watchZeroing } from "./session/ringWork";
 import { showDial } from "./session/showDial";
 
+const isRingLoose = ({ value }: { readonly value: ZeroingState }) => value === "ringLoose";
+
 /** The ring of a wheel pack: turned by hand until its index stands true, and clamped. */
 function PackRing({ session }: { readonly session: HandoverSession }) {
-  const { state, lock } = session.zeroing;
+  const { actor, lock } = session.zeroing;
+  const isLoose = useSelector(actor, isRingLoose);
   const off = Math.abs(lock.indexError);
-  if (state === "ringLoose") return <RingWords session={session.zeroing} />;
+  if (isLoose) return <RingWords session={session.zeroing} />;
   return (
     <>
       <p>
@@ -33,9 +38,9 @@ function PackRing({ session }: { readonly session: HandoverSession }) {
 /** The dial under a hand that works at ring and zero. */
 export function RingHand({ session }: { readonly session: HandoverSession }) {
   const zeroing = useStore(session.zeroing);
+  const isLoose = useSelector(zeroing.actor, isRingLoose);
   const { profile } = session.setup;
   if (profile.kind !== "dial-encoder") {
-    const isLoose = zeroing.state === "ringLoose";
     return (
       <DoorHand
         session={session}

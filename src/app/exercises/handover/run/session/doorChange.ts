@@ -17,7 +17,6 @@ export class DoorChange {
   /** What happened last, and why the last act did nothing where it did nothing. */
   private happened: string | null = null;
   private refused: RefusedAct | null = null;
-  private hasTurned = false;
 
   /**
    * @param start - where the lock takes the dial and its wheels to be; as they are where left out
@@ -60,7 +59,9 @@ export class DoorChange {
   /** Whether it has come to an end: the key is out again, or both dialings agree. */
   get isDone(): boolean {
     const { change } = this;
-    return change instanceof PackChange ? change.keyed.key === "out" && this.hasTurned : change.proof !== null;
+    return change instanceof PackChange
+      ? change.keyed.key === "out" && change.record.turnedAt !== null
+      : change.proof !== null;
   }
 
   /** Whether it can be left now: not while the key is in. */
@@ -94,7 +95,6 @@ export class DoorChange {
     this.refused = null;
     this.tell(facts);
     if (refusal !== null) this.refuse(refusal);
-    else if (act === "turnKey") this.hasTurned = true;
   }
 
   /** Tells why an act does nothing. */
