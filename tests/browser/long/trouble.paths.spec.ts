@@ -30,7 +30,12 @@ const paths = pagePaths(
 );
 
 async function make(page: Page, { event }: Step): Promise<void> {
-  const press = (name: string) => page.getByRole("button", { name, exact: true }).first().press("Enter");
+  // A button's name may end in its key.
+  const press = (name: string) =>
+    page
+      .getByRole("button", { name: new RegExp(`^${name}`) })
+      .first()
+      .press("Enter");
   switch (event.type) {
     case "try.made":
       return press("Dial and draw");
