@@ -21,6 +21,23 @@ interface SkillReadyProps {
   readonly list: ReadyList;
 }
 
+/** People in one state, and what each still needs. */
+function Wanting({ state, people }: { readonly state: "lapsed" | "not-yet"; readonly people: ReadyList["lapsed"] }) {
+  if (people.length === 0) return null;
+  return (
+    <>
+      <dt className="text-ink">
+        <StateMark state={state} />
+      </dt>
+      {people.map(({ name, wanted }) => (
+        <dd className="col-2" key={name}>
+          {name}: <span className="text-soft">{wanted}</span>
+        </dd>
+      ))}
+    </>
+  );
+}
+
 function SkillReady({ title, isJob, list }: SkillReadyProps) {
   const { ready, lapsed, notYet, none } = list;
   return (
@@ -36,30 +53,8 @@ function SkillReady({ title, isJob, list }: SkillReadyProps) {
           <StateMark state="ready" />
         </dt>
         <dd className="col-2">{ready.length === 0 ? "no one yet" : ready.join(", ")}</dd>
-        {lapsed.length > 0 && (
-          <>
-            <dt className="text-ink">
-              <StateMark state="lapsed" />
-            </dt>
-            {lapsed.map(({ name, wanted }) => (
-              <dd className="col-2" key={name}>
-                {name}: <span className="text-soft">{wanted}</span>
-              </dd>
-            ))}
-          </>
-        )}
-        {notYet.length > 0 && (
-          <>
-            <dt className="text-ink">
-              <StateMark state="not-yet" />
-            </dt>
-            {notYet.map(({ name, wanted }) => (
-              <dd className="col-2" key={name}>
-                {name}: <span className="text-soft">{wanted}</span>
-              </dd>
-            ))}
-          </>
-        )}
+        <Wanting state="lapsed" people={lapsed} />
+        <Wanting state="not-yet" people={notYet} />
         {none.length > 0 && (
           <>
             <dt className="text-ink">

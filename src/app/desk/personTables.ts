@@ -46,25 +46,23 @@ function faultsTable(attempts: readonly AttemptRecord[]): TableModel | null {
   };
 }
 
-function attemptsTable(attempts: readonly AttemptRecord[]): TableModel | null {
-  if (attempts.length === 0) return null;
-  return {
-    caption: `Latest ${Math.min(MOST, attempts.length)} of ${attempts.length} attempts`,
-    head: ["when", "lock", "help", "result", "faults", "stop errors", "time"],
-    rows: attempts
-      .slice(-MOST)
-      .reverse()
-      .map(attemptRowOf)
-      .map(({ day, clock, lock, help, result, faults, stops, time }) => [
-        `${day} ${clock}`,
-        lock,
-        help,
-        result,
-        faults,
-        stops,
-        time,
-      ]),
-  };
+/** The latest of many, the last one first. */
+function latestTable<One>(
+  all: readonly One[],
+  what: string,
+  head: readonly string[],
+  rowOf: (one: One) => readonly string[],
+): TableModel | null {
+  if (all.length === 0) return null;
+  const rows = all.slice(-MOST).reverse().map(rowOf);
+  return { caption: `Latest ${rows.length} of ${all.length} ${what}`, head, rows };
+}
+
+const ATTEMPTS_HEAD = ["when", "lock", "help", "result", "faults", "stop errors", "time"];
+
+function attemptCells(attempt: AttemptRecord): string[] {
+  const { day, clock, lock, help, result, faults, stops, time } = attemptRowOf(attempt);
+  return [`${day} ${clock}`, lock, help, result, faults, stops, time];
 }
 
 function missedTable(jobs: readonly JobRecord[]): TableModel | null {
@@ -78,25 +76,11 @@ function missedTable(jobs: readonly JobRecord[]): TableModel | null {
   };
 }
 
-function jobsTable(jobs: readonly JobRecord[]): TableModel | null {
-  if (jobs.length === 0) return null;
-  return {
-    caption: `Latest ${Math.min(MOST, jobs.length)} of ${jobs.length} jobs`,
-    head: ["when", "job", "lock", "help", "result", "what was missed", "time"],
-    rows: jobs
-      .slice(-MOST)
-      .reverse()
-      .map(jobRowOf)
-      .map(({ day, clock, job, lock, help, result, missed, time }) => [
-        `${day} ${clock}`,
-        job,
-        lock,
-        help,
-        result,
-        missed,
-        time,
-      ]),
-  };
+const JOBS_HEAD = ["when", "job", "lock", "help", "result", "what was missed", "time"];
+
+function jobCells(record: JobRecord): string[] {
+  const { day, clock, job, lock, help, result, missed, time } = jobRowOf(record);
+  return [`${day} ${clock}`, job, lock, help, result, missed, time];
 }
 
 const oldestFirst = (one: { readonly startedAt: number }, other: { readonly startedAt: number }) =>
@@ -117,9 +101,9 @@ export function personTables({ records }: LogbookContents, personId: string, ski
   const zeroings = records.zeroings.filter((one) => one.personId === personId);
   return {
     faults: faultsTable(attempts),
-    attempts: attemptsTable(attempts),
+    attempts: latestTable(attempts, "attempts", ATTEMPTS_HEAD, attemptCells),
     missed: missedTable(jobs),
-    jobs: jobsTable(jobs),
+    jobs: latestTable(jobs, "jobs", JOBS_HEAD, jobCells),
     zeroings: zeroings.length === 0 ? null : zeroingTable(zeroings),
     sittings: records.sittings.filter((one) => one.personId === personId).sort((a, b) => b.startedAt - a.startedAt),
   };

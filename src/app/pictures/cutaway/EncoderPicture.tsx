@@ -2,6 +2,7 @@ import { memo } from "react";
 import type { BlockPlace } from "./blockFaces";
 import { Bolt, Lever, Solid } from "./boltParts";
 import type { CutawayView } from "./cutawayView";
+import { DrawingFrame } from "./DrawingFrame";
 import { Spindle } from "./discs";
 import { toothedPath } from "./outlines";
 import {
@@ -44,28 +45,23 @@ export function EncoderPicture({ view }: { view: CutawayView }) {
   const drawing = useMovedDrawing(view, SCENE, FALL);
   const angle = (((view.cam.position * 360) / view.perTurn) % 360) * (hasLeft ? -1 : 1);
   return (
-    <svg
-      ref={drawing.picture}
-      className="cutaway-svg block w-full h-auto overflow-visible stroke-ink fill-none"
-      strokeWidth={1}
-      strokeLinejoin="round"
-      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
-      aria-hidden="true"
+    <DrawingFrame
+      picture={drawing.picture}
+      height={HEIGHT}
+      hasLeft={hasLeft}
+      words={<Words hasLeft={hasLeft} isDown={view.isNoseDown} />}
     >
-      <g transform={hasLeft ? `translate(${WIDTH} 0) scale(-1 1)` : undefined}>
-        <Spindle scene={SCENE} far={1.25} near={1} />
-        <CodeDisc angle={angle} />
-        <Reading />
-        <Spindle scene={SCENE} far={1} near={0} />
-        <ToothedDisc angle={angle} />
-        <Spindle scene={SCENE} far={0} near={spindleFront(SCENE)} />
-        <line className="cutaway-falls" strokeWidth={3} x1={ROD.from.x} y1={ROD.from.y} x2={ROD.to.x} y2={ROD.to.y} />
-        <Solid scene={SCENE} place={MOTOR} kind="cutaway-motor" />
-        <Bolt scene={SCENE} ref={drawing.bolt} />
-        <Lever scene={SCENE} ref={drawing.lever} />
-      </g>
-      <Words hasLeft={hasLeft} isDown={view.isNoseDown} />
-    </svg>
+      <Spindle scene={SCENE} far={1.25} near={1} />
+      <CodeDisc angle={angle} />
+      <Reading />
+      <Spindle scene={SCENE} far={1} near={0} />
+      <ToothedDisc angle={angle} />
+      <Spindle scene={SCENE} far={0} near={spindleFront(SCENE)} />
+      <line className="cutaway-falls" strokeWidth={3} x1={ROD.from.x} y1={ROD.from.y} x2={ROD.to.x} y2={ROD.to.y} />
+      <Solid scene={SCENE} place={MOTOR} kind="cutaway-motor" />
+      <Bolt scene={SCENE} ref={drawing.bolt} />
+      <Lever scene={SCENE} ref={drawing.lever} />
+    </DrawingFrame>
   );
 }
 

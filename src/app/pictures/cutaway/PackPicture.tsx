@@ -3,6 +3,7 @@ import { Bolt, Lever } from "./boltParts";
 import { KeyHole, KeyRod, keyHoleAngle } from "./ChangeKey";
 import type { CutawayKey, CutawayView } from "./cutawayView";
 import { fenceText, noseText } from "./cutawayWords";
+import { DrawingFrame } from "./DrawingFrame";
 import { Cam, DrivePin, FencePart, GateMark, Spindle, Wheel } from "./discs";
 import { FALL } from "./leverPose";
 import { gateHalfWidth } from "./outlines";
@@ -26,32 +27,27 @@ export function PackPicture({ view, scene, changeKey }: PackPictureProps) {
   const { perTurn } = view;
   const drawing = useMovedDrawing(view, scene, FALL);
   return (
-    <svg
-      ref={drawing.picture}
-      className="cutaway-svg block w-full h-auto overflow-visible stroke-ink fill-none"
-      strokeWidth={1}
-      strokeLinejoin="round"
-      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
-      aria-hidden="true"
+    <DrawingFrame
+      picture={drawing.picture}
+      height={HEIGHT}
+      hasLeft={hasLeft}
+      words={<Words scene={scene} hasLeft={hasLeft} isNoseDown={view.isNoseDown} />}
     >
-      <g transform={hasLeft ? `translate(${WIDTH} 0) scale(-1 1)` : undefined}>
-        <FencePart scene={scene} far={scene.count + FENCE_BACK} near={scene.count} />
-        <Spindle scene={scene} far={scene.count + 0.2} near={scene.count} />
-        {changeKey !== null && (
-          <KeyRod {...{ scene, changeKey, perTurn, hasLeft }} far={scene.count + 0.15} near={scene.count} />
-        )}
-        <Wheels view={view} scene={scene} changeKey={changeKey} />
-        <Cam scene={scene} angle={turned(camAngle(view), hasLeft)} />
-        <Spindle scene={scene} far={0} near={spindleFront(scene)} />
-        <FencePart scene={scene} far={0} near={FENCE_FRONT} />
-        <Bolt scene={scene} ref={drawing.bolt} />
-        <Lever scene={scene} ref={drawing.lever} />
-        {view.wheels.map(({ wheel, isTrue }) => (
-          <GateMark key={wheel} scene={scene} depth={scene.count + 1 - wheel} isTrue={isTrue} />
-        ))}
-      </g>
-      <Words scene={scene} hasLeft={hasLeft} isNoseDown={view.isNoseDown} />
-    </svg>
+      <FencePart scene={scene} far={scene.count + FENCE_BACK} near={scene.count} />
+      <Spindle scene={scene} far={scene.count + 0.2} near={scene.count} />
+      {changeKey !== null && (
+        <KeyRod {...{ scene, changeKey, perTurn, hasLeft }} far={scene.count + 0.15} near={scene.count} />
+      )}
+      <Wheels view={view} scene={scene} changeKey={changeKey} />
+      <Cam scene={scene} angle={turned(camAngle(view), hasLeft)} />
+      <Spindle scene={scene} far={0} near={spindleFront(scene)} />
+      <FencePart scene={scene} far={0} near={FENCE_FRONT} />
+      <Bolt scene={scene} ref={drawing.bolt} />
+      <Lever scene={scene} ref={drawing.lever} />
+      {view.wheels.map(({ wheel, isTrue }) => (
+        <GateMark key={wheel} scene={scene} depth={scene.count + 1 - wheel} isTrue={isTrue} />
+      ))}
+    </DrawingFrame>
   );
 }
 
