@@ -1,5 +1,3 @@
-import { isAscii } from "node:buffer";
-
 /** Longest line that is read, characters: some 16 MB. A recorded attempt of an hour has about one. */
 export const LONGEST_LINE = 16 * 1024 * 1024;
 
@@ -109,7 +107,7 @@ function endedBy(lines: Uint8Array, begun: BegunLine): (Buffer<ArrayBuffer> | nu
 /** The lines of a batch, without their ends: \n or \r\n. A line over the limit of length is null. */
 export function* linesIn({ bytes }: LineBatch, longest: number = LONGEST_LINE): Iterable<string | null> {
   if (bytes === null) return yield null;
-  const text = textOf(bytes);
+  const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length).toString();
   for (let from = 0; from <= text.length; ) {
     const next = text.indexOf("\n", from);
     const end = next < 0 ? text.length : next;
@@ -118,12 +116,6 @@ export function* linesIn({ bytes }: LineBatch, longest: number = LONGEST_LINE): 
     from = end + 1;
   }
 }
-
-/** Nearly all of it is plain ASCII, which is read in a fifth of the time as Latin-1. */
-const textOf = ({ buffer, byteOffset, length }: Uint8Array<ArrayBuffer>): string => {
-  const bytes = Buffer.from(buffer, byteOffset, length);
-  return bytes.toString(isAscii(bytes) ? "latin1" : "utf8");
-};
 
 /** Cuts UTF-8 that comes in pieces into lines; null is one over the limit, of which nothing is kept. */
 export async function* linesOf(pieces: AsyncIterable<Uint8Array>, longest?: number): AsyncIterable<string | null> {

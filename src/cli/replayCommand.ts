@@ -62,7 +62,7 @@ Each line gets one line of JSON: opened, dial (the reading), stands and errors o
 Arrivals and stop error of a run are null where no number applies to it. Blank lines are skipped.
 A line that cannot be read gets {"error": "line N: ..."}; the rest goes on, and the exit status is 1
 (3 where the program itself went wrong on a line). A line of more than 16 MB, or nested more than 100 deep, is bad.
---threads   how many processor cores a long file is shared among, from 1 to ${MOST_THREADS}; all, if left out`,
+--threads   how many processor cores a long file is shared among, from 1 to ${MOST_THREADS}; one a core, if left out`,
   options: { threads: { type: "string" } },
   async run(files, options, terminal) {
     const [file, ...more] = files;
