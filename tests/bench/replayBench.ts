@@ -78,6 +78,40 @@ const TELL_USAGE = `data:text/javascript,${encodeURIComponent(
   `import { writeSync } from "node:fs"; process.on("exit", () => writeSync(${USAGE_FD}, JSON.stringify(process.resourceUsage())));`,
 )}`;
 
+function usageOf(told: string | null | undefined): NodeJS.ResourceUsage {
+  return JSON.parse(told ?? "") as NodeJS.ResourceUsage;
+}
+
+const processorOf = (told: string | null | undefined) => {
+  const { userCPUTime, systemCPUTime } = usageOf(told);
+  return (userCPUTime + systemCPUTime) / 1000;
+};
+
+/** A program that only reads the lines, as Node does, and parses them. */
+const ONLY_PARSES = `
+  import { createReadStream } from "node:fs";
+  import { createInterface } from "node:readline";
+  let read = 0;
+  for await (const line of createInterface({ input: createReadStream(process.argv[1]) })) {
+    try { JSON.parse(line); } catch {}
+    read += 1;
+  }
+  process.stdout.write(String(read));
+`;
+
+/** What such a program takes from its start to its end. */
+function onlyParsing(file: string): Taken {
+  const begin = performance.now();
+  const args = ["--import", TELL_USAGE, "--input-type=module", "--eval", ONLY_PARSES, file];
+  const { stdout, output } = spawnSync(process.execPath, args, {
+    encoding: "utf8",
+    stdio: ["ignore", "pipe", "inherit", "pipe"],
+  });
+  const wall = performance.now() - begin;
+  if (Number(stdout) !== ATTEMPTS) throw new Error(`it read ${stdout} lines, not ${ATTEMPTS}`);
+  return { wall, processor: processorOf(output[USAGE_FD]) };
+}
+
 /** What the command takes from its start to its end, with everything that it loads, and its memory at most, MB. */
 function replayTime(file: string, threads: number): Taken & { readonly most_MB: number } {
   const written = openSync(`${file}.out`, "w");
@@ -91,8 +125,8 @@ function replayTime(file: string, threads: number): Taken & { readonly most_MB: 
   const wall = performance.now() - begin;
   closeSync(written);
   if (status !== 1) throw new Error(`replay ended with ${status}, and not with 1 for the broken lines`);
-  const usage = JSON.parse(output[USAGE_FD] ?? "") as NodeJS.ResourceUsage;
-  return { wall, processor: (usage.userCPUTime + usage.systemCPUTime) / 1000, most_MB: usage.maxRSS / 1024 };
+  const told = output[USAGE_FD];
+  return { wall, processor: processorOf(told), most_MB: usageOf(told).maxRSS / 1024 };
 }
 
 const folder = mkdtempSync(join(tmpdir(), "gatefall-bench-"));
@@ -102,13 +136,19 @@ try {
   print(`${ATTEMPTS} attempts, ${(statSync(file).size / 1e6).toFixed(0)} MB, seed ${SEED}`);
   for (const threads of [...new Set([1, usualThreads()])]) {
     const parsing = await parseTime(file);
+    const program = onlyParsing(file);
     const taken = replayTime(file, threads);
     const [load = 0] = loadavg();
     const ratio = (kind: "wall" | "processor") => (taken[kind] / parsing[kind]).toFixed(1);
+    const toProgram = (kind: "wall" | "processor") => (taken[kind] / program[kind]).toFixed(1);
     print(`JSON.parse of the lines: ${seconds(parsing.wall)} s, ${seconds(parsing.processor)} s of processor`);
+    print(
+      `a program that reads the lines and parses them: ${seconds(program.wall)} s, ${seconds(program.processor)} s of processor`,
+    );
     print(
       `gatefall replay --threads ${threads}: ${seconds(taken.wall)} s, ${ratio("wall")} times JSON.parse; ` +
         `${seconds(taken.processor)} s of processor, ${ratio("processor")} times; ` +
+        `${toProgram("wall")} and ${toProgram("processor")} times that program; ` +
         `${taken.most_MB.toFixed(0)} MB at most; load ${load.toFixed(1)}`,
     );
   }
