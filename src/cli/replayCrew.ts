@@ -46,7 +46,8 @@ class Hand {
 
   /** @param onLost - takes what a thread went wrong with, unless it was dismissed */
   constructor(code: string, onLost: (error: unknown) => void) {
-    this.worker = new Worker(code, { eval: true, execArgv: [] });
+    // A thread prints nothing. Left to itself, each would be listening to the output of the program.
+    this.worker = new Worker(code, { eval: true, execArgv: [], stdout: true });
     const lose = (error: unknown) => {
       if (this.isDismissed) return;
       onLost(error);
@@ -81,7 +82,7 @@ class Hand {
 export class ReplayCrew {
   private readonly threads: number;
   private readonly worthAStart: number;
-  private hands: readonly Hand[] = [];
+  private readonly hands: Hand[] = [];
   private begun: Promise<void> | undefined;
   private bytes = 0;
   private failure: unknown;
@@ -114,14 +115,17 @@ export class ReplayCrew {
     return result;
   }
 
-  /** Starts the other threads, once. @returns when batches can be sent to them, or they cannot be started */
+  /** Starts the other threads, once: as many as can be had. @returns when batches can be sent to them */
   start(): Promise<void> {
+    // With fewer of them, or none, the work is the same and takes longer.
     this.begun ??= workerCode()
-      .then((code) => {
-        this.hands = Array.from({ length: this.threads }, () => new Hand(code, (error) => this.fail(error)));
-      })
-      .catch((error: unknown) => this.fail(error));
+      .then((code) => this.hire(code))
+      .catch(() => undefined);
     return this.begun;
+  }
+
+  private hire(code: string): void {
+    while (this.hands.length < this.threads) this.hands.push(new Hand(code, (error) => this.fail(error)));
   }
 
   private fail(error: unknown): void {
