@@ -21,6 +21,8 @@ export interface HandledLock
   readonly pack: Pick<WheelPack, "errors"> | null;
   /** How far it has been spun off; null or left out where there is nothing to spin off. */
   readonly spinOff?: SpinOff | null;
+  /** What happened in it before it came under the hand, in order; left out where nothing did. */
+  readonly begunWith?: readonly DialingFact[];
 }
 
 /**
@@ -54,6 +56,8 @@ export class Attempt implements TrainEnd<DialingFact> {
   isSecured = false;
   /** The wheels as the bolt last came back, wheel 1 first; none in an encoder lock and before the first opening. */
   wheelsAtOpening: readonly WheelAtOpening[] = [];
+  /** What the turn under way had brought already, where the attempt follows another without a break. */
+  begunWith: readonly DialingFact[] = NO_FACTS;
   private isDrawJudged = false;
   /** Where an encoder lock last forgot what was dialed; null if never. */
   private forgotten: Forgotten | null = null;
@@ -202,7 +206,8 @@ export class Attempt implements TrainEnd<DialingFact> {
     this.opened = true;
     this.isThrown = false;
     this.isSecured = false;
-    this.wheelsAtOpening = this.wheelsNow();
+    const errors = this.pack?.errors() ?? [];
+    this.wheelsAtOpening = (this.pack?.positions() ?? []).map((position, k) => ({ position, error: errors[k] ?? 0 }));
     this.reader.isClosed = true;
     return [{ type: "bolt.retracted" }];
   }
@@ -219,11 +224,6 @@ export class Attempt implements TrainEnd<DialingFact> {
     if (!isLong || this.isSecured) return NO_FACTS;
     this.isSecured = true;
     return [{ type: "lock.cleared" }];
-  }
-
-  private wheelsNow(): WheelAtOpening[] {
-    const errors = this.pack?.errors() ?? [];
-    return (this.pack?.positions() ?? []).map((position, k) => ({ position, error: errors[k] ?? 0 }));
   }
 
   private notePauses(facts: readonly DialingFact[]): readonly DialingFact[] {

@@ -3,7 +3,6 @@ import type { Graduations } from "../lock/dial";
 import type { EncoderMemory } from "../lock/dialEncoder";
 import type { Profile } from "../lock/profile";
 import { WheelPack } from "../lock/wheelPack";
-import type { Attempt } from "./attempt";
 
 /** Where a lock stands before the hand takes hold. */
 export interface AttemptStart {
@@ -30,9 +29,4 @@ export function startPack(
 ): WheelPack {
   const slack = start.slack ?? profile.wheelPack.freePlay.map(() => 0);
   return new WheelPack(profile, combination, { dial: start.dial, slack, engagedAt: null });
-}
-
-/** Where a lock stands after an attempt, for the one that follows without a break: a lock remembers what it was left with. */
-export function startAfter({ dial, pack, memory }: Pick<Attempt, "dial" | "pack" | "memory">): AttemptStart {
-  return pack === null ? { dial, memory } : { dial, slack: pack.slack() };
 }

@@ -147,7 +147,10 @@ export abstract class ChangeInHand<Kind extends Profile> implements TrainEnd<Cha
 
   /** Where the hand is read anew, the dialing begins anew. */
   private follow(before: HandledLock): void {
-    if (this.hand !== before) this.dialer.send({ type: "attempt.restarted" });
+    const { hand, dialer } = this;
+    if (hand === before) return;
+    dialer.send({ type: "attempt.restarted" });
+    for (const fact of hand.begunWith ?? []) dialer.send(fact);
   }
 
   private toldNow(): readonly ChangeFact[] {

@@ -1,7 +1,8 @@
 import { createActor } from "xstate";
 import { Attempt, type HandledLock } from "../../dialing/attempt";
-import { type AttemptStart, startAfter } from "../../dialing/attemptStart";
+import type { AttemptStart } from "../../dialing/attemptStart";
 import type { DialingFact } from "../../dialing/dialingFact";
+import { nextAttempt } from "../../dialing/nextAttempt";
 import type { Combination } from "../../lock/combination";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import type { DialEncoderProfile } from "../../lock/profile";
@@ -60,7 +61,7 @@ export class EncoderChange extends ChangeInHand<DialEncoderProfile> {
   protected move(by: Graduations, now_ms: Milliseconds | undefined): readonly DialingFact[] {
     const dialing = this.opening.turnBy(by, now_ms);
     if (this.entries === null) {
-      this.judgePresent(dialing);
+      this.judgePresent(dialing, now_ms);
       return dialing;
     }
     const read = this.entering?.moved(this.dial, [], now_ms) ?? [];
@@ -86,14 +87,14 @@ export class EncoderChange extends ChangeInHand<DialEncoderProfile> {
     return null;
   }
 
-  private judgePresent(facts: readonly DialingFact[]): void {
+  private judgePresent(facts: readonly DialingFact[], now_ms: Milliseconds | undefined): void {
     const has = (type: DialingFact["type"]) => facts.some((fact) => fact.type === type);
     if (has("bolt.retracted")) this.say({ type: "present.opened" });
     else if (has("draw.refused")) {
       this.presentRefused += 1;
       this.say({ type: "present.refused" });
     } else if (has("bolt.thrown")) {
-      this.opening = new Attempt(this.profile, this.present, startAfter(this.opening));
+      this.opening = nextAttempt(this.opening, this.present, {}, now_ms);
       this.say({ type: "present.closed" });
     }
   }
@@ -120,7 +121,7 @@ export class EncoderChange extends ChangeInHand<DialEncoderProfile> {
     this.setCombination = numbers;
     this.entries = null;
     this.differed = null;
-    this.proof = new Proof(this.profile, this.wanted, numbers, startAfter(this.opening));
+    this.proof = new Proof(this.profile, this.wanted, numbers, { dial: this.dial, memory: this.opening.memory });
     this.say({ type: "entries.agreed" });
   }
 }

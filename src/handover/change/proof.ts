@@ -1,6 +1,7 @@
 import { Attempt } from "../../dialing/attempt";
-import { type AttemptStart, startAfter } from "../../dialing/attemptStart";
+import type { AttemptStart } from "../../dialing/attemptStart";
 import type { DialingFact } from "../../dialing/dialingFact";
+import { nextAttempt } from "../../dialing/nextAttempt";
 import type { Combination } from "../../lock/combination";
 import { type Graduations, type Milliseconds, turnOf } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
@@ -49,14 +50,14 @@ export class Proof {
    * @throws {LockError} `too-far`
    */
   turnBy(by: Graduations, now_ms?: Milliseconds): ProofMove {
-    if (by !== 0 && this.dialsAnyway(by)) this.beginAnew();
+    if (by !== 0 && this.dialsAnyway(by)) this.beginAnew(now_ms);
     const { attempt } = this;
     const facts = attempt.turnBy(by, now_ms);
     const has = (type: DialingFact["type"]) => facts.some((fact) => fact.type === type);
     const wasDialed = attempt.reader.legs.length > this.profile.procedure.length;
     const isCounted = has("bolt.retracted") && wasDialed && !this.hasCounted;
     if (isCounted) this.hasCounted = true;
-    if (this.isNextTry(facts)) this.beginAnew();
+    if (this.isNextTry(facts)) this.beginAnew(now_ms);
     if (isCounted) this.opened += 1;
     if (has("draw.refused")) this.refused += 1;
     return { facts, ended: isCounted ? "opened" : has("draw.refused") ? "refused" : null };
@@ -84,8 +85,8 @@ export class Proof {
   }
 
   /** The bolt is out again: what follows is the next try. */
-  private beginAnew(): void {
-    this.attempt = new Attempt(this.profile, this.meant, { ...startAfter(this.attempt), setTo: this.setTo });
+  private beginAnew(now_ms: Milliseconds | undefined): void {
+    this.attempt = nextAttempt(this.attempt, this.meant, { setTo: this.setTo }, now_ms);
     this.hasCounted = false;
   }
 }

@@ -1,8 +1,10 @@
 import { Attempt } from "../../dialing/attempt";
 import { idealMotion } from "../../dialing/idealMotion";
+import { nextAttempt } from "../../dialing/nextAttempt";
 import { RunFollower, runLength } from "../../dialing/runs";
 import type { Combination } from "../../lock/combination";
 import { type Graduations, type Milliseconds, reading, signOf } from "../../lock/dial";
+import { FRESH_MEMORY } from "../../lock/dialEncoder";
 import type { Profile } from "../../lock/profile";
 import { spinOffRule } from "../../lock/spinOffRule";
 import { countingOf, type LearnedZero } from "../../lock/train/learnedZero";
@@ -189,7 +191,9 @@ export class DoorLock {
 
   private beginAnew(): void {
     this.isSpun = false;
-    this.held = this.takeHold(this.held.attempt.pack?.slack());
+    // A lock on a door has all the time it wants between tries.
+    const afresh = { setTo: this.opensTo, memory: FRESH_MEMORY };
+    this.held = new HeldLock(nextAttempt(this.held.attempt, this.meant, afresh));
   }
 
   /** Numbers that open it; a spoiled pack's lie where nobody knows. */

@@ -2,12 +2,12 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { createActor } from "xstate";
 import { Attempt } from "../../../src/dialing/attempt";
-import { startAfter } from "../../../src/dialing/attemptStart";
 import type { DialingFact } from "../../../src/dialing/dialingFact";
 import { dialingMachine } from "../../../src/dialing/dialingMachine";
 import { DIAL_WEIGHTS } from "../../../src/dialing/hand/dialFeel";
 import { HandSession, type UnderHand } from "../../../src/dialing/hand/handSession";
 import { trainUnderHand } from "../../../src/dialing/hand/trainUnderHand";
+import { nextAttempt } from "../../../src/dialing/nextAttempt";
 import type { Graduations, Milliseconds } from "../../../src/lock/dial";
 import type { Profile } from "../../../src/lock/profile";
 import { SHIPPED_PROFILES } from "../../../src/lock/shippedProfiles";
@@ -32,7 +32,6 @@ interface Fit {
 /** A lock behind its train under a hand, with the chart that a screen shows: the hand session alone tells it anything. */
 class Bench {
   private attempt: Attempt;
-  private readonly profile: Profile;
   private readonly chart;
   private readonly hand: HandSession<DialingFact>;
   private readonly train: LockTrain;
@@ -43,7 +42,6 @@ class Bench {
   private refusals = 0;
 
   constructor(profile: Profile, weight: Weight, play: Fit) {
-    this.profile = profile;
     this.attempt = new Attempt(profile, profile.asSet ?? [], { dial: 0 });
     this.chart = createActor(dialingMachine(profile));
     this.chart.on("attempt.ended", ({ opened }) => void this.ended.push(opened));
@@ -85,8 +83,9 @@ class Bench {
     this.hold();
     // Whoever has a lock on the bench begins anew once it is secured.
     if (this.chart.getSnapshot().value !== "secured") return;
-    this.attempt = new Attempt(this.profile, this.attempt.combination, startAfter(this.attempt));
+    this.attempt = nextAttempt(this.attempt, this.attempt.combination, {}, this.now);
     this.chart.send({ type: "attempt.restarted" });
+    for (const fact of this.attempt.begunWith) this.chart.send(fact);
   }
 
   private hear(fact: DialingFact): void {

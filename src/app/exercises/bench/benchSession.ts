@@ -168,9 +168,10 @@ export class BenchSession extends HandStore {
   }
 
   private moveNext(by: Graduations, at: Milliseconds): readonly DialingFact[] {
-    this.next ??= new NextRound(this.setup, this.round.attempt);
+    const rested = this.hand.stoodFor(at);
+    this.next ??= new NextRound(this.setup, this.round.attempt, at, rested);
     const { round, facts } = this.next;
-    if (!this.next.turnBy(by, at, this.hand.stoodFor(at))) return [];
+    if (!this.next.turnBy(by, at, rested)) return [];
     this.round = round;
     this.next = null;
     this.actor.send({ type: "attempt.restarted" });

@@ -1,7 +1,8 @@
 import type { Attempt } from "../../../dialing/attempt";
-import { type AttemptStart, startAfter } from "../../../dialing/attemptStart";
+import type { AttemptStart } from "../../../dialing/attemptStart";
 import type { DialingFact } from "../../../dialing/dialingFact";
 import { RecordedAttempt } from "../../../dialing/hand/recordedAttempt";
+import { nextStart } from "../../../dialing/nextAttempt";
 import { type Graduations, type Milliseconds, turnOf } from "../../../lock/dial";
 import type { Outcome } from "../../replay/outcome";
 import type { BenchSetup } from "./benchSetup";
@@ -32,14 +33,16 @@ const NEXT_AFTER = 1 / 4;
 export class NextRound {
   readonly round: Round;
   /** What happened in it so far: the chart hears it once the round is meant. */
-  readonly facts: DialingFact[] = [];
+  readonly facts: DialingFact[];
   private readonly ended: Attempt;
   /** Where the dial stood when the hand first turned about or rested, graduations; null before that. */
   private meantFrom: Graduations | null = null;
 
-  constructor(setup: BenchSetup, ended: Attempt) {
+  constructor(setup: BenchSetup, ended: Attempt, now: Milliseconds, rested: Milliseconds) {
     this.ended = ended;
-    this.round = new Round(setup, startAfter(ended));
+    const { start, turned } = nextStart(ended, rested);
+    this.round = new Round(setup, start);
+    this.facts = turned.flatMap((by) => [...this.round.turnBy(by, now)]);
   }
 
   /**
