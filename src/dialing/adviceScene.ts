@@ -1,6 +1,6 @@
 import type { Turn } from "../lock/dial";
 import type { Profile } from "../lock/profile";
-import { countWord } from "../wording/amountWords";
+import { countInWords, countWord } from "../wording/amountWords";
 import type { HandledLock } from "./attempt";
 import type { Progress } from "./progress";
 import { faceText } from "./words";
@@ -43,7 +43,7 @@ export const made = ({ progress }: Scene) => progress.arrivals[progress.step] ??
 export const startOverText = ({ profile, attempt }: Scene) => {
   const first = profile.procedure[0];
   const number = faceText(attempt.combination[0] ?? 0, profile);
-  return `turn ${first?.turn}, at least ${countWord(first?.arrivals ?? 0)} arrivals at ${number}`;
+  return `turn ${first?.turn}, at least ${countInWords(first?.arrivals ?? 0, "arrival")} at ${number}`;
 };
 
 const madeWord = (scene: Scene) => (made(scene) === 0 ? "none" : countWord(made(scene)));

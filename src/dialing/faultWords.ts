@@ -1,7 +1,7 @@
 import type { Combination } from "../lock/combination";
 import { type Graduations, opposite } from "../lock/dial";
 import type { Profile } from "../lock/profile";
-import { countWord, sizeText, timesWord } from "../wording/amountWords";
+import { agreeing, countInWords, countText, countWord, sizeText, timesWord } from "../wording/amountWords";
 import type { HandledLock } from "./attempt";
 import { type Fault, type FaultCode, faultsAtEnd, faultsSoFar } from "./fault";
 import { legArrivals } from "./leg";
@@ -50,7 +50,7 @@ const tooFew = (c: Case) => {
   const made = wanted - Math.round(c.fault.size / c.profile.graduations);
   const asked = `this lock asks for ${stepOf(c)?.rule === "at-least" ? "at least " : ""}${countWord(wanted)}`;
   return made <= 0
-    ? `You never came to ${numberOf(c)}; ${asked} arrivals`
+    ? `You never came to ${numberOf(c)}; ${asked} ${agreeing(wanted, "arrival")}`
     : `You arrived only ${timesWord(made)} at ${numberOf(c)}; ${asked}`;
 };
 
@@ -64,7 +64,7 @@ const notDrawn = (c: Case) =>
 
 const paused = (c: Case) => {
   const limit = c.profile.kind === "dial-encoder" ? (c.profile.pauseLimit_s ?? 0) : 0;
-  return `You rested at ${numberOf(c)} for longer than the ${limit} seconds this lock waits`;
+  return `You rested at ${numberOf(c)} for longer than the ${countText(limit, "second")} this lock waits`;
 };
 
 const WHAT_HAPPENED: Readonly<Record<FaultCode, (c: Case) => string>> = {
@@ -108,14 +108,14 @@ const whatItDid = (c: Case): string => {
   const tolerance = toleranceOf(profile, fault.number - 1);
   const isTrue = Math.abs(own) <= tolerance;
   const ownStand = isTrue
-    ? `Wheel ${fault.number} ${Math.abs(own) < 0.05 ? "itself is true" : `is ${sizeText(own)} off, still inside its gate's ${tolerance}`}.`
+    ? `Wheel ${fault.number} ${Math.abs(own) < 0.05 ? "itself is still in line" : `is ${grads(own)} off, still within its gate tolerance of ${tolerance}`}.`
     : `Wheel ${fault.number} is ${standOf(c, fault.number - 1)}.`;
   return [...carried, ownStand].join(" ");
 };
 
 const startOver = ({ profile }: Case) => {
   const first = profile.procedure[0];
-  return `Start over: ${first?.turn} again, at least ${countWord(first?.arrivals ?? 0)} arrivals.`;
+  return `Start over: ${first?.turn} again, at least ${countInWords(first?.arrivals ?? 0, "arrival")}.`;
 };
 
 const isStillTrue = ({ fault, profile, wheels }: Case) =>

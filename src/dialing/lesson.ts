@@ -39,6 +39,6 @@ export function lesson(attempt: Attempt, faults: readonly WordedFault[]): string
   const mean = errors.reduce((sum, error) => sum + error, 0) / Math.max(1, errors.length);
   if (Math.abs(mean) < LEANING * profile.stopTolerance) return "Clean stops. Do it again, and keep the pace.";
   return mean > 0
-    ? `You run ${sizeText(mean)} past on average: begin to slow a little earlier.`
-    : `You stop ${sizeText(mean)} short on average: let the mark come fully to the index.`;
+    ? `You run ${sizeText(mean)} graduations past on average: begin to slow a little earlier.`
+    : `You stop ${sizeText(mean)} graduations short on average: let the mark come fully to the index.`;
 }

@@ -20,7 +20,7 @@ const TASK_WORDS = {
 
 /** Rules that a combination breaks. */
 const RULE_WORDS = {
-  "too-close": ": {one} and {other} are {apart} apart; at least {least} is needed",
+  "too-close": ": {one} and {other} are {apart:graduation|graduations} apart; at least {least} is needed",
   "excluded-last": ": the last number, {last}, is in {low} to {high}, where the draw turns",
   straight: ": the numbers go straight {way}",
   "all-even": ": all numbers are even",

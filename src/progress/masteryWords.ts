@@ -50,7 +50,8 @@ function lapsedMessage({ lapse, wanted }: Told, words: Words): string {
 }
 
 function notYetMessage({ attempts, wanted, rule }: Told, words: Words): string {
-  if (attempts === 0) return `No ${words.one} yet. ${inARow(wanted, words)} make you ready.`;
+  if (attempts === 0)
+    return `No ${words.one} yet. ${inARow(wanted, words)} ${agreeing(wanted, "makes", "make")} you ready.`;
   const missed = cost(rule);
   return `Not ready yet: ${inARow(wanted, words)} would make you ready. A miss sets you back by up to ${countText(missed, words.right, words.rights)}.`;
 }

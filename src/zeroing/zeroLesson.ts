@@ -47,11 +47,11 @@ const along = (turn: Turn, { mean }: SideResult): Graduations => signOf(turn) * 
 const leaning = (turn: Turn, side: SideResult, rules: ZeroingRules): string[] => {
   if (!isLeaning(side, rules)) return [];
   const where = side.mean > 0 ? "left" : "right";
-  const by = sizeText(side.mean);
+  const by = `${sizeText(side.mean)} graduations`;
   return along(turn, side) > 0
-    ? [`Turning ${turn} you stopped ${where} of zero time and again, ${by} past it on average: begin to slow earlier.`]
+    ? [`Turning ${turn} you stopped ${where} of zero again and again, ${by} past it on average: begin to slow earlier.`]
     : [
-        `Turning ${turn} you stopped ${where} of zero time and again, ${by} short of it on average: let the mark come fully to the index.`,
+        `Turning ${turn} you stopped ${where} of zero again and again, ${by} short of it on average: let the mark come fully to the index.`,
       ];
 };
 
@@ -66,7 +66,7 @@ const slant = ({ right, left }: Calibration["sides"], rules: ZeroingRules): stri
 const unevenness = (turn: Turn, { sd }: SideResult, { spreadLimit }: ZeroingRules): string[] =>
   sd > UNEVEN * spreadLimit
     ? [
-        `Turning ${turn} your stops lie ${sizeText(sd)} apart on average: turn more slowly over the last ten graduations.`,
+        `Turning ${turn} your stops lie ${sizeText(sd)} graduations apart on average: turn more slowly over the last ten graduations.`,
       ]
     : [];
 

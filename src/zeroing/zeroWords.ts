@@ -38,7 +38,7 @@ const REFUSED: Readonly<Record<Refusal, (asked: Turn, rules: ZeroingRules, devia
   "too-short": (asked, { approach }) =>
     `Your turn ${asked} was too short: start at least ${turning(approach)} before zero.`,
   "off-the-mark": (asked, { captureWindow }, deviation) =>
-    `You stopped ${deviation === undefined ? "too far from zero" : placeWords(deviation)}, and stops within ${size(captureWindow)} graduations count: go round again, turning ${asked}.`,
+    `You stopped ${deviation === undefined ? "too far from zero" : placeWords(deviation)}, but only stops within ${size(captureWindow)} graduations count: go round again, turning ${asked}.`,
 };
 
 /**
@@ -79,7 +79,7 @@ const whyNotYet = (side: SideResult, limits: ZeroLimits): string => {
 export function verdictWords(turn: Turn, side: SideResult, limits: ZeroLimits): string {
   const { mean, conformance, verdict } = side;
   const { tolerance, risk } = limits;
-  const where = `mean ${placeWords(mean)}; the true mean lies within ${size(tolerance)} of zero with a probability of ${percent(conformance)}`;
+  const where = `mean ${placeWords(mean)}; the true mean lies within ${grads(tolerance)} of zero with a probability of ${percent(conformance)}`;
   const from = turn === "right" ? "Right" : "Left";
   if (verdict === "accept") return `${from}: accepted. It is shown to be good: ${where}.`;
   if (verdict === "reject")
@@ -109,10 +109,10 @@ export function playWords({ answer, truth, error, ci95, isAnswerInside, isTruthI
   const off = error === 0 ? "exactly right" : `${size(error)} too ${error > 0 ? "much" : "little"}`;
   const between = `${ci95.low.toFixed(2)} to ${ci95.high.toFixed(2)}`;
   const stops = isTruthInside
-    ? `Your stops say ${between}, and the truth lies within`
-    : `Your stops say ${between}, and the truth lies outside: come onto the mark slower, always from the same side`;
-  const own = isAnswerInside ? "" : " Your number is not what your own stops say: subtract their means again.";
-  return `You said ${size(answer)}; it is ${size(truth)}: ${off}. ${stops}.${own}`;
+    ? `By your stops it is ${between}, and the true play is in that range`
+    : `By your stops it is ${between}, but the true play is not in that range: come onto the mark more slowly, always from the same side`;
+  const own = isAnswerInside ? "" : " Your answer is outside that range: subtract the means of your stops again.";
+  return `You entered ${grads(answer)}; the play is ${size(truth)}: ${off}. ${stops}.${own}`;
 }
 
 /**

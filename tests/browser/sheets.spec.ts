@@ -273,7 +273,9 @@ test("defects are chosen from a list by their names, times are typed as a clock 
   await limit.fill("1:30");
   await expect(page.getByRole("article")).toContainText("at most 90 s for a try");
   await limit.fill("1:3");
-  await expect(limit).toHaveAccessibleDescription(/Must be a number of seconds from 1 to 36000, not what is typed/);
+  await expect(limit).toHaveAccessibleDescription(
+    /Must be a number of seconds from 1 to 36000; what is typed is not a number/,
+  );
   await limit.fill("2 min");
   const claim = page.getByRole("checkbox", { name: "The tries must show a rate of opening" });
   if (!(await claim.isChecked())) await claim.check();
@@ -282,7 +284,7 @@ test("defects are chosen from a list by their names, times are typed as a clock 
   await expect(rate).toHaveAccessibleDescription(/Must be from 50 to 99.9 %/);
   await rate.fill("95 %");
   await expect(page.getByText(/Cannot be reached: 22 of 22 do not show 95 %/).first()).toBeVisible();
-  await page.getByRole("button", { name: "Add trouble" }).click();
+  await page.getByRole("button", { name: "Add a hidden defect" }).click();
   await page.getByRole("checkbox", { name: /^Lost motion/ }).check();
   await expect(page.getByRole("article")).toContainText("one hidden defect in each try");
 });

@@ -69,7 +69,8 @@ async function doExercise(zeroing: Zeroing, way: Way): Promise<void> {
   const text = (await zeroing.panel.textContent()) ?? "";
   const [, estimate, truth] = /Lost motion: (-?[\d.]+) graduations.*this lock has ([\d.]+)\./.exec(text) ?? [];
   expect(Math.abs(Number(estimate) - Number(truth))).toBeLessThanOrEqual(0.15 + way.within);
-  const [, index, indexTruth] = /Index: ([+−][\d.]+) off its true place.*in truth ([+−][\d.]+)\./.exec(text) ?? [];
+  const [, index, indexTruth] =
+    /Index: ([+−][\d.]+) graduations off its true place.*its true error is ([+−][\d.]+)\./.exec(text) ?? [];
   expect(Math.abs(signed(index) - signed(indexTruth))).toBeLessThanOrEqual(0.15);
   await expect(zeroing.panel).toContainText(/\d+ seconds, \d+\.\d turns/);
 
@@ -226,7 +227,7 @@ const SENTENCES: readonly { readonly reason: Refusal; readonly says: (asked: Tur
     reason: "off-the-mark",
     says: (asked) =>
       new RegExp(
-        `^Not counted\\. You stopped (2\\.9|3\\.0|3\\.1) left of zero, and stops within 1\\.5 graduations count: go round again, turning ${asked}\\.$`,
+        `^Not counted\\. You stopped (2\\.9|3\\.0|3\\.1) left of zero, but only stops within 1\\.5 graduations count: go round again, turning ${asked}\\.$`,
       ),
   },
 ];
@@ -271,7 +272,7 @@ test.describe("find the play", () => {
     await page.getByRole("tab", { name: "Find the play" }).click();
     const keep = page.getByRole("button", { name: /^Record this stop/ });
     const panel = page.getByRole("region", { name: "Find the play" });
-    const mark = zeroing.button("Mark it");
+    const mark = zeroing.button("Check my answer");
     await expect(keep).toBeDisabled();
     await expect(zeroing.bench.detail).toHaveText(/the cam's mark is/);
 
@@ -294,7 +295,7 @@ test.describe("find the play", () => {
     await page.getByLabel("The play is").fill(play);
     await mark.click();
     await expect(zeroing.headline).toHaveText(
-      /^You said [\d.]+; it is [\d.]+: (exactly right|(less than )?0\.\d+ too (much|little))\. Your stops say -?[\d.]+ to [\d.]+, and the truth lies within\.$/,
+      /^You entered [\d.]+ graduations?; the play is [\d.]+: (exactly right|(less than )?0\.\d+ too (much|little))\. By your stops it is -?[\d.]+ to [\d.]+, and the true play is in that range\.$/,
     );
     const [, truth] = /it is ([\d.]+):/.exec((await zeroing.headline.textContent()) ?? "") ?? [];
     expect(Math.abs(Number(play) - Number(truth))).toBeLessThanOrEqual(0.25);
@@ -318,7 +319,7 @@ test.describe("find the play", () => {
     await page.getByLabel("The play is").fill("4,5");
     await page.keyboard.press("Enter");
     await expect(zeroing.headline).toHaveText(
-      /^You said 4\.5; it is [\d.]+: [\d.]+ too much\..* Your number is not what/,
+      /^You entered 4\.5 graduations; the play is [\d.]+: [\d.]+ too much\..* Your answer is outside that range/,
     );
   });
 });

@@ -56,7 +56,7 @@ describe("on a wheel pack", () => {
   test("a fourth arrival at the second number tells that wheel 1 was carried along, and how far", () => {
     const message = messageOf("three-wheel", [0, 338, -29, 126, 90]);
     expect(message).toContain("Wheel 1 was carried along and is 33.0 graduations off its gate.");
-    expect(message).toContain("Wheel 2 itself is true.");
+    expect(message).toContain("Wheel 2 itself is still in line.");
     expect(message).toContain("Start over: left again, at least four arrivals.");
   });
 
@@ -76,7 +76,7 @@ describe("on a wheel pack", () => {
   });
 
   test("a stop off by less than the gate may be tells that the lock opened all the same", () => {
-    expect(messageOf("three-wheel", [0, 339.125, 71, 226, 190])).toContain("still inside its gate's 1.25");
+    expect(messageOf("three-wheel", [0, 339.125, 71, 226, 190])).toContain("still within its gate tolerance of 1.25");
   });
 
   test("a first turn the wrong way is never to be gone on with, even if a wheel stands true by chance", () => {

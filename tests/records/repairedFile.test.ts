@@ -73,8 +73,8 @@ describe("a record that cannot be read is left out and named, the others are tak
 
 describe("what can be repaired is", () => {
   test.each([
-    ["no base64", "§§", "This trace cannot be read: it is not written in base64."],
-    ["no trace", "AQAA", "This trace cannot be read"],
+    ["no base64", "§§", "This motion cannot be read: it is not written in base64."],
+    ["no trace", "AQAA", "This motion cannot be read"],
     ["no text", 5, "it is not a text."],
   ])("an attempt whose motion is %s comes without it", (_what, trace, words) => {
     const { records, traces, remarks } = attempts({ ...anAttempt("bare"), trace });

@@ -36,12 +36,17 @@ describe("a logbook on the desk", () => {
       { opened: true },
       /^1 attempt of .* left out: recorded as opened/,
     ],
-    ["a quicker opening", ({ opened }) => opened, { duration_ms: 900 }, /left out: another time than its recording/],
+    [
+      "a quicker opening",
+      ({ opened }) => opened,
+      { duration_ms: 900 },
+      /left out: its time is not that of its recording/,
+    ],
     [
       "truer stops",
       ({ opened }) => opened,
       { stops: (own.records.attempts.find(({ opened }) => opened)?.stops ?? []).map((one) => ({ ...one, error: 0 })) },
-      /left out: other stop errors than its recording/,
+      /left out: its stop errors are not those of its recording/,
     ],
     [
       "a lock that is not known here",

@@ -22,13 +22,13 @@ describe("what to do better", () => {
       why: "short from the right",
       right: around(0.3),
       left: EVEN,
-      says: [/Turning right .* left of zero .* 0\.3 short/],
+      says: [/Turning right .* left of zero .* 0\.3 graduations short/],
     },
     {
       why: "past from the right",
       right: around(-0.3),
       left: EVEN,
-      says: [/Turning right .* right of zero .* 0\.3 past/],
+      says: [/Turning right .* right of zero .* 0\.3 graduations past/],
     },
     { why: "past from the left", right: EVEN, left: around(0.3), says: [/Turning left .* left of zero .* past/] },
     { why: "short from the left", right: EVEN, left: around(-0.3), says: [/Turning left .* right of zero .* short/] },
@@ -52,7 +52,7 @@ describe("what to do better", () => {
       left: EVEN,
       says: [/^Your stops lean to neither side/],
     },
-    { why: "uneven", right: [0.6, -0.6, 0], left: EVEN, says: [/Turning right your stops lie 0\.6 apart/] },
+    { why: "uneven", right: [0.6, -0.6, 0], left: EVEN, says: [/Turning right your stops lie 0\.6 graduations apart/] },
   ])("$why", ({ right, left, says }) => {
     const told = lessons(right, left);
     expect(told).toEqual(says.map((pattern) => expect.stringMatching(pattern)));

@@ -128,9 +128,11 @@ test("a series that was not set says why, and what to do", () => {
 
 test("a number for the play is told against the truth", () => {
   const stops = { right: [10, 10.1, 9.9], left: [11, 11.1, 10.9] };
-  expect(playWords(markPlay(stops, 100, 1, 1))).toMatch(/it is 1\.0: exactly right\. .*lies within\.$/);
+  expect(playWords(markPlay(stops, 100, 1, 1))).toMatch(
+    /^You entered 1 graduation; the play is 1\.0: exactly right\. .*is in that range\.$/,
+  );
   expect(playWords(markPlay(stops, 100, 1.1, 1))).toMatch(/0\.1 too much/);
-  expect(playWords(markPlay(stops, 100, 0.2, 1.9))).toMatch(/too little\. .*lies outside.*subtract/);
+  expect(playWords(markPlay(stops, 100, 0.2, 1.9))).toMatch(/too little\. .*is not in that range.*subtract/);
 });
 
 test("a side that is open says how many stops it has, how far they spread and when it closes", () => {

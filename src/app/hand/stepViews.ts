@@ -64,7 +64,7 @@ export function stepViews(attempt: HandledLock, state: DialingState): StripView 
       turn: step.turn,
       isCurrent: k === current && (isNumberState(state) || (k === 0 && (state === "waiting" || state === "wrongWay"))),
       pips: pipsOf(step, made),
-      counted: `${countWord(made)} of ${askedOf(step)}`,
+      counted: `${made === 0 ? "none" : countWord(made)} of ${askedOf(step)}`,
       asked: askedOf(step),
       stop: stopOf(reader.legs[k], k),
     };

@@ -27,7 +27,7 @@ export function KeepingLine({ current }: { readonly current: CurrentLogbook }) {
       )}
       {problem === null && promise === null && (
         <button type="button" className="button slim" onClick={() => askToPersist(keeper()).then(setPromise)}>
-          Ask the browser to keep them safe
+          Ask the browser to keep the records
         </button>
       )}
     </div>

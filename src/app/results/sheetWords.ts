@@ -65,8 +65,8 @@ const HIDDEN: readonly Condition["kind"][] = ["index-offset", "lost-motion", "no
 /** A condition in words, with its size. */
 export function conditionWords(condition: Condition): string {
   const { kind, from = 1 } = condition;
-  const size = "size" in condition ? ` by ${Math.abs(condition.size)}` : "";
-  const since = from > 1 ? ` from try ${from} on` : "";
+  const size = "size" in condition ? `: ${countText(Math.abs(condition.size), "graduation")}` : "";
+  const since = from > 1 ? `${size === "" ? "" : ","} from try ${from} on` : "";
   return `${CONDITION_NAMES[kind]}${size}${since}`;
 }
 
@@ -111,10 +111,11 @@ export function stationLine(station: Station, reader: Reader): string {
   const told = conditions.filter(({ kind }) => reader === "instructor" || !HIDDEN.includes(kind));
   const parts = [
     knownProfile(station)?.title ?? "unknown lock",
-    countText(repetitions, "try", "tries"),
+    // In the editor a number may still be missing.
+    ...(Number.isNaN(repetitions) ? [] : [countText(repetitions, "try", "tries")]),
     exerciseWords(station),
     HELP_WORDS[help],
-    ...(timeLimit_s === undefined ? [] : [`at most ${spanText(timeLimit_s)} for a try`]),
+    ...(timeLimit_s === undefined || Number.isNaN(timeLimit_s) ? [] : [`at most ${spanText(timeLimit_s)} for a try`]),
     ...told.map(conditionWords),
   ];
   return parts.join(" · ");

@@ -13,7 +13,7 @@ export function dailyAddress({ sheet }: DailyPractice): string | null {
 
 /** What today's practice is made of, in its order. */
 export function dailyWords({ misses, skills }: DailyPractice): string {
-  const due = `${countText(skills, "try", "tries")} at what is due or not shown yet.`;
+  const due = `${countText(skills, "try", "tries")} of what is due or not shown yet.`;
   if (misses === 0) return due;
   const first = `Your latest misses first: ${countText(misses, "try", "tries")}.`;
   return skills === 0 ? first : `${first} Then ${due}`;
@@ -29,7 +29,7 @@ export function toBeatWords({ kind, value, setting }: NumberToBeat): { readonly 
   }
   return {
     figure: countText(Number(value.toFixed(1)), "graduation", "graduations"),
-    of: `The worst stop of your truest opening. ${at}.`,
+    of: `The worst stop of your most exact opening. ${at}.`,
   };
 }
 

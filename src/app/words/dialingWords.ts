@@ -70,7 +70,7 @@ export const DIALING_WORDS: WordGroup = {
     {
       id: "going-round-again",
       term: "Going round again",
-      text: "After an overshoot you keep turning the same way and stop on the number next time. Only a lock whose written instructions allow it takes that.",
+      text: "After an overshoot you keep turning the same way and stop on the number next time. Do that only on a lock whose written instructions allow it.",
     },
     {
       id: "draw",

@@ -56,7 +56,7 @@ export const LOCK_WORDS: WordGroup = {
     {
       id: "wheel-pack",
       term: "Wheel pack",
-      text: "All wheels on one post. The cam drives the last wheel, that one drives the next, and so on to wheel 1, which carries number one.",
+      text: "All wheels on one post. The cam drives the last wheel, that one drives the next, and so on to wheel 1, which carries the first number.",
       picture: draw.WheelPack,
     },
     {

@@ -35,7 +35,7 @@ function astray(change: PackChange): string {
 const startText = ({ hand }: Change): string => {
   const first = hand.profile.procedure[0];
   const number = faceText(hand.combination[0] ?? 0, hand.profile);
-  return `turn ${first?.turn}, at least ${countWord(first?.arrivals ?? 0)} arrivals at ${number}`;
+  return `turn ${first?.turn}, at least ${countInWords(first?.arrivals ?? 0, "arrival")} at ${number}`;
 };
 
 const startOver = (change: Change, say: string, detail = ""): Advice => ({

@@ -136,7 +136,7 @@ const WORDS: Readonly<Record<ChangeFaultCode, Words>> = {
     happened: (c) => `The door is shut, and ${combinationText(c.wanted, c.profile)} does not open the lock.`,
     did: (c) =>
       c.setTo === null
-        ? "It opens to nothing: the door has to be opened by force."
+        ? "No combination opens it: the door has to be opened by force."
         : `It opens to ${combinationText(c.setTo, c.profile)}; on a real door you would not know that.`,
     mend: (c) =>
       isKeyed(c)

@@ -41,9 +41,9 @@ describe("what there is to do beside turning", () => {
 
 describe("the help for the keys", () => {
   test("is made of what turns the dial, what there is to do, and what the exercise adds", () => {
-    const help = keysHelp([stopAct(vi.fn(), true), againAct(vi.fn())], ["There is no second chance."]);
+    const help = keysHelp([stopAct(vi.fn(), true), againAct(vi.fn())], ["You cannot start a try again."]);
     expect(help[0]).toMatch(/^Arrow keys turn the dial/);
-    expect(help.slice(-2)).toEqual(["Space records a stop. R starts again.", "There is no second chance."]);
+    expect(help.slice(-2)).toEqual(["Space records a stop. R starts again.", "You cannot start a try again."]);
     expect(keysHelp([])).not.toContain("");
   });
 });

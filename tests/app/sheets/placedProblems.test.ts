@@ -23,7 +23,7 @@ describe("the sentence beside a field", () => {
     [
       withStations(station({ repetitions: Number.NaN })),
       "stations[0].repetitions",
-      "Must be a whole number from 1 to 200, not what is typed.",
+      "Must be a whole number from 1 to 200; what is typed is not a number.",
     ],
     [
       withStations(station({ passMarks: { claim } })),

@@ -214,13 +214,19 @@ describe("a new station", () => {
 describe("words", () => {
   it("say spans, conditions, stations and sheets", () => {
     expect([45, 120, 5400, 3600].map(spanText)).toEqual(["45 s", "2 min", "1 h 30 min", "1 h"]);
-    expect(conditionWords({ kind: "lost-motion", size: 0.4, from: 3 })).toBe("the dial has play by 0.4 from try 3 on");
+    expect(conditionWords({ kind: "lost-motion", size: 0.4, from: 3 })).toBe(
+      "the dial has play: 0.4 graduations, from try 3 on",
+    );
     const hidden = { ...newStation("zeroing", { stations: [] }), conditions: [{ kind: "noise", size: 0.1 }] as const };
-    expect(stationLine(hidden, "instructor")).toContain("readings scatter by 0.1");
+    expect(stationLine(hidden, "instructor")).toContain("readings scatter: 0.1 graduations");
     expect(stationLine(hidden, "trainee")).not.toContain("scatter");
-    expect(hiddenTrouble(hidden)).toEqual(["the readings scatter by 0.1"]);
+    expect(hiddenTrouble(hidden)).toEqual(["the readings scatter: 0.1 graduations"]);
     expect(stationLine(newStation("dialing", { stations: [] }), "trainee")).toBe(
       "Three-wheel, 100 graduations · 10 tries · a new random combination for each try · full help",
+    );
+    const unfinished = { ...newStation("dialing", { stations: [] }), repetitions: Number.NaN, timeLimit_s: Number.NaN };
+    expect(stationLine(unfinished, "trainee")).toBe(
+      "Three-wheel, 100 graduations · a new random combination for each try · full help",
     );
     expect(sheetLine(blankSheet())).toBe("1 station · 10 tries");
   });

@@ -11,19 +11,25 @@ test.each([
   { one: changeTry(), row: ["Station 1, try 1", "opens as written", "3 proofs", "none", "240.0 s"] },
   {
     one: changeTry({ outcome: "off", proofs: 1, faults: [{ code: "number-set-off", size: 0.8 }], time_ms: 250_000 }),
-    row: ["Station 1, try 1", "opens, but not as written, too late", "1 proof", "number set off", "250.0 s"],
+    row: ["Station 1, try 1", "opens, but not as written, too late", "1 proof", "a number set off", "250.0 s"],
   },
   {
     one: troubleTry({ station: 1, sizeError: -0.25 }),
-    row: ["Station 2, try 1", "named right: index slipped", "size off by −0.3", "2 tries, 4 measurements", "180.0 s"],
+    row: [
+      "Station 2, try 1",
+      "named right: Index slipped",
+      "size off by −0.3 graduations",
+      "2 tries, 4 measurements",
+      "180.0 s",
+    ],
   },
   {
     one: troubleTry({ station: 1, isNamedRight: false, sizeError: null }),
-    row: ["Station 2, try 1", "guessed, or wrong place: index slipped", "–", "2 tries, 4 measurements", "180.0 s"],
+    row: ["Station 2, try 1", "guessed, or wrong place: Index slipped", "–", "2 tries, 4 measurements", "180.0 s"],
   },
   {
     one: troubleTry({ station: 1, named: "lost-motion", isNamedRight: false, sizeError: null, tries: 1 }),
-    row: ["Station 2, try 1", "not found: index slipped", "–", "1 try, 4 measurements", "180.0 s"],
+    row: ["Station 2, try 1", "not found: Index slipped", "–", "1 try, 4 measurements", "180.0 s"],
   },
   {
     one: handoverTry({ station: 2, undone: 1 }),
@@ -38,9 +44,9 @@ test.each([
     }),
     row: [
       "Records room, try 1",
-      "not handed over; still missing: way out; record",
+      "not handed over; still missing: way out not checked; record not written",
       "0 steps undone",
-      "shut in",
+      "someone shut inside",
       "600.0 s",
     ],
   },

@@ -42,7 +42,7 @@ test("the check screen says what a record holds, and has no result for a forged 
   }
   const opened = { ...record.tries[1], opened: true, stopErrors: [0, 0, 0], faults: [] };
   await checkIt(await file({ ...record, tries: record.tries.with(1, opened as never) }));
-  await expect(check.getByRole("alert")).toContainText("Try 2 is recorded as opened, and its recording does not open");
+  await expect(check.getByRole("alert")).toContainText("Try 2 is recorded as opened, but its recording does not open");
   await expect(check.locator("dl")).toHaveText(/result\s*none: the record fails its check/);
   await checkIt(await file({ ...record, tries: [null] }));
   await expect(check.getByRole("alert")).toHaveText(/^Not checked: record\.tries\[0\] must have a kind/);

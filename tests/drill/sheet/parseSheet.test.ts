@@ -51,7 +51,7 @@ describe("a sheet that is not sound gets a sentence that names the field", () =>
     { value: { ...testSheet(), format: "other" }, says: 'format must be "gatefall-sheet", not "other"' },
     {
       value: { ...testSheet(), version: 2 },
-      says: "version must be 1, not 2; open a file of a later version with that version",
+      says: "version must be 1, not 2; open a file of a later version with the Gatefall that made it",
     },
     { value: without("title"), says: "title must be a text of 1 to 120 characters (it is missing)" },
     { value: { ...testSheet(), purpose: "" }, says: "purpose must be a text" },

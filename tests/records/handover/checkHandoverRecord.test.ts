@@ -38,10 +38,14 @@ describe("a handover record", () => {
   });
 
   test.each<[string, object, RegExp]>([
-    ["a later change", { nextChangeDue: "2030-01-01" }, /due on 2030-01-01, and by its date on 2027-11-26/],
+    [
+      "a later change",
+      { nextChangeDue: "2030-01-01" },
+      /due on 2030-01-01 by the record, but on 2027-11-26 by its date/,
+    ],
     ["a proof left out", { proofs: RECORD.proofs.slice(1) }, /list of proofs is not the one/],
     ["more undone than made", { faults: 1, undoneFaults: 2 }, /Faults on record: 1, of which undone: 2/],
-    ["half a fault", { faults: 0.5 }, /That cannot be/],
+    ["half a fault", { faults: 0.5 }, /These numbers cannot be right/],
     ["no height", { height_in: 0, authorizedBy: "E. Quill" }, /height is 0 inches/],
     ["a height out of range that nobody authorized", { height_in: 52 }, /"Exception confirmed by" is empty/],
     ["time that runs backward", { duration_ms: -1 }, /duration is -1/],
@@ -50,7 +54,11 @@ describe("a handover record", () => {
     ["a rule left out", { changeWhen: [] }, /not as this version writes it/],
     ["no technician", { technician: " " }, /"Technician" is empty/],
     ["a field more", { combination: "38-71-26" }, /has fields that no handover record has: "combination"/],
-    ["a field more inside another", { zero: { right: 0, left: 0, set: 38 } }, /has: inside one of its fields/],
+    [
+      "a field more inside another",
+      { zero: { right: 0, left: 0, set: 38 } },
+      /has\. They are inside one of its other fields/,
+    ],
   ])("%s under a hash made anew: it does not fit together", async (_, more, words) => {
     const { isUnchanged, problems } = hashedAnew({ ...RECORD, ...more });
     expect(isUnchanged).toBe(true);

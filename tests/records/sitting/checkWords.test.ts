@@ -3,16 +3,16 @@ import { checkProblem, checkSentences, tryProblem } from "../../../src/records/s
 
 describe("a finding with a count of one", () => {
   test.each([
-    { found: checkProblem("numbers-dialed", [], { count: 1, length: 3 }), says: "dials 1 number, and its lock has 3" },
+    { found: checkProblem("numbers-dialed", [], { count: 1, length: 3 }), says: "dials 1 number, but its lock has 3" },
     {
       found: checkProblem("stop-errors", [], { count: 1, length: 3 }),
-      says: "has 1 stop error, and its lock has 3 numbers",
+      says: "has 1 stop error, but its lock has 3 numbers",
     },
     {
       found: checkProblem("refused-count", [], { refused: 1, counted: 2 }),
-      says: "counts 1 stop as refused, and 2 are on record",
+      says: "counts 1 refused stop, but 2 are on record",
     },
-    { found: checkProblem("numbers-set", [], { count: 1, length: 3 }), says: "sets 1 number, and its lock has 3" },
+    { found: checkProblem("numbers-set", [], { count: 1, length: 3 }), says: "sets 1 number, but its lock has 3" },
   ])("of a try: it $says", ({ found, says }) => {
     expect(checkSentences([tryProblem(2, found)])).toEqual([`Try 2 ${says}.`]);
   });
@@ -20,11 +20,11 @@ describe("a finding with a count of one", () => {
   test.each([
     {
       found: checkProblem("too-many-tries", [], { planned: 1, tries: 2 }),
-      says: "The sheet has 1 try, and 2 are on record.",
+      says: "The sheet has 1 try, but 2 are on record.",
     },
     {
       found: checkProblem("too-many-answers", [], { planned: 0, answers: 1 }),
-      says: "The sheet asks 0 questions, and 1 answer is on record.",
+      says: "The sheet asks 0 questions, but 1 answer is on record.",
     },
     {
       found: checkProblem("tries-missing", [], { planned: 1, tries: 0 }),

@@ -122,7 +122,7 @@ describe("a record that was changed and hashed and marked anew is found out", ()
       },
       new RegExp(`^Try ${dialed + 1} is not`),
     ],
-    ["a try made twice", { tries: [...tries, first] }, /^The sheet has 6 tries, and 7 are on record/],
+    ["a try made twice", { tries: [...tries, first] }, /^The sheet has 6 tries, but 7 are on record/],
     ["a bad try left out", { tries: tries.slice(1) }, /^It is recorded as finished with 5 of 6 tries/],
     [
       "a bad try left out and the sitting broken off",
@@ -132,12 +132,12 @@ describe("a record that was changed and hashed and marked anew is found out", ()
     [
       "a wrong answer called right",
       { answers: answers.with(0, { ...asked, choice: asked.choice === 0 ? 1 : 0 }) },
-      /^Answer 1 is recorded as right, and the bank has it wrong/,
+      /^Answer 1 is recorded as right, but by the question bank it is wrong/,
     ],
     [
       "a right answer called wrong",
       { answers: answers.with(0, { ...asked, isRight: false }) },
-      /^Answer 1 is recorded as wrong, and the bank has it right/,
+      /^Answer 1 is recorded as wrong, but by the question bank it is right/,
     ],
     [
       "an easier question",
@@ -149,15 +149,15 @@ describe("a record that was changed and hashed and marked anew is found out", ()
       { answers: answers.with(2, { ...(answers[2] ?? asked), choice: 9, isRight: false }) },
       /^Answer 3 takes choice 9/,
     ],
-    ["an answer too many", { answers: [...answers, asked] }, /^The sheet asks 3 questions, and 4 answers/],
+    ["an answer too many", { answers: [...answers, asked] }, /^The sheet asks 3 questions, but 4 answers/],
     ["an answer left out", { answers: answers.slice(0, 2) }, /^It is recorded as finished with 2 of 3 answers/],
     [
       "answers before the last try",
       { tries: tries.slice(0, 3), ended: "broken-off" },
-      /^There are answers on record, and questions come only/,
+      /^There are answers on record, but questions come only/,
     ],
     ["pauses that are not allowed", { pauses: 2 }, /^There are pauses \(2\) on record/],
-    ["a seed that the sheet does not set", { sheet: { ...SHEET, seed: 3 } }, /^The seed is 11, and the sheet sets 3/],
+    ["a seed that the sheet does not set", { sheet: { ...SHEET, seed: 3 } }, /^The seed is 11, but the sheet sets 3/],
     [
       "a reload that ends it",
       { sheet: { ...SHEET, sitting: { ...SITTING, onReload: "broken-off" } } },
@@ -168,7 +168,7 @@ describe("a record that was changed and hashed and marked anew is found out", ()
       { interruptions: 0, tries: tries.with(0, { ...first, isBrokenOff: true }) },
       /^Tries lost to a reload: 1; reloads on record: 0/,
     ],
-    ["time up without a time", { ended: "time" }, /^It ended because time was up/],
+    ["time up without a time", { ended: "time" }, /^It is recorded as ended because time was up/],
     [
       "more questions than the bank has",
       {
@@ -200,7 +200,7 @@ describe("a record that another version made", () => {
     const marking = { ...record.marking, verdict: "fail" as const };
     const { problems, unheld } = await checked({ ...record, profileHashes, marking });
     expect(problems).toEqual([]);
-    expect(unheld[0]).toMatch(/^Version 0\.0\.9 made it, and this is version 0\.1\.0:.*not the record/);
+    expect(unheld[0]).toMatch(/^Version 0\.0\.9 made it, and this is version 0\.1\.0:.*not from the record/);
     const differs = [/^The marks/, /^A lock/, /^Try \d is not/, /^Answer \d is to question/];
     expect(unheld.slice(1)).toEqual(differs.map((words) => expect.stringMatching(words)));
   });

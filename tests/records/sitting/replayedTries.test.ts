@@ -37,11 +37,11 @@ describe("a record with its recordings", () => {
     [
       "an opening that was none",
       { opened: true, stopErrors: [0, 0, 0], faults: [] },
-      /^Try 2 is recorded as opened, and its recording does not open/,
+      /^Try 2 is recorded as opened, but its recording does not open/,
     ],
     ["a better stop", { stopErrors: [0, 0.5, 0] }, /^Try 2 has other stop errors than its recording/],
     ["a fault left out", { faults: [] }, /^Try 2 has other faults than its recording/],
-    ["a quicker try", { time_ms: 900 }, /^Try 2 is recorded with 900 ms, and its recording lasts \d+ ms/],
+    ["a quicker try", { time_ms: 900 }, /^Try 2 is recorded with 900 ms, but its recording lasts \d+ ms/],
   ])("names %s", async (_, fields, words) => {
     expect((await checked(withTry(1, fields))).problems).toContainEqual(expect.stringMatching(words));
   });
@@ -49,7 +49,7 @@ describe("a record with its recordings", () => {
   test("names a recording that was copied from another try", async () => {
     const copied = { ...RECORD, motions: (RECORD.motions ?? []).with(1, RECORD.motions?.[0] ?? null) };
     const { problems } = await checked(copied);
-    expect(problems).toContainEqual("Tries 1 and 2 have one and the same recording.");
+    expect(problems).toContainEqual("Tries 1 and 2 have the same recording.");
     expect(problems).toContainEqual(expect.stringMatching(/^Try 2 starts from another place/));
   });
 

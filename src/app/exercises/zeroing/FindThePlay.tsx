@@ -65,7 +65,7 @@ function Answer({ play }: Pick<PlayProps, "play">) {
       <NumberField label="The play is" looks={{ field: "row mt-4" }} size={5} value={answer} onNumber={setAnswer}>
         <span>graduations</span>
         <button type="submit" className="button primary" disabled={!(isSize && isReady)}>
-          Mark it
+          Check my answer
         </button>
       </NumberField>
     </form>

@@ -22,7 +22,7 @@ const fine = (value: number) => `${value < 0 ? "−" : "+"}${Math.abs(value).toF
 
 /** Where the index stands, as the readings show it and in truth; graduations, left positive. */
 function indexWords(truth: Graduations, { estimate, ci95 }: IndexErrorEstimate): string {
-  const seen = `Index: ${fine(estimate)} off its true place, 95 % interval ${fine(ci95.low)} to ${fine(ci95.high)}; in truth ${fine(truth)}.`;
+  const seen = `Index: ${fine(estimate)} graduations off its true place, 95 % interval ${fine(ci95.low)} to ${fine(ci95.high)}; its true error is ${fine(truth)}.`;
   return Math.abs(truth) > ASKEW
     ? `${seen} The zero compensates for this. If someone straightens the ring later, every stop is off by that much.`
     : seen;
@@ -61,11 +61,11 @@ export function ZeroResultView({ session, now }: { readonly session: ZeroingSess
         <thead>
           <tr>
             <th scope="col">turning</th>
-            <th scope="col">n</th>
+            <th scope="col">stops</th>
             <th scope="col">mean</th>
             <th scope="col">sd</th>
             <th scope="col">spread</th>
-            <th scope="col">95 % of the mean</th>
+            <th scope="col">95 % interval of the mean</th>
           </tr>
         </thead>
         <tbody>

@@ -21,7 +21,7 @@ type PlainMark =
 type Marks = readonly (readonly [PlainMark, string])[];
 
 const DIALING: Marks = [
-  ["firstTime", "Right the first time, tries, at least"],
+  ["firstTime", "Tries right the first time, at least"],
   ["faultyTries", "Tries with a fault, at most"],
   ["stopErrorBias", "Mean stop error within, graduations"],
   ["stopErrorSpread", "Spread of the stop error, at most, graduations"],

@@ -29,7 +29,7 @@ const policyOf = (choice: PolicyChoice, profile: Profile | null, kind: "dialing"
 
 const FLAGS = [
   ["circular", "Measure the distance the shorter way round the dial"],
-  ["noStraight", "Not straight up or down"],
+  ["noStraight", "Not all rising, not all falling"],
   ["notAllEven", "Not all even"],
   ["notAllOdd", "Not all odd"],
   ["oneFromEachThird", "One number from each third"],
@@ -67,7 +67,7 @@ function RuleFields({
         onChoice={(tens) => onRules({ ...rules, multiplesOfTen: tens === "none" ? undefined : tens }, "multiplesOfTen")}
       />
       <LinesField
-        label="Last number never in, such as 0-20, 85-99"
+        label="Ranges that the last number is never in, such as 0-20, 85-99"
         path={`${path}.rules.excludedLast`}
         value={rules.excludedLast}
         write={rangesText}

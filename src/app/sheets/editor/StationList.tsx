@@ -18,7 +18,7 @@ const ADD: Readonly<Record<Station["kind"], string>> = {
   dialing: "Add dialing",
   zeroing: "Add zeroing",
   change: "Add a change",
-  trouble: "Add trouble",
+  trouble: "Add a hidden defect",
   handover: "Add a handover",
 };
 

@@ -13,7 +13,7 @@ const EDITOR_WORDS = {
   share: "must be from 50 to 99.9 %",
   "no-text": ": enter {least} to {most} characters",
   "no-title": ": enter a title of {least} to {most} characters",
-  "not-what-is-typed": "{rule}, not what is typed",
+  "not-a-number-typed": "{rule}; what is typed is not a number",
 };
 
 /** A problem as the editor words it: an empty field asks for text, and a number that is none is not shown. */
@@ -27,7 +27,7 @@ function inEditor(problem: Problem): Problem {
     };
   if (!Number.isNaN(values.found)) return problem;
   const { found: _, ...others } = values;
-  return { code: "not-what-is-typed", path, values: { rule: { code, path, values: others } } };
+  return { code: "not-a-number-typed", path, values: { rule: { code, path, values: others } } };
 }
 
 /** What is wrong with a field, as a sentence beside it. */

@@ -113,7 +113,7 @@ const jumpsText = (jumps: SittingRecord["clockJumps"] = []) =>
 const SEEDS = {
   drawn: "drawn for this sitting",
   sheet: "set by the sheet",
-  address: "given in the address: practice, and no test",
+  address: "given in the address: practice, not a test",
 } as const;
 
 /** What the record can be checked by. */

@@ -42,7 +42,7 @@ export function DialingStationHand({ one, held }: DialingStationHandProps) {
         help={spokenHelp(one)}
         digits={help === "full" ? "fading-without-switch" : "none"}
         pointTo={help === "full" ? (advice?.turn ?? null) : null}
-        keysMore={["There is no second chance."]}
+        keysMore={["You cannot start a try again."]}
       />
     </>
   );

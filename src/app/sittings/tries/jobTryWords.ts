@@ -1,7 +1,10 @@
 import type { ChangeTry, HandoverTry, TroubleTry } from "../../../drill/marking/tryResult";
 import type { Station } from "../../../drill/sheet/sheet";
+import { TROUBLE_KINDS } from "../../../handover/trouble/trouble";
+import { TROUBLE_GUIDE } from "../../../handover/trouble/troubleGuide";
 import { countText } from "../../../wording/amountWords";
 import { signedText } from "../../parts/signedText";
+import { missedWord } from "../../results/jobWords";
 
 /** What one job of a sitting came to, in words for a row. */
 export interface JobTryWords {
@@ -11,9 +14,13 @@ export interface JobTryWords {
   readonly faults: string;
 }
 
-const codeWords = (code: string) => code.replaceAll("-", " ");
+const listWords = (codes: readonly string[]) => codes.map(missedWord).join("; ") || "none";
 
-const listWords = (codes: readonly string[]) => codes.map(codeWords).join("; ") || "none";
+/** What is said of a kind of defect; nothing of one that is not known here. */
+const guideOf = (kind: string | null) => {
+  const known = TROUBLE_KINDS.find((one) => one === kind);
+  return known === undefined ? undefined : TROUBLE_GUIDE[known];
+};
 
 const CHANGE_WORDS: Readonly<Record<ChangeTry["outcome"], string>> = {
   true: "opens as written",
@@ -32,11 +39,12 @@ function changeWords({ outcome, proofs, faults }: ChangeTry): JobTryWords {
 }
 
 function troubleWords({ condition, named, isNamedRight, sizeError, tries, measurements }: TroubleTry): JobTryWords {
-  const truth = codeWords(condition ?? "unknown");
+  const guide = guideOf(condition);
+  const truth = guide?.title ?? condition ?? "unknown";
   const guess = named === condition ? "guessed, or wrong place" : "not found";
   return {
     outcome: isNamedRight ? `named right: ${truth}` : `${guess}: ${truth}`,
-    stops: sizeError === null ? "–" : `size off by ${signedText(sizeError)}`,
+    stops: sizeError === null ? "–" : `size off by ${signedText(sizeError)} ${guide?.unit ?? ""}`.trim(),
     faults: `${countText(tries, "try", "tries")}, ${countText(measurements, "measurement", "measurements")}`,
   };
 }

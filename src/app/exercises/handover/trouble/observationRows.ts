@@ -40,7 +40,7 @@ export function seenRow(seen: Observation, index: number, card: LockCard): SeenR
     case "cam":
       return { key, done: `Cam gauge, after turning ${seen.turn}`, showed: signedText(seen.value) };
     case "pull":
-      return { key, done: `Pull gauge, ${seen.turn}`, showed: `moves after ${seen.value.toFixed(1)}` };
+      return { key, done: `Pull gauge, ${seen.turn}`, showed: `moves after ${seen.value.toFixed(1)} graduations` };
     case "rules":
       return {
         key,
