@@ -297,7 +297,7 @@ test.describe("find the play", () => {
     await expect(zeroing.headline).toHaveText(
       /^You entered [\d.]+ graduations?; the play is [\d.]+: (exactly right|(less than )?0\.\d+ too (much|little))\. By your stops it is -?[\d.]+ to [\d.]+, and the true play is in that range\.$/,
     );
-    const [, truth] = /it is ([\d.]+):/.exec((await zeroing.headline.textContent()) ?? "") ?? [];
+    const [, truth] = /the play is ([\d.]+):/.exec((await zeroing.headline.textContent()) ?? "") ?? [];
     expect(Math.abs(Number(play) - Number(truth))).toBeLessThanOrEqual(0.25);
     await expect(keep).toBeDisabled();
 
