@@ -120,3 +120,27 @@ for (const { id, tag } of WITH_EVERY_HAND) {
     });
   });
 }
+
+test("a bench that writes its own address is made once", async ({ page, bench }) => {
+  // Each bench that is made has a clock of its own, which keeps what is under way.
+  await page.addInitScript(() => {
+    const { setInterval: begin } = window;
+    window.setInterval = ((act: () => void, every?: number, ...rest: unknown[]) => {
+      const { dataset } = document.documentElement;
+      if (every === 1000) dataset.clocks = `${dataset.clocks ?? ""}.`;
+      return begin(act, every, ...rest);
+    }) as typeof window.setInterval;
+  });
+  await page.goto("#/bench");
+  await expect(page).toHaveURL(/profile=three-wheel/);
+  await expect(page.getByRole("region", { name: "Turn chart" })).toBeVisible();
+  await expect(page.locator("html")).toHaveAttribute("data-clocks", ".");
+  // Asked for again, it begins anew.
+  const before = await bench.reading();
+  await bench.dial.focus();
+  await page.keyboard.press("ArrowRight");
+  expect(await bench.reading()).not.toBe(before);
+  await page.getByRole("link", { name: "Bench", exact: true }).click();
+  await expect(page).toHaveURL(/profile=three-wheel/);
+  await expect.poll(() => bench.reading()).toBe(before);
+});
