@@ -5,6 +5,7 @@ import { leaveNotes } from "./leftNotes";
 
 /** Fetches all that keeps records, in pieces: each is made ready by itself, and a hand may be turning a dial meanwhile. */
 async function fetchKeeper(): Promise<Keeper> {
+  await import("../../lock/fieldSchemas");
   await import("../../records/records");
   await import("../../store/logbookDatabase");
   return import("./keep");

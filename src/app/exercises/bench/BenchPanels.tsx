@@ -1,9 +1,10 @@
-import { useMemo } from "react";
+import { startTransition, useEffect, useMemo, useState } from "react";
 import type { Attempt } from "../../../dialing/attempt";
 import type { TimedMotion } from "../../../dialing/motion";
 import type { Graduations } from "../../../lock/dial";
 import { faultsWithoutFigures } from "../../hand/faultsWithoutFigures";
 import type { HubStrength } from "../../hand/hubReading";
+import { whenIdle } from "../../parts/page/whenIdle";
 import { Cutaway } from "../../pictures/cutaway/Cutaway";
 import { TurnChart } from "../../pictures/turnChart/TurnChart";
 import { estimateSentence } from "../../replay/estimateWords";
@@ -60,8 +61,22 @@ function figuresInside(
   return reading === "hidden" ? "errors" : "all";
 }
 
+/** Cutaway, turn chart, result, foot. */
+const PANELS = 4;
+
+/** How many panels are drawn yet: each by itself, when the browser has nothing else to do, since a hand may turn the dial. */
+function usePanelsDrawn(): number {
+  const [drawn, setDrawn] = useState(1);
+  useEffect(() => {
+    if (drawn === PANELS) return;
+    return whenIdle(() => startTransition(() => setDrawn(drawn + 1)));
+  }, [drawn]);
+  return drawn;
+}
+
 /** What is seen of the attempt. */
 function Insights({
+  drawn,
   session,
   replay,
   lock,
@@ -69,7 +84,7 @@ function Insights({
   ghost,
   recording,
   reading,
-}: Omit<BenchPanelsProps, "ghostKind" | "onGhost" | "onShare" | "isWithheld">) {
+}: Omit<BenchPanelsProps, "ghostKind" | "onGhost" | "onShare" | "isWithheld"> & { readonly drawn: number }) {
   const { playback } = replay;
   const outcome = playback?.outcome ?? session.outcome;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the session is mutable; its version tells a change
@@ -80,26 +95,30 @@ function Insights({
   return (
     <>
       <Cutaway attempt={lock} version={session.version} figures={figuresInside(session, replay, reading)} />
-      <TurnChart
-        attempt={playback?.whole ?? shown}
-        version={session.version}
-        faults={named}
-        hasFigures={hasFigures}
-        ghost={ghost}
-        recording={recording}
-        playhead_ms={replay.playhead_ms}
-        isPlaying={replay.isPlaying}
-        onPlay={replay.play}
-        onPause={replay.pause}
-        onScrub={replay.scrub}
-      />
-      <ResultPanel
-        attempt={playback?.whole ?? shown}
-        outcome={outcome}
-        faults={named}
-        hasFigures={hasFigures}
-        estimate={playback === null ? ownEstimate(session) : null}
-      />
+      {drawn > 1 && (
+        <TurnChart
+          attempt={playback?.whole ?? shown}
+          version={session.version}
+          faults={named}
+          hasFigures={hasFigures}
+          ghost={ghost}
+          recording={recording}
+          playhead_ms={replay.playhead_ms}
+          isPlaying={replay.isPlaying}
+          onPlay={replay.play}
+          onPause={replay.pause}
+          onScrub={replay.scrub}
+        />
+      )}
+      {drawn > 2 && (
+        <ResultPanel
+          attempt={playback?.whole ?? shown}
+          outcome={outcome}
+          faults={named}
+          hasFigures={hasFigures}
+          estimate={playback === null ? ownEstimate(session) : null}
+        />
+      )}
     </>
   );
 }
@@ -123,35 +142,47 @@ function Hidden({ session, isWithheld }: Pick<BenchPanelsProps, "session" | "isW
   );
 }
 
+/** Below all panels. */
+function Foot({
+  ghost,
+  ghostKind,
+  onGhost,
+  onShare,
+}: Pick<BenchPanelsProps, "ghost" | "ghostKind" | "onGhost" | "onShare">) {
+  return (
+    <footer className="workplace-foot flex phone:flex-wrap items-start gap-5 mt-auto px-edge py-4 text-fine leading-[1.4] text-soft">
+      <select
+        className="field flex-none text-small"
+        aria-label="Compare on the turn chart"
+        value={ghostKind}
+        onChange={(event) => onGhost(GHOSTS.find((one) => one === event.currentTarget.value) ?? "none")}
+      >
+        {GHOSTS.map((one) => (
+          <option key={one} value={one}>
+            {one === "best" && ghostKind === "best" && ghost === null ? NO_BEST : GHOST_WORDS[one]}
+          </option>
+        ))}
+      </select>
+      <button type="button" className="button flex-none text-small" aria-haspopup="dialog" onClick={onShare}>
+        Share
+      </button>
+      <p>
+        A practice result is not a certificate. On a real door the maker's written instructions and local codes decide.
+      </p>
+    </footer>
+  );
+}
+
 /** The panels beside the dial. In silent help they stay empty until the attempt has ended. */
 export function BenchPanels({ ghostKind, onGhost, onShare, isWithheld, ...seen }: BenchPanelsProps) {
   const { session, replay } = seen;
   const isSilent = session.setup.help === "silent" && session.outcome === null;
   const isHidden = (isSilent || isWithheld) && replay.playback === null;
+  const drawn = usePanelsDrawn();
   return (
     <div className="workplace-panels">
-      {isHidden ? <Hidden session={session} isWithheld={isWithheld} /> : <Insights {...seen} />}
-      <footer className="workplace-foot flex phone:flex-wrap items-start gap-5 mt-auto px-edge py-4 text-fine leading-[1.4] text-soft">
-        <select
-          className="field flex-none text-small"
-          aria-label="Compare on the turn chart"
-          value={ghostKind}
-          onChange={(event) => onGhost(GHOSTS.find((one) => one === event.currentTarget.value) ?? "none")}
-        >
-          {GHOSTS.map((one) => (
-            <option key={one} value={one}>
-              {one === "best" && ghostKind === "best" && seen.ghost === null ? NO_BEST : GHOST_WORDS[one]}
-            </option>
-          ))}
-        </select>
-        <button type="button" className="button flex-none text-small" aria-haspopup="dialog" onClick={onShare}>
-          Share
-        </button>
-        <p>
-          A practice result is not a certificate. On a real door the maker's written instructions and local codes
-          decide.
-        </p>
-      </footer>
+      {isHidden ? <Hidden session={session} isWithheld={isWithheld} /> : <Insights {...seen} drawn={drawn} />}
+      {drawn === PANELS && <Foot ghost={seen.ghost} {...{ ghostKind, onGhost, onShare }} />}
     </div>
   );
 }
