@@ -1,3 +1,4 @@
+import type { Locator } from "@playwright/test";
 import { expect, test } from "./page";
 
 /* What the library of controls is trusted with, once for each control: its keys, its focus, and the policy of the page. */
@@ -88,3 +89,23 @@ for (const { locale, typed, shown } of [
     });
   });
 }
+
+test("where the system gives the colors, the page, the help and the tab that are chosen are told apart", async ({
+  page,
+}) => {
+  await page.emulateMedia({ forcedColors: "active" });
+  const shade = (one: Locator) => one.evaluate((element) => getComputedStyle(element).backgroundColor);
+  const apart = async (chosen: Locator, other: Locator) => {
+    await expect(chosen).toBeVisible();
+    expect(await shade(chosen)).not.toBe(await shade(other));
+  };
+  const link = (name: string) => page.getByRole("link", { name, exact: true });
+  await page.goto("#/bench?seed=5");
+  await apart(
+    page.getByRole("button", { name: "Full", exact: true }),
+    page.getByRole("button", { name: "Counts", exact: true }),
+  );
+  await apart(link("Bench"), link("Start"));
+  await page.goto("#/logbook?view=jobs");
+  await apart(link("Jobs"), link("Progress"));
+});

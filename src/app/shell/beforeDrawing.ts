@@ -7,8 +7,8 @@ import { putOn, THEMES } from "./theme";
 
 /*
  * Runs before anything is drawn, as a small script of its own: puts on the chosen theme, says what of the picture in the page
- * may be seen and how far its dial is turned (shell.css), and asks for the files of the page in the address beside those of
- * the app.
+ * may be seen and how far its dial is turned (shell.css), asks for the files of the page in the address beside those of the
+ * app, and has it said where the app does not come: the picture looks like a page that works.
  */
 putOn(recalled("theme", THEMES));
 const { dataset, style } = document.documentElement;
@@ -16,6 +16,11 @@ const route = parseRoute(location.hash);
 const page = pageOf(route);
 dataset.first = page;
 if (hasTraces()) dataset.traces = "";
+
+const tellGone = ({ target }: Event) => {
+  if (target instanceof HTMLScriptElement) dataset.gone = "";
+};
+addEventListener("error", tellGone, true);
 
 const seed = newSeed();
 dataset.seed = `${seed}`;

@@ -1,5 +1,6 @@
 import { renderToStaticMarkup } from "react-dom/server";
 import { BenchScreen } from "../exercises/bench/BenchScreen";
+import { FilesGoneLine } from "../parts/page/FilesGoneLine";
 import { FIRST_COURSE } from "../start/firstVisit";
 import { StartPage } from "../start/StartPage";
 import { seedAtZero } from "./firstBench";
@@ -14,6 +15,9 @@ export const firstPicture = (): string =>
   renderToStaticMarkup(
     <div className="first-picture">
       <Head page="start" />
+      <div className="first-gone page">
+        <FilesGoneLine />
+      </div>
       <StartPage progress={FIRST_COURSE} isReturning={false} isKnown={true} />
       <div className="first-bench" inert={true} aria-hidden="true">
         <BenchScreen query={new URLSearchParams()} seed={seedAtZero()} />

@@ -94,3 +94,17 @@ test("where a word's meaning cannot be fetched, its dialog says so", async ({ pa
     "could not be loaded",
   );
 });
+
+for (const address of ["#/start", "#/bench", "#/logbook"]) {
+  test(`where the app itself cannot be fetched, the picture of ${address} says that it is none that works`, async ({
+    page,
+  }) => {
+    const told = page.getByRole("alert").filter({ hasText: "A file of this page could not be loaded" });
+    await page.goto("#/words");
+    await expect(told).toHaveCount(0);
+    await page.route("**/assets/index-*.js", (route) => route.fulfill({ status: 404, body: "" }));
+    await page.goto("about:blank");
+    await page.goto(address);
+    await expect(told).toBeVisible();
+  });
+}
