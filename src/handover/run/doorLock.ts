@@ -90,21 +90,25 @@ export class DoorLock {
    * @param now_ms - time, or undefined for a motion without times
    */
   turnBy(by: Graduations, now_ms?: Milliseconds): LockHappening[] {
+    const wasBack = this.retraction > 0;
+    const wasOpened = this.held.attempt.opened;
     const types = this.hand.drive(this.held, by, now_ms).map(({ type }) => type);
     const happened: LockHappening[] = [];
     if (types.includes("dial.held")) happened.push("held");
-    if (types.includes("bolt.retracted")) happened.push(this.retracted());
+    if (types.includes("bolt.retracted")) happened.push(this.retracted(wasOpened));
     if (types.includes("draw.refused")) happened.push("refused");
-    if (types.includes("bolt.thrown")) happened.push("thrown");
+    // The bolt is out as soon as the dial is where the draw began, though the nose may still be down there.
+    const isOut = wasBack && this.retraction === 0;
+    if (isOut || types.includes("bolt.thrown")) happened.push("thrown");
     if (types.includes("bolt.retracted")) this.isSpun = false;
-    if (happened.includes("thrown") || happened.includes("refused")) this.beginAnew();
+    if (types.includes("bolt.thrown") || happened.includes("refused")) this.beginAnew();
     return [...happened, ...this.watchSpinning()];
   }
 
   /** What a bolt that has come back shows. A spoiled pack opens to no numbers, so its bolt does not come. */
-  private retracted(): LockHappening {
+  private retracted(wasOpened: boolean): LockHappening {
     if (this.setTo === null) return "refused";
-    return this.held.attempt.reader.legs.length > this.profile.procedure.length ? "opened" : "drawnAgain";
+    return !wasOpened && this.held.attempt.reader.legs.length > this.profile.procedure.length ? "opened" : "drawnAgain";
   }
 
   /** Whether the bolt is thrown and the wheels still stand where the draw brings it back. */

@@ -169,6 +169,9 @@ const ALWAYS: readonly (readonly Deed[])[] = [
   ["straighten", "dial", "shut"],
   ["openThrowAndShut"],
   ["straighten", "shut"],
+  // The bolt comes back, and goes out to the very place where the draw began.
+  ["openThrowAndShut", { turn: -18 }, { turn: 15 }],
+  ["openThrowAndShut", { turn: -18 }, { turn: 15 }, { turn: -15 }, { turn: 18 }],
 ];
 
 const SETUPS = ["two-wheel", "three-wheel", "dial-encoder"].flatMap((id) =>
