@@ -1,6 +1,6 @@
 import { spawnSync } from "node:child_process";
 import { mkdirSync, rmSync } from "node:fs";
-import { browserCount, type Count, count, readJson } from "./support/testCounts";
+import { browserCount, type Count, count, readJson, skipReasons } from "./support/testCounts";
 
 /** Runs every check of the project, one after the other, and closes with a count of the tests. */
 const UNIT_RESULTS = "test-results/unit.json";
@@ -33,5 +33,7 @@ const counts = [unitCount(), browserCount()];
 const sum = (key: keyof Count) => counts.reduce((total, one) => total + one[key], 0);
 const failures = Math.max(sum("failed"), failed.length > 0 ? 1 : 0);
 for (const { name } of failed) process.stdout.write(`\nFAILED: ${name}`);
+// A machine that draws otherwise compares no pictures.
+for (const why of skipReasons()) process.stdout.write(`skipped: ${why}\n`);
 process.stdout.write(`\n${sum("passed")} passed, ${failures} failed, ${sum("skipped")} skipped\n`);
 process.exitCode = failed.length > 0 || sum("passed") === 0 ? 1 : 0;

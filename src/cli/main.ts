@@ -28,7 +28,17 @@ async function* pieces(file: string): AsyncIterable<Uint8Array> {
   }
 }
 
-const complain = (sentence: string) => process.stderr.write(`gatefall: ${sentence}\n`);
+/** How far something is, on a line of a terminal that it has for itself: it goes before anything else is written. */
+let isProgressShown = false;
+function clearProgress(): void {
+  if (isProgressShown) process.stderr.write("\r\x1b[K");
+  isProgressShown = false;
+}
+
+function complain(sentence: string): void {
+  clearProgress();
+  process.stderr.write(`gatefall: ${sentence}\n`);
+}
 
 const terminal: Terminal = {
   complain,
@@ -41,10 +51,14 @@ const terminal: Terminal = {
     }
   },
   async write(text) {
+    clearProgress();
     if (!process.stdout.write(text)) await once(process.stdout, "drain");
   },
   progress(text) {
-    if (process.stderr.isTTY) process.stderr.write(`\r${text}`);
+    if (!process.stderr.isTTY) return;
+    clearProgress();
+    process.stderr.write(text);
+    isProgressShown = true;
   },
 };
 
@@ -57,6 +71,7 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
 
 try {
   process.exitCode = await gatefall(process.argv.slice(2), terminal, complain);
+  clearProgress();
 } catch (error) {
   complain(`${internalWords(error)}; please report it with the command line`);
   process.exitCode = INTERNAL_ERROR;

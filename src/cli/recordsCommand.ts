@@ -64,7 +64,9 @@ named.
 One line tells of each record: sheet or door, person, date, result, the short fingerprint of the sheet, and how many tries
 were replayed. "!" stands before what does not fit; such a record shows no result. "-" stands before what was not
 checked. A hash is no signature: who knows the program can make up a whole record.
-The exit status is 0 when every record is sound, 1 when one is not, and 2 for a file that cannot be read or is no JSON.
+A recorded handover, which is a list of acts, is checked by "gatefall handover check".
+The exit status is 0 when nothing speaks against any record ("-" lines may say what was not checked), 1 when something
+does or a file is no such record, and 2 for a file that cannot be opened or is no JSON.
 
   --json          print JSON Lines, one record a line; {"copy": "..."} tells of recordings under several names`,
   options: { json: { type: "boolean" } },

@@ -42,7 +42,17 @@ function hasSameStops(record: AttemptRecord, attempt: Attempt): boolean {
   );
 }
 
-type Misfit = "no-recording" | "opens-not" | "other-time" | "other-stops" | "not-replayed";
+type Misfit = "no-recording" | "opens-not" | "opens-after-all" | "other-time" | "other-stops" | "not-replayed";
+
+/** Whether what an attempt says of its opening is what its recording comes to. One that is not finished says nothing. */
+function openingMisfit(
+  { opened, isUnfinished = false, exercise }: AttemptRecord,
+  attempt: Attempt,
+): Misfit | undefined {
+  const opens = !isUnfinished && isOpened(attempt, exercise);
+  if (opened === opens) return undefined;
+  return opened ? "opens-not" : "opens-after-all";
+}
 
 /** Why an attempt is not counted; undefined where its recording bears it out. */
 function misfit(record: AttemptRecord, trace: Uint8Array | undefined): Misfit | undefined {
@@ -50,8 +60,9 @@ function misfit(record: AttemptRecord, trace: Uint8Array | undefined): Misfit | 
   if (trace === undefined) return record.opened ? "no-recording" : undefined;
   const recorded = recordedAttempt(record, trace);
   const attempt = replay(recorded);
+  const opening = openingMisfit(record, attempt);
+  if (opening !== undefined) return opening;
   const lasts = recorded.times_ms?.at(-1) ?? record.duration_ms;
-  if (record.opened && (record.isUnfinished === true || !isOpened(attempt, record.exercise))) return "opens-not";
   if (Math.abs(lasts - record.duration_ms) > SAME_TIME) return "other-time";
   return record.opened && !hasSameStops(record, attempt) ? "other-stops" : undefined;
 }
@@ -83,7 +94,8 @@ function leftOutOf(found: ReadonlyMap<string, Misfit>, { records }: LogbookConte
 /**
  * Replays every attempt of a logbook on its lock, and leaves out those that their recordings do not bear out.
  *
- * An attempt that was not opened is taken at its word where another version's reading differs: that is to nobody's gain.
+ * An attempt that was not opened is taken at its word about its stops, where another version's reading may differ: that is to
+ * nobody's gain. But a miss whose recording opens the lock is none, whoever says so.
  *
  * @param tell - hears how far it is
  */

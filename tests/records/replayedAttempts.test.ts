@@ -36,6 +36,7 @@ describe("a logbook on the desk", () => {
       { opened: true },
       /^1 attempt of .* left out: recorded as opened/,
     ],
+    ["an opening called a miss", ({ opened }) => opened, { opened: false }, /left out: recorded as missed/],
     [
       "a quicker opening",
       ({ opened }) => opened,

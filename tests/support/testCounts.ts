@@ -26,3 +26,16 @@ export const browserCount = (): Count => {
     skipped: count(stats.skipped),
   };
 };
+
+/** Why browser tests were skipped, each reason once. */
+export function skipReasons(): readonly string[] {
+  const reasons = new Set<string>();
+  const isSkip = (value: unknown): value is { readonly description: string } =>
+    typeof value === "object" && value !== null && "type" in value && value.type === "skip" && "description" in value;
+  const text = existsSync(BROWSER_RESULTS) ? readFileSync(BROWSER_RESULTS, "utf8") : "{}";
+  JSON.parse(text, (_, value: unknown) => {
+    if (isSkip(value)) reasons.add(value.description);
+    return value;
+  });
+  return [...reasons];
+}

@@ -107,10 +107,14 @@ function readParsed(value: unknown, characters: number, tell: Tell): ReadLogbook
   if (!timeSchema.safeParse(file).success) remarks.add(fileProblem("no-export-time", []));
   const all = <Kind extends RecordKind>(kind: Kind): RecordOf[Kind][] =>
     readRecords(kind, file[kind], remarks).map(({ record }) => record);
+  const jobs = all("jobs");
+  const judged = jobs.map(judgedJob);
+  const corrected = judged.filter(({ isRight }, k) => isRight !== jobs[k]?.isRight).length;
+  if (corrected > 0) remarks.add(fileProblem("jobs-judged", [], { count: corrected }));
   const others = {
     people: all("people"),
     zeroings: all("zeroings"),
-    jobs: all("jobs").map(judgedJob),
+    jobs: judged,
     sittings: all("sittings"),
     sheets: all("sheets"),
     settings: all("settings"),
