@@ -9,7 +9,6 @@ import { controlsUnderPolicy, englishOnly } from "./src/bundle/accessibleControl
 import { chanceWithoutLeaps } from "./src/bundle/chanceWithoutLeaps.ts";
 import { fewChunks } from "./src/bundle/fewChunks.ts";
 import { firstPicture } from "./src/bundle/firstPicture.ts";
-import { markWithoutStack } from "./src/bundle/markWithoutStack.ts";
 import { servedBuild } from "./src/bundle/servedBuild.ts";
 
 /** What a phone or a desk keeps of the app when it is installed. */
@@ -54,7 +53,6 @@ export default defineConfig({
     firstPicture(),
     noTrialOfEval,
     chanceWithoutLeaps,
-    markWithoutStack,
     controlsUnderPolicy,
     englishOnly,
     servedBuild(SECURITY_HEADERS),
