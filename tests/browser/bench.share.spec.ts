@@ -295,7 +295,9 @@ test.describe("a combination of one's own", () => {
     ] as const)
       await numberField(page, name).fill(number);
     const told = sheet(page).getByRole("listitem");
-    await expect(told.filter({ hasText: "10 and 12 are 2 apart" })).toContainText("MIL-HDBK-1013/8 (1989), section 2");
+    await expect(told.filter({ hasText: "10 and 12 are 2 graduations apart" })).toContainText(
+      "MIL-HDBK-1013/8 (1989), section 2",
+    );
     await expect(told.filter({ hasText: "the last number, 16, is in 0 to 20" })).toContainText("item e.2");
     await expect(told.filter({ hasText: "straight up" })).toContainText("item e.3");
     await expect(told.filter({ hasText: "all numbers are even" })).toContainText("item e.4");

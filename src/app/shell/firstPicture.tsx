@@ -11,7 +11,12 @@ import { Head } from "./Head";
  * there before any script; the script then draws the same in their place. No hand turns the dial before that, so nobody is
  * offered it.
  */
-export const firstPicture = (): string =>
+export const firstPicture = (): string => withoutFields(drawn());
+
+/** Whoever looks for a field, a program that fills one in among them, finds the app's own and not one that is only painted. */
+const withoutFields = (picture: string): string => picture.replace(/<input\b[^>]*>/g, "");
+
+const drawn = () =>
   renderToStaticMarkup(
     <div className="first-picture">
       <Head page="start" />

@@ -17,7 +17,7 @@ test.each([
     one: troubleTry({ station: 1, sizeError: -0.25 }),
     row: [
       "Station 2, try 1",
-      "named right: Index slipped",
+      "named right: index slipped",
       "size off by −0.3 graduations",
       "2 tries, 4 measurements",
       "180.0 s",
@@ -25,11 +25,11 @@ test.each([
   },
   {
     one: troubleTry({ station: 1, isNamedRight: false, sizeError: null }),
-    row: ["Station 2, try 1", "guessed, or wrong place: Index slipped", "–", "2 tries, 4 measurements", "180.0 s"],
+    row: ["Station 2, try 1", "guessed, or wrong place: index slipped", "–", "2 tries, 4 measurements", "180.0 s"],
   },
   {
     one: troubleTry({ station: 1, named: "lost-motion", isNamedRight: false, sizeError: null, tries: 1 }),
-    row: ["Station 2, try 1", "not found: Index slipped", "–", "1 try, 4 measurements", "180.0 s"],
+    row: ["Station 2, try 1", "not found: index slipped", "–", "1 try, 4 measurements", "180.0 s"],
   },
   {
     one: handoverTry({ station: 2, undone: 1 }),

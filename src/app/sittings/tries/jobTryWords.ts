@@ -40,7 +40,8 @@ function changeWords({ outcome, proofs, faults }: ChangeTry): JobTryWords {
 
 function troubleWords({ condition, named, isNamedRight, sizeError, tries, measurements }: TroubleTry): JobTryWords {
   const guide = guideOf(condition);
-  const truth = guide?.title ?? condition ?? "unknown";
+  const title = guide?.title ?? condition ?? "unknown";
+  const truth = title.charAt(0).toLowerCase() + title.slice(1);
   const guess = named === condition ? "guessed, or wrong place" : "not found";
   return {
     outcome: isNamedRight ? `named right: ${truth}` : `${guess}: ${truth}`,
