@@ -12,6 +12,7 @@ import { checkSentences } from "../records/sitting/checkWords";
 import { OUTCOME_WORDS, soundnessWords } from "../records/sitting/shownWords";
 import { type SittingShown, sittingShown } from "../records/sitting/sittingShown";
 
+import type { Problem } from "../wording/problem";
 /** What checking one record came to. What is not known of it is null. */
 export interface CheckedRecord {
   readonly file: string;
@@ -115,6 +116,9 @@ function* sittingsOf(file: string, { records, traces }: LogbookContents, version
   }
 }
 
+/** Whether a remark speaks against a logbook. Of what a job came to an earlier version had another rule, in good faith. */
+const isAgainst = ({ code }: Problem) => code !== "jobs-judged";
+
 /** What a logbook holds, how far it bears itself out, and its sittings. */
 function* logbook({ file, characters, value }: FileToCheck, version: string, take: Take): Generator<CheckedRecord> {
   try {
@@ -122,7 +126,8 @@ function* logbook({ file, characters, value }: FileToCheck, version: string, tak
     take(contents);
     const { attempts, sittings, people } = contents.records;
     const running = sittings.filter(({ state }) => state === "running").length;
-    const problems = fileSentences([...remarks, ...replayedLogbook(contents).leftOut]);
+    const problems = fileSentences([...remarks.filter(isAgainst), ...replayedLogbook(contents).leftOut]);
+    const judged = fileSentences(remarks.filter((one) => !isAgainst(one)));
     const goesOn = running === 0 ? [] : [`Sittings that go on, which have no result yet: ${running}.`];
     yield {
       ...NOTHING,
@@ -131,7 +136,7 @@ function* logbook({ file, characters, value }: FileToCheck, version: string, tak
       title: `people ${people.length}, attempts ${attempts.length}, sittings ${sittings.length}`,
       standing: standingOf(problems),
       problems,
-      remarks: goesOn,
+      remarks: [...judged, ...goesOn],
     };
     yield* sittingsOf(file, contents, version);
   } catch (error) {

@@ -1,6 +1,6 @@
 import type { Turn } from "../lock/dial";
 import type { Profile } from "../lock/profile";
-import { countInWords, countWord } from "../wording/amountWords";
+import { countInWords, countOrNone, countWord } from "../wording/amountWords";
 import type { HandledLock } from "./attempt";
 import type { Progress } from "./progress";
 import { faceText } from "./words";
@@ -46,7 +46,5 @@ export const startOverText = ({ profile, attempt }: Scene) => {
   return `turn ${first?.turn}, at least ${countInWords(first?.arrivals ?? 0, "arrival")} at ${number}`;
 };
 
-const madeWord = (scene: Scene) => (made(scene) === 0 ? "none" : countWord(made(scene)));
-
 /** "two of three arrivals made". */
-export const countsText = (scene: Scene) => `${madeWord(scene)} of ${countWord(wanted(scene))} arrivals made`;
+export const countsText = (scene: Scene) => `${countOrNone(made(scene))} of ${countWord(wanted(scene))} arrivals made`;

@@ -32,6 +32,11 @@ export function readingText(at: Reading, { graduations, numbersIncrease }: Profi
   return (tenths / 10).toFixed(1);
 }
 
+/** A text with its first letter small: it goes on in a sentence. */
+export function small(text: string): string {
+  return `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
+}
+
 /** A text with its first letter large: a sentence may begin with it. */
 export function capital(text: string): string {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

@@ -5,6 +5,9 @@ export function countWord(count: number): string {
   return SMALL[count] ?? String(count);
 }
 
+/** As many of them as a word, where "no of three" would be none. */
+export const countOrNone = (count: number): string => (count === 0 ? "none" : countWord(count));
+
 /** The words that agree with a count: "is" and "are". @param many - with an s, if left out */
 export const agreeing = (count: number, one: string, many = `${one}s`): string => (count === 1 ? one : many);
 

@@ -46,6 +46,15 @@ describe("gatefall records check", () => {
     expect(records).toMatchObject([{ kind: "handover", title: "Tool crib, door 2", date: "2026-11-20", problems: [] }]);
   });
 
+  test("says of a job that its facts are counted, which speaks not against a book of an earlier rule", async () => {
+    const book = JSON.parse(LOGBOOK);
+    book.jobs = book.jobs.map((job: { isRight: boolean }) => ({ ...job, isRight: !job.isRight }));
+    const { status, records } = await check(JSON.stringify(book));
+    expect(status).toBe(0);
+    expect(records[0]).toMatchObject({ kind: "logbook", standing: "sound", problems: [] });
+    expect(records[0].remarks).toEqual([expect.stringMatching(/against the facts in the record: the facts count\.$/)]);
+  });
+
   test("tells of a logbook and of each sitting in it, by the sitting's own record", async () => {
     const { status, records } = await check(LOGBOOK);
     expect(status).toBe(0);

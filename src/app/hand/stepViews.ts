@@ -5,7 +5,7 @@ import { progressOf } from "../../dialing/progress";
 import { stopError } from "../../dialing/runs";
 import type { Turn } from "../../lock/dial";
 import type { Step } from "../../lock/profile";
-import { countInWords, countWord } from "../../wording/amountWords";
+import { countInWords, countOrNone } from "../../wording/amountWords";
 import { signedText } from "../parts/signedText";
 
 /** One number of the procedure as the strip shows it. */
@@ -64,7 +64,7 @@ export function stepViews(attempt: HandledLock, state: DialingState): StripView 
       turn: step.turn,
       isCurrent: k === current && (isNumberState(state) || (k === 0 && (state === "waiting" || state === "wrongWay"))),
       pips: pipsOf(step, made),
-      counted: `${made === 0 ? "none" : countWord(made)} of ${askedOf(step)}`,
+      counted: `${countOrNone(made)} of ${askedOf(step)}`,
       asked: askedOf(step),
       stop: stopOf(reader.legs[k], k),
     };

@@ -91,8 +91,9 @@ export class CurrentSitting extends Store {
 
   /** The clock of the sitting runs from now on. */
   start(): void {
+    if (this.session?.state !== "ready") return;
     pageTime.begin();
-    this.session?.start(pageTime.now());
+    this.session.start(pageTime.now());
   }
 
   /** Puts a sitting away: one that is over, or was never started. */

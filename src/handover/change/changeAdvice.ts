@@ -4,7 +4,7 @@ import { faceText } from "../../dialing/words";
 import { PROOFS_WANTED } from "../../drill/marking/jobRule";
 import { opposite } from "../../lock/dial";
 import { spinOffRule } from "../../lock/spinOffRule";
-import { countInWords, countWord, sizeText } from "../../wording/amountWords";
+import { countInWords, countOrNone, countWord, sizeText } from "../../wording/amountWords";
 import type { Change } from "./change";
 import type { ChangeState } from "./changeInHand";
 import type { EncoderChange } from "./encoderChange";
@@ -122,8 +122,7 @@ const proving = (change: Change, proof: Proof, help: Help): Advice | null => {
       };
 };
 
-const provedText = ({ proofs }: Change) =>
-  `${proofs === 0 ? "none" : countWord(proofs)} of ${countWord(PROOFS_WANTED)} proofs, door open`;
+const provedText = ({ proofs }: Change) => `${countOrNone(proofs)} of ${countWord(PROOFS_WANTED)} proofs, door open`;
 
 /**
  * What to tell the hand now.

@@ -3,7 +3,7 @@ import { PROOFS_WANTED } from "../../drill/marking/jobRule";
 import type { Combination } from "../../lock/combination";
 import { faceNumber, type Graduations, wrap } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
-import { agreeing, countWord, sizeText, timesWord } from "../../wording/amountWords";
+import { agreeing, countOrNone, countWord, sizeText, timesWord } from "../../wording/amountWords";
 
 /** What can go wrong in a change of combination. */
 export type ChangeFaultCode =
@@ -128,7 +128,7 @@ const WORDS: Readonly<Record<ChangeFaultCode, Words>> = {
   },
   "door-shut-unproved": {
     happened: ({ fault }) =>
-      `You shut the door after ${fault.size === 0 ? "none" : countWord(fault.size)} of ${countWord(PROOFS_WANTED)} proofs.`,
+      `You shut the door after ${countOrNone(fault.size)} of ${countWord(PROOFS_WANTED)} proofs.`,
     did: () => "Only a proof with the door open shows a wrong setting while it can still be fixed.",
     mend: () => "Prove first, shut last, with someone inside who can open.",
   },

@@ -91,7 +91,7 @@ export function BeforeStart(props: BeforeStartProps) {
   const submit = async (event: FormEvent) => {
     event.preventDefault();
     if (!(await form.settle())) field.current?.focus();
-    else if (isReady) current.start();
+    else current.start();
   };
   return (
     <form className="sitting-page page gap-6 max-w-[920px] pt-6" onSubmit={submit}>

@@ -1,3 +1,4 @@
+import { small } from "../../../dialing/words";
 import type { ChangeTry, HandoverTry, TroubleTry } from "../../../drill/marking/tryResult";
 import type { Station } from "../../../drill/sheet/sheet";
 import { TROUBLE_KINDS } from "../../../handover/trouble/trouble";
@@ -40,8 +41,7 @@ function changeWords({ outcome, proofs, faults }: ChangeTry): JobTryWords {
 
 function troubleWords({ condition, named, isNamedRight, sizeError, tries, measurements }: TroubleTry): JobTryWords {
   const guide = guideOf(condition);
-  const title = guide?.title ?? condition ?? "unknown";
-  const truth = title.charAt(0).toLowerCase() + title.slice(1);
+  const truth = small(guide?.title ?? condition ?? "unknown");
   const guess = named === condition ? "guessed, or wrong place" : "not found";
   return {
     outcome: isNamedRight ? `named right: ${truth}` : `${guess}: ${truth}`,

@@ -7,7 +7,7 @@ import { changeStateInWords } from "../../../../handover/change/changeAdvice";
 import { combinationText, type WordedChangeFault } from "../../../../handover/change/changeFault";
 import { PackChange } from "../../../../handover/change/packChange";
 import { tellChange } from "../../../../handover/change/tellChange";
-import { countWord } from "../../../../wording/amountWords";
+import { countOrNone, countWord } from "../../../../wording/amountWords";
 import { memoryOf, stateOf } from "../../../parts/page/ofChart";
 import type { ChangeSession } from "./changeSession";
 import { headline, isRevealed } from "./changeWords";
@@ -82,7 +82,7 @@ export function ChangeResult({ session }: { readonly session: ChangeSession }) {
       </ul>
       {change.proof !== null && (
         <p className="first-letter:uppercase">
-          {proofs === 0 ? "none" : countWord(proofs)} of {countWord(PROOFS_WANTED)} proofs with the door open.
+          {countOrNone(proofs)} of {countWord(PROOFS_WANTED)} proofs with the door open.
         </p>
       )}
       {revealed && change.proof !== null && <NumbersTable change={change} />}

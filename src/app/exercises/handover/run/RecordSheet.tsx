@@ -1,4 +1,5 @@
 import { type FormEvent, useState } from "react";
+import { small } from "../../../../dialing/words";
 import { faceNumber } from "../../../../lock/dial";
 import { formSentence } from "../../../../records/handover/formWords";
 import { CHANGE_EVENTS, CHANGE_SOURCE } from "../../../../records/handover/nextChange";
@@ -15,7 +16,7 @@ import type { HandoverSession } from "./session/handoverSession";
 const FIELDS = Object.keys(RECORD_FIELDS) as RecordField[];
 
 /** "The lock is placed in use." as a part of a sentence. */
-const asClause = (sentence: string) => `${sentence.charAt(0).toLowerCase()}${sentence.slice(1, -1)}`;
+const asClause = (sentence: string) => small(sentence.slice(0, -1));
 
 const today = () => {
   const now = new Date();
