@@ -174,7 +174,7 @@ test("axe finds nothing wrong at a station of each job, and all fits; what is do
   await expect(verdict(page)).toHaveText("Not passed.");
   const tries = page.getByRole("region", { name: "Tries" });
   await expect(tries).toContainText("not changed");
-  await expect(tries).toContainText("shut unproved");
+  await expect(tries).toContainText("shut before it was proved");
 });
 
 test("a condition that nobody knows is told before the start", async ({ page }) => {

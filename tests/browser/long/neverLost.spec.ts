@@ -94,6 +94,7 @@ test("a page that is reloaded while an opening is on its way to the database lea
 
 test("an opening that the page has not even handed on when it goes is left to the next one", async ({ page }) => {
   await page.goto("#/bench?seed=5");
+  await expect(new Bench(page).dial).toBeVisible();
   await page.evaluate(() => {
     // No timer comes to its turn any more once the page is about to go.
     const { setTimeout: later } = globalThis;
