@@ -18,9 +18,9 @@ test("facts reach a chart in one way: nobody forwards them by hand", () => {
 });
 
 test.each([
-  "for (const fact of facts) this.actor.send(fact);",
+  "for (const fact of facts) this.chart.send(fact);",
   "for (const fact of lock.turnBy(by, now)) {\n      chart.send(fact);",
-  'for (const { kind } of this.log) {\n  this.actor.send({ type: kind === "try" ? "a" : "b" });',
+  'for (const { kind } of this.log) {\n  this.chart.send({ type: kind === "try" ? "a" : "b" });',
 ])("a planted one is found: %s", (text) => {
   expect(text).toMatch(FORWARDS);
 });

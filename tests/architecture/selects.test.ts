@@ -20,17 +20,24 @@ test("screens select from the charts: none reads one through its session", () =>
   expect(found).toEqual([]);
 });
 
+test("the chart of a session has one name", () => {
+  const found = readdirSync(APP, { recursive: true, encoding: "utf8" }).filter(
+    (file) => /\.tsx?$/.test(file) && /\bactor\b/.test(readFileSync(join(APP, file), "utf8")),
+  );
+  expect(found).toEqual([]);
+});
+
 test.each([
   "const { state } = useStore(session);",
   "const { task, state } = session;",
   "const { state, lock } = session.zeroing;",
   "disabled={session.memory.isTryBegun}",
-  "session.actor.getSnapshot().value",
+  "session.chart.getSnapshot().value",
 ])("a planted one is found: %s", (text) => {
   expect(text).toMatch(READS);
 });
 
-test.each(["const state = useSelector(session.actor, stateOf);", "const { task } = session;"])(
+test.each(["const state = useSelector(session.chart, stateOf);", "const { task } = session;"])(
   "this is none: %s",
   (text) => {
     expect(text).not.toMatch(READS);

@@ -27,7 +27,7 @@ export class Playback {
   readonly duration_ms: Milliseconds;
   private readonly profile: Profile;
   private readonly combination: Combination;
-  private readonly actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
+  private readonly chart: ActorRefFrom<ReturnType<typeof dialingMachine>>;
   private hand: HandSession<DialingFact>;
   private played = 0;
 
@@ -37,7 +37,7 @@ export class Playback {
     this.combination = combination;
     this.recording = recording;
     this.duration_ms = recording.times_ms.at(-1) ?? 0;
-    this.actor = createActor(dialingMachine(profile)).start();
+    this.chart = createActor(dialingMachine(profile)).start();
     this.attempt = this.newAttempt();
     this.hand = this.takeHold();
     this.goTo(Infinity);
@@ -48,7 +48,7 @@ export class Playback {
 
   /** What the operator was doing at the moment shown. */
   get state(): DialingState {
-    return this.actor.getSnapshot().value;
+    return this.chart.getSnapshot().value;
   }
 
   /** Plays to a moment: every move that was made up to it. */
@@ -61,7 +61,7 @@ export class Playback {
   private rewind(): void {
     this.attempt = this.newAttempt();
     this.hand = this.takeHold();
-    this.actor.send({ type: "attempt.restarted" });
+    this.chart.send({ type: "attempt.restarted" });
     this.played = 0;
   }
 
@@ -77,7 +77,7 @@ export class Playback {
   }
 
   private takeHold(): HandSession<DialingFact> {
-    return new HandSession<DialingFact>(this.attempt, { chart: this.actor });
+    return new HandSession<DialingFact>(this.attempt, { chart: this.chart });
   }
 }
 

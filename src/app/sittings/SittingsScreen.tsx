@@ -71,7 +71,7 @@ function Elsewhere({ asked, current }: { readonly asked: Sheet | null; readonly 
 /** The part of the screen that the sitting is at. */
 function SittingView({ current, session }: { readonly current: CurrentSitting; readonly session: SittingSession }) {
   const onLeave = () => leave(current);
-  const state = useSelector(session.actor, stateOf);
+  const state = useSelector(session.chart, stateOf);
   switch (state) {
     case "readingInstructions":
     case "ready":

@@ -44,7 +44,7 @@ export abstract class KeptSitting extends Store {
   private wallAhead: Milliseconds;
   protected readonly shelf: SittingShelf;
   /** What its screens select from. */
-  readonly actor: ActorRefFrom<ReturnType<typeof sittingMachine>>;
+  readonly chart: ActorRefFrom<ReturnType<typeof sittingMachine>>;
   private readonly onKept: (progress: SittingProgress, ended: EndedTry | null) => void;
 
   /**
@@ -68,7 +68,7 @@ export abstract class KeptSitting extends Store {
     this.tries = planTries(sheet, seededChance(seed));
     this.questions = sittingQuestions(sheet, seed);
     const machine = sittingMachine(this.plan);
-    this.actor =
+    this.chart =
       snapshot === null
         ? createActor(machine).start()
         : createActor(machine, { snapshot: keptChart(snapshot) }).start();
@@ -76,11 +76,11 @@ export abstract class KeptSitting extends Store {
   }
 
   get state(): SittingState {
-    return this.actor.getSnapshot().value;
+    return this.chart.getSnapshot().value;
   }
 
   get memory(): SittingContext {
-    return this.actor.getSnapshot().context;
+    return this.chart.getSnapshot().context;
   }
 
   get isOver(): boolean {
@@ -144,7 +144,7 @@ export abstract class KeptSitting extends Store {
     this.wallAhead = wall - now;
     this.shelf.keepSeen(now, wall);
     if (!this.isRunning) return;
-    this.actor.send({ type: "time.checked", now_ms: now });
+    this.chart.send({ type: "time.checked", now_ms: now });
     if (!this.isOver) return;
     this.keep(now);
     this.changed();
@@ -192,7 +192,7 @@ export abstract class KeptSitting extends Store {
 
   /** Sends an event, takes in what it brought, and keeps it all before anything else can happen. */
   protected send(event: SittingEvent & { now_ms: Milliseconds }, take: () => EndedTry | null = () => null): void {
-    this.actor.send(event);
+    this.chart.send(event);
     this.keep(event.now_ms, take());
     this.changed();
   }
@@ -200,7 +200,7 @@ export abstract class KeptSitting extends Store {
   private keep(now: Milliseconds, ended: EndedTry | null = null): void {
     const keeps = this.progress.keeps + 1;
     const seen = { lastSeen_ms: now, lastWall_ms: now + this.wallAhead };
-    this.progress = { ...this.progress, snapshot: this.actor.getPersistedSnapshot(), ...seen, keeps };
+    this.progress = { ...this.progress, snapshot: this.chart.getPersistedSnapshot(), ...seen, keeps };
     this.shelf.keepProgress(this.progress);
     this.onKept(this.progress, ended);
   }
@@ -215,7 +215,7 @@ export abstract class KeptSitting extends Store {
     if (this.isOver) return;
     const before = this.memory.triesDone;
     const { lastSeen_ms } = this.progress;
-    this.actor.send({ type: "page.reloaded", now_ms: lastSeen_ms });
+    this.chart.send({ type: "page.reloaded", now_ms: lastSeen_ms });
     const lost = this.tries.slice(before, this.memory.triesDone).map((one) => lostTry(this.stationOf(one), one));
     this.progress = { ...this.progress, tries: [...this.results, ...lost] };
     this.keep(lastSeen_ms);

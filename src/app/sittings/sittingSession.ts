@@ -16,7 +16,7 @@ export class SittingSession extends KeptSitting {
   }
 
   readInstructions(): void {
-    this.actor.send({ type: "instructions.read" });
+    this.chart.send({ type: "instructions.read" });
     this.changed();
   }
 

@@ -21,14 +21,14 @@ const askedIn = (value: string, { order: [first, second] }: ZeroingRules): Turn 
 
 /** Runs the zeroing chart over readings; null where one is from a direction that was not asked, or after the end. */
 function chartAfter(readings: readonly ReadingTaken[], rules: ZeroingRules) {
-  const actor = createActor(zeroingMachine(rules)).start();
-  actor.send({ type: "ring.clamped" });
+  const chart = createActor(zeroingMachine(rules)).start();
+  chart.send({ type: "ring.clamped" });
   for (const { turn, deviation, refusal } of readings) {
-    if (askedIn(actor.getSnapshot().value, rules) !== turn) return null;
-    if (refusal === null) actor.send({ type: "reading.accepted", reading: { deviation, cam: 0 } });
-    else actor.send({ type: "reading.refused", reason: refusal });
+    if (askedIn(chart.getSnapshot().value, rules) !== turn) return null;
+    if (refusal === null) chart.send({ type: "reading.accepted", reading: { deviation, cam: 0 } });
+    else chart.send({ type: "reading.refused", reason: refusal });
   }
-  return actor.getSnapshot();
+  return chart.getSnapshot();
 }
 
 /** What the readings of a try come to; null where its series did not ask for one of them. */

@@ -61,7 +61,7 @@ const EXERCISES: Readonly<Record<string, (weight: DialWeight) => Dialed>> = {
     const session = new ProveSession({ lock, zero, profile: ENCODER, combination: COMBINATION, weight });
     // The hand goes by the index.
     const dial = () => lock.dial - lock.indexError;
-    return { session, lock: () => session.attempt, state: () => session.actor.getSnapshot().value, dial };
+    return { session, lock: () => session.attempt, state: () => session.chart.getSnapshot().value, dial };
   },
 };
 

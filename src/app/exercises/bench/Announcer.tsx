@@ -25,8 +25,8 @@ interface AnnouncerProps {
 
 /** Speaks to screen readers: states politely, faults at once. In silent help only the end is said. */
 export function Announcer({ session, isWithheld }: AnnouncerProps) {
-  const state = useSelector(session.actor, stateOf);
-  const { number } = useSelector(session.actor, memoryOf);
+  const state = useSelector(session.chart, stateOf);
+  const { number } = useSelector(session.chart, memoryOf);
   const isMute = isWithheld || (session.setup.help === "silent" && session.outcome === null);
   const faults = isMute ? [] : session.faults();
   // While one dials, the fault just made; once it is over, the one that spoiled it.

@@ -74,7 +74,7 @@ export function BenchScreen({ query, seed }: BenchScreenProps) {
   const messages = useMessages(address.problems);
   const digits = useDigits(setup.help === "full" ? "fading" : "none");
   useCountedOpening(outcome?.opened === true ? outcome : null, setup.help);
-  const state = useSelector(session.actor, stateOf);
+  const state = useSelector(session.chart, stateOf);
   const own = { profile: session.attempt.profile, combination: session.attempt.combination, ...session.recording };
   const replay = usePlayback(() => playbackOf(own));
   const { leave } = replay;

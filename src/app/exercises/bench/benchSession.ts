@@ -25,7 +25,7 @@ import { type Estimate, NextRound, Round } from "./round";
  */
 export class BenchSession extends HandStore {
   setup: BenchSetup;
-  actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
+  chart: ActorRefFrom<ReturnType<typeof dialingMachine>>;
   protected hand: HandSession<DialingFact>;
   private round: Round;
   /** The round that begins when the hand turns on after an end; it becomes the round once it is meant. */
@@ -39,7 +39,7 @@ export class BenchSession extends HandStore {
     this.setup = setup;
     this.chance = chance;
     this.round = new Round(setup, this.spunOff());
-    this.actor = this.newChart();
+    this.chart = this.newChart();
     this.hand = this.takeHold();
   }
 
@@ -78,7 +78,7 @@ export class BenchSession extends HandStore {
   }
 
   get state(): DialingState {
-    return this.actor.getSnapshot().value;
+    return this.chart.getSnapshot().value;
   }
 
   /** Faults to tell now: those behind the hand, or all of them once the attempt has ended. */
@@ -123,8 +123,8 @@ export class BenchSession extends HandStore {
       return;
     }
     if (!isSameProfile) {
-      this.actor.stop();
-      this.actor = this.newChart();
+      this.chart.stop();
+      this.chart = this.newChart();
     }
     this.begin(this.spunOff());
   }
@@ -132,12 +132,12 @@ export class BenchSession extends HandStore {
   private begin(start: AttemptStart): void {
     this.round = new Round(this.setup, start);
     this.next = null;
-    this.actor.send({ type: "attempt.restarted" });
+    this.chart.send({ type: "attempt.restarted" });
     this.hand = this.takeHold();
     this.changed();
   }
 
-  private newChart(): typeof this.actor {
+  private newChart(): typeof this.chart {
     const chart = createActor(dialingMachine(this.setup.profile)).start();
     chart.on("attempt.ended", ({ opened }) => {
       const { round } = this;
@@ -147,7 +147,7 @@ export class BenchSession extends HandStore {
   }
 
   private takeHold(): HandSession<DialingFact> {
-    const { setup, actor: chart } = this;
+    const { setup, chart } = this;
     const lock = () => this.lock;
     const end = {
       get dial(): Graduations {
@@ -163,7 +163,7 @@ export class BenchSession extends HandStore {
   }
 
   private move(by: Graduations, at: Milliseconds): readonly DialingFact[] {
-    const isOver = this.actor.getSnapshot().hasTag("over") && !this.round.attempt.isCoupled;
+    const isOver = this.chart.getSnapshot().hasTag("over") && !this.round.attempt.isCoupled;
     return isOver || this.next !== null ? this.moveNext(by, at) : this.round.turnBy(by, at);
   }
 
@@ -174,7 +174,7 @@ export class BenchSession extends HandStore {
     if (!this.next.turnBy(by, at, rested)) return [];
     this.round = round;
     this.next = null;
-    this.actor.send({ type: "attempt.restarted" });
+    this.chart.send({ type: "attempt.restarted" });
     return facts;
   }
 

@@ -14,7 +14,7 @@ import type { ProveSession } from "./proveSession";
 export function ProveHand({ prove, hasLoupe }: { readonly prove: ProveSession; readonly hasLoupe: boolean }) {
   useHandStore(prove);
   const { lock, profile, attempt } = prove;
-  const state = useSelector(prove.actor, stateOf);
+  const state = useSelector(prove.chart, stateOf);
   const help = hasLoupe ? "full" : "silent";
   const advice = adviceFor(attempt, state, help);
   return (

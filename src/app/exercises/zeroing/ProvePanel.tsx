@@ -28,7 +28,7 @@ const verdictText = (attempt: Attempt, state: DialingState) =>
 export function ProvePanel({ prove }: { readonly prove: ProveSession }) {
   useStore(prove);
   const { profile, attempt } = prove;
-  const state = useSelector(prove.actor, stateOf);
+  const state = useSelector(prove.chart, stateOf);
   const shares = prove.shares();
   return (
     <section className="panel" aria-label="Prove it">

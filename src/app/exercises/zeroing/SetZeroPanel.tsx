@@ -27,7 +27,7 @@ export function RingWords({ session }: { readonly session: ZeroingSession }) {
 }
 
 function SeriesView({ session, side }: { readonly session: ZeroingSession; readonly side: Turn }) {
-  const { wanted, accepted, refused } = useSelector(session.actor, memoryOf);
+  const { wanted, accepted, refused } = useSelector(session.chart, memoryOf);
   const { captureWindow, approach } = session.setup.rules;
   return (
     <>
@@ -80,7 +80,7 @@ function Cautions() {
 
 function NotSet({ session }: { readonly session: ZeroingSession }) {
   const { rules } = session.setup;
-  const { accepted } = useSelector(session.actor, memoryOf);
+  const { accepted } = useSelector(session.chart, memoryOf);
   const isWide = (one: Turn) => settlingSpread(accepted[one], rules) > rules.spreadLimit;
   const side = rules.order.find((one) => accepted[one].length >= rules.most && isWide(one)) ?? rules.order[0];
   return (
@@ -99,7 +99,7 @@ function NotSet({ session }: { readonly session: ZeroingSession }) {
 /** The calibration itself: ring, series, result. What the last stop came to is spoken at once. */
 export function SetZeroPanel({ session, now }: { readonly session: ZeroingSession; readonly now: number }) {
   const { asked } = session;
-  const state = useSelector(session.actor, stateOf);
+  const state = useSelector(session.chart, stateOf);
   return (
     <section className="panel zeroing-panel stack" aria-label="Set zero">
       <div className="spread">

@@ -31,7 +31,7 @@ function indexWords(truth: Graduations, { estimate, ci95 }: IndexErrorEstimate):
 /** What both series came to: a sentence, a picture, a table, and what to do better. */
 export function ZeroResultView({ session, now }: { readonly session: ZeroingSession; readonly now: number }) {
   const { rules } = session.setup;
-  const { accepted, reasons } = useSelector(session.actor, memoryOf);
+  const { accepted, reasons } = useSelector(session.chart, memoryOf);
   const result = exerciseResult(accepted, rules);
   const verdicts = rules.order.map((side) => result[side].verdict);
   const worst = (["reject", "not shown yet", "accept"] as const).find((one) => verdicts.includes(one)) ?? "accept";

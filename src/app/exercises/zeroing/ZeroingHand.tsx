@@ -53,8 +53,8 @@ const actsOf = ({ onReading, onRestart }: ZeroingHandProps): readonly HandAct[] 
 export function ZeroingHand(props: ZeroingHandProps) {
   const { session, profile, hasLoupe, pointTo } = props;
   const { lock, setup } = session;
-  const state = useSelector(session.actor, stateOf);
-  const memory = useSelector(session.actor, memoryOf);
+  const state = useSelector(session.chart, stateOf);
+  const memory = useSelector(session.chart, memoryOf);
   const isLoose = state === "ringLoose";
   const glass = isLoose ? <RingLoupe error={lock.indexError} /> : <Magnifier seen={lock.seen} profile={profile} />;
   return (

@@ -62,8 +62,8 @@ export function ZeroingScreen({ chance, query }: ZeroingScreenProps) {
   const play = useHandStore(useMemo(() => new PlaySession(setup, chance), [setup, chance]));
   const [exercise, setExercise] = useState<Exercise>("set");
   const [prove, setProve] = useState<ProveSession | null>(null);
-  const { accepted } = useSelector(session.actor, memoryOf);
-  const isSet = useSelector(session.actor, stateOf) === "zeroSet";
+  const { accepted } = useSelector(session.chart, memoryOf);
+  const isSet = useSelector(session.chart, stateOf) === "zeroSet";
   const hasLoupe = !isSilent;
   const tabs = [
     { name: "set", label: "Set zero" },

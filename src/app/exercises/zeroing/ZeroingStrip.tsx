@@ -30,8 +30,8 @@ function isRejected({ memory, setup }: ZeroingSession): boolean {
 /** The calibration on one plate: the ring, the two series, and the end. */
 export function ZeroingStrip({ session }: { readonly session: ZeroingSession }) {
   const { setup, asked } = session;
-  const state = useSelector(session.actor, stateOf);
-  const memory = useSelector(session.actor, memoryOf);
+  const state = useSelector(session.chart, stateOf);
+  const memory = useSelector(session.chart, memoryOf);
   const [first, second] = setup.rules.order;
   const counted = (side: Turn) => {
     const count = memory.accepted[side].length;

@@ -43,7 +43,7 @@ export class ProveSession extends HandStore {
   readonly profile: Profile;
   readonly combination: Combination;
   attempt: Attempt;
-  readonly actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
+  readonly chart: ActorRefFrom<ReturnType<typeof dialingMachine>>;
   protected readonly hand: HandSession<DialingFact>;
 
   constructor({ lock, zero, profile, combination, weight }: ProveSpec) {
@@ -54,16 +54,16 @@ export class ProveSession extends HandStore {
     this.combination = combination;
     lock.counting = countingOf(profile, zero);
     this.attempt = this.newAttempt();
-    this.actor = createActor(dialingMachine(profile)).start();
+    this.chart = createActor(dialingMachine(profile)).start();
     this.hand = new HandSession<DialingFact>(
       trainUnderHand(lock, () => this.attempt),
-      { weight, chart: this.actor },
+      { weight, chart: this.chart },
     );
   }
 
   again(): void {
     this.attempt = this.newAttempt();
-    this.actor.send({ type: "attempt.restarted" });
+    this.chart.send({ type: "attempt.restarted" });
     this.changed();
   }
 

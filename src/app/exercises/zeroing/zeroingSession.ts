@@ -47,7 +47,7 @@ export interface ZeroingEffort {
 export class ZeroingSession extends HandStore {
   readonly setup: ZeroingSetup;
   lock: ZeroLock;
-  actor: ActorRefFrom<ReturnType<typeof zeroingMachine>>;
+  chart: ActorRefFrom<ReturnType<typeof zeroingMachine>>;
   last: LastReading | null = null;
   protected readonly hand: HandSession<never>;
   private readonly chance: Chance;
@@ -62,17 +62,17 @@ export class ZeroingSession extends HandStore {
     this.chance = chance;
     this.lock = new ZeroLock(drawCondition(setup.ranges, setup.graduations, chance), setup.graduations);
     this.approach = new Approach(this.lock.dial);
-    this.actor = createActor(zeroingMachine(setup.rules)).start();
+    this.chart = createActor(zeroingMachine(setup.rules)).start();
     this.hand = this.takeDial();
   }
 
   get state(): ZeroingState {
-    return this.actor.getSnapshot().value;
+    return this.chart.getSnapshot().value;
   }
 
   /** What the chart remembers: readings accepted, refusals, readings wanted. */
   get memory(): ZeroingContext {
-    return this.actor.getSnapshot().context;
+    return this.chart.getSnapshot().context;
   }
 
   /** The direction whose series is open, or null. */
@@ -95,7 +95,7 @@ export class ZeroingSession extends HandStore {
     const { lock, approach, chance } = this;
     const deviation = lock.seenDeviation;
     const fact = takeReading({ lock, approach, chance }, side, this.setup.rules, now);
-    this.actor.send(fact);
+    this.chart.send(fact);
     const refusal = fact.type === "reading.refused" ? fact.reason : null;
     this.last = { side, deviation, refusal, accepted: this.memory.accepted[side].length };
     if (this.asked === null) this.endedAt = now;
@@ -113,18 +113,18 @@ export class ZeroingSession extends HandStore {
   clampRing(): void {
     if (this.state !== "ringLoose") return;
     this.lock.ringTurn = clampRing(this.lock.ringTurn, this.chance, this.setup.creep);
-    this.actor.send({ type: "ring.clamped" });
+    this.chart.send({ type: "ring.clamped" });
     this.changed();
   }
 
   loosenRing(): void {
-    this.actor.send({ type: "ring.loosened" });
+    this.chart.send({ type: "ring.loosened" });
     this.forget();
   }
 
   /** Goes back to a side whose verdict is still open, for one more reading. */
   reopen(side: Turn): void {
-    this.actor.send({ type: "series.reopened", side });
+    this.chart.send({ type: "series.reopened", side });
     this.last = null;
     this.endedAt = null;
     this.takeHold();
@@ -138,14 +138,14 @@ export class ZeroingSession extends HandStore {
 
   /** Empties the series under way. */
   restartSeries(): void {
-    this.actor.send({ type: "series.restarted" });
+    this.chart.send({ type: "series.restarted" });
     this.last = null;
     this.changed();
   }
 
   /** The same lock from the beginning. */
   again(): void {
-    this.actor.send({ type: "zeroing.restarted" });
+    this.chart.send({ type: "zeroing.restarted" });
     this.lock.ringTurn = 0;
     this.forget();
   }

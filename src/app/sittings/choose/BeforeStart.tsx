@@ -85,7 +85,7 @@ interface BeforeStartProps {
 export function BeforeStart(props: BeforeStartProps) {
   const { current, session } = props;
   const { sheet } = session;
-  const isReady = useSelector(session.actor, stateOf) === "ready";
+  const isReady = useSelector(session.chart, stateOf) === "ready";
   const form = useWhoSits(session);
   const field = useRef<HTMLInputElement>(null);
   const submit = async (event: FormEvent) => {

@@ -20,8 +20,8 @@ const spokenHelp = ({ indexError, dial, attempt, setup }: DialingTry): Help =>
 /** The dial of a dialing try, with the help that the sheet gives and no way to begin again. */
 export function DialingStationHand({ one, held }: DialingStationHandProps) {
   const { attempt, setup, isEnded } = one;
-  const state = useSelector(one.actor, stateOf);
-  const { number } = useSelector(one.actor, memoryOf);
+  const state = useSelector(one.chart, stateOf);
+  const { number } = useSelector(one.chart, memoryOf);
   const { help } = setup.station;
   const isSilent = isEnded || help === "silent";
   const advice = isEnded ? null : adviceFor(attempt, state, help);

@@ -44,7 +44,7 @@ function QuestionForm({ asked, onAnswer }: QuestionFormProps) {
 
 /** One question after another; which answers were right is shown at the end. */
 export function QuestionView({ session }: { readonly session: SittingSession }) {
-  const { answersGiven } = useSelector(session.actor, memoryOf);
+  const { answersGiven } = useSelector(session.chart, memoryOf);
   const { questions, plan } = session;
   const question = questions[answersGiven];
   if (question === undefined) return null;

@@ -49,7 +49,7 @@ interface SittingPanelProps {
 /** Where the sitting is, what the station asks, and the ways on: the same beside every try. */
 export function SittingPanel({ session, one }: SittingPanelProps) {
   const { station } = one.setup;
-  const { isTryBegun } = useSelector(session.actor, memoryOf);
+  const { isTryBegun } = useSelector(session.chart, memoryOf);
   return (
     <section className="panel sitting-panel stack gap-4" aria-label="Sitting">
       <h2 className="mb-0">

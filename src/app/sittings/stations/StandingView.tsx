@@ -10,8 +10,8 @@ import { SittingHead } from "./SittingHead";
 /** A sitting in a pause, or after the page was loaded anew: where it is, and the way on. */
 export function StandingView({ session }: { readonly session: SittingSession }) {
   const now = useNow();
-  const { triesDone, answersGiven, triesLost } = useSelector(session.actor, memoryOf);
-  const state = useSelector(session.actor, stateOf);
+  const { triesDone, answersGiven, triesLost } = useSelector(session.chart, memoryOf);
+  const state = useSelector(session.chart, stateOf);
   return (
     <div className="sitting-page page gap-6 max-w-[920px] pt-6">
       <header>

@@ -29,7 +29,7 @@ export function TroubleStationHand({ one }: TroubleStationProps) {
 export function TroublePanels({ one, onStand }: TroubleStationProps & { readonly onStand: () => void }) {
   const session = useStore(one.session);
   const { task } = session;
-  const state = useSelector(session.actor, stateOf);
+  const state = useSelector(session.chart, stateOf);
   return (
     <div className="min-w-0 self-stretch bg-plate">
       <CardPanel card={task.card} />

@@ -28,7 +28,7 @@ function lastWords({ session, setup }: ZeroingTry, wanted: Readonly<Record<Turn,
 /** The dial of a zeroing try: the ring is clamped, and there is no way to begin again. */
 export function ZeroingStationHand({ one, held, onReading }: ZeroingStationHandProps) {
   const { session, setup, isEnded } = one;
-  const { wanted } = useSelector(session.actor, memoryOf);
+  const { wanted } = useSelector(session.chart, memoryOf);
   const hasHelp = setup.station.help !== "silent";
   return (
     <>

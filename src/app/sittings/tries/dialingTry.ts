@@ -29,7 +29,7 @@ export class DialingTry extends HandStore {
   private isGivenUp = false;
   private readonly recorded: RecordedAttempt;
   /** What its screen selects from. */
-  readonly actor: ActorRefFrom<ReturnType<typeof dialingMachine>>;
+  readonly chart: ActorRefFrom<ReturnType<typeof dialingMachine>>;
 
   constructor(setup: TrySetup) {
     super();
@@ -39,10 +39,10 @@ export class DialingTry extends HandStore {
     this.setup = setup;
     this.recorded = new RecordedAttempt(profile, combination, start);
     this.train = new LockTrain({ ...conditions, start: start.dial }, profile.graduations);
-    this.actor = createActor(dialingMachine(profile)).start();
+    this.chart = createActor(dialingMachine(profile)).start();
     this.hand = new HandSession<DialingFact>(
       trainUnderHand(this.train, () => this.recorded),
-      { weight: conditions.dial, chart: this.actor, isClosed: () => this.isEnded },
+      { weight: conditions.dial, chart: this.chart, isClosed: () => this.isEnded },
     );
   }
 
@@ -51,17 +51,17 @@ export class DialingTry extends HandStore {
   }
 
   get state(): DialingState {
-    return this.actor.getSnapshot().value;
+    return this.chart.getSnapshot().value;
   }
 
   /** Index of the number being dialed. */
   get number(): number {
-    return this.actor.getSnapshot().context.number;
+    return this.chart.getSnapshot().context.number;
   }
 
   /** Whether the lock has answered, or the candidate has said that it is done. */
   get isEnded(): boolean {
-    return this.isGivenUp || this.actor.getSnapshot().hasTag("answered");
+    return this.isGivenUp || this.chart.getSnapshot().hasTag("answered");
   }
 
   get isBegun(): boolean {

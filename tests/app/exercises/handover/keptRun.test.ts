@@ -185,7 +185,7 @@ describe("ring and zero under way", () => {
     expect(loose.zeroing.lock.indexError).toBeCloseTo(0.4, 9);
     loose.zeroing.clampRing();
     const reading = { deviation: 0.1, cam: 0.3 };
-    loose.zeroing.actor.send({ type: "reading.accepted", reading });
+    loose.zeroing.chart.send({ type: "reading.accepted", reading });
     loose.keepIfBegun();
     const { memory, state } = reloaded(session.setup).zeroing;
     expect(state).toBe("firstSeries");

@@ -18,8 +18,8 @@ const isRingLoose = ({ value }: { readonly value: ZeroingState }) => value === "
 
 /** The ring of a wheel pack: turned by hand until its index stands true, and clamped. */
 function PackRing({ session }: { readonly session: HandoverSession }) {
-  const { actor, lock } = session.zeroing;
-  const isLoose = useSelector(actor, isRingLoose);
+  const { chart, lock } = session.zeroing;
+  const isLoose = useSelector(chart, isRingLoose);
   const off = Math.abs(lock.indexError);
   if (isLoose) return <RingWords session={session.zeroing} />;
   return (
@@ -38,7 +38,7 @@ function PackRing({ session }: { readonly session: HandoverSession }) {
 /** The dial under a hand that works at ring and zero. */
 export function RingHand({ session }: { readonly session: HandoverSession }) {
   const zeroing = useStore(session.zeroing);
-  const isLoose = useSelector(zeroing.actor, isRingLoose);
+  const isLoose = useSelector(zeroing.chart, isRingLoose);
   const { profile } = session.setup;
   if (profile.kind !== "dial-encoder") {
     return (

@@ -10,7 +10,7 @@ const now = () => performance.now();
 /** The gauges, the rules and the steady hand. None of them says what is the matter. */
 export function Instruments({ session }: { readonly session: TroubleSession }) {
   const { task, bench, setup } = session;
-  const isClosed = useSelector(session.actor, stateOf) !== "measuring";
+  const isClosed = useSelector(session.chart, stateOf) !== "measuring";
   const { lastSeen } = session;
   const last = lastSeen === undefined ? null : seenRow(lastSeen, bench.log.length - 1, task.card);
   const gauges = [

@@ -15,7 +15,7 @@ interface NamedPanelProps {
 
 /** A diagnosis: left to stand, or taken back. */
 export function NamedPanel({ session, note, label, onStand }: NamedPanelProps) {
-  const { named } = useSelector(session.actor, memoryOf);
+  const { named } = useSelector(session.chart, memoryOf);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
   if (named === null) return null;

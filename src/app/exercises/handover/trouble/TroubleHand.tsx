@@ -33,7 +33,7 @@ export function TroubleHand({ session, isOnce }: TroubleHandProps) {
   const { byIndex } = lock;
   const { profile } = lock.card;
   const { help } = session.setup;
-  const state = useSelector(session.actor, stateOf);
+  const state = useSelector(session.chart, stateOf);
   const closed = isOnce && state === "told" ? "This try has ended." : CLOSED[state];
   return (
     <>

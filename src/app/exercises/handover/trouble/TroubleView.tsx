@@ -33,7 +33,7 @@ function TroubleExercise({ query, chance }: HandoverViewProps) {
   const session = useHandStore(useMemo(() => new TroubleSession(setupOf(query, chance), chance), [query, chance]));
   useKeptJobs(session, TroubleNotes);
   const { task, bench } = session;
-  const state = useSelector(session.actor, stateOf);
+  const state = useSelector(session.chart, stateOf);
   return (
     <>
       <TroubleSetupBar session={session} />

@@ -22,7 +22,7 @@ export class TroubleSession extends HandStore {
   /** Grows with every exercise begun: forms start empty with it. */
   round = 0;
   protected hand: HandSession<never>;
-  readonly actor: ActorRefFrom<typeof troubleMachine> = createActor(troubleMachine).start();
+  readonly chart: ActorRefFrom<typeof troubleMachine> = createActor(troubleMachine).start();
   private readonly chance: Chance;
   private startedAt: Milliseconds | null = null;
   private namedAt: Milliseconds = 0;
@@ -38,11 +38,11 @@ export class TroubleSession extends HandStore {
   }
 
   get state(): TroubleState {
-    return this.actor.getSnapshot().value;
+    return this.chart.getSnapshot().value;
   }
 
   get memory(): TroubleContext {
-    return this.actor.getSnapshot().context;
+    return this.chart.getSnapshot().context;
   }
 
   /** The steady hand dials. @param off - graduations for each number @param rest_s - before the last one, seconds */
@@ -69,12 +69,12 @@ export class TroubleSession extends HandStore {
 
   name(named: Trouble, now: Milliseconds): void {
     this.namedAt = now;
-    this.actor.send({ type: "diagnosis.named", named });
+    this.chart.send({ type: "diagnosis.named", named });
     this.changed();
   }
 
   withdraw(): void {
-    this.actor.send({ type: "diagnosis.withdrawn" });
+    this.chart.send({ type: "diagnosis.withdrawn" });
     this.changed();
   }
 
@@ -82,7 +82,7 @@ export class TroubleSession extends HandStore {
   tell(): void {
     const { task, setup, memory, bench } = this;
     const { named } = memory;
-    this.actor.send({ type: "condition.told" });
+    this.chart.send({ type: "condition.told" });
     if (this.state !== "told" || named === null) return;
     const mark = markDiagnosis(task.trouble, named, bench.log);
     const { seed, pool } = setup;
@@ -123,7 +123,7 @@ export class TroubleSession extends HandStore {
     this.mark = null;
     this.result = null;
     this.startedAt = null;
-    this.actor.send({ type: "bench.restarted" });
+    this.chart.send({ type: "bench.restarted" });
     this.changed();
   }
 
@@ -150,7 +150,7 @@ export class TroubleSession extends HandStore {
   }
 
   private newBench(): TroubleBench {
-    return new TroubleBench(this.task, seededChance(this.setup.seed + 1), this.actor);
+    return new TroubleBench(this.task, seededChance(this.setup.seed + 1), this.chart);
   }
 
   private look(now: Milliseconds, at: (bench: TroubleBench) => unknown): void {

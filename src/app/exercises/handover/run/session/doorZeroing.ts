@@ -45,9 +45,9 @@ export function doorZeroing(
   session.takeHold();
   session.lock.ringTurn = kept.ringTurn;
   if (!kept.isClamped) return session;
-  session.actor.send({ type: "ring.clamped" });
+  session.chart.send({ type: "ring.clamped" });
   for (const side of session.setup.rules.order) {
-    for (const reading of kept.accepted[side]) session.actor.send({ type: "reading.accepted", reading });
+    for (const reading of kept.accepted[side]) session.chart.send({ type: "reading.accepted", reading });
   }
   return session;
 }
