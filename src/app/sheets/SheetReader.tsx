@@ -1,7 +1,7 @@
 import type { Sheet } from "../../drill/sheet/sheet";
 import type { SheetRecord } from "../../records/records";
-import { Preview } from "./Preview";
-import { PrintedCode, SheetActions } from "./SheetActions";
+import { Preview } from "./preview/Preview";
+import { PrintedCode, SheetActions } from "./share/SheetActions";
 
 interface SheetReaderProps {
   readonly sheet: Sheet;

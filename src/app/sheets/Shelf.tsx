@@ -10,7 +10,7 @@ import { sheetLine } from "../results/sheetWords";
 import { WordLink } from "../words/WordLink";
 import { WordsHere } from "../words/WordsHere";
 import { blankSheet, copiedSheet } from "./editor/newSheet";
-import { sheetFromFile } from "./sheetFile";
+import { sheetFromFile } from "./share/sheetFile";
 
 interface ShelfProps {
   readonly shelf: SheetShelf;

@@ -6,7 +6,7 @@ import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { useAsked } from "../../keeping/useLogbook";
 import { DataTable } from "../../pictures/charts/DataTable";
 import { latestZeroings, zeroingName, zeroingTable } from "../../results/zeroingTable";
-import { RecordActs } from "../RecordActs";
+import { RecordActs } from "../list/RecordActs";
 
 interface ZeroingActsProps {
   readonly current: CurrentLogbook;

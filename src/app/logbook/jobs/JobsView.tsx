@@ -6,10 +6,10 @@ import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { useAsked } from "../../keeping/useLogbook";
 import { ONE_COLUMN } from "../../parts/page/oneColumn";
 import { JOB_WORDS } from "../../results/jobWords";
-import { FilterChoice, LockFilter, MissesOnly, UntoldNote } from "../FilterChoice";
+import { FilterChoice, LockFilter, MissesOnly, UntoldNote } from "../list/FilterChoice";
+import { RecordActs } from "../list/RecordActs";
 import { Pager } from "../list/RecordList";
-import { RecordActs } from "../RecordActs";
-import { usePageEnds } from "../usePageEnds";
+import { usePageEnds } from "../list/usePageEnds";
 import { JobList } from "./JobList";
 import { JobPane } from "./JobPane";
 

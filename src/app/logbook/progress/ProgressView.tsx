@@ -15,7 +15,7 @@ import { characteristicFigure } from "../../results/figures/characteristicFigure
 import { type JobProgress, jobFigures } from "../../results/figures/jobFigures";
 import type { SkillProgress } from "../../results/figures/progressFigures";
 import { ReadinessSettings } from "../../results/ReadinessSettings";
-import { FilterChoice, UntoldNote } from "../FilterChoice";
+import { FilterChoice, UntoldNote } from "../list/FilterChoice";
 import { SkillFigures } from "./SkillFigures";
 import { WhatNextPanel } from "./WhatNextPanel";
 

@@ -7,7 +7,7 @@ import { characteristicFigure } from "../../results/figures/characteristicFigure
 import { MEASURE_WORDS, MEASURES } from "../../results/figures/controlFigure";
 import { measureFigures, progressFigures, type SkillProgress } from "../../results/figures/progressFigures";
 import { ReadinessSettings } from "../../results/ReadinessSettings";
-import { FilterChoice } from "../FilterChoice";
+import { FilterChoice } from "../list/FilterChoice";
 
 const MEASURE_CHOICES = MEASURES.map((one) => [one, MEASURE_WORDS[one]] as const);
 

@@ -2,8 +2,8 @@ import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState, us
 import type { Sheet } from "../../../drill/sheet/sheet";
 import { type Problem, pathText } from "../../../wording/problem";
 import type { SheetShelf } from "../../keeping/sheets/sheetShelf";
-import { Preview } from "../Preview";
-import { PrintedCode, SheetActions } from "../SheetActions";
+import { Preview } from "../preview/Preview";
+import { PrintedCode, SheetActions } from "../share/SheetActions";
 import { EditSession } from "./editSession";
 import { ProblemsContext } from "./fields";
 import { fieldSentence, placedDoubts, placeWords, sheetProblems } from "./placedProblems";

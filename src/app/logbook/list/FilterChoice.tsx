@@ -1,6 +1,6 @@
 import { useId } from "react";
-import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
-import { shortTitle } from "../results/attemptRows";
+import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import { shortTitle } from "../../results/attemptRows";
 
 interface FilterChoiceProps {
   readonly label: string;

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
-import { EXPORTS, exportFile, exportFileInSlices } from "../../../src/app/logbook/files/exportFiles";
-import { readLogbookFile } from "../../../src/records/file/logbookFile";
-import { keptSitting } from "../../support/keptRecord";
-import { anAttempt, aPerson, contents, NOON } from "../../support/logbookRecords";
+import { EXPORTS, exportFile, exportFileInSlices } from "../../../../src/app/logbook/files/exportFiles";
+import { readLogbookFile } from "../../../../src/records/file/logbookFile";
+import { keptSitting } from "../../../support/keptRecord";
+import { anAttempt, aPerson, contents, NOON } from "../../../support/logbookRecords";
 
 const logbook = contents(
   [aPerson("tavro"), aPerson("mibsy")],

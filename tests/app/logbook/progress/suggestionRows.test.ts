@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { suggestionRow } from "../../../src/app/logbook/progress/suggestionRows";
-import { anAttempt } from "../../support/logbookRecords";
+import { suggestionRow } from "../../../../src/app/logbook/progress/suggestionRows";
+import { anAttempt } from "../../../support/logbookRecords";
 
 const common = { reason: "Because.", help: "counts" as const, misses: [] };
 

@@ -1,7 +1,7 @@
-import { DrillError } from "../../drill/drillError";
-import { type PlannedTry, planTries } from "../../drill/sheet/planTries";
-import type { Sheet, Station } from "../../drill/sheet/sheet";
-import { seededChance } from "../../statistics/chance";
+import { DrillError } from "../../../drill/drillError";
+import { type PlannedTry, planTries } from "../../../drill/sheet/planTries";
+import type { Sheet, Station } from "../../../drill/sheet/sheet";
+import { seededChance } from "../../../statistics/chance";
 
 /** Seed of the example that is shown where a sheet fixes none. */
 const EXAMPLE_SEED = 1;

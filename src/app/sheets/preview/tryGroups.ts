@@ -1,4 +1,4 @@
-import type { PlannedTry } from "../../drill/sheet/planTries";
+import type { PlannedTry } from "../../../drill/sheet/planTries";
 
 /** Tries that follow each other at one station; places counted from 1. */
 export interface TryGroup {

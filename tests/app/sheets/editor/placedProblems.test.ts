@@ -1,9 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { blankSheet, newStation } from "../../../src/app/sheets/editor/newSheet";
-import { fieldSentence, placedDoubts, placeWords, sheetProblems } from "../../../src/app/sheets/editor/placedProblems";
-import type { Sheet, Station } from "../../../src/drill/sheet/sheet";
-import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
-import { pathText } from "../../../src/wording/problem";
+import { blankSheet, newStation } from "../../../../src/app/sheets/editor/newSheet";
+import {
+  fieldSentence,
+  placedDoubts,
+  placeWords,
+  sheetProblems,
+} from "../../../../src/app/sheets/editor/placedProblems";
+import type { Sheet, Station } from "../../../../src/drill/sheet/sheet";
+import { SHIPPED_SHEETS } from "../../../../src/drill/sheet/shippedSheets";
+import { pathText } from "../../../../src/wording/problem";
 
 const withStations = (...stations: readonly object[]): Sheet => ({ ...blankSheet(), stations: stations as Station[] });
 const station = (fields: object, id = "station 1") => ({ ...newStation("dialing", { stations: [] }), id, ...fields });

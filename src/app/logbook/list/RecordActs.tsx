@@ -1,9 +1,9 @@
 import { useState } from "react";
-import type { RecordOf } from "../../records/records";
-import { deleteRecord, giveRecord, type LooseKind } from "../../store/moveRecords";
-import type { CurrentLogbook } from "../keeping/currentLogbook";
-import { useAsked } from "../keeping/useLogbook";
-import { ToldLine, useDoing } from "../parts/Told";
+import type { RecordOf } from "../../../records/records";
+import { deleteRecord, giveRecord, type LooseKind } from "../../../store/moveRecords";
+import type { CurrentLogbook } from "../../keeping/currentLogbook";
+import { useAsked } from "../../keeping/useLogbook";
+import { ToldLine, useDoing } from "../../parts/Told";
 
 const WORDS: Readonly<Record<LooseKind, string>> = { attempts: "attempt", zeroings: "zeroing", jobs: "job" };
 

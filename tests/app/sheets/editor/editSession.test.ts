@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { EditSession } from "../../../src/app/sheets/editor/editSession";
-import { blankSheet } from "../../../src/app/sheets/editor/newSheet";
-import type { Sheet } from "../../../src/drill/sheet/sheet";
+import { EditSession } from "../../../../src/app/sheets/editor/editSession";
+import { blankSheet } from "../../../../src/app/sheets/editor/newSheet";
+import type { Sheet } from "../../../../src/drill/sheet/sheet";
 
 function begun() {
   const kept: Sheet[] = [];

@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
-import { noteProblem, noteRecord, tagsOf, typedNote } from "../../../src/app/logbook/notes/notes";
-import { decodeTrace } from "../../../src/records/motion/traceCodec";
-import { motionOf } from "../../../src/store/attemptQueries";
-import { wholeLogbook } from "../../../src/store/wholeLogbook";
-import { anAttempt, NOON, openLogbook, SHORT_TRACE } from "../../support/logbookRecords";
+import { noteProblem, noteRecord, tagsOf, typedNote } from "../../../../src/app/logbook/notes/notes";
+import { decodeTrace } from "../../../../src/records/motion/traceCodec";
+import { motionOf } from "../../../../src/store/attemptQueries";
+import { wholeLogbook } from "../../../../src/store/wholeLogbook";
+import { anAttempt, NOON, openLogbook, SHORT_TRACE } from "../../../support/logbookRecords";
 
 test("tags are typed with commas between, each once", () => {
   expect(tagsOf(" cold hands, retake ,, cold   hands,")).toEqual(["cold hands", "retake"]);

@@ -1,7 +1,7 @@
-import { parseSheet } from "../../drill/sheet/parseSheet";
-import type { Sheet } from "../../drill/sheet/sheet";
-import { ProblemError } from "../../wording/problem";
-import { messageOf } from "../parts/page/messageOf";
+import { parseSheet } from "../../../drill/sheet/parseSheet";
+import type { Sheet } from "../../../drill/sheet/sheet";
+import { ProblemError } from "../../../wording/problem";
+import { messageOf } from "../../parts/page/messageOf";
 
 /** Largest file that is read, bytes: a sheet is a thousandth of it. */
 const MOST_BYTES = 2_000_000;

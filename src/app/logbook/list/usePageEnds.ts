@@ -1,5 +1,5 @@
 import { useState } from "react";
-import type { PageEnd } from "../../store/attemptQueries";
+import type { PageEnd } from "../../../store/attemptQueries";
 
 /**
  * Where in a list that comes in pages one is.

@@ -1,7 +1,7 @@
 import { expect, test, vi } from "vitest";
-import { AttemptWindow, BLOCK } from "../../../src/app/logbook/attempts/attemptWindow";
-import { mergeIntoLogbook } from "../../../src/store/wholeLogbook";
-import { anAttempt, aPerson, contents, NOON, openLogbook } from "../../support/logbookRecords";
+import { AttemptWindow, BLOCK } from "../../../../src/app/logbook/attempts/attemptWindow";
+import { mergeIntoLogbook } from "../../../../src/store/wholeLogbook";
+import { anAttempt, aPerson, contents, NOON, openLogbook } from "../../../support/logbookRecords";
 
 const COUNT = 20 * BLOCK + 7;
 const ALL = { personId: "tavro" };

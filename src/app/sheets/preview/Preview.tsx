@@ -1,9 +1,9 @@
 import { useMemo } from "react";
-import { markingScheme, schemeAdvice, schemeRows } from "../../drill/marking/markingScheme";
-import type { Sheet, Station } from "../../drill/sheet/sheet";
-import { sheetFingerprint } from "../../drill/sheet/sheetFingerprint";
-import { stationName } from "../../drill/sheet/stationName";
-import { countText } from "../../wording/amountWords";
+import { markingScheme, schemeAdvice, schemeRows } from "../../../drill/marking/markingScheme";
+import type { Sheet, Station } from "../../../drill/sheet/sheet";
+import { sheetFingerprint } from "../../../drill/sheet/sheetFingerprint";
+import { stationName } from "../../../drill/sheet/stationName";
+import { countText } from "../../../wording/amountWords";
 import {
   combinationText,
   hiddenTrouble,
@@ -12,7 +12,7 @@ import {
   ORDER_WORDS,
   sittingSentences,
   stationLine,
-} from "../results/sheetWords";
+} from "../../results/sheetWords";
 import { AnswerKey } from "./AnswerKey";
 import { examplePlan, isDrawn, type Plan } from "./previewModel";
 import { groupText, tryGroups } from "./tryGroups";

@@ -1,12 +1,12 @@
 import { lazy, Suspense, useMemo, useState } from "react";
-import type { Sheet as DrillSheet } from "../../drill/sheet/sheet";
-import { SHEET_WORDS } from "../../handover/sheetWords";
-import { sittingProblem } from "../../handover/stationNeeds";
-import { problemText } from "../../wording/problem";
-import { linkOf } from "../keeping/sheets/sheetsAddress";
-import { Dialog } from "../parts/controls/Dialog";
-import { copyText } from "../parts/files/copyText";
-import { fileNameOf } from "../parts/files/fileName";
+import type { Sheet as DrillSheet } from "../../../drill/sheet/sheet";
+import { SHEET_WORDS } from "../../../handover/sheetWords";
+import { sittingProblem } from "../../../handover/stationNeeds";
+import { problemText } from "../../../wording/problem";
+import { linkOf } from "../../keeping/sheets/sheetsAddress";
+import { Dialog } from "../../parts/controls/Dialog";
+import { copyText } from "../../parts/files/copyText";
+import { fileNameOf } from "../../parts/files/fileName";
 import { isLocalPage } from "./localPage";
 import { fileText } from "./sheetFile";
 

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { placeAfter, scrollTopAfter } from "../../../src/app/logbook/attempts/rowPlaces";
+import { placeAfter, scrollTopAfter } from "../../../../src/app/logbook/attempts/rowPlaces";
 
 test.each([
   ["ArrowUp", 41, 40],
