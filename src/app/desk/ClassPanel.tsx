@@ -1,5 +1,8 @@
 import type { ClassTable } from "../../progress/classTable";
 import { classCsv } from "../../progress/csv/classCsv";
+import { Button } from "../parts/controls/Button";
+import { Check } from "../parts/controls/Check";
+import { Select } from "../parts/controls/Select";
 import { CsvMarkChoice, useCsvMark } from "../parts/files/CsvMarkChoice";
 import { saveFile } from "../parts/files/saveFile";
 import { type Chosen, ClassTableView } from "./ClassTableView";
@@ -14,42 +17,27 @@ interface FilterProps {
 }
 
 const SHOWS = [
-  { show: "everyone", label: "Everyone" },
-  { show: "ready", label: "Ready" },
-  { show: "not-yet", label: "Not ready" },
+  ["everyone", "Everyone"],
+  ["ready", "Ready"],
+  ["not-yet", "Not ready"],
 ] as const;
 
 function FilterBar({ skills, filter, onFilter }: FilterProps) {
   return (
     <>
-      <select
-        className="field"
+      <Select
         aria-label="People shown"
         value={filter.show}
-        onChange={({ currentTarget: { value } }) =>
-          onFilter({ ...filter, show: SHOWS.find(({ show }) => show === value)?.show ?? "everyone" })
-        }
-      >
-        {SHOWS.map(({ show, label }) => (
-          <option key={show} value={show}>
-            {label}
-          </option>
-        ))}
-      </select>
+        choices={SHOWS}
+        onChoice={(show) => onFilter({ ...filter, show })}
+      />
       {filter.show !== "everyone" && (
-        <select
-          className="field"
+        <Select
           aria-label="Ready at what"
           value={filter.skill}
-          onChange={({ currentTarget: { value } }) => onFilter({ ...filter, skill: value })}
-        >
-          <option value="all">at every skill</option>
-          {skills.map(({ key, title }) => (
-            <option key={key} value={key}>
-              at {title}
-            </option>
-          ))}
-        </select>
+          choices={[["all", "at every skill"], ...skills.map(({ key, title }) => [key, `at ${title}`] as const)]}
+          onChoice={(skill) => onFilter({ ...filter, skill })}
+        />
       )}
     </>
   );
@@ -69,17 +57,16 @@ function SkillChoice({ all, asked, onAsk }: SkillChoiceProps) {
     <fieldset className="row gap-x-5 gap-y-0 text-small">
       <legend className="text-soft">Skills this class needs</legend>
       {all.map(({ key, title }) => (
-        <label key={key} className="check">
-          <input
-            type="checkbox"
-            checked={isAsked(key)}
-            disabled={asked.length === 1 && isAsked(key)}
-            onChange={({ currentTarget: { checked } }) =>
-              onAsk(all.filter((one) => (one.key === key ? checked : isAsked(one.key))).map((one) => one.key))
-            }
-          />
+        <Check
+          key={key}
+          isOn={isAsked(key)}
+          isDisabled={asked.length === 1 && isAsked(key)}
+          onSwitch={(isOn) =>
+            onAsk(all.filter((one) => (one.key === key ? isOn : isAsked(one.key))).map((one) => one.key))
+          }
+        >
           {title}
-        </label>
+        </Check>
       ))}
     </fieldset>
   );
@@ -99,13 +86,9 @@ export function ClassPanel({ table, names, onChoose, filter, onFilter, all, aske
       <h2 id="desk-class">People and skills</h2>
       <div className="row">
         <FilterBar skills={asked} filter={filter} onFilter={onFilter} />
-        <button
-          type="button"
-          className="button"
-          onClick={() => saveFile(deskFile("class", classCsv(table), { now: Date.now(), csv: mark }))}
-        >
+        <Button onClick={() => saveFile(deskFile("class", classCsv(table), { now: Date.now(), csv: mark }))}>
           Save the table as CSV
-        </button>
+        </Button>
         <CsvMarkChoice mark={mark} onMark={setMark} />
       </div>
       <SkillChoice all={all} asked={asked} onAsk={onAsk} />

@@ -5,6 +5,7 @@ import { mergeIntoLogbook } from "../../store/wholeLogbook";
 import { currentLogbook } from "../keeping/currentLogbook";
 import { mergedWords } from "../keeping/mergedWords";
 import { ReadingLine } from "../keeping/reader/ReadingLine";
+import { Button } from "../parts/controls/Button";
 import { Dialog } from "../parts/controls/Dialog";
 import { FilesButton } from "../parts/files/FileButton";
 import { useDroppedFiles } from "../parts/files/useDroppedFiles";
@@ -34,27 +35,31 @@ function KeepClass({ desk }: DeskProps) {
   };
   return (
     <>
-      <button type="button" className="button" aria-haspopup="dialog" onClick={() => setAsked(true)}>
+      <Button aria-haspopup="dialog" onClick={() => setAsked(true)}>
         Add to this logbook
-      </button>
+      </Button>
       <Dialog title="Add the class to this logbook?" isOpen={isAsked} onClose={close}>
         <p>
           Everyone in these files is added to the people of this browser, with all their records. A record that is here
           already is not added twice, and a newer one is never replaced. The demo class is not added.
         </p>
         <div className="row mt-4">
-          <button type="button" className="button primary" onClick={() => act(keep)}>
+          <Button className="primary" onClick={() => act(keep)}>
             Add them
-          </button>
-          <button type="button" className="button" onClick={close}>
-            Cancel
-          </button>
+          </Button>
+          <Button onClick={close}>Cancel</Button>
         </div>
       </Dialog>
       <ToldLine told={told} />
     </>
   );
 }
+
+/** What a button does that is gone with it: then reading begins at the heading. */
+const thenHeading = (act: () => void) => () => {
+  act();
+  focusHeading();
+};
 
 /** The ways onto the desk: files, many at once, and the demo. */
 function AddBar({ desk }: DeskProps) {
@@ -64,27 +69,12 @@ function AddBar({ desk }: DeskProps) {
         Add logbook files
       </FilesButton>
       {desk.hasDemo ? (
-        <button type="button" className="button" onClick={() => desk.removeDemo()}>
-          Remove the demo class
-        </button>
+        <Button onClick={() => desk.removeDemo()}>Remove the demo class</Button>
       ) : (
-        <button type="button" className="button" onClick={() => desk.loadDemo(Date.now())}>
-          Load the demo class
-        </button>
+        <Button onClick={() => desk.loadDemo(Date.now())}>Load the demo class</Button>
       )}
       {desk.files.some(({ isDemo }) => !isDemo) && <KeepClass desk={desk} />}
-      {desk.files.length > 0 && (
-        <button
-          type="button"
-          className="button"
-          onClick={() => {
-            desk.clear();
-            focusHeading();
-          }}
-        >
-          Clear the desk
-        </button>
-      )}
+      {desk.files.length > 0 && <Button onClick={thenHeading(() => desk.clear())}>Clear the desk</Button>}
       <span className="ml-2 text-small text-soft phone:hidden">or drop files on this page</span>
     </div>
   );
@@ -101,17 +91,9 @@ function Problems({ desk }: DeskProps) {
           </p>
         ))}
       </div>
-      <button
-        type="button"
-        className="button flex-none"
-        aria-label="Close this message"
-        onClick={() => {
-          desk.closeProblems();
-          focusHeading();
-        }}
-      >
+      <Button className="flex-none" aria-label="Close this message" onClick={thenHeading(() => desk.closeProblems())}>
         Close
-      </button>
+      </Button>
     </div>
   );
 }
@@ -145,16 +127,9 @@ function FileList({ desk }: DeskProps) {
             <b className="font-medium">{harmlessName(file.name)}</b>
             <small className="block">{fileSentence(file)}</small>
           </span>
-          <button
-            type="button"
-            className="button"
-            onClick={() => {
-              desk.remove(file.key);
-              focusHeading();
-            }}
-          >
+          <Button onClick={thenHeading(() => desk.remove(file.key))}>
             Remove<span className="visually-hidden"> {file.name}</span>
-          </button>
+          </Button>
         </li>
       ))}
     </ul>

@@ -2,8 +2,10 @@ import { useMemo, useState } from "react";
 import { isJobSkill } from "../../records/jobRecord";
 import { useReadinessRule } from "../keeping/readinessRule";
 import { Dialog } from "../parts/controls/Dialog";
+import { useStore } from "../parts/page/useStore";
 import { ClassPanel } from "./ClassPanel";
 import type { Chosen } from "./ClassTableView";
+import { ClassDesk } from "./classDesk";
 import { type ClassView, classView, tableOf } from "./classView";
 import { DeskFiles } from "./DeskFiles";
 import { GaugePanel } from "./GaugePanel";
@@ -12,7 +14,6 @@ import { PersonDetails } from "./PersonDetails";
 import { ReadyPanels } from "./ReadyPanels";
 import { SittingsPanel } from "./SittingsPanel";
 import type { TableFilter } from "./tableOrder";
-import { useDesk } from "./useDesk";
 import "../parts/workplace.css";
 import "./desk.css";
 
@@ -69,10 +70,12 @@ function Class({ view }: { readonly view: ClassView }) {
   );
 }
 
+/** One desk a tab: a look at another page does not clear it, closing the tab does. */
+const desk = new ClassDesk();
+
 /** The instructor's desk: a class from the logbooks that its people export. */
 export function DeskScreen() {
-  const desk = useDesk();
-  const { files } = desk;
+  const { files } = useStore(desk);
   const view = useMemo(() => classView(files), [files]);
   return (
     <main className="desk page">

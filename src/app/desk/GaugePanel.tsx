@@ -2,66 +2,27 @@ import { useMemo, useState } from "react";
 import { gaugeCsv } from "../../progress/csv/gaugeCsv";
 import { placesOf } from "../../progress/stops/dialingGauge";
 import { skillKey } from "../../records/skill";
+import { Button } from "../parts/controls/Button";
+import { type Choices, Select } from "../parts/controls/Select";
 import { useCsvMark } from "../parts/files/CsvMarkChoice";
 import { saveFile } from "../parts/files/saveFile";
+import { Lines } from "../parts/Lines";
 import type { ClassView, NamedSkill } from "./classView";
 import { deskFile } from "./deskFile";
 import { categoriesSentence, type GaugeView, gaugeView } from "./gaugeWords";
 import { ScrolledTable } from "./ScrolledTable";
 
-interface ChoiceProps {
-  readonly skills: readonly NamedSkill[];
-  readonly skill: NamedSkill;
-  readonly onSkill: (key: string) => void;
-  readonly places: number;
-  readonly place: number | null;
-  readonly onPlace: (place: number | null) => void;
-}
-
-function Choice({ skills, skill, onSkill, places, place, onPlace }: ChoiceProps) {
-  return (
-    <>
-      <select
-        className="field"
-        aria-label="Skill studied"
-        value={skill.key}
-        onChange={({ currentTarget: { value } }) => onSkill(value)}
-      >
-        {skills.map(({ key, title }) => (
-          <option key={key} value={key}>
-            {title}
-          </option>
-        ))}
-      </select>
-      <select
-        className="field"
-        aria-label="Number studied"
-        value={place ?? "all"}
-        onChange={({ currentTarget: { value } }) => onPlace(value === "all" ? null : Number(value))}
-      >
-        <option value="all">all numbers</option>
-        {Array.from({ length: places }, (_, k) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a number of a combination is its place
-          <option key={k} value={k + 1}>
-            number {k + 1} alone
-          </option>
-        ))}
-      </select>
-    </>
-  );
-}
+/** All numbers of a combination, or one of them alone. */
+const placeChoices = (places: number): Choices => [
+  ["all", "all numbers"],
+  ...Array.from({ length: places }, (_, k) => [`${k + 1}`, `number ${k + 1} alone`] as const),
+];
 
 function Study({ view: { sentence, lacks, sources, means } }: { readonly view: GaugeView }) {
   return (
     <>
       <p className="max-w-[92ch]">{sentence}</p>
-      {lacks.length > 0 && (
-        <ul className="text-small">
-          {lacks.map((lack) => (
-            <li key={lack}>{lack}</li>
-          ))}
-        </ul>
-      )}
+      {lacks.length > 0 && <Lines of={lacks} className="text-small" />}
       <div className="tiles-[460px] gap-x-6 gap-y-4">
         {sources !== null && <ScrolledTable table={sources} />}
         {means !== null && <ScrolledTable table={means} />}
@@ -92,17 +53,26 @@ export function GaugePanel({ view, skills }: { readonly view: ClassView; readonl
         How much does one person’s stop vary from try to try, and how much do people differ from each other?
       </p>
       <div className="row">
-        <Choice skills={skills} skill={skill} onSkill={setKey} places={places} place={place} onPlace={setPlace} />
-        <button
-          type="button"
-          className="button"
+        <Select
+          aria-label="Skill studied"
+          value={skill.key}
+          choices={skills.map((one) => [one.key, one.title] as const)}
+          onChoice={setKey}
+        />
+        <Select
+          aria-label="Number studied"
+          value={`${place ?? "all"}`}
+          choices={placeChoices(places)}
+          onChoice={(chosen) => setPlace(chosen === "all" ? null : Number(chosen))}
+        />
+        <Button
           disabled={gauge === null}
           onClick={() =>
             gauge && saveFile(deskFile("gauge", gaugeCsv(skill.skill, place, gauge), { now: Date.now(), csv: mark }))
           }
         >
           Save the study as CSV
-        </button>
+        </Button>
       </div>
       <Study view={study} />
       <details className="figure-note">

@@ -1,4 +1,5 @@
 import type { ClassTable } from "../../progress/classTable";
+import { Button } from "../parts/controls/Button";
 import type { Chosen } from "./ClassTableView";
 
 interface PeopleNavProps {
@@ -15,15 +16,13 @@ export function PeopleNav({ chosen, table, names, onChoose }: PeopleNavProps) {
     const person = place < 0 ? undefined : table.rows[place + step]?.person;
     const name = person === undefined ? "" : `: ${names.get(person.id) ?? person.name}`;
     return (
-      <button
-        type="button"
-        className="button"
+      <Button
         // Not disabled: at the end of the class it keeps the focus.
         aria-disabled={person === undefined}
         onClick={() => person && onChoose({ ...chosen, personId: person.id })}
       >
         {word} person{name}
-      </button>
+      </Button>
     );
   };
   return (

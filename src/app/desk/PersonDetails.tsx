@@ -1,19 +1,19 @@
 import { useMemo } from "react";
-import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
 import type { ClassTable } from "../../progress/classTable";
 import { isJobSkill } from "../../records/jobRecord";
 import type { LogbookContents } from "../../records/logbookContents";
 import type { SittingRecord } from "../../records/records";
-import { ownSheets } from "../keeping/sheets/ownSheets";
-import { useAsked } from "../keeping/useLogbook";
-import { APP_VERSION } from "../parts/page/appVersion";
+import { Select } from "../parts/controls/Select";
+import { Lines } from "../parts/Lines";
+import type { TableModel } from "../pictures/charts/figureModel";
 import type { Chosen } from "./ClassTableView";
 import { cellState, masteryWords } from "./cellWords";
 import type { NamedSkill } from "./classView";
-import { type PersonTables, personTables, sittingsTable } from "./personTables";
+import { personTables, sittingsTable } from "./personTables";
 import { ScrolledTable } from "./ScrolledTable";
 import { StateMark } from "./StateMark";
-import { type DeskSitting, sittingChecks } from "./sittingChecks";
+import type { DeskSitting } from "./sittingChecks";
+import { useSittingChecks } from "./useSittingChecks";
 
 interface PersonDetailsProps {
   readonly chosen: Chosen;
@@ -47,11 +47,7 @@ function Findings({
           <summary>
             {title}: {record}
           </summary>
-          <ul>
-            {sentences.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
-            ))}
-          </ul>
+          <Lines of={sentences} />
         </details>
       ))}
     </div>
@@ -60,14 +56,7 @@ function Findings({
 
 /** Sittings as their checked records tell them. */
 function Sittings({ sittings, contents }: SittingsProps) {
-  const { traces, records } = contents;
-  const key = sittings.map(({ id, updatedAt }) => `${id} ${updatedAt}`).join();
-  const { answer } = useAsked(key, async () => {
-    const names = new Map(records.people.map(({ id, name }) => [id, name]));
-    const sheets = [...(await ownSheets()), ...SHIPPED_SHEETS];
-    return sittingChecks(sittings, { appVersion: APP_VERSION, traces, names, sheets });
-  });
-  const checks = answer ?? NO_CHECKS;
+  const checks = useSittingChecks(contents, sittings) ?? NO_CHECKS;
   if (sittings.length === 0) return <p className="text-soft">No sitting.</p>;
   return (
     <>
@@ -95,51 +84,38 @@ function Standing({ chosen, table, skills }: Pick<PersonDetailsProps, "chosen" |
   );
 }
 
-function Attempts({ tables: { faults, attempts } }: { readonly tables: PersonTables }) {
-  if (attempts === null) return <p className="text-soft">No attempt.</p>;
-  return (
-    <>
-      {faults === null ? <p className="text-soft">No fault in these attempts.</p> : <ScrolledTable table={faults} />}
-      <ScrolledTable table={attempts} />
-    </>
-  );
+interface MaybeTableProps {
+  readonly table: TableModel | null;
+  /** What is said where there is none. */
+  readonly none: string;
 }
 
-function Jobs({ tables: { missed, jobs } }: { readonly tables: PersonTables }) {
-  if (jobs === null) return <p className="text-soft">No job.</p>;
-  return (
-    <>
-      {missed === null ? <p className="text-soft">Nothing missed in these jobs.</p> : <ScrolledTable table={missed} />}
-      <ScrolledTable table={jobs} />
-    </>
-  );
+function MaybeTable({ table, none }: MaybeTableProps) {
+  return table === null ? <p className="text-soft">{none}</p> : <ScrolledTable table={table} />;
 }
 
 /** One person, closely: how far, what was missed, the latest attempts and jobs, sittings and zeroings. */
 export function PersonDetails({ chosen, contents, table, skills, onSkill }: PersonDetailsProps) {
   const { personId, skill } = chosen;
   const tables = useMemo(() => personTables(contents, personId, skill?.skill ?? null), [contents, personId, skill]);
+  const { faults, attempts, missed, jobs, zeroings } = tables;
   const isOf = (kind: "attempts" | "jobs") => skill === null || isJobSkill(skill.skill) === (kind === "jobs");
   return (
     <div className="desk-details stack gap-5">
-      <select
-        className="field self-start max-w-full"
+      <Select
+        className="self-start max-w-full"
         aria-label="Skill looked at"
         value={skill?.key ?? "all"}
-        onChange={({ currentTarget: { value } }) => onSkill(skills.find(({ key }) => key === value) ?? null)}
-      >
-        <option value="all">all skills</option>
-        {skills.map(({ key, title }) => (
-          <option key={key} value={key}>
-            {title}
-          </option>
-        ))}
-      </select>
+        choices={[["all", "all skills"], ...skills.map(({ key, title }) => [key, title] as const)]}
+        onChoice={(wanted) => onSkill(skills.find(({ key }) => key === wanted) ?? null)}
+      />
       <Standing chosen={chosen} table={table} skills={skills} />
-      {isOf("attempts") && <Attempts tables={tables} />}
-      {isOf("jobs") && <Jobs tables={tables} />}
+      {isOf("attempts") && attempts !== null && <MaybeTable table={faults} none="No fault in these attempts." />}
+      {isOf("attempts") && <MaybeTable table={attempts} none="No attempt." />}
+      {isOf("jobs") && jobs !== null && <MaybeTable table={missed} none="Nothing missed in these jobs." />}
+      {isOf("jobs") && <MaybeTable table={jobs} none="No job." />}
       <Sittings sittings={tables.sittings} contents={contents} />
-      {tables.zeroings === null ? <p className="text-soft">No zeroing.</p> : <ScrolledTable table={tables.zeroings} />}
+      <MaybeTable table={zeroings} none="No zeroing." />
     </div>
   );
 }

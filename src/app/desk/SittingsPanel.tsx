@@ -1,51 +1,41 @@
-import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
 import { sittingsCsv } from "../../records/csv/sittingsCsv";
-import { ownSheets } from "../keeping/sheets/ownSheets";
-import { useAsked } from "../keeping/useLogbook";
+import { Button } from "../parts/controls/Button";
 import { useCsvMark } from "../parts/files/CsvMarkChoice";
 import { saveFile } from "../parts/files/saveFile";
 import { APP_VERSION } from "../parts/page/appVersion";
 import type { ClassView } from "./classView";
 import { deskFile } from "./deskFile";
 import { ScrolledTable } from "./ScrolledTable";
-import { sittingChecks } from "./sittingChecks";
 import { sittingsGrid, sittingsSentence } from "./sittingsGrid";
+import { useSittingChecks } from "./useSittingChecks";
 
 /** The sittings of the class in one grid, as their checked records tell them, with a file of them. */
 export function SittingsPanel({ view: { contents, names } }: { readonly view: ClassView }) {
-  const { records, traces } = contents;
-  const { sittings, people } = records;
+  const { sittings, people } = contents.records;
   const [mark] = useCsvMark();
-  const key = sittings.map(({ id, updatedAt }) => `${id} ${updatedAt}`).join();
-  const { answer } = useAsked(key, async () => {
-    const onFile = new Map(people.map(({ id, name }) => [id, name]));
-    const sheets = [...(await ownSheets()), ...SHIPPED_SHEETS];
-    return sittingChecks(sittings, { appVersion: APP_VERSION, traces, names: onFile, sheets });
-  });
+  const checks = useSittingChecks(contents, sittings);
   const sitters = people.filter(({ id, part }) => part === "trainee" || sittings.some((one) => one.personId === id));
   return (
     <section className="stack" aria-labelledby="desk-sittings">
       <h2 id="desk-sittings">Sittings</h2>
       {sittings.length === 0 && <p className="text-soft">No sittings in these logbooks.</p>}
-      {sittings.length > 0 && answer === null && <p role="status">Checking {sittings.length} records…</p>}
-      {sittings.length > 0 && answer !== null && (
+      {sittings.length > 0 && checks === null && <p role="status">Checking {sittings.length} records…</p>}
+      {sittings.length > 0 && checks !== null && (
         <>
           <p>
-            {sittingsSentence([...answer.values()])} Every result comes from its checked record. A practice result is
+            {sittingsSentence([...checks.values()])} Every result comes from its checked record. A practice result is
             not a certificate.
           </p>
           <div className="row">
-            <button
-              type="button"
-              className="button"
+            <Button
               onClick={() =>
                 saveFile(deskFile("sittings", sittingsCsv(contents, APP_VERSION), { now: Date.now(), csv: mark }))
               }
             >
               Save the sittings as CSV
-            </button>
+            </Button>
           </div>
-          <ScrolledTable table={sittingsGrid(sitters, names, sittings, answer)} />
+          <ScrolledTable table={sittingsGrid(sitters, names, sittings, checks)} />
         </>
       )}
     </section>

@@ -1,5 +1,6 @@
 import { useEffect, useState } from "react";
 import { askToPersist } from "../../store/askToPersist";
+import { Button } from "../parts/controls/Button";
 import type { CurrentLogbook } from "./currentLogbook";
 import { type KeepingState, keepingWords, waitingCount } from "./stateWords";
 
@@ -21,14 +22,14 @@ export function KeepingLine({ current }: { readonly current: CurrentLogbook }) {
     <div className="row gap-x-4 text-small text-soft">
       <p role="status">{keepingWords({ pending: waitingCount(logbook.pending), problem, promise })}</p>
       {problem !== null && (
-        <button type="button" className="button slim" onClick={() => logbook.retry()}>
+        <Button className="slim" onClick={() => logbook.retry()}>
           Try again
-        </button>
+        </Button>
       )}
       {problem === null && promise === null && (
-        <button type="button" className="button slim" onClick={() => askToPersist(keeper()).then(setPromise)}>
+        <Button className="slim" onClick={() => askToPersist(keeper()).then(setPromise)}>
           Ask the browser to keep the records
-        </button>
+        </Button>
       )}
     </div>
   );

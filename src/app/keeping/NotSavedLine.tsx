@@ -1,5 +1,7 @@
-import { useState, useSyncExternalStore } from "react";
+import { useState } from "react";
 import { countText } from "../../wording/amountWords";
+import { Button } from "../parts/controls/Button";
+import { useStore } from "../parts/page/useStore";
 import { keeping, reloadSafely } from "./keeping";
 import "./notSaved.css";
 
@@ -10,9 +12,8 @@ const COPIED = "A copy is in this browser until then.";
  * records are made.
  */
 export function NotSavedLine() {
-  useSyncExternalStore(keeping.subscribe, () => keeping.version);
   const [refusal, setRefusal] = useState<string | null>(null);
-  const { problem, waiting, remedy, isCopied } = keeping.state;
+  const { problem, waiting, remedy, isCopied } = useStore(keeping).state;
   if (problem === null) return null;
   const which = waiting === 0 ? "" : ` (${countText(waiting, "record")})`;
   return (
@@ -21,13 +22,13 @@ export function NotSavedLine() {
         <strong>Not saved{which}:</strong> {refusal ?? problem} {waiting > 0 && isCopied && COPIED}
       </p>
       {remedy === "reload" ? (
-        <button type="button" className="button slim" onClick={() => setRefusal(reloadSafely())}>
+        <Button className="slim" onClick={() => setRefusal(reloadSafely())}>
           Reload the page
-        </button>
+        </Button>
       ) : (
-        <button type="button" className="button slim" onClick={() => keeping.retry()}>
+        <Button className="slim" onClick={() => keeping.retry()}>
           Try again
-        </button>
+        </Button>
       )}
     </aside>
   );

@@ -1,4 +1,5 @@
 import { useEffect, useRef } from "react";
+import { Button } from "../parts/controls/Button";
 import { ToldLine, useDoing } from "../parts/Told";
 import type { CurrentLogbook } from "./currentLogbook";
 
@@ -15,12 +16,12 @@ export function UndoLine({ current }: { readonly current: CurrentLogbook }) {
       {done !== null && (
         <>
           <p role="status">{done.sentence} You can undo this until you close or reload the page.</p>
-          <button ref={button} type="button" className="button slim" onClick={() => act(() => current.undo())}>
+          <Button ref={button} className="slim" onClick={() => act(() => current.undo())}>
             Undo
-          </button>
-          <button type="button" className="button slim" onClick={() => current.closeUndo()}>
+          </Button>
+          <Button className="slim" onClick={() => current.closeUndo()}>
             Close
-          </button>
+          </Button>
         </>
       )}
       <ToldLine told={told} />

@@ -4,11 +4,11 @@ import { LogbookDatabase } from "../../store/logbookDatabase";
 import type { Undo } from "../../store/moveRecords";
 import { recordsOfKind } from "../../store/wholeLogbook";
 import { newId } from "../parts/page/newId";
+import { pageStore, storedText, storeText } from "../parts/page/pageStore";
 import { Store } from "../parts/page/store";
 import { inOrderOfNames } from "./people";
-import { PERSON_KEY, rememberedId } from "./traces";
+import { PERSON_KEY } from "./traces";
 import { WaitingShelf } from "./waitingShelf";
-import { pageStore } from "./waitingStore";
 
 /** The logbook of this browser, and who practices now. A store: it changes when either does. */
 export class CurrentLogbook extends Store {
@@ -46,19 +46,14 @@ export class CurrentLogbook extends Store {
   choose(person: PersonRecord | null): void {
     this.person = person;
     if (person !== null) this.logbook.people.know([person]);
-    try {
-      if (person === null) localStorage.removeItem(PERSON_KEY);
-      else localStorage.setItem(PERSON_KEY, person.id);
-    } catch {
-      // Where nothing is kept, the choice lasts as long as the page.
-    }
+    storeText(PERSON_KEY, person?.id ?? null);
     this.changed();
   }
 
   /** Chooses again once people came or went: whoever was chosen, else the one of the last visit, else the first. */
   async settle(): Promise<void> {
     const people = await this.people();
-    const wanted = this.person?.id ?? rememberedId();
+    const wanted = this.person?.id ?? storedText(PERSON_KEY);
     this.choose(people.find(({ id }) => id === wanted) ?? people[0] ?? null);
   }
 

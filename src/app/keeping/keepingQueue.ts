@@ -2,10 +2,10 @@ import type { JobNote } from "../../records/job/jobNote";
 import { LogbookError } from "../../records/logbookError";
 import type { LogbookWrite } from "../../store/logbookWrite";
 import { errorText } from "../../wording/problem";
+import { type PageStore, pageStore } from "../parts/page/pageStore";
 import { Store } from "../parts/page/store";
 import type { AttemptNote } from "./attemptNote";
 import { forgetLeft, leftNotes } from "./leftNotes";
-import { pageStore, type WaitingStore } from "./waitingStore";
 import type { ZeroingNote } from "./zeroingNote";
 
 /** How safe the records of this page are. */
@@ -86,7 +86,7 @@ export class KeepingQueue extends Store {
   /** How safe the records of this page are. */
   state: SavingState = ALL_WELL;
   private readonly fetchKeeper: () => Promise<Keeper>;
-  private readonly store: WaitingStore | null;
+  private readonly store: PageStore | null;
   private readonly waiting: Task[] = [];
   /** What is being kept. */
   private inHand: Task | null = null;

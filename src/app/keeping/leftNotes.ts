@@ -1,7 +1,7 @@
 import { newId } from "../parts/page/newId";
+import { keysUnder, type PageStore, pageStore } from "../parts/page/pageStore";
 import type { WaitingNote } from "./keepingQueue";
 import { NOTES_PREFIX as PREFIX } from "./traces";
-import { pageStore, type WaitingStore } from "./waitingStore";
 
 /** Names this page among all that are open. */
 const OWN_KEY = PREFIX + newId();
@@ -11,7 +11,7 @@ const OWN_KEY = PREFIX + newId();
  *
  * @returns whether they are safe
  */
-export function leaveNotes(notes: readonly WaitingNote[], store: WaitingStore | null = pageStore()): boolean {
+export function leaveNotes(notes: readonly WaitingNote[], store: PageStore | null = pageStore()): boolean {
   try {
     if (notes.length > 0) store?.setItem(OWN_KEY, JSON.stringify(notes));
     else store?.removeItem(OWN_KEY);
@@ -31,19 +31,16 @@ function parsedText(text: string | null): unknown {
 }
 
 /** What pages before this one left, whatever it is, by where it lies. It stays there until it is forgotten. */
-export function leftNotes(store: WaitingStore | null = pageStore()): ReadonlyMap<string, unknown> {
+export function leftNotes(store: PageStore | null = pageStore()): ReadonlyMap<string, unknown> {
   try {
-    const keys = Array.from({ length: store?.length ?? 0 }, (_, index) => store?.key(index) ?? "");
-    return new Map(
-      keys.filter((key) => key.startsWith(PREFIX)).map((key) => [key, parsedText(store?.getItem(key) ?? null)]),
-    );
+    return new Map(keysUnder(PREFIX, store).map((key) => [key, parsedText(store?.getItem(key) ?? null)]));
   } catch {
     return new Map();
   }
 }
 
 /** Forgets what was left, once it is kept. */
-export function forgetLeft(left: ReadonlyMap<string, unknown>, store: WaitingStore | null = pageStore()): void {
+export function forgetLeft(left: ReadonlyMap<string, unknown>, store: PageStore | null = pageStore()): void {
   try {
     for (const key of left.keys()) store?.removeItem(key);
   } catch {

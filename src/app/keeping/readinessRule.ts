@@ -1,13 +1,14 @@
-import { useSyncExternalStore } from "react";
 import { MASTERY_RULE, type MasteryRule, masteryRuleSchema } from "../../records/masteryRule";
+import { storedText, storeText } from "../parts/page/pageStore";
 import { Store } from "../parts/page/store";
+import { useStore } from "../parts/page/useStore";
 
 const KEY = "gatefall.readiness";
 
 /** The rule as it was stored; the usual one where there is none, or none that can be read. */
 function storedRule(): MasteryRule {
   try {
-    return masteryRuleSchema.parse(JSON.parse(localStorage.getItem(KEY) ?? "null"));
+    return masteryRuleSchema.parse(JSON.parse(storedText(KEY) ?? "null"));
   } catch {
     return MASTERY_RULE;
   }
@@ -24,11 +25,7 @@ class ReadinessRule extends Store {
 
   choose(rule: MasteryRule): void {
     this.chosen = rule;
-    try {
-      localStorage.setItem(KEY, JSON.stringify(rule));
-    } catch {
-      // Where nothing is stored, the choice lasts as long as the page.
-    }
+    storeText(KEY, JSON.stringify(rule));
     this.changed();
   }
 }
@@ -40,6 +37,6 @@ export const currentRule = (): MasteryRule => readinessRule.rule;
 
 /** The rule in force, and the way to choose another; redrawn with every choice. */
 export function useReadinessRule() {
-  useSyncExternalStore(readinessRule.subscribe, () => readinessRule.version);
-  return [readinessRule.rule, (rule: MasteryRule) => readinessRule.choose(rule)] as const;
+  const { rule } = useStore(readinessRule);
+  return [rule, (next: MasteryRule) => readinessRule.choose(next)] as const;
 }

@@ -1,4 +1,4 @@
-import { pageStore } from "./waitingStore";
+import { pageStore } from "../parts/page/pageStore";
 
 /** Where the page's storage has the id of whoever practiced last. */
 export const PERSON_KEY = "gatefall.person";
@@ -6,15 +6,6 @@ export const PERSON_KEY = "gatefall.person";
 /** Under these, pages leave records to the next page: notes as they were taken down, and writes. */
 export const NOTES_PREFIX = "gatefall.notes.";
 export const WAITING_PREFIX = "gatefall.waiting.";
-
-/** Who practiced last, by id; null where nobody did, or nothing is kept. */
-export function rememberedId(): string | null {
-  try {
-    return localStorage.getItem(PERSON_KEY);
-  } catch {
-    return null;
-  }
-}
 
 /** Whether anybody has practiced in this browser, or left a record, as far as one can tell before the logbook is open. */
 export function hasTraces(): boolean {

@@ -3,8 +3,8 @@ import { fromBase64, toBase64 } from "../../records/file/base64";
 import { decodeTrace } from "../../records/motion/traceCodec";
 import type { Logbook } from "../../store/logbook";
 import { checkWrite, type LogbookWrite } from "../../store/logbookWrite";
+import { keysUnder, type PageStore } from "../parts/page/pageStore";
 import { WAITING_PREFIX as PREFIX } from "./traces";
-import type { WaitingStore } from "./waitingStore";
 
 /** What could not be read is set aside, not thrown away. */
 const UNREAD = "gatefall.unread.";
@@ -48,7 +48,7 @@ function writesOf(text: string): LogbookWrite[] | null {
  * leaves them to the next one.
  */
 export class WaitingShelf {
-  private readonly store: WaitingStore | null;
+  private readonly store: PageStore | null;
   private readonly key: string;
   private kept: readonly LogbookWrite[] = [];
 
@@ -56,7 +56,7 @@ export class WaitingShelf {
    * @param store - null where the browser has none
    * @param page - names this page among all that are open
    */
-  constructor(store: WaitingStore | null, page: string) {
+  constructor(store: PageStore | null, page: string) {
     this.store = store;
     this.key = PREFIX + page;
   }
@@ -78,19 +78,12 @@ export class WaitingShelf {
 
   /** Stores what pages before this one could not; what cannot be stored now stays here for later. */
   async handOver(logbook: Logbook): Promise<void> {
-    for (const key of this.keys()) {
+    for (const key of keysUnder(PREFIX, this.store).filter((one) => one !== this.key)) {
       const text = this.store?.getItem(key) ?? "[]";
       const writes = writesOf(text);
       if (writes === null) this.store?.setItem(key.replace(PREFIX, UNREAD), text);
       else await logbook.adopt(writes);
       this.store?.removeItem(key);
     }
-  }
-
-  private keys(): string[] {
-    const { store } = this;
-    if (store === null) return [];
-    const all = Array.from({ length: store.length }, (_, index) => store.key(index) ?? "");
-    return all.filter((key) => key.startsWith(PREFIX) && key !== this.key);
   }
 }

@@ -1,3 +1,5 @@
+import { Button } from "./controls/Button";
+
 interface MessageProps {
   readonly text: string;
   readonly onClose: () => void;
@@ -10,9 +12,9 @@ export function Message({ text, onClose }: MessageProps) {
       <p className="flex-1 wrap-anywhere" role="alert">
         {text}
       </p>
-      <button type="button" className="button flex-none" aria-label="Close this message" onClick={onClose}>
+      <Button className="flex-none" aria-label="Close this message" onClick={onClose}>
         Close
-      </button>
+      </Button>
     </div>
   );
 }

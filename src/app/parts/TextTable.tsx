@@ -1,3 +1,5 @@
+import { HeadRow } from "./HeadRow";
+
 interface TextTableProps {
   readonly heads: readonly string[];
   readonly rows: readonly (readonly string[])[];
@@ -8,15 +10,7 @@ export function TextTable({ heads, rows }: TextTableProps) {
   return (
     <div className="stacks overflow-x-auto">
       <table>
-        <thead>
-          <tr>
-            {heads.map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <HeadRow of={heads} />
         <tbody>
           {rows.map((row) => (
             <tr key={row.join("|")}>

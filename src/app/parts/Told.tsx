@@ -1,4 +1,5 @@
 import { useRef, useState } from "react";
+import { Button } from "./controls/Button";
 import { messageOf } from "./page/messageOf";
 
 /** Something that was done, or why not. */
@@ -34,9 +35,9 @@ export function ToldLine({ told }: { readonly told: Told | null }) {
       <p role="status">{told !== null && !told.isProblem && told.text}</p>
       {told?.isProblem === true && <p role="alert">{told.text}</p>}
       {told !== null && (
-        <button type="button" className="button slim text-small" aria-label="Close this message" onClick={close}>
+        <Button className="slim text-small" aria-label="Close this message" onClick={close}>
           Close
-        </button>
+        </Button>
       )}
     </div>
   );

@@ -2,6 +2,7 @@ import { useId, useState } from "react";
 import { ruleSentence } from "../../progress/masteryWords";
 import { MASTERY_RULE, type MasteryRule, masteryRuleSchema, RULE_LIMITS } from "../../records/masteryRule";
 import { useReadinessRule } from "../keeping/readinessRule";
+import { Button } from "../parts/controls/Button";
 import { NumberField } from "../parts/controls/NumberField";
 
 /** A rule as it is typed. */
@@ -75,9 +76,7 @@ export function ReadinessSettings() {
         <p id={`${id}-told`} role="status">
           {typeof made === "string" ? `${made} Until then the rule above counts.` : "Saved on this device as you type."}
         </p>
-        <button type="button" className="button" onClick={() => type(typedRule(MASTERY_RULE))}>
-          Back to the usual rule
-        </button>
+        <Button onClick={() => type(typedRule(MASTERY_RULE))}>Back to the usual rule</Button>
       </details>
     </>
   );

@@ -4,6 +4,7 @@ import { startKeeping } from "../keeping/keeping";
 import { NotSavedLine } from "../keeping/NotSavedLine";
 import { hasTraces } from "../keeping/traces";
 import { fetchDialog } from "../parts/controls/Dialog";
+import { newSeed } from "../parts/page/newSeed";
 import { whenIdle } from "../parts/page/whenIdle";
 import { framed, PAGES, type PagePath, pageOf, parseRoute } from "./address";
 import { ErrorBoundary } from "./ErrorBoundary";
@@ -12,7 +13,6 @@ import { Head } from "./Head";
 import { useRoute } from "./route";
 import { AddressProblems, SCREENS, sittingsForgotten } from "./screens";
 import { UpdateNotice } from "./UpdateNotice";
-import { visitSeed } from "./visitSeed";
 import "@fontsource/barlow/latin-400.css";
 import "@fontsource/barlow/latin-500.css";
 import "@fontsource/barlow/latin-600.css";
@@ -28,6 +28,9 @@ function askedSeed(query: URLSearchParams): number | null {
   const seed = Number(query.get("seed") ?? Number.NaN);
   return Number.isFinite(seed) ? seed : null;
 }
+
+/** The seed of this visit: what runs before anything is drawn has chosen it for the picture in the page, where there is one. */
+const visitSeed = (): number => Number(document.documentElement.dataset.seed ?? newSeed());
 
 interface PageProps {
   readonly page: PagePath;

@@ -1,5 +1,6 @@
 import { Component, type ReactNode, useState } from "react";
 import { reloadSafely } from "../keeping/keeping";
+import { Button } from "../parts/controls/Button";
 import { areFilesGone, FILES_GONE_WORDS } from "../parts/page/filesGone";
 import { messageOf } from "../parts/page/messageOf";
 
@@ -25,9 +26,9 @@ function FilesGone() {
         <p>{refusal ?? FILES_GONE_WORDS}</p>
       </div>
       <div className="row">
-        <button type="button" className="button primary" onClick={() => setRefusal(reloadSafely())}>
+        <Button className="primary" onClick={() => setRefusal(reloadSafely())}>
           Reload
-        </button>
+        </Button>
       </div>
     </main>
   );
@@ -50,12 +51,10 @@ function Failed({ error }: { readonly error: unknown }) {
         </p>
       </div>
       <div className="row">
-        <button type="button" className="button primary" onClick={() => location.reload()}>
+        <Button className="primary" onClick={() => location.reload()}>
           Reload
-        </button>
-        <button type="button" className="button" onClick={save}>
-          Save the whole logbook
-        </button>
+        </Button>
+        <Button onClick={save}>Save the whole logbook</Button>
       </div>
       <p role="status" className="empty:hidden">
         {told}

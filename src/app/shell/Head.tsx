@@ -1,3 +1,4 @@
+import { Button } from "../parts/controls/Button";
 import { LinkRow } from "../parts/LinkRow";
 import { useSound } from "../parts/page/useSound";
 import { framed, PAGES, type PagePath } from "./address";
@@ -16,12 +17,12 @@ export function Head({ page }: { readonly page: PagePath }) {
       <b className="head-name text-lead tracking-[0.01em]">Gatefall</b>
       <LinkRow label="Pages" links={PAGE_LINKS} current={page} />
       <div className="flex gap-3 ml-auto text-small">
-        <button type="button" className="button" aria-pressed={sound.isOn} onClick={sound.toggle}>
+        <Button aria-pressed={sound.isOn} onClick={sound.toggle}>
           Sound {sound.isOn ? "on" : "off"}
-        </button>
-        <button type="button" className="button" onClick={change} title="Change between light and dark">
+        </Button>
+        <Button onClick={change} title="Change between light and dark">
           Theme: {theme}
-        </button>
+        </Button>
       </div>
     </header>
   );

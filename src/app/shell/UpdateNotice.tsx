@@ -1,5 +1,6 @@
 import { useRegisterSW } from "virtual:pwa-register/react";
 import { useEffect, useState } from "react";
+import { Button } from "../parts/controls/Button";
 import { Dialog } from "../parts/controls/Dialog";
 import { workUnderWay } from "../parts/page/underWay";
 
@@ -31,9 +32,9 @@ function StartNow({ start }: StartProps) {
   };
   return (
     <>
-      <button type="button" className="button primary" onClick={ask}>
+      <Button className="primary" onClick={ask}>
         Start it now
-      </button>
+      </Button>
       <Dialog
         title="Start the new version now?"
         isOpen={losses.length > 0}
@@ -45,9 +46,7 @@ function StartNow({ start }: StartProps) {
           <p key={one}>{one}</p>
         ))}
         <div className="row mt-4">
-          <button type="button" className="button" onClick={start}>
-            Reload and start it
-          </button>
+          <Button onClick={start}>Reload and start it</Button>
         </div>
       </Dialog>
     </>
@@ -84,9 +83,7 @@ export function UpdateNotice() {
     >
       <p>{isWaiting ? "A new version is ready. It starts when you say so." : "Gatefall now works offline."}</p>
       {isWaiting && <StartNow start={() => startWaiting(updateServiceWorker)} />}
-      <button type="button" className="button" onClick={close}>
-        {isWaiting ? "Later" : "Close"}
-      </button>
+      <Button onClick={close}>{isWaiting ? "Later" : "Close"}</Button>
     </div>
   );
 }

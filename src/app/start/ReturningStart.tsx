@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import { useAsked, useLogbook } from "../keeping/useLogbook";
+import { Notice } from "../parts/Notice";
 import { StartPage } from "./StartPage";
 import { FIRST_VISIT, type StartData, startData } from "./startData";
 import { dailyAddress, dailyWords, toBeatAddress, toBeatWords } from "./startWords";
@@ -74,11 +75,7 @@ export function ReturningStart() {
       {...{ progress, isReturning }}
       isKnown={answer !== null || problem !== null}
       problem={
-        problem !== null && (
-          <p className="notice mt-4" role="alert">
-            Your logbook cannot be read, so no lesson is marked as done: {problem}
-          </p>
-        )
+        problem !== null && <Notice>Your logbook cannot be read, so no lesson is marked as done: {problem}</Notice>
       }
       cards={
         isReturning && (

@@ -1,5 +1,7 @@
 import { useEffect, useState } from "react";
 import { SHIPPED_LESSONS } from "../../drill/sheet/shippedLessons";
+import { Button } from "../parts/controls/Button";
+import { Notice } from "../parts/Notice";
 import { TOPIC_PLACES, type TopicPlace } from "./topicPlaces";
 import { WordEntry } from "./WordEntry";
 import type { WordGroup } from "./word";
@@ -108,20 +110,15 @@ export function WordsScreen({ asked }: { readonly asked: string | null }) {
         />
         <nav className="row col-span-full" aria-label="Groups of words">
           {groups.map(({ id, title }) => (
-            <button
-              key={id}
-              type="button"
-              className="button"
-              onClick={() => document.getElementById(`words-${id}`)?.scrollIntoView({ block: "start" })}
-            >
+            <Button key={id} onClick={() => document.getElementById(`words-${id}`)?.scrollIntoView({ block: "start" })}>
               {title}
-            </button>
+            </Button>
           ))}
         </nav>
         {asked !== null && wordOf(asked) === undefined && (
-          <p className="notice mt-4 col-span-full" role="alert">
+          <Notice className="mt-4 col-span-full">
             There is no word “{asked}” here. Look for it in the list below.
-          </p>
+          </Notice>
         )}
       </header>
       {groups.length === 0 && <p role="status">No word matches. Try a shorter part of it.</p>}

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { actNow, afterDrawing } from "../../../src/app/keeping/afterDrawing";
 import { type Keeper, KeepingQueue, type SavingState, type WaitingNote } from "../../../src/app/keeping/keepingQueue";
 import { forgetLeft, leaveNotes, leftNotes } from "../../../src/app/keeping/leftNotes";
-import type { WaitingStore } from "../../../src/app/keeping/waitingStore";
+import type { PageStore } from "../../../src/app/parts/page/pageStore";
 import { RecordError } from "../../../src/records/recordError";
 import { recordProblem } from "../../../src/records/recordWords";
 import { storageError } from "../../../src/store/storageProblem";
@@ -31,7 +31,7 @@ const jobNote = (id: string): WaitingNote => {
 };
 
 /** The storage of a page. */
-function memoryStore(): WaitingStore {
+function memoryStore(): PageStore {
   const texts = new Map<string, string>();
   return {
     getItem: (key) => texts.get(key) ?? null,

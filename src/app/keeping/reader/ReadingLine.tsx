@@ -1,3 +1,4 @@
+import { Button } from "../../parts/controls/Button";
 import { type ReadingState, readingWords, readShare } from "./readingWords";
 
 interface ReadingLineProps {
@@ -21,9 +22,7 @@ export function ReadingLine({ reading, onStop }: ReadingLineProps) {
             aria-label="Read so far"
             {...(share !== null && { value: share })}
           />
-          <button type="button" className="button" onClick={onStop}>
-            Stop reading
-          </button>
+          <Button onClick={onStop}>Stop reading</Button>
         </>
       )}
     </div>

@@ -1,6 +1,7 @@
 import { useEffect, useEffectEvent } from "react";
 import { useFocusManager } from "react-aria/FocusScope";
 import { Dialog, Modal, ModalOverlay } from "react-aria-components/Modal";
+import { Button } from "./Button";
 import type { DialogProps } from "./Dialog";
 
 /** What one fills in or chooses; a button that has a file chosen is no field. */
@@ -44,9 +45,7 @@ export function ModalDialog({ title, onClose, closeWord = "Close", children }: O
           <FocusFirst />
           <header className="sheet-head">
             <h2>{title}</h2>
-            <button type="button" className="button" onClick={onClose}>
-              {closeWord}
-            </button>
+            <Button onClick={onClose}>{closeWord}</Button>
           </header>
           {children}
         </Dialog>

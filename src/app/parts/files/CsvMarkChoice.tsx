@@ -1,3 +1,4 @@
+import { Check } from "../controls/Check";
 import { useRemembered } from "../page/remembered";
 import { CSV_MARKS, type CsvMark } from "./csvFile";
 
@@ -12,15 +13,10 @@ interface CsvMarkChoiceProps {
 /** A choice whose need one sees only in a spreadsheet: accents and other letters beyond A to Z. */
 export function CsvMarkChoice({ mark, onMark }: CsvMarkChoiceProps) {
   return (
-    <label className="check">
-      <input
-        type="checkbox"
-        checked={mark === "marked"}
-        onChange={({ currentTarget: { checked } }) => onMark(checked ? "marked" : "plain")}
-      />
+    <Check isOn={mark === "marked"} onSwitch={(isOn) => onMark(isOn ? "marked" : "plain")}>
       <span>
         CSV for a spreadsheet <small>(adds a byte order mark, so that letters such as é come out right)</small>
       </span>
-    </label>
+    </Check>
   );
 }

@@ -1,4 +1,6 @@
 import { type FormEvent, useId, useState } from "react";
+import { Lines } from "../Lines";
+import { Notice } from "../Notice";
 import { messageOf } from "../page/messageOf";
 import { FileButton } from "./FileButton";
 import { useDroppedFiles } from "./useDroppedFiles";
@@ -15,31 +17,27 @@ export interface RecordFinding {
   readonly says?: readonly (readonly [name: string, value: string])[];
 }
 
-function Sentences({ of }: { readonly of: readonly string[] }) {
-  return (
-    <ul>
-      {of.map((sentence) => (
-        <li key={sentence}>{sentence}</li>
-      ))}
-    </ul>
-  );
-}
-
 interface BoxProps {
   readonly head: string;
   readonly sentences: readonly string[];
   readonly isWrong?: boolean;
 }
 
+/** Sentences about a record under what they mean for it; nothing where there are none. */
 function Box({ head, sentences, isWrong = false }: BoxProps) {
   if (sentences.length === 0) return null;
   return (
     <div role={isWrong ? "alert" : "status"} className={isWrong ? "notice mt-4" : "notice mt-4 border-line"}>
       <p>{head}</p>
-      <Sentences of={sentences} />
+      <Lines of={sentences} />
     </div>
   );
 }
+
+/** Says that a record does not check, and why; nothing of one that does. */
+export const NotSound = ({ problems }: Pick<RecordFinding, "problems">) => (
+  <Box head="This record fails its check. Do not count it." sentences={problems} isWrong />
+);
 
 /** What the record says of itself, as a list of names and values. */
 function Says({ rows }: { readonly rows: NonNullable<RecordFinding["says"]> }) {
@@ -60,13 +58,8 @@ function Says({ rows }: { readonly rows: NonNullable<RecordFinding["says"]> }) {
 const LIMIT =
   "A hash is not a signature. It shows a change by accident, or by someone who does not change the hash as well. Someone who knows this program can make up a whole record: compare the hash with the print from that day.";
 
-function Finding({
-  problems,
-  unheld = [],
-  unchecked = [],
-  says = [],
-  sound,
-}: RecordFinding & { readonly sound: string }) {
+function Finding({ finding, sound }: { readonly finding: RecordFinding; readonly sound: string }) {
+  const { problems, unheld = [], unchecked = [], says = [] } = finding;
   const isSound = problems.length + unheld.length + unchecked.length === 0;
   return (
     <>
@@ -76,7 +69,7 @@ function Finding({
           {sound}
         </p>
       )}
-      <Box head="This record fails its check. Do not count it." sentences={problems} isWrong />
+      <NotSound problems={problems} />
       <Box head="This version cannot check all of it." sentences={unheld} />
       <Box head="Not checked:" sentences={unchecked} />
       <p className="max-w-[68ch] mt-3 text-soft text-small">{LIMIT}</p>
@@ -110,12 +103,8 @@ interface RecordOutcomeProps {
 /** What came of a check, in words. */
 export function RecordOutcome({ outcome, sound }: RecordOutcomeProps) {
   if (outcome === null) return null;
-  if ("finding" in outcome) return <Finding {...outcome.finding} sound={sound} />;
-  return (
-    <p role="alert" className="notice mt-4">
-      Not checked: {outcome.failure}.
-    </p>
-  );
+  if ("finding" in outcome) return <Finding finding={outcome.finding} sound={sound} />;
+  return <Notice>Not checked: {outcome.failure}.</Notice>;
 }
 
 interface RecordCheckerProps {

@@ -1,3 +1,5 @@
+import { storedText, storeText } from "./pageStore";
+
 /** Settings kept in this browser. Where it keeps nothing (private mode), they last as long as the page. */
 const PREFIX = "gatefall.";
 
@@ -10,22 +12,11 @@ export function onRemembered(listener: () => void): () => void {
   return () => listeners.delete(listener);
 }
 
-function recall(key: string): string | null {
-  try {
-    return ofThisVisit.get(key) ?? localStorage.getItem(PREFIX + key);
-  } catch {
-    return null;
-  }
-}
+const recall = (key: string) => ofThisVisit.get(key) ?? storedText(PREFIX + key);
 
 /** Keeps a setting for the next visit. */
 export function remember(key: string, value: string): void {
-  try {
-    localStorage.setItem(PREFIX + key, value);
-  } catch {
-    // Nothing is lost: the setting still holds for this visit.
-    ofThisVisit.set(key, value);
-  }
+  if (!storeText(PREFIX + key, value)) ofThisVisit.set(key, value);
   for (const listener of listeners) listener();
 }
 

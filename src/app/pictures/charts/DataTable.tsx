@@ -1,3 +1,4 @@
+import { HeadRow } from "../../parts/HeadRow";
 import type { TableModel } from "./figureModel";
 
 /** A table of words and figures; the first column heads its rows. */
@@ -5,15 +6,7 @@ export function DataTable({ table: { caption, head, rows } }: { readonly table: 
   return (
     <table>
       <caption>{caption}</caption>
-      <thead>
-        <tr>
-          {head.map((text) => (
-            <th key={text} scope="col">
-              {text}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <HeadRow of={head} />
       <tbody>
         {rows.map(([first, ...rest], i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: rows keep their place
