@@ -1,7 +1,7 @@
 import { readFile } from "node:fs/promises";
 import type { Page } from "@playwright/test";
 import { csvParse } from "d3-dsv";
-import { sittingWrite } from "../../src/app/sittings/sittingLogbook";
+import { sittingWrite } from "../../src/app/sittings/session/sittingLogbook";
 import { demoLogbook } from "../../src/progress/demo/demoLogbook";
 import { writeLogbookFile } from "../../src/records/file/logbookFile";
 import { contentsOf, joinContents, type LogbookContents } from "../../src/records/logbookContents";

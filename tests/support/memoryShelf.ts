@@ -1,4 +1,4 @@
-import { SittingShelf } from "../../src/app/sittings/sittingShelf";
+import { SittingShelf } from "../../src/app/sittings/session/sittingShelf";
 
 /** A shelf on a map: what a browser would keep. */
 export function memoryShelf(kept = new Map<string, string>()): SittingShelf {

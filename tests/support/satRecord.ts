@@ -1,5 +1,5 @@
-import { newProgress } from "../../src/app/sittings/sittingProgress";
-import { SittingSession } from "../../src/app/sittings/sittingSession";
+import { newProgress } from "../../src/app/sittings/session/sittingProgress";
+import { SittingSession } from "../../src/app/sittings/session/sittingSession";
 import { idealMotion } from "../../src/dialing/idealMotion";
 import { type SittingRecord, sittingRecord } from "../../src/records/sitting/sittingRecord";
 import { memoryShelf } from "./memoryShelf";

@@ -1,4 +1,4 @@
-import { sittingWrite } from "../../src/app/sittings/sittingLogbook";
+import { sittingWrite } from "../../src/app/sittings/session/sittingLogbook";
 import { canonicalJson } from "../../src/drill/canonicalJson";
 import { DEMO_SEED, demoLogbook } from "../../src/progress/demo/demoLogbook";
 import { writeLogbookFile } from "../../src/records/file/logbookFile";

@@ -29,4 +29,4 @@ export const AddressProblems = fetchedLater(
 );
 
 /** The sittings go with their person, and the logbook knows no other screen. */
-export const sittingsForgotten = async () => (await import("../sittings/currentSitting")).forgetSittings;
+export const sittingsForgotten = async () => (await import("../sittings/session/currentSitting")).forgetSittings;

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { BenchSession } from "../../../src/app/exercises/bench/benchSession";
 import { ChangeSession } from "../../../src/app/exercises/handover/change/changeSession";
-import { ProveSession } from "../../../src/app/exercises/zeroing/proveSession";
+import { ProveSession } from "../../../src/app/exercises/zeroing/session/proveSession";
 import type { HandStore } from "../../../src/app/hand/handStore";
 import { DialingTry } from "../../../src/app/sittings/tries/dialingTry";
 import type { HandledLock } from "../../../src/dialing/attempt";

@@ -1,8 +1,8 @@
-import type { Chance } from "../../../statistics/chance";
 import { LinkRow } from "../../parts/LinkRow";
 import { fetchedLater } from "../../parts/page/fetchedLater";
 import { WordLink } from "../../words/WordLink";
 import { WordsHere } from "../../words/WordsHere";
+import type { HandoverViewProps } from "./parts/handoverViewProps";
 import "../../parts/workplace.css";
 import "./handover.css";
 
@@ -21,12 +21,6 @@ const VIEWS = [
 ] as const;
 
 const LINKS = VIEWS.map(({ view, label }) => ({ key: view, label, href: `#/handover?view=${view}` }));
-
-/** What each part of the handover is given. */
-export interface HandoverViewProps {
-  readonly query: URLSearchParams;
-  readonly chance: Chance;
-}
 
 /** The rest of the job, from a fresh lock to a signed-off door, in four parts, and a check of its record. */
 export function HandoverScreen(props: HandoverViewProps) {

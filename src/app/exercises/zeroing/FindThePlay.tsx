@@ -11,8 +11,8 @@ import { NumberField } from "../../parts/controls/NumberField";
 import { memoryOf } from "../../parts/page/ofChart";
 import { CamWindow, camWords } from "./CamWindow";
 import { Magnifier } from "./Magnifier";
-import { MOST_PLAY, type PlaySession } from "./playSession";
 import { ABOUT, HOW, problemWords, SAY, TITLE } from "./playWords";
+import { MOST_PLAY, type PlaySession } from "./session/playSession";
 
 interface PlayProps {
   readonly play: PlaySession;

@@ -8,7 +8,7 @@ import { StepStrip } from "../../hand/StepStrip";
 import { useHandStore } from "../../hand/useHandStore";
 import { stateOf } from "../../parts/page/ofChart";
 import { Magnifier } from "./Magnifier";
-import type { ProveSession } from "./proveSession";
+import type { ProveSession } from "./session/proveSession";
 
 /** The lock just zeroed, under the hand: the hand goes by the index, the lock by its zeros. */
 export function ProveHand({ prove, hasLoupe }: { readonly prove: ProveSession; readonly hasLoupe: boolean }) {

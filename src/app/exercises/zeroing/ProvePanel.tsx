@@ -5,7 +5,7 @@ import { faceText } from "../../../dialing/words";
 import { stateOf } from "../../parts/page/ofChart";
 import { useStore } from "../../parts/page/useStore";
 import { signedText } from "../../parts/signedText";
-import type { ProveSession, StopShare } from "./proveSession";
+import type { ProveSession, StopShare } from "./session/proveSession";
 
 /** One stop in a sentence: what the lock saw, and whose it was. */
 function shareSentence({ total, fromZero, fromHand }: StopShare, tolerance: number): string {

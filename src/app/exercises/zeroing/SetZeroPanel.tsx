@@ -8,8 +8,8 @@ import { WordLink } from "../../words/WordLink";
 import { WordsHere } from "../../words/WordsHere";
 import { lastWords } from "./lastWords";
 import { indexPlace } from "./ring/RingControls";
+import type { ZeroingSession } from "./session/zeroingSession";
 import { ZeroResultView } from "./ZeroResultView";
-import type { ZeroingSession } from "./zeroingSession";
 
 /** What is to be done with the loose ring; its controls are beside the dial. */
 export function RingWords({ session }: { readonly session: ZeroingSession }) {

@@ -1,7 +1,7 @@
 import type { Turn } from "../../../lock/dial";
 import type { ZeroReading } from "../../../zeroing/zeroingMachine";
+import type { LastReading } from "./session/zeroingSession";
 import { ARC, chevrons, type Socket, sideArc, sockets } from "./socketGeometry";
-import type { LastReading } from "./zeroingSession";
 
 interface SideProps {
   readonly side: Turn;

@@ -6,7 +6,7 @@ import { exerciseResult } from "../../../zeroing/zeroResult";
 import { lostMotionWords, verdictWords } from "../../../zeroing/zeroWords";
 import { memoryOf } from "../../parts/page/ofChart";
 import { ReadingsPlot } from "./ReadingsPlot";
-import type { ZeroingSession } from "./zeroingSession";
+import type { ZeroingSession } from "./session/zeroingSession";
 
 /** From this error of the index on, its consequence is told, graduations. */
 const ASKEW: Graduations = 0.3;

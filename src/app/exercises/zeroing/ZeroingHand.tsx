@@ -13,7 +13,7 @@ import { RingControls } from "./ring/RingControls";
 import { RingGrip } from "./ring/RingGrip";
 import { RingLoupe } from "./ring/RingLoupe";
 import { Sockets } from "./Sockets";
-import type { ZeroingSession } from "./zeroingSession";
+import type { ZeroingSession } from "./session/zeroingSession";
 
 interface ZeroingHandProps {
   readonly session: ZeroingSession;

@@ -16,14 +16,14 @@ import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import { PlayHand, PlayPanel } from "./FindThePlay";
 import { ProveHand } from "./ProveHand";
 import { ProvePanel } from "./ProvePanel";
-import { PlaySession } from "./playSession";
-import { ProveSession } from "./proveSession";
 import { SetZeroPanel } from "./SetZeroPanel";
+import { PlaySession } from "./session/playSession";
+import { ProveSession } from "./session/proveSession";
+import { ZeroingSession } from "./session/zeroingSession";
 import { useKeptZeroings } from "./useKeptZeroings";
 import { useZeroingTunes } from "./useZeroingTunes";
 import { ZeroingHand } from "./ZeroingHand";
 import { ZeroingStrip } from "./ZeroingStrip";
-import { ZeroingSession } from "./zeroingSession";
 import "../../parts/workplace.css";
 import "./zeroing.css";
 

@@ -4,7 +4,7 @@ import type { ZeroingState } from "../../../zeroing/zeroingMachine";
 import { sideResult } from "../../../zeroing/zeroResult";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import { lastWords } from "./lastWords";
-import type { ZeroingSession } from "./zeroingSession";
+import type { ZeroingSession } from "./session/zeroingSession";
 
 const SAY: Readonly<Record<ZeroingState, (session: ZeroingSession) => string>> = {
   ringLoose: () => "Turn the ring until its index is under the line, then clamp it.",

@@ -1,6 +1,6 @@
 import { capital } from "../../../dialing/words";
 import { acceptedWords, refusalWords } from "../../../zeroing/zeroWords";
-import type { ZeroingSession } from "./zeroingSession";
+import type { ZeroingSession } from "./session/zeroingSession";
 
 /** What came of the last reading, in one sentence; empty before the first. */
 export function lastWords({ last, setup, memory }: ZeroingSession): string {

@@ -2,8 +2,8 @@ import { useEffect } from "react";
 import { afterDrawing } from "../../keeping/afterDrawing";
 import { keeping } from "../../keeping/keeping";
 import { newId } from "../../parts/page/newId";
+import type { ZeroingSession } from "./session/zeroingSession";
 import { ZeroingNotes } from "./zeroingNotes";
-import type { ZeroingSession } from "./zeroingSession";
 
 /** Keeps every zeroing in the logbook: with each reading, and when the zero is set or cannot be. */
 export function useKeptZeroings(session: ZeroingSession, profileId: string): void {

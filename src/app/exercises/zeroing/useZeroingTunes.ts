@@ -1,7 +1,7 @@
 import { useEffect, useRef } from "react";
 import { dialSound } from "../../hand/dial/dialSound";
 import { useSound } from "../../parts/page/useSound";
-import type { ZeroingSession } from "./zeroingSession";
+import type { ZeroingSession } from "./session/zeroingSession";
 
 /** Plays the tune of every reading while sounds are on. */
 export function useZeroingTunes({ last, asked }: ZeroingSession): void {

@@ -1,6 +1,6 @@
 import type { ZeroingRecord } from "../../../records/records";
 import type { ZeroingNote } from "../../keeping/zeroingNote";
-import type { LastReading, ZeroingSession } from "./zeroingSession";
+import type { LastReading, ZeroingSession } from "./session/zeroingSession";
 
 const OUTCOMES: Readonly<Record<string, ZeroingRecord["outcome"]>> = { zeroSet: "zero-set", notSet: "not-set" };
 

@@ -5,9 +5,9 @@ import type { Sheet } from "../../../drill/sheet/sheet";
 import { NOTICE } from "../../../records/sitting/sittingRecord";
 import { stateOf } from "../../parts/page/ofChart";
 import { TextTable } from "../../parts/TextTable";
-import type { CurrentSitting } from "../currentSitting";
-import type { SittingSession } from "../sittingSession";
-import { ruleSentences, stationRow } from "../sittingWords";
+import type { CurrentSitting } from "../session/currentSitting";
+import type { SittingSession } from "../session/sittingSession";
+import { ruleSentences, stationRow } from "../session/sittingWords";
 import { SittingHead } from "../stations/SittingHead";
 import { useWhoSits, type WhoForm, WhoSits } from "./WhoSits";
 

@@ -4,11 +4,11 @@ import { clockText, dayText } from "../../parts/moments";
 import { messageOf } from "../../parts/page/messageOf";
 import { WordLink } from "../../words/WordLink";
 import { WordsHere } from "../../words/WordsHere";
-import type { CurrentSitting } from "../currentSitting";
 import { CheckRecord } from "../result/CheckRecord";
 import { SaveRecord } from "../result/SaveRecord";
-import type { KeptRecord } from "../sittingShelf";
-import { verdictHeadline } from "../sittingWords";
+import type { CurrentSitting } from "../session/currentSitting";
+import type { KeptRecord } from "../session/sittingShelf";
+import { verdictHeadline } from "../session/sittingWords";
 import { SheetsToSit } from "./SheetsToSit";
 import { sheetAskedFor } from "./sheetChoice";
 

@@ -4,7 +4,7 @@ import { sittingPlan } from "../../../drill/sittingPlan";
 import { countText } from "../../../wording/amountWords";
 import { openShelf } from "../../keeping/sheets/openShelf";
 import { useStore } from "../../parts/page/useStore";
-import { spanWords } from "../sittingWords";
+import { spanWords } from "../session/sittingWords";
 import { ownSheetsToSit, SHEETS_TO_SIT } from "./sheetChoice";
 
 const RULED = SHEETS_TO_SIT.filter(({ sheet }) => sheet.sitting !== undefined);

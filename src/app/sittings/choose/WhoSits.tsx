@@ -3,7 +3,7 @@ import { harmlessName } from "../../../lock/harmlessText";
 import type { PersonRecord } from "../../../records/records";
 import { messageOf } from "../../parts/page/messageOf";
 import { useStored } from "../../parts/page/useStore";
-import type { SittingSession } from "../sittingSession";
+import type { SittingSession } from "../session/sittingSession";
 
 /** The logbook comes with it, so it is fetched when first needed. */
 const fetchKeep = () => import("../../keeping/keep");

@@ -5,7 +5,7 @@ import { copiesHere } from "../../../store/copiesHere";
 import { currentLogbook } from "../../keeping/currentLogbook";
 import { RecordChecker, type RecordFinding, RecordOutcome, useRecordCheck } from "../../parts/files/RecordChecker";
 import { APP_VERSION } from "../../parts/page/appVersion";
-import type { KeptRecord } from "../sittingShelf";
+import type { KeptRecord } from "../session/sittingShelf";
 import { checkKept, checkRecordFile } from "./recordFile";
 import { findingOf } from "./shownRows";
 

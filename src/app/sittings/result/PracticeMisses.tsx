@@ -1,7 +1,7 @@
 import { useMemo } from "react";
 import { missesSheet } from "../../../progress/practiceMisses";
-import type { CurrentSitting } from "../currentSitting";
-import type { KeptRecord } from "../sittingShelf";
+import type { CurrentSitting } from "../session/currentSitting";
+import type { KeptRecord } from "../session/sittingShelf";
 
 interface PracticeMissesProps {
   readonly current: CurrentSitting;

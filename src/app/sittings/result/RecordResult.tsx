@@ -10,8 +10,8 @@ import { type ClockJump, markedAgain, NOTICE, type SittingRecord } from "../../.
 import { APP_VERSION } from "../../parts/page/appVersion";
 import { messageOf } from "../../parts/page/messageOf";
 import { TextTable } from "../../parts/TextTable";
-import type { KeptRecord } from "../sittingShelf";
-import { clockText, endSentence, resultAdvice, verdictHeadline, verdictWord } from "../sittingWords";
+import type { KeptRecord } from "../session/sittingShelf";
+import { clockText, endSentence, resultAdvice, verdictHeadline, verdictWord } from "../session/sittingWords";
 import { QuestionReview } from "./QuestionReview";
 import { checkKept } from "./recordFile";
 import { SaveRecord } from "./SaveRecord";

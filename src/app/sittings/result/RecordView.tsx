@@ -2,12 +2,12 @@ import { useEffect, useState } from "react";
 import { harmlessName } from "../../../lock/harmlessText";
 import { readSittingRecord } from "../../../records/sitting/readSittingRecord";
 import { messageOf } from "../../parts/page/messageOf";
-import type { CurrentSitting } from "../currentSitting";
-import type { KeptRecord } from "../sittingShelf";
-import { useTryMotions } from "../tries/useTryMotions";
+import type { CurrentSitting } from "../session/currentSitting";
+import type { KeptRecord } from "../session/sittingShelf";
 import { CheckThis } from "./CheckRecord";
 import { PracticeMisses } from "./PracticeMisses";
 import { RecordResult } from "./RecordResult";
+import { useTryMotions } from "./useTryMotions";
 
 /**
  * The record of an earlier sitting: as the logbook has it, else as this browser kept it beside the logbook.

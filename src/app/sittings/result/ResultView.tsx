@@ -1,9 +1,9 @@
-import type { CurrentSitting } from "../currentSitting";
-import type { SittingSession } from "../sittingSession";
-import type { KeptRecord } from "../sittingShelf";
-import { useTryMotions } from "../tries/useTryMotions";
+import type { CurrentSitting } from "../session/currentSitting";
+import type { SittingSession } from "../session/sittingSession";
+import type { KeptRecord } from "../session/sittingShelf";
 import { PracticeMisses } from "./PracticeMisses";
 import { RecordResult } from "./RecordResult";
+import { useTryMotions } from "./useTryMotions";
 
 interface ResultProps {
   readonly current: CurrentSitting;

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import { sheetId } from "../../../drill/sheet/sheetId";
-import type { KeptRecord } from "../sittingShelf";
+import type { KeptRecord } from "../session/sittingShelf";
 import { writeRecordFile } from "./recordFile";
 
 /** Saves a record with its hash as a file. */

@@ -7,7 +7,7 @@ import type { SittingRecord } from "../../../records/sitting/sittingRecord";
 import { TurnChart } from "../../pictures/turnChart/TurnChart";
 import { Playback } from "../../replay/playback";
 import { usePlayback } from "../../replay/usePlayback";
-import { type TryRow, tryRow } from "../sittingWords";
+import { type TryRow, tryRow } from "../session/sittingWords";
 import { ReadingsReview } from "./ReadingsReview";
 
 const recordingOf = ({ start, positions, times_ms }: Motion): TimedMotion => ({

@@ -2,7 +2,7 @@ import type { Motion } from "../../../dialing/motion";
 import { parsedJson, writeHashed } from "../../../records/hashedRecord";
 import { readSittingRecord } from "../../../records/sitting/readSittingRecord";
 import { type SittingShown, sittingShown } from "../../../records/sitting/sittingShown";
-import type { KeptRecord } from "../sittingShelf";
+import type { KeptRecord } from "../session/sittingShelf";
 
 /** A record and its hash as a file. */
 export const writeRecordFile = ({ record, sha256 }: Omit<KeptRecord, "id">): string => writeHashed({ record, sha256 });

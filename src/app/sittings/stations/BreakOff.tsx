@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { Dialog } from "../../parts/controls/Dialog";
-import type { SittingSession } from "../sittingSession";
-import { pageTime } from "../steadyTime";
+import type { SittingSession } from "../session/sittingSession";
+import { pageTime } from "../session/steadyTime";
 
 /**
  * Ends the sitting before its end; asks once, over the page, so that the dial stays where it is. The hand is led to the

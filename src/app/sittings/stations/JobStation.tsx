@@ -1,8 +1,8 @@
 import { useEffect } from "react";
 import { focusDial } from "../../hand/dial/focusDial";
 import { useStore } from "../../parts/page/useStore";
-import type { SittingSession } from "../sittingSession";
-import { pageTime } from "../steadyTime";
+import type { SittingSession } from "../session/sittingSession";
+import { pageTime } from "../session/steadyTime";
 import type { JobInHand } from "../tries/tryInHand";
 import { ChangePanels, ChangeStationHand } from "./ChangeStation";
 import { HandoverPanels, HandoverStationHand } from "./HandoverStation";

@@ -1,7 +1,7 @@
 import { useState } from "react";
-import type { SittingSession } from "../sittingSession";
-import { clockText } from "../sittingWords";
-import { useNow } from "../useSitting";
+import type { SittingSession } from "../session/sittingSession";
+import { clockText } from "../session/sittingWords";
+import { useNow } from "../session/useSitting";
 
 /** The clock of a sitting: time used, of the time there is. The sheet may let it be hidden. */
 export function SittingClock({ session }: { readonly session: SittingSession }) {

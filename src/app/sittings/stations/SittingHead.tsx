@@ -1,6 +1,6 @@
 import { harmlessName } from "../../../lock/harmlessText";
 import { useStored } from "../../parts/page/useStore";
-import type { SittingSession } from "../sittingSession";
+import type { SittingSession } from "../session/sittingSession";
 
 /** Why a sitting may come out the same again, or null where it has a seed of its own. */
 function seedWords({ seedFrom }: SittingSession): string | null {

@@ -1,9 +1,9 @@
 import { useSelector } from "@xstate/react";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
-import type { SittingSession } from "../sittingSession";
-import { clockText, standingWords } from "../sittingWords";
-import { pageTime } from "../steadyTime";
-import { useNow } from "../useSitting";
+import type { SittingSession } from "../session/sittingSession";
+import { clockText, standingWords } from "../session/sittingWords";
+import { pageTime } from "../session/steadyTime";
+import { useNow } from "../session/useSitting";
 import { BreakOff } from "./BreakOff";
 import { SittingHead } from "./SittingHead";
 

@@ -3,7 +3,7 @@ import type { ZeroingStation } from "../../../drill/sheet/sheet";
 import { stationRules } from "../../../drill/sheet/stationRules";
 import type { Graduations, Milliseconds, Turn } from "../../../lock/dial";
 import { type SideResult, sideResult } from "../../../zeroing/zeroResult";
-import { ZeroingSession } from "../../exercises/zeroing/zeroingSession";
+import { ZeroingSession } from "../../exercises/zeroing/session/zeroingSession";
 import { Store } from "../../parts/page/store";
 import { stationRanges, type TrySetup } from "./trySetup";
 

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from "vitest";
+import { ZeroingSession } from "../../../../src/app/exercises/zeroing/session/zeroingSession";
 import { ZeroingNotes } from "../../../../src/app/exercises/zeroing/zeroingNotes";
-import { ZeroingSession } from "../../../../src/app/exercises/zeroing/zeroingSession";
 import type { ZeroingNote } from "../../../../src/app/keeping/zeroingNote";
 import type { Turn } from "../../../../src/lock/dial";
 import { shippedProfile } from "../../../../src/lock/shippedProfiles";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { PlaySession } from "../../../../src/app/exercises/zeroing/playSession";
 import { problemWords } from "../../../../src/app/exercises/zeroing/playWords";
-import { ZeroingSession } from "../../../../src/app/exercises/zeroing/zeroingSession";
+import { PlaySession } from "../../../../src/app/exercises/zeroing/session/playSession";
+import { ZeroingSession } from "../../../../src/app/exercises/zeroing/session/zeroingSession";
 import { seededChance } from "../../../../src/statistics/chance";
 import { indexErrorEstimate } from "../../../../src/zeroing/ringClamp";
 import { usualRules } from "../../../../src/zeroing/zeroingRules";

@@ -9,8 +9,8 @@ import { FileButton } from "../../../parts/files/FileButton";
 import { fileNameOf } from "../../../parts/files/fileName";
 import { saveFile } from "../../../parts/files/saveFile";
 import { messageOf } from "../../../parts/page/messageOf";
-import { profileToWrite } from "./kept/keptRun";
 import type { HandoverSession } from "./session/handoverSession";
+import { profileToWrite } from "./session/keptRun";
 
 const JSON_TYPE = "application/json";
 

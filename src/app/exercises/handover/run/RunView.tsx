@@ -8,7 +8,7 @@ import { useKeptJobs } from "../../../keeping/useKeptJobs";
 import { useLogbook } from "../../../keeping/useLogbook";
 import { onPageLeft } from "../../../parts/page/onPageLeft";
 import { watchWork } from "../../../parts/page/underWay";
-import type { HandoverViewProps } from "../HandoverScreen";
+import type { HandoverViewProps } from "../parts/handoverViewProps";
 import { Debrief } from "./Debrief";
 import { HandoverNotes } from "./kept/handoverNotes";
 import { NotStored } from "./kept/NotStored";
@@ -20,7 +20,7 @@ import { RunSetupBar } from "./RunSetupBar";
 import { RunWork } from "./RunWork";
 import type { RunSetup } from "./session/doorWork";
 import { HandoverSession } from "./session/handoverSession";
-import { noted } from "./told";
+import { noted } from "./session/told";
 
 const DEFAULT = SHIPPED_PROFILES.find(({ id }) => id === "three-wheel") ?? SHIPPED_PROFILES[0];
 const SEEDS = 100_000;

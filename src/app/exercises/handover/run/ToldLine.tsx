@@ -1,5 +1,5 @@
 import type { Danger } from "./session/danger";
-import type { Told } from "./told";
+import type { Told } from "./session/told";
 
 interface ToldLineProps {
   readonly told: Told | null;

@@ -1,6 +1,6 @@
 import { type PointerEvent, useRef } from "react";
 import { OWN_GRIP } from "../../../hand/sources/pointer";
-import type { ZeroingSession } from "../zeroingSession";
+import type { ZeroingSession } from "../session/zeroingSession";
 
 /** Radius of the ring in the drawing of the dial. */
 const RADIUS = 240;

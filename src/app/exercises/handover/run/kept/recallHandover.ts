@@ -1,6 +1,6 @@
 import type { Milliseconds } from "../../../../../lock/dial";
-import type { KeptRun, MarkedRun, RunMark } from "./keptRun";
-import { recallRun } from "./keptRun";
+import type { KeptRun, MarkedRun, RunMark } from "../session/keptRun";
+import { recallRun } from "../session/keptRun";
 import { runToGoOn, type StoredRun } from "./runToGoOn";
 
 /** No screen waits longer than this for the database, milliseconds. */

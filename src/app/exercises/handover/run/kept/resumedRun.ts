@@ -1,8 +1,8 @@
 import { LockError } from "../../../../../lock/lockError";
 import type { RunSetup } from "../session/doorWork";
 import { HandoverSession } from "../session/handoverSession";
-import { noted } from "../told";
-import { type KeptRun, setAside } from "./keptRun";
+import { type KeptRun, setAside } from "../session/keptRun";
+import { noted } from "../session/told";
 
 /** A session, or null where what was kept does not fit its lock. */
 function sessionOf(setup: RunSetup, kept: KeptRun, keep?: (run: KeptRun) => void): HandoverSession | null {

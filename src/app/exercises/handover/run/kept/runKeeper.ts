@@ -1,7 +1,7 @@
 import type { HandoverRunRecord } from "../../../../../records/records";
 import { keeping } from "../../../../keeping/keeping";
 import { newId } from "../../../../parts/page/newId";
-import { type KeptRun, keepRun, type RunMark, writeKept } from "./keptRun";
+import { type KeptRun, keepRun, type RunMark, writeKept } from "../session/keptRun";
 
 /** A state of the handover on its way to the database; no body where it was discarded. */
 type State = Omit<HandoverRunRecord, "personId" | "createdAt">;

@@ -1,5 +1,5 @@
 import type { HandoverRunRecord } from "../../../../../records/records";
-import { type MarkedRun, readKept } from "./keptRun";
+import { type MarkedRun, readKept } from "../session/keptRun";
 
 /** A handover as the database has it. */
 export type StoredRun = Pick<HandoverRunRecord, "id" | "isRunning" | "body">;

@@ -6,10 +6,10 @@ import { opensAsWritten } from "../../../../../handover/run/lockProbe";
 import type { Combination } from "../../../../../lock/combination";
 import type { Graduations, Milliseconds } from "../../../../../lock/dial";
 import type { Profile } from "../../../../../lock/profile";
-import type { ZeroingSession } from "../../../zeroing/zeroingSession";
-import type { KeptDoor, UnderWay } from "../kept/keptRun";
+import type { ZeroingSession } from "../../../zeroing/session/zeroingSession";
 import { DoorChange } from "./doorChange";
 import { doorZeroing, keptDoor, learnedBy } from "./doorZeroing";
+import type { KeptDoor, UnderWay } from "./keptRun";
 
 /** What a run is set up for. */
 export interface RunSetup {

@@ -7,8 +7,8 @@ import { learnZero } from "../../../../../zeroing/learnedZero";
 import { profileCreep } from "../../../../../zeroing/ringClamp";
 import { profileRules, usualRules } from "../../../../../zeroing/zeroingRules";
 import { profileRanges } from "../../../../../zeroing/zeroLock";
-import { ZeroingSession, type ZeroingSetup } from "../../../zeroing/zeroingSession";
-import type { KeptDoor } from "../kept/keptRun";
+import { ZeroingSession, type ZeroingSetup } from "../../../zeroing/session/zeroingSession";
+import type { KeptDoor } from "./keptRun";
 
 /** A loose ring stands visibly off, on either side; a training value. */
 const PACK_RANGES = { indexOffset: [2, 3.5], lostMotion: [0, 0], noise: [0, 0] } as const;

@@ -16,14 +16,14 @@ import type { RecordForm } from "../../../../../records/handover/recordForm";
 import { type Chance, seededChance } from "../../../../../statistics/chance";
 import { wordsOf } from "../../../../../wording/problem";
 import { HandStore } from "../../../../hand/handStore";
-import type { ZeroingSession } from "../../../zeroing/zeroingSession";
-import { type KeptDoor, type KeptRun, keepRun } from "../kept/keptRun";
-import { hindered, noted, type Told, toldOf } from "../told";
+import type { ZeroingSession } from "../../../zeroing/session/zeroingSession";
 import { type Danger, dangerIn } from "./danger";
 import type { DoorChange } from "./doorChange";
 import { type Activity, type DoorHappening, DoorWork, type RunSetup } from "./doorWork";
 import { eventOf } from "./happenings";
+import { type KeptDoor, type KeptRun, keepRun } from "./keptRun";
 import { handErrors } from "./simulatedHand";
+import { hindered, noted, type Told, toldOf } from "./told";
 
 /** How long the moves of a change wait to be kept: a browser that is killed loses these. */
 const KEEP_EVERY: Milliseconds = 500;

@@ -1,0 +1,29 @@
+import { useEffect, useMemo, useState } from "react";
+import type { Motion } from "../../../dialing/motion";
+import type { SittingShelf } from "../session/sittingShelf";
+
+type Motions = readonly (Motion | null)[];
+
+/**
+ * The motions of a sitting's tries, as far as they are kept.
+ *
+ * @param shelf - that of the sitting of this page, which has them at once; null to ask the logbook alone
+ */
+export function useTryMotions(sittingId: string, count: number, shelf: SittingShelf | null): Motions {
+  const atHand = useMemo<Motions>(
+    () => Array.from({ length: count }, (_, index) => shelf?.motion(index) ?? null),
+    [shelf, count],
+  );
+  const [stored, setStored] = useState<Motions>([]);
+  useEffect(() => {
+    let isWanted = true;
+    import("../../keeping/keep")
+      .then(({ motionsOfSitting }) => motionsOfSitting(sittingId, count))
+      .then((found) => isWanted && setStored(found))
+      .catch(() => undefined);
+    return () => {
+      isWanted = false;
+    };
+  }, [sittingId, count]);
+  return useMemo(() => atHand.map((motion, index) => motion ?? stored[index] ?? null), [atHand, stored]);
+}

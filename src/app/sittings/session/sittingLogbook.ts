@@ -1,0 +1,210 @@
+import type { Attempt } from "../../../dialing/attempt";
+import type { Motion } from "../../../dialing/motion";
+import {
+  faultsCounted,
+  type ReadingTaken,
+  type TryResult,
+  type ZeroingTry as ZeroingResult,
+} from "../../../drill/marking/tryResult";
+import type { Station } from "../../../drill/sheet/sheet";
+import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import { conditionText } from "../../../progress/conditionText";
+import { type AttemptOutcome, attemptOutcome, unfinishedOutcome } from "../../../records/attemptOutcome";
+import { type JobEnd, jobNote } from "../../../records/job/jobNote";
+import { encodeTrace } from "../../../records/motion/traceCodec";
+import type { SittingRecord } from "../../../records/sitting/sittingRecord";
+import { tryId } from "../../../records/tryOfSitting";
+import type { LogbookWrite } from "../../../store/logbookWrite";
+import { replay } from "../../../trace/replay";
+import { jobWrite } from "../../keeping/jobWrite";
+import type { DialingTry } from "../tries/dialingTry";
+import { type JobResult, keptEnd, withinTime } from "../tries/jobTryRecord";
+import { isDialTry, type TryInHand } from "../tries/tryInHand";
+import type { TrySetup } from "../tries/trySetup";
+import type { ZeroingTry } from "../tries/zeroingTry";
+import type { SittingProgress } from "./sittingProgress";
+import type { KeptRecord } from "./sittingShelf";
+
+/** Readings that a record takes. */
+const MOST_READINGS = 500;
+
+/** To whom and to which sitting a try belongs. */
+export interface TryOwner {
+  readonly sittingId: string;
+  readonly personId: string;
+  readonly index: number;
+  /** When it ended, milliseconds since 1970. */
+  readonly now_ms: number;
+}
+
+const stamp = ({ sittingId, index, now_ms }: TryOwner) => {
+  const now = Math.round(now_ms);
+  return { id: tryId(sittingId, index), createdAt: now, updatedAt: now };
+};
+
+const ownProfile = ({ profile }: Pick<TrySetup, "profile">) =>
+  SHIPPED_PROFILES.includes(profile) ? {} : { ownProfile: JSON.parse(JSON.stringify(profile)) };
+
+/** What a try that has ended came to, by what its station asks: some of the numbers are dialed without a bolt to draw. */
+function stationOutcome(attempt: Attempt, station: Station): AttemptOutcome {
+  const outcome = attemptOutcome(attempt);
+  if (station.kind !== "dialing" || station.upTo === undefined) return outcome;
+  const faults = faultsCounted(outcome, station);
+  return { ...outcome, faults: [...faults], opened: faults.length === 0 };
+}
+
+/** What of a try at dialing is taken down. */
+type DialedTry = Pick<DialingTry, "setup" | "attempt" | "motion" | "isEnded">;
+
+function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, owner: TryOwner): LogbookWrite {
+  const { station, plan } = setup;
+  const duration_ms = motion.times_ms?.at(-1) ?? 0;
+  const upTo = station.kind === "dialing" ? station.upTo : undefined;
+  return {
+    kind: "attempts",
+    trace: encodeTrace(motion),
+    record: {
+      ...stamp(owner),
+      personId: owner.personId,
+      startedAt: Math.round(owner.now_ms - duration_ms),
+      duration_ms,
+      profileId: attempt.profile.id,
+      ...ownProfile(attempt),
+      exercise: upTo === undefined ? "open" : `first ${upTo}`,
+      combination: [...attempt.combination],
+      help: station.help,
+      conditions: (station.conditions ?? []).filter(({ from = 1 }) => from <= plan.repetition).map(conditionText),
+      sittingId: owner.sittingId,
+      tags: [],
+      ...(isEnded ? stationOutcome(attempt, station) : unfinishedOutcome(attempt)),
+    },
+  };
+}
+
+const zeroOutcome = ({ session }: ZeroingTry) => {
+  if (session.state === "zeroSet") return "zero-set";
+  return session.state === "notSet" ? "not-set" : "broken-off";
+};
+
+/** What of a zeroing is taken down, beyond whose it is. */
+interface ZeroedTry {
+  readonly profileId: string;
+  readonly time_ms: number;
+  readonly outcome: "zero-set" | "not-set" | "broken-off";
+  readonly readings: readonly ReadingTaken[];
+  /** The hidden condition of the lock, where it is still known. */
+  readonly condition: object | null;
+}
+
+function zeroingWrite({ profileId, time_ms, outcome, readings, condition }: ZeroedTry, owner: TryOwner): LogbookWrite {
+  return {
+    kind: "zeroings",
+    record: {
+      ...stamp(owner),
+      personId: owner.personId,
+      startedAt: Math.round(owner.now_ms - time_ms),
+      profileId,
+      outcome,
+      readings: readings
+        .slice(-MOST_READINGS)
+        .map(({ refusal, ...reading }) => ({ ...reading, ...(refusal !== null && { refusal }) })),
+      details: { sittingId: owner.sittingId, ...(condition !== null && { condition: { ...condition } }) },
+    },
+  };
+}
+
+/** A try at a job: a record of how it ended. */
+function jobTryWrite(setup: TrySetup, result: JobResult, end: JobEnd, owner: TryOwner): LogbookWrite {
+  const { station, profile } = setup;
+  const duration_ms = Math.round(result.time_ms);
+  const startedAt = owner.now_ms - duration_ms;
+  const frame = { ...stamp(owner), profile, help: station.help, startedAt, duration_ms, sittingId: owner.sittingId };
+  return jobWrite(owner.personId, jobNote(frame, withinTime(end, result, station)));
+}
+
+/** A try of a sitting for the logbook; one at a dial that has not ended counts as unfinished. */
+export function tryWrite(one: TryInHand, owner: TryOwner): LogbookWrite {
+  if (!isDialTry(one)) return jobTryWrite(one.setup, one.result(), one.jobEnd, owner);
+  if (one.kind === "dialing") return attemptWrite(one, owner);
+  const { setup, session, readings } = one;
+  const { time_ms } = one.result();
+  const zeroed = { profileId: setup.profile.id, time_ms, readings, condition: session.lock.condition };
+  return zeroingWrite({ ...zeroed, outcome: zeroOutcome(one) }, owner);
+}
+
+const outcomeOf = ({ verdicts: { left, right } }: ZeroingResult) => {
+  if (left === null || right === null) return "broken-off";
+  return left === "reject" || right === "reject" ? "not-set" : "zero-set";
+};
+
+/**
+ * A try of a sitting for the logbook, from what the page kept of it: the page was killed before the logbook had it.
+ *
+ * @param result - what it came to
+ * @param motion - of the hand, or null where it is lost
+ * @returns null for a try that was lost, or cannot be told any more
+ */
+export function keptTryWrite(
+  setup: TrySetup,
+  result: TryResult,
+  motion: Motion | null,
+  owner: TryOwner,
+): LogbookWrite | null {
+  if (result.isBrokenOff) return null;
+  if (result.kind === "zeroing") {
+    const { readings = [], time_ms } = result;
+    return zeroingWrite(
+      { profileId: setup.profile.id, time_ms, readings, condition: null, outcome: outcomeOf(result) },
+      owner,
+    );
+  }
+  if (result.kind !== "dialing") return jobTryWrite(setup, result, keptEnd(result), owner);
+  const { combination } = setup.plan;
+  if (motion === null || combination === null) return null;
+  const attempt = replay({ profile: setup.profile, combination, ...motion });
+  return attemptWrite({ setup, attempt, motion, isEnded: true }, owner);
+}
+
+/** A sitting that goes on, for the logbook: all that is needed to go on with it. */
+export function runningWrite(progress: SittingProgress, personId: string, now_ms: number): LogbookWrite {
+  const startedAt = startOf(progress, now_ms);
+  return {
+    kind: "sittings",
+    record: {
+      id: progress.id,
+      createdAt: startedAt,
+      updatedAt: Math.round(now_ms),
+      personId,
+      startedAt,
+      title: progress.sheet.title,
+      state: "running",
+      body: JSON.parse(JSON.stringify({ progress })),
+    },
+  };
+}
+
+const VERDICTS = { pass: "passed", fail: "failed", "not shown": "not shown yet" } as const;
+
+const startOf = ({ startedAt }: Pick<SittingRecord, "startedAt">, now_ms: number) => {
+  const start = Date.parse(startedAt);
+  return Number.isFinite(start) ? start : Math.round(now_ms);
+};
+
+/** A finished sitting for the logbook. */
+export function sittingWrite({ id, record, sha256 }: KeptRecord, personId: string, now_ms: number): LogbookWrite {
+  const startedAt = startOf(record, now_ms);
+  return {
+    kind: "sittings",
+    record: {
+      id,
+      createdAt: startedAt,
+      updatedAt: Math.round(now_ms),
+      personId,
+      startedAt,
+      title: record.sheet.title,
+      state: record.ended === "broken-off" ? "broken-off" : "finished",
+      verdict: VERDICTS[record.marking.verdict],
+      body: JSON.parse(JSON.stringify({ record, sha256 })),
+    },
+  };
+}

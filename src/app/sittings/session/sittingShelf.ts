@@ -1,0 +1,160 @@
+import type { Motion } from "../../../dialing/motion";
+import type { AnswerGiven } from "../../../drill/questions/questionDifficulty";
+import { sittingPlan } from "../../../drill/sittingPlan";
+import { motionOfText } from "../../../records/motion/traceCodec";
+import type { SittingRecord } from "../../../records/sitting/sittingRecord";
+import { readProgress, type SittingProgress } from "./sittingProgress";
+
+/** Where texts are kept: `localStorage`, which has them safe before the next event. */
+export type TextStore = Pick<Storage, "getItem" | "setItem" | "removeItem">;
+
+const refuse = () => {
+  throw new Error("this browser saves nothing");
+};
+
+/** Keeps nothing, and says so. */
+export const NO_STORE: TextStore = { getItem: () => null, setItem: refuse, removeItem: refuse };
+
+/** A record with its hash, as it is kept and passed on. */
+export interface KeptRecord {
+  readonly id: string;
+  readonly record: SittingRecord;
+  readonly sha256: string;
+}
+
+/** Key of the sitting under way. */
+export const PROGRESS_KEY = "gatefall.sitting";
+const SEEN = "gatefall.sitting.seen";
+const MOTION = "gatefall.sitting.motion.";
+const RECORDS = "gatefall.sittings";
+const ANSWERS = "gatefall.answers";
+const MOST_RECORDS = 20;
+const MOST_ANSWERS = 5000;
+
+/**
+ * What this browser keeps of sittings: the one under way, the motions of its tries, records, and answers given.
+ *
+ * Nothing here throws: where the browser keeps nothing, a sitting lasts as long as the page, and `isKeeping` says so.
+ */
+export class SittingShelf {
+  isKeeping = true;
+  private readonly store: TextStore;
+
+  constructor(store: TextStore) {
+    this.store = store;
+  }
+
+  /** The sitting under way, or the last one that has not been put away. */
+  get progress(): SittingProgress | null {
+    const progress = readProgress(this.get(PROGRESS_KEY));
+    const [seen = 0, wall = seen] = (this.get(SEEN) ?? "").split(" ").map(Number);
+    if (progress === null || !(seen > progress.lastSeen_ms)) return progress;
+    return { ...progress, lastSeen_ms: seen, lastWall_ms: wall };
+  }
+
+  keepProgress(progress: SittingProgress): void {
+    this.set(PROGRESS_KEY, JSON.stringify(progress));
+  }
+
+  /** Notes that the sitting still goes on. @param wall_ms - the same moment by the clock on the wall */
+  keepSeen(now_ms: number, wall_ms = now_ms): void {
+    this.set(SEEN, `${now_ms} ${wall_ms}`);
+  }
+
+  /** @param packed - as `motionText` gives it */
+  keepMotion(index: number, packed: string): void {
+    this.set(MOTION + index, packed);
+  }
+
+  /** Motion of a try as it is packed in a record, or null where none is kept, or not one that can be read. */
+  packedMotion(index: number): string | null {
+    return this.motion(index) === null ? null : this.get(MOTION + index);
+  }
+
+  /** Motion of a try, or null where none is kept. */
+  motion(index: number): Motion | null {
+    const text = this.get(MOTION + index);
+    try {
+      return text === null ? null : motionOfText(text);
+    } catch {
+      return null;
+    }
+  }
+
+  /** Puts the sitting away, with the motions of its tries. */
+  clear(tries: number): void {
+    for (let index = 0; index < tries; index++) this.remove(MOTION + index);
+    this.remove(PROGRESS_KEY);
+    this.remove(SEEN);
+  }
+
+  /** Records of this browser, newest first. */
+  get records(): readonly KeptRecord[] {
+    return this.list<KeptRecord>(RECORDS);
+  }
+
+  /** Records hold their recordings, so a few long ones may be more than there is room for: then the oldest go first. */
+  keepRecord(kept: KeptRecord): void {
+    const all = [kept, ...this.records.filter(({ id }) => id !== kept.id)].slice(0, MOST_RECORDS);
+    for (let count = all.length; count > 1; count = Math.floor(count / 2)) {
+      if (this.hasRoomFor(RECORDS, JSON.stringify(all.slice(0, count)))) return;
+    }
+    this.set(RECORDS, JSON.stringify([kept]));
+  }
+
+  /** Forgets sittings whose person is deleted: their records, and the one that has not been put away. */
+  forget(ids: ReadonlySet<string>): void {
+    const { progress, records } = this;
+    const left = records.filter(({ id }) => !ids.has(id));
+    if (left.length < records.length) this.set(RECORDS, JSON.stringify(left));
+    if (progress !== null && ids.has(progress.id)) this.clear(sittingPlan(progress.sheet).tries);
+  }
+
+  /** Answers given in this browser, oldest first. */
+  get answers(): readonly AnswerGiven[] {
+    return this.list<AnswerGiven>(ANSWERS);
+  }
+
+  keepAnswer({ questionId, isRight }: AnswerGiven): void {
+    this.set(ANSWERS, JSON.stringify([...this.answers, { questionId, isRight }].slice(-MOST_ANSWERS)));
+  }
+
+  private list<Item>(key: string): readonly Item[] {
+    try {
+      const value: unknown = JSON.parse(this.get(key) ?? "[]");
+      return Array.isArray(value) ? value : [];
+    } catch {
+      return [];
+    }
+  }
+
+  private get(key: string): string | null {
+    try {
+      return this.store.getItem(key);
+    } catch {
+      return null;
+    }
+  }
+
+  private set(key: string, text: string): void {
+    if (!this.hasRoomFor(key, text)) this.isKeeping = false;
+  }
+
+  /** Stores a text, if the browser takes it. */
+  private hasRoomFor(key: string, text: string): boolean {
+    try {
+      this.store.setItem(key, text);
+      return true;
+    } catch {
+      return false;
+    }
+  }
+
+  private remove(key: string): void {
+    try {
+      this.store.removeItem(key);
+    } catch {
+      this.isKeeping = false;
+    }
+  }
+}

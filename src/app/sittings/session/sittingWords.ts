@@ -1,0 +1,173 @@
+import { faultTitle } from "../../../dialing/faultName";
+import { claimText, trialsToShow } from "../../../drill/marking/claim";
+import type { Verdict } from "../../../drill/marking/judgeCriterion";
+import { markingScheme, schemeAdvice } from "../../../drill/marking/markingScheme";
+import { isRight, type TryResult, zeroShown } from "../../../drill/marking/tryResult";
+import type { Sheet, Station } from "../../../drill/sheet/sheet";
+import { stationName } from "../../../drill/sheet/stationName";
+import { stationProfile } from "../../../drill/sheet/stationProfile";
+import type { SittingEnd } from "../../../drill/sittingMemory";
+import { sittingPlan } from "../../../drill/sittingPlan";
+import type { Milliseconds } from "../../../lock/dial";
+import type { SittingRecord } from "../../../records/sitting/sittingRecord";
+import { countText } from "../../../wording/amountWords";
+import { signedText } from "../../parts/signedText";
+import { timeText } from "../../parts/timeText";
+import { spanText } from "../../results/sheetWords";
+import { jobMeasured } from "../tries/jobTryWords";
+import type { SittingSession } from "./sittingSession";
+
+/** A time as a clock shows it: "4:05", "1:12:00". */
+export function clockText(time_ms: Milliseconds): string {
+  return timeText(Math.max(0, Math.floor(time_ms / 1000)));
+}
+
+/** A limit as one says it: "90 s", "1 h 30 min". */
+export const spanWords = (span_ms: Milliseconds): string => spanText(span_ms / 1000);
+
+/** The rules that a sheet is sat by, in sentences. */
+export function ruleSentences(sheet: Sheet): string[] {
+  const { tries, questions, pauseAllowed, onReload, timeLimit_ms } = sittingPlan(sheet);
+  const work = questions > 0 ? `, then ${countText(questions, "question", "questions")}` : "";
+  return [
+    `You have ${countText(tries, "try", "tries")}${work}. The result is shown after the sitting.`,
+    timeLimit_ms === null
+      ? "There is no time limit for the whole sitting."
+      : `You have ${spanWords(timeLimit_ms)} in all. Whatever is not done by then counts as missed.`,
+    pauseAllowed
+      ? "You may pause between tries. The record shows how often and how long."
+      : "You cannot pause. The clock runs until the end.",
+    reloadSentence(pauseAllowed, onReload),
+  ];
+}
+
+/** What comes of a page that is closed or reloaded. */
+function reloadSentence(pauseAllowed: boolean, onReload: "resume" | "broken-off"): string {
+  if (onReload === "broken-off")
+    return "If you close or reload the page, the sitting ends and is recorded as broken off.";
+  const clock = pauseAllowed ? "The clock stops until you go on." : "The clock runs on.";
+  return `If you close or reload the page, the try you are in is lost. ${clock} The record shows it.`;
+}
+
+/** Why a sitting waits, and what its clock does, for whoever sits it. */
+export function standingWords({ state, plan }: Pick<SittingSession, "state" | "plan">): string {
+  if (state === "paused") return "You have paused. The clock is stopped.";
+  const clock = plan.pauseAllowed
+    ? "The clock was stopped meanwhile."
+    : "This sheet allows no pause: the clock is running.";
+  return `The page was reloaded. A try that you had begun is lost. ${clock}`;
+}
+
+const HELPS: Readonly<Record<Station["help"], string>> = {
+  full: "full help",
+  counts: "arrivals counted",
+  silent: "no help",
+};
+
+/** A station as a row: its title, its lock, its help, its tries and its time. */
+export function stationRow(station: Station, index: number): string[] {
+  const limit = station.timeLimit_s === undefined ? "no limit" : `at most ${spanText(station.timeLimit_s)} a try`;
+  const upTo =
+    station.kind === "dialing" && station.upTo !== undefined
+      ? ` (first ${station.upTo === 1 ? "number" : `${station.upTo} numbers`} only)`
+      : "";
+  return [
+    stationName(station, index),
+    `${stationProfile(station).title}${upTo}`,
+    HELPS[station.help],
+    String(station.repetitions),
+    limit,
+  ];
+}
+
+const VERDICTS: Readonly<Record<Verdict, string>> = { pass: "passed", fail: "missed", "not shown": "not shown" };
+
+/** A verdict in a word, for one criterion. */
+export const verdictWord = (verdict: Verdict): string => VERDICTS[verdict];
+
+const HEADLINES: Readonly<Record<Verdict, string>> = {
+  pass: "Passed.",
+  fail: "Not passed.",
+  "not shown": "Not shown yet: the tries so far cannot tell.",
+};
+
+/** What a sitting came to, in a sentence. */
+export function verdictHeadline({ marking, ended }: Pick<SittingRecord, "marking" | "ended">): string {
+  return ended === "broken-off" && marking.verdict !== "fail"
+    ? "Broken off before the end."
+    : HEADLINES[marking.verdict];
+}
+
+const ENDS: Readonly<Record<SittingEnd, string>> = {
+  finished: "The sitting was finished.",
+  time: "Time ran out. Whatever was not done counts as missed.",
+  "broken-off": "The sitting was broken off. Whatever was not done is left open.",
+};
+
+/** How a sitting ended, in a sentence. */
+export const endSentence = (ended: SittingEnd): string => ENDS[ended];
+
+/** What a claim still wants, from the tries made. */
+function claimSentences({ sheet, tries, marking }: SittingRecord): string[] {
+  return marking.marks.flatMap(({ criterion, verdict }) => {
+    const { claim, station: index } = criterion;
+    const station = sheet.stations[index ?? -1];
+    if (claim === undefined || station === undefined || verdict === "pass") return [];
+    const made = tries.filter((one) => one.kind === "dialing" && one.station === index);
+    const misses = made.filter((one) => one.kind === "dialing" && !isRight(one, station)).length;
+    const wanted = trialsToShow(claim, misses);
+    const missed = countText(misses, "miss", "misses");
+    return [
+      `${criterion.place}: with ${missed}, it takes ${wanted} tries to show ${claimText(claim)}. You made ${made.length}.`,
+    ];
+  });
+}
+
+/** What to make of a result, in sentences. */
+export function resultAdvice(record: SittingRecord): string[] {
+  return [...claimSentences(record), ...schemeAdvice(markingScheme(record.sheet))];
+}
+
+/** One try as a row of text. */
+export interface TryRow {
+  readonly place: string;
+  readonly outcome: string;
+  readonly stops: string;
+  readonly faults: string;
+  readonly time: string;
+}
+
+const seconds = (time_ms: Milliseconds) => `${(time_ms / 1000).toFixed(1)} s`;
+
+function dialingOutcome(one: TryResult & { kind: "dialing" }, station: Station): string {
+  if (isRight(one, station)) return station.kind === "dialing" && station.upTo !== undefined ? "right" : "opened";
+  return one.opened ? "opened too late" : "not right";
+}
+
+const ZERO_WORDS = { accept: "shown to be good", reject: "not good", "not shown yet": "not shown" } as const;
+const meanText = (mean: number | null) => (mean === null ? "open" : signedText(mean));
+
+function measured(one: TryResult, station: Station): Pick<TryRow, "outcome" | "stops" | "faults"> {
+  if (one.kind === "dialing") {
+    return {
+      outcome: dialingOutcome(one, station),
+      stops: one.stopErrors.map((error, k) => `${k + 1}: ${error === null ? "–" : signedText(error)}`).join(" · "),
+      faults: one.faults.map(({ code, number }) => faultTitle(code, number)).join("; ") || "none",
+    };
+  }
+  if (one.kind !== "zeroing") return jobMeasured(one, station);
+  return {
+    outcome: ZERO_WORDS[zeroShown(one, station)],
+    stops: `turning right: ${meanText(one.means.right)} · turning left: ${meanText(one.means.left)}`,
+    faults: `${countText(one.refused, "stop", "stops")} refused`,
+  };
+}
+
+/** One try as a row of the result. */
+export function tryRow(one: TryResult, sheet: Sheet): TryRow {
+  const station = sheet.stations[one.station];
+  if (station === undefined) throw new Error(`the sheet has no station ${one.station}`);
+  const place = `${stationName(station, one.station)}, try ${one.repetition}`;
+  if (one.isBrokenOff) return { place, outcome: "lost to a reload", stops: "–", faults: "–", time: "–" };
+  return { place, ...measured(one, station), time: seconds(one.time_ms) };
+}
