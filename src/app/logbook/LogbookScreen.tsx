@@ -3,6 +3,7 @@ import type { CurrentLogbook } from "../keeping/currentLogbook";
 import { KeepingLine } from "../keeping/KeepingLine";
 import { UndoLine } from "../keeping/UndoLine";
 import { useLogbook } from "../keeping/useLogbook";
+import { Button } from "../parts/controls/Button";
 import { fetchedLater } from "../parts/page/fetchedLater";
 import { ToldLine, useDoing } from "../parts/Told";
 import { WordLink } from "../words/WordLink";
@@ -56,9 +57,9 @@ function Nobody({ current, onPeople }: NobodyProps) {
         No one is in this logbook yet. Add a person, or dial on the <a href="#/bench">bench</a>. To look around first,
         load the demo, an invented school. You can remove it under <a href="#/logbook?view=files">Files</a>.
       </p>
-      <button type="button" className="button mt-4 text-ink" onClick={() => act(load)}>
+      <Button className="mt-4 text-ink" onClick={() => act(load)}>
         Load the demo
-      </button>
+      </Button>
       <ToldLine told={told} />
     </div>
   );

@@ -1,5 +1,6 @@
 import type { Sheet } from "../../drill/sheet/sheet";
 import type { SheetRecord } from "../../records/records";
+import { Button } from "../parts/controls/Button";
 import { Preview } from "./preview/Preview";
 import { PrintedCode, SheetActions } from "./share/SheetActions";
 
@@ -22,9 +23,7 @@ export function SheetReader({ sheet, note, same = [], keepLabel, onKeep }: Sheet
       </h1>
       <div className="sheets-bar row gap-x-4 print:hidden">
         <a href="#/sheets">All sheets</a>
-        <button type="button" className="button" onClick={onKeep}>
-          {keepLabel}
-        </button>
+        <Button onClick={onKeep}>{keepLabel}</Button>
         <SheetActions sheet={sheet} />
       </div>
       <p className="col-span-full my-3 text-small text-soft print:hidden">{note}</p>

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
 import type { SheetRecord } from "../../records/records";
 import { openShelf } from "../keeping/sheets/openShelf";
@@ -6,6 +6,7 @@ import { readDraft } from "../keeping/sheets/readDraft";
 import type { SheetShelf } from "../keeping/sheets/sheetShelf";
 import { sheetsAddress } from "../keeping/sheets/sheetsAddress";
 import { focusHeading } from "../parts/page/focusHeading";
+import { useStore } from "../parts/page/useStore";
 import { copiedSheet } from "./editor/newSheet";
 import { SheetEditor } from "./editor/SheetEditor";
 import { SheetReader } from "./SheetReader";
@@ -52,11 +53,7 @@ function useFreshStart(query: URLSearchParams): void {
 
 /** Drill sheets: a shelf of them, an editor, and a view of one that came by link. */
 export function SheetsScreen({ query }: { readonly query: URLSearchParams }) {
-  const shelf = useMemo(openShelf, []);
-  useSyncExternalStore(
-    shelf.subscribe,
-    useCallback(() => shelf.version, [shelf]),
-  );
+  const shelf = useStore(useMemo(openShelf, []));
   const address = useMemo(() => sheetsAddress(query), [query]);
   useFreshStart(query);
   const onTake = (sheet: Sheet) => {

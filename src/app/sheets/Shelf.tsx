@@ -1,16 +1,21 @@
-import { useEffect, useRef, useState } from "react";
+import { type ReactNode, useEffect, useRef, useState } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
 import type { SheetRecord } from "../../records/records";
 import { readDraft } from "../keeping/sheets/readDraft";
 import type { SheetShelf } from "../keeping/sheets/sheetShelf";
+import { Button } from "../parts/controls/Button";
 import { FileButton } from "../parts/files/FileButton";
+import { Notice } from "../parts/Notice";
 import { focusHeading } from "../parts/page/focusHeading";
 import { sheetLine } from "../results/sheetWords";
 import { WordLink } from "../words/WordLink";
 import { WordsHere } from "../words/WordsHere";
 import { blankSheet, copiedSheet } from "./editor/newSheet";
 import { sheetFromFile } from "./share/sheetFile";
+
+/** A notice that does not shout. */
+const QUIET = "row gap-4 mt-4 border-hair border-l-accent";
 
 interface ShelfProps {
   readonly shelf: SheetShelf;
@@ -32,11 +37,7 @@ function LoadSheet({ onTake }: Pick<ShelfProps, "onTake">) {
       <FileButton accept=".json" onFile={read}>
         Load a file
       </FileButton>
-      {problem !== null && (
-        <p className="row notice gap-4 mt-4 border-hair border-l-accent" role="alert">
-          {problem}
-        </p>
-      )}
+      {problem !== null && <Notice className={QUIET}>{problem}</Notice>}
     </>
   );
 }
@@ -50,87 +51,73 @@ function DeletedNote({ shelf }: { readonly shelf: SheetShelf }) {
   return (
     <div role="status">
       {shelf.deleted !== null && (
-        <p className="row notice gap-4 mt-4 border-hair border-l-accent">
+        <p className={`notice ${QUIET}`}>
           “{shelf.deleted.title}” was deleted.
-          <button
+          <Button
             ref={undo}
-            type="button"
-            className="button"
             onClick={() => {
               shelf.restore();
               focusHeading();
             }}
           >
             Undo
-          </button>
+          </Button>
         </p>
       )}
     </div>
   );
 }
 
-function OwnRow({ record, shelf, onTake }: { readonly record: SheetRecord } & Pick<ShelfProps, "shelf" | "onTake">) {
-  const sheet = readDraft(record.body);
-  const isReadable = typeof sheet !== "string";
+interface RowProps {
+  readonly href: string;
+  readonly title: string;
+  /** What the sheet is, in a paragraph or two. */
+  readonly children: ReactNode;
+  /** Copies it; null for one that cannot be read. */
+  readonly onCopy: (() => void) | null;
+  readonly onDelete?: () => void;
+}
+
+function Row({ href, title, children, onCopy, onDelete }: RowProps) {
   return (
     <li className="flex items-start justify-between gap-5 py-4 ruled-below">
       <div>
-        <a className="font-semibold" href={`#/sheets?own=${record.id}`}>
-          {record.title}
+        <a className="font-semibold" href={href}>
+          {title}
         </a>
-        <p className="text-small text-soft">
-          {isReadable ? sheetLine(sheet) : `This sheet cannot be opened: ${sheet}. It is still saved.`}
-        </p>
+        {children}
       </div>
       <div className="row flex-none gap-2">
-        {isReadable && (
-          <button
-            type="button"
-            className="button"
-            aria-label={`Copy: ${record.title}`}
-            onClick={() => onTake(copiedSheet(sheet))}
-          >
+        {onCopy !== null && (
+          <Button aria-label={`Copy: ${title}`} onClick={onCopy}>
             Copy
-          </button>
+          </Button>
         )}
-        <button
-          type="button"
-          className="button"
-          aria-label={`Delete: ${record.title}`}
-          onClick={() => shelf.remove(record.id)}
-        >
-          Delete
-        </button>
+        {onDelete !== undefined && (
+          <Button aria-label={`Delete: ${title}`} onClick={onDelete}>
+            Delete
+          </Button>
+        )}
       </div>
     </li>
   );
 }
 
-function SampleRow({
-  sheet,
-  place,
-  onTake,
-}: { readonly sheet: Sheet; readonly place: number } & Pick<ShelfProps, "onTake">) {
+function OwnRow({ record, shelf, onTake }: { readonly record: SheetRecord } & Pick<ShelfProps, "shelf" | "onTake">) {
+  const { id, title, body } = record;
+  const sheet = readDraft(body);
+  const isReadable = typeof sheet !== "string";
   return (
-    <li className="flex items-start justify-between gap-5 py-4 ruled-below">
-      <div>
-        <a className="font-semibold" href={`#/sheets?sample=${place}`}>
-          {sheet.title}
-        </a>
-        <p>{sheet.purpose}</p>
-        <p className="text-small text-soft">{sheetLine(sheet)}</p>
-      </div>
-      <div className="row flex-none gap-2">
-        <button
-          type="button"
-          className="button"
-          aria-label={`Copy: ${sheet.title}`}
-          onClick={() => onTake(copiedSheet(sheet))}
-        >
-          Copy
-        </button>
-      </div>
-    </li>
+    <Row
+      href={`#/sheets?own=${id}`}
+      title={title}
+      onCopy={isReadable ? () => onTake(copiedSheet(sheet)) : null}
+      onDelete={() => shelf.remove(id)}
+    >
+      <p className="text-small text-soft">
+        {isReadable ? sheetLine(sheet) : `This sheet cannot be opened: ${sheet}. It is still saved.`}
+      </p>
+    </Row>
   );
 }
 
@@ -161,17 +148,13 @@ export function Shelf({ shelf, onTake, problem }: ShelfProps) {
         <WordsHere>
           <WordLink word="drill-sheet">drill sheet</WordLink>
         </WordsHere>
-        <button type="button" className="button primary" onClick={() => onTake(blankSheet())}>
+        <Button className="primary" onClick={() => onTake(blankSheet())}>
           New sheet
-        </button>
+        </Button>
         <LoadSheet onTake={onTake} />
       </div>
-      {problem !== null && (
-        <p className="row notice gap-4 mt-4 border-hair border-l-accent" role="alert">
-          {problem}
-        </p>
-      )}
-      {shelf.problem !== null && <p className="row notice gap-4 mt-4 border-hair border-l-accent">{shelf.problem}</p>}
+      {problem !== null && <Notice className={QUIET}>{problem}</Notice>}
+      {shelf.problem !== null && <p className={`notice ${QUIET}`}>{shelf.problem}</p>}
       <DeletedNote shelf={shelf} />
       <section aria-labelledby="shelf-own">
         <h2 id="shelf-own">Your sheets</h2>
@@ -181,7 +164,15 @@ export function Shelf({ shelf, onTake, problem }: ShelfProps) {
         <h2 id="shelf-samples">Sample sheets, from the first lesson to the test before certification</h2>
         <ol className="plain col-span-full">
           {SHIPPED_SHEETS.map((sheet, k) => (
-            <SampleRow key={sheet.title} place={k + 1} {...{ sheet, onTake }} />
+            <Row
+              key={sheet.title}
+              href={`#/sheets?sample=${k + 1}`}
+              title={sheet.title}
+              onCopy={() => onTake(copiedSheet(sheet))}
+            >
+              <p>{sheet.purpose}</p>
+              <p className="text-small text-soft">{sheetLine(sheet)}</p>
+            </Row>
           ))}
         </ol>
       </section>

@@ -1,6 +1,7 @@
 import { memo } from "react";
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import { isMiss } from "../../../store/logbookDatabase";
+import { Button } from "../../parts/controls/Button";
 import { type AttemptRow, attemptRowOf } from "../../results/attemptRows";
 
 interface AttemptLineProps {
@@ -85,9 +86,8 @@ function Line({ place, attempt, isUntold, isChosen, isTabStop, onChoose }: Attem
   return (
     <tr className="attempt-row" aria-rowindex={place + ROW_OF_FIRST}>
       <th scope="row">
-        <button
-          type="button"
-          className="button slim text-left whitespace-nowrap phone:whitespace-normal"
+        <Button
+          className="slim text-left whitespace-nowrap phone:whitespace-normal"
           data-place={place}
           tabIndex={isTabStop ? 0 : -1}
           aria-pressed={replayed ? isChosen : undefined}
@@ -96,7 +96,7 @@ function Line({ place, attempt, isUntold, isChosen, isTabStop, onChoose }: Attem
         >
           {replayed && <span className="visually-hidden">Replay the attempt of </span>}
           {row?.day ?? "…"} <b>{row?.clock}</b>
-        </button>
+        </Button>
       </th>
       <Cells attempt={attempt} row={row} isUntold={isUntold} />
     </tr>

@@ -6,8 +6,9 @@ import { untoldSittings } from "../../../store/toldTries";
 import { countText } from "../../../wording/amountWords";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { useAsked } from "../../keeping/useLogbook";
+import { Check } from "../../parts/controls/Check";
 import { ONE_COLUMN } from "../../parts/page/oneColumn";
-import { FilterChoice, LockFilter, MissesOnly, UntoldNote } from "../list/FilterChoice";
+import { FilterChoice, LockFilter, UntoldNote } from "../list/FilterChoice";
 import { RecordActs } from "../list/RecordActs";
 import { AttemptList } from "./AttemptList";
 import { ReplayPane } from "./ReplayPane";
@@ -44,7 +45,9 @@ function FilterBar({ choice, onChoice, tags, count }: FilterBarProps) {
           onChoice={(one) => onChoice({ ...choice, tag: one === "" ? undefined : one })}
         />
       )}
-      <MissesOnly isOn={onlyMisses} onSwitch={(isOn) => onChoice({ ...choice, onlyMisses: isOn })} />
+      <Check isOn={onlyMisses} onSwitch={(isOn) => onChoice({ ...choice, onlyMisses: isOn })}>
+        misses only
+      </Check>
       <p role="status">{count !== null && shownText(count)}</p>
     </div>
   );

@@ -4,6 +4,7 @@ import { sittingOf } from "../../../records/tryOfSitting";
 import { toldZeroings } from "../../../store/toldTries";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { useAsked } from "../../keeping/useLogbook";
+import { Select } from "../../parts/controls/Select";
 import { DataTable } from "../../pictures/charts/DataTable";
 import { latestZeroings, zeroingName, zeroingTable } from "../../results/zeroingTable";
 import { RecordActs } from "../list/RecordActs";
@@ -20,19 +21,12 @@ function ZeroingActs({ current, zeroings }: ZeroingActsProps) {
   return (
     <details className="mt-3">
       <summary>Give or delete a zeroing</summary>
-      <select
-        className="field"
+      <Select
         aria-label="Zeroing"
-        value={chosen === undefined ? "" : id}
-        onChange={(event) => setId(event.currentTarget.value)}
-      >
-        <option value="">Choose a zeroing</option>
-        {zeroings.map((one) => (
-          <option key={one.id} value={one.id}>
-            {zeroingName(one)}
-          </option>
-        ))}
-      </select>
+        value={chosen?.id ?? ""}
+        choices={[["", "Choose a zeroing"], ...zeroings.map((one) => [one.id, zeroingName(one)] as const)]}
+        onChoice={setId}
+      />
       {chosen !== undefined && (
         <RecordActs
           current={current}

@@ -4,6 +4,8 @@ import { removeDemo, wholeLogbook } from "../../../store/wholeLogbook";
 import { countText } from "../../../wording/amountWords";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { useAsked } from "../../keeping/useLogbook";
+import { Button } from "../../parts/controls/Button";
+import { Select } from "../../parts/controls/Select";
 import { CsvMarkChoice, useCsvMark } from "../../parts/files/CsvMarkChoice";
 import { saveFile } from "../../parts/files/saveFile";
 import { ToldLine, useDoing } from "../../parts/Told";
@@ -14,10 +16,10 @@ import "../../pictures/charts/charts.css";
 
 function ExportPanel({ current }: { readonly current: CurrentLogbook }) {
   const { person, logbook } = current;
-  const [isOwn, setOwn] = useState(false);
+  const [whose, setWhose] = useState<"all" | "own">("all");
   const { told, act, say } = useDoing();
   const [mark, setMark] = useCsvMark();
-  const personId = isOwn && person !== null ? person.id : null;
+  const personId = whose === "own" && person !== null ? person.id : null;
   const save = (kind: ExportKind) =>
     act(async () => {
       const setting = { personId, now: Date.now(), csv: mark };
@@ -30,22 +32,23 @@ function ExportPanel({ current }: { readonly current: CurrentLogbook }) {
       <h2 id="files-out">Export</h2>
       <p>Records leave this device only in files that you save.</p>
       {person !== null && (
-        <select
-          className="field self-start max-w-full"
+        <Select
+          className="self-start max-w-full"
           aria-label="Whose records"
-          value={isOwn ? "own" : "all"}
-          onChange={(event) => setOwn(event.currentTarget.value === "own")}
-        >
-          <option value="all">Everyone’s records</option>
-          <option value="own">Only {harmlessName(person.name)}’s records</option>
-        </select>
+          value={whose}
+          choices={[
+            ["all", "Everyone’s records"],
+            ["own", `Only ${harmlessName(person.name)}’s records`],
+          ]}
+          onChoice={setWhose}
+        />
       )}
       <ul className="plain stack">
         {EXPORTS.map(({ kind, label, use }) => (
           <li className="row gap-x-4 gap-y-2" key={kind}>
-            <button type="button" className="button min-w-[158px] text-left" onClick={() => save(kind)}>
+            <Button className="min-w-[158px] text-left" onClick={() => save(kind)}>
               {label}
-            </button>
+            </Button>
             <small>{use}</small>
           </li>
         ))}
@@ -75,9 +78,7 @@ function DemoPanel({ current }: { readonly current: CurrentLogbook }) {
         an invented name.
       </p>
       <div className="row mt-4">
-        <button type="button" className="button" onClick={() => act(isLoaded ? remove : load)}>
-          {isLoaded ? "Remove the demo" : "Load the demo"}
-        </button>
+        <Button onClick={() => act(isLoaded ? remove : load)}>{isLoaded ? "Remove the demo" : "Load the demo"}</Button>
       </div>
       <ToldLine told={told} />
     </section>

@@ -7,6 +7,7 @@ import { LogbookReader } from "../../keeping/reader/logbookReader";
 import { ReadingLine } from "../../keeping/reader/ReadingLine";
 import type { ReadingState } from "../../keeping/reader/readingWords";
 import { FileButton } from "../../parts/files/FileButton";
+import { Lines } from "../../parts/Lines";
 import { ToldLine, useDoing } from "../../parts/Told";
 
 /** Takes a logbook file in; a large one is read beside the page. */
@@ -61,11 +62,7 @@ export function ImportPanel({ current }: { readonly current: CurrentLogbook }) {
       {remarks.length > 0 && (
         <section aria-label="Repaired or left out">
           <p role="status">These things in the file were repaired or left out; everything else was imported.</p>
-          <ul className="max-h-[240px] mt-3 overflow-auto text-small wrap-anywhere">
-            {remarks.map((remark) => (
-              <li key={remark}>{remark}</li>
-            ))}
-          </ul>
+          <Lines of={remarks} className="max-h-[240px] mt-3 overflow-auto text-small wrap-anywhere" />
         </section>
       )}
     </section>

@@ -1,6 +1,7 @@
 import { JOB_RULES } from "../../../drill/marking/jobRule";
 import type { JobRecord } from "../../../records/jobRecord";
 import type { Logbook } from "../../../store/logbook";
+import { Lines } from "../../parts/Lines";
 import { againAddress } from "../../results/jobAddress";
 import { jobRowOf } from "../../results/jobRows";
 import { jobStory } from "../../results/jobSentences";
@@ -33,13 +34,7 @@ export function JobPane({ logbook, job, onChanged }: JobPaneProps) {
           {row.lockAndHelp}, {row.time}. {row.day} {row.clock}.
         </p>
         <p className="mt-3">{sentence}</p>
-        {points.length > 0 && (
-          <ul className="grid gap-3 my-3">
-            {points.map((point) => (
-              <li key={point}>{point}</li>
-            ))}
-          </ul>
-        )}
+        {points.length > 0 && <Lines of={points} className="grid gap-3 my-3" />}
         <div className="row mt-4">
           <a className="button" href={againAddress(job)}>
             {AGAIN[job.kind]}

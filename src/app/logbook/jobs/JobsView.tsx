@@ -1,12 +1,14 @@
 import { useRef, useState } from "react";
-import { JOB_KINDS, type JobRecord } from "../../../records/jobRecord";
+import { JOB_KINDS, type JobKind, type JobRecord } from "../../../records/jobRecord";
 import { type JobFilter, jobPage } from "../../../store/jobQueries";
 import { untoldSittings } from "../../../store/toldTries";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { useAsked } from "../../keeping/useLogbook";
+import { Check } from "../../parts/controls/Check";
+import type { Choices } from "../../parts/controls/Select";
 import { ONE_COLUMN } from "../../parts/page/oneColumn";
 import { JOB_WORDS } from "../../results/jobWords";
-import { FilterChoice, LockFilter, MissesOnly, UntoldNote } from "../list/FilterChoice";
+import { FilterChoice, LockFilter, UntoldNote } from "../list/FilterChoice";
 import { RecordActs } from "../list/RecordActs";
 import { Pager } from "../list/RecordList";
 import { usePageEnds } from "../list/usePageEnds";
@@ -18,7 +20,10 @@ const PAGE_SIZE = 20;
 
 type Choice = Omit<JobFilter, "personId" | "notOf">;
 
-const KINDS = [["", "every job"], ...JOB_KINDS.map((one) => [one, JOB_WORDS[one].toLowerCase()] as const)] as const;
+const KINDS: Choices<JobKind | ""> = [
+  ["", "every job"],
+  ...JOB_KINDS.map((one) => [one, JOB_WORDS[one].toLowerCase()] as const),
+];
 
 interface FilterBarProps {
   readonly choice: Choice;
@@ -33,10 +38,12 @@ function FilterBar({ choice, onChoice }: FilterBarProps) {
         label="Job"
         value={kind}
         choices={KINDS}
-        onChoice={(value) => onChoice({ ...choice, kind: JOB_KINDS.find((one) => one === value) })}
+        onChoice={(value) => onChoice({ ...choice, kind: value === "" ? undefined : value })}
       />
       <LockFilter profileId={profileId} onProfile={(id) => onChoice({ ...choice, profileId: id })} />
-      <MissesOnly isOn={onlyMisses} onSwitch={(isOn) => onChoice({ ...choice, onlyMisses: isOn })} />
+      <Check isOn={onlyMisses} onSwitch={(isOn) => onChoice({ ...choice, onlyMisses: isOn })}>
+        misses only
+      </Check>
     </div>
   );
 }

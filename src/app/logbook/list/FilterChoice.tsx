@@ -1,35 +1,29 @@
 import { useId } from "react";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import { type Choices, Select } from "../../parts/controls/Select";
 import { shortTitle } from "../../results/attemptRows";
 
-interface FilterChoiceProps {
+interface FilterChoiceProps<Value extends string> {
   readonly label: string;
-  readonly value: string;
-  /** Value and words of each. */
-  readonly choices: readonly (readonly [string, string])[];
-  readonly onChoice: (value: string) => void;
+  readonly value: Value;
+  readonly choices: Choices<Value>;
+  readonly onChoice: (value: Value) => void;
 }
 
 /** One thing that a list is narrowed by, with its label in sight. */
-export function FilterChoice({ label, value, choices, onChoice }: FilterChoiceProps) {
+export function FilterChoice<Value extends string>({ label, ...choice }: FilterChoiceProps<Value>) {
   const id = useId();
   return (
     <span className="row gap-y-1 max-w-full">
       <label htmlFor={id} className="text-soft">
         {label}
       </label>
-      <select id={id} className="field" value={value} onChange={(event) => onChoice(event.currentTarget.value)}>
-        {choices.map(([one, words]) => (
-          <option key={one} value={one}>
-            {words}
-          </option>
-        ))}
-      </select>
+      <Select id={id} {...choice} />
     </span>
   );
 }
 
-const LOCKS: FilterChoiceProps["choices"] = [
+const LOCKS: Choices = [
   ["", "every lock"],
   ...SHIPPED_PROFILES.map((profile) => [profile.id, shortTitle(profile, profile.id)] as const),
 ];
@@ -48,21 +42,6 @@ export function LockFilter({ profileId, onProfile }: LockFilterProps) {
       choices={LOCKS}
       onChoice={(value) => onProfile(value === "" ? undefined : value)}
     />
-  );
-}
-
-interface MissesOnlyProps {
-  readonly isOn: boolean;
-  readonly onSwitch: (isOn: boolean) => void;
-}
-
-/** Narrows a list to what went wrong. */
-export function MissesOnly({ isOn, onSwitch }: MissesOnlyProps) {
-  return (
-    <label className="check">
-      <input type="checkbox" checked={isOn} onChange={(event) => onSwitch(event.currentTarget.checked)} />
-      misses only
-    </label>
   );
 }
 

@@ -3,6 +3,8 @@ import type { RecordOf } from "../../../records/records";
 import { deleteRecord, giveRecord, type LooseKind } from "../../../store/moveRecords";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { useAsked } from "../../keeping/useLogbook";
+import { Button } from "../../parts/controls/Button";
+import { Select } from "../../parts/controls/Select";
 import { ToldLine, useDoing } from "../../parts/Told";
 
 const WORDS: Readonly<Record<LooseKind, string>> = { attempts: "attempt", zeroings: "zeroing", jobs: "job" };
@@ -42,27 +44,18 @@ export function RecordActs({ current, kind, record, onGone }: RecordActsProps) {
       <div className="row mt-4">
         {others.length > 0 && (
           <>
-            <select
-              className="field"
+            <Select
               aria-label={`Who dialed this ${word}`}
-              value={chosen === undefined ? "" : to}
-              onChange={(event) => setTo(event.currentTarget.value)}
-            >
-              <option value="">Choose a person</option>
-              {others.map(({ id, name }) => (
-                <option key={id} value={id}>
-                  {name}
-                </option>
-              ))}
-            </select>
-            <button type="button" className="button" disabled={chosen === undefined} onClick={() => act(give)}>
+              value={chosen?.id ?? ""}
+              choices={[["", "Choose a person"], ...others.map(({ id, name }) => [id, name] as const)]}
+              onChoice={setTo}
+            />
+            <Button disabled={chosen === undefined} onClick={() => act(give)}>
               Give this {word} to {chosen?.name ?? "another person"}
-            </button>
+            </Button>
           </>
         )}
-        <button type="button" className="button" onClick={() => act(remove)}>
-          Delete this {word}
-        </button>
+        <Button onClick={() => act(remove)}>Delete this {word}</Button>
       </div>
       <ToldLine told={told} />
     </section>

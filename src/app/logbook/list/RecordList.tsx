@@ -1,4 +1,6 @@
 import type { ReactNode } from "react";
+import { Button } from "../../parts/controls/Button";
+import { HeadRow } from "../../parts/HeadRow";
 
 interface WhenProps {
   /** "job", "sitting" */
@@ -13,15 +15,14 @@ interface WhenProps {
 export function When({ what, day, clock, isChosen, onChoose }: WhenProps) {
   return (
     <th scope="row">
-      <button
-        type="button"
-        className="button slim text-left whitespace-nowrap phone:whitespace-normal"
+      <Button
+        className="slim text-left whitespace-nowrap phone:whitespace-normal"
         aria-pressed={isChosen}
         onClick={onChoose}
       >
         <span className="visually-hidden">Look at the {what} of </span>
         {day} <b>{clock}</b>
-      </button>
+      </Button>
     </th>
   );
 }
@@ -38,15 +39,7 @@ export function RecordList({ what, headings, children }: RecordListProps) {
   return (
     <table className="attempt-list mt-3">
       <caption className="visually-hidden">{what}, latest first</caption>
-      <thead>
-        <tr>
-          {["When", ...headings].map((heading) => (
-            <th key={heading} scope="col">
-              {heading}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <HeadRow of={["When", ...headings]} />
       <tbody>{children}</tbody>
     </table>
   );
@@ -70,12 +63,12 @@ export function Pager({ what, later, earlier, children }: PagerProps) {
       data-only={later === null && earlier === null}
     >
       <p role="status">{children}</p>
-      <button type="button" className="button" disabled={later === null} onClick={() => later?.()}>
+      <Button disabled={later === null} onClick={() => later?.()}>
         Later
-      </button>
-      <button type="button" className="button" disabled={earlier === null} onClick={() => earlier?.()}>
+      </Button>
+      <Button disabled={earlier === null} onClick={() => earlier?.()}>
         Earlier
-      </button>
+      </Button>
     </nav>
   );
 }

@@ -1,19 +1,13 @@
 import { useState } from "react";
-import type { PersonRecord } from "../../../records/records";
 import { mergePeople } from "../../../store/moveRecords";
-import type { CurrentLogbook } from "../../keeping/currentLogbook";
+import { Button } from "../../parts/controls/Button";
 import { Dialog } from "../../parts/controls/Dialog";
+import { Select } from "../../parts/controls/Select";
 import { ToldLine, useDoing } from "../../parts/Told";
-
-interface MergeSheetProps {
-  readonly current: CurrentLogbook;
-  readonly people: readonly PersonRecord[];
-  readonly isOpen: boolean;
-  readonly onClose: () => void;
-}
+import type { PersonSheetProps } from "./PersonSheets";
 
 /** Makes one person of two: everything of the chosen person goes to another one. It can be undone. */
-export function MergeSheet({ current, people, isOpen, onClose }: MergeSheetProps) {
+export function MergeSheet({ current, people, isOpen, onClose }: PersonSheetProps) {
   const { person, logbook } = current;
   const [into, setInto] = useState("");
   const { told, act } = useDoing();
@@ -38,21 +32,15 @@ export function MergeSheet({ current, people, isOpen, onClose }: MergeSheetProps
         <p>There is no other person to merge with.</p>
       ) : (
         <div className="row mt-4">
-          <select
-            className="field"
+          <Select
             aria-label="Merge into"
             value={other.id}
-            onChange={(event) => setInto(event.currentTarget.value)}
-          >
-            {others.map(({ id, name }) => (
-              <option key={id} value={id}>
-                {name}
-              </option>
-            ))}
-          </select>
-          <button type="button" className="button primary" onClick={() => act(merge)}>
+            choices={others.map(({ id, name }) => [id, name] as const)}
+            onChoice={setInto}
+          />
+          <Button className="primary" onClick={() => act(merge)}>
             Give all of {person.name}’s records to {other.name}
-          </button>
+          </Button>
         </div>
       )}
       <ToldLine told={told} />

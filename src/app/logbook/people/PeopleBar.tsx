@@ -2,6 +2,7 @@ import { useState } from "react";
 import { harmlessName } from "../../../lock/harmlessText";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { useAsked } from "../../keeping/useLogbook";
+import { Button } from "../../parts/controls/Button";
 import { MergeSheet } from "./MergeSheet";
 import { AddSheet, DeleteSheet, RenameSheet, type SittingsForgotten } from "./PersonSheets";
 
@@ -22,36 +23,25 @@ export function PeopleBar({ current, sittingsForgotten }: PeopleBarProps) {
       <fieldset className="row">
         <legend className="pb-2 text-small text-soft">Who practices</legend>
         {people.map((one) => (
-          <button
-            key={one.id}
-            type="button"
-            className="button"
-            aria-pressed={one.id === person?.id}
-            onClick={() => current.choose(one)}
-          >
+          <Button key={one.id} aria-pressed={one.id === person?.id} onClick={() => current.choose(one)}>
             {harmlessName(one.name)} {one.isDemo === true && <small>invented</small>}
-          </button>
+          </Button>
         ))}
-        <button
-          type="button"
-          className="button border-dashed bg-transparent"
-          aria-haspopup="dialog"
-          onClick={() => setSheet("add")}
-        >
+        <Button className="border-dashed bg-transparent" aria-haspopup="dialog" onClick={() => setSheet("add")}>
           Add a person
-        </button>
+        </Button>
       </fieldset>
       {person !== null && (
         <div className="flex gap-3 self-end">
-          <button type="button" className="button" aria-haspopup="dialog" onClick={() => setSheet("rename")}>
+          <Button aria-haspopup="dialog" onClick={() => setSheet("rename")}>
             Rename<span className="visually-hidden"> {person.name}</span>
-          </button>
-          <button type="button" className="button" aria-haspopup="dialog" onClick={() => setSheet("merge")}>
+          </Button>
+          <Button aria-haspopup="dialog" onClick={() => setSheet("merge")}>
             Merge<span className="visually-hidden"> {person.name}</span>
-          </button>
-          <button type="button" className="button" aria-haspopup="dialog" onClick={() => setSheet("delete")}>
+          </Button>
+          <Button aria-haspopup="dialog" onClick={() => setSheet("delete")}>
             Delete<span className="visually-hidden"> {person.name}</span>
-          </button>
+          </Button>
         </div>
       )}
       {person?.isDemo === true && (

@@ -4,8 +4,10 @@ import type { PersonRecord } from "../../../records/records";
 import { deletePerson, recordsOfKind, wholeLogbook } from "../../../store/wholeLogbook";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { nameProblem, newPerson } from "../../keeping/people";
+import { Button } from "../../parts/controls/Button";
 import { Dialog } from "../../parts/controls/Dialog";
 import { saveFile } from "../../parts/files/saveFile";
+import { Notice } from "../../parts/Notice";
 import { messageOf } from "../../parts/page/messageOf";
 import { newId } from "../../parts/page/newId";
 import { exportFile } from "../files/exportFiles";
@@ -37,11 +39,7 @@ function NameForm({ name, others, onName }: NameFormProps) {
           onChange={(event) => setText(event.currentTarget.value)}
         />
       </label>
-      {problem !== null && (
-        <p className="notice mt-4" role="alert">
-          {problem}
-        </p>
-      )}
+      {problem !== null && <Notice>{problem}</Notice>}
       <div className="row mt-4">
         <button type="submit" className="button primary">
           Save the name
@@ -51,7 +49,8 @@ function NameForm({ name, others, onName }: NameFormProps) {
   );
 }
 
-interface PersonSheetProps {
+/** What every dialog about a person is given. */
+export interface PersonSheetProps {
   readonly current: CurrentLogbook;
   readonly people: readonly PersonRecord[];
   readonly isOpen: boolean;
@@ -123,12 +122,10 @@ export function DeleteSheet({ current, isOpen, onClose, sittingsForgotten }: Del
         brought back. Save them as a file first, if anyone may want them.
       </p>
       <div className="row mt-4">
-        <button type="button" className="button" onClick={() => act(save)}>
-          Save {person.name}’s records
-        </button>
-        <button type="button" className="button primary" onClick={() => act(remove)}>
+        <Button onClick={() => act(save)}>Save {person.name}’s records</Button>
+        <Button className="primary" onClick={() => act(remove)}>
           Delete {person.name} and all records
-        </button>
+        </Button>
       </div>
       <p role="status">{said}</p>
     </Dialog>

@@ -14,29 +14,6 @@ const MEASURE_CHOICES = MEASURES.map((one) => [one, MEASURE_WORDS[one]] as const
 /** Points from which a measure has a chart. */
 const FEWEST_POINTS = 2;
 
-interface MeasureFiguresProps {
-  readonly measure: ProgressMeasure;
-  readonly onMeasure: (measure: ProgressMeasure) => void;
-  readonly control: FigureModel;
-  readonly learning: FigureModel;
-}
-
-function MeasureFigures({ measure, onMeasure, control, learning }: MeasureFiguresProps) {
-  return (
-    <>
-      <Figure figure={control}>
-        <FilterChoice
-          label="What is measured, here and in the learning curve"
-          value={measure}
-          choices={MEASURE_CHOICES}
-          onChoice={(value) => onMeasure(MEASURES.find((one) => one === value) ?? "worst-stop")}
-        />
-      </Figure>
-      {isTold(learning) && <Figure figure={learning} />}
-    </>
-  );
-}
-
 /** What cannot be told yet, in one list: an empty panel for each would push aside what there is. */
 function UntoldFigures({ figures }: { readonly figures: readonly FigureModel[] }) {
   if (figures.length === 0) return null;
@@ -70,7 +47,17 @@ export function SkillFigures({ progress }: { readonly progress: SkillProgress })
       {figures.filter(isTold).map((figure) => (
         <Figure key={figure.title} figure={figure} />
       ))}
-      {hasMeasure && <MeasureFigures {...{ measure, control, learning }} onMeasure={setMeasure} />}
+      {hasMeasure && (
+        <Figure figure={control}>
+          <FilterChoice
+            label="What is measured, here and in the learning curve"
+            value={measure}
+            choices={MEASURE_CHOICES}
+            onChoice={setMeasure}
+          />
+        </Figure>
+      )}
+      {hasMeasure && isTold(learning) && <Figure figure={learning} />}
       <Figure figure={bests} />
       <Figure figure={characteristic}>
         <ReadinessSettings />

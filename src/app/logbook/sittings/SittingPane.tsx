@@ -1,5 +1,6 @@
 import type { SittingRecord } from "../../../records/records";
 import type { Logbook } from "../../../store/logbook";
+import { Lines } from "../../parts/Lines";
 import { RecordNote } from "../notes/RecordNote";
 import { hasResult, sittingRowOf } from "./sittingRows";
 
@@ -53,11 +54,7 @@ export function SittingPane({ logbook, sitting, onChanged }: SittingPaneProps) {
                 ? "This record fails its check. Do not count it."
                 : "Not all of this record is checked here."}
             </p>
-            <ul>
-              {row.sentences.map((sentence) => (
-                <li key={sentence}>{sentence}</li>
-              ))}
-            </ul>
+            <Lines of={row.sentences} />
           </div>
         )}
         <Ways sitting={sitting} />

@@ -4,6 +4,7 @@ import type { SittingStanding } from "../../../records/sittingStanding";
 import { sittingPage } from "../../../store/sittingQueries";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { useAsked } from "../../keeping/useLogbook";
+import type { Choices } from "../../parts/controls/Select";
 import { useSettled } from "../../parts/page/useSettled";
 import { FilterChoice } from "../list/FilterChoice";
 import { Pager } from "../list/RecordList";
@@ -15,12 +16,10 @@ import { STANDINGS, shownStanding } from "./sittingRows";
 /** Sittings on a page. */
 const PAGE_SIZE = 20;
 
-const ALL_STANDINGS = Object.keys(STANDINGS) as SittingStanding[];
-
-const CHOICES = [
+const CHOICES: Choices<SittingStanding | ""> = [
   ["", "every verdict"],
-  ...ALL_STANDINGS.map((one) => [one, STANDINGS[one].toLowerCase()] as const),
-] as const;
+  ...(Object.keys(STANDINGS) as SittingStanding[]).map((one) => [one, STANDINGS[one].toLowerCase()] as const),
+];
 
 interface FilterBarProps {
   readonly standing: SittingStanding | undefined;
@@ -37,7 +36,7 @@ function FilterBar({ standing, onStanding, words, onWords }: FilterBarProps) {
         label="Verdict"
         value={standing ?? ""}
         choices={CHOICES}
-        onChoice={(value) => onStanding(ALL_STANDINGS.find((one) => one === value))}
+        onChoice={(value) => onStanding(value === "" ? undefined : value)}
       />
       <span className="row gap-y-1 max-w-full">
         <label htmlFor={id} className="text-soft">

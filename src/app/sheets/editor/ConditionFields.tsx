@@ -1,5 +1,6 @@
 import { useRef } from "react";
 import type { Condition } from "../../../drill/sheet/sheet";
+import { Button } from "../../parts/controls/Button";
 import { ChoiceField, NumberField } from "./fields";
 import type { StationEdit } from "./stationEdit";
 
@@ -53,9 +54,9 @@ function OneCondition({ condition, path, onCondition, onRemove }: OneProps) {
         value={condition.from}
         onNumber={(from) => onCondition({ ...condition, from }, "first try")}
       />
-      <button type="button" className="button" onClick={onRemove}>
+      <Button onClick={onRemove}>
         Remove<span className="visually-hidden"> this condition</span>
-      </button>
+      </Button>
     </li>
   );
 }
@@ -86,15 +87,13 @@ export function ConditionFields({ station, path, onFields }: StationEdit) {
           />
         ))}
       </ul>
-      <button
+      <Button
         ref={adder}
-        type="button"
-        className="button"
         disabled={conditions.length >= MOST}
         onClick={() => take([...conditions, conditionOf("index-offset", undefined)], `condition ${conditions.length}`)}
       >
         Add a condition
-      </button>
+      </Button>
     </fieldset>
   );
 }

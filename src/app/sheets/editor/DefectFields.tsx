@@ -2,6 +2,7 @@ import type { TroubleStation } from "../../../drill/sheet/sheet";
 import { kindsFor } from "../../../handover/trouble/drawTrouble";
 import { TROUBLE_KINDS, type TroubleKind } from "../../../handover/trouble/trouble";
 import { TROUBLE_GUIDE } from "../../../handover/trouble/troubleGuide";
+import { Button } from "../../parts/controls/Button";
 import { knownProfile } from "../../results/sheetWords";
 import { CheckField, useProblem } from "./fields";
 import type { StationEdit } from "./stationEdit";
@@ -24,13 +25,7 @@ function UnknownDefects({ station, onFields }: Omit<StationEdit<TroubleStation>,
   return (
     <p>
       Not known here: {unknown.join(", ")}.{" "}
-      <button
-        type="button"
-        className="button"
-        onClick={() => onFields({ pool: known.length === 0 ? undefined : known }, "pool")}
-      >
-        Remove
-      </button>
+      <Button onClick={() => onFields({ pool: known.length === 0 ? undefined : known }, "pool")}>Remove</Button>
     </p>
   );
 }

@@ -20,44 +20,29 @@ type PlainMark =
 
 type Marks = readonly (readonly [PlainMark, string])[];
 
-const DIALING: Marks = [
-  ["firstTime", "Tries right the first time, at least"],
-  ["faultyTries", "Tries with a fault, at most"],
-  ["stopErrorBias", "Mean stop error within, graduations"],
-  ["stopErrorSpread", "Spread of the stop error, at most, graduations"],
-  ["meanTime_s", "Mean time of a try, at most, m:ss or seconds"],
-];
-
-const ZEROING: Marks = [
-  ["zeroed", "Zeros within tolerance, at least"],
-  ["refused", "Refused stops, at most"],
-  ["meanTime_s", "Mean time of a try, at most, m:ss or seconds"],
-];
-
-const CHANGE: Marks = [
-  ["right", "Changes set right and proved, at least"],
-  ["faultyTries", "Tries with a fault, at most"],
-  ["meanTime_s", "Mean time of a try, at most, m:ss or seconds"],
-];
-
-const TROUBLE: Marks = [
-  ["right", "Defects named right, at least"],
-  ["sizeError", "Mean error of the sizes named, at most, graduations"],
-  ["meanTime_s", "Mean time of a try, at most, m:ss or seconds"],
-];
-
-const HANDOVER: Marks = [
-  ["clean", "Handovers with nothing missing and no fault, at least"],
-  ["faultyTries", "Handovers with a fault, at most"],
-  ["meanTime_s", "Mean time of a handover, at most, m:ss or seconds"],
-];
+const FAULTY = ["faultyTries", "Tries with a fault, at most"] as const;
+const MEAN_TIME = ["meanTime_s", "Mean time of a try, at most, m:ss or seconds"] as const;
 
 const MARKS: Readonly<Record<Station["kind"], Marks>> = {
-  dialing: DIALING,
-  zeroing: ZEROING,
-  change: CHANGE,
-  trouble: TROUBLE,
-  handover: HANDOVER,
+  dialing: [
+    ["firstTime", "Tries right the first time, at least"],
+    FAULTY,
+    ["stopErrorBias", "Mean stop error within, graduations"],
+    ["stopErrorSpread", "Spread of the stop error, at most, graduations"],
+    MEAN_TIME,
+  ],
+  zeroing: [["zeroed", "Zeros within tolerance, at least"], ["refused", "Refused stops, at most"], MEAN_TIME],
+  change: [["right", "Changes set right and proved, at least"], FAULTY, MEAN_TIME],
+  trouble: [
+    ["right", "Defects named right, at least"],
+    ["sizeError", "Mean error of the sizes named, at most, graduations"],
+    MEAN_TIME,
+  ],
+  handover: [
+    ["clean", "Handovers with nothing missing and no fault, at least"],
+    ["faultyTries", "Handovers with a fault, at most"],
+    ["meanTime_s", "Mean time of a handover, at most, m:ss or seconds"],
+  ],
 };
 
 const COMMON_CLAIM = { rate: 0.9, confidence: 0.9 };

@@ -1,7 +1,10 @@
-import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
+import { useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
 import type { Sheet } from "../../../drill/sheet/sheet";
 import { type Problem, pathText } from "../../../wording/problem";
 import type { SheetShelf } from "../../keeping/sheets/sheetShelf";
+import { Button } from "../../parts/controls/Button";
+import { onPageLeft } from "../../parts/page/onPageLeft";
+import { useStore } from "../../parts/page/useStore";
 import { Preview } from "../preview/Preview";
 import { PrintedCode, SheetActions } from "../share/SheetActions";
 import { EditSession } from "./editSession";
@@ -71,9 +74,9 @@ function UndoButtons({ session }: { readonly session: EditSession }) {
     { title: "Ctrl+Shift+Z", can: session.canRedo, words: "Redo", act: () => session.redo() },
   ];
   return acts.map(({ title, can, words, act }) => (
-    <button key={words} type="button" className="button" aria-disabled={!can} title={title} onClick={act}>
+    <Button key={words} aria-disabled={!can} title={title} onClick={act}>
       {words}
-    </button>
+    </Button>
   ));
 }
 
@@ -112,17 +115,11 @@ interface SheetEditorProps {
 /** Builds and changes an own sheet; every change is saved. */
 export function SheetEditor({ id, start, shelf }: SheetEditorProps) {
   const [session] = useState(() => new EditSession(start, (sheet) => shelf.change(id, sheet)));
-  useSyncExternalStore(
-    session.subscribe,
-    useCallback(() => session.version, [session]),
-  );
+  useStore(session);
   useEffect(() => {
-    const keep = () => {
-      if (document.visibilityState === "hidden") shelf.flush();
-    };
-    document.addEventListener("visibilitychange", keep);
+    const stop = onPageLeft(() => shelf.flush());
     return () => {
-      document.removeEventListener("visibilitychange", keep);
+      stop();
       shelf.flush();
     };
   }, [shelf]);
@@ -145,13 +142,9 @@ export function SheetEditor({ id, start, shelf }: SheetEditorProps) {
         <div className="sheets-bar row gap-x-4 print:hidden">
           <a href="#/sheets">All sheets</a>
           <UndoButtons session={session} />
-          <button
-            type="button"
-            className="button hidden max-[900px]:inline-block"
-            onClick={() => preview.current?.focus()}
-          >
+          <Button className="hidden max-[900px]:inline-block" onClick={() => preview.current?.focus()}>
             Show the sheet
-          </button>
+          </Button>
           <KeptNote shelf={shelf} />
         </div>
         <h1 className="mt-4 mb-2" tabIndex={-1}>

@@ -1,5 +1,6 @@
 import type { Station } from "../../../drill/sheet/sheet";
 import { stationName } from "../../../drill/sheet/stationName";
+import { Button } from "../../parts/controls/Button";
 import { stationLine } from "../../results/sheetWords";
 import type { EditSession } from "./editSession";
 import { StationForm } from "./StationForm";
@@ -33,10 +34,9 @@ function StationActs({ name, isFirst, isLast, onAct }: StationActsProps) {
   return (
     <div className="row flex-none gap-2 phone:w-full phone:justify-end">
       {ACTS.map(({ act, sign, label }) => (
-        <button
+        <Button
           key={act}
-          type="button"
-          className="button px-3 min-w-[36px] phone:min-w-[44px] text-small"
+          className="px-3 min-w-[36px] phone:min-w-[44px] text-small"
           data-act={act}
           title={label}
           aria-label={`${label}: ${name}`}
@@ -45,7 +45,7 @@ function StationActs({ name, isFirst, isLast, onAct }: StationActsProps) {
           onClick={() => onAct(act)}
         >
           {sign}
-        </button>
+        </Button>
       ))}
     </div>
   );

@@ -1,5 +1,5 @@
 import { useState } from "react";
-import type { DialingStation, HandoverStation, Station, ZeroingStation } from "../../../drill/sheet/sheet";
+import type { Station } from "../../../drill/sheet/sheet";
 import type { Profile } from "../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { FileButton } from "../../parts/files/FileButton";
@@ -70,52 +70,31 @@ function LockField({ station, path, onFields }: StationEdit) {
   );
 }
 
-function UpToField({ station, path, onFields }: StationEdit<DialingStation>) {
-  return (
-    <NumberField
-      label="Numbers to dial (empty: all)"
-      path={`${path}.upTo`}
-      value={station.upTo}
-      onNumber={(upTo) => onFields({ upTo }, "upTo")}
-    />
-  );
+type WithNumber<Name extends string> = Station & { readonly [Key in Name]?: number | undefined };
+
+/** A number of a station by its name; one that is not there is not asked. */
+function numberAt<Name extends string, Kind extends WithNumber<Name>>(
+  { station, path, onFields }: StationEdit<Kind>,
+  name: Name,
+) {
+  return {
+    path: `${path}.${name}`,
+    value: station[name],
+    onNumber: (number: number | undefined) => onFields({ [name]: number } as Partial<Kind>, name),
+  };
 }
 
-function ZeroingFields({ station, path, onFields }: StationEdit<ZeroingStation>) {
-  return (
-    <>
-      <NumberField
-        label="Zero tolerance, graduations"
-        path={`${path}.tolerance`}
-        value={station.tolerance}
-        onNumber={(tolerance) => onFields({ tolerance }, "tolerance")}
-      />
-      <NumberField
-        label="Stops that close a side"
-        path={`${path}.readings`}
-        value={station.readings}
-        onNumber={(readings) => onFields({ readings }, "readings")}
-      />
-    </>
-  );
-}
+/** A text of a station by its name; an empty one is none. */
+const textAt = ({ station, path, onFields }: StationEdit, name: "title" | "task") => ({
+  path: `${path}.${name}`,
+  value: station[name] ?? "",
+  onText: (text: string) => onFields({ [name]: text === "" ? undefined : text }, name),
+});
 
 const HANDS = [
   ["real", "The trainee dials"],
   ["simulated", "A simulated hand dials"],
 ] as const;
-
-function HandoverFields({ station, path, onFields }: StationEdit<HandoverStation>) {
-  return (
-    <ChoiceField
-      label="Who dials"
-      path={`${path}.hand`}
-      value={station.hand}
-      choices={HANDS}
-      onChoice={(hand) => onFields({ hand }, "hand")}
-    />
-  );
-}
 
 /** What the kind of the station brings. */
 function KindFields({ station, path, onFields }: StationEdit) {
@@ -124,17 +103,30 @@ function KindFields({ station, path, onFields }: StationEdit) {
       return (
         <>
           <PolicyFields {...{ station, path, onFields }} />
-          <UpToField {...{ station, path, onFields }} />
+          <NumberField label="Numbers to dial (empty: all)" {...numberAt({ station, path, onFields }, "upTo")} />
         </>
       );
     case "zeroing":
-      return <ZeroingFields {...{ station, path, onFields }} />;
+      return (
+        <>
+          <NumberField label="Zero tolerance, graduations" {...numberAt({ station, path, onFields }, "tolerance")} />
+          <NumberField label="Stops that close a side" {...numberAt({ station, path, onFields }, "readings")} />
+        </>
+      );
     case "change":
       return <PolicyFields {...{ station, path, onFields }} />;
     case "trouble":
       return <DefectFields {...{ station, path, onFields }} />;
     case "handover":
-      return <HandoverFields {...{ station, path, onFields }} />;
+      return (
+        <ChoiceField
+          label="Who dials"
+          path={`${path}.hand`}
+          value={station.hand}
+          choices={HANDS}
+          onChoice={(hand) => onFields({ hand }, "hand")}
+        />
+      );
   }
 }
 
@@ -142,25 +134,14 @@ function KindFields({ station, path, onFields }: StationEdit) {
 export function StationForm({ station, path, onFields }: StationEdit) {
   return (
     <div className="tiles-[210px] items-start gap-x-5 gap-y-4 pt-3">
-      <TextField
-        label="Title"
-        path={`${path}.title`}
-        value={station.title ?? ""}
-        onText={(title) => onFields({ title: title === "" ? undefined : title }, "title")}
-      />
+      <TextField label="Title" {...textAt({ station, path, onFields }, "title")} />
       <TextField
         label="Short name, unique in this sheet"
         path={`${path}.id`}
         value={station.id}
         onText={(id) => onFields({ id }, "id")}
       />
-      <TextField
-        label="What to do"
-        path={`${path}.task`}
-        value={station.task ?? ""}
-        isLong
-        onText={(task) => onFields({ task: task === "" ? undefined : task }, "task")}
-      />
+      <TextField label="What to do" isLong {...textAt({ station, path, onFields }, "task")} />
       <LockField {...{ station, path, onFields }} />
       <ChoiceField
         label="Help"
@@ -177,9 +158,7 @@ export function StationForm({ station, path, onFields }: StationEdit) {
       />
       <TimeField
         label="Time limit of a try, m:ss or seconds (empty: none)"
-        path={`${path}.timeLimit_s`}
-        value={station.timeLimit_s}
-        onNumber={(timeLimit_s) => onFields({ timeLimit_s }, "timeLimit_s")}
+        {...numberAt({ station, path, onFields }, "timeLimit_s")}
       />
       <KindFields {...{ station, path, onFields }} />
       <MarksFields {...{ station, path, onFields }} />

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from "react";
 import { STATION_KINDS, type Station } from "../../../drill/sheet/sheet";
 import { type Problem, pathText } from "../../../wording/problem";
+import { Button } from "../../parts/controls/Button";
 import type { EditSession } from "./editSession";
 import { fieldSentence } from "./placedProblems";
 import { type StationAct, StationCard } from "./StationCard";
@@ -99,16 +100,14 @@ export function StationList({ session, notes }: StationListProps) {
       {stations.length === 0 && <p className="problem">A sheet needs at least one station.</p>}
       <div className="row mt-4">
         {STATION_KINDS.map((kind, k) => (
-          <button
+          <Button
             key={kind}
             ref={k === 0 ? adder : null}
-            type="button"
-            className="button"
             disabled={stations.length >= MOST_STATIONS}
             onClick={() => reveal(session.add(kind))}
           >
             {ADD[kind]}
-          </button>
+          </Button>
         ))}
       </div>
     </section>

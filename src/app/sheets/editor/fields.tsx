@@ -1,5 +1,7 @@
 import { createContext, type ReactNode, useContext, useId, useState } from "react";
+import { Check } from "../../parts/controls/Check";
 import { NumberField as AnyNumberField } from "../../parts/controls/NumberField";
+import { type Choices, Select } from "../../parts/controls/Select";
 import { timeOf, timeText } from "../../parts/timeText";
 
 /** Sentences by the path of the field they belong to. */
@@ -23,36 +25,35 @@ interface FieldProps {
   readonly path: string;
 }
 
-function Problem({ id, says }: { readonly id: string; readonly says: string | undefined }) {
-  return says === undefined ? null : (
-    <span id={`${id}-problem`} className="problem">
-      {says}
-    </span>
-  );
+/** What is wrong with a field, and what its input gets so that label and problem belong to it. */
+function useTold(path: string, hasFields = false) {
+  const says = useProblem(path, hasFields);
+  const id = useId();
+  return {
+    says,
+    input: says === undefined ? { id } : { id, "aria-invalid": true, "aria-describedby": `${id}-problem` },
+  };
 }
 
-/** What an input gets so that its label and its problem belong to it. */
-const told = (id: string, says: string | undefined) =>
-  says === undefined ? { id } : { id, "aria-invalid": true, "aria-describedby": `${id}-problem` };
+interface LabelledProps {
+  readonly label: string;
+  readonly told: ReturnType<typeof useTold>;
+  readonly children: ReactNode;
+}
 
-function Labelled({
-  label,
-  id,
-  says,
-  children,
-}: {
-  label: string;
-  id: string;
-  says: string | undefined;
-  children: ReactNode;
-}) {
+function Labelled({ label, told: { says, input }, children }: LabelledProps) {
+  const { id } = input;
   return (
     <div className="sheets-field w-full">
       <label className="block mb-1 text-small text-soft" htmlFor={id}>
         {label}
       </label>
       {children}
-      <Problem id={id} says={says} />
+      {says !== undefined && (
+        <span id={`${id}-problem`} className="problem">
+          {says}
+        </span>
+      )}
     </div>
   );
 }
@@ -72,15 +73,14 @@ interface TextFieldProps extends FieldProps {
 
 /** A text, of one line or of several. */
 export function TextField({ label, path, value, onText, isLong = false }: TextFieldProps) {
-  const says = useProblem(path);
-  const id = useId();
+  const told = useTold(path);
   const Input = isLong ? "textarea" : "input";
   return (
-    <Labelled {...{ label, id, says }}>
+    <Labelled {...{ label, told }}>
       <Input
         className="field"
         value={value}
-        {...told(id, says)}
+        {...told.input}
         onChange={(event: { currentTarget: { value: string } }) => onText(event.currentTarget.value)}
       />
     </Labelled>
@@ -96,15 +96,14 @@ interface LinesFieldProps<Value> extends FieldProps {
 
 /** A list as text, one thing a line. */
 export function LinesField<Value>({ label, path, value, write, read, onValue }: LinesFieldProps<Value>) {
-  const says = useProblem(path);
-  const id = useId();
+  const told = useTold(path);
   const [text, setText] = useDraft(value, write, read);
   return (
-    <Labelled {...{ label, id, says }}>
+    <Labelled {...{ label, told }}>
       <textarea
         className="field"
         value={text}
-        {...told(id, says)}
+        {...told.input}
         onChange={(event) => {
           setText(event.currentTarget.value);
           onValue(read(event.currentTarget.value));
@@ -135,17 +134,16 @@ export function NumberField({ path, ...field }: NumberFieldProps) {
 
 /** A time, as m:ss or in seconds; empty means that it is not asked. */
 export function TimeField({ label, path, value, onNumber }: Omit<NumberFieldProps, "isPercent">) {
-  const says = useProblem(path);
-  const id = useId();
+  const told = useTold(path);
   const write = (seconds: number | null | undefined) => (Number.isFinite(seconds) ? timeText(Number(seconds)) : "");
   const [text, setText] = useDraft<number | null | undefined>(value, write, timeOf);
   return (
-    <Labelled {...{ label, id, says }}>
+    <Labelled {...{ label, told }}>
       <input
         className="field sheets-number"
         placeholder="m:ss"
         value={text}
-        {...told(id, says)}
+        {...told.input}
         onChange={(event) => {
           setText(event.currentTarget.value);
           onNumber(timeOf(event.currentTarget.value));
@@ -157,58 +155,31 @@ export function TimeField({ label, path, value, onNumber }: Omit<NumberFieldProp
 
 interface ChoiceFieldProps<Choice extends string> extends FieldProps {
   readonly value: Choice;
-  readonly choices: readonly (readonly [Choice, string])[];
+  readonly choices: Choices<Choice>;
   readonly onChoice: (choice: Choice) => void;
   /** Whether its parts have fields of their own. */
   readonly hasFields?: boolean;
 }
 
 /** One of a few. */
-export function ChoiceField<Choice extends string>({
-  label,
-  path,
-  value,
-  choices,
-  onChoice,
-  hasFields = false,
-}: ChoiceFieldProps<Choice>) {
-  const says = useProblem(path, hasFields);
-  const id = useId();
+export function ChoiceField<Choice extends string>(props: ChoiceFieldProps<Choice>) {
+  const { label, path, hasFields = false, ...choice } = props;
+  const told = useTold(path, hasFields);
   return (
-    <Labelled {...{ label, id, says }}>
-      <select
-        className="field"
-        value={value}
-        {...told(id, says)}
-        onChange={(event) => {
-          const chosen = choices.find(([choice]) => choice === event.currentTarget.value);
-          if (chosen !== undefined) onChoice(chosen[0]);
-        }}
-      >
-        {choices.map(([choice, words]) => (
-          <option key={choice} value={choice}>
-            {words}
-          </option>
-        ))}
-      </select>
+    <Labelled {...{ label, told }}>
+      <Select {...choice} {...told.input} />
     </Labelled>
   );
 }
 
-/** Yes or no. */
-export function CheckField({
-  label,
-  value,
-  onCheck,
-}: {
-  readonly label: string;
+interface CheckFieldProps extends Pick<FieldProps, "label"> {
   readonly value: boolean;
   readonly onCheck: (value: boolean) => void;
-}) {
-  return (
-    <label className="sheets-check check">
-      <input type="checkbox" checked={value} onChange={(event) => onCheck(event.currentTarget.checked)} />
-      {label}
-    </label>
-  );
 }
+
+/** Yes or no. */
+export const CheckField = ({ label, value, onCheck }: CheckFieldProps) => (
+  <Check className="sheets-check check" isOn={value} onSwitch={onCheck}>
+    {label}
+  </Check>
+);

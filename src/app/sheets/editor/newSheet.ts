@@ -1,40 +1,21 @@
 import type { DialingStation, Sheet, Station } from "../../../drill/sheet/sheet";
 import { freeStationId } from "../../../drill/sheet/sheetEditing";
 
-const newDialing = (id: string): DialingStation => ({
-  kind: "dialing",
-  id,
-  profile: "three-wheel",
-  combinations: { policy: "drawn" },
-  help: "full",
-  repetitions: 10,
-  passMarks: {},
-});
+/** What every station begins with. */
+const begun = (repetitions: number) => ({ help: "full", repetitions, passMarks: {} }) as const;
+
+const DRAWN = { profile: "three-wheel", combinations: { policy: "drawn" } } as const;
+
+const newDialing = (id: string): DialingStation => ({ kind: "dialing", id, ...DRAWN, ...begun(10) });
 
 type New = { readonly [Kind in Station["kind"]]: (id: string) => Station & { readonly kind: Kind } };
 
 const NEW: New = {
   dialing: newDialing,
-  zeroing: (id) => ({ kind: "zeroing", id, profile: "dial-encoder", help: "full", repetitions: 2, passMarks: {} }),
-  change: (id) => ({
-    kind: "change",
-    id,
-    profile: "three-wheel",
-    combinations: { policy: "drawn" },
-    help: "full",
-    repetitions: 2,
-    passMarks: {},
-  }),
-  trouble: (id) => ({ kind: "trouble", id, profile: "three-wheel", help: "full", repetitions: 3, passMarks: {} }),
-  handover: (id) => ({
-    kind: "handover",
-    id,
-    profile: "three-wheel",
-    hand: "real",
-    help: "full",
-    repetitions: 1,
-    passMarks: {},
-  }),
+  zeroing: (id) => ({ kind: "zeroing", id, profile: "dial-encoder", ...begun(2) }),
+  change: (id) => ({ kind: "change", id, ...DRAWN, ...begun(2) }),
+  trouble: (id) => ({ kind: "trouble", id, profile: "three-wheel", ...begun(3) }),
+  handover: (id) => ({ kind: "handover", id, profile: "three-wheel", hand: "real", ...begun(1) }),
 };
 
 /** A station to begin with, under a name that the sheet has not taken. */

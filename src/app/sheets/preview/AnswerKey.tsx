@@ -1,4 +1,5 @@
 import { type ReactNode, useRef, useState } from "react";
+import { Button } from "../../parts/controls/Button";
 
 /** What an instructor alone is to see, behind a step that says what it shows. Never printed. */
 export function AnswerKey({ children }: { readonly children: ReactNode }) {
@@ -11,9 +12,9 @@ export function AnswerKey({ children }: { readonly children: ReactNode }) {
   if (step === "closed") {
     return (
       <p className="print:hidden">
-        <button ref={opener} type="button" className="button" onClick={() => setStep("asked")}>
+        <Button ref={opener} onClick={() => setStep("asked")}>
           Answer key, for the instructor
-        </button>
+        </Button>
       </p>
     );
   }
@@ -25,21 +26,19 @@ export function AnswerKey({ children }: { readonly children: ReactNode }) {
           sit this sheet.
         </p>
         <div className="row mt-4">
-          <button type="button" className="button" ref={(button) => button?.focus()} onClick={close}>
+          <Button ref={(button) => button?.focus()} onClick={close}>
             Leave it closed
-          </button>
-          <button type="button" className="button" onClick={() => setStep("open")}>
-            Show the answer key
-          </button>
+          </Button>
+          <Button onClick={() => setStep("open")}>Show the answer key</Button>
         </div>
       </div>
     );
   }
   return (
     <section className="print:hidden" aria-label="Answer key">
-      <button type="button" className="button" ref={(button) => button?.focus()} onClick={close}>
+      <Button ref={(button) => button?.focus()} onClick={close}>
         Hide the answer key
-      </button>
+      </Button>
       {children}
     </section>
   );

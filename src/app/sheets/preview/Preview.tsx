@@ -4,6 +4,8 @@ import type { Sheet, Station } from "../../../drill/sheet/sheet";
 import { sheetFingerprint } from "../../../drill/sheet/sheetFingerprint";
 import { stationName } from "../../../drill/sheet/stationName";
 import { countText } from "../../../wording/amountWords";
+import { HeadRow } from "../../parts/HeadRow";
+import { Lines } from "../../parts/Lines";
 import {
   combinationText,
   hiddenTrouble,
@@ -22,11 +24,7 @@ function Sentences({ title, lines }: { readonly title: string; readonly lines: r
   return (
     <section>
       <h3 className="mb-2 ruled-below">{title}</h3>
-      <ul>
-        {[...new Set(lines)].map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ul>
+      <Lines of={[...new Set(lines)]} />
     </section>
   );
 }
@@ -67,13 +65,7 @@ function TryTable({ sheet, tries }: { readonly sheet: Sheet } & Extract<Plan, { 
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard
     <section className="max-h-[300px] overflow-auto" tabIndex={0} aria-label="All tries">
       <table>
-        <thead>
-          <tr>
-            <th scope="col">Try</th>
-            <th scope="col">Station</th>
-            <th scope="col">Combination</th>
-          </tr>
-        </thead>
+        <HeadRow of={["Try", "Station", "Combination"]} />
         <tbody>
           {tries.map(({ station, repetition, combination }, k) => (
             <tr key={`${station}-${repetition}`}>
@@ -158,15 +150,7 @@ function Marking({ sheet }: { readonly sheet: Sheet }) {
       <h3 className="mb-2 ruled-below">Marking scheme</h3>
       <div>
         <table>
-          <thead>
-            <tr>
-              {heading.map((cell) => (
-                <th key={cell} scope="col">
-                  {cell}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <HeadRow of={heading} />
           <tbody>
             {rows.map(([where, asked, how], k) => (
               <tr key={`${where} ${asked}`}>

@@ -4,6 +4,7 @@ import { SHEET_WORDS } from "../../../handover/sheetWords";
 import { sittingProblem } from "../../../handover/stationNeeds";
 import { problemText } from "../../../wording/problem";
 import { linkOf } from "../../keeping/sheets/sheetsAddress";
+import { Button } from "../../parts/controls/Button";
 import { Dialog } from "../../parts/controls/Dialog";
 import { copyText } from "../../parts/files/copyText";
 import { fileNameOf } from "../../parts/files/fileName";
@@ -38,9 +39,7 @@ function PassOn({ sheet }: { readonly sheet: DrillSheet }) {
       </p>
       <textarea readOnly aria-label="Link that contains the sheet" value={address} />
       <div className="row mt-4">
-        <button type="button" className="button" onClick={copy}>
-          Copy the link
-        </button>
+        <Button onClick={copy}>Copy the link</Button>
         <span role="status">{said}</span>
       </div>
       <Suspense fallback={<p>Drawing the code…</p>}>
@@ -81,9 +80,9 @@ export function SheetActions({ sheet }: { readonly sheet: DrillSheet | null }) {
   return (
     <>
       <SitLink sheet={sheet} sitting={sitting} />
-      <button type="button" className="button" aria-haspopup="dialog" onClick={() => setIsOpen(true)}>
+      <Button aria-haspopup="dialog" onClick={() => setIsOpen(true)}>
         Link and QR code
-      </button>
+      </Button>
       <a
         className="button"
         download={fileNameOf({ what: `sheet ${sheet.title}`, at: Date.now(), ending: "json" })}
@@ -91,9 +90,7 @@ export function SheetActions({ sheet }: { readonly sheet: DrillSheet | null }) {
       >
         Save as a file
       </a>
-      <button type="button" className="button" onClick={() => print()}>
-        Print
-      </button>
+      <Button onClick={() => print()}>Print</Button>
       <Dialog title="Pass this sheet on" isOpen={isOpen} onClose={() => setIsOpen(false)}>
         <PassOn sheet={sheet} />
       </Dialog>
