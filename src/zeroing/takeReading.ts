@@ -33,5 +33,5 @@ export function takeReading(
   approach.readingTaken();
   return reason === null
     ? { type: "reading.accepted", reading: { deviation, cam: lock.readCam(chance) } }
-    : { type: "reading.refused", reason };
+    : { type: "reading.refused", reason, deviation };
 }

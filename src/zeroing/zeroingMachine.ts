@@ -17,10 +17,19 @@ export type ZeroingEvent =
   | { readonly type: "ring.clamped" }
   | { readonly type: "ring.loosened" }
   | { readonly type: "reading.accepted"; readonly reading: ZeroReading }
-  | { readonly type: "reading.refused"; readonly reason: Refusal }
+  | { readonly type: "reading.refused"; readonly reason: Refusal; readonly deviation: Graduations }
   | { readonly type: "series.restarted" }
   | { readonly type: "series.reopened"; readonly side: Turn }
   | { readonly type: "zeroing.restarted" };
+
+/** What came of the last reading asked for. */
+export interface LastReading {
+  readonly side: Turn;
+  readonly deviation: Graduations;
+  readonly refusal: Refusal | null;
+  /** How many readings of its side were accepted with it. */
+  readonly accepted: number;
+}
 
 /** What the chart remembers. */
 export interface ZeroingContext {
@@ -31,9 +40,11 @@ export interface ZeroingContext {
   readonly reasons: Readonly<Record<Refusal, number>>;
   /** Accepted readings that close each series; more than the rules want where one was reopened. */
   readonly wanted: Readonly<Record<Turn, number>>;
-  /** Why the last reading was refused; null once one is accepted or the series changes. */
-  readonly lastRefusal: Refusal | null;
+  /** Null before any, and where readings are begun again or one more is asked for. */
+  readonly last: LastReading | null;
 }
+
+type Refused = Extract<ZeroingEvent, { readonly type: "reading.refused" }>;
 
 /** What the operator is doing. */
 export type ZeroingState = "ringLoose" | "firstSeries" | "secondSeries" | "zeroSet" | "notSet";
@@ -43,7 +54,7 @@ const nothing = ({ wanted }: ZeroingRules): ZeroingContext => ({
   refused: { right: 0, left: 0 },
   reasons: noReasons(),
   wanted: { right: wanted, left: wanted },
-  lastRefusal: null,
+  last: null,
 });
 
 const noReasons = () => Object.fromEntries(REFUSALS.map((reason) => [reason, 0])) as Record<Refusal, number>;
@@ -71,7 +82,7 @@ export function settlingSpread(readings: readonly ZeroReading[], { wanted }: Zer
 export function zeroingMachine(rules: ZeroingRules) {
   const [first, second] = rules.order;
   const isSettled = (readings: readonly ZeroReading[]) => settlingSpread(readings, rules) <= rules.spreadLimit;
-  const emptied = (context: ZeroingContext, side: Turn) => ({
+  const emptied = (context: ZeroingContext, side: Turn): Pick<ZeroingContext, "accepted" | "wanted"> => ({
     accepted: { ...context.accepted, [side]: [] },
     wanted: { ...context.wanted, [side]: rules.wanted },
   });
@@ -86,21 +97,27 @@ export function zeroingMachine(rules: ZeroingRules) {
         event.type === "series.reopened" && event.side === side && context.accepted[side].length < rules.most,
     },
     actions: {
-      accept: assign(({ context }, { side, reading }: { side: Turn; reading: ZeroReading }) => ({
-        accepted: { ...context.accepted, [side]: [...context.accepted[side], reading] },
-        lastRefusal: null,
-      })),
-      refuse: assign(({ context }, { side, reason }: { side: Turn; reason: Refusal }) => ({
-        refused: { ...context.refused, [side]: context.refused[side] + 1 },
-        reasons: { ...context.reasons, [reason]: context.reasons[reason] + 1 },
-        lastRefusal: reason,
-        ...(rules.consecutive ? emptied(context, side) : {}),
-      })),
-      emptySeries: assign(({ context }, side: Turn) => ({ ...emptied(context, side), lastRefusal: null })),
+      accept: assign(({ context }, { side, reading }: { side: Turn; reading: ZeroReading }) => {
+        const accepted = [...context.accepted[side], reading];
+        return {
+          accepted: { ...context.accepted, [side]: accepted },
+          last: { side, deviation: reading.deviation, refusal: null, accepted: accepted.length },
+        };
+      }),
+      refuse: assign(({ context }, { side, reason, deviation }: { side: Turn } & Omit<Refused, "type">) => {
+        const left = rules.consecutive ? emptied(context, side) : { accepted: context.accepted };
+        return {
+          ...left,
+          refused: { ...context.refused, [side]: context.refused[side] + 1 },
+          reasons: { ...context.reasons, [reason]: context.reasons[reason] + 1 },
+          last: { side, deviation, refusal: reason, accepted: left.accepted[side].length },
+        };
+      }),
+      emptySeries: assign(({ context }, side: Turn) => ({ ...emptied(context, side), last: null })),
       wantOneMore: assign(({ context }, side: Turn) => ({
         wanted: { ...context.wanted, [side]: context.accepted[side].length + 1 },
+        last: null,
       })),
-      turnOver: assign({ lastRefusal: null }),
       beginAgain: assign(nothing(rules)),
     },
   });
@@ -108,12 +125,12 @@ export function zeroingMachine(rules: ZeroingRules) {
   const series = <Next extends string>(side: Turn, next: Next) =>
     zeroing.createStateConfig({
       always: [
-        { guard: { type: "isClosed", params: side }, target: next, actions: "turnOver" },
-        { guard: { type: "isExhausted", params: side }, target: "notSet", actions: "turnOver" },
+        { guard: { type: "isClosed", params: side }, target: next },
+        { guard: { type: "isExhausted", params: side }, target: "notSet" },
       ],
       on: {
         "reading.accepted": { actions: { type: "accept", params: ({ event }) => ({ side, reading: event.reading }) } },
-        "reading.refused": { actions: { type: "refuse", params: ({ event }) => ({ side, reason: event.reason }) } },
+        "reading.refused": { actions: { type: "refuse", params: ({ event }) => ({ ...event, side }) } },
         "series.restarted": { actions: { type: "emptySeries", params: side } },
         // A ring that moves makes every reading so far one of another index.
         "ring.loosened": { target: "ringLoose", actions: "beginAgain" },

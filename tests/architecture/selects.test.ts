@@ -5,7 +5,7 @@ import { expect, test } from "vitest";
 const APP = join(import.meta.dirname, "../../src/app");
 
 /** What a session reads from its chart for those who have no screen; a screen that reads it is redrawn by luck. */
-const OF_CHART = "state|memory|dialing|proofs";
+const OF_CHART = "state|memory|proofs";
 const SESSION = "(?:session|one|change|zeroing|prove|play|bench)(?:\\.(?:session|zeroing|change))?";
 const READS = new RegExp(
   `\\b${SESSION}\\.(?:${OF_CHART})\\b` +

@@ -22,13 +22,14 @@ function onZero() {
 test("one stop gives one reading, however often it is asked for", () => {
   const { take, drawn } = onZero();
   expect(take(400)).toMatchObject({ type: "reading.accepted", reading: { deviation: 0, cam: expect.closeTo(1, 9) } });
-  for (const now of [401, 9000]) expect(take(now)).toEqual({ type: "reading.refused", reason: "same-stop" });
+  for (const now of [401, 9000])
+    expect(take(now)).toEqual({ type: "reading.refused", reason: "same-stop", deviation: 0 });
   expect(drawn()).toBe(1);
 });
 
 test("a refused reading costs another turn too", () => {
   const { take, drawn } = onZero();
-  expect(take(100)).toEqual({ type: "reading.refused", reason: "not-at-rest" });
-  expect(take(9000)).toEqual({ type: "reading.refused", reason: "same-stop" });
+  expect(take(100)).toEqual({ type: "reading.refused", reason: "not-at-rest", deviation: 0 });
+  expect(take(9000)).toEqual({ type: "reading.refused", reason: "same-stop", deviation: 0 });
   expect(drawn()).toBe(0);
 });

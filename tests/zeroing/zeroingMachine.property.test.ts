@@ -24,7 +24,9 @@ const event: fc.Arbitrary<ZeroingEvent> = fc.oneof(
   { weight: 6, arbitrary: fc.constant<ZeroingEvent>({ type: "ring.clamped" }) },
   {
     weight: 6,
-    arbitrary: fc.constantFrom(...REFUSALS).map((reason): ZeroingEvent => ({ type: "reading.refused", reason })),
+    arbitrary: fc
+      .tuple(fc.constantFrom(...REFUSALS), deviation)
+      .map(([reason, at]): ZeroingEvent => ({ type: "reading.refused", reason, deviation: at })),
   },
   {
     weight: 4,
@@ -78,6 +80,12 @@ function openSide({ order }: ZeroingRules, { value }: Look): Turn | null {
   return value === "secondSeries" ? order[1] : null;
 }
 
+/** What an event tells of a reading; null where it is none. */
+function readIn(one: ZeroingEvent) {
+  if (one.type === "reading.refused") return { deviation: one.deviation, refusal: one.reason };
+  return one.type === "reading.accepted" ? { deviation: one.reading.deviation, refusal: null } : null;
+}
+
 describe("in any story of a zero calibration", () => {
   test("a zero that is set has its readings from both sides, and the last of them agree", () => {
     everyStep((asked, _before, _event, { value, context }) => {
@@ -116,9 +124,19 @@ describe("in any story of a zero calibration", () => {
     everyStep((asked, before, one, { value, context }) => {
       const side = openSide(asked, before);
       if (one.type !== "reading.refused" || side === null) return;
-      expect([value, context.lastRefusal]).toEqual([before.value, one.reason]);
+      expect(value).toBe(before.value);
       const kept = before.context.accepted;
       expect(context.accepted).toEqual(asked.consecutive ? { ...kept, [side]: [] } : kept);
+    });
+  });
+
+  test("what the last reading came to is remembered until a side is begun again, or one more is asked for", () => {
+    everyStep((asked, before, one, { context }) => {
+      const side = openSide(asked, before);
+      const read = side === null ? null : readIn(one);
+      const left = context === before.context ? before.context.last : null;
+      const last = side !== null && read !== null ? { side, ...read, accepted: context.accepted[side].length } : left;
+      expect(context.last).toEqual(last);
     });
   });
 
@@ -167,7 +185,7 @@ describe("a series", () => {
   });
 
   test("in a row begins anew with a miss", () => {
-    const miss: ZeroingEvent = { type: "reading.refused", reason: "too-short" };
+    const miss: ZeroingEvent = { type: "reading.refused", reason: "too-short", deviation: 0 };
     const events = [accepted(0), accepted(0), miss, accepted(0), accepted(0)];
     expect(told({ ...usual, consecutive: true }, events)).toMatchObject({ value: "firstSeries" });
     expect(told(usual, events.slice(0, 4))).toMatchObject({ value: "secondSeries" });

@@ -22,7 +22,7 @@ export interface UnderHand<Fact> {
 export interface HandSpec<Fact> {
   /** How the dial turns; as it should where left out. */
   readonly weight?: DialWeight | undefined;
-  /** The chart that is kept in step: it hears every fact, before anyone else does. */
+  /** The chart that is kept in step: it hears every fact, before anyone else does, and leaves alone what it does not know. */
   readonly chart?: { send(fact: Fact): void };
   /** Whether the dial does not turn now; it always does where left out. */
   readonly isClosed?: () => boolean;
@@ -125,6 +125,11 @@ export class HandSession<Fact> {
     return facts.length > 0;
   }
 
+  /** The hand has done something besides turning: moved a key, taken a reading. @param facts - what came of it, in order */
+  did(facts: readonly Fact[]): void {
+    for (const fact of facts) this.spec.chart?.send(fact);
+  }
+
   private get isClosed(): boolean {
     return this.spec.isClosed?.() ?? false;
   }
@@ -150,7 +155,7 @@ export class HandSession<Fact> {
   }
 
   private tell(facts: readonly Fact[], by: Graduations, at: Milliseconds): void {
-    for (const fact of facts) this.spec.chart?.send(fact);
+    this.did(facts);
     this.spec.heard?.(facts, by, at);
   }
 }

@@ -1,4 +1,5 @@
 import { type Advice, adviceFor, type Help } from "../../dialing/advice";
+import type { DialingState } from "../../dialing/dialingMachine";
 import { progressOf } from "../../dialing/progress";
 import { faceText } from "../../dialing/words";
 import { PROOFS_WANTED } from "../../drill/marking/jobRule";
@@ -64,8 +65,8 @@ const afterLast = (change: Change): Advice => {
 };
 
 /** Whether the first number is still to be begun. The turn that ended an entry may go on a little: no wrong way. */
-const isFresh = (change: Change): boolean =>
-  change.dialing === "waiting" || (change.dialing === "wrongWay" && !(change instanceof PackChange));
+const isFresh = (change: Change, dialing: DialingState): boolean =>
+  dialing === "waiting" || (dialing === "wrongWay" && !(change instanceof PackChange));
 
 /** Turned about after the last number: too far for the key, or on the way to the end of an entry. */
 const pastLast = (change: Change): Advice =>
@@ -74,11 +75,11 @@ const pastLast = (change: Change): Advice =>
     : { ...afterLast(change), say: `Turn on ${change.profile.draw.turn}.` };
 
 /** Dialing without a draw: to the changing index, or as an entry. */
-const numbersOnly = (change: Change, help: Help, where: string): Advice | null => {
-  const { hand, dialing } = change;
+const numbersOnly = (change: Change, dialing: DialingState, help: Help, where: string): Advice | null => {
+  const { hand } = change;
   const isLast = progressOf(hand).step === change.profile.procedure.length - 1;
   if (help === "counts") return adviceFor(hand, dialing, help);
-  if (isFresh(change)) {
+  if (isFresh(change, dialing)) {
     return { turn: change.profile.procedure[0]?.turn ?? null, say: `${where}: ${startText(change)}.`, detail: "" };
   }
   const isOff = dialing === "turning" || dialing === "resting" ? spoiledWheel(change) : null;
@@ -106,14 +107,13 @@ const spinOffAdvice = (change: Change): Advice => {
   };
 };
 
-const proving = (change: Change, proof: Proof, help: Help): Advice | null => {
-  const { state, dialing } = change;
-  if (help === "full" && state === "proved" && dialing === "open") {
+const proving = (change: Change, proof: Proof, dialing: DialingState, help: Help): Advice | null => {
+  if (help === "full" && change.state === "proved" && dialing === "open") {
     return still(`Proved ${countWord(PROOFS_WANTED)} times. You may shut the door.`);
   }
   if (help === "full" && proof.mustSpinOff) return spinOffAdvice(change);
   const advice = adviceFor(proof.attempt, dialing, help);
-  return advice === null || !isFresh(change) || help === "counts"
+  return advice === null || !isFresh(change, dialing) || help === "counts"
     ? advice
     : {
         turn: change.profile.procedure[0]?.turn ?? null,
@@ -127,24 +127,25 @@ const provedText = ({ proofs }: Change) => `${countOrNone(proofs)} of ${countWor
 /**
  * What to tell the hand now.
  *
+ * @param dialing - where the dialing of the numbers asked for now is
  * @param help - `full` tells what to do and how far; `counts` only which number and how many arrivals; `silent` nothing
  * @returns null where nothing is to be told
  */
-export function changeAdvice(change: Change, help: Help): Advice | null {
+export function changeAdvice(change: Change, dialing: DialingState, help: Help): Advice | null {
   const { state, proof } = change;
   if (help === "silent") return null;
   const act = ACTS[state];
   if (act !== undefined) return help === "full" ? act(change) : null;
-  if (proof !== null) return proving(change, proof, help);
-  if (state === "dialingNew") return numbersOnly(change, help, "Dial new, to the changing index");
-  if (change instanceof PackChange) return numbersOnly(change, help, "Dial current, to the changing index");
+  if (proof !== null) return proving(change, proof, dialing, help);
+  if (state === "dialingNew") return numbersOnly(change, dialing, help, "Dial new, to the changing index");
+  if (change instanceof PackChange) return numbersOnly(change, dialing, help, "Dial current, to the changing index");
   const entry = ENTRY[state];
-  return entry === undefined ? presentEncoder(change, help) : numbersOnly(change, help, entry);
+  return entry === undefined ? presentEncoder(change, dialing, help) : numbersOnly(change, dialing, help, entry);
 }
 
-const presentEncoder = (change: EncoderChange, help: Help): Advice | null => {
-  const advice = adviceFor(change.attempt, change.dialing, help);
-  return advice === null || change.dialing !== "waiting" || help === "counts"
+const presentEncoder = (change: EncoderChange, dialing: DialingState, help: Help): Advice | null => {
+  const advice = adviceFor(change.attempt, dialing, help);
+  return advice === null || dialing !== "waiting" || help === "counts"
     ? advice
     : { turn: advice.turn, detail: advice.detail, say: `Dial current to open the lock: ${startText(change)}.` };
 };

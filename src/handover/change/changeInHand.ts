@@ -1,7 +1,6 @@
-import { type ActorRefFrom, createActor } from "xstate";
 import type { Attempt, HandledLock } from "../../dialing/attempt";
 import type { DialingFact } from "../../dialing/dialingFact";
-import { type DialingState, dialingMachine } from "../../dialing/dialingMachine";
+import type { DialingEvent } from "../../dialing/dialingMachine";
 import { type Combination, parseCombination } from "../../lock/combination";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
@@ -29,9 +28,12 @@ export type ChangeAct =
 /** Why an act does nothing; of the change button: the bolt is not back, or the lock is already taking new numbers. */
 export type ActRefusal = KeyRefusal | "bolt-out" | "already-pressed" | "key-in-door";
 
+/** What happens in a change: in the work itself, and in the dialing of the numbers asked for now. */
+export type ChangeEvent = ChangeFact | DialingEvent;
+
 /** What came of an act: facts, or why it did nothing. */
 export interface ActAnswer {
-  readonly facts: readonly ChangeFact[];
+  readonly facts: readonly ChangeEvent[];
   readonly refusal: ActRefusal | null;
 }
 
@@ -44,17 +46,14 @@ interface ChangeChart {
 /**
  * A change of combination, from the present one to the proofs of the new one, under one hand.
  *
- * Two charts say where it is: one of the change, one of the dialing. They are told here and nowhere else, and whatever
- * asks how far the change has come asks them; beside them there are only mechanics. The present and the new combination are
- * what the trainee means. Mutable.
+ * Its chart says where it is, and is told here and nowhere else; beside it there are only mechanics. What the hand dials is
+ * told to whoever turns it, as of any lock. The present and the new combination are what the trainee means. Mutable.
  */
-export abstract class ChangeInHand<Kind extends Profile> implements TrainEnd<ChangeFact | DialingFact> {
+export abstract class ChangeInHand<Kind extends Profile> implements TrainEnd<ChangeEvent> {
   readonly profile: Kind;
   readonly present: Combination;
   readonly wanted: Combination;
   abstract readonly chart: ChangeChart;
-  /** Where the dialing of the numbers asked for now is. */
-  readonly dialer: ActorRefFrom<ReturnType<typeof dialingMachine>>;
   /** Tries of the new combination; null until it is set and can be tried. */
   proof: Proof | null = null;
   private news: ChangeFact[] = [];
@@ -68,7 +67,6 @@ export abstract class ChangeInHand<Kind extends Profile> implements TrainEnd<Cha
     this.profile = profile;
     this.present = parseCombination(profile, present);
     this.wanted = parseCombination(profile, wanted);
-    this.dialer = createActor(dialingMachine(profile)).start();
   }
 
   /** What opens the lock now, graduations; null where nothing does. */
@@ -84,10 +82,6 @@ export abstract class ChangeInHand<Kind extends Profile> implements TrainEnd<Cha
 
   get state(): ChangeState {
     return this.chart.getSnapshot().value;
-  }
-
-  get dialing(): DialingState {
-    return this.dialer.getSnapshot().value;
   }
 
   /** Openings in a row that prove the new combination so far. */
@@ -111,20 +105,17 @@ export abstract class ChangeInHand<Kind extends Profile> implements TrainEnd<Cha
    * @param now_ms - time, or undefined where the motion has no times
    * @throws {LockError} `too-far`
    */
-  turnBy(by: Graduations, now_ms?: Milliseconds): readonly (ChangeFact | DialingFact)[] {
+  turnBy(by: Graduations, now_ms?: Milliseconds): readonly ChangeEvent[] {
     const before = this.hand;
     const dialing = this.proof === null ? this.move(by, now_ms) : this.tryBy(this.proof, by, now_ms);
-    for (const fact of dialing) this.dialer.send(fact);
-    this.follow(before);
-    return [...dialing, ...this.toldNow()];
+    return [...dialing, ...this.begunAnew(before), ...this.toldNow()];
   }
 
   /** Does something with key, button or door. What this lock does not have does nothing. */
   act(act: ChangeAct): ActAnswer {
     const before = this.hand;
     const refusal = this.does(act);
-    this.follow(before);
-    return { facts: this.toldNow(), refusal };
+    return { facts: [...this.begunAnew(before), ...this.toldNow()], refusal };
   }
 
   /** Turns the dial before there is anything to try. @returns what the hand dialed */
@@ -146,11 +137,9 @@ export abstract class ChangeInHand<Kind extends Profile> implements TrainEnd<Cha
   }
 
   /** Where the hand is read anew, the dialing begins anew. */
-  private follow(before: HandledLock): void {
-    const { hand, dialer } = this;
-    if (hand === before) return;
-    dialer.send({ type: "attempt.restarted" });
-    for (const fact of hand.begunWith ?? []) dialer.send(fact);
+  private begunAnew(before: HandledLock): readonly DialingEvent[] {
+    const { hand } = this;
+    return hand === before ? [] : [{ type: "attempt.restarted" }, ...(hand.begunWith ?? [])];
   }
 
   private toldNow(): readonly ChangeFact[] {

@@ -26,7 +26,7 @@ function chartAfter(readings: readonly ReadingTaken[], rules: ZeroingRules) {
   for (const { turn, deviation, refusal } of readings) {
     if (askedIn(chart.getSnapshot().value, rules) !== turn) return null;
     if (refusal === null) chart.send({ type: "reading.accepted", reading: { deviation, cam: 0 } });
-    else chart.send({ type: "reading.refused", reason: refusal });
+    else chart.send({ type: "reading.refused", reason: refusal, deviation });
   }
   return chart.getSnapshot();
 }

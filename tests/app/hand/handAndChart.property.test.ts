@@ -27,7 +27,12 @@ interface Dialed {
   readonly lock: () => HandledLock;
   readonly state: () => DialingState;
   readonly dial: () => Position;
+  /** What the hand can do besides turning. */
+  readonly acts?: readonly (() => void)[];
 }
+
+/** As one changes a combination, and then some. */
+const KEY_ACTS = ["insertKey", "turnKey", "turnKeyBack", "withdrawKey", "pressButton", "changeAgain"] as const;
 
 function benchOf(profile: typeof PACK) {
   return (weight: DialWeight): Dialed => {
@@ -41,7 +46,9 @@ function changeOf(profile: typeof PACK) {
   return (weight: DialWeight): Dialed => {
     const session = new ChangeSession({ profile, help: "full", weight }, seededChance(4));
     const { change } = session;
-    return { session, lock: () => change.hand, state: () => change.dialing, dial: () => session.dial };
+    const state = () => session.chart.getSnapshot().value;
+    const acts = KEY_ACTS.map((act) => () => session.act(act));
+    return { session, lock: () => change.hand, state, dial: () => session.dial, acts };
   };
 }
 
@@ -66,8 +73,8 @@ const EXERCISES: Readonly<Record<string, (weight: DialWeight) => Dialed>> = {
 };
 
 /** Works on it as a page does, and holds chart and lock together after every move. */
-function work({ session, lock, state, dial }: Dialed, pieces: readonly Piece[]): void {
-  let now = 0;
+function work({ session, lock, state, dial, acts = [] }: Dialed, pieces: readonly Piece[]): void {
+  let [now, done] = [0, 0];
   const step = (after: number, does: () => void) => {
     now += after;
     does();
@@ -79,6 +86,9 @@ function work({ session, lock, state, dial }: Dialed, pieces: readonly Piece[]):
   for (const one of pieces) {
     if ("rest" in one) step(one.rest, () => [session.runOn(now), session.rest(now)]);
     else for (const by of movesOf(one, lock(), dial())) step(400, () => session.turnBy(by, now));
+    // One after the other, so that those that need each other follow each other.
+    const act = acts[done++ % acts.length];
+    if (act !== undefined) step(10, act);
   }
 }
 

@@ -38,7 +38,7 @@ function takenIn(state: Snapshot): ZeroingEvent[] {
       }),
     ),
     ...REFUSALS.filter((reason) => reason !== "same-stop" || hasBeenRead).map(
-      (reason): ZeroingEvent => ({ type: "reading.refused", reason }),
+      (reason): ZeroingEvent => ({ type: "reading.refused", reason, deviation: 0 }),
     ),
     { type: "series.restarted" },
     { type: "series.reopened", side: "right" },

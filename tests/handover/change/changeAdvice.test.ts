@@ -1,41 +1,63 @@
 import { describe, expect, test } from "vitest";
+import { createActor } from "xstate";
+import { dialingMachine } from "../../../src/dialing/dialingMachine";
+import { HandSession } from "../../../src/dialing/hand/handSession";
 import { changeAdvice } from "../../../src/handover/change/changeAdvice";
+import type { ChangeAct, ChangeEvent } from "../../../src/handover/change/changeInHand";
+import type { KeyedProfile } from "../../../src/handover/change/changeProfile";
 import { PackChange } from "../../../src/handover/change/packChange";
 import { dialTo, KEYED } from "./changeHands";
 
-/** What is said of a change now. */
-const said = (change: PackChange, help: "full" | "counts" | "silent" = "full") => changeAdvice(change, help)?.say ?? "";
+/** A change under a hand that is told what to do. */
+function underHand(profile: KeyedProfile, wanted: readonly number[]) {
+  const change = new PackChange(profile, profile.asSet ?? [], [...wanted]);
+  const chart = createActor(dialingMachine(profile)).start();
+  const hand = new HandSession<ChangeEvent>(change, { chart });
+  const turned = {
+    get dial() {
+      return change.dial;
+    },
+    turnBy: (by: number) => hand.turnBy(by, 0),
+  };
+  return {
+    change,
+    dial: (numbers: readonly number[], errors: readonly number[] = []) =>
+      dialTo(turned, profile, [...numbers], profile.changing.index, errors),
+    act: (act: ChangeAct) => hand.did(change.act(act).facts),
+    said: (help: "full" | "counts" | "silent" = "full") =>
+      changeAdvice(change, chart.getSnapshot().value, help)?.say ?? "",
+  };
+}
 
 describe.each(KEYED)("$id", (profile) => {
   const wanted = (profile.asSet ?? []).map((number, k) => (number + 9 + 4 * k) % 100);
-  const { index } = profile.changing;
 
   test("whoever does what is said, in order, changes the combination", () => {
-    const change = new PackChange(profile, profile.asSet ?? [], wanted);
-    expect(said(change)).toMatch(/^Dial current, to the changing index: turn (left|right), at least/);
-    dialTo(change, profile, change.present, index);
-    expect(said(change)).toBe("Every wheel is at the key port. Insert the change key.");
-    change.act("insertKey");
-    expect(said(change)).toBe("Turn the key.");
-    change.act("turnKey");
-    expect(said(change)).toMatch(/^Dial new, to the changing index/);
-    dialTo(change, profile, wanted, index);
-    expect(said(change)).toBe("The new combination is dialed. Turn the key back.");
-    change.act("turnKeyBack");
-    expect(said(change)).toBe("Remove the key.");
-    change.act("withdrawKey");
-    expect(said(change)).toMatch(/^Prove it at the opening index: turn (left|right), at least/);
+    const { change, dial, act, said } = underHand(profile, wanted);
+    expect(said()).toMatch(/^Dial current, to the changing index: turn (left|right), at least/);
+    dial(change.present);
+    expect(said()).toBe("Every wheel is at the key port. Insert the change key.");
+    act("insertKey");
+    expect(said()).toBe("Turn the key.");
+    act("turnKey");
+    expect(said()).toMatch(/^Dial new, to the changing index/);
+    dial(wanted);
+    expect(said()).toBe("The new combination is dialed. Turn the key back.");
+    act("turnKeyBack");
+    expect(said()).toBe("Remove the key.");
+    act("withdrawKey");
+    expect(said()).toMatch(/^Prove it at the opening index: turn (left|right), at least/);
     expect(change.setCombination).toEqual(wanted);
   });
 
   test("a miss is told before the key can spoil anything, and nothing is told in silence", () => {
-    const change = new PackChange(profile, profile.asSet ?? [], wanted);
-    dialTo(change, profile, change.present, index, [4]);
-    expect(said(change)).toMatch(/^This wheel will not line up\. Start over: turn/);
-    expect(said(change, "counts")).not.toMatch(/right|Start over/);
-    expect(said(change, "silent")).toBe("");
-    change.act("insertKey");
-    expect(said(change)).toBe("Do not turn the key. Remove it.");
-    expect(said(change, "counts")).toBe("");
+    const { change, dial, act, said } = underHand(profile, wanted);
+    dial(change.present, [4]);
+    expect(said()).toMatch(/^This wheel will not line up\. Start over: turn/);
+    expect(said("counts")).not.toMatch(/right|Start over/);
+    expect(said("silent")).toBe("");
+    act("insertKey");
+    expect(said()).toBe("Do not turn the key. Remove it.");
+    expect(said("counts")).toBe("");
   });
 });

@@ -1,6 +1,5 @@
 import type { Turn } from "../../../lock/dial";
-import type { ZeroReading } from "../../../zeroing/zeroingMachine";
-import type { LastReading } from "./session/zeroingSession";
+import type { LastReading, ZeroReading } from "../../../zeroing/zeroingMachine";
 import { ARC, chevrons, type Socket, sideArc, sockets } from "./socketGeometry";
 
 interface SideProps {

@@ -82,7 +82,7 @@ export function ZeroingHand(props: ZeroingHandProps) {
           asked={session.asked}
           isSet={state === "zeroSet"}
           order={setup.rules.order}
-          last={session.last}
+          last={memory.last}
         />
       </LockInHand>
     </>

@@ -3,7 +3,8 @@ import { acceptedWords, refusalWords } from "../../../zeroing/zeroWords";
 import type { ZeroingSession } from "./session/zeroingSession";
 
 /** What came of the last reading, in one sentence; empty before the first. */
-export function lastWords({ last, setup, memory }: ZeroingSession): string {
+export function lastWords({ setup, memory }: ZeroingSession): string {
+  const { last } = memory;
   if (last === null) return "";
   const { side, refusal, deviation, accepted } = last;
   if (refusal !== null) return `Not counted. ${refusalWords(refusal, side, setup.rules, deviation)}`;

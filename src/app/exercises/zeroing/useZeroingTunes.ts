@@ -1,10 +1,13 @@
+import { useSelector } from "@xstate/react";
 import { useEffect, useRef } from "react";
 import { dialSound } from "../../hand/dial/dialSound";
+import { memoryOf } from "../../parts/page/ofChart";
 import { useSound } from "../../parts/page/useSound";
 import type { ZeroingSession } from "./session/zeroingSession";
 
 /** Plays the tune of every reading while sounds are on. */
-export function useZeroingTunes({ last, asked }: ZeroingSession): void {
+export function useZeroingTunes({ chart, asked }: ZeroingSession): void {
+  const { last } = useSelector(chart, memoryOf);
   const { isOn } = useSound();
   const told = useRef(last);
   useEffect(() => {

@@ -1,11 +1,12 @@
 import type { ZeroingRecord } from "../../../records/records";
+import type { LastReading } from "../../../zeroing/zeroingMachine";
 import type { ZeroingNote } from "../../keeping/zeroingNote";
-import type { LastReading, ZeroingSession } from "./session/zeroingSession";
+import type { ZeroingSession } from "./session/zeroingSession";
 
 const OUTCOMES: Readonly<Record<string, ZeroingRecord["outcome"]>> = { zeroSet: "zero-set", notSet: "not-set" };
 
 /** What of a zeroing exercise is taken down. */
-type NotedZeroing = Pick<ZeroingSession, "state" | "last" | "memory" | "lock" | "setup">;
+type NotedZeroing = Pick<ZeroingSession, "state" | "memory" | "lock" | "setup">;
 
 type Reading = ZeroingRecord["readings"][number];
 
@@ -50,7 +51,7 @@ export class ZeroingNotes {
   }
 
   private takeReading(session: NotedZeroing, now: number): boolean {
-    const { last } = session;
+    const { last } = session.memory;
     if (last === this.seen) return false;
     this.seen = last;
     if (last === null) return false;

@@ -1,5 +1,5 @@
 import { useSelector } from "@xstate/react";
-import type { Turn } from "../../../lock/dial";
+import type { ZeroingContext } from "../../../zeroing/zeroingMachine";
 import { refusalWords } from "../../../zeroing/zeroWords";
 import { ZeroingHand } from "../../exercises/zeroing/ZeroingHand";
 import { ZeroingStrip } from "../../exercises/zeroing/ZeroingStrip";
@@ -16,8 +16,7 @@ interface ZeroingStationHandProps {
 }
 
 /** What the lock answered to the last reading; with help also where it lay. */
-function lastWords({ session, setup }: ZeroingTry, wanted: Readonly<Record<Turn, number>>): string {
-  const { last } = session;
+function lastWords({ session, setup }: ZeroingTry, { last, wanted }: ZeroingContext): string {
   if (last === null) return "";
   const { side, refusal, accepted } = last;
   const seen = setup.station.help === "silent" ? undefined : last.deviation;
@@ -28,7 +27,7 @@ function lastWords({ session, setup }: ZeroingTry, wanted: Readonly<Record<Turn,
 /** The dial of a zeroing try: the ring is clamped, and there is no way to begin again. */
 export function ZeroingStationHand({ one, held, onReading }: ZeroingStationHandProps) {
   const { session, setup, isEnded } = one;
-  const { wanted } = useSelector(session.chart, memoryOf);
+  const memory = useSelector(session.chart, memoryOf);
   const hasHelp = setup.station.help !== "silent";
   return (
     <>
@@ -47,7 +46,7 @@ export function ZeroingStationHand({ one, held, onReading }: ZeroingStationHandP
         onRestart={null}
       />
       <p className="min-h-[1.45em] text-center text-soft" role="status">
-        {lastWords(one, wanted)}
+        {lastWords(one, memory)}
       </p>
     </>
   );

@@ -62,7 +62,7 @@ export class ZeroingTry extends Store {
     this.runOn(now);
     this.work(now, () => {
       this.session.takeReading(now);
-      const { last } = this.session;
+      const { last } = this.session.memory;
       if (last !== null) this.readings.push({ turn: last.side, deviation: last.deviation, refusal: last.refusal });
     });
   }

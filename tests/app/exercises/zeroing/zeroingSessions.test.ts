@@ -46,7 +46,7 @@ describe("a zeroing exercise", () => {
     turn(-session.lock.seenDeviation + 3);
     turn(-3);
     read();
-    expect(session.last?.refusal).not.toBeNull();
+    expect(session.memory.last?.refusal).not.toBeNull();
   });
 
   test("shows the ring's error apart from a hand that leans", () => {

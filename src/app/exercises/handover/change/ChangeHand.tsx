@@ -112,8 +112,8 @@ interface ChangeHandProps {
 export function ChangeHand({ session, isOnce }: ChangeHandProps) {
   const { change, help } = session;
   const state = useSelector(change.chart, stateOf);
-  const dialing = useSelector(change.dialer, stateOf);
-  const advice = changeAdvice(change, help);
+  const dialing = useSelector(session.chart, stateOf);
+  const advice = changeAdvice(change, dialing, help);
   return (
     <>
       <Stages session={session} isOnce={isOnce} state={state} />

@@ -1,11 +1,13 @@
+import { type ActorRefFrom, createActor } from "xstate";
 import type { Help } from "../../../../dialing/advice";
+import { dialingMachine } from "../../../../dialing/dialingMachine";
 import type { DialWeight } from "../../../../dialing/hand/dialFeel";
-import { type Hand, HandSession } from "../../../../dialing/hand/handSession";
+import { HandSession } from "../../../../dialing/hand/handSession";
 import { trainUnderHand } from "../../../../dialing/hand/trainUnderHand";
 import { spunOffStart } from "../../../../dialing/spunOffStart";
 import { drawCombination } from "../../../../drill/drawCombination";
 import { beginChange, type Change } from "../../../../handover/change/change";
-import type { ChangeAct, ChangeState } from "../../../../handover/change/changeInHand";
+import type { ChangeAct, ChangeEvent, ChangeState } from "../../../../handover/change/changeInHand";
 import { canBeChanged } from "../../../../handover/change/changeProfile";
 import type { Combination } from "../../../../lock/combination";
 import type { Graduations, Position, Reading } from "../../../../lock/dial";
@@ -51,7 +53,9 @@ export class ChangeSession extends HandStore {
   change: Change;
   /** Why the last act did nothing, or null where it did something. */
   refused: RefusedAct | null = null;
-  protected hand: Hand;
+  /** Where the dialing of the numbers asked for now is; the change has a chart of its own. */
+  chart: ActorRefFrom<ReturnType<typeof dialingMachine>>;
+  protected hand: HandSession<ChangeEvent>;
   private readonly chance: Chance;
   private readonly asked: Pick<ChangeSpec, "weight" | "fit">;
   /** Ring and cam, where they are not both true. */
@@ -65,6 +69,7 @@ export class ChangeSession extends HandStore {
     const drawn = this.drawnFor(profile);
     this.setup = { ...drawn, wanted: wanted ?? drawn.wanted };
     this.change = this.newChange();
+    this.chart = this.newChart();
     this.hand = this.takeHold();
   }
 
@@ -88,7 +93,9 @@ export class ChangeSession extends HandStore {
   }
 
   act(act: ChangeAct): void {
-    this.refused = this.change.act(act).refusal;
+    const { facts, refusal } = this.change.act(act);
+    this.hand.did(facts);
+    this.refused = refusal;
     this.changed();
   }
 
@@ -124,6 +131,7 @@ export class ChangeSession extends HandStore {
   private begin(setup: ChangeSetup): void {
     this.setup = setup;
     this.change = this.newChange();
+    this.chart = this.newChart();
     this.hand = this.takeHold();
     this.refused = null;
     this.changed();
@@ -140,12 +148,17 @@ export class ChangeSession extends HandStore {
     return beginChange(profile, present, wanted, start);
   }
 
-  private takeHold(): Hand {
-    const { change, asked } = this;
+  private newChart() {
+    return createActor(dialingMachine(this.setup.profile)).start();
+  }
+
+  private takeHold(): HandSession<ChangeEvent> {
+    const { change, asked, chart } = this;
     const train = asked.fit && new LockTrain({ ...asked.fit, start: change.dial }, change.profile.graduations);
     this.train = train ?? null;
     return new HandSession(train === undefined ? change : trainUnderHand(train, () => change), {
       weight: asked.weight,
+      chart,
       isClosed: () => change.isDoorShut,
       heard: (_, by) => {
         if (by !== 0) this.refused = null;

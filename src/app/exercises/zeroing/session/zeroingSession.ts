@@ -4,22 +4,13 @@ import { HandSession } from "../../../../dialing/hand/handSession";
 import type { Graduations, Milliseconds, Turn } from "../../../../lock/dial";
 import type { Range } from "../../../../lock/profile";
 import type { Chance } from "../../../../statistics/chance";
-import { Approach, type Refusal } from "../../../../zeroing/approach";
+import { Approach } from "../../../../zeroing/approach";
 import { clampRing, turnRing } from "../../../../zeroing/ringClamp";
-import { takeReading } from "../../../../zeroing/takeReading";
+import { type ReadingFact, takeReading } from "../../../../zeroing/takeReading";
 import { type ZeroingContext, type ZeroingState, zeroingMachine } from "../../../../zeroing/zeroingMachine";
 import type { ZeroingRules } from "../../../../zeroing/zeroingRules";
 import { type ConditionRanges, drawCondition, ZeroLock } from "../../../../zeroing/zeroLock";
 import { HandStore } from "../../../hand/handStore";
-
-/** What came of the last reading asked for. */
-export interface LastReading {
-  readonly side: Turn;
-  readonly deviation: Graduations;
-  readonly refusal: Refusal | null;
-  /** How many readings of its side were accepted with it. */
-  readonly accepted: number;
-}
 
 /** What a zeroing exercise is set up for. */
 export interface ZeroingSetup {
@@ -47,9 +38,8 @@ export interface ZeroingEffort {
 export class ZeroingSession extends HandStore {
   readonly setup: ZeroingSetup;
   lock: ZeroLock;
-  chart: ActorRefFrom<ReturnType<typeof zeroingMachine>>;
-  last: LastReading | null = null;
-  protected readonly hand: HandSession<never>;
+  readonly chart: ActorRefFrom<ReturnType<typeof zeroingMachine>>;
+  protected readonly hand: HandSession<ReadingFact>;
   private readonly chance: Chance;
   private approach: Approach;
   private begunAt: Milliseconds | null = null;
@@ -70,7 +60,7 @@ export class ZeroingSession extends HandStore {
     return this.chart.getSnapshot().value;
   }
 
-  /** What the chart remembers: readings accepted, refusals, readings wanted. */
+  /** What the chart remembers: readings accepted, refusals, readings wanted, and the last one. */
   get memory(): ZeroingContext {
     return this.chart.getSnapshot().context;
   }
@@ -93,11 +83,7 @@ export class ZeroingSession extends HandStore {
     const side = this.asked;
     if (side === null) return;
     const { lock, approach, chance } = this;
-    const deviation = lock.seenDeviation;
-    const fact = takeReading({ lock, approach, chance }, side, this.setup.rules, now);
-    this.chart.send(fact);
-    const refusal = fact.type === "reading.refused" ? fact.reason : null;
-    this.last = { side, deviation, refusal, accepted: this.memory.accepted[side].length };
+    this.hand.did([takeReading({ lock, approach, chance }, side, this.setup.rules, now)]);
     if (this.asked === null) this.endedAt = now;
     this.changed();
   }
@@ -125,7 +111,6 @@ export class ZeroingSession extends HandStore {
   /** Goes back to a side whose verdict is still open, for one more reading. */
   reopen(side: Turn): void {
     this.chart.send({ type: "series.reopened", side });
-    this.last = null;
     this.endedAt = null;
     this.takeHold();
   }
@@ -139,7 +124,6 @@ export class ZeroingSession extends HandStore {
   /** Empties the series under way. */
   restartSeries(): void {
     this.chart.send({ type: "series.restarted" });
-    this.last = null;
     this.changed();
   }
 
@@ -159,9 +143,9 @@ export class ZeroingSession extends HandStore {
     this.again();
   }
 
-  private takeDial(): HandSession<never> {
+  private takeDial(): HandSession<ReadingFact> {
     const lock = () => this.lock;
-    return new HandSession<never>(
+    return new HandSession<ReadingFact>(
       {
         get dial() {
           return lock().dial;
@@ -171,7 +155,7 @@ export class ZeroingSession extends HandStore {
           return [];
         },
       },
-      { weight: this.setup.weight },
+      { weight: this.setup.weight, chart: this.chart },
     );
   }
 
@@ -184,7 +168,6 @@ export class ZeroingSession extends HandStore {
   }
 
   private forget(): void {
-    this.last = null;
     this.begunAt = null;
     this.endedAt = null;
     this.turned = 0;
