@@ -1,13 +1,13 @@
 import { DrillError } from "../drill/drillError";
-import { RunError } from "../handover/run/runError";
-import { checkedSitting } from "../records/checkedSitting";
-import { FileError, fileSentences } from "../records/file/fileWords";
+import { RunError } from "../handover/run/rules/runError";
 import { readLogbookValue } from "../records/file/logbookFile";
+import { replayedLogbook } from "../records/file/replayedAttempts";
+import { FileError, fileSentences } from "../records/fileWords";
 import { checkHandoverRecord, HANDOVER_RECORD } from "../records/handover/checkHandoverRecord";
 import { handoverSentences } from "../records/handover/handoverCheckWords";
 import type { HandoverRecord } from "../records/handover/handoverRecord";
 import type { LogbookContents } from "../records/logbookContents";
-import { replayedLogbook } from "../records/replayedAttempts";
+import { checkedSitting } from "../records/sitting/checkedSitting";
 import { checkSentences } from "../records/sitting/checkWords";
 import { OUTCOME_WORDS, soundnessWords } from "../records/sitting/shownWords";
 import { type SittingShown, sittingShown } from "../records/sitting/sittingShown";

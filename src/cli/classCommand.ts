@@ -1,10 +1,10 @@
 import { harmlessText } from "../lock/harmlessText";
 import { type ClassCell, type ClassTable, classTable } from "../progress/classTable";
 import { classCsv } from "../progress/csv/classCsv";
-import { FileError, fileSentences } from "../records/file/fileWords";
 import { readLogbookFile } from "../records/file/logbookFile";
+import { replayedLogbook } from "../records/file/replayedAttempts";
+import { FileError, fileSentences } from "../records/fileWords";
 import { joinContents, type LogbookContents } from "../records/logbookContents";
-import { replayedLogbook } from "../records/replayedAttempts";
 import type { Command, OptionValues, Terminal } from "./command";
 import { usageError } from "./usageError";
 

@@ -1,8 +1,8 @@
-import { type BrokenRule, explain } from "../drill/combinationRules";
-import { countCombinations } from "../drill/countCombinations";
-import { combinationDrawer } from "../drill/drawCombination";
+import { type BrokenRule, explain } from "../drill/combinations/combinationRules";
+import { countCombinations } from "../drill/combinations/countCombinations";
+import { combinationDrawer } from "../drill/combinations/drawCombination";
+import { parseRules } from "../drill/combinations/parseRules";
 import { brokenRuleText, DRILL_WORDS } from "../drill/drillWords";
-import { parseRules } from "../drill/parseRules";
 import type { Combination } from "../lock/combination";
 import type { CombinationRules, Profile } from "../lock/profile";
 import { seededChance } from "../statistics/chance";

@@ -6,9 +6,9 @@ import {
   missingWords,
   verdictWords,
 } from "../handover/run/checkRun";
-import { FAULT_WORDS } from "../handover/run/faultWords";
 import { parseRun, type RecordedRun } from "../handover/run/recordedRun";
-import { RunError } from "../handover/run/runError";
+import { FAULT_WORDS } from "../handover/run/rules/faultWords";
+import { RunError } from "../handover/run/rules/runError";
 import { LockError } from "../lock/lockError";
 import type { Command } from "./command";
 import { jsonFile } from "./jsonFile";

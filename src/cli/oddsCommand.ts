@@ -1,4 +1,4 @@
-import { chanceOfOpening, type Hand, type SimulatedOdds, simulateOdds } from "../drill/odds";
+import { chanceOfOpening, type Hand, type SimulatedOdds, simulateOdds } from "../drill/combinations/odds";
 import type { Combination } from "../lock/combination";
 import type { Profile } from "../lock/profile";
 import { type Chance, seededChance } from "../statistics/chance";

@@ -1,5 +1,5 @@
 import { harmlessText } from "../lock/harmlessText";
-import { RecordingCopies } from "../records/sameRecordings";
+import { RecordingCopies } from "../records/motion/sameRecordings";
 import { type CheckedRecord, checkedFile } from "./checkedFile";
 import type { Command, Terminal } from "./command";
 import { parsedFile } from "./jsonFile";

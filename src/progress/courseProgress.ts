@@ -1,4 +1,4 @@
-import type { LessonGlance } from "../drill/sheet/lessonGlance";
+import type { LessonGlance } from "../drill/course/lessonGlance";
 
 /** What of a sitting says that a lesson is done. */
 export interface SatSheet {

@@ -1,5 +1,5 @@
-import { recordingKey } from "../records/sameRecordings";
-import { motionsByTry, sittingMotions } from "../records/sittingMotions";
+import { recordingKey } from "../records/motion/sameRecordings";
+import { motionsByTry, sittingMotions } from "../records/motion/sittingMotions";
 import type { Logbook } from "./logbook";
 import type { LogbookDatabase } from "./logbookDatabase";
 

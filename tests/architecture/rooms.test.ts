@@ -2,7 +2,16 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join, sep } from "node:path";
 import { describe, expect, test } from "vitest";
 import type { SourceFile } from "./layers";
-import { crowdedFolders, forbiddenRooms, longFiles, MOST_FILES, MOST_LINES, ROOM_MAY_IMPORT, roomOf } from "./rooms";
+import {
+  circlesOfFolders,
+  crowdedFolders,
+  forbiddenRooms,
+  longFiles,
+  MOST_FILES,
+  MOST_LINES,
+  ROOM_MAY_IMPORT,
+  roomOf,
+} from "./rooms";
 
 const SRC = join(import.meta.dirname, "../../src");
 
@@ -50,6 +59,10 @@ describe.each(files.map((file) => [file.file, file] as const))("%s", (_, file) =
   });
 });
 
+test("no folders import each other in a circle, in any layer or room", () => {
+  expect(circlesOfFolders(all), "what both need goes down into a folder of its own").toEqual([]);
+});
+
 test("no folder has more files of its own than a person looks through", () => {
   expect(crowdedFolders(names), `at most ${MOST_FILES} files`).toEqual([]);
 });
@@ -93,5 +106,55 @@ describe("a planted violation is found", () => {
     const crowd = Array.from({ length: MOST_FILES + 1 }, (_, k) => `app/desk/a${k}.ts`);
     expect(crowdedFolders(crowd)).toEqual([`app/desk: ${MOST_FILES + 1}`]);
     expect(crowdedFolders(crowd.slice(1))).toEqual([]);
+  });
+
+  const imports = (file: string, ...paths: string[]): SourceFile => ({
+    file,
+    text: paths.map((path) => `import { a } from "${path}";`).join("\n"),
+  });
+
+  test.each([
+    {
+      why: "two folders side by side",
+      files: [imports("app/desk/a/b.ts", "../c/d"), imports("app/desk/c/d.ts", "../a/b")],
+      circles: ["app/desk/a, app/desk/c"],
+    },
+    {
+      why: "a folder and one inside it, by different files",
+      files: [imports("drill/a.ts", "./sheet/b"), imports("drill/sheet/c.ts", "../d")],
+      circles: ["drill, drill/sheet"],
+    },
+    {
+      why: "a way round by a third, by types alone",
+      files: [
+        imports("lock/a/a.ts", "../b/b"),
+        imports("lock/b/b.ts", "../c/c"),
+        { file: "lock/c/c.ts", text: 'import type { A } from "../a/a";' },
+      ],
+      circles: ["lock/a, lock/b, lock/c"],
+    },
+    {
+      why: "two circles, with a folder between them that is in none",
+      files: [
+        imports("app/a/a.ts", "../b/b"),
+        imports("app/b/b.ts", "../a/a", "../m/m"),
+        imports("app/m/m.ts", "../x/x"),
+        imports("app/x/x.ts", "../y/y", "./own"),
+        imports("app/y/y.ts", "../x/x"),
+      ],
+      circles: ["app/a, app/b", "app/x, app/y"],
+    },
+  ])("a circle of $why", ({ files, circles }) => {
+    expect(circlesOfFolders(files)).toEqual(circles);
+  });
+
+  test("arrows that only lead down are no circle, nor are files of one folder", () => {
+    const files = [
+      imports("app/a/a.ts", "./b/b", "../c/c", "./own"),
+      imports("app/a/own.ts", "./a"),
+      imports("app/a/b/b.ts", "../../c/c"),
+      imports("app/c/c.ts", "react"),
+    ];
+    expect(circlesOfFolders(files)).toEqual([]);
   });
 });

@@ -67,3 +67,31 @@ export function crowdedFolders(files: readonly string[]): string[] {
   for (const file of files) counts.set(dirname(file), (counts.get(dirname(file)) ?? 0) + 1);
   return [...counts].flatMap(([folder, count]) => (count > MOST_FILES ? [`${folder}: ${count}`] : []));
 }
+
+/** What each folder's own files import of other folders' own files: a folder inside another is a folder like any other. */
+function importsOfFolders(files: readonly SourceFile[]): Map<string, Set<string>> {
+  const imports = new Map<string, Set<string>>();
+  for (const { file, text } of files) {
+    const folder = dirname(file);
+    const seen = imports.get(folder) ?? new Set();
+    imports.set(folder, seen);
+    for (const path of importsOf(text).filter((path) => path.startsWith("."))) seen.add(dirname(join(folder, path)));
+    seen.delete(folder);
+  }
+  return imports;
+}
+
+/** Folders that import each other in a circle, directly or by way of others: each circle once, its folders in order of name. */
+export function circlesOfFolders(files: readonly SourceFile[]): string[] {
+  const imports = importsOfFolders(files);
+  const reachedFrom = (folder: string): Set<string> => {
+    const reached = new Set(imports.get(folder));
+    // A set hands out what is added while it is gone through.
+    for (const next of reached) for (const other of imports.get(next) ?? []) reached.add(other);
+    return reached;
+  };
+  const reach = new Map([...imports.keys()].sort().map((folder) => [folder, reachedFrom(folder)]));
+  const circleOf = ([folder, reached]: [string, Set<string>]) =>
+    [...reach.keys()].filter((other) => reached.has(other) && reach.get(other)?.has(folder)).join(", ");
+  return [...new Set([...reach].map(circleOf))].filter((circle) => circle !== "");
+}

@@ -1,7 +1,7 @@
 import { type BrowserContext, chromium, type Page } from "@playwright/test";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
 import { handMotion } from "../../src/progress/demo/handMotion";
-import { toBase64 } from "../../src/records/file/base64";
+import { toBase64 } from "../../src/records/motion/base64";
 import { encodeTrace } from "../../src/records/motion/traceCodec";
 import { seededChance } from "../../src/statistics/chance";
 import { attemptRow, DATABASE_NAME } from "../../src/store/logbookDatabase";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { explain } from "../../src/drill/combinationRules";
+import { explain } from "../../src/drill/combinations/combinationRules";
 import { SHIPPED_PROFILES, shippedProfile } from "../../src/lock/shippedProfiles";
 import { run } from "./fakeTerminal";
 

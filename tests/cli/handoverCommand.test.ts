@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import clean from "../../shared/handovers/clean.json" with { type: "json" };
 import lockedOut from "../../shared/handovers/locked-out.json" with { type: "json" };
-import { FAULT_WORDS } from "../../src/handover/run/faultWords";
+import { FAULT_WORDS } from "../../src/handover/run/rules/faultWords";
 import { run } from "./fakeTerminal";
 
 const check = (value: unknown, ...more: string[]) =>

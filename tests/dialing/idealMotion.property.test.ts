@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { tellFaults } from "../../src/dialing/faultWords";
 import { idealMotion } from "../../src/dialing/idealMotion";
-import { drawCombination } from "../../src/drill/drawCombination";
+import { drawCombination } from "../../src/drill/combinations/drawCombination";
 import type { Combination } from "../../src/lock/combination";
 import type { Graduations } from "../../src/lock/dial";
 import type { Profile } from "../../src/lock/profile";

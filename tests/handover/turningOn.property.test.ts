@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { createActor } from "xstate";
 import { type DialingEvent, dialingMachine } from "../../src/dialing/dialingMachine";
 import { idealMotion } from "../../src/dialing/idealMotion";
-import { drawCombination } from "../../src/drill/drawCombination";
+import { drawCombination } from "../../src/drill/combinations/drawCombination";
 import { EncoderChange } from "../../src/handover/change/encoderChange";
 import { Proof } from "../../src/handover/change/proof";
 import { DoorLock } from "../../src/handover/run/doorLock";

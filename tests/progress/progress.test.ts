@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { chanceOfOpening } from "../../src/drill/odds";
+import { chanceOfOpening } from "../../src/drill/combinations/odds";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
 import { personalBests } from "../../src/progress/personalBest";
 import { chanceOnLock } from "../../src/progress/stops/chanceOnLock";

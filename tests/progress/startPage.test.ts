@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
+import { SHIPPED_COURSE } from "../../src/drill/course/shippedCourse";
+import { SHIPPED_LESSONS } from "../../src/drill/course/shippedLessons";
 import { parseSheet } from "../../src/drill/sheet/parseSheet";
 import type { Sheet } from "../../src/drill/sheet/sheet";
 import { sheetSha256 } from "../../src/drill/sheet/sheetFingerprint";
-import { SHIPPED_COURSE } from "../../src/drill/sheet/shippedCourse";
-import { SHIPPED_LESSONS } from "../../src/drill/sheet/shippedLessons";
-import { sittingPlan } from "../../src/drill/sittingPlan";
+import { sittingPlan } from "../../src/drill/sitting/sittingPlan";
 import { courseProgress } from "../../src/progress/courseProgress";
 import { dailyPractice } from "../../src/progress/dailyPractice";
 import { numberToBeat } from "../../src/progress/numberToBeat";

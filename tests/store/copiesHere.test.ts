@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { fromBase64 } from "../../src/records/file/base64";
 import { recordHash } from "../../src/records/hashedRecord";
 import { type LogbookContents, NO_CONTENTS } from "../../src/records/logbookContents";
+import { fromBase64 } from "../../src/records/motion/base64";
+import { sameRecordings } from "../../src/records/motion/sameRecordings";
 import type { SittingRecord } from "../../src/records/records";
-import { sameRecordings } from "../../src/records/sameRecordings";
 import type { SittingRecord as Sat } from "../../src/records/sitting/sittingRecord";
 import { copiesHere } from "../../src/store/copiesHere";
 import { mergeIntoLogbook } from "../../src/store/wholeLogbook";

@@ -1,4 +1,4 @@
-import { fromBase64 } from "../../src/records/file/base64";
+import { fromBase64 } from "../../src/records/motion/base64";
 import written from "../fixtures/0.2.0/database-4.json" with { type: "json" };
 
 /** Tables and indexes of version 4, as the browser has them. */

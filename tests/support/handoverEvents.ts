@@ -1,4 +1,4 @@
-import type { HandoverEvent } from "../../src/handover/run/handoverEvent";
+import type { HandoverEvent } from "../../src/handover/run/rules/handoverEvent";
 
 const OPENS = { type: "combination.dialed", by: "trainee", opened: true } as const;
 const SPUN_OFF = { type: "lock.spunOff" } as const;

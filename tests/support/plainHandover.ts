@@ -1,5 +1,5 @@
-import type { HandoverEvent } from "../../src/handover/run/handoverEvent";
-import type { Situation } from "../../src/handover/run/situation";
+import type { HandoverEvent } from "../../src/handover/run/rules/handoverEvent";
+import type { Situation } from "../../src/handover/run/rules/situation";
 
 type Mutable = { -readonly [Key in keyof Situation]: Situation[Key] };
 

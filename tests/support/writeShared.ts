@@ -1,7 +1,7 @@
 import { writeFileSync } from "node:fs";
-import { lessonGlance } from "../../src/drill/sheet/lessonGlance";
+import { lessonGlance } from "../../src/drill/course/lessonGlance";
+import { SHIPPED_COURSE } from "../../src/drill/course/shippedCourse";
 import { sheetJsonSchema } from "../../src/drill/sheet/sheetSchema";
-import { SHIPPED_COURSE } from "../../src/drill/sheet/shippedCourse";
 
 const write = (name: string, value: unknown) =>
   writeFileSync(new URL(`../../shared/${name}`, import.meta.url), `${JSON.stringify(value, null, 2)}\n`);

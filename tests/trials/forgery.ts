@@ -1,5 +1,5 @@
 import { canonicalJson } from "../../src/drill/canonicalJson";
-import { fromBase64 } from "../../src/records/file/base64";
+import { fromBase64 } from "../../src/records/motion/base64";
 import { decodeTrace } from "../../src/records/motion/traceCodec";
 import type { Chance } from "../../src/statistics/chance";
 import { sha256 } from "../support/keptRecord";

@@ -1,6 +1,6 @@
 import { useState } from "react";
 import { harmlessName, harmlessText } from "../../lock/harmlessText";
-import { fileSentences } from "../../records/file/fileWords";
+import { fileSentences } from "../../records/fileWords";
 import { mergeIntoLogbook } from "../../store/wholeLogbook";
 import { currentLogbook } from "../keeping/currentLogbook";
 import { mergedWords } from "../keeping/mergedWords";

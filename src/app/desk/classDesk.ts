@@ -1,6 +1,6 @@
 import { DEMO_SEED, demoLogbook } from "../../progress/demo/demoLogbook";
 import { contentsOf, joinContents, type LogbookContents } from "../../records/logbookContents";
-import { sameRecordings } from "../../records/sameRecordings";
+import { sameRecordings } from "../../records/motion/sameRecordings";
 import type { Problem } from "../../wording/problem";
 import { LogbookReader } from "../keeping/reader/logbookReader";
 import type { ReadingState } from "../keeping/reader/readingWords";

@@ -1,8 +1,8 @@
 import { matchingSheet, type SheetMatch } from "../../drill/sheet/knownSheet";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { harmlessName } from "../../lock/harmlessText";
-import { type CheckedSitting, checkedSitting, type PackedMotions } from "../../records/checkedSitting";
 import type { SittingRecord } from "../../records/records";
+import { type CheckedSitting, checkedSitting, type PackedMotions } from "../../records/sitting/checkedSitting";
 import { checkSentences } from "../../records/sitting/checkWords";
 import { OUTCOME_WORDS, soundnessWords } from "../../records/sitting/shownWords";
 import type { Outcome } from "../../records/sitting/sittingShown";

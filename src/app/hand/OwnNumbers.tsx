@@ -1,5 +1,5 @@
 import { ordinalWord } from "../../dialing/words";
-import { explain } from "../../drill/combinationRules";
+import { explain } from "../../drill/combinations/combinationRules";
 import { brokenRuleText } from "../../drill/drillWords";
 import type { Combination } from "../../lock/combination";
 import type { Profile } from "../../lock/profile";

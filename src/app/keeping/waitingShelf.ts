@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { fromBase64, toBase64 } from "../../records/file/base64";
+import { fromBase64, toBase64 } from "../../records/motion/base64";
 import { decodeTrace } from "../../records/motion/traceCodec";
 import type { Logbook } from "../../store/logbook";
 import { checkWrite, type LogbookWrite } from "../../store/logbookWrite";

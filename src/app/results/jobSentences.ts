@@ -1,6 +1,6 @@
 import { capital, ordinalWord } from "../../dialing/words";
-import { FAULT_WORDS } from "../../handover/run/faultWords";
-import { REQUIRED_PROOFS } from "../../handover/run/proofs";
+import { FAULT_WORDS } from "../../handover/run/rules/faultWords";
+import { REQUIRED_PROOFS } from "../../handover/run/rules/proofs";
 import { TROUBLE_GUIDE } from "../../handover/trouble/troubleGuide";
 import { troubleSentence } from "../../handover/trouble/troubleWords";
 import { type ChangeDetails, detailsOf, type HandoverDetails, type TroubleDetails } from "../../records/job/jobDetails";

@@ -1,6 +1,6 @@
 import type { ChangeFaultCode } from "../../handover/change/changeFault";
-import type { HandoverFault } from "../../handover/run/faultTriggers";
-import type { ProofCode } from "../../handover/run/proofs";
+import type { HandoverFault } from "../../handover/run/rules/faultTriggers";
+import type { ProofCode } from "../../handover/run/rules/proofs";
 import type { JobKind } from "../../records/jobRecord";
 
 /** A job in one word or two. */

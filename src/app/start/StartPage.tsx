@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import type { LessonGlance } from "../../drill/sheet/lessonGlance";
+import type { LessonGlance } from "../../drill/course/lessonGlance";
 import type { CourseProgress } from "../../progress/courseProgress";
 import { DialDrawing } from "../hand/dial/DialDrawing";
 import { FIRST_FACE } from "../hand/dial/firstFace";

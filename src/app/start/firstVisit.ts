@@ -1,4 +1,4 @@
-import { SHIPPED_LESSONS } from "../../drill/sheet/shippedLessons";
+import { SHIPPED_LESSONS } from "../../drill/course/shippedLessons";
 import { courseProgress } from "../../progress/courseProgress";
 
 /** The course before anybody has practiced here, and while the logbook is still opening. */

@@ -1,4 +1,4 @@
-import type { LessonGlance } from "../../drill/sheet/lessonGlance";
+import type { LessonGlance } from "../../drill/course/lessonGlance";
 import { countText } from "../../wording/amountWords";
 
 /** The address that opens a lesson. */

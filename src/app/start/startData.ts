@@ -1,4 +1,4 @@
-import { SHIPPED_LESSONS } from "../../drill/sheet/shippedLessons";
+import { SHIPPED_LESSONS } from "../../drill/course/shippedLessons";
 import { type CourseProgress, courseProgress } from "../../progress/courseProgress";
 import { type DailyPractice, dailyPractice } from "../../progress/dailyPractice";
 import { finishedSheet } from "../../progress/finishedSheet";

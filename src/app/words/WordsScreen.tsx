@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import { SHIPPED_LESSONS } from "../../drill/sheet/shippedLessons";
+import { SHIPPED_LESSONS } from "../../drill/course/shippedLessons";
 import { Button } from "../parts/controls/Button";
 import { Notice } from "../parts/Notice";
 import { TOPIC_PLACES, type TopicPlace } from "./topicPlaces";

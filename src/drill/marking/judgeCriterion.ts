@@ -1,3 +1,4 @@
+import { judgeClaim } from "../../statistics/claim";
 import { conformanceVerdict, probabilityMeanConforms } from "../../statistics/conformance";
 import type { Interval } from "../../statistics/interval";
 import { clopperPearsonInterval, wilsonInterval } from "../../statistics/proportion";
@@ -5,7 +6,6 @@ import { mean, sampleSummary } from "../../statistics/sample";
 import { spreadInterval } from "../../statistics/spreadInterval";
 import { studentInterval } from "../../statistics/studentInterval";
 import type { Station } from "../sheet/sheet";
-import { judgeClaim } from "./claim";
 import type { Criterion, CriterionKind, MarkingScheme } from "./markingScheme";
 import { type DialingTry, hasFault, isRight, type TryResult, type ZeroingTry, zeroShown } from "./tryResult";
 

@@ -1,6 +1,6 @@
+import { type Claim, claimAdvice, claimText } from "../../statistics/claim";
 import type { QuestionPaper, Sheet, Station } from "../sheet/sheet";
 import { stationName } from "../sheet/stationName";
-import { type Claim, claimAdvice, claimText } from "./claim";
 import { PROOFS_WANTED } from "./jobRule";
 
 /** What one criterion looks at. */

@@ -1,6 +1,6 @@
+import { trialsToShow } from "../../statistics/claim";
 import { type Problem, under } from "../../wording/problem";
 import { drillProblem } from "../drillWords";
-import { trialsToShow } from "../marking/claim";
 import type { DialingStation, Sheet, Station } from "./sheet";
 
 /** A mean, or a spread, is judged by an interval, and one try has none. */

@@ -1,10 +1,10 @@
 import type { Combination } from "../../lock/combination";
 import type { Profile } from "../../lock/profile";
 import type { Chance } from "../../statistics/chance";
-import { combinationDrawer } from "../drawCombination";
+import { shuffled } from "../../statistics/shuffled";
+import { combinationDrawer } from "../combinations/drawCombination";
 import { DrillError } from "../drillError";
 import { drillProblem } from "../drillWords";
-import { shuffled } from "../shuffled";
 import type { ChangeStation, CombinationPolicy, DialingStation, Order, Sheet, Station } from "./sheet";
 import { stationProfile } from "./stationProfile";
 

@@ -2,8 +2,8 @@ import type { Combination } from "../../lock/combination";
 import type { CombinationRules, Profile } from "../../lock/profile";
 import { seededChance } from "../../statistics/chance";
 import { canonicalJson } from "../canonicalJson";
-import { explain } from "../combinationRules";
-import { countCombinations } from "../countCombinations";
+import { explain } from "../combinations/combinationRules";
+import { countCombinations } from "../combinations/countCombinations";
 import { DrillError } from "../drillError";
 
 /** How many combinations rules leave, as far as a sheet needs to know. */

@@ -2,7 +2,7 @@ import type { Help } from "../../dialing/advice";
 import type { Combination } from "../../lock/combination";
 import type { Graduations } from "../../lock/dial";
 import type { CombinationRules, Profile } from "../../lock/profile";
-import type { Claim } from "../marking/claim";
+import type { Claim } from "../../statistics/claim";
 import type { Topic } from "../questions/question";
 
 /** Where the combinations of a station come from. */

@@ -1,13 +1,13 @@
 import type { Milliseconds } from "../../lock/dial";
 import { countText } from "../../wording/amountWords";
 import type { Problem } from "../../wording/problem";
-import type { HandoverFault } from "./faultTriggers";
-import { FAULT_WORDS } from "./faultWords";
 import { HandoverRun, type RunStep } from "./handoverRun";
-import { missingProofs, type ProofCode, REQUIRED_PROOFS } from "./proofs";
 import { type RecordedRun, type WentBack, wrongAt } from "./recordedRun";
-import { RunError } from "./runError";
-import { runProblem } from "./runWords";
+import type { HandoverFault } from "./rules/faultTriggers";
+import { FAULT_WORDS } from "./rules/faultWords";
+import { missingProofs, type ProofCode, REQUIRED_PROOFS } from "./rules/proofs";
+import { RunError } from "./rules/runError";
+import { runProblem } from "./rules/runWords";
 import { sceneMisfit } from "./sceneFit";
 
 /** A fault of a run, where it was made. */

@@ -3,14 +3,14 @@ import type { Profile } from "../../lock/profile";
 import type { Problem } from "../../wording/problem";
 import { WORKING } from "./chart/chartGuards";
 import { handoverMachine } from "./chart/handoverMachine";
-import type { HandoverFault } from "./faultTriggers";
-import type { HandoverEvent } from "./handoverEvent";
-import { hindranceOf } from "./hindrances";
-import { missingProofs, type ProofCode } from "./proofs";
 import type { TimedEvent } from "./recordedRun";
-import { RunError } from "./runError";
-import { runProblem } from "./runWords";
-import type { Situation } from "./situation";
+import type { HandoverFault } from "./rules/faultTriggers";
+import type { HandoverEvent } from "./rules/handoverEvent";
+import { hindranceOf } from "./rules/hindrances";
+import { missingProofs, type ProofCode } from "./rules/proofs";
+import { RunError } from "./rules/runError";
+import { runProblem } from "./rules/runWords";
+import type { Situation } from "./rules/situation";
 
 type Snapshot = SnapshotFrom<ReturnType<typeof handoverMachine>>;
 

@@ -1,7 +1,7 @@
 import { sizeText } from "../../wording/amountWords";
 import type { DoorLock } from "./doorLock";
-import type { HandoverEvent } from "./handoverEvent";
 import { opensAsWritten, turnThatOpens } from "./lockProbe";
+import type { HandoverEvent } from "./rules/handoverEvent";
 
 /** What a shut door comes to, by the lock on it. */
 function shutWords(lock: DoorLock): string {

@@ -2,8 +2,8 @@ import { type Graduations, signOf } from "../../lock/dial";
 import type { LearnedZero } from "../../lock/train/learnedZero";
 import type { Problem } from "../../wording/problem";
 import type { DoorLock } from "./doorLock";
-import type { HandoverEvent } from "./handoverEvent";
-import { runProblem } from "./runWords";
+import type { HandoverEvent } from "./rules/handoverEvent";
+import { runProblem } from "./rules/runWords";
 
 /** Beyond a whole turn the draw has come by every place where the lever nose can drop, graduations. */
 const OVER: Graduations = 1;

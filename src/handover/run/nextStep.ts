@@ -1,7 +1,7 @@
-import { all, any, type Condition, holds, not } from "./condition";
-import { IS_USELESS, READS_TRUE } from "./conditions";
-import type { HandoverEvent } from "./handoverEvent";
-import type { Situation } from "./situation";
+import { all, any, type Condition, holds, not } from "./rules/condition";
+import { IS_USELESS, READS_TRUE } from "./rules/conditions";
+import type { HandoverEvent } from "./rules/handoverEvent";
+import type { Situation } from "./rules/situation";
 
 /** Groups of acts, in the order of the job. */
 export type ActGroupTitle = "Prepare" | "Lock" | "Door" | "People" | "Paper";

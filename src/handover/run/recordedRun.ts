@@ -6,9 +6,9 @@ import type { Profile } from "../../lock/profile";
 import { parseProfile } from "../../lock/profileSchema";
 import { shippedProfile } from "../../lock/shippedProfiles";
 import type { Problem } from "../../wording/problem";
-import type { HandoverEvent } from "./handoverEvent";
-import { RunError } from "./runError";
-import { runProblem } from "./runWords";
+import type { HandoverEvent } from "./rules/handoverEvent";
+import { RunError } from "./rules/runError";
+import { runProblem } from "./rules/runWords";
 import type { HandoverScene } from "./scene";
 
 /** One thing that happened, and when: milliseconds since the run began. */

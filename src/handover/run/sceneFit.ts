@@ -1,10 +1,10 @@
 import type { Profile } from "../../lock/profile";
 import type { Problem } from "../../wording/problem";
-import { all, type Condition, holds } from "./condition";
-import { IS_LATCHED } from "./conditions";
-import { carries, type Given, type HandoverEvent } from "./handoverEvent";
 import type { HandoverRun } from "./handoverRun";
-import { type MisfitCode, runProblem } from "./runWords";
+import { all, type Condition, holds } from "./rules/condition";
+import { IS_LATCHED } from "./rules/conditions";
+import { carries, type Given, type HandoverEvent } from "./rules/handoverEvent";
+import { type MisfitCode, runProblem } from "./rules/runWords";
 import type { HandoverScene } from "./scene";
 
 /**

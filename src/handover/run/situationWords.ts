@@ -1,4 +1,4 @@
-import type { Region, Situation } from "./situation";
+import type { Region, Situation } from "./rules/situation";
 
 /** A part of the situation, in words: what it is of, and how it is. */
 export interface SituationLine {

@@ -1,5 +1,5 @@
-import type { HandoverEvent } from "./handoverEvent";
-import { isInRange } from "./mountingHeight";
+import type { HandoverEvent } from "./rules/handoverEvent";
+import { isInRange } from "./rules/mountingHeight";
 
 type Words = { readonly [Type in HandoverEvent["type"]]: (event: Extract<HandoverEvent, { type: Type }>) => string };
 

@@ -1,7 +1,7 @@
-import { drawCombination } from "../../drill/drawCombination";
+import { drawCombination } from "../../drill/combinations/drawCombination";
 import type { CombinationRules, Profile, Range } from "../../lock/profile";
 import { type Chance, seededChance } from "../../statistics/chance";
-import { runProblem } from "../run/runWords";
+import { runProblem } from "../run/rules/runWords";
 import { CONDITIONS } from "./conditions";
 import { type LockCard, TROUBLE_KINDS, type TroubleKind, type TroubleTask } from "./trouble";
 import { TroubleError } from "./troubleError";

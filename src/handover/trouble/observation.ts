@@ -1,4 +1,4 @@
-import type { BrokenRule } from "../../drill/combinationRules";
+import type { BrokenRule } from "../../drill/combinations/combinationRules";
 import type { Graduations, Turn } from "../../lock/dial";
 
 /** One dialing of the numbers, and whether the lock opened: it says no more. */

@@ -1,6 +1,6 @@
 import { faultsAtEnd } from "../../dialing/fault";
 import { idealMotion } from "../../dialing/idealMotion";
-import { explain } from "../../drill/combinationRules";
+import { explain } from "../../drill/combinations/combinationRules";
 import { type Graduations, type Milliseconds, opposite, reading, signOf, type Turn, wrap } from "../../lock/dial";
 import type { Chance } from "../../statistics/chance";
 import { drawNormal } from "../../statistics/drawNormal";

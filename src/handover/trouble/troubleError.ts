@@ -1,5 +1,5 @@
 import { ProblemError } from "../../wording/problem";
-import { RUN_WORDS } from "../run/runWords";
+import { RUN_WORDS } from "../run/rules/runWords";
 
 /** An exercise that cannot be drawn: none of the conditions asked for fits the lock. */
 export class TroubleError extends ProblemError {

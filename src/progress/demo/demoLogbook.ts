@@ -1,4 +1,4 @@
-import { drawCombination } from "../../drill/drawCombination";
+import { drawCombination } from "../../drill/combinations/drawCombination";
 import type { Profile } from "../../lock/profile";
 import { shippedProfile } from "../../lock/shippedProfiles";
 import { attemptOutcome } from "../../records/attemptOutcome";

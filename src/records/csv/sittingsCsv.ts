@@ -1,6 +1,6 @@
-import { type CheckedSitting, checkedSitting } from "../checkedSitting";
 import type { LogbookContents } from "../logbookContents";
 import type { SittingRecord } from "../records";
+import { type CheckedSitting, checkedSitting } from "../sitting/checkedSitting";
 import { checkSentences } from "../sitting/checkWords";
 import type { SittingShown } from "../sitting/sittingShown";
 import { type CsvColumn, csvOf, fixed } from "./csvText";

@@ -1,11 +1,11 @@
 import * as z from "zod/mini";
 import { fieldProblem } from "../../lock/fieldProblem";
 import type { Problem } from "../../wording/problem";
+import { FileError, fileError, fileProblem, unreadable } from "../fileWords";
 import { replaces } from "../logbookContents";
+import { fromBase64 } from "../motion/base64";
 import { decodeTrace, unpackedSize } from "../motion/traceCodec";
 import { RECORD_SCHEMAS, type RecordKind, type RecordOf } from "../records";
-import { fromBase64 } from "./base64";
-import { FileError, fileError, fileProblem, unreadable } from "./fileWords";
 import type { Remarks } from "./remarks";
 
 /** Records that one list of a file may have: more would hold up the page for minutes. */

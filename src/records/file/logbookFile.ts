@@ -1,13 +1,13 @@
 import * as z from "zod/mini";
 import type { Problem } from "../../wording/problem";
 import { moment } from "../fields";
+import { FileError, fileError, fileProblem } from "../fileWords";
 import { judgedJob } from "../jobRight";
 import type { LogbookContents } from "../logbookContents";
+import { toBase64 } from "../motion/base64";
 import { missingOwners, withOwners } from "../owners";
 import type { RecordKind, RecordOf } from "../records";
-import { toBase64 } from "./base64";
 import { MotionReader, readRecords } from "./fileRecords";
-import { FileError, fileError, fileProblem } from "./fileWords";
 import { Remarks } from "./remarks";
 
 /** What an export calls itself. */

@@ -1,5 +1,5 @@
 import type { Problem } from "../../wording/problem";
-import { fileProblem } from "./fileWords";
+import { fileProblem } from "../fileWords";
 
 /** Remarks that are listed; the rest is counted. */
 const MOST_LISTED = 200;

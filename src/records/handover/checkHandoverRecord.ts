@@ -1,6 +1,6 @@
 import { canonicalJson } from "../../drill/canonicalJson";
-import { isInRange } from "../../handover/run/mountingHeight";
-import { REQUIRED_PROOFS } from "../../handover/run/proofs";
+import { isInRange } from "../../handover/run/rules/mountingHeight";
+import { REQUIRED_PROOFS } from "../../handover/run/rules/proofs";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { type Finding, failing, type Problem } from "../../wording/problem";
 import { isSameHash, readHashed, recordHash } from "../hashedRecord";

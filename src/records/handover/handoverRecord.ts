@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import type { HandoverResult } from "../../handover/run/checkRun";
-import { REQUIRED_PROOFS } from "../../handover/run/proofs";
-import { RunError } from "../../handover/run/runError";
+import { REQUIRED_PROOFS } from "../../handover/run/rules/proofs";
+import { RunError } from "../../handover/run/rules/runError";
 import type { Graduations } from "../../lock/dial";
 import { fieldProblem } from "../../lock/fieldProblem";
 import { flag, must, number } from "../../lock/fieldSchemas";

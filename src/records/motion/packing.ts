@@ -1,4 +1,4 @@
-import { unreadable } from "../file/fileWords";
+import { unreadable } from "../fileWords";
 
 /** A step too large for 16 bits stands in a list of its own, and this in its place. */
 const ESCAPE = -32768;

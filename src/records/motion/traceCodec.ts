@@ -4,8 +4,8 @@ import { STEPS_PER_GRADUATION } from "../../dialing/hand/keptPosition";
 import type { Motion } from "../../dialing/motion";
 import { FARTHEST } from "../../lock/wheelPackState";
 import { inflateBounded } from "../../trace/inflateBounded";
-import { fromBase64, toBase64 } from "../file/base64";
-import { fileError, fileProblem, unreadable } from "../file/fileWords";
+import { fileError, fileProblem, unreadable } from "../fileWords";
+import { fromBase64, toBase64 } from "./base64";
 import { Packer, Unpacker } from "./packing";
 
 const FORMAT = 1;

@@ -1,5 +1,5 @@
 import type { TryResult } from "../../drill/marking/tryResult";
-import { sittingPlan } from "../../drill/sittingPlan";
+import { sittingPlan } from "../../drill/sitting/sittingPlan";
 import { type Finding, failing, type Problem } from "../../wording/problem";
 import { checkProblem, tryProblem } from "./checkWords";
 import type { SittingRecord } from "./sittingRecord";

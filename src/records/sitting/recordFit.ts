@@ -1,10 +1,10 @@
 import { canonicalJson } from "../../drill/canonicalJson";
 import { DrillError } from "../../drill/drillError";
 import type { TryResult } from "../../drill/marking/tryResult";
-import type { AskedQuestion } from "../../drill/questions/drawQuestions";
-import { sittingQuestions } from "../../drill/questions/sittingQuestions";
 import { type PlannedTry, planTries } from "../../drill/sheet/planTries";
-import { sittingPlan } from "../../drill/sittingPlan";
+import type { AskedQuestion } from "../../drill/sitting/drawQuestions";
+import { sittingPlan } from "../../drill/sitting/sittingPlan";
+import { sittingQuestions } from "../../drill/sitting/sittingQuestions";
 import { seededChance } from "../../statistics/chance";
 import { type Finding, failing, type Problem } from "../../wording/problem";
 import { checkProblem, tryProblem } from "./checkWords";

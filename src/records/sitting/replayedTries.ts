@@ -5,7 +5,7 @@ import { spunOffStart } from "../../dialing/spunOffStart";
 import { canonicalJson } from "../../drill/canonicalJson";
 import type { DialingTry } from "../../drill/marking/tryResult";
 import { stationProfile } from "../../drill/sheet/stationProfile";
-import { tryChance } from "../../drill/tryChance";
+import { tryChance } from "../../drill/sitting/tryChance";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import { LockError } from "../../lock/lockError";
 import { replay } from "../../trace/replay";

@@ -6,7 +6,7 @@ import { sha256Hex } from "../../drill/sha256";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { sheetSha256 } from "../../drill/sheet/sheetFingerprint";
 import { stationProfile } from "../../drill/sheet/stationProfile";
-import type { SittingBreak, SittingEnd } from "../../drill/sittingMemory";
+import type { SittingBreak, SittingEnd } from "../../drill/sitting/sittingMemory";
 import type { Milliseconds } from "../../lock/dial";
 
 /** One answer of a sitting. */

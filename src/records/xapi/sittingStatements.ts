@@ -1,7 +1,7 @@
 import { SHIPPED_QUESTIONS } from "../../drill/questions/shippedQuestions";
 import { sheetSha256 } from "../../drill/sheet/sheetFingerprint";
-import { checkedSitting } from "../checkedSitting";
 import type { SittingRecord } from "../records";
+import { checkedSitting } from "../sitting/checkedSitting";
 import { readSittingRecord } from "../sitting/readSittingRecord";
 import type { SittingRecord as DrillRecord, RecordedAnswer } from "../sitting/sittingRecord";
 import type { Outcome } from "../sitting/sittingShown";

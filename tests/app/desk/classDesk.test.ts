@@ -4,8 +4,8 @@ import { classView, deskSentence, fileSentence, namesOf } from "../../../src/app
 import { LogbookReader, type ReaderWorker } from "../../../src/app/keeping/reader/logbookReader";
 import { readAndTell } from "../../../src/app/keeping/reader/readerMessages";
 import type { AttemptRecord } from "../../../src/records/attemptRecord";
-import { fileSentences } from "../../../src/records/file/fileWords";
 import { writeLogbookFile } from "../../../src/records/file/logbookFile";
+import { fileSentences } from "../../../src/records/fileWords";
 import type { LogbookContents } from "../../../src/records/logbookContents";
 import { anAttempt, aPerson, contents, NOON } from "../../support/logbookRecords";
 

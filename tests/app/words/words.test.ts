@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import bank from "../../../shared/questions.json" with { type: "json" };
 import { TOPIC_PLACES } from "../../../src/app/words/topicPlaces";
 import { WORD_GROUPS, wordOf } from "../../../src/app/words/wordTable";
-import { SHIPPED_COURSE } from "../../../src/drill/sheet/shippedCourse";
+import { SHIPPED_COURSE } from "../../../src/drill/course/shippedCourse";
 
 const WORDS = WORD_GROUPS.flatMap(({ words }) => words);
 const SOURCE = join(import.meta.dirname, "../../../src");

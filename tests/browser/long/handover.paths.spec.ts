@@ -5,8 +5,8 @@ import type { RunSetup } from "../../../src/app/exercises/handover/run/session/d
 import { HandoverSession } from "../../../src/app/exercises/handover/run/session/handoverSession";
 import { ACT_GROUPS } from "../../../src/app/exercises/handover/run/session/runActs";
 import { handoverMachine } from "../../../src/handover/run/chart/handoverMachine";
-import type { HandoverEvent } from "../../../src/handover/run/handoverEvent";
-import type { Region, Situation } from "../../../src/handover/run/situation";
+import type { HandoverEvent } from "../../../src/handover/run/rules/handoverEvent";
+import type { Region, Situation } from "../../../src/handover/run/rules/situation";
 import { situationLines } from "../../../src/handover/run/situationWords";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { cleanSteps, eventsOf } from "../../support/handoverEvents";

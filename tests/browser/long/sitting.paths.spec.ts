@@ -1,8 +1,8 @@
 import type { Page } from "@playwright/test";
 import type { SittingRules } from "../../../src/drill/sheet/sheet";
-import { type SittingEvent, type SittingState, sittingMachine } from "../../../src/drill/sittingMachine";
-import type { SittingContext } from "../../../src/drill/sittingMemory";
-import { sittingPlan } from "../../../src/drill/sittingPlan";
+import { type SittingEvent, type SittingState, sittingMachine } from "../../../src/drill/sitting/sittingMachine";
+import type { SittingContext } from "../../../src/drill/sitting/sittingMemory";
+import { sittingPlan } from "../../../src/drill/sitting/sittingPlan";
 import { arrowsLeft } from "../../support/drawnArrows";
 import { dialingStation, testSheet } from "../../support/testSheet";
 import { expect, test } from "../page";

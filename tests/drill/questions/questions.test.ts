@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { DrillError } from "../../../src/drill/drillError";
-import { drawQuestions, isAnsweredRight } from "../../../src/drill/questions/drawQuestions";
 import { parseQuestions } from "../../../src/drill/questions/parseQuestions";
 import { type Question, SOURCE_STATUSES, surenessText, TOPICS } from "../../../src/drill/questions/question";
 import { difficultyText, questionDifficulty } from "../../../src/drill/questions/questionDifficulty";
 import { SHIPPED_QUESTIONS } from "../../../src/drill/questions/shippedQuestions";
+import { drawQuestions, isAnsweredRight } from "../../../src/drill/sitting/drawQuestions";
 import { seededChance } from "../../../src/statistics/chance";
 
 describe("the bank", () => {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
-import * as counting from "../../../src/drill/countCombinations";
+import * as counting from "../../../src/drill/combinations/countCombinations";
 import { parseSheet } from "../../../src/drill/sheet/parseSheet";
 import { rulesLeft } from "../../../src/drill/sheet/rulesLeft";
 import type { CombinationRules, Profile } from "../../../src/lock/profile";

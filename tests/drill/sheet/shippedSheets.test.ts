@@ -1,10 +1,9 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { type BrokenRule, explain } from "../../../src/drill/combinationRules";
+import { type BrokenRule, explain } from "../../../src/drill/combinations/combinationRules";
 import { markingScheme } from "../../../src/drill/marking/markingScheme";
 import { markSitting } from "../../../src/drill/marking/markSitting";
 import type { TryResult } from "../../../src/drill/marking/tryResult";
-import { drawQuestions } from "../../../src/drill/questions/drawQuestions";
 import { SHIPPED_QUESTIONS } from "../../../src/drill/questions/shippedQuestions";
 import { markDoubts } from "../../../src/drill/sheet/markDoubts";
 import { parseSheet, sheetDoubts } from "../../../src/drill/sheet/parseSheet";
@@ -12,6 +11,7 @@ import { type PlannedTry, planTries } from "../../../src/drill/sheet/planTries";
 import type { Sheet } from "../../../src/drill/sheet/sheet";
 import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
 import { stationProfile } from "../../../src/drill/sheet/stationProfile";
+import { drawQuestions } from "../../../src/drill/sitting/drawQuestions";
 import { seededChance } from "../../../src/statistics/chance";
 
 const FOLDER = new URL("../../../shared/sheets/", import.meta.url);

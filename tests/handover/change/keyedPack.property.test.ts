@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { drawCombination } from "../../../src/drill/drawCombination";
+import { drawCombination } from "../../../src/drill/combinations/drawCombination";
 import type { KeyedProfile } from "../../../src/handover/change/changeProfile";
 import { KeyedPack } from "../../../src/handover/change/keyedPack";
 import type { Combination } from "../../../src/lock/combination";

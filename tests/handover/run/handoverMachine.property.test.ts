@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
-import type { HandoverEvent } from "../../../src/handover/run/handoverEvent";
 import { HandoverRun } from "../../../src/handover/run/handoverRun";
-import { missingProofs } from "../../../src/handover/run/proofs";
+import type { HandoverEvent } from "../../../src/handover/run/rules/handoverEvent";
+import { missingProofs } from "../../../src/handover/run/rules/proofs";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { cleanSteps, EVENTS } from "../../support/handoverEvents";
 import { plainStep } from "../../support/plainHandover";

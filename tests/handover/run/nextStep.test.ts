@@ -3,10 +3,10 @@ import { expect, test, vi } from "vitest";
 
 vi.setConfig({ testTimeout: 180_000 });
 
-import type { HandoverEvent } from "../../../src/handover/run/handoverEvent";
 import { HandoverRun } from "../../../src/handover/run/handoverRun";
 import { nextStep } from "../../../src/handover/run/nextStep";
-import type { Situation } from "../../../src/handover/run/situation";
+import type { HandoverEvent } from "../../../src/handover/run/rules/handoverEvent";
+import type { Situation } from "../../../src/handover/run/rules/situation";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { EVENTS } from "../../support/handoverEvents";
 

@@ -6,8 +6,8 @@ import { HandoverSession } from "../../../src/app/exercises/handover/run/session
 import { ACT_GROUPS } from "../../../src/app/exercises/handover/run/session/runActs";
 import { checkRun } from "../../../src/handover/run/checkRun";
 import { parseRun, writeRun } from "../../../src/handover/run/recordedRun";
-import { RunError } from "../../../src/handover/run/runError";
-import { RUN_WORDS } from "../../../src/handover/run/runWords";
+import { RunError } from "../../../src/handover/run/rules/runError";
+import { RUN_WORDS } from "../../../src/handover/run/rules/runWords";
 import { MISFITS } from "../../../src/handover/run/sceneFit";
 import { SHIPPED_PROFILES } from "../../../src/lock/shippedProfiles";
 import { EVENTS } from "../../support/handoverEvents";

@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import clean from "../../../shared/handovers/clean.json" with { type: "json" };
 import { canonicalJson } from "../../../src/drill/canonicalJson";
 import { DrillError } from "../../../src/drill/drillError";
-import { RunError } from "../../../src/handover/run/runError";
+import { RunError } from "../../../src/handover/run/rules/runError";
 import { checkHandoverRecord } from "../../../src/records/handover/checkHandoverRecord";
 import { handoverSentences } from "../../../src/records/handover/handoverCheckWords";
 import { parseHandoverRecord } from "../../../src/records/handover/handoverRecord";

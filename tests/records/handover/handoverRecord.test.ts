@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { RunError } from "../../../src/handover/run/runError";
+import { RunError } from "../../../src/handover/run/rules/runError";
 import { formSentence } from "../../../src/records/handover/formWords";
 import { handoverRecord, parseHandoverRecord } from "../../../src/records/handover/handoverRecord";
 import { isCalendarDate, nextChangeDue } from "../../../src/records/handover/nextChange";

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { lostTry } from "../../../src/drill/marking/lostTry";
 import { SHIPPED_QUESTIONS } from "../../../src/drill/questions/shippedQuestions";
-import { sittingQuestions } from "../../../src/drill/questions/sittingQuestions";
 import { planTries } from "../../../src/drill/sheet/planTries";
 import type { Sheet } from "../../../src/drill/sheet/sheet";
+import { sittingQuestions } from "../../../src/drill/sitting/sittingQuestions";
 import { recordHash } from "../../../src/records/hashedRecord";
 import { checkRecord } from "../../../src/records/sitting/checkRecord";
 import { type SittingFacts, type SittingRecord, sittingRecord } from "../../../src/records/sitting/sittingRecord";

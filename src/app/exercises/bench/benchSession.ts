@@ -8,7 +8,7 @@ import { HandSession } from "../../../dialing/hand/handSession";
 import { trainUnderHand } from "../../../dialing/hand/trainUnderHand";
 import type { TimedMotion } from "../../../dialing/motion";
 import { spunOffStart } from "../../../dialing/spunOffStart";
-import { drawCombination } from "../../../drill/drawCombination";
+import { drawCombination } from "../../../drill/combinations/drawCombination";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
 import { LockTrain } from "../../../lock/train/lockTrain";
 import type { Chance } from "../../../statistics/chance";

@@ -1,6 +1,6 @@
 import type { Help } from "../../../dialing/advice";
 import type { DialWeight } from "../../../dialing/hand/dialFeel";
-import { drawCombination } from "../../../drill/drawCombination";
+import { drawCombination } from "../../../drill/combinations/drawCombination";
 import type { Combination } from "../../../lock/combination";
 import type { Profile } from "../../../lock/profile";
 import type { Chance } from "../../../statistics/chance";

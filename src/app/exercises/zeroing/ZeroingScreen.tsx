@@ -1,6 +1,6 @@
 import { useSelector } from "@xstate/react";
 import { useMemo, useState } from "react";
-import { drawCombination } from "../../../drill/drawCombination";
+import { drawCombination } from "../../../drill/combinations/drawCombination";
 import type { DialEncoderProfile } from "../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import type { Chance } from "../../../statistics/chance";

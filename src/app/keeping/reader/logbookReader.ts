@@ -1,6 +1,6 @@
-import { FileError, fileProblem } from "../../../records/file/fileWords";
 import type { ReadingProgress, ReadLogbook } from "../../../records/file/logbookFile";
-import type { ReplayedLogbook } from "../../../records/replayedAttempts";
+import type { ReplayedLogbook } from "../../../records/file/replayedAttempts";
+import { FileError, fileProblem } from "../../../records/fileWords";
 import type { Problem } from "../../../wording/problem";
 import type { ReaderMessage, ReaderOrder } from "./readerMessages";
 

@@ -1,7 +1,7 @@
-import { FileError, fileProblem } from "../../../records/file/fileWords";
 import { type ReadingProgress, readLogbookFile } from "../../../records/file/logbookFile";
+import { type ReplayedLogbook, replayedLogbook } from "../../../records/file/replayedAttempts";
+import { FileError, fileProblem } from "../../../records/fileWords";
 import type { LogbookContents } from "../../../records/logbookContents";
-import { type ReplayedLogbook, replayedLogbook } from "../../../records/replayedAttempts";
 import type { Problem } from "../../../wording/problem";
 import { messageOf } from "../../parts/page/messageOf";
 

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "react";
-import { fileSentences } from "../../../records/file/fileWords";
+import { fileSentences } from "../../../records/fileWords";
 import { mergeIntoLogbook } from "../../../store/wholeLogbook";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { mergedWords } from "../../keeping/mergedWords";

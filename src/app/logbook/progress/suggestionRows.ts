@@ -1,5 +1,5 @@
 import type { Sheet } from "../../../drill/sheet/sheet";
-import { sittingPlan } from "../../../drill/sittingPlan";
+import { sittingPlan } from "../../../drill/sitting/sittingPlan";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { redoSheet } from "../../../progress/practiceSheet";
 import type { Suggestion } from "../../../progress/whatNext";

@@ -1,6 +1,6 @@
 import { harmlessName } from "../../../lock/harmlessText";
-import { checkedSitting, checkedStanding } from "../../../records/checkedSitting";
 import type { SittingRecord } from "../../../records/records";
+import { checkedSitting, checkedStanding } from "../../../records/sitting/checkedSitting";
 import { checkSentences } from "../../../records/sitting/checkWords";
 import type { SittingShown } from "../../../records/sitting/sittingShown";
 import type { SittingStanding } from "../../../records/sittingStanding";

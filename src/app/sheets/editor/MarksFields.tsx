@@ -1,4 +1,3 @@
-import { claimAdvice } from "../../../drill/marking/claim";
 import type {
   ChangeMarks,
   DialingMarks,
@@ -8,6 +7,7 @@ import type {
   TroubleMarks,
   ZeroingMarks,
 } from "../../../drill/sheet/sheet";
+import { claimAdvice } from "../../../statistics/claim";
 import { CheckField, NumberField, TimeField } from "./fields";
 import type { StationEdit } from "./stationEdit";
 

@@ -1,4 +1,4 @@
-import { parseRules } from "../../../drill/parseRules";
+import { parseRules } from "../../../drill/combinations/parseRules";
 import type { CombinationRules, Profile } from "../../../lock/profile";
 import { type CountMessage, type CountTask, countOf } from "./countMessages";
 

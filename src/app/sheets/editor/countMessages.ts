@@ -1,4 +1,4 @@
-import { countCombinations } from "../../../drill/countCombinations";
+import { countCombinations } from "../../../drill/combinations/countCombinations";
 import { DrillError } from "../../../drill/drillError";
 import type { CombinationRules, Profile } from "../../../lock/profile";
 

@@ -1,6 +1,6 @@
 import { useMemo } from "react";
 import type { Sheet } from "../../../drill/sheet/sheet";
-import { sittingPlan } from "../../../drill/sittingPlan";
+import { sittingPlan } from "../../../drill/sitting/sittingPlan";
 import { countText } from "../../../wording/amountWords";
 import { openShelf } from "../../keeping/sheets/openShelf";
 import { useStore } from "../../parts/page/useStore";

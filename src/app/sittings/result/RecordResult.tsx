@@ -3,7 +3,7 @@ import type { Motion } from "../../../dialing/motion";
 import type { AnswerGiven } from "../../../drill/questions/questionDifficulty";
 import { sheetFingerprint } from "../../../drill/sheet/sheetFingerprint";
 import { stationName } from "../../../drill/sheet/stationName";
-import type { SittingBreak } from "../../../drill/sittingMemory";
+import type { SittingBreak } from "../../../drill/sitting/sittingMemory";
 import { harmlessName } from "../../../lock/harmlessText";
 import { checkSentences } from "../../../records/sitting/checkWords";
 import { type ClockJump, markedAgain, NOTICE, type SittingRecord } from "../../../records/sitting/sittingRecord";

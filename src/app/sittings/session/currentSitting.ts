@@ -1,5 +1,5 @@
 import type { Sheet } from "../../../drill/sheet/sheet";
-import { sittingPlan } from "../../../drill/sittingPlan";
+import { sittingPlan } from "../../../drill/sitting/sittingPlan";
 import type { Milliseconds } from "../../../lock/dial";
 import { messageOf } from "../../parts/page/messageOf";
 import { newId } from "../../parts/page/newId";

@@ -1,5 +1,5 @@
 import type { Snapshot } from "xstate";
-import { FRESH, type SittingBreak, type SittingContext } from "../../../drill/sittingMemory";
+import { FRESH, type SittingBreak, type SittingContext } from "../../../drill/sitting/sittingMemory";
 
 /** Breaks of one kind that were counted and not listed. */
 function unlisted(kind: SittingBreak["kind"], count: number, { breaks, openBreak }: SittingContext): SittingBreak[] {

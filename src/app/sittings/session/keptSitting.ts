@@ -2,13 +2,18 @@ import { type ActorRefFrom, createActor } from "xstate";
 import type { Motion } from "../../../dialing/motion";
 import { lostTry } from "../../../drill/marking/lostTry";
 import type { TryResult } from "../../../drill/marking/tryResult";
-import type { AskedQuestion } from "../../../drill/questions/drawQuestions";
-import { sittingQuestions } from "../../../drill/questions/sittingQuestions";
 import { type PlannedTry, planTries } from "../../../drill/sheet/planTries";
 import type { Sheet, Station } from "../../../drill/sheet/sheet";
-import { type SittingEvent, type SittingPlan, type SittingState, sittingMachine } from "../../../drill/sittingMachine";
-import { type SittingContext, workedTime } from "../../../drill/sittingMemory";
-import { sittingPlan } from "../../../drill/sittingPlan";
+import type { AskedQuestion } from "../../../drill/sitting/drawQuestions";
+import {
+  type SittingEvent,
+  type SittingPlan,
+  type SittingState,
+  sittingMachine,
+} from "../../../drill/sitting/sittingMachine";
+import { type SittingContext, workedTime } from "../../../drill/sitting/sittingMemory";
+import { sittingPlan } from "../../../drill/sitting/sittingPlan";
+import { sittingQuestions } from "../../../drill/sitting/sittingQuestions";
 import type { Milliseconds } from "../../../lock/dial";
 import { motionText } from "../../../records/motion/traceCodec";
 import type { RecordedAnswer, SeedOrigin, SittingFacts } from "../../../records/sitting/sittingRecord";

@@ -1,5 +1,5 @@
-import { isAnsweredRight } from "../../../drill/questions/drawQuestions";
 import type { PlannedTry } from "../../../drill/sheet/planTries";
+import { isAnsweredRight } from "../../../drill/sitting/drawQuestions";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
 import { isDialTry, makeTry, type TryInHand } from "../tries/tryInHand";
 import { trySetup } from "../tries/trySetup";

@@ -1,6 +1,6 @@
 import type { Motion } from "../../../dialing/motion";
 import type { AnswerGiven } from "../../../drill/questions/questionDifficulty";
-import { sittingPlan } from "../../../drill/sittingPlan";
+import { sittingPlan } from "../../../drill/sitting/sittingPlan";
 import { motionOfText } from "../../../records/motion/traceCodec";
 import type { SittingRecord } from "../../../records/sitting/sittingRecord";
 import { readProgress, type SittingProgress } from "./sittingProgress";

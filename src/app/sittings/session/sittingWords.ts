@@ -1,15 +1,15 @@
 import { faultTitle } from "../../../dialing/faultName";
-import { claimText, trialsToShow } from "../../../drill/marking/claim";
 import type { Verdict } from "../../../drill/marking/judgeCriterion";
 import { markingScheme, schemeAdvice } from "../../../drill/marking/markingScheme";
 import { isRight, type TryResult, zeroShown } from "../../../drill/marking/tryResult";
 import type { Sheet, Station } from "../../../drill/sheet/sheet";
 import { stationName } from "../../../drill/sheet/stationName";
 import { stationProfile } from "../../../drill/sheet/stationProfile";
-import type { SittingEnd } from "../../../drill/sittingMemory";
-import { sittingPlan } from "../../../drill/sittingPlan";
+import type { SittingEnd } from "../../../drill/sitting/sittingMemory";
+import { sittingPlan } from "../../../drill/sitting/sittingPlan";
 import type { Milliseconds } from "../../../lock/dial";
 import type { SittingRecord } from "../../../records/sitting/sittingRecord";
+import { claimText, trialsToShow } from "../../../statistics/claim";
 import { countText } from "../../../wording/amountWords";
 import { signedText } from "../../parts/signedText";
 import { timeText } from "../../parts/timeText";

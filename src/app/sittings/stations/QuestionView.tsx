@@ -1,6 +1,6 @@
 import { useSelector } from "@xstate/react";
 import { type FormEvent, useEffect, useRef, useState } from "react";
-import type { AskedQuestion } from "../../../drill/questions/drawQuestions";
+import type { AskedQuestion } from "../../../drill/sitting/drawQuestions";
 import { memoryOf } from "../../parts/page/ofChart";
 import type { SittingSession } from "../session/sittingSession";
 import { pageTime } from "../session/steadyTime";

@@ -2,7 +2,7 @@ import { conditionsAt, type TryConditions } from "../../../drill/sheet/condition
 import type { PlannedTry } from "../../../drill/sheet/planTries";
 import type { Condition, Sheet, Station } from "../../../drill/sheet/sheet";
 import { stationProfile } from "../../../drill/sheet/stationProfile";
-import { tryChance } from "../../../drill/tryChance";
+import { tryChance } from "../../../drill/sitting/tryChance";
 import type { Profile, Range } from "../../../lock/profile";
 import type { Chance } from "../../../statistics/chance";
 import { type ConditionRanges, profileRanges, USUAL_RANGES } from "../../../zeroing/zeroLock";

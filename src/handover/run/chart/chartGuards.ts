@@ -1,8 +1,8 @@
 import { and, type GuardArgs, not, or, stateIn } from "xstate";
-import { type Condition, placeParts } from "../condition";
-import type { HandoverFault } from "../faultTriggers";
-import { carries, type Given, type HandoverEvent } from "../handoverEvent";
-import { HINDRANCES } from "../hindrances";
+import { type Condition, placeParts } from "../rules/condition";
+import type { HandoverFault } from "../rules/faultTriggers";
+import { carries, type Given, type HandoverEvent } from "../rules/handoverEvent";
+import { HINDRANCES } from "../rules/hindrances";
 
 /** What the chart remembers beside where its regions stand: every fault so far, in order. */
 export interface HandoverContext {

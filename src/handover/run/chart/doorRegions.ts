@@ -1,7 +1,7 @@
-import { all, not } from "../condition";
-import { IS_LATCHED, IS_LOCKED_OUT, IS_SHUT_IN } from "../conditions";
-import { handover } from "../handoverSetup";
+import { all, not } from "../rules/condition";
+import { IS_LATCHED, IS_LOCKED_OUT, IS_SHUT_IN } from "../rules/conditions";
 import { ifGiven, when } from "./chartGuards";
+import { handover } from "./handoverSetup";
 
 /** The door. From outside it opens where the bolt is back; from inside by whoever can; else by force. */
 export const door = handover.createStateConfig({

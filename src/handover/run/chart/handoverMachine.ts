@@ -1,9 +1,9 @@
 import type { Profile } from "../../../lock/profile";
-import { FAULT_TRIGGERS, type FaultTrigger, type HandoverFault } from "../faultTriggers";
-import { handover } from "../handoverSetup";
-import { IS_COMPLETE } from "../proofs";
+import { FAULT_TRIGGERS, type FaultTrigger, type HandoverFault } from "../rules/faultTriggers";
+import { IS_COMPLETE } from "../rules/proofs";
 import { ifGiven, ifUnhindered, WORKING, when } from "./chartGuards";
 import { bolt, door, entry, holdback, shown, wayOutNeeded } from "./doorRegions";
+import { handover } from "./handoverSetup";
 import { asWritten, combination, ring, rules, shippedTry, zeroOf } from "./lockRegions";
 import { inside, mounting, wayOut } from "./peopleRegions";
 import { observed, outside, proofs, record, second } from "./proofRegions";

@@ -1,9 +1,9 @@
 import type { Profile } from "../../../lock/profile";
-import { all } from "../condition";
-import { CAN_CHANGE, SHOWS } from "../conditions";
-import { EVENT_TYPES, type HandoverEvent } from "../handoverEvent";
-import { handover } from "../handoverSetup";
+import { all } from "../rules/condition";
+import { CAN_CHANGE, SHOWS } from "../rules/conditions";
+import { EVENT_TYPES, type HandoverEvent } from "../rules/handoverEvent";
 import { type ChartGuard, ifGiven, ifUnhindered, when } from "./chartGuards";
+import { handover } from "./handoverSetup";
 
 /** The dial ring. */
 export const ring = handover.createStateConfig({

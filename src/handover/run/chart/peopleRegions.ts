@@ -1,9 +1,9 @@
-import { all, not } from "../condition";
-import { IS_LATCHED } from "../conditions";
-import type { HandoverEvent } from "../handoverEvent";
-import { handover } from "../handoverSetup";
-import { isInRange } from "../mountingHeight";
+import { all, not } from "../rules/condition";
+import { IS_LATCHED } from "../rules/conditions";
+import type { HandoverEvent } from "../rules/handoverEvent";
+import { isInRange } from "../rules/mountingHeight";
 import { ifGiven, when } from "./chartGuards";
+import { handover } from "./handoverSetup";
 
 const measured = [
   {

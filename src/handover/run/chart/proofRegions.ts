@@ -1,8 +1,8 @@
-import { all } from "../condition";
-import { CAN_CHANGE, READS_TRUE, SHOWS } from "../conditions";
-import { handover } from "../handoverSetup";
-import { IS_READY_FOR_RECORD } from "../proofs";
+import { all } from "../rules/condition";
+import { CAN_CHANGE, READS_TRUE, SHOWS } from "../rules/conditions";
+import { IS_READY_FOR_RECORD } from "../rules/proofs";
 import { ifGiven, when } from "./chartGuards";
+import { handover } from "./handoverSetup";
 
 /** What was shown of a lock holds no more once its combination or its index is another. */
 const voided = <Target extends string>(target: Target) =>

@@ -5,7 +5,7 @@ import type { DialWeight } from "../../../../dialing/hand/dialFeel";
 import { HandSession } from "../../../../dialing/hand/handSession";
 import { trainUnderHand } from "../../../../dialing/hand/trainUnderHand";
 import { spunOffStart } from "../../../../dialing/spunOffStart";
-import { drawCombination } from "../../../../drill/drawCombination";
+import { drawCombination } from "../../../../drill/combinations/drawCombination";
 import { beginChange, type Change } from "../../../../handover/change/change";
 import type { ChangeAct, ChangeEvent, ChangeState } from "../../../../handover/change/changeInHand";
 import { canBeChanged } from "../../../../handover/change/changeProfile";

@@ -1,8 +1,8 @@
 import type { Ref } from "react";
 import { CAUTIONS } from "../../../../handover/run/cautions";
 import { type HandoverResult, missingWords, resultOf, verdictWords } from "../../../../handover/run/checkRun";
-import { FAULT_WORDS } from "../../../../handover/run/faultWords";
 import type { RunStep } from "../../../../handover/run/handoverRun";
+import { FAULT_WORDS } from "../../../../handover/run/rules/faultWords";
 import { stepWords } from "../../../../handover/run/stepWords";
 import { countText } from "../../../../wording/amountWords";
 import { timeText } from "../../../parts/timeText";

@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { checkRun, faultLines, missingWords, verdictWords } from "../../../../handover/run/checkRun";
 import { parseRun, writeRun } from "../../../../handover/run/recordedRun";
-import { RunError } from "../../../../handover/run/runError";
+import { RunError } from "../../../../handover/run/rules/runError";
 import { LockError } from "../../../../lock/lockError";
 import type { HandoverRecord } from "../../../../records/handover/handoverRecord";
 import { recordHash, writeHashed } from "../../../../records/hashedRecord";

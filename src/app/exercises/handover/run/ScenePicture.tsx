@@ -1,4 +1,4 @@
-import type { Situation } from "../../../../handover/run/situation";
+import type { Situation } from "../../../../handover/run/rules/situation";
 import { situationLines } from "../../../../handover/run/situationWords";
 
 interface ScenePictureProps {

@@ -1,4 +1,4 @@
-import type { Situation } from "../../../../handover/run/situation";
+import type { Situation } from "../../../../handover/run/rules/situation";
 
 const DOOR = { open: "Door open", shut: "Door shut" } as const;
 const BOLT = { thrown: "bolt thrown", spunOff: "bolt thrown, spun off", retracted: "bolt back" } as const;

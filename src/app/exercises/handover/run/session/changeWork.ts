@@ -1,4 +1,4 @@
-import { explain } from "../../../../../drill/combinationRules";
+import { explain } from "../../../../../drill/combinations/combinationRules";
 import { brokenRuleText } from "../../../../../drill/drillWords";
 import { opensTo } from "../../../../../handover/change/opensTo";
 import type { Combination } from "../../../../../lock/combination";

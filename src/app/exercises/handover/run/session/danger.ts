@@ -1,5 +1,5 @@
 import type { HandoverRun } from "../../../../../handover/run/handoverRun";
-import type { Situation } from "../../../../../handover/run/situation";
+import type { Situation } from "../../../../../handover/run/rules/situation";
 import type { Told } from "./told";
 
 /** What is wrong at a door for as long as it lasts, in the picture and in a sentence. */

@@ -1,8 +1,8 @@
 import type { DialWeight } from "../../../../../dialing/hand/dialFeel";
 import type { UnderHand } from "../../../../../dialing/hand/handSession";
 import { DoorLock, type LockHappening } from "../../../../../handover/run/doorLock";
-import type { HandoverEvent } from "../../../../../handover/run/handoverEvent";
 import { opensAsWritten } from "../../../../../handover/run/lockProbe";
+import type { HandoverEvent } from "../../../../../handover/run/rules/handoverEvent";
 import type { Combination } from "../../../../../lock/combination";
 import type { Graduations, Milliseconds } from "../../../../../lock/dial";
 import type { Profile } from "../../../../../lock/profile";

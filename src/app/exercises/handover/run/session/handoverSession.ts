@@ -1,13 +1,13 @@
 import { HandSession } from "../../../../../dialing/hand/handSession";
-import { drawCombination } from "../../../../../drill/drawCombination";
+import { drawCombination } from "../../../../../drill/combinations/drawCombination";
 import { replayRun } from "../../../../../handover/run/checkRun";
 import type { DoorLock } from "../../../../../handover/run/doorLock";
-import type { Dialer, HandoverEvent } from "../../../../../handover/run/handoverEvent";
 import type { HandoverRun } from "../../../../../handover/run/handoverRun";
 import { lockConsequences } from "../../../../../handover/run/lockConsequences";
 import { hinderedByBolt } from "../../../../../handover/run/lockProbe";
 import type { RecordedRun } from "../../../../../handover/run/recordedRun";
-import { RUN_WORDS } from "../../../../../handover/run/runWords";
+import type { Dialer, HandoverEvent } from "../../../../../handover/run/rules/handoverEvent";
+import { RUN_WORDS } from "../../../../../handover/run/rules/runWords";
 import { drawScene } from "../../../../../handover/run/scene";
 import { isReleaseBlocked } from "../../../../../handover/run/sceneFit";
 import type { Combination } from "../../../../../lock/combination";

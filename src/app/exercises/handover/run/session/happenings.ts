@@ -1,5 +1,5 @@
-import type { HandoverEvent } from "../../../../../handover/run/handoverEvent";
-import type { Situation } from "../../../../../handover/run/situation";
+import type { HandoverEvent } from "../../../../../handover/run/rules/handoverEvent";
+import type { Situation } from "../../../../../handover/run/rules/situation";
 import type { DoorHappening } from "./doorWork";
 
 const EVENTS: Partial<Record<DoorHappening, HandoverEvent>> = {

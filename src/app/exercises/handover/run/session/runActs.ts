@@ -1,6 +1,6 @@
 import type { Caution } from "../../../../../handover/run/cautions";
-import type { HandoverEvent } from "../../../../../handover/run/handoverEvent";
 import type { ActGroupTitle } from "../../../../../handover/run/nextStep";
+import type { HandoverEvent } from "../../../../../handover/run/rules/handoverEvent";
 import type { Milliseconds } from "../../../../../lock/dial";
 import type { HandoverSession } from "./handoverSession";
 import { loosenRing, setZero, workOnRing } from "./ringWork";

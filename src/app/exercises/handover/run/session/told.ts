@@ -1,5 +1,5 @@
-import { FAULT_WORDS } from "../../../../../handover/run/faultWords";
 import type { RunStep } from "../../../../../handover/run/handoverRun";
+import { FAULT_WORDS } from "../../../../../handover/run/rules/faultWords";
 import { stepWords } from "../../../../../handover/run/stepWords";
 
 /** What was told last: what happened with its consequences, or why nothing did. */

@@ -1,0 +1,80 @@
+import type { Turn } from "../../../lock/dial";
+
+/** Who dials. */
+export type Dialer = "trainee" | "second";
+
+/**
+ * What a change of the combination came to: it opens as written; it opens, but not as written; it opens no more.
+ */
+export type ChangeOutcome = "true" | "off" | "spoiled";
+
+/** How a door was opened: from the corridor, by whoever is inside, or by force and hours of work. */
+export type OpenedBy = "outside" | "inside" | "emergency";
+
+/** What the handover's chart takes in: finished facts about door, lock, people and paper. */
+export type HandoverEvent =
+  /** Height of the dial's middle above the floor, inches. */
+  | { readonly type: "mounting.measured"; readonly height_in: number }
+  | { readonly type: "authorization.asked" }
+  | { readonly type: "ring.aligned" }
+  | { readonly type: "ring.loosened" }
+  | { readonly type: "zero.set"; readonly side: Turn }
+  /** Whatever combination is meant to be in the lock was dialed; `opened` tells whether the bolt came. */
+  | { readonly type: "combination.dialed"; readonly by: Dialer; readonly opened: boolean }
+  | { readonly type: "combination.changed"; readonly outcome: ChangeOutcome; readonly isAllowed: boolean }
+  /** A spoiled pack was taken apart and put together again, with the combination it came with. */
+  | { readonly type: "pack.rebuilt" }
+  | { readonly type: "bolt.thrown" }
+  /** The dial was turned on and the bolt came back, although no number was dialed: the wheels were still in line. */
+  | { readonly type: "bolt.drawnAgain" }
+  | { readonly type: "lock.spunOff" }
+  | { readonly type: "holdback.set" }
+  | { readonly type: "holdback.released" }
+  | { readonly type: "observer.entered"; readonly canOpen: boolean }
+  | { readonly type: "observer.left" }
+  | { readonly type: "wayOut.checked"; readonly isFree: boolean }
+  | { readonly type: "wayOut.cleared" }
+  /** Whoever is inside pulled the release, and it did not move. */
+  | { readonly type: "release.failed" }
+  | { readonly type: "door.shut" }
+  | { readonly type: "door.opened"; readonly by: OpenedBy }
+  | { readonly type: "record.written" }
+  /** The form refused a record with the combination in clear. */
+  | { readonly type: "record.refused" }
+  | { readonly type: "duty.signed" };
+
+/** Every type of event. */
+export const EVENT_TYPES: { readonly [Type in HandoverEvent["type"]]: Type } = {
+  "mounting.measured": "mounting.measured",
+  "authorization.asked": "authorization.asked",
+  "ring.aligned": "ring.aligned",
+  "ring.loosened": "ring.loosened",
+  "zero.set": "zero.set",
+  "combination.dialed": "combination.dialed",
+  "combination.changed": "combination.changed",
+  "pack.rebuilt": "pack.rebuilt",
+  "bolt.thrown": "bolt.thrown",
+  "bolt.drawnAgain": "bolt.drawnAgain",
+  "lock.spunOff": "lock.spunOff",
+  "holdback.set": "holdback.set",
+  "holdback.released": "holdback.released",
+  "observer.entered": "observer.entered",
+  "observer.left": "observer.left",
+  "wayOut.checked": "wayOut.checked",
+  "wayOut.cleared": "wayOut.cleared",
+  "release.failed": "release.failed",
+  "door.shut": "door.shut",
+  "door.opened": "door.opened",
+  "record.written": "record.written",
+  "record.refused": "record.refused",
+  "duty.signed": "duty.signed",
+};
+
+/** What an event must carry; a field left out may be anything. */
+export type Given = Readonly<Record<string, string | boolean>>;
+
+/** Whether an event carries what is given. */
+export function carries(event: HandoverEvent, given: Given = {}): boolean {
+  const fields = new Map<string, unknown>(Object.entries(event));
+  return Object.entries(given).every(([key, value]) => fields.get(key) === value);
+}

@@ -1,0 +1,115 @@
+import type { Attempt } from "../../dialing/attempt";
+import { replay } from "../../trace/replay";
+import type { Problem } from "../../wording/problem";
+import { attemptOutcome } from "../attemptOutcome";
+import type { AttemptRecord } from "../attemptRecord";
+import { recordedAttempt } from "../csv/attemptsReplay";
+import { fileProblem } from "../fileWords";
+import type { LogbookContents } from "../logbookContents";
+import type { ReadingProgress } from "./logbookFile";
+
+/** A logbook whose attempts were replayed, and what was left out of it. */
+export interface ReplayedLogbook {
+  readonly contents: LogbookContents;
+  readonly leftOut: readonly Problem[];
+}
+
+/** Sums of moves carry rounding, graduations. */
+const SAME = 1e-6;
+/** Recordings keep whole milliseconds; the last move may be a frame before the end. */
+const SAME_TIME = 50;
+/** Attempts from one word about them to the next. */
+const TOLD_EVERY = 50;
+
+/** How many numbers an exercise asks for; Infinity for a whole opening. */
+function numbersAsked(exercise: string): number {
+  const [, count] = /^first (\d)$/.exec(exercise) ?? [];
+  return count === undefined ? Number.POSITIVE_INFINITY : Number(count);
+}
+
+/** Whether a replay comes to what counts as opened in an exercise. */
+function isOpened(attempt: Attempt, exercise: string): boolean {
+  const asked = numbersAsked(exercise);
+  if (asked === Number.POSITIVE_INFINITY) return attempt.opened;
+  return attemptOutcome(attempt).faults.every(({ code, number }) => number > asked || code === "not-drawn");
+}
+
+function hasSameStops(record: AttemptRecord, attempt: Attempt): boolean {
+  const { stops } = attemptOutcome(attempt);
+  return (
+    stops.length === record.stops.length &&
+    stops.every(({ error }, k) => Math.abs(error - (record.stops[k]?.error ?? 1e9)) <= SAME)
+  );
+}
+
+type Misfit = "no-recording" | "opens-not" | "opens-after-all" | "other-time" | "other-stops" | "not-replayed";
+
+/** Whether what an attempt says of its opening is what its recording comes to. One that is not finished says nothing. */
+function openingMisfit(
+  { opened, isUnfinished = false, exercise }: AttemptRecord,
+  attempt: Attempt,
+): Misfit | undefined {
+  const opens = !isUnfinished && isOpened(attempt, exercise);
+  if (opened === opens) return undefined;
+  return opened ? "opens-not" : "opens-after-all";
+}
+
+/** Why an attempt is not counted; undefined where its recording bears it out. */
+function misfit(record: AttemptRecord, trace: Uint8Array | undefined): Misfit | undefined {
+  // A miss gains nothing by a recording that is gone.
+  if (trace === undefined) return record.opened ? "no-recording" : undefined;
+  const recorded = recordedAttempt(record, trace);
+  const attempt = replay(recorded);
+  const opening = openingMisfit(record, attempt);
+  if (opening !== undefined) return opening;
+  const lasts = recorded.times_ms?.at(-1) ?? record.duration_ms;
+  if (Math.abs(lasts - record.duration_ms) > SAME_TIME) return "other-time";
+  return record.opened && !hasSameStops(record, attempt) ? "other-stops" : undefined;
+}
+
+function misfitOf(record: AttemptRecord, trace: Uint8Array | undefined): Misfit | undefined {
+  try {
+    return misfit(record, trace);
+  } catch {
+    return "not-replayed";
+  }
+}
+
+/** How many attempts of each person are left out, and why. */
+function leftOutOf(found: ReadonlyMap<string, Misfit>, { records }: LogbookContents): Problem[] {
+  const names = new Map(records.people.map(({ id, name }) => [id, name]));
+  const groups = new Map<string, { name: string; why: Misfit; count: number }>();
+  for (const { id, personId } of records.attempts) {
+    const why = found.get(id);
+    if (why === undefined) continue;
+    const name = names.get(personId) ?? personId;
+    const group = groups.get(`${why} ${name}`) ?? { name, why, count: 0 };
+    groups.set(`${why} ${name}`, { ...group, count: group.count + 1 });
+  }
+  return [...groups.values()].map(({ why, ...of }) =>
+    fileProblem("attempts-left-out", [], { ...of, why: fileProblem(why, []) }),
+  );
+}
+
+/**
+ * Replays every attempt of a logbook on its lock, and leaves out those that their recordings do not bear out.
+ *
+ * An attempt that was not opened is taken at its word about its stops, where another version's reading may differ: that is to
+ * nobody's gain. But a miss whose recording opens the lock is none, whoever says so.
+ *
+ * @param tell - hears how far it is
+ */
+export function replayedLogbook(
+  contents: LogbookContents,
+  tell: (progress: ReadingProgress) => void = () => {},
+): ReplayedLogbook {
+  const { records, traces } = contents;
+  const found = new Map<string, Misfit>();
+  records.attempts.forEach((record, done) => {
+    if (done % TOLD_EVERY === 0) tell({ stage: "replaying", done, total: records.attempts.length });
+    const why = misfitOf(record, traces.get(record.id));
+    if (why !== undefined) found.set(record.id, why);
+  });
+  const attempts = records.attempts.filter(({ id }) => !found.has(id));
+  return { contents: { ...contents, records: { ...records, attempts } }, leftOut: leftOutOf(found, contents) };
+}
