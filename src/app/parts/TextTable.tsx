@@ -1,34 +1,40 @@
 import { HeadRow } from "./HeadRow";
 
 interface TextTableProps {
-  readonly heads: readonly string[];
+  readonly caption?: string;
+  readonly head: readonly string[];
   readonly rows: readonly (readonly string[])[];
+  readonly className?: string;
 }
 
-/** Rows of plain text; the first cell heads its row. */
-export function TextTable({ heads, rows }: TextTableProps) {
+/** A table of words and figures; the first cell heads its row. */
+export function TextTable({ caption, head, rows, className }: TextTableProps) {
+  return (
+    <table className={className}>
+      {caption !== undefined && <caption>{caption}</caption>}
+      <HeadRow of={head} />
+      <tbody>
+        {rows.map(([first, ...rest], i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: rows keep their place
+          <tr key={i}>
+            <th scope="row">{first}</th>
+            {rest.map((text, k) => (
+              <td key={head[k + 1]} data-head={head[k + 1]}>
+                {text}
+              </td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** The same, where a narrow screen has no room for columns: there each cell stands below the one before it. */
+export function StackedTable(props: TextTableProps) {
   return (
     <div className="stacks overflow-x-auto">
-      <table>
-        <HeadRow of={heads} />
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.join("|")}>
-              {row.map((cell, k) =>
-                k === 0 ? (
-                  <th key={heads[k]} scope="row">
-                    {cell}
-                  </th>
-                ) : (
-                  <td key={heads[k]} data-head={heads[k]}>
-                    {cell}
-                  </td>
-                ),
-              )}
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <TextTable {...props} />
     </div>
   );
 }

@@ -2,21 +2,10 @@ import type { Attempt } from "../../dialing/attempt";
 import type { WordedFault } from "../../dialing/faultWords";
 import { lesson } from "../../dialing/lesson";
 import { useScrollsOn } from "../parts/page/useScrollsOn";
+import { TextTable } from "../parts/TextTable";
 import type { Outcome } from "./outcome";
-import { headline, type ResultRow, resultRows } from "./resultRows";
+import { headline, resultRows } from "./resultRows";
 import "./result.css";
-
-function Row({ row, hasWheels }: { readonly row: ResultRow; readonly hasWheels: boolean }) {
-  return (
-    <tr>
-      <th scope="row">{row.number}</th>
-      <td>{row.arrivals}</td>
-      <td>{row.stopError}</td>
-      {hasWheels && <td>{row.wheel}</td>}
-      <td>{row.time}</td>
-    </tr>
-  );
-}
 
 interface ResultPanelProps {
   readonly attempt: Attempt;
@@ -29,24 +18,14 @@ interface ResultPanelProps {
 }
 
 function Rows({ attempt, outcome, hasFigures = true }: Pick<ResultPanelProps, "attempt" | "outcome" | "hasFigures">) {
-  const hasWheels = attempt.pack !== null;
+  const ofWheel = (cell: string) => (attempt.pack === null ? [] : [cell]);
+  const stop = hasFigures ? "stop error, graduations" : "stop";
+  const rows = outcome?.rows ?? resultRows(attempt, hasFigures);
   return (
-    <table>
-      <thead>
-        <tr>
-          <th scope="col">number</th>
-          <th scope="col">arrivals</th>
-          <th scope="col">{hasFigures ? "stop error, graduations" : "stop"}</th>
-          {hasWheels && <th scope="col">its wheel</th>}
-          <th scope="col">time</th>
-        </tr>
-      </thead>
-      <tbody>
-        {(outcome?.rows ?? resultRows(attempt, hasFigures)).map((row) => (
-          <Row key={row.key} row={row} hasWheels={hasWheels} />
-        ))}
-      </tbody>
-    </table>
+    <TextTable
+      head={["number", "arrivals", stop, ...ofWheel("its wheel"), "time"]}
+      rows={rows.map((row) => [row.number, row.arrivals, row.stopError, ...ofWheel(row.wheel), row.time])}
+    />
   );
 }
 

@@ -9,7 +9,6 @@ import { signedText } from "../parts/signedText";
 
 /** One line of the result table, all in words and figures ready to show. */
 export interface ResultRow {
-  readonly key: string;
   readonly number: string;
   readonly arrivals: string;
   readonly stopError: string;
@@ -67,7 +66,7 @@ export function resultRows(attempt: Attempt, hasFigures = true): ResultRow[] {
   const { profile, combination, reader, pack } = attempt;
   const errors = pack?.errors() ?? [];
   return combination.map((number, k) => {
-    const heading = { key: `${k}`, number: faceText(number, profile) };
+    const heading = { number: faceText(number, profile) };
     const leg = reader.legs[k];
     const target = leg && reader.targetOf(leg);
     if (leg === undefined || target === undefined) return { ...heading, ...NO_CELLS };

@@ -4,7 +4,7 @@ import { signedText } from "../../../src/app/parts/signedText";
 import { chartModel } from "../../../src/app/pictures/turnChart/chartEvents";
 import { eventDetail, eventLabel, eventName, stretchLabel } from "../../../src/app/pictures/turnChart/chartWords";
 import { placeLabels, spread } from "../../../src/app/pictures/turnChart/placeLabels";
-import { runRows } from "../../../src/app/pictures/turnChart/runRows";
+import { runTable } from "../../../src/app/pictures/turnChart/runTable";
 import type { Face } from "../../../src/app/pictures/turnChart/turnPath";
 import { Attempt } from "../../../src/dialing/attempt";
 import { tellFaults } from "../../../src/dialing/faultWords";
@@ -99,7 +99,9 @@ describe("the events of an attempt", () => {
         expect(new Set(events.map(({ id }) => id)).size).toBe(events.length);
         for (const height of heights) expect(height).toBeLessThanOrEqual(turns + 1e-9);
         expect(runs[top]?.turnsBefore ?? 0).toBe(0);
-        expect(runRows(attempt, { runs, top, turns, events, stretches: [] }, true)).toHaveLength(runs.length - top);
+        const model = { runs, top, turns, events, stretches: [] };
+        const { rows } = runTable(attempt, model, { isOver: true, hasFigures: true });
+        expect(rows).toHaveLength(runs.length - top);
       }),
     );
   });

@@ -9,6 +9,7 @@ import { againAct, newAct, stopAct } from "../../hand/handActs";
 import { LockInHand } from "../../hand/LockInHand";
 import { NumberField } from "../../parts/controls/NumberField";
 import { memoryOf } from "../../parts/page/ofChart";
+import { TextTable } from "../../parts/TextTable";
 import { CamWindow, camWords } from "./CamWindow";
 import { Magnifier } from "./Magnifier";
 import { ABOUT, HOW, problemWords, SAY, TITLE } from "./playWords";
@@ -83,22 +84,11 @@ export function PlayPanel({ play, profile }: PlayProps) {
         {TITLE} <small>{ABOUT}</small>
       </h2>
       <p>{HOW}</p>
-      <table className="zeroing-table mt-3">
-        <thead>
-          <tr>
-            <th scope="col">turning</th>
-            <th scope="col">the dial’s reading</th>
-          </tr>
-        </thead>
-        <tbody>
-          {(["right", "left"] as const).map((side) => (
-            <tr key={side}>
-              <th scope="row">{side}</th>
-              <td>{stops[side].map(shown).join(", ") || "–"}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <TextTable
+        className="zeroing-table mt-3"
+        head={["turning", "the dial’s reading"]}
+        rows={(["right", "left"] as const).map((side) => [side, stops[side].map(shown).join(", ") || "–"])}
+      />
       <p className="font-semibold empty:-mb-3" role="status">
         {problemWords(memory)}
       </p>

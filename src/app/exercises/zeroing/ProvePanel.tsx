@@ -5,6 +5,7 @@ import { faceText } from "../../../dialing/words";
 import { stateOf } from "../../parts/page/ofChart";
 import { useStore } from "../../parts/page/useStore";
 import { signedText } from "../../parts/signedText";
+import { TextTable } from "../../parts/TextTable";
 import type { ProveSession, StopShare } from "./session/proveSession";
 
 /** One stop in a sentence: what the lock saw, and whose it was. */
@@ -38,28 +39,17 @@ export function ProvePanel({ prove }: { readonly prove: ProveSession }) {
       <p className="zeroing-headline text-title" role="status">
         {verdictText(attempt, state)}
       </p>
-      <table className="zeroing-table mt-3">
-        <thead>
-          <tr>
-            <th scope="col">number</th>
-            <th scope="col">the lock saw</th>
-            <th scope="col">from the zero</th>
-            <th scope="col">from the hand</th>
-            <th scope="col">result</th>
-          </tr>
-        </thead>
-        <tbody>
-          {shares.map((share, k) => (
-            <tr key={`${share.number}-${k === 0 ? "first" : k}`}>
-              <th scope="row">{faceText(share.number, profile)}</th>
-              <td>{signedText(share.total)}</td>
-              <td>{signedText(share.fromZero)}</td>
-              <td>{signedText(share.fromHand)}</td>
-              <td>{shareSentence(share, profile.stopTolerance)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <TextTable
+        className="zeroing-table mt-3"
+        head={["number", "the lock saw", "from the zero", "from the hand", "result"]}
+        rows={shares.map((share) => [
+          faceText(share.number, profile),
+          signedText(share.total),
+          signedText(share.fromZero),
+          signedText(share.fromHand),
+          shareSentence(share, profile.stopTolerance),
+        ])}
+      />
       <p className="mt-3 text-small text-soft">
         Graduations along the turn; plus ran past. This lock takes ±{profile.stopTolerance}.
       </p>

@@ -5,6 +5,7 @@ import { zeroLessons } from "../../../zeroing/zeroLesson";
 import { exerciseResult } from "../../../zeroing/zeroResult";
 import { lostMotionWords, verdictWords } from "../../../zeroing/zeroWords";
 import { memoryOf } from "../../parts/page/ofChart";
+import { TextTable } from "../../parts/TextTable";
 import { ReadingsPlot } from "./ReadingsPlot";
 import type { ZeroingSession } from "./session/zeroingSession";
 
@@ -57,32 +58,15 @@ export function ZeroResultView({ session, now }: { readonly session: ZeroingSess
         truth={session.lock.condition.lostMotion}
         tolerance={rules.tolerance}
       />
-      <table className="zeroing-table mt-3">
-        <thead>
-          <tr>
-            <th scope="col">turning</th>
-            <th scope="col">stops</th>
-            <th scope="col">mean</th>
-            <th scope="col">sd</th>
-            <th scope="col">spread</th>
-            <th scope="col">95 % interval of the mean</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rules.order.map((side) => (
-            <tr key={side}>
-              <th scope="row">{side}</th>
-              <td>{result[side].n}</td>
-              <td>{fine(result[side].mean)}</td>
-              <td>{result[side].sd.toFixed(2)}</td>
-              <td>{result[side].spread.toFixed(2)}</td>
-              <td>
-                {fine(result[side].ci95.low)} to {fine(result[side].ci95.high)}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <TextTable
+        className="zeroing-table mt-3"
+        head={["turning", "stops", "mean", "sd", "spread", "95 % interval of the mean"]}
+        rows={rules.order.map((side) => {
+          const { n, mean, sd, spread, ci95 } = result[side];
+          const interval = `${fine(ci95.low)} to ${fine(ci95.high)}`;
+          return [side, String(n), fine(mean), sd.toFixed(2), spread.toFixed(2), interval];
+        })}
+      />
       <ul className="mt-3 pl-5">
         {rules.order.map((side) => (
           <li key={side}>

@@ -5,7 +5,7 @@ import { toldZeroings } from "../../../store/toldTries";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { useAsked } from "../../keeping/useLogbook";
 import { Select } from "../../parts/controls/Select";
-import { DataTable } from "../../pictures/charts/DataTable";
+import { TextTable } from "../../parts/TextTable";
 import { latestZeroings, zeroingName, zeroingTable } from "../../results/zeroingTable";
 import { RecordActs } from "../list/RecordActs";
 
@@ -45,7 +45,7 @@ export function ZeroingList({ current, personId }: { readonly current: CurrentLo
   if (answer === null || answer.length === 0) return null;
   return (
     <>
-      <DataTable table={zeroingTable(answer)} />
+      <TextTable {...zeroingTable(answer)} />
       <ZeroingActs current={current} zeroings={latestZeroings(answer)} />
     </>
   );

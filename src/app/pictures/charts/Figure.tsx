@@ -1,6 +1,6 @@
 import { type ReactNode, useId, useRef } from "react";
 import { useSize } from "../../parts/page/useSize";
-import { DataTable } from "./DataTable";
+import { TextTable } from "../../parts/TextTable";
 import type { FigureModel } from "./figureModel";
 import { HeatChart } from "./HeatChart";
 import { IntervalChart } from "./IntervalChart";
@@ -32,13 +32,13 @@ export function Figure({ figure, children }: { readonly figure: FigureModel; rea
       <div ref={frame} className="min-w-0 overflow-hidden">
         {chart !== null && <Chart model={chart} width={width} />}
       </div>
-      {table !== null && chart === null && <DataTable table={table} />}
+      {table !== null && chart === null && <TextTable {...table} />}
       {table !== null && chart !== null && (
         <details>
           <summary>As a table</summary>
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard */}
           <section className="max-h-[260px] overflow-auto" aria-label={`${title}, as a table`} tabIndex={0}>
-            <DataTable table={table} />
+            <TextTable {...table} />
           </section>
         </details>
       )}

@@ -1,13 +1,13 @@
 import { useRef } from "react";
 import type { Milliseconds } from "../../../lock/dial";
 import { useSize } from "../../parts/page/useSize";
+import { TextTable } from "../../parts/TextTable";
 import { WordLink } from "../../words/WordLink";
 import { WordsHere } from "../../words/WordsHere";
 import { ChartPlot } from "./ChartPlot";
 import { positionText } from "./chartWords";
 import { Readout } from "./Readout";
-import { RunTable } from "./RunTable";
-import { runRows } from "./runRows";
+import { runTable } from "./runTable";
 import { Transport } from "./Transport";
 import { type ChartInput, useChart } from "./useChart";
 import { useComesIntoView } from "./useComesIntoView";
@@ -57,7 +57,10 @@ export function TurnChart(props: Props) {
         isMirrored={attempt.profile.numbersIncrease === "right"}
       />
       {recording !== null && <Transport {...props} recording={recording} reading={positionText(dial, attempt)} />}
-      <RunTable rows={runRows(attempt, model, recording !== null)} lock={attempt} hasFigures={hasFigures} />
+      {/* For those who hear it. A table is as wide as its words, hidden or not: what is around it clips it. */}
+      <div className="visually-hidden">
+        <TextTable {...runTable(attempt, model, { isOver: recording !== null, hasFigures })} />
+      </div>
     </section>
   );
 }

@@ -4,7 +4,7 @@ import { markingScheme, schemeAdvice, schemeRows } from "../../../drill/marking/
 import type { Sheet } from "../../../drill/sheet/sheet";
 import { NOTICE } from "../../../records/sitting/sittingRecord";
 import { stateOf } from "../../parts/page/ofChart";
-import { TextTable } from "../../parts/TextTable";
+import { StackedTable } from "../../parts/TextTable";
 import type { CurrentSitting } from "../session/currentSitting";
 import type { SittingSession } from "../session/sittingSession";
 import { ruleSentences, stationRow } from "../session/sittingWords";
@@ -27,11 +27,11 @@ function Sentences({ title, lines }: { readonly title: string; readonly lines: r
 
 function Scheme({ sheet }: { readonly sheet: Sheet }) {
   const scheme = markingScheme(sheet);
-  const [heads = [], ...rows] = schemeRows(scheme);
+  const [head = [], ...rows] = schemeRows(scheme);
   return (
     <section aria-label="Marking scheme">
       <h2 className="mb-3">Marking scheme {rows.length > 0 && <small>only these are marked</small>}</h2>
-      {rows.length === 0 ? <p>This sheet has no marks: it is practice.</p> : <TextTable heads={heads} rows={rows} />}
+      {rows.length === 0 ? <p>This sheet has no marks: it is practice.</p> : <StackedTable head={head} rows={rows} />}
       {schemeAdvice(scheme).map((line) => (
         <p key={line} className="text-soft">
           {line}
@@ -105,7 +105,7 @@ export function BeforeStart(props: BeforeStartProps) {
       <Sentences title="Rules" lines={ruleSentences(sheet)} />
       <section aria-label="Stations">
         <h2 className="mb-3">Stations</h2>
-        <TextTable heads={["Station", "Lock", "Help", "Tries", "Time"]} rows={sheet.stations.map(stationRow)} />
+        <StackedTable head={["Station", "Lock", "Help", "Tries", "Time"]} rows={sheet.stations.map(stationRow)} />
       </section>
       <Scheme sheet={sheet} />
       <p className="mt-4 font-semibold">{NOTICE}</p>

@@ -1,5 +1,5 @@
 import type { ZeroingTry } from "../../../drill/marking/tryResult";
-import { TextTable } from "../../parts/TextTable";
+import { StackedTable } from "../../parts/TextTable";
 import { readingRows } from "./readingRows";
 
 interface ReadingsReviewProps {
@@ -15,7 +15,7 @@ export function ReadingsReview({ one, place }: ReadingsReviewProps) {
       <h3 className="mt-4 mb-3">
         Stops of try {place} <small>off zero in graduations; plus is left</small>
       </h3>
-      <TextTable heads={["Stop", "Turning", "Off zero", "Counted"]} rows={readingRows(one.readings ?? [])} />
+      <StackedTable head={["Stop", "Turning", "Off zero", "Counted"]} rows={readingRows(one.readings ?? [])} />
     </section>
   );
 }

@@ -9,7 +9,7 @@ import { checkSentences } from "../../../records/sitting/checkWords";
 import { type ClockJump, markedAgain, NOTICE, type SittingRecord } from "../../../records/sitting/sittingRecord";
 import { APP_VERSION } from "../../parts/page/appVersion";
 import { messageOf } from "../../parts/page/messageOf";
-import { TextTable } from "../../parts/TextTable";
+import { StackedTable } from "../../parts/TextTable";
 import type { KeptRecord } from "../session/sittingShelf";
 import { clockText, endSentence, resultAdvice, verdictHeadline, verdictWord } from "../session/sittingWords";
 import { QuestionReview } from "./QuestionReview";
@@ -86,7 +86,7 @@ function Marks({ record }: { readonly record: SittingRecord }) {
   return (
     <section aria-label="Marks">
       <h2 className="mb-3">Marks</h2>
-      <TextTable heads={["Where", "Asked", "Result", "Verdict", "How sure"]} rows={rows} />
+      <StackedTable head={["Where", "Asked", "Result", "Verdict", "How sure"]} rows={rows} />
     </section>
   );
 }

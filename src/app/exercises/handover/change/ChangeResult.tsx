@@ -9,6 +9,7 @@ import { PackChange } from "../../../../handover/change/packChange";
 import { tellChange } from "../../../../handover/change/tellChange";
 import { countOrNone, countWord } from "../../../../wording/amountWords";
 import { memoryOf, stateOf } from "../../../parts/page/ofChart";
+import { TextTable } from "../../../parts/TextTable";
 import type { ChangeSession } from "./changeSession";
 import { headline, isRevealed } from "./changeWords";
 
@@ -25,24 +26,14 @@ function NumbersTable({ change }: { readonly change: Change }) {
   const { profile, wanted, setCombination } = change;
   if (setCombination === null) return null;
   return (
-    <table>
-      <thead>
-        <tr>
-          <th scope="col">number</th>
-          <th scope="col">meant</th>
-          <th scope="col">set to</th>
-        </tr>
-      </thead>
-      <tbody>
-        {wanted.map((number, k) => (
-          <tr key={ordinalWord(k + 1)}>
-            <th scope="row">{ordinalWord(k + 1)}</th>
-            <td>{combinationText([number], profile)}</td>
-            <td>{combinationText([setCombination[k] ?? 0], profile)}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <TextTable
+      head={["number", "meant", "set to"]}
+      rows={wanted.map((number, k) => [
+        ordinalWord(k + 1),
+        combinationText([number], profile),
+        combinationText([setCombination[k] ?? 0], profile),
+      ])}
+    />
   );
 }
 

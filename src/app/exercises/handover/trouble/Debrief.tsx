@@ -6,6 +6,7 @@ import { guideSource, TROUBLE_GUIDE } from "../../../../handover/trouble/trouble
 import { countText } from "../../../../wording/amountWords";
 import { focusDial } from "../../../hand/dial/focusDial";
 import { signedText } from "../../../parts/signedText";
+import { TextTable } from "../../../parts/TextTable";
 import { Cutaway } from "../../../pictures/cutaway/Cutaway";
 import { seenRow } from "./observationRows";
 import type { TroubleSession } from "./troubleSession";
@@ -28,33 +29,18 @@ interface TriesInsideProps {
 /** What every try came to inside the lock. */
 function TriesInside({ card, tries, insides }: TriesInsideProps) {
   const isPack = card.profile.kind === "wheel-pack";
+  const what = isPack ? "How far each gate was off the fence" : "How far off the lock counted each stop";
   return (
-    <table className="mt-3">
-      <caption>
-        {isPack ? "How far each gate was off the fence" : "How far off the lock counted each stop"}, in graduations; ✕
-        is more than it takes.
-      </caption>
-      <thead>
-        <tr>
-          <th scope="col">your try</th>
-          <th scope="col">{isPack ? "the gates" : "the lock counted"}</th>
-          <th scope="col">so</th>
-        </tr>
-      </thead>
-      <tbody>
-        {tries.map((one, k) => {
-          const row = seenRow(one, k, card);
-          const inside = insides[k];
-          return (
-            <tr key={row.key}>
-              <th scope="row">{row.done}</th>
-              <td>{inside === undefined ? "" : errorText(inside)}</td>
-              <td>{row.showed}</td>
-            </tr>
-          );
-        })}
-      </tbody>
-    </table>
+    <TextTable
+      className="mt-3"
+      caption={`${what}, in graduations; ✕ is more than it takes.`}
+      head={["your try", isPack ? "the gates" : "the lock counted", "so"]}
+      rows={tries.map((one, k) => {
+        const { done, showed } = seenRow(one, k, card);
+        const inside = insides[k];
+        return [done, inside === undefined ? "" : errorText(inside), showed];
+      })}
+    />
   );
 }
 

@@ -1,5 +1,6 @@
 import type { Observation } from "../../../../handover/trouble/observation";
 import type { LockCard } from "../../../../handover/trouble/trouble";
+import { TextTable } from "../../../parts/TextTable";
 import { seenRow } from "./observationRows";
 
 interface SeenTableProps {
@@ -23,24 +24,11 @@ export function SeenTable({ card, log }: SeenTableProps) {
           aria-label="Tries and measurements"
           tabIndex={rows.length > 5 ? 0 : undefined}
         >
-          <table className="mt-3">
-            <thead>
-              <tr>
-                <th scope="col">#</th>
-                <th scope="col">what was done</th>
-                <th scope="col">what it showed</th>
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map(({ key, done, showed }) => (
-                <tr key={key}>
-                  <th scope="row">{key}</th>
-                  <td>{done}</td>
-                  <td>{showed}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+          <TextTable
+            className="mt-3"
+            head={["#", "what was done", "what it showed"]}
+            rows={rows.map(({ key, done, showed }) => [key, done, showed])}
+          />
         </section>
       )}
     </section>
