@@ -4,11 +4,15 @@ import { WordsHere } from "../../words/WordsHere";
 interface CutawayFrameProps {
   /** Links to the words that this kind of lock needs. */
   readonly words: ReactNode;
+  /** How much room a label has beside its neighbors. */
+  readonly columns?: "wide" | "narrow" | "narrowest";
+  /** What the picture shows, for a screen reader; no two alike. */
+  readonly sentences: readonly string[];
   readonly children: ReactNode;
 }
 
 /** The frame that the inside of every kind of lock is shown in. */
-export function CutawayFrame({ words, children }: CutawayFrameProps) {
+export function CutawayFrame({ words, columns, sentences, children }: CutawayFrameProps) {
   return (
     <section className="cutaway" aria-label="Cutaway">
       <div className="spread">
@@ -17,7 +21,14 @@ export function CutawayFrame({ words, children }: CutawayFrameProps) {
         </h2>
         <WordsHere>{words}</WordsHere>
       </div>
-      {children}
+      <div className="cutaway-picture max-w-[640px]" data-columns={columns}>
+        {children}
+      </div>
+      <ul className="visually-hidden">
+        {sentences.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
     </section>
   );
 }

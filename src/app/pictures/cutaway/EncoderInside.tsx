@@ -5,34 +5,27 @@ import { CutawayFrame } from "./CutawayFrame";
 import { cutawayView } from "./cutawayView";
 import { boltWords, type Figures } from "./cutawayWords";
 import { EncoderPicture } from "./EncoderPicture";
-import { encoderRegisters, type Register, registerSentence, registerStateText } from "./encoderView";
+import { encoderRegisters, type Register, registerSentence, STATE_TEXT } from "./encoderView";
 
 /** An encoder lock has no wheels: what its encoder has counted, and the bolt that its motor lets go. */
 export function EncoderInside({ attempt }: { attempt: Attempt; version: number; figures?: Figures }) {
   const view = cutawayView(attempt);
   const registers = encoderRegisters(attempt);
+  const lever = view.isNoseDown ? "the motor lets the lever down" : "the motor holds the lever up";
   return (
-    <CutawayFrame words={<WordLink word="encoder-lock">encoder lock</WordLink>}>
-      <div className="cutaway-picture max-w-[640px]">
-        <EncoderPicture view={view} />
-        <div
-          className="cutaway-registers border border-hair rounded-corner mt-1 leading-[1.3] text-soft"
-          aria-hidden="true"
-        >
-          {registers.map((register) => (
-            <RegisterPlate key={register.number} {...register} />
-          ))}
-        </div>
-      </div>
-      <ul className="visually-hidden">
+    <CutawayFrame
+      words={<WordLink word="encoder-lock">encoder lock</WordLink>}
+      sentences={[...registers.map(registerSentence), `${lever}, bolt ${boltWords(view.retraction).join(" ")}`]}
+    >
+      <EncoderPicture view={view} />
+      <div
+        className="cutaway-registers border border-hair rounded-corner mt-1 leading-[1.3] text-soft"
+        aria-hidden="true"
+      >
         {registers.map((register) => (
-          <li key={register.number}>{registerSentence(register)}</li>
+          <RegisterPlate key={register.number} {...register} />
         ))}
-        <li>
-          {view.isNoseDown ? "the motor lets the lever down" : "the motor holds the lever up"}, bolt{" "}
-          {boltWords(view.retraction).join(" ")}
-        </li>
-      </ul>
+      </div>
     </CutawayFrame>
   );
 }
@@ -57,7 +50,7 @@ const RegisterPlate = memo(function RegisterPlate(register: Register) {
         {"●".repeat(Math.min(counted, wanted)) + "○".repeat(Math.max(0, wanted - counted))}
         {counted > wanted && <small className="ml-1 text-[11px] tracking-[0]">+{counted - wanted}</small>}
       </div>
-      <div className={STATE_LOOK[state]}>{registerStateText(register)}</div>
+      <div className={STATE_LOOK[state]}>{STATE_TEXT[state]}</div>
     </div>
   );
 });

@@ -2,8 +2,8 @@ import { memo } from "react";
 import type { BlockPlace } from "./blockFaces";
 import { Bolt, Lever, Solid } from "./boltParts";
 import type { CutawayView } from "./cutawayView";
-import { DrawingFrame } from "./DrawingFrame";
-import { Spindle } from "./discs";
+import { DrawingFrame, type DrawnWords } from "./DrawingFrame";
+import { Cam, Spindle } from "./discs";
 import { toothedPath } from "./outlines";
 import {
   BOLT_LENGTH,
@@ -39,6 +39,18 @@ const EYE: BlockPlace = { x: [-9, 9], y: [24, 54], z: 1, thick: 2.4 };
 const CODE_RADIUS = 40;
 const toothed = toothedPath(CAM_RADIUS, TEETH);
 
+const AT_DISC = centerAt(SCENE, 1);
+const AT_MOTOR = project(SCENE, 16, 75, 0);
+
+const wordsOf = (isNoseDown: boolean): readonly DrawnWords[] => [
+  {
+    at: { x: AT_MOTOR.x + 22, y: AT_MOTOR.y },
+    text: isNoseDown ? "motor lets the nose down" : "motor holds the nose up",
+  },
+  { at: { x: AT_DISC.x + 44, y: AT_DISC.y + 6 }, text: "encoder" },
+  { at: { x: WIDTH - 38, y: HEIGHT - 10 }, anchor: "end", text: "counted" },
+];
+
 /** The drawing of an encoder lock, painted from the code disc at the back to the bolt in front. */
 export function EncoderPicture({ view }: { view: CutawayView }) {
   const hasLeft = isMirrored(view);
@@ -49,13 +61,14 @@ export function EncoderPicture({ view }: { view: CutawayView }) {
       picture={drawing.picture}
       height={HEIGHT}
       hasLeft={hasLeft}
-      words={<Words hasLeft={hasLeft} isDown={view.isNoseDown} />}
+      words={wordsOf(view.isNoseDown)}
+      dial={project(SCENE, -108, -38, 0)}
     >
       <Spindle scene={SCENE} far={1.25} near={1} />
       <CodeDisc angle={angle} />
       <Reading />
       <Spindle scene={SCENE} far={1} near={0} />
-      <ToothedDisc angle={angle} />
+      <Cam scene={SCENE} angle={angle} outline={toothed} />
       <Spindle scene={SCENE} far={0} near={spindleFront(SCENE)} />
       <line className="cutaway-falls" strokeWidth={3} x1={ROD.from.x} y1={ROD.from.y} x2={ROD.to.x} y2={ROD.to.y} />
       <Solid scene={SCENE} place={MOTOR} kind="cutaway-motor" />
@@ -90,21 +103,6 @@ const CodeDisc = memo(function CodeDisc({ angle }: { angle: number }) {
   );
 });
 
-const ToothedDisc = memo(function ToothedDisc({ angle }: { angle: number }) {
-  const turned = turnTransform(angle);
-  return (
-    <g>
-      <g transform={planeTransform(SCENE, 0, THICKNESS)}>
-        <path className="fill-metal-3" strokeWidth={1.4} d={toothed} transform={turned} />
-      </g>
-      <g transform={planeTransform(SCENE, 0)}>
-        <path className="fill-metal-2" strokeWidth={1.4} d={toothed} transform={turned} />
-        <circle className="stroke-line" strokeWidth={0.7} r={17} />
-      </g>
-    </g>
-  );
-});
-
 /** The eye over the code disc, and the lead that takes what it sees down to the registers. */
 const Reading = memo(function Reading() {
   const from = project(SCENE, 9, 40, 1);
@@ -115,30 +113,6 @@ const Reading = memo(function Reading() {
       <polyline className="stroke-line" points={lead} />
       <path className="fill-line stroke-none" d={`M${x - 4} ${HEIGHT - 8}h8l-4 8Z`} />
       <Solid scene={SCENE} place={EYE} kind="cutaway-eye" />
-    </g>
-  );
-});
-
-const Words = memo(function Words({ hasLeft, isDown }: { hasLeft: boolean; isDown: boolean }) {
-  const at = (x: number) => (hasLeft ? WIDTH - x : x);
-  const [start, end] = hasLeft ? (["end", "start"] as const) : (["start", "end"] as const);
-  const disc = centerAt(SCENE, 1);
-  const motor = project(SCENE, 16, 75, 0);
-  const dial = project(SCENE, -108, -38, 0);
-  return (
-    <g className="cutaway-words fill-soft stroke-none">
-      <text x={at(motor.x + 22)} y={motor.y} textAnchor={start}>
-        {isDown ? "motor lets the nose down" : "motor holds the nose up"}
-      </text>
-      <text x={at(disc.x + 44)} y={disc.y + 6} textAnchor={start}>
-        encoder
-      </text>
-      <text x={at(WIDTH - 38)} y={HEIGHT - 10} textAnchor={end}>
-        counted
-      </text>
-      <text x={at(dial.x)} y={dial.y} textAnchor={start}>
-        {hasLeft ? "dial →" : "← dial"}
-      </text>
     </g>
   );
 });

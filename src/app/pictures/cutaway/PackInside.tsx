@@ -28,21 +28,15 @@ export function PackInside({ attempt, changeKey = null, figures = "all" }: PackI
   const view = cutawayView(attempt);
   const count = view.wheels.length;
   const scene = useMemo(() => packScene(count), [count]);
+  const sentences = [
+    ...view.wheels.map((wheel) => wheelSentence(wheel, view.numbersIncrease, figures)),
+    ...(changeKey === null ? [] : [keySentence(changeKey)]),
+    ...leverSentences(view, figures),
+  ];
   return (
-    <CutawayFrame words={PACK_WORDS}>
-      <div className="cutaway-picture max-w-[640px]" data-columns={columnsKind(count)}>
-        <PackPicture view={view} scene={scene} changeKey={changeKey} />
-        <PackLabels view={view} scene={scene} figures={figures} />
-      </div>
-      <ul className="visually-hidden">
-        {view.wheels.map((wheel) => (
-          <li key={wheel.wheel}>{wheelSentence(wheel, view.numbersIncrease, figures)}</li>
-        ))}
-        {changeKey !== null && <li>{keySentence(changeKey)}</li>}
-        {leverSentences(view, figures).map(({ part, text }) => (
-          <li key={part}>{text}</li>
-        ))}
-      </ul>
+    <CutawayFrame words={PACK_WORDS} columns={columnsKind(count)} sentences={sentences}>
+      <PackPicture view={view} scene={scene} changeKey={changeKey} />
+      <PackLabels view={view} scene={scene} figures={figures} />
     </CutawayFrame>
   );
 }

@@ -1,14 +1,13 @@
-import { Fragment, memo } from "react";
+import { Fragment } from "react";
 import { Bolt, Lever } from "./boltParts";
 import { KeyHole, KeyRod, keyHoleAngle } from "./ChangeKey";
 import type { CutawayKey, CutawayView } from "./cutawayView";
-import { fenceText, noseText } from "./cutawayWords";
-import { DrawingFrame } from "./DrawingFrame";
+import { DrawingFrame, type DrawnWords } from "./DrawingFrame";
 import { Cam, DrivePin, FencePart, GateMark, Spindle, Wheel } from "./discs";
 import { FALL } from "./leverPose";
 import { gateHalfWidth } from "./outlines";
 import { camAngle, flyHalfAngle, packAngles } from "./packAngles";
-import { BOLT_LENGTH, HEIGHT, isMirrored, project, type Scene, spindleFront, WIDTH } from "./packScene";
+import { BOLT_LENGTH, HEIGHT, isMirrored, project, type Scene, spindleFront } from "./packScene";
 import { useMovedDrawing } from "./useMovedDrawing";
 
 /** How far the fence reaches behind wheel 1 and in front of the cam, in depths. */
@@ -21,6 +20,19 @@ interface PackPictureProps {
   readonly changeKey: CutawayKey | null;
 }
 
+/** The trade's words, written above their parts. */
+const wordsOf = (scene: Scene, isNoseDown: boolean): readonly DrawnWords[] => [
+  {
+    at: { x: project(scene, -BOLT_LENGTH, 0, 0).x, y: 12 },
+    text: isNoseDown ? "lever, its nose in the cam" : "lever, its nose on the cam",
+  },
+  {
+    at: { x: project(scene, -12, 0, scene.count).x, y: 12 },
+    anchor: "end",
+    text: isNoseDown ? "fence, in every gate" : "fence",
+  },
+];
+
 /** The drawing, painted from wheel 1 at the back to the bolt in front. */
 export function PackPicture({ view, scene, changeKey }: PackPictureProps) {
   const hasLeft = isMirrored(view);
@@ -31,7 +43,8 @@ export function PackPicture({ view, scene, changeKey }: PackPictureProps) {
       picture={drawing.picture}
       height={HEIGHT}
       hasLeft={hasLeft}
-      words={<Words scene={scene} hasLeft={hasLeft} isNoseDown={view.isNoseDown} />}
+      words={wordsOf(scene, view.isNoseDown)}
+      dial={project(scene, -108, -42, 0)}
     >
       <FencePart scene={scene} far={scene.count + FENCE_BACK} near={scene.count} />
       <Spindle scene={scene} far={scene.count + 0.2} near={scene.count} />
@@ -90,32 +103,4 @@ function Wheels({ view, scene, changeKey }: PackPictureProps) {
       </Fragment>
     );
   });
-}
-
-/** The trade's words, written beside their parts. */
-const Words = memo(function Words({ scene, hasLeft, isNoseDown }: WordsProps) {
-  const fence = project(scene, -12, 0, scene.count);
-  const lever = project(scene, -BOLT_LENGTH, 0, 0);
-  const dial = project(scene, -108, -42, 0);
-  const at = (x: number) => (hasLeft ? WIDTH - x : x);
-  const [start, end] = hasLeft ? (["end", "start"] as const) : (["start", "end"] as const);
-  return (
-    <g className="cutaway-words fill-soft stroke-none">
-      <text x={at(lever.x)} y={12} textAnchor={start}>
-        {noseText(isNoseDown)}
-      </text>
-      <text x={at(fence.x)} y={12} textAnchor={end}>
-        {fenceText(isNoseDown)}
-      </text>
-      <text x={at(dial.x)} y={dial.y} textAnchor={start}>
-        {hasLeft ? "dial →" : "← dial"}
-      </text>
-    </g>
-  );
-});
-
-interface WordsProps {
-  readonly scene: Scene;
-  readonly hasLeft: boolean;
-  readonly isNoseDown: boolean;
 }

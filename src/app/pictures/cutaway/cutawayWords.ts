@@ -42,16 +42,6 @@ export function boltWords(retraction: number): Words {
   return retraction <= 0 ? ["thrown"] : ["on its", "way"];
 }
 
-/** What the nose does, for the picture. */
-export function noseText(isNoseDown: boolean): string {
-  return isNoseDown ? "lever, its nose in the cam" : "lever, its nose on the cam";
-}
-
-/** What the fence does, for the picture. */
-export function fenceText(isNoseDown: boolean): string {
-  return isNoseDown ? "fence, in every gate" : "fence";
-}
-
 /** "wheel 2, number 67: driven right, 11.4 off its gate": for a screen reader. */
 export function wheelSentence(wheel: CutawayWheel, numbersIncrease: Turn, figures: Figures = "all"): string {
   const error = errorWords(wheel, numbersIncrease, figures).join(" ");
@@ -61,18 +51,12 @@ export function wheelSentence(wheel: CutawayWheel, numbersIncrease: Turn, figure
 }
 
 /** The cam, the lever and the bolt in one sentence each: for a screen reader. */
-export function leverSentences(view: CutawayView, figures: Figures = "all"): readonly { part: string; text: string }[] {
+export function leverSentences(view: CutawayView, figures: Figures = "all"): readonly string[] {
   const lever = view.isNoseDown
     ? "lever nose in the cam, fence in every gate"
     : "lever nose on the cam, fence above the wheels";
-  return [
-    {
-      part: "cam",
-      text: `${["cam", ...camReadingWords(view.cam, figures)].join(" ").trim()}: ${camStateWords(view).join(" ")}`,
-    },
-    { part: "lever", text: lever },
-    { part: "bolt", text: `bolt ${boltWords(view.retraction).join(" ")}` },
-  ];
+  const cam = ["cam", ...camReadingWords(view.cam, figures)].join(" ").trim();
+  return [`${cam}: ${camStateWords(view).join(" ")}`, lever, `bolt ${boltWords(view.retraction).join(" ")}`];
 }
 
 const KEY_WORDS: Readonly<Record<CutawayKey["place"], string>> = {

@@ -36,16 +36,22 @@ export const Wheel = memo(function Wheel(props: WheelProps) {
   );
 });
 
+interface CamProps {
+  readonly scene: Scene;
+  readonly angle: number;
+  readonly outline?: string;
+}
+
 /** The drive cam: the nearest disc, and the smallest. */
-export const Cam = memo(function Cam({ scene, angle }: { scene: Scene; angle: number }) {
+export const Cam = memo(function Cam({ scene, angle, outline = camPath }: CamProps) {
   const turned = turnTransform(angle);
   return (
     <g>
       <g transform={planeTransform(scene, 0, THICKNESS)}>
-        <path className="fill-metal-3" strokeWidth={1.4} d={camPath} transform={turned} />
+        <path className="fill-metal-3" strokeWidth={1.4} d={outline} transform={turned} />
       </g>
       <g transform={planeTransform(scene, 0)}>
-        <path className="fill-metal-2" strokeWidth={1.4} d={camPath} transform={turned} />
+        <path className="fill-metal-2" strokeWidth={1.4} d={outline} transform={turned} />
         <circle className="stroke-line" strokeWidth={0.7} r={CAM_RADIUS - 19} />
       </g>
     </g>

@@ -42,20 +42,16 @@ function stateOf(leg: Leg | undefined, target: Target, isUnderWay: boolean): Reg
   return Math.abs(error) <= target.tolerance ? "on" : "off";
 }
 
-const STATE_TEXT: Readonly<Record<Register["state"], string>> = {
+/** What became of a stop, in words. */
+export const STATE_TEXT: Readonly<Record<Register["state"], string>> = {
   "to come": "to come",
   counting: "counting",
   on: "stopped on it",
   off: "stopped off it",
 };
 
-/** "stopped on it" */
-export function registerStateText({ state }: Register): string {
-  return STATE_TEXT[state];
-}
-
 /** "number 1, left: 4 of at least 4 arrivals, stopped on it": for a screen reader. */
 export function registerSentence(register: Register): string {
-  const { number, turn, counted, wanted } = register;
-  return `number ${number}, ${turn}: ${counted} of at least ${wanted} arrivals, ${registerStateText(register)}`;
+  const { number, turn, counted, wanted, state } = register;
+  return `number ${number}, ${turn}: ${counted} of at least ${wanted} arrivals, ${STATE_TEXT[state]}`;
 }

@@ -1,7 +1,7 @@
 import { ticks } from "d3-array";
-import { type NearPoint, nearestPoint, type Scales } from "./nearestPoint";
+import type { Scales } from "./nearestPoint";
 import { spread, textWidth } from "./placeLabels";
-import type { Face, Pass } from "./turnPath";
+import type { Face } from "./turnPath";
 
 /** Room for the chart on the screen, pixels. */
 export interface Size {
@@ -110,14 +110,4 @@ export function chartFrame(size: Size, turns: number, face: Face): ChartFrame {
     hairlines: hairlinesOf(face, across),
     turnTicks: ticks(0, turns, Math.max(2, Math.floor((bottom - top) / 22))).filter(Number.isInteger),
   };
-}
-
-/** The point of the path nearest to the pointer, or null where the pointer is far from it. */
-export function pointUnder(
-  passes: readonly Pass[],
-  pointer: { x: number; y: number },
-  frame: ChartFrame,
-): NearPoint | null {
-  const near = nearestPoint(passes, pointer.x, pointer.y, frame);
-  return near !== null && near.distance <= 40 ? near : null;
 }

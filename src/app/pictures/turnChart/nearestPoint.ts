@@ -1,3 +1,4 @@
+import { least } from "d3-array";
 import type { ChartPoint, Pass } from "./turnPath";
 
 /** From the chart's own measures to pixels. */
@@ -6,36 +7,35 @@ export interface Scales {
   readonly yOf: (turns: number) => number;
 }
 
-/** A point of the path near the pointer. */
-export interface NearPoint extends ChartPoint {
-  /** Distance from the pointer, pixels. */
-  readonly distance: number;
+/** A point on the screen, pixels. */
+export interface Pixel {
+  readonly x: number;
+  readonly y: number;
 }
 
-function nearestOnPass(pass: Pass, x: number, y: number, { xOf, yOf }: Scales): NearPoint {
-  const [x0, y0] = [xOf(pass.from.reading), yOf(pass.from.turns)];
-  const [dx, dy] = [xOf(pass.to.reading) - x0, yOf(pass.to.turns) - y0];
+/** A point of the path near the pointer, and its distance from it, pixels. */
+type NearPoint = ChartPoint & { readonly distance: number };
+
+/** Distance beyond which the pointer is on no point of the path, pixels. */
+const REACH = 40;
+
+function nearestOnPass({ from, to }: Pass, { x, y }: Pixel, { xOf, yOf }: Scales): NearPoint {
+  const [x0, y0] = [xOf(from.reading), yOf(from.turns)];
+  const [dx, dy] = [xOf(to.reading) - x0, yOf(to.turns) - y0];
   const square = dx * dx + dy * dy;
   const part = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - x0) * dx + (y - y0) * dy) / square));
   return {
-    reading: pass.from.reading + part * (pass.to.reading - pass.from.reading),
-    turns: pass.from.turns + part * (pass.to.turns - pass.from.turns),
+    reading: from.reading + part * (to.reading - from.reading),
+    turns: from.turns + part * (to.turns - from.turns),
     distance: Math.hypot(x0 + part * dx - x, y0 + part * dy - y),
   };
 }
 
-/**
- * The point of a path nearest to the pointer on the screen.
- *
- * @param x - pixels
- * @param y - pixels
- * @returns null for no path
- */
-export function nearestPoint(passes: readonly Pass[], x: number, y: number, scales: Scales): NearPoint | null {
-  let best: NearPoint | null = null;
-  for (const pass of passes) {
-    const near = nearestOnPass(pass, x, y, scales);
-    if (best === null || near.distance < best.distance) best = near;
-  }
-  return best;
+/** The point of the path nearest to the pointer, or undefined where the pointer is far from it. */
+export function pointUnder(passes: readonly Pass[], pointer: Pixel, scales: Scales): NearPoint | undefined {
+  const near = least(
+    passes.map((pass) => nearestOnPass(pass, pointer, scales)),
+    ({ distance }) => distance,
+  );
+  return near !== undefined && near.distance <= REACH ? near : undefined;
 }

@@ -1,6 +1,6 @@
+import { bisectRight } from "d3-array";
 import type { TimedMotion } from "../../../dialing/motion";
-import type { Graduations, Milliseconds } from "../../../lock/dial";
-import { signOf } from "../../../lock/dial";
+import { type Graduations, type Milliseconds, signOf } from "../../../lock/dial";
 import { type ChartRun, type Face, turnsAt } from "./turnPath";
 
 /** Where the dial stood at a moment of the recording. */
@@ -60,25 +60,13 @@ function furtherOf(dial: Graduations, furthest: Graduations, run: ChartRun | und
   return run?.turn === "right" ? Math.min(dial, furthest) : Math.max(dial, furthest);
 }
 
-/** Index of the last element of a rising list that is not above a value; -1 if there is none. */
-function lastUpTo(list: readonly number[], value: number): number {
-  let low = 0;
-  let high = list.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((list[middle] ?? 0) <= value) low = middle + 1;
-    else high = middle;
-  }
-  return low - 1;
-}
-
 /**
  * Where the dial stood at a time, between samples in proportion; before the first and after the last it rests.
  *
  * @returns null for a recording of nothing
  */
 export function momentAt({ times_ms, moments }: RecordedPath, time_ms: Milliseconds): Moment | null {
-  const index = Math.max(0, lastUpTo(times_ms, time_ms));
+  const index = Math.max(0, bisectRight(times_ms, time_ms) - 1);
   const before = moments[index];
   const after = moments[index + 1] ?? before;
   if (before === undefined || after === undefined) return null;

@@ -1,7 +1,9 @@
+import { least } from "d3-array";
 import { signOf } from "../../../lock/dial";
 import type { ChartEvent, ChartModel } from "./chartEvents";
-import { type ChartFrame, pointUnder } from "./chartFrame";
+import type { ChartFrame } from "./chartFrame";
 import { eventDetail, eventName, type Lock, pointText, stopText } from "./chartWords";
+import { type Pixel, pointUnder } from "./nearestPoint";
 import { chartReading, passesOf } from "./turnPath";
 
 /** What the readout tells, and where on the chart it is. */
@@ -26,11 +28,13 @@ export function tellEvent(event: ChartEvent, lock: Lock, { face }: ChartFrame, h
   };
 }
 
-function eventUnder(events: readonly ChartEvent[], pointer: { x: number; y: number }, frame: ChartFrame) {
+function eventUnder(events: readonly ChartEvent[], pointer: Pixel, frame: ChartFrame) {
   const away = ({ position, turn, turns }: ChartEvent) =>
     Math.hypot(frame.xOf(chartReading(position, turn, frame.face)) - pointer.x, frame.yOf(turns) - pointer.y);
-  const near = events.filter((event) => away(event) <= REACH);
-  return near.sort((a, b) => away(a) - away(b))[0];
+  return least(
+    events.filter((event) => away(event) <= REACH),
+    away,
+  );
 }
 
 /**
@@ -42,7 +46,7 @@ function eventUnder(events: readonly ChartEvent[], pointer: { x: number; y: numb
  */
 export function tellPointer(
   model: ChartModel,
-  pointer: { x: number; y: number },
+  pointer: Pixel,
   lock: Lock,
   frame: ChartFrame,
   hasFigures: boolean,
