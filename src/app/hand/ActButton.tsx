@@ -1,3 +1,4 @@
+import { Button } from "../parts/controls/Button";
 import { focusDial } from "./dial/focusDial";
 import { type HandAct, keyName } from "./handActs";
 
@@ -8,9 +9,8 @@ const GOES_BACK: readonly HandAct["place"][] = ["left", "right"];
 export function ActButton({ act }: { readonly act: HandAct }) {
   const key = keyName(act);
   return (
-    <button
-      type="button"
-      className={act.place === "below" ? "button primary" : `button hand-act-${act.place}`}
+    <Button
+      className={act.place === "below" ? "primary" : `hand-act-${act.place}`}
       aria-keyshortcuts={key}
       title={act.hint}
       disabled={act.isClosed}
@@ -21,6 +21,6 @@ export function ActButton({ act }: { readonly act: HandAct }) {
       }}
     >
       {act.label} <kbd>{key.length > 1 ? key.toLowerCase() : key}</kbd>
-    </button>
+    </Button>
   );
 }

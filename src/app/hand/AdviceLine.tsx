@@ -1,4 +1,5 @@
 import type { Advice } from "../../dialing/advice";
+import { Button } from "../parts/controls/Button";
 import "./hand.css";
 
 /** How an attempt ended. */
@@ -23,9 +24,7 @@ export function AdviceLine({ advice, note, onLeave, verdict = null }: AdviceLine
       {onLeave === null ? (
         <p className="advice-detail text-soft">{note === null ? (advice?.detail ?? "") : ""}</p>
       ) : (
-        <button type="button" className="button" onClick={onLeave}>
-          Back to the lock
-        </button>
+        <Button onClick={onLeave}>Back to the lock</Button>
       )}
     </div>
   );

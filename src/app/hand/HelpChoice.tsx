@@ -1,4 +1,5 @@
 import type { Help } from "../../dialing/advice";
+import { Button } from "../parts/controls/Button";
 
 /** How much help, and what it brings. */
 interface HelpOffer {
@@ -25,16 +26,9 @@ export function HelpChoice({ help, onHelp, offers = HELPS }: HelpChoiceProps) {
     <fieldset className="setup-help flex">
       <legend className="visually-hidden">Help</legend>
       {offers.map(({ help: one, label, title }) => (
-        <button
-          key={one}
-          type="button"
-          className="button"
-          title={title}
-          aria-pressed={help === one}
-          onClick={() => onHelp(one)}
-        >
+        <Button key={one} title={title} aria-pressed={help === one} onClick={() => onHelp(one)}>
           {label}
-        </button>
+        </Button>
       ))}
     </fieldset>
   );

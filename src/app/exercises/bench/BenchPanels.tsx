@@ -4,6 +4,7 @@ import type { TimedMotion } from "../../../dialing/motion";
 import type { Graduations } from "../../../lock/dial";
 import { faultsWithoutFigures } from "../../hand/faultsWithoutFigures";
 import type { HubStrength } from "../../hand/hubReading";
+import { Button } from "../../parts/controls/Button";
 import { whenIdle } from "../../parts/page/whenIdle";
 import { Cutaway } from "../../pictures/cutaway/Cutaway";
 import { TurnChart } from "../../pictures/turnChart/TurnChart";
@@ -163,9 +164,9 @@ function Foot({
           </option>
         ))}
       </select>
-      <button type="button" className="button flex-none text-small" aria-haspopup="dialog" onClick={onShare}>
+      <Button className="flex-none text-small" aria-haspopup="dialog" onClick={onShare}>
         Share
-      </button>
+      </Button>
       <p>
         A practice result is not a certificate. On a real door the maker's written instructions and local codes decide.
       </p>

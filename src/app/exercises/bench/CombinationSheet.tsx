@@ -2,6 +2,7 @@ import { type FormEvent, useState } from "react";
 import type { Combination } from "../../../lock/combination";
 import { OwnNumbers } from "../../hand/OwnNumbers";
 import { faceNumbers, readOwn } from "../../hand/readOwn";
+import { Button } from "../../parts/controls/Button";
 import { Dialog } from "../../parts/controls/Dialog";
 import type { BenchSetup, CombinationSource } from "./benchSetup";
 
@@ -45,9 +46,9 @@ function CombinationForm({ setup, onClose, onTake, onOwn }: Omit<CombinationShee
       </fieldset>
       {source === "own" && <OwnNumbers profile={profile} typed={typed} onTyped={setTyped} />}
       <div className="row mt-4">
-        <button type="submit" className="button primary" disabled={!isReady}>
+        <Button type="submit" className="primary" disabled={!isReady}>
           Set the lock
-        </button>
+        </Button>
       </div>
       <p className="text-soft">
         This is a practice lock. Never enter a combination that is in use on a real door. On a real lock, always try a

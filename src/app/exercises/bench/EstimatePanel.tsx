@@ -2,6 +2,7 @@ import { type FormEvent, type KeyboardEvent, useEffect, useRef, useState } from 
 import type { Graduations } from "../../../lock/dial";
 import { FARTHEST_STOP } from "../../../progress/stops/nearStops";
 import { focusDial } from "../../hand/dial/focusDial";
+import { Button } from "../../parts/controls/Button";
 
 const QUICK: readonly Graduations[] = [0, 0.2, 0.5, 1, 2];
 
@@ -45,10 +46,10 @@ export function EstimatePanel({ onAnswer }: EstimatePanelProps) {
       <form onSubmit={submit} onKeyDown={onKeyDown}>
         <div className="row mt-3">
           {QUICK.map((size) => (
-            <button key={size} type="button" className="button min-w-[52px]" onClick={() => answer(size)}>
+            <Button key={size} className="min-w-[52px]" onClick={() => answer(size)}>
               {size}
               <span className="visually-hidden"> graduations off</span>
-            </button>
+            </Button>
           ))}
         </div>
         <div className="row mt-3">
@@ -66,12 +67,12 @@ export function EstimatePanel({ onAnswer }: EstimatePanelProps) {
             value={text}
             onChange={(event) => setText(event.currentTarget.value)}
           />
-          <button type="submit" className="button primary">
+          <Button type="submit" className="primary">
             Show the result
-          </button>
-          <button type="button" className="button" aria-keyshortcuts="Escape" onClick={() => answer("skipped")}>
+          </Button>
+          <Button aria-keyshortcuts="Escape" onClick={() => answer("skipped")}>
             Skip <kbd>Esc</kbd>
-          </button>
+          </Button>
         </div>
         {isWrong && (
           <p id="estimate-problem" className="mt-3 text-accent" role="alert">

@@ -2,6 +2,7 @@ import type { Help } from "../../../dialing/advice";
 import { faceText } from "../../../dialing/words";
 import type { Profile } from "../../../lock/profile";
 import { HelpChoice } from "../../hand/HelpChoice";
+import { Button } from "../../parts/controls/Button";
 import type { BenchSetup } from "./benchSetup";
 import { LockChooser } from "./LockChooser";
 
@@ -36,20 +37,14 @@ export function SetupBar(props: SetupBarProps) {
   return (
     <div className="setup">
       <LockChooser profile={profile} onProfile={onProfile} onProblem={props.onFileProblem} />
-      <button type="button" className="button" aria-haspopup="dialog" onClick={onCombination}>
+      <Button aria-haspopup="dialog" onClick={onCombination}>
         <span className="visually-hidden">Combination </span>
         {numbers} <small>{SOURCE_WORDS[setup.source]}</small>
-      </button>
+      </Button>
       <HelpChoice help={setup.help} onHelp={onHelp} />
-      <button
-        type="button"
-        className="button"
-        aria-haspopup="dialog"
-        title="How the dial turns, your own estimate, and the keys"
-        onClick={onMore}
-      >
+      <Button aria-haspopup="dialog" title="How the dial turns, your own estimate, and the keys" onClick={onMore}>
         More <small>{unusual(props).join(", ")}</small>
-      </button>
+      </Button>
     </div>
   );
 }

@@ -2,6 +2,7 @@ import { type FormEvent, useState } from "react";
 import { parseAttemptLine, type RecordedAttempt } from "../../../trace/recordedAttempt";
 import { TraceError } from "../../../trace/traceError";
 import { traceProblem } from "../../../trace/traceWords";
+import { Button } from "../../parts/controls/Button";
 import { Dialog } from "../../parts/controls/Dialog";
 import { copyText } from "../../parts/files/copyText";
 import { FileButton } from "../../parts/files/FileButton";
@@ -36,9 +37,7 @@ function CopyAttempt({ line }: { readonly line: string | null }) {
     <>
       <textarea readOnly aria-label="This attempt in the replay format" value={line} />
       <div className="row mt-4">
-        <button type="button" className="button" onClick={copy}>
-          Copy
-        </button>
+        <Button onClick={copy}>Copy</Button>
         <a
           className="button"
           download="attempt.jsonl"
@@ -83,9 +82,9 @@ function LoadAttempt({ onLoad, onClose }: Pick<ShareSheetProps, "onLoad" | "onCl
         </p>
       )}
       <div className="row mt-4">
-        <button type="submit" className="button primary" disabled={text.trim() === ""}>
+        <Button type="submit" className="primary" disabled={text.trim() === ""}>
           Load and replay
-        </button>
+        </Button>
         <FileButton accept=".jsonl,.json,.txt" onFile={readFile}>
           Load a file
         </FileButton>

@@ -7,6 +7,7 @@ import { hasStopsEnough } from "../../../zeroing/playMachine";
 import { playWords } from "../../../zeroing/zeroWords";
 import { againAct, newAct, stopAct } from "../../hand/handActs";
 import { LockInHand } from "../../hand/LockInHand";
+import { Button } from "../../parts/controls/Button";
 import { NumberField } from "../../parts/controls/NumberField";
 import { memoryOf } from "../../parts/page/ofChart";
 import { TextTable } from "../../parts/TextTable";
@@ -65,9 +66,9 @@ function Answer({ play }: Pick<PlayProps, "play">) {
     <form onSubmit={submit}>
       <NumberField label="The play is" looks={{ field: "row mt-4" }} size={5} value={answer} onNumber={setAnswer}>
         <span>graduations</span>
-        <button type="submit" className="button primary" disabled={!(isSize && isReady)}>
+        <Button type="submit" className="primary" disabled={!(isSize && isReady)}>
           Check my answer
-        </button>
+        </Button>
       </NumberField>
     </form>
   );

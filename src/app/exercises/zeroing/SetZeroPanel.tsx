@@ -3,6 +3,7 @@ import type { Turn } from "../../../lock/dial";
 import { settlingSpread } from "../../../zeroing/zeroingMachine";
 import { notSetWords, seriesWords } from "../../../zeroing/zeroWords";
 import { focusDial } from "../../hand/dial/focusDial";
+import { Button } from "../../parts/controls/Button";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import { WordLink } from "../../words/WordLink";
 import { WordsHere } from "../../words/WordsHere";
@@ -40,19 +41,15 @@ function SeriesView({ session, side }: { readonly session: ZeroingSession; reado
         {seriesWords(side, accepted[side], wanted[side], session.setup.rules)} Not counted so far: {refused[side]}.
       </p>
       <p className="row mt-4">
-        <button
-          type="button"
-          className="button"
+        <Button
           onClick={() => {
             session.restartSeries();
             focusDial();
           }}
         >
           Restart this side
-        </button>
-        <button type="button" className="button" onClick={() => session.loosenRing()}>
-          Loosen the ring
-        </button>
+        </Button>
+        <Button onClick={() => session.loosenRing()}>Loosen the ring</Button>
       </p>
     </>
   );
@@ -86,12 +83,10 @@ function NotSet({ session }: { readonly session: ZeroingSession }) {
   return (
     <>
       <p className="zeroing-headline text-title">{notSetWords(side, accepted[side], rules)}</p>
-      <button type="button" className="button primary" onClick={() => session.again()}>
+      <Button className="primary" onClick={() => session.again()}>
         Start again
-      </button>{" "}
-      <button type="button" className="button" onClick={() => session.loosenRing()}>
-        Loosen the ring
-      </button>
+      </Button>{" "}
+      <Button onClick={() => session.loosenRing()}>Loosen the ring</Button>
     </>
   );
 }

@@ -4,6 +4,7 @@ import { type IndexErrorEstimate, indexErrorEstimate } from "../../../zeroing/ri
 import { zeroLessons } from "../../../zeroing/zeroLesson";
 import { exerciseResult } from "../../../zeroing/zeroResult";
 import { lostMotionWords, verdictWords } from "../../../zeroing/zeroWords";
+import { Button } from "../../parts/controls/Button";
 import { memoryOf } from "../../parts/page/ofChart";
 import { TextTable } from "../../parts/TextTable";
 import { ReadingsPlot } from "./ReadingsPlot";
@@ -45,11 +46,7 @@ export function ZeroResultView({ session, now }: { readonly session: ZeroingSess
   return (
     <>
       <p className="zeroing-headline text-title">{VERDICT_HEADLINE[worst]}</p>
-      {worst === "reject" && (
-        <button type="button" className="button" onClick={() => session.again()}>
-          Start again
-        </button>
-      )}
+      {worst === "reject" && <Button onClick={() => session.again()}>Start again</Button>}
       <ReadingsPlot
         order={rules.order}
         readings={deviations}
@@ -72,9 +69,7 @@ export function ZeroResultView({ session, now }: { readonly session: ZeroingSess
           <li key={side}>
             {verdictWords(side, result[side], rules)}{" "}
             {result[side].verdict === "not shown yet" && accepted[side].length < rules.most && (
-              <button type="button" className="button" onClick={() => session.reopen(side)}>
-                One more stop {side}
-              </button>
+              <Button onClick={() => session.reopen(side)}>One more stop {side}</Button>
             )}
           </li>
         ))}
@@ -87,9 +82,7 @@ export function ZeroResultView({ session, now }: { readonly session: ZeroingSess
         ))}
       </ul>
       <p className="row mt-4">
-        <button type="button" className="button" onClick={() => session.loosenRing()}>
-          Loosen the ring
-        </button>
+        <Button onClick={() => session.loosenRing()}>Loosen the ring</Button>
       </p>
       <p className="mt-3 text-small text-soft">
         {(time_ms / 1000).toFixed(0)} seconds, {turns.toFixed(1)} turns. A practice result is not a certificate.

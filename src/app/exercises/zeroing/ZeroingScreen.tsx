@@ -11,6 +11,7 @@ import { profileRanges } from "../../../zeroing/zeroLock";
 import { weightOf } from "../../hand/dial/dialAddress";
 import { useHandStore } from "../../hand/useHandStore";
 import { WeightChoice } from "../../hand/WeightChoice";
+import { Button } from "../../parts/controls/Button";
 import { TabbedPanel } from "../../parts/controls/TabbedPanel";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import { PlayHand, PlayPanel } from "./FindThePlay";
@@ -104,9 +105,9 @@ export function ZeroingScreen({ chance, query }: ZeroingScreenProps) {
       </div>
       <TabbedPanel label="Exercises" tabs={tabs} chosen={exercise} onChoose={begin} className="workplace-panels">
         <p className="px-edge pt-4 text-small">
-          <button type="button" className="button" aria-pressed={isSilent} onClick={() => setSilent(!isSilent)}>
+          <Button aria-pressed={isSilent} onClick={() => setSilent(!isSilent)}>
             Silent: no loupe, no reading
-          </button>
+          </Button>
         </p>
         {exercise === "set" && <SetZeroPanel session={session} now={performance.now()} />}
         {exercise === "prove" && prove !== null && <ProvePanel prove={prove} />}

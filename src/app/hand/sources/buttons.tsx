@@ -1,5 +1,6 @@
 import type { MouseEvent } from "react";
 import type { Graduations } from "../../../lock/dial";
+import { Button } from "../../parts/controls/Button";
 import { focusDial } from "../dial/focusDial";
 import type { DialSource, SourceControlsProps } from "./dialSource";
 
@@ -16,9 +17,9 @@ function TurnButtons({ perTurn, turn }: SourceControlsProps) {
     if (event.detail > 0) focusDial();
   };
   const button = (by: number, label: string, name: string) => (
-    <button key={name} type="button" className="button" aria-label={name} onClick={(event) => press(event, by)}>
+    <Button key={name} aria-label={name} onClick={(event) => press(event, by)}>
       {label}
-    </button>
+    </Button>
   );
   return (
     <fieldset className="turn-buttons flex flex-wrap justify-center gap-2 plain">

@@ -1,5 +1,6 @@
 import type { TimedMotion } from "../../../dialing/motion";
 import type { Milliseconds } from "../../../lock/dial";
+import { Button } from "../../parts/controls/Button";
 import { secondsText } from "./chartWords";
 
 interface Props {
@@ -26,16 +27,15 @@ export function Transport(props: Props) {
   const max = Math.max(STEP, Math.ceil((last - first) / STEP) * STEP);
   return (
     <div className="flex items-center gap-4 mt-2">
-      <button
-        type="button"
-        className="button slim inline-flex items-center gap-2 min-w-[84px] text-small"
+      <Button
+        className="slim inline-flex items-center gap-2 min-w-[84px] text-small"
         onClick={isPlaying ? props.onPause : props.onPlay}
       >
         <svg className="fill-current" viewBox="0 0 12 12" width="11" height="11" aria-hidden="true">
           <path d={isPlaying ? "M2 1h3v10H2zM7 1h3v10H7z" : "M2 0.5L11 6L2 11.5z"} />
         </svg>
         {isPlaying ? "Pause" : "Play"}
-      </button>
+      </Button>
       <input
         type="range"
         className="flex-1 min-w-0 h-[30px] m-0"

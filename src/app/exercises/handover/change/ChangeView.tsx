@@ -1,4 +1,5 @@
 import { useMemo, useState } from "react";
+import { Button } from "../../../parts/controls/Button";
 import type { Help } from "../../../../dialing/advice";
 import { combinationText } from "../../../../handover/change/changeFault";
 import { fitOf, weightOf } from "../../../hand/dial/dialAddress";
@@ -45,11 +46,11 @@ export function ChangeView({ query, chance }: HandoverViewProps) {
       <div className="workplace-hand">
         <div className="setup">
           <LockChoice locks={CHANGEABLE} lock={setup.profile} onLock={(one) => session.takeLock(one)} />
-          <button type="button" className="button" aria-haspopup="dialog" onClick={() => setChoosing(true)}>
+          <Button aria-haspopup="dialog" onClick={() => setChoosing(true)}>
             <span className="visually-hidden">Change </span>
             {combinationText(setup.present, setup.profile)} to {combinationText(setup.wanted, setup.profile)}{" "}
             <small>{setup.isOwn ? "own" : "drawn"}</small>
-          </button>
+          </Button>
           <HelpChoice help={session.help} onHelp={(one) => session.setHelp(one)} />
         </div>
         <ChangeHand session={session} isOnce={false} />

@@ -2,6 +2,7 @@ import { Fragment, type MouseEvent, useId } from "react";
 import type { Change } from "../../../../handover/change/change";
 import type { ChangeAct } from "../../../../handover/change/changeInHand";
 import { focusDial } from "../../../hand/dial/focusDial";
+import { Button } from "../../../parts/controls/Button";
 import { type RefusedAct, refusedWords, whyNot } from "./changeWords";
 import "./change.css";
 
@@ -52,16 +53,14 @@ export function KeyActs<Kind extends ChangeAct>(props: KeyActsProps<Kind>) {
           const why = whyNot(change, act);
           return (
             <Fragment key={act}>
-              <button
-                type="button"
-                className="button"
+              <Button
                 // It stays in the tab order: what is pressed in vain must not drop the focus.
                 aria-disabled={why !== null}
                 aria-describedby={why === null ? undefined : `${id}-${act}`}
                 onClick={(event) => press(event, act)}
               >
                 {label}
-              </button>
+              </Button>
               {why !== null && (
                 <span id={`${id}-${act}`} hidden>
                   {refusedWords(why, isOnce)}

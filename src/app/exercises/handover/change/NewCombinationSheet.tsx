@@ -2,6 +2,7 @@ import { type FormEvent, useState } from "react";
 import type { Combination } from "../../../../lock/combination";
 import { OwnNumbers } from "../../../hand/OwnNumbers";
 import { faceNumbers, readOwn } from "../../../hand/readOwn";
+import { Button } from "../../../parts/controls/Button";
 import { Dialog } from "../../../parts/controls/Dialog";
 import type { ChangeSetup } from "./changeSession";
 
@@ -31,12 +32,10 @@ function NewCombinationForm({ setup, onClose, onDraw, onOwn }: Omit<NewCombinati
       <p>The combination the lock is to be given.</p>
       <OwnNumbers profile={setup.profile} typed={typed} onTyped={setTyped} />
       <div className="row mt-4">
-        <button type="submit" className="button primary" disabled={!("numbers" in own)}>
+        <Button type="submit" className="primary" disabled={!("numbers" in own)}>
           Take these
-        </button>
-        <button type="button" className="button" onClick={draw}>
-          Draw one by the rules
-        </button>
+        </Button>
+        <Button onClick={draw}>Draw one by the rules</Button>
       </div>
       <p className="text-soft">This is a practice lock. Never type a combination that is in use anywhere.</p>
     </form>

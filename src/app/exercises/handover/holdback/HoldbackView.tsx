@@ -9,6 +9,7 @@ import { LockChoice } from "../../../hand/LockChoice";
 import { LockInHand } from "../../../hand/LockInHand";
 import { useHandStore } from "../../../hand/useHandStore";
 import { WeightChoice } from "../../../hand/WeightChoice";
+import { Button } from "../../../parts/controls/Button";
 import { memoryOf } from "../../../parts/page/ofChart";
 import { Cutaway } from "../../../pictures/cutaway/Cutaway";
 import { Cautions } from "../parts/Cautions";
@@ -65,12 +66,12 @@ function HoldbackHand({ session }: HoldbackProps) {
         keysMore={["The buttons for holdback and door follow the dial."]}
       />
       <div className="row justify-center w-full">
-        <button type="button" className="button phone:flex-1" onClick={() => session.slide()}>
+        <Button className="phone:flex-1" onClick={() => session.slide()}>
           {lock.isHeld ? TASK_WORDS.released : TASK_WORDS.set}
-        </button>
-        <button type="button" className="button phone:flex-1" onClick={() => session.pull()}>
+        </Button>
+        <Button className="phone:flex-1" onClick={() => session.pull()}>
           {TASK_WORDS.pulled}
-        </button>
+        </Button>
       </div>
     </>
   );

@@ -1,5 +1,6 @@
-import { type ReactNode, useState } from "react";
+import { useState } from "react";
 import { type ActGroupTitle, nextStep } from "../../../../handover/run/nextStep";
+import { Button } from "../../../parts/controls/Button";
 import { RunCautions } from "./RunCautions";
 import type { HandoverSession } from "./session/handoverSession";
 import { ACT_GROUPS, type ActGroup } from "./session/runActs";
@@ -14,28 +15,15 @@ interface ActsProps {
   readonly onLookBack: (() => void) | null;
 }
 
-interface ActButtonProps {
-  readonly onAct: () => void;
-  readonly children: ReactNode;
-}
-
-function ActButton({ onAct, children }: ActButtonProps) {
-  return (
-    <button type="button" className="button" onClick={onAct}>
-      {children}
-    </button>
-  );
-}
-
 function PaperActs({ session, onForm, onLookBack }: ActsProps) {
   const sign = () => {
     if (session.act({ type: "duty.signed" }, performance.now()) && session.run.isHandedOver) onLookBack?.();
   };
   return (
     <>
-      <ActButton onAct={() => onForm("record")}>Write the record</ActButton>
-      <ActButton onAct={sign}>Sign the door off</ActButton>
-      {onLookBack !== null && <ActButton onAct={onLookBack}>Look back</ActButton>}
+      <Button onClick={() => onForm("record")}>Write the record</Button>
+      <Button onClick={sign}>Sign the door off</Button>
+      {onLookBack !== null && <Button onClick={onLookBack}>Look back</Button>}
     </>
   );
 }
@@ -53,16 +41,14 @@ function GroupChoice({ chosen, next, onChoose }: GroupChoiceProps) {
     <fieldset className="run-groups row">
       <legend className="visually-hidden">Groups of acts</legend>
       {GROUPS.map(({ title }) => (
-        <button
+        <Button
           key={title}
-          type="button"
-          className="button"
           aria-pressed={title === chosen}
           aria-current={title === next ? "step" : undefined}
           onClick={() => onChoose(title)}
         >
           {title}
-        </button>
+        </Button>
       ))}
     </fieldset>
   );
@@ -94,11 +80,11 @@ export function Acts(props: ActsProps) {
         {group.acts
           .filter(({ isOffered }) => isOffered?.(session) ?? true)
           .map(({ label, does }) => (
-            <ActButton key={label} onAct={() => does(session, performance.now())}>
+            <Button key={label} onClick={() => does(session, performance.now())}>
               {label}
-            </ActButton>
+            </Button>
           ))}
-        {shown === "Lock" && <ActButton onAct={() => onForm("numbers")}>Change the combination</ActButton>}
+        {shown === "Lock" && <Button onClick={() => onForm("numbers")}>Change the combination</Button>}
         {shown === "Paper" && <PaperActs {...props} />}
       </fieldset>
       <RunCautions ids={group.cautions} />

@@ -2,6 +2,7 @@ import { type FormEvent, useState } from "react";
 import { combinationText } from "../../../../handover/change/changeFault";
 import { PackChange } from "../../../../handover/change/packChange";
 import { faceNumbers, readOwn } from "../../../hand/readOwn";
+import { Button } from "../../../parts/controls/Button";
 import { KeyActs, WITH_BUTTON, WITH_KEY } from "../change/KeyActs";
 import { brokenRules, changeTo, leaveChange } from "./session/changeWork";
 import type { HandoverSession } from "./session/handoverSession";
@@ -55,9 +56,9 @@ export function ChooseNumbers({ session, onDone }: ChooseNumbersProps) {
           ))}
         </ul>
       )}
-      <button type="submit" className="button primary justify-self-start">
+      <Button type="submit" className="primary justify-self-start">
         {isWarned ? "Set it anyway" : "Set it"}
-      </button>
+      </Button>
     </form>
   );
 }
@@ -92,14 +93,9 @@ export function ChangeControls({ session, isOnce }: ChangeControlsProps) {
         onVain={(why) => session.workOnChange(() => change.refuse(why))}
       />
       <p className="text-small text-soft">{ORDER[isKeyed ? "key" : "button"]}</p>
-      <button
-        type="button"
-        className="button"
-        disabled={!change.canBeLeft}
-        onClick={() => leaveChange(session, performance.now())}
-      >
+      <Button disabled={!change.canBeLeft} onClick={() => leaveChange(session, performance.now())}>
         {change.isDone ? "Done" : "Leave the change"}
-      </button>
+      </Button>
     </>
   );
 }

@@ -5,6 +5,7 @@ import type { RunStep } from "../../../../handover/run/handoverRun";
 import { FAULT_WORDS } from "../../../../handover/run/rules/faultWords";
 import { stepWords } from "../../../../handover/run/stepWords";
 import { countText } from "../../../../wording/amountWords";
+import { Button } from "../../../parts/controls/Button";
 import { timeText } from "../../../parts/timeText";
 import { recordOf } from "./kept/runRecord";
 import { RecordPrint } from "./RecordPrint";
@@ -58,9 +59,9 @@ function StepRow({ step, before, onUndo }: StepRowProps) {
         <span className="text-soft">{clock(step.event.at_ms)}</span> {stepWords(step.event)}
         {before === null && <em> Undone in the debrief.</em>}
         {before !== null && (
-          <button type="button" className="button slim ml-auto text-small print:hidden" onClick={() => onUndo(before)}>
+          <Button className="slim ml-auto text-small print:hidden" onClick={() => onUndo(before)}>
             Undo from here<span className="visually-hidden">: {stepWords(step.event)}</span>
-          </button>
+          </Button>
         )}
       </p>
       {step.missing.length > 0 && <p>Missing then: {missingWords(step.missing).join(" ")}</p>}

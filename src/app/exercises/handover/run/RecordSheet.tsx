@@ -10,6 +10,7 @@ import {
   recordProblems,
 } from "../../../../records/handover/recordForm";
 import type { Problem } from "../../../../wording/problem";
+import { Button } from "../../../parts/controls/Button";
 import { Dialog } from "../../../parts/controls/Dialog";
 import type { HandoverSession } from "./session/handoverSession";
 
@@ -96,9 +97,9 @@ export function RecordSheet({ session, isOpen, onClose }: RecordSheetProps) {
           Who holds the combination, never what it is. It is changed when {CHANGE_EVENTS.map(asClause).join("; ")} (
           {CHANGE_SOURCE}).
         </p>
-        <button type="submit" className="button primary justify-self-start">
+        <Button type="submit" className="primary justify-self-start">
           Write the record
-        </button>
+        </Button>
       </form>
     </Dialog>
   );

@@ -1,6 +1,7 @@
 import { useSelector } from "@xstate/react";
 import { useEffect } from "react";
 import type { ZeroingState } from "../../../../zeroing/zeroingMachine";
+import { Button } from "../../../parts/controls/Button";
 import { useStore } from "../../../parts/page/useStore";
 import { RingControls } from "../../zeroing/ring/RingControls";
 import { RingGrip } from "../../zeroing/ring/RingGrip";
@@ -28,9 +29,7 @@ function PackRing({ session }: { readonly session: HandoverSession }) {
         The ring is clamped, {off.toFixed(1)} graduations off the line.{" "}
         {off <= TRUE_RING ? "It is aligned." : "It is not aligned: loosen it and turn it again."}
       </p>
-      <button type="button" className="button" onClick={() => session.zeroing.loosenRing()}>
-        Loosen the ring
-      </button>
+      <Button onClick={() => session.zeroing.loosenRing()}>Loosen the ring</Button>
     </>
   );
 }
@@ -75,9 +74,7 @@ export function RingPanel({ session }: { readonly session: HandoverSession }) {
   return (
     <>
       {isEncoder ? <SetZeroPanel session={zeroing} now={performance.now()} /> : <PackRing session={session} />}
-      <button type="button" className="button" onClick={() => session.show("dial")}>
-        Back to the door
-      </button>
+      <Button onClick={() => session.show("dial")}>Back to the door</Button>
     </>
   );
 }

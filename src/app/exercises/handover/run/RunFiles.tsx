@@ -5,6 +5,7 @@ import { RunError } from "../../../../handover/run/rules/runError";
 import { LockError } from "../../../../lock/lockError";
 import type { HandoverRecord } from "../../../../records/handover/handoverRecord";
 import { recordHash, writeHashed } from "../../../../records/hashedRecord";
+import { Button } from "../../../parts/controls/Button";
 import { FileButton } from "../../../parts/files/FileButton";
 import { fileNameOf } from "../../../parts/files/fileName";
 import { saveFile } from "../../../parts/files/saveFile";
@@ -55,17 +56,9 @@ export function RunFiles({ session, record }: RunFilesProps) {
   return (
     <div className="print:hidden">
       <div className="row my-3">
-        <button type="button" className="button" onClick={saveRun}>
-          Save the handover
-        </button>
-        {record !== null && (
-          <button type="button" className="button" onClick={() => saveRecord(record)}>
-            Save the record
-          </button>
-        )}
-        <button type="button" className="button" onClick={() => window.print()}>
-          Print
-        </button>
+        <Button onClick={saveRun}>Save the handover</Button>
+        {record !== null && <Button onClick={() => saveRecord(record)}>Save the record</Button>}
+        <Button onClick={() => window.print()}>Print</Button>
         <FileButton accept=".json" onFile={async (file) => setTold(checkText(await file.text()))}>
           Check a saved handover
         </FileButton>

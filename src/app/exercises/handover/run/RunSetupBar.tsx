@@ -1,6 +1,7 @@
 import { useState } from "react";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
 import { countText } from "../../../../wording/amountWords";
+import { Button } from "../../../parts/controls/Button";
 import { Dialog } from "../../../parts/controls/Dialog";
 import type { RunSetup } from "./session/doorWork";
 import type { HandoverSession } from "./session/handoverSession";
@@ -26,9 +27,9 @@ function AskDiscard({ steps, isOpen, onDiscard, onClose }: AskProps) {
         {steps === 0 ? "The work you have under way is" : `Your ${countText(steps, "step")} so far are`} lost. To keep
         them, choose “Keep it”, then “Look back” and “Save the handover”.
       </p>
-      <button type="button" className="button primary" onClick={onDiscard}>
+      <Button className="primary" onClick={onDiscard}>
         Discard and start
-      </button>
+      </Button>
     </Dialog>
   );
 }
@@ -63,20 +64,11 @@ export function RunSetupBar({ session, onStart, newSeed }: RunSetupBarProps) {
           ))}
         </select>
       </label>
-      <button type="button" className="button" onClick={() => begin(setup)}>
-        Start again
-      </button>
-      <button type="button" className="button" onClick={() => begin({ ...setup, seed: newSeed() })}>
-        Another door
-      </button>
-      <button
-        type="button"
-        className="button"
-        aria-pressed={isHandsOff}
-        onClick={() => begin({ ...setup, isHandsOff: !isHandsOff })}
-      >
+      <Button onClick={() => begin(setup)}>Start again</Button>
+      <Button onClick={() => begin({ ...setup, seed: newSeed() })}>Another door</Button>
+      <Button aria-pressed={isHandsOff} onClick={() => begin({ ...setup, isHandsOff: !isHandsOff })}>
         A simulated hand dials
-      </button>
+      </Button>
       <small>
         {door}, {lock}, door number {seed}
       </small>

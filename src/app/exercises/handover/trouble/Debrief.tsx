@@ -5,6 +5,7 @@ import type { LockCard, TroubleTask } from "../../../../handover/trouble/trouble
 import { guideSource, TROUBLE_GUIDE } from "../../../../handover/trouble/troubleGuide";
 import { countText } from "../../../../wording/amountWords";
 import { focusDial } from "../../../hand/dial/focusDial";
+import { Button } from "../../../parts/controls/Button";
 import { signedText } from "../../../parts/signedText";
 import { TextTable } from "../../../parts/TextTable";
 import { Cutaway } from "../../../pictures/cutaway/Cutaway";
@@ -102,12 +103,10 @@ export function Debrief({ session }: { readonly session: TroubleSession }) {
       <p>{guide.practice}</p>
       <p className="text-soft">The maker's written instructions decide. Source: {guideSource(task.trouble.kind)}.</p>
       <p className="row mt-3">
-        <button type="button" className="button" onClick={begin(() => session.again())}>
-          Same again
-        </button>
-        <button type="button" className="button primary" onClick={begin(() => session.another())}>
+        <Button onClick={begin(() => session.again())}>Same again</Button>
+        <Button className="primary" onClick={begin(() => session.another())}>
           Another
-        </button>
+        </Button>
       </p>
     </section>
   );

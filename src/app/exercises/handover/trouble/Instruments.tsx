@@ -1,5 +1,6 @@
 import { useSelector } from "@xstate/react";
 import { nextLook } from "../../../../handover/trouble/nextLook";
+import { Button } from "../../../parts/controls/Button";
 import { stateOf } from "../../../parts/page/ofChart";
 import { seenRow } from "./observationRows";
 import { SteadyHand } from "./SteadyHand";
@@ -30,9 +31,9 @@ export function Instruments({ session }: { readonly session: TroubleSession }) {
       )}
       <p className="row mt-3">
         {gauges.map(({ label, use }) => (
-          <button key={label} type="button" className="button" disabled={isClosed} onClick={use}>
+          <Button key={label} disabled={isClosed} onClick={use}>
             {label}
-          </button>
+          </Button>
         ))}
       </p>
       <p className="mt-3 text-small text-soft">

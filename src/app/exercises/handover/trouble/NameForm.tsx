@@ -3,6 +3,7 @@ import { faceText } from "../../../../dialing/words";
 import { kindsFor } from "../../../../handover/trouble/drawTrouble";
 import type { LockCard, Trouble, TroubleKind } from "../../../../handover/trouble/trouble";
 import { TROUBLE_GUIDE } from "../../../../handover/trouble/troubleGuide";
+import { Button } from "../../../parts/controls/Button";
 import { NumberField } from "../../../parts/controls/NumberField";
 import { type DraftProblem, EMPTY_DRAFT, type NameDraft, readDraft } from "./nameDraft";
 
@@ -158,9 +159,9 @@ export function NameForm({ card, onName }: NameFormProps) {
         ))}
       </fieldset>
       <p className="row mt-3">
-        <button type="submit" className="button primary">
+        <Button type="submit" className="primary">
           Name it
-        </button>
+        </Button>
         {draft.kind === null && <Problem id={problemId} problem={problem} />}
       </p>
     </form>

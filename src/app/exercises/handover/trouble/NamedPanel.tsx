@@ -2,6 +2,7 @@ import { useSelector } from "@xstate/react";
 import { useEffect, useRef } from "react";
 import { troubleSentence } from "../../../../handover/trouble/troubleWords";
 import { focusDial } from "../../../hand/dial/focusDial";
+import { Button } from "../../../parts/controls/Button";
 import { memoryOf } from "../../../parts/page/ofChart";
 import type { TroubleSession } from "./troubleSession";
 
@@ -31,12 +32,10 @@ export function NamedPanel({ session, note, label, onStand }: NamedPanelProps) {
       <p className="text-title">{troubleSentence(named)}.</p>
       <p className="text-soft">{note}</p>
       <p className="row mt-3">
-        <button type="button" className="button primary" onClick={onStand}>
+        <Button className="primary" onClick={onStand}>
           {label}
-        </button>
-        <button type="button" className="button" onClick={takeBack}>
-          Take it back
-        </button>
+        </Button>
+        <Button onClick={takeBack}>Take it back</Button>
       </p>
     </section>
   );

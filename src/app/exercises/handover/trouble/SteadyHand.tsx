@@ -3,6 +3,7 @@ import { faceText, readingText } from "../../../../dialing/words";
 import type { LockCard } from "../../../../handover/trouble/trouble";
 import { LONGEST_REST, MOST_OFF } from "../../../../handover/trouble/troubleBench";
 import { reading } from "../../../../lock/dial";
+import { Button } from "../../../parts/controls/Button";
 import { signedText } from "../../../parts/signedText";
 
 interface AmountProps {
@@ -22,9 +23,9 @@ function Amount({ label, shown, value, low, high, step, onValue }: AmountProps) 
   return (
     <div className="trouble-amount grid grid-cols-[118px_34px_minmax(60px,1fr)_34px_96px] gap-3 items-center min-h-[38px] phone:grid-cols-[44px_minmax(0,1fr)_44px] phone:mb-3">
       <label htmlFor={id}>{label}</label>
-      <button type="button" className="button" aria-label={`${label}: less`} onClick={() => set(value - step)}>
+      <Button aria-label={`${label}: less`} onClick={() => set(value - step)}>
         −
-      </button>
+      </Button>
       <input
         id={id}
         type="range"
@@ -35,9 +36,9 @@ function Amount({ label, shown, value, low, high, step, onValue }: AmountProps) 
         aria-valuetext={shown}
         onChange={(event) => set(Number(event.currentTarget.value))}
       />
-      <button type="button" className="button" aria-label={`${label}: more`} onClick={() => set(value + step)}>
+      <Button aria-label={`${label}: more`} onClick={() => set(value + step)}>
         +
-      </button>
+      </Button>
       <output htmlFor={id}>{shown}</output>
     </div>
   );
@@ -91,12 +92,10 @@ export function SteadyHand({ card, isClosed, onDial }: SteadyHandProps) {
         />
       )}
       <p className="row mt-3">
-        <button type="submit" className="button" disabled={isClosed}>
+        <Button type="submit" disabled={isClosed}>
           Dial and draw
-        </button>
-        <button type="button" className="button" onClick={asWritten}>
-          All as written
-        </button>
+        </Button>
+        <Button onClick={asWritten}>All as written</Button>
       </p>
     </form>
   );

@@ -1,3 +1,4 @@
+import { Button } from "../../../parts/controls/Button";
 import type { Graduations } from "../../../../lock/dial";
 import { RING_TRAVEL } from "../../../../zeroing/ringClamp";
 import { focusDial } from "../../../hand/dial/focusDial";
@@ -27,27 +28,21 @@ export function RingControls({ session }: { readonly session: ZeroingSession }) 
         aria-valuetext={`turned ${Math.abs(lock.ringTurn).toFixed(2)} ${lock.ringTurn < 0 ? "right" : "left"}; ${indexPlace(lock.indexError)}`}
         onChange={(event) => session.turnRing(-Number(event.currentTarget.value) - lock.ringTurn)}
       />
-      <button type="button" className="button" onClick={() => session.turnRing(0.05)} aria-label="Nudge the ring left">
+      <Button onClick={() => session.turnRing(0.05)} aria-label="Nudge the ring left">
         ↺ nudge
-      </button>
-      <button
-        type="button"
-        className="button"
-        onClick={() => session.turnRing(-0.05)}
-        aria-label="Nudge the ring right"
-      >
+      </Button>
+      <Button onClick={() => session.turnRing(-0.05)} aria-label="Nudge the ring right">
         nudge ↻
-      </button>
-      <button
-        type="button"
-        className="button primary"
+      </Button>
+      <Button
+        className="primary"
         onClick={() => {
           session.clampRing();
           focusDial();
         }}
       >
         Clamp the ring
-      </button>
+      </Button>
     </div>
   );
 }
