@@ -12,14 +12,10 @@ import type { Profile } from "./profile";
 const shipped = ({ source: _, ...profile }: { readonly source: string }) => profile as Profile;
 
 /** The generic families of lock that come with the trainer, easiest to explain first. */
-export const SHIPPED_PROFILES: readonly Profile[] = [
-  threeWheel,
-  fourWheel,
-  twoWheel,
-  smallThreeWheel,
-  fixedPin,
-  dialEncoder,
-].map(shipped);
+export const SHIPPED_PROFILES: readonly [Profile, ...Profile[]] = [
+  shipped(threeWheel),
+  ...[fourWheel, twoWheel, smallThreeWheel, fixedPin, dialEncoder].map(shipped),
+];
 
 /**
  * A shipped profile by its id.

@@ -44,6 +44,12 @@ export function drawCondition(ranges: ConditionRanges, perTurn: number, chance: 
   };
 }
 
+/** What a lock is drawn by. */
+interface DrawnLock {
+  readonly ranges: ConditionRanges;
+  readonly graduations: number;
+}
+
 /** A lock train whose zero is to be set, with the encoder that reads its cam. Mutable. */
 export class ZeroLock extends LockTrain {
   readonly condition: ZeroCondition;
@@ -51,6 +57,11 @@ export class ZeroLock extends LockTrain {
   constructor(condition: ZeroCondition, perTurn: number) {
     super(condition, perTurn);
     this.condition = condition;
+  }
+
+  /** A lock with a condition drawn within ranges. @param graduations - in one turn */
+  static drawn({ ranges, graduations }: DrawnLock, chance: Chance): ZeroLock {
+    return new ZeroLock(drawCondition(ranges, graduations, chance), graduations);
   }
 
   /**

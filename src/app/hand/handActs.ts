@@ -1,5 +1,4 @@
 import type { KeyboardEvent } from "react";
-import { plainKey } from "./dial/plainKey";
 import type { DigitsNow } from "./useDigits";
 
 /** One thing to do beside turning the dial: its key while the dial has the focus, and its button. */
@@ -62,5 +61,6 @@ export function takeKey(event: KeyboardEvent, acts: readonly HandAct[]): void {
   if (act === undefined) return;
   // The page does not scroll, however long the key is down.
   if (event.key === " ") event.preventDefault();
-  if (plainKey(event) !== null && act.isClosed !== true) act.act();
+  const isPlain = !(event.ctrlKey || event.metaKey || event.altKey || event.repeat);
+  if (isPlain && act.isClosed !== true) act.act();
 }

@@ -9,8 +9,8 @@ interface SideProps {
   /** Whether its series is under way, or has been closed. */
   readonly isOpen: boolean;
   readonly isClosed: boolean;
-  /** The last reading of this side, if it was refused. */
-  readonly refused: LastReading | null;
+  /** Whether the last reading of this side was refused. */
+  readonly isRefused: boolean;
 }
 
 function Place({ socket, isRefused }: { readonly socket: Socket; readonly isRefused: boolean }) {
@@ -44,7 +44,7 @@ function Place({ socket, isRefused }: { readonly socket: Socket; readonly isRefu
  * The sockets of one side on their arc, with its name: outlines are stops wanted, pegs stops recorded, a struck peg one
  * that did not count, a bar a side that is closed. A peg beyond the arc was left of zero, one inside it right of zero.
  */
-function Side({ side, readings, wanted, isOpen, isClosed, refused }: SideProps) {
+function Side({ side, readings, wanted, isOpen, isClosed, isRefused }: SideProps) {
   const places = sockets(side, readings, wanted, isOpen);
   return (
     <g>
@@ -61,7 +61,7 @@ function Side({ side, readings, wanted, isOpen, isClosed, refused }: SideProps) 
         </tspan>
       </text>
       {places.map((socket) => (
-        <Place key={socket.key} socket={socket} isRefused={refused !== null} />
+        <Place key={socket.key} socket={socket} isRefused={isRefused} />
       ))}
       {isClosed && (
         <path
@@ -100,7 +100,7 @@ export function Sockets({ accepted, wanted, asked, isSet, order, last }: Sockets
       wanted={wanted[side]}
       isOpen={asked === side}
       isClosed={isSet || (index === 0 && asked === order[1])}
-      refused={last !== null && last.refusal !== null && last.side === side && asked === side ? last : null}
+      isRefused={last !== null && last.refusal !== null && last.side === side && asked === side}
     />
   ));
 }

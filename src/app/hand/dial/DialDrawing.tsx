@@ -7,7 +7,6 @@ import { dialRotation } from "./dialGeometry";
 import { Engraved } from "./Engraved";
 import { Hub, type HubText } from "./Hub";
 import { KnobBody, KnobRibs } from "./Knob";
-import { OpenRing } from "./OpenRing";
 import { TurnArrow } from "./TurnArrow";
 import { WindUp } from "./WindUp";
 import "./dial.css";
@@ -80,7 +79,17 @@ export function DialDrawing(props: DialDrawingProps) {
       {/* The plate within the ring is the page's own, below the drawing. */}
       <circle className="fill-none stroke-well" strokeWidth={27} r={239.5} />
       <circle className="fill-none" strokeWidth={2.5} r={252} stroke={`url(#${name}-sunken)`} />
-      {isOpen && <OpenRing />}
+      {isOpen && (
+        // The lock has opened: a band goes once round the ring, outside the index, and stays while the bolt is back.
+        <circle
+          className="dial-open-ring fill-none stroke-accent"
+          strokeWidth={6.4}
+          strokeDasharray="100"
+          r={249.3}
+          pathLength={100}
+          transform="rotate(-90)"
+        />
+      )}
       <circle className="fill-none" strokeWidth={3.5} r={225} stroke={`url(#${name}-raised)`} />
       <circle className="fill-none stroke-ink" strokeWidth={1.1} r={226.8} />
       <text className="dial-caption" transform={ringTurned}>

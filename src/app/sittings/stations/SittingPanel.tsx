@@ -1,7 +1,7 @@
 import { useSelector } from "@xstate/react";
 import { useEffect, useRef } from "react";
 import { stationName } from "../../../drill/sheet/stationName";
-import { weightWords } from "../../hand/dial/weightWords";
+import { WEIGHT_WORDS } from "../../hand/dial/weightWords";
 import { memoryOf } from "../../parts/page/ofChart";
 import { spanText } from "../../results/sheetWords";
 import type { SittingSession } from "../session/sittingSession";
@@ -38,7 +38,7 @@ function TryButtons({ session, one }: SittingPanelProps) {
 const conditionWords = ({ setup: { station, conditions } }: TryInHand) =>
   [
     station.timeLimit_s === undefined ? "" : `A try counts if it takes at most ${spanText(station.timeLimit_s)}.`,
-    weightWords(conditions.dial),
+    WEIGHT_WORDS[conditions.dial],
   ].join(" ");
 
 interface SittingPanelProps {

@@ -79,9 +79,7 @@ function HoldbackHand({ session }: HoldbackProps) {
 
 /** Holdback: the slide that keeps a bolt back, what it does to the dial, and what it does to the door. */
 export function HoldbackView({ query, chance }: HandoverViewProps) {
-  const [first] = SHIPPED_PROFILES;
-  if (first === undefined) throw new Error("no lock is shipped");
-  const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? first;
+  const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? SHIPPED_PROFILES[0];
   const weight = weightOf(query);
   const session = useHandStore(
     useMemo(() => new HoldbackSession({ profile, weight }, chance), [profile, weight, chance]),

@@ -22,7 +22,6 @@ import type { RunSetup } from "./session/doorWork";
 import { HandoverSession } from "./session/handoverSession";
 import { noted } from "./session/told";
 
-const DEFAULT = SHIPPED_PROFILES.find(({ id }) => id === "three-wheel") ?? SHIPPED_PROFILES[0];
 const SEEDS = 100_000;
 
 /** A handover on the screen, and what keeps it. */
@@ -31,10 +30,9 @@ interface ShownRun {
   readonly keeper: RunKeeper;
 }
 
-function askedSetup({ query, chance }: HandoverViewProps): RunSetup | null {
-  const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? DEFAULT;
+function askedSetup({ query, chance }: HandoverViewProps): RunSetup {
+  const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? SHIPPED_PROFILES[0];
   const seed = Number(query.get("seed") ?? Math.floor(chance() * SEEDS));
-  if (profile === undefined) return null;
   return {
     profile,
     seed: Number.isInteger(seed) ? seed : 1,
@@ -50,9 +48,8 @@ function isAsked({ profile, seed, isHandsOff }: RunSetup, query: URLSearchParams
 }
 
 /** The run that goes on: the one kept here, unless the address asks for another. */
-async function firstRun(props: HandoverViewProps): Promise<ShownRun | null> {
+async function firstRun(props: HandoverViewProps): Promise<ShownRun> {
   const asked = askedSetup(props);
-  if (asked === null) return null;
   const { kept, mark, problem } = await recallHandover(({ kept: { run } }) => isAsked(run, props.query));
   const keeper = new RunKeeper(mark);
   const keep = keeper.keep.bind(keeper);

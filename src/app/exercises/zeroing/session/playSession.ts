@@ -4,7 +4,7 @@ import { type Graduations, turnOf } from "../../../../lock/dial";
 import type { Chance } from "../../../../statistics/chance";
 import { markPlay } from "../../../../zeroing/playEstimate";
 import { hasStopsEnough, type PlayEvent, playMachine, stopProblem } from "../../../../zeroing/playMachine";
-import { drawCondition, ZeroLock } from "../../../../zeroing/zeroLock";
+import { ZeroLock } from "../../../../zeroing/zeroLock";
 import { HandStore } from "../../../hand/handStore";
 import type { ZeroingSetup } from "./zeroingSession";
 
@@ -21,9 +21,9 @@ export class PlaySession extends HandStore {
   readonly chart = createActor(playMachine).start();
   private readonly newCondition: () => ZeroLock;
 
-  constructor({ ranges, graduations, weight }: PlaySetup, chance: Chance) {
+  constructor(setup: PlaySetup, chance: Chance) {
     super();
-    this.newCondition = () => new ZeroLock(drawCondition(ranges, graduations, chance), graduations);
+    this.newCondition = () => ZeroLock.drawn(setup, chance);
     this.lock = this.newCondition();
     const lock = () => this.lock;
     this.hand = new HandSession<PlayEvent>(
@@ -36,7 +36,7 @@ export class PlaySession extends HandStore {
           return by === 0 ? [] : [{ type: "dial.turned", turn: turnOf(by) }];
         },
       },
-      { weight, chart: this.chart },
+      { weight: setup.weight, chart: this.chart },
     );
   }
 

@@ -9,7 +9,7 @@ import { clampRing, turnRing } from "../../../../zeroing/ringClamp";
 import { type ReadingFact, takeReading } from "../../../../zeroing/takeReading";
 import { type ZeroingContext, type ZeroingState, zeroingMachine } from "../../../../zeroing/zeroingMachine";
 import type { ZeroingRules } from "../../../../zeroing/zeroingRules";
-import { type ConditionRanges, drawCondition, ZeroLock } from "../../../../zeroing/zeroLock";
+import { type ConditionRanges, ZeroLock } from "../../../../zeroing/zeroLock";
 import { HandStore } from "../../../hand/handStore";
 
 /** What a zeroing exercise is set up for. */
@@ -50,7 +50,7 @@ export class ZeroingSession extends HandStore {
     super();
     this.setup = setup;
     this.chance = chance;
-    this.lock = new ZeroLock(drawCondition(setup.ranges, setup.graduations, chance), setup.graduations);
+    this.lock = ZeroLock.drawn(setup, chance);
     this.approach = new Approach(this.lock.dial);
     this.chart = createActor(zeroingMachine(setup.rules)).start();
     this.hand = this.takeDial();
@@ -136,10 +136,7 @@ export class ZeroingSession extends HandStore {
 
   /** Another lock. */
   newLock(): void {
-    this.lock = new ZeroLock(
-      drawCondition(this.setup.ranges, this.setup.graduations, this.chance),
-      this.setup.graduations,
-    );
+    this.lock = ZeroLock.drawn(this.setup, this.chance);
     this.again();
   }
 

@@ -8,7 +8,7 @@ import { loosenRing, setZero, workOnRing } from "./ringWork";
 /** Something one may do next. Nothing is ever greyed out: what cannot be says why. */
 export interface RunAct {
   readonly label: string;
-  readonly does: (session: HandoverSession, now: Milliseconds) => void;
+  readonly does: (session: HandoverSession, now: Milliseconds) => unknown;
   /** Left out where it is not offered: by the kind of lock, or because the dial does it. */
   readonly isOffered?: (session: HandoverSession) => boolean;
 }
@@ -21,9 +21,7 @@ export interface ActGroup {
   readonly cautions: readonly Caution["id"][];
 }
 
-const sends = (event: HandoverEvent) => (session: HandoverSession, now: Milliseconds) => {
-  session.act(event, now);
-};
+const sends = (event: HandoverEvent) => (session: HandoverSession, now: Milliseconds) => session.act(event, now);
 const handsOff = ({ setup }: HandoverSession) => setup.isHandsOff;
 const byHand = ({ setup }: HandoverSession) => !setup.isHandsOff;
 const isEncoder = ({ setup }: HandoverSession) => setup.profile.kind === "dial-encoder";
@@ -44,23 +42,19 @@ export const ACT_GROUPS: readonly ActGroup[] = [
     acts: [
       {
         label: "Measure the height",
-        does: (session, now) => {
-          session.act({ type: "mounting.measured", height_in: session.recorded.scene.height_in }, now);
-        },
+        does: (session, now) =>
+          session.act({ type: "mounting.measured", height_in: session.recorded.scene.height_in }, now),
       },
       { label: "Get the exception in writing", does: sends({ type: "authorization.asked" }) },
-      { label: "Align the ring", does: (session, now) => workOnRing(session, now) },
-      { label: "Loosen the ring", does: (session, now) => loosenRing(session, now) },
-      {
-        label: "Set the zero turning right",
-        does: (session, now) => setZero(session, "right", now),
-        isOffered: (session) => isEncoder(session) && handsOff(session),
-      },
-      {
-        label: "Set the zero turning left",
-        does: (session, now) => setZero(session, "left", now),
-        isOffered: (session) => isEncoder(session) && handsOff(session),
-      },
+      { label: "Align the ring", does: workOnRing },
+      { label: "Loosen the ring", does: loosenRing },
+      ...(["right", "left"] as const).map(
+        (side): RunAct => ({
+          label: `Set the zero turning ${side}`,
+          does: (session, now) => setZero(session, side, now),
+          isOffered: (session) => isEncoder(session) && handsOff(session),
+        }),
+      ),
     ],
   },
   {
@@ -92,9 +86,7 @@ export const ACT_GROUPS: readonly ActGroup[] = [
       { label: "Release the holdback", does: sends({ type: "holdback.released" }) },
       {
         label: "Test the inside release",
-        does: (session, now) => {
-          session.act({ type: "wayOut.checked", isFree: !session.isReleaseBlocked }, now);
-        },
+        does: (session, now) => session.act({ type: "wayOut.checked", isFree: !session.isReleaseBlocked }, now),
       },
       { label: "Clear the inside release", does: sends({ type: "wayOut.cleared" }) },
       { label: "Have it opened by force", does: sends({ type: "door.opened", by: "emergency" }) },
