@@ -1,5 +1,4 @@
 import { useMemo, useState } from "react";
-import { Button } from "../../../parts/controls/Button";
 import type { Help } from "../../../../dialing/advice";
 import { combinationText } from "../../../../handover/change/changeFault";
 import { fitOf, weightOf } from "../../../hand/dial/dialAddress";
@@ -8,6 +7,7 @@ import { LockChoice } from "../../../hand/LockChoice";
 import { useHandStore } from "../../../hand/useHandStore";
 import { WeightChoice } from "../../../hand/WeightChoice";
 import { useKeptJobs } from "../../../keeping/useKeptJobs";
+import { Button } from "../../../parts/controls/Button";
 import { Cautions } from "../parts/Cautions";
 import type { HandoverViewProps } from "../parts/handoverViewProps";
 import { ChangeHand } from "./ChangeHand";

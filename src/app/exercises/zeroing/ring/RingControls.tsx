@@ -1,7 +1,7 @@
-import { Button } from "../../../parts/controls/Button";
 import type { Graduations } from "../../../../lock/dial";
 import { RING_TRAVEL } from "../../../../zeroing/ringClamp";
 import { focusDial } from "../../../hand/dial/focusDial";
+import { Button } from "../../../parts/controls/Button";
 import type { ZeroingSession } from "../session/zeroingSession";
 
 /** Where the index is with respect to the line on the case, to a tenth. */
