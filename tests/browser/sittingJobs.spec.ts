@@ -3,12 +3,13 @@ import type { Page } from "@playwright/test";
 import manifest from "../../package.json" with { type: "json" };
 import { changeTo } from "../../src/app/exercises/handover/run/session/changeWork";
 import { ACT_GROUPS } from "../../src/app/exercises/handover/run/session/runActs";
-import { checkRecordFile } from "../../src/app/sittings/result/recordFile";
 import { HandoverTry } from "../../src/app/sittings/tries/handoverTry";
 import { trySetup } from "../../src/app/sittings/tries/trySetup";
 import { planTries } from "../../src/drill/sheet/planTries";
 import type { Sheet } from "../../src/drill/sheet/sheet";
 import { sheetToLink } from "../../src/drill/sheet/sheetLink";
+import { parsedJson } from "../../src/records/hashedRecord";
+import { sittingShown } from "../../src/records/sitting/sittingShown";
 import { seededChance } from "../../src/statistics/chance";
 import { changeStation, handoverStation, testSheet, troubleStation } from "../support/testSheet";
 import { LOOKS, look, violations } from "./axe";
@@ -136,9 +137,9 @@ test("a change, a trouble and a handover by keyboard come to their verdict", asy
   const downloading = page.waitForEvent("download");
   await page.getByRole("link", { name: /^Save the record/ }).click();
   const text = await readFile(await (await downloading).path(), "utf8");
-  expect(checkRecordFile(text, manifest.version).check.problems).toEqual([]);
+  expect(sittingShown(parsedJson(text), manifest.version).check.problems).toEqual([]);
   const wishful = text.replace('"faults": []', '"faults": [{"code":"set-off"}]');
-  expect(checkRecordFile(wishful, manifest.version).check.problems).toContainEqual(
+  expect(sittingShown(parsedJson(wishful), manifest.version).check.problems).toContainEqual(
     expect.objectContaining({ code: "changed" }),
   );
 });

@@ -1,6 +1,7 @@
 import { useSelector } from "@xstate/react";
 import { useCallback, useEffect, useMemo, useState } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
+import { Button } from "../parts/controls/Button";
 import { focusHeading } from "../parts/page/focusHeading";
 import { messageOf } from "../parts/page/messageOf";
 import { stateOf } from "../parts/page/ofChart";
@@ -56,14 +57,9 @@ function Elsewhere({ asked, current }: { readonly asked: Sheet | null; readonly 
       <p role="status">
         You asked for "{asked.title}", but "{session.sheet.title}" is still here. {next}, then open the link again.
       </p>
-      <button
-        type="button"
-        className="button flex-none"
-        aria-label="Close this message"
-        onClick={() => setClosed(asked)}
-      >
+      <Button className="flex-none" aria-label="Close this message" onClick={() => setClosed(asked)}>
         Close
-      </button>
+      </Button>
     </div>
   );
 }

@@ -3,6 +3,8 @@ import { type FormEvent, type RefObject, useEffect, useRef } from "react";
 import { markingScheme, schemeAdvice, schemeRows } from "../../../drill/marking/markingScheme";
 import type { Sheet } from "../../../drill/sheet/sheet";
 import { NOTICE } from "../../../records/sitting/sittingRecord";
+import { Button } from "../../parts/controls/Button";
+import { Lines } from "../../parts/Lines";
 import { stateOf } from "../../parts/page/ofChart";
 import { StackedTable } from "../../parts/TextTable";
 import type { CurrentSitting } from "../session/currentSitting";
@@ -16,11 +18,7 @@ function Sentences({ title, lines }: { readonly title: string; readonly lines: r
   return (
     <section aria-label={title}>
       <h2 className="mb-3">{title}</h2>
-      <ul className="grid gap-2">
-        {lines.map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ul>
+      <Lines of={lines} className="grid gap-2" />
     </section>
   );
 }
@@ -61,16 +59,12 @@ function StartButtons({ session, onLeave, isReady, form, field }: StartProps) {
           Start the clock
         </button>
       ) : (
-        <button key="read" type="button" className="button primary" onClick={() => session.readInstructions()}>
+        <Button key="read" className="primary" onClick={() => session.readInstructions()}>
           I have read it
-        </button>
+        </Button>
       )}
-      <button type="button" className="button" onClick={() => print()}>
-        Print this page
-      </button>
-      <button type="button" className="button" onClick={onLeave}>
-        Choose another sheet
-      </button>
+      <Button onClick={() => print()}>Print this page</Button>
+      <Button onClick={onLeave}>Choose another sheet</Button>
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import { type FormEvent, useState } from "react";
 import type { Sheet } from "../../../drill/sheet/sheet";
 import { clockText, dayText } from "../../parts/moments";
+import { Notice } from "../../parts/Notice";
 import { messageOf } from "../../parts/page/messageOf";
 import { WordLink } from "../../words/WordLink";
 import { WordsHere } from "../../words/WordsHere";
@@ -40,11 +41,7 @@ function LinkForm({ onChoose }: ChooseProps) {
       <button type="submit" className="button" disabled={text.trim() === ""}>
         Open this sheet
       </button>
-      {problem !== null && (
-        <p className="notice w-full" role="alert">
-          This link does not work: {problem}.
-        </p>
-      )}
+      {problem !== null && <Notice className="w-full">This link does not work: {problem}.</Notice>}
     </form>
   );
 }
@@ -81,11 +78,7 @@ interface ChooseSheetProps extends ChooseProps {
 export function ChooseSheet({ current, problem, onChoose }: ChooseSheetProps) {
   return (
     <div className="sitting-page page gap-6 max-w-[920px] pt-6">
-      {problem !== null && (
-        <p className="notice w-full" role="alert">
-          This sheet cannot be used here: {problem}.
-        </p>
-      )}
+      {problem !== null && <Notice className="w-full">This sheet cannot be used here: {problem}.</Notice>}
       <section aria-label="Choose a sheet">
         <div className="spread">
           <h2 className="mb-3">

@@ -1,6 +1,9 @@
-import { type RefObject, useEffect, useId, useState } from "react";
+import { type RefObject, useId, useState } from "react";
 import { harmlessName } from "../../../lock/harmlessText";
 import type { PersonRecord } from "../../../records/records";
+import { useAsked } from "../../keeping/useLogbook";
+import { Button } from "../../parts/controls/Button";
+import { Notice } from "../../parts/Notice";
 import { messageOf } from "../../parts/page/messageOf";
 import { useStored } from "../../parts/page/useStore";
 import type { SittingSession } from "../session/sittingSession";
@@ -23,22 +26,11 @@ export interface WhoForm {
 
 /** Who sits: whoever practices here, until somebody says otherwise. */
 export function useWhoSits(session: SittingSession): WhoForm {
-  const [people, setPeople] = useState<readonly PersonRecord[]>([]);
   const [isAsked, setAsked] = useState(false);
   const [name, setName] = useState("");
   const [problem, setProblem] = useState<string | null>(null);
-  useEffect(() => {
-    let isWanted = true;
-    const load = async () => {
-      const found = await (await fetchKeep()).ownPeople();
-      if (isWanted) setPeople(found);
-    };
-    // Without a logbook the name is asked for all the same.
-    load().catch(() => undefined);
-    return () => {
-      isWanted = false;
-    };
-  }, []);
+  // Without a logbook the name is asked for all the same.
+  const people = useAsked("own people", async () => (await fetchKeep()).ownPeople()).answer ?? [];
   const isAsking = useStored(session, ({ person }) => person) === null || isAsked;
   const take = (person: PersonRecord) => {
     session.sitAs(person);
@@ -75,9 +67,9 @@ function Choice({ form, field }: Omit<WhoSitsProps, "session">) {
       {form.people.length > 0 && (
         <div className="row">
           {form.people.map((person) => (
-            <button key={person.id} type="button" className="button" onClick={() => form.choose(person)}>
+            <Button key={person.id} onClick={() => form.choose(person)}>
               {harmlessName(person.name)}
-            </button>
+            </Button>
           ))}
         </div>
       )}
@@ -110,16 +102,12 @@ export function WhoSits({ session, form, field }: WhoSitsProps) {
       ) : (
         <p>
           You are <b>{harmlessName(session.person ?? "")}</b>.{" "}
-          <button type="button" className="button print:hidden" onClick={form.ask}>
+          <Button className="print:hidden" onClick={form.ask}>
             Not you?
-          </button>
+          </Button>
         </p>
       )}
-      {form.problem !== null && (
-        <p className="notice mt-4" role="alert">
-          {form.problem}
-        </p>
-      )}
+      {form.problem !== null && <Notice>{form.problem}</Notice>}
     </section>
   );
 }

@@ -1,12 +1,14 @@
 import type { Motion } from "../../../dialing/motion";
 import { parsedJson } from "../../../records/hashedRecord";
 import { LogbookError } from "../../../records/logbookError";
+import { sittingShown } from "../../../records/sitting/sittingShown";
 import { copiesHere } from "../../../store/copiesHere";
 import { currentLogbook } from "../../keeping/currentLogbook";
+import { Button } from "../../parts/controls/Button";
 import { RecordChecker, type RecordFinding, RecordOutcome, useRecordCheck } from "../../parts/files/RecordChecker";
 import { APP_VERSION } from "../../parts/page/appVersion";
 import type { KeptRecord } from "../session/sittingShelf";
-import { checkKept, checkRecordFile } from "./recordFile";
+import { checkKept } from "./checkKept";
 import { findingOf } from "./shownRows";
 
 const SOUND =
@@ -27,7 +29,8 @@ async function withCopies(finding: RecordFinding, body: unknown): Promise<Record
   }
 }
 
-const checkText = (text: string) => withCopies(findingOf(checkRecordFile(text, APP_VERSION)), parsedJson(text));
+const checkText = (text: string) =>
+  withCopies(findingOf(sittingShown(parsedJson(text), APP_VERSION)), parsedJson(text));
 
 interface CheckThisProps {
   readonly kept: KeptRecord;
@@ -40,13 +43,9 @@ export function CheckThis({ kept, motions }: CheckThisProps) {
   const { outcome, run } = useRecordCheck();
   return (
     <>
-      <button
-        type="button"
-        className="button print:hidden"
-        onClick={() => run(() => withCopies(findingOf(checkKept(kept, APP_VERSION, motions)), kept))}
-      >
+      <Button className="print:hidden" onClick={() => run(() => withCopies(findingOf(checkKept(kept, motions)), kept))}>
         Check this record
-      </button>
+      </Button>
       <RecordOutcome outcome={outcome} sound={SOUND} />
     </>
   );

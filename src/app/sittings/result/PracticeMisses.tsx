@@ -1,5 +1,6 @@
 import { useMemo } from "react";
 import { missesSheet } from "../../../progress/practiceMisses";
+import { Button } from "../../parts/controls/Button";
 import type { CurrentSitting } from "../session/currentSitting";
 import type { KeptRecord } from "../session/sittingShelf";
 
@@ -17,9 +18,5 @@ export function PracticeMisses({ current, kept }: PracticeMissesProps) {
     location.replace("#/sittings");
     current.begin(sheet, null);
   };
-  return (
-    <button type="button" className="button" onClick={begin}>
-      Practice these misses
-    </button>
-  );
+  return <Button onClick={begin}>Practice these misses</Button>;
 }

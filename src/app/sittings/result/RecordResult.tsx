@@ -7,13 +7,14 @@ import type { SittingBreak } from "../../../drill/sitting/sittingMemory";
 import { harmlessName } from "../../../lock/harmlessText";
 import { checkSentences } from "../../../records/sitting/checkWords";
 import { type ClockJump, markedAgain, NOTICE, type SittingRecord } from "../../../records/sitting/sittingRecord";
-import { APP_VERSION } from "../../parts/page/appVersion";
+import { Button } from "../../parts/controls/Button";
+import { NotSound } from "../../parts/files/RecordChecker";
 import { messageOf } from "../../parts/page/messageOf";
 import { StackedTable } from "../../parts/TextTable";
 import type { KeptRecord } from "../session/sittingShelf";
-import { clockText, endSentence, resultAdvice, verdictHeadline, verdictWord } from "../session/sittingWords";
+import { clockText, END_SENTENCES, resultAdvice, VERDICT_WORDS, verdictHeadline } from "../session/sittingWords";
+import { checkKept } from "./checkKept";
 import { QuestionReview } from "./QuestionReview";
-import { checkKept } from "./recordFile";
 import { SaveRecord } from "./SaveRecord";
 import { StartedAt } from "./StartedAt";
 import { TriesReview } from "./TriesReview";
@@ -21,25 +22,10 @@ import { TriesReview } from "./TriesReview";
 /** Why a record does not check, in sentences; none where it does. */
 function problemsOf(kept: KeptRecord, motions: readonly (Motion | null)[]): readonly string[] {
   try {
-    return checkSentences(checkKept(kept, APP_VERSION, motions).check.problems);
+    return checkSentences(checkKept(kept, motions).check.problems);
   } catch (error) {
     return [`${messageOf(error)}.`];
   }
-}
-
-/** Stands above the verdict of a record that does not check, on screen and on paper. */
-function NotSound({ problems }: { readonly problems: readonly string[] }) {
-  if (problems.length === 0) return null;
-  return (
-    <div className="notice mt-4" role="alert">
-      <p>This record fails its check. Do not count it.</p>
-      <ul>
-        {problems.map((problem) => (
-          <li key={problem}>{problem}</li>
-        ))}
-      </ul>
-    </div>
-  );
 }
 
 interface VerdictProps {
@@ -58,7 +44,7 @@ function Verdict({ record, isSound }: VerdictProps) {
       <p ref={headline} tabIndex={-1} className="text-title focus:outline-none" role="status">
         {isSound ? verdictHeadline(record) : "No result."}
       </p>
-      <p>{endSentence(ended)}</p>
+      <p>{END_SENTENCES[ended]}</p>
       <ul className="grid gap-2">
         {marking.reasons.map((reason) => (
           <li key={reason}>{reason}</li>
@@ -79,7 +65,7 @@ function Marks({ record }: { readonly record: SittingRecord }) {
     criterion.place,
     criterion.asks,
     says,
-    verdictWord(verdict),
+    VERDICT_WORDS[verdict],
     sureness === "" ? "counted" : sureness,
   ]);
   if (rows.length === 0) return null;
@@ -168,13 +154,12 @@ export function RecordResult({ kept, motions, given, children }: RecordResultPro
   const record = useMemo(() => ({ ...kept.record, marking: markedAgain(kept.record) }), [kept]);
   return (
     <>
+      {/* Stands above the verdict, on screen and on paper. */}
       <NotSound problems={problems} />
       <Verdict record={record} isSound={problems.length === 0} />
       <div className="row print:hidden">
         <SaveRecord kept={kept} />
-        <button type="button" className="button" onClick={() => print()}>
-          Print the result
-        </button>
+        <Button onClick={() => print()}>Print the result</Button>
         {children}
       </div>
       <Marks record={record} />

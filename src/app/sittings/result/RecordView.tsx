@@ -1,7 +1,8 @@
-import { useEffect, useState } from "react";
 import { harmlessName } from "../../../lock/harmlessText";
 import { readSittingRecord } from "../../../records/sitting/readSittingRecord";
-import { messageOf } from "../../parts/page/messageOf";
+import { useAsked } from "../../keeping/useLogbook";
+import { Button } from "../../parts/controls/Button";
+import { Notice } from "../../parts/Notice";
 import type { CurrentSitting } from "../session/currentSitting";
 import type { KeptRecord } from "../session/sittingShelf";
 import { CheckThis } from "./CheckRecord";
@@ -38,13 +39,7 @@ function Shown({ current, kept, onLeave }: ShownProps) {
       <p className="text-title font-semibold">{harmlessName(kept.record.sheet.title)}</p>
       <RecordResult kept={kept} motions={motions} given={current.shelf.answers}>
         <PracticeMisses current={current} kept={kept} />
-        {onLeave === undefined ? (
-          <CheckThis kept={kept} motions={motions} />
-        ) : (
-          <button type="button" className="button" onClick={onLeave}>
-            Done
-          </button>
-        )}
+        {onLeave === undefined ? <CheckThis kept={kept} motions={motions} /> : <Button onClick={onLeave}>Done</Button>}
       </RecordResult>
     </>
   );
@@ -56,18 +51,7 @@ interface RecordViewProps extends Pick<ShownProps, "current" | "onLeave"> {
 
 /** An earlier sitting again, from the logbook. */
 export function RecordView({ current, id, onLeave }: RecordViewProps) {
-  const [found, setFound] = useState<KeptRecord | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
-  useEffect(() => {
-    let isWanted = true;
-    keptRecord(id, current.shelf.records).then(
-      (kept) => isWanted && setFound(kept),
-      (error) => isWanted && setProblem(messageOf(error)),
-    );
-    return () => {
-      isWanted = false;
-    };
-  }, [id, current]);
+  const { answer, problem } = useAsked(id, () => keptRecord(id, current.shelf.records));
   return (
     <div className="sitting-page page gap-6 max-w-[920px] pt-6">
       {onLeave === undefined && (
@@ -75,12 +59,8 @@ export function RecordView({ current, id, onLeave }: RecordViewProps) {
           <a href="#/sittings">All sheets to sit</a> · <a href="#/logbook?view=sittings">Sittings in the logbook</a>
         </p>
       )}
-      {problem !== null && (
-        <p className="notice mt-4" role="alert">
-          There is no result to show: {problem}.
-        </p>
-      )}
-      {found?.id === id && <Shown current={current} kept={found} onLeave={onLeave} />}
+      {problem !== null && <Notice>There is no result to show: {problem}.</Notice>}
+      {answer?.id === id && <Shown current={current} kept={answer} onLeave={onLeave} />}
     </div>
   );
 }

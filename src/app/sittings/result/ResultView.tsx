@@ -1,3 +1,5 @@
+import { Button } from "../../parts/controls/Button";
+import { Notice } from "../../parts/Notice";
 import type { CurrentSitting } from "../session/currentSitting";
 import type { SittingSession } from "../session/sittingSession";
 import type { KeptRecord } from "../session/sittingShelf";
@@ -17,15 +19,11 @@ function Result({ current, kept, onLeave }: Omit<ResultProps, "session"> & { rea
   return (
     <>
       {!shelf.isKeeping && (
-        <p className="notice mt-4" role="alert">
-          This browser saves nothing here: save the record as a file before you leave the page.
-        </p>
+        <Notice>This browser saves nothing here: save the record as a file before you leave the page.</Notice>
       )}
       <RecordResult kept={kept} motions={motions} given={shelf.answers}>
         <PracticeMisses current={current} kept={kept} />
-        <button type="button" className="button" onClick={onLeave}>
-          Done
-        </button>
+        <Button onClick={onLeave}>Done</Button>
       </RecordResult>
     </>
   );
@@ -37,11 +35,7 @@ export function ResultView({ current, session, onLeave }: ResultProps) {
   return (
     <div className="sitting-page page gap-6 max-w-[920px] pt-6">
       <p className="text-title font-semibold">{session.sheet.title}</p>
-      {problem !== null && (
-        <p className="notice mt-4" role="alert">
-          There is no record: {problem}.
-        </p>
-      )}
+      {problem !== null && <Notice>There is no record: {problem}.</Notice>}
       {kept !== null && <Result {...{ current, kept, onLeave }} />}
     </div>
   );

@@ -1,13 +1,13 @@
 import { useEffect, useState } from "react";
 import { sheetId } from "../../../drill/sheet/sheetId";
+import { writeHashed } from "../../../records/hashedRecord";
 import type { KeptRecord } from "../session/sittingShelf";
-import { writeRecordFile } from "./recordFile";
 
 /** Saves a record with its hash as a file. */
 export function SaveRecord({ kept }: { readonly kept: KeptRecord }) {
   const [address, setAddress] = useState<string>();
   useEffect(() => {
-    const made = URL.createObjectURL(new Blob([writeRecordFile(kept)], { type: "application/json" }));
+    const made = URL.createObjectURL(new Blob([writeHashed(kept)], { type: "application/json" }));
     setAddress(made);
     return () => URL.revokeObjectURL(made);
   }, [kept]);

@@ -4,6 +4,7 @@ import type { Motion, TimedMotion } from "../../../dialing/motion";
 import type { DialingTry, TryResult } from "../../../drill/marking/tryResult";
 import { stationProfile } from "../../../drill/sheet/stationProfile";
 import type { SittingRecord } from "../../../records/sitting/sittingRecord";
+import { Button } from "../../parts/controls/Button";
 import { TurnChart } from "../../pictures/turnChart/TurnChart";
 import { Playback } from "../../replay/playback";
 import { usePlayback } from "../../replay/usePlayback";
@@ -78,10 +79,10 @@ function Row({ index, row, isShown, review, onReview }: RowProps) {
       <td data-head="Time">{row.time}</td>
       <td className="print:hidden">
         {review !== null && (
-          <button type="button" className="button" aria-pressed={isShown} onClick={onReview}>
+          <Button aria-pressed={isShown} onClick={onReview}>
             {review}
             <span className="visually-hidden"> try {index + 1}</span>
-          </button>
+          </Button>
         )}
       </td>
     </tr>

@@ -1,5 +1,6 @@
-import { useEffect, useMemo, useState } from "react";
+import { useMemo } from "react";
 import type { Motion } from "../../../dialing/motion";
+import { useAsked } from "../../keeping/useLogbook";
 import type { SittingShelf } from "../session/sittingShelf";
 
 type Motions = readonly (Motion | null)[];
@@ -14,16 +15,8 @@ export function useTryMotions(sittingId: string, count: number, shelf: SittingSh
     () => Array.from({ length: count }, (_, index) => shelf?.motion(index) ?? null),
     [shelf, count],
   );
-  const [stored, setStored] = useState<Motions>([]);
-  useEffect(() => {
-    let isWanted = true;
-    import("../../keeping/keep")
-      .then(({ motionsOfSitting }) => motionsOfSitting(sittingId, count))
-      .then((found) => isWanted && setStored(found))
-      .catch(() => undefined);
-    return () => {
-      isWanted = false;
-    };
-  }, [sittingId, count]);
-  return useMemo(() => atHand.map((motion, index) => motion ?? stored[index] ?? null), [atHand, stored]);
+  const { answer: stored } = useAsked<Motions>(`${sittingId} ${count}`, async () =>
+    (await import("../../keeping/keep")).motionsOfSitting(sittingId, count),
+  );
+  return useMemo(() => atHand.map((motion, index) => motion ?? stored?.[index] ?? null), [atHand, stored]);
 }

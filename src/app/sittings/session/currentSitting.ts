@@ -5,23 +5,17 @@ import { messageOf } from "../../parts/page/messageOf";
 import { newId } from "../../parts/page/newId";
 import { newSeed } from "../../parts/page/newSeed";
 import { onPageLeft } from "../../parts/page/onPageLeft";
+import { pageStore } from "../../parts/page/pageStore";
 import { Store } from "../../parts/page/store";
 import { watchWork } from "../../parts/page/underWay";
 import { practicing, recordOf, sittingsKnown } from "./askedOfLogbook";
 import { type RunningSitting, SittingKeeping } from "./sittingKeeping";
 import { newProgress, type SittingProgress, sittingToGoOn } from "./sittingProgress";
 import { SittingSession } from "./sittingSession";
-import { type KeptRecord, NO_STORE, PROGRESS_KEY, SittingShelf, type TextStore } from "./sittingShelf";
+import { type KeptRecord, NO_STORE, PROGRESS_KEY, SittingShelf } from "./sittingShelf";
 import { pageTime } from "./steadyTime";
 
-/** A browser may refuse even to name its storage. */
-function browserStore(): TextStore {
-  try {
-    return localStorage;
-  } catch {
-    return NO_STORE;
-  }
-}
+const browserStore = () => pageStore() ?? NO_STORE;
 
 /** The seed of a new sitting, and where it is from. */
 function seedFor(sheet: Sheet, asked: number | null): Pick<SittingProgress, "seed" | "seedFrom"> {
@@ -99,11 +93,7 @@ export class CurrentSitting extends Store {
   /** Puts a sitting away: one that is over, or was never started. */
   putAway(): void {
     if (this.session !== null) this.shelf.clear(this.session.tries.length);
-    this.session = null;
-    this.endedId = null;
-    this.kept = null;
-    this.problem = null;
-    this.changed();
+    this.show({});
   }
 
   /** Goes on with the sitting of a page before this one, and ends any other that was left. */
@@ -133,19 +123,19 @@ export class CurrentSitting extends Store {
 
   /** Another tab has gone on with the sitting: there must be one clock and one hand only. */
   private letGo(): void {
-    this.session = null;
-    this.kept = null;
-    this.problem = "another tab has opened it. Close that tab, then reload this page to go on here";
-    this.changed();
+    const problem = "another tab has opened it. Close that tab, then reload this page to go on here";
+    this.show({ endedId: this.endedId, problem });
   }
 
   /** The logbook has the sitting with its end, and that is final: the text is dropped, and the end is shown. */
   private showEnd({ id, sheet }: Pick<SittingProgress, "id" | "sheet">): void {
     this.shelf.clear(sittingPlan(sheet).tries);
-    this.session = null;
-    this.kept = null;
-    this.problem = null;
-    this.endedId = id;
+    this.show({ endedId: id });
+  }
+
+  /** What there is to show from now on, in place of all that was shown. */
+  private show(shown: Partial<Pick<CurrentSitting, "session" | "kept" | "endedId" | "problem">>): void {
+    Object.assign(this, { session: null, kept: null, endedId: null, problem: null, ...shown });
     this.changed();
   }
 
@@ -162,11 +152,8 @@ export class CurrentSitting extends Store {
         session.noteJump(setBack, pageTime.now());
       }
       session.subscribe(() => this.noteEnd(session));
-      this.session = session;
-      this.endedId = null;
       this.keeping = keeping;
-      this.kept = null;
-      this.problem = null;
+      this.show({ session });
       if (progress.tries.length > 0) keeping.noteMissing(session, this.shelf, progress.lastSeen_ms);
       this.noteEnd(session);
     } catch (error) {

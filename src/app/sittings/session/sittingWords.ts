@@ -80,10 +80,12 @@ export function stationRow(station: Station, index: number): string[] {
   ];
 }
 
-const VERDICTS: Readonly<Record<Verdict, string>> = { pass: "passed", fail: "missed", "not shown": "not shown" };
-
 /** A verdict in a word, for one criterion. */
-export const verdictWord = (verdict: Verdict): string => VERDICTS[verdict];
+export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
+  pass: "passed",
+  fail: "missed",
+  "not shown": "not shown",
+};
 
 const HEADLINES: Readonly<Record<Verdict, string>> = {
   pass: "Passed.",
@@ -98,14 +100,12 @@ export function verdictHeadline({ marking, ended }: Pick<SittingRecord, "marking
     : HEADLINES[marking.verdict];
 }
 
-const ENDS: Readonly<Record<SittingEnd, string>> = {
+/** How a sitting ended, in a sentence. */
+export const END_SENTENCES: Readonly<Record<SittingEnd, string>> = {
   finished: "The sitting was finished.",
   time: "Time ran out. Whatever was not done counts as missed.",
   "broken-off": "The sitting was broken off. Whatever was not done is left open.",
 };
-
-/** How a sitting ended, in a sentence. */
-export const endSentence = (ended: SittingEnd): string => ENDS[ended];
 
 /** What a claim still wants, from the tries made. */
 function claimSentences({ sheet, tries, marking }: SittingRecord): string[] {

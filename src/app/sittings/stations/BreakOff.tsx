@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { Button } from "../../parts/controls/Button";
 import { Dialog } from "../../parts/controls/Dialog";
 import type { SittingSession } from "../session/sittingSession";
 import { pageTime } from "../session/steadyTime";
@@ -11,15 +12,13 @@ export function BreakOff({ session }: { readonly session: SittingSession }) {
   const [isAsked, setAsked] = useState(false);
   return (
     <>
-      <button type="button" className="button" aria-haspopup="dialog" onClick={() => setAsked(true)}>
+      <Button aria-haspopup="dialog" onClick={() => setAsked(true)}>
         Break off
-      </button>
+      </Button>
       <Dialog title="End this sitting now?" isOpen={isAsked} onClose={() => setAsked(false)} closeWord="Stay">
         <p>The sitting ends here and is recorded as broken off. You cannot go on with it later.</p>
         <div className="row mt-4">
-          <button type="button" className="button" onClick={() => session.abandon(pageTime.now())}>
-            End it
-          </button>
+          <Button onClick={() => session.abandon(pageTime.now())}>End it</Button>
         </div>
       </Dialog>
     </>

@@ -1,6 +1,7 @@
 import { useSelector } from "@xstate/react";
 import { type FormEvent, useEffect, useRef, useState } from "react";
 import type { AskedQuestion } from "../../../drill/sitting/drawQuestions";
+import { Button } from "../../parts/controls/Button";
 import { memoryOf } from "../../parts/page/ofChart";
 import type { SittingSession } from "../session/sittingSession";
 import { pageTime } from "../session/steadyTime";
@@ -64,11 +65,7 @@ export function QuestionView({ session }: { readonly session: SittingSession }) 
         onAnswer={(shown) => session.answer(shown, pageTime.now())}
       />
       <div className="row">
-        {plan.pauseAllowed && (
-          <button type="button" className="button" onClick={() => session.pause(pageTime.now())}>
-            Pause
-          </button>
-        )}
+        {plan.pauseAllowed && <Button onClick={() => session.pause(pageTime.now())}>Pause</Button>}
         <BreakOff session={session} />
       </div>
     </div>

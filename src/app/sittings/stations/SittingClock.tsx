@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { Button } from "../../parts/controls/Button";
 import type { SittingSession } from "../session/sittingSession";
 import { clockText } from "../session/sittingWords";
 import { useNow } from "../session/useSitting";
@@ -16,9 +17,7 @@ export function SittingClock({ session }: { readonly session: SittingSession }) 
         {isHidden ? "clock hidden" : `${clockText(session.worked(now))}${limit}`}
       </span>
       {mayHide && (
-        <button type="button" className="button" onClick={() => setHidden(!isHidden)}>
-          {isHidden ? "Show the clock" : "Hide the clock"}
-        </button>
+        <Button onClick={() => setHidden(!isHidden)}>{isHidden ? "Show the clock" : "Hide the clock"}</Button>
       )}
     </div>
   );

@@ -2,6 +2,7 @@ import { useSelector } from "@xstate/react";
 import { useEffect, useRef } from "react";
 import { stationName } from "../../../drill/sheet/stationName";
 import { WEIGHT_WORDS } from "../../hand/dial/weightWords";
+import { Button } from "../../parts/controls/Button";
 import { memoryOf } from "../../parts/page/ofChart";
 import { spanText } from "../../results/sheetWords";
 import type { SittingSession } from "../session/sittingSession";
@@ -23,15 +24,15 @@ function TryButtons({ session, one }: SittingPanelProps) {
   }, [isEnded]);
   if (isEnded) {
     return (
-      <button ref={next} type="button" className="button primary" onClick={() => session.takeNext()}>
+      <Button ref={next} className="primary" onClick={() => session.takeNext()}>
         Next try
-      </button>
+      </Button>
     );
   }
   return (
-    <button type="button" className="button" disabled={!one.isBegun} onClick={() => session.endTry(pageTime.now())}>
+    <Button disabled={!one.isBegun} onClick={() => session.endTry(pageTime.now())}>
       {endLabel(one)}
-    </button>
+    </Button>
   );
 }
 
@@ -72,9 +73,9 @@ export function SittingPanel({ session, one }: SittingPanelProps) {
       <div className="sitting-acts row">
         <TryButtons session={session} one={one} />
         {session.plan.pauseAllowed && (
-          <button type="button" className="button" disabled={isTryBegun} onClick={() => session.pause(pageTime.now())}>
+          <Button disabled={isTryBegun} onClick={() => session.pause(pageTime.now())}>
             Pause
-          </button>
+          </Button>
         )}
         <BreakOff session={session} />
       </div>

@@ -1,4 +1,5 @@
 import { useSelector } from "@xstate/react";
+import { Button } from "../../parts/controls/Button";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import type { SittingSession } from "../session/sittingSession";
 import { clockText, standingWords } from "../session/sittingWords";
@@ -25,9 +26,9 @@ export function StandingView({ session }: { readonly session: SittingSession }) 
         Time used: {clockText(session.worked(now))}.
       </p>
       <div className="row">
-        <button type="button" className="button primary" onClick={() => session.resume(pageTime.now())}>
+        <Button className="primary" onClick={() => session.resume(pageTime.now())}>
           Go on
-        </button>
+        </Button>
         <BreakOff session={session} />
       </div>
     </div>

@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { checkRecordFile, readRecordFile, writeRecordFile } from "../../../../src/app/sittings/result/recordFile";
 import { sittingWrite } from "../../../../src/app/sittings/session/sittingLogbook";
 import { sha256Hex } from "../../../../src/drill/sha256";
+import { parsedJson, writeHashed } from "../../../../src/records/hashedRecord";
+import { readSittingRecord } from "../../../../src/records/sitting/readSittingRecord";
+import { sittingShown } from "../../../../src/records/sitting/sittingShown";
 import { checkWrite } from "../../../../src/store/logbookWrite";
 import { keptRecord, sha256 } from "../../../support/keptRecord";
 import { memoryShelf } from "../../../support/memoryShelf";
@@ -12,14 +14,14 @@ describe("a record as a file", () => {
   });
 
   test("checks as it was saved", async () => {
-    const text = writeRecordFile(keptRecord());
-    expect(checkRecordFile(text, "0.1.0").check.problems).toEqual([]);
-    expect(readRecordFile(text).sha256).toMatch(/^[0-9a-f]{64}$/);
+    const text = writeHashed(keptRecord());
+    expect(sittingShown(parsedJson(text), "0.1.0").check.problems).toEqual([]);
+    expect(readSittingRecord(parsedJson(text)).sha256).toMatch(/^[0-9a-f]{64}$/);
   });
 
   test("does not check once a try was changed", async () => {
-    const text = writeRecordFile(keptRecord()).replace('"opened": false', '"opened": true');
-    const { isUnchanged, isMarkedRight } = checkRecordFile(text, "0.1.0").check;
+    const text = writeHashed(keptRecord()).replace('"opened": false', '"opened": true');
+    const { isUnchanged, isMarkedRight } = sittingShown(parsedJson(text), "0.1.0").check;
     expect({ isUnchanged, isMarkedRight }).toEqual({ isUnchanged: false, isMarkedRight: false });
   });
 
@@ -30,13 +32,15 @@ describe("a record as a file", () => {
     ['{"record":{"format":"gatefall-sitting","version":1}}', "without its SHA-256"],
     ['{"sha256":"a","record":{"format":"gatefall-sitting","version":1}}', 'record.notice must be "Practice result'],
   ])("%s is refused with a sentence", (text, problem) => {
-    expect(() => checkRecordFile(text, "0.1.0")).toThrow(problem);
+    expect(() => sittingShown(parsedJson(text), "0.1.0")).toThrow(problem);
   });
 
   test("that lost a part is refused with a sentence", async () => {
     const { record, ...rest } = keptRecord();
     const text = JSON.stringify({ ...rest, record: { ...record, tries: [null] } });
-    expect(() => checkRecordFile(text, "0.1.0")).toThrow("record.tries[0] must have a kind that this trainer knows");
+    expect(() => sittingShown(parsedJson(text), "0.1.0")).toThrow(
+      "record.tries[0] must have a kind that this trainer knows",
+    );
   });
 
   test("is what the logbook takes", async () => {
