@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
-import { HandoverRun } from "../../../src/handover/run/handoverRun";
-import type { HandoverEvent } from "../../../src/handover/run/rules/handoverEvent";
-import { missingProofs } from "../../../src/handover/run/rules/proofs";
-import { shippedProfile } from "../../../src/lock/shippedProfiles";
-import { cleanSteps, EVENTS } from "../../support/handoverEvents";
-import { plainStep } from "../../support/plainHandover";
+import { HandoverRun } from "../../../../src/handover/run/handoverRun";
+import type { HandoverEvent } from "../../../../src/handover/run/rules/handoverEvent";
+import { missingProofs } from "../../../../src/handover/run/rules/proofs";
+import { shippedProfile } from "../../../../src/lock/shippedProfiles";
+import { cleanSteps, EVENTS } from "../../../support/handoverEvents";
+import { plainStep } from "../../../support/plainHandover";
 
 // A loaded machine must not make a property fail.
 vi.setConfig({ testTimeout: 120_000 });

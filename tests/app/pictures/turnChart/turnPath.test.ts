@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { layRecording, momentAt, timeAtTurns } from "../../../src/app/pictures/turnChart/recordedPath";
+import { layRecording, momentAt, timeAtTurns } from "../../../../src/app/pictures/turnChart/recordedPath";
 import {
   acrossOf,
   type ChartRun,
@@ -12,8 +12,8 @@ import {
   stackRuns,
   turnsAt,
   turnsOf,
-} from "../../../src/app/pictures/turnChart/turnPath";
-import { RunFollower } from "../../../src/dialing/runs";
+} from "../../../../src/app/pictures/turnChart/turnPath";
+import { RunFollower } from "../../../../src/dialing/runs";
 
 const HUNDRED: Face = { perTurn: 100, numbersIncrease: "left" };
 const run = (from: number, to: number, turnsBefore = 0): ChartRun => ({

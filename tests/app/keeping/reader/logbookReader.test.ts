@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { LogbookReader, type ReaderWorker } from "../../../src/app/keeping/reader/logbookReader";
-import { type ReaderMessage, readAndTell } from "../../../src/app/keeping/reader/readerMessages";
-import { readingWords, readShare } from "../../../src/app/keeping/reader/readingWords";
-import { type ReadingProgress, writeLogbookFile } from "../../../src/records/file/logbookFile";
-import { FileError, fileProblem } from "../../../src/records/fileWords";
-import { anAttempt, aPerson, contents, NOON } from "../../support/logbookRecords";
+import { LogbookReader, type ReaderWorker } from "../../../../src/app/keeping/reader/logbookReader";
+import { type ReaderMessage, readAndTell } from "../../../../src/app/keeping/reader/readerMessages";
+import { readingWords, readShare } from "../../../../src/app/keeping/reader/readingWords";
+import { type ReadingProgress, writeLogbookFile } from "../../../../src/records/file/logbookFile";
+import { FileError, fileProblem } from "../../../../src/records/fileWords";
+import { anAttempt, aPerson, contents, NOON } from "../../../support/logbookRecords";
 
 const shown = Array.from({ length: 250 }, (_, i) => anAttempt(`a${i}`));
 const logbook = contents([aPerson("tavro")], shown);

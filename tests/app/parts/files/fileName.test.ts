@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { fileNameOf } from "../../../src/app/parts/files/fileName";
-import { harmlessName, harmlessText } from "../../../src/lock/harmlessText";
+import { fileNameOf } from "../../../../src/app/parts/files/fileName";
+import { harmlessName, harmlessText } from "../../../../src/lock/harmlessText";
 
 /** By the clock of this device, as the names are. */
 const AT = new Date(2026, 10, 28, 14, 5).getTime();

@@ -1,14 +1,14 @@
 import { createTestModel } from "@xstate/test";
 import { describe, expect, test } from "vitest";
 import { initialTransition, type SnapshotFrom, transition } from "xstate";
-import { handoverMachine } from "../../../src/handover/run/chart/handoverMachine";
-import { HandoverRun } from "../../../src/handover/run/handoverRun";
-import type { HandoverEvent } from "../../../src/handover/run/rules/handoverEvent";
-import { hindranceOf } from "../../../src/handover/run/rules/hindrances";
-import { REGIONS, type Region, type Situation } from "../../../src/handover/run/rules/situation";
-import { shippedProfile } from "../../../src/lock/shippedProfiles";
-import { cleanSteps, eventsOf } from "../../support/handoverEvents";
-import { plainStep } from "../../support/plainHandover";
+import { handoverMachine } from "../../../../src/handover/run/chart/handoverMachine";
+import { HandoverRun } from "../../../../src/handover/run/handoverRun";
+import type { HandoverEvent } from "../../../../src/handover/run/rules/handoverEvent";
+import { hindranceOf } from "../../../../src/handover/run/rules/hindrances";
+import { REGIONS, type Region, type Situation } from "../../../../src/handover/run/rules/situation";
+import { shippedProfile } from "../../../../src/lock/shippedProfiles";
+import { cleanSteps, eventsOf } from "../../../support/handoverEvents";
+import { plainStep } from "../../../support/plainHandover";
 
 const PROFILES = { "wheel-pack": shippedProfile("three-wheel"), "dial-encoder": shippedProfile("dial-encoder") };
 

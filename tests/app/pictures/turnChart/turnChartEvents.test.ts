@@ -1,15 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { signedText } from "../../../src/app/parts/signedText";
-import { chartModel } from "../../../src/app/pictures/turnChart/chartEvents";
-import { eventDetail, eventLabel, eventName, stretchLabel } from "../../../src/app/pictures/turnChart/chartWords";
-import { placeLabels, spread } from "../../../src/app/pictures/turnChart/placeLabels";
-import { runTable } from "../../../src/app/pictures/turnChart/runTable";
-import type { Face } from "../../../src/app/pictures/turnChart/turnPath";
-import { Attempt } from "../../../src/dialing/attempt";
-import { tellFaults } from "../../../src/dialing/faultWords";
-import { idealMotion } from "../../../src/dialing/idealMotion";
-import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import { signedText } from "../../../../src/app/parts/signedText";
+import { chartModel } from "../../../../src/app/pictures/turnChart/chartEvents";
+import { eventDetail, eventLabel, eventName, stretchLabel } from "../../../../src/app/pictures/turnChart/chartWords";
+import { placeLabels, spread } from "../../../../src/app/pictures/turnChart/placeLabels";
+import { runTable } from "../../../../src/app/pictures/turnChart/runTable";
+import type { Face } from "../../../../src/app/pictures/turnChart/turnPath";
+import { Attempt } from "../../../../src/dialing/attempt";
+import { tellFaults } from "../../../../src/dialing/faultWords";
+import { idealMotion } from "../../../../src/dialing/idealMotion";
+import { shippedProfile } from "../../../../src/lock/shippedProfiles";
 
 const profile = shippedProfile("three-wheel");
 const combination = [33, 67, 46];

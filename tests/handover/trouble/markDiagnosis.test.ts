@@ -1,14 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { drawTrouble, kindsFor } from "../../src/handover/trouble/drawTrouble";
-import { markDiagnosis } from "../../src/handover/trouble/markDiagnosis";
-import { nextLook } from "../../src/handover/trouble/nextLook";
-import { TROUBLE_KINDS, type Trouble } from "../../src/handover/trouble/trouble";
-import { TroubleBench } from "../../src/handover/trouble/troubleBench";
-import { TROUBLE_GUIDE } from "../../src/handover/trouble/troubleGuide";
-import { troubleResult } from "../../src/handover/trouble/troubleResult";
-import { troubleSentence, troubleSizeWords } from "../../src/handover/trouble/troubleWords";
-import { shippedProfile } from "../../src/lock/shippedProfiles";
-import { seededChance } from "../../src/statistics/chance";
+import { drawTrouble, kindsFor } from "../../../src/handover/trouble/drawTrouble";
+import { markDiagnosis } from "../../../src/handover/trouble/markDiagnosis";
+import { nextLook } from "../../../src/handover/trouble/nextLook";
+import { TROUBLE_KINDS, type Trouble } from "../../../src/handover/trouble/trouble";
+import { TroubleBench } from "../../../src/handover/trouble/troubleBench";
+import { TROUBLE_GUIDE } from "../../../src/handover/trouble/troubleGuide";
+import { troubleResult } from "../../../src/handover/trouble/troubleResult";
+import { troubleSentence, troubleSizeWords } from "../../../src/handover/trouble/troubleWords";
+import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import { seededChance } from "../../../src/statistics/chance";
 
 const THREE = shippedProfile("three-wheel");
 const ENCODER = shippedProfile("dial-encoder");

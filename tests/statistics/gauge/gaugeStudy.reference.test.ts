@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import published from "../../shared/published/aiag-gauge.json" with { type: "json" };
-import { contributionShare, distinctCategories, studyShare } from "../../src/statistics/gauge/gaugeComponents";
-import { gaugeRangeStudy } from "../../src/statistics/gauge/gaugeRangeStudy";
-import { gaugeStudy } from "../../src/statistics/gauge/gaugeStudy";
-import { asPrinted } from "../support/asPrinted";
+import published from "../../../shared/published/aiag-gauge.json" with { type: "json" };
+import { contributionShare, distinctCategories, studyShare } from "../../../src/statistics/gauge/gaugeComponents";
+import { gaugeRangeStudy } from "../../../src/statistics/gauge/gaugeRangeStudy";
+import { gaugeStudy } from "../../../src/statistics/gauge/gaugeStudy";
+import { asPrinted } from "../../support/asPrinted";
 
 const lines = ["part", "appraiser", "interaction", "equipment"] as const;
 const shared = ["equipment", "appraiser", "gauge", "part"] as const;

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
-import { MovedValue } from "../../../src/app/pictures/cutaway/movedValue";
+import { MovedValue } from "../../../../src/app/pictures/cutaway/movedValue";
 
 /** Frames that the page was asked for. */
 let frames: FrameRequestCallback[] = [];

@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { estimateFigure } from "../../src/app/results/figures/estimateFigure";
-import { worstStop } from "../../src/progress/stops/nearStops";
-import { estimateCalibration, judgedStops } from "../../src/progress/stops/stopEstimates";
-import { attemptsCsv } from "../../src/records/csv/attemptsCsv";
-import { readLogbookFile, writeLogbookFile } from "../../src/records/file/logbookFile";
-import { NO_CONTENTS } from "../../src/records/logbookContents";
-import { anAttempt, aPerson, NOON, stopsOf } from "../support/logbookRecords";
+import { estimateFigure } from "../../../src/app/results/figures/estimateFigure";
+import { worstStop } from "../../../src/progress/stops/nearStops";
+import { estimateCalibration, judgedStops } from "../../../src/progress/stops/stopEstimates";
+import { attemptsCsv } from "../../../src/records/csv/attemptsCsv";
+import { readLogbookFile, writeLogbookFile } from "../../../src/records/file/logbookFile";
+import { NO_CONTENTS } from "../../../src/records/logbookContents";
+import { anAttempt, aPerson, NOON, stopsOf } from "../../support/logbookRecords";
 
 const judged = (...pairs: readonly (readonly [number, number])[]) =>
   pairs.map(([said, was], i) => ({ number: i + 1, said, was }));

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import judge from "jstat";
 import { expect, test } from "vitest";
-import published from "../../shared/published/nist-strd-sirstv.json" with { type: "json" };
-import { oneWayAnalysis } from "../../src/statistics/gauge/analysisOfVariance";
-import { StatisticsError } from "../../src/statistics/statisticsError";
+import published from "../../../shared/published/nist-strd-sirstv.json" with { type: "json" };
+import { oneWayAnalysis } from "../../../src/statistics/gauge/analysisOfVariance";
+import { StatisticsError } from "../../../src/statistics/statisticsError";
 
 // NIST certifies 15 figures of decimal data. A binary copy of 196.2 is already off by up to half of 2^-45. A sum of
 // squares is the squared length of a projection of all 25 values, so its root is off by up to 5 such copies.

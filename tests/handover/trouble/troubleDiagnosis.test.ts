@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { drawTrouble, kindsFor } from "../../src/handover/trouble/drawTrouble";
-import { markDiagnosis } from "../../src/handover/trouble/markDiagnosis";
-import { TROUBLE_KINDS } from "../../src/handover/trouble/trouble";
-import { TroubleBench } from "../../src/handover/trouble/troubleBench";
-import { SHIPPED_PROFILES } from "../../src/lock/shippedProfiles";
-import { seededChance } from "../../src/statistics/chance";
-import { diagnose } from "../support/diagnostician";
+import { drawTrouble, kindsFor } from "../../../src/handover/trouble/drawTrouble";
+import { markDiagnosis } from "../../../src/handover/trouble/markDiagnosis";
+import { TROUBLE_KINDS } from "../../../src/handover/trouble/trouble";
+import { TroubleBench } from "../../../src/handover/trouble/troubleBench";
+import { SHIPPED_PROFILES } from "../../../src/lock/shippedProfiles";
+import { seededChance } from "../../../src/statistics/chance";
+import { diagnose } from "../../support/diagnostician";
 
 const SEEDS = 25;
 const cases = SHIPPED_PROFILES.flatMap((profile) => kindsFor(profile).map((kind) => ({ profile, kind })));

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { createActor } from "xstate";
-import type { Trouble } from "../../src/handover/trouble/trouble";
-import { type TroubleContext, type TroubleEvent, troubleMachine } from "../../src/handover/trouble/troubleMachine";
-import { holdToPlain, walkedChart } from "../support/walkedChart";
+import type { Trouble } from "../../../src/handover/trouble/trouble";
+import { type TroubleContext, type TroubleEvent, troubleMachine } from "../../../src/handover/trouble/troubleMachine";
+import { holdToPlain, walkedChart } from "../../support/walkedChart";
 
 const NAMED: Trouble = { kind: "dial-heavy", part: null, size: 2 };
 const EVENTS: readonly TroubleEvent[] = [

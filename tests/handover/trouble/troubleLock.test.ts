@@ -1,13 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { idealMotion } from "../../src/dialing/idealMotion";
-import { drawTrouble, kindsFor } from "../../src/handover/trouble/drawTrouble";
-import { dialedInside, turnsUntilDrop } from "../../src/handover/trouble/inside";
-import type { TroubleKind, TroubleTask } from "../../src/handover/trouble/trouble";
-import { MOST_OFF, TroubleBench } from "../../src/handover/trouble/troubleBench";
-import { TroubleError } from "../../src/handover/trouble/troubleError";
-import { TroubleLock } from "../../src/handover/trouble/troubleLock";
-import { shippedProfile } from "../../src/lock/shippedProfiles";
-import { seededChance } from "../../src/statistics/chance";
+import { idealMotion } from "../../../src/dialing/idealMotion";
+import { drawTrouble, kindsFor } from "../../../src/handover/trouble/drawTrouble";
+import { dialedInside, turnsUntilDrop } from "../../../src/handover/trouble/inside";
+import type { TroubleKind, TroubleTask } from "../../../src/handover/trouble/trouble";
+import { MOST_OFF, TroubleBench } from "../../../src/handover/trouble/troubleBench";
+import { TroubleError } from "../../../src/handover/trouble/troubleError";
+import { TroubleLock } from "../../../src/handover/trouble/troubleLock";
+import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import { seededChance } from "../../../src/statistics/chance";
 
 const THREE = shippedProfile("three-wheel");
 const FIXED = shippedProfile("fixed-pin");

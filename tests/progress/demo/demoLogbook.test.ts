@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { demoLogbook } from "../../src/progress/demo/demoLogbook";
-import { DEMO_PEOPLE } from "../../src/progress/demo/demoPeople";
-import { stopTable } from "../../src/progress/stops/stopTable";
-import { attemptOutcome } from "../../src/records/attemptOutcome";
-import { recordedAttempt } from "../../src/records/csv/attemptsReplay";
-import { readLogbookFile, writeLogbookFile } from "../../src/records/file/logbookFile";
-import { replay } from "../../src/trace/replay";
-import { NOON } from "../support/logbookRecords";
+import { demoLogbook } from "../../../src/progress/demo/demoLogbook";
+import { DEMO_PEOPLE } from "../../../src/progress/demo/demoPeople";
+import { stopTable } from "../../../src/progress/stops/stopTable";
+import { attemptOutcome } from "../../../src/records/attemptOutcome";
+import { recordedAttempt } from "../../../src/records/csv/attemptsReplay";
+import { readLogbookFile, writeLogbookFile } from "../../../src/records/file/logbookFile";
+import { replay } from "../../../src/trace/replay";
+import { NOON } from "../../support/logbookRecords";
 
 const demo = demoLogbook(1, NOON);
 const { people, attempts, jobs } = demo.records;

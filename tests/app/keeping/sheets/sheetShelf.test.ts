@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { type SheetKeeper, SheetShelf } from "../../../src/app/keeping/sheets/sheetShelf";
-import { blankSheet } from "../../../src/app/sheets/editor/newSheet";
-import type { SheetRecord } from "../../../src/records/records";
+import { type SheetKeeper, SheetShelf } from "../../../../src/app/keeping/sheets/sheetShelf";
+import { blankSheet } from "../../../../src/app/sheets/editor/newSheet";
+import type { SheetRecord } from "../../../../src/records/records";
 
 const PATIENCE_MS = 1000;
 

@@ -1,16 +1,16 @@
 import { describe, expect, test } from "vitest";
-import { type CutawayView, cutawayView } from "../../../src/app/pictures/cutaway/cutawayView";
-import { errorWords, leverSentences, wheelSentence } from "../../../src/app/pictures/cutaway/cutawayWords";
-import { encoderRegisters, registerSentence } from "../../../src/app/pictures/cutaway/encoderView";
-import { leverPose } from "../../../src/app/pictures/cutaway/leverPose";
-import { packAngles } from "../../../src/app/pictures/cutaway/packAngles";
-import { Attempt } from "../../../src/dialing/attempt";
-import { idealMotion } from "../../../src/dialing/idealMotion";
-import type { Graduations } from "../../../src/lock/dial";
-import type { Profile } from "../../../src/lock/profile";
-import { parseProfile } from "../../../src/lock/profileSchema";
-import { shippedProfile } from "../../../src/lock/shippedProfiles";
-import { packProfile } from "../../lock/testPacks";
+import { type CutawayView, cutawayView } from "../../../../src/app/pictures/cutaway/cutawayView";
+import { errorWords, leverSentences, wheelSentence } from "../../../../src/app/pictures/cutaway/cutawayWords";
+import { encoderRegisters, registerSentence } from "../../../../src/app/pictures/cutaway/encoderView";
+import { leverPose } from "../../../../src/app/pictures/cutaway/leverPose";
+import { packAngles } from "../../../../src/app/pictures/cutaway/packAngles";
+import { Attempt } from "../../../../src/dialing/attempt";
+import { idealMotion } from "../../../../src/dialing/idealMotion";
+import type { Graduations } from "../../../../src/lock/dial";
+import type { Profile } from "../../../../src/lock/profile";
+import { parseProfile } from "../../../../src/lock/profileSchema";
+import { shippedProfile } from "../../../../src/lock/shippedProfiles";
+import { packProfile } from "../../../lock/testPacks";
 
 const THREE = shippedProfile("three-wheel");
 const COMBINATION = [33, 67, 46];

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { contributionShare, distinctCategories } from "../../src/statistics/gauge/gaugeComponents";
-import { gaugeRangeStudy } from "../../src/statistics/gauge/gaugeRangeStudy";
-import { gaugeStudy } from "../../src/statistics/gauge/gaugeStudy";
-import { spread } from "../../src/statistics/sample";
-import { StatisticsError } from "../../src/statistics/statisticsError";
+import { contributionShare, distinctCategories } from "../../../src/statistics/gauge/gaugeComponents";
+import { gaugeRangeStudy } from "../../../src/statistics/gauge/gaugeRangeStudy";
+import { gaugeStudy } from "../../../src/statistics/gauge/gaugeStudy";
+import { spread } from "../../../src/statistics/sample";
+import { StatisticsError } from "../../../src/statistics/statisticsError";
 
 const reading = fc.integer({ min: -640, max: 640 }).map((n) => n / 64);
 const list = <T>(item: fc.Arbitrary<T>, length: number) => fc.array(item, { minLength: length, maxLength: length });
