@@ -4,10 +4,9 @@ import { Button } from "../parts/controls/Button";
 import { Check } from "../parts/controls/Check";
 import { Select } from "../parts/controls/Select";
 import { CsvMarkChoice, useCsvMark } from "../parts/files/CsvMarkChoice";
-import { saveFile } from "../parts/files/saveFile";
 import { type Chosen, ClassTableView } from "./ClassTableView";
 import type { NamedSkill } from "./classView";
-import { deskFile } from "./deskFile";
+import { saveCsv } from "./saveCsv";
 import type { TableFilter } from "./tableOrder";
 
 interface FilterProps {
@@ -86,9 +85,7 @@ export function ClassPanel({ table, names, onChoose, filter, onFilter, all, aske
       <h2 id="desk-class">People and skills</h2>
       <div className="row">
         <FilterBar skills={asked} filter={filter} onFilter={onFilter} />
-        <Button onClick={() => saveFile(deskFile("class", classCsv(table), { now: Date.now(), csv: mark }))}>
-          Save the table as CSV
-        </Button>
+        <Button onClick={() => saveCsv("class", classCsv(table), mark)}>Save the table as CSV</Button>
         <CsvMarkChoice mark={mark} onMark={setMark} />
       </div>
       <SkillChoice all={all} asked={asked} onAsk={onAsk} />

@@ -5,12 +5,11 @@ import { skillKey } from "../../records/skill";
 import { Button } from "../parts/controls/Button";
 import { type Choices, Select } from "../parts/controls/Select";
 import { useCsvMark } from "../parts/files/CsvMarkChoice";
-import { saveFile } from "../parts/files/saveFile";
 import { Lines } from "../parts/Lines";
 import type { ClassView, NamedSkill } from "./classView";
-import { deskFile } from "./deskFile";
 import { categoriesSentence, type GaugeView, gaugeView } from "./gaugeWords";
 import { ScrolledTable } from "./ScrolledTable";
+import { saveCsv } from "./saveCsv";
 
 /** All numbers of a combination, or one of them alone. */
 const placeChoices = (places: number): Choices => [
@@ -67,9 +66,7 @@ export function GaugePanel({ view, skills }: { readonly view: ClassView; readonl
         />
         <Button
           disabled={gauge === null}
-          onClick={() =>
-            gauge && saveFile(deskFile("gauge", gaugeCsv(skill.skill, place, gauge), { now: Date.now(), csv: mark }))
-          }
+          onClick={() => gauge && saveCsv("gauge", gaugeCsv(skill.skill, place, gauge), mark)}
         >
           Save the study as CSV
         </Button>

@@ -1,11 +1,10 @@
 import { sittingsCsv } from "../../records/csv/sittingsCsv";
 import { Button } from "../parts/controls/Button";
 import { useCsvMark } from "../parts/files/CsvMarkChoice";
-import { saveFile } from "../parts/files/saveFile";
 import { APP_VERSION } from "../parts/page/appVersion";
 import type { ClassView } from "./classView";
-import { deskFile } from "./deskFile";
 import { ScrolledTable } from "./ScrolledTable";
+import { saveCsv } from "./saveCsv";
 import { sittingsGrid, sittingsSentence } from "./sittingsGrid";
 import { useSittingChecks } from "./useSittingChecks";
 
@@ -27,11 +26,7 @@ export function SittingsPanel({ view: { contents, names } }: { readonly view: Cl
             not a certificate.
           </p>
           <div className="row">
-            <Button
-              onClick={() =>
-                saveFile(deskFile("sittings", sittingsCsv(contents, APP_VERSION), { now: Date.now(), csv: mark }))
-              }
-            >
+            <Button onClick={() => saveCsv("sittings", sittingsCsv(contents, APP_VERSION), mark)}>
               Save the sittings as CSV
             </Button>
           </div>

@@ -1,5 +1,5 @@
 import { newId } from "../parts/page/newId";
-import { keysUnder, type PageStore, pageStore } from "../parts/page/pageStore";
+import { keysUnder, type PageStore, pageStore, storeText } from "../parts/page/pageStore";
 import type { WaitingNote } from "./keepingQueue";
 import { NOTES_PREFIX as PREFIX } from "./traces";
 
@@ -12,13 +12,8 @@ const OWN_KEY = PREFIX + newId();
  * @returns whether they are safe
  */
 export function leaveNotes(notes: readonly WaitingNote[], store: PageStore | null = pageStore()): boolean {
-  try {
-    if (notes.length > 0) store?.setItem(OWN_KEY, JSON.stringify(notes));
-    else store?.removeItem(OWN_KEY);
-    return store !== null || notes.length === 0;
-  } catch {
-    return notes.length === 0;
-  }
+  const text = notes.length === 0 ? null : JSON.stringify(notes);
+  return storeText(OWN_KEY, text, store) || text === null;
 }
 
 /** The value of a text, or nothing where it is none: what cannot be read is no record. */
@@ -41,9 +36,6 @@ export function leftNotes(store: PageStore | null = pageStore()): ReadonlyMap<st
 
 /** Forgets what was left, once it is kept. */
 export function forgetLeft(left: ReadonlyMap<string, unknown>, store: PageStore | null = pageStore()): void {
-  try {
-    for (const key of left.keys()) store?.removeItem(key);
-  } catch {
-    // A storage that is refused by now is asked for it by the next page: a record that comes twice is one record.
-  }
+  // A storage that is refused by now is asked for it by the next page: a record that comes twice is one record.
+  for (const key of left.keys()) storeText(key, null, store);
 }

@@ -3,7 +3,7 @@ import { fromBase64, toBase64 } from "../../records/motion/base64";
 import { decodeTrace } from "../../records/motion/traceCodec";
 import type { Logbook } from "../../store/logbook";
 import { checkWrite, type LogbookWrite } from "../../store/logbookWrite";
-import { keysUnder, type PageStore } from "../parts/page/pageStore";
+import { keysUnder, type PageStore, storeText } from "../parts/page/pageStore";
 import { WAITING_PREFIX as PREFIX } from "./traces";
 
 /** What could not be read is set aside, not thrown away. */
@@ -64,16 +64,10 @@ export class WaitingShelf {
   /** Keeps what waits now in place of what waited before. @returns whether nothing that waits would go with the page */
   keep(writes: readonly LogbookWrite[]): boolean {
     if (writes === this.kept) return true;
-    try {
-      if (writes.length === 0) this.store?.removeItem(this.key);
-      else if (this.store === null) return false;
-      else this.store.setItem(this.key, textOf(writes));
-      this.kept = writes;
-      return true;
-    } catch {
-      // No room here either: they wait in memory alone.
-      return writes.length === 0;
-    }
+    const isStored = storeText(this.key, writes.length === 0 ? null : textOf(writes), this.store);
+    if (isStored) this.kept = writes;
+    // Where there is no room here either, they wait in memory alone.
+    return isStored || writes.length === 0;
   }
 
   /** Stores what pages before this one could not; what cannot be stored now stays here for later. */

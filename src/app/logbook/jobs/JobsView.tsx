@@ -3,7 +3,6 @@ import { JOB_KINDS, type JobKind, type JobRecord } from "../../../records/jobRec
 import { type JobFilter, jobPage } from "../../../store/jobQueries";
 import { untoldSittings } from "../../../store/toldTries";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
-import { useAsked } from "../../keeping/useLogbook";
 import { Check } from "../../parts/controls/Check";
 import type { Choices } from "../../parts/controls/Select";
 import { ONE_COLUMN } from "../../parts/page/oneColumn";
@@ -11,7 +10,7 @@ import { JOB_WORDS } from "../../results/jobWords";
 import { FilterChoice, LockFilter, UntoldNote } from "../list/FilterChoice";
 import { RecordActs } from "../list/RecordActs";
 import { Pager } from "../list/RecordList";
-import { usePageEnds } from "../list/usePageEnds";
+import { usePages } from "../list/usePages";
 import { JobList } from "./JobList";
 import { JobPane } from "./JobPane";
 
@@ -48,19 +47,14 @@ function FilterBar({ choice, onChoice }: FilterBarProps) {
   );
 }
 
-function useJobs(current: CurrentLogbook, filter: JobFilter) {
-  const name = JSON.stringify(filter);
-  const { before, first, later, goOn } = usePageEnds(name, PAGE_SIZE);
-  const { answer, problem } = useAsked(`jobs ${current.version} ${name} ${before?.id}`, async () => {
+const useJobs = (current: CurrentLogbook, filter: JobFilter) =>
+  usePages(current, `jobs ${JSON.stringify(filter)}`, PAGE_SIZE, async (before) => {
     const running = await untoldSittings(current.logbook, filter.personId);
     // Which tries of a sitting under way are misses is not told, not by their being in a list either.
     const notOf = filter.onlyMisses === true ? running : [];
     const page = await jobPage(current.logbook, { ...filter, notOf }, { size: PAGE_SIZE, before });
     return { ...page, notOf, running: new Set(running) };
   });
-  const next = answer?.next ?? null;
-  return { answer, problem, first, later, earlier: next === null ? null : () => goOn(next) };
-}
 
 const NO_JOBS = "No jobs yet. Change a combination, find trouble or hand over a door under “Handover”.";
 

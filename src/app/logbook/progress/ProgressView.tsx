@@ -40,7 +40,7 @@ async function progressOf({ logbook }: CurrentLogbook, personId: string, rule: M
     jobs: own.map(({ job }) => job).slice(-LATEST),
     mastery: masteryOf(skill, own),
   }));
-  return { personId, untold, attempts, declarations, jobs, choices: [...skills.map(dialed), ...jobSkills.map(worked)] };
+  return { personId, untold, attempts, declarations, jobs, choices: [...skills, ...jobSkills].map(choiceOf) };
 }
 
 /** A skill that can be looked at. */
@@ -51,18 +51,12 @@ interface Choice {
   readonly progress: SkillProgress | JobProgress;
 }
 
-function dialed(progress: SkillProgress): Choice {
-  const { skill, profile, attempts } = progress;
+function choiceOf(progress: SkillProgress | JobProgress): Choice {
+  const { skill } = progress;
+  const tries = "jobs" in progress ? progress.jobs : progress.attempts;
+  const profile = tries[0] === undefined ? null : knownProfile(tries[0]);
   const title = `${shortTitle(profile, skill.profileId)}, ${skill.exercise}`;
-  return { key: skillKey(skill), title, count: attempts.length, progress };
-}
-
-function worked(progress: JobProgress): Choice {
-  const { skill, jobs } = progress;
-  const [first] = jobs;
-  const profile = first === undefined ? null : knownProfile(first);
-  const title = `${shortTitle(profile, skill.profileId)}, ${skill.exercise}`;
-  return { key: skillKey(skill), title, count: jobs.length, progress };
+  return { key: skillKey(skill), title, count: tries.length, progress };
 }
 
 function JobSkillFigures({ progress }: { readonly progress: JobProgress }) {

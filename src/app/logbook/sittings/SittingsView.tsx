@@ -3,12 +3,11 @@ import type { SittingRecord } from "../../../records/records";
 import type { SittingStanding } from "../../../records/sittingStanding";
 import { sittingPage } from "../../../store/sittingQueries";
 import type { CurrentLogbook } from "../../keeping/currentLogbook";
-import { useAsked } from "../../keeping/useLogbook";
 import type { Choices } from "../../parts/controls/Select";
 import { useSettled } from "../../parts/page/useSettled";
 import { FilterChoice } from "../list/FilterChoice";
 import { Pager } from "../list/RecordList";
-import { usePageEnds } from "../list/usePageEnds";
+import { usePages } from "../list/usePages";
 import { SittingList } from "./SittingList";
 import { SittingPane } from "./SittingPane";
 import { STANDINGS, shownStanding } from "./sittingRows";
@@ -66,20 +65,18 @@ export function SittingsView({ current, personId }: { readonly current: CurrentL
   const [typed, setTyped] = useState("");
   const [chosen, setChosen] = useState<SittingRecord | null>(null);
   const filter = { personId, standing, words: useSettled(typed) };
-  const name = JSON.stringify(filter);
-  const { before, first, later, goOn } = usePageEnds(name, PAGE_SIZE);
-  const { answer, problem } = useAsked(`sittings ${current.version} ${name} ${before?.id}`, () =>
+  const name = `sittings ${JSON.stringify(filter)}`;
+  const { answer, problem, first, later, earlier } = usePages(current, name, PAGE_SIZE, (before) =>
     sittingPage(current.logbook, { ...filter, standingOf: shownStanding }, PAGE_SIZE, before),
   );
   const sittings = answer?.sittings ?? [];
-  const next = answer?.next ?? null;
   return (
     <div className="grid grid-cols-[minmax(0,1.25fr)_minmax(0,1fr)] items-start gap-6 narrow:grid-cols-[minmax(0,1fr)]">
       <section aria-label="Sittings">
         <FilterBar {...{ standing, words: typed }} onStanding={setStanding} onWords={setTyped} />
         {problem !== null && <p role="alert">{problem}</p>}
         {sittings.length > 0 && <SittingList sittings={sittings} chosenId={chosen?.id ?? null} onChoose={setChosen} />}
-        <Pager what="sittings" later={later} earlier={next === null ? null : () => goOn(next)}>
+        <Pager what="sittings" later={later} earlier={earlier}>
           {answer !== null &&
             (sittings.length === 0 ? noneWords(filter) : `${first + 1} to ${first + sittings.length}, latest first`)}
         </Pager>

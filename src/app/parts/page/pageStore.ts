@@ -10,18 +10,20 @@ export function pageStore(): PageStore | null {
   }
 }
 
-/** The text that the page's storage has under a key, or null: a browser that stores nothing has none. */
-export function storedText(key: string): string | null {
+/** Where texts are stored; null where nothing is. */
+export type TextStore = Pick<PageStore, "getItem" | "setItem" | "removeItem"> | null;
+
+/** The text that is stored under a key, or null: a browser that stores nothing has none. */
+export function storedText(key: string, store: TextStore = pageStore()): string | null {
   try {
-    return pageStore()?.getItem(key) ?? null;
+    return store?.getItem(key) ?? null;
   } catch {
     return null;
   }
 }
 
 /** Stores a text; null takes it away. @returns whether it is stored now: what is not lasts as long as the page */
-export function storeText(key: string, text: string | null): boolean {
-  const store = pageStore();
+export function storeText(key: string, text: string | null, store: TextStore = pageStore()): boolean {
   try {
     if (text === null) store?.removeItem(key);
     else store?.setItem(key, text);

@@ -5,17 +5,14 @@ import { messageOf } from "../../parts/page/messageOf";
 import { newId } from "../../parts/page/newId";
 import { newSeed } from "../../parts/page/newSeed";
 import { onPageLeft } from "../../parts/page/onPageLeft";
-import { pageStore } from "../../parts/page/pageStore";
 import { Store } from "../../parts/page/store";
 import { watchWork } from "../../parts/page/underWay";
 import { practicing, recordOf, sittingsKnown } from "./askedOfLogbook";
 import { type RunningSitting, SittingKeeping } from "./sittingKeeping";
 import { newProgress, type SittingProgress, sittingToGoOn } from "./sittingProgress";
 import { SittingSession } from "./sittingSession";
-import { type KeptRecord, NO_STORE, PROGRESS_KEY, SittingShelf } from "./sittingShelf";
+import { type KeptRecord, PROGRESS_KEY, SittingShelf } from "./sittingShelf";
 import { pageTime } from "./steadyTime";
-
-const browserStore = () => pageStore() ?? NO_STORE;
 
 /** The seed of a new sitting, and where it is from. */
 function seedFor(sheet: Sheet, asked: number | null): Pick<SittingProgress, "seed" | "seedFrom"> {
@@ -28,7 +25,7 @@ const TICK: Milliseconds = 500;
 
 /** The sitting of this page: one at a time, whichever screen is shown, so that its clock runs on. */
 export class CurrentSitting extends Store {
-  readonly shelf = new SittingShelf(browserStore());
+  readonly shelf = new SittingShelf();
   session: SittingSession | null = null;
   /** The record of the session, once it is over and hashed. */
   kept: KeptRecord | null = null;
@@ -115,7 +112,7 @@ export class CurrentSitting extends Store {
 
   /** A sitting that no page will go on with is on record as broken off. */
   private async breakOff({ progress, personId }: RunningSitting): Promise<void> {
-    const session = new SittingSession(progress, new SittingShelf(NO_STORE));
+    const session = new SittingSession(progress, new SittingShelf(null));
     session.abandon(progress.lastSeen_ms);
     const now_ms = Math.max(pageTime.now(), progress.lastSeen_ms);
     new SittingKeeping({ ...progress, personId }).noteEnd(await recordOf(session), now_ms);
@@ -204,5 +201,5 @@ export function currentSitting(): CurrentSitting {
 export function forgetSittings(ids: ReadonlySet<string>): void {
   const session = current?.session ?? null;
   if (current !== null && session !== null && ids.has(session.id)) current.putAway();
-  (current?.shelf ?? new SittingShelf(browserStore())).forget(ids);
+  (current?.shelf ?? new SittingShelf()).forget(ids);
 }

@@ -165,43 +165,30 @@ export function keptTryWrite(
   return attemptWrite({ setup, attempt, motion, isEnded: true }, owner);
 }
 
+/** What the logbook has of every sitting, whether it goes on or not. */
+function sittingFrame({ sheet, startedAt }: Pick<SittingRecord, "sheet" | "startedAt">, now_ms: number) {
+  const parsed = Date.parse(startedAt);
+  const start = Number.isFinite(parsed) ? parsed : Math.round(now_ms);
+  return { createdAt: start, updatedAt: Math.round(now_ms), startedAt: start, title: sheet.title };
+}
+
 /** A sitting that goes on, for the logbook: all that is needed to go on with it. */
 export function runningWrite(progress: SittingProgress, personId: string, now_ms: number): LogbookWrite {
-  const startedAt = startOf(progress, now_ms);
-  return {
-    kind: "sittings",
-    record: {
-      id: progress.id,
-      createdAt: startedAt,
-      updatedAt: Math.round(now_ms),
-      personId,
-      startedAt,
-      title: progress.sheet.title,
-      state: "running",
-      body: JSON.parse(JSON.stringify({ progress })),
-    },
-  };
+  const body = JSON.parse(JSON.stringify({ progress }));
+  const { id } = progress;
+  return { kind: "sittings", record: { id, personId, ...sittingFrame(progress, now_ms), state: "running", body } };
 }
 
 const VERDICTS = { pass: "passed", fail: "failed", "not shown": "not shown yet" } as const;
 
-const startOf = ({ startedAt }: Pick<SittingRecord, "startedAt">, now_ms: number) => {
-  const start = Date.parse(startedAt);
-  return Number.isFinite(start) ? start : Math.round(now_ms);
-};
-
 /** A finished sitting for the logbook. */
 export function sittingWrite({ id, record, sha256 }: KeptRecord, personId: string, now_ms: number): LogbookWrite {
-  const startedAt = startOf(record, now_ms);
   return {
     kind: "sittings",
     record: {
       id,
-      createdAt: startedAt,
-      updatedAt: Math.round(now_ms),
       personId,
-      startedAt,
-      title: record.sheet.title,
+      ...sittingFrame(record, now_ms),
       state: record.ended === "broken-off" ? "broken-off" : "finished",
       verdict: VERDICTS[record.marking.verdict],
       body: JSON.parse(JSON.stringify({ record, sha256 })),

@@ -3,17 +3,8 @@ import type { AnswerGiven } from "../../../drill/questions/questionDifficulty";
 import { sittingPlan } from "../../../drill/sitting/sittingPlan";
 import { motionOfText } from "../../../records/motion/traceCodec";
 import type { SittingRecord } from "../../../records/sitting/sittingRecord";
+import { pageStore, storedText, storeText, type TextStore } from "../../parts/page/pageStore";
 import { readProgress, type SittingProgress } from "./sittingProgress";
-
-/** Where texts are kept: `localStorage`, which has them safe before the next event. */
-export type TextStore = Pick<Storage, "getItem" | "setItem" | "removeItem">;
-
-const refuse = () => {
-  throw new Error("this browser saves nothing");
-};
-
-/** Keeps nothing, and says so. */
-export const NO_STORE: TextStore = { getItem: () => null, setItem: refuse, removeItem: refuse };
 
 /** A record with its hash, as it is kept and passed on. */
 export interface KeptRecord {
@@ -40,7 +31,8 @@ export class SittingShelf {
   isKeeping = true;
   private readonly store: TextStore;
 
-  constructor(store: TextStore) {
+  /** @param store - has texts safe before the next event; null where nothing is kept */
+  constructor(store: TextStore = pageStore()) {
     this.store = store;
   }
 
@@ -83,9 +75,9 @@ export class SittingShelf {
 
   /** Puts the sitting away, with the motions of its tries. */
   clear(tries: number): void {
-    for (let index = 0; index < tries; index++) this.remove(MOTION + index);
-    this.remove(PROGRESS_KEY);
-    this.remove(SEEN);
+    for (let index = 0; index < tries; index++) this.set(MOTION + index, null);
+    this.set(PROGRESS_KEY, null);
+    this.set(SEEN, null);
   }
 
   /** Records of this browser, newest first. */
@@ -97,7 +89,7 @@ export class SittingShelf {
   keepRecord(kept: KeptRecord): void {
     const all = [kept, ...this.records.filter(({ id }) => id !== kept.id)].slice(0, MOST_RECORDS);
     for (let count = all.length; count > 1; count = Math.floor(count / 2)) {
-      if (this.hasRoomFor(RECORDS, JSON.stringify(all.slice(0, count)))) return;
+      if (storeText(RECORDS, JSON.stringify(all.slice(0, count)), this.store)) return;
     }
     this.set(RECORDS, JSON.stringify([kept]));
   }
@@ -129,32 +121,10 @@ export class SittingShelf {
   }
 
   private get(key: string): string | null {
-    try {
-      return this.store.getItem(key);
-    } catch {
-      return null;
-    }
+    return storedText(key, this.store);
   }
 
-  private set(key: string, text: string): void {
-    if (!this.hasRoomFor(key, text)) this.isKeeping = false;
-  }
-
-  /** Stores a text, if the browser takes it. */
-  private hasRoomFor(key: string, text: string): boolean {
-    try {
-      this.store.setItem(key, text);
-      return true;
-    } catch {
-      return false;
-    }
-  }
-
-  private remove(key: string): void {
-    try {
-      this.store.removeItem(key);
-    } catch {
-      this.isKeeping = false;
-    }
+  private set(key: string, text: string | null): void {
+    if (!storeText(key, text, this.store)) this.isKeeping = false;
   }
 }
