@@ -1,27 +1,20 @@
 import type { Profile } from "../../lock/profile";
+import { Select } from "../parts/controls/Select";
 
 interface LockChoiceProps {
   readonly locks: readonly Profile[];
   readonly lock: Profile;
   readonly onLock: (lock: Profile) => void;
+  readonly className?: string;
 }
 
-/** Which of some locks is in hand. */
-export function LockChoice({ locks, lock, onLock }: LockChoiceProps) {
-  const placeOf = (one: Profile) => locks.indexOf(one);
-  return (
-    <select
-      className="field"
-      aria-label="Lock"
-      value={placeOf(lock)}
-      onChange={(event) => onLock(locks[Number(event.currentTarget.value)] ?? lock)}
-    >
-      {locks.map((one) => (
-        // A profile from a file may bear the id of another.
-        <option key={`${one.id}-${placeOf(one)}`} value={placeOf(one)}>
-          {one.title}
-        </option>
-      ))}
-    </select>
-  );
-}
+/** Which of some locks is in hand. A profile from a file may bear the id of another, so a lock goes by its place. */
+export const LockChoice = ({ locks, lock, onLock, ...looks }: LockChoiceProps) => (
+  <Select
+    {...looks}
+    aria-label="Lock"
+    value={`${locks.indexOf(lock)}`}
+    choices={locks.map(({ title }, k) => [`${k}`, title])}
+    onChoice={(place) => onLock(locks[Number(place)] ?? lock)}
+  />
+);

@@ -4,6 +4,7 @@ import { brokenRuleText } from "../../drill/drillWords";
 import type { Combination } from "../../lock/combination";
 import type { Profile } from "../../lock/profile";
 import { NumberField } from "../parts/controls/NumberField";
+import { Notice } from "../parts/Notice";
 import { readOwn } from "./readOwn";
 
 function RuleNotes({ profile, numbers }: { readonly profile: Profile; readonly numbers: Combination }) {
@@ -44,13 +45,7 @@ export function OwnNumbers({ profile, typed, onTyped }: OwnNumbersProps) {
           />
         ))}
       </div>
-      {"problem" in own ? (
-        <p className="notice mt-4" role="alert">
-          {own.problem}
-        </p>
-      ) : (
-        <RuleNotes profile={profile} numbers={own.numbers} />
-      )}
+      {"problem" in own ? <Notice>{own.problem}</Notice> : <RuleNotes profile={profile} numbers={own.numbers} />}
     </>
   );
 }

@@ -1,5 +1,6 @@
 import { DIAL_WEIGHTS, type DialWeight } from "../../dialing/hand/dialFeel";
-import { weightNamed, weightOf, withWeight } from "./dial/dialAddress";
+import { Select } from "../parts/controls/Select";
+import { weightOf, withWeight } from "./dial/dialAddress";
 
 /** How a dial of each weight turns. */
 export const WEIGHT_LABELS: Readonly<Record<DialWeight, string>> = {
@@ -14,19 +15,14 @@ export function WeightChoice({ query }: { readonly query: URLSearchParams }) {
     <div className="panel print:hidden">
       <label className="flex items-center gap-3">
         Dial
-        <select
-          className="field w-full min-w-0 max-w-[420px]"
+        <Select
+          className="w-full min-w-0 max-w-[420px]"
           value={weightOf(query)}
-          onChange={({ currentTarget }) => {
-            location.hash = withWeight(location.hash, weightNamed(currentTarget.value));
+          choices={DIAL_WEIGHTS.map((weight) => [weight, WEIGHT_LABELS[weight]])}
+          onChoice={(weight) => {
+            location.hash = withWeight(location.hash, weight);
           }}
-        >
-          {DIAL_WEIGHTS.map((weight) => (
-            <option key={weight} value={weight}>
-              {WEIGHT_LABELS[weight]}
-            </option>
-          ))}
-        </select>
+        />
       </label>
     </div>
   );

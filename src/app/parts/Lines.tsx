@@ -2,12 +2,14 @@ interface LinesProps {
   /** Sentences, each once. */
   readonly of: readonly string[];
   readonly className?: string;
+  /** Where they are said at once. */
+  readonly role?: "alert";
 }
 
 /** Sentences as a list. */
-export function Lines({ of, className }: LinesProps) {
+export function Lines({ of, ...looks }: LinesProps) {
   return (
-    <ul className={className}>
+    <ul {...looks}>
       {of.map((sentence) => (
         <li key={sentence}>{sentence}</li>
       ))}

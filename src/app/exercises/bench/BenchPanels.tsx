@@ -5,6 +5,7 @@ import type { Graduations } from "../../../lock/dial";
 import { faultsWithoutFigures } from "../../hand/faultsWithoutFigures";
 import type { HubStrength } from "../../hand/hubReading";
 import { Button } from "../../parts/controls/Button";
+import { Select } from "../../parts/controls/Select";
 import { whenIdle } from "../../parts/page/whenIdle";
 import { Cutaway } from "../../pictures/cutaway/Cutaway";
 import { TurnChart } from "../../pictures/turnChart/TurnChart";
@@ -152,18 +153,16 @@ function Foot({
 }: Pick<BenchPanelsProps, "ghost" | "ghostKind" | "onGhost" | "onShare">) {
   return (
     <footer className="workplace-foot flex phone:flex-wrap items-start gap-5 mt-auto px-edge py-4 text-fine leading-[1.4] text-soft">
-      <select
-        className="field flex-none text-small"
+      <Select
+        className="flex-none text-small"
         aria-label="Compare on the turn chart"
         value={ghostKind}
-        onChange={(event) => onGhost(GHOSTS.find((one) => one === event.currentTarget.value) ?? "none")}
-      >
-        {GHOSTS.map((one) => (
-          <option key={one} value={one}>
-            {one === "best" && ghostKind === "best" && ghost === null ? NO_BEST : GHOST_WORDS[one]}
-          </option>
-        ))}
-      </select>
+        choices={GHOSTS.map((one) => [
+          one,
+          one === "best" && ghostKind === "best" && ghost === null ? NO_BEST : GHOST_WORDS[one],
+        ])}
+        onChoice={onGhost}
+      />
       <Button className="flex-none text-small" aria-haspopup="dialog" onClick={onShare}>
         Share
       </Button>

@@ -1,6 +1,8 @@
 import { DIAL_WEIGHTS, type DialWeight } from "../../../dialing/hand/dialFeel";
 import { WEIGHT_LABELS } from "../../hand/WeightChoice";
+import { Check } from "../../parts/controls/Check";
 import { Dialog } from "../../parts/controls/Dialog";
+import { Lines } from "../../parts/Lines";
 
 interface MoreSheetProps {
   readonly isOpen: boolean;
@@ -31,25 +33,16 @@ export function MoreSheet({ isOpen, onClose, dial, onDial, asksEstimate, onAsksE
       </p>
       <fieldset>
         <legend>Own estimate</legend>
-        <label className="check">
-          <input
-            type="checkbox"
-            checked={asksEstimate}
-            onChange={(event) => onAsksEstimate(event.currentTarget.checked)}
-          />
+        <Check isOn={asksEstimate} onSwitch={onAsksEstimate}>
           Ask me how far off I was before the result is shown
-        </label>
+        </Check>
       </fieldset>
       <p className="text-soft">
         You are asked with the help Counts or Silent. With Full help you see every stop as you make it. Cutaway, chart
         and result stay hidden until you answer.
       </p>
       <h2 className="mt-6 mb-3">Keys and mouse wheel</h2>
-      <ul className="text-soft">
-        {keys.map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ul>
+      <Lines className="text-soft" of={keys} />
     </Dialog>
   );
 }

@@ -6,6 +6,7 @@ import { Button } from "../../parts/controls/Button";
 import { Dialog } from "../../parts/controls/Dialog";
 import { copyText } from "../../parts/files/copyText";
 import { FileButton } from "../../parts/files/FileButton";
+import { Notice } from "../../parts/Notice";
 import { messageOf } from "../../parts/page/messageOf";
 
 interface ShareSheetProps {
@@ -76,11 +77,7 @@ function LoadAttempt({ onLoad, onClose }: Pick<ShareSheetProps, "onLoad" | "onCl
         value={text}
         onChange={(event) => setText(event.currentTarget.value)}
       />
-      {problem !== null && (
-        <p className="notice mt-4" role="alert">
-          Not loaded: {problem}. Your text is still here.
-        </p>
-      )}
+      {problem !== null && <Notice>Not loaded: {problem}. Your text is still here.</Notice>}
       <div className="row mt-4">
         <Button type="submit" className="primary" disabled={text.trim() === ""}>
           Load and replay

@@ -4,6 +4,7 @@ import { settlingSpread } from "../../../zeroing/zeroingMachine";
 import { notSetWords, seriesWords } from "../../../zeroing/zeroWords";
 import { focusDial } from "../../hand/dial/focusDial";
 import { Button } from "../../parts/controls/Button";
+import { Lines } from "../../parts/Lines";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import { WordLink } from "../../words/WordLink";
 import { WordsHere } from "../../words/WordsHere";
@@ -65,16 +66,6 @@ const CAUTIONS = [
   "Touch bare metal before you take covers off: static destroys electronics.",
 ];
 
-function Cautions() {
-  return (
-    <ul className="text-small text-soft">
-      {CAUTIONS.map((caution) => (
-        <li key={caution}>{caution}</li>
-      ))}
-    </ul>
-  );
-}
-
 function NotSet({ session }: { readonly session: ZeroingSession }) {
   const { rules } = session.setup;
   const { accepted } = useSelector(session.chart, memoryOf);
@@ -114,7 +105,7 @@ export function SetZeroPanel({ session, now }: { readonly session: ZeroingSessio
       {asked !== null && <SeriesView session={session} side={asked} />}
       {state === "notSet" && <NotSet session={session} />}
       {state === "zeroSet" && <ZeroResultView session={session} now={now} />}
-      {state !== "zeroSet" && <Cautions />}
+      {state !== "zeroSet" && <Lines className="text-small text-soft" of={CAUTIONS} />}
     </section>
   );
 }

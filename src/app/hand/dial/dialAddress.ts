@@ -1,12 +1,9 @@
 import { DIAL_WEIGHTS, type DialWeight } from "../../../dialing/hand/dialFeel";
 import type { TrainSpec } from "../../../lock/train/lockTrain";
 
-/** The weight of the dial with a name; as it should be where there is no such weight. */
-export const weightNamed = (name: string | null): DialWeight =>
-  DIAL_WEIGHTS.find((weight) => weight === name) ?? "usual";
-
 /** The weight of the dial that an address asks for: "dial=heavy". As it should be where it asks for none. */
-export const weightOf = (query: URLSearchParams): DialWeight => weightNamed(query.get("dial"));
+export const weightOf = (query: URLSearchParams): DialWeight =>
+  DIAL_WEIGHTS.find((weight) => weight === query.get("dial")) ?? "usual";
 
 /** The same address with another weight of the dial. */
 export function withWeight(hash: string, weight: DialWeight): string {

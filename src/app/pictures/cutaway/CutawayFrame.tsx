@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { Lines } from "../../parts/Lines";
 import { WordsHere } from "../../words/WordsHere";
 
 interface CutawayFrameProps {
@@ -24,11 +25,7 @@ export function CutawayFrame({ words, columns, sentences, children }: CutawayFra
       <div className="cutaway-picture max-w-[640px]" data-columns={columns}>
         {children}
       </div>
-      <ul className="visually-hidden">
-        {sentences.map((sentence) => (
-          <li key={sentence}>{sentence}</li>
-        ))}
-      </ul>
+      <Lines className="visually-hidden" of={sentences} />
     </section>
   );
 }

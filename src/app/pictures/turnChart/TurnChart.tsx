@@ -1,5 +1,6 @@
-import { useRef } from "react";
+import { useEffect, useRef } from "react";
 import type { Milliseconds } from "../../../lock/dial";
+import { wantsLessMotion } from "../../parts/page/lessMotion";
 import { useSize } from "../../parts/page/useSize";
 import { TextTable } from "../../parts/TextTable";
 import { WordLink } from "../../words/WordLink";
@@ -10,7 +11,6 @@ import { Readout } from "./Readout";
 import { runTable } from "./runTable";
 import { Transport } from "./Transport";
 import { type ChartInput, useChart } from "./useChart";
-import { useComesIntoView } from "./useComesIntoView";
 import "./turnChart.css";
 
 interface Props extends ChartInput {
@@ -29,7 +29,13 @@ export function TurnChart(props: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const size = useSize(frame);
   const { model, told, isSpoken, dial, plot } = useChart(props, size ?? UNMEASURED, props.onScrub);
-  const chart = useComesIntoView(props.playhead_ms !== null);
+  const chart = useRef<HTMLElement>(null);
+  const isReplay = props.playhead_ms !== null;
+  // A replay that starts below the fold would play unseen.
+  useEffect(() => {
+    if (isReplay)
+      chart.current?.scrollIntoView({ block: "nearest", behavior: wantsLessMotion() ? "instant" : "smooth" });
+  }, [isReplay]);
   const isEmpty = attempt.reader.runs.length === 0;
   return (
     <section ref={chart} className="turn-chart" aria-label="Turn chart">

@@ -1,3 +1,5 @@
+import { Lines } from "../../../parts/Lines";
+
 interface CautionsProps {
   readonly cautions: readonly string[];
   /** Where they come from. */
@@ -9,11 +11,7 @@ export function Cautions({ cautions, source }: CautionsProps) {
   return (
     <section className="panel" aria-label="Cautions">
       <h2>On a real door</h2>
-      <ul className="grid gap-2 text-small">
-        {cautions.map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-      </ul>
+      <Lines className="grid gap-2 text-small" of={cautions} />
       <p className="mt-3 text-soft text-fine">Source: {source}</p>
     </section>
   );

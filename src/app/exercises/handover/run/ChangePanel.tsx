@@ -3,6 +3,7 @@ import { combinationText } from "../../../../handover/change/changeFault";
 import { PackChange } from "../../../../handover/change/packChange";
 import { faceNumbers, readOwn } from "../../../hand/readOwn";
 import { Button } from "../../../parts/controls/Button";
+import { Lines } from "../../../parts/Lines";
 import { KeyActs, WITH_BUTTON, WITH_KEY } from "../change/KeyActs";
 import { brokenRules, changeTo, leaveChange } from "./session/changeWork";
 import type { HandoverSession } from "./session/handoverSession";
@@ -49,13 +50,7 @@ export function ChooseNumbers({ session, onDone }: ChooseNumbersProps) {
           }}
         />
       </label>
-      {problem.length > 0 && (
-        <ul className="notice pl-6" role="alert">
-          {problem.map((one) => (
-            <li key={one}>{one}</li>
-          ))}
-        </ul>
-      )}
+      {problem.length > 0 && <Lines className="notice pl-6" role="alert" of={problem} />}
       <Button type="submit" className="primary justify-self-start">
         {isWarned ? "Set it anyway" : "Set it"}
       </Button>

@@ -6,6 +6,7 @@ import { FAULT_WORDS } from "../../../../handover/run/rules/faultWords";
 import { stepWords } from "../../../../handover/run/stepWords";
 import { countText } from "../../../../wording/amountWords";
 import { Button } from "../../../parts/controls/Button";
+import { Lines } from "../../../parts/Lines";
 import { timeText } from "../../../parts/timeText";
 import { recordOf } from "./kept/runRecord";
 import { RecordPrint } from "./RecordPrint";
@@ -75,11 +76,9 @@ function Missing({ result }: { readonly result: HandoverResult }) {
   return (
     <>
       <h3>Still missing</h3>
-      <ul data-testid="debrief-missing">
-        {missingWords(result.missing).map((words) => (
-          <li key={words}>{words}</li>
-        ))}
-      </ul>
+      <div data-testid="debrief-missing">
+        <Lines of={missingWords(result.missing)} />
+      </div>
     </>
   );
 }

@@ -12,6 +12,7 @@ import {
 import type { Problem } from "../../../../wording/problem";
 import { Button } from "../../../parts/controls/Button";
 import { Dialog } from "../../../parts/controls/Dialog";
+import { Lines } from "../../../parts/Lines";
 import type { HandoverSession } from "./session/handoverSession";
 
 const FIELDS = Object.keys(RECORD_FIELDS) as RecordField[];
@@ -86,13 +87,7 @@ export function RecordSheet({ session, isOpen, onClose }: RecordSheetProps) {
             />
           </label>
         ))}
-        {problems.length > 0 && (
-          <ul className="notice pl-6" role="alert">
-            {problems.map(formSentence).map((sentence) => (
-              <li key={sentence}>{sentence}</li>
-            ))}
-          </ul>
-        )}
+        {problems.length > 0 && <Lines className="notice pl-6" role="alert" of={problems.map(formSentence)} />}
         <p className="text-small text-soft">
           Who holds the combination, never what it is. It is changed when {CHANGE_EVENTS.map(asClause).join("; ")} (
           {CHANGE_SOURCE}).

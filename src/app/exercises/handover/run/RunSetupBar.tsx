@@ -1,6 +1,7 @@
 import { useState } from "react";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
 import { countText } from "../../../../wording/amountWords";
+import { LockChoice } from "../../../hand/LockChoice";
 import { Button } from "../../../parts/controls/Button";
 import { Dialog } from "../../../parts/controls/Dialog";
 import type { RunSetup } from "./session/doorWork";
@@ -44,26 +45,14 @@ export function RunSetupBar({ session, onStart, newSeed }: RunSetupBarProps) {
     if (session.isBegun && !session.run.isHandedOver) setAsked(setup);
     else onStart(setup);
   };
-  const takeLock = (id: string) => {
-    const chosen = SHIPPED_PROFILES.find((one) => one.id === id);
-    if (chosen !== undefined) begin({ ...setup, profile: chosen });
-  };
   return (
     <div className="setup justify-start print:hidden">
-      <label>
-        <span className="visually-hidden">Lock</span>
-        <select
-          className="field phone:max-w-[150px]"
-          value={profile.id}
-          onChange={(event) => takeLock(event.currentTarget.value)}
-        >
-          {SHIPPED_PROFILES.map(({ id, title }) => (
-            <option key={id} value={id}>
-              {title}
-            </option>
-          ))}
-        </select>
-      </label>
+      <LockChoice
+        className="phone:max-w-[150px]"
+        locks={SHIPPED_PROFILES}
+        lock={profile}
+        onLock={(chosen) => begin({ ...setup, profile: chosen })}
+      />
       <Button onClick={() => begin(setup)}>Start again</Button>
       <Button onClick={() => begin({ ...setup, seed: newSeed() })}>Another door</Button>
       <Button aria-pressed={isHandsOff} onClick={() => begin({ ...setup, isHandsOff: !isHandsOff })}>

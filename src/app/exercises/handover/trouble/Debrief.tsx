@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef } from "react";
+import { useMemo } from "react";
 import { dialedInside, type InsideOfTry, turnsUntilDrop } from "../../../../handover/trouble/inside";
 import type { TryObservation } from "../../../../handover/trouble/observation";
 import type { LockCard, TroubleTask } from "../../../../handover/trouble/trouble";
@@ -6,6 +6,7 @@ import { guideSource, TROUBLE_GUIDE } from "../../../../handover/trouble/trouble
 import { countText } from "../../../../wording/amountWords";
 import { focusDial } from "../../../hand/dial/focusDial";
 import { Button } from "../../../parts/controls/Button";
+import { takeFocus } from "../../../parts/page/takeFocus";
 import { signedText } from "../../../parts/signedText";
 import { TextTable } from "../../../parts/TextTable";
 import { Cutaway } from "../../../pictures/cutaway/Cutaway";
@@ -74,15 +75,13 @@ function ZoneTried({ task }: { readonly task: TroubleTask }) {
 /** What it was, shown from the mechanics; how to tell it, and what one does about it. */
 export function Debrief({ session }: { readonly session: TroubleSession }) {
   const { task, mark, result, bench } = session;
-  const heading = useRef<HTMLHeadingElement>(null);
   const inside = useMemo(() => dialedInside(task), [task]);
-  useEffect(() => heading.current?.focus(), []);
   if (mark === null || result === null) return null;
   const guide = TROUBLE_GUIDE[task.trouble.kind];
   const tries = bench.log.filter((seen) => seen.kind === "try");
   return (
     <section className="panel stack" aria-label="What it was">
-      <h2 ref={heading} tabIndex={-1}>
+      <h2 ref={takeFocus} tabIndex={-1}>
         What it was
       </h2>
       <p className="text-title" role="status">

@@ -5,14 +5,21 @@ import type { LockCard, Trouble, TroubleKind } from "../../../../handover/troubl
 import { TROUBLE_GUIDE } from "../../../../handover/trouble/troubleGuide";
 import { Button } from "../../../parts/controls/Button";
 import { NumberField } from "../../../parts/controls/NumberField";
+import { Select } from "../../../parts/controls/Select";
 import { type DraftProblem, EMPTY_DRAFT, type NameDraft, readDraft } from "./nameDraft";
 
 /** The choices of a part: a wheel by its number, or the side a zero was set from. */
 function partChoices(kind: TroubleKind, { profile, combination }: LockCard) {
   return TROUBLE_GUIDE[kind].part === "wheel"
-    ? combination.map((number, k) => ({ value: String(k + 1), label: `wheel ${k + 1} (${faceText(number, profile)})` }))
-    : (["left", "right"] as const).map((side) => ({ value: side, label: `set turning ${side} only` }));
+    ? combination.map((number, k) => [`${k + 1}`, `wheel ${k + 1} (${faceText(number, profile)})`] as const)
+    : (["left", "right"] as const).map((side) => [side, `set turning ${side} only`] as const);
 }
+
+const WAYS = [
+  ["", "which way"],
+  ["left", "left, plus"],
+  ["right", "right, minus"],
+] as const;
 
 /** Names of the fields in the form; of the size, its id. */
 const NAMES: Readonly<Record<keyof NameDraft, string>> = {
@@ -45,20 +52,13 @@ function SizeFields({ card, kind, draft, onDraft, wanted }: SizeFieldsProps) {
       {part !== null && (
         <label className="inline-flex items-center gap-3">
           <span>{part === "wheel" ? "Which wheel" : "Which side"}</span>
-          <select
-            className="field"
+          <Select
             name={NAMES.part}
             {...wanted("part")}
             value={draft.part}
-            onChange={(event) => onDraft({ ...draft, part: event.currentTarget.value })}
-          >
-            <option value="">choose</option>
-            {partChoices(kind, card).map(({ value, label }) => (
-              <option key={value} value={value}>
-                {label}
-              </option>
-            ))}
-          </select>
+            choices={[["", "choose"], ...partChoices(kind, card)]}
+            onChoice={(part) => onDraft({ ...draft, part })}
+          />
         </label>
       )}
       <NumberField
@@ -73,21 +73,14 @@ function SizeFields({ card, kind, draft, onDraft, wanted }: SizeFieldsProps) {
         {unit}
       </NumberField>
       {hasWay && (
-        <select
-          className="field"
+        <Select
           aria-label="Which way"
           name={NAMES.way}
           {...wanted("way")}
           value={draft.way}
-          onChange={(event) => {
-            const way = event.currentTarget.value;
-            onDraft({ ...draft, way: way === "left" || way === "right" ? way : "" });
-          }}
-        >
-          <option value="">which way</option>
-          <option value="left">left, plus</option>
-          <option value="right">right, minus</option>
-        </select>
+          choices={WAYS}
+          onChoice={(way) => onDraft({ ...draft, way })}
+        />
       )}
       <small>
         within {tolerance} {unit} counts

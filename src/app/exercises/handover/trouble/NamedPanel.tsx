@@ -1,9 +1,9 @@
 import { useSelector } from "@xstate/react";
-import { useEffect, useRef } from "react";
 import { troubleSentence } from "../../../../handover/trouble/troubleWords";
 import { focusDial } from "../../../hand/dial/focusDial";
 import { Button } from "../../../parts/controls/Button";
 import { memoryOf } from "../../../parts/page/ofChart";
+import { takeFocus } from "../../../parts/page/takeFocus";
 import type { TroubleSession } from "./troubleSession";
 
 interface NamedPanelProps {
@@ -17,8 +17,6 @@ interface NamedPanelProps {
 /** A diagnosis: left to stand, or taken back. */
 export function NamedPanel({ session, note, label, onStand }: NamedPanelProps) {
   const { named } = useSelector(session.chart, memoryOf);
-  const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => heading.current?.focus(), []);
   if (named === null) return null;
   const takeBack = () => {
     session.withdraw();
@@ -26,7 +24,7 @@ export function NamedPanel({ session, note, label, onStand }: NamedPanelProps) {
   };
   return (
     <section className="panel" aria-label="Your diagnosis">
-      <h2 ref={heading} tabIndex={-1}>
+      <h2 ref={takeFocus} tabIndex={-1}>
         Your diagnosis
       </h2>
       <p className="text-title">{troubleSentence(named)}.</p>

@@ -2,6 +2,8 @@ import { TROUBLE_GUIDE } from "../../../../handover/trouble/troubleGuide";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
 import { ActButton } from "../../../hand/ActButton";
 import { HelpChoice } from "../../../hand/HelpChoice";
+import { Check } from "../../../parts/controls/Check";
+import { Select } from "../../../parts/controls/Select";
 import { troubleActs } from "./troubleActs";
 import type { TroubleSession } from "./troubleSession";
 import { kindsOf } from "./troubleSetup";
@@ -26,15 +28,15 @@ function Pool({ session }: { readonly session: TroubleSession }) {
         {kinds.map((kind) => {
           const isIn = pool.includes(kind);
           return (
-            <label className="check min-h-[26px]" key={kind}>
-              <input
-                type="checkbox"
-                checked={isIn}
-                disabled={isIn && pool.length === 1}
-                onChange={() => session.change({ pool: kinds.filter((one) => pool.includes(one) !== (one === kind)) })}
-              />
+            <Check
+              key={kind}
+              className="check min-h-[26px]"
+              isOn={isIn}
+              isDisabled={isIn && pool.length === 1}
+              onSwitch={() => session.change({ pool: kinds.filter((one) => pool.includes(one) !== (one === kind)) })}
+            >
               {TROUBLE_GUIDE[kind].title}
-            </label>
+            </Check>
           );
         })}
       </fieldset>
@@ -47,19 +49,12 @@ export function TroubleSetupBar({ session }: { readonly session: TroubleSession 
   const { setup } = session;
   return (
     <div className="setup justify-start">
-      <select
-        className="field"
+      <Select
         aria-label="Lock"
         value={setup.lock}
-        onChange={(event) => session.change({ lock: event.currentTarget.value })}
-      >
-        <option value="any">Any lock</option>
-        {SHIPPED_PROFILES.map(({ id, title }) => (
-          <option key={id} value={id}>
-            {title}
-          </option>
-        ))}
-      </select>
+        choices={[["any", "Any lock"], ...SHIPPED_PROFILES.map(({ id, title }) => [id, title] as const)]}
+        onChoice={(lock) => session.change({ lock })}
+      />
       <Pool session={session} />
       <HelpChoice help={setup.help} onHelp={(help) => session.change({ help })} offers={HELPS} />
       {troubleActs(session).map((act) => (
