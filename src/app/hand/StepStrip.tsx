@@ -2,8 +2,21 @@ import type { Help } from "../../dialing/advice";
 import type { HandledLock } from "../../dialing/attempt";
 import type { DialingState } from "../../dialing/dialingMachine";
 import { faceText, ordinalWord } from "../../dialing/words";
-import { Pips } from "./Pips";
-import { stepViews } from "./stepViews";
+import { type StepView, stepViews } from "./stepViews";
+import "./hand.css";
+
+/** A mark for each arrival: made, still wanted, or one too many. */
+function Pips({ step }: { readonly step: Pick<StepView, "pips" | "counted"> }) {
+  return (
+    <div className="pips">
+      {step.pips.map((pip, k) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: an arrival is known by its place alone
+        <span key={k} className={`pip pip-${pip}`} aria-hidden="true" />
+      ))}
+      <span className="visually-hidden">{step.counted}</span>
+    </div>
+  );
+}
 
 interface StepStripProps {
   readonly attempt: HandledLock;

@@ -13,6 +13,9 @@ export function timeText(seconds: number): string {
   return `${clock}${fraction}`;
 }
 
+/** "14.2 s". */
+export const secondsText = (time_ms: number): string => `${(time_ms / 1000).toFixed(1)} s`;
+
 const CLOCK = /^(?:(\d{1,2}):)?(\d{1,3}):([0-5]\d(?:[.,]\d{1,3})?)$/;
 const SECONDS = /^(\d{1,6}(?:[.,]\d{1,3})?)\s*s?$/;
 const MINUTES = /^(\d{1,4}(?:[.,]\d{1,3})?)\s*min$/;

@@ -6,6 +6,7 @@ import type { Milliseconds } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
 import { sizeText } from "../../wording/amountWords";
 import { signedText } from "../parts/signedText";
+import { secondsText } from "../parts/timeText";
 
 /** One line of the result table, all in words and figures ready to show. */
 export interface ResultRow {
@@ -17,11 +18,6 @@ export interface ResultRow {
 }
 
 const NOTHING = "–";
-
-/** "14.2 s" */
-export function secondsText(time: Milliseconds): string {
-  return `${(time / 1000).toFixed(1)} s`;
-}
 
 /** The result in one short sentence. */
 export function headline({ opened, time_ms }: { readonly opened: boolean; readonly time_ms: Milliseconds }): string {

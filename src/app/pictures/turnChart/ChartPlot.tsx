@@ -5,6 +5,7 @@ import type { ChartEvent, ChartModel } from "./chartEvents";
 import type { ChartFrame, TargetMark } from "./chartFrame";
 import type { Lock } from "./chartWords";
 import { EventSigns } from "./EventSigns";
+import type { Pixel } from "./nearestPoint";
 import { passesPath, RunLine } from "./RunLine";
 import { TURN_LOOK } from "./turnLook";
 import { acrossOf, type ChartPoint, type ChartRun, passesOf } from "./turnPath";
@@ -22,7 +23,7 @@ interface Props {
   readonly playhead: ChartPoint | null;
   /** What the pointer is on, or null. */
   readonly pointed: ChartPoint | null;
-  readonly onPointer: (at: { x: number; y: number } | null) => void;
+  readonly onPointer: (at: Pixel | null) => void;
   readonly onChoosePointed: () => void;
   readonly onFocus: (id: string | null) => void;
   readonly onChoose: (event: ChartEvent) => void;

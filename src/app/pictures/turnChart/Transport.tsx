@@ -1,7 +1,6 @@
 import type { TimedMotion } from "../../../dialing/motion";
 import type { Milliseconds } from "../../../lock/dial";
 import { Button } from "../../parts/controls/Button";
-import { secondsText } from "./chartWords";
 
 interface Props {
   readonly recording: TimedMotion;
@@ -13,6 +12,9 @@ interface Props {
   readonly onPause: () => void;
   readonly onScrub: (time_ms: Milliseconds) => void;
 }
+
+/** "12.4", seconds. */
+const secondsText = (time_ms: Milliseconds) => (time_ms / 1000).toFixed(1);
 
 /** Step of the time slider, milliseconds. */
 const STEP: Milliseconds = 100;

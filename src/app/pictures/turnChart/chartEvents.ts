@@ -3,7 +3,7 @@ import type { WordedFault } from "../../../dialing/faultWords";
 import { type Leg, legArrivals, type Target } from "../../../dialing/leg";
 import { stopError } from "../../../dialing/runs";
 import { type Graduations, signOf, type Turn } from "../../../lock/dial";
-import { type ChartRun, type Face, stackRuns, turnsAt, turnsOf } from "./turnPath";
+import { bottomOf, type ChartRun, type Face, stackRuns, turnsAt } from "./turnPath";
 
 /** A point of the path that has something to tell. */
 export interface ChartEvent {
@@ -68,8 +68,7 @@ function topRun({ reader }: Attempt, faults: readonly WordedFault[]): number {
 export function chartModel(attempt: Attempt, faults: readonly WordedFault[], face: Face, isOver: boolean): ChartModel {
   const top = topRun(attempt, faults);
   const runs = stackRuns(attempt.reader.runs, face, top);
-  const last = runs.at(-1);
-  const turns = last === undefined ? 0 : last.turnsBefore + turnsOf(last, face);
+  const turns = bottomOf(runs, face);
   const scene: Scene = { attempt, face, runs, turns, isOver };
   return { runs, top, turns, stretches: stretchesOf(scene, top), events: withFaults(scene, eventsOf(scene), faults) };
 }
@@ -82,8 +81,6 @@ interface Scene {
   readonly isOver: boolean;
 }
 
-const endOf = (run: ChartRun, face: Face) => run.turnsBefore + turnsOf(run, face);
-
 function stretchesOf({ attempt, face, runs }: Scene, top: number): Stretch[] {
   const { legs } = attempt.reader;
   const inLegs = legs.flatMap((leg): Stretch[] => {
@@ -91,12 +88,14 @@ function stretchesOf({ attempt, face, runs }: Scene, top: number): Stretch[] {
     const last = runs[leg.lastRun];
     if (first === undefined || last === undefined) return [];
     const step = leg.step <= attempt.profile.procedure.length ? leg.step : null;
-    return [{ turn: leg.turn, step, fromTurns: first.turnsBefore, toTurns: endOf(last, face) }];
+    return [{ turn: leg.turn, step, fromTurns: first.turnsBefore, toTurns: bottomOf([last], face) }];
   });
   const isOutside = (index: number) =>
     index >= top && !legs.some((leg) => leg.firstRun <= index && index <= leg.lastRun);
   const outside = runs.flatMap((run, index): Stretch[] =>
-    isOutside(index) ? [{ turn: run.turn, step: null, fromTurns: run.turnsBefore, toTurns: endOf(run, face) }] : [],
+    isOutside(index)
+      ? [{ turn: run.turn, step: null, fromTurns: run.turnsBefore, toTurns: bottomOf([run], face) }]
+      : [],
   );
   return [...outside, ...inLegs].sort((a, b) => a.fromTurns - b.fromTurns);
 }
@@ -167,7 +166,7 @@ const endAnchor = ({ runs, face, turns }: Scene, index = runs.length - 1): Ancho
   const run = runs[index];
   return run === undefined
     ? { position: 0, turns, turn: "left" }
-    : { position: run.to, turns: endOf(run, face), turn: run.turn };
+    : { position: run.to, turns: bottomOf([run], face), turn: run.turn };
 };
 
 /** The corner at which a leg was turned back; the one with this length, for a leg may have several. */

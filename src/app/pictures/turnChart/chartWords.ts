@@ -18,11 +18,6 @@ function turnsText(turns: number): string {
   return `after ${Math.max(0, turns).toFixed(2)} turns`;
 }
 
-/** "12.4", seconds. */
-export function secondsText(time_ms: number): string {
-  return (time_ms / 1000).toFixed(1);
-}
-
 /** The faults at one place, short: the first two by name. */
 function faultNames(faults: readonly WordedFault[]): string {
   const names = [...new Set(faults.map(({ code }) => FAULT_NAMES[code]))];

@@ -63,6 +63,12 @@ export function turnsOf(run: Run, { perTurn }: Face): number {
   return runLength(run) / perTurn;
 }
 
+/** How far down the chart a path reaches, turns. @param runs - stacked, the last one lowest */
+export function bottomOf(runs: readonly ChartRun[], face: Face): number {
+  const last = runs.at(-1);
+  return last === undefined ? 0 : last.turnsBefore + turnsOf(last, face);
+}
+
 /** Turns since the top of the chart at a position within a run; a position off the run counts as its nearer end. */
 export function turnsAt(run: ChartRun, position: Graduations, { perTurn }: Face): number {
   const length = runLength(run);

@@ -6,18 +6,18 @@ import { faceText } from "../../../dialing/words";
 import { faceNumber, type Graduations, type Milliseconds } from "../../../lock/dial";
 import { type ChartEvent, type ChartModel, chartModel } from "./chartEvents";
 import { type ChartFrame, chartFrame, type Size, targetMarks, turnsShown } from "./chartFrame";
+import type { Pixel } from "./nearestPoint";
 import { layRecording, type Moment, momentAt, timeAtTurns } from "./recordedPath";
 import { tellEvent, tellPointer } from "./told";
 import {
+  bottomOf,
   type ChartPoint,
-  type ChartRun,
   chartReading,
   type Face,
   faceReading,
   runsThrough,
   stackRuns,
   turnsAt,
-  turnsOf,
 } from "./turnPath";
 
 /** What the chart is drawn from. */
@@ -34,11 +34,6 @@ export interface ChartInput {
   /** Whether readings and sizes are told; arrivals and names of faults always are. */
   readonly hasFigures?: boolean;
 }
-
-const reachOf = (runs: readonly ChartRun[], face: Face) => {
-  const last = runs.at(-1);
-  return last === undefined ? 0 : last.turnsBefore + turnsOf(last, face);
-};
 
 /** Where the dial stands at the end of the path, a wobble back along it included. */
 function tipOf({ dial }: Attempt, { runs }: ChartModel, face: Face): ChartPoint {
@@ -65,10 +60,6 @@ function useModel({ attempt, version, faults, recording }: ChartInput, face: Fac
   return useMemo(() => chartModel(attempt, faults, face, isOver), [attempt, version, faults, face, isOver]);
 }
 
-function useGhost(ghost: readonly Graduations[] | null, face: Face): readonly ChartRun[] {
-  return useMemo(() => stackRuns(runsThrough(ghost ?? []), face), [ghost, face]);
-}
-
 function useTargets({ profile, combination }: Attempt, face: Face, width: number) {
   return useMemo(() => {
     const numbers = combination.map((number) => ({
@@ -79,13 +70,9 @@ function useTargets({ profile, combination }: Attempt, face: Face, width: number
   }, [profile, combination, face, width]);
 }
 
-function useFrame(size: Size, turns: number, face: Face): ChartFrame {
-  return useMemo(() => chartFrame(size, turns, face), [size, turns, face]);
-}
-
 /** What the pointer or the keyboard asks for: the pointer, as long as it is on the chart. */
 function useTold(model: ChartModel, frame: ChartFrame, attempt: Attempt, hasFigures: boolean) {
-  const [pointer, setPointer] = useState<{ x: number; y: number } | null>(null);
+  const [pointer, setPointer] = useState<Pixel | null>(null);
   const [focusedId, setFocusedId] = useState<string | null>(null);
   const focused = model.events.find(({ id }) => id === focusedId);
   const pointed = pointer && tellPointer(model, pointer, attempt, frame, hasFigures);
@@ -103,9 +90,10 @@ export function useChart(input: ChartInput, size: Size, onScrub: (time_ms: Milli
   const { attempt, recording, playhead_ms, hasFigures = true } = input;
   const face = useFace(attempt);
   const model = useModel(input, face);
-  const ghost = useGhost(input.ghost, face);
+  const ghost = useMemo(() => stackRuns(runsThrough(input.ghost ?? []), face), [input.ghost, face]);
   const targets = useTargets(attempt, face, size.width);
-  const frame = useFrame(size, turnsShown(model.turns, reachOf(ghost, face)), face);
+  const turns = turnsShown(model.turns, bottomOf(ghost, face));
+  const frame = useMemo(() => chartFrame(size, turns, face), [size, turns, face]);
   const laid = useMemo(
     () => recording && layRecording(recording, model.runs, face, attempt.profile.turnback),
     [recording, model.runs, face, attempt],

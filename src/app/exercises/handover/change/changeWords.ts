@@ -26,17 +26,13 @@ const REFUSED: Readonly<Record<RefusedAct, string>> = {
 
 /** A refusal as the hand feels it, with no word of what to do. */
 const FELT: Readonly<Record<RefusedAct, string>> = {
+  ...REFUSED,
   "bolt-drawn": "The key does not go in.",
-  "not-in": "The key is not in the lock.",
-  "already-in": "The key is already in the lock.",
   "already-turned": "The key does not come out.",
-  "not-turned": "The key is not turned.",
   "pack-spoiled": "The key does not turn.",
   "bolt-out": "Nothing happens.",
   "already-pressed": "Nothing happens.",
   "key-in-door": "The key is still in the lock.",
-  "turned-already": "The key is already turned.",
-  "door-shut": "The door is shut.",
 };
 
 /** Where the key has to be for an act with it, and why there is no such act where it is. */
