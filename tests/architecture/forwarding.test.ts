@@ -12,7 +12,7 @@ const FORWARDS = [
 ];
 
 /** Where facts reach a chart: the hand tells it, a change tells its own; and the one door of a sitting, which keeps what it sends. */
-const MAY = ["app/sittings/keptSitting.ts", "dialing/hand/handSession.ts", "handover/change/changeInHand.ts"];
+const MAY = ["app/sittings/session/keptSitting.ts", "dialing/hand/handSession.ts", "handover/change/changeInHand.ts"];
 
 const forwards = (text: string) => FORWARDS.some((one) => one.test(text));
 
