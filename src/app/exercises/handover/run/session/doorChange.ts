@@ -1,3 +1,4 @@
+import type { AttemptStart } from "../../../../../dialing/attemptStart";
 import { beginChange, type Change } from "../../../../../handover/change/change";
 import { PackChange } from "../../../../../handover/change/packChange";
 import type { DoorLock } from "../../../../../handover/run/doorLock";
@@ -5,15 +6,15 @@ import type { Combination } from "../../../../../lock/combination";
 import type { Graduations, Milliseconds } from "../../../../../lock/dial";
 import type { Profile } from "../../../../../lock/profile";
 import { type RefusedAct, refusedWords } from "../../change/changeWords";
-import { DeedList, type KeptChange, type KeyAct } from "./changeDeeds";
+import { ChangeRecording, type KeptChange, type KeyAct, motionOfChange } from "./changeRecording";
 
 /** A change of combination by hand on the lock on the door. Mutable. */
 export class DoorChange {
   readonly wanted: Combination;
   readonly change: Change;
   private readonly lock: DoorLock;
-  private readonly begun: Pick<KeptChange, "hand" | "lock">;
-  private readonly done = new DeedList();
+  private readonly begunAt: Graduations;
+  private readonly recording: ChangeRecording;
   /** What happened last, and why the last act did nothing where it did nothing. */
   private happened: string | null = null;
   private refused: RefusedAct | null = null;
@@ -22,10 +23,11 @@ export class DoorChange {
    * @param start - where the lock takes the dial and its wheels to be; as they are where left out
    * @throws {LockError} for a combination or a start that cannot be
    */
-  constructor(profile: Profile, lock: DoorLock, wanted: Combination, start: KeptChange["lock"] = startOf(lock)) {
+  constructor(profile: Profile, lock: DoorLock, wanted: Combination, start: AttemptStart = startOf(lock)) {
     this.wanted = wanted;
     this.lock = lock;
-    this.begun = { hand: lock.hand.dial, lock: start };
+    this.begunAt = lock.hand.dial;
+    this.recording = new ChangeRecording(start);
     this.change = beginChange(profile, lock.setTo ?? lock.meant, wanted, start);
   }
 
@@ -36,18 +38,20 @@ export class DoorChange {
    */
   static resume(profile: Profile, lock: DoorLock, kept: KeptChange): DoorChange {
     lock.hand.turnBy(kept.hand - lock.hand.dial);
-    const change = new DoorChange(profile, lock, kept.wanted, kept.lock);
-    for (const deed of kept.deeds) {
-      if ("use" in deed) change.use(deed.use);
-      else change.turnBy(deed.by, deed.at_ms);
+    const { start, positions, times_ms } = motionOfChange(kept.motion);
+    const change = new DoorChange(profile, lock, kept.wanted, start);
+    for (let k = 0; k <= positions.length; k++) {
+      for (const { use } of kept.acts.filter(({ after }) => after === k)) change.use(use);
+      const [from, to] = [positions[k - 1] ?? start.dial, positions[k]];
+      if (to !== undefined) change.turnBy(to - from, times_ms[k] ?? 0);
     }
-    change.done.reloaded();
+    change.recording.reloaded();
     return change;
   }
 
   /** The change as it stands, to be kept. */
   get kept(): KeptChange {
-    return { wanted: [...this.wanted], ...this.begun, deeds: this.done.deeds };
+    return { wanted: [...this.wanted], hand: this.begunAt, ...this.recording.kept };
   }
 
   /** What was told last. @param isOnce - whether an act in vain is told as the hand feels it, and no advice with it */
@@ -78,20 +82,19 @@ export class DoorChange {
   turnBy(by: Graduations, now: Milliseconds): boolean {
     const { change, lock } = this;
     const { dial, state } = change;
-    const at_ms = this.done.at(now);
-    lock.hand.turnBy(by);
-    const last = this.tell(change.turnBy(by, at_ms));
-    lock.hand.holdBack(by - (change.dial - dial));
-    const hasCome = last !== undefined || change.state !== state;
-    this.done.turned(by, at_ms, hasCome);
+    const at_ms = this.recording.at(now);
+    const kept = this.recording.turned(by, at_ms);
+    lock.hand.turnBy(kept);
+    const last = this.tell(change.turnBy(kept, at_ms));
+    lock.hand.holdBack(kept - (change.dial - dial));
     this.refused = null;
-    return hasCome;
+    return last !== undefined || change.state !== state;
   }
 
   /** Does something with the key, or presses the change button. */
   use(act: KeyAct): void {
     const { facts, refusal } = this.change.act(act);
-    this.done.used(act);
+    this.recording.used(act);
     this.refused = null;
     this.tell(facts);
     if (refusal !== null) this.refuse(refusal);
@@ -117,7 +120,7 @@ interface Fact {
 }
 
 /** Where the lock takes its dial and its wheels to be. */
-function startOf({ kept: { dial, slack } }: DoorLock): KeptChange["lock"] {
+function startOf({ kept: { dial, slack } }: DoorLock): AttemptStart {
   return { dial, ...(slack && { slack: [...slack] }) };
 }
 

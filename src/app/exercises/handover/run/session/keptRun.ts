@@ -4,7 +4,7 @@ import { parseRun, type RecordedRun, writeRun } from "../../../../../handover/ru
 import { SHIPPED_PROFILES } from "../../../../../lock/shippedProfiles";
 import { graduations } from "../../../../../records/fields";
 import type { RecordForm } from "../../../../../records/handover/recordForm";
-import { keptChangeSchema } from "./changeDeeds";
+import { keptChangeSchema } from "./changeRecording";
 
 const numbers = z.array(graduations);
 const readings = z.array(z.object({ deviation: graduations, cam: graduations }));

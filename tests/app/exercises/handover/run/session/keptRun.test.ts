@@ -1,9 +1,11 @@
+import { readFileSync } from "node:fs";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { resumedRun } from "../../../../../../src/app/exercises/handover/run/kept/resumedRun";
+import { motionOfChange } from "../../../../../../src/app/exercises/handover/run/session/changeRecording";
 import { changeTo, leaveChange } from "../../../../../../src/app/exercises/handover/run/session/changeWork";
 import type { RunSetup } from "../../../../../../src/app/exercises/handover/run/session/doorWork";
 import { HandoverSession } from "../../../../../../src/app/exercises/handover/run/session/handoverSession";
-import { keepRun, recallRun } from "../../../../../../src/app/exercises/handover/run/session/keptRun";
+import { type KeptRun, keepRun, recallRun } from "../../../../../../src/app/exercises/handover/run/session/keptRun";
 import { workOnRing } from "../../../../../../src/app/exercises/handover/run/session/ringWork";
 import { idealMotion } from "../../../../../../src/dialing/idealMotion";
 import { PackChange } from "../../../../../../src/handover/change/packChange";
@@ -23,6 +25,8 @@ beforeEach(() => {
   });
 });
 afterEach(() => void vi.unstubAllGlobals());
+
+const motionKept = (kept: KeptRun | null) => motionOfChange(kept?.underWay?.change?.motion ?? "");
 
 const setupOf = (id: string): RunSetup => ({ profile: shippedProfile(id), seed: 7, isHandsOff: false });
 
@@ -137,8 +141,8 @@ describe("a change of combination under way", () => {
     const session = aligned("three-wheel");
     changeTo(session, [31, 62, 43], 0);
     for (let k = 0; k <= 100; k++) session.turnBy(1, k * 16);
-    const { deeds } = recallRun().kept?.underWay?.change ?? { deeds: [] };
-    const turned = deeds.reduce((sum, deed) => sum + ("by" in deed ? deed.by : 0), 0);
+    const { start, positions } = motionKept(recallRun().kept);
+    const turned = (positions.at(-1) ?? 0) - start.dial;
     // Half a second of moves of 16 ms each may be missing.
     expect(turned).toBeGreaterThanOrEqual(101 - 32);
   });
@@ -146,8 +150,7 @@ describe("a change of combination under way", () => {
   test("is kept at once as something comes of a turn", () => {
     const session = aligned("dial-encoder");
     changeTo(session, [22, 47, 71], 0);
-    const { deeds: none } = recallRun().kept?.underWay?.change ?? { deeds: null };
-    expect(none).toEqual([]);
+    expect(motionKept(recallRun().kept).positions).toEqual([]);
     handOn(session).dial(session.lock.meant, session.lock.hand.seen - session.lock.kept.dial, true);
     expect(reloaded(session.setup).change?.words(false)).toBe("It opened. Press the change button now.");
   });
@@ -159,19 +162,47 @@ describe("a change of combination under way", () => {
     session.keepIfBegun();
     session = reloaded(session.setup);
     for (const now of [1000, 21_000]) session.turnBy(3, now);
-    const times = session.change?.kept.deeds.map(({ at_ms }) => at_ms) ?? [];
-    // A reload is no pause: what follows begins where the last deed was.
+    const times = motionOfChange(session.change?.kept.motion ?? "").times_ms;
+    // A reload is no pause: what follows begins where the last move was.
     expect(times).toEqual([0, 40_000, 40_000, 60_000]);
   });
 
-  test("small moves are kept as few", () => {
+  test("small moves take little room", () => {
     const session = aligned("three-wheel");
     changeTo(session, [31, 62, 43], 0);
     for (let k = 0; k < 600; k++) session.turnBy(0.1, k * 16);
-    const { deeds } = session.change?.kept ?? { deeds: [] };
-    expect(deeds.length).toBeLessThanOrEqual(21);
-    expect(deeds.reduce((sum, deed) => sum + ("by" in deed ? deed.by : 0), 0)).toBeCloseTo(60, 6);
+    const { motion } = session.change?.kept ?? { motion: "" };
+    const { start, positions } = motionOfChange(motion);
+    expect((positions.at(-1) ?? 0) - start.dial).toBeCloseTo(60, 1);
+    expect(motion.length).toBeLessThan(600);
   });
+});
+
+test("a change under way that version 0.2.0 kept goes on, and is kept as one motion from then on", () => {
+  store.set(KEY, readFileSync("tests/fixtures/0.2.0/handover-under-way.json", "utf8"));
+  const session = reloaded(setupOf("three-wheel"));
+  expect(session.change?.words(false)).toBe("The key is turned back: the wheels are clamped where they are.");
+  const numbers = [31, 62, 43].map((number) => expect.closeTo(number + 0.04, 1));
+  expect(session.change?.setTo).toEqual(numbers);
+  session.keepIfBegun();
+  expect(store.get(KEY)).not.toContain("deeds");
+  const again = reloaded(session.setup);
+  expect(seenOf(again)).toEqual(seenOf(session));
+  again.workOnChange((change) => change.use("withdrawKey"));
+  leaveChange(again, 0);
+  expect(again.run.situation.combination).toBe("ownTrue");
+});
+
+test("a change under way whose motion cannot be read is set aside, and the handover goes on from its last step", () => {
+  const session = aligned("three-wheel");
+  changeTo(session, [31, 62, 43], 0);
+  session.turnBy(5, 0);
+  session.keepIfBegun();
+  const kept = JSON.parse(store.get(KEY) ?? "");
+  kept.underWay.change.motion = "AAAA";
+  store.set(KEY, JSON.stringify(kept));
+  const { kept: read, problem } = recallRun();
+  expect([read?.underWay, problem]).toEqual([null, expect.stringContaining("cannot be read")]);
 });
 
 describe("ring and zero under way", () => {
