@@ -178,15 +178,16 @@ export function dialingMachine(profile: Profile) {
 
 /** Reading "resting on number 2": the chart's state in words that fit a sentence. */
 export function stateInWords(state: DialingState, number: number): string {
-  return STATE_WORDS[state].replace("#", String(number + 1));
+  const words = STATE_WORDS[state];
+  return typeof words === "string" ? words : words(number + 1);
 }
 
-const STATE_WORDS: Readonly<Record<DialingState, string>> = {
+const STATE_WORDS: Readonly<Record<DialingState, string | ((number: number) => string)>> = {
   waiting: "waiting for the first turn",
   wrongWay: "turning the wrong way",
-  turning: "turning to number #",
-  resting: "on number #",
-  overrun: "past number #",
+  turning: (number) => `turning to number ${number}`,
+  resting: (number) => `on number ${number}`,
+  overrun: (number) => `past number ${number}`,
   drawing: "drawing the bolt",
   failed: "did not open",
   open: "open, at the positive stop",

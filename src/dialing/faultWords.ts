@@ -1,7 +1,15 @@
 import type { Combination } from "../lock/combination";
 import { type Graduations, opposite } from "../lock/dial";
 import type { Profile } from "../lock/profile";
-import { agreeing, countInWords, countText, countWord, sizeText, timesWord } from "../wording/amountWords";
+import {
+  agreeing,
+  countInWords,
+  countText,
+  countWord,
+  graduationsText,
+  sizeText,
+  timesWord,
+} from "../wording/amountWords";
 import type { HandledLock } from "./attempt";
 import { type Fault, type FaultCode, faultsAtEnd, faultsSoFar } from "./fault";
 import { legArrivals } from "./leg";
@@ -37,7 +45,7 @@ interface Case {
 
 const numberOf = ({ fault, profile, combination }: Case) => faceText(combination[fault.number - 1] ?? 0, profile);
 const stepOf = ({ fault, profile }: Case) => profile.procedure[fault.number - 1];
-const grads = (size: Graduations) => (sizeText(size) === "1.0" ? "1 graduation" : `${sizeText(size)} graduations`);
+const grads = (size: Graduations) => graduationsText(sizeText(size));
 
 const tooMany = (c: Case) => {
   const wanted = stepOf(c)?.arrivals ?? 0;

@@ -1,6 +1,7 @@
 import { parseSheet } from "../drill/sheet/parseSheet";
 import type { Condition, DialingStation, Order, Sheet } from "../drill/sheet/sheet";
 import type { AttemptRecord } from "../records/attemptRecord";
+import { firstNumbersOf } from "../records/exercise";
 import { conditionOf } from "./conditionText";
 import { ORDER_REASONS, type PracticeOrder } from "./practiceOrder";
 import type { Suggestion } from "./whatNext";
@@ -18,19 +19,12 @@ const SHEET_ORDERS: Readonly<Record<PracticeOrder, Order>> = {
   random: "random",
 };
 
-/** How many numbers an exercise asks for; null for all of them, undefined for an exercise that is not known here. */
-function numbersOf(exercise: string): number | null | undefined {
-  if (exercise === "open") return null;
-  const [, digits] = /^first (\d)$/.exec(exercise) ?? [];
-  return digits === undefined ? undefined : Number(digits);
-}
-
 /** A station that practices an exercise; null for an exercise that is not known here. */
 function stationFor(
   exercise: string,
   rest: Omit<DialingStation, "kind" | "passMarks" | "upTo">,
 ): DialingStation | null {
-  const upTo = numbersOf(exercise);
+  const upTo = firstNumbersOf(exercise);
   if (upTo === undefined) return null;
   return { kind: "dialing", ...rest, ...(upTo !== null && { upTo }), passMarks: {} };
 }

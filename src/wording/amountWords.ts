@@ -29,6 +29,9 @@ export function wheelsText(wheels: readonly number[]): string {
   return `wheels ${wheels.slice(0, -1).join(", ")} and ${wheels.at(-1)}`;
 }
 
+/** A size with its unit: "1 graduation", "1.4 graduations". @param size - as `sizeText` gives it */
+export const graduationsText = (size: string): string => (size === "1.0" ? "1 graduation" : `${size} graduations`);
+
 /** A size in graduations to a tenth, without its sign; finer where a tenth would say nothing. */
 export function sizeText(size: number): string {
   const tenths = Math.abs(size).toFixed(1);

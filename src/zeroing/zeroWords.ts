@@ -1,5 +1,5 @@
 import { type Graduations, opposite, type Turn } from "../lock/dial";
-import { countInWords, countText, countWord, sizeText } from "../wording/amountWords";
+import { countInWords, countText, countWord, graduationsText, sizeText } from "../wording/amountWords";
 import type { Refusal } from "./approach";
 import { moreReadings } from "./moreReadings";
 import type { PlayMark } from "./playEstimate";
@@ -9,7 +9,7 @@ import type { LostMotionEstimate, SideResult, ZeroLimits } from "./zeroResult";
 
 /** "0.2"; "less than 0.01" for what is smaller still, so that nothing but nothing is told as none. */
 const size = (of: Graduations) => (of !== 0 && Math.abs(of) < 0.005 ? "less than 0.01" : sizeText(of));
-const grads = (of: Graduations) => (size(of) === "1.0" ? "1 graduation" : `${size(of)} graduations`);
+const grads = (of: Graduations) => graduationsText(size(of));
 /** A length of turning, without a decimal it does not need. */
 const turning = (length: Graduations) => `${Number(length.toFixed(1))} graduations`;
 const limitText = (probability: number) => `${Number((100 * probability).toFixed(2))} %`;
@@ -28,17 +28,18 @@ export function placeWords(deviation: Graduations): string {
   return `${size(deviation)} ${deviation > 0 ? "left" : "right"} of zero`;
 }
 
+/** Each a sentence without its end: what it costs may follow. */
 const REFUSED: Readonly<Record<Refusal, (asked: Turn, rules: ZeroingRules, deviation?: Graduations) => string>> = {
   "not-at-rest": (_, { rest_ms }) =>
-    `The dial was still moving: make another turn, and let the dial rest for ${(rest_ms / 1000).toFixed(1)} s.`,
-  "same-stop": (asked) => `This stop is already recorded: turn ${asked} once more to zero.`,
-  "wrong-way": (asked) => `You came to zero turning ${opposite(asked)}: come to it turning ${asked}.`,
+    `The dial was still moving: make another turn, and let the dial rest for ${(rest_ms / 1000).toFixed(1)} s`,
+  "same-stop": (asked) => `This stop is already recorded: turn ${asked} once more to zero`,
+  "wrong-way": (asked) => `You came to zero turning ${opposite(asked)}: come to it turning ${asked}`,
   "came-back": (asked, { approach }) =>
-    `You turned back before zero: go round again, turning ${asked} only for the last ${turning(approach)}.`,
+    `You turned back before zero: go round again, turning ${asked} only for the last ${turning(approach)}`,
   "too-short": (asked, { approach }) =>
-    `Your turn ${asked} was too short: start at least ${turning(approach)} before zero.`,
+    `Your turn ${asked} was too short: start at least ${turning(approach)} before zero`,
   "off-the-mark": (asked, { captureWindow }, deviation) =>
-    `You stopped ${deviation === undefined ? "too far from zero" : placeWords(deviation)}, but only stops within ${size(captureWindow)} graduations count: go round again, turning ${asked}.`,
+    `You stopped ${deviation === undefined ? "too far from zero" : placeWords(deviation)}, but only stops within ${size(captureWindow)} graduations count: go round again, turning ${asked}`,
 };
 
 /**
@@ -49,7 +50,7 @@ const REFUSED: Readonly<Record<Refusal, (asked: Turn, rules: ZeroingRules, devia
  */
 export function refusalWords(reason: Refusal, asked: Turn, rules: ZeroingRules, deviation?: Graduations): string {
   const words = REFUSED[reason](asked, rules, deviation);
-  return rules.consecutive ? `${words.slice(0, -1)}; the ${asked} side starts again.` : words;
+  return `${words}${rules.consecutive ? `; the ${asked} side starts again` : ""}.`;
 }
 
 /**

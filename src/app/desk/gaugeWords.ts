@@ -12,7 +12,7 @@ import type { PersonRecord } from "../../records/records";
 import { type Skill, skillKey } from "../../records/skill";
 import { contributionShare, studyShare } from "../../statistics/gauge/gaugeComponents";
 import { countText } from "../../wording/amountWords";
-import { fineText, percentText, sizeText } from "../parts/numbers";
+import { fineText, percentText, unsignedText } from "../parts/numbers";
 import type { TableModel } from "../pictures/charts/figureModel";
 
 /** A gauge study of the class, ready to show. */
@@ -42,8 +42,8 @@ function sourcesTable(gauge: DialingGauge): TableModel {
     head: ["source", "sd", `${STUDY_WIDTH} sd`, "% contribution", "% study variation"],
     rows: sourcesOf(gauge).map((source) => [
       SOURCE_WORDS[source],
-      sizeText(components[source]),
-      sizeText(STUDY_WIDTH * components[source]),
+      unsignedText(components[source]),
+      unsignedText(STUDY_WIDTH * components[source]),
       percentText(contributionShare(components, source)),
       percentText(studyShare(components, source)),
     ]),
@@ -65,8 +65,8 @@ function meansTable({ means, people }: DialingGauge, places: readonly number[], 
 
 function studySentence(gauge: DialingGauge): string {
   const { equipment, appraiser } = gauge.components;
-  const hand = `The stops of one person vary by ${sizeText(equipment)} graduations from try to try`;
-  const people = `people differ from each other by ${sizeText(appraiser)}`;
+  const hand = `The stops of one person vary by ${unsignedText(equipment)} graduations from try to try`;
+  const people = `people differ from each other by ${unsignedText(appraiser)}`;
   const larger =
     equipment >= appraiser
       ? "Practice that makes each person steadier gains most."

@@ -10,7 +10,8 @@ export const percentText = (share: number) => `${Math.round(100 * share)} %`;
 export const fineText = (value: number | null): string => (value === null ? NOTHING : signedText(value, 2));
 
 /** "0.42", for what has no sign. */
-export const sizeText = (value: number | null, decimals = 2) => (value === null ? NOTHING : value.toFixed(decimals));
+export const unsignedText = (value: number | null, decimals = 2) =>
+  value === null ? NOTHING : value.toFixed(decimals);
 
 /** "+0.10 to +0.40" */
 export const rangeText = (interval: Interval | null, text: (value: number) => string) =>

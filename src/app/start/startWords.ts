@@ -1,6 +1,7 @@
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import type { DailyPractice } from "../../progress/dailyPractice";
 import type { NumberToBeat } from "../../progress/numberToBeat";
+import { firstNumbersOf, firstNumbersWords } from "../../records/exercise";
 import { countText } from "../../wording/amountWords";
 import { linkOf } from "../keeping/sheets/sheetsAddress";
 import { HELP_WORDS, shortTitle } from "../results/attemptRows";
@@ -22,7 +23,8 @@ export function dailyWords({ misses, skills }: DailyPractice): string {
 /** The number to beat, as a number with its unit, and what it is of. */
 export function toBeatWords({ kind, value, setting }: NumberToBeat): { readonly figure: string; readonly of: string } {
   const profile = SHIPPED_PROFILES.find(({ id }) => id === setting.profileId) ?? null;
-  const numbers = setting.exercise === "open" ? "" : `, ${setting.exercise.replace("first 1", "first number")}`;
+  const first = firstNumbersOf(setting.exercise);
+  const numbers = first === null ? "" : `, ${first === undefined ? setting.exercise : firstNumbersWords(first)}`;
   const at = `${shortTitle(profile, setting.profileId)}${numbers}, ${HELP_WORDS[setting.help]}`;
   if (kind === "streak") {
     return { figure: countText(value, "opening in a row", "openings in a row"), of: `Your longest streak. ${at}.` };

@@ -3,7 +3,7 @@ import { PROOFS_WANTED } from "../../drill/marking/jobRule";
 import type { Combination } from "../../lock/combination";
 import { faceNumber, type Graduations, wrap } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
-import { agreeing, countOrNone, countWord, sizeText, timesWord } from "../../wording/amountWords";
+import { agreeing, countOrNone, countWord, graduationsText, sizeText, timesWord } from "../../wording/amountWords";
 
 /** What can go wrong in a change of combination. */
 export type ChangeFaultCode =
@@ -56,7 +56,7 @@ interface Words {
   readonly mend: (c: Case) => string;
 }
 
-const grads = (size: Graduations) => (sizeText(size) === "1.0" ? "1 graduation" : `${sizeText(size)} graduations`);
+const grads = (size: Graduations) => graduationsText(sizeText(size));
 const numberText = (numbers: Combination | null, { fault, profile }: Case) =>
   numbers === null ? "nothing" : faceText(numbers[fault.number - 1] ?? 0, profile);
 

@@ -3,6 +3,8 @@ import type { Evidence } from "./observation";
 import type { Trouble } from "./trouble";
 import { TROUBLE_GUIDE } from "./troubleGuide";
 
+const ONE = { graduations: "graduation", seconds: "second" } as const;
+
 /**
  * A size with its unit and its way: "1.4 graduations left".
  *
@@ -13,7 +15,7 @@ export function troubleSizeWords({ kind, size }: Pick<Trouble, "kind" | "size">,
   // A window of a few tenths asks for hundredths.
   const amount = isFine || tolerance < 0.2 ? Math.abs(size).toFixed(2) : sizeText(size);
   const way = hasWay ? ` ${size < 0 ? "right" : "left"}` : "";
-  return `${amount} ${Number(amount) === 1 ? unit.slice(0, -1) : unit}${way}`;
+  return `${amount} ${Number(amount) === 1 ? ONE[unit] : unit}${way}`;
 }
 
 /** A part in words: "wheel 2", "set turning left"; "" where there is none. */

@@ -4,6 +4,7 @@ import type { Problem } from "../../wording/problem";
 import { attemptOutcome } from "../attemptOutcome";
 import type { AttemptRecord } from "../attemptRecord";
 import { recordedAttempt } from "../csv/attemptsReplay";
+import { firstNumbersOf } from "../exercise";
 import { fileProblem } from "../fileWords";
 import type { LogbookContents } from "../logbookContents";
 import type { ReadingProgress } from "./logbookFile";
@@ -21,16 +22,10 @@ const SAME_TIME = 50;
 /** Attempts from one word about them to the next. */
 const TOLD_EVERY = 50;
 
-/** How many numbers an exercise asks for; Infinity for a whole opening. */
-function numbersAsked(exercise: string): number {
-  const [, count] = /^first (\d)$/.exec(exercise) ?? [];
-  return count === undefined ? Number.POSITIVE_INFINITY : Number(count);
-}
-
 /** Whether a replay comes to what counts as opened in an exercise. */
 function isOpened(attempt: Attempt, exercise: string): boolean {
-  const asked = numbersAsked(exercise);
-  if (asked === Number.POSITIVE_INFINITY) return attempt.opened;
+  const asked = firstNumbersOf(exercise) ?? null;
+  if (asked === null) return attempt.opened;
   return attemptOutcome(attempt).faults.every(({ code, number }) => number > asked || code === "not-drawn");
 }
 

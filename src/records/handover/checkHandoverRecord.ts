@@ -9,7 +9,7 @@ import { recordProblem } from "../recordWords";
 import { NOTICE } from "../sitting/sittingRecord";
 import { handoverProblem } from "./handoverCheckWords";
 import { type HandoverRecord, parseHandoverRecord } from "./handoverRecord";
-import { CHANGE_EVENTS, CHANGE_SOURCE, CHANGE_WORDS_OF_0_2, nextChangeDue } from "./nextChange";
+import { CHANGE_SENTENCES, CHANGE_SOURCE, CHANGE_WORDS_OF_0_2, nextChangeDue } from "./nextChange";
 import { recordProblems } from "./recordForm";
 
 /** Name of the format, and what such a record is called. */
@@ -57,7 +57,7 @@ function misfits(record: HandoverRecord): readonly Problem[] {
     [record.duration_ms >= 0, handoverProblem("no-duration", [], { duration: record.duration_ms })],
     [SHIPPED_PROFILES.some(({ id }) => id === profileId), handoverProblem("unknown-lock", [], { lock: profileId })],
     [
-      [[CHANGE_SOURCE, ...CHANGE_EVENTS], CHANGE_WORDS_OF_0_2].some((words) => rules === [NOTICE, ...words].join()),
+      [[CHANGE_SOURCE, ...CHANGE_SENTENCES], CHANGE_WORDS_OF_0_2].some((words) => rules === [NOTICE, ...words].join()),
       handoverProblem("other-notice", []),
     ],
   ];

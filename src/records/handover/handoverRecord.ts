@@ -6,7 +6,7 @@ import type { Graduations } from "../../lock/dial";
 import { fieldProblem } from "../../lock/fieldProblem";
 import { flag, must, number } from "../../lock/fieldSchemas";
 import { NOTICE } from "../sitting/sittingRecord";
-import { CHANGE_EVENTS, CHANGE_SOURCE, isCalendarDate, nextChangeDue } from "./nextChange";
+import { CHANGE_SENTENCES, CHANGE_SOURCE, isCalendarDate, nextChangeDue } from "./nextChange";
 import type { RecordForm } from "./recordForm";
 
 /** How good a zero was set, mean deviation of each side. */
@@ -81,7 +81,7 @@ export function handoverRecord({ form, result, ...facts }: RecordFacts): Handove
     duration_ms,
     isHandsOff,
     nextChangeDue: nextChangeDue(form.date),
-    changeWhen: [...CHANGE_EVENTS],
+    changeWhen: [...CHANGE_SENTENCES],
     changeSource: CHANGE_SOURCE,
   };
 }

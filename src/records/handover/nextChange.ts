@@ -1,11 +1,16 @@
-/** Events after which a combination is changed. Source: 5 CFR 1312.25 (rev. 1 Jan 2001); local rules decide. */
+import { capital } from "../../dialing/words";
+
+/** Events after which a combination is changed, in words that fit a sentence. Source: 5 CFR 1312.25 (rev. 1 Jan 2001); local rules decide. */
 export const CHANGE_EVENTS: readonly string[] = [
-  "The lock is placed in use.",
-  "Someone who holds the combination no longer needs access.",
-  "The combination may have become known.",
-  "The lock is taken out of service.",
-  "A year has passed.",
+  "the lock is placed in use",
+  "someone who holds the combination no longer needs access",
+  "the combination may have become known",
+  "the lock is taken out of service",
+  "a year has passed",
 ];
+
+/** The same as a record has them, each a sentence. */
+export const CHANGE_SENTENCES: readonly string[] = CHANGE_EVENTS.map((event) => `${capital(event)}.`);
 
 /** Where `CHANGE_EVENTS` and the yearly rule come from. */
 export const CHANGE_SOURCE =

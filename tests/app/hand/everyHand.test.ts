@@ -151,8 +151,8 @@ describe("the bench with an index that stands off and a cam that follows with pl
 describe("a change of combination with an index that stands off", () => {
   const index = PROFILE.kind === "wheel-pack" ? (PROFILE.changing?.index ?? 0) : 0;
   /** Dials the current combination to the changing index as drawn, and puts the key in. */
-  const keyPutIn = (indexOffset: number) => {
-    const fit = { indexOffset, lostMotion: 0 };
+  const keyPutIn = (indexOffset: number, lostMotion = 0) => {
+    const fit = { indexOffset, lostMotion };
     const session = new ChangeSession({ profile: PROFILE, help: "full", fit }, chance());
     for (const stop of idealMotion(PROFILE, session.setup.present, session.seen).slice(1, -1))
       session.turnBy(stop - session.seen, 0);
@@ -165,5 +165,10 @@ describe("a change of combination with an index that stands off", () => {
     const { change, dial, seen } = keyPutIn(3);
     expect("keyed" in change && change.keyed.keyErrors()).toEqual([3, 3, 3].map((error) => expect.closeTo(error, 6)));
     expect(dial - seen).toBeCloseTo(3 + index, 6);
+  });
+
+  test("whose cam follows with play leaves the wheel that is set turning right behind by it", () => {
+    const { change } = keyPutIn(0, 3);
+    expect("keyed" in change && change.keyed.keyErrors()).toEqual([0, 3, 0].map((error) => expect.closeTo(error, 6)));
   });
 });

@@ -1,6 +1,6 @@
 import { type PersonalBest, personalBests } from "../../../progress/personalBest";
 import type { AttemptRecord } from "../../../records/attemptRecord";
-import { sizeText } from "../../parts/numbers";
+import { unsignedText } from "../../parts/numbers";
 import type { FigureModel } from "../../pictures/charts/figureModel";
 import { HELP_WORDS } from "../attemptRows";
 
@@ -10,7 +10,7 @@ const secondsOf = (attempt: AttemptRecord | null) =>
 const worstOf = (attempt: AttemptRecord | null) =>
   attempt === null || attempt.stops.length === 0
     ? "–"
-    : sizeText(Math.max(...attempt.stops.map(({ error }) => Math.abs(error))));
+    : unsignedText(Math.max(...attempt.stops.map(({ error }) => Math.abs(error))));
 
 const settingText = ({ exercise, help, conditions }: PersonalBest) =>
   [...(exercise === "open" ? [] : [exercise]), HELP_WORDS[help], ...conditions].join(", ");

@@ -8,7 +8,7 @@ import {
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import type { ControlChart } from "../../../statistics/controlChart";
 import { countText } from "../../../wording/amountWords";
-import { fineText, roomyDomain, sizeText } from "../../parts/numbers";
+import { fineText, roomyDomain, unsignedText } from "../../parts/numbers";
 import { type FigureModel, type RunLine, untoldFigure } from "../../pictures/charts/figureModel";
 
 /** Words for each measure; the unit is added. */
@@ -30,7 +30,7 @@ export const measureAxis = (measure: ProgressMeasure) => `${MEASURE_WORDS[measur
 /** A value of a measure, with a sign where it has one. */
 export function measureText(measure: ProgressMeasure, value: number): string {
   if (measure === "bias") return fineText(value);
-  return sizeText(value, measure === "time" ? 1 : 2);
+  return unsignedText(value, measure === "time" ? 1 : 2);
 }
 
 const level = (points: readonly ProgressPoint[], y: number) =>

@@ -1,7 +1,7 @@
 import { type EstimateCalibration, estimateCalibration, judgedStops } from "../../../progress/stops/stopEstimates";
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import { countText } from "../../../wording/amountWords";
-import { fineText, rangeText, roomyDomain, sizeText } from "../../parts/numbers";
+import { fineText, rangeText, roomyDomain, unsignedText } from "../../parts/numbers";
 import { type FigureModel, untoldFigure } from "../../pictures/charts/figureModel";
 
 /** Latest estimates in the table. */
@@ -16,10 +16,10 @@ const feelWords = (correlation: number) =>
 function sentenceOf({ count, bias, biasInterval, spread, correlation }: EstimateCalibration): string {
   const isShown = biasInterval.low > 0 || biasInterval.high < 0;
   const lean = isShown
-    ? `you ${bias < 0 ? "underestimate" : "overestimate"} your stop error by ${sizeText(Math.abs(bias))} graduations on average`
+    ? `you ${bias < 0 ? "underestimate" : "overestimate"} your stop error by ${unsignedText(Math.abs(bias))} graduations on average`
     : "you lean to neither side so far";
   const feel = correlation === null ? "" : ` ${feelWords(correlation)}`;
-  return `${countText(count, "estimate")}: ${lean}. Your estimates vary by ${sizeText(spread)} graduations.${feel}`;
+  return `${countText(count, "estimate")}: ${lean}. Your estimates vary by ${unsignedText(spread)} graduations.${feel}`;
 }
 
 /** Own estimates of the worst stop beside the truth: how well the hand is felt. */
@@ -61,8 +61,8 @@ export function estimateFigure(attempts: readonly AttemptRecord[]): FigureModel 
       head: ["attempt", "said", "was", "difference"],
       rows: judged
         .slice(-IN_TABLE)
-        .map(({ number, said, was }) => [`${number}`, sizeText(said), sizeText(was), fineText(said - was)]),
+        .map(({ number, said, was }) => [`${number}`, unsignedText(said), unsignedText(was), fineText(said - was)]),
     },
-    note: `Average difference of estimate and truth: between ${rangeText(found.biasInterval, fineText).replace(" to ", " and ")} graduations (Student t, 95 % confidence)${found.correlation === null ? "" : `; correlation with the truth ${fineText(found.correlation)}`}. Vary by: standard deviation.`,
+    note: `Average difference of estimate and truth: ${rangeText(found.biasInterval, fineText)} graduations (Student t, 95 % confidence)${found.correlation === null ? "" : `; correlation with the truth ${fineText(found.correlation)}`}. Vary by: standard deviation.`,
   };
 }

@@ -1,7 +1,7 @@
 import { type HeatBin, heatStrip } from "../../../progress/stops/heatStrip";
 import { FARTHEST_STOP } from "../../../progress/stops/nearStops";
 import type { AttemptRecord } from "../../../records/attemptRecord";
-import { fineText, sizeText } from "../../parts/numbers";
+import { fineText, unsignedText } from "../../parts/numbers";
 import { type FigureModel, untoldFigure } from "../../pictures/charts/figureModel";
 
 /** A stretch where there was a stop. */
@@ -12,7 +12,7 @@ const STRETCHES = 10;
 
 function sentenceOf({ from, to, badness }: MetBin, least: number, count: number): string {
   if (count === 1) return `All stops fall between ${from} and ${to}.`;
-  const [worst, best] = [sizeText(badness), sizeText(least)];
+  const [worst, best] = [unsignedText(badness), unsignedText(least)];
   if (worst === best) return `Your stops are equally far off everywhere: ${worst} graduations.`;
   return `Your stops are farthest off between ${from} and ${to}: ${worst} graduations. Where you stop best it is ${best}. With few stops in a stretch, its figure jumps about.`;
 }
@@ -42,7 +42,7 @@ export function heatFigure(attempts: readonly AttemptRecord[], perTurn: number):
       rows: bins.map((bin) => [
         name(bin),
         `${bin.errors?.count ?? 0}`,
-        sizeText(bin.badness),
+        unsignedText(bin.badness),
         fineText(bin.errors?.bias ?? null),
       ]),
     },

@@ -3,7 +3,7 @@ import { FARTHEST_STOP } from "../../../progress/stops/nearStops";
 import { type StopErrors, stopTable } from "../../../progress/stops/stopTable";
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import { agreeing, countText } from "../../../wording/amountWords";
-import { fineText, rangeText, roomyDomain, sizeText } from "../../parts/numbers";
+import { fineText, rangeText, roomyDomain, unsignedText } from "../../parts/numbers";
 import { type FigureModel, type IntervalRow, untoldFigure } from "../../pictures/charts/figureModel";
 
 interface Named {
@@ -37,8 +37,8 @@ function sentenceOf({ count, bias, biasInterval, spread }: StopErrors, leftOut: 
   const isShown = biasInterval !== null && (biasInterval.low > 0 || biasInterval.high < 0);
   const tendency = !isShown
     ? `${countText(count, "stop")}: you lean to neither side so far`
-    : `${countText(count, "stop")}: you ${bias > 0 ? "run past" : "stop short"} by ${sizeText(Math.abs(bias))} graduations on average`;
-  const width = spread === null ? "" : ` Your stops vary by ${sizeText(spread)} graduations.`;
+    : `${countText(count, "stop")}: you ${bias > 0 ? "run past" : "stop short"} by ${unsignedText(Math.abs(bias))} graduations on average`;
+  const width = spread === null ? "" : ` Your stops vary by ${unsignedText(spread)} graduations.`;
   const aside =
     leftOut === 0
       ? ""
@@ -76,7 +76,7 @@ export function stopErrorsFigure(attempts: readonly AttemptRecord[], tolerance: 
         `${errors.count}`,
         fineText(errors.bias),
         rangeText(errors.biasInterval, fineText),
-        sizeText(errors.spread),
+        unsignedText(errors.spread),
       ]),
     },
     note: "Average: mean stop error (bias), with its Student t interval at 95 % confidence. Vary by: standard deviation. You lean to a side only where the interval leaves out 0.",

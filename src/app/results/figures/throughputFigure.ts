@@ -1,7 +1,7 @@
 import { ordinalWord } from "../../../dialing/words";
 import { stopThroughput } from "../../../progress/stops/stopThroughput";
 import type { AttemptRecord } from "../../../records/attemptRecord";
-import { sizeText } from "../../parts/numbers";
+import { unsignedText } from "../../parts/numbers";
 import { type FigureModel, untoldFigure } from "../../pictures/charts/figureModel";
 
 /** Speed and accuracy in one number, for each place in the combination. */
@@ -15,7 +15,7 @@ export function throughputFigure(attempts: readonly AttemptRecord[]): FigureMode
   const best = rows.reduce((a, b) => (b.found.throughput_bitsPerSecond > a.found.throughput_bitsPerSecond ? b : a));
   return {
     title,
-    sentence: `You stop fastest for the accuracy you reach at the ${best.label}: ${sizeText(best.found.throughput_bitsPerSecond)} bits a second. A higher figure is faster or nearer the mark.`,
+    sentence: `You stop fastest for the accuracy you reach at the ${best.label}: ${unsignedText(best.found.throughput_bitsPerSecond)} bits a second. A higher figure is faster or nearer the mark.`,
     chart: {
       kind: "intervals",
       rows: rows.map(({ label, found }) => ({ label, value: found.throughput_bitsPerSecond, interval: null })),
@@ -27,10 +27,10 @@ export function throughputFigure(attempts: readonly AttemptRecord[]): FigureMode
       head: ["stops", "bits/s", "difficulty, bits", "width, graduations", "mean time, s"],
       rows: rows.map(({ label, found }) => [
         label,
-        sizeText(found.throughput_bitsPerSecond),
-        sizeText(found.effectiveDifficulty_bits),
-        sizeText(found.effectiveWidth),
-        sizeText(found.meanTime_ms / 1000, 1),
+        unsignedText(found.throughput_bitsPerSecond),
+        unsignedText(found.effectiveDifficulty_bits),
+        unsignedText(found.effectiveWidth),
+        unsignedText(found.meanTime_ms / 1000, 1),
       ]),
     },
     note: "Throughput by Fitts’s law with the effective width, 4.133 standard deviations of the stops (ISO 9241-411).",

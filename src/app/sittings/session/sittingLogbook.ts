@@ -10,6 +10,7 @@ import type { Station } from "../../../drill/sheet/sheet";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { conditionText } from "../../../progress/conditionText";
 import { type AttemptOutcome, attemptOutcome, unfinishedOutcome } from "../../../records/attemptOutcome";
+import { exerciseOf } from "../../../records/exercise";
 import { type JobEnd, jobNote } from "../../../records/job/jobNote";
 import { encodeTrace } from "../../../records/motion/traceCodec";
 import type { SittingRecord } from "../../../records/sitting/sittingRecord";
@@ -70,7 +71,7 @@ function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, owner: Try
       duration_ms,
       profileId: attempt.profile.id,
       ...ownProfile(attempt),
-      exercise: upTo === undefined ? "open" : `first ${upTo}`,
+      exercise: exerciseOf(upTo),
       combination: [...attempt.combination],
       help: station.help,
       conditions: (station.conditions ?? []).filter(({ from = 1 }) => from <= plan.repetition).map(conditionText),

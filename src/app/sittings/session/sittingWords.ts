@@ -8,6 +8,7 @@ import { stationProfile } from "../../../drill/sheet/stationProfile";
 import type { SittingEnd } from "../../../drill/sitting/sittingMemory";
 import { sittingPlan } from "../../../drill/sitting/sittingPlan";
 import type { Milliseconds } from "../../../lock/dial";
+import { firstNumbersWords } from "../../../records/exercise";
 import type { SittingRecord } from "../../../records/sitting/sittingRecord";
 import { claimText, trialsToShow } from "../../../statistics/claim";
 import { countText } from "../../../wording/amountWords";
@@ -68,9 +69,7 @@ const HELPS: Readonly<Record<Station["help"], string>> = {
 export function stationRow(station: Station, index: number): string[] {
   const limit = station.timeLimit_s === undefined ? "no limit" : `at most ${spanText(station.timeLimit_s)} a try`;
   const upTo =
-    station.kind === "dialing" && station.upTo !== undefined
-      ? ` (first ${station.upTo === 1 ? "number" : `${station.upTo} numbers`} only)`
-      : "";
+    station.kind === "dialing" && station.upTo !== undefined ? ` (${firstNumbersWords(station.upTo)} only)` : "";
   return [
     stationName(station, index),
     `${stationProfile(station).title}${upTo}`,

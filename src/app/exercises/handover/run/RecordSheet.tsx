@@ -1,5 +1,4 @@
 import { type FormEvent, useState } from "react";
-import { small } from "../../../../dialing/words";
 import { faceNumber } from "../../../../lock/dial";
 import { formSentence } from "../../../../records/handover/formWords";
 import { CHANGE_EVENTS, CHANGE_SOURCE } from "../../../../records/handover/nextChange";
@@ -16,9 +15,6 @@ import { Lines } from "../../../parts/Lines";
 import type { HandoverSession } from "./session/handoverSession";
 
 const FIELDS = Object.keys(RECORD_FIELDS) as RecordField[];
-
-/** "The lock is placed in use." as a part of a sentence. */
-const asClause = (sentence: string) => small(sentence.slice(0, -1));
 
 const today = () => {
   const now = new Date();
@@ -89,8 +85,7 @@ export function RecordSheet({ session, isOpen, onClose }: RecordSheetProps) {
         ))}
         {problems.length > 0 && <Lines className="notice pl-6" role="alert" of={problems.map(formSentence)} />}
         <p className="text-small text-soft">
-          Who holds the combination, never what it is. It is changed when {CHANGE_EVENTS.map(asClause).join("; ")} (
-          {CHANGE_SOURCE}).
+          Who holds the combination, never what it is. It is changed when {CHANGE_EVENTS.join("; ")} ({CHANGE_SOURCE}).
         </p>
         <Button type="submit" className="primary justify-self-start">
           Write the record

@@ -4,7 +4,7 @@ import { MotionRecorder } from "../../../../../dialing/hand/motionRecorder";
 import type { TimedMotion } from "../../../../../dialing/motion";
 import type { Graduations, Milliseconds } from "../../../../../lock/dial";
 import { graduations } from "../../../../../records/fields";
-import { unreadable } from "../../../../../records/file/fileWords";
+import { unreadable } from "../../../../../records/fileWords";
 import { motionOfText, motionText } from "../../../../../records/motion/traceCodec";
 
 /** What a hand does in a change besides turning the dial. */
