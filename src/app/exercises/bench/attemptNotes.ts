@@ -6,11 +6,7 @@ import type { AttemptNote } from "../../keeping/attemptNote";
 import type { BenchSession } from "./benchSession";
 
 /** When a record was first made, and its id. */
-interface FirstMade {
-  readonly id: string;
-  readonly startedAt: number;
-  readonly createdAt: number;
-}
+type FirstMade = Pick<AttemptNote["record"], "id" | "startedAt" | "createdAt">;
 
 /** Names the attempts of a bench. One that failed and opens after all keeps its record. */
 export class AttemptNotes {

@@ -22,7 +22,7 @@ export class ZeroingNotes {
   private readonly profileId: string;
   private seen: LastReading | null = null;
   private readings: Reading[] = [];
-  private made: { readonly id: string; readonly startedAt: number; readonly createdAt: number } | null = null;
+  private made: Pick<ZeroingNote, "id" | "startedAt" | "createdAt"> | null = null;
   private outcome: ZeroingRecord["outcome"] | undefined;
   private hasEnded = false;
 

@@ -8,12 +8,6 @@ import type { ChangeSession } from "./changeSession";
 /** What of a change on the screen is watched. */
 type WatchedChange = Pick<ChangeSession, "change" | "state" | "help">;
 
-interface Made {
-  readonly id: string;
-  readonly startedAt: number;
-  readonly createdAt: number;
-}
-
 /** Whether nothing more can come of a change: spoiled, proved, or the door is shut. */
 const isClosed = ({ change, state }: WatchedChange) =>
   state === "proved" || change.isDoorShut || (change instanceof PackChange && change.isSpoiled);
@@ -32,7 +26,7 @@ export class ChangeNotes {
   private dial: number;
   private state: WatchedChange["state"];
   private startedAt: number | null = null;
-  private made: Made | null = null;
+  private made: Pick<JobNote, "id" | "startedAt" | "createdAt"> | null = null;
   private missed: readonly string[] = [];
   private hasClosed = false;
 
