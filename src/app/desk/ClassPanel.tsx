@@ -71,7 +71,7 @@ function SkillChoice({ all, asked, onAsk }: SkillChoiceProps) {
   );
 }
 
-interface ClassPanelProps extends FilterProps, SkillChoiceProps {
+interface ClassPanelProps extends Omit<FilterProps, "skills">, SkillChoiceProps {
   readonly table: ClassTable;
   readonly names: ReadonlyMap<string, string>;
   readonly onChoose: (chosen: Chosen) => void;

@@ -37,7 +37,6 @@ function Class({ view }: { readonly view: ClassView }) {
       <ClassPanel
         table={table}
         names={names}
-        skills={skills}
         filter={isFilterKnown ? filter : { ...filter, skill: "all" }}
         onFilter={setFilter}
         all={all}
