@@ -1,38 +1,24 @@
-import { Inflate } from "fflate";
+import { inflateSync } from "fflate";
 import { TraceError } from "./traceError";
 import { traceProblem } from "./traceWords";
 
-/** Packed bytes taken at a time: deflate grows at most about a thousandfold, so a step gives at most 1 MB. */
-const SLICE = 1024;
+/** Bytes that deflated ones take at most, more than what they stand for: 9 bits for each byte, and the head of a block. */
+const longestFor = (unpacked_bytes: number) => 1.125 * unpacked_bytes + 64;
 
 /**
- * Unpacks deflated bytes (RFC 1951) in steps, and gives up before they fill more room than allowed: a few bytes can stand
- * for gigabytes.
+ * Unpacks deflated bytes (RFC 1951) into no more room than allowed: a few bytes can stand for gigabytes.
  *
  * @param packed - whatever came from outside
- * @param most_bytes - room that the unpacked bytes may take
- * @throws {TraceError} `unpacks-to-more` when they would take more, `ends-too-soon` when their end is missing
+ * @param most_bytes - room that the unpacked bytes may take; it is taken from the beginning
+ * @throws {TraceError} `unpacks-to-more` when they would take more, `ends-too-soon` when there is nothing to unpack
  * @throws {Error} when they are damaged
  */
 export function inflateBounded(packed: Uint8Array, most_bytes: number): Uint8Array {
-  const chunks: Uint8Array[] = [];
-  let size = 0;
-  let isWhole = false;
-  const inflate = new Inflate((chunk, isLast) => {
-    size += chunk.length;
-    if (size > most_bytes) throw new TraceError(traceProblem("unpacks-to-more", [], { most: most_bytes }));
-    chunks.push(chunk);
-    isWhole = isLast;
-  });
-  for (let at = 0; at < packed.length; at += SLICE) {
-    inflate.push(packed.subarray(at, at + SLICE), at + SLICE >= packed.length);
-  }
-  if (!isWhole) throw new TraceError(traceProblem("ends-too-soon", []));
-  const whole = new Uint8Array(size);
-  let at = 0;
-  for (const chunk of chunks) {
-    whole.set(chunk, at);
-    at += chunk.length;
-  }
-  return whole;
+  const tooMuch = () => new TraceError(traceProblem("unpacks-to-more", [], { most: most_bytes }));
+  if (packed.length === 0) throw new TraceError(traceProblem("ends-too-soon", []));
+  // Whatever does not fit is unpacked to the end and dropped, which takes time by the length of what is packed.
+  if (packed.length > longestFor(most_bytes)) throw tooMuch();
+  const unpacked = inflateSync(packed, { out: new Uint8Array(most_bytes + 1) });
+  if (unpacked.length > most_bytes) throw tooMuch();
+  return unpacked;
 }
