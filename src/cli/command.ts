@@ -7,6 +7,8 @@ export type OptionValues = Readonly<Record<string, string | boolean | undefined>
 export interface Terminal {
   /** The bytes of a file, or of standard input for "-", in pieces as they come. */
   pieces(file: string): AsyncIterable<Uint8Array>;
+  /** Bytes of a file, or null where nobody knows before it is read. */
+  size(file: string): Promise<number | null>;
   /** The whole text of a file, or of standard input for "-". @throws {UsageError} when it cannot be read */
   text(file: string): Promise<string>;
   /** Writes text, or UTF-8, to standard output and waits until it takes more. */

@@ -47,12 +47,12 @@ const COMMANDS: readonly CommandEntry[] = [
   {
     name: "records",
     summary: "check saved records: sittings, handovers, whole logbooks",
-    load: async () => (await import("./recordsCommand")).recordsCommand,
+    load: async () => (await import("./records/recordsCommand")).recordsCommand,
   },
   {
     name: "class",
     summary: "who is ready at what, from the logbooks of a class",
-    load: async () => (await import("./classCommand")).classCommand,
+    load: async () => (await import("./records/classCommand")).classCommand,
   },
 ];
 

@@ -1,6 +1,6 @@
 import { once } from "node:events";
 import { createReadStream } from "node:fs";
-import { readFile } from "node:fs/promises";
+import { readFile, stat } from "node:fs/promises";
 import { text as wholeText } from "node:stream/consumers";
 import { errorText } from "../wording/problem";
 import type { Terminal } from "./command";
@@ -43,6 +43,11 @@ function complain(sentence: string): void {
 const terminal: Terminal = {
   complain,
   pieces,
+  async size(file) {
+    // What cannot be read is refused when it is read.
+    const known = file === "-" ? null : await stat(file).catch(() => null);
+    return known?.isFile() ? known.size : null;
+  },
   async text(file) {
     try {
       return file === "-" ? await wholeText(process.stdin) : await readFile(file, "utf8");

@@ -1,5 +1,5 @@
-/** Deepest nesting that anything of ours has is below 20; a reader of JSON runs out of stack some thousands deep. */
-const DEEPEST = 100;
+/** Deepest nesting that is read: anything of ours is below 20; a reader of JSON runs out of stack some thousands deep. */
+export const DEEPEST = 100;
 
 /** Whether the brackets of a JSON text stand more than 100 deep: nothing of ours does, and it is not worth reading. */
 export function isNestedDeeply(text: string): boolean {

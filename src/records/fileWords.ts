@@ -10,7 +10,7 @@ const FILE_WORDS = {
     ": This logbook is of version {version}, and this version of Gatefall reads up to {latest}: open it with the newer version.",
   "no-version": ': This logbook names no version that exists; "version" must be 1 to {latest}.',
   "too-many":
-    ": This logbook has {count} {kind}, and at most {most} can be read. Export it in parts, one person at a time.",
+    ": This logbook has more than {most} {kind}, and no more can be read. Export it in parts, one person at a time.",
   "too-deep": ": This logbook cannot be read: it is nested too deep, or too large for this browser.",
   "too-large":
     ": This file is larger than 512 MB, too large to be read here: export the logbook in parts, one person at a time.",

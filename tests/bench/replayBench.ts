@@ -6,6 +6,7 @@ import { join } from "node:path";
 import { linesOf } from "../../src/cli/lineSplitter";
 import { usualThreads } from "../../src/cli/replayCrew";
 import { variedAttempts } from "../support/variedAttempts";
+import { TELL_USAGE, USAGE_FD } from "./tellUsage";
 
 /**
  * `gatefall replay` of a long file against `JSON.parse` of its lines, which is measured again before each run, so that other
@@ -71,12 +72,6 @@ async function parseTime(file: string): Promise<Taken> {
   parseAll();
   return { wall, processor };
 }
-
-/** Loaded into the command: says at its end what it has used. */
-const USAGE_FD = 3;
-const TELL_USAGE = `data:text/javascript,${encodeURIComponent(
-  `import { writeSync } from "node:fs"; process.on("exit", () => writeSync(${USAGE_FD}, JSON.stringify(process.resourceUsage())));`,
-)}`;
 
 function usageOf(told: string | null | undefined): NodeJS.ResourceUsage {
   return JSON.parse(told ?? "") as NodeJS.ResourceUsage;

@@ -10,6 +10,29 @@ export interface Outcome {
   readonly complaints: readonly string[];
 }
 
+/** A terminal with files that exist only here; what is written to it goes nowhere. @param files - text by name */
+export function fakeTerminal(files: Readonly<Record<string, string>>): Terminal {
+  const textOf = (file: string): string => {
+    const text = files[file];
+    if (text === undefined) throw usageError("file-unreadable", [file], { why: "there is no such file" });
+    return text;
+  };
+  return {
+    async *pieces(file) {
+      yield Buffer.from(textOf(file));
+    },
+    async size(file) {
+      return Buffer.byteLength(textOf(file));
+    },
+    async text(file) {
+      return textOf(file);
+    },
+    async write() {},
+    complain() {},
+    progress() {},
+  };
+}
+
 /**
  * Runs a command line on files that exist only here.
  *
@@ -18,26 +41,16 @@ export interface Outcome {
 export async function run(args: readonly string[], files: Readonly<Record<string, string>> = {}): Promise<Outcome> {
   let out = "";
   const complaints: string[] = [];
-  const textOf = (file: string): string => {
-    const text = files[file];
-    if (text === undefined) throw usageError("file-unreadable", [file], { why: "there is no such file" });
-    return text;
+  const complain = (sentence: string) => {
+    complaints.push(sentence);
   };
   const terminal: Terminal = {
-    async *pieces(file) {
-      yield Buffer.from(textOf(file));
-    },
-    async text(file) {
-      return textOf(file);
-    },
+    ...fakeTerminal(files),
     async write(text) {
       out += Buffer.from(text).toString();
     },
-    complain(sentence) {
-      complaints.push(sentence);
-    },
-    progress() {},
+    complain,
   };
-  const status = await gatefall(args, terminal, (sentence) => complaints.push(sentence));
+  const status = await gatefall(args, terminal, complain);
   return { status, out, complaints };
 }

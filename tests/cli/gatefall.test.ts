@@ -198,6 +198,7 @@ test("a failure that is no one's mistake is not swallowed", async () => {
     pieces: () => {
       throw new RangeError("broken");
     },
+    size: async () => null,
     text: async () => "",
     write: async () => {},
     complain() {},

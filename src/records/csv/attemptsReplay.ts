@@ -1,3 +1,4 @@
+import type { Motion } from "../../dialing/motion";
 import { parseCombination } from "../../lock/combination";
 import { harmlessName } from "../../lock/harmlessText";
 import type { Profile } from "../../lock/profile";
@@ -18,13 +19,10 @@ export function profileOfAttempt({ profileId, ownProfile }: AttemptRecord): Prof
 /**
  * An attempt as it was recorded, ready to be replayed.
  *
- * @param trace - its packed motion
  * @throws {LockError} for a lock or combination that is none
- * @throws {FileError} `bad-trace`
  */
-export function recordedAttempt(attempt: AttemptRecord, trace: Uint8Array): RecordedAttempt {
+export function recordedAttempt(attempt: AttemptRecord, { start, positions, times_ms }: Motion): RecordedAttempt {
   const profile = profileOfAttempt(attempt);
-  const { start, positions, times_ms } = decodeTrace(trace);
   return { profile, combination: parseCombination(profile, attempt.combination), start, positions, times_ms };
 }
 
@@ -32,7 +30,7 @@ export function recordedAttempt(attempt: AttemptRecord, trace: Uint8Array): Reco
 function motionLine(attempt: AttemptRecord, trace: Uint8Array | undefined): string | null {
   if (trace === undefined) return null;
   try {
-    const recorded = recordedAttempt(attempt, trace);
+    const recorded = recordedAttempt(attempt, decodeTrace(trace));
     const profile = attempt.ownProfile === undefined ? attempt.profileId : recorded.profile;
     return recorded.positions.length === 0 ? null : writeAttemptLine(recorded, profile);
   } catch {

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import type { Motion } from "../../dialing/motion";
 import { fieldProblem } from "../../lock/fieldProblem";
 import type { Problem } from "../../wording/problem";
 import { FileError, fileError, fileProblem, unreadable } from "../fileWords";
@@ -7,9 +8,6 @@ import { fromBase64 } from "../motion/base64";
 import { decodeTrace, unpackedSize } from "../motion/traceCodec";
 import { RECORD_SCHEMAS, type RecordKind, type RecordOf } from "../records";
 import type { Remarks } from "./remarks";
-
-/** Records that one list of a file may have: more would hold up the page for minutes. */
-export const MOST_RECORDS = 200_000;
 
 const idSchema = z.object({ id: z.string() });
 
@@ -38,75 +36,73 @@ function readRecord<Kind extends RecordKind>(
   }
 }
 
-/** A record with its place in the list of the file. */
-interface Placed<Kind extends RecordKind> {
-  readonly record: RecordOf[Kind];
-  readonly place: number;
-}
+/** The sound records of one list of a file, as they come: each id once. Mutable. */
+export class RecordList<Kind extends RecordKind> {
+  private readonly kind: Kind;
+  private readonly remarks: Remarks;
+  private readonly byId = new Map<string, RecordOf[Kind]>();
 
-/** Each id once: of two with one id the one that was written more often, or later. */
-function single<Kind extends RecordKind>(
-  kind: Kind,
-  placed: readonly Placed<Kind>[],
-  remarks: Remarks,
-): Placed<Kind>[] {
-  const byId = new Map<string, Placed<Kind>>();
-  for (const one of placed) {
-    const before = byId.get(one.record.id);
-    if (before !== undefined) remarks.add(fileProblem("same-id", [kind, one.place], { id: one.record.id }));
-    if (replaces(one.record, before?.record)) byId.set(one.record.id, one);
+  /** @param remarks - hears of everything that is left out */
+  constructor(kind: Kind, remarks: Remarks) {
+    this.kind = kind;
+    this.remarks = remarks;
   }
-  return [...byId.values()];
-}
 
-/**
- * The sound records of one list of a file.
- *
- * @param value - of the list, whatever it is; undefined where the file has none
- * @param remarks - hears of everything that is left out
- * @throws {FileError} for a list that is far too long
- */
-export function readRecords<Kind extends RecordKind>(kind: Kind, value: unknown, remarks: Remarks): Placed<Kind>[] {
-  if (value === undefined) return [];
-  if (!Array.isArray(value)) {
-    remarks.add(fileProblem("list-left-out", [kind]));
-    return [];
+  /**
+   * A record of the list: of two with one id the one that was written more often, or later, is taken.
+   *
+   * @param value - whatever the file has there
+   * @param hold - gives what is held of it
+   * @returns whether it was taken
+   */
+  add(value: unknown, place: number, hold: (record: RecordOf[Kind]) => RecordOf[Kind]): boolean {
+    const record = readRecord(this.kind, value, place, this.remarks);
+    if (record === null) return false;
+    const before = this.byId.get(record.id);
+    if (before !== undefined) this.remarks.add(fileProblem("same-id", [this.kind, place], { id: record.id }));
+    if (!replaces(record, before)) return false;
+    this.byId.set(record.id, hold(record));
+    return true;
   }
-  if (value.length > MOST_RECORDS) throw fileError("too-many", [], { count: value.length, kind, most: MOST_RECORDS });
-  const placed = value.flatMap((one: unknown, place): Placed<Kind>[] => {
-    const record = readRecord(kind, one, place, remarks);
-    return record === null ? [] : [{ record, place }];
-  });
-  return single(kind, placed, remarks);
+
+  get records(): RecordOf[Kind][] {
+    return [...this.byId.values()];
+  }
 }
 
 /** Room that motions of a file may take when they are unpacked: many times what real ones take, bytes. */
 const roomFor = (characters: number) => Math.max(64e6, 60 * characters);
 
+/** The motion of an attempt, as it is packed and as it was made. */
+export interface FileMotion {
+  readonly packed: Uint8Array;
+  readonly motion: Motion;
+}
+
 const traceSchema = z.object({ trace: z.optional(z.unknown()) });
 
 /** Reads the motions of a file one by one, each into bounded room, all into a room that fits the size of the file. */
 export class MotionReader {
-  private room: number;
+  private taken_bytes = 0;
+  private readonly characters: () => number;
   private readonly remarks: Remarks;
 
-  /** @param characters - length of the file */
-  constructor(characters: number, remarks: Remarks) {
-    this.room = roomFor(characters);
+  /** @param characters - length of the file, as far as it is known */
+  constructor(characters: () => number, remarks: Remarks) {
+    this.characters = characters;
     this.remarks = remarks;
   }
 
-  /** The packed motion of an attempt of the file; undefined where it has none, or none that can be read. */
-  read(value: unknown, place: number, id: string): Uint8Array | undefined {
+  /** The motion of an attempt of the file; undefined where it has none, or none that can be read. */
+  read(value: unknown, place: number, id: string): FileMotion | undefined {
     const trace = traceSchema.safeParse(value).data?.trace;
     if (trace === undefined) return undefined;
     try {
       if (typeof trace !== "string") throw unreadable("trace-not-text");
-      const bytes = fromBase64(trace);
-      this.room -= unpackedSize(bytes);
-      if (this.room < 0) throw fileError("traces-too-large", []);
-      decodeTrace(bytes);
-      return bytes;
+      const packed = fromBase64(trace);
+      this.taken_bytes += unpackedSize(packed);
+      if (this.taken_bytes > roomFor(this.characters())) throw fileError("traces-too-large", []);
+      return { packed, motion: decodeTrace(packed) };
     } catch (error) {
       const { problem: why } = error instanceof FileError ? error : unreadable("trace-damaged");
       this.remarks.add(fileProblem("without-motion", ["attempts", place], { id: shortId(id), why }));

@@ -1,4 +1,5 @@
 import type { Attempt } from "../../dialing/attempt";
+import type { Motion } from "../../dialing/motion";
 import { replay } from "../../trace/replay";
 import type { Problem } from "../../wording/problem";
 import { attemptOutcome } from "../attemptOutcome";
@@ -7,6 +8,7 @@ import { recordedAttempt } from "../csv/attemptsReplay";
 import { firstNumbersOf } from "../exercise";
 import { fileProblem } from "../fileWords";
 import type { LogbookContents } from "../logbookContents";
+import { decodeTrace } from "../motion/traceCodec";
 import type { ReadingProgress } from "./logbookFile";
 
 /** A logbook whose attempts were replayed, and what was left out of it. */
@@ -50,24 +52,16 @@ function openingMisfit(
 }
 
 /** Why an attempt is not counted; undefined where its recording bears it out. */
-function misfit(record: AttemptRecord, trace: Uint8Array | undefined): Misfit | undefined {
+function misfit(record: AttemptRecord, motion: Motion | undefined): Misfit | undefined {
   // A miss gains nothing by a recording that is gone.
-  if (trace === undefined) return record.opened ? "no-recording" : undefined;
-  const recorded = recordedAttempt(record, trace);
+  if (motion === undefined) return record.opened ? "no-recording" : undefined;
+  const recorded = recordedAttempt(record, motion);
   const attempt = replay(recorded);
   const opening = openingMisfit(record, attempt);
   if (opening !== undefined) return opening;
   const lasts = recorded.times_ms?.at(-1) ?? record.duration_ms;
   if (Math.abs(lasts - record.duration_ms) > SAME_TIME) return "other-time";
   return record.opened && !hasSameStops(record, attempt) ? "other-stops" : undefined;
-}
-
-function misfitOf(record: AttemptRecord, trace: Uint8Array | undefined): Misfit | undefined {
-  try {
-    return misfit(record, trace);
-  } catch {
-    return "not-replayed";
-  }
 }
 
 /** How many attempts of each person are left out, and why. */
@@ -87,10 +81,39 @@ function leftOutOf(found: ReadonlyMap<string, Misfit>, { records }: LogbookConte
 }
 
 /**
- * Replays every attempt of a logbook on its lock, and leaves out those that their recordings do not bear out.
+ * Which attempts of a logbook their recordings do not bear out, attempt by attempt. Mutable.
  *
  * An attempt that was not opened is taken at its word about its stops, where another version's reading may differ: that is to
  * nobody's gain. But a miss whose recording opens the lock is none, whoever says so.
+ */
+export class Misfits {
+  private readonly found = new Map<string, Misfit>();
+
+  /** Replays an attempt on its lock; of one that comes again the last word counts. @param motion - gives its motion */
+  replay(record: AttemptRecord, motion: () => Motion | undefined): void {
+    const why = this.misfit(record, motion);
+    if (why === undefined) this.found.delete(record.id);
+    else this.found.set(record.id, why);
+  }
+
+  /** A logbook without the attempts that were found. */
+  leaveOut(contents: LogbookContents): ReplayedLogbook {
+    const { records } = contents;
+    const attempts = records.attempts.filter(({ id }) => !this.found.has(id));
+    return { contents: { ...contents, records: { ...records, attempts } }, leftOut: leftOutOf(this.found, contents) };
+  }
+
+  private misfit(record: AttemptRecord, motion: () => Motion | undefined): Misfit | undefined {
+    try {
+      return misfit(record, motion());
+    } catch {
+      return "not-replayed";
+    }
+  }
+}
+
+/**
+ * Replays every attempt of a logbook, and leaves out those that their recordings do not bear out (`Misfits`).
  *
  * @param tell - hears how far it is
  */
@@ -99,12 +122,11 @@ export function replayedLogbook(
   tell: (progress: ReadingProgress) => void = () => {},
 ): ReplayedLogbook {
   const { records, traces } = contents;
-  const found = new Map<string, Misfit>();
+  const misfits = new Misfits();
   records.attempts.forEach((record, done) => {
     if (done % TOLD_EVERY === 0) tell({ stage: "replaying", done, total: records.attempts.length });
-    const why = misfitOf(record, traces.get(record.id));
-    if (why !== undefined) found.set(record.id, why);
+    const trace = traces.get(record.id);
+    misfits.replay(record, () => trace && decodeTrace(trace));
   });
-  const attempts = records.attempts.filter(({ id }) => !found.has(id));
-  return { contents: { ...contents, records: { ...records, attempts } }, leftOut: leftOutOf(found, contents) };
+  return misfits.leaveOut(contents);
 }

@@ -1,6 +1,7 @@
 import { sha256Hex } from "../../drill/sha256";
 import { countText } from "../../wording/amountWords";
 import type { LogbookContents } from "../logbookContents";
+import type { SittingRecord } from "../records";
 import { motionsByTry } from "./sittingMotions";
 
 /** Two hands that did almost nothing may have done the same, bytes of a packed motion. */
@@ -12,50 +13,49 @@ const textOf = (bytes: Uint8Array) => String.fromCharCode(...bytes.subarray(0, 4
 export const recordingKey = (bytes: Uint8Array): string | null =>
   bytes.length < FEW_BYTES ? null : sha256Hex(textOf(bytes));
 
-/** A recording of a logbook: of an attempt, or of a try in the record of a sitting. */
+/** Whose recording it is. */
 interface Recorded {
   /** Of the attempt; a try of a sitting has one and the same in the record and beside it. */
   readonly id: string;
   readonly personId: string;
-  readonly bytes: Uint8Array;
-}
-
-function* recordingsOf({ records, traces }: LogbookContents): Generator<Recorded> {
-  for (const { id, personId } of records.attempts) {
-    const bytes = traces.get(id);
-    if (bytes !== undefined) yield { id, personId, bytes };
-  }
-  for (const sitting of records.sittings) {
-    for (const [id, bytes] of motionsByTry(sitting)) yield { id, personId: sitting.personId, bytes };
-  }
 }
 
 /**
  * Attempts and tries of sittings under different names or ids that have one and the same recording, to the last move: one
- * of them is a copy. Logbook after logbook is shown to it; it keeps none of them. Mutable.
+ * of them is a copy. Recording after recording is shown to it; it keeps none of them. Mutable.
  */
 export class RecordingCopies {
-  /** Names by person and id, by what tells a recording from others. */
-  private readonly groups = new Map<string, Map<string, string>>();
+  /** By what tells a recording from others. */
+  private readonly groups = new Map<string, Recorded[]>();
+  private readonly names = new Map<string, string>();
 
-  /** Looks at the recordings of a logbook. */
-  add(logbook: LogbookContents): void {
-    const names = new Map(logbook.records.people.map(({ id, name }) => [id, name]));
-    for (const { id, personId, bytes } of recordingsOf(logbook)) {
-      const key = recordingKey(bytes);
-      if (key === null) continue;
-      const group = this.groups.get(key) ?? new Map<string, string>();
-      this.groups.set(key, group.set(`${personId} ${id}`, names.get(personId) ?? personId));
-    }
+  /** Looks at the recording of an attempt. */
+  attempt({ id, personId }: Recorded, packed: Uint8Array): void {
+    const key = recordingKey(packed);
+    if (key === null) return;
+    const group = this.groups.get(key);
+    if (group === undefined) this.groups.set(key, [{ id, personId }]);
+    else if (!group.some((one) => one.id === id && one.personId === personId)) group.push({ id, personId });
+  }
+
+  /** Looks at the recordings that the record of a sitting brings along. */
+  sitting(sitting: SittingRecord): void {
+    for (const [id, packed] of motionsByTry(sitting)) this.attempt({ id, personId: sitting.personId }, packed);
+  }
+
+  /** Learns the names of people. */
+  people(people: LogbookContents["records"]["people"]): void {
+    for (const { id, name } of people) this.names.set(id, name);
   }
 
   /** One sentence for each group of people; none where every recording is one of its own. */
   get sentences(): readonly string[] {
     const counts = new Map<string, number>();
     for (const group of this.groups.values()) {
-      if (group.size < 2) continue;
-      const names = [...new Set(group.values())].sort().join(" and ");
-      counts.set(names, (counts.get(names) ?? 0) + 1);
+      if (group.length < 2) continue;
+      const names = new Set(group.map(({ personId }) => this.names.get(personId) ?? personId));
+      const together = [...names].sort().join(" and ");
+      counts.set(together, (counts.get(together) ?? 0) + 1);
     }
     return [...counts].map(
       ([names, count]) =>
@@ -67,6 +67,13 @@ export class RecordingCopies {
 /** The sentences of `RecordingCopies` for some logbooks. */
 export function sameRecordings(logbooks: readonly LogbookContents[]): readonly string[] {
   const copies = new RecordingCopies();
-  for (const logbook of logbooks) copies.add(logbook);
+  for (const { records, traces } of logbooks) {
+    copies.people(records.people);
+    for (const attempt of records.attempts) {
+      const packed = traces.get(attempt.id);
+      if (packed !== undefined) copies.attempt(attempt, packed);
+    }
+    for (const sitting of records.sittings) copies.sitting(sitting);
+  }
   return copies.sentences;
 }

@@ -5,6 +5,7 @@ import { stopTable } from "../../../src/progress/stops/stopTable";
 import { attemptOutcome } from "../../../src/records/attemptOutcome";
 import { recordedAttempt } from "../../../src/records/csv/attemptsReplay";
 import { readLogbookFile, writeLogbookFile } from "../../../src/records/file/logbookFile";
+import { decodeTrace } from "../../../src/records/motion/traceCodec";
 import { replay } from "../../../src/trace/replay";
 import { NOON } from "../../support/logbookRecords";
 
@@ -68,7 +69,7 @@ describe("the demo logbook", () => {
     for (const attempt of attempts) {
       const trace = demo.traces.get(attempt.id);
       if (trace === undefined) throw new Error(`no trace of ${attempt.id}`);
-      const { opened, faults, stops } = attemptOutcome(replay(recordedAttempt(attempt, trace)));
+      const { opened, faults, stops } = attemptOutcome(replay(recordedAttempt(attempt, decodeTrace(trace))));
       expect({ opened, faults, stops }).toEqual({
         opened: attempt.opened,
         faults: attempt.faults,

@@ -1,4 +1,5 @@
-import type { ReadingProgress, ReadLogbook } from "../../../records/file/logbookFile";
+import type { ReadingProgress } from "../../../records/file/logbookFile";
+import type { ReadLogbook } from "../../../records/file/logbookReading";
 import type { ReplayedLogbook } from "../../../records/file/replayedAttempts";
 import { FileError, fileProblem } from "../../../records/fileWords";
 import type { Problem } from "../../../wording/problem";

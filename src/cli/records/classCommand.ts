@@ -1,12 +1,14 @@
-import { harmlessText } from "../lock/harmlessText";
-import { type ClassCell, type ClassTable, classTable } from "../progress/classTable";
-import { classCsv } from "../progress/csv/classCsv";
-import { readLogbookFile } from "../records/file/logbookFile";
-import { replayedLogbook } from "../records/file/replayedAttempts";
-import { FileError, fileSentences } from "../records/fileWords";
-import { joinContents, type LogbookContents } from "../records/logbookContents";
-import type { Command, OptionValues, Terminal } from "./command";
-import { usageError } from "./usageError";
+import { harmlessText } from "../../lock/harmlessText";
+import { type ClassCell, type ClassTable, classTable } from "../../progress/classTable";
+import { classCsv } from "../../progress/csv/classCsv";
+import { LogbookReading } from "../../records/file/logbookReading";
+import { Misfits } from "../../records/file/replayedAttempts";
+import { FileError, fileSentences } from "../../records/fileWords";
+import { joinContents, type LogbookContents } from "../../records/logbookContents";
+import type { Command, OptionValues, Terminal } from "../command";
+import { usageError } from "../usageError";
+import { withProgress } from "./progress";
+import { StreamedFile } from "./streamedFile";
 
 const FORMATS = ["text", "csv", "json"] as const;
 type Format = (typeof FORMATS)[number];
@@ -29,15 +31,20 @@ function momentOf({ on }: OptionValues, now: number): number {
 
 /** One logbook, without the attempts that their recordings do not bear out, and why these are left out. */
 async function read(file: string, terminal: Terminal) {
+  const source = new StreamedFile(file);
+  const misfits = new Misfits();
+  // Motions have been replayed and are of no more use, as what sittings hold: a class of many logbooks has to fit.
+  const reading = new LogbookReading(() => source.bytes, {
+    attempt: (record, motion) => {
+      misfits.replay(record, () => motion);
+      return [record, undefined];
+    },
+    sitting: (record) => ({ ...record, body: null }),
+  });
   try {
-    const { remarks, ...contents } = readLogbookFile(await terminal.text(file));
-    const replayed = replayedLogbook(contents);
-    // Motions have been replayed and are of no more use: a class of many logbooks has to fit.
-    const kept: LogbookContents = { records: replayed.contents.records, traces: new Map() };
-    return {
-      kept,
-      sentences: fileSentences([...remarks, ...replayed.leftOut]).map((sentence) => `${file}: ${sentence}`),
-    };
+    const { remarks, ...contents } = reading.end(await source.read(terminal, reading));
+    const { contents: kept, leftOut } = misfits.leaveOut(contents);
+    return { kept, sentences: fileSentences([...remarks, ...leftOut]).map((sentence) => `${file}: ${sentence}`) };
   } catch (error) {
     if (error instanceof FileError) throw usageError("file-refused", [], { file, why: error.message });
     throw error;
@@ -123,8 +130,7 @@ The exit status is 0, 1 when something was repaired or left out, and 2 for a fil
     const logbooks: LogbookContents[] = [];
     let complaints = 0;
     for (const [at, file] of files.entries()) {
-      terminal.progress(`logbook ${at + 1} of ${files.length}`);
-      const { kept, sentences } = await read(file, terminal);
+      const { kept, sentences } = await read(file, withProgress(terminal, `logbook ${at + 1} of ${files.length}`));
       logbooks.push(kept);
       for (const sentence of sentences) terminal.complain(harmlessText(sentence));
       complaints += sentences.length;

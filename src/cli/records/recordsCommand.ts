@@ -1,10 +1,10 @@
-import { harmlessText } from "../lock/harmlessText";
-import { RecordingCopies } from "../records/motion/sameRecordings";
+import { harmlessText } from "../../lock/harmlessText";
+import { RecordingCopies } from "../../records/motion/sameRecordings";
+import type { Command, Terminal } from "../command";
+import { programVersion } from "../programVersion";
+import { usageError } from "../usageError";
 import { type CheckedRecord, checkedFile } from "./checkedFile";
-import type { Command, Terminal } from "./command";
-import { parsedFile } from "./jsonFile";
-import { programVersion } from "./programVersion";
-import { usageError } from "./usageError";
+import { withProgress } from "./progress";
 
 const KINDS: Readonly<Record<CheckedRecord["kind"], string>> = {
   sitting: "sitting",
@@ -34,16 +34,14 @@ function inWords(one: CheckedRecord): string {
 
 type Write = (one: CheckedRecord | { readonly copy: string }) => Promise<void>;
 
-/** Checks files one after another, and writes each record as soon as it is checked. @returns how many do not check */
+/** Checks files one after another, and writes the records of each as soon as it is read. @returns how many do not check */
 async function checkAll(files: readonly string[], terminal: Terminal, write: Write): Promise<number> {
   const version = programVersion();
   const copies = new RecordingCopies();
   let bad = 0;
   for (const [at, file] of files.entries()) {
-    terminal.progress(`file ${at + 1} of ${files.length}, ${bad} records that do not check`);
-    const text = await terminal.text(file);
-    const one = { file, characters: text.length, value: parsedFile(text, file) };
-    for (const checked of checkedFile(one, version, (contents) => copies.add(contents))) {
+    const told = `file ${at + 1} of ${files.length}, ${bad} records that do not check`;
+    for (const checked of await checkedFile(file, withProgress(terminal, told), version, copies)) {
       bad += Math.min(1, checked.problems.length);
       await write(checked);
     }
