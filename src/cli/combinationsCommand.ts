@@ -9,11 +9,11 @@ import { seededChance } from "../statistics/chance";
 import { countText } from "../wording/amountWords";
 import { wordsOf } from "../wording/problem";
 import { combinationArgument } from "./combinationArgument";
-import type { Command, OptionValues, Terminal } from "./command";
 import { jsonFile } from "./jsonFile";
 import { wholeOption } from "./numberOption";
 import { profileArgument } from "./profileArgument";
-import { usageError } from "./usageError";
+import type { Command, OptionValues, Terminal } from "./terminal/command";
+import { usageError } from "./terminal/usageError";
 
 /** What one of the three actions works on. */
 interface Task {

@@ -3,8 +3,8 @@ import { StatisticsError } from "../statistics/statisticsError";
 import { errorText, ProblemError } from "../wording/problem";
 import { ReadingsError } from "../zeroing/readingsError";
 import { lineProblemText } from "../zeroing/readingsWords";
-import type { Command, OptionValues, Terminal } from "./command";
-import { UsageError, usageError } from "./usageError";
+import type { Command, OptionValues, Terminal } from "./terminal/command";
+import { UsageError, usageError } from "./terminal/usageError";
 
 interface CommandEntry {
   readonly name: string;

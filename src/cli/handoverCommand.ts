@@ -10,9 +10,9 @@ import { parseRun, type RecordedRun } from "../handover/run/recordedRun";
 import { FAULT_WORDS } from "../handover/run/rules/faultWords";
 import { RunError } from "../handover/run/rules/runError";
 import { LockError } from "../lock/lockError";
-import type { Command } from "./command";
 import { jsonFile } from "./jsonFile";
-import { usageError } from "./usageError";
+import type { Command } from "./terminal/command";
+import { usageError } from "./terminal/usageError";
 
 const list = (title: string, lines: readonly string[]) =>
   lines.length === 0 ? "" : `\n${title}\n${lines.map((line) => `  ${line}\n`).join("")}`;

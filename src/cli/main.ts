@@ -3,10 +3,10 @@ import { createReadStream } from "node:fs";
 import { readFile, stat } from "node:fs/promises";
 import { text as wholeText } from "node:stream/consumers";
 import { errorText } from "../wording/problem";
-import type { Terminal } from "./command";
 import { INTERNAL_ERROR, internalWords } from "./exitStatus";
 import { gatefall } from "./gatefall";
-import { usageError } from "./usageError";
+import type { Terminal } from "./terminal/command";
+import { usageError } from "./terminal/usageError";
 
 const cannotRead = (file: string, error: unknown) => usageError("file-unreadable", [file], { why: errorText(error) });
 

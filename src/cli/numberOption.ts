@@ -1,5 +1,5 @@
-import type { OptionValues } from "./command";
-import { usageError } from "./usageError";
+import type { OptionValues } from "./terminal/command";
+import { usageError } from "./terminal/usageError";
 
 /**
  * A number given as an option.

@@ -3,10 +3,10 @@ import type { Combination } from "../lock/combination";
 import type { Profile } from "../lock/profile";
 import { type Chance, seededChance } from "../statistics/chance";
 import { combinationArgument } from "./combinationArgument";
-import type { Command, Terminal } from "./command";
 import { numberOption } from "./numberOption";
 import { profileArgument } from "./profileArgument";
-import { usageError } from "./usageError";
+import type { Command, Terminal } from "./terminal/command";
+import { usageError } from "./terminal/usageError";
 
 const percent = (probability: number) => `${(100 * probability).toFixed(2)} %`;
 

@@ -1,9 +1,9 @@
 import type { Profile } from "../lock/profile";
 import { parseProfile } from "../lock/profileSchema";
 import { shippedProfile } from "../lock/shippedProfiles";
-import type { Terminal } from "./command";
 import { jsonFile } from "./jsonFile";
-import { usageError } from "./usageError";
+import type { Terminal } from "./terminal/command";
+import { usageError } from "./terminal/usageError";
 
 /**
  * Reads a profile file.

@@ -4,9 +4,9 @@ import type { Profile } from "../lock/profile";
 import { profileDoubts } from "../lock/profileSchema";
 import { SHIPPED_PROFILES } from "../lock/shippedProfiles";
 import { problemText } from "../wording/problem";
-import type { Command, Terminal } from "./command";
 import { readProfileFile } from "./profileArgument";
-import { UsageError } from "./usageError";
+import type { Command, Terminal } from "./terminal/command";
+import { UsageError } from "./terminal/usageError";
 
 /** A profile that was looked at: sound, or with a problem. */
 interface Checked {

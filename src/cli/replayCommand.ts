@@ -1,9 +1,9 @@
-import type { Command, Terminal } from "./command";
 import { batchesOf } from "./lineSplitter";
 import { wholeOption } from "./numberOption";
 import type { BatchResult } from "./replayBatch";
 import { MOST_THREADS, ReplayCrew, usualThreads } from "./replayCrew";
-import { usageError } from "./usageError";
+import type { Command, Terminal } from "./terminal/command";
+import { usageError } from "./terminal/usageError";
 
 const LINES_BETWEEN_PROGRESS = 5000;
 

@@ -5,10 +5,10 @@ import { ReadingsCollector, resolutionOf, type SidesRead } from "../zeroing/read
 import { lineProblemText } from "../zeroing/readingsWords";
 import { type SideResult, type ZeroLimits, type ZeroResult, zeroResult } from "../zeroing/zeroResult";
 import { lostMotionWords, verdictWords } from "../zeroing/zeroWords";
-import type { Command, OptionValues, Terminal } from "./command";
 import { linesOf } from "./lineSplitter";
 import { numberOption } from "./numberOption";
-import { usageError } from "./usageError";
+import type { Command, OptionValues, Terminal } from "./terminal/command";
+import { usageError } from "./terminal/usageError";
 
 /** @returns the limits for readings, whose resolution is taken from their decimals where it is not given */
 function limitsOf(options: OptionValues): (readings: SidesRead) => Required<ZeroLimits> {

@@ -1,6 +1,6 @@
-import type { Terminal } from "../../src/cli/command";
 import { gatefall } from "../../src/cli/gatefall";
-import { usageError } from "../../src/cli/usageError";
+import type { Terminal } from "../../src/cli/terminal/command";
+import { usageError } from "../../src/cli/terminal/usageError";
 
 /** What a command line came to. */
 export interface Outcome {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import type { Terminal } from "../../src/cli/command";
 import { gatefall } from "../../src/cli/gatefall";
+import type { Terminal } from "../../src/cli/terminal/command";
 import { SHIPPED_PROFILES, shippedProfile } from "../../src/lock/shippedProfiles";
 import { COMBINATION, FAULT_TRACES } from "../support/faultTraces";
 import { run } from "./fakeTerminal";

@@ -9,7 +9,7 @@ import type { RecordingCopies } from "../../records/motion/sameRecordings";
 import { checkSentences } from "../../records/sitting/checkWords";
 import { OUTCOME_WORDS, soundnessWords } from "../../records/sitting/shownWords";
 import { type SittingShown, sittingShown } from "../../records/sitting/sittingShown";
-import type { Terminal } from "../command";
+import type { Terminal } from "../terminal/command";
 import { LogbookCheck } from "./logbookCheck";
 import { StreamedFile } from "./streamedFile";
 

@@ -5,8 +5,8 @@ import { LogbookReading } from "../../records/file/logbookReading";
 import { Misfits } from "../../records/file/replayedAttempts";
 import { FileError, fileSentences } from "../../records/fileWords";
 import { joinContents, type LogbookContents } from "../../records/logbookContents";
-import type { Command, OptionValues, Terminal } from "../command";
-import { usageError } from "../usageError";
+import type { Command, OptionValues, Terminal } from "../terminal/command";
+import { usageError } from "../terminal/usageError";
 import { withProgress } from "./progress";
 import { StreamedFile } from "./streamedFile";
 

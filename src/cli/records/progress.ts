@@ -1,4 +1,4 @@
-import type { Terminal } from "../command";
+import type { Terminal } from "../terminal/command";
 
 /** How much of a file was read, in words. @param size - null where nobody knows */
 const readText = (bytes: number, size: number | null) =>

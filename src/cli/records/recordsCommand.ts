@@ -1,8 +1,8 @@
 import { harmlessText } from "../../lock/harmlessText";
 import { RecordingCopies } from "../../records/motion/sameRecordings";
-import type { Command, Terminal } from "../command";
-import { programVersion } from "../programVersion";
-import { usageError } from "../usageError";
+import type { Command, Terminal } from "../terminal/command";
+import { programVersion } from "../terminal/programVersion";
+import { usageError } from "../terminal/usageError";
 import { type CheckedRecord, checkedFile } from "./checkedFile";
 import { withProgress } from "./progress";
 

@@ -2,8 +2,8 @@ import { Tokenizer, TokenizerError, TokenParser, TokenParserError, TokenType } f
 import { harmlessText } from "../../lock/harmlessText";
 import { DEEPEST } from "../../lock/jsonDepth";
 import { FILE_KINDS, type FileKind } from "../../records/file/logbookReading";
-import type { Terminal } from "../command";
-import { usageError } from "../usageError";
+import type { Terminal } from "../terminal/command";
+import { usageError } from "../terminal/usageError";
 
 /** Hears of the records of a logbook as they come, in whatever order the file has them. */
 export interface RecordLists {

@@ -1,5 +1,5 @@
-import { FIELD_WORDS } from "../lock/fieldWords";
-import type { Words } from "../wording/problem";
+import { FIELD_WORDS } from "../../lock/fieldWords";
+import type { Words } from "../../wording/problem";
 
 /** What can be wrong with a command line, or with a file that it names: the path is an option or a file. */
 export const USAGE_WORDS = {

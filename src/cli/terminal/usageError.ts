@@ -1,4 +1,4 @@
-import { errorsOf, ProblemError } from "../wording/problem";
+import { errorsOf, ProblemError } from "../../wording/problem";
 import { USAGE_WORDS } from "./usageWords";
 
 /** A command line that cannot be carried out, for standard error; exit status 2. */
