@@ -1,6 +1,6 @@
 import { useEffect } from "react";
 import type { Help } from "../../dialing/advice";
-import { useRemembered } from "../parts/page/remembered";
+import { useRemembered } from "../parts/storage/remembered";
 import { type HubStrength, hubStrength, OPENINGS, oneMoreOpening, READING_WISHES } from "./hubReading";
 
 /**

@@ -1,5 +1,5 @@
 import { newId } from "../parts/page/newId";
-import { keysUnder, type PageStore, pageStore, storeText } from "../parts/page/pageStore";
+import { keysUnder, type PageStore, pageStore, storeText } from "../parts/storage/pageStore";
 import type { WaitingNote } from "./keepingQueue";
 import { NOTES_PREFIX as PREFIX } from "./traces";
 

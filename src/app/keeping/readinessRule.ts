@@ -1,7 +1,7 @@
 import { MASTERY_RULE, type MasteryRule, masteryRuleSchema } from "../../records/masteryRule";
-import { storedText, storeText } from "../parts/page/pageStore";
 import { Store } from "../parts/page/store";
 import { useStore } from "../parts/page/useStore";
+import { storedText, storeText } from "../parts/storage/pageStore";
 
 const KEY = "gatefall.readiness";
 

@@ -1,4 +1,4 @@
-import { pageStore } from "../parts/page/pageStore";
+import { pageStore } from "../parts/storage/pageStore";
 
 /** Where the page's storage has the id of whoever practiced last. */
 export const PERSON_KEY = "gatefall.person";

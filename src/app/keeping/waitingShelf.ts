@@ -3,7 +3,7 @@ import { fromBase64, toBase64 } from "../../records/motion/base64";
 import { decodeTrace } from "../../records/motion/traceCodec";
 import type { Logbook } from "../../store/logbook";
 import { checkWrite, type LogbookWrite } from "../../store/logbookWrite";
-import { keysUnder, type PageStore, storeText } from "../parts/page/pageStore";
+import { keysUnder, type PageStore, storeText } from "../parts/storage/pageStore";
 import { WAITING_PREFIX as PREFIX } from "./traces";
 
 /** What could not be read is set aside, not thrown away. */

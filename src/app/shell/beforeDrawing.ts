@@ -1,6 +1,6 @@
 import { hasTraces } from "../keeping/traces";
 import { newSeed } from "../parts/page/newSeed";
-import { recalled } from "../parts/page/recall";
+import { recalled } from "../parts/storage/recall";
 import { pageOf, parseRoute } from "./address";
 import { firstTurn, isFirstBench } from "./firstBench";
 import { putOn, THEMES } from "./theme";

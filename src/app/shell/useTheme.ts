@@ -1,5 +1,5 @@
 import { useEffect } from "react";
-import { useRemembered } from "../parts/page/remembered";
+import { useRemembered } from "../parts/storage/remembered";
 import { putOn, THEMES } from "./theme";
 
 /** The theme, and the way to the next one. */

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { actNow, afterDrawing } from "../../../src/app/keeping/afterDrawing";
 import { type Keeper, KeepingQueue, type SavingState, type WaitingNote } from "../../../src/app/keeping/keepingQueue";
 import { forgetLeft, leaveNotes, leftNotes } from "../../../src/app/keeping/leftNotes";
-import type { PageStore } from "../../../src/app/parts/page/pageStore";
+import type { PageStore } from "../../../src/app/parts/storage/pageStore";
 import { RecordError } from "../../../src/records/recordError";
 import { recordProblem } from "../../../src/records/recordWords";
 import { storageError } from "../../../src/store/storageProblem";

@@ -12,7 +12,7 @@ import { FilesGoneLine } from "../../parts/page/FilesGoneLine";
 import { fetchedLater } from "../../parts/page/fetchedLater";
 import { stateOf } from "../../parts/page/ofChart";
 import { onFirstSign } from "../../parts/page/onFirstSign";
-import { useRemembered } from "../../parts/page/remembered";
+import { useRemembered } from "../../parts/storage/remembered";
 import { useMessages } from "../../parts/useMessages";
 import { playbackOf } from "../../replay/playback";
 import { usePlayback } from "../../replay/usePlayback";

@@ -1,4 +1,4 @@
-import { storedText, storeText } from "../../parts/page/pageStore";
+import { storedText, storeText } from "../../parts/storage/pageStore";
 import type { TypedNote } from "./notes";
 
 const PREFIX = "gatefall.note.";

@@ -1,5 +1,5 @@
 import { Check } from "../controls/Check";
-import { useRemembered } from "../page/remembered";
+import { useRemembered } from "../storage/remembered";
 import { CSV_MARKS, type CsvMark } from "./csvFile";
 
 /** How CSV files are made, remembered on this device, and the way to choose. */

@@ -1,4 +1,4 @@
-import { useRemembered } from "./remembered";
+import { useRemembered } from "../storage/remembered";
 
 const SWITCH = ["off", "on"] as const;
 

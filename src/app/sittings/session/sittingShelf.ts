@@ -3,7 +3,7 @@ import type { AnswerGiven } from "../../../drill/questions/questionDifficulty";
 import { sittingPlan } from "../../../drill/sitting/sittingPlan";
 import { motionOfText } from "../../../records/motion/traceCodec";
 import type { SittingRecord } from "../../../records/sitting/sittingRecord";
-import { pageStore, storedText, storeText, type TextStore } from "../../parts/page/pageStore";
+import { pageStore, storedText, storeText, type TextStore } from "../../parts/storage/pageStore";
 import { readProgress, type SittingProgress } from "./sittingProgress";
 
 /** A record with its hash, as it is kept and passed on. */
