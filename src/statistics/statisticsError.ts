@@ -7,7 +7,6 @@ const STATISTICS_WORDS = {
   "bad-limits": ": no value lies between {low} and {high}",
   "bad-parameter": "must lie in {range}",
   "empty-sample": ": there are no values yet",
-  "no-direction": ": the readings cancel out all around the circle, so they have no mean",
   "no-spread": ": all values are the same, so nothing tells them apart",
   "not-finite": ": not every value is a number",
   "too-few-values": ": at least {least:value is|values are} needed",
