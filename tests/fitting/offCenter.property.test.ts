@@ -39,9 +39,9 @@ describe("what an index reads off the axis", () => {
     fc.assert(
       fc.property(face, angle, angle, (one, place, position) => {
         const { perTurn } = one;
-        expect(
-          apart(readingAt(one, place, position), readByMatrices(one, place, position), perTurn),
-        ).toBeLessThan(1e-9);
+        expect(apart(readingAt(one, place, position), readByMatrices(one, place, position), perTurn)).toBeLessThan(
+          1e-9,
+        );
       }),
     );
   });

@@ -1,0 +1,113 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { largestAngle, parallaxError } from "../../src/fitting/parallax";
+import { bindsBy, overlap } from "../../src/fitting/strikeFit";
+import { stackFit, type Washer } from "../../src/fitting/washerStack";
+
+describe("an eye off the axis", () => {
+  test("reads right without a gap, on the axis, and on a dial without end", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0, max: 3, noNaN: true }),
+        fc.double({ min: -80, max: 80, noNaN: true }),
+        (gap, angle) => {
+          expect(parallaxError(0, angle, 40, 100)).toBeCloseTo(0, 12);
+          expect(parallaxError(gap, 0, 40, 100)).toBeCloseTo(0, 12);
+          expect(Math.abs(parallaxError(gap, angle, 1e9, 100))).toBeLessThan(1e-6);
+          expect(parallaxError(gap, -angle, 40, 100)).toBeCloseTo(-parallaxError(gap, angle, 40, 100), 12);
+        },
+      ),
+    );
+  });
+
+  test("reads 0.25 wrong over a gap of 0.63 mm at 45 degrees on a dial of 40 mm, by hand", () => {
+    // One graduation of 100 is 2 pi 40 / 100 = 2.513 mm there, and 0.63 tan 45 is 0.63 mm.
+    expect(parallaxError(0.63, 45, 40, 100)).toBeCloseTo(0.2507, 3);
+  });
+
+  test("may lean as far as its error stays within a limit, and no farther", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.05, max: 3, noNaN: true }),
+        fc.double({ min: 0.01, max: 2, noNaN: true }),
+        (gap, limit) => {
+          expect(parallaxError(gap, largestAngle(gap, limit, 40, 100), 40, 100)).toBeCloseTo(limit, 9);
+        },
+      ),
+    );
+    expect(largestAngle(0, 0.1, 40, 100)).toBe(90);
+  });
+});
+
+describe("washers", () => {
+  const SIZES = {
+    flat_mm: 0.5,
+    springFree_mm: 1.4,
+    springFlat_mm: 0.5,
+    springRate_N_mm: 12,
+    room_mm: 2,
+    frictionFlat: 0.15,
+    frictionEdge: 0.45,
+  };
+  const of = (...stack: Washer[]) => stackFit(stack, SIZES);
+
+  test.each([
+    ["none: the dial moves by the whole room", of(), { endPlay_mm: 2, force_N: 0, friction_N: 0 }],
+    ["a spring alone does not reach", of("spring"), { endPlay_mm: 0.6, force_N: 0, friction_N: 0 }],
+    ["two flat ones leave play", of("flat", "flat"), { endPlay_mm: 1, force_N: 0, friction_N: 0 }],
+    // 0.5 + 0.5 + 1.4 - 2 = 0.4 mm pressed, times 12 N/mm.
+    ["flat, flat, spring: none", of("flat", "flat", "spring"), { endPlay_mm: 0, force_N: 4.8, friction_N: 0.72 }],
+    [
+      "the spring first scrapes the cam",
+      of("spring", "flat", "flat"),
+      { endPlay_mm: 0, force_N: 4.8, friction_N: 2.16 },
+    ],
+    // 0.5 + 1.4 + 1.4 - 2 = 1.3 mm, at half the rate.
+    ["two springs share their way", of("flat", "spring", "spring"), { endPlay_mm: 0, force_N: 7.8, friction_N: 1.17 }],
+  ])("%s", (_, found, is) => {
+    for (const key of ["endPlay_mm", "force_N", "friction_N"] as const) expect(found[key]).toBeCloseTo(is[key], 9);
+  });
+
+  test("too many do not go in", () => {
+    expect(of("flat", "flat", "flat", "flat", "flat").force_N).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  test("another washer never gives more play, and never less force", () => {
+    const stack = fc.array(fc.constantFrom<Washer>("flat", "spring"), { maxLength: 4 });
+    fc.assert(
+      fc.property(stack, fc.constantFrom<Washer>("flat"), (one, more) => {
+        const [before, after] = [of(...one), of(...one, more)];
+        expect(after.endPlay_mm).toBeLessThanOrEqual(before.endPlay_mm);
+        expect(after.force_N).toBeGreaterThanOrEqual(before.force_N);
+      }),
+    );
+  });
+});
+
+describe("bolt and strike", () => {
+  const size = fc.double({ min: 4, max: 30, noNaN: true });
+
+  test("what the hole holds and what runs on its edge follow from their edges, counted in thousandths", () => {
+    fc.assert(
+      fc.property(size, size, fc.double({ min: -40, max: 40, noNaN: true }), (bolt_mm, hole_mm, above_mm) => {
+        const steps = 20_000;
+        let inside = 0;
+        for (let k = 0; k < steps; k++) {
+          const at = -bolt_mm / 2 + ((k + 0.5) / steps) * bolt_mm;
+          if (Math.abs(at - above_mm) <= hole_mm / 2) inside += 1;
+        }
+        expect(overlap({ bolt_mm, hole_mm, above_mm })).toBeCloseTo((inside / steps) * bolt_mm, 2);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("a bolt that binds nowhere lies in its hole whole", () => {
+    fc.assert(
+      fc.property(size, size, fc.double({ min: -40, max: 40, noNaN: true }), (bolt_mm, hole_mm, above_mm) => {
+        const one = { bolt_mm, hole_mm: Math.max(hole_mm, bolt_mm), above_mm };
+        expect(bindsBy(one) + overlap(one)).toBeCloseTo(bolt_mm, 9);
+      }),
+    );
+  });
+});

@@ -1,0 +1,113 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { keyPlaces } from "../../src/fitting/keywayPuzzle";
+import { spindleEnd, spindleLength, standsOut } from "../../src/fitting/spindleLength";
+import { gapAfter, leadOf } from "../../src/fitting/spindleThread";
+
+describe("the spindle's thread", () => {
+  test("of 40 threads an inch moves 0.635 mm a turn: common practice, no source, for the number; the inch is exact", () => {
+    expect(leadOf(40)).toBeCloseTo(0.635, 12);
+  });
+
+  // Pitches in millimeters as tables of unified threads print them, to three decimals; from memory.
+  test.each([
+    [20, 1.27],
+    [24, 1.058],
+    [28, 0.907],
+    [32, 0.794],
+    [36, 0.706],
+    [40, 0.635],
+    [44, 0.577],
+    [48, 0.529],
+  ])("of %i threads an inch has the pitch %f mm", (threads, pitch) => {
+    expect(leadOf(threads)).toBeCloseTo(pitch, 3);
+  });
+
+  test("turned in and out again leaves the gap as it was", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 5, noNaN: true }), fc.integer({ min: -8, max: 8 }), (gap, quarters) => {
+        const there = gapAfter(gap, quarters / 4, leadOf(40));
+        expect(gapAfter(there, -quarters / 4, leadOf(40))).toBeCloseTo(gap, 12);
+      }),
+    );
+  });
+});
+
+describe("gap and keyway are one puzzle", () => {
+  const puzzle = fc.record({
+    perTurn: fc.constantFrom(50, 60, 100),
+    gap_mm: fc.double({ min: 0, max: 6, noNaN: true }),
+    lead_mm: fc.constantFrom(0.5, leadOf(40), leadOf(32), 1),
+    gapLimits_mm: fc.constantFrom([0.2, 0.9] as const, [0.25, 0.7] as const, [0, 2] as const),
+    keyways: fc.integer({ min: 1, max: 6 }),
+    toFirst: fc.integer({ min: 0, max: 49 }),
+  });
+
+  test("its places are those that trying each hundredth of a turn finds", () => {
+    fc.assert(
+      fc.property(puzzle, (one) => {
+        const { perTurn, gap_mm, lead_mm, gapLimits_mm, keyways, toFirst } = one;
+        const step = perTurn / keyways;
+        const found: number[] = [];
+        // Every place in which a key can go in, from far out to far in, tried one after the other.
+        for (let n = -40 * keyways; n <= 40 * keyways; n++) {
+          const gap = gap_mm - ((toFirst + n * step) / perTurn) * lead_mm;
+          if (gap >= gapLimits_mm[0] && gap <= gapLimits_mm[1]) found.push(toFirst + n * step);
+        }
+        const places = keyPlaces(one);
+        expect(places.map(({ turnedIn }) => turnedIn).sort((a, b) => a - b)).toEqual(found);
+        for (const { turnedIn, keyway, numbersOff } of places) {
+          const turns = (turnedIn - toFirst - numbersOff) / perTurn;
+          expect(turns).toBeCloseTo(Math.round(turns), 9);
+          expect(numbersOff).toBeCloseTo((keyway * perTurn) / keyways, 12);
+        }
+      }),
+    );
+  });
+
+  test("limits wider than the lead always hold a place in the right keyway", () => {
+    fc.assert(
+      fc.property(puzzle, (one) => {
+        const places = keyPlaces({ ...one, gapLimits_mm: [0.2, 0.2 + one.lead_mm + 1e-6] });
+        expect(places.some(({ keyway }) => keyway === 0)).toBe(true);
+      }),
+    );
+  });
+
+  test("a key one keyway on of four puts every number a quarter turn off", () => {
+    const places = keyPlaces({
+      perTurn: 100,
+      gap_mm: 2,
+      lead_mm: 0.635,
+      gapLimits_mm: [0.2, 0.9],
+      keyways: 4,
+      toFirst: 0,
+    });
+    expect(places.map(({ turnedIn, keyway, numbersOff }) => [turnedIn, keyway, numbersOff])).toEqual([
+      [275, 3, 75],
+      [250, 2, 50],
+      [225, 1, 25],
+      [200, 0, 0],
+      [175, 3, 75],
+    ]);
+  });
+});
+
+describe("the spindle's length", () => {
+  const through = { ring_mm: 12, door_mm: 45, plate_mm: 3, body_mm: 28 };
+
+  test("is all that it goes through", () => {
+    expect(spindleLength(through, 0.5)).toBe(88.5);
+    expect(standsOut(through, 0.5, 88.5)).toBe(0);
+  });
+
+  test.each([
+    [-2.01, "too-short"],
+    [-2, "holds"],
+    [0, "holds"],
+    [1.5, "holds"],
+    [1.51, "too-long"],
+  ] as const)("standing %f mm out of the cam is %s", (out, end) => {
+    expect(spindleEnd(out, [-2, 1.5])).toBe(end);
+  });
+});
