@@ -1,0 +1,67 @@
+import type { Graduations } from "../lock/dial";
+import type { KeyScrew } from "./keySeat";
+import type { Offset } from "./offCenter";
+import type { Washer } from "./washerStack";
+
+/** How firmly something is screwed on. */
+export type Screwed = "by-one" | "by-all";
+
+/** The ring on the door. */
+export interface RingOn {
+  /** Its middle off the axis of the spindle. */
+  readonly offset: Offset;
+  /** How far it is turned on the door, graduations, left positive. */
+  readonly turned: Graduations;
+  readonly isTight: boolean;
+}
+
+/** The spindle on its dial. */
+export interface Spindle {
+  /** From the dial's back, millimeters. */
+  readonly length_mm: number;
+  /** Whether its end is as it came, as the saw left it, or filed and freed of burr. */
+  readonly end: "as-delivered" | "sawn" | "dressed";
+}
+
+/** The key that couples spindle and cam. */
+export interface KeyIn {
+  /** Which keyway of the cam, from 0, the right one, on. */
+  readonly keyway: number;
+  readonly isSeated: boolean;
+  readonly screw: KeyScrew;
+}
+
+/** Where a drop of thread locker went. */
+export type LockerPlace = "key-screw" | "spindle-thread" | "wheels";
+
+/** A lock on its door, as far as it is put together. Nothing in it is a judgment. */
+export interface Assembly {
+  readonly ring: RingOn | null;
+  readonly spindle: Spindle;
+  /** Spindles left in the tray. */
+  readonly spares: number;
+  /** From the cam on. */
+  readonly washers: readonly Washer[];
+  /** The lock's body on its plate; null while it lies in the tray. */
+  readonly body: Screwed | null;
+  /** How far the dial is screwed into the cam from where its thread first holds, graduations; null while it is out. */
+  readonly dialIn: Graduations | null;
+  readonly key: KeyIn | null;
+  readonly locker: readonly LockerPlace[];
+  readonly strike: { readonly above_mm: number; readonly screws: Screwed } | null;
+  readonly hasCover: boolean;
+}
+
+/** A door prepared, all parts in the tray. @param spindle_mm - length of a spindle as it comes, millimeters */
+export const inTheTray = (spindle_mm: number): Assembly => ({
+  ring: null,
+  spindle: { length_mm: spindle_mm, end: "as-delivered" },
+  spares: 1,
+  washers: [],
+  body: null,
+  dialIn: null,
+  key: null,
+  locker: [],
+  strike: null,
+  hasCover: false,
+});

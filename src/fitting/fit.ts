@@ -1,0 +1,98 @@
+import type { Graduations } from "../lock/dial";
+import type { Assembly, KeyIn } from "./assembly";
+import { gapOf, type LockToFit, standsOutNow } from "./fittedLock";
+import type { FittingSizes } from "./fittingSizes";
+import { contactArc } from "./keySeat";
+import { CENTERED, type FaceInRing, offsetOf, readingError } from "./offCenter";
+import { spindleEnd } from "./spindleLength";
+import { bindsBy } from "./strikeFit";
+import { stackFit } from "./washerStack";
+
+/** Where dial and ring touch. */
+export type Rub = "nowhere" | "all-round" | "at-one-side" | "when-pushed";
+
+/** A dial that is fitted: what the hand feels of it, and what the lock will make of each number. */
+export interface Fit {
+  readonly gap_mm: number;
+  readonly endPlay_mm: number;
+  /** Of the spindle, out of the cam's face, millimeters; negative inside. */
+  readonly standsOut_mm: number;
+  readonly rub: Rub;
+  /** How far the opening index reads too much wherever the dial stands: its ring turned or off the axis, graduations. */
+  readonly openingReads: Graduations;
+  /** The same at the changing index; null where there is none. */
+  readonly changingReads: Graduations | null;
+  /** What a key in another keyway puts every number off, graduations. */
+  readonly numbersOff: Graduations;
+  /** How far the hand gets ahead of the dial, graduations: by what the washers press, and all in all. */
+  readonly washerDrag: Graduations;
+  readonly drag: Graduations;
+  /** How much farther while the key is against the lever, and for how long; graduations each. */
+  readonly onceATurn: { readonly drag: Graduations; readonly arc: Graduations };
+  /** Play between dial and cam as fitted, graduations. */
+  readonly lostMotion: Graduations;
+  /** How fast it grows, graduations in a thousand turns. */
+  readonly playGrows: Graduations;
+  /** How far the bolt runs on the edge of its strike, millimeters. */
+  readonly bolt_mm: number;
+  /** Whether a drop of thread locker holds wheels that must turn. */
+  readonly isGlued: boolean;
+}
+
+/** A rub holds the dial by as much, graduations that the hand gets ahead; a training value. */
+const RUB_DRAG: Graduations = 1.5;
+/** A key that rides on the lever. */
+const RIDING_DRAG: Graduations = 2;
+/** A key that was put in and not driven home leaves as much room, graduations; a training value. */
+const UNSEATED_PLAY: Graduations = 0.6;
+
+function rubOf({ ring }: Assembly, gap_mm: number, endPlay_mm: number, sizes: FittingSizes): Rub {
+  if (gap_mm < sizes.gapLeast_mm) return "all-round";
+  const off_mm = ring === null ? 0 : offsetOf(ring.offset);
+  if (off_mm > sizes.rimRoom_mm) return "at-one-side";
+  return gap_mm - endPlay_mm < 0 ? "when-pushed" : "nowhere";
+}
+
+function playOf(key: KeyIn, standsOut_mm: number, sizes: FittingSizes) {
+  const hasHold = spindleEnd(standsOut_mm, [sizes.outLeast_mm, sizes.outMost_mm]) !== "too-short";
+  if (!hasHold || key.screw === "stripped") return { lostMotion: sizes.playMost, playGrows: 0 };
+  const lostMotion = sizes.playFresh + (key.isSeated ? 0 : UNSEATED_PLAY);
+  return { lostMotion, playGrows: key.isSeated && key.screw === "firm" ? 0 : sizes.playGrows };
+}
+
+/**
+ * What a lock that is put together comes to.
+ *
+ * @returns null where it is not together yet: dial, ring, body and key make a fit
+ */
+export function fitOf(assembly: Assembly, lock: LockToFit): Fit | null {
+  const { ring, body, key, dialIn, spindle, washers, strike, locker } = assembly;
+  if (ring === null || body === null || key === null || dialIn === null) return null;
+  const { sizes, perTurn, changingIndex } = lock;
+  const gap_mm = gapOf(lock, spindle.length_mm, dialIn);
+  const standsOut_mm = standsOutNow(lock, assembly);
+  const { endPlay_mm, friction_N } = stackFit(washers, sizes);
+  const washerDrag = friction_N / sizes.gripGive_N;
+  const rub = rubOf(assembly, gap_mm, endPlay_mm, sizes);
+  const face: FaceInRing = { perTurn, radius_mm: sizes.markRadius_mm, ring: ring.offset, dial: CENTERED };
+  const reads = (place: Graduations) => readingError(face, place, 0) - ring.turned;
+  const rides = contactArc(
+    { keyAt_mm: sizes.keyAt_mm, headRadius_mm: sizes.keyHead_mm, leverAt_mm: sizes.leverAt_mm },
+    perTurn,
+  );
+  return {
+    gap_mm,
+    endPlay_mm,
+    standsOut_mm,
+    rub,
+    openingReads: reads(0),
+    changingReads: changingIndex === null ? null : reads(-changingIndex),
+    numbersOff: (key.keyway * perTurn) / sizes.keyways,
+    washerDrag,
+    drag: washerDrag + (rub === "nowhere" || rub === "when-pushed" ? 0 : RUB_DRAG),
+    onceATurn: key.isSeated ? { drag: 0, arc: 0 } : { drag: RIDING_DRAG, arc: rides },
+    ...playOf(key, standsOut_mm, sizes),
+    bolt_mm: strike === null ? 0 : bindsBy({ ...sizes, above_mm: strike.above_mm }),
+    isGlued: locker.includes("wheels"),
+  };
+}

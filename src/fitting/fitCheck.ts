@@ -1,0 +1,131 @@
+import type { Graduations } from "../lock/dial";
+import type { Chance } from "../statistics/chance";
+import { drawNormal } from "../statistics/drawNormal";
+import type { Assembly, LockerPlace } from "./assembly";
+import type { Fit } from "./fit";
+import type { LockToFit } from "./fittedLock";
+import type { KeyScrew } from "./keySeat";
+import { CENTERED, readingError } from "./offCenter";
+import type { RingReading } from "./offsetEstimate";
+
+/** A check that a technician makes, and what it showed: an instrument's figure or what a hand feels, never a judgment. */
+export type FitObservation =
+  /** Turned all round: how far the hand gets ahead, graduations in tenths, and whether it catches once in the turn. */
+  | { readonly kind: "turn-round"; readonly ahead: Graduations; readonly catches: boolean; readonly scrapes: boolean }
+  /** Pushed and pulled: the dial gauge, millimeters in hundredths, and whether it scrapes when pushed. */
+  | { readonly kind: "push-pull"; readonly moves_mm: number; readonly scrapes: boolean }
+  /** The thickest leaf that goes between dial and ring, at each of four places, millimeters. */
+  | { readonly kind: "feelers"; readonly leaves_mm: readonly number[] }
+  /** What the dial reads too much at four marks round the ring. */
+  | { readonly kind: "marks"; readonly readings: readonly RingReading[] }
+  /** The dial's reading with the gate under the nose, graduations off zero, in tenths. */
+  | { readonly kind: "zero"; readonly reads: Graduations }
+  /** The depth gauge on the cam's face, millimeters in tenths; negative where the spindle ends inside. */
+  | { readonly kind: "depth"; readonly out_mm: number }
+  /** A look at the key from the side, and a hand on its screw. */
+  | {
+      readonly kind: "key";
+      readonly standsProud: boolean;
+      readonly screw: KeyScrew;
+      readonly lockerAt: readonly LockerPlace[];
+    }
+  /** The wheels turned one by one. */
+  | { readonly kind: "wheels"; readonly turn: boolean }
+  /** A screwdriver on every screw of ring, body and strike. */
+  | { readonly kind: "screws"; readonly give: readonly ("ring" | "body" | "strike")[] }
+  /** The bolt worked into its strike: whether it drags, door shut. */
+  | { readonly kind: "bolt"; readonly drags: boolean };
+
+export type FitCheck = FitObservation["kind"];
+
+/** The checks, in the order in which one makes them. */
+export const FIT_CHECKS: readonly FitCheck[] = [
+  "depth",
+  "feelers",
+  "turn-round",
+  "push-pull",
+  "key",
+  "zero",
+  "marks",
+  "wheels",
+  "screws",
+  "bolt",
+];
+
+/** Spreads of a hand with an instrument; training values. */
+const EYE: Graduations = 0.03;
+const GAUGE_mm = 0.01;
+const DEPTH_mm = 0.05;
+const AHEAD: Graduations = 0.05;
+/** Feeler leaves come in steps of as much. */
+const LEAF_mm = 0.05;
+/** Tried with leaves up to this one. */
+const THICKEST_mm = 3;
+
+const rounded = (value: number, step: number) => Math.round(value / step) * step + 0;
+
+type Of<Kind extends FitCheck> = Extract<FitObservation, { readonly kind: Kind }>;
+type Look<Kind extends FitCheck> = (seen: Seen) => Of<Kind>;
+
+interface Seen {
+  readonly fit: Fit;
+  readonly assembly: Assembly;
+  readonly lock: LockToFit;
+  readonly chance: Chance;
+}
+
+const four = (perTurn: number) => [0, 0.25, 0.5, 0.75].map((part) => part * perTurn);
+
+const LOOKS: { readonly [Kind in FitCheck]: Look<Kind> } = {
+  "turn-round": ({ fit, chance }) => ({
+    kind: "turn-round",
+    ahead: Math.max(0, rounded(drawNormal(chance, fit.drag, AHEAD), 0.1)),
+    catches: fit.onceATurn.arc > 0,
+    scrapes: fit.rub === "all-round" || fit.rub === "at-one-side",
+  }),
+  "push-pull": ({ fit, chance }) => ({
+    kind: "push-pull",
+    moves_mm: Math.max(0, rounded(drawNormal(chance, fit.endPlay_mm, GAUGE_mm), 0.01)),
+    scrapes: fit.rub === "when-pushed",
+  }),
+  feelers: ({ fit, lock }) => ({
+    kind: "feelers",
+    leaves_mm: four(lock.perTurn).map(() => Math.min(THICKEST_mm, Math.floor(fit.gap_mm / LEAF_mm + 1e-9) * LEAF_mm)),
+  }),
+  marks: ({ assembly: { ring }, lock: { perTurn, sizes }, chance }) => ({
+    kind: "marks",
+    readings: four(perTurn).map((place) => {
+      const face = { perTurn, radius_mm: sizes.markRadius_mm, ring: ring?.offset ?? CENTERED, dial: CENTERED };
+      const error = readingError(face, place, 0) - (ring?.turned ?? 0);
+      return { place, error: drawNormal(chance, error, EYE) };
+    }),
+  }),
+  zero: ({ fit, chance }) => ({
+    kind: "zero",
+    reads: rounded(drawNormal(chance, fit.openingReads - fit.numbersOff, EYE), 0.1),
+  }),
+  depth: ({ fit, chance }) => ({ kind: "depth", out_mm: rounded(drawNormal(chance, fit.standsOut_mm, DEPTH_mm), 0.1) }),
+  key: ({ assembly: { key, locker } }) => ({
+    kind: "key",
+    standsProud: key?.isSeated === false,
+    screw: key?.screw ?? "out",
+    lockerAt: locker.filter((at) => at !== "wheels"),
+  }),
+  wheels: ({ assembly: { locker } }) => ({ kind: "wheels", turn: !locker.includes("wheels") }),
+  screws: ({ assembly: { ring, body, strike } }) => ({
+    kind: "screws",
+    give: [
+      ...(ring?.isTight === false ? (["ring"] as const) : []),
+      ...(body === "by-one" ? (["body"] as const) : []),
+      ...(strike?.screws === "by-one" ? (["strike"] as const) : []),
+    ],
+  }),
+  bolt: ({ fit }) => ({ kind: "bolt", drags: fit.bolt_mm > 0 }),
+};
+
+/**
+ * Makes a check.
+ *
+ * @param chance - source of the spread of hand and instrument
+ */
+export const checkFit = (kind: FitCheck, seen: Seen): FitObservation => LOOKS[kind](seen);

@@ -1,0 +1,58 @@
+import type { Assembly } from "./assembly";
+import type { Fit } from "./fit";
+import type { FittingSizes } from "./fittingSizes";
+import { offsetOf } from "./offCenter";
+
+/** What can be wrong with a lock that is put together. */
+export const FIT_FAULTS = [
+  "ring-off-center",
+  "ring-loose",
+  "rubs",
+  "gap-wide",
+  "wrong-keyway",
+  "key-not-seated",
+  "key-screw-loose",
+  "key-screw-stripped",
+  "key-screw-unsecured",
+  "end-play",
+  "dial-heavy",
+  "spindle-short",
+  "spindle-long",
+  "locker-astray",
+  "body-by-one-screw",
+  "strike-by-one-screw",
+  "bolt-binds",
+] as const;
+
+export type FitFault = (typeof FIT_FAULTS)[number];
+
+/** A ring farther off than this reads wrong at some mark by more than a tenth of a graduation of 100; a training value. */
+const OFF_CENTER_mm = 0.25;
+/** A dial that lets the hand get farther ahead is heavy, graduations; a training value. */
+const HEAVY = 1;
+
+type Rule = (fit: Fit, assembly: Assembly, sizes: FittingSizes) => boolean;
+
+const RULES: Readonly<Record<FitFault, Rule>> = {
+  "ring-off-center": (_, { ring }) => ring !== null && offsetOf(ring.offset) > OFF_CENTER_mm,
+  "ring-loose": (_, { ring }) => ring?.isTight === false,
+  rubs: ({ rub }) => rub !== "nowhere",
+  "gap-wide": ({ gap_mm }, _, { gapMost_mm }) => gap_mm > gapMost_mm,
+  "wrong-keyway": ({ numbersOff }) => numbersOff !== 0,
+  "key-not-seated": (_, { key }) => key?.isSeated === false,
+  "key-screw-loose": (_, { key }) => key?.screw === "out" || key?.screw === "loose",
+  "key-screw-stripped": (_, { key }) => key?.screw === "stripped",
+  "key-screw-unsecured": (_, { key, locker }) => key?.screw === "firm" && !locker.includes("key-screw"),
+  "end-play": ({ endPlay_mm }, _, { endPlayMost_mm }) => endPlay_mm > endPlayMost_mm,
+  "dial-heavy": ({ washerDrag }) => washerDrag > HEAVY,
+  "spindle-short": ({ standsOut_mm }, _, { outLeast_mm }) => standsOut_mm < outLeast_mm,
+  "spindle-long": ({ standsOut_mm }, _, { outMost_mm }) => standsOut_mm > outMost_mm,
+  "locker-astray": (_, { locker }) => locker.some((at) => at !== "key-screw"),
+  "body-by-one-screw": (_, { body }) => body === "by-one",
+  "strike-by-one-screw": (_, { strike }) => strike?.screws === "by-one",
+  "bolt-binds": ({ bolt_mm }) => bolt_mm > 0,
+};
+
+/** All that is wrong with a fit, in the order of `FIT_FAULTS`; none where it is good. */
+export const fitFaults = (fit: Fit, assembly: Assembly, sizes: FittingSizes): readonly FitFault[] =>
+  FIT_FAULTS.filter((fault) => RULES[fault](fit, assembly, sizes));

@@ -1,0 +1,70 @@
+import type { Graduations } from "../lock/dial";
+import type { Assembly } from "./assembly";
+import type { FittingSizes } from "./fittingSizes";
+import { type KeyPlace, type KeywayPuzzle, keyPlaces } from "./keywayPuzzle";
+import { standsOut } from "./spindleLength";
+import { gapAfter, leadOf } from "./spindleThread";
+
+/** The one lock that is fitted: its sizes, and what of it only shows once it is put together. */
+export interface LockToFit {
+  readonly sizes: FittingSizes;
+  readonly perTurn: number;
+  /** Where the changing index stands off the opening index, graduations, left positive; null where there is none. */
+  readonly changingIndex: Graduations | null;
+  /** How far a dial is screwed in from the first hold of its thread until the right keyway lines up, in [0, one turn). */
+  readonly slotAt: Graduations;
+}
+
+const throughOf = ({ ring_mm, door_mm, plate_mm, body_mm }: FittingSizes) => ({ ring_mm, door_mm, plate_mm, body_mm });
+
+/** How far the thread of a cam reaches, millimeters before its face; a training value: the depth that gives a key its hold. */
+const camThread_mm = ({ outLeast_mm }: FittingSizes) => 2 - outLeast_mm;
+
+/** Gap between dial and ring where the spindle's end first takes the thread of the cam, millimeters. */
+export const gapAtFirstHold = ({ sizes }: LockToFit, length_mm: number): number =>
+  standsOut(throughOf(sizes), 0, length_mm) + camThread_mm(sizes);
+
+/**
+ * Gap between dial and ring as it stands.
+ *
+ * @param dialIn - how far the dial is screwed in, graduations
+ * @returns millimeters; 0 where the dial lies on the ring
+ */
+export function gapOf(lock: LockToFit, length_mm: number, dialIn: Graduations): number {
+  const gap = gapAfter(gapAtFirstHold(lock, length_mm), dialIn / lock.perTurn, leadOf(lock.sizes.threadsPerInch));
+  return Math.max(0, gap);
+}
+
+/** How far a dial can be screwed in until it lies on the ring, graduations, >= 0. */
+export const farthestIn = (lock: LockToFit, length_mm: number): Graduations =>
+  Math.max(0, (gapAtFirstHold(lock, length_mm) / leadOf(lock.sizes.threadsPerInch)) * lock.perTurn);
+
+/** How far the spindle stands out of the cam, millimeters; negative inside. */
+export const standsOutNow = (lock: LockToFit, { spindle, dialIn }: Assembly): number =>
+  standsOut(throughOf(lock.sizes), gapOf(lock, spindle.length_mm, dialIn ?? 0), spindle.length_mm);
+
+/** The puzzle of gap and keyway for a spindle of some length. */
+export function puzzleOf(lock: LockToFit, length_mm: number): KeywayPuzzle {
+  const { sizes, perTurn, slotAt } = lock;
+  return {
+    perTurn,
+    gap_mm: gapAtFirstHold(lock, length_mm),
+    lead_mm: leadOf(sizes.threadsPerInch),
+    gapLimits_mm: [sizes.gapLeast_mm, sizes.gapMost_mm],
+    keyways: sizes.keyways,
+    toFirst: slotAt,
+  };
+}
+
+/** The places in which the dial is as close as it should be and the key goes in. */
+export const goodPlaces = (lock: LockToFit, length_mm: number): readonly KeyPlace[] =>
+  keyPlaces(puzzleOf(lock, length_mm)).filter(({ keyway }) => keyway === 0);
+
+/** The keyway that lines up with the spindle's, or null where none is within the key's reach. */
+export function keywayAt({ sizes, perTurn, slotAt }: LockToFit, dialIn: Graduations): number | null {
+  const step = perTurn / sizes.keyways;
+  const nearest = Math.round((dialIn - slotAt) / step);
+  const off = Math.abs(dialIn - slotAt - nearest * step);
+  if (off > (sizes.keyReach * perTurn) / 100) return null;
+  return ((nearest % sizes.keyways) + sizes.keyways) % sizes.keyways;
+}

@@ -1,0 +1,116 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { type Assembly, inTheTray } from "../../src/fitting/assembly";
+import { FIT_FAULTS, type FitFault, fitFaults } from "../../src/fitting/fitFault";
+import { goodPlaces, type LockToFit } from "../../src/fitting/fittedLock";
+import { seededChance } from "../../src/statistics/chance";
+import { after, diagnosed, dialInFor, fitted, goodActs, trainingLock, wellFitted } from "../support/fitter";
+
+const slotAt = fc.integer({ min: 0, max: 99 });
+const faultsOf = (assembly: Assembly, lock: LockToFit) => fitFaults(fitted(assembly, lock), assembly, lock.sizes);
+
+test("a lock fitted in order is faultless, wherever its keyways lie", () => {
+  fc.assert(
+    fc.property(slotAt, (slot) => {
+      const lock = trainingLock(slot);
+      expect(faultsOf(wellFitted(lock), lock)).toEqual([]);
+    }),
+  );
+});
+
+/** One thing done wrong on a lock that is otherwise good. */
+const SPOILED: Readonly<Record<FitFault, (good: Assembly, lock: LockToFit, part: number) => Assembly>> = {
+  "ring-off-center": (good, _, part) => withRing(good, { offset: { x_mm: 0.4 + 0.3 * part, y_mm: 0.1 } }),
+  "ring-loose": (good) => withRing(good, { isTight: false }),
+  rubs: (good, lock, part) => ({ ...good, dialIn: dialInFor(lock, good.spindle.length_mm, 0.15 * part) }),
+  "gap-wide": (good, lock, part) => ({ ...good, dialIn: dialInFor(lock, good.spindle.length_mm, 1 + part) }),
+  "wrong-keyway": (good, _, part) => withKey(good, { keyway: 1 + Math.floor(part * 2.99) }),
+  "key-not-seated": (good) => withKey(good, { isSeated: false }),
+  "key-screw-loose": (good) => withKey(good, { screw: "loose" }),
+  "key-screw-stripped": (good) => withKey(good, { screw: "stripped" }),
+  "key-screw-unsecured": (good) => ({ ...good, locker: [] }),
+  "end-play": (good) => ({ ...good, washers: ["flat"], dialIn: good.dialIn }),
+  "dial-heavy": (good, _, part) => ({
+    ...good,
+    washers: part < 0.5 ? ["spring", "flat", "flat"] : ["spring", "spring", "flat"],
+  }),
+  "spindle-short": (good, _, part) => withLength(good, -2.5 - 3 * part),
+  "spindle-long": (good, _, part) => withLength(good, 2 + 10 * part),
+  "locker-astray": (good, _, part) => ({
+    ...good,
+    locker: [...good.locker, part < 0.5 ? "wheels" : "spindle-thread"],
+  }),
+  "body-by-one-screw": (good) => ({ ...good, body: "by-one" }),
+  "strike-by-one-screw": (good) => ({ ...good, strike: { above_mm: 0, screws: "by-one" } }),
+  "bolt-binds": (good, _, part) => ({ ...good, strike: { above_mm: 1.2 + 4 * part, screws: "by-all" } }),
+};
+
+const withRing = (good: Assembly, ring: Partial<NonNullable<Assembly["ring"]>>): Assembly => ({
+  ...good,
+  ring: good.ring && { ...good.ring, ...ring },
+});
+const withKey = (good: Assembly, key: Partial<NonNullable<Assembly["key"]>>): Assembly => ({
+  ...good,
+  key: good.key && { ...good.key, ...key },
+});
+/** A spindle that is longer by as much, its dial at the same gap: screwed in farther by as much. */
+const withLength = (good: Assembly, by_mm: number): Assembly => ({
+  ...good,
+  spindle: { ...good.spindle, length_mm: good.spindle.length_mm + by_mm },
+  dialIn: (good.dialIn ?? 0) + (by_mm * 40 * 100) / 25.4,
+});
+
+describe.each(FIT_FAULTS)("%s", (fault) => {
+  test("is the one fault of a lock that is spoiled so", () => {
+    fc.assert(
+      fc.property(slotAt, fc.double({ min: 0, max: 1, noNaN: true }), (slot, part) => {
+        const lock = trainingLock(slot);
+        const spoiled = SPOILED[fault](wellFitted(lock), lock, part);
+        expect(faultsOf(spoiled, lock).filter((one) => one !== "rubs" || fault === "rubs")).toEqual([fault]);
+      }),
+    );
+  });
+
+  test("is found by a technician with the instruments alone, and nothing else is, in 99 runs of 100 or more", () => {
+    const runs = 500;
+    const chance = seededChance(7);
+    let right = 0;
+    for (let run = 0; run < runs; run++) {
+      const lock = trainingLock(Math.floor(100 * chance()));
+      const spoiled = SPOILED[fault](wellFitted(lock), lock, chance());
+      const is = new Set(faultsOf(spoiled, lock));
+      const found = diagnosed(spoiled, lock, chance);
+      if (is.size === found.size && [...is].every((one) => found.has(one))) right += 1;
+    }
+    expect(right / runs).toBeGreaterThanOrEqual(0.99);
+  });
+});
+
+test("a technician finds nothing wrong with a lock that is fitted well, in 99 runs of 100 or more", () => {
+  const chance = seededChance(8);
+  const runs = 1000;
+  let quiet = 0;
+  for (let run = 0; run < runs; run++) {
+    const lock = trainingLock(Math.floor(100 * chance()));
+    if (diagnosed(wellFitted(lock), lock, chance).size === 0) quiet += 1;
+  }
+  expect(quiet / runs).toBeGreaterThanOrEqual(0.99);
+});
+
+test("there is always a place with the right keyway and the right gap, since the limits are wider than the lead", () => {
+  fc.assert(
+    fc.property(slotAt, fc.double({ min: 80, max: 140, noNaN: true }), (slot, length) => {
+      expect(goodPlaces(trainingLock(slot), length).length).toBeGreaterThan(0);
+    }),
+  );
+});
+
+test("the parts go together in any order that leaves the way free, and come to the same lock", () => {
+  const lock = trainingLock(30);
+  const acts = goodActs(lock);
+  const strikeFirst = [...acts.slice(-2), ...acts.slice(0, -2)];
+  const ringFirst = [...acts.slice(3, 7), ...acts.slice(0, 3), ...acts.slice(7)];
+  for (const order of [strikeFirst, ringFirst]) {
+    expect(after(inTheTray(lock.sizes.spindle_mm), order, lock)).toEqual(wellFitted(lock));
+  }
+});

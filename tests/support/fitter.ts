@@ -1,0 +1,115 @@
+import { type Assembly, inTheTray } from "../../src/fitting/assembly";
+import { type Fit, fitOf } from "../../src/fitting/fit";
+import { checkFit, FIT_CHECKS, type FitCheck, type FitObservation } from "../../src/fitting/fitCheck";
+import type { FitFault } from "../../src/fitting/fitFault";
+import { gapAtFirstHold, goodPlaces, type LockToFit } from "../../src/fitting/fittedLock";
+import type { FittingAct } from "../../src/fitting/fittingAct";
+import { TRAINING_SIZES } from "../../src/fitting/fittingSizes";
+import { offsetEstimate } from "../../src/fitting/offsetEstimate";
+import { putTogether } from "../../src/fitting/putTogether";
+import { spindleLength } from "../../src/fitting/spindleLength";
+import type { Chance } from "../../src/statistics/chance";
+
+/** A training lock with 100 graduations. @param slotAt - graduations in [0, 100) */
+export const trainingLock = (slotAt: number): LockToFit => ({
+  sizes: TRAINING_SIZES,
+  perTurn: 100,
+  changingIndex: 10,
+  slotAt,
+});
+
+/** The lock after acts, each of which must go. */
+export function after(start: Assembly, acts: readonly FittingAct[], lock: LockToFit): Assembly {
+  return acts.reduce((now, act) => {
+    const { assembly, hindrance } = putTogether(now, act, lock);
+    if (hindrance !== null) throw new Error(`${act.type}: ${hindrance}`);
+    return assembly;
+  }, start);
+}
+
+/** The acts that fit a lock well, in order. */
+export function goodActs(lock: LockToFit): readonly FittingAct[] {
+  const length_mm = spindleLength(lock.sizes, (lock.sizes.gapLeast_mm + lock.sizes.gapMost_mm) / 2);
+  const [place] = goodPlaces(lock, length_mm);
+  if (place === undefined) throw new Error("no good place");
+  return [
+    { type: "washers.put", washers: ["flat", "flat", "spring"] },
+    { type: "body.hung" },
+    { type: "body.tightened" },
+    { type: "ring.put", offset: { x_mm: 0.02, y_mm: -0.01 }, turned: 0 },
+    { type: "ring.tightened" },
+    { type: "spindle.cut", length_mm },
+    { type: "spindle.dressed" },
+    { type: "dial.screwed", by: place.turnedIn },
+    { type: "key.put" },
+    { type: "key.driven" },
+    { type: "key.screwed", torque_Nm: 0.6 },
+    { type: "locker.dropped", at: "key-screw" },
+    { type: "strike.hung", above_mm: 0.2 },
+    { type: "strike.tightened" },
+  ];
+}
+
+export const wellFitted = (lock: LockToFit): Assembly => after(inTheTray(lock.sizes.spindle_mm), goodActs(lock), lock);
+
+export function fitted(assembly: Assembly, lock: LockToFit): Fit {
+  const fit = fitOf(assembly, lock);
+  if (fit === null) throw new Error("not together");
+  return fit;
+}
+
+/** How far to screw a dial in for a gap, graduations. */
+export const dialInFor = (lock: LockToFit, length_mm: number, gap_mm: number): number =>
+  ((gapAtFirstHold(lock, length_mm) - gap_mm) * lock.sizes.threadsPerInch * lock.perTurn) / 25.4;
+
+type Of<Kind extends FitCheck> = Extract<FitObservation, { readonly kind: Kind }>;
+type Conclusions = { readonly [Kind in FitCheck]: (seen: Of<Kind>, lock: LockToFit) => readonly FitFault[] };
+
+const when = (fault: FitFault, isSo: boolean): readonly FitFault[] => (isSo ? [fault] : []);
+
+/** What each check tells to someone who knows the limits and nothing of the lock. */
+const CONCLUSIONS: Conclusions = {
+  "turn-round": ({ ahead, scrapes }) => [
+    ...when("rubs", scrapes),
+    // What scrapes holds the dial too: the rest is the washers'.
+    ...when("dial-heavy", ahead - (scrapes ? 1.5 : 0) > 1.05),
+  ],
+  "push-pull": ({ moves_mm, scrapes }, { sizes }) => [
+    ...when("rubs", scrapes),
+    ...when("end-play", moves_mm > sizes.endPlayMost_mm + 0.02),
+  ],
+  feelers: ({ leaves_mm }, { sizes }) => when("gap-wide", Math.min(...leaves_mm) >= sizes.gapMost_mm),
+  marks: ({ readings }, { sizes, perTurn }) => {
+    const { offset } = offsetEstimate(readings, sizes.markRadius_mm, perTurn);
+    return when("ring-off-center", Math.hypot(offset.x_mm, offset.y_mm) > 0.25);
+  },
+  zero: ({ reads }, { perTurn, sizes }) => when("wrong-keyway", Math.abs(reads) > perTurn / sizes.keyways / 2),
+  depth: ({ out_mm }, { sizes }) => [
+    ...when("spindle-short", out_mm < sizes.outLeast_mm - 0.15),
+    ...when("spindle-long", out_mm > sizes.outMost_mm + 0.15),
+  ],
+  key: ({ standsProud, screw, lockerAt }) => [
+    ...when("key-not-seated", standsProud),
+    ...when("key-screw-loose", screw === "loose" || screw === "out"),
+    ...when("key-screw-stripped", screw === "stripped"),
+    ...when("key-screw-unsecured", screw === "firm" && !lockerAt.includes("key-screw")),
+    ...when("locker-astray", lockerAt.includes("spindle-thread")),
+  ],
+  wheels: ({ turn }) => when("locker-astray", !turn),
+  screws: ({ give }) => [
+    ...when("ring-loose", give.includes("ring")),
+    ...when("body-by-one-screw", give.includes("body")),
+    ...when("strike-by-one-screw", give.includes("strike")),
+  ],
+  bolt: ({ drags }) => when("bolt-binds", drags),
+};
+
+/** A technician who makes every check, the marks several times, and says what is wrong. */
+export function diagnosed(assembly: Assembly, lock: LockToFit, chance: Chance): ReadonlySet<FitFault> {
+  const fit = fitted(assembly, lock);
+  const found = FIT_CHECKS.flatMap((kind) => {
+    const seen = checkFit(kind, { fit, assembly, lock, chance });
+    return (CONCLUSIONS[kind] as (seen: FitObservation, lock: LockToFit) => readonly FitFault[])(seen, lock);
+  });
+  return new Set(found);
+}
