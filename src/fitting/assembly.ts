@@ -21,6 +21,8 @@ export interface Spindle {
   readonly length_mm: number;
   /** Whether its end is as it came, as the saw left it, or filed and freed of burr. */
   readonly end: "as-delivered" | "sawn" | "dressed";
+  /** Whether the thread in it that holds the key's screw is stripped. */
+  readonly isStripped: boolean;
 }
 
 /** The key that couples spindle and cam. */
@@ -52,10 +54,13 @@ export interface Assembly {
   readonly hasCover: boolean;
 }
 
+/** A spindle as it comes. @param length_mm - from the dial's back, millimeters */
+export const newSpindle = (length_mm: number): Spindle => ({ length_mm, end: "as-delivered", isStripped: false });
+
 /** A door prepared, all parts in the tray. @param spindle_mm - length of a spindle as it comes, millimeters */
 export const inTheTray = (spindle_mm: number): Assembly => ({
   ring: null,
-  spindle: { length_mm: spindle_mm, end: "as-delivered" },
+  spindle: newSpindle(spindle_mm),
   spares: 1,
   washers: [],
   body: null,
@@ -65,3 +70,7 @@ export const inTheTray = (spindle_mm: number): Assembly => ({
   strike: null,
   hasCover: false,
 });
+
+/** Thread locker on the spindle sets for good once the dial is in. */
+export const isGluedIn = ({ dialIn, locker }: Assembly): boolean =>
+  dialIn !== null && locker.includes("spindle-thread");

@@ -28,6 +28,7 @@ export type FittingAct =
   | { readonly type: "strike.hung"; readonly above_mm: number }
   | { readonly type: "strike.moved"; readonly by_mm: number }
   | { readonly type: "strike.tightened" }
+  | { readonly type: "strike.loosened" }
   | { readonly type: "cover.put" }
   | { readonly type: "cover.taken" };
 

@@ -1,5 +1,5 @@
 import { assign, setup } from "xstate";
-import type { Assembly } from "./assembly";
+import { type Assembly, isGluedIn } from "./assembly";
 import type { FitCheck } from "./fitCheck";
 import type { LockToFit } from "./fittedLock";
 import type { Hindrance } from "./fittingAct";
@@ -21,10 +21,12 @@ const leastLength = ({ sizes }: LockToFit): number =>
   sizes.gapLeast_mm + sizes.ring_mm + sizes.door_mm + sizes.plate_mm + sizes.body_mm + sizes.outLeast_mm;
 
 /** Whether nothing in the tray makes a good lock of this any more. */
-const isSpent = ({ spindle, spares, locker, key }: Assembly, lock: LockToFit): boolean =>
-  locker.includes("wheels") ||
-  key?.screw === "stripped" ||
-  (spindle.length_mm < leastLength(lock) && (spares === 0 || locker.includes("spindle-thread")));
+function isSpent(assembly: Assembly, lock: LockToFit): boolean {
+  const { spindle, spares, locker } = assembly;
+  if (locker.includes("wheels") || isGluedIn(assembly)) return true;
+  const isSpoiled = spindle.isStripped || spindle.length_mm < leastLength(lock) || locker.includes("spindle-thread");
+  return isSpoiled && spares === 0;
+}
 
 /** Names the state of a lock on the door. */
 export function stageOf(assembly: Assembly, lock: LockToFit): FitStage {
@@ -36,60 +38,84 @@ export function stageOf(assembly: Assembly, lock: LockToFit): FitStage {
 
 /** What the chart remembers. */
 export interface FittingContext {
+  /** Parts moved. */
   readonly acts: number;
-  /** Checks made since a part was last moved. */
+  /** Checks made since a part was last moved, in order. */
   readonly checks: readonly FitCheck[];
   /** What stood in the way of the last act, or null. */
   readonly stopped: Hindrance | null;
+  /** How far it was together when it was said to be ready; null before. */
+  readonly declared: FitStage | null;
 }
 
-const NOTHING: FittingContext = { acts: 0, checks: [], stopped: null };
+/** Where the trainee is: how far the lock is together, or the debrief. */
+export type FittingState = FitStage | "declared";
+
+const NOTHING: FittingContext = { acts: 0, checks: [], stopped: null, declared: null };
+
+/** What every state but the debrief takes: what is moved while that is read does not count. */
+const MOVES = {
+  "part.moved": [
+    { guard: { type: "isStage", params: "apart" }, target: "apart", actions: "move" },
+    { guard: { type: "isStage", params: "coupled" }, target: "coupled", actions: "move" },
+    { guard: { type: "isStage", params: "closed" }, target: "closed", actions: "move" },
+    { guard: { type: "isStage", params: "spent" }, target: "spent", actions: "move" },
+  ],
+  "part.stopped": { actions: "stop" },
+} as const;
 
 /**
- * A dial that is fitted: parts in the tray, coupled, closed, or spoiled beyond what the tray can mend; then the word that it
- * is ready, and the debrief.
+ * A dial that is fitted: apart, coupled, closed, or spoiled beyond what the tray can mend; then the word that it is ready,
+ * and the debrief.
  *
- * A part that is moved makes every check before it worthless. A word once given can be taken back as long as the debrief is
- * not read: that is the same state, left by going on.
+ * A part that is moved makes every check before it worthless. The word can be taken back, and the work goes on where it was.
  */
 export const fittingMachine = setup({
   types: { context: {} as FittingContext, events: {} as FittingEvent },
   guards: {
     isStage: ({ event }, stage: FitStage) => event.type === "part.moved" && event.stage === stage,
+    was: ({ context }, stage: FitStage) => context.declared === stage,
   },
   actions: {
     move: assign(({ context }) => ({ acts: context.acts + 1, checks: [], stopped: null })),
     stop: assign(({ event }) => (event.type === "part.stopped" ? { stopped: event.by } : {})),
-    check: assign(({ context, event }) =>
-      event.type === "check.made" ? { checks: [...new Set([...context.checks, event.check])], stopped: null } : {},
-    ),
+    check: assign(({ context }, check: FitCheck) => ({
+      checks: [...new Set([...context.checks, check])],
+      stopped: null,
+    })),
+    declare: assign((_, declared: FitStage) => ({ declared, stopped: null })),
+    reopen: assign({ declared: null }),
     forget: assign(NOTHING),
   },
 }).createMachine({
   id: "fitting",
   context: NOTHING,
-  initial: "working",
-  on: { "fitting.restarted": { target: ".working", actions: "forget" } },
+  initial: "apart",
+  on: { "fitting.restarted": { target: ".apart", actions: "forget" } },
   states: {
-    working: {
-      initial: "apart",
+    apart: { on: MOVES },
+    coupled: {
       on: {
-        "part.moved": [
-          { guard: { type: "isStage", params: "apart" }, target: ".apart", actions: "move" },
-          { guard: { type: "isStage", params: "coupled" }, target: ".coupled", actions: "move" },
-          { guard: { type: "isStage", params: "closed" }, target: ".closed", actions: "move" },
-          { guard: { type: "isStage", params: "spent" }, target: ".spent", actions: "move" },
-        ],
-        "part.stopped": { actions: "stop" },
-      },
-      states: {
-        apart: {},
-        coupled: { on: { "check.made": { actions: "check" }, "fit.declared": "#fitting.declared" } },
-        closed: { on: { "check.made": { actions: "check" }, "fit.declared": "#fitting.declared" } },
-        spent: { on: { "fit.declared": "#fitting.declared" } },
-        back: { type: "history" },
+        ...MOVES,
+        "check.made": { actions: { type: "check", params: ({ event }) => event.check } },
+        "fit.declared": { target: "declared", actions: { type: "declare", params: "coupled" } },
       },
     },
-    declared: { on: { "fit.reopened": "working.back" } },
+    closed: {
+      on: {
+        ...MOVES,
+        "check.made": { actions: { type: "check", params: ({ event }) => event.check } },
+        "fit.declared": { target: "declared", actions: { type: "declare", params: "closed" } },
+      },
+    },
+    spent: { on: { ...MOVES, "fit.declared": { target: "declared", actions: { type: "declare", params: "spent" } } } },
+    declared: {
+      on: {
+        "fit.reopened": [
+          { guard: { type: "was", params: "coupled" }, target: "coupled", actions: "reopen" },
+          { guard: { type: "was", params: "closed" }, target: "closed", actions: "reopen" },
+        ],
+      },
+    },
   },
 });

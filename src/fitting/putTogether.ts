@@ -1,4 +1,4 @@
-import type { Assembly, KeyIn, RingOn } from "./assembly";
+import { type Assembly, isGluedIn, type KeyIn, type LockerPlace, newSpindle, type RingOn } from "./assembly";
 import { farthestIn, keywayAt, type LockToFit, standsOutNow } from "./fittedLock";
 import type { FittingAct, Hindrance } from "./fittingAct";
 import { screwAfter } from "./keySeat";
@@ -19,11 +19,11 @@ const unless = (hindrances: readonly (readonly [Hindrance, boolean])[], change: 
   hindrances.find(([, isSo]) => isSo)?.[0] ?? change();
 
 const hasDial = ({ dialIn }: Assembly) => dialIn !== null;
-/** Thread locker on the spindle sets for good. */
-const isGluedIn = (now: Assembly) => hasDial(now) && now.locker.includes("spindle-thread");
 /** Its screws are under the dial. */
 const dialInTheWay = (now: Assembly) => ["dial-in-the-way", hasDial(now)] as const;
 const coverInTheWay = (now: Assembly) => ["cover-in-the-way", now.hasCover] as const;
+
+const without = ({ locker }: Assembly, place: LockerPlace) => locker.filter((at) => at !== place);
 
 const changeRing = (now: Assembly, mustBe: "loose" | "any", change: (ring: RingOn) => Change): Done => {
   const { ring } = now;
@@ -49,7 +49,7 @@ const ACTS: Acts = {
 
   "spindle.cut": (now, { length_mm }) =>
     unless([dialInTheWay(now), ["too-short-to-cut", !(length_mm > 0 && length_mm < now.spindle.length_mm)]], () => ({
-      spindle: { length_mm, end: "sawn" },
+      spindle: { ...now.spindle, length_mm, end: "sawn" },
     })),
   "spindle.dressed": (now) =>
     unless([dialInTheWay(now), ["not-sawn", now.spindle.end !== "sawn"]], () => ({
@@ -57,8 +57,9 @@ const ACTS: Acts = {
     })),
   "spindle.replaced": (now, _, { sizes }) =>
     unless([dialInTheWay(now), ["no-spare", now.spares === 0]], () => ({
-      spindle: { length_mm: sizes.spindle_mm, end: "as-delivered" },
+      spindle: newSpindle(sizes.spindle_mm),
       spares: now.spares - 1,
+      locker: without(now, "spindle-thread"),
     })),
 
   "washers.put": (now, { washers }, lock) =>
@@ -102,18 +103,17 @@ const ACTS: Acts = {
   "key.put": (now, _, lock) =>
     unless([["no-dial", !hasDial(now)], coverInTheWay(now), ["is-there-already", now.key !== null]], () => {
       const keyway = keywayAt(lock, now.dialIn ?? 0);
-      return keyway === null ? "keyways-apart" : { key: { keyway, isSeated: false, screw: "out" } };
+      if (keyway === null) return "keyways-apart";
+      return { key: { keyway, isSeated: false, screw: now.spindle.isStripped ? "stripped" : "out" } };
     }),
   "key.driven": (now) => changeKey(now, (key) => ({ key: { ...key, isSeated: true } })),
   "key.screwed": (now, { torque_Nm }, { sizes }) =>
-    changeKey(now, (key) => ({
-      key: {
-        ...key,
-        screw:
-          key.screw === "stripped" ? "stripped" : screwAfter(torque_Nm, [sizes.screwHolds_Nm, sizes.screwStrips_Nm]),
-      },
-    })),
-  "key.taken": (now) => changeKey(now, () => ({ key: null })),
+    changeKey(now, (key) => {
+      if (now.spindle.isStripped) return {};
+      const screw = screwAfter(torque_Nm, [sizes.screwHolds_Nm, sizes.screwStrips_Nm]);
+      return { key: { ...key, screw }, spindle: { ...now.spindle, isStripped: screw === "stripped" } };
+    }),
+  "key.taken": (now) => changeKey(now, () => ({ key: null, locker: without(now, "key-screw") })),
   "locker.dropped": (now, { at }) => unless([coverInTheWay(now)], () => ({ locker: [...now.locker, at] })),
 
   "strike.hung": (now, { above_mm }) =>
@@ -124,6 +124,7 @@ const ACTS: Acts = {
     return { strike: { ...strike, above_mm: strike.above_mm + by_mm } };
   },
   "strike.tightened": ({ strike }) => (strike === null ? "no-strike" : { strike: { ...strike, screws: "by-all" } }),
+  "strike.loosened": ({ strike }) => (strike === null ? "no-strike" : { strike: { ...strike, screws: "by-one" } }),
 
   "cover.put": (now, _, lock) =>
     unless(

@@ -27,9 +27,10 @@ export function after(start: Assembly, acts: readonly FittingAct[], lock: LockTo
   }, start);
 }
 
-/** The acts that fit a lock well, in order. */
-export function goodActs(lock: LockToFit): readonly FittingAct[] {
-  const length_mm = spindleLength(lock.sizes, (lock.sizes.gapLeast_mm + lock.sizes.gapMost_mm) / 2);
+/** The acts that fit a lock well, in order. @param has_mm - length of the spindle there is: one that is right is not cut */
+export function goodActs(lock: LockToFit, has_mm = lock.sizes.spindle_mm): readonly FittingAct[] {
+  const right_mm = spindleLength(lock.sizes, (lock.sizes.gapLeast_mm + lock.sizes.gapMost_mm) / 2);
+  const length_mm = Math.min(right_mm, has_mm);
   const [place] = goodPlaces(lock, length_mm);
   if (place === undefined) throw new Error("no good place");
   return [
@@ -38,8 +39,7 @@ export function goodActs(lock: LockToFit): readonly FittingAct[] {
     { type: "body.tightened" },
     { type: "ring.put", offset: { x_mm: 0.02, y_mm: -0.01 }, turned: 0 },
     { type: "ring.tightened" },
-    { type: "spindle.cut", length_mm },
-    { type: "spindle.dressed" },
+    ...(length_mm < has_mm ? ([{ type: "spindle.cut", length_mm }, { type: "spindle.dressed" }] as const) : []),
     { type: "dial.screwed", by: place.turnedIn },
     { type: "key.put" },
     { type: "key.driven" },
