@@ -1,4 +1,4 @@
-import type { Graduations } from "../lock/dial";
+import { type Graduations, wrap } from "../lock/dial";
 import type { Assembly, KeyIn } from "./assembly";
 import { gapOf, type LockToFit, standsOutNow } from "./fittedLock";
 import type { FittingSizes } from "./fittingSizes";
@@ -96,3 +96,14 @@ export function fitOf(assembly: Assembly, lock: LockToFit): Fit | null {
     isGlued: locker.includes("wheels"),
   };
 }
+
+/**
+ * Where the opening index stands off its true place for a lock so fitted: what a lock train takes.
+ *
+ * An index that reads too much stands right of its place; a key in another keyway puts the dial on the cam to the right of
+ * where it belongs, which reads too little.
+ *
+ * @returns graduations in (-half a turn, half a turn], left positive
+ */
+export const indexOffsetOf = ({ openingReads, numbersOff }: Fit, perTurn: number): Graduations =>
+  wrap(numbersOff - openingReads, perTurn);

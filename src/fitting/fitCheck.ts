@@ -36,6 +36,7 @@ export type FitObservation =
   /** The bolt worked into its strike: whether it drags, door shut. */
   | { readonly kind: "bolt"; readonly drags: boolean };
 
+/** Names a check. */
 export type FitCheck = FitObservation["kind"];
 
 /** The checks, in the order in which one makes them. */

@@ -24,6 +24,7 @@ export const FIT_FAULTS = [
   "bolt-binds",
 ] as const;
 
+/** One of them. */
 export type FitFault = (typeof FIT_FAULTS)[number];
 
 /** A ring farther off than this reads wrong at some mark by more than a tenth of a graduation of 100; a training value. */

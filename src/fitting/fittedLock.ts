@@ -39,9 +39,13 @@ export function gapOf(lock: LockToFit, length_mm: number, dialIn: Graduations): 
 export const farthestIn = (lock: LockToFit, length_mm: number): Graduations =>
   Math.max(0, (gapAtFirstHold(lock, length_mm) / leadOf(lock.sizes.threadsPerInch)) * lock.perTurn);
 
-/** How far the spindle stands out of the cam, millimeters; negative inside. */
+/** How far a spindle stands out of the cam with its dial at a gap from the ring, millimeters; negative inside. */
+export const standsOutAt = (lock: LockToFit, length_mm: number, gap_mm: number): number =>
+  standsOut(throughOf(lock.sizes), gap_mm, length_mm);
+
+/** The same for a lock as it is. */
 export const standsOutNow = (lock: LockToFit, { spindle, dialIn }: Assembly): number =>
-  standsOut(throughOf(lock.sizes), gapOf(lock, spindle.length_mm, dialIn ?? 0), spindle.length_mm);
+  standsOutAt(lock, spindle.length_mm, gapOf(lock, spindle.length_mm, dialIn ?? 0));
 
 /** The puzzle of gap and keyway for a spindle of some length. */
 export function puzzleOf(lock: LockToFit, length_mm: number): KeywayPuzzle {
@@ -56,9 +60,9 @@ export function puzzleOf(lock: LockToFit, length_mm: number): KeywayPuzzle {
   };
 }
 
-/** The places in which the dial is as close as it should be and the key goes in. */
+/** The places in which the spindle has hold of the cam, the dial is as close as it should be, and the key goes into its keyway. */
 export const goodPlaces = (lock: LockToFit, length_mm: number): readonly KeyPlace[] =>
-  keyPlaces(puzzleOf(lock, length_mm)).filter(({ keyway }) => keyway === 0);
+  keyPlaces(puzzleOf(lock, length_mm)).filter(({ keyway, turnedIn }) => keyway === 0 && turnedIn >= 0);
 
 /** The keyway that lines up with the spindle's, or null where none is within the key's reach. */
 export function keywayAt({ sizes, perTurn, slotAt }: LockToFit, dialIn: Graduations): number | null {

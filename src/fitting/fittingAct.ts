@@ -42,7 +42,6 @@ export type Hindrance =
   | "on-the-ring"
   | "no-ring"
   | "ring-is-tight"
-  | "ring-is-loose"
   | "no-body"
   | "no-dial"
   | "no-key"

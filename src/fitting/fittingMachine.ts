@@ -1,7 +1,7 @@
 import { assign, setup } from "xstate";
 import { type Assembly, isGluedIn } from "./assembly";
 import type { FitCheck } from "./fitCheck";
-import type { LockToFit } from "./fittedLock";
+import { goodPlaces, type LockToFit, standsOutAt } from "./fittedLock";
 import type { Hindrance } from "./fittingAct";
 
 /** What the chart takes in: an act that was done, with what the lock came to; one that could not be; a check; the word that it is ready. */
@@ -16,15 +16,15 @@ export type FittingEvent =
 /** How far a lock is put together, and whether it can still become a good one. */
 export type FitStage = "apart" | "coupled" | "closed" | "spent";
 
-/** Shortest spindle that still reaches the cam with the dial close to its ring, millimeters. */
-const leastLength = ({ sizes }: LockToFit): number =>
-  sizes.gapLeast_mm + sizes.ring_mm + sizes.door_mm + sizes.plate_mm + sizes.body_mm + sizes.outLeast_mm;
+/** Whether a spindle reaches far enough into the cam with the dial in a place where gap and keyway are right. */
+const reachesCam = (lock: LockToFit, length_mm: number): boolean =>
+  goodPlaces(lock, length_mm).some(({ gap_mm }) => standsOutAt(lock, length_mm, gap_mm) >= lock.sizes.outLeast_mm);
 
 /** Whether nothing in the tray makes a good lock of this any more. */
 function isSpent(assembly: Assembly, lock: LockToFit): boolean {
   const { spindle, spares, locker } = assembly;
   if (locker.includes("wheels") || isGluedIn(assembly)) return true;
-  const isSpoiled = spindle.isStripped || spindle.length_mm < leastLength(lock) || locker.includes("spindle-thread");
+  const isSpoiled = spindle.isStripped || !reachesCam(lock, spindle.length_mm) || locker.includes("spindle-thread");
   return isSpoiled && spares === 0;
 }
 

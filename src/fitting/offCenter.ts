@@ -9,6 +9,7 @@ export interface Offset {
 /** How far off the axis, millimeters. */
 export const offsetOf = ({ x_mm, y_mm }: Offset): number => Math.hypot(x_mm, y_mm);
 
+/** On the axis. */
 export const CENTERED: Offset = { x_mm: 0, y_mm: 0 };
 
 /** A face of marks that turns in a ring of indexes, and how far both stand off the axis of the spindle. */

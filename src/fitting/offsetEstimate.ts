@@ -2,7 +2,7 @@ import { inverse, Matrix, solve } from "ml-matrix";
 import type { Graduations } from "../lock/dial";
 import { compensatedSum } from "../statistics/compensatedSum";
 import { fisherUpperTail } from "../statistics/fisherDistribution";
-import { StatisticsError } from "../statistics/statisticsError";
+import { mustHold } from "../statistics/statisticsError";
 import { studentQuantile } from "../statistics/studentDistribution";
 import { CENTERED, type Offset, readingError } from "./offCenter";
 
@@ -36,11 +36,7 @@ const STEPS = 6;
 
 function assertEnough(readings: readonly RingReading[], perTurn: number): void {
   const places = new Set(readings.map(({ place }) => ((place % perTurn) + perTurn) % perTurn));
-  if (places.size >= UNKNOWNS) return;
-  throw new StatisticsError(
-    "too-few-values",
-    `An offset needs readings at ${UNKNOWNS} different places of the ring, and there are ${places.size}.`,
-  );
+  mustHold(places.size >= UNKNOWNS, "too-few-values", ["places of the ring"], { least: UNKNOWNS });
 }
 
 /** What the readings differ from the model by, and how the model follows its unknowns, a row each. */

@@ -1,7 +1,7 @@
 import { dirname, join, normalize } from "node:path/posix";
 
 const BOTTOM = ["wording", "lock", "statistics"];
-const LOGIC = [...BOTTOM, "dialing", "zeroing", "trace", "drill", "handover"];
+const LOGIC = [...BOTTOM, "fitting", "dialing", "zeroing", "trace", "drill", "handover"];
 const RECORDS = [...LOGIC, "records", "progress"];
 
 /** Each layer, and the layers it may import. DEVELOPERS.md shows the same table to people. */
@@ -9,6 +9,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   wording: [],
   lock: ["wording"],
   statistics: ["wording"],
+  fitting: BOTTOM,
   dialing: ["wording", "lock"],
   zeroing: BOTTOM,
   trace: ["wording", "lock", "dialing"],
@@ -35,6 +36,7 @@ const PURE_PACKAGES = [
   "pure-rand",
   "@stdlib",
   "ml-levenberg-marquardt",
+  "ml-matrix",
   "fflate",
   "@noble/hashes",
   "d3-dsv",

@@ -81,5 +81,5 @@ test("as many readings as unknowns tell an offset and nothing about how sure it 
 
 test("readings at two places are too few, however often they are taken", () => {
   const two = [0, 50, 100, 150, -50].map((place) => ({ place, error: 0 }));
-  expect(() => offsetEstimate(two, RADIUS_MM, PER_TURN)).toThrow("3 different places of the ring, and there are 2");
+  expect(() => offsetEstimate(two, RADIUS_MM, PER_TURN)).toThrow("places of the ring: at least 3 values are needed");
 });

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Assembly, inTheTray } from "../../src/fitting/assembly";
 import { fitFaults } from "../../src/fitting/fitFault";
-import { gapOf, type LockToFit } from "../../src/fitting/fittedLock";
+import { gapOf, goodPlaces, type LockToFit } from "../../src/fitting/fittedLock";
 import type { FittingAct } from "../../src/fitting/fittingAct";
 import { stageOf } from "../../src/fitting/fittingMachine";
 import { putTogether } from "../../src/fitting/putTogether";
@@ -45,6 +45,14 @@ const act: fc.Arbitrary<FittingAct> = fc.oneof(
 const worked = (acts: readonly FittingAct[]): Assembly =>
   acts.reduce<Assembly>((now, one) => putTogether(now, one, lock).assembly, inTheTray(lock.sizes.spindle_mm));
 
+/** Whether a fit with this spindle, the dial as close as it may be, leaves the key without a hold. */
+function isTooShort(length_mm: number): boolean {
+  if (goodPlaces(lock, length_mm).length === 0) return true;
+  const bare = inTheTray(length_mm);
+  const whole = after(bare, goodActs(lock, length_mm), lock);
+  return fitFaults(fitted(whole, lock), whole, lock.sizes).includes("spindle-short");
+}
+
 /** Takes all apart that comes apart, and fits it again; a spindle that is spoiled is replaced. */
 function mended(now: Assembly, of: LockToFit): Assembly {
   const apart: readonly FittingAct[] = [
@@ -58,7 +66,7 @@ function mended(now: Assembly, of: LockToFit): Assembly {
   ];
   const bare = apart.reduce((one, step) => putTogether(one, step, of).assembly, now);
   const { spindle, locker } = bare;
-  const isSpoiled = spindle.isStripped || locker.includes("spindle-thread") || spindle.length_mm < 88;
+  const isSpoiled = spindle.isStripped || locker.includes("spindle-thread") || isTooShort(spindle.length_mm);
   const ready = isSpoiled ? after(bare, [{ type: "spindle.replaced" }], of) : bare;
   const strike: readonly FittingAct[] =
     ready.strike === null

@@ -48,6 +48,8 @@ function Page({ page, chance, seed, query }: PageProps): ReactElement {
       return <SCREENS.words asked={query.get("word")} />;
     case "bench":
       return <SCREENS.bench query={query} seed={seed} />;
+    case "fitting":
+      return <SCREENS.fitting key={`${query}`} chance={chance} query={query} />;
     case "zeroing":
       return <SCREENS.zeroing key={`${query}`} chance={chance} query={query} />;
     case "handover":

@@ -1,0 +1,107 @@
+import { useSelector } from "@xstate/react";
+import { type Fit, indexOffsetOf } from "../../../fitting/fit";
+import { FIT_CHECKS } from "../../../fitting/fitCheck";
+import { type FitFault, fitFaults } from "../../../fitting/fitFault";
+import { withWeight } from "../../hand/dial/dialAddress";
+import { memoryOf } from "../../parts/page/ofChart";
+import { signedText } from "../../parts/signedText";
+import type { FittingSession } from "./fittingSession";
+import { CHECK_LABELS, FAULT_WORDS, STAGE_WORDS } from "./fittingWords";
+import { RingPlot } from "./RingPlot";
+
+/** Most that an address of the bench takes, graduations. */
+const MOST = { index: 5, play: 2 } as const;
+
+/** The bench with this lock, or null where its numbers are too far off to be dialed there. */
+function benchAddressOf({ profile }: FittingSession, fit: Fit): string | null {
+  const index = Number(indexOffsetOf(fit, profile.graduations).toFixed(2));
+  const play = Number(fit.lostMotion.toFixed(2));
+  if (Math.abs(index) > MOST.index || play > MOST.play) return null;
+  const weight = fit.drag > 1 ? "heavy" : "usual";
+  return withWeight(`#/bench?profile=${profile.id}&index=${index}&play=${play}`, weight);
+}
+
+function Faults({ faults }: { readonly faults: readonly FitFault[] }) {
+  if (faults.length === 0) return <p>Nothing is wrong with this fit.</p>;
+  return (
+    <ol className="stack">
+      {faults.map((fault) => {
+        const { what, does, fix } = FAULT_WORDS[fault];
+        return (
+          <li key={fault}>
+            <strong>{what}</strong> {does} <em>Fix:</em> {fix}
+          </li>
+        );
+      })}
+    </ol>
+  );
+}
+
+/** What the fit does to what is read and dialed. */
+function Effects({ fit }: { readonly fit: Fit }) {
+  const { openingReads, changingReads, numbersOff } = fit;
+  const between = changingReads === null ? null : changingReads - openingReads;
+  return (
+    <ul className="stack text-small">
+      <li>
+        The opening index reads {signedText(openingReads, 2)} graduations, wherever the dial is. Turning the ring, or
+        setting zero, compensates for this.
+      </li>
+      {between !== null && (
+        <li>
+          The changing index then still reads {signedText(between, 2)} graduations. No zero compensates for this: it
+          comes from a ring off center.
+        </li>
+      )}
+      {numbersOff !== 0 && <li>The key puts every number {numbersOff} graduations off.</li>}
+      <li>
+        Lost motion: {fit.lostMotion.toFixed(2)} graduations
+        {fit.playGrows > 0 && `, and ${fit.playGrows.toFixed(1)} more in every thousand turns`}.
+      </li>
+    </ul>
+  );
+}
+
+/** What the fit is, which checks were skipped, and what it does to the lock. */
+export function FitDebrief({ session }: { readonly session: FittingSession }) {
+  const { checks, declared } = useSelector(session.chart, memoryOf);
+  const { fit, assembly, lock } = session;
+  if (declared === null) return null;
+  const skipped = FIT_CHECKS.filter((check) => !checks.includes(check));
+  const bench = fit === null ? null : benchAddressOf(session, fit);
+  return (
+    <section className="panel stack" aria-label="Debrief">
+      <h2>Debrief</h2>
+      {fit === null ? (
+        <p>{STAGE_WORDS.spent}</p>
+      ) : (
+        <>
+          <Faults faults={fitFaults(fit, assembly, lock.sizes)} />
+          <Effects fit={fit} />
+          <RingPlot assembly={assembly} lock={lock} />
+        </>
+      )}
+      <p>
+        {skipped.length === 0
+          ? "You made every check."
+          : `Checks you did not make on this fit: ${skipped.map((check) => CHECK_LABELS[check].toLowerCase()).join("; ")}.`}
+      </p>
+      <p className="text-soft text-small">Practice result, not a certificate.</p>
+      <div className="row">
+        {declared !== "spent" && (
+          <button type="button" className="button" onClick={() => session.goOn()}>
+            Go on fitting
+          </button>
+        )}
+        <button type="button" className="button" onClick={() => session.again()}>
+          Start again, on another door
+        </button>
+        {bench !== null && (
+          <a className="button" href={bench}>
+            Dial this lock on the bench
+          </a>
+        )}
+      </div>
+    </section>
+  );
+}

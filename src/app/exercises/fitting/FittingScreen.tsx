@@ -1,0 +1,54 @@
+import { useSelector } from "@xstate/react";
+import { useMemo } from "react";
+import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import type { Chance } from "../../../statistics/chance";
+import { LockChoice } from "../../hand/LockChoice";
+import { stateOf } from "../../parts/page/ofChart";
+import { useStore } from "../../parts/page/useStore";
+import { Cautions } from "../handover/Cautions";
+import { Checks } from "./Checks";
+import { FitDebrief } from "./FitDebrief";
+import { FittingSession } from "./fittingSession";
+import { CAUTIONS } from "./fittingWords";
+import { Gauges } from "./Gauges";
+import { PartsTray } from "./PartsTray";
+import { SectionDrawing } from "./SectionDrawing";
+import "../../parts/workplace.css";
+
+interface FittingScreenProps {
+  readonly query: URLSearchParams;
+  readonly chance: Chance;
+}
+
+const PACKS = SHIPPED_PROFILES.filter(({ kind }) => kind === "wheel-pack");
+
+/** Fitting: ring, dial, spindle and key, in any order; what comes of it shows in the checks and in the debrief. */
+export function FittingScreen({ query, chance }: FittingScreenProps) {
+  const [first] = PACKS;
+  if (first === undefined) throw new Error("no lock is shipped");
+  const profile = PACKS.find(({ id }) => id === query.get("profile")) ?? first;
+  const session = useStore(useMemo(() => new FittingSession(profile, chance), [profile, chance]));
+  const isRead = useSelector(session.chart, stateOf) === "declared";
+  return (
+    <main>
+      <h1 className="visually-hidden">Fitting</h1>
+      <div className="workplace">
+        <div className="workplace-hand">
+          <div className="setup">
+            <LockChoice locks={PACKS} lock={profile} onLock={({ id }) => location.assign(`#/fitting?profile=${id}`)} />
+            <button type="button" className="button" onClick={() => session.again()}>
+              Start again
+            </button>
+          </div>
+          <SectionDrawing assembly={session.assembly} lock={session.lock} />
+          <Gauges session={session} />
+          {isRead ? <FitDebrief session={session} /> : <Checks session={session} />}
+        </div>
+        <div className="workplace-panels">
+          <PartsTray session={session} />
+          <Cautions cautions={CAUTIONS} source="common practice, no source" />
+        </div>
+      </div>
+    </main>
+  );
+}

@@ -1,0 +1,108 @@
+import { createActor } from "xstate";
+import { type Assembly, inTheTray } from "../../../fitting/assembly";
+import { type Fit, fitOf } from "../../../fitting/fit";
+import { checkFit, type FitCheck, type FitObservation } from "../../../fitting/fitCheck";
+import type { LockToFit } from "../../../fitting/fittedLock";
+import type { FittingAct } from "../../../fitting/fittingAct";
+import { fittingMachine, stageOf } from "../../../fitting/fittingMachine";
+import { TRAINING_SIZES } from "../../../fitting/fittingSizes";
+import type { Offset } from "../../../fitting/offCenter";
+import { putTogether } from "../../../fitting/putTogether";
+import type { Profile } from "../../../lock/profile";
+import type { Chance } from "../../../statistics/chance";
+import { Store } from "../../parts/page/store";
+
+/** How far off a strike may first hang, millimeters either way. */
+const STRIKE_OFF_mm = 4;
+/** How far a ring that is put on may be turned, graduations either way. */
+const RING_TURNED = 3;
+
+/** A lock of the shape of a profile, its keyways anywhere. */
+const lockOf = (profile: Profile, chance: Chance): LockToFit => ({
+  sizes: TRAINING_SIZES,
+  perTurn: profile.graduations,
+  changingIndex: profile.kind === "wheel-pack" ? (profile.changing?.index ?? null) : null,
+  slotAt: Math.floor(chance() * profile.graduations),
+});
+
+/** A dial that is fitted on the screen, part by part. A store outside React; how it goes on is the chart's. */
+export class FittingSession extends Store {
+  readonly profile: Profile;
+  readonly chart = createActor(fittingMachine).start();
+  lock: LockToFit;
+  assembly: Assembly;
+  /** What the checks showed since a part was last moved, latest first. */
+  log: readonly FitObservation[] = [];
+  private readonly chance: Chance;
+
+  constructor(profile: Profile, chance: Chance) {
+    super();
+    this.profile = profile;
+    this.chance = chance;
+    this.lock = lockOf(profile, chance);
+    this.assembly = inTheTray(this.lock.sizes.spindle_mm);
+  }
+
+  /** What the lock comes to; null while it is not together. */
+  get fit(): Fit | null {
+    return fitOf(this.assembly, this.lock);
+  }
+
+  act(act: FittingAct): void {
+    const { assembly, hindrance } = putTogether(this.assembly, act, this.lock);
+    if (hindrance === null) {
+      this.assembly = assembly;
+      this.log = [];
+      this.chart.send({ type: "part.moved", stage: stageOf(assembly, this.lock) });
+    } else {
+      this.chart.send({ type: "part.stopped", by: hindrance });
+    }
+    this.changed();
+  }
+
+  /** Puts the ring on, by eye or over a bushing on the spindle. */
+  putRing(isByBushing: boolean): void {
+    const { bushingPlay_mm, ringPlay_mm } = this.lock.sizes;
+    const turned = RING_TURNED * (2 * this.chance() - 1);
+    this.act({ type: "ring.put", offset: this.anyWay(isByBushing ? bushingPlay_mm : ringPlay_mm), turned });
+  }
+
+  /** Hangs the strike by one screw, by eye. */
+  hangStrike(): void {
+    this.act({ type: "strike.hung", above_mm: STRIKE_OFF_mm * (2 * this.chance() - 1) });
+  }
+
+  check(kind: FitCheck): void {
+    const { fit, assembly, lock, chance } = this;
+    if (fit === null) return;
+    this.log = [checkFit(kind, { fit, assembly, lock, chance }), ...this.log];
+    this.chart.send({ type: "check.made", check: kind });
+    this.changed();
+  }
+
+  declare(): void {
+    this.chart.send({ type: "fit.declared" });
+    this.changed();
+  }
+
+  goOn(): void {
+    this.chart.send({ type: "fit.reopened" });
+    this.changed();
+  }
+
+  /** Another door, all parts in the tray. */
+  again(): void {
+    this.lock = lockOf(this.profile, this.chance);
+    this.assembly = inTheTray(this.lock.sizes.spindle_mm);
+    this.log = [];
+    this.chart.send({ type: "fitting.restarted" });
+    this.changed();
+  }
+
+  /** A way off the middle of some size, in any direction; half of the most or more, so that it shows. */
+  private anyWay(most_mm: number): Offset {
+    const angle = 2 * Math.PI * this.chance();
+    const size = most_mm * (0.5 + 0.5 * this.chance());
+    return { x_mm: size * Math.cos(angle), y_mm: size * Math.sin(angle) };
+  }
+}

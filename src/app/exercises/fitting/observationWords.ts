@@ -1,0 +1,54 @@
+import type { FitCheck, FitObservation } from "../../../fitting/fitCheck";
+import type { KeyScrew } from "../../../fitting/keySeat";
+import { signedText } from "../../parts/signedText";
+
+type Of<Kind extends FitCheck> = Extract<FitObservation, { readonly kind: Kind }>;
+type Words = { readonly [Kind in FitCheck]: (seen: Of<Kind>) => string };
+
+const mm = (size: number, places: number) => `${size.toFixed(places)} mm`;
+
+const SCREW: Readonly<Record<KeyScrew, string>> = {
+  out: "Its screw is not in.",
+  loose: "Its screw turns under two fingers.",
+  firm: "Its screw is firm.",
+  stripped: "Its screw turns and never gets firm.",
+};
+
+const PLACES = ["top", "right", "bottom", "left"] as const;
+const round = (figures: readonly string[]) => figures.map((figure, k) => `${PLACES[k]} ${figure}`).join(", ");
+
+const WORDS: Words = {
+  depth: ({ out_mm }) =>
+    out_mm < 0
+      ? `The spindle ends ${mm(-out_mm, 1)} inside the cam.`
+      : `The spindle is ${mm(out_mm, 1)} out of the cam.`,
+  feelers: ({ leaves_mm }) => `Thickest leaf that goes in: ${round(leaves_mm.map((leaf) => mm(leaf, 2)))}.`,
+  "turn-round": ({ ahead, catches, scrapes }) =>
+    [
+      `The hand gets ${ahead.toFixed(1)} graduations ahead of the dial.`,
+      scrapes ? "It scrapes on the ring." : "Nothing scrapes.",
+      catches ? "It catches once in each turn." : "",
+    ]
+      .join(" ")
+      .trim(),
+  "push-pull": ({ moves_mm, scrapes }) =>
+    `The dial moves ${mm(moves_mm, 2)}.${scrapes ? " Pushed in, it scrapes on the ring." : ""}`,
+  key: ({ standsProud, screw, lockerAt }) =>
+    [
+      standsProud ? "The key is not all the way in." : "The key is all the way in.",
+      SCREW[screw],
+      lockerAt.includes("key-screw") ? "There is thread locker on it." : "There is no thread locker on it.",
+      lockerAt.includes("spindle-thread") ? "There is thread locker on the spindle's thread." : "",
+    ]
+      .join(" ")
+      .trim(),
+  zero: ({ reads }) => `The dial reads ${signedText(reads, 1)} from 0.`,
+  marks: ({ readings }) => `Too much by ${round(readings.map(({ error }) => signedText(error, 2)))}.`,
+  wheels: ({ turn }) => (turn ? "Every wheel turns freely." : "The wheels are stuck together."),
+  screws: ({ give }) => (give.length === 0 ? "Every screw is tight." : `Loose: ${give.join(", ")}.`),
+  bolt: ({ drags }) => (drags ? "The bolt drags on the strike." : "The bolt goes in freely."),
+};
+
+/** What a check showed, in a sentence or two. Plus reads too much. */
+export const observationText = (seen: FitObservation): string =>
+  (WORDS[seen.kind] as (seen: FitObservation) => string)(seen);
