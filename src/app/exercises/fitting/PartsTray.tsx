@@ -56,6 +56,7 @@ function WasherChoice({ session }: TrayProps) {
     <label className="row">
       Washers, from the cam out
       <select
+        className="field"
         value={stackText(washers)}
         disabled={isClosed}
         onChange={({ target }) => {
