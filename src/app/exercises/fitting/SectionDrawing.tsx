@@ -75,10 +75,10 @@ function Strike({ assembly, sizes }: { readonly assembly: Assembly; readonly siz
   const above = SCALE * (strike?.above_mm ?? 0);
   return (
     <g>
-      <rect className="fill-metal-2" x={middle - 44} y={AXIS - height / 2} width={44} height={height} />
+      <rect className="fill-metal-2 stroke-line" x={middle - 44} y={AXIS - height / 2} width={44} height={height} />
       {strike !== null && (
         <path
-          className="fill-metal-3"
+          className="fill-metal-3 stroke-line"
           fillRule="evenodd"
           d={`M${middle} ${AXIS - above - 46}h20v92h-20Z M${middle + 4} ${AXIS - above - hole / 2}h12v${hole}h-12Z`}
         />
@@ -108,7 +108,7 @@ export function SectionDrawing({ assembly, lock }: SectionDrawingProps) {
   return (
     <figure className="fitting-section w-full max-w-[760px]">
       <svg viewBox="0 0 640 300" aria-hidden="true">
-        <Pair from={doorFrom} to={plateFrom} low={7} high={46} className="fill-metal-1" />
+        <Pair from={doorFrom} to={plateFrom} low={7} high={46} className="fill-metal-1 stroke-line" />
         {ring !== null && (
           <>
             <Block
@@ -116,22 +116,34 @@ export function SectionDrawing({ assembly, lock }: SectionDrawingProps) {
               to={doorFrom}
               low={RING_mm.inner + shift}
               high={RING_mm.outer + shift}
-              className="fill-metal-3"
+              className="fill-metal-3 stroke-line"
             />
             <Block
               from={0}
               to={doorFrom}
               low={-RING_mm.outer + shift}
               high={-RING_mm.inner + shift}
-              className="fill-metal-3"
+              className="fill-metal-3 stroke-line"
             />
           </>
         )}
         {body !== null && (
           <g transform={body === "by-one" ? `rotate(1.5 ${x(bodyFrom)} ${y(BODY_mm)})` : undefined}>
-            <Pair from={plateFrom} to={bodyFrom} low={6} high={32} className="fill-metal-3" />
-            <Pair from={bodyFrom} to={face} low={CAM_mm.radius + 2} high={BODY_mm} className="fill-metal-2" />
-            <Pair from={face - CAM_mm.thick} to={face} low={SPINDLE_mm} high={CAM_mm.radius} className="fill-metal-3" />
+            <Pair from={plateFrom} to={bodyFrom} low={6} high={32} className="fill-metal-3 stroke-line" />
+            <Pair
+              from={bodyFrom}
+              to={face}
+              low={CAM_mm.radius + 2}
+              high={BODY_mm}
+              className="fill-metal-2 stroke-line"
+            />
+            <Pair
+              from={face - CAM_mm.thick}
+              to={face}
+              low={SPINDLE_mm}
+              high={CAM_mm.radius}
+              className="fill-metal-3 stroke-line"
+            />
             <Washers washers={washers} sizes={sizes} at={face - CAM_mm.thick} />
           </g>
         )}
