@@ -140,6 +140,7 @@ test.describe("the keyboard", () => {
     const expected = [
       /^link "Start"/,
       /^link "Bench"/,
+      /^link "Fitting"/,
       /^link "Zeroing"/,
       /^link "Handover"/,
       /^link "Drill sheets"/,

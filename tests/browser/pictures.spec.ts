@@ -73,6 +73,7 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await at("#/bench?seed=5")(page);
     await page.getByRole("button", { name: /^Combination/ }).click();
   },
+  fitting: at("#/fitting?seed=3"),
   "zeroing-ring": at("#/zeroing?seed=5"),
   "zeroing-play": async (page) => {
     await at("#/zeroing?seed=5")(page);

@@ -11,6 +11,7 @@ const ROUTES = [
   "zeroing",
   ...["run", "change", "trouble", "holdback", "record"].map((view) => `handover?view=${view}`),
   "sheets",
+  "fitting",
   "sittings",
   "sittings?sheet=round-and-round",
   ...["attempts", "progress", "sittings", "jobs", "files"].map((view) => `logbook?view=${view}`),

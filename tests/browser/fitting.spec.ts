@@ -1,0 +1,113 @@
+import type { Page } from "@playwright/test";
+import { LOOKS, look, violations } from "./axe";
+import { expect, test } from "./page";
+
+const does = async (page: Page, ...names: readonly string[]) => {
+  for (const name of names) await page.getByRole("button", { name, exact: true }).click();
+};
+
+const gauge = (page: Page, name: string) => page.getByRole("term").filter({ hasText: name }).locator("+ dd");
+
+/** Screws the dial out until a keyway lines up, one graduation at a time. @param from - graduations out before the search */
+async function toKeyway(page: Page, from: number): Promise<void> {
+  for (let tens = 0; tens < from / 10; tens++) await does(page, "Out 10");
+  const slot = gauge(page, "Slot of the spindle");
+  for (let k = 0; k < 30 && (await slot.textContent()) !== "one lines up"; k++) await does(page, "Out 1");
+  await expect(slot).toHaveText("one lines up");
+}
+
+async function begin(page: Page): Promise<void> {
+  await page.getByLabel("Washers, from the cam out").selectOption("flat, flat, spring");
+  await does(page, "Hang it by one screw", "Tighten all screws");
+}
+
+async function cut(page: Page, length: string): Promise<void> {
+  await page.getByLabel("Cut to, mm from the dial's back").fill(length);
+  await does(page, "Saw off");
+}
+
+test("a dial fitted badly says so in its debrief; taken apart and fitted right, nothing is wrong, and it goes to the bench", async ({
+  page,
+}) => {
+  await page.goto("#/fitting?seed=3");
+  const stopped = page.getByRole("region", { name: "Parts" }).getByRole("status");
+  await begin(page);
+  await does(page, "Put it on by eye", "Tighten the ring");
+  await cut(page, "88.5");
+  await does(page, "In until it touches");
+  await expect(stopped).toHaveText(/sawn end does not start/);
+  await does(page, "File and chamfer the end", "In until it touches");
+  await expect(gauge(page, "Gap between dial and ring")).toHaveText("0.00 mm");
+  await toKeyway(page, 0);
+  await does(page, "Insert the key", "Screw lightly, 0.2 Nm", "Hang the strike by one screw", "Look at the key");
+  await expect(page.getByRole("region", { name: "Checks" }).getByRole("status")).toHaveText(
+    /not all the way in\. Its screw turns under two fingers/,
+  );
+  await does(page, "The dial is fitted: show the debrief");
+  const debrief = page.getByRole("region", { name: "Debrief" });
+  for (const fault of ["ring is off center", "dial rubs", "key is not driven home", "screw is loose", "by one screw"]) {
+    await expect(debrief).toContainText(fault);
+  }
+  await expect(debrief).toContainText("Checks you did not make");
+
+  await does(page, "Go on fitting", "Remove the key", "Take the dial out", "Loosen the ring", "Take the ring off");
+  await does(page, "Put it on over the bushing", "Tighten the ring", "In until it touches");
+  await fitKey(page);
+  await trueStrike(page);
+  await does(page, "The dial is fitted: show the debrief");
+  await expect(debrief).toContainText("Nothing is wrong with this fit.");
+  await debrief.getByRole("link", { name: "Dial this lock on the bench" }).click();
+  await expect(page.getByRole("slider", { name: "Dial" })).toBeVisible();
+  expect(page.url()).toMatch(/profile=three-wheel.*&index=-?\d\.\d+&play=0\.25/);
+});
+
+/** Tries one keyway after the other until the dial reads near 0 with the gate under the nose. */
+async function fitKey(page: Page): Promise<void> {
+  const seen = page.getByRole("region", { name: "Checks" }).getByRole("status");
+  for (let keyway = 0; keyway < 8; keyway++) {
+    await toKeyway(page, keyway === 0 ? 30 : 20);
+    await does(page, "Insert the key", "Drive it home", "Read the dial, gate under the nose");
+    const reads = Number((await seen.textContent())?.replace("−", "-").match(/[-+]?\d+\.\d/)?.[0]);
+    if (Math.abs(reads) < 10) break;
+    await does(page, "Remove the key");
+  }
+  await does(page, "Screw firmly, 0.6 Nm", "Thread locker on the key's screw");
+}
+
+/** Moves the strike until the bolt goes in freely. */
+async function trueStrike(page: Page): Promise<void> {
+  const seen = page.getByRole("region", { name: "Checks" }).getByRole("status");
+  const drags = async () => {
+    await does(page, "Work the bolt in the strike");
+    return (await seen.textContent()) === "The bolt drags on the strike.";
+  };
+  for (let k = 0; k < 10 && (await drags()); k++) await does(page, "Strike down 0.5 mm");
+  for (let k = 0; k < 20 && (await drags()); k++) await does(page, "Strike up 0.5 mm");
+  await does(page, "Tighten the strike");
+}
+
+test("a spindle spoiled twice cannot become a good lock, and the page says so", async ({ page }) => {
+  await page.goto("#/fitting?seed=3");
+  await cut(page, "60");
+  await does(page, "Take the spare spindle");
+  await cut(page, "60");
+  await expect(page.getByRole("region", { name: "Checks" })).toContainText("cannot become a good lock any more");
+  await does(page, "Take the spare spindle");
+  await expect(page.getByRole("region", { name: "Parts" }).getByRole("status")).toHaveText(/no spindle left/);
+});
+
+for (const one of LOOKS) {
+  test(`axe finds nothing wrong with a fitting and its debrief, ${one.name}`, async ({ page }) => {
+    await look(page, one);
+    await page.goto("#/fitting?seed=3");
+    await begin(page);
+    expect(await violations(page)).toEqual([]);
+    await does(page, "Put it on by eye");
+    await cut(page, "88.5");
+    await does(page, "File and chamfer the end", "In until it touches");
+    await toKeyway(page, 0);
+    await does(page, "Insert the key", "Turn it all round", "The dial is fitted: show the debrief");
+    await expect(page.getByRole("region", { name: "Debrief" })).toBeVisible();
+    expect(await violations(page)).toEqual([]);
+  });
+}
