@@ -79,6 +79,7 @@ export class ZeroLock extends LockTrain {
    * @returns graduations, not wrapped
    */
   trueZero(turn: Turn): Graduations {
-    return this.indexError + (turn === "right" ? this.condition.lostMotion : 0);
+    // Where the dial's own error goes round with it, the error at zero itself: no farther off than the errors are small.
+    return this.indexErrorAt(this.indexErrorAt(0)) + (turn === "right" ? this.condition.lostMotion : 0);
   }
 }

@@ -9,7 +9,9 @@ import {
   wrap,
 } from "../dial";
 import { driven, lagging, type Play } from "../play";
+import { type Catching, caught } from "./catching";
 import type { Counting } from "./learnedZero";
+import { type Runout, readsTooMuch } from "./runout";
 
 /** Sizes of the joints between a hand and what stands at the end of the train, graduations. */
 export interface TrainSpec {
@@ -19,21 +21,13 @@ export interface TrainSpec {
   readonly lostMotion: Graduations;
   /** Friction: how far the hand gets ahead before the dial moves; none where left out. */
   readonly drag?: Graduations;
+  /** What holds the dial once a turn; nothing where left out. */
+  readonly catching?: Catching;
+  /** How far the dial is off its axis; on it where left out. */
+  readonly runout?: Runout;
   /** Where dial and cam stand before the hand takes hold, unwrapped. */
   readonly start: Graduations;
 }
-
-/** A joint of a train: what it drives, and the room in which that may stay behind. */
-export interface Joint {
-  readonly drives: "dial" | "cam";
-  readonly play: Play;
-}
-
-/** The joints of a train in order, from the hand on: friction, then lost motion. The ring turns by itself and drives nothing. */
-export const jointsOf = ({ drag = 0, lostMotion }: Omit<TrainSpec, "start" | "indexOffset">): readonly Joint[] => [
-  { drives: "dial", play: lagging(drag) },
-  { drives: "cam", play: { right: 0, left: lostMotion } },
-];
 
 /**
  * What stands at the end of a train, or behind another end: wheels, an encoder, a pack that a key may hold, a bolt that is
@@ -63,13 +57,16 @@ export class LockTrain {
   /** What the lock behind the cam counts from; null where it goes with the cam. */
   counting: Counting | null = null;
   private readonly spec: TrainSpec;
-  private readonly joints: readonly Joint[];
+  /** The room of the two joints: friction between hand and dial, and between dial and cam. */
+  private readonly friction: Play;
+  private readonly lostMotion: Play;
   private hand: Graduations;
   private cam: CamPosition;
 
   constructor(spec: TrainSpec, perTurn: number) {
     this.spec = spec;
-    this.joints = jointsOf(spec);
+    this.friction = lagging(spec.drag ?? 0);
+    this.lostMotion = { right: 0, left: spec.lostMotion };
     this.perTurn = perTurn;
     this.hand = spec.start;
     this.dial = spec.start;
@@ -85,11 +82,8 @@ export class LockTrain {
   turnBy(by: Graduations): void {
     const before = this.cam;
     this.hand += by;
-    let driver = this.hand;
-    for (const { drives, play } of this.joints) {
-      driver = driven(this[drives], driver, play);
-      this[drives] = driver;
-    }
+    this.dial = this.dragged();
+    this.cam = driven(this.cam, this.dial, this.lostMotion);
     if (this.cam !== before) this.camTurn = turnOf(this.cam - before);
   }
 
@@ -141,9 +135,23 @@ export class LockTrain {
     return this.cam;
   }
 
-  /** How far the index as drawn stands off its true place, graduations, left positive. */
+  /** Where the hand has turned the dial. */
+  private dragged(): Position {
+    const { catching, drag = 0 } = this.spec;
+    if (catching === undefined) return driven(this.dial, this.hand, this.friction);
+    return caught(this.dial, this.hand, drag, catching, this.perTurn);
+  }
+
+  /** How far the index as drawn stands off its true place with the dial somewhere, graduations, left positive. */
+  indexErrorAt(dial: Position): Graduations {
+    const { indexOffset, runout } = this.spec;
+    const off = indexOffset + this.ringTurn;
+    return runout === undefined ? off : off - readsTooMuch(runout, dial, this.perTurn);
+  }
+
+  /** The same with the dial where it stands. */
   get indexError(): Graduations {
-    return this.spec.indexOffset + this.ringTurn;
+    return this.indexErrorAt(this.dial);
   }
 
   /** What the index as drawn reads, unwrapped. */
