@@ -5,7 +5,7 @@ import type { Chance } from "../../../statistics/chance";
 import { LockChoice } from "../../hand/LockChoice";
 import { stateOf } from "../../parts/page/ofChart";
 import { useStore } from "../../parts/page/useStore";
-import { Cautions } from "../handover/Cautions";
+import { Cautions } from "../handover/parts/Cautions";
 import { Checks } from "./Checks";
 import { FitDebrief } from "./FitDebrief";
 import { FittingSession } from "./fittingSession";
