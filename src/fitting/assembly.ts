@@ -1,6 +1,6 @@
 import type { Graduations } from "../lock/dial";
 import type { KeyScrew } from "./keySeat";
-import type { Offset } from "./offCenter";
+import { CENTERED, type Offset } from "./offCenter";
 import type { Washer } from "./washerStack";
 
 /** How firmly something is screwed on. */
@@ -23,6 +23,8 @@ export interface Spindle {
   readonly end: "as-delivered" | "sawn" | "dressed";
   /** Whether the thread in it that holds the key's screw is stripped. */
   readonly isStripped: boolean;
+  /** Where a bend of it holds the middle of the dial off the axis, as it lies with zero at the top. */
+  readonly bend: Offset;
 }
 
 /** The key that couples spindle and cam. */
@@ -54,13 +56,23 @@ export interface Assembly {
   readonly hasCover: boolean;
 }
 
-/** A spindle as it comes. @param length_mm - from the dial's back, millimeters */
-export const newSpindle = (length_mm: number): Spindle => ({ length_mm, end: "as-delivered", isStripped: false });
+/** A spindle as it comes. @param length_mm - from the dial's back, millimeters @param bend - of one that was dropped */
+export const newSpindle = (length_mm: number, bend = CENTERED): Spindle => ({
+  length_mm,
+  end: "as-delivered",
+  isStripped: false,
+  bend,
+});
 
-/** A door prepared, all parts in the tray. @param spindle_mm - length of a spindle as it comes, millimeters */
-export const inTheTray = (spindle_mm: number): Assembly => ({
+/**
+ * A door prepared, all parts in the tray; the spare spindle is straight.
+ *
+ * @param spindle_mm - length of a spindle as it comes, millimeters
+ * @param bend - of the first spindle
+ */
+export const inTheTray = (spindle_mm: number, bend = CENTERED): Assembly => ({
   ring: null,
-  spindle: newSpindle(spindle_mm),
+  spindle: newSpindle(spindle_mm, bend),
   spares: 1,
   washers: [],
   body: null,

@@ -1,9 +1,11 @@
-import { type Graduations, wrap } from "../lock/dial";
+import { type Graduations, reading, wrap } from "../lock/dial";
+import type { TrainSpec } from "../lock/train/lockTrain";
+import type { Runout } from "../lock/train/runout";
 import type { Assembly, KeyIn } from "./assembly";
 import { gapOf, type LockToFit, standsOutNow } from "./fittedLock";
 import type { FittingSizes } from "./fittingSizes";
 import { contactArc } from "./keySeat";
-import { CENTERED, type FaceInRing, offsetOf, readingError } from "./offCenter";
+import { CENTERED, type FaceInRing, offsetOf, readingError, runoutOf } from "./offCenter";
 import { spindleEnd } from "./spindleLength";
 import { bindsBy } from "./strikeFit";
 import { stackFit } from "./washerStack";
@@ -29,6 +31,8 @@ export interface Fit {
   readonly drag: Graduations;
   /** How much farther while the key is against the lever, and for how long; graduations each. */
   readonly onceATurn: { readonly drag: Graduations; readonly arc: Graduations };
+  /** What an index reads too much as the dial goes round; of no size where the spindle is straight. */
+  readonly runout: Runout;
   /** Play between dial and cam as fitted, graduations. */
   readonly lostMotion: Graduations;
   /** How fast it grows, graduations in a thousand turns. */
@@ -46,9 +50,9 @@ const RIDING_DRAG: Graduations = 2;
 /** A key that was put in and not driven home leaves as much room, graduations; a training value. */
 const UNSEATED_PLAY: Graduations = 0.6;
 
-function rubOf({ ring }: Assembly, gap_mm: number, endPlay_mm: number, sizes: FittingSizes): Rub {
+function rubOf({ ring, spindle }: Assembly, gap_mm: number, endPlay_mm: number, sizes: FittingSizes): Rub {
   if (gap_mm < sizes.gapLeast_mm) return "all-round";
-  const off_mm = ring === null ? 0 : offsetOf(ring.offset);
+  const off_mm = (ring === null ? 0 : offsetOf(ring.offset)) + offsetOf(spindle.bend);
   if (off_mm > sizes.rimRoom_mm) return "at-one-side";
   return gap_mm - endPlay_mm < 0 ? "when-pushed" : "nowhere";
 }
@@ -91,19 +95,31 @@ export function fitOf(assembly: Assembly, lock: LockToFit): Fit | null {
     washerDrag,
     drag: washerDrag + (rub === "nowhere" || rub === "when-pushed" ? 0 : RUB_DRAG),
     onceATurn: key.isSeated ? { drag: 0, arc: 0 } : { drag: RIDING_DRAG, arc: rides },
+    runout: runoutOf(spindle.bend, sizes.markRadius_mm, perTurn),
     ...playOf(key, standsOut_mm, sizes),
     bolt_mm: strike === null ? 0 : bindsBy({ ...sizes, above_mm: strike.above_mm }),
     isGlued: locker.includes("wheels"),
   };
 }
 
+/** The same decimals as an address has. */
+const hundredths = (size: Graduations) => Math.round(size * 100) / 100 + 0;
+
 /**
- * Where the opening index stands off its true place for a lock so fitted: what a lock train takes.
+ * The joints of a lock so fitted, as a lock train takes them, to a hundredth of a graduation.
  *
  * An index that reads too much stands right of its place; a key in another keyway puts the dial on the cam to the right of
- * where it belongs, which reads too little.
- *
- * @returns graduations in (-half a turn, half a turn], left positive
+ * where it belongs, which reads too little. A key that is not seated is against the lever with the gate opposite to it:
+ * half a turn from zero.
  */
-export const indexOffsetOf = ({ openingReads, numbersOff }: Fit, perTurn: number): Graduations =>
-  wrap(numbersOff - openingReads, perTurn);
+export function jointsOf(fit: Fit, perTurn: number): Omit<TrainSpec, "start"> {
+  const { openingReads, numbersOff, lostMotion, drag, onceATurn, runout } = fit;
+  const catching = { at: hundredths(numbersOff + perTurn / 2), arc: hundredths(onceATurn.arc), drag: onceATurn.drag };
+  return {
+    indexOffset: hundredths(wrap(numbersOff - openingReads, perTurn)),
+    lostMotion: hundredths(lostMotion),
+    drag: hundredths(drag),
+    ...(catching.arc > 0 ? { catching: { ...catching, at: reading(catching.at, perTurn) } } : {}),
+    ...(runout.size > 0 ? { runout: { size: hundredths(runout.size), at: hundredths(runout.at) } } : {}),
+  };
+}

@@ -1,11 +1,12 @@
 import type { Graduations } from "../lock/dial";
+import { readsTooMuch } from "../lock/train/runout";
 import type { Chance } from "../statistics/chance";
 import { drawNormal } from "../statistics/drawNormal";
 import type { Assembly, LockerPlace } from "./assembly";
 import type { Fit } from "./fit";
 import type { LockToFit } from "./fittedLock";
 import type { KeyScrew } from "./keySeat";
-import { CENTERED, readingError } from "./offCenter";
+import { CENTERED, readingError, turnedRight } from "./offCenter";
 import type { RingReading } from "./offsetEstimate";
 
 /** A check that a technician makes, and what it showed: an instrument's figure or what a hand feels, never a judgment. */
@@ -16,8 +17,13 @@ export type FitObservation =
   | { readonly kind: "push-pull"; readonly moves_mm: number; readonly scrapes: boolean }
   /** The thickest leaf that goes between dial and ring, at each of four places, millimeters. */
   | { readonly kind: "feelers"; readonly leaves_mm: readonly number[] }
-  /** What the dial reads too much at four marks round the ring. */
+  /**
+   * What the dial reads too much at four marks round the ring: each read twice, the dial half a turn apart, and the middle
+   * of both taken, so that what goes round with the dial is not in it.
+   */
   | { readonly kind: "marks"; readonly readings: readonly RingReading[] }
+  /** The slit between the rim of the dial and the ring at its top, the dial turned to four places, millimeters. */
+  | { readonly kind: "rim"; readonly slits_mm: readonly number[] }
   /** The dial's reading with the gate under the nose, graduations off zero, in tenths. */
   | { readonly kind: "zero"; readonly reads: Graduations }
   /** The depth gauge on the cam's face, millimeters in tenths; negative where the spindle ends inside. */
@@ -45,6 +51,7 @@ export const FIT_CHECKS: readonly FitCheck[] = [
   "feelers",
   "turn-round",
   "push-pull",
+  "rim",
   "key",
   "zero",
   "marks",
@@ -57,6 +64,7 @@ export const FIT_CHECKS: readonly FitCheck[] = [
 const EYE: Graduations = 0.03;
 const GAUGE_mm = 0.01;
 const DEPTH_mm = 0.05;
+const SLIT_mm = 0.03;
 const AHEAD: Graduations = 0.05;
 /** Feeler leaves come in steps of as much. */
 const LEAF_mm = 0.05;
@@ -64,6 +72,10 @@ const LEAF_mm = 0.05;
 const THICKEST_mm = 3;
 
 const rounded = (value: number, step: number) => Math.round(value / step) * step + 0;
+
+/** What the opening index reads with the gate under the nose. */
+const zeroReads = ({ openingReads, numbersOff, runout }: Fit, perTurn: number): Graduations =>
+  openingReads - numbersOff + readsTooMuch(runout, -numbersOff, perTurn);
 
 type Of<Kind extends FitCheck> = Extract<FitObservation, { readonly kind: Kind }>;
 type Look<Kind extends FitCheck> = (seen: Seen) => Of<Kind>;
@@ -93,17 +105,25 @@ const LOOKS: { readonly [Kind in FitCheck]: Look<Kind> } = {
     kind: "feelers",
     leaves_mm: four(lock.perTurn).map(() => Math.min(THICKEST_mm, Math.floor(fit.gap_mm / LEAF_mm + 1e-9) * LEAF_mm)),
   }),
-  marks: ({ assembly: { ring }, lock: { perTurn, sizes }, chance }) => ({
-    kind: "marks",
-    readings: four(perTurn).map((place) => {
-      const face = { perTurn, radius_mm: sizes.markRadius_mm, ring: ring?.offset ?? CENTERED, dial: CENTERED };
-      const error = readingError(face, place, 0) - (ring?.turned ?? 0);
-      return { place, error: drawNormal(chance, error, EYE) };
+  rim: ({ assembly: { ring, spindle }, lock: { perTurn, sizes }, chance }) => ({
+    kind: "rim",
+    slits_mm: four(perTurn).map((place) => {
+      const { y_mm } = turnedRight(spindle.bend, (-2 * Math.PI * place) / perTurn);
+      const slit_mm = sizes.rimRoom_mm + (ring?.offset.y_mm ?? 0) - y_mm;
+      return Math.max(0, rounded(drawNormal(chance, slit_mm, SLIT_mm), 0.01));
     }),
   }),
-  zero: ({ fit, chance }) => ({
+  marks: ({ assembly: { ring, spindle }, lock: { perTurn, sizes }, chance }) => ({
+    kind: "marks",
+    readings: four(perTurn).map((place) => {
+      const face = { perTurn, radius_mm: sizes.markRadius_mm, ring: ring?.offset ?? CENTERED, dial: spindle.bend };
+      const seen = (dial: Graduations) => drawNormal(chance, readingError(face, place, dial), EYE);
+      return { place, error: (seen(0) + seen(perTurn / 2)) / 2 - (ring?.turned ?? 0) };
+    }),
+  }),
+  zero: ({ fit, lock, chance }) => ({
     kind: "zero",
-    reads: rounded(drawNormal(chance, fit.openingReads - fit.numbersOff, EYE), 0.1),
+    reads: rounded(drawNormal(chance, zeroReads(fit, lock.perTurn), EYE), 0.1),
   }),
   depth: ({ fit, chance }) => ({ kind: "depth", out_mm: rounded(drawNormal(chance, fit.standsOut_mm, DEPTH_mm), 0.1) }),
   key: ({ assembly: { key, locker } }) => ({

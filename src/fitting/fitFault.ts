@@ -18,6 +18,7 @@ export const FIT_FAULTS = [
   "dial-heavy",
   "spindle-short",
   "spindle-long",
+  "spindle-bent",
   "locker-astray",
   "body-by-one-screw",
   "strike-by-one-screw",
@@ -29,6 +30,8 @@ export type FitFault = (typeof FIT_FAULTS)[number];
 
 /** A ring farther off than this reads wrong at some mark by more than a tenth of a graduation of 100; a training value. */
 const OFF_CENTER_mm = 0.25;
+/** A spindle that holds its dial farther off than this makes it read wrong by nearly a tenth; a training value. */
+const BENT_mm = 0.2;
 /** A dial that lets the hand get farther ahead is heavy, graduations; a training value. */
 const HEAVY = 1;
 
@@ -48,6 +51,7 @@ const RULES: Readonly<Record<FitFault, Rule>> = {
   "dial-heavy": ({ washerDrag }) => washerDrag > HEAVY,
   "spindle-short": ({ standsOut_mm }, _, { outLeast_mm }) => standsOut_mm < outLeast_mm,
   "spindle-long": ({ standsOut_mm }, _, { outMost_mm }) => standsOut_mm > outMost_mm,
+  "spindle-bent": (_, { spindle }) => offsetOf(spindle.bend) > BENT_mm,
   "locker-astray": (_, { locker }) => locker.some((at) => at !== "key-screw"),
   "body-by-one-screw": (_, { body }) => body === "by-one",
   "strike-by-one-screw": (_, { strike }) => strike?.screws === "by-one",

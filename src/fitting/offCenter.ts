@@ -1,4 +1,5 @@
-import type { Graduations, Position } from "../lock/dial";
+import { type Graduations, type Position, reading } from "../lock/dial";
+import type { Runout } from "../lock/train/runout";
 
 /** A way across the door as the operator sees it, millimeters: to the right, and up. */
 export interface Offset {
@@ -26,7 +27,7 @@ export interface FaceInRing {
 const radians = (angle: Graduations, perTurn: number) => (2 * Math.PI * angle) / perTurn;
 
 /** Turns a way to the right, about the axis. @param angle - radians, clockwise */
-function turnedRight({ x_mm, y_mm }: Offset, angle: number): Offset {
+export function turnedRight({ x_mm, y_mm }: Offset, angle: number): Offset {
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   return { x_mm: x_mm * cos + y_mm * sin, y_mm: y_mm * cos - x_mm * sin };
 }
@@ -65,6 +66,21 @@ export function firstOrderError(face: FaceInRing, place: Graduations, position: 
   const dial = turnedRight(face.dial, -radians(position, perTurn));
   const across = (ring.x_mm - dial.x_mm) * Math.cos(q) - (ring.y_mm - dial.y_mm) * Math.sin(q);
   return (across / radius_mm) * (perTurn / (2 * Math.PI));
+}
+
+/**
+ * The error of an index that goes round with a dial off its axis, to the first order: what a lock train takes.
+ *
+ * -N/(2 pi r) * (x cos p - y sin p) is a sine of the size N/(2 pi r) * hypot(x, y) that begins at p = atan2(x, y).
+ *
+ * @param dial - the middle of the dial off the axis, zero at the top
+ */
+export function runoutOf(dial: Offset, radius_mm: number, perTurn: number): Runout {
+  const perRadian = perTurn / (2 * Math.PI);
+  return {
+    size: (offsetOf(dial) / radius_mm) * perRadian,
+    at: reading(Math.atan2(dial.x_mm, dial.y_mm) * perRadian, perTurn),
+  };
 }
 
 /** What an index that stands at a place of the ring reads, unwrapped graduations. */

@@ -15,6 +15,8 @@ export interface ConditionRanges {
   readonly indexOffset: Range;
   readonly lostMotion: Range;
   readonly noise: Range;
+  /** Joints that are known and not drawn: those of a lock that was fitted before. */
+  readonly fitted?: Omit<TrainSpec, "start"> | undefined;
 }
 
 /** Ranges of a training lock in fair order; training values. */
@@ -41,6 +43,7 @@ export function drawCondition(ranges: ConditionRanges, perTurn: number, chance: 
     lostMotion: within(ranges.lostMotion),
     noise: within(ranges.noise),
     start: chance() * perTurn,
+    ...ranges.fitted,
   };
 }
 

@@ -36,6 +36,10 @@ const SPOILED: Readonly<Record<FitFault, (good: Assembly, lock: LockToFit, part:
   }),
   "spindle-short": (good, _, part) => withLength(good, -2.5 - 3 * part),
   "spindle-long": (good, _, part) => withLength(good, 2 + 10 * part),
+  "spindle-bent": (good, _, part) => ({
+    ...good,
+    spindle: { ...good.spindle, bend: { x_mm: 0.35 - 0.7 * part, y_mm: 0.3 + 0.3 * part } },
+  }),
   "locker-astray": (good, _, part) => ({
     ...good,
     locker: [...good.locker, part < 0.5 ? "wheels" : "spindle-thread"],

@@ -83,6 +83,10 @@ const CONCLUSIONS: Conclusions = {
     const { offset } = offsetEstimate(readings, sizes.markRadius_mm, perTurn);
     return when("ring-off-center", Math.hypot(offset.x_mm, offset.y_mm) > 0.25);
   },
+  rim: ({ slits_mm }) => {
+    const [top = 0, right = 0, bottom = 0, left = 0] = slits_mm;
+    return when("spindle-bent", Math.hypot(top - bottom, right - left) / 2 > 0.2);
+  },
   zero: ({ reads }, { perTurn, sizes }) => when("wrong-keyway", Math.abs(reads) > perTurn / sizes.keyways / 2),
   depth: ({ out_mm }, { sizes }) => [
     ...when("spindle-short", out_mm < sizes.outLeast_mm - 0.15),

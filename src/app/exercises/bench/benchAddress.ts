@@ -3,7 +3,7 @@ import { DIAL_WEIGHTS } from "../../../dialing/hand/dialFeel";
 import { combinationProblem } from "../../../lock/combination";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { type Chance, seededChance } from "../../../statistics/chance";
-import { fitOf, weightOf } from "../../hand/dial/dialAddress";
+import { fitOf, fitQuery, weightOf } from "../../hand/dial/dialAddress";
 import { combinationSentence } from "../../hand/readOwn";
 import { type BenchSetup, combinationAsSet } from "./benchSetup";
 
@@ -79,7 +79,7 @@ export function addressOf({ profile, source, combination, help, dial, fit }: Ben
   if (!SHIPPED_PROFILES.includes(profile)) return null;
   const numbers = source === "as-set" ? "" : `&combination=${combination.join("-")}`;
   const weight = dial === "usual" ? "" : `&dial=${dial}`;
-  const fitted = fit === undefined ? "" : `&index=${fit.indexOffset}&play=${fit.lostMotion}`;
+  const fitted = fit === undefined ? "" : fitQuery(fit);
   return `#/bench?profile=${profile.id}${numbers}&help=${help}${weight}${fitted}`;
 }
 

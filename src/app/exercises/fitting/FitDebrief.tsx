@@ -1,24 +1,19 @@
 import { useSelector } from "@xstate/react";
-import { type Fit, indexOffsetOf } from "../../../fitting/fit";
+import { type Fit, jointsOf } from "../../../fitting/fit";
 import { FIT_CHECKS } from "../../../fitting/fitCheck";
 import { type FitFault, fitFaults } from "../../../fitting/fitFault";
-import { withWeight } from "../../hand/dial/dialAddress";
+import { fitQuery, withWeight } from "../../hand/dial/dialAddress";
 import { memoryOf } from "../../parts/page/ofChart";
 import { signedText } from "../../parts/signedText";
 import type { FittingSession } from "./fittingSession";
 import { CHECK_LABELS, FAULT_WORDS, STAGE_WORDS } from "./fittingWords";
 import { RingPlot } from "./RingPlot";
 
-/** Most that an address of the bench takes, graduations. */
-const MOST = { index: 5, play: 2 } as const;
-
-/** The bench with this lock, or null where its numbers are too far off to be dialed there. */
-function benchAddressOf({ profile }: FittingSession, fit: Fit): string | null {
-  const index = Number(indexOffsetOf(fit, profile.graduations).toFixed(2));
-  const play = Number(fit.lostMotion.toFixed(2));
-  if (Math.abs(index) > MOST.index || play > MOST.play) return null;
-  const weight = fit.drag > 1 ? "heavy" : "usual";
-  return withWeight(`#/bench?profile=${profile.id}&index=${index}&play=${play}`, weight);
+/** The exercise with this lock: its zero is set, where it has one; else it is dialed. */
+function nextAddressOf({ profile }: FittingSession, fit: Fit): string {
+  const joints = jointsOf(fit, profile.graduations);
+  const page = profile.kind === "dial-encoder" ? "zeroing" : "bench";
+  return withWeight(`#/${page}?profile=${profile.id}${fitQuery(joints)}`, fit.drag > 1 ? "heavy" : "usual");
 }
 
 function Faults({ faults }: { readonly faults: readonly FitFault[] }) {
@@ -39,7 +34,7 @@ function Faults({ faults }: { readonly faults: readonly FitFault[] }) {
 
 /** What the fit does to what is read and dialed. */
 function Effects({ fit }: { readonly fit: Fit }) {
-  const { openingReads, changingReads, numbersOff } = fit;
+  const { openingReads, changingReads, numbersOff, runout } = fit;
   const between = changingReads === null ? null : changingReads - openingReads;
   return (
     <ul className="stack text-small">
@@ -51,6 +46,12 @@ function Effects({ fit }: { readonly fit: Fit }) {
         <li>
           The changing index then still reads {signedText(between, 2)} graduations. No zero compensates for this: it
           comes from a ring off center.
+        </li>
+      )}
+      {runout.size > 0.005 && (
+        <li>
+          As the dial goes round, it reads up to {runout.size.toFixed(2)} graduations too much on one half of its turn
+          and too little on the other. No zero compensates for this: it is right at zero alone.
         </li>
       )}
       {numbersOff !== 0 && <li>The key puts every number {numbersOff} graduations off.</li>}
@@ -68,7 +69,6 @@ export function FitDebrief({ session }: { readonly session: FittingSession }) {
   const { fit, assembly, lock } = session;
   if (declared === null) return null;
   const skipped = FIT_CHECKS.filter((check) => !checks.includes(check));
-  const bench = fit === null ? null : benchAddressOf(session, fit);
   return (
     <section className="panel stack" aria-label="Debrief">
       <h2>Debrief</h2>
@@ -96,9 +96,9 @@ export function FitDebrief({ session }: { readonly session: FittingSession }) {
         <button type="button" className="button" onClick={() => session.again()}>
           Start again, on another door
         </button>
-        {bench !== null && (
-          <a className="button" href={bench}>
-            Dial this lock on the bench
+        {fit !== null && (
+          <a className="button" href={nextAddressOf(session, fit)}>
+            {session.profile.kind === "dial-encoder" ? "Set this lock's zero" : "Dial this lock on the bench"}
           </a>
         )}
       </div>

@@ -20,13 +20,11 @@ interface FittingScreenProps {
   readonly chance: Chance;
 }
 
-const PACKS = SHIPPED_PROFILES.filter(({ kind }) => kind === "wheel-pack");
-
 /** Fitting: ring, dial, spindle and key, in any order; what comes of it shows in the checks and in the debrief. */
 export function FittingScreen({ query, chance }: FittingScreenProps) {
-  const [first] = PACKS;
+  const [first] = SHIPPED_PROFILES;
   if (first === undefined) throw new Error("no lock is shipped");
-  const profile = PACKS.find(({ id }) => id === query.get("profile")) ?? first;
+  const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? first;
   const session = useStore(useMemo(() => new FittingSession(profile, chance), [profile, chance]));
   const isRead = useSelector(session.chart, stateOf) === "declared";
   return (
@@ -35,7 +33,11 @@ export function FittingScreen({ query, chance }: FittingScreenProps) {
       <div className="workplace">
         <div className="workplace-hand">
           <div className="setup">
-            <LockChoice locks={PACKS} lock={profile} onLock={({ id }) => location.assign(`#/fitting?profile=${id}`)} />
+            <LockChoice
+              locks={SHIPPED_PROFILES}
+              lock={profile}
+              onLock={({ id }) => location.assign(`#/fitting?profile=${id}`)}
+            />
             <button type="button" className="button" onClick={() => session.again()}>
               Start again
             </button>

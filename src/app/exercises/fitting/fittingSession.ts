@@ -6,9 +6,9 @@ import type { LockToFit } from "../../../fitting/fittedLock";
 import type { FittingAct } from "../../../fitting/fittingAct";
 import { fittingMachine, stageOf } from "../../../fitting/fittingMachine";
 import { TRAINING_SIZES } from "../../../fitting/fittingSizes";
-import type { Offset } from "../../../fitting/offCenter";
+import { CENTERED, type Offset } from "../../../fitting/offCenter";
 import { putTogether } from "../../../fitting/putTogether";
-import type { Profile } from "../../../lock/profile";
+import type { Profile, Range } from "../../../lock/profile";
 import type { Chance } from "../../../statistics/chance";
 import { Store } from "../../parts/page/store";
 
@@ -25,6 +25,10 @@ const lockOf = (profile: Profile, chance: Chance): LockToFit => ({
   slotAt: Math.floor(chance() * profile.graduations),
 });
 
+/** One spindle in three was dropped, and holds its dial as far off the axis, millimeters. */
+const DROPPED = 1 / 3;
+const BENT_mm: Range = [0.4, 0.7];
+
 /** A dial that is fitted on the screen, part by part. A store outside React; how it goes on is the chart's. */
 export class FittingSession extends Store {
   readonly profile: Profile;
@@ -40,7 +44,7 @@ export class FittingSession extends Store {
     this.profile = profile;
     this.chance = chance;
     this.lock = lockOf(profile, chance);
-    this.assembly = inTheTray(this.lock.sizes.spindle_mm);
+    this.assembly = this.newTray();
   }
 
   /** What the lock comes to; null while it is not together. */
@@ -64,7 +68,8 @@ export class FittingSession extends Store {
   putRing(isByBushing: boolean): void {
     const { bushingPlay_mm, ringPlay_mm } = this.lock.sizes;
     const turned = RING_TURNED * (2 * this.chance() - 1);
-    this.act({ type: "ring.put", offset: this.anyWay(isByBushing ? bushingPlay_mm : ringPlay_mm), turned });
+    const most_mm = isByBushing ? bushingPlay_mm : ringPlay_mm;
+    this.act({ type: "ring.put", offset: this.anyWay([most_mm / 2, most_mm]), turned });
   }
 
   /** Hangs the strike by one screw, by eye. */
@@ -93,16 +98,21 @@ export class FittingSession extends Store {
   /** Another door, all parts in the tray. */
   again(): void {
     this.lock = lockOf(this.profile, this.chance);
-    this.assembly = inTheTray(this.lock.sizes.spindle_mm);
+    this.assembly = this.newTray();
     this.log = [];
     this.chart.send({ type: "fitting.restarted" });
     this.changed();
   }
 
-  /** A way off the middle of some size, in any direction; half of the most or more, so that it shows. */
-  private anyWay(most_mm: number): Offset {
+  private newTray(): Assembly {
+    const bend = this.chance() < DROPPED ? this.anyWay(BENT_mm) : CENTERED;
+    return inTheTray(this.lock.sizes.spindle_mm, bend);
+  }
+
+  /** A way off the middle in any direction. @param sizes - least and most, millimeters */
+  private anyWay([least, most]: Range): Offset {
     const angle = 2 * Math.PI * this.chance();
-    const size = most_mm * (0.5 + 0.5 * this.chance());
+    const size = least + (most - least) * this.chance();
     return { x_mm: size * Math.cos(angle), y_mm: size * Math.sin(angle) };
   }
 }

@@ -49,6 +49,7 @@ export const CHECK_LABELS: Readonly<Record<FitCheck, string>> = {
   feelers: "Feeler gauge round the dial",
   "turn-round": "Turn it all round",
   "push-pull": "Push and pull",
+  rim: "Watch the slit at the rim",
   key: "Look at the key",
   zero: "Read the dial, gate under the nose",
   marks: "Read at four marks of the ring",
@@ -129,6 +130,11 @@ export const FAULT_WORDS: Readonly<Record<FitFault, FaultWords>> = {
     what: "The spindle is too long.",
     does: "It touches the cover.",
     fix: "Take the dial out, cut the spindle to the mark at the cam's face, and file its end.",
+  },
+  "spindle-bent": {
+    what: "The spindle is bent.",
+    does: "The dial runs out: it reads too much on one half of its turn and too little on the other. No zero compensates for that.",
+    fix: "Take the dial out and take the spare spindle.",
   },
   "locker-astray": {
     what: "Thread locker is where it does not belong.",

@@ -33,6 +33,8 @@ const WORDS: Words = {
       .trim(),
   "push-pull": ({ moves_mm, scrapes }) =>
     `The dial moves ${mm(moves_mm, 2)}.${scrapes ? " Pushed in, it scrapes on the ring." : ""}`,
+  rim: ({ slits_mm }) =>
+    `Slit at the top with the dial at ${slits_mm.map((slit, k) => `${k === 0 ? "0" : `${k}/4 turn`} ${mm(slit, 2)}`).join(", ")}.`,
   key: ({ standsProud, screw, lockerAt }) =>
     [
       standsProud ? "The key is not all the way in." : "The key is all the way in.",

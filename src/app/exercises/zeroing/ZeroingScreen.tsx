@@ -8,7 +8,7 @@ import { learnZero } from "../../../zeroing/learnedZero";
 import { profileCreep } from "../../../zeroing/ringClamp";
 import { profileRules } from "../../../zeroing/zeroingRules";
 import { profileRanges } from "../../../zeroing/zeroLock";
-import { weightOf } from "../../hand/dial/dialAddress";
+import { fitOf, weightOf } from "../../hand/dial/dialAddress";
 import { useHandStore } from "../../hand/useHandStore";
 import { WeightChoice } from "../../hand/WeightChoice";
 import { Button } from "../../parts/controls/Button";
@@ -52,11 +52,11 @@ export function ZeroingScreen({ chance, query }: ZeroingScreenProps) {
     () => ({
       graduations: profile.graduations,
       rules: profileRules(profile),
-      ranges: profileRanges(profile),
+      ranges: { ...profileRanges(profile), fitted: fitOf(query) },
       creep: profileCreep(profile),
       weight,
     }),
-    [profile, weight],
+    [profile, weight, query],
   );
   const session = useHandStore(useMemo(() => new ZeroingSession(setup, chance), [setup, chance]));
   useKeptZeroings(session, profile.id);

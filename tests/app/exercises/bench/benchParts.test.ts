@@ -112,7 +112,7 @@ describe("an index and a play that an address asks for", () => {
     expect(asked(addressOf(setup)?.split("?")[1] ?? "").setup.fit).toEqual(fit);
   });
 
-  test.each(["index=6", "index=far", "play=-1", "play="])("%s is none, and the page says so", (query) => {
+  test.each(["index=60", "index=far", "play=-1", "play="])("%s is none, and the page says so", (query) => {
     const { setup, problems } = asked(query);
     expect(setup.fit).toBeUndefined();
     expect(problems).toEqual([expect.stringMatching(/which is no size from .* graduations. The bench uses 0.$/)]);

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { fitOf, weightOf, withWeight } from "../../../../src/app/hand/dial/dialAddress";
+import { fitOf, fitQuery, weightOf, withWeight } from "../../../../src/app/hand/dial/dialAddress";
 
 const asked = (query: string) => new URLSearchParams(query);
 
@@ -26,6 +26,22 @@ test("an address asks for an index that stands off and for play, and what is no 
   expect(fitOf(asked("index=-0.5&play=1"), problems)).toEqual({ indexOffset: -0.5, lostMotion: 1 });
   expect(fitOf(asked(""), problems)).toBeUndefined();
   expect(problems).toEqual([]);
-  expect(fitOf(asked("index=9&play=-1"), problems)).toBeUndefined();
+  expect(fitOf(asked("index=99&play=-1"), problems)).toBeUndefined();
   expect(problems).toHaveLength(2);
+});
+
+test("an address asks for a dial off its axis and for a key that rides on the lever, and is written the same way", () => {
+  const problems: string[] = [];
+  const fit = {
+    indexOffset: 0.5,
+    lostMotion: 0.25,
+    runout: { size: 0.3, at: 40 },
+    catching: { drag: 2, at: 50, arc: 12.5 },
+  };
+  expect(fitOf(asked(fitQuery(fit)), problems)).toEqual(fit);
+  expect(problems).toEqual([]);
+  for (const query of ["round=0.3", "round=9,0", "round=,", "catch=2,50", "catch=-1,0,0", "catch=a,b,c"]) {
+    expect(fitOf(asked(query), problems)).toBeUndefined();
+  }
+  expect(problems).toHaveLength(6);
 });
