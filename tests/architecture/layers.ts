@@ -14,7 +14,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   zeroing: BOTTOM,
   trace: ["wording", "lock", "dialing"],
   drill: [...BOTTOM, "dialing", "zeroing", "trace"],
-  handover: [...BOTTOM, "dialing", "zeroing", "trace", "drill"],
+  handover: [...BOTTOM, "fitting", "dialing", "zeroing", "trace", "drill"],
   records: LOGIC,
   progress: [...LOGIC, "records"],
   store: [...LOGIC, "records"],

@@ -5,7 +5,10 @@ import type { Turn } from "../../src/lock/dial";
 import type { Profile, WheelPackProfile } from "../../src/lock/profile";
 
 /** All that a diagnostician may touch: what the trainee has on the screen. */
-export type Instruments = Pick<TroubleBench, "dial" | "readCam" | "pull" | "holdAgainstRules">;
+export type Instruments = Pick<
+  TroubleBench,
+  "dial" | "readCam" | "pull" | "holdAgainstRules" | "readMarks" | "pushPull" | "turnRound"
+>;
 
 const READINGS = 6;
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -47,14 +50,41 @@ export function diagnose(card: LockCard, bench: Instruments): Trouble {
 function bySight(card: LockCard, bench: Instruments): Trouble | null {
   const { broken } = bench.holdAgainstRules();
   if (broken.some(({ rule }) => rule === "excludedLast")) return trouble("last-excluded", insideZone(card));
+  return byFeel(bench) ?? byMarks(card, bench);
+}
+
+/** What push, pull and a turn of the dial show. */
+function byFeel(bench: Instruments): Trouble | null {
+  const moves = readings(() => bench.pushPull().moves_mm);
+  if (moves > 0.25) return trouble("end-play", moves);
+  const rounds = Array.from({ length: READINGS }, () => bench.turnRound());
+  const [least, most] = [mean(rounds.map((one) => one.least)), mean(rounds.map((one) => one.most))];
+  if (rounds.some(({ scrapes }) => scrapes)) return trouble("dial-rubs", (least + most) / 2);
+  if (most - least > 0.6) return trouble("key-not-seated", most - least);
   const pulled = readings(() => mean((["left", "right"] as const).map((turn) => bench.pull(turn).value)));
   return pulled > 0.5 ? trouble("dial-heavy", pulled) : null;
 }
 
+const SIDES = ["top", "right", "bottom", "left"] as const;
+
+/** What the marks of the ring show: opposite ones off by opposite amounts, or all alike. */
+function byMarks({ profile }: LockCard, bench: Instruments): Trouble | null {
+  const seen = Array.from({ length: READINGS }, () => bench.readMarks().values);
+  const [top = 0, right = 0, bottom = 0, left = 0] = SIDES.map((_, k) => mean(seen.map((values) => values[k] ?? 0)));
+  const perMillimeter = profile.graduations / (2 * Math.PI * 40);
+  const [toRight, toTop] = [(top - bottom) / 2 / perMillimeter, (left - right) / 2 / perMillimeter];
+  const size = Math.hypot(toRight, toTop);
+  if (size < 0.3) return null;
+  const isAcross = Math.abs(toRight) > Math.abs(toTop);
+  const side = isAcross ? (toRight > 0 ? "right" : "left") : toTop > 0 ? "top" : "bottom";
+  return trouble("ring-off-center", size, side);
+}
+
 /** What the cam shows, read from both sides. */
-function byGauge({ lostMotion }: LockCard, bench: Instruments): Trouble | null {
+function byGauge({ lostMotion, profile }: LockCard, bench: Instruments): Trouble | null {
   const cam = (turn: Turn) => readings(() => bench.readCam(turn).value);
   const [left, right] = [cam("left"), cam("right")];
+  if (Math.abs(left) > profile.graduations / 8) return trouble("wrong-keyway", left);
   if (Math.abs(left) > 0.4) return trouble("index-slipped", left);
   return right - left > lostMotion + 0.4 ? trouble("lost-motion", right - left) : null;
 }

@@ -1,3 +1,6 @@
+import { TRAINING_SIZES } from "../../fitting/fittingSizes";
+import { contactArc } from "../../fitting/keySeat";
+import { CENTERED, readingError } from "../../fitting/offCenter";
 import { type Graduations, reading, wrap } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
 import type { Chance } from "../../statistics/chance";
@@ -64,13 +67,40 @@ export function depthInZone(profile: Profile, last: Graduations): Graduations {
   return Math.min(...allowed.map((n) => Math.abs(wrap(n - last, graduations))));
 }
 
+/** How far round a key that stands out of the cam is against the lever, graduations. */
+const riding = (perTurn: number): Graduations =>
+  contactArc(
+    {
+      keyAt_mm: TRAINING_SIZES.keyAt_mm,
+      headRadius_mm: TRAINING_SIZES.keyHead_mm,
+      leverAt_mm: TRAINING_SIZES.leverAt_mm,
+    },
+    perTurn,
+  );
+
+/** Directions in which a ring may be off: clockwise from the top, by the number that its condition names. */
+const TO_SIDES = ["top", "right", "bottom", "left"] as const;
+
+/** A ring off to one side, and what that makes the opening index read. */
+function withRingOff(sound: Mechanics, size_mm: number, part: string | null): Mechanics {
+  const angle = (Math.max(0, TO_SIDES.indexOf(part as (typeof TO_SIDES)[number])) * Math.PI) / 2;
+  const ringOff = { x_mm: size_mm * Math.sin(angle), y_mm: size_mm * Math.cos(angle) };
+  const face = {
+    perTurn: sound.profile.graduations,
+    radius_mm: TRAINING_SIZES.markRadius_mm,
+    ring: ringOff,
+    dial: CENTERED,
+  };
+  return { ...sound, ringOff, indexOffset: -readingError(face, 0, 0) };
+}
+
 /** The conditions. Sizes are training values: common practice, no source. */
 export const CONDITIONS: Readonly<Record<TroubleKind, Condition>> = {
   "index-slipped": {
     fits: always,
     leastPlay: 0,
     draw: sized((chance) => eitherWay(0.8, 3.5, chance)),
-    apply: (sound, { size }) => ({ ...sound, indexOffset: size }),
+    apply: (sound, { size }) => ({ ...sound, indexOffset: size, ringTurned: size }),
   },
   "lost-motion": {
     fits: always,
@@ -140,5 +170,42 @@ export const CONDITIONS: Readonly<Record<TroubleKind, Condition>> = {
       const { profile } = sound;
       return profile.kind === "dial-encoder" ? { ...sound, profile: { ...profile, pauseLimit_s: size } } : sound;
     },
+  },
+  "ring-off-center": {
+    fits: always,
+    leastPlay: 0,
+    draw: (_, chance) => ({
+      part: TO_SIDES[Math.floor(chance() * TO_SIDES.length)] ?? "top",
+      size: between(0.5, 1.1, chance),
+    }),
+    apply: (sound, { part, size }) => withRingOff(sound, size, part),
+  },
+  "wrong-keyway": {
+    fits: always,
+    leastPlay: 0,
+    // One keyway on, either way: of half a turn nobody could say which way it is.
+    draw: sized((chance, { profile }) => (chance() < 0.5 ? -1 : 1) * (profile.graduations / TRAINING_SIZES.keyways)),
+    apply: (sound, { size }) => ({ ...sound, indexOffset: size }),
+  },
+  "key-not-seated": {
+    fits: always,
+    leastPlay: 0,
+    draw: sized((chance) => between(1.2, 3, chance)),
+    apply: (sound, { size }) => {
+      const { graduations } = sound.profile;
+      return { ...sound, catching: { at: graduations / 2, arc: riding(graduations), drag: size } };
+    },
+  },
+  "end-play": {
+    fits: always,
+    leastPlay: 0,
+    draw: sized((chance) => between(0.4, 1.2, chance)),
+    apply: (sound, { size }) => ({ ...sound, endPlay_mm: size }),
+  },
+  "dial-rubs": {
+    fits: always,
+    leastPlay: 0,
+    draw: sized((chance) => between(1, 3, chance)),
+    apply: (sound, { size }) => ({ ...sound, drag: size, scrapes: true }),
   },
 };

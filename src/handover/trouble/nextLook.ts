@@ -4,6 +4,9 @@ import type { LockCard } from "./trouble";
 /** Ways of looking in the order of their cost, cheapest first, and what each is good for. */
 const LOOKS: readonly { readonly has: Evidence | "try"; readonly say: string }[] = [
   { has: "rules", say: "Compare the written numbers with the rules: it costs no try." },
+  { has: "turn-round", say: "Turn the dial all round: does it scrape, and is it as easy everywhere?" },
+  { has: "push-pull", say: "Push and pull the dial: how far does it move?" },
+  { has: "marks", say: "Read the four marks of the ring: are they all off by as much, or is the ring off center?" },
   { has: "pull", say: "Put the pull gauge on the dial: does the dial move with the hand at once?" },
   { has: "cam-left", say: "Read the cam after turning left: does the index say where the cam is?" },
   {

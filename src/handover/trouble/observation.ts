@@ -36,11 +36,47 @@ export interface RulesObservation {
   readonly broken: readonly BrokenRule[];
 }
 
+/** What four marks of the ring read too much, clockwise from the top, with a straightedge through the axis. Graduations. */
+export interface MarksObservation {
+  readonly kind: "marks";
+  readonly values: readonly Graduations[];
+}
+
+/** A dial gauge on the dial, pushed and pulled. */
+export interface PushObservation {
+  readonly kind: "push-pull";
+  readonly moves_mm: number;
+}
+
+/** The dial turned all round: the least and the most that the hand gets ahead of it, graduations, and whether it scrapes. */
+export interface RoundObservation {
+  readonly kind: "turn-round";
+  readonly least: Graduations;
+  readonly most: Graduations;
+  readonly scrapes: boolean;
+}
+
 /** What a trainee has seen, in the order it was seen. */
-export type Observation = TryObservation | CamObservation | PullObservation | RulesObservation;
+export type Observation =
+  | TryObservation
+  | CamObservation
+  | PullObservation
+  | RulesObservation
+  | MarksObservation
+  | PushObservation
+  | RoundObservation;
 
 /** What an observation shows, as marks ask for it. */
-export type Evidence = "cam-left" | "cam-right" | "pull" | "rules" | "off-try" | "rest-try";
+export type Evidence =
+  | "cam-left"
+  | "cam-right"
+  | "pull"
+  | "rules"
+  | "marks"
+  | "push-pull"
+  | "turn-round"
+  | "off-try"
+  | "rest-try";
 
 /** A stop this far from its number was meant to be off, graduations. */
 const MEANT: Graduations = 0.15;
@@ -50,9 +86,11 @@ function evidenceOf(seen: Observation): Evidence[] {
     case "cam":
       return [seen.turn === "left" ? "cam-left" : "cam-right"];
     case "pull":
-      return ["pull"];
     case "rules":
-      return ["rules"];
+    case "marks":
+    case "push-pull":
+    case "turn-round":
+      return [seen.kind];
     case "try":
       return [
         ...(seen.off.some((one) => Math.abs(one) > MEANT) ? (["off-try"] as const) : []),

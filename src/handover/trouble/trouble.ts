@@ -14,6 +14,11 @@ export const TROUBLE_KINDS = [
   "zero-never-set",
   "zero-one-side",
   "pause-short",
+  "ring-off-center",
+  "wrong-keyway",
+  "key-not-seated",
+  "end-play",
+  "dial-rubs",
 ] as const;
 
 /** What is the matter. */

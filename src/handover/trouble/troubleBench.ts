@@ -1,11 +1,22 @@
 import { faultsAtEnd } from "../../dialing/fault";
 import { idealMotion } from "../../dialing/idealMotion";
 import { explain } from "../../drill/combinations/combinationRules";
+import { TRAINING_SIZES } from "../../fitting/fittingSizes";
+import { CENTERED, readingError } from "../../fitting/offCenter";
 import { type Graduations, type Milliseconds, opposite, reading, signOf, type Turn, wrap } from "../../lock/dial";
 import type { Chance } from "../../statistics/chance";
 import { drawNormal } from "../../statistics/drawNormal";
 import { type InsideOfTry, insideOf } from "./inside";
-import type { CamObservation, Observation, PullObservation, RulesObservation, TryObservation } from "./observation";
+import type {
+  CamObservation,
+  MarksObservation,
+  Observation,
+  PullObservation,
+  PushObservation,
+  RoundObservation,
+  RulesObservation,
+  TryObservation,
+} from "./observation";
 import type { TroubleTask } from "./trouble";
 import { TroubleLock } from "./troubleLock";
 import type { TroubleEvent } from "./troubleMachine";
@@ -17,6 +28,13 @@ export const LONGEST_REST = 40;
 
 /** Spread of what a gauge reads, graduations; it shows tenths. Training values. */
 const GAUGE_SPREAD: Graduations = 0.04;
+/** Spread of an eye on a mark with a line through the axis, graduations, and of a dial gauge, millimeters. Training values. */
+const EYE: Graduations = 0.03;
+const PLAY_SPREAD_mm = 0.01;
+/** Where the four marks of a ring are, parts of a turn clockwise from the top. */
+const MARKS = [0, 0.25, 0.5, 0.75] as const;
+/** Step by which the dial is turned all round, graduations. */
+const ROUND_STEP: Graduations = 0.25;
 /** How far the steady hand pulls beyond where the bolt should be back, graduations: further than any index slips. */
 const OVERDRAW: Graduations = 8;
 /** Step by which the pull gauge winds up, graduations. */
@@ -114,6 +132,47 @@ export class TroubleBench {
     }
     lock.letGo();
     return this.note({ kind: "pull", turn, value: Math.max(0, this.gauge(hand - PULL_STEP)) });
+  }
+
+  /** Turns the dial all round, a hair at a time, with the hand ahead of it. */
+  turnRound(): RoundObservation {
+    const { lock } = this;
+    this.spinOff();
+    const { draw, graduations } = lock.card.profile;
+    const step = signOf(opposite(draw.turn)) * ROUND_STEP;
+    const ahead: Graduations[] = [];
+    for (let turned = 0; turned < 2 * graduations; turned += ROUND_STEP) {
+      lock.turnHandBy(step, this.clock);
+      // The first turn takes up what rest there was.
+      if (turned >= graduations) ahead.push(Math.abs(lock.ahead));
+    }
+    lock.letGo();
+    const gauged = (value: Graduations) => Math.max(0, this.gauge(value));
+    const { scrapes } = lock.mechanics;
+    return this.note({
+      kind: "turn-round",
+      least: gauged(Math.min(...ahead)),
+      most: gauged(Math.max(...ahead)),
+      scrapes,
+    });
+  }
+
+  /** Pushes and pulls the dial against a gauge. */
+  pushPull(): PushObservation {
+    const moves = drawNormal(this.chance, this.lock.mechanics.endPlay_mm, PLAY_SPREAD_mm);
+    return this.note({ kind: "push-pull", moves_mm: Math.max(0, Math.round(moves * 100) / 100) });
+  }
+
+  /** Reads the four marks of the ring. */
+  readMarks(): MarksObservation {
+    const { ringOff, ringTurned, profile } = this.lock.mechanics;
+    const perTurn = profile.graduations;
+    const face = { perTurn, radius_mm: TRAINING_SIZES.markRadius_mm, ring: ringOff, dial: CENTERED };
+    const values = MARKS.map((part) => readingError(face, part * perTurn, 0) - ringTurned);
+    return this.note({
+      kind: "marks",
+      values: values.map((value) => Math.round(drawNormal(this.chance, value, EYE) * 100) / 100 + 0),
+    });
   }
 
   /** Holds the written numbers against the rules of the lock. */

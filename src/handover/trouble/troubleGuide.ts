@@ -8,13 +8,13 @@ export interface TroubleWords {
   readonly line: string;
   /** What the size is, as a label. */
   readonly sizeLabel: string;
-  readonly unit: "graduations" | "seconds";
+  readonly unit: "graduations" | "seconds" | "millimeters";
   /** How far a size named may be off, in its unit: a training value. */
   readonly tolerance: number;
   /** Whether the size has a way, left or right. */
   readonly hasWay: boolean;
   /** What has to be named with it; null where nothing. */
-  readonly part: "wheel" | "side" | null;
+  readonly part: "wheel" | "side" | "direction" | null;
   /** What shows it. Naming it without having looked is a guess. */
   readonly needs: readonly Evidence[];
   /** How it looks, for the debrief. */
@@ -172,5 +172,74 @@ export const TROUBLE_GUIDE: Readonly<Record<TroubleKind, TroubleWords>> = {
       "Dialed briskly it opens every time; with a rest before the last number it refuses, and the stops were right.",
     tell: "A wrong zero refuses at any pace. Dial the same numbers quickly and slowly.",
     practice: "Check its power supply first, then its settings. Do not tell users to hurry.",
+  },
+  "ring-off-center": {
+    title: "Ring off center",
+    line: "The middle of the ring is beside the axis of the spindle.",
+    sizeLabel: "The ring is off by",
+    unit: "millimeters",
+    tolerance: 0.25,
+    hasWay: false,
+    part: "direction",
+    needs: ["marks"],
+    signs:
+      "Two opposite marks of the ring read too much and too little; the two between them are true. Each index is off by its own amount.",
+    tell: "With a slipped index all marks are off by the same amount. Off center, opposite marks are off by opposite amounts.",
+    practice:
+      "Take the dial off, loosen the ring, center it with a bushing on the spindle, tighten it, and prove the lock.",
+  },
+  "wrong-keyway": {
+    title: "Key in the wrong keyway",
+    line: "The dial sits on the cam a part of a turn from where it belongs.",
+    sizeLabel: "Every number is off by",
+    unit: "graduations",
+    tolerance: 0.5,
+    hasWay: true,
+    part: null,
+    needs: ["cam-left", "cam-right"],
+    signs: "The cam is off by a quarter of a turn in both directions, and the marks of the ring are true.",
+    tell: "A ring does not slip that far, and if it did its marks would show it.",
+    practice: "Take the key out, turn the dial to the right keyway, drive the key home, and prove the lock.",
+  },
+  "key-not-seated": {
+    title: "Key not seated",
+    line: "The key stands out of the cam and rides on the lever once in each turn.",
+    sizeLabel: "There the hand goes ahead by",
+    unit: "graduations",
+    tolerance: 0.5,
+    hasWay: false,
+    part: null,
+    needs: ["turn-round"],
+    signs: "The dial is easy for most of the turn, sticks in one part of it, and jumps where that ends.",
+    tell: "A heavy dial is heavy all round. A pull gauge put on at one place can miss the key.",
+    practice: "Open the cover with the door open, drive the key home, tighten its screw, and prove the lock.",
+  },
+  "end-play": {
+    title: "End play",
+    line: "The dial can be pushed and pulled farther than it should.",
+    sizeLabel: "It moves by",
+    unit: "millimeters",
+    tolerance: 0.1,
+    hasWay: false,
+    part: null,
+    needs: ["push-pull"],
+    signs:
+      "The dial moves in and out of the door by more than a few tenths of a millimeter. It turns and reads as usual.",
+    tell: "Lost motion is play in the turn: the cam gauge shows it. End play is along the spindle, and only a push shows it.",
+    practice: "Take the lock body off, add the washers that the written instructions name, and prove the lock.",
+  },
+  "dial-rubs": {
+    title: "Dial rubs",
+    line: "The dial scrapes on its ring.",
+    sizeLabel: "The hand goes ahead by",
+    unit: "graduations",
+    tolerance: 0.5,
+    hasWay: false,
+    part: null,
+    needs: ["turn-round"],
+    signs: "The dial scrapes as it turns and needs force all round.",
+    tell: "A heavy dial needs as much force without a sound: then look at the spindle and the washers.",
+    practice:
+      "Take the key out, unscrew the dial by a turn or as far as the written instructions say, and prove the lock.",
   },
 };

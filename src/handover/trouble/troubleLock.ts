@@ -7,6 +7,10 @@ import { CONDITIONS } from "./conditions";
 import { type Mechanics, soundMechanics } from "./mechanics";
 import type { LockCard, TroubleTask } from "./trouble";
 
+/** Nearer than this a dial has come to where it was to go; by how much the hand goes on at the least; graduations. */
+const CLOSE: Graduations = 1e-6;
+const PUSH: Graduations = 0.02;
+
 /** How a try ended. */
 export type TryEnd = "opened" | "refused";
 
@@ -71,10 +75,22 @@ export class TroubleLock {
     this.note(facts);
   }
 
+  /** How far the hand is ahead of the dial, graduations, left positive. */
+  get ahead(): Graduations {
+    return this.train.ahead;
+  }
+
   /** Turns until the index reads a position, as the eye wants it. @param position - unwrapped graduations */
   bringTo(position: Graduations, now_ms: Milliseconds): void {
     const by = position - this.seen;
-    if (by !== 0) this.turnHandBy(by + signOf(turnOf(by)) * this.mechanics.drag - this.train.ahead, now_ms);
+    if (by === 0) return;
+    const sign = signOf(turnOf(by));
+    this.turnHandBy(by + sign * this.mechanics.drag - this.train.ahead, now_ms);
+    // Where something catches the dial, the hand goes on until it has come.
+    const left = () => sign * (position - this.seen);
+    while (this.mechanics.catching !== undefined && left() > CLOSE) {
+      this.turnHandBy(sign * Math.max(PUSH, left()), now_ms);
+    }
   }
 
   /** Takes the hand off the dial: what it was ahead is lost. */

@@ -18,10 +18,16 @@ export function troubleSizeWords({ kind, size }: Pick<Trouble, "kind" | "size">,
   return `${amount} ${Number(amount) === 1 ? ONE[unit] : unit}${way}`;
 }
 
+const PARTS = {
+  wheel: (part: string) => `wheel ${part}`,
+  side: (part: string) => `set turning ${part}`,
+  direction: (part: string) => `toward the ${part}`,
+} as const;
+
 /** A part in words: "wheel 2", "set turning left"; "" where there is none. */
 export function partWords({ kind, part }: Pick<Trouble, "kind" | "part">): string {
   if (part === null) return "";
-  return TROUBLE_GUIDE[kind].part === "wheel" ? `wheel ${part}` : `set turning ${part}`;
+  return PARTS[TROUBLE_GUIDE[kind].part ?? "side"](part);
 }
 
 /** A condition with its place and size: "One wheel set off: wheel 2, 1.4 graduations left". */
@@ -34,6 +40,9 @@ const EVIDENCE: Readonly<Record<Evidence, string>> = {
   "cam-left": "read the cam after turning left",
   "cam-right": "read the cam after turning right",
   pull: "put the pull gauge on the dial",
+  marks: "read the four marks of the ring",
+  "push-pull": "pushed and pulled the dial",
+  "turn-round": "turned the dial all round",
   rules: "compared the numbers with the rules",
   "off-try": "dialed a number off on purpose",
   "rest-try": "dialed with a rest",

@@ -22,7 +22,7 @@ export interface TrainSpec {
   /** Friction: how far the hand gets ahead before the dial moves; none where left out. */
   readonly drag?: Graduations;
   /** What holds the dial once a turn; nothing where left out. */
-  readonly catching?: Catching;
+  readonly catching?: Catching | undefined;
   /** How far the dial is off its axis; on it where left out. */
   readonly runout?: Runout;
   /** Where dial and cam stand before the hand takes hold, unwrapped. */

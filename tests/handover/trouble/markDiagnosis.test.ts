@@ -19,6 +19,9 @@ function lookedAt(kind: Trouble["kind"]) {
   const task = drawTrouble(profile, [kind], 5);
   const bench = new TroubleBench(task, seededChance(6));
   bench.holdAgainstRules();
+  bench.turnRound();
+  bench.pushPull();
+  bench.readMarks();
   bench.pull("left");
   bench.readCam("left");
   bench.readCam("right");
@@ -96,6 +99,9 @@ test("full help walks through every way of looking, and then says to read what t
   const told: string[] = [];
   const looks = [
     () => bench.holdAgainstRules(),
+    () => bench.turnRound(),
+    () => bench.pushPull(),
+    () => bench.readMarks(),
     () => bench.pull("left"),
     () => bench.readCam("left"),
     () => bench.readCam("right"),

@@ -21,6 +21,9 @@ function inHand(station: TroubleStation, seed = 5) {
     dial: (off, rest_s = 0) => seen((at) => session.dial(off, rest_s, at)),
     readCam: (turn) => seen((at) => session.readCam(turn, at)),
     pull: (turn) => seen((at) => session.pull(turn, at)),
+    turnRound: () => seen((at) => session.turnRound(at)),
+    pushPull: () => seen((at) => session.pushPull(at)),
+    readMarks: () => seen((at) => session.readMarks(at)),
     holdAgainstRules: () => seen((at) => session.holdAgainstRules(at)),
   };
   return { one, session, instruments };

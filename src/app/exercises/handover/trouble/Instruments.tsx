@@ -19,6 +19,9 @@ export function Instruments({ session }: { readonly session: TroubleSession }) {
     { label: "Cam after a right turn", use: () => session.readCam("right", now()) },
     { label: "Pull left", use: () => session.pull("left", now()) },
     { label: "Pull right", use: () => session.pull("right", now()) },
+    { label: "Turn all round", use: () => session.turnRound(now()) },
+    { label: "Push and pull", use: () => session.pushPull(now()) },
+    { label: "Read the ring's marks", use: () => session.readMarks(now()) },
     { label: "Compare numbers with the rules", use: () => session.holdAgainstRules(now()) },
   ];
   return (

@@ -10,10 +10,16 @@ import { type DraftProblem, EMPTY_DRAFT, type NameDraft, readDraft } from "./nam
 
 /** The choices of a part: a wheel by its number, or the side a zero was set from. */
 function partChoices(kind: TroubleKind, { profile, combination }: LockCard) {
-  return TROUBLE_GUIDE[kind].part === "wheel"
-    ? combination.map((number, k) => [`${k + 1}`, `wheel ${k + 1} (${faceText(number, profile)})`] as const)
-    : (["left", "right"] as const).map((side) => [side, `set turning ${side} only`] as const);
+  const { part } = TROUBLE_GUIDE[kind];
+  if (part === "wheel") {
+    return combination.map((number, k) => [`${k + 1}`, `wheel ${k + 1} (${faceText(number, profile)})`] as const);
+  }
+  return part === "side"
+    ? (["left", "right"] as const).map((side) => [side, `set turning ${side} only`] as const)
+    : (["top", "right", "bottom", "left"] as const).map((side) => [side, `toward the ${side}`] as const);
 }
+
+const PART_LABELS = { wheel: "Which wheel", side: "Which side", direction: "Toward where" } as const;
 
 const WAYS = [
   ["", "which way"],
@@ -51,7 +57,7 @@ function SizeFields({ card, kind, draft, onDraft, wanted }: SizeFieldsProps) {
     <div className="row gap-x-4 mt-1 mb-3 ml-6 pl-4 border-l-4 border-l-hair">
       {part !== null && (
         <label className="inline-flex items-center gap-3">
-          <span>{part === "wheel" ? "Which wheel" : "Which side"}</span>
+          <span>{PART_LABELS[part]}</span>
           <Select
             name={NAMES.part}
             {...wanted("part")}

@@ -28,6 +28,7 @@ function draftProblem(draft: NameDraft, kind: TroubleKind): DraftProblem | undef
   const amount = draft.size ?? Number.NaN;
   const checks: readonly (readonly [boolean, DraftProblem])[] = [
     [part === "wheel" && draft.part === "", { field: "part", says: "Say which wheel." }],
+    [part === "direction" && draft.part === "", { field: "part", says: "Say toward which side." }],
     [part === "side" && draft.part === "", { field: "part", says: "Say in which direction it was set." }],
     [!(amount >= 0 && amount <= MOST), { field: "size", says: `Say how much, a number from 0 to ${MOST}.` }],
     [hasWay && draft.way === "", { field: "way", says: "Say which way: left or right." }],

@@ -31,6 +31,8 @@ const tryShowed = ({ opened, isTurnedRight }: TryObservation) => {
   return isTurnedRight ? end : `${end}; the turns were wrong`;
 };
 
+const MARKS = ["top", "right", "bottom", "left"] as const;
+
 /** One observation in words. */
 export function seenRow(seen: Observation, index: number, card: LockCard): SeenRow {
   const key = String(index + 1);
@@ -41,6 +43,20 @@ export function seenRow(seen: Observation, index: number, card: LockCard): SeenR
       return { key, done: `Cam gauge, after turning ${seen.turn}`, showed: signedText(seen.value) };
     case "pull":
       return { key, done: `Pull gauge, ${seen.turn}`, showed: `moves after ${seen.value.toFixed(1)} graduations` };
+    case "marks":
+      return {
+        key,
+        done: "Marks of the ring",
+        showed: seen.values.map((value, k) => `${MARKS[k]} ${signedText(value, 2)}`).join(" · "),
+      };
+    case "push-pull":
+      return { key, done: "Pushed and pulled", showed: `moves ${seen.moves_mm.toFixed(2)} mm` };
+    case "turn-round":
+      return {
+        key,
+        done: "Turned all round",
+        showed: `hand ahead ${seen.least.toFixed(1)} to ${seen.most.toFixed(1)} graduations${seen.scrapes ? ", scrapes" : ""}`,
+      };
     case "rules":
       return {
         key,

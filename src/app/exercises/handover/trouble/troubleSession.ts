@@ -58,6 +58,18 @@ export class TroubleSession extends HandStore {
     this.look(now, (bench) => bench.pull(turn));
   }
 
+  turnRound(now: Milliseconds): void {
+    this.look(now, (bench) => bench.turnRound());
+  }
+
+  pushPull(now: Milliseconds): void {
+    this.look(now, (bench) => bench.pushPull());
+  }
+
+  readMarks(now: Milliseconds): void {
+    this.look(now, (bench) => bench.readMarks());
+  }
+
   holdAgainstRules(now: Milliseconds): void {
     this.look(now, (bench) => bench.holdAgainstRules());
   }
