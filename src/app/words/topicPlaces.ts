@@ -61,7 +61,7 @@ export const TOPIC_PLACES: Readonly<Record<Topic, TopicPlace>> = {
   fitting: {
     title: "Fitting a lock",
     words: ["spindle", "clearance", "spline-key", "alignment", "dial-ring", "reading", "bolt"],
-    lessons: [],
+    lessons: ["Fitted well, fitted badly"],
   },
   service: {
     title: "Service",

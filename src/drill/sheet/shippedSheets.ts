@@ -13,6 +13,7 @@ import changingWeek from "../../../shared/sheets/12-changing-week.json" with { t
 import troubleHour from "../../../shared/sheets/13-trouble-hour.json" with { type: "json" };
 import firstHandover from "../../../shared/sheets/14-first-handover.json" with { type: "json" };
 import handoverSitting from "../../../shared/sheets/15-handover-sitting.json" with { type: "json" };
+import fittingAndFaults from "../../../shared/sheets/16-fitting-and-faults.json" with { type: "json" };
 import { parseSheet } from "./parseSheet";
 import type { Sheet } from "./sheet";
 
@@ -33,4 +34,5 @@ export const SHIPPED_SHEETS: readonly Sheet[] = [
   troubleHour,
   firstHandover,
   handoverSitting,
+  fittingAndFaults,
 ].map(parseSheet);
