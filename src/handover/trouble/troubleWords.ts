@@ -3,7 +3,7 @@ import type { Evidence } from "./observation";
 import type { Trouble } from "./trouble";
 import { TROUBLE_GUIDE } from "./troubleGuide";
 
-const ONE = { graduations: "graduation", seconds: "second" } as const;
+const ONE = { graduations: "graduation", seconds: "second", millimeters: "millimeter" } as const;
 
 /**
  * A size with its unit and its way: "1.4 graduations left".
