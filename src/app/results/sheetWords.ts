@@ -8,6 +8,9 @@ import { LockError } from "../../lock/lockError";
 import type { Profile } from "../../lock/profile";
 import { countText } from "../../wording/amountWords";
 
+/** What is said of a try that is over. */
+export const TRY_ENDED = "This try has ended.";
+
 /** The lock of a station, or null where the sheet names one that is not known. */
 export function knownProfile(station: Station): Profile | null {
   try {

@@ -2,11 +2,12 @@ import { sizeText } from "../../wording/amountWords";
 import type { DoorLock } from "./doorLock";
 import { opensAsWritten, turnThatOpens } from "./lockProbe";
 import type { HandoverEvent } from "./rules/handoverEvent";
+import { NOT_LOCKED } from "./situationWords";
 
 /** What a shut door comes to, by the lock on it. */
 function shutWords(lock: DoorLock): string {
   if (lock.isHeld) return "The holdback keeps the bolt back: the door is not locked.";
-  if (lock.retraction > 0) return "The bolt is back: the door is not locked.";
+  if (lock.retraction > 0) return NOT_LOCKED;
   const turn = turnThatOpens(lock);
   return turn === null
     ? "The door is locked: turning the dial on does not open it."

@@ -7,6 +7,9 @@ export interface SituationLine {
   readonly words: string;
 }
 
+/** What a bolt that is back means for the door. */
+export const NOT_LOCKED = "The bolt is back: the door is not locked.";
+
 type RegionWords = { readonly [R in Region]?: Readonly<Record<Situation[R], string>> };
 
 const LABELS = {

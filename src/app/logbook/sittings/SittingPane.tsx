@@ -1,5 +1,6 @@
 import type { SittingRecord } from "../../../records/records";
 import type { Logbook } from "../../../store/logbook";
+import { FAILS_CHECK } from "../../parts/files/checkWords";
 import { Lines } from "../../parts/Lines";
 import { RecordNote } from "../notes/RecordNote";
 import { hasResult, sittingRowOf } from "./sittingRows";
@@ -49,11 +50,7 @@ export function SittingPane({ logbook, sitting, onChanged }: SittingPaneProps) {
         </p>
         {row.sentences.length > 0 && (
           <div className={row.isWrong ? "notice mt-4" : "notice mt-4 border-line"}>
-            <p>
-              {row.isWrong
-                ? "This record fails its check. Do not count it."
-                : "Not all of this record is checked here."}
-            </p>
+            <p>{row.isWrong ? FAILS_CHECK : "Not all of this record is checked here."}</p>
             <Lines of={row.sentences} />
           </div>
         )}

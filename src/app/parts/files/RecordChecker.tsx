@@ -2,6 +2,7 @@ import { type FormEvent, useId, useState } from "react";
 import { Lines } from "../Lines";
 import { Notice } from "../Notice";
 import { messageOf } from "../page/messageOf";
+import { CHECK_LIMIT, FAILS_CHECK } from "./checkWords";
 import { FileButton } from "./FileButton";
 import { useDroppedFiles } from "./useDroppedFiles";
 
@@ -36,7 +37,7 @@ function Box({ head, sentences, isWrong = false }: BoxProps) {
 
 /** Says that a record does not check, and why; nothing of one that does. */
 export const NotSound = ({ problems }: Pick<RecordFinding, "problems">) => (
-  <Box head="This record fails its check. Do not count it." sentences={problems} isWrong />
+  <Box head={FAILS_CHECK} sentences={problems} isWrong />
 );
 
 /** What the record says of itself, as a list of names and values. */
@@ -54,10 +55,6 @@ function Says({ rows }: { readonly rows: NonNullable<RecordFinding["says"]> }) {
   );
 }
 
-/** How far any check of a file goes. */
-const LIMIT =
-  "A hash is not a signature. It shows a change by accident, or by someone who does not change the hash as well. Someone who knows this program can make up a whole record: compare the hash with the print from that day.";
-
 function Finding({ finding, sound }: { readonly finding: RecordFinding; readonly sound: string }) {
   const { problems, unheld = [], unchecked = [], says = [] } = finding;
   const isSound = problems.length + unheld.length + unchecked.length === 0;
@@ -72,7 +69,7 @@ function Finding({ finding, sound }: { readonly finding: RecordFinding; readonly
       <NotSound problems={problems} />
       <Box head="This version cannot check all of it." sentences={unheld} />
       <Box head="Not checked:" sentences={unchecked} />
-      <p className="max-w-[68ch] mt-3 text-soft text-small">{LIMIT}</p>
+      <p className="max-w-[68ch] mt-3 text-soft text-small">{CHECK_LIMIT}</p>
     </>
   );
 }

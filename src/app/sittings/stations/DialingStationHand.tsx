@@ -6,6 +6,7 @@ import type { HeldDial } from "../../hand/heldDial";
 import { LockInHand } from "../../hand/LockInHand";
 import { StepStrip } from "../../hand/StepStrip";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
+import { TRY_ENDED } from "../../results/sheetWords";
 import type { DialingTry } from "../tries/dialingTry";
 
 interface DialingStationHandProps {
@@ -29,7 +30,7 @@ export function DialingStationHand({ one, held }: DialingStationHandProps) {
     <>
       {/* In silence the strip tells the numbers to dial, and not what the bolt did. */}
       <StepStrip attempt={attempt} state={isSilent ? "waiting" : state} help={isSilent ? "silent" : help} />
-      <AdviceLine advice={advice} note={isEnded ? "This try has ended." : null} onLeave={null} />
+      <AdviceLine advice={advice} note={isEnded ? TRY_ENDED : null} onLeave={null} />
       <p className="visually-hidden" role="status">
         {isSilent ? "" : stateInWords(state, number)}
       </p>

@@ -4,7 +4,7 @@ import { stationName } from "../../../drill/sheet/stationName";
 import { WEIGHT_WORDS } from "../../hand/dial/weightWords";
 import { Button } from "../../parts/controls/Button";
 import { memoryOf } from "../../parts/page/ofChart";
-import { spanText } from "../../results/sheetWords";
+import { spanText, TRY_ENDED } from "../../results/sheetWords";
 import type { SittingSession } from "../session/sittingSession";
 import { pageTime } from "../session/steadyTime";
 import type { TryInHand } from "../tries/tryInHand";
@@ -68,7 +68,7 @@ export function SittingPanel({ session, one }: SittingPanelProps) {
       {station.task !== undefined && <p>{station.task}</p>}
       <p className="text-soft empty:hidden">{conditionWords(one)}</p>
       <p role="status" className="sitting-try-state empty:hidden" data-testid="try-state">
-        {one.isEnded ? "This try has ended. The result is shown after the sitting." : ""}
+        {one.isEnded ? `${TRY_ENDED} The result is shown after the sitting.` : ""}
       </p>
       <div className="sitting-acts row">
         <TryButtons session={session} one={one} />

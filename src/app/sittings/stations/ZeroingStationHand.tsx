@@ -6,6 +6,7 @@ import { ZeroingStrip } from "../../exercises/zeroing/ZeroingStrip";
 import { AdviceLine } from "../../hand/AdviceLine";
 import type { HeldDial } from "../../hand/heldDial";
 import { memoryOf } from "../../parts/page/ofChart";
+import { TRY_ENDED } from "../../results/sheetWords";
 import "../../exercises/zeroing/zeroing.css";
 import type { ZeroingTry } from "../tries/zeroingTry";
 
@@ -31,11 +32,7 @@ export function ZeroingStationHand({ one, held, onReading }: ZeroingStationHandP
   const hasHelp = setup.station.help !== "silent";
   return (
     <>
-      {isEnded ? (
-        <AdviceLine advice={null} note="This try has ended." onLeave={null} />
-      ) : (
-        <ZeroingStrip session={session} />
-      )}
+      {isEnded ? <AdviceLine advice={null} note={TRY_ENDED} onLeave={null} /> : <ZeroingStrip session={session} />}
       <ZeroingHand
         session={session}
         profile={setup.profile}

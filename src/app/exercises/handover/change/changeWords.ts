@@ -52,11 +52,14 @@ export function whyNot(change: Change, act: ChangeAct): RefusedAct | null {
 /** A refusal in words. @param isFelt - whether only as the hand feels it, with no word of what to do */
 export const refusedWords = (why: RefusedAct, isFelt: boolean): string => (isFelt ? FELT[why] : REFUSED[why]);
 
+/** What the hand feels as a wheel pack is spoiled. */
+export const SOMETHING_GAVE = "The key turned hard, and something gave.";
+
 /** What the last act met with, as far as a hand feels it; empty where it went as meant. */
 export function feltWords(change: Change, refused: RefusedAct | null): string {
   if (refused !== null) return FELT[refused];
   const gave = change instanceof PackChange && change.isSpoiled && change.keyed.key === "turned";
-  return gave ? "The key turned hard, and something gave." : "";
+  return gave ? SOMETHING_GAVE : "";
 }
 
 /** The parts of the work, in order. */

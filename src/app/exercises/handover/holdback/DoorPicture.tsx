@@ -1,3 +1,5 @@
+import { NOT_LOCKED } from "../../../../handover/run/situationWords";
+
 interface DoorPictureProps {
   /** How far the bolt is drawn back, 0 to 1. */
   readonly retraction: number;
@@ -14,7 +16,7 @@ export function DoorPicture({ retraction, isHeld }: DoorPictureProps) {
     ? "Held back: this door does not lock."
     : retraction === 0
       ? "The bolt is thrown: the door is locked."
-      : "The bolt is back: the door is not locked.";
+      : NOT_LOCKED;
   return (
     <figure className="holdback-door max-w-[520px]">
       <svg viewBox="0 0 330 130" aria-hidden="true">

@@ -1,4 +1,5 @@
 import type { HoldbackTask, HoldbackTold } from "../../../../handover/holdback/holdbackMachine";
+import { RUN_WORDS } from "../../../../handover/run/rules/runWords";
 import { opposite } from "../../../../lock/dial";
 import type { Profile } from "../../../../lock/profile";
 import { spinOffRule } from "../../../../lock/spinOffRule";
@@ -29,8 +30,8 @@ export const TOLD: Readonly<Record<HoldbackTold, string>> = {
   "door-opens": "The door opens when you pull it: the bolt is back.",
   "door-stays": "The door stays shut: the bolt is thrown.",
   "bolt-not-back": "The holdback does not move. Turn the dial to the positive stop first, so that the bolt is back.",
-  "already-on": "The holdback is already set.",
-  "already-off": "The holdback is already released.",
+  "already-on": RUN_WORDS["holdback-set"],
+  "already-off": RUN_WORDS["holdback-released"],
 };
 
 const SAY: Readonly<Record<HoldbackTask, (profile: Profile) => string>> = {

@@ -6,6 +6,7 @@ import type { TroubleState } from "../../../../handover/trouble/troubleMachine";
 import { LockInHand } from "../../../hand/LockInHand";
 import { StepStrip } from "../../../hand/StepStrip";
 import { stateOf } from "../../../parts/page/ofChart";
+import { TRY_ENDED } from "../../../results/sheetWords";
 import { troubleActs } from "./troubleActs";
 import type { TroubleSession } from "./troubleSession";
 
@@ -34,7 +35,7 @@ export function TroubleHand({ session, isOnce }: TroubleHandProps) {
   const { profile } = lock.card;
   const { help } = session.setup;
   const state = useSelector(session.chart, stateOf);
-  const closed = isOnce && state === "told" ? "This try has ended." : CLOSED[state];
+  const closed = isOnce && state === "told" ? TRY_ENDED : CLOSED[state];
   return (
     <>
       <StepStrip

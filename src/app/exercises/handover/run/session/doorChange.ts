@@ -5,7 +5,7 @@ import type { DoorLock } from "../../../../../handover/run/doorLock";
 import type { Combination } from "../../../../../lock/combination";
 import type { Graduations, Milliseconds } from "../../../../../lock/dial";
 import type { Profile } from "../../../../../lock/profile";
-import { type RefusedAct, refusedWords } from "../../change/changeWords";
+import { type RefusedAct, refusedWords, SOMETHING_GAVE } from "../../change/changeWords";
 import { ChangeRecording, type KeptChange, type KeyAct, motionOfChange } from "./changeRecording";
 
 /** A change of combination by hand on the lock on the door. Mutable. */
@@ -129,7 +129,7 @@ const TOLD: Readonly<Record<string, string>> = {
   "key.turned": "The key is turned: the wheels are free for the new numbers.",
   "key.turnedBack": "The key is turned back: the wheels are clamped where they are.",
   "key.withdrawn": "The key is out.",
-  "pack.spoiled": "The key turned hard, and something gave.",
+  "pack.spoiled": SOMETHING_GAVE,
   "button.pressed": "The lock is ready for the new numbers: dial them twice.",
   "present.opened": "It opened. Press the change button now.",
   "present.refused": "It did not open.",
