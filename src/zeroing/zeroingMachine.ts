@@ -49,6 +49,12 @@ type Refused = Extract<ZeroingEvent, { readonly type: "reading.refused" }>;
 /** What the operator is doing. */
 export type ZeroingState = "ringLoose" | "firstSeries" | "secondSeries" | "zeroSet" | "notSet";
 
+/** Which direction is read in a state; null where none is. */
+export function askedSide(state: ZeroingState, { order: [first, second] }: ZeroingRules): Turn | null {
+  if (state === "firstSeries") return first;
+  return state === "secondSeries" ? second : null;
+}
+
 const nothing = ({ wanted }: ZeroingRules): ZeroingContext => ({
   accepted: { right: [], left: [] },
   refused: { right: 0, left: 0 },

@@ -4,6 +4,7 @@ import type { JobNote } from "../../records/job/jobNote";
 import { encodeTrace } from "../../records/motion/traceCodec";
 import type { HandoverRunRecord, PersonRecord, SittingRecord } from "../../records/records";
 import { tryId } from "../../records/tryOfSitting";
+import type { ZeroingNote } from "../../records/zeroing/zeroingNote";
 import { motionOf } from "../../store/attemptQueries";
 import type { Saved } from "../../store/logbook";
 import type { LogbookWrite } from "../../store/logbookWrite";
@@ -17,7 +18,6 @@ import { jobWrite } from "./jobWrite";
 import type { SavingState } from "./keepingQueue";
 import { nameProblem, newPerson } from "./people";
 import { waitingCount } from "./stateWords";
-import type { ZeroingNote } from "./zeroingNote";
 
 /** Whoever practices before anyone has given a name. */
 const FIRST_NAME = "Trainee";

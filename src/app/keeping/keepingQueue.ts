@@ -1,12 +1,12 @@
 import type { JobNote } from "../../records/job/jobNote";
 import { LogbookError } from "../../records/logbookError";
+import type { ZeroingNote } from "../../records/zeroing/zeroingNote";
 import type { LogbookWrite } from "../../store/logbookWrite";
 import { errorText } from "../../wording/problem";
 import { Store } from "../parts/page/store";
 import { type PageStore, pageStore } from "../parts/storage/pageStore";
 import type { AttemptNote } from "./attemptNote";
 import { forgetLeft, leftNotes } from "./leftNotes";
-import type { ZeroingNote } from "./zeroingNote";
 
 /** How safe the records of this page are. */
 export interface SavingState {

@@ -2,7 +2,7 @@ import type { Fault } from "../../dialing/fault";
 import type { Combination } from "../../lock/combination";
 import type { Graduations, Milliseconds, Turn } from "../../lock/dial";
 import type { ConformanceVerdict } from "../../statistics/conformance";
-import type { Refusal } from "../../zeroing/approach";
+import type { TakenReading } from "../../zeroing/readAgain";
 import type { TryPlace } from "../sheet/planTries";
 import type { Station } from "../sheet/sheet";
 import { isChangeRight, isHandoverRight } from "./jobRule";
@@ -25,15 +25,6 @@ export interface DialingTry extends AnyTry {
   readonly faults: readonly Pick<Fault, "code" | "number" | "size">[];
 }
 
-/** One reading of a zero, as it was taken. */
-export interface ReadingTaken {
-  readonly turn: Turn;
-  /** Of the zero mark from the index as drawn, graduations, left positive. */
-  readonly deviation: Graduations;
-  /** Why it did not count, or null. */
-  readonly refusal: Refusal | null;
-}
-
 /** What one try at setting zero came to. */
 export interface ZeroingTry extends AnyTry {
   readonly kind: "zeroing";
@@ -44,7 +35,7 @@ export interface ZeroingTry extends AnyTry {
   /** Readings refused. */
   readonly refused: number;
   /** Every reading in the order it was taken; left out in records of earlier versions. */
-  readonly readings?: readonly ReadingTaken[] | undefined;
+  readonly readings?: readonly TakenReading[] | undefined;
 }
 
 /** A fault of a job, by the code that the handover layer has for it. */

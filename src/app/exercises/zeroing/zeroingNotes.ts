@@ -1,9 +1,8 @@
 import type { ZeroingRecord } from "../../../records/records";
+import { type ZeroingNote, zeroingNote } from "../../../records/zeroing/zeroingNote";
+import { zeroingOutcome } from "../../../records/zeroing/zeroingOutcome";
 import type { LastReading } from "../../../zeroing/zeroingMachine";
-import type { ZeroingNote } from "../../keeping/zeroingNote";
 import type { ZeroingSession } from "./session/zeroingSession";
-
-const OUTCOMES: Readonly<Record<string, ZeroingRecord["outcome"]>> = { zeroSet: "zero-set", notSet: "not-set" };
 
 /** What of a zeroing exercise is taken down. */
 type NotedZeroing = Pick<ZeroingSession, "state" | "memory" | "lock" | "setup">;
@@ -23,7 +22,7 @@ export class ZeroingNotes {
   private seen: LastReading | null = null;
   private readings: Reading[] = [];
   private made: Pick<ZeroingNote, "id" | "startedAt" | "createdAt"> | null = null;
-  private outcome: ZeroingRecord["outcome"] | undefined;
+  private outcome: ZeroingRecord["outcome"] = "broken-off";
   private hasEnded = false;
 
   /** @param newId - makes an id that nothing else has */
@@ -41,8 +40,8 @@ export class ZeroingNotes {
   look(session: NotedZeroing, now: number): ZeroingNote | null {
     if (session.state === "ringLoose") this.forget();
     const isRead = this.takeReading(session, now);
-    const outcome = OUTCOMES[session.state];
-    const isNews = outcome !== undefined && outcome !== this.outcome;
+    const outcome = zeroingOutcome(session.state);
+    const isNews = outcome !== "broken-off" && outcome !== this.outcome;
     this.outcome = outcome;
     if (isNews) this.hasEnded = true;
     if (isNews) return this.noteOf(session, outcome, now);
@@ -70,14 +69,14 @@ export class ZeroingNotes {
       accepted: memory.accepted,
       reasons: memory.reasons,
     };
-    return {
+    return zeroingNote({
       ...first,
       updatedAt: now,
       profileId: this.profileId,
       outcome,
-      readings: this.readings.slice(-500),
-      details: JSON.parse(JSON.stringify(details)),
-    };
+      readings: this.readings,
+      details,
+    });
   }
 
   private forget(): void {

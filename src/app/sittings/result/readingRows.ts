@@ -1,5 +1,5 @@
-import type { ReadingTaken } from "../../../drill/marking/tryResult";
 import type { Refusal } from "../../../zeroing/approach";
+import type { TakenReading } from "../../../zeroing/readAgain";
 import { signedText } from "../../parts/signedText";
 
 /** Why a reading did not count, where there is little room. */
@@ -13,7 +13,7 @@ const REFUSED: Readonly<Record<Refusal, string>> = {
 };
 
 /** Readings as rows of text: which, turning which way, how far off zero, and whether it counted. */
-export function readingRows(readings: readonly ReadingTaken[]): string[][] {
+export function readingRows(readings: readonly TakenReading[]): string[][] {
   return readings.map(({ turn, deviation, refusal }, index) => [
     String(index + 1),
     turn,

@@ -1,12 +1,8 @@
 import type { Attempt } from "../../../dialing/attempt";
 import type { Motion } from "../../../dialing/motion";
-import {
-  faultsCounted,
-  type ReadingTaken,
-  type TryResult,
-  type ZeroingTry as ZeroingResult,
-} from "../../../drill/marking/tryResult";
-import type { Station } from "../../../drill/sheet/sheet";
+import { faultsCounted, type TryResult, type ZeroingTry as ZeroingResult } from "../../../drill/marking/tryResult";
+import type { Station, ZeroingStation } from "../../../drill/sheet/sheet";
+import { stationRules } from "../../../drill/sheet/stationRules";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { conditionText } from "../../../progress/conditionText";
 import { type AttemptOutcome, attemptOutcome, unfinishedOutcome } from "../../../records/attemptOutcome";
@@ -15,6 +11,8 @@ import { type JobEnd, jobNote } from "../../../records/job/jobNote";
 import { encodeTrace } from "../../../records/motion/traceCodec";
 import type { SittingRecord } from "../../../records/sitting/sittingRecord";
 import { tryId } from "../../../records/tryOfSitting";
+import { zeroingNote } from "../../../records/zeroing/zeroingNote";
+import { outcomeOfTry } from "../../../records/zeroing/zeroingOutcome";
 import type { LogbookWrite } from "../../../store/logbookWrite";
 import { replay } from "../../../trace/replay";
 import { jobWrite } from "../../keeping/jobWrite";
@@ -22,12 +20,8 @@ import type { DialingTry } from "../tries/dialingTry";
 import { type JobResult, keptEnd, withinTime } from "../tries/jobTryRecord";
 import { isDialTry, type TryInHand } from "../tries/tryInHand";
 import type { TrySetup } from "../tries/trySetup";
-import type { ZeroingTry } from "../tries/zeroingTry";
 import type { SittingProgress } from "./sittingProgress";
 import type { KeptRecord } from "./sittingShelf";
-
-/** Readings that a record takes. */
-const MOST_READINGS = 500;
 
 /** To whom and to which sitting a try belongs. */
 export interface TryOwner {
@@ -82,36 +76,23 @@ function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, owner: Try
   };
 }
 
-const zeroOutcome = ({ session }: ZeroingTry) => {
-  if (session.state === "zeroSet") return "zero-set";
-  return session.state === "notSet" ? "not-set" : "broken-off";
-};
-
-/** What of a zeroing is taken down, beyond whose it is. */
-interface ZeroedTry {
-  readonly profileId: string;
-  readonly time_ms: number;
-  readonly outcome: "zero-set" | "not-set" | "broken-off";
-  readonly readings: readonly ReadingTaken[];
-  /** The hidden condition of the lock, where it is still known. */
-  readonly condition: object | null;
-}
-
-function zeroingWrite({ profileId, time_ms, outcome, readings, condition }: ZeroedTry, owner: TryOwner): LogbookWrite {
-  return {
-    kind: "zeroings",
-    record: {
-      ...stamp(owner),
-      personId: owner.personId,
-      startedAt: Math.round(owner.now_ms - time_ms),
-      profileId,
-      outcome,
-      readings: readings
-        .slice(-MOST_READINGS)
-        .map(({ refusal, ...reading }) => ({ ...reading, ...(refusal !== null && { refusal }) })),
-      details: { sittingId: owner.sittingId, ...(condition !== null && { condition: { ...condition } }) },
-    },
-  };
+/** A try at setting zero. @param hidden - the condition of its lock, where it is still known */
+function zeroingWrite(
+  { station, profile }: TrySetup,
+  result: ZeroingResult,
+  hidden: { readonly condition?: object },
+  owner: TryOwner,
+): LogbookWrite {
+  const { readings = [], time_ms } = result;
+  const note = zeroingNote({
+    ...stamp(owner),
+    startedAt: owner.now_ms - time_ms,
+    profileId: profile.id,
+    outcome: outcomeOfTry(result, stationRules(station as ZeroingStation, profile)),
+    readings: readings.map(({ refusal, ...reading }) => ({ ...reading, ...(refusal !== null && { refusal }) })),
+    details: { sittingId: owner.sittingId, ...hidden },
+  });
+  return { kind: "zeroings", record: { ...note, personId: owner.personId } };
 }
 
 /** A try at a job: a record of how it ended. */
@@ -127,16 +108,9 @@ function jobTryWrite(setup: TrySetup, result: JobResult, end: JobEnd, owner: Try
 export function tryWrite(one: TryInHand, owner: TryOwner): LogbookWrite {
   if (!isDialTry(one)) return jobTryWrite(one.setup, one.result(), one.jobEnd, owner);
   if (one.kind === "dialing") return attemptWrite(one, owner);
-  const { setup, session, readings } = one;
-  const { time_ms } = one.result();
-  const zeroed = { profileId: setup.profile.id, time_ms, readings, condition: session.lock.condition };
-  return zeroingWrite({ ...zeroed, outcome: zeroOutcome(one) }, owner);
+  const { condition } = one.session.lock;
+  return zeroingWrite(one.setup, one.result(), { condition }, owner);
 }
-
-const outcomeOf = ({ verdicts: { left, right } }: ZeroingResult) => {
-  if (left === null || right === null) return "broken-off";
-  return left === "reject" || right === "reject" ? "not-set" : "zero-set";
-};
 
 /**
  * A try of a sitting for the logbook, from what the page kept of it: the page was killed before the logbook had it.
@@ -152,13 +126,7 @@ export function keptTryWrite(
   owner: TryOwner,
 ): LogbookWrite | null {
   if (result.isBrokenOff) return null;
-  if (result.kind === "zeroing") {
-    const { readings = [], time_ms } = result;
-    return zeroingWrite(
-      { profileId: setup.profile.id, time_ms, readings, condition: null, outcome: outcomeOf(result) },
-      owner,
-    );
-  }
+  if (result.kind === "zeroing") return zeroingWrite(setup, result, {}, owner);
   if (result.kind !== "dialing") return jobTryWrite(setup, result, keptEnd(result), owner);
   const { combination } = setup.plan;
   if (motion === null || combination === null) return null;

@@ -1,7 +1,8 @@
-import type { ReadingTaken, ZeroingTry as ZeroingResult } from "../../../drill/marking/tryResult";
+import type { ZeroingTry as ZeroingResult } from "../../../drill/marking/tryResult";
 import type { ZeroingStation } from "../../../drill/sheet/sheet";
 import { stationRules } from "../../../drill/sheet/stationRules";
 import type { Graduations, Milliseconds, Turn } from "../../../lock/dial";
+import type { TakenReading } from "../../../zeroing/readAgain";
 import { type SideResult, sideResult } from "../../../zeroing/zeroResult";
 import { ZeroingSession } from "../../exercises/zeroing/session/zeroingSession";
 import { Store } from "../../parts/page/store";
@@ -16,7 +17,7 @@ export class ZeroingTry extends Store {
   readonly kind = "zeroing";
   readonly setup: TrySetup;
   readonly session: ZeroingSession;
-  readonly readings: ReadingTaken[] = [];
+  readonly readings: TakenReading[] = [];
   isBegun = false;
   private isGivenUp = false;
   private time_ms: Milliseconds = 0;

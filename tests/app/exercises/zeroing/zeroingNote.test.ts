@@ -1,9 +1,9 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { ZeroingSession } from "../../../../src/app/exercises/zeroing/session/zeroingSession";
 import { ZeroingNotes } from "../../../../src/app/exercises/zeroing/zeroingNotes";
-import type { ZeroingNote } from "../../../../src/app/keeping/zeroingNote";
 import type { Turn } from "../../../../src/lock/dial";
 import { shippedProfile } from "../../../../src/lock/shippedProfiles";
+import type { ZeroingNote } from "../../../../src/records/zeroing/zeroingNote";
 import { seededChance } from "../../../../src/statistics/chance";
 import { checkWrite } from "../../../../src/store/logbookWrite";
 import { profileCreep } from "../../../../src/zeroing/ringClamp";

@@ -7,7 +7,7 @@ import type { Chance } from "../../../../statistics/chance";
 import { Approach } from "../../../../zeroing/approach";
 import { clampRing, turnRing } from "../../../../zeroing/ringClamp";
 import { type ReadingFact, takeReading } from "../../../../zeroing/takeReading";
-import { type ZeroingContext, type ZeroingState, zeroingMachine } from "../../../../zeroing/zeroingMachine";
+import { askedSide, type ZeroingContext, type ZeroingState, zeroingMachine } from "../../../../zeroing/zeroingMachine";
 import type { ZeroingRules } from "../../../../zeroing/zeroingRules";
 import { type ConditionRanges, ZeroLock } from "../../../../zeroing/zeroLock";
 import { HandStore } from "../../../hand/handStore";
@@ -67,9 +67,7 @@ export class ZeroingSession extends HandStore {
 
   /** The direction whose series is open, or null. */
   get asked(): Turn | null {
-    const [first, second] = this.setup.rules.order;
-    if (this.state === "firstSeries") return first;
-    return this.state === "secondSeries" ? second : null;
+    return askedSide(this.state, this.setup.rules);
   }
 
   /** Time and turns used since the first motion. */
