@@ -4,7 +4,9 @@ import { startKeeping } from "../keeping/keeping";
 import { NotSavedLine } from "../keeping/NotSavedLine";
 import { hasTraces } from "../keeping/traces";
 import { fetchDialog } from "../parts/controls/Dialog";
+import { fetchedLater } from "../parts/page/fetchedLater";
 import { newSeed } from "../parts/page/newSeed";
+import { workUnderWay } from "../parts/page/underWay";
 import { whenIdle } from "../parts/page/whenIdle";
 import { framed, PAGES, type PagePath, pageOf, parseRoute } from "./address";
 import { ErrorBoundary } from "./ErrorBoundary";
@@ -12,7 +14,6 @@ import { fetchAhead } from "./fetchAhead";
 import { Head } from "./Head";
 import { useRoute } from "./route";
 import { AddressProblems, SCREENS, sittingsForgotten } from "./screens";
-import { UpdateNotice } from "./UpdateNotice";
 import "@fontsource/barlow/latin-400.css";
 import "@fontsource/barlow/latin-500.css";
 import "@fontsource/barlow/latin-600.css";
@@ -65,6 +66,16 @@ function Page({ page, chance, seed, query }: PageProps): ReactElement {
   }
 }
 
+/** What tells of versions, and stores the app for use offline: it waits until nobody waits for the page. */
+const UpdateNotice = fetchedLater(
+  async () => {
+    await new Promise<void>(whenIdle);
+    return (await import("./UpdateNotice")).UpdateNotice;
+  },
+  null,
+  () => null,
+);
+
 /** The whole app: the head with its pages and switches, and the page asked for. */
 export function App() {
   const route = useRoute();
@@ -96,7 +107,7 @@ export function App() {
       </ErrorBoundary>
       {/* The logbook itself says more of how safe they are. */}
       {framed(page).records === "makes" && <NotSavedLine />}
-      <UpdateNotice />
+      <UpdateNotice underWay={workUnderWay} />
     </>
   );
 }

@@ -2,7 +2,6 @@ import { useRegisterSW } from "virtual:pwa-register/react";
 import { useEffect, useState } from "react";
 import { Button } from "../parts/controls/Button";
 import { Dialog } from "../parts/controls/Dialog";
-import { workUnderWay } from "../parts/page/underWay";
 
 /** How long it is told that the app now works offline, milliseconds. */
 const NEWS_FOR = 8000;
@@ -20,13 +19,15 @@ async function startWaiting(update: (reload: boolean) => Promise<void>): Promise
 
 interface StartProps {
   readonly start: () => void;
+  /** What a reload would end, a sentence each. */
+  readonly underWay: () => readonly string[];
 }
 
 /** Starts the new version; asks first where that would end something, and says what. */
-function StartNow({ start }: StartProps) {
+function StartNow({ start, underWay }: StartProps) {
   const [losses, setLosses] = useState<readonly string[]>([]);
   const ask = () => {
-    const found = workUnderWay();
+    const found = underWay();
     setLosses(found);
     if (found.length === 0) start();
   };
@@ -57,7 +58,7 @@ function StartNow({ start }: StartProps) {
 const stay = () => undefined;
 
 /** Says when a new version waits, and that the app now works offline. It never reloads by itself. */
-export function UpdateNotice() {
+export function UpdateNotice({ underWay }: Pick<StartProps, "underWay">) {
   const {
     needRefresh: [isWaiting, setWaiting],
     offlineReady: [isReady, setReady],
@@ -82,7 +83,7 @@ export function UpdateNotice() {
       aria-label="Version"
     >
       <p>{isWaiting ? "A new version is ready. It starts when you say so." : "Gatefall now works offline."}</p>
-      {isWaiting && <StartNow start={() => startWaiting(updateServiceWorker)} />}
+      {isWaiting && <StartNow start={() => startWaiting(updateServiceWorker)} underWay={underWay} />}
       <Button onClick={close}>{isWaiting ? "Later" : "Close"}</Button>
     </div>
   );

@@ -17,47 +17,44 @@ export function withWeight(hash: string, weight: DialWeight): string {
 /** The joints of a lock whose dial is not well fitted. */
 export type DialFit = Omit<TrainSpec, "start" | "drag">;
 
-/** Farthest that an address may put the index off, and the most play that it may give the cam, graduations. */
-const MOST = { index: 50, play: 6 } as const;
-/** Most that a dial off its axis may read wrong; most that a key that rides on the lever may hold it, and how far round; graduations. */
-const MOST_ROUND = 3;
-const MOST_CAUGHT = { drag: 5, arc: 50 } as const;
+/** The sizes that an address may ask for, the least and the most of each, graduations. */
+const PARTS = {
+  /** How far the index stands off, left positive. */
+  index: { least: -50, most: [50] },
+  /** Play between dial and cam. */
+  play: { least: 0, most: [6] },
+  /** What a dial off its axis reads wrong at most, and where it begins to read too much. */
+  round: { least: 0, most: [3, 1000] },
+  /** How much farther the hand gets ahead where a key rides on the lever, where that is, and how far round. */
+  catch: { least: 0, most: [5, 1000, 50] },
+} as const;
 
-/** A size that the address asks for: "index=0.5". What makes no sense is 0, and the page says so. */
-function sizeOf(query: URLSearchParams, part: keyof typeof MOST, least: number, problems: string[]): number {
+/** Sizes that the address asks for: "index=0.5", "round=0.3,40". Of what makes no sense none is taken, and the page says so. */
+function sizesOf(query: URLSearchParams, part: keyof typeof PARTS, problems: string[]): readonly number[] {
+  const { least, most } = PARTS[part];
   const asked = query.get(part);
-  const size = Number(asked ?? 0);
-  if (size >= least && size <= MOST[part] && asked?.trim() !== "") return size;
-  problems.push(
-    `The address asks for ${part} "${asked}", which is no size from ${least} to ${MOST[part]} graduations. The bench uses 0.`,
-  );
-  return 0;
-}
-
-/** Several sizes that the address asks for in a row, each 0 or more and within its limit: "round=0.3,40". */
-function sizesOf(query: URLSearchParams, part: string, most: readonly number[], problems: string[]): number[] | null {
-  const asked = query.get(part);
-  if (asked === null) return null;
+  if (asked === null) return [];
   const sizes = asked.split(",").map((one) => (one.trim() === "" ? Number.NaN : Number(one)));
-  if (sizes.length === most.length && sizes.every((size, k) => size >= 0 && size <= (most[k] ?? 0))) return sizes;
-  problems.push(
-    `The address asks for ${part} "${asked}", which is not ${most.length} sizes from 0 to ${most.join(" and ")} graduations. The bench leaves it out.`,
-  );
-  return null;
+  if (sizes.length === most.length && sizes.every((size, k) => size >= least && size <= (most[k] ?? 0))) return sizes;
+  const wanted =
+    most.length > 1
+      ? `${most.length} sizes from ${least} to ${most.join(" and ")}`
+      : `a size from ${least} to ${most[0]}`;
+  problems.push(`The address asks for ${part} "${asked}", which is not ${wanted} graduations. The bench uses 0.`);
+  return [];
 }
 
 /**
- * How an address asks the dial to be fitted: "index=0.5&play=1", and "round=0.3,40" for a dial off its axis (how much, from
- * where), "catch=2,50,10" for a key that rides on the lever (how much, where, how far round); undefined where all is true.
+ * How an address asks the dial to be fitted: "index=0.5&play=1", and "round=0.3,40" for a dial off its axis, "catch=2,50,10"
+ * for a key that rides on the lever; undefined where all is true.
  *
  * @param problems - takes what makes no sense, a sentence or two each
  */
 export function fitOf(query: URLSearchParams, problems: string[] = []): DialFit | undefined {
-  const indexOffset = sizeOf(query, "index", -MOST.index, problems);
-  const lostMotion = sizeOf(query, "play", 0, problems);
-  const [size = 0, from = 0] = sizesOf(query, "round", [MOST_ROUND, 1000], problems) ?? [];
-  const [drag = 0, at = 0, arc = 0] =
-    sizesOf(query, "catch", [MOST_CAUGHT.drag, 1000, MOST_CAUGHT.arc], problems) ?? [];
+  const [indexOffset = 0] = sizesOf(query, "index", problems);
+  const [lostMotion = 0] = sizesOf(query, "play", problems);
+  const [size = 0, from = 0] = sizesOf(query, "round", problems);
+  const [drag = 0, at = 0, arc = 0] = sizesOf(query, "catch", problems);
   if ([indexOffset, lostMotion, size, drag].every((one) => one === 0)) return undefined;
   return {
     indexOffset,
