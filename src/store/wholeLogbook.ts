@@ -154,6 +154,16 @@ export async function dropUnfinished(logbook: Logbook, id: string): Promise<void
 }
 
 /**
+ * Forgets a drill sheet, stored or pending.
+ *
+ * @throws {LogbookError} when the storage fails; then it is still there
+ */
+export async function dropSheet(logbook: Logbook, id: string): Promise<void> {
+  logbook.forget((write) => write.kind === "sheets" && write.record.id === id);
+  if (logbook.database !== null) await logbook.change((database) => database.sheets.delete(id));
+}
+
+/**
  * Deletes people with everything that belongs to them, all or nothing.
  *
  * @throws {LogbookError} when the storage cannot be reached or fails; then nothing has changed

@@ -6,6 +6,7 @@ import type { HandoverRunRecord, PersonRecord, SittingRecord } from "../../recor
 import { tryId } from "../../records/tryOfSitting";
 import type { ZeroingNote } from "../../records/zeroing/zeroingNote";
 import { motionOf } from "../../store/attemptQueries";
+import { endedTries } from "../../store/endedTries";
 import type { Saved } from "../../store/logbook";
 import type { LogbookWrite } from "../../store/logbookWrite";
 import { runningSittings, sittingById } from "../../store/sittingQueries";
@@ -169,25 +170,14 @@ export async function hasEnded(sittingId: string): Promise<boolean> {
   return found !== undefined && found.state !== "running";
 }
 
-/** Ids of those tries that are on record as they ended. */
-async function onRecord({ logbook }: CurrentLogbook, writes: readonly LogbookWrite[]): Promise<Set<string>> {
-  const ids = writes.map(({ record }) => record.id);
-  const attempts = await logbook.read((database) => database.attempts.bulkGet(ids), []);
-  const zeroings = await logbook.read((database) => database.zeroings.bulkGet(ids), []);
-  const jobs = await logbook.read((database) => database.jobs.bulkGet(ids), []);
-  return new Set([
-    ...jobs.flatMap((one) => one?.id ?? []),
-    ...attempts.flatMap((one) => (one === undefined || one.isUnfinished === true ? [] : one.id)),
-    ...zeroings.flatMap((one) => (one === undefined || one.outcome === "broken-off" ? [] : one.id)),
-  ]);
-}
-
 /** Keeps tries that are not on record yet, or as unfinished only. */
 export async function keepMissing(
   personId: string | null,
   writes: (personId: string) => readonly LogbookWrite[],
 ): Promise<ReadonlySet<string>> {
-  const known = await onRecord(await currentLogbook(), writes(personId ?? ""));
+  const { logbook } = await currentLogbook();
+  const ids = writes(personId ?? "").map(({ record }) => record.id);
+  const known = await endedTries(logbook, ids);
   return keepFor(personId, (owner) => writes(owner).filter(({ record }) => !known.has(record.id)));
 }
 

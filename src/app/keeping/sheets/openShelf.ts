@@ -3,21 +3,17 @@ import { type SheetKeeper, SheetShelf } from "./sheetShelf";
 
 /** The sheets table of this browser's logbook, fetched when it is first needed. */
 async function logbookKeeper(): Promise<SheetKeeper> {
-  const { currentLogbook } = await import("../currentLogbook");
+  const [{ currentLogbook }, { dropSheet, recordsOfKind }] = await Promise.all([
+    import("../currentLogbook"),
+    import("../../../store/wholeLogbook"),
+  ]);
   const { logbook } = await currentLogbook();
   return {
-    all: async () => {
-      const pending = logbook.pending.flatMap((write) => (write.kind === "sheets" ? [write.record] : []));
-      const stored = await logbook.read((database) => database.sheets.toArray(), []);
-      return [...pending, ...stored.filter(({ id }) => !pending.some((one) => one.id === id))];
-    },
+    all: () => recordsOfKind(logbook, "sheets"),
     keep: async (record) => {
       await logbook.save({ kind: "sheets", record });
     },
-    drop: async (id) => {
-      logbook.forget((write) => write.kind === "sheets" && write.record.id === id);
-      if (logbook.database !== null) await logbook.change((database) => database.sheets.delete(id));
-    },
+    drop: (id) => dropSheet(logbook, id),
     problem: () => logbook.problem?.message ?? null,
   };
 }
