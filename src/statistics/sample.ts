@@ -76,24 +76,6 @@ export function spread(values: readonly number[]): number {
 }
 
 /**
- * How strongly each value resembles the one before it.
- *
- * Source: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.12, at lag 1.
- *
- * @param values - in the order they were taken, any unit, finite, at least two
- * @returns dimensionless, in [-1, 1]; positive drifts, negative zigzags
- * @throws {StatisticsError} `empty-sample`, `too-few-values`, `not-finite`, or `no-spread` if all values are the same
- */
-export function lag1Autocorrelation(values: readonly number[]): number {
-  assertSample(values, 2);
-  const squares = sumOfSquaredDeviations(values);
-  mustHold(squares !== 0, "no-spread");
-  const center = mean(values);
-  const products = values.slice(1).map((value, i) => (value - center) * ((values[i] ?? center) - center));
-  return compensatedSum(products) / squares;
-}
-
-/**
  * Count, mean and standard deviation at once.
  *
  * @param values - any unit, finite, at least two

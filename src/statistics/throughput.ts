@@ -26,9 +26,6 @@ export interface Throughput {
 /** Standard deviations in the effective width as ISO 9241-411 prints it: 96 % of normal stops fall inside. */
 export const STANDARD_WIDTH_FACTOR = 4.133;
 
-/** The same before rounding: the square root of 2 pi e, from the entropy of a normal distribution. */
-export const ENTROPY_WIDTH_FACTOR = Math.sqrt(2 * Math.PI * Math.E);
-
 /**
  * Throughput of a series of stops.
  *

@@ -25,28 +25,3 @@ export function learnZero(accepted: Readonly<Record<Turn, readonly ZeroReading[]
 export function zeroShare(lock: ZeroLock, zero: LearnedZero, turn: Turn): Graduations {
   return -signOf(turn) * wrap(zero[turn] - lock.trueZero(turn), lock.perTurn) + 0;
 }
-
-/** A stop error taken apart: what the lock makes of a stop, and who is to blame. Graduations, positive ran past. */
-export interface StopShares {
-  /** Stop error as the lock takes it; after a run longer than the lost motion, hand and zero together. */
-  readonly lock: Graduations;
-  /** Of it, what the hand did: stop error at the index as drawn. */
-  readonly hand: Graduations;
-  /** Of it, what the zero does to every stop of this direction. */
-  readonly zero: Graduations;
-}
-
-/**
- * How much of a stop error came from the zero and how much from the hand, for a lock that stands where the hand stopped.
- *
- * @param turn - direction of the run that ended in the stop
- * @param number - number on the dial, graduations
- */
-export function stopShares(lock: ZeroLock, zero: LearnedZero, turn: Turn, number: Graduations): StopShares {
-  const along = (position: Graduations) => signOf(turn) * wrap(position - number, lock.perTurn) + 0;
-  return {
-    lock: along(lock.camDeviation - zero[turn]),
-    hand: along(lock.seen),
-    zero: zeroShare(lock, zero, turn),
-  };
-}

@@ -30,9 +30,6 @@ export interface PlayContext {
   readonly mark: PlayMark | null;
 }
 
-/** What the trainee is doing: nothing yet, turning, standing on a stop that is kept, or done. */
-export type PlayState = "still" | "turning" | "kept" | "marked";
-
 const START: PlayContext = { stops: { right: [], left: [] }, turn: null, problem: null, mark: null };
 
 /** Whether there are stops enough to mark an answer. */

@@ -90,8 +90,12 @@ function valuesOfJson(text: string): Values | undefined {
 const MOST_PROBLEMS = 1000;
 
 /**
- * Collects readings line by line, so that a file of any length takes no more memory than its readings; a line that is
- * wrong leaves a problem. Mutable.
+ * Collects deviations from lines of text: JSON Lines (`{"direction":"right","deviation":0.2}`) or comma-separated values
+ * (`right,0.2`), told apart line by line. The first line of comma-separated values may be a header; then it says where
+ * the columns are, and there may be others. Blank lines are passed over.
+ *
+ * A file of any length takes no more memory than its readings. One bad line spoils the result, since a mean without it
+ * would be another one; but all bad lines are told. Mutable.
  */
 export class ReadingsCollector {
   private readonly sides: Record<Turn, Graduations[]> = { right: [], left: [] };
@@ -182,20 +186,4 @@ export function resolutionOf(sides: SidesRead): Graduations {
     return after.length;
   });
   return Number(`1e-${Math.max(0, ...decimals)}`);
-}
-
-/**
- * Reads deviations from lines of text: JSON Lines (`{"direction":"right","deviation":0.2}`) or comma-separated values
- * (`right,0.2`), told apart line by line. The first line of comma-separated values may be a header; then it says where
- * the columns are, and there may be others. Blank lines are passed over.
- *
- * One bad line spoils the result, since a mean without it would be another one; but all bad lines are told.
- *
- * @returns at least two readings from each side
- * @throws {ReadingsError} with a problem for each bad line, or for each side with fewer than two readings
- */
-export function parseReadings(lines: readonly string[]): SidesRead {
-  const collector = new ReadingsCollector();
-  for (const line of lines) collector.takeLine(line);
-  return collector.sidesRead();
 }

@@ -2,8 +2,11 @@ import { describe, expect, test } from "vitest";
 import published from "../../shared/published/fitts-throughput.json" with { type: "json" };
 import { normalProbability } from "../../src/statistics/normalDistribution";
 import { mean, standardDeviation } from "../../src/statistics/sample";
-import { ENTROPY_WIDTH_FACTOR, STANDARD_WIDTH_FACTOR, throughput } from "../../src/statistics/throughput";
+import { STANDARD_WIDTH_FACTOR, throughput } from "../../src/statistics/throughput";
 import { asPrinted } from "../support/asPrinted";
+
+/** The factor before rounding: the square root of 2 pi e, from the entropy of a normal distribution. */
+const ENTROPY_WIDTH_FACTOR = Math.sqrt(2 * Math.PI * Math.E);
 
 const { deviations, times_ms, centerDistance, entropyFactor, standardFactor } = published;
 const stops = deviations.map((deviation, i) => ({

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type Graduations, signOf, type Turn } from "../../src/lock/dial";
+import type { Graduations, Turn } from "../../src/lock/dial";
 import type { LearnedZero } from "../../src/lock/train/learnedZero";
 import { LockTrain } from "../../src/lock/train/lockTrain";
-import { learnZero, stopShares, zeroShare } from "../../src/zeroing/learnedZero";
+import { learnZero, zeroShare } from "../../src/zeroing/learnedZero";
 import { usualRules } from "../../src/zeroing/zeroingRules";
 import { EXACT, ZeroBench } from "../support/zeroBench";
 
@@ -70,33 +70,7 @@ test("a ring that is straightened after the zero was set makes every stop wrong 
   expect(zeroShare(bench.lock, zero, "right")).toBe(askew);
 });
 
-describe("a stop error taken apart", () => {
-  test("is the hand's and the zero's, together what the lock sees", () => {
-    const stop = fc.record({
-      number: sixtyFourths(0, 99),
-      off: sixtyFourths(-2, 2),
-      turn: fc.constantFrom(...TURNS),
-      b: sixtyFourths(-1, 1),
-    });
-    fc.assert(
-      fc.property(hidden, stop, (condition, { number, off, turn, b }) => {
-        const { bench, zero } = calibrated(condition, { right: b, left: -b });
-        bench.turnOnto(turn, number + off);
-        const shares = stopShares(bench.lock, zero, turn, number);
-        expect(shares.hand).toBe(signOf(turn) * off + 0);
-        expect(shares.zero).toBe(zeroShare(bench.lock, zero, turn));
-        expect(shares.lock).toBe(shares.hand + shares.zero);
-      }),
-    );
-  });
-
-  test("leaves the play over where the hand turned back by less than that", () => {
-    const { bench, zero } = calibrated(EXACT, { right: 0, left: 0 });
-    bench.turnOnto("left", 30);
-    bench.turn(-0.25);
-    expect(stopShares(bench.lock, zero, "left", 30)).toEqual({ lock: 0, hand: -0.25, zero: 0 });
-  });
-
+describe("a lock that goes by its cam", () => {
   test("counts from the zero of its own direction", () => {
     const lock = new LockTrain({ indexOffset: 0, lostMotion: 0, start: 31 }, 100);
     lock.counting = { zero: { right: 1.25, left: 0.75 }, firstTurn: "right" };
@@ -106,9 +80,7 @@ describe("a stop error taken apart", () => {
     lock.turnBy(-0.25);
     expect(lock.taken).toBe(29.75);
   });
-});
 
-describe("a lock that goes by its cam", () => {
   const takenBy = (bench: ZeroBench, zero: LearnedZero) => {
     bench.lock.counting = { zero, firstTurn: "left" };
     return bench.lock.taken;

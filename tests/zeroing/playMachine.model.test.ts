@@ -1,12 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { PlayMark } from "../../src/zeroing/playEstimate";
-import {
-  type PlayContext,
-  type PlayEvent,
-  type PlayProblem,
-  type PlayState,
-  playMachine,
-} from "../../src/zeroing/playMachine";
+import { type PlayContext, type PlayEvent, type PlayProblem, playMachine } from "../../src/zeroing/playMachine";
 import { holdToPlain, walkedChart } from "../support/walkedChart";
 
 const MARK: PlayMark = {
@@ -34,6 +28,9 @@ const walked = walkedChart(playMachine, EVENTS, (event, place) => {
   const { stops, turn } = place.context as PlayContext;
   return event.type !== "stop.asked" || event.problem !== null || turn === null || stops[turn].length < MOST;
 });
+
+/** What the trainee is doing: nothing yet, turning, standing on a stop that is kept, or done. */
+type PlayState = "still" | "turning" | "kept" | "marked";
 
 interface Place {
   readonly value: PlayState;

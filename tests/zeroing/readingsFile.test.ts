@@ -1,8 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { ReadingsError } from "../../src/zeroing/readingsError";
-import { parseReadings } from "../../src/zeroing/readingsFile";
+import { ReadingsCollector } from "../../src/zeroing/readingsFile";
 import { lineProblemText } from "../../src/zeroing/readingsWords";
+
+function parseReadings(lines: readonly string[]) {
+  const collector = new ReadingsCollector();
+  for (const line of lines) collector.takeLine(line);
+  return collector.sidesRead();
+}
 
 const WANTED = { right: [0.2, -0.1], left: [0.5, -0.25] };
 const JSON_LINES = [

@@ -28,9 +28,6 @@ export interface HoldbackContext {
   readonly told: HoldbackTold | null;
 }
 
-/** How the lock stands. */
-export type HoldbackState = "standing" | "held" | "released" | "spunOff";
-
 /** Turning against the slide that shows it cannot be spun off, part of a turn: a whole one but for the play. */
 const TRIED_AFTER = 0.9;
 

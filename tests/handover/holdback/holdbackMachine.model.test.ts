@@ -4,13 +4,15 @@ import {
   HOLDBACK_TASKS,
   type HoldbackContext,
   type HoldbackEvent,
-  type HoldbackState,
   type HoldbackTask,
   type HoldbackTold,
   holdbackMachine,
   nextTask,
 } from "../../../src/handover/holdback/holdbackMachine";
 import { holdToPlain, walkedChart } from "../../support/walkedChart";
+
+/** How the lock stands. */
+type HoldbackState = "standing" | "held" | "released" | "spunOff";
 
 const chart = holdbackMachine(100);
 const EVENTS: readonly HoldbackEvent[] = [

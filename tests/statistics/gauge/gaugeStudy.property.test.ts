@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { contributionShare, distinctCategories } from "../../../src/statistics/gauge/gaugeComponents";
-import { gaugeRangeStudy } from "../../../src/statistics/gauge/gaugeRangeStudy";
 import { gaugeStudy } from "../../../src/statistics/gauge/gaugeStudy";
 import { spread } from "../../../src/statistics/sample";
 import { StatisticsError } from "../../../src/statistics/statisticsError";
@@ -36,13 +35,12 @@ test("contributions add up to the whole, pooled or not", () => {
   );
 });
 
-test("neither method minds a common offset", () => {
+test("a common offset does not matter", () => {
   fc.assert(
     fc.property(study, fc.integer({ min: -1000, max: 1000 }), (measurements, offset) => {
       fc.pre(spread(measurements.flat(2)) > 1);
       const moved = measurements.map((part) => part.map((cell) => cell.map((value) => value + offset)));
       expect(gaugeStudy(moved, 1).components.total).toBeCloseTo(gaugeStudy(measurements, 1).components.total, 5);
-      expect(gaugeRangeStudy(moved).components.total).toBeCloseTo(gaugeRangeStudy(measurements).components.total, 5);
     }),
   );
 });
@@ -105,15 +103,4 @@ test.each([
 ])("%s is no gauge study", (_why, measurements, code) => {
   expect(() => gaugeStudy(measurements)).toThrow(StatisticsError);
   expect(() => gaugeStudy(measurements)).toThrow(expect.objectContaining({ code }));
-  expect(() => gaugeRangeStudy(measurements)).toThrow(expect.objectContaining({ code }));
-});
-
-test("the range method has factors for 2 or 3 trials only", () => {
-  const four = [1, 2, 3, 4];
-  expect(() =>
-    gaugeRangeStudy([
-      [four, four],
-      [four, four],
-    ]),
-  ).toThrow("trials must be a whole number in [2, 3], not 4");
 });

@@ -1,13 +1,11 @@
 import { describe, expect, test } from "vitest";
 import published from "../../../shared/published/aiag-gauge.json" with { type: "json" };
 import { contributionShare, distinctCategories, studyShare } from "../../../src/statistics/gauge/gaugeComponents";
-import { gaugeRangeStudy } from "../../../src/statistics/gauge/gaugeRangeStudy";
 import { gaugeStudy } from "../../../src/statistics/gauge/gaugeStudy";
 import { asPrinted } from "../../support/asPrinted";
 
 const lines = ["part", "appraiser", "interaction", "equipment"] as const;
 const shared = ["equipment", "appraiser", "gauge", "part"] as const;
-const all = [...shared, "total"] as const;
 
 describe(`${published.source} (${published.status}): analysis of variance`, () => {
   const study = gaugeStudy(published.measurements);
@@ -69,30 +67,4 @@ describe(`${published.source} (${published.status}): analysis of variance`, () =
     expect(wasPooled).toBe(false);
     expect(asPrinted(components.equipment, published.unpooledEquipment)).toBe(published.unpooledEquipment);
   });
-});
-
-describe(`${published.source}: ranges (${published.range.status})`, () => {
-  const study = gaugeRangeStudy(published.measurements);
-
-  test.each(["meanRange", "appraiserRange", "partRange"] as const)("%s", (name) => {
-    expect(asPrinted(study[name], published.range[name])).toBe(published.range[name]);
-  });
-
-  test.each(all)("standard deviation: %s", (name) => {
-    expect(asPrinted(study.components[name], published.range[name])).toBe(published.range[name]);
-  });
-
-  test("percent of study variation and distinct categories", () => {
-    const { gauge_percent, distinctCategories: categories } = published.range;
-    expect(asPrinted(100 * studyShare(study.components, "gauge"), gauge_percent)).toBe(gauge_percent);
-    expect(asPrinted(distinctCategories(study.components), categories)).toBe(categories);
-  });
-
-  test.each(all)(
-    `${published.rangeAsPrinted.status}: the manual rounds on the way, so %s differs by up to 2e-4 of it`,
-    (name) => {
-      const printed = Number(published.rangeAsPrinted[name]);
-      expect(Math.abs(study.components[name] - printed)).toBeLessThanOrEqual(2e-4 * printed);
-    },
-  );
 });
