@@ -14,7 +14,7 @@ import { dropUnfinished, recordsOfKind } from "../../store/wholeLogbook";
 import { newId } from "../parts/page/newId";
 import type { AttemptNote } from "./attemptNote";
 import { type CurrentLogbook, currentLogbook, openedLogbook } from "./currentLogbook";
-import { attemptsAt, declare, jobsAt } from "./declareSkill";
+import { declareShown } from "./declareSkill";
 import { jobWrite } from "./jobWrite";
 import type { SavingState } from "./keepingQueue";
 import { nameProblem, newPerson } from "./people";
@@ -47,10 +47,17 @@ async function ownerNow(): Promise<Owner> {
   return { id: record.id, made: [{ kind: "people", record, only: "if-nobody" }] };
 }
 
-/** Keeps records with their person in one go. */
-async function keepWith(current: CurrentLogbook, { made }: Owner, ...writes: readonly LogbookWrite[]): Promise<Saved> {
+/** Keeps records with their person in one go, and what skills they show. */
+async function keepWith(
+  current: CurrentLogbook,
+  { id, made }: Owner,
+  ...writes: readonly LogbookWrite[]
+): Promise<Saved> {
   const saved = await current.logbook.save(...made, ...writes);
   if (made.length > 0 && current.person === null) await current.settle().catch(() => undefined);
+  // Another tab may have made somebody first.
+  const personId = current.logbook.people.personFor(id);
+  if (!saved.isStored || saved.ended.size === 0) await declareShown(current, personId, writes);
   return saved;
 }
 
@@ -99,11 +106,6 @@ export async function keepAttempt(note: AttemptNote): Promise<void> {
   const owner = await ownerNow();
   const record = { ...note.record, personId: owner.id };
   await keepWith(current, owner, { kind: "attempts", record, trace: encodeTrace(note.motion) });
-  // Another tab may have made somebody first.
-  const id = current.logbook.people.personFor(owner.id);
-  if (record.isUnfinished === true) return;
-  const skill = { profileId: record.profileId, exercise: record.exercise };
-  await declare(current, id, skill, () => attemptsAt(current, id, skill));
 }
 
 /** Keeps a zeroing for whoever practices now. */
@@ -121,9 +123,6 @@ export async function keepJob(note: JobNote): Promise<void> {
   const owner = before === undefined ? await ownerNow() : { id: before.personId, made: [] };
   const noted = before && { tags: before.tags, ...(before.note !== undefined && { note: before.note }) };
   await keepWith(current, owner, jobWrite(owner.id, { ...note, ...noted }));
-  const personId = current.logbook.people.personFor(owner.id);
-  const skill = { profileId: note.profileId, exercise: note.kind };
-  await declare(current, personId, skill, () => jobsAt(current, personId, skill));
 }
 
 /**
