@@ -1,4 +1,5 @@
 import type { AttemptRecord } from "../records/attemptRecord";
+import { plainCodes } from "../records/conditionCode";
 import { settingsKey } from "../records/settingsKey";
 import { FARTHEST_STOP } from "./stops/nearStops";
 
@@ -7,6 +8,7 @@ export interface PersonalBest {
   readonly profileId: string;
   readonly exercise: string;
   readonly help: AttemptRecord["help"];
+  /** Codes, as records keep them. */
   readonly conditions: readonly string[];
   readonly attempts: number;
   /** Quickest opening, or null before the first with a time. */
@@ -33,7 +35,7 @@ function bestOf(attempts: readonly [AttemptRecord, ...AttemptRecord[]]): Persona
     profileId,
     exercise,
     help,
-    conditions: conditions.toSorted(),
+    conditions: plainCodes(conditions).toSorted(),
     attempts: attempts.length,
     quickest: least(
       opened.filter(({ duration_ms }) => duration_ms > 0),

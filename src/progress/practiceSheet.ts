@@ -1,8 +1,9 @@
 import { parseSheet } from "../drill/sheet/parseSheet";
-import type { Condition, DialingStation, Order, Sheet } from "../drill/sheet/sheet";
+import type { DialingStation, Order, Sheet } from "../drill/sheet/sheet";
+import { isOfSheet } from "../records/attemptConditions";
 import type { AttemptRecord } from "../records/attemptRecord";
+import { conditionsOfCodes } from "../records/conditionCode";
 import { firstNumbersOf } from "../records/exercise";
-import { conditionOf } from "./conditionText";
 import { ORDER_REASONS, type PracticeOrder } from "./practiceOrder";
 import type { Suggestion } from "./whatNext";
 
@@ -52,14 +53,9 @@ function soundSheet(
   return sound.length === 0 ? null : sheetOf(head, sound.slice(0, MOST_STATIONS));
 }
 
-const conditionsOf = ({ conditions }: AttemptRecord): Condition[] | null => {
-  const found = conditions.map(conditionOf);
-  return found.every((one) => one !== null) ? found : null;
-};
-
 function missStation(miss: AttemptRecord, index: number): DialingStation | null {
-  const conditions = conditionsOf(miss);
-  if (conditions === null) return null;
+  const conditions = conditionsOfCodes(miss.conditions);
+  if (!conditions?.every(isOfSheet)) return null;
   return stationFor(miss.exercise, {
     id: `miss-${index + 1}`,
     title: `Miss ${index + 1}`,

@@ -83,7 +83,7 @@ export const attemptSchema = z.object(
     exercise: text(60),
     combination: shortList(graduations, 6),
     help: oneOf(HELP_LEVELS),
-    /** Injected trouble, in short words such as "index offset 0.4". */
+    /** What made it harder, each as `conditionCode` writes it. */
     conditions: shortList(text(100), 20),
     /** Drill sheet and sitting that it belongs to. */
     sheetId: z.optional(id),

@@ -2,34 +2,14 @@ import { describe, expect, test } from "vitest";
 import { conditionsAt } from "../../src/drill/sheet/conditionsAt";
 import { parseSheet } from "../../src/drill/sheet/parseSheet";
 import { planTries } from "../../src/drill/sheet/planTries";
-import type { Condition, Sheet } from "../../src/drill/sheet/sheet";
+import type { Sheet } from "../../src/drill/sheet/sheet";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
-import { conditionOf, conditionText } from "../../src/progress/conditionText";
 import { missesToRedo } from "../../src/progress/missesToRedo";
 import { practiceSheet, redoSheet } from "../../src/progress/practiceSheet";
 import { whatNext } from "../../src/progress/whatNext";
 import type { AttemptRecord } from "../../src/records/attemptRecord";
 import { seededChance } from "../../src/statistics/chance";
 import { anAttempt, NOON } from "../support/logbookRecords";
-
-describe("a condition in words", () => {
-  const conditions: Condition[] = [
-    { kind: "index-offset", size: -0.4 },
-    { kind: "lost-motion", size: 1 },
-    { kind: "noise", size: 1e-7 },
-    { kind: "heavy-dial" },
-    { kind: "light-dial" },
-    { kind: "no-cutaway" },
-  ];
-
-  test.each(conditions)("is the same condition again: $kind", (condition) => {
-    expect(conditionOf(conditionText(condition))).toEqual(condition);
-  });
-
-  test.each(["", "rain", "heavy dial 2", "noise", "noise x", "index-offset 0.4"])('is none for "%s"', (text) => {
-    expect(conditionOf(text)).toBeNull();
-  });
-});
 
 const stationsOf = (sheet: Sheet | null) => (sheet?.stations ?? []).filter((one) => one.kind === "dialing");
 
@@ -62,6 +42,8 @@ describe("the misses as a sheet", () => {
     const odd = [
       miss("a", { profileId: "elsewhere" }),
       miss("b", { conditions: ["rain"] }),
+      // The bench can have it, a sheet cannot.
+      miss("f", { conditions: ["runout 0.3 40"] }),
       miss("c", { exercise: "blindfold" }),
       miss("d", { combination: [1, 2] }),
     ];

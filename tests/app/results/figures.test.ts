@@ -192,3 +192,13 @@ describe("round the dial", () => {
     );
   });
 });
+
+test("a best names the conditions of its setting, and shows words that are not known here as they are", () => {
+  const conditions = ["index offset -0.4", "heavy dial", "runout 0.3 40", "catching 2 50 10"];
+  const settingOf = (one: Partial<AttemptRecord>) => bestsFigure([anAttempt("a", one)]).table?.rows[0]?.[0];
+  expect(settingOf({ conditions })).toBe(
+    "silent, caught by 2 at 50 over 10, heavy dial, index offset -0.4, runout 0.3 from 40",
+  );
+  expect(settingOf({ conditions: ["rain"] })).toBe("silent, rain");
+  expect(settingOf({ conditions: [] })).toBe("silent");
+});

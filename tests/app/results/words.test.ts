@@ -92,12 +92,12 @@ describe("a suggestion", () => {
 
   test("leads to a bench with the very dial of a miss, and only to a run where the bench has no such setting", () => {
     const heavy = anAttempt("a", { opened: false, conditions: ["heavy dial"] });
-    const offset = anAttempt("b", { opened: false, conditions: ["index offset 0.4"] });
+    const noisy = anAttempt("b", { opened: false, conditions: ["noise 0.4"] });
     const partly = anAttempt("c", { opened: false, exercise: "first 2" });
-    const { links } = suggestionRow({ ...common, kind: "redo-misses", misses: [heavy, offset, partly] });
+    const { links } = suggestionRow({ ...common, kind: "redo-misses", misses: [heavy, noisy, partly] });
     expect(links.map(({ label }) => label)).toEqual(["29–92–54", "As one drill, 3 tries"]);
     expect(links[0]?.address).toBe("#/bench?profile=three-wheel&combination=29-92-54&help=silent&dial=heavy");
-    expect(sheetFromLink(links[1]?.address.split("sheet=")[1] ?? "")).toEqual(redoSheet([heavy, offset, partly]));
+    expect(sheetFromLink(links[1]?.address.split("sheet=")[1] ?? "")).toEqual(redoSheet([heavy, noisy, partly]));
   });
 
   test("leads nowhere for a lock that is not here", () => {

@@ -1,7 +1,9 @@
 import type { Attempt } from "../../../dialing/attempt";
 import type { Milliseconds } from "../../../lock/dial";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import { conditionsOf } from "../../../records/attemptConditions";
 import { attemptOutcome, unfinishedOutcome } from "../../../records/attemptOutcome";
+import { conditionCode } from "../../../records/conditionCode";
 import type { AttemptNote } from "../../keeping/attemptNote";
 import type { BenchSession } from "./benchSession";
 
@@ -40,7 +42,7 @@ export class AttemptNotes {
         exercise: "open",
         combination: [...combination],
         help: setup.help,
-        conditions: setup.dial === "usual" ? [] : [`${setup.dial} dial`],
+        conditions: conditionsOf({ ...setup.fit, dial: setup.dial }).map(conditionCode),
         tags: [],
         ...(typeof estimate === "number" && { estimate }),
         ...(ended === null ? unfinishedOutcome(attempt) : attemptOutcome(attempt)),

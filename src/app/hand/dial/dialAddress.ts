@@ -66,8 +66,9 @@ export function fitOf(query: URLSearchParams, problems: string[] = []): DialFit 
 
 /** The part of an address that asks for a dial fitted so; empty where all is true. */
 export function fitQuery({ indexOffset, lostMotion, runout, catching }: DialFit): string {
+  const isTrue = indexOffset === 0 && lostMotion === 0 && runout === undefined && catching === undefined;
   return [
-    `&index=${indexOffset}&play=${lostMotion}`,
+    isTrue ? "" : `&index=${indexOffset}&play=${lostMotion}`,
     runout === undefined ? "" : `&round=${runout.size},${runout.at}`,
     catching === undefined ? "" : `&catch=${catching.drag},${catching.at},${catching.arc}`,
   ].join("");

@@ -3,9 +3,12 @@ import { sittingPlan } from "../../../drill/sitting/sittingPlan";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { redoSheet } from "../../../progress/practiceSheet";
 import type { Suggestion } from "../../../progress/whatNext";
+import { type AttemptCondition, heldUnder } from "../../../records/attemptConditions";
 import type { AttemptRecord } from "../../../records/attemptRecord";
+import { conditionsOfCodes } from "../../../records/conditionCode";
 import { JOB_KINDS, type JobKind } from "../../../records/jobRecord";
 import { countText } from "../../../wording/amountWords";
+import { fitQuery, withWeight } from "../../hand/dial/dialAddress";
 import { linkOf } from "../../keeping/sheets/sheetsAddress";
 import { HELP_WORDS, shortTitle } from "../../results/attemptRows";
 import { jobAddress } from "../../results/jobAddress";
@@ -31,17 +34,17 @@ const MOST_LINKS = 5;
 const benchAddress = (profileId: string, help: string, combination: readonly number[] | null) =>
   `#/bench?profile=${profileId}${combination === null ? "" : `&combination=${combination.join("-")}`}&help=${help}`;
 
-const BENCH_DIALS: Readonly<Record<string, string>> = {
-  "": "",
-  "heavy dial": "&dial=heavy",
-  "light dial": "&dial=light",
-};
+/** Conditions that a bench cannot be set up with. */
+const NOT_AT_BENCH: readonly AttemptCondition["kind"][] = ["noise", "no-cutaway"];
 
 /** The bench set up as a miss was made; none where the bench has no such settings. */
-function redoLink({ profileId, help, combination, conditions, exercise }: AttemptRecord) {
-  const dial = BENCH_DIALS[conditions.join("; ")];
-  if (dial === undefined || exercise !== "open") return [];
-  return [{ address: `${benchAddress(profileId, help, combination)}${dial}`, label: combination.join("–") }];
+function redoLink({ profileId, help, combination, conditions: codes, exercise }: AttemptRecord) {
+  const conditions = conditionsOfCodes(codes);
+  if (conditions === null || conditions.some(({ kind }) => NOT_AT_BENCH.includes(kind)) || exercise !== "open")
+    return [];
+  const held = heldUnder(conditions);
+  const address = withWeight(benchAddress(profileId, help, combination), held.dial);
+  return [{ address: `${address}${fitQuery(held)}`, label: combination.join("–") }];
 }
 
 /** A run of tries by a sheet; none where there is no such sheet, or it is too large for a link. */

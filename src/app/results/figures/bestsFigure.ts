@@ -1,5 +1,7 @@
 import { type PersonalBest, personalBests } from "../../../progress/personalBest";
+import type { AttemptCondition } from "../../../records/attemptConditions";
 import type { AttemptRecord } from "../../../records/attemptRecord";
+import { conditionOf } from "../../../records/conditionCode";
 import { unsignedText } from "../../parts/numbers";
 import type { FigureModel } from "../../pictures/charts/figureModel";
 import { HELP_WORDS } from "../attemptRows";
@@ -12,8 +14,31 @@ const worstOf = (attempt: AttemptRecord | null) =>
     ? "–"
     : unsignedText(Math.max(...attempt.stops.map(({ error }) => Math.abs(error))));
 
+const CONDITION_NAMES = {
+  "index-offset": "index offset",
+  "lost-motion": "lost motion",
+  noise: "noise",
+  "heavy-dial": "heavy dial",
+  "light-dial": "light dial",
+  "no-cutaway": "no cutaway",
+} as const;
+
+/** A condition as one setting among others. */
+function conditionText(condition: AttemptCondition): string {
+  if (condition.kind === "runout") return `runout ${condition.size} from ${condition.at}`;
+  if (condition.kind === "catching") return `caught by ${condition.drag} at ${condition.at} over ${condition.arc}`;
+  const name = CONDITION_NAMES[condition.kind];
+  return "size" in condition ? `${name} ${condition.size}` : name;
+}
+
+/** What a record keeps of a condition, for people; words that this trainer does not know are shown as they are. */
+function codeText(code: string): string {
+  const condition = conditionOf(code);
+  return condition === null ? code : conditionText(condition);
+}
+
 const settingText = ({ exercise, help, conditions }: PersonalBest) =>
-  [...(exercise === "open" ? [] : [exercise]), HELP_WORDS[help], ...conditions].join(", ");
+  [...(exercise === "open" ? [] : [exercise]), HELP_WORDS[help], ...conditions.map(codeText)].join(", ");
 
 /** One's own best, like compared with like. */
 export function bestsFigure(attempts: readonly AttemptRecord[]): FigureModel {

@@ -4,8 +4,9 @@ import { faultsCounted, type TryResult, type ZeroingTry as ZeroingResult } from 
 import type { Station, ZeroingStation } from "../../../drill/sheet/sheet";
 import { stationRules } from "../../../drill/sheet/stationRules";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
-import { conditionText } from "../../../progress/conditionText";
+import { conditionsOf } from "../../../records/attemptConditions";
 import { type AttemptOutcome, attemptOutcome, unfinishedOutcome } from "../../../records/attemptOutcome";
+import { conditionCode } from "../../../records/conditionCode";
 import { exerciseOf } from "../../../records/exercise";
 import { type JobEnd, jobNote } from "../../../records/job/jobNote";
 import { encodeTrace } from "../../../records/motion/traceCodec";
@@ -52,7 +53,7 @@ function stationOutcome(attempt: Attempt, station: Station): AttemptOutcome {
 type DialedTry = Pick<DialingTry, "setup" | "attempt" | "motion" | "isEnded">;
 
 function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, owner: TryOwner): LogbookWrite {
-  const { station, plan } = setup;
+  const { station } = setup;
   const duration_ms = motion.times_ms?.at(-1) ?? 0;
   const upTo = station.kind === "dialing" ? station.upTo : undefined;
   return {
@@ -68,7 +69,7 @@ function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, owner: Try
       exercise: exerciseOf(upTo),
       combination: [...attempt.combination],
       help: station.help,
-      conditions: (station.conditions ?? []).filter(({ from = 1 }) => from <= plan.repetition).map(conditionText),
+      conditions: conditionsOf(setup.conditions).map(conditionCode),
       sittingId: owner.sittingId,
       tags: [],
       ...(isEnded ? stationOutcome(attempt, station) : unfinishedOutcome(attempt)),

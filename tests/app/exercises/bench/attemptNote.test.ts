@@ -1,10 +1,15 @@
 import { describe, expect, test } from "vitest";
 import { AttemptNotes } from "../../../../src/app/exercises/bench/attemptNotes";
 import { BenchSession } from "../../../../src/app/exercises/bench/benchSession";
+import { fitOf } from "../../../../src/app/hand/dial/dialAddress";
 import { idealMotion } from "../../../../src/dialing/idealMotion";
+import { conditionsAt } from "../../../../src/drill/sheet/conditionsAt";
 import { shippedProfile } from "../../../../src/lock/shippedProfiles";
+import { conditionsOf } from "../../../../src/records/attemptConditions";
 import { attemptOutcome } from "../../../../src/records/attemptOutcome";
+import { conditionCode } from "../../../../src/records/conditionCode";
 import { decodeTrace, encodeTrace } from "../../../../src/records/motion/traceCodec";
+import { settingsKey } from "../../../../src/records/settingsKey";
 import { seededChance } from "../../../../src/statistics/chance";
 import { checkWrite } from "../../../../src/store/logbookWrite";
 import { replay } from "../../../../src/trace/replay";
@@ -95,5 +100,42 @@ describe("an attempt of the bench", () => {
     expect(noteOf(session).record.estimate).toBe(2.5);
     session.change({ ...session.setup, dial: "heavy" });
     expect(session.estimate).toBeNull();
+  });
+
+  const notedWith = (query: string, dial: "usual" | "heavy") => {
+    const profile = shippedProfile("three-wheel");
+    const fit = fitOf(new URLSearchParams(query));
+    const session = new BenchSession(
+      { profile, source: "as-set", combination: profile.asSet ?? [], help: "silent", dial, fit },
+      seededChance(1),
+    );
+    session.turnBy(40, 0);
+    return new AttemptNotes(() => "one").note(session, null, NOON).record;
+  };
+
+  test("takes along how the dial is fitted: it is no attempt at the usual settings", () => {
+    const usual = notedWith("", "usual");
+    expect(usual.conditions).toEqual([]);
+    const fitted = [
+      { query: "index=0.4", kept: "index offset 0.4" },
+      { query: "play=1", kept: "lost motion 1" },
+      { query: "round=0.3,40", kept: "runout 0.3 40" },
+      { query: "catch=2,50,10", kept: "catching 2 50 10" },
+    ];
+    for (const { query, kept } of fitted) {
+      const record = notedWith(query, "usual");
+      expect(record.conditions).toEqual([kept]);
+      expect(settingsKey(record)).not.toBe(settingsKey(usual));
+      expect(() => checkWrite({ kind: "attempts", record: { ...record, personId: "tavro" } })).not.toThrow();
+    }
+  });
+
+  test("has the settings of a sitting whose sheet injects the same", () => {
+    const atBench = notedWith("index=-0.4&play=1", "heavy");
+    const held = conditionsAt(
+      { conditions: [{ kind: "heavy-dial" }, { kind: "lost-motion", size: 1 }, { kind: "index-offset", size: -0.4 }] },
+      1,
+    );
+    expect(atBench.conditions).toEqual(conditionsOf(held).map(conditionCode));
   });
 });

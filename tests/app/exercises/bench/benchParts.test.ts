@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { addressOf, benchAddress } from "../../../../src/app/exercises/bench/benchAddress";
+import { addressOf, benchAddress, unknownSettings } from "../../../../src/app/exercises/bench/benchAddress";
 import { lockNote, verdictOf } from "../../../../src/app/exercises/bench/lockNote";
 import { faultsWithoutFigures } from "../../../../src/app/hand/faultsWithoutFigures";
 import { hubStrength, OPENINGS, oneMoreOpening } from "../../../../src/app/hand/hubReading";
@@ -125,6 +125,13 @@ describe("a bench address", () => {
   test("that asks for what there is has no problems", () => {
     expect(problemsOf("profile=two-wheel&combination=74-37&help=counts&dial=heavy&seed=5")).toEqual([]);
     expect(problemsOf("")).toEqual([]);
+  });
+
+  test("may ask for every fit that there is", () => {
+    const query = "index=0.5&play=1&round=0.3,40&catch=2,50,10";
+    expect(problemsOf(query)).toEqual([]);
+    expect(unknownSettings(new URLSearchParams(query))).toEqual([]);
+    expect(unknownSettings(new URLSearchParams("rond=1"))).toHaveLength(1);
   });
 
   test("says of every bad part what is wrong, and what is used instead", () => {

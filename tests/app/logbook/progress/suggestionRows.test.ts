@@ -26,3 +26,20 @@ test("dialing leads to the bench, misses to the bench with their numbers, or all
     expect.stringMatching(/^#\/sittings\?sheet=s1\./),
   ]);
 });
+
+test("a miss leads to a bench fitted as it was, and to none where the bench cannot be fitted so", () => {
+  const skill = { profileId: "three-wheel", exercise: "open" };
+  const benchesOf = (...conditions: string[]) =>
+    suggestionRow({ ...common, kind: "redo-misses", skill, misses: [anAttempt("a", { opened: false, conditions })] })
+      .links.map(({ address }) => address)
+      .filter((address) => address.startsWith("#/bench"));
+  const bench = "#/bench?profile=three-wheel&combination=29-92-54&help=silent";
+  expect(benchesOf("heavy dial")).toEqual([`${bench}&dial=heavy`]);
+  expect(benchesOf("index offset -0.4", "light dial")).toEqual([`${bench}&dial=light&index=-0.4&play=0`]);
+  expect(benchesOf("runout 0.3 40", "catching 2 50 10")).toEqual([
+    `${bench}&index=0&play=0&round=0.3,40&catch=2,50,10`,
+  ]);
+  expect(benchesOf("noise 0.2")).toEqual([]);
+  expect(benchesOf("no cutaway")).toEqual([]);
+  expect(benchesOf("rain")).toEqual([]);
+});

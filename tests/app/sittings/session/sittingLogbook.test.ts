@@ -59,6 +59,17 @@ describe("a try of a sitting in the logbook", () => {
     expect(record).toMatchObject({ conditions: ["index offset 0.4", "no cutaway"], exercise: "first 1" });
   });
 
+  test("tells of each trouble what held: not what a later condition replaced, and none of no size", () => {
+    const conditions = [
+      { kind: "index-offset", size: 0.4 },
+      { kind: "index-offset", size: 1 },
+      { kind: "lost-motion", size: 0 },
+    ] as const;
+    expect(tryWrite(dialed(dialingStation({ conditions })), OWNER).record).toMatchObject({
+      conditions: ["index offset 1"],
+    });
+  });
+
   test("of the first numbers alone is right when they are, though no bolt was drawn", () => {
     const halfway = (turns: number) => {
       const one = new DialingTry(setupOf(dialingStation({ upTo: 1 })));
