@@ -39,6 +39,8 @@ export interface CombinationRules {
 interface AnyProfile {
   readonly id: string;
   readonly title: string;
+  /** What it is called where there is little room; by its title where left out. */
+  readonly short?: string | undefined;
   /** Marks in one turn of the dial; an integer in [10, 200]. */
   readonly graduations: number;
   readonly numbersIncrease: Turn;

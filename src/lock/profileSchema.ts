@@ -44,6 +44,7 @@ export const combinationRulesSchema = z.object(
 const common = {
   id: filled,
   title: z.optional(filled),
+  short: z.optional(filled),
   graduations: z._default(whole(10, MAX_GRADUATIONS), 100),
   numbersIncrease: z._default(turn, "left"),
   procedure: list(step, 2, 6),

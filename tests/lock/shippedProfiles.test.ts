@@ -13,4 +13,10 @@ describe("shipped profiles", () => {
     const read = files.map(parseProfile).sort((one, other) => one.id.localeCompare(other.id));
     expect([...SHIPPED_PROFILES].sort((one, other) => one.id.localeCompare(other.id))).toStrictEqual(read);
   });
+
+  it("have short names of their own, each the beginning of its title", () => {
+    const names = SHIPPED_PROFILES.map(({ short = "" }) => short);
+    expect(new Set(names).size).toBe(SHIPPED_PROFILES.length);
+    for (const { short = "?", title } of SHIPPED_PROFILES) expect(title.startsWith(`${short}, `)).toBe(true);
+  });
 });

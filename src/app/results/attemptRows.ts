@@ -31,7 +31,7 @@ export function knownProfile(attempt: Pick<AttemptRecord, "profileId" | "ownProf
 }
 
 /** "Three-wheel": what a lock is called where there is little room. */
-export const shortTitle = (profile: Profile | null, id: string) => profile?.title.split(",")[0] ?? id;
+export const shortTitle = (profile: Profile | null, id: string) => profile?.short ?? profile?.title ?? id;
 
 const faultText = ({ code, number }: AttemptRecord["faults"][number]) =>
   `${code.replaceAll("-", " ")}, number ${number}`;

@@ -84,9 +84,12 @@ const resultsOf = ({ tries, answers, ended }: SittingFacts): SittingResults => (
 export const markedAgain = (facts: SittingFacts): Marking =>
   markSitting(markingScheme(facts.sheet), facts.sheet, resultsOf(facts));
 
-/** SHA-256 of each station's lock, as this version has it under its name. */
+/** SHA-256 of each station's lock, as this version has it under its name; the short name, younger than records, is left out. */
 export const profileHashes = (sheet: Sheet): string[] =>
-  sheet.stations.map((station) => sha256Hex(canonicalJson(stationProfile(station))));
+  sheet.stations.map((station) => {
+    const { short: _short, ...lock } = stationProfile(station);
+    return sha256Hex(canonicalJson(lock));
+  });
 
 /** The record of a sitting, marked. */
 export function sittingRecord(facts: SittingFacts): SittingRecord {

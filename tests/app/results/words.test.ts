@@ -3,8 +3,10 @@ import { mergedWords } from "../../../src/app/keeping/mergedWords";
 import { inOrderOfNames, nameProblem, newPerson } from "../../../src/app/keeping/people";
 import { keepingWords } from "../../../src/app/keeping/stateWords";
 import { suggestionRow } from "../../../src/app/logbook/progress/suggestionRows";
-import { attemptRowOf } from "../../../src/app/results/attemptRows";
+import { attemptRowOf, shortTitle } from "../../../src/app/results/attemptRows";
 import { sheetFromLink } from "../../../src/drill/sheet/sheetLink";
+import { parseProfile } from "../../../src/lock/profileSchema";
+import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { redoSheet } from "../../../src/progress/practiceSheet";
 import { anAttempt, aPerson, stopsOf } from "../../support/logbookRecords";
 
@@ -104,4 +106,15 @@ describe("a suggestion", () => {
     const { links } = suggestionRow({ ...common, skill: { ...skill, profileId: "x" }, kind: "refresh", misses: [] });
     expect(links).toEqual([]);
   });
+});
+
+test("a lock is called by its short name where there is little room, else by its whole title, else by its id", () => {
+  const profile = shippedProfile("three-wheel");
+  const { short: _, ...unnamed } = profile;
+  expect(shortTitle(profile, profile.id)).toBe("Three-wheel");
+  expect(shortTitle(parseProfile({ ...unnamed, title: "Shop lock, the old one" }), "shop")).toBe(
+    "Shop lock, the old one",
+  );
+  expect(shortTitle(parseProfile({ ...unnamed, title: "Shop lock, the old one", short: "Shop" }), "shop")).toBe("Shop");
+  expect(shortTitle(null, "shop")).toBe("shop");
 });

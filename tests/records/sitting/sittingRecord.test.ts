@@ -4,14 +4,17 @@ import { describe, expect, test, vi } from "vitest";
 import { canonicalJson } from "../../../src/drill/canonicalJson";
 import { DrillError } from "../../../src/drill/drillError";
 import { markingFigures } from "../../../src/drill/marking/markingFigures";
+import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { recordHash } from "../../../src/records/hashedRecord";
 import { checkRecord } from "../../../src/records/sitting/checkRecord";
 import {
   NOTICE,
+  profileHashes,
   type SittingFacts,
   type SittingRecord,
   sittingRecord,
 } from "../../../src/records/sitting/sittingRecord";
+import OLD from "../../fixtures/0.2.0/sitting-passed.json" with { type: "json" };
 import { checkedInWords } from "../../support/checkedInWords";
 import {
   changeStation,
@@ -112,6 +115,13 @@ describe("a record", () => {
     expect(record).toMatchObject({ seed: 7, appVersion: "0.1.0", notice: NOTICE, marking: { verdict: "pass" } });
     expect(record.notice).toContain("not a certificate");
     expect(record.profileHashes).toEqual([expect.stringMatching(/^[0-9a-f]{64}$/)]);
+  });
+
+  test("knows the shipped locks by the hashes that version 0.2.0 gave them: what they are called does not count", () => {
+    const stations = [dialingStation({ profile: "three-wheel" }), dialingStation({ profile: "dial-encoder" })];
+    expect(profileHashes(testSheet({ stations }))).toEqual(OLD.record.profileHashes);
+    const own = dialingStation({ profile: { ...shippedProfile("three-wheel"), short: "Ours" } });
+    expect(profileHashes(testSheet({ stations: [own] }))).toEqual(OLD.record.profileHashes.slice(0, 1));
   });
 
   test("has one hash, by whoever makes it, and whatever the order of its keys", async () => {

@@ -4,6 +4,7 @@ import { type StopErrors, stopTable } from "../../../progress/stops/stopTable";
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import { agreeing, countText } from "../../../wording/amountWords";
 import { fineText, rangeText, roomyDomain, unsignedText } from "../../parts/numbers";
+import { signedText } from "../../parts/signedText";
 import { type FigureModel, type IntervalRow, untoldFigure } from "../../pictures/charts/figureModel";
 
 interface Named {
@@ -66,7 +67,8 @@ export function stopErrorsFigure(attempts: readonly AttemptRecord[], tolerance: 
       domain: roomyDomain([-tolerance, tolerance, ...chartRows.flatMap(ends)], 2),
       axis: "graduations; plus ran past. Diamond: average, bar: how stops vary",
       good: { low: -tolerance, high: tolerance },
-      tickText: (value) => fineText(value).replace(/0$/, ""),
+      // A domain at least 2 wide has ticks at halves or more.
+      tickText: (value) => signedText(value),
     },
     table: {
       caption: "Stop errors in graduations along the turn; plus ran past",
