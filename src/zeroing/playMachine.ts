@@ -10,7 +10,7 @@ export const STOPS_WANTED = 2;
 const NEAR: Graduations = 0.35;
 
 /** Why a stop is not kept. */
-export type PlayProblem = "recorded-already" | "cam-waits" | "off-the-line";
+export type PlayProblem = "recorded-already" | "still-moving" | "cam-waits" | "off-the-line";
 
 /** What the chart takes in: finished facts about dial and cam, and the answer marked. */
 export type PlayEvent =

@@ -8,6 +8,7 @@ export const HOW = `Turn right until the cam's mark has just come to its line, a
 
 const PROBLEMS: Readonly<Record<PlayProblem, (turn: Turn) => string>> = {
   "recorded-already": () => "This stop is recorded already. Turn away and come onto the line again.",
+  "still-moving": () => "The dial is still moving. Let it come to rest, then record the stop.",
   "cam-waits": (turn) => `The cam has not moved yet: turn ${turn} until it does.`,
   "off-the-line": () => "The cam's mark is not on its line.",
 };

@@ -60,8 +60,8 @@ describe("a zeroing exercise", () => {
 });
 
 describe("finding the play", () => {
-  const play = () =>
-    new PlaySession({ graduations: 100, ranges: { ...SETUP.ranges, lostMotion: [1, 1] } }, seededChance(3));
+  const PLAY = { graduations: 100, ranges: { ...SETUP.ranges, lostMotion: [1, 1] as const } };
+  const play = () => new PlaySession(PLAY, seededChance(3));
 
   test.each([
     { why: "the mark is out of sight", by: -30, says: /not on its line/ },
@@ -84,5 +84,20 @@ describe("finding the play", () => {
     session.keepStop();
     expect(session.chart.getSnapshot().context.stops.left).toHaveLength(1);
     expect(problemWords(session.chart.getSnapshot().context)).toMatch(/recorded already/);
+  });
+
+  test("keeps no stop of a light dial that still runs on", () => {
+    const session = new PlaySession({ ...PLAY, weight: "light" }, seededChance(3));
+    session.turnBy(30, 300);
+    session.turnBy(70 - session.lock.camDeviation, 400);
+    session.turnBy(-3, 420);
+    const asks = () => {
+      session.keepStop();
+      return problemWords(session.chart.getSnapshot().context);
+    };
+    expect([session.isRunningOn, asks()]).toEqual([true, expect.stringMatching(/still moving/)]);
+    expect(session.chart.getSnapshot().context.stops).toEqual({ right: [], left: [] });
+    session.runOn(5000);
+    expect([session.isRunningOn, asks()]).toEqual([false, expect.not.stringMatching(/still moving/)]);
   });
 });

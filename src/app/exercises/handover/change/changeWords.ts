@@ -91,9 +91,9 @@ export const STAGE_OF: Readonly<Record<ChangeState, number>> = {
 
 /** Whether what the lock is set to may be told: once the new combination has been tried, or it is too late. */
 export function isRevealed(change: Change): boolean {
-  const { proof, isDoorShut } = change;
+  const { proof, proofs, state, isDoorShut } = change;
   const isSpoiled = change instanceof PackChange && change.isSpoiled;
-  return isSpoiled || isDoorShut || (proof !== null && proof.opened + proof.refused > 0);
+  return isSpoiled || isDoorShut || (proof !== null && (proofs > 0 || state === "proofRefused"));
 }
 
 /** How the exercise stands, in one sentence. */

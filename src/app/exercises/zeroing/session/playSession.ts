@@ -44,7 +44,8 @@ export class PlaySession extends HandStore {
   keepStop(): void {
     const { turn } = this.chart.getSnapshot().context;
     if (turn === null) return;
-    this.chart.send({ type: "stop.asked", seen: this.lock.seen, problem: stopProblem(this.lock, turn) });
+    const problem = this.isRunningOn ? "still-moving" : stopProblem(this.lock, turn);
+    this.chart.send({ type: "stop.asked", seen: this.lock.seen, problem });
     this.changed();
   }
 
