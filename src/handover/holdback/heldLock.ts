@@ -14,6 +14,8 @@ export type HoldbackRefusal = "bolt-not-back" | "already-on" | "already-off";
 export type HoldbackFact =
   | { readonly type: "holdback.set" }
   | { readonly type: "holdback.released" }
+  /** The slide did not move. */
+  | { readonly type: "holdback.refused"; readonly why: HoldbackRefusal }
   /** The hand turned against the held bolt. `by`: as much was not let through, graduations. */
   | { readonly type: "dial.held"; readonly by: Graduations };
 
@@ -50,22 +52,21 @@ export class HeldLock implements TrainEnd<DialingFact | HoldbackFact> {
     return this.attempt.retraction === 0;
   }
 
-  /** Sets the slide. @returns why it does not move, or null */
-  setHoldback(): HoldbackRefusal | null {
-    if (this.isHeld) return "already-on";
-    if (this.attempt.retraction < 1) return "bolt-not-back";
+  /** Sets the slide, where it moves. */
+  setHoldback(): readonly HoldbackFact[] {
+    if (this.isHeld) return [{ type: "holdback.refused", why: "already-on" }];
+    if (this.attempt.retraction < 1) return [{ type: "holdback.refused", why: "bolt-not-back" }];
     this.isHeld = true;
-    return null;
+    return [{ type: "holdback.set" }];
   }
 
-  /** Takes the slide off; the bolt follows to where the dial has given way. @returns why it does not move, or null */
-  releaseHoldback(): HoldbackRefusal | null {
-    if (!this.isHeld) return "already-off";
+  /** Takes the slide off, where it moves; the bolt follows to where the dial has given way. */
+  releaseHoldback(): readonly (DialingFact | HoldbackFact)[] {
+    if (!this.isHeld) return [{ type: "holdback.refused", why: "already-off" }];
     this.isHeld = false;
     const { give } = this;
     this.give = 0;
-    if (give > 0) this.attempt.turnBy(-this.drawSign * give);
-    return null;
+    return [{ type: "holdback.released" }, ...(give > 0 ? this.attempt.turnBy(-this.drawSign * give) : [])];
   }
 
   /**

@@ -12,8 +12,6 @@ export type HoldbackTask = (typeof HOLDBACK_TASKS)[number];
 export type HoldbackEvent =
   | HoldbackFact
   | DialingFact
-  /** The slide did not move. */
-  | { readonly type: "holdback.refused"; readonly why: HoldbackRefusal }
   /** The door was pushed shut and pulled at. */
   | { readonly type: "door.pulled"; readonly isLocked: boolean };
 

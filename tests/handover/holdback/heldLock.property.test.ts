@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { Attempt } from "../../../src/dialing/attempt";
-import { HeldLock, HOLDBACK_PLAY } from "../../../src/handover/holdback/heldLock";
+import { HeldLock, HOLDBACK_PLAY, type HoldbackRefusal } from "../../../src/handover/holdback/heldLock";
 import { signOf } from "../../../src/lock/dial";
 import type { Profile } from "../../../src/lock/profile";
 import { SHIPPED_PROFILES } from "../../../src/lock/shippedProfiles";
@@ -17,6 +17,8 @@ function openedLock(profile: Profile): HeldLock {
   return lock;
 }
 
+const refused = (why: HoldbackRefusal) => [{ type: "holdback.refused", why }];
+
 const seen = ({ attempt }: HeldLock) => ({
   dial: attempt.dial,
   retraction: attempt.retraction,
@@ -26,13 +28,13 @@ const seen = ({ attempt }: HeldLock) => ({
 describe.each(SHIPPED_PROFILES)("$id", (profile) => {
   test("the slide goes on only with the bolt back, and the door then does not lock", () => {
     const shut = new HeldLock(new Attempt(profile, profile.asSet ?? [], { dial: 0 }));
-    expect([shut.setHoldback(), shut.locksDoor]).toEqual(["bolt-not-back", true]);
+    expect([shut.setHoldback(), shut.locksDoor]).toEqual([refused("bolt-not-back"), true]);
     const lock = openedLock(profile);
-    expect([lock.setHoldback(), lock.isHeld, lock.locksDoor]).toEqual([null, true, false]);
+    expect([lock.setHoldback(), lock.isHeld, lock.locksDoor]).toEqual([[{ type: "holdback.set" }], true, false]);
     expect([lock.setHoldback(), lock.releaseHoldback(), lock.releaseHoldback()]).toEqual([
-      "already-on",
-      null,
-      "already-off",
+      refused("already-on"),
+      [{ type: "holdback.released" }],
+      refused("already-off"),
     ]);
   });
 

@@ -63,11 +63,8 @@ export class HoldbackSession extends HandStore {
   }
 
   slide(): void {
-    const { lock, chart } = this.round;
-    const isOff = !lock.isHeld;
-    const why = isOff ? lock.setHoldback() : lock.releaseHoldback();
-    if (why === null) chart.send({ type: isOff ? "holdback.set" : "holdback.released" });
-    else chart.send({ type: "holdback.refused", why });
+    const { lock, hand } = this.round;
+    hand.did(lock.isHeld ? lock.releaseHoldback() : lock.setHoldback());
     this.changed();
   }
 

@@ -4,6 +4,7 @@ import { replayRun } from "../../../../../handover/run/checkRun";
 import type { DoorLock } from "../../../../../handover/run/doorLock";
 import type { HandoverRun } from "../../../../../handover/run/handoverRun";
 import { lockConsequences } from "../../../../../handover/run/lockConsequences";
+import { lockEvent } from "../../../../../handover/run/lockEvent";
 import { hinderedByBolt } from "../../../../../handover/run/lockProbe";
 import type { RecordedRun } from "../../../../../handover/run/recordedRun";
 import type { Dialer, HandoverEvent } from "../../../../../handover/run/rules/handoverEvent";
@@ -20,7 +21,6 @@ import type { ZeroingSession } from "../../../zeroing/session/zeroingSession";
 import { type Danger, dangerIn } from "./danger";
 import type { DoorChange } from "./doorChange";
 import { type Activity, type DoorHappening, DoorWork, type RunSetup } from "./doorWork";
-import { eventOf } from "./happenings";
 import { type KeptDoor, type KeptRun, keepRun } from "./keptRun";
 import { handErrors } from "./simulatedHand";
 import { hindered, noted, type Told, toldOf } from "./told";
@@ -216,7 +216,7 @@ export class HandoverSession extends HandStore {
 
   private heard(happening: DoorHappening, now: Milliseconds): void {
     if (happening === "held") this.told = hindered("The dial is blocked: the holdback holds the bolt back.");
-    const event = eventOf(happening, this.run.situation.bolt);
+    const event = happening === "changed" ? null : lockEvent(happening, this.run.situation.bolt);
     if (event !== null) this.act(event, now);
   }
 
