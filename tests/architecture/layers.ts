@@ -1,7 +1,7 @@
 import { dirname, join, normalize } from "node:path/posix";
 
 const BOTTOM = ["wording", "lock", "statistics"];
-const LOGIC = [...BOTTOM, "fitting", "dialing", "zeroing", "trace", "drill", "handover"];
+const LOGIC = [...BOTTOM, "fitting", "service", "dialing", "zeroing", "trace", "drill", "handover"];
 const RECORDS = [...LOGIC, "records", "progress"];
 
 /** Each layer, and the layers it may import. DEVELOPERS.md shows the same table to people. */
@@ -10,6 +10,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   lock: ["wording"],
   statistics: ["wording"],
   fitting: BOTTOM,
+  service: ["lock", "statistics", "fitting"],
   dialing: ["wording", "lock"],
   zeroing: BOTTOM,
   trace: ["wording", "lock", "dialing"],

@@ -1,0 +1,113 @@
+import { TRAINING_SIZES } from "../fitting/fittingSizes";
+import { playAfterUse } from "../fitting/keySeat";
+import type { Range } from "../lock/profile";
+import { type Chance, seededChance } from "../statistics/chance";
+import { setOf } from "./batteries";
+import type { Instructions, LastRecord } from "./papers";
+import { freshLock, type LockKind, type ServicedLock } from "./servicedLock";
+import { CONDITIONS, type Condition } from "./wrongThing";
+
+/** One job: the lock as it really is, and its papers. */
+export interface VisitTask {
+  readonly lock: ServicedLock;
+  readonly instructions: Instructions;
+  readonly lastRecord: LastRecord;
+  /** What the years did to the lock; none where nothing is wrong. */
+  readonly conditions: readonly Condition[];
+}
+
+const GRADUATIONS = 100;
+/** Where the changing index of a wheel pack is, graduations left of the opening index. */
+const CHANGING_INDEX = 10;
+
+/** Turns of the dial that widen the seat of a loose key, and those that wear one out; training values. */
+const LOOSENED_turns: Range = [150, 300];
+const WORN_turns: Range = [900, 2000];
+/** How much dirt, a dry bearing or paint hold the dial back, graduations that the hand gets ahead; training values. */
+const HEAVY: Range = [1, 1.8];
+const OFF_CENTER_mm: Range = [0.45, 0.8];
+/** How much of its charge a set has used where it is good, and where it is low. */
+const GOOD_used: Range = [0.1, 0.35];
+const LOW_used: Range = [0.6, 0.9];
+
+const between = ([least, most]: Range, chance: Chance) => least + (most - least) * chance();
+const pick = <One>(of: readonly [One, ...One[]], chance: Chance): One => of[Math.floor(chance() * of.length)] ?? of[0];
+
+function drawInstructions(chance: Chance): Instructions {
+  const torque_Nm = pick([0.5, 0.6, 0.7], chance);
+  return {
+    lubrication: { bearing: pick([null, "grease", "oil"], chance), wheels: null, bolt: pick([null, "grease"], chance) },
+    torque_Nm: [torque_Nm - 0.05, torque_Nm + 0.05],
+    lostMotionMost: pick([0.7, 0.8, 0.9], chance),
+    aheadMost: 1,
+    ringOffMost_mm: 0.25,
+    batteries: { type: "alkaline", atLeast_V: pick([4.3, 4.4, 4.5], chance), months: pick([12, 18, 24], chance) },
+    serviceMonths: pick([12, 24], chance),
+  };
+}
+
+/** Nothing, one thing or two. */
+function drawConditions(kind: LockKind, chance: Chance): readonly Condition[] {
+  const many = pick([0, 1, 1, 1, 2], chance);
+  const able = CONDITIONS.filter((one) => kind === "electronic" || !one.startsWith("batteries"));
+  const order = able.map((one) => ({ one, by: chance() })).sort((a, b) => a.by - b.by);
+  return order.slice(0, many).map(({ one }) => one);
+}
+
+type Aging = (lock: ServicedLock, chance: Chance, instructions: Instructions) => ServicedLock;
+
+const wornBy = (lock: ServicedLock, turns: number): number => {
+  const { playFresh, playGrows, playMost } = lock.toFit.sizes;
+  return playAfterUse(playFresh, turns, playGrows, playMost) - playFresh;
+};
+
+const AGING: Readonly<Record<Condition, Aging>> = {
+  "key-loose": (lock, chance) => {
+    const { key } = lock.assembly;
+    const loose = key === null ? null : { ...key, screw: "loose" as const };
+    const worn = Math.max(lock.worn, wornBy(lock, between(LOOSENED_turns, chance)));
+    return { ...lock, worn, assembly: { ...lock.assembly, key: loose } };
+  },
+  "key-worn": (lock, chance) => ({ ...lock, worn: wornBy(lock, between(WORN_turns, chance)) }),
+  "ring-dirty": (lock, chance) => ({ ...lock, soil: { ...lock.soil, dirt: between(HEAVY, chance) } }),
+  "bearing-dry": (lock, chance) => ({ ...lock, soil: { ...lock.soil, dryBearing: between(HEAVY, chance) } }),
+  "ring-painted": (lock, chance) => ({ ...lock, soil: { ...lock.soil, paint: between(HEAVY, chance) } }),
+  "ring-off-center": (lock, chance) => {
+    const [angle, off_mm] = [2 * Math.PI * chance(), between(OFF_CENTER_mm, chance)];
+    const offset = { x_mm: off_mm * Math.cos(angle), y_mm: off_mm * Math.sin(angle) };
+    return { ...lock, assembly: { ...lock.assembly, ring: { offset, turned: 0, isTight: true } } };
+  },
+  "batteries-low": (lock, chance) => {
+    const used = between(LOW_used, chance);
+    return { ...lock, cells: lock.cells.map((cell) => ({ ...cell, used })) };
+  },
+  "batteries-old": (lock, chance, { batteries }) => {
+    const months = batteries.months + 1 + Math.floor(chance() * 12);
+    return { ...lock, cells: lock.cells.map((cell) => ({ ...cell, months })) };
+  },
+};
+
+/** One job, the same for the same seed. */
+export function drawVisit(seed: number): VisitTask {
+  const chance = seededChance(seed);
+  const kind = pick<LockKind>(["wheel-pack", "electronic"], chance);
+  const instructions = drawInstructions(chance);
+  const conditions = drawConditions(kind, chance);
+  const changingIndex = kind === "wheel-pack" ? CHANGING_INDEX : null;
+  const slotAt = Math.floor(chance() * GRADUATIONS);
+  const fresh = freshLock(kind, { sizes: TRAINING_SIZES, perTurn: GRADUATIONS, changingIndex, slotAt });
+  const months = 1 + Math.floor(chance() * (instructions.batteries.months - 1));
+  const cell = { type: instructions.batteries.type, months, used: between(GOOD_used, chance) };
+  const inUse = kind === "electronic" ? { ...fresh, cells: setOf(cell) } : fresh;
+  const lock = conditions.reduce((now, one) => AGING[one](now, chance, instructions), inUse);
+  return {
+    lock,
+    instructions,
+    conditions,
+    lastRecord: {
+      monthsAgo: instructions.serviceMonths + Math.floor(chance() * 3),
+      lostMotion: TRAINING_SIZES.playFresh,
+      ahead: 0.5,
+    },
+  };
+}

@@ -1,0 +1,172 @@
+import { MEANT_FOR } from "./changeLock";
+import { PROOFS, type Section, sectionsOf } from "./papers";
+import type { DoneAct, Visit } from "./visit";
+import {
+  type Instrument,
+  instrumentsFor,
+  isChange,
+  type LookPlace,
+  looksFor,
+  QUESTIONS,
+  type Question,
+  SECTION_FOR,
+  type VisitAct,
+  type VisitChange,
+  type VisitRecord,
+} from "./visitAct";
+import type { Condition, WrongThing } from "./wrongThing";
+
+/** Faults that say all by their code. */
+export const PLAIN_FAULTS = [
+  "last-record-not-read",
+  "door-not-held",
+  "not-tried-before",
+  "cover-without-strap",
+  "torque-not-as-written",
+  "lubricated-forbidden",
+  "lubricant-not-as-written",
+  "not-proved",
+  "shut-before-proof",
+  "cover-left-off",
+  "door-left-open",
+  "no-record",
+  "record-without-figures",
+  "record-without-changes",
+  "record-without-proofs",
+  "record-not-true",
+  "combination-in-record",
+] as const;
+
+/** Something that a visit did wrong or left out. */
+export type VisitFault =
+  | { readonly code: (typeof PLAIN_FAULTS)[number]; readonly about: null }
+  | { readonly code: "not-asked"; readonly about: Question }
+  | { readonly code: "section-not-read"; readonly about: Section }
+  | { readonly code: "acted-without-instructions"; readonly about: VisitChange["type"] | "cover.taken" }
+  | { readonly code: "not-looked"; readonly about: LookPlace }
+  | { readonly code: "not-measured"; readonly about: Instrument }
+  | { readonly code: "changed-sound"; readonly about: VisitChange["type"] }
+  | { readonly code: "left-wrong" | "made-wrong"; readonly about: WrongThing }
+  | { readonly code: "missed" | "invented"; readonly about: Condition };
+
+type Plain = (typeof PLAIN_FAULTS)[number];
+
+const when = (code: Plain, isSo: boolean): readonly VisitFault[] => (isSo ? [{ code, about: null }] : []);
+
+type Of<Type extends VisitAct["type"]> = Extract<VisitAct, { readonly type: Type }>;
+const actsOf = <Type extends VisitAct["type"]>(done: readonly DoneAct[], type: Type): readonly Of<Type>[] =>
+  done.map(({ act }) => act).filter((act): act is Of<Type> => act.type === type);
+
+const firstOr = (otherwise: number, index: number) => (index === -1 ? otherwise : index);
+
+/** What was not asked, read, looked at, or measured on the lock as found. */
+function leftOut({ done, task: { lock } }: Visit): readonly VisitFault[] {
+  const asked = actsOf(done, "asked").map(({ question }) => question);
+  const read = actsOf(done, "section.read").map(({ section }) => section);
+  const places = actsOf(done, "looked").map(({ at }) => at);
+  // A figure taken after a change says nothing of the lock as it was found.
+  const untouched = done.slice(
+    0,
+    firstOr(
+      done.length,
+      done.findIndex(({ act }) => isChange(act)),
+    ),
+  );
+  const instruments = actsOf(untouched, "measured").map((act) => act.with);
+  const missing = <One>(all: readonly One[], made: readonly One[]) => all.filter((one) => !made.includes(one));
+  return [
+    ...missing(QUESTIONS, asked).map((about) => ({ code: "not-asked", about }) as const),
+    ...when("last-record-not-read", actsOf(done, "record.read").length === 0),
+    ...missing(sectionsOf(lock.kind), read).map((about) => ({ code: "section-not-read", about }) as const),
+    ...missing(looksFor(lock.kind), places).map((about) => ({ code: "not-looked", about }) as const),
+    ...missing(instrumentsFor(lock.kind), instruments).map((about) => ({ code: "not-measured", about }) as const),
+  ];
+}
+
+/** Acts that the instructions decide, done before the section that decides them was read; each kind once. */
+function unread(done: readonly DoneAct[]): readonly VisitFault[] {
+  const kinds = done.flatMap(({ act }, k) => {
+    if (!isChange(act) && act.type !== "cover.taken") return [];
+    const read = actsOf(done.slice(0, k), "section.read").map(({ section }) => section);
+    return read.includes(SECTION_FOR[act.type]) ? [] : [act.type];
+  });
+  return [...new Set(kinds)].map((about) => ({ code: "acted-without-instructions", about }) as const);
+}
+
+/** Whether a change had nothing wrong to set right. Lubricant where it does not belong is a fault of its own. */
+function isNeedless({ act, wrong }: DoneAct): boolean {
+  if (!isChange(act)) return false;
+  if (act.type === "lubricated" && act.at !== "bearing") return false;
+  const meant = MEANT_FOR[act.type];
+  return meant !== null && !meant.some((thing) => wrong.includes(thing));
+}
+
+function hands({ done, task: { lock, instructions } }: Visit): readonly VisitFault[] {
+  const [least_Nm, most_Nm] = instructions.torque_Nm;
+  const put = actsOf(done, "lubricated");
+  const needless = [...done.filter(isNeedless).map(({ act }) => act), ...put.filter(({ at }) => at === "bolt")];
+  const kinds = [...new Set(needless.filter(isChange).map(({ type }) => type))];
+  const isOff = ({ torque_Nm }: Of<"screw.tightened">) => torque_Nm < least_Nm || torque_Nm > most_Nm;
+  const forbidden = put.filter(({ at }) => instructions.lubrication[at] === null);
+  const wrongWith = put.filter((act) => ![null, act.with].includes(instructions.lubrication[act.at]));
+  const covers = done.filter(({ act }) => act.type === "cover.taken");
+  return [
+    ...when(
+      "door-not-held",
+      done.some(({ act, isHeld }) => (isChange(act) || act.type === "cover.taken") && !isHeld),
+    ),
+    ...when("cover-without-strap", lock.kind === "electronic" && covers.some(({ hasStrap }) => !hasStrap)),
+    ...when("torque-not-as-written", actsOf(done, "screw.tightened").some(isOff)),
+    ...when("lubricated-forbidden", forbidden.length > 0),
+    ...when("lubricant-not-as-written", wrongWith.length > 0),
+    ...kinds.map((about) => ({ code: "changed-sound", about }) as const),
+  ];
+}
+
+function lockAtEnd(visit: Visit): readonly VisitFault[] {
+  const { conditions } = visit.task;
+  return visit.wrong.map((about) => {
+    const wasSo = conditions.some((one) => one === about);
+    return { code: wasSo ? "left-wrong" : "made-wrong", about } as const;
+  });
+}
+
+function recordFaults(record: VisitRecord | undefined, { done, task }: Visit): readonly VisitFault[] {
+  if (record === undefined) return when("no-record", true);
+  const hasChanged = done.some(({ act }) => isChange(act));
+  const missed = task.conditions.filter((one) => !record.found.includes(one));
+  const invented = record.found.filter((one) => !task.conditions.includes(one));
+  const hasMeasured = done.some(({ act }) => act.type === "measured");
+  const hasTried = done.some(({ act }) => act.type === "tried");
+  const isUntrue =
+    (record.hasFigures && !hasMeasured) || (record.hasChanges && !hasChanged) || (record.hasProofs && !hasTried);
+  return [
+    ...missed.map((about) => ({ code: "missed", about }) as const),
+    ...invented.map((about) => ({ code: "invented", about }) as const),
+    ...when("record-without-figures", !record.hasFigures),
+    ...when("record-without-changes", !record.hasChanges && hasChanged),
+    ...when("record-without-proofs", !record.hasProofs),
+    ...when("record-not-true", isUntrue),
+    ...when("combination-in-record", record.hasCombination),
+  ];
+}
+
+/** All faults of a visit as it is now, in the order in which a visit goes; none where it was a good one. */
+export function visitFaults(visit: Visit): readonly VisitFault[] {
+  const { done, lock, isOver } = visit;
+  const { context, value } = visit.chart.getSnapshot();
+  const place = isOver ? context.endedAt : value;
+  const isDoorOpen = place === "open" || place === "disturbed" || place === "proved";
+  return [
+    ...leftOut(visit),
+    ...unread(done),
+    ...when("not-tried-before", !context.triedBefore),
+    ...hands(visit),
+    ...lockAtEnd(visit),
+    ...when("cover-left-off", !lock.assembly.hasCover),
+    ...when("not-proved", context.openings < PROOFS),
+    ...when("shut-before-proof", context.shutUnproved),
+    ...recordFaults(actsOf(done, "record.written").at(-1)?.record, visit),
+    ...when("door-left-open", isDoorOpen),
+  ];
+}

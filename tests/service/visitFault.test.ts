@@ -1,0 +1,193 @@
+import { describe, expect, test } from "vitest";
+import { drawVisit, type VisitTask } from "../../src/service/drawVisit";
+import type { VisitAct, VisitRecord } from "../../src/service/visitAct";
+import { PLAIN_FAULTS, visitFaults } from "../../src/service/visitFault";
+import { after, serve, visitOf } from "../support/technician";
+
+/** The first job of a kind. */
+function seedWhere(isSo: (task: VisitTask) => boolean): number {
+  const seed = Array.from({ length: 2000 }, (_, k) => k).find((k) => isSo(drawVisit(k)));
+  if (seed === undefined) throw new Error("no such job");
+  return seed;
+}
+
+const isSound = ({ conditions }: VisitTask) => conditions.length === 0;
+const PACK = seedWhere((task) => isSound(task) && task.lock.kind === "wheel-pack");
+const ELECTRONIC = seedWhere((task) => isSound(task) && task.lock.kind === "electronic");
+const LOOSE = seedWhere(({ conditions }) => conditions.join() === "key-loose");
+const DRY_FORBIDDEN = seedWhere(
+  ({ conditions, instructions }) => conditions.join() === "bearing-dry" && instructions.lubrication.bearing === null,
+);
+const DRY_ALLOWED = seedWhere(
+  ({ conditions, instructions }) =>
+    conditions.join() === "bearing-dry" && instructions.lubrication.bearing === "grease",
+);
+const GREASED_BOLT = seedWhere((task) => isSound(task) && task.instructions.lubrication.bolt === "grease");
+const LOW = seedWhere(({ conditions }) => conditions.join() === "batteries-low");
+
+/** The acts of a good visit to a job. */
+function goodActs(seed: number): readonly VisitAct[] {
+  const visit = visitOf(seed);
+  serve(visit);
+  return visit.done.map(({ act }) => act);
+}
+
+type Bend = (acts: readonly VisitAct[]) => readonly VisitAct[];
+
+const without =
+  (type: VisitAct["type"]): Bend =>
+  (acts) =>
+    acts.filter((act) => act.type !== type);
+const instead =
+  (type: VisitAct["type"], act: VisitAct): Bend =>
+  (acts) =>
+    acts.map((one) => (one.type === type ? act : one));
+/** Done right before the cover goes on again. */
+const alsoDoes =
+  (...more: readonly VisitAct[]): Bend =>
+  (acts) =>
+    acts.flatMap((act) => (act.type === "cover.put" ? [...more, act] : [act]));
+const records =
+  (change: Partial<VisitRecord>): Bend =>
+  (acts) =>
+    acts.map((act) => (act.type === "record.written" ? { ...act, record: { ...act.record, ...change } } : act));
+const named = (seed: number, bend: Bend) =>
+  visitFaults(after(seed, bend(goodActs(seed)))).map(({ code, about }) => (about === null ? code : `${code} ${about}`));
+
+const TABLE: readonly (readonly [what: string, seed: number, bend: Bend, faults: readonly string[]])[] = [
+  ["a good visit", PACK, (acts) => acts, []],
+  ["a good visit that tightens the key's screw", LOOSE, (acts) => acts, []],
+  ["the last record not read", PACK, without("record.read"), ["last-record-not-read"]],
+  ["the door not held", PACK, without("door.held"), ["door-not-held"]],
+  ["the strap left off", ELECTRONIC, without("strap.worn"), ["cover-without-strap"]],
+  ["nothing written", PACK, without("record.written"), ["no-record"]],
+  ["the door left open", PACK, without("door.shut"), ["door-left-open"]],
+  [
+    "no try after",
+    PACK,
+    (acts) => acts.filter((act, k) => act.type !== "tried" || k < acts.findIndex((one) => one.type === "cover.taken")),
+    ["not-proved", "shut-before-proof"],
+  ],
+  [
+    "no try before",
+    PACK,
+    (acts) => acts.filter((act, k) => act.type !== "tried" || k > acts.findIndex((one) => one.type === "cover.taken")),
+    ["not-tried-before"],
+  ],
+  ["the cover left off", PACK, without("cover.put"), ["cover-left-off"]],
+  ["the combination in the record", PACK, records({ hasCombination: true }), ["combination-in-record"]],
+  ["no figures in the record", PACK, records({ hasFigures: false }), ["record-without-figures"]],
+  ["no proofs in the record", PACK, records({ hasProofs: false }), ["record-without-proofs"]],
+  ["no changes in the record", LOOSE, records({ hasChanges: false }), ["record-without-changes"]],
+  ["changes in the record that nobody made", PACK, records({ hasChanges: true }), ["record-not-true"]],
+  ["a defect in the record that is not there", PACK, records({ found: ["key-worn"] }), ["invented key-worn"]],
+  ["a defect not in the record", LOOSE, records({ found: [] }), ["missed key-loose"]],
+  [
+    "a screw turned too hard",
+    LOOSE,
+    instead("screw.tightened", { type: "screw.tightened", torque_Nm: 1.1 }),
+    ["torque-not-as-written", "made-wrong key-stripped", "not-proved", "shut-before-proof"],
+  ],
+  [
+    "a screw turned too lightly",
+    LOOSE,
+    instead("screw.tightened", { type: "screw.tightened", torque_Nm: 0.2 }),
+    ["torque-not-as-written", "left-wrong key-loose"],
+  ],
+  [
+    "a loose screw left",
+    LOOSE,
+    (acts) => records({ hasChanges: false })(without("screw.tightened")(acts)),
+    ["left-wrong key-loose"],
+  ],
+  [
+    "grease where the bearing must stay dry",
+    DRY_FORBIDDEN,
+    instead("bearing.replaced", { type: "lubricated", at: "bearing", with: "grease" }),
+    ["lubricated-forbidden", "made-wrong gummed"],
+  ],
+  [
+    "oil where grease is written",
+    DRY_ALLOWED,
+    instead("lubricated", { type: "lubricated", at: "bearing", with: "oil" }),
+    ["lubricant-not-as-written", "made-wrong gummed"],
+  ],
+  [
+    "oil on the wheels",
+    PACK,
+    (acts) => records({ hasChanges: true })(alsoDoes({ type: "lubricated", at: "wheels", with: "oil" })(acts)),
+    ["lubricated-forbidden", "made-wrong gummed"],
+  ],
+  [
+    "grease on a bolt that does not need it",
+    GREASED_BOLT,
+    (acts) => records({ hasChanges: true })(alsoDoes({ type: "lubricated", at: "bolt", with: "grease" })(acts)),
+    ["changed-sound lubricated"],
+  ],
+  [
+    "a good key replaced",
+    PACK,
+    (acts) => records({ hasChanges: true })(alsoDoes({ type: "key.replaced" })(acts)),
+    ["changed-sound key.replaced", "made-wrong key-loose"],
+  ],
+  [
+    "one cell replaced",
+    LOW,
+    instead("batteries.replaced", { type: "batteries.replaced", which: "one", cells: "alkaline" }),
+    ["left-wrong batteries-low", "made-wrong batteries-mixed"],
+  ],
+  [
+    "cells of another type",
+    LOW,
+    instead("batteries.replaced", { type: "batteries.replaced", which: "set", cells: "lithium" }),
+    ["made-wrong batteries-wrong-type"],
+  ],
+  [
+    "a sound lock's ring centered",
+    PACK,
+    (acts) => records({ hasChanges: true })(alsoDoes({ type: "ring.centered" })(acts)),
+    ["changed-sound ring.centered"],
+  ],
+  [
+    "the door shut and opened between change and proof",
+    PACK,
+    (acts) =>
+      acts.flatMap((act): readonly VisitAct[] =>
+        act.type === "cover.put" ? [act, { type: "door.shut" }, { type: "door.opened" }] : [act],
+      ),
+    ["shut-before-proof"],
+  ],
+];
+
+describe("a fault for each thing a visit does wrong", () => {
+  for (const [what, seed, bend, faults] of TABLE) {
+    test(what, () => expect(named(seed, bend)).toEqual(faults));
+  }
+
+  test("a cover taken off, and a change made, before the section that decides it is read", () => {
+    const last: Bend = (acts) => [
+      ...acts.filter(({ type }) => type !== "section.read" && type !== "door.shut"),
+      ...acts.filter(({ type }) => type === "section.read" || type === "door.shut"),
+    ];
+    expect(named(LOOSE, last)).toEqual([
+      "acted-without-instructions cover.taken",
+      "acted-without-instructions screw.tightened",
+    ]);
+  });
+
+  test("what is left out is named by what it is", () => {
+    const faults = visitFaults(after(ELECTRONIC, []));
+    const abouts = faults.map(({ about }) => about).filter((about) => about !== null);
+    expect(abouts).toEqual([
+      ...["trouble", "work-nearby"],
+      ...["safety", "lubrication", "limits", "batteries", "proof"],
+      ...["ring", "bolt", "case"],
+      ...["turn-round", "lost-motion", "marks", "key", "battery"],
+    ]);
+  });
+
+  test("the table has every fault that says all by its code", () => {
+    const all = new Set(TABLE.flatMap(([, , , faults]) => faults));
+    expect(PLAIN_FAULTS.filter((code) => !all.has(code))).toEqual([]);
+  });
+});
