@@ -3,6 +3,8 @@ import { useMemo } from "react";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import type { Chance } from "../../../statistics/chance";
 import { LockChoice } from "../../hand/LockChoice";
+import { LinkRow } from "../../parts/LinkRow";
+import { fetchedLater } from "../../parts/page/fetchedLater";
 import { stateOf } from "../../parts/page/ofChart";
 import { useStore } from "../../parts/page/useStore";
 import { Cautions } from "../handover/parts/Cautions";
@@ -20,37 +22,58 @@ interface FittingScreenProps {
   readonly chance: Chance;
 }
 
+const ServiceView = fetchedLater(async () => (await import("../service/ServiceView")).ServiceView, null);
+
+const LINKS = [
+  { key: "fit", label: "Fit the dial", href: "#/fitting" },
+  { key: "service", label: "Service visit", href: "#/fitting?view=service" },
+];
+
+/** Fitting a lock, and the visit to one that was fitted years ago. */
+export function FittingScreen(props: FittingScreenProps) {
+  const isService = props.query.get("view") === "service";
+  return (
+    <main>
+      <h1 className="visually-hidden">Fitting</h1>
+      <LinkRow
+        className="tabs px-edge"
+        label="Parts of fitting"
+        links={LINKS}
+        current={isService ? "service" : "fit"}
+      />
+      {isService ? <ServiceView chance={props.chance} /> : <DialFitting {...props} />}
+    </main>
+  );
+}
+
 /** Fitting: ring, dial, spindle and key, in any order; what comes of it shows in the checks and in the debrief. */
-export function FittingScreen({ query, chance }: FittingScreenProps) {
+function DialFitting({ query, chance }: FittingScreenProps) {
   const [first] = SHIPPED_PROFILES;
   if (first === undefined) throw new Error("no lock is shipped");
   const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? first;
   const session = useStore(useMemo(() => new FittingSession(profile, chance), [profile, chance]));
   const isRead = useSelector(session.chart, stateOf) === "declared";
   return (
-    <main>
-      <h1 className="visually-hidden">Fitting</h1>
-      <div className="workplace">
-        <div className="workplace-hand">
-          <div className="setup">
-            <LockChoice
-              locks={SHIPPED_PROFILES}
-              lock={profile}
-              onLock={({ id }) => location.assign(`#/fitting?profile=${id}`)}
-            />
-            <button type="button" className="button" onClick={() => session.again()}>
-              Start again
-            </button>
-          </div>
-          <SectionDrawing assembly={session.assembly} lock={session.lock} />
-          <Gauges session={session} />
-          {isRead ? <FitDebrief session={session} /> : <Checks session={session} />}
+    <div className="workplace">
+      <div className="workplace-hand">
+        <div className="setup">
+          <LockChoice
+            locks={SHIPPED_PROFILES}
+            lock={profile}
+            onLock={({ id }) => location.assign(`#/fitting?profile=${id}`)}
+          />
+          <button type="button" className="button" onClick={() => session.again()}>
+            Start again
+          </button>
         </div>
-        <div className="workplace-panels">
-          <PartsTray session={session} />
-          <Cautions cautions={CAUTIONS} source="common practice, no source" />
-        </div>
+        <SectionDrawing assembly={session.assembly} lock={session.lock} />
+        <Gauges session={session} />
+        {isRead ? <FitDebrief session={session} /> : <Checks session={session} />}
       </div>
-    </main>
+      <div className="workplace-panels">
+        <PartsTray session={session} />
+        <Cautions cautions={CAUTIONS} source="common practice, no source" />
+      </div>
+    </div>
   );
 }

@@ -1,0 +1,56 @@
+import { sectionsOf } from "../../../service/papers";
+import { Lines } from "../../parts/Lines";
+import type { VisitProps } from "./VisitActs";
+import { lastRecordText, SECTION_TEXTS, SECTION_TITLES } from "./visitWords";
+
+interface PageProps {
+  readonly title: string;
+  readonly lines: readonly string[];
+  readonly isRead: boolean;
+  readonly onRead: () => void;
+}
+
+/** A page that is closed until one opens it; opened, it stays so. */
+function Page({ title, lines, isRead, onRead }: PageProps) {
+  if (!isRead) {
+    return (
+      <button type="button" className="button slim" onClick={onRead}>
+        Read: {title}
+      </button>
+    );
+  }
+  return (
+    <section className="stack gap-1" aria-label={title}>
+      <h3 className="text-small">{title}</h3>
+      <Lines className="plain stack gap-1 text-small" of={lines} />
+    </section>
+  );
+}
+
+/** The maker's instructions and the last record, section by section. */
+export function VisitPapers({ session }: VisitProps) {
+  const { task, done } = session.visit;
+  const isRead = (section: string) => done.some(({ act }) => act.type === "section.read" && act.section === section);
+  return (
+    <section className="panel stack items-start" aria-label="Papers">
+      <h2>
+        Papers <small>of an invented maker; every lock has its own</small>
+      </h2>
+      {sectionsOf(task.lock.kind).map((section) => (
+        <Page
+          key={section}
+          title={SECTION_TITLES[section]}
+          lines={SECTION_TEXTS[section](task.instructions)}
+          isRead={isRead(section)}
+          onRead={() => session.act({ type: "section.read", section }, `Read: ${SECTION_TITLES[section]}`)}
+        />
+      ))}
+      <Page
+        title="Last service record"
+        lines={lastRecordText(task.lastRecord)}
+        isRead={done.some(({ act }) => act.type === "record.read")}
+        onRead={() => session.act({ type: "record.read" }, "Read: last service record")}
+      />
+    </section>
+  );
+}

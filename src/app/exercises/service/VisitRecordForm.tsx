@@ -1,0 +1,66 @@
+import { useState } from "react";
+import type { VisitRecord } from "../../../service/visitAct";
+import { CONDITIONS, type Condition } from "../../../service/wrongThing";
+import { Check } from "../../parts/controls/Check";
+import type { VisitProps } from "./VisitActs";
+import { CONDITION_LABELS } from "./visitWords";
+
+type Part = Exclude<keyof VisitRecord, "found">;
+
+const PARTS: readonly (readonly [Part, string])[] = [
+  ["hasFigures", "The figures I measured"],
+  ["hasChanges", "What I changed"],
+  ["hasProofs", "How often the lock opened after the work"],
+  ["hasCombination", "The combination"],
+];
+
+const EMPTY: VisitRecord = {
+  found: [],
+  hasFigures: false,
+  hasChanges: false,
+  hasProofs: false,
+  hasCombination: false,
+};
+
+/** What is written down, and the end of the visit. */
+export function VisitRecordForm({ session }: VisitProps) {
+  const [record, setRecord] = useState(EMPTY);
+  const find = (condition: Condition, isOn: boolean) => {
+    const others = record.found.filter((one) => one !== condition);
+    setRecord({ ...record, found: isOn ? [...others, condition] : others });
+  };
+  const able = CONDITIONS.filter((one) => session.visit.lock.cells.length > 0 || !one.startsWith("batteries"));
+  return (
+    <section className="panel stack" aria-label="Service record">
+      <h2>Service record</h2>
+      <fieldset className="stack gap-1">
+        <legend className="text-small">What I found wrong; mark nothing where nothing was wrong</legend>
+        {able.map((condition) => (
+          <Check key={condition} isOn={record.found.includes(condition)} onSwitch={(isOn) => find(condition, isOn)}>
+            {CONDITION_LABELS[condition]}
+          </Check>
+        ))}
+      </fieldset>
+      <fieldset className="stack gap-1">
+        <legend className="text-small">What I write down</legend>
+        {PARTS.map(([part, label]) => (
+          <Check key={part} isOn={record[part]} onSwitch={(isOn) => setRecord({ ...record, [part]: isOn })}>
+            {label}
+          </Check>
+        ))}
+      </fieldset>
+      <div className="row">
+        <button
+          type="button"
+          className="button"
+          onClick={() => session.act({ type: "record.written", record }, "Write the record")}
+        >
+          Write the record
+        </button>
+        <button type="button" className="button" onClick={() => session.leave()}>
+          Leave the site: show the debrief
+        </button>
+      </div>
+    </section>
+  );
+}

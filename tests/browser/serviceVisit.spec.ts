@@ -1,0 +1,74 @@
+import type { Page } from "@playwright/test";
+import { LOOKS, look, violations } from "./axe";
+import { expect, test } from "./page";
+
+/** Presses buttons by keyboard alone. */
+async function presses(page: Page, ...names: readonly string[]): Promise<void> {
+  for (const name of names) {
+    await page.getByRole("button", { name, exact: true }).focus();
+    await page.keyboard.press("Enter");
+  }
+}
+
+const said = (page: Page) => page.getByRole("region", { name: "At the door" }).getByRole("status");
+
+test("a visit that acts first and reads nothing has each fault named; the next lock is another visit", async ({
+  page,
+}) => {
+  await page.goto("#/fitting?view=service&seed=3");
+  await presses(page, "Take the cover off");
+  await expect(said(page)).toHaveText(/door is shut/);
+  await presses(
+    page,
+    "Have the door opened",
+    "Take the cover off",
+    "Tighten to 1.1 Nm",
+    "Lubricate",
+    "Dial the combination",
+  );
+  await expect(said(page)).toHaveText(/Dial the combination: The lock (opened|did not open)\./);
+  await presses(page, "Shut the door");
+  await expect(page.getByRole("region", { name: "At the door" })).toContainText("shut on a lock that is not proved");
+  await page.getByLabel("The combination").focus();
+  await page.keyboard.press("Space");
+  await presses(page, "Write the record", "Leave the site: show the debrief");
+  const debrief = page.getByRole("region", { name: "Debrief" });
+  for (const fault of [
+    "You did not ask",
+    "You acted without the instructions: you tightened the key's screw",
+    "at a door that was not held",
+    "outside the torque in the instructions",
+    "thread of the key's screw is stripped",
+    "shut on a lock that was not proved",
+    "You left the cover off",
+    "The combination is in your record",
+    "The maker's written instructions decide",
+  ]) {
+    await expect(debrief).toContainText(fault);
+  }
+  await presses(page, "Next visit, to another lock");
+  await expect(page.getByRole("region", { name: "At the door" })).toContainText("The door is shut.");
+});
+
+test("a section of the papers shows once it is opened", async ({ page }) => {
+  await page.goto("#/fitting?view=service&seed=3");
+  const papers = page.getByRole("region", { name: "Papers" });
+  await expect(papers).not.toContainText("Nm");
+  await presses(page, "Read: Limits and torque");
+  await expect(papers).toContainText(/Key's screw: 0\.\d\d to 0\.\d\d Nm/);
+  await expect(papers.getByRole("button", { name: "Read: Limits and torque" })).toHaveCount(0);
+});
+
+for (const one of LOOKS) {
+  test(`axe finds nothing wrong with a service visit and its debrief, ${one.name}`, async ({ page }) => {
+    await look(page, one);
+    await page.goto("#/fitting?view=service&seed=3");
+    await presses(page, "Have the door opened", "Look at dial and ring", "Read: Limits and torque");
+    expect(await violations(page)).toEqual([]);
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+    expect(wide).toBeLessThanOrEqual(one.width);
+    await presses(page, "Leave the site: show the debrief");
+    await expect(page.getByRole("region", { name: "Debrief" })).toBeVisible();
+    expect(await violations(page)).toEqual([]);
+  });
+}
