@@ -154,8 +154,14 @@ export function ChangeActs({ session }: VisitProps) {
           { type: "screw.tightened", torque_Nm },
         ])}
       />
+      <h3 className="text-small">Lubricate</h3>
       <Lubricate session={session} />
-      {session.visit.task.lock.kind === "electronic" && <Batteries session={session} />}
+      {session.visit.task.lock.kind === "electronic" && (
+        <>
+          <h3 className="text-small">New cells</h3>
+          <Batteries session={session} />
+        </>
+      )}
     </section>
   );
 }

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from "react";
 import { visitFaults } from "../../../service/visitFault";
 import type { VisitProps } from "./VisitActs";
 import { faultWords, WRONG_WORDS } from "./visitFaultWords";
@@ -9,8 +10,11 @@ export function VisitDebrief({ session }: VisitProps) {
   const faults = visitFaults(visit);
   const written = visit.done.findLast(({ act }) => act.type === "record.written")?.act;
   const found = written?.type === "record.written" ? written.record.found : [];
+  const section = useRef<HTMLElement>(null);
+  // The button that showed it is gone: reading goes on at its top.
+  useEffect(() => section.current?.focus(), []);
   return (
-    <section className="panel stack" aria-label="Debrief">
+    <section className="panel stack" aria-label="Debrief" ref={section} tabIndex={-1}>
       <h2>Debrief</h2>
       {conditions.length === 0 ? (
         <p>Nothing was wrong with this lock. The right work was to measure, prove, record and leave it alone.</p>

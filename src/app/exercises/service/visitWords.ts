@@ -16,8 +16,8 @@ export const VISIT_CAUTIONS = [
 
 export const PHASE_WORDS: Readonly<Record<VisitPhase, string>> = {
   shut: "The door is shut.",
-  open: "The door is open. You have not disturbed the lock since.",
-  disturbed: "The door is open. The lock is not proved since you last disturbed it.",
+  open: "The door is open.",
+  disturbed: "The door is open. The lock is not proved since you last worked on it.",
   proved: "The door is open. The lock opened 3 times in a row.",
   shutUnproved: "The door is shut on a lock that is not proved.",
   left: "You have left the site.",
