@@ -33,7 +33,7 @@ test("a visit that acts first and reads nothing has each fault named; the next l
   await page.keyboard.press("Space");
   await presses(page, "Write the record", "Leave the site: show the debrief");
   const debrief = page.getByRole("region", { name: "Debrief" });
-  await expect(debrief).toBeFocused();
+  await expect(debrief.getByRole("heading", { name: "Debrief" })).toBeFocused();
   for (const fault of [
     "You did not ask",
     "You acted without the instructions: you tightened the key's screw",

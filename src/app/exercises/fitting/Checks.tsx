@@ -3,7 +3,7 @@ import { FIT_CHECKS } from "../../../fitting/fitCheck";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import type { FittingSession } from "./fittingSession";
 import { CHECK_LABELS, STAGE_WORDS } from "./fittingWords";
-import { observationText } from "./observationWords";
+import { observationText } from "./seen/observationWords";
 
 /** The checks a technician makes on a lock that is together, and what they showed. None of them judges. */
 export function Checks({ session }: { readonly session: FittingSession }) {

@@ -10,12 +10,14 @@ export function VisitDebrief({ session }: VisitProps) {
   const faults = visitFaults(visit);
   const written = visit.done.findLast(({ act }) => act.type === "record.written")?.act;
   const found = written?.type === "record.written" ? written.record.found : [];
-  const section = useRef<HTMLElement>(null);
+  const heading = useRef<HTMLHeadingElement>(null);
   // The button that showed it is gone: reading goes on at its top.
-  useEffect(() => section.current?.focus(), []);
+  useEffect(() => heading.current?.focus(), []);
   return (
-    <section className="panel stack" aria-label="Debrief" ref={section} tabIndex={-1}>
-      <h2>Debrief</h2>
+    <section className="panel stack" aria-label="Debrief">
+      <h2 ref={heading} tabIndex={-1}>
+        Debrief
+      </h2>
       {conditions.length === 0 ? (
         <p>Nothing was wrong with this lock. The right work was to measure, prove, record and leave it alone.</p>
       ) : (

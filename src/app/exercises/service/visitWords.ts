@@ -5,7 +5,7 @@ import type { LubricatedPlace } from "../../../service/servicedLock";
 import type { Instrument, LookPlace, Question, VisitChange, VisitHindrance } from "../../../service/visitAct";
 import type { VisitPhase } from "../../../service/visitMachine";
 import type { Condition } from "../../../service/wrongThing";
-import { observationText } from "../fitting/observationWords";
+import { observationText } from "../fitting/seen/observationWords";
 
 export const VISIT_CAUTIONS = [
   "Hold the door open while you work. Never let yourself be shut in, and never shut a door on a lock that is not proved.",

@@ -1,6 +1,6 @@
-import type { FitCheck, FitObservation } from "../../../fitting/fitCheck";
-import type { KeyScrew } from "../../../fitting/keySeat";
-import { signedText } from "../../parts/signedText";
+import type { FitCheck, FitObservation } from "../../../../fitting/fitCheck";
+import type { KeyScrew } from "../../../../fitting/keySeat";
+import { signedText } from "../../../parts/signedText";
 
 type Of<Kind extends FitCheck> = Extract<FitObservation, { readonly kind: Kind }>;
 type Words = { readonly [Kind in FitCheck]: (seen: Of<Kind>) => string };
