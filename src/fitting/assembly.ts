@@ -64,6 +64,9 @@ export const newSpindle = (length_mm: number, bend = CENTERED): Spindle => ({
   bend,
 });
 
+/** Spindles in the tray beside the first. */
+export const SPARES = 1;
+
 /**
  * A door prepared, all parts in the tray; the spare spindle is straight.
  *
@@ -73,7 +76,7 @@ export const newSpindle = (length_mm: number, bend = CENTERED): Spindle => ({
 export const inTheTray = (spindle_mm: number, bend = CENTERED): Assembly => ({
   ring: null,
   spindle: newSpindle(spindle_mm, bend),
-  spares: 1,
+  spares: SPARES,
   washers: [],
   body: null,
   dialIn: null,

@@ -46,7 +46,7 @@ export type FitObservation =
 export type FitCheck = FitObservation["kind"];
 
 /** The checks, in the order in which one makes them. */
-export const FIT_CHECKS: readonly FitCheck[] = [
+export const FIT_CHECKS = [
   "depth",
   "feelers",
   "turn-round",
@@ -58,7 +58,7 @@ export const FIT_CHECKS: readonly FitCheck[] = [
   "wheels",
   "screws",
   "bolt",
-];
+] as const satisfies readonly FitCheck[];
 
 /** Spreads of a hand with an instrument; training values. */
 const EYE: Graduations = 0.03;

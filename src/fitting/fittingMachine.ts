@@ -1,7 +1,6 @@
 import { assign, setup } from "xstate";
-import { type Assembly, isGluedIn } from "./assembly";
 import type { FitCheck } from "./fitCheck";
-import { goodPlaces, type LockToFit, standsOutAt } from "./fittedLock";
+import type { FitStage } from "./fitStage";
 import type { Hindrance } from "./fittingAct";
 
 /** What the chart takes in: an act that was done, with what the lock came to; one that could not be; a check; the word that it is ready. */
@@ -12,29 +11,6 @@ export type FittingEvent =
   | { readonly type: "fit.declared" }
   | { readonly type: "fit.reopened" }
   | { readonly type: "fitting.restarted" };
-
-/** How far a lock is put together, and whether it can still become a good one. */
-export type FitStage = "apart" | "coupled" | "closed" | "spent";
-
-/** Whether a spindle reaches far enough into the cam with the dial in a place where gap and keyway are right. */
-const reachesCam = (lock: LockToFit, length_mm: number): boolean =>
-  goodPlaces(lock, length_mm).some(({ gap_mm }) => standsOutAt(lock, length_mm, gap_mm) >= lock.sizes.outLeast_mm);
-
-/** Whether nothing in the tray makes a good lock of this any more. */
-function isSpent(assembly: Assembly, lock: LockToFit): boolean {
-  const { spindle, spares, locker } = assembly;
-  if (locker.includes("wheels") || isGluedIn(assembly)) return true;
-  const isSpoiled = spindle.isStripped || !reachesCam(lock, spindle.length_mm) || locker.includes("spindle-thread");
-  return isSpoiled && spares === 0;
-}
-
-/** Names the state of a lock on the door. */
-export function stageOf(assembly: Assembly, lock: LockToFit): FitStage {
-  if (isSpent(assembly, lock)) return "spent";
-  const { ring, body, dialIn, key, hasCover } = assembly;
-  if (ring === null || body === null || dialIn === null || key === null) return "apart";
-  return hasCover ? "closed" : "coupled";
-}
 
 /** What the chart remembers. */
 export interface FittingContext {

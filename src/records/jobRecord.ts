@@ -5,9 +5,9 @@ import { foreign, id, moment, span } from "./fields";
 import type { Skill } from "./skill";
 
 /** What is done to a lock beyond dialing and zeroing it. */
-export const JOB_KINDS = ["change", "trouble", "handover"] as const;
+export const JOB_KINDS = ["change", "trouble", "handover", "fitting"] as const;
 
-/** A change of combination, a hidden condition found, a lock handed over. */
+/** A change of combination, a hidden condition found, a lock handed over, a dial fitted. */
 export type JobKind = (typeof JOB_KINDS)[number];
 
 /** Schema of a job. */
@@ -24,14 +24,14 @@ export const jobSchema = z.object(
     help: oneOf(HELP_LEVELS),
     /** Whether it was right by the rule that marks a sitting; `jobIsRight` tells it, from what follows. */
     isRight: flag,
-    /** Codes of what was missing or wrong, as the handover layer names them; a job may be right in spite of one. */
+    /** Codes of what was missing or wrong, as the layer of its kind names them; a job may be right in spite of one. */
     missed: shortList(codeName(60, "ran-past"), 100),
     /** Drill sheet and sitting that it belongs to. */
     sheetId: z.optional(id),
     sittingId: z.optional(id),
     tags: tagList,
     note: z.optional(noteText),
-    /** The job itself, as the handover layer writes it: never the combination of a lock in use. */
+    /** The job itself, as the layer of its kind writes it: never the combination of a lock in use. */
     details: z.optional(foreign),
   },
   must("object"),

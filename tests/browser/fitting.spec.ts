@@ -69,6 +69,21 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
   await debrief.getByRole("link", { name: "Dial this lock on the bench" }).click();
   await expect(page.getByRole("slider", { name: "Dial" })).toBeVisible();
   expect(page.url()).toMatch(/profile=three-wheel.*&index=-?\d\.\d+&play=0\.25/);
+
+  await page.goto("#/logbook?view=jobs");
+  const row = page.getByRole("row", { name: /Fitting/ });
+  await expect(row).toHaveCount(1);
+  await expect(row).toContainText(
+    /Three-wheel\s*Not right\s*the ring is off center; the dial rubs on the ring; \d more/,
+  );
+  await row.getByRole("button", { name: /^Look at the job of/ }).press("Enter");
+  const job = page.getByRole("region", { name: "Chosen job" });
+  await expect(job).toContainText(/\d faults in the fit\. \d+ parts moved\./);
+  await expect(job).toContainText("The spindle is bent. The dial runs out");
+  await expect(job.getByRole("link", { name: "Fit a dial again" })).toHaveAttribute(
+    "href",
+    "#/fitting?profile=three-wheel",
+  );
 });
 
 /** Tries one keyway after the other until the dial reads near 0 with the gate under the nose. */

@@ -2,9 +2,9 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Assembly, inTheTray } from "../../src/fitting/assembly";
 import { fitFaults } from "../../src/fitting/fitFault";
+import { stageOf } from "../../src/fitting/fitStage";
 import { gapOf, goodPlaces, type LockToFit } from "../../src/fitting/fittedLock";
 import type { FittingAct } from "../../src/fitting/fittingAct";
-import { stageOf } from "../../src/fitting/fittingMachine";
 import { putTogether } from "../../src/fitting/putTogether";
 import { after, fitted, goodActs, trainingLock } from "../support/fitter";
 

@@ -94,6 +94,8 @@ test.each([
   ["trouble", ["size"], true],
   ["trouble", ["size", "not-looked"], false],
   ["handover", ["record"], false],
+  ["fitting", [], true],
+  ["fitting", ["rubs"], false],
 ] as const)("without its facts a %s with %j missed is right: %s", (kind, missed, right) => {
   expect(jobIsRight({ kind, missed: [...missed] })).toBe(right);
   expect(jobIsRight({ kind, missed: [...missed], details: { steps: "unreadable" } })).toBe(right);

@@ -4,6 +4,7 @@ import { detailsOf, type TroubleDetails } from "../../records/job/jobDetails";
 import type { JobRecord } from "../../records/jobRecord";
 import { clockText, dayText } from "../parts/moments";
 import { HELP_WORDS, knownProfile, shortTitle } from "./attemptRows";
+import { hasHelp } from "./jobAddress";
 import { JOB_WORDS, missedWord } from "./jobWords";
 
 /** One line of the list of jobs, in words. */
@@ -13,7 +14,7 @@ export interface JobRow {
   readonly clock: string;
   readonly job: string;
   readonly lock: string;
-  /** "" for a handover, which has no help to choose. */
+  /** "" for a job that has no help to choose. */
   readonly help: string;
   readonly lockAndHelp: string;
   readonly result: "Right" | "Not right";
@@ -68,7 +69,7 @@ function missedText(job: JobRecord): string {
 export function jobRowOf(job: JobRecord): JobRow {
   const { id, startedAt, kind, profileId, help, isRight, duration_ms, tags } = job;
   const lock = shortTitle(knownProfile(job), profileId);
-  const helpWords = kind === "handover" ? "" : HELP_WORDS[help];
+  const helpWords = hasHelp(kind) ? HELP_WORDS[help] : "";
   return {
     id,
     day: dayText(startedAt),

@@ -1,9 +1,16 @@
-import { capital, ordinalWord } from "../../dialing/words";
+import { capital, ordinalWord, small } from "../../dialing/words";
+import { CHECK_LABELS, FAULT_WORDS as FIT_FAULT_WORDS } from "../../fitting/fitWords";
 import { FAULT_WORDS } from "../../handover/run/rules/faultWords";
 import { REQUIRED_PROOFS } from "../../handover/run/rules/proofs";
 import { TROUBLE_GUIDE } from "../../handover/trouble/troubleGuide";
 import { troubleSentence } from "../../handover/trouble/troubleWords";
-import { type ChangeDetails, detailsOf, type HandoverDetails, type TroubleDetails } from "../../records/job/jobDetails";
+import {
+  type ChangeDetails,
+  detailsOf,
+  type FittingDetails,
+  type HandoverDetails,
+  type TroubleDetails,
+} from "../../records/job/jobDetails";
 import type { JobRecord } from "../../records/jobRecord";
 import { countText } from "../../wording/amountWords";
 import { signedText } from "../parts/signedText";
@@ -79,6 +86,25 @@ function handoverStory({ isHandedOver, isHandsOff, missing, faults, steps, undon
   };
 }
 
+function fittingSentence({ declared, faults }: FittingDetails): string {
+  if (declared === null) return "You did not say that the dial is fitted";
+  if (declared === "spent") return "The parts could not become a good lock any more";
+  return faults.length === 0 ? "Nothing is wrong with the fit" : `${countText(faults.length, "fault")} in the fit`;
+}
+
+function fittingStory(details: FittingDetails): JobStory {
+  const { faults, skipped, moves, spindlesUsed } = details;
+  const used = spindlesUsed === 0 ? "" : `, ${countText(spindlesUsed, "spindle")} used up`;
+  const checks = skipped.map((check) => small(CHECK_LABELS[check])).join("; ");
+  return {
+    sentence: `${fittingSentence(details)}. ${countText(moves, "part")} moved${used}.`,
+    points: [
+      ...faults.map((fault) => `${FIT_FAULT_WORDS[fault].what} ${FIT_FAULT_WORDS[fault].does}`),
+      ...(skipped.length === 0 ? ["You made every check."] : [`Checks you did not make on this fit: ${checks}.`]),
+    ],
+  };
+}
+
 /** A job told closely. */
 export function jobStory(job: JobRecord): JobStory {
   const found = detailsOf(job);
@@ -89,6 +115,8 @@ export function jobStory(job: JobRecord): JobStory {
       return troubleStory(found.details);
     case "handover":
       return handoverStory(found.details);
+    case "fitting":
+      return fittingStory(found.details);
     case undefined:
       return {
         sentence: job.isRight ? "It was right." : "It was not right.",

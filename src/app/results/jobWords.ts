@@ -1,3 +1,6 @@
+import { small } from "../../dialing/words";
+import { FIT_FAULTS } from "../../fitting/fitFault";
+import { FAULT_WORDS } from "../../fitting/fitWords";
 import type { ChangeFaultCode } from "../../handover/change/changeFault";
 import type { HandoverFault } from "../../handover/run/rules/faultTriggers";
 import type { ProofCode } from "../../handover/run/rules/proofs";
@@ -8,6 +11,7 @@ export const JOB_WORDS: Readonly<Record<JobKind, string>> = {
   change: "Change",
   trouble: "Trouble",
   handover: "Handover",
+  fitting: "Fitting",
 };
 
 const CHANGE: Readonly<Record<ChangeFaultCode | "not-changed" | "key-left-turned" | "not-proved", string>> = {
@@ -81,7 +85,13 @@ const HANDOVER: Readonly<Record<HandoverFault, string>> = {
   "locked-out": "locked out",
 };
 
-const MISSED = new Map(Object.entries({ ...PROOFS, ...HANDOVER, ...TROUBLE, ...CHANGE }));
+const FITTING = {
+  ...Object.fromEntries(FIT_FAULTS.map((fault) => [fault, small(FAULT_WORDS[fault].what.slice(0, -1))])),
+  "not-declared": "not said to be fitted",
+  "parts-spent": "parts spoiled",
+};
+
+const MISSED = new Map(Object.entries({ ...PROOFS, ...HANDOVER, ...TROUBLE, ...CHANGE, ...FITTING }));
 
 /** Something missed at a job in a few words; a code that is not known here, from another program, as it is. */
 export const missedWord = (code: string): string => MISSED.get(code) ?? code.replaceAll("-", " ");

@@ -26,7 +26,7 @@ interface Page {
 export const PAGES = [
   { path: "start", label: "Start", hasDial: false, records: "none" },
   { path: "bench", label: "Bench", hasDial: true, records: "makes" },
-  { path: "fitting", label: "Fitting", hasDial: false, records: "none" },
+  { path: "fitting", label: "Fitting", hasDial: false, records: "makes" },
   { path: "zeroing", label: "Zeroing", hasDial: true, records: "makes" },
   { path: "handover", label: "Handover", hasDial: false, records: "makes" },
   { path: "sheets", label: "Drill sheets", hasDial: false, records: "shows" },

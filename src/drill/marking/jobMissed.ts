@@ -1,3 +1,4 @@
+import type { FittingResult } from "../../fitting/fittingResult";
 import { PROOFS_WANTED } from "./jobRule";
 import type { ChangeTry, HandoverTry } from "./tryResult";
 
@@ -16,4 +17,10 @@ export function changeMissed({ outcome, proofs, faults }: Pick<ChangeTry, "outco
 export function handoverMissed(result: Pick<HandoverTry, "isHandedOver" | "missing" | "faults">): string[] {
   const codes = [...result.missing, ...result.faults.map(({ code }) => code)];
   return result.isHandedOver || codes.length > 0 ? codes : ["not-signed"];
+}
+
+/** What a fitting missed: what is wrong with the fit, or that there is none. */
+export function fittingMissed({ declared, faults }: Pick<FittingResult, "declared" | "faults">): string[] {
+  if (declared === null) return [...faults, "not-declared"];
+  return declared === "spent" ? [...faults, "parts-spent"] : [...faults];
 }

@@ -42,10 +42,23 @@ export interface DiagnosisStanding {
 /** Whether a diagnosis is right. */
 export const isDiagnosisRight = ({ isKindRight, isGuess }: DiagnosisStanding): boolean => isKindRight && !isGuess;
 
+/** How a lock was fitted. */
+export interface FittingStanding {
+  /** How far it was together when it was said to be ready; null where it never was. */
+  readonly declared: string | null;
+  /** What was wrong with the fit. */
+  readonly faults: readonly unknown[];
+}
+
+/** Whether a fitting is right. */
+export const isFittingRight = ({ declared, faults }: FittingStanding): boolean =>
+  declared !== null && declared !== "spent" && faults.length === 0;
+
 /** The rules in words, a sentence each. */
 export const JOB_RULES = {
   change: `A change is right when the lock opens as written and that was proved ${PROOFS_WANTED} times in a row.`,
   trouble:
     "A diagnosis is right when you measured the defect and named it and its place right. Its size is shown beside that.",
   handover: "A handover is right when it is signed off with nothing missing and no fault.",
+  fitting: "A fitting is right when you say that the dial is fitted and nothing is wrong with the fit.",
 } as const;

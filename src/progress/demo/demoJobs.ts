@@ -1,7 +1,11 @@
 import type { HelpLevel } from "../../records/attemptRecord";
-import { JOB_KINDS, type JobKind, type JobRecord } from "../../records/jobRecord";
+import type { JobRecord } from "../../records/jobRecord";
 import { jobIsRight } from "../../records/jobRight";
 import type { Chance } from "../../statistics/chance";
+
+/** What is practiced in the demo week beside dialing. */
+const DEMO_KINDS = ["change", "trouble", "handover"] as const;
+type DemoKind = (typeof DEMO_KINDS)[number];
 
 /** How an invented person's jobs of one kind went, in order: what was missed at each. */
 type Outcomes = readonly (readonly string[])[];
@@ -10,7 +14,7 @@ const RIGHT: readonly string[] = [];
 const times = (count: number): Outcomes => Array.from({ length: count }, () => RIGHT);
 
 /** The jobs of the demo week by person. Invented; Ondrell shows every skill, nobody else has had the time. */
-const DEMO_JOBS: Readonly<Record<string, Readonly<Record<JobKind, Outcomes>>>> = {
+const DEMO_JOBS: Readonly<Record<string, Readonly<Record<DemoKind, Outcomes>>>> = {
   Ondrell: { change: times(12), trouble: times(12), handover: times(12) },
   Pelline: { change: times(4), trouble: [["size"], RIGHT, RIGHT], handover: [["second-person"], RIGHT] },
   Tavro: { change: [["number-set-off"], RIGHT, RIGHT], trouble: [RIGHT, ["not-named"], RIGHT], handover: [RIGHT] },
@@ -28,8 +32,8 @@ const DEMO_JOBS: Readonly<Record<string, Readonly<Record<JobKind, Outcomes>>>> =
 };
 
 /** Day of the demo week on which each kind is practiced, in the afternoon. */
-const DAY_OF: Readonly<Record<JobKind, number>> = { change: 3, trouble: 4, handover: 5 };
-const HELP_OF: Readonly<Record<JobKind, HelpLevel>> = { change: "counts", trouble: "counts", handover: "silent" };
+const DAY_OF: Readonly<Record<DemoKind, number>> = { change: 3, trouble: 4, handover: 5 };
+const HELP_OF: Readonly<Record<DemoKind, HelpLevel>> = { change: "counts", trouble: "counts", handover: "silent" };
 
 const DAY_MS = 86_400_000;
 const AFTERNOON_MS = 13 * 3_600_000;
@@ -45,7 +49,13 @@ interface DemoWeek {
   readonly chance: Chance;
 }
 
-function demoJob(personId: string, kind: JobKind, place: number, missed: readonly string[], week: DemoWeek): JobRecord {
+function demoJob(
+  personId: string,
+  kind: DemoKind,
+  place: number,
+  missed: readonly string[],
+  week: DemoWeek,
+): JobRecord {
   const startedAt = week.monday + (DAY_OF[kind] - 1) * DAY_MS + AFTERNOON_MS + place * PAUSE_MS;
   const duration_ms = Math.round(LEAST_MS + week.chance() * (MOST_MS - LEAST_MS));
   return {
@@ -68,5 +78,5 @@ function demoJob(personId: string, kind: JobKind, place: number, missed: readonl
 export function demoJobs(name: string, personId: string, week: DemoWeek): JobRecord[] {
   const own = DEMO_JOBS[name];
   if (own === undefined) return [];
-  return JOB_KINDS.flatMap((kind) => own[kind].map((missed, place) => demoJob(personId, kind, place, missed, week)));
+  return DEMO_KINDS.flatMap((kind) => own[kind].map((missed, place) => demoJob(personId, kind, place, missed, week)));
 }

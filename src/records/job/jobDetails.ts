@@ -1,5 +1,8 @@
 import * as z from "zod/mini";
 import { CHANGE_OUTCOMES } from "../../drill/marking/tryResult";
+import { FIT_CHECKS } from "../../fitting/fitCheck";
+import { FIT_FAULTS } from "../../fitting/fitFault";
+import { FIT_STAGES } from "../../fitting/fitStage";
 import { TROUBLE_KINDS } from "../../handover/trouble/trouble";
 import type { JobKind, JobRecord } from "../jobRecord";
 
@@ -41,7 +44,21 @@ const handoverDetails = z.object({
   undoneSteps: count,
 });
 
-const SCHEMAS = { change: changeDetails, trouble: troubleDetails, handover: handoverDetails } as const;
+/** A fitting: what was wrong with the fit when it was said to be ready. */
+const fittingDetails = z.object({
+  declared: z.nullable(z.enum(FIT_STAGES)),
+  faults: z.array(z.enum(FIT_FAULTS)),
+  skipped: z.array(z.enum(FIT_CHECKS)),
+  moves: count,
+  spindlesUsed: count,
+});
+
+const SCHEMAS = {
+  change: changeDetails,
+  trouble: troubleDetails,
+  handover: handoverDetails,
+  fitting: fittingDetails,
+} as const;
 
 /** What is kept of a change besides how it went. */
 export type ChangeDetails = Readonly<z.infer<typeof changeDetails>>;
@@ -52,11 +69,15 @@ export type TroubleDetails = Readonly<z.infer<typeof troubleDetails>>;
 /** What is kept of a handover. */
 export type HandoverDetails = Readonly<z.infer<typeof handoverDetails>>;
 
+/** What is kept of a fitting. */
+export type FittingDetails = Readonly<z.infer<typeof fittingDetails>>;
+
 /** What is kept of a job, by its kind. */
 export type JobDetails =
   | { readonly kind: "change"; readonly details: ChangeDetails }
   | { readonly kind: "trouble"; readonly details: TroubleDetails }
-  | { readonly kind: "handover"; readonly details: HandoverDetails };
+  | { readonly kind: "handover"; readonly details: HandoverDetails }
+  | { readonly kind: "fitting"; readonly details: FittingDetails };
 
 /** The details of a job, checked; null where there are none, or another program wrote them otherwise. */
 export function detailsOf({ kind, details }: Pick<JobRecord, "kind" | "details">): JobDetails | null {

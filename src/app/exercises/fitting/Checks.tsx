@@ -1,8 +1,9 @@
 import { useSelector } from "@xstate/react";
 import { FIT_CHECKS } from "../../../fitting/fitCheck";
+import { CHECK_LABELS } from "../../../fitting/fitWords";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import type { FittingSession } from "./fittingSession";
-import { CHECK_LABELS, STAGE_WORDS } from "./fittingWords";
+import { STAGE_WORDS } from "./fittingWords";
 import { observationText } from "./seen/observationWords";
 
 /** The checks a technician makes on a lock that is together, and what they showed. None of them judges. */

@@ -2,11 +2,12 @@ import { useSelector } from "@xstate/react";
 import { type Fit, jointsOf } from "../../../fitting/fit";
 import { FIT_CHECKS } from "../../../fitting/fitCheck";
 import { type FitFault, fitFaults } from "../../../fitting/fitFault";
+import { CHECK_LABELS, FAULT_WORDS } from "../../../fitting/fitWords";
 import { fitQuery, withWeight } from "../../hand/dial/dialAddress";
 import { memoryOf } from "../../parts/page/ofChart";
 import { signedText } from "../../parts/signedText";
 import type { FittingSession } from "./fittingSession";
-import { CHECK_LABELS, FAULT_WORDS, STAGE_WORDS } from "./fittingWords";
+import { STAGE_WORDS } from "./fittingWords";
 import { RingPlot } from "./RingPlot";
 
 /** The exercise with this lock: its zero is set, where it has one; else it is dialed. */

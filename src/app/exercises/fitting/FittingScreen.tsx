@@ -5,11 +5,13 @@ import type { Chance } from "../../../statistics/chance";
 import { LockChoice } from "../../hand/LockChoice";
 import { LinkRow } from "../../parts/LinkRow";
 import { fetchedLater } from "../../parts/page/fetchedLater";
+import { useKeptJobs } from "../../keeping/useKeptJobs";
 import { stateOf } from "../../parts/page/ofChart";
 import { useStore } from "../../parts/page/useStore";
 import { Cautions } from "../handover/parts/Cautions";
 import { Checks } from "./Checks";
 import { FitDebrief } from "./FitDebrief";
+import { FittingNotes } from "./fittingNotes";
 import { FittingSession } from "./fittingSession";
 import { CAUTIONS } from "./fittingWords";
 import { Gauges } from "./Gauges";
@@ -52,6 +54,7 @@ function DialFitting({ query, chance }: FittingScreenProps) {
   if (first === undefined) throw new Error("no lock is shipped");
   const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? first;
   const session = useStore(useMemo(() => new FittingSession(profile, chance), [profile, chance]));
+  useKeptJobs(session, FittingNotes);
   const isRead = useSelector(session.chart, stateOf) === "declared";
   return (
     <div className="workplace">

@@ -11,6 +11,7 @@ const AGAIN: Readonly<Record<JobRecord["kind"], string>> = {
   change: "Change a combination again",
   trouble: "The same trouble again",
   handover: "Hand over a lock again",
+  fitting: "Fit a dial again",
 };
 
 interface JobPaneProps {

@@ -56,7 +56,8 @@ const useJobs = (current: CurrentLogbook, filter: JobFilter) =>
     return { ...page, notOf, running: new Set(running) };
   });
 
-const NO_JOBS = "No jobs yet. Change a combination, find trouble or hand over a door under “Handover”.";
+const NO_JOBS =
+  "No jobs yet. Fit a dial under “Fitting”, or change a combination, find trouble or hand over a door under “Handover”.";
 
 function placeWords({ answer, first }: Pick<ReturnType<typeof useJobs>, "answer" | "first">, isFiltered: boolean) {
   if (answer === null) return "";
@@ -65,7 +66,7 @@ function placeWords({ answer, first }: Pick<ReturnType<typeof useJobs>, "answer"
   return `${first + 1} to ${first + length}, latest first`;
 }
 
-/** The jobs of one person: changes, trouble and handovers, and any of them closely. */
+/** The jobs of one person: changes, trouble, handovers and fittings, and any of them closely. */
 export function JobsView({ current, personId }: { readonly current: CurrentLogbook; readonly personId: string }) {
   const [choice, setChoice] = useState<Choice>({});
   const [chosen, setChosen] = useState<JobRecord | null>(null);

@@ -11,7 +11,7 @@ import { countText } from "../../../wording/amountWords";
 import { fitQuery, withWeight } from "../../hand/dial/dialAddress";
 import { linkOf } from "../../keeping/sheets/sheetsAddress";
 import { HELP_WORDS, shortTitle } from "../../results/attemptRows";
-import { jobAddress } from "../../results/jobAddress";
+import { hasHelp, jobAddress } from "../../results/jobAddress";
 
 /** One way to go on, ready to show. */
 export interface SuggestionRow {
@@ -64,6 +64,7 @@ const JOBS: Readonly<Record<JobKind, string>> = {
   change: "changing the combination",
   trouble: "finding a defect",
   handover: "handing over",
+  fitting: "fitting a dial",
 };
 
 const jobOf = ({ exercise }: Suggestion["skill"]) => JOB_KINDS.find((kind) => kind === exercise);
@@ -73,9 +74,9 @@ function linksOf({ kind, skill, help, misses }: Suggestion, isShipped: boolean):
   if (job === undefined && kind === "redo-misses") return redoLinks(misses, isShipped);
   if (!isShipped) return [];
   if (job !== undefined) {
-    // A handover run gives no help at all.
-    const helpText = job === "handover" ? "" : `, ${HELP_WORDS[help]}`;
-    return [{ address: jobAddress(job, skill.profileId, help), label: `To the Handover page${helpText}` }];
+    const helpText = hasHelp(job) ? `, ${HELP_WORDS[help]}` : "";
+    const page = job === "fitting" ? "Fitting" : "Handover";
+    return [{ address: jobAddress(job, skill.profileId, help), label: `To the ${page} page${helpText}` }];
   }
   return [{ address: benchAddress(skill.profileId, help, null), label: `To the bench, ${HELP_WORDS[help]}` }];
 }

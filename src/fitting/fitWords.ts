@@ -1,0 +1,117 @@
+import type { FitCheck } from "./fitCheck";
+import type { FitFault } from "./fitFault";
+
+/** A check as one does it. */
+export const CHECK_LABELS: Readonly<Record<FitCheck, string>> = {
+  depth: "Depth gauge on the cam",
+  feelers: "Feeler gauge round the dial",
+  "turn-round": "Turn it all round",
+  "push-pull": "Push and pull",
+  rim: "Watch the slit at the rim",
+  key: "Look at the key",
+  zero: "Read the dial, gate under the nose",
+  marks: "Read at four marks of the ring",
+  wheels: "Turn the wheels",
+  screws: "Try every screw",
+  bolt: "Work the bolt in the strike",
+};
+
+interface FaultWords {
+  readonly what: string;
+  readonly does: string;
+  readonly fix: string;
+}
+
+/** What is wrong, what it does to the lock, and what to do. */
+export const FAULT_WORDS: Readonly<Record<FitFault, FaultWords>> = {
+  "ring-off-center": {
+    what: "The ring is off center.",
+    does: "Each index reads wrong by its own amount. Zero compensates for that at the opening index only: the changing index stays wrong.",
+    fix: "Take the dial out, loosen the ring, take it off, and put it on over the bushing.",
+  },
+  "ring-loose": {
+    what: "The ring is loose.",
+    does: "It turns on the door, and every reading turns with it.",
+    fix: "Take the dial out and tighten the ring.",
+  },
+  rubs: {
+    what: "The dial rubs on the ring.",
+    does: "It is heavy where it rubs, so the hand stops late there.",
+    fix: "Widen the gap by whole turns, center the ring, or take out the end play.",
+  },
+  "gap-wide": {
+    what: "The gap between dial and ring is too wide.",
+    does: "An eye off the axis reads wrong: the wider the gap, the more.",
+    fix: "Remove the key and screw the dial in by whole turns.",
+  },
+  "wrong-keyway": {
+    what: "The key is in the wrong keyway.",
+    does: "Every number is off by a part of a turn.",
+    fix: "Remove the key and turn the dial to the keyway in which it reads 0 with the gate under the nose.",
+  },
+  "key-not-seated": {
+    what: "The key is not driven home.",
+    does: "It rides on the lever once a turn: the dial is heavy there, and there is more lost motion.",
+    fix: "Drive the key home.",
+  },
+  "key-screw-loose": {
+    what: "The key's screw is loose.",
+    does: "The key works itself a wider seat: lost motion grows with use.",
+    fix: "Tighten the screw until it is firm.",
+  },
+  "key-screw-stripped": {
+    what: "The thread of the key's screw is stripped.",
+    does: "Nothing holds the key. It falls out or turns in the cam.",
+    fix: "Replace the spindle. Tighten the next one firmly, not hard.",
+  },
+  "key-screw-unsecured": {
+    what: "There is no thread locker on the key's screw.",
+    does: "It works loose with use.",
+    fix: "Put one drop on the key's screw.",
+  },
+  "end-play": {
+    what: "The dial has end play.",
+    does: "You can push it onto the ring, and the reading changes as it tilts.",
+    fix: "Take the lock body off and add washers.",
+  },
+  "dial-heavy": {
+    what: "The washers make the dial heavy.",
+    does: "The hand gets ahead of the dial and stops late.",
+    fix: "Put the flat washers next to the cam and the spring last, or take one spring out.",
+  },
+  "spindle-short": {
+    what: "The spindle is too short.",
+    does: "The key has no hold in it.",
+    fix: "Replace the spindle, and cut the next one to the mark at the cam's face.",
+  },
+  "spindle-long": {
+    what: "The spindle is too long.",
+    does: "It touches the cover.",
+    fix: "Take the dial out, cut the spindle to the mark at the cam's face, and file its end.",
+  },
+  "spindle-bent": {
+    what: "The spindle is bent.",
+    does: "The dial runs out: it reads too much on one half of its turn and too little on the other. No zero compensates for that.",
+    fix: "Take the dial out and take the spare spindle.",
+  },
+  "locker-astray": {
+    what: "Thread locker is where it does not belong.",
+    does: "It glues parts that must turn or come apart.",
+    fix: "This lock has to be taken apart by a shop. Put a drop on the key's screw and nowhere else.",
+  },
+  "body-by-one-screw": {
+    what: "The lock body hangs by one screw.",
+    does: "It tilts under the bolt.",
+    fix: "Align it, then tighten all screws.",
+  },
+  "strike-by-one-screw": {
+    what: "The strike hangs by one screw.",
+    does: "It shifts until the bolt misses it.",
+    fix: "Adjust its height, then tighten all screws.",
+  },
+  "bolt-binds": {
+    what: "The bolt binds in the strike.",
+    does: "The draw is heavy, and it wears the lock.",
+    fix: "Loosen the strike, move it, and tighten it.",
+  },
+};
