@@ -1,4 +1,4 @@
-import table from "../../shared/fitting.json";
+import table from "../../shared/fitting.json" with { type: "json" };
 
 /** Names a size of the training lock's fit; its unit is in the name, graduations or none where there is none. */
 export type SizeName = keyof typeof table.sizes;

@@ -1,4 +1,4 @@
-import { expect, type Page } from "@playwright/test";
+import { expect, type Locator, type Page } from "@playwright/test";
 import { idealMotion } from "../../src/dialing/idealMotion";
 import type { Sheet } from "../../src/drill/sheet/sheet";
 import { sheetToLink } from "../../src/drill/sheet/sheetLink";
@@ -14,20 +14,22 @@ export async function openSheet(page: Page, sheet: Sheet): Promise<void> {
   await page.getByRole("button", { name: "I have read it" }).focus();
 }
 
-/** Starts a sitting by a sheet, up to its first dial. */
-export async function start(page: Page, sheet: Sheet): Promise<void> {
+const dialOf = (page: Page) => page.getByRole("slider", { name: "Dial" });
+
+/** Starts a sitting by a sheet, up to its first dial. @param work - where its first try has the focus, if not on a dial */
+export async function start(page: Page, sheet: Sheet, work: Locator = dialOf(page)): Promise<void> {
   await openSheet(page, sheet);
-  await startHere(page);
+  await startHere(page, work);
 }
 
-/** Starts the sitting whose instructions are on the screen, up to its first dial. */
-export async function startHere(page: Page): Promise<void> {
+/** Starts the sitting whose instructions are on the screen, up to its first dial. @param work - see `start` */
+export async function startHere(page: Page, work: Locator = dialOf(page)): Promise<void> {
   await page.getByRole("button", { name: "I have read it" }).press("Enter");
   await expect(page.locator(":focus")).toHaveAccessibleName(/your name$|^Start the clock$/i);
   // Where nobody has practiced yet the field for a name has the focus; on a button, letters do nothing.
   await page.keyboard.type("Orrin");
   await page.keyboard.press("Enter");
-  await expect(page.getByRole("slider", { name: "Dial" })).toBeFocused();
+  await expect(work).toBeFocused();
 }
 
 /**

@@ -5,8 +5,8 @@ import { readLogbookFile, writeLogbookFile } from "../../src/records/file/logboo
 import type { JobRecord } from "../../src/records/jobRecord";
 import { jobIsRight } from "../../src/records/jobRight";
 import { aJob, aPerson, contents, NOON } from "../support/logbookRecords";
-import { changeStation, handoverStation, troubleStation } from "../support/testSheet";
-import { changeTry, handoverTry, troubleTry } from "../support/testTries";
+import { changeStation, fittingStation, handoverStation, troubleStation } from "../support/testSheet";
+import { changeTry, fittingTry, handoverTry, troubleTry } from "../support/testTries";
 
 type Facts = Pick<JobRecord, "kind" | "missed" | "details">;
 
@@ -72,6 +72,20 @@ const JOBS: readonly { why: string; station: Station; one: TryResult; kept: Fact
       missed: ["shut-in"],
       details: { isHandedOver: true, missing: [], faults: [{ code: "shut-in" }] },
     },
+    right: false,
+  },
+  {
+    why: "a fit with nothing wrong",
+    station: fittingStation(),
+    one: fittingTry(),
+    kept: { kind: "fitting", missed: [], details: { declared: "coupled", faults: [] } },
+    right: true,
+  },
+  {
+    why: "spoiled parts",
+    station: fittingStation(),
+    one: fittingTry({ declared: "spent" }),
+    kept: { kind: "fitting", missed: [], details: { declared: "spent", faults: [] } },
     right: false,
   },
 ];

@@ -3,6 +3,7 @@ import type {
   ChangeStation,
   Condition,
   DialingStation,
+  FittingStation,
   HandoverStation,
   Sheet,
   Station,
@@ -84,8 +85,15 @@ const handover: fc.Arbitrary<HandoverStation> = fc.record({
   passMarks: fc.record({ clean: fc.constant(1) }, { requiredKeys: [] }),
 });
 
+const fitting: fc.Arbitrary<FittingStation> = fc.record({
+  kind: fc.constant("fitting" as const),
+  ...anyJob,
+  profile: fc.constantFrom(...SHIPPED_PROFILES.map(({ id }) => id)),
+  passMarks: fc.record({ right: fc.constant(1), faults: fc.constant(0) }, { requiredKeys: [] }),
+});
+
 /** Any sound station. */
-export const anySheetStation: fc.Arbitrary<Station> = fc.oneof(dialing, zeroing, change, trouble, handover);
+export const anySheetStation: fc.Arbitrary<Station> = fc.oneof(dialing, zeroing, change, trouble, handover, fitting);
 
 /** Any sound sheet. */
 export const anySheet: fc.Arbitrary<Sheet> = fc.record(

@@ -1,6 +1,7 @@
 import type {
   ChangeStation,
   DialingStation,
+  FittingStation,
   HandoverStation,
   Sheet,
   TroubleStation,
@@ -60,6 +61,17 @@ export const handoverStation = (fields: Partial<HandoverStation> = {}): Handover
   profile: "three-wheel",
   hand: "simulated",
   help: "silent",
+  repetitions: 2,
+  passMarks: {},
+  ...fields,
+});
+
+/** A fitting station of the three-wheel lock. */
+export const fittingStation = (fields: Partial<FittingStation> = {}): FittingStation => ({
+  kind: "fitting",
+  id: "fit",
+  profile: "three-wheel",
+  help: "counts",
   repetitions: 2,
   passMarks: {},
   ...fields,

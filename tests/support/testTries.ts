@@ -1,4 +1,11 @@
-import type { ChangeTry, DialingTry, HandoverTry, TroubleTry, ZeroingTry } from "../../src/drill/marking/tryResult";
+import type {
+  ChangeTry,
+  DialingTry,
+  FittingTry,
+  HandoverTry,
+  TroubleTry,
+  ZeroingTry,
+} from "../../src/drill/marking/tryResult";
 
 /** A try at dialing that opened without fault; change what a test is about. */
 export const dialingTry = (fields: Partial<DialingTry> = {}): DialingTry => ({
@@ -68,6 +75,21 @@ export const handoverTry = (fields: Partial<HandoverTry> = {}): HandoverTry => (
   missing: [],
   faults: [],
   undone: 0,
+  ...fields,
+});
+
+/** A dial that is fitted with nothing wrong, every check made. */
+export const fittingTry = (fields: Partial<FittingTry> = {}): FittingTry => ({
+  kind: "fitting",
+  station: 0,
+  repetition: 1,
+  time_ms: 300_000,
+  isBrokenOff: false,
+  declared: "coupled",
+  faults: [],
+  skipped: [],
+  moves: 15,
+  spindlesUsed: 0,
   ...fields,
 });
 

@@ -87,6 +87,8 @@ const exerciseWords = (station: Station): string => {
       return "one hidden defect in each try";
     case "handover":
       return `a whole handover, ${HAND_WORDS[station.hand]}`;
+    case "fitting":
+      return "a dial to fit, all parts in the tray";
   }
 };
 
@@ -100,6 +102,8 @@ export function jobNote(station: Station): string | null {
       return "Dial and measure the lock, then name the defect and its size. The named defect ends the try.";
     case "handover":
       return "You choose every step. Your signature ends the try.";
+    case "fitting":
+      return "Put the parts together in any order, and check the fit. The try ends when you say that the dial is fitted.";
     default:
       return null;
   }

@@ -17,6 +17,7 @@ const timesSchema = z.strictObject({
   change_s: seconds,
   trouble_s: seconds,
   handover_s: seconds,
+  fitting_s: seconds,
   question_s: seconds,
 });
 

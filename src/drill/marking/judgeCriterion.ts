@@ -5,37 +5,10 @@ import { clopperPearsonInterval, wilsonInterval } from "../../statistics/proport
 import { mean, sampleSummary } from "../../statistics/sample";
 import { spreadInterval } from "../../statistics/spreadInterval";
 import { studentInterval } from "../../statistics/studentInterval";
-import type { Station } from "../sheet/sheet";
-import type { Criterion, CriterionKind, MarkingScheme } from "./markingScheme";
-import { type DialingTry, hasFault, isRight, type TryResult, type ZeroingTry, zeroShown } from "./tryResult";
-
-/** What a sitting, or one criterion of it, comes to. */
-export type Verdict = "pass" | "fail" | "not shown";
-
-/** All that one criterion is marked from. */
-export interface Evidence {
-  readonly criterion: Criterion;
-  readonly scheme: MarkingScheme;
-  readonly station: Station | undefined;
-  /** Every try at the station. */
-  readonly made: readonly TryResult[];
-  readonly dialed: readonly DialingTry[];
-  readonly zeroed: readonly ZeroingTry[];
-  readonly answers: readonly boolean[];
-  /** Tries or answers that are still wanting and may yet come. */
-  readonly open: number;
-}
-
-/** One criterion, judged. */
-export interface Judged {
-  readonly verdict: Verdict;
-  /** In the unit of the criterion; null where there is nothing to measure. */
-  readonly value: number | null;
-  /** Value against limit, in words. */
-  readonly says: string;
-  /** How sure that is, in words; empty where it is plainly counted. */
-  readonly sureness: string;
-}
+import { type Evidence, type Judged, lostText, openText, reaches, staysWithin, type Verdict } from "./evidence";
+import { judgeFits } from "./judgeFits";
+import type { CriterionKind } from "./markingScheme";
+import { hasFault, isRight, zeroShown } from "./tryResult";
 
 const percent = (share: number) => `${(100 * share).toFixed(0)} %`;
 const percents = ({ low, high }: Interval) => `${percent(low)} and ${percent(high)}`;
@@ -49,20 +22,6 @@ function shareSureness(successes: number, trials: number, level: number): string
   const exact = percents(clopperPearsonInterval(successes, trials, level));
   return `the true rate lies between ${wilson} (Wilson, ${percent(level)}) or ${exact} (Clopper-Pearson, ${percent(level)})`;
 }
-
-/** A count that must reach a limit; what is open may still reach it. */
-const reaches = (count: number, open: number, limit: number): Verdict => {
-  if (count >= limit) return "pass";
-  return count + open >= limit ? "not shown" : "fail";
-};
-
-/** A count that must not exceed a limit; what is open may still exceed it. */
-const staysWithin = (count: number, open: number, limit: number): Verdict => {
-  if (count > limit) return "fail";
-  return open > 0 && count + open > limit ? "not shown" : "pass";
-};
-
-const openText = (open: number) => (open > 0 ? `, ${open} not made` : "");
 
 const rightTries = ({ made, station }: Evidence) =>
   station === undefined ? 0 : made.filter((one) => isRight(one, station)).length;
@@ -150,8 +109,6 @@ const sizeError = ({ criterion, made, scheme }: Evidence): Judged => {
   };
 };
 
-const lostText = (lost: number) => (lost > 0 ? `, ${lost} lost to a reload` : "");
-
 const faulty = ({ criterion, made, station, open }: Evidence): Judged => {
   const kept = made.filter(({ isBrokenOff }) => !isBrokenOff);
   const lost = made.length - kept.length;
@@ -226,6 +183,7 @@ const JUDGES: Readonly<Record<CriterionKind, (evidence: Evidence) => Judged>> = 
   right: counted("right"),
   "size-error": sizeError,
   clean: counted("clean"),
+  "fit-faults": judgeFits,
   "mean-time": meanTime,
   questions: questionsRight,
 };

@@ -26,5 +26,7 @@ export function lostTry({ kind }: Pick<Station, "kind">, { station, repetition, 
       };
     case "handover":
       return { ...lost, kind, isHandedOver: false, missing: [], faults: [], undone: 0 };
+    case "fitting":
+      return { ...lost, kind, declared: null, faults: [], skipped: [], moves: 0, spindlesUsed: 0 };
   }
 }

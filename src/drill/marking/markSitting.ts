@@ -1,5 +1,6 @@
 import type { Sheet } from "../sheet/sheet";
-import { type Evidence, type Judged, judgeCriterion, type Verdict } from "./judgeCriterion";
+import type { Evidence, Judged, Verdict } from "./evidence";
+import { judgeCriterion } from "./judgeCriterion";
 import type { Criterion, MarkingScheme } from "./markingScheme";
 import type { TryResult } from "./tryResult";
 

@@ -15,6 +15,7 @@ export type CriterionKind =
   | "right"
   | "size-error"
   | "clean"
+  | "fit-faults"
   | "mean-time"
   | "questions";
 
@@ -118,6 +119,16 @@ const handoverAsks = ({ passMarks: marks, repetitions }: Station & { kind: "hand
   meanTimeAsks(marks.meanTime_s),
 ];
 
+const fittingAsks = ({ passMarks: marks, repetitions }: Station & { kind: "fitting" }): Asked[] => [
+  ["right", marks.right, `At least ${marks.right} of ${repetitions} fits have nothing wrong.`],
+  [
+    "fit-faults",
+    marks.faults,
+    `Every try ends with a dial that you say is fitted, and all fits together have at most ${marks.faults} faults.`,
+  ],
+  meanTimeAsks(marks.meanTime_s),
+];
+
 function asksOf(station: Station): Asked[] {
   switch (station.kind) {
     case "dialing":
@@ -130,6 +141,8 @@ function asksOf(station: Station): Asked[] {
       return troubleAsks(station);
     case "handover":
       return handoverAsks(station);
+    case "fitting":
+      return fittingAsks(station);
   }
 }
 
@@ -184,6 +197,7 @@ const HOW: Readonly<Record<CriterionKind, string>> = {
   right: COUNTED,
   "size-error": `${MEASURED} (Student's t, one-sided).`,
   clean: COUNTED,
+  "fit-faults": "Counted.",
   "mean-time": "Measured, over all tries that you end.",
   questions: "Counted.",
 };

@@ -1,11 +1,13 @@
 import type { Fault } from "../../dialing/fault";
+import type { FitFault } from "../../fitting/fitFault";
+import type { FittingResult } from "../../fitting/fittingResult";
 import type { Combination } from "../../lock/combination";
 import type { Graduations, Milliseconds, Turn } from "../../lock/dial";
 import type { ConformanceVerdict } from "../../statistics/conformance";
 import type { TakenReading } from "../../zeroing/readAgain";
 import type { TryPlace } from "../sheet/planTries";
 import type { Station } from "../sheet/sheet";
-import { isChangeRight, isHandoverRight } from "./jobRule";
+import { isChangeRight, isFittingRight, isHandoverRight } from "./jobRule";
 
 interface AnyTry extends TryPlace {
   /** From the first motion to the end, milliseconds. */
@@ -92,8 +94,14 @@ export interface HandoverTry extends AnyTry {
   readonly undone: number;
 }
 
+/** What one fitting came to. */
+export interface FittingTry extends AnyTry, Omit<FittingResult, "faults"> {
+  readonly kind: "fitting";
+  readonly faults: readonly { readonly code: FitFault }[];
+}
+
 /** What one try of a sheet came to. */
-export type TryResult = DialingTry | ZeroingTry | ChangeTry | TroubleTry | HandoverTry;
+export type TryResult = DialingTry | ZeroingTry | ChangeTry | TroubleTry | HandoverTry | FittingTry;
 
 const isInTime = ({ time_ms }: TryResult, { timeLimit_s = Infinity }: Station) => time_ms <= 1000 * timeLimit_s;
 
@@ -124,6 +132,8 @@ function isWellDone(one: TryResult, station: Station): boolean {
       return one.isNamedRight;
     case "handover":
       return isHandoverRight(one);
+    case "fitting":
+      return isFittingRight(one);
   }
 }
 

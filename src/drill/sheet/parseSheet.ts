@@ -105,6 +105,8 @@ const kindProblem = (station: Station, profile: Profile): Misfit => {
       return policyProblem(station, profile) ?? changeProblem(station, profile);
     case "trouble":
       return troubleProblem(station);
+    case "fitting":
+      return countProblem(repetitions, ["right", "asks-too-many", station.passMarks.right]);
     case "handover": {
       const { clean, faultyTries } = station.passMarks;
       return countProblem(

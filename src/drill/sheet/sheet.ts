@@ -91,7 +91,7 @@ export interface ZeroingStation extends AnyStation {
   readonly passMarks: ZeroingMarks;
 }
 
-/** A station with a job of the handover page: it injects no trouble, for the exercise brings its own. */
+/** A station with a job: it injects no trouble, for the exercise brings its own. */
 interface JobStation extends AnyStation {
   readonly conditions?: undefined;
 }
@@ -142,8 +142,28 @@ export interface HandoverStation extends JobStation {
   readonly passMarks: HandoverMarks;
 }
 
+/** What a fitting station asks for. */
+export interface FittingMarks extends AnyMarks {
+  /** Fits with nothing wrong. */
+  readonly right?: number | undefined;
+  /** Most faults over all fits; a fit that is never said to be ready does not pass. */
+  readonly faults?: number | undefined;
+}
+
+/** Dials to be fitted, each on a door of its own with all parts in the tray. */
+export interface FittingStation extends JobStation {
+  readonly kind: "fitting";
+  readonly passMarks: FittingMarks;
+}
+
 /** One exercise of a sheet. */
-export type Station = DialingStation | ZeroingStation | ChangeStation | TroubleStation | HandoverStation;
+export type Station =
+  | DialingStation
+  | ZeroingStation
+  | ChangeStation
+  | TroubleStation
+  | HandoverStation
+  | FittingStation;
 
 /** Every kind of station, in the order of the work. */
 export const STATION_KINDS = [
@@ -152,6 +172,7 @@ export const STATION_KINDS = [
   "change",
   "trouble",
   "handover",
+  "fitting",
 ] as const satisfies readonly Station["kind"][];
 
 /** How the tries of all stations follow each other. */

@@ -116,6 +116,12 @@ const handoverStation = strict({
   passMarks: strict({ clean: tries, faultyTries: tries, meanTime_s }),
 });
 
+const fittingStation = strict({
+  kind: z.literal("fitting"),
+  ...jobStation,
+  passMarks: strict({ right: tries, faults: z.optional(whole(0, 1000)), meanTime_s }),
+});
+
 const topicShare = strict({ topic: oneOf(TOPICS), count: whole(1, 50) });
 
 const sittingRules = strict({
@@ -137,7 +143,7 @@ export const sheetSchema = strict({
   stations: list(
     z.discriminatedUnion(
       "kind",
-      [dialingStation, zeroingStation, changeStation, troubleStation, handoverStation],
+      [dialingStation, zeroingStation, changeStation, troubleStation, handoverStation, fittingStation],
       sheetRule("no-station-kind", { known: STATION_KINDS }),
     ),
     1,

@@ -1,5 +1,5 @@
 import { DrillError } from "../../drill/drillError";
-import type { Verdict } from "../../drill/marking/judgeCriterion";
+import type { Verdict } from "../../drill/marking/evidence";
 import { sheetSha256, shortFingerprint } from "../../drill/sheet/sheetFingerprint";
 import type { Problem } from "../../wording/problem";
 import type { HashedRecord } from "../hashedRecord";

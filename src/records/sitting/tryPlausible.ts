@@ -4,6 +4,7 @@ import { lostTry } from "../../drill/marking/lostTry";
 import type {
   ChangeTry,
   DialingTry,
+  FittingTry,
   HandoverTry,
   TroubleTry,
   TryResult,
@@ -96,6 +97,20 @@ function handoverMisfit({ isHandedOver, missing, time_ms }: HandoverTry): Misfit
   ]);
 }
 
+/** The fewest parts that make a lock that is together: body, ring, dial and key. */
+const LEAST_MOVES = 4;
+
+function fittingMisfit({ declared, faults, skipped, moves, time_ms }: FittingTry): Misfit {
+  const isTogether = declared === "coupled" || declared === "closed";
+  return first([
+    [new Set(faults.map(({ code }) => code)).size === faults.length, checkProblem("fault-twice", [])],
+    [new Set(skipped).size === skipped.length, checkProblem("check-twice", [])],
+    [declared !== "apart", checkProblem("declared-apart", [])],
+    [!isTogether || moves >= LEAST_MOVES, checkProblem("fitted-unmoved", [], { moves, least: LEAST_MOVES })],
+    [!isTogether || time_ms > 0, checkProblem("in-no-time", [], { done: "fitted" })],
+  ]);
+}
+
 function madeMisfit(one: TryResult, station: Station): Misfit {
   switch (one.kind) {
     case "dialing":
@@ -108,6 +123,8 @@ function madeMisfit(one: TryResult, station: Station): Misfit {
       return troubleMisfit(one, station);
     case "handover":
       return handoverMisfit(one);
+    case "fitting":
+      return fittingMisfit(one);
   }
 }
 

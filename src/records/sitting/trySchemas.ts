@@ -6,11 +6,16 @@ import {
   CHANGE_OUTCOMES,
   type ChangeTry,
   type DialingTry,
+  type FittingTry,
   type HandoverTry,
   type TroubleTry,
   type ZeroingTry,
 } from "../../drill/marking/tryResult";
 import { STATION_KINDS } from "../../drill/sheet/sheet";
+import { SPARES } from "../../fitting/assembly";
+import { FIT_CHECKS } from "../../fitting/fitCheck";
+import { FIT_FAULTS } from "../../fitting/fitFault";
+import { FIT_STAGES } from "../../fitting/fitStage";
 import { flag, oneOf, rulesOf, shortList, strict, turn, whole, within } from "../../lock/fieldSchemas";
 import { REFUSALS } from "../../zeroing/approach";
 import { code, count, span } from "./schemaParts";
@@ -95,9 +100,19 @@ const handover = strict({
   undone: count,
 } satisfies FieldsOf<HandoverTry>);
 
+const fitting = strict({
+  kind: z.literal("fitting"),
+  ...place,
+  declared: z.nullable(oneOf(FIT_STAGES)),
+  faults: shortList(strict({ code: oneOf(FIT_FAULTS) }), FIT_FAULTS.length),
+  skipped: shortList(oneOf(FIT_CHECKS), FIT_CHECKS.length),
+  moves: count,
+  spindlesUsed: whole(0, SPARES),
+} satisfies FieldsOf<FittingTry>);
+
 /** One try of a sitting, of whatever kind. */
 export const trySchema = z.discriminatedUnion(
   "kind",
-  [dialing, zeroing, change, trouble, handover],
+  [dialing, zeroing, change, trouble, handover, fitting],
   rulesOf(DRILL_WORDS)("no-station-kind", { known: STATION_KINDS }),
 );

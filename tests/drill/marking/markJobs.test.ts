@@ -8,12 +8,21 @@ import type { Station } from "../../../src/drill/sheet/sheet";
 import {
   changeStation,
   dialingStation,
+  fittingStation,
   handoverStation,
   testSheet,
   troubleStation,
   zeroingStation,
 } from "../../support/testSheet";
-import { changeTry, dialingTry, handoverTry, triesRight, troubleTry, zeroingTry } from "../../support/testTries";
+import {
+  changeTry,
+  dialingTry,
+  fittingTry,
+  handoverTry,
+  triesRight,
+  troubleTry,
+  zeroingTry,
+} from "../../support/testTries";
 
 const marked = (
   station: Station,
@@ -53,6 +62,20 @@ describe("what counts as right", () => {
     { one: handoverTry({ isHandedOver: false }), station: handoverStation(), isGood: false, why: "never signed" },
     { one: handoverTry({ missing: ["record"] }), station: handoverStation(), isGood: false, why: "no record" },
     { one: handoverTry({ faults: [{ code: "shut-in" }] }), station: handoverStation(), isGood: false, why: "a fault" },
+    {
+      one: fittingTry({ skipped: ["bolt"] }),
+      station: fittingStation(),
+      isGood: true,
+      why: "nothing wrong, a check skipped",
+    },
+    {
+      one: fittingTry({ faults: [{ code: "rubs" }] }),
+      station: fittingStation(),
+      isGood: false,
+      why: "a dial that rubs",
+    },
+    { one: fittingTry({ declared: null }), station: fittingStation(), isGood: false, why: "never said to be fitted" },
+    { one: fittingTry({ declared: "spent" }), station: fittingStation(), isGood: false, why: "spoiled parts" },
     { one: zeroingTry(), station: zeroingStation(), isGood: true, why: "both sides shown" },
     { one: dialingTry({ opened: false }), station: dialingStation(), isGood: false, why: "not opened" },
   ])("$one.kind, $why: $isGood", ({ one, station, isGood }) => {
@@ -117,6 +140,29 @@ describe("sizes of trouble", () => {
     const [mark] = marked(troubleStation({ passMarks: { sizeError: 1 } }), sized(0.5, -0.5, 0.5, -0.5)).marks;
     expect(mark?.value).toBe(0.5);
     expect(mark?.says).toBe("sizes off by 0.50 graduations on average over 4; at most 1 asked");
+  });
+});
+
+describe("fittings", () => {
+  const faulty = fittingTry({ faults: [{ code: "rubs" }, { code: "end-play" }] });
+  const lost = lostTry({ kind: "fitting" }, { station: 0, repetition: 2, combination: null });
+  test.each([
+    { tries: [fittingTry(), faulty], verdict: "pass", why: "two faults in all" },
+    { tries: [faulty, faulty], verdict: "fail", why: "four faults" },
+    { tries: [fittingTry(), fittingTry({ declared: null })], verdict: "fail", why: "one never said to be fitted" },
+    { tries: [fittingTry(), fittingTry({ declared: "spent" })], verdict: "fail", why: "one with spoiled parts" },
+    { tries: [fittingTry()], verdict: "not shown", why: "one to come" },
+    { tries: [fittingTry(), lost], verdict: "not shown", why: "one lost" },
+  ])("pass with at most two faults: $why, $verdict", ({ tries, verdict }) => {
+    expect(marked(fittingStation({ passMarks: { faults: 2 } }), tries, "broken-off").verdict).toBe(verdict);
+  });
+
+  test("are counted right where nothing is wrong with them, and told so", () => {
+    const { marks } = marked(fittingStation({ passMarks: { right: 2, faults: 1 } }), [fittingTry(), faulty]);
+    expect(marks.map(({ verdict, says }) => [verdict, says])).toEqual([
+      ["fail", "1 of 2 right; at least 2 asked"],
+      ["fail", "2 faults in 2 fits; at most 1 allowed"],
+    ]);
   });
 });
 

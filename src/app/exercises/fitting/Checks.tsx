@@ -6,8 +6,17 @@ import type { FittingSession } from "./fittingSession";
 import { STAGE_WORDS } from "./fittingWords";
 import { observationText } from "./seen/observationWords";
 
+interface ChecksProps {
+  readonly session: FittingSession;
+  /** Whether this is a try of a sitting, which shows no debrief. */
+  readonly isOnce: boolean;
+}
+
+/** What to do with parts that are spoiled. */
+const spentAdvice = (isOnce: boolean) => (isOnce ? "End this try." : "Read the debrief, then start again.");
+
 /** The checks a technician makes on a lock that is together, and what they showed. None of them judges. */
-export function Checks({ session }: { readonly session: FittingSession }) {
+export function Checks({ session, isOnce }: ChecksProps) {
   const state = useSelector(session.chart, stateOf);
   const { checks } = useSelector(session.chart, memoryOf);
   if (state === "declared") return null;
@@ -17,7 +26,9 @@ export function Checks({ session }: { readonly session: FittingSession }) {
       <h2>
         Checks <small>plus reads too much</small>
       </h2>
-      <p>{STAGE_WORDS[state]}</p>
+      <p>
+        {STAGE_WORDS[state]} {state === "spent" && spentAdvice(isOnce)}
+      </p>
       <div className="row">
         {FIT_CHECKS.map((check) => (
           <button
@@ -46,7 +57,7 @@ export function Checks({ session }: { readonly session: FittingSession }) {
       )}
       <div className="row">
         <button type="button" className="button" disabled={state === "apart"} onClick={() => session.declare()}>
-          The dial is fitted: show the debrief
+          {isOnce ? "The dial is fitted" : "The dial is fitted: show the debrief"}
         </button>
       </div>
     </section>

@@ -70,8 +70,8 @@ function DialFitting({ query, chance }: FittingScreenProps) {
           </button>
         </div>
         <SectionDrawing assembly={session.assembly} lock={session.lock} />
-        <Gauges session={session} />
-        {isRead ? <FitDebrief session={session} /> : <Checks session={session} />}
+        <Gauges session={session} help="counts" />
+        {isRead ? <FitDebrief session={session} /> : <Checks session={session} isOnce={false} />}
       </div>
       <div className="workplace-panels">
         <PartsTray session={session} />

@@ -1,23 +1,43 @@
+import type { Help } from "../../../dialing/advice";
 import { gapOf, keywayAt, standsOutNow } from "../../../fitting/fittedLock";
 import type { FittingSession } from "./fittingSession";
 
+interface GaugesProps {
+  readonly session: FittingSession;
+  /** Full help tells the limits of a good fit beside each figure; silent help shows no figure that a check would tell. */
+  readonly help: Help;
+}
+
+const within = (least: number, most: number) => `, good from ${least} to ${most} mm`;
+
 /** What gauges at the dial and at the cam show while it is screwed in. */
-export function Gauges({ session }: { readonly session: FittingSession }) {
+export function Gauges({ session, help }: GaugesProps) {
   const { assembly, lock } = session;
   const { dialIn, spindle } = assembly;
   if (dialIn === null) return <p className="text-soft">The dial is in the tray.</p>;
+  const { gapLeast_mm, gapMost_mm, outLeast_mm, outMost_mm } = lock.sizes;
   const out_mm = standsOutNow(lock, assembly);
   const linesUp = keywayAt(lock, dialIn) !== null;
+  const isFull = help === "full";
   return (
     <dl className="pairs w-full max-w-[520px]">
-      <div>
-        <dt>Gap between dial and ring</dt>
-        <dd>{gapOf(lock, spindle.length_mm, dialIn).toFixed(2)} mm</dd>
-      </div>
-      <div>
-        <dt>Spindle at the face of the cam</dt>
-        <dd>{out_mm < 0 ? `${(-out_mm).toFixed(1)} mm inside` : `${out_mm.toFixed(1)} mm out`}</dd>
-      </div>
+      {help !== "silent" && (
+        <>
+          <div>
+            <dt>Gap between dial and ring</dt>
+            <dd>
+              {gapOf(lock, spindle.length_mm, dialIn).toFixed(2)} mm{isFull && within(gapLeast_mm, gapMost_mm)}
+            </dd>
+          </div>
+          <div>
+            <dt>Spindle at the face of the cam</dt>
+            <dd>
+              {out_mm < 0 ? `${(-out_mm).toFixed(1)} mm inside` : `${out_mm.toFixed(1)} mm out`}
+              {isFull && within(outLeast_mm, outMost_mm)}
+            </dd>
+          </div>
+        </>
+      )}
       <div>
         <dt>Slot of the spindle and keyways of the cam</dt>
         <dd>{linesUp ? "one lines up" : "none lines up"}</dd>

@@ -49,7 +49,7 @@ export class FittingNotes {
 
   private note(startedAt: number, now: number): JobNote {
     const { profile, lock, assembly, chart } = this.session;
-    const frame = { id: this.newId(), profile, help: "silent", startedAt, createdAt: now, updatedAt: now } as const;
+    const frame = { id: this.newId(), profile, help: "counts", startedAt, createdAt: now, updatedAt: now } as const;
     const result = fittingResult(assembly, lock, chart.getSnapshot().context);
     return jobNote({ ...frame, duration_ms: now - startedAt }, fittingEnd(result));
   }

@@ -13,7 +13,7 @@ export const STAGE_WORDS: Readonly<Record<FitStage, string>> = {
   apart: "Parts are still in the tray.",
   coupled: "Dial and cam are coupled. The cover is off.",
   closed: "The lock is together and the cover is on.",
-  spent: "These parts cannot become a good lock any more. Read the debrief, then start again.",
+  spent: "These parts cannot become a good lock any more.",
 };
 
 /** Why a part does not go where it should, and what to do. */

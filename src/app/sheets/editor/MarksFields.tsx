@@ -2,6 +2,7 @@ import type {
   ChangeMarks,
   DialingMarks,
   DialingStation,
+  FittingMarks,
   HandoverMarks,
   Station,
   TroubleMarks,
@@ -16,7 +17,8 @@ type PlainMark =
   | keyof ZeroingMarks
   | keyof ChangeMarks
   | keyof TroubleMarks
-  | keyof HandoverMarks;
+  | keyof HandoverMarks
+  | keyof FittingMarks;
 
 type Marks = readonly (readonly [PlainMark, string])[];
 
@@ -43,6 +45,7 @@ const MARKS: Readonly<Record<Station["kind"], Marks>> = {
     ["faultyTries", "Handovers with a fault, at most"],
     ["meanTime_s", "Mean time of a handover, at most, m:ss or seconds"],
   ],
+  fitting: [["right", "Fits with nothing wrong, at least"], ["faults", "Faults over all fits, at most"], MEAN_TIME],
 };
 
 const COMMON_CLAIM = { rate: 0.9, confidence: 0.9 };

@@ -117,6 +117,8 @@ function KindFields({ station, path, onFields }: StationEdit) {
       return <PolicyFields {...{ station, path, onFields }} />;
     case "trouble":
       return <DefectFields {...{ station, path, onFields }} />;
+    case "fitting":
+      return null;
     case "handover":
       return (
         <ChoiceField

@@ -21,6 +21,7 @@ const ADD: Readonly<Record<Station["kind"], string>> = {
   change: "Add a change",
   trouble: "Add a hidden defect",
   handover: "Add a handover",
+  fitting: "Add a dial to fit",
 };
 
 interface StationListProps {

@@ -54,6 +54,7 @@ const WORK: Readonly<Record<Station["kind"], string>> = {
   change: "changes",
   trouble: "finds a hidden defect",
   handover: "hands over",
+  fitting: "fits a dial",
 };
 
 const MOST_GROUPS = 40;

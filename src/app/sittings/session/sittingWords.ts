@@ -1,5 +1,5 @@
 import { faultTitle } from "../../../dialing/faultName";
-import type { Verdict } from "../../../drill/marking/judgeCriterion";
+import type { Verdict } from "../../../drill/marking/evidence";
 import { markingScheme, schemeAdvice } from "../../../drill/marking/markingScheme";
 import { isRight, type TryResult, zeroShown } from "../../../drill/marking/tryResult";
 import type { Sheet, Station } from "../../../drill/sheet/sheet";

@@ -5,6 +5,7 @@ import type { SittingSession } from "../session/sittingSession";
 import { pageTime } from "../session/steadyTime";
 import type { JobInHand } from "../tries/tryInHand";
 import { ChangePanels, ChangeStationHand } from "./ChangeStation";
+import { FittingPanels, FittingStationHand } from "./FittingStation";
 import { HandoverPanels, HandoverStationHand } from "./HandoverStation";
 import { SittingPanel } from "./SittingPanel";
 import { TroublePanels, TroubleStationHand } from "./TroubleStation";
@@ -28,6 +29,8 @@ function Hand({ one }: Pick<JobStationProps, "one">) {
       return <TroubleStationHand one={one} />;
     case "handover":
       return <HandoverStationHand one={one} />;
+    case "fitting":
+      return <FittingStationHand one={one} />;
   }
 }
 
@@ -39,6 +42,8 @@ function Panels({ session, one }: JobStationProps) {
       return <TroublePanels one={one} onStand={() => session.endTry(pageTime.now())} />;
     case "handover":
       return <HandoverPanels one={one} />;
+    case "fitting":
+      return <FittingPanels one={one} />;
   }
 }
 
@@ -47,7 +52,7 @@ interface JobStationProps {
   readonly one: JobInHand;
 }
 
-/** A try at a job: the exercise as the handover page has it, once, and without its result. */
+/** A try at a job: the exercise as its page has it, once, and without its result. */
 export function JobStation({ session, one }: JobStationProps) {
   useStore(one);
   useWork(session, one);

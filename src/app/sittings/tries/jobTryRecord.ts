@@ -1,14 +1,21 @@
 import { changeMissed, handoverMissed } from "../../../drill/marking/jobMissed";
-import type { ChangeTry, HandoverTry, TroubleTry, TryResult } from "../../../drill/marking/tryResult";
+import type { ChangeTry, FittingTry, HandoverTry, TroubleTry, TryResult } from "../../../drill/marking/tryResult";
 import type { Station } from "../../../drill/sheet/sheet";
+import type { FittingResult } from "../../../fitting/fittingResult";
+import { fittingEnd } from "../../../records/job/fittingEnd";
 import type { ChangeDetails } from "../../../records/job/jobDetails";
 import type { JobEnd } from "../../../records/job/jobNote";
 import { TOO_LATE } from "../../../records/jobRight";
 
 /** What a try at a job came to. */
-export type JobResult = ChangeTry | TroubleTry | HandoverTry;
+export type JobResult = ChangeTry | TroubleTry | HandoverTry | FittingTry;
 
-function missedIn(result: JobResult): string[] {
+const fittingOf = ({ declared, faults, skipped, moves, spindlesUsed }: FittingTry): FittingResult => ({
+  ...{ declared, skipped, moves, spindlesUsed },
+  faults: faults.map(({ code }) => code),
+});
+
+function missedIn(result: Exclude<JobResult, FittingTry>): string[] {
   switch (result.kind) {
     case "change":
       return changeMissed(result);
@@ -29,6 +36,7 @@ const changeDetails = ({ outcome, proofs, faults }: ChangeTry): ChangeDetails =>
 
 /** How a job ended, as far as the sitting's own result tells it: without most details, which went with its page. */
 export function keptEnd(result: JobResult): JobEnd {
+  if (result.kind === "fitting") return fittingEnd(fittingOf(result));
   const missed = missedIn(result);
   return result.kind === "change"
     ? { kind: result.kind, missed, details: changeDetails(result) }

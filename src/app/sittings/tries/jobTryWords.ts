@@ -1,11 +1,13 @@
 import { small } from "../../../dialing/words";
-import type { ChangeTry, HandoverTry, TroubleTry } from "../../../drill/marking/tryResult";
+import { fittingMissed } from "../../../drill/marking/jobMissed";
+import type { ChangeTry, FittingTry, HandoverTry, TroubleTry } from "../../../drill/marking/tryResult";
 import type { Station } from "../../../drill/sheet/sheet";
 import { TROUBLE_KINDS } from "../../../handover/trouble/trouble";
 import { TROUBLE_GUIDE } from "../../../handover/trouble/troubleGuide";
 import { countText } from "../../../wording/amountWords";
 import { signedText } from "../../parts/signedText";
 import { missedWord } from "../../results/jobWords";
+import type { JobResult } from "./jobTryRecord";
 
 /** What one job of a sitting came to, in words for a row. */
 export interface JobTryWords {
@@ -59,7 +61,18 @@ function handoverWords({ isHandedOver, missing, faults, undone }: HandoverTry): 
   };
 }
 
-function wordsOf(one: ChangeTry | TroubleTry | HandoverTry): JobTryWords {
+function fittingWords({ declared, faults, skipped, moves, spindlesUsed }: FittingTry): JobTryWords {
+  const isFitted = declared !== null && declared !== "spent";
+  const missing = fittingMissed({ declared, faults: [] });
+  const used = spindlesUsed === 0 ? "" : `, ${countText(spindlesUsed, "spindle")} used up`;
+  return {
+    outcome: isFitted ? "fitted" : listWords(missing),
+    stops: `${countText(moves, "part")} moved${used}, ${countText(skipped.length, "check")} skipped`,
+    faults: listWords(faults.map(({ code }) => code)),
+  };
+}
+
+function wordsOf(one: JobResult): JobTryWords {
   switch (one.kind) {
     case "change":
       return changeWords(one);
@@ -67,11 +80,13 @@ function wordsOf(one: ChangeTry | TroubleTry | HandoverTry): JobTryWords {
       return troubleWords(one);
     case "handover":
       return handoverWords(one);
+    case "fitting":
+      return fittingWords(one);
   }
 }
 
 /** A job in words; one that was over its time says so. */
-export function jobMeasured(one: ChangeTry | TroubleTry | HandoverTry, station: Station): JobTryWords {
+export function jobMeasured(one: JobResult, station: Station): JobTryWords {
   const words = wordsOf(one);
   const isLate = station.timeLimit_s !== undefined && one.time_ms > 1000 * station.timeLimit_s;
   return isLate ? { ...words, outcome: `${words.outcome}, too late` } : words;

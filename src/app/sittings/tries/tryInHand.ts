@@ -1,6 +1,7 @@
 import type { Station } from "../../../drill/sheet/sheet";
 import { ChangeTry } from "./changeTry";
 import { DialingTry } from "./dialingTry";
+import { FittingTry } from "./fittingTry";
 import { HandoverTry } from "./handoverTry";
 import { TroubleTry } from "./troubleTry";
 import type { TrySetup } from "./trySetup";
@@ -10,7 +11,7 @@ import { ZeroingTry } from "./zeroingTry";
 export type DialTry = DialingTry | ZeroingTry;
 
 /** A try at a job, which its own screen works. */
-export type JobInHand = ChangeTry | TroubleTry | HandoverTry;
+export type JobInHand = ChangeTry | TroubleTry | HandoverTry | FittingTry;
 
 /** The try under the hand. */
 export type TryInHand = DialTry | JobInHand;
@@ -21,6 +22,7 @@ const MAKERS: Readonly<Record<Station["kind"], (setup: TrySetup) => TryInHand>> 
   change: (setup) => new ChangeTry(setup),
   trouble: (setup) => new TroubleTry(setup),
   handover: (setup) => new HandoverTry(setup),
+  fitting: (setup) => new FittingTry(setup),
 };
 
 /** Puts a try under the hand. */

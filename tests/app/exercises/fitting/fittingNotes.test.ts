@@ -58,7 +58,7 @@ describe("a fitting", () => {
       {
         kind: "fitting",
         profileId: "three-wheel",
-        help: "silent",
+        help: "counts",
         isRight: true,
         missed: [],
         startedAt: NOON + SECOND,

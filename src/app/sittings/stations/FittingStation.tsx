@@ -1,0 +1,38 @@
+import { useEffect, useRef } from "react";
+import { Checks } from "../../exercises/fitting/Checks";
+import { CAUTIONS } from "../../exercises/fitting/fittingWords";
+import { Gauges } from "../../exercises/fitting/Gauges";
+import { PartsTray } from "../../exercises/fitting/PartsTray";
+import { SectionDrawing } from "../../exercises/fitting/SectionDrawing";
+import { Cautions } from "../../exercises/handover/parts/Cautions";
+import { useStore } from "../../parts/page/useStore";
+import type { FittingTry } from "../tries/fittingTry";
+
+interface FittingStationProps {
+  readonly one: FittingTry;
+}
+
+/** The lock as far as it is put together, and the checks; what is wrong with it is told at the end of the sitting. */
+export function FittingStationHand({ one }: FittingStationProps) {
+  const session = useStore(one.session);
+  return (
+    <>
+      <SectionDrawing assembly={session.assembly} lock={session.lock} />
+      <Gauges session={session} help={one.setup.station.help} />
+      <Checks session={session} isOnce />
+    </>
+  );
+}
+
+/** The parts in the tray: the hand begins there, for there is no dial on the door yet. */
+export function FittingPanels({ one }: FittingStationProps) {
+  const session = useStore(one.session);
+  const tray = useRef<HTMLElement>(null);
+  useEffect(() => tray.current?.focus({ preventScroll: true }), []);
+  return (
+    <section ref={tray} tabIndex={-1} aria-label="Dial to fit">
+      <PartsTray session={session} />
+      <Cautions cautions={CAUTIONS} source="common practice, no source" />
+    </section>
+  );
+}
