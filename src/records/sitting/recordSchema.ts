@@ -29,6 +29,7 @@ const CRITERIA = [
   "right",
   "size-error",
   "clean",
+  "fit-faults",
   "mean-time",
   "questions",
 ] as const satisfies readonly CriterionKind[];

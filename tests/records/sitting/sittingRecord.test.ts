@@ -7,6 +7,7 @@ import { markingFigures } from "../../../src/drill/marking/markingFigures";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { recordHash } from "../../../src/records/hashedRecord";
 import { checkRecord } from "../../../src/records/sitting/checkRecord";
+import { recordSchema } from "../../../src/records/sitting/recordSchema";
 import {
   NOTICE,
   profileHashes,
@@ -19,12 +20,13 @@ import { checkedInWords } from "../../support/checkedInWords";
 import {
   changeStation,
   dialingStation,
+  fittingStation,
   handoverStation,
   testSheet,
   troubleStation,
   zeroingStation,
 } from "../../support/testSheet";
-import { changeTry, handoverTry, triesRight, troubleTry, zeroingTry } from "../../support/testTries";
+import { changeTry, fittingTry, handoverTry, triesRight, troubleTry, zeroingTry } from "../../support/testTries";
 
 // A loaded machine must not make a property fail.
 vi.setConfig({ testTimeout: 60_000 });
@@ -148,7 +150,7 @@ describe("a record", () => {
     });
   });
 
-  test("of changes, trouble and handovers checks out, and shows a number that was changed", async () => {
+  test("of changes, trouble, handovers and fittings checks out, and shows a number that was changed", async () => {
     const stations = [
       changeStation({
         repetitions: 1,
@@ -157,17 +159,20 @@ describe("a record", () => {
       }),
       troubleStation({ repetitions: 2, passMarks: { sizeError: 0.5 } }),
       handoverStation({ repetitions: 1, passMarks: { clean: 1 } }),
+      fittingStation({ repetitions: 1, passMarks: { right: 1, faults: 0 } }),
     ];
     const tries = [
       changeTry({ faults: [{ code: "number-set-off", size: 0.8 }] }),
       troubleTry({ station: 1, sizeError: 0.25 }),
       troubleTry({ station: 1, repetition: 2, sizeError: -0.25 }),
       handoverTry({ station: 2 }),
+      fittingTry({ station: 3 }),
     ];
     const record = sittingRecord({ ...FACTS, sheet: testSheet({ stations }), tries, worked_ms: 2_000_000 });
     const hash = recordHash(record);
     expect(record.marking.verdict).toBe("pass");
     expect((await checkRecord(plain(record), hash, "0.1.0")).problems).toEqual([]);
+    expect(recordSchema.safeParse(plain(record)).error).toBeUndefined();
     const forged = { ...record, tries: record.tries.with(3, handoverTry({ station: 2, missing: ["record"] })) };
     expect(await checkRecord(forged, hash, "0.1.0")).toMatchObject({
       isUnchanged: false,
