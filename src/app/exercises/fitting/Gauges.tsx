@@ -8,7 +8,7 @@ interface GaugesProps {
   readonly help: Help;
 }
 
-const within = (least: number, most: number) => `, good from ${least} to ${most} mm`;
+const outText = (out_mm: number) => (out_mm < 0 ? `${(-out_mm).toFixed(1)} mm inside` : `${out_mm.toFixed(1)} mm out`);
 
 /** What gauges at the dial and at the cam show while it is screwed in. */
 export function Gauges({ session, help }: GaugesProps) {
@@ -26,14 +26,15 @@ export function Gauges({ session, help }: GaugesProps) {
           <div>
             <dt>Gap between dial and ring</dt>
             <dd>
-              {gapOf(lock, spindle.length_mm, dialIn).toFixed(2)} mm{isFull && within(gapLeast_mm, gapMost_mm)}
+              {gapOf(lock, spindle.length_mm, dialIn).toFixed(2)} mm
+              {isFull && `, good from ${gapLeast_mm} to ${gapMost_mm} mm`}
             </dd>
           </div>
           <div>
             <dt>Spindle at the face of the cam</dt>
             <dd>
-              {out_mm < 0 ? `${(-out_mm).toFixed(1)} mm inside` : `${out_mm.toFixed(1)} mm out`}
-              {isFull && within(outLeast_mm, outMost_mm)}
+              {outText(out_mm)}
+              {isFull && `, good from ${outText(outLeast_mm)} to ${outText(outMost_mm)}`}
             </dd>
           </div>
         </>
