@@ -1,6 +1,11 @@
 import { describe, expect, test } from "vitest";
 import type { FitStage } from "../../src/fitting/fitStage";
-import { type FittingContext, type FittingEvent, type FittingState, fittingMachine } from "../../src/fitting/fittingMachine";
+import {
+  type FittingContext,
+  type FittingEvent,
+  type FittingState,
+  fittingMachine,
+} from "../../src/fitting/fittingMachine";
 import { holdToPlain, walkedChart } from "../support/walkedChart";
 
 const STAGES: readonly FitStage[] = ["apart", "coupled", "closed", "spent"];
