@@ -1,5 +1,6 @@
 import type { AttemptRecord } from "../records/attemptRecord";
 import { settingsKey } from "../records/settingsKey";
+import { triedRight } from "../records/triedRight";
 
 const sameTask = (attempt: AttemptRecord) => `${settingsKey(attempt)} ${attempt.combination.join("-")}`;
 
@@ -15,5 +16,5 @@ export function missesToRedo(attempts: readonly AttemptRecord[]): AttemptRecord[
     latest.delete(sameTask(attempt));
     latest.set(sameTask(attempt), attempt);
   }
-  return [...latest.values()].filter(({ opened }) => !opened).reverse();
+  return [...latest.values()].filter((one) => !triedRight(one)).reverse();
 }

@@ -1,6 +1,7 @@
 import type { Graduations } from "../lock/dial";
 import type { AttemptRecord } from "../records/attemptRecord";
 import { settingsKey } from "../records/settingsKey";
+import { type TryEnd, triedRight } from "../records/triedRight";
 import { personalBests, worstStop } from "./personalBest";
 
 /** One number of one's own to beat, under one exact setting. */
@@ -16,10 +17,10 @@ export interface NumberToBeat {
 const BEST_BY_EYE: Graduations = 0.25;
 
 /** The longest run of openings without a miss between. */
-function longestStreak(attempts: readonly Pick<AttemptRecord, "opened">[]): number {
+function longestStreak(attempts: readonly TryEnd[]): number {
   let [longest, now] = [0, 0];
-  for (const { opened } of attempts) {
-    now = opened ? now + 1 : 0;
+  for (const one of attempts) {
+    now = triedRight(one) ? now + 1 : 0;
     longest = Math.max(longest, now);
   }
   return longest;

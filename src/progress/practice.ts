@@ -11,6 +11,8 @@ export interface Practice extends SkillTry {
   readonly duration_ms: number;
   /** Whether the lock opened the first time, or the job was right. */
   readonly opened: boolean;
+  /** Too late for its sitting: then it does not count as right. */
+  readonly isLate?: boolean | undefined;
 }
 
 /** A job as a try at the skill that is named by its kind. */

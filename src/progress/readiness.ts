@@ -1,10 +1,11 @@
 import { LAPSE_SCORE, MASTERY_RULE, type MasteryRule, READY_SCORE } from "../records/masteryRule";
 import type { DeclarationRecord } from "../records/records";
+import { triedRight } from "../records/triedRight";
 import { type LearningSteps, learningSteps } from "../statistics/learningCusum";
 import type { Practice } from "./practice";
 
 /** A try that counts: whether it went right, and when it was, milliseconds since 1970. */
-export type CountedTry = Pick<Practice, "opened" | "startedAt">;
+export type CountedTry = Pick<Practice, "opened" | "isLate" | "startedAt">;
 
 /** Why readiness was lost: by misses at an attempt, counted from 1; or for want of practice. */
 export type Lapse = { readonly by: "misses"; readonly at: number } | { readonly by: "time"; readonly days: number };
@@ -77,17 +78,19 @@ class Walk {
     if (days > lapseDays) this.lose({ by: "time", days });
   }
 
-  practice({ opened, startedAt }: CountedTry): void {
+  practice(one: CountedTry): void {
+    const { startedAt } = one;
+    const isRight = triedRight(one);
     this.waitUntil(startedAt);
     this.count += 1;
     this.last = startedAt;
-    this.score = nextReady(this.score, this.steps, opened);
-    if (this.isReady) this.decay(opened);
+    this.score = nextReady(this.score, this.steps, isRight);
+    if (this.isReady) this.decay(isRight);
     else if (this.score >= READY_SCORE - ROUNDING && this.count >= this.rule.minimumAttempts) this.gain(this.count);
   }
 
-  private decay(opened: boolean): void {
-    this.decline = nextLapse(this.decline, this.steps, opened);
+  private decay(isRight: boolean): void {
+    this.decline = nextLapse(this.decline, this.steps, isRight);
     if (this.decline >= LAPSE_SCORE - ROUNDING) this.lose({ by: "misses", at: this.count });
   }
 

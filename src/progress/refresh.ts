@@ -1,10 +1,11 @@
 import { type Card, createEmptyCard, fsrs, type Grade, generatorParameters, Rating } from "ts-fsrs";
 import { isJobSkill } from "../records/jobRecord";
+import { triedRight } from "../records/triedRight";
 import { countText } from "../wording/amountWords";
 import type { Practice } from "./practice";
 
 /** What of a practice counts for its refresh. */
-type Reviewed = Pick<Practice, "opened" | "startedAt" | "exercise">;
+type Reviewed = Pick<Practice, "opened" | "isLate" | "startedAt" | "exercise">;
 
 /** When practice of a skill is due again. */
 export interface Refresh {
@@ -31,7 +32,7 @@ const HARD_BELOW = 0.9;
 
 /** One day's practice as one answer to the scheduler; the shares are training values. */
 function gradeOf(attempts: readonly Reviewed[]): Grade {
-  const share = attempts.filter(({ opened }) => opened).length / attempts.length;
+  const share = attempts.filter(triedRight).length / attempts.length;
   if (share < FORGOTTEN_BELOW) return Rating.Again;
   if (share < HARD_BELOW) return Rating.Hard;
   return share === 1 && attempts.length >= EASY_FROM ? Rating.Easy : Rating.Good;
@@ -76,7 +77,7 @@ interface Told {
 
 function reasonOf({ today, lastDay, dueDay, practiced }: Told): string {
   const since = today - lastDay;
-  const opened = practiced.filter((attempt) => attempt.opened).length;
+  const opened = practiced.filter(triedRight).length;
   const last = since === 0 ? "today" : `${countText(since, "day")} ago`;
   const isJob = practiced.some(isJobSkill);
   const [did, right] = isJob ? ["got", " right"] : ["opened", ""];

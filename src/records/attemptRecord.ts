@@ -97,6 +97,8 @@ export const attemptSchema = z.object(
      * whether they were dialed without fault.
      */
     opened: flag,
+    /** In a sitting: it took longer than its station allows, so it does not count as right (`triedRight`). */
+    isLate: z.optional(flag),
     /**
      * The hand never came to the end of it: the page went away, or it is under way still. It is no miss, and no statistic
      * counts it.

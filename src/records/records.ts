@@ -40,6 +40,8 @@ const zeroingSchema = z.object(
     startedAt: moment,
     profileId: text(80),
     outcome: oneOf(["zero-set", "not-set", "broken-off"]),
+    /** In a sitting: it took longer than its station allows, whatever it came to. */
+    isLate: z.optional(flag),
     /** Every reading in the order it was taken, the refused ones too. */
     readings: shortList(zeroReading, 500),
     /** Hidden condition, rules and result, as the zeroing layer writes them. */

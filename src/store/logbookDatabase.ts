@@ -12,6 +12,7 @@ import type {
   ZeroingRecord,
 } from "../records/records";
 import { settingsKey } from "../records/settingsKey";
+import { triedRight } from "../records/triedRight";
 
 /** An attempt as it is stored: with what its indexes need. A database has no index over true and false. */
 export interface AttemptRow extends AttemptRecord {
@@ -67,8 +68,8 @@ const VERSION_4 = { attempts: `${VERSION_2.attempts}, *tagKeys`, sittings: `${VE
 
 const VERSION_5 = { handoverRuns: "id, personId" };
 
-/** Whether an attempt came to its end without opening. */
-export const isMiss = ({ opened, isUnfinished }: AttemptRecord): boolean => !opened && isUnfinished !== true;
+/** Whether an attempt came to its end without opening, or too late. */
+export const isMiss = (attempt: AttemptRecord): boolean => !triedRight(attempt) && attempt.isUnfinished !== true;
 
 /** Places of an attempt in the index of tags, one for each tag. */
 const tagKeysOf = ({ personId, tags, startedAt, id }: AttemptRecord): TagKey[] =>

@@ -2,6 +2,7 @@ import { type ClassCell, quickestOf, truestOf } from "../../progress/classTable"
 import type { Mastery } from "../../progress/mastery";
 import { worstStop } from "../../progress/personalBest";
 import { isJobSkill } from "../../records/jobRecord";
+import { triedRight } from "../../records/triedRight";
 import { countText } from "../../wording/amountWords";
 import { shortDayText } from "../parts/moments";
 import { minutesText } from "../results/jobRows";
@@ -54,7 +55,7 @@ export function cellWords(cell: ClassCell): CellWords {
   const time = isJob ? minutesText(latest.duration_ms) : seconds(latest.duration_ms);
   return {
     openings: `${opened} of ${trials} ${right}`,
-    latest: `${latest.opened ? right : missed}, ${time}, ${shortDayText(latest.startedAt)}`,
+    latest: `${triedRight(latest) ? right : missed}, ${time}, ${shortDayText(latest.startedAt)}`,
     best: bestText(cell),
   };
 }

@@ -53,10 +53,11 @@ function faultsText(faults: AttemptRecord["faults"]): string {
   return more > 0 ? `${named}; ${more} more` : named;
 }
 
-function resultText({ opened, isUnfinished, exercise }: AttemptRecord): string {
+function resultText({ opened, isLate, isUnfinished, exercise }: AttemptRecord): string {
   if (isUnfinished === true) return "Unfinished";
-  if (exercise !== "open") return `${opened ? "Right" : "Not right"}: ${exercise}`;
-  return opened ? "Opened" : "Did not open";
+  const late = isLate === true ? " too late" : "";
+  if (exercise !== "open") return `${opened ? `Right${late}` : "Not right"}: ${exercise}`;
+  return opened ? `Opened${late}` : "Did not open";
 }
 
 /** An attempt as a line of the list. */

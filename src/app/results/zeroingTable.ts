@@ -23,11 +23,11 @@ export function zeroingTable(zeroings: readonly ZeroingRecord[]): TableModel {
   return {
     caption: "Zeroings, latest first",
     head: ["when", "result", "stops accepted", "refused"],
-    rows: latestZeroings(zeroings).map(({ startedAt, outcome, readings }) => {
+    rows: latestZeroings(zeroings).map(({ startedAt, outcome, isLate, readings }) => {
       const refused = readings.filter(({ refusal }) => refusal !== undefined).length;
       return [
         `${dayText(startedAt)} ${clockText(startedAt)}`,
-        OUTCOMES[outcome],
+        isLate === true ? `${OUTCOMES[outcome]}, too late` : OUTCOMES[outcome],
         `${readings.length - refused}`,
         `${refused}`,
       ];

@@ -7,6 +7,7 @@ import type { ConformanceVerdict } from "../../statistics/conformance";
 import type { TakenReading } from "../../zeroing/readAgain";
 import type { TryPlace } from "../sheet/planTries";
 import type { Station } from "../sheet/sheet";
+import { inTime } from "./inTime";
 import { isChangeRight, isFittingRight, isHandoverRight } from "./jobRule";
 
 interface AnyTry extends TryPlace {
@@ -103,8 +104,6 @@ export interface FittingTry extends AnyTry, Omit<FittingResult, "faults"> {
 /** What one try of a sheet came to. */
 export type TryResult = DialingTry | ZeroingTry | ChangeTry | TroubleTry | HandoverTry | FittingTry;
 
-const isInTime = ({ time_ms }: TryResult, { timeLimit_s = Infinity }: Station) => time_ms <= 1000 * timeLimit_s;
-
 /** Faults at the numbers that the station has dialed. */
 export function faultsCounted(one: Pick<DialingTry, "faults">, station: Station): DialingTry["faults"] {
   const upTo = station.kind === "dialing" ? station.upTo : undefined;
@@ -144,13 +143,13 @@ function isWellDone(one: TryResult, station: Station): boolean {
  * only. Zeroing: both directions are shown to be good. A job: by its rule in `jobRule`.
  */
 export function isRight(one: TryResult, station: Station): boolean {
-  return !one.isBrokenOff && isInTime(one, station) && isWellDone(one, station);
+  return !one.isBrokenOff && inTime(one, station) && isWellDone(one, station);
 }
 
 /** What a try at setting zero shows, both directions together and within the time limit. */
 export function zeroShown(one: ZeroingTry, station: Station): ConformanceVerdict {
   const { left, right } = one.verdicts;
-  if (one.isBrokenOff || !isInTime(one, station)) return "reject";
+  if (one.isBrokenOff || !inTime(one, station)) return "reject";
   if (left === "reject" || right === "reject") return "reject";
   return left === "accept" && right === "accept" ? "accept" : "not shown yet";
 }

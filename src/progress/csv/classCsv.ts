@@ -1,6 +1,7 @@
 import { type CsvColumn, csvOf, fixed, timeCell } from "../../records/csv/csvText";
 import { yesNo } from "../../records/csv/recordColumns";
 import type { Skill } from "../../records/skill";
+import { triedRight } from "../../records/triedRight";
 import { type ClassCell, type ClassRow, type ClassTable, quickestOf, truestOf } from "../classTable";
 import { worstStop } from "../personalBest";
 
@@ -62,7 +63,7 @@ export const CLASS_COLUMNS: readonly CsvColumn<Row>[] = [
     meaning: "when the latest attempt, or job, was begun",
     cell: ({ cell }) => timeCell(cell.latest.startedAt),
   },
-  yesNo("latest_opened", "whether the latest opened, or was right", ({ cell }) => cell.latest.opened),
+  yesNo("latest_opened", "whether the latest opened, or was right", ({ cell }) => triedRight(cell.latest)),
   { name: "latest_s", unit: "s", meaning: "time of the latest", cell: ({ cell }) => seconds(cell.latest) },
   yesNo("ready", "whether the person is ready at it now, by the rule of the desk", ({ cell }) => cell.mastery.isReady),
   yesNo("lapsed", "whether the person was ready and is no longer", ({ cell }) => cell.mastery.state === "lapsed"),

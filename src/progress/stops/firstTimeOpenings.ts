@@ -1,4 +1,4 @@
-import type { AttemptRecord } from "../../records/attemptRecord";
+import { type TryEnd, triedRight } from "../../records/triedRight";
 import type { Interval } from "../../statistics/interval";
 import { wilsonInterval } from "../../statistics/proportion";
 
@@ -13,9 +13,9 @@ export interface FirstTimeOpenings {
 }
 
 /** First-time openings among attempts; null where there are none, for no data is no number. */
-export function firstTimeOpenings(attempts: readonly Pick<AttemptRecord, "opened">[]): FirstTimeOpenings | null {
+export function firstTimeOpenings(attempts: readonly TryEnd[]): FirstTimeOpenings | null {
   const trials = attempts.length;
   if (trials === 0) return null;
-  const opened = attempts.filter((attempt) => attempt.opened).length;
+  const opened = attempts.filter(triedRight).length;
   return { opened, trials, share: opened / trials, interval: wilsonInterval(opened, trials) };
 }

@@ -36,6 +36,11 @@ export const ATTEMPT_COLUMNS: readonly CsvColumn<Row>[] = [
   },
   yesNo("opened", "whether it opened at this try", ({ record }) => record.opened),
   yesNo("unfinished", "whether it never came to its end; it counts nowhere", ({ record }) => record.isUnfinished),
+  yesNo(
+    "late",
+    "whether it took longer than its station of a sitting allows; then it counts as not right",
+    ({ record }) => record.isLate,
+  ),
   DURATION,
   {
     name: "faults",

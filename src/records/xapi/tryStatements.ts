@@ -1,6 +1,7 @@
 import type { AttemptRecord } from "../attemptRecord";
 import type { JobRecord } from "../jobRecord";
 import type { DeclarationRecord, ZeroingRecord } from "../records";
+import { triedRight } from "../triedRight";
 import { activity, duration, extension, pathPart, TYPES, VERBS, type XapiStatement } from "./statement";
 
 /** What a statement has of its own: all but whose it is and what it is part of. */
@@ -19,14 +20,14 @@ const simulation = (profileId: string, exercise: string) =>
 
 /** An attempt at the dial; one that never came to its end is stated as that. */
 export function attemptParts(attempt: AttemptRecord): Statement {
-  const { personId, sittingId, startedAt, duration_ms, profileId, exercise, opened, isUnfinished } = attempt;
+  const { personId, sittingId, startedAt, duration_ms, profileId, exercise, isUnfinished } = attempt;
   const isWhole = isUnfinished !== true;
   return {
     ...{ personId, sittingId, at: startedAt + duration_ms },
     verb: VERBS.attempted,
     object: simulation(profileId, exercise),
     result: {
-      ...(isWhole && { success: opened }),
+      ...(isWhole && { success: triedRight(attempt) }),
       completion: isWhole,
       duration: duration(duration_ms),
       extensions: {
@@ -41,7 +42,7 @@ export function attemptParts(attempt: AttemptRecord): Statement {
 
 /** A zeroing, broken off or ended. */
 export function zeroingParts(zeroing: ZeroingRecord, sittingId: string | undefined): Statement {
-  const { personId, startedAt, profileId, outcome, readings } = zeroing;
+  const { personId, startedAt, profileId, outcome, isLate, readings } = zeroing;
   const isBrokenOff = outcome === "broken-off";
   const refused = readings.filter(({ refusal }) => refusal !== undefined).length;
   return {
@@ -49,7 +50,7 @@ export function zeroingParts(zeroing: ZeroingRecord, sittingId: string | undefin
     verb: isBrokenOff ? VERBS.terminated : VERBS.zeroed,
     object: simulation(profileId, "zeroing"),
     result: {
-      ...(!isBrokenOff && { success: outcome === "zero-set" }),
+      ...(!isBrokenOff && { success: triedRight({ opened: outcome === "zero-set", isLate }) }),
       completion: !isBrokenOff,
       extensions: {
         [extension("accepted-readings")]: readings.length - refused,

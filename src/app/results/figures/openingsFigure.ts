@@ -6,7 +6,7 @@ import type { FigureModel } from "../../pictures/charts/figureModel";
 import { HELP_WORDS } from "../attemptRows";
 
 /** What is counted: help and end of each try. */
-type Tried = Pick<AttemptRecord, "help" | "opened">;
+type Tried = Pick<AttemptRecord, "help" | "opened" | "isLate">;
 
 const WORDS = {
   attempts: {

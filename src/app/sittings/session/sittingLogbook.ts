@@ -1,5 +1,6 @@
 import type { Attempt } from "../../../dialing/attempt";
 import type { Motion } from "../../../dialing/motion";
+import { inTime } from "../../../drill/marking/inTime";
 import { faultsCounted, type TryResult, type ZeroingTry as ZeroingResult } from "../../../drill/marking/tryResult";
 import type { Station, ZeroingStation } from "../../../drill/sheet/sheet";
 import { stationRules } from "../../../drill/sheet/stationRules";
@@ -49,10 +50,14 @@ function stationOutcome(attempt: Attempt, station: Station): AttemptOutcome {
   return { ...outcome, faults: [...faults], opened: faults.length === 0 };
 }
 
+type TryTime = Pick<TryResult, "time_ms">;
+
+const lateness = (result: TryTime, station: Station) => (inTime(result, station) ? {} : { isLate: true });
+
 /** What of a try at dialing is taken down. */
 type DialedTry = Pick<DialingTry, "setup" | "attempt" | "motion" | "isEnded">;
 
-function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, owner: TryOwner): LogbookWrite {
+function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, result: TryTime, owner: TryOwner): LogbookWrite {
   const { station } = setup;
   const duration_ms = motion.times_ms?.at(-1) ?? 0;
   const upTo = station.kind === "dialing" ? station.upTo : undefined;
@@ -72,7 +77,7 @@ function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, owner: Try
       conditions: conditionsOf(setup.conditions).map(conditionCode),
       sittingId: owner.sittingId,
       tags: [],
-      ...(isEnded ? stationOutcome(attempt, station) : unfinishedOutcome(attempt)),
+      ...(isEnded ? { ...stationOutcome(attempt, station), ...lateness(result, station) } : unfinishedOutcome(attempt)),
     },
   };
 }
@@ -90,6 +95,7 @@ function zeroingWrite(
     startedAt: owner.now_ms - time_ms,
     profileId: profile.id,
     outcome: outcomeOfTry(result, stationRules(station as ZeroingStation, profile)),
+    ...lateness(result, station),
     readings: readings.map(({ refusal, ...reading }) => ({ ...reading, ...(refusal !== null && { refusal }) })),
     details: { sittingId: owner.sittingId, ...hidden },
   });
@@ -108,7 +114,7 @@ function jobTryWrite(setup: TrySetup, result: JobResult, end: JobEnd, owner: Try
 /** A try of a sitting for the logbook; one at a dial that has not ended counts as unfinished. */
 export function tryWrite(one: TryInHand, owner: TryOwner): LogbookWrite {
   if (!isDialTry(one)) return jobTryWrite(one.setup, one.result(), one.jobEnd, owner);
-  if (one.kind === "dialing") return attemptWrite(one, owner);
+  if (one.kind === "dialing") return attemptWrite(one, one.result(), owner);
   const { condition } = one.session.lock;
   return zeroingWrite(one.setup, one.result(), { condition }, owner);
 }
@@ -132,7 +138,7 @@ export function keptTryWrite(
   const { combination } = setup.plan;
   if (motion === null || combination === null) return null;
   const attempt = replay({ profile: setup.profile, combination, ...motion });
-  return attemptWrite({ setup, attempt, motion, isEnded: true }, owner);
+  return attemptWrite({ setup, attempt, motion, isEnded: true }, result, owner);
 }
 
 /** What the logbook has of every sitting, whether it goes on or not. */

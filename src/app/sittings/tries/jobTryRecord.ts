@@ -1,5 +1,6 @@
+import { inTime } from "../../../drill/marking/inTime";
 import { changeMissed, handoverMissed } from "../../../drill/marking/jobMissed";
-import type { ChangeTry, FittingTry, HandoverTry, TroubleTry, TryResult } from "../../../drill/marking/tryResult";
+import type { ChangeTry, FittingTry, HandoverTry, TroubleTry } from "../../../drill/marking/tryResult";
 import type { Station } from "../../../drill/sheet/sheet";
 import type { FittingResult } from "../../../fitting/fittingResult";
 import { fittingEnd } from "../../../records/job/fittingEnd";
@@ -44,6 +45,6 @@ export function keptEnd(result: JobResult): JobEnd {
 }
 
 /** A job of a station: one that took longer than the station allows has missed that. */
-export function withinTime(end: JobEnd, { time_ms }: Pick<TryResult, "time_ms">, { timeLimit_s = Infinity }: Station) {
-  return time_ms <= 1000 * timeLimit_s ? end : { ...end, missed: [...end.missed, TOO_LATE] };
+export function withinTime(end: JobEnd, result: JobResult, station: Station): JobEnd {
+  return inTime(result, station) ? end : { ...end, missed: [...end.missed, TOO_LATE] };
 }

@@ -1,4 +1,5 @@
 import { small } from "../../../dialing/words";
+import { inTime } from "../../../drill/marking/inTime";
 import { fittingMissed } from "../../../drill/marking/jobMissed";
 import type { ChangeTry, FittingTry, HandoverTry, TroubleTry } from "../../../drill/marking/tryResult";
 import type { Station } from "../../../drill/sheet/sheet";
@@ -88,6 +89,5 @@ function wordsOf(one: JobResult): JobTryWords {
 /** A job in words; one that was over its time says so. */
 export function jobMeasured(one: JobResult, station: Station): JobTryWords {
   const words = wordsOf(one);
-  const isLate = station.timeLimit_s !== undefined && one.time_ms > 1000 * station.timeLimit_s;
-  return isLate ? { ...words, outcome: `${words.outcome}, too late` } : words;
+  return inTime(one, station) ? words : { ...words, outcome: `${words.outcome}, too late` };
 }

@@ -1,0 +1,10 @@
+/** How a try ended, as far as its count goes. */
+export interface TryEnd {
+  /** Whether the lock opened, or what was asked was right. */
+  readonly opened: boolean;
+  /** In a sitting: whether it took longer than its station allows. */
+  readonly isLate?: boolean | undefined;
+}
+
+/** Whether a try counts as a right one: what came too late opened the lock, and does not count. */
+export const triedRight = ({ opened, isLate }: TryEnd): boolean => opened && isLate !== true;
