@@ -25,7 +25,8 @@ import "./hand.css";
 /** What an exercise says of the lock under the hand. Graduations are left positive. */
 interface LockInHandProps {
   readonly profile: Profile;
-  readonly dial: Position;
+  /** Where the dial stands; where its index must not be seen, what that reads. */
+  readonly dial: Position | Reading;
   /** What takes the turning: the exercise's session. */
   readonly held: HeldDial;
   /** How far the ring with the opening index stands off the true place. */

@@ -1,6 +1,14 @@
 import { Attempt } from "../../dialing/attempt";
 import type { DialingFact } from "../../dialing/dialingFact";
-import { type Graduations, type Milliseconds, signOf, turnOf } from "../../lock/dial";
+import {
+  type CamPosition,
+  type Graduations,
+  type Milliseconds,
+  type Position,
+  type Reading,
+  signOf,
+  turnOf,
+} from "../../lock/dial";
 import { countingOf } from "../../lock/train/learnedZero";
 import { LockTrain } from "../../lock/train/lockTrain";
 import { CONDITIONS } from "./conditions";
@@ -42,12 +50,12 @@ export class TroubleLock {
   }
 
   /** Unwrapped dial position, graduations. */
-  get dial(): Graduations {
+  get dial(): Position {
     return this.train.dial;
   }
 
   /** What the index reads, unwrapped graduations. */
-  get seen(): Graduations {
+  get seen(): Reading {
     return this.train.seen;
   }
 
@@ -57,7 +65,7 @@ export class TroubleLock {
   }
 
   /** Unwrapped cam position, graduations. */
-  get cam(): Graduations {
+  get cam(): CamPosition {
     return this.train.camPosition;
   }
 

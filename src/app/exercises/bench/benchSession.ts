@@ -9,7 +9,7 @@ import { trainUnderHand } from "../../../dialing/hand/trainUnderHand";
 import type { TimedMotion } from "../../../dialing/motion";
 import { spunOffStart } from "../../../dialing/spunOffStart";
 import { drawCombination } from "../../../drill/combinations/drawCombination";
-import type { Graduations, Milliseconds } from "../../../lock/dial";
+import type { Graduations, Milliseconds, Position } from "../../../lock/dial";
 import { LockTrain } from "../../../lock/train/lockTrain";
 import type { Chance } from "../../../statistics/chance";
 import { HandStore } from "../../hand/handStore";
@@ -54,7 +54,7 @@ export class BenchSession extends HandStore {
   }
 
   /** Where the dial itself stands, unwrapped graduations: not where the lock is, if the cam follows it with play. */
-  get dial(): Graduations {
+  get dial(): Position {
     return this.train?.dial ?? this.lock.dial;
   }
 

@@ -9,7 +9,7 @@ import { trainUnderHand } from "../../../dialing/hand/trainUnderHand";
 import type { Motion } from "../../../dialing/motion";
 import { spunOffStart } from "../../../dialing/spunOffStart";
 import type { DialingTry as DialingResult } from "../../../drill/marking/tryResult";
-import type { Graduations } from "../../../lock/dial";
+import type { Graduations, Position, Reading } from "../../../lock/dial";
 import { LockTrain } from "../../../lock/train/lockTrain";
 import { attemptOutcome } from "../../../records/attemptOutcome";
 import { HandStore } from "../../hand/handStore";
@@ -69,7 +69,7 @@ export class DialingTry extends HandStore {
   }
 
   /** Where the dial itself stands, unwrapped graduations. */
-  get dial(): Graduations {
+  get dial(): Position {
     return this.train.dial;
   }
 
@@ -79,7 +79,7 @@ export class DialingTry extends HandStore {
   }
 
   /** What the drawn index reads, unwrapped graduations. */
-  get seen(): Graduations {
+  get seen(): Reading {
     return this.train.seen;
   }
 

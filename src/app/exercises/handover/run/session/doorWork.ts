@@ -4,7 +4,7 @@ import { DoorLock, type LockHappening } from "../../../../../handover/run/doorLo
 import { opensAsWritten } from "../../../../../handover/run/lockProbe";
 import type { HandoverEvent } from "../../../../../handover/run/rules/handoverEvent";
 import type { Combination } from "../../../../../lock/combination";
-import type { Graduations, Milliseconds } from "../../../../../lock/dial";
+import type { Graduations, Milliseconds, Position } from "../../../../../lock/dial";
 import type { Profile } from "../../../../../lock/profile";
 import type { ZeroingSession } from "../../../zeroing/session/zeroingSession";
 import { DoorChange } from "./doorChange";
@@ -55,7 +55,7 @@ export class DoorWork implements UnderHand<DoorHappening> {
     if (underWay?.change) this.takeChange(DoorChange.resume(profile, this.lock, underWay.change));
   }
 
-  get dial(): Graduations {
+  get dial(): Position {
     return this.lock.hand.dial;
   }
 
