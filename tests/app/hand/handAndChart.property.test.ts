@@ -8,7 +8,7 @@ import { DialingTry } from "../../../src/app/sittings/tries/dialingTry";
 import type { HandledLock } from "../../../src/dialing/attempt";
 import type { DialingState } from "../../../src/dialing/dialingMachine";
 import { DIAL_WEIGHTS, type DialWeight } from "../../../src/dialing/hand/dialFeel";
-import type { Position, Reading } from "../../../src/lock/dial";
+import type { Graduations } from "../../../src/lock/dial";
 import type { DialEncoderProfile } from "../../../src/lock/profile";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { seededChance } from "../../../src/statistics/chance";
@@ -26,7 +26,7 @@ interface Dialed {
   readonly session: HandStore;
   readonly lock: () => HandledLock;
   readonly state: () => DialingState;
-  readonly dial: () => Position | Reading;
+  readonly dial: () => Graduations;
   /** What the hand can do besides turning. */
   readonly acts?: readonly (() => void)[];
 }
