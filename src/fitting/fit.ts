@@ -4,7 +4,7 @@ import type { Runout } from "../lock/train/runout";
 import type { Assembly, KeyIn } from "./assembly";
 import { gapOf, type LockToFit, standsOutNow } from "./fittedLock";
 import type { FittingSizes } from "./fittingSizes";
-import { contactArc } from "./keySeat";
+import { ridingArc } from "./keySeat";
 import { CENTERED, type FaceInRing, offsetOf, readingError, runoutOf } from "./offCenter";
 import { spindleEnd } from "./spindleLength";
 import { bindsBy } from "./strikeFit";
@@ -80,10 +80,6 @@ export function fitOf(assembly: Assembly, lock: LockToFit): Fit | null {
   const rub = rubOf(assembly, gap_mm, endPlay_mm, sizes);
   const face: FaceInRing = { perTurn, radius_mm: sizes.markRadius_mm, ring: ring.offset, dial: CENTERED };
   const reads = (place: Graduations) => readingError(face, place, 0) - ring.turned;
-  const rides = contactArc(
-    { keyAt_mm: sizes.keyAt_mm, headRadius_mm: sizes.keyHead_mm, leverAt_mm: sizes.leverAt_mm },
-    perTurn,
-  );
   return {
     gap_mm,
     endPlay_mm,
@@ -94,7 +90,7 @@ export function fitOf(assembly: Assembly, lock: LockToFit): Fit | null {
     numbersOff: (key.keyway * perTurn) / sizes.keyways,
     washerDrag,
     drag: washerDrag + (rub === "nowhere" || rub === "when-pushed" ? 0 : RUB_DRAG),
-    onceATurn: key.isSeated ? { drag: 0, arc: 0 } : { drag: RIDING_DRAG, arc: rides },
+    onceATurn: key.isSeated ? { drag: 0, arc: 0 } : { drag: RIDING_DRAG, arc: ridingArc(sizes, perTurn) },
     runout: runoutOf(spindle.bend, sizes.markRadius_mm, perTurn),
     ...playOf(key, standsOut_mm, sizes),
     bolt_mm: strike === null ? 0 : bindsBy({ ...sizes, above_mm: strike.above_mm }),

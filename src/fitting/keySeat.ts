@@ -1,4 +1,5 @@
 import type { Graduations } from "../lock/dial";
+import type { FittingSizes } from "./fittingSizes";
 
 /** A key that stands out of the cam, and the lever it goes past. Millimeters, seen along the spindle. */
 export interface KeyPastLever {
@@ -23,6 +24,10 @@ export function contactArc({ keyAt_mm, headRadius_mm, leverAt_mm }: KeyPastLever
   if (cos >= 1) return 0;
   return (2 * Math.acos(Math.max(-1, cos)) * perTurn) / (2 * Math.PI);
 }
+
+/** The same for a lock whose parts have some sizes. */
+export const ridingArc = ({ keyAt_mm, keyHead_mm, leverAt_mm }: FittingSizes, perTurn: number): Graduations =>
+  contactArc({ keyAt_mm, headRadius_mm: keyHead_mm, leverAt_mm }, perTurn);
 
 /** How tight the screw of a key is. */
 export type KeyScrew = "out" | "loose" | "firm" | "stripped";

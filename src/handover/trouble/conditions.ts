@@ -1,5 +1,5 @@
 import { TRAINING_SIZES } from "../../fitting/fittingSizes";
-import { contactArc } from "../../fitting/keySeat";
+import { ridingArc } from "../../fitting/keySeat";
 import { CENTERED, readingError } from "../../fitting/offCenter";
 import { type Graduations, reading, wrap } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
@@ -66,17 +66,6 @@ export function depthInZone(profile: Profile, last: Graduations): Graduations {
   if (!isExcludedLast(profile, last)) return 0;
   return Math.min(...allowed.map((n) => Math.abs(wrap(n - last, graduations))));
 }
-
-/** How far round a key that stands out of the cam is against the lever, graduations. */
-const riding = (perTurn: number): Graduations =>
-  contactArc(
-    {
-      keyAt_mm: TRAINING_SIZES.keyAt_mm,
-      headRadius_mm: TRAINING_SIZES.keyHead_mm,
-      leverAt_mm: TRAINING_SIZES.leverAt_mm,
-    },
-    perTurn,
-  );
 
 /** Directions in which a ring may be off: clockwise from the top, by the number that its condition names. */
 const TO_SIDES = ["top", "right", "bottom", "left"] as const;
@@ -193,7 +182,7 @@ export const CONDITIONS: Readonly<Record<TroubleKind, Condition>> = {
     draw: sized((chance) => between(1.2, 3, chance)),
     apply: (sound, { size }) => {
       const { graduations } = sound.profile;
-      return { ...sound, catching: { at: graduations / 2, arc: riding(graduations), drag: size } };
+      return { ...sound, catching: { at: graduations / 2, arc: ridingArc(TRAINING_SIZES, graduations), drag: size } };
     },
   },
   "end-play": {

@@ -1,6 +1,7 @@
 import { useSelector } from "@xstate/react";
 import { FIT_CHECKS } from "../../../fitting/fitCheck";
 import { CHECK_LABELS } from "../../../fitting/fitWords";
+import { Button } from "../../parts/controls/Button";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import type { FittingSession } from "./fittingSession";
 import { STAGE_WORDS } from "./fittingWords";
@@ -31,17 +32,11 @@ export function Checks({ session, isOnce }: ChecksProps) {
       </p>
       <div className="row">
         {FIT_CHECKS.map((check) => (
-          <button
-            key={check}
-            type="button"
-            className="button slim"
-            disabled={!isTogether}
-            onClick={() => session.check(check)}
-          >
+          <Button key={check} className="slim" disabled={!isTogether} onClick={() => session.check(check)}>
             {CHECK_LABELS[check]}
             {checks.includes(check) && <span aria-hidden="true"> ●</span>}
             {checks.includes(check) && <span className="visually-hidden">, made</span>}
-          </button>
+          </Button>
         ))}
       </div>
       <p className="min-h-[1.45em] font-semibold" role="status">
@@ -56,9 +51,9 @@ export function Checks({ session, isOnce }: ChecksProps) {
         </ol>
       )}
       <div className="row">
-        <button type="button" className="button" disabled={state === "apart"} onClick={() => session.declare()}>
+        <Button disabled={state === "apart"} onClick={() => session.declare()}>
           {isOnce ? "The dial is fitted" : "The dial is fitted: show the debrief"}
-        </button>
+        </Button>
       </div>
     </section>
   );

@@ -4,6 +4,7 @@ import { FIT_CHECKS } from "../../../fitting/fitCheck";
 import { type FitFault, fitFaults } from "../../../fitting/fitFault";
 import { CHECK_LABELS, FAULT_WORDS } from "../../../fitting/fitWords";
 import { fitQuery, withWeight } from "../../hand/dial/dialAddress";
+import { Button } from "../../parts/controls/Button";
 import { memoryOf } from "../../parts/page/ofChart";
 import { signedText } from "../../parts/signedText";
 import type { FittingSession } from "./fittingSession";
@@ -89,14 +90,8 @@ export function FitDebrief({ session }: { readonly session: FittingSession }) {
       </p>
       <p className="text-soft text-small">Practice result, not a certificate.</p>
       <div className="row">
-        {declared !== "spent" && (
-          <button type="button" className="button" onClick={() => session.goOn()}>
-            Go on fitting
-          </button>
-        )}
-        <button type="button" className="button" onClick={() => session.again()}>
-          Start again, on another door
-        </button>
+        {declared !== "spent" && <Button onClick={() => session.goOn()}>Go on fitting</Button>}
+        <Button onClick={() => session.again()}>Start again, on another door</Button>
         {fit !== null && (
           <a className="button" href={nextAddressOf(session, fit)}>
             {session.profile.kind === "dial-encoder" ? "Set this lock's zero" : "Dial this lock on the bench"}

@@ -4,6 +4,7 @@ import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import type { Chance } from "../../../statistics/chance";
 import { LockChoice } from "../../hand/LockChoice";
 import { useKeptJobs } from "../../keeping/useKeptJobs";
+import { Button } from "../../parts/controls/Button";
 import { LinkRow } from "../../parts/LinkRow";
 import { fetchedLater } from "../../parts/page/fetchedLater";
 import { stateOf } from "../../parts/page/ofChart";
@@ -50,9 +51,7 @@ export function FittingScreen(props: FittingScreenProps) {
 
 /** Fitting: ring, dial, spindle and key, in any order; what comes of it shows in the checks and in the debrief. */
 function DialFitting({ query, chance }: FittingScreenProps) {
-  const [first] = SHIPPED_PROFILES;
-  if (first === undefined) throw new Error("no lock is shipped");
-  const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? first;
+  const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? SHIPPED_PROFILES[0];
   const session = useStore(useMemo(() => new FittingSession(profile, chance), [profile, chance]));
   useKeptJobs(session, FittingNotes);
   const isRead = useSelector(session.chart, stateOf) === "declared";
@@ -65,9 +64,7 @@ function DialFitting({ query, chance }: FittingScreenProps) {
             lock={profile}
             onLock={({ id }) => location.assign(`#/fitting?profile=${id}`)}
           />
-          <button type="button" className="button" onClick={() => session.again()}>
-            Start again
-          </button>
+          <Button onClick={() => session.again()}>Start again</Button>
         </div>
         <SectionDrawing assembly={session.assembly} lock={session.lock} />
         <Gauges session={session} help="counts" />

@@ -4,7 +4,9 @@ import type { LockerPlace } from "../../../fitting/assembly";
 import { farthestIn } from "../../../fitting/fittedLock";
 import type { FittingAct } from "../../../fitting/fittingAct";
 import type { Washer } from "../../../fitting/washerStack";
+import { Button } from "../../parts/controls/Button";
 import { NumberField } from "../../parts/controls/NumberField";
+import { Select } from "../../parts/controls/Select";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import type { FittingSession } from "./fittingSession";
 import { HINDRANCE_WORDS } from "./fittingWords";
@@ -22,15 +24,14 @@ function ActButtons({ session, acts }: ActButtonsProps) {
   return (
     <div className="row">
       {acts.map(({ label, act }) => (
-        <button
+        <Button
           key={label}
-          type="button"
-          className="button slim"
+          className="slim"
           disabled={isClosed}
           onClick={() => (typeof act === "function" ? act() : session.act(act))}
         >
           {label}
-        </button>
+        </Button>
       ))}
     </div>
   );
@@ -55,19 +56,15 @@ function WasherChoice({ session }: TrayProps) {
   return (
     <label className="row">
       Washers, from the cam out
-      <select
-        className="field"
+      <Select
         value={stackText(washers)}
         disabled={isClosed}
-        onChange={({ target }) => {
-          const stack = STACKS.find((one) => stackText(one) === target.value);
+        choices={STACKS.map((stack) => [stackText(stack), stackText(stack)])}
+        onChoice={(chosen) => {
+          const stack = STACKS.find((one) => stackText(one) === chosen);
           if (stack !== undefined) session.act({ type: "washers.put", washers: stack });
         }}
-      >
-        {STACKS.map((stack) => (
-          <option key={stackText(stack)}>{stackText(stack)}</option>
-        ))}
-      </select>
+      />
     </label>
   );
 }

@@ -3,6 +3,7 @@ import { CELL_TYPES } from "../../../service/batteries";
 import { LUBRICANTS } from "../../../service/papers";
 import { LUBRICATED_PLACES } from "../../../service/servicedLock";
 import { instrumentsFor, looksFor, QUESTIONS, type VisitAct } from "../../../service/visitAct";
+import { Button } from "../../parts/controls/Button";
 import { Select } from "../../parts/controls/Select";
 import type { VisitSession } from "./visitSession";
 import { INSTRUMENT_WORDS, LOOK_WORDS, PLACE_WORDS, QUESTION_WORDS } from "./visitWords";
@@ -24,9 +25,9 @@ function Group({ session, title, acts }: GroupProps) {
       <h3 className="text-small">{title}</h3>
       <div className="row">
         {acts.map(([label, act]) => (
-          <button key={label} type="button" className="button slim" onClick={() => session.act(act, label)}>
+          <Button key={label} className="slim" onClick={() => session.act(act, label)}>
             {label}
-          </button>
+          </Button>
         ))}
       </div>
     </section>
@@ -97,15 +98,14 @@ function Lubricate({ session }: VisitProps) {
         choices={LUBRICANTS.map((one) => [one, one] as const)}
         onChoice={setWhat}
       />
-      <button
-        type="button"
-        className="button slim"
+      <Button
+        className="slim"
         onClick={() =>
           session.act({ type: "lubricated", at, with: what }, `Lubricate the ${PLACE_WORDS[at]} with ${what}`)
         }
       >
         Lubricate
-      </button>
+      </Button>
     </div>
   );
 }
@@ -120,22 +120,20 @@ function Batteries({ session }: VisitProps) {
         choices={CELL_TYPES.map((one) => [one, one] as const)}
         onChoice={setCells}
       />
-      <button
-        type="button"
-        className="button slim"
+      <Button
+        className="slim"
         onClick={() =>
           session.act({ type: "batteries.replaced", which: "set", cells }, `Replace all four cells by ${cells}`)
         }
       >
         Replace all four cells
-      </button>
-      <button
-        type="button"
-        className="button slim"
+      </Button>
+      <Button
+        className="slim"
         onClick={() => session.act({ type: "batteries.replaced", which: "one", cells }, `Replace one cell by ${cells}`)}
       >
         Replace one cell
-      </button>
+      </Button>
     </div>
   );
 }

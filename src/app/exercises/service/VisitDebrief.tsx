@@ -1,5 +1,6 @@
 import { useEffect, useRef } from "react";
 import { visitFaults } from "../../../service/visitFault";
+import { Button } from "../../parts/controls/Button";
 import type { VisitProps } from "./VisitActs";
 import { faultWords, WRONG_WORDS } from "./visitFaultWords";
 
@@ -48,9 +49,7 @@ export function VisitDebrief({ session }: VisitProps) {
       <p>The maker's written instructions decide. They differ from lock to lock: read them on every visit.</p>
       <p className="text-soft text-small">Practice result, not a certificate.</p>
       <div className="row">
-        <button type="button" className="button" onClick={() => session.again()}>
-          Next visit, to another lock
-        </button>
+        <Button onClick={() => session.again()}>Next visit, to another lock</Button>
       </div>
     </section>
   );

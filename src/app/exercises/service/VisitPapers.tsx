@@ -1,4 +1,5 @@
 import { sectionsOf } from "../../../service/papers";
+import { Button } from "../../parts/controls/Button";
 import { Lines } from "../../parts/Lines";
 import type { VisitProps } from "./VisitActs";
 import { lastRecordText, SECTION_TEXTS, SECTION_TITLES } from "./visitWords";
@@ -14,9 +15,9 @@ interface PageProps {
 function Page({ title, lines, isRead, onRead }: PageProps) {
   if (!isRead) {
     return (
-      <button type="button" className="button slim" onClick={onRead}>
+      <Button className="slim" onClick={onRead}>
         Read: {title}
-      </button>
+      </Button>
     );
   }
   return (

@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { VisitRecord } from "../../../service/visitAct";
 import { CONDITIONS, type Condition } from "../../../service/wrongThing";
+import { Button } from "../../parts/controls/Button";
 import { Check } from "../../parts/controls/Check";
 import type { VisitProps } from "./VisitActs";
 import { CONDITION_LABELS } from "./visitWords";
@@ -50,16 +51,10 @@ export function VisitRecordForm({ session }: VisitProps) {
         ))}
       </fieldset>
       <div className="row">
-        <button
-          type="button"
-          className="button"
-          onClick={() => session.act({ type: "record.written", record }, "Write the record")}
-        >
+        <Button onClick={() => session.act({ type: "record.written", record }, "Write the record")}>
           Write the record
-        </button>
-        <button type="button" className="button" onClick={() => session.leave()}>
-          Leave the site: show the debrief
-        </button>
+        </Button>
+        <Button onClick={() => session.leave()}>Leave the site: show the debrief</Button>
       </div>
     </section>
   );
