@@ -46,7 +46,7 @@ export function seenRow(seen: Observation, index: number, card: LockCard): SeenR
     case "marks":
       return {
         key,
-        done: "Marks of the ring",
+        done: "What the ring's marks read too much",
         showed: seen.values.map((value, k) => `${MARKS[k]} ${signedText(value, 2)}`).join(" · "),
       };
     case "push-pull":
