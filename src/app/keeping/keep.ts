@@ -12,11 +12,11 @@ import type { LogbookWrite } from "../../store/logbookWrite";
 import { runningSittings, sittingById } from "../../store/sittingQueries";
 import { dropUnfinished, recordsOfKind } from "../../store/wholeLogbook";
 import { newId } from "../parts/page/newId";
-import type { AttemptNote } from "./attemptNote";
 import { type CurrentLogbook, currentLogbook, openedLogbook } from "./currentLogbook";
 import { declareShown } from "./declareSkill";
 import { jobWrite } from "./jobWrite";
 import type { SavingState } from "./keepingQueue";
+import type { NotedAttempt } from "./notedAttempt";
 import { nameProblem, newPerson } from "./people";
 import { waitingCount } from "./stateWords";
 
@@ -101,7 +101,7 @@ export async function openUp(): Promise<void> {
 }
 
 /** Keeps an attempt for whoever practices now. */
-export async function keepAttempt(note: AttemptNote): Promise<void> {
+export async function keepAttempt(note: NotedAttempt): Promise<void> {
   const current = await currentLogbook();
   const owner = await ownerNow();
   const record = { ...note.record, personId: owner.id };

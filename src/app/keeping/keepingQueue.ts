@@ -5,8 +5,8 @@ import type { LogbookWrite } from "../../store/logbookWrite";
 import { errorText } from "../../wording/problem";
 import { Store } from "../parts/page/store";
 import { type PageStore, pageStore } from "../parts/storage/pageStore";
-import type { AttemptNote } from "./attemptNote";
 import { forgetLeft, leftNotes } from "./leftNotes";
+import type { NotedAttempt } from "./notedAttempt";
 
 /** How safe the records of this page are. */
 export interface SavingState {
@@ -22,14 +22,14 @@ export interface SavingState {
 
 /** A record as it was taken down, in plain data. */
 export type WaitingNote =
-  | { readonly kind: "attempt"; readonly note: AttemptNote }
+  | { readonly kind: "attempt"; readonly note: NotedAttempt }
   | { readonly kind: "zeroing"; readonly note: ZeroingNote }
   | { readonly kind: "job"; readonly note: JobNote };
 
 /** What keeps records, once it has been fetched. */
 export interface Keeper {
   readonly openUp: () => Promise<void>;
-  readonly keepAttempt: (note: AttemptNote) => Promise<void>;
+  readonly keepAttempt: (note: NotedAttempt) => Promise<void>;
   readonly keepZeroing: (note: ZeroingNote) => Promise<void>;
   readonly keepJob: (note: JobNote) => Promise<void>;
   readonly keepFor: (

@@ -1,3 +1,4 @@
+import { isDiagnosisRight } from "../../drill/marking/jobRule";
 import { type Evidence, evidenceIn, type Observation } from "./observation";
 import type { Trouble } from "./trouble";
 import { TROUBLE_GUIDE } from "./troubleGuide";
@@ -12,6 +13,8 @@ export interface DiagnosisMark {
   readonly isSizeWithin: boolean;
   /** What would have shown the condition named and was not looked at. */
   readonly missing: readonly Evidence[];
+  /** Whether the diagnosis is right, by the rule of every diagnosis. */
+  readonly isRight: boolean;
   /** One for the kind and one for its size; none for a guess. */
   readonly points: { readonly kind: 0 | 1; readonly size: 0 | 1 };
   /** The sentence that comes first. */
@@ -26,7 +29,11 @@ function sizeWords(truth: Trouble, error: number, isWithin: boolean): string {
   return `Its size is ${troubleSizeWords(truth, true)}; ${off}, ${isWithin ? "within" : "outside"} the ${tolerance} ${unit} allowed.`;
 }
 
-function headlineOf(truth: Trouble, named: Trouble, mark: Omit<DiagnosisMark, "headline" | "points">): string {
+function headlineOf(
+  truth: Trouble,
+  named: Trouble,
+  mark: Omit<DiagnosisMark, "headline" | "points" | "isRight">,
+): string {
   if (named.kind !== truth.kind)
     return `That is not it. You named: ${troubleSentence(named)}. It is: ${troubleSentence(truth)}.`;
   if (!mark.isKindRight) {
@@ -59,10 +66,11 @@ export function markDiagnosis(truth: Trouble, named: Trouble, log: readonly Obse
     isSizeWithin: isKindRight && sizeError !== null && Math.abs(sizeError) <= tolerance,
     missing: needs.filter((one) => !seen.has(one)),
   };
-  const isShown = isKindRight && mark.missing.length === 0;
+  const isRight = isDiagnosisRight({ isKindRight, isGuess: mark.missing.length > 0 });
   return {
     ...mark,
-    points: { kind: pointFor(isShown), size: pointFor(isShown && mark.isSizeWithin) },
+    isRight,
+    points: { kind: pointFor(isRight), size: pointFor(isRight && mark.isSizeWithin) },
     headline: headlineOf(truth, named, mark),
   };
 }

@@ -1,13 +1,13 @@
 import type { Attempt } from "../../../dialing/attempt";
 import { runLength } from "../../../dialing/runs";
-import type { AttemptNote } from "../../keeping/attemptNote";
+import type { NotedAttempt } from "../../keeping/notedAttempt";
 import type { Outcome } from "../../replay/outcome";
 import { AttemptNotes } from "./attemptNotes";
 import type { BenchSession } from "./benchSession";
 
 /** Where the attempts of a bench go. */
 export interface AttemptTaker {
-  readonly keep: (note: AttemptNote) => void;
+  readonly keep: (note: NotedAttempt) => void;
   /** An unfinished attempt was put away by the hand that made it. */
   readonly drop: (id: string) => void;
 }
@@ -33,7 +33,7 @@ export class AttemptKeeping {
   private outcome: Outcome | null;
   private unfinishedId: string | null = null;
   /** The ended attempt that is shown, as it was kept. */
-  private ended: AttemptNote | null = null;
+  private ended: NotedAttempt | null = null;
   private flushed: number;
 
   /** @param newId - makes an id that nothing else has */

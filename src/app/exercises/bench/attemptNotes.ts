@@ -1,14 +1,14 @@
 import type { Attempt } from "../../../dialing/attempt";
 import type { Milliseconds } from "../../../lock/dial";
-import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import { type AttemptNote, attemptNote } from "../../../records/attempt/attemptNote";
 import { conditionsOf } from "../../../records/attemptConditions";
 import { attemptOutcome, unfinishedOutcome } from "../../../records/attemptOutcome";
-import { conditionCode } from "../../../records/conditionCode";
-import type { AttemptNote } from "../../keeping/attemptNote";
+import { exerciseOf } from "../../../records/exercise";
+import type { NotedAttempt } from "../../keeping/notedAttempt";
 import type { BenchSession } from "./benchSession";
 
 /** When a record was first made, and its id. */
-type FirstMade = Pick<AttemptNote["record"], "id" | "startedAt" | "createdAt">;
+type FirstMade = Pick<AttemptNote, "id" | "startedAt" | "createdAt">;
 
 /** Names the attempts of a bench. One that failed and opens after all keeps its record. */
 export class AttemptNotes {
@@ -26,27 +26,22 @@ export class AttemptNotes {
    * @param ended - null while it is under way; it then counts as unfinished until it is taken down again
    * @param now - milliseconds since 1970
    */
-  note({ attempt, recording, setup, estimate }: NotedBench, ended: Ended | null, now: number): AttemptNote {
+  note({ attempt, recording, setup, estimate }: NotedBench, ended: Ended | null, now: number): NotedAttempt {
     const time_ms = ended?.time_ms ?? recording.times_ms.at(-1) ?? 0;
     const startedAt = Math.round(now - time_ms);
     const first = this.made.get(attempt) ?? { id: this.newId(), startedAt, createdAt: now };
     this.made.set(attempt, first);
-    const { profile, combination } = attempt;
+    const frame = {
+      ...first,
+      updatedAt: now,
+      duration_ms: time_ms,
+      exercise: exerciseOf(),
+      help: setup.help,
+      conditions: conditionsOf({ ...setup.fit, dial: setup.dial }),
+      ...(typeof estimate === "number" && { estimate }),
+    };
     return {
-      record: {
-        ...first,
-        updatedAt: now,
-        duration_ms: time_ms,
-        profileId: profile.id,
-        ...(SHIPPED_PROFILES.includes(profile) ? {} : { ownProfile: profile }),
-        exercise: "open",
-        combination: [...combination],
-        help: setup.help,
-        conditions: conditionsOf({ ...setup.fit, dial: setup.dial }).map(conditionCode),
-        tags: [],
-        ...(typeof estimate === "number" && { estimate }),
-        ...(ended === null ? unfinishedOutcome(attempt) : attemptOutcome(attempt)),
-      },
+      record: attemptNote(frame, attempt, ended === null ? unfinishedOutcome(attempt) : attemptOutcome(attempt)),
       motion: {
         start: recording.start,
         positions: [...recording.positions],

@@ -1,8 +1,8 @@
 import { useEffect } from "react";
 import type { Milliseconds } from "../../../lock/dial";
 import { afterDrawing } from "../../keeping/afterDrawing";
-import type { AttemptNote } from "../../keeping/attemptNote";
 import { keeping } from "../../keeping/keeping";
+import type { NotedAttempt } from "../../keeping/notedAttempt";
 import { newId } from "../../parts/page/newId";
 import { onPageLeft } from "../../parts/page/onPageLeft";
 import { watchWork } from "../../parts/page/underWay";
@@ -13,7 +13,7 @@ import type { BenchSession } from "./benchSession";
 const FLUSH_EVERY: Milliseconds = 1000;
 
 /** An unfinished attempt is kept at once: it is only flushed between the hand's moves, or while the page goes. */
-const keepNote = (note: AttemptNote) => {
+const keepNote = (note: NotedAttempt) => {
   const keep = () => void keeping.keep({ kind: "attempt", note });
   if (note.record.isUnfinished === true) keep();
   else afterDrawing(keep);

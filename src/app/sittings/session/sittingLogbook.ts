@@ -1,17 +1,16 @@
-import type { Attempt } from "../../../dialing/attempt";
 import type { Motion } from "../../../dialing/motion";
 import { inTime } from "../../../drill/marking/inTime";
-import { faultsCounted, type TryResult, type ZeroingTry as ZeroingResult } from "../../../drill/marking/tryResult";
+import type { TryResult, ZeroingTry as ZeroingResult } from "../../../drill/marking/tryResult";
 import type { Station, ZeroingStation } from "../../../drill/sheet/sheet";
 import { stationRules } from "../../../drill/sheet/stationRules";
-import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
+import { attemptNote } from "../../../records/attempt/attemptNote";
+import { stationOutcome } from "../../../records/attempt/stationOutcome";
 import { conditionsOf } from "../../../records/attemptConditions";
-import { type AttemptOutcome, attemptOutcome, unfinishedOutcome } from "../../../records/attemptOutcome";
-import { conditionCode } from "../../../records/conditionCode";
+import { unfinishedOutcome } from "../../../records/attemptOutcome";
 import { exerciseOf } from "../../../records/exercise";
 import { type JobEnd, jobNote } from "../../../records/job/jobNote";
 import { encodeTrace } from "../../../records/motion/traceCodec";
-import type { SittingRecord } from "../../../records/sitting/sittingRecord";
+import { runningNote, sittingNote } from "../../../records/sitting/sittingNote";
 import { tryId } from "../../../records/tryOfSitting";
 import { zeroingNote } from "../../../records/zeroing/zeroingNote";
 import { outcomeOfTry } from "../../../records/zeroing/zeroingOutcome";
@@ -39,17 +38,6 @@ const stamp = ({ sittingId, index, now_ms }: TryOwner) => {
   return { id: tryId(sittingId, index), createdAt: now, updatedAt: now };
 };
 
-const ownProfile = ({ profile }: Pick<TrySetup, "profile">) =>
-  SHIPPED_PROFILES.includes(profile) ? {} : { ownProfile: JSON.parse(JSON.stringify(profile)) };
-
-/** What a try that has ended came to, by what its station asks: some of the numbers are dialed without a bolt to draw. */
-function stationOutcome(attempt: Attempt, station: Station): AttemptOutcome {
-  const outcome = attemptOutcome(attempt);
-  if (station.kind !== "dialing" || station.upTo === undefined) return outcome;
-  const faults = faultsCounted(outcome, station);
-  return { ...outcome, faults: [...faults], opened: faults.length === 0 };
-}
-
 type TryTime = Pick<TryResult, "time_ms">;
 
 const lateness = (result: TryTime, station: Station) => (inTime(result, station) ? {} : { isLate: true });
@@ -60,26 +48,20 @@ type DialedTry = Pick<DialingTry, "setup" | "attempt" | "motion" | "isEnded">;
 function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, result: TryTime, owner: TryOwner): LogbookWrite {
   const { station } = setup;
   const duration_ms = motion.times_ms?.at(-1) ?? 0;
-  const upTo = station.kind === "dialing" ? station.upTo : undefined;
-  return {
-    kind: "attempts",
-    trace: encodeTrace(motion),
-    record: {
-      ...stamp(owner),
-      personId: owner.personId,
-      startedAt: Math.round(owner.now_ms - duration_ms),
-      duration_ms,
-      profileId: attempt.profile.id,
-      ...ownProfile(attempt),
-      exercise: exerciseOf(upTo),
-      combination: [...attempt.combination],
-      help: station.help,
-      conditions: conditionsOf(setup.conditions).map(conditionCode),
-      sittingId: owner.sittingId,
-      tags: [],
-      ...(isEnded ? { ...stationOutcome(attempt, station), ...lateness(result, station) } : unfinishedOutcome(attempt)),
-    },
+  const frame = {
+    ...stamp(owner),
+    startedAt: owner.now_ms - duration_ms,
+    duration_ms,
+    exercise: exerciseOf(station.kind === "dialing" ? station.upTo : undefined),
+    help: station.help,
+    conditions: conditionsOf(setup.conditions),
+    sittingId: owner.sittingId,
   };
+  const came = isEnded
+    ? { ...stationOutcome(attempt, station), ...lateness(result, station) }
+    : unfinishedOutcome(attempt);
+  const record = { ...attemptNote(frame, attempt, came), personId: owner.personId };
+  return { kind: "attempts", trace: encodeTrace(motion), record };
 }
 
 /** A try at setting zero. @param hidden - the condition of its lock, where it is still known */
@@ -141,33 +123,14 @@ export function keptTryWrite(
   return attemptWrite({ setup, attempt, motion, isEnded: true }, result, owner);
 }
 
-/** What the logbook has of every sitting, whether it goes on or not. */
-function sittingFrame({ sheet, startedAt }: Pick<SittingRecord, "sheet" | "startedAt">, now_ms: number) {
-  const parsed = Date.parse(startedAt);
-  const start = Number.isFinite(parsed) ? parsed : Math.round(now_ms);
-  return { createdAt: start, updatedAt: Math.round(now_ms), startedAt: start, title: sheet.title };
-}
-
 /** A sitting that goes on, for the logbook: all that is needed to go on with it. */
-export function runningWrite(progress: SittingProgress, personId: string, now_ms: number): LogbookWrite {
-  const body = JSON.parse(JSON.stringify({ progress }));
-  const { id } = progress;
-  return { kind: "sittings", record: { id, personId, ...sittingFrame(progress, now_ms), state: "running", body } };
-}
-
-const VERDICTS = { pass: "passed", fail: "failed", "not shown": "not shown yet" } as const;
+export const runningWrite = (progress: SittingProgress, personId: string, now_ms: number): LogbookWrite => ({
+  kind: "sittings",
+  record: { ...runningNote({ id: progress.id, now_ms }, progress), personId },
+});
 
 /** A finished sitting for the logbook. */
-export function sittingWrite({ id, record, sha256 }: KeptRecord, personId: string, now_ms: number): LogbookWrite {
-  return {
-    kind: "sittings",
-    record: {
-      id,
-      personId,
-      ...sittingFrame(record, now_ms),
-      state: record.ended === "broken-off" ? "broken-off" : "finished",
-      verdict: VERDICTS[record.marking.verdict],
-      body: JSON.parse(JSON.stringify({ record, sha256 })),
-    },
-  };
-}
+export const sittingWrite = ({ id, record, sha256 }: KeptRecord, personId: string, now_ms: number): LogbookWrite => ({
+  kind: "sittings",
+  record: { ...sittingNote({ id, now_ms }, record, sha256), personId },
+});

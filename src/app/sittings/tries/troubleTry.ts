@@ -43,7 +43,7 @@ export class TroubleTry extends JobTry {
     const { named, tries, measurements } = memory;
     const { trouble } = task;
     const mark = named === null ? null : markDiagnosis(trouble, named, bench.log);
-    const isNamedRight = mark?.points.kind === 1;
+    const isNamedRight = mark?.isRight === true;
     const isGraduations = TROUBLE_GUIDE[trouble.kind].unit === "graduations";
     return {
       kind: "trouble",

@@ -1,7 +1,7 @@
 import { beforeEach, expect, test } from "vitest";
 import { AttemptKeeping } from "../../../../src/app/exercises/bench/attemptKeeping";
 import { BenchSession } from "../../../../src/app/exercises/bench/benchSession";
-import type { AttemptNote } from "../../../../src/app/keeping/attemptNote";
+import type { NotedAttempt } from "../../../../src/app/keeping/notedAttempt";
 import { idealMotion } from "../../../../src/dialing/idealMotion";
 import { shippedProfile } from "../../../../src/lock/shippedProfiles";
 import { seededChance } from "../../../../src/statistics/chance";
@@ -13,7 +13,7 @@ const combination = profile.asSet ?? [];
 
 let bench: BenchSession;
 let keeping: AttemptKeeping;
-let kept: AttemptNote[];
+let kept: NotedAttempt[];
 let dropped: string[];
 let clock: number;
 
@@ -23,7 +23,7 @@ beforeEach(() => {
   dropped = [];
   clock = 0;
   let count = 0;
-  const taker = { keep: (note: AttemptNote) => kept.push(note), drop: (id: string) => dropped.push(id) };
+  const taker = { keep: (note: NotedAttempt) => kept.push(note), drop: (id: string) => dropped.push(id) };
   keeping = new AttemptKeeping(bench, () => `id${count++}`, taker);
   bench.subscribe(() => keeping.look(NOON + clock));
 });
