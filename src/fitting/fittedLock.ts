@@ -1,6 +1,8 @@
 import type { Graduations } from "../lock/dial";
+import type { Profile } from "../lock/profile";
+import type { Chance } from "../statistics/chance";
 import type { Assembly } from "./assembly";
-import type { FittingSizes } from "./fittingSizes";
+import { type FittingSizes, TRAINING_SIZES } from "./fittingSizes";
 import { type KeyPlace, type KeywayPuzzle, keyPlaces } from "./keywayPuzzle";
 import { standsOut } from "./spindleLength";
 import { gapAfter, leadOf } from "./spindleThread";
@@ -14,6 +16,14 @@ export interface LockToFit {
   /** How far a dial is screwed in from the first hold of its thread until the right keyway lines up, in [0, one turn). */
   readonly slotAt: Graduations;
 }
+
+/** A training lock of the shape of a profile, its keyways anywhere. */
+export const lockToFit = (profile: Profile, chance: Chance): LockToFit => ({
+  sizes: TRAINING_SIZES,
+  perTurn: profile.graduations,
+  changingIndex: profile.kind === "wheel-pack" ? (profile.changing?.index ?? null) : null,
+  slotAt: Math.floor(chance() * profile.graduations),
+});
 
 const throughOf = ({ ring_mm, door_mm, plate_mm, body_mm }: FittingSizes) => ({ ring_mm, door_mm, plate_mm, body_mm });
 

@@ -1,11 +1,9 @@
 import { useSelector } from "@xstate/react";
-import { FIT_CHECKS } from "../../../fitting/fitCheck";
-import { CHECK_LABELS } from "../../../fitting/fitWords";
 import { Button } from "../../parts/controls/Button";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
+import { CheckList } from "./CheckList";
 import type { FittingSession } from "./fittingSession";
 import { STAGE_WORDS } from "./fittingWords";
-import { observationText } from "./seen/observationWords";
 
 interface ChecksProps {
   readonly session: FittingSession;
@@ -30,26 +28,7 @@ export function Checks({ session, isOnce }: ChecksProps) {
       <p>
         {STAGE_WORDS[state]} {state === "spent" && spentAdvice(isOnce)}
       </p>
-      <div className="row">
-        {FIT_CHECKS.map((check) => (
-          <Button key={check} className="slim" disabled={!isTogether} onClick={() => session.check(check)}>
-            {CHECK_LABELS[check]}
-            {checks.includes(check) && <span aria-hidden="true"> ●</span>}
-            {checks.includes(check) && <span className="visually-hidden">, made</span>}
-          </Button>
-        ))}
-      </div>
-      <p className="min-h-[1.45em] font-semibold" role="status">
-        {session.log[0] === undefined ? "" : observationText(session.log[0])}
-      </p>
-      {session.log.length > 1 && (
-        <ol className="plain stack gap-1 text-small text-soft" aria-label="Earlier checks, latest first">
-          {session.log.slice(1).map((seen, k) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a line of a log has no other name
-            <li key={session.log.length - k}>{observationText(seen)}</li>
-          ))}
-        </ol>
-      )}
+      <CheckList isOff={!isTogether} log={session.log} made={checks} onCheck={(check) => session.check(check)} />
       <div className="row">
         <Button disabled={state === "apart"} onClick={() => session.declare()}>
           {isOnce ? "The dial is fitted" : "The dial is fitted: show the debrief"}

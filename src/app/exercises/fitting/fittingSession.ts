@@ -3,10 +3,9 @@ import { type Assembly, inTheTray } from "../../../fitting/assembly";
 import { type Fit, fitOf } from "../../../fitting/fit";
 import { checkFit, type FitCheck, type FitObservation } from "../../../fitting/fitCheck";
 import { stageOf } from "../../../fitting/fitStage";
-import type { LockToFit } from "../../../fitting/fittedLock";
+import { type LockToFit, lockToFit } from "../../../fitting/fittedLock";
 import type { FittingAct } from "../../../fitting/fittingAct";
 import { fittingMachine } from "../../../fitting/fittingMachine";
-import { TRAINING_SIZES } from "../../../fitting/fittingSizes";
 import { CENTERED, type Offset } from "../../../fitting/offCenter";
 import { putTogether } from "../../../fitting/putTogether";
 import type { Profile, Range } from "../../../lock/profile";
@@ -17,14 +16,6 @@ import { Store } from "../../parts/page/store";
 const STRIKE_OFF_mm = 4;
 /** How far a ring that is put on may be turned, graduations either way. */
 const RING_TURNED = 3;
-
-/** A lock of the shape of a profile, its keyways anywhere. */
-const lockOf = (profile: Profile, chance: Chance): LockToFit => ({
-  sizes: TRAINING_SIZES,
-  perTurn: profile.graduations,
-  changingIndex: profile.kind === "wheel-pack" ? (profile.changing?.index ?? null) : null,
-  slotAt: Math.floor(chance() * profile.graduations),
-});
 
 /** One spindle in three was dropped, and holds its dial as far off the axis, millimeters. */
 const DROPPED = 1 / 3;
@@ -44,7 +35,7 @@ export class FittingSession extends Store {
     super();
     this.profile = profile;
     this.chance = chance;
-    this.lock = lockOf(profile, chance);
+    this.lock = lockToFit(profile, chance);
     this.assembly = this.newTray();
   }
 
@@ -98,7 +89,7 @@ export class FittingSession extends Store {
 
   /** Another door, all parts in the tray. */
   again(): void {
-    this.lock = lockOf(this.profile, this.chance);
+    this.lock = lockToFit(this.profile, this.chance);
     this.assembly = this.newTray();
     this.log = [];
     this.chart.send({ type: "fitting.restarted" });
