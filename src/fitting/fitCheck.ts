@@ -5,6 +5,7 @@ import { drawNormal } from "../statistics/drawNormal";
 import type { Assembly, LockerPlace } from "./assembly";
 import type { Fit } from "./fit";
 import type { LockToFit } from "./fittedLock";
+import type { Hindrance } from "./fittingAct";
 import type { KeyScrew } from "./keySeat";
 import { CENTERED, readingError, turnedRight } from "./offCenter";
 import type { RingReading } from "./offsetEstimate";
@@ -39,8 +40,9 @@ export type FitObservation =
   | { readonly kind: "wheels"; readonly turn: boolean }
   /** A screwdriver on every screw of ring, body and strike. */
   | { readonly kind: "screws"; readonly give: readonly ("ring" | "body" | "strike")[] }
-  /** The bolt worked into its strike: whether it drags, door shut. */
-  | { readonly kind: "bolt"; readonly drags: boolean };
+  /** The bolt worked into its strike: whether it drags; null where there is no strike. */
+  | { readonly kind: "bolt"; readonly drags: boolean | null }
+  | { readonly kind: "cover"; readonly isOn: boolean };
 
 /** Names a check. */
 export type FitCheck = FitObservation["kind"];
@@ -58,6 +60,7 @@ export const FIT_CHECKS = [
   "wheels",
   "screws",
   "bolt",
+  "cover",
 ] as const satisfies readonly FitCheck[];
 
 /** Spreads of a hand with an instrument; training values. */
@@ -141,8 +144,16 @@ const LOOKS: { readonly [Kind in FitCheck]: Look<Kind> } = {
       ...(strike?.screws === "by-one" ? (["strike"] as const) : []),
     ],
   }),
-  bolt: ({ fit }) => ({ kind: "bolt", drags: fit.bolt_mm > 0 }),
+  bolt: ({ fit, assembly: { strike } }) => ({ kind: "bolt", drags: strike === null ? null : fit.bolt_mm > 0 }),
+  cover: ({ assembly: { hasCover } }) => ({ kind: "cover", isOn: hasCover }),
 };
+
+/** Checks of what lies under the cover. */
+const UNDER_COVER: readonly FitCheck[] = ["depth", "key", "wheels", "screws"];
+
+/** What stands in the way of a check, or null. */
+export const hindranceTo = (check: FitCheck, { hasCover }: Assembly): Hindrance | null =>
+  hasCover && UNDER_COVER.includes(check) ? "cover-in-the-way" : null;
 
 /**
  * Makes a check.

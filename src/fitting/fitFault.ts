@@ -21,8 +21,10 @@ export const FIT_FAULTS = [
   "spindle-bent",
   "locker-astray",
   "body-by-one-screw",
+  "strike-missing",
   "strike-by-one-screw",
   "bolt-binds",
+  "cover-off",
 ] as const;
 
 /** One of them. */
@@ -54,8 +56,10 @@ const RULES: Readonly<Record<FitFault, Rule>> = {
   "spindle-bent": (_, { spindle }) => offsetOf(spindle.bend) > BENT_mm,
   "locker-astray": (_, { locker }) => locker.some((at) => at !== "key-screw"),
   "body-by-one-screw": (_, { body }) => body === "by-one",
+  "strike-missing": (_, { strike }) => strike === null,
   "strike-by-one-screw": (_, { strike }) => strike?.screws === "by-one",
   "bolt-binds": ({ bolt_mm }) => bolt_mm > 0,
+  "cover-off": (_, { hasCover }) => !hasCover,
 };
 
 /** All that is wrong with a fit, in the order of `FIT_FAULTS`; none where it is good. */

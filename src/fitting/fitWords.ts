@@ -14,6 +14,7 @@ export const CHECK_LABELS: Readonly<Record<FitCheck, string>> = {
   wheels: "Turn the wheels",
   screws: "Try every screw",
   bolt: "Work the bolt in the strike",
+  cover: "Look at the cover",
 };
 
 interface FaultWords {
@@ -104,6 +105,11 @@ export const FAULT_WORDS: Readonly<Record<FitFault, FaultWords>> = {
     does: "It tilts under the bolt.",
     fix: "Align it, then tighten all screws.",
   },
+  "strike-missing": {
+    what: "There is no strike.",
+    does: "Nothing holds the bolt: the door does not lock.",
+    fix: "Hang the strike by one screw, adjust its height, then tighten all screws.",
+  },
   "strike-by-one-screw": {
     what: "The strike hangs by one screw.",
     does: "It shifts until the bolt misses it.",
@@ -113,5 +119,10 @@ export const FAULT_WORDS: Readonly<Record<FitFault, FaultWords>> = {
     what: "The bolt binds in the strike.",
     does: "The draw is heavy, and it wears the lock.",
     fix: "Loosen the strike, move it, and tighten it.",
+  },
+  "cover-off": {
+    what: "The cover is off.",
+    does: "Dust and fingers get at the cam and the key, and a wire or a sleeve can catch in them.",
+    fix: "Put the cover on when everything under it is right.",
   },
 };

@@ -5,7 +5,7 @@ import type { Hindrance } from "./fittingAct";
 
 /** What the chart takes in: an act that was done, with what the lock came to; one that could not be; a check; the word that it is ready. */
 export type FittingEvent =
-  | { readonly type: "part.moved"; readonly stage: FitStage }
+  | { readonly type: "part.moved"; readonly stage: FitStage; readonly isCover?: boolean }
   | { readonly type: "part.stopped"; readonly by: Hindrance }
   | { readonly type: "check.made"; readonly check: FitCheck }
   | { readonly type: "fit.declared" }
@@ -44,7 +44,8 @@ const MOVES = {
  * A dial that is fitted: apart, coupled, closed, or spoiled beyond what the tray can mend; then the word that it is ready,
  * and the debrief.
  *
- * A part that is moved makes every check before it worthless. The word can be taken back, and the work goes on where it was.
+ * A part that is moved makes every check before it worthless; the cover, which nothing under it depends on, makes only the
+ * look at itself worthless. The word can be taken back, and the work goes on where it was.
  */
 export const fittingMachine = setup({
   types: { context: {} as FittingContext, events: {} as FittingEvent },
@@ -53,7 +54,11 @@ export const fittingMachine = setup({
     was: ({ context }, stage: FitStage) => context.declared === stage,
   },
   actions: {
-    move: assign(({ context }) => ({ acts: context.acts + 1, checks: [], stopped: null })),
+    move: assign(({ context, event }) => {
+      const isCover = event.type === "part.moved" && event.isCover === true;
+      const checks = isCover ? context.checks.filter((check) => check !== "cover") : [];
+      return { acts: context.acts + 1, checks, stopped: null };
+    }),
     stop: assign(({ event }) => (event.type === "part.stopped" ? { stopped: event.by } : {})),
     check: assign(({ context }, check: FitCheck) => ({
       checks: [...new Set([...context.checks, check])],

@@ -52,6 +52,7 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
     "key is not driven home",
     "screw is loose",
     "by one screw",
+    "cover is off",
   ]) {
     await expect(debrief).toContainText(fault);
   }
@@ -64,7 +65,7 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
   await does(page, "Put it on over the bushing", "Tighten the ring", "In until it touches");
   await fitKey(page);
   await trueStrike(page);
-  await does(page, "The dial is fitted: show the debrief");
+  await does(page, "Put the cover on", "The dial is fitted: show the debrief");
   await expect(debrief).toContainText("Nothing is wrong with this fit.");
   await debrief.getByRole("link", { name: "Dial this lock on the bench" }).click();
   await expect(page.getByRole("slider", { name: "Dial" })).toBeVisible();

@@ -11,9 +11,11 @@ import { holdToPlain, walkedChart } from "../support/walkedChart";
 const STAGES: readonly FitStage[] = ["apart", "coupled", "closed", "spent"];
 const EVENTS: readonly FittingEvent[] = [
   ...STAGES.map((stage) => ({ type: "part.moved", stage }) as const),
+  { type: "part.moved", stage: "closed", isCover: true },
   { type: "part.stopped", by: "keyways-apart" },
   { type: "check.made", check: "depth" },
   { type: "check.made", check: "zero" },
+  { type: "check.made", check: "cover" },
   { type: "fit.declared" },
   { type: "fit.reopened" },
   { type: "fitting.restarted" },
@@ -42,10 +44,11 @@ const isTogether = ({ value }: Plain) => value === "coupled" || value === "close
 
 /** What one event comes to while parts are moved, in plain words and with no chart. */
 const WORKING: { readonly [Type in FittingEvent["type"]]?: Told } = {
-  "part.moved": (now, event) =>
-    event.type === "part.moved"
-      ? noteOf(now, { acts: now.context.acts + 1, checks: [], stopped: null }, event.stage)
-      : now,
+  "part.moved": (now, event) => {
+    if (event.type !== "part.moved") return now;
+    const hold = event.isCover === true ? now.context.checks.filter((check) => check !== "cover") : [];
+    return noteOf(now, { acts: now.context.acts + 1, checks: hold, stopped: null }, event.stage);
+  },
   "part.stopped": (now, event) => (event.type === "part.stopped" ? noteOf(now, { stopped: event.by }) : now),
   "check.made": (now, event) => {
     if (event.type !== "check.made" || !isTogether(now)) return now;

@@ -47,6 +47,7 @@ export function goodActs(lock: LockToFit, has_mm = lock.sizes.spindle_mm): reado
     { type: "locker.dropped", at: "key-screw" },
     { type: "strike.hung", above_mm: 0.2 },
     { type: "strike.tightened" },
+    { type: "cover.put" },
   ];
 }
 
@@ -105,7 +106,8 @@ const CONCLUSIONS: Conclusions = {
     ...when("body-by-one-screw", give.includes("body")),
     ...when("strike-by-one-screw", give.includes("strike")),
   ],
-  bolt: ({ drags }) => when("bolt-binds", drags),
+  bolt: ({ drags }) => [...when("bolt-binds", drags === true), ...when("strike-missing", drags === null)],
+  cover: ({ isOn }) => when("cover-off", !isOn),
 };
 
 /** A technician who makes every check, the marks several times, and says what is wrong. */

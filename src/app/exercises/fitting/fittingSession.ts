@@ -1,7 +1,7 @@
 import { createActor } from "xstate";
 import { type Assembly, inTheTray } from "../../../fitting/assembly";
 import { type Fit, fitOf } from "../../../fitting/fit";
-import { checkFit, type FitCheck, type FitObservation } from "../../../fitting/fitCheck";
+import { checkFit, type FitCheck, type FitObservation, hindranceTo } from "../../../fitting/fitCheck";
 import { stageOf } from "../../../fitting/fitStage";
 import { type LockToFit, lockToFit } from "../../../fitting/fittedLock";
 import type { FittingAct } from "../../../fitting/fittingAct";
@@ -48,8 +48,9 @@ export class FittingSession extends Store {
     const { assembly, hindrance } = putTogether(this.assembly, act, this.lock);
     if (hindrance === null) {
       this.assembly = assembly;
-      this.log = [];
-      this.chart.send({ type: "part.moved", stage: stageOf(assembly, this.lock) });
+      const isCover = act.type === "cover.put" || act.type === "cover.taken";
+      if (!isCover) this.log = [];
+      this.chart.send({ type: "part.moved", stage: stageOf(assembly, this.lock), isCover });
     } else {
       this.chart.send({ type: "part.stopped", by: hindrance });
     }
@@ -72,8 +73,13 @@ export class FittingSession extends Store {
   check(kind: FitCheck): void {
     const { fit, assembly, lock, chance } = this;
     if (fit === null) return;
-    this.log = [checkFit(kind, { fit, assembly, lock, chance }), ...this.log];
-    this.chart.send({ type: "check.made", check: kind });
+    const by = hindranceTo(kind, assembly);
+    if (by === null) {
+      this.log = [checkFit(kind, { fit, assembly, lock, chance }), ...this.log];
+      this.chart.send({ type: "check.made", check: kind });
+    } else {
+      this.chart.send({ type: "part.stopped", by });
+    }
     this.changed();
   }
 

@@ -52,6 +52,10 @@ describe("a fitting", () => {
     const { session, kept } = watched();
     const moves = fitWell(session);
     for (const check of FIT_CHECKS) session.check(check);
+    session.act({ type: "cover.taken" });
+    for (const check of FIT_CHECKS) session.check(check);
+    session.act({ type: "cover.put" });
+    session.check("cover");
     expect(kept).toEqual([]);
     session.declare();
     expect(kept).toMatchObject([
@@ -62,18 +66,18 @@ describe("a fitting", () => {
         isRight: true,
         missed: [],
         startedAt: NOON + SECOND,
-        duration_ms: (moves + FIT_CHECKS.length) * SECOND,
+        duration_ms: (moves + 2 + 2 * FIT_CHECKS.length + 1) * SECOND,
       },
     ]);
     const { details, row, story, again } = told(kept[0]);
-    expect(details).toEqual({ declared: "coupled", faults: [], skipped: [], moves, spindlesUsed: 1 });
+    expect(details).toEqual({ declared: "closed", faults: [], skipped: [], moves: moves + 2, spindlesUsed: 1 });
     expect(row).toMatchObject({
       job: "Fitting",
       lockAndHelp: "Three-wheel",
       result: "Right",
       missed: "nothing missed",
     });
-    expect(story.sentence).toBe(`Nothing is wrong with the fit. ${moves} parts moved, 1 spindle used up.`);
+    expect(story.sentence).toBe(`Nothing is wrong with the fit. ${moves + 2} parts moved, 1 spindle used up.`);
     expect(story.points).toEqual(["You made every check."]);
     expect(again).toBe("#/fitting?profile=three-wheel");
   });
@@ -81,8 +85,10 @@ describe("a fitting", () => {
   test("is kept once, as it was when its debrief was first shown; the next door is a fitting of its own", () => {
     const { session, kept } = watched();
     fitWell(session);
+    session.act({ type: "cover.taken" });
     session.act({ type: "key.screwed", torque_Nm: 0.2 });
     session.check("feelers");
+    session.act({ type: "cover.put" });
     session.declare();
     expect(kept).toMatchObject([{ isRight: false, missed: ["key-screw-loose"] }]);
     const { row, story } = told(kept[0]);
@@ -91,6 +97,7 @@ describe("a fitting", () => {
     expect(story.points[0]).toMatch(/^The key's screw is loose\. The key works itself a wider seat/);
     expect(story.points[1]).toMatch(/^Checks you did not make on this fit: depth gauge on the cam; turn it all round/);
     session.goOn();
+    session.act({ type: "cover.taken" });
     session.act({ type: "key.screwed", torque_Nm: 0.6 });
     session.declare();
     expect(kept).toHaveLength(1);
@@ -98,6 +105,26 @@ describe("a fitting", () => {
     const moves = fitWell(session);
     session.declare();
     expect(kept).toMatchObject([{ id: "id0" }, { id: "id1", isRight: true, duration_ms: moves * SECOND }]);
+  });
+
+  test("without strike and cover is not right; what lies under the cover is not seen through it", () => {
+    const { session, kept } = watched();
+    const [strikeAndCover, rest] = [["strike.hung", "strike.tightened", "cover.put"], goodActs(session.lock)];
+    session.act({ type: "spindle.replaced" });
+    for (const act of rest) if (!strikeAndCover.includes(act.type)) session.act(act);
+    session.check("bolt");
+    session.check("cover");
+    expect(session.log).toEqual([
+      { kind: "cover", isOn: false },
+      { kind: "bolt", drags: null },
+    ]);
+    session.act({ type: "cover.put" });
+    session.check("key");
+    const { checks, stopped } = session.chart.getSnapshot().context;
+    expect([checks, stopped]).toEqual([["bolt"], "cover-in-the-way"]);
+    session.act({ type: "cover.taken" });
+    session.declare();
+    expect(kept).toMatchObject([{ isRight: false, missed: ["strike-missing", "cover-off"] }]);
   });
 
   test("whose parts are spoiled is not right, though there is no fit that could be wrong", () => {

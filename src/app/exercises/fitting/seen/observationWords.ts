@@ -48,7 +48,11 @@ const WORDS: Words = {
   marks: ({ readings }) => `Too much by ${round(readings.map(({ error }) => signedText(error, 2)))}.`,
   wheels: ({ turn }) => (turn ? "Every wheel turns freely." : "The wheels are stuck together."),
   screws: ({ give }) => (give.length === 0 ? "Every screw is tight." : `Loose: ${give.join(", ")}.`),
-  bolt: ({ drags }) => (drags ? "The bolt drags on the strike." : "The bolt goes in freely."),
+  bolt: ({ drags }) => {
+    if (drags === null) return "There is no strike for the bolt.";
+    return drags ? "The bolt drags on the strike." : "The bolt goes in freely.";
+  },
+  cover: ({ isOn }) => (isOn ? "The cover is on." : "The cover is off."),
 };
 
 /** What a check showed, in a sentence or two. Plus reads too much. */
