@@ -17,13 +17,17 @@ export interface LockToFit {
   readonly slotAt: Graduations;
 }
 
-/** A training lock of the shape of a profile, its keyways anywhere. */
-export const lockToFit = (profile: Profile, chance: Chance): LockToFit => ({
+/** A lock of the shape of a profile. @param slotAt - as `LockToFit.slotAt` */
+export const lockWith = (profile: Profile, slotAt: Graduations): LockToFit => ({
   sizes: TRAINING_SIZES,
   perTurn: profile.graduations,
   changingIndex: profile.kind === "wheel-pack" ? (profile.changing?.index ?? null) : null,
-  slotAt: Math.floor(chance() * profile.graduations),
+  slotAt,
 });
+
+/** A training lock of the shape of a profile, its keyways anywhere. */
+export const lockToFit = (profile: Profile, chance: Chance): LockToFit =>
+  lockWith(profile, Math.floor(chance() * profile.graduations));
 
 const throughOf = ({ ring_mm, door_mm, plate_mm, body_mm }: FittingSizes) => ({ ring_mm, door_mm, plate_mm, body_mm });
 

@@ -83,6 +83,7 @@ export class ZeroLock extends LockTrain {
    */
   trueZero(turn: Turn): Graduations {
     // Where the dial's own error goes round with it, the error at zero itself: no farther off than the errors are small.
-    return this.indexErrorAt(this.indexErrorAt(0)) + (turn === "right" ? this.condition.lostMotion : 0);
+    const { keyedOff = 0, lostMotion } = this.condition;
+    return this.indexErrorAt(this.indexErrorAt(0)) + keyedOff + (turn === "right" ? lostMotion : 0);
   }
 }

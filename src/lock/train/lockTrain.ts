@@ -19,6 +19,8 @@ export interface TrainSpec {
   readonly indexOffset: Graduations;
   /** Play between the dial and the cam. */
   readonly lostMotion: Graduations;
+  /** How far the cam stands off the dial it is keyed to, graduations, left positive; in line where left out. */
+  readonly keyedOff?: Graduations;
   /** Friction: how far the hand gets ahead before the dial moves; none where left out. */
   readonly drag?: Graduations;
   /** What holds the dial once a turn; nothing where left out. */
@@ -44,7 +46,8 @@ export interface TrainEnd<Fact> {
  * Hand, dial, ring with the opening index, and cam: each driven by the one before it, each by a play operator
  * (`lock/play`).
  *
- * The hand gets ahead of the dial by the friction, on either side. The cam stands at the dial's position turning left;
+ * The hand gets ahead of the dial by the friction, on either side. The cam stands at the dial's position turning left, or
+ * off it by what they are keyed off;
  * turning right it stays behind by the whole lost motion, that is, farther left. The ring turns by itself. Mutable.
  */
 export class LockTrain {
@@ -70,7 +73,7 @@ export class LockTrain {
     this.perTurn = perTurn;
     this.hand = spec.start;
     this.dial = spec.start;
-    this.cam = spec.start;
+    this.cam = spec.start + (spec.keyedOff ?? 0);
   }
 
   /** The same train in the same place, to try something on. */
@@ -83,7 +86,7 @@ export class LockTrain {
     const before = this.cam;
     this.hand += by;
     this.dial = this.dragged();
-    this.cam = driven(this.cam, this.dial, this.lostMotion);
+    this.cam = driven(this.cam, this.dial + (this.spec.keyedOff ?? 0), this.lostMotion);
     if (this.cam !== before) this.camTurn = turnOf(this.cam - before);
   }
 

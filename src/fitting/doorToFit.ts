@@ -1,0 +1,33 @@
+import type { Graduations } from "../lock/dial";
+import type { Profile, Range } from "../lock/profile";
+import type { Chance } from "../statistics/chance";
+import { type Assembly, inTheTray } from "./assembly";
+import { type LockToFit, lockToFit } from "./fittedLock";
+import { CENTERED, type Offset } from "./offCenter";
+
+/** What is not known of a door before its lock is put together: where the keyways are, and whether the first spindle is bent. */
+export interface DoorToFit {
+  /** As `LockToFit.slotAt`, graduations. */
+  readonly slotAt: Graduations;
+  readonly bend: Offset;
+}
+
+/** One spindle in three was dropped, and holds its dial as far off the axis, millimeters. */
+const DROPPED = 1 / 3;
+const BENT_mm: Range = [0.4, 0.7];
+
+/** A way off the middle in any direction. @param sizes - least and most, millimeters */
+export function anyWay([least, most]: Range, chance: Chance): Offset {
+  const angle = 2 * Math.PI * chance();
+  const size = least + (most - least) * chance();
+  return { x_mm: size * Math.cos(angle), y_mm: size * Math.sin(angle) };
+}
+
+/** A door drawn by chance, its keyways anywhere. */
+export const drawDoor = (profile: Profile, chance: Chance): DoorToFit => ({
+  slotAt: lockToFit(profile, chance).slotAt,
+  bend: chance() < DROPPED ? anyWay(BENT_mm, chance) : CENTERED,
+});
+
+/** All parts of a door's lock in the tray. */
+export const trayAt = ({ bend }: DoorToFit, { sizes }: LockToFit): Assembly => inTheTray(sizes.spindle_mm, bend);

@@ -1,0 +1,46 @@
+import * as z from "zod/mini";
+import { list, number, oneOf, within } from "../lock/fieldSchemas";
+import { FIT_CHECKS, type FitCheck } from "./fitCheck";
+import type { FittingAct } from "./fittingAct";
+
+/** No part goes farther than this across the door, millimeters, or graduations. */
+const FAR = 1000;
+const mm = within(-FAR, FAR, "millimeters");
+const graduations = within(-1e6, 1e6, "graduations");
+
+/** A way off the middle, from outside. */
+export const offsetSchema = z.object({ x_mm: mm, y_mm: mm });
+
+const bare = <const Type extends FittingAct["type"]>(type: Type) => z.object({ type: z.literal(type) });
+
+/** An act of a fitting, from outside. */
+export const fittingActSchema = z.discriminatedUnion("type", [
+  z.object({ type: z.literal("ring.put"), offset: offsetSchema, turned: graduations }),
+  z.object({ type: z.literal("ring.turned"), by: graduations }),
+  bare("ring.tightened"),
+  bare("ring.loosened"),
+  bare("ring.taken"),
+  z.object({ type: z.literal("spindle.cut"), length_mm: mm }),
+  bare("spindle.dressed"),
+  bare("spindle.replaced"),
+  z.object({ type: z.literal("washers.put"), washers: list(oneOf(["flat", "spring"]), 0, 10) }),
+  bare("body.hung"),
+  bare("body.tightened"),
+  bare("body.taken"),
+  z.object({ type: z.literal("dial.screwed"), by: graduations }),
+  bare("dial.taken"),
+  bare("key.put"),
+  bare("key.driven"),
+  z.object({ type: z.literal("key.screwed"), torque_Nm: number }),
+  bare("key.taken"),
+  z.object({ type: z.literal("locker.dropped"), at: oneOf(["key-screw", "spindle-thread", "wheels"]) }),
+  z.object({ type: z.literal("strike.hung"), above_mm: mm }),
+  z.object({ type: z.literal("strike.moved"), by_mm: mm }),
+  bare("strike.tightened"),
+  bare("strike.loosened"),
+  bare("cover.put"),
+  bare("cover.taken"),
+]) satisfies z.ZodMiniType<FittingAct>;
+
+/** A check of a fitting, from outside. */
+export const fitCheckSchema = oneOf(FIT_CHECKS) satisfies z.ZodMiniType<FitCheck>;
