@@ -1,7 +1,7 @@
 import type { AttemptRecord } from "../attemptRecord";
 import type { LogbookContents } from "../logbookContents";
 import { type CsvColumn, csvOf, fixed } from "./csvText";
-import { DURATION, type NamedRecord, NOTED, namedRecords, SITTING, WHOSE, yesNo } from "./recordColumns";
+import { DURATION, LATE, type NamedRecord, NOTED, namedRecords, SITTING, WHOSE, yesNo } from "./recordColumns";
 
 type Row = NamedRecord<AttemptRecord>;
 
@@ -36,11 +36,7 @@ export const ATTEMPT_COLUMNS: readonly CsvColumn<Row>[] = [
   },
   yesNo("opened", "whether it opened at this try", ({ record }) => record.opened),
   yesNo("unfinished", "whether it never came to its end; it counts nowhere", ({ record }) => record.isUnfinished),
-  yesNo(
-    "late",
-    "whether it took longer than its station of a sitting allows; then it counts as not right",
-    ({ record }) => record.isLate,
-  ),
+  LATE,
   DURATION,
   {
     name: "faults",

@@ -95,3 +95,10 @@ export const yesNo = <Row>(name: string, meaning: string, is: (row: Row) => bool
   meaning,
   cell: (row) => flagCell(is(row)),
 });
+
+/** Whether a station's time ran out. */
+export const LATE: CsvColumn<NamedRecord<{ readonly isLate?: boolean | undefined }>> = yesNo(
+  "late",
+  "whether it took longer than its station of a sitting allows; then it counts as not right",
+  ({ record }) => record.isLate,
+);

@@ -3,7 +3,7 @@ import type { LogbookContents } from "../logbookContents";
 import type { ZeroingRecord } from "../records";
 import { sittingOf } from "../tryOfSitting";
 import { type CsvColumn, csvOf, fixed } from "./csvText";
-import { type NamedRecord, namedRecords, SITTING, WHOSE } from "./recordColumns";
+import { LATE, type NamedRecord, namedRecords, SITTING, WHOSE } from "./recordColumns";
 
 type Row = NamedRecord<ZeroingRecord>;
 
@@ -44,6 +44,7 @@ export const ZEROING_COLUMNS: readonly CsvColumn<Row>[] = [
   ...SITTING,
   { name: "profile", meaning: "id of the kind of lock", cell: ({ record }) => record.profileId },
   { name: "outcome", meaning: "zero-set, not-set or broken-off", cell: ({ record }) => record.outcome },
+  LATE,
   ...columnsOf("right"),
   ...columnsOf("left"),
   {

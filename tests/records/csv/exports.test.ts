@@ -128,7 +128,7 @@ describe("zeroings as CSV", () => {
     ];
     const zeroing = {
       ...{ id: "z", createdAt: NOON, updatedAt: NOON, personId: "tavro", startedAt: NOON, profileId: "dial-encoder" },
-      ...{ outcome: "zero-set" as const, readings, details: { sittingId: "s" } },
+      ...{ outcome: "zero-set" as const, readings, isLate: true, details: { sittingId: "s" } },
     };
     const sitting = { ...anAttempt("s"), title: "Friday", state: "finished" as const, body: {} };
     const part = contents([aPerson("tavro")]);
@@ -141,6 +141,7 @@ describe("zeroings as CSV", () => {
       sitting_id: "s",
       sheet: "Friday",
       outcome: "zero-set",
+      late: "1",
       right_stops: "2",
       right_mean: "0.3",
       right_spread: "0.2",
