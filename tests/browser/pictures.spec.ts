@@ -6,6 +6,7 @@ import { look } from "./axe";
 import { doorWith, Handover } from "./handover";
 import { expect, test } from "./page";
 import { dialLast, openSheet, start } from "./sittingByKeys";
+import { Zeroing, ZeroingHand } from "./zeroing";
 
 /*
  * Every screen, light and dark, on a desk and on a phone, beside the picture that was accepted last
@@ -50,6 +51,22 @@ const loadDemo = async (page: Page) => {
     .click();
 };
 
+/** A zero that was set by the keys, its index true and every stop on it. */
+const setZero = async (page: Page) => {
+  await page.clock.install({ time: NOW });
+  const zeroing = new Zeroing(page);
+  await zeroing.open();
+  const hand = new ZeroingHand(zeroing);
+  await hand.clamp();
+  await hand.takeAll("right", [0, 0, 0]);
+  await hand.takeAll("left", [0, 0, 0]);
+  await zeroing.headline.waitFor();
+};
+const inDemo = (view: string) => async (page: Page) => {
+  await loadDemo(page);
+  await page.goto(`#/logbook?view=${view}`);
+};
+
 const DOOR = doorWith({});
 const RUN = `#/handover?view=run&profile=${DOOR.profile.id}&seed=${DOOR.seed}&hands=off`;
 
@@ -75,6 +92,11 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   },
   fitting: at("#/fitting?seed=3"),
   "zeroing-ring": at("#/zeroing?seed=5"),
+  "zeroing-result": setZero,
+  "zeroing-prove": async (page) => {
+    await setZero(page);
+    await page.getByRole("tab", { name: "Prove it" }).click();
+  },
   "zeroing-play": async (page) => {
     await at("#/zeroing?seed=5")(page);
     await page.getByRole("tab", { name: "Find the play" }).click();
@@ -108,10 +130,9 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   },
   "logbook-empty": at("#/logbook"),
   "logbook-attempts": loadDemo,
-  "logbook-progress": async (page) => {
-    await loadDemo(page);
-    await page.goto("#/logbook?view=progress");
-  },
+  "logbook-jobs": inDemo("jobs"),
+  "logbook-sittings": inDemo("sittings"),
+  "logbook-progress": inDemo("progress"),
   "logbook-files": at("#/logbook?view=files"),
   desk: async (page) => {
     await at("#/desk")(page);

@@ -41,7 +41,7 @@ export function Instruments({ session }: { readonly session: TroubleSession }) {
       </p>
       <p className="mt-3 text-small text-soft">
         The cam gauge shows how far the cam is from the reading at the index; the pull gauge, how far the hand goes
-        before the dial moves. Turned all round, the least and the most of that. Readings spread a little.
+        before the dial moves; turned all round, it shows the least and the most of that. Readings spread a little.
       </p>
       <SteadyHand
         key={session.round}
