@@ -25,3 +25,17 @@ export function learnZero(accepted: Readonly<Record<Turn, readonly ZeroReading[]
 export function zeroShare(lock: ZeroLock, zero: LearnedZero, turn: Turn): Graduations {
   return -signOf(turn) * wrap(zero[turn] - lock.trueZero(turn), lock.perTurn) + 0;
 }
+
+/**
+ * How much of a stop error comes from the fit of the dial, and neither from zero nor from the hand: what the index reads
+ * otherwise than at zero, as the dial goes round with its error.
+ *
+ * @param stop - where the lock took the dial to be, graduations
+ * @param turn - direction of the run that ended there
+ * @returns graduations along the turn; positive makes the lock see the stop as run past
+ */
+export function fitShare(lock: ZeroLock, zero: LearnedZero, stop: Graduations, turn: Turn): Graduations {
+  const atZero = lock.indexErrorAt(0);
+  const dial = stop + zero[turn] - lock.trueZero(turn) + lock.indexErrorAt(atZero);
+  return signOf(turn) * (lock.indexErrorAt(dial) - lock.indexErrorAt(atZero)) + 0;
+}

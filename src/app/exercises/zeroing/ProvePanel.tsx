@@ -8,17 +8,25 @@ import { signedText } from "../../parts/signedText";
 import { TextTable } from "../../parts/TextTable";
 import type { ProveSession, StopShare } from "./session/proveSession";
 
+/** What a stop error can come from, in the order of its columns. */
+const SOURCES = [
+  { of: "fromZero", name: "the zero" },
+  { of: "fromFit", name: "the fit" },
+  { of: "fromHand", name: "the hand" },
+] as const;
+
 /** One stop in a sentence: what the lock saw, and whose it was. */
-function shareSentence({ total, fromZero, fromHand }: StopShare, tolerance: number): string {
-  if (Math.abs(total) <= tolerance) return "inside the tolerance";
-  return Math.abs(fromZero) > Math.abs(fromHand) ? "mostly the zero" : "mostly the hand";
+function shareSentence(share: StopShare, tolerance: number): string {
+  if (Math.abs(share.total) <= tolerance) return "inside the tolerance";
+  const [most] = SOURCES.toSorted((a, b) => Math.abs(share[b.of]) - Math.abs(share[a.of]));
+  return `mostly ${most?.name}`;
 }
 
 const ENDED: Partial<Record<DialingState, string>> = {
   open: "Opened: the zero you set holds.",
   thrown: "Opened: the zero you set holds.",
   secured: "Opened: the zero you set holds.",
-  failed: "It did not open. The table shows what was off: the zero or the hand.",
+  failed: "It did not open. The table shows what was off.",
 };
 
 const verdictText = (attempt: Attempt, state: DialingState) =>
@@ -31,6 +39,8 @@ export function ProvePanel({ prove }: { readonly prove: ProveSession }) {
   const { profile, attempt } = prove;
   const state = useSelector(prove.chart, stateOf);
   const shares = prove.shares();
+  const runsOut = prove.lock.condition.runout !== undefined;
+  const sources = SOURCES.filter(({ of }) => runsOut || of !== "fromFit");
   return (
     <section className="panel" aria-label="Prove it">
       <h2>
@@ -41,17 +51,18 @@ export function ProvePanel({ prove }: { readonly prove: ProveSession }) {
       </p>
       <TextTable
         className="zeroing-table mt-3"
-        head={["number", "the lock saw", "from the zero", "from the hand", "result"]}
+        head={["number", "the lock saw", ...sources.map(({ name }) => `from ${name}`), "result"]}
         rows={shares.map((share) => [
           faceText(share.number, profile),
           signedText(share.total),
-          signedText(share.fromZero),
-          signedText(share.fromHand),
+          ...sources.map(({ of }) => signedText(share[of])),
           shareSentence(share, profile.stopTolerance),
         ])}
       />
       <p className="mt-3 text-small text-soft">
         Graduations along the turn; plus ran past. This lock takes ±{profile.stopTolerance}.
+        {runsOut &&
+          " This dial is off its axis: what it reads wrong goes round with it, and a zero takes that away at zero alone. What mends it is a straight spindle."}
       </p>
     </section>
   );

@@ -10,7 +10,7 @@ import type { Combination } from "../../../../lock/combination";
 import type { Graduations } from "../../../../lock/dial";
 import type { Profile } from "../../../../lock/profile";
 import { countingOf, type LearnedZero } from "../../../../lock/train/learnedZero";
-import { zeroShare } from "../../../../zeroing/learnedZero";
+import { fitShare, zeroShare } from "../../../../zeroing/learnedZero";
 import type { ZeroLock } from "../../../../zeroing/zeroLock";
 import { HandStore } from "../../../hand/handStore";
 
@@ -20,6 +20,7 @@ export interface StopShare {
   /** What the lock saw; positive ran past. */
   readonly total: Graduations;
   readonly fromZero: Graduations;
+  readonly fromFit: Graduations;
   readonly fromHand: Graduations;
 }
 
@@ -67,7 +68,7 @@ export class ProveSession extends HandStore {
     this.changed();
   }
 
-  /** Every stop made so far, and how much of its error came from the zero and how much from the hand. */
+  /** Every stop made so far, and how much of its error came from the zero, from the fit of the dial, and from the hand. */
   shares(): StopShare[] {
     const { reader } = this.attempt;
     const closed = reader.legs.slice(0, Math.min(reader.legs.length - 1, this.combination.length));
@@ -75,7 +76,8 @@ export class ProveSession extends HandStore {
       const number = this.combination[k] ?? 0;
       const total = stopError(leg.turn, leg.to, number, this.profile.graduations);
       const fromZero = zeroShare(this.lock, this.zero, leg.turn);
-      return { number, total, fromZero, fromHand: total - fromZero };
+      const fromFit = fitShare(this.lock, this.zero, leg.to, leg.turn);
+      return { number, total, fromZero, fromFit, fromHand: total - fromZero - fromFit };
     });
   }
 
