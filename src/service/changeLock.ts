@@ -40,8 +40,11 @@ const CHANGES: Changes = {
   "ring.centered": ({ assembly }) => ({
     assembly: { ...assembly, ring: assembly.ring === null ? null : { ...assembly.ring, offset: CENTERED } },
   }),
-  // Whatever is put on makes a dry bearing run for now; what does not belong there gums up.
-  lubricated: ({ soil, gummed }, { at, with: what }, { lubrication }) => ({
+  // Where it must stay dry, dirt is what makes it drag; else the lack of what belongs there.
+  "bolt.wiped": ({ boltDrags }, _, { lubrication }) => ({ boltDrags: boltDrags && lubrication.bolt !== null }),
+  lubricated: ({ soil, gummed, boltDrags }, { at, with: what }, { lubrication }) => ({
+    boltDrags: boltDrags && at !== "bolt",
+    // Whatever is put on makes a dry bearing run for now; what does not belong there gums up.
     soil: at === "bearing" ? { ...soil, dryBearing: 0 } : soil,
     gummed: lubrication[at] === what ? gummed : [...new Set([...gummed, at])],
   }),
@@ -60,14 +63,14 @@ export const changed = (lock: ServicedLock, act: VisitChange, instructions: Inst
   ),
 });
 
-/** What each change is for. Wiping a ring dry never hurts: it is for nothing in particular. */
-export const MEANT_FOR: Readonly<Record<VisitChange["type"], readonly WrongThing[] | null>> = {
+/** What each change is for, but lubricant, which depends on its place. Wiping a ring dry never hurts: it is for nothing in particular. */
+export const MEANT_FOR: Readonly<Record<Exclude<VisitChange["type"], "lubricated">, readonly WrongThing[] | null>> = {
   "screw.tightened": ["key-loose"],
   "key.replaced": ["key-worn"],
   "bearing.replaced": ["bearing-dry", "gummed"],
   "ring.cleaned": null,
   "paint.removed": ["ring-painted"],
+  "bolt.wiped": ["bolt-drags"],
   "ring.centered": ["ring-off-center"],
-  lubricated: ["bearing-dry"],
   "batteries.replaced": ["batteries-low", "batteries-old", "batteries-mixed", "batteries-wrong-type"],
 };

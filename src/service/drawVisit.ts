@@ -1,10 +1,10 @@
 import { TRAINING_SIZES } from "../fitting/fittingSizes";
 import { playAfterUse } from "../fitting/keySeat";
-import type { Range } from "../lock/profile";
+import type { Profile, Range } from "../lock/profile";
 import { type Chance, seededChance } from "../statistics/chance";
 import { setOf } from "./batteries";
 import type { Instructions, LastRecord } from "./papers";
-import { freshLock, type LockKind, type ServicedLock } from "./servicedLock";
+import { freshLock, type LockKind, lockKindOf, type ServicedLock } from "./servicedLock";
 import { CONDITIONS, type Condition } from "./wrongThing";
 
 /** One job: the lock as it really is, and its papers. */
@@ -15,10 +15,6 @@ export interface VisitTask {
   /** What the years did to the lock; none where nothing is wrong. */
   readonly conditions: readonly Condition[];
 }
-
-const GRADUATIONS = 100;
-/** Where the changing index of a wheel pack is, graduations left of the opening index. */
-const CHANGING_INDEX = 10;
 
 /** Turns of the dial that widen the seat of a loose key, and those that wear one out; training values. */
 const LOOSENED_turns: Range = [150, 300];
@@ -77,6 +73,7 @@ const AGING: Readonly<Record<Condition, Aging>> = {
     const offset = { x_mm: off_mm * Math.cos(angle), y_mm: off_mm * Math.sin(angle) };
     return { ...lock, assembly: { ...lock.assembly, ring: { offset, turned: 0, isTight: true } } };
   },
+  "bolt-drags": (lock) => ({ ...lock, boltDrags: true }),
   "batteries-low": (lock, chance) => {
     const used = between(LOW_used, chance);
     return { ...lock, cells: lock.cells.map((cell) => ({ ...cell, used })) };
@@ -87,15 +84,16 @@ const AGING: Readonly<Record<Condition, Aging>> = {
   },
 };
 
-/** One job, the same for the same seed. */
-export function drawVisit(seed: number): VisitTask {
+/** One job, the same for the same seed and lock. */
+export function drawVisit(profile: Profile, seed: number): VisitTask {
   const chance = seededChance(seed);
-  const kind = pick<LockKind>(["wheel-pack", "electronic"], chance);
+  const kind = lockKindOf(profile);
   const instructions = drawInstructions(chance);
   const conditions = drawConditions(kind, chance);
-  const changingIndex = kind === "wheel-pack" ? CHANGING_INDEX : null;
-  const slotAt = Math.floor(chance() * GRADUATIONS);
-  const fresh = freshLock(kind, { sizes: TRAINING_SIZES, perTurn: GRADUATIONS, changingIndex, slotAt });
+  const perTurn = profile.graduations;
+  const changingIndex = profile.kind === "wheel-pack" ? (profile.changing?.index ?? null) : null;
+  const slotAt = Math.floor(chance() * perTurn);
+  const fresh = freshLock(kind, { sizes: TRAINING_SIZES, perTurn, changingIndex, slotAt });
   const months = 1 + Math.floor(chance() * (instructions.batteries.months - 1));
   const cell = { type: instructions.batteries.type, months, used: between(GOOD_used, chance) };
   const inUse = kind === "electronic" ? { ...fresh, cells: setOf(cell) } : fresh;

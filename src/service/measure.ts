@@ -16,7 +16,9 @@ export type VisitObservation =
   /** The set while the lock works, volts in hundredths. */
   | { readonly kind: "battery"; readonly volts: number }
   | { readonly kind: "ring"; readonly isDusty: boolean; readonly isPainted: boolean }
-  | { readonly kind: "bolt" }
+  | { readonly kind: "bolt"; readonly drags: boolean }
+  /** The handle inside draws the bolt, whatever the lock is like. */
+  | { readonly kind: "way-out" }
   /** What is printed on the cells, and the months since the dates written on them. */
   | { readonly kind: "case"; readonly types: readonly CellType[]; readonly months: readonly number[] }
   | { readonly kind: "try"; readonly opened: boolean };
@@ -93,13 +95,15 @@ export function measured(instrument: Instrument, lock: ServicedLock, chance: Cha
 }
 
 /** Looks at a place. */
-export function looked(at: LookPlace, { soil, cells }: ServicedLock): VisitObservation {
+export function looked(at: LookPlace, { soil, cells, boltDrags }: ServicedLock): VisitObservation {
   switch (at) {
     case "ring":
       return { kind: "ring", isDusty: soil.dirt > 0, isPainted: soil.paint > 0 };
     case "case":
       return { kind: "case", types: cells.map(({ type }) => type), months: cells.map(({ months }) => months) };
     case "bolt":
-      return { kind: "bolt" };
+      return { kind: "bolt", drags: boltDrags };
+    case "way-out":
+      return { kind: "way-out" };
   }
 }

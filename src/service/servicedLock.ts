@@ -3,10 +3,14 @@ import { type Fit, fitOf } from "../fitting/fit";
 import { goodPlaces, type LockToFit } from "../fitting/fittedLock";
 import { spindleLength } from "../fitting/spindleLength";
 import type { Graduations } from "../lock/dial";
+import type { Profile } from "../lock/profile";
 import { type Cell, setOf } from "./batteries";
 
 /** What opens the door. */
 export type LockKind = "wheel-pack" | "electronic";
+
+/** The kind of a lock: one with a dial encoder is electronic. */
+export const lockKindOf = ({ kind }: Profile): LockKind => (kind === "wheel-pack" ? "wheel-pack" : "electronic");
 
 /** Where a lubricant can go. */
 export const LUBRICATED_PLACES = ["bearing", "wheels", "bolt"] as const;
@@ -28,6 +32,8 @@ export interface ServicedLock {
   readonly soil: Soil;
   /** Play that use has added to what the key had when it was fitted, graduations. */
   readonly worn: Graduations;
+  /** Whether the bolt is heavy to draw. */
+  readonly boltDrags: boolean;
   /** None in a wheel pack. */
   readonly cells: readonly Cell[];
   /** Where a lubricant is that gums up in time. */
@@ -57,6 +63,7 @@ export function freshLock(kind: LockKind, toFit: LockToFit): ServicedLock {
     },
     soil: { dirt: 0, dryBearing: 0, paint: 0 },
     worn: 0,
+    boltDrags: false,
     cells: kind === "electronic" ? setOf({ type: "alkaline", months: 0, used: 0 }) : [],
     gummed: [],
   };

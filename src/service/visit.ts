@@ -19,7 +19,7 @@ export interface DoneAct {
 }
 
 /** Acts on what is inside the door: the door must be open. */
-const INSIDE: readonly VisitAct["type"][] = ["door.held", "door.shut", "cover.taken", "cover.put"];
+const INSIDE: readonly VisitAct["type"][] = ["door.held", "door.shut", "cover.taken", "cover.put", "bolt.wiped"];
 /** Changes to what is under the cover. */
 const UNDER_COVER: readonly VisitAct["type"][] = [
   "screw.tightened",
@@ -29,6 +29,11 @@ const UNDER_COVER: readonly VisitAct["type"][] = [
   "lubricated",
   "batteries.replaced",
 ];
+
+const needsOpenDoor = (act: VisitAct): boolean =>
+  INSIDE.includes(act.type) ||
+  (act.type === "looked" && (act.at === "bolt" || act.at === "way-out")) ||
+  isUnderCover(act);
 
 const isUnderCover = (act: VisitAct): boolean =>
   UNDER_COVER.includes(act.type) ||
@@ -105,8 +110,7 @@ export class Visit {
   private hindrance(act: VisitAct): VisitHindrance | null {
     const { hasCover } = this.lock.assembly;
     if (lacksPart(act, this.lock)) return "no-such-part";
-    const needsOpen = INSIDE.includes(act.type) || isUnderCover(act);
-    if (needsOpen && !this.isOpen) return "door-is-shut";
+    if (needsOpenDoor(act) && !this.isOpen) return "door-is-shut";
     if (isUnderCover(act) && hasCover) return "cover-in-the-way";
     return this.isSoAlready(act) ? "is-so-already" : null;
   }

@@ -8,11 +8,13 @@ export const QUESTIONS = ["trouble", "work-nearby"] as const;
 /** One of them. */
 export type Question = (typeof QUESTIONS)[number];
 
-const LOOK_PLACES = ["ring", "bolt", "case"] as const;
-/** Where one looks: ring and dial, the bolt, the battery case. */
+/** Where one can look. */
+export const LOOK_PLACES = ["ring", "bolt", "way-out", "case"] as const;
+/** Where one looks: ring and dial, the bolt, the handle inside that is the way out, the battery case. */
 export type LookPlace = (typeof LOOK_PLACES)[number];
 
-const INSTRUMENTS = ["turn-round", "lost-motion", "marks", "key", "battery"] as const;
+/** What can be measured. */
+export const INSTRUMENTS = ["turn-round", "lost-motion", "marks", "key", "battery"] as const;
 /** What one measures. */
 export type Instrument = (typeof INSTRUMENTS)[number];
 
@@ -34,6 +36,19 @@ export interface VisitRecord {
   readonly hasCombination: boolean;
 }
 
+/** Kinds of change to a lock. */
+export const CHANGE_TYPES = [
+  "screw.tightened",
+  "key.replaced",
+  "bearing.replaced",
+  "ring.cleaned",
+  "paint.removed",
+  "bolt.wiped",
+  "ring.centered",
+  "lubricated",
+  "batteries.replaced",
+] as const satisfies readonly VisitChange["type"][];
+
 /** What changes something in the lock. */
 export type VisitChange =
   | { readonly type: "screw.tightened"; readonly torque_Nm: number }
@@ -41,6 +56,7 @@ export type VisitChange =
   | { readonly type: "bearing.replaced" }
   | { readonly type: "ring.cleaned" }
   | { readonly type: "paint.removed" }
+  | { readonly type: "bolt.wiped" }
   | { readonly type: "ring.centered" }
   | { readonly type: "lubricated"; readonly at: LubricatedPlace; readonly with: Lubricant }
   | { readonly type: "batteries.replaced"; readonly which: "set" | "one"; readonly cells: CellType };
@@ -74,9 +90,10 @@ export const SECTION_FOR: Readonly<Record<VisitChange["type"] | "cover.taken", S
   "bearing.replaced": "lubrication",
   "ring.cleaned": "lubrication",
   "paint.removed": "lubrication",
+  "bolt.wiped": "lubrication",
   lubricated: "lubrication",
   "batteries.replaced": "batteries",
 };
 
 /** Whether an act changes something in the lock. */
-export const isChange = (act: VisitAct): act is VisitChange => act.type !== "cover.taken" && act.type in SECTION_FOR;
+export const isChange = (act: VisitAct): act is VisitChange => CHANGE_TYPES.some((type) => type === act.type);

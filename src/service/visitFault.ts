@@ -1,57 +1,20 @@
 import { MEANT_FOR } from "./changeLock";
-import { PROOFS, type Section, sectionsOf } from "./papers";
+import { PROOFS, sectionsOf } from "./papers";
+import type { LubricatedPlace } from "./servicedLock";
 import type { DoneAct, Visit } from "./visit";
 import {
-  type Instrument,
   instrumentsFor,
   isChange,
-  type LookPlace,
   looksFor,
   QUESTIONS,
-  type Question,
   SECTION_FOR,
   type VisitAct,
-  type VisitChange,
   type VisitRecord,
 } from "./visitAct";
-import type { Condition, WrongThing } from "./wrongThing";
+import type { PlainFault, VisitFault } from "./visitFaultCode";
+import type { WrongThing } from "./wrongThing";
 
-/** Faults that say all by their code. */
-export const PLAIN_FAULTS = [
-  "last-record-not-read",
-  "door-not-held",
-  "not-tried-before",
-  "cover-without-strap",
-  "torque-not-as-written",
-  "lubricated-forbidden",
-  "lubricant-not-as-written",
-  "not-proved",
-  "shut-before-proof",
-  "cover-left-off",
-  "door-left-open",
-  "no-record",
-  "record-without-figures",
-  "record-without-changes",
-  "record-without-proofs",
-  "record-not-true",
-  "combination-in-record",
-] as const;
-
-/** Something that a visit did wrong or left out. */
-export type VisitFault =
-  | { readonly code: (typeof PLAIN_FAULTS)[number]; readonly about: null }
-  | { readonly code: "not-asked"; readonly about: Question }
-  | { readonly code: "section-not-read"; readonly about: Section }
-  | { readonly code: "acted-without-instructions"; readonly about: VisitChange["type"] | "cover.taken" }
-  | { readonly code: "not-looked"; readonly about: LookPlace }
-  | { readonly code: "not-measured"; readonly about: Instrument }
-  | { readonly code: "changed-sound"; readonly about: VisitChange["type"] }
-  | { readonly code: "left-wrong" | "made-wrong"; readonly about: WrongThing }
-  | { readonly code: "missed" | "invented"; readonly about: Condition };
-
-type Plain = (typeof PLAIN_FAULTS)[number];
-
-const when = (code: Plain, isSo: boolean): readonly VisitFault[] => (isSo ? [{ code, about: null }] : []);
+const when = (code: PlainFault, isSo: boolean): readonly VisitFault[] => (isSo ? [{ code, about: null }] : []);
 
 type Of<Type extends VisitAct["type"]> = Extract<VisitAct, { readonly type: Type }>;
 const actsOf = <Type extends VisitAct["type"]>(done: readonly DoneAct[], type: Type): readonly Of<Type>[] =>
@@ -60,7 +23,7 @@ const actsOf = <Type extends VisitAct["type"]>(done: readonly DoneAct[], type: T
 const firstOr = (otherwise: number, index: number) => (index === -1 ? otherwise : index);
 
 /** What was not asked, read, looked at, or measured on the lock as found. */
-function leftOut({ done, task: { lock } }: Visit): readonly VisitFault[] {
+export function leftOut({ done, task: { lock } }: Visit): readonly VisitFault[] {
   const asked = actsOf(done, "asked").map(({ question }) => question);
   const read = actsOf(done, "section.read").map(({ section }) => section);
   const places = actsOf(done, "looked").map(({ at }) => at);
@@ -93,18 +56,24 @@ function unread(done: readonly DoneAct[]): readonly VisitFault[] {
   return [...new Set(kinds)].map((about) => ({ code: "acted-without-instructions", about }) as const);
 }
 
-/** Whether a change had nothing wrong to set right. Lubricant where it does not belong is a fault of its own. */
+/** What lubricant is put on a place for. On the wheels it is a fault of its own. */
+const LUBRICATED_FOR: Readonly<Record<LubricatedPlace, readonly WrongThing[] | null>> = {
+  bearing: ["bearing-dry"],
+  bolt: ["bolt-drags"],
+  wheels: null,
+};
+
+/** Whether a change had nothing wrong to set right. */
 function isNeedless({ act, wrong }: DoneAct): boolean {
   if (!isChange(act)) return false;
-  if (act.type === "lubricated" && act.at !== "bearing") return false;
-  const meant = MEANT_FOR[act.type];
+  const meant = act.type === "lubricated" ? LUBRICATED_FOR[act.at] : MEANT_FOR[act.type];
   return meant !== null && !meant.some((thing) => wrong.includes(thing));
 }
 
 function hands({ done, task: { lock, instructions } }: Visit): readonly VisitFault[] {
   const [least_Nm, most_Nm] = instructions.torque_Nm;
   const put = actsOf(done, "lubricated");
-  const needless = [...done.filter(isNeedless).map(({ act }) => act), ...put.filter(({ at }) => at === "bolt")];
+  const needless = done.filter(isNeedless).map(({ act }) => act);
   const kinds = [...new Set(needless.filter(isChange).map(({ type }) => type))];
   const isOff = ({ torque_Nm }: Of<"screw.tightened">) => torque_Nm < least_Nm || torque_Nm > most_Nm;
   const forbidden = put.filter(({ at }) => instructions.lubrication[at] === null);
@@ -125,9 +94,9 @@ function hands({ done, task: { lock, instructions } }: Visit): readonly VisitFau
 
 function lockAtEnd(visit: Visit): readonly VisitFault[] {
   const { conditions } = visit.task;
-  return visit.wrong.map((about) => {
+  return visit.wrong.map((about): VisitFault => {
     const wasSo = conditions.some((one) => one === about);
-    return { code: wasSo ? "left-wrong" : "made-wrong", about } as const;
+    return wasSo ? { code: "left-wrong", about } : { code: "made-wrong", about };
   });
 }
 

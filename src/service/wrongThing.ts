@@ -11,6 +11,7 @@ export const CONDITIONS = [
   "bearing-dry",
   "ring-painted",
   "ring-off-center",
+  "bolt-drags",
   "batteries-low",
   "batteries-old",
 ] as const;
@@ -21,7 +22,9 @@ export type Condition = (typeof CONDITIONS)[number];
 const SPOILED = ["key-stripped", "batteries-mixed", "batteries-wrong-type", "gummed"] as const;
 
 /** All that can be wrong with a lock in service. */
-export type WrongThing = Condition | (typeof SPOILED)[number];
+export const WRONG_THINGS = [...CONDITIONS, ...SPOILED] as const;
+/** One of them. */
+export type WrongThing = (typeof WRONG_THINGS)[number];
 
 type Rule = (lock: ServicedLock, instructions: Instructions) => boolean;
 
@@ -33,6 +36,7 @@ const RULES: Readonly<Record<WrongThing, Rule>> = {
   "ring-painted": ({ soil }) => soil.paint > 0,
   "ring-off-center": ({ assembly: { ring } }, { ringOffMost_mm }) =>
     ring !== null && offsetOf(ring.offset) > ringOffMost_mm,
+  "bolt-drags": ({ boltDrags }) => boltDrags,
   "batteries-low": ({ cells }, { batteries }) => cells.length > 0 && voltsUnderLoad(cells) < batteries.atLeast_V,
   "batteries-old": ({ cells }, { batteries }) => cells.some(({ months }) => months > batteries.months),
   "key-stripped": ({ assembly: { key } }) => key?.screw === "stripped",
@@ -44,4 +48,4 @@ const RULES: Readonly<Record<WrongThing, Rule>> = {
 
 /** All that is wrong with a lock by its maker's written instructions. */
 export const wrongNow = (lock: ServicedLock, instructions: Instructions): readonly WrongThing[] =>
-  [...CONDITIONS, ...SPOILED].filter((thing) => RULES[thing](lock, instructions));
+  WRONG_THINGS.filter((thing) => RULES[thing](lock, instructions));

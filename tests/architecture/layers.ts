@@ -14,7 +14,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   dialing: ["wording", "lock"],
   zeroing: BOTTOM,
   trace: ["wording", "lock", "dialing"],
-  drill: [...BOTTOM, "fitting", "dialing", "zeroing", "trace"],
+  drill: [...BOTTOM, "fitting", "service", "dialing", "zeroing", "trace"],
   handover: [...BOTTOM, "fitting", "dialing", "zeroing", "trace", "drill"],
   records: LOGIC,
   progress: [...LOGIC, "records"],

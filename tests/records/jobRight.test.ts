@@ -110,6 +110,8 @@ test.each([
   ["handover", ["record"], false],
   ["fitting", [], true],
   ["fitting", ["rubs"], false],
+  ["service", [], true],
+  ["service", ["not-looked"], false],
 ] as const)("without its facts a %s with %j missed is right: %s", (kind, missed, right) => {
   expect(jobIsRight({ kind, missed: [...missed] })).toBe(right);
   expect(jobIsRight({ kind, missed: [...missed], details: { steps: "unreadable" } })).toBe(right);

@@ -1,10 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { drawVisit } from "../../src/service/drawVisit";
 import { isChange } from "../../src/service/visitAct";
 import { visitFaults } from "../../src/service/visitFault";
 import { CONDITIONS } from "../../src/service/wrongThing";
-import { after, serve, visitOf } from "../support/technician";
+import { after, jobOf, serve, visitOf } from "../support/technician";
 
 const SEEDS = Array.from({ length: 1000 }, (_, seed) => seed);
 
@@ -21,7 +20,7 @@ describe("a technician who reads everything", () => {
   });
 
   test("meets every condition, sound locks and both kinds of lock", () => {
-    const tasks = SEEDS.map(drawVisit);
+    const tasks = SEEDS.map(jobOf);
     expect(new Set(tasks.flatMap(({ conditions }) => conditions)).size).toBe(CONDITIONS.length);
     expect(tasks.filter(({ conditions }) => conditions.length === 0).length).toBeGreaterThan(50);
     expect(new Set(tasks.map(({ lock }) => lock.kind)).size).toBe(2);

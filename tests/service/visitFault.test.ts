@@ -1,12 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { drawVisit, type VisitTask } from "../../src/service/drawVisit";
+import type { VisitTask } from "../../src/service/drawVisit";
 import type { VisitAct, VisitRecord } from "../../src/service/visitAct";
-import { PLAIN_FAULTS, visitFaults } from "../../src/service/visitFault";
-import { after, serve, visitOf } from "../support/technician";
+import { visitFaults } from "../../src/service/visitFault";
+import { PLAIN_FAULTS } from "../../src/service/visitFaultCode";
+import { after, jobOf, serve, visitOf } from "../support/technician";
 
 /** The first job of a kind. */
 function seedWhere(isSo: (task: VisitTask) => boolean): number {
-  const seed = Array.from({ length: 2000 }, (_, k) => k).find((k) => isSo(drawVisit(k)));
+  const seed = Array.from({ length: 2000 }, (_, k) => k).find((k) => isSo(jobOf(k)));
   if (seed === undefined) throw new Error("no such job");
   return seed;
 }
@@ -23,6 +24,12 @@ const DRY_ALLOWED = seedWhere(
     conditions.join() === "bearing-dry" && instructions.lubrication.bearing === "grease",
 );
 const GREASED_BOLT = seedWhere((task) => isSound(task) && task.instructions.lubrication.bolt === "grease");
+const DRAGS_WIPED = seedWhere(
+  ({ conditions, instructions }) => conditions.join() === "bolt-drags" && instructions.lubrication.bolt === null,
+);
+const DRAGS_GREASED = seedWhere(
+  ({ conditions, instructions }) => conditions.join() === "bolt-drags" && instructions.lubrication.bolt === "grease",
+);
 const LOW = seedWhere(({ conditions }) => conditions.join() === "batteries-low");
 
 /** The acts of a good visit to a job. */
@@ -125,6 +132,18 @@ const TABLE: readonly (readonly [what: string, seed: number, bend: Bend, faults:
     ["changed-sound lubricated"],
   ],
   [
+    "a dragging bolt greased where it must stay dry",
+    DRAGS_WIPED,
+    instead("bolt.wiped", { type: "lubricated", at: "bolt", with: "grease" }),
+    ["lubricated-forbidden", "made-wrong gummed"],
+  ],
+  [
+    "a dragging bolt wiped where grease is written",
+    DRAGS_GREASED,
+    instead("lubricated", { type: "bolt.wiped" }),
+    ["left-wrong bolt-drags"],
+  ],
+  [
     "a good key replaced",
     PACK,
     (acts) => records({ hasChanges: true })(alsoDoes({ type: "key.replaced" })(acts)),
@@ -181,7 +200,7 @@ describe("a fault for each thing a visit does wrong", () => {
     expect(abouts).toEqual([
       ...["trouble", "work-nearby"],
       ...["safety", "lubrication", "limits", "batteries", "proof"],
-      ...["ring", "bolt", "case"],
+      ...["ring", "bolt", "way-out", "case"],
       ...["turn-round", "lost-motion", "marks", "key", "battery"],
     ]);
   });

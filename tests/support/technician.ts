@@ -1,5 +1,6 @@
 import { offsetOf } from "../../src/fitting/offCenter";
 import { offsetEstimate } from "../../src/fitting/offsetEstimate";
+import { shippedProfile } from "../../src/lock/shippedProfiles";
 import { drawVisit, type VisitTask } from "../../src/service/drawVisit";
 import type { VisitObservation } from "../../src/service/measure";
 import { sectionsOf } from "../../src/service/papers";
@@ -15,8 +16,12 @@ import {
 import type { Condition } from "../../src/service/wrongThing";
 import { seededChance } from "../../src/statistics/chance";
 
+/** A job of a seed: a wheel pack where it is even, else an electronic lock. */
+export const jobOf = (seed: number): VisitTask =>
+  drawVisit(shippedProfile(seed % 2 === 0 ? "three-wheel" : "dial-encoder"), seed);
+
 /** A visit to the job of a seed; hands and instruments go by a seed of their own. */
-export const visitOf = (seed: number): Visit => new Visit(drawVisit(seed), seededChance(seed + 90_000));
+export const visitOf = (seed: number): Visit => new Visit(jobOf(seed), seededChance(seed + 90_000));
 
 /** A visit in which acts were done, and then the site left. */
 export function after(seed: number, acts: readonly VisitAct[]): Visit {
@@ -53,7 +58,8 @@ const CONCLUSIONS: Conclusions = {
       "batteries-old",
       months.some((age) => age > instructions.batteries.months),
     ),
-  bolt: () => [],
+  bolt: ({ drags }) => when("bolt-drags", drags),
+  "way-out": () => [],
   try: () => [],
 };
 
@@ -83,12 +89,16 @@ function remedies(visit: Visit, found: readonly Condition[]): readonly VisitChan
     ...(has("batteries-low") || has("batteries-old")
       ? [{ type: "batteries.replaced", which: "set", cells: batteries.type } as const]
       : []),
+    ...(has("bolt-drags") ? [boltRemedy(lubrication.bolt)] : []),
     ...(has("bearing-dry") ? [bearingRemedy(lubrication.bearing)] : []),
   ];
 }
 
 const bearingRemedy = (lubricant: Visit["task"]["instructions"]["lubrication"]["bearing"]): VisitChange =>
   lubricant === null ? { type: "bearing.replaced" } : { type: "lubricated", at: "bearing", with: lubricant };
+
+const boltRemedy = (lubricant: Visit["task"]["instructions"]["lubrication"]["bolt"]): VisitChange =>
+  lubricant === null ? { type: "bolt.wiped" } : { type: "lubricated", at: "bolt", with: lubricant };
 
 const showed = (visit: Visit) => visit.done.flatMap((one) => one.showed ?? []);
 

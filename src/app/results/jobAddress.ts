@@ -2,8 +2,14 @@ import type { HelpLevel } from "../../records/attemptRecord";
 import { detailsOf } from "../../records/job/jobDetails";
 import type { JobKind, JobRecord } from "../../records/jobRecord";
 
-/** The part of the Handover page that a kind of job is done on; a fitting has a page of its own. */
-const VIEWS = { change: "change", trouble: "trouble", handover: "run" } as const;
+/** The page, and the part of it, that a kind of job is done on. */
+const PLACES: Readonly<Record<JobKind, string>> = {
+  change: "handover?view=change&",
+  trouble: "handover?view=trouble&",
+  handover: "handover?view=run&",
+  fitting: "fitting?",
+  service: "fitting?view=service&",
+};
 
 /** Kinds of job that have no help to choose. */
 const WITHOUT_HELP: readonly JobKind[] = ["handover", "fitting"];
@@ -13,14 +19,13 @@ export const hasHelp = (kind: JobKind): boolean => !WITHOUT_HELP.includes(kind);
 
 /** Where a job is done, set up for a lock and an amount of help. */
 export const jobAddress = (kind: JobKind, profileId: string, help: HelpLevel): string =>
-  kind === "fitting"
-    ? `#/fitting?profile=${profileId}`
-    : `#/handover?view=${VIEWS[kind]}&profile=${profileId}&help=${help}`;
+  `#/${PLACES[kind]}profile=${profileId}${kind === "fitting" ? "" : `&help=${help}`}`;
 
-/** Where one does a job again; a trouble is the same one. */
+/** Where one does a job again; a trouble and a service visit are the same ones. */
 export function againAddress(job: JobRecord): string {
   const address = jobAddress(job.kind, job.profileId, job.help);
   const found = detailsOf(job);
+  if (found?.kind === "service" && found.details.seed !== null) return `${address}&seed=${found.details.seed}`;
   if (found?.kind !== "trouble") return address;
   return `${address}&seed=${found.details.seed}&pool=${found.details.pool.join(",")}`;
 }

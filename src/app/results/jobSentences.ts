@@ -16,6 +16,7 @@ import { countText } from "../../wording/amountWords";
 import { signedText } from "../parts/signedText";
 import { minutesText, sizeErrorText } from "./jobRows";
 import { missedWord } from "./jobWords";
+import { serviceStory } from "./serviceStory";
 
 /** A job told closely: a sentence first, then what there is to tell, point by point. */
 export interface JobStory {
@@ -117,6 +118,8 @@ export function jobStory(job: JobRecord): JobStory {
       return handoverStory(found.details);
     case "fitting":
       return fittingStory(found.details);
+    case "service":
+      return serviceStory(found.details);
     case undefined:
       return {
         sentence: job.isRight ? "It was right." : "It was not right.",

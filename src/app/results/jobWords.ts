@@ -5,6 +5,7 @@ import type { ChangeFaultCode } from "../../handover/change/changeFault";
 import type { HandoverFault } from "../../handover/run/rules/faultTriggers";
 import type { ProofCode } from "../../handover/run/rules/proofs";
 import type { JobKind } from "../../records/jobRecord";
+import type { VisitFault } from "../../service/visitFaultCode";
 
 /** A job in one word or two. */
 export const JOB_WORDS: Readonly<Record<JobKind, string>> = {
@@ -12,6 +13,7 @@ export const JOB_WORDS: Readonly<Record<JobKind, string>> = {
   trouble: "Trouble",
   handover: "Handover",
   fitting: "Fitting",
+  service: "Service visit",
 };
 
 const CHANGE: Readonly<Record<ChangeFaultCode | "not-changed" | "key-left-turned" | "not-proved", string>> = {
@@ -91,7 +93,38 @@ const FITTING = {
   "parts-spent": "parts spoiled",
 };
 
-const MISSED = new Map(Object.entries({ ...PROOFS, ...HANDOVER, ...TROUBLE, ...CHANGE, ...FITTING }));
+const SERVICE: Readonly<Record<VisitFault["code"] | "not-left", string>> = {
+  "not-asked": "holder not asked",
+  "section-not-read": "instructions not read",
+  "last-record-not-read": "last record not read",
+  "not-looked": "a look left out",
+  "not-measured": "a figure not measured as found",
+  "acted-without-instructions": "acted without the instructions",
+  "door-not-held": "door not held",
+  "not-tried-before": "not proved before the work",
+  "cover-without-strap": "cover taken off without a strap",
+  "torque-not-as-written": "torque not as written",
+  "lubricated-forbidden": "lubricated what must stay dry",
+  "lubricant-not-as-written": "another lubricant than written",
+  "changed-sound": "changed what was not wrong",
+  "left-wrong": "a defect left",
+  "made-wrong": "a new defect made",
+  "cover-left-off": "cover left off",
+  "not-proved": "not proved three times",
+  "shut-before-proof": "door shut before it was proved",
+  "door-left-open": "door left open",
+  "no-record": "no record written",
+  "record-without-figures": "no figures in the record",
+  "record-without-changes": "changes not in the record",
+  "record-without-proofs": "proofs not in the record",
+  "record-not-true": "record not true",
+  "combination-in-record": "combination written into the record",
+  missed: "a defect not in the record",
+  invented: "a defect in the record that was not there",
+  "not-left": "not ended",
+};
+
+const MISSED = new Map(Object.entries({ ...PROOFS, ...HANDOVER, ...TROUBLE, ...CHANGE, ...FITTING, ...SERVICE }));
 
 /** Something missed at a job in a few words; a code that is not known here, from another program, as it is. */
 export const missedWord = (code: string): string => MISSED.get(code) ?? code.replaceAll("-", " ");

@@ -1,4 +1,5 @@
 import type { FittingResult } from "../../fitting/fittingResult";
+import type { VisitResult } from "../../service/visitResult";
 import { PROOFS_WANTED } from "./jobRule";
 import type { ChangeTry, HandoverTry } from "./tryResult";
 
@@ -23,4 +24,10 @@ export function handoverMissed(result: Pick<HandoverTry, "isHandedOver" | "missi
 export function fittingMissed({ declared, faults }: Pick<FittingResult, "declared" | "faults">): string[] {
   if (declared === null) return [...faults, "not-declared"];
   return declared === "spent" ? [...faults, "parts-spent"] : [...faults];
+}
+
+/** What a service visit missed: its faults, each kind once, or that it was never over. */
+export function serviceMissed({ isLeft, faults }: Pick<VisitResult, "isLeft" | "faults">): string[] {
+  const codes = [...new Set<string>(faults.map(({ code }) => code))];
+  return isLeft ? codes : [...codes, "not-left"];
 }

@@ -54,6 +54,16 @@ export interface FittingStanding {
 export const isFittingRight = ({ declared, faults }: FittingStanding): boolean =>
   declared !== null && declared !== "spent" && faults.length === 0;
 
+/** How a service visit went. */
+export interface ServiceStanding {
+  /** Whether the technician said that it is over. */
+  readonly isLeft: boolean;
+  readonly faults: readonly unknown[];
+}
+
+/** Whether a service visit is right. */
+export const isServiceRight = ({ isLeft, faults }: ServiceStanding): boolean => isLeft && faults.length === 0;
+
 /** The rules in words, a sentence each. */
 export const JOB_RULES = {
   change: `A change is right when the lock opens as written and that was proved ${PROOFS_WANTED} times in a row.`,
@@ -61,4 +71,5 @@ export const JOB_RULES = {
     "A diagnosis is right when you measured the defect and named it and its place right. Its size is shown beside that.",
   handover: "A handover is right when it is signed off with nothing missing and no fault.",
   fitting: "A fitting is right when you say that the dial is fitted and nothing is wrong with the fit.",
+  service: "A service visit is right when you leave the site with nothing left out and no fault.",
 } as const;

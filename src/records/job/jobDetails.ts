@@ -4,6 +4,8 @@ import { FIT_CHECKS } from "../../fitting/fitCheck";
 import { FIT_FAULTS } from "../../fitting/fitFault";
 import { FIT_STAGES } from "../../fitting/fitStage";
 import { TROUBLE_KINDS } from "../../handover/trouble/trouble";
+import { visitFaultSchema } from "../../service/visitFaultSchema";
+import { CONDITIONS } from "../../service/wrongThing";
 import type { JobKind, JobRecord } from "../jobRecord";
 
 const number = z.number();
@@ -53,11 +55,23 @@ const fittingDetails = z.object({
   spindlesUsed: count,
 });
 
+/** A service visit: what was wrong with the lock, what its record names, and what the visit left out or did wrong. */
+const serviceDetails = z.object({
+  /** Of the visit; null where it is not known any more. */
+  seed: z.nullable(count),
+  isLeft: z.boolean(),
+  conditions: z.array(z.enum(CONDITIONS)),
+  found: z.array(z.enum(CONDITIONS)),
+  faults: z.array(visitFaultSchema),
+  acts: count,
+});
+
 const SCHEMAS = {
   change: changeDetails,
   trouble: troubleDetails,
   handover: handoverDetails,
   fitting: fittingDetails,
+  service: serviceDetails,
 } as const;
 
 /** What is kept of a change besides how it went. */
@@ -72,12 +86,16 @@ export type HandoverDetails = Readonly<z.infer<typeof handoverDetails>>;
 /** What is kept of a fitting. */
 export type FittingDetails = Readonly<z.infer<typeof fittingDetails>>;
 
+/** What is kept of a service visit. */
+export type ServiceDetails = Readonly<z.infer<typeof serviceDetails>>;
+
 /** What is kept of a job, by its kind. */
 export type JobDetails =
   | { readonly kind: "change"; readonly details: ChangeDetails }
   | { readonly kind: "trouble"; readonly details: TroubleDetails }
   | { readonly kind: "handover"; readonly details: HandoverDetails }
-  | { readonly kind: "fitting"; readonly details: FittingDetails };
+  | { readonly kind: "fitting"; readonly details: FittingDetails }
+  | { readonly kind: "service"; readonly details: ServiceDetails };
 
 /** The details of a job, checked; null where there are none, or another program wrote them otherwise. */
 export function detailsOf({ kind, details }: Pick<JobRecord, "kind" | "details">): JobDetails | null {

@@ -44,7 +44,7 @@ export function FittingScreen(props: FittingScreenProps) {
         links={LINKS}
         current={isService ? "service" : "fit"}
       />
-      {isService ? <ServiceView chance={props.chance} /> : <DialFitting {...props} />}
+      {isService ? <ServiceView {...props} /> : <DialFitting {...props} />}
     </main>
   );
 }

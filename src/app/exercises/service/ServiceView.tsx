@@ -1,14 +1,19 @@
 import { useSelector } from "@xstate/react";
 import { useMemo } from "react";
 import type { Chance } from "../../../statistics/chance";
+import { useKeptJobs } from "../../keeping/useKeptJobs";
 import { stateOf } from "../../parts/page/ofChart";
 import { useStore } from "../../parts/page/useStore";
 import { Cautions } from "../handover/parts/Cautions";
 import { ChangeActs, InspectActs, type VisitProps } from "./VisitActs";
 import { VisitDebrief } from "./VisitDebrief";
+import { VisitHelp } from "./VisitHelp";
 import { VisitPapers } from "./VisitPapers";
 import { VisitRecordForm } from "./VisitRecordForm";
+import { VisitSetupBar } from "./VisitSetupBar";
+import { VisitNotes } from "./visitNotes";
 import { VisitSession } from "./visitSession";
+import { visitSetupOf } from "./visitSetup";
 import { PHASE_WORDS, VISIT_CAUTIONS } from "./visitWords";
 
 /** The lock, where the visit is, and what was answered and shown. */
@@ -39,9 +44,15 @@ function AtTheDoor({ session }: VisitProps) {
   );
 }
 
+interface ServiceViewProps {
+  readonly query: URLSearchParams;
+  readonly chance: Chance;
+}
+
 /** A service visit: ask, read, look, measure, change or leave alone, prove, record; in any order. */
-export function ServiceView({ chance }: { readonly chance: Chance }) {
-  const session = useStore(useMemo(() => new VisitSession(chance), [chance]));
+export function ServiceView({ query, chance }: ServiceViewProps) {
+  const session = useStore(useMemo(() => new VisitSession(visitSetupOf(query, chance), chance), [query, chance]));
+  useKeptJobs(session, VisitNotes);
   if (session.visit.isOver) {
     return (
       <div className="workplace">
@@ -54,11 +65,13 @@ export function ServiceView({ chance }: { readonly chance: Chance }) {
   return (
     <div className="workplace">
       <div className="workplace-hand">
+        <VisitSetupBar session={session} />
         <AtTheDoor session={session} />
         <ChangeActs session={session} />
       </div>
       <div className="workplace-panels">
         <VisitPapers session={session} />
+        <VisitHelp session={session} />
         <VisitRecordForm session={session} />
         <Cautions cautions={VISIT_CAUTIONS} source="common practice, no source" />
       </div>

@@ -5,28 +5,32 @@ import { LUBRICATED_PLACES } from "../../../service/servicedLock";
 import { instrumentsFor, looksFor, QUESTIONS, type VisitAct } from "../../../service/visitAct";
 import { Button } from "../../parts/controls/Button";
 import { Select } from "../../parts/controls/Select";
+import { actLabel, PLACE_WORDS } from "./visitActWords";
 import type { VisitSession } from "./visitSession";
-import { INSTRUMENT_WORDS, LOOK_WORDS, PLACE_WORDS, QUESTION_WORDS } from "./visitWords";
+import { GROUP_CAUTIONS } from "./visitWords";
 
 export interface VisitProps {
   readonly session: VisitSession;
 }
 
-type Labeled = readonly [label: string, act: VisitAct];
-
 interface GroupProps extends VisitProps {
   readonly title: string;
-  readonly acts: readonly Labeled[];
+  /** What can hurt at this step. */
+  readonly caution?: string;
+  readonly acts: readonly VisitAct[];
 }
 
-function Group({ session, title, acts }: GroupProps) {
+const Caution = ({ children }: { readonly children: string }) => <p className="text-fine text-soft">{children}</p>;
+
+function Group({ session, title, caution, acts }: GroupProps) {
   return (
     <section className="stack gap-1" aria-label={title}>
       <h3 className="text-small">{title}</h3>
+      {caution !== undefined && <Caution>{caution}</Caution>}
       <div className="row">
-        {acts.map(([label, act]) => (
-          <Button key={label} className="slim" onClick={() => session.act(act, label)}>
-            {label}
+        {acts.map((act) => (
+          <Button key={actLabel(act)} className="slim" onClick={() => session.act(act)}>
+            {actLabel(act)}
           </Button>
         ))}
       </div>
@@ -37,43 +41,46 @@ function Group({ session, title, acts }: GroupProps) {
 /** The torques that the driver can be set to, Nm. */
 const TORQUES_Nm = [0.2, 0.5, 0.6, 0.7, 1.1];
 
-const CHANGES: readonly Labeled[] = [
-  ["Wipe the ring dry", { type: "ring.cleaned" }],
-  ["Remove paint", { type: "paint.removed" }],
-  ["Center the ring over the bushing", { type: "ring.centered" }],
-  ["Replace the key", { type: "key.replaced" }],
-  ["Replace the spindle's bearing", { type: "bearing.replaced" }],
+const CHANGES: readonly VisitAct[] = [
+  { type: "ring.cleaned" },
+  { type: "paint.removed" },
+  { type: "bolt.wiped" },
+  { type: "ring.centered" },
+  { type: "key.replaced" },
+  { type: "bearing.replaced" },
 ];
 
 /** What a technician asks, looks at and measures. */
 export function InspectActs({ session }: VisitProps) {
   const { kind } = session.visit.task.lock;
+  const isElectronic = kind === "electronic";
   return (
     <>
       <Group
         session={session}
         title="Ask the holder"
-        acts={QUESTIONS.map((question) => [QUESTION_WORDS[question], { type: "asked", question }])}
+        acts={QUESTIONS.map((question) => ({ type: "asked", question }))}
       />
       <Group
         session={session}
         title="Door and cover"
+        caution={isElectronic ? `${GROUP_CAUTIONS.door} ${GROUP_CAUTIONS.strap}` : GROUP_CAUTIONS.door}
         acts={[
-          ["Have the door opened", { type: "door.opened" }],
-          ["Hold the door open", { type: "door.held" }],
-          ["Wear the wrist strap", { type: "strap.worn" }],
-          ["Take the cover off", { type: "cover.taken" }],
-          ["Put the cover on", { type: "cover.put" }],
-          ["Shut the door", { type: "door.shut" }],
+          { type: "door.opened" },
+          { type: "door.held" },
+          ...(isElectronic ? [{ type: "strap.worn" } as const] : []),
+          { type: "cover.taken" },
+          { type: "cover.put" },
+          { type: "door.shut" },
         ]}
       />
       <Group
         session={session}
         title="Prove, look and measure"
         acts={[
-          ["Dial the combination", { type: "tried" }],
-          ...looksFor(kind).map((at): Labeled => [`Look at ${LOOK_WORDS[at]}`, { type: "looked", at }]),
-          ...instrumentsFor(kind).map((one): Labeled => [INSTRUMENT_WORDS[one], { type: "measured", with: one }]),
+          { type: "tried" },
+          ...looksFor(kind).map((at) => ({ type: "looked", at }) as const),
+          ...instrumentsFor(kind).map((one) => ({ type: "measured", with: one }) as const),
         ]}
       />
     </>
@@ -82,59 +89,54 @@ export function InspectActs({ session }: VisitProps) {
 
 function Lubricate({ session }: VisitProps) {
   const [at, setPlace] = useState<(typeof LUBRICATED_PLACES)[number]>("bearing");
-  const [what, setWhat] = useState<(typeof LUBRICANTS)[number]>("grease");
+  const [what, setWhat] = useState<(typeof LUBRICANTS)[number]>("graphite");
   const places = LUBRICATED_PLACES.filter((one) => one !== "wheels" || session.visit.task.lock.kind === "wheel-pack");
   return (
-    <div className="row">
-      <Select
-        aria-label="Lubricate where"
-        value={at}
-        choices={places.map((one) => [one, PLACE_WORDS[one]] as const)}
-        onChoice={setPlace}
-      />
-      <Select
-        aria-label="Lubricate with"
-        value={what}
-        choices={LUBRICANTS.map((one) => [one, one] as const)}
-        onChoice={setWhat}
-      />
-      <Button
-        className="slim"
-        onClick={() =>
-          session.act({ type: "lubricated", at, with: what }, `Lubricate the ${PLACE_WORDS[at]} with ${what}`)
-        }
-      >
-        Lubricate
-      </Button>
-    </div>
+    <section className="stack gap-1" aria-label="Lubricate">
+      <h3 className="text-small">Lubricate</h3>
+      <Caution>{GROUP_CAUTIONS.lubricate}</Caution>
+      <div className="row">
+        <Select
+          aria-label="Lubricate where"
+          value={at}
+          choices={places.map((one) => [one, PLACE_WORDS[one]] as const)}
+          onChoice={setPlace}
+        />
+        <Select
+          aria-label="Lubricate with"
+          value={what}
+          choices={LUBRICANTS.map((one) => [one, one] as const)}
+          onChoice={setWhat}
+        />
+        <Button className="slim" onClick={() => session.act({ type: "lubricated", at, with: what })}>
+          Lubricate
+        </Button>
+      </div>
+    </section>
   );
 }
 
 function Batteries({ session }: VisitProps) {
   const [cells, setCells] = useState<(typeof CELL_TYPES)[number]>("lithium");
   return (
-    <div className="row">
-      <Select
-        aria-label="Type of new cells"
-        value={cells}
-        choices={CELL_TYPES.map((one) => [one, one] as const)}
-        onChoice={setCells}
-      />
-      <Button
-        className="slim"
-        onClick={() =>
-          session.act({ type: "batteries.replaced", which: "set", cells }, `Replace all four cells by ${cells}`)
-        }
-      >
-        Replace all four cells
-      </Button>
-      <Button
-        className="slim"
-        onClick={() => session.act({ type: "batteries.replaced", which: "one", cells }, `Replace one cell by ${cells}`)}
-      >
-        Replace one cell
-      </Button>
-    </div>
+    <section className="stack gap-1" aria-label="New cells">
+      <h3 className="text-small">New cells</h3>
+      <Caution>{GROUP_CAUTIONS.cells}</Caution>
+      <div className="row">
+        <Select
+          aria-label="Type of new cells"
+          value={cells}
+          choices={CELL_TYPES.map((one) => [one, one] as const)}
+          onChoice={setCells}
+        />
+        <Button className="slim" onClick={() => session.act({ type: "batteries.replaced", which: "set", cells })}>
+          Replace all four cells
+        </Button>
+        <Button className="slim" onClick={() => session.act({ type: "batteries.replaced", which: "one", cells })}>
+          Replace one cell
+        </Button>
+      </div>
+    </section>
   );
 }
 
@@ -143,23 +145,15 @@ export function ChangeActs({ session }: VisitProps) {
   return (
     <section className="panel stack" aria-label="Change something, or leave it alone">
       <h2>Change something, or leave it alone</h2>
-      <Group session={session} title="Clean, center and replace" acts={CHANGES} />
+      <Group session={session} title="Clean, center and replace" caution={GROUP_CAUTIONS.clean} acts={CHANGES} />
       <Group
         session={session}
         title="Tighten the key's screw, with a new drop of thread locker"
-        acts={TORQUES_Nm.map((torque_Nm) => [
-          `Tighten to ${torque_Nm.toFixed(1)} Nm`,
-          { type: "screw.tightened", torque_Nm },
-        ])}
+        caution={GROUP_CAUTIONS.locker}
+        acts={TORQUES_Nm.map((torque_Nm) => ({ type: "screw.tightened", torque_Nm }))}
       />
-      <h3 className="text-small">Lubricate</h3>
       <Lubricate session={session} />
-      {session.visit.task.lock.kind === "electronic" && (
-        <>
-          <h3 className="text-small">New cells</h3>
-          <Batteries session={session} />
-        </>
-      )}
+      {session.visit.task.lock.kind === "electronic" && <Batteries session={session} />}
     </section>
   );
 }

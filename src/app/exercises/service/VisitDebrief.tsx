@@ -1,16 +1,16 @@
 import { useEffect, useRef } from "react";
 import { visitFaults } from "../../../service/visitFault";
+import { faultWords, WRONG_WORDS } from "../../../service/visitFaultWords";
+import { foundIn } from "../../../service/visitResult";
 import { Button } from "../../parts/controls/Button";
 import type { VisitProps } from "./VisitActs";
-import { faultWords, WRONG_WORDS } from "./visitFaultWords";
 
 /** What was wrong with the lock, what was found and set right, and what the visit left out or made worse. */
 export function VisitDebrief({ session }: VisitProps) {
   const { visit } = session;
   const { conditions } = visit.task;
   const faults = visitFaults(visit);
-  const written = visit.done.findLast(({ act }) => act.type === "record.written")?.act;
-  const found = written?.type === "record.written" ? written.record.found : [];
+  const found = foundIn(visit);
   const heading = useRef<HTMLHeadingElement>(null);
   // The button that showed it is gone: reading goes on at its top.
   useEffect(() => heading.current?.focus(), []);

@@ -1,8 +1,9 @@
 import { sectionsOf } from "../../../service/papers";
+import { SECTION_TITLES } from "../../../service/visitNames";
 import { Button } from "../../parts/controls/Button";
 import { Lines } from "../../parts/Lines";
 import type { VisitProps } from "./VisitActs";
-import { lastRecordText, SECTION_TEXTS, SECTION_TITLES } from "./visitWords";
+import { lastRecordText, sectionText } from "./visitPapersWords";
 
 interface PageProps {
   readonly title: string;
@@ -41,16 +42,16 @@ export function VisitPapers({ session }: VisitProps) {
         <Page
           key={section}
           title={SECTION_TITLES[section]}
-          lines={SECTION_TEXTS[section](task.instructions)}
+          lines={sectionText(section, task.instructions, task.lock)}
           isRead={isRead(section)}
-          onRead={() => session.act({ type: "section.read", section }, `Read: ${SECTION_TITLES[section]}`)}
+          onRead={() => session.act({ type: "section.read", section })}
         />
       ))}
       <Page
         title="Last service record"
         lines={lastRecordText(task.lastRecord)}
         isRead={done.some(({ act }) => act.type === "record.read")}
-        onRead={() => session.act({ type: "record.read" }, "Read: last service record")}
+        onRead={() => session.act({ type: "record.read" })}
       />
     </section>
   );

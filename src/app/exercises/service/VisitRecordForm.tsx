@@ -1,10 +1,10 @@
 import { useState } from "react";
 import type { VisitRecord } from "../../../service/visitAct";
+import { CONDITION_LABELS } from "../../../service/visitNames";
 import { CONDITIONS, type Condition } from "../../../service/wrongThing";
 import { Button } from "../../parts/controls/Button";
 import { Check } from "../../parts/controls/Check";
 import type { VisitProps } from "./VisitActs";
-import { CONDITION_LABELS } from "./visitWords";
 
 type Part = Exclude<keyof VisitRecord, "found">;
 
@@ -51,9 +51,7 @@ export function VisitRecordForm({ session }: VisitProps) {
         ))}
       </fieldset>
       <div className="row">
-        <Button onClick={() => session.act({ type: "record.written", record }, "Write the record")}>
-          Write the record
-        </Button>
+        <Button onClick={() => session.act({ type: "record.written", record })}>Write the record</Button>
         <Button onClick={() => session.leave()}>Leave the site: show the debrief</Button>
       </div>
     </section>

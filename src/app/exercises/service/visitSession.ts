@@ -1,30 +1,39 @@
-import { drawVisit } from "../../../service/drawVisit";
+import type { Profile } from "../../../lock/profile";
 import { answerTo } from "../../../service/holder";
-import { Visit } from "../../../service/visit";
+import type { Visit } from "../../../service/visit";
 import type { VisitAct } from "../../../service/visitAct";
 import type { Chance } from "../../../statistics/chance";
+import { drawSeed } from "../../parts/page/drawSeed";
 import { Store } from "../../parts/page/store";
+import { actLabel } from "./visitActWords";
+import { limitText } from "./visitPapersWords";
+import { type VisitSetup, visitedProfile, visitTo } from "./visitSetup";
 import { ANSWER_WORDS, VISIT_HINDRANCE_WORDS, visitObservationText } from "./visitWords";
-
-const SEEDS = 2 ** 31;
 
 /** A service visit on the screen. A store outside React; how it goes on is the chart's. */
 export class VisitSession extends Store {
+  setup: VisitSetup;
+  profile: Profile;
   visit: Visit;
   /** What was answered and shown, latest first. */
   log: readonly string[] = [];
+  /** Everything that was tried, what stood in the way of it too, in order: the visit again, act by act. */
+  tried: readonly VisitAct[] = [];
   private readonly chance: Chance;
 
-  constructor(chance: Chance) {
+  /** @param profile - the lock, where it is none of the shipped ones */
+  constructor(setup: VisitSetup, chance: Chance, profile: Profile = visitedProfile(setup)) {
     super();
+    this.setup = setup;
     this.chance = chance;
-    this.visit = this.newVisit();
+    this.profile = profile;
+    this.visit = visitTo(profile, setup.seed);
   }
 
-  /** @param label - of what is done, as its button says it */
-  act(act: VisitAct, label: string): void {
+  act(act: VisitAct): void {
     this.visit.act(act);
-    this.log = [`${label}: ${this.told(act)}`, ...this.log];
+    this.tried = [...this.tried, act];
+    this.log = [`${actLabel(act)}: ${this.told(act)}`, ...this.log];
     this.changed();
   }
 
@@ -33,15 +42,23 @@ export class VisitSession extends Store {
     this.changed();
   }
 
-  /** Another lock, another door. */
-  again(): void {
-    this.visit = this.newVisit();
-    this.log = [];
-    this.changed();
+  /** Another lock or another amount of help: a visit of its own, to the same door where the lock stays. */
+  change(changes: Partial<Omit<VisitSetup, "seed">>): void {
+    this.begin({ ...this.setup, ...changes });
   }
 
-  private newVisit(): Visit {
-    return new Visit(drawVisit(Math.floor(this.chance() * SEEDS)), this.chance);
+  /** Another lock, another door. */
+  again(): void {
+    this.begin({ ...this.setup, seed: drawSeed(this.chance) });
+  }
+
+  private begin(setup: VisitSetup): void {
+    this.setup = setup;
+    this.profile = visitedProfile(setup);
+    this.visit = visitTo(this.profile, setup.seed);
+    this.log = [];
+    this.tried = [];
+    this.changed();
   }
 
   private told(act: VisitAct): string {
@@ -49,6 +66,8 @@ export class VisitSession extends Store {
     if (stopped !== null) return VISIT_HINDRANCE_WORDS[stopped];
     if (act.type === "asked") return `"${ANSWER_WORDS[answerTo(act.question, this.visit.task.conditions)]}"`;
     const seen = this.visit.done.at(-1)?.showed ?? null;
-    return seen === null ? "done." : visitObservationText(seen);
+    if (seen === null) return "done.";
+    const limit = this.setup.help === "full" ? limitText(seen, this.visit) : "";
+    return `${visitObservationText(seen)} ${limit}`.trim();
   }
 }

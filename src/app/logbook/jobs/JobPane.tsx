@@ -12,6 +12,7 @@ const AGAIN: Readonly<Record<JobRecord["kind"], string>> = {
   trouble: "The same trouble again",
   handover: "Hand over a lock again",
   fitting: "Fit a dial again",
+  service: "The same visit again",
 };
 
 interface JobPaneProps {

@@ -65,6 +65,7 @@ const JOBS: Readonly<Record<JobKind, string>> = {
   trouble: "finding a defect",
   handover: "handing over",
   fitting: "fitting a dial",
+  service: "a service visit",
 };
 
 const jobOf = ({ exercise }: Suggestion["skill"]) => JOB_KINDS.find((kind) => kind === exercise);
@@ -75,7 +76,7 @@ function linksOf({ kind, skill, help, misses }: Suggestion, isShipped: boolean):
   if (!isShipped) return [];
   if (job !== undefined) {
     const helpText = hasHelp(job) ? `, ${HELP_WORDS[help]}` : "";
-    const page = job === "fitting" ? "Fitting" : "Handover";
+    const page = job === "fitting" || job === "service" ? "Fitting" : "Handover";
     return [{ address: jobAddress(job, skill.profileId, help), label: `To the ${page} page${helpText}` }];
   }
   return [{ address: benchAddress(skill.profileId, help, null), label: `To the bench, ${HELP_WORDS[help]}` }];

@@ -9,7 +9,8 @@ import { type TroubleResult, troubleResult } from "../../../../handover/trouble/
 import type { Graduations, Milliseconds, Turn } from "../../../../lock/dial";
 import { type Chance, seededChance } from "../../../../statistics/chance";
 import { HandStore } from "../../../hand/handStore";
-import { drawSeed, kindsOf, type TroubleSetup, taskOf } from "./troubleSetup";
+import { drawSeed } from "../../../parts/page/drawSeed";
+import { kindsOf, type TroubleSetup, taskOf } from "./troubleSetup";
 
 /** The trouble bench on the screen: the lock, what was seen of it, and what the chart says may be done. */
 export class TroubleSession extends HandStore {

@@ -4,6 +4,7 @@ import { TROUBLE_KINDS, type TroubleKind, type TroubleTask } from "../../../../h
 import type { Profile } from "../../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
 import type { Chance } from "../../../../statistics/chance";
+import { drawSeed } from "../../../parts/page/drawSeed";
 
 /** What the trainee has chosen. */
 export interface TroubleSetup {
@@ -13,13 +14,6 @@ export interface TroubleSetup {
   readonly pool: readonly TroubleKind[];
   readonly seed: number;
   readonly help: Help;
-}
-
-const SEEDS = 100_000;
-
-/** A seed short enough to be read out. */
-export function drawSeed(chance: Chance): number {
-  return 1 + Math.floor(chance() * (SEEDS - 1));
 }
 
 /** The locks that a choice stands for. */

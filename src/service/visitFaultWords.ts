@@ -1,6 +1,7 @@
-import type { PLAIN_FAULTS, VisitFault } from "../../../service/visitFault";
-import type { WrongThing } from "../../../service/wrongThing";
-import { CHANGE_WORDS, INSTRUMENT_WORDS, LOOK_WORDS, QUESTION_WORDS, SECTION_TITLES } from "./visitWords";
+import type { LookPlace } from "./visitAct";
+import type { PlainFault, VisitFault } from "./visitFaultCode";
+import { CHANGE_WORDS, INSTRUMENT_WORDS, LOOK_WORDS, QUESTION_WORDS, SECTION_TITLES } from "./visitNames";
+import type { WrongThing } from "./wrongThing";
 
 /** What is wrong, what it does, and what to do. */
 interface FaultWords {
@@ -9,6 +10,7 @@ interface FaultWords {
   readonly fix: string;
 }
 
+/** What can be wrong with a lock, what it does, and what to do. */
 export const WRONG_WORDS: Readonly<Record<WrongThing, FaultWords>> = {
   "key-loose": {
     what: "The key's screw is loose.",
@@ -35,6 +37,11 @@ export const WRONG_WORDS: Readonly<Record<WrongThing, FaultWords>> = {
     what: "The ring is off center.",
     does: "Each index reads wrong by its own amount. Zero compensates for one of them only.",
     fix: "Center the ring over the bushing.",
+  },
+  "bolt-drags": {
+    what: "The bolt drags.",
+    does: "The handle is heavy, and the bolt wears.",
+    fix: "Lubricate it where the instructions name a lubricant. Where they name none, wipe it dry.",
   },
   "batteries-low": {
     what: "The batteries are low under load.",
@@ -68,7 +75,7 @@ export const WRONG_WORDS: Readonly<Record<WrongThing, FaultWords>> = {
   },
 };
 
-const PLAIN: Readonly<Record<(typeof PLAIN_FAULTS)[number], FaultWords>> = {
+const PLAIN: Readonly<Record<PlainFault, FaultWords>> = {
   "last-record-not-read": {
     what: "You did not read the last service record.",
     does: "Without its figures you cannot tell what has changed.",
@@ -156,6 +163,13 @@ const PLAIN: Readonly<Record<(typeof PLAIN_FAULTS)[number], FaultWords>> = {
   },
 };
 
+const LOOK_WHY: Readonly<Record<LookPlace, string>> = {
+  ring: "Dust and paint show there. No figure tells them apart.",
+  bolt: "A bolt that drags is felt, not seen.",
+  "way-out": "Whoever is inside must be able to leave, whatever the lock does.",
+  case: "The type and the dates of the cells show there.",
+};
+
 const named = (what: string, does: string, fix: string): FaultWords => ({ what, does, fix });
 
 /** A fault in words. */
@@ -181,9 +195,9 @@ export function faultWords(fault: VisitFault): FaultWords {
       );
     case "not-looked":
       return named(
-        `You did not look at ${LOOK_WORDS[fault.about]}.`,
-        "Dirt, paint and dates show there.",
-        "Look first.",
+        `You left this out: ${LOOK_WORDS[fault.about].toLowerCase()}.`,
+        LOOK_WHY[fault.about],
+        "Do it on every visit.",
       );
     case "not-measured":
       return named(

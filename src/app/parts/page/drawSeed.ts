@@ -1,0 +1,8 @@
+import type { Chance } from "../../../statistics/chance";
+
+const SEEDS = 100_000;
+
+/** A seed short enough to be read out. */
+export function drawSeed(chance: Chance): number {
+  return 1 + Math.floor(chance() * (SEEDS - 1));
+}
