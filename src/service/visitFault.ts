@@ -41,7 +41,7 @@ export function leftOut({ done, task: { lock } }: Visit): readonly VisitFault[] 
     ...missing(QUESTIONS, asked).map((about) => ({ code: "not-asked", about }) as const),
     ...when("last-record-not-read", actsOf(done, "record.read").length === 0),
     ...missing(sectionsOf(lock.kind), read).map((about) => ({ code: "section-not-read", about }) as const),
-    ...missing(looksFor(lock.kind), places).map((about) => ({ code: "not-looked", about }) as const),
+    ...missing(looksFor(lock.kind), places).map((about) => ({ code: "look-left-out", about }) as const),
     ...missing(instrumentsFor(lock.kind), instruments).map((about) => ({ code: "not-measured", about }) as const),
   ];
 }
@@ -110,8 +110,8 @@ function recordFaults(record: VisitRecord | undefined, { done, task }: Visit): r
   const isUntrue =
     (record.hasFigures && !hasMeasured) || (record.hasChanges && !hasChanged) || (record.hasProofs && !hasTried);
   return [
-    ...missed.map((about) => ({ code: "missed", about }) as const),
-    ...invented.map((about) => ({ code: "invented", about }) as const),
+    ...missed.map((about) => ({ code: "missed-in-record", about }) as const),
+    ...invented.map((about) => ({ code: "invented-in-record", about }) as const),
     ...when("record-without-figures", !record.hasFigures),
     ...when("record-without-changes", !record.hasChanges && hasChanged),
     ...when("record-without-proofs", !record.hasProofs),

@@ -28,13 +28,13 @@ export const FAULTS_ABOUT = {
   "not-asked": QUESTIONS,
   "section-not-read": SECTIONS,
   "acted-without-instructions": ["cover.taken", ...CHANGE_TYPES],
-  "not-looked": LOOK_PLACES,
+  "look-left-out": LOOK_PLACES,
   "not-measured": INSTRUMENTS,
   "changed-sound": CHANGE_TYPES,
   "left-wrong": WRONG_THINGS,
   "made-wrong": WRONG_THINGS,
-  missed: CONDITIONS,
-  invented: CONDITIONS,
+  "missed-in-record": CONDITIONS,
+  "invented-in-record": CONDITIONS,
 } as const;
 
 type Abouts = typeof FAULTS_ABOUT;

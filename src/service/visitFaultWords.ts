@@ -193,7 +193,7 @@ export function faultWords(fault: VisitFault): FaultWords {
         "What is right on one lock damages another.",
         "Read the section on it first.",
       );
-    case "not-looked":
+    case "look-left-out":
       return named(
         `You left this out: ${LOOK_WORDS[fault.about].toLowerCase()}.`,
         LOOK_WHY[fault.about],
@@ -215,13 +215,13 @@ export function faultWords(fault: VisitFault): FaultWords {
       return { ...WRONG_WORDS[fault.about], what: `You left this: ${WRONG_WORDS[fault.about].what}` };
     case "made-wrong":
       return { ...WRONG_WORDS[fault.about], what: `This is new: ${WRONG_WORDS[fault.about].what}` };
-    case "missed":
+    case "missed-in-record":
       return named(
         `Your record does not name this: ${WRONG_WORDS[fault.about].what}`,
         "The next technician does not look for it.",
         "Write down each thing you find.",
       );
-    case "invented":
+    case "invented-in-record":
       return named(
         `Your record names something that is not so: ${WRONG_WORDS[fault.about].what}`,
         "It sends the next technician the wrong way.",

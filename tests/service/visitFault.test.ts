@@ -87,8 +87,8 @@ const TABLE: readonly (readonly [what: string, seed: number, bend: Bend, faults:
   ["no proofs in the record", PACK, records({ hasProofs: false }), ["record-without-proofs"]],
   ["no changes in the record", LOOSE, records({ hasChanges: false }), ["record-without-changes"]],
   ["changes in the record that nobody made", PACK, records({ hasChanges: true }), ["record-not-true"]],
-  ["a defect in the record that is not there", PACK, records({ found: ["key-worn"] }), ["invented key-worn"]],
-  ["a defect not in the record", LOOSE, records({ found: [] }), ["missed key-loose"]],
+  ["a defect in the record that is not there", PACK, records({ found: ["key-worn"] }), ["invented-in-record key-worn"]],
+  ["a defect not in the record", LOOSE, records({ found: [] }), ["missed-in-record key-loose"]],
   [
     "a screw turned too hard",
     LOOSE,

@@ -97,7 +97,7 @@ const SERVICE: Readonly<Record<VisitFault["code"] | "not-left", string>> = {
   "not-asked": "holder not asked",
   "section-not-read": "instructions not read",
   "last-record-not-read": "last record not read",
-  "not-looked": "a look left out",
+  "look-left-out": "a look left out",
   "not-measured": "a figure not measured as found",
   "acted-without-instructions": "acted without the instructions",
   "door-not-held": "door not held",
@@ -119,8 +119,8 @@ const SERVICE: Readonly<Record<VisitFault["code"] | "not-left", string>> = {
   "record-without-proofs": "proofs not in the record",
   "record-not-true": "record not true",
   "combination-in-record": "combination written into the record",
-  missed: "a defect not in the record",
-  invented: "a defect in the record that was not there",
+  "missed-in-record": "a defect not in the record",
+  "invented-in-record": "a defect in the record that was not there",
   "not-left": "not ended",
 };
 

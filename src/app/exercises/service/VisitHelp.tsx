@@ -16,7 +16,7 @@ function todo(fault: VisitFault): string {
       return `Read: ${SECTION_TITLES[fault.about]}`;
     case "last-record-not-read":
       return "Read: last service record";
-    case "not-looked":
+    case "look-left-out":
       return LOOK_WORDS[fault.about];
     case "not-measured":
       return INSTRUMENT_WORDS[fault.about];
