@@ -1,4 +1,5 @@
 import type { Graduations } from "../lock/dial";
+import type { Board } from "./board";
 import type { KeyScrew } from "./keySeat";
 import { CENTERED, type Offset } from "./offCenter";
 import type { Washer } from "./washerStack";
@@ -54,6 +55,8 @@ export interface Assembly {
   readonly locker: readonly LockerPlace[];
   readonly strike: { readonly above_mm: number; readonly screws: Screwed } | null;
   readonly hasCover: boolean;
+  /** Of an electronic lock; null in one that has wheels. */
+  readonly board: Board | null;
 }
 
 /** A spindle as it comes. @param length_mm - from the dial's back, millimeters @param bend - of one that was dropped */
@@ -72,8 +75,9 @@ export const SPARES = 1;
  *
  * @param spindle_mm - length of a spindle as it comes, millimeters
  * @param bend - of the first spindle
+ * @param board - of an electronic lock
  */
-export const inTheTray = (spindle_mm: number, bend = CENTERED): Assembly => ({
+export const inTheTray = (spindle_mm: number, bend = CENTERED, board: Board | null = null): Assembly => ({
   ring: null,
   spindle: newSpindle(spindle_mm, bend),
   spares: SPARES,
@@ -84,6 +88,7 @@ export const inTheTray = (spindle_mm: number, bend = CENTERED): Assembly => ({
   locker: [],
   strike: null,
   hasCover: false,
+  board,
 });
 
 /** Thread locker on the spindle sets for good once the dial is in. */

@@ -2,6 +2,7 @@ import type { Graduations } from "../lock/dial";
 import type { Profile, Range } from "../lock/profile";
 import type { Chance } from "../statistics/chance";
 import { type Assembly, inTheTray } from "./assembly";
+import { NEW_BOARD } from "./board";
 import { type LockToFit, lockToFit } from "./fittedLock";
 import { CENTERED, type Offset } from "./offCenter";
 
@@ -30,4 +31,5 @@ export const drawDoor = (profile: Profile, chance: Chance): DoorToFit => ({
 });
 
 /** All parts of a door's lock in the tray. */
-export const trayAt = ({ bend }: DoorToFit, { sizes }: LockToFit): Assembly => inTheTray(sizes.spindle_mm, bend);
+export const trayAt = ({ bend }: DoorToFit, { sizes, isElectronic }: LockToFit): Assembly =>
+  inTheTray(sizes.spindle_mm, bend, isElectronic ? NEW_BOARD : null);

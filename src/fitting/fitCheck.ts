@@ -3,9 +3,10 @@ import { readsTooMuch } from "../lock/train/runout";
 import type { Chance } from "../statistics/chance";
 import { drawNormal } from "../statistics/drawNormal";
 import type { Assembly, LockerPlace } from "./assembly";
+import { type Leads, NEW_BOARD, type SelfCheck, selfCheckOf } from "./board";
 import type { Fit } from "./fit";
 import type { LockToFit } from "./fittedLock";
-import type { Hindrance } from "./fittingAct";
+import type { FittingAct, Hindrance } from "./fittingAct";
 import type { KeyScrew } from "./keySeat";
 import { CENTERED, readingError, turnedRight } from "./offCenter";
 import type { RingReading } from "./offsetEstimate";
@@ -42,7 +43,16 @@ export type FitObservation =
   | { readonly kind: "screws"; readonly give: readonly ("ring" | "body" | "strike")[] }
   /** The bolt worked into its strike: whether it drags; null where there is no strike. */
   | { readonly kind: "bolt"; readonly drags: boolean | null }
-  | { readonly kind: "cover"; readonly isOn: boolean };
+  | { readonly kind: "cover"; readonly isOn: boolean }
+  /** A look at the wires of an electronic lock, and at its fuse. */
+  | {
+      readonly kind: "wires";
+      readonly leads: Leads | null;
+      readonly hasCable: boolean;
+      readonly isFuseBlown: boolean;
+    }
+  /** What an electronic lock shows of itself. */
+  | { readonly kind: "self-check"; readonly shows: SelfCheck };
 
 /** Names a check. */
 export type FitCheck = FitObservation["kind"];
@@ -61,6 +71,8 @@ export const FIT_CHECKS = [
   "screws",
   "bolt",
   "cover",
+  "wires",
+  "self-check",
 ] as const satisfies readonly FitCheck[];
 
 /** Spreads of a hand with an instrument; training values. */
@@ -146,10 +158,39 @@ const LOOKS: { readonly [Kind in FitCheck]: Look<Kind> } = {
   }),
   bolt: ({ fit, assembly: { strike } }) => ({ kind: "bolt", drags: strike === null ? null : fit.bolt_mm > 0 }),
   cover: ({ assembly: { hasCover } }) => ({ kind: "cover", isOn: hasCover }),
+  wires: ({ assembly: { board } }) => {
+    const { leads, hasCable, isFuseBlown } = board ?? NEW_BOARD;
+    return { kind: "wires", leads, hasCable, isFuseBlown };
+  },
+  "self-check": ({ assembly: { board } }) => ({ kind: "self-check", shows: selfCheckOf(board ?? NEW_BOARD) }),
 };
 
 /** Checks of what lies under the cover. */
-const UNDER_COVER: readonly FitCheck[] = ["depth", "key", "wheels", "screws"];
+const UNDER_COVER: readonly FitCheck[] = ["depth", "key", "wheels", "screws", "wires"];
+
+/** Acts on which few checks depend, with those; every check depends on any other act. */
+const VOIDS: { readonly [Type in FittingAct["type"]]?: readonly FitCheck[] } = {
+  "cover.put": ["cover"],
+  "cover.taken": ["cover"],
+  "strap.put": [],
+  "strap.taken": [],
+  "cable.plugged": ["wires", "self-check"],
+  "cable.pulled": ["wires", "self-check"],
+  "battery.connected": ["wires", "self-check"],
+  "battery.disconnected": ["wires", "self-check"],
+  "fuse.replaced": ["wires", "self-check"],
+  "board.replaced": ["wires", "self-check"],
+};
+
+/** The checks that an act makes worthless: what they showed may be otherwise now. */
+export const voidedBy = ({ type }: FittingAct): readonly FitCheck[] => VOIDS[type] ?? FIT_CHECKS;
+
+const OF_WHEELS: readonly FitCheck[] = ["wheels"];
+const OF_ELECTRONICS: readonly FitCheck[] = ["wires", "self-check"];
+
+/** The checks that there are on a lock, in the order in which one makes them. */
+export const checksOf = ({ board }: Assembly): readonly FitCheck[] =>
+  FIT_CHECKS.filter((check) => !(board === null ? OF_ELECTRONICS : OF_WHEELS).includes(check));
 
 /** What stands in the way of a check, or null. */
 export const hindranceTo = (check: FitCheck, { hasCover }: Assembly): Hindrance | null =>

@@ -1,4 +1,5 @@
 import type { Assembly } from "./assembly";
+import { type Board, selfCheckOf } from "./board";
 import type { Fit } from "./fit";
 import type { FittingSizes } from "./fittingSizes";
 import { offsetOf } from "./offCenter";
@@ -25,6 +26,12 @@ export const FIT_FAULTS = [
   "strike-by-one-screw",
   "bolt-binds",
   "cover-off",
+  "battery-missing",
+  "battery-reversed",
+  "fuse-blown",
+  "cable-out",
+  "encoder-not-found",
+  "board-harmed",
 ] as const;
 
 /** One of them. */
@@ -38,6 +45,11 @@ const BENT_mm = 0.2;
 const HEAVY = 1;
 
 type Rule = (fit: Fit, assembly: Assembly, sizes: FittingSizes) => boolean;
+
+const ofBoard =
+  (isSo: (board: Board) => boolean): Rule =>
+  (_, { board }) =>
+    board !== null && isSo(board);
 
 const RULES: Readonly<Record<FitFault, Rule>> = {
   "ring-off-center": (_, { ring }) => ring !== null && offsetOf(ring.offset) > OFF_CENTER_mm,
@@ -60,6 +72,12 @@ const RULES: Readonly<Record<FitFault, Rule>> = {
   "strike-by-one-screw": (_, { strike }) => strike?.screws === "by-one",
   "bolt-binds": ({ bolt_mm }) => bolt_mm > 0,
   "cover-off": (_, { hasCover }) => !hasCover,
+  "battery-missing": ofBoard(({ leads }) => leads === null),
+  "battery-reversed": ofBoard(({ leads }) => leads === "reversed"),
+  "fuse-blown": ofBoard(({ isFuseBlown }) => isFuseBlown),
+  "cable-out": ofBoard(({ hasCable }) => !hasCable),
+  "encoder-not-found": ofBoard((board) => board.hasCable && selfCheckOf(board) === "no-encoder"),
+  "board-harmed": ofBoard(({ harm }) => harm !== "none"),
 };
 
 /** All that is wrong with a fit, in the order of `FIT_FAULTS`; none where it is good. */

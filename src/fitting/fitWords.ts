@@ -1,3 +1,4 @@
+import type { Assembly } from "./assembly";
 import type { FitCheck } from "./fitCheck";
 import type { FitFault } from "./fitFault";
 
@@ -15,7 +16,13 @@ export const CHECK_LABELS: Readonly<Record<FitCheck, string>> = {
   screws: "Try every screw",
   bolt: "Work the bolt in the strike",
   cover: "Look at the cover",
+  wires: "Look at the wires and the fuse",
+  "self-check": "Run the self-check",
 };
+
+/** The same on the lock in hand: an electronic one has no gate to bring under a nose. */
+export const checkLabel = (check: FitCheck, { board }: Pick<Assembly, "board">): string =>
+  check === "zero" && board !== null ? "Read the dial, cam at its mark" : CHECK_LABELS[check];
 
 interface FaultWords {
   readonly what: string;
@@ -48,7 +55,7 @@ export const FAULT_WORDS: Readonly<Record<FitFault, FaultWords>> = {
   "wrong-keyway": {
     what: "The key is in the wrong keyway.",
     does: "Every number is off by a part of a turn.",
-    fix: "Remove the key and turn the dial to the keyway in which it reads 0 with the gate under the nose.",
+    fix: "Remove the key and turn the dial to the keyway in which it reads 0 with the cam at zero.",
   },
   "key-not-seated": {
     what: "The key is not driven home.",
@@ -124,5 +131,35 @@ export const FAULT_WORDS: Readonly<Record<FitFault, FaultWords>> = {
     what: "The cover is off.",
     does: "Dust and fingers get at the cam and the key, and a wire or a sleeve can catch in them.",
     fix: "Put the cover on when everything under it is right.",
+  },
+  "battery-missing": {
+    what: "The battery is not connected.",
+    does: "The lock is dead: it takes no number.",
+    fix: "Plug in the encoder's cable, then connect the battery.",
+  },
+  "battery-reversed": {
+    what: "The battery's leads are the wrong way round.",
+    does: "The fuse blows, and the lock is dead.",
+    fix: "Disconnect the battery, replace the fuse, and connect the leads as the mark on the board shows.",
+  },
+  "fuse-blown": {
+    what: "The fuse is blown.",
+    does: "No power gets to the board: the lock is dead.",
+    fix: "Put the leads right, then replace the fuse.",
+  },
+  "cable-out": {
+    what: "The encoder's cable is not plugged in.",
+    does: "The board does not see the dial: the lock takes no number.",
+    fix: "Disconnect the battery, plug the cable in, and connect the battery again.",
+  },
+  "encoder-not-found": {
+    what: "The battery was connected before the encoder's cable.",
+    does: "The board looks for the dial only when power comes. It found none, and takes no number until it is restarted.",
+    fix: "Disconnect the battery and connect it again.",
+  },
+  "board-harmed": {
+    what: "Static has harmed the board.",
+    does: "It is dead, or its readings wander while the dial is at rest: no zero holds, and a number dialed right may be refused.",
+    fix: "Wear the wrist strap, disconnect battery and cable, and replace the board.",
   },
 };

@@ -15,6 +15,8 @@ export interface LockToFit {
   readonly changingIndex: Graduations | null;
   /** How far a dial is screwed in from the first hold of its thread until the right keyway lines up, in [0, one turn). */
   readonly slotAt: Graduations;
+  /** Whether it has a board in place of wheels. */
+  readonly isElectronic: boolean;
 }
 
 /** A lock of the shape of a profile. @param slotAt - as `LockToFit.slotAt` */
@@ -23,6 +25,7 @@ export const lockWith = (profile: Profile, slotAt: Graduations): LockToFit => ({
   perTurn: profile.graduations,
   changingIndex: profile.kind === "wheel-pack" ? (profile.changing?.index ?? null) : null,
   slotAt,
+  isElectronic: profile.kind === "dial-encoder",
 });
 
 /** A training lock of the shape of a profile, its keyways anywhere. */

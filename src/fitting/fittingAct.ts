@@ -1,10 +1,32 @@
 import type { Graduations } from "../lock/dial";
 import type { LockerPlace } from "./assembly";
+import type { Leads } from "./board";
 import type { Offset } from "./offCenter";
 import type { Washer } from "./washerStack";
 
+/** By chance, in [0, 1): what a touch without the strap does to a board. */
+interface Touch {
+  readonly luck: number;
+}
+
+/** What a hand does to the board of an electronic lock. */
+export type BoardAct =
+  | { readonly type: "strap.put" }
+  | { readonly type: "strap.taken" }
+  | ({ readonly type: "cable.plugged" } & Touch)
+  | ({ readonly type: "cable.pulled" } & Touch)
+  | ({ readonly type: "battery.connected"; readonly leads: Leads } & Touch)
+  | ({ readonly type: "battery.disconnected" } & Touch)
+  | ({ readonly type: "fuse.replaced" } & Touch)
+  | ({ readonly type: "board.replaced" } & Touch);
+
+type TouchOf<Act> = Act extends Touch ? Omit<Act, "luck"> : never;
+/** An act on the board, chance left out. */
+export type BoardTouch = TouchOf<BoardAct>;
+
 /** What a hand does with the parts. Where chance has a say, such as where a ring comes to lie, the act already says how. */
 export type FittingAct =
+  | BoardAct
   | { readonly type: "ring.put"; readonly offset: Offset; readonly turned: Graduations }
   | { readonly type: "ring.turned"; readonly by: Graduations }
   | { readonly type: "ring.tightened" }
@@ -55,4 +77,9 @@ export type Hindrance =
   | "no-spare"
   | "keyways-apart"
   | "washers-too-thick"
-  | "cover-touches-spindle";
+  | "cover-touches-spindle"
+  | "no-board"
+  | "no-cable"
+  | "no-battery"
+  | "wires-hold-board"
+  | "no-wheels";

@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { list, number, oneOf, within } from "../lock/fieldSchemas";
+import { list, number, oneOf, share, within } from "../lock/fieldSchemas";
 import { FIT_CHECKS, type FitCheck } from "./fitCheck";
 import type { FittingAct } from "./fittingAct";
 
@@ -10,6 +10,10 @@ const graduations = within(-1e6, 1e6, "graduations");
 
 /** A way off the middle, from outside. */
 export const offsetSchema = z.object({ x_mm: mm, y_mm: mm });
+
+/** Chance of a touch, from outside. */
+const luck = share(0, 1);
+const touch = <const Type extends FittingAct["type"]>(type: Type) => z.object({ type: z.literal(type), luck });
 
 const bare = <const Type extends FittingAct["type"]>(type: Type) => z.object({ type: z.literal(type) });
 
@@ -40,6 +44,14 @@ export const fittingActSchema = z.discriminatedUnion("type", [
   bare("strike.loosened"),
   bare("cover.put"),
   bare("cover.taken"),
+  bare("strap.put"),
+  bare("strap.taken"),
+  touch("cable.plugged"),
+  touch("cable.pulled"),
+  z.object({ type: z.literal("battery.connected"), leads: oneOf(["right", "reversed"]), luck }),
+  touch("battery.disconnected"),
+  touch("fuse.replaced"),
+  touch("board.replaced"),
 ]) satisfies z.ZodMiniType<FittingAct>;
 
 /** A check of a fitting, from outside. */

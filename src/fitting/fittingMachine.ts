@@ -3,9 +3,12 @@ import type { FitCheck } from "./fitCheck";
 import type { FitStage } from "./fitStage";
 import type { Hindrance } from "./fittingAct";
 
-/** What the chart takes in: an act that was done, with what the lock came to; one that could not be; a check; the word that it is ready. */
+/**
+ * What the chart takes in: an act that was done, with what the lock came to; one that could not be; a check; the word
+ * that it is ready. A part that is moved names the checks that it makes worthless, where it is not every one.
+ */
 export type FittingEvent =
-  | { readonly type: "part.moved"; readonly stage: FitStage; readonly isCover?: boolean }
+  | { readonly type: "part.moved"; readonly stage: FitStage; readonly voids?: readonly FitCheck[] }
   | { readonly type: "part.stopped"; readonly by: Hindrance }
   | { readonly type: "check.made"; readonly check: FitCheck }
   | { readonly type: "fit.declared" }
@@ -44,8 +47,7 @@ const MOVES = {
  * A dial that is fitted: apart, coupled, closed, or spoiled beyond what the tray can mend; then the word that it is ready,
  * and the debrief.
  *
- * A part that is moved makes every check before it worthless; the cover, which nothing under it depends on, makes only the
- * look at itself worthless. The word can be taken back, and the work goes on where it was.
+ * A part that is moved makes the checks before it worthless that could now show something else. The word can be taken back, and the work goes on where it was.
  */
 export const fittingMachine = setup({
   types: { context: {} as FittingContext, events: {} as FittingEvent },
@@ -55,8 +57,8 @@ export const fittingMachine = setup({
   },
   actions: {
     move: assign(({ context, event }) => {
-      const isCover = event.type === "part.moved" && event.isCover === true;
-      const checks = isCover ? context.checks.filter((check) => check !== "cover") : [];
+      const voids = event.type === "part.moved" ? event.voids : undefined;
+      const checks = voids === undefined ? [] : context.checks.filter((check) => !voids.includes(check));
       return { acts: context.acts + 1, checks, stopped: null };
     }),
     stop: assign(({ event }) => (event.type === "part.stopped" ? { stopped: event.by } : {})),

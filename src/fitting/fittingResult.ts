@@ -1,6 +1,6 @@
 import { type Assembly, SPARES } from "./assembly";
 import { fitOf } from "./fit";
-import { FIT_CHECKS, type FitCheck } from "./fitCheck";
+import { checksOf, type FitCheck } from "./fitCheck";
 import { type FitFault, fitFaults } from "./fitFault";
 import type { FitStage } from "./fitStage";
 import type { LockToFit } from "./fittedLock";
@@ -30,7 +30,7 @@ export function fittingResult(
   return {
     declared,
     faults: fit === null ? [] : fitFaults(fit, assembly, lock.sizes),
-    skipped: FIT_CHECKS.filter((check) => !checks.includes(check)),
+    skipped: checksOf(assembly).filter((check) => !checks.includes(check)),
     moves: acts,
     spindlesUsed: SPARES - assembly.spares,
   };

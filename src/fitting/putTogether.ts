@@ -1,6 +1,7 @@
 import { type Assembly, isGluedIn, type KeyIn, type LockerPlace, newSpindle, type RingOn } from "./assembly";
+import { boardAfter } from "./board";
 import { farthestIn, keywayAt, type LockToFit, standsOutNow } from "./fittedLock";
-import type { FittingAct, Hindrance } from "./fittingAct";
+import type { BoardAct, FittingAct, Hindrance } from "./fittingAct";
 import { screwAfter } from "./keySeat";
 import { stackFit } from "./washerStack";
 
@@ -35,6 +36,13 @@ const changeRing = (now: Assembly, mustBe: "loose" | "any", change: (ring: RingO
 const changeKey = (now: Assembly, change: (key: KeyIn) => Change): Done => {
   if (now.hasCover) return "cover-in-the-way";
   return now.key === null ? "no-key" : change(now.key);
+};
+
+const changeBoard = ({ board, hasCover }: Assembly, act: BoardAct, { sizes }: LockToFit): Done => {
+  if (board === null) return "no-board";
+  if (hasCover && "luck" in act) return "cover-in-the-way";
+  const done = boardAfter(board, act, sizes.staticHarms);
+  return typeof done === "string" ? done : { board: done };
 };
 
 const ACTS: Acts = {
@@ -114,7 +122,10 @@ const ACTS: Acts = {
       return { key: { ...key, screw }, spindle: { ...now.spindle, isStripped: screw === "stripped" } };
     }),
   "key.taken": (now) => changeKey(now, () => ({ key: null, locker: without(now, "key-screw") })),
-  "locker.dropped": (now, { at }) => unless([coverInTheWay(now)], () => ({ locker: [...now.locker, at] })),
+  "locker.dropped": (now, { at }) =>
+    unless([coverInTheWay(now), ["no-wheels", at === "wheels" && now.board !== null]], () => ({
+      locker: [...now.locker, at],
+    })),
 
   "strike.hung": (now, { above_mm }) =>
     unless([["is-there-already", now.strike !== null]], () => ({ strike: { above_mm, screws: "by-one" } })),
@@ -136,6 +147,15 @@ const ACTS: Acts = {
       () => ({ hasCover: true }),
     ),
   "cover.taken": (now) => unless([["no-cover", !now.hasCover]], () => ({ hasCover: false })),
+
+  "strap.put": changeBoard,
+  "strap.taken": changeBoard,
+  "cable.plugged": changeBoard,
+  "cable.pulled": changeBoard,
+  "battery.connected": changeBoard,
+  "battery.disconnected": changeBoard,
+  "fuse.replaced": changeBoard,
+  "board.replaced": changeBoard,
 };
 
 /**

@@ -1,3 +1,4 @@
+import { lockToFit } from "../fitting/fittedLock";
 import { TRAINING_SIZES } from "../fitting/fittingSizes";
 import { playAfterUse } from "../fitting/keySeat";
 import type { Profile, Range } from "../lock/profile";
@@ -90,10 +91,7 @@ export function drawVisit(profile: Profile, seed: number): VisitTask {
   const kind = lockKindOf(profile);
   const instructions = drawInstructions(chance);
   const conditions = drawConditions(kind, chance);
-  const perTurn = profile.graduations;
-  const changingIndex = profile.kind === "wheel-pack" ? (profile.changing?.index ?? null) : null;
-  const slotAt = Math.floor(chance() * perTurn);
-  const fresh = freshLock(kind, { sizes: TRAINING_SIZES, perTurn, changingIndex, slotAt });
+  const fresh = freshLock(kind, lockToFit(profile, chance));
   const months = 1 + Math.floor(chance() * (instructions.batteries.months - 1));
   const cell = { type: instructions.batteries.type, months, used: between(GOOD_used, chance) };
   const inUse = kind === "electronic" ? { ...fresh, cells: setOf(cell) } : fresh;

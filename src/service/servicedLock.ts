@@ -60,6 +60,7 @@ export function freshLock(kind: LockKind, toFit: LockToFit): ServicedLock {
       locker: ["key-screw"],
       strike: { above_mm: 0, screws: "by-all" },
       hasCover: true,
+      board: null,
     },
     soil: { dirt: 0, dryBearing: 0, paint: 0 },
     worn: 0,

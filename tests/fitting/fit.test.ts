@@ -1,10 +1,20 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Assembly, inTheTray } from "../../src/fitting/assembly";
+import type { Board } from "../../src/fitting/board";
 import { FIT_FAULTS, type FitFault, fitFaults } from "../../src/fitting/fitFault";
 import { goodPlaces, type LockToFit } from "../../src/fitting/fittedLock";
 import { seededChance } from "../../src/statistics/chance";
-import { after, diagnosed, dialInFor, fitted, goodActs, trainingLock, wellFitted } from "../support/fitter";
+import {
+  after,
+  diagnosed,
+  dialInFor,
+  fitted,
+  goodActs,
+  trainingLock,
+  wellConnected,
+  wellFitted,
+} from "../support/fitter";
 
 const slotAt = fc.integer({ min: 0, max: 99 });
 const faultsOf = (assembly: Assembly, lock: LockToFit) => fitFaults(fitted(assembly, lock), assembly, lock.sizes);
@@ -14,6 +24,7 @@ test("a lock fitted in order is faultless, wherever its keyways lie", () => {
     fc.property(slotAt, (slot) => {
       const lock = trainingLock(slot);
       expect(faultsOf(wellFitted(lock), lock)).toEqual([]);
+      expect(faultsOf(wellConnected(lock), lock)).toEqual([]);
     }),
   );
 });
@@ -49,6 +60,12 @@ const SPOILED: Readonly<Record<FitFault, (good: Assembly, lock: LockToFit, part:
   "strike-by-one-screw": (good) => ({ ...good, strike: { above_mm: 0, screws: "by-one" } }),
   "bolt-binds": (good, _, part) => ({ ...good, strike: { above_mm: 1.2 + 4 * part, screws: "by-all" } }),
   "cover-off": (good) => ({ ...good, hasCover: false }),
+  "battery-missing": (good) => withBoard(good, { leads: null }),
+  "battery-reversed": (good) => withBoard(good, { leads: "reversed", isFuseBlown: true }),
+  "fuse-blown": (good) => withBoard(good, { isFuseBlown: true }),
+  "cable-out": (good) => withBoard(good, { hasCable: false }),
+  "encoder-not-found": (good) => withBoard(good, { foundEncoder: false }),
+  "board-harmed": (good, _, part) => withBoard(good, { harm: part < 0.5 ? "dead" : "unsteady" }),
 };
 
 const withRing = (good: Assembly, ring: Partial<NonNullable<Assembly["ring"]>>): Assembly => ({
@@ -59,6 +76,10 @@ const withKey = (good: Assembly, key: Partial<NonNullable<Assembly["key"]>>): As
   ...good,
   key: good.key && { ...good.key, ...key },
 });
+const withBoard = (good: Assembly, board: Partial<Board>): Assembly => ({
+  ...good,
+  board: good.board && { ...good.board, ...board },
+});
 /** A spindle that is longer by as much, its dial at the same gap: screwed in farther by as much. */
 const withLength = (good: Assembly, by_mm: number): Assembly => ({
   ...good,
@@ -66,13 +87,25 @@ const withLength = (good: Assembly, by_mm: number): Assembly => ({
   dialIn: (good.dialIn ?? 0) + (by_mm * 40 * 100) / 25.4,
 });
 
+const OF_ELECTRONICS: readonly FitFault[] = FIT_FAULTS.slice(FIT_FAULTS.indexOf("battery-missing"));
+/** What comes with a fault: a wider or a narrower gap may rub, and leads the wrong way round blow the fuse. */
+const WITH: { readonly [fault in FitFault]?: FitFault } = { "battery-reversed": "fuse-blown" };
+
+/** A lock without fault that can have one. Only a lock with wheels can have them glued. */
+function goodFor(fault: FitFault, lock: LockToFit): Assembly {
+  const isElectronic = OF_ELECTRONICS.includes(fault) || (fault !== "locker-astray" && lock.slotAt % 2 === 1);
+  return isElectronic ? wellConnected(lock) : wellFitted(lock);
+}
+
 describe.each(FIT_FAULTS)("%s", (fault) => {
   test("is the one fault of a lock that is spoiled so", () => {
     fc.assert(
       fc.property(slotAt, fc.double({ min: 0, max: 1, noNaN: true }), (slot, part) => {
         const lock = trainingLock(slot);
-        const spoiled = SPOILED[fault](wellFitted(lock), lock, part);
-        expect(faultsOf(spoiled, lock).filter((one) => one !== "rubs" || fault === "rubs")).toEqual([fault]);
+        const spoiled = SPOILED[fault](goodFor(fault, lock), lock, part);
+        const others = faultsOf(spoiled, lock).filter((one) => one !== fault);
+        expect(faultsOf(spoiled, lock)).toContain(fault);
+        expect(others.filter((one) => one !== "rubs" && one !== WITH[fault])).toEqual([]);
       }),
     );
   });
@@ -83,7 +116,7 @@ describe.each(FIT_FAULTS)("%s", (fault) => {
     let right = 0;
     for (let run = 0; run < runs; run++) {
       const lock = trainingLock(Math.floor(100 * chance()));
-      const spoiled = SPOILED[fault](wellFitted(lock), lock, chance());
+      const spoiled = SPOILED[fault](goodFor(fault, lock), lock, chance());
       const is = new Set(faultsOf(spoiled, lock));
       const found = diagnosed(spoiled, lock, chance);
       if (is.size === found.size && [...is].every((one) => found.has(one))) right += 1;
@@ -98,7 +131,8 @@ test("a technician finds nothing wrong with a lock that is fitted well, in 99 ru
   let quiet = 0;
   for (let run = 0; run < runs; run++) {
     const lock = trainingLock(Math.floor(100 * chance()));
-    if (diagnosed(wellFitted(lock), lock, chance).size === 0) quiet += 1;
+    const good = run % 2 === 0 ? wellFitted(lock) : wellConnected(lock);
+    if (diagnosed(good, lock, chance).size === 0) quiet += 1;
   }
   expect(quiet / runs).toBeGreaterThanOrEqual(0.99);
 });

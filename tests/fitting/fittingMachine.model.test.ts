@@ -11,7 +11,7 @@ import { holdToPlain, walkedChart } from "../support/walkedChart";
 const STAGES: readonly FitStage[] = ["apart", "coupled", "closed", "spent"];
 const EVENTS: readonly FittingEvent[] = [
   ...STAGES.map((stage) => ({ type: "part.moved", stage }) as const),
-  { type: "part.moved", stage: "closed", isCover: true },
+  { type: "part.moved", stage: "closed", voids: ["cover"] },
   { type: "part.stopped", by: "keyways-apart" },
   { type: "check.made", check: "depth" },
   { type: "check.made", check: "zero" },
@@ -46,7 +46,8 @@ const isTogether = ({ value }: Plain) => value === "coupled" || value === "close
 const WORKING: { readonly [Type in FittingEvent["type"]]?: Told } = {
   "part.moved": (now, event) => {
     if (event.type !== "part.moved") return now;
-    const hold = event.isCover === true ? now.context.checks.filter((check) => check !== "cover") : [];
+    const { voids } = event;
+    const hold = voids === undefined ? [] : now.context.checks.filter((check) => !voids.includes(check));
     return noteOf(now, { acts: now.context.acts + 1, checks: hold, stopped: null }, event.stage);
   },
   "part.stopped": (now, event) => (event.type === "part.stopped" ? noteOf(now, { stopped: event.by }) : now),

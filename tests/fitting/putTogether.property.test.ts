@@ -1,16 +1,21 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Assembly, inTheTray } from "../../src/fitting/assembly";
+import { type Board, NEW_BOARD } from "../../src/fitting/board";
 import { fitFaults } from "../../src/fitting/fitFault";
 import { stageOf } from "../../src/fitting/fitStage";
 import { gapOf, goodPlaces, type LockToFit } from "../../src/fitting/fittedLock";
-import type { FittingAct } from "../../src/fitting/fittingAct";
+import type { BoardTouch, FittingAct } from "../../src/fitting/fittingAct";
+import { CENTERED } from "../../src/fitting/offCenter";
 import { putTogether } from "../../src/fitting/putTogether";
-import { after, fitted, goodActs, trainingLock } from "../support/fitter";
+import { after, ELECTRONIC_ACTS, fitted, goodActs, trainingLock } from "../support/fitter";
 
 const millimeters = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const plain = (...types: readonly FittingAct["type"][]) =>
   fc.constantFrom(...types).map((type) => ({ type }) as FittingAct);
+const part = millimeters(0, 0.999);
+const touch = (...types: readonly Exclude<BoardTouch["type"], "battery.connected">[]) =>
+  fc.record({ type: fc.constantFrom(...types), luck: part });
 const lock = trainingLock(30);
 const [, , , , , cut, , screwed] = goodActs(lock);
 if (cut === undefined || screwed === undefined) throw new Error("the good acts begin otherwise");
@@ -40,10 +45,21 @@ const act: fc.Arbitrary<FittingAct> = fc.oneof(
   plain("body.hung", "body.tightened", "body.taken", "dial.taken", "strike.tightened", "strike.loosened"),
   plain("key.put", "key.driven", "key.taken", "cover.put", "cover.taken"),
   fc.constantFrom(cut, screwed),
+  touch("cable.plugged", "cable.pulled", "battery.disconnected", "fuse.replaced", "board.replaced"),
+  fc.record({
+    type: fc.constant("battery.connected" as const),
+    leads: fc.constantFrom("right" as const, "reversed" as const),
+    luck: part,
+  }),
+  plain("strap.put", "strap.taken"),
 );
 
-const worked = (acts: readonly FittingAct[]): Assembly =>
-  acts.reduce<Assembly>((now, one) => putTogether(now, one, lock).assembly, inTheTray(lock.sizes.spindle_mm));
+/** A lock that is worked on, one with wheels or an electronic one. */
+const worked = (acts: readonly FittingAct[], board: Board | null): Assembly =>
+  acts.reduce<Assembly>(
+    (now, one) => putTogether(now, one, lock).assembly,
+    inTheTray(lock.sizes.spindle_mm, CENTERED, board),
+  );
 
 /** Whether a fit with this spindle, the dial as close as it may be, leaves the key without a hold. */
 function isTooShort(length_mm: number): boolean {
@@ -63,6 +79,10 @@ function mended(now: Assembly, of: LockToFit): Assembly {
     { type: "ring.loosened" },
     { type: "ring.taken" },
     { type: "spindle.dressed" },
+    { type: "strap.put" },
+    { type: "battery.disconnected", luck: 0 },
+    { type: "cable.pulled", luck: 0 },
+    { type: "board.replaced", luck: 0 },
   ];
   const bare = apart.reduce((one, step) => putTogether(one, step, of).assembly, now);
   const { spindle, locker } = bare;
@@ -79,7 +99,9 @@ function mended(now: Assembly, of: LockToFit): Assembly {
   const fits = goodActs(of, ready.spindle.length_mm).filter(
     ({ type }) => (type !== "strike.hung" && type !== "strike.tightened") || ready.strike === null,
   );
-  return after(ready, [...fits, ...strike], of);
+  const connected = ready.board === null ? [] : ELECTRONIC_ACTS;
+  const beforeCover = [...fits.filter(({ type }) => type !== "cover.put"), ...strike, ...connected];
+  return after(ready, [...beforeCover, { type: "cover.put" }], of);
 }
 
 /** Whether it does, with all that is in the tray. */
@@ -94,11 +116,12 @@ function comesGood(now: Assembly): boolean {
 
 describe("parts that are put together in any order", () => {
   const acts = fc.array(act, { maxLength: 60 });
+  const board = fc.constantFrom(null, NEW_BOARD);
 
   test("always come to a state with a name; what cannot be done changes nothing", () => {
     fc.assert(
-      fc.property(acts, act, (before, one) => {
-        const now = worked(before);
+      fc.property(acts, act, board, (before, one, of) => {
+        const now = worked(before, of);
         expect(["apart", "coupled", "closed", "spent"]).toContain(stageOf(now, lock));
         const { assembly, hindrance } = putTogether(now, one, lock);
         if (hindrance !== null) expect(assembly).toBe(now);
@@ -110,7 +133,7 @@ describe("parts that are put together in any order", () => {
   test("never pass through each other: the dial does not go through its ring, nor a cover over a spindle", () => {
     fc.assert(
       fc.property(acts, (all) => {
-        const { dialIn, spindle, spares } = worked(all);
+        const { dialIn, spindle, spares } = worked(all, null);
         if (dialIn !== null) expect(gapOf(lock, spindle.length_mm, dialIn)).toBeGreaterThanOrEqual(0);
         expect(spares).toBeGreaterThanOrEqual(0);
         expect(spindle.length_mm).toBeLessThanOrEqual(lock.sizes.spindle_mm);
@@ -123,8 +146,8 @@ describe("parts that are put together in any order", () => {
     let mendedOnes = 0;
     let spentOnes = 0;
     fc.assert(
-      fc.property(acts, (all) => {
-        const now = worked(all);
+      fc.property(acts, board, (all, of) => {
+        const now = worked(all, of);
         const isMended = comesGood(now);
         if (isMended) mendedOnes += 1;
         else spentOnes += 1;

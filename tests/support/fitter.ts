@@ -1,10 +1,12 @@
 import { type Assembly, inTheTray } from "../../src/fitting/assembly";
+import { NEW_BOARD } from "../../src/fitting/board";
 import { type Fit, fitOf } from "../../src/fitting/fit";
-import { checkFit, FIT_CHECKS, type FitCheck, type FitObservation } from "../../src/fitting/fitCheck";
+import { checkFit, checksOf, type FitCheck, type FitObservation } from "../../src/fitting/fitCheck";
 import type { FitFault } from "../../src/fitting/fitFault";
 import { gapAtFirstHold, goodPlaces, type LockToFit } from "../../src/fitting/fittedLock";
 import type { FittingAct } from "../../src/fitting/fittingAct";
 import { TRAINING_SIZES } from "../../src/fitting/fittingSizes";
+import { CENTERED } from "../../src/fitting/offCenter";
 import { offsetEstimate } from "../../src/fitting/offsetEstimate";
 import { putTogether } from "../../src/fitting/putTogether";
 import { spindleLength } from "../../src/fitting/spindleLength";
@@ -16,6 +18,7 @@ export const trainingLock = (slotAt: number): LockToFit => ({
   perTurn: 100,
   changingIndex: 10,
   slotAt,
+  isElectronic: false,
 });
 
 /** The lock after acts, each of which must go. */
@@ -51,6 +54,17 @@ export function goodActs(lock: LockToFit, has_mm = lock.sizes.spindle_mm): reado
   ];
 }
 
+/** The acts that connect an electronic lock well, the strap on first. */
+export const ELECTRONIC_ACTS: readonly FittingAct[] = [
+  { type: "strap.put" },
+  { type: "cable.plugged", luck: 0 },
+  { type: "battery.connected", leads: "right", luck: 0 },
+];
+
+/** An electronic lock, fitted well. */
+export const wellConnected = (lock: LockToFit): Assembly =>
+  after(inTheTray(lock.sizes.spindle_mm, CENTERED, NEW_BOARD), [...ELECTRONIC_ACTS, ...goodActs(lock)], lock);
+
 export const wellFitted = (lock: LockToFit): Assembly => after(inTheTray(lock.sizes.spindle_mm), goodActs(lock), lock);
 
 export function fitted(assembly: Assembly, lock: LockToFit): Fit {
@@ -64,7 +78,9 @@ export const dialInFor = (lock: LockToFit, length_mm: number, gap_mm: number): n
   ((gapAtFirstHold(lock, length_mm) - gap_mm) * lock.sizes.threadsPerInch * lock.perTurn) / 25.4;
 
 type Of<Kind extends FitCheck> = Extract<FitObservation, { readonly kind: Kind }>;
-type Conclusions = { readonly [Kind in FitCheck]: (seen: Of<Kind>, lock: LockToFit) => readonly FitFault[] };
+type Conclusions = {
+  readonly [Kind in FitCheck]: (seen: Of<Kind>, lock: LockToFit, all: readonly FitObservation[]) => readonly FitFault[];
+};
 
 const when = (fault: FitFault, isSo: boolean): readonly FitFault[] => (isSo ? [fault] : []);
 
@@ -108,14 +124,37 @@ const CONCLUSIONS: Conclusions = {
   ],
   bolt: ({ drags }) => [...when("bolt-binds", drags === true), ...when("strike-missing", drags === null)],
   cover: ({ isOn }) => when("cover-off", !isOn),
+  wires: ({ leads, hasCable, isFuseBlown }) => [
+    ...when("battery-missing", leads === null),
+    ...when("battery-reversed", leads === "reversed"),
+    ...when("fuse-blown", isFuseBlown),
+    ...when("cable-out", !hasCable),
+  ],
+  "self-check": ({ shows }, _, all) => {
+    const wires = all.find((one) => one.kind === "wires");
+    // What the wires explain is no fault of the board.
+    const isWired = wires?.hasCable === true && wires.leads === "right" && !wires.isFuseBlown;
+    return [
+      ...when("encoder-not-found", isWired && shows === "no-encoder"),
+      ...when("board-harmed", shows === "unsteady" || (isWired && shows === "silent")),
+    ];
+  },
 };
 
-/** A technician who makes every check, the marks several times, and says what is wrong. */
-export function diagnosed(assembly: Assembly, lock: LockToFit, chance: Chance): ReadonlySet<FitFault> {
+/** A technician who makes checks, every one where none are named, and says what is wrong. */
+export function diagnosed(
+  assembly: Assembly,
+  lock: LockToFit,
+  chance: Chance,
+  checks = checksOf(assembly),
+): ReadonlySet<FitFault> {
   const fit = fitted(assembly, lock);
-  const found = FIT_CHECKS.flatMap((kind) => {
-    const seen = checkFit(kind, { fit, assembly, lock, chance });
-    return (CONCLUSIONS[kind] as (seen: FitObservation, lock: LockToFit) => readonly FitFault[])(seen, lock);
-  });
-  return new Set(found);
+  const seen = checks.map((kind) => checkFit(kind, { fit, assembly, lock, chance }));
+  const concluded = (one: FitObservation) =>
+    (CONCLUSIONS[one.kind] as (...all: readonly [FitObservation, LockToFit, typeof seen]) => readonly FitFault[])(
+      one,
+      lock,
+      seen,
+    );
+  return new Set(seen.flatMap(concluded));
 }

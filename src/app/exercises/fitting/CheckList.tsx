@@ -1,9 +1,11 @@
-import { FIT_CHECKS, type FitCheck, type FitObservation } from "../../../fitting/fitCheck";
-import { CHECK_LABELS } from "../../../fitting/fitWords";
+import type { Assembly } from "../../../fitting/assembly";
+import { checksOf, type FitCheck, type FitObservation } from "../../../fitting/fitCheck";
+import { checkLabel } from "../../../fitting/fitWords";
 import { Button } from "../../parts/controls/Button";
 import { observationText } from "./seen/observationWords";
 
 interface CheckListProps {
+  readonly assembly: Assembly;
   readonly made: readonly FitCheck[];
   /** What they showed, latest first. */
   readonly log: readonly FitObservation[];
@@ -13,13 +15,13 @@ interface CheckListProps {
 }
 
 /** A button for each check, and what those that were made have shown. */
-export function CheckList({ made, log, isOff, onCheck }: CheckListProps) {
+export function CheckList({ assembly, made, log, isOff, onCheck }: CheckListProps) {
   return (
     <>
       <div className="row">
-        {FIT_CHECKS.map((check) => (
+        {checksOf(assembly).map((check) => (
           <Button key={check} className="slim" disabled={isOff} onClick={() => onCheck(check)}>
-            {CHECK_LABELS[check]}
+            {checkLabel(check, assembly)}
             {made.includes(check) && <span aria-hidden="true"> ●</span>}
             {made.includes(check) && <span className="visually-hidden">, made</span>}
           </Button>

@@ -28,7 +28,13 @@ export function Checks({ session, isOnce }: ChecksProps) {
       <p>
         {STAGE_WORDS[state]} {state === "spent" && spentAdvice(isOnce)}
       </p>
-      <CheckList isOff={!isTogether} log={session.log} made={checks} onCheck={(check) => session.check(check)} />
+      <CheckList
+        assembly={session.assembly}
+        isOff={!isTogether}
+        log={session.log}
+        made={checks}
+        onCheck={(check) => session.check(check)}
+      />
       <div className="row">
         <Button disabled={state === "apart"} onClick={() => session.declare()}>
           {isOnce ? "The dial is fitted" : "The dial is fitted: show the debrief"}

@@ -1,8 +1,9 @@
 import { useSelector } from "@xstate/react";
+import { type Board, type SelfCheck, selfCheckOf } from "../../../fitting/board";
 import { type Fit, jointsOf } from "../../../fitting/fit";
-import { FIT_CHECKS } from "../../../fitting/fitCheck";
+import { checksOf } from "../../../fitting/fitCheck";
 import { type FitFault, fitFaults } from "../../../fitting/fitFault";
-import { CHECK_LABELS, FAULT_WORDS } from "../../../fitting/fitWords";
+import { checkLabel, FAULT_WORDS } from "../../../fitting/fitWords";
 import { fitQuery, withWeight } from "../../hand/dial/dialAddress";
 import { Button } from "../../parts/controls/Button";
 import { memoryOf } from "../../parts/page/ofChart";
@@ -34,8 +35,32 @@ function Faults({ faults }: { readonly faults: readonly FitFault[] }) {
   );
 }
 
+/** What an electronic lock makes of the dial as it is. */
+const ELECTRONICS: Readonly<Record<SelfCheck, string>> = {
+  passes: "The self-check passes: the lock reads its dial.",
+  silent: "The lock is dead: it reads nothing, and no number opens it.",
+  "no-encoder": "The lock does not find its dial: it reads nothing, and no number opens it.",
+  unsteady: "Readings wander while the dial is at rest: no zero holds, and a number dialed right may be refused.",
+};
+
+/** What was done to the board, and what it does to what is read. */
+function BoardEffects({ board }: { readonly board: Board }) {
+  const { bareTouches } = board;
+  return (
+    <>
+      <li>{ELECTRONICS[selfCheckOf(board)]}</li>
+      {bareTouches > 0 && (
+        <li>
+          You touched the board {bareTouches === 1 ? "once" : `${bareTouches} times`} without the wrist strap. Static
+          can harm it, and it may show only later.
+        </li>
+      )}
+    </>
+  );
+}
+
 /** What the fit does to what is read and dialed. */
-function Effects({ fit }: { readonly fit: Fit }) {
+function Effects({ fit, board }: { readonly fit: Fit; readonly board: Board | null }) {
   const { openingReads, changingReads, numbersOff, runout } = fit;
   const between = changingReads === null ? null : changingReads - openingReads;
   return (
@@ -56,7 +81,13 @@ function Effects({ fit }: { readonly fit: Fit }) {
           and too little on the other. No zero compensates for this: it is right at zero alone.
         </li>
       )}
-      {numbersOff !== 0 && <li>The key puts every number {numbersOff} graduations off.</li>}
+      {numbersOff !== 0 && (
+        <li>
+          The key puts every number {numbersOff} graduations off.
+          {board !== null && " Setting zero compensates for this, but the dial no longer reads 0 at the cam's mark."}
+        </li>
+      )}
+      {board !== null && <BoardEffects board={board} />}
       <li>
         Lost motion: {fit.lostMotion.toFixed(2)} graduations
         {fit.playGrows > 0 && `, and ${fit.playGrows.toFixed(1)} more in every thousand turns`}.
@@ -70,7 +101,8 @@ export function FitDebrief({ session }: { readonly session: FittingSession }) {
   const { checks, declared } = useSelector(session.chart, memoryOf);
   const { fit, assembly, lock } = session;
   if (declared === null) return null;
-  const skipped = FIT_CHECKS.filter((check) => !checks.includes(check));
+  const skipped = checksOf(assembly).filter((check) => !checks.includes(check));
+  const takesNumbers = assembly.board === null || selfCheckOf(assembly.board) === "passes";
   return (
     <section className="panel stack" aria-label="Debrief">
       <h2>Debrief</h2>
@@ -79,20 +111,21 @@ export function FitDebrief({ session }: { readonly session: FittingSession }) {
       ) : (
         <>
           <Faults faults={fitFaults(fit, assembly, lock.sizes)} />
-          <Effects fit={fit} />
+          <Effects fit={fit} board={assembly.board} />
           <RingPlot assembly={assembly} lock={lock} />
         </>
       )}
       <p>
         {skipped.length === 0
           ? "You made every check."
-          : `Checks you did not make on this fit: ${skipped.map((check) => CHECK_LABELS[check].toLowerCase()).join("; ")}.`}
+          : `Checks you did not make on this fit: ${skipped.map((check) => checkLabel(check, assembly).toLowerCase()).join("; ")}.`}
       </p>
+      {!takesNumbers && <p>There is no zero to set until the self-check passes.</p>}
       <p className="text-soft text-small">Practice result, not a certificate.</p>
       <div className="row">
         {declared !== "spent" && <Button onClick={() => session.goOn()}>Go on fitting</Button>}
         <Button onClick={() => session.again()}>Start again, on another door</Button>
-        {fit !== null && (
+        {fit !== null && takesNumbers && (
           <a className="button" href={nextAddressOf(session, fit)}>
             {session.profile.kind === "dial-encoder" ? "Set this lock's zero" : "Dial this lock on the bench"}
           </a>

@@ -2,7 +2,7 @@ import { useSelector } from "@xstate/react";
 import { useState } from "react";
 import type { LockerPlace } from "../../../fitting/assembly";
 import { farthestIn } from "../../../fitting/fittedLock";
-import type { FittingAct } from "../../../fitting/fittingAct";
+import type { BoardTouch, FittingAct } from "../../../fitting/fittingAct";
 import type { Washer } from "../../../fitting/washerStack";
 import { Button } from "../../parts/controls/Button";
 import { NumberField } from "../../parts/controls/NumberField";
@@ -130,9 +130,31 @@ function DialButtons({ session }: TrayProps) {
   );
 }
 
+/** What there is to do in the body of an electronic lock. */
+function BoardButtons({ session }: TrayProps) {
+  const touch = (act: BoardTouch) => () => session.touchBoard(act);
+  return (
+    <ActButtons
+      session={session}
+      acts={[
+        { label: "Put the wrist strap on", act: { type: "strap.put" } },
+        { label: "Take the wrist strap off", act: { type: "strap.taken" } },
+        { label: "Plug the encoder's cable in", act: touch({ type: "cable.plugged" }) },
+        { label: "Pull the encoder's cable", act: touch({ type: "cable.pulled" }) },
+        { label: "Battery: red lead to plus", act: touch({ type: "battery.connected", leads: "right" }) },
+        { label: "Battery: red lead to minus", act: touch({ type: "battery.connected", leads: "reversed" }) },
+        { label: "Disconnect the battery", act: touch({ type: "battery.disconnected" }) },
+        { label: "Replace the fuse", act: touch({ type: "fuse.replaced" }) },
+        { label: "Replace the board", act: touch({ type: "board.replaced" }) },
+      ]}
+    />
+  );
+}
+
 /** The parts in the tray, and what one can do with each. Nothing is locked: what stands in the way says so. */
 export function PartsTray({ session }: TrayProps) {
   const { stopped } = useSelector(session.chart, memoryOf);
+  const { board } = session.assembly;
   return (
     <section className="panel stack" aria-label="Parts">
       <h2>Parts</h2>
@@ -176,9 +198,18 @@ export function PartsTray({ session }: TrayProps) {
           { label: "Screw firmly, 0.6 Nm", act: { type: "key.screwed", torque_Nm: 0.6 } },
           { label: "Screw hard, 1.2 Nm", act: { type: "key.screwed", torque_Nm: 1.2 } },
           { label: "Remove the key", act: { type: "key.taken" } },
-          ...LOCKER.map(({ at, label }) => ({ label, act: { type: "locker.dropped", at } as const })),
+          ...LOCKER.filter(({ at }) => at !== "wheels" || board === null).map(({ at, label }) => ({
+            label,
+            act: { type: "locker.dropped", at } as const,
+          })),
         ]}
       />
+      {board !== null && (
+        <>
+          <h3>Board and battery</h3>
+          <BoardButtons session={session} />
+        </>
+      )}
       <h3>Strike and cover</h3>
       <ActButtons
         session={session}

@@ -2,10 +2,10 @@ import { createActor } from "xstate";
 import type { Assembly } from "../../../fitting/assembly";
 import { anyWay, type DoorToFit, drawDoor, trayAt } from "../../../fitting/doorToFit";
 import { type Fit, fitOf } from "../../../fitting/fit";
-import { checkFit, type FitCheck, type FitObservation, hindranceTo } from "../../../fitting/fitCheck";
+import { checkFit, type FitCheck, type FitObservation, hindranceTo, voidedBy } from "../../../fitting/fitCheck";
 import { stageOf } from "../../../fitting/fitStage";
 import { type LockToFit, lockWith } from "../../../fitting/fittedLock";
-import type { FittingAct } from "../../../fitting/fittingAct";
+import type { BoardTouch, FittingAct } from "../../../fitting/fittingAct";
 import { fittingMachine } from "../../../fitting/fittingMachine";
 import { putTogether } from "../../../fitting/putTogether";
 import type { Profile } from "../../../lock/profile";
@@ -48,9 +48,9 @@ export class FittingSession extends Store {
     if (hindrance === null) {
       this.assembly = assembly;
       this.acts = [...this.acts, act];
-      const isCover = act.type === "cover.put" || act.type === "cover.taken";
-      if (!isCover) this.log = [];
-      this.chart.send({ type: "part.moved", stage: stageOf(assembly, this.lock), isCover });
+      const voids = voidedBy(act);
+      this.log = this.log.filter(({ kind }) => !voids.includes(kind));
+      this.chart.send({ type: "part.moved", stage: stageOf(assembly, this.lock), voids });
     } else {
       this.chart.send({ type: "part.stopped", by: hindrance });
     }
@@ -68,6 +68,11 @@ export class FittingSession extends Store {
   /** Hangs the strike by one screw, by eye. */
   hangStrike(): void {
     this.act({ type: "strike.hung", above_mm: STRIKE_OFF_mm * (2 * this.chance() - 1) });
+  }
+
+  /** Does something to the board; chance says what a touch without the strap does. */
+  touchBoard(touch: BoardTouch): void {
+    this.act({ ...touch, luck: this.chance() });
   }
 
   check(kind: FitCheck): void {

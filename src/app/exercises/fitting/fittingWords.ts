@@ -39,5 +39,10 @@ export const HINDRANCE_WORDS: Readonly<Record<Hindrance, string>> = {
   "glued-in": "The thread locker on the spindle has set. The dial does not turn in the cam any more.",
   "keyways-apart": "No keyway lines up with the spindle's slot. Turn the dial until one does.",
   "washers-too-thick": "These washers are thicker than the room between cam and seat.",
+  "no-board": "This lock has no board.",
+  "no-cable": "The encoder's cable is not plugged in.",
+  "no-battery": "The battery is not connected.",
+  "wires-hold-board": "Cable or battery holds the board. Unplug both first.",
+  "no-wheels": "This lock has no wheels.",
   "cover-touches-spindle": "The cover touches the spindle: it is too long.",
 };

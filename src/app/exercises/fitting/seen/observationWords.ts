@@ -1,3 +1,4 @@
+import type { SelfCheck } from "../../../../fitting/board";
 import type { FitCheck, FitObservation } from "../../../../fitting/fitCheck";
 import type { KeyScrew } from "../../../../fitting/keySeat";
 import { signedText } from "../../../parts/signedText";
@@ -16,6 +17,18 @@ const SCREW: Readonly<Record<KeyScrew, string>> = {
 
 const PLACES = ["top", "right", "bottom", "left"] as const;
 const round = (figures: readonly string[]) => figures.map((figure, k) => `${PLACES[k]} ${figure}`).join(", ");
+
+const LEADS = {
+  right: "The battery's leads are as the mark on the board shows.",
+  reversed: "The battery's leads are the other way round than the mark on the board.",
+  none: "The battery is not connected.",
+};
+
+const SELF_CHECK: Readonly<Record<Exclude<SelfCheck, "silent">, string>> = {
+  passes: "DIAL FOUND, READING AT REST",
+  "no-encoder": "NO DIAL FOUND",
+  unsteady: "READING WANDERS",
+};
 
 const WORDS: Words = {
   depth: ({ out_mm }) =>
@@ -53,6 +66,14 @@ const WORDS: Words = {
     return drags ? "The bolt drags on the strike." : "The bolt goes in freely.";
   },
   cover: ({ isOn }) => (isOn ? "The cover is on." : "The cover is off."),
+  wires: ({ leads, hasCable, isFuseBlown }) =>
+    [
+      LEADS[leads ?? "none"],
+      `The encoder's cable is ${hasCable ? "plugged in" : "not plugged in"}.`,
+      `The fuse is ${isFuseBlown ? "black inside" : "clear"}.`,
+    ].join(" "),
+  "self-check": ({ shows }) =>
+    shows === "silent" ? "The training lock shows nothing." : `The training lock shows: ${SELF_CHECK[shows]}.`,
 };
 
 /** What a check showed, in a sentence or two. Plus reads too much. */
