@@ -96,7 +96,7 @@ const MOMENTS: readonly { readonly name: string; readonly reach: (bench: Bench) 
 ];
 
 /** What `npm test` looks at; `npm run trials` looks at all the others. */
-const AT_ONCE = ["fresh", "in the midst of an attempt, with a fault", "opened"];
+const AT_ONCE = ["fresh", "in the midst of an attempt, with a fault"];
 
 for (const { name, reach } of MOMENTS) {
   const tag = AT_ONCE.includes(name) ? [] : ["@long"];

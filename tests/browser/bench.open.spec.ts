@@ -64,7 +64,10 @@ async function openAndSecure({ bench, profile, hand, within }: Journey): Promise
 }
 
 for (const profile of SHIPPED_PROFILES) {
-  test(`${profile.title}: dialed with the keyboard, held by the stop, thrown and spun off`, async ({ bench }) => {
+  const tag = ["three-wheel", "dial-encoder"].includes(profile.id) ? [] : ["@long"];
+  test(`${profile.title}: dialed with the keyboard, held by the stop, thrown and spun off`, { tag }, async ({
+    bench,
+  }) => {
     await bench.open({ profile: profile.id });
     await openAndSecure({ bench, profile, hand: new KeyHand(bench, profile.graduations), within: 0 });
   });
@@ -108,7 +111,7 @@ for (const { id, tag } of WITH_EVERY_HAND) {
     test.describe("on a touch screen", () => {
       test.use({ hasTouch: true });
 
-      test("with a finger", async ({ bench, page, context }) => {
+      test("with a finger", { tag: "@long" }, async ({ bench, page, context }) => {
         const seen = await notePointers(page);
         await bench.open({ profile: profile.id });
         const fingers = new Fingers(await context.newCDPSession(page));

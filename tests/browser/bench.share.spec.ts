@@ -347,7 +347,7 @@ test.describe("beginning again", () => {
     await expect(bench.state).toHaveText("Start: turn left, at least four arrivals at 38.");
   });
 
-  test("by turning on after a failure needs no key", async ({ bench }) => {
+  test("by turning on after a failure needs no key", { tag: "@long" }, async ({ bench }) => {
     await bench.open();
     await dial(bench, [0, 3]);
     await expect(bench.state).toHaveText(/^Did not open/);

@@ -72,7 +72,7 @@ test("a number set 0.8 off is a lock that opens 0.8 off", async ({ page }) => {
   );
 });
 
-test("an encoder lock changes nothing when the two dialings differ", async ({ page }) => {
+test("an encoder lock changes nothing when the two dialings differ", { tag: "@long" }, async ({ page }) => {
   const change = new ChangePage(page, "dial-encoder");
   await change.open();
   await change.draw(change.present);

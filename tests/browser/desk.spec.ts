@@ -133,7 +133,9 @@ test("the demo class comes and goes with one click; who is ready, and the gauge 
   await expect(page.getByRole("button", { name: "Load the demo class" })).toBeVisible();
 });
 
-test("what ready means is the instructor's to choose, is told with its errors, and is remembered", async ({ page }) => {
+test("what ready means is the instructor's to choose, is told with its errors, and is remembered", {
+  tag: "@long",
+}, async ({ page }) => {
   await page.goto("#/desk");
   await page.getByRole("button", { name: "Load the demo class" }).click();
   const trust = page.getByRole("region", { name: "How far readiness can be trusted" });

@@ -67,9 +67,9 @@ test("a clean handover by keyboard, every dialing by hand", async ({ page }) => 
   await expect(door.verdict).toHaveText(CLEAN);
 });
 
-test("an encoder lock zeroed and changed by keyboard, and a reload in the midst of either loses nothing", async ({
-  page,
-}) => {
+test("an encoder lock zeroed and changed by keyboard, and a reload in the midst of either loses nothing", {
+  tag: "@long",
+}, async ({ page }) => {
   test.slow();
   await page.clock.install();
   const door = new Handover(page, byKey);

@@ -36,60 +36,62 @@ async function expectSound(page: Page, moment: string): Promise<void> {
   }
 }
 
-test("a diagnosis by keyboard is in the logbook, is noted, and comes to the class desk in a file", async ({
-  page,
-}, info) => {
-  await diagnose(page);
-  await page.getByRole("link", { name: "Logbook" }).press("Enter");
-  await page.getByRole("link", { name: "Jobs", exact: true }).press("Enter");
-  const row = page.getByRole("row", { name: /Trouble/ });
-  await expect(row).toContainText(/Two-wheel, silent\s*Right\s*index slipped; size off by 0\.\d\d graduations/);
-  await row.getByRole("button", { name: /^Look at the job of/ }).press("Enter");
-  const job = page.getByRole("region", { name: "Chosen job" });
-  await expect(job).toContainText("It was: Index slipped:");
-  await expect(job).toContainText("2 of 2 points, 0 tries, 4 measurements.");
-  await expect(job.getByRole("link", { name: "The same trouble again" })).toHaveAttribute(
-    "href",
-    "#/handover?view=trouble&profile=two-wheel&help=silent&seed=2&pool=index-slipped",
-  );
-  await job.getByLabel(/^Tags/).fill("cold hands");
-  await press(page, "Save tags and note");
-  await expect(row).toContainText("cold hands");
-  await page.getByRole("checkbox", { name: "misses only" }).press("Space");
-  await expect(page.getByText(/^No jobs match this filter\./)).toBeVisible();
-  await page.getByRole("checkbox", { name: "misses only" }).press("Space");
-  await expectSound(page, "jobs");
+test(
+  "a diagnosis by keyboard is in the logbook, is noted, and comes to the class desk in a file",
+  { tag: "@long" },
+  async ({ page }, info) => {
+    await diagnose(page);
+    await page.getByRole("link", { name: "Logbook" }).press("Enter");
+    await page.getByRole("link", { name: "Jobs", exact: true }).press("Enter");
+    const row = page.getByRole("row", { name: /Trouble/ });
+    await expect(row).toContainText(/Two-wheel, silent\s*Right\s*index slipped; size off by 0\.\d\d graduations/);
+    await row.getByRole("button", { name: /^Look at the job of/ }).press("Enter");
+    const job = page.getByRole("region", { name: "Chosen job" });
+    await expect(job).toContainText("It was: Index slipped:");
+    await expect(job).toContainText("2 of 2 points, 0 tries, 4 measurements.");
+    await expect(job.getByRole("link", { name: "The same trouble again" })).toHaveAttribute(
+      "href",
+      "#/handover?view=trouble&profile=two-wheel&help=silent&seed=2&pool=index-slipped",
+    );
+    await job.getByLabel(/^Tags/).fill("cold hands");
+    await press(page, "Save tags and note");
+    await expect(row).toContainText("cold hands");
+    await page.getByRole("checkbox", { name: "misses only" }).press("Space");
+    await expect(page.getByText(/^No jobs match this filter\./)).toBeVisible();
+    await page.getByRole("checkbox", { name: "misses only" }).press("Space");
+    await expectSound(page, "jobs");
 
-  await page.getByRole("link", { name: "Progress", exact: true }).press("Enter");
-  await expect(page.getByRole("combobox", { name: "Lock and exercise" })).toHaveText("Two-wheel, trouble (1)");
-  await expect(page.getByRole("region", { name: "Jobs done right" })).toContainText("You get 1 of 1 right.");
-  await expect(page.getByRole("region", { name: "Readiness", exact: true })).toContainText(
-    /right jobs in a row would make you ready/,
-  );
-  await expect(page.getByRole("region", { name: "What next" }).getByRole("link")).toHaveAttribute(
-    "href",
-    /^#\/handover\?view=trouble&profile=two-wheel/,
-  );
+    await page.getByRole("link", { name: "Progress", exact: true }).press("Enter");
+    await expect(page.getByRole("combobox", { name: "Lock and exercise" })).toHaveText("Two-wheel, trouble (1)");
+    await expect(page.getByRole("region", { name: "Jobs done right" })).toContainText("You get 1 of 1 right.");
+    await expect(page.getByRole("region", { name: "Readiness", exact: true })).toContainText(
+      /right jobs in a row would make you ready/,
+    );
+    await expect(page.getByRole("region", { name: "What next" }).getByRole("link")).toHaveAttribute(
+      "href",
+      /^#\/handover\?view=trouble&profile=two-wheel/,
+    );
 
-  await page.getByRole("link", { name: "Files", exact: true }).press("Enter");
-  const [download] = await Promise.all([page.waitForEvent("download"), press(page, "Whole logbook")]);
-  await expect(page.getByText("Saved 1 person, 0 attempts and 1 job.")).toBeVisible();
-  const file = info.outputPath("trainee.json");
-  await download.saveAs(file);
+    await page.getByRole("link", { name: "Files", exact: true }).press("Enter");
+    const [download] = await Promise.all([page.waitForEvent("download"), press(page, "Whole logbook")]);
+    await expect(page.getByText("Saved 1 person, 0 attempts and 1 job.")).toBeVisible();
+    const file = info.outputPath("trainee.json");
+    await download.saveAs(file);
 
-  await page.goto("#/desk");
-  await page.locator("input[type=file]").setInputFiles(file);
-  await expect(page.getByRole("region", { name: "Logbooks of the class" })).toContainText(
-    "0 attempts, 1 job, 0 sittings",
-  );
-  await page.getByRole("button", { name: /Not ready yet.*More of Trainee, Two-wheel, trouble/ }).press("Enter");
-  const details = page.getByRole("dialog", { name: "Trainee" });
-  await expect(details).toContainText("Nothing missed in these jobs.");
-  await expect(details.getByRole("table", { name: "Latest 1 of 1 jobs" }).getByRole("row").nth(1)).toContainText(
-    "index slipped",
-  );
-  await expectSound(page, "details of a person with a job");
-});
+    await page.goto("#/desk");
+    await page.locator("input[type=file]").setInputFiles(file);
+    await expect(page.getByRole("region", { name: "Logbooks of the class" })).toContainText(
+      "0 attempts, 1 job, 0 sittings",
+    );
+    await page.getByRole("button", { name: /Not ready yet.*More of Trainee, Two-wheel, trouble/ }).press("Enter");
+    const details = page.getByRole("dialog", { name: "Trainee" });
+    await expect(details).toContainText("Nothing missed in these jobs.");
+    await expect(details.getByRole("table", { name: "Latest 1 of 1 jobs" }).getByRole("row").nth(1)).toContainText(
+      "index slipped",
+    );
+    await expectSound(page, "details of a person with a job");
+  },
+);
 
 test("where the browser keeps nothing, a job waits in the tab with the reason", async ({ page }) => {
   await page.addInitScript(() => {

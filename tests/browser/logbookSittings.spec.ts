@@ -96,7 +96,10 @@ test("an attempt is noted in the logbook, and is found by its tags after a reloa
   await expect(page.getByText("No attempts.")).toBeVisible();
 });
 
-test("a typed note is never lost: not by leaving the field, the list, the page or the tab", async ({ page, bench }) => {
+test("a typed note is never lost: not by leaving the field, the list, the page or the tab", { tag: "@long" }, async ({
+  page,
+  bench,
+}) => {
   await bench.open();
   await dialLast(page);
   await expect(bench.state).toHaveText(/^Opened/);

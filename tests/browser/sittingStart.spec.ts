@@ -111,7 +111,9 @@ test("a clock that is set back in the middle takes no time back, and is on recor
   expect(await page.evaluate(databaseRows, "attempts")).toMatchObject([{ opened: true }]);
 });
 
-test("where there is no pause the clock runs on over a reload, whose length is on record", async ({ page }) => {
+test("where there is no pause the clock runs on over a reload, whose length is on record", { tag: "@long" }, async ({
+  page,
+}) => {
   await start(page, sheetWith({ pauseAllowed: false }));
   await page.keyboard.press("ArrowLeft");
   await page.goto("about:blank");

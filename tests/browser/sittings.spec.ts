@@ -117,7 +117,7 @@ test("axe finds nothing wrong at a question", async ({ page }) => {
   await expectClean(page);
 });
 
-test("axe finds nothing wrong in a result with a replay", async ({ page }) => {
+test("axe finds nothing wrong in a result with a replay", { tag: "@long" }, async ({ page }) => {
   await start(page, shortSheet());
   await dialIt(page, [0, 4]);
   await page.keyboard.press("Enter");
@@ -154,7 +154,7 @@ test("a miss is not told before the end, in the logbook neither, and is marked",
   );
 });
 
-test("a reload in mid-try loses that try and goes on", async ({ page }) => {
+test("a reload in mid-try loses that try and goes on", { tag: "@long" }, async ({ page }) => {
   await start(page, shortSheet({ questions: undefined }));
   await page.keyboard.press("ArrowLeft");
   await page.reload();
@@ -186,7 +186,7 @@ test("a sheet may end a sitting at a reload: it is recorded as broken off", asyn
   await expect(verdict(page)).toHaveText("Broken off before the end.");
 });
 
-test("a sitting that is broken off is recorded", async ({ page }) => {
+test("a sitting that is broken off is recorded", { tag: "@long" }, async ({ page }) => {
   await start(page, shortSheet());
   await dialIt(page);
   await page.getByRole("button", { name: "Break off" }).click();

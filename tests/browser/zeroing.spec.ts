@@ -162,7 +162,7 @@ test.describe("the whole exercise: ring, both sides, the result, the proof and b
     });
   });
 
-  test("is done by mouse", async ({ page }) => {
+  test("is done by mouse", { tag: "@long" }, async ({ page }) => {
     const zeroing = new Zeroing(page);
     await zeroing.open();
     await doExercise(
