@@ -5,6 +5,7 @@ import type {
   DialingStation,
   FittingStation,
   HandoverStation,
+  ServiceStation,
   Sheet,
   Station,
   TroubleStation,
@@ -92,8 +93,23 @@ const fitting: fc.Arbitrary<FittingStation> = fc.record({
   passMarks: fc.record({ right: fc.constant(1), faults: fc.constant(0) }, { requiredKeys: [] }),
 });
 
+const service: fc.Arbitrary<ServiceStation> = fc.record({
+  kind: fc.constant("service" as const),
+  ...anyJob,
+  profile: fc.constantFrom(...SHIPPED_PROFILES.map(({ id }) => id)),
+  passMarks: fc.record({ right: fc.constant(1), faults: fc.constant(0) }, { requiredKeys: [] }),
+});
+
 /** Any sound station. */
-export const anySheetStation: fc.Arbitrary<Station> = fc.oneof(dialing, zeroing, change, trouble, handover, fitting);
+export const anySheetStation: fc.Arbitrary<Station> = fc.oneof(
+  dialing,
+  zeroing,
+  change,
+  trouble,
+  handover,
+  fitting,
+  service,
+);
 
 /** Any sound sheet. */
 export const anySheet: fc.Arbitrary<Sheet> = fc.record(

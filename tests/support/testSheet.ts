@@ -3,6 +3,7 @@ import type {
   DialingStation,
   FittingStation,
   HandoverStation,
+  ServiceStation,
   Sheet,
   TroubleStation,
   ZeroingStation,
@@ -70,6 +71,17 @@ export const handoverStation = (fields: Partial<HandoverStation> = {}): Handover
 export const fittingStation = (fields: Partial<FittingStation> = {}): FittingStation => ({
   kind: "fitting",
   id: "fit",
+  profile: "three-wheel",
+  help: "counts",
+  repetitions: 2,
+  passMarks: {},
+  ...fields,
+});
+
+/** A station of service visits to the three-wheel lock. */
+export const serviceStation = (fields: Partial<ServiceStation> = {}): ServiceStation => ({
+  kind: "service",
+  id: "visit",
   profile: "three-wheel",
   help: "counts",
   repetitions: 2,

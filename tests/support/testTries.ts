@@ -3,6 +3,7 @@ import type {
   DialingTry,
   FittingTry,
   HandoverTry,
+  ServiceTry,
   TroubleTry,
   ZeroingTry,
 } from "../../src/drill/marking/tryResult";
@@ -90,6 +91,21 @@ export const fittingTry = (fields: Partial<FittingTry> = {}): FittingTry => ({
   skipped: [],
   moves: 15,
   spindlesUsed: 0,
+  ...fields,
+});
+
+/** A visit to a sound lock, with nothing left out. */
+export const serviceTry = (fields: Partial<ServiceTry> = {}): ServiceTry => ({
+  kind: "service",
+  station: 0,
+  repetition: 1,
+  time_ms: 300_000,
+  isBrokenOff: false,
+  isLeft: true,
+  conditions: [],
+  found: [],
+  faults: [],
+  acts: 24,
   ...fields,
 });
 

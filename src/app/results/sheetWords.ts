@@ -89,6 +89,8 @@ const exerciseWords = (station: Station): string => {
       return `a whole handover, ${HAND_WORDS[station.hand]}`;
     case "fitting":
       return "a dial to fit, all parts in the tray";
+    case "service":
+      return "a service visit, with the papers of each lock";
   }
 };
 
@@ -104,6 +106,8 @@ export function jobNote(station: Station): string | null {
       return "You choose every step. Your signature ends the try.";
     case "fitting":
       return "Put the parts together in any order, and check the fit. The try ends when you say that the dial is fitted.";
+    case "service":
+      return "Ask, read, look, measure, and change what the papers of this lock say. The try ends when you leave the site.";
     default:
       return null;
   }

@@ -18,6 +18,7 @@ const timesSchema = z.strictObject({
   trouble_s: seconds,
   handover_s: seconds,
   fitting_s: seconds,
+  service_s: seconds,
   question_s: seconds,
 });
 

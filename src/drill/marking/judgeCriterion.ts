@@ -6,7 +6,7 @@ import { mean, sampleSummary } from "../../statistics/sample";
 import { spreadInterval } from "../../statistics/spreadInterval";
 import { studentInterval } from "../../statistics/studentInterval";
 import { type Evidence, type Judged, lostText, openText, reaches, staysWithin, type Verdict } from "./evidence";
-import { judgeFits } from "./judgeFits";
+import { judgeFits, judgeVisits } from "./judgeFits";
 import type { CriterionKind } from "./markingScheme";
 import { hasFault, isRight, zeroShown } from "./tryResult";
 
@@ -184,6 +184,7 @@ const JUDGES: Readonly<Record<CriterionKind, (evidence: Evidence) => Judged>> = 
   "size-error": sizeError,
   clean: counted("clean"),
   "fit-faults": judgeFits,
+  "visit-faults": judgeVisits,
   "mean-time": meanTime,
   questions: questionsRight,
 };

@@ -28,5 +28,7 @@ export function lostTry({ kind }: Pick<Station, "kind">, { station, repetition, 
       return { ...lost, kind, isHandedOver: false, missing: [], faults: [], undone: 0 };
     case "fitting":
       return { ...lost, kind, declared: null, faults: [], skipped: [], moves: 0, spindlesUsed: 0 };
+    case "service":
+      return { ...lost, kind, isLeft: false, conditions: [], found: [], faults: [], acts: 0 };
   }
 }

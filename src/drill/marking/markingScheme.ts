@@ -16,6 +16,7 @@ export type CriterionKind =
   | "size-error"
   | "clean"
   | "fit-faults"
+  | "visit-faults"
   | "mean-time"
   | "questions";
 
@@ -129,6 +130,16 @@ const fittingAsks = ({ passMarks: marks, repetitions }: Station & { kind: "fitti
   meanTimeAsks(marks.meanTime_s),
 ];
 
+const serviceAsks = ({ passMarks: marks, repetitions }: Station & { kind: "service" }): Asked[] => [
+  ["right", marks.right, `At least ${marks.right} of ${repetitions} visits have nothing left out and no fault.`],
+  [
+    "visit-faults",
+    marks.faults,
+    `Every try ends with the site left, and all visits together have at most ${marks.faults} faults.`,
+  ],
+  meanTimeAsks(marks.meanTime_s),
+];
+
 function asksOf(station: Station): Asked[] {
   switch (station.kind) {
     case "dialing":
@@ -143,6 +154,8 @@ function asksOf(station: Station): Asked[] {
       return handoverAsks(station);
     case "fitting":
       return fittingAsks(station);
+    case "service":
+      return serviceAsks(station);
   }
 }
 
@@ -198,6 +211,7 @@ const HOW: Readonly<Record<CriterionKind, string>> = {
   "size-error": `${MEASURED} (Student's t, one-sided).`,
   clean: COUNTED,
   "fit-faults": "Counted.",
+  "visit-faults": "Counted.",
   "mean-time": "Measured, over all tries that you end.",
   questions: "Counted.",
 };

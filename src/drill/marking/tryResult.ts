@@ -3,12 +3,13 @@ import type { FitFault } from "../../fitting/fitFault";
 import type { FittingResult } from "../../fitting/fittingResult";
 import type { Combination } from "../../lock/combination";
 import type { Graduations, Milliseconds, Turn } from "../../lock/dial";
+import type { VisitResult } from "../../service/visitResult";
 import type { ConformanceVerdict } from "../../statistics/conformance";
 import type { TakenReading } from "../../zeroing/readAgain";
 import type { TryPlace } from "../sheet/planTries";
 import type { Station } from "../sheet/sheet";
 import { inTime } from "./inTime";
-import { isChangeRight, isFittingRight, isHandoverRight } from "./jobRule";
+import { isChangeRight, isFittingRight, isHandoverRight, isServiceRight } from "./jobRule";
 
 interface AnyTry extends TryPlace {
   /** From the first motion to the end, milliseconds. */
@@ -101,8 +102,13 @@ export interface FittingTry extends AnyTry, Omit<FittingResult, "faults"> {
   readonly faults: readonly { readonly code: FitFault }[];
 }
 
+/** What one service visit came to. */
+export interface ServiceTry extends AnyTry, VisitResult {
+  readonly kind: "service";
+}
+
 /** What one try of a sheet came to. */
-export type TryResult = DialingTry | ZeroingTry | ChangeTry | TroubleTry | HandoverTry | FittingTry;
+export type TryResult = DialingTry | ZeroingTry | ChangeTry | TroubleTry | HandoverTry | FittingTry | ServiceTry;
 
 /** Faults at the numbers that the station has dialed. */
 export function faultsCounted(one: Pick<DialingTry, "faults">, station: Station): DialingTry["faults"] {
@@ -133,6 +139,8 @@ function isWellDone(one: TryResult, station: Station): boolean {
       return isHandoverRight(one);
     case "fitting":
       return isFittingRight(one);
+    case "service":
+      return isServiceRight(one);
   }
 }
 

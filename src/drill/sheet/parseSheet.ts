@@ -106,6 +106,7 @@ const kindProblem = (station: Station, profile: Profile): Misfit => {
     case "trouble":
       return troubleProblem(station);
     case "fitting":
+    case "service":
       return countProblem(repetitions, ["right", "asks-too-many", station.passMarks.right]);
     case "handover": {
       const { clean, faultyTries } = station.passMarks;

@@ -156,6 +156,20 @@ export interface FittingStation extends JobStation {
   readonly passMarks: FittingMarks;
 }
 
+/** What a station of service visits asks for. */
+export interface ServiceMarks extends AnyMarks {
+  /** Visits with nothing left out and no fault. */
+  readonly right?: number | undefined;
+  /** Most faults over all visits; a visit that never ends does not pass. */
+  readonly faults?: number | undefined;
+}
+
+/** Visits to locks in use for years, each with papers of its own. */
+export interface ServiceStation extends JobStation {
+  readonly kind: "service";
+  readonly passMarks: ServiceMarks;
+}
+
 /** One exercise of a sheet. */
 export type Station =
   | DialingStation
@@ -163,7 +177,8 @@ export type Station =
   | ChangeStation
   | TroubleStation
   | HandoverStation
-  | FittingStation;
+  | FittingStation
+  | ServiceStation;
 
 /** Every kind of station, in the order of the work. */
 export const STATION_KINDS = [
@@ -173,6 +188,7 @@ export const STATION_KINDS = [
   "trouble",
   "handover",
   "fitting",
+  "service",
 ] as const satisfies readonly Station["kind"][];
 
 /** How the tries of all stations follow each other. */

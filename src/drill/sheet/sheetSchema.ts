@@ -122,6 +122,12 @@ const fittingStation = strict({
   passMarks: strict({ right: tries, faults: z.optional(whole(0, 1000)), meanTime_s }),
 });
 
+const serviceStation = strict({
+  kind: z.literal("service"),
+  ...jobStation,
+  passMarks: strict({ right: tries, faults: z.optional(whole(0, 1000)), meanTime_s }),
+});
+
 const topicShare = strict({ topic: oneOf(TOPICS), count: whole(1, 50) });
 
 const sittingRules = strict({
@@ -143,7 +149,7 @@ export const sheetSchema = strict({
   stations: list(
     z.discriminatedUnion(
       "kind",
-      [dialingStation, zeroingStation, changeStation, troubleStation, handoverStation, fittingStation],
+      [dialingStation, zeroingStation, changeStation, troubleStation, handoverStation, fittingStation, serviceStation],
       sheetRule("no-station-kind", { known: STATION_KINDS }),
     ),
     1,

@@ -30,6 +30,7 @@ const CRITERIA = [
   "size-error",
   "clean",
   "fit-faults",
+  "visit-faults",
   "mean-time",
   "questions",
 ] as const satisfies readonly CriterionKind[];

@@ -6,6 +6,7 @@ import type {
   DialingTry,
   FittingTry,
   HandoverTry,
+  ServiceTry,
   TroubleTry,
   TryResult,
   ZeroingTry,
@@ -111,6 +112,26 @@ function fittingMisfit({ declared, faults, skipped, moves, time_ms }: FittingTry
   ]);
 }
 
+/** The fewest acts of a good visit: ask 2, read 5, open, hold, dial, cover off, look 3, measure 4, cover on, dial 3, write, shut. */
+const LEAST_ACTS = 24;
+
+const hasTwice = (all: readonly string[]) => new Set(all).size < all.length;
+
+function serviceMisfit({ isLeft, conditions, found, faults, acts, time_ms }: ServiceTry, station: Station): Misfit {
+  const isGood = isLeft && faults.length === 0;
+  const isPack = stationProfile(station).kind === "wheel-pack";
+  const hasCells = conditions.some((one) => one.startsWith("batteries"));
+  const isToldRight = [...conditions].sort().join() === [...found].sort().join();
+  return first([
+    [!hasTwice(faults.map(({ code, about }) => `${code} ${about}`)), checkProblem("fault-twice", [])],
+    [!hasTwice(conditions) && !hasTwice(found), checkProblem("defect-twice", [])],
+    [!isPack || !hasCells, checkProblem("cells-of-wheel-pack", [])],
+    [!isGood || isToldRight, checkProblem("faultless-untold", [])],
+    [!isGood || acts >= LEAST_ACTS, checkProblem("served-idle", [], { acts, least: LEAST_ACTS })],
+    [!isGood || time_ms > 0, checkProblem("in-no-time", [], { done: "served" })],
+  ]);
+}
+
 function madeMisfit(one: TryResult, station: Station): Misfit {
   switch (one.kind) {
     case "dialing":
@@ -125,6 +146,8 @@ function madeMisfit(one: TryResult, station: Station): Misfit {
       return handoverMisfit(one);
     case "fitting":
       return fittingMisfit(one);
+    case "service":
+      return serviceMisfit(one, station);
   }
 }
 

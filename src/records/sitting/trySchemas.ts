@@ -8,6 +8,7 @@ import {
   type DialingTry,
   type FittingTry,
   type HandoverTry,
+  type ServiceTry,
   type TroubleTry,
   type ZeroingTry,
 } from "../../drill/marking/tryResult";
@@ -17,6 +18,8 @@ import { FIT_CHECKS } from "../../fitting/fitCheck";
 import { FIT_FAULTS } from "../../fitting/fitFault";
 import { FIT_STAGES } from "../../fitting/fitStage";
 import { flag, oneOf, rulesOf, shortList, strict, turn, whole, within } from "../../lock/fieldSchemas";
+import { visitFaultSchema } from "../../service/visitFaultSchema";
+import { CONDITIONS } from "../../service/wrongThing";
 import { REFUSALS } from "../../zeroing/approach";
 import { code, count, span } from "./schemaParts";
 
@@ -110,9 +113,21 @@ const fitting = strict({
   spindlesUsed: whole(0, SPARES),
 } satisfies FieldsOf<FittingTry>);
 
+const conditions = shortList(oneOf(CONDITIONS), CONDITIONS.length);
+
+const service = strict({
+  kind: z.literal("service"),
+  ...place,
+  isLeft: flag,
+  conditions,
+  found: conditions,
+  faults: shortList(visitFaultSchema, 100),
+  acts: count,
+} satisfies FieldsOf<ServiceTry>);
+
 /** One try of a sitting, of whatever kind. */
 export const trySchema = z.discriminatedUnion(
   "kind",
-  [dialing, zeroing, change, trouble, handover, fitting],
+  [dialing, zeroing, change, trouble, handover, fitting, service],
   rulesOf(DRILL_WORDS)("no-station-kind", { known: STATION_KINDS }),
 );

@@ -10,6 +10,7 @@ import {
   dialingStation,
   fittingStation,
   handoverStation,
+  serviceStation,
   testSheet,
   troubleStation,
   zeroingStation,
@@ -19,6 +20,7 @@ import {
   dialingTry,
   fittingTry,
   handoverTry,
+  serviceTry,
   triesRight,
   troubleTry,
   zeroingTry,
@@ -162,6 +164,33 @@ describe("fittings", () => {
     expect(marks.map(({ verdict, says }) => [verdict, says])).toEqual([
       ["fail", "1 of 2 right; at least 2 asked"],
       ["fail", "2 faults in 2 fits; at most 1 allowed"],
+    ]);
+  });
+});
+
+describe("service visits", () => {
+  const faulty = serviceTry({
+    faults: [
+      { code: "door-not-held", about: null },
+      { code: "not-asked", about: "trouble" },
+    ],
+  });
+  const lost = lostTry({ kind: "service" }, { station: 0, repetition: 2, combination: null });
+  test.each([
+    { tries: [serviceTry(), faulty], verdict: "pass", why: "two faults in all" },
+    { tries: [faulty, faulty], verdict: "fail", why: "four faults" },
+    { tries: [serviceTry(), serviceTry({ isLeft: false })], verdict: "fail", why: "one never ended" },
+    { tries: [serviceTry()], verdict: "not shown", why: "one to come" },
+    { tries: [serviceTry(), lost], verdict: "not shown", why: "one lost" },
+  ])("pass with at most two faults: $why, $verdict", ({ tries, verdict }) => {
+    expect(marked(serviceStation({ passMarks: { faults: 2 } }), tries, "broken-off").verdict).toBe(verdict);
+  });
+
+  test("are counted right where they have no fault, and told so", () => {
+    const { marks } = marked(serviceStation({ passMarks: { right: 2, faults: 1 } }), [serviceTry(), faulty]);
+    expect(marks.map(({ verdict, says }) => [verdict, says])).toEqual([
+      ["fail", "1 of 2 right; at least 2 asked"],
+      ["fail", "2 faults in 2 visits; at most 1 allowed"],
     ]);
   });
 });

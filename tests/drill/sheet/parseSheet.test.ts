@@ -16,6 +16,7 @@ import {
   dialingStation,
   fittingStation,
   handoverStation,
+  serviceStation,
   testSheet,
   troubleStation,
   zeroingStation,
@@ -63,7 +64,7 @@ describe("a sheet that is not sound gets a sentence that names the field", () =>
     { value: only({ ...dialingStation(), reps: 3 }), says: 'stations[0] has a field "reps"' },
     {
       value: only({ ...dialingStation(), kind: "drawing" }),
-      says: "must have a kind that this trainer knows (dialing, zeroing, change, trouble, handover, fitting)",
+      says: "must have a kind that this trainer knows (dialing, zeroing, change, trouble, handover, fitting, service)",
     },
     { value: only(dialingStation({ repetitions: 0 })), says: "stations[0].repetitions must be a whole number from 1" },
     {
@@ -154,6 +155,8 @@ describe("a sheet that is not sound gets a sentence that names the field", () =>
     { value: only(handoverStation({ passMarks: { faultyTries: 3 } })), says: "allows 3 of 2 tries" },
     { value: only(fittingStation({ passMarks: { right: 3 } })), says: "passMarks.right asks for 3 of 2 tries" },
     { value: only({ ...fittingStation(), passMarks: { faults: -1 } }), says: "passMarks.faults must be" },
+    { value: only(serviceStation({ passMarks: { right: 3 } })), says: "passMarks.right asks for 3 of 2 tries" },
+    { value: only({ ...serviceStation(), passMarks: { faults: 1.5 } }), says: "passMarks.faults must be" },
     { value: only({ ...fittingStation(), conditions: [] }), says: "conditions" },
     { value: testSheet({ stations: [dialingStation(), dialingStation()] }), says: 'the id "dial" is there twice' },
     { value: testSheet({ sitting: paper(3, 4) }), says: "sitting.questions.passMark must be at most 3" },

@@ -23,8 +23,13 @@ const EMPTY: VisitRecord = {
   hasCombination: false,
 };
 
+interface RecordFormProps extends VisitProps {
+  /** Whether this is a try of a sitting, which shows no debrief. */
+  readonly isOnce: boolean;
+}
+
 /** What is written down, and the end of the visit. */
-export function VisitRecordForm({ session }: VisitProps) {
+export function VisitRecordForm({ session, isOnce }: RecordFormProps) {
   const [record, setRecord] = useState(EMPTY);
   const find = (condition: Condition, isOn: boolean) => {
     const others = record.found.filter((one) => one !== condition);
@@ -52,7 +57,9 @@ export function VisitRecordForm({ session }: VisitProps) {
       </fieldset>
       <div className="row">
         <Button onClick={() => session.act({ type: "record.written", record })}>Write the record</Button>
-        <Button onClick={() => session.leave()}>Leave the site: show the debrief</Button>
+        <Button onClick={() => session.leave()}>
+          {isOnce ? "Leave the site" : "Leave the site: show the debrief"}
+        </Button>
       </div>
     </section>
   );

@@ -19,6 +19,8 @@ export class VisitSession extends Store {
   log: readonly string[] = [];
   /** Everything that was tried, what stood in the way of it too, in order: the visit again, act by act. */
   tried: readonly VisitAct[] = [];
+  /** Grows with every visit begun: forms start empty with it. */
+  round = 0;
   private readonly chance: Chance;
 
   /** @param profile - the lock, where it is none of the shipped ones */
@@ -58,6 +60,7 @@ export class VisitSession extends Store {
     this.visit = visitTo(this.profile, setup.seed);
     this.log = [];
     this.tried = [];
+    this.round += 1;
     this.changed();
   }
 

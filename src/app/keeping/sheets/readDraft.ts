@@ -47,6 +47,7 @@ const draftSchema = z.looseObject({
       z.looseObject({ kind: z.literal("trouble"), ...anyStation, pool: z.optional(z.array(z.string())) }),
       z.looseObject({ kind: z.literal("handover"), ...anyStation, hand: z.enum(["real", "simulated"]) }),
       z.looseObject({ kind: z.literal("fitting"), ...anyStation }),
+      z.looseObject({ kind: z.literal("service"), ...anyStation }),
     ]),
   ),
   sitting: z.optional(

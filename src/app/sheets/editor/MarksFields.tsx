@@ -4,6 +4,7 @@ import type {
   DialingStation,
   FittingMarks,
   HandoverMarks,
+  ServiceMarks,
   Station,
   TroubleMarks,
   ZeroingMarks,
@@ -18,7 +19,8 @@ type PlainMark =
   | keyof ChangeMarks
   | keyof TroubleMarks
   | keyof HandoverMarks
-  | keyof FittingMarks;
+  | keyof FittingMarks
+  | keyof ServiceMarks;
 
 type Marks = readonly (readonly [PlainMark, string])[];
 
@@ -45,6 +47,7 @@ const MARKS: Readonly<Record<Station["kind"], Marks>> = {
     ["faultyTries", "Handovers with a fault, at most"],
     ["meanTime_s", "Mean time of a handover, at most, m:ss or seconds"],
   ],
+  service: [["right", "Visits without a fault, at least"], ["faults", "Faults over all visits, at most"], MEAN_TIME],
   fitting: [["right", "Fits with nothing wrong, at least"], ["faults", "Faults over all fits, at most"], MEAN_TIME],
 };
 

@@ -118,6 +118,7 @@ function KindFields({ station, path, onFields }: StationEdit) {
     case "trouble":
       return <DefectFields {...{ station, path, onFields }} />;
     case "fitting":
+    case "service":
       return null;
     case "handover":
       return (

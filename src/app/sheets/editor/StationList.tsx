@@ -22,6 +22,7 @@ const ADD: Readonly<Record<Station["kind"], string>> = {
   trouble: "Add a hidden defect",
   handover: "Add a handover",
   fitting: "Add a dial to fit",
+  service: "Add a service visit",
 };
 
 interface StationListProps {

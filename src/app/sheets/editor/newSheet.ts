@@ -16,6 +16,7 @@ const NEW: New = {
   change: (id) => ({ kind: "change", id, ...DRAWN, ...begun(2) }),
   trouble: (id) => ({ kind: "trouble", id, profile: "three-wheel", ...begun(3) }),
   handover: (id) => ({ kind: "handover", id, profile: "three-wheel", hand: "real", ...begun(1) }),
+  service: (id) => ({ kind: "service", id, profile: "three-wheel", ...begun(1) }),
   fitting: (id) => ({ kind: "fitting", id, profile: "three-wheel", ...begun(1) }),
 };
 

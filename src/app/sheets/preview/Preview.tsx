@@ -55,6 +55,7 @@ const WORK: Readonly<Record<Station["kind"], string>> = {
   trouble: "finds a hidden defect",
   handover: "hands over",
   fitting: "fits a dial",
+  service: "makes a service visit",
 };
 
 const MOST_GROUPS = 40;

@@ -7,6 +7,7 @@ import type { JobInHand } from "../tries/tryInHand";
 import { ChangePanels, ChangeStationHand } from "./ChangeStation";
 import { FittingPanels, FittingStationHand } from "./FittingStation";
 import { HandoverPanels, HandoverStationHand } from "./HandoverStation";
+import { ServicePanels, ServiceStationHand } from "./ServiceStation";
 import { SittingPanel } from "./SittingPanel";
 import { TroublePanels, TroubleStationHand } from "./TroubleStation";
 
@@ -31,6 +32,8 @@ function Hand({ one }: Pick<JobStationProps, "one">) {
       return <HandoverStationHand one={one} />;
     case "fitting":
       return <FittingStationHand one={one} />;
+    case "service":
+      return <ServiceStationHand one={one} />;
   }
 }
 
@@ -44,6 +47,8 @@ function Panels({ session, one }: JobStationProps) {
       return <HandoverPanels one={one} />;
     case "fitting":
       return <FittingPanels one={one} />;
+    case "service":
+      return <ServicePanels one={one} />;
   }
 }
 

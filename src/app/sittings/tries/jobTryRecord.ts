@@ -1,22 +1,28 @@
 import { inTime } from "../../../drill/marking/inTime";
 import { changeMissed, handoverMissed } from "../../../drill/marking/jobMissed";
-import type { ChangeTry, FittingTry, HandoverTry, TroubleTry } from "../../../drill/marking/tryResult";
+import type { ChangeTry, FittingTry, HandoverTry, ServiceTry, TroubleTry } from "../../../drill/marking/tryResult";
 import type { Station } from "../../../drill/sheet/sheet";
 import type { FittingResult } from "../../../fitting/fittingResult";
 import { fittingEnd } from "../../../records/job/fittingEnd";
 import type { ChangeDetails } from "../../../records/job/jobDetails";
 import type { JobEnd } from "../../../records/job/jobNote";
+import { serviceEnd } from "../../../records/job/serviceEnd";
 import { TOO_LATE } from "../../../records/jobRight";
+import type { VisitResult } from "../../../service/visitResult";
 
 /** What a try at a job came to. */
-export type JobResult = ChangeTry | TroubleTry | HandoverTry | FittingTry;
+export type JobResult = ChangeTry | TroubleTry | HandoverTry | FittingTry | ServiceTry;
 
 const fittingOf = ({ declared, faults, skipped, moves, spindlesUsed }: FittingTry): FittingResult => ({
   ...{ declared, skipped, moves, spindlesUsed },
   faults: faults.map(({ code }) => code),
 });
 
-function missedIn(result: Exclude<JobResult, FittingTry>): string[] {
+const visitOf = ({ isLeft, conditions, found, faults, acts }: ServiceTry): VisitResult => ({
+  ...{ isLeft, conditions, found, faults, acts },
+});
+
+function missedIn(result: Exclude<JobResult, FittingTry | ServiceTry>): string[] {
   switch (result.kind) {
     case "change":
       return changeMissed(result);
@@ -38,6 +44,7 @@ const changeDetails = ({ outcome, proofs, faults }: ChangeTry): ChangeDetails =>
 /** How a job ended, as far as the sitting's own result tells it: without most details, which went with its page. */
 export function keptEnd(result: JobResult): JobEnd {
   if (result.kind === "fitting") return fittingEnd(fittingOf(result));
+  if (result.kind === "service") return serviceEnd(visitOf(result), null);
   const missed = missedIn(result);
   return result.kind === "change"
     ? { kind: result.kind, missed, details: changeDetails(result) }

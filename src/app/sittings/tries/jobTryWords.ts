@@ -1,7 +1,7 @@
 import { small } from "../../../dialing/words";
 import { inTime } from "../../../drill/marking/inTime";
 import { fittingMissed } from "../../../drill/marking/jobMissed";
-import type { ChangeTry, FittingTry, HandoverTry, TroubleTry } from "../../../drill/marking/tryResult";
+import type { ChangeTry, FittingTry, HandoverTry, ServiceTry, TroubleTry } from "../../../drill/marking/tryResult";
 import type { Station } from "../../../drill/sheet/sheet";
 import { TROUBLE_KINDS } from "../../../handover/trouble/trouble";
 import { TROUBLE_GUIDE } from "../../../handover/trouble/troubleGuide";
@@ -73,6 +73,15 @@ function fittingWords({ declared, faults, skipped, moves, spindlesUsed }: Fittin
   };
 }
 
+function serviceWords({ isLeft, conditions, found, faults, acts }: ServiceTry): JobTryWords {
+  const right = conditions.filter((one) => found.includes(one)).length;
+  return {
+    outcome: isLeft ? "visit ended" : missedWord("not-left"),
+    stops: `${countText(acts, "act")}, ${right} of ${countText(conditions.length, "defect")} found`,
+    faults: listWords([...new Set(faults.map(({ code }) => code))]),
+  };
+}
+
 function wordsOf(one: JobResult): JobTryWords {
   switch (one.kind) {
     case "change":
@@ -83,6 +92,8 @@ function wordsOf(one: JobResult): JobTryWords {
       return handoverWords(one);
     case "fitting":
       return fittingWords(one);
+    case "service":
+      return serviceWords(one);
   }
 }
 

@@ -3,6 +3,7 @@ import { ChangeTry } from "./changeTry";
 import { DialingTry } from "./dialingTry";
 import { FittingTry } from "./fittingTry";
 import { HandoverTry } from "./handoverTry";
+import { ServiceTry } from "./serviceTry";
 import { TroubleTry } from "./troubleTry";
 import type { TrySetup } from "./trySetup";
 import { ZeroingTry } from "./zeroingTry";
@@ -11,7 +12,7 @@ import { ZeroingTry } from "./zeroingTry";
 export type DialTry = DialingTry | ZeroingTry;
 
 /** A try at a job, which its own screen works. */
-export type JobInHand = ChangeTry | TroubleTry | HandoverTry | FittingTry;
+export type JobInHand = ChangeTry | TroubleTry | HandoverTry | FittingTry | ServiceTry;
 
 /** The try under the hand. */
 export type TryInHand = DialTry | JobInHand;
@@ -23,6 +24,7 @@ const MAKERS: Readonly<Record<Station["kind"], (setup: TrySetup) => TryInHand>> 
   trouble: (setup) => new TroubleTry(setup),
   handover: (setup) => new HandoverTry(setup),
   fitting: (setup) => new FittingTry(setup),
+  service: (setup) => new ServiceTry(setup),
 };
 
 /** Puts a try under the hand. */
