@@ -2,7 +2,7 @@ import type { Graduations } from "../lock/dial";
 import type { Profile } from "../lock/profile";
 import type { Chance } from "../statistics/chance";
 import type { Assembly } from "./assembly";
-import { type FittingSizes, TRAINING_SIZES } from "./fittingSizes";
+import { type FittingSizes, sizesFor } from "./fittingSizes";
 import { type KeyPlace, type KeywayPuzzle, keyPlaces } from "./keywayPuzzle";
 import { standsOut } from "./spindleLength";
 import { gapAfter, leadOf } from "./spindleThread";
@@ -21,7 +21,7 @@ export interface LockToFit {
 
 /** A lock of the shape of a profile. @param slotAt - as `LockToFit.slotAt` */
 export const lockWith = (profile: Profile, slotAt: Graduations): LockToFit => ({
-  sizes: TRAINING_SIZES,
+  sizes: sizesFor(profile),
   perTurn: profile.graduations,
   changingIndex: profile.kind === "wheel-pack" ? (profile.changing?.index ?? null) : null,
   slotAt,

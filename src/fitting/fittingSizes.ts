@@ -1,7 +1,5 @@
 import table from "../../shared/fitting.json" with { type: "json" };
-
-/** Names a size of the training lock's fit; its unit is in the name, graduations or none where there is none. */
-export type SizeName = keyof typeof table.sizes;
+import type { Profile, SizeName } from "../lock/profile";
 
 /** Sizes of the parts of a fit and limits of a good one; what each is for is told in `shared/fitting.json`. */
 export type FittingSizes = Readonly<Record<SizeName, number>>;
@@ -12,3 +10,7 @@ const entries = Object.entries(table.sizes).map(([name, { value }]) => [name, va
 export const TRAINING_SIZES: FittingSizes = {
   ...(Object.fromEntries(entries) as Record<SizeName, number>),
 };
+
+/** Sizes of a lock's parts: its profile's own, and training values for the rest. */
+export const sizesFor = ({ fitting = {} }: Pick<Profile, "fitting">): FittingSizes =>
+  Object.fromEntries(entries.map(([name, value]) => [name, fitting[name as SizeName] ?? value])) as FittingSizes;

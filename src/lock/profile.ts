@@ -1,3 +1,4 @@
+import type table from "../../shared/fitting.json";
 import type { Graduations, Milliseconds, Turn } from "./dial";
 
 /** One number of the procedure: which way, and how often the number comes to the index. */
@@ -36,6 +37,9 @@ export interface CombinationRules {
   readonly excluded?: readonly (number | readonly [number, number])[] | undefined;
 }
 
+/** Names a size of a lock's fit; its unit is in the name, graduations or none where there is none. */
+export type SizeName = keyof typeof table.sizes;
+
 interface AnyProfile {
   readonly id: string;
   readonly title: string;
@@ -54,6 +58,8 @@ interface AnyProfile {
   readonly combinationRules: CombinationRules;
   /** The combination the training lock comes with; invented. */
   readonly asSet?: readonly number[] | undefined;
+  /** Sizes of its parts and limits of a good fit; of what is left out, the training values. */
+  readonly fitting?: { readonly [Name in SizeName]?: number | undefined } | undefined;
 }
 
 /** A lock whose wheels drag each other round. */

@@ -3,6 +3,7 @@ import type { Path, Problem } from "../wording/problem";
 import { opposite } from "./dial";
 import { fieldProblem } from "./fieldProblem";
 import { above, filled, flag, list, must, number, oneOf, rulesOf, turn, whole, within } from "./fieldSchemas";
+import { fittingMisfit, fittingSchema } from "./fittingSchema";
 import { LockError } from "./lockError";
 import { LOCK_WORDS, lockProblem } from "./lockWords";
 import type { Profile, Step } from "./profile";
@@ -61,6 +62,7 @@ const common = {
   turnback: z._default(within(0, 5, "graduations"), 1),
   combinationRules: z._default(combinationRulesSchema, {}),
   asSet: z.optional(z.array(number, must("any-list"))),
+  fitting: z.optional(fittingSchema),
 };
 
 const wheelPackProfile = z.object({
@@ -168,6 +170,7 @@ const misfit = (profile: z.infer<typeof profileSchema>): Misfit => {
     drawFits(draw, graduations),
     listFits(["asSet"], profile.asSet, procedure.length),
     numbersFit(profile.asSet, graduations),
+    fittingMisfit(profile.fitting),
     ...ofItsKind(profile),
   ];
   return problems.find((problem) => problem !== undefined);

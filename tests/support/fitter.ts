@@ -32,9 +32,11 @@ export function after(start: Assembly, acts: readonly FittingAct[], lock: LockTo
 
 /** The acts that fit a lock well, in order. @param has_mm - length of the spindle there is: one that is right is not cut */
 export function goodActs(lock: LockToFit, has_mm = lock.sizes.spindle_mm): readonly FittingAct[] {
-  const right_mm = spindleLength(lock.sizes, (lock.sizes.gapLeast_mm + lock.sizes.gapMost_mm) / 2);
-  const length_mm = Math.min(right_mm, has_mm);
-  const [place] = goodPlaces(lock, length_mm);
+  const { gapLeast_mm, gapMost_mm, screwHolds_Nm, hole_mm, bolt_mm } = lock.sizes;
+  const middle_mm = (gapLeast_mm + gapMost_mm) / 2;
+  const length_mm = Math.min(spindleLength(lock.sizes, middle_mm), has_mm);
+  const off_mm = ({ gap_mm }: { readonly gap_mm: number }) => Math.abs(gap_mm - middle_mm);
+  const [place] = [...goodPlaces(lock, length_mm)].sort((one, other) => off_mm(one) - off_mm(other));
   if (place === undefined) throw new Error("no good place");
   return [
     { type: "washers.put", washers: ["flat", "flat", "spring"] },
@@ -46,9 +48,9 @@ export function goodActs(lock: LockToFit, has_mm = lock.sizes.spindle_mm): reado
     { type: "dial.screwed", by: place.turnedIn },
     { type: "key.put" },
     { type: "key.driven" },
-    { type: "key.screwed", torque_Nm: 0.6 },
+    { type: "key.screwed", torque_Nm: 1.5 * screwHolds_Nm },
     { type: "locker.dropped", at: "key-screw" },
-    { type: "strike.hung", above_mm: 0.2 },
+    { type: "strike.hung", above_mm: Math.min(0.2, (hole_mm - bolt_mm) / 4) },
     { type: "strike.tightened" },
     { type: "cover.put" },
   ];

@@ -18,6 +18,7 @@ import { CAUTIONS } from "./fittingWords";
 import { Gauges } from "./Gauges";
 import { PartsTray } from "./PartsTray";
 import { SectionDrawing } from "./SectionDrawing";
+import { SizesNote } from "./SizesNote";
 import "../../parts/workplace.css";
 
 interface FittingScreenProps {
@@ -67,6 +68,7 @@ function DialFitting({ query, chance }: FittingScreenProps) {
           <Button onClick={() => session.again()}>Start again</Button>
         </div>
         <SectionDrawing assembly={session.assembly} lock={session.lock} />
+        <SizesNote profile={profile} />
         <Gauges session={session} help="counts" />
         {isRead ? <FitDebrief session={session} /> : <Checks session={session} isOnce={false} />}
       </div>

@@ -102,6 +102,13 @@ const LOCKER: readonly { readonly at: LockerPlace; readonly label: string }[] = 
   { at: "wheels", label: "Thread locker on the wheels" },
 ];
 
+/** How hard the key's screw is turned, in parts of what it needs to hold. */
+const TORQUES = [
+  ["lightly", 0.5],
+  ["firmly", 1.5],
+  ["hard", 3],
+] as const;
+
 function DialButtons({ session }: TrayProps) {
   const { perTurn } = session.lock;
   const by = (part: number): FittingAct => ({ type: "dial.screwed", by: part });
@@ -194,9 +201,13 @@ export function PartsTray({ session }: TrayProps) {
         acts={[
           { label: "Insert the key", act: { type: "key.put" } },
           { label: "Drive it home", act: { type: "key.driven" } },
-          { label: "Screw lightly, 0.2 Nm", act: { type: "key.screwed", torque_Nm: 0.2 } },
-          { label: "Screw firmly, 0.6 Nm", act: { type: "key.screwed", torque_Nm: 0.6 } },
-          { label: "Screw hard, 1.2 Nm", act: { type: "key.screwed", torque_Nm: 1.2 } },
+          ...TORQUES.map(([how, part]) => {
+            const torque_Nm = part * session.lock.sizes.screwHolds_Nm;
+            return {
+              label: `Screw ${how}, ${torque_Nm.toFixed(1)} Nm`,
+              act: { type: "key.screwed", torque_Nm },
+            } as const;
+          }),
           { label: "Remove the key", act: { type: "key.taken" } },
           ...LOCKER.filter(({ at }) => at !== "wheels" || board === null).map(({ at, label }) => ({
             label,

@@ -10,9 +10,9 @@ const SCALE = 2.7;
 const RING_AT = 190;
 const AXIS = 140;
 /** Sizes that only the drawing has, millimeters. */
-const DIAL_mm = 40;
 const DIAL_THICK_mm = 7;
-const RING_mm = { inner: 41.5, outer: 48 };
+/** From the rim of the dial to the ring's lip, beyond the room that is between them, and the width of the lip. */
+const LIP_mm = { from: 0.7, wide: 6.5 };
 const SPINDLE_mm = 3.5;
 const BODY_mm = 28;
 const CAM_mm = { radius: 13, thick: 8 };
@@ -67,9 +67,13 @@ function Washers({
   });
 }
 
+/** Where the strike is drawn, right of the cover. */
+const strikeAt = ({ ring_mm, door_mm, plate_mm, body_mm }: FittingSizes) =>
+  Math.max(560, x(ring_mm + door_mm + plate_mm + body_mm + COVER_mm) + 60);
+
 function Strike({ assembly, sizes }: { readonly assembly: Assembly; readonly sizes: FittingSizes }) {
   const { strike } = assembly;
-  const middle = 560;
+  const middle = strikeAt(sizes);
   const height = SCALE * sizes.bolt_mm;
   const hole = SCALE * sizes.hole_mm;
   const above = SCALE * (strike?.above_mm ?? 0);
@@ -105,24 +109,26 @@ export function SectionDrawing({ assembly, lock }: SectionDrawingProps) {
   const face = bodyFrom + sizes.body_mm;
   const back = dialIn === null ? -APART_mm : -gapOf(lock, spindle.length_mm, dialIn);
   const shift = ring?.offset.y_mm ?? 0;
+  const inner_mm = sizes.markRadius_mm + sizes.rimRoom_mm + LIP_mm.from;
+  const outer_mm = inner_mm + LIP_mm.wide;
   return (
     <figure className="fitting-section w-full max-w-[760px]">
-      <svg viewBox="0 0 640 300" aria-hidden="true">
+      <svg viewBox={`0 0 ${strikeAt(sizes) + 80} 300`} aria-hidden="true">
         <Pair from={doorFrom} to={plateFrom} low={7} high={46} className="fill-metal-1 stroke-line" />
         {ring !== null && (
           <>
             <Block
               from={0}
               to={doorFrom}
-              low={RING_mm.inner + shift}
-              high={RING_mm.outer + shift}
+              low={inner_mm + shift}
+              high={outer_mm + shift}
               className="fill-metal-3 stroke-line"
             />
             <Block
               from={0}
               to={doorFrom}
-              low={-RING_mm.outer + shift}
-              high={-RING_mm.inner + shift}
+              low={-outer_mm + shift}
+              high={-inner_mm + shift}
               className="fill-metal-3 stroke-line"
             />
           </>
@@ -157,8 +163,8 @@ export function SectionDrawing({ assembly, lock }: SectionDrawingProps) {
         <Block
           from={back - DIAL_THICK_mm}
           to={back}
-          low={-DIAL_mm}
-          high={DIAL_mm}
+          low={-sizes.markRadius_mm}
+          high={sizes.markRadius_mm}
           className="fill-metal-3 stroke-line"
         />
         <Block from={back - 22} to={back - DIAL_THICK_mm} low={-14} high={14} className="fill-metal-2 stroke-line" />

@@ -40,7 +40,7 @@ function sizesOf(query: URLSearchParams, part: keyof typeof PARTS, problems: str
     most.length > 1
       ? `${most.length} sizes from ${least} to ${most.join(" and ")}`
       : `a size from ${least} to ${most[0]}`;
-  problems.push(`The address asks for ${part} "${asked}", which is not ${wanted} graduations. The bench uses 0.`);
+  problems.push(`The address asks for ${part} "${asked}", which is not ${wanted} graduations. This page uses 0.`);
   return [];
 }
 

@@ -115,7 +115,7 @@ describe("an index and a play that an address asks for", () => {
   test.each(["index=60", "index=far", "play=-1", "play="])("%s is none, and the page says so", (query) => {
     const { setup, problems } = asked(query);
     expect(setup.fit).toBeUndefined();
-    expect(problems).toEqual([expect.stringMatching(/which is not a size from .* graduations. The bench uses 0.$/)]);
+    expect(problems).toEqual([expect.stringMatching(/which is not a size from .* graduations. This page uses 0.$/)]);
   });
 });
 

@@ -1,0 +1,17 @@
+import table from "../../shared/fitting.json" with { type: "json" };
+
+/** Where the middle of a dial is, seen from a hand that must reach it. */
+export type DialHeight = "too-low" | "in-reach" | "too-high";
+
+/** The published limits of that, with their source. */
+export const REACH = table.reach;
+
+/**
+ * Whether a dial is at a height where the ADA Standards want the operable parts of door hardware; both limits are in.
+ *
+ * @param height_mm - of its middle above the finish floor
+ */
+export function dialHeight(height_mm: number): DialHeight {
+  if (height_mm < REACH.least_mm) return "too-low";
+  return height_mm > REACH.most_mm ? "too-high" : "in-reach";
+}
