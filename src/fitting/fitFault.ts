@@ -1,4 +1,5 @@
-import type { Assembly } from "./assembly";
+import type { Graduations } from "../lock/dial";
+import type { Assembly, RingOn, Spindle } from "./assembly";
 import { type Board, selfCheckOf } from "./board";
 import type { Fit } from "./fit";
 import type { FittingSizes } from "./fittingSizes";
@@ -44,6 +45,13 @@ const BENT_mm = 0.2;
 /** A dial that lets the hand get farther ahead is heavy, graduations; a training value. */
 const HEAVY = 1;
 
+/** Whether a ring is too far off center. */
+export const isOffCenter = ({ offset }: RingOn): boolean => offsetOf(offset) > OFF_CENTER_mm;
+/** Whether a spindle is bent too much. */
+export const isBent = ({ bend }: Spindle): boolean => offsetOf(bend) > BENT_mm;
+/** Whether washers make a dial heavy. @param washerDrag - how far they let the hand get ahead, graduations */
+export const isHeavy = (washerDrag: Graduations): boolean => washerDrag > HEAVY;
+
 type Rule = (fit: Fit, assembly: Assembly, sizes: FittingSizes) => boolean;
 
 const ofBoard =
@@ -52,7 +60,7 @@ const ofBoard =
     board !== null && isSo(board);
 
 const RULES: Readonly<Record<FitFault, Rule>> = {
-  "ring-off-center": (_, { ring }) => ring !== null && offsetOf(ring.offset) > OFF_CENTER_mm,
+  "ring-off-center": (_, { ring }) => ring !== null && isOffCenter(ring),
   "ring-loose": (_, { ring }) => ring?.isTight === false,
   rubs: ({ rub }) => rub !== "nowhere",
   "gap-wide": ({ gap_mm }, _, { gapMost_mm }) => gap_mm > gapMost_mm,
@@ -62,10 +70,10 @@ const RULES: Readonly<Record<FitFault, Rule>> = {
   "key-screw-stripped": (_, { key }) => key?.screw === "stripped",
   "key-screw-unsecured": (_, { key, locker }) => key?.screw === "firm" && !locker.includes("key-screw"),
   "end-play": ({ endPlay_mm }, _, { endPlayMost_mm }) => endPlay_mm > endPlayMost_mm,
-  "dial-heavy": ({ washerDrag }) => washerDrag > HEAVY,
+  "dial-heavy": ({ washerDrag }) => isHeavy(washerDrag),
   "spindle-short": ({ standsOut_mm }, _, { outLeast_mm }) => standsOut_mm < outLeast_mm,
   "spindle-long": ({ standsOut_mm }, _, { outMost_mm }) => standsOut_mm > outMost_mm,
-  "spindle-bent": (_, { spindle }) => offsetOf(spindle.bend) > BENT_mm,
+  "spindle-bent": (_, { spindle }) => isBent(spindle),
   "locker-astray": (_, { locker }) => locker.some((at) => at !== "key-screw"),
   "body-by-one-screw": (_, { body }) => body === "by-one",
   "strike-missing": (_, { strike }) => strike === null,

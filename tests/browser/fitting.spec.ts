@@ -29,7 +29,7 @@ async function cut(page: Page, length: string): Promise<void> {
 test("a dial fitted badly says so in its debrief; taken apart and fitted right, nothing is wrong, and it goes to the bench", async ({
   page,
 }) => {
-  await page.goto("#/fitting?seed=3");
+  await page.goto("#/fitting?seed=3&help=counts");
   const stopped = page.getByRole("region", { name: "Parts" }).getByRole("status");
   await begin(page);
   await does(page, "Put it on by eye", "Tighten the ring");
@@ -97,7 +97,7 @@ async function fitKey(page: Page): Promise<void> {
     if (Math.abs(reads) < 10) break;
     await does(page, "Remove the key");
   }
-  await does(page, "Screw firmly, 0.6 Nm", "Thread locker on the key's screw");
+  await does(page, "Screw firmly, 0.6 Nm", "Drop on the key's screw");
 }
 
 /** Moves the strike until the bolt goes in freely. */
@@ -113,19 +113,67 @@ async function trueStrike(page: Page): Promise<void> {
 }
 
 test("a spindle spoiled twice cannot become a good lock, and the page says so", async ({ page }) => {
-  await page.goto("#/fitting?seed=3");
+  await page.goto("#/fitting?seed=3&help=counts");
   await cut(page, "60");
   await does(page, "Take the spare spindle");
   await cut(page, "60");
   await expect(page.getByRole("region", { name: "Checks" })).toContainText("cannot become a good lock any more");
-  await does(page, "Take the spare spindle");
-  await expect(page.getByRole("region", { name: "Parts" }).getByRole("status")).toHaveText(/no spindle left/);
+  await expect(page.getByRole("group", { name: /^Spindle: 60\.0 mm, sawn; no spare/ })).toBeVisible();
+  await expect(page.getByRole("button", { name: "Take the spare spindle" })).toHaveCount(0);
+});
+
+test("help has three levels, which the address carries: the next wise step and limits, gauges alone, or neither", async ({
+  page,
+}) => {
+  await page.goto("#/fitting?seed=3");
+  const next = page.getByText(/^Next: /);
+  await expect(next).toHaveText(/Take the spare spindle|Choose two flat washers/);
+  const limits = page.getByText("good from 0.2 to 0.9 mm");
+  await expect(limits).toBeVisible();
+  await does(page, "Counts");
+  await expect(next).toHaveCount(0);
+  await expect(limits).toHaveCount(0);
+  await expect(gauge(page, "Gap between dial and ring")).toBeVisible();
+  await expect(page).toHaveURL(/help=counts$/);
+  await does(page, "Silent");
+  await expect(gauge(page, "Gap between dial and ring")).toHaveCount(0);
+  await expect(gauge(page, "Slot of the spindle")).toBeVisible();
+  await page.reload();
+  await expect(page.getByRole("button", { name: "Silent" })).toHaveAttribute("aria-pressed", "true");
+  await expect(gauge(page, "Gap between dial and ring")).toHaveCount(0);
+});
+
+test("a caution stands beside the act when it comes up, at every level of help, and the hand stays at its part", async ({
+  page,
+}) => {
+  await page.goto("#/fitting?seed=3&help=silent");
+  const parts = page.getByRole("region", { name: "Parts" });
+  const spindle = parts.getByRole("group", { name: /^Spindle/ });
+  await expect(parts).toContainText("Open the door and hold it");
+  await expect(spindle).toContainText("Wear eye protection");
+  await begin(page);
+  await expect(parts.getByRole("group", { name: "Lock body: all screws tight" })).toBeFocused();
+  await expect(parts).not.toContainText("Open the door and hold it");
+  await cut(page, "88.5");
+  await expect(spindle).toContainText("The sawn end cuts");
+  await does(page, "In until it touches");
+  await expect(parts.getByRole("group", { name: /^Dial/ })).toContainText("The sawn end does not start");
+  await does(page, "File and chamfer the end", "Put it on over the bushing", "In until it touches");
+  await expect(spindle).not.toContainText("Caution");
+  await toKeyway(page, 0);
+  await does(page, "Insert the key");
+  await expect(parts.getByRole("group", { name: /^Key/ })).toContainText("a hard key can chip");
+  await expect(page.getByRole("region", { name: "Checks" })).toContainText(
+    "Prove this lock with the door open and held",
+  );
+  await page.goto("#/fitting?profile=dial-encoder&seed=3");
+  await expect(parts.getByRole("group", { name: /^Board and battery/ })).toContainText("Wear the wrist strap");
 });
 
 for (const one of LOOKS) {
   test(`axe finds nothing wrong with a fitting and its debrief, ${one.name}`, async ({ page }) => {
     await look(page, one);
-    await page.goto("#/fitting?seed=3");
+    await page.goto("#/fitting?seed=3&help=counts");
     await begin(page);
     expect(await violations(page)).toEqual([]);
     await does(page, "Put it on by eye");

@@ -64,7 +64,7 @@ test("a dial is fitted by keyboard in a sitting, up to its verdict and its row a
   const gap = page.getByRole("term").filter({ hasText: "Gap between dial and ring" }).locator("+ dd");
   await expect(gap).toHaveText(/^0\.\d\d mm, good from [\d.]+ to [\d.]+ mm$/);
   await expect(page.getByText(/, good from 2\.0 mm inside to 1\.5 mm out$/)).toBeVisible();
-  await press(page, "Insert the key", "Drive it home", "Screw firmly, 0.6 Nm", "Thread locker on the key's screw");
+  await press(page, "Insert the key", "Drive it home", "Screw firmly, 0.6 Nm", "Drop on the key's screw");
   await press(page, "Hang the strike by one screw", "Look at the key");
   await expect(page.getByRole("region", { name: "Checks" }).getByRole("status")).toContainText("all the way in");
   await press(page, "Put the cover on", "The dial is fitted");

@@ -2,7 +2,7 @@ import type { Help } from "../../dialing/advice";
 import { Button } from "../parts/controls/Button";
 
 /** How much help, and what it brings. */
-interface HelpOffer {
+export interface HelpOffer {
   readonly help: Help;
   readonly label: string;
   readonly title: string;

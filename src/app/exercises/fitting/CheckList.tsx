@@ -10,12 +10,12 @@ interface CheckListProps {
   /** What they showed, latest first. */
   readonly log: readonly FitObservation[];
   /** While there is nothing to check. */
-  readonly isOff: boolean;
+  readonly isOff?: boolean;
   readonly onCheck: (check: FitCheck) => void;
 }
 
 /** A button for each check, and what those that were made have shown. */
-export function CheckList({ assembly, made, log, isOff, onCheck }: CheckListProps) {
+export function CheckList({ assembly, made, log, isOff = false, onCheck }: CheckListProps) {
   return (
     <>
       <div className="row">

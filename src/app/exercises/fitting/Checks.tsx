@@ -4,6 +4,7 @@ import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import { CheckList } from "./CheckList";
 import type { FittingSession } from "./fittingSession";
 import { STAGE_WORDS } from "./fittingWords";
+import { StepCaution } from "./StepCaution";
 
 interface ChecksProps {
   readonly session: FittingSession;
@@ -28,13 +29,15 @@ export function Checks({ session, isOnce }: ChecksProps) {
       <p>
         {STAGE_WORDS[state]} {state === "spent" && spentAdvice(isOnce)}
       </p>
-      <CheckList
-        assembly={session.assembly}
-        isOff={!isTogether}
-        log={session.log}
-        made={checks}
-        onCheck={(check) => session.check(check)}
-      />
+      {isTogether && (
+        <CheckList
+          assembly={session.assembly}
+          log={session.log}
+          made={checks}
+          onCheck={(check) => session.check(check)}
+        />
+      )}
+      <StepCaution id={isTogether ? "prove" : null} />
       <div className="row">
         <Button disabled={state === "apart"} onClick={() => session.declare()}>
           {isOnce ? "The dial is fitted" : "The dial is fitted: show the debrief"}

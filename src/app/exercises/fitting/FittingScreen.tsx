@@ -1,25 +1,7 @@
-import { useSelector } from "@xstate/react";
-import { useMemo } from "react";
-import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import type { Chance } from "../../../statistics/chance";
-import { LockChoice } from "../../hand/LockChoice";
-import { useKeptJobs } from "../../keeping/useKeptJobs";
-import { Button } from "../../parts/controls/Button";
 import { LinkRow } from "../../parts/LinkRow";
 import { fetchedLater } from "../../parts/page/fetchedLater";
-import { stateOf } from "../../parts/page/ofChart";
-import { useStore } from "../../parts/page/useStore";
-import { Cautions } from "../handover/parts/Cautions";
-import { Checks } from "./Checks";
-import { FitDebrief } from "./FitDebrief";
-import { FittingNotes } from "./fittingNotes";
-import { FittingSession } from "./fittingSession";
-import { CAUTIONS } from "./fittingWords";
-import { Gauges } from "./Gauges";
-import { PartsTray } from "./PartsTray";
-import { SectionDrawing } from "./SectionDrawing";
-import { SizesNote } from "./SizesNote";
-import "../../parts/workplace.css";
+import { DialFitting } from "./DialFitting";
 
 interface FittingScreenProps {
   readonly query: URLSearchParams;
@@ -47,35 +29,5 @@ export function FittingScreen(props: FittingScreenProps) {
       />
       {isService ? <ServiceView {...props} /> : <DialFitting {...props} />}
     </main>
-  );
-}
-
-/** Fitting: ring, dial, spindle and key, in any order; what comes of it shows in the checks and in the debrief. */
-function DialFitting({ query, chance }: FittingScreenProps) {
-  const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? SHIPPED_PROFILES[0];
-  const session = useStore(useMemo(() => new FittingSession(profile, chance), [profile, chance]));
-  useKeptJobs(session, FittingNotes);
-  const isRead = useSelector(session.chart, stateOf) === "declared";
-  return (
-    <div className="workplace">
-      <div className="workplace-hand">
-        <div className="setup">
-          <LockChoice
-            locks={SHIPPED_PROFILES}
-            lock={profile}
-            onLock={({ id }) => location.assign(`#/fitting?profile=${id}`)}
-          />
-          <Button onClick={() => session.again()}>Start again</Button>
-        </div>
-        <SectionDrawing assembly={session.assembly} lock={session.lock} />
-        <SizesNote profile={profile} />
-        <Gauges session={session} help="counts" />
-        {isRead ? <FitDebrief session={session} /> : <Checks session={session} isOnce={false} />}
-      </div>
-      <div className="workplace-panels">
-        <PartsTray session={session} />
-        <Cautions cautions={CAUTIONS} source="common practice, no source" />
-      </div>
-    </div>
   );
 }

@@ -8,17 +8,18 @@ interface GaugesProps {
   readonly help: Help;
 }
 
+const NO_DIAL = "no dial yet";
+
 const outText = (out_mm: number) => (out_mm < 0 ? `${(-out_mm).toFixed(1)} mm inside` : `${out_mm.toFixed(1)} mm out`);
 
 /** What gauges at the dial and at the cam show while it is screwed in. */
 export function Gauges({ session, help }: GaugesProps) {
   const { assembly, lock } = session;
   const { dialIn, spindle } = assembly;
-  if (dialIn === null) return <p className="text-soft">The dial is in the tray.</p>;
   const { gapLeast_mm, gapMost_mm, outLeast_mm, outMost_mm } = lock.sizes;
-  const out_mm = standsOutNow(lock, assembly);
-  const linesUp = keywayAt(lock, dialIn) !== null;
   const isFull = help === "full";
+  // As many lines as with the dial in: what is acted on below them does not move.
+  const withDial = (figure: (dialIn: number) => string) => (dialIn === null ? NO_DIAL : figure(dialIn));
   return (
     <dl className="pairs w-full max-w-[520px]">
       {help !== "silent" && (
@@ -26,14 +27,14 @@ export function Gauges({ session, help }: GaugesProps) {
           <div>
             <dt>Gap between dial and ring</dt>
             <dd>
-              {gapOf(lock, spindle.length_mm, dialIn).toFixed(2)} mm
+              {withDial((turnedIn) => `${gapOf(lock, spindle.length_mm, turnedIn).toFixed(2)} mm`)}
               {isFull && `, good from ${gapLeast_mm} to ${gapMost_mm} mm`}
             </dd>
           </div>
           <div>
             <dt>Spindle at the face of the cam</dt>
             <dd>
-              {outText(out_mm)}
+              {withDial(() => outText(standsOutNow(lock, assembly)))}
               {isFull && `, good from ${outText(outLeast_mm)} to ${outText(outMost_mm)}`}
             </dd>
           </div>
@@ -41,7 +42,7 @@ export function Gauges({ session, help }: GaugesProps) {
       )}
       <div>
         <dt>Slot of the spindle and keyways of the cam</dt>
-        <dd>{linesUp ? "one lines up" : "none lines up"}</dd>
+        <dd>{withDial((turnedIn) => (keywayAt(lock, turnedIn) === null ? "none lines up" : "one lines up"))}</dd>
       </div>
     </dl>
   );

@@ -4,7 +4,7 @@ import { type JobNote, jobNote } from "../../../records/job/jobNote";
 import type { FittingSession } from "./fittingSession";
 
 /** What of a fitting is watched. */
-type WatchedFitting = Pick<FittingSession, "profile" | "lock" | "assembly" | "chart">;
+type WatchedFitting = Pick<FittingSession, "profile" | "lock" | "assembly" | "chart" | "helpHad">;
 
 /**
  * Watches fittings, and takes each down the first time that its debrief is shown: what is mended afterwards is mended with
@@ -48,8 +48,8 @@ export class FittingNotes {
   }
 
   private note(startedAt: number, now: number): JobNote {
-    const { profile, lock, assembly, chart } = this.session;
-    const frame = { id: this.newId(), profile, help: "counts", startedAt, createdAt: now, updatedAt: now } as const;
+    const { profile, lock, assembly, chart, helpHad } = this.session;
+    const frame = { id: this.newId(), profile, help: helpHad, startedAt, createdAt: now, updatedAt: now };
     const result = fittingResult(assembly, lock, chart.getSnapshot().context);
     return jobNote({ ...frame, duration_ms: now - startedAt }, fittingEnd(result));
   }

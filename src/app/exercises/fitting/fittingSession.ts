@@ -1,4 +1,5 @@
 import { createActor } from "xstate";
+import type { Help } from "../../../dialing/advice";
 import type { Assembly } from "../../../fitting/assembly";
 import { anyWay, type DoorToFit, drawDoor, trayAt } from "../../../fitting/doorToFit";
 import { type Fit, fitOf } from "../../../fitting/fit";
@@ -17,6 +18,9 @@ const STRIKE_OFF_mm = 4;
 /** How far a ring that is put on may be turned, graduations either way. */
 const RING_TURNED = 3;
 
+const MOST_FIRST: readonly Help[] = ["full", "counts", "silent"];
+const mostHelp = (...helps: readonly Help[]): Help => MOST_FIRST.find((help) => helps.includes(help)) ?? "full";
+
 /** A dial that is fitted on the screen, part by part. A store outside React; how it goes on is the chart's. */
 export class FittingSession extends Store {
   readonly profile: Profile;
@@ -27,12 +31,17 @@ export class FittingSession extends Store {
   acts: readonly FittingAct[] = [];
   /** What the checks showed since a part was last moved, latest first. */
   log: readonly FitObservation[] = [];
+  help: Help;
+  /** The most help that was had with this door. */
+  helpHad: Help;
   private readonly chance: Chance;
 
   /** @param door - where the parts are to be put together; drawn where left out */
-  constructor(profile: Profile, chance: Chance, door: DoorToFit = drawDoor(profile, chance)) {
+  constructor(profile: Profile, chance: Chance, door: DoorToFit = drawDoor(profile, chance), help: Help = "counts") {
     super();
     this.profile = profile;
+    this.help = help;
+    this.helpHad = help;
     this.chance = chance;
     this.lock = lockWith(profile, door.slotAt);
     this.assembly = trayAt(door, this.lock);
@@ -88,6 +97,12 @@ export class FittingSession extends Store {
     this.changed();
   }
 
+  setHelp(help: Help): void {
+    this.help = help;
+    this.helpHad = mostHelp(help, this.helpHad);
+    this.changed();
+  }
+
   declare(): void {
     this.chart.send({ type: "fit.declared" });
     this.changed();
@@ -105,6 +120,7 @@ export class FittingSession extends Store {
     this.assembly = trayAt(door, this.lock);
     this.acts = [];
     this.log = [];
+    this.helpHad = this.help;
     this.chart.send({ type: "fitting.restarted" });
     this.changed();
   }

@@ -1,16 +1,9 @@
 import type { FitStage } from "../../../fitting/fitStage";
 import type { Hindrance } from "../../../fitting/fittingAct";
 
-export const CAUTIONS = [
-  "Work with the door open and held. Never shut a door on a lock that is not proved.",
-  "Filing and sawing throw sharp chips. Wear eye protection, and do not drill or grind near people.",
-  "Before you take the cover off an electronic lock, wear the wrist strap: static can destroy it.",
-  "The maker's written instructions decide sizes, torque and where thread locker goes. Local codes and your license decide what you may do.",
-];
-
 /** How far the lock is together. */
 export const STAGE_WORDS: Readonly<Record<FitStage, string>> = {
-  apart: "Parts are still in the tray.",
+  apart: "Parts are still in the tray. The checks come once body, ring, dial and key are on the door.",
   coupled: "Dial and cam are coupled. The cover is off.",
   closed: "The lock is together and the cover is on.",
   spent: "These parts cannot become a good lock any more.",

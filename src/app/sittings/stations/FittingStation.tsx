@@ -1,6 +1,6 @@
 import { useEffect, useRef } from "react";
 import { Checks } from "../../exercises/fitting/Checks";
-import { CAUTIONS } from "../../exercises/fitting/fittingWords";
+import { CAUTION_SOURCE, CAUTIONS } from "../../exercises/fitting/fittingCautions";
 import { Gauges } from "../../exercises/fitting/Gauges";
 import { PartsTray } from "../../exercises/fitting/PartsTray";
 import { SectionDrawing } from "../../exercises/fitting/SectionDrawing";
@@ -32,7 +32,7 @@ export function FittingPanels({ one }: FittingStationProps) {
   return (
     <section ref={tray} tabIndex={-1} aria-label="Dial to fit">
       <PartsTray session={session} />
-      <Cautions cautions={CAUTIONS} source="common practice, no source" />
+      <Cautions cautions={CAUTIONS} source={CAUTION_SOURCE} />
     </section>
   );
 }
