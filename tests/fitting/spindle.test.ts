@@ -5,24 +5,6 @@ import { spindleEnd, spindleLength, standsOut } from "../../src/fitting/spindleL
 import { gapAfter, leadOf } from "../../src/fitting/spindleThread";
 
 describe("the spindle's thread", () => {
-  test("of 40 threads an inch moves 0.635 mm a turn: common practice, no source, for the number; the inch is exact", () => {
-    expect(leadOf(40)).toBeCloseTo(0.635, 12);
-  });
-
-  // Pitches in millimeters as tables of unified threads print them, to three decimals; from memory.
-  test.each([
-    [20, 1.27],
-    [24, 1.058],
-    [28, 0.907],
-    [32, 0.794],
-    [36, 0.706],
-    [40, 0.635],
-    [44, 0.577],
-    [48, 0.529],
-  ])("of %i threads an inch has the pitch %f mm", (threads, pitch) => {
-    expect(leadOf(threads)).toBeCloseTo(pitch, 3);
-  });
-
   test("turned in and out again leaves the gap as it was", () => {
     fc.assert(
       fc.property(fc.double({ min: 0, max: 5, noNaN: true }), fc.integer({ min: -8, max: 8 }), (gap, quarters) => {
