@@ -1,7 +1,10 @@
 import { useMemo } from "react";
 import type { Chance } from "../../../statistics/chance";
 import { useKeptJobs } from "../../keeping/useKeptJobs";
+import { Notice } from "../../parts/Notice";
 import { useStore } from "../../parts/page/useStore";
+import { recallVisit } from "./keptVisit";
+import { useKeptVisit } from "./useKeptVisit";
 import { VisitDebrief } from "./VisitDebrief";
 import { VisitSetupBar } from "./VisitSetupBar";
 import { VisitPanels, VisitWork } from "./VisitWork";
@@ -14,14 +17,25 @@ interface ServiceViewProps {
   readonly chance: Chance;
 }
 
+/** The visit that goes on here, or a new one. */
+function begin(query: URLSearchParams, chance: Chance) {
+  const { kept, problem } = recallVisit(query);
+  const session = new VisitSession(kept?.setup ?? visitSetupOf(query, chance), chance);
+  if (kept !== null) session.resume(kept.acts, kept.worked_ms);
+  return { session, problem };
+}
+
 /** A service visit: ask, read, look, measure, change or leave alone, prove, record; in any order. */
 export function ServiceView({ query, chance }: ServiceViewProps) {
-  const session = useStore(useMemo(() => new VisitSession(visitSetupOf(query, chance), chance), [query, chance]));
+  const begun = useMemo(() => begin(query, chance), [query, chance]);
+  const session = useStore(begun.session);
+  useKeptVisit(session);
   useKeptJobs(session, VisitNotes);
   const { isOver } = session.visit;
   return (
     <div className="workplace">
       <div className="workplace-hand">
+        {begun.problem !== null && <Notice>{begun.problem}</Notice>}
         {!isOver && <VisitSetupBar session={session} />}
         {isOver ? <VisitDebrief session={session} /> : <VisitWork session={session} />}
       </div>

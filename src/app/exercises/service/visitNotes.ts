@@ -4,7 +4,7 @@ import { visitResult } from "../../../service/visitResult";
 import type { VisitSession } from "./visitSession";
 
 /** What of a visit is watched. */
-type WatchedVisit = Pick<VisitSession, "profile" | "setup" | "visit" | "tried">;
+type WatchedVisit = Pick<VisitSession, "profile" | "setup" | "visit" | "tried" | "worked_ms">;
 
 /** Watches service visits, and takes each down when its debrief is shown: nothing can be done to it after that. */
 export class VisitNotes {
@@ -29,9 +29,9 @@ export class VisitNotes {
    * @returns what is to be kept, or null
    */
   look(now: number): JobNote | null {
-    const { visit, tried } = this.session;
+    const { visit, tried, worked_ms } = this.session;
     if (visit !== this.visit) this.beginWith(visit);
-    if (tried.length > 0) this.startedAt ??= now;
+    if (tried.length > 0) this.startedAt ??= now - worked_ms;
     if (!visit.isOver || this.isTold) return null;
     this.isTold = true;
     return this.note(this.startedAt ?? now, now);

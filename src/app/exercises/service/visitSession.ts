@@ -21,6 +21,8 @@ export class VisitSession extends Store {
   tried: readonly VisitAct[] = [];
   /** Grows with every visit begun: forms start empty with it. */
   round = 0;
+  /** How long it took before this page, milliseconds. */
+  worked_ms = 0;
   private readonly chance: Chance;
 
   /** @param profile - the lock, where it is none of the shipped ones */
@@ -37,6 +39,13 @@ export class VisitSession extends Store {
     this.tried = [...this.tried, act];
     this.log = [`${actLabel(act)}: ${this.told(act)}`, ...this.log];
     this.changed();
+  }
+
+  /** Goes on with a visit that was kept: every act again, which shows what it showed. */
+  resume(acts: readonly VisitAct[], worked_ms: number): void {
+    for (const act of acts) this.act(act);
+    this.log = ["You are back in your visit, where you left it.", ...this.log];
+    this.worked_ms = worked_ms;
   }
 
   leave(): void {
@@ -60,6 +69,7 @@ export class VisitSession extends Store {
     this.visit = visitTo(this.profile, setup.seed);
     this.log = [];
     this.tried = [];
+    this.worked_ms = 0;
     this.round += 1;
     this.changed();
   }

@@ -4,6 +4,7 @@ import { parseRun, type RecordedRun, writeRun } from "../../../../../handover/ru
 import { SHIPPED_PROFILES } from "../../../../../lock/shippedProfiles";
 import { graduations } from "../../../../../records/fields";
 import type { RecordForm } from "../../../../../records/handover/recordForm";
+import { setTextAside } from "../../../../parts/storage/setAside";
 import { keptChangeSchema } from "./changeRecording";
 
 const numbers = z.array(graduations);
@@ -92,8 +93,6 @@ export interface Recalled {
 }
 
 const KEY = "gatefall.handover-run";
-/** What could not be read is set aside, not thrown away. */
-const UNREAD_KEY = "gatefall.handover-run.unread";
 
 /** The profile by its id where it is a shipped one, else whole. */
 export const profileToWrite = ({ profile }: RecordedRun) => (SHIPPED_PROFILES.includes(profile) ? profile.id : profile);
@@ -178,24 +177,7 @@ const FROM_HERE: Readonly<Record<Unread, string>> = {
 const SET_ASIDE = "A copy is kept in this browser.";
 const NOT_SET_ASIDE = "There is no room for a copy: what you do next replaces it.";
 
-/** The first key under which nothing else is set aside: what was set aside before stays. */
-function unreadKey(text: string): string {
-  let key = UNREAD_KEY;
-  for (let k = 2; ![null, text].includes(localStorage.getItem(key)); k++) key = `${UNREAD_KEY}.${k}`;
-  return key;
-}
-
-function isSetAside(): boolean {
-  try {
-    const text = localStorage.getItem(KEY);
-    if (text !== null) localStorage.setItem(unreadKey(text), text);
-    return text !== null;
-  } catch {
-    return false;
-  }
-}
-
 /** Sets aside what cannot be read, where the next step does not write over it. @returns what to say */
 export function setAside(what: Unread): string {
-  return [UNREAD[what], isSetAside() ? SET_ASIDE : NOT_SET_ASIDE, FROM_HERE[what]].join(" ");
+  return [UNREAD[what], setTextAside(KEY) ? SET_ASIDE : NOT_SET_ASIDE, FROM_HERE[what]].join(" ");
 }
