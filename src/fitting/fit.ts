@@ -4,10 +4,10 @@ import type { Runout } from "../lock/train/runout";
 import type { Assembly, KeyIn } from "./assembly";
 import { gapOf, type LockToFit, standsOutNow } from "./fittedLock";
 import type { FittingSizes } from "./fittingSizes";
+import { spindleEnd } from "./geometry/spindleLength";
+import { bindsBy } from "./geometry/strikeFit";
 import { ridingArc } from "./keySeat";
 import { CENTERED, type FaceInRing, offsetOf, readingError, runoutOf } from "./offCenter";
-import { spindleEnd } from "./spindleLength";
-import { bindsBy } from "./strikeFit";
 import { stackFit } from "./washerStack";
 
 /** Where dial and ring touch. */

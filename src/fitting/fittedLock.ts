@@ -3,9 +3,9 @@ import type { Profile } from "../lock/profile";
 import type { Chance } from "../statistics/chance";
 import type { Assembly } from "./assembly";
 import { type FittingSizes, sizesFor } from "./fittingSizes";
-import { type KeyPlace, type KeywayPuzzle, keyPlaces } from "./keywayPuzzle";
-import { standsOut } from "./spindleLength";
-import { gapAfter, leadOf } from "./spindleThread";
+import { type KeyPlace, type KeywayPuzzle, keyPlaces } from "./geometry/keywayPuzzle";
+import { standsOut } from "./geometry/spindleLength";
+import { gapAfter, leadOf } from "./geometry/spindleThread";
 
 /** The one lock that is fitted: its sizes, and what of it only shows once it is put together. */
 export interface LockToFit {

@@ -1,7 +1,7 @@
 import type { Assembly } from "../fitting/assembly";
 import { type Fit, fitOf } from "../fitting/fit";
 import { goodPlaces, type LockToFit } from "../fitting/fittedLock";
-import { spindleLength } from "../fitting/spindleLength";
+import { spindleLength } from "../fitting/geometry/spindleLength";
 import type { Graduations } from "../lock/dial";
 import type { Profile } from "../lock/profile";
 import { type Cell, setOf } from "./batteries";

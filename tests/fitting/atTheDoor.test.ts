@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { largestAngle, parallaxError } from "../../src/fitting/parallax";
-import { bindsBy, overlap } from "../../src/fitting/strikeFit";
+import { largestAngle, parallaxError } from "../../src/fitting/geometry/parallax";
+import { bindsBy, overlap } from "../../src/fitting/geometry/strikeFit";
 import { stackFit, type Washer } from "../../src/fitting/washerStack";
 
 describe("an eye off the axis", () => {

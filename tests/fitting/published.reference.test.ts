@@ -4,10 +4,10 @@ import table from "../../shared/fitting.json" with { type: "json" };
 import ada from "../../shared/published/ada-door-hardware.json" with { type: "json" };
 import friction from "../../shared/published/friction-of-steel.json" with { type: "json" };
 import unified from "../../shared/published/unified-threads.json" with { type: "json" };
-import { dialHeight, REACH } from "../../src/fitting/dialHeight";
 import { sizesFor, TRAINING_SIZES } from "../../src/fitting/fittingSizes";
+import { dialHeight, REACH } from "../../src/fitting/geometry/dialHeight";
+import { leadOf } from "../../src/fitting/geometry/spindleThread";
 import { contactArc } from "../../src/fitting/keySeat";
-import { leadOf } from "../../src/fitting/spindleThread";
 import { SHIPPED_PROFILES } from "../../src/lock/shippedProfiles";
 import { SKIN_mm, touchingPart } from "./rigidBodyKey";
 

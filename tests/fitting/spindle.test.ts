@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { keyPlaces } from "../../src/fitting/keywayPuzzle";
-import { spindleEnd, spindleLength, standsOut } from "../../src/fitting/spindleLength";
-import { gapAfter, leadOf } from "../../src/fitting/spindleThread";
+import { keyPlaces } from "../../src/fitting/geometry/keywayPuzzle";
+import { spindleEnd, spindleLength, standsOut } from "../../src/fitting/geometry/spindleLength";
+import { gapAfter, leadOf } from "../../src/fitting/geometry/spindleThread";
 
 describe("the spindle's thread", () => {
   test("turned in and out again leaves the gap as it was", () => {

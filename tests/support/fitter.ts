@@ -6,10 +6,10 @@ import type { FitFault } from "../../src/fitting/fitFault";
 import { gapAtFirstHold, goodPlaces, type LockToFit } from "../../src/fitting/fittedLock";
 import type { FittingAct } from "../../src/fitting/fittingAct";
 import { TRAINING_SIZES } from "../../src/fitting/fittingSizes";
+import { spindleLength } from "../../src/fitting/geometry/spindleLength";
 import { CENTERED } from "../../src/fitting/offCenter";
 import { offsetEstimate } from "../../src/fitting/offsetEstimate";
 import { putTogether } from "../../src/fitting/putTogether";
-import { spindleLength } from "../../src/fitting/spindleLength";
 import type { Chance } from "../../src/statistics/chance";
 
 /** A training lock with 100 graduations. @param slotAt - graduations in [0, 100) */

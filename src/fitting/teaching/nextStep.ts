@@ -4,8 +4,8 @@ import { checksOf, type FitCheck, hindranceTo } from "../fitCheck";
 import { isBent, isHeavy, isOffCenter } from "../fitFault";
 import { stageOf } from "../fitStage";
 import { goodPlaces, type LockToFit, standsOutAt } from "../fittedLock";
-import { spindleEnd, spindleLength } from "../spindleLength";
-import { bindsBy } from "../strikeFit";
+import { spindleEnd, spindleLength } from "../geometry/spindleLength";
+import { bindsBy } from "../geometry/strikeFit";
 import { stackFit } from "../washerStack";
 
 /** What is wise to do next with a lock as it is put together. */

@@ -1,5 +1,5 @@
-import { type DialHeight, dialHeight, REACH } from "../../../fitting/dialHeight";
 import { sizesFor } from "../../../fitting/fittingSizes";
+import { type DialHeight, dialHeight, REACH } from "../../../fitting/geometry/dialHeight";
 import type { Profile } from "../../../lock/profile";
 
 /** What follows from the height of a dial. */

@@ -1,4 +1,4 @@
-import type { Graduations } from "../lock/dial";
+import type { Graduations } from "../../lock/dial";
 import { gapAfter } from "./spindleThread";
 
 /** What a dial screwed into its cam must come to: a gap to the ring, and a keyway that lines up with the spindle's. */

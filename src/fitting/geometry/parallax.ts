@@ -1,4 +1,4 @@
-import type { Graduations } from "../lock/dial";
+import type { Graduations } from "../../lock/dial";
 
 /**
  * What an eye off the axis reads wrong, since dial and ring do not lie in one plane.

@@ -1,4 +1,4 @@
-import table from "../../shared/fitting.json" with { type: "json" };
+import table from "../../../shared/fitting.json" with { type: "json" };
 
 /** Where the middle of a dial is, seen from a hand that must reach it. */
 export type DialHeight = "too-low" | "in-reach" | "too-high";
