@@ -1,6 +1,6 @@
 import { offsetOf } from "../../src/fitting/offCenter";
 import { offsetEstimate } from "../../src/fitting/offsetEstimate";
-import { shippedProfile } from "../../src/lock/shippedProfiles";
+import { SHIPPED_PROFILES } from "../../src/lock/shippedProfiles";
 import { drawVisit, type VisitTask } from "../../src/service/drawVisit";
 import type { VisitObservation } from "../../src/service/measure";
 import { sectionsOf } from "../../src/service/papers";
@@ -16,9 +16,11 @@ import {
 import type { Condition } from "../../src/service/wrongThing";
 import { seededChance } from "../../src/statistics/chance";
 
-/** A job of a seed: a wheel pack where it is even, else an electronic lock. */
-export const jobOf = (seed: number): VisitTask =>
-  drawVisit(shippedProfile(seed % 2 === 0 ? "three-wheel" : "dial-encoder"), seed);
+/** A job of a seed, to the lock that its number falls to. */
+export function jobOf(seed: number): VisitTask {
+  const profile = SHIPPED_PROFILES[seed % SHIPPED_PROFILES.length] ?? SHIPPED_PROFILES[0];
+  return drawVisit(profile, seed);
+}
 
 /** A visit to the job of a seed; hands and instruments go by a seed of their own. */
 export const visitOf = (seed: number): Visit => new Visit(jobOf(seed), seededChance(seed + 90_000));
@@ -47,7 +49,9 @@ const CONCLUSIONS: Conclusions = {
   key: ({ screw }) => when("key-loose", screw === "loose"),
   "lost-motion": ({ play }, { instructions }) => when("key-worn", play > instructions.lostMotionMost),
   ring: ({ isDusty, isPainted }) => [...when("ring-dirty", isDusty), ...when("ring-painted", isPainted)],
-  "turn-round": ({ ahead }, { instructions }) => when("bearing-dry", ahead > instructions.aheadMost),
+  // What scrapes is the ring, or paint on it: whether the bearing is dry too shows once that is gone.
+  "turn-round": ({ ahead, scrapes }, { instructions }) =>
+    when("bearing-dry", ahead > instructions.aheadMost && !scrapes),
   marks: ({ readings }, { instructions, lock: { toFit } }) => {
     const { offset } = offsetEstimate(readings, toFit.sizes.markRadius_mm, toFit.perTurn);
     return when("ring-off-center", offsetOf(offset) > instructions.ringOffMost_mm);

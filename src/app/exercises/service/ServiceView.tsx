@@ -6,6 +6,7 @@ import { useStore } from "../../parts/page/useStore";
 import { recallVisit } from "./keptVisit";
 import { useKeptVisit } from "./useKeptVisit";
 import { VisitDebrief } from "./VisitDebrief";
+import { VisitPapers } from "./VisitPapers";
 import { VisitSetupBar } from "./VisitSetupBar";
 import { VisitPanels, VisitWork } from "./VisitWork";
 import { VisitNotes } from "./visitNotes";
@@ -39,11 +40,9 @@ export function ServiceView({ query, chance }: ServiceViewProps) {
         {!isOver && <VisitSetupBar session={session} />}
         {isOver ? <VisitDebrief session={session} /> : <VisitWork session={session} />}
       </div>
-      {!isOver && (
-        <div className="workplace-panels">
-          <VisitPanels session={session} isOnce={false} />
-        </div>
-      )}
+      <div className="workplace-panels">
+        {isOver ? <VisitPapers session={session} isOpen /> : <VisitPanels session={session} isOnce={false} />}
+      </div>
     </div>
   );
 }

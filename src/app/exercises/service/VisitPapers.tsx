@@ -29,10 +29,16 @@ function Page({ title, lines, isRead, onRead }: PageProps) {
   );
 }
 
+interface PapersProps extends VisitProps {
+  /** Whether every page is open: after the visit. */
+  readonly isOpen: boolean;
+}
+
 /** The maker's instructions and the last record, section by section. */
-export function VisitPapers({ session }: VisitProps) {
+export function VisitPapers({ session, isOpen }: PapersProps) {
   const { task, done } = session.visit;
-  const isRead = (section: string) => done.some(({ act }) => act.type === "section.read" && act.section === section);
+  const isRead = (section: string) =>
+    isOpen || done.some(({ act }) => act.type === "section.read" && act.section === section);
   return (
     <section className="panel stack items-start" aria-label="Papers">
       <h2>
@@ -50,7 +56,7 @@ export function VisitPapers({ session }: VisitProps) {
       <Page
         title="Last service record"
         lines={lastRecordText(task.lastRecord)}
-        isRead={done.some(({ act }) => act.type === "record.read")}
+        isRead={isOpen || done.some(({ act }) => act.type === "record.read")}
         onRead={() => session.act({ type: "record.read" })}
       />
     </section>

@@ -10,11 +10,11 @@ import { PHASE_WORDS, VISIT_CAUTIONS } from "./visitWords";
 /** The lock, where the visit is, and what was answered and shown. */
 function AtTheDoor({ session }: VisitProps) {
   const phase = useSelector(session.visit.chart, stateOf);
-  const { kind, assembly } = session.visit.lock;
+  const { assembly } = session.visit.lock;
   return (
     <section className="panel stack" aria-label="At the door">
       <h2>
-        At the door <small>{kind === "electronic" ? "electronic lock" : "mechanical lock"}, in use for years</small>
+        At the door <small>{session.profile.title}, in use for years</small>
       </h2>
       <p>
         {PHASE_WORDS[phase]} {assembly.hasCover ? "The cover is on." : "The cover is off."}
@@ -35,11 +35,11 @@ function AtTheDoor({ session }: VisitProps) {
   );
 }
 
-/** What is done at the door and in the lock. */
+/** What is seen and read: the door, the lock, its papers. */
 export const VisitWork = ({ session }: VisitProps) => (
   <>
     <AtTheDoor session={session} />
-    <ChangeActs session={session} />
+    <VisitPapers session={session} isOpen={false} />
   </>
 );
 
@@ -48,11 +48,11 @@ interface VisitPanelsProps extends VisitProps {
   readonly isOnce: boolean;
 }
 
-/** What is read, what is left to do, and what is written. */
+/** What is left to inspect, what is changed or left alone, and what is written. */
 export const VisitPanels = ({ session, isOnce }: VisitPanelsProps) => (
   <>
-    <VisitPapers session={session} />
     <VisitHelp session={session} />
+    <ChangeActs session={session} />
     <VisitRecordForm key={session.round} session={session} isOnce={isOnce} />
     <Cautions cautions={VISIT_CAUTIONS} source="common practice, no source" />
   </>

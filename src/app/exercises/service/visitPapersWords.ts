@@ -2,9 +2,12 @@ import type { VisitObservation } from "../../../service/measure";
 import type { Instructions, LastRecord, Section } from "../../../service/papers";
 import type { LubricatedPlace, ServicedLock } from "../../../service/servicedLock";
 import type { Visit } from "../../../service/visit";
+import type { VisitFault } from "../../../service/visitFaultCode";
 import type { WrongThing } from "../../../service/wrongThing";
 import { PLACE_WORDS } from "./visitActWords";
 
+const PROOF = "With the cover on and the door open, open the lock 3 times in a row. Only then shut the door.";
+const LEAVE = "Change nothing that is within these limits.";
 const RING = "Wipe the ring with a dry cloth. Remove paint dry, with a plastic blade. Use no solvent.";
 
 function placeText({ lubrication }: Instructions, place: LubricatedPlace): string {
@@ -12,7 +15,7 @@ function placeText({ lubrication }: Instructions, place: LubricatedPlace): strin
   if (what !== null) {
     return place === "bolt"
       ? `The bolt: a trace of ${what}, only when the bolt drags.`
-      : `The ${PLACE_WORDS[place]}: one drop of ${what}, only when the dial is heavy and the ring is clean.`;
+      : `The ${PLACE_WORDS[place]}: one drop of ${what}, only when the dial is heavy, the ring is clean and nothing scrapes.`;
   }
   const instead = { bearing: " Replace a dry bearing.", wheels: "", bolt: " Wipe a bolt that drags with a dry cloth." };
   return `The ${PLACE_WORDS[place]}: no lubricant of any kind.${instead[place]}`;
@@ -30,7 +33,7 @@ const aheadText = ({ aheadMost }: Instructions) =>
 /** How far the marks may differ follows from the offset: an index reads wrong by N / (2 pi) * e / r at most. */
 function ringText({ ringOffMost_mm }: Instructions, { toFit }: ServicedLock): string {
   const most = (toFit.perTurn / (2 * Math.PI)) * (ringOffMost_mm / toFit.sizes.markRadius_mm);
-  return `Ring: at most ${ringOffMost_mm} mm off center. No mark then reads wrong by more than ${most.toFixed(1)} graduations.`;
+  return `Ring: at most ${ringOffMost_mm} mm off center. No mark then reads wrong by more than ${most.toFixed(2)} graduations.`;
 }
 
 const cellsText = ({ batteries: { type } }: Instructions) =>
@@ -60,20 +63,17 @@ export function sectionText(section: Section, by: Instructions, lock: ServicedLo
         lostMotionText(by),
         aheadText(by),
         ringText(by, lock),
-        `Service every ${by.serviceMonths} months. Change nothing that is within these limits.`,
+        `Service every ${by.serviceMonths} months. ${LEAVE}`,
       ];
     case "batteries":
       return [cellsText(by), cellLimitsText(by)];
     case "proof":
-      return [
-        "With the cover on and the door open, open the lock 3 times in a row. Only then shut the door.",
-        "Write down what you found, measured, changed and proved. Never write a combination.",
-      ];
+      return [PROOF, "Write down what you found, measured, changed and proved. Never write a combination."];
   }
 }
 
 /** The sentence of the instructions that decides whether something is wrong, or what to do about it. */
-export function decidedBy(thing: WrongThing, by: Instructions, lock: ServicedLock): string {
+export function decidedBy(thing: Exclude<WrongThing, "gummed">, by: Instructions, lock: ServicedLock): string {
   switch (thing) {
     case "key-loose":
     case "key-stripped":
@@ -87,8 +87,6 @@ export function decidedBy(thing: WrongThing, by: Instructions, lock: ServicedLoc
       return placeText(by, "bearing");
     case "bolt-drags":
       return placeText(by, "bolt");
-    case "gummed":
-      return lock.gummed.map((place) => placeText(by, place)).join(" ");
     case "ring-off-center":
       return ringText(by, lock);
     case "batteries-low":
@@ -97,6 +95,31 @@ export function decidedBy(thing: WrongThing, by: Instructions, lock: ServicedLoc
     case "batteries-mixed":
     case "batteries-wrong-type":
       return cellsText(by);
+  }
+}
+
+/** The sentence of the instructions that a fault goes against; "" where they say nothing of it. */
+export function brokenText(fault: VisitFault, { task, done }: Visit): string {
+  const { instructions: by, lock } = task;
+  switch (fault.code) {
+    case "left-wrong":
+    case "missed-in-record":
+    case "made-wrong":
+      return fault.about === "gummed" ? "" : decidedBy(fault.about, by, lock);
+    case "torque-not-as-written":
+      return torqueText(by);
+    case "lubricated-forbidden":
+    case "lubricant-not-as-written": {
+      const places = new Set(done.flatMap(({ act }) => (act.type === "lubricated" ? [act.at] : [])));
+      return [...places].map((place) => placeText(by, place)).join(" ");
+    }
+    case "changed-sound":
+      return LEAVE;
+    case "not-proved":
+    case "shut-before-proof":
+      return PROOF;
+    default:
+      return "";
   }
 }
 
