@@ -170,6 +170,56 @@ test("a caution stands beside the act when it comes up, at every level of help, 
   await expect(parts.getByRole("group", { name: /^Board and battery/ })).toContainText("Wear the wrist strap");
 });
 
+test("a fitting under way goes on after a reload with what its checks showed, and starting again forgets it", async ({
+  page,
+}) => {
+  await page.goto("#/fitting?seed=3");
+  await begin(page);
+  await does(page, "Put it on by eye");
+  await cut(page, "88.5");
+  await does(page, "File and chamfer the end", "In until it touches");
+  await toKeyway(page, 0);
+  await does(page, "Insert the key", "Read at four marks of the ring", "Silent");
+  const checks = page.getByRole("region", { name: "Checks" });
+  const seen = await checks.getByRole("status").textContent();
+  expect(seen).toMatch(/^Too much by top/);
+  await page.reload();
+  await expect(checks.getByRole("status")).toHaveText(seen ?? "");
+  await expect(page.getByRole("group", { name: "Key: in the cam" })).toBeVisible();
+  await expect(page.getByRole("button", { name: "Silent" })).toHaveAttribute("aria-pressed", "true");
+  // Whoever comes back by the head is at the lock that was worked on last.
+  await page.goto("#/fitting?profile=two-wheel");
+  await expect(page.getByRole("group", { name: "Key: in the tray" })).toBeVisible();
+  await page.goto("#/fitting");
+  await expect(page.getByRole("group", { name: "Key: in the cam" })).toBeVisible();
+  await does(page, "Start again");
+  await page.reload();
+  await expect(page.getByRole("group", { name: "Key: in the tray" })).toBeVisible();
+});
+
+test("a fitting that cannot be read is told of and set aside; one that another tab goes on with is not written over", async ({
+  page,
+  context,
+}) => {
+  await page.addInitScript(() => {
+    localStorage.setItem("gatefall.fitting.three-wheel", "{");
+  });
+  await page.goto("#/fitting");
+  await expect(page.getByRole("alert")).toHaveText(/cannot be read\. A copy is kept/);
+  expect(await page.evaluate(() => localStorage.getItem("gatefall.fitting.three-wheel.unread"))).toBe("{");
+
+  const one = await context.newPage();
+  await one.goto("#/fitting?profile=two-wheel&seed=3");
+  await does(one, "Hang it by one screw");
+  const other = await context.newPage();
+  await other.goto("#/fitting?profile=two-wheel");
+  await does(other, "Tighten all screws");
+  await expect(one.getByRole("alert")).toHaveText(/Another tab has gone on with this fitting/);
+  await does(one, "Take the body off");
+  await other.reload();
+  await expect(other.getByRole("group", { name: "Lock body: all screws tight" })).toBeVisible();
+});
+
 for (const one of LOOKS) {
   test(`axe finds nothing wrong with a fitting and its debrief, ${one.name}`, async ({ page }) => {
     await look(page, one);

@@ -1,7 +1,6 @@
 import { useSelector } from "@xstate/react";
-import { useMemo } from "react";
+import { useState } from "react";
 import type { Help } from "../../../dialing/advice";
-import { drawDoor } from "../../../fitting/doorToFit";
 import { nextStep } from "../../../fitting/teaching/nextStep";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import type { Chance } from "../../../statistics/chance";
@@ -9,6 +8,7 @@ import { HelpChoice, type HelpOffer } from "../../hand/HelpChoice";
 import { LockChoice } from "../../hand/LockChoice";
 import { useKeptJobs } from "../../keeping/useKeptJobs";
 import { Button } from "../../parts/controls/Button";
+import { Notice } from "../../parts/Notice";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
 import { useStore } from "../../parts/page/useStore";
 import { Cautions } from "../handover/parts/Cautions";
@@ -16,12 +16,14 @@ import { Checks } from "./Checks";
 import { FitDebrief } from "./FitDebrief";
 import { CAUTION_SOURCE, CAUTIONS } from "./fittingCautions";
 import { FittingNotes } from "./fittingNotes";
-import { FittingSession } from "./fittingSession";
+import type { FittingSession } from "./fittingSession";
 import { Gauges } from "./Gauges";
+import { lastFitted } from "./kept/keptFitting";
 import { nextStepWords } from "./nextStepWords";
 import { PartsTray } from "./PartsTray";
 import { SectionDrawing } from "./SectionDrawing";
 import { SizesNote } from "./SizesNote";
+import { useKeptFitting } from "./useKeptFitting";
 import "../../parts/workplace.css";
 
 interface DialFittingProps {
@@ -56,11 +58,12 @@ function NextStepLine({ session }: { readonly session: FittingSession }) {
 
 /** Fitting: ring, dial, spindle and key, in any order; what comes of it shows in the checks and in the debrief. */
 export function DialFitting({ query, chance }: DialFittingProps) {
-  const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? SHIPPED_PROFILES[0];
-  const asked = HELPS.find(({ help }) => help === query.get("help"))?.help ?? "full";
-  const session = useStore(
-    useMemo(() => new FittingSession(profile, chance, drawDoor(profile, chance), asked), [profile, chance, asked]),
-  );
+  const asked = query.get("profile");
+  const [id] = useState(() => asked ?? lastFitted());
+  const profile = SHIPPED_PROFILES.find((one) => one.id === id) ?? SHIPPED_PROFILES[0];
+  const help = HELPS.find((one) => one.help === query.get("help"))?.help ?? null;
+  const { session, said } = useKeptFitting(profile, chance, help);
+  useStore(session);
   useKeptJobs(session, FittingNotes);
   const isRead = useSelector(session.chart, stateOf) === "declared";
   return (
@@ -69,11 +72,12 @@ export function DialFitting({ query, chance }: DialFittingProps) {
         <LockChoice
           locks={SHIPPED_PROFILES}
           lock={profile}
-          onLock={({ id }) => location.assign(`#/fitting?profile=${id}&help=${session.help}`)}
+          onLock={(one) => location.assign(`#/fitting?profile=${one.id}&help=${session.help}`)}
         />
         <HelpChoice help={session.help} onHelp={(help) => takeHelp(session, help)} offers={HELPS} />
         <Button onClick={() => session.again()}>Start again</Button>
       </div>
+      {said !== null && <Notice className="mx-edge my-3">{said}</Notice>}
       <div className="fitting-scene grid justify-items-center gap-3 px-edge py-3 bg-paper phone:gap-1 phone:py-2">
         <SectionDrawing assembly={session.assembly} lock={session.lock} />
         <Gauges session={session} help={session.help} />

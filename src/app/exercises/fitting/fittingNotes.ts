@@ -4,24 +4,24 @@ import { type JobNote, jobNote } from "../../../records/job/jobNote";
 import type { FittingSession } from "./fittingSession";
 
 /** What of a fitting is watched. */
-type WatchedFitting = Pick<FittingSession, "profile" | "lock" | "assembly" | "chart" | "helpHad">;
+type WatchedFitting = Pick<FittingSession, "profile" | "lock" | "assembly" | "chart" | "helpHad" | "wasDeclared"> & {
+  startedAt: FittingSession["startedAt"];
+};
 
 /**
  * Watches fittings, and takes each down the first time that its debrief is shown: what is mended afterwards is mended with
- * the faults in view.
+ * the faults in view. One that goes on after a reload is the same job.
  */
 export class FittingNotes {
   private readonly session: WatchedFitting;
   private readonly newId: () => string;
-  private lock: WatchedFitting["lock"];
-  private startedAt: number | null = null;
-  private isTold = false;
+  private wasDeclared: boolean;
 
   /** @param newId - makes an id that nothing else has */
   constructor(session: WatchedFitting, newId: () => string) {
     this.session = session;
     this.newId = newId;
-    this.lock = session.lock;
+    this.wasDeclared = session.wasDeclared;
   }
 
   /**
@@ -31,20 +31,10 @@ export class FittingNotes {
    * @returns what is to be kept, or null
    */
   look(now: number): JobNote | null {
-    const { lock, chart } = this.session;
-    if (lock !== this.lock) this.beginWith(lock);
-    const { context, value } = chart.getSnapshot();
-    if (context.acts > 0) this.startedAt ??= now;
-    if (value !== "declared" || this.isTold) return null;
-    this.isTold = true;
-    return this.note(this.startedAt ?? now, now);
-  }
-
-  /** Another door. */
-  private beginWith(lock: WatchedFitting["lock"]): void {
-    this.lock = lock;
-    this.startedAt = null;
-    this.isTold = false;
+    const { session, wasDeclared } = this;
+    if (session.chart.getSnapshot().context.acts > 0) session.startedAt ??= now;
+    this.wasDeclared = session.wasDeclared;
+    return session.wasDeclared && !wasDeclared ? this.note(session.startedAt ?? now, now) : null;
   }
 
   private note(startedAt: number, now: number): JobNote {

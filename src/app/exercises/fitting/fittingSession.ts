@@ -10,13 +10,23 @@ import type { BoardTouch, FittingAct } from "../../../fitting/fittingAct";
 import { fittingMachine } from "../../../fitting/fittingMachine";
 import { putTogether } from "../../../fitting/putTogether";
 import type { Profile } from "../../../lock/profile";
-import type { Chance } from "../../../statistics/chance";
+import { type Chance, seededChance } from "../../../statistics/chance";
 import { Store } from "../../parts/page/store";
 
 /** How far off a strike may first hang, millimeters either way. */
 const STRIKE_OFF_mm = 4;
 /** How far a ring that is put on may be turned, graduations either way. */
 const RING_TURNED = 3;
+
+/** Seeds of a check's spread are below. */
+const SEEDS = 1_000_000;
+
+/** A check that was made. */
+interface MadeCheck {
+  readonly after: number;
+  readonly check: FitCheck;
+  readonly seed: number;
+}
 
 const MOST_FIRST: readonly Help[] = ["full", "counts", "silent"];
 const mostHelp = (...helps: readonly Help[]): Help => MOST_FIRST.find((help) => helps.includes(help)) ?? "full";
@@ -34,6 +44,14 @@ export class FittingSession extends Store {
   help: Help;
   /** The most help that was had with this door. */
   helpHad: Help;
+  /** Wall time of the first act, milliseconds since 1970; null before it. Whoever watches the fitting sets it. */
+  startedAt: number | null = null;
+  /** Whether the debrief of this door has ever been open. */
+  wasDeclared = false;
+  /** All checks: after how many acts, and the seed of its instrument's spread. */
+  checked: readonly MadeCheck[] = [];
+  /** Where this door's parts began. */
+  door: DoorToFit;
   private readonly chance: Chance;
 
   /** @param door - where the parts are to be put together; drawn where left out */
@@ -43,6 +61,7 @@ export class FittingSession extends Store {
     this.help = help;
     this.helpHad = help;
     this.chance = chance;
+    this.door = door;
     this.lock = lockWith(profile, door.slotAt);
     this.assembly = trayAt(door, this.lock);
   }
@@ -85,14 +104,20 @@ export class FittingSession extends Store {
   }
 
   check(kind: FitCheck): void {
-    const { fit, assembly, lock, chance } = this;
+    this.checkWith(kind, Math.floor(SEEDS * this.chance()));
+  }
+
+  /** Makes a check whose spread has a seed: the same again shows the same. */
+  checkWith(kind: FitCheck, seed: number): void {
+    const { fit, assembly, lock } = this;
     if (fit === null) return;
-    const by = hindranceTo(kind, assembly);
-    if (by === null) {
-      this.log = [checkFit(kind, { fit, assembly, lock, chance }), ...this.log];
+    const stoppedBy = hindranceTo(kind, assembly);
+    if (stoppedBy === null) {
+      this.log = [checkFit(kind, { fit, assembly, lock, chance: seededChance(seed) }), ...this.log];
+      this.checked = [...this.checked, { after: this.acts.length, check: kind, seed }];
       this.chart.send({ type: "check.made", check: kind });
     } else {
-      this.chart.send({ type: "part.stopped", by });
+      this.chart.send({ type: "part.stopped", by: stoppedBy });
     }
     this.changed();
   }
@@ -105,6 +130,7 @@ export class FittingSession extends Store {
 
   declare(): void {
     this.chart.send({ type: "fit.declared" });
+    this.wasDeclared ||= this.chart.getSnapshot().value === "declared";
     this.changed();
   }
 
@@ -115,11 +141,14 @@ export class FittingSession extends Store {
 
   /** Another door, all parts in the tray. */
   again(): void {
-    const door = drawDoor(this.profile, this.chance);
-    this.lock = lockWith(this.profile, door.slotAt);
-    this.assembly = trayAt(door, this.lock);
+    this.door = drawDoor(this.profile, this.chance);
+    this.lock = lockWith(this.profile, this.door.slotAt);
+    this.assembly = trayAt(this.door, this.lock);
     this.acts = [];
+    this.checked = [];
     this.log = [];
+    this.startedAt = null;
+    this.wasDeclared = false;
     this.helpHad = this.help;
     this.chart.send({ type: "fitting.restarted" });
     this.changed();
