@@ -2,9 +2,12 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Assembly, inTheTray } from "../../src/fitting/assembly";
 import type { Board } from "../../src/fitting/board";
+import { anyWay } from "../../src/fitting/doorToFit";
+import { checksOf } from "../../src/fitting/fitCheck";
 import { FIT_FAULTS, type FitFault, fitFaults } from "../../src/fitting/fitFault";
 import { goodPlaces, type LockToFit } from "../../src/fitting/fittedLock";
-import { seededChance } from "../../src/statistics/chance";
+import { FOUND_BY } from "../../src/fitting/foundBy";
+import { type Chance, seededChance } from "../../src/statistics/chance";
 import {
   after,
   diagnosed,
@@ -97,6 +100,22 @@ function goodFor(fault: FitFault, lock: LockToFit): Assembly {
   return isElectronic ? wellConnected(lock) : wellFitted(lock);
 }
 
+/** A good fit of any kind, spoiled: ring, strike, spindle and washers anywhere that is still good. */
+function anySpoiled(fault: FitFault, lock: LockToFit, chance: Chance): Assembly {
+  const either = (most: number) => most * (2 * chance() - 1);
+  const { bushingPlay_mm, hole_mm, bolt_mm } = lock.sizes;
+  const good = withLength(goodFor(fault, lock), either(0.15));
+  const offset = anyWay([0, bushingPlay_mm], chance);
+  const varied: Assembly = {
+    ...good,
+    ring: { offset, turned: either(3), isTight: true },
+    washers: chance() < 0.5 ? ["flat", "spring"] : ["flat", "flat", "spring"],
+    strike: { above_mm: either((0.9 * (hole_mm - bolt_mm)) / 2), screws: "by-all" },
+  };
+  expect(faultsOf(varied, lock)).toEqual([]);
+  return SPOILED[fault](varied, lock, chance());
+}
+
 describe.each(FIT_FAULTS)("%s", (fault) => {
   test("is the one fault of a lock that is spoiled so", () => {
     fc.assert(
@@ -116,12 +135,28 @@ describe.each(FIT_FAULTS)("%s", (fault) => {
     let right = 0;
     for (let run = 0; run < runs; run++) {
       const lock = trainingLock(Math.floor(100 * chance()));
-      const spoiled = SPOILED[fault](goodFor(fault, lock), lock, chance());
+      const spoiled = anySpoiled(fault, lock, chance);
       const is = new Set(faultsOf(spoiled, lock));
       const found = diagnosed(spoiled, lock, chance);
       if (is.size === found.size && [...is].every((one) => found.has(one))) right += 1;
     }
     expect(right / runs).toBeGreaterThanOrEqual(0.99);
+  });
+
+  test("is told by the checks that the table has for it, in 99 runs of 100 or more, and by no other", () => {
+    const runs = 300;
+    const chance = seededChance(9);
+    let told = 0;
+    for (let run = 0; run < runs; run++) {
+      const lock = trainingLock(Math.floor(100 * chance()));
+      const spoiled = anySpoiled(fault, lock, chance);
+      const [those, others] = [true, false].map((is) =>
+        checksOf(spoiled).filter((check) => FOUND_BY[fault].includes(check) === is),
+      );
+      if (diagnosed(spoiled, lock, chance, those).has(fault)) told += 1;
+      expect(diagnosed(spoiled, lock, chance, others).has(fault)).toBe(false);
+    }
+    expect(told / runs).toBeGreaterThanOrEqual(0.99);
   });
 });
 

@@ -1,9 +1,11 @@
 import { useSelector } from "@xstate/react";
+import type { Assembly } from "../../../fitting/assembly";
 import { type Board, type SelfCheck, selfCheckOf } from "../../../fitting/board";
 import { type Fit, jointsOf } from "../../../fitting/fit";
 import { checksOf } from "../../../fitting/fitCheck";
 import { type FitFault, fitFaults } from "../../../fitting/fitFault";
 import { checkLabel, FAULT_WORDS } from "../../../fitting/fitWords";
+import { FOUND_BY } from "../../../fitting/foundBy";
 import { fitQuery, withWeight } from "../../hand/dial/dialAddress";
 import { Button } from "../../parts/controls/Button";
 import { memoryOf } from "../../parts/page/ofChart";
@@ -19,7 +21,19 @@ function nextAddressOf({ profile }: FittingSession, fit: Fit): string {
   return withWeight(`#/${page}?profile=${profile.id}${fitQuery(joints)}`, fit.drag > 1 ? "heavy" : "usual");
 }
 
-function Faults({ faults }: { readonly faults: readonly FitFault[] }) {
+/** The checks that tell a fault of this lock. */
+const foundBy = (fault: FitFault, assembly: Assembly) =>
+  checksOf(assembly)
+    .filter((check) => FOUND_BY[fault].includes(check))
+    .map((check) => checkLabel(check, assembly).toLowerCase())
+    .join(", ");
+
+interface FaultsProps {
+  readonly faults: readonly FitFault[];
+  readonly assembly: Assembly;
+}
+
+function Faults({ faults, assembly }: FaultsProps) {
   if (faults.length === 0) return <p>Nothing is wrong with this fit.</p>;
   return (
     <ol className="stack">
@@ -27,7 +41,8 @@ function Faults({ faults }: { readonly faults: readonly FitFault[] }) {
         const { what, does, fix } = FAULT_WORDS[fault];
         return (
           <li key={fault}>
-            <strong>{what}</strong> {does} <em>Fix:</em> {fix}
+            <strong>{what}</strong> {does} <em>Fix:</em> {fix}{" "}
+            <span className="text-small text-soft">Found by: {foundBy(fault, assembly)}.</span>
           </li>
         );
       })}
@@ -110,7 +125,7 @@ export function FitDebrief({ session }: { readonly session: FittingSession }) {
         <p>{STAGE_WORDS.spent}</p>
       ) : (
         <>
-          <Faults faults={fitFaults(fit, assembly, lock.sizes)} />
+          <Faults faults={fitFaults(fit, assembly, lock.sizes)} assembly={assembly} />
           <Effects fit={fit} board={assembly.board} />
           <RingPlot assembly={assembly} lock={lock} />
         </>
