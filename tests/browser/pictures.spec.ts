@@ -51,6 +51,10 @@ const loadDemo = async (page: Page) => {
     .click();
 };
 
+const press = async (page: Page, ...names: readonly string[]) => {
+  for (const name of names) await page.getByRole("button", { name, exact: true }).click();
+};
+
 /** A zero that was set by the keys, its index true and every stop on it. */
 const setZero = async (page: Page) => {
   await page.clock.install({ time: NOW });
@@ -91,6 +95,15 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.getByRole("button", { name: /^Combination/ }).click();
   },
   fitting: at("#/fitting?seed=3"),
+  service: async (page) => {
+    await at("#/fitting?view=service&seed=5")(page);
+    await press(page, "Have the door opened", "Read: Limits and torque", "Measure the lost motion");
+  },
+  "service-debrief": async (page) => {
+    await at("#/fitting?view=service&seed=5")(page);
+    await press(page, "Have the door opened", "Take the cover off", "Tighten to 1.1 Nm");
+    await press(page, "Leave the site: show the debrief");
+  },
   "zeroing-ring": at("#/zeroing?seed=5"),
   "zeroing-result": setZero,
   "zeroing-prove": async (page) => {

@@ -60,6 +60,49 @@ test("a section of the papers shows once it is opened", async ({ page }) => {
   await expect(papers.getByRole("button", { name: "Read: Limits and torque" })).toHaveCount(0);
 });
 
+test("a visit goes on after a reload, and is a row among the jobs once its debrief is shown", async ({ page }) => {
+  await page.goto("#/fitting?view=service&seed=3&help=counts");
+  await presses(page, "Read: Limits and torque", "Have the door opened", "Measure the lost motion");
+  const seen = await said(page).textContent();
+  await page.goto("#/fitting?view=service");
+  await page.reload();
+  await expect(said(page)).toHaveText("You are back in your visit, where you left it.");
+  await expect(page.getByRole("list", { name: "Earlier, latest first" })).toContainText(seen ?? "nothing");
+  await expect(page.getByRole("region", { name: "Papers" })).toContainText("Key's screw");
+  await presses(page, "Leave the site: show the debrief");
+  await expect(page.getByRole("region", { name: "Papers" })).toContainText("no lubricant of any kind");
+  await page.goto("#/logbook?view=jobs");
+  const row = page.getByRole("row", { name: /Service visit/ });
+  await expect(row).toContainText(/counts\s*Not right\s*holder not asked/);
+  await row.getByRole("button", { name: /^Look at the job of/ }).press("Enter");
+  const job = page.getByRole("region", { name: "Chosen job" });
+  await expect(job).toContainText(/\d+ faults in the visit\. 3 acts\./);
+  await expect(job.getByRole("link", { name: "The same visit again" })).toHaveAttribute(
+    "href",
+    /view=service&profile=.*&help=counts&seed=3$/,
+  );
+  await page.goto("#/fitting?view=service");
+  await expect(page.getByRole("region", { name: "At the door" })).toContainText("The door is shut.");
+});
+
+test("with full help what is left to inspect is named, with counts it is counted, silent help says nothing", async ({
+  page,
+}) => {
+  await page.goto("#/fitting?view=service&seed=3&profile=three-wheel");
+  const help = page.getByRole("region", { name: "Help" });
+  await expect(help).toContainText("14 things left to inspect.");
+  await expect(help.getByText("Measure the lost motion")).toBeVisible();
+  await presses(page, "Read: Limits and torque", "Have the door opened", "Measure the lost motion");
+  await expect(said(page)).toContainText("Instructions: Lost motion: at most");
+  await expect(help).toContainText("12 things left to inspect.");
+  await expect(help.getByText("Measure the lost motion")).toHaveCount(0);
+  await presses(page, "Counts");
+  await expect(help).toContainText("14 things left to inspect.");
+  await expect(help.getByText("Measure the lost motion")).toHaveCount(0);
+  await presses(page, "Silent");
+  await expect(help).toHaveCount(0);
+});
+
 for (const one of LOOKS) {
   test(`axe finds nothing wrong with a service visit and its debrief, ${one.name}`, async ({ page }) => {
     await look(page, one);

@@ -1,8 +1,11 @@
 import { describe, expect, test } from "vitest";
 import type { VisitTask } from "../../src/service/drawVisit";
+import { Visit } from "../../src/service/visit";
 import type { VisitAct, VisitRecord } from "../../src/service/visitAct";
 import { visitFaults } from "../../src/service/visitFault";
-import { PLAIN_FAULTS } from "../../src/service/visitFaultCode";
+import { FAULTS_ABOUT, PLAIN_FAULTS } from "../../src/service/visitFaultCode";
+import { CONDITIONS, WRONG_THINGS, type WrongThing } from "../../src/service/wrongThing";
+import { seededChance } from "../../src/statistics/chance";
 import { after, jobOf, serve, visitOf } from "../support/technician";
 
 /** The first job of a kind. */
@@ -38,6 +41,31 @@ function goodActs(seed: number): readonly VisitAct[] {
   serve(visit);
   return visit.done.map(({ act }) => act);
 }
+
+const EMPTY_RECORD: VisitRecord = {
+  ...{ found: [], hasFigures: false, hasChanges: false, hasProofs: false, hasCombination: false },
+};
+
+/** Everything that can be changed, in a way that spoils. */
+const EVERY_CHANGE: readonly VisitAct[] = [
+  { type: "screw.tightened", torque_Nm: 1.1 },
+  { type: "bearing.replaced" },
+  { type: "ring.cleaned" },
+  { type: "paint.removed" },
+  { type: "bolt.wiped" },
+  { type: "ring.centered" },
+  { type: "lubricated", at: "bearing", with: "graphite" },
+  { type: "batteries.replaced", which: "one", cells: "lithium" },
+  { type: "key.replaced" },
+];
+const ONE_CELL: readonly VisitAct[] = [
+  { type: "batteries.replaced", which: "one", cells: "lithium" },
+  { type: "key.replaced" },
+];
+/** What no act brings about. */
+const UNMADE: readonly WrongThing[] = CONDITIONS.filter((one) => one !== "key-loose");
+/** What no lock has when the technician comes. */
+const SPOILED_NOW = WRONG_THINGS.filter((one) => !CONDITIONS.some((other) => other === one));
 
 type Bend = (acts: readonly VisitAct[]) => readonly VisitAct[];
 
@@ -177,6 +205,47 @@ const TABLE: readonly (readonly [what: string, seed: number, bend: Bend, faults:
     ["shut-before-proof"],
   ],
 ];
+
+test("the papers decide: the same dragging bolt is greased by some and wiped by others, and each is wrong by the other's", () => {
+  const { lock } = jobOf(DRAGS_WIPED);
+  const acts: readonly VisitAct[] = [
+    { type: "door.opened" },
+    { type: "cover.taken" },
+    { type: "lubricated", at: "bolt", with: "grease" },
+  ];
+  const wiping: readonly VisitAct[] = [{ type: "door.opened" }, { type: "bolt.wiped" }];
+  const wrongBy = (seed: number, done: readonly VisitAct[]) => {
+    const visit = new Visit({ ...jobOf(seed), lock }, seededChance(1));
+    for (const act of done) visit.act(act);
+    return visit.wrong;
+  };
+  expect([DRAGS_WIPED, DRAGS_GREASED].map((seed) => wrongBy(seed, acts))).toEqual([["gummed"], []]);
+  expect([DRAGS_WIPED, DRAGS_GREASED].map((seed) => wrongBy(seed, wiping))).toEqual([[], ["bolt-drags"]]);
+});
+
+test("every fault about something is reached by some visit, with each thing that it can be about", () => {
+  const reached = new Set<string>();
+  const note = (seed: number, acts: readonly VisitAct[]) => {
+    for (const { code, about } of visitFaults(after(seed, acts))) reached.add(`${code} ${about}`);
+  };
+  const found = [...CONDITIONS];
+  const invents: VisitAct = { type: "record.written", record: { ...EMPTY_RECORD, found } };
+  for (let seed = 0; seed < 400; seed++) {
+    note(seed, []);
+    note(seed, [{ type: "record.written", record: EMPTY_RECORD }]);
+    note(seed, [{ type: "door.opened" }, { type: "cover.taken" }, ...EVERY_CHANGE, invents]);
+  }
+  note(LOW, [{ type: "door.opened" }, { type: "cover.taken" }, ...ONE_CELL]);
+  const all = Object.entries(FAULTS_ABOUT).flatMap(([code, abouts]) => abouts.map((about) => `${code} ${about}`));
+  expect(all.filter((one) => !reached.has(one)).sort()).toEqual(
+    // What was made wrong is told as new; what years alone can do no visit makes; wiping a ring is never needless.
+    [
+      "changed-sound ring.cleaned",
+      ...UNMADE.map((one) => `made-wrong ${one}`),
+      ...SPOILED_NOW.map((one) => `left-wrong ${one}`),
+    ].sort(),
+  );
+});
 
 describe("a fault for each thing a visit does wrong", () => {
   for (const [what, seed, bend, faults] of TABLE) {

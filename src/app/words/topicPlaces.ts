@@ -66,7 +66,7 @@ export const TOPIC_PLACES: Readonly<Record<Topic, TopicPlace>> = {
   service: {
     title: "Service",
     words: ["service", "batteries", "lockout", "out-of-service"],
-    lessons: [],
+    lessons: ["Service round"],
   },
   instructions: {
     title: "The written instructions",

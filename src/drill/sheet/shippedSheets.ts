@@ -14,6 +14,7 @@ import troubleHour from "../../../shared/sheets/13-trouble-hour.json" with { typ
 import firstHandover from "../../../shared/sheets/14-first-handover.json" with { type: "json" };
 import handoverSitting from "../../../shared/sheets/15-handover-sitting.json" with { type: "json" };
 import fittingAndFaults from "../../../shared/sheets/16-fitting-and-faults.json" with { type: "json" };
+import serviceRound from "../../../shared/sheets/17-service-round.json" with { type: "json" };
 import { parseSheet } from "./parseSheet";
 import type { Sheet } from "./sheet";
 
@@ -35,4 +36,5 @@ export const SHIPPED_SHEETS: readonly Sheet[] = [
   firstHandover,
   handoverSitting,
   fittingAndFaults,
+  serviceRound,
 ].map(parseSheet);

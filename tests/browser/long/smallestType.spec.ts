@@ -16,6 +16,7 @@ const ROUTES = [
   "handover?view=record",
   "sheets",
   "fitting",
+  "fitting?view=service&seed=3",
   "sittings",
   "sittings?sheet=round-and-round",
   "logbook?view=attempts",
