@@ -21,8 +21,8 @@ function LockTold({ session: { visit } }: VisitProps) {
     <ul className="stack">
       {conditions.map((one) => (
         <li key={one}>
-          <strong>{WRONG_WORDS[one].what}</strong> {outcome(one)}{" "}
-          <em>Instructions: {decidedBy(one, instructions, lock)}</em>
+          <strong>{WRONG_WORDS[one].what}</strong> {outcome(one)} The instructions say: "
+          {decidedBy(one, instructions, lock)}"
         </li>
       ))}
     </ul>
@@ -45,7 +45,7 @@ function Faults({ session, title, faults }: FaultsProps) {
           const broken = brokenText(fault, session.visit);
           return (
             <li key={`${fault.code} ${fault.about}`}>
-              <strong>{what}</strong> {does} {broken !== "" && <em>Instructions: {broken} </em>}
+              <strong>{what}</strong> {does} {broken !== "" && `The instructions say: "${broken}" `}
               <em>Next time:</em> {fix}
             </li>
           );
@@ -64,7 +64,7 @@ export function VisitDebrief({ session }: VisitProps) {
   // The button that showed it is gone: reading goes on at its top.
   useEffect(() => heading.current?.focus(), []);
   return (
-    <section className="panel stack" aria-label="Debrief">
+    <section className="panel stack w-full" aria-label="Debrief">
       <h2 ref={heading} tabIndex={-1}>
         Debrief <small>{session.profile.title}</small>
       </h2>

@@ -40,7 +40,7 @@ export function VisitPapers({ session, isOpen }: PapersProps) {
   const isRead = (section: string) =>
     isOpen || done.some(({ act }) => act.type === "section.read" && act.section === section);
   return (
-    <section className="panel stack items-start" aria-label="Papers">
+    <section className="panel stack items-start w-full" aria-label="Papers">
       <h2>
         Papers <small>of an invented maker; every lock has its own</small>
       </h2>

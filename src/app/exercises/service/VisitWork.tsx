@@ -12,15 +12,15 @@ function AtTheDoor({ session }: VisitProps) {
   const phase = useSelector(session.visit.chart, stateOf);
   const { assembly } = session.visit.lock;
   return (
-    <section className="panel stack" aria-label="At the door">
+    <section className="panel stack w-full" aria-label="At the door">
       <h2>
         At the door <small>{session.profile.title}, in use for years</small>
       </h2>
       <p>
         {PHASE_WORDS[phase]} {assembly.hasCover ? "The cover is on." : "The cover is off."}
       </p>
-      <p className="min-h-[1.45em] font-semibold" role="status">
-        {session.log[0] ?? ""}
+      <p className="min-h-[4.35em] font-semibold" role="status">
+        {session.log[0] ?? "Nothing is done yet."}
       </p>
       <InspectActs session={session} />
       {session.log.length > 1 && (
