@@ -39,11 +39,11 @@ export const FIT_FAULTS = [
 export type FitFault = (typeof FIT_FAULTS)[number];
 
 /** A ring farther off than this reads wrong at some mark by more than a tenth of a graduation of 100; a training value. */
-const OFF_CENTER_mm = 0.25;
+export const OFF_CENTER_mm = 0.25;
 /** A spindle that holds its dial farther off than this makes it read wrong by nearly a tenth; a training value. */
-const BENT_mm = 0.2;
+export const BENT_mm = 0.2;
 /** A dial that lets the hand get farther ahead is heavy, graduations; a training value. */
-const HEAVY = 1;
+export const HEAVY = 1;
 
 /** Whether a ring is too far off center. */
 export const isOffCenter = ({ offset }: RingOn): boolean => offsetOf(offset) > OFF_CENTER_mm;

@@ -5,9 +5,9 @@ import { foreign, id, moment, span } from "./fields";
 import type { Skill } from "./skill";
 
 /** What is done to a lock beyond dialing and zeroing it. */
-export const JOB_KINDS = ["change", "trouble", "handover", "fitting", "service"] as const;
+export const JOB_KINDS = ["change", "trouble", "handover", "fitting", "service", "inspection"] as const;
 
-/** A change of combination, a hidden condition found, a lock handed over, a dial fitted, a lock in use served. */
+/** A change of combination, a hidden condition found, a lock handed over, a dial fitted, a lock in use served, a fit judged. */
 export type JobKind = (typeof JOB_KINDS)[number];
 
 /** Schema of a job. */

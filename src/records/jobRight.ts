@@ -4,8 +4,11 @@ import {
   isDiagnosisRight,
   isFittingRight,
   isHandoverRight,
+  isInspectionRight,
   isServiceRight,
 } from "../drill/marking/jobRule";
+import { FIT_CHECKS } from "../fitting/fitCheck";
+import { FIT_FAULTS } from "../fitting/fitFault";
 import type { JobKind, JobRecord } from "./jobRecord";
 
 type ByFacts = (details: unknown) => boolean | null;
@@ -19,6 +22,7 @@ const ruled =
   };
 
 const list = z.array(z.unknown());
+const fitFaults = z.array(z.enum(FIT_FAULTS));
 
 /** What of a job's details its rule looks at; the rest is for the screens. */
 const BY_FACTS: Readonly<Record<JobKind, ByFacts>> = {
@@ -30,6 +34,10 @@ const BY_FACTS: Readonly<Record<JobKind, ByFacts>> = {
   handover: ruled(z.object({ isHandedOver: z.boolean(), missing: list, faults: list }), isHandoverRight),
   fitting: ruled(z.object({ declared: z.nullable(z.string()), faults: list }), isFittingRight),
   service: ruled(z.object({ isLeft: z.boolean(), faults: list }), isServiceRight),
+  inspection: ruled(
+    z.object({ faults: fitFaults, named: z.nullable(fitFaults), skipped: z.array(z.enum(FIT_CHECKS)) }),
+    isInspectionRight,
+  ),
 };
 
 /** Codes of a job without details that its rule forgives: a size has a mark of its own. */
@@ -39,6 +47,7 @@ const FORGIVEN: Readonly<Record<JobKind, readonly string[]>> = {
   handover: [],
   fitting: [],
   service: [],
+  inspection: [],
 };
 
 /** Took longer than its station allows: never right, whatever the kind. */

@@ -104,6 +104,7 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await press(page, "Have the door opened", "Take the cover off", "Tighten to 1.1 Nm");
     await press(page, "Leave the site: show the debrief");
   },
+  find: at("#/fitting?view=find&seed=3"),
   "zeroing-ring": at("#/zeroing?seed=5"),
   "zeroing-result": setZero,
   "zeroing-prove": async (page) => {

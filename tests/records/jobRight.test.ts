@@ -5,8 +5,14 @@ import { readLogbookFile, writeLogbookFile } from "../../src/records/file/logboo
 import type { JobRecord } from "../../src/records/jobRecord";
 import { jobIsRight } from "../../src/records/jobRight";
 import { aJob, aPerson, contents, NOON } from "../support/logbookRecords";
-import { changeStation, fittingStation, handoverStation, troubleStation } from "../support/testSheet";
-import { changeTry, fittingTry, handoverTry, troubleTry } from "../support/testTries";
+import {
+  changeStation,
+  fittingStation,
+  handoverStation,
+  inspectionStation,
+  troubleStation,
+} from "../support/testSheet";
+import { changeTry, fittingTry, handoverTry, inspectionTry, troubleTry } from "../support/testTries";
 
 type Facts = Pick<JobRecord, "kind" | "missed" | "details">;
 
@@ -80,6 +86,24 @@ const JOBS: readonly { why: string; station: Station; one: TryResult; kept: Fact
     one: fittingTry(),
     kept: { kind: "fitting", missed: [], details: { declared: "coupled", faults: [] } },
     right: true,
+  },
+  {
+    why: "a fit judged right",
+    station: inspectionStation(),
+    one: inspectionTry(),
+    kept: { kind: "inspection", missed: [], details: { faults: ["rubs"], named: ["rubs"], skipped: ["bolt"] } },
+    right: true,
+  },
+  {
+    why: "a fault that was guessed",
+    station: inspectionStation(),
+    one: inspectionTry({ skipped: ["turn-round", "push-pull", "feelers"] }),
+    kept: {
+      kind: "inspection",
+      missed: [],
+      details: { faults: ["rubs"], named: ["rubs"], skipped: ["turn-round", "push-pull", "feelers"] },
+    },
+    right: false,
   },
   {
     why: "spoiled parts",

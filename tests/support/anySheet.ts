@@ -5,6 +5,7 @@ import type {
   DialingStation,
   FittingStation,
   HandoverStation,
+  InspectionStation,
   ServiceStation,
   Sheet,
   Station,
@@ -100,6 +101,13 @@ const service: fc.Arbitrary<ServiceStation> = fc.record({
   passMarks: fc.record({ right: fc.constant(1), faults: fc.constant(0) }, { requiredKeys: [] }),
 });
 
+const inspection: fc.Arbitrary<InspectionStation> = fc.record({
+  kind: fc.constant("inspection" as const),
+  ...anyJob,
+  profile: fc.constantFrom(...SHIPPED_PROFILES.map(({ id }) => id)),
+  passMarks: fc.record({ right: fc.constant(1), mistakes: fc.constant(0) }, { requiredKeys: [] }),
+});
+
 /** Any sound station. */
 export const anySheetStation: fc.Arbitrary<Station> = fc.oneof(
   dialing,
@@ -109,6 +117,7 @@ export const anySheetStation: fc.Arbitrary<Station> = fc.oneof(
   handover,
   fitting,
   service,
+  inspection,
 );
 
 /** Any sound sheet. */

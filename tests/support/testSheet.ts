@@ -3,6 +3,7 @@ import type {
   DialingStation,
   FittingStation,
   HandoverStation,
+  InspectionStation,
   ServiceStation,
   Sheet,
   TroubleStation,
@@ -84,6 +85,17 @@ export const serviceStation = (fields: Partial<ServiceStation> = {}): ServiceSta
   id: "visit",
   profile: "three-wheel",
   help: "counts",
+  repetitions: 2,
+  passMarks: {},
+  ...fields,
+});
+
+/** A station of fits of the three-wheel lock to be judged. */
+export const inspectionStation = (fields: Partial<InspectionStation> = {}): InspectionStation => ({
+  kind: "inspection",
+  id: "judge",
+  profile: "three-wheel",
+  help: "silent",
   repetitions: 2,
   passMarks: {},
   ...fields,

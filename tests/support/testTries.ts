@@ -3,6 +3,7 @@ import type {
   DialingTry,
   FittingTry,
   HandoverTry,
+  InspectionTry,
   ServiceTry,
   TroubleTry,
   ZeroingTry,
@@ -106,6 +107,19 @@ export const serviceTry = (fields: Partial<ServiceTry> = {}): ServiceTry => ({
   found: [],
   faults: [],
   acts: 24,
+  ...fields,
+});
+
+/** A fit with one fault, found after every check. */
+export const inspectionTry = (fields: Partial<InspectionTry> = {}): InspectionTry => ({
+  kind: "inspection",
+  station: 0,
+  repetition: 1,
+  time_ms: 200_000,
+  isBrokenOff: false,
+  faults: ["rubs"],
+  named: ["rubs"],
+  skipped: [],
   ...fields,
 });
 

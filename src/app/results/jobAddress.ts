@@ -9,6 +9,7 @@ const PLACES: Readonly<Record<JobKind, string>> = {
   handover: "handover?view=run&",
   fitting: "fitting?",
   service: "fitting?view=service&",
+  inspection: "fitting?view=find&",
 };
 
 /** Kinds of job that have no help to choose. */

@@ -1,5 +1,8 @@
 import { capital, ordinalWord, small } from "../../dialing/words";
+import type { FitCheck } from "../../fitting/fitCheck";
 import { CHECK_LABELS, FAULT_WORDS as FIT_FAULT_WORDS } from "../../fitting/fitWords";
+import { isGuessed, overlooked, unfounded } from "../../fitting/inspect/inspectionResult";
+import { SHOWN_BY } from "../../fitting/inspect/shownBy";
 import { FAULT_WORDS } from "../../handover/run/rules/faultWords";
 import { REQUIRED_PROOFS } from "../../handover/run/rules/proofs";
 import { TROUBLE_GUIDE } from "../../handover/trouble/troubleGuide";
@@ -9,6 +12,7 @@ import {
   detailsOf,
   type FittingDetails,
   type HandoverDetails,
+  type InspectionDetails,
   type TroubleDetails,
 } from "../../records/job/jobDetails";
 import type { JobRecord } from "../../records/jobRecord";
@@ -87,6 +91,11 @@ function handoverStory({ isHandedOver, isHandsOff, missing, faults, steps, undon
   };
 }
 
+const checksText = (checks: readonly FitCheck[]) => checks.map((check) => small(CHECK_LABELS[check])).join("; ");
+
+const skippedText = (skipped: readonly FitCheck[]) =>
+  skipped.length === 0 ? "You made every check." : `Checks you did not make on this fit: ${checksText(skipped)}.`;
+
 function fittingSentence({ declared, faults }: FittingDetails): string {
   if (declared === null) return "You did not say that the dial is fitted";
   if (declared === "spent") return "The parts could not become a good lock any more";
@@ -96,12 +105,34 @@ function fittingSentence({ declared, faults }: FittingDetails): string {
 function fittingStory(details: FittingDetails): JobStory {
   const { faults, skipped, moves, spindlesUsed } = details;
   const used = spindlesUsed === 0 ? "" : `, ${countText(spindlesUsed, "spindle")} used up`;
-  const checks = skipped.map((check) => small(CHECK_LABELS[check])).join("; ");
   return {
     sentence: `${fittingSentence(details)}. ${countText(moves, "part")} moved${used}.`,
     points: [
       ...faults.map((fault) => `${FIT_FAULT_WORDS[fault].what} ${FIT_FAULT_WORDS[fault].does}`),
-      ...(skipped.length === 0 ? ["You made every check."] : [`Checks you did not make on this fit: ${checks}.`]),
+      skippedText(skipped),
+    ],
+  };
+}
+
+function inspectionSentence({ faults, named }: InspectionDetails): string {
+  const were =
+    faults.length === 0 ? "Nothing was wrong with the fit" : `${countText(faults.length, "fault")} in the fit`;
+  if (named === null) return `${were}. You gave no answer`;
+  return `${were}. You named ${named.length === 0 ? "none" : countText(named.length, "fault")}`;
+}
+
+function inspectionStory(details: InspectionDetails): JobStory {
+  const { faults, skipped } = details;
+  const missed = overlooked(details);
+  const found = faults.filter((fault) => !missed.includes(fault));
+  return {
+    sentence: `${inspectionSentence(details)}.`,
+    points: [
+      ...found.map((fault) => `Found: ${FIT_FAULT_WORDS[fault].what}`),
+      ...missed.map((fault) => `Overlooked: ${FIT_FAULT_WORDS[fault].what} Shown by: ${checksText(SHOWN_BY[fault])}.`),
+      ...unfounded(details).map((fault) => `Named, and not so: ${FIT_FAULT_WORDS[fault].what}`),
+      ...(isGuessed(details) ? ["A guess: you did not make the checks that show it."] : []),
+      skippedText(skipped),
     ],
   };
 }
@@ -120,6 +151,8 @@ export function jobStory(job: JobRecord): JobStory {
       return fittingStory(found.details);
     case "service":
       return serviceStory(found.details);
+    case "inspection":
+      return inspectionStory(found.details);
     case undefined:
       return {
         sentence: job.isRight ? "It was right." : "It was not right.",

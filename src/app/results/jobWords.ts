@@ -14,6 +14,7 @@ export const JOB_WORDS: Readonly<Record<JobKind, string>> = {
   handover: "Handover",
   fitting: "Fitting",
   service: "Service visit",
+  inspection: "Inspection",
 };
 
 const CHANGE: Readonly<Record<ChangeFaultCode | "not-changed" | "key-left-turned" | "not-proved", string>> = {
@@ -124,7 +125,23 @@ const SERVICE: Readonly<Record<VisitFault["code"] | "not-left", string>> = {
   "not-left": "not ended",
 };
 
-const MISSED = new Map(Object.entries({ ...PROOFS, ...HANDOVER, ...TROUBLE, ...CHANGE, ...FITTING, ...SERVICE }));
+const INSPECTION = {
+  ...Object.fromEntries(
+    FIT_FAULTS.flatMap((fault) => {
+      const what = small(FAULT_WORDS[fault].what.slice(0, -1));
+      return [
+        [`overlooked-${fault}`, `overlooked: ${what}`],
+        [`unfounded-${fault}`, `named, and not so: ${what}`],
+      ];
+    }),
+  ),
+  "not-checked": "a guess: not checked",
+  "no-answer": "no answer given",
+};
+
+const MISSED = new Map(
+  Object.entries({ ...PROOFS, ...HANDOVER, ...TROUBLE, ...CHANGE, ...FITTING, ...SERVICE, ...INSPECTION }),
+);
 
 /** Something missed at a job in a few words; a code that is not known here, from another program, as it is. */
 export const missedWord = (code: string): string => MISSED.get(code) ?? code.replaceAll("-", " ");

@@ -91,6 +91,8 @@ const exerciseWords = (station: Station): string => {
       return "a dial to fit, all parts in the tray";
     case "service":
       return "a service visit, with the papers of each lock";
+    case "inspection":
+      return "a fit to judge, with some faults or none in each try";
   }
 };
 
@@ -108,6 +110,8 @@ export function jobNote(station: Station): string | null {
       return "Put the parts together in any order, and check the fit. The try ends when you say that the dial is fitted.";
     case "service":
       return "Ask, read, look, measure, and change what the papers of this lock say. The try ends when you leave the site.";
+    case "inspection":
+      return "Check the lock that somebody else has fitted, then name all that is wrong with it, or say that nothing is. Your answer ends the try.";
     default:
       return null;
   }

@@ -19,6 +19,7 @@ const timesSchema = z.strictObject({
   handover_s: seconds,
   fitting_s: seconds,
   service_s: seconds,
+  inspection_s: seconds,
   question_s: seconds,
 });
 

@@ -1,4 +1,5 @@
 import type { FittingResult } from "../../fitting/fittingResult";
+import { type InspectionResult, isGuessed, overlooked, unfounded } from "../../fitting/inspect/inspectionResult";
 import type { VisitResult } from "../../service/visitResult";
 import { PROOFS_WANTED } from "./jobRule";
 import type { ChangeTry, HandoverTry } from "./tryResult";
@@ -30,4 +31,14 @@ export function fittingMissed({ declared, faults }: Pick<FittingResult, "declare
 export function serviceMissed({ isLeft, faults }: Pick<VisitResult, "isLeft" | "faults">): string[] {
   const codes = [...new Set<string>(faults.map(({ code }) => code))];
   return isLeft ? codes : [...codes, "not-left"];
+}
+
+/** What judging a fit missed: faults overlooked, faults that were not there, a guess, or that there was no answer. */
+export function inspectionMissed(result: InspectionResult): string[] {
+  if (result.named === null) return ["no-answer"];
+  return [
+    ...overlooked(result).map((fault) => `overlooked-${fault}`),
+    ...unfounded(result).map((fault) => `unfounded-${fault}`),
+    ...(isGuessed(result) ? ["not-checked"] : []),
+  ];
 }

@@ -1,3 +1,5 @@
+import { type InspectionResult, inspectionMistakes, isGuessed } from "../../fitting/inspect/inspectionResult";
+
 /**
  * When a job counts as right: one rule for each kind, for the marks of a sitting and for the logbook alike.
  *
@@ -64,6 +66,10 @@ export interface ServiceStanding {
 /** Whether a service visit is right. */
 export const isServiceRight = ({ isLeft, faults }: ServiceStanding): boolean => isLeft && faults.length === 0;
 
+/** Whether a fit was judged right: all that is wrong with it is named, nothing else is, and none of it is a guess. */
+export const isInspectionRight = (result: InspectionResult): boolean =>
+  result.named !== null && inspectionMistakes(result) === 0 && !isGuessed(result);
+
 /** The rules in words, a sentence each. */
 export const JOB_RULES = {
   change: `A change is right when the lock opens as written and that was proved ${PROOFS_WANTED} times in a row.`,
@@ -72,4 +78,6 @@ export const JOB_RULES = {
   handover: "A handover is right when it is signed off with nothing missing and no fault.",
   fitting: "A fitting is right when you say that the dial is fitted and nothing is wrong with the fit.",
   service: "A service visit is right when you leave the site with nothing left out and no fault.",
+  inspection:
+    "A fit is judged right when you name all that is wrong with it and nothing else. A fault counts when you made a check that shows it. “Nothing is wrong” counts when you made every check.",
 } as const;

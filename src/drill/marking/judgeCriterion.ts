@@ -6,8 +6,8 @@ import { mean, sampleSummary } from "../../statistics/sample";
 import { spreadInterval } from "../../statistics/spreadInterval";
 import { studentInterval } from "../../statistics/studentInterval";
 import { type Evidence, type Judged, lostText, openText, reaches, staysWithin, type Verdict } from "./evidence";
-import { judgeFits, judgeVisits } from "./judgeFits";
-import type { CriterionKind } from "./markingScheme";
+import { judgeFits, judgeInspections, judgeVisits } from "./judgeFits";
+import type { CriterionKind } from "./stationAsks";
 import { hasFault, isRight, zeroShown } from "./tryResult";
 
 const percent = (share: number) => `${(100 * share).toFixed(0)} %`;
@@ -185,6 +185,7 @@ const JUDGES: Readonly<Record<CriterionKind, (evidence: Evidence) => Judged>> = 
   clean: counted("clean"),
   "fit-faults": judgeFits,
   "visit-faults": judgeVisits,
+  mistakes: judgeInspections,
   "mean-time": meanTime,
   questions: questionsRight,
 };

@@ -1,43 +1,58 @@
+import { inspectionMistakes } from "../../fitting/inspect/inspectionResult";
 import { countText } from "../../wording/amountWords";
 import { type Evidence, type Judged, lostText, openText, staysWithin } from "./evidence";
-import type { FittingTry, ServiceTry } from "./tryResult";
+import type { FittingTry, InspectionTry, ServiceTry } from "./tryResult";
 
-interface Counted {
+/** What is counted over all tries of a kind, and what of a try that never came to its end is said. */
+interface Counted<Try> {
   /** Every try of the kind, lost ones too. */
-  readonly tries: readonly (FittingTry | ServiceTry)[];
-  /** Those that were made and never came to their end. */
-  readonly unready: number;
-  readonly noun: string;
-  readonly unreadyWord: string;
+  readonly tries: readonly Try[];
+  readonly countOf: (one: Try) => number;
+  readonly isUnready: (one: Try) => boolean;
+  /** What is counted, in what, and what one is that never came to its end. */
+  readonly words: readonly [counted: string, noun: string, unready: string];
 }
 
-/** Judges the faults over all tries; one that never came to its end fails, for it may have any number of them. */
-function judgeFaults({ tries, unready, noun, unreadyWord }: Counted, { criterion, open }: Evidence): Judged {
+/** Judges a count over all tries; one that never came to its end fails, for it may come to any number. */
+function judgeCount<Try extends FittingTry | ServiceTry | InspectionTry>(
+  { tries, countOf, isUnready, words }: Counted<Try>,
+  { criterion, open }: Evidence,
+): Judged {
+  const [counted, noun, unreadyWord] = words;
   const kept = tries.filter(({ isBrokenOff }) => !isBrokenOff);
   const lost = tries.length - kept.length;
-  const count = kept.reduce((sum, { faults }) => sum + faults.length, 0);
+  const unready = kept.filter(isUnready).length;
+  const count = kept.reduce((sum, one) => sum + countOf(one), 0);
   const unreadyText = unready > 0 ? `, ${unready} ${unreadyWord}` : "";
   return {
-    // One try still open, or lost, may have any number of faults.
+    // One try still open, or lost, may come to any number.
     verdict: unready > 0 ? "fail" : staysWithin(count, open + lost > 0 ? Infinity : 0, criterion.limit),
     value: count,
-    says: `${countText(count, "fault")} in ${countText(kept.length, noun)}${unreadyText}${lostText(lost)}${openText(open)}; at most ${criterion.limit} allowed`,
+    says: `${countText(count, counted)} in ${countText(kept.length, noun)}${unreadyText}${lostText(lost)}${openText(open)}; at most ${criterion.limit} allowed`,
     sureness: "",
   };
 }
 
+const faultsOf = ({ faults }: FittingTry | ServiceTry) => faults.length;
+
 /** Judges the faults over all fits. */
 export function judgeFits(evidence: Evidence): Judged {
   const tries = evidence.made.filter((one) => one.kind === "fitting");
-  const isUnready = ({ isBrokenOff, declared }: FittingTry) =>
-    !isBrokenOff && (declared === null || declared === "spent");
-  const unready = tries.filter(isUnready).length;
-  return judgeFaults({ tries, unready, noun: "fit", unreadyWord: "never fitted" }, evidence);
+  const isUnready = ({ declared }: FittingTry) => declared === null || declared === "spent";
+  return judgeCount({ tries, countOf: faultsOf, isUnready, words: ["fault", "fit", "never fitted"] }, evidence);
 }
 
 /** Judges the faults over all service visits. */
 export function judgeVisits(evidence: Evidence): Judged {
   const tries = evidence.made.filter((one) => one.kind === "service");
-  const unready = tries.filter(({ isBrokenOff, isLeft }) => !isBrokenOff && !isLeft).length;
-  return judgeFaults({ tries, unready, noun: "visit", unreadyWord: "never ended" }, evidence);
+  const isUnready = ({ isLeft }: ServiceTry) => !isLeft;
+  return judgeCount({ tries, countOf: faultsOf, isUnready, words: ["fault", "visit", "never ended"] }, evidence);
+}
+
+/** Judges the faults that were overlooked or wrongly named over all fits that somebody else made. */
+export function judgeInspections(evidence: Evidence): Judged {
+  const tries = evidence.made.filter((one) => one.kind === "inspection");
+  const isUnready = ({ named }: InspectionTry) => named === null;
+  const words = ["mistake", "fit", "without an answer"] as const;
+  return judgeCount({ tries, countOf: inspectionMistakes, isUnready, words }, evidence);
 }

@@ -30,5 +30,7 @@ export function lostTry({ kind }: Pick<Station, "kind">, { station, repetition, 
       return { ...lost, kind, declared: null, faults: [], skipped: [], moves: 0, spindlesUsed: 0 };
     case "service":
       return { ...lost, kind, isLeft: false, conditions: [], found: [], faults: [], acts: 0 };
+    case "inspection":
+      return { ...lost, kind, faults: [], named: null, skipped: [] };
   }
 }

@@ -1,6 +1,7 @@
 import type { Fault } from "../../dialing/fault";
 import type { FitFault } from "../../fitting/fitFault";
 import type { FittingResult } from "../../fitting/fittingResult";
+import { type InspectionResult, inspectionMistakes } from "../../fitting/inspect/inspectionResult";
 import type { Combination } from "../../lock/combination";
 import type { Graduations, Milliseconds, Turn } from "../../lock/dial";
 import type { VisitResult } from "../../service/visitResult";
@@ -9,7 +10,7 @@ import type { TakenReading } from "../../zeroing/readAgain";
 import type { TryPlace } from "../sheet/planTries";
 import type { Station } from "../sheet/sheet";
 import { inTime } from "./inTime";
-import { isChangeRight, isFittingRight, isHandoverRight, isServiceRight } from "./jobRule";
+import { isChangeRight, isFittingRight, isHandoverRight, isInspectionRight, isServiceRight } from "./jobRule";
 
 interface AnyTry extends TryPlace {
   /** From the first motion to the end, milliseconds. */
@@ -107,8 +108,21 @@ export interface ServiceTry extends AnyTry, VisitResult {
   readonly kind: "service";
 }
 
+/** What judging one fit came to. */
+export interface InspectionTry extends AnyTry, InspectionResult {
+  readonly kind: "inspection";
+}
+
 /** What one try of a sheet came to. */
-export type TryResult = DialingTry | ZeroingTry | ChangeTry | TroubleTry | HandoverTry | FittingTry | ServiceTry;
+export type TryResult =
+  | DialingTry
+  | ZeroingTry
+  | ChangeTry
+  | TroubleTry
+  | HandoverTry
+  | FittingTry
+  | ServiceTry
+  | InspectionTry;
 
 /** Faults at the numbers that the station has dialed. */
 export function faultsCounted(one: Pick<DialingTry, "faults">, station: Station): DialingTry["faults"] {
@@ -122,6 +136,8 @@ export function faultsCounted(one: Pick<DialingTry, "faults">, station: Station)
 /** Whether a try had any fault; a reading that was refused is none. */
 export function hasFault(one: TryResult, station: Station): boolean {
   if (one.kind === "dialing") return faultsCounted(one, station).length > 0;
+  // What was wrong with a lock that somebody else fitted is no fault of the try.
+  if (one.kind === "inspection") return inspectionMistakes(one) > 0;
   return "faults" in one && one.faults.length > 0;
 }
 
@@ -141,6 +157,8 @@ function isWellDone(one: TryResult, station: Station): boolean {
       return isFittingRight(one);
     case "service":
       return isServiceRight(one);
+    case "inspection":
+      return isInspectionRight(one);
   }
 }
 

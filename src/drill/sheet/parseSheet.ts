@@ -107,6 +107,7 @@ const kindProblem = (station: Station, profile: Profile): Misfit => {
       return troubleProblem(station);
     case "fitting":
     case "service":
+    case "inspection":
       return countProblem(repetitions, ["right", "asks-too-many", station.passMarks.right]);
     case "handover": {
       const { clean, faultyTries } = station.passMarks;

@@ -52,6 +52,12 @@ interface FaultMarks extends AnyMarks {
   readonly faultyTries?: number | undefined;
 }
 
+/** A mark of stations of jobs that are right or not. */
+interface RightMarks extends AnyMarks {
+  /** Tries that must be right, by the rule of their kind. */
+  readonly right?: number | undefined;
+}
+
 /** What a dialing station asks for. */
 export interface DialingMarks extends FaultMarks {
   /** Tries that must be right the first time, of all repetitions. */
@@ -100,10 +106,7 @@ interface JobStation extends AnyStation {
 export type NewCombinationPolicy = Exclude<CombinationPolicy, { readonly policy: "as-set" }>;
 
 /** What a station of changes asks for. */
-export interface ChangeMarks extends FaultMarks {
-  /** Changes that must end true and proved. */
-  readonly right?: number | undefined;
-}
+export type ChangeMarks = FaultMarks & RightMarks;
 
 /** Changes from the combination a lock comes with to a new one, each proved with the door open. */
 export interface ChangeStation extends JobStation {
@@ -113,9 +116,7 @@ export interface ChangeStation extends JobStation {
 }
 
 /** What a trouble station asks for. */
-export interface TroubleMarks extends AnyMarks {
-  /** Conditions that must be named right. */
-  readonly right?: number | undefined;
+export interface TroubleMarks extends RightMarks {
   /** Largest mean of how far the sizes told are off, graduations. */
   readonly sizeError?: Graduations | undefined;
 }
@@ -143,9 +144,7 @@ export interface HandoverStation extends JobStation {
 }
 
 /** What a fitting station asks for. */
-export interface FittingMarks extends AnyMarks {
-  /** Fits with nothing wrong. */
-  readonly right?: number | undefined;
+export interface FittingMarks extends RightMarks {
   /** Most faults over all fits; a fit that is never said to be ready does not pass. */
   readonly faults?: number | undefined;
 }
@@ -157,9 +156,7 @@ export interface FittingStation extends JobStation {
 }
 
 /** What a station of service visits asks for. */
-export interface ServiceMarks extends AnyMarks {
-  /** Visits with nothing left out and no fault. */
-  readonly right?: number | undefined;
+export interface ServiceMarks extends RightMarks {
   /** Most faults over all visits; a visit that never ends does not pass. */
   readonly faults?: number | undefined;
 }
@@ -170,6 +167,18 @@ export interface ServiceStation extends JobStation {
   readonly passMarks: ServiceMarks;
 }
 
+/** What a station of fits to be judged asks for. */
+export interface InspectionMarks extends RightMarks {
+  /** Most faults overlooked or named though they are not there, over all tries; a try without an answer does not pass. */
+  readonly mistakes?: number | undefined;
+}
+
+/** Locks that somebody else has fitted: each has some faults, or none. */
+export interface InspectionStation extends JobStation {
+  readonly kind: "inspection";
+  readonly passMarks: InspectionMarks;
+}
+
 /** One exercise of a sheet. */
 export type Station =
   | DialingStation
@@ -178,7 +187,8 @@ export type Station =
   | TroubleStation
   | HandoverStation
   | FittingStation
-  | ServiceStation;
+  | ServiceStation
+  | InspectionStation;
 
 /** Every kind of station, in the order of the work. */
 export const STATION_KINDS = [
@@ -189,6 +199,7 @@ export const STATION_KINDS = [
   "handover",
   "fitting",
   "service",
+  "inspection",
 ] as const satisfies readonly Station["kind"][];
 
 /** How the tries of all stations follow each other. */

@@ -128,6 +128,12 @@ const serviceStation = strict({
   passMarks: strict({ right: tries, faults: z.optional(whole(0, 1000)), meanTime_s }),
 });
 
+const inspectionStation = strict({
+  kind: z.literal("inspection"),
+  ...jobStation,
+  passMarks: strict({ right: tries, mistakes: z.optional(whole(0, 1000)), meanTime_s }),
+});
+
 const topicShare = strict({ topic: oneOf(TOPICS), count: whole(1, 50) });
 
 const sittingRules = strict({
@@ -149,7 +155,16 @@ export const sheetSchema = strict({
   stations: list(
     z.discriminatedUnion(
       "kind",
-      [dialingStation, zeroingStation, changeStation, troubleStation, handoverStation, fittingStation, serviceStation],
+      [
+        dialingStation,
+        zeroingStation,
+        changeStation,
+        troubleStation,
+        handoverStation,
+        fittingStation,
+        serviceStation,
+        inspectionStation,
+      ],
       sheetRule("no-station-kind", { known: STATION_KINDS }),
     ),
     1,

@@ -8,7 +8,11 @@ export const JOB_COLUMNS: readonly CsvColumn<NamedRecord<JobRecord>>[] = [
   ...WHOSE,
   ...SITTING,
   { name: "profile", meaning: "id of the kind of lock", cell: ({ record }) => record.profileId },
-  { name: "job", meaning: "change, trouble, handover, fitting or service", cell: ({ record }) => record.kind },
+  {
+    name: "job",
+    meaning: "change, trouble, handover, fitting, service or inspection",
+    cell: ({ record }) => record.kind,
+  },
   { name: "help", meaning: "full, counts or silent", cell: ({ record }) => record.help },
   yesNo("right", "whether the job was right", ({ record }) => record.isRight),
   DURATION,

@@ -66,12 +66,20 @@ const serviceDetails = z.object({
   acts: count,
 });
 
+/** A fit that was judged: what was wrong, and what was named. */
+const inspectionDetails = z.object({
+  faults: z.array(z.enum(FIT_FAULTS)),
+  named: z.nullable(z.array(z.enum(FIT_FAULTS))),
+  skipped: z.array(z.enum(FIT_CHECKS)),
+});
+
 const SCHEMAS = {
   change: changeDetails,
   trouble: troubleDetails,
   handover: handoverDetails,
   fitting: fittingDetails,
   service: serviceDetails,
+  inspection: inspectionDetails,
 } as const;
 
 /** What is kept of a change besides how it went. */
@@ -89,13 +97,17 @@ export type FittingDetails = Readonly<z.infer<typeof fittingDetails>>;
 /** What is kept of a service visit. */
 export type ServiceDetails = Readonly<z.infer<typeof serviceDetails>>;
 
+/** What is kept of a fit that was judged. */
+export type InspectionDetails = Readonly<z.infer<typeof inspectionDetails>>;
+
 /** What is kept of a job, by its kind. */
 export type JobDetails =
   | { readonly kind: "change"; readonly details: ChangeDetails }
   | { readonly kind: "trouble"; readonly details: TroubleDetails }
   | { readonly kind: "handover"; readonly details: HandoverDetails }
   | { readonly kind: "fitting"; readonly details: FittingDetails }
-  | { readonly kind: "service"; readonly details: ServiceDetails };
+  | { readonly kind: "service"; readonly details: ServiceDetails }
+  | { readonly kind: "inspection"; readonly details: InspectionDetails };
 
 /** The details of a job, checked; null where there are none, or another program wrote them otherwise. */
 export function detailsOf({ kind, details }: Pick<JobRecord, "kind" | "details">): JobDetails | null {

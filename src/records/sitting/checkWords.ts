@@ -29,6 +29,7 @@ const TRY_WORDS = {
   "cells-of-wheel-pack": "has a wheel pack with batteries",
   "faultless-untold": "is recorded without a fault, but what was found is not what was wrong",
   "served-idle": "is recorded as a service without a fault with {acts:act|acts}, and one takes at least {least}",
+  "other-fit": "has other faults than the fit that sheet and seed lead to",
   "lost-with-result": "is recorded as lost, but has a result",
   "other-kind": 'is of kind "{kind}", but its station is of kind "{wanted}"',
   "beyond-repetitions": "is repetition {repetition} at a station that has only {repetitions}",

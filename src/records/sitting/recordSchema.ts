@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import type { CriterionKind } from "../../drill/marking/markingScheme";
+import type { CriterionKind } from "../../drill/marking/stationAsks";
 import {
   flag,
   matching,
@@ -31,6 +31,7 @@ const CRITERIA = [
   "clean",
   "fit-faults",
   "visit-faults",
+  "mistakes",
   "mean-time",
   "questions",
 ] as const satisfies readonly CriterionKind[];

@@ -6,6 +6,7 @@ import type {
   DialingTry,
   FittingTry,
   HandoverTry,
+  InspectionTry,
   ServiceTry,
   TroubleTry,
   TryResult,
@@ -132,6 +133,15 @@ function serviceMisfit({ isLeft, conditions, found, faults, acts, time_ms }: Ser
   ]);
 }
 
+function inspectionMisfit({ faults, named, skipped, time_ms }: InspectionTry): Misfit {
+  const isOnce = (list: readonly string[]) => new Set(list).size === list.length;
+  return first([
+    [isOnce(faults) && isOnce(named ?? []), checkProblem("fault-twice", [])],
+    [isOnce(skipped), checkProblem("check-twice", [])],
+    [named === null || time_ms > 0, checkProblem("in-no-time", [], { done: "judged" })],
+  ]);
+}
+
 function madeMisfit(one: TryResult, station: Station): Misfit {
   switch (one.kind) {
     case "dialing":
@@ -148,6 +158,8 @@ function madeMisfit(one: TryResult, station: Station): Misfit {
       return fittingMisfit(one);
     case "service":
       return serviceMisfit(one, station);
+    case "inspection":
+      return inspectionMisfit(one);
   }
 }
 

@@ -8,6 +8,7 @@ import {
   type DialingTry,
   type FittingTry,
   type HandoverTry,
+  type InspectionTry,
   type ServiceTry,
   type TroubleTry,
   type ZeroingTry,
@@ -125,9 +126,19 @@ const service = strict({
   acts: count,
 } satisfies FieldsOf<ServiceTry>);
 
+const fitFaultList = shortList(oneOf(FIT_FAULTS), FIT_FAULTS.length);
+
+const inspection = strict({
+  kind: z.literal("inspection"),
+  ...place,
+  faults: fitFaultList,
+  named: z.nullable(fitFaultList),
+  skipped: shortList(oneOf(FIT_CHECKS), FIT_CHECKS.length),
+} satisfies FieldsOf<InspectionTry>);
+
 /** One try of a sitting, of whatever kind. */
 export const trySchema = z.discriminatedUnion(
   "kind",
-  [dialing, zeroing, change, trouble, handover, fitting, service],
+  [dialing, zeroing, change, trouble, handover, fitting, service, inspection],
   rulesOf(DRILL_WORDS)("no-station-kind", { known: STATION_KINDS }),
 );

@@ -21,6 +21,7 @@ const ROUTES = [
   "#/bench?profile=dial-encoder&seed=5",
   "#/fitting?seed=3",
   "#/fitting?view=service&seed=3",
+  "#/fitting?view=find&seed=3",
   "#/zeroing?seed=5",
   "#/handover?view=run&seed=5",
   "#/handover?view=change&seed=5",

@@ -17,6 +17,7 @@ const ROUTES = [
   "sheets",
   "fitting",
   "fitting?view=service&seed=3",
+  "fitting?view=find",
   "sittings",
   "sittings?sheet=round-and-round",
   "logbook?view=attempts",

@@ -3,13 +3,14 @@ import { PROOFS_WANTED } from "../../../src/drill/marking/jobRule";
 import { lostTry } from "../../../src/drill/marking/lostTry";
 import { markingScheme, schemeRows } from "../../../src/drill/marking/markingScheme";
 import { type Marking, markSitting, type SittingResults } from "../../../src/drill/marking/markSitting";
-import { isRight, type TryResult } from "../../../src/drill/marking/tryResult";
+import { hasFault, isRight, type TryResult } from "../../../src/drill/marking/tryResult";
 import type { Station } from "../../../src/drill/sheet/sheet";
 import {
   changeStation,
   dialingStation,
   fittingStation,
   handoverStation,
+  inspectionStation,
   serviceStation,
   testSheet,
   troubleStation,
@@ -20,6 +21,7 @@ import {
   dialingTry,
   fittingTry,
   handoverTry,
+  inspectionTry,
   serviceTry,
   triesRight,
   troubleTry,
@@ -78,6 +80,32 @@ describe("what counts as right", () => {
     },
     { one: fittingTry({ declared: null }), station: fittingStation(), isGood: false, why: "never said to be fitted" },
     { one: fittingTry({ declared: "spent" }), station: fittingStation(), isGood: false, why: "spoiled parts" },
+    {
+      one: inspectionTry({ skipped: ["bolt"] }),
+      station: inspectionStation(),
+      isGood: true,
+      why: "what is wrong is named, another check skipped",
+    },
+    { one: inspectionTry({ named: [] }), station: inspectionStation(), isGood: false, why: "a fault overlooked" },
+    {
+      one: inspectionTry({ named: ["rubs", "bolt-binds"] }),
+      station: inspectionStation(),
+      isGood: false,
+      why: "a fault named that is not there",
+    },
+    {
+      one: inspectionTry({ skipped: ["turn-round", "push-pull", "feelers"] }),
+      station: inspectionStation(),
+      isGood: false,
+      why: "a guess",
+    },
+    { one: inspectionTry({ faults: [], named: [] }), station: inspectionStation(), isGood: true, why: "nothing wrong" },
+    {
+      one: inspectionTry({ faults: [], named: null }),
+      station: inspectionStation(),
+      isGood: false,
+      why: "no answer about a good fit",
+    },
     { one: zeroingTry(), station: zeroingStation(), isGood: true, why: "both sides shown" },
     { one: dialingTry({ opened: false }), station: dialingStation(), isGood: false, why: "not opened" },
   ])("$one.kind, $why: $isGood", ({ one, station, isGood }) => {
@@ -192,6 +220,33 @@ describe("service visits", () => {
       ["fail", "1 of 2 right; at least 2 asked"],
       ["fail", "2 faults in 2 visits; at most 1 allowed"],
     ]);
+  });
+});
+
+describe("fits that are judged", () => {
+  const wrong = inspectionTry({ named: ["bolt-binds"] });
+  const lost = lostTry({ kind: "inspection" }, { station: 0, repetition: 2, combination: null });
+  test.each([
+    { tries: [inspectionTry(), wrong], verdict: "pass", why: "one overlooked, one named in vain" },
+    { tries: [wrong, wrong], verdict: "fail", why: "four mistakes" },
+    { tries: [inspectionTry(), inspectionTry({ named: null })], verdict: "fail", why: "one without an answer" },
+    { tries: [inspectionTry()], verdict: "not shown", why: "one to come" },
+    { tries: [inspectionTry(), lost], verdict: "not shown", why: "one lost" },
+  ])("pass with at most two mistakes: $why, $verdict", ({ tries, verdict }) => {
+    expect(marked(inspectionStation({ passMarks: { mistakes: 2 } }), tries, "broken-off").verdict).toBe(verdict);
+  });
+
+  test("are counted right where what is wrong was named after a check that shows it, and told so", () => {
+    const { marks } = marked(inspectionStation({ passMarks: { right: 2, mistakes: 1 } }), [inspectionTry(), wrong]);
+    expect(marks.map(({ verdict, says }) => [verdict, says])).toEqual([
+      ["fail", "1 of 2 right; at least 2 asked"],
+      ["fail", "2 mistakes in 2 fits; at most 1 allowed"],
+    ]);
+  });
+
+  test("have a fault where a mistake was made, not where one was found", () => {
+    expect(hasFault(inspectionTry(), inspectionStation())).toBe(false);
+    expect(hasFault(wrong, inspectionStation())).toBe(true);
   });
 });
 

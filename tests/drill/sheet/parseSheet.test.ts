@@ -16,6 +16,7 @@ import {
   dialingStation,
   fittingStation,
   handoverStation,
+  inspectionStation,
   serviceStation,
   testSheet,
   troubleStation,
@@ -64,7 +65,7 @@ describe("a sheet that is not sound gets a sentence that names the field", () =>
     { value: only({ ...dialingStation(), reps: 3 }), says: 'stations[0] has a field "reps"' },
     {
       value: only({ ...dialingStation(), kind: "drawing" }),
-      says: "must have a kind that this trainer knows (dialing, zeroing, change, trouble, handover, fitting, service)",
+      says: "must have a kind that this trainer knows (dialing, zeroing, change, trouble, handover, fitting, service, inspection)",
     },
     { value: only(dialingStation({ repetitions: 0 })), says: "stations[0].repetitions must be a whole number from 1" },
     {
@@ -154,6 +155,8 @@ describe("a sheet that is not sound gets a sentence that names the field", () =>
     { value: only(handoverStation({ passMarks: { clean: 3 } })), says: "passMarks.clean asks for 3 of 2 tries" },
     { value: only(handoverStation({ passMarks: { faultyTries: 3 } })), says: "allows 3 of 2 tries" },
     { value: only(fittingStation({ passMarks: { right: 3 } })), says: "passMarks.right asks for 3 of 2 tries" },
+    { value: only(inspectionStation({ passMarks: { right: 3 } })), says: "passMarks.right asks for 3 of 2 tries" },
+    { value: only({ ...inspectionStation(), passMarks: { faults: 1 } }), says: "passMarks" },
     { value: only({ ...fittingStation(), passMarks: { faults: -1 } }), says: "passMarks.faults must be" },
     { value: only(serviceStation({ passMarks: { right: 3 } })), says: "passMarks.right asks for 3 of 2 tries" },
     { value: only({ ...serviceStation(), passMarks: { faults: 1.5 } }), says: "passMarks.faults must be" },

@@ -4,6 +4,8 @@ import { describe, expect, test, vi } from "vitest";
 import { canonicalJson } from "../../../src/drill/canonicalJson";
 import { DrillError } from "../../../src/drill/drillError";
 import { markingFigures } from "../../../src/drill/marking/markingFigures";
+import { tryChance } from "../../../src/drill/sitting/tryChance";
+import { drawInspection } from "../../../src/fitting/inspect/drawFit";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { recordHash } from "../../../src/records/hashedRecord";
 import { checkRecord } from "../../../src/records/sitting/checkRecord";
@@ -22,11 +24,20 @@ import {
   dialingStation,
   fittingStation,
   handoverStation,
+  inspectionStation,
   testSheet,
   troubleStation,
   zeroingStation,
 } from "../../support/testSheet";
-import { changeTry, fittingTry, handoverTry, triesRight, troubleTry, zeroingTry } from "../../support/testTries";
+import {
+  changeTry,
+  fittingTry,
+  handoverTry,
+  inspectionTry,
+  triesRight,
+  troubleTry,
+  zeroingTry,
+} from "../../support/testTries";
 
 // A loaded machine must not make a property fail.
 vi.setConfig({ testTimeout: 60_000 });
@@ -177,6 +188,31 @@ describe("a record", () => {
     expect(await checkRecord(forged, hash, "0.1.0")).toMatchObject({
       isUnchanged: false,
       isMarkedRight: false,
+    });
+  });
+
+  test("of a fit that was judged has the faults that its seed leads to, or says that it has others", async () => {
+    const stations = [inspectionStation({ repetitions: 2, passMarks: { right: 2, mistakes: 0 } })];
+    const tries = [1, 2].map((repetition) => {
+      const { faults } = drawInspection(shippedProfile("three-wheel"), tryChance(FACTS.seed, repetition - 1));
+      return inspectionTry({ repetition, faults, named: faults });
+    });
+    const made = (own: typeof tries) =>
+      sittingRecord({ ...FACTS, sheet: testSheet({ stations }), tries: own, worked_ms: 500_000 });
+    const found = (record: SittingRecord, version = "0.1.0") =>
+      checkedInWords(checkRecord(plain(record), recordHash(record), version));
+    const record = made(tries);
+    expect(record.marking.verdict).toBe("pass");
+    expect(found(record).problems).toEqual([]);
+    expect(recordSchema.safeParse(plain(record)).error).toBeUndefined();
+    const easier = made(
+      tries.map((one) => ({ ...one, faults: ["cover-off"] as const, named: ["cover-off"] as const })),
+    );
+    const says = /^Try 1 has other faults than the fit that sheet and seed lead to/;
+    expect(found(easier).problems.filter((one) => says.test(one))).toHaveLength(1);
+    expect(found(easier, "9.9.9")).toMatchObject({
+      problems: [],
+      unheld: expect.arrayContaining([expect.stringMatching(says)]),
     });
   });
 

@@ -1,10 +1,10 @@
 import { useSelector } from "@xstate/react";
 import { Button } from "../../parts/controls/Button";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
-import { CheckList } from "./CheckList";
 import type { FittingSession } from "./fittingSession";
 import { STAGE_WORDS } from "./fittingWords";
 import { StepCaution } from "./StepCaution";
+import { CheckList } from "./seen/CheckList";
 
 interface ChecksProps {
   readonly session: FittingSession;

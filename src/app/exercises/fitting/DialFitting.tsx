@@ -21,7 +21,6 @@ import { Gauges } from "./Gauges";
 import { lastFitted } from "./kept/keptFitting";
 import { nextStepWords } from "./nextStepWords";
 import { PartsTray } from "./PartsTray";
-import { SectionDrawing } from "./SectionDrawing";
 import { SizesNote } from "./SizesNote";
 import { useKeptFitting } from "./useKeptFitting";
 import "../../parts/workplace.css";

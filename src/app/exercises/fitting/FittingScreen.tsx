@@ -10,24 +10,24 @@ interface FittingScreenProps {
 
 const ServiceView = fetchedLater(async () => (await import("../service/ServiceView")).ServiceView, null);
 
+const FindView = fetchedLater(async () => (await import("./find/FindView")).FindView, null);
+
 const LINKS = [
   { key: "fit", label: "Fit the dial", href: "#/fitting" },
+  { key: "find", label: "Find what is wrong", href: "#/fitting?view=find" },
   { key: "service", label: "Service visit", href: "#/fitting?view=service" },
 ];
 
 /** Fitting a lock, and the visit to one that was fitted years ago. */
 export function FittingScreen(props: FittingScreenProps) {
-  const isService = props.query.get("view") === "service";
+  const view = LINKS.find(({ key }) => key === props.query.get("view"))?.key ?? "fit";
   return (
     <main>
       <h1 className="visually-hidden">Fitting</h1>
-      <LinkRow
-        className="tabs px-edge"
-        label="Parts of fitting"
-        links={LINKS}
-        current={isService ? "service" : "fit"}
-      />
-      {isService ? <ServiceView {...props} /> : <DialFitting {...props} />}
+      <LinkRow className="tabs px-edge" label="Parts of fitting" links={LINKS} current={view} />
+      {view === "service" && <ServiceView {...props} />}
+      {view === "find" && <FindView {...props} />}
+      {view === "fit" && <DialFitting {...props} />}
     </main>
   );
 }

@@ -48,6 +48,7 @@ const draftSchema = z.looseObject({
       z.looseObject({ kind: z.literal("handover"), ...anyStation, hand: z.enum(["real", "simulated"]) }),
       z.looseObject({ kind: z.literal("fitting"), ...anyStation }),
       z.looseObject({ kind: z.literal("service"), ...anyStation }),
+      z.looseObject({ kind: z.literal("inspection"), ...anyStation }),
     ]),
   ),
   sitting: z.optional(

@@ -13,6 +13,7 @@ const AGAIN: Readonly<Record<JobRecord["kind"], string>> = {
   handover: "Hand over a lock again",
   fitting: "Fit a dial again",
   service: "The same visit again",
+  inspection: "Judge another fit",
 };
 
 interface JobPaneProps {

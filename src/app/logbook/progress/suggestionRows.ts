@@ -66,7 +66,11 @@ const JOBS: Readonly<Record<JobKind, string>> = {
   handover: "handing over",
   fitting: "fitting a dial",
   service: "a service visit",
+  inspection: "judging a fit",
 };
+
+/** Jobs that are done on the Fitting page. */
+const ON_FITTING_PAGE: readonly JobKind[] = ["fitting", "service", "inspection"];
 
 const jobOf = ({ exercise }: Suggestion["skill"]) => JOB_KINDS.find((kind) => kind === exercise);
 
@@ -76,7 +80,7 @@ function linksOf({ kind, skill, help, misses }: Suggestion, isShipped: boolean):
   if (!isShipped) return [];
   if (job !== undefined) {
     const helpText = hasHelp(job) ? `, ${HELP_WORDS[help]}` : "";
-    const page = job === "fitting" || job === "service" ? "Fitting" : "Handover";
+    const page = ON_FITTING_PAGE.includes(job) ? "Fitting" : "Handover";
     return [{ address: jobAddress(job, skill.profileId, help), label: `To the ${page} page${helpText}` }];
   }
   return [{ address: benchAddress(skill.profileId, help, null), label: `To the bench, ${HELP_WORDS[help]}` }];

@@ -4,6 +4,7 @@ import type {
   DialingStation,
   FittingMarks,
   HandoverMarks,
+  InspectionMarks,
   ServiceMarks,
   Station,
   TroubleMarks,
@@ -20,7 +21,8 @@ type PlainMark =
   | keyof TroubleMarks
   | keyof HandoverMarks
   | keyof FittingMarks
-  | keyof ServiceMarks;
+  | keyof ServiceMarks
+  | keyof InspectionMarks;
 
 type Marks = readonly (readonly [PlainMark, string])[];
 
@@ -49,6 +51,11 @@ const MARKS: Readonly<Record<Station["kind"], Marks>> = {
   ],
   service: [["right", "Visits without a fault, at least"], ["faults", "Faults over all visits, at most"], MEAN_TIME],
   fitting: [["right", "Fits with nothing wrong, at least"], ["faults", "Faults over all fits, at most"], MEAN_TIME],
+  inspection: [
+    ["right", "Fits judged right, at least"],
+    ["mistakes", "Faults overlooked or wrongly named over all tries, at most"],
+    MEAN_TIME,
+  ],
 };
 
 const COMMON_CLAIM = { rate: 0.9, confidence: 0.9 };

@@ -119,6 +119,7 @@ function KindFields({ station, path, onFields }: StationEdit) {
       return <DefectFields {...{ station, path, onFields }} />;
     case "fitting":
     case "service":
+    case "inspection":
       return null;
     case "handover":
       return (

@@ -23,6 +23,7 @@ const ADD: Readonly<Record<Station["kind"], string>> = {
   handover: "Add a handover",
   fitting: "Add a dial to fit",
   service: "Add a service visit",
+  inspection: "Add a fit to judge",
 };
 
 interface StationListProps {

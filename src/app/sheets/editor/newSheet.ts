@@ -18,6 +18,7 @@ const NEW: New = {
   handover: (id) => ({ kind: "handover", id, profile: "three-wheel", hand: "real", ...begun(1) }),
   service: (id) => ({ kind: "service", id, profile: "three-wheel", ...begun(1) }),
   fitting: (id) => ({ kind: "fitting", id, profile: "three-wheel", ...begun(1) }),
+  inspection: (id) => ({ kind: "inspection", id, profile: "three-wheel", ...begun(2) }),
 };
 
 /** A station to begin with, under a name that the sheet has not taken. */

@@ -56,6 +56,7 @@ const WORK: Readonly<Record<Station["kind"], string>> = {
   handover: "hands over",
   fitting: "fits a dial",
   service: "makes a service visit",
+  inspection: "judges a fit",
 };
 
 const MOST_GROUPS = 40;

@@ -21,7 +21,10 @@ export function examplePlan(sheet: Sheet): Plan {
 
 /** Whether a station brings something else from sitting to sitting. */
 const isDrawnAt = (one: Station) =>
-  one.kind === "trouble" || ("combinations" in one && one.combinations.policy === "drawn");
+  one.kind === "trouble" ||
+  one.kind === "fitting" ||
+  one.kind === "inspection" ||
+  ("combinations" in one && one.combinations.policy === "drawn");
 
 /** Whether order or combinations differ from sitting to sitting. */
 export function isDrawn({ order, seed, stations }: Sheet): boolean {

@@ -3,7 +3,7 @@ import { Checks } from "../../exercises/fitting/Checks";
 import { CAUTION_SOURCE, CAUTIONS } from "../../exercises/fitting/fittingCautions";
 import { Gauges } from "../../exercises/fitting/Gauges";
 import { PartsTray } from "../../exercises/fitting/PartsTray";
-import { SectionDrawing } from "../../exercises/fitting/SectionDrawing";
+import { SectionDrawing } from "../../exercises/fitting/seen/SectionDrawing";
 import { Cautions } from "../../exercises/handover/parts/Cautions";
 import { useStore } from "../../parts/page/useStore";
 import type { FittingTry } from "../tries/fittingTry";

@@ -7,6 +7,7 @@ import type { JobInHand } from "../tries/tryInHand";
 import { ChangePanels, ChangeStationHand } from "./ChangeStation";
 import { FittingPanels, FittingStationHand } from "./FittingStation";
 import { HandoverPanels, HandoverStationHand } from "./HandoverStation";
+import { InspectionPanels, InspectionStationHand } from "./InspectionStation";
 import { ServicePanels, ServiceStationHand } from "./ServiceStation";
 import { SittingPanel } from "./SittingPanel";
 import { TroublePanels, TroubleStationHand } from "./TroubleStation";
@@ -34,6 +35,8 @@ function Hand({ one }: Pick<JobStationProps, "one">) {
       return <FittingStationHand one={one} />;
     case "service":
       return <ServiceStationHand one={one} />;
+    case "inspection":
+      return <InspectionStationHand one={one} />;
   }
 }
 
@@ -49,6 +52,8 @@ function Panels({ session, one }: JobStationProps) {
       return <FittingPanels one={one} />;
     case "service":
       return <ServicePanels one={one} />;
+    case "inspection":
+      return <InspectionPanels one={one} />;
   }
 }
 

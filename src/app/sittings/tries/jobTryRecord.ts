@@ -1,9 +1,17 @@
 import { inTime } from "../../../drill/marking/inTime";
 import { changeMissed, handoverMissed } from "../../../drill/marking/jobMissed";
-import type { ChangeTry, FittingTry, HandoverTry, ServiceTry, TroubleTry } from "../../../drill/marking/tryResult";
+import type {
+  ChangeTry,
+  FittingTry,
+  HandoverTry,
+  InspectionTry,
+  ServiceTry,
+  TroubleTry,
+} from "../../../drill/marking/tryResult";
 import type { Station } from "../../../drill/sheet/sheet";
 import type { FittingResult } from "../../../fitting/fittingResult";
 import { fittingEnd } from "../../../records/job/fittingEnd";
+import { inspectionEnd } from "../../../records/job/inspectionEnd";
 import type { ChangeDetails } from "../../../records/job/jobDetails";
 import type { JobEnd } from "../../../records/job/jobNote";
 import { serviceEnd } from "../../../records/job/serviceEnd";
@@ -11,7 +19,7 @@ import { TOO_LATE } from "../../../records/jobRight";
 import type { VisitResult } from "../../../service/visitResult";
 
 /** What a try at a job came to. */
-export type JobResult = ChangeTry | TroubleTry | HandoverTry | FittingTry | ServiceTry;
+export type JobResult = ChangeTry | TroubleTry | HandoverTry | FittingTry | ServiceTry | InspectionTry;
 
 const fittingOf = ({ declared, faults, skipped, moves, spindlesUsed }: FittingTry): FittingResult => ({
   ...{ declared, skipped, moves, spindlesUsed },
@@ -22,7 +30,7 @@ const visitOf = ({ isLeft, conditions, found, faults, acts }: ServiceTry): Visit
   ...{ isLeft, conditions, found, faults, acts },
 });
 
-function missedIn(result: Exclude<JobResult, FittingTry | ServiceTry>): string[] {
+function missedIn(result: Exclude<JobResult, FittingTry | ServiceTry | InspectionTry>): string[] {
   switch (result.kind) {
     case "change":
       return changeMissed(result);
@@ -45,6 +53,7 @@ const changeDetails = ({ outcome, proofs, faults }: ChangeTry): ChangeDetails =>
 export function keptEnd(result: JobResult): JobEnd {
   if (result.kind === "fitting") return fittingEnd(fittingOf(result));
   if (result.kind === "service") return serviceEnd(visitOf(result), null);
+  if (result.kind === "inspection") return inspectionEnd(result);
   const missed = missedIn(result);
   return result.kind === "change"
     ? { kind: result.kind, missed, details: changeDetails(result) }

@@ -1,7 +1,14 @@
 import { small } from "../../../dialing/words";
 import { inTime } from "../../../drill/marking/inTime";
-import { fittingMissed } from "../../../drill/marking/jobMissed";
-import type { ChangeTry, FittingTry, HandoverTry, ServiceTry, TroubleTry } from "../../../drill/marking/tryResult";
+import { fittingMissed, inspectionMissed } from "../../../drill/marking/jobMissed";
+import type {
+  ChangeTry,
+  FittingTry,
+  HandoverTry,
+  InspectionTry,
+  ServiceTry,
+  TroubleTry,
+} from "../../../drill/marking/tryResult";
 import type { Station } from "../../../drill/sheet/sheet";
 import { TROUBLE_KINDS } from "../../../handover/trouble/trouble";
 import { TROUBLE_GUIDE } from "../../../handover/trouble/troubleGuide";
@@ -82,6 +89,16 @@ function serviceWords({ isLeft, conditions, found, faults, acts }: ServiceTry): 
   };
 }
 
+function inspectionWords({ faults, named, skipped }: InspectionTry): JobTryWords {
+  const were = faults.length === 0 ? "nothing wrong" : `${countText(faults.length, "fault")} to find`;
+  const answer = named?.length === 0 ? "none named" : `${named?.length ?? "none"} named`;
+  return {
+    outcome: named === null ? "no answer" : `${were}, ${answer}`,
+    stops: `${countText(skipped.length, "check")} skipped`,
+    faults: listWords(named === null ? [] : inspectionMissed({ faults, named, skipped })),
+  };
+}
+
 function wordsOf(one: JobResult): JobTryWords {
   switch (one.kind) {
     case "change":
@@ -94,6 +111,8 @@ function wordsOf(one: JobResult): JobTryWords {
       return fittingWords(one);
     case "service":
       return serviceWords(one);
+    case "inspection":
+      return inspectionWords(one);
   }
 }
 

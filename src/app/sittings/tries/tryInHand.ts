@@ -3,6 +3,7 @@ import { ChangeTry } from "./changeTry";
 import { DialingTry } from "./dialingTry";
 import { FittingTry } from "./fittingTry";
 import { HandoverTry } from "./handoverTry";
+import { InspectionTry } from "./inspectionTry";
 import { ServiceTry } from "./serviceTry";
 import { TroubleTry } from "./troubleTry";
 import type { TrySetup } from "./trySetup";
@@ -12,7 +13,7 @@ import { ZeroingTry } from "./zeroingTry";
 export type DialTry = DialingTry | ZeroingTry;
 
 /** A try at a job, which its own screen works. */
-export type JobInHand = ChangeTry | TroubleTry | HandoverTry | FittingTry | ServiceTry;
+export type JobInHand = ChangeTry | TroubleTry | HandoverTry | FittingTry | ServiceTry | InspectionTry;
 
 /** The try under the hand. */
 export type TryInHand = DialTry | JobInHand;
@@ -25,6 +26,7 @@ const MAKERS: Readonly<Record<Station["kind"], (setup: TrySetup) => TryInHand>> 
   handover: (setup) => new HandoverTry(setup),
   fitting: (setup) => new FittingTry(setup),
   service: (setup) => new ServiceTry(setup),
+  inspection: (setup) => new InspectionTry(setup),
 };
 
 /** Puts a try under the hand. */

@@ -1,8 +1,8 @@
-import type { Assembly } from "../../../fitting/assembly";
-import { checksOf, type FitCheck, type FitObservation } from "../../../fitting/fitCheck";
-import { checkLabel } from "../../../fitting/fitWords";
-import { Button } from "../../parts/controls/Button";
-import { observationText } from "./seen/observationWords";
+import type { Assembly } from "../../../../fitting/assembly";
+import { checksOf, type FitCheck, type FitObservation } from "../../../../fitting/fitCheck";
+import { checkLabel } from "../../../../fitting/fitWords";
+import { Button } from "../../../parts/controls/Button";
+import { observationText } from "./observationWords";
 
 interface CheckListProps {
   readonly assembly: Assembly;

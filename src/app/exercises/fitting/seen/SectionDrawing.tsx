@@ -1,7 +1,7 @@
-import type { Assembly } from "../../../fitting/assembly";
-import { gapOf, type LockToFit } from "../../../fitting/fittedLock";
-import type { FittingSizes } from "../../../fitting/fittingSizes";
-import type { Washer } from "../../../fitting/washerStack";
+import type { Assembly } from "../../../../fitting/assembly";
+import { gapOf, type LockToFit } from "../../../../fitting/fittedLock";
+import type { FittingSizes } from "../../../../fitting/fittingSizes";
+import type { Washer } from "../../../../fitting/washerStack";
 import "./fitting.css";
 
 /** Units of the drawing for a millimeter. */

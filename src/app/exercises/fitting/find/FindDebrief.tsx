@@ -1,0 +1,57 @@
+import { small } from "../../../../dialing/words";
+import { isInspectionRight } from "../../../../drill/marking/jobRule";
+import type { FitFault } from "../../../../fitting/fitFault";
+import { CHECK_LABELS, FAULT_WORDS } from "../../../../fitting/fitWords";
+import { isGuessed, overlooked, unfounded } from "../../../../fitting/inspect/inspectionResult";
+import { SHOWN_BY } from "../../../../fitting/inspect/shownBy";
+import { Button } from "../../../parts/controls/Button";
+import type { InspectionSession } from "./inspectionSession";
+
+const checksText = (checks: (typeof SHOWN_BY)[FitFault]) =>
+  checks.map((check) => small(CHECK_LABELS[check])).join("; ");
+
+/** One fault that there was: whether it was found, which checks show it, and what to do about it. */
+function FaultLine({ fault, isFound }: { readonly fault: FitFault; readonly isFound: boolean }) {
+  const { what, does, fix } = FAULT_WORDS[fault];
+  return (
+    <li>
+      <strong>
+        {isFound ? "Found" : "Overlooked"}: {what}
+      </strong>{" "}
+      {does} <em>Shown by:</em> {checksText(SHOWN_BY[fault])}. <em>Fix:</em> {fix}
+    </li>
+  );
+}
+
+/** What was wrong, what of it was named, and which checks were skipped. */
+export function FindDebrief({ session }: { readonly session: InspectionSession }) {
+  const { result } = session;
+  const { faults, skipped } = result;
+  const missed = overlooked(result);
+  return (
+    <section className="panel stack" aria-label="Debrief">
+      <h2>{isInspectionRight(result) ? "Judged right" : "Not judged right"}</h2>
+      {faults.length === 0 ? (
+        <p>Nothing was wrong with this fit.</p>
+      ) : (
+        <ol className="stack">
+          {faults.map((fault) => (
+            <FaultLine key={fault} fault={fault} isFound={!missed.includes(fault)} />
+          ))}
+        </ol>
+      )}
+      {unfounded(result).map((fault) => (
+        <p key={fault}>
+          <strong>You named, and it was not so:</strong> {FAULT_WORDS[fault].what} <em>Shown by:</em>{" "}
+          {checksText(SHOWN_BY[fault])}.
+        </p>
+      ))}
+      {isGuessed(result) && <p>This was a guess: you did not make the checks that show it.</p>}
+      <p>{skipped.length === 0 ? "You made every check." : `Checks you did not make: ${checksText(skipped)}.`}</p>
+      <p className="text-soft text-small">Practice result, not a certificate.</p>
+      <div className="row">
+        <Button onClick={() => session.again()}>Judge another fit</Button>
+      </div>
+    </section>
+  );
+}

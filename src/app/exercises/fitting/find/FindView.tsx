@@ -1,0 +1,61 @@
+import { useSelector } from "@xstate/react";
+import { useMemo } from "react";
+import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
+import { HELP_LEVELS } from "../../../../records/attemptRecord";
+import type { Chance } from "../../../../statistics/chance";
+import { HelpChoice } from "../../../hand/HelpChoice";
+import { LockChoice } from "../../../hand/LockChoice";
+import { useKeptJobs } from "../../../keeping/useKeptJobs";
+import { Button } from "../../../parts/controls/Button";
+import { stateOf } from "../../../parts/page/ofChart";
+import { useStore } from "../../../parts/page/useStore";
+import { Cautions } from "../../handover/parts/Cautions";
+import { AnswerForm } from "./AnswerForm";
+import { FindDebrief } from "./FindDebrief";
+import { FindHelp } from "./FindHelp";
+import { FitChecks } from "./FitChecks";
+import { FIND_CAUTIONS } from "./findWords";
+import { InspectionNotes } from "./inspectionNotes";
+import { InspectionSession } from "./inspectionSession";
+import "../../../parts/workplace.css";
+
+const HELPS = [
+  { help: "full", label: "Full", title: "A good fit in section, and its limits beside the checks" },
+  { help: "counts", label: "Section", title: "A good fit in section, for comparison" },
+  { help: "silent", label: "Silent", title: "The checks alone" },
+] as const;
+
+interface FindViewProps {
+  readonly query: URLSearchParams;
+  readonly chance: Chance;
+}
+
+/** A lock that somebody else has fitted: check it, and name what is wrong with it. */
+export function FindView({ query, chance }: FindViewProps) {
+  const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? SHIPPED_PROFILES[0];
+  const help = HELP_LEVELS.find((one) => one === query.get("help")) ?? "full";
+  const session = useStore(useMemo(() => new InspectionSession(profile, help, chance), [profile, help, chance]));
+  useKeptJobs(session, InspectionNotes);
+  const isNamed = useSelector(session.chart, stateOf) === "named";
+  return (
+    <div className="workplace">
+      <div className="workplace-hand">
+        <div className="setup">
+          <LockChoice
+            locks={SHIPPED_PROFILES}
+            lock={profile}
+            onLock={({ id }) => location.assign(`#/fitting?view=find&profile=${id}&help=${session.help}`)}
+          />
+          <HelpChoice help={session.help} onHelp={(one) => session.setHelp(one)} offers={HELPS} />
+          <Button onClick={() => session.again()}>Another lock</Button>
+        </div>
+        <FindHelp session={session} />
+        <FitChecks session={session} />
+      </div>
+      <div className="workplace-panels">
+        {isNamed ? <FindDebrief session={session} /> : <AnswerForm session={session} isOnce={false} />}
+        <Cautions cautions={FIND_CAUTIONS} source="common practice, no source" />
+      </div>
+    </div>
+  );
+}

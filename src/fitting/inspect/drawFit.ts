@@ -1,0 +1,58 @@
+import type { Profile } from "../../lock/profile";
+import type { Chance } from "../../statistics/chance";
+import { shuffled } from "../../statistics/shuffled";
+import type { Assembly } from "../assembly";
+import { fitOf } from "../fit";
+import { type FitFault, fitFaults } from "../fitFault";
+import { type LockToFit, lockToFit } from "../fittedLock";
+import { faultsOn, goodPlan, spoiled } from "./faultDraws";
+import { type FitPlan, fittedBy } from "./fitPlan";
+
+/** A lock that was fitted by somebody else, and what is wrong with it. */
+export interface DrawnFit {
+  readonly assembly: Assembly;
+  /** In the order of `FIT_FAULTS`; none where nothing is wrong. */
+  readonly faults: readonly FitFault[];
+}
+
+/** Chances of no, one, two and three faults, summed; training values. */
+const UP_TO = [0.2, 0.6, 0.9, 1] as const;
+
+function fitBy(plan: FitPlan, lock: LockToFit): DrawnFit {
+  const assembly = fittedBy(plan, lock);
+  const fit = fitOf(assembly, lock);
+  return { assembly, faults: fit === null ? [] : fitFaults(fit, assembly, lock.sizes) };
+}
+
+/**
+ * A fit with some faults.
+ *
+ * One that cannot go together with those before it, such as a wide gap with a dial that rubs, is left out.
+ *
+ * @param wanted - brought in one after another
+ * @returns the fit; what is wrong with it is worked out from its parts, never taken from what was wanted
+ */
+export function fitWith(wanted: readonly FitFault[], lock: LockToFit, chance: Chance): DrawnFit {
+  const good = goodPlan(lock, chance);
+  const begun: { readonly plan: FitPlan; readonly had: readonly FitFault[] } = { plan: good, had: [] };
+  const { plan } = wanted.reduce((now, fault) => {
+    const next = spoiled(now.plan, fault, lock, chance);
+    const had = [...now.had, fault];
+    const { faults } = fitBy(next, lock);
+    return had.every((one) => faults.includes(one)) ? { plan: next, had } : now;
+  }, begun);
+  return fitBy(plan, lock);
+}
+
+/** A fit with up to three faults, or none. */
+function drawFit(lock: LockToFit, chance: Chance): DrawnFit {
+  const drawn = chance();
+  const count = UP_TO.findIndex((upTo) => drawn < upTo);
+  return fitWith(shuffled(faultsOn(lock), chance).slice(0, count), lock, chance);
+}
+
+/** A lock that one is led to. @param chance - the same chance leads to the same lock */
+export function drawInspection(profile: Profile, chance: Chance): DrawnFit & { readonly lock: LockToFit } {
+  const lock = lockToFit(profile, chance);
+  return { lock, ...drawFit(lock, chance) };
+}

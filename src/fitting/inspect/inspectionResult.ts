@@ -1,0 +1,40 @@
+import { checksOf, type FitCheck } from "../fitCheck";
+import type { FitFault } from "../fitFault";
+import type { DrawnFit } from "./drawFit";
+import { SHOWN_BY } from "./shownBy";
+
+/** What finding the faults of a fit came to. */
+export interface InspectionResult {
+  /** What was wrong. */
+  readonly faults: readonly FitFault[];
+  /** What was named; none for "nothing is wrong", null where no answer was given. */
+  readonly named: readonly FitFault[] | null;
+  /** Checks that were not made. */
+  readonly skipped: readonly FitCheck[];
+}
+
+/** Sums up an answer. @param checks - that were made */
+export const inspectionResult = (
+  { assembly, faults }: DrawnFit,
+  named: readonly FitFault[] | null,
+  checks: readonly FitCheck[],
+): InspectionResult => ({ faults, named, skipped: checksOf(assembly).filter((check) => !checks.includes(check)) });
+
+/** Faults that there were and that were not named. */
+export const overlooked = ({ faults, named }: Pick<InspectionResult, "faults" | "named">): readonly FitFault[] =>
+  faults.filter((fault) => named?.includes(fault) !== true);
+
+/** Faults that were named and that there were not. */
+export const unfounded = ({ faults, named }: Pick<InspectionResult, "faults" | "named">): readonly FitFault[] =>
+  named?.filter((fault) => !faults.includes(fault)) ?? [];
+
+/** Faults overlooked and unfounded ones, together. */
+export const inspectionMistakes = (answer: Pick<InspectionResult, "faults" | "named">): number =>
+  overlooked(answer).length + unfounded(answer).length;
+
+/** Whether no check that was made shows what was named; to say that nothing is wrong takes every check. */
+export function isGuessed({ named, skipped }: Pick<InspectionResult, "named" | "skipped">): boolean {
+  if (named === null) return false;
+  if (named.length === 0) return skipped.length > 0;
+  return named.some((fault) => SHOWN_BY[fault].every((check) => skipped.includes(check)));
+}

@@ -1,0 +1,40 @@
+import { describe, expect, test } from "vitest";
+import { inTheTray } from "../../../src/fitting/assembly";
+import { checksOf } from "../../../src/fitting/fitCheck";
+import type { FitFault } from "../../../src/fitting/fitFault";
+import { inspectionResult, isGuessed, overlooked, unfounded } from "../../../src/fitting/inspect/inspectionResult";
+
+const assembly = inTheTray(140);
+const CHECKS = checksOf(assembly);
+const drawn = (...faults: readonly FitFault[]) => ({ assembly, faults });
+
+describe("an answer to what is wrong with a fit", () => {
+  test("tells what was overlooked, what was unfounded, and which checks were skipped", () => {
+    const result = inspectionResult(
+      drawn("ring-loose", "end-play"),
+      ["ring-loose", "bolt-binds"],
+      ["screws", "push-pull"],
+    );
+    expect(overlooked(result)).toEqual(["end-play"]);
+    expect(unfounded(result)).toEqual(["bolt-binds"]);
+    expect(result.skipped).toEqual(CHECKS.filter((check) => check !== "screws" && check !== "push-pull"));
+  });
+
+  test("that was never given overlooks everything, and is no guess", () => {
+    const result = inspectionResult(drawn("ring-loose"), null, []);
+    expect(overlooked(result)).toEqual(["ring-loose"]);
+    expect(unfounded(result)).toEqual([]);
+    expect(isGuessed(result)).toBe(false);
+  });
+
+  test.each([
+    { named: ["ring-loose"], checks: ["screws"], isGuess: false, why: "the check that shows it was made" },
+    { named: ["ring-loose"], checks: ["bolt", "depth"], isGuess: true, why: "other checks were made" },
+    { named: ["ring-loose", "end-play"], checks: ["screws"], isGuess: true, why: "one of two was not looked at" },
+    { named: ["locker-astray"], checks: ["wheels"], isGuess: false, why: "one of two checks that can show it" },
+    { named: [], checks: CHECKS, isGuess: false, why: "nothing is wrong, and every check was made" },
+    { named: [], checks: CHECKS.slice(1), isGuess: true, why: "nothing is wrong, and a check was skipped" },
+  ] as const)("is a guess or not: $why", ({ named, checks, isGuess }) => {
+    expect(isGuessed(inspectionResult(drawn(), named, checks))).toBe(isGuess);
+  });
+});
