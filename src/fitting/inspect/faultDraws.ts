@@ -4,8 +4,8 @@ import { anyWay } from "../doorToFit";
 import { FIT_FAULTS, type FitFault } from "../fitFault";
 import type { LockToFit } from "../fittedLock";
 import type { BoardAct } from "../fittingAct";
+import { leadOf } from "../geometry/spindleThread";
 import type { Offset } from "../offCenter";
-import { leadOf } from "../spindleThread";
 import type { Washer } from "../washerStack";
 import type { FitPlan } from "./fitPlan";
 

@@ -2,9 +2,9 @@ import type { Assembly, LockerPlace, Screwed } from "../assembly";
 import { trayAt } from "../doorToFit";
 import { gapAtFirstHold, type LockToFit, standsOutAt } from "../fittedLock";
 import type { BoardAct, FittingAct } from "../fittingAct";
+import { leadOf } from "../geometry/spindleThread";
 import type { Offset } from "../offCenter";
 import { putTogether } from "../putTogether";
-import { leadOf } from "../spindleThread";
 import type { Washer } from "../washerStack";
 
 /** How a lock is to be put together: all that a fitter decides, well or badly. */
