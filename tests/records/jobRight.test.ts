@@ -97,11 +97,11 @@ const JOBS: readonly { why: string; station: Station; one: TryResult; kept: Fact
   {
     why: "a fault that was guessed",
     station: inspectionStation(),
-    one: inspectionTry({ skipped: ["turn-round", "push-pull", "feelers"] }),
+    one: inspectionTry({ skipped: ["turn-round", "push-pull"] }),
     kept: {
       kind: "inspection",
       missed: [],
-      details: { faults: ["rubs"], named: ["rubs"], skipped: ["turn-round", "push-pull", "feelers"] },
+      details: { faults: ["rubs"], named: ["rubs"], skipped: ["turn-round", "push-pull"] },
     },
     right: false,
   },

@@ -1,8 +1,8 @@
 import { capital, ordinalWord, small } from "../../dialing/words";
 import type { FitCheck } from "../../fitting/fitCheck";
 import { CHECK_LABELS, FAULT_WORDS as FIT_FAULT_WORDS } from "../../fitting/fitWords";
+import { FOUND_BY } from "../../fitting/foundBy";
 import { isGuessed, overlooked, unfounded } from "../../fitting/inspect/inspectionResult";
-import { SHOWN_BY } from "../../fitting/inspect/shownBy";
 import { FAULT_WORDS } from "../../handover/run/rules/faultWords";
 import { REQUIRED_PROOFS } from "../../handover/run/rules/proofs";
 import { TROUBLE_GUIDE } from "../../handover/trouble/troubleGuide";
@@ -129,7 +129,7 @@ function inspectionStory(details: InspectionDetails): JobStory {
     sentence: `${inspectionSentence(details)}.`,
     points: [
       ...found.map((fault) => `Found: ${FIT_FAULT_WORDS[fault].what}`),
-      ...missed.map((fault) => `Overlooked: ${FIT_FAULT_WORDS[fault].what} Shown by: ${checksText(SHOWN_BY[fault])}.`),
+      ...missed.map((fault) => `Overlooked: ${FIT_FAULT_WORDS[fault].what} Shown by: ${checksText(FOUND_BY[fault])}.`),
       ...unfounded(details).map((fault) => `Named, and not so: ${FIT_FAULT_WORDS[fault].what}`),
       ...(isGuessed(details) ? ["A guess: you did not make the checks that show it."] : []),
       skippedText(skipped),

@@ -1,7 +1,7 @@
 import { checksOf, type FitCheck } from "../fitCheck";
 import type { FitFault } from "../fitFault";
+import { FOUND_BY } from "../foundBy";
 import type { DrawnFit } from "./drawFit";
-import { SHOWN_BY } from "./shownBy";
 
 /** What finding the faults of a fit came to. */
 export interface InspectionResult {
@@ -36,5 +36,5 @@ export const inspectionMistakes = (answer: Pick<InspectionResult, "faults" | "na
 export function isGuessed({ named, skipped }: Pick<InspectionResult, "named" | "skipped">): boolean {
   if (named === null) return false;
   if (named.length === 0) return skipped.length > 0;
-  return named.some((fault) => SHOWN_BY[fault].every((check) => skipped.includes(check)));
+  return named.some((fault) => FOUND_BY[fault].every((check) => skipped.includes(check)));
 }

@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
-import { checksOf, type FitCheck } from "../../../src/fitting/fitCheck";
+import { checksOf } from "../../../src/fitting/fitCheck";
 import { FIT_FAULTS, type FitFault } from "../../../src/fitting/fitFault";
 import { lockToFit } from "../../../src/fitting/fittedLock";
+import { FOUND_BY } from "../../../src/fitting/foundBy";
 import { drawInspection, fitWith } from "../../../src/fitting/inspect/drawFit";
 import { faultsOn } from "../../../src/fitting/inspect/faultDraws";
-import { SHOWN_BY } from "../../../src/fitting/inspect/shownBy";
 import type { Profile } from "../../../src/lock/profile";
 import { SHIPPED_PROFILES, shippedProfile } from "../../../src/lock/shippedProfiles";
 import { type Chance, seededChance } from "../../../src/statistics/chance";
@@ -29,12 +29,6 @@ const COMES_WITH: { readonly [Fault in FitFault]?: readonly FitFault[] } = {
   "spindle-long": ["cover-off"],
   // Leads the wrong way round blow the fuse.
   "battery-reversed": ["fuse-blown"],
-};
-
-/** Checks that tell a fault from others that show the same. */
-const TOLD_APART_BY: { readonly [Fault in FitFault]?: readonly FitCheck[] } = {
-  "encoder-not-found": ["wires"],
-  "board-harmed": ["wires"],
 };
 
 /** Locks that can have a fault. */
@@ -123,9 +117,8 @@ describe("a technician who has the checks alone names all that is wrong, and not
     for (let seed = 0; seed < 200; seed++) {
       const chance = seededChance(seed);
       const { assembly, lock } = drawnWith([fault], profile, chance);
-      const by = [...SHOWN_BY[fault], ...(TOLD_APART_BY[fault] ?? [])];
-      const others = checksOf(assembly).filter((check) => !SHOWN_BY[fault].includes(check));
-      if (diagnosed(assembly, lock, chance, by).has(fault)) found.by++;
+      const others = checksOf(assembly).filter((check) => !FOUND_BY[fault].includes(check));
+      if (diagnosed(assembly, lock, chance, FOUND_BY[fault]).has(fault)) found.by++;
       if (diagnosed(assembly, lock, chance, others).has(fault)) found.without++;
     }
     expect(found.by).toBeGreaterThanOrEqual(198);

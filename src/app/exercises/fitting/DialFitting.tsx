@@ -22,6 +22,7 @@ import { lastFitted } from "./kept/keptFitting";
 import { nextStepWords } from "./nextStepWords";
 import { PartsTray } from "./PartsTray";
 import { SizesNote } from "./SizesNote";
+import { SectionDrawing } from "./seen/SectionDrawing";
 import { useKeptFitting } from "./useKeptFitting";
 import "../../parts/workplace.css";
 

@@ -2,12 +2,12 @@ import { small } from "../../../../dialing/words";
 import { isInspectionRight } from "../../../../drill/marking/jobRule";
 import type { FitFault } from "../../../../fitting/fitFault";
 import { CHECK_LABELS, FAULT_WORDS } from "../../../../fitting/fitWords";
+import { FOUND_BY } from "../../../../fitting/foundBy";
 import { isGuessed, overlooked, unfounded } from "../../../../fitting/inspect/inspectionResult";
-import { SHOWN_BY } from "../../../../fitting/inspect/shownBy";
 import { Button } from "../../../parts/controls/Button";
 import type { InspectionSession } from "./inspectionSession";
 
-const checksText = (checks: (typeof SHOWN_BY)[FitFault]) =>
+const checksText = (checks: (typeof FOUND_BY)[FitFault]) =>
   checks.map((check) => small(CHECK_LABELS[check])).join("; ");
 
 /** One fault that there was: whether it was found, which checks show it, and what to do about it. */
@@ -18,7 +18,7 @@ function FaultLine({ fault, isFound }: { readonly fault: FitFault; readonly isFo
       <strong>
         {isFound ? "Found" : "Overlooked"}: {what}
       </strong>{" "}
-      {does} <em>Shown by:</em> {checksText(SHOWN_BY[fault])}. <em>Fix:</em> {fix}
+      {does} <em>Shown by:</em> {checksText(FOUND_BY[fault])}. <em>Fix:</em> {fix}
     </li>
   );
 }
@@ -43,7 +43,7 @@ export function FindDebrief({ session }: { readonly session: InspectionSession }
       {unfounded(result).map((fault) => (
         <p key={fault}>
           <strong>You named, and it was not so:</strong> {FAULT_WORDS[fault].what} <em>Shown by:</em>{" "}
-          {checksText(SHOWN_BY[fault])}.
+          {checksText(FOUND_BY[fault])}.
         </p>
       ))}
       {isGuessed(result) && <p>This was a guess: you did not make the checks that show it.</p>}
