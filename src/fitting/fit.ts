@@ -7,7 +7,7 @@ import type { FittingSizes } from "./fittingSizes";
 import { spindleEnd } from "./geometry/spindleLength";
 import { bindsBy } from "./geometry/strikeFit";
 import { ridingArc } from "./keySeat";
-import { CENTERED, type FaceInRing, offsetOf, readingError, runoutOf } from "./offCenter";
+import { faceOf, offsetOf, readingError, runoutOf } from "./offCenter";
 import { stackFit } from "./washerStack";
 
 /** Where dial and ring touch. */
@@ -78,7 +78,7 @@ export function fitOf(assembly: Assembly, lock: LockToFit): Fit | null {
   const { endPlay_mm, friction_N } = stackFit(washers, sizes);
   const washerDrag = friction_N / sizes.gripGive_N;
   const rub = rubOf(assembly, gap_mm, endPlay_mm, sizes);
-  const face: FaceInRing = { perTurn, radius_mm: sizes.markRadius_mm, ring: ring.offset, dial: CENTERED };
+  const face = faceOf(perTurn, sizes.markRadius_mm, ring.offset);
   const reads = (place: Graduations) => readingError(face, place, 0) - ring.turned;
   return {
     gap_mm,

@@ -8,7 +8,7 @@ import type { Fit } from "./fit";
 import type { LockToFit } from "./fittedLock";
 import type { FittingAct, Hindrance } from "./fittingAct";
 import type { KeyScrew } from "./keySeat";
-import { CENTERED, readingError, turnedRight } from "./offCenter";
+import { faceOf, readingError, turnedRight } from "./offCenter";
 import type { RingReading } from "./offsetEstimate";
 
 /** A check that a technician makes, and what it showed: an instrument's figure or what a hand feels, never a judgment. */
@@ -131,7 +131,7 @@ const LOOKS: { readonly [Kind in FitCheck]: Look<Kind> } = {
   marks: ({ assembly: { ring, spindle }, lock: { perTurn, sizes }, chance }) => ({
     kind: "marks",
     readings: four(perTurn).map((place) => {
-      const face = { perTurn, radius_mm: sizes.markRadius_mm, ring: ring?.offset ?? CENTERED, dial: spindle.bend };
+      const face = faceOf(perTurn, sizes.markRadius_mm, ring?.offset ?? null, spindle.bend);
       const seen = (dial: Graduations) => drawNormal(chance, readingError(face, place, dial), EYE);
       return { place, error: (seen(0) + seen(perTurn / 2)) / 2 - (ring?.turned ?? 0) };
     }),

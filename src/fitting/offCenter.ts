@@ -24,6 +24,14 @@ export interface FaceInRing {
   readonly dial: Offset;
 }
 
+/** A ring's face of marks. @param ring - null where there is none: it is as good as on the axis @param dial - on the axis where left out */
+export const faceOf = (perTurn: number, radius_mm: number, ring: Offset | null, dial = CENTERED): FaceInRing => ({
+  perTurn,
+  radius_mm,
+  ring: ring ?? CENTERED,
+  dial,
+});
+
 const radians = (angle: Graduations, perTurn: number) => (2 * Math.PI * angle) / perTurn;
 
 /** Turns a way to the right, about the axis. @param angle - radians, clockwise */

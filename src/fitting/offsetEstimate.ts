@@ -4,7 +4,7 @@ import { compensatedSum } from "../statistics/compensatedSum";
 import { fisherUpperTail } from "../statistics/fisherDistribution";
 import { mustHold } from "../statistics/statisticsError";
 import { studentQuantile } from "../statistics/studentDistribution";
-import { CENTERED, type Offset, readingError } from "./offCenter";
+import { faceOf, type Offset, readingError } from "./offCenter";
 
 /** What the dial reads too much at a mark of the ring. */
 export interface RingReading {
@@ -42,7 +42,7 @@ function assertEnough(readings: readonly RingReading[], perTurn: number): void {
 /** What the readings differ from the model by, and how the model follows its unknowns, a row each. */
 function linearized(readings: readonly RingReading[], found: readonly number[], radius_mm: number, perTurn: number) {
   const [x_mm = 0, y_mm = 0, turned = 0] = found;
-  const face = { perTurn, radius_mm, ring: { x_mm, y_mm }, dial: CENTERED };
+  const face = faceOf(perTurn, radius_mm, { x_mm, y_mm });
   const scale = perTurn / (2 * Math.PI);
   const rows = readings.map(({ place }) => {
     const q = (2 * Math.PI * place) / perTurn;

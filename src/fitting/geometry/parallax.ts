@@ -17,6 +17,16 @@ export function parallaxError(gap_mm: number, angle_deg: number, radius_mm: numb
 }
 
 /**
+ * The gap that a reading from the side tells: the above, solved for the gap.
+ *
+ * @param error - what is read too much from there, beside straight on, graduations
+ * @param angle_deg - as above, not 0
+ * @returns millimeters
+ */
+export const gapFromSide = (error: Graduations, angle_deg: number, radius_mm: number, perTurn: number): number =>
+  (radius_mm * Math.tan((2 * Math.PI * error) / perTurn)) / Math.tan((angle_deg * Math.PI) / 180);
+
+/**
  * How far the eye may stand off the axis before it reads wrong by more than it may.
  *
  * @param limit - graduations, >= 0

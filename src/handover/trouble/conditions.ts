@@ -1,6 +1,6 @@
 import { TRAINING_SIZES } from "../../fitting/fittingSizes";
 import { ridingArc } from "../../fitting/keySeat";
-import { CENTERED, readingError } from "../../fitting/offCenter";
+import { faceOf, readingError } from "../../fitting/offCenter";
 import { type Graduations, reading, wrap } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
 import type { Chance } from "../../statistics/chance";
@@ -74,12 +74,7 @@ const TO_SIDES = ["top", "right", "bottom", "left"] as const;
 function withRingOff(sound: Mechanics, size_mm: number, part: string | null): Mechanics {
   const angle = (Math.max(0, TO_SIDES.indexOf(part as (typeof TO_SIDES)[number])) * Math.PI) / 2;
   const ringOff = { x_mm: size_mm * Math.sin(angle), y_mm: size_mm * Math.cos(angle) };
-  const face = {
-    perTurn: sound.profile.graduations,
-    radius_mm: TRAINING_SIZES.markRadius_mm,
-    ring: ringOff,
-    dial: CENTERED,
-  };
+  const face = faceOf(sound.profile.graduations, TRAINING_SIZES.markRadius_mm, ringOff);
   return { ...sound, ringOff, indexOffset: -readingError(face, 0, 0) };
 }
 

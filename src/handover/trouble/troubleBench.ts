@@ -2,7 +2,7 @@ import { faultsAtEnd } from "../../dialing/fault";
 import { idealMotion } from "../../dialing/idealMotion";
 import { explain } from "../../drill/combinations/combinationRules";
 import { TRAINING_SIZES } from "../../fitting/fittingSizes";
-import { CENTERED, readingError } from "../../fitting/offCenter";
+import { faceOf, readingError } from "../../fitting/offCenter";
 import { type Graduations, type Milliseconds, opposite, reading, signOf, type Turn, wrap } from "../../lock/dial";
 import type { Chance } from "../../statistics/chance";
 import { drawNormal } from "../../statistics/drawNormal";
@@ -167,7 +167,7 @@ export class TroubleBench {
   readMarks(): MarksObservation {
     const { ringOff, ringTurned, profile } = this.lock.mechanics;
     const perTurn = profile.graduations;
-    const face = { perTurn, radius_mm: TRAINING_SIZES.markRadius_mm, ring: ringOff, dial: CENTERED };
+    const face = faceOf(perTurn, TRAINING_SIZES.markRadius_mm, ringOff);
     const values = MARKS.map((part) => readingError(face, part * perTurn, 0) - ringTurned);
     return this.note({
       kind: "marks",

@@ -1,7 +1,7 @@
 import { scaleLinear } from "d3-scale";
 import type { Assembly } from "../../../fitting/assembly";
 import type { LockToFit } from "../../../fitting/fittedLock";
-import { CENTERED, readingError } from "../../../fitting/offCenter";
+import { faceOf, readingError } from "../../../fitting/offCenter";
 
 const WIDTH = 480;
 const HEIGHT = 170;
@@ -11,7 +11,7 @@ const STEPS = 100;
 /** What marks all round the ring read too much: a level line for what zero takes, and a wave for what it cannot. */
 export function RingPlot({ assembly: { ring }, lock }: { readonly assembly: Assembly; readonly lock: LockToFit }) {
   const { perTurn, sizes, changingIndex } = lock;
-  const face = { perTurn, radius_mm: sizes.markRadius_mm, ring: ring?.offset ?? CENTERED, dial: CENTERED };
+  const face = faceOf(perTurn, sizes.markRadius_mm, ring?.offset ?? null);
   const errorAt = (place: number) => readingError(face, place, 0) - (ring?.turned ?? 0);
   const places = Array.from({ length: STEPS + 1 }, (_, k) => (k / STEPS) * perTurn);
   const errors = places.map(errorAt);
