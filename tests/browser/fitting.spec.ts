@@ -57,6 +57,8 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
     await expect(debrief).toContainText(fault);
   }
   await expect(debrief).toContainText("Checks you did not make");
+  await expect(debrief).toContainText(/The opening index reads from .* as the dial goes round/);
+  await expect(debrief).not.toContainText("wherever the dial is");
 
   await does(page, "Go on fitting", "Remove the key", "Take the dial out", "Loosen the ring", "Take the ring off");
   await does(page, "Take the spare spindle");
@@ -67,6 +69,7 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
   await trueStrike(page);
   await does(page, "Put the cover on", "The dial is fitted: show the debrief");
   await expect(debrief).toContainText("Nothing is wrong with this fit.");
+  await expect(debrief).toContainText("wherever the dial is");
   await debrief.getByRole("link", { name: "Dial this lock on the bench" }).click();
   await expect(page.getByRole("slider", { name: "Dial" })).toBeVisible();
   expect(page.url()).toMatch(/profile=three-wheel.*&index=-?\d\.\d+&play=0\.25/);
@@ -195,6 +198,46 @@ test("a fitting under way goes on after a reload with what its checks showed, an
   await does(page, "Start again");
   await page.reload();
   await expect(page.getByRole("group", { name: "Key: in the tray" })).toBeVisible();
+});
+
+test("a ring's offset and a gap that one reckons from readings are judged by them", async ({ page }) => {
+  await page.goto("#/fitting?seed=3");
+  await begin(page);
+  await does(page, "Put it on by eye");
+  await cut(page, "88.5");
+  await does(page, "File and chamfer the end", "In until it touches");
+  await toKeyway(page, 20);
+  await does(page, "Insert the key", "Read at four marks of the ring");
+  const own = page.getByRole("region", { name: "Your own figures" });
+  await own.getByText("How far is the ring off center?").click();
+  await does(page, "Judge my estimate");
+  await expect(own).toContainText("One round of readings cannot tell");
+  const read = page.getByRole("region", { name: "Checks" }).getByRole("status");
+  const marks = async () => {
+    const text = ((await read.textContent()) ?? "").replaceAll("−", "-");
+    return [...text.matchAll(/[-+]\d+\.\d+|\b0\.00/g)].map(Number);
+  };
+  const first = await marks();
+  await page.getByRole("button", { name: /^Read at four marks of the ring.*, made$/ }).click();
+  const [top = 0, right = 0, bottom = 0, left = 0] = (await marks()).map((one, k) => (one + (first[k] ?? 0)) / 2);
+  const mm = (2 * Math.PI * 40) / 100;
+  await own.getByLabel(/^To the right/).fill(((mm * (top - bottom)) / 2).toFixed(2));
+  await own.getByLabel(/^Up, mm/).fill(((mm * (left - right)) / 2).toFixed(2));
+  await does(page, "Judge my estimate");
+  await expect(own).toContainText("Your estimate agrees with the readings.");
+  await own.getByLabel(/^Up, mm/).fill("5");
+  await does(page, "Judge my estimate");
+  await expect(own).toContainText("Your estimate does not agree");
+
+  await own.getByText("Look from the side").click();
+  await does(page, "30° from the right");
+  const gap = Number((await gauge(page, "Gap between dial and ring").textContent())?.match(/[\d.]+/)?.[0]);
+  const reads = Number((await own.getByText(/beside straight on/).textContent())?.match(/[+]([\d.]+) grad/)?.[1]);
+  expect(Math.abs((reads * mm) / Math.tan(Math.PI / 6) - gap)).toBeLessThan(0.05);
+  await own.getByLabel(/^The gap by your readings/).fill(gap.toFixed(2));
+  await does(page, "Judge my gap");
+  await expect(own).toContainText("Your gap agrees with the readings.");
+  expect(await violations(page)).toEqual([]);
 });
 
 test("a fitting that cannot be read is told of and set aside; one that another tab goes on with is not written over", async ({

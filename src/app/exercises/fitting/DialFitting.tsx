@@ -20,6 +20,7 @@ import type { FittingSession } from "./fittingSession";
 import { Gauges } from "./Gauges";
 import { lastFitted } from "./kept/keptFitting";
 import { nextStepWords } from "./nextStepWords";
+import { OwnReckoning } from "./OwnReckoning";
 import { PartsTray } from "./PartsTray";
 import { SizesNote } from "./SizesNote";
 import { SectionDrawing } from "./seen/SectionDrawing";
@@ -88,6 +89,7 @@ export function DialFitting({ query, chance }: DialFittingProps) {
       </div>
       <div>
         <Checks session={session} isOnce={false} />
+        {!isRead && <OwnReckoning session={session} />}
         <Cautions cautions={CAUTIONS} source={CAUTION_SOURCE} />
         <div className="panel">
           <SizesNote profile={profile} />

@@ -78,22 +78,18 @@ function BoardEffects({ board }: { readonly board: Board }) {
 function Effects({ fit, board }: { readonly fit: Fit; readonly board: Board | null }) {
   const { openingReads, changingReads, numbersOff, runout } = fit;
   const between = changingReads === null ? null : changingReads - openingReads;
+  const goesRound = runout.size > 0.005;
   return (
     <ul className="stack text-small">
       <li>
-        The opening index reads {signedText(openingReads, 2)} graduations, wherever the dial is. Turning the ring, or
-        setting zero, compensates for this.
+        {goesRound
+          ? `The opening index reads from ${signedText(openingReads - runout.size, 2)} to ${signedText(openingReads + runout.size, 2)} graduations as the dial goes round, ${signedText(openingReads, 2)} in the middle. Turning the ring, or setting zero, compensates for the middle alone: the spindle is bent, and the rest goes round with the dial.`
+          : `The opening index reads ${signedText(openingReads, 2)} graduations, wherever the dial is. Turning the ring, or setting zero, compensates for this.`}
       </li>
       {between !== null && (
         <li>
-          The changing index then still reads {signedText(between, 2)} graduations. No zero compensates for this: it
-          comes from a ring off center.
-        </li>
-      )}
-      {runout.size > 0.005 && (
-        <li>
-          As the dial goes round, it reads up to {runout.size.toFixed(2)} graduations too much on one half of its turn
-          and too little on the other. No zero compensates for this: it is right at zero alone.
+          The changing index then still reads {signedText(between, 2)} graduations
+          {goesRound && " in the middle"}. No zero compensates for this: it comes from a ring off center.
         </li>
       )}
       {numbersOff !== 0 && (
