@@ -36,8 +36,25 @@ export const cleanSteps = (kind: "wheel-pack" | "dial-encoder"): HandoverEvent[]
   { type: "duty.signed" },
 ];
 
+/** A door whose lock is in its tray. */
+export const DOOR_TO_FIT = { slotAt: 40, bend: { x_mm: 0, y_mm: 0 } } as const;
+
+/** The word that a lock is fitted, with nothing told of how but that there is a strike. */
+export const fitted = (isFaultless: boolean, isChecked = true): HandoverEvent => ({
+  type: "lock.fitted",
+  acts: [{ type: "strike.hung", above_mm: 0 }],
+  checks: [],
+  isFaultless,
+  isChecked,
+});
+
 /** Every event of a handover, with every payload that makes a difference. */
 export const EVENTS: readonly HandoverEvent[] = [
+  fitted(true),
+  fitted(false),
+  fitted(true, false),
+  { type: "lock.takenApart" },
+  { type: "parts.replaced", slotAt: 20 },
   { type: "mounting.measured", height_in: 44 },
   { type: "mounting.measured", height_in: 50 },
   { type: "authorization.asked" },

@@ -10,6 +10,8 @@ export interface PlainStep {
   readonly isHandedOver: boolean;
 }
 
+const WITH_LOCK = /^(ring|zero|combination|pack|bolt|lock\.spun|holdback\.set|door\.shut)/;
+
 const TIMES = ["none", "once", "twice", "thrice"] as const;
 
 /**
@@ -43,7 +45,8 @@ class PlainHandover {
   take(event: HandoverEvent & { readonly opensAsWritten?: boolean | undefined }): void {
     this.act(event);
     if (this.isHandedOver) return;
-    if (event.opensAsWritten !== undefined) this.now.asWritten = event.opensAsWritten ? "opens" : "useless";
+    if (event.opensAsWritten !== undefined && event.type !== "lock.takenApart")
+      this.now.asWritten = event.opensAsWritten ? "opens" : "useless";
     const isSafe = this.now.inside === "nobody" || (this.now.inside === "able" && this.now.wayOut === "free");
     this.trap(this.isLatched && !isSafe);
     const isHelped = this.now.inside === "able" && this.now.wayOut !== "blocked";
@@ -71,8 +74,17 @@ class PlainHandover {
 
   private act(event: HandoverEvent): void {
     const { now } = this;
+    // Nothing can be done with a lock that is in parts, and nobody shuts its door.
+    if (now.fit === "apart" && WITH_LOCK.test(event.type)) return;
     const acts: { readonly [Type in HandoverEvent["type"]]: (event: Extract<HandoverEvent, { type: Type }>) => void } =
       {
+        "lock.fitted": ({ isFaultless, isChecked }) => {
+          if (now.fit !== "apart") return;
+          this.blame("fit-unchecked", !isChecked);
+          Object.assign(now, { fit: isFaultless ? "faultless" : "faulty", fitChecks: isChecked ? "made" : "unmade" });
+        },
+        "lock.takenApart": () => this.takeApart(),
+        "parts.replaced": () => this.blame("parts-spoiled", now.fit === "apart"),
         "mounting.measured": ({ height_in }) => {
           if (now.mounting === "unchecked") now.mounting = height_in < 34 || height_in > 48 ? "outOfRange" : "inRange";
         },
@@ -120,6 +132,16 @@ class PlainHandover {
         "duty.signed": () => this.sign(),
       };
     (acts[event.type] as (event: HandoverEvent) => void)(event);
+  }
+
+  private takeApart() {
+    const { now } = this;
+    const isFitted = now.fit === "faultless" || now.fit === "faulty";
+    if (!isFitted || now.door === "shut" || now.holdback === "on") return;
+    this.blame("taken-apart", now.ring === "aligned");
+    Object.assign(now, { fit: "apart", fitChecks: "unmade", ring: "loose", bolt: "thrown", asWritten: "unknown" });
+    if (now.zero !== "byRing") now.zero = "notSet";
+    this.voidProofs();
   }
 
   private align() {
@@ -249,6 +271,7 @@ class PlainHandover {
   private get isProved() {
     const { now } = this;
     return [
+      now.fit === "asFound" || now.fitChecks === "made",
       now.mounting === "inRange" || now.mounting === "authorized",
       this.readsTrue,
       now.shippedTry === "tried",
@@ -264,6 +287,7 @@ class PlainHandover {
     const { now } = this;
     const isLeftWell = now.holdback === "off" && now.bolt === "spunOff" && now.inside === "nobody";
     this.isHandedOver = this.isProved && isLeftWell && now.record === "written";
+    this.blame("bad-fit-left", this.isHandedOver && now.fit === "faulty");
     this.blame("shipped-left", now.combination === "shipped");
     this.blame("holdback-left-on", now.holdback === "on");
     this.blame("someone-left-inside", now.inside !== "nobody");

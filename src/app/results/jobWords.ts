@@ -39,6 +39,7 @@ const TROUBLE = {
 } as const;
 
 const PROOFS: Readonly<Record<ProofCode | "not-signed", string>> = {
+  "fit-checked": "fit not checked",
   mounting: "mounting height not settled",
   ring: "ring not aligned",
   zero: "zero not set",
@@ -59,6 +60,10 @@ const PROOFS: Readonly<Record<ProofCode | "not-signed", string>> = {
 };
 
 const HANDOVER: Readonly<Record<HandoverFault, string>> = {
+  "fit-unchecked": "said to be fitted before every check",
+  "taken-apart": "taken apart after the ring was aligned",
+  "parts-spoiled": "parts spoiled",
+  "bad-fit-left": "signed with a bad fit",
   "aligned-unmeasured": "ring fastened before the height was settled",
   "zeroed-on-loose-ring": "zero set on a loose ring",
   "ring-moved": "ring loosened again",

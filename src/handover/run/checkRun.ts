@@ -1,3 +1,6 @@
+import type { FitCheck } from "../../fitting/fitCheck";
+import type { FitFault } from "../../fitting/fitFault";
+import { FAULT_WORDS as FIT_WORDS } from "../../fitting/fitWords";
 import type { Milliseconds } from "../../lock/dial";
 import { countText } from "../../wording/amountWords";
 import type { Problem } from "../../wording/problem";
@@ -8,6 +11,7 @@ import { FAULT_WORDS } from "./rules/faultWords";
 import { missingProofs, type ProofCode, REQUIRED_PROOFS } from "./rules/proofs";
 import { RunError } from "./rules/runError";
 import { runProblem } from "./rules/runWords";
+import { faultsOfRun, fitMisfit, skippedChecks } from "./runFitting";
 import { sceneMisfit } from "./sceneFit";
 
 /** A fault of a run, where it was made. */
@@ -18,6 +22,14 @@ export interface MadeFault {
   readonly at_ms: Milliseconds;
   /** Whether the debrief went back to before it. */
   readonly isUndone: boolean;
+}
+
+/** What a fit came to that was made in a run. */
+export interface FitResult {
+  /** What is wrong with it. */
+  readonly faults: readonly FitFault[];
+  /** Checks that were not made since a part was last moved. */
+  readonly skipped: readonly FitCheck[];
 }
 
 /** What a run came to, as plain data. */
@@ -35,6 +47,8 @@ export interface HandoverResult {
   readonly duration_ms: Milliseconds;
   /** Whether a simulated hand did the dialing. */
   readonly isHandsOff: boolean;
+  /** How its lock is fitted; left out where the lock came on its door. */
+  readonly fit?: FitResult;
 }
 
 const faultsOf = ({ faults, event, isUndone }: RunStep, index: number): MadeFault[] =>
@@ -42,7 +56,7 @@ const faultsOf = ({ faults, event, isUndone }: RunStep, index: number): MadeFaul
 
 /** What a run came to. */
 export function resultOf(run: HandoverRun, isHandsOff: boolean): HandoverResult {
-  const { steps, isHandedOver } = run;
+  const { steps, isHandedOver, fitting } = run;
   const faults = steps.flatMap(faultsOf);
   return {
     isHandedOver,
@@ -53,6 +67,7 @@ export function resultOf(run: HandoverRun, isHandsOff: boolean): HandoverResult 
     undoneSteps: steps.filter(({ isUndone }) => isUndone).length,
     duration_ms: steps.at(-1)?.event.at_ms ?? 0,
     isHandsOff,
+    ...(fitting && { fit: { faults: faultsOfRun(fitting), skipped: skippedChecks(fitting) } }),
   };
 }
 
@@ -69,7 +84,9 @@ function misfitOf(run: HandoverRun, event: RecordedEvent, scene: RecordedRun["sc
   const misfit = sceneMisfit(event, scene, run);
   if (misfit !== undefined) return misfit;
   const hindrance = run.hindrance(event);
-  return hindrance && runProblem("hindered", [], { hindrance });
+  if (hindrance !== undefined) return runProblem("hindered", [], { hindrance });
+  const { fitting, profile } = run;
+  return event.type === "lock.fitted" && fitting !== null ? fitMisfit(event, fitting, profile) : undefined;
 }
 
 /**
@@ -77,8 +94,8 @@ function misfitOf(run: HandoverRun, event: RecordedEvent, scene: RecordedRun["sc
  *
  * @throws {RunError} naming the event that cannot have happened, why, and how to fix it
  */
-export function replayRun({ profile, scene, events }: RecordedRun): HandoverRun {
-  const run = new HandoverRun(profile);
+export function replayRun({ profile, scene, fitting, events }: RecordedRun): HandoverRun {
+  const run = new HandoverRun(profile, fitting ?? null);
   events.forEach((event, index) => {
     const misfit = misfitOf(run, event, scene);
     if (misfit !== undefined) throw new RunError(wrongAt(events, index, misfit));
@@ -112,6 +129,10 @@ export function faultLines({ code, step, isUndone }: MadeFault): readonly [strin
     `Source: ${source}.`,
   ];
 }
+
+/** What is wrong with the fit that was made in a run, in sentences. */
+export const fitLines = ({ fit }: HandoverResult): string[] =>
+  (fit?.faults ?? []).map((fault) => `${FIT_WORDS[fault].what} ${FIT_WORDS[fault].does}`);
 
 /** What a run came to, in one sentence. */
 export function verdictWords({ isHandedOver, isClean, faults }: HandoverResult): string {

@@ -1,4 +1,5 @@
 import { initialTransition, type SnapshotFrom, transition } from "xstate";
+import type { DoorToFit } from "../../fitting/doorToFit";
 import type { Profile } from "../../lock/profile";
 import type { Problem } from "../../wording/problem";
 import { WORKING } from "./chart/chartGuards";
@@ -11,11 +12,20 @@ import { missingProofs, type ProofCode } from "./rules/proofs";
 import { RunError } from "./rules/runError";
 import { runProblem } from "./rules/runWords";
 import type { Situation } from "./rules/situation";
+import { begunFitting, fittingAfter, hinderedByFit, type RunFitting } from "./runFitting";
 
-type Snapshot = SnapshotFrom<ReturnType<typeof handoverMachine>>;
+type Chart = ReturnType<typeof handoverMachine>;
+type Snapshot = SnapshotFrom<Chart>;
 
 /** Making a chart costs more than running it; it holds nothing of a run. */
-const CHARTS = { "wheel-pack": handoverMachine("wheel-pack"), "dial-encoder": handoverMachine("dial-encoder") };
+const charts = new Map<string, Chart>();
+
+function chartOf(kind: Profile["kind"], isToFit: boolean): Chart {
+  const name = `${kind} ${isToFit}`;
+  const chart = charts.get(name) ?? handoverMachine(kind, isToFit);
+  charts.set(name, chart);
+  return chart;
+}
 
 /** One step of a run, and what it did. */
 export interface RunStep {
@@ -42,14 +52,17 @@ interface LiveStep {
  */
 export class HandoverRun {
   readonly profile: Profile;
-  private readonly machine: ReturnType<typeof handoverMachine>;
+  private readonly door: DoorToFit | null;
+  private readonly machine: Chart;
   private readonly begun: Snapshot;
   private readonly all: RunStep[] = [];
   private live: LiveStep[] = [];
 
-  constructor(profile: Profile) {
+  /** @param door - whose lock is to be fitted first; null where the lock is on the door */
+  constructor(profile: Profile, door: DoorToFit | null = null) {
     this.profile = profile;
-    this.machine = CHARTS[profile.kind];
+    this.door = door;
+    this.machine = chartOf(profile.kind, door !== null);
     [this.begun] = initialTransition(this.machine);
   }
 
@@ -57,6 +70,14 @@ export class HandoverRun {
   get situation(): Situation {
     const last = this.live.at(-1);
     return last === undefined ? situationOf(this.begun) : (this.all[last.index]?.situation ?? situationOf(this.begun));
+  }
+
+  /** The lock as far as it is put together; null where it came on its door. */
+  get fitting(): RunFitting | null {
+    const { door, profile } = this;
+    if (door === null) return null;
+    const made = this.live.flatMap(({ index }) => this.all[index]?.event ?? []);
+    return made.reduce((now, event) => fittingAfter(now, event, profile), begunFitting(profile, door));
   }
 
   get isHandedOver(): boolean {
@@ -75,7 +96,8 @@ export class HandoverRun {
 
   /** Why something cannot be done as things stand, or undefined where it can. */
   hindrance(event: HandoverEvent): Problem | undefined {
-    return this.isHandedOver ? runProblem("handed-over", []) : hindranceOf(event, this.situation);
+    if (this.isHandedOver) return runProblem("handed-over", []);
+    return hindranceOf(event, this.situation) ?? hinderedByFit(event, this.fitting);
   }
 
   /**

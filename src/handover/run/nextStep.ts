@@ -1,10 +1,10 @@
 import { all, any, type Condition, holds, not } from "./rules/condition";
-import { IS_USELESS, READS_TRUE } from "./rules/conditions";
+import { CAN_TAKE_APART, IS_USELESS, READS_TRUE } from "./rules/conditions";
 import type { HandoverEvent } from "./rules/handoverEvent";
 import type { Situation } from "./rules/situation";
 
 /** Groups of acts, in the order of the job. */
-export type ActGroupTitle = "Prepare" | "Lock" | "Door" | "People" | "Paper";
+export type ActGroupTitle = "Fit" | "Prepare" | "Lock" | "Door" | "People" | "Paper";
 
 /** What to do next in a handover. */
 export interface NextStep {
@@ -48,6 +48,18 @@ const RULES: readonly Rule[] = [
   },
   { when: "door.shut", group: "Lock", say: "Open the lock from outside.", on: "combination.dialed" },
   { when: "holdback.on", group: "Door", say: "Release the holdback.", on: "holdback.released" },
+  {
+    when: "fit.apart",
+    group: "Fit",
+    say: "Fit the lock, make every check, then say that it is fitted.",
+    on: "lock.fitted",
+  },
+  {
+    when: all(CAN_TAKE_APART, "fitChecks.unmade"),
+    group: "Fit",
+    say: "Not every check of the fit was made. Take the lock apart again, and make them.",
+    on: "lock.takenApart",
+  },
   { when: "mounting.unchecked", group: "Prepare", say: "Measure the height of the dial.", on: "mounting.measured" },
   {
     when: "mounting.outOfRange",

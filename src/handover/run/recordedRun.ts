@@ -1,7 +1,9 @@
 import * as z from "zod/mini";
+import type { DoorToFit } from "../../fitting/doorToFit";
+import { fitCheckSchema, fittingActSchema, offsetSchema } from "../../fitting/fittingActSchema";
 import type { Milliseconds } from "../../lock/dial";
 import { fieldProblem } from "../../lock/fieldProblem";
-import { above, atLeast, flag, must, oneOf, shortList, text, turn, whole } from "../../lock/fieldSchemas";
+import { above, atLeast, flag, must, oneOf, shortList, text, turn, whole, within } from "../../lock/fieldSchemas";
 import type { Profile } from "../../lock/profile";
 import { parseProfile } from "../../lock/profileSchema";
 import { shippedProfile } from "../../lock/shippedProfiles";
@@ -35,6 +37,8 @@ export interface RecordedRun {
   readonly seed: number;
   /** Whether a simulated hand did the dialing. */
   readonly isHandsOff: boolean;
+  /** What lies at the door of a run that begins with fitting its lock; left out where the lock is on the door. */
+  readonly fitting?: (DoorToFit & { readonly version: 1 }) | undefined;
   readonly events: readonly (TimedEvent | WentBack)[];
 }
 
@@ -43,9 +47,25 @@ const height = above(0, "inches");
 const at = { at_ms: atLeast(0, "milliseconds"), opensAsWritten: z.optional(flag) };
 const bare = <const Type extends HandoverEvent["type"]>(type: Type) => z.object({ type: z.literal(type), ...at });
 
+/** The most acts and checks of one fitting. */
+const MOST_ACTS = 5000;
+const MOST_CHECKS = 100;
+/** Of any dial. */
+const slotAt = within(0, 1000, "graduations");
+
 const eventSchema = z.discriminatedUnion(
   "type",
   [
+    z.object({
+      type: z.literal("lock.fitted"),
+      acts: shortList(fittingActSchema, MOST_ACTS),
+      checks: shortList(fitCheckSchema, MOST_CHECKS),
+      isChecked: flag,
+      isFaultless: flag,
+      ...at,
+    }),
+    bare("lock.takenApart"),
+    z.object({ type: z.literal("parts.replaced"), slotAt, ...at }),
     z.object({ type: z.literal("mounting.measured"), height_in: height, ...at }),
     bare("authorization.asked"),
     bare("ring.aligned"),
@@ -96,6 +116,9 @@ const runSchema = z.object(
     ),
     seed: z.number(must("any-whole")).check(z.int(must("any-whole"))),
     isHandsOff: z._default(flag, false),
+    fitting: z.optional(
+      z.object({ version: z.literal(1, must("only-version", { version: 1 })), slotAt, bend: offsetSchema }),
+    ),
     events: shortList(eventSchema, MOST_EVENTS),
   },
   must("object"),

@@ -13,6 +13,8 @@ export const NOT_LOCKED = "The bolt is back: the door is not locked.";
 type RegionWords = { readonly [R in Region]?: Readonly<Record<Situation[R], string>> };
 
 const LABELS = {
+  fit: "Fit",
+  fitChecks: "Checks of the fit",
   door: "Door",
   bolt: "Bolt",
   holdback: "Holdback",
@@ -29,6 +31,9 @@ const LABELS = {
 } as const satisfies Partial<Record<Region, string>>;
 
 const WORDS: RegionWords = {
+  // Whether it is a good one, the trainee has to find out.
+  fit: { asFound: "", apart: "in parts", faultless: "fitted", faulty: "fitted" },
+  fitChecks: { unmade: "not all made", made: "all made" },
   door: { open: "open", shut: "shut" },
   bolt: { thrown: "thrown", spunOff: "thrown, spun off", retracted: "back" },
   holdback: { off: "released", on: "set" },
@@ -58,7 +63,10 @@ const WORDS: RegionWords = {
 
 /** How the door, the lock, people and paper are, line by line, as far as one can see it. */
 export function situationLines(situation: Situation): SituationLine[] {
-  return (Object.keys(LABELS) as (keyof typeof LABELS)[]).map((region) => {
+  const shown = (Object.keys(LABELS) as (keyof typeof LABELS)[]).filter(
+    (region) => situation.fit !== "asFound" || (region !== "fit" && region !== "fitChecks"),
+  );
+  return shown.map((region) => {
     const words = WORDS[region] as Readonly<Record<string, string>>;
     return { region, label: LABELS[region], words: words[situation[region]] ?? "" };
   });

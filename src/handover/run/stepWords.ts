@@ -1,3 +1,4 @@
+import { countText } from "../../wording/amountWords";
 import type { HandoverEvent } from "./rules/handoverEvent";
 import { isInRange } from "./rules/mountingHeight";
 
@@ -16,6 +17,10 @@ const OPENINGS = {
 } as const;
 
 const WORDS: Words = {
+  "lock.fitted": ({ acts, checks }) =>
+    `You said that the lock is fitted, after ${countText(acts.length, "act")} and ${countText(checks.length, "check")}.`,
+  "lock.takenApart": () => "You took the cover off the lock, to take it apart.",
+  "parts.replaced": () => "You sent for new parts. They are in the tray.",
   "mounting.measured": ({ height_in }) =>
     isInRange(height_in)
       ? `You measured ${height_in} inches: within 34 to 48 inches.`

@@ -1,6 +1,5 @@
 import { canonicalJson } from "../../drill/canonicalJson";
 import { isInRange } from "../../handover/run/rules/mountingHeight";
-import { REQUIRED_PROOFS } from "../../handover/run/rules/proofs";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
 import { type Finding, failing, type Problem } from "../../wording/problem";
 import { isSameHash, readHashed, recordHash } from "../hashedRecord";
@@ -8,7 +7,7 @@ import { RecordError } from "../recordError";
 import { recordProblem } from "../recordWords";
 import { NOTICE } from "../sitting/sittingRecord";
 import { handoverProblem } from "./handoverCheckWords";
-import { type HandoverRecord, parseHandoverRecord } from "./handoverRecord";
+import { type HandoverRecord, parseHandoverRecord, proofsWanted } from "./handoverRecord";
 import { CHANGE_SENTENCES, CHANGE_SOURCE, CHANGE_WORDS_OF_0_2, nextChangeDue } from "./nextChange";
 import { recordProblems } from "./recordForm";
 
@@ -41,13 +40,13 @@ function strangeFields(raw: object, record: HandoverRecord): readonly Problem[] 
 
 /** What of a record does not follow from the rest of it. */
 function misfits(record: HandoverRecord): readonly Problem[] {
-  const { date, height_in, faults, undoneFaults, proofs, profileId } = record;
+  const { date, height_in, faults, undoneFaults, proofs, profileId, fit } = record;
   const due = nextChangeDue(date);
   const isHeightShown = proofs.some(({ code, isShown }) => code === "mounting" && isShown);
   const rules = [record.notice, record.changeSource, ...record.changeWhen].join();
   const findings: readonly Finding[] = [
     [record.nextChangeDue === due, handoverProblem("other-due", [], { said: record.nextChangeDue, due })],
-    [codesOf(proofs) === codesOf(REQUIRED_PROOFS), handoverProblem("other-proofs", [])],
+    [codesOf(proofs) === codesOf(proofsWanted(fit !== undefined)), handoverProblem("other-proofs", [])],
     [
       isCount(faults) && isCount(undoneFaults) && undoneFaults <= faults,
       handoverProblem("fault-counts", [], { faults, undone: undoneFaults }),

@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import type { HandoverResult } from "../../handover/run/checkRun";
-import { REQUIRED_PROOFS } from "../../handover/run/rules/proofs";
+import { REQUIRED_PROOFS, type RequiredProof } from "../../handover/run/rules/proofs";
 import { RunError } from "../../handover/run/rules/runError";
 import type { Graduations } from "../../lock/dial";
 import { fieldProblem } from "../../lock/fieldProblem";
@@ -53,6 +53,8 @@ const recordSchema = z.object(
     undoneFaults: number,
     duration_ms: number,
     isHandsOff: flag,
+    /** How the lock is fitted, by codes; left out where it came on its door. */
+    fit: z.optional(z.object({ faults: z.array(text), skipped: z.array(text) })),
     nextChangeDue: text,
     changeWhen: z.array(text),
     changeSource: text,
@@ -63,12 +65,16 @@ const recordSchema = z.object(
 /** The record of a handover: plain JSON, whole in itself, without the combination. */
 export type HandoverRecord = Readonly<z.infer<typeof recordSchema>>;
 
-const proofsOf = ({ missing }: HandoverResult) =>
-  REQUIRED_PROOFS.map(({ code }) => ({ code, isShown: !missing.includes(code) }));
+/** What must be shown of a door. @param isFitted - whether its lock was fitted in the run */
+export const proofsWanted = (isFitted: boolean): readonly RequiredProof[] =>
+  REQUIRED_PROOFS.filter(({ code }) => isFitted || code !== "fit-checked");
+
+const proofsOf = ({ missing, fit }: HandoverResult) =>
+  proofsWanted(fit !== undefined).map(({ code }) => ({ code, isShown: !missing.includes(code) }));
 
 /** The record of a handover, with the day on which the combination is due to be changed. */
 export function handoverRecord({ form, result, ...facts }: RecordFacts): HandoverRecord {
-  const { faults, duration_ms, isHandsOff } = result;
+  const { faults, duration_ms, isHandsOff, fit } = result;
   return {
     format: "gatefall-handover-record",
     version: 1,
@@ -80,6 +86,7 @@ export function handoverRecord({ form, result, ...facts }: RecordFacts): Handove
     undoneFaults: faults.filter(({ isUndone }) => isUndone).length,
     duration_ms,
     isHandsOff,
+    ...(fit && { fit: { faults: [...fit.faults], skipped: [...fit.skipped] } }),
     nextChangeDue: nextChangeDue(form.date),
     changeWhen: [...CHANGE_SENTENCES],
     changeSource: CHANGE_SOURCE,

@@ -8,14 +8,21 @@ import { nextStep } from "../../../src/handover/run/nextStep";
 import type { HandoverEvent } from "../../../src/handover/run/rules/handoverEvent";
 import type { Situation } from "../../../src/handover/run/rules/situation";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
-import { EVENTS } from "../../support/handoverEvents";
+import { DOOR_TO_FIT, EVENTS, fitted } from "../../support/handoverEvents";
 
-const KINDS = ["three-wheel", "dial-encoder"] as const;
+const KINDS = [
+  { id: "three-wheel", door: null },
+  { id: "dial-encoder", door: null },
+  { id: "three-wheel", door: DOOR_TO_FIT },
+  { id: "dial-encoder", door: DOOR_TO_FIT },
+] as const;
 
 /** Does what is said to come next, as well as it can be done. */
 function done(situation: Situation, on: HandoverEvent["type"]): HandoverEvent {
   const { door, bolt, zero, proofs, second, combination, entry } = situation;
   switch (on) {
+    case "lock.fitted":
+      return fitted(true);
     case "mounting.measured":
       return { type: on, height_in: 44 };
     case "zero.set":
@@ -38,18 +45,18 @@ function done(situation: Situation, on: HandoverEvent["type"]): HandoverEvent {
   }
 }
 
-test.each(KINDS)("%s: whoever follows what is said comes to a signed door without a fault", (id) => {
-  const run = new HandoverRun(shippedProfile(id));
+test.each(KINDS)("$id, $door: whoever follows what is said comes to a signed door without a fault", ({ id, door }) => {
+  const run = new HandoverRun(shippedProfile(id), door);
   for (let step = 0; step < 40 && !run.isHandedOver; step++) {
     run.take({ ...done(run.situation, nextStep(run.situation).on), at_ms: step });
   }
   expect([run.isHandedOver, run.steps.flatMap(({ faults }) => faults)]).toEqual([true, []]);
 });
 
-test.each(KINDS)("%s: and from any muddle, unless the lock was changed before it was tried", (id) => {
+test.each(KINDS)("$id, $door: and from any muddle, unless the lock was changed before it was tried", ({ id, door }) => {
   fc.assert(
     fc.property(fc.array(fc.constantFrom(...EVENTS), { maxLength: 25 }), (events) => {
-      const run = new HandoverRun(shippedProfile(id));
+      const run = new HandoverRun(shippedProfile(id), door);
       events.forEach((event, at_ms) => {
         if (!run.isHandedOver && run.hindrance(event) === undefined) run.take({ ...event, at_ms });
       });

@@ -1,13 +1,14 @@
 import { all, not } from "../rules/condition";
-import { IS_LATCHED, IS_LOCKED_OUT, IS_SHUT_IN } from "../rules/conditions";
+import { IS_LATCHED, IS_LOCKED_OUT, IS_ON_DOOR, IS_SHUT_IN } from "../rules/conditions";
 import { ifGiven, when } from "./chartGuards";
+import { takenApart } from "./fitRegions";
 import { handover } from "./handoverSetup";
 
 /** The door. From outside it opens where the bolt is back; from inside by whoever can; else by force. */
 export const door = handover.createStateConfig({
   initial: "open",
   states: {
-    open: { on: { "door.shut": "shut" } },
+    open: { on: { "door.shut": { guard: when(IS_ON_DOOR), target: "shut" } } },
     shut: {
       on: {
         "door.opened": [
@@ -20,25 +21,28 @@ export const door = handover.createStateConfig({
   },
 });
 
+const CAN_MOVE = all(IS_ON_DOOR, "holdback.off");
+
 /** Dialing begins by throwing the bolt; what is held back does not move. */
 const dialedBolt = [
-  { guard: ifGiven({ opened: true }, all("holdback.off", not("combination.spoiled"))), target: "retracted" },
-  { guard: ifGiven({ opened: false }, "holdback.off"), target: "thrown" },
+  { guard: ifGiven({ opened: true }, all(CAN_MOVE, not("combination.spoiled"))), target: "retracted" },
+  { guard: ifGiven({ opened: false }, CAN_MOVE), target: "thrown" },
 ] as const;
-const drawsAgain = { guard: when(all("holdback.off", not("combination.spoiled"))), target: "retracted" } as const;
-const spinsOff = { guard: when("holdback.off"), target: "spunOff" } as const;
+const drawsAgain = { guard: when(all(CAN_MOVE, not("combination.spoiled"))), target: "retracted" } as const;
+const spinsOff = { guard: when(CAN_MOVE), target: "spunOff" } as const;
 
 /** The bolt, and whether the wheels stand out of line behind it. */
 export const bolt = handover.createStateConfig({
   initial: "thrown",
   states: {
     thrown: { on: { "combination.dialed": dialedBolt, "bolt.drawnAgain": drawsAgain, "lock.spunOff": spinsOff } },
-    spunOff: { on: { "combination.dialed": dialedBolt } },
+    spunOff: { on: { "combination.dialed": dialedBolt, ...takenApart("thrown") } },
     retracted: {
       on: {
         "combination.dialed": dialedBolt,
         "bolt.thrown": { guard: when("holdback.off"), target: "thrown" },
         "lock.spunOff": spinsOff,
+        ...takenApart("thrown"),
       },
     },
   },

@@ -1,8 +1,10 @@
 import type { Profile } from "../../../lock/profile";
-import { FAULT_TRIGGERS, type FaultTrigger, type HandoverFault } from "../rules/faultTriggers";
+import { all } from "../rules/condition";
+import { FAULT_AT_END, FAULT_TRIGGERS, type FaultTrigger, type HandoverFault } from "../rules/faultTriggers";
 import { IS_COMPLETE } from "../rules/proofs";
 import { ifGiven, ifUnhindered, WORKING, when } from "./chartGuards";
 import { bolt, door, entry, holdback, shown, wayOutNeeded } from "./doorRegions";
+import { fitChecks, fitOfDoor } from "./fitRegions";
 import { handover } from "./handoverSetup";
 import { asWritten, combination, ring, rules, shippedTry, zeroOf } from "./lockRegions";
 import { inside, mounting, wayOut } from "./peopleRegions";
@@ -27,8 +29,9 @@ const watcher = ({ code, on, given: fields = {}, when: condition }: FaultTrigger
  * keeps no clock and moves no lock; whoever runs it sends finished facts.
  *
  * @param kind - a wheel pack has no zero of its own to set; its ring's alignment stands for it
+ * @param isToFit - whether the lock's parts are in the tray as the run begins
  */
-export function handoverMachine(kind: Profile["kind"]) {
+export function handoverMachine(kind: Profile["kind"], isToFit = false) {
   return handover.createMachine({
     id: "handover",
     context: { faults: [] },
@@ -36,9 +39,20 @@ export function handoverMachine(kind: Profile["kind"]) {
     states: {
       working: {
         type: "parallel",
-        on: { "duty.signed": { guard: when(IS_COMPLETE), target: "handedOver" } },
+        on: {
+          "duty.signed": [
+            {
+              guard: when(all(IS_COMPLETE, FAULT_AT_END.when)),
+              target: "handedOver",
+              actions: { type: "note", params: FAULT_AT_END.code },
+            },
+            { guard: when(IS_COMPLETE), target: "handedOver" },
+          ],
+        },
         states: {
           ...{
+            fit: fitOfDoor(isToFit),
+            fitChecks,
             door,
             bolt,
             holdback,

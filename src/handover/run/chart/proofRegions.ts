@@ -2,11 +2,16 @@ import { all } from "../rules/condition";
 import { CAN_CHANGE, READS_TRUE, SHOWS } from "../rules/conditions";
 import { IS_READY_FOR_RECORD } from "../rules/proofs";
 import { ifGiven, when } from "./chartGuards";
+import { takenApart } from "./fitRegions";
 import { handover } from "./handoverSetup";
 
-/** What was shown of a lock holds no more once its combination or its index is another. */
+/** What was shown of a lock holds no more once its combination, its index or its fit is another. */
 const voided = <Target extends string>(target: Target) =>
-  ({ "combination.changed": { guard: when(CAN_CHANGE), target }, "ring.loosened": target }) as const;
+  ({
+    "combination.changed": { guard: when(CAN_CHANGE), target },
+    "ring.loosened": target,
+    ...takenApart(target),
+  }) as const;
 
 const proves = ifGiven({ by: "trainee", opened: true }, all(SHOWS, "combination.ownTrue"));
 const fails = ifGiven({ by: "trainee", opened: false }, "door.open");

@@ -24,5 +24,11 @@ export const IS_LOCKED_OUT: Condition = all(IS_LATCHED, IS_USELESS, not(all("ins
 /** An opening that shows something: by dialing, on a lock that reads true, with the door open and nothing held back. */
 export const SHOWS: Condition = all("door.open", "holdback.off", READS_TRUE);
 
+/** The lock is together and on its door. */
+export const IS_ON_DOOR: Condition = not("fit.apart");
+
+/** A fitted lock can be taken apart. */
+export const CAN_TAKE_APART: Condition = all("door.open", "holdback.off", any("fit.faultless", "fit.faulty"));
+
 /** The combination can be changed. */
-export const CAN_CHANGE: Condition = all("door.open", not("combination.spoiled"));
+export const CAN_CHANGE: Condition = all(IS_ON_DOOR, "door.open", not("combination.spoiled"));

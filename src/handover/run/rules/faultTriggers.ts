@@ -16,6 +16,9 @@ const hasOwn = not("combination.shipped");
 
 /** Faults of an act: made when the event comes while the condition holds. The order is that of telling them. */
 export const FAULT_TRIGGERS = [
+  { code: "fit-unchecked", on: ["lock.fitted"], given: { isChecked: false }, when: always },
+  { code: "taken-apart", on: ["lock.takenApart"], when: "ring.aligned" },
+  { code: "parts-spoiled", on: ["parts.replaced"], when: always },
   { code: "aligned-unmeasured", on: ["ring.aligned"], when: any("mounting.unchecked", "mounting.outOfRange") },
   { code: "zeroed-on-loose-ring", on: ["zero.set"], when: "ring.loose" },
   {
@@ -62,5 +65,11 @@ export const FAULT_SITUATIONS = {
   "locked-out": IS_LOCKED_OUT,
 } as const satisfies Readonly<Record<string, Condition>>;
 
+/** A fault of the signature that hands a door over, with every proof: made where this holds then. */
+export const FAULT_AT_END = { code: "bad-fit-left", when: "fit.faulty" } as const;
+
 /** Names of the faults of a handover. */
-export type HandoverFault = (typeof FAULT_TRIGGERS)[number]["code"] | keyof typeof FAULT_SITUATIONS;
+export type HandoverFault =
+  | (typeof FAULT_TRIGGERS)[number]["code"]
+  | keyof typeof FAULT_SITUATIONS
+  | (typeof FAULT_AT_END)["code"];

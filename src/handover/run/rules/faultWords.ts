@@ -23,6 +23,30 @@ const CHANGES = "5 CFR 1312.25 (rev. 1 Jan 2001), the rule of one federal office
 
 /** Every fault's words. They are true whatever the lock does: what the lock does is added by `lockConsequences`. */
 export const FAULT_WORDS: Readonly<Record<HandoverFault, FaultWords>> = {
+  "fit-unchecked": {
+    happened: "You said that the lock is fitted before you had made every check of its fit.",
+    harmed: "The holders: a bad fit shows only later, as a lock that is hard to zero or opens badly.",
+    instead: "Make every check after you moved the last part. Then say that it is fitted.",
+    source: COMMON,
+  },
+  "taken-apart": {
+    happened: "You took the lock apart. Ring, zero and every proof so far are void.",
+    harmed: "You: all of that has to be done again. The holders, if nobody does it.",
+    instead: "Check the fit before you align the ring. What is wrong with it then costs nothing but the fit.",
+    source: COMMON,
+  },
+  "parts-spoiled": {
+    happened: "You spoiled the parts and sent for new ones.",
+    harmed: "The customer, who pays for a second lock and waits for it.",
+    instead: "Measure before you cut. Put thread locker on the key's screw and nowhere else.",
+    source: COMMON,
+  },
+  "bad-fit-left": {
+    happened: "You handed over a lock that is not fitted right.",
+    harmed: "The holders: what zero and proofs do not show now, they meet later.",
+    instead: "Take the lock apart, fix what the checks show, then set and prove everything again.",
+    source: COMMON,
+  },
   "aligned-unmeasured": {
     happened: "You fastened the ring before the mounting height was settled.",
     harmed: "Anyone who cannot reach the dial, and you: you may have to drill and align again.",

@@ -1,4 +1,6 @@
-import type { Turn } from "../../../lock/dial";
+import type { FitCheck } from "../../../fitting/fitCheck";
+import type { FittingAct } from "../../../fitting/fittingAct";
+import type { Graduations, Turn } from "../../../lock/dial";
 
 /** Who dials. */
 export type Dialer = "trainee" | "second";
@@ -13,6 +15,18 @@ export type OpenedBy = "outside" | "inside" | "emergency";
 
 /** What the handover's chart takes in: finished facts about door, lock, people and paper. */
 export type HandoverEvent =
+  /** The word that the lock is fitted, with all that was done to its parts since it came, or was last taken apart. */
+  | {
+      readonly type: "lock.fitted";
+      readonly acts: readonly FittingAct[];
+      /** Made since a part was last moved. */
+      readonly checks: readonly FitCheck[];
+      readonly isChecked: boolean;
+      readonly isFaultless: boolean;
+    }
+  | { readonly type: "lock.takenApart" }
+  /** Spoiled parts gave way to new ones, with keyways of their own and a straight spindle. */
+  | { readonly type: "parts.replaced"; readonly slotAt: Graduations }
   /** Height of the dial's middle above the floor, inches. */
   | { readonly type: "mounting.measured"; readonly height_in: number }
   | { readonly type: "authorization.asked" }
@@ -45,6 +59,9 @@ export type HandoverEvent =
 
 /** Every type of event. */
 export const EVENT_TYPES: { readonly [Type in HandoverEvent["type"]]: Type } = {
+  "lock.fitted": "lock.fitted",
+  "lock.takenApart": "lock.takenApart",
+  "parts.replaced": "parts.replaced",
   "mounting.measured": "mounting.measured",
   "authorization.asked": "authorization.asked",
   "ring.aligned": "ring.aligned",

@@ -13,8 +13,30 @@ export interface Hindrance {
   readonly code: HindranceCode;
 }
 
+/** What needs a lock that is together. */
+const WITH_LOCK = [
+  "ring.aligned",
+  "ring.loosened",
+  "zero.set",
+  "combination.dialed",
+  "combination.changed",
+  "pack.rebuilt",
+  "bolt.thrown",
+  "bolt.drawnAgain",
+  "lock.spunOff",
+  "holdback.set",
+] as const satisfies readonly HandoverEvent["type"][];
+
 /** What hinders which event. An event that is hindered changes nothing and is no fault. */
 export const HINDRANCES: readonly Hindrance[] = [
+  ...WITH_LOCK.map((on) => ({ on, when: "fit.apart", code: "lock-in-parts" }) as const),
+  { on: "door.shut", when: "fit.apart", code: "door-held-open" },
+  { on: "lock.fitted", when: not("fit.apart"), code: "lock-on-door" },
+  { on: "parts.replaced", when: not("fit.apart"), code: "lock-on-door" },
+  { on: "lock.takenApart", when: "fit.asFound", code: "lock-as-found" },
+  { on: "lock.takenApart", when: "fit.apart", code: "lock-in-parts" },
+  { on: "lock.takenApart", when: "door.shut", code: "back-is-inside" },
+  { on: "lock.takenApart", when: "holdback.on", code: "holdback-to-release" },
   { on: "mounting.measured", when: not("mounting.unchecked"), code: "height-measured" },
   { on: "authorization.asked", when: "mounting.unchecked", code: "height-unmeasured" },
   { on: "authorization.asked", when: "mounting.inRange", code: "height-in-range" },

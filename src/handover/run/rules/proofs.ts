@@ -13,6 +13,7 @@ export interface RequiredProof {
 
 /** Names of the required proofs. */
 export type ProofCode =
+  | "fit-checked"
   | "mounting"
   | "ring"
   | "zero"
@@ -34,6 +35,12 @@ const COMMON = "common practice, no source";
 const EGRESS = "IBC 1010.2 (2021), as the example of an egress rule";
 
 const BEFORE_RECORD: readonly RequiredProof[] = [
+  {
+    code: "fit-checked",
+    condition: any("fit.asFound", "fitChecks.made"),
+    missing: "The lock is not fitted, or not every check of its fit was made.",
+    source: COMMON,
+  },
   {
     code: "mounting",
     condition: any("mounting.inRange", "mounting.authorized"),

@@ -3,6 +3,12 @@ import { problemsOf, type Words } from "../../../wording/problem";
 
 /** Why something cannot be done as things stand at the door. */
 const HINDRANCE_WORDS = {
+  "lock-in-parts": "The lock is in parts. Fit it first.",
+  "door-held-open": "The lock is in parts. Hold the door open until it is fitted.",
+  "lock-on-door": "The lock is fitted. Take it apart first.",
+  "lock-as-found": "This lock came on its door. There is nothing to fit.",
+  "holdback-to-release": "The holdback is set. Release it first.",
+  "no-strike": "There is no strike on the frame, so the bolt holds nothing. Take the lock apart and hang the strike.",
   "height-measured": "You have already measured the height.",
   "height-unmeasured": "Measure the height first.",
   "height-in-range": "The height is within 34 to 48 inches. There is nothing to settle.",
@@ -44,6 +50,12 @@ const HINDRANCE_WORDS = {
 
 /** What a recorded step says and its scene or lock does not allow, and how to fix it. */
 const MISFIT_WORDS = {
+  "fit-act-hindered":
+    "has an act that cannot be done, acts[{index}], {type} ({hindrance}): take it out, or add what came before it",
+  "fit-not-together":
+    "says that the lock is fitted, but its parts are {stage}: add the acts that put it together, or take it out",
+  "fit-differs":
+    "says isFaultless {isFaultless} and isChecked {isChecked}, which does not follow from its acts and checks: set isFaultless to {isGood} and isChecked to {isWhole}",
   "height-differs": "says {said} inches, but the scene's height_in is {height}: make the two the same",
   "zero-of-wheel-pack":
     "does not fit the lock, a wheel pack, whose ring is its only zero: take it out, or name a dial encoder as the profile",
@@ -87,5 +99,11 @@ export type HindranceCode = Exclude<keyof typeof HINDRANCE_WORDS, "bolt-part-bac
 /** A code of a misfit that needs no values. */
 export type MisfitCode = Exclude<
   keyof typeof MISFIT_WORDS,
-  "height-differs" | "back-too-far" | "hindered" | "time-falls"
+  | "height-differs"
+  | "back-too-far"
+  | "hindered"
+  | "time-falls"
+  | "fit-act-hindered"
+  | "fit-not-together"
+  | "fit-differs"
 >;

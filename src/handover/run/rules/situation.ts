@@ -1,5 +1,9 @@
 /** The regions of the handover's chart, and the states of each; the first is where a run begins. */
 export const REGIONS = {
+  /** The lock on its door: as it came, in parts, or as whoever fitted it says it is fitted. */
+  fit: ["asFound", "apart", "faultless", "faulty"],
+  /** Whether every check of the fit was made since a part was last moved. */
+  fitChecks: ["unmade", "made"],
   door: ["open", "shut"],
   /** A spring bolt: thrown it latches the door by itself. Only spun off do the wheels stand out of line. */
   bolt: ["thrown", "spunOff", "retracted"],

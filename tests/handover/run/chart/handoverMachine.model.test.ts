@@ -7,7 +7,7 @@ import type { HandoverEvent } from "../../../../src/handover/run/rules/handoverE
 import { hindranceOf } from "../../../../src/handover/run/rules/hindrances";
 import { REGIONS, type Region, type Situation } from "../../../../src/handover/run/rules/situation";
 import { shippedProfile } from "../../../../src/lock/shippedProfiles";
-import { cleanSteps, eventsOf } from "../../../support/handoverEvents";
+import { cleanSteps, DOOR_TO_FIT, eventsOf, fitted } from "../../../support/handoverEvents";
 import { plainStep } from "../../../support/plainHandover";
 
 const PROFILES = { "wheel-pack": shippedProfile("three-wheel"), "dial-encoder": shippedProfile("dial-encoder") };
@@ -20,6 +20,8 @@ type Kind = Parameters<typeof handoverMachine>[0];
 interface Walk {
   readonly name: string;
   readonly kind: Kind;
+  /** Whether the run begins with the lock in its tray. */
+  readonly isToFit?: boolean;
   readonly done: readonly HandoverEvent[];
   readonly events: readonly HandoverEvent[];
   /** Regions that bear on each other; the rest of the situation follows and is not told apart. */
@@ -104,6 +106,38 @@ const WALKS: readonly Walk[] = [
     regions: ["door", "bolt", "holdback", "shown", "second", "inside", "wayOut", "observed", "outside", "record"],
     states: 285,
   },
+  {
+    name: "the fit, the door and the bolt",
+    kind: "wheel-pack",
+    isToFit: true,
+    done: [{ type: "mounting.measured", height_in: 44 }],
+    events: [
+      ...eventsOf("lock.fitted", "lock.takenApart", "parts.replaced", "ring.aligned", "ring.loosened", "lock.spunOff"),
+      ...eventsOf("bolt.thrown", "bolt.drawnAgain", "holdback.set", "holdback.released", "pack.rebuilt"),
+      { type: "combination.dialed", by: "trainee", opened: true },
+      { type: "combination.dialed", by: "trainee", opened: false },
+      { type: "combination.changed", outcome: "spoiled", isAllowed: true },
+      { type: "door.shut" },
+      { type: "door.opened", by: "emergency" },
+      { type: "duty.signed" },
+    ],
+    regions: ["fit", "fitChecks", "ring", "bolt", "holdback", "door", "combination"],
+    states: 98,
+  },
+  {
+    name: "a lock taken apart with its zero and its proofs",
+    kind: "dial-encoder",
+    isToFit: true,
+    done: [fitted(true), { type: "mounting.measured", height_in: 44 }],
+    events: [
+      ...eventsOf("lock.fitted", "lock.takenApart", "ring.aligned", "ring.loosened", "zero.set"),
+      { type: "combination.dialed", by: "trainee", opened: true },
+      { type: "combination.dialed", by: "second", opened: true },
+      { type: "combination.changed", outcome: "true", isAllowed: true },
+    ],
+    regions: ["fit", "fitChecks", "ring", "zero", "combination", "proofs", "second"],
+    states: 44,
+  },
 ];
 
 /** Where the regions stand, the watchers left out; nowhere once the door is handed over. */
@@ -119,8 +153,8 @@ const projected = (state: Snapshot, regions: readonly Region[]) => {
   return JSON.stringify(situation === undefined ? state.value : regions.map((region) => situation[region]));
 };
 
-const startOf = ({ kind, done }: Walk): Snapshot => {
-  const machine = handoverMachine(kind);
+const startOf = ({ kind, isToFit, done }: Walk): Snapshot => {
+  const machine = handoverMachine(kind, isToFit);
   const [begun] = initialTransition(machine);
   return done.reduce<Snapshot>((state, event) => transition(machine, state, event)[0], begun);
 };
@@ -128,7 +162,7 @@ const startOf = ({ kind, done }: Walk): Snapshot => {
 const reachedAnywhere = new Map<string, Set<string>>();
 
 describe.each(WALKS)("the handover's chart: $name", (walk) => {
-  const machine = handoverMachine(walk.kind);
+  const machine = handoverMachine(walk.kind, walk.isToFit);
   const options = {
     fromState: startOf(walk),
     serializeState: (state: unknown) => projected(state as Snapshot, walk.regions) as never,
@@ -192,7 +226,7 @@ describe.each(WALKS)("the handover's chart: $name", (walk) => {
 
   test("a run takes every path, and ends where the model says", async () => {
     for (const path of paths) {
-      const run = new HandoverRun({ ...PROFILES[walk.kind] });
+      const run = new HandoverRun({ ...PROFILES[walk.kind] }, walk.isToFit ? DOOR_TO_FIT : null);
       let at = 0;
       const make = (event: HandoverEvent) => {
         at += 1;
@@ -227,10 +261,14 @@ test("between them, these walks reach every state of every region", () => {
   expect(reached).toEqual(drawn);
 });
 
-describe.each(["wheel-pack", "dial-encoder"] as const)("a clean handover of a %s", (kind) => {
-  const steps = cleanSteps(kind);
+const WAYS = (["wheel-pack", "dial-encoder"] as const).flatMap((kind) => [
+  { kind, door: null, how: "that came on its door", steps: cleanSteps(kind) },
+  { kind, door: DOOR_TO_FIT, how: "that was fitted first", steps: [fitted(true), ...cleanSteps(kind)] },
+]);
+
+describe.each(WAYS)("a clean handover of a $kind $how", ({ kind, door, steps }) => {
   const made = (events: readonly HandoverEvent[]) => {
-    const run = new HandoverRun(PROFILES[kind]);
+    const run = new HandoverRun(PROFILES[kind], door);
     for (const [at_ms, event] of events.entries()) {
       if (run.hindrance(event) === undefined) run.take({ ...event, at_ms });
     }

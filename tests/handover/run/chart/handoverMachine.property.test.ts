@@ -4,7 +4,7 @@ import { HandoverRun } from "../../../../src/handover/run/handoverRun";
 import type { HandoverEvent } from "../../../../src/handover/run/rules/handoverEvent";
 import { missingProofs } from "../../../../src/handover/run/rules/proofs";
 import { shippedProfile } from "../../../../src/lock/shippedProfiles";
-import { cleanSteps, EVENTS } from "../../../support/handoverEvents";
+import { cleanSteps, DOOR_TO_FIT, EVENTS, fitted } from "../../../support/handoverEvents";
 import { plainStep } from "../../../support/plainHandover";
 
 // A loaded machine must not make a property fail.
@@ -28,6 +28,8 @@ const duty = (luck: number, event: HandoverEvent, clean: HandoverEvent) => {
   if (luck < 2) return [];
   return luck < 12 ? [event, clean] : [clean];
 };
+
+const OF_FITTING: readonly HandoverEvent["type"][] = ["lock.fitted", "lock.takenApart", "parts.replaced"];
 
 /** The events of a duty that a run takes; what is hindered does not happen. */
 const taken = (run: HandoverRun, events: readonly HandoverEvent[]): HandoverEvent[] =>
@@ -57,10 +59,36 @@ const expectDone = (made: readonly HandoverEvent[]) => {
 };
 
 describe.each(KINDS)("any run of a %s", (kind) => {
-  test("goes as the plain telling says, and keeps every fault", () => {
+  test("with a lock that was fitted without a fault is any run with a lock that came on its door", () => {
+    let handedOver = 0;
     fc.assert(
       fc.property(anyDuty(kind), (events) => {
-        const run = new HandoverRun(PROFILES[kind]);
+        const [found, made] = [new HandoverRun(PROFILES[kind]), new HandoverRun(PROFILES[kind], DOOR_TO_FIT)];
+        made.take({ ...fitted(true), at_ms: 0 });
+        for (const [at_ms, event] of events.filter(({ type }) => !OF_FITTING.includes(type)).entries()) {
+          const hindrance = found.hindrance(event);
+          expect(made.hindrance(event)).toEqual(hindrance);
+          if (hindrance !== undefined) continue;
+          const [one, other] = [found.take({ ...event, at_ms }), made.take({ ...event, at_ms })];
+          const fit = { fit: "faultless", fitChecks: "made" };
+          expect(other).toEqual({ ...one, situation: { ...one.situation, ...fit } });
+        }
+        expect(made.isHandedOver).toBe(found.isHandedOver);
+        if (made.isHandedOver) handedOver += 1;
+      }),
+      { numRuns: 50 },
+    );
+    expect(handedOver).toBeGreaterThan(1);
+  });
+
+  test.each([
+    { door: null, how: "came on its door" },
+    { door: DOOR_TO_FIT, how: "was fitted first" },
+  ])("whose lock $how goes as the plain telling says, and keeps every fault", ({ door }) => {
+    fc.assert(
+      fc.property(anyDuty(kind), fc.boolean(), (rest, fits) => {
+        const events = [fitted(fits), ...rest];
+        const run = new HandoverRun(PROFILES[kind], door);
         let plain = run.situation;
         let faults = 0;
         for (const [at_ms, event] of events.entries()) {

@@ -8,7 +8,7 @@ import type { Graduations, Milliseconds, Position } from "../../../../../lock/di
 import type { Profile } from "../../../../../lock/profile";
 import type { ZeroingSession } from "../../../zeroing/session/zeroingSession";
 import { DoorChange } from "./doorChange";
-import { doorZeroing, keptDoor, learnedBy } from "./doorZeroing";
+import { doorZeroing, type FittedJoints, keptDoor, learnedBy } from "./doorZeroing";
 import type { KeptDoor, UnderWay } from "./keptRun";
 
 /** What a run is set up for. */
@@ -17,6 +17,8 @@ export interface RunSetup {
   readonly seed: number;
   /** Whether a simulated hand does the dialing. */
   readonly isHandsOff: boolean;
+  /** Whether the lock is to be fitted first; on its door where left out. */
+  readonly isToFit?: boolean | undefined;
   /** How the dial turns; as it should where left out. */
   readonly weight?: DialWeight | undefined;
 }
@@ -38,6 +40,7 @@ export class DoorWork implements UnderHand<DoorHappening> {
   /**
    * @param shipped - what the lock is set to as it comes
    * @param door - as it was kept; as it comes where left out
+   * @param joints - as its lock was fitted in the run; null where it came on its door
    * @param underWay - what the hand was at when the page went, or null
    * @throws {LockError} where what was under way does not fit the lock
    */
@@ -46,9 +49,10 @@ export class DoorWork implements UnderHand<DoorHappening> {
     shipped: Combination,
     door: KeptDoor | undefined,
     underWay: UnderWay | null,
+    joints: FittedJoints = null,
   ) {
     this.shipped = shipped;
-    this.zeroing = doorZeroing(profile, seed, door, underWay?.hand);
+    this.zeroing = doorZeroing(profile, seed, door, joints, underWay?.hand);
     const kept = door?.lock ?? { meant: shipped, setTo: shipped, dial: 0, isOpen: false, isHeld: false };
     this.lock = new DoorLock(profile, this.zeroing.lock, kept, learnedBy(this.zeroing));
     if (underWay?.isAtRing) this.activity = "ring";
@@ -63,6 +67,13 @@ export class DoorWork implements UnderHand<DoorHappening> {
     if (this.change === null) return this.lock.turnBy(by, at);
     // What is kept of a change has no rests: its times tell them.
     return by !== 0 && this.change.turnBy(by, at) ? ["changed"] : [];
+  }
+
+  /** The same lock taken off its door and put on again: its wheels are as they were, its bolt is out, its ring loose. */
+  refitted(setup: RunSetup, joints: FittedJoints): DoorWork {
+    const lock = { ...this.kept.lock, isOpen: false, isHeld: false };
+    const door = { lock, ringTurn: 0, isClamped: false, accepted: { right: [], left: [] } };
+    return new DoorWork(setup, this.shipped, door, null, joints);
   }
 
   /** Lock, ring and zero, to be kept. */

@@ -2,6 +2,7 @@ import type { DoorLock } from "../../../../../handover/run/doorLock";
 import type { Graduations } from "../../../../../lock/dial";
 import type { Profile } from "../../../../../lock/profile";
 import type { LearnedZero } from "../../../../../lock/train/learnedZero";
+import type { TrainSpec } from "../../../../../lock/train/lockTrain";
 import { seededChance } from "../../../../../statistics/chance";
 import { learnZero } from "../../../../../zeroing/learnedZero";
 import { profileCreep } from "../../../../../zeroing/ringClamp";
@@ -16,14 +17,18 @@ const PACK_RANGES = { indexOffset: [2, 3.5], lostMotion: [0, 0], noise: [0, 0] }
 /** How far the index may stand off its line and count as aligned, graduations; a training value. */
 export const TRUE_RING = 0.5;
 
-function setupOf(profile: Profile): ZeroingSetup {
+/** Joints of a lock that was fitted in the run; null where it came on its door. */
+export type FittedJoints = Omit<TrainSpec, "start"> | null;
+
+function setupOf(profile: Profile, joints: FittedJoints): ZeroingSetup {
   const { graduations } = profile;
+  const fitted = joints ?? undefined;
   return profile.kind === "wheel-pack"
-    ? { graduations, rules: usualRules(graduations), ranges: PACK_RANGES, creep: [-0.2, 0.2] }
+    ? { graduations, rules: usualRules(graduations), ranges: { ...PACK_RANGES, fitted }, creep: [-0.2, 0.2] }
     : {
         graduations,
         rules: profileRules(profile),
-        ranges: { ...profileRanges(profile), indexOffset: PACK_RANGES.indexOffset },
+        ranges: { ...profileRanges(profile), indexOffset: PACK_RANGES.indexOffset, fitted },
         creep: profileCreep(profile),
       };
 }
@@ -31,15 +36,17 @@ function setupOf(profile: Profile): ZeroingSetup {
 /**
  * Ring, dial and cam of the lock on the door, with what its zeroing has come to; the same seed gives the same lock.
  *
+ * @param joints - as fitted; drawn where null
  * @param hand - where the dial stands, unwrapped graduations; where the seed puts it where left out
  */
 export function doorZeroing(
   profile: Profile,
   seed: number,
   kept: KeptDoor | undefined,
+  joints: FittedJoints,
   hand?: Graduations,
 ): ZeroingSession {
-  const session = new ZeroingSession(setupOf(profile), seededChance(seed));
+  const session = new ZeroingSession(setupOf(profile, joints), seededChance(seed));
   if (kept === undefined) return session;
   if (hand !== undefined) session.lock.turnBy(hand - session.lock.dial);
   session.takeHold();

@@ -17,9 +17,11 @@ import type { RecordForm } from "../../../../../records/handover/recordForm";
 import { type Chance, seededChance } from "../../../../../statistics/chance";
 import { wordsOf } from "../../../../../wording/problem";
 import { HandStore } from "../../../../hand/handStore";
+import type { FittingSession } from "../../../fitting/fittingSession";
 import type { ZeroingSession } from "../../../zeroing/session/zeroingSession";
 import { type Danger, dangerIn } from "./danger";
 import type { DoorChange } from "./doorChange";
+import { jointsOfRun, keptTray, trayOf, trayOfRun } from "./doorFitting";
 import { type Activity, type DoorHappening, DoorWork, type RunSetup } from "./doorWork";
 import { type KeptDoor, type KeptRun, keepRun } from "./keptRun";
 import { handErrors } from "./simulatedHand";
@@ -41,6 +43,8 @@ export class HandoverSession extends HandStore {
   recorded: RecordedRun;
   run: HandoverRun;
   door: DoorWork;
+  /** The parts of the lock, where it is fitted in the run; null where it came on its door. */
+  tray: FittingSession | null;
   told: Told | null = null;
   /** What was written into the record last. */
   form: RecordForm | null;
@@ -57,21 +61,22 @@ export class HandoverSession extends HandStore {
    */
   constructor(setup: RunSetup, kept: KeptRun | null = null, keep: (run: KeptRun) => void = keepRun) {
     super();
-    const { profile, seed, isHandsOff } = setup;
+    const { profile, seed, isHandsOff, isToFit } = setup;
     this.setup = setup;
     this.keep = keep;
     const { run, doors, form, underWay } = kept ?? NOTHING_KEPT;
     this.shipped = profile.asSet ?? drawCombination(profile, seededChance(seed));
     this.recorded = run ?? {
       ...{ format: "gatefall-handover", version: 1, profile, scene: drawScene(seededChance(seed)) },
-      ...{ seed, isHandsOff, events: [] },
+      ...{ seed, isHandsOff, events: [], ...(isToFit && { fitting: trayOf(profile, seed) }) },
     };
     const { events } = this.recorded;
     this.chance = seededChance(seed + events.length);
     this.run = replayRun(this.recorded);
     this.doors = doors;
     this.form = form;
-    this.door = new DoorWork(setup, this.shipped, underWay?.door ?? this.lastDoor(), underWay);
+    this.door = new DoorWork(setup, this.shipped, underWay?.door ?? this.lastDoor(), underWay, jointsOfRun(this.run));
+    this.tray = trayOfRun(this.run, underWay?.fitting ?? null, this.chance);
     this.hand = this.takeHold();
     if (events.length > 0) this.told = noted("You are back in your handover, where you left it.");
     if (doors.length === 0) this.doors = [this.door.kept];
@@ -119,13 +124,20 @@ export class HandoverSession extends HandStore {
     this.begunAt ??= now - (this.recorded.events.at(-1)?.at_ms ?? 0);
     const at_ms = Math.max(Math.round(now - this.begunAt), this.recorded.events.at(-1)?.at_ms ?? 0);
     this.door.take(event);
-    const step = this.run.take({ ...event, at_ms, opensAsWritten: this.door.opensAsWritten });
+    const step = this.run.take({ ...event, at_ms, opensAsWritten: this.opensAsWritten(event) });
     this.recorded = { ...this.recorded, events: [...this.recorded.events, step.event] };
     this.told = toldOf(step, lockConsequences(event, this.lock, step.faults.length > 0));
     this.doors = [...this.doors, this.door.kept];
     this.keepNow();
     this.changed();
     return true;
+  }
+
+  /** Whether the combination as written opens the lock as an event leaves it; nothing of a lock in parts. */
+  private opensAsWritten(event: HandoverEvent): boolean | undefined {
+    if (event.type === "lock.takenApart") return undefined;
+    if (this.run.situation.fit === "apart" && event.type !== "lock.fitted") return undefined;
+    return this.door.opensAsWritten;
   }
 
   /** Tells why nothing happens. */
@@ -176,6 +188,8 @@ export class HandoverSession extends HandStore {
 
   /** Shows another thing for the hand to do; from the ring one comes back to a lock that counts by what it learned. */
   show(activity: Activity): void {
+    const hindrance =
+      activity === "ring" ? hindranceOf({ type: "zero.set", side: "left" }, this.run.situation) : undefined;
     this.door.show(activity);
     this.changed();
   }
@@ -201,7 +215,8 @@ export class HandoverSession extends HandStore {
     const at_ms = this.recorded.events.at(-1)?.at_ms ?? 0;
     const event = { type: "run.wentBack", steps, at_ms } as const;
     this.recorded = { ...this.recorded, events: [...this.recorded.events, event] };
-    this.door = new DoorWork(this.setup, this.shipped, this.lastDoor(), null);
+    this.door = new DoorWork(this.setup, this.shipped, this.lastDoor(), null, jointsOfRun(this.run));
+    this.tray = trayOfRun(this.run, null, this.chance);
     this.hand = this.takeHold();
     this.told = noted("You are back at that step. What came after it stays on record.");
     this.keepNow();
@@ -223,7 +238,8 @@ export class HandoverSession extends HandStore {
   /** Keeps the run with all that is under way. */
   keepNow(): void {
     const { recorded, doors, form, door, run } = this;
-    this.keep({ run: recorded, doors, form, underWay: door.underWay, isEnded: run.isHandedOver });
+    const fitting = this.tray === null ? {} : { fitting: keptTray(this.tray) };
+    this.keep({ run: recorded, doors, form, underWay: { ...door.underWay, ...fitting }, isEnded: run.isHandedOver });
   }
 
   /** Keeps it before the page goes; a run that nobody has begun takes the place of no other. */
@@ -233,7 +249,8 @@ export class HandoverSession extends HandStore {
 
   /** Whether anything has been done that could be lost. */
   get isBegun(): boolean {
-    return this.recorded.events.length > 0 || this.change !== null || this.zeroing.version > 0;
+    const isAtWork = this.change !== null || this.zeroing.version > 0 || (this.tray?.version ?? 0) > 0;
+    return this.recorded.events.length > 0 || isAtWork;
   }
 
   /** How the lock stood after the last step that counts; at the beginning where none does. */

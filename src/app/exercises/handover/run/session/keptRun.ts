@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { fitCheckSchema, fittingActSchema } from "../../../../../fitting/fittingActSchema";
 import { replayRun } from "../../../../../handover/run/checkRun";
 import { parseRun, type RecordedRun, writeRun } from "../../../../../handover/run/recordedRun";
 import { SHIPPED_PROFILES } from "../../../../../lock/shippedProfiles";
@@ -43,12 +44,18 @@ const keptSchema = z.object({
   underWay: z.optional(z.unknown()),
 });
 
+const fittingSchema = z.object({ acts: z.array(fittingActSchema), checks: z.array(fitCheckSchema) });
+
+/** What has been done to the parts of a lock since it came, or was taken apart last. */
+export type KeptFitting = z.infer<typeof fittingSchema>;
+
 const underWaySchema = z.object({
   door: doorSchema,
   /** The dial as the hand left it, unwrapped graduations. */
   hand: graduations,
   isAtRing: z.boolean(),
   change: z.nullable(keptChangeSchema),
+  fitting: z.optional(fittingSchema),
 });
 
 /** The lock on the door with its ring and its zero, as it stood after a step. */
