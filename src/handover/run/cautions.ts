@@ -10,7 +10,9 @@ export interface Caution {
     | "door"
     | "inside"
     | "holdback"
-    | "record";
+    | "record"
+    | "held"
+    | "chips";
   readonly text: string;
   readonly source: string;
 }
@@ -63,6 +65,12 @@ export const CAUTIONS: readonly Caution[] = [
   {
     id: "record",
     text: "Never write the combination in a record. A practice result is not a certificate.",
+    source: COMMON,
+  },
+  { id: "held", text: "Work on a lock in parts with the door open and held.", source: COMMON },
+  {
+    id: "chips",
+    text: "Sawing and filing throw sharp chips: wear eye protection, and do not drill or grind near people.",
     source: COMMON,
   },
 ];

@@ -11,7 +11,7 @@ import { FAULT_WORDS } from "./rules/faultWords";
 import { missingProofs, type ProofCode, REQUIRED_PROOFS } from "./rules/proofs";
 import { RunError } from "./rules/runError";
 import { runProblem } from "./rules/runWords";
-import { faultsOfRun, fitMisfit, skippedChecks } from "./runFitting";
+import { faultsOfRun, fitMisfit, type RunFitting, skippedChecks } from "./runFitting";
 import { sceneMisfit } from "./sceneFit";
 
 /** A fault of a run, where it was made. */
@@ -26,6 +26,8 @@ export interface MadeFault {
 
 /** What a fit came to that was made in a run. */
 export interface FitResult {
+  /** Whether the lock is together. */
+  readonly isTogether: boolean;
   /** What is wrong with it. */
   readonly faults: readonly FitFault[];
   /** Checks that were not made since a part was last moved. */
@@ -54,6 +56,12 @@ export interface HandoverResult {
 const faultsOf = ({ faults, event, isUndone }: RunStep, index: number): MadeFault[] =>
   faults.map((code) => ({ code, step: index + 1, at_ms: event.at_ms, isUndone }));
 
+const fitResult = ({ situation }: HandoverRun, fitting: RunFitting): FitResult => ({
+  isTogether: situation.fit !== "apart",
+  faults: situation.fit === "apart" ? [] : faultsOfRun(fitting),
+  skipped: skippedChecks(fitting),
+});
+
 /** What a run came to. */
 export function resultOf(run: HandoverRun, isHandsOff: boolean): HandoverResult {
   const { steps, isHandedOver, fitting } = run;
@@ -67,7 +75,7 @@ export function resultOf(run: HandoverRun, isHandsOff: boolean): HandoverResult 
     undoneSteps: steps.filter(({ isUndone }) => isUndone).length,
     duration_ms: steps.at(-1)?.event.at_ms ?? 0,
     isHandsOff,
-    ...(fitting && { fit: { faults: faultsOfRun(fitting), skipped: skippedChecks(fitting) } }),
+    ...(fitting && { fit: fitResult(run, fitting) }),
   };
 }
 

@@ -132,10 +132,18 @@ export class DoorLock {
     // From a bolt that is only just thrown, a first turn in the way of the draw would bring it back undialed.
     if (this.retraction > 0 || this.isStillInLine) this.spinOff();
     const path = idealMotion(this.profile, numbers, this.hand.seen, stopErrors, OVERDRAW);
-    const happened = path.slice(1).flatMap((stop) => this.turnBy(stop - this.hand.seen));
+    const happened = path.slice(1).flatMap((stop) => this.turnTo(stop));
     if (happened.includes("opened")) return true;
     this.turnBy((signOf(this.profile.draw.turn) * this.profile.graduations) / 4);
     return false;
+  }
+
+  /** A simulated hand turns until the index reads what it wants: where friction held the dial back, it turns on. */
+  private turnTo(stop: Graduations): LockHappening[] {
+    const by = stop - this.hand.seen;
+    const happened = this.turnBy(by);
+    const rest = stop - this.hand.seen;
+    return this.hand.ahead === 0 || rest * by <= 0 ? happened : [...happened, ...this.turnBy(rest)];
   }
 
   /** A simulated hand turns the dial back as far as throws the bolt. */

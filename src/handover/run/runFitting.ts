@@ -1,7 +1,7 @@
 import type { Assembly } from "../../fitting/assembly";
 import { type DoorToFit, trayAt } from "../../fitting/doorToFit";
 import { type Fit, fitOf } from "../../fitting/fit";
-import { FIT_CHECKS, type FitCheck } from "../../fitting/fitCheck";
+import { checksOf, type FitCheck } from "../../fitting/fitCheck";
 import { type FitFault, fitFaults } from "../../fitting/fitFault";
 import { stageOf } from "../../fitting/fitStage";
 import { type LockToFit, lockWith } from "../../fitting/fittedLock";
@@ -46,8 +46,8 @@ export function faultsOfRun({ assembly, lock }: RunFitting): readonly FitFault[]
 }
 
 /** Checks that were not made since a part was last moved. */
-export const skippedChecks = ({ checks }: RunFitting): readonly FitCheck[] =>
-  FIT_CHECKS.filter((check) => !checks.includes(check));
+export const skippedChecks = ({ assembly, checks }: RunFitting): readonly FitCheck[] =>
+  checksOf(assembly).filter((check) => !checks.includes(check));
 
 /** What the word that it is fitted tells of a lock: whether it is right, and whether every check was made. */
 export const wordOf = (fitting: RunFitting) => ({

@@ -5,7 +5,7 @@ import lockedOut from "../../../shared/handovers/locked-out.json" with { type: "
 import { checkRun, faultLines, missingWords, verdictWords } from "../../../src/handover/run/checkRun";
 import { HandoverRun } from "../../../src/handover/run/handoverRun";
 import { parseRun, writeRun } from "../../../src/handover/run/recordedRun";
-import { FAULT_SITUATIONS, FAULT_TRIGGERS } from "../../../src/handover/run/rules/faultTriggers";
+import { FAULT_AT_END, FAULT_SITUATIONS, FAULT_TRIGGERS } from "../../../src/handover/run/rules/faultTriggers";
 import { FAULT_WORDS } from "../../../src/handover/run/rules/faultWords";
 import { RunError } from "../../../src/handover/run/rules/runError";
 import { drawScene } from "../../../src/handover/run/scene";
@@ -108,7 +108,11 @@ describe("a run that is none is refused in a sentence", () => {
 
 describe("words", () => {
   test("there are words and a source for every fault", () => {
-    const codes = [...FAULT_TRIGGERS.map(({ code }) => code), ...Object.keys(FAULT_SITUATIONS)].sort();
+    const codes = [
+      FAULT_AT_END.code,
+      ...FAULT_TRIGGERS.map(({ code }) => code),
+      ...Object.keys(FAULT_SITUATIONS),
+    ].sort();
     expect(Object.keys(FAULT_WORDS).sort()).toEqual(codes);
     for (const { happened, harmed, instead, source } of Object.values(FAULT_WORDS)) {
       for (const sentence of [happened, harmed, instead]) expect(sentence).toMatch(/^[A-Z].*\.$/);

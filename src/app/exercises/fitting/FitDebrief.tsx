@@ -33,7 +33,8 @@ interface FaultsProps {
   readonly assembly: Assembly;
 }
 
-function Faults({ faults, assembly }: FaultsProps) {
+/** What is wrong with a fit, what it does to the lock, and what to do about it. */
+export function Faults({ faults, assembly }: FaultsProps) {
   if (faults.length === 0) return <p>Nothing is wrong with this fit.</p>;
   return (
     <ol className="stack">

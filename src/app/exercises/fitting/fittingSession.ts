@@ -8,6 +8,7 @@ import { stageOf } from "../../../fitting/fitStage";
 import { type LockToFit, lockWith } from "../../../fitting/fittedLock";
 import type { BoardTouch, FittingAct } from "../../../fitting/fittingAct";
 import { fittingMachine } from "../../../fitting/fittingMachine";
+import { CENTERED } from "../../../fitting/offCenter";
 import { putTogether } from "../../../fitting/putTogether";
 import type { Profile } from "../../../lock/profile";
 import { type Chance, seededChance } from "../../../statistics/chance";
@@ -64,6 +65,14 @@ export class FittingSession extends Store {
     this.door = door;
     this.lock = lockWith(profile, door.slotAt);
     this.assembly = trayAt(door, this.lock);
+  }
+
+  /** Goes on with a lock as it is. */
+  static resumed(profile: Profile, chance: Chance, { lock, assembly }: Pick<FittingSession, "lock" | "assembly">) {
+    const session = new FittingSession(profile, chance, { slotAt: lock.slotAt, bend: CENTERED });
+    session.assembly = assembly;
+    session.chart.send({ type: "part.moved", stage: stageOf(assembly, lock), voids: [] });
+    return session;
   }
 
   /** What the lock comes to; null while it is not together. */
@@ -126,6 +135,14 @@ export class FittingSession extends Store {
     this.help = help;
     this.helpHad = mostHelp(help, this.helpHad);
     this.changed();
+  }
+
+  /** Takes up checks that were made before, and made well: what lies under the cover by now was seen then. */
+  recall(checks: readonly FitCheck[]): void {
+    const { fit, assembly, lock, chance } = this;
+    if (fit === null) return;
+    this.log = checks.map((kind) => checkFit(kind, { fit, assembly, lock, chance })).reverse();
+    for (const check of checks) this.chart.send({ type: "check.made", check });
   }
 
   declare(): void {

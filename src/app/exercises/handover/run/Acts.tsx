@@ -6,7 +6,9 @@ import type { HandoverSession } from "./session/handoverSession";
 import { ACT_GROUPS, type ActGroup } from "./session/runActs";
 
 const PAPER: ActGroup = { title: "Paper", acts: [], cautions: ["record"] };
-const GROUPS = [...ACT_GROUPS, PAPER];
+/** The groups of a run: nothing is fitted where the lock came on its door. */
+const groupsOf = ({ tray }: HandoverSession) =>
+  [...ACT_GROUPS, PAPER].filter(({ title }) => tray !== null || title !== "Fit");
 
 interface ActsProps {
   readonly session: HandoverSession;
@@ -29,6 +31,7 @@ function PaperActs({ session, onForm, onLookBack }: ActsProps) {
 }
 
 interface GroupChoiceProps {
+  readonly groups: readonly ActGroup[];
   readonly chosen: ActGroupTitle;
   /** Where the next step is done; null where there is this one try, and nothing is told of it. */
   readonly next: ActGroupTitle | null;
@@ -36,11 +39,11 @@ interface GroupChoiceProps {
 }
 
 /** Which group of acts is shown. */
-function GroupChoice({ chosen, next, onChoose }: GroupChoiceProps) {
+function GroupChoice({ groups, chosen, next, onChoose }: GroupChoiceProps) {
   return (
     <fieldset className="run-groups row">
       <legend className="visually-hidden">Groups of acts</legend>
-      {GROUPS.map(({ title }) => (
+      {groups.map(({ title }) => (
         <Button
           key={title}
           aria-pressed={title === chosen}
@@ -62,7 +65,8 @@ export function Acts(props: ActsProps) {
   const [choice, setChoice] = useState<{ readonly title: ActGroupTitle; readonly at: string } | null>(null);
   const isChosen = choice !== null && (isOnce || choice.at === next.say);
   const shown = isChosen ? choice.title : isOnce ? "Prepare" : next.group;
-  const group = GROUPS.find(({ title }) => title === shown) ?? PAPER;
+  const groups = groupsOf(session);
+  const group = groups.find(({ title }) => title === shown) ?? PAPER;
   return (
     <div className="run-acts order-1 grid gap-3">
       {!isOnce && !session.run.isHandedOver && (
@@ -71,6 +75,7 @@ export function Acts(props: ActsProps) {
         </p>
       )}
       <GroupChoice
+        groups={groups}
         chosen={shown}
         next={isOnce ? null : next.group}
         onChoose={(title) => setChoice({ title, at: next.say })}

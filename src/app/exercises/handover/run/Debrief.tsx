@@ -1,13 +1,22 @@
 import type { Ref } from "react";
+import { CHECK_LABELS } from "../../../../fitting/fitWords";
 import { CAUTIONS } from "../../../../handover/run/cautions";
-import { type HandoverResult, missingWords, resultOf, verdictWords } from "../../../../handover/run/checkRun";
+import {
+  type FitResult,
+  type HandoverResult,
+  missingWords,
+  resultOf,
+  verdictWords,
+} from "../../../../handover/run/checkRun";
 import type { RunStep } from "../../../../handover/run/handoverRun";
 import { FAULT_WORDS } from "../../../../handover/run/rules/faultWords";
+import type { RunFitting } from "../../../../handover/run/runFitting";
 import { stepWords } from "../../../../handover/run/stepWords";
 import { countText } from "../../../../wording/amountWords";
 import { Button } from "../../../parts/controls/Button";
 import { Lines } from "../../../parts/Lines";
 import { timeText } from "../../../parts/timeText";
+import { Faults } from "../../fitting/FitDebrief";
 import { recordOf } from "./kept/runRecord";
 import { RecordPrint } from "./RecordPrint";
 import { RunFiles } from "./RunFiles";
@@ -37,6 +46,25 @@ function FaultList({ result }: { readonly result: HandoverResult }) {
         })}
       </ol>
     </>
+  );
+}
+
+/** What is wrong with the fit that was made, what that does to the lock, and what was not checked. */
+function FitFound({ fit, fitting }: { readonly fit: FitResult; readonly fitting: RunFitting }) {
+  const skipped = fit.skipped.map((check) => CHECK_LABELS[check].toLowerCase()).join("; ");
+  return (
+    <section aria-label="The fit">
+      <h3>The fit</h3>
+      {fit.faults.length === 0 ? (
+        <p>{fit.isTogether ? "Nothing is wrong with the fit." : "The lock is in parts."}</p>
+      ) : (
+        <Faults faults={fit.faults} assembly={fitting.assembly} />
+      )}
+      {skipped !== "" && <p>Checks you did not make on this fit: {skipped}.</p>}
+      <p className="text-soft text-small">
+        Source: common practice, no source. On a real door the maker's written instructions decide sizes and torque.
+      </p>
+    </section>
   );
 }
 
@@ -121,6 +149,7 @@ export function Debrief({ session, onUndone, ref }: DebriefProps) {
       </p>
       <FaultList result={result} />
       <Missing result={result} />
+      {result.fit !== undefined && run.fitting !== null && <FitFound fit={result.fit} fitting={run.fitting} />}
       {record !== null && <RecordPrint record={record} />}
       <RunFiles session={session} record={record} />
       <h3>Step by step</h3>

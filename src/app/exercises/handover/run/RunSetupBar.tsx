@@ -38,7 +38,7 @@ function AskDiscard({ steps, isOpen, onDiscard, onClose }: AskProps) {
 /** Which lock and which door the handover is at, and ways to begin another. */
 export function RunSetupBar({ session, onStart, newSeed }: RunSetupBarProps) {
   const { setup } = session;
-  const { profile, seed, isHandsOff } = setup;
+  const { profile, seed, isHandsOff, isToFit = false } = setup;
   const { door, lock } = session.recorded.scene;
   const [asked, setAsked] = useState<RunSetup | null>(null);
   const begin = (setup: RunSetup) => {
@@ -57,6 +57,9 @@ export function RunSetupBar({ session, onStart, newSeed }: RunSetupBarProps) {
       <Button onClick={() => begin({ ...setup, seed: newSeed() })}>Another door</Button>
       <Button aria-pressed={isHandsOff} onClick={() => begin({ ...setup, isHandsOff: !isHandsOff })}>
         A simulated hand dials
+      </Button>
+      <Button aria-pressed={isToFit} onClick={() => begin({ ...setup, isToFit: !isToFit })}>
+        Fit the lock first
       </Button>
       <small>
         {door}, {lock}, door number {seed}

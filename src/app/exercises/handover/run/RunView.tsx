@@ -37,20 +37,24 @@ function askedSetup({ query, chance }: HandoverViewProps): RunSetup {
     profile,
     seed: Number.isInteger(seed) ? seed : 1,
     isHandsOff: query.get("hands") === "off",
+    isToFit: query.get("fit") === "first",
     weight: weightOf(query),
   };
 }
 
 /** Whether a kept run is the one that an address asks for, as far as it asks. */
-function isAsked({ profile, seed, isHandsOff }: RunSetup, query: URLSearchParams): boolean {
-  const has = { profile: profile.id, seed: String(seed), hands: isHandsOff ? "off" : "on" };
+function isAsked({ profile, seed, isHandsOff, isToFit }: RunSetup, query: URLSearchParams): boolean {
+  const fit = isToFit ? "first" : "no";
+  const has = { profile: profile.id, seed: String(seed), hands: isHandsOff ? "off" : "on", fit };
   return Object.entries(has).every(([key, value]) => !query.has(key) || query.get(key) === value);
 }
 
 /** The run that goes on: the one kept here, unless the address asks for another. */
 async function firstRun(props: HandoverViewProps): Promise<ShownRun> {
   const asked = askedSetup(props);
-  const { kept, mark, problem } = await recallHandover(({ kept: { run } }) => isAsked(run, props.query));
+  const { kept, mark, problem } = await recallHandover(({ kept: { run } }) =>
+    isAsked({ ...run, isToFit: run.fitting !== undefined }, props.query),
+  );
   const keeper = new RunKeeper(mark);
   const keep = keeper.keep.bind(keeper);
   const session = kept === null ? new HandoverSession(asked, null, keep) : resumedRun(kept, asked, keep);
@@ -113,8 +117,11 @@ function Run({ session }: { readonly session: HandoverSession }) {
 }
 
 /** The address that asks for a run, so that a reload, or a link to it, asks for this one. */
-const addressOf = ({ profile, seed, isHandsOff, weight = "usual" }: RunSetup) =>
-  withWeight(`#/handover?view=run&profile=${profile.id}&seed=${seed}&hands=${isHandsOff ? "off" : "on"}`, weight);
+const addressOf = ({ profile, seed, isHandsOff, isToFit, weight = "usual" }: RunSetup) => {
+  const hands = isHandsOff ? "off" : "on";
+  const fit = isToFit ? "&fit=first" : "";
+  return withWeight(`#/handover?view=run&profile=${profile.id}&seed=${seed}&hands=${hands}${fit}`, weight);
+};
 
 /** The run on the screen: looked for when the page begins, and again when the address asks for another. */
 function useShownRun(props: HandoverViewProps) {

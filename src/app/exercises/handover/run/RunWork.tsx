@@ -4,6 +4,7 @@ import { Dialog } from "../../../parts/controls/Dialog";
 import { Acts } from "./Acts";
 import { ChangeControls, ChooseNumbers } from "./ChangePanel";
 import { DoorHand } from "./DoorHand";
+import { FitHand, FitParts } from "./FitWork";
 import { RecordSheet } from "./RecordSheet";
 import { RingHand, RingPanel } from "./RingPanel";
 import { ScenePicture } from "./ScenePicture";
@@ -21,6 +22,13 @@ interface WorkProps {
   readonly session: HandoverSession;
   /** Whether there is this one try, and what follows from an act is left to its end. */
   readonly isOnce: boolean;
+}
+
+/** What is under the hand: parts, ring or dial. */
+function HandWork({ session }: { readonly session: HandoverSession }) {
+  const { tray, run, activity } = session;
+  if (tray !== null && run.situation.fit === "apart") return <FitHand tray={tray} />;
+  return activity === "ring" ? <RingHand session={session} /> : <DoorHand session={session} />;
 }
 
 /** Work that has more to it than dialing. It takes the focus as it comes, and gives it to the dial as it goes. */
@@ -68,7 +76,7 @@ interface RunWorkProps extends WorkProps {
 export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
   const [form, setForm] = useState<"numbers" | "record" | null>(null);
   const close = () => setForm(null);
-  const { danger } = session;
+  const { danger, tray } = session;
   const { situation } = session.run;
   const sign = isOnce ? "" : (danger?.sign ?? "");
   return (
@@ -76,7 +84,7 @@ export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
       <div className="run flex flex-col gap-4">
         <StateStrip situation={situation} sign={sign} />
         <div className="run-hand grid gap-4 justify-items-center">
-          {session.activity === "ring" ? <RingHand session={session} /> : <DoorHand session={session} />}
+          <HandWork session={session} />
         </div>
         <div className="run-side contents">
           <ToldLine
@@ -84,6 +92,7 @@ export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
             danger={isStanding(danger, session.run, session.told) ? danger : null}
             isOnce={isOnce}
           />
+          {tray !== null && situation.fit === "apart" && <FitParts tray={tray} />}
           <WorkPanel session={session} isOnce={isOnce} />
           <ScenePicture situation={situation} sign={sign} />
           <Acts session={session} onForm={setForm} onLookBack={onLookBack} />

@@ -20,8 +20,8 @@ function sessionOf(setup: RunSetup, kept: KeptRun, keep?: (run: KeptRun) => void
  * @param fresh - what a fresh run is set up for, where the kept one cannot go on
  */
 export function resumedRun(kept: KeptRun, fresh: RunSetup, keep?: (run: KeptRun) => void): HandoverSession {
-  const { profile, seed, isHandsOff } = kept.run;
-  const setup = { profile, seed, isHandsOff, weight: fresh.weight };
+  const { profile, seed, isHandsOff, fitting } = kept.run;
+  const setup = { profile, seed, isHandsOff, isToFit: fitting !== undefined, weight: fresh.weight };
   const whole = sessionOf(setup, kept, keep);
   if (whole !== null) return whole;
   const fromLastStep = kept.underWay === null ? null : sessionOf(setup, { ...kept, underWay: null }, keep);

@@ -43,7 +43,7 @@ export function doorZeroing(
   profile: Profile,
   seed: number,
   kept: KeptDoor | undefined,
-  joints: FittedJoints,
+  joints: FittedJoints = null,
   hand?: Graduations,
 ): ZeroingSession {
   const session = new ZeroingSession(setupOf(profile, joints), seededChance(seed));
@@ -82,6 +82,8 @@ export function readSide(session: ZeroingSession): void {
     session.moved(-sign * (approach + 10), at);
     session.moved(-session.lock.seenDeviation - sign * (approach + 5), at + 1000);
     session.moved(sign * (approach + 5) + 0.1 * (k - 1), at + 2000);
+    // Where friction held the dial back, the hand that watches the mark turns on.
+    if (session.lock.ahead !== 0) session.moved(0.1 * (k - 1) - session.lock.seenDeviation, at + 3000);
     session.takeReading(at + 5000);
   }
 }

@@ -7,9 +7,8 @@ import { lockConsequences } from "../../../../../handover/run/lockConsequences";
 import { lockEvent } from "../../../../../handover/run/lockEvent";
 import { hinderedByBolt } from "../../../../../handover/run/lockProbe";
 import type { RecordedRun } from "../../../../../handover/run/recordedRun";
-import type { Dialer, HandoverEvent } from "../../../../../handover/run/rules/handoverEvent";
+import type { HandoverEvent } from "../../../../../handover/run/rules/handoverEvent";
 import { RUN_WORDS } from "../../../../../handover/run/rules/runWords";
-import { drawScene } from "../../../../../handover/run/scene";
 import { isReleaseBlocked } from "../../../../../handover/run/sceneFit";
 import type { Combination } from "../../../../../lock/combination";
 import type { Milliseconds } from "../../../../../lock/dial";
@@ -19,18 +18,24 @@ import { wordsOf } from "../../../../../wording/problem";
 import { HandStore } from "../../../../hand/handStore";
 import type { FittingSession } from "../../../fitting/fittingSession";
 import type { ZeroingSession } from "../../../zeroing/session/zeroingSession";
+import { begunRun } from "./begunRun";
 import { type Danger, dangerIn } from "./danger";
 import type { DoorChange } from "./doorChange";
-import { jointsOfRun, keptTray, trayOf, trayOfRun } from "./doorFitting";
+import { BACK, FIT_EVENTS, IN_TRAY, jointsOfRun, jointsOfTray, keptTray, opensAfter, trayOfRun } from "./doorFitting";
 import { type Activity, type DoorHappening, DoorWork, type RunSetup } from "./doorWork";
-import { type KeptDoor, type KeptRun, keepRun } from "./keptRun";
-import { handErrors } from "./simulatedHand";
+import {
+  type KeptDoor,
+  type KeptFitting,
+  type KeptRun,
+  keepRun,
+  lastDoorOf,
+  NOTHING_KEPT,
+  type UnderWay,
+} from "./keptRun";
 import { hindered, noted, type Told, toldOf } from "./told";
 
 /** How long the moves of a change wait to be kept: a browser that is killed loses these. */
 const KEEP_EVERY: Milliseconds = 500;
-
-const NOTHING_KEPT = { run: null, doors: [], form: null, underWay: null } as const;
 
 /**
  * One handover run on the screen: the chart with its history, and the lock on the door that the hand works.
@@ -61,24 +66,21 @@ export class HandoverSession extends HandStore {
    */
   constructor(setup: RunSetup, kept: KeptRun | null = null, keep: (run: KeptRun) => void = keepRun) {
     super();
-    const { profile, seed, isHandsOff, isToFit } = setup;
+    const { profile, seed } = setup;
     this.setup = setup;
     this.keep = keep;
     const { run, doors, form, underWay } = kept ?? NOTHING_KEPT;
     this.shipped = profile.asSet ?? drawCombination(profile, seededChance(seed));
-    this.recorded = run ?? {
-      ...{ format: "gatefall-handover", version: 1, profile, scene: drawScene(seededChance(seed)) },
-      ...{ seed, isHandsOff, events: [], ...(isToFit && { fitting: trayOf(profile, seed) }) },
-    };
+    this.recorded = run ?? begunRun(setup);
     const { events } = this.recorded;
     this.chance = seededChance(seed + events.length);
     this.run = replayRun(this.recorded);
     this.doors = doors;
     this.form = form;
-    this.door = new DoorWork(setup, this.shipped, underWay?.door ?? this.lastDoor(), underWay, jointsOfRun(this.run));
-    this.tray = trayOfRun(this.run, underWay?.fitting ?? null, this.chance);
+    this.door = this.doorAsKept(underWay);
+    this.tray = this.layTray(underWay?.fitting ?? null);
     this.hand = this.takeHold();
-    if (events.length > 0) this.told = noted("You are back in your handover, where you left it.");
+    if (this.tray !== null || events.length > 0) this.told = noted(events.length > 0 ? BACK : IN_TRAY);
     if (doors.length === 0) this.doors = [this.door.kept];
   }
 
@@ -123,9 +125,11 @@ export class HandoverSession extends HandStore {
     }
     this.begunAt ??= now - (this.recorded.events.at(-1)?.at_ms ?? 0);
     const at_ms = Math.max(Math.round(now - this.begunAt), this.recorded.events.at(-1)?.at_ms ?? 0);
+    if (event.type === "lock.fitted") this.takeDoor(this.door.refitted(this.setup, jointsOfTray(this.tray)));
     this.door.take(event);
-    const step = this.run.take({ ...event, at_ms, opensAsWritten: this.opensAsWritten(event) });
+    const step = this.run.take({ ...event, at_ms, opensAsWritten: opensAfter(event, this) });
     this.recorded = { ...this.recorded, events: [...this.recorded.events, step.event] };
+    if (FIT_EVENTS.includes(event.type)) this.tray = this.layTray(null);
     this.told = toldOf(step, lockConsequences(event, this.lock, step.faults.length > 0));
     this.doors = [...this.doors, this.door.kept];
     this.keepNow();
@@ -133,11 +137,21 @@ export class HandoverSession extends HandStore {
     return true;
   }
 
-  /** Whether the combination as written opens the lock as an event leaves it; nothing of a lock in parts. */
-  private opensAsWritten(event: HandoverEvent): boolean | undefined {
-    if (event.type === "lock.takenApart") return undefined;
-    if (this.run.situation.fit === "apart" && event.type !== "lock.fitted") return undefined;
-    return this.door.opensAsWritten;
+  private doorAsKept(underWay: UnderWay | null): DoorWork {
+    const door = underWay?.door ?? lastDoorOf(this.run, this.doors);
+    return new DoorWork(this.setup, this.shipped, door, underWay, jointsOfRun(this.run));
+  }
+
+  private takeDoor(door: DoorWork): void {
+    this.door = door;
+    this.hand = this.takeHold();
+  }
+
+  /** The tray as the run has it, every change of which is kept at once. */
+  private layTray(kept: KeptFitting | null): FittingSession | null {
+    const tray = trayOfRun(this.run, kept, this.chance);
+    tray?.subscribe(() => this.keepNow());
+    return tray;
   }
 
   /** Tells why nothing happens. */
@@ -167,29 +181,8 @@ export class HandoverSession extends HandStore {
     this.keepNow();
   }
 
-  /** The trainee says that the try has failed. */
-  giveUp(now: Milliseconds): void {
-    this.act({ type: "combination.dialed", by: "trainee", opened: false }, now);
-  }
-
-  /** A simulated hand dials the combination as it is written. */
-  dialBySimulation(by: Dialer, now: Milliseconds): void {
-    const errors = handErrors(this.lock.meant, this.chance);
-    const opened = this.lock.isHeld ? false : this.lock.dialBy(this.lock.meant, errors);
-    this.act({ type: "combination.dialed", by, opened }, now);
-  }
-
-  /** A simulated hand turns the dial back, as far as throws the bolt or spins the lock off. */
-  turnBack(type: "bolt.thrown" | "lock.spunOff", now: Milliseconds): void {
-    if (type === "lock.spunOff") this.lock.spinOff();
-    else if (this.run.hindrance({ type }) === undefined) this.lock.throwBolt();
-    this.act({ type }, now);
-  }
-
   /** Shows another thing for the hand to do; from the ring one comes back to a lock that counts by what it learned. */
   show(activity: Activity): void {
-    const hindrance =
-      activity === "ring" ? hindranceOf({ type: "zero.set", side: "left" }, this.run.situation) : undefined;
     this.door.show(activity);
     this.changed();
   }
@@ -215,9 +208,8 @@ export class HandoverSession extends HandStore {
     const at_ms = this.recorded.events.at(-1)?.at_ms ?? 0;
     const event = { type: "run.wentBack", steps, at_ms } as const;
     this.recorded = { ...this.recorded, events: [...this.recorded.events, event] };
-    this.door = new DoorWork(this.setup, this.shipped, this.lastDoor(), null, jointsOfRun(this.run));
-    this.tray = trayOfRun(this.run, null, this.chance);
-    this.hand = this.takeHold();
+    this.takeDoor(this.doorAsKept(null));
+    this.tray = this.layTray(null);
     this.told = noted("You are back at that step. What came after it stays on record.");
     this.keepNow();
     this.changed();
@@ -251,10 +243,5 @@ export class HandoverSession extends HandStore {
   get isBegun(): boolean {
     const isAtWork = this.change !== null || this.zeroing.version > 0 || (this.tray?.version ?? 0) > 0;
     return this.recorded.events.length > 0 || isAtWork;
-  }
-
-  /** How the lock stood after the last step that counts; at the beginning where none does. */
-  private lastDoor(): KeptDoor | undefined {
-    return this.doors[this.run.steps.findLastIndex(({ isUndone }) => !isUndone) + 1];
   }
 }

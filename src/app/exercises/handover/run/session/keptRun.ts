@@ -1,6 +1,9 @@
 import * as z from "zod/mini";
+import type { FitCheck } from "../../../../../fitting/fitCheck";
+import type { FittingAct } from "../../../../../fitting/fittingAct";
 import { fitCheckSchema, fittingActSchema } from "../../../../../fitting/fittingActSchema";
 import { replayRun } from "../../../../../handover/run/checkRun";
+import type { HandoverRun } from "../../../../../handover/run/handoverRun";
 import { parseRun, type RecordedRun, writeRun } from "../../../../../handover/run/recordedRun";
 import { SHIPPED_PROFILES } from "../../../../../lock/shippedProfiles";
 import { graduations } from "../../../../../records/fields";
@@ -47,7 +50,10 @@ const keptSchema = z.object({
 const fittingSchema = z.object({ acts: z.array(fittingActSchema), checks: z.array(fitCheckSchema) });
 
 /** What has been done to the parts of a lock since it came, or was taken apart last. */
-export type KeptFitting = z.infer<typeof fittingSchema>;
+export interface KeptFitting {
+  readonly acts: readonly FittingAct[];
+  readonly checks: readonly FitCheck[];
+}
 
 const underWaySchema = z.object({
   door: doorSchema,
@@ -62,7 +68,7 @@ const underWaySchema = z.object({
 export type KeptDoor = z.infer<typeof doorSchema>;
 
 /** What has been done since the last step: ring and zero, and a change of combination. */
-export type UnderWay = z.infer<typeof underWaySchema>;
+export type UnderWay = Omit<z.infer<typeof underWaySchema>, "fitting"> & { readonly fitting?: KeptFitting | undefined };
 
 /** A run in progress: what happened, how the lock stood at the beginning and after every step, and how it stands. */
 export interface KeptRun {
@@ -73,6 +79,13 @@ export interface KeptRun {
   /** Whether it is signed off: then it is final. Left out where it goes on. */
   readonly isEnded?: boolean;
 }
+
+/** Of a run that begins. */
+export const NOTHING_KEPT = { run: null, doors: [], form: null, underWay: null } as const;
+
+/** How the lock stood after the last step that counts; at the beginning where none does. */
+export const lastDoorOf = ({ steps }: HandoverRun, doors: readonly KeptDoor[]): KeptDoor | undefined =>
+  doors[steps.findLastIndex(({ isUndone }) => !isUndone) + 1];
 
 /** Which handover it is, and how often it has been kept: of two states of one, the one kept more often is the later. */
 export interface RunMark {

@@ -4,7 +4,7 @@ import type { HandoverSession } from "./handoverSession";
 
 /** Goes to ring and zero, or lets a simulated hand align the ring. */
 export function workOnRing(session: HandoverSession, now: Milliseconds): void {
-  if (!session.setup.isHandsOff) {
+  if (!session.setup.isHandsOff && session.run.situation.fit !== "apart") {
     // What the dial did at the door belongs to no approach.
     session.zeroing.takeHold();
     session.show("ring");

@@ -2,8 +2,10 @@ import type { Caution } from "../../../../../handover/run/cautions";
 import type { ActGroupTitle } from "../../../../../handover/run/nextStep";
 import type { HandoverEvent } from "../../../../../handover/run/rules/handoverEvent";
 import type { Milliseconds } from "../../../../../lock/dial";
+import { replaceParts, sayFitted, takeApart } from "./doorFitting";
 import type { HandoverSession } from "./handoverSession";
 import { loosenRing, setZero, workOnRing } from "./ringWork";
+import { dialBySimulation, turnBack } from "./simulatedHand";
 
 /** Something one may do next. Nothing is ever greyed out: what cannot be says why. */
 export interface RunAct {
@@ -26,6 +28,9 @@ const handsOff = ({ setup }: HandoverSession) => setup.isHandsOff;
 const byHand = ({ setup }: HandoverSession) => !setup.isHandsOff;
 const isEncoder = ({ setup }: HandoverSession) => setup.profile.kind === "dial-encoder";
 
+const isFitted = ({ tray, run }: HandoverSession) => tray !== null && run.situation.fit !== "apart";
+const isInParts = ({ run }: HandoverSession) => run.situation.fit === "apart";
+
 /** Whoever is inside pulls the release, if it moves. */
 function askInside(session: HandoverSession, now: Milliseconds): void {
   const { situation } = session.run;
@@ -36,6 +41,15 @@ function askInside(session: HandoverSession, now: Milliseconds): void {
 
 /** What one may do, but for what has a form of its own: change, record, debrief. */
 export const ACT_GROUPS: readonly ActGroup[] = [
+  {
+    title: "Fit",
+    cautions: ["held", "chips"],
+    acts: [
+      { label: "The lock is fitted", does: sayFitted, isOffered: isInParts },
+      { label: "Send for new parts", does: replaceParts, isOffered: isInParts },
+      { label: "Take the lock apart again", does: takeApart, isOffered: isFitted },
+    ],
+  },
   {
     title: "Prepare",
     cautions: ["height", "operation", "security-height"],
@@ -63,16 +77,20 @@ export const ACT_GROUPS: readonly ActGroup[] = [
     acts: [
       {
         label: "Dial the combination",
-        does: (session, now) => session.dialBySimulation("trainee", now),
+        does: (session, now) => dialBySimulation(session, "trainee", now),
         isOffered: handsOff,
       },
-      { label: "It does not open", does: (session, now) => session.giveUp(now), isOffered: byHand },
+      {
+        label: "It does not open",
+        does: sends({ type: "combination.dialed", by: "trainee", opened: false }),
+        isOffered: byHand,
+      },
       {
         label: "Throw the bolt",
-        does: (session, now) => session.turnBack("bolt.thrown", now),
+        does: (session, now) => turnBack(session, "bolt.thrown", now),
         isOffered: handsOff,
       },
-      { label: "Spin off", does: (session, now) => session.turnBack("lock.spunOff", now), isOffered: handsOff },
+      { label: "Spin off", does: (session, now) => turnBack(session, "lock.spunOff", now), isOffered: handsOff },
       { label: "Rebuild the wheel pack", does: sends({ type: "pack.rebuilt" }), isOffered: (one) => !isEncoder(one) },
     ],
   },
@@ -96,7 +114,7 @@ export const ACT_GROUPS: readonly ActGroup[] = [
     title: "People",
     cautions: ["inside"],
     acts: [
-      { label: "Let the second person open it", does: (session, now) => session.dialBySimulation("second", now) },
+      { label: "Let the second person open it", does: (session, now) => dialBySimulation(session, "second", now) },
       {
         label: "Show an observer the release and let them in",
         does: sends({ type: "observer.entered", canOpen: true }),

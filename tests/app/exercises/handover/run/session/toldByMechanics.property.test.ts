@@ -5,6 +5,7 @@ import type { RunSetup } from "../../../../../../src/app/exercises/handover/run/
 import { HandoverSession } from "../../../../../../src/app/exercises/handover/run/session/handoverSession";
 import type { KeptRun } from "../../../../../../src/app/exercises/handover/run/session/keptRun";
 import { ACT_GROUPS, type RunAct } from "../../../../../../src/app/exercises/handover/run/session/runActs";
+import { dialBySimulation, turnBack } from "../../../../../../src/app/exercises/handover/run/session/simulatedHand";
 import { idealMotion } from "../../../../../../src/dialing/idealMotion";
 import { signOf } from "../../../../../../src/lock/dial";
 import { shippedProfile } from "../../../../../../src/lock/shippedProfiles";
@@ -201,8 +202,8 @@ test("a fresh lock whose door is shut at once is told truly: no turn of its dial
 test("a lock thrown and not spun off is told truly: a turn of that size opens it", () => {
   const { session, again } = watched({ profile: shippedProfile("three-wheel"), seed: 7, isHandsOff: true });
   session.zeroing.turnRing(-session.zeroing.lock.indexError);
-  session.dialBySimulation("trainee", 0);
-  session.turnBack("bolt.thrown", 0);
+  dialBySimulation(session, "trainee", 0);
+  turnBack(session, "bolt.thrown", 0);
   session.act({ type: "door.shut" }, 0);
   const told = session.told?.consequences.join(" ") ?? "";
   const [, size = ""] = TURN.exec(told) ?? [];
@@ -239,7 +240,7 @@ test("a bolt that is back is not said to have stayed: the lock opened", () => {
 test("a bolt part of the way back stays there when one comes back from the ring", () => {
   const { session } = watched({ profile: shippedProfile("three-wheel"), seed: 1, isHandsOff: false });
   straighten(session);
-  session.dialBySimulation("second", 0);
+  dialBySimulation(session, "second", 0);
   turned(session, 1);
   const { retraction } = session.lock;
   expect(retraction).toBeLessThan(1);
@@ -254,7 +255,7 @@ test("a bolt part of the way back stays there when one comes back from the ring"
 test("a door shut on a bolt that is back is told truly: it is not locked", () => {
   const door = watched({ profile: shippedProfile("three-wheel"), seed: 7, isHandsOff: true });
   door.session.zeroing.turnRing(-door.session.zeroing.lock.indexError);
-  door.session.dialBySimulation("trainee", 0);
+  dialBySimulation(door.session, "trainee", 0);
   door.session.act({ type: "door.shut" }, 0);
   expect(door.session.told?.consequences.join(" ")).toContain("the door is not locked");
   holdAgainstLock(door);

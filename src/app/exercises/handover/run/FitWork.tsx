@@ -1,0 +1,48 @@
+import { useSelector } from "@xstate/react";
+import { memoryOf, stateOf } from "../../../parts/page/ofChart";
+import { useStore } from "../../../parts/page/useStore";
+import { CheckList } from "../../fitting/CheckList";
+import type { FittingSession } from "../../fitting/fittingSession";
+import { STAGE_WORDS } from "../../fitting/fittingWords";
+import { Gauges } from "../../fitting/Gauges";
+import { PartsTray } from "../../fitting/PartsTray";
+import { SectionDrawing } from "../../fitting/SectionDrawing";
+
+interface FitProps {
+  readonly tray: FittingSession;
+}
+
+/** The lock that is fitted, in the place of its dial: the section through the door, the gauges, and the checks. */
+export function FitHand({ tray }: FitProps) {
+  const session = useStore(tray);
+  const state = useSelector(session.chart, stateOf);
+  const { checks } = useSelector(session.chart, memoryOf);
+  return (
+    <>
+      <SectionDrawing assembly={session.assembly} lock={session.lock} />
+      <Gauges session={session} help="counts" />
+      <section className="stack w-full" aria-label="Checks">
+        <h2>
+          Checks <small>plus reads too much</small>
+        </h2>
+        <p>{STAGE_WORDS[state === "declared" ? "closed" : state]}</p>
+        <CheckList
+          assembly={session.assembly}
+          isOff={state === "apart" || state === "spent"}
+          log={session.log}
+          made={checks}
+          onCheck={(check) => session.check(check)}
+        />
+      </section>
+    </>
+  );
+}
+
+/** The parts in the tray of the run's door. */
+export function FitParts({ tray }: FitProps) {
+  return (
+    <div className="order-1 plate">
+      <PartsTray session={useStore(tray)} />
+    </div>
+  );
+}
