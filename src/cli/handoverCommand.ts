@@ -1,6 +1,7 @@
 import {
   checkRun,
   faultLines,
+  fitLines,
   type HandoverResult,
   type MadeFault,
   missingWords,
@@ -27,6 +28,7 @@ const inWords = (result: HandoverResult) => {
   return [
     `${verdictWords(result)}${hand}\n`,
     list("Missing:", missingWords(result.missing)),
+    list("Wrong with the fit:", fitLines(result)),
     list("Faults, in order:", result.faults.flatMap(inLines)),
   ].join("");
 };

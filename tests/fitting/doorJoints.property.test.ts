@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { doorJoints } from "../../src/fitting/doorJoints";
-import { type Fit, fitOf, jointsOf } from "../../src/fitting/fit";
+import { doorJoints, type Fit, fitOf, jointsOf } from "../../src/fitting/fit";
 import { wrap } from "../../src/lock/dial";
 import { LockTrain } from "../../src/lock/train/lockTrain";
 import { trainingLock, wellFitted } from "../support/fitter";

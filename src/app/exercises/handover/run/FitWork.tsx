@@ -1,12 +1,12 @@
 import { useSelector } from "@xstate/react";
 import { memoryOf, stateOf } from "../../../parts/page/ofChart";
 import { useStore } from "../../../parts/page/useStore";
-import { CheckList } from "../../fitting/CheckList";
 import type { FittingSession } from "../../fitting/fittingSession";
 import { STAGE_WORDS } from "../../fitting/fittingWords";
 import { Gauges } from "../../fitting/Gauges";
 import { PartsTray } from "../../fitting/PartsTray";
-import { SectionDrawing } from "../../fitting/SectionDrawing";
+import { CheckList } from "../../fitting/seen/CheckList";
+import { SectionDrawing } from "../../fitting/seen/SectionDrawing";
 
 interface FitProps {
   readonly tray: FittingSession;

@@ -7,6 +7,14 @@ function zeroWords({ zero }: HandoverRecord): string {
   return `mean ${zero.right.toFixed(2)} graduations off zero turning right, ${zero.left.toFixed(2)} turning left`;
 }
 
+/** How the lock is fitted; nothing where it came on its door. */
+function fitRow({ fit }: HandoverRecord): readonly (readonly [string, string])[] {
+  if (fit === undefined) return [];
+  const { faults, skipped } = fit;
+  const unchecked = skipped.length === 0 ? "" : `; not checked: ${skipped.map(inWords).join("; ")}`;
+  return [["Fit", `${faults.map(inWords).join("; ") || "nothing wrong"}${unchecked}`]];
+}
+
 function proofWords({ proofs }: HandoverRecord, isShown: boolean): string {
   const codes = proofs.filter((proof) => proof.isShown === isShown).map(({ code }) => inWords(code));
   return codes.join("; ") || "none";
@@ -26,6 +34,7 @@ export function RecordPrint({ record }: { readonly record: HandoverRecord }) {
     ["Remarks", record.remarks || "none"],
     ["Height of the dial", `${record.height_in} inches`],
     ["Exception confirmed by", record.authorizedBy || "nobody"],
+    ...fitRow(record),
     ["Zero", zeroWords(record)],
     ["Shown", proofWords(record, true)],
     ["Missing", proofWords(record, false)],

@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { checkRun, faultLines, missingWords, verdictWords } from "../../../../handover/run/checkRun";
+import { checkRun, faultLines, fitLines, missingWords, verdictWords } from "../../../../handover/run/checkRun";
 import { parseRun, writeRun } from "../../../../handover/run/recordedRun";
 import { RunError } from "../../../../handover/run/rules/runError";
 import { LockError } from "../../../../lock/lockError";
@@ -22,6 +22,7 @@ function checkText(text: string): readonly string[] {
     return [
       verdictWords(result),
       ...missingWords(result.missing),
+      ...fitLines(result),
       ...result.faults.map((fault) => faultLines(fault).join(" ")),
     ];
   } catch (error) {

@@ -1,5 +1,5 @@
-import { doorJoints } from "../../../../../fitting/doorJoints";
 import { drawDoor } from "../../../../../fitting/doorToFit";
+import { doorJoints } from "../../../../../fitting/fit";
 import type { HandoverRun } from "../../../../../handover/run/handoverRun";
 import type { HandoverEvent } from "../../../../../handover/run/rules/handoverEvent";
 import { fitOfRun, wordOf } from "../../../../../handover/run/runFitting";

@@ -130,7 +130,7 @@ export class HandoverSession extends HandStore {
     const step = this.run.take({ ...event, at_ms, opensAsWritten: opensAfter(event, this) });
     this.recorded = { ...this.recorded, events: [...this.recorded.events, step.event] };
     if (FIT_EVENTS.includes(event.type)) this.tray = this.layTray(null);
-    this.told = toldOf(step, lockConsequences(event, this.lock, step.faults.length > 0));
+    this.told = toldOf(step, lockConsequences(event, this.lock, step.faults.length > 0, this.run.fitting));
     this.doors = [...this.doors, this.door.kept];
     this.keepNow();
     this.changed();

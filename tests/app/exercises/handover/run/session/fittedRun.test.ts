@@ -3,7 +3,7 @@ import { changeTo } from "../../../../../../src/app/exercises/handover/run/sessi
 import { HandoverSession } from "../../../../../../src/app/exercises/handover/run/session/handoverSession";
 import { type KeptRun, readKept, writeKept } from "../../../../../../src/app/exercises/handover/run/session/keptRun";
 import { ACT_GROUPS } from "../../../../../../src/app/exercises/handover/run/session/runActs";
-import { doorJoints } from "../../../../../../src/fitting/doorJoints";
+import { doorJoints } from "../../../../../../src/fitting/fit";
 import { checksOf } from "../../../../../../src/fitting/fitCheck";
 import type { FittingAct } from "../../../../../../src/fitting/fittingAct";
 import { checkRun } from "../../../../../../src/handover/run/checkRun";
