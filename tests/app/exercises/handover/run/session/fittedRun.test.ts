@@ -184,7 +184,10 @@ describe("a fitting in a run", () => {
   test("is not said to be fitted while parts are in the tray, and nothing else is done with it", () => {
     const { session } = begun("three-wheel");
     does(session, "The lock is fitted");
-    expect(session.told).toMatchObject({ isHindered: true, words: "Parts are still in the tray." });
+    expect(session.told).toMatchObject({
+      isHindered: true,
+      words: expect.stringMatching(/^Parts are still in the tray/),
+    });
     for (const label of ["Align the ring", "Dial the combination", "Spin off", "Shut the door"]) {
       does(session, label);
       expect(session.told?.words).toMatch(/^The lock is in parts/);
