@@ -189,7 +189,7 @@ const OF_WHEELS: readonly FitCheck[] = ["wheels"];
 const OF_ELECTRONICS: readonly FitCheck[] = ["wires", "self-check"];
 
 /** The checks that there are on a lock, in the order in which one makes them. */
-export const checksOf = ({ board }: Assembly): readonly FitCheck[] =>
+export const checksOf = ({ board }: Pick<Assembly, "board">): readonly FitCheck[] =>
   FIT_CHECKS.filter((check) => !(board === null ? OF_ELECTRONICS : OF_WHEELS).includes(check));
 
 /** What stands in the way of a check, or null. */

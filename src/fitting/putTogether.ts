@@ -124,7 +124,7 @@ const ACTS: Acts = {
   "key.taken": (now) => changeKey(now, () => ({ key: null, locker: without(now, "key-screw") })),
   "locker.dropped": (now, { at }) =>
     unless([coverInTheWay(now), ["no-wheels", at === "wheels" && now.board !== null]], () => ({
-      locker: [...now.locker, at],
+      locker: [...without(now, at), at],
     })),
 
   "strike.hung": (now, { above_mm }) =>

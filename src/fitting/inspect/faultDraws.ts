@@ -147,5 +147,5 @@ const OF_BOARD: readonly FitFault[] = [
 ];
 
 /** The faults that a lock can have, in the order of `FIT_FAULTS`. */
-export const faultsOn = ({ isElectronic }: LockToFit): readonly FitFault[] =>
+export const faultsOn = ({ isElectronic }: Pick<LockToFit, "isElectronic">): readonly FitFault[] =>
   isElectronic ? FIT_FAULTS : FIT_FAULTS.filter((fault) => !OF_BOARD.includes(fault));

@@ -4,7 +4,7 @@ import { sheetSha256 } from "../../drill/sheet/sheetFingerprint";
 import type { Problem } from "../../wording/problem";
 import { isSameHash, recordHash } from "../hashedRecord";
 import { checkProblem } from "./checkWords";
-import { drawnFitMisfits } from "./drawnFits";
+import { drawnMisfits } from "./drawnTries";
 import { implausible } from "./plausible";
 import { answersMisfit, planMisfit, rulesMisfit } from "./recordFit";
 import { type MotionsBeside, replayedTries } from "./replayedTries";
@@ -67,7 +67,7 @@ function madeBySheet(record: SittingRecord, isOwn: boolean) {
     ...(isMarkedRight ? [] : [checkProblem("other-marks", [])]),
     ...(hasSameProfiles ? [] : [checkProblem("other-locks", [])]),
     ...misfits,
-    ...drawnFitMisfits(record),
+    ...drawnMisfits(record),
   ];
   return { isMarkedRight, hasSameProfiles, misfits, differing };
 }

@@ -4,10 +4,7 @@ import { lostTry } from "../../drill/marking/lostTry";
 import type {
   ChangeTry,
   DialingTry,
-  FittingTry,
   HandoverTry,
-  InspectionTry,
-  ServiceTry,
   TroubleTry,
   TryResult,
   ZeroingTry,
@@ -16,6 +13,7 @@ import type { Station } from "../../drill/sheet/sheet";
 import { stationProfile } from "../../drill/sheet/stationProfile";
 import { type Finding, failing, type Problem } from "../../wording/problem";
 import { checkProblem } from "./checkWords";
+import { fittingMisfit, inspectionMisfit, serviceMisfit } from "./fitPlausible";
 import { zeroingMisfit } from "./zeroingMadeAgain";
 
 /** What a try cannot have been, or undefined. */
@@ -99,49 +97,6 @@ function handoverMisfit({ isHandedOver, missing, time_ms }: HandoverTry): Misfit
   ]);
 }
 
-/** The fewest parts that make a lock that is together: body, ring, dial and key. */
-const LEAST_MOVES = 4;
-
-function fittingMisfit({ declared, faults, skipped, moves, time_ms }: FittingTry): Misfit {
-  const isTogether = declared === "coupled" || declared === "closed";
-  return first([
-    [new Set(faults.map(({ code }) => code)).size === faults.length, checkProblem("fault-twice", [])],
-    [new Set(skipped).size === skipped.length, checkProblem("check-twice", [])],
-    [declared !== "apart", checkProblem("declared-apart", [])],
-    [!isTogether || moves >= LEAST_MOVES, checkProblem("fitted-unmoved", [], { moves, least: LEAST_MOVES })],
-    [!isTogether || time_ms > 0, checkProblem("in-no-time", [], { done: "fitted" })],
-  ]);
-}
-
-/** The fewest acts of a good visit: ask 2, read 5, open, hold, dial, cover off, look 3, measure 4, cover on, dial 3, write, shut. */
-const LEAST_ACTS = 24;
-
-const hasTwice = (all: readonly string[]) => new Set(all).size < all.length;
-
-function serviceMisfit({ isLeft, conditions, found, faults, acts, time_ms }: ServiceTry, station: Station): Misfit {
-  const isGood = isLeft && faults.length === 0;
-  const isPack = stationProfile(station).kind === "wheel-pack";
-  const hasCells = conditions.some((one) => one.startsWith("batteries"));
-  const isToldRight = [...conditions].sort().join() === [...found].sort().join();
-  return first([
-    [!hasTwice(faults.map(({ code, about }) => `${code} ${about}`)), checkProblem("fault-twice", [])],
-    [!hasTwice(conditions) && !hasTwice(found), checkProblem("defect-twice", [])],
-    [!isPack || !hasCells, checkProblem("cells-of-wheel-pack", [])],
-    [!isGood || isToldRight, checkProblem("faultless-untold", [])],
-    [!isGood || acts >= LEAST_ACTS, checkProblem("served-idle", [], { acts, least: LEAST_ACTS })],
-    [!isGood || time_ms > 0, checkProblem("in-no-time", [], { done: "served" })],
-  ]);
-}
-
-function inspectionMisfit({ faults, named, skipped, time_ms }: InspectionTry): Misfit {
-  const isOnce = (list: readonly string[]) => new Set(list).size === list.length;
-  return first([
-    [isOnce(faults) && isOnce(named ?? []), checkProblem("fault-twice", [])],
-    [isOnce(skipped), checkProblem("check-twice", [])],
-    [named === null || time_ms > 0, checkProblem("in-no-time", [], { done: "judged" })],
-  ]);
-}
-
 function madeMisfit(one: TryResult, station: Station): Misfit {
   switch (one.kind) {
     case "dialing":
@@ -155,11 +110,11 @@ function madeMisfit(one: TryResult, station: Station): Misfit {
     case "handover":
       return handoverMisfit(one);
     case "fitting":
-      return fittingMisfit(one);
+      return fittingMisfit(one, station);
     case "service":
       return serviceMisfit(one, station);
     case "inspection":
-      return inspectionMisfit(one);
+      return inspectionMisfit(one, station);
   }
 }
 

@@ -3,7 +3,7 @@ import { answerTo } from "../../../service/holder";
 import type { Visit } from "../../../service/visit";
 import type { VisitAct } from "../../../service/visitAct";
 import type { Chance } from "../../../statistics/chance";
-import { drawSeed } from "../../parts/page/drawSeed";
+import { drawSeed } from "../../../statistics/drawSeed";
 import { Store } from "../../parts/page/store";
 import { actLabel } from "./visitActWords";
 import { limitText } from "./visitPapersWords";

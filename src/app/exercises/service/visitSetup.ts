@@ -5,7 +5,7 @@ import { HELP_LEVELS } from "../../../records/attemptRecord";
 import { drawVisit } from "../../../service/drawVisit";
 import { Visit } from "../../../service/visit";
 import { type Chance, seededChance } from "../../../statistics/chance";
-import { drawSeed } from "../../parts/page/drawSeed";
+import { drawSeed } from "../../../statistics/drawSeed";
 
 /** Which lock is visited, what the years did to it, and how much help there is. */
 export interface VisitSetup {

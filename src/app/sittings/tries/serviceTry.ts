@@ -1,8 +1,8 @@
 import type { ServiceTry as ServiceTryResult } from "../../../drill/marking/tryResult";
 import { serviceEnd } from "../../../records/job/serviceEnd";
 import { visitResult } from "../../../service/visitResult";
+import { drawSeed } from "../../../statistics/drawSeed";
 import { VisitSession } from "../../exercises/service/visitSession";
-import { drawSeed } from "../../parts/page/drawSeed";
 import { JobTry } from "./jobTry";
 import type { TrySetup } from "./trySetup";
 

@@ -84,7 +84,7 @@ describe("a service visit on record", () => {
     { forged: serviceTry({ faults: [NOT_LOOKED, NOT_LOOKED] }), code: "fault-twice" },
     { forged: serviceTry({ conditions: ["bolt-drags", "bolt-drags"] }), code: "defect-twice" },
     { forged: serviceTry({ conditions: ["batteries-low"], found: ["batteries-low"] }), code: "cells-of-wheel-pack" },
-    { forged: serviceTry({ conditions: ["bolt-drags"] }), code: "faultless-untold" },
+    { forged: serviceTry({ conditions: ["bolt-drags"] }), code: "other-told" },
     { forged: serviceTry({ acts: 23 }), code: "served-idle" },
     { forged: serviceTry({ time_ms: 0 }), code: "in-no-time" },
     { forged: serviceTry({ isBrokenOff: true }), code: "lost-with-result" },

@@ -8,8 +8,8 @@ import { type TroubleContext, type TroubleState, troubleMachine } from "../../..
 import { type TroubleResult, troubleResult } from "../../../../handover/trouble/troubleResult";
 import type { Graduations, Milliseconds, Turn } from "../../../../lock/dial";
 import { type Chance, seededChance } from "../../../../statistics/chance";
+import { drawSeed } from "../../../../statistics/drawSeed";
 import { HandStore } from "../../../hand/handStore";
-import { drawSeed } from "../../../parts/page/drawSeed";
 import { kindsOf, type TroubleSetup, taskOf } from "./troubleSetup";
 
 /** The trouble bench on the screen: the lock, what was seen of it, and what the chart says may be done. */

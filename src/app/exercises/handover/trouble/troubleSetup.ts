@@ -4,7 +4,7 @@ import { TROUBLE_KINDS, type TroubleKind, type TroubleTask } from "../../../../h
 import type { Profile } from "../../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
 import type { Chance } from "../../../../statistics/chance";
-import { drawSeed } from "../../../parts/page/drawSeed";
+import { drawSeed } from "../../../../statistics/drawSeed";
 
 /** What the trainee has chosen. */
 export interface TroubleSetup {

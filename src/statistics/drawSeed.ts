@@ -1,4 +1,4 @@
-import type { Chance } from "../../../statistics/chance";
+import type { Chance } from "./chance";
 
 const SEEDS = 100_000;
 
