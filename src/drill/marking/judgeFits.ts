@@ -49,7 +49,7 @@ export function judgeVisits(evidence: Evidence): Judged {
   return judgeCount({ tries, countOf: faultsOf, isUnready, words: ["fault", "visit", "never ended"] }, evidence);
 }
 
-/** Judges the faults that were overlooked or wrongly named over all fits that somebody else made. */
+/** Judges the faults that were overlooked, wrongly named or guessed over all fits that somebody else made. */
 export function judgeInspections(evidence: Evidence): Judged {
   const tries = evidence.made.filter((one) => one.kind === "inspection");
   const isUnready = ({ named }: InspectionTry) => named === null;

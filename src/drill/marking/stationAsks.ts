@@ -121,7 +121,7 @@ const inspectionAsks = ({ passMarks: marks, repetitions }: Station & { kind: "in
   [
     "mistakes",
     marks.mistakes,
-    `Every try ends with an answer, and in all of them together at most ${marks.mistakes} faults are overlooked or wrongly named.`,
+    `Every try ends with an answer, and in all of them together at most ${marks.mistakes} faults are overlooked, wrongly named or guessed. “Nothing is wrong” without every check is one guess.`,
   ],
   meanTimeAsks(marks.meanTime_s),
 ];

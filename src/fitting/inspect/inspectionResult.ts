@@ -28,13 +28,23 @@ export const overlooked = ({ faults, named }: Pick<InspectionResult, "faults" | 
 export const unfounded = ({ faults, named }: Pick<InspectionResult, "faults" | "named">): readonly FitFault[] =>
   named?.filter((fault) => !faults.includes(fault)) ?? [];
 
-/** Faults overlooked and unfounded ones, together. */
-export const inspectionMistakes = (answer: Pick<InspectionResult, "faults" | "named">): number =>
-  overlooked(answer).length + unfounded(answer).length;
+/** Whether no check that was made shows a fault. */
+const isUnseen = (fault: FitFault, skipped: readonly FitCheck[]) =>
+  FOUND_BY[fault].every((check) => skipped.includes(check));
+
+/** Right answers that no check tells: each fault named unseen, or "nothing is wrong" without every check, which is one. */
+function guesses({ faults, named, skipped }: InspectionResult): number {
+  if (named?.length === 0) return skipped.length > 0 ? 1 : 0;
+  return faults.filter((fault) => named?.includes(fault) === true && isUnseen(fault, skipped)).length;
+}
+
+/** Faults overlooked, unfounded ones and guesses, together. */
+export const inspectionMistakes = (result: InspectionResult): number =>
+  overlooked(result).length + unfounded(result).length + guesses(result);
 
 /** Whether no check that was made shows what was named; to say that nothing is wrong takes every check. */
 export function isGuessed({ named, skipped }: Pick<InspectionResult, "named" | "skipped">): boolean {
   if (named === null) return false;
   if (named.length === 0) return skipped.length > 0;
-  return named.some((fault) => FOUND_BY[fault].every((check) => skipped.includes(check)));
+  return named.some((fault) => isUnseen(fault, skipped));
 }

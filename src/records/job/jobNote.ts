@@ -33,7 +33,7 @@ const MOST_MISSED = 100;
 
 /** A job as it is kept, judged by its rule. */
 export function jobNote(
-  { profile, sheetId, sittingId, ...frame }: JobFrame,
+  { profile, sheetId, sittingId, duration_ms, ...frame }: JobFrame,
   { kind, details, missed }: JobEnd,
 ): JobNote {
   const codes = [...new Set(missed)].slice(0, MOST_MISSED);
@@ -41,6 +41,8 @@ export function jobNote(
   return {
     ...frame,
     startedAt: Math.round(frame.startedAt),
+    // A clock that was set back meanwhile would have it end before it began.
+    duration_ms: Math.max(0, duration_ms),
     profileId: profile.id,
     ...(SHIPPED_PROFILES.includes(profile) ? {} : { ownProfile: profile }),
     isRight: jobIsRight(came),

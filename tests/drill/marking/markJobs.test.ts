@@ -5,6 +5,8 @@ import { markingScheme, schemeRows } from "../../../src/drill/marking/markingSch
 import { type Marking, markSitting, type SittingResults } from "../../../src/drill/marking/markSitting";
 import { hasFault, isRight, type TryResult } from "../../../src/drill/marking/tryResult";
 import type { Station } from "../../../src/drill/sheet/sheet";
+import { FIT_CHECKS } from "../../../src/fitting/fitCheck";
+import type { FitFault } from "../../../src/fitting/fitFault";
 import {
   changeStation,
   dialingStation,
@@ -225,11 +227,16 @@ describe("service visits", () => {
 
 describe("fits that are judged", () => {
   const wrong = inspectionTry({ named: ["bolt-binds"] });
+  /** Said to have nothing wrong, without a check. */
+  const untouched = (faults: readonly FitFault[]) => inspectionTry({ faults, named: [], skipped: [...FIT_CHECKS] });
+  const unseen = inspectionTry({ skipped: [...FIT_CHECKS] });
   const lost = lostTry({ kind: "inspection" }, { station: 0, repetition: 2, combination: null });
   test.each([
     { tries: [inspectionTry(), wrong], verdict: "pass", why: "one overlooked, one named in vain" },
     { tries: [wrong, wrong], verdict: "fail", why: "four mistakes" },
     { tries: [inspectionTry(), inspectionTry({ named: null })], verdict: "fail", why: "one without an answer" },
+    { tries: [untouched(["rubs"]), untouched([])], verdict: "fail", why: "nothing said to be wrong, unchecked" },
+    { tries: [unseen, wrong], verdict: "fail", why: "one fault named unseen" },
     { tries: [inspectionTry()], verdict: "not shown", why: "one to come" },
     { tries: [inspectionTry(), lost], verdict: "not shown", why: "one lost" },
   ])("pass with at most two mistakes: $why, $verdict", ({ tries, verdict }) => {

@@ -53,7 +53,7 @@ const MARKS: Readonly<Record<Station["kind"], Marks>> = {
   fitting: [["right", "Fits with nothing wrong, at least"], ["faults", "Faults over all fits, at most"], MEAN_TIME],
   inspection: [
     ["right", "Fits judged right, at least"],
-    ["mistakes", "Faults overlooked or wrongly named over all tries, at most"],
+    ["mistakes", "Faults overlooked, wrongly named or guessed over all tries, at most"],
     MEAN_TIME,
   ],
 };

@@ -41,6 +41,16 @@ const told = (note: JobNote | undefined) => {
 };
 
 describe("a fit that is judged", () => {
+  test("is kept where the clock is set back meanwhile", () => {
+    const session = new InspectionSession(shippedProfile("three-wheel"), "counts", seededChance(1));
+    const notes = new InspectionNotes(session, () => "id");
+    notes.look(NOON);
+    session.name([]);
+    const note = notes.look(NOON - 24 * 3_600_000);
+    if (note === null) throw new Error("nothing is kept");
+    expect(() => checkWrite(jobWrite("tavro", note))).not.toThrow();
+  });
+
   test("is kept when the answer is given, right where that is all that is wrong", () => {
     const { session, kept } = watched();
     const checks = checksOf(session.assembly);
