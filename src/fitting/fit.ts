@@ -2,6 +2,7 @@ import { type Graduations, reading, wrap } from "../lock/dial";
 import type { TrainSpec } from "../lock/train/lockTrain";
 import type { Runout } from "../lock/train/runout";
 import type { Assembly, KeyIn } from "./assembly";
+import { type SelfCheck, selfCheckOf } from "./board";
 import { gapOf, type LockToFit, standsOutNow } from "./fittedLock";
 import type { FittingSizes } from "./fittingSizes";
 import { spindleEnd } from "./geometry/spindleLength";
@@ -41,6 +42,8 @@ export interface Fit {
   readonly bolt_mm: number;
   /** Whether a drop of thread locker holds wheels that must turn. */
   readonly isGlued: boolean;
+  /** Of an electronic lock's board; in a lock with wheels nothing can fail it. */
+  readonly selfCheck: SelfCheck;
 }
 
 /** A rub holds the dial by as much, graduations that the hand gets ahead; a training value. */
@@ -70,7 +73,7 @@ function playOf(key: KeyIn, standsOut_mm: number, sizes: FittingSizes) {
  * @returns null where it is not together yet: dial, ring, body and key make a fit
  */
 export function fitOf(assembly: Assembly, lock: LockToFit): Fit | null {
-  const { ring, body, key, dialIn, spindle, washers, strike, locker } = assembly;
+  const { ring, body, key, dialIn, spindle, washers, strike, locker, board } = assembly;
   if (ring === null || body === null || key === null || dialIn === null) return null;
   const { sizes, perTurn, changingIndex } = lock;
   const gap_mm = gapOf(lock, spindle.length_mm, dialIn);
@@ -95,6 +98,7 @@ export function fitOf(assembly: Assembly, lock: LockToFit): Fit | null {
     ...playOf(key, standsOut_mm, sizes),
     bolt_mm: strike === null ? 0 : bindsBy({ ...sizes, above_mm: strike.above_mm }),
     isGlued: locker.includes("wheels"),
+    selfCheck: board === null ? "passes" : selfCheckOf(board),
   };
 }
 
@@ -105,18 +109,22 @@ const hundredths = (size: Graduations) => Math.round(size * 100) / 100 + 0;
  * The joints of a lock so fitted, as a lock train takes them, to a hundredth of a graduation.
  *
  * An index that reads too much stands right of its place; a key in another keyway puts the dial on the cam to the right of
- * where it belongs, which reads too little. A key that is not seated is against the lever with the gate opposite to it:
- * half a turn from zero.
+ * where it belongs, which reads too little. Place and runout of the dial are then told by the cam, which stands farther left
+ * by as much. A key that is not seated is against the lever with the gate opposite to it: half a turn from zero.
+ *
+ * Lost motion is as it was fitted. What grows of it with use (`playGrows`) is left out: a whole handover turns the dial some
+ * hundred times, which is a tenth of what a thousand turns add, less than a hand's own spread.
  */
 export function jointsOf(fit: Fit, perTurn: number): Omit<TrainSpec, "start"> {
   const { openingReads, numbersOff, lostMotion, drag, onceATurn, runout } = fit;
-  const catching = { at: hundredths(numbersOff + perTurn / 2), arc: hundredths(onceATurn.arc), drag: onceATurn.drag };
+  const fromCam = (at: Graduations) => reading(hundredths(numbersOff + at), perTurn);
+  const catching = { at: fromCam(perTurn / 2), arc: hundredths(onceATurn.arc), drag: onceATurn.drag };
   return {
     indexOffset: hundredths(wrap(numbersOff - openingReads, perTurn)),
     lostMotion: hundredths(lostMotion),
     drag: hundredths(drag),
-    ...(catching.arc > 0 ? { catching: { ...catching, at: reading(catching.at, perTurn) } } : {}),
-    ...(runout.size > 0 ? { runout: { size: hundredths(runout.size), at: hundredths(runout.at) } } : {}),
+    ...(catching.arc > 0 ? { catching } : {}),
+    ...(runout.size > 0 ? { runout: { size: hundredths(runout.size), at: fromCam(runout.at) } } : {}),
   };
 }
 

@@ -49,14 +49,17 @@ export class DoorLock {
   setTo: Combination | null;
   /** The zero that an encoder lock has learned, or null; a wheel pack learns none. */
   zero: LearnedZero | null = null;
+  private readonly isDead: boolean;
   private held: HeldLock;
   private follower: RunFollower;
   /** Whether the run under way has counted as spinning off. */
   private isSpun = false;
 
-  constructor(profile: Profile, hand: LockTrain, kept: KeptLock, zero: LearnedZero | null) {
+  /** @param isDead - whether it reads no dial, as a board that fails its self-check: it then opens to no numbers */
+  constructor(profile: Profile, hand: LockTrain, kept: KeptLock, zero: LearnedZero | null, isDead = false) {
     this.profile = profile;
     this.hand = hand;
+    this.isDead = isDead;
     this.meant = kept.meant;
     this.setTo = kept.setTo;
     this.countFrom(zero);
@@ -105,9 +108,9 @@ export class DoorLock {
     return [...happened, ...this.watchSpinning()];
   }
 
-  /** What a bolt that has come back shows. A spoiled pack opens to no numbers, so its bolt does not come. */
+  /** What a bolt that has come back shows. A spoiled pack and a dead board open to no numbers, so the bolt does not come. */
   private retracted(wasOpened: boolean): LockHappening {
-    if (this.setTo === null) return "refused";
+    if (this.setTo === null || this.isDead) return "refused";
     return !wasOpened && this.held.attempt.reader.legs.length > this.profile.procedure.length ? "opened" : "drawnAgain";
   }
 
@@ -119,7 +122,7 @@ export class DoorLock {
   /** A lock in the same place with its bolt thrown, to try something on. */
   copyThrown(zero: LearnedZero | null = this.zero): DoorLock {
     const kept = { ...this.kept, isOpen: false, isHeld: false };
-    return new DoorLock(this.profile, this.hand.copy(), kept, zero);
+    return new DoorLock(this.profile, this.hand.copy(), kept, zero, this.isDead);
   }
 
   /**
@@ -208,10 +211,11 @@ export class DoorLock {
     this.held = new HeldLock(nextAttempt(this.held.attempt, this.meant, afresh));
   }
 
-  /** Numbers that open it; a spoiled pack's lie where nobody knows. */
+  /** Numbers that open it; those of a spoiled pack, or of a dead board, lie where nobody knows. */
   private get opensTo(): Combination {
     const { graduations } = this.profile;
-    return this.setTo ?? this.meant.map((number, k) => reading(number + graduations * (0.31 + 0.17 * k), graduations));
+    if (this.setTo !== null && !this.isDead) return this.setTo;
+    return this.meant.map((number, k) => reading(number + graduations * (0.31 + 0.17 * k), graduations));
   }
 
   private takeHold(slack: readonly Graduations[] | undefined): HeldLock {

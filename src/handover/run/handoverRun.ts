@@ -39,10 +39,11 @@ export interface RunStep {
   readonly isUndone: boolean;
 }
 
-/** A step that may still be undone, and the chart after it. */
+/** A step that may still be undone, and chart and lock after it. */
 interface LiveStep {
   readonly index: number;
   readonly after: Snapshot;
+  readonly fitting: RunFitting | null;
 }
 
 /**
@@ -52,18 +53,18 @@ interface LiveStep {
  */
 export class HandoverRun {
   readonly profile: Profile;
-  private readonly door: DoorToFit | null;
   private readonly machine: Chart;
   private readonly begun: Snapshot;
+  private readonly begunWith: RunFitting | null;
   private readonly all: RunStep[] = [];
   private live: LiveStep[] = [];
 
   /** @param door - whose lock is to be fitted first; null where the lock is on the door */
   constructor(profile: Profile, door: DoorToFit | null = null) {
     this.profile = profile;
-    this.door = door;
     this.machine = chartOf(profile.kind, door !== null);
     [this.begun] = initialTransition(this.machine);
+    this.begunWith = door && begunFitting(profile, door);
   }
 
   /** Where everything stands. After the signature: where it stood then. */
@@ -74,10 +75,8 @@ export class HandoverRun {
 
   /** The lock as far as it is put together; null where it came on its door. */
   get fitting(): RunFitting | null {
-    const { door, profile } = this;
-    if (door === null) return null;
-    const made = this.live.flatMap(({ index }) => this.all[index]?.event ?? []);
-    return made.reduce((now, event) => fittingAfter(now, event, profile), begunFitting(profile, door));
+    const last = this.live.at(-1);
+    return last === undefined ? this.begunWith : last.fitting;
   }
 
   get isHandedOver(): boolean {
@@ -119,7 +118,8 @@ export class HandoverRun {
       isUndone: false,
     };
     this.all.push(step);
-    this.live.push({ index: this.all.length - 1, after });
+    const fitting = this.fitting && fittingAfter(this.fitting, event, this.profile);
+    this.live.push({ index: this.all.length - 1, after, fitting });
     return step;
   }
 

@@ -1,8 +1,10 @@
 import { sizeText } from "../../wording/amountWords";
+import { wordsOf } from "../../wording/problem";
 import type { DoorLock } from "./doorLock";
 import { opensAsWritten, turnThatOpens } from "./lockProbe";
 import type { HandoverEvent } from "./rules/handoverEvent";
-import { fitOfRun, type RunFitting } from "./runFitting";
+import { RUN_WORDS } from "./rules/runWords";
+import { boardProblem, fitOfRun, type RunFitting } from "./runFitting";
 import { NOT_LOCKED } from "./situationWords";
 
 /** What a shut door comes to, by the lock on it. */
@@ -19,6 +21,12 @@ function shutWords(lock: DoorLock): string {
 function strikeWords(fitting: RunFitting | null): readonly string[] {
   const binds = fitting !== null && (fitOfRun(fitting)?.bolt_mm ?? 0) > 0;
   return binds ? ["The bolt drags on the strike: the draw is heavy."] : [];
+}
+
+/** Why an electronic lock reads nothing. */
+function boardWords(fitting: RunFitting | null): readonly string[] {
+  const problem = boardProblem(fitting);
+  return problem === undefined ? [] : [wordsOf(problem, RUN_WORDS)];
 }
 
 /** What a combination that has been changed comes to, dialed as it is written. */
@@ -38,6 +46,7 @@ export function lockConsequences(
   fitting: RunFitting | null,
 ): readonly string[] {
   if (event.type === "door.shut") return [shutWords(lock), ...strikeWords(fitting)];
+  if (event.type === "combination.dialed" && !event.opened) return boardWords(fitting);
   if (event.type === "combination.changed" && isFault) return [changedWords(lock)];
   return [];
 }

@@ -1,4 +1,5 @@
 import type { Assembly } from "../../fitting/assembly";
+import type { SelfCheck } from "../../fitting/board";
 import { type DoorToFit, trayAt } from "../../fitting/doorToFit";
 import { type Fit, fitOf } from "../../fitting/fit";
 import { checksOf, type FitCheck } from "../../fitting/fitCheck";
@@ -10,7 +11,7 @@ import { putTogether } from "../../fitting/putTogether";
 import type { Profile } from "../../lock/profile";
 import type { Problem } from "../../wording/problem";
 import type { HandoverEvent } from "./rules/handoverEvent";
-import { runProblem } from "./rules/runWords";
+import { type HindranceCode, runProblem } from "./rules/runWords";
 
 /** The lock on a door as far as a run has it put together. */
 export interface RunFitting {
@@ -73,8 +74,27 @@ export function fitMisfit(event: FittedEvent, fitting: RunFitting, profile: Prof
   return runProblem("fit-differs", [], { isFaultless, isChecked, isGood: word.isFaultless, isWhole: word.isChecked });
 }
 
-/** What a fit does not let happen at the door, or undefined: with no strike nothing holds a bolt. */
+const BOARD_CODES: Readonly<Record<Exclude<SelfCheck, "passes">, HindranceCode>> = {
+  silent: "board-silent",
+  "no-encoder": "board-finds-no-encoder",
+  unsteady: "board-unsteady",
+};
+
+/** Why an electronic lock takes neither zero nor number as it is fitted, or undefined where it does. */
+export function boardProblem(fitting: RunFitting | null): Problem | undefined {
+  const shows = fitting === null ? undefined : fitOfRun(fitting)?.selfCheck;
+  return shows === undefined || shows === "passes" ? undefined : runProblem(BOARD_CODES[shows], []);
+}
+
+/** Whether an event is the work of a lock that reads its dial. */
+const isReadByLock = (event: HandoverEvent): boolean =>
+  event.type === "zero.set" ||
+  event.type === "combination.changed" ||
+  (event.type === "combination.dialed" && event.opened);
+
+/** What a fit does not let happen at the door, or undefined: no strike holds no bolt, a board that fails reads no dial. */
 export function hinderedByFit(event: HandoverEvent, fitting: RunFitting | null): Problem | undefined {
+  if (isReadByLock(event)) return boardProblem(fitting);
   const hasNoStrike = fitting !== null && fitting.assembly.strike === null;
   return event.type === "door.shut" && hasNoStrike ? runProblem("no-strike", []) : undefined;
 }

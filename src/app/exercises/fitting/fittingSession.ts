@@ -113,7 +113,7 @@ export class FittingSession extends Store {
   }
 
   check(kind: FitCheck): void {
-    this.checkWith(kind, Math.floor(SEEDS * this.chance()));
+    this.checkWith(kind, this.drawSeed());
   }
 
   /** Makes a check whose spread has a seed: the same again shows the same. */
@@ -137,12 +137,24 @@ export class FittingSession extends Store {
     this.changed();
   }
 
-  /** Takes up checks that were made before, and made well: what lies under the cover by now was seen then. */
-  recall(checks: readonly FitCheck[]): void {
-    const { fit, assembly, lock, chance } = this;
+  /**
+   * Takes up checks that were made before, and made well: what lies under the cover by now was seen then.
+   *
+   * @param seeds - of their spread, in their order; drawn where left out
+   */
+  recall(checks: readonly FitCheck[], seeds: readonly number[] = []): void {
+    const { fit, assembly, lock, acts } = this;
     if (fit === null) return;
-    this.log = checks.map((kind) => checkFit(kind, { fit, assembly, lock, chance })).reverse();
+    const made = checks.map((check, k) => ({ after: acts.length, check, seed: seeds[k] ?? this.drawSeed() }));
+    this.checked = made;
+    this.log = made
+      .map(({ check, seed }) => checkFit(check, { fit, assembly, lock, chance: seededChance(seed) }))
+      .reverse();
     for (const check of checks) this.chart.send({ type: "check.made", check });
+  }
+
+  private drawSeed(): number {
+    return Math.floor(SEEDS * this.chance());
   }
 
   declare(): void {

@@ -9,6 +9,12 @@ const HINDRANCE_WORDS = {
   "lock-as-found": "This lock came on its door. There is nothing to fit.",
   "holdback-to-release": "The holdback is set. Release it first.",
   "no-strike": "There is no strike on the frame, so the bolt holds nothing. Take the lock apart and hang the strike.",
+  "board-silent":
+    "The lock is dead: it reads nothing, and no number opens it. Take it apart, and look at its wires and its board.",
+  "board-finds-no-encoder":
+    "The lock does not find its dial: it reads nothing, and no number opens it. Take it apart, and look at its wires.",
+  "board-unsteady":
+    "Readings wander while the dial is at rest, so the lock takes no zero and no number. Take it apart, and run the self-check.",
   "height-measured": "You have already measured the height.",
   "height-unmeasured": "Measure the height first.",
   "height-in-range": "The height is within 34 to 48 inches. There is nothing to settle.",

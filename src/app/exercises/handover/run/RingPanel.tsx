@@ -12,7 +12,7 @@ import "../../zeroing/zeroing.css";
 import { DoorHand } from "./DoorHand";
 import { TRUE_RING } from "./session/doorZeroing";
 import type { HandoverSession } from "./session/handoverSession";
-import { watchZeroing } from "./session/ringWork";
+import { takeZeroReading, watchZeroing } from "./session/ringWork";
 import { showDial } from "./session/showDial";
 
 const isRingLoose = ({ value }: { readonly value: ZeroingState }) => value === "ringLoose";
@@ -55,7 +55,7 @@ export function RingHand({ session }: { readonly session: HandoverSession }) {
       profile={profile}
       hasLoupe
       pointTo={zeroing.asked}
-      onReading={zeroing.asked === null ? null : () => zeroing.takeReading(performance.now())}
+      onReading={zeroing.asked === null ? null : () => takeZeroReading(session, performance.now())}
       onRestart={null}
     />
   );

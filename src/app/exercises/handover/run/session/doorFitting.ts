@@ -1,14 +1,12 @@
 import { drawDoor } from "../../../../../fitting/doorToFit";
-import { doorJoints } from "../../../../../fitting/fit";
 import type { HandoverRun } from "../../../../../handover/run/handoverRun";
 import type { HandoverEvent } from "../../../../../handover/run/rules/handoverEvent";
-import { fitOfRun, wordOf } from "../../../../../handover/run/runFitting";
+import { wordOf } from "../../../../../handover/run/runFitting";
 import type { Milliseconds } from "../../../../../lock/dial";
 import type { Chance } from "../../../../../statistics/chance";
 import { memoryOf } from "../../../../parts/page/ofChart";
 import { FittingSession } from "../../../fitting/fittingSession";
 import { STAGE_WORDS } from "../../../fitting/fittingWords";
-import type { FittedJoints } from "./doorZeroing";
 import type { HandoverSession } from "./handoverSession";
 import type { KeptFitting } from "./keptRun";
 
@@ -27,16 +25,6 @@ export function opensAfter({ type }: HandoverEvent, { run, door }: HandoverSessi
   return isInParts || type === "lock.takenApart" ? undefined : door.opensAsWritten;
 }
 
-/** The joints of the lock that was fitted in a run; null where it came on its door, or is in parts. */
-export function jointsOfRun({ fitting, profile }: HandoverRun): FittedJoints {
-  const fit = fitting && fitOfRun(fitting);
-  return fit && doorJoints(fit, profile.graduations);
-}
-
-/** The joints of the lock in a tray; null where it is not together. */
-export const jointsOfTray = (tray: FittingSession | null): FittedJoints =>
-  tray === null || tray.fit === null ? null : doorJoints(tray.fit, tray.lock.perTurn);
-
 /**
  * The tray of a run, as its lock was left: together where it was said to be fitted, else with what was done since.
  *
@@ -50,16 +38,25 @@ export function trayOfRun(run: HandoverRun, kept: KeptFitting | null, chance: Ch
   const session = FittingSession.resumed(profile, chance, { lock, assembly });
   const isApart = situation.fit === "apart";
   for (const act of isApart ? (kept?.acts ?? []) : []) session.act(act);
-  session.recall(isApart ? (kept?.checks ?? []) : checks);
+  session.recall(isApart ? (kept?.checks ?? []) : checks, kept?.seeds);
   if (!isApart) session.declare();
   return session;
 }
 
 /** What has been done to the parts since the lock came, or was taken apart last. */
-export const keptTray = ({ acts, chart }: FittingSession): KeptFitting => ({
-  acts,
-  checks: memoryOf(chart.getSnapshot()).checks,
-});
+export function keptTray({ acts, chart, checked }: FittingSession): KeptFitting {
+  const { checks } = memoryOf(chart.getSnapshot());
+  const seeds = checks.map((check) => checked.findLast((made) => made.check === check)?.seed ?? 0);
+  return { acts, checks, seeds };
+}
+
+/** What had been done to the parts where a run goes back to: an undone word that they are fitted leaves them as they were put. */
+export function trayBefore({ run, tray }: HandoverSession, steps: number): KeptFitting | null {
+  const live = run.steps.filter(({ isUndone }) => !isUndone).slice(steps);
+  const undone = live.map(({ event }) => event).find(({ type }) => FIT_EVENTS.includes(type));
+  if (undone === undefined) return tray && keptTray(tray);
+  return undone.type === "lock.fitted" ? { acts: undone.acts, checks: undone.checks } : null;
+}
 
 /** The trainee says that the lock is fitted. */
 export function sayFitted(session: HandoverSession, now: Milliseconds): void {

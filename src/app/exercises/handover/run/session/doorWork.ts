@@ -1,5 +1,6 @@
 import type { DialWeight } from "../../../../../dialing/hand/dialFeel";
 import type { UnderHand } from "../../../../../dialing/hand/handSession";
+import type { Fit } from "../../../../../fitting/fit";
 import { DoorLock, type LockHappening } from "../../../../../handover/run/doorLock";
 import { opensAsWritten } from "../../../../../handover/run/lockProbe";
 import type { HandoverEvent } from "../../../../../handover/run/rules/handoverEvent";
@@ -8,7 +9,7 @@ import type { Graduations, Milliseconds, Position } from "../../../../../lock/di
 import type { Profile } from "../../../../../lock/profile";
 import type { ZeroingSession } from "../../../zeroing/session/zeroingSession";
 import { DoorChange } from "./doorChange";
-import { doorZeroing, type FittedJoints, keptDoor, learnedBy } from "./doorZeroing";
+import { doorZeroing, keptDoor, learnedBy } from "./doorZeroing";
 import type { KeptDoor, UnderWay } from "./keptRun";
 
 /** What a run is set up for. */
@@ -40,7 +41,7 @@ export class DoorWork implements UnderHand<DoorHappening> {
   /**
    * @param shipped - what the lock is set to as it comes
    * @param door - as it was kept; as it comes where left out
-   * @param joints - as its lock was fitted in the run; null where it came on its door
+   * @param fit - as it was made in the run; null where the lock came on its door, or is in parts
    * @param underWay - what the hand was at when the page went, or null
    * @throws {LockError} where what was under way does not fit the lock
    */
@@ -49,12 +50,13 @@ export class DoorWork implements UnderHand<DoorHappening> {
     shipped: Combination,
     door: KeptDoor | undefined,
     underWay: UnderWay | null,
-    joints: FittedJoints = null,
+    fit: Fit | null = null,
   ) {
     this.shipped = shipped;
-    this.zeroing = doorZeroing(profile, seed, door, joints, underWay?.hand);
+    this.zeroing = doorZeroing(profile, seed, door, fit, underWay?.hand);
     const kept = door?.lock ?? { meant: shipped, setTo: shipped, dial: 0, isOpen: false, isHeld: false };
-    this.lock = new DoorLock(profile, this.zeroing.lock, kept, learnedBy(this.zeroing));
+    const isDead = fit !== null && fit.selfCheck !== "passes";
+    this.lock = new DoorLock(profile, this.zeroing.lock, kept, learnedBy(this.zeroing), isDead);
     if (underWay?.isAtRing) this.activity = "ring";
     if (underWay?.change) this.takeChange(DoorChange.resume(profile, this.lock, underWay.change));
   }
@@ -70,10 +72,10 @@ export class DoorWork implements UnderHand<DoorHappening> {
   }
 
   /** The same lock taken off its door and put on again: its wheels are as they were, its bolt is out, its ring loose. */
-  refitted(setup: RunSetup, joints: FittedJoints): DoorWork {
+  refitted(setup: RunSetup, fit: Fit | null): DoorWork {
     const lock = { ...this.kept.lock, isOpen: false, isHeld: false };
     const door = { lock, ringTurn: 0, isClamped: false, accepted: { right: [], left: [] } };
-    return new DoorWork(setup, this.shipped, door, null, joints);
+    return new DoorWork(setup, this.shipped, door, null, fit);
   }
 
   /** Lock, ring and zero, to be kept. */

@@ -1,8 +1,8 @@
+import { doorJoints, type Fit } from "../../../../../fitting/fit";
 import type { DoorLock } from "../../../../../handover/run/doorLock";
 import type { Graduations } from "../../../../../lock/dial";
 import type { Profile } from "../../../../../lock/profile";
 import type { LearnedZero } from "../../../../../lock/train/learnedZero";
-import type { TrainSpec } from "../../../../../lock/train/lockTrain";
 import { seededChance } from "../../../../../statistics/chance";
 import { learnZero } from "../../../../../zeroing/learnedZero";
 import { profileCreep } from "../../../../../zeroing/ringClamp";
@@ -17,12 +17,9 @@ const PACK_RANGES = { indexOffset: [2, 3.5], lostMotion: [0, 0], noise: [0, 0] }
 /** How far the index may stand off its line and count as aligned, graduations; a training value. */
 export const TRUE_RING = 0.5;
 
-/** Joints of a lock that was fitted in the run; null where it came on its door. */
-export type FittedJoints = Omit<TrainSpec, "start"> | null;
-
-function setupOf(profile: Profile, joints: FittedJoints): ZeroingSetup {
+function setupOf(profile: Profile, fit: Fit | null): ZeroingSetup {
   const { graduations } = profile;
-  const fitted = joints ?? undefined;
+  const fitted = fit === null ? undefined : doorJoints(fit, graduations);
   return profile.kind === "wheel-pack"
     ? { graduations, rules: usualRules(graduations), ranges: { ...PACK_RANGES, fitted }, creep: [-0.2, 0.2] }
     : {
@@ -36,17 +33,17 @@ function setupOf(profile: Profile, joints: FittedJoints): ZeroingSetup {
 /**
  * Ring, dial and cam of the lock on the door, with what its zeroing has come to; the same seed gives the same lock.
  *
- * @param joints - as fitted; drawn where null
+ * @param fit - as it was made in the run; its joints are drawn where null
  * @param hand - where the dial stands, unwrapped graduations; where the seed puts it where left out
  */
 export function doorZeroing(
   profile: Profile,
   seed: number,
   kept: KeptDoor | undefined,
-  joints: FittedJoints = null,
+  fit: Fit | null = null,
   hand?: Graduations,
 ): ZeroingSession {
-  const session = new ZeroingSession(setupOf(profile, joints), seededChance(seed));
+  const session = new ZeroingSession(setupOf(profile, fit), seededChance(seed));
   if (kept === undefined) return session;
   if (hand !== undefined) session.lock.turnBy(hand - session.lock.dial);
   session.takeHold();

@@ -9,6 +9,7 @@ import { hinderedByBolt } from "../../../../../handover/run/lockProbe";
 import type { RecordedRun } from "../../../../../handover/run/recordedRun";
 import type { HandoverEvent } from "../../../../../handover/run/rules/handoverEvent";
 import { RUN_WORDS } from "../../../../../handover/run/rules/runWords";
+import { fitOfRun } from "../../../../../handover/run/runFitting";
 import { isReleaseBlocked } from "../../../../../handover/run/sceneFit";
 import type { Combination } from "../../../../../lock/combination";
 import type { Milliseconds } from "../../../../../lock/dial";
@@ -21,7 +22,7 @@ import type { ZeroingSession } from "../../../zeroing/session/zeroingSession";
 import { begunRun } from "./begunRun";
 import { type Danger, dangerIn } from "./danger";
 import type { DoorChange } from "./doorChange";
-import { BACK, FIT_EVENTS, IN_TRAY, jointsOfRun, jointsOfTray, keptTray, opensAfter, trayOfRun } from "./doorFitting";
+import { BACK, FIT_EVENTS, IN_TRAY, keptTray, opensAfter, trayBefore, trayOfRun } from "./doorFitting";
 import { type Activity, type DoorHappening, DoorWork, type RunSetup } from "./doorWork";
 import {
   type KeptDoor,
@@ -125,7 +126,7 @@ export class HandoverSession extends HandStore {
     }
     this.begunAt ??= now - (this.recorded.events.at(-1)?.at_ms ?? 0);
     const at_ms = Math.max(Math.round(now - this.begunAt), this.recorded.events.at(-1)?.at_ms ?? 0);
-    if (event.type === "lock.fitted") this.takeDoor(this.door.refitted(this.setup, jointsOfTray(this.tray)));
+    if (event.type === "lock.fitted") this.takeDoor(this.door.refitted(this.setup, this.tray?.fit ?? null));
     this.door.take(event);
     const step = this.run.take({ ...event, at_ms, opensAsWritten: opensAfter(event, this) });
     this.recorded = { ...this.recorded, events: [...this.recorded.events, step.event] };
@@ -139,7 +140,8 @@ export class HandoverSession extends HandStore {
 
   private doorAsKept(underWay: UnderWay | null): DoorWork {
     const door = underWay?.door ?? lastDoorOf(this.run, this.doors);
-    return new DoorWork(this.setup, this.shipped, door, underWay, jointsOfRun(this.run));
+    const { fitting } = this.run;
+    return new DoorWork(this.setup, this.shipped, door, underWay, fitting && fitOfRun(fitting));
   }
 
   private takeDoor(door: DoorWork): void {
@@ -204,12 +206,13 @@ export class HandoverSession extends HandStore {
 
   /** Takes the run back to where it stood after some of the steps that count; the lock goes back with it. */
   goBackTo(steps: number): void {
+    const before = trayBefore(this, steps);
     this.run.goBackTo(steps);
     const at_ms = this.recorded.events.at(-1)?.at_ms ?? 0;
     const event = { type: "run.wentBack", steps, at_ms } as const;
     this.recorded = { ...this.recorded, events: [...this.recorded.events, event] };
     this.takeDoor(this.doorAsKept(null));
-    this.tray = this.layTray(null);
+    this.tray = this.layTray(before);
     this.told = noted("You are back at that step. What came after it stays on record.");
     this.keepNow();
     this.changed();

@@ -47,12 +47,19 @@ const keptSchema = z.object({
   underWay: z.optional(z.unknown()),
 });
 
-const fittingSchema = z.object({ acts: z.array(fittingActSchema), checks: z.array(fitCheckSchema) });
+const fittingSchema = z.object({
+  acts: z.array(fittingActSchema),
+  checks: z.array(fitCheckSchema),
+  // A run that was kept before seeds were has none.
+  seeds: z.optional(z.array(z.number())),
+});
 
 /** What has been done to the parts of a lock since it came, or was taken apart last. */
 export interface KeptFitting {
   readonly acts: readonly FittingAct[];
   readonly checks: readonly FitCheck[];
+  /** Of the spread of each check's instrument, in the order of the checks; drawn anew where left out. */
+  readonly seeds?: readonly number[] | undefined;
 }
 
 const underWaySchema = z.object({

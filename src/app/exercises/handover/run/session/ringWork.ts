@@ -1,4 +1,6 @@
+import { RUN_WORDS } from "../../../../../handover/run/rules/runWords";
 import type { Milliseconds, Turn } from "../../../../../lock/dial";
+import { wordsOf } from "../../../../../wording/problem";
 import { alignRing, learnedBy, readSide, TRUE_RING } from "./doorZeroing";
 import type { HandoverSession } from "./handoverSession";
 
@@ -35,6 +37,15 @@ export function setZero(session: HandoverSession, side: Turn, now: Milliseconds)
     lock.learn(learnedBy(zeroing));
   }
   session.act(event, now);
+}
+
+/** Takes a reading of the zero by hand, or tells why the lock takes none. */
+export function takeZeroReading(session: HandoverSession, now: Milliseconds): void {
+  const { zeroing, run } = session;
+  if (zeroing.asked === null) return;
+  const hindrance = run.hindrance({ type: "zero.set", side: zeroing.asked });
+  if (hindrance === undefined) zeroing.takeReading(now);
+  else session.refuse(wordsOf(hindrance, RUN_WORDS));
 }
 
 /** Looks whether ring and zero have come further by hand, and takes what happened. */

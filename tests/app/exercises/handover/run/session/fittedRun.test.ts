@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { changeTo } from "../../../../../../src/app/exercises/handover/run/session/changeWork";
 import { HandoverSession } from "../../../../../../src/app/exercises/handover/run/session/handoverSession";
 import { type KeptRun, readKept, writeKept } from "../../../../../../src/app/exercises/handover/run/session/keptRun";
+import { takeZeroReading } from "../../../../../../src/app/exercises/handover/run/session/ringWork";
 import { ACT_GROUPS } from "../../../../../../src/app/exercises/handover/run/session/runActs";
 import { doorJoints } from "../../../../../../src/fitting/fit";
 import { checksOf } from "../../../../../../src/fitting/fitCheck";
@@ -165,6 +166,74 @@ describe("a lock fitted badly", () => {
   });
 });
 
+describe("an electronic lock whose board fails its self-check", () => {
+  const dead = (acts: readonly FittingAct[]) => acts.filter(({ type }) => type !== "battery.connected");
+  const harmed = (acts: readonly FittingAct[]) =>
+    acts.flatMap((act): FittingAct[] => {
+      if (act.type === "strap.put") return [];
+      // Less than the share of touches that harm, and more than the third of it that kills.
+      return [act.type === "cable.plugged" ? { ...act, luck: 0.2 } : act].map((one) =>
+        one.type === "battery.connected" ? { ...one, luck: 0.99 } : one,
+      );
+    });
+  const unplugged = (acts: readonly FittingAct[]) => acts.filter(({ type }) => type !== "cable.plugged");
+
+  test.each([
+    ["dead", dead, /^The lock is dead: it reads nothing/],
+    ["harmed", harmed, /^Readings wander while the dial is at rest/],
+    ["without its encoder", unplugged, /^The lock does not find its dial/],
+  ] as const)("%s: neither zero nor number is taken, it is said why, and handing it over is a fault", (_, how, why) => {
+    const { session, setup, keptLast } = begun("dial-encoder");
+    fits(session, how);
+    does(session, "The lock is fitted", ...PREPARED);
+    expect([session.run.situation.fit, session.run.situation.ring]).toEqual(["faulty", "aligned"]);
+    const [side = "right"] = session.zeroing.setup.rules.order;
+    does(session, `Set the zero turning ${side}`);
+    expect(session.told).toMatchObject({ isHindered: true, words: expect.stringMatching(why) });
+    takeZeroReading(session, 0);
+    expect([session.told?.words.match(why) !== null, session.zeroing.memory.accepted[side]]).toEqual([true, []]);
+    does(session, "Dial the combination");
+    expect(session.told).toMatchObject({ words: "You dialed it: it did not open." });
+    expect(session.told?.consequences.at(-1)).toMatch(why);
+    changeTo(session, session.drawOwn(), 0);
+    expect(session.told).toMatchObject({ isHindered: true, words: expect.stringMatching(why) });
+    expect([session.door.opensAsWritten, session.run.situation]).toMatchObject([
+      false,
+      { zero: "notSet", combination: "shipped", shippedTry: "untried" },
+    ]);
+    const kept = keptLast();
+    const again = new HandoverSession(setup, kept, () => {});
+    does(again, "Dial the combination");
+    expect(again.told?.consequences.at(-1)).toMatch(why);
+  });
+
+  test("a file that says such a lock opened is refused, with the reason", () => {
+    const { session } = begun("dial-encoder");
+    fits(session, dead);
+    does(session, "The lock is fitted", ...PREPARED, "Dial the combination");
+    const file = fileOf(session);
+    const events = file.events.map((one: object) => ("opened" in one ? { ...one, opened: true } : one));
+    expect(() => checkRun(parseRun({ ...file, events }))).toThrow(/The lock is dead/);
+  });
+
+  test("opens again once it is taken apart and connected right", () => {
+    const { session } = begun("dial-encoder");
+    fits(session, dead);
+    does(session, "The lock is fitted", "Take the lock apart again");
+    const tray = trayOf(session);
+    tray.act({ type: "cover.taken" });
+    tray.act({ type: "battery.connected", leads: "right", luck: 0 });
+    for (const check of checksOf(tray.assembly)) tray.check(check);
+    tray.act({ type: "cover.put" });
+    tray.check("cover");
+    does(session, "The lock is fitted");
+    proves(session);
+    session.act({ type: "duty.signed" }, 0);
+    expect(session.run.isHandedOver).toBe(true);
+    expect(checkRun(parseRun(fileOf(session))).fit?.faults).toEqual([]);
+  });
+});
+
 describe("a fitting in a run", () => {
   test("goes on after a reload with every part where it was, and every check that was made", () => {
     const { session, setup, keptLast } = begun("three-wheel");
@@ -179,6 +248,35 @@ describe("a fitting in a run", () => {
     );
     does(again, "The lock is fitted");
     expect(again.run.situation).toMatchObject({ fit: "faultless", fitChecks: "made" });
+  });
+
+  test("goes on after a reload with what its checks showed", () => {
+    const { session, setup, keptLast } = begun("three-wheel");
+    fits(session);
+    trayOf(session).check("cover");
+    const again = new HandoverSession(setup, keptLast(), () => {});
+    const shownBy = (one: HandoverSession) =>
+      checksOf(trayOf(one).assembly).map((kind) => trayOf(one).log.find((seen) => seen.kind === kind));
+    expect(shownBy(session)).not.toContain(undefined);
+    expect(shownBy(again)).toEqual(shownBy(session));
+  });
+
+  test("is as it was put when the word that it is fitted is undone in the debrief, and a step before it loses nothing", () => {
+    const { session, setup, keptLast } = begun("three-wheel");
+    does(session, "Measure the height");
+    fits(session);
+    const { assembly, acts } = trayOf(session);
+    session.goBackTo(0);
+    expect([trayOf(session).assembly, trayOf(session).acts]).toEqual([assembly, acts]);
+    does(session, "The lock is fitted", ...PREPARED, "Take the lock apart again");
+    session.goBackTo(0);
+    expect(session.run.situation.fit).toBe("apart");
+    expect([trayOf(session).assembly, trayOf(session).acts]).toEqual([assembly, acts]);
+    const again = new HandoverSession(setup, keptLast(), () => {});
+    expect(trayOf(again).assembly).toEqual(assembly);
+    does(again, "The lock is fitted");
+    expect(again.run.situation).toMatchObject({ fit: "faultless", fitChecks: "made" });
+    expect(checkRun(parseRun(fileOf(again))).fit?.faults).toEqual([]);
   });
 
   test("is not said to be fitted while parts are in the tray, and nothing else is done with it", () => {
