@@ -32,5 +32,5 @@ test("what is wrong with a fit is found by checks alone, named, and kept as a jo
   await expect(debrief.getByRole("heading", { name: "Judged right" })).toBeVisible();
   await expect(debrief.getByText("Overlooked")).toHaveCount(0);
   await page.goto("#/logbook?view=jobs");
-  await expect(page.getByRole("row", { name: /Inspection/ })).toContainText(/Right\s*nothing missed/);
+  await expect(page.getByRole("row", { name: /Find what is wrong/ })).toContainText(/Right\s*nothing missed/);
 });

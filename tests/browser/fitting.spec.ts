@@ -70,6 +70,7 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
   await does(page, "Put the cover on", "The dial is fitted: show the debrief");
   await expect(debrief).toContainText("Nothing is wrong with this fit.");
   await expect(debrief).toContainText("wherever the dial is");
+  await expect(debrief).toContainText("The changing index then reads right: the ring is centered.");
   await debrief.getByRole("link", { name: "Dial this lock on the bench" }).click();
   await expect(page.getByRole("slider", { name: "Dial" })).toBeVisible();
   expect(page.url()).toMatch(/profile=three-wheel.*&index=-?\d\.\d+&play=0\.25/);
@@ -185,7 +186,7 @@ test("a fitting under way goes on after a reload with what its checks showed, an
   await does(page, "Insert the key", "Read at four marks of the ring", "Silent");
   const checks = page.getByRole("region", { name: "Checks" });
   const seen = await checks.getByRole("status").textContent();
-  expect(seen).toMatch(/^Too much by top/);
+  expect(seen).toMatch(/^Reads too high \(\+\) or too low \(−\): top/);
   await page.reload();
   await expect(checks.getByRole("status")).toHaveText(seen ?? "");
   await expect(page.getByRole("group", { name: "Key: in the cam" })).toBeVisible();

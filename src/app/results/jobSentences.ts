@@ -129,8 +129,8 @@ function inspectionStory(details: InspectionDetails): JobStory {
     sentence: `${inspectionSentence(details)}.`,
     points: [
       ...found.map((fault) => `Found: ${FIT_FAULT_WORDS[fault].what}`),
-      ...missed.map((fault) => `Overlooked: ${FIT_FAULT_WORDS[fault].what} Shown by: ${checksText(FOUND_BY[fault])}.`),
-      ...unfounded(details).map((fault) => `Named, and not so: ${FIT_FAULT_WORDS[fault].what}`),
+      ...missed.map((fault) => `Overlooked: ${FIT_FAULT_WORDS[fault].what} Found by: ${checksText(FOUND_BY[fault])}.`),
+      ...unfounded(details).map((fault) => `Named, but not wrong: ${FIT_FAULT_WORDS[fault].what}`),
       ...(isGuessed(details) ? ["A guess: you did not make the checks that show it."] : []),
       skippedText(skipped),
     ],

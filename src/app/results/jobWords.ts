@@ -14,7 +14,7 @@ export const JOB_WORDS: Readonly<Record<JobKind, string>> = {
   handover: "Handover",
   fitting: "Fitting",
   service: "Service visit",
-  inspection: "Inspection",
+  inspection: "Find what is wrong",
 };
 
 const CHANGE: Readonly<Record<ChangeFaultCode | "not-changed" | "key-left-turned" | "not-proved", string>> = {
@@ -136,7 +136,7 @@ const INSPECTION = {
       const what = small(FAULT_WORDS[fault].what.slice(0, -1));
       return [
         [`overlooked-${fault}`, `overlooked: ${what}`],
-        [`unfounded-${fault}`, `named, and not so: ${what}`],
+        [`unfounded-${fault}`, `named, but not wrong: ${what}`],
       ];
     }),
   ),

@@ -23,9 +23,7 @@ export function Checks({ session, isOnce }: ChecksProps) {
   const isTogether = state === "coupled" || state === "closed";
   return (
     <section className="panel stack" aria-label="Checks">
-      <h2>
-        Checks <small>plus reads too much</small>
-      </h2>
+      <h2>Checks</h2>
       <p>
         {STAGE_WORDS[state]} {state === "spent" && spentAdvice(isOnce)}
       </p>

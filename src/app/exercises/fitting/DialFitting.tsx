@@ -51,7 +51,7 @@ function NextStepLine({ session }: { readonly session: FittingSession }) {
   const { assembly, lock } = session;
   const { say, why } = nextStepWords(nextStep(assembly, lock, checks), assembly, lock.perTurn);
   return (
-    <p className="w-full max-w-[640px] min-h-[2.7em] text-small">
+    <p className="min-h-[2.9em] max-w-[760px] phone:text-small">
       <strong>Next: {say}</strong> {why}
     </p>
   );
@@ -69,7 +69,7 @@ export function DialFitting({ query, chance }: DialFittingProps) {
   const isRead = useSelector(session.chart, stateOf) === "declared";
   return (
     <div className="fitting-work">
-      <div className="setup px-edge pt-4">
+      <div className="setup justify-start px-edge pt-4">
         <LockChoice
           locks={SHIPPED_PROFILES}
           lock={profile}
@@ -79,10 +79,10 @@ export function DialFitting({ query, chance }: DialFittingProps) {
         <Button onClick={() => session.again()}>Start again</Button>
       </div>
       {said !== null && <Notice className="mx-edge my-3">{said}</Notice>}
-      <div className="fitting-scene grid justify-items-center gap-3 px-edge py-3 bg-paper phone:gap-1 phone:py-2">
+      <div className="fitting-scene grid gap-3 px-edge py-3 bg-paper phone:gap-1 phone:py-2">
         <SectionDrawing assembly={session.assembly} lock={session.lock} />
-        <Gauges session={session} help={session.help} />
         {!isRead && <NextStepLine session={session} />}
+        <Gauges session={session} help={session.help} />
       </div>
       <div className="workplace-panels">
         {isRead ? <FitDebrief session={session} /> : <PartsTray session={session} />}

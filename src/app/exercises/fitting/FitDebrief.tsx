@@ -6,6 +6,7 @@ import { checksOf } from "../../../fitting/fitCheck";
 import { type FitFault, fitFaults } from "../../../fitting/fitFault";
 import { checkLabel, FAULT_WORDS } from "../../../fitting/fitWords";
 import { FOUND_BY } from "../../../fitting/foundBy";
+import { countText } from "../../../wording/amountWords";
 import { fitQuery, withWeight } from "../../hand/dial/dialAddress";
 import { Button } from "../../parts/controls/Button";
 import { memoryOf } from "../../parts/page/ofChart";
@@ -75,11 +76,14 @@ function BoardEffects({ board }: { readonly board: Board }) {
   );
 }
 
+/** What is smaller than this shows as zero in the figures, graduations. */
+const SHOWN = 0.005;
+
 /** What the fit does to what is read and dialed. */
 function Effects({ fit, board }: { readonly fit: Fit; readonly board: Board | null }) {
   const { openingReads, changingReads, numbersOff, runout } = fit;
   const between = changingReads === null ? null : changingReads - openingReads;
-  const goesRound = runout.size > 0.005;
+  const goesRound = runout.size > SHOWN;
   return (
     <ul className="stack text-small">
       <li>
@@ -89,8 +93,14 @@ function Effects({ fit, board }: { readonly fit: Fit; readonly board: Board | nu
       </li>
       {between !== null && (
         <li>
-          The changing index then still reads {signedText(between, 2)} graduations
-          {goesRound && " in the middle"}. No zero compensates for this: it comes from a ring off center.
+          {Math.abs(between) < SHOWN ? (
+            "The changing index then reads right: the ring is centered."
+          ) : (
+            <>
+              The changing index then still reads {signedText(between, 2)} graduations
+              {goesRound && " in the middle"}. No zero compensates for this: it comes from a ring off center.
+            </>
+          )}
         </li>
       )}
       {numbersOff !== 0 && (
@@ -113,16 +123,18 @@ export function FitDebrief({ session }: { readonly session: FittingSession }) {
   const { checks, declared } = useSelector(session.chart, memoryOf);
   const { fit, assembly, lock } = session;
   if (declared === null) return null;
+  const faults = fit === null ? [] : fitFaults(fit, assembly, lock.sizes);
   const skipped = checksOf(assembly).filter((check) => !checks.includes(check));
   const takesNumbers = assembly.board === null || selfCheckOf(assembly.board) === "passes";
   return (
     <section className="panel stack" aria-label="Debrief">
-      <h2>Debrief</h2>
+      <h2>Debrief {faults.length > 0 && <small>{countText(faults.length, "fault")}</small>}</h2>
       {fit === null ? (
         <p>{STAGE_WORDS.spent}</p>
       ) : (
         <>
-          <Faults faults={fitFaults(fit, assembly, lock.sizes)} assembly={assembly} />
+          <Faults faults={faults} assembly={assembly} />
+          <h3>What the lock does now</h3>
           <Effects fit={fit} board={assembly.board} />
           <RingPlot assembly={assembly} lock={lock} />
         </>

@@ -1,6 +1,8 @@
 import type { Chance } from "../../../statistics/chance";
 import { LinkRow } from "../../parts/LinkRow";
 import { fetchedLater } from "../../parts/page/fetchedLater";
+import { WordLink } from "../../words/WordLink";
+import { WordsHere } from "../../words/WordsHere";
 import { DialFitting } from "./DialFitting";
 
 interface FittingScreenProps {
@@ -25,6 +27,16 @@ export function FittingScreen(props: FittingScreenProps) {
     <main>
       <h1 className="visually-hidden">Fitting</h1>
       <LinkRow className="tabs px-edge" label="Parts of fitting" links={LINKS} current={view} />
+      <div className="px-edge pt-3">
+        <WordsHere>
+          <WordLink word="spindle">spindle</WordLink>
+          <WordLink word="drive-cam">cam</WordLink>
+          <WordLink word="spline-key">key</WordLink>
+          <WordLink word="clearance">gap</WordLink>
+          <WordLink word="lever">lever, nose</WordLink>
+          <WordLink word="lost-motion">lost motion</WordLink>
+        </WordsHere>
+      </div>
       {view === "service" && <ServiceView {...props} />}
       {view === "find" && <FindView {...props} />}
       {view === "fit" && <DialFitting {...props} />}

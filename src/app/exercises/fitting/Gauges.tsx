@@ -21,7 +21,7 @@ export function Gauges({ session, help }: GaugesProps) {
   // As many lines as with the dial in: what is acted on below them does not move.
   const withDial = (figure: (dialIn: number) => string) => (dialIn === null ? NO_DIAL : figure(dialIn));
   return (
-    <dl className="pairs w-full max-w-[520px]">
+    <dl className="pairs w-full max-w-[760px]">
       {help !== "silent" && (
         <>
           <div>

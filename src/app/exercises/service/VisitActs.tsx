@@ -18,11 +18,31 @@ interface GroupProps extends VisitProps {
   /** What can hurt at this step. */
   readonly caution?: string;
   readonly acts: readonly VisitAct[];
+  /** Whether what an act showed stands in view above, but on a phone. */
+  readonly isBelowDoor?: boolean;
+}
+
+interface SaidHereProps extends VisitProps {
+  /** Whether an act was made here. */
+  readonly isHere: (act: VisitAct) => boolean;
+  readonly className?: string;
+}
+
+/** What the last act showed, beside the button that was pressed; it is heard from the door. */
+export function SaidHere({ session, isHere, className = "" }: SaidHereProps) {
+  const last = session.tried.at(-1);
+  if (last === undefined || !isHere(last)) return null;
+  return (
+    <p className={`text-small font-semibold ${className}`} aria-hidden="true">
+      {session.log[0]}
+    </p>
+  );
 }
 
 const Caution = ({ children }: { readonly children: string }) => <p className="text-fine text-soft">{children}</p>;
 
-function Group({ session, title, caution, acts }: GroupProps) {
+function Group({ session, title, caution, acts, isBelowDoor = false }: GroupProps) {
+  const labels = acts.map(actLabel);
   return (
     <section className="stack gap-1" aria-label={title}>
       <h3 className="text-small">{title}</h3>
@@ -34,6 +54,11 @@ function Group({ session, title, caution, acts }: GroupProps) {
           </Button>
         ))}
       </div>
+      <SaidHere
+        session={session}
+        isHere={(act) => labels.includes(actLabel(act))}
+        className={isBelowDoor ? "hidden phone:block" : ""}
+      />
     </section>
   );
 }
@@ -58,11 +83,13 @@ export function InspectActs({ session }: VisitProps) {
     <>
       <Group
         session={session}
+        isBelowDoor
         title="Ask the holder"
         acts={QUESTIONS.map((question) => ({ type: "asked", question }))}
       />
       <Group
         session={session}
+        isBelowDoor
         title="Door and cover"
         caution={isElectronic ? `${GROUP_CAUTIONS.door} ${GROUP_CAUTIONS.strap}` : GROUP_CAUTIONS.door}
         acts={[
@@ -76,6 +103,7 @@ export function InspectActs({ session }: VisitProps) {
       />
       <Group
         session={session}
+        isBelowDoor
         title="Prove, look and measure"
         acts={[
           { type: "tried" },
@@ -112,6 +140,7 @@ function Lubricate({ session }: VisitProps) {
           Lubricate
         </Button>
       </div>
+      <SaidHere session={session} isHere={({ type }) => type === "lubricated"} />
     </section>
   );
 }
@@ -136,6 +165,7 @@ function Batteries({ session }: VisitProps) {
           Replace one cell
         </Button>
       </div>
+      <SaidHere session={session} isHere={({ type }) => type === "batteries.replaced"} />
     </section>
   );
 }

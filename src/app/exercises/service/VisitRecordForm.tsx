@@ -4,7 +4,7 @@ import { CONDITION_LABELS } from "../../../service/visitNames";
 import { CONDITIONS, type Condition } from "../../../service/wrongThing";
 import { Button } from "../../parts/controls/Button";
 import { Check } from "../../parts/controls/Check";
-import type { VisitProps } from "./VisitActs";
+import { SaidHere, type VisitProps } from "./VisitActs";
 
 type Part = Exclude<keyof VisitRecord, "found">;
 
@@ -61,6 +61,7 @@ export function VisitRecordForm({ session, isOnce }: RecordFormProps) {
           {isOnce ? "Leave the site" : "Leave the site: show the debrief"}
         </Button>
       </div>
+      <SaidHere session={session} isHere={({ type }) => type === "record.written"} />
     </section>
   );
 }

@@ -14,7 +14,7 @@ const HELPS = [
 export function VisitSetupBar({ session }: VisitProps) {
   const { lock, help, seed } = session.setup;
   return (
-    <div className="setup">
+    <div className="setup justify-start">
       <Select
         aria-label="Lock"
         value={lock}

@@ -67,7 +67,7 @@ describe("a fit that is judged", () => {
     ]);
     const { details, row, story, again } = told(kept[0]);
     expect(details).toEqual({ faults, named: faults, skipped: [] });
-    expect(row).toMatchObject({ job: "Inspection", result: "Right", missed: "nothing missed" });
+    expect(row).toMatchObject({ job: "Find what is wrong", result: "Right", missed: "nothing missed" });
     expect(story.sentence).toBe("1 fault in the fit. You named 1 fault.");
     expect(story.points[0]).toMatch(/^Found: /);
     expect(story.points.at(-1)).toBe("You made every check.");
@@ -86,7 +86,7 @@ describe("a fit that is judged", () => {
     expect(kept[0]?.missed).toContain("not-checked");
     const { story } = told(kept[0]);
     expect(story.sentence).toBe("1 fault in the fit. You named none.");
-    expect(story.points[0]).toMatch(/^Overlooked: .* Shown by: /);
+    expect(story.points[0]).toMatch(/^Overlooked: .* Found by: /);
     session.again();
     expect(session.log).toEqual([]);
     session.name([]);

@@ -81,7 +81,7 @@ describe("a fit to be judged in a sitting", () => {
     const words = jobMeasured(one.result(), STATION);
     expect(words.outcome).toMatch(/^\d faults? to find, 1 named$/);
     expect(words.stops).toBe("0 checks skipped");
-    expect(words.faults).toMatch(/^overlooked: .*; named, and not so: /);
+    expect(words.faults).toMatch(/^overlooked: .*; named, but not wrong: /);
   });
 
   test("that the candidate ends without an answer is not right, whatever it is like", () => {

@@ -18,7 +18,7 @@ function FaultLine({ fault, isFound }: { readonly fault: FitFault; readonly isFo
       <strong>
         {isFound ? "Found" : "Overlooked"}: {what}
       </strong>{" "}
-      {does} <em>Shown by:</em> {checksText(FOUND_BY[fault])}. <em>Fix:</em> {fix}
+      {does} <em>Found by:</em> {checksText(FOUND_BY[fault])}. <em>Fix:</em> {fix}
     </li>
   );
 }
@@ -42,7 +42,7 @@ export function FindDebrief({ session }: { readonly session: InspectionSession }
       )}
       {unfounded(result).map((fault) => (
         <p key={fault}>
-          <strong>You named, and it was not so:</strong> {FAULT_WORDS[fault].what} <em>Shown by:</em>{" "}
+          <strong>You named this, but it is not wrong:</strong> {FAULT_WORDS[fault].what} <em>Would be found by:</em>{" "}
           {checksText(FOUND_BY[fault])}.
         </p>
       ))}

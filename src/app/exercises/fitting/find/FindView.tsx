@@ -40,7 +40,7 @@ export function FindView({ query, chance }: FindViewProps) {
   return (
     <div className="workplace">
       <div className="workplace-hand">
-        <div className="setup">
+        <div className="setup justify-start">
           <LockChoice
             locks={SHIPPED_PROFILES}
             lock={profile}

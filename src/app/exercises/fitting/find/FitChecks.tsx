@@ -9,9 +9,7 @@ export function FitChecks({ session }: { readonly session: InspectionSession }) 
   const { checks } = useSelector(session.chart, memoryOf);
   return (
     <section className="panel stack" aria-label="Checks">
-      <h2>
-        Checks <small>plus reads too much</small>
-      </h2>
+      <h2>Checks</h2>
       <p>
         Somebody else has fitted this lock. Check it as often as you like. You move no part: the cover comes off where a
         check needs it, and goes back as it was.

@@ -58,7 +58,8 @@ const WORDS: Words = {
       .join(" ")
       .trim(),
   zero: ({ reads }) => `The dial reads ${signedText(reads, 1)} from 0.`,
-  marks: ({ readings }) => `Too much by ${round(readings.map(({ error }) => signedText(error, 2)))}.`,
+  marks: ({ readings }) =>
+    `Reads too high (+) or too low (−): ${round(readings.map(({ error }) => signedText(error, 2)))} graduations.`,
   wheels: ({ turn }) => (turn ? "Every wheel turns freely." : "The wheels are stuck together."),
   screws: ({ give }) => (give.length === 0 ? "Every screw is tight." : `Loose: ${give.join(", ")}.`),
   bolt: ({ drags }) => {
@@ -76,6 +77,6 @@ const WORDS: Words = {
     shows === "silent" ? "The training lock shows nothing." : `The training lock shows: ${SELF_CHECK[shows]}.`,
 };
 
-/** What a check showed, in a sentence or two. Plus reads too much. */
+/** What a check showed, in a sentence or two. */
 export const observationText = (seen: FitObservation): string =>
   (WORDS[seen.kind] as (seen: FitObservation) => string)(seen);

@@ -22,9 +22,7 @@ export function FitHand({ tray }: FitProps) {
       <SectionDrawing assembly={session.assembly} lock={session.lock} />
       <Gauges session={session} help="counts" />
       <section className="stack w-full" aria-label="Checks">
-        <h2>
-          Checks <small>plus reads too much</small>
-        </h2>
+        <h2>Checks</h2>
         <p>{STAGE_WORDS[state === "declared" ? "closed" : state]}</p>
         <CheckList
           assembly={session.assembly}
