@@ -119,3 +119,38 @@ describe("a fitting that is kept", () => {
     expect(lastFitted()).toBe("two-wheel");
   });
 });
+
+describe("a kept text that no fitting wrote", () => {
+  const sound = () => JSON.parse(JSON.stringify(keptOf(fittedSession(), NOON)));
+  const read = (kept: unknown) => {
+    const texts = stubTexts({ [KEY]: JSON.stringify(kept) });
+    return { ...recallFitting(profile.id), aside: texts.get(`${KEY}.unread`) };
+  };
+
+  test("is read where it is sound", () => {
+    expect(read(sound())).toMatchObject({ problem: null, kept: { version: 1 } });
+  });
+
+  const act = { type: "ring.taken" };
+  test.each([
+    { door: { slotAt: 1e308, bend: { x_mm: 0, y_mm: 0 } } },
+    { door: { slotAt: -1, bend: { x_mm: 0, y_mm: 0 } } },
+    { door: { slotAt: 3, bend: { x_mm: 1e308, y_mm: 0 } } },
+    { door: null },
+    { acts: Array.from({ length: 5001 }, () => act) },
+    { acts: { length: 1e9 } },
+    { checks: [{ after: 0, check: "rim", seed: 0.5 }] },
+    { checks: [{ after: 0, check: "rim", seed: 1e308 }] },
+    { checks: [{ after: -1, check: "rim", seed: 1 }] },
+    { checks: [{ after: 0, check: "__proto__", seed: 1 }] },
+    { worked_ms: 1e308 },
+    { worked_ms: -1 },
+    { profile: "constructor" },
+    { help: "toString" },
+  ])("is set aside whole and told: %#", (fields) => {
+    const { kept, problem, aside } = read({ ...sound(), ...fields });
+    expect(kept).toBeNull();
+    expect(problem).toMatch(/cannot be read/);
+    expect(aside).toBeDefined();
+  });
+});

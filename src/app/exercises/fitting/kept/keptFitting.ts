@@ -6,18 +6,24 @@ import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
 import { keysUnder, pageStore, storedText, storeText, type TextStore } from "../../../parts/storage/pageStore";
 import { setTextAside } from "../../../parts/storage/setAside";
 
-/** No fitting has more acts or checks. */
-const MOST = 100_000;
+/** More than any fitting has: a text that holds more was not written here. */
+const MOST = 5000;
+/** Of any dial. */
+const MOST_GRADUATIONS = 1000;
+/** Some months, milliseconds: longer than anybody works on one door. */
+const LONGEST_ms = 1e10;
 const help = z.enum(["full", "counts", "silent"]);
 const count = z.number().check(z.int(), z.minimum(0), z.maximum(MOST));
 
 const keptSchema = z.object({
   version: z.literal(1),
   profile: z.enum(SHIPPED_PROFILES.map(({ id }) => id)),
-  door: z.object({ slotAt: z.number(), bend: offsetSchema }),
+  door: z.object({ slotAt: z.number().check(z.minimum(0), z.maximum(MOST_GRADUATIONS)), bend: offsetSchema }),
   acts: z.array(fittingActSchema).check(z.maxLength(MOST)),
   /** Checks: after how many acts, and the seed of its instrument's spread. */
-  checks: z.array(z.object({ after: count, check: fitCheckSchema, seed: z.number() })).check(z.maxLength(MOST)),
+  checks: z
+    .array(z.object({ after: count, check: fitCheckSchema, seed: z.int().check(z.minimum(0)) }))
+    .check(z.maxLength(MOST)),
   help,
   /** The most help that was had. */
   helpHad: help,
@@ -25,7 +31,7 @@ const keptSchema = z.object({
   isDeclared: z.boolean(),
   wasDeclared: z.boolean(),
   /** Time spent on it, and when it was stored, milliseconds; the latter since 1970. */
-  worked_ms: z.number().check(z.minimum(0)),
+  worked_ms: z.number().check(z.minimum(0), z.maximum(LONGEST_ms)),
   keptAt: z.number(),
 });
 

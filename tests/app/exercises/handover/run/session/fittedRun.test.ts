@@ -321,3 +321,16 @@ describe("a fitting in a run", () => {
     expect(with_({ acts: [{ type: "key.put", by: 1 }, { type: "nothing" }] })).toThrow(/acts/);
   });
 });
+
+test("a file of 200,000 acts on a lock is checked in a time that grows with it", { timeout: 20_000 }, () => {
+  const { session } = begun("three-wheel");
+  fits(session);
+  does(session, "The lock is fitted");
+  const [fitted] = session.recorded.events;
+  if (fitted?.type !== "lock.fitted") throw new Error("the run begins otherwise");
+  const cover = [{ type: "cover.taken" }, { type: "cover.put" }] as const;
+  const acts = Array.from({ length: 1000 }, () => cover).flat();
+  const again = [{ type: "lock.takenApart", at_ms: 0 } as const, { ...fitted, acts }];
+  const events = [fitted, ...Array.from({ length: 100 }, () => again).flat()];
+  expect(checkRun({ ...session.recorded, events }).fit).toEqual({ isTogether: true, faults: [], skipped: [] });
+});
