@@ -1,7 +1,8 @@
 import { createActor } from "xstate";
-import type { Chance } from "../statistics/chance";
+import type { Profile } from "../lock/profile";
+import { type Chance, seededChance } from "../statistics/chance";
 import { changed } from "./changeLock";
-import type { VisitTask } from "./drawVisit";
+import { drawVisit, type VisitTask } from "./drawVisit";
 import { looked, measured, tryOpening, type VisitObservation } from "./measure";
 import type { ServicedLock } from "./servicedLock";
 import { instrumentsFor, isChange, looksFor, type VisitAct, type VisitHindrance } from "./visitAct";
@@ -166,3 +167,7 @@ export class Visit {
     else this.chart.send({ type: disturbs ? "lock.disturbed" : "act.done" });
   }
 }
+
+/** A visit as it begins, the same for the same lock and seed. */
+export const visitTo = (profile: Profile, seed: number): Visit =>
+  new Visit(drawVisit(profile, seed), seededChance(seed + 1));

@@ -6,13 +6,15 @@ import { fitOf } from "../fit";
 import { type FitFault, fitFaults } from "../fitFault";
 import { type LockToFit, lockToFit } from "../fittedLock";
 import { faultsOn, goodPlan, spoiled } from "./faultDraws";
-import { type FitPlan, fittedBy } from "./fitPlan";
+import { actsOf, type FitPlan, fittedBy } from "./fitPlan";
 
 /** A lock that was fitted by somebody else, and what is wrong with it. */
 export interface DrawnFit {
   readonly assembly: Assembly;
   /** In the order of `FIT_FAULTS`; none where nothing is wrong. */
   readonly faults: readonly FitFault[];
+  /** How many acts it took. */
+  readonly moves: number;
 }
 
 /** Chances of no, one, two and three faults, summed; training values. */
@@ -21,7 +23,8 @@ const UP_TO = [0.2, 0.6, 0.9, 1] as const;
 function fitBy(plan: FitPlan, lock: LockToFit): DrawnFit {
   const assembly = fittedBy(plan, lock);
   const fit = fitOf(assembly, lock);
-  return { assembly, faults: fit === null ? [] : fitFaults(fit, assembly, lock.sizes) };
+  const faults = fit === null ? [] : fitFaults(fit, assembly, lock.sizes);
+  return { assembly, faults, moves: actsOf(plan, lock).length };
 }
 
 /**

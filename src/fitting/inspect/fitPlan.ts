@@ -43,7 +43,7 @@ function reachOf({ gap_mm, out_mm, keyway }: FitPlan, lock: LockToFit) {
 }
 
 /** What a hand does for a plan, in an order in which all of it goes. */
-function actsOf(plan: FitPlan, lock: LockToFit): readonly FittingAct[] {
+export function actsOf(plan: FitPlan, lock: LockToFit): readonly FittingAct[] {
   const { washers, body, ring, isKeyDriven, torque_Nm, locker, strike, hasCover, wiring } = plan;
   const { dialIn, length_mm } = reachOf(plan, lock);
   const when = (isSo: boolean, act: FittingAct) => (isSo ? [act] : []);

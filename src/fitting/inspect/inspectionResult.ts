@@ -15,7 +15,7 @@ export interface InspectionResult {
 
 /** Sums up an answer. @param checks - that were made */
 export const inspectionResult = (
-  { assembly, faults }: DrawnFit,
+  { assembly, faults }: Pick<DrawnFit, "assembly" | "faults">,
   named: readonly FitFault[] | null,
   checks: readonly FitCheck[],
 ): InspectionResult => ({ faults, named, skipped: checksOf(assembly).filter((check) => !checks.includes(check)) });

@@ -12,6 +12,7 @@ import { drawNormal } from "../../statistics/drawNormal";
 import { replay } from "../../trace/replay";
 import { declarationOf } from "../mastery";
 import { practicesOf } from "../practice";
+import { demoFittingWeek } from "./demoFittingWeek";
 import { demoJobs } from "./demoJobs";
 import { DEMO_PEOPLE, DEMO_ZEROING, type DemoPerson } from "./demoPeople";
 import { handMotion } from "./handMotion";
@@ -133,7 +134,10 @@ export function demoLogbook(seed: number, now: number): LogbookContents {
   const attempts = tries.map(({ record }) => record);
   const zeroings = demoZeroing(people, monday, chance);
   const week = { monday, chance, drawId: () => drawId(chance) };
-  const jobs = people.flatMap(({ id, name }) => demoJobs(name, id, week));
+  // In this order: what is drawn first keeps its ids, so that a demo of an earlier version is there once.
+  const jobs = [demoJobs, demoFittingWeek].flatMap((jobsOf) =>
+    people.flatMap(({ id, name }) => jobsOf(name, id, week)),
+  );
   const practices = practicesOf(attempts, jobs);
   const declarations = people.flatMap(({ id }) =>
     bySkill(practices.filter(({ personId }) => personId === id)).flatMap(

@@ -1,11 +1,16 @@
 import { describe, expect, test } from "vitest";
+import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { demoLogbook } from "../../../src/progress/demo/demoLogbook";
 import { DEMO_PEOPLE } from "../../../src/progress/demo/demoPeople";
 import { stopTable } from "../../../src/progress/stops/stopTable";
 import { attemptOutcome } from "../../../src/records/attemptOutcome";
 import { recordedAttempt } from "../../../src/records/csv/attemptsReplay";
 import { readLogbookFile, writeLogbookFile } from "../../../src/records/file/logbookFile";
+import { detailsOf } from "../../../src/records/job/jobDetails";
+import { JOB_KINDS } from "../../../src/records/jobRecord";
+import { jobIsRight } from "../../../src/records/jobRight";
 import { decodeTrace } from "../../../src/records/motion/traceCodec";
+import { drawVisit } from "../../../src/service/drawVisit";
 import { replay } from "../../../src/trace/replay";
 import { NOON } from "../../support/logbookRecords";
 
@@ -43,18 +48,50 @@ describe("the demo logbook", () => {
     },
   );
 
-  test("has every trainee change, find trouble and hand over, and Ondrell alone show it", () => {
+  test("has every trainee do each kind of job, and Ondrell alone show it", () => {
     for (const { id, name, part } of people) {
       const kinds = new Set(jobs.filter(({ personId }) => personId === id).map(({ kind }) => kind));
-      expect([name, kinds.size]).toEqual([name, part === "trainee" ? 3 : 0]);
+      expect([name, kinds.size]).toEqual([name, part === "trainee" ? JOB_KINDS.length : 0]);
     }
     const shown = demo.records.declarations.filter(({ exercise }) => exercise !== "open");
     const ondrell = people.find(({ name }) => name === "Ondrell");
-    expect(shown.map(({ personId, exercise }) => [personId, exercise])).toEqual(
-      ["change", "trouble", "handover"].map((exercise) => [ondrell?.id, exercise]),
-    );
+    expect(new Set(shown.map(({ personId }) => personId))).toEqual(new Set([ondrell?.id]));
+    expect(shown.map(({ exercise }) => exercise).sort()).toEqual([...JOB_KINDS].sort());
     // A size has a mark of its own: a condition named right is right.
     expect(jobs.every(({ isRight, missed }) => isRight === missed.every((code) => code === "size"))).toBe(true);
+  });
+
+  test.each(["fitting", "inspection", "service"] as const)(
+    "tells what came of each %s, some of them not right",
+    (kind) => {
+      const own = jobs.filter((job) => job.kind === kind);
+      expect(own.filter((job) => detailsOf(job) === null)).toEqual([]);
+      expect(own.map((job) => ({ ...job, missed: [] })).map(jobIsRight)).toEqual(own.map(({ isRight }) => isRight));
+      expect(new Set(own.map(({ isRight }) => isRight))).toEqual(new Set([true, false]));
+    },
+  );
+
+  test("has each visit be the one of its seed", () => {
+    const visits = jobs.flatMap((job) => {
+      const found = detailsOf(job);
+      return found?.kind === "service" ? [found.details] : [];
+    });
+    expect(visits.length).toBeGreaterThan(12);
+    expect(new Set(visits.flatMap(({ conditions }) => conditions)).size).toBeGreaterThan(3);
+    for (const { seed, conditions } of visits) {
+      expect(drawVisit(shippedProfile("three-wheel"), seed ?? -1).conditions).toEqual(conditions);
+    }
+  });
+
+  test("names what a fit had, and what was overlooked or not so", () => {
+    const missed = (name: string, kind: string) =>
+      jobs.filter((job) => job.kind === kind && job.personId === people.find((one) => one.name === name)?.id);
+    const codes = (name: string, kind: string) => missed(name, kind).map((job) => job.missed.join());
+    expect(codes("Tavro", "fitting")).toEqual(["ring-off-center", ""]);
+    expect(codes("Tavro", "inspection")).toEqual(["", "unfounded-gap-wide", ""]);
+    expect(codes("Dorvik", "inspection")).toEqual(["not-checked"]);
+    expect(codes("Jorrel", "inspection")).toEqual(["overlooked-ring-off-center"]);
+    expect(codes("Jorrel", "service")).toEqual(["door-not-held", "not-asked"]);
   });
 
   test("has Ondrell open nearly always, and Jorrel often not", () => {

@@ -1,13 +1,13 @@
 import type { Profile } from "../../../lock/profile";
 import { answerTo } from "../../../service/holder";
-import type { Visit } from "../../../service/visit";
+import { type Visit, visitTo } from "../../../service/visit";
 import type { VisitAct } from "../../../service/visitAct";
 import type { Chance } from "../../../statistics/chance";
 import { drawSeed } from "../../../statistics/drawSeed";
 import { Store } from "../../parts/page/store";
 import { actLabel } from "./visitActWords";
 import { limitText } from "./visitPapersWords";
-import { type VisitSetup, visitedProfile, visitTo } from "./visitSetup";
+import { type VisitSetup, visitedProfile } from "./visitSetup";
 import { ANSWER_WORDS, VISIT_HINDRANCE_WORDS, visitObservationText } from "./visitWords";
 
 /** A service visit on the screen. A store outside React; how it goes on is the chart's. */

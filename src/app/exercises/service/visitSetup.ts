@@ -2,9 +2,7 @@ import type { Help } from "../../../dialing/advice";
 import type { Profile } from "../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { HELP_LEVELS } from "../../../records/attemptRecord";
-import { drawVisit } from "../../../service/drawVisit";
-import { Visit } from "../../../service/visit";
-import { type Chance, seededChance } from "../../../statistics/chance";
+import type { Chance } from "../../../statistics/chance";
 import { drawSeed } from "../../../statistics/drawSeed";
 
 /** Which lock is visited, what the years did to it, and how much help there is. */
@@ -34,7 +32,3 @@ export const visitedProfile = ({ lock, seed }: Pick<VisitSetup, "lock" | "seed">
   SHIPPED_PROFILES.find(({ id }) => id === lock) ??
   SHIPPED_PROFILES[seed % SHIPPED_PROFILES.length] ??
   SHIPPED_PROFILES[0];
-
-/** A visit as it begins, the same for the same lock and seed. */
-export const visitTo = (profile: Profile, seed: number): Visit =>
-  new Visit(drawVisit(profile, seed), seededChance(seed + 1));

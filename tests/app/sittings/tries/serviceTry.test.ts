@@ -1,5 +1,4 @@
 import { describe, expect, test } from "vitest";
-import { visitTo } from "../../../../src/app/exercises/service/visitSetup";
 import { keptTryWrite, tryWrite } from "../../../../src/app/sittings/session/sittingLogbook";
 import { jobMeasured } from "../../../../src/app/sittings/tries/jobTryWords";
 import { ServiceTry } from "../../../../src/app/sittings/tries/serviceTry";
@@ -7,6 +6,7 @@ import { isRight } from "../../../../src/drill/marking/tryResult";
 import { shippedProfile } from "../../../../src/lock/shippedProfiles";
 import { tryMisfit } from "../../../../src/records/sitting/tryPlausible";
 import { trySchema } from "../../../../src/records/sitting/trySchemas";
+import { visitTo } from "../../../../src/service/visit";
 import { checkWrite } from "../../../../src/store/logbookWrite";
 import { serve } from "../../../support/technician";
 import { serviceStation } from "../../../support/testSheet";
