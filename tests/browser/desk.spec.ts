@@ -92,8 +92,8 @@ test("a class comes from many files: a bad one is named, the others are sorted, 
   await expect(cell).toBeFocused();
 
   const rows = csvParse(await saved(page, "Save the table as CSV"));
-  // Three people at two locks by dialing, and at three kinds of jobs.
-  expect(rows).toHaveLength(15);
+  // Three people at two locks by dialing, and at six kinds of jobs.
+  expect(rows).toHaveLength(24);
   const ofOndrell = rows.filter(({ person, profile }) => person === "Ondrell" && profile === "three-wheel");
   expect(ofOndrell.find(({ exercise }) => exercise === "open")).toMatchObject({
     attempts: "20",

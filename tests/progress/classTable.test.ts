@@ -31,8 +31,11 @@ describe("the class table", () => {
     expect(skills.map(({ profileId, exercise }) => `${profileId} ${exercise}`)).toEqual([
       "dial-encoder open",
       "three-wheel change",
+      "three-wheel fitting",
       "three-wheel handover",
+      "three-wheel inspection",
       "three-wheel open",
+      "three-wheel service",
       "three-wheel trouble",
     ]);
     const counted = rows.flatMap(({ cells }) => cells).reduce((sum, cell) => sum + (cell?.attempts ?? 0), 0);
@@ -97,7 +100,7 @@ describe("the class table", () => {
 
   test("goes out as CSV, a row for each person and skill", () => {
     const rows = csvParse(classCsv(classTable([demo])));
-    expect(rows).toHaveLength(30);
+    expect(rows).toHaveLength(48);
     expect(rows.find(({ person, exercise }) => person === "Jorrel" && exercise === "change")).toMatchObject({
       attempts: "2",
       opened: "0",

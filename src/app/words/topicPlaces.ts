@@ -60,12 +60,26 @@ export const TOPIC_PLACES: Readonly<Record<Topic, TopicPlace>> = {
   },
   fitting: {
     title: "Fitting a lock",
-    words: ["spindle", "clearance", "spline-key", "alignment", "dial-ring", "reading", "bolt"],
+    words: [
+      ...[
+        "spindle",
+        "lead",
+        "clearance",
+        "rub",
+        "spline-key",
+        "key-seat",
+        "torque",
+        "thread-locker",
+        "washers",
+        "end-play",
+      ],
+      ...["ring-off-center", "bushing", "parallax", "alignment", "dial-ring", "reading", "bolt"],
+    ],
     lessons: ["Fitted well, fitted badly"],
   },
   service: {
     title: "Service",
-    words: ["service", "batteries", "lockout", "out-of-service"],
+    words: ["service-visit", "service", "torque", "batteries", "lockout", "out-of-service"],
     lessons: ["Service round"],
   },
   instructions: {

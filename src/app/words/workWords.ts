@@ -1,56 +1,6 @@
 import * as draw from "./drawings/work";
 import type { WordGroup } from "./word";
 
-/** Fitting and looking after a lock. */
-export const FITTING_WORDS: WordGroup = {
-  id: "fitting",
-  title: "Fitting and service",
-  words: [
-    {
-      id: "written-instructions",
-      term: "Written instructions",
-      text: "The paper that comes with the lock. It is the final authority on how that lock is fitted, set, changed and serviced; local code decides about the door.",
-    },
-    {
-      id: "clearance",
-      term: "Clearance",
-      text: "The gap between dial and ring. Too little and the dial rubs, too much and you misread the index.",
-      picture: draw.Clearance,
-    },
-    {
-      id: "spline-key",
-      term: "Spline key",
-      text: "The small key that holds cam and spindle together. Cam and spindle fit in more than one place: the wrong one shifts every number.",
-      picture: draw.SplineKey,
-    },
-    {
-      id: "alignment",
-      term: "Cam and ring alignment",
-      text: "With the dial at zero, the gate of the cam is where the instructions say. The ring sits centered, so that the dial turns free and its index is in its place.",
-    },
-    {
-      id: "batteries",
-      term: "Batteries and static",
-      text: "Change batteries at the first sign that they are low, all at once, to the type in the instructions. Touch bare grounded metal before you touch a circuit board.",
-    },
-    {
-      id: "service",
-      term: "Service and lubricant",
-      text: "The instructions say how often a lock is serviced and what may be oiled. The wrong oil gathers dirt and stops wheels and flies from moving freely.",
-    },
-    {
-      id: "out-of-service",
-      term: "Taking out of service",
-      text: "Set a lock that leaves service back to its shipped combination or as the site asks, and write down when and by whom.",
-    },
-    {
-      id: "fire-door",
-      term: "Fire-rated door",
-      text: "A door with a fire label. Do not drill or cut it on site beyond what its listing allows: ask whoever has authority first.",
-    },
-  ],
-};
-
 /** Changing a combination, proving it, and handing the door over. */
 export const DOOR_WORDS: WordGroup = {
   id: "door",

@@ -36,6 +36,8 @@ const WANTED = [
     "bolt",
   ],
   ...["holdback", "handover", "egress", "record", "condition", "defect", "help"],
+  ...["clearance", "rub", "lead", "spline-key", "key-seat", "torque", "thread-locker", "washers", "end-play"],
+  ...["ring-off-center", "bushing", "parallax", "service-visit", "service", "batteries"],
 ];
 
 describe("the page of words", () => {

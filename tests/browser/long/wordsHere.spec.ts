@@ -6,6 +6,9 @@ const SCREENS = [
   ["bench?profile=dial-encoder&seed=5", ["encoder lock", "arrival"]],
   ["zeroing", ["zero", "lost motion"]],
   ["handover", ["holdback", "egress", "change key"]],
+  ["fitting", ["keyway", "lead", "thread locker", "end play", "off center", "parallax"]],
+  ["fitting?view=find&seed=3", ["end play", "off center", "parallax"]],
+  ["fitting?view=service&seed=5", ["service visit", "torque", "key seat"]],
   ["sheets", ["drill sheet"]],
   ["sittings", ["sitting", "not shown"]],
   ["logbook", ["stop error"]],
@@ -22,7 +25,7 @@ for (const [path, words] of SCREENS) {
       await link.click();
       const dialog = page.getByRole("dialog", { name: "What it means" });
       await expect(dialog.getByRole("heading", { level: 3 })).toBeVisible();
-      await expect(dialog).not.toContainText("There is no word");
+      await expect(dialog).not.toContainText("This word is not explained yet.");
       await page.keyboard.press("Escape");
       await expect(dialog).toBeHidden();
       await expect(link).toBeFocused();

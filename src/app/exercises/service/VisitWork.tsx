@@ -1,5 +1,7 @@
 import { useSelector } from "@xstate/react";
 import { stateOf } from "../../parts/page/ofChart";
+import { WordLink } from "../../words/WordLink";
+import { WordsHere } from "../../words/WordsHere";
 import { Cautions } from "../handover/parts/Cautions";
 import { ChangeActs, InspectActs, type VisitProps } from "./VisitActs";
 import { VisitHelp } from "./VisitHelp";
@@ -13,9 +15,16 @@ function AtTheDoor({ session }: VisitProps) {
   const { assembly } = session.visit.lock;
   return (
     <section className="panel stack w-full" aria-label="At the door">
-      <h2>
-        At the door <small>{session.profile.title}, in use for years</small>
-      </h2>
+      <div className="spread">
+        <h2>
+          At the door <small>{session.profile.title}, in use for years</small>
+        </h2>
+        <WordsHere>
+          <WordLink word="service-visit">service visit</WordLink>
+          <WordLink word="torque">torque</WordLink>
+          <WordLink word="key-seat">key seat</WordLink>
+        </WordsHere>
+      </div>
       <p>
         {PHASE_WORDS[phase]} {assembly.hasCover ? "The cover is on." : "The cover is off."}
       </p>

@@ -1,5 +1,7 @@
 import { useSelector } from "@xstate/react";
 import { memoryOf, stateOf } from "../../../parts/page/ofChart";
+import { WordLink } from "../../../words/WordLink";
+import { WordsHere } from "../../../words/WordsHere";
 import { CheckList } from "../seen/CheckList";
 import type { InspectionSession } from "./inspectionSession";
 
@@ -9,7 +11,14 @@ export function FitChecks({ session }: { readonly session: InspectionSession }) 
   const { checks } = useSelector(session.chart, memoryOf);
   return (
     <section className="panel stack" aria-label="Checks">
-      <h2>Checks</h2>
+      <div className="spread">
+        <h2>Checks</h2>
+        <WordsHere>
+          <WordLink word="end-play">end play</WordLink>
+          <WordLink word="ring-off-center">off center</WordLink>
+          <WordLink word="parallax">parallax</WordLink>
+        </WordsHere>
+      </div>
       <p>
         Somebody else has fitted this lock. Check it as often as you like. You move no part: the cover comes off where a
         check needs it, and goes back as it was.
