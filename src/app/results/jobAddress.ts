@@ -12,15 +12,12 @@ const PLACES: Readonly<Record<JobKind, string>> = {
   inspection: "fitting?view=find&",
 };
 
-/** Kinds of job that have no help to choose. */
-const WITHOUT_HELP: readonly JobKind[] = ["handover", "fitting"];
-
 /** Whether one chooses how much help there is with a job. */
-export const hasHelp = (kind: JobKind): boolean => !WITHOUT_HELP.includes(kind);
+export const hasHelp = (kind: JobKind): boolean => kind !== "handover";
 
 /** Where a job is done, set up for a lock and an amount of help. */
 export const jobAddress = (kind: JobKind, profileId: string, help: HelpLevel): string =>
-  `#/${PLACES[kind]}profile=${profileId}${kind === "fitting" ? "" : `&help=${help}`}`;
+  `#/${PLACES[kind]}profile=${profileId}&help=${help}`;
 
 /** Where one does a job again; a trouble and a service visit are the same ones. */
 export function againAddress(job: JobRecord): string {

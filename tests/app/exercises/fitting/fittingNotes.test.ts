@@ -73,13 +73,13 @@ describe("a fitting", () => {
     expect(details).toEqual({ declared: "closed", faults: [], skipped: [], moves: moves + 2, spindlesUsed: 1 });
     expect(row).toMatchObject({
       job: "Fitting",
-      lockAndHelp: "Three-wheel",
+      lockAndHelp: "Three-wheel, counts",
       result: "Right",
       missed: "nothing missed",
     });
     expect(story.sentence).toBe(`Nothing is wrong with the fit. ${moves + 2} parts moved, 1 spindle used up.`);
     expect(story.points).toEqual(["You made every check."]);
-    expect(again).toBe("#/fitting?profile=three-wheel");
+    expect(again).toBe("#/fitting?profile=three-wheel&help=counts");
   });
 
   test("is kept once, as it was when its debrief was first shown; the next door is a fitting of its own", () => {
