@@ -9,7 +9,7 @@ import { expect, test } from "./page";
 /** The aim for both is 150 until they are drawn; gzip of another version may differ by a little. */
 const PAGES = [
   { name: "the start page", hash: "#/start", drawn: "#root > main .start-go", untilDrawn_kB: 97, inAll_kB: 101 },
-  { name: "the bench", hash: "#/bench", drawn: "#root > main [role=slider]", untilDrawn_kB: 150, inAll_kB: 246 },
+  { name: "the bench", hash: "#/bench", drawn: "#root > main [role=slider]", untilDrawn_kB: 150, inAll_kB: 250 },
 ];
 
 for (const { name, hash, drawn, untilDrawn_kB, inAll_kB } of PAGES) {
