@@ -15,7 +15,7 @@ export interface DoorToFit {
 
 /** One spindle in three was dropped, and holds its dial as far off the axis, millimeters. */
 const DROPPED = 1 / 3;
-const BENT_mm: Range = [0.4, 0.7];
+const BENT_mm: Range = [0.4, 1.2];
 
 /** A way off the middle in any direction. @param sizes - least and most, millimeters */
 export function anyWay([least, most]: Range, chance: Chance): Offset {

@@ -10,6 +10,7 @@ const MADE: Readonly<Record<Kind, (sizes: readonly number[]) => AttemptCondition
   "heavy-dial": () => ({ kind: "heavy-dial" }),
   "light-dial": () => ({ kind: "light-dial" }),
   "no-cutaway": () => ({ kind: "no-cutaway" }),
+  "keyed-off": ([size = 0]) => ({ kind: "keyed-off", size }),
   runout: ([size = 0, at = 0]) => ({ kind: "runout", size, at }),
   catching: ([drag = 0, at = 0, arc = 0]) => ({ kind: "catching", drag, at, arc }),
 };
@@ -25,7 +26,7 @@ function sizesOf(condition: AttemptCondition): readonly number[] {
 const nameOf = (kind: Kind) => kind.replaceAll("-", " ");
 
 /**
- * A condition as records keep it: "index offset 0.4", "heavy dial", "runout 0.3 40" (size, where from), "catching 2 50 10"
+ * A condition as records keep it: "index offset 0.4", "heavy dial", "keyed off 25", "runout 0.3 40" (size, where from), "catching 2 50 10"
  * (how much, where, how far round).
  *
  * This is a format and no sentence, though it reads as one: logbook files, the CSV and the xAPI statements have had it since

@@ -7,7 +7,10 @@ import { settingsKey } from "../../src/records/settingsKey";
 /** Any number there is but -0, which is written as 0. */
 const size = fc.double({ noNaN: true, noDefaultInfinity: true }).map((one) => one + 0);
 const anyCondition: fc.Arbitrary<AttemptCondition> = fc.oneof(
-  fc.record({ kind: fc.constantFrom("index-offset" as const, "lost-motion" as const, "noise" as const), size }),
+  fc.record({
+    kind: fc.constantFrom("index-offset" as const, "lost-motion" as const, "keyed-off" as const, "noise" as const),
+    size,
+  }),
   fc.record({ kind: fc.constant("runout" as const), size, at: size }),
   fc.record({ kind: fc.constant("catching" as const), drag: size, at: size, arc: size }),
   fc.record({ kind: fc.constantFrom("heavy-dial" as const, "light-dial" as const, "no-cutaway" as const) }),

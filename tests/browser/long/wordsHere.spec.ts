@@ -37,7 +37,7 @@ test("a misspelled setting of the bench's address is named, and can be closed", 
   await page.goto("#/bench?profil=two-wheel&seed=5");
   const told = page.getByRole("alert").filter({ hasText: "profil" });
   await expect(told).toHaveText(
-    "The address has “profil”, which is not a setting of the bench. Use profile, combination, help, dial, index, play, round, catch or seed.",
+    "The address has “profil”, which is not a setting of the bench. Use profile, combination, help, dial, index, play, keyed, round, catch or seed.",
   );
   await page.getByRole("button", { name: "Close this message" }).click();
   await expect(told).toHaveCount(0);

@@ -54,7 +54,19 @@ export function benchAddress(
 }
 
 /** Names that a bench address may have, those to type first first. */
-const SETTINGS = ["profile", "combination", "help", "dial", "index", "play", "round", "catch", "seed", "measure"];
+const SETTINGS = [
+  "profile",
+  "combination",
+  "help",
+  "dial",
+  "index",
+  "play",
+  "keyed",
+  "round",
+  "catch",
+  "seed",
+  "measure",
+];
 const TYPED = SETTINGS.slice(0, -1);
 
 /** What to say of each name in a bench address that the bench does not know, such as a misspelled one. */

@@ -1,7 +1,7 @@
 import { useSelector } from "@xstate/react";
 import type { Assembly } from "../../../fitting/assembly";
 import { type Board, type SelfCheck, selfCheckOf } from "../../../fitting/board";
-import { type Fit, jointsOf } from "../../../fitting/fit";
+import { doorJoints, type Fit } from "../../../fitting/fit";
 import { checksOf } from "../../../fitting/fitCheck";
 import { type FitFault, fitFaults } from "../../../fitting/fitFault";
 import { checkLabel, FAULT_WORDS } from "../../../fitting/fitWords";
@@ -17,7 +17,7 @@ import { RingPlot } from "./RingPlot";
 
 /** The exercise with this lock: its zero is set, where it has one; else it is dialed. */
 function nextAddressOf({ profile }: FittingSession, fit: Fit): string {
-  const joints = jointsOf(fit, profile.graduations);
+  const joints = doorJoints(fit, profile.graduations);
   const page = profile.kind === "dial-encoder" ? "zeroing" : "bench";
   return withWeight(`#/${page}?profile=${profile.id}${fitQuery(joints)}`, fit.drag > 1 ? "heavy" : "usual");
 }

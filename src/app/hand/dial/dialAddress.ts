@@ -23,6 +23,8 @@ const PARTS = {
   index: { least: -50, most: [50] },
   /** Play between dial and cam. */
   play: { least: 0, most: [6] },
+  /** How far the cam stands off the dial that it is keyed to. */
+  keyed: { least: 0, most: [1000] },
   /** What a dial off its axis reads wrong at most, and where it begins to read too much. */
   round: { least: 0, most: [3, 1000] },
   /** How much farther the hand gets ahead where a key rides on the lever, where that is, and how far round. */
@@ -45,7 +47,7 @@ function sizesOf(query: URLSearchParams, part: keyof typeof PARTS, problems: str
 }
 
 /**
- * How an address asks the dial to be fitted: "index=0.5&play=1", and "round=0.3,40" for a dial off its axis, "catch=2,50,10"
+ * How an address asks the dial to be fitted: "index=0.5&play=1", and "keyed=25" for a key in another keyway, "round=0.3,40" for a dial off its axis, "catch=2,50,10"
  * for a key that rides on the lever; undefined where all is true.
  *
  * @param problems - takes what makes no sense, a sentence or two each
@@ -53,22 +55,26 @@ function sizesOf(query: URLSearchParams, part: keyof typeof PARTS, problems: str
 export function fitOf(query: URLSearchParams, problems: string[] = []): DialFit | undefined {
   const [indexOffset = 0] = sizesOf(query, "index", problems);
   const [lostMotion = 0] = sizesOf(query, "play", problems);
+  const [keyedOff = 0] = sizesOf(query, "keyed", problems);
   const [size = 0, from = 0] = sizesOf(query, "round", problems);
   const [drag = 0, at = 0, arc = 0] = sizesOf(query, "catch", problems);
-  if ([indexOffset, lostMotion, size, drag].every((one) => one === 0)) return undefined;
+  if ([indexOffset, lostMotion, keyedOff, size, drag].every((one) => one === 0)) return undefined;
   return {
     indexOffset,
     lostMotion,
+    ...(keyedOff > 0 && { keyedOff }),
     ...(size > 0 && { runout: { size, at: from } }),
     ...(drag > 0 && { catching: { drag, at, arc } }),
   };
 }
 
 /** The part of an address that asks for a dial fitted so; empty where all is true. */
-export function fitQuery({ indexOffset, lostMotion, runout, catching }: DialFit): string {
-  const isTrue = indexOffset === 0 && lostMotion === 0 && runout === undefined && catching === undefined;
+export function fitQuery({ indexOffset, lostMotion, keyedOff = 0, runout, catching }: DialFit): string {
+  const isTrue =
+    indexOffset === 0 && lostMotion === 0 && keyedOff === 0 && runout === undefined && catching === undefined;
   return [
     isTrue ? "" : `&index=${indexOffset}&play=${lostMotion}`,
+    keyedOff === 0 ? "" : `&keyed=${keyedOff}`,
     runout === undefined ? "" : `&round=${runout.size},${runout.at}`,
     catching === undefined ? "" : `&catch=${catching.drag},${catching.at},${catching.arc}`,
   ].join("");

@@ -17,6 +17,7 @@ const worstOf = (attempt: AttemptRecord | null) =>
 const CONDITION_NAMES = {
   "index-offset": "index offset",
   "lost-motion": "lost motion",
+  "keyed-off": "keyed off",
   noise: "noise",
   "heavy-dial": "heavy dial",
   "light-dial": "light dial",

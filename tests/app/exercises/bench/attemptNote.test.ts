@@ -120,6 +120,7 @@ describe("an attempt of the bench", () => {
       { query: "index=0.4", kept: "index offset 0.4" },
       { query: "play=1", kept: "lost motion 1" },
       { query: "round=0.3,40", kept: "runout 0.3 40" },
+      { query: "keyed=25", kept: "keyed off 25" },
       { query: "catch=2,50,10", kept: "catching 2 50 10" },
     ];
     for (const { query, kept } of fitted) {

@@ -30,18 +30,19 @@ test("an address asks for an index that stands off and for play, and what is no 
   expect(problems).toHaveLength(2);
 });
 
-test("an address asks for a dial off its axis and for a key that rides on the lever, and is written the same way", () => {
+test("an address asks for a key in another keyway, a dial off its axis and a key that rides on the lever, and is written the same way", () => {
   const problems: string[] = [];
   const fit = {
     indexOffset: 0.5,
     lostMotion: 0.25,
+    keyedOff: 25,
     runout: { size: 0.3, at: 40 },
     catching: { drag: 2, at: 50, arc: 12.5 },
   };
   expect(fitOf(asked(fitQuery(fit)), problems)).toEqual(fit);
   expect(problems).toEqual([]);
-  for (const query of ["round=0.3", "round=9,0", "round=,", "catch=2,50", "catch=-1,0,0", "catch=a,b,c"]) {
+  for (const query of ["round=0.3", "round=9,0", "round=,", "catch=2,50", "catch=-1,0,0", "catch=a,b,c", "keyed=-1", "keyed=x"]) {
     expect(fitOf(asked(query), problems)).toBeUndefined();
   }
-  expect(problems).toHaveLength(6);
+  expect(problems).toHaveLength(8);
 });
