@@ -41,7 +41,16 @@ test("an address asks for a key in another keyway, a dial off its axis and a key
   };
   expect(fitOf(asked(fitQuery(fit)), problems)).toEqual(fit);
   expect(problems).toEqual([]);
-  for (const query of ["round=0.3", "round=9,0", "round=,", "catch=2,50", "catch=-1,0,0", "catch=a,b,c", "keyed=-1", "keyed=x"]) {
+  for (const query of [
+    "round=0.3",
+    "round=9,0",
+    "round=,",
+    "catch=2,50",
+    "catch=-1,0,0",
+    "catch=a,b,c",
+    "keyed=-1",
+    "keyed=x",
+  ]) {
     expect(fitOf(asked(query), problems)).toBeUndefined();
   }
   expect(problems).toHaveLength(8);
