@@ -1,4 +1,4 @@
-import type { Graduations } from "../lock/dial";
+import { type Graduations, wrap } from "../lock/dial";
 import { readsTooMuch } from "../lock/train/runout";
 import type { Chance } from "../statistics/chance";
 import { drawNormal } from "../statistics/drawNormal";
@@ -88,9 +88,9 @@ const THICKEST_mm = 3;
 
 const rounded = (value: number, step: number) => Math.round(value / step) * step + 0;
 
-/** What the opening index reads with the gate under the nose. */
+/** What the opening index reads with the gate under the nose, at most half a turn from zero. */
 const zeroReads = ({ openingReads, numbersOff, runout }: Fit, perTurn: number): Graduations =>
-  openingReads - numbersOff + readsTooMuch(runout, -numbersOff, perTurn);
+  wrap(openingReads - numbersOff + readsTooMuch(runout, -numbersOff, perTurn), perTurn);
 
 type Of<Kind extends FitCheck> = Extract<FitObservation, { readonly kind: Kind }>;
 type Look<Kind extends FitCheck> = (seen: Seen) => Of<Kind>;

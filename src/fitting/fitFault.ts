@@ -38,7 +38,7 @@ export const FIT_FAULTS = [
 /** One of them. */
 export type FitFault = (typeof FIT_FAULTS)[number];
 
-/** A ring farther off than this reads wrong at some mark by more than a tenth of a graduation of 100; a training value. */
+/** A ring farther off than this reads wrong at some mark by about a tenth of a graduation of 100 or more; a training value. */
 export const OFF_CENTER_mm = 0.25;
 /** A spindle that holds its dial farther off than this makes it read wrong by nearly a tenth; a training value. */
 export const BENT_mm = 0.2;

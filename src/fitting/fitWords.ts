@@ -1,9 +1,10 @@
 import type { Assembly } from "./assembly";
 import type { FitCheck } from "./fitCheck";
 import type { FitFault } from "./fitFault";
+import { FOUND_BY } from "./foundBy";
 
 /** A check as one does it. */
-export const CHECK_LABELS: Readonly<Record<FitCheck, string>> = {
+const CHECK_LABELS: Readonly<Record<FitCheck, string>> = {
   depth: "Depth gauge on the cam",
   feelers: "Feeler gauge round the dial",
   "turn-round": "Turn it all round",
@@ -24,6 +25,17 @@ export const CHECK_LABELS: Readonly<Record<FitCheck, string>> = {
 export const checkLabel = (check: FitCheck, { board }: Pick<Assembly, "board">): string =>
   check === "zero" && board !== null ? "Read the dial, cam at its mark" : CHECK_LABELS[check];
 
+/** Checks in a line. */
+export const checksText = (checks: readonly FitCheck[], lock: Pick<Assembly, "board">): string =>
+  checks.map((check) => checkLabel(check, lock).toLowerCase()).join("; ");
+
+/** The checks that tell a fault of a lock, in a line: an electronic one has no wheels to turn. */
+export const foundByText = (fault: FitFault, lock: Pick<Assembly, "board">): string =>
+  checksText(
+    FOUND_BY[fault].filter((check) => check !== "wheels" || lock.board === null),
+    lock,
+  );
+
 interface FaultWords {
   readonly what: string;
   readonly does: string;
@@ -34,7 +46,7 @@ interface FaultWords {
 export const FAULT_WORDS: Readonly<Record<FitFault, FaultWords>> = {
   "ring-off-center": {
     what: "The ring is off center.",
-    does: "Each index reads wrong by its own amount. Zero compensates for that at the opening index only: the changing index stays wrong.",
+    does: "Each index reads wrong by its own amount. Zero compensates for that at the opening index only: a changing index, where there is one, stays wrong.",
     fix: "Take the dial out, loosen the ring, take it off, and put it on over the bushing.",
   },
   "ring-loose": {
@@ -45,7 +57,7 @@ export const FAULT_WORDS: Readonly<Record<FitFault, FaultWords>> = {
   rubs: {
     what: "The dial rubs on the ring.",
     does: "It is heavy where it rubs, so the hand stops late there.",
-    fix: "Widen the gap by whole turns, center the ring, or take out the end play.",
+    fix: "Widen the gap by whole turns, center the ring, take out the end play, or replace a bent spindle.",
   },
   "gap-wide": {
     what: "The gap between dial and ring is too wide.",
@@ -70,12 +82,12 @@ export const FAULT_WORDS: Readonly<Record<FitFault, FaultWords>> = {
   "key-screw-stripped": {
     what: "The thread of the key's screw is stripped.",
     does: "Nothing holds the key. It falls out or turns in the cam.",
-    fix: "Replace the spindle. Tighten the next one firmly, not hard.",
+    fix: "Replace the spindle, and turn the key's screw firmly, not hard.",
   },
   "key-screw-unsecured": {
     what: "There is no thread locker on the key's screw.",
     does: "It works loose with use.",
-    fix: "Put one drop on the key's screw.",
+    fix: "Put one drop of thread locker on the key's screw.",
   },
   "end-play": {
     what: "The dial has end play.",
@@ -100,7 +112,7 @@ export const FAULT_WORDS: Readonly<Record<FitFault, FaultWords>> = {
   "spindle-bent": {
     what: "The spindle is bent.",
     does: "The dial runs out: it reads too much on one half of its turn and too little on the other. No zero compensates for that.",
-    fix: "Take the dial out and take the spare spindle.",
+    fix: "Take the dial out and replace the spindle.",
   },
   "locker-astray": {
     what: "Thread locker is where it does not belong.",

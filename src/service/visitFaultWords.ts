@@ -60,7 +60,7 @@ export const WRONG_WORDS: Readonly<Record<WrongThing, FaultWords>> = {
   },
   "batteries-mixed": {
     what: "Old and new cells are in one set.",
-    does: "The new cells drive the old ones, which leak.",
+    does: "The new cells drive the old ones, which can leak.",
     fix: "Replace the whole set at once.",
   },
   "batteries-wrong-type": {
@@ -108,7 +108,7 @@ const PLAIN: Readonly<Record<PlainFault, FaultWords>> = {
   },
   "lubricant-not-as-written": {
     what: "You used another lubricant than the instructions name.",
-    does: "It runs out, or gums up.",
+    does: "It can run off, or gum up.",
     fix: "Use the one that the instructions name.",
   },
   "not-proved": {
@@ -138,7 +138,7 @@ const PLAIN: Readonly<Record<PlainFault, FaultWords>> = {
   },
   "record-without-figures": {
     what: "There are no figures in your record.",
-    does: "Nobody can tell later what has grown.",
+    does: "Nobody can tell later what has changed.",
     fix: "Write each figure with its unit.",
   },
   "record-without-changes": {

@@ -83,7 +83,7 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
   );
   await row.getByRole("button", { name: /^Look at the job of/ }).press("Enter");
   const job = page.getByRole("region", { name: "Chosen job" });
-  await expect(job).toContainText(/\d faults in the fit\. \d+ parts moved\./);
+  await expect(job).toContainText(/\d faults in the fit\. \d+ acts\./);
   await expect(job).toContainText("The spindle is bent. The dial runs out");
   await expect(job.getByRole("link", { name: "Fit a dial again" })).toHaveAttribute(
     "href",
@@ -233,7 +233,7 @@ test("a ring's offset and a gap that one reckons from readings are judged by the
   await own.getByText("Look from the side").click();
   await does(page, "30° from the right");
   const gap = Number((await gauge(page, "Gap between dial and ring").textContent())?.match(/[\d.]+/)?.[0]);
-  const reads = Number((await own.getByText(/beside straight on/).textContent())?.match(/[+]([\d.]+) grad/)?.[1]);
+  const reads = Number((await own.getByText(/against straight on/).textContent())?.match(/[+]([\d.]+) grad/)?.[1]);
   expect(Math.abs((reads * mm) / Math.tan(Math.PI / 6) - gap)).toBeLessThan(0.05);
   await own.getByLabel(/^The gap by your readings/).fill(gap.toFixed(2));
   await does(page, "Judge my gap");

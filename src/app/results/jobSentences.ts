@@ -1,7 +1,8 @@
-import { capital, ordinalWord, small } from "../../dialing/words";
+import { capital, ordinalWord } from "../../dialing/words";
+import type { Assembly } from "../../fitting/assembly";
+import { NEW_BOARD } from "../../fitting/board";
 import type { FitCheck } from "../../fitting/fitCheck";
-import { CHECK_LABELS, FAULT_WORDS as FIT_FAULT_WORDS } from "../../fitting/fitWords";
-import { FOUND_BY } from "../../fitting/foundBy";
+import { checksText, FAULT_WORDS as FIT_FAULT_WORDS, foundByText } from "../../fitting/fitWords";
 import { isGuessed, overlooked, unfounded } from "../../fitting/inspect/inspectionResult";
 import { FAULT_WORDS } from "../../handover/run/rules/faultWords";
 import { REQUIRED_PROOFS } from "../../handover/run/rules/proofs";
@@ -18,6 +19,7 @@ import {
 import type { JobRecord } from "../../records/jobRecord";
 import { countText } from "../../wording/amountWords";
 import { signedText } from "../parts/signedText";
+import { knownProfile } from "./attemptRows";
 import { minutesText, sizeErrorText } from "./jobRows";
 import { missedWord } from "./jobWords";
 import { serviceStory } from "./serviceStory";
@@ -91,10 +93,13 @@ function handoverStory({ isHandedOver, isHandsOff, missing, faults, steps, undon
   };
 }
 
-const checksText = (checks: readonly FitCheck[]) => checks.map((check) => small(CHECK_LABELS[check])).join("; ");
+type Fitted = Pick<Assembly, "board">;
 
-const skippedText = (skipped: readonly FitCheck[]) =>
-  skipped.length === 0 ? "You made every check." : `Checks you did not make on this fit: ${checksText(skipped)}.`;
+/** The lock of a job, as far as its checks go by it. */
+const lockOf = (job: JobRecord): Fitted => ({ board: knownProfile(job)?.kind === "dial-encoder" ? NEW_BOARD : null });
+
+const skippedText = (skipped: readonly FitCheck[], lock: Fitted) =>
+  skipped.length === 0 ? "You made every check." : `Checks you did not make on this fit: ${checksText(skipped, lock)}.`;
 
 function fittingSentence({ declared, faults }: FittingDetails): string {
   if (declared === null) return "You did not say that the dial is fitted";
@@ -102,14 +107,14 @@ function fittingSentence({ declared, faults }: FittingDetails): string {
   return faults.length === 0 ? "Nothing is wrong with the fit" : `${countText(faults.length, "fault")} in the fit`;
 }
 
-function fittingStory(details: FittingDetails): JobStory {
+function fittingStory(details: FittingDetails, lock: Fitted): JobStory {
   const { faults, skipped, moves, spindlesUsed } = details;
   const used = spindlesUsed === 0 ? "" : `, ${countText(spindlesUsed, "spindle")} used up`;
   return {
-    sentence: `${fittingSentence(details)}. ${countText(moves, "part")} moved${used}.`,
+    sentence: `${fittingSentence(details)}. ${countText(moves, "act")}${used}.`,
     points: [
       ...faults.map((fault) => `${FIT_FAULT_WORDS[fault].what} ${FIT_FAULT_WORDS[fault].does}`),
-      skippedText(skipped),
+      skippedText(skipped, lock),
     ],
   };
 }
@@ -118,10 +123,10 @@ function inspectionSentence({ faults, named }: InspectionDetails): string {
   const were =
     faults.length === 0 ? "Nothing was wrong with the fit" : `${countText(faults.length, "fault")} in the fit`;
   if (named === null) return `${were}. You gave no answer`;
-  return `${were}. You named ${named.length === 0 ? "none" : countText(named.length, "fault")}`;
+  return `${were}. You ${named.length === 0 ? "said that nothing is wrong" : `named ${countText(named.length, "fault")}`}`;
 }
 
-function inspectionStory(details: InspectionDetails): JobStory {
+function inspectionStory(details: InspectionDetails, lock: Fitted): JobStory {
   const { faults, skipped } = details;
   const missed = overlooked(details);
   const found = faults.filter((fault) => !missed.includes(fault));
@@ -129,10 +134,10 @@ function inspectionStory(details: InspectionDetails): JobStory {
     sentence: `${inspectionSentence(details)}.`,
     points: [
       ...found.map((fault) => `Found: ${FIT_FAULT_WORDS[fault].what}`),
-      ...missed.map((fault) => `Overlooked: ${FIT_FAULT_WORDS[fault].what} Found by: ${checksText(FOUND_BY[fault])}.`),
+      ...missed.map((fault) => `Overlooked: ${FIT_FAULT_WORDS[fault].what} Found by: ${foundByText(fault, lock)}.`),
       ...unfounded(details).map((fault) => `Named, but not wrong: ${FIT_FAULT_WORDS[fault].what}`),
       ...(isGuessed(details) ? ["A guess: you did not make the checks that show it."] : []),
-      skippedText(skipped),
+      skippedText(skipped, lock),
     ],
   };
 }
@@ -148,11 +153,11 @@ export function jobStory(job: JobRecord): JobStory {
     case "handover":
       return handoverStory(found.details);
     case "fitting":
-      return fittingStory(found.details);
+      return fittingStory(found.details, lockOf(job));
     case "service":
       return serviceStory(found.details);
     case "inspection":
-      return inspectionStory(found.details);
+      return inspectionStory(found.details, lockOf(job));
     case undefined:
       return {
         sentence: job.isRight ? "It was right." : "It was not right.",

@@ -106,12 +106,12 @@ export const SERVICE_WORDS: WordGroup = {
     {
       id: "service",
       term: "Service and lubricant",
-      text: "The instructions say how often a lock is serviced and what may be oiled. The wrong oil gathers dirt and stops wheels and flies from moving freely.",
+      text: "The instructions say how often a lock is serviced and what may be lubricated, and with what. The wrong lubricant gathers dirt and stops wheels and flies from moving freely.",
     },
     {
       id: "batteries",
       term: "Batteries and static",
-      text: "Change batteries at the first sign that they are low, all at once, to the type in the instructions. Touch bare grounded metal before you touch a circuit board.",
+      text: "Change batteries at the first sign that they are low, all at once, to the type in the instructions. Wear the wrist strap, grounded, before you take a cover off or touch a circuit board.",
     },
     {
       id: "out-of-service",

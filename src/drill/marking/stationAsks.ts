@@ -1,4 +1,5 @@
 import { claimText } from "../../statistics/claim";
+import { countText } from "../../wording/amountWords";
 import type { Station } from "../sheet/sheet";
 import { PROOFS_WANTED } from "./jobRule";
 
@@ -92,22 +93,25 @@ const handoverAsks = ({ passMarks: marks, repetitions }: Station & { kind: "hand
   meanTimeAsks(marks.meanTime_s),
 ];
 
+/** So many faults; a mark that is not asked for has a sentence that nobody reads. */
+const faultsText = (most = 0) => countText(most, "fault");
+
 const fittingAsks = ({ passMarks: marks, repetitions }: Station & { kind: "fitting" }): Asked[] => [
-  ["right", marks.right, `At least ${marks.right} of ${repetitions} fits have nothing wrong.`],
+  ["right", marks.right, `At least ${marks.right} of ${repetitions} fits must have nothing wrong.`],
   [
     "fit-faults",
     marks.faults,
-    `Every try ends with a dial that you say is fitted, and all fits together have at most ${marks.faults} faults.`,
+    `Every try ends with a dial that you say is fitted, and all fits together have at most ${faultsText(marks.faults)}.`,
   ],
   meanTimeAsks(marks.meanTime_s),
 ];
 
 const serviceAsks = ({ passMarks: marks, repetitions }: Station & { kind: "service" }): Asked[] => [
-  ["right", marks.right, `At least ${marks.right} of ${repetitions} visits have nothing left out and no fault.`],
+  ["right", marks.right, `At least ${marks.right} of ${repetitions} visits must have nothing left out and no fault.`],
   [
     "visit-faults",
     marks.faults,
-    `Every try ends with the site left, and all visits together have at most ${marks.faults} faults.`,
+    `Every try ends with the site left, and all visits together have at most ${faultsText(marks.faults)}.`,
   ],
   meanTimeAsks(marks.meanTime_s),
 ];
@@ -116,12 +120,12 @@ const inspectionAsks = ({ passMarks: marks, repetitions }: Station & { kind: "in
   [
     "right",
     marks.right,
-    `At least ${marks.right} of ${repetitions} fits are judged right: all that is wrong is named and nothing else, each after a check that shows it.`,
+    `At least ${marks.right} of ${repetitions} fits must be judged right: all that is wrong is named and nothing else, each after a check that shows it.`,
   ],
   [
     "mistakes",
     marks.mistakes,
-    `Every try ends with an answer, and in all of them together at most ${marks.mistakes} faults are overlooked, wrongly named or guessed. “Nothing is wrong” without every check is one guess.`,
+    `Every try ends with an answer, and all answers together overlook, wrongly name or guess at most ${faultsText(marks.mistakes)}. “Nothing is wrong” without every check is one guess.`,
   ],
   meanTimeAsks(marks.meanTime_s),
 ];

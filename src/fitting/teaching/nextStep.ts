@@ -73,8 +73,8 @@ function aboutDial({ spindle, dialIn, key }: Assembly, lock: LockToFit): Step {
 function aboutKey({ key, locker }: Assembly): Step {
   if (key === null) return { step: "put-key" };
   if (!key.isSeated) return { step: "drive-key" };
-  if (key.screw !== "firm") return { step: "screw-key" };
-  return locker.includes("key-screw") ? null : { step: "secure-key" };
+  if (!locker.includes("key-screw")) return { step: "secure-key" };
+  return key.screw === "firm" ? null : { step: "screw-key" };
 }
 
 function aboutStrike({ strike }: Assembly, { sizes }: LockToFit): Step {

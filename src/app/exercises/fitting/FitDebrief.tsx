@@ -4,8 +4,7 @@ import { type Board, type SelfCheck, selfCheckOf } from "../../../fitting/board"
 import { doorJoints, type Fit } from "../../../fitting/fit";
 import { checksOf } from "../../../fitting/fitCheck";
 import { type FitFault, fitFaults } from "../../../fitting/fitFault";
-import { checkLabel, FAULT_WORDS } from "../../../fitting/fitWords";
-import { FOUND_BY } from "../../../fitting/foundBy";
+import { checksText, FAULT_WORDS, foundByText } from "../../../fitting/fitWords";
 import { countText } from "../../../wording/amountWords";
 import { fitQuery, withWeight } from "../../hand/dial/dialAddress";
 import { Button } from "../../parts/controls/Button";
@@ -22,13 +21,6 @@ function nextAddressOf({ profile }: FittingSession, fit: Fit): string {
   return withWeight(`#/${page}?profile=${profile.id}${fitQuery(joints)}`, fit.drag > 1 ? "heavy" : "usual");
 }
 
-/** The checks that tell a fault of this lock. */
-const foundBy = (fault: FitFault, assembly: Assembly) =>
-  checksOf(assembly)
-    .filter((check) => FOUND_BY[fault].includes(check))
-    .map((check) => checkLabel(check, assembly).toLowerCase())
-    .join(", ");
-
 interface FaultsProps {
   readonly faults: readonly FitFault[];
   readonly assembly: Assembly;
@@ -44,7 +36,7 @@ export function Faults({ faults, assembly }: FaultsProps) {
         return (
           <li key={fault}>
             <strong>{what}</strong> {does} <em>Fix:</em> {fix}{" "}
-            <span className="text-small text-soft">Found by: {foundBy(fault, assembly)}.</span>
+            <span className="text-small text-soft">Found by: {foundByText(fault, assembly)}.</span>
           </li>
         );
       })}
@@ -105,7 +97,7 @@ function Effects({ fit, board }: { readonly fit: Fit; readonly board: Board | nu
       )}
       {numbersOff !== 0 && (
         <li>
-          The key puts every number {numbersOff} graduations off.
+          The key puts every number {Number(numbersOff.toFixed(2))} graduations off.
           {board !== null && " Setting zero compensates for this, but the dial no longer reads 0 at the cam's mark."}
         </li>
       )}
@@ -142,7 +134,7 @@ export function FitDebrief({ session }: { readonly session: FittingSession }) {
       <p>
         {skipped.length === 0
           ? "You made every check."
-          : `Checks you did not make on this fit: ${skipped.map((check) => checkLabel(check, assembly).toLowerCase()).join("; ")}.`}
+          : `Checks you did not make on this fit: ${checksText(skipped, assembly)}.`}
       </p>
       {!takesNumbers && <p>There is no zero to set until the self-check passes.</p>}
       <p className="text-soft text-small">Practice result, not a certificate.</p>

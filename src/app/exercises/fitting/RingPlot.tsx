@@ -2,6 +2,7 @@ import { scaleLinear } from "d3-scale";
 import type { Assembly } from "../../../fitting/assembly";
 import type { LockToFit } from "../../../fitting/fittedLock";
 import { faceOf, readingError } from "../../../fitting/offCenter";
+import { signedText } from "../../parts/signedText";
 
 const WIDTH = 480;
 const HEIGHT = 170;
@@ -49,7 +50,7 @@ export function RingPlot({ assembly: { ring }, lock }: { readonly assembly: Asse
       </svg>
       <figcaption className="text-small text-soft">
         Graduations that each mark of the ring reads too much, clockwise from the top. Dots:{" "}
-        {indexes.map(({ label, place }) => `${label} ${errorAt(place).toFixed(2)}`).join(", ")}.
+        {indexes.map(({ label, place }) => `${label} ${signedText(errorAt(place), 2)}`).join(", ")}.
       </figcaption>
     </figure>
   );

@@ -13,13 +13,13 @@ export const CAUTION_SOURCE = "common practice, no source";
 const STEP_CAUTIONS = {
   door: "Open the door and hold it, with a wedge or a hook, before you touch a part. Someone stays who can open it from inside.",
   saw: "Wear eye protection. Clamp the spindle away from the lock, and do not saw, drill or grind near people.",
-  burr: "The sawn end cuts. File it before you handle it, and keep chips out of the lock.",
+  burr: "The sawn end cuts. Wear eye protection, file it before you handle it, and keep chips out of the lock.",
   static: "Wear the wrist strap before you touch the lock or its cover: static can destroy an electronic lock.",
   drive: "Wear eye protection and use a soft drift: a hard key can chip.",
   locker: "Keep thread locker off your skin and out of your eyes. Read its label.",
   bolt: "Keep your fingers clear of the bolt. The door stays open: never try the strike by shutting someone in.",
   prove:
-    "Prove this lock with the door open and held. Shut the door only when someone who can open it is on each side.",
+    "Prove this lock with the door open and held, and keep your fingers clear of the bolt. Shut the door only when someone who can open it is on each side.",
 } as const;
 
 /** Names a caution at a step. */

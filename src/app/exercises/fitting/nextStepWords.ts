@@ -1,6 +1,7 @@
 import type { Assembly } from "../../../fitting/assembly";
 import { checkLabel } from "../../../fitting/fitWords";
 import type { NextStep } from "../../../fitting/teaching/nextStep";
+import { countText } from "../../../wording/amountWords";
 
 /** What to do, and why. */
 interface StepWords {
@@ -31,7 +32,10 @@ const PLAIN: Readonly<Record<PlainStep, StepWords>> = {
   "put-key": { say: "Insert the key.", why: "Gap and keyway are both right here." },
   "drive-key": { say: "Drive the key home.", why: "A key that stands out rides on the lever." },
   "screw-key": { say: "Turn the key's screw firmly.", why: "Lightly it works loose; hard it strips." },
-  "secure-key": { say: "Put a drop of thread locker on the key's screw.", why: "There and nowhere else." },
+  "secure-key": {
+    say: "Put a drop of thread locker on the key's screw.",
+    why: "There and nowhere else, before the screw is tight.",
+  },
   "hang-strike": { say: "Hang the strike by one screw.", why: "Its height is adjusted before the others go in." },
   "raise-strike": { say: "Move the strike up 0.5 mm.", why: "The bolt binds on its lower edge." },
   "lower-strike": { say: "Move the strike down 0.5 mm.", why: "The bolt binds on its upper edge." },
@@ -57,8 +61,8 @@ function turnsText(by: number, perTurn: number): string {
   const turns = Math.floor(whole / perTurn);
   const rest = whole % perTurn;
   const parts = [
-    ...(turns > 0 ? [`${turns} ${turns === 1 ? "turn" : "turns"}`] : []),
-    ...(rest > 0 || turns === 0 ? [`${rest} graduations`] : []),
+    ...(turns > 0 ? [countText(turns, "turn")] : []),
+    ...(rest > 0 || turns === 0 ? [countText(rest, "graduation")] : []),
   ];
   return `${by < 0 ? "out" : "in"} ${parts.join(" and ")}`;
 }

@@ -48,8 +48,8 @@ const RING: TrayPart = {
     }
     if (ring.isTight) return [{ label: "Loosen the ring", act: { type: "ring.loosened" } }];
     return [
-      { label: "Turn it left 0.5", act: { type: "ring.turned", by: 0.5 } },
-      { label: "Turn it right 0.5", act: { type: "ring.turned", by: -0.5 } },
+      { label: "Turn it left 0.5 graduations", act: { type: "ring.turned", by: 0.5 } },
+      { label: "Turn it right 0.5 graduations", act: { type: "ring.turned", by: -0.5 } },
       { label: "Tighten the ring", act: { type: "ring.tightened" } },
       { label: "Take the ring off", act: { type: "ring.taken" } },
     ];
@@ -86,12 +86,12 @@ const DIAL: TrayPart = {
     screwed("In 1 turn", lock.perTurn),
     ...when(
       dialIn !== null,
-      screwed("In 10", 10),
-      screwed("In 1", 1),
+      screwed("In 10 graduations", 10),
+      screwed("In 1 graduation", 1),
       { label: "Take the dial out", act: { type: "dial.taken" } },
       screwed("Out 1 turn", -lock.perTurn),
-      screwed("Out 10", -10),
-      screwed("Out 1", -1),
+      screwed("Out 10 graduations", -10),
+      screwed("Out 1 graduation", -1),
     ),
   ],
 };
@@ -116,7 +116,10 @@ const KEY: TrayPart = {
           ...when(!key.isSeated, { label: "Drive it home", act: { type: "key.driven" } }),
           ...TORQUES.map(([how, part]): OfferedAct => {
             const torque_Nm = part * sizes.screwHolds_Nm;
-            return { label: `Screw ${how}, ${torque_Nm.toFixed(1)} Nm`, act: { type: "key.screwed", torque_Nm } };
+            return {
+              label: `Screw ${how}, ${torque_Nm.toFixed(1)} Nm`,
+              act: { type: "key.screwed", torque_Nm },
+            };
           }),
           { label: "Remove the key", act: { type: "key.taken" } },
         ],
@@ -138,7 +141,7 @@ const THREAD_LOCKER: TrayPart = {
       label: LOCKER[at][1],
       act: { type: "locker.dropped", at },
     })),
-  caution: ({ key, locker }) => (key !== null && locker.length === 0 ? "locker" : null),
+  caution: ({ hasCover }) => (hasCover ? null : "locker"),
 };
 
 const touch = (label: string, act: BoardTouch): OfferedAct => ({ label, act: { touch: act } });
@@ -187,7 +190,7 @@ const STRIKE: TrayPart = {
       { label: "Tighten the strike", act: { type: "strike.tightened" } },
     ];
   },
-  caution: ({ strike }) => (strike?.screws === "by-one" ? "bolt" : null),
+  caution: ({ strike }) => (strike === null ? null : "bolt"),
 };
 
 const COVER: TrayPart = {

@@ -105,6 +105,7 @@ export function InspectActs({ session }: VisitProps) {
         session={session}
         isBelowDoor
         title="Prove, look and measure"
+        caution={GROUP_CAUTIONS.bolt}
         acts={[
           { type: "tried" },
           ...looksFor(kind).map((at) => ({ type: "looked", at }) as const),

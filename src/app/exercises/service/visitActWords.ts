@@ -52,7 +52,7 @@ export function actLabel(act: VisitAct): string {
     case "lubricated":
       return `Lubricate the ${PLACE_WORDS[act.at]} with ${act.with}`;
     case "batteries.replaced":
-      return act.which === "set" ? `Replace all four cells by ${act.cells}` : `Replace one cell by ${act.cells}`;
+      return `Replace ${act.which === "set" ? "all four cells" : "one cell"}, new type: ${act.cells}`;
     default:
       return PLAIN[act.type];
   }

@@ -14,9 +14,11 @@ export const VISIT_CAUTIONS = [
 /** What can hurt at a step, where it is done. */
 export const GROUP_CAUTIONS = {
   door: "Hold the door before you reach inside: it can shut on a hand. Stay where someone can open it for you.",
-  strap: "Wear the strap before the cover comes off: static destroys electronics.",
-  clean: "Move the blade away from your other hand. Use no solvent near the lock.",
-  locker: "Thread locker irritates: keep it off skin and eyes.",
+  strap: "Wear the wrist strap before the cover comes off: static can destroy electronics.",
+  clean:
+    "Move the blade away from your other hand. Use no solvent near the lock. Wear eye protection when you drive a key out or in.",
+  bolt: "Keep your fingers clear of the bolt when you work it, and prove the lock with the door open.",
+  locker: "Keep thread locker off your skin and out of your eyes. Read its label.",
   lubricate: "Wipe up what drips: floors get slippery.",
   cells: "Never short, heat or open a cell. Tape the poles of old cells, and dispose of them by local rules.",
 } as const;
@@ -38,7 +40,7 @@ export const VISIT_HINDRANCE_WORDS: Readonly<Record<VisitHindrance, string>> = {
 };
 
 export const ANSWER_WORDS: Readonly<Record<Answer, string>> = {
-  slow: "It answers slowly, mostly on cold mornings.",
+  slow: "The lock answers slowly, mostly on cold mornings.",
   heavy: "The dial has become heavy.",
   "past-the-number": "I sometimes have to go a little past a number.",
   painted: "The painters did the door in summer.",

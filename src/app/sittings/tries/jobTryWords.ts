@@ -75,7 +75,7 @@ function fittingWords({ declared, faults, skipped, moves, spindlesUsed }: Fittin
   const used = spindlesUsed === 0 ? "" : `, ${countText(spindlesUsed, "spindle")} used up`;
   return {
     outcome: isFitted ? "fitted" : listWords(missing),
-    stops: `${countText(moves, "part")} moved${used}, ${countText(skipped.length, "check")} skipped`,
+    stops: `${countText(moves, "act")}${used}, ${countText(skipped.length, "check")} skipped`,
     faults: listWords(faults.map(({ code }) => code)),
   };
 }
@@ -84,7 +84,7 @@ function serviceWords({ isLeft, conditions, found, faults, acts }: ServiceTry): 
   const right = conditions.filter((one) => found.includes(one)).length;
   return {
     outcome: isLeft ? "visit ended" : missedWord("not-left"),
-    stops: `${countText(acts, "act")}, ${right} of ${countText(conditions.length, "defect")} found`,
+    stops: `${countText(acts, "act")}, ${conditions.length === 0 ? "nothing wrong" : `${right} of ${countText(conditions.length, "defect")} found`}`,
     faults: listWords([...new Set(faults.map(({ code }) => code))]),
   };
 }

@@ -77,7 +77,7 @@ describe("a fitting", () => {
       result: "Right",
       missed: "nothing missed",
     });
-    expect(story.sentence).toBe(`Nothing is wrong with the fit. ${moves + 2} parts moved, 1 spindle used up.`);
+    expect(story.sentence).toBe(`Nothing is wrong with the fit. ${moves + 2} acts, 1 spindle used up.`);
     expect(story.points).toEqual(["You made every check."]);
     expect(again).toBe("#/fitting?profile=three-wheel&help=counts");
   });
@@ -142,7 +142,7 @@ describe("a fitting", () => {
       spindlesUsed: 1,
     });
     expect(row.missed).toBe("parts spoiled");
-    expect(story.sentence).toBe("The parts could not become a good lock any more. 3 parts moved, 1 spindle used up.");
+    expect(story.sentence).toBe("The parts could not become a good lock any more. 3 acts, 1 spindle used up.");
   });
 
   test("of another program, with faults that are not known here, is told by its codes", () => {

@@ -16,9 +16,9 @@ import { NOON } from "../../../support/logbookRecords";
 const SECOND = 1000;
 
 /** A fit with faults that is watched; each change of it takes a second. */
-function watched() {
+function watched(profileId = "three-wheel") {
   for (let seed = 1; ; seed++) {
-    const session = new InspectionSession(shippedProfile("three-wheel"), "counts", seededChance(seed));
+    const session = new InspectionSession(shippedProfile(profileId), "counts", seededChance(seed));
     if (session.result.faults.length !== 1) continue;
     const notes = new InspectionNotes(session, () => "id");
     const kept: JobNote[] = [];
@@ -85,12 +85,20 @@ describe("a fit that is judged", () => {
     expect(kept).toMatchObject([{ isRight: false }]);
     expect(kept[0]?.missed).toContain("not-checked");
     const { story } = told(kept[0]);
-    expect(story.sentence).toBe("1 fault in the fit. You named none.");
+    expect(story.sentence).toBe("1 fault in the fit. You said that nothing is wrong.");
     expect(story.points[0]).toMatch(/^Overlooked: .* Found by: /);
     session.again();
     expect(session.log).toEqual([]);
     session.name([]);
     expect(kept).toHaveLength(2);
+  });
+
+  test("on an electronic lock is told in checks that such a lock has", () => {
+    const { session, kept } = watched("dial-encoder");
+    session.name([]);
+    const { points } = told(kept[0]).story;
+    expect(points.join(" ")).toContain("read the dial, cam at its mark");
+    expect(points.join(" ")).not.toMatch(/gate under the nose|turn the wheels/);
   });
 
   test("comes anew with other help: what was seen with more help is not judged with less", () => {

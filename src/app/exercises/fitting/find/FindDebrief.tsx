@@ -1,31 +1,31 @@
-import { small } from "../../../../dialing/words";
 import { isInspectionRight } from "../../../../drill/marking/jobRule";
 import type { FitFault } from "../../../../fitting/fitFault";
-import { CHECK_LABELS, FAULT_WORDS } from "../../../../fitting/fitWords";
-import { FOUND_BY } from "../../../../fitting/foundBy";
+import { checksText, FAULT_WORDS, foundByText } from "../../../../fitting/fitWords";
 import { isGuessed, overlooked, unfounded } from "../../../../fitting/inspect/inspectionResult";
 import { Button } from "../../../parts/controls/Button";
 import type { InspectionSession } from "./inspectionSession";
 
-const checksText = (checks: (typeof FOUND_BY)[FitFault]) =>
-  checks.map((check) => small(CHECK_LABELS[check])).join("; ");
+interface FaultLineProps extends Pick<InspectionSession, "assembly"> {
+  readonly fault: FitFault;
+  readonly isFound: boolean;
+}
 
 /** One fault that there was: whether it was found, which checks show it, and what to do about it. */
-function FaultLine({ fault, isFound }: { readonly fault: FitFault; readonly isFound: boolean }) {
+function FaultLine({ fault, isFound, assembly }: FaultLineProps) {
   const { what, does, fix } = FAULT_WORDS[fault];
   return (
     <li>
       <strong>
         {isFound ? "Found" : "Overlooked"}: {what}
       </strong>{" "}
-      {does} <em>Found by:</em> {checksText(FOUND_BY[fault])}. <em>Fix:</em> {fix}
+      {does} <em>Found by:</em> {foundByText(fault, assembly)}. <em>Fix:</em> {fix}
     </li>
   );
 }
 
 /** What was wrong, what of it was named, and which checks were skipped. */
 export function FindDebrief({ session }: { readonly session: InspectionSession }) {
-  const { result } = session;
+  const { result, assembly } = session;
   const { faults, skipped } = result;
   const missed = overlooked(result);
   return (
@@ -36,18 +36,20 @@ export function FindDebrief({ session }: { readonly session: InspectionSession }
       ) : (
         <ol className="stack">
           {faults.map((fault) => (
-            <FaultLine key={fault} fault={fault} isFound={!missed.includes(fault)} />
+            <FaultLine key={fault} fault={fault} isFound={!missed.includes(fault)} assembly={assembly} />
           ))}
         </ol>
       )}
       {unfounded(result).map((fault) => (
         <p key={fault}>
           <strong>You named this, but it is not wrong:</strong> {FAULT_WORDS[fault].what} <em>Would be found by:</em>{" "}
-          {checksText(FOUND_BY[fault])}.
+          {foundByText(fault, assembly)}.
         </p>
       ))}
       {isGuessed(result) && <p>This was a guess: you did not make the checks that show it.</p>}
-      <p>{skipped.length === 0 ? "You made every check." : `Checks you did not make: ${checksText(skipped)}.`}</p>
+      <p>
+        {skipped.length === 0 ? "You made every check." : `Checks you did not make: ${checksText(skipped, assembly)}.`}
+      </p>
       <p className="text-soft text-small">Practice result, not a certificate.</p>
       <div className="row">
         <Button onClick={() => session.again()}>Judge another fit</Button>

@@ -60,8 +60,9 @@ export function LookFromSide({ gap_mm, radius_mm, perTurn }: LookFromSideProps) 
       </fieldset>
       <Loupe error={seen(angle)} />
       <p role="status" className="text-small">
-        {eyeText(angle)}, the index reads {signedText(seen(angle), 2)} graduations beside straight on.{" "}
-        {angle === 0 && "Read so: then the gap does nothing."}
+        {angle === 0
+          ? "Straight on, the gap makes no error. Read from here."
+          : `${eyeText(angle)}, the index reads ${signedText(seen(angle), 2)} graduations against straight on.`}
       </p>
       <p className="text-small text-soft">
         The gap is (reading from the side) × {((2 * Math.PI * radius_mm) / perTurn).toFixed(2)} mm ÷ tan(angle); tan 30°
@@ -86,9 +87,9 @@ export function LookFromSide({ gap_mm, radius_mm, perTurn }: LookFromSideProps) 
           <strong>
             {agrees ? "Your gap agrees with the readings." : "Your gap does not agree with the readings."}
           </strong>{" "}
-          They tell {found_mm.toFixed(2)} mm, within {within_mm.toFixed(2)} mm. With that gap, an eye more than{" "}
-          {largestAngle(gap_mm, LIMIT, radius_mm, perTurn).toFixed(0)}° off the axis reads more than {LIMIT} graduations
-          wrong.
+          They tell {found_mm.toFixed(2)} mm, within {within_mm.toFixed(2)} mm.{" "}
+          {gap_mm > 0 &&
+            `With the gap as it is, an eye more than ${largestAngle(gap_mm, LIMIT, radius_mm, perTurn).toFixed(0)}° off the axis reads more than ${LIMIT} graduations wrong.`}
         </p>
       )}
     </div>

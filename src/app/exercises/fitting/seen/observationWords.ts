@@ -1,6 +1,7 @@
 import type { SelfCheck } from "../../../../fitting/board";
 import type { FitCheck, FitObservation } from "../../../../fitting/fitCheck";
 import type { KeyScrew } from "../../../../fitting/keySeat";
+import { graduationsText } from "../../../../wording/amountWords";
 import { signedText } from "../../../parts/signedText";
 
 type Of<Kind extends FitCheck> = Extract<FitObservation, { readonly kind: Kind }>;
@@ -18,9 +19,11 @@ const SCREW: Readonly<Record<KeyScrew, string>> = {
 const PLACES = ["top", "right", "bottom", "left"] as const;
 const round = (figures: readonly string[]) => figures.map((figure, k) => `${PLACES[k]} ${figure}`).join(", ");
 
+const TURNED = ["0", "1/4 turn", "1/2 turn", "3/4 turn"] as const;
+
 const LEADS = {
   right: "The battery's leads are as the mark on the board shows.",
-  reversed: "The battery's leads are the other way round than the mark on the board.",
+  reversed: "The battery's leads are not as the mark on the board shows: they are reversed.",
   none: "The battery is not connected.",
 };
 
@@ -38,7 +41,7 @@ const WORDS: Words = {
   feelers: ({ leaves_mm }) => `Thickest leaf that goes in: ${round(leaves_mm.map((leaf) => mm(leaf, 2)))}.`,
   "turn-round": ({ ahead, catches, scrapes }) =>
     [
-      `The hand gets ${ahead.toFixed(1)} graduations ahead of the dial.`,
+      `The hand gets ${graduationsText(ahead.toFixed(1))} ahead of the dial.`,
       scrapes ? "It scrapes on the ring." : "Nothing scrapes.",
       catches ? "It catches once in each turn." : "",
     ]
@@ -47,7 +50,7 @@ const WORDS: Words = {
   "push-pull": ({ moves_mm, scrapes }) =>
     `The dial moves ${mm(moves_mm, 2)}.${scrapes ? " Pushed in, it scrapes on the ring." : ""}`,
   rim: ({ slits_mm }) =>
-    `Slit at the top with the dial at ${slits_mm.map((slit, k) => `${k === 0 ? "0" : `${k}/4 turn`} ${mm(slit, 2)}`).join(", ")}.`,
+    `Slit at the top: ${slits_mm.map((slit, k) => `${mm(slit, 2)} with the dial at ${TURNED[k]}`).join(", ")}.`,
   key: ({ standsProud, screw, lockerAt }) =>
     [
       standsProud ? "The key is not all the way in." : "The key is all the way in.",
@@ -57,7 +60,7 @@ const WORDS: Words = {
     ]
       .join(" ")
       .trim(),
-  zero: ({ reads }) => `The dial reads ${signedText(reads, 1)} from 0.`,
+  zero: ({ reads }) => `The dial reads ${signedText(reads, 1)} graduations from 0.`,
   marks: ({ readings }) =>
     `Reads too high (+) or too low (−): ${round(readings.map(({ error }) => signedText(error, 2)))} graduations.`,
   wheels: ({ turn }) => (turn ? "Every wheel turns freely." : "The wheels are stuck together."),

@@ -1,5 +1,5 @@
 import type { Ref } from "react";
-import { CHECK_LABELS } from "../../../../fitting/fitWords";
+import { checksText } from "../../../../fitting/fitWords";
 import { CAUTIONS } from "../../../../handover/run/cautions";
 import {
   type FitResult,
@@ -51,7 +51,7 @@ function FaultList({ result }: { readonly result: HandoverResult }) {
 
 /** What is wrong with the fit that was made, what that does to the lock, and what was not checked. */
 function FitFound({ fit, fitting }: { readonly fit: FitResult; readonly fitting: RunFitting }) {
-  const skipped = fit.skipped.map((check) => CHECK_LABELS[check].toLowerCase()).join("; ");
+  const skipped = checksText(fit.skipped, fitting.assembly);
   return (
     <section aria-label="The fit">
       <h3>The fit</h3>
