@@ -59,6 +59,12 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
   await expect(debrief).toContainText("Checks you did not make");
   await expect(debrief).toContainText(/The opening index reads from .* as the dial goes round/);
   await expect(debrief).not.toContainText("wherever the dial is");
+  await expect(debrief).toContainText(
+    /Drag: the hand gets \d\.\d graduations ahead .* where the key rides on the lever/,
+  );
+  await expect(debrief.getByRole("img", { name: "at each number" })).toBeVisible();
+  // Zero is right at zero, and the bent spindle leaves the other half of the dial wrong.
+  await expect(debrief).toContainText(/Left after zero: at 0 0\.00, at 25 [+−]\d\.\d\d, at 50 [+−]0\.[1-9]/);
 
   await does(page, "Go on fitting", "Remove the key", "Take the dial out", "Loosen the ring", "Take the ring off");
   await does(page, "Take the spare spindle");
@@ -71,6 +77,7 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
   await expect(debrief).toContainText("Nothing is wrong with this fit.");
   await expect(debrief).toContainText("wherever the dial is");
   await expect(debrief).toContainText("The changing index then reads right: the ring is centered.");
+  await expect(debrief).toContainText("Left after zero: at 0 0.00, at 25 0.00, at 50 0.00, at 75 0.00.");
   await debrief.getByRole("link", { name: "Dial this lock on the bench" }).click();
   await expect(page.getByRole("slider", { name: "Dial" })).toBeVisible();
   expect(page.url()).toMatch(/profile=three-wheel.*&index=-?\d\.\d+&play=0\.25/);

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { inTheTray } from "../../src/fitting/assembly";
 import { jointsOf } from "../../src/fitting/fit";
+import { numberReads, numberReadsAfterZero } from "../../src/fitting/numberError";
 import type { Turn } from "../../src/lock/dial";
 import { type Runout, readsTooMuch } from "../../src/lock/train/runout";
 import { ZeroLock } from "../../src/zeroing/zeroLock";
@@ -10,15 +11,17 @@ import { after, fitted, goodActs, trainingLock } from "../support/fitter";
 const N = 100;
 const decimals = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
-/** A lock fitted in order but for its ring, which is off and turned, and its spindle, which is bent. */
-function lockFrom(off_mm: number, turned: number, bend_mm: number) {
+/** What a lock comes to that is fitted in order but for its ring, which is off and turned, and its spindle, which is bent. */
+function fitFrom(off_mm: number, turned: number, bend_mm: number) {
   const lock = trainingLock(30);
   const acts = goodActs(lock).map((act) =>
     act.type === "ring.put" ? { ...act, offset: { x_mm: off_mm, y_mm: 0 }, turned } : act,
   );
   const whole = after(inTheTray(lock.sizes.spindle_mm, { x_mm: bend_mm, y_mm: 0.1 * bend_mm }), acts, lock);
-  return jointsOf(fitted(whole, lock), N);
+  return fitted(whole, lock);
 }
+
+const lockFrom = (...offs: Parameters<typeof fitFrom>) => jointsOf(fitFrom(...offs), N);
 
 /** How far off the lock takes a number that the index reads exactly after a turn, its zero learned by a perfect hand. */
 function errorAt(joints: ReturnType<typeof lockFrom>, number: number, turn: Turn): number {
@@ -55,4 +58,25 @@ test("it takes nothing away of what goes round with the dial: that is right at z
   const worst = Math.max(...Array.from({ length: N }, (_, number) => Math.abs(errorAt(joints, number, "left"))));
   expect(worst).toBeGreaterThan(0.2);
   expect(Math.abs(errorAt(joints, 0, "left"))).toBeLessThan(1e-3);
+});
+
+test("what the debrief tells of each number is what the lock makes of it, before its zero is set and after", () => {
+  fc.assert(
+    fc.property(
+      decimals(-1, 1),
+      decimals(-3, 3),
+      decimals(-0.7, 0.7),
+      decimals(0, 99),
+      (ring_mm, turned, bend_mm, number) => {
+        const fit = fitFrom(ring_mm, turned, bend_mm);
+        // Joints are rounded to hundredths, and the zero takes the dial's place from the error there.
+        const off = errorAt(jointsOf(fit, N), number, "left") + numberReadsAfterZero(fit, number, N);
+        expect(Math.abs(off)).toBeLessThan(0.03);
+        const bare = new ZeroLock({ ...jointsOf(fit, N), lostMotion: 0, drag: 0, start: 0, noise: 0 }, N);
+        bare.turnBy(number - numberReads(fit, number, N));
+        expect(Math.abs(bare.seen - number)).toBeLessThan(0.03);
+      },
+    ),
+    { numRuns: 100 },
+  );
 });

@@ -12,7 +12,8 @@ import { memoryOf } from "../../parts/page/ofChart";
 import { signedText } from "../../parts/signedText";
 import type { FittingSession } from "./fittingSession";
 import { STAGE_WORDS } from "./fittingWords";
-import { RingPlot } from "./RingPlot";
+import { NumbersPlot } from "./plots/NumbersPlot";
+import { RingPlot } from "./plots/RingPlot";
 
 /** The exercise with this lock: its zero is set, where it has one; else it is dialed. */
 function nextAddressOf({ profile }: FittingSession, fit: Fit): string {
@@ -71,8 +72,23 @@ function BoardEffects({ board }: { readonly board: Board }) {
 /** What is smaller than this shows as zero in the figures, graduations. */
 const SHOWN = 0.005;
 
+interface EffectsProps {
+  readonly fit: Fit;
+  readonly board: Board | null;
+  readonly perTurn: number;
+}
+
+/** How heavy the dial is, and where. */
+function dragText(fit: Fit, perTurn: number): string {
+  const { catching } = jointsOf(fit, perTurn);
+  const allRound = `Drag: the hand gets ${fit.drag.toFixed(1)} graduations ahead of the dial`;
+  if (catching === undefined) return `${allRound}.`;
+  const { at, arc, drag } = catching;
+  return `${allRound}, and ${drag.toFixed(1)} more once a turn, for ${arc.toFixed(0)} graduations around ${at.toFixed(0)}, where the key rides on the lever.`;
+}
+
 /** What the fit does to what is read and dialed. */
-function Effects({ fit, board }: { readonly fit: Fit; readonly board: Board | null }) {
+function Effects({ fit, board, perTurn }: EffectsProps) {
   const { openingReads, changingReads, numbersOff, runout } = fit;
   const between = changingReads === null ? null : changingReads - openingReads;
   const goesRound = runout.size > SHOWN;
@@ -102,6 +118,7 @@ function Effects({ fit, board }: { readonly fit: Fit; readonly board: Board | nu
         </li>
       )}
       {board !== null && <BoardEffects board={board} />}
+      <li>{dragText(fit, perTurn)}</li>
       <li>
         Lost motion: {fit.lostMotion.toFixed(2)} graduations
         {fit.playGrows > 0 && `, and ${fit.playGrows.toFixed(1)} more in every thousand turns`}.
@@ -127,8 +144,9 @@ export function FitDebrief({ session }: { readonly session: FittingSession }) {
         <>
           <Faults faults={faults} assembly={assembly} />
           <h3>What the lock does now</h3>
-          <Effects fit={fit} board={assembly.board} />
+          <Effects fit={fit} board={assembly.board} perTurn={lock.perTurn} />
           <RingPlot assembly={assembly} lock={lock} />
+          <NumbersPlot fit={fit} perTurn={lock.perTurn} />
         </>
       )}
       <p>
