@@ -22,6 +22,8 @@ export interface Spindle {
   readonly length_mm: number;
   /** Whether its end is as it came, as the saw left it, or filed and freed of burr. */
   readonly end: "as-delivered" | "sawn" | "dressed";
+  /** Where it is marked at the cam's face, from the dial's back, millimeters; null where it is not. */
+  readonly mark_mm: number | null;
   /** Whether the thread in it that holds the key's screw is stripped. */
   readonly isStripped: boolean;
   /** Where a bend of it holds the middle of the dial off the axis, as it lies with zero at the top. */
@@ -63,6 +65,7 @@ export interface Assembly {
 export const newSpindle = (length_mm: number, bend = CENTERED): Spindle => ({
   length_mm,
   end: "as-delivered",
+  mark_mm: null,
   isStripped: false,
   bend,
 });

@@ -170,6 +170,7 @@ const UNDER_COVER: readonly FitCheck[] = ["depth", "key", "wheels", "screws", "w
 
 /** Acts on which few checks depend, with those; every check depends on any other act. */
 const VOIDS: { readonly [Type in FittingAct["type"]]?: readonly FitCheck[] } = {
+  "spindle.marked": [],
   "cover.put": ["cover"],
   "cover.taken": ["cover"],
   "strap.put": [],

@@ -32,6 +32,7 @@ export type FittingAct =
   | { readonly type: "ring.tightened" }
   | { readonly type: "ring.loosened" }
   | { readonly type: "ring.taken" }
+  | { readonly type: "spindle.marked" }
   | { readonly type: "spindle.cut"; readonly length_mm: number }
   | { readonly type: "spindle.dressed" }
   | { readonly type: "spindle.replaced" }
@@ -72,6 +73,7 @@ export type Hindrance =
   | "no-cover"
   | "is-there-already"
   | "burr-in-the-thread"
+  | "ends-inside"
   | "too-short-to-cut"
   | "not-sawn"
   | "no-spare"

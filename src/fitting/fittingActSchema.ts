@@ -24,6 +24,7 @@ export const fittingActSchema = z.discriminatedUnion("type", [
   bare("ring.tightened"),
   bare("ring.loosened"),
   bare("ring.taken"),
+  bare("spindle.marked"),
   z.object({ type: z.literal("spindle.cut"), length_mm: mm }),
   bare("spindle.dressed"),
   bare("spindle.replaced"),

@@ -1,4 +1,12 @@
-import { type Assembly, isGluedIn, type KeyIn, type LockerPlace, newSpindle, type RingOn } from "./assembly";
+import {
+  type Assembly,
+  isGluedIn,
+  type KeyIn,
+  type LockerPlace,
+  newSpindle,
+  type RingOn,
+  type Spindle,
+} from "./assembly";
 import { boardAfter } from "./board";
 import { farthestIn, keywayAt, type LockToFit, standsOutNow } from "./fittedLock";
 import type { BoardAct, FittingAct, Hindrance } from "./fittingAct";
@@ -25,6 +33,10 @@ const dialInTheWay = (now: Assembly) => ["dial-in-the-way", hasDial(now)] as con
 const coverInTheWay = (now: Assembly) => ["cover-in-the-way", now.hasCover] as const;
 
 const without = ({ locker }: Assembly, place: LockerPlace) => locker.filter((at) => at !== place);
+
+/** A mark on what was sawn off is gone with it. */
+const markLeft = ({ mark_mm }: Spindle, length_mm: number) =>
+  mark_mm === null || mark_mm >= length_mm ? null : mark_mm;
 
 const changeRing = (now: Assembly, mustBe: "loose" | "any", change: (ring: RingOn) => Change): Done => {
   const { ring } = now;
@@ -55,9 +67,13 @@ const ACTS: Acts = {
   "ring.loosened": (now) => changeRing(now, "any", (ring) => ({ ring: { ...ring, isTight: false } })),
   "ring.taken": (now) => changeRing(now, "loose", () => ({ ring: null })),
 
+  "spindle.marked": (now, _, lock) =>
+    unless([["no-dial", !hasDial(now)], coverInTheWay(now), ["ends-inside", standsOutNow(lock, now) <= 0]], () => ({
+      spindle: { ...now.spindle, mark_mm: now.spindle.length_mm - standsOutNow(lock, now) },
+    })),
   "spindle.cut": (now, { length_mm }) =>
     unless([dialInTheWay(now), ["too-short-to-cut", !(length_mm > 0 && length_mm < now.spindle.length_mm)]], () => ({
-      spindle: { ...now.spindle, length_mm, end: "sawn" },
+      spindle: { ...now.spindle, length_mm, end: "sawn", mark_mm: markLeft(now.spindle, length_mm) },
     })),
   "spindle.dressed": (now) =>
     unless([dialInTheWay(now), ["not-sawn", now.spindle.end !== "sawn"]], () => ({

@@ -51,7 +51,7 @@ export function freshLock(kind: LockKind, toFit: LockToFit): ServicedLock {
     toFit,
     assembly: {
       ring: { offset: { x_mm: 0, y_mm: 0 }, turned: 0, isTight: true },
-      spindle: { length_mm, end: "dressed", isStripped: false, bend: { x_mm: 0, y_mm: 0 } },
+      spindle: { length_mm, end: "dressed", mark_mm: null, isStripped: false, bend: { x_mm: 0, y_mm: 0 } },
       spares: 0,
       washers: ["flat", "flat", "spring"],
       body: "by-all",

@@ -41,7 +41,7 @@ const act: fc.Arbitrary<FittingAct> = fc.oneof(
   }),
   fc.record({ type: fc.constant("strike.hung" as const), above_mm: millimeters(-4, 4) }),
   fc.record({ type: fc.constant("strike.moved" as const), by_mm: millimeters(-4, 4) }),
-  plain("ring.tightened", "ring.loosened", "ring.taken", "spindle.dressed", "spindle.replaced"),
+  plain("spindle.marked", "ring.tightened", "ring.loosened", "ring.taken", "spindle.dressed", "spindle.replaced"),
   plain("body.hung", "body.tightened", "body.taken", "dial.taken", "strike.tightened", "strike.loosened"),
   plain("key.put", "key.driven", "key.taken", "cover.put", "cover.taken"),
   fc.constantFrom(cut, screwed),

@@ -26,6 +26,7 @@ export const HINDRANCE_WORDS: Readonly<Record<Hindrance, string>> = {
   "no-cover": "The cover is in the tray.",
   "is-there-already": "It is in its place already.",
   "burr-in-the-thread": "The sawn end does not start in the cam's thread. File and chamfer it first.",
+  "ends-inside": "The spindle ends inside the cam: nothing of it stands out that could be marked.",
   "too-short-to-cut": "Enter a length above 0 and below the spindle's own.",
   "not-sawn": "There is no sawn end to file.",
   "no-spare": "There is no spindle left in the tray.",

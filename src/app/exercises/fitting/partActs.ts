@@ -60,11 +60,11 @@ const END = { "as-delivered": "as delivered", sawn: "sawn", dressed: "end filed"
 
 const SPINDLE: TrayPart = {
   name: "Spindle",
-  stands: ({ spindle: { length_mm, end }, spares }) =>
-    `${length_mm.toFixed(1)} mm, ${END[end]}; ${spares === 0 ? "no spare" : "one spare"} in the tray`,
-  // Sawing has a field of its own. With the dial in, nothing of the spindle can be reached.
+  stands: ({ spindle: { length_mm, end, mark_mm }, spares }) =>
+    `${length_mm.toFixed(1)} mm, ${END[end]}${mark_mm === null ? "" : `, marked at ${mark_mm.toFixed(1)} mm`}; ${spares === 0 ? "no spare" : "one spare"} in the tray`,
+  // Sawing has a field of its own. With the dial in, a pencil alone reaches the spindle, at the cam's face.
   acts: ({ spindle, spares, dialIn }) => {
-    if (dialIn !== null) return [];
+    if (dialIn !== null) return [{ label: "Mark it at the cam's face", act: { type: "spindle.marked" } }];
     return [
       ...when(spindle.end === "sawn", { label: "File and chamfer the end", act: { type: "spindle.dressed" } }),
       ...when(spares > 0, { label: "Take the spare spindle", act: { type: "spindle.replaced" } }),
