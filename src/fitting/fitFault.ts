@@ -5,6 +5,16 @@ import type { Fit } from "./fit";
 import type { FittingSizes } from "./fittingSizes";
 import { offsetOf } from "./offCenter";
 
+/** What can be wrong with the board of an electronic lock. */
+export const BOARD_FAULTS = [
+  "battery-missing",
+  "battery-reversed",
+  "fuse-blown",
+  "cable-out",
+  "encoder-not-found",
+  "board-harmed",
+] as const;
+
 /** What can be wrong with a lock that is put together. */
 export const FIT_FAULTS = [
   "ring-off-center",
@@ -27,12 +37,7 @@ export const FIT_FAULTS = [
   "strike-by-one-screw",
   "bolt-binds",
   "cover-off",
-  "battery-missing",
-  "battery-reversed",
-  "fuse-blown",
-  "cable-out",
-  "encoder-not-found",
-  "board-harmed",
+  ...BOARD_FAULTS,
 ] as const;
 
 /** One of them. */

@@ -1,7 +1,7 @@
 import type { Range } from "../../lock/profile";
 import type { Chance } from "../../statistics/chance";
 import { anyWay } from "../doorToFit";
-import { FIT_FAULTS, type FitFault } from "../fitFault";
+import { BOARD_FAULTS, FIT_FAULTS, type FitFault } from "../fitFault";
 import type { LockToFit } from "../fittedLock";
 import type { BoardAct } from "../fittingAct";
 import { leadOf } from "../geometry/spindleThread";
@@ -137,15 +137,6 @@ export const spoiled = (plan: FitPlan, fault: FitFault, lock: LockToFit, chance:
   ...SPOIL[fault](plan, drawsOf(chance), rangesOf(lock), lock),
 });
 
-const OF_BOARD: readonly FitFault[] = [
-  "battery-missing",
-  "battery-reversed",
-  "fuse-blown",
-  "cable-out",
-  "encoder-not-found",
-  "board-harmed",
-];
-
 /** The faults that a lock can have, in the order of `FIT_FAULTS`. */
 export const faultsOn = ({ isElectronic }: Pick<LockToFit, "isElectronic">): readonly FitFault[] =>
-  isElectronic ? FIT_FAULTS : FIT_FAULTS.filter((fault) => !OF_BOARD.includes(fault));
+  isElectronic ? FIT_FAULTS : FIT_FAULTS.filter((fault) => !BOARD_FAULTS.some((one) => one === fault));
