@@ -80,7 +80,7 @@ interface EffectsProps {
 
 /** How heavy the dial is, and where. */
 function dragText(fit: Fit, perTurn: number): string {
-  const { catching } = jointsOf(fit, perTurn);
+  const { catching } = doorJoints(fit, perTurn);
   const allRound = `Drag: the hand gets ${fit.drag.toFixed(1)} graduations ahead of the dial`;
   if (catching === undefined) return `${allRound}.`;
   const { at, arc, drag } = catching;
