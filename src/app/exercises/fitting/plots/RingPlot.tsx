@@ -1,6 +1,7 @@
 import type { Assembly } from "../../../../fitting/assembly";
 import type { LockToFit } from "../../../../fitting/fittedLock";
 import { faceOf, readingError } from "../../../../fitting/offCenter";
+import { signedText } from "../../../parts/signedText";
 import { RoundPlot } from "./RoundPlot";
 
 /** What marks all round the ring read too much. */
@@ -22,7 +23,7 @@ export function RingPlot({ assembly: { ring }, lock }: { readonly assembly: Asse
       middle="bottom"
     >
       Graduations that each mark of the ring reads too much, clockwise from the top. Dots:{" "}
-      {indexes.map(({ label, place }) => `${label} ${errorAt(place).toFixed(2)}`).join(", ")}.
+      {indexes.map(({ label, place }) => `${label} ${signedText(errorAt(place), 2)}`).join(", ")}.
     </RoundPlot>
   );
 }
