@@ -23,7 +23,7 @@ const TURNED = ["0", "1/4 turn", "1/2 turn", "3/4 turn"] as const;
 
 const LEADS = {
   right: "The battery's leads are as the mark on the board shows.",
-  reversed: "The battery's leads are not as the mark on the board shows: they are reversed.",
+  reversed: "The battery's leads are the other way round from the mark on the board.",
   none: "The battery is not connected.",
 };
 
