@@ -86,7 +86,7 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
   const row = page.getByRole("row", { name: /Fitting/ });
   await expect(row).toHaveCount(1);
   await expect(row).toContainText(
-    /Three-wheel\s*Not right\s*the ring is off center; the dial rubs on the ring; \d more/,
+    /Three-wheel, counts\s*Not right\s*the ring is off center; the dial rubs on the ring; \d more/,
   );
   await row.getByRole("button", { name: /^Look at the job of/ }).press("Enter");
   const job = page.getByRole("region", { name: "Chosen job" });
@@ -94,7 +94,7 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
   await expect(job).toContainText("The spindle is bent. The dial runs out");
   await expect(job.getByRole("link", { name: "Fit a dial again" })).toHaveAttribute(
     "href",
-    "#/fitting?profile=three-wheel",
+    "#/fitting?profile=three-wheel&help=counts",
   );
 });
 

@@ -81,7 +81,7 @@ test("a dial is fitted by keyboard in a sitting, up to its verdict and its row a
 
   await page.goto("#/logbook?view=jobs");
   await expect(page.getByRole("row", { name: /Fitting/ })).toContainText(
-    /Three-wheel\s*Not right\s*the strike hangs by one screw/,
+    /Three-wheel, full help\s*Not right\s*the strike hangs by one screw/,
   );
 });
 
