@@ -1,49 +1,26 @@
-import type { Page } from "@playwright/test";
 import { LOOKS, look, violations } from "./axe";
+import { Fitter } from "./fitting";
 import { expect, test } from "./page";
-
-const does = async (page: Page, ...names: readonly string[]) => {
-  for (const name of names) await page.getByRole("button", { name, exact: true }).click();
-};
-
-const gauge = (page: Page, name: string) => page.getByRole("term").filter({ hasText: name }).locator("+ dd");
-
-/** Screws the dial out until a keyway lines up, one graduation at a time. @param from - graduations out before the search */
-async function toKeyway(page: Page, from: number): Promise<void> {
-  for (let tens = 0; tens < from / 10; tens++) await does(page, "Out 10");
-  const slot = gauge(page, "Slot of the spindle");
-  for (let k = 0; k < 30 && (await slot.textContent()) !== "one lines up"; k++) await does(page, "Out 1");
-  await expect(slot).toHaveText("one lines up");
-}
-
-async function begin(page: Page): Promise<void> {
-  await page.getByLabel("Washers, from the cam out").selectOption("flat, flat, spring");
-  await does(page, "Hang it by one screw", "Tighten all screws");
-}
-
-async function cut(page: Page, length: string): Promise<void> {
-  await page.getByLabel("Cut to, mm from the dial's back").fill(length);
-  await does(page, "Saw off");
-}
 
 test("a dial fitted badly says so in its debrief; taken apart and fitted right, nothing is wrong, and it goes to the bench", async ({
   page,
 }) => {
+  const fitter = new Fitter(page);
   await page.goto("#/fitting?seed=3&help=counts");
   const stopped = page.getByRole("region", { name: "Parts" }).getByRole("status");
-  await begin(page);
-  await does(page, "Put it on by eye", "Tighten the ring");
-  await cut(page, "88.5");
-  await does(page, "In until it touches");
+  await fitter.begin();
+  await fitter.does("Put it on by eye", "Tighten the ring");
+  await fitter.cut("88.5");
+  await fitter.does("In until it touches");
   await expect(stopped).toHaveText(/sawn end does not start/);
-  await does(page, "File and chamfer the end", "In until it touches");
-  await expect(gauge(page, "Gap between dial and ring")).toHaveText("0.00 mm");
-  await toKeyway(page, 0);
-  await does(page, "Insert the key", "Screw lightly, 0.2 Nm", "Hang the strike by one screw", "Look at the key");
+  await fitter.does("File and chamfer the end", "In until it touches");
+  await expect(fitter.gauge("Gap between dial and ring")).toHaveText("0.00 mm");
+  await fitter.toKeyway(0);
+  await fitter.does("Insert the key", "Screw lightly, 0.2 Nm", "Hang the strike by one screw", "Look at the key");
   await expect(page.getByRole("region", { name: "Checks" }).getByRole("status")).toHaveText(
     /not all the way in\. Its screw turns under two fingers/,
   );
-  await does(page, "The dial is fitted: show the debrief");
+  await fitter.does("The dial is fitted: show the debrief");
   const debrief = page.getByRole("region", { name: "Debrief" });
   for (const fault of [
     "spindle is bent",
@@ -66,14 +43,15 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
   // Zero is right at zero, and the bent spindle leaves the other half of the dial wrong.
   await expect(debrief).toContainText(/Left after zero: at 0 0\.00, at 25 [+−]\d\.\d\d, at 50 [+−]0\.[1-9]/);
 
-  await does(page, "Go on fitting", "Remove the key", "Take the dial out", "Loosen the ring", "Take the ring off");
-  await does(page, "Take the spare spindle");
-  await cut(page, "88.5");
-  await does(page, "File and chamfer the end");
-  await does(page, "Put it on over the bushing", "Tighten the ring", "In until it touches");
-  await fitKey(page);
-  await trueStrike(page);
-  await does(page, "Put the cover on", "The dial is fitted: show the debrief");
+  await fitter.does("Go on fitting", "Remove the key", "Take the dial out", "Loosen the ring", "Take the ring off");
+  await fitter.does("Take the spare spindle");
+  await fitter.cut("88.5");
+  await fitter.does("File and chamfer the end");
+  await fitter.does("Put it on over the bushing", "Tighten the ring", "In until it touches");
+  await fitter.fitKey();
+  await fitter.does("Drop on the key's screw");
+  await fitter.trueStrike();
+  await fitter.does("Put the cover on", "The dial is fitted: show the debrief");
   await expect(debrief).toContainText("Nothing is wrong with this fit.");
   await expect(debrief).toContainText("wherever the dial is");
   await expect(debrief).toContainText("The changing index then reads right: the ring is centered.");
@@ -98,36 +76,12 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
   );
 });
 
-/** Tries one keyway after the other until the dial reads near 0 with the gate under the nose. */
-async function fitKey(page: Page): Promise<void> {
-  const seen = page.getByRole("region", { name: "Checks" }).getByRole("status");
-  for (let keyway = 0; keyway < 8; keyway++) {
-    await toKeyway(page, keyway === 0 ? 30 : 20);
-    await does(page, "Insert the key", "Drive it home", "Read the dial, gate under the nose");
-    const reads = Number((await seen.textContent())?.replace("−", "-").match(/[-+]?\d+\.\d/)?.[0]);
-    if (Math.abs(reads) < 10) break;
-    await does(page, "Remove the key");
-  }
-  await does(page, "Screw firmly, 0.6 Nm", "Drop on the key's screw");
-}
-
-/** Moves the strike until the bolt goes in freely. */
-async function trueStrike(page: Page): Promise<void> {
-  const seen = page.getByRole("region", { name: "Checks" }).getByRole("status");
-  const drags = async () => {
-    await does(page, "Work the bolt in the strike");
-    return (await seen.textContent()) === "The bolt drags on the strike.";
-  };
-  for (let k = 0; k < 10 && (await drags()); k++) await does(page, "Strike down 0.5 mm");
-  for (let k = 0; k < 20 && (await drags()); k++) await does(page, "Strike up 0.5 mm");
-  await does(page, "Tighten the strike");
-}
-
 test("a spindle spoiled twice cannot become a good lock, and the page says so", async ({ page }) => {
+  const fitter = new Fitter(page);
   await page.goto("#/fitting?seed=3&help=counts");
-  await cut(page, "60");
-  await does(page, "Take the spare spindle");
-  await cut(page, "60");
+  await fitter.cut("60");
+  await fitter.does("Take the spare spindle");
+  await fitter.cut("60");
   await expect(page.getByRole("region", { name: "Checks" })).toContainText("cannot become a good lock any more");
   await expect(page.getByRole("group", { name: /^Spindle: 60\.0 mm, sawn; no spare/ })).toBeVisible();
   await expect(page.getByRole("button", { name: "Take the spare spindle" })).toHaveCount(0);
@@ -136,43 +90,45 @@ test("a spindle spoiled twice cannot become a good lock, and the page says so", 
 test("help has three levels, which the address carries: the next wise step and limits, gauges alone, or neither", async ({
   page,
 }) => {
+  const fitter = new Fitter(page);
   await page.goto("#/fitting?seed=3");
   const next = page.getByText(/^Next: /);
   await expect(next).toHaveText(/Take the spare spindle|Choose two flat washers/);
   const limits = page.getByText("good from 0.2 to 0.9 mm");
   await expect(limits).toBeVisible();
-  await does(page, "Counts");
+  await fitter.does("Counts");
   await expect(next).toHaveCount(0);
   await expect(limits).toHaveCount(0);
-  await expect(gauge(page, "Gap between dial and ring")).toBeVisible();
+  await expect(fitter.gauge("Gap between dial and ring")).toBeVisible();
   await expect(page).toHaveURL(/help=counts$/);
-  await does(page, "Silent");
-  await expect(gauge(page, "Gap between dial and ring")).toHaveCount(0);
-  await expect(gauge(page, "Slot of the spindle")).toBeVisible();
+  await fitter.does("Silent");
+  await expect(fitter.gauge("Gap between dial and ring")).toHaveCount(0);
+  await expect(fitter.gauge("Slot of the spindle")).toBeVisible();
   await page.reload();
   await expect(page.getByRole("button", { name: "Silent" })).toHaveAttribute("aria-pressed", "true");
-  await expect(gauge(page, "Gap between dial and ring")).toHaveCount(0);
+  await expect(fitter.gauge("Gap between dial and ring")).toHaveCount(0);
 });
 
 test("a caution stands beside the act when it comes up, at every level of help, and the hand stays at its part", async ({
   page,
 }) => {
+  const fitter = new Fitter(page);
   await page.goto("#/fitting?seed=3&help=silent");
   const parts = page.getByRole("region", { name: "Parts" });
   const spindle = parts.getByRole("group", { name: /^Spindle/ });
   await expect(parts).toContainText("Open the door and hold it");
   await expect(spindle).toContainText("Wear eye protection");
-  await begin(page);
+  await fitter.begin();
   await expect(parts.getByRole("group", { name: "Lock body: all screws tight" })).toBeFocused();
   await expect(parts).not.toContainText("Open the door and hold it");
-  await cut(page, "88.5");
+  await fitter.cut("88.5");
   await expect(spindle).toContainText("The sawn end cuts");
-  await does(page, "In until it touches");
+  await fitter.does("In until it touches");
   await expect(parts.getByRole("group", { name: /^Dial/ })).toContainText("The sawn end does not start");
-  await does(page, "File and chamfer the end", "Put it on over the bushing", "In until it touches");
+  await fitter.does("File and chamfer the end", "Put it on over the bushing", "In until it touches");
   await expect(spindle).not.toContainText("Caution");
-  await toKeyway(page, 0);
-  await does(page, "Insert the key");
+  await fitter.toKeyway(0);
+  await fitter.does("Insert the key");
   await expect(parts.getByRole("group", { name: /^Key/ })).toContainText("a hard key can chip");
   await expect(page.getByRole("region", { name: "Checks" })).toContainText(
     "Prove this lock with the door open and held",
@@ -184,13 +140,14 @@ test("a caution stands beside the act when it comes up, at every level of help, 
 test("a fitting under way goes on after a reload with what its checks showed, and starting again forgets it", async ({
   page,
 }) => {
+  const fitter = new Fitter(page);
   await page.goto("#/fitting?seed=3");
-  await begin(page);
-  await does(page, "Put it on by eye");
-  await cut(page, "88.5");
-  await does(page, "File and chamfer the end", "In until it touches");
-  await toKeyway(page, 0);
-  await does(page, "Insert the key", "Read at four marks of the ring", "Silent");
+  await fitter.begin();
+  await fitter.does("Put it on by eye");
+  await fitter.cut("88.5");
+  await fitter.does("File and chamfer the end", "In until it touches");
+  await fitter.toKeyway(0);
+  await fitter.does("Insert the key", "Read at four marks of the ring", "Silent");
   const checks = page.getByRole("region", { name: "Checks" });
   const seen = await checks.getByRole("status").textContent();
   expect(seen).toMatch(/^Reads too high \(\+\) or too low \(−\): top/);
@@ -203,22 +160,23 @@ test("a fitting under way goes on after a reload with what its checks showed, an
   await expect(page.getByRole("group", { name: "Key: in the tray" })).toBeVisible();
   await page.goto("#/fitting");
   await expect(page.getByRole("group", { name: "Key: in the cam" })).toBeVisible();
-  await does(page, "Start again");
+  await fitter.does("Start again");
   await page.reload();
   await expect(page.getByRole("group", { name: "Key: in the tray" })).toBeVisible();
 });
 
 test("a ring's offset and a gap that one reckons from readings are judged by them", async ({ page }) => {
+  const fitter = new Fitter(page);
   await page.goto("#/fitting?seed=3");
-  await begin(page);
-  await does(page, "Put it on by eye");
-  await cut(page, "88.5");
-  await does(page, "File and chamfer the end", "In until it touches");
-  await toKeyway(page, 20);
-  await does(page, "Insert the key", "Read at four marks of the ring");
+  await fitter.begin();
+  await fitter.does("Put it on by eye");
+  await fitter.cut("88.5");
+  await fitter.does("File and chamfer the end", "In until it touches");
+  await fitter.toKeyway(20);
+  await fitter.does("Insert the key", "Read at four marks of the ring");
   const own = page.getByRole("region", { name: "Your own figures" });
   await own.getByText("How far is the ring off center?").click();
-  await does(page, "Judge my estimate");
+  await fitter.does("Judge my estimate");
   await expect(own).toContainText("One round of readings cannot tell");
   const read = page.getByRole("region", { name: "Checks" }).getByRole("status");
   const marks = async () => {
@@ -231,19 +189,19 @@ test("a ring's offset and a gap that one reckons from readings are judged by the
   const mm = (2 * Math.PI * 40) / 100;
   await own.getByLabel(/^To the right/).fill(((mm * (top - bottom)) / 2).toFixed(2));
   await own.getByLabel(/^Up, mm/).fill(((mm * (left - right)) / 2).toFixed(2));
-  await does(page, "Judge my estimate");
+  await fitter.does("Judge my estimate");
   await expect(own).toContainText("Your estimate agrees with the readings.");
   await own.getByLabel(/^Up, mm/).fill("5");
-  await does(page, "Judge my estimate");
+  await fitter.does("Judge my estimate");
   await expect(own).toContainText("Your estimate does not agree");
 
   await own.getByText("Look from the side").click();
-  await does(page, "30° from the right");
-  const gap = Number((await gauge(page, "Gap between dial and ring").textContent())?.match(/[\d.]+/)?.[0]);
+  await fitter.does("30° from the right");
+  const gap = Number((await fitter.gauge("Gap between dial and ring").textContent())?.match(/[\d.]+/)?.[0]);
   const reads = Number((await own.getByText(/against straight on/).textContent())?.match(/[+]([\d.]+) grad/)?.[1]);
   expect(Math.abs((reads * mm) / Math.tan(Math.PI / 6) - gap)).toBeLessThan(0.05);
   await own.getByLabel(/^The gap by your readings/).fill(gap.toFixed(2));
-  await does(page, "Judge my gap");
+  await fitter.does("Judge my gap");
   await expect(own).toContainText("Your gap agrees with the readings.");
   expect(await violations(page)).toEqual([]);
 });
@@ -261,27 +219,28 @@ test("a fitting that cannot be read is told of and set aside; one that another t
 
   const one = await context.newPage();
   await one.goto("#/fitting?profile=two-wheel&seed=3");
-  await does(one, "Hang it by one screw");
+  await new Fitter(one).does("Hang it by one screw");
   const other = await context.newPage();
   await other.goto("#/fitting?profile=two-wheel");
-  await does(other, "Tighten all screws");
+  await new Fitter(other).does("Tighten all screws");
   await expect(one.getByRole("alert")).toHaveText(/Another tab has gone on with this fitting/);
-  await does(one, "Take the body off");
+  await new Fitter(one).does("Take the body off");
   await other.reload();
   await expect(other.getByRole("group", { name: "Lock body: all screws tight" })).toBeVisible();
 });
 
 for (const one of LOOKS) {
   test(`axe finds nothing wrong with a fitting and its debrief, ${one.name}`, async ({ page }) => {
+    const fitter = new Fitter(page);
     await look(page, one);
     await page.goto("#/fitting?seed=3&help=counts");
-    await begin(page);
+    await fitter.begin();
     expect(await violations(page)).toEqual([]);
-    await does(page, "Put it on by eye");
-    await cut(page, "88.5");
-    await does(page, "File and chamfer the end", "In until it touches");
-    await toKeyway(page, 0);
-    await does(page, "Insert the key", "Turn it all round", "The dial is fitted: show the debrief");
+    await fitter.does("Put it on by eye");
+    await fitter.cut("88.5");
+    await fitter.does("File and chamfer the end", "In until it touches");
+    await fitter.toKeyway(0);
+    await fitter.does("Insert the key", "Turn it all round", "The dial is fitted: show the debrief");
     await expect(page.getByRole("region", { name: "Debrief" })).toBeVisible();
     expect(await violations(page)).toEqual([]);
   });

@@ -4,9 +4,10 @@ import { shippedProfile } from "../../src/lock/shippedProfiles";
 import { checkHandoverRecord } from "../../src/records/handover/checkHandoverRecord";
 import { profileRules } from "../../src/zeroing/zeroingRules";
 import { violations } from "./axe";
-import { byFinger, byKey, doorWith, Handover, numbersIn, PREPARED, PROVED } from "./handover";
+import { doorWith, Handover, numbersIn, PREPARED, PROVED } from "./handover";
 import { KeyHand } from "./hands";
 import { expect, test } from "./page";
+import { byFinger, byKey } from "./press";
 import { Zeroing, ZeroingHand } from "./zeroing";
 
 const ENCODER = shippedProfile("dial-encoder");

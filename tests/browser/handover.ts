@@ -10,13 +10,7 @@ import type { Profile } from "../../src/lock/profile";
 import { shippedProfile } from "../../src/lock/shippedProfiles";
 import { Bench } from "./bench";
 import type { Hand } from "./hands";
-
-/** How a button is pressed: by pointer, by finger, by key. */
-export type Press = (button: Locator) => Promise<void>;
-
-export const byPointer: Press = (button) => button.click();
-export const byFinger: Press = (button) => button.tap();
-export const byKey: Press = (button) => button.press("Enter");
+import { byPointer, type Press } from "./press";
 
 /** The handover run as a person finds it: what can be read off the page, by role and name. */
 export class Handover {

@@ -21,7 +21,7 @@ export const RIGHT_KEYS = ["PageDown", "ArrowRight", "."] as const;
 
 /** Keys: whole turns, tens, ones and tenths. The dial takes the focus first. */
 export class KeyHand implements Hand {
-  private readonly bench: Bench;
+  protected readonly bench: Bench;
   private readonly perTurn: number;
 
   constructor(bench: Bench, perTurn: number) {

@@ -14,8 +14,9 @@ import { seededChance } from "../../src/statistics/chance";
 import { changeStation, handoverStation, testSheet, troubleStation } from "../support/testSheet";
 import { LOOKS, look, violations } from "./axe";
 import { ChangePage } from "./change";
-import { byKey, Handover, PREPARED, PROVED } from "./handover";
+import { Handover, PREPARED, PROVED } from "./handover";
 import { expect, test } from "./page";
+import { byKey } from "./press";
 import { start, verdict } from "./sittingByKeys";
 
 const WANTED = [61, 28];
