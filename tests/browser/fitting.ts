@@ -45,7 +45,7 @@ export class Fitter {
     for (let keyway = 0; keyway < 8; keyway++) {
       await this.toKeyway(keyway === 0 ? 30 : 20);
       await this.does("Insert the key", "Drive it home");
-      await this.check("Read the dial, gate under the nose");
+      await this.check("Read the dial, (gate under the nose|cam at its mark)");
       const reads = Number((await this.seen.textContent())?.replace("−", "-").match(/[-+]?\d+\.\d/)?.[0]);
       if (isWanted(Math.abs(reads))) break;
       await this.does("Remove the key");
