@@ -5,7 +5,8 @@ import { joinContents, type LogbookContents } from "../../records/logbookContent
 import { PERSONAL_KINDS, type PersonRecord } from "../../records/records";
 import { bySkill, type Skill, skillKey } from "../../records/skill";
 import { countText } from "../../wording/amountWords";
-import { knownProfile, shortTitle } from "../results/attemptRows";
+import { knownProfile } from "../results/attemptRows";
+import { skillTitle } from "../results/skillTitle";
 import type { DeskFile } from "./classDesk";
 
 /** A skill with what it is called. */
@@ -59,7 +60,7 @@ function skillsOf({ records }: LogbookContents): NamedSkill[] {
     return {
       skill,
       key: skillKey(skill),
-      title: `${shortTitle(first === undefined ? null : knownProfile(first), skill.profileId)}, ${skill.exercise}`,
+      title: skillTitle(first === undefined ? null : knownProfile(first), skill),
     };
   });
   return named.sort((a, b) => a.key.localeCompare(b.key));

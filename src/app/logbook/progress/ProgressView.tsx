@@ -10,11 +10,12 @@ import type { CurrentLogbook } from "../../keeping/currentLogbook";
 import { useReadinessRule } from "../../keeping/readinessRule";
 import { useAsked } from "../../keeping/useLogbook";
 import { Figure } from "../../pictures/charts/Figure";
-import { knownProfile, shortTitle } from "../../results/attemptRows";
+import { knownProfile } from "../../results/attemptRows";
 import { characteristicFigure } from "../../results/figures/characteristicFigure";
 import { type JobProgress, jobFigures } from "../../results/figures/jobFigures";
 import type { SkillProgress } from "../../results/figures/progressFigures";
 import { ReadinessSettings } from "../../results/ReadinessSettings";
+import { skillTitle } from "../../results/skillTitle";
 import { FilterChoice, UntoldNote } from "../list/FilterChoice";
 import { SkillFigures } from "./SkillFigures";
 import { WhatNextPanel } from "./WhatNextPanel";
@@ -55,8 +56,7 @@ function choiceOf(progress: SkillProgress | JobProgress): Choice {
   const { skill } = progress;
   const tries = "jobs" in progress ? progress.jobs : progress.attempts;
   const profile = tries[0] === undefined ? null : knownProfile(tries[0]);
-  const title = `${shortTitle(profile, skill.profileId)}, ${skill.exercise}`;
-  return { key: skillKey(skill), title, count: tries.length, progress };
+  return { key: skillKey(skill), title: skillTitle(profile, skill), count: tries.length, progress };
 }
 
 function JobSkillFigures({ progress }: { readonly progress: JobProgress }) {
