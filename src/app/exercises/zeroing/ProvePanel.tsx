@@ -61,8 +61,14 @@ export function ProvePanel({ prove }: { readonly prove: ProveSession }) {
       />
       <p className="mt-3 text-small text-soft">
         Graduations along the turn; plus ran past. This lock takes ±{profile.stopTolerance}.
-        {runsOut &&
-          " This dial is off its axis: what it reads wrong goes round with it, and a zero takes that away at zero alone. What mends it is a straight spindle."}
+        {runsOut && (
+          <>
+            {" "}
+            This dial is off its axis: what it reads wrong goes round with it, and a zero takes that away at zero alone.
+            What mends it is a straight spindle:{" "}
+            <a href={`#/fitting?profile=${profile.id}`}>take the lock apart again</a>.
+          </>
+        )}
       </p>
     </section>
   );
