@@ -59,7 +59,7 @@ test("a class comes from many files: a bad one is named, the others are sorted, 
     /^notes\.json was not read\. This file is not a logbook: its "format" is not "gatefall-logbook"\.$/,
   );
   const shelf = page.getByRole("region", { name: "Logbooks of the class" });
-  await expect(shelf).toContainText("4 logbooks: 3 trainees, 120 attempts, 50 jobs, 1 sitting.");
+  await expect(shelf).toContainText("4 logbooks: 3 trainees, 120 attempts, 98 jobs, 1 sitting.");
   await expect(shelf).toContainText(/records came in more than one file\. Each counts once/);
   await page.getByRole("button", { name: "Remove Tavro again.json" }).click();
   await expect(shelf).not.toContainText("more than one file");
@@ -116,7 +116,9 @@ test("the demo class comes and goes with one click; who is ready, and the gauge 
   await expect(table(page).getByRole("columnheader")).toHaveText([
     "Person",
     "All skills",
-    ...["change", "handover", "open", "trouble"].map((exercise) => `Three-wheel, ${exercise}`),
+    ...["change", "fitting", "handover", "find what is wrong", "open", "service visit", "trouble"].map(
+      (exercise) => `Three-wheel, ${exercise}`,
+    ),
   ]);
 
   const gauge = page.getByRole("region", { name: "How much stops vary" });

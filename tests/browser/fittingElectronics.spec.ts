@@ -31,7 +31,7 @@ test("an electronic lock: order, polarity and cover show in its checks, and with
   await does(page, "Run the self-check");
   await expect(seen).toHaveText("The training lock shows: NO DIAL FOUND.");
   await does(page, "Disconnect the battery", "Battery: red lead to minus", "Look at the wires and the fuse");
-  await expect(seen).toHaveText(/they are reversed.*plugged in\. The fuse is black inside\./);
+  await expect(seen).toHaveText(/other way round.*plugged in\. The fuse is black inside\./);
   await does(page, "The dial is fitted: show the debrief");
   const debrief = page.getByRole("region", { name: "Debrief" });
   await expect(debrief).toContainText("leads are the wrong way round");
