@@ -92,6 +92,7 @@ test("an apprentice's path by keys: fit badly, align, see why it does not hold, 
   await door.expectTold("Ring, zero and every proof so far are void.");
   await fitter.does("Take the cover off", "Remove the key", "In until it touches");
   await fitter.fitKey();
+  await fitter.does("Drop on the key's screw");
   await closesUp();
 
   await aligns();
