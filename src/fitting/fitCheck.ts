@@ -6,7 +6,7 @@ import type { Assembly, LockerPlace } from "./assembly";
 import { type Leads, NEW_BOARD, type SelfCheck, selfCheckOf } from "./board";
 import type { Fit } from "./fit";
 import type { LockToFit } from "./fittedLock";
-import type { FittingAct, Hindrance } from "./fittingAct";
+import type { Hindrance } from "./fittingAct";
 import type { KeyScrew } from "./keySeat";
 import { faceOf, readingError, turnedRight } from "./offCenter";
 import type { RingReading } from "./offsetEstimate";
@@ -56,24 +56,6 @@ export type FitObservation =
 
 /** Names a check. */
 export type FitCheck = FitObservation["kind"];
-
-/** The checks, in the order in which one makes them. */
-export const FIT_CHECKS = [
-  "depth",
-  "feelers",
-  "turn-round",
-  "push-pull",
-  "rim",
-  "key",
-  "zero",
-  "marks",
-  "wheels",
-  "screws",
-  "bolt",
-  "cover",
-  "wires",
-  "self-check",
-] as const satisfies readonly FitCheck[];
 
 /** Spreads of a hand with an instrument; training values. */
 const EYE: Graduations = 0.03;
@@ -167,31 +149,6 @@ const LOOKS: { readonly [Kind in FitCheck]: Look<Kind> } = {
 
 /** Checks of what lies under the cover. */
 const UNDER_COVER: readonly FitCheck[] = ["depth", "key", "wheels", "screws", "wires"];
-
-/** Acts on which few checks depend, with those; every check depends on any other act. */
-const VOIDS: { readonly [Type in FittingAct["type"]]?: readonly FitCheck[] } = {
-  "spindle.marked": [],
-  "cover.put": ["cover"],
-  "cover.taken": ["cover"],
-  "strap.put": [],
-  "strap.taken": [],
-  "cable.plugged": ["wires", "self-check"],
-  "cable.pulled": ["wires", "self-check"],
-  "battery.connected": ["wires", "self-check"],
-  "battery.disconnected": ["wires", "self-check"],
-  "fuse.replaced": ["wires", "self-check"],
-  "board.replaced": ["wires", "self-check"],
-};
-
-/** The checks that an act makes worthless: what they showed may be otherwise now. */
-export const voidedBy = ({ type }: FittingAct): readonly FitCheck[] => VOIDS[type] ?? FIT_CHECKS;
-
-const OF_WHEELS: readonly FitCheck[] = ["wheels"];
-const OF_ELECTRONICS: readonly FitCheck[] = ["wires", "self-check"];
-
-/** The checks that there are on a lock, in the order in which one makes them. */
-export const checksOf = ({ board }: Pick<Assembly, "board">): readonly FitCheck[] =>
-  FIT_CHECKS.filter((check) => !(board === null ? OF_ELECTRONICS : OF_WHEELS).includes(check));
 
 /** What stands in the way of a check, or null. */
 export const hindranceTo = (check: FitCheck, { hasCover }: Assembly): Hindrance | null =>

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { list, number, oneOf, share, within } from "../lock/fieldSchemas";
-import { FIT_CHECKS, type FitCheck } from "./fitCheck";
+import type { FitCheck } from "./fitCheck";
+import { FIT_CHECKS } from "./fitChecks";
 import type { FittingAct } from "./fittingAct";
 
 /** No part goes farther than this across the door, millimeters, or graduations. */

@@ -1,6 +1,7 @@
 import { type Assembly, SPARES } from "./assembly";
 import { fitOf } from "./fit";
-import { checksOf, type FitCheck } from "./fitCheck";
+import type { FitCheck } from "./fitCheck";
+import { checksOf } from "./fitChecks";
 import { type FitFault, fitFaults } from "./fitFault";
 import type { FitStage } from "./fitStage";
 import type { LockToFit } from "./fittedLock";

@@ -7,7 +7,7 @@ import {
   isInspectionRight,
   isServiceRight,
 } from "../drill/marking/jobRule";
-import { FIT_CHECKS } from "../fitting/fitCheck";
+import { FIT_CHECKS } from "../fitting/fitChecks";
 import { FIT_FAULTS } from "../fitting/fitFault";
 import type { JobKind, JobRecord } from "./jobRecord";
 

@@ -59,7 +59,9 @@ test("what is wrong with a fit is found in a sitting, up to its verdict, its rec
   const text = await readFile(await (await downloading).path(), "utf8");
   expect(sittingShown(parsedJson(text), manifest.version).check.problems).toEqual([]);
   await page.goto("#/logbook?view=jobs");
-  await expect(page.getByRole("row", { name: /Inspection/ })).toContainText(/Three-wheel\s*Right\s*nothing missed/);
+  await expect(page.getByRole("row", { name: /Find what is wrong/ })).toContainText(
+    /Three-wheel, counts\s*Right\s*nothing missed/,
+  );
 });
 
 test("an answer by guess does not pass", async ({ page }) => {

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { type Assembly, inTheTray } from "../../src/fitting/assembly";
 import type { Board } from "../../src/fitting/board";
 import { anyWay } from "../../src/fitting/doorToFit";
-import { checksOf } from "../../src/fitting/fitCheck";
+import { checksOf } from "../../src/fitting/fitChecks";
 import { FIT_FAULTS, type FitFault, fitFaults } from "../../src/fitting/fitFault";
 import { goodPlaces, type LockToFit } from "../../src/fitting/fittedLock";
 import { FOUND_BY } from "../../src/fitting/foundBy";

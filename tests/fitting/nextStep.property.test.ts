@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { inTheTray } from "../../src/fitting/assembly";
 import { NEW_BOARD } from "../../src/fitting/board";
-import { checksOf } from "../../src/fitting/fitCheck";
+import { checksOf } from "../../src/fitting/fitChecks";
 import { fitFaults } from "../../src/fitting/fitFault";
 import { stageOf } from "../../src/fitting/fitStage";
 import type { FittingAct } from "../../src/fitting/fittingAct";

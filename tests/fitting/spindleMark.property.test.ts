@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { inTheTray } from "../../src/fitting/assembly";
-import { voidedBy } from "../../src/fitting/fitCheck";
+import { voidedBy } from "../../src/fitting/fitChecks";
 import { standsOutNow } from "../../src/fitting/fittedLock";
 import type { FittingAct } from "../../src/fitting/fittingAct";
 import { fittingActSchema } from "../../src/fitting/fittingActSchema";

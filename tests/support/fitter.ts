@@ -1,7 +1,8 @@
 import { type Assembly, inTheTray } from "../../src/fitting/assembly";
 import { NEW_BOARD } from "../../src/fitting/board";
 import { type Fit, fitOf } from "../../src/fitting/fit";
-import { checkFit, checksOf, type FitCheck, type FitObservation } from "../../src/fitting/fitCheck";
+import { checkFit, type FitCheck, type FitObservation } from "../../src/fitting/fitCheck";
+import { checksOf } from "../../src/fitting/fitChecks";
 import type { FitFault } from "../../src/fitting/fitFault";
 import { gapAtFirstHold, goodPlaces, type LockToFit } from "../../src/fitting/fittedLock";
 import type { FittingAct } from "../../src/fitting/fittingAct";

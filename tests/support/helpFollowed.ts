@@ -1,5 +1,6 @@
 import type { Assembly } from "../../src/fitting/assembly";
-import { type FitCheck, voidedBy } from "../../src/fitting/fitCheck";
+import type { FitCheck } from "../../src/fitting/fitCheck";
+import { voidedBy } from "../../src/fitting/fitChecks";
 import type { LockToFit } from "../../src/fitting/fittedLock";
 import type { FittingAct } from "../../src/fitting/fittingAct";
 import { putTogether } from "../../src/fitting/putTogether";

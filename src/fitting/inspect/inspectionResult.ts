@@ -1,4 +1,5 @@
-import { checksOf, type FitCheck } from "../fitCheck";
+import type { FitCheck } from "../fitCheck";
+import { checksOf } from "../fitChecks";
 import type { FitFault } from "../fitFault";
 import { FOUND_BY } from "../foundBy";
 import type { DrawnFit } from "./drawFit";

@@ -1,6 +1,7 @@
 import type { Graduations } from "../../lock/dial";
 import type { Assembly } from "../assembly";
-import { checksOf, type FitCheck, hindranceTo } from "../fitCheck";
+import { type FitCheck, hindranceTo } from "../fitCheck";
+import { checksOf } from "../fitChecks";
 import { isBent, isHeavy, isOffCenter } from "../fitFault";
 import { stageOf } from "../fitStage";
 import { goodPlaces, type LockToFit, standsOutAt } from "../fittedLock";

@@ -1,4 +1,5 @@
-import { checksOf, type FitCheck } from "../../fitting/fitCheck";
+import type { FitCheck } from "../../fitting/fitCheck";
+import { checksOf } from "../../fitting/fitChecks";
 import type { FitFault } from "../../fitting/fitFault";
 import { stageOf } from "../../fitting/fitStage";
 import { lockToFit } from "../../fitting/fittedLock";

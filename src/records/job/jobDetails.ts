@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import { CHANGE_OUTCOMES } from "../../drill/marking/tryResult";
-import { FIT_CHECKS } from "../../fitting/fitCheck";
+import { FIT_CHECKS } from "../../fitting/fitChecks";
 import { FIT_FAULTS } from "../../fitting/fitFault";
 import { FIT_STAGES } from "../../fitting/fitStage";
 import { TROUBLE_KINDS } from "../../handover/trouble/trouble";

@@ -2,7 +2,8 @@ import type { FittingTry, InspectionTry, ServiceTry } from "../../drill/marking/
 import type { Station } from "../../drill/sheet/sheet";
 import { stationProfile } from "../../drill/sheet/stationProfile";
 import { NEW_BOARD } from "../../fitting/board";
-import { checksOf, type FitCheck } from "../../fitting/fitCheck";
+import type { FitCheck } from "../../fitting/fitCheck";
+import { checksOf } from "../../fitting/fitChecks";
 import type { FitFault } from "../../fitting/fitFault";
 import { faultsOn } from "../../fitting/inspect/faultDraws";
 import { lockKindOf } from "../../service/servicedLock";
@@ -45,11 +46,13 @@ export function fittingMisfit({ declared, faults, skipped, moves, time_ms }: Fit
 /** What judging a fit cannot have been at its station. */
 export function inspectionMisfit({ faults, named, skipped, time_ms }: InspectionTry, station: Station): Misfit {
   const all = [...faults, ...(named ?? [])];
+  // Time runs from the first act: an answer that is the first takes none.
+  const isFirst = skipped.length === checksOf({ board: isElectronic(station) ? NEW_BOARD : null }).length;
   return failing([
     [isOnce(faults) && isOnce(named ?? []), checkProblem("fault-twice", [])],
     [isOnce(skipped), checkProblem("check-twice", [])],
     [areOfLock(station, all, skipped), checkProblem("other-parts", [])],
-    [named === null || time_ms > 0, checkProblem("in-no-time", [], { done: "judged" })],
+    [named === null || isFirst || time_ms > 0, checkProblem("in-no-time", [], { done: "judged" })],
   ])[0];
 }
 

@@ -15,7 +15,7 @@ import {
 } from "../../drill/marking/tryResult";
 import { STATION_KINDS } from "../../drill/sheet/sheet";
 import { SPARES } from "../../fitting/assembly";
-import { FIT_CHECKS } from "../../fitting/fitCheck";
+import { FIT_CHECKS } from "../../fitting/fitChecks";
 import { FIT_FAULTS } from "../../fitting/fitFault";
 import { FIT_STAGES } from "../../fitting/fitStage";
 import { flag, oneOf, rulesOf, shortList, strict, turn, whole, within } from "../../lock/fieldSchemas";

@@ -1,5 +1,5 @@
 import { inTheTray } from "../../../src/fitting/assembly";
-import { checksOf } from "../../../src/fitting/fitCheck";
+import { checksOf } from "../../../src/fitting/fitChecks";
 import { checkLabel } from "../../../src/fitting/fitWords";
 import { type Graduations, wrap } from "../../../src/lock/dial";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";

@@ -5,7 +5,7 @@ import { markingScheme, schemeRows } from "../../../src/drill/marking/markingSch
 import { type Marking, markSitting, type SittingResults } from "../../../src/drill/marking/markSitting";
 import { hasFault, isRight, type TryResult } from "../../../src/drill/marking/tryResult";
 import type { Station } from "../../../src/drill/sheet/sheet";
-import { FIT_CHECKS } from "../../../src/fitting/fitCheck";
+import { FIT_CHECKS } from "../../../src/fitting/fitChecks";
 import type { FitFault } from "../../../src/fitting/fitFault";
 import {
   changeStation,

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
-import { checksOf } from "../../../src/fitting/fitCheck";
+import { checksOf } from "../../../src/fitting/fitChecks";
 import { FIT_FAULTS, type FitFault } from "../../../src/fitting/fitFault";
 import { lockToFit } from "../../../src/fitting/fittedLock";
 import { FOUND_BY } from "../../../src/fitting/foundBy";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { inTheTray } from "../../../src/fitting/assembly";
-import { checksOf } from "../../../src/fitting/fitCheck";
+import { checksOf } from "../../../src/fitting/fitChecks";
 import type { FitFault } from "../../../src/fitting/fitFault";
 import { inspectionResult, isGuessed, overlooked, unfounded } from "../../../src/fitting/inspect/inspectionResult";
 

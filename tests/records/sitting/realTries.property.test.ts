@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
 import { FittingSession } from "../../../src/app/exercises/fitting/fittingSession";
-import { FIT_CHECKS } from "../../../src/fitting/fitCheck";
+import { FIT_CHECKS } from "../../../src/fitting/fitChecks";
 import { fittingResult } from "../../../src/fitting/fittingResult";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { tryMisfit } from "../../../src/records/sitting/tryPlausible";

@@ -2,7 +2,7 @@ import { useSelector } from "@xstate/react";
 import type { Assembly } from "../../../fitting/assembly";
 import { type Board, type SelfCheck, selfCheckOf } from "../../../fitting/board";
 import { doorJoints, type Fit } from "../../../fitting/fit";
-import { checksOf } from "../../../fitting/fitCheck";
+import { checksOf } from "../../../fitting/fitChecks";
 import { type FitFault, fitFaults } from "../../../fitting/fitFault";
 import { checksText, FAULT_WORDS, foundByText } from "../../../fitting/fitWords";
 import { countText } from "../../../wording/amountWords";

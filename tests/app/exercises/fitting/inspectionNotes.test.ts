@@ -5,7 +5,7 @@ import { jobWrite } from "../../../../src/app/keeping/jobWrite";
 import { againAddress } from "../../../../src/app/results/jobAddress";
 import { jobRowOf } from "../../../../src/app/results/jobRows";
 import { jobStory } from "../../../../src/app/results/jobSentences";
-import { checksOf } from "../../../../src/fitting/fitCheck";
+import { checksOf } from "../../../../src/fitting/fitChecks";
 import { shippedProfile } from "../../../../src/lock/shippedProfiles";
 import { detailsOf } from "../../../../src/records/job/jobDetails";
 import type { JobNote } from "../../../../src/records/job/jobNote";

@@ -3,7 +3,7 @@ import { keptTryWrite, tryWrite } from "../../../../src/app/sittings/session/sit
 import { FittingTry } from "../../../../src/app/sittings/tries/fittingTry";
 import { jobMeasured } from "../../../../src/app/sittings/tries/jobTryWords";
 import { isRight } from "../../../../src/drill/marking/tryResult";
-import { checksOf } from "../../../../src/fitting/fitCheck";
+import { checksOf } from "../../../../src/fitting/fitChecks";
 import { tryMisfit } from "../../../../src/records/sitting/tryPlausible";
 import { trySchema } from "../../../../src/records/sitting/trySchemas";
 import { checkWrite } from "../../../../src/store/logbookWrite";

@@ -3,7 +3,7 @@ import { keptTryWrite, tryWrite } from "../../../../src/app/sittings/session/sit
 import { InspectionTry } from "../../../../src/app/sittings/tries/inspectionTry";
 import { jobMeasured } from "../../../../src/app/sittings/tries/jobTryWords";
 import { isRight } from "../../../../src/drill/marking/tryResult";
-import { checksOf } from "../../../../src/fitting/fitCheck";
+import { checksOf } from "../../../../src/fitting/fitChecks";
 import { FIT_FAULTS } from "../../../../src/fitting/fitFault";
 import { tryMisfit } from "../../../../src/records/sitting/tryPlausible";
 import { trySchema } from "../../../../src/records/sitting/trySchemas";
@@ -52,6 +52,14 @@ describe("a fit to be judged in a sitting", () => {
     expect(isRight({ ...result, time_ms: 60_001 }, STATION)).toBe(false);
     expect(trySchema.safeParse(result).success).toBe(true);
     expect(tryMisfit(result, STATION)).toBeUndefined();
+  });
+
+  test("that is answered before anything is checked took no time, and its record is sound", () => {
+    const { one } = inHand(true);
+    one.session.name([]);
+    expect(one.result()).toMatchObject({ named: [], time_ms: 0 });
+    expect(tryMisfit(one.result(), STATION)).toBeUndefined();
+    expect(tryMisfit({ ...one.result(), skipped: [] }, STATION)).toMatchObject({ code: "in-no-time" });
   });
 
   test("that is good is judged right by every check and the word that nothing is wrong", () => {

@@ -1,5 +1,6 @@
 import type { Assembly } from "../../../../fitting/assembly";
-import { checksOf, type FitCheck, type FitObservation } from "../../../../fitting/fitCheck";
+import type { FitCheck, FitObservation } from "../../../../fitting/fitCheck";
+import { checksOf } from "../../../../fitting/fitChecks";
 import { checkLabel } from "../../../../fitting/fitWords";
 import { Button } from "../../../parts/controls/Button";
 import { observationText } from "./observationWords";

@@ -5,7 +5,7 @@ import { type KeptRun, readKept, writeKept } from "../../../../../../src/app/exe
 import { takeZeroReading } from "../../../../../../src/app/exercises/handover/run/session/ringWork";
 import { ACT_GROUPS } from "../../../../../../src/app/exercises/handover/run/session/runActs";
 import { doorJoints } from "../../../../../../src/fitting/fit";
-import { checksOf } from "../../../../../../src/fitting/fitCheck";
+import { checksOf } from "../../../../../../src/fitting/fitChecks";
 import type { FittingAct } from "../../../../../../src/fitting/fittingAct";
 import { checkRun } from "../../../../../../src/handover/run/checkRun";
 import { parseRun, writeRun } from "../../../../../../src/handover/run/recordedRun";
