@@ -17,10 +17,13 @@ type Misfit = Problem | undefined;
 const isElectronic = (station: Station) => lockKindOf(stationProfile(station)) === "electronic";
 const isOnce = (all: readonly string[]) => new Set(all).size === all.length;
 
+/** The checks that there are on the lock of a station. */
+const checksAt = (station: Station) => checksOf({ board: isElectronic(station) ? NEW_BOARD : null });
+
 /** Whether the lock of a station can have such faults, and has such checks. */
 function areOfLock(station: Station, faults: readonly FitFault[], checks: readonly FitCheck[]): boolean {
   const able = faultsOn({ isElectronic: isElectronic(station) });
-  const there = checksOf({ board: isElectronic(station) ? NEW_BOARD : null });
+  const there = checksAt(station);
   return faults.every((fault) => able.includes(fault)) && checks.every((check) => there.includes(check));
 }
 
@@ -47,7 +50,7 @@ export function fittingMisfit({ declared, faults, skipped, moves, time_ms }: Fit
 export function inspectionMisfit({ faults, named, skipped, time_ms }: InspectionTry, station: Station): Misfit {
   const all = [...faults, ...(named ?? [])];
   // Time runs from the first act: an answer that is the first takes none.
-  const isFirst = skipped.length === checksOf({ board: isElectronic(station) ? NEW_BOARD : null }).length;
+  const isFirst = skipped.length === checksAt(station).length;
   return failing([
     [isOnce(faults) && isOnce(named ?? []), checkProblem("fault-twice", [])],
     [isOnce(skipped), checkProblem("check-twice", [])],
