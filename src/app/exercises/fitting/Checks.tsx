@@ -1,12 +1,11 @@
 import { useSelector } from "@xstate/react";
 import { Button } from "../../parts/controls/Button";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
-import { WordLink } from "../../words/WordLink";
-import { WordsHere } from "../../words/WordsHere";
 import type { FittingSession } from "./fittingSession";
 import { STAGE_WORDS } from "./fittingWords";
 import { StepCaution } from "./StepCaution";
 import { CheckList } from "./seen/CheckList";
+import { ChecksHead } from "./seen/ChecksHead";
 
 interface ChecksProps {
   readonly session: FittingSession;
@@ -25,14 +24,7 @@ export function Checks({ session, isOnce }: ChecksProps) {
   const isTogether = state === "coupled" || state === "closed";
   return (
     <section className="panel stack" aria-label="Checks">
-      <div className="spread">
-        <h2>Checks</h2>
-        <WordsHere>
-          <WordLink word="end-play">end play</WordLink>
-          <WordLink word="ring-off-center">off center</WordLink>
-          <WordLink word="parallax">parallax</WordLink>
-        </WordsHere>
-      </div>
+      <ChecksHead />
       <p>
         {STAGE_WORDS[state]} {state === "spent" && spentAdvice(isOnce)}
       </p>
