@@ -15,17 +15,18 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   zeroing: BOTTOM,
   trace: ["wording", "lock", "dialing"],
   drill: [...BOTTOM, "fitting", "service", "dialing", "zeroing", "trace"],
+  realdial: BOTTOM,
   handover: [...BOTTOM, "fitting", "dialing", "zeroing", "trace", "drill"],
   records: LOGIC,
   progress: [...LOGIC, "records"],
   store: [...LOGIC, "records"],
-  app: [...RECORDS, "store"],
+  app: [...RECORDS, "store", "realdial"],
   cli: RECORDS,
   bundle: [],
 };
 
 /** Layers that know no screen, no clock and no chance of their own. */
-export const PURE: readonly string[] = RECORDS;
+export const PURE: readonly string[] = [...RECORDS, "realdial"];
 
 /** What the build is made with: no layer but `bundle`, which no page and no command imports, sees the tool. */
 const BUILD_TOOLS = ["vite"];
