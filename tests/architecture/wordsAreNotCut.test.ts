@@ -20,7 +20,7 @@ const CUTS = [
 
 /** Sizes read out of a text in which spaces part them: only where a stored format is both written and read. */
 const SIZES_READ = /\.split\(" "\)(?:\.slice\(\d\))?\.map\(Number\)/;
-const FORMATS = ["app/sittings/session/sittingShelf.ts", "records/conditionCode.ts"];
+const FORMATS = ["app/sittings/session/sittingShelf.ts", "realdial/wire/wireLine.ts", "records/conditionCode.ts"];
 
 const cuts = (text: string) => CUTS.some((one) => one.test(text));
 

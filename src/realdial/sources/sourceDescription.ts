@@ -1,0 +1,38 @@
+import type { Graduations } from "../../lock/dial";
+
+/** Ways to turn a dial, as records name them: a name once given stays. */
+export const SOURCE_KINDS = [
+  /** Mouse, finger, keys and buttons of the page itself. */
+  "screen",
+  "printed-dial",
+  "ordinary-dial",
+  "encoder",
+  "phone",
+  "midi",
+  "gamepad",
+  "knob-keys",
+] as const;
+
+/** A way to turn a dial. */
+export type SourceKind = (typeof SOURCE_KINDS)[number];
+
+/** Steps from this size on are coarse: a hand cannot stop nearer than half a step to where it meant to, graduations. */
+const COARSE_FROM: Graduations = 0.5;
+
+/** What turned a dial: how fine it is, and how quiet. */
+export interface SourceDescription {
+  readonly kind: SourceKind;
+  /** The smallest move that it can tell, graduations. */
+  readonly resolution: Graduations;
+  /** Standard deviation of its readings at rest, graduations; null where it has not been measured. */
+  readonly noise: Graduations | null;
+  /** Whether it serves for count and order alone, since its steps are too large to mark a stop by. */
+  readonly isCoarse: boolean;
+}
+
+/** @param resolution - graduations, > 0 @param noise - graduations, or null where it has not been measured */
+export const describeSource = (
+  kind: SourceKind,
+  resolution: Graduations,
+  noise: Graduations | null = null,
+): SourceDescription => ({ kind, resolution, noise, isCoarse: resolution >= COARSE_FROM });

@@ -1,0 +1,15 @@
+import * as z from "zod/mini";
+import { flag, oneOf, within } from "../../lock/fieldSchemas";
+import { SOURCE_KINDS, type SourceDescription } from "./sourceDescription";
+
+/** A turn of the largest dial: no step is larger, graduations. */
+const LARGEST = 1000;
+const size = within(0, LARGEST, "graduations");
+
+/** What turned a dial, from outside. What a later version adds is passed over. */
+export const sourceSchema = z.object({
+  kind: oneOf(SOURCE_KINDS),
+  resolution: size,
+  noise: z.nullable(size),
+  isCoarse: flag,
+}) satisfies z.ZodMiniType<SourceDescription>;

@@ -1,0 +1,30 @@
+import { describe, expect, test } from "vitest";
+import { describeSource, SOURCE_KINDS } from "../../../src/realdial/sources/sourceDescription";
+import { sourceSchema } from "../../../src/realdial/sources/sourceSchema";
+
+describe("what a source is", () => {
+  test.each([
+    { resolution: 100 / 2400, isCoarse: false },
+    { resolution: 0.49, isCoarse: false },
+    { resolution: 0.5, isCoarse: true },
+    { resolution: 4, isCoarse: true },
+  ])("with steps of $resolution graduations: coarse is $isCoarse", ({ resolution, isCoarse }) => {
+    expect(describeSource("midi", resolution)).toEqual({ kind: "midi", resolution, noise: null, isCoarse });
+  });
+
+  test.each(SOURCE_KINDS)("%s is read as it was written", (kind) => {
+    const source = describeSource(kind, 0.05, 0.003);
+    expect(sourceSchema.parse(JSON.parse(JSON.stringify(source)))).toEqual(source);
+  });
+
+  test.each([
+    { kind: "telepathy" },
+    { resolution: -1 },
+    { resolution: Number.NaN },
+    { noise: "none" },
+    { noise: undefined },
+    { isCoarse: 1 },
+  ])("%j is none", (wrong) => {
+    expect(sourceSchema.safeParse({ ...describeSource("encoder", 0.05), ...wrong }).success).toBe(false);
+  });
+});
