@@ -1,0 +1,71 @@
+import type { GrayImage } from "../image/grayImage";
+import { TRACKS } from "../sheet/design";
+import type { TrackPhase } from "./absoluteAngle";
+import { LocalLight } from "./localLight";
+import { Seating } from "./seating";
+import { TrackReader } from "./trackPhase";
+import { shiftOfHeight, type View } from "./view";
+
+/** Rings seen worse than this are not the disc's. */
+const LEAST_SHARE = 0.12;
+const LARGEST_SCATTER_MM = 0.3;
+/** So many bad frames, and the disc is looked for again. */
+const PATIENCE = 3;
+/**
+ * A track counts with this share of the contrast it has at rest. Blur over more than a cycle turns black and white round,
+ * with at most 0.22 of the contrast (the side lobe of sin x / x): such a reading would be wrong by half a cycle.
+ */
+const LEAST_CONTRAST = 0.36;
+
+/** What is seen of the disc in a frame. */
+export type DiscSeen =
+  | { readonly kind: "lost" | "covered" | "blurred" }
+  | { readonly kind: "read"; readonly phases: readonly TrackPhase[]; readonly correction: number };
+
+/** Reads the tracks of the disc, once it is known how the base sheet lies. */
+export class DiscReader {
+  readonly seating = new Seating();
+  readonly light = new LocalLight();
+  private readonly readers = TRACKS.map((track) => new TrackReader(track));
+  /** Contrast of each track at rest, learned. */
+  private readonly usual = TRACKS.map(() => 0.5);
+  private badFrames = PATIENCE;
+
+  /** Looks at the next frame. @returns phases, the finest first, and what a wobble adds to the angle (turns) */
+  read(image: GrayImage, view: View): DiscSeen {
+    if (!this.seat(image, view)) return { kind: "lost" };
+    this.light.follow(image, view, this.seating);
+    if (this.light.share < 0.15) return { kind: "covered" };
+    const phases = this.readers.flatMap((reader, k): TrackPhase[] => {
+      const phase = reader.read(image, view, this.seating, this.light);
+      if (phase === null || phase.amplitude < LEAST_CONTRAST * this.learned(k, phase.amplitude)) return [];
+      return [{ ...phase, cycles: reader.track.cycles }];
+    });
+    if (phases.length === 0) return { kind: "blurred" };
+    return { kind: "read", phases, correction: this.wobble(view) };
+  }
+
+  private seat(image: GrayImage, view: View): boolean {
+    if (this.badFrames >= PATIENCE) this.seating.search(image, view);
+    this.seating.follow(image, view);
+    const isGood = this.seating.share >= LEAST_SHARE && this.seating.scatter <= LARGEST_SCATTER_MM;
+    this.badFrames = isGood ? 0 : this.badFrames + 1;
+    return isGood;
+  }
+
+  private learned(track: number, amplitude: number): number {
+    const usual = Math.max(this.usual[track] as number, Math.min(1.2, amplitude));
+    this.usual[track] = 0.999 * usual + 0.001 * Math.min(usual, 0.5);
+    return usual;
+  }
+
+  /**
+   * A disc that wobbles under a camera aslant seems turned: raised by t·u at a point u of it, it is seen moved along the
+   * shift g of height, by g (t·u). The rings show the symmetric part of that map; the rest follows from g's direction.
+   */
+  private wobble(view: View): number {
+    const { x, y } = shiftOfHeight(view);
+    const [, , , along = 0, aslant = 0] = this.seating.values;
+    return (2 * x * y * along + (y * y - x * x) * aslant) / (x * x + y * y + 0.02) / (2 * Math.PI);
+  }
+}
