@@ -32,7 +32,8 @@ const STEPS = {
 /** How a knob without ends says how far it turned. */
 export type Encoding = keyof typeof STEPS;
 
-const ENCODINGS = Object.keys(STEPS) as Encoding[];
+/** All of them. */
+export const ENCODINGS = Object.keys(STEPS) as Encoding[];
 
 /** A knob without ends, as it was learned by turning it. */
 export interface MidiKnob {

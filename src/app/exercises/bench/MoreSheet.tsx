@@ -3,6 +3,12 @@ import { WEIGHT_LABELS } from "../../hand/WeightChoice";
 import { Check } from "../../parts/controls/Check";
 import { Dialog } from "../../parts/controls/Dialog";
 import { Lines } from "../../parts/Lines";
+import { fetchedLater } from "../../parts/page/fetchedLater";
+
+const DevicePanel = fetchedLater(
+  async () => (await import("../../hand/sources/devices/DevicePanel")).DevicePanel,
+  null,
+);
 
 interface MoreSheetProps {
   readonly isOpen: boolean;
@@ -41,6 +47,12 @@ export function MoreSheet({ isOpen, onClose, dial, onDial, asksEstimate, onAsksE
         You are asked with the help Counts or Silent. With Full help you see every stop as you make it. Cutaway, chart
         and result stay hidden until you answer.
       </p>
+      <h2 className="mt-6 mb-3">A dial in your hand</h2>
+      <p className="text-soft">
+        Connect a device and turn it instead of the dial on the screen. It stays connected until you close or reload the
+        app. We have tried these devices in simulation only.
+      </p>
+      <DevicePanel />
       <h2 className="mt-6 mb-3">Keys and mouse wheel</h2>
       <Lines className="text-soft" of={keys} />
     </Dialog>

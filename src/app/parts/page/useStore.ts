@@ -2,8 +2,10 @@ import { useSyncExternalStore } from "react";
 import type { Store } from "./store";
 
 /** What is wanted of a store; redraws where that has become another. @param part - the same thing, where nothing changed */
-export const useStored = <Kind extends Store, Part>(store: Kind, part: (store: Kind) => Part): Part =>
-  useSyncExternalStore(store.subscribe, () => part(store));
+export function useStored<Kind extends Store, Part>(store: Kind, part: (store: Kind) => Part): Part {
+  const now = () => part(store);
+  return useSyncExternalStore(store.subscribe, now, now);
+}
 
 /** Redraws with every change of a store. */
 export function useStore<Kind extends Store>(store: Kind): Kind {

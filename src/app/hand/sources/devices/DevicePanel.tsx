@@ -1,0 +1,69 @@
+import { useEffect } from "react";
+import { Button } from "../../../parts/controls/Button";
+import { Check } from "../../../parts/controls/Check";
+import { Notice } from "../../../parts/Notice";
+import { useStore } from "../../../parts/page/useStore";
+import { DEVICE_SLOT } from "../deviceSlot";
+import { DeviceLine } from "./DeviceLine";
+import type { DeviceHub } from "./deviceHub";
+import { deviceStateText } from "./deviceStateText";
+import { DEVICE_HUB, DEVICES } from "./devicesHere";
+import { deviceText } from "./deviceWords";
+import type { DialDevice } from "./dialDevice";
+
+const LEARN_WORDS = { none: "Learn the knob", left: "Turned left", right: "Turned right" } as const;
+
+/** What there is to do with a device that is connected. */
+function Connected({ hub }: { readonly hub: DeviceHub }) {
+  return (
+    <div className="flex flex-wrap items-center gap-x-4 gap-y-2 mt-2">
+      <Button onClick={() => hub.disconnect()}>Disconnect</Button>
+      {hub.isLearned !== undefined && (
+        <Button onClick={() => hub.learnOn()}>{LEARN_WORDS[hub.learning ?? "none"]}</Button>
+      )}
+      <Check isOn={hub.isReversed} onSwitch={(isOn) => hub.reverse(isOn)}>
+        It turns the wrong way
+      </Check>
+    </div>
+  );
+}
+
+function DeviceRow({ device, hub }: { readonly device: DialDevice; readonly hub: DeviceHub }) {
+  const isIn = hub.device === device;
+  const unsupported = device.unsupported();
+  return (
+    <li className="mt-4">
+      <h3>{device.title}</h3>
+      <p className="text-soft">{device.about}</p>
+      {unsupported !== null && <p className="text-soft">{deviceText(unsupported)}</p>}
+      {isIn && <p role="status">Status: {deviceStateText(hub)}</p>}
+      {isIn && hub.trouble !== null && <Notice>{deviceText(hub.trouble)}</Notice>}
+      {isIn && hub.remark !== null && <p className="text-soft">{deviceText(hub.remark)}</p>}
+      {isIn && (hub.isOpening || hub.isConnected) ? (
+        <Connected hub={hub} />
+      ) : (
+        <Button
+          className="mt-2"
+          disabled={unsupported !== null}
+          aria-label={`Connect: ${device.title}`}
+          onClick={() => void hub.connect(device)}
+        >
+          Connect
+        </Button>
+      )}
+    </li>
+  );
+}
+
+/** Chooses a device for the hand, connects it, and learns it where it has to be learned. */
+export function DevicePanel() {
+  const hub = useStore(DEVICE_HUB);
+  useEffect(() => DEVICE_SLOT.show(DeviceLine), []);
+  return (
+    <ul className="plain">
+      {DEVICES.map((device) => (
+        <DeviceRow key={device.kind} device={device} hub={hub} />
+      ))}
+    </ul>
+  );
+}

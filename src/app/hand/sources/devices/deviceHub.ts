@@ -1,0 +1,204 @@
+import type { Milliseconds } from "../../../../lock/dial";
+import { DialMoves } from "../../../../realdial/sources/dialMoves";
+import { describeSource, type SourceDescription } from "../../../../realdial/sources/sourceDescription";
+import type { Problem } from "../../../../wording/problem";
+import { messageOf } from "../../../parts/page/messageOf";
+import { Store } from "../../../parts/page/store";
+import { storedText, storeText } from "../../../parts/storage/pageStore";
+import type { DialInHand } from "../deviceSlot";
+import { DeviceError, deviceProblem } from "./deviceWords";
+import type { DeviceLink, DialDevice, OpenDevice } from "./dialDevice";
+import { holdForPage } from "./pageHold";
+
+/** Where a device is asked which dial it turns. */
+interface Dials {
+  readonly dial: DialInHand | undefined;
+}
+
+/** What a step is a part of where no dial is on the screen, graduations. */
+const USUAL_TURN = 100;
+
+const directionKey = ({ kind }: DialDevice) => `dial-device-reversed-${kind}`;
+
+/**
+ * The device in the hand: which it is, how it is doing, and the way from its turns to the dial on the screen.
+ *
+ * One at a time, and one page at a time. What it tells after it was closed is not heard.
+ */
+export class DeviceHub extends Store {
+  device: DialDevice | null = null;
+  /** Null until it turns the dial. */
+  source: SourceDescription | null = null;
+  isOpening = false;
+  /** Why it does not turn the dial. */
+  trouble: Problem | null = null;
+  /** Why the dial may not be where the knob is, until it is read. */
+  doubt: Problem | null = null;
+  remark: Problem | null = null;
+  /** Which turn a knob is being learned by. */
+  learning: "left" | "right" | null = null;
+  isReversed = false;
+  /** Told of its button. */
+  onPressed: ((at: Milliseconds) => void) | null = null;
+  private opened: OpenDevice | null = null;
+  private release: (() => void) | null = null;
+  private readonly dials: Dials;
+  private turns = 0;
+  private taken: DialInHand | undefined;
+  private moves: DialMoves | null = null;
+  /** Grows with every connection, so that an old one is not heard. */
+  private connection = 0;
+
+  constructor(dials: Dials) {
+    super();
+    this.dials = dials;
+  }
+
+  /** Whether its steps have been learned; undefined of a device that has nothing to learn. */
+  get isLearned(): boolean | undefined {
+    return this.opened?.learner?.isLearned;
+  }
+
+  get isConnected(): boolean {
+    return this.opened !== null;
+  }
+
+  /** Connects a device in the place of the one before; called while a click is handled. */
+  async connect(device: DialDevice): Promise<void> {
+    this.disconnect();
+    const connection = this.connection;
+    this.device = device;
+    this.isOpening = true;
+    this.turns = 0;
+    this.isReversed = storedText(directionKey(device)) === "yes";
+    this.changed();
+    const release = await holdForPage();
+    try {
+      if (release === null) throw new DeviceError(deviceProblem("second-page", []));
+      const opened = await device.open(this.linkOf(connection));
+      if (connection === this.connection) this.begin(opened, release);
+      else {
+        opened.close();
+        release();
+      }
+    } catch (error) {
+      release?.();
+      if (connection === this.connection) this.end(this.problemOf(error, device));
+    }
+  }
+
+  /** Lets go of the device. */
+  disconnect(): void {
+    this.end(null);
+    this.device = null;
+    this.doubt = null;
+    this.changed();
+  }
+
+  /** The knob turns the dial the other way from here on; remembered for this kind of device. */
+  reverse(isReversed: boolean): void {
+    this.isReversed = isReversed;
+    this.moves = null;
+    if (this.device !== null) storeText(directionKey(this.device), isReversed ? "yes" : null);
+    this.changed();
+  }
+
+  /** Goes on with learning: the turn left, the turn right, learned. */
+  learnOn(): void {
+    const learner = this.opened?.learner;
+    if (learner === undefined) return;
+    if (this.learning === "right") {
+      const failed = learner.finish();
+      this.trouble = failed === null ? null : deviceProblem(failed, []);
+      this.learning = null;
+    } else {
+      this.learning = this.learning === null ? "left" : "right";
+      learner.begin(this.learning);
+    }
+    this.changed();
+  }
+
+  /** The doubt has been read. */
+  readDoubt(): void {
+    this.doubt = null;
+    this.changed();
+  }
+
+  private begin(opened: OpenDevice, release: () => void): void {
+    this.isOpening = false;
+    this.opened = opened;
+    this.release = release;
+    this.changed();
+  }
+
+  private problemOf(error: unknown, { title }: DialDevice): Problem {
+    if (error instanceof DeviceError) return error.problem;
+    return deviceProblem("failed", [], { device: title, reason: messageOf(error) });
+  }
+
+  /** Ends the connection. @param why - what is said of it, where it did not end by itself */
+  private end(why: Problem | null): void {
+    this.connection += 1;
+    this.opened?.close();
+    this.release?.();
+    this.opened = null;
+    this.release = null;
+    this.source = null;
+    this.moves = null;
+    this.isOpening = false;
+    this.learning = null;
+    this.trouble = why;
+    this.remark = null;
+    this.changed();
+  }
+
+  private turnDial(turns: number, at: Milliseconds): void {
+    const before = this.turns;
+    this.turns = turns;
+    const { dial } = this.dials;
+    if (dial === undefined || this.learning !== null) {
+      this.moves = null;
+      return;
+    }
+    const sign = this.isReversed ? -1 : 1;
+    if (this.moves === null || dial !== this.taken) {
+      this.taken = dial;
+      this.moves = new DialMoves(dial.perTurn);
+      this.moves.takeUp(sign * before);
+    }
+    const by = this.moves.moveTo(sign * turns);
+    if (by !== 0) dial.turn(by, at);
+  }
+
+  private linkOf(connection: number): DeviceLink {
+    const heard =
+      <Told extends unknown[]>(take: (...told: Told) => void) =>
+      (...told: Told) => {
+        if (connection === this.connection) take(...told);
+      };
+    const shown = <Told extends unknown[]>(take: (...told: Told) => void) =>
+      heard((...told: Told) => {
+        take(...told);
+        this.changed();
+      });
+    return {
+      ready: shown((step) => {
+        const { kind } = this.device ?? { kind: "encoder" as const };
+        this.trouble = null;
+        this.source = describeSource(kind, step * (this.dials.dial?.perTurn ?? USUAL_TURN));
+      }),
+      turned: heard((turns, at) => this.turnDial(turns, at)),
+      pressed: heard((at) => this.onPressed?.(at)),
+      held: shown((why) => {
+        this.trouble = why;
+      }),
+      doubted: shown((why) => {
+        this.doubt = why;
+      }),
+      remarked: shown((what) => {
+        this.remark = what;
+      }),
+      lost: heard((why) => this.end(why)),
+    };
+  }
+}

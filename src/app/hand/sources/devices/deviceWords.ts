@@ -1,0 +1,51 @@
+import { type Problem, ProblemError, problemsOf, type Words, wordsOf } from "../../../../wording/problem";
+
+/** What can be wrong with a device in the hand, and what to do then. */
+const DEVICE_WORDS = {
+  "no-serial":
+    ": This browser cannot open a serial port. Use a desktop browser that can, on a page served by https or from this computer",
+  "no-midi":
+    ": This browser cannot hear MIDI devices. Use a browser that can, on a page served by https or from this computer",
+  "no-orientation": ": This browser does not tell how the device is turned. Open this page on a phone, served by https",
+  "no-gamepads": ": This browser does not read game controllers. Use a current browser",
+  "none-chosen": ": You chose no port. Press Connect again, and choose the port of your board",
+  refused:
+    ": The browser refused access to the {device}. Allow it in the browser's settings for this site, then connect again",
+  "port-busy": ": The port is open in another page or program. Close it there, then connect again",
+  "second-page":
+    ": Another page of Gatefall holds the dial. Disconnect it there or close that page, then connect again",
+  unplugged: ": The {device} was unplugged. Plug it in and connect again; then dial from the start",
+  "no-hello":
+    ": The port is open, but no encoder board answers. Choose another port, or put the program from shared/firmware on the board",
+  silent: ": The board has stopped sending. Check its cable, or connect again",
+  newer:
+    ": The board speaks version {version} of its lines, which this page does not know. Reload the page, or put the program from shared/firmware on the board",
+  restarted: ": The board restarted. What you turned meanwhile is not counted: dial from the start",
+  missed:
+    ": {steps:step|steps} of the encoder could not be read, so the dial may be off. Turn slower, check its wires, and dial from the start",
+  gap: ": Nothing was heard of the {device} for {seconds} s while it turned. If you turned back meanwhile, dial from the start",
+  hidden:
+    ": This page was in the background and did not see the {device}. If you turned it meanwhile, dial from the start",
+  "no-sensor": ": This device does not tell how it is turned. Open this page on a phone",
+  drift: ": At rest the phone drifts by {graduations} graduations a minute, which is left out",
+  "no-controller": ": No game controller is seen yet. Press a button on it",
+  "no-inputs": ": No MIDI device is plugged in. Plug one in",
+  nothing: ": Nothing came from the knob. Turn the one you want to use, one whole turn each way",
+  "same-both-ways": ": Both turns sent the same. Turn once left, then once right",
+  "more-than-one": ": More than one control moved. Turn the knob alone",
+  "has-ends": ": This knob has ends or springs back, so it cannot turn a dial. Use one that turns without end",
+  uneven: ": The two turns were not of one size. Turn one whole turn each way, at an even pace",
+  failed: ": The {device} could not be opened: {reason}",
+} as const satisfies Words;
+
+/** Problems of devices. */
+export const deviceProblem = problemsOf(DEVICE_WORDS);
+
+/** What is wrong with a device, as sentences. */
+export const deviceText = (problem: Problem): string => `${wordsOf(problem, DEVICE_WORDS)}.`;
+
+/** A device that could not be opened. */
+export class DeviceError extends ProblemError {
+  override readonly name = "DeviceError";
+  protected readonly words = DEVICE_WORDS;
+}

@@ -1,0 +1,14 @@
+import { DEVICE_SLOT } from "../deviceSlot";
+import { DeviceHub } from "./deviceHub";
+import type { DialDevice } from "./dialDevice";
+import { ENCODER } from "./encoder";
+import { GAMEPAD } from "./gamepad";
+import { KNOB_KEYS } from "./knobKeys";
+import { MIDI } from "./midi";
+import { PHONE } from "./phone";
+
+/** Every kind of device, the finest first. One more is one more line here. */
+export const DEVICES: readonly DialDevice[] = [ENCODER, PHONE, MIDI, GAMEPAD, KNOB_KEYS];
+
+/** The device of this page. */
+export const DEVICE_HUB = new DeviceHub(DEVICE_SLOT);

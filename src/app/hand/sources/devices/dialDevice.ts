@@ -1,0 +1,50 @@
+import type { Milliseconds } from "../../../../lock/dial";
+import type { NotLearned } from "../../../../realdial/knobs/learned";
+import type { SourceKind } from "../../../../realdial/sources/sourceDescription";
+import type { Problem } from "../../../../wording/problem";
+
+/** What an open device tells. Turns are unwrapped, left positive. */
+export interface DeviceLink {
+  /** It turns the dial from here on. @param step - the smallest step that it can tell, turns */
+  readonly ready: (step: number) => void;
+  readonly turned: (turns: number, at: Milliseconds) => void;
+  /** Its button was pressed: the reading is to be taken. */
+  readonly pressed: (at: Milliseconds) => void;
+  /** It is open, but something keeps it from turning the dial; null once that is over. */
+  readonly held: (why: Problem | null) => void;
+  /** The dial may not be where the knob is: it has to be said, once. */
+  readonly doubted: (why: Problem) => void;
+  /** Something worth knowing that changes nothing. */
+  readonly remarked: (what: Problem) => void;
+  /** It is gone, and will tell nothing more. */
+  readonly lost: (why: Problem) => void;
+}
+
+/** Learns a knob by one whole turn left and one right. */
+export interface KnobLearner {
+  /** Whether it has been learned, now or before. */
+  readonly isLearned: boolean;
+  /** From here on it is turned this way. */
+  readonly begin: (turn: "left" | "right") => void;
+  /** Both turns are made. @returns why nothing was learned, or null */
+  readonly finish: () => NotLearned | null;
+}
+
+/** A device that is open. */
+export interface OpenDevice {
+  readonly close: () => void;
+  /** Of a knob whose steps have to be learned. */
+  readonly learner?: KnobLearner;
+}
+
+/** A kind of device that a hand can turn. */
+export interface DialDevice {
+  readonly kind: SourceKind;
+  readonly title: string;
+  /** What it is good for, a sentence or two. */
+  readonly about: string;
+  /** Why this browser cannot use it, or null. */
+  readonly unsupported: () => Problem | null;
+  /** Opens it; called while a click is handled, as browsers ask. @throws {DeviceError} */
+  readonly open: (link: DeviceLink) => Promise<OpenDevice>;
+}

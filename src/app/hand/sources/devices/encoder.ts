@@ -1,0 +1,133 @@
+import type { WireEvent } from "../../../../realdial/wire/wireEvent";
+import { ASK_HELLO } from "../../../../realdial/wire/wireLine";
+import { WireReader } from "../../../../realdial/wire/wireReader";
+import type { Problem } from "../../../../wording/problem";
+import { DeviceError, deviceProblem } from "./deviceWords";
+import type { DeviceLink, DialDevice, OpenDevice } from "./dialDevice";
+import { type SerialPortLike, serialPorts } from "./serialPort";
+
+const BAUD = 115_200;
+/** How often it is looked whether the board speaks, milliseconds. */
+const WATCH_EVERY = 300;
+const DEVICE = "encoder";
+
+const nameOf = (error: unknown) => (error instanceof Error ? error.name : "");
+
+/** Lets the person choose a port, and opens it. @throws {DeviceError} */
+async function chosenPort(): Promise<SerialPortLike> {
+  const serial = serialPorts();
+  if (serial === undefined) throw new DeviceError(deviceProblem("no-serial", []));
+  const port = await serial.requestPort().catch((error: unknown) => {
+    const isNone = nameOf(error) === "NotFoundError";
+    throw new DeviceError(isNone ? deviceProblem("none-chosen", []) : deviceProblem("refused", [], { device: DEVICE }));
+  });
+  await port.open({ baudRate: BAUD }).catch(() => {
+    throw new DeviceError(deviceProblem("port-busy", []));
+  });
+  return port;
+}
+
+/** What the dial may have missed. */
+function doubtOf(event: WireEvent & { readonly type: "restarted" | "missed" | "gap" }): Problem {
+  if (event.type === "restarted") return deviceProblem("restarted", []);
+  if (event.type === "missed") return deviceProblem("missed", [], { steps: event.steps });
+  return deviceProblem("gap", [], { device: DEVICE, seconds: (event.lasted / 1000).toFixed(1) });
+}
+
+/** One open port: what comes in goes through the reader, and a silent board is asked. */
+class EncoderLine implements OpenDevice {
+  private readonly port: SerialPortLike;
+  private readonly link: DeviceLink;
+  private readonly reader = new WireReader(performance.now());
+  private readonly timer: ReturnType<typeof setInterval>;
+  private source: ReadableStreamDefaultReader<Uint8Array> | null = null;
+  private isOpen = true;
+  /** What keeps it from turning the dial, as it was told last. */
+  private held: "no-hello" | "silent" | "newer" | null = null;
+
+  constructor(port: SerialPortLike, link: DeviceLink) {
+    this.port = port;
+    this.link = link;
+    port.addEventListener("disconnect", this.unplugged);
+    this.timer = setInterval(() => this.watch(), WATCH_EVERY);
+    void this.read();
+    this.ask();
+  }
+
+  close(): void {
+    if (!this.isOpen) return;
+    this.isOpen = false;
+    clearInterval(this.timer);
+    this.port.removeEventListener("disconnect", this.unplugged);
+    // A port can be closed once nothing reads it any more. Where it is gone already, there is nothing to close.
+    const ended = this.source?.cancel() ?? Promise.resolve();
+    ended.then(() => this.port.close()).catch(() => undefined);
+  }
+
+  private readonly unplugged = () => this.link.lost(deviceProblem("unplugged", [], { device: DEVICE }));
+
+  /** Reads until the port ends. After an error of the line, such as too many bytes at once, the port goes on with another stream. */
+  private async read(): Promise<void> {
+    while (this.isOpen && this.port.readable !== null) {
+      this.source = this.port.readable.getReader();
+      try {
+        await this.readFrom(this.source);
+      } catch {
+        // The reader tells by itself what was lost.
+      } finally {
+        this.source.releaseLock();
+        this.source = null;
+      }
+    }
+    if (this.isOpen) this.unplugged();
+  }
+
+  private async readFrom(source: ReadableStreamDefaultReader<Uint8Array>): Promise<void> {
+    for (;;) {
+      const { value, done } = await source.read();
+      if (done) break;
+      for (const event of this.reader.take(value, performance.now())) this.tell(event);
+      if (this.reader.wantsHello) this.ask();
+      else this.hold(null);
+    }
+  }
+
+  private tell(event: WireEvent): void {
+    if (event.type === "ready") this.link.ready(1 / event.countsPerTurn);
+    else if (event.type === "moved") this.link.turned(event.turns, event.at);
+    else if (event.type === "pressed") this.link.pressed(event.at);
+    else if (event.type === "newer") this.hold("newer", deviceProblem("newer", [], { version: event.version }));
+    else this.link.doubted(doubtOf(event));
+  }
+
+  private watch(): void {
+    if (this.reader.wantsHello) this.ask();
+    const silence = this.reader.silence(performance.now());
+    if (silence !== null) this.hold(silence, deviceProblem(silence, []));
+  }
+
+  /** Tells what keeps it from turning the dial, where that has become another. */
+  private hold(code: typeof this.held, why: Problem | null = null): void {
+    if (code === this.held) return;
+    this.held = code;
+    this.link.held(why);
+  }
+
+  private ask(): void {
+    const { writable } = this.port;
+    if (writable === null || writable.locked) return;
+    const writer = writable.getWriter();
+    // A port that is going away takes nothing any more: then it tells so itself.
+    writer.write(new TextEncoder().encode(ASK_HELLO)).catch(() => undefined);
+    writer.releaseLock();
+  }
+}
+
+/** An encoder on a small board, by Web Serial. */
+export const ENCODER: DialDevice = {
+  kind: "encoder",
+  title: "Encoder on a serial line",
+  about: "A knob on an encoder and a small board, which you wire yourself. As fine as a real dial.",
+  unsupported: () => (serialPorts() === undefined ? deviceProblem("no-serial", []) : null),
+  open: async (link) => new EncoderLine(await chosenPort(), link),
+};

@@ -1,0 +1,56 @@
+import { type Axes, type AxisKnob, axisMove, learnAxisKnob } from "../../../../realdial/knobs/axisKnob";
+import { axisKnobSchema } from "../../../../realdial/knobs/knobSchemas";
+import { deviceProblem } from "./deviceWords";
+import type { DeviceLink, DialDevice, OpenDevice } from "./dialDevice";
+import { SteppedKnob } from "./steppedKnob";
+
+const DEVICE = "game controller";
+/** With a longer gap between two looks it may have gone round unseen, milliseconds. */
+const LONGEST_GAP = 500;
+
+const KIND = {
+  key: "dial-device-gamepad",
+  isPlace: true,
+  read: (stored: unknown) => axisKnobSchema.safeParse(stored).data ?? null,
+  learn: learnAxisKnob,
+  turnsOf: ({ axis, perTurn }: AxisKnob, axes: Axes, before: Axes | null) =>
+    before === null ? 0 : axisMove(before[axis] ?? 0, axes[axis] ?? 0) / perTurn,
+  stepOf: ({ step }: AxisKnob) => step,
+};
+
+const firstController = () =>
+  navigator.getGamepads().find((one) => one?.connected === true && one.axes.length > 0) ?? null;
+
+/** Looks at the first controller in every frame: it tells nothing by itself. */
+function watch(link: DeviceLink): OpenDevice {
+  const knob = new SteppedKnob<Axes, AxisKnob>(KIND, link);
+  let frame = 0;
+  let last: number | null = null;
+  const see = (axes: Axes, now: number) => {
+    if (last === null) link.held(null);
+    else if (now - last > LONGEST_GAP) {
+      knob.loseSight();
+      link.doubted(deviceProblem("hidden", [], { device: DEVICE }));
+    }
+    last = now;
+    knob.take([...axes], now);
+  };
+  const look = () => {
+    const controller = firstController();
+    if (controller === null && last !== null) return link.lost(deviceProblem("unplugged", [], { device: DEVICE }));
+    if (controller !== null) see(controller.axes, performance.now());
+    frame = requestAnimationFrame(look);
+  };
+  if (firstController() === null) link.held(deviceProblem("no-controller", []));
+  frame = requestAnimationFrame(look);
+  return { close: () => cancelAnimationFrame(frame), learner: knob };
+}
+
+/** A controller with an axis that turns without end. */
+export const GAMEPAD: DialDevice = {
+  kind: "gamepad",
+  title: "Dial of a game controller",
+  about: "An axis that turns without end, such as a spinner. A stick that springs back will not do.",
+  unsupported: () => ("getGamepads" in navigator ? null : deviceProblem("no-gamepads", [])),
+  open: async (link) => watch(link),
+};

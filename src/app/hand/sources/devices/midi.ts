@@ -1,0 +1,65 @@
+import { midiKnobSchema } from "../../../../realdial/knobs/knobSchemas";
+import {
+  type ControlChange,
+  learnMidiKnob,
+  type MidiKnob,
+  midiSteps,
+  readControlChange,
+} from "../../../../realdial/knobs/midiKnob";
+import { DeviceError, deviceProblem } from "./deviceWords";
+import type { DeviceLink, DialDevice, OpenDevice } from "./dialDevice";
+import { SteppedKnob } from "./steppedKnob";
+
+const DEVICE = "MIDI device";
+
+const KIND = {
+  key: "dial-device-midi",
+  isPlace: false,
+  read: (stored: unknown) => midiKnobSchema.safeParse(stored).data ?? null,
+  learn: learnMidiKnob,
+  turnsOf: (knob: MidiKnob, change: ControlChange) => midiSteps(knob, change) / knob.perTurn,
+  stepOf: (knob: MidiKnob) => 1 / Math.abs(knob.perTurn),
+};
+
+const pluggedIn = ({ inputs }: MIDIAccess) => [...inputs.values()].filter(({ state }) => state === "connected");
+
+/** Hears every input that is plugged in, now and later. */
+function hear(access: MIDIAccess, link: DeviceLink): OpenDevice {
+  const knob = new SteppedKnob(KIND, link);
+  const ending = new AbortController();
+  const { signal } = ending;
+  const message = ({ data, timeStamp }: MIDIMessageEvent) => {
+    const change = data === null ? null : readControlChange(data);
+    if (change !== null) knob.take(change, timeStamp);
+  };
+  const listen = () => {
+    // The same listener twice is heard once.
+    for (const input of pluggedIn(access)) input.addEventListener("midimessage", message, { signal });
+  };
+  let hadAny = pluggedIn(access).length > 0;
+  const changed = () => {
+    const hasAny = pluggedIn(access).length > 0;
+    if (hadAny && !hasAny) return link.lost(deviceProblem("unplugged", [], { device: DEVICE }));
+    if (!hadAny && hasAny) link.held(null);
+    hadAny = hasAny;
+    listen();
+  };
+  access.addEventListener("statechange", changed, { signal });
+  if (!hadAny) link.held(deviceProblem("no-inputs", []));
+  listen();
+  return { close: () => ending.abort(), learner: knob };
+}
+
+/** A MIDI knob without ends. */
+export const MIDI: DialDevice = {
+  kind: "midi",
+  title: "MIDI knob without ends",
+  about: "Coarse: for turns and their order, not for stops.",
+  unsupported: () => ("requestMIDIAccess" in navigator ? null : deviceProblem("no-midi", [])),
+  open: async (link) => {
+    const access = await navigator.requestMIDIAccess().catch(() => {
+      throw new DeviceError(deviceProblem("refused", [], { device: DEVICE }));
+    });
+    return hear(access, link);
+  },
+};

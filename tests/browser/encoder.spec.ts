@@ -1,0 +1,82 @@
+import type { Page } from "@playwright/test";
+import { violations } from "./axe";
+import { expect, test } from "./page";
+import { StubPort } from "./stubPort";
+
+/*
+ * An encoder turns the dial on the bench. The browser's serial ports are a stub: no real port, board or encoder was tried.
+ */
+
+const row = (page: Page) => page.getByRole("listitem").filter({ hasText: "Encoder on a serial line" });
+
+async function openPanel(page: Page) {
+  await page.getByRole("button", { name: /^More/ }).click();
+  await page.getByRole("button", { name: "Connect: Encoder on a serial line" }).waitFor();
+}
+
+test("an encoder turns the bench's dial, step for step, and the page says when it is unplugged", async ({
+  page,
+  bench,
+}) => {
+  const port = await StubPort.on(page);
+  await bench.open({ profile: "three-wheel" });
+  const before = await bench.reading();
+  await openPanel(page);
+  await page.getByRole("button", { name: "Connect: Encoder on a serial line" }).click();
+  await expect(row(page).getByRole("status")).toHaveText("Status: waiting for it to answer");
+  await port.start();
+  await expect(row(page).getByRole("status")).toHaveText("Status: turns the dial in steps of 0.04 graduations");
+  expect(await violations(page)).toEqual([]);
+  await page.keyboard.press("Escape");
+
+  // 33.5 graduations left, 12.25 right.
+  await port.turn(33.5 * 24);
+  await bench.expectReading(before + 33.5, 100);
+  await port.turn(-12.25 * 24);
+  await bench.expectReading(before + 21.25, 100);
+  await expect(page.getByText("Encoder on a serial line: turns the dial in steps of 0.04 graduations")).toBeVisible();
+
+  // A damaged line turns nothing; the next one says it all.
+  await port.sayDamaged(24);
+  await bench.expectReading(before + 21.25, 100);
+  await port.turn(0);
+  await bench.expectReading(before + 22.25, 100);
+
+  await port.startAnew();
+  await expect(page.getByRole("alert").filter({ hasText: "The board restarted" })).toBeVisible();
+  await page.getByRole("button", { name: "I have read it" }).click();
+  await port.turn(-24);
+  await bench.expectReading(before + 21.25, 100);
+
+  await port.pull();
+  await expect(page.getByRole("alert").filter({ hasText: "The encoder was unplugged" })).toBeVisible();
+});
+
+test("a second page does not take the dial from the first", async ({ page, bench, context }) => {
+  const port = await StubPort.on(page);
+  await bench.open();
+  await openPanel(page);
+  await page.getByRole("button", { name: "Connect: Encoder on a serial line" }).click();
+  await port.start();
+  await expect(row(page).getByRole("status")).toContainText("turns the dial");
+  const other = await context.newPage();
+  await StubPort.on(other);
+  await other.goto("#/bench?seed=5");
+  await openPanel(other);
+  await other.getByRole("button", { name: "Connect: Encoder on a serial line" }).click();
+  await expect(row(other).getByRole("alert")).toContainText("Another page of Gatefall holds the dial");
+  // Let go of here, it can be had there.
+  await page.getByRole("button", { name: "Disconnect" }).click();
+  await other.getByRole("button", { name: "Connect: Encoder on a serial line" }).click();
+  await expect(row(other).getByRole("status")).toHaveText("Status: waiting for it to answer");
+});
+
+test("nothing of a device is fetched before one is wanted", async ({ page, bench }) => {
+  const asked: string[] = [];
+  page.on("request", (request) => asked.push(request.url()));
+  await bench.open();
+  await bench.cutaway.waitFor();
+  expect(asked.filter((url) => /DevicePanel|devicesHere/.test(url))).toEqual([]);
+  await openPanel(page);
+  expect(asked.filter((url) => /DevicePanel/.test(url))).toHaveLength(1);
+});

@@ -1,0 +1,94 @@
+import type { Page } from "@playwright/test";
+import { withChecksum } from "../support/board/writeWireLine";
+
+/** What the stub leaves on the page for the test. */
+interface StubWindow {
+  stubPort: { say: (text: string) => void; pull: () => void };
+}
+
+/** Puts a stub in the place of the page's serial ports. It runs in the page. */
+function stubSerial(): void {
+  let input: ReadableStreamDefaultController<Uint8Array> | null = null;
+  const port = Object.assign(new EventTarget(), {
+    readable: null as ReadableStream<Uint8Array> | null,
+    writable: new WritableStream<Uint8Array>(),
+    open: async () => {
+      port.readable = new ReadableStream<Uint8Array>({
+        start: (controller) => {
+          input = controller;
+        },
+      });
+    },
+    close: async () => undefined,
+  });
+  Object.defineProperty(navigator, "serial", { value: { requestPort: async () => port } });
+  (window as unknown as StubWindow).stubPort = {
+    say: (text) => input?.enqueue(new TextEncoder().encode(text)),
+    pull: () => {
+      port.readable = null;
+      input?.error(new DOMException("gone", "NetworkError"));
+      port.dispatchEvent(new Event("disconnect"));
+    },
+  };
+}
+
+/** An encoder board behind a stub of the browser's serial port: what it says is written here. */
+export class StubPort {
+  private readonly page: Page;
+  private seq = 0;
+  private count = 0;
+  private starts = 1;
+
+  private constructor(page: Page) {
+    this.page = page;
+  }
+
+  /** @param page - before it is opened */
+  static async on(page: Page): Promise<StubPort> {
+    await page.addInitScript(stubSerial);
+    return new StubPort(page);
+  }
+
+  /** The board starts, and says its hello. */
+  async start(): Promise<void> {
+    this.seq = 0;
+    this.count = 0;
+    await this.say("h", [2400, 1]);
+  }
+
+  async startAnew(): Promise<void> {
+    this.starts += 1;
+    await this.start();
+  }
+
+  /** Turned by so many steps, left positive; 0 says again where it is. */
+  async turn(steps: number): Promise<void> {
+    this.count += steps;
+    await this.say("p");
+  }
+
+  /** Turned, but the line that says so is damaged on its way. */
+  async sayDamaged(steps: number): Promise<void> {
+    this.count += steps;
+    await this.send(`${this.next("p").replace("p", "q")}\n`);
+  }
+
+  /** The plug is pulled. */
+  async pull(): Promise<void> {
+    await this.page.evaluate(() => (window as unknown as StubWindow).stubPort.pull());
+  }
+
+  private async say(type: string, more: readonly number[] = []): Promise<void> {
+    await this.send(`${this.next(type, more)}\n`);
+  }
+
+  private next(type: string, more: readonly number[] = []): string {
+    const line = withChecksum([type, this.seq, this.count, this.seq * 8, this.starts, 0, ...more].join(" "));
+    this.seq += 1;
+    return line;
+  }
+
+  private async send(text: string): Promise<void> {
+    await this.page.evaluate((all) => (window as unknown as StubWindow).stubPort.say(all), text);
+  }
+}

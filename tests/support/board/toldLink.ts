@@ -1,0 +1,19 @@
+import type { DeviceLink } from "../../../src/app/hand/sources/devices/dialDevice";
+
+/** A link that takes down what a device tells, in order: "ready 0.04", "turned 0.25", and codes of what is wrong. */
+export function toldLink(): { readonly link: DeviceLink; readonly told: string[] } {
+  const told: string[] = [];
+  const say = (text: string) => {
+    told.push(text);
+  };
+  const link: DeviceLink = {
+    ready: (step) => say(`ready ${Number(step.toFixed(6))}`),
+    turned: (turns) => say(`turned ${Number(turns.toFixed(6))}`),
+    pressed: () => say("pressed"),
+    held: (why) => say(`held ${why?.code ?? "no more"}`),
+    doubted: ({ code }) => say(`doubted ${code}`),
+    remarked: ({ code }) => say(`remarked ${code}`),
+    lost: ({ code }) => say(`lost ${code}`),
+  };
+  return { link, told };
+}
