@@ -73,6 +73,11 @@ export class StubPort {
     await this.send(`${this.next("p").replace("p", "q")}\n`);
   }
 
+  /** Bytes of a board that somebody else simulates. */
+  async sayBytes(bytes: Uint8Array): Promise<void> {
+    await this.send(new TextDecoder().decode(bytes));
+  }
+
   /** The plug is pulled. */
   async pull(): Promise<void> {
     await this.page.evaluate(() => (window as unknown as StubWindow).stubPort.pull());

@@ -8,6 +8,7 @@ import { storedText, storeText } from "../../../parts/storage/pageStore";
 import type { DialInHand } from "../deviceSlot";
 import { DeviceError, deviceProblem } from "./deviceWords";
 import type { DeviceLink, DialDevice, OpenDevice } from "./dialDevice";
+import { keepAwake } from "./keepAwake";
 import { holdForPage } from "./pageHold";
 
 /** Where a device is asked which dial it turns. */
@@ -27,8 +28,6 @@ const directionKey = ({ kind }: DialDevice) => `dial-device-reversed-${kind}`;
  */
 export class DeviceHub extends Store {
   device: DialDevice | null = null;
-  /** Null until it turns the dial. */
-  source: SourceDescription | null = null;
   isOpening = false;
   /** Why it does not turn the dial. */
   trouble: Problem | null = null;
@@ -43,6 +42,8 @@ export class DeviceHub extends Store {
   private opened: OpenDevice | null = null;
   private release: (() => void) | null = null;
   private readonly dials: Dials;
+  /** The smallest step of the device, turns; null until it turns the dial. */
+  private step: number | null = null;
   private turns = 0;
   private taken: DialInHand | undefined;
   private moves: DialMoves | null = null;
@@ -57,6 +58,14 @@ export class DeviceHub extends Store {
   /** Whether its steps have been learned; undefined of a device that has nothing to learn. */
   get isLearned(): boolean | undefined {
     return this.opened?.learner?.isLearned;
+  }
+
+  /** What turns the dial that is on the screen; null until it does. */
+  get source(): SourceDescription | null {
+    const { device, step, dials } = this;
+    return device === null || step === null
+      ? null
+      : describeSource(device.kind, step * (dials.dial?.perTurn ?? USUAL_TURN));
   }
 
   get isConnected(): boolean {
@@ -127,7 +136,11 @@ export class DeviceHub extends Store {
   private begin(opened: OpenDevice, release: () => void): void {
     this.isOpening = false;
     this.opened = opened;
-    this.release = release;
+    const sleep = keepAwake();
+    this.release = () => {
+      sleep();
+      release();
+    };
     this.changed();
   }
 
@@ -143,7 +156,7 @@ export class DeviceHub extends Store {
     this.release?.();
     this.opened = null;
     this.release = null;
-    this.source = null;
+    this.step = null;
     this.moves = null;
     this.isOpening = false;
     this.learning = null;
@@ -183,9 +196,8 @@ export class DeviceHub extends Store {
       });
     return {
       ready: shown((step) => {
-        const { kind } = this.device ?? { kind: "encoder" as const };
         this.trouble = null;
-        this.source = describeSource(kind, step * (this.dials.dial?.perTurn ?? USUAL_TURN));
+        this.step = step;
       }),
       turned: heard((turns, at) => this.turnDial(turns, at)),
       pressed: heard((at) => this.onPressed?.(at)),

@@ -1,3 +1,5 @@
+import type { Milliseconds } from "../../../../lock/dial";
+import { SteadySteps } from "../../../../realdial/wire/steadySteps";
 import type { WireEvent } from "../../../../realdial/wire/wireEvent";
 import { ASK_HELLO } from "../../../../realdial/wire/wireLine";
 import { WireReader } from "../../../../realdial/wire/wireReader";
@@ -39,6 +41,8 @@ class EncoderLine implements OpenDevice {
   private readonly port: SerialPortLike;
   private readonly link: DeviceLink;
   private readonly reader = new WireReader(performance.now());
+  private readonly steps = new SteadySteps();
+  private countsPerTurn = 1;
   private readonly timer: ReturnType<typeof setInterval>;
   private source: ReadableStreamDefaultReader<Uint8Array> | null = null;
   private isOpen = true;
@@ -68,10 +72,12 @@ class EncoderLine implements OpenDevice {
 
   /** Reads until the port ends. After an error of the line, such as too many bytes at once, the port goes on with another stream. */
   private async read(): Promise<void> {
-    while (this.isOpen && this.port.readable !== null) {
+    let hasEnded = false;
+    while (this.isOpen && this.port.readable !== null && !hasEnded) {
       this.source = this.port.readable.getReader();
       try {
         await this.readFrom(this.source);
+        hasEnded = true;
       } catch {
         // The reader tells by itself what was lost.
       } finally {
@@ -93,11 +99,21 @@ class EncoderLine implements OpenDevice {
   }
 
   private tell(event: WireEvent): void {
-    if (event.type === "ready") this.link.ready(1 / event.countsPerTurn);
-    else if (event.type === "moved") this.link.turned(event.turns, event.at);
+    if (event.type === "ready") this.greet(event.countsPerTurn);
+    else if (event.type === "moved") this.turn(event.turns, event.at);
     else if (event.type === "pressed") this.link.pressed(event.at);
     else if (event.type === "newer") this.hold("newer", deviceProblem("newer", [], { version: event.version }));
     else this.link.doubted(doubtOf(event));
+  }
+
+  private greet(countsPerTurn: number): void {
+    this.countsPerTurn = countsPerTurn;
+    this.link.ready(1 / countsPerTurn);
+  }
+
+  private turn(turns: number, at: Milliseconds): void {
+    const steps = this.steps.take(Math.round(turns * this.countsPerTurn));
+    this.link.turned(steps / this.countsPerTurn, at);
   }
 
   private watch(): void {

@@ -1,5 +1,6 @@
 import { type KeyKnob, keyStep, learnKeyKnob } from "../../../../realdial/knobs/keyKnob";
 import { keyKnobSchema } from "../../../../realdial/knobs/knobSchemas";
+import { deviceProblem } from "./deviceWords";
 import type { DialDevice } from "./dialDevice";
 import { SteppedKnob } from "./steppedKnob";
 
@@ -31,7 +32,16 @@ export const KNOB_KEYS: DialDevice = {
       event.stopImmediatePropagation();
       if (!event.repeat) knob.take(event.key, event.timeStamp);
     };
+    // Another window had the keys meanwhile.
+    const comeBack = () => {
+      if (knob.isLearned) link.doubted(deviceProblem("hidden", [], { device: "knob" }));
+    };
     addEventListener("keydown", press, { capture: true });
-    return { close: () => removeEventListener("keydown", press, { capture: true }), learner: knob };
+    addEventListener("focus", comeBack);
+    const close = () => {
+      removeEventListener("keydown", press, { capture: true });
+      removeEventListener("focus", comeBack);
+    };
+    return { close, learner: knob };
   },
 };

@@ -98,6 +98,19 @@ describe("an encoder on a serial line", () => {
     expect(turned).toEqual([1, -1]);
   });
 
+  test("lets the dial rest where the encoder flickers on the edge of a step", async () => {
+    const { port, turned } = await connected();
+    for (const [k, count] of [24, 23, 24, 23, 24].entries())
+      await port.say(said(`p ${k + 1} ${count} ${8 * k + 8} 1 0`));
+    expect(turned).toEqual([1]);
+  });
+
+  test("is as fine as the dial on the screen makes it", async () => {
+    const { hub, dials } = await connected();
+    dials.dial = { perTurn: 60, turn: () => undefined };
+    expect(hub.source?.resolution).toBeCloseTo(60 / 2400, 12);
+  });
+
   test("tells a press of its button", async () => {
     const { port, hub } = await connected();
     hub.onPressed = vi.fn();

@@ -94,6 +94,14 @@ describe("a knob that presses keys", () => {
     expect(press("a").defaultPrevented).toBe(false);
   });
 
+  test("says that another window had its keys", async () => {
+    const { learner, told } = await opened(KNOB_KEYS);
+    page.dispatchEvent(new Event("focus"));
+    learn(learner, ...knob);
+    page.dispatchEvent(new Event("focus"));
+    expect(told).toEqual(["ready 0.05", "doubted hidden"]);
+  });
+
   test("says why it was not learned, and goes on as it was", async () => {
     const { learner, told } = await opened(KNOB_KEYS);
     learn(learner, ...knob);
