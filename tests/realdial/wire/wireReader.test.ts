@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { WireLine } from "../../../src/realdial/wire/wireLine";
 import { WireReader } from "../../../src/realdial/wire/wireReader";
-import { writeWireLine } from "../../support/board/writeWireLine";
+import { withChecksum, writeWireLine } from "../../support/board/writeWireLine";
 
 type Said = Partial<WireLine> & { readonly type: WireLine["type"] };
 
@@ -167,6 +167,16 @@ describe("a reader of an encoder's lines", () => {
       at(2, 1, { start: 2 }),
     ]);
     expect(reader.tally).toEqual({ read: 6, bad: 1, stale: 1, lost: 4 });
+  });
+
+  test("counts lost lines where their numbers begin again", () => {
+    const { reader } = heard([hello({ seq: 65_534 }), at(1, 5, { ms: 8 })]);
+    expect(reader.tally.lost).toBe(2);
+  });
+
+  test("keeps no more than a line: what is longer is none, sound or not", () => {
+    const { reader } = heard([hello(), `${withChecksum(`t 1 2 3 4 5${" 7".repeat(40)}`)}\n`, at(2, 5)]);
+    expect(reader.tally).toMatchObject({ read: 2, bad: 1 });
   });
 
   test("reads the same however the bytes are cut", () => {

@@ -44,7 +44,7 @@ function DeviceRow({ device, hub }: { readonly device: DialDevice; readonly hub:
       ) : (
         <Button
           className="mt-2"
-          disabled={unsupported !== null}
+          disabled={unsupported !== null || hub.isOpening}
           aria-label={`Connect: ${device.title}`}
           onClick={() => void hub.connect(device)}
         >

@@ -9,7 +9,7 @@ import type { DialInHand } from "../deviceSlot";
 import { DeviceError, deviceProblem } from "./deviceWords";
 import type { DeviceLink, DialDevice, OpenDevice } from "./dialDevice";
 import { keepAwake } from "./keepAwake";
-import { holdForPage } from "./pageHold";
+import { holdForPage, type Release } from "./pageHold";
 
 /** Where a device is asked which dial it turns. */
 interface Dials {
@@ -40,7 +40,9 @@ export class DeviceHub extends Store {
   /** Told of its button. */
   onPressed: ((at: Milliseconds) => void) | null = null;
   private opened: OpenDevice | null = null;
-  private release: (() => void) | null = null;
+  private release: Release | null = null;
+  /** When the hold of the connection before is gone: until then it would be in its own way. */
+  private released: Promise<void> = Promise.resolve();
   private readonly dials: Dials;
   /** The smallest step of the device, turns; null until it turns the dial. */
   private step: number | null = null;
@@ -81,6 +83,7 @@ export class DeviceHub extends Store {
     this.turns = 0;
     this.isReversed = storedText(directionKey(device)) === "yes";
     this.changed();
+    await this.released;
     const release = await holdForPage();
     try {
       if (release === null) throw new DeviceError(deviceProblem("second-page", []));
@@ -88,10 +91,10 @@ export class DeviceHub extends Store {
       if (connection === this.connection) this.begin(opened, release);
       else {
         opened.close();
-        release();
+        await release();
       }
     } catch (error) {
-      release?.();
+      await release?.();
       if (connection === this.connection) this.end(this.problemOf(error, device));
     }
   }
@@ -133,13 +136,13 @@ export class DeviceHub extends Store {
     this.changed();
   }
 
-  private begin(opened: OpenDevice, release: () => void): void {
+  private begin(opened: OpenDevice, release: Release): void {
     this.isOpening = false;
     this.opened = opened;
     const sleep = keepAwake();
     this.release = () => {
       sleep();
-      release();
+      return release();
     };
     this.changed();
   }
@@ -153,7 +156,7 @@ export class DeviceHub extends Store {
   private end(why: Problem | null): void {
     this.connection += 1;
     this.opened?.close();
-    this.release?.();
+    this.released = this.release?.() ?? this.released;
     this.opened = null;
     this.release = null;
     this.step = null;

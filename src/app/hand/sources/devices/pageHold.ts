@@ -1,5 +1,5 @@
-/** Lets go of what a page holds. */
-type Release = () => void;
+/** Lets go of what a page holds. @returns once another may have it */
+export type Release = () => Promise<void>;
 
 const NAME = "gatefall-dial";
 
@@ -10,13 +10,22 @@ const NAME = "gatefall-dial";
  */
 export function holdForPage(): Promise<Release | null> {
   const { locks } = navigator;
-  if (locks === undefined) return Promise.resolve(() => undefined);
+  if (locks === undefined) return Promise.resolve(() => Promise.resolve());
   return new Promise((resolve, reject) => {
     const take = (lock: Lock | null): Promise<void> => {
-      if (lock === null) resolve(null);
+      if (lock === null) {
+        resolve(null);
+        return Promise.resolve();
+      }
       // The lock is held for as long as this is not settled.
-      return lock === null ? Promise.resolve() : new Promise((release) => resolve(release));
+      return new Promise((letGo) => {
+        resolve(() => {
+          letGo();
+          return held;
+        });
+      });
     };
-    locks.request(NAME, { ifAvailable: true }, take).catch(reject);
+    const held = locks.request(NAME, { ifAvailable: true }, take).then(() => undefined);
+    held.catch(reject);
   });
 }

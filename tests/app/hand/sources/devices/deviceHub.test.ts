@@ -1,0 +1,101 @@
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+import { DeviceHub } from "../../../../../src/app/hand/sources/devices/deviceHub";
+import { deviceStateText } from "../../../../../src/app/hand/sources/devices/deviceStateText";
+import { deviceProblem, deviceText } from "../../../../../src/app/hand/sources/devices/deviceWords";
+import type { DeviceLink, DialDevice, KnobLearner } from "../../../../../src/app/hand/sources/devices/dialDevice";
+import { StubLocks } from "../../../../support/board/stubLocks";
+
+/** A stub of a device, which tells what a test tells it to. */
+function stubDevice(learner?: KnobLearner) {
+  const links: DeviceLink[] = [];
+  const close = vi.fn();
+  const device: DialDevice = {
+    kind: "midi",
+    title: "Stub",
+    about: "A stub.",
+    unsupported: () => null,
+    open: async (link) => {
+      links.push(link);
+      return learner === undefined ? { close } : { close, learner };
+    },
+  };
+  const link = () => {
+    const last = links.at(-1);
+    if (last === undefined) throw new Error("not opened");
+    return last;
+  };
+  return { device, close, link };
+}
+
+function hubOver(perTurn = 100) {
+  const turned: number[] = [];
+  const hub = new DeviceHub({ dial: { perTurn, turn: (by) => turned.push(by) } });
+  return { hub, turned };
+}
+
+beforeEach(() => vi.stubGlobal("navigator", { locks: new StubLocks() }));
+afterEach(() => vi.unstubAllGlobals());
+
+describe("the device in the hand", () => {
+  test("is not heard once it is disconnected, nor after another has taken its place", async () => {
+    const { hub, turned } = hubOver();
+    const [one, other] = [stubDevice(), stubDevice()];
+    await hub.connect(one.device);
+    const old = one.link();
+    old.ready(0.01);
+    await hub.connect(other.device);
+    old.turned(1, 10);
+    old.doubted(deviceProblem("hidden", [], { device: "stub" }));
+    old.lost(deviceProblem("no-sensor", []));
+    expect([turned, hub.doubt, hub.trouble, hub.isConnected]).toEqual([[], null, null, true]);
+    expect(one.close).toHaveBeenCalledTimes(1);
+    other.link().ready(0.01);
+    other.link().turned(0.25, 20);
+    expect(turned).toEqual([25]);
+  });
+
+  test("is learned by a turn left and a turn right, and turns no dial meanwhile", async () => {
+    const done: string[] = [];
+    const finish = vi.fn(() => null as "uneven" | null);
+    const { hub, turned } = hubOver();
+    const { device, link } = stubDevice({ isLearned: false, begin: (turn) => done.push(turn), finish });
+    await hub.connect(device);
+    expect(deviceStateText(hub)).toBe("has to be learned");
+    hub.learnOn();
+    expect(deviceStateText(hub)).toBe("turn it left by one whole turn");
+    link().turned(0.5, 1);
+    hub.learnOn();
+    expect(deviceStateText(hub)).toBe("turn it right by one whole turn");
+    finish.mockReturnValueOnce("uneven");
+    hub.learnOn();
+    expect(hub.trouble?.code).toBe("uneven");
+    hub.learnOn();
+    hub.learnOn();
+    hub.learnOn();
+    expect([done, hub.trouble, hub.learning, turned]).toEqual([["left", "right", "left", "right"], null, null, []]);
+  });
+
+  test("is coarse where its steps are", async () => {
+    const { hub } = hubOver();
+    const { device, link } = stubDevice();
+    await hub.connect(device);
+    link().ready(1 / 24);
+    expect(hub.source).toMatchObject({ kind: "midi", isCoarse: true });
+    expect(deviceStateText(hub)).toBe("turns the dial, coarse: steps of 4.2 graduations");
+  });
+
+  test("says what stopped it where it could not be opened, in the browser's words", async () => {
+    const { hub } = hubOver();
+    const { device } = stubDevice();
+    await hub.connect({ ...device, open: () => Promise.reject(new Error("it is wet")) });
+    expect(hub.trouble && deviceText(hub.trouble)).toBe("The Stub could not be opened: it is wet.");
+    expect(deviceStateText(hub)).toBe("not connected");
+  });
+
+  test("can be had where the browser knows no locks", async () => {
+    vi.stubGlobal("navigator", {});
+    const { hub } = hubOver();
+    await hub.connect(stubDevice().device);
+    expect(hub.isConnected).toBe(true);
+  });
+});
