@@ -17,11 +17,18 @@ export class TurnCount {
   private last: { readonly at_ms: number; readonly turns: number } | null = null;
   /** Turns a second, left positive, over the last frames. */
   speed = 0;
+  private speedBefore = 0;
+
+  /** Turns a second at the next frame, as far as the last two tell: halfway on from the last. */
+  get speedNow(): number {
+    return this.speed + (this.speed - this.speedBefore) / 2;
+  }
 
   /** Forgets motion and turns: the next reading is the first. */
   reset(): void {
     this.last = null;
     this.speed = 0;
+    this.speedBefore = 0;
   }
 
   /** Where the dial will probably be; null where nothing is known. @returns turns, and how far they may be off */
@@ -30,6 +37,11 @@ export class TurnCount {
     const gap_s = (at_ms - this.last.at_ms) / 1000;
     const spread = 0.004 + Math.abs(this.speed) * gap_s * 0.3 + (ACCELERATION / 4) * gap_s * gap_s;
     return { turns: this.last.turns + this.speed * gap_s, spread };
+  }
+
+  /** Whether the last two speeds are nearly one. */
+  get isSteady(): boolean {
+    return Math.abs(this.speed - this.speedBefore) < 0.3 * Math.abs(this.speed);
   }
 
   /**
@@ -47,6 +59,7 @@ export class TurnCount {
     const { turns: before } = this.last;
     const turns = within + Math.round(before + this.speed * gap_s - within);
     const isInDoubt = this.isPossible(turns + 1, gap_s) || this.isPossible(turns - 1, gap_s);
+    this.speedBefore = this.speed;
     this.speed = (turns - before) / gap_s;
     this.last = { at_ms, turns };
     return { turns, isInDoubt };

@@ -2,6 +2,7 @@ import type { GrayImage } from "../image/grayImage";
 import { TRACKS } from "../sheet/design";
 import type { TrackPhase } from "./absoluteAngle";
 import { LocalLight } from "./localLight";
+import { RowDelay } from "./rowDelay";
 import { Seating } from "./seating";
 import { TrackReader } from "./trackPhase";
 import { shiftOfHeight, type View } from "./view";
@@ -29,20 +30,36 @@ export class DiscReader {
   private readonly readers = TRACKS.map((track) => new TrackReader(track));
   /** Contrast of each track at rest, learned. */
   private readonly usual = TRACKS.map(() => 0.5);
+  private readonly delay = new RowDelay();
+  private twist: number | null = null;
   private badFrames = PATIENCE;
 
-  /** Looks at the next frame. @returns phases, the finest first, and what a wobble adds to the angle (turns) */
-  read(image: GrayImage, view: View): DiscSeen {
+  /**
+   * Looks at the next frame.
+   *
+   * @param speed - turns/s, left positive, that are expected
+   * @returns phases, the finest first, and what a wobble adds to the angle (turns)
+   */
+  read(image: GrayImage, view: View, speed: number): DiscSeen {
     if (!this.seat(image, view)) return { kind: "lost" };
     this.light.follow(image, view, this.seating);
     if (this.light.share < 0.15) return { kind: "covered" };
+    const twist = this.delay.twistAt(speed);
+    this.twist = null;
     const phases = this.readers.flatMap((reader, k): TrackPhase[] => {
-      const phase = reader.read(image, view, this.seating, this.light);
+      const phase = reader.read(image, view, this.seating, this.light, twist);
       if (phase === null || phase.amplitude < LEAST_CONTRAST * this.learned(k, phase.amplitude)) return [];
       return [{ ...phase, cycles: reader.track.cycles }];
     });
     if (phases.length === 0) return { kind: "blurred" };
+    const middle = phases.find(({ cycles }) => cycles === TRACKS[1].cycles);
+    this.twist = middle === undefined ? null : twist + middle.twist;
     return { kind: "read", phases, correction: this.wobble(view) };
+  }
+
+  /** Tells at which speed (turns/s) the disc turned steadily in the last frame: so the camera's row delay is learned. */
+  turnedAt(speed: number): void {
+    if (this.twist !== null) this.delay.learn(this.twist, speed, this.light.share);
   }
 
   private seat(image: GrayImage, view: View): boolean {

@@ -39,12 +39,13 @@ export class PrintedDial {
   follow(image: GrayImage, at_ms: number): Sighting {
     const sheet = this.sheetIn(image);
     if (sheet === null) return this.noSight(at_ms, "no-sheet");
-    const seen = this.disc.read(image, sheet.view);
+    const seen = this.disc.read(image, sheet.view, this.count.speedNow);
     if (seen.kind !== "read") return this.noSight(at_ms, REASONS[seen.kind]);
     const angle = this.angleOf(seen, at_ms);
     if (angle === null) return this.noSight(at_ms, "ambiguous");
     const { turns, isInDoubt } = this.count.take(angle.turns + seen.correction, at_ms);
     this.isInDoubt ||= isInDoubt;
+    if (this.count.isSteady) this.disc.turnedAt(this.count.speedNow);
     const isFine = angle.spread * this.graduations < LARGEST_SPREAD;
     return {
       at: at_ms,

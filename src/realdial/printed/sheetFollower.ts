@@ -13,8 +13,10 @@ const POINTS = 6;
 const REACH = 5;
 /** Farther from the fit than this, in pixels, an edge is something else's. */
 const STRAY = 1.5;
-/** A camera that stands still is one whose markers move less than this, pixels: then its frames are averaged. */
+/** A camera stands still while the edges of its markers are nearer than this, pixels, to where they were. */
 const STILL = 0.6;
+/** A marker is remembered by its edges when at least so many are near the fit. */
+const MEMORABLE = 3 * POINTS;
 /** Frames averaged at most. */
 const LONGEST_MEAN = 12;
 
@@ -28,11 +30,15 @@ interface SeenEdge {
   readonly ny: number;
 }
 
-/** Follows the base sheet from frame to frame, from a view that is nearly right. */
+/**
+ * Follows the base sheet from frame to frame, from a view that is nearly right. While the camera stands still, markers under
+ * a hand stay where they were seen last: two markers alone would show the tilt badly.
+ */
 export class SheetFollower {
   view: View;
   /** Of each marker whether it is seen. */
   seen: boolean[] = MARKERS.map(() => false);
+  private memory: (readonly SeenEdge[])[] = MARKERS.map(() => []);
   private frames = 0;
   private readonly fit = new LeastSquares(9);
   private readonly step = new Float64Array(9);
@@ -41,24 +47,27 @@ export class SheetFollower {
     this.view = view;
   }
 
-  /** Takes the next frame. @returns whether the sheet is where it was, or near it: two markers of four are enough */
+  /** Takes the next frame. @returns whether the sheet is where it was, or near it */
   follow(image: GrayImage): boolean {
     this.seen = MARKERS.map((_, marker) => isSeen(image, this.view, marker));
-    if (this.seen.filter(Boolean).length < 2) return false;
-    const edges = this.edgesIn(image);
-    if (edges.length < 3 * POINTS) return false;
+    const edges = this.seen.map((isSeenNow, marker) => (isSeenNow ? edgesOf(image, this.view, marker) : []));
+    const all = edges.flat();
+    const isStill = all.length > 0 && medianOff(this.view, all) < STILL;
+    if (!isStill) this.memory = MARKERS.map(() => []);
+    const known = edges.map((one, marker) => (this.seen[marker] ? one : (this.memory[marker] as SeenEdge[])));
+    if (all.length < POINTS || known.filter((one) => one.length > POINTS).length < 2) return false;
     let next = this.view;
-    for (let k = 0; k < 3; k++) next = this.improved(next, edges, k === 0 ? REACH : STRAY);
-    this.blend(next);
+    for (let k = 0; k < 3; k++) next = this.improved(next, known.flat(), k === 0 ? REACH : STRAY);
+    this.blend(next, isStill);
+    this.remember(edges);
     return true;
   }
 
-  private edgesIn(image: GrayImage): SeenEdge[] {
-    const edges: SeenEdge[] = [];
-    for (let marker = 0; marker < MARKERS.length; marker++) {
-      if (this.seen[marker]) collectEdges(image, this.view, marker, edges);
+  private remember(edges: readonly (readonly SeenEdge[])[]): void {
+    for (const [marker, seen] of edges.entries()) {
+      const good = seen.filter((edge) => Math.abs(offOf(this.view, edge)) < STILL);
+      if (good.length >= MEMORABLE) this.memory[marker] = good;
     }
-    return edges;
   }
 
   /** One step of Gauss-Newton on the distances across the edges. The lens moves the less, the longer it was looked at. */
@@ -93,8 +102,7 @@ export class SheetFollower {
     return { h: h.map((one, k) => one + (k < 8 ? (step[k] as number) : 0)), lens: lens + (step[8] as number), middle };
   }
 
-  private blend(next: View): void {
-    const isStill = this.frames > 0 && MARKERS.every(({ x, y }) => distance(this.view, next, x, y) < STILL);
+  private blend(next: View, isStill: boolean): void {
     this.frames = isStill ? Math.min(LONGEST_MEAN, this.frames + 1) : 1;
     const share = 1 / this.frames;
     const { h, lens } = this.view;
@@ -106,14 +114,16 @@ export class SheetFollower {
   }
 }
 
-function distance(one: View, other: View, x: number, y: number): number {
-  const [here, there] = [
-    { x: 0, y: 0 },
-    { x: 0, y: 0 },
-  ];
-  project(one, x, y, here);
-  project(other, x, y, there);
-  return Math.hypot(here.x - there.x, here.y - there.y);
+/** How far across an edge, in pixels, it is seen from where a view has it. */
+function offOf(view: View, { x, y, px, py, nx, ny }: SeenEdge): number {
+  const point = { x: 0, y: 0 };
+  project(view, x, y, point);
+  return (px - point.x) * nx + (py - point.y) * ny;
+}
+
+function medianOff(view: View, edges: readonly SeenEdge[]): number {
+  const off = edges.map((edge) => Math.abs(offOf(view, edge))).sort((one, other) => one - other);
+  return off[off.length >> 1] as number;
 }
 
 function isSeen(image: GrayImage, view: View, marker: number): boolean {
@@ -132,7 +142,8 @@ const SIDES = [
 ] as const;
 
 /** Looks for a marker's edges along lines across them, from the black border outward. */
-function collectEdges(image: GrayImage, view: View, marker: number, edges: SeenEdge[]): void {
+function edgesOf(image: GrayImage, view: View, marker: number): SeenEdge[] {
+  const edges: SeenEdge[] = [];
   const { x, y } = MARKERS[marker] as (typeof MARKERS)[number];
   const mm = 1 / pixelsPerMm(view, x, y);
   // Beyond a border's cell lies another edge.
@@ -162,4 +173,5 @@ function collectEdges(image: GrayImage, view: View, marker: number, edges: SeenE
       edges.push({ x: ex, y: ey, px: point.x, py: point.y, nx, ny });
     }
   }
+  return edges;
 }

@@ -13,6 +13,8 @@ export interface Phase {
   readonly spread: number;
   /** Half the way from its darkest to its lightest, 1 for black and white: its first harmonic is 4/π/2. */
   readonly amplitude: number;
+  /** By how much it is seen twisted from the picture's first row to its last, turns of the disc, beyond what was allowed for. */
+  readonly twist: number;
 }
 
 /** Samples along the ring are alike to their neighbors: so many of them count as one. */
@@ -31,6 +33,8 @@ export class TrackReader {
   private readonly cycleCosines: Float64Array;
   private readonly cycleSines: Float64Array;
   private readonly sectors: Uint8Array;
+  /** Rows from the picture's middle, in heights of it. */
+  private readonly rows: Float64Array;
   private readonly values: Float64Array;
   private readonly weights: Float64Array;
 
@@ -41,16 +45,21 @@ export class TrackReader {
     const angles = Float64Array.from({ length: this.count }, (_, k) => (2 * Math.PI * (k + 0.5)) / this.count);
     this.cosines = angles.map(Math.cos);
     this.sines = angles.map(Math.sin);
-    this.cycleCosines = angles.map((angle) => Math.cos(track.cycles * angle));
-    this.cycleSines = angles.map((angle) => Math.sin(track.cycles * angle));
+    this.cycleCosines = new Float64Array(this.count);
+    this.cycleSines = new Float64Array(this.count);
     this.sectors = Uint8Array.from(angles, (_, k) => Math.floor((k * SECTORS) / this.count));
+    this.rows = new Float64Array(this.count);
     this.values = new Float64Array(this.count);
     this.weights = new Float64Array(this.count);
   }
 
-  /** @returns null where too little of it is in sight */
-  read(image: GrayImage, view: View, seating: Seating, light: LocalLight): Phase | null {
+  /**
+   * @param twist - by how much the disc is seen turned further from the picture's first row to its last, turns
+   * @returns null where too little of it is in sight
+   */
+  read(image: GrayImage, view: View, seating: Seating, light: LocalLight, twist: number): Phase | null {
     this.sample(image, view, seating, light);
+    this.setAngles(twist);
     const first = this.fit();
     if (first === null) return null;
     this.dropStrange(first);
@@ -73,8 +82,19 @@ export class TrackReader {
         sum += light.normalized(sampleAt(image, point.x, point.y), radius, sector);
       }
       const value = sum / radii.length;
+      this.rows[k] = (point.y - view.middle.y) / image.height;
       if (Number.isFinite(value)) this.values[k] = Math.min(1.3, Math.max(-0.3, value));
       else this.weights[k] = 0;
+    }
+  }
+
+  /** Sets where in its cycle each sample lies, on a disc as it was when the middle row was read. */
+  private setAngles(twist: number): void {
+    const { cycles } = this.track;
+    for (let k = 0; k < this.count; k++) {
+      const angle = 2 * Math.PI * cycles * ((k + 0.5) / this.count + twist * (this.rows[k] as number));
+      this.cycleCosines[k] = Math.cos(angle);
+      this.cycleSines[k] = Math.sin(angle);
     }
   }
 
@@ -127,7 +147,31 @@ export class TrackReader {
       phase: Math.atan2(-s, c),
       spread: Math.sqrt(FINEST * FINEST + variance / (amplitude * amplitude)),
       amplitude: (amplitude * Math.PI) / 2,
+      twist: this.twistBeyond(values),
     };
+  }
+
+  /** The slope of what is left over along the picture's rows, as a turn of the track. */
+  private twistBeyond(values: Float64Array): number {
+    const [mean = 0, c = 0, s = 0] = values;
+    const middle = this.meanRow();
+    let [sum, weights] = [0, 0];
+    for (let k = 0; k < this.count; k++) {
+      const [cosine, sine] = [this.cycleCosines[k] as number, this.cycleSines[k] as number];
+      const slope = (s * cosine - c * sine) * ((this.rows[k] as number) - middle) * (this.weights[k] as number);
+      sum += slope * ((this.values[k] as number) - mean - c * cosine - s * sine);
+      weights += slope * slope;
+    }
+    return weights > 0 ? sum / weights / (2 * Math.PI * this.track.cycles) : 0;
+  }
+
+  private meanRow(): number {
+    let [sum, weights] = [0, 0];
+    for (let k = 0; k < this.count; k++) {
+      sum += (this.weights[k] as number) * (this.rows[k] as number);
+      weights += this.weights[k] as number;
+    }
+    return sum / weights;
   }
 }
 
