@@ -9,26 +9,22 @@ export interface Unwrapped {
 /** Turns a second, each second: what a hand can do to a light dial between frames, and to stop one takes no time at all. */
 const ACCELERATION = 30;
 
+/** Frames are at least so far apart, s. */
+const SHORTEST_s = 0.001;
+
 /**
  * Counts whole turns from readings within a turn. A dial at speed v may be stopped at once, or go on and gain as much as a
  * hand can give it: all places between are possible after a gap. Only where one count of turns leads there is it sure.
  */
 export class TurnCount {
   private last: { readonly at_ms: number; readonly turns: number } | null = null;
-  /** Turns a second, left positive, over the last frames. */
-  speed = 0;
+  /** Turns a second, left positive, between the last two readings. */
+  private speed = 0;
   private speedBefore = 0;
 
   /** Turns a second at the next frame, as far as the last two tell: halfway on from the last. */
   get speedNow(): number {
     return this.speed + (this.speed - this.speedBefore) / 2;
-  }
-
-  /** Forgets motion and turns: the next reading is the first. */
-  reset(): void {
-    this.last = null;
-    this.speed = 0;
-    this.speedBefore = 0;
   }
 
   /** Where the dial will probably be; null where nothing is known. @returns turns, and how far they may be off */
@@ -48,14 +44,14 @@ export class TurnCount {
    * Takes a reading.
    *
    * @param within - turns, of which only the part of a turn counts
-   * @param at_ms - when it was so, later than the last
+   * @param at_ms - when it was so, later than the last: an earlier one is taken for a moment later
    */
   take(within: number, at_ms: number): Unwrapped {
     if (this.last === null) {
       this.last = { at_ms, turns: within };
       return { turns: within, isInDoubt: false };
     }
-    const gap_s = (at_ms - this.last.at_ms) / 1000;
+    const gap_s = Math.max(SHORTEST_s, (at_ms - this.last.at_ms) / 1000);
     const { turns: before } = this.last;
     const turns = within + Math.round(before + this.speed * gap_s - within);
     const isInDoubt = this.isPossible(turns + 1, gap_s) || this.isPossible(turns - 1, gap_s);

@@ -5,10 +5,11 @@ import { type AbsoluteAngle, absoluteAngle } from "./absoluteAngle";
 import { DiscReader, type DiscSeen } from "./discReader";
 import { MarkerFinder } from "./markerFinder";
 import { SheetFollower } from "./sheetFollower";
+import { type ShownDial, shownDial } from "./shownDial";
 
-/** Margins of half chi² from which an angle is sure: without and with what was expected. */
+/** Margin of half chi² from which an angle is sure. */
 const SURE = 7;
-/** For so long, ms, what was expected may help to choose between angles that fit alike. */
+/** For so long after an angle that was sure by itself, ms, what was expected may help to choose between angles that fit alike. */
 const TRUSTED_MS = 600;
 /** A reading is given when its standard deviation is smaller, graduations. */
 const LARGEST_SPREAD = 0.25;
@@ -19,14 +20,28 @@ const REASONS: Readonly<Record<Exclude<DiscSeen["kind"], "read">, SightReason>> 
   blurred: "too-fast",
 };
 
-/** Follows a printed dial through the frames of a camera. */
+/** Pictures darker than this on the whole show nothing, levels of 255. */
+const DARKEST = 25;
+
+/** What a frame says of a printed dial. */
+export interface PrintedSighting extends Sighting {
+  /** What is found in the picture; null without a sheet. */
+  readonly shown: ShownDial | null;
+}
+
+/**
+ * Follows a printed dial through the frames of a camera. The first reading's whole turns are any: `setTo` says where the
+ * dial is.
+ */
 export class PrintedDial {
   private readonly graduations: number;
   private readonly finder = new MarkerFinder();
   private readonly count = new TurnCount();
-  private disc = new DiscReader();
+  private readonly disc = new DiscReader();
   private sheet: SheetFollower | null = null;
+  /** Turns to add to those counted. */
   private offset = 0;
+  private turns: number | null = null;
   private isInDoubt = false;
   private surely_ms = Number.NEGATIVE_INFINITY;
 
@@ -35,36 +50,54 @@ export class PrintedDial {
     this.graduations = graduations;
   }
 
-  /** Takes the next frame. @param at_ms - when it was captured, later than the last */
-  follow(image: GrayImage, at_ms: number): Sighting {
+  /** Sets what the last reading is (graduations): zero, and the count of turns after a doubt. @returns whether there was one */
+  setTo(position: number): boolean {
+    if (this.turns === null) return false;
+    this.offset = position / this.graduations - this.turns;
+    this.isInDoubt = false;
+    return true;
+  }
+
+  /** Takes the next frame. @param at_ms - when its middle row was captured, later than the last */
+  follow(image: GrayImage, at_ms: number): PrintedSighting {
+    this.turns = null;
+    const { sight, reason } = this.look(image, at_ms);
+    const position = this.turns === null ? null : (this.turns + this.offset) * this.graduations;
+    const { sheet } = this;
+    const shown = sheet === null ? null : shownDial(sheet.view, sheet.seen, this.disc.seating);
+    return { at: at_ms, position, sight, reason, turnsInDoubt: this.isInDoubt, shown };
+  }
+
+  /** Looks at a frame, and sets the turns where they are sure. */
+  private look(image: GrayImage, at_ms: number): Pick<Sighting, "sight" | "reason"> {
     const sheet = this.sheetIn(image);
-    if (sheet === null) return this.noSight(at_ms, "no-sheet");
+    if (sheet === null) return { sight: "no-sight", reason: this.whyNoSheet(image) };
     const seen = this.disc.read(image, sheet.view, this.count.speedNow);
-    if (seen.kind !== "read") return this.noSight(at_ms, REASONS[seen.kind]);
+    if (seen.kind !== "read") return { sight: "no-sight", reason: REASONS[seen.kind] };
     const angle = this.angleOf(seen, at_ms);
-    if (angle === null) return this.noSight(at_ms, "ambiguous");
+    if (angle === null) return { sight: "no-sight", reason: "ambiguous" };
     const { turns, isInDoubt } = this.count.take(angle.turns + seen.correction, at_ms);
     this.isInDoubt ||= isInDoubt;
     if (this.count.isSteady) this.disc.turnedAt(this.count.speedNow);
-    const isFine = angle.spread * this.graduations < LARGEST_SPREAD;
-    return {
-      at: at_ms,
-      position: isFine ? (turns + this.offset) * this.graduations : null,
-      sight: isFine ? "sure" : "not-sure",
-      reason: isFine ? "none" : "too-fast",
-      turnsInDoubt: this.isInDoubt,
-    };
+    if (angle.spread * this.graduations > LARGEST_SPREAD) return { sight: "not-sure", reason: "too-fast" };
+    this.turns = turns;
+    return { sight: "sure", reason: "none" };
   }
 
   private sheetIn(image: GrayImage): SheetFollower | null {
     if (this.sheet?.follow(image)) return this.sheet;
     const view = this.finder.find(image);
     if (view === null) return null;
-    if (this.sheet === null) this.disc = new DiscReader();
     const sheet = new SheetFollower(view);
     for (let k = 0; k < 3; k++) if (!sheet.follow(image)) return null;
     this.sheet = sheet;
     return sheet;
+  }
+
+  private whyNoSheet({ data }: GrayImage): SightReason {
+    const brightness = data.reduce((sum, level) => sum + level, 0) / data.length;
+    if (!(brightness >= DARKEST)) return "too-dark";
+    return this.sheet === null ? "no-sheet" : "markers-covered";
   }
 
   /** The angle that is sure; null where more than one fits. */
@@ -77,9 +110,5 @@ export class PrintedDial {
     if (at_ms - this.surely_ms > TRUSTED_MS) return null;
     const helped = absoluteAngle(phases, this.count.expected(at_ms));
     return helped.margin >= SURE ? helped : null;
-  }
-
-  private noSight(at_ms: number, reason: SightReason): Sighting {
-    return { at: at_ms, position: null, sight: "no-sight", reason, turnsInDoubt: this.isInDoubt };
   }
 }
