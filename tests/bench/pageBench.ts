@@ -6,6 +6,7 @@ import { Bench } from "../browser/bench";
 import { BROWSER_SWITCHES, wholeBrowserPath } from "../browser/browserPath";
 import { placeOf } from "../browser/hands";
 import { serveBuilt } from "../browser/staticServer";
+import { StubPort } from "../browser/stubPort";
 import { pageWeight } from "./pageWeight";
 
 /*
@@ -18,6 +19,7 @@ const EVENTS = 2000;
 const STRIDE = 2.5;
 const TARGET_MS = 4;
 const TARGET_KB = 150;
+const TARGET_ENCODER_MS = 60;
 const TARGET_SHIFT = 0.02;
 
 const profile = shippedProfile("three-wheel");
@@ -77,6 +79,20 @@ async function eventCosts(browser: Browser, baseURL: string): Promise<number[]> 
   return measured(page);
 }
 
+/** An encoder turned for a while, half a turn a second: hand to screen as the app itself tells it, milliseconds. */
+async function encoderDelays(browser: Browser, baseURL: string): Promise<readonly number[]> {
+  const page = await browser.newPage({ viewport: { width: 1280, height: 800 }, baseURL });
+  const port = await StubPort.on(page);
+  await new Bench(page).open({ profile: profile.id, combination: combination.join("-"), help: "full" });
+  await page.getByRole("button", { name: /^More/ }).click();
+  await page.getByRole("button", { name: "Connect: Encoder on a serial line" }).click();
+  await port.start();
+  await page.getByText("Hand to screen: turn the dial").waitFor();
+  await port.turnSteadily(10, 500, 8);
+  const told = await page.getByText(/Hand to screen: \d+ ms/).textContent();
+  return (told ?? "").match(/\d+(?= ms)/g)?.map(Number) ?? [];
+}
+
 const verdict = (value: number, target: number) => (value <= target ? "met" : "missed");
 const ms = (value: number) => value.toFixed(2);
 
@@ -96,6 +112,7 @@ const browser = await chromium.launch({ executablePath: wholeBrowserPath() ?? ""
 try {
   const costs = await eventCosts(browser, server.address);
   const p95 = quantile(costs, 0.95);
+  const [middle = Number.NaN, most = Number.NaN] = await encoderDelays(browser, server.address);
   const weights = [
     ...(await weightRows(browser, server.address, "start page", "#/start", "#root > main .start-go")),
     ...(await weightRows(browser, server.address, "bench by its link", "#/bench", "#root > main [role=slider]")),
@@ -109,6 +126,8 @@ try {
       `| dial event, p50 | ${ms(quantile(costs, 0.5))} ms | | |`,
       `| dial event, p95 | ${ms(p95)} ms | ${TARGET_MS} ms | ${verdict(p95, TARGET_MS)} |`,
       `| dial event, max | ${ms(costs.at(-1) ?? Number.NaN)} ms | | |`,
+      `| encoder (a stub of its port), hand to screen, p50 | ${middle} ms | ${TARGET_ENCODER_MS} ms | ${verdict(middle, TARGET_ENCODER_MS)} |`,
+      `| encoder, hand to screen, p95 | ${most} ms | ${TARGET_ENCODER_MS} ms | ${verdict(most, TARGET_ENCODER_MS)} |`,
       ...weights,
     ].join("\n")}\n`,
   );

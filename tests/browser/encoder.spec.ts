@@ -71,6 +71,26 @@ test("a second page does not take the dial from the first", async ({ page, bench
   await expect(row(other).getByRole("status")).toHaveText("Status: waiting for it to answer");
 });
 
+test("a device stays in the hand on other screens, and says how long a move takes to the screen", async ({
+  page,
+  bench,
+}) => {
+  const port = await StubPort.on(page);
+  await bench.open();
+  await openPanel(page);
+  await page.getByRole("button", { name: "Connect: Encoder on a serial line" }).click();
+  await port.start();
+  await port.turnSteadily(2, 100, 40);
+  await expect(row(page)).toContainText(/Hand to screen: \d+ ms, 95 of 100 moves within \d+ ms\./);
+  await page.keyboard.press("Escape");
+  await page.goto("#/zeroing?seed=5");
+  await page.getByRole("button", { name: "Clamp the ring" }).click();
+  await expect(page.getByText("Encoder on a serial line: turns the dial")).toBeVisible();
+  const before = await bench.reading();
+  await port.turn(240);
+  await bench.expectReading(before + 10, 100);
+});
+
 test("nothing of a device is fetched before one is wanted", async ({ page, bench }) => {
   const asked: string[] = [];
   page.on("request", (request) => asked.push(request.url()));

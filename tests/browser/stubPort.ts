@@ -37,6 +37,7 @@ export class StubPort {
   private readonly page: Page;
   private seq = 0;
   private count = 0;
+  private ms = 0;
   private starts = 1;
 
   private constructor(page: Page) {
@@ -45,6 +46,8 @@ export class StubPort {
 
   /** @param page - before it is opened */
   static async on(page: Page): Promise<StubPort> {
+    // What runs a bench names functions by a call that a page does not know.
+    await page.addInitScript("globalThis.__name ??= (named) => named;");
     await page.addInitScript(stubSerial);
     return new StubPort(page);
   }
@@ -53,6 +56,7 @@ export class StubPort {
   async start(): Promise<void> {
     this.seq = 0;
     this.count = 0;
+    this.ms = 0;
     await this.say("h", [2400, 1]);
   }
 
@@ -78,6 +82,30 @@ export class StubPort {
     await this.send(new TextDecoder().decode(bytes));
   }
 
+  /**
+   * Turned steadily, a line every so many milliseconds, each sent by the page itself when it is due.
+   *
+   * @param steps - of each line
+   */
+  async turnSteadily(steps: number, lines: number, every_ms: number): Promise<void> {
+    const texts = Array.from({ length: lines }, () => {
+      this.count += steps;
+      return `${this.next("p", [], every_ms)}\n`;
+    });
+    await this.page.evaluate(
+      async ([all, every]) => {
+        const began = performance.now();
+        // A busy page is late; the bytes have come in by then all the same.
+        for (let k = 0; k < all.length; ) {
+          const due = Math.floor((performance.now() - began) / every) + 1;
+          for (; k < Math.min(due, all.length); k++) (window as unknown as StubWindow).stubPort.say(all[k] ?? "");
+          await new Promise((later) => setTimeout(later, every / 2));
+        }
+      },
+      [texts, every_ms] as const,
+    );
+  }
+
   /** The plug is pulled. */
   async pull(): Promise<void> {
     await this.page.evaluate(() => (window as unknown as StubWindow).stubPort.pull());
@@ -87,9 +115,10 @@ export class StubPort {
     await this.send(`${this.next(type, more)}\n`);
   }
 
-  private next(type: string, more: readonly number[] = []): string {
-    const line = withChecksum([type, this.seq, this.count, this.seq * 8, this.starts, 0, ...more].join(" "));
+  private next(type: string, more: readonly number[] = [], every_ms = 8): string {
+    const line = withChecksum([type, this.seq, this.count, this.ms, this.starts, 0, ...more].join(" "));
     this.seq += 1;
+    this.ms += every_ms;
     return line;
   }
 

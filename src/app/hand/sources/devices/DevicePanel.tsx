@@ -1,4 +1,4 @@
-import { useEffect } from "react";
+import { useEffect, useState } from "react";
 import { Button } from "../../../parts/controls/Button";
 import { Check } from "../../../parts/controls/Check";
 import { Notice } from "../../../parts/Notice";
@@ -28,6 +28,22 @@ function Connected({ hub }: { readonly hub: DeviceHub }) {
   );
 }
 
+/** How long the hand takes to the screen, looked at every second. */
+function DelayLine({ hub }: { readonly hub: DeviceHub }) {
+  const [summary, setSummary] = useState(hub.delays);
+  useEffect(() => {
+    const timer = setInterval(() => setSummary(hub.delays), 1000);
+    return () => clearInterval(timer);
+  }, [hub]);
+  if (summary === null) return <p className="text-soft">Hand to screen: turn the dial to measure it.</p>;
+  const [middle, most] = [summary.middle, summary.most].map((delay) => Math.round(delay));
+  return (
+    <p className="text-soft">
+      Hand to screen: {middle} ms, 95 of 100 moves within {most} ms.
+    </p>
+  );
+}
+
 function DeviceRow({ device, hub }: { readonly device: DialDevice; readonly hub: DeviceHub }) {
   const isIn = hub.device === device;
   const unsupported = device.unsupported();
@@ -38,6 +54,7 @@ function DeviceRow({ device, hub }: { readonly device: DialDevice; readonly hub:
       {unsupported !== null && <p className="text-soft">{deviceText(unsupported)}</p>}
       {isIn && <p role="status">Status: {deviceStateText(hub)}</p>}
       {isIn && hub.trouble !== null && <Notice>{deviceText(hub.trouble)}</Notice>}
+      {isIn && hub.source !== null && <DelayLine hub={hub} />}
       {isIn && hub.remark !== null && <p className="text-soft">{deviceText(hub.remark)}</p>}
       {isIn && (hub.isOpening || hub.isConnected) ? (
         <Connected hub={hub} />

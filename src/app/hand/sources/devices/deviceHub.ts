@@ -1,20 +1,15 @@
 import type { Milliseconds } from "../../../../lock/dial";
-import { DialMoves } from "../../../../realdial/sources/dialMoves";
 import { describeSource, type SourceDescription } from "../../../../realdial/sources/sourceDescription";
 import type { Problem } from "../../../../wording/problem";
 import { messageOf } from "../../../parts/page/messageOf";
 import { Store } from "../../../parts/page/store";
 import { storedText, storeText } from "../../../parts/storage/pageStore";
-import type { DialInHand } from "../deviceSlot";
+import { DeviceTurns, type Dials } from "./deviceTurns";
 import { DeviceError, deviceProblem } from "./deviceWords";
 import type { DeviceLink, DialDevice, OpenDevice } from "./dialDevice";
 import { keepAwake } from "./keepAwake";
 import { holdForPage, type Release } from "./pageHold";
-
-/** Where a device is asked which dial it turns. */
-interface Dials {
-  readonly dial: DialInHand | undefined;
-}
+import type { ScreenFrames } from "./screenFrames";
 
 /** What a step is a part of where no dial is on the screen, graduations. */
 const USUAL_TURN = 100;
@@ -44,17 +39,18 @@ export class DeviceHub extends Store {
   /** When the hold of the connection before is gone: until then it would be in its own way. */
   private released: Promise<void> = Promise.resolve();
   private readonly dials: Dials;
+  private readonly frames: ScreenFrames;
+  private way: DeviceTurns;
   /** The smallest step of the device, turns; null until it turns the dial. */
   private step: number | null = null;
-  private turns = 0;
-  private taken: DialInHand | undefined;
-  private moves: DialMoves | null = null;
   /** Grows with every connection, so that an old one is not heard. */
   private connection = 0;
 
-  constructor(dials: Dials) {
+  constructor(dials: Dials, frames: ScreenFrames) {
     super();
     this.dials = dials;
+    this.frames = frames;
+    this.way = new DeviceTurns(dials, frames);
   }
 
   /** Whether its steps have been learned; undefined of a device that has nothing to learn. */
@@ -70,6 +66,11 @@ export class DeviceHub extends Store {
       : describeSource(device.kind, step * (dials.dial?.perTurn ?? USUAL_TURN));
   }
 
+  /** How long the hand's moves take to the screen; null while there are too few. */
+  get delays() {
+    return this.way.delays;
+  }
+
   get isConnected(): boolean {
     return this.opened !== null;
   }
@@ -80,8 +81,9 @@ export class DeviceHub extends Store {
     const connection = this.connection;
     this.device = device;
     this.isOpening = true;
-    this.turns = 0;
+    this.way = new DeviceTurns(this.dials, this.frames);
     this.isReversed = storedText(directionKey(device)) === "yes";
+    this.way.reverse(this.isReversed);
     this.changed();
     await this.released;
     const release = await holdForPage();
@@ -110,7 +112,7 @@ export class DeviceHub extends Store {
   /** The knob turns the dial the other way from here on; remembered for this kind of device. */
   reverse(isReversed: boolean): void {
     this.isReversed = isReversed;
-    this.moves = null;
+    this.way.reverse(isReversed);
     if (this.device !== null) storeText(directionKey(this.device), isReversed ? "yes" : null);
     this.changed();
   }
@@ -127,6 +129,7 @@ export class DeviceHub extends Store {
       this.learning = this.learning === null ? "left" : "right";
       learner.begin(this.learning);
     }
+    this.way.isPaused = this.learning !== null;
     this.changed();
   }
 
@@ -154,36 +157,18 @@ export class DeviceHub extends Store {
 
   /** Ends the connection. @param why - what is said of it, where it did not end by itself */
   private end(why: Problem | null): void {
+    this.way.catchUp();
     this.connection += 1;
     this.opened?.close();
     this.released = this.release?.() ?? this.released;
     this.opened = null;
     this.release = null;
     this.step = null;
-    this.moves = null;
     this.isOpening = false;
     this.learning = null;
     this.trouble = why;
     this.remark = null;
     this.changed();
-  }
-
-  private turnDial(turns: number, at: Milliseconds): void {
-    const before = this.turns;
-    this.turns = turns;
-    const { dial } = this.dials;
-    if (dial === undefined || this.learning !== null) {
-      this.moves = null;
-      return;
-    }
-    const sign = this.isReversed ? -1 : 1;
-    if (this.moves === null || dial !== this.taken) {
-      this.taken = dial;
-      this.moves = new DialMoves(dial.perTurn);
-      this.moves.takeUp(sign * before);
-    }
-    const by = this.moves.moveTo(sign * turns);
-    if (by !== 0) dial.turn(by, at);
   }
 
   private linkOf(connection: number): DeviceLink {
@@ -194,6 +179,7 @@ export class DeviceHub extends Store {
       };
     const shown = <Told extends unknown[]>(take: (...told: Told) => void) =>
       heard((...told: Told) => {
+        this.way.catchUp();
         take(...told);
         this.changed();
       });
@@ -202,8 +188,11 @@ export class DeviceHub extends Store {
         this.trouble = null;
         this.step = step;
       }),
-      turned: heard((turns, at) => this.turnDial(turns, at)),
-      pressed: heard((at) => this.onPressed?.(at)),
+      turned: heard((turns, at) => this.way.takeDown(turns, at)),
+      pressed: heard((at) => {
+        this.way.catchUp();
+        this.onPressed?.(at);
+      }),
       held: shown((why) => {
         this.trouble = why;
       }),

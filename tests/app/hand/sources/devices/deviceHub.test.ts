@@ -3,6 +3,7 @@ import { DeviceHub } from "../../../../../src/app/hand/sources/devices/deviceHub
 import { deviceStateText } from "../../../../../src/app/hand/sources/devices/deviceStateText";
 import { deviceProblem, deviceText } from "../../../../../src/app/hand/sources/devices/deviceWords";
 import type { DeviceLink, DialDevice, KnobLearner } from "../../../../../src/app/hand/sources/devices/dialDevice";
+import { StubFrames } from "../../../../support/board/stubFrames";
 import { StubLocks } from "../../../../support/board/stubLocks";
 
 /** A stub of a device, which tells what a test tells it to. */
@@ -29,8 +30,9 @@ function stubDevice(learner?: KnobLearner) {
 
 function hubOver(perTurn = 100) {
   const turned: number[] = [];
-  const hub = new DeviceHub({ dial: { perTurn, turn: (by) => turned.push(by) } });
-  return { hub, turned };
+  const frames = new StubFrames();
+  const hub = new DeviceHub({ dial: { perTurn, turn: (by) => turned.push(by) } }, frames);
+  return { hub, turned, frames };
 }
 
 beforeEach(() => vi.stubGlobal("navigator", { locks: new StubLocks() }));
@@ -52,6 +54,32 @@ describe("the device in the hand", () => {
     other.link().ready(0.01);
     other.link().turned(0.25, 20);
     expect(turned).toEqual([25]);
+  });
+
+  test("turns the dial once a frame, by every move it has told, and before anything else is said", async () => {
+    const { hub, turned, frames } = hubOver();
+    const { device, link } = stubDevice();
+    await hub.connect(device);
+    link().ready(0.01);
+    frames.isHeld = true;
+    link().turned(0.25, 1);
+    link().turned(0.5, 2);
+    expect(turned).toEqual([]);
+    frames.frame();
+    expect(turned).toEqual([25, 25]);
+    link().turned(0.25, 3);
+    link().doubted(deviceProblem("hidden", [], { device: "stub" }));
+    expect(turned).toEqual([25, 25, -25]);
+    link().turned(0.5, 4);
+    // Hidden before that frame is made.
+    frames.hidden = true;
+    link().turned(1, 5);
+    expect(turned).toEqual([25, 25, -25, 25, 50]);
+    frames.hidden = false;
+    link().turned(0.75, 6);
+    hub.disconnect();
+    frames.frame();
+    expect(turned).toEqual([25, 25, -25, 25, 50, -25]);
   });
 
   test("is learned by a turn left and a turn right, and turns no dial meanwhile", async () => {

@@ -4,6 +4,7 @@ import { DeviceHub } from "../../../../../src/app/hand/sources/devices/deviceHub
 import { deviceStateText } from "../../../../../src/app/hand/sources/devices/deviceStateText";
 import { deviceText } from "../../../../../src/app/hand/sources/devices/deviceWords";
 import { ENCODER } from "../../../../../src/app/hand/sources/devices/encoder";
+import { StubFrames } from "../../../../support/board/stubFrames";
 import { StubLocks } from "../../../../support/board/stubLocks";
 import { StubSerialPort } from "../../../../support/board/stubSerialPort";
 import { withChecksum } from "../../../../support/board/writeWireLine";
@@ -20,7 +21,7 @@ function page(perTurn = 100) {
   const dials: { dial: DialInHand | undefined } = {
     dial: { perTurn, turn: (by) => turned.push(Math.round(by * 1e6) / 1e6) },
   };
-  const hub = new DeviceHub(dials);
+  const hub = new DeviceHub(dials, new StubFrames());
   hubs.push(hub);
   return { port, requestPort, hub, dials, turned };
 }
