@@ -12,15 +12,23 @@ const BUILT_BY = /avr-gcc (\d+\.\d+\.\d+)/.exec(makefile)?.[1];
 const compiler = spawnSync("avr-gcc", ["-dumpversion"], { encoding: "utf8" });
 const version = compiler.status === 0 ? compiler.stdout.trim() : null;
 
+/** A skipped test shows no reason by itself. */
+function saidWhere(isSo: boolean, why: string): boolean {
+  if (isSo) process.stdout.write(`firmware ${why}\n`);
+  return isSo;
+}
+
 test("the image that lies in the repository is what its program comes to", ({ skip }) => {
-  skip(version === null, "not compared: avr-gcc is not installed here (Debian: gcc-avr and avr-libc)");
+  skip(saidWhere(version === null, "not built: avr-gcc is not installed here (Debian: gcc-avr and avr-libc)"));
   const folder = mkdtempSync(join(tmpdir(), "firmware-"));
   try {
     const made = spawnSync("make", ["-B", `OUT=${folder}`], { cwd: FIRMWARE, encoding: "utf8" });
     expect(made.status, made.stderr).toBe(0);
     skip(
-      version !== BUILT_BY,
-      `built, but not compared: the image was built by avr-gcc ${BUILT_BY}, here is ${version}`,
+      saidWhere(
+        version !== BUILT_BY,
+        `built, but not compared: the image was built by avr-gcc ${BUILT_BY}, here is ${version}`,
+      ),
     );
     const built = imageOf(readFileSync(join(folder, "encoder.hex"), "utf8"));
     expect(Buffer.from(built).equals(imageOf(readFileSync(join(FIRMWARE, "encoder.hex"), "utf8")))).toBe(true);
