@@ -9,6 +9,7 @@ import { spindleEnd } from "./geometry/spindleLength";
 import { bindsBy } from "./geometry/strikeFit";
 import { ridingArc } from "./keySeat";
 import { faceOf, offsetOf, readingError, runoutOf } from "./offCenter";
+import { FITTING } from "./trainingValues";
 import { stackFit } from "./washerStack";
 
 /** Where dial and ring touch. */
@@ -46,13 +47,6 @@ export interface Fit {
   readonly selfCheck: SelfCheck;
 }
 
-/** A rub holds the dial by as much, graduations that the hand gets ahead; a training value. */
-const RUB_DRAG: Graduations = 1.5;
-/** A key that rides on the lever. */
-const RIDING_DRAG: Graduations = 2;
-/** A key that was put in and not driven home leaves as much room, graduations; a training value. */
-const UNSEATED_PLAY: Graduations = 0.6;
-
 function rubOf({ ring, spindle }: Assembly, gap_mm: number, endPlay_mm: number, sizes: FittingSizes): Rub {
   if (gap_mm < sizes.gapLeast_mm) return "all-round";
   const off_mm = (ring === null ? 0 : offsetOf(ring.offset)) + offsetOf(spindle.bend);
@@ -63,7 +57,7 @@ function rubOf({ ring, spindle }: Assembly, gap_mm: number, endPlay_mm: number, 
 function playOf(key: KeyIn, standsOut_mm: number, sizes: FittingSizes) {
   const hasHold = spindleEnd(standsOut_mm, [sizes.outLeast_mm, sizes.outMost_mm]) !== "too-short";
   if (!hasHold || key.screw === "stripped") return { lostMotion: sizes.playMost, playGrows: 0 };
-  const lostMotion = sizes.playFresh + (key.isSeated ? 0 : UNSEATED_PLAY);
+  const lostMotion = sizes.playFresh + (key.isSeated ? 0 : FITTING.unseatedPlay);
   return { lostMotion, playGrows: key.isSeated && key.screw === "firm" ? 0 : sizes.playGrows };
 }
 
@@ -92,8 +86,8 @@ export function fitOf(assembly: Assembly, lock: LockToFit): Fit | null {
     changingReads: changingIndex === null ? null : reads(-changingIndex),
     numbersOff: (key.keyway * perTurn) / sizes.keyways,
     washerDrag,
-    drag: washerDrag + (rub === "nowhere" || rub === "when-pushed" ? 0 : RUB_DRAG),
-    onceATurn: key.isSeated ? { drag: 0, arc: 0 } : { drag: RIDING_DRAG, arc: ridingArc(sizes, perTurn) },
+    drag: washerDrag + (rub === "nowhere" || rub === "when-pushed" ? 0 : FITTING.rubDrag),
+    onceATurn: key.isSeated ? { drag: 0, arc: 0 } : { drag: FITTING.ridingDrag, arc: ridingArc(sizes, perTurn) },
     runout: runoutOf(spindle.bend, sizes.markRadius_mm, perTurn),
     ...playOf(key, standsOut_mm, sizes),
     bolt_mm: strike === null ? 0 : bindsBy({ ...sizes, above_mm: strike.above_mm }),

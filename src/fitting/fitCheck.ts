@@ -10,6 +10,7 @@ import type { Hindrance } from "./fittingAct";
 import type { KeyScrew } from "./keySeat";
 import { faceOf, readingError, turnedRight } from "./offCenter";
 import type { RingReading } from "./offsetEstimate";
+import { FITTING } from "./trainingValues";
 
 /** A check that a technician makes, and what it showed: an instrument's figure or what a hand feels, never a judgment. */
 export type FitObservation =
@@ -57,18 +58,11 @@ export type FitObservation =
 /** Names a check. */
 export type FitCheck = FitObservation["kind"];
 
-/** Spreads of a hand with an instrument; training values. */
-const EYE: Graduations = 0.03;
-const GAUGE_mm = 0.01;
-const DEPTH_mm = 0.05;
-const SLIT_mm = 0.03;
-const AHEAD: Graduations = 0.05;
-/** Feeler leaves come in steps of as much. */
-const LEAF_mm = 0.05;
-/** Tried with leaves up to this one. */
-const THICKEST_mm = 3;
-
 const rounded = (value: number, step: number) => Math.round(value / step) * step + 0;
+
+/** The thickest leaf that goes into a gap, millimeters. */
+const thickestLeaf = (gap_mm: number) =>
+  Math.min(FITTING.leafMost_mm, Math.floor(gap_mm / FITTING.leafStep_mm + 1e-9) * FITTING.leafStep_mm);
 
 /** What the opening index reads with the gate under the nose, at most half a turn from zero. */
 const zeroReads = ({ openingReads, numbersOff, runout }: Fit, perTurn: number): Graduations =>
@@ -89,40 +83,46 @@ const four = (perTurn: number) => [0, 0.25, 0.5, 0.75].map((part) => part * perT
 const LOOKS: { readonly [Kind in FitCheck]: Look<Kind> } = {
   "turn-round": ({ fit, chance }) => ({
     kind: "turn-round",
-    ahead: Math.max(0, rounded(drawNormal(chance, fit.drag, AHEAD), 0.1)),
+    ahead: Math.max(0, rounded(drawNormal(chance, fit.drag, FITTING.aheadSpread), FITTING.aheadStep)),
     catches: fit.onceATurn.arc > 0,
     scrapes: fit.rub === "all-round" || fit.rub === "at-one-side",
   }),
   "push-pull": ({ fit, chance }) => ({
     kind: "push-pull",
-    moves_mm: Math.max(0, rounded(drawNormal(chance, fit.endPlay_mm, GAUGE_mm), 0.01)),
+    moves_mm: Math.max(
+      0,
+      rounded(drawNormal(chance, fit.endPlay_mm, FITTING.dialGaugeSpread_mm), FITTING.gaugeStep_mm),
+    ),
     scrapes: fit.rub === "when-pushed",
   }),
   feelers: ({ fit, lock }) => ({
     kind: "feelers",
-    leaves_mm: four(lock.perTurn).map(() => Math.min(THICKEST_mm, Math.floor(fit.gap_mm / LEAF_mm + 1e-9) * LEAF_mm)),
+    leaves_mm: four(lock.perTurn).map(() => thickestLeaf(fit.gap_mm)),
   }),
   rim: ({ assembly: { ring, spindle }, lock: { perTurn, sizes }, chance }) => ({
     kind: "rim",
     slits_mm: four(perTurn).map((place) => {
       const { y_mm } = turnedRight(spindle.bend, (-2 * Math.PI * place) / perTurn);
       const slit_mm = sizes.rimRoom_mm + (ring?.offset.y_mm ?? 0) - y_mm;
-      return Math.max(0, rounded(drawNormal(chance, slit_mm, SLIT_mm), 0.01));
+      return Math.max(0, rounded(drawNormal(chance, slit_mm, FITTING.slitSpread_mm), FITTING.gaugeStep_mm));
     }),
   }),
   marks: ({ assembly: { ring, spindle }, lock: { perTurn, sizes }, chance }) => ({
     kind: "marks",
     readings: four(perTurn).map((place) => {
       const face = faceOf(perTurn, sizes.markRadius_mm, ring?.offset ?? null, spindle.bend);
-      const seen = (dial: Graduations) => drawNormal(chance, readingError(face, place, dial), EYE);
+      const seen = (dial: Graduations) => drawNormal(chance, readingError(face, place, dial), FITTING.eyeSpread);
       return { place, error: (seen(0) + seen(perTurn / 2)) / 2 - (ring?.turned ?? 0) };
     }),
   }),
   zero: ({ fit, lock, chance }) => ({
     kind: "zero",
-    reads: rounded(drawNormal(chance, zeroReads(fit, lock.perTurn), EYE), 0.1),
+    reads: rounded(drawNormal(chance, zeroReads(fit, lock.perTurn), FITTING.eyeSpread), FITTING.zeroStep),
   }),
-  depth: ({ fit, chance }) => ({ kind: "depth", out_mm: rounded(drawNormal(chance, fit.standsOut_mm, DEPTH_mm), 0.1) }),
+  depth: ({ fit, chance }) => ({
+    kind: "depth",
+    out_mm: rounded(drawNormal(chance, fit.standsOut_mm, FITTING.depthSpread_mm), FITTING.depthStep_mm),
+  }),
   key: ({ assembly: { key, locker } }) => ({
     kind: "key",
     standsProud: key?.isSeated === false,

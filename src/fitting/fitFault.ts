@@ -4,6 +4,7 @@ import { type Board, selfCheckOf } from "./board";
 import type { Fit } from "./fit";
 import type { FittingSizes } from "./fittingSizes";
 import { offsetOf } from "./offCenter";
+import { FITTING } from "./trainingValues";
 
 /** What can be wrong with the board of an electronic lock. */
 export const BOARD_FAULTS = [
@@ -43,19 +44,12 @@ export const FIT_FAULTS = [
 /** One of them. */
 export type FitFault = (typeof FIT_FAULTS)[number];
 
-/** A ring farther off than this reads wrong at some mark by about a tenth of a graduation of 100 or more; a training value. */
-export const OFF_CENTER_mm = 0.25;
-/** A spindle that holds its dial farther off than this makes it read wrong by nearly a tenth; a training value. */
-export const BENT_mm = 0.2;
-/** A dial that lets the hand get farther ahead is heavy, graduations; a training value. */
-export const HEAVY = 1;
-
 /** Whether a ring is too far off center. */
-export const isOffCenter = ({ offset }: RingOn): boolean => offsetOf(offset) > OFF_CENTER_mm;
+export const isOffCenter = ({ offset }: RingOn): boolean => offsetOf(offset) > FITTING.offCenterMost_mm;
 /** Whether a spindle is bent too much. */
-export const isBent = ({ bend }: Spindle): boolean => offsetOf(bend) > BENT_mm;
+export const isBent = ({ bend }: Spindle): boolean => offsetOf(bend) > FITTING.bentMost_mm;
 /** Whether washers make a dial heavy. @param washerDrag - how far they let the hand get ahead, graduations */
-export const isHeavy = (washerDrag: Graduations): boolean => washerDrag > HEAVY;
+export const isHeavy = (washerDrag: Graduations): boolean => washerDrag > FITTING.aheadMost;
 
 type Rule = (fit: Fit, assembly: Assembly, sizes: FittingSizes) => boolean;
 

@@ -6,6 +6,7 @@ import { type FittingSizes, sizesFor } from "./fittingSizes";
 import { type KeyPlace, type KeywayPuzzle, keyPlaces } from "./geometry/keywayPuzzle";
 import { standsOut } from "./geometry/spindleLength";
 import { gapAfter, leadOf } from "./geometry/spindleThread";
+import { FITTING } from "./trainingValues";
 
 /** The one lock that is fitted: its sizes, and what of it only shows once it is put together. */
 export interface LockToFit {
@@ -34,8 +35,8 @@ export const lockToFit = (profile: Profile, chance: Chance): LockToFit =>
 
 const throughOf = ({ ring_mm, door_mm, plate_mm, body_mm }: FittingSizes) => ({ ring_mm, door_mm, plate_mm, body_mm });
 
-/** How far the thread of a cam reaches, millimeters before its face; a training value: the depth that gives a key its hold. */
-const camThread_mm = ({ outLeast_mm }: FittingSizes) => 2 - outLeast_mm;
+/** How far the thread of a cam reaches, millimeters before its face; deeper than what gives a key its hold. */
+const camThread_mm = ({ outLeast_mm }: FittingSizes) => FITTING.threadPastHold_mm - outLeast_mm;
 
 /** Gap between dial and ring where the spindle's end first takes the thread of the cam, millimeters. */
 export const gapAtFirstHold = ({ sizes }: LockToFit, length_mm: number): number =>

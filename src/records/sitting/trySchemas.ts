@@ -14,10 +14,10 @@ import {
   type ZeroingTry,
 } from "../../drill/marking/tryResult";
 import { STATION_KINDS } from "../../drill/sheet/sheet";
-import { SPARES } from "../../fitting/assembly";
 import { FIT_CHECKS } from "../../fitting/fitChecks";
 import { FIT_FAULTS } from "../../fitting/fitFault";
 import { FIT_STAGES } from "../../fitting/fitStage";
+import { FITTING } from "../../fitting/trainingValues";
 import { flag, oneOf, rulesOf, shortList, strict, turn, whole, within } from "../../lock/fieldSchemas";
 import { visitFaultSchema } from "../../service/visitFaultSchema";
 import { CONDITIONS } from "../../service/wrongThing";
@@ -111,7 +111,7 @@ const fitting = strict({
   faults: shortList(strict({ code: oneOf(FIT_FAULTS) }), FIT_FAULTS.length),
   skipped: shortList(oneOf(FIT_CHECKS), FIT_CHECKS.length),
   moves: count,
-  spindlesUsed: whole(0, SPARES),
+  spindlesUsed: whole(0, FITTING.spares),
 } satisfies FieldsOf<FittingTry>);
 
 const conditions = shortList(oneOf(CONDITIONS), CONDITIONS.length);

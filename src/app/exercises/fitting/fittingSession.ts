@@ -11,14 +11,10 @@ import type { BoardTouch, FittingAct } from "../../../fitting/fittingAct";
 import { fittingMachine } from "../../../fitting/fittingMachine";
 import { CENTERED } from "../../../fitting/offCenter";
 import { putTogether } from "../../../fitting/putTogether";
+import { FITTING } from "../../../fitting/trainingValues";
 import type { Profile } from "../../../lock/profile";
 import { type Chance, seededChance } from "../../../statistics/chance";
 import { Store } from "../../parts/page/store";
-
-/** How far off a strike may first hang, millimeters either way. */
-const STRIKE_OFF_mm = 4;
-/** How far a ring that is put on may be turned, graduations either way. */
-const RING_TURNED = 3;
 
 /** Seeds of a check's spread are below. */
 const SEEDS = 1_000_000;
@@ -98,14 +94,14 @@ export class FittingSession extends Store {
   /** Puts the ring on, by eye or over a bushing on the spindle. */
   putRing(isByBushing: boolean): void {
     const { bushingPlay_mm, ringPlay_mm } = this.lock.sizes;
-    const turned = RING_TURNED * (2 * this.chance() - 1);
+    const turned = FITTING.ringTurned * (2 * this.chance() - 1);
     const most_mm = isByBushing ? bushingPlay_mm : ringPlay_mm;
     this.act({ type: "ring.put", offset: anyWay([most_mm / 2, most_mm], this.chance), turned });
   }
 
   /** Hangs the strike by one screw, by eye. */
   hangStrike(): void {
-    this.act({ type: "strike.hung", above_mm: STRIKE_OFF_mm * (2 * this.chance() - 1) });
+    this.act({ type: "strike.hung", above_mm: FITTING.strikeOff_mm * (2 * this.chance() - 1) });
   }
 
   /** Does something to the board; chance says what a touch without the strap does. */

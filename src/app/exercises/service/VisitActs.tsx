@@ -2,6 +2,7 @@ import { useState } from "react";
 import { CELL_TYPES } from "../../../service/batteries";
 import { LUBRICANTS } from "../../../service/papers";
 import { LUBRICATED_PLACES } from "../../../service/servicedLock";
+import { SERVICE } from "../../../service/serviceValues";
 import { instrumentsFor, looksFor, QUESTIONS, type VisitAct } from "../../../service/visitAct";
 import { Button } from "../../parts/controls/Button";
 import { Select } from "../../parts/controls/Select";
@@ -62,9 +63,6 @@ function Group({ session, title, caution, acts, isBelowDoor = false }: GroupProp
     </section>
   );
 }
-
-/** The torques that the driver can be set to, Nm. */
-const TORQUES_Nm = [0.2, 0.5, 0.6, 0.7, 1.1];
 
 const CHANGES: readonly VisitAct[] = [
   { type: "ring.cleaned" },
@@ -181,7 +179,7 @@ export function ChangeActs({ session }: VisitProps) {
         session={session}
         title="Tighten the key's screw, with a new drop of thread locker"
         caution={GROUP_CAUTIONS.locker}
-        acts={TORQUES_Nm.map((torque_Nm) => ({ type: "screw.tightened", torque_Nm }))}
+        acts={SERVICE.driver_Nm.map((torque_Nm) => ({ type: "screw.tightened", torque_Nm }))}
       />
       <Lubricate session={session} />
       {session.visit.task.lock.kind === "electronic" && <Batteries session={session} />}
