@@ -22,6 +22,7 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
   );
   await fitter.does("The dial is fitted: show the debrief");
   const debrief = page.getByRole("region", { name: "Debrief" });
+  await expect(debrief.getByRole("heading", { name: /^Debrief/ })).toBeFocused();
   for (const fault of [
     "spindle is bent",
     "ring is off center",
@@ -43,7 +44,9 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
   // Zero is right at zero, and the bent spindle leaves the other half of the dial wrong.
   await expect(debrief).toContainText(/Left after zero: at 0 0\.00, at 25 [+−]\d\.\d\d, at 50 [+−]0\.[1-9]/);
 
-  await fitter.does("Go on fitting", "Remove the key", "Take the dial out", "Loosen the ring", "Take the ring off");
+  await fitter.does("Go on fitting");
+  await expect(page.getByRole("heading", { name: "Parts" })).toBeFocused();
+  await fitter.does("Remove the key", "Take the dial out", "Loosen the ring", "Take the ring off");
   await fitter.does("Take the spare spindle");
   await fitter.cut("88.5");
   await fitter.does("File and chamfer the end");

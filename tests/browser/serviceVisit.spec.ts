@@ -48,6 +48,7 @@ test("a visit that acts first and reads nothing has each fault named; the next l
     await expect(debrief).toContainText(fault);
   }
   await presses(page, "Next visit, to another lock");
+  await expect(page.getByRole("heading", { name: /^At the door/ })).toBeFocused();
   await expect(page.getByRole("region", { name: "At the door" })).toContainText("The door is shut.");
 });
 

@@ -41,6 +41,7 @@ test("what is wrong with a fit is found in a sitting, up to its verdict, its rec
 }) => {
   const { sheet, faults } = faultySheet();
   await start(page, sheet, judged(page));
+  await expect(page.getByRole("region", { name: "Sitting" })).toContainText("Your answer ends the try.");
   const checks = page.getByRole("region", { name: "Checks" });
   for (const check of await checks.getByRole("button").all()) await check.press("Enter");
   for (const one of LOOKS) {

@@ -41,11 +41,22 @@ export const ORDER_WORDS: Readonly<Record<Order, string>> = {
   random: "Random: all tries in random order",
 };
 
-export const HELP_WORDS: Readonly<Record<Station["help"], string>> = {
+const HELP_WORDS: Readonly<Record<Station["help"], string>> = {
   full: "full help",
   counts: "arrivals counted, no distances",
   silent: "no help until the end",
 };
+
+/** What counts as help where no arrivals are counted. */
+const COUNTS: Partial<Record<Station["kind"], string>> = {
+  fitting: "gauges without limits",
+  service: "a count of what is left to inspect",
+  inspection: "a good fit to compare with",
+};
+
+/** The help of a station. @param words - for what a dial shows */
+export const stationHelp = ({ kind, help }: Station, words: Readonly<Record<Station["help"], string>>): string =>
+  (help === "counts" ? COUNTS[kind] : undefined) ?? words[help];
 
 const policyWords = (policy: CombinationPolicy): string => {
   if (policy.policy === "as-set") return "the combination the lock comes with";
@@ -75,7 +86,8 @@ export function conditionWords(condition: Condition): string {
 
 const HAND_WORDS = { real: "you dial", simulated: "a simulated hand dials" } as const;
 
-const exerciseWords = (station: Station): string => {
+/** What a station has its trainee do, in a few words. */
+export const exerciseWords = (station: Station): string => {
   switch (station.kind) {
     case "dialing":
       return policyWords(station.combinations);
@@ -122,14 +134,14 @@ export type Reader = "trainee" | "instructor";
 
 /** What a station asks, in a line: lock, tries, help, and what else there is. */
 export function stationLine(station: Station, reader: Reader): string {
-  const { repetitions, help, timeLimit_s, conditions = [] } = station;
+  const { repetitions, timeLimit_s, conditions = [] } = station;
   const told = conditions.filter(({ kind }) => reader === "instructor" || !HIDDEN.includes(kind));
   const parts = [
     knownProfile(station)?.title ?? "unknown lock",
     // In the editor a number may still be missing.
     ...(Number.isNaN(repetitions) ? [] : [countText(repetitions, "try", "tries")]),
     exerciseWords(station),
-    HELP_WORDS[help],
+    stationHelp(station, HELP_WORDS),
     ...(timeLimit_s === undefined || Number.isNaN(timeLimit_s) ? [] : [`at most ${spanText(timeLimit_s)} for a try`]),
     ...told.map(conditionWords),
   ];

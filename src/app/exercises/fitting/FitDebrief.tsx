@@ -127,6 +127,34 @@ function Effects({ fit, board, perTurn }: EffectsProps) {
   );
 }
 
+interface WaysOnProps {
+  readonly session: FittingSession;
+  readonly isGood: boolean;
+  /** Whether its zero can be set, or the lock dialed. */
+  readonly takesNumbers: boolean;
+}
+
+/** What may follow: a good fit goes on to its zero or to the bench, another is put right first. */
+function WaysOn({ session, isGood, takesNumbers }: WaysOnProps) {
+  const { declared } = useSelector(session.chart, memoryOf);
+  const { fit } = session;
+  return (
+    <div className="row">
+      {declared !== "spent" && (
+        <Button className={isGood ? "" : "primary"} onClick={() => session.goOn()}>
+          Go on fitting
+        </Button>
+      )}
+      <Button onClick={() => session.again()}>Start again, on another door</Button>
+      {fit !== null && takesNumbers && (
+        <a className={isGood ? "button primary" : "button"} href={nextAddressOf(session, fit)}>
+          {session.profile.kind === "dial-encoder" ? "Set this lock's zero" : "Dial this lock on the bench"}
+        </a>
+      )}
+    </div>
+  );
+}
+
 /** What the fit is, which checks were skipped, and what it does to the lock. */
 export function FitDebrief({ session }: { readonly session: FittingSession }) {
   const { checks, declared } = useSelector(session.chart, memoryOf);
@@ -137,7 +165,7 @@ export function FitDebrief({ session }: { readonly session: FittingSession }) {
   const takesNumbers = assembly.board === null || selfCheckOf(assembly.board) === "passes";
   return (
     <section className="panel stack" aria-label="Debrief">
-      <h2>Debrief {faults.length > 0 && <small>{countText(faults.length, "fault")}</small>}</h2>
+      <h2 tabIndex={-1}>Debrief {faults.length > 0 && <small>{countText(faults.length, "fault")}</small>}</h2>
       {fit === null ? (
         <p>{STAGE_WORDS.spent}</p>
       ) : (
@@ -156,15 +184,7 @@ export function FitDebrief({ session }: { readonly session: FittingSession }) {
       </p>
       {!takesNumbers && <p>There is no zero to set until the self-check passes.</p>}
       <p className="text-soft text-small">Practice result, not a certificate.</p>
-      <div className="row">
-        {declared !== "spent" && <Button onClick={() => session.goOn()}>Go on fitting</Button>}
-        <Button onClick={() => session.again()}>Start again, on another door</Button>
-        {fit !== null && takesNumbers && (
-          <a className="button" href={nextAddressOf(session, fit)}>
-            {session.profile.kind === "dial-encoder" ? "Set this lock's zero" : "Dial this lock on the bench"}
-          </a>
-        )}
-      </div>
+      <WaysOn session={session} isGood={faults.length === 0} takesNumbers={takesNumbers} />
     </section>
   );
 }

@@ -24,7 +24,7 @@ const LINKS = [
 export function FittingScreen(props: FittingScreenProps) {
   const view = LINKS.find(({ key }) => key === props.query.get("view"))?.key ?? "fit";
   return (
-    <main>
+    <main className="fitting-page">
       <h1 className="visually-hidden">Fitting</h1>
       <LinkRow className="tabs px-edge" label="Parts of fitting" links={LINKS} current={view} />
       <div className="px-edge pt-3">

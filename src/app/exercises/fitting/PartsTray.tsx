@@ -97,7 +97,7 @@ export function PartsTray({ session }: TrayProps) {
   return (
     <section className="panel" aria-label="Parts">
       <div className="spread">
-        <h2>Parts</h2>
+        <h2 tabIndex={-1}>Parts</h2>
         <WordsHere>
           <WordLink word="spline-key">keyway</WordLink>
           <WordLink word="lead">lead</WordLink>

@@ -2,6 +2,7 @@ import { useMemo } from "react";
 import type { Chance } from "../../../statistics/chance";
 import { useKeptJobs } from "../../keeping/useKeptJobs";
 import { Notice } from "../../parts/Notice";
+import { useFoundFocus } from "../../parts/page/useFoundFocus";
 import { useStore } from "../../parts/page/useStore";
 import { recallVisit } from "./keptVisit";
 import { useKeptVisit } from "./useKeptVisit";
@@ -33,9 +34,10 @@ export function ServiceView({ query, chance }: ServiceViewProps) {
   useKeptVisit(session);
   useKeptJobs(session, VisitNotes);
   const { isOver } = session.visit;
+  const place = useFoundFocus(isOver);
   return (
     <div className="workplace">
-      <div className="workplace-hand">
+      <div ref={place} className="workplace-hand">
         {begun.problem !== null && <Notice>{begun.problem}</Notice>}
         {!isOver && <VisitSetupBar session={session} />}
         {isOver ? <VisitDebrief session={session} /> : <VisitWork session={session} />}

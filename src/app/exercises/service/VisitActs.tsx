@@ -6,6 +6,7 @@ import { SERVICE } from "../../../service/serviceValues";
 import { instrumentsFor, looksFor, QUESTIONS, type VisitAct } from "../../../service/visitAct";
 import { Button } from "../../parts/controls/Button";
 import { Select } from "../../parts/controls/Select";
+import { CautionLine } from "../handover/parts/CautionLine";
 import { actLabel, PLACE_WORDS } from "./visitActWords";
 import type { VisitSession } from "./visitSession";
 import { GROUP_CAUTIONS } from "./visitWords";
@@ -40,14 +41,12 @@ export function SaidHere({ session, isHere, className = "" }: SaidHereProps) {
   );
 }
 
-const Caution = ({ children }: { readonly children: string }) => <p className="text-fine text-soft">{children}</p>;
-
 function Group({ session, title, caution, acts, isBelowDoor = false }: GroupProps) {
   const labels = acts.map(actLabel);
   return (
-    <section className="stack gap-1" aria-label={title}>
+    <section className="stack gap-2 mt-3" aria-label={title}>
       <h3 className="text-small">{title}</h3>
-      {caution !== undefined && <Caution>{caution}</Caution>}
+      {caution !== undefined && <CautionLine>{caution}</CautionLine>}
       <div className="row">
         {acts.map((act) => (
           <Button key={actLabel(act)} className="slim" onClick={() => session.act(act)}>
@@ -119,9 +118,9 @@ function Lubricate({ session }: VisitProps) {
   const [what, setWhat] = useState<(typeof LUBRICANTS)[number]>("graphite");
   const places = LUBRICATED_PLACES.filter((one) => one !== "wheels" || session.visit.task.lock.kind === "wheel-pack");
   return (
-    <section className="stack gap-1" aria-label="Lubricate">
+    <section className="stack gap-2 mt-3" aria-label="Lubricate">
       <h3 className="text-small">Lubricate</h3>
-      <Caution>{GROUP_CAUTIONS.lubricate}</Caution>
+      <CautionLine>{GROUP_CAUTIONS.lubricate}</CautionLine>
       <div className="row">
         <Select
           aria-label="Lubricate where"
@@ -147,9 +146,9 @@ function Lubricate({ session }: VisitProps) {
 function Batteries({ session }: VisitProps) {
   const [cells, setCells] = useState<(typeof CELL_TYPES)[number]>("lithium");
   return (
-    <section className="stack gap-1" aria-label="New cells">
+    <section className="stack gap-2 mt-3" aria-label="New cells">
       <h3 className="text-small">New cells</h3>
-      <Caution>{GROUP_CAUTIONS.cells}</Caution>
+      <CautionLine>{GROUP_CAUTIONS.cells}</CautionLine>
       <div className="row">
         <Select
           aria-label="Type of new cells"

@@ -16,7 +16,7 @@ function AtTheDoor({ session }: VisitProps) {
   return (
     <section className="panel stack w-full" aria-label="At the door">
       <div className="spread">
-        <h2>
+        <h2 tabIndex={-1}>
           At the door <small>{session.profile.title}, in use for years</small>
         </h2>
         <WordsHere>

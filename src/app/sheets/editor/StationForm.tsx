@@ -7,15 +7,10 @@ import { profileFromFile } from "../../parts/files/profileFile";
 import { ConditionFields } from "./ConditionFields";
 import { DefectFields } from "./DefectFields";
 import { ChoiceField, NumberField, TextField, TimeField } from "./fields";
+import { helpChoices } from "./helpChoices";
 import { MarksFields } from "./MarksFields";
 import { PolicyFields } from "./PolicyFields";
 import type { StationEdit } from "./stationEdit";
-
-const HELPS = [
-  ["full", "Full: what to do and how far to turn"],
-  ["counts", "Counts: arrivals only"],
-  ["silent", "Silent: nothing until the end"],
-] as const;
 
 const OWN = "own profile";
 
@@ -151,7 +146,7 @@ export function StationForm({ station, path, onFields }: StationEdit) {
         label="Help"
         path={`${path}.help`}
         value={station.help}
-        choices={HELPS}
+        choices={helpChoices(station.kind)}
         onChoice={(help) => onFields({ help }, "help")}
       />
       <NumberField

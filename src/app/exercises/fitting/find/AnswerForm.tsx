@@ -31,7 +31,13 @@ export function AnswerForm({ session, isOnce }: AnswerFormProps) {
         <fieldset key={title} className="grid gap-1">
           <legend className="text-soft">{title}</legend>
           {faults.map((fault) => (
-            <Check key={fault} isOn={ticked.includes(fault)} isDisabled={isNamed} onSwitch={() => switchOne(fault)}>
+            <Check
+              key={fault}
+              className="check phone:min-h-[44px]"
+              isOn={ticked.includes(fault)}
+              isDisabled={isNamed}
+              onSwitch={() => switchOne(fault)}
+            >
               {FAULT_WORDS[fault].what}
             </Check>
           ))}

@@ -9,7 +9,7 @@ export function FindHelp({ session }: { readonly session: InspectionSession }) {
   if (help === "silent") return null;
   return (
     <section className="panel stack" aria-label="A good fit, for comparison">
-      <h2>
+      <h2 tabIndex={-1}>
         A good fit <small>not the lock that you judge</small>
       </h2>
       <SectionDrawing assembly={goodExample} lock={lock} />

@@ -8,6 +8,7 @@ import { LockChoice } from "../../../hand/LockChoice";
 import { useKeptJobs } from "../../../keeping/useKeptJobs";
 import { Button } from "../../../parts/controls/Button";
 import { stateOf } from "../../../parts/page/ofChart";
+import { useFoundFocus } from "../../../parts/page/useFoundFocus";
 import { useStore } from "../../../parts/page/useStore";
 import { Cautions } from "../../handover/parts/Cautions";
 import { AnswerForm } from "./AnswerForm";
@@ -20,9 +21,9 @@ import { InspectionSession } from "./inspectionSession";
 import "../../../parts/workplace.css";
 
 const HELPS = [
-  { help: "full", label: "Full", title: "A good fit in section, and its limits beside the checks" },
-  { help: "counts", label: "Section", title: "A good fit in section, for comparison" },
-  { help: "silent", label: "Silent", title: "The checks alone" },
+  { help: "full", label: "Full", title: "Full help: a good fit in section, its limits, and how many checks you made" },
+  { help: "counts", label: "Counts", title: "Counts: a good fit in section, and how many checks you made" },
+  { help: "silent", label: "Silent", title: "Silent: the checks alone" },
 ] as const;
 
 interface FindViewProps {
@@ -37,9 +38,10 @@ export function FindView({ query, chance }: FindViewProps) {
   const session = useStore(useMemo(() => new InspectionSession(profile, help, chance), [profile, help, chance]));
   useKeptJobs(session, InspectionNotes);
   const isNamed = useSelector(session.chart, stateOf) === "named";
+  const place = useFoundFocus(isNamed);
   return (
     <div className="workplace">
-      <div className="workplace-hand">
+      <div ref={isNamed ? undefined : place} className="workplace-hand">
         <div className="setup justify-start">
           <LockChoice
             locks={SHIPPED_PROFILES}
@@ -52,7 +54,7 @@ export function FindView({ query, chance }: FindViewProps) {
         <FindHelp session={session} />
         <FitChecks session={session} />
       </div>
-      <div className="workplace-panels">
+      <div ref={isNamed ? place : undefined} className="workplace-panels">
         {isNamed ? <FindDebrief session={session} /> : <AnswerForm session={session} isOnce={false} />}
         <Cautions cautions={FIND_CAUTIONS} source="common practice, no source" />
       </div>

@@ -1,4 +1,5 @@
 import { useSelector } from "@xstate/react";
+import { checksOf } from "../../../../fitting/fitChecks";
 import { memoryOf, stateOf } from "../../../parts/page/ofChart";
 import { CheckList } from "../seen/CheckList";
 import { ChecksHead } from "../seen/ChecksHead";
@@ -15,6 +16,11 @@ export function FitChecks({ session }: { readonly session: InspectionSession }) 
         Somebody else has fitted this lock. Check it as often as you like. You move no part: the cover comes off where a
         check needs it, and goes back as it was.
       </p>
+      {session.help !== "silent" && (
+        <p>
+          {checks.length} of {checksOf(session.assembly).length} checks made.
+        </p>
+      )}
       <CheckList
         assembly={session.assembly}
         isOff={isNamed}

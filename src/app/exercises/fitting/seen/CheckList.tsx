@@ -23,7 +23,7 @@ export function CheckList({ assembly, made, log, isOff = false, onCheck }: Check
         {checksOf(assembly).map((check) => (
           <Button key={check} className="slim" disabled={isOff} onClick={() => onCheck(check)}>
             {checkLabel(check, assembly)}
-            {made.includes(check) && <span aria-hidden="true"> ●</span>}
+            {made.includes(check) && <span aria-hidden="true"> ✓</span>}
             {made.includes(check) && <span className="visually-hidden">, made</span>}
           </Button>
         ))}
