@@ -98,7 +98,7 @@ export const exerciseWords = (station: Station): string => {
     case "trouble":
       return "one hidden defect in each try";
     case "handover":
-      return `a whole handover, ${HAND_WORDS[station.hand]}`;
+      return `a whole handover${station.fit === "first" ? " that begins with its fitting" : ""}, ${HAND_WORDS[station.hand]}`;
     case "fitting":
       return "a dial to fit, all parts in the tray";
     case "service":
@@ -117,7 +117,9 @@ export function jobNote(station: Station): string | null {
     case "trouble":
       return "Dial and measure the lock, then name the defect and its size. The named defect ends the try.";
     case "handover":
-      return "You choose every step. Your signature ends the try.";
+      return station.fit === "first"
+        ? "All parts of the lock are in the tray. Fit and check the lock, then hand it over. You choose every step. Your signature ends the try."
+        : "You choose every step. Your signature ends the try.";
     case "fitting":
       return "Put the parts together in any order, and check the fit. The try ends when you say that the dial is fitted.";
     case "service":

@@ -44,6 +44,10 @@ const handoverDetails = z.object({
   faults: z.array(z.object({ code, step: count, at_ms: number, isUndone: z.boolean() })),
   steps: count,
   undoneSteps: count,
+  /** How its lock was fitted at the end; left out where it came on its door. */
+  fit: z.optional(
+    z.object({ isTogether: z.boolean(), faults: z.array(z.enum(FIT_FAULTS)), skipped: z.array(z.enum(FIT_CHECKS)) }),
+  ),
 });
 
 /** A fitting: what was wrong with the fit when it was said to be ready. */

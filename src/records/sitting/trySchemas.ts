@@ -7,6 +7,7 @@ import {
   type ChangeTry,
   type DialingTry,
   type FittingTry,
+  type HandoverFit,
   type HandoverTry,
   type InspectionTry,
   type ServiceTry,
@@ -17,6 +18,7 @@ import { STATION_KINDS } from "../../drill/sheet/sheet";
 import { FIT_CHECKS } from "../../fitting/fitChecks";
 import { FIT_FAULTS } from "../../fitting/fitFault";
 import { FIT_STAGES } from "../../fitting/fitStage";
+import { fittingActSchema } from "../../fitting/fittingActSchema";
 import { FITTING } from "../../fitting/trainingValues";
 import { flag, oneOf, rulesOf, shortList, strict, turn, whole, within } from "../../lock/fieldSchemas";
 import { visitFaultSchema } from "../../service/visitFaultSchema";
@@ -95,6 +97,15 @@ const trouble = strict({
   measurements: count,
 } satisfies FieldsOf<TroubleTry>);
 
+const handoverFit = strict({
+  isTogether: flag,
+  faults: shortList(oneOf(FIT_FAULTS), FIT_FAULTS.length),
+  skipped: shortList(oneOf(FIT_CHECKS), FIT_CHECKS.length),
+  partsReplaced: count,
+  acts: shortList(fittingActSchema, 10_000),
+  checks: shortList(oneOf(FIT_CHECKS), 100),
+} satisfies FieldsOf<HandoverFit>);
+
 const handover = strict({
   kind: z.literal("handover"),
   ...place,
@@ -102,6 +113,7 @@ const handover = strict({
   missing: shortList(code, 100),
   faults: jobFaults,
   undone: count,
+  fit: z.optional(handoverFit),
 } satisfies FieldsOf<HandoverTry>);
 
 const fitting = strict({

@@ -1,5 +1,5 @@
 import { useState } from "react";
-import type { Station } from "../../../drill/sheet/sheet";
+import type { HandoverStation, Station } from "../../../drill/sheet/sheet";
 import type { Profile } from "../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { FileButton } from "../../parts/files/FileButton";
@@ -91,6 +91,33 @@ const HANDS = [
   ["simulated", "A simulated hand dials"],
 ] as const;
 
+const BEGINNINGS = [
+  ["on-door", "With the lock on its door"],
+  ["first", "With the parts in the tray: the lock is fitted first"],
+] as const;
+
+/** Who dials, and whether the lock is fitted first. */
+function HandoverFields({ station, path, onFields }: StationEdit<HandoverStation>) {
+  return (
+    <>
+      <ChoiceField
+        label="Who dials"
+        path={`${path}.hand`}
+        value={station.hand}
+        choices={HANDS}
+        onChoice={(hand) => onFields({ hand }, "hand")}
+      />
+      <ChoiceField
+        label="How it begins"
+        path={`${path}.fit`}
+        value={station.fit ?? "on-door"}
+        choices={BEGINNINGS}
+        onChoice={(fit) => onFields({ fit: fit === "first" ? fit : undefined }, "fit")}
+      />
+    </>
+  );
+}
+
 /** What the kind of the station brings. */
 function KindFields({ station, path, onFields }: StationEdit) {
   switch (station.kind) {
@@ -117,15 +144,7 @@ function KindFields({ station, path, onFields }: StationEdit) {
     case "inspection":
       return null;
     case "handover":
-      return (
-        <ChoiceField
-          label="Who dials"
-          path={`${path}.hand`}
-          value={station.hand}
-          choices={HANDS}
-          onChoice={(hand) => onFields({ hand }, "hand")}
-        />
-      );
+      return <HandoverFields {...{ station, path, onFields }} />;
   }
 }
 

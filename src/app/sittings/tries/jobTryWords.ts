@@ -60,12 +60,12 @@ function troubleWords({ condition, named, isNamedRight, sizeError, tries, measur
   };
 }
 
-function handoverWords({ isHandedOver, missing, faults, undone }: HandoverTry): JobTryWords {
+function handoverWords({ isHandedOver, missing, faults, undone, fit }: HandoverTry): JobTryWords {
   const signed = isHandedOver ? "handed over" : "not handed over";
   return {
     outcome: missing.length === 0 ? signed : `${signed}; still missing: ${listWords(missing)}`,
     stops: `${countText(undone, "step", "steps")} undone`,
-    faults: listWords(faults.map(({ code }) => code)),
+    faults: listWords([...faults.map(({ code }) => code), ...(fit?.faults ?? [])]),
   };
 }
 

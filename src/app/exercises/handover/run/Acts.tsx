@@ -10,6 +10,9 @@ const PAPER: ActGroup = { title: "Paper", acts: [], cautions: ["record"] };
 const groupsOf = ({ tray }: HandoverSession) =>
   [...ACT_GROUPS, PAPER].filter(({ title }) => tray !== null || title !== "Fit");
 
+/** Where the work of a run begins. */
+const firstOf = ({ tray }: HandoverSession): ActGroupTitle => (tray === null ? "Prepare" : "Fit");
+
 interface ActsProps {
   readonly session: HandoverSession;
   readonly onForm: (form: "numbers" | "record") => void;
@@ -64,7 +67,8 @@ export function Acts(props: ActsProps) {
   const next = nextStep(session.run.situation);
   const [choice, setChoice] = useState<{ readonly title: ActGroupTitle; readonly at: string } | null>(null);
   const isChosen = choice !== null && (isOnce || choice.at === next.say);
-  const shown = isChosen ? choice.title : isOnce ? "Prepare" : next.group;
+  const unchosen = isOnce ? firstOf(session) : next.group;
+  const shown = isChosen ? choice.title : unchosen;
   const groups = groupsOf(session);
   const group = groups.find(({ title }) => title === shown) ?? PAPER;
   return (

@@ -1,4 +1,5 @@
-import { drawDoor } from "../../../../../fitting/doorToFit";
+import { drawNewParts } from "../../../../../handover/run/begunRun";
+import { fitWorkOf } from "../../../../../handover/run/fitAgain";
 import type { HandoverRun } from "../../../../../handover/run/handoverRun";
 import type { HandoverEvent } from "../../../../../handover/run/rules/handoverEvent";
 import { wordOf } from "../../../../../handover/run/runFitting";
@@ -79,11 +80,11 @@ export function takeApart(session: HandoverSession, now: Milliseconds): void {
 
 /** Sends for new parts, where nothing good comes of those in the tray any more. */
 export function replaceParts(session: HandoverSession, now: Milliseconds): void {
-  const { tray, chance, setup } = session;
+  const { tray, run, setup } = session;
   if (tray !== null && session.run.situation.fit === "apart" && tray.chart.getSnapshot().value !== "spent") {
     session.refuse("These parts can still become a good lock.");
     return;
   }
-  const { slotAt } = drawDoor(setup.profile, chance);
+  const { slotAt } = drawNewParts(setup.profile, setup.seed, 1 + fitWorkOf(run).partsReplaced);
   session.act({ type: "parts.replaced", slotAt }, now);
 }
