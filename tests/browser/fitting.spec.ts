@@ -226,7 +226,7 @@ test("a fitting that cannot be read is told of and set aside; one that another t
   const other = await context.newPage();
   await other.goto("#/fitting?profile=two-wheel");
   await new Fitter(other).does("Tighten all screws");
-  await expect(one.getByRole("alert")).toHaveText(/Another tab has gone on with this fitting/);
+  await expect(one.getByRole("alert")).toHaveText(/Another tab has gone on with a fitting/);
   await new Fitter(one).does("Take the body off");
   await other.reload();
   await expect(other.getByRole("group", { name: "Lock body: all screws tight" })).toBeVisible();

@@ -14,7 +14,7 @@ import { putTogether } from "../../../fitting/putTogether";
 import { FITTING } from "../../../fitting/trainingValues";
 import type { Profile } from "../../../lock/profile";
 import { type Chance, seededChance } from "../../../statistics/chance";
-import { Store } from "../../parts/page/store";
+import { TimedWork } from "../../keeping/timedWork";
 
 /** Seeds of a check's spread are below. */
 const SEEDS = 1_000_000;
@@ -30,7 +30,7 @@ const MOST_FIRST: readonly Help[] = ["full", "counts", "silent"];
 const mostHelp = (...helps: readonly Help[]): Help => MOST_FIRST.find((help) => helps.includes(help)) ?? "full";
 
 /** A dial that is fitted on the screen, part by part. A store outside React; how it goes on is the chart's. */
-export class FittingSession extends Store {
+export class FittingSession extends TimedWork {
   readonly profile: Profile;
   readonly chart = createActor(fittingMachine).start();
   lock: LockToFit;
@@ -42,8 +42,6 @@ export class FittingSession extends Store {
   help: Help;
   /** The most help that was had with this door. */
   helpHad: Help;
-  /** Wall time of the first act, milliseconds since 1970; null before it. Whoever watches the fitting sets it. */
-  startedAt: number | null = null;
   /** Whether the debrief of this door has ever been open. */
   wasDeclared = false;
   /** All checks: after how many acts, and the seed of its instrument's spread. */
@@ -173,7 +171,7 @@ export class FittingSession extends Store {
     this.acts = [];
     this.checked = [];
     this.log = [];
-    this.startedAt = null;
+    this.begunAt = null;
     this.wasDeclared = false;
     this.helpHad = this.help;
     this.chart.send({ type: "fitting.restarted" });
