@@ -7,6 +7,7 @@ import { type Leads, NEW_BOARD, type SelfCheck, selfCheckOf } from "./board";
 import type { Fit } from "./fit";
 import type { LockToFit } from "./fittedLock";
 import type { Hindrance } from "./fittingAct";
+import { parallaxError } from "./geometry/parallax";
 import type { KeyScrew } from "./keySeat";
 import { faceOf, readingError, turnedRight } from "./offCenter";
 import type { RingReading } from "./offsetEstimate";
@@ -29,6 +30,10 @@ export type FitObservation =
   | { readonly kind: "rim"; readonly slits_mm: readonly number[] }
   /** The dial's reading with the gate under the nose, graduations off zero, in tenths. */
   | { readonly kind: "zero"; readonly reads: Graduations }
+  /** The gate turned away from the lever: whether nothing on the cam touches the lever, so that its nose hangs clear. */
+  | { readonly kind: "nose"; readonly isClear: boolean }
+  /** The opening index read from the farthest eye on either side: what it reads too much beside straight on, graduations. */
+  | { readonly kind: "side"; readonly eyes: readonly { readonly angle_deg: number; readonly error: Graduations }[] }
   /** The depth gauge on the cam's face, millimeters in tenths; negative where the spindle ends inside. */
   | { readonly kind: "depth"; readonly out_mm: number }
   /** A look at the key from the side, and a hand on its screw. */
@@ -119,6 +124,14 @@ const LOOKS: { readonly [Kind in FitCheck]: Look<Kind> } = {
     kind: "zero",
     reads: rounded(drawNormal(chance, zeroReads(fit, lock.perTurn), FITTING.eyeSpread), FITTING.zeroStep),
   }),
+  nose: ({ fit }) => ({ kind: "nose", isClear: fit.onceATurn.arc === 0 }),
+  side: ({ fit, lock: { perTurn, sizes } }) => ({
+    kind: "side",
+    eyes: [Math.min(...FITTING.eyesAt_deg), Math.max(...FITTING.eyesAt_deg)].map((angle_deg) => ({
+      angle_deg,
+      error: rounded(parallaxError(fit.gap_mm, angle_deg, sizes.markRadius_mm, perTurn), FITTING.sideReadsTo),
+    })),
+  }),
   depth: ({ fit, chance }) => ({
     kind: "depth",
     out_mm: rounded(drawNormal(chance, fit.standsOut_mm, FITTING.depthSpread_mm), FITTING.depthStep_mm),
@@ -148,7 +161,7 @@ const LOOKS: { readonly [Kind in FitCheck]: Look<Kind> } = {
 };
 
 /** Checks of what lies under the cover. */
-const UNDER_COVER: readonly FitCheck[] = ["depth", "key", "wheels", "screws", "wires"];
+const UNDER_COVER: readonly FitCheck[] = ["depth", "key", "nose", "wheels", "screws", "wires"];
 
 /** What stands in the way of a check, or null. */
 export const hindranceTo = (check: FitCheck, { hasCover }: Assembly): Hindrance | null =>

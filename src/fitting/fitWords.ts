@@ -11,7 +11,9 @@ const CHECK_LABELS: Readonly<Record<FitCheck, string>> = {
   "push-pull": "Push and pull",
   rim: "Watch the slit at the rim",
   key: "Look at the key",
+  nose: "Turn the gate away: is the nose clear?",
   zero: "Read the dial, gate under the nose",
+  side: "Look at the index from the side",
   marks: "Read at four marks of the ring",
   wheels: "Turn the wheels",
   screws: "Try every screw",
@@ -21,9 +23,15 @@ const CHECK_LABELS: Readonly<Record<FitCheck, string>> = {
   "self-check": "Run the self-check",
 };
 
-/** The same on the lock in hand: an electronic one has no gate to bring under a nose. */
+/** An electronic lock has no gate to bring under a nose, or away from it. */
+const ELECTRONIC_LABELS: { readonly [Check in FitCheck]?: string } = {
+  nose: "Turn the mark away: is the lever clear?",
+  zero: "Read the dial, cam at its mark",
+};
+
+/** The same on the lock in hand. */
 export const checkLabel = (check: FitCheck, { board }: Pick<Assembly, "board">): string =>
-  check === "zero" && board !== null ? "Read the dial, cam at its mark" : CHECK_LABELS[check];
+  (board === null ? undefined : ELECTRONIC_LABELS[check]) ?? CHECK_LABELS[check];
 
 /** Checks in a line. */
 export const checksText = (checks: readonly FitCheck[], lock: Pick<Assembly, "board">): string =>

@@ -7,6 +7,7 @@ import {
   isInspectionRight,
   isServiceRight,
 } from "../drill/marking/jobRule";
+import { checkSetSchema } from "../fitting/checkSetSchema";
 import { FIT_CHECKS } from "../fitting/fitChecks";
 import { FIT_FAULTS } from "../fitting/fitFault";
 import type { JobKind, JobRecord } from "./jobRecord";
@@ -35,7 +36,12 @@ const BY_FACTS: Readonly<Record<JobKind, ByFacts>> = {
   fitting: ruled(z.object({ declared: z.nullable(z.string()), faults: list }), isFittingRight),
   service: ruled(z.object({ isLeft: z.boolean(), faults: list }), isServiceRight),
   inspection: ruled(
-    z.object({ faults: fitFaults, named: z.nullable(fitFaults), skipped: z.array(z.enum(FIT_CHECKS)) }),
+    z.object({
+      faults: fitFaults,
+      named: z.nullable(fitFaults),
+      skipped: z.array(z.enum(FIT_CHECKS)),
+      checkSet: checkSetSchema,
+    }),
     isInspectionRight,
   ),
 };

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { checkSetSchema } from "../../fitting/checkSetSchema";
 import type { DoorToFit } from "../../fitting/doorToFit";
 import { fitCheckSchema, fittingActSchema, offsetSchema } from "../../fitting/fittingActSchema";
 import type { Milliseconds } from "../../lock/dial";
@@ -60,6 +61,7 @@ const eventSchema = z.discriminatedUnion(
       type: z.literal("lock.fitted"),
       acts: shortList(fittingActSchema, MOST_ACTS),
       checks: shortList(fitCheckSchema, MOST_CHECKS),
+      checkSet: checkSetSchema,
       isChecked: flag,
       isFaultless: flag,
       ...at,

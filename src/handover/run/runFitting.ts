@@ -3,7 +3,7 @@ import type { SelfCheck } from "../../fitting/board";
 import { type DoorToFit, trayAt } from "../../fitting/doorToFit";
 import { type Fit, fitOf } from "../../fitting/fit";
 import type { FitCheck } from "../../fitting/fitCheck";
-import { checksOf } from "../../fitting/fitChecks";
+import { CHECK_SET, type CheckSet, checksOf, isInSet } from "../../fitting/fitChecks";
 import { type FitFault, fitFaults } from "../../fitting/fitFault";
 import { stageOf } from "../../fitting/fitStage";
 import { type LockToFit, lockWith } from "../../fitting/fittedLock";
@@ -20,6 +20,8 @@ export interface RunFitting {
   readonly assembly: Assembly;
   /** Made since a part was last moved. */
   readonly checks: readonly FitCheck[];
+  /** Which checks there were to make. */
+  readonly checkSet: CheckSet;
 }
 
 type FittedEvent = Extract<HandoverEvent, { readonly type: "lock.fitted" }>;
@@ -27,7 +29,7 @@ type FittedEvent = Extract<HandoverEvent, { readonly type: "lock.fitted" }>;
 /** How the lock lies at its door as a run begins. */
 export function begunFitting(profile: Profile, door: DoorToFit): RunFitting {
   const lock = lockWith(profile, door.slotAt);
-  return { lock, assembly: trayAt(door, lock), checks: [] };
+  return { lock, assembly: trayAt(door, lock), checks: [], checkSet: CHECK_SET };
 }
 
 /** The lock after an event; what cannot be done to it is left out. */
@@ -35,7 +37,7 @@ export function fittingAfter(fitting: RunFitting, event: HandoverEvent, profile:
   if (event.type === "parts.replaced") return begunFitting(profile, { slotAt: event.slotAt, bend: CENTERED });
   if (event.type !== "lock.fitted") return fitting;
   const assembly = event.acts.reduce((now, act) => putTogether(now, act, fitting.lock).assembly, fitting.assembly);
-  return { ...fitting, assembly, checks: event.checks };
+  return { ...fitting, assembly, checks: event.checks, checkSet: event.checkSet };
 }
 
 /** What a run's lock comes to; null while it is not together. */
@@ -48,8 +50,8 @@ export function faultsOfRun({ assembly, lock }: RunFitting): readonly FitFault[]
 }
 
 /** Checks that were not made since a part was last moved. */
-export const skippedChecks = ({ assembly, checks }: RunFitting): readonly FitCheck[] =>
-  checksOf(assembly).filter((check) => !checks.includes(check));
+export const skippedChecks = ({ assembly, checks, checkSet }: RunFitting): readonly FitCheck[] =>
+  checksOf(assembly).filter((check) => isInSet(check, checkSet) && !checks.includes(check));
 
 /** What the word that it is fitted tells of a lock: whether it is right, and whether every check was made. */
 export const wordOf = (fitting: RunFitting) => ({

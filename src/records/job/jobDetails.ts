@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { CHANGE_OUTCOMES } from "../../drill/marking/tryResult";
+import { checkSetSchema } from "../../fitting/checkSetSchema";
 import { FIT_CHECKS } from "../../fitting/fitChecks";
 import { FIT_FAULTS } from "../../fitting/fitFault";
 import { FIT_STAGES } from "../../fitting/fitStage";
@@ -75,6 +76,7 @@ const inspectionDetails = z.object({
   faults: z.array(z.enum(FIT_FAULTS)),
   named: z.nullable(z.array(z.enum(FIT_FAULTS))),
   skipped: z.array(z.enum(FIT_CHECKS)),
+  checkSet: checkSetSchema,
 });
 
 const SCHEMAS = {

@@ -3,7 +3,7 @@ import type { Station } from "../../drill/sheet/sheet";
 import { stationProfile } from "../../drill/sheet/stationProfile";
 import { NEW_BOARD } from "../../fitting/board";
 import type { FitCheck } from "../../fitting/fitCheck";
-import { checksOf } from "../../fitting/fitChecks";
+import { checksOf, isInSet } from "../../fitting/fitChecks";
 import type { FitFault } from "../../fitting/fitFault";
 import { faultsOn } from "../../fitting/inspect/faultDraws";
 import { FAULT_AT_END, type HandoverFault } from "../../handover/run/rules/faultTriggers";
@@ -78,14 +78,16 @@ export function handoverFitFindings(one: HandoverTry, station: Station): readonl
 }
 
 /** What judging a fit cannot have been at its station. */
-export function inspectionMisfit({ faults, named, skipped, time_ms }: InspectionTry, station: Station): Misfit {
+export function inspectionMisfit(one: InspectionTry, station: Station): Misfit {
+  const { faults, named, skipped, checkSet, time_ms } = one;
   const all = [...faults, ...(named ?? [])];
   // Time runs from the first act: an answer that is the first takes none.
-  const isFirst = skipped.length === checksAt(station).length;
+  const isFirst = skipped.length === checksAt(station).filter((check) => isInSet(check, checkSet)).length;
   return failing([
     [isOnce(faults) && isOnce(named ?? []), checkProblem("fault-twice", [])],
     [isOnce(skipped), checkProblem("check-twice", [])],
     [areOfLock(station, all, skipped), checkProblem("other-parts", [])],
+    [skipped.every((check) => isInSet(check, checkSet)), checkProblem("other-parts", [])],
     [named === null || isFirst || time_ms > 0, checkProblem("in-no-time", [], { done: "judged" })],
   ])[0];
 }

@@ -15,6 +15,7 @@ import {
   type ZeroingTry,
 } from "../../drill/marking/tryResult";
 import { STATION_KINDS } from "../../drill/sheet/sheet";
+import { checkSetSchema } from "../../fitting/checkSetSchema";
 import { FIT_CHECKS } from "../../fitting/fitChecks";
 import { FIT_FAULTS } from "../../fitting/fitFault";
 import { FIT_STAGES } from "../../fitting/fitStage";
@@ -146,6 +147,7 @@ const inspection = strict({
   faults: fitFaultList,
   named: z.nullable(fitFaultList),
   skipped: shortList(oneOf(FIT_CHECKS), FIT_CHECKS.length),
+  checkSet: checkSetSchema,
 } satisfies FieldsOf<InspectionTry>);
 
 /** One try of a sitting, of whatever kind. */

@@ -72,7 +72,7 @@ describe("a handover of a sitting that begins with its fitting", () => {
       ...{ isTogether: true, faults: ["strike-by-one-screw"], skipped: [] },
       ...{ partsReplaced: 0, acts, checks },
     });
-    expect([checks?.length, one.isBegun]).toEqual([12, true]);
+    expect([checks?.length, one.isBegun]).toEqual([14, true]);
     expect(verdictOn(seed, result)).toEqual([]);
     expect(jobMeasured(result, STATION).faults).toContain("strike hangs by one screw");
   });

@@ -17,7 +17,11 @@ export function OwnReckoning({ session }: { readonly session: FittingSession }) 
       </details>
       <details>
         <summary className="py-1 phone:py-3">Look from the side</summary>
-        <LookFromSide gap_mm={gapOf(lock, assembly.spindle.length_mm, assembly.dialIn ?? 0)} {...face} />
+        <LookFromSide
+          gap_mm={gapOf(lock, assembly.spindle.length_mm, assembly.dialIn ?? 0)}
+          onLooked={() => session.lookFromSide()}
+          {...face}
+        />
       </details>
     </section>
   );

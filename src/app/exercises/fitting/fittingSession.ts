@@ -126,6 +126,11 @@ export class FittingSession extends TimedWork {
     this.changed();
   }
 
+  /** A look from the side is a check, once: five eyes at the loupe are one look. */
+  lookFromSide(): void {
+    if (!this.log.some(({ kind }) => kind === "side")) this.check("side");
+  }
+
   setHelp(help: Help): void {
     this.help = help;
     this.helpHad = mostHelp(help, this.helpHad);

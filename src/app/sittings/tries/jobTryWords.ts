@@ -89,13 +89,14 @@ function serviceWords({ isLeft, conditions, found, faults, acts }: ServiceTry): 
   };
 }
 
-function inspectionWords({ faults, named, skipped }: InspectionTry): JobTryWords {
+function inspectionWords(one: InspectionTry): JobTryWords {
+  const { faults, named, skipped } = one;
   const were = faults.length === 0 ? "nothing wrong" : `${countText(faults.length, "fault")} to find`;
   const answer = named?.length === 0 ? "none named" : `${named?.length ?? "none"} named`;
   return {
     outcome: named === null ? "no answer" : `${were}, ${answer}`,
     stops: `${countText(skipped.length, "check")} skipped`,
-    faults: listWords(named === null ? [] : inspectionMissed({ faults, named, skipped })),
+    faults: listWords(named === null ? [] : inspectionMissed(one)),
   };
 }
 

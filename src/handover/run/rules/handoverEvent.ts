@@ -1,4 +1,5 @@
 import type { FitCheck } from "../../../fitting/fitCheck";
+import type { CheckSet } from "../../../fitting/fitChecks";
 import type { FittingAct } from "../../../fitting/fittingAct";
 import type { Graduations, Turn } from "../../../lock/dial";
 
@@ -21,6 +22,8 @@ export type HandoverEvent =
       readonly acts: readonly FittingAct[];
       /** Made since a part was last moved. */
       readonly checks: readonly FitCheck[];
+      /** Which checks there were; left out for the first set. */
+      readonly checkSet?: CheckSet;
       readonly isChecked: boolean;
       readonly isFaultless: boolean;
     }

@@ -11,6 +11,8 @@ interface LookFromSideProps {
   readonly gap_mm: number;
   readonly radius_mm: number;
   readonly perTurn: number;
+  /** Hears that somebody looked from beside the axis. */
+  readonly onLooked: () => void;
 }
 
 const eyeText = (angle: number) =>
@@ -34,7 +36,7 @@ function Loupe({ error }: { readonly error: number }) {
 }
 
 /** The same index read from five places: what an eye off the axis reads wrong, what gap that tells, and how to avoid it. */
-export function LookFromSide({ gap_mm, radius_mm, perTurn }: LookFromSideProps) {
+export function LookFromSide({ gap_mm, radius_mm, perTurn, onLooked }: LookFromSideProps) {
   const [angle, setAngle] = useState(0);
   const [own_mm, setOwn] = useState(0);
   const [isJudged, setJudged] = useState(false);
@@ -48,7 +50,15 @@ export function LookFromSide({ gap_mm, radius_mm, perTurn }: LookFromSideProps) 
     <div className="stack">
       <fieldset className="row gap-2" aria-label="Where the eye is">
         {eyesAt_deg.map((one) => (
-          <Button key={one} className="slim" aria-pressed={one === angle} onClick={() => setAngle(one)}>
+          <Button
+            key={one}
+            className="slim"
+            aria-pressed={one === angle}
+            onClick={() => {
+              setAngle(one);
+              if (one !== 0) onLooked();
+            }}
+          >
             {eyeText(one)}
           </Button>
         ))}

@@ -33,6 +33,8 @@ const SELF_CHECK: Readonly<Record<Exclude<SelfCheck, "silent">, string>> = {
   unsteady: "READING WANDERS",
 };
 
+const eyeText = (angle_deg: number) => `${Math.abs(angle_deg)}° at the ${angle_deg < 0 ? "left" : "right"}`;
+
 const WORDS: Words = {
   depth: ({ out_mm }) =>
     out_mm < 0
@@ -60,6 +62,12 @@ const WORDS: Words = {
     ]
       .join(" ")
       .trim(),
+  nose: ({ isClear }) =>
+    isClear
+      ? "Nothing on the cam touches the lever: its nose is clear."
+      : "The head of the key touches the lever: its nose is not clear.",
+  side: ({ eyes }) =>
+    `Against straight on, the index reads ${eyes.map(({ angle_deg, error }) => `${signedText(error, 2)} from ${eyeText(angle_deg)}`).join(" and ")}, graduations. The gap does that: read straight on.`,
   zero: ({ reads }) => `The dial reads ${signedText(reads, 1)} graduations from 0.`,
   marks: ({ readings }) =>
     `Reads too high (+) or too low (−): ${round(readings.map(({ error }) => signedText(error, 2)))} graduations.`,

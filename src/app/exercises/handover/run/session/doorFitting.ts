@@ -1,3 +1,4 @@
+import { CHECK_SET } from "../../../../../fitting/fitChecks";
 import { drawNewParts } from "../../../../../handover/run/begunRun";
 import { fitWorkOf } from "../../../../../handover/run/fitAgain";
 import type { HandoverRun } from "../../../../../handover/run/handoverRun";
@@ -70,7 +71,8 @@ export function sayFitted(session: HandoverSession, now: Milliseconds): void {
   }
   const { acts, checks } = keptTray(tray);
   const { assembly, lock } = tray;
-  session.act({ type: "lock.fitted", acts, checks, ...wordOf({ assembly, lock, checks }) }, now);
+  const made = { checks, checkSet: CHECK_SET } as const;
+  session.act({ type: "lock.fitted", acts, ...made, ...wordOf({ assembly, lock, ...made }) }, now);
 }
 
 /** Takes the fitted lock apart again. */
