@@ -9,8 +9,8 @@ export const SCREENS = {
   start: Object.assign(StartScreen, { fetchAhead: () => Promise.resolve() }),
   bench: fetchedLater(async () => (await import("../exercises/bench/BenchScreen")).BenchScreen, EMPTY),
   fitting: fetchedLater(async () => {
-    const { recallTexts } = await import("../parts/storage/safeTexts");
-    const [{ FittingScreen }] = await Promise.all([import("../exercises/fitting/FittingScreen"), recallTexts()]);
+    const { FittingScreen, recallTexts } = await import("../exercises/fitting/FittingScreen");
+    await recallTexts();
     return FittingScreen;
   }, EMPTY),
   zeroing: fetchedLater(async () => (await import("../exercises/zeroing/ZeroingScreen")).ZeroingScreen, EMPTY),

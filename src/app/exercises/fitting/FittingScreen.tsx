@@ -20,6 +20,9 @@ const LINKS = [
   { key: "service", label: "Service visit", href: "#/fitting?view=service" },
 ];
 
+/** To be waited for before the screen is drawn: what goes on here may be in the browser's database alone. */
+export { recallTexts } from "../../parts/storage/safeTexts";
+
 /** Fitting a lock, and the visit to one that was fitted years ago. */
 export function FittingScreen(props: FittingScreenProps) {
   const view = LINKS.find(({ key }) => key === props.query.get("view"))?.key ?? "fit";
