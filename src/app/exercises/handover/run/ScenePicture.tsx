@@ -37,10 +37,7 @@ function Leaf({ situation }: ScenePictureProps) {
   const isShut = situation.door === "shut";
   const isBack = situation.bolt === "retracted";
   return (
-    <g
-      transform={`translate(120 100) rotate(${isShut ? 0 : 68})`}
-      className="transition-transform duration-[250ms] ease-out"
-    >
+    <g transform={`translate(120 100) rotate(${isShut ? 0 : 68})`} className="[transition:transform_250ms_ease-out]">
       <rect className="scene-door fill-plate stroke-ink" strokeWidth={1.5} x={0} y={-6} width={118} height={12} />
       <circle className="fill-ink" r={4} />
       <rect className="scene-case fill-metal-2 stroke-ink" x={88} y={-17} width={24} height={11} />
