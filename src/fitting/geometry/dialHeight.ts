@@ -5,6 +5,8 @@ export type DialHeight = "too-low" | "in-reach" | "too-high";
 
 /** The published limits of that, with their source. */
 export const REACH = table.reach;
+/** The published limits of a reach with nothing in the way, which are wider, with their source. */
+export const OPEN_REACH = table.openReach;
 
 /**
  * Whether a dial is at a height where the ADA Standards want the operable parts of door hardware; both limits are in.

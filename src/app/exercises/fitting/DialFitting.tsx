@@ -23,8 +23,8 @@ import { lastFitted } from "./kept/keptFitting";
 import { nextStepWords } from "./nextStepWords";
 import { OwnReckoning } from "./OwnReckoning";
 import { PartsTray } from "./PartsTray";
-import { SizesNote } from "./SizesNote";
 import { SectionDrawing } from "./seen/SectionDrawing";
+import { HeightNote, SizesNote } from "./seen/SizesNote";
 import { useKeptFitting } from "./useKeptFitting";
 import "../../parts/workplace.css";
 
@@ -95,6 +95,7 @@ export function DialFitting({ query, chance }: DialFittingProps) {
         <Cautions cautions={CAUTIONS} source={CAUTION_SOURCE} />
         <div className="panel">
           <SizesNote profile={profile} />
+          <HeightNote profile={profile} />
         </div>
       </div>
     </div>

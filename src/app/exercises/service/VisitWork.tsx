@@ -2,6 +2,7 @@ import { useSelector } from "@xstate/react";
 import { stateOf } from "../../parts/page/ofChart";
 import { WordLink } from "../../words/WordLink";
 import { WordsHere } from "../../words/WordsHere";
+import { SizesNote } from "../fitting/seen/SizesNote";
 import { Cautions } from "../handover/parts/Cautions";
 import { ChangeActs, InspectActs, type VisitProps } from "./VisitActs";
 import { VisitHelp } from "./VisitHelp";
@@ -64,5 +65,8 @@ export const VisitPanels = ({ session, isOnce }: VisitPanelsProps) => (
     <ChangeActs session={session} />
     <VisitRecordForm key={session.round} session={session} isOnce={isOnce} />
     <Cautions cautions={VISIT_CAUTIONS} source="common practice, no source" />
+    <div className="panel">
+      <SizesNote profile={session.profile} />
+    </div>
   </>
 );

@@ -13,6 +13,7 @@ import { useFollowedBy } from "../../../parts/page/useFollowedBy";
 import { useFoundFocus } from "../../../parts/page/useFoundFocus";
 import { useStore } from "../../../parts/page/useStore";
 import { Cautions } from "../../handover/parts/Cautions";
+import { SizesNote } from "../seen/SizesNote";
 import { AnswerForm } from "./AnswerForm";
 import { FindDebrief } from "./FindDebrief";
 import { FindHelp } from "./FindHelp";
@@ -71,6 +72,9 @@ export function FindView({ query, chance }: FindViewProps) {
       <div ref={isNamed ? place : undefined} className="workplace-panels">
         {isNamed ? <FindDebrief session={session} /> : <AnswerForm session={session} isOnce={false} />}
         <Cautions cautions={FIND_CAUTIONS} source="common practice, no source" />
+        <div className="panel">
+          <SizesNote profile={session.profile} />
+        </div>
       </div>
     </div>
   );

@@ -7,6 +7,7 @@ import { Gauges } from "../../fitting/Gauges";
 import { PartsTray } from "../../fitting/PartsTray";
 import { CheckList } from "../../fitting/seen/CheckList";
 import { SectionDrawing } from "../../fitting/seen/SectionDrawing";
+import { SizesNote } from "../../fitting/seen/SizesNote";
 
 interface FitProps {
   readonly tray: FittingSession;
@@ -41,6 +42,7 @@ export function FitParts({ tray }: FitProps) {
   return (
     <div className="order-1 plate">
       <PartsTray session={useStore(tray)} />
+      <SizesNote profile={tray.profile} />
     </div>
   );
 }
