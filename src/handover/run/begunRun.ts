@@ -42,6 +42,15 @@ export const drawNewParts = (profile: Profile, seed: number, place: number): Doo
 /** A run in which nothing has happened yet; the same seed gives the same door. */
 export function begunRun({ profile, seed, isHandsOff, isToFit }: RunPlan): RecordedRun {
   const scene = drawScene(seededChance(seed));
-  const run = { format: "gatefall-handover", version: 1, profile, scene, seed, isHandsOff, events: [] } as const;
+  const run = {
+    format: "gatefall-handover",
+    version: 1,
+    profile,
+    scene,
+    seed,
+    drawnBy: 1,
+    isHandsOff,
+    events: [],
+  } as const;
   return isToFit ? { ...run, fitting: { version: 1, ...drawTray(profile, seed) } } : run;
 }

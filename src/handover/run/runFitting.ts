@@ -5,8 +5,9 @@ import { type Fit, fitOf } from "../../fitting/fit";
 import type { FitCheck } from "../../fitting/fitCheck";
 import { CHECK_SET, type CheckSet, checksOf, isInSet } from "../../fitting/fitChecks";
 import { type FitFault, fitFaults } from "../../fitting/fitFault";
-import { stageOf } from "../../fitting/fitStage";
+import { type FitStage, stageOf } from "../../fitting/fitStage";
 import { type LockToFit, lockWith } from "../../fitting/fittedLock";
+import type { FittingAct } from "../../fitting/fittingAct";
 import { CENTERED } from "../../fitting/offCenter";
 import { putTogether } from "../../fitting/putTogether";
 import type { Profile } from "../../lock/profile";
@@ -25,6 +26,7 @@ export interface RunFitting {
 }
 
 type FittedEvent = Extract<HandoverEvent, { readonly type: "lock.fitted" }>;
+type ReplacedEvent = Extract<HandoverEvent, { readonly type: "parts.replaced" }>;
 
 /** How the lock lies at its door as a run begins. */
 export function begunFitting(profile: Profile, door: DoorToFit): RunFitting {
@@ -59,22 +61,50 @@ export const wordOf = (fitting: RunFitting) => ({
   isChecked: skippedChecks(fitting).length === 0,
 });
 
-/** What keeps the word that a lock is fitted from being true of its acts, or undefined where nothing does. */
-export function fitMisfit(event: FittedEvent, fitting: RunFitting, profile: Profile): Problem | undefined {
-  const { acts, isFaultless, isChecked } = event;
-  let { assembly } = fitting;
+/** Parts after acts, or what keeps one of the acts from being done. */
+function partsAfter({ assembly, lock }: RunFitting, acts: readonly FittingAct[]): Assembly | Problem {
+  let now = assembly;
   for (const [index, act] of acts.entries()) {
-    const done = putTogether(assembly, act, fitting.lock);
+    const done = putTogether(now, act, lock);
     if (done.hindrance !== null) {
-      return runProblem("fit-act-hindered", [], { index, type: act.type, hindrance: done.hindrance });
+      const hindrance = runProblem(`fit/${done.hindrance}`, []);
+      return runProblem("fit-act-hindered", [], { index, type: act.type, hindrance });
     }
-    assembly = done.assembly;
+    now = done.assembly;
   }
-  const stage = stageOf(assembly, fitting.lock);
-  if (stage === "apart" || stage === "spent") return runProblem("fit-not-together", [], { stage });
+  return now;
+}
+
+const NOT_TOGETHER: { readonly [Stage in FitStage]?: "fit-in-parts" | "fit-of-spoiled-parts" } = {
+  apart: "fit-in-parts",
+  spent: "fit-of-spoiled-parts",
+};
+
+/** What keeps the word that a lock is fitted from being true of its acts, or undefined where nothing does. */
+function fittedMisfit(event: FittedEvent, fitting: RunFitting, profile: Profile): Problem | undefined {
+  const parts = partsAfter(fitting, event.acts);
+  if ("code" in parts) return parts;
+  const isNone = NOT_TOGETHER[stageOf(parts, fitting.lock)];
+  if (isNone !== undefined) return runProblem(isNone, []);
+  const { isFaultless, isChecked } = event;
   const word = wordOf(fittingAfter(fitting, event, profile));
   if (word.isFaultless === isFaultless && word.isChecked === isChecked) return undefined;
   return runProblem("fit-differs", [], { isFaultless, isChecked, isGood: word.isFaultless, isWhole: word.isChecked });
+}
+
+/** What keeps parts from having been spoiled by the acts that new ones came after, or undefined where nothing does. */
+function replacedMisfit({ acts }: ReplacedEvent, fitting: RunFitting): Problem | undefined {
+  // An earlier version left them out.
+  if (acts === undefined) return undefined;
+  const parts = partsAfter(fitting, acts);
+  if ("code" in parts) return parts;
+  return stageOf(parts, fitting.lock) === "spent" ? undefined : runProblem("parts-not-spoiled", []);
+}
+
+/** What keeps an event from having come of its acts on the parts, or undefined where nothing does. */
+export function fitMisfit(event: HandoverEvent, fitting: RunFitting, profile: Profile): Problem | undefined {
+  if (event.type === "lock.fitted") return fittedMisfit(event, fitting, profile);
+  return event.type === "parts.replaced" ? replacedMisfit(event, fitting) : undefined;
 }
 
 const BOARD_CODES: Readonly<Record<Exclude<SelfCheck, "passes">, HindranceCode>> = {

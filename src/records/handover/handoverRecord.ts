@@ -20,6 +20,8 @@ export interface RecordFacts {
   readonly form: RecordForm;
   readonly profileId: string;
   readonly seed: number;
+  /** The rule by which its door follows from the seed, as the run promises it. */
+  readonly drawnBy?: 1 | undefined;
   readonly result: HandoverResult;
   /** Null for a wheel pack, whose ring's alignment stands for it, and where a simulated hand set it. */
   readonly zero: RecordedZero | null;
@@ -45,6 +47,7 @@ const recordSchema = z.object(
     remarks: text,
     profileId: text,
     seed: number,
+    drawnBy: z.optional(z.literal(1, must("only-version", { version: 1 }))),
     height_in: number,
     zero: z.nullable(z.object({ right: number, left: number })),
     /** What was shown, in the order of the job. */
@@ -73,7 +76,7 @@ const proofsOf = ({ missing, fit }: HandoverResult) =>
   proofsWanted(fit !== undefined).map(({ code }) => ({ code, isShown: !missing.includes(code) }));
 
 /** The record of a handover, with the day on which the combination is due to be changed. */
-export function handoverRecord({ form, result, ...facts }: RecordFacts): HandoverRecord {
+export function handoverRecord({ form, result, drawnBy, ...facts }: RecordFacts): HandoverRecord {
   const { faults, duration_ms, isHandsOff, fit } = result;
   return {
     format: "gatefall-handover-record",
@@ -81,6 +84,7 @@ export function handoverRecord({ form, result, ...facts }: RecordFacts): Handove
     notice: NOTICE,
     ...form,
     ...facts,
+    ...(drawnBy && { drawnBy }),
     proofs: proofsOf(result),
     faults: faults.length,
     undoneFaults: faults.filter(({ isUndone }) => isUndone).length,

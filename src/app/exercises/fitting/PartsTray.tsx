@@ -1,5 +1,6 @@
 import { useSelector } from "@xstate/react";
 import { useState } from "react";
+import { HINDRANCE_WORDS } from "../../../fitting/hindranceWords";
 import type { Washer } from "../../../fitting/washerStack";
 import { Button } from "../../parts/controls/Button";
 import { NumberField } from "../../parts/controls/NumberField";
@@ -9,7 +10,6 @@ import { WordLink } from "../../words/WordLink";
 import { WordsHere } from "../../words/WordsHere";
 import { CAUTION_SOURCE } from "./fittingCautions";
 import type { FittingSession } from "./fittingSession";
-import { HINDRANCE_WORDS } from "./fittingWords";
 import { PartRow } from "./PartRow";
 import { partsOf } from "./partActs";
 import { StepCaution } from "./StepCaution";

@@ -28,8 +28,11 @@ export type HandoverEvent =
       readonly isFaultless: boolean;
     }
   | { readonly type: "lock.takenApart" }
-  /** Spoiled parts gave way to new ones, with keyways of their own and a straight spindle. */
-  | { readonly type: "parts.replaced"; readonly slotAt: Graduations }
+  /**
+   * Spoiled parts gave way to new ones, with keyways of their own and a straight spindle. `acts` spoiled them, since they
+   * came, or the lock was last taken apart; an earlier version left them out.
+   */
+  | { readonly type: "parts.replaced"; readonly slotAt: Graduations; readonly acts?: readonly FittingAct[] | undefined }
   /** Height of the dial's middle above the floor, inches. */
   | { readonly type: "mounting.measured"; readonly height_in: number }
   | { readonly type: "authorization.asked" }

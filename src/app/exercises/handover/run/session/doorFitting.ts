@@ -52,11 +52,12 @@ export function keptTray({ acts, chart, checked }: FittingSession): KeptFitting 
   return { acts, checks, seeds };
 }
 
-/** What had been done to the parts where a run goes back to: an undone word that they are fitted leaves them as they were put. */
+/** What had been done to the parts where a run goes back to: an undone word that they are fitted, or new parts that are undone, leave them as they were put. */
 export function trayBefore({ run, tray }: HandoverSession, steps: number): KeptFitting | null {
   const live = run.steps.filter(({ isUndone }) => !isUndone).slice(steps);
   const undone = live.map(({ event }) => event).find(({ type }) => FIT_EVENTS.includes(type));
   if (undone === undefined) return tray && keptTray(tray);
+  if (undone.type === "parts.replaced") return { acts: undone.acts ?? [], checks: [] };
   return undone.type === "lock.fitted" ? { acts: undone.acts, checks: undone.checks } : null;
 }
 
@@ -88,5 +89,5 @@ export function replaceParts(session: HandoverSession, now: Milliseconds): void 
     return;
   }
   const { slotAt } = drawNewParts(setup.profile, setup.seed, 1 + fitWorkOf(run).partsReplaced);
-  session.act({ type: "parts.replaced", slotAt }, now);
+  session.act({ type: "parts.replaced", slotAt, acts: tray === null ? [] : keptTray(tray).acts }, now);
 }

@@ -321,8 +321,8 @@ describe("a fitting in a run", () => {
     expect(with_(ofBefore)).toThrow(/isChecked to false/);
     expect(with_({ ...ofBefore, checkSet: undefined })().fit?.skipped).toEqual([]);
     expect(with_({ checkSet: 3 })).toThrow(/checkSet/);
-    expect(with_({ acts: fitted.acts.slice(1, 4) })).toThrow(/its parts are apart/);
-    expect(with_({ acts: [{ type: "key.put" }] })).toThrow(/acts\[0\], key.put \(no-dial\)/);
+    expect(with_({ acts: fitted.acts.slice(1, 4) })).toThrow(/parts are still in the tray/);
+    expect(with_({ acts: [{ type: "key.put" }] })).toThrow(/acts\[0\], key\.put, .*: The dial is in the tray/);
     expect(with_({ acts: [{ type: "key.put", by: 1 }, { type: "nothing" }] })).toThrow(/acts/);
   });
 });
