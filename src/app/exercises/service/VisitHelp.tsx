@@ -15,7 +15,7 @@ function todo(fault: VisitFault): string {
     case "section-not-read":
       return `Read: ${SECTION_TITLES[fault.about]}`;
     case "last-record-not-read":
-      return "Read: last service record";
+      return "Read: Last service record";
     case "look-left-out":
       return LOOK_WORDS[fault.about];
     case "not-measured":

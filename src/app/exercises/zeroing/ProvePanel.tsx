@@ -65,8 +65,7 @@ export function ProvePanel({ prove }: { readonly prove: ProveSession }) {
           <>
             {" "}
             This dial is off its axis: what it reads wrong goes round with it, and a zero takes that away at zero alone.
-            What mends it is a straight spindle:{" "}
-            <a href={`#/fitting?profile=${profile.id}`}>take the lock apart again</a>.
+            A straight spindle fixes it: <a href={`#/fitting?profile=${profile.id}`}>take the lock apart again</a>.
           </>
         )}
       </p>
