@@ -116,6 +116,13 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.getByRole("tab", { name: "Find the play" }).click();
   },
   "handover-run": at(RUN),
+  "handover-fitting": async (page) => {
+    await at(`${RUN}&fit=first`)(page);
+    await page.getByLabel("Washers, from the cam out").selectOption("flat, flat, spring");
+    await press(page, "Hang it by one screw", "Tighten all screws", "Put it on by eye", "Tighten the ring");
+    await page.getByLabel("Cut to, mm from the dial's back").fill("88.5");
+    await press(page, "Saw off", "File and chamfer the end", "In until it touches");
+  },
   "handover-locked-out": async (page) => {
     await at(RUN)(page);
     await new Handover(page).does("Measure the height", "Shut the door");
