@@ -248,3 +248,19 @@ for (const one of LOOKS) {
     expect(await violations(page)).toEqual([]);
   });
 }
+
+for (const [place, profile] of [
+  ["bench", "three-wheel"],
+  ["zeroing", "dial-encoder"],
+] as const) {
+  test(`a lock that comes from its fitting says so, and leads back: ${place}`, async ({ page }) => {
+    await page.goto(`#/${place}?profile=${profile}&index=0.4&from=fitting`);
+    await expect(page.getByText("This is the lock you fitted.")).toBeVisible();
+    await expect(page.getByText("is not a setting")).toHaveCount(0);
+    await page.getByRole("link", { name: "Back to the fit" }).click();
+    await expect(page).toHaveURL(new RegExp(`#/fitting\\?profile=${profile}$`));
+    await page.goto(`#/${place}?profile=${profile}&index=0.4`);
+    await expect(page.getByRole("slider", { name: "Dial" }).first()).toBeVisible();
+    await expect(page.getByText("This is the lock you fitted.")).toHaveCount(0);
+  });
+}

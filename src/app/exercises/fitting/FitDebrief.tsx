@@ -19,7 +19,10 @@ import { RingPlot } from "./plots/RingPlot";
 function nextAddressOf({ profile }: FittingSession, fit: Fit): string {
   const joints = doorJoints(fit, profile.graduations);
   const page = profile.kind === "dial-encoder" ? "zeroing" : "bench";
-  return withWeight(`#/${page}?profile=${profile.id}${fitQuery(joints)}`, fit.drag > 1 ? "heavy" : "usual");
+  return withWeight(
+    `#/${page}?profile=${profile.id}${fitQuery(joints)}&from=fitting`,
+    fit.drag > 1 ? "heavy" : "usual",
+  );
 }
 
 interface FaultsProps {
