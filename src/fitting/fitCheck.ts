@@ -7,7 +7,9 @@ import { type Leads, NEW_BOARD, type SelfCheck, selfCheckOf } from "./board";
 import type { Fit } from "./fit";
 import type { LockToFit } from "./fittedLock";
 import type { Hindrance } from "./fittingAct";
+import { gapAround } from "./gapAround";
 import { parallaxError } from "./geometry/parallax";
+import { LEAF_PLACES, thickestLeaf } from "./instruments/feelGauge";
 import type { KeyScrew } from "./keySeat";
 import { faceOf, readingError, turnedRight } from "./offCenter";
 import type { RingReading } from "./offsetEstimate";
@@ -65,10 +67,6 @@ export type FitCheck = FitObservation["kind"];
 
 const rounded = (value: number, step: number) => Math.round(value / step) * step + 0;
 
-/** The thickest leaf that goes into a gap, millimeters. */
-const thickestLeaf = (gap_mm: number) =>
-  Math.min(FITTING.leafMost_mm, Math.floor(gap_mm / FITTING.leafStep_mm + 1e-9) * FITTING.leafStep_mm);
-
 /** What the opening index reads with the gate under the nose, at most half a turn from zero. */
 const zeroReads = ({ openingReads, numbersOff, runout }: Fit, perTurn: number): Graduations =>
   wrap(openingReads - numbersOff + readsTooMuch(runout, -numbersOff, perTurn), perTurn);
@@ -100,9 +98,9 @@ const LOOKS: { readonly [Kind in FitCheck]: Look<Kind> } = {
     ),
     scrapes: fit.rub === "when-pushed",
   }),
-  feelers: ({ fit, lock }) => ({
+  feelers: ({ assembly, lock }) => ({
     kind: "feelers",
-    leaves_mm: four(lock.perTurn).map(() => thickestLeaf(fit.gap_mm)),
+    leaves_mm: LEAF_PLACES.map(({ part }) => thickestLeaf(gapAround(assembly, lock, part))),
   }),
   rim: ({ assembly: { ring, spindle }, lock: { perTurn, sizes }, chance }) => ({
     kind: "rim",

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import type { Page } from "@playwright/test";
 import { dialingStation, testSheet } from "../support/testSheet";
 import { look } from "./axe";
+import { Fitter } from "./fitting";
 import { doorWith, Handover } from "./handover";
 import { expect, test } from "./page";
 import { dialLast, openSheet, start } from "./sittingByKeys";
@@ -95,6 +96,19 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.getByRole("button", { name: /^Combination/ }).click();
   },
   fitting: at("#/fitting?seed=3"),
+  "fitting-turned": async (page) => {
+    const fitter = new Fitter(page);
+    await at("#/fitting?seed=3&help=counts")(page);
+    await fitter.begin();
+    await fitter.does("Put it on over the bushing");
+    await fitter.cut("88.5");
+    await fitter.does("File and chamfer the end", "In until it touches");
+    await fitter.toKeyway(60);
+    await fitter.does("Insert the key", "Hang the strike by one screw");
+    await page.getByRole("slider", { name: "Dial, seen from the side" }).press("Shift+ArrowLeft");
+    for (let k = 0; k < 3; k++) await page.keyboard.press("PageUp");
+    await fitter.does("Depth gauge on the cam");
+  },
   service: async (page) => {
     await at("#/fitting?view=service&seed=5")(page);
     await press(page, "Have the door opened", "Read: Limits and torque", "Measure the lost motion");

@@ -5,13 +5,16 @@ import { InspectionTry } from "../../src/app/sittings/tries/inspectionTry";
 import { trySetup } from "../../src/app/sittings/tries/trySetup";
 import { planTries } from "../../src/drill/sheet/planTries";
 import type { Sheet } from "../../src/drill/sheet/sheet";
-import { FAULT_WORDS } from "../../src/fitting/fitWords";
+import { checksOf } from "../../src/fitting/fitChecks";
+import { checkLabel, FAULT_WORDS } from "../../src/fitting/fitWords";
 import { parsedJson } from "../../src/records/hashedRecord";
 import { sittingShown } from "../../src/records/sitting/sittingShown";
 import { seededChance } from "../../src/statistics/chance";
 import { inspectionStation, testSheet } from "../support/testSheet";
 import { LOOKS, look, violations } from "./axe";
+import { Fitter } from "./fitting";
 import { expect, test } from "./page";
+import { byKey } from "./press";
 import { start, verdict } from "./sittingByKeys";
 
 const sheetOf = (seed: number): Sheet =>
@@ -42,8 +45,8 @@ test("what is wrong with a fit is found in a sitting, up to its verdict, its rec
   const { sheet, faults } = faultySheet();
   await start(page, sheet, judged(page));
   await expect(page.getByRole("region", { name: "Sitting" })).toContainText("Your answer ends the try.");
-  const checks = page.getByRole("region", { name: "Checks" });
-  for (const check of await checks.getByRole("button").all()) await check.press("Enter");
+  const fitter = new Fitter(page, byKey);
+  for (const check of checksOf({ board: null })) await fitter.check(checkLabel(check, { board: null }));
   for (const one of LOOKS) {
     await look(page, one);
     expect(await violations(page), one.name).toEqual([]);

@@ -28,14 +28,7 @@ export function Checks({ session, isOnce }: ChecksProps) {
       <p>
         {STAGE_WORDS[state]} {state === "spent" && spentAdvice(isOnce)}
       </p>
-      {isTogether && (
-        <CheckList
-          assembly={session.assembly}
-          log={session.log}
-          made={checks}
-          onCheck={(check) => session.check(check)}
-        />
-      )}
+      {isTogether && <CheckList work={session} made={checks} />}
       <StepCaution id={isTogether ? "prove" : null} />
       <div className="row">
         <Button disabled={state === "apart"} onClick={() => session.declare()}>

@@ -23,8 +23,9 @@ import { lastFitted } from "./kept/keptFitting";
 import { nextStepWords } from "./nextStepWords";
 import { OwnReckoning } from "./OwnReckoning";
 import { PartsTray } from "./PartsTray";
-import { SectionDrawing } from "./seen/SectionDrawing";
 import { HeightNote, SizesNote } from "./seen/SizesNote";
+import { looked } from "./turn/handOnDial";
+import { TurnedSection } from "./turn/TurnedSection";
 import { useKeptFitting } from "./useKeptFitting";
 import "../../parts/workplace.css";
 
@@ -82,7 +83,7 @@ export function DialFitting({ query, chance }: DialFittingProps) {
       </div>
       {said !== null && <Notice className="mx-edge my-3">{said}</Notice>}
       <div className={`${isRead ? "" : "fitting-scene"} grid gap-3 px-edge py-3 bg-paper phone:gap-1 phone:py-2`}>
-        <SectionDrawing assembly={session.assembly} lock={session.lock} />
+        <TurnedSection work={isRead ? looked(session) : session} />
         {!isRead && <NextStepLine session={session} />}
         <Gauges session={session} help={session.help} />
       </div>

@@ -15,6 +15,7 @@ import { FITTING } from "../../../fitting/trainingValues";
 import type { Profile } from "../../../lock/profile";
 import { type Chance, seededChance } from "../../../statistics/chance";
 import { TimedWork } from "../../keeping/timedWork";
+import type { BegunCheck } from "./instruments/workedCheck";
 
 /** Seeds of a check's spread are below. */
 const SEEDS = 1_000_000;
@@ -111,19 +112,32 @@ export class FittingSession extends TimedWork {
     this.checkWith(kind, this.drawSeed());
   }
 
+  /** Begins a check with an instrument that a hand reads: it counts once it is taken. @returns null where it cannot be made */
+  begin(kind: FitCheck): BegunCheck | null {
+    const seed = this.drawSeed();
+    const seen = this.seenBy(kind, seed);
+    this.changed();
+    return seen && { seen, take: () => this.checkWith(kind, seed) };
+  }
+
   /** Makes a check whose spread has a seed: the same again shows the same. */
   checkWith(kind: FitCheck, seed: number): void {
-    const { fit, assembly, lock } = this;
-    if (fit === null) return;
-    const stoppedBy = hindranceTo(kind, assembly);
-    if (stoppedBy === null) {
-      this.log = [checkFit(kind, { fit, assembly, lock, chance: seededChance(seed) }), ...this.log];
+    const seen = this.seenBy(kind, seed);
+    if (seen !== null) {
+      this.log = [seen, ...this.log];
       this.checked = [...this.checked, { after: this.acts.length, check: kind, seed }];
       this.chart.send({ type: "check.made", check: kind });
-    } else {
-      this.chart.send({ type: "part.stopped", by: stoppedBy });
     }
     this.changed();
+  }
+
+  /** What a check shows; null where the lock is not together or something stands in the way, which is then said. */
+  private seenBy(kind: FitCheck, seed: number): FitObservation | null {
+    const { fit, assembly, lock } = this;
+    if (fit === null) return null;
+    const stoppedBy = hindranceTo(kind, assembly);
+    if (stoppedBy !== null) this.chart.send({ type: "part.stopped", by: stoppedBy });
+    return stoppedBy === null ? checkFit(kind, { fit, assembly, lock, chance: seededChance(seed) }) : null;
   }
 
   /** A look from the side is a check, once: five eyes at the loupe are one look. */

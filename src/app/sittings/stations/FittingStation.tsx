@@ -3,7 +3,7 @@ import { Checks } from "../../exercises/fitting/Checks";
 import { CAUTION_SOURCE, CAUTIONS } from "../../exercises/fitting/fittingCautions";
 import { Gauges } from "../../exercises/fitting/Gauges";
 import { PartsTray } from "../../exercises/fitting/PartsTray";
-import { SectionDrawing } from "../../exercises/fitting/seen/SectionDrawing";
+import { TurnedSection } from "../../exercises/fitting/turn/TurnedSection";
 import { Cautions } from "../../exercises/handover/parts/Cautions";
 import { useStore } from "../../parts/page/useStore";
 import type { FittingTry } from "../tries/fittingTry";
@@ -17,7 +17,7 @@ export function FittingStationHand({ one }: FittingStationProps) {
   const session = useStore(one.session);
   return (
     <>
-      <SectionDrawing assembly={session.assembly} lock={session.lock} />
+      <TurnedSection work={session} />
       <Gauges session={session} help={one.setup.station.help} />
       <Checks session={session} isOnce />
     </>

@@ -21,13 +21,7 @@ export function FitChecks({ session }: { readonly session: InspectionSession }) 
           {checks.length} of {checksOf(session.assembly).length} checks made.
         </p>
       )}
-      <CheckList
-        assembly={session.assembly}
-        isOff={isNamed}
-        log={session.log}
-        made={checks}
-        onCheck={(check) => session.check(check)}
-      />
+      <CheckList work={session} made={checks} isOff={isNamed} />
     </section>
   );
 }

@@ -11,6 +11,7 @@ import type { Profile } from "../../../../lock/profile";
 import { type Chance, seededChance } from "../../../../statistics/chance";
 import { drawSeed } from "../../../../statistics/drawSeed";
 import { TimedWork } from "../../../keeping/timedWork";
+import type { BegunCheck } from "../instruments/workedCheck";
 
 /** A lock that somebody else has fitted, to be judged by checks alone. A store outside React; how it goes on is the chart's. */
 export class InspectionSession extends TimedWork {
@@ -66,12 +67,23 @@ export class InspectionSession extends TimedWork {
 
   /** Makes a check: the cover comes off for it where it must, and goes back as it was. */
   check(kind: FitCheck): void {
+    this.begin(kind)?.take();
+  }
+
+  /** Begins a check with an instrument that a hand reads: it counts once it is taken. @returns null once the fit is judged */
+  begin(kind: FitCheck): BegunCheck | null {
     const { assembly, lock } = this.drawn;
     const fit = fitOf(assembly, lock);
-    if (fit === null || this.isNamed) return;
-    this.log = [checkFit(kind, { fit, assembly, lock, chance: this.ofLock }), ...this.log];
-    this.chart.send({ type: "check.made", check: kind });
-    this.changed();
+    if (fit === null || this.isNamed) return null;
+    // Of its own for each check: what is begun and not taken, or begun again after a reload, shows the same.
+    const chance = seededChance(this.seed + 1 + this.log.length);
+    const seen = checkFit(kind, { fit, assembly, lock, chance });
+    const take = () => {
+      this.log = [seen, ...this.log];
+      this.chart.send({ type: "check.made", check: kind });
+      this.changed();
+    };
+    return { seen, take };
   }
 
   /** Answers. @param faults - none to say that nothing is wrong */

@@ -6,8 +6,8 @@ import { STAGE_WORDS } from "../../fitting/fittingWords";
 import { Gauges } from "../../fitting/Gauges";
 import { PartsTray } from "../../fitting/PartsTray";
 import { CheckList } from "../../fitting/seen/CheckList";
-import { SectionDrawing } from "../../fitting/seen/SectionDrawing";
 import { SizesNote } from "../../fitting/seen/SizesNote";
+import { TurnedSection } from "../../fitting/turn/TurnedSection";
 
 interface FitProps {
   readonly tray: FittingSession;
@@ -20,18 +20,12 @@ export function FitHand({ tray }: FitProps) {
   const { checks } = useSelector(session.chart, memoryOf);
   return (
     <>
-      <SectionDrawing assembly={session.assembly} lock={session.lock} />
+      <TurnedSection work={session} />
       <Gauges session={session} help="counts" />
       <section className="stack w-full" aria-label="Checks">
         <h2>Checks</h2>
         <p>{STAGE_WORDS[state === "declared" ? "closed" : state]}</p>
-        <CheckList
-          assembly={session.assembly}
-          isOff={state === "apart" || state === "spent"}
-          log={session.log}
-          made={checks}
-          onCheck={(check) => session.check(check)}
-        />
+        <CheckList work={session} made={checks} isOff={state === "apart" || state === "spent"} />
       </section>
     </>
   );
