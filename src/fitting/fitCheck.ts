@@ -49,8 +49,11 @@ export type FitObservation =
   | { readonly kind: "wheels"; readonly turn: boolean }
   /** A screwdriver on every screw of ring, body and strike. */
   | { readonly kind: "screws"; readonly give: readonly ("ring" | "body" | "strike")[] }
-  /** The bolt worked into its strike: whether it drags; null where there is no strike. */
-  | { readonly kind: "bolt"; readonly drags: boolean | null }
+  /**
+   * The bolt worked into its strike: whether it drags, null where there is no strike; and how much farther the hand gets ahead
+   * before it comes, graduations in tenths.
+   */
+  | { readonly kind: "bolt"; readonly drags: boolean | null; readonly ahead: Graduations }
   | { readonly kind: "cover"; readonly isOn: boolean }
   /** A look at the wires of an electronic lock, and at its fuse. */
   | {
@@ -149,7 +152,11 @@ const LOOKS: { readonly [Kind in FitCheck]: Look<Kind> } = {
       ...(strike?.screws === "by-one" ? (["strike"] as const) : []),
     ],
   }),
-  bolt: ({ fit, assembly: { strike } }) => ({ kind: "bolt", drags: strike === null ? null : fit.bolt_mm > 0 }),
+  bolt: ({ fit, assembly: { strike } }) => ({
+    kind: "bolt",
+    drags: strike === null ? null : fit.bolt_mm > 0,
+    ahead: rounded(fit.binding, 0.1),
+  }),
   cover: ({ assembly: { hasCover } }) => ({ kind: "cover", isOn: hasCover }),
   wires: ({ assembly: { board } }) => {
     const { leads, hasCable, isFuseBlown } = board ?? NEW_BOARD;

@@ -1,6 +1,6 @@
-import table from "../../shared/gauges.json" with { type: "json" };
 import type { Assembly } from "./assembly";
 import { gapOf, type LockToFit } from "./fittedLock";
+import { FITTING } from "./trainingValues";
 
 /**
  * Gap between dial and ring at a place of the rim, the dial's zero at the top.
@@ -15,8 +15,8 @@ import { gapOf, type LockToFit } from "./fittedLock";
 export function gapAround({ spindle, dialIn, body }: Assembly, lock: LockToFit, part: number): number {
   const angle = 2 * Math.PI * part;
   const { x_mm, y_mm } = spindle.bend;
-  const bent = table.tilt * (x_mm * Math.sin(angle) + y_mm * Math.cos(angle));
-  const hangs = body === "by-one" ? -table.bodyLean * Math.cos(angle) : 0;
+  const bent = FITTING.bentLean * (x_mm * Math.sin(angle) + y_mm * Math.cos(angle));
+  const hangs = body === "by-one" ? -FITTING.bodyLean * Math.cos(angle) : 0;
   const gap_mm = gapOf(lock, spindle.length_mm, dialIn ?? 0);
   return Math.max(0, gap_mm - lock.sizes.markRadius_mm * (bent + hangs));
 }

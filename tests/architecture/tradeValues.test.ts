@@ -14,7 +14,6 @@ const ALLOWED: Readonly<Record<string, string>> = {
   "src/fitting/fitCheck.ts four 0.5": "quarters of a turn",
   "src/fitting/fitCheck.ts four 0.75": "quarters of a turn",
   "src/fitting/fitChecks.ts CHECK_SET 2": "which set of checks there is",
-  "src/fitting/fitCheck.ts thickestLeaf 1e-9": "what a division of decimals may lack",
   "src/fitting/inspect/faultDraws.ts SPOIL 3": "the third keyway from the right one",
   "src/fitting/offsetEstimate.ts STEPS 6": "steps of a solution",
   "src/fitting/offsetEstimate.ts UNKNOWNS 3": "unknowns of an equation",

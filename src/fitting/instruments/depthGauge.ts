@@ -1,9 +1,10 @@
-import table from "../../../shared/gauges.json" with { type: "json" };
+import { exact } from "../../lock/exact";
+import { FITTING } from "../trainingValues";
 
 /** What the vernier tells apart, millimeters. */
-export const VERNIER_mm = table.vernier_mm;
+export const VERNIER_mm = FITTING.depthStep_mm;
 /** Lines of the vernier, and what they are as long as on the scale, millimeters. */
-export const VERNIER = { lines: 10, long_mm: 9 };
+export const VERNIER = { lines: FITTING.vernierLines, long_mm: FITTING.vernierLong_mm };
 
 /** A depth gauge that stands on a block on the cam's face, its rod on the spindle's end. */
 export interface DepthReading {
@@ -25,7 +26,7 @@ export interface DepthReading {
  * @param out_mm - how far the spindle stands out of the cam's face; negative inside
  */
 export function setDepthGauge(out_mm: number): DepthReading {
-  const block_mm = table.blocks_mm.find((one) => one > out_mm) ?? out_mm;
+  const block_mm = FITTING.depthBlocks_mm.find((one) => one > out_mm) ?? out_mm;
   const tenths = Math.round((block_mm - out_mm) / VERNIER_mm);
   return {
     block_mm,
@@ -41,4 +42,4 @@ export const outBy = ({ block_mm, depth_mm }: Pick<DepthReading, "block_mm" | "d
 
 /** Whether a figure that somebody reckoned is what the gauge shows, within the one line that an eye may miss by. */
 export const agreesWithGauge = (own_mm: number, set: DepthReading): boolean =>
-  Math.abs(own_mm - outBy(set)) <= VERNIER_mm + 1e-9;
+  exact(Math.abs(own_mm - outBy(set))) <= VERNIER_mm;

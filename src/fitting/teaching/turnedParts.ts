@@ -3,6 +3,7 @@ import { wrap } from "../../lock/dial";
 import type { Assembly } from "../assembly";
 import type { LockToFit } from "../fittedLock";
 import { keyLift } from "../keySeat";
+import { FITTING } from "../trainingValues";
 
 /** What turns in a lock on its door, and what the lever does then. Graduations are left positive. */
 export interface TurnedParts {
@@ -18,13 +19,11 @@ export interface TurnedParts {
   readonly lift_mm: number;
 }
 
-/** Half of what the gate is wide at its bottom and at the cam's edge, graduations of 100; training values. */
-const GATE = { bottom: 2, edge: 4 };
-
 /** How deep the cam is cut at a place of its edge, from 0 to 1 in the gate. @param off - from the middle of the gate */
 export function gateDepth(off: Graduations, perTurn: number): number {
+  const { gateEdge, gateBottom } = FITTING;
   const hundredths = (Math.abs(wrap(off, perTurn)) * 100) / perTurn;
-  return Math.min(1, Math.max(0, (GATE.edge - hundredths) / (GATE.edge - GATE.bottom)));
+  return Math.min(1, Math.max(0, (gateEdge - hundredths) / (gateEdge - gateBottom)));
 }
 
 /**

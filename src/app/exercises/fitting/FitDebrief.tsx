@@ -10,6 +10,7 @@ import { fitQuery, withWeight } from "../../hand/dial/dialAddress";
 import { Button } from "../../parts/controls/Button";
 import { memoryOf } from "../../parts/page/ofChart";
 import { signedText } from "../../parts/signedText";
+import { AfterUse } from "./AfterUse";
 import type { FittingSession } from "./fittingSession";
 import { STAGE_WORDS } from "./fittingWords";
 import { NumbersPlot } from "./plots/NumbersPlot";
@@ -122,6 +123,12 @@ function Effects({ fit, board, perTurn }: EffectsProps) {
       )}
       {board !== null && <BoardEffects board={board} />}
       <li>{dragText(fit, perTurn)}</li>
+      {fit.binding > 0 && (
+        <li>
+          Draw: {fit.bolt_mm.toFixed(1)} mm of the bolt run on the edge of the strike. The hand gets{" "}
+          {fit.binding.toFixed(1)} graduations farther ahead before the bolt comes, and again after each pull.
+        </li>
+      )}
       <li>
         Lost motion: {fit.lostMotion.toFixed(2)} graduations
         {fit.playGrows > 0 && `, and ${fit.playGrows.toFixed(1)} more in every thousand turns`}.
@@ -176,6 +183,7 @@ export function FitDebrief({ session }: { readonly session: FittingSession }) {
           <Faults faults={faults} assembly={assembly} />
           <h3>What the lock does now</h3>
           <Effects fit={fit} board={assembly.board} perTurn={lock.perTurn} />
+          <AfterUse fit={fit} sizes={lock.sizes} profile={session.profile} />
           <RingPlot assembly={assembly} lock={lock} />
           <NumbersPlot fit={fit} perTurn={lock.perTurn} />
         </>

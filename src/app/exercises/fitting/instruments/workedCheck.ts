@@ -20,7 +20,7 @@ export interface CheckedLock {
   begin(check: FitCheck): BegunCheck | null;
 }
 
-/** Checks that a hand makes with an instrument. */
+/** Checks that count once an instrument is read. */
 export type WorkedCheck = Extract<FitCheck, "depth" | "feelers">;
 const WORKED: readonly FitCheck[] = ["depth", "feelers"] satisfies readonly WorkedCheck[];
 export const isWorked = (check: FitCheck): check is WorkedCheck => WORKED.includes(check);

@@ -1,11 +1,13 @@
 import { useState } from "react";
 import type { Assembly } from "../../../../fitting/assembly";
+import { fitOf } from "../../../../fitting/fit";
 import type { FitCheck } from "../../../../fitting/fitCheck";
 import { checksOf } from "../../../../fitting/fitChecks";
 import { checkLabel } from "../../../../fitting/fitWords";
 import { gapAround } from "../../../../fitting/gapAround";
 import { setDepthGauge } from "../../../../fitting/instruments/depthGauge";
 import { Button } from "../../../parts/controls/Button";
+import { BoltDraw } from "../instruments/BoltDraw";
 import { DepthGauge } from "../instruments/DepthGauge";
 import { FeelGauge } from "../instruments/FeelGauge";
 import { type BegunCheck, type CheckedLock, isWorked } from "../instruments/workedCheck";
@@ -35,6 +37,8 @@ function Instrument({ inHand, work, onDone }: InstrumentProps) {
   const { assembly, lock } = work;
   // A part that was moved moved the instrument.
   if (of !== assembly) return null;
+  const fit = fitOf(assembly, lock);
+  if (seen.kind === "bolt") return seen.drags === null || fit === null ? null : <BoltDraw fit={fit} lock={lock} />;
   if (seen.kind === "depth") return <DepthGauge set={setDepthGauge(seen.out_mm)} onRead={onDone} />;
   return <FeelGauge gapAt={(part) => gapAround(assembly, lock, part)} onFound={onDone} />;
 }
@@ -44,9 +48,11 @@ export function CheckList({ work, made, isOff = false }: CheckListProps) {
   const { assembly, log } = work;
   const [inHand, setInHand] = useState<InHand | null>(null);
   const press = (check: FitCheck) => {
-    const begun = isWorked(check) ? work.begin(check) : null;
+    const begun = isWorked(check) || check === "bolt" ? work.begin(check) : null;
     setInHand(begun && { ...begun, of: work.assembly });
-    if (!isWorked(check)) work.check(check);
+    // What the bolt does is told at once, and felt by whoever draws it.
+    if (check === "bolt") begun?.take();
+    else if (!isWorked(check)) work.check(check);
   };
   return (
     <>

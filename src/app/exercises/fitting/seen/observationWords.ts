@@ -73,9 +73,11 @@ const WORDS: Words = {
     `Reads too high (+) or too low (−): ${round(readings.map(({ error }) => signedText(error, 2)))} graduations.`,
   wheels: ({ turn }) => (turn ? "Every wheel turns freely." : "The wheels are stuck together."),
   screws: ({ give }) => (give.length === 0 ? "Every screw is tight." : `Loose: ${give.join(", ")}.`),
-  bolt: ({ drags }) => {
+  bolt: ({ drags, ahead }) => {
     if (drags === null) return "There is no strike for the bolt.";
-    return drags ? "The bolt drags on the strike." : "The bolt goes in freely.";
+    return drags
+      ? `The bolt drags on the strike: the hand gets ${graduationsText(ahead.toFixed(1))} farther ahead before it comes.`
+      : "The bolt goes in freely.";
   },
   cover: ({ isOn }) => (isOn ? "The cover is on." : "The cover is off."),
   wires: ({ leads, hasCable, isFuseBlown }) =>
