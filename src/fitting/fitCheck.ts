@@ -1,15 +1,14 @@
 import { type Graduations, wrap } from "../lock/dial";
+import { exact } from "../lock/exact";
 import { readsTooMuch } from "../lock/train/runout";
 import type { Chance } from "../statistics/chance";
 import { drawNormal } from "../statistics/drawNormal";
 import type { Assembly, LockerPlace } from "./assembly";
 import { type Leads, NEW_BOARD, type SelfCheck, selfCheckOf } from "./board";
 import type { Fit } from "./fit";
-import type { LockToFit } from "./fittedLock";
+import { gapAround, type LockToFit } from "./fittedLock";
 import type { Hindrance } from "./fittingAct";
-import { gapAround } from "./gapAround";
 import { parallaxError } from "./geometry/parallax";
-import { LEAF_PLACES, thickestLeaf } from "./instruments/feelGauge";
 import type { KeyScrew } from "./keySeat";
 import { faceOf, readingError, turnedRight } from "./offCenter";
 import type { RingReading } from "./offsetEstimate";
@@ -67,6 +66,22 @@ export type FitObservation =
 
 /** Names a check. */
 export type FitCheck = FitObservation["kind"];
+
+const { leafStep_mm, leafMost_mm } = FITTING;
+
+/** The leaves of a feel gauge, thinnest first, millimeters. */
+export const LEAVES_mm: readonly number[] = Array.from({ length: Math.round(leafMost_mm / leafStep_mm) }, (_, k) =>
+  exact((k + 1) * leafStep_mm),
+);
+
+/** The thickest leaf that goes into a gap, millimeters; 0 where none does. */
+export const thickestLeaf = (gap_mm: number): number => LEAVES_mm.findLast((leaf_mm) => leaf_mm <= gap_mm) ?? 0;
+
+/** Where round the dial a leaf is tried, as parts of a turn to the right of the top. */
+export const LEAF_PLACES = (["top", "right", "bottom", "left"] as const).map((name, k, { length }) => ({
+  name,
+  part: k / length,
+}));
 
 const rounded = (value: number, step: number) => Math.round(value / step) * step + 0;
 
@@ -155,7 +170,7 @@ const LOOKS: { readonly [Kind in FitCheck]: Look<Kind> } = {
   bolt: ({ fit, assembly: { strike } }) => ({
     kind: "bolt",
     drags: strike === null ? null : fit.bolt_mm > 0,
-    ahead: rounded(fit.binding, 0.1),
+    ahead: rounded(fit.binding, FITTING.aheadStep),
   }),
   cover: ({ assembly: { hasCover } }) => ({ kind: "cover", isOn: hasCover }),
   wires: ({ assembly: { board } }) => {

@@ -1,12 +1,5 @@
-import { exact } from "../../lock/exact";
+import { type LEAF_PLACES, LEAVES_mm } from "../fitCheck";
 import { FITTING } from "../trainingValues";
-
-const { leafStep_mm, leafMost_mm, leafDrags_mm } = FITTING;
-
-/** The leaves of a feel gauge, thinnest first, millimeters. */
-export const LEAVES_mm: readonly number[] = Array.from({ length: Math.round(leafMost_mm / leafStep_mm) }, (_, k) =>
-  exact((k + 1) * leafStep_mm),
-);
 
 /** What a hand feels of a leaf that is tried between dial and ring. */
 export type LeafFeel = "loose" | "drags" | "does-not-go";
@@ -14,19 +7,10 @@ export type LeafFeel = "loose" | "drags" | "does-not-go";
 /** Tries a leaf in a gap. */
 export function tryLeaf(leaf_mm: number, gap_mm: number): LeafFeel {
   if (leaf_mm > gap_mm) return "does-not-go";
-  return gap_mm - leaf_mm < leafDrags_mm ? "drags" : "loose";
+  return gap_mm - leaf_mm < FITTING.leafDrags_mm ? "drags" : "loose";
 }
 
-/** The thickest leaf that goes into a gap, millimeters; 0 where none does. */
-export const thickestLeaf = (gap_mm: number): number => LEAVES_mm.findLast((leaf_mm) => leaf_mm <= gap_mm) ?? 0;
-
-/** Where round the dial a leaf is tried, as parts of a turn to the right of the top. */
-export const LEAF_PLACES = (["top", "right", "bottom", "left"] as const).map((name, k, { length }) => ({
-  name,
-  part: k / length,
-}));
-
-/** A place of those. */
+/** Where round the dial a leaf is tried. */
 export type LeafPlace = (typeof LEAF_PLACES)[number]["name"];
 
 /** A leaf that was tried, and where. */

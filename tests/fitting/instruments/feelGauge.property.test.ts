@@ -1,16 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { inTheTray } from "../../../src/fitting/assembly";
-import { gapOf, lockWith } from "../../../src/fitting/fittedLock";
-import { gapAround } from "../../../src/fitting/gapAround";
-import {
-  isGapFound,
-  LEAF_PLACES,
-  LEAVES_mm,
-  type LeafTry,
-  thickestLeaf,
-  tryLeaf,
-} from "../../../src/fitting/instruments/feelGauge";
+import { LEAF_PLACES, LEAVES_mm, thickestLeaf } from "../../../src/fitting/fitCheck";
+import { gapAround, gapOf, lockWith } from "../../../src/fitting/fittedLock";
+import { isGapFound, type LeafTry, tryLeaf } from "../../../src/fitting/instruments/feelGauge";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 
 const gaps = fc.double({ min: 0, max: 4, noNaN: true });

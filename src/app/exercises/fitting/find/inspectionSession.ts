@@ -76,7 +76,7 @@ export class InspectionSession extends TimedWork {
     const fit = fitOf(assembly, lock);
     if (fit === null || this.isNamed) return null;
     // Of its own for each check: what is begun and not taken, or begun again after a reload, shows the same.
-    const chance = seededChance(this.seed + 1 + this.log.length);
+    const chance = this.seed === null ? this.ofLock : seededChance(this.seed + 1 + this.log.length);
     const seen = checkFit(kind, { fit, assembly, lock, chance });
     const take = () => {
       this.log = [seen, ...this.log];

@@ -1,8 +1,7 @@
 import { useState } from "react";
+import { LEAF_PLACES, LEAVES_mm } from "../../../../fitting/fitCheck";
 import {
   isGapFound,
-  LEAF_PLACES,
-  LEAVES_mm,
   type LeafFeel,
   type LeafPlace,
   type LeafTry,
