@@ -18,7 +18,7 @@ test("the dial is turned in the section by keys and by pointer: it comes closer,
   const gap = fitter.gauge("Gap between dial and ring");
   const before = Number.parseFloat((await gap.textContent()) ?? "");
   // Down by the dial's radius turns it by one radian, 100/(2 pi) graduations of 0.635 mm a turn.
-  const grip = page.locator(".fitting-grip");
+  const grip = page.locator("[data-grip]").first();
   const { x, y, width, height } = (await grip.boundingBox()) ?? { x: 0, y: 0, width: 0, height: 0 };
   await page.mouse.move(x + width / 2, y + height / 4);
   await page.mouse.down();

@@ -49,7 +49,8 @@ export function SectionDrawing({ assembly, lock, turned = 0, grip }: SectionDraw
       <SectionLabels {...parts} back_mm={back_mm} keyUp={keyUp} />
       {grip && (
         <rect
-          className="fitting-grip"
+          data-grip=""
+          className="fill-transparent cursor-ns-resize touch-none"
           x={x(back_mm + DRAWN_mm.knob.from)}
           y={y(sizes.markRadius_mm)}
           width={-SCALE * DRAWN_mm.knob.from}

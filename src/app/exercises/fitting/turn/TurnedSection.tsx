@@ -48,7 +48,6 @@ export function TurnedSection({ work }: TurnedSectionProps) {
         ref={figure}
         role="slider"
         tabIndex={0}
-        className="fitting-turned"
         aria-label="Dial, seen from the side"
         aria-orientation="vertical"
         aria-valuemin={0}
