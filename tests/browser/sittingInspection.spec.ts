@@ -5,8 +5,7 @@ import { InspectionTry } from "../../src/app/sittings/tries/inspectionTry";
 import { trySetup } from "../../src/app/sittings/tries/trySetup";
 import { planTries } from "../../src/drill/sheet/planTries";
 import type { Sheet } from "../../src/drill/sheet/sheet";
-import { checksOf } from "../../src/fitting/fitChecks";
-import { checkLabel, FAULT_WORDS } from "../../src/fitting/fitWords";
+import { FAULT_WORDS } from "../../src/fitting/fitWords";
 import { parsedJson } from "../../src/records/hashedRecord";
 import { sittingShown } from "../../src/records/sitting/sittingShown";
 import { seededChance } from "../../src/statistics/chance";
@@ -46,7 +45,8 @@ test("what is wrong with a fit is found in a sitting, up to its verdict, its rec
   await start(page, sheet, judged(page));
   await expect(page.getByRole("region", { name: "Sitting" })).toContainText("Your answer ends the try.");
   const fitter = new Fitter(page, byKey);
-  for (const check of checksOf({ board: null })) await fitter.check(checkLabel(check, { board: null }));
+  const checks = page.getByRole("region", { name: "Checks" });
+  await fitter.check(...(await checks.getByRole("button").allTextContents()));
   for (const one of LOOKS) {
     await look(page, one);
     expect(await violations(page), one.name).toEqual([]);

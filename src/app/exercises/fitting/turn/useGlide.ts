@@ -1,6 +1,5 @@
 import { useEffect, useRef, useState } from "react";
 import { wantsLessMotion } from "../../../parts/page/lessMotion";
-import { MovedValue } from "../../../pictures/cutaway/movedValue";
 
 /** How long a glide takes, milliseconds: what a short one does, and what each unit adds, up to the longest. */
 const SHORTEST_ms = 120;
@@ -13,15 +12,21 @@ const LONGEST_ms = 900;
  * @param isHeld - while a hand moves it, it follows at once
  */
 export function useGlide(target: number, isHeld: boolean): number {
-  const [, draw] = useState(0);
-  const moved = useRef<MovedValue>(null);
-  moved.current ??= new MovedValue(target, () => draw((count) => count + 1));
-  const { current } = moved;
+  const [shown, setShown] = useState(target);
+  const now = useRef(target);
   useEffect(() => {
-    const far = Math.abs(target - current.now);
-    const duration_ms = Math.min(LONGEST_ms, SHORTEST_ms + PER_UNIT_ms * far);
-    current.goTo(target, isHeld || wantsLessMotion() ? 0 : duration_ms);
-    return () => current.stop();
-  }, [current, target, isHeld]);
-  return isHeld ? target : current.now;
+    const from = now.current;
+    const whole_ms = Math.min(LONGEST_ms, SHORTEST_ms + PER_UNIT_ms * Math.abs(target - from));
+    const began = performance.now();
+    let frame = 0;
+    const step = (at: number) => {
+      const part = isHeld || wantsLessMotion() ? 1 : Math.min(1, Math.max(0, (at - began) / whole_ms));
+      now.current = from + (target - from) * part;
+      setShown(now.current);
+      if (part < 1) frame = requestAnimationFrame(step);
+    };
+    step(began);
+    return () => cancelAnimationFrame(frame);
+  }, [target, isHeld]);
+  return isHeld ? target : shown;
 }
