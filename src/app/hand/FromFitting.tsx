@@ -1,6 +1,6 @@
 /** Says that the lock under the hand is the one that was fitted; nothing where the address does not come from there. */
 export function FromFitting({ query }: { readonly query: URLSearchParams }) {
-  if (query.get("from") !== "fitting") return null;
+  if (!query.has("from")) return null;
   const profile = query.get("profile");
   return (
     <p className="panel">

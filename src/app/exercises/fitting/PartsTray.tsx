@@ -1,6 +1,6 @@
 import { useSelector } from "@xstate/react";
 import { useState } from "react";
-import { HINDRANCE_WORDS } from "../../../fitting/hindranceWords";
+import { HINDRANCE_WORDS } from "../../../fitting/fitWords";
 import type { Washer } from "../../../fitting/washerStack";
 import { Button } from "../../parts/controls/Button";
 import { NumberField } from "../../parts/controls/NumberField";

@@ -1,5 +1,5 @@
 import type { Hindrance } from "../../../fitting/fittingAct";
-import { HINDRANCE_WORDS as FIT_WORDS } from "../../../fitting/hindranceWords";
+import { HINDRANCE_WORDS as FIT_WORDS } from "../../../fitting/fitWords";
 import { LOCK_WORDS } from "../../../lock/lockWords";
 import { problemsOf, type Words } from "../../../wording/problem";
 
