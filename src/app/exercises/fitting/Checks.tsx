@@ -5,7 +5,6 @@ import type { FittingSession } from "./fittingSession";
 import { STAGE_WORDS } from "./fittingWords";
 import { StepCaution } from "./StepCaution";
 import { CheckList } from "./seen/CheckList";
-import { ChecksHead } from "./seen/ChecksHead";
 
 interface ChecksProps {
   readonly session: FittingSession;
@@ -24,7 +23,7 @@ export function Checks({ session, isOnce }: ChecksProps) {
   const isTogether = state === "coupled" || state === "closed";
   return (
     <section className="panel stack" aria-label="Checks">
-      <ChecksHead />
+      <h2 tabIndex={-1}>Checks</h2>
       <p>
         {STAGE_WORDS[state]} {state === "spent" && spentAdvice(isOnce)}
       </p>

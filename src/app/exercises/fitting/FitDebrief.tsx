@@ -8,6 +8,7 @@ import { checksText, FAULT_WORDS, foundByText } from "../../../fitting/fitWords"
 import { countText } from "../../../wording/amountWords";
 import { fitQuery, withWeight } from "../../hand/dial/dialAddress";
 import { Button } from "../../parts/controls/Button";
+import { Fold } from "../../parts/Fold";
 import { memoryOf } from "../../parts/page/ofChart";
 import { signedText } from "../../parts/signedText";
 import { AfterUse } from "./AfterUse";
@@ -176,26 +177,25 @@ export function FitDebrief({ session }: { readonly session: FittingSession }) {
   return (
     <section className="panel stack" aria-label="Debrief">
       <h2 tabIndex={-1}>Debrief {faults.length > 0 && <small>{countText(faults.length, "fault")}</small>}</h2>
-      {fit === null ? (
-        <p>{STAGE_WORDS.spent}</p>
-      ) : (
-        <>
-          <Faults faults={faults} assembly={assembly} />
-          <h3>What the lock does now</h3>
-          <Effects fit={fit} board={assembly.board} perTurn={lock.perTurn} />
-          <AfterUse fit={fit} sizes={lock.sizes} profile={session.profile} />
-          <RingPlot assembly={assembly} lock={lock} />
-          <NumbersPlot fit={fit} perTurn={lock.perTurn} />
-        </>
-      )}
+      {fit === null ? <p>{STAGE_WORDS.spent}</p> : <Faults faults={faults} assembly={assembly} />}
       <p>
         {skipped.length === 0
           ? "You made every check."
           : `Checks you did not make on this fit: ${checksText(skipped, assembly)}.`}
       </p>
       {!takesNumbers && <p>There is no zero to set until the self-check passes.</p>}
-      <p className="text-soft text-small">Practice result, not a certificate.</p>
       <WaysOn session={session} isGood={faults.length === 0} takesNumbers={takesNumbers} />
+      {fit !== null && (
+        <Fold title={<strong>What the lock does now, number by number</strong>}>
+          <div className="stack">
+            <Effects fit={fit} board={assembly.board} perTurn={lock.perTurn} />
+            <AfterUse fit={fit} sizes={lock.sizes} profile={session.profile} />
+            <RingPlot assembly={assembly} lock={lock} />
+            <NumbersPlot fit={fit} perTurn={lock.perTurn} />
+          </div>
+        </Fold>
+      )}
+      <p className="text-soft text-small">Practice result, not a certificate.</p>
     </section>
   );
 }

@@ -6,6 +6,7 @@ import { SERVICE } from "../../../service/serviceValues";
 import { instrumentsFor, looksFor, QUESTIONS, type VisitAct } from "../../../service/visitAct";
 import { Button } from "../../parts/controls/Button";
 import { Select } from "../../parts/controls/Select";
+import { Fold } from "../../parts/Fold";
 import { CautionLine } from "../handover/parts/CautionLine";
 import { actLabel, PLACE_WORDS } from "./visitActWords";
 import type { VisitSession } from "./visitSession";
@@ -44,16 +45,19 @@ export function SaidHere({ session, isHere, className = "" }: SaidHereProps) {
 function Group({ session, title, caution, acts, isBelowDoor = false }: GroupProps) {
   const labels = acts.map(actLabel);
   return (
-    <section className="stack gap-2 mt-3" aria-label={title}>
-      <h3 className="text-small">{title}</h3>
-      {caution !== undefined && <CautionLine>{caution}</CautionLine>}
-      <div className="row">
-        {acts.map((act) => (
-          <Button key={actLabel(act)} className="slim" onClick={() => session.act(act)}>
-            {actLabel(act)}
-          </Button>
-        ))}
-      </div>
+    <section className="mt-3" aria-label={title}>
+      <Fold title={<strong className="text-small">{title}</strong>}>
+        <div className="stack gap-2">
+          {caution !== undefined && <CautionLine>{caution}</CautionLine>}
+          <div className="row">
+            {acts.map((act) => (
+              <Button key={actLabel(act)} className="slim" onClick={() => session.act(act)}>
+                {actLabel(act)}
+              </Button>
+            ))}
+          </div>
+        </div>
+      </Fold>
       <SaidHere
         session={session}
         isHere={(act) => labels.includes(actLabel(act))}
@@ -118,26 +122,29 @@ function Lubricate({ session }: VisitProps) {
   const [what, setWhat] = useState<(typeof LUBRICANTS)[number]>("graphite");
   const places = LUBRICATED_PLACES.filter((one) => one !== "wheels" || session.visit.task.lock.kind === "wheel-pack");
   return (
-    <section className="stack gap-2 mt-3" aria-label="Lubricate">
-      <h3 className="text-small">Lubricate</h3>
-      <CautionLine>{GROUP_CAUTIONS.lubricate}</CautionLine>
-      <div className="row">
-        <Select
-          aria-label="Lubricate where"
-          value={at}
-          choices={places.map((one) => [one, PLACE_WORDS[one]] as const)}
-          onChoice={setPlace}
-        />
-        <Select
-          aria-label="Lubricate with"
-          value={what}
-          choices={LUBRICANTS.map((one) => [one, one] as const)}
-          onChoice={setWhat}
-        />
-        <Button className="slim" onClick={() => session.act({ type: "lubricated", at, with: what })}>
-          Lubricate
-        </Button>
-      </div>
+    <section className="mt-3" aria-label="Lubricate">
+      <Fold title={<strong className="text-small">Lubricate</strong>}>
+        <div className="stack gap-2">
+          <CautionLine>{GROUP_CAUTIONS.lubricate}</CautionLine>
+          <div className="row">
+            <Select
+              aria-label="Lubricate where"
+              value={at}
+              choices={places.map((one) => [one, PLACE_WORDS[one]] as const)}
+              onChoice={setPlace}
+            />
+            <Select
+              aria-label="Lubricate with"
+              value={what}
+              choices={LUBRICANTS.map((one) => [one, one] as const)}
+              onChoice={setWhat}
+            />
+            <Button className="slim" onClick={() => session.act({ type: "lubricated", at, with: what })}>
+              Lubricate
+            </Button>
+          </div>
+        </div>
+      </Fold>
       <SaidHere session={session} isHere={({ type }) => type === "lubricated"} />
     </section>
   );
@@ -146,23 +153,26 @@ function Lubricate({ session }: VisitProps) {
 function Batteries({ session }: VisitProps) {
   const [cells, setCells] = useState<(typeof CELL_TYPES)[number]>("lithium");
   return (
-    <section className="stack gap-2 mt-3" aria-label="New cells">
-      <h3 className="text-small">New cells</h3>
-      <CautionLine>{GROUP_CAUTIONS.cells}</CautionLine>
-      <div className="row">
-        <Select
-          aria-label="Type of new cells"
-          value={cells}
-          choices={CELL_TYPES.map((one) => [one, one] as const)}
-          onChoice={setCells}
-        />
-        <Button className="slim" onClick={() => session.act({ type: "batteries.replaced", which: "set", cells })}>
-          Replace all four cells
-        </Button>
-        <Button className="slim" onClick={() => session.act({ type: "batteries.replaced", which: "one", cells })}>
-          Replace one cell
-        </Button>
-      </div>
+    <section className="mt-3" aria-label="New cells">
+      <Fold title={<strong className="text-small">New cells</strong>}>
+        <div className="stack gap-2">
+          <CautionLine>{GROUP_CAUTIONS.cells}</CautionLine>
+          <div className="row">
+            <Select
+              aria-label="Type of new cells"
+              value={cells}
+              choices={CELL_TYPES.map((one) => [one, one] as const)}
+              onChoice={setCells}
+            />
+            <Button className="slim" onClick={() => session.act({ type: "batteries.replaced", which: "set", cells })}>
+              Replace all four cells
+            </Button>
+            <Button className="slim" onClick={() => session.act({ type: "batteries.replaced", which: "one", cells })}>
+              Replace one cell
+            </Button>
+          </div>
+        </div>
+      </Fold>
       <SaidHere session={session} isHere={({ type }) => type === "batteries.replaced"} />
     </section>
   );
