@@ -67,7 +67,7 @@ export class Fitter {
   /** Makes checks by their names, made before or not; with its instrument where a check has one. */
   async check(...names: readonly string[]): Promise<void> {
     for (const name of names) {
-      await this.press(this.page.getByRole("button", { name: new RegExp(`^${name}( |,|$)`) }));
+      await this.press(this.page.getByRole("button", { name: new RegExp(`^${name.replace("?", "\\?")}( |,|$)`) }));
       if (name.startsWith("Depth gauge")) await this.readDepth();
       if (name.startsWith("Feeler gauge")) await this.findGap();
     }

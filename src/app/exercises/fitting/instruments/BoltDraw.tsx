@@ -60,7 +60,7 @@ export function BoltDraw({ fit, lock: { perTurn } }: BoltDrawProps) {
         aria-valuenow={Number(pull.dial.toFixed(1))}
         aria-valuetext={text}
       >
-        <svg viewBox={`0 0 ${WIDE} ${HIGH}`} aria-hidden="true" className="fitting-section w-full max-w-[460px]">
+        <svg viewBox={`0 0 ${WIDE} ${HIGH}`} aria-hidden="true" className="fitting-section w-full max-w-[480px]">
           <rect className="fill-metal-3 stroke-line" x={STRIKE} y={8} width={18} height={HIGH - 16} />
           <rect className="fill-paper" x={STRIKE} y={34} width={18} height={64} />
           <rect className="fill-metal-2 stroke-line" x={bolt} y={40} width={THROW} height={52} />
@@ -72,7 +72,8 @@ export function BoltDraw({ fit, lock: { perTurn } }: BoltDrawProps) {
           </text>
           <rect
             data-grip=""
-            className="fill-transparent cursor-ns-resize touch-none"
+            fill="transparent"
+            style={{ cursor: "ns-resize", touchAction: "none" }}
             x={DIAL.x - DIAL.radius}
             y={DIAL.y - DIAL.radius}
             width={2 * DIAL.radius}

@@ -25,7 +25,7 @@ export function VernierScale({ whole_mm, line, depth_mm }: DepthReading) {
       viewBox={`0 0 ${WIDE} ${HIGH}`}
       role="img"
       aria-label={`Scale with vernier. The vernier's 0 is ${line === 0 ? "at" : "just past"} ${whole_mm} mm. ${lineText}`}
-      className="fitting-section w-full max-w-[460px]"
+      className="fitting-section w-full max-w-[480px]"
     >
       <rect className="fill-metal-1 stroke-line" x={1} y={1} width={WIDE - 2} height={MEET - 1} />
       <rect

@@ -89,7 +89,8 @@ export function CamFromInside({ assembly, sizes, at, perTurn, turned, isElectron
         height={SCALE * nose.high}
       />
       <rect
-        className={isOn ? "fill-metal-2 stroke-line [fill-opacity:0.6]" : IN_TRAY}
+        className={isOn ? "fill-metal-2 stroke-line" : IN_TRAY}
+        fillOpacity={0.6}
         x={-SCALE * LEVER.half}
         y={-SCALE * (sizes.leverAt_mm + LEVER.high) - up}
         width={2 * SCALE * LEVER.half}

@@ -50,7 +50,8 @@ export function SectionDrawing({ assembly, lock, turned = 0, grip }: SectionDraw
       {grip && (
         <rect
           data-grip=""
-          className="fill-transparent cursor-ns-resize touch-none"
+          fill="transparent"
+          style={{ cursor: "ns-resize", touchAction: "none" }}
           x={x(back_mm + DRAWN_mm.knob.from)}
           y={y(sizes.markRadius_mm)}
           width={-SCALE * DRAWN_mm.knob.from}
