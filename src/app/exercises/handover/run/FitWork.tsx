@@ -1,4 +1,5 @@
 import { useSelector } from "@xstate/react";
+import { useEffect, useRef } from "react";
 import { memoryOf, stateOf } from "../../../parts/page/ofChart";
 import { useStore } from "../../../parts/page/useStore";
 import type { FittingSession } from "../../fitting/fittingSession";
@@ -31,12 +32,21 @@ export function FitHand({ tray }: FitProps) {
   );
 }
 
+interface PartsProps extends FitProps {
+  /** Whether the work begins here: there is no dial yet that could have the focus. */
+  readonly takesFocus: boolean;
+}
+
 /** The parts in the tray of the run's door. */
-export function FitParts({ tray }: FitProps) {
+export function FitParts({ tray, takesFocus }: PartsProps) {
+  const place = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (takesFocus) place.current?.focus({ preventScroll: true });
+  }, [takesFocus]);
   return (
-    <div className="order-1 plate">
+    <section ref={place} tabIndex={-1} className="order-1 plate" aria-label="Lock to fit">
       <PartsTray session={useStore(tray)} />
       <SizesNote profile={tray.profile} />
-    </div>
+    </section>
   );
 }

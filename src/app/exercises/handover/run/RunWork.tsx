@@ -77,7 +77,7 @@ export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
   const [form, setForm] = useState<"numbers" | "record" | null>(null);
   const close = () => setForm(null);
   const { danger, tray } = session;
-  const { situation } = session.run;
+  const { situation, steps } = session.run;
   const sign = isOnce ? "" : (danger?.sign ?? "");
   return (
     <div className="run-place w-full print:hidden">
@@ -92,7 +92,9 @@ export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
             danger={isStanding(danger, session.run, session.told) ? danger : null}
             isOnce={isOnce}
           />
-          {tray !== null && situation.fit === "apart" && <FitParts tray={tray} />}
+          {tray !== null && situation.fit === "apart" && (
+            <FitParts tray={tray} takesFocus={isOnce && steps.length === 0} />
+          )}
           <WorkPanel session={session} isOnce={isOnce} />
           <ScenePicture situation={situation} sign={sign} />
           <Acts session={session} onForm={setForm} onLookBack={onLookBack} />
