@@ -23,7 +23,10 @@ const question = z.object(
 );
 
 const bankSchema = z.object(
-  { version: z.literal(1, must("only-version", { version: 1 })), questions: z.array(question, must("any-list")) },
+  {
+    version: z.literal(1, must("only-version", { version: 1 })),
+    questions: z.array(question, must("any-list")).check(z.maxLength(1000, must("short-list", { most: 1000 }))),
+  },
   must("object"),
 );
 

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import type { Motion } from "../../dialing/motion";
 import { fieldProblem } from "../../lock/fieldProblem";
+import { anyText } from "../../lock/fieldSchemas";
 import type { Problem } from "../../wording/problem";
 import { FileError, fileError, fileProblem, unreadable } from "../fileWords";
 import { replaces } from "../logbookContents";
@@ -9,7 +10,7 @@ import { decodeTrace, unpackedSize } from "../motion/traceCodec";
 import { RECORD_SCHEMAS, type RecordKind, type RecordOf } from "../records";
 import type { Remarks } from "./remarks";
 
-const idSchema = z.object({ id: z.string() });
+const idSchema = z.object({ id: anyText });
 
 const shortId = (id: string) => id.slice(0, 40);
 

@@ -4,7 +4,7 @@ import { REQUIRED_PROOFS, type RequiredProof } from "../../handover/run/rules/pr
 import { RunError } from "../../handover/run/rules/runError";
 import type { Graduations } from "../../lock/dial";
 import { fieldProblem } from "../../lock/fieldProblem";
-import { flag, must, number } from "../../lock/fieldSchemas";
+import { flag, must, number, shortList, anyText as text } from "../../lock/fieldSchemas";
 import { NOTICE } from "../sitting/sittingRecord";
 import { CHANGE_SENTENCES, CHANGE_SOURCE, isCalendarDate, nextChangeDue } from "./nextChange";
 import type { RecordForm } from "./recordForm";
@@ -29,7 +29,8 @@ export interface RecordFacts {
   readonly height_in: number;
 }
 
-const text = z.string(must("any-text"));
+/** Far more than there are proofs, faults or reasons to change. */
+const MOST = 1000;
 
 const recordSchema = z.object(
   {
@@ -51,15 +52,15 @@ const recordSchema = z.object(
     height_in: number,
     zero: z.nullable(z.object({ right: number, left: number })),
     /** What was shown, in the order of the job. */
-    proofs: z.array(z.object({ code: text, isShown: flag })),
+    proofs: shortList(z.object({ code: text, isShown: flag }), MOST),
     faults: number,
     undoneFaults: number,
     duration_ms: number,
     isHandsOff: flag,
     /** How the lock is fitted, by codes; left out where it came on its door. */
-    fit: z.optional(z.object({ faults: z.array(text), skipped: z.array(text) })),
+    fit: z.optional(z.object({ faults: shortList(text, MOST), skipped: shortList(text, MOST) })),
     nextChangeDue: text,
-    changeWhen: z.array(text),
+    changeWhen: shortList(text, MOST),
     changeSource: text,
   },
   must("object"),

@@ -32,6 +32,7 @@ const TRY_WORDS = {
   "fault-of-no-fit": "has faults of a fit with {moves:part|parts} moved, and a fit takes at least {least}",
   "served-idle": "is recorded as a service without a fault with {acts:act|acts}, and one takes at least {least}",
   "other-visit": "has other things wrong with its lock than sheet and seed lead to",
+  "other-defect": "has another defect than sheet and seed lead to",
   "other-fit": "has other faults than the fit that sheet and seed lead to",
   "other-fitting": "has a lock that does not come of its acts on the parts that sheet and seed lead to",
   "fit-unasked": "says how its lock was fitted, but at its station the lock is on the door",

@@ -1,10 +1,13 @@
-import type { HandoverTry, TryResult } from "../../drill/marking/tryResult";
+import { DrillError } from "../../drill/drillError";
+import type { HandoverTry, TroubleTry, TryResult } from "../../drill/marking/tryResult";
 import type { Station } from "../../drill/sheet/sheet";
 import { stationProfile } from "../../drill/sheet/stationProfile";
 import { tryChance } from "../../drill/sitting/tryChance";
 import { drawInspection } from "../../fitting/inspect/drawFit";
 import { drawRunSeed } from "../../handover/run/begunRun";
 import { fitAgain } from "../../handover/run/fitAgain";
+import { stationTrouble } from "../../handover/trouble/stationTrouble";
+import { TroubleError } from "../../handover/trouble/troubleError";
 import type { Profile } from "../../lock/profile";
 import { drawVisit } from "../../service/drawVisit";
 import type { Chance } from "../../statistics/chance";
@@ -21,6 +24,17 @@ function isFittedSo({ fit }: HandoverTry, profile: Profile, seed: number): boole
   return fit.isTogether ? again.canBeTogether && fit.faults.join() === again.faults.join() : fit.faults.length === 0;
 }
 
+/** Whether a try has the defect that it was drawn. A station whose lock can have none of its defects draws none. */
+function hasDrawnDefect({ condition }: TroubleTry, station: Station, profile: Profile, chance: Chance): boolean {
+  if (station.kind !== "trouble") return false;
+  try {
+    return stationTrouble(profile, station, chance).task.trouble.kind === condition;
+  } catch (error) {
+    if (error instanceof TroubleError || error instanceof DrillError) return false;
+    throw error;
+  }
+}
+
 /** What was wrong with the lock of a try otherwise than it was drawn; undefined where nothing was. */
 function drawnMisfit(one: TryResult, station: Station, chance: Chance): Problem | undefined {
   const profile = stationProfile(station);
@@ -29,6 +43,8 @@ function drawnMisfit(one: TryResult, station: Station, chance: Chance): Problem 
       const { faults } = drawInspection(profile, chance);
       return faults.join() === one.faults.join() ? undefined : checkProblem("other-fit", []);
     }
+    case "trouble":
+      return hasDrawnDefect(one, station, profile, chance) ? undefined : checkProblem("other-defect", []);
     case "service": {
       const { conditions } = drawVisit(profile, drawSeed(chance));
       return conditions.join() === one.conditions.join() ? undefined : checkProblem("other-visit", []);
@@ -41,8 +57,9 @@ function drawnMisfit(one: TryResult, station: Station, chance: Chance): Problem 
 }
 
 /**
- * Fits that were judged, and locks that were served, with other things wrong than sheet and seed lead to; and locks of
- * handovers that do not come of their acts, put together again from the parts that sheet and seed lead to.
+ * Fits that were judged, locks that were served and defects that were to be found, with other things wrong than sheet and
+ * seed lead to; and locks of handovers that do not come of their acts, put together again from the parts that sheet and
+ * seed lead to.
  */
 export const drawnMisfits = ({ sheet, seed, tries }: SittingRecord): readonly Problem[] =>
   tries.flatMap((one, index) => {
