@@ -1,6 +1,6 @@
 import type { Assembly } from "./assembly";
 import type { FitCheck } from "./fitCheck";
-import type { FitFault } from "./fitFault";
+import type { FitFault } from "./fitFaultCode";
 import type { Hindrance } from "./fittingAct";
 import { FOUND_BY } from "./foundBy";
 

@@ -1,5 +1,5 @@
 import type { FitCheck } from "./fitCheck";
-import type { FitFault } from "./fitFault";
+import type { FitFault } from "./fitFaultCode";
 
 /**
  * The checks that tell a fault: any of them where the fault shows in several ways, such as a rub; those of the electronics

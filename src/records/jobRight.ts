@@ -9,7 +9,7 @@ import {
 } from "../drill/marking/jobRule";
 import { checkSetSchema } from "../fitting/checkSetSchema";
 import { FIT_CHECKS } from "../fitting/fitChecks";
-import { FIT_FAULTS } from "../fitting/fitFault";
+import { FIT_FAULTS } from "../fitting/fitFaultCode";
 import type { JobKind, JobRecord } from "./jobRecord";
 
 type ByFacts = (details: unknown) => boolean | null;

@@ -3,7 +3,7 @@ import { NEW_BOARD } from "../../src/fitting/board";
 import { type Fit, fitOf } from "../../src/fitting/fit";
 import { checkFit, type FitCheck, type FitObservation } from "../../src/fitting/fitCheck";
 import { checksOf } from "../../src/fitting/fitChecks";
-import type { FitFault } from "../../src/fitting/fitFault";
+import type { FitFault } from "../../src/fitting/fitFaultCode";
 import { gapAtFirstHold, goodPlaces, type LockToFit } from "../../src/fitting/fittedLock";
 import type { FittingAct } from "../../src/fitting/fittingAct";
 import { TRAINING_SIZES } from "../../src/fitting/fittingSizes";

@@ -2,7 +2,7 @@ import { capital, ordinalWord } from "../../dialing/words";
 import type { Assembly } from "../../fitting/assembly";
 import { NEW_BOARD } from "../../fitting/board";
 import type { FitCheck } from "../../fitting/fitCheck";
-import type { FitFault } from "../../fitting/fitFault";
+import type { FitFault } from "../../fitting/fitFaultCode";
 import { checksText, FAULT_WORDS as FIT_FAULT_WORDS, foundByText } from "../../fitting/fitWords";
 import { isGuessed, overlooked, unfounded } from "../../fitting/inspect/inspectionResult";
 import { FAULT_WORDS } from "../../handover/run/rules/faultWords";

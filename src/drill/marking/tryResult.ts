@@ -1,6 +1,6 @@
 import type { Fault } from "../../dialing/fault";
 import type { FitCheck } from "../../fitting/fitCheck";
-import type { FitFault } from "../../fitting/fitFault";
+import type { FitFault } from "../../fitting/fitFaultCode";
 import type { FittingAct } from "../../fitting/fittingAct";
 import type { FittingResult } from "../../fitting/fittingResult";
 import { type InspectionResult, inspectionMistakes } from "../../fitting/inspect/inspectionResult";

@@ -1,7 +1,7 @@
 import type { Range } from "../../lock/profile";
 import type { Chance } from "../../statistics/chance";
 import { anyWay } from "../doorToFit";
-import { BOARD_FAULTS, FIT_FAULTS, type FitFault } from "../fitFault";
+import { BOARD_FAULTS, FIT_FAULTS, type FitFault } from "../fitFaultCode";
 import type { LockToFit } from "../fittedLock";
 import type { BoardAct } from "../fittingAct";
 import { leadOf } from "../geometry/spindleThread";

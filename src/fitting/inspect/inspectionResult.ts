@@ -1,6 +1,6 @@
 import type { FitCheck } from "../fitCheck";
 import { CHECK_SET, type CheckSet, checksOf, isInSet } from "../fitChecks";
-import type { FitFault } from "../fitFault";
+import type { FitFault } from "../fitFaultCode";
 import { FOUND_BY } from "../foundBy";
 import type { DrawnFit } from "./drawFit";
 

@@ -1,5 +1,5 @@
 import type { FitCheck } from "../../fitting/fitCheck";
-import type { FitFault } from "../../fitting/fitFault";
+import type { FitFault } from "../../fitting/fitFaultCode";
 import { FAULT_WORDS as FIT_WORDS } from "../../fitting/fitWords";
 import type { Milliseconds } from "../../lock/dial";
 import { countText } from "../../wording/amountWords";

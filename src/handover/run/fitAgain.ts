@@ -1,5 +1,5 @@
 import type { FitCheck } from "../../fitting/fitCheck";
-import type { FitFault } from "../../fitting/fitFault";
+import type { FitFault } from "../../fitting/fitFaultCode";
 import { stageOf } from "../../fitting/fitStage";
 import type { FittingAct } from "../../fitting/fittingAct";
 import { putTogether } from "../../fitting/putTogether";

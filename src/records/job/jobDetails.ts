@@ -3,7 +3,7 @@ import * as z from "zod/mini";
 import { CHANGE_OUTCOMES } from "../../drill/marking/tryResult";
 import { checkSetSchema } from "../../fitting/checkSetSchema";
 import { FIT_CHECKS } from "../../fitting/fitChecks";
-import { FIT_FAULTS } from "../../fitting/fitFault";
+import { FIT_FAULTS } from "../../fitting/fitFaultCode";
 import { FIT_STAGES } from "../../fitting/fitStage";
 import { TROUBLE_KINDS } from "../../handover/trouble/trouble";
 import { visitFaultSchema } from "../../service/visitFaultSchema";

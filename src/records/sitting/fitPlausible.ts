@@ -4,7 +4,7 @@ import { stationProfile } from "../../drill/sheet/stationProfile";
 import { NEW_BOARD } from "../../fitting/board";
 import type { FitCheck } from "../../fitting/fitCheck";
 import { checksOf, isInSet } from "../../fitting/fitChecks";
-import type { FitFault } from "../../fitting/fitFault";
+import type { FitFault } from "../../fitting/fitFaultCode";
 import { faultsOn } from "../../fitting/inspect/faultDraws";
 import { FAULT_AT_END, type HandoverFault } from "../../handover/run/rules/faultTriggers";
 import { lockKindOf } from "../../service/servicedLock";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { inTheTray } from "../../../src/fitting/assembly";
 import { checksOf } from "../../../src/fitting/fitChecks";
-import type { FitFault } from "../../../src/fitting/fitFault";
+import type { FitFault } from "../../../src/fitting/fitFaultCode";
 import { inspectionResult, isGuessed, overlooked, unfounded } from "../../../src/fitting/inspect/inspectionResult";
 
 const assembly = inTheTray(140);

@@ -1,7 +1,7 @@
 import { useSelector } from "@xstate/react";
 import { useState } from "react";
 import { JOB_RULES } from "../../../../drill/marking/jobRule";
-import type { FitFault } from "../../../../fitting/fitFault";
+import type { FitFault } from "../../../../fitting/fitFaultCode";
 import { FAULT_WORDS } from "../../../../fitting/fitWords";
 import { faultsOn } from "../../../../fitting/inspect/faultDraws";
 import { countText } from "../../../../wording/amountWords";

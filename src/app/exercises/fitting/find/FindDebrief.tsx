@@ -1,5 +1,5 @@
 import { isInspectionRight } from "../../../../drill/marking/jobRule";
-import type { FitFault } from "../../../../fitting/fitFault";
+import type { FitFault } from "../../../../fitting/fitFaultCode";
 import { checksText, FAULT_WORDS, foundByText } from "../../../../fitting/fitWords";
 import { isGuessed, overlooked, unfounded } from "../../../../fitting/inspect/inspectionResult";
 import { Button } from "../../../parts/controls/Button";

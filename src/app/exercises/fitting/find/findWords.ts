@@ -1,4 +1,4 @@
-import type { FitFault } from "../../../../fitting/fitFault";
+import type { FitFault } from "../../../../fitting/fitFaultCode";
 import type { LockToFit } from "../../../../fitting/fittedLock";
 import { FITTING } from "../../../../fitting/trainingValues";
 import { sizeText } from "../../../../wording/amountWords";

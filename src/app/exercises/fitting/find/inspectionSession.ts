@@ -3,7 +3,7 @@ import type { Help } from "../../../../dialing/advice";
 import type { Assembly } from "../../../../fitting/assembly";
 import { fitOf } from "../../../../fitting/fit";
 import { checkFit, type FitCheck, type FitObservation } from "../../../../fitting/fitCheck";
-import type { FitFault } from "../../../../fitting/fitFault";
+import type { FitFault } from "../../../../fitting/fitFaultCode";
 import { drawInspection, fitWith } from "../../../../fitting/inspect/drawFit";
 import { inspectionMachine } from "../../../../fitting/inspect/inspectionMachine";
 import { type InspectionResult, inspectionResult } from "../../../../fitting/inspect/inspectionResult";
