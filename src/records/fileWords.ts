@@ -1,5 +1,5 @@
 import { errorsOf, type Problem, problemsOf, problemText, type Words } from "../wording/problem";
-import { MOTION_WORDS, MotionError } from "./motion/motionError";
+import { MOTION_WORDS, MotionError } from "./motionError";
 import { RECORD_WORDS } from "./recordWords";
 
 /** What can be wrong with a file of records, with a motion in it, and with the records themselves; full sentences. */

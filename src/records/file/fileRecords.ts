@@ -6,8 +6,8 @@ import type { Problem } from "../../wording/problem";
 import { fileError, fileProblem } from "../fileWords";
 import { replaces } from "../logbookContents";
 import { fromBase64 } from "../motion/base64";
-import { MotionError, unreadable } from "../motion/motionError";
 import { decodeTrace, unpackedSize } from "../motion/traceCodec";
+import { MotionError, unreadable } from "../motionError";
 import { RECORD_SCHEMAS, type RecordKind, type RecordOf } from "../records";
 import type { Remarks } from "./remarks";
 

@@ -1,4 +1,4 @@
-import { unreadable } from "./motionError";
+import { unreadable } from "../motionError";
 
 /** Bytes that one call turns into characters: an argument list has its limits. */
 const CHUNK = 0x8000;

@@ -4,8 +4,8 @@ import { STEPS_PER_GRADUATION } from "../../dialing/hand/keptPosition";
 import type { Motion } from "../../dialing/motion";
 import { FARTHEST } from "../../lock/wheelPackState";
 import { inflateBounded } from "../../trace/inflateBounded";
+import { motionError, motionProblem, unreadable } from "../motionError";
 import { fromBase64, toBase64 } from "./base64";
-import { motionError, motionProblem, unreadable } from "./motionError";
 import { Packer, Unpacker } from "./packing";
 
 const FORMAT = 1;

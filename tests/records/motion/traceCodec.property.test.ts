@@ -3,8 +3,8 @@ import { describe, expect, test } from "vitest";
 import { keptPosition } from "../../../src/dialing/hand/keptPosition";
 import type { Motion } from "../../../src/dialing/motion";
 import { fromBase64, toBase64 } from "../../../src/records/motion/base64";
-import { MotionError } from "../../../src/records/motion/motionError";
 import { decodeTrace, encodeTrace } from "../../../src/records/motion/traceCodec";
+import { MotionError } from "../../../src/records/motionError";
 
 const position = fc.oneof(
   fc.double({ min: -2000, max: 2000, noNaN: true }),

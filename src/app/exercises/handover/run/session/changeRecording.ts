@@ -4,8 +4,8 @@ import { MotionRecorder } from "../../../../../dialing/hand/motionRecorder";
 import type { TimedMotion } from "../../../../../dialing/motion";
 import type { Graduations, Milliseconds } from "../../../../../lock/dial";
 import { graduations } from "../../../../../records/fields";
-import { unreadable } from "../../../../../records/motion/motionError";
 import { motionOfText, motionText } from "../../../../../records/motion/traceCodec";
+import { unreadable } from "../../../../../records/motionError";
 
 /** What a hand does in a change besides turning the dial. */
 export const KEY_ACTS = ["insertKey", "turnKey", "turnKeyBack", "withdrawKey", "pressButton"] as const;

@@ -1,4 +1,4 @@
-import { errorsOf, ProblemError, problemsOf, type Words } from "../../wording/problem";
+import { errorsOf, ProblemError, problemsOf, type Words } from "../wording/problem";
 
 /** What can be wrong with a packed motion; full sentences. */
 export const MOTION_WORDS = {
