@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "@playwright/test";
-import { dialingStation, testSheet } from "../support/testSheet";
+import { dialingStation, fittingStation, inspectionStation, serviceStation, testSheet } from "../support/testSheet";
 import { look } from "./axe";
 import { Fitter } from "./fitting";
 import { doorWith, Handover } from "./handover";
@@ -38,6 +38,15 @@ const SHEET = testSheet({
   cautions: ["No lock in use."],
   stations: [dialingStation({ id: "open it", repetitions: 2, passMarks: { firstTime: 2 } })],
 });
+
+/** Jobs that begin without a dial, each by the name of what has the focus. */
+const JOBS = {
+  "Dial to fit": fittingStation({ repetitions: 1 }),
+  "Fit to judge": inspectionStation({ repetitions: 1 }),
+  "Service visit": serviceStation({ repetitions: 1 }),
+} as const;
+const atStation = (name: keyof typeof JOBS) => (page: Page) =>
+  start(page, testSheet({ title: "One job", seed: 3, stations: [JOBS[name]] }), page.getByRole("region", { name }));
 
 const at = (address: string) => async (page: Page) => {
   await page.goto(address);
@@ -157,6 +166,9 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   },
   sittings: at("#/sittings"),
   "sitting-instructions": (page) => openSheet(page, SHEET),
+  "sitting-fitting": atStation("Dial to fit"),
+  "sitting-find": atStation("Fit to judge"),
+  "sitting-service": atStation("Service visit"),
   "sitting-station": (page) => start(page, SHEET),
   "sitting-result": async (page) => {
     await start(page, SHEET);

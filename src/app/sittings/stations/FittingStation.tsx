@@ -4,6 +4,7 @@ import { CAUTION_SOURCE, CAUTIONS } from "../../exercises/fitting/fittingCaution
 import { Gauges } from "../../exercises/fitting/Gauges";
 import { PartsTray } from "../../exercises/fitting/PartsTray";
 import { TurnedSection } from "../../exercises/fitting/turn/TurnedSection";
+import { BEGINS_HERE } from "../../exercises/handover/parts/beginsHere";
 import { Cautions } from "../../exercises/handover/parts/Cautions";
 import { useStore } from "../../parts/page/useStore";
 import type { FittingTry } from "../tries/fittingTry";
@@ -17,9 +18,15 @@ export function FittingStationHand({ one }: FittingStationProps) {
   const session = useStore(one.session);
   return (
     <>
-      <TurnedSection work={session} />
-      <Gauges session={session} help={one.setup.station.help} />
-      <Checks session={session} isOnce />
+      <div className="w-full phone:px-edge">
+        <TurnedSection work={session} />
+      </div>
+      <div className="w-full bg-paper phone:sticky phone:z-4 phone:top-[55px] phone:px-edge phone:py-1">
+        <Gauges session={session} help={one.setup.station.help} />
+      </div>
+      <section className="w-full phone:order-1 phone:px-edge">
+        <Checks session={session} isOnce />
+      </section>
     </>
   );
 }
@@ -30,9 +37,18 @@ export function FittingPanels({ one }: FittingStationProps) {
   const tray = useRef<HTMLElement>(null);
   useEffect(() => tray.current?.focus({ preventScroll: true }), []);
   return (
-    <section ref={tray} tabIndex={-1} aria-label="Dial to fit">
-      <PartsTray session={session} />
-      <Cautions cautions={CAUTIONS} source={CAUTION_SOURCE} />
-    </section>
+    <>
+      <section
+        ref={tray}
+        tabIndex={-1}
+        aria-label="Dial to fit"
+        className={`phone:[&_.button]:scroll-mt-[150px] phone:[&_.field]:scroll-mt-[150px] ${BEGINS_HERE}`}
+      >
+        <PartsTray session={session} />
+      </section>
+      <div className="phone:order-2">
+        <Cautions cautions={CAUTIONS} source={CAUTION_SOURCE} />
+      </div>
+    </>
   );
 }

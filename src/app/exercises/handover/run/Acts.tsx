@@ -33,6 +33,20 @@ function PaperActs({ session, onForm, onLookBack }: ActsProps) {
   );
 }
 
+/** Whether the lock is being put together: its parts are on the screen. */
+export const isFitting = ({ tray, run }: HandoverSession) => tray !== null && run.situation.fit === "apart";
+
+/** The next step of the duty; nothing once it is done. */
+export function NextLine({ session }: Pick<ActsProps, "session">) {
+  const { run } = session;
+  if (run.isHandedOver) return null;
+  return (
+    <p className="run-next text-lead" data-testid="run-next">
+      <b>Next:</b> {nextStep(run.situation).say}
+    </p>
+  );
+}
+
 interface GroupChoiceProps {
   readonly groups: readonly ActGroup[];
   readonly chosen: ActGroupTitle;
@@ -73,11 +87,7 @@ export function Acts(props: ActsProps) {
   const group = groups.find(({ title }) => title === shown) ?? PAPER;
   return (
     <div className="run-acts order-1 grid gap-3">
-      {!isOnce && !session.run.isHandedOver && (
-        <p className="run-next text-lead" data-testid="run-next">
-          <b>Next:</b> {next.say}
-        </p>
-      )}
+      {!isOnce && !isFitting(session) && <NextLine session={session} />}
       <GroupChoice
         groups={groups}
         chosen={shown}

@@ -9,24 +9,35 @@ import { PartsTray } from "../../fitting/PartsTray";
 import { CheckList } from "../../fitting/seen/CheckList";
 import { SizesNote } from "../../fitting/seen/SizesNote";
 import { TurnedSection } from "../../fitting/turn/TurnedSection";
+import { BEGINS_HERE } from "../parts/beginsHere";
+
+/** On a phone gauges stay in view below the strip, and below a sitting's clock, while the dial is screwed in and out. */
+const GAUGES_IN_VIEW =
+  "w-full py-1 bg-paper @max-[880px]/run:sticky @max-[880px]/run:z-3 @max-[880px]/run:top-[56px] @max-[880px]/run:in-[.sitting-job]:top-[111px]";
 
 interface FitProps {
   readonly tray: FittingSession;
 }
 
-/** The lock that is fitted, in the place of its dial: the section through the door, the gauges, and the checks. */
+/**
+ * The lock that is fitted, in the place of its dial: the section through the door, the gauges, and, once it is together,
+ * the checks. On a phone these come after the parts.
+ */
 export function FitHand({ tray }: FitProps) {
   const session = useStore(tray);
   const state = useSelector(session.chart, stateOf);
   const { checks } = useSelector(session.chart, memoryOf);
+  const isTogether = state !== "apart" && state !== "spent";
   return (
     <>
       <TurnedSection work={session} />
-      <Gauges session={session} help="counts" />
-      <section className="stack w-full" aria-label="Checks">
+      <div className={GAUGES_IN_VIEW}>
+        <Gauges session={session} help="counts" />
+      </div>
+      <section className="stack w-full @max-[880px]/run:order-1" aria-label="Checks">
         <h2>Checks</h2>
         <p>{STAGE_WORDS[state === "declared" ? "closed" : state]}</p>
-        <CheckList work={session} made={checks} isOff={state === "apart" || state === "spent"} />
+        {isTogether && <CheckList work={session} made={checks} />}
       </section>
     </>
   );
@@ -44,9 +55,16 @@ export function FitParts({ tray, takesFocus }: PartsProps) {
     if (takesFocus) place.current?.focus({ preventScroll: true });
   }, [takesFocus]);
   return (
-    <section ref={place} tabIndex={-1} className="order-1 plate" aria-label="Lock to fit">
+    <section
+      ref={place}
+      tabIndex={-1}
+      className={`plate [&_.button]:scroll-mt-[144px] [&_.field]:scroll-mt-[144px] ${BEGINS_HERE}`}
+      aria-label="Lock to fit"
+    >
       <PartsTray session={useStore(tray)} />
-      <SizesNote profile={tray.profile} />
+      <div className="px-edge pb-4">
+        <SizesNote profile={tray.profile} />
+      </div>
     </section>
   );
 }

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "react";
 import { focusDial } from "../../../hand/dial/focusDial";
 import { Dialog } from "../../../parts/controls/Dialog";
-import { Acts } from "./Acts";
+import { Acts, isFitting, NextLine } from "./Acts";
 import { ChangeControls, ChooseNumbers } from "./ChangePanel";
 import { DoorHand } from "./DoorHand";
 import { FitHand, FitParts } from "./FitWork";
@@ -26,8 +26,8 @@ interface WorkProps {
 
 /** What is under the hand: parts, ring or dial. */
 function HandWork({ session }: { readonly session: HandoverSession }) {
-  const { tray, run, activity } = session;
-  if (tray !== null && run.situation.fit === "apart") return <FitHand tray={tray} />;
+  const { tray, activity } = session;
+  if (tray !== null && isFitting(session)) return <FitHand tray={tray} />;
   return activity === "ring" ? <RingHand session={session} /> : <DoorHand session={session} />;
 }
 
@@ -83,7 +83,10 @@ export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
     <div className="run-place w-full print:hidden">
       <div className="run flex flex-col gap-4">
         <StateStrip situation={situation} sign={sign} />
-        <div className="run-hand grid gap-4 justify-items-center">
+        {/* Where there is room for one column, parts come before checks, which need them on the door. */}
+        <div
+          className={`run-hand grid gap-4 justify-items-center ${isFitting(session) ? "@max-[880px]/run:contents" : ""}`}
+        >
           <HandWork session={session} />
         </div>
         <div className="run-side contents">
@@ -92,9 +95,8 @@ export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
             danger={isStanding(danger, session.run, session.told) ? danger : null}
             isOnce={isOnce}
           />
-          {tray !== null && situation.fit === "apart" && (
-            <FitParts tray={tray} takesFocus={isOnce && steps.length === 0} />
-          )}
+          {!isOnce && isFitting(session) && <NextLine session={session} />}
+          {tray !== null && isFitting(session) && <FitParts tray={tray} takesFocus={isOnce && steps.length === 0} />}
           <WorkPanel session={session} isOnce={isOnce} />
           <ScenePicture situation={situation} sign={sign} />
           <Acts session={session} onForm={setForm} onLookBack={onLookBack} />
