@@ -21,7 +21,7 @@ export function FittingStationHand({ one }: FittingStationProps) {
       <div className="w-full phone:px-edge">
         <TurnedSection work={session} />
       </div>
-      <div className="w-full bg-paper phone:sticky phone:z-4 phone:top-[55px] phone:px-edge phone:py-1">
+      <div className="w-full bg-paper phone:sticky phone:z-3 phone:top-[56px] phone:px-edge">
         <Gauges session={session} help={one.setup.station.help} />
       </div>
       <section className="w-full phone:order-1 phone:px-edge">
@@ -42,7 +42,7 @@ export function FittingPanels({ one }: FittingStationProps) {
         ref={tray}
         tabIndex={-1}
         aria-label="Dial to fit"
-        className={`phone:[&_.button]:scroll-mt-[150px] phone:[&_.field]:scroll-mt-[150px] ${BEGINS_HERE}`}
+        className={`[&_.button]:scroll-mt-[144px] ${BEGINS_HERE}`}
       >
         <PartsTray session={session} />
       </section>

@@ -57,8 +57,8 @@ function Panels({ session, one }: JobStationProps) {
   }
 }
 
-/** On a phone what a hand fits and its parts are placed in one column, parts before checks; what has ended is dimmed. */
-const AMONG_EACH_OTHER = "phone:contents phone:[&[inert]>*]:opacity-55";
+/** On a phone what a hand fits and its parts are placed in one column, parts before checks. */
+const AMONG_EACH_OTHER = "phone:contents";
 
 interface JobStationProps {
   readonly session: SittingSession;

@@ -78,7 +78,7 @@ export function CheckList({ work, made, isOff = false }: CheckListProps) {
       )}
       {/* Buttons take more than a phone's screen: what the pressed one showed stays in view at its foot. */}
       <p
-        className={`min-h-[1.45em] font-semibold ${log.length > 0 ? "phone:sticky phone:z-3 phone:bottom-0 phone:-mx-edge phone:px-edge phone:py-3 phone:border-t phone:border-t-hair bg-paper" : ""}`}
+        className={`min-h-[1.45em] font-semibold ${log.length > 0 ? "bg-paper phone:sticky phone:z-3 phone:bottom-0 phone:py-3" : ""}`}
         role="status"
       >
         {log[0] === undefined ? "" : observationText(log[0])}

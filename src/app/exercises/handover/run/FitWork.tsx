@@ -11,9 +11,8 @@ import { SizesNote } from "../../fitting/seen/SizesNote";
 import { TurnedSection } from "../../fitting/turn/TurnedSection";
 import { BEGINS_HERE } from "../parts/beginsHere";
 
-/** On a phone gauges stay in view below the strip, and below a sitting's clock, while the dial is screwed in and out. */
-const GAUGES_IN_VIEW =
-  "w-full py-1 bg-paper @max-[880px]/run:sticky @max-[880px]/run:z-3 @max-[880px]/run:top-[56px] @max-[880px]/run:in-[.sitting-job]:top-[111px]";
+/** On a phone gauges stay in view below the strip while the dial is screwed in and out. */
+const GAUGES_IN_VIEW = "w-full bg-paper phone:sticky phone:z-3 phone:top-[56px]";
 
 interface FitProps {
   readonly tray: FittingSession;
@@ -34,7 +33,7 @@ export function FitHand({ tray }: FitProps) {
       <div className={GAUGES_IN_VIEW}>
         <Gauges session={session} help="counts" />
       </div>
-      <section className="stack w-full @max-[880px]/run:order-1" aria-label="Checks">
+      <section className="stack w-full phone:order-1" aria-label="Checks">
         <h2>Checks</h2>
         <p>{STAGE_WORDS[state === "declared" ? "closed" : state]}</p>
         {isTogether && <CheckList work={session} made={checks} />}
@@ -58,7 +57,7 @@ export function FitParts({ tray, takesFocus }: PartsProps) {
     <section
       ref={place}
       tabIndex={-1}
-      className={`plate [&_.button]:scroll-mt-[144px] [&_.field]:scroll-mt-[144px] ${BEGINS_HERE}`}
+      className={`plate [&_.button]:scroll-mt-[144px] ${BEGINS_HERE}`}
       aria-label="Lock to fit"
     >
       <PartsTray session={useStore(tray)} />

@@ -83,10 +83,8 @@ export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
     <div className="run-place w-full print:hidden">
       <div className="run flex flex-col gap-4">
         <StateStrip situation={situation} sign={sign} />
-        {/* Where there is room for one column, parts come before checks, which need them on the door. */}
-        <div
-          className={`run-hand grid gap-4 justify-items-center ${isFitting(session) ? "@max-[880px]/run:contents" : ""}`}
-        >
+        {/* On a phone parts come before checks, which need them on the door. */}
+        <div className={`run-hand grid gap-4 justify-items-center ${isFitting(session) ? "phone:contents" : ""}`}>
           <HandWork session={session} />
         </div>
         <div className="run-side contents">
