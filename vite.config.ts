@@ -8,6 +8,7 @@ import { PAGE_POLICY, SECURITY_HEADERS } from "./src/app/shell/contentPolicy.ts"
 import { controlsUnderPolicy, englishOnly } from "./src/bundle/accessibleControls.ts";
 import { chanceWithoutLeaps } from "./src/bundle/chanceWithoutLeaps.ts";
 import { fewChunks } from "./src/bundle/fewChunks.ts";
+import { figuresAlone } from "./src/bundle/figuresAlone.ts";
 import { firstPicture } from "./src/bundle/firstPicture.ts";
 import { servedBuild } from "./src/bundle/servedBuild.ts";
 
@@ -53,6 +54,7 @@ export default defineConfig({
     firstPicture(),
     noTrialOfEval,
     chanceWithoutLeaps,
+    figuresAlone,
     controlsUnderPolicy,
     englishOnly,
     servedBuild(SECURITY_HEADERS),

@@ -2,7 +2,7 @@ import { type BrokenRule, explain } from "../drill/combinations/combinationRules
 import { countCombinations } from "../drill/combinations/countCombinations";
 import { combinationDrawer } from "../drill/combinations/drawCombination";
 import { parseRules } from "../drill/combinations/parseRules";
-import { brokenRuleText, DRILL_WORDS } from "../drill/drillWords";
+import { brokenRuleText, COMBINATION_WORDS } from "../drill/combinationWords";
 import type { Combination } from "../lock/combination";
 import type { CombinationRules, Profile } from "../lock/profile";
 import { seededChance } from "../statistics/chance";
@@ -73,7 +73,11 @@ const explainOne: Action = ({ profile, rules, rest: [text, ...more] }) => {
     json: {
       combination,
       allowed: broken.length === 0,
-      broken: broken.map(({ rule, problem, source }) => ({ rule, message: wordsOf(problem, DRILL_WORDS), source })),
+      broken: broken.map(({ rule, problem, source }) => ({
+        rule,
+        message: wordsOf(problem, COMBINATION_WORDS),
+        source,
+      })),
     },
     text: explanation(combination, broken),
   };

@@ -1,7 +1,7 @@
-import { DrillError } from "./drillError";
 import { drillProblem } from "./drillWords";
+import { SheetError } from "./sheetError";
 
-const notPlain = (found: unknown) => new DrillError(drillProblem("not-plain", [], { found: String(found) }));
+const notPlain = (found: unknown) => new SheetError(drillProblem("not-plain", [], { found: String(found) }));
 
 function objectText(value: Readonly<Record<string, unknown>>): string {
   const entries = Object.keys(value)
@@ -18,7 +18,7 @@ const isPlain = (value: object) => [Object.prototype, null].includes(Object.getP
  * ECMAScript writes them. Source: RFC 8785, JSON Canonicalization Scheme.
  *
  * @param value - plain JSON; keys with undefined are left out, as JSON does
- * @throws {DrillError} for what JSON cannot hold
+ * @throws {SheetError} for what JSON cannot hold
  */
 export function canonicalJson(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(canonicalJson).join(",")}]`;

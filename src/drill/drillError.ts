@@ -1,8 +1,8 @@
 import { ProblemError, type Words } from "../wording/problem";
-import { DRILL_WORDS } from "./drillWords";
+import { COMBINATION_WORDS } from "./combinationWords";
 
-/** Something a drill asks for that cannot be. */
+/** Something a drill asks for that cannot be: here of combinations and their rules. */
 export class DrillError extends ProblemError {
   override readonly name: string = "DrillError";
-  protected override readonly words: Words = DRILL_WORDS;
+  protected override readonly words: Words = COMBINATION_WORDS;
 }

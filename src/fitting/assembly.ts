@@ -2,6 +2,7 @@ import type { Graduations } from "../lock/dial";
 import type { Board } from "./board";
 import type { KeyScrew } from "./keySeat";
 import { CENTERED, type Offset } from "./offCenter";
+import { FITTING } from "./trainingValues";
 import type { Washer } from "./washerStack";
 
 /** How firmly something is screwed on. */
@@ -70,9 +71,6 @@ export const newSpindle = (length_mm: number, bend = CENTERED): Spindle => ({
   bend,
 });
 
-/** Spindles in the tray beside the first. */
-export const SPARES = 1;
-
 /**
  * A door prepared, all parts in the tray; the spare spindle is straight.
  *
@@ -83,7 +81,7 @@ export const SPARES = 1;
 export const inTheTray = (spindle_mm: number, bend = CENTERED, board: Board | null = null): Assembly => ({
   ring: null,
   spindle: newSpindle(spindle_mm, bend),
-  spares: SPARES,
+  spares: FITTING.spares,
   washers: [],
   body: null,
   dialIn: null,

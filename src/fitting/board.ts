@@ -1,4 +1,5 @@
 import type { BoardAct, Hindrance } from "./fittingAct";
+import { FITTING } from "./trainingValues";
 
 /** Which way round the battery's leads are. */
 export type Leads = "right" | "reversed";
@@ -48,9 +49,6 @@ function powered(board: Board): Board {
   return { ...board, isFuseBlown, foundEncoder: board.leads !== null && board.hasCable };
 }
 
-/** One harm in as many is the end of a board; a training value. */
-const DEAD_ONE_IN = 3;
-
 /**
  * A board that a hand has touched: without the strap it may be harmed.
  *
@@ -61,7 +59,7 @@ function touched(board: Board, luck: number, harms: number): Board {
   if (board.isStrapOn) return board;
   const bareTouches = board.bareTouches + 1;
   if (luck >= harms || board.harm === "dead") return { ...board, bareTouches };
-  return { ...board, bareTouches, harm: luck < harms / DEAD_ONE_IN ? "dead" : "unsteady" };
+  return { ...board, bareTouches, harm: luck < harms / FITTING.deadOneIn ? "dead" : "unsteady" };
 }
 
 type Of<Type extends BoardAct["type"]> = Extract<BoardAct, { readonly type: Type }>;

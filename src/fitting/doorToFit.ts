@@ -5,6 +5,7 @@ import { type Assembly, inTheTray } from "./assembly";
 import { NEW_BOARD } from "./board";
 import { type LockToFit, lockToFit } from "./fittedLock";
 import { CENTERED, type Offset } from "./offCenter";
+import { FITTING } from "./trainingValues";
 
 /** What is not known of a door before its lock is put together: where the keyways are, and whether the first spindle is bent. */
 export interface DoorToFit {
@@ -13,10 +14,6 @@ export interface DoorToFit {
   readonly bend: Offset;
 }
 
-/** One spindle in three was dropped, and holds its dial as far off the axis, millimeters. */
-const DROPPED = 1 / 3;
-const BENT_mm: Range = [0.4, 1.2];
-
 /** A way off the middle in any direction. @param sizes - least and most, millimeters */
 export function anyWay([least, most]: Range, chance: Chance): Offset {
   const angle = 2 * Math.PI * chance();
@@ -24,10 +21,10 @@ export function anyWay([least, most]: Range, chance: Chance): Offset {
   return { x_mm: size * Math.cos(angle), y_mm: size * Math.sin(angle) };
 }
 
-/** A door drawn by chance, its keyways anywhere. */
+/** A door drawn by chance, its keyways anywhere, its first spindle now and then one that was dropped. */
 export const drawDoor = (profile: Profile, chance: Chance): DoorToFit => ({
   slotAt: lockToFit(profile, chance).slotAt,
-  bend: chance() < DROPPED ? anyWay(BENT_mm, chance) : CENTERED,
+  bend: chance() < 1 / FITTING.droppedOneIn ? anyWay(FITTING.dropped_mm, chance) : CENTERED,
 });
 
 /** All parts of a door's lock in the tray. */

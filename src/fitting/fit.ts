@@ -9,6 +9,7 @@ import { spindleEnd } from "./geometry/spindleLength";
 import { bindsBy } from "./geometry/strikeFit";
 import { ridingArc } from "./keySeat";
 import { faceOf, offsetOf, readingError, runoutOf } from "./offCenter";
+import { FITTING } from "./trainingValues";
 import { stackFit } from "./washerStack";
 
 /** Where dial and ring touch. */
@@ -38,20 +39,14 @@ export interface Fit {
   readonly lostMotion: Graduations;
   /** How fast it grows, graduations in a thousand turns. */
   readonly playGrows: Graduations;
-  /** How far the bolt runs on the edge of its strike, millimeters. */
+  /** How far the bolt runs on the edge of its strike, millimeters, and how much farther the hand gets ahead as it draws it. */
   readonly bolt_mm: number;
+  readonly binding: Graduations;
   /** Whether a drop of thread locker holds wheels that must turn. */
   readonly isGlued: boolean;
   /** Of an electronic lock's board; in a lock with wheels nothing can fail it. */
   readonly selfCheck: SelfCheck;
 }
-
-/** A rub holds the dial by as much, graduations that the hand gets ahead; a training value. */
-const RUB_DRAG: Graduations = 1.5;
-/** A key that rides on the lever. */
-const RIDING_DRAG: Graduations = 2;
-/** A key that was put in and not driven home leaves as much room, graduations; a training value. */
-const UNSEATED_PLAY: Graduations = 0.6;
 
 function rubOf({ ring, spindle }: Assembly, gap_mm: number, endPlay_mm: number, sizes: FittingSizes): Rub {
   if (gap_mm < sizes.gapLeast_mm) return "all-round";
@@ -63,7 +58,7 @@ function rubOf({ ring, spindle }: Assembly, gap_mm: number, endPlay_mm: number, 
 function playOf(key: KeyIn, standsOut_mm: number, sizes: FittingSizes) {
   const hasHold = spindleEnd(standsOut_mm, [sizes.outLeast_mm, sizes.outMost_mm]) !== "too-short";
   if (!hasHold || key.screw === "stripped") return { lostMotion: sizes.playMost, playGrows: 0 };
-  const lostMotion = sizes.playFresh + (key.isSeated ? 0 : UNSEATED_PLAY);
+  const lostMotion = sizes.playFresh + (key.isSeated ? 0 : FITTING.unseatedPlay);
   return { lostMotion, playGrows: key.isSeated && key.screw === "firm" ? 0 : sizes.playGrows };
 }
 
@@ -82,6 +77,7 @@ export function fitOf(assembly: Assembly, lock: LockToFit): Fit | null {
   const washerDrag = friction_N / sizes.gripGive_N;
   const rub = rubOf(assembly, gap_mm, endPlay_mm, sizes);
   const face = faceOf(perTurn, sizes.markRadius_mm, ring.offset);
+  const bolt_mm = strike === null ? 0 : bindsBy({ ...sizes, above_mm: strike.above_mm });
   const reads = (place: Graduations) => readingError(face, place, 0) - ring.turned;
   return {
     gap_mm,
@@ -92,11 +88,12 @@ export function fitOf(assembly: Assembly, lock: LockToFit): Fit | null {
     changingReads: changingIndex === null ? null : reads(-changingIndex),
     numbersOff: (key.keyway * perTurn) / sizes.keyways,
     washerDrag,
-    drag: washerDrag + (rub === "nowhere" || rub === "when-pushed" ? 0 : RUB_DRAG),
-    onceATurn: key.isSeated ? { drag: 0, arc: 0 } : { drag: RIDING_DRAG, arc: ridingArc(sizes, perTurn) },
+    drag: washerDrag + (rub === "nowhere" || rub === "when-pushed" ? 0 : FITTING.rubDrag),
+    onceATurn: key.isSeated ? { drag: 0, arc: 0 } : { drag: FITTING.ridingDrag, arc: ridingArc(sizes, perTurn) },
     runout: runoutOf(spindle.bend, sizes.markRadius_mm, perTurn),
     ...playOf(key, standsOut_mm, sizes),
-    bolt_mm: strike === null ? 0 : bindsBy({ ...sizes, above_mm: strike.above_mm }),
+    bolt_mm,
+    binding: FITTING.bindsAMm * bolt_mm,
     isGlued: locker.includes("wheels"),
     selfCheck: board === null ? "passes" : selfCheckOf(board),
   };
@@ -132,10 +129,11 @@ export function jointsOf(fit: Fit, perTurn: number): Omit<TrainSpec, "start"> {
  * The joints of a lock so fitted as they are at the door, where ring and key are told apart: turning the ring never makes up
  * for a key in another keyway.
  *
- * `jointsOf` has both in one, as an address has: no index reads otherwise for that.
+ * `jointsOf` has both in one, as an address has: no index reads otherwise for that. A bolt that binds is at the door alone.
  */
 export const doorJoints = (fit: Fit, perTurn: number): Omit<TrainSpec, "start"> => ({
   // The key is as far off on the cam as the cam is off the dial: it meets the lever at the same place of the dial.
   ...jointsOf({ ...fit, numbersOff: 0 }, perTurn),
   keyedOff: fit.numbersOff,
+  ...(fit.binding > 0 && { binding: hundredths(fit.binding) }),
 });

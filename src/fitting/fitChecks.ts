@@ -10,7 +10,9 @@ export const FIT_CHECKS = [
   "push-pull",
   "rim",
   "key",
+  "nose",
   "zero",
+  "side",
   "marks",
   "wheels",
   "screws",
@@ -44,3 +46,13 @@ const OF_ELECTRONICS: readonly FitCheck[] = ["wires", "self-check"];
 /** The checks that there are on a lock, in the order in which one makes them. */
 export const checksOf = ({ board }: Pick<Assembly, "board">): readonly FitCheck[] =>
   FIT_CHECKS.filter((check) => !(board === null ? OF_ELECTRONICS : OF_WHEELS).includes(check));
+
+/** Which checks there are now: the second set has the lever's nose and the look from the side. */
+export const CHECK_SET = 2;
+/** Which checks there were when something was recorded; undefined for the first set, before which there was no other. */
+export type CheckSet = typeof CHECK_SET | undefined;
+
+const OF_SECOND_SET: readonly FitCheck[] = ["nose", "side"];
+
+/** Whether a check was among those that there were. */
+export const isInSet = (check: FitCheck, set: CheckSet): boolean => set === CHECK_SET || !OF_SECOND_SET.includes(check);

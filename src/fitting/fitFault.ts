@@ -2,60 +2,17 @@ import type { Graduations } from "../lock/dial";
 import type { Assembly, RingOn, Spindle } from "./assembly";
 import { type Board, selfCheckOf } from "./board";
 import type { Fit } from "./fit";
+import { FIT_FAULTS, type FitFault } from "./fitFaultCode";
 import type { FittingSizes } from "./fittingSizes";
 import { offsetOf } from "./offCenter";
-
-/** What can be wrong with the board of an electronic lock. */
-export const BOARD_FAULTS = [
-  "battery-missing",
-  "battery-reversed",
-  "fuse-blown",
-  "cable-out",
-  "encoder-not-found",
-  "board-harmed",
-] as const;
-
-/** What can be wrong with a lock that is put together. */
-export const FIT_FAULTS = [
-  "ring-off-center",
-  "ring-loose",
-  "rubs",
-  "gap-wide",
-  "wrong-keyway",
-  "key-not-seated",
-  "key-screw-loose",
-  "key-screw-stripped",
-  "key-screw-unsecured",
-  "end-play",
-  "dial-heavy",
-  "spindle-short",
-  "spindle-long",
-  "spindle-bent",
-  "locker-astray",
-  "body-by-one-screw",
-  "strike-missing",
-  "strike-by-one-screw",
-  "bolt-binds",
-  "cover-off",
-  ...BOARD_FAULTS,
-] as const;
-
-/** One of them. */
-export type FitFault = (typeof FIT_FAULTS)[number];
-
-/** A ring farther off than this reads wrong at some mark by about a tenth of a graduation of 100 or more; a training value. */
-export const OFF_CENTER_mm = 0.25;
-/** A spindle that holds its dial farther off than this makes it read wrong by nearly a tenth; a training value. */
-export const BENT_mm = 0.2;
-/** A dial that lets the hand get farther ahead is heavy, graduations; a training value. */
-export const HEAVY = 1;
+import { FITTING } from "./trainingValues";
 
 /** Whether a ring is too far off center. */
-export const isOffCenter = ({ offset }: RingOn): boolean => offsetOf(offset) > OFF_CENTER_mm;
+export const isOffCenter = ({ offset }: RingOn): boolean => offsetOf(offset) > FITTING.offCenterMost_mm;
 /** Whether a spindle is bent too much. */
-export const isBent = ({ bend }: Spindle): boolean => offsetOf(bend) > BENT_mm;
+export const isBent = ({ bend }: Spindle): boolean => offsetOf(bend) > FITTING.bentMost_mm;
 /** Whether washers make a dial heavy. @param washerDrag - how far they let the hand get ahead, graduations */
-export const isHeavy = (washerDrag: Graduations): boolean => washerDrag > HEAVY;
+export const isHeavy = (washerDrag: Graduations): boolean => washerDrag > FITTING.aheadMost;
 
 type Rule = (fit: Fit, assembly: Assembly, sizes: FittingSizes) => boolean;
 

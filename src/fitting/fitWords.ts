@@ -1,6 +1,7 @@
 import type { Assembly } from "./assembly";
 import type { FitCheck } from "./fitCheck";
-import type { FitFault } from "./fitFault";
+import type { FitFault } from "./fitFaultCode";
+import type { Hindrance } from "./fittingAct";
 import { FOUND_BY } from "./foundBy";
 
 /** A check as one does it. */
@@ -11,7 +12,9 @@ const CHECK_LABELS: Readonly<Record<FitCheck, string>> = {
   "push-pull": "Push and pull",
   rim: "Watch the slit at the rim",
   key: "Look at the key",
+  nose: "Turn the gate away: is the nose clear?",
   zero: "Read the dial, gate under the nose",
+  side: "Look at the index from the side",
   marks: "Read at four marks of the ring",
   wheels: "Turn the wheels",
   screws: "Try every screw",
@@ -21,9 +24,15 @@ const CHECK_LABELS: Readonly<Record<FitCheck, string>> = {
   "self-check": "Run the self-check",
 };
 
-/** The same on the lock in hand: an electronic one has no gate to bring under a nose. */
+/** An electronic lock has no gate to bring under a nose, or away from it. */
+const ELECTRONIC_LABELS: { readonly [Check in FitCheck]?: string } = {
+  nose: "Turn the mark away: is the lever clear?",
+  zero: "Read the dial, cam at its mark",
+};
+
+/** The same on the lock in hand. */
 export const checkLabel = (check: FitCheck, { board }: Pick<Assembly, "board">): string =>
-  check === "zero" && board !== null ? "Read the dial, cam at its mark" : CHECK_LABELS[check];
+  (board === null ? undefined : ELECTRONIC_LABELS[check]) ?? CHECK_LABELS[check];
 
 /** Checks in a line. */
 export const checksText = (checks: readonly FitCheck[], lock: Pick<Assembly, "board">): string =>
@@ -174,4 +183,36 @@ export const FAULT_WORDS: Readonly<Record<FitFault, FaultWords>> = {
     does: "It is dead, or its readings wander while the dial is at rest: no zero holds, and a number dialed right may be refused.",
     fix: "Wear the wrist strap, disconnect battery and cable, and replace the board.",
   },
+};
+
+/** Why a part does not go where it should, and what to do. */
+export const HINDRANCE_WORDS: Readonly<Record<Hindrance, string>> = {
+  "dial-in-the-way": "The dial is in the way. Take it out first.",
+  "cover-in-the-way": "The cover is in the way. Take it off first.",
+  "body-in-the-way": "The washers go in with the lock body off. Take it off first.",
+  "key-holds-dial": "The key holds the dial on the cam. Remove the key first.",
+  "on-the-ring": "The dial is on the ring. It does not go in any farther.",
+  "no-ring": "There is no ring on the door. Put it on first.",
+  "ring-is-tight": "The ring's screws are tight. Loosen them first.",
+  "no-body": "There is no lock body on the door. Hang it first.",
+  "no-dial": "The dial is in the tray. Screw it in first.",
+  "no-key": "There is no key in the cam. Insert it first.",
+  "no-strike": "There is no strike on the frame. Hang it first.",
+  "strike-is-tight": "The strike's screws are tight. Loosen them first.",
+  "no-cover": "The cover is in the tray.",
+  "is-there-already": "It is in its place already.",
+  "burr-in-the-thread": "The sawn end does not start in the cam's thread. File and chamfer it first.",
+  "ends-inside": "The spindle ends inside the cam: nothing of it stands out that could be marked.",
+  "too-short-to-cut": "Enter a length above 0 and below the spindle's own.",
+  "not-sawn": "There is no sawn end to file.",
+  "no-spare": "There is no spindle left in the tray.",
+  "glued-in": "The thread locker on the spindle has set. The dial does not turn in the cam any more.",
+  "keyways-apart": "No keyway lines up with the spindle's slot. Turn the dial until one does.",
+  "washers-too-thick": "These washers are thicker than the room between cam and seat.",
+  "no-board": "This lock has no board.",
+  "no-cable": "The encoder's cable is not plugged in.",
+  "no-battery": "The battery is not connected.",
+  "wires-hold-board": "Cable or battery holds the board. Unplug both first.",
+  "no-wheels": "This lock has no wheels.",
+  "cover-touches-spindle": "The cover touches the spindle: it is too long.",
 };

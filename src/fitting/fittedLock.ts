@@ -6,6 +6,7 @@ import { type FittingSizes, sizesFor } from "./fittingSizes";
 import { type KeyPlace, type KeywayPuzzle, keyPlaces } from "./geometry/keywayPuzzle";
 import { standsOut } from "./geometry/spindleLength";
 import { gapAfter, leadOf } from "./geometry/spindleThread";
+import { FITTING } from "./trainingValues";
 
 /** The one lock that is fitted: its sizes, and what of it only shows once it is put together. */
 export interface LockToFit {
@@ -34,8 +35,8 @@ export const lockToFit = (profile: Profile, chance: Chance): LockToFit =>
 
 const throughOf = ({ ring_mm, door_mm, plate_mm, body_mm }: FittingSizes) => ({ ring_mm, door_mm, plate_mm, body_mm });
 
-/** How far the thread of a cam reaches, millimeters before its face; a training value: the depth that gives a key its hold. */
-const camThread_mm = ({ outLeast_mm }: FittingSizes) => 2 - outLeast_mm;
+/** How far the thread of a cam reaches, millimeters before its face; deeper than what gives a key its hold. */
+const camThread_mm = ({ outLeast_mm }: FittingSizes) => FITTING.threadPastHold_mm - outLeast_mm;
 
 /** Gap between dial and ring where the spindle's end first takes the thread of the cam, millimeters. */
 export const gapAtFirstHold = ({ sizes }: LockToFit, length_mm: number): number =>
@@ -50,6 +51,25 @@ export const gapAtFirstHold = ({ sizes }: LockToFit, length_mm: number): number 
 export function gapOf(lock: LockToFit, length_mm: number, dialIn: Graduations): number {
   const gap = gapAfter(gapAtFirstHold(lock, length_mm), dialIn / lock.perTurn, leadOf(lock.sizes.threadsPerInch));
   return Math.max(0, gap);
+}
+
+/**
+ * Gap between dial and ring at a place of the rim, the dial's zero at the top.
+ *
+ * A dial that leans by a small angle comes closer on one side by the radius times the angle, and is as much farther off on the
+ * other (plane geometry, first order). A bent spindle leans toward where it holds the dial; a body that hangs by one screw
+ * leans down. A ring off center shifts in its own plane, and leaves the gap as it is.
+ *
+ * @param part - of a turn, to the right of the top
+ * @returns millimeters, >= 0
+ */
+export function gapAround({ spindle, dialIn, body }: Assembly, lock: LockToFit, part: number): number {
+  const angle = 2 * Math.PI * part;
+  const { x_mm, y_mm } = spindle.bend;
+  const bent = FITTING.bentLean * (x_mm * Math.sin(angle) + y_mm * Math.cos(angle));
+  const hangs = body === "by-one" ? -FITTING.bodyLean * Math.cos(angle) : 0;
+  const gap_mm = gapOf(lock, spindle.length_mm, dialIn ?? 0);
+  return Math.max(0, gap_mm - lock.sizes.markRadius_mm * (bent + hangs));
 }
 
 /** How far a dial can be screwed in until it lies on the ring, graduations, >= 0. */

@@ -1,11 +1,13 @@
-import { type Assembly, SPARES } from "./assembly";
+import type { Assembly } from "./assembly";
 import { fitOf } from "./fit";
 import type { FitCheck } from "./fitCheck";
 import { checksOf } from "./fitChecks";
-import { type FitFault, fitFaults } from "./fitFault";
+import { fitFaults } from "./fitFault";
+import type { FitFault } from "./fitFaultCode";
 import type { FitStage } from "./fitStage";
 import type { LockToFit } from "./fittedLock";
 import type { FittingContext } from "./fittingMachine";
+import { FITTING } from "./trainingValues";
 
 /** What a fitting came to. */
 export interface FittingResult {
@@ -33,6 +35,6 @@ export function fittingResult(
     faults: fit === null ? [] : fitFaults(fit, assembly, lock.sizes),
     skipped: checksOf(assembly).filter((check) => !checks.includes(check)),
     moves: acts,
-    spindlesUsed: SPARES - assembly.spares,
+    spindlesUsed: FITTING.spares - assembly.spares,
   };
 }

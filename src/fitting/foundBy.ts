@@ -1,9 +1,10 @@
 import type { FitCheck } from "./fitCheck";
-import type { FitFault } from "./fitFault";
+import type { FitFault } from "./fitFaultCode";
 
 /**
  * The checks that tell a fault: any of them where the fault shows in several ways, such as a rub; those of the electronics
- * together, since a silent board says nothing before its wires are known to be right.
+ * together, since a silent board says nothing before its wires are known to be right. A look from the side tells no fault: it
+ * shows what the gap makes an eye read wrong, and the feeler gauge tells the gap.
  */
 export const FOUND_BY: Readonly<Record<FitFault, readonly FitCheck[]>> = {
   "ring-off-center": ["marks"],
@@ -11,7 +12,7 @@ export const FOUND_BY: Readonly<Record<FitFault, readonly FitCheck[]>> = {
   rubs: ["turn-round", "push-pull"],
   "gap-wide": ["feelers"],
   "wrong-keyway": ["zero"],
-  "key-not-seated": ["key"],
+  "key-not-seated": ["key", "nose"],
   "key-screw-loose": ["key"],
   "key-screw-stripped": ["key"],
   "key-screw-unsecured": ["key"],

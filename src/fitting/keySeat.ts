@@ -29,6 +29,17 @@ export function contactArc({ keyAt_mm, headRadius_mm, leverAt_mm }: KeyPastLever
 export const ridingArc = ({ keyAt_mm, keyHead_mm, leverAt_mm }: FittingSizes, perTurn: number): Graduations =>
   contactArc({ keyAt_mm, headRadius_mm: keyHead_mm, leverAt_mm }, perTurn);
 
+/**
+ * How far a key that stands proud lifts the lever: what its head reaches beyond the lever's edge, k cos(a) + w - c, where that
+ * is more than nothing (as `contactArc`).
+ *
+ * @param off - how far the key is round from where it is under the lever's edge, graduations
+ * @returns millimeters
+ */
+export function keyLift({ keyAt_mm, headRadius_mm, leverAt_mm }: KeyPastLever, off: Graduations, perTurn: number) {
+  return Math.max(0, keyAt_mm * Math.cos((2 * Math.PI * off) / perTurn) + headRadius_mm - leverAt_mm);
+}
+
 /** How tight the screw of a key is. */
 export type KeyScrew = "out" | "loose" | "firm" | "stripped";
 

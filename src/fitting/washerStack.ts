@@ -43,7 +43,7 @@ export function stackFit(stack: readonly Washer[], sizes: WasherSizes): StackFit
     return { endPlay_mm: 0, force_N: Number.POSITIVE_INFINITY, friction_N: Number.POSITIVE_INFINITY };
   }
   const pressed_mm = free_mm - sizes.room_mm;
-  if (pressed_mm <= 0) return { endPlay_mm: -pressed_mm, force_N: 0, friction_N: 0 };
+  if (pressed_mm <= 0) return { endPlay_mm: Math.abs(pressed_mm), force_N: 0, friction_N: 0 };
   const force_N = (sizes.springRate_N_mm / springs) * pressed_mm;
   return { endPlay_mm: 0, force_N, friction_N: friction * force_N };
 }

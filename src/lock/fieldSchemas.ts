@@ -55,8 +55,15 @@ export const text = (most: number, least = 1) => {
   return z.string(rule).check(z.minLength(least, rule), z.maxLength(most, rule));
 };
 
-/** A text that is not empty, however long. */
-export const filled = z.string(must("filled")).check(z.minLength(1, must("filled")));
+/** Longer than anything that a person or this trainer writes in one place, letters. */
+const LONGEST = 10_000;
+const notLonger = z.maxLength(LONGEST, must("short-text", { most: LONGEST }));
+
+/** A text that is not empty, of any length that somebody writes. */
+export const filled = z.string(must("filled")).check(z.minLength(1, must("filled")), notLonger);
+
+/** A text of any length that somebody writes; it may be empty. */
+export const anyText = z.string(must("any-text")).check(notLonger);
 
 /** A text that may be empty. */
 export const shortText = (most: number) => {

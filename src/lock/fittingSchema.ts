@@ -1,18 +1,24 @@
 import * as z from "zod/mini";
 import table from "../../shared/fitting.json" with { type: "json" };
 import type { Problem } from "../wording/problem";
-import { share, strict, whole, within } from "./fieldSchemas";
-import { lockProblem } from "./lockWords";
+import { rulesOf, strict } from "./fieldSchemas";
+import { LOCK_WORDS, lockProblem } from "./lockWords";
 import type { Profile, SizeName } from "./profile";
 
 type Sizes = Readonly<Record<SizeName, number>>;
 const NAMES = Object.keys(table.sizes) as readonly SizeName[];
 
-/** A size as the table bounds it. */
-function sizeSchema(name: SizeName) {
-  const { unit, least, most } = table.sizes[name];
-  if (unit === "count") return whole(least, most);
-  return unit === "share" ? share(least, most) : within(least, most, unit);
+const sizeRule = rulesOf(LOCK_WORDS);
+
+/** A size as the table bounds it; what is wrong with one says its name in words. */
+function sizeSchema(size: SizeName) {
+  const { name, unit, least: low, most: high } = table.sizes[size];
+  const isCount = unit === "count";
+  const plain = { name, low, high };
+  const other = unit === "share" ? sizeRule("size-share", plain) : sizeRule("size", { ...plain, unit });
+  const rule = isCount ? sizeRule("size-count", plain) : other;
+  const bounded = z.number(rule).check(z.gte(low, rule), z.lte(high, rule));
+  return isCount ? bounded.check(z.int(rule)) : bounded;
 }
 
 /** Schema of the sizes that a profile may give of its fit; what each may be is told in `shared/fitting.json`. */
@@ -80,8 +86,8 @@ export function fittingMisfit(fitting: Profile["fitting"]): Problem | undefined 
   const broken = RULES.find(({ holds }) => !holds(sizes));
   if (broken === undefined) return undefined;
   const at = broken.names.findLast((name) => fitting[name] !== undefined) ?? "gapMost_mm";
-  const values = { lead: Number(lead(sizes).toFixed(3)) };
+  const { name } = table.sizes[at];
   return broken.code === "gap-narrow"
-    ? lockProblem(broken.code, ["fitting", at], values)
-    : lockProblem(broken.code, ["fitting", at]);
+    ? lockProblem(broken.code, ["fitting", at], { name, lead: Number(lead(sizes).toFixed(3)) })
+    : lockProblem(broken.code, ["fitting", at], { name });
 }

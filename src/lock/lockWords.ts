@@ -28,13 +28,18 @@ export const LOCK_WORDS = {
   "low-first": "must have its low end first",
   "one-of-each": 'must be ["right","left"] or ["left","right"]',
   "fewer-than-wanted": "must be at least as many as wanted ({wanted})",
+  // Of a fit's size, by its name in words.
+  size: "({name}) must be a number of {unit} from {low} to {high}",
+  "size-count": "({name}) must be a whole number from {low} to {high}",
+  "size-share": "({name}) must be a share from {low} to {high}, such as 0.9",
   "gap-narrow":
-    "leaves less than one turn of the thread ({lead} mm) between gapLeast_mm and gapMost_mm, so the key may find no keyway; widen the gap's limits",
-  "spindle-reach": "leaves the spindle shorter than ring, door, plate, body and gap together; make spindle_mm longer",
-  "screw-order": "must leave screwStrips_Nm from 1.6 to 2.9 times screwHolds_Nm",
-  "hole-small": "leaves the strike's hole no higher than the bolt; make hole_mm larger than bolt_mm",
+    "({name}) leaves less than one turn of the thread ({lead} mm) between gapLeast_mm and gapMost_mm, so the key may find no keyway; widen the gap's limits",
+  "spindle-reach":
+    "({name}) leaves the spindle shorter than ring, door, plate, body and gap together; make spindle_mm longer",
+  "screw-order": "({name}) must leave screwStrips_Nm from 1.6 to 2.9 times screwHolds_Nm",
+  "hole-small": "({name}) leaves the strike's hole no higher than the bolt; make hole_mm larger than bolt_mm",
   "washers-misfit":
-    "leaves no good stack of washers: two flat ones and a spring must fill room_mm without play, and must not hold the dial back by more than 1 graduation",
+    "({name}) leaves no good stack of washers: two flat ones and a spring must fill room_mm without play, and must not hold the dial back by more than 1 graduation",
   pair: "must be a pair of numbers such as {example:json}, the lower first",
   "number-or-pair": "must be a number or a pair such as {example:json}, the lower first",
 } as const satisfies Words;

@@ -18,6 +18,9 @@ const step = z.object(
   must("such-as", { example: { turn: "left", arrivals: 4, rule: "at-least" } }),
 );
 
+/** No dial has more graduations, and no list of a profile more entries. */
+const notMore = z.maxLength(MAX_GRADUATIONS, must("short-list", { most: MAX_GRADUATIONS }));
+
 const pairRule = lockRule("pair", { example: [0, 20] });
 const range = z.tuple([number, number], pairRule).check(z.refine(([low, high]) => low <= high, pairRule));
 
@@ -26,17 +29,19 @@ export const combinationRulesSchema = z.object(
   {
     minSeparation: z.optional(onDial),
     circular: z.optional(flag),
-    excludedLast: z.optional(z.array(range, must("such-as", { example: [[0, 20]] }))),
+    excludedLast: z.optional(z.array(range, must("such-as", { example: [[0, 20]] })).check(notMore)),
     noStraight: z.optional(flag),
     notAllEven: z.optional(flag),
     notAllOdd: z.optional(flag),
     multiplesOfTen: z.optional(oneOf(["numbers", "differences"])),
     oneFromEachThird: z.optional(flag),
     excluded: z.optional(
-      z.array(
-        z.union([z.number(), range], lockRule("number-or-pair", { example: [0, 20] })),
-        must("such-as", { example: [13, [40, 49]] }),
-      ),
+      z
+        .array(
+          z.union([z.number(), range], lockRule("number-or-pair", { example: [0, 20] })),
+          must("such-as", { example: [13, [40, 49]] }),
+        )
+        .check(notMore),
     ),
   },
   must("object"),
@@ -61,15 +66,17 @@ const common = {
   stopTolerance: z._default(within(0, 5, "graduations"), 1),
   turnback: z._default(within(0, 5, "graduations"), 1),
   combinationRules: z._default(combinationRulesSchema, {}),
-  asSet: z.optional(z.array(number, must("any-list"))),
+  asSet: z.optional(z.array(number, must("any-list")).check(notMore)),
   fitting: z.optional(fittingSchema),
 };
+
+const eachWheel = z.array(onDial, must("any-list")).check(notMore);
 
 const wheelPackProfile = z.object({
   kind: z.literal("wheel-pack"),
   ...common,
   wheelPack: z.object(
-    { freePlay: z.array(onDial, must("any-list")), gateTolerance: z.array(onDial, must("any-list")) },
+    { freePlay: eachWheel, gateTolerance: eachWheel },
     must("such-as", { example: { freePlay: [100], gateTolerance: [1] } }),
   ),
   changing: z.optional(

@@ -1,9 +1,11 @@
-import { errorsOf, type Problem, ProblemError, problemsOf, problemText, type Words } from "../wording/problem";
+import { errorsOf, type Problem, problemsOf, problemText, type Words } from "../wording/problem";
+import { MOTION_WORDS, MotionError } from "./motionError";
 import { RECORD_WORDS } from "./recordWords";
 
 /** What can be wrong with a file of records, with a motion in it, and with the records themselves; full sentences. */
 const FILE_WORDS = {
   ...RECORD_WORDS,
+  ...MOTION_WORDS,
   "not-json": ": This file is not a logbook: it is not one whole JSON value.",
   "other-format": ': This file is not a logbook: its "format" is not "{format}".',
   "later-version":
@@ -36,25 +38,6 @@ const FILE_WORDS = {
   "other-time": ": its time is not that of its recording",
   "other-stops": ": its stop errors are not those of its recording",
   "not-replayed": ": a lock that is not known here, or a recording that its lock cannot follow",
-
-  "bad-trace": ": This motion cannot be read: {why:placed}.",
-  "trace-damaged": ": it is damaged",
-  "trace-format": ": it is of format {format}, and this version of Gatefall reads format {latest}",
-  "trace-length": ": its length does not fit",
-  "trace-length-none": ": a length in it is not a number",
-  "trace-longer": ": it is longer than {most} bytes",
-  "trace-move-missing": ": a move is missing",
-  "trace-not-base64": ": it is not written in base64",
-  "trace-not-text": ": it is not a text",
-  "trace-number-missing": ": a number is missing",
-  "trace-number-none": ": a number in it is not one",
-  "trace-too-long": ": it is too long",
-  "trace-too-short": ": it is too short",
-  "traces-too-large": ": The motions of this file unpack to far more than its size.",
-  "motion-beyond": ": A position of this motion lies beyond 1e9 graduations, or is not a number.",
-  "motion-times": ": This motion needs one time for each position, or none at all.",
-  "motion-times-fall": ": The times of this motion go backward, or one is not a number.",
-  "motion-too-long": ": This motion is too long to be saved.",
 } as const satisfies Words;
 
 /** Problems of a file of records. */
@@ -64,18 +47,11 @@ export const fileProblem = problemsOf(FILE_WORDS);
 export const fileSentences = (problems: readonly Problem[]): string[] =>
   problems.map((problem) => problemText(problem, FILE_WORDS));
 
-/** A file of records that cannot be read, or a motion that is none. */
-export class FileError extends ProblemError {
+/** A file of records that cannot be read. */
+export class FileError extends MotionError {
   override readonly name = "FileError";
   protected override readonly words = FILE_WORDS;
 }
 
 /** Makes the errors of a file of records. */
 export const fileError = errorsOf(FILE_WORDS, FileError);
-
-/** Codes of what is wrong inside a packed motion, that need no value. */
-type TraceCode = Extract<keyof typeof FILE_WORDS, `trace-${string}`>;
-
-/** A packed motion that is none. */
-export const unreadable = (code: Exclude<TraceCode, "trace-format" | "trace-longer">): FileError =>
-  fileError("bad-trace", [], { why: fileProblem(code, []) });

@@ -7,8 +7,9 @@ import {
   isInspectionRight,
   isServiceRight,
 } from "../drill/marking/jobRule";
+import { checkSetSchema } from "../fitting/checkSetSchema";
 import { FIT_CHECKS } from "../fitting/fitChecks";
-import { FIT_FAULTS } from "../fitting/fitFault";
+import { FIT_FAULTS } from "../fitting/fitFaultCode";
 import type { JobKind, JobRecord } from "./jobRecord";
 
 type ByFacts = (details: unknown) => boolean | null;
@@ -21,21 +22,29 @@ const ruled =
     return data === undefined ? null : rule(data);
   };
 
-const list = z.array(z.unknown());
-const fitFaults = z.array(z.enum(FIT_FAULTS));
+/** More than any job has of anything. */
+const notMore = z.maxLength(20_000);
+const word = z.string().check(z.maxLength(100));
+const list = z.array(z.unknown()).check(notMore);
+const fitFaults = z.array(z.enum(FIT_FAULTS)).check(notMore);
 
 /** What of a job's details its rule looks at; the rest is for the screens. */
 const BY_FACTS: Readonly<Record<JobKind, ByFacts>> = {
-  change: ruled(z.object({ outcome: z.string(), proofs: z.number() }), isChangeRight),
+  change: ruled(z.object({ outcome: word, proofs: z.number() }), isChangeRight),
   // A guess earns no point; what was looked at earns one for kind and place.
   trouble: ruled(z.object({ isKindRight: z.boolean(), points: z.number() }), ({ isKindRight, points }) =>
     isDiagnosisRight({ isKindRight, isGuess: points === 0 }),
   ),
   handover: ruled(z.object({ isHandedOver: z.boolean(), missing: list, faults: list }), isHandoverRight),
-  fitting: ruled(z.object({ declared: z.nullable(z.string()), faults: list }), isFittingRight),
+  fitting: ruled(z.object({ declared: z.nullable(word), faults: list }), isFittingRight),
   service: ruled(z.object({ isLeft: z.boolean(), faults: list }), isServiceRight),
   inspection: ruled(
-    z.object({ faults: fitFaults, named: z.nullable(fitFaults), skipped: z.array(z.enum(FIT_CHECKS)) }),
+    z.object({
+      faults: fitFaults,
+      named: z.nullable(fitFaults),
+      skipped: z.array(z.enum(FIT_CHECKS)).check(notMore),
+      checkSet: checkSetSchema,
+    }),
     isInspectionRight,
   ),
 };

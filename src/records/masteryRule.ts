@@ -1,8 +1,15 @@
 import * as z from "zod/mini";
 import { must, rulesOf, share, whole } from "../lock/fieldSchemas";
-import { RECORD_WORDS } from "./recordWords";
+import { LOCK_WORDS } from "../lock/lockWords";
+import type { Words } from "../wording/problem";
 
-const recordRule = rulesOf(RECORD_WORDS);
+/** What can be wrong with a rule beyond its fields. */
+export const MASTERY_WORDS = {
+  ...LOCK_WORDS,
+  "rates-swapped": "must have the inadequate rate above the adequate one",
+} as const satisfies Words;
+
+const masteryRule = rulesOf(MASTERY_WORDS);
 
 const rate = share(0.01, 0.9);
 
@@ -24,7 +31,7 @@ export const masteryRuleSchema = z
     },
     must("object"),
   )
-  .check(z.refine(({ adequateFailureRate: p0, inadequateFailureRate: p1 }) => p1 > p0, recordRule("rates-swapped")));
+  .check(z.refine(({ adequateFailureRate: p0, inadequateFailureRate: p1 }) => p1 > p0, masteryRule("rates-swapped")));
 
 /** When someone counts as ready at a skill, and when no longer. */
 export type MasteryRule = Readonly<z.infer<typeof masteryRuleSchema>>;

@@ -6,6 +6,7 @@ import { type Chance, seededChance } from "../statistics/chance";
 import { setOf } from "./batteries";
 import type { Instructions, LastRecord } from "./papers";
 import { freshLock, type LockKind, lockKindOf, type ServicedLock } from "./servicedLock";
+import { SERVICE } from "./serviceValues";
 import { CONDITIONS, type Condition } from "./wrongThing";
 
 /** One job: the lock as it really is, and its papers. */
@@ -17,35 +18,29 @@ export interface VisitTask {
   readonly conditions: readonly Condition[];
 }
 
-/** Turns of the dial that widen the seat of a loose key, and those that wear one out; training values. */
-const LOOSENED_turns: Range = [150, 300];
-const WORN_turns: Range = [900, 2000];
-/** How much dirt, a dry bearing or paint hold the dial back, graduations that the hand gets ahead; training values. */
-const HEAVY: Range = [1, 1.8];
-const OFF_CENTER_mm: Range = [0.45, 0.8];
-/** How much of its charge a set has used where it is good, and where it is low. */
-const GOOD_used: Range = [0.1, 0.35];
-const LOW_used: Range = [0.6, 0.9];
-
 const between = ([least, most]: Range, chance: Chance) => least + (most - least) * chance();
 const pick = <One>(of: readonly [One, ...One[]], chance: Chance): One => of[Math.floor(chance() * of.length)] ?? of[0];
 
 function drawInstructions(chance: Chance): Instructions {
-  const torque_Nm = pick([0.5, 0.6, 0.7], chance);
+  const torque_Nm = pick(SERVICE.torques_Nm, chance);
   return {
     lubrication: { bearing: pick([null, "grease", "oil"], chance), wheels: null, bolt: pick([null, "grease"], chance) },
-    torque_Nm: [torque_Nm - 0.05, torque_Nm + 0.05],
-    lostMotionMost: pick([0.7, 0.8, 0.9], chance),
-    aheadMost: 1,
-    ringOffMost_mm: 0.25,
-    batteries: { type: "alkaline", atLeast_V: pick([4.3, 4.4, 4.5], chance), months: pick([12, 18, 24], chance) },
-    serviceMonths: pick([12, 24], chance),
+    torque_Nm: [torque_Nm - SERVICE.torqueBy_Nm, torque_Nm + SERVICE.torqueBy_Nm],
+    lostMotionMost: pick(SERVICE.lostMotionMosts, chance),
+    aheadMost: SERVICE.aheadMost,
+    ringOffMost_mm: SERVICE.ringOffMost_mm,
+    batteries: {
+      type: "alkaline",
+      atLeast_V: pick(SERVICE.atLeasts_V, chance),
+      months: pick(SERVICE.batteryMonths, chance),
+    },
+    serviceMonths: pick(SERVICE.serviceMonths, chance),
   };
 }
 
 /** Nothing, one thing or two. */
 function drawConditions(kind: LockKind, chance: Chance): readonly Condition[] {
-  const many = pick([0, 1, 1, 1, 2], chance);
+  const many = pick(SERVICE.conditionCounts, chance);
   const able = CONDITIONS.filter((one) => kind === "electronic" || !one.startsWith("batteries"));
   const order = able.map((one) => ({ one, by: chance() })).sort((a, b) => a.by - b.by);
   return order.slice(0, many).map(({ one }) => one);
@@ -62,25 +57,25 @@ const AGING: Readonly<Record<Condition, Aging>> = {
   "key-loose": (lock, chance) => {
     const { key } = lock.assembly;
     const loose = key === null ? null : { ...key, screw: "loose" as const };
-    const worn = Math.max(lock.worn, wornBy(lock, between(LOOSENED_turns, chance)));
+    const worn = Math.max(lock.worn, wornBy(lock, between(SERVICE.loosened_turns, chance)));
     return { ...lock, worn, assembly: { ...lock.assembly, key: loose } };
   },
-  "key-worn": (lock, chance) => ({ ...lock, worn: wornBy(lock, between(WORN_turns, chance)) }),
-  "ring-dirty": (lock, chance) => ({ ...lock, soil: { ...lock.soil, dirt: between(HEAVY, chance) } }),
-  "bearing-dry": (lock, chance) => ({ ...lock, soil: { ...lock.soil, dryBearing: between(HEAVY, chance) } }),
-  "ring-painted": (lock, chance) => ({ ...lock, soil: { ...lock.soil, paint: between(HEAVY, chance) } }),
+  "key-worn": (lock, chance) => ({ ...lock, worn: wornBy(lock, between(SERVICE.worn_turns, chance)) }),
+  "ring-dirty": (lock, chance) => ({ ...lock, soil: { ...lock.soil, dirt: between(SERVICE.heldBack, chance) } }),
+  "bearing-dry": (lock, chance) => ({ ...lock, soil: { ...lock.soil, dryBearing: between(SERVICE.heldBack, chance) } }),
+  "ring-painted": (lock, chance) => ({ ...lock, soil: { ...lock.soil, paint: between(SERVICE.heldBack, chance) } }),
   "ring-off-center": (lock, chance) => {
-    const [angle, off_mm] = [2 * Math.PI * chance(), between(OFF_CENTER_mm, chance)];
+    const [angle, off_mm] = [2 * Math.PI * chance(), between(SERVICE.offCenter_mm, chance)];
     const offset = { x_mm: off_mm * Math.cos(angle), y_mm: off_mm * Math.sin(angle) };
     return { ...lock, assembly: { ...lock.assembly, ring: { offset, turned: 0, isTight: true } } };
   },
   "bolt-drags": (lock) => ({ ...lock, boltDrags: true }),
   "batteries-low": (lock, chance) => {
-    const used = between(LOW_used, chance);
+    const used = between(SERVICE.lowUsed, chance);
     return { ...lock, cells: lock.cells.map((cell) => ({ ...cell, used })) };
   },
   "batteries-old": (lock, chance, { batteries }) => {
-    const months = batteries.months + 1 + Math.floor(chance() * 12);
+    const months = batteries.months + 1 + Math.floor(chance() * SERVICE.overAge_months);
     return { ...lock, cells: lock.cells.map((cell) => ({ ...cell, months })) };
   },
 };
@@ -93,7 +88,7 @@ export function drawVisit(profile: Profile, seed: number): VisitTask {
   const conditions = drawConditions(kind, chance);
   const fresh = freshLock(kind, lockToFit(profile, chance));
   const months = 1 + Math.floor(chance() * (instructions.batteries.months - 1));
-  const cell = { type: instructions.batteries.type, months, used: between(GOOD_used, chance) };
+  const cell = { type: instructions.batteries.type, months, used: between(SERVICE.goodUsed, chance) };
   const inUse = kind === "electronic" ? { ...fresh, cells: setOf(cell) } : fresh;
   const lock = conditions.reduce((now, one) => AGING[one](now, chance, instructions), inUse);
   return {
@@ -101,9 +96,9 @@ export function drawVisit(profile: Profile, seed: number): VisitTask {
     instructions,
     conditions,
     lastRecord: {
-      monthsAgo: instructions.serviceMonths + Math.floor(chance() * 3),
+      monthsAgo: instructions.serviceMonths + Math.floor(chance() * SERVICE.late_months),
       lostMotion: TRAINING_SIZES.playFresh,
-      ahead: 0.5,
+      ahead: SERVICE.lastAhead,
     },
   };
 }

@@ -6,6 +6,7 @@ import type { Chance } from "../statistics/chance";
 import { drawNormal } from "../statistics/drawNormal";
 import { type CellType, voltsUnderLoad } from "./batteries";
 import { type ServicedLock, wornFit } from "./servicedLock";
+import { SERVICE } from "./serviceValues";
 import type { Instrument, LookPlace } from "./visitAct";
 
 /** What a look, an instrument or a try showed; never a judgment. */
@@ -22,17 +23,6 @@ export type VisitObservation =
   /** What is printed on the cells, and the months since the dates written on them. */
   | { readonly kind: "case"; readonly types: readonly CellType[]; readonly months: readonly number[] }
   | { readonly kind: "try"; readonly opened: boolean };
-
-/** Spreads of eye and meter; training values. */
-const EYE: Graduations = 0.02;
-const METER_V = 0.01;
-/** How finely a hand moves a dial to find where the cam follows, graduations. */
-const CREEP: Graduations = 0.01;
-/** How far a wheel may stand off and still open, graduations; a training value. */
-const TOLERANCE: Graduations = 1.5;
-/** Spread of a stop on a light dial, and what each graduation that the hand gets ahead adds; training values. */
-const STOP: Graduations = 0.15;
-const STOP_HEAVY: Graduations = 0.1;
 
 const rounded = (value: number, step: number) => Math.round(value / step) * step + 0;
 
@@ -52,7 +42,7 @@ function lostMotion(lock: ServicedLock): Graduations {
   const train = trainOf(lock);
   train.turnBy(lock.toFit.perTurn / 2);
   const [dial, cam] = [train.dial, train.camPosition];
-  while (train.camPosition === cam) train.turnBy(-CREEP);
+  while (train.camPosition === cam) train.turnBy(-SERVICE.creep);
   return dial - train.dial;
 }
 
@@ -61,11 +51,11 @@ function opens(lock: ServicedLock, chance: Chance): boolean {
   const { drag } = wornFit(lock);
   const { playFresh } = lock.toFit.sizes;
   const train = trainOf(lock);
-  const numbers = [40, -20, 10].map((part) => (part * lock.toFit.perTurn) / 100);
+  const numbers = SERVICE.numbers.map((part) => (part * lock.toFit.perTurn) / 100);
   return numbers.every((number) => {
-    bring(train, drawNormal(chance, number, STOP + STOP_HEAVY * drag), drag);
+    bring(train, drawNormal(chance, number, SERVICE.stopSpread + SERVICE.stopHeavy * drag), drag);
     const setOff = train.camTurn === "right" ? playFresh : 0;
-    return Math.abs(train.camPosition - setOff - number) <= TOLERANCE;
+    return Math.abs(train.camPosition - setOff - number) <= SERVICE.tolerance;
   });
 }
 
@@ -86,9 +76,15 @@ export const tryOpening = (lock: ServicedLock, chance: Chance): VisitObservation
 export function measured(instrument: Instrument, lock: ServicedLock, chance: Chance): VisitObservation {
   switch (instrument) {
     case "battery":
-      return { kind: "battery", volts: rounded(drawNormal(chance, voltsUnderLoad(lock.cells), METER_V), 0.01) };
+      return {
+        kind: "battery",
+        volts: rounded(drawNormal(chance, voltsUnderLoad(lock.cells), SERVICE.meterSpread_V), SERVICE.meterStep_V),
+      };
     case "lost-motion":
-      return { kind: "lost-motion", play: Math.max(0, rounded(drawNormal(chance, lostMotion(lock), EYE), 0.05)) };
+      return {
+        kind: "lost-motion",
+        play: Math.max(0, rounded(drawNormal(chance, lostMotion(lock), SERVICE.eyeSpread), SERVICE.playStep)),
+      };
     default:
       return checkFit(instrument, seenBy(lock, chance)) as VisitObservation;
   }

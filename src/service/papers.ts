@@ -38,6 +38,3 @@ export interface LastRecord {
   readonly lostMotion: Graduations;
   readonly ahead: Graduations;
 }
-
-/** Opens in a row that prove a lock, after the last thing that was changed in it. */
-export const PROOFS = 3;

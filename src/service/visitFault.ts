@@ -1,6 +1,7 @@
 import { MEANT_FOR } from "./changeLock";
-import { PROOFS, sectionsOf } from "./papers";
+import { sectionsOf } from "./papers";
 import type { LubricatedPlace } from "./servicedLock";
+import { SERVICE } from "./serviceValues";
 import type { DoneAct, Visit } from "./visit";
 import {
   instrumentsFor,
@@ -133,7 +134,7 @@ export function visitFaults(visit: Visit): readonly VisitFault[] {
     ...hands(visit),
     ...lockAtEnd(visit),
     ...when("cover-left-off", !lock.assembly.hasCover),
-    ...when("not-proved", context.openings < PROOFS),
+    ...when("not-proved", context.openings < SERVICE.proofs),
     ...when("shut-before-proof", context.shutUnproved),
     ...recordFaults(actsOf(done, "record.written").at(-1)?.record, visit),
     ...when("door-left-open", isDoorOpen),

@@ -1,5 +1,5 @@
 import { assign, setup } from "xstate";
-import { PROOFS } from "./papers";
+import { SERVICE } from "./serviceValues";
 import type { VisitHindrance } from "./visitAct";
 
 /** What the chart takes in: what was done to door and lock, each try of the combination, and the end. */
@@ -58,7 +58,8 @@ const endAt = (place: VisitPlace) =>
 export const visitMachine = setup({
   types: { context: {} as VisitContext, events: {} as VisitEvent },
   guards: {
-    isLastProof: ({ context, event }) => event.type === "try.made" && event.opened && context.openings >= PROOFS - 1,
+    isLastProof: ({ context, event }) =>
+      event.type === "try.made" && event.opened && context.openings >= SERVICE.proofs - 1,
     isRefused: ({ event }) => event.type === "try.made" && !event.opened,
   },
   actions: {
@@ -69,7 +70,7 @@ export const visitMachine = setup({
     tryShut: assign(({ context }) => ({ triedBefore: context.triedBefore || !context.isDisturbed, stopped: null })),
     tryOpen: assign(({ context, event }) => ({
       triedBefore: context.triedBefore || !context.isDisturbed,
-      openings: event.type === "try.made" && event.opened ? Math.min(PROOFS, context.openings + 1) : 0,
+      openings: event.type === "try.made" && event.opened ? Math.min(SERVICE.proofs, context.openings + 1) : 0,
       stopped: null,
     })),
     shutUnproved: assign({ shutUnproved: true, stopped: null }),

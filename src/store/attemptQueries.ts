@@ -157,7 +157,7 @@ export async function countAttempts(logbook: Logbook, filter: AttemptFilter, bef
  * The motion of an attempt.
  *
  * @returns undefined where none is kept
- * @throws {FileError} `bad-trace`; {LogbookError} when the storage fails
+ * @throws {MotionError} `bad-trace`; {LogbookError} when the storage fails
  */
 export async function motionOf(logbook: Logbook, attemptId: string): Promise<Motion | undefined> {
   const pending = logbook.pending.find((write) => write.kind === "attempts" && write.record.id === attemptId);

@@ -1,6 +1,7 @@
 import { type Graduations, type Turn, wrap } from "../lock/dial";
 import type { DialEncoderProfile, Range } from "../lock/profile";
-import { LockTrain, type TrainSpec } from "../lock/train/lockTrain";
+import { HeavyDrawTrain } from "../lock/train/heavyDraw";
+import type { TrainSpec } from "../lock/train/lockTrain";
 import type { Chance } from "../statistics/chance";
 import { drawNormal } from "../statistics/drawNormal";
 
@@ -54,7 +55,7 @@ interface DrawnLock {
 }
 
 /** A lock train whose zero is to be set, with the encoder that reads its cam. Mutable. */
-export class ZeroLock extends LockTrain {
+export class ZeroLock extends HeavyDrawTrain {
   readonly condition: ZeroCondition;
 
   constructor(condition: ZeroCondition, perTurn: number) {

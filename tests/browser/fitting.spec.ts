@@ -22,6 +22,7 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
   );
   await fitter.does("The dial is fitted: show the debrief");
   const debrief = page.getByRole("region", { name: "Debrief" });
+  await expect(debrief.getByRole("heading", { name: /^Debrief/ })).toBeFocused();
   for (const fault of [
     "spindle is bent",
     "ring is off center",
@@ -43,7 +44,9 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
   // Zero is right at zero, and the bent spindle leaves the other half of the dial wrong.
   await expect(debrief).toContainText(/Left after zero: at 0 0\.00, at 25 [+−]\d\.\d\d, at 50 [+−]0\.[1-9]/);
 
-  await fitter.does("Go on fitting", "Remove the key", "Take the dial out", "Loosen the ring", "Take the ring off");
+  await fitter.does("Go on fitting");
+  await expect(page.getByRole("heading", { name: "Parts" })).toBeFocused();
+  await fitter.does("Remove the key", "Take the dial out", "Loosen the ring", "Take the ring off");
   await fitter.does("Take the spare spindle");
   await fitter.cut("88.5");
   await fitter.does("File and chamfer the end");
@@ -223,7 +226,7 @@ test("a fitting that cannot be read is told of and set aside; one that another t
   const other = await context.newPage();
   await other.goto("#/fitting?profile=two-wheel");
   await new Fitter(other).does("Tighten all screws");
-  await expect(one.getByRole("alert")).toHaveText(/Another tab has gone on with this fitting/);
+  await expect(one.getByRole("alert")).toHaveText(/Another tab has gone on with a fitting/);
   await new Fitter(one).does("Take the body off");
   await other.reload();
   await expect(other.getByRole("group", { name: "Lock body: all screws tight" })).toBeVisible();
@@ -243,5 +246,21 @@ for (const one of LOOKS) {
     await fitter.does("Insert the key", "Turn it all round", "The dial is fitted: show the debrief");
     await expect(page.getByRole("region", { name: "Debrief" })).toBeVisible();
     expect(await violations(page)).toEqual([]);
+  });
+}
+
+for (const [place, profile] of [
+  ["bench", "three-wheel"],
+  ["zeroing", "dial-encoder"],
+] as const) {
+  test(`a lock that comes from its fitting says so, and leads back: ${place}`, async ({ page }) => {
+    await page.goto(`#/${place}?profile=${profile}&index=0.4&from=fitting`);
+    await expect(page.getByText("This is the lock you fitted.")).toBeVisible();
+    await expect(page.getByText("is not a setting")).toHaveCount(0);
+    await page.getByRole("link", { name: "Back to the fit" }).click();
+    await expect(page).toHaveURL(new RegExp(`#/fitting\\?profile=${profile}$`));
+    await page.goto(`#/${place}?profile=${profile}&index=0.4`);
+    await expect(page.getByRole("slider", { name: "Dial" }).first()).toBeVisible();
+    await expect(page.getByText("This is the lock you fitted.")).toHaveCount(0);
   });
 }

@@ -26,6 +26,7 @@ test("a handover begins with its fitting: told when not checked, kept over a rel
   const told = page.getByTestId("run-told");
   await expect(told).toContainText("The parts of the lock are in the tray.");
   await expect(page.getByTestId("run-next")).toContainText("Fit the lock");
+  await expect(page.getByRole("region", { name: "Checks" }).getByRole("button")).toHaveCount(0);
   await does(page, "The lock is fitted");
   await expect(told).toContainText("Not possible. Parts are still in the tray.");
   await fitBadly(page);
@@ -50,6 +51,20 @@ test("a handover begins with its fitting: told when not checked, kept over a rel
   const path = await (await file).path();
   await page.locator('input[type="file"][accept=".json"]').first().setInputFiles(path);
   await expect(page.getByTestId("run-checked")).toContainText("The strike hangs by one screw.");
+});
+
+test("on a phone the gauges stay in view while the parts below are acted on, and checks come after the parts", async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.goto(ADDRESS);
+  const cover = page.getByRole("button", { name: "Put the cover on", exact: true });
+  await cover.evaluate((button) => button.scrollIntoView({ block: "center" }));
+  await expect(cover).toBeInViewport();
+  await expect(page.getByRole("term").filter({ hasText: "Slot of the spindle" })).toBeInViewport();
+  const checks = await page.getByRole("region", { name: "Checks" }).boundingBox();
+  const last = await cover.boundingBox();
+  expect(checks?.y).toBeGreaterThan(last?.y ?? Number.POSITIVE_INFINITY);
 });
 
 for (const one of LOOKS) {

@@ -1,8 +1,9 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "@playwright/test";
-import { dialingStation, testSheet } from "../support/testSheet";
+import { dialingStation, fittingStation, inspectionStation, serviceStation, testSheet } from "../support/testSheet";
 import { look } from "./axe";
+import { Fitter } from "./fitting";
 import { doorWith, Handover } from "./handover";
 import { expect, test } from "./page";
 import { dialLast, openSheet, start } from "./sittingByKeys";
@@ -37,6 +38,15 @@ const SHEET = testSheet({
   cautions: ["No lock in use."],
   stations: [dialingStation({ id: "open it", repetitions: 2, passMarks: { firstTime: 2 } })],
 });
+
+/** Jobs that begin without a dial, each by the name of what has the focus. */
+const JOBS = {
+  "Dial to fit": fittingStation({ repetitions: 1 }),
+  "Fit to judge": inspectionStation({ repetitions: 1 }),
+  "Service visit": serviceStation({ repetitions: 1 }),
+} as const;
+const atStation = (name: keyof typeof JOBS) => (page: Page) =>
+  start(page, testSheet({ title: "One job", seed: 3, stations: [JOBS[name]] }), page.getByRole("region", { name }));
 
 const at = (address: string) => async (page: Page) => {
   await page.goto(address);
@@ -95,6 +105,19 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.getByRole("button", { name: /^Combination/ }).click();
   },
   fitting: at("#/fitting?seed=3"),
+  "fitting-turned": async (page) => {
+    const fitter = new Fitter(page);
+    await at("#/fitting?seed=3&help=counts")(page);
+    await fitter.begin();
+    await fitter.does("Put it on over the bushing");
+    await fitter.cut("88.5");
+    await fitter.does("File and chamfer the end", "In until it touches");
+    await fitter.toKeyway(60);
+    await fitter.does("Insert the key", "Hang the strike by one screw");
+    await page.getByRole("slider", { name: "Dial, seen from the side" }).press("Shift+ArrowLeft");
+    for (let k = 0; k < 3; k++) await page.keyboard.press("PageUp");
+    await fitter.does("Depth gauge on the cam");
+  },
   service: async (page) => {
     await at("#/fitting?view=service&seed=5")(page);
     await press(page, "Have the door opened", "Read: Limits and torque", "Measure the lost motion");
@@ -116,6 +139,13 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.getByRole("tab", { name: "Find the play" }).click();
   },
   "handover-run": at(RUN),
+  "handover-fitting": async (page) => {
+    await at(`${RUN}&fit=first`)(page);
+    await page.getByLabel("Washers, from the cam out").selectOption("flat, flat, spring");
+    await press(page, "Hang it by one screw", "Tighten all screws", "Put it on by eye", "Tighten the ring");
+    await page.getByLabel("Cut to, mm from the dial's back").fill("88.5");
+    await press(page, "Saw off", "File and chamfer the end", "In until it touches");
+  },
   "handover-locked-out": async (page) => {
     await at(RUN)(page);
     await new Handover(page).does("Measure the height", "Shut the door");
@@ -136,6 +166,9 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   },
   sittings: at("#/sittings"),
   "sitting-instructions": (page) => openSheet(page, SHEET),
+  "sitting-fitting": atStation("Dial to fit"),
+  "sitting-find": atStation("Fit to judge"),
+  "sitting-service": atStation("Service visit"),
   "sitting-station": (page) => start(page, SHEET),
   "sitting-result": async (page) => {
     await start(page, SHEET);

@@ -11,7 +11,9 @@ import { sittingShown } from "../../src/records/sitting/sittingShown";
 import { seededChance } from "../../src/statistics/chance";
 import { inspectionStation, testSheet } from "../support/testSheet";
 import { LOOKS, look, violations } from "./axe";
+import { Fitter } from "./fitting";
 import { expect, test } from "./page";
+import { byKey } from "./press";
 import { start, verdict } from "./sittingByKeys";
 
 const sheetOf = (seed: number): Sheet =>
@@ -41,8 +43,10 @@ test("what is wrong with a fit is found in a sitting, up to its verdict, its rec
 }) => {
   const { sheet, faults } = faultySheet();
   await start(page, sheet, judged(page));
+  await expect(page.getByRole("region", { name: "Sitting" })).toContainText("Your answer ends the try.");
+  const fitter = new Fitter(page, byKey);
   const checks = page.getByRole("region", { name: "Checks" });
-  for (const check of await checks.getByRole("button").all()) await check.press("Enter");
+  await fitter.check(...(await checks.getByRole("button").allTextContents()));
   for (const one of LOOKS) {
     await look(page, one);
     expect(await violations(page), one.name).toEqual([]);

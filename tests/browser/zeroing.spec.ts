@@ -86,6 +86,7 @@ async function doExercise(zeroing: Zeroing, way: Way): Promise<void> {
   await way.letGo();
   const proof = page.getByRole("region", { name: "Prove it" });
   await expect(zeroing.headline).toHaveText("Opened: the zero you set holds.");
+  await expect(proof.getByRole("link", { name: "hand such a lock over" })).toBeVisible();
   await expect(zeroing.page.locator(".dial-open-ring")).toHaveCount(1);
   await expect(proof.locator("tbody tr")).toHaveCount(3);
   for (const [k, number] of (LOCK.asSet ?? []).entries()) {

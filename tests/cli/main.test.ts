@@ -43,7 +43,8 @@ test("reads one JSON text from standard input as well, a byte order mark before 
   const clean = readFileSync(join(ROOT, "shared/handovers/clean.json"), "utf8");
   for (const input of [clean, `\uFEFF${clean}`]) {
     const { status, stdout, stderr } = gatefall("handover check -", input);
-    expect([status, stdout, stderr]).toEqual([0, "Handed over with every proof and without a fault.\n", ""]);
+    expect([status, stderr]).toEqual([0, ""]);
+    expect(stdout).toMatch(/^Handed over with every proof and without a fault\.\n/);
   }
 }, 40_000);
 

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import { type Assembly, inTheTray } from "../../src/fitting/assembly";
 import { fitOf } from "../../src/fitting/fit";
-import { type FitFault, fitFaults } from "../../src/fitting/fitFault";
+import { fitFaults } from "../../src/fitting/fitFault";
+import type { FitFault } from "../../src/fitting/fitFaultCode";
 import { stageOf } from "../../src/fitting/fitStage";
 import type { FittingAct, Hindrance } from "../../src/fitting/fittingAct";
 import { putTogether } from "../../src/fitting/putTogether";

@@ -1,10 +1,42 @@
 import fc from "fast-check";
+import { Matrix } from "ml-matrix";
 import { describe, expect, test } from "vitest";
-import { largestAngle, parallaxError } from "../../src/fitting/geometry/parallax";
+import { gapFromSide, largestAngle, parallaxError } from "../../src/fitting/geometry/parallax";
 import { bindsBy, overlap } from "../../src/fitting/geometry/strikeFit";
 import { stackFit, type Washer } from "../../src/fitting/washerStack";
 
+/** A second way: how far to the right an eye sees a place, the world turned by a matrix until the eye is straight in front. */
+function seenAcross(angle_deg: number, place: readonly [right: number, up: number, near: number]): number {
+  const a = (angle_deg * Math.PI) / 180;
+  const turned = new Matrix([
+    [Math.cos(a), 0, -Math.sin(a)],
+    [0, 1, 0],
+    [Math.sin(a), 0, Math.cos(a)],
+  ]).mmul(Matrix.columnVector([...place]));
+  return turned.get(0, 0);
+}
+
 describe("an eye off the axis", () => {
+  const look = fc.record({
+    gap_mm: fc.double({ min: 0.01, max: 3, noNaN: true }),
+    angle_deg: fc.double({ min: 1, max: 80, noNaN: true }),
+    side: fc.constantFrom(-1, 1),
+    radius_mm: fc.double({ min: 20, max: 60, noNaN: true }),
+    perTurn: fc.constantFrom(50, 60, 100),
+  });
+
+  test("sees the mark that it reads in line with the index, and its error tells the gap", () => {
+    fc.assert(
+      fc.property(look, ({ gap_mm, angle_deg, side, radius_mm, perTurn }) => {
+        const eye_deg = side * angle_deg;
+        const error = parallaxError(gap_mm, eye_deg, radius_mm, perTurn);
+        const mark = [radius_mm * Math.tan((2 * Math.PI * error) / perTurn), radius_mm, gap_mm] as const;
+        expect(seenAcross(eye_deg, mark)).toBeCloseTo(seenAcross(eye_deg, [0, radius_mm, 0]), 9);
+        expect(gapFromSide(error, eye_deg, radius_mm, perTurn)).toBeCloseTo(gap_mm, 9);
+      }),
+    );
+  });
+
   test("reads right without a gap, on the axis, and on a dial without end", () => {
     fc.assert(
       fc.property(
@@ -70,6 +102,18 @@ describe("washers", () => {
 
   test("too many do not go in", () => {
     expect(of("flat", "flat", "flat", "flat", "flat").force_N).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  test("fill their room: each spring gives way to the same force, and no play is less than none", () => {
+    fc.assert(
+      fc.property(fc.array(fc.constantFrom<Washer>("flat", "spring"), { maxLength: 5 }), (stack) => {
+        const { endPlay_mm, force_N } = of(...stack);
+        if (force_N === Number.POSITIVE_INFINITY) return;
+        const heights_mm = stack.map((one) => (one === "flat" ? SIZES.flat_mm : 1.4 - force_N / SIZES.springRate_N_mm));
+        expect(heights_mm.reduce((sum, one) => sum + one, endPlay_mm)).toBeCloseTo(SIZES.room_mm, 9);
+        expect(Object.is(Math.min(endPlay_mm, force_N), 0)).toBe(true);
+      }),
+    );
   });
 
   test("another washer never gives more play, and never less force", () => {

@@ -3,8 +3,10 @@ import { describe, expect, test } from "vitest";
 import { type Assembly, inTheTray } from "../../src/fitting/assembly";
 import type { Board } from "../../src/fitting/board";
 import { anyWay } from "../../src/fitting/doorToFit";
+import { checkFit } from "../../src/fitting/fitCheck";
 import { checksOf } from "../../src/fitting/fitChecks";
-import { FIT_FAULTS, type FitFault, fitFaults } from "../../src/fitting/fitFault";
+import { fitFaults } from "../../src/fitting/fitFault";
+import { FIT_FAULTS, type FitFault } from "../../src/fitting/fitFaultCode";
 import { goodPlaces, type LockToFit } from "../../src/fitting/fittedLock";
 import { FOUND_BY } from "../../src/fitting/foundBy";
 import { type Chance, seededChance } from "../../src/statistics/chance";
@@ -158,6 +160,33 @@ describe.each(FIT_FAULTS)("%s", (fault) => {
     }
     expect(told / runs).toBeGreaterThanOrEqual(0.99);
   });
+});
+
+test.each(["key", "nose"] as const)("a key that is not seated shows by one check alone: %s", (check) => {
+  const lock = trainingLock(40);
+  const unseated = after(
+    inTheTray(140),
+    goodActs(lock).filter(({ type }) => type !== "key.driven"),
+    lock,
+  );
+  expect([...diagnosed(unseated, lock, seededChance(3), [check])]).toEqual(["key-not-seated"]);
+  expect([...diagnosed(wellFitted(lock), lock, seededChance(3), [check])]).toEqual([]);
+});
+
+test("a look from the side reads as much too little from the left as too much from the right, and the gap makes it", () => {
+  const lock = trainingLock(40);
+  const assembly = wellFitted(lock);
+  const fit = fitted(assembly, lock);
+  const seen = (gap_mm: number) => {
+    const look = checkFit("side", { fit: { ...fit, gap_mm }, assembly, lock, chance: seededChance(1) });
+    return look.kind === "side" ? look.eyes.map(({ angle_deg, error }) => [angle_deg, Number(error.toFixed(2))]) : [];
+  };
+  // 0.6 mm * tan 30 degrees = 0.346 mm, on a radius of 40 mm 0.14 graduations of 100.
+  expect(seen(0.6)).toEqual([
+    [-30, -0.14],
+    [30, 0.14],
+  ]);
+  expect(seen(0).map(([, error]) => error)).toEqual([0, 0]);
 });
 
 test("a technician finds nothing wrong with a lock that is fitted well, in 99 runs of 100 or more", () => {

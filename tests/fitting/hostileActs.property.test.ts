@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
-import { type Assembly, inTheTray, SPARES } from "../../src/fitting/assembly";
+import { type Assembly, inTheTray } from "../../src/fitting/assembly";
 import { NEW_BOARD } from "../../src/fitting/board";
 import { doorJoints, fitOf, jointsOf } from "../../src/fitting/fit";
 import { checkFit } from "../../src/fitting/fitCheck";
@@ -11,6 +11,7 @@ import type { FittingAct } from "../../src/fitting/fittingAct";
 import { CENTERED } from "../../src/fitting/offCenter";
 import { putTogether } from "../../src/fitting/putTogether";
 import { nextStep } from "../../src/fitting/teaching/nextStep";
+import { FITTING } from "../../src/fitting/trainingValues";
 import { seededChance } from "../../src/statistics/chance";
 import { goodActs, trainingLock } from "../support/fitter";
 import { hostileFittingAct, unfinite } from "../support/hostileActs";
@@ -38,7 +39,7 @@ const IMPOSSIBLE: Readonly<Record<string, (now: Assembly, lock: LockToFit) => bo
   "a dial without a body": ({ dialIn, body }) => dialIn !== null && body === null,
   "a dial screwed out of its thread": ({ dialIn }) => dialIn !== null && dialIn < 0,
   "a cover without a body": ({ hasCover, body }) => hasCover && body === null,
-  "spares that were never there": ({ spares }) => spares < 0 || spares > SPARES,
+  "spares that were never there": ({ spares }) => spares < 0 || spares > FITTING.spares,
   "a spindle of no length": ({ spindle }) => spindle.length_mm <= 0,
   "a spindle longer than it came": ({ spindle }, { sizes }) => spindle.length_mm > sizes.spindle_mm,
   "together, and no fit": (now, lock) => stageOf(now, lock) === "coupled" && fitOf(now, lock) === null,

@@ -5,7 +5,7 @@ import ada from "../../shared/published/ada-door-hardware.json" with { type: "js
 import friction from "../../shared/published/friction-of-steel.json" with { type: "json" };
 import unified from "../../shared/published/unified-threads.json" with { type: "json" };
 import { sizesFor, TRAINING_SIZES } from "../../src/fitting/fittingSizes";
-import { dialHeight, REACH } from "../../src/fitting/geometry/dialHeight";
+import { dialHeight, OPEN_REACH, REACH } from "../../src/fitting/geometry/dialHeight";
 import { leadOf } from "../../src/fitting/geometry/spindleThread";
 import { contactArc } from "../../src/fitting/keySeat";
 import { SHIPPED_PROFILES } from "../../src/lock/shippedProfiles";
@@ -29,16 +29,26 @@ describe(`${unified.source} (${unified.status})`, () => {
 });
 
 describe(`${ada.source} (${ada.status})`, () => {
-  test("is what the page measures a dial by, in both units", () => {
-    // Neither limit allows more than the standard does in either unit.
-    expect(REACH.least_mm).toBe(Math.max(ada.least.mm, Math.ceil(ada.least.in * unified.inch.mm)));
-    expect(REACH.most_mm).toBe(Math.min(ada.most.mm, Math.floor(ada.most.in * unified.inch.mm)));
-    expect(REACH).toMatchObject({ least_in: ada.least.in, most_in: ada.most.in });
-    expect(REACH.source).toMatch(/2010 ADA Standards.*404\.2\.7/);
-    // The standard gives millimeters in steps of 5.
-    for (const { in: inches, mm } of [ada.least, ada.most]) {
-      expect(5 * Math.round((inches * unified.inch.mm) / 5)).toBe(mm);
-    }
+  test.each([
+    { section: "404.2.7", here: REACH, published: ada },
+    { section: "308.2.1 and 308.3.1", here: OPEN_REACH, published: ada.openReach },
+  ])(
+    "$section: inches as printed, millimeters within both printed figures, rounded inward",
+    ({ here, published, section }) => {
+      expect(here).toMatchObject({ least_in: published.least.in, most_in: published.most.in });
+      expect(here.least_mm).toBe(Math.max(published.least.mm, Math.ceil(published.least.in * unified.inch.mm)));
+      expect(here.most_mm).toBe(Math.min(published.most.mm, Math.floor(published.most.in * unified.inch.mm)));
+      expect(here.source).toContain(section);
+      // The standard prints millimeters in steps of 5.
+      for (const { in: inches, mm } of [published.least, published.most]) {
+        expect(5 * Math.round((inches * unified.inch.mm) / 5)).toBe(mm);
+      }
+    },
+  );
+
+  test("what door hardware may be at is within an open reach", () => {
+    expect(OPEN_REACH.least_mm).toBeLessThanOrEqual(REACH.least_mm);
+    expect(OPEN_REACH.most_mm).toBeGreaterThanOrEqual(REACH.most_mm);
   });
 
   test("holds for the doors that are shipped, and both its limits are in", () => {

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { inTheTray } from "../../src/fitting/assembly";
 import { jointsOf } from "../../src/fitting/fit";
-import { numberReads, numberReadsAfterZero } from "../../src/fitting/numberError";
+import { numberReads, numberReadsAfterZero } from "../../src/fitting/teaching/numberError";
 import type { Turn } from "../../src/lock/dial";
 import { type Runout, readsTooMuch } from "../../src/lock/train/runout";
 import { ZeroLock } from "../../src/zeroing/zeroLock";

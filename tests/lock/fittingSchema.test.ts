@@ -19,7 +19,7 @@ describe("sizes of a profile's own", () => {
     expect(withSizes({ [name]: size.value }).fitting).toEqual({ [name]: size.value });
     for (const wrong of [size.least - past(size), size.most + past(size), "2", null]) {
       expect(() => withSizes({ [name]: wrong })).toThrow(
-        new RegExp(`fitting\\.${name} must be [^.]*(\\d\\.\\d+[^.]*)*$`),
+        new RegExp(`fitting\\.${name} \\(${size.name}\\) must be [^.]*(\\d\\.\\d+[^.]*)*$`),
       );
     }
   });
@@ -42,7 +42,7 @@ describe("sizes of a profile's own", () => {
     [{ springRate_N_mm: 30 }, "springRate_N_mm", /must not hold the dial back/],
   ] as const)("%o contradict others, said at %s", (fitting, name, why) => {
     expect(() => withSizes(fitting)).toThrow(why);
-    expect(() => withSizes(fitting)).toThrow(new RegExp(`fitting\\.${name} `));
+    expect(() => withSizes(fitting)).toThrow(new RegExp(`fitting\\.${name} \\(${table.sizes[name].name}\\) `));
   });
 
   test("take the place of training values in the lock that is fitted, and leave the others", () => {

@@ -3,7 +3,7 @@ import { NEW_BOARD } from "../../src/fitting/board";
 import { type Fit, fitOf } from "../../src/fitting/fit";
 import { checkFit, type FitCheck, type FitObservation } from "../../src/fitting/fitCheck";
 import { checksOf } from "../../src/fitting/fitChecks";
-import type { FitFault } from "../../src/fitting/fitFault";
+import type { FitFault } from "../../src/fitting/fitFaultCode";
 import { gapAtFirstHold, goodPlaces, type LockToFit } from "../../src/fitting/fittedLock";
 import type { FittingAct } from "../../src/fitting/fittingAct";
 import { TRAINING_SIZES } from "../../src/fitting/fittingSizes";
@@ -107,6 +107,8 @@ const CONCLUSIONS: Conclusions = {
     const [top = 0, right = 0, bottom = 0, left = 0] = slits_mm;
     return when("spindle-bent", Math.hypot(top - bottom, right - left) / 2 > 0.2);
   },
+  nose: ({ isClear }) => when("key-not-seated", !isClear),
+  side: () => [],
   zero: ({ reads }, { perTurn, sizes }) => when("wrong-keyway", Math.abs(reads) > perTurn / sizes.keyways / 2),
   depth: ({ out_mm }, { sizes }) => [
     ...when("spindle-short", out_mm < sizes.outLeast_mm - 0.15),

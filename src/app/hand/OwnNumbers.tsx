@@ -1,6 +1,6 @@
 import { ordinalWord } from "../../dialing/words";
 import { explain } from "../../drill/combinations/combinationRules";
-import { brokenRuleText } from "../../drill/drillWords";
+import { brokenRuleText } from "../../drill/combinationWords";
 import type { Combination } from "../../lock/combination";
 import type { Profile } from "../../lock/profile";
 import { NumberField } from "../parts/controls/NumberField";

@@ -7,7 +7,7 @@ import { keeping } from "./keeping";
 
 /** Watches an exercise for jobs that have ended. */
 interface JobNotes {
-  readonly look: (now: number) => JobNote | null;
+  readonly look: (now: number, steady_ms: number) => JobNote | null;
 }
 
 /** Keeps every job of an exercise in the logbook when it has ended. @param Notes - what watches it, of this very kind */
@@ -18,7 +18,7 @@ export function useKeptJobs<Session extends Store>(
   useEffect(() => {
     const notes = new Notes(session, newId);
     return session.subscribe(() => {
-      const note = notes.look(Date.now());
+      const note = notes.look(Date.now(), performance.now());
       if (note !== null) afterDrawing(() => keeping.keep({ kind: "job", note }));
     });
   }, [session, Notes]);

@@ -25,9 +25,10 @@ export interface JobRow {
   readonly tags: string;
 }
 
-/** "4:05 min". */
+/** "4:05 min"; "8 s" where it is less than a minute. */
 export function minutesText(time_ms: number): string {
   const seconds = Math.round(time_ms / 1000);
+  if (seconds < 60) return `${seconds} s`;
   return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")} min`;
 }
 

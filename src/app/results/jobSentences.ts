@@ -2,6 +2,7 @@ import { capital, ordinalWord } from "../../dialing/words";
 import type { Assembly } from "../../fitting/assembly";
 import { NEW_BOARD } from "../../fitting/board";
 import type { FitCheck } from "../../fitting/fitCheck";
+import type { FitFault } from "../../fitting/fitFaultCode";
 import { checksText, FAULT_WORDS as FIT_FAULT_WORDS, foundByText } from "../../fitting/fitWords";
 import { isGuessed, overlooked, unfounded } from "../../fitting/inspect/inspectionResult";
 import { FAULT_WORDS } from "../../handover/run/rules/faultWords";
@@ -83,16 +84,6 @@ function handoverFault({ code, step, at_ms, isUndone }: HandoverDetails["faults"
     : `${where}: ${words.happened} Instead: ${words.instead}`;
 }
 
-function handoverStory({ isHandedOver, isHandsOff, missing, faults, steps, undoneSteps }: HandoverDetails): JobStory {
-  const lacking = REQUIRED_PROOFS.filter(({ code }) => missing.includes(code)).map((one) => one.missing);
-  const end = isHandedOver ? "Handed over" : "Not handed over";
-  const undone = undoneSteps === 0 ? "" : `, ${undoneSteps} of them undone`;
-  return {
-    sentence: `${end}, with ${countText(faults.length, "fault")}. ${countText(steps, "step")}${undone}.`,
-    points: [...faults.map(handoverFault), ...lacking, ...(isHandsOff ? ["A simulated hand did the dialing."] : [])],
-  };
-}
-
 type Fitted = Pick<Assembly, "board">;
 
 /** The lock of a job, as far as its checks go by it. */
@@ -100,6 +91,31 @@ const lockOf = (job: JobRecord): Fitted => ({ board: knownProfile(job)?.kind ===
 
 const skippedText = (skipped: readonly FitCheck[], lock: Fitted) =>
   skipped.length === 0 ? "You made every check." : `Checks you did not make on this fit: ${checksText(skipped, lock)}.`;
+
+const fitFaultText = (fault: FitFault) => `${FIT_FAULT_WORDS[fault].what} ${FIT_FAULT_WORDS[fault].does}`;
+
+/** How the lock of a handover was fitted at its end, point by point; nothing of one that came on its door. */
+function handoverFit({ fit }: HandoverDetails, lock: Fitted): readonly string[] {
+  if (fit === undefined) return [];
+  if (!fit.isTogether) return ["The lock is in parts."];
+  return [...fit.faults.map(fitFaultText), skippedText(fit.skipped, lock)];
+}
+
+function handoverStory(details: HandoverDetails, lock: Fitted): JobStory {
+  const { isHandedOver, isHandsOff, missing, faults, steps, undoneSteps } = details;
+  const lacking = REQUIRED_PROOFS.filter(({ code }) => missing.includes(code)).map((one) => one.missing);
+  const end = isHandedOver ? "Handed over" : "Not handed over";
+  const undone = undoneSteps === 0 ? "" : `, ${undoneSteps} of them undone`;
+  return {
+    sentence: `${end}, with ${countText(faults.length, "fault")}. ${countText(steps, "step")}${undone}.`,
+    points: [
+      ...faults.map(handoverFault),
+      ...lacking,
+      ...handoverFit(details, lock),
+      ...(isHandsOff ? ["A simulated hand did the dialing."] : []),
+    ],
+  };
+}
 
 function fittingSentence({ declared, faults }: FittingDetails): string {
   if (declared === null) return "You did not say that the dial is fitted";
@@ -112,10 +128,7 @@ function fittingStory(details: FittingDetails, lock: Fitted): JobStory {
   const used = spindlesUsed === 0 ? "" : `, ${countText(spindlesUsed, "spindle")} used up`;
   return {
     sentence: `${fittingSentence(details)}. ${countText(moves, "act")}${used}.`,
-    points: [
-      ...faults.map((fault) => `${FIT_FAULT_WORDS[fault].what} ${FIT_FAULT_WORDS[fault].does}`),
-      skippedText(skipped, lock),
-    ],
+    points: [...faults.map(fitFaultText), skippedText(skipped, lock)],
   };
 }
 
@@ -151,7 +164,7 @@ export function jobStory(job: JobRecord): JobStory {
     case "trouble":
       return troubleStory(found.details);
     case "handover":
-      return handoverStory(found.details);
+      return handoverStory(found.details, lockOf(job));
     case "fitting":
       return fittingStory(found.details, lockOf(job));
     case "service":

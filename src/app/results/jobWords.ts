@@ -1,5 +1,5 @@
 import { small } from "../../dialing/words";
-import { FIT_FAULTS } from "../../fitting/fitFault";
+import { FIT_FAULTS } from "../../fitting/fitFaultCode";
 import { FAULT_WORDS } from "../../fitting/fitWords";
 import type { ChangeFaultCode } from "../../handover/change/changeFault";
 import type { HandoverFault } from "../../handover/run/rules/faultTriggers";

@@ -41,11 +41,22 @@ export const ORDER_WORDS: Readonly<Record<Order, string>> = {
   random: "Random: all tries in random order",
 };
 
-export const HELP_WORDS: Readonly<Record<Station["help"], string>> = {
+const HELP_WORDS: Readonly<Record<Station["help"], string>> = {
   full: "full help",
   counts: "arrivals counted, no distances",
   silent: "no help until the end",
 };
+
+/** What counts as help where no arrivals are counted. */
+const COUNTS: Partial<Record<Station["kind"], string>> = {
+  fitting: "gauges without limits",
+  service: "a count of what is left to inspect",
+  inspection: "a good fit to compare with",
+};
+
+/** The help of a station. @param words - for what a dial shows */
+export const stationHelp = ({ kind, help }: Station, words: Readonly<Record<Station["help"], string>>): string =>
+  (help === "counts" ? COUNTS[kind] : undefined) ?? words[help];
 
 const policyWords = (policy: CombinationPolicy): string => {
   if (policy.policy === "as-set") return "the combination the lock comes with";
@@ -75,7 +86,8 @@ export function conditionWords(condition: Condition): string {
 
 const HAND_WORDS = { real: "you dial", simulated: "a simulated hand dials" } as const;
 
-const exerciseWords = (station: Station): string => {
+/** What a station has its trainee do, in a few words. */
+export const exerciseWords = (station: Station): string => {
   switch (station.kind) {
     case "dialing":
       return policyWords(station.combinations);
@@ -86,7 +98,7 @@ const exerciseWords = (station: Station): string => {
     case "trouble":
       return "one hidden defect in each try";
     case "handover":
-      return `a whole handover, ${HAND_WORDS[station.hand]}`;
+      return `a whole handover${station.fit === "first" ? " that begins with its fitting" : ""}, ${HAND_WORDS[station.hand]}`;
     case "fitting":
       return "a dial to fit, all parts in the tray";
     case "service":
@@ -105,7 +117,9 @@ export function jobNote(station: Station): string | null {
     case "trouble":
       return "Dial and measure the lock, then name the defect and its size. The named defect ends the try.";
     case "handover":
-      return "You choose every step. Your signature ends the try.";
+      return station.fit === "first"
+        ? "All parts of the lock are in the tray. Fit and check the lock, then hand it over. You choose every step. Your signature ends the try."
+        : "You choose every step. Your signature ends the try.";
     case "fitting":
       return "Put the parts together in any order, and check the fit. The try ends when you say that the dial is fitted.";
     case "service":
@@ -122,14 +136,14 @@ export type Reader = "trainee" | "instructor";
 
 /** What a station asks, in a line: lock, tries, help, and what else there is. */
 export function stationLine(station: Station, reader: Reader): string {
-  const { repetitions, help, timeLimit_s, conditions = [] } = station;
+  const { repetitions, timeLimit_s, conditions = [] } = station;
   const told = conditions.filter(({ kind }) => reader === "instructor" || !HIDDEN.includes(kind));
   const parts = [
     knownProfile(station)?.title ?? "unknown lock",
     // In the editor a number may still be missing.
     ...(Number.isNaN(repetitions) ? [] : [countText(repetitions, "try", "tries")]),
     exerciseWords(station),
-    HELP_WORDS[help],
+    stationHelp(station, HELP_WORDS),
     ...(timeLimit_s === undefined || Number.isNaN(timeLimit_s) ? [] : [`at most ${spanText(timeLimit_s)} for a try`]),
     ...told.map(conditionWords),
   ];

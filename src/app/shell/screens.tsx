@@ -8,7 +8,11 @@ const EMPTY = <main className="workplace" />;
 export const SCREENS = {
   start: Object.assign(StartScreen, { fetchAhead: () => Promise.resolve() }),
   bench: fetchedLater(async () => (await import("../exercises/bench/BenchScreen")).BenchScreen, EMPTY),
-  fitting: fetchedLater(async () => (await import("../exercises/fitting/FittingScreen")).FittingScreen, EMPTY),
+  fitting: fetchedLater(async () => {
+    const { FittingScreen, recallTexts } = await import("../exercises/fitting/FittingScreen");
+    await recallTexts();
+    return FittingScreen;
+  }, EMPTY),
   zeroing: fetchedLater(async () => (await import("../exercises/zeroing/ZeroingScreen")).ZeroingScreen, EMPTY),
   handover: fetchedLater(async () => (await import("../exercises/handover/HandoverScreen")).HandoverScreen, EMPTY),
   sheets: fetchedLater(async () => (await import("../sheets/SheetsScreen")).SheetsScreen, EMPTY),

@@ -80,7 +80,7 @@ function ofSitting(file: string, shown: SittingShown): CheckedRecord {
 
 function handover(file: string, value: unknown): CheckedRecord {
   try {
-    const { record, problems: found } = checkHandoverRecord(value);
+    const { record, problems: found, unheld } = checkHandoverRecord(value);
     const problems = handoverSentences(found);
     return {
       ...NOTHING,
@@ -92,6 +92,7 @@ function handover(file: string, value: unknown): CheckedRecord {
       result: problems.length > 0 ? null : handoverResult(record),
       standing: standingOf(problems),
       problems,
+      remarks: handoverSentences(unheld),
     };
   } catch (error) {
     if (error instanceof DrillError || error instanceof RunError)

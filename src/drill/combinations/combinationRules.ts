@@ -2,7 +2,7 @@ import type { Combination } from "../../lock/combination";
 import { type Graduations, wrap } from "../../lock/dial";
 import type { CombinationRules } from "../../lock/profile";
 import type { Problem } from "../../wording/problem";
-import { drillProblem } from "../drillWords";
+import { combinationProblem } from "../combinationWords";
 
 /** A rule that a combination breaks, and how. */
 export interface BrokenRule {
@@ -43,7 +43,12 @@ const separation: Check = (numbers, { minSeparation = 0, circular = false }, per
   const pair = pairs(numbers).find((one) => apart(one, perTurn, circular) < minSeparation);
   if (pair === undefined) return undefined;
   const [one, other] = pair;
-  return drillProblem("too-close", [], { one, other, apart: apart(pair, perTurn, circular), least: minSeparation });
+  return combinationProblem("too-close", [], {
+    one,
+    other,
+    apart: apart(pair, perTurn, circular),
+    least: minSeparation,
+  });
 };
 
 /** Whether a number is one of those excluded, or lies in a closed range of them. */
@@ -53,13 +58,13 @@ export function isAmong(number: Graduations, excluded: NonNullable<CombinationRu
 
 const ownExclusions: Check = (numbers, { excluded = [] }) => {
   const number = numbers.find((one) => isAmong(one, excluded));
-  return number === undefined ? undefined : drillProblem("excluded", [], { number });
+  return number === undefined ? undefined : combinationProblem("excluded", [], { number });
 };
 
 const lastNumber: Check = (numbers, { excludedLast = [] }) => {
   const last = numbers.at(-1);
   const range = excludedLast.find(([low, high]) => last !== undefined && last >= low && last <= high);
-  return range && drillProblem("excluded-last", [], { last, low: range[0], high: range[1] });
+  return range && combinationProblem("excluded-last", [], { last, low: range[0], high: range[1] });
 };
 
 /**
@@ -75,23 +80,23 @@ export function straightWay(numbers: Combination): "up" | "down" | undefined {
 
 const straight: Check = (numbers, { noStraight }) => {
   const way = noStraight === true ? straightWay(numbers) : undefined;
-  return way && drillProblem("straight", [], { way });
+  return way && combinationProblem("straight", [], { way });
 };
 
 const allEven: Check = (numbers, { notAllEven }) =>
-  notAllEven === true && numbers.every((number) => number % 2 === 0) ? drillProblem("all-even", []) : undefined;
+  notAllEven === true && numbers.every((number) => number % 2 === 0) ? combinationProblem("all-even", []) : undefined;
 
 const allOdd: Check = (numbers, { notAllOdd }) =>
-  notAllOdd === true && numbers.every((number) => number % 2 === 1) ? drillProblem("all-odd", []) : undefined;
+  notAllOdd === true && numbers.every((number) => number % 2 === 1) ? combinationProblem("all-odd", []) : undefined;
 
 const tens: Check = (numbers, { multiplesOfTen }) => {
   if (multiplesOfTen === "numbers") {
     const number = numbers.find(isMultipleOfTen);
-    return number === undefined ? undefined : drillProblem("multiple-of-ten", [], { number });
+    return number === undefined ? undefined : combinationProblem("multiple-of-ten", [], { number });
   }
   if (multiplesOfTen !== "differences") return undefined;
   const pair = pairs(numbers).find(([a, b]) => isMultipleOfTen(a - b));
-  return pair && drillProblem("tens-apart", [], { one: pair[0], other: pair[1] });
+  return pair && combinationProblem("tens-apart", [], { one: pair[0], other: pair[1] });
 };
 
 /** Which third of the dial a number lies in: 0, 1 or 2. */
@@ -102,7 +107,7 @@ export function thirdOf(number: Graduations, perTurn: number): number {
 const thirds: Check = (numbers, { oneFromEachThird }, perTurn) => {
   if (oneFromEachThird !== true) return undefined;
   const taken = new Set(numbers.map((number) => thirdOf(number, perTurn)));
-  return taken.size < 3 ? drillProblem("thirds-missing", []) : undefined;
+  return taken.size < 3 ? combinationProblem("thirds-missing", []) : undefined;
 };
 
 const CHECKS: readonly (readonly [keyof CombinationRules, Check])[] = [

@@ -1,6 +1,6 @@
 import type { CombinationRules, Profile } from "../../lock/profile";
+import { combinationProblem } from "../combinationWords";
 import { DrillError } from "../drillError";
-import { drillProblem } from "../drillWords";
 import { combinationSpace, countingWork } from "./combinationSpace";
 
 /** Work that counting may be: about a second on a slow machine. Every shipped lock, with all rules on, is far below. */
@@ -22,7 +22,7 @@ export function countCombinations(
 ): number {
   const { graduations, procedure } = profile;
   if (countingWork(rules, graduations, procedure.length) > most) {
-    throw new DrillError(drillProblem("not-counted", [], { numbers: procedure.length, graduations }));
+    throw new DrillError(combinationProblem("not-counted", [], { numbers: procedure.length, graduations }));
   }
   return combinationSpace(rules, graduations, procedure.length).count;
 }

@@ -1,8 +1,8 @@
 import type { Combination } from "../../lock/combination";
 import type { CombinationRules, Profile } from "../../lock/profile";
 import type { Chance } from "../../statistics/chance";
+import { combinationProblem } from "../combinationWords";
 import { DrillError } from "../drillError";
-import { drillProblem } from "../drillWords";
 import { explain } from "./combinationRules";
 import { type CombinationSpace, combinationSpace } from "./combinationSpace";
 
@@ -31,7 +31,7 @@ export function combinationDrawer(
     }
     space ??= combinationSpace(rules, graduations, procedure.length);
     if (space.count > 0) return space.draw(chance);
-    throw new DrillError(drillProblem("no-combination", [], { lock: profile.id }));
+    throw new DrillError(combinationProblem("no-combination", [], { lock: profile.id }));
   };
 }
 

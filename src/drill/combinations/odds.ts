@@ -6,8 +6,8 @@ import type { Profile } from "../../lock/profile";
 import type { Chance } from "../../statistics/chance";
 import { probabilityOfConformance } from "../../statistics/conformance";
 import { drawNormal } from "../../statistics/drawNormal";
+import { combinationProblem } from "../combinationWords";
 import { DrillError } from "../drillError";
-import { drillProblem } from "../drillWords";
 import { drawCombination } from "./drawCombination";
 
 /** A hand's stop errors: normal, with a bias and a spread (standard deviation), graduations along the turn. */
@@ -24,9 +24,9 @@ function tolerances(profile: Profile): readonly Graduations[] {
 }
 
 function checkHand({ bias, spread }: Hand): void {
-  if (!Number.isFinite(bias)) throw new DrillError(drillProblem("bad-bias", ["bias"], { found: bias }));
+  if (!Number.isFinite(bias)) throw new DrillError(combinationProblem("bad-bias", ["bias"], { found: bias }));
   if (!(spread >= 0 && spread < Infinity)) {
-    throw new DrillError(drillProblem("bad-spread", ["spread"], { found: spread }));
+    throw new DrillError(combinationProblem("bad-spread", ["spread"], { found: spread }));
   }
 }
 
@@ -71,7 +71,7 @@ export function simulateOdds(
 ): SimulatedOdds {
   checkHand(hand);
   if (!(Number.isInteger(trials) && trials >= 1)) {
-    throw new DrillError(drillProblem("bad-trials", ["trials"], { found: trials }));
+    throw new DrillError(combinationProblem("bad-trials", ["trials"], { found: trials }));
   }
   let opened = 0;
   for (let trial = 0; trial < trials; trial++) {

@@ -1,8 +1,8 @@
 import { fieldProblem } from "../../lock/fieldProblem";
 import type { CombinationRules } from "../../lock/profile";
 import { combinationRulesSchema } from "../../lock/profileSchema";
+import { combinationProblem } from "../combinationWords";
 import { DrillError } from "../drillError";
-import { drillProblem } from "../drillWords";
 
 /** Keys a rules file may have beside its rules: where they come from. */
 const BESIDE: readonly string[] = ["source", "title"];
@@ -26,5 +26,5 @@ export function parseRules(value: unknown): CombinationRules {
   const unknown = unknownKey(value);
   if (unknown === undefined) return parsed.data;
   const known = Object.keys(combinationRulesSchema.shape);
-  throw new DrillError(drillProblem("unknown-rule", [], { key: unknown, known }), "rules");
+  throw new DrillError(combinationProblem("unknown-rule", [], { key: unknown, known }), "rules");
 }

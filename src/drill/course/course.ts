@@ -1,9 +1,9 @@
 import * as z from "zod/mini";
 import { fieldProblem } from "../../lock/fieldProblem";
-import { DrillError } from "../drillError";
 import { drillProblem } from "../drillWords";
 import type { Sheet, Station } from "../sheet/sheet";
 import { stationProfile } from "../sheet/stationProfile";
+import { SheetError } from "../sheetError";
 
 const seconds = z.number().check(z.positive());
 const text = z.string().check(z.minLength(1));
@@ -71,16 +71,16 @@ export function lessonMinutes({ stations, sitting }: Sheet, times: TryTimes): nu
  *
  * @param value - parsed JSON
  * @param sheets - those that its lessons may name, by title
- * @throws {DrillError} naming the field or the lesson
+ * @throws {SheetError} naming the field or the lesson
  */
 export function parseCourse(value: unknown, sheets: readonly Sheet[]): readonly Lesson[] {
   const parsed = courseSchema.safeParse(value);
-  if (!parsed.success) throw new DrillError(fieldProblem(parsed.error.issues, value), "course");
+  if (!parsed.success) throw new SheetError(fieldProblem(parsed.error.issues, value), "course");
   const { lessons, times } = parsed.data;
   return lessons.map(({ sheet: title, teaches }, index) => {
     const sheet = sheets.find((one) => one.title === title);
     if (sheet === undefined) {
-      throw new DrillError(drillProblem("unknown-lesson", [], { lesson: index + 1, title }), "course");
+      throw new SheetError(drillProblem("unknown-lesson", [], { lesson: index + 1, title }), "course");
     }
     return { number: index + 1, sheet, teaches, minutes: lessonMinutes(sheet, times) };
   });

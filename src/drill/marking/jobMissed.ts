@@ -2,7 +2,7 @@ import type { FittingResult } from "../../fitting/fittingResult";
 import { type InspectionResult, isGuessed, overlooked, unfounded } from "../../fitting/inspect/inspectionResult";
 import type { VisitResult } from "../../service/visitResult";
 import { PROOFS_WANTED } from "./jobRule";
-import type { ChangeTry, HandoverTry } from "./tryResult";
+import type { ChangeTry, HandoverFit, HandoverTry } from "./tryResult";
 
 /** Codes of what was missing or wrong in a job, for its record: one list for a sitting and for free practice. */
 
@@ -15,9 +15,17 @@ export function changeMissed({ outcome, proofs, faults }: Pick<ChangeTry, "outco
   return isUnproved ? [...codes, "not-proved"] : codes;
 }
 
-/** What a handover missed. Faults that were undone in the debrief count: they were made. */
-export function handoverMissed(result: Pick<HandoverTry, "isHandedOver" | "missing" | "faults">): string[] {
-  const codes = [...result.missing, ...result.faults.map(({ code }) => code)];
+/** What is looked at of a handover, as a sitting and as free practice have it. */
+interface Handed extends Pick<HandoverTry, "isHandedOver" | "missing" | "faults"> {
+  readonly fit?: Pick<HandoverFit, "faults"> | undefined;
+}
+
+/**
+ * What a handover missed, with what is wrong with its lock's fit. Faults that were undone in the debrief count: they were
+ * made.
+ */
+export function handoverMissed(result: Handed): string[] {
+  const codes = [...result.missing, ...result.faults.map(({ code }) => code), ...(result.fit?.faults ?? [])];
   return result.isHandedOver || codes.length > 0 ? codes : ["not-signed"];
 }
 

@@ -1,5 +1,7 @@
 import type { Fault } from "../../dialing/fault";
-import type { FitFault } from "../../fitting/fitFault";
+import type { FitCheck } from "../../fitting/fitCheck";
+import type { FitFault } from "../../fitting/fitFaultCode";
+import type { FittingAct } from "../../fitting/fittingAct";
 import type { FittingResult } from "../../fitting/fittingResult";
 import { type InspectionResult, inspectionMistakes } from "../../fitting/inspect/inspectionResult";
 import type { Combination } from "../../lock/combination";
@@ -85,6 +87,22 @@ export interface TroubleTry extends AnyTry {
   readonly measurements: number;
 }
 
+/** How the lock of a handover was fitted, with all that shows it. */
+export interface HandoverFit {
+  /** Whether the lock was together at the end. */
+  readonly isTogether: boolean;
+  /** What was wrong with it. */
+  readonly faults: readonly FitFault[];
+  /** Checks that were not made since a part was last moved. */
+  readonly skipped: readonly FitCheck[];
+  /** How often new parts took the place of spoiled ones. */
+  readonly partsReplaced: number;
+  /** All that was done to the parts since they came new. */
+  readonly acts: readonly FittingAct[];
+  /** Made since a part was last moved. */
+  readonly checks: readonly FitCheck[];
+}
+
 /** What one handover came to. */
 export interface HandoverTry extends AnyTry {
   readonly kind: "handover";
@@ -95,6 +113,8 @@ export interface HandoverTry extends AnyTry {
   readonly faults: readonly JobFault[];
   /** Steps that were taken back. */
   readonly undone: number;
+  /** Left out where the lock came on its door. */
+  readonly fit?: HandoverFit | undefined;
 }
 
 /** What one fitting came to. */

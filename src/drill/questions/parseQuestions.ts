@@ -2,8 +2,8 @@ import * as z from "zod/mini";
 import { fieldProblem } from "../../lock/fieldProblem";
 import { filled, list, must, oneOf, rulesOf } from "../../lock/fieldSchemas";
 import type { Problem } from "../../wording/problem";
-import { DrillError } from "../drillError";
 import { DRILL_WORDS, drillProblem } from "../drillWords";
+import { SheetError } from "../sheetError";
 import { type Question, SOURCE_STATUSES, TOPICS } from "./question";
 
 const indexRule = rulesOf(DRILL_WORDS)("index-of-choice");
@@ -23,7 +23,10 @@ const question = z.object(
 );
 
 const bankSchema = z.object(
-  { version: z.literal(1, must("only-version", { version: 1 })), questions: z.array(question, must("any-list")) },
+  {
+    version: z.literal(1, must("only-version", { version: 1 })),
+    questions: z.array(question, must("any-list")).check(z.maxLength(1000, must("short-list", { most: 1000 }))),
+  },
   must("object"),
 );
 
@@ -43,12 +46,12 @@ const misfit = (questions: readonly Question[]): Problem | undefined => {
  * Reads a bank of questions from outside.
  *
  * @param value - parsed JSON
- * @throws {DrillError} naming the field
+ * @throws {SheetError} naming the field
  */
 export function parseQuestions(value: unknown): readonly Question[] {
   const parsed = bankSchema.safeParse(value);
-  if (!parsed.success) throw new DrillError(fieldProblem(parsed.error.issues, value), "questions");
+  if (!parsed.success) throw new SheetError(fieldProblem(parsed.error.issues, value), "questions");
   const problem = misfit(parsed.data.questions);
-  if (problem !== undefined) throw new DrillError(problem);
+  if (problem !== undefined) throw new SheetError(problem);
   return parsed.data.questions;
 }

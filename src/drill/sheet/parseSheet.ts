@@ -5,8 +5,8 @@ import { parseProfile } from "../../lock/profileSchema";
 import { type Path, type Problem, ProblemError, under } from "../../wording/problem";
 import { explain } from "../combinations/combinationRules";
 import { parseRules } from "../combinations/parseRules";
-import { DrillError } from "../drillError";
 import { drillProblem } from "../drillWords";
+import { SheetError } from "../sheetError";
 import { rulesLeft } from "./rulesLeft";
 import type { ChangeStation, CombinationPolicy, DialingStation, Sheet, Station, TroubleStation } from "./sheet";
 import { sheetSchema } from "./sheetSchema";
@@ -14,7 +14,7 @@ import { stationProfile } from "./stationProfile";
 
 type Misfit = Problem | null | undefined;
 
-const bad = (problem: Problem) => new DrillError(problem, "sheet");
+const bad = (problem: Problem) => new SheetError(problem, "sheet");
 
 const repeatedId = (ids: readonly string[]) => ids.find((id, k) => ids.indexOf(id) < k);
 
@@ -165,7 +165,7 @@ const readParts = (value: unknown): void => {
  *
  * @param value - parsed JSON
  * @returns the sheet; whole profiles in it have their defaults filled in
- * @throws {DrillError} naming the field
+ * @throws {SheetError} naming the field
  */
 export function parseSheet(value: unknown): Sheet {
   readParts(value);

@@ -3,8 +3,8 @@ import type { Profile } from "../../lock/profile";
 import type { Chance } from "../../statistics/chance";
 import { shuffled } from "../../statistics/shuffled";
 import { combinationDrawer } from "../combinations/drawCombination";
-import { DrillError } from "../drillError";
 import { drillProblem } from "../drillWords";
+import { SheetError } from "../sheetError";
 import type { ChangeStation, CombinationPolicy, DialingStation, Order, Sheet, Station } from "./sheet";
 import { stationProfile } from "./stationProfile";
 
@@ -60,7 +60,7 @@ function newCombinationDrawer(draw: Drawer, asSet: Combination | undefined): Dra
       const drawn = draw(chance);
       if (drawn.join() !== asSet?.join()) return drawn;
     }
-    throw new DrillError(drillProblem("no-other-combination", []));
+    throw new SheetError(drillProblem("no-other-combination", []));
   };
 }
 
@@ -94,7 +94,7 @@ const stationCombinations = (station: Station, chance: Chance): readonly (Combin
  * All tries of a sheet in their order, with their combinations: the same for the same chance.
  *
  * @param chance - seeded by the sheet's own seed, or by that of the run
- * @throws {DrillError} `no-combination`
+ * @throws {SheetError} `no-combination`
  */
 export function planTries(sheet: Sheet, chance: Chance): PlannedTry[] {
   const order = tryOrder(

@@ -140,6 +140,8 @@ export interface HandoverStation extends JobStation {
   readonly kind: "handover";
   /** Whether the trainee dials with the own hand where a step dials, or has a simulated hand do it. */
   readonly hand: "real" | "simulated";
+  /** Whether all parts of the lock are in the tray, to be fitted first; the lock is on its door where left out. */
+  readonly fit?: "first" | undefined;
   readonly passMarks: HandoverMarks;
 }
 

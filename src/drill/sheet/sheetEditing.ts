@@ -1,5 +1,5 @@
-import { DrillError } from "../drillError";
 import { drillProblem } from "../drillWords";
+import { SheetError } from "../sheetError";
 import type { Sheet, Station } from "./sheet";
 
 /** A sheet being edited, with what it was before and what was undone. */
@@ -29,7 +29,7 @@ export function beginEditing(sheet: Sheet): Editing {
 
 const checkPlace = (place: number, count: number): void => {
   if (Number.isInteger(place) && place >= 0 && place < count) return;
-  throw new DrillError(drillProblem("no-place", [], { place, count }));
+  throw new SheetError(drillProblem("no-place", [], { place, count }));
 };
 
 function moved(stations: readonly Station[], from: number, to: number): readonly Station[] {
@@ -61,7 +61,7 @@ const sheetAfter = (sheet: Sheet, edit: Edit): Sheet =>
 /**
  * Makes a change. What had been undone can no longer be redone.
  *
- * @throws {DrillError} for a place that is none
+ * @throws {SheetError} for a place that is none
  */
 export function edited({ sheet, past }: Editing, edit: Edit): Editing {
   return { sheet: sheetAfter(sheet, edit), past: [...past, sheet].slice(-MOST_STEPS), future: [] };

@@ -113,6 +113,7 @@ const handoverStation = strict({
   kind: z.literal("handover"),
   ...jobStation,
   hand: oneOf(["real", "simulated"]),
+  fit: z.optional(oneOf(["first"])),
   passMarks: strict({ clean: tries, faultyTries: tries, meanTime_s }),
 });
 

@@ -1,9 +1,9 @@
 import type { Chance } from "../../statistics/chance";
 import { shuffled } from "../../statistics/shuffled";
-import { DrillError } from "../drillError";
 import { drillProblem } from "../drillWords";
 import type { Question } from "../questions/question";
 import type { TopicShare } from "../sheet/sheet";
+import { SheetError } from "../sheetError";
 
 /** A question as it is asked once: its choices in an order of their own. */
 export interface AskedQuestion {
@@ -15,7 +15,7 @@ export interface AskedQuestion {
 /**
  * Questions drawn by topic, none twice, topics in the order asked for; the same for the same chance.
  *
- * @throws {DrillError} `too-few-questions` when a topic has fewer than are asked
+ * @throws {SheetError} `too-few-questions` when a topic has fewer than are asked
  */
 export function drawQuestions(
   bank: readonly Question[],
@@ -25,7 +25,7 @@ export function drawQuestions(
   return topics.flatMap(({ topic, count }) => {
     const there = bank.filter((question) => question.topic === topic);
     if (there.length < count) {
-      throw new DrillError(drillProblem("too-few-questions", [], { there: there.length, topic, count }));
+      throw new SheetError(drillProblem("too-few-questions", [], { there: there.length, topic, count }));
     }
     return shuffled(there, chance)
       .slice(0, count)

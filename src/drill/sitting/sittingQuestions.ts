@@ -8,7 +8,7 @@ import { type AskedQuestion, drawQuestions } from "./drawQuestions";
  * the tries.
  *
  * @param seed - of the sitting
- * @throws {DrillError} `too-few-questions`
+ * @throws {SheetError} `too-few-questions`
  */
 export function sittingQuestions({ sitting }: Sheet, seed: number): AskedQuestion[] {
   return drawQuestions(SHIPPED_QUESTIONS, sitting?.questions?.topics ?? [], seededChance(~seed));

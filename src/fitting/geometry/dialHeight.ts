@@ -1,10 +1,12 @@
-import table from "../../../shared/fitting.json" with { type: "json" };
+import table from "../../../shared/reach.json" with { type: "json" };
 
 /** Where the middle of a dial is, seen from a hand that must reach it. */
 export type DialHeight = "too-low" | "in-reach" | "too-high";
 
 /** The published limits of that, with their source. */
-export const REACH = table.reach;
+export const REACH = table.doorHardware;
+/** The published limits of a reach with nothing in the way, which are wider, with their source. */
+export const OPEN_REACH = table.open;
 
 /**
  * Whether a dial is at a height where the ADA Standards want the operable parts of door hardware; both limits are in.

@@ -3,8 +3,10 @@ import type { Chance } from "../../statistics/chance";
 import { shuffled } from "../../statistics/shuffled";
 import type { Assembly } from "../assembly";
 import { fitOf } from "../fit";
-import { type FitFault, fitFaults } from "../fitFault";
+import { fitFaults } from "../fitFault";
+import type { FitFault } from "../fitFaultCode";
 import { type LockToFit, lockToFit } from "../fittedLock";
+import { FITTING } from "../trainingValues";
 import { faultsOn, goodPlan, spoiled } from "./faultDraws";
 import { actsOf, type FitPlan, fittedBy } from "./fitPlan";
 
@@ -16,9 +18,6 @@ export interface DrawnFit {
   /** How many acts it took. */
   readonly moves: number;
 }
-
-/** Chances of no, one, two and three faults, summed; training values. */
-const UP_TO = [0.2, 0.6, 0.9, 1] as const;
 
 function fitBy(plan: FitPlan, lock: LockToFit): DrawnFit {
   const assembly = fittedBy(plan, lock);
@@ -50,7 +49,7 @@ export function fitWith(wanted: readonly FitFault[], lock: LockToFit, chance: Ch
 /** A fit with up to three faults, or none. */
 function drawFit(lock: LockToFit, chance: Chance): DrawnFit {
   const drawn = chance();
-  const count = UP_TO.findIndex((upTo) => drawn < upTo);
+  const count = FITTING.faultsUpTo.findIndex((upTo) => drawn < upTo);
   return fitWith(shuffled(faultsOn(lock), chance).slice(0, count), lock, chance);
 }
 

@@ -1,11 +1,12 @@
 import type { Range } from "../../lock/profile";
 import type { Chance } from "../../statistics/chance";
 import { anyWay } from "../doorToFit";
-import { BOARD_FAULTS, FIT_FAULTS, type FitFault } from "../fitFault";
+import { BOARD_FAULTS, FIT_FAULTS, type FitFault } from "../fitFaultCode";
 import type { LockToFit } from "../fittedLock";
 import type { BoardAct } from "../fittingAct";
 import { leadOf } from "../geometry/spindleThread";
 import type { Offset } from "../offCenter";
+import { FITTING } from "../trainingValues";
 import type { Washer } from "../washerStack";
 import type { FitPlan } from "./fitPlan";
 
@@ -26,32 +27,42 @@ const drawsOf = (chance: Chance): Draws => {
   };
 };
 
+/** A limit overstepped. @param by - least and most beyond it */
+const beyond = (by: Range, limit: number): Range => [limit + by[0], limit + by[1]];
+
 /**
- * What is drawn: training values. A good size keeps clear of the limits of a good fit, and a bad one lies beyond them, by
- * more than what hand and instrument are off, so that a check tells the two apart.
+ * What is drawn. A good size keeps clear of the limits of a good fit, and a bad one lies beyond them, by more than what hand
+ * and instrument are off, so that a check tells the two apart.
  */
 function rangesOf({ sizes }: LockToFit) {
   const { gapLeast_mm, gapMost_mm, outLeast_mm, outMost_mm, rimRoom_mm, screwHolds_Nm, screwStrips_Nm } = sizes;
-  const inGap = (part: number) => gapLeast_mm + part * (gapMost_mm - gapLeast_mm);
-  const inScrew = (part: number) => screwHolds_Nm + part * (screwStrips_Nm - screwHolds_Nm);
+  const of = (parts: Range, size: number): Range => [parts[0] * size, parts[1] * size];
+  const between = ([least, most]: Range, [from, to]: Range): Range => [
+    from + least * (to - from),
+    from + most * (to - from),
+  ];
   const lead_mm = leadOf(sizes.threadsPerInch);
   const strikePlay_mm = (sizes.hole_mm - sizes.bolt_mm) / 2;
   const rising = (least: number, most: number): Range => [least, Math.max(least, most)];
+  const { goodOutBy_mm, shortBy_mm, goodStrikePart } = FITTING;
   return {
-    goodOffset_mm: [0, 0.06],
+    goodOffset_mm: FITTING.goodOffset_mm,
     // Farther off than its room at the rim, a dial rubs too.
-    badOffset_mm: rising(0.45, Math.min(0.7, rimRoom_mm - 0.1)),
-    goodGap_mm: [inGap(0.3), inGap(0.8)],
-    noGap_mm: [0.15 * gapLeast_mm, 0.75 * gapLeast_mm],
-    wideGap_mm: [gapMost_mm + 0.1, gapMost_mm + 0.6],
-    goodOut_mm: rising(outLeast_mm + 0.3, outMost_mm - 0.35 - lead_mm),
-    short_mm: rising(outLeast_mm - 1.9, outLeast_mm - 0.35 - lead_mm),
-    long_mm: [outMost_mm + 0.3, outMost_mm + 1.1],
-    firm_Nm: [inScrew(0.2), inScrew(0.8)],
-    loose_Nm: [0.1 * screwHolds_Nm, 0.75 * screwHolds_Nm],
-    strips_Nm: [1.2 * screwStrips_Nm, 1.8 * screwStrips_Nm],
-    goodStrike_mm: [-0.7 * strikePlay_mm, 0.7 * strikePlay_mm],
-    binds_mm: [strikePlay_mm + 0.5, strikePlay_mm + 2.5],
+    badOffset_mm: rising(
+      FITTING.badOffset_mm[0],
+      Math.min(FITTING.badOffset_mm[1], rimRoom_mm - FITTING.clearOfRim_mm),
+    ),
+    goodGap_mm: between(FITTING.goodGapPart, [gapLeast_mm, gapMost_mm]),
+    noGap_mm: of(FITTING.noGapPart, gapLeast_mm),
+    wideGap_mm: beyond(FITTING.wideGapBy_mm, gapMost_mm),
+    goodOut_mm: rising(outLeast_mm + goodOutBy_mm[0], outMost_mm - goodOutBy_mm[1] - lead_mm),
+    short_mm: rising(outLeast_mm - shortBy_mm[1], outLeast_mm - shortBy_mm[0] - lead_mm),
+    long_mm: beyond(FITTING.longBy_mm, outMost_mm),
+    firm_Nm: between(FITTING.firmPart, [screwHolds_Nm, screwStrips_Nm]),
+    loose_Nm: of(FITTING.loosePart, screwHolds_Nm),
+    strips_Nm: of(FITTING.stripsPart, screwStrips_Nm),
+    goodStrike_mm: [-goodStrikePart * strikePlay_mm, goodStrikePart * strikePlay_mm],
+    binds_mm: beyond(FITTING.bindsBy_mm, strikePlay_mm),
   } as const satisfies Readonly<Record<string, Range>>;
 }
 
@@ -101,7 +112,7 @@ const SPOIL: Readonly<Record<FitFault, Spoil>> = {
   "key-screw-stripped": (_, { between }, { strips_Nm }) => ({ torque_Nm: between(strips_Nm) }),
   "key-screw-unsecured": ({ locker }) => ({ locker: locker.filter((at) => at !== "key-screw") }),
   // Play that is more than the gap would let the dial rub too.
-  "end-play": (plan) => ({ washers: ["spring"], gap_mm: Math.max(plan.gap_mm, 0.7) }),
+  "end-play": (plan) => ({ washers: ["spring"], gap_mm: Math.max(plan.gap_mm, FITTING.endPlayGap_mm) }),
   "dial-heavy": () => ({ washers: SCRAPING }),
   "spindle-short": (_, { between }, { short_mm }) => ({ out_mm: between(short_mm) }),
   // The cover does not go over it.

@@ -1,6 +1,6 @@
 import { assign, setup } from "xstate";
 import type { FitCheck } from "../fitCheck";
-import type { FitFault } from "../fitFault";
+import type { FitFault } from "../fitFaultCode";
 
 /** What the chart takes in: a check; an answer, of no faults where nothing is said to be wrong; another lock. */
 export type InspectionEvent =

@@ -1,6 +1,6 @@
 import type { FitCheck } from "../fitCheck";
-import { checksOf } from "../fitChecks";
-import type { FitFault } from "../fitFault";
+import { CHECK_SET, type CheckSet, checksOf, isInSet } from "../fitChecks";
+import type { FitFault } from "../fitFaultCode";
 import { FOUND_BY } from "../foundBy";
 import type { DrawnFit } from "./drawFit";
 
@@ -12,6 +12,8 @@ export interface InspectionResult {
   readonly named: readonly FitFault[] | null;
   /** Checks that were not made. */
   readonly skipped: readonly FitCheck[];
+  /** Which checks there were; left out for the first set. */
+  readonly checkSet?: CheckSet;
 }
 
 /** Sums up an answer. @param checks - that were made */
@@ -19,7 +21,12 @@ export const inspectionResult = (
   { assembly, faults }: Pick<DrawnFit, "assembly" | "faults">,
   named: readonly FitFault[] | null,
   checks: readonly FitCheck[],
-): InspectionResult => ({ faults, named, skipped: checksOf(assembly).filter((check) => !checks.includes(check)) });
+): InspectionResult => ({
+  faults,
+  named,
+  skipped: checksOf(assembly).filter((check) => !checks.includes(check)),
+  checkSet: CHECK_SET,
+});
 
 /** Faults that there were and that were not named. */
 export const overlooked = ({ faults, named }: Pick<InspectionResult, "faults" | "named">): readonly FitFault[] =>
@@ -29,14 +36,15 @@ export const overlooked = ({ faults, named }: Pick<InspectionResult, "faults" | 
 export const unfounded = ({ faults, named }: Pick<InspectionResult, "faults" | "named">): readonly FitFault[] =>
   named?.filter((fault) => !faults.includes(fault)) ?? [];
 
-/** Whether no check that was made shows a fault. */
-const isUnseen = (fault: FitFault, skipped: readonly FitCheck[]) =>
-  FOUND_BY[fault].every((check) => skipped.includes(check));
+/** Whether no check that was made shows a fault; one that there was not yet was not made. */
+const isUnseen = (fault: FitFault, { skipped, checkSet }: Pick<InspectionResult, "skipped" | "checkSet">) =>
+  FOUND_BY[fault].every((check) => skipped.includes(check) || !isInSet(check, checkSet));
 
 /** Right answers that no check tells: each fault named unseen, or "nothing is wrong" without every check, which is one. */
-function guesses({ faults, named, skipped }: InspectionResult): number {
+function guesses(result: InspectionResult): number {
+  const { faults, named, skipped } = result;
   if (named?.length === 0) return skipped.length > 0 ? 1 : 0;
-  return faults.filter((fault) => named?.includes(fault) === true && isUnseen(fault, skipped)).length;
+  return faults.filter((fault) => named?.includes(fault) === true && isUnseen(fault, result)).length;
 }
 
 /** Faults overlooked, unfounded ones and guesses, together. */
@@ -44,8 +52,9 @@ export const inspectionMistakes = (result: InspectionResult): number =>
   overlooked(result).length + unfounded(result).length + guesses(result);
 
 /** Whether no check that was made shows what was named; to say that nothing is wrong takes every check. */
-export function isGuessed({ named, skipped }: Pick<InspectionResult, "named" | "skipped">): boolean {
+export function isGuessed(result: Pick<InspectionResult, "named" | "skipped" | "checkSet">): boolean {
+  const { named, skipped } = result;
   if (named === null) return false;
   if (named.length === 0) return skipped.length > 0;
-  return named.some((fault) => isUnseen(fault, skipped));
+  return named.some((fault) => isUnseen(fault, result));
 }

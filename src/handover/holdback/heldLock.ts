@@ -1,8 +1,10 @@
 import type { Attempt } from "../../dialing/attempt";
 import type { DialingFact } from "../../dialing/dialingFact";
-import { type Graduations, type Milliseconds, signOf } from "../../lock/dial";
+import { type CamPosition, type Graduations, type Milliseconds, signOf } from "../../lock/dial";
+import { exact } from "../../lock/exact";
 import { driven } from "../../lock/play";
-import type { TrainEnd } from "../../lock/train/lockTrain";
+import type { Profile } from "../../lock/profile";
+import type { BoltEnd } from "../../lock/train/heavyDraw";
 
 /** How far a dial gives between the positive stop and a bolt that is held back, graduations; a training value. */
 export const HOLDBACK_PLAY: Graduations = 0.5;
@@ -19,6 +21,13 @@ export type HoldbackFact =
   /** The hand turned against the held bolt. `by`: as much was not let through, graduations. */
   | { readonly type: "dial.held"; readonly by: Graduations };
 
+/** Where the nose of a wheel pack may next drop: strictly beyond a place in the direction of the draw, graduations. */
+function nextEngagement({ draw, graduations }: Profile, dial: Graduations): CamPosition {
+  const sign = signOf(draw.turn);
+  const along = exact(sign * (dial - draw.engageAt));
+  return exact(draw.engageAt + sign * graduations * (Math.floor(along / graduations) + 1));
+}
+
 /**
  * A lock with a holdback slide, which keeps its bolt back once the dial stands at the positive stop.
  *
@@ -26,7 +35,7 @@ export type HoldbackFact =
  * off, so the lock still stands at its combination, and the door does not lock. Off again, it is the lock it was. Common
  * practice, no source. Mutable; it owns the motion of the attempt it is given.
  */
-export class HeldLock implements TrainEnd<DialingFact | HoldbackFact> {
+export class HeldLock implements BoltEnd<DialingFact | HoldbackFact> {
   readonly attempt: Attempt;
   /** Whether the slide is on. */
   isHeld = false;
@@ -45,6 +54,17 @@ export class HeldLock implements TrainEnd<DialingFact | HoldbackFact> {
   /** How far the bolt is drawn back, 0 to 1; 1 while it is held. */
   get retraction(): number {
     return this.attempt.retraction;
+  }
+
+  /** Where the dial takes hold of the bolt; an encoder lock's motor does so only once the draw is judged. */
+  get takesBoltAt(): CamPosition | null {
+    const { pack, profile, dial } = this.attempt;
+    return pack === null ? null : (pack.engagedAt ?? nextEngagement(profile, dial));
+  }
+
+  /** Whether the bolt moves with a dial that goes on from where it stands. @param by - graduations, left positive */
+  movesBolt(by: Graduations): boolean {
+    return !this.isHeld && this.attempt.isCoupled && (this.retraction > 0 || by * this.drawSign > 0);
   }
 
   /** Whether the door would stay shut: only a thrown bolt locks it. */

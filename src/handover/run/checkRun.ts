@@ -1,9 +1,10 @@
 import type { FitCheck } from "../../fitting/fitCheck";
-import type { FitFault } from "../../fitting/fitFault";
+import type { FitFault } from "../../fitting/fitFaultCode";
 import { FAULT_WORDS as FIT_WORDS } from "../../fitting/fitWords";
 import type { Milliseconds } from "../../lock/dial";
 import { countText } from "../../wording/amountWords";
 import type { Problem } from "../../wording/problem";
+import { seedMisfit } from "./drawnBySeed";
 import { HandoverRun, type RunStep } from "./handoverRun";
 import { type RecordedRun, type WentBack, wrongAt } from "./recordedRun";
 import type { HandoverFault } from "./rules/faultTriggers";
@@ -94,7 +95,7 @@ function misfitOf(run: HandoverRun, event: RecordedEvent, scene: RecordedRun["sc
   const hindrance = run.hindrance(event);
   if (hindrance !== undefined) return runProblem("hindered", [], { hindrance });
   const { fitting, profile } = run;
-  return event.type === "lock.fitted" && fitting !== null ? fitMisfit(event, fitting, profile) : undefined;
+  return fitting === null ? undefined : fitMisfit(event, fitting, profile);
 }
 
 /**
@@ -114,12 +115,24 @@ export function replayRun({ profile, scene, fitting, events }: RecordedRun): Han
 }
 
 /**
- * Replays a recorded run, and tells what it came to.
+ * Replays a recorded run, and tells what it came to. Where it promises that its seed drew its door, it is held to that.
  *
- * @throws {RunError} naming the event that cannot have happened
+ * @throws {RunError} naming the event that cannot have happened, or what its seed does not draw
  */
 export function checkRun(recorded: RecordedRun): HandoverResult {
+  const misfit = recorded.drawnBy === undefined ? undefined : seedMisfit(recorded);
+  if (misfit !== undefined) throw new RunError(misfit, "handover");
   return resultOf(replayRun(recorded), recorded.isHandsOff);
+}
+
+/**
+ * What is to be said of a run that makes no promise of its seed: that its door is another one than the seed's. Undefined
+ * where it is the seed's.
+ */
+export function ownDoor(recorded: RecordedRun): Problem | undefined {
+  const { drawnBy, seed } = recorded;
+  const isDrawn = drawnBy !== undefined || seedMisfit(recorded) === undefined;
+  return isDrawn ? undefined : runProblem("own-door", [], { seed });
 }
 
 /** What is missing for each required proof, in sentences, in the order of the job. */

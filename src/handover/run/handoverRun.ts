@@ -1,4 +1,4 @@
-import { initialTransition, type SnapshotFrom, transition } from "xstate";
+import { createActor, initialTransition, type SnapshotFrom } from "xstate";
 import type { DoorToFit } from "../../fitting/doorToFit";
 import type { Profile } from "../../lock/profile";
 import type { Problem } from "../../wording/problem";
@@ -16,6 +16,7 @@ import { begunFitting, fittingAfter, hinderedByFit, type RunFitting } from "./ru
 
 type Chart = ReturnType<typeof handoverMachine>;
 type Snapshot = SnapshotFrom<Chart>;
+type Scope = Parameters<Chart["transition"]>[2];
 
 /** Making a chart costs more than running it; it holds nothing of a run. */
 const charts = new Map<string, Chart>();
@@ -25,6 +26,25 @@ function chartOf(kind: Profile["kind"], isToFit: boolean): Chart {
   const chart = charts.get(name) ?? handoverMachine(kind, isToFit);
   charts.set(name, chart);
   return chart;
+}
+
+const nothing = () => undefined;
+
+/** A place for a chart's transitions in which nothing acts. `transition` of xstate makes one for each event, for 5 ms. */
+function placeOf(chart: Chart): Scope {
+  const self = createActor(chart);
+  const { id, sessionId, system } = self;
+  const heard = { logger: nothing, defer: nothing, emit: nothing, stopChild: nothing, actionExecutor: nothing };
+  return { self, id, sessionId, system, ...heard };
+}
+
+const places = new WeakMap<Chart, Scope>();
+
+/** Where a chart stands after an event. */
+function afterEvent(chart: Chart, before: Snapshot, event: TimedEvent): Snapshot {
+  const place = places.get(chart) ?? placeOf(chart);
+  places.set(chart, place);
+  return chart.transition(before, event, place);
 }
 
 /** One step of a run, and what it did. */
@@ -109,7 +129,7 @@ export class HandoverRun {
     const hindrance = this.hindrance(event);
     if (hindrance !== undefined) throw new RunError(runProblem("cannot-happen", [], { type: event.type, hindrance }));
     const before = this.snapshot;
-    const [after] = transition(this.machine, before, event);
+    const after = afterEvent(this.machine, before, event);
     const step: RunStep = {
       event,
       situation: after.status === "done" ? this.situation : situationOf(after),

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { checkSetSchema } from "../../fitting/checkSetSchema";
 import type { DoorToFit } from "../../fitting/doorToFit";
 import { fitCheckSchema, fittingActSchema, offsetSchema } from "../../fitting/fittingActSchema";
 import type { Milliseconds } from "../../lock/dial";
@@ -35,6 +36,11 @@ export interface RecordedRun {
   readonly scene: HandoverScene;
   /** Seed of scene, combinations and the simulated hand. */
   readonly seed: number;
+  /**
+   * The rule by which scene, tray and new parts follow from the seed, which they are then held against. Left out in runs
+   * written by hand or before there was this promise.
+   */
+  readonly drawnBy?: 1 | undefined;
   /** Whether a simulated hand did the dialing. */
   readonly isHandsOff: boolean;
   /** What lies at the door of a run that begins with fitting its lock; left out where the lock is on the door. */
@@ -60,12 +66,18 @@ const eventSchema = z.discriminatedUnion(
       type: z.literal("lock.fitted"),
       acts: shortList(fittingActSchema, MOST_ACTS),
       checks: shortList(fitCheckSchema, MOST_CHECKS),
+      checkSet: checkSetSchema,
       isChecked: flag,
       isFaultless: flag,
       ...at,
     }),
     bare("lock.takenApart"),
-    z.object({ type: z.literal("parts.replaced"), slotAt, ...at }),
+    z.object({
+      type: z.literal("parts.replaced"),
+      slotAt,
+      acts: z.optional(shortList(fittingActSchema, MOST_ACTS)),
+      ...at,
+    }),
     z.object({ type: z.literal("mounting.measured"), height_in: height, ...at }),
     bare("authorization.asked"),
     bare("ring.aligned"),
@@ -115,6 +127,7 @@ const runSchema = z.object(
       must("object"),
     ),
     seed: z.number(must("any-whole")).check(z.int(must("any-whole"))),
+    drawnBy: z.optional(z.literal(1, must("only-version", { version: 1 }))),
     isHandsOff: z._default(flag, false),
     fitting: z.optional(
       z.object({ version: z.literal(1, must("only-version", { version: 1 })), slotAt, bend: offsetSchema }),

@@ -27,6 +27,8 @@ export interface TrainSpec {
   readonly catching?: Catching | undefined;
   /** How far the dial is off its axis; on it where left out. */
   readonly runout?: Runout;
+  /** How much farther the hand gets ahead while the bolt moves (`heavyDraw`); nothing where left out. */
+  readonly binding?: Graduations;
   /** Where dial and cam stand before the hand takes hold, unwrapped. */
   readonly start: Graduations;
 }
@@ -63,7 +65,7 @@ export class LockTrain {
   /** The room of the two joints: friction between hand and dial, and between dial and cam. */
   private readonly friction: Play;
   private readonly lostMotion: Play;
-  private hand: Graduations;
+  protected hand: Graduations;
   private cam: CamPosition;
 
   constructor(spec: TrainSpec, perTurn: number) {
@@ -139,7 +141,7 @@ export class LockTrain {
   }
 
   /** Where the hand has turned the dial. */
-  private dragged(): Position {
+  protected dragged(): Position {
     const { catching, drag = 0 } = this.spec;
     if (catching === undefined) return driven(this.dial, this.hand, this.friction);
     return caught(this.dial, this.hand, drag, catching, this.perTurn);

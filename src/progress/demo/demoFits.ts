@@ -1,6 +1,6 @@
 import type { FitCheck } from "../../fitting/fitCheck";
 import { checksOf } from "../../fitting/fitChecks";
-import type { FitFault } from "../../fitting/fitFault";
+import type { FitFault } from "../../fitting/fitFaultCode";
 import { stageOf } from "../../fitting/fitStage";
 import { lockToFit } from "../../fitting/fittedLock";
 import { fittingResult } from "../../fitting/fittingResult";

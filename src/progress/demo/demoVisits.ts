@@ -1,6 +1,7 @@
 import { serviceEnd } from "../../records/job/serviceEnd";
 import type { VisitTask } from "../../service/drawVisit";
-import { PROOFS, sectionsOf } from "../../service/papers";
+import { sectionsOf } from "../../service/papers";
+import { SERVICE } from "../../service/serviceValues";
 import { visitTo } from "../../service/visit";
 import { instrumentsFor, looksFor, QUESTIONS, type VisitAct, type VisitChange } from "../../service/visitAct";
 import { visitResult } from "../../service/visitResult";
@@ -50,7 +51,7 @@ function actsOf(task: VisitTask): readonly VisitAct[] {
     ...instrumentsFor(kind).map((one): VisitAct => ({ type: "measured", with: one })),
     ...changes,
     { type: "cover.put" },
-    ...Array.from({ length: PROOFS }, (): VisitAct => ({ type: "tried" })),
+    ...Array.from({ length: SERVICE.proofs }, (): VisitAct => ({ type: "tried" })),
     { type: "record.written", record: { ...record, hasCombination: false } },
     { type: "door.shut" },
   ];

@@ -1,15 +1,17 @@
 import * as z from "zod/mini";
 import type { Motion } from "../../dialing/motion";
 import { fieldProblem } from "../../lock/fieldProblem";
+import { anyText } from "../../lock/fieldSchemas";
 import type { Problem } from "../../wording/problem";
-import { FileError, fileError, fileProblem, unreadable } from "../fileWords";
+import { fileError, fileProblem } from "../fileWords";
 import { replaces } from "../logbookContents";
 import { fromBase64 } from "../motion/base64";
 import { decodeTrace, unpackedSize } from "../motion/traceCodec";
+import { MotionError, unreadable } from "../motionError";
 import { RECORD_SCHEMAS, type RecordKind, type RecordOf } from "../records";
 import type { Remarks } from "./remarks";
 
-const idSchema = z.object({ id: z.string() });
+const idSchema = z.object({ id: anyText });
 
 const shortId = (id: string) => id.slice(0, 40);
 
@@ -104,7 +106,7 @@ export class MotionReader {
       if (this.taken_bytes > roomFor(this.characters())) throw fileError("traces-too-large", []);
       return { packed, motion: decodeTrace(packed) };
     } catch (error) {
-      const { problem: why } = error instanceof FileError ? error : unreadable("trace-damaged");
+      const { problem: why } = error instanceof MotionError ? error : unreadable("trace-damaged");
       this.remarks.add(fileProblem("without-motion", ["attempts", place], { id: shortId(id), why }));
       return undefined;
     }

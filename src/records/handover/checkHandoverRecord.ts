@@ -1,6 +1,8 @@
 import { canonicalJson } from "../../drill/canonicalJson";
 import { isInRange } from "../../handover/run/rules/mountingHeight";
+import { drawScene } from "../../handover/run/scene";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
+import { seededChance } from "../../statistics/chance";
 import { type Finding, failing, type Problem } from "../../wording/problem";
 import { isSameHash, readHashed, recordHash } from "../hashedRecord";
 import { RecordError } from "../recordError";
@@ -21,6 +23,8 @@ export interface HandoverRecordCheck {
   readonly isUnchanged: boolean;
   /** What is wrong; none for a sound record. */
   readonly problems: readonly Problem[];
+  /** What was made before a record promised it; it does not speak against it. */
+  readonly unheld: readonly Problem[];
 }
 
 const isCount = (value: number) => Number.isInteger(value) && value >= 0;
@@ -36,6 +40,13 @@ function strangeFields(raw: object, record: HandoverRecord): readonly Problem[] 
       ? handoverProblem("strange-inside", [])
       : handoverProblem("strange-fields", [], { names: names.map((name) => `"${name}"`) }),
   ];
+}
+
+/** A height that is not that of the door which the seed draws; a code of its own where the record makes no promise of it. */
+function otherDoor({ seed, height_in: height, drawnBy }: HandoverRecord): readonly Problem[] {
+  const drawn = drawScene(seededChance(seed)).height_in;
+  if (height === drawn) return [];
+  return [handoverProblem(drawnBy === undefined ? "own-door" : "other-height", [], { height, seed, drawn })];
 }
 
 /** What of a record does not follow from the rest of it. */
@@ -92,6 +103,7 @@ function checkFile(value: unknown): HandoverRecordCheck {
     ...(isUnchanged ? [] : [handoverProblem("changed", [])]),
     ...strangeFields(file.record, record),
     ...misfits(record),
+    ...(record.drawnBy === undefined ? [] : otherDoor(record)),
   ];
-  return { record, isUnchanged, problems };
+  return { record, isUnchanged, problems, unheld: record.drawnBy === undefined ? otherDoor(record) : [] };
 }

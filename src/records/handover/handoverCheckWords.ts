@@ -13,6 +13,9 @@ const WORDS = {
   "fault-counts": "Faults on record: {faults}, of which undone: {undone}. These numbers cannot be right.",
   "no-height": "The height is {height} inches, and it must be above 0.",
   "no-seed": "The seed is {seed}, and it must be a whole number from 0.",
+  "other-height": "The height is {height} inches, but the door that seed {seed} draws has {drawn} inches.",
+  "own-door":
+    "The height is {height} inches, but the door that seed {seed} draws has {drawn} inches. The record was made before its door was compared with the seed: nothing shows that the door was not chosen.",
   "no-duration": "The duration is {duration} milliseconds, and it must be 0 or more.",
   "unknown-lock": 'This version does not have the lock "{lock}".',
   "other-notice": "Its notice, or when the combination is changed, is not as this version writes it.",

@@ -4,7 +4,7 @@ import { REQUIRED_PROOFS, type RequiredProof } from "../../handover/run/rules/pr
 import { RunError } from "../../handover/run/rules/runError";
 import type { Graduations } from "../../lock/dial";
 import { fieldProblem } from "../../lock/fieldProblem";
-import { flag, must, number } from "../../lock/fieldSchemas";
+import { flag, must, number, shortList, anyText as text } from "../../lock/fieldSchemas";
 import { NOTICE } from "../sitting/sittingRecord";
 import { CHANGE_SENTENCES, CHANGE_SOURCE, isCalendarDate, nextChangeDue } from "./nextChange";
 import type { RecordForm } from "./recordForm";
@@ -20,6 +20,8 @@ export interface RecordFacts {
   readonly form: RecordForm;
   readonly profileId: string;
   readonly seed: number;
+  /** The rule by which its door follows from the seed, as the run promises it. */
+  readonly drawnBy?: 1 | undefined;
   readonly result: HandoverResult;
   /** Null for a wheel pack, whose ring's alignment stands for it, and where a simulated hand set it. */
   readonly zero: RecordedZero | null;
@@ -27,7 +29,8 @@ export interface RecordFacts {
   readonly height_in: number;
 }
 
-const text = z.string(must("any-text"));
+/** Far more than there are proofs, faults or reasons to change. */
+const MOST = 1000;
 
 const recordSchema = z.object(
   {
@@ -45,18 +48,19 @@ const recordSchema = z.object(
     remarks: text,
     profileId: text,
     seed: number,
+    drawnBy: z.optional(z.literal(1, must("only-version", { version: 1 }))),
     height_in: number,
     zero: z.nullable(z.object({ right: number, left: number })),
     /** What was shown, in the order of the job. */
-    proofs: z.array(z.object({ code: text, isShown: flag })),
+    proofs: shortList(z.object({ code: text, isShown: flag }), MOST),
     faults: number,
     undoneFaults: number,
     duration_ms: number,
     isHandsOff: flag,
     /** How the lock is fitted, by codes; left out where it came on its door. */
-    fit: z.optional(z.object({ faults: z.array(text), skipped: z.array(text) })),
+    fit: z.optional(z.object({ faults: shortList(text, MOST), skipped: shortList(text, MOST) })),
     nextChangeDue: text,
-    changeWhen: z.array(text),
+    changeWhen: shortList(text, MOST),
     changeSource: text,
   },
   must("object"),
@@ -73,7 +77,7 @@ const proofsOf = ({ missing, fit }: HandoverResult) =>
   proofsWanted(fit !== undefined).map(({ code }) => ({ code, isShown: !missing.includes(code) }));
 
 /** The record of a handover, with the day on which the combination is due to be changed. */
-export function handoverRecord({ form, result, ...facts }: RecordFacts): HandoverRecord {
+export function handoverRecord({ form, result, drawnBy, ...facts }: RecordFacts): HandoverRecord {
   const { faults, duration_ms, isHandsOff, fit } = result;
   return {
     format: "gatefall-handover-record",
@@ -81,6 +85,7 @@ export function handoverRecord({ form, result, ...facts }: RecordFacts): Handove
     notice: NOTICE,
     ...form,
     ...facts,
+    ...(drawnBy && { drawnBy }),
     proofs: proofsOf(result),
     faults: faults.length,
     undoneFaults: faults.filter(({ isUndone }) => isUndone).length,

@@ -4,7 +4,7 @@ import type { JobEnd } from "./jobNote";
 
 /** What a handover has come to. */
 export function handoverEnd(result: HandoverResult): JobEnd {
-  const { isHandedOver, isHandsOff, missing, faults, steps, undoneSteps } = result;
+  const { isHandedOver, isHandsOff, missing, faults, steps, undoneSteps, fit } = result;
   return {
     kind: "handover",
     missed: handoverMissed(result),
@@ -15,6 +15,7 @@ export function handoverEnd(result: HandoverResult): JobEnd {
       faults: faults.map(({ code, step, at_ms, isUndone }) => ({ code, step, at_ms, isUndone })),
       steps,
       undoneSteps,
+      ...(fit && { fit: { isTogether: fit.isTogether, faults: [...fit.faults], skipped: [...fit.skipped] } }),
     },
   };
 }

@@ -1,12 +1,20 @@
+import type { core } from "zod/mini";
 import * as z from "zod/mini";
 import { CHANGE_OUTCOMES } from "../../drill/marking/tryResult";
+import { checkSetSchema } from "../../fitting/checkSetSchema";
 import { FIT_CHECKS } from "../../fitting/fitChecks";
-import { FIT_FAULTS } from "../../fitting/fitFault";
+import { FIT_FAULTS } from "../../fitting/fitFaultCode";
 import { FIT_STAGES } from "../../fitting/fitStage";
 import { TROUBLE_KINDS } from "../../handover/trouble/trouble";
 import { visitFaultSchema } from "../../service/visitFaultSchema";
 import { CONDITIONS } from "../../service/wrongThing";
 import type { JobKind, JobRecord } from "../jobRecord";
+
+/** No job has more of anything: a list that is longer was not written here. */
+const MOST = 1000;
+/** Of the faults of a handover: each step of it may make some. */
+const MOST_MADE = 20_000;
+const listOf = <Item extends core.SomeType>(item: Item, most = MOST) => z.array(item).check(z.maxLength(most));
 
 const number = z.number();
 const count = z.number().check(z.int(), z.gte(0));
@@ -17,15 +25,19 @@ const changeDetails = z.object({
   outcome: z.enum(CHANGE_OUTCOMES),
   proofs: count,
   /** Of each number, graduations, left positive; null where nothing was set. */
-  errors: z.nullable(z.array(number)),
-  faults: z.array(z.object({ code, number: count, size: number })),
+  errors: z.nullable(listOf(number)),
+  faults: listOf(z.object({ code, number: count, size: number })),
 });
 
-const trouble = z.object({ kind: z.enum(TROUBLE_KINDS), part: z.nullable(z.string()), size: number });
+const trouble = z.object({
+  kind: z.enum(TROUBLE_KINDS),
+  part: z.nullable(z.string().check(z.maxLength(80))),
+  size: number,
+});
 
 const troubleDetails = z.object({
   seed: number,
-  pool: z.array(z.enum(TROUBLE_KINDS)),
+  pool: listOf(z.enum(TROUBLE_KINDS)),
   truth: trouble,
   named: trouble,
   isKindRight: z.boolean(),
@@ -40,17 +52,21 @@ const troubleDetails = z.object({
 const handoverDetails = z.object({
   isHandedOver: z.boolean(),
   isHandsOff: z.boolean(),
-  missing: z.array(code),
-  faults: z.array(z.object({ code, step: count, at_ms: number, isUndone: z.boolean() })),
+  missing: listOf(code),
+  faults: listOf(z.object({ code, step: count, at_ms: number, isUndone: z.boolean() }), MOST_MADE),
   steps: count,
   undoneSteps: count,
+  /** How its lock was fitted at the end; left out where it came on its door. */
+  fit: z.optional(
+    z.object({ isTogether: z.boolean(), faults: listOf(z.enum(FIT_FAULTS)), skipped: listOf(z.enum(FIT_CHECKS)) }),
+  ),
 });
 
 /** A fitting: what was wrong with the fit when it was said to be ready. */
 const fittingDetails = z.object({
   declared: z.nullable(z.enum(FIT_STAGES)),
-  faults: z.array(z.enum(FIT_FAULTS)),
-  skipped: z.array(z.enum(FIT_CHECKS)),
+  faults: listOf(z.enum(FIT_FAULTS)),
+  skipped: listOf(z.enum(FIT_CHECKS)),
   moves: count,
   spindlesUsed: count,
 });
@@ -60,17 +76,18 @@ const serviceDetails = z.object({
   /** Of the visit; null where it is not known any more. */
   seed: z.nullable(count),
   isLeft: z.boolean(),
-  conditions: z.array(z.enum(CONDITIONS)),
-  found: z.array(z.enum(CONDITIONS)),
-  faults: z.array(visitFaultSchema),
+  conditions: listOf(z.enum(CONDITIONS)),
+  found: listOf(z.enum(CONDITIONS)),
+  faults: listOf(visitFaultSchema),
   acts: count,
 });
 
 /** A fit that was judged: what was wrong, and what was named. */
 const inspectionDetails = z.object({
-  faults: z.array(z.enum(FIT_FAULTS)),
-  named: z.nullable(z.array(z.enum(FIT_FAULTS))),
-  skipped: z.array(z.enum(FIT_CHECKS)),
+  faults: listOf(z.enum(FIT_FAULTS)),
+  named: z.nullable(listOf(z.enum(FIT_FAULTS))),
+  skipped: listOf(z.enum(FIT_CHECKS)),
+  checkSet: checkSetSchema,
 });
 
 const SCHEMAS = {

@@ -1,4 +1,4 @@
-import { unreadable } from "../fileWords";
+import { unreadable } from "../motionError";
 
 /** Bytes that one call turns into characters: an argument list has its limits. */
 const CHUNK = 0x8000;
@@ -14,7 +14,7 @@ export function toBase64(bytes: Uint8Array): string {
  * Base64 text as bytes. It takes the one spelling that `toBase64` makes (RFC 4648, section 3.5: canonical), without spaces,
  * so that two texts of the same bytes are the same text.
  *
- * @throws {FileError} `bad-trace`
+ * @throws {MotionError} `bad-trace`
  */
 export function fromBase64(text: string): Uint8Array {
   let characters: string | null = null;

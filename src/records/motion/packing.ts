@@ -1,4 +1,4 @@
-import { unreadable } from "../fileWords";
+import { unreadable } from "../motionError";
 
 /** A step too large for 16 bits stands in a list of its own, and this in its place. */
 const ESCAPE = -32768;

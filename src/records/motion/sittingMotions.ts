@@ -1,9 +1,11 @@
 import * as z from "zod/mini";
+import { shortText } from "../../lock/fieldSchemas";
 import { tryId } from "../tryOfSitting";
 import { fromBase64 } from "./base64";
+import { recordings } from "./recordings";
 
 /** As much of a sitting's record as its recordings take; what else is in it does not matter here. */
-const recorded = z.object({ sha256: z.string(), record: z.object({ motions: z.array(z.nullable(z.string())) }) });
+const recorded = z.object({ sha256: shortText(64), record: z.object({ motions: recordings }) });
 
 function unpacked(packed: string | null): Uint8Array | null {
   if (packed === null) return null;

@@ -4,7 +4,7 @@ import { STEPS_PER_GRADUATION } from "../../dialing/hand/keptPosition";
 import type { Motion } from "../../dialing/motion";
 import { FARTHEST } from "../../lock/wheelPackState";
 import { inflateBounded } from "../../trace/inflateBounded";
-import { fileError, fileProblem, unreadable } from "../fileWords";
+import { motionError, motionProblem, unreadable } from "../motionError";
 import { fromBase64, toBase64 } from "./base64";
 import { Packer, Unpacker } from "./packing";
 
@@ -54,12 +54,12 @@ function unpackStart(unpacker: Unpacker, parts: number): AttemptStart {
 
 function checkMotion({ positions, times_ms }: Motion): void {
   if (!positions.every((position) => Math.abs(position) <= FARTHEST)) {
-    throw fileError("motion-beyond", []);
+    throw motionError("motion-beyond", []);
   }
   const isPaired = times_ms === undefined || times_ms.length === positions.length;
-  if (!isPaired) throw fileError("motion-times", []);
+  if (!isPaired) throw motionError("motion-times", []);
   const isRising = times_ms?.every((time, i) => Number.isFinite(time) && time >= (times_ms[i - 1] ?? time)) ?? true;
-  if (!isRising) throw fileError("motion-times-fall", []);
+  if (!isRising) throw motionError("motion-times-fall", []);
 }
 
 /**
@@ -68,7 +68,7 @@ function checkMotion({ positions, times_ms }: Motion): void {
  * A larger step stands in full beside them, so any motion can be kept.
  *
  * @returns bytes that `decodeTrace` reads
- * @throws {FileError} `bad-trace` for a motion that is none
+ * @throws {MotionError} `bad-trace` for a motion that is none
  */
 export function encodeTrace(motion: Motion): Uint8Array {
   checkMotion(motion);
@@ -80,7 +80,7 @@ export function encodeTrace(motion: Motion): Uint8Array {
   packer.row(positions.map((position) => Math.round(position * STEPS_PER_GRADUATION)));
   if (times_ms) packer.row(times_ms.map(Math.round));
   const raw = packer.bytes();
-  if (raw.length > MOST_BYTES) throw fileError("motion-too-long", []);
+  if (raw.length > MOST_BYTES) throw motionError("motion-too-long", []);
   const packed = deflateSync(raw, { level: 9 });
   const bytes = new Uint8Array(HEADER_BYTES + packed.length);
   bytes[0] = FORMAT;
@@ -92,17 +92,17 @@ export function encodeTrace(motion: Motion): Uint8Array {
 /**
  * Raw bytes that a packed motion says it has.
  *
- * @throws {FileError} `bad-trace` for bytes that are none, or are too many
+ * @throws {MotionError} `bad-trace` for bytes that are none, or are too many
  */
 export function unpackedSize(bytes: Uint8Array): number {
   if (bytes.length < HEADER_BYTES) throw unreadable("trace-too-short");
   if (bytes[0] !== FORMAT) {
-    const why = fileProblem("trace-format", [], { format: bytes[0], latest: FORMAT });
-    throw fileError("bad-trace", [], { why });
+    const why = motionProblem("trace-format", [], { format: bytes[0], latest: FORMAT });
+    throw motionError("bad-trace", [], { why });
   }
   const size = new DataView(bytes.buffer, bytes.byteOffset).getUint32(1, true);
   if (size > MOST_BYTES)
-    throw fileError("bad-trace", [], { why: fileProblem("trace-longer", [], { most: MOST_BYTES }) });
+    throw motionError("bad-trace", [], { why: motionProblem("trace-longer", [], { most: MOST_BYTES }) });
   return size;
 }
 
@@ -122,7 +122,7 @@ function inflated(bytes: Uint8Array): Uint8Array {
 /**
  * Reads a packed motion.
  *
- * @throws {FileError} `bad-trace` for bytes that are none
+ * @throws {MotionError} `bad-trace` for bytes that are none
  */
 export function decodeTrace(bytes: Uint8Array): Motion {
   const unpacker = new Unpacker(inflated(bytes));
@@ -140,5 +140,5 @@ export function decodeTrace(bytes: Uint8Array): Motion {
 /** A packed motion as text, for JSON. */
 export const motionText = (motion: Motion): string => toBase64(encodeTrace(motion));
 
-/** The motion of a text that `motionText` made. @throws {FileError} `bad-trace` */
+/** The motion of a text that `motionText` made. @throws {MotionError} `bad-trace` */
 export const motionOfText = (text: string): Motion => decodeTrace(fromBase64(text));

@@ -1,14 +1,15 @@
-import type { FittingTry, InspectionTry, ServiceTry } from "../../drill/marking/tryResult";
+import type { FittingTry, HandoverTry, InspectionTry, ServiceTry } from "../../drill/marking/tryResult";
 import type { Station } from "../../drill/sheet/sheet";
 import { stationProfile } from "../../drill/sheet/stationProfile";
 import { NEW_BOARD } from "../../fitting/board";
 import type { FitCheck } from "../../fitting/fitCheck";
-import { checksOf } from "../../fitting/fitChecks";
-import type { FitFault } from "../../fitting/fitFault";
+import { checksOf, isInSet } from "../../fitting/fitChecks";
+import type { FitFault } from "../../fitting/fitFaultCode";
 import { faultsOn } from "../../fitting/inspect/faultDraws";
+import { FAULT_AT_END, type HandoverFault } from "../../handover/run/rules/faultTriggers";
 import { lockKindOf } from "../../service/servicedLock";
 import type { VisitFault } from "../../service/visitFaultCode";
-import { failing, type Problem } from "../../wording/problem";
+import { type Finding, failing, type Problem } from "../../wording/problem";
 import { checkProblem } from "./checkWords";
 
 /** What a try cannot have been, or undefined. */
@@ -46,15 +47,47 @@ export function fittingMisfit({ declared, faults, skipped, moves, time_ms }: Fit
   ])[0];
 }
 
+/** Of the signature that hands a badly fitted lock over. */
+const BAD_FIT: HandoverFault = FAULT_AT_END.code;
+const SPOILED: HandoverFault = "parts-spoiled";
+
+/** What the fitting of a handover can be at its station. */
+export function handoverFitFindings(one: HandoverTry, station: Station): readonly Finding[] {
+  const { fit, faults, isHandedOver, undone } = one;
+  const isAsked = station.kind === "handover" && station.fit === "first";
+  const told = faults.some(({ code }) => code === BAD_FIT);
+  const spoiled = faults.filter(({ code }) => code === SPOILED).length;
+  if (fit === undefined) {
+    return [
+      [!isAsked, checkProblem("fit-unsaid", [])],
+      [!told && spoiled === 0, checkProblem("fit-fault-unsaid", [])],
+    ];
+  }
+  const isBad = fit.faults.length > 0;
+  // Undone, a fault stays on record.
+  const isTold = isHandedOver && isBad ? told : !told || undone > 0;
+  return [
+    [isAsked, checkProblem("fit-unasked", [])],
+    [isOnce(fit.faults), checkProblem("fault-twice", [])],
+    [isOnce(fit.skipped), checkProblem("check-twice", [])],
+    [areOfLock(station, fit.faults, [...fit.skipped, ...fit.checks]), checkProblem("other-parts", [])],
+    [!isHandedOver || (fit.isTogether && fit.skipped.length === 0), checkProblem("fit-unfinished", [])],
+    [undone > 0 ? spoiled >= fit.partsReplaced : spoiled === fit.partsReplaced, checkProblem("fit-fault-unsaid", [])],
+    [isTold, checkProblem("fit-fault-unsaid", [])],
+  ];
+}
+
 /** What judging a fit cannot have been at its station. */
-export function inspectionMisfit({ faults, named, skipped, time_ms }: InspectionTry, station: Station): Misfit {
+export function inspectionMisfit(one: InspectionTry, station: Station): Misfit {
+  const { faults, named, skipped, checkSet, time_ms } = one;
   const all = [...faults, ...(named ?? [])];
   // Time runs from the first act: an answer that is the first takes none.
-  const isFirst = skipped.length === checksAt(station).length;
+  const isFirst = skipped.length === checksAt(station).filter((check) => isInSet(check, checkSet)).length;
   return failing([
     [isOnce(faults) && isOnce(named ?? []), checkProblem("fault-twice", [])],
     [isOnce(skipped), checkProblem("check-twice", [])],
     [areOfLock(station, all, skipped), checkProblem("other-parts", [])],
+    [skipped.every((check) => isInSet(check, checkSet)), checkProblem("other-parts", [])],
     [named === null || isFirst || time_ms > 0, checkProblem("in-no-time", [], { done: "judged" })],
   ])[0];
 }

@@ -12,6 +12,7 @@ import {
   strict,
   whole,
 } from "../../lock/fieldSchemas";
+import { recordings } from "../motion/recordings";
 import { count, hash, span } from "./schemaParts";
 import { NOTICE, type SittingRecord } from "./sittingRecord";
 import { trySchema } from "./trySchemas";
@@ -68,12 +69,11 @@ const sittingBreak = strict({ kind: oneOf(["pause", "reload"]), at_ms: span, len
 
 const clockJump = strict({ at_ms: span, by_ms: number });
 
-const moment = z.iso.datetime(must("moment", { example: "2026-11-20T08:00:00.000Z" }));
+const aMoment = must("moment", { example: "2026-11-20T08:00:00.000Z" });
+/** However finely a second is divided. */
+const moment = z.iso.datetime(aMoment).check(z.maxLength(40, aMoment));
 
 const version = matching(/^\d{1,4}\.\d{1,4}\.\d{1,4}$/, must("release", { example: "0.3.0" }));
-
-/** A packed motion, base64: some minutes of dialing are a few thousand characters. */
-const recording = z.nullable(shortText(4_000_000));
 
 /** Schema of a sitting's record; its sheet is read by `parseSheet`. It has every field of a record and no other. */
 export const recordSchema = strict({
@@ -94,7 +94,7 @@ export const recordSchema = strict({
   breaks: z.optional(shortList(sittingBreak, 100_000)),
   clockJumps: z.optional(shortList(clockJump, 100_000)),
   tries: shortList(trySchema, 8000),
-  motions: z.optional(shortList(recording, 8000)),
+  motions: z.optional(recordings),
   answers: shortList(answer, 500),
   ended: oneOf(["finished", "time", "broken-off"]),
   profileHashes: shortList(hash, 40),

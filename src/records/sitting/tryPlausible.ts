@@ -13,7 +13,7 @@ import type { Station } from "../../drill/sheet/sheet";
 import { stationProfile } from "../../drill/sheet/stationProfile";
 import { type Finding, failing, type Problem } from "../../wording/problem";
 import { checkProblem } from "./checkWords";
-import { fittingMisfit, inspectionMisfit, serviceMisfit } from "./fitPlausible";
+import { fittingMisfit, handoverFitFindings, inspectionMisfit, serviceMisfit } from "./fitPlausible";
 import { zeroingMisfit } from "./zeroingMadeAgain";
 
 /** What a try cannot have been, or undefined. */
@@ -90,8 +90,10 @@ function troubleMisfit(one: TroubleTry, station: Station): Misfit {
   ]);
 }
 
-function handoverMisfit({ isHandedOver, missing, time_ms }: HandoverTry): Misfit {
+function handoverMisfit(one: HandoverTry, station: Station): Misfit {
+  const { isHandedOver, missing, time_ms } = one;
   return first([
+    ...handoverFitFindings(one, station),
     [new Set(missing).size === missing.length, checkProblem("proof-twice", [])],
     [!isHandedOver || time_ms > 0, checkProblem("in-no-time", [], { done: "handed over" })],
   ]);
@@ -108,7 +110,7 @@ function madeMisfit(one: TryResult, station: Station): Misfit {
     case "trouble":
       return troubleMisfit(one, station);
     case "handover":
-      return handoverMisfit(one);
+      return handoverMisfit(one, station);
     case "fitting":
       return fittingMisfit(one, station);
     case "service":

@@ -7,6 +7,7 @@ import {
   type ChangeTry,
   type DialingTry,
   type FittingTry,
+  type HandoverFit,
   type HandoverTry,
   type InspectionTry,
   type ServiceTry,
@@ -14,10 +15,12 @@ import {
   type ZeroingTry,
 } from "../../drill/marking/tryResult";
 import { STATION_KINDS } from "../../drill/sheet/sheet";
-import { SPARES } from "../../fitting/assembly";
+import { checkSetSchema } from "../../fitting/checkSetSchema";
 import { FIT_CHECKS } from "../../fitting/fitChecks";
-import { FIT_FAULTS } from "../../fitting/fitFault";
+import { FIT_FAULTS } from "../../fitting/fitFaultCode";
 import { FIT_STAGES } from "../../fitting/fitStage";
+import { fittingActSchema } from "../../fitting/fittingActSchema";
+import { FITTING } from "../../fitting/trainingValues";
 import { flag, oneOf, rulesOf, shortList, strict, turn, whole, within } from "../../lock/fieldSchemas";
 import { visitFaultSchema } from "../../service/visitFaultSchema";
 import { CONDITIONS } from "../../service/wrongThing";
@@ -95,6 +98,15 @@ const trouble = strict({
   measurements: count,
 } satisfies FieldsOf<TroubleTry>);
 
+const handoverFit = strict({
+  isTogether: flag,
+  faults: shortList(oneOf(FIT_FAULTS), FIT_FAULTS.length),
+  skipped: shortList(oneOf(FIT_CHECKS), FIT_CHECKS.length),
+  partsReplaced: count,
+  acts: shortList(fittingActSchema, 10_000),
+  checks: shortList(oneOf(FIT_CHECKS), 100),
+} satisfies FieldsOf<HandoverFit>);
+
 const handover = strict({
   kind: z.literal("handover"),
   ...place,
@@ -102,6 +114,7 @@ const handover = strict({
   missing: shortList(code, 100),
   faults: jobFaults,
   undone: count,
+  fit: z.optional(handoverFit),
 } satisfies FieldsOf<HandoverTry>);
 
 const fitting = strict({
@@ -111,7 +124,7 @@ const fitting = strict({
   faults: shortList(strict({ code: oneOf(FIT_FAULTS) }), FIT_FAULTS.length),
   skipped: shortList(oneOf(FIT_CHECKS), FIT_CHECKS.length),
   moves: count,
-  spindlesUsed: whole(0, SPARES),
+  spindlesUsed: whole(0, FITTING.spares),
 } satisfies FieldsOf<FittingTry>);
 
 const conditions = shortList(oneOf(CONDITIONS), CONDITIONS.length);
@@ -134,6 +147,7 @@ const inspection = strict({
   faults: fitFaultList,
   named: z.nullable(fitFaultList),
   skipped: shortList(oneOf(FIT_CHECKS), FIT_CHECKS.length),
+  checkSet: checkSetSchema,
 } satisfies FieldsOf<InspectionTry>);
 
 /** One try of a sitting, of whatever kind. */

@@ -21,6 +21,8 @@ import { qrPicture } from "../../../src/app/sheets/share/qrPath";
 import { fileText, sheetFromText } from "../../../src/app/sheets/share/sheetFile";
 import { parseSheet } from "../../../src/drill/sheet/parseSheet";
 import { type Sheet, STATION_KINDS } from "../../../src/drill/sheet/sheet";
+import { sheetFingerprint } from "../../../src/drill/sheet/sheetFingerprint";
+import { sheetFromLink, sheetToLink } from "../../../src/drill/sheet/sheetLink";
 import { SHIPPED_SHEETS } from "../../../src/drill/sheet/shippedSheets";
 import { TROUBLE_GUIDE } from "../../../src/handover/trouble/troubleGuide";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
@@ -197,6 +199,21 @@ describe("a new station", () => {
     expect(parseSheet(sheet)).toEqual(sheet);
     expect(readDraft(draftBody(sheet))).toEqual(sheet);
     expect(sheet.stations[0]).toMatchObject({ kind, id: "station 1" });
+  });
+
+  it("a handover that begins with its fitting: read back as a draft and by its link, drawn anew, its own fingerprint", () => {
+    const sheet = { ...blankSheet(), stations: [handoverStation({ fit: "first" })] };
+    const [station] = sheet.stations;
+    const onDoor = { ...sheet, stations: [handoverStation()] };
+    expect(parseSheet(JSON.parse(JSON.stringify(sheet)))).toEqual(sheet);
+    expect(readDraft(draftBody(sheet))).toEqual(sheet);
+    expect(sheetFromLink(sheetToLink(sheet))).toEqual(sheet);
+    expect([isDrawn(sheet), isDrawn(onDoor)]).toEqual([true, false]);
+    expect(sheetFingerprint(sheet)).not.toBe(sheetFingerprint(onDoor));
+    expect(station && stationLine(station, "trainee")).toContain(
+      "that begins with its fitting, a simulated hand dials",
+    );
+    expect(station && jobNote(station)).toContain("All parts of the lock are in the tray.");
   });
 
   it.each([

@@ -6,7 +6,7 @@ import { type Marking, markSitting, type SittingResults } from "../../../src/dri
 import { hasFault, isRight, type TryResult } from "../../../src/drill/marking/tryResult";
 import type { Station } from "../../../src/drill/sheet/sheet";
 import { FIT_CHECKS } from "../../../src/fitting/fitChecks";
-import type { FitFault } from "../../../src/fitting/fitFault";
+import type { FitFault } from "../../../src/fitting/fitFaultCode";
 import {
   changeStation,
   dialingStation,

@@ -152,6 +152,8 @@ describe("a sheet that is not sound gets a sentence that names the field", () =>
     { value: only(troubleStation({ passMarks: { right: 7 } })), says: "passMarks.right asks for 7 of 6 tries" },
     { value: only(troubleStation({ passMarks: { sizeError: 6 } })), says: "sizeError must be a number of graduations" },
     { value: only({ ...handoverStation(), hand: "left" }), says: 'stations[0].hand must be "real" or "simulated"' },
+    { value: only({ ...handoverStation(), fit: "later" }), says: 'stations[0].fit must be "first"' },
+    { value: only({ ...fittingStation(), fit: "first" }), says: 'stations[0] has a field "fit"' },
     { value: only(handoverStation({ passMarks: { clean: 3 } })), says: "passMarks.clean asks for 3 of 2 tries" },
     { value: only(handoverStation({ passMarks: { faultyTries: 3 } })), says: "allows 3 of 2 tries" },
     { value: only(fittingStation({ passMarks: { right: 3 } })), says: "passMarks.right asks for 3 of 2 tries" },

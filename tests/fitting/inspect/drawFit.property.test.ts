@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
 import { checksOf } from "../../../src/fitting/fitChecks";
-import { FIT_FAULTS, type FitFault } from "../../../src/fitting/fitFault";
+import { FIT_FAULTS, type FitFault } from "../../../src/fitting/fitFaultCode";
 import { lockToFit } from "../../../src/fitting/fittedLock";
 import { FOUND_BY } from "../../../src/fitting/foundBy";
 import { drawInspection, fitWith } from "../../../src/fitting/inspect/drawFit";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { inTheTray } from "../../../src/fitting/assembly";
 import { checksOf } from "../../../src/fitting/fitChecks";
-import type { FitFault } from "../../../src/fitting/fitFault";
+import type { FitFault } from "../../../src/fitting/fitFaultCode";
 import { inspectionResult, isGuessed, overlooked, unfounded } from "../../../src/fitting/inspect/inspectionResult";
 
 const assembly = inTheTray(140);
@@ -36,5 +36,20 @@ describe("an answer to what is wrong with a fit", () => {
     { named: [], checks: CHECKS.slice(1), isGuess: true, why: "nothing is wrong, and a check was skipped" },
   ] as const)("is a guess or not: $why", ({ named, checks, isGuess }) => {
     expect(isGuessed(inspectionResult(drawn(), named, checks))).toBe(isGuess);
+  });
+
+  test.each([
+    {
+      named: ["key-not-seated"],
+      skipped: ["key"],
+      checkSet: undefined,
+      isGuess: true,
+      why: "there was no other check",
+    },
+    { named: ["key-not-seated"], skipped: ["key"], checkSet: 2, isGuess: false, why: "the lever's nose shows it too" },
+    { named: ["key-not-seated"], skipped: ["key", "nose"], checkSet: 2, isGuess: true, why: "neither was looked at" },
+    { named: [], skipped: [], checkSet: undefined, isGuess: false, why: "every check that there was" },
+  ] as const)("is judged by the checks that there were, set $checkSet: $why", ({ isGuess, ...record }) => {
+    expect(isGuessed(record)).toBe(isGuess);
   });
 });

@@ -5,10 +5,12 @@ import clean from "../../../shared/handovers/clean.json" with { type: "json" };
 import { canonicalJson } from "../../../src/drill/canonicalJson";
 import { DrillError } from "../../../src/drill/drillError";
 import { RunError } from "../../../src/handover/run/rules/runError";
+import { drawScene } from "../../../src/handover/run/scene";
 import { checkHandoverRecord } from "../../../src/records/handover/checkHandoverRecord";
 import { handoverSentences } from "../../../src/records/handover/handoverCheckWords";
 import { parseHandoverRecord } from "../../../src/records/handover/handoverRecord";
 import { recordHash, writeHashed } from "../../../src/records/hashedRecord";
+import { seededChance } from "../../../src/statistics/chance";
 import { savedHandoverRecord } from "../../support/savedHandoverRecord";
 
 const sha256 = (text: string) => createHash("sha256").update(text).digest("hex");
@@ -21,7 +23,21 @@ describe("a handover record", () => {
   test("checks as it was saved, its hash typed in capitals", async () => {
     const hash = recordHash(RECORD);
     const file = JSON.parse(writeHashed({ sha256: ` ${hash.toUpperCase()} `, record: RECORD }));
-    expect(checkHandoverRecord(file)).toEqual({ record: RECORD, isUnchanged: true, problems: [] });
+    expect(checkHandoverRecord(file)).toMatchObject({ record: RECORD, isUnchanged: true, problems: [] });
+  });
+
+  test("is held to the door that its seed draws, where it promises one", () => {
+    const drawn = drawScene(seededChance(RECORD.seed)).height_in;
+    const promised = { ...RECORD, drawnBy: 1, height_in: drawn };
+    expect(hashedAnew(promised)).toMatchObject({ problems: [], unheld: [] });
+    const forged = hashedAnew({ ...promised, height_in: drawn + 1 });
+    expect(handoverSentences(forged.problems)).toEqual([
+      `The height is ${drawn + 1} inches, but the door that seed 5 draws has ${drawn} inches.`,
+    ]);
+    expect(hashedAnew({ ...RECORD, height_in: drawn })).toMatchObject({ problems: [], unheld: [] });
+    const before = hashedAnew({ ...RECORD, height_in: drawn + 1 });
+    expect(before.problems).toEqual([]);
+    expect(handoverSentences(before.unheld)[0]).toContain("nothing shows that the door was not chosen");
   });
 
   test.each<[string, object]>([

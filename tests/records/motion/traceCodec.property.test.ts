@@ -2,9 +2,9 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { keptPosition } from "../../../src/dialing/hand/keptPosition";
 import type { Motion } from "../../../src/dialing/motion";
-import { FileError } from "../../../src/records/fileWords";
 import { fromBase64, toBase64 } from "../../../src/records/motion/base64";
 import { decodeTrace, encodeTrace } from "../../../src/records/motion/traceCodec";
+import { MotionError } from "../../../src/records/motionError";
 
 const position = fc.oneof(
   fc.double({ min: -2000, max: 2000, noNaN: true }),
@@ -90,7 +90,7 @@ describe("what is no trace", () => {
     try {
       decodeTrace(bytes);
     } catch (error) {
-      expect(error).toBeInstanceOf(FileError);
+      expect(error).toBeInstanceOf(MotionError);
       expect(error).toMatchObject({ message: expect.stringMatching(/\.$/) });
     }
   };
@@ -118,7 +118,7 @@ describe("what is no trace", () => {
     ["times that fall", { positions: [0, 1], times_ms: [5, 4] }],
     ["a time that is none", { positions: [0, 1], times_ms: [Number.NaN, 4] }],
   ])("%s is not packed", (_why, bad) => {
-    expect(() => encodeTrace(bad)).toThrow(FileError);
+    expect(() => encodeTrace(bad)).toThrow(MotionError);
   });
 
   test("a claim of a gigabyte in a few bytes is refused before any room is taken", () => {

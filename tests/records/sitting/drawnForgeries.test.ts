@@ -3,6 +3,7 @@ import type { TryResult } from "../../../src/drill/marking/tryResult";
 import type { Station } from "../../../src/drill/sheet/sheet";
 import { tryChance } from "../../../src/drill/sitting/tryChance";
 import { drawInspection } from "../../../src/fitting/inspect/drawFit";
+import { stationTrouble } from "../../../src/handover/trouble/stationTrouble";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { recordHash } from "../../../src/records/hashedRecord";
 import { checkRecord } from "../../../src/records/sitting/checkRecord";
@@ -11,8 +12,8 @@ import { sittingRecord } from "../../../src/records/sitting/sittingRecord";
 import { drawVisit } from "../../../src/service/drawVisit";
 import { drawSeed } from "../../../src/statistics/drawSeed";
 import { checkedInWords } from "../../support/checkedInWords";
-import { fittingStation, inspectionStation, serviceStation, testSheet } from "../../support/testSheet";
-import { fittingTry, inspectionTry, serviceTry } from "../../support/testTries";
+import { fittingStation, inspectionStation, serviceStation, testSheet, troubleStation } from "../../support/testSheet";
+import { fittingTry, inspectionTry, serviceTry, troubleTry } from "../../support/testTries";
 
 const VERSION = "0.1.0";
 const PROFILE = shippedProfile("three-wheel");
@@ -30,17 +31,21 @@ function seedOf(): number {
 const SEED = seedOf();
 const { faults: FAULTS } = drawInspection(PROFILE, tryChance(SEED, 1));
 const { conditions: CONDITIONS } = drawVisit(PROFILE, drawSeed(tryChance(SEED, 2)));
+const TROUBLE = troubleStation({ repetitions: 1, passMarks: { right: 1 } });
+const { kind: DEFECT } = stationTrouble(PROFILE, TROUBLE, tryChance(SEED, 3)).task.trouble;
 const STATIONS: readonly Station[] = [
   fittingStation({ repetitions: 1, passMarks: { right: 1 } }),
   inspectionStation({ repetitions: 1, passMarks: { right: 1 } }),
   serviceStation({ repetitions: 1, passMarks: { right: 1 } }),
+  TROUBLE,
 ];
 const FITTED = fittingTry();
 const JUDGED = inspectionTry({ station: 1, faults: FAULTS, named: FAULTS });
 const SERVED = serviceTry({ station: 2, conditions: CONDITIONS, found: CONDITIONS, acts: 40 });
+const FOUND = troubleTry({ station: 3, condition: DEFECT, named: DEFECT });
 
-/** What checking a record comes to whose forger made the marks and the hash anew. */
-function verdictOn(tries: readonly TryResult[]): readonly string[] {
+/** What checking a record comes to whose forger made the marks and the hash anew. @param version - that checks it */
+function verdictOn(tries: readonly TryResult[], version = VERSION): readonly string[] {
   const record = sittingRecord({
     ...{ sheet: testSheet({ stations: STATIONS }), seed: SEED, appVersion: VERSION, person: "Pelline" },
     ...{ startedAt: "2026-11-25T08:00:00.000Z", worked_ms: 5_000_000, pauses: 0, interruptions: 0 },
@@ -48,11 +53,11 @@ function verdictOn(tries: readonly TryResult[]): readonly string[] {
   });
   const read = recordSchema.safeParse(JSON.parse(JSON.stringify(record)));
   if (!read.success) return ["not read"];
-  return checkedInWords(checkRecord(record, recordHash(record), VERSION)).problems;
+  return checkedInWords(checkRecord(record, recordHash(record), version)).problems;
 }
 
 test("the record that forgeries are made of is sound", () => {
-  expect(verdictOn([FITTED, JUDGED, SERVED])).toEqual([]);
+  expect(verdictOn([FITTED, JUDGED, SERVED, FOUND])).toEqual([]);
 });
 
 const [FIRST, ...REST] = CONDITIONS;
@@ -70,7 +75,7 @@ describe("a forged try is found, marks and hash made anew", () => {
     ["a fault named twice", { ...JUDGED, named: [...FAULTS, ...FAULTS] }],
     ["an answer in no time", { ...JUDGED, time_ms: 0 }],
   ])("%s", (_, forged) => {
-    expect(verdictOn([FITTED, forged, SERVED])).not.toEqual([]);
+    expect(verdictOn([FITTED, forged, SERVED, FOUND])).not.toEqual([]);
   });
 
   test.each([
@@ -96,7 +101,7 @@ describe("a forged try is found, marks and hash made anew", () => {
     ["a static strap for a wheel pack", { ...SERVED, faults: [{ code: "cover-without-strap" as const, about: null }] }],
     ["a good visit in too few acts", { ...SERVED, acts: 12 }],
   ])("%s", (_, forged) => {
-    expect(verdictOn([FITTED, JUDGED, forged])).not.toEqual([]);
+    expect(verdictOn([FITTED, JUDGED, forged, FOUND])).not.toEqual([]);
   });
 
   test.each([
@@ -109,6 +114,17 @@ describe("a forged try is found, marks and hash made anew", () => {
       { ...FITTED, declared: null, moves: 2, faults: [{ code: "rubs" as const }] },
     ],
   ])("%s", (_, forged) => {
-    expect(verdictOn([forged, JUDGED, SERVED])).not.toEqual([]);
+    expect(verdictOn([forged, JUDGED, SERVED, FOUND])).not.toEqual([]);
+  });
+
+  const OTHER = DEFECT === "wheel-off" ? "index-slipped" : "wheel-off";
+  test.each([
+    ["another defect than was drawn", { ...FOUND, condition: OTHER, named: OTHER }],
+    ["a defect that its lock cannot have", { ...FOUND, condition: "zero-never-set", named: "zero-never-set" }],
+    ["another defect, and it was not found", { ...FOUND, condition: OTHER, isNamedRight: false, sizeError: null }],
+  ] as const)("%s", (_, forged) => {
+    const says = "Try 4 has another defect than sheet and seed lead to.";
+    expect(verdictOn([FITTED, JUDGED, SERVED, forged])).toContain(says);
+    expect(verdictOn([FITTED, JUDGED, SERVED, forged], "9.9.9")).not.toContain(says);
   });
 });

@@ -3,6 +3,9 @@ import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
 import { canonicalJson } from "../../../src/drill/canonicalJson";
 import { DrillError } from "../../../src/drill/drillError";
+import { stationProfile } from "../../../src/drill/sheet/stationProfile";
+import { tryChance } from "../../../src/drill/sitting/tryChance";
+import { stationTrouble } from "../../../src/handover/trouble/stationTrouble";
 import { recordHash } from "../../../src/records/hashedRecord";
 import { type SittingFacts, type SittingRecord, sittingRecord } from "../../../src/records/sitting/sittingRecord";
 import { sittingShown } from "../../../src/records/sitting/sittingShown";
@@ -34,7 +37,14 @@ async function everyKind(): Promise<SittingRecord> {
     breaks: [{ kind: "reload", at_ms: 0, length_ms: 900 }],
     clockJumps: [],
   } as const;
-  return plain(sittingRecord({ ...(facts as SittingFacts), ...since0_3, appVersion: VERSION }));
+  const { sheet, seed, tries } = facts as SittingFacts;
+  const drawn = tries.map((one, index) => {
+    const station = sheet.stations[one.station];
+    if (one.kind !== "trouble" || station?.kind !== "trouble") return one;
+    const { task } = stationTrouble(stationProfile(station), station, tryChance(seed, index));
+    return { ...one, condition: task.trouble.kind };
+  });
+  return plain(sittingRecord({ ...(facts as SittingFacts), ...since0_3, tries: drawn, appVersion: VERSION }));
 }
 const JOBS = await everyKind();
 

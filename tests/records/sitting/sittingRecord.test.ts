@@ -6,6 +6,7 @@ import { DrillError } from "../../../src/drill/drillError";
 import { markingFigures } from "../../../src/drill/marking/markingFigures";
 import { tryChance } from "../../../src/drill/sitting/tryChance";
 import { drawInspection } from "../../../src/fitting/inspect/drawFit";
+import { stationTrouble } from "../../../src/handover/trouble/stationTrouble";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 import { recordHash } from "../../../src/records/hashedRecord";
 import { checkRecord } from "../../../src/records/sitting/checkRecord";
@@ -162,20 +163,25 @@ describe("a record", () => {
   });
 
   test("of changes, trouble, handovers and fittings checks out, and shows a number that was changed", async () => {
+    const trouble = troubleStation({ repetitions: 2, passMarks: { sizeError: 0.5 } });
+    const drawn = (index: number) => {
+      const { task } = stationTrouble(shippedProfile("three-wheel"), trouble, tryChance(FACTS.seed, index));
+      return { condition: task.trouble.kind, named: task.trouble.kind };
+    };
     const stations = [
       changeStation({
         repetitions: 1,
         combinations: { policy: "fixed", list: [[71, 36, 59]] },
         passMarks: { right: 1 },
       }),
-      troubleStation({ repetitions: 2, passMarks: { sizeError: 0.5 } }),
+      trouble,
       handoverStation({ repetitions: 1, passMarks: { clean: 1 } }),
       fittingStation({ repetitions: 1, passMarks: { right: 1, faults: 0 } }),
     ];
     const tries = [
       changeTry({ faults: [{ code: "number-set-off", size: 0.8 }] }),
-      troubleTry({ station: 1, sizeError: 0.25 }),
-      troubleTry({ station: 1, repetition: 2, sizeError: -0.25 }),
+      troubleTry({ station: 1, sizeError: 0.25, ...drawn(1) }),
+      troubleTry({ station: 1, repetition: 2, sizeError: -0.25, ...drawn(2) }),
       handoverTry({ station: 2 }),
       fittingTry({ station: 3 }),
     ];

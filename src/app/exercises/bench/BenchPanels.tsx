@@ -6,6 +6,7 @@ import { faultsWithoutFigures } from "../../hand/faultsWithoutFigures";
 import type { HubStrength } from "../../hand/hubReading";
 import { Button } from "../../parts/controls/Button";
 import { Select } from "../../parts/controls/Select";
+import { fetchedLater } from "../../parts/page/fetchedLater";
 import { whenIdle } from "../../parts/page/whenIdle";
 import { Cutaway } from "../../pictures/cutaway/Cutaway";
 import { TurnChart } from "../../pictures/turnChart/TurnChart";
@@ -15,6 +16,9 @@ import type { PlaybackControls } from "../../replay/usePlayback";
 import type { BenchSession } from "./benchSession";
 import { EstimatePanel } from "./EstimatePanel";
 import { GHOSTS, type Ghost } from "./ghosts";
+
+/** Fetched where it has something to say. */
+const FromFitting = fetchedLater(async () => (await import("../../hand/FromFitting")).FromFitting, null);
 
 const GHOST_WORDS: Readonly<Record<Ghost, string>> = {
   none: "Compare with: nothing",
@@ -26,6 +30,8 @@ const NO_BEST = "Compare with: your best (none yet)";
 
 interface BenchPanelsProps {
   readonly session: BenchSession;
+  /** What the address asks for. */
+  readonly query: URLSearchParams;
   readonly replay: PlaybackControls;
   /** The lock as it stands under the hand, or in the replay. */
   readonly lock: Attempt;
@@ -175,12 +181,13 @@ function Foot({
 
 /** The panels beside the dial. In silent help they stay empty until the attempt has ended. */
 export function BenchPanels({ ghostKind, onGhost, onShare, isWithheld, ...seen }: BenchPanelsProps) {
-  const { session, replay } = seen;
+  const { session, query, replay } = seen;
   const isSilent = session.setup.help === "silent" && session.outcome === null;
   const isHidden = (isSilent || isWithheld) && replay.playback === null;
   const drawn = usePanelsDrawn();
   return (
     <div className="workplace-panels">
+      {query.has("from") && <FromFitting query={query} />}
       {isHidden ? <Hidden session={session} isWithheld={isWithheld} /> : <Insights {...seen} drawn={drawn} />}
       {drawn === PANELS && <Foot ghost={seen.ghost} {...{ ghostKind, onGhost, onShare }} />}
     </div>

@@ -146,7 +146,7 @@ export function BenchScreen({ query, seed }: BenchScreenProps) {
         />
       </div>
       <BenchPanels
-        {...{ session, replay, lock, shown, isWithheld }}
+        {...{ session, query, replay, lock, shown, isWithheld }}
         reading={digits.strength}
         ghost={ghostStops}
         recording={recording}

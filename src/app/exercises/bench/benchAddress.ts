@@ -66,8 +66,9 @@ const SETTINGS = [
   "catch",
   "seed",
   "measure",
+  "from",
 ];
-const TYPED = SETTINGS.slice(0, -1);
+const TYPED = SETTINGS.slice(0, -2);
 
 /** What to say of each name in a bench address that the bench does not know, such as a misspelled one. */
 export const unknownSettings = (query: URLSearchParams): readonly string[] =>

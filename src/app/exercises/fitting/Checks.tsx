@@ -5,7 +5,6 @@ import type { FittingSession } from "./fittingSession";
 import { STAGE_WORDS } from "./fittingWords";
 import { StepCaution } from "./StepCaution";
 import { CheckList } from "./seen/CheckList";
-import { ChecksHead } from "./seen/ChecksHead";
 
 interface ChecksProps {
   readonly session: FittingSession;
@@ -24,18 +23,11 @@ export function Checks({ session, isOnce }: ChecksProps) {
   const isTogether = state === "coupled" || state === "closed";
   return (
     <section className="panel stack" aria-label="Checks">
-      <ChecksHead />
+      <h2 tabIndex={-1}>Checks</h2>
       <p>
         {STAGE_WORDS[state]} {state === "spent" && spentAdvice(isOnce)}
       </p>
-      {isTogether && (
-        <CheckList
-          assembly={session.assembly}
-          log={session.log}
-          made={checks}
-          onCheck={(check) => session.check(check)}
-        />
-      )}
+      {isTogether && <CheckList work={session} made={checks} />}
       <StepCaution id={isTogether ? "prove" : null} />
       <div className="row">
         <Button disabled={state === "apart"} onClick={() => session.declare()}>

@@ -10,6 +10,7 @@ import { useKeptJobs } from "../../keeping/useKeptJobs";
 import { Button } from "../../parts/controls/Button";
 import { Notice } from "../../parts/Notice";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
+import { useFoundFocus } from "../../parts/page/useFoundFocus";
 import { useStore } from "../../parts/page/useStore";
 import { Cautions } from "../handover/parts/Cautions";
 import { Checks } from "./Checks";
@@ -22,8 +23,9 @@ import { lastFitted } from "./kept/keptFitting";
 import { nextStepWords } from "./nextStepWords";
 import { OwnReckoning } from "./OwnReckoning";
 import { PartsTray } from "./PartsTray";
-import { SizesNote } from "./SizesNote";
-import { SectionDrawing } from "./seen/SectionDrawing";
+import { HeightNote, SizesNote } from "./seen/SizesNote";
+import { looked } from "./turn/handOnDial";
+import { TurnedSection } from "./turn/TurnedSection";
 import { useKeptFitting } from "./useKeptFitting";
 import "../../parts/workplace.css";
 
@@ -67,6 +69,7 @@ export function DialFitting({ query, chance }: DialFittingProps) {
   useStore(session);
   useKeptJobs(session, FittingNotes);
   const isRead = useSelector(session.chart, stateOf) === "declared";
+  const panels = useFoundFocus(isRead);
   return (
     <div className="fitting-work">
       <div className="setup justify-start px-edge pt-4">
@@ -79,12 +82,12 @@ export function DialFitting({ query, chance }: DialFittingProps) {
         <Button onClick={() => session.again()}>Start again</Button>
       </div>
       {said !== null && <Notice className="mx-edge my-3">{said}</Notice>}
-      <div className="fitting-scene grid gap-3 px-edge py-3 bg-paper phone:gap-1 phone:py-2">
-        <SectionDrawing assembly={session.assembly} lock={session.lock} />
+      <div className={`${isRead ? "" : "fitting-scene"} grid gap-3 px-edge py-3 bg-paper phone:gap-1 phone:py-2`}>
+        <TurnedSection work={isRead ? looked(session) : session} />
         {!isRead && <NextStepLine session={session} />}
         <Gauges session={session} help={session.help} />
       </div>
-      <div className="workplace-panels">
+      <div ref={panels} className="workplace-panels">
         {isRead ? <FitDebrief session={session} /> : <PartsTray session={session} />}
       </div>
       <div>
@@ -93,6 +96,7 @@ export function DialFitting({ query, chance }: DialFittingProps) {
         <Cautions cautions={CAUTIONS} source={CAUTION_SOURCE} />
         <div className="panel">
           <SizesNote profile={profile} />
+          <HeightNote profile={profile} />
         </div>
       </div>
     </div>

@@ -3,13 +3,16 @@ import type { Assembly } from "../../../fitting/assembly";
 import { type Board, type SelfCheck, selfCheckOf } from "../../../fitting/board";
 import { doorJoints, type Fit } from "../../../fitting/fit";
 import { checksOf } from "../../../fitting/fitChecks";
-import { type FitFault, fitFaults } from "../../../fitting/fitFault";
+import { fitFaults } from "../../../fitting/fitFault";
+import type { FitFault } from "../../../fitting/fitFaultCode";
 import { checksText, FAULT_WORDS, foundByText } from "../../../fitting/fitWords";
 import { countText } from "../../../wording/amountWords";
 import { fitQuery, withWeight } from "../../hand/dial/dialAddress";
 import { Button } from "../../parts/controls/Button";
+import { Fold } from "../../parts/Fold";
 import { memoryOf } from "../../parts/page/ofChart";
 import { signedText } from "../../parts/signedText";
+import { AfterUse } from "./AfterUse";
 import type { FittingSession } from "./fittingSession";
 import { STAGE_WORDS } from "./fittingWords";
 import { NumbersPlot } from "./plots/NumbersPlot";
@@ -19,7 +22,10 @@ import { RingPlot } from "./plots/RingPlot";
 function nextAddressOf({ profile }: FittingSession, fit: Fit): string {
   const joints = doorJoints(fit, profile.graduations);
   const page = profile.kind === "dial-encoder" ? "zeroing" : "bench";
-  return withWeight(`#/${page}?profile=${profile.id}${fitQuery(joints)}`, fit.drag > 1 ? "heavy" : "usual");
+  return withWeight(
+    `#/${page}?profile=${profile.id}${fitQuery(joints)}&from=fitting`,
+    fit.drag > 1 ? "heavy" : "usual",
+  );
 }
 
 interface FaultsProps {
@@ -119,11 +125,45 @@ function Effects({ fit, board, perTurn }: EffectsProps) {
       )}
       {board !== null && <BoardEffects board={board} />}
       <li>{dragText(fit, perTurn)}</li>
+      {fit.binding > 0 && (
+        <li>
+          Draw: {fit.bolt_mm.toFixed(1)} mm of the bolt run on the edge of the strike. The hand gets{" "}
+          {fit.binding.toFixed(1)} graduations farther ahead before the bolt comes, and again after each pull.
+        </li>
+      )}
       <li>
         Lost motion: {fit.lostMotion.toFixed(2)} graduations
         {fit.playGrows > 0 && `, and ${fit.playGrows.toFixed(1)} more in every thousand turns`}.
       </li>
     </ul>
+  );
+}
+
+interface WaysOnProps {
+  readonly session: FittingSession;
+  readonly isGood: boolean;
+  /** Whether its zero can be set, or the lock dialed. */
+  readonly takesNumbers: boolean;
+}
+
+/** What may follow: a good fit goes on to its zero or to the bench, another is put right first. */
+function WaysOn({ session, isGood, takesNumbers }: WaysOnProps) {
+  const { declared } = useSelector(session.chart, memoryOf);
+  const { fit } = session;
+  return (
+    <div className="row">
+      {declared !== "spent" && (
+        <Button className={isGood ? "" : "primary"} onClick={() => session.goOn()}>
+          Go on fitting
+        </Button>
+      )}
+      <Button onClick={() => session.again()}>Start again, on another door</Button>
+      {fit !== null && takesNumbers && (
+        <a className={isGood ? "button primary" : "button"} href={nextAddressOf(session, fit)}>
+          {session.profile.kind === "dial-encoder" ? "Set this lock's zero" : "Dial this lock on the bench"}
+        </a>
+      )}
+    </div>
   );
 }
 
@@ -137,34 +177,26 @@ export function FitDebrief({ session }: { readonly session: FittingSession }) {
   const takesNumbers = assembly.board === null || selfCheckOf(assembly.board) === "passes";
   return (
     <section className="panel stack" aria-label="Debrief">
-      <h2>Debrief {faults.length > 0 && <small>{countText(faults.length, "fault")}</small>}</h2>
-      {fit === null ? (
-        <p>{STAGE_WORDS.spent}</p>
-      ) : (
-        <>
-          <Faults faults={faults} assembly={assembly} />
-          <h3>What the lock does now</h3>
-          <Effects fit={fit} board={assembly.board} perTurn={lock.perTurn} />
-          <RingPlot assembly={assembly} lock={lock} />
-          <NumbersPlot fit={fit} perTurn={lock.perTurn} />
-        </>
-      )}
+      <h2 tabIndex={-1}>Debrief {faults.length > 0 && <small>{countText(faults.length, "fault")}</small>}</h2>
+      {fit === null ? <p>{STAGE_WORDS.spent}</p> : <Faults faults={faults} assembly={assembly} />}
       <p>
         {skipped.length === 0
           ? "You made every check."
           : `Checks you did not make on this fit: ${checksText(skipped, assembly)}.`}
       </p>
       {!takesNumbers && <p>There is no zero to set until the self-check passes.</p>}
+      <WaysOn session={session} isGood={faults.length === 0} takesNumbers={takesNumbers} />
+      {fit !== null && (
+        <Fold title={<strong>What the lock does now, number by number</strong>}>
+          <div className="stack">
+            <Effects fit={fit} board={assembly.board} perTurn={lock.perTurn} />
+            <AfterUse fit={fit} sizes={lock.sizes} profile={session.profile} />
+            <RingPlot assembly={assembly} lock={lock} />
+            <NumbersPlot fit={fit} perTurn={lock.perTurn} />
+          </div>
+        </Fold>
+      )}
       <p className="text-soft text-small">Practice result, not a certificate.</p>
-      <div className="row">
-        {declared !== "spent" && <Button onClick={() => session.goOn()}>Go on fitting</Button>}
-        <Button onClick={() => session.again()}>Start again, on another door</Button>
-        {fit !== null && takesNumbers && (
-          <a className="button" href={nextAddressOf(session, fit)}>
-            {session.profile.kind === "dial-encoder" ? "Set this lock's zero" : "Dial this lock on the bench"}
-          </a>
-        )}
-      </div>
     </section>
   );
 }

@@ -12,12 +12,16 @@ export function OwnReckoning({ session }: { readonly session: FittingSession }) 
   return (
     <section className="panel stack" aria-label="Your own figures">
       <details>
-        <summary>How far is the ring off center?</summary>
+        <summary className="py-1 phone:py-3">How far is the ring off center?</summary>
         <RingEstimate log={log} {...face} tellsHow={help === "full"} />
       </details>
       <details>
-        <summary>Look from the side</summary>
-        <LookFromSide gap_mm={gapOf(lock, assembly.spindle.length_mm, assembly.dialIn ?? 0)} {...face} />
+        <summary className="py-1 phone:py-3">Look from the side</summary>
+        <LookFromSide
+          gap_mm={gapOf(lock, assembly.spindle.length_mm, assembly.dialIn ?? 0)}
+          onLooked={() => session.lookFromSide()}
+          {...face}
+        />
       </details>
     </section>
   );

@@ -1,15 +1,13 @@
 import { useSelector } from "@xstate/react";
 import { useState } from "react";
+import { HINDRANCE_WORDS } from "../../../fitting/fitWords";
 import type { Washer } from "../../../fitting/washerStack";
 import { Button } from "../../parts/controls/Button";
 import { NumberField } from "../../parts/controls/NumberField";
 import { Select } from "../../parts/controls/Select";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
-import { WordLink } from "../../words/WordLink";
-import { WordsHere } from "../../words/WordsHere";
 import { CAUTION_SOURCE } from "./fittingCautions";
 import type { FittingSession } from "./fittingSession";
-import { HINDRANCE_WORDS } from "./fittingWords";
 import { PartRow } from "./PartRow";
 import { partsOf } from "./partActs";
 import { StepCaution } from "./StepCaution";
@@ -96,14 +94,7 @@ export function PartsTray({ session }: TrayProps) {
   const sentence = stopped === null ? null : HINDRANCE_WORDS[stopped];
   return (
     <section className="panel" aria-label="Parts">
-      <div className="spread">
-        <h2>Parts</h2>
-        <WordsHere>
-          <WordLink word="spline-key">keyway</WordLink>
-          <WordLink word="lead">lead</WordLink>
-          <WordLink word="thread-locker">thread locker</WordLink>
-        </WordsHere>
-      </div>
+      <h2 tabIndex={-1}>Parts</h2>
       <p className="visually-hidden" role="status">
         {sentence}
       </p>

@@ -11,14 +11,11 @@ import type { BoardTouch, FittingAct } from "../../../fitting/fittingAct";
 import { fittingMachine } from "../../../fitting/fittingMachine";
 import { CENTERED } from "../../../fitting/offCenter";
 import { putTogether } from "../../../fitting/putTogether";
+import { FITTING } from "../../../fitting/trainingValues";
 import type { Profile } from "../../../lock/profile";
 import { type Chance, seededChance } from "../../../statistics/chance";
-import { Store } from "../../parts/page/store";
-
-/** How far off a strike may first hang, millimeters either way. */
-const STRIKE_OFF_mm = 4;
-/** How far a ring that is put on may be turned, graduations either way. */
-const RING_TURNED = 3;
+import { TimedWork } from "../../keeping/timedWork";
+import type { BegunCheck } from "./instruments/workedCheck";
 
 /** Seeds of a check's spread are below. */
 const SEEDS = 1_000_000;
@@ -34,7 +31,7 @@ const MOST_FIRST: readonly Help[] = ["full", "counts", "silent"];
 const mostHelp = (...helps: readonly Help[]): Help => MOST_FIRST.find((help) => helps.includes(help)) ?? "full";
 
 /** A dial that is fitted on the screen, part by part. A store outside React; how it goes on is the chart's. */
-export class FittingSession extends Store {
+export class FittingSession extends TimedWork {
   readonly profile: Profile;
   readonly chart = createActor(fittingMachine).start();
   lock: LockToFit;
@@ -46,8 +43,6 @@ export class FittingSession extends Store {
   help: Help;
   /** The most help that was had with this door. */
   helpHad: Help;
-  /** Wall time of the first act, milliseconds since 1970; null before it. Whoever watches the fitting sets it. */
-  startedAt: number | null = null;
   /** Whether the debrief of this door has ever been open. */
   wasDeclared = false;
   /** All checks: after how many acts, and the seed of its instrument's spread. */
@@ -98,14 +93,14 @@ export class FittingSession extends Store {
   /** Puts the ring on, by eye or over a bushing on the spindle. */
   putRing(isByBushing: boolean): void {
     const { bushingPlay_mm, ringPlay_mm } = this.lock.sizes;
-    const turned = RING_TURNED * (2 * this.chance() - 1);
+    const turned = FITTING.ringTurned * (2 * this.chance() - 1);
     const most_mm = isByBushing ? bushingPlay_mm : ringPlay_mm;
     this.act({ type: "ring.put", offset: anyWay([most_mm / 2, most_mm], this.chance), turned });
   }
 
   /** Hangs the strike by one screw, by eye. */
   hangStrike(): void {
-    this.act({ type: "strike.hung", above_mm: STRIKE_OFF_mm * (2 * this.chance() - 1) });
+    this.act({ type: "strike.hung", above_mm: FITTING.strikeOff_mm * (2 * this.chance() - 1) });
   }
 
   /** Does something to the board; chance says what a touch without the strap does. */
@@ -117,19 +112,37 @@ export class FittingSession extends Store {
     this.checkWith(kind, this.drawSeed());
   }
 
+  /** Begins a check with an instrument that a hand reads: it counts once it is taken. @returns null where it cannot be made */
+  begin(kind: FitCheck): BegunCheck | null {
+    const seed = this.drawSeed();
+    const seen = this.seenBy(kind, seed);
+    this.changed();
+    return seen && { seen, take: () => this.checkWith(kind, seed) };
+  }
+
   /** Makes a check whose spread has a seed: the same again shows the same. */
   checkWith(kind: FitCheck, seed: number): void {
-    const { fit, assembly, lock } = this;
-    if (fit === null) return;
-    const stoppedBy = hindranceTo(kind, assembly);
-    if (stoppedBy === null) {
-      this.log = [checkFit(kind, { fit, assembly, lock, chance: seededChance(seed) }), ...this.log];
+    const seen = this.seenBy(kind, seed);
+    if (seen !== null) {
+      this.log = [seen, ...this.log];
       this.checked = [...this.checked, { after: this.acts.length, check: kind, seed }];
       this.chart.send({ type: "check.made", check: kind });
-    } else {
-      this.chart.send({ type: "part.stopped", by: stoppedBy });
     }
     this.changed();
+  }
+
+  /** What a check shows; null where the lock is not together or something stands in the way, which is then said. */
+  private seenBy(kind: FitCheck, seed: number): FitObservation | null {
+    const { fit, assembly, lock } = this;
+    if (fit === null) return null;
+    const stoppedBy = hindranceTo(kind, assembly);
+    if (stoppedBy !== null) this.chart.send({ type: "part.stopped", by: stoppedBy });
+    return stoppedBy === null ? checkFit(kind, { fit, assembly, lock, chance: seededChance(seed) }) : null;
+  }
+
+  /** A look from the side is a check, once: five eyes at the loupe are one look. */
+  lookFromSide(): void {
+    if (!this.log.some(({ kind }) => kind === "side")) this.check("side");
   }
 
   setHelp(help: Help): void {
@@ -177,7 +190,7 @@ export class FittingSession extends Store {
     this.acts = [];
     this.checked = [];
     this.log = [];
-    this.startedAt = null;
+    this.begunAt = null;
     this.wasDeclared = false;
     this.helpHad = this.help;
     this.chart.send({ type: "fitting.restarted" });

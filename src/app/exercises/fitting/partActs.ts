@@ -1,6 +1,7 @@
 import type { Assembly, LockerPlace, Screwed } from "../../../fitting/assembly";
 import { farthestIn, type LockToFit } from "../../../fitting/fittedLock";
 import type { BoardTouch, FittingAct } from "../../../fitting/fittingAct";
+import { FITTING } from "../../../fitting/trainingValues";
 import type { CautionId } from "./fittingCautions";
 
 /** An act as a button offers it. Where chance has a say, it is named, and the hand does it. */
@@ -17,6 +18,8 @@ export interface TrayPart {
   readonly acts: (now: Assembly, lock: LockToFit) => readonly OfferedAct[];
   readonly caution?: (now: Assembly) => CautionId | null;
 }
+
+const { ringStep, strikeStep_mm } = FITTING;
 
 const IN_THE_TRAY = "in the tray";
 const SCREWS: Readonly<Record<Screwed, string>> = { "by-one": "hangs by one screw", "by-all": "all screws tight" };
@@ -48,8 +51,8 @@ const RING: TrayPart = {
     }
     if (ring.isTight) return [{ label: "Loosen the ring", act: { type: "ring.loosened" } }];
     return [
-      { label: "Turn it left 0.5 graduations", act: { type: "ring.turned", by: 0.5 } },
-      { label: "Turn it right 0.5 graduations", act: { type: "ring.turned", by: -0.5 } },
+      { label: `Turn it left ${ringStep} graduations`, act: { type: "ring.turned", by: ringStep } },
+      { label: `Turn it right ${ringStep} graduations`, act: { type: "ring.turned", by: -ringStep } },
       { label: "Tighten the ring", act: { type: "ring.tightened" } },
       { label: "Take the ring off", act: { type: "ring.taken" } },
     ];
@@ -96,12 +99,8 @@ const DIAL: TrayPart = {
   ],
 };
 
-/** How hard the key's screw is turned, in parts of what it needs to hold. */
-const TORQUES = [
-  ["lightly", 0.5],
-  ["firmly", 1.5],
-  ["hard", 3],
-] as const;
+/** How hard the key's screw is turned. */
+const TURNED = ["lightly", "firmly", "hard"] as const;
 
 const KEY: TrayPart = {
   name: "Key",
@@ -114,10 +113,10 @@ const KEY: TrayPart = {
       ? [{ label: "Insert the key", act: { type: "key.put" } }]
       : [
           ...when(!key.isSeated, { label: "Drive it home", act: { type: "key.driven" } }),
-          ...TORQUES.map(([how, part]): OfferedAct => {
+          ...FITTING.torqueParts.map((part, k): OfferedAct => {
             const torque_Nm = part * sizes.screwHolds_Nm;
             return {
-              label: `Screw ${how}, ${torque_Nm.toFixed(1)} Nm`,
+              label: `Screw ${TURNED[k]}, ${torque_Nm.toFixed(1)} Nm`,
               act: { type: "key.screwed", torque_Nm },
             };
           }),
@@ -185,8 +184,8 @@ const STRIKE: TrayPart = {
     if (strike === null) return [{ label: "Hang the strike by one screw", act: "strike" }];
     if (strike.screws === "by-all") return [{ label: "Loosen the strike", act: { type: "strike.loosened" } }];
     return [
-      { label: "Strike up 0.5 mm", act: { type: "strike.moved", by_mm: 0.5 } },
-      { label: "Strike down 0.5 mm", act: { type: "strike.moved", by_mm: -0.5 } },
+      { label: `Strike up ${strikeStep_mm} mm`, act: { type: "strike.moved", by_mm: strikeStep_mm } },
+      { label: `Strike down ${strikeStep_mm} mm`, act: { type: "strike.moved", by_mm: -strikeStep_mm } },
       { label: "Tighten the strike", act: { type: "strike.tightened" } },
     ];
   },

@@ -4,9 +4,14 @@ import type { Chance } from "../../../statistics/chance";
 import { FittingSession } from "./fittingSession";
 import type { KeptFitting } from "./kept/keptFitting";
 
-/** A fitting as it is stored. @param now - milliseconds since 1970 */
-export function keptOf(session: FittingSession, now: number): KeptFitting {
-  const { profile, door, acts, checked, help, helpHad, wasDeclared, startedAt, chart } = session;
+/**
+ * A fitting as it is stored.
+ *
+ * @param now - wall time, milliseconds since 1970
+ * @param steady_ms - the same moment by a clock that only goes on
+ */
+export function keptOf(session: FittingSession, now: number, steady_ms = now): KeptFitting {
+  const { profile, door, acts, checked, help, helpHad, wasDeclared, chart } = session;
   return {
     version: 1,
     profile: profile.id,
@@ -17,7 +22,7 @@ export function keptOf(session: FittingSession, now: number): KeptFitting {
     helpHad,
     isDeclared: chart.getSnapshot().value === "declared",
     wasDeclared,
-    worked_ms: startedAt === null ? 0 : Math.max(0, now - startedAt),
+    worked_ms: session.workedBy(steady_ms),
     keptAt: now,
   };
 }
@@ -26,7 +31,7 @@ export function keptOf(session: FittingSession, now: number): KeptFitting {
  * A fitting that goes on as it was left: its acts are done again on the same door. Time away does not count.
  *
  * @param help - that is asked for now; null for what was had
- * @param now - milliseconds since 1970
+ * @param steady_ms - now, by a clock that only goes on
  * @returns null where the acts do not go any more, such as on a lock whose sizes have changed
  */
 export function resumedFitting(
@@ -34,7 +39,7 @@ export function resumedFitting(
   profile: Profile,
   chance: Chance,
   help: Help | null,
-  now: number,
+  steady_ms: number,
 ): FittingSession | null {
   const session = new FittingSession(profile, chance, kept.door, kept.helpHad);
   for (let done = 0; done <= kept.acts.length; done++) {
@@ -45,7 +50,7 @@ export function resumedFitting(
   if (session.acts.length < kept.acts.length || session.checked.length < kept.checks.length) return null;
   if (kept.isDeclared) session.declare();
   session.wasDeclared = kept.wasDeclared;
-  session.startedAt = kept.acts.length === 0 ? null : now - kept.worked_ms;
+  session.begunAt = kept.acts.length === 0 ? null : steady_ms - kept.worked_ms;
   session.setHelp(help ?? kept.help);
   return session;
 }

@@ -1,25 +1,26 @@
-import { useEffect, useMemo, useState } from "react";
+import { useMemo } from "react";
 import type { Help } from "../../../dialing/advice";
 import { drawDoor } from "../../../fitting/doorToFit";
 import type { Profile } from "../../../lock/profile";
 import type { Chance } from "../../../statistics/chance";
-import { watchWork } from "../../parts/page/underWay";
+import { useKeptWork } from "../../keeping/useKeptWork";
+import { recallWork, setWorkAside } from "../../parts/storage/keptWork";
 import { FittingSession } from "./fittingSession";
-import { FITTING_KEY, forgetFitting, keepFitting, recallFitting, setAsideFitting } from "./kept/keptFitting";
+import { FITTING_WORK, fittingKey } from "./kept/keptFitting";
 import { keptOf, resumedFitting } from "./resumedFitting";
-
-const OTHER_TAB =
-  "Another tab has gone on with this fitting, so this one is not saved any more. Reload this page to go on with the other.";
-const NOT_STORED = "This browser does not store your fitting. It lasts as long as this page.";
 
 /** The fitting of a lock that goes on here, or a new one. */
 function firstFitting(profile: Profile, chance: Chance, help: Help | null) {
-  const { kept, problem } = recallFitting(profile.id);
-  const resumed = kept === null ? null : resumedFitting(kept, profile, chance, help, Date.now());
+  const key = fittingKey(profile.id);
+  const { kept, problem } = recallWork(key, FITTING_WORK);
+  const isOfLock = kept?.profile === profile.id;
+  const resumed = isOfLock ? resumedFitting(kept, profile, chance, help, performance.now()) : null;
   if (resumed !== null) return { session: resumed, problem };
   const session = new FittingSession(profile, chance, drawDoor(profile, chance), help ?? "full");
-  return { session, problem: kept === null ? problem : setAsideFitting(profile.id) };
+  return { session, problem: kept === null ? problem : setWorkAside(key, FITTING_WORK).problem };
 }
+
+const hasActs = ({ acts }: FittingSession) => acts.length > 0;
 
 /**
  * A fitting that is stored with every act, so that a reload goes on with it; one tab at a time.
@@ -29,32 +30,11 @@ function firstFitting(profile: Profile, chance: Chance, help: Help | null) {
  */
 export function useKeptFitting(profile: Profile, chance: Chance, help: Help | null) {
   const { session, problem } = useMemo(() => firstFitting(profile, chance, help), [profile, chance, help]);
-  const [said, setSaid] = useState(problem);
-  useEffect(() => {
-    let isOurs = true;
-    const stopHearing = session.subscribe(() => {
-      if (!isOurs) return;
-      const isStored = session.acts.length === 0 ? forgetFitting(profile.id) : keepFitting(keptOf(session, Date.now()));
-      if (!isStored) setSaid(NOT_STORED);
-    });
-    const onOther = ({ key }: StorageEvent) => {
-      if (key !== FITTING_KEY + profile.id) return;
-      isOurs = false;
-      setSaid(OTHER_TAB);
-    };
-    addEventListener("storage", onOther);
-    const stopWatching = watchWork(() => {
-      if (session.acts.length === 0 || session.chart.getSnapshot().value === "declared") return null;
-      const isStored = isOurs && recallFitting(profile.id).kept !== null;
-      return isStored
-        ? "The fitting you are in is saved. Open Fitting again, and you go on where you left it."
-        : "The fitting you are in may be lost, because this tab does not store it.";
-    });
-    return () => {
-      stopHearing();
-      removeEventListener("storage", onOther);
-      stopWatching();
-    };
-  }, [session, profile]);
+  const said = useKeptWork({
+    ...{ session, problem, kind: FITTING_WORK },
+    key: fittingKey(profile.id),
+    keptNow: () => (hasActs(session) ? keptOf(session, Date.now(), performance.now()) : null),
+    isUnderWay: (one) => hasActs(one) && one.chart.getSnapshot().value !== "declared",
+  });
   return { session, said };
 }

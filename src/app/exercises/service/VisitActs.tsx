@@ -2,9 +2,12 @@ import { useState } from "react";
 import { CELL_TYPES } from "../../../service/batteries";
 import { LUBRICANTS } from "../../../service/papers";
 import { LUBRICATED_PLACES } from "../../../service/servicedLock";
+import { SERVICE } from "../../../service/serviceValues";
 import { instrumentsFor, looksFor, QUESTIONS, type VisitAct } from "../../../service/visitAct";
 import { Button } from "../../parts/controls/Button";
 import { Select } from "../../parts/controls/Select";
+import { Fold } from "../../parts/Fold";
+import { CautionLine } from "../handover/parts/CautionLine";
 import { actLabel, PLACE_WORDS } from "./visitActWords";
 import type { VisitSession } from "./visitSession";
 import { GROUP_CAUTIONS } from "./visitWords";
@@ -39,21 +42,22 @@ export function SaidHere({ session, isHere, className = "" }: SaidHereProps) {
   );
 }
 
-const Caution = ({ children }: { readonly children: string }) => <p className="text-fine text-soft">{children}</p>;
-
 function Group({ session, title, caution, acts, isBelowDoor = false }: GroupProps) {
   const labels = acts.map(actLabel);
   return (
-    <section className="stack gap-1" aria-label={title}>
-      <h3 className="text-small">{title}</h3>
-      {caution !== undefined && <Caution>{caution}</Caution>}
-      <div className="row">
-        {acts.map((act) => (
-          <Button key={actLabel(act)} className="slim" onClick={() => session.act(act)}>
-            {actLabel(act)}
-          </Button>
-        ))}
-      </div>
+    <section className="mt-3" aria-label={title}>
+      <Fold title={<strong className="text-small">{title}</strong>}>
+        <div className="stack gap-2">
+          {caution !== undefined && <CautionLine>{caution}</CautionLine>}
+          <div className="row">
+            {acts.map((act) => (
+              <Button key={actLabel(act)} className="slim" onClick={() => session.act(act)}>
+                {actLabel(act)}
+              </Button>
+            ))}
+          </div>
+        </div>
+      </Fold>
       <SaidHere
         session={session}
         isHere={(act) => labels.includes(actLabel(act))}
@@ -62,9 +66,6 @@ function Group({ session, title, caution, acts, isBelowDoor = false }: GroupProp
     </section>
   );
 }
-
-/** The torques that the driver can be set to, Nm. */
-const TORQUES_Nm = [0.2, 0.5, 0.6, 0.7, 1.1];
 
 const CHANGES: readonly VisitAct[] = [
   { type: "ring.cleaned" },
@@ -121,26 +122,29 @@ function Lubricate({ session }: VisitProps) {
   const [what, setWhat] = useState<(typeof LUBRICANTS)[number]>("graphite");
   const places = LUBRICATED_PLACES.filter((one) => one !== "wheels" || session.visit.task.lock.kind === "wheel-pack");
   return (
-    <section className="stack gap-1" aria-label="Lubricate">
-      <h3 className="text-small">Lubricate</h3>
-      <Caution>{GROUP_CAUTIONS.lubricate}</Caution>
-      <div className="row">
-        <Select
-          aria-label="Lubricate where"
-          value={at}
-          choices={places.map((one) => [one, PLACE_WORDS[one]] as const)}
-          onChoice={setPlace}
-        />
-        <Select
-          aria-label="Lubricate with"
-          value={what}
-          choices={LUBRICANTS.map((one) => [one, one] as const)}
-          onChoice={setWhat}
-        />
-        <Button className="slim" onClick={() => session.act({ type: "lubricated", at, with: what })}>
-          Lubricate
-        </Button>
-      </div>
+    <section className="mt-3" aria-label="Lubricate">
+      <Fold title={<strong className="text-small">Lubricate</strong>}>
+        <div className="stack gap-2">
+          <CautionLine>{GROUP_CAUTIONS.lubricate}</CautionLine>
+          <div className="row">
+            <Select
+              aria-label="Lubricate where"
+              value={at}
+              choices={places.map((one) => [one, PLACE_WORDS[one]] as const)}
+              onChoice={setPlace}
+            />
+            <Select
+              aria-label="Lubricate with"
+              value={what}
+              choices={LUBRICANTS.map((one) => [one, one] as const)}
+              onChoice={setWhat}
+            />
+            <Button className="slim" onClick={() => session.act({ type: "lubricated", at, with: what })}>
+              Lubricate
+            </Button>
+          </div>
+        </div>
+      </Fold>
       <SaidHere session={session} isHere={({ type }) => type === "lubricated"} />
     </section>
   );
@@ -149,23 +153,26 @@ function Lubricate({ session }: VisitProps) {
 function Batteries({ session }: VisitProps) {
   const [cells, setCells] = useState<(typeof CELL_TYPES)[number]>("lithium");
   return (
-    <section className="stack gap-1" aria-label="New cells">
-      <h3 className="text-small">New cells</h3>
-      <Caution>{GROUP_CAUTIONS.cells}</Caution>
-      <div className="row">
-        <Select
-          aria-label="Type of new cells"
-          value={cells}
-          choices={CELL_TYPES.map((one) => [one, one] as const)}
-          onChoice={setCells}
-        />
-        <Button className="slim" onClick={() => session.act({ type: "batteries.replaced", which: "set", cells })}>
-          Replace all four cells
-        </Button>
-        <Button className="slim" onClick={() => session.act({ type: "batteries.replaced", which: "one", cells })}>
-          Replace one cell
-        </Button>
-      </div>
+    <section className="mt-3" aria-label="New cells">
+      <Fold title={<strong className="text-small">New cells</strong>}>
+        <div className="stack gap-2">
+          <CautionLine>{GROUP_CAUTIONS.cells}</CautionLine>
+          <div className="row">
+            <Select
+              aria-label="Type of new cells"
+              value={cells}
+              choices={CELL_TYPES.map((one) => [one, one] as const)}
+              onChoice={setCells}
+            />
+            <Button className="slim" onClick={() => session.act({ type: "batteries.replaced", which: "set", cells })}>
+              Replace all four cells
+            </Button>
+            <Button className="slim" onClick={() => session.act({ type: "batteries.replaced", which: "one", cells })}>
+              Replace one cell
+            </Button>
+          </div>
+        </div>
+      </Fold>
       <SaidHere session={session} isHere={({ type }) => type === "batteries.replaced"} />
     </section>
   );
@@ -181,7 +188,7 @@ export function ChangeActs({ session }: VisitProps) {
         session={session}
         title="Tighten the key's screw, with a new drop of thread locker"
         caution={GROUP_CAUTIONS.locker}
-        acts={TORQUES_Nm.map((torque_Nm) => ({ type: "screw.tightened", torque_Nm }))}
+        acts={SERVICE.driver_Nm.map((torque_Nm) => ({ type: "screw.tightened", torque_Nm }))}
       />
       <Lubricate session={session} />
       {session.visit.task.lock.kind === "electronic" && <Batteries session={session} />}

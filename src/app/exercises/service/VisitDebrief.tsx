@@ -4,7 +4,9 @@ import type { VisitFault } from "../../../service/visitFaultCode";
 import { faultWords, WRONG_WORDS } from "../../../service/visitFaultWords";
 import { foundIn } from "../../../service/visitResult";
 import type { Condition } from "../../../service/wrongThing";
+import { countText } from "../../../wording/amountWords";
 import { Button } from "../../parts/controls/Button";
+import { Fold } from "../../parts/Fold";
 import type { VisitProps } from "./VisitActs";
 import { brokenText, decidedBy } from "./visitPapersWords";
 
@@ -37,20 +39,21 @@ interface FaultsProps extends VisitProps {
 function Faults({ session, title, faults }: FaultsProps) {
   if (faults.length === 0) return null;
   return (
-    <section className="stack" aria-label={title}>
-      <h3>{title}</h3>
-      <ol className="stack">
-        {faults.map((fault) => {
-          const { what, does, fix } = faultWords(fault);
-          const broken = brokenText(fault, session.visit);
-          return (
-            <li key={`${fault.code} ${fault.about}`}>
-              <strong>{what}</strong> {does} {broken !== "" && `The instructions say: "${broken}" `}
-              <em>Next time:</em> {fix}
-            </li>
-          );
-        })}
-      </ol>
+    <section aria-label={title}>
+      <Fold title={<strong>{`${title}: ${faults.length}`}</strong>}>
+        <ol className="stack">
+          {faults.map((fault) => {
+            const { what, does, fix } = faultWords(fault);
+            const broken = brokenText(fault, session.visit);
+            return (
+              <li key={`${fault.code} ${fault.about}`}>
+                <strong>{what}</strong> {does} {broken !== "" && `The instructions say: "${broken}" `}
+                <em>Next time:</em> {fix}
+              </li>
+            );
+          })}
+        </ol>
+      </Fold>
     </section>
   );
 }
@@ -68,17 +71,23 @@ export function VisitDebrief({ session }: VisitProps) {
       <h2 ref={heading} tabIndex={-1}>
         Debrief <small>{session.profile.title}</small>
       </h2>
+      <p>
+        <strong>
+          {faults.length === 0
+            ? "Nothing is wrong with this visit."
+            : `This visit has ${countText(faults.length, "fault")}.`}
+        </strong>
+      </p>
       <LockTold session={session} />
-      {faults.length === 0 && <p>Nothing is wrong with this visit.</p>}
-      <Faults session={session} title="What went wrong" faults={faults.filter((one) => !isLeftOut(one))} />
-      <Faults session={session} title="What you left out" faults={faults.filter(isLeftOut)} />
-      <p>The maker's written instructions decide. They differ from lock to lock: read them on every visit.</p>
-      <p className="text-soft text-small">Practice result, not a certificate.</p>
       <div className="row">
         <Button className="primary" onClick={() => session.again()}>
           Next visit, to another lock
         </Button>
       </div>
+      <Faults session={session} title="What went wrong" faults={faults.filter((one) => !isLeftOut(one))} />
+      <Faults session={session} title="What you left out" faults={faults.filter(isLeftOut)} />
+      <p>The maker's written instructions decide. They differ from lock to lock: read them on every visit.</p>
+      <p className="text-soft text-small">Practice result, not a certificate.</p>
     </section>
   );
 }

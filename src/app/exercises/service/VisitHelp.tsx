@@ -1,5 +1,5 @@
 import { useSelector } from "@xstate/react";
-import { PROOFS } from "../../../service/papers";
+import { SERVICE } from "../../../service/serviceValues";
 import { leftOut } from "../../../service/visitFault";
 import type { VisitFault } from "../../../service/visitFaultCode";
 import { INSTRUMENT_WORDS, LOOK_WORDS, QUESTION_WORDS, SECTION_TITLES } from "../../../service/visitNames";
@@ -15,7 +15,7 @@ function todo(fault: VisitFault): string {
     case "section-not-read":
       return `Read: ${SECTION_TITLES[fault.about]}`;
     case "last-record-not-read":
-      return "Read: last service record";
+      return "Read: Last service record";
     case "look-left-out":
       return LOOK_WORDS[fault.about];
     case "not-measured":
@@ -36,7 +36,7 @@ export function VisitHelp({ session }: VisitProps) {
       <h2>Help</h2>
       <p>
         {left.length === 0 ? "Everything is inspected." : `${countText(left.length, "thing")} left to inspect.`}{" "}
-        {isDisturbed && `Opened ${openings} of ${PROOFS} times in a row since you last worked on the lock.`}
+        {isDisturbed && `Opened ${openings} of ${SERVICE.proofs} times in a row since you last worked on the lock.`}
       </p>
       {help === "full" && left.length > 0 && <Lines className="plain stack gap-1 text-small" of={left.map(todo)} />}
     </section>

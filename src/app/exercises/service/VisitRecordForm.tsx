@@ -42,7 +42,12 @@ export function VisitRecordForm({ session, isOnce }: RecordFormProps) {
       <fieldset className="stack gap-1">
         <legend className="text-small">What I found wrong; mark nothing where nothing was wrong</legend>
         {able.map((condition) => (
-          <Check key={condition} isOn={record.found.includes(condition)} onSwitch={(isOn) => find(condition, isOn)}>
+          <Check
+            key={condition}
+            className="check phone:min-h-[44px]"
+            isOn={record.found.includes(condition)}
+            onSwitch={(isOn) => find(condition, isOn)}
+          >
             {CONDITION_LABELS[condition]}
           </Check>
         ))}
@@ -50,7 +55,12 @@ export function VisitRecordForm({ session, isOnce }: RecordFormProps) {
       <fieldset className="stack gap-1">
         <legend className="text-small">What I write down</legend>
         {PARTS.map(([part, label]) => (
-          <Check key={part} isOn={record[part]} onSwitch={(isOn) => setRecord({ ...record, [part]: isOn })}>
+          <Check
+            key={part}
+            className="check phone:min-h-[44px]"
+            isOn={record[part]}
+            onSwitch={(isOn) => setRecord({ ...record, [part]: isOn })}
+          >
             {label}
           </Check>
         ))}

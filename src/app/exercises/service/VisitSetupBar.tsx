@@ -12,7 +12,7 @@ const HELPS = [
 
 /** Which lock, how much help; a change of either begins the visit again. */
 export function VisitSetupBar({ session }: VisitProps) {
-  const { lock, help, seed } = session.setup;
+  const { lock, help } = session.setup;
   return (
     <div className="setup justify-start">
       <Select
@@ -23,7 +23,6 @@ export function VisitSetupBar({ session }: VisitProps) {
       />
       <HelpChoice help={help} onHelp={(one) => session.change({ help: one })} offers={HELPS} />
       <Button onClick={() => session.again()}>Another visit</Button>
-      <small>visit number {seed}</small>
     </div>
   );
 }

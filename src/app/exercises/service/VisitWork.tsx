@@ -1,7 +1,6 @@
 import { useSelector } from "@xstate/react";
 import { stateOf } from "../../parts/page/ofChart";
-import { WordLink } from "../../words/WordLink";
-import { WordsHere } from "../../words/WordsHere";
+import { SizesNote } from "../fitting/seen/SizesNote";
 import { Cautions } from "../handover/parts/Cautions";
 import { ChangeActs, InspectActs, type VisitProps } from "./VisitActs";
 import { VisitHelp } from "./VisitHelp";
@@ -15,16 +14,9 @@ function AtTheDoor({ session }: VisitProps) {
   const { assembly } = session.visit.lock;
   return (
     <section className="panel stack w-full" aria-label="At the door">
-      <div className="spread">
-        <h2>
-          At the door <small>{session.profile.title}, in use for years</small>
-        </h2>
-        <WordsHere>
-          <WordLink word="service-visit">service visit</WordLink>
-          <WordLink word="torque">torque</WordLink>
-          <WordLink word="key-seat">key seat</WordLink>
-        </WordsHere>
-      </div>
+      <h2 tabIndex={-1}>
+        At the door <small>{session.profile.title}, in use for years</small>
+      </h2>
       <p>
         {PHASE_WORDS[phase]} {assembly.hasCover ? "The cover is on." : "The cover is off."}
       </p>
@@ -64,5 +56,8 @@ export const VisitPanels = ({ session, isOnce }: VisitPanelsProps) => (
     <ChangeActs session={session} />
     <VisitRecordForm key={session.round} session={session} isOnce={isOnce} />
     <Cautions cautions={VISIT_CAUTIONS} source="common practice, no source" />
+    <div className="panel">
+      <SizesNote profile={session.profile} />
+    </div>
   </>
 );

@@ -4,11 +4,13 @@ import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { HELP_LEVELS } from "../../../records/attemptRecord";
 import type { VisitAct } from "../../../service/visitAct";
 import { visitActSchema } from "../../../service/visitActSchema";
-import { storedText, storeText } from "../../parts/storage/pageStore";
-import { setTextAside } from "../../parts/storage/setAside";
-import type { VisitSetup } from "./visitSetup";
+import type { Chance } from "../../../statistics/chance";
+import { recallWork, type WorkKind } from "../../parts/storage/keptWork";
+import { VisitSession } from "./visitSession";
+import { type VisitSetup, visitSetupOf } from "./visitSetup";
 
-const KEY = "gatefall.service-visit";
+/** Where the visit under way is stored. */
+export const VISIT_KEY = "gatefall.service-visit";
 
 /** More than any visit has: a text that holds more was not written here. */
 const MOST_ACTS = 5000;
@@ -26,31 +28,31 @@ const keptSchema = strict({
 
 /** A visit under way, act by act. */
 export interface KeptVisit {
+  readonly version: 1;
   readonly setup: VisitSetup;
   /** How long it has taken so far. */
   readonly worked_ms: number;
   readonly acts: readonly VisitAct[];
 }
 
-/** What was found in this browser. */
-export interface RecalledVisit {
-  readonly kept: KeptVisit | null;
-  /** What could not be read of it and what to do, or null. */
-  readonly problem: string | null;
-}
+/** A visit under way, as a kind of work that is stored. */
+export const VISIT_WORK: WorkKind<KeptVisit> = {
+  noun: "service visit",
+  page: "Service visit",
+  instead: "This is a new visit. Start at the door.",
+  read: (value) => keptSchema.parse(value),
+};
 
-/** Keeps a visit as text of the page; null takes it away. @returns whether it is stored */
-export const keepVisit = (kept: KeptVisit | null): boolean =>
-  storeText(KEY, kept === null ? null : JSON.stringify({ version: 1, ...kept }));
+/** Whether a visit has begun and is not over. */
+export const isVisitUnderWay = ({ visit, tried }: VisitSession): boolean => tried.length > 0 && !visit.isOver;
 
-function read(stored: string): KeptVisit | null {
-  try {
-    const { version: _, ...kept } = keptSchema.parse(JSON.parse(stored));
-    return kept;
-  } catch {
-    return null;
-  }
-}
+/** A visit as it is stored. @param steady_ms - now, by a clock that only goes on */
+export const keptVisitOf = (session: VisitSession, steady_ms: number): KeptVisit => ({
+  version: 1,
+  setup: session.setup,
+  worked_ms: session.workedBy(steady_ms),
+  acts: session.tried,
+});
 
 /** Whether an address asks for a visit: for its lock, its number and its help, where it names them. */
 function isAskedFor({ lock, seed, help }: VisitSetup, query: URLSearchParams): boolean {
@@ -58,17 +60,19 @@ function isAskedFor({ lock, seed, help }: VisitSetup, query: URLSearchParams): b
   return isOf("profile", lock) && isOf("seed", `${seed}`) && isOf("help", help);
 }
 
-/** The visit that goes on here. What cannot be read is set aside, and told. @param query - of the address */
-export function recallVisit(query: URLSearchParams): RecalledVisit {
-  const stored = storedText(KEY);
-  if (stored === null) return { kept: null, problem: null };
-  const kept = read(stored);
-  if (kept !== null) return { kept: isAskedFor(kept.setup, query) ? kept : null, problem: null };
-  const copy = setTextAside(KEY)
-    ? "A copy is kept in this browser."
-    : "There is no room for a copy: what you do next replaces it.";
-  return {
-    kept: null,
-    problem: `The service visit that this browser saved cannot be read. ${copy} This is a new visit. Start at the door.`,
-  };
+/**
+ * The visit that goes on here, or a new one.
+ *
+ * @param query - of the address
+ * @param steady_ms - now, by a clock that only goes on
+ */
+export function firstVisit(query: URLSearchParams, chance: Chance, steady_ms: number) {
+  const { kept, problem } = recallWork(VISIT_KEY, VISIT_WORK);
+  if (kept === null || !isAskedFor(kept.setup, query)) {
+    return { session: new VisitSession(visitSetupOf(query, chance), chance), problem };
+  }
+  const session = new VisitSession(kept.setup, chance);
+  session.resume(kept.acts);
+  session.begunAt = steady_ms - kept.worked_ms;
+  return { session, problem };
 }

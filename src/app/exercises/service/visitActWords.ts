@@ -25,7 +25,7 @@ const PLAIN: Readonly<Record<Exclude<VisitAct["type"], Detailed>, string>> = {
   "paint.removed": "Remove paint",
   "bolt.wiped": "Wipe the bolt dry",
   "ring.centered": "Center the ring over the bushing",
-  "record.read": "Read: last service record",
+  "record.read": "Read: Last service record",
   "door.opened": "Have the door opened",
   "door.held": "Hold the door open",
   "door.shut": "Shut the door",

@@ -4,14 +4,14 @@ import { type Visit, visitTo } from "../../../service/visit";
 import type { VisitAct } from "../../../service/visitAct";
 import type { Chance } from "../../../statistics/chance";
 import { drawSeed } from "../../../statistics/drawSeed";
-import { Store } from "../../parts/page/store";
+import { TimedWork } from "../../keeping/timedWork";
 import { actLabel } from "./visitActWords";
 import { limitText } from "./visitPapersWords";
 import { type VisitSetup, visitedProfile } from "./visitSetup";
 import { ANSWER_WORDS, VISIT_HINDRANCE_WORDS, visitObservationText } from "./visitWords";
 
 /** A service visit on the screen. A store outside React; how it goes on is the chart's. */
-export class VisitSession extends Store {
+export class VisitSession extends TimedWork {
   setup: VisitSetup;
   profile: Profile;
   visit: Visit;
@@ -21,8 +21,6 @@ export class VisitSession extends Store {
   tried: readonly VisitAct[] = [];
   /** Grows with every visit begun: forms start empty with it. */
   round = 0;
-  /** How long it took before this page, milliseconds. */
-  worked_ms = 0;
   private readonly chance: Chance;
 
   /** @param profile - the lock, where it is none of the shipped ones */
@@ -42,10 +40,9 @@ export class VisitSession extends Store {
   }
 
   /** Goes on with a visit that was kept: every act again, which shows what it showed. */
-  resume(acts: readonly VisitAct[], worked_ms: number): void {
+  resume(acts: readonly VisitAct[]): void {
     for (const act of acts) this.act(act);
     this.log = ["You are back in your visit, where you left it.", ...this.log];
-    this.worked_ms = worked_ms;
   }
 
   leave(): void {
@@ -69,7 +66,7 @@ export class VisitSession extends Store {
     this.visit = visitTo(this.profile, setup.seed);
     this.log = [];
     this.tried = [];
-    this.worked_ms = 0;
+    this.begunAt = null;
     this.round += 1;
     this.changed();
   }

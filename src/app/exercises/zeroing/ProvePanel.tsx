@@ -6,21 +6,8 @@ import { stateOf } from "../../parts/page/ofChart";
 import { useStore } from "../../parts/page/useStore";
 import { signedText } from "../../parts/signedText";
 import { TextTable } from "../../parts/TextTable";
-import type { ProveSession, StopShare } from "./session/proveSession";
-
-/** What a stop error can come from, in the order of its columns. */
-const SOURCES = [
-  { of: "fromZero", name: "the zero" },
-  { of: "fromFit", name: "the fit" },
-  { of: "fromHand", name: "the hand" },
-] as const;
-
-/** One stop in a sentence: what the lock saw, and whose it was. */
-function shareSentence(share: StopShare, tolerance: number): string {
-  if (Math.abs(share.total) <= tolerance) return "inside the tolerance";
-  const [most] = SOURCES.toSorted((a, b) => Math.abs(share[b.of]) - Math.abs(share[a.of]));
-  return `mostly ${most?.name}`;
-}
+import type { ProveSession } from "./session/proveSession";
+import { SOURCES, shareWords } from "./shareWords";
 
 const ENDED: Partial<Record<DialingState, string>> = {
   open: "Opened: the zero you set holds.",
@@ -32,6 +19,14 @@ const ENDED: Partial<Record<DialingState, string>> = {
 const verdictText = (attempt: Attempt, state: DialingState) =>
   ENDED[state] ??
   (attempt.reader.legs.length > 0 ? "Dialing." : "Dial the combination on the lock you have just zeroed.");
+
+/** Where one goes from a lock that opened. */
+const OnFromHere = ({ lock }: { readonly lock: string }) => (
+  <p className="mt-3">
+    Next: <a href={`#/handover?view=run&profile=${lock}`}>hand such a lock over</a>, or{" "}
+    <a href={`#/fitting?profile=${lock}`}>fit another dial</a>.
+  </p>
+);
 
 /** The lock dialed with the zero just set: every stop error split into the zero's part and the hand's. */
 export function ProvePanel({ prove }: { readonly prove: ProveSession }) {
@@ -56,17 +51,17 @@ export function ProvePanel({ prove }: { readonly prove: ProveSession }) {
           faceText(share.number, profile),
           signedText(share.total),
           ...sources.map(({ of }) => signedText(share[of])),
-          shareSentence(share, profile.stopTolerance),
+          shareWords(share, profile.stopTolerance),
         ])}
       />
+      {state in ENDED && state !== "failed" && <OnFromHere lock={profile.id} />}
       <p className="mt-3 text-small text-soft">
         Graduations along the turn; plus ran past. This lock takes ±{profile.stopTolerance}.
         {runsOut && (
           <>
             {" "}
             This dial is off its axis: what it reads wrong goes round with it, and a zero takes that away at zero alone.
-            What mends it is a straight spindle:{" "}
-            <a href={`#/fitting?profile=${profile.id}`}>take the lock apart again</a>.
+            A straight spindle fixes it: <a href={`#/fitting?profile=${profile.id}`}>take the lock apart again</a>.
           </>
         )}
       </p>

@@ -9,6 +9,7 @@ import { profileCreep } from "../../../zeroing/ringClamp";
 import { profileRules } from "../../../zeroing/zeroingRules";
 import { profileRanges } from "../../../zeroing/zeroLock";
 import { fitOf, weightOf } from "../../hand/dial/dialAddress";
+import { FromFitting } from "../../hand/FromFitting";
 import { useHandStore } from "../../hand/useHandStore";
 import { WeightChoice } from "../../hand/WeightChoice";
 import { Button } from "../../parts/controls/Button";
@@ -104,6 +105,7 @@ export function ZeroingScreen({ chance, query }: ZeroingScreenProps) {
         {exercise === "play" && <PlayHand play={play} profile={profile} />}
       </div>
       <TabbedPanel label="Exercises" tabs={tabs} chosen={exercise} onChoose={begin} className="workplace-panels">
+        <FromFitting query={query} />
         <p className="px-edge pt-4 text-small">
           <Button aria-pressed={isSilent} onClick={() => setSilent(!isSilent)}>
             Silent: no loupe, no reading

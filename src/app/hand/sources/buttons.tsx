@@ -1,11 +1,18 @@
-import type { MouseEvent } from "react";
+import type { MouseEvent, ReactNode } from "react";
 import type { Graduations } from "../../../lock/dial";
 import { Button } from "../../parts/controls/Button";
+import { TurnGlyph } from "../../parts/TurnGlyph";
 import { focusDial } from "../dial/focusDial";
 import type { DialSource, SourceControlsProps } from "./dialSource";
 
+/** How far a button turns, graduations, and what stands on it. */
+interface Step {
+  readonly by: Graduations;
+  readonly label: string;
+}
+
 function TurnButtons({ perTurn, turn }: SourceControlsProps) {
-  const sizes = [
+  const steps: readonly Step[] = [
     { by: perTurn, label: "1 turn" },
     { by: 10, label: "10" },
     { by: 1, label: "1" },
@@ -16,17 +23,33 @@ function TurnButtons({ perTurn, turn }: SourceControlsProps) {
     // A pointer leaves the keys to the dial; whoever came here by keyboard stays.
     if (event.detail > 0) focusDial();
   };
-  const button = (by: number, label: string, name: string) => (
+  const button = (by: number, name: string, children: ReactNode) => (
     <Button key={name} aria-label={name} onClick={(event) => press(event, by)}>
-      {label}
+      {children}
     </Button>
   );
+  const leftBy = ({ by, label }: Step) =>
+    button(
+      by,
+      `Left by ${label}`,
+      <>
+        <TurnGlyph turn="left" /> {label}
+      </>,
+    );
+  const rightBy = ({ by, label }: Step) =>
+    button(
+      -by,
+      `Right by ${label}`,
+      <>
+        {label} <TurnGlyph turn="right" />
+      </>,
+    );
   return (
     <fieldset className="turn-buttons flex flex-wrap justify-center gap-2 plain">
       <legend className="visually-hidden">Turn the dial by steps</legend>
-      {sizes.map(({ by, label }) => button(by, `↺ ${label}`, `Left by ${label}`))}
+      {steps.map(leftBy)}
       <span className="w-[14px] phone:hidden" />
-      {sizes.toReversed().map(({ by, label }) => button(-by, `${label} ↻`, `Right by ${label}`))}
+      {steps.toReversed().map(rightBy)}
     </fieldset>
   );
 }

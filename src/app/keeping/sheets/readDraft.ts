@@ -45,7 +45,12 @@ const draftSchema = z.looseObject({
       z.looseObject({ kind: z.literal("zeroing"), ...anyStation }),
       z.looseObject({ kind: z.literal("change"), ...anyStation, combinations: policy }),
       z.looseObject({ kind: z.literal("trouble"), ...anyStation, pool: z.optional(z.array(z.string())) }),
-      z.looseObject({ kind: z.literal("handover"), ...anyStation, hand: z.enum(["real", "simulated"]) }),
+      z.looseObject({
+        kind: z.literal("handover"),
+        ...anyStation,
+        hand: z.enum(["real", "simulated"]),
+        fit: z.optional(z.literal("first")),
+      }),
       z.looseObject({ kind: z.literal("fitting"), ...anyStation }),
       z.looseObject({ kind: z.literal("service"), ...anyStation }),
       z.looseObject({ kind: z.literal("inspection"), ...anyStation }),

@@ -1,5 +1,5 @@
 import { useState } from "react";
-import type { Station } from "../../../drill/sheet/sheet";
+import type { HandoverStation, Station } from "../../../drill/sheet/sheet";
 import type { Profile } from "../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { FileButton } from "../../parts/files/FileButton";
@@ -7,15 +7,10 @@ import { profileFromFile } from "../../parts/files/profileFile";
 import { ConditionFields } from "./ConditionFields";
 import { DefectFields } from "./DefectFields";
 import { ChoiceField, NumberField, TextField, TimeField } from "./fields";
+import { helpChoices } from "./helpChoices";
 import { MarksFields } from "./MarksFields";
 import { PolicyFields } from "./PolicyFields";
 import type { StationEdit } from "./stationEdit";
-
-const HELPS = [
-  ["full", "Full: what to do and how far to turn"],
-  ["counts", "Counts: arrivals only"],
-  ["silent", "Silent: nothing until the end"],
-] as const;
 
 const OWN = "own profile";
 
@@ -96,6 +91,33 @@ const HANDS = [
   ["simulated", "A simulated hand dials"],
 ] as const;
 
+const BEGINNINGS = [
+  ["on-door", "With the lock on its door"],
+  ["first", "With the parts in the tray: the lock is fitted first"],
+] as const;
+
+/** Who dials, and whether the lock is fitted first. */
+function HandoverFields({ station, path, onFields }: StationEdit<HandoverStation>) {
+  return (
+    <>
+      <ChoiceField
+        label="Who dials"
+        path={`${path}.hand`}
+        value={station.hand}
+        choices={HANDS}
+        onChoice={(hand) => onFields({ hand }, "hand")}
+      />
+      <ChoiceField
+        label="How it begins"
+        path={`${path}.fit`}
+        value={station.fit ?? "on-door"}
+        choices={BEGINNINGS}
+        onChoice={(fit) => onFields({ fit: fit === "first" ? fit : undefined }, "fit")}
+      />
+    </>
+  );
+}
+
 /** What the kind of the station brings. */
 function KindFields({ station, path, onFields }: StationEdit) {
   switch (station.kind) {
@@ -122,15 +144,7 @@ function KindFields({ station, path, onFields }: StationEdit) {
     case "inspection":
       return null;
     case "handover":
-      return (
-        <ChoiceField
-          label="Who dials"
-          path={`${path}.hand`}
-          value={station.hand}
-          choices={HANDS}
-          onChoice={(hand) => onFields({ hand }, "hand")}
-        />
-      );
+      return <HandoverFields {...{ station, path, onFields }} />;
   }
 }
 
@@ -151,7 +165,7 @@ export function StationForm({ station, path, onFields }: StationEdit) {
         label="Help"
         path={`${path}.help`}
         value={station.help}
-        choices={HELPS}
+        choices={helpChoices(station.kind)}
         onChoice={(help) => onFields({ help }, "help")}
       />
       <NumberField

@@ -59,6 +59,9 @@ const WORK: Readonly<Record<Station["kind"], string>> = {
   inspection: "judges a fit",
 };
 
+const workAt = (station: Station | undefined): string =>
+  station?.kind === "handover" && station.fit === "first" ? "fits and hands over" : WORK[station?.kind ?? "zeroing"];
+
 const MOST_GROUPS = 40;
 
 function TryTable({ sheet, tries }: { readonly sheet: Sheet } & Extract<Plan, { tries: unknown }>) {
@@ -78,7 +81,7 @@ function TryTable({ sheet, tries }: { readonly sheet: Sheet } & Extract<Plan, { 
               </td>
               <td>
                 {combination === null
-                  ? WORK[sheet.stations[station]?.kind ?? "zeroing"]
+                  ? workAt(sheet.stations[station])
                   : combinationText(combination, profiles[station] ?? null)}
               </td>
             </tr>

@@ -24,6 +24,7 @@ const isDrawnAt = (one: Station) =>
   one.kind === "trouble" ||
   one.kind === "fitting" ||
   one.kind === "inspection" ||
+  (one.kind === "handover" && one.fit === "first") ||
   ("combinations" in one && one.combinations.policy === "drawn");
 
 /** Whether order or combinations differ from sitting to sitting. */

@@ -14,8 +14,9 @@ export function QrCode({ address, title }: { readonly address: string; readonly 
       role="img"
       aria-label={`QR code of the link that opens the sheet “${title}”`}
     >
-      <rect className="qr-ground" width={size} height={size} />
-      <path className="qr-dark" d={path} />
+      {/* A code is read by cameras: dark on light in every theme. */}
+      <rect className="fill-[#fff]" width={size} height={size} />
+      <path className="fill-[#000]" d={path} />
     </svg>
   );
 }

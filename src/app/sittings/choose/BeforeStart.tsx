@@ -99,7 +99,10 @@ export function BeforeStart(props: BeforeStartProps) {
       <Sentences title="Rules" lines={ruleSentences(sheet)} />
       <section aria-label="Stations">
         <h2 className="mb-3">Stations</h2>
-        <StackedTable head={["Station", "Lock", "Help", "Tries", "Time"]} rows={sheet.stations.map(stationRow)} />
+        <StackedTable
+          head={["Station", "Exercise", "Lock", "Help", "Tries", "Time"]}
+          rows={sheet.stations.map(stationRow)}
+        />
       </section>
       <Scheme sheet={sheet} />
       <p className="mt-4 font-semibold">{NOTICE}</p>

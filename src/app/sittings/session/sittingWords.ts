@@ -14,7 +14,7 @@ import { claimText, trialsToShow } from "../../../statistics/claim";
 import { countText } from "../../../wording/amountWords";
 import { signedText } from "../../parts/signedText";
 import { timeText } from "../../parts/timeText";
-import { spanText } from "../../results/sheetWords";
+import { exerciseWords, spanText, stationHelp } from "../../results/sheetWords";
 import { jobMeasured } from "../tries/jobTryWords";
 import type { SittingSession } from "./sittingSession";
 
@@ -65,15 +65,16 @@ const HELPS: Readonly<Record<Station["help"], string>> = {
   silent: "no help",
 };
 
-/** A station as a row: its title, its lock, its help, its tries and its time. */
+/** A station as a row: its title, what one does there, its lock, its help, its tries and its time. */
 export function stationRow(station: Station, index: number): string[] {
   const limit = station.timeLimit_s === undefined ? "no limit" : `at most ${spanText(station.timeLimit_s)} a try`;
   const upTo =
     station.kind === "dialing" && station.upTo !== undefined ? ` (${firstNumbersWords(station.upTo)} only)` : "";
   return [
     stationName(station, index),
+    `${station.kind === "dialing" ? "dial " : ""}${exerciseWords(station)}`,
     `${stationProfile(station).title}${upTo}`,
-    HELPS[station.help],
+    stationHelp(station, HELPS),
     String(station.repetitions),
     limit,
   ];

@@ -3,7 +3,8 @@ import { Checks } from "../../exercises/fitting/Checks";
 import { CAUTION_SOURCE, CAUTIONS } from "../../exercises/fitting/fittingCautions";
 import { Gauges } from "../../exercises/fitting/Gauges";
 import { PartsTray } from "../../exercises/fitting/PartsTray";
-import { SectionDrawing } from "../../exercises/fitting/seen/SectionDrawing";
+import { TurnedSection } from "../../exercises/fitting/turn/TurnedSection";
+import { BEGINS_HERE } from "../../exercises/handover/parts/beginsHere";
 import { Cautions } from "../../exercises/handover/parts/Cautions";
 import { useStore } from "../../parts/page/useStore";
 import type { FittingTry } from "../tries/fittingTry";
@@ -17,9 +18,15 @@ export function FittingStationHand({ one }: FittingStationProps) {
   const session = useStore(one.session);
   return (
     <>
-      <SectionDrawing assembly={session.assembly} lock={session.lock} />
-      <Gauges session={session} help={one.setup.station.help} />
-      <Checks session={session} isOnce />
+      <div className="w-full phone:px-edge">
+        <TurnedSection work={session} />
+      </div>
+      <div className="w-full bg-paper phone:sticky phone:z-3 phone:top-[56px] phone:px-edge">
+        <Gauges session={session} help={one.setup.station.help} />
+      </div>
+      <section className="w-full phone:order-1 phone:px-edge">
+        <Checks session={session} isOnce />
+      </section>
     </>
   );
 }
@@ -30,9 +37,18 @@ export function FittingPanels({ one }: FittingStationProps) {
   const tray = useRef<HTMLElement>(null);
   useEffect(() => tray.current?.focus({ preventScroll: true }), []);
   return (
-    <section ref={tray} tabIndex={-1} aria-label="Dial to fit">
-      <PartsTray session={session} />
-      <Cautions cautions={CAUTIONS} source={CAUTION_SOURCE} />
-    </section>
+    <>
+      <section
+        ref={tray}
+        tabIndex={-1}
+        aria-label="Dial to fit"
+        className={`[&_.button]:scroll-mt-[144px] ${BEGINS_HERE}`}
+      >
+        <PartsTray session={session} />
+      </section>
+      <div className="phone:order-2">
+        <Cautions cautions={CAUTIONS} source={CAUTION_SOURCE} />
+      </div>
+    </>
   );
 }

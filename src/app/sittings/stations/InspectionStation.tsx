@@ -3,6 +3,7 @@ import { AnswerForm } from "../../exercises/fitting/find/AnswerForm";
 import { FindHelp } from "../../exercises/fitting/find/FindHelp";
 import { FitChecks } from "../../exercises/fitting/find/FitChecks";
 import { FIND_CAUTIONS } from "../../exercises/fitting/find/findWords";
+import { BEGINS_HERE } from "../../exercises/handover/parts/beginsHere";
 import { Cautions } from "../../exercises/handover/parts/Cautions";
 import { useStore } from "../../parts/page/useStore";
 import type { InspectionTry } from "../tries/inspectionTry";
@@ -17,7 +18,7 @@ export function InspectionStationHand({ one }: InspectionStationProps) {
   const checks = useRef<HTMLElement>(null);
   useEffect(() => checks.current?.focus({ preventScroll: true }), []);
   return (
-    <section ref={checks} tabIndex={-1} aria-label="Fit to judge" className="grid w-full">
+    <section ref={checks} tabIndex={-1} aria-label="Fit to judge" className={`grid w-full ${BEGINS_HERE}`}>
       <FindHelp session={session} />
       <FitChecks session={session} />
     </section>

@@ -57,6 +57,9 @@ function Panels({ session, one }: JobStationProps) {
   }
 }
 
+/** On a phone what a hand fits and its parts are placed in one column, parts before checks. */
+const AMONG_EACH_OTHER = "phone:contents";
+
 interface JobStationProps {
   readonly session: SittingSession;
   readonly one: JobInHand;
@@ -67,15 +70,16 @@ export function JobStation({ session, one }: JobStationProps) {
   useStore(one);
   useWork(session, one);
   useEffect(focusDial, []);
+  const placing = one.kind === "fitting" ? AMONG_EACH_OTHER : "";
   return (
     <div className="workplace sitting-workplace sitting-job">
       {/* What has ended stays in sight, and takes nothing more. */}
-      <div className="workplace-hand" inert={one.isEnded}>
+      <div className={`workplace-hand ${placing}`} inert={one.isEnded}>
         <Hand one={one} />
       </div>
       <div className="workplace-panels">
         <SittingPanel session={session} one={one} />
-        <div inert={one.isEnded}>
+        <div className={placing} inert={one.isEnded}>
           <Panels session={session} one={one} />
         </div>
         <footer className="workplace-foot flex phone:flex-wrap items-start gap-5 mt-auto px-edge py-4 text-fine leading-[1.4] text-soft">

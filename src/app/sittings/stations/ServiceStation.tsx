@@ -1,4 +1,5 @@
 import { useEffect, useRef } from "react";
+import { BEGINS_HERE } from "../../exercises/handover/parts/beginsHere";
 import { VisitPanels, VisitWork } from "../../exercises/service/VisitWork";
 import { useStore } from "../../parts/page/useStore";
 import type { ServiceTry } from "../tries/serviceTry";
@@ -14,7 +15,7 @@ export function ServiceStationHand({ one }: ServiceStationProps) {
   // There is no dial to begin at.
   useEffect(() => door.current?.focus({ preventScroll: true }), []);
   return (
-    <section ref={door} tabIndex={-1} className="stack" aria-label="Service visit">
+    <section ref={door} tabIndex={-1} className={`stack ${BEGINS_HERE}`} aria-label="Service visit">
       <VisitWork session={session} />
     </section>
   );

@@ -4,7 +4,7 @@ import { stationName } from "../../../drill/sheet/stationName";
 import { WEIGHT_WORDS } from "../../hand/dial/weightWords";
 import { Button } from "../../parts/controls/Button";
 import { memoryOf } from "../../parts/page/ofChart";
-import { spanText, TRY_ENDED } from "../../results/sheetWords";
+import { jobNote, spanText, TRY_ENDED } from "../../results/sheetWords";
 import type { SittingSession } from "../session/sittingSession";
 import { pageTime } from "../session/steadyTime";
 import type { TryInHand } from "../tries/tryInHand";
@@ -65,7 +65,7 @@ export function SittingPanel({ session, one }: SittingPanelProps) {
       </div>
       <SeedLine session={session} />
       <p className="text-title">{stationName(station, one.setup.plan.station)}</p>
-      {station.task !== undefined && <p>{station.task}</p>}
+      <p className="empty:hidden">{station.task ?? jobNote(station)}</p>
       <p className="text-soft empty:hidden">{conditionWords(one)}</p>
       <p role="status" className="sitting-try-state empty:hidden" data-testid="try-state">
         {one.isEnded ? `${TRY_ENDED} The result is shown after the sitting.` : ""}

@@ -1,13 +1,13 @@
 import type { HandoverTry as HandoverResult } from "../../../drill/marking/tryResult";
 import type { HandoverStation } from "../../../drill/sheet/sheet";
+import { drawRunSeed } from "../../../handover/run/begunRun";
 import { resultOf } from "../../../handover/run/checkRun";
+import { fitWorkOf } from "../../../handover/run/fitAgain";
 import { handoverEnd } from "../../../records/job/handoverEnd";
 import { HandoverSession } from "../../exercises/handover/run/session/handoverSession";
 import type { Store } from "../../parts/page/store";
 import { JobTry } from "./jobTry";
 import type { TrySetup } from "./trySetup";
-
-const SEEDS = 100_000;
 
 /** A run of a sitting is kept nowhere: a reload loses the try, and a run that was begun on the handover page stays. */
 const keepNothing = () => {};
@@ -20,8 +20,9 @@ export class HandoverTry extends JobTry {
   constructor(setup: TrySetup) {
     super(setup);
     const { profile, station, chance } = setup;
-    const isHandsOff = (station as HandoverStation).hand === "simulated";
-    this.session = new HandoverSession({ profile, seed: Math.floor(chance() * SEEDS), isHandsOff }, null, keepNothing);
+    const { hand, fit } = station as HandoverStation;
+    const plan = { isHandsOff: hand === "simulated", isToFit: fit === "first" };
+    this.session = new HandoverSession({ profile, seed: drawRunSeed(chance), ...plan }, null, keepNothing);
   }
 
   get exercise(): readonly Store[] {
@@ -31,7 +32,7 @@ export class HandoverTry extends JobTry {
   /** What it came to. */
   result(): HandoverResult {
     const { run, setup } = this.session;
-    const { isHandedOver, missing, faults, undoneSteps } = resultOf(run, setup.isHandsOff);
+    const { isHandedOver, missing, faults, undoneSteps, fit } = resultOf(run, setup.isHandsOff);
     return {
       kind: "handover",
       ...this.common,
@@ -39,6 +40,7 @@ export class HandoverTry extends JobTry {
       missing,
       faults: faults.map(({ code }) => ({ code })),
       undone: undoneSteps,
+      ...(fit && { fit: { ...fit, ...fitWorkOf(run) } }),
     };
   }
 

@@ -29,6 +29,6 @@ export class InspectionTry extends JobTry {
   }
 
   protected get isOver(): boolean {
-    return this.session.chart.getSnapshot().value === "named";
+    return this.session.isNamed;
   }
 }

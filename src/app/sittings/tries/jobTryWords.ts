@@ -60,12 +60,12 @@ function troubleWords({ condition, named, isNamedRight, sizeError, tries, measur
   };
 }
 
-function handoverWords({ isHandedOver, missing, faults, undone }: HandoverTry): JobTryWords {
+function handoverWords({ isHandedOver, missing, faults, undone, fit }: HandoverTry): JobTryWords {
   const signed = isHandedOver ? "handed over" : "not handed over";
   return {
     outcome: missing.length === 0 ? signed : `${signed}; still missing: ${listWords(missing)}`,
     stops: `${countText(undone, "step", "steps")} undone`,
-    faults: listWords(faults.map(({ code }) => code)),
+    faults: listWords([...faults.map(({ code }) => code), ...(fit?.faults ?? [])]),
   };
 }
 
@@ -89,13 +89,14 @@ function serviceWords({ isLeft, conditions, found, faults, acts }: ServiceTry): 
   };
 }
 
-function inspectionWords({ faults, named, skipped }: InspectionTry): JobTryWords {
+function inspectionWords(one: InspectionTry): JobTryWords {
+  const { faults, named, skipped } = one;
   const were = faults.length === 0 ? "nothing wrong" : `${countText(faults.length, "fault")} to find`;
   const answer = named?.length === 0 ? "none named" : `${named?.length ?? "none"} named`;
   return {
     outcome: named === null ? "no answer" : `${were}, ${answer}`,
     stops: `${countText(skipped.length, "check")} skipped`,
-    faults: listWords(named === null ? [] : inspectionMissed({ faults, named, skipped })),
+    faults: listWords(named === null ? [] : inspectionMissed(one)),
   };
 }
 

@@ -1,8 +1,7 @@
 import type { TroubleTry as TroubleResult } from "../../../drill/marking/tryResult";
 import type { TroubleStation } from "../../../drill/sheet/sheet";
-import { drawTrouble } from "../../../handover/trouble/drawTrouble";
 import { markDiagnosis } from "../../../handover/trouble/markDiagnosis";
-import { TROUBLE_KINDS } from "../../../handover/trouble/trouble";
+import { stationTrouble } from "../../../handover/trouble/stationTrouble";
 import { TROUBLE_GUIDE } from "../../../handover/trouble/troubleGuide";
 import { troubleResult } from "../../../handover/trouble/troubleResult";
 import type { JobEnd } from "../../../records/job/jobNote";
@@ -12,15 +11,11 @@ import { JobTry } from "./jobTry";
 import { keptEnd } from "./jobTryRecord";
 import type { TrySetup } from "./trySetup";
 
-const SEEDS = 2 ** 31;
-
 /** The exercise of a try, by the chance of that try alone. */
 function troubleSession({ profile, station, chance }: TrySetup): TroubleSession {
-  const { pool: ids = TROUBLE_KINDS, help } = station as TroubleStation;
-  const pool = TROUBLE_KINDS.filter((kind) => ids.includes(kind));
-  const seed = Math.floor(chance() * SEEDS);
-  const exercise = { lock: profile.id, pool, seed, help };
-  return new TroubleSession(exercise, chance, drawTrouble(profile, pool, seed));
+  const asked = station as TroubleStation;
+  const { pool, seed, task } = stationTrouble(profile, asked, chance);
+  return new TroubleSession({ lock: profile.id, pool, seed, help: asked.help }, chance, task);
 }
 
 /** One hidden condition in a sitting. It ends when the diagnosis is left to stand, or when the candidate says so. */

@@ -1,4 +1,5 @@
 import type { FitCheck } from "../../../fitting/fitCheck";
+import type { CheckSet } from "../../../fitting/fitChecks";
 import type { FittingAct } from "../../../fitting/fittingAct";
 import type { Graduations, Turn } from "../../../lock/dial";
 
@@ -21,12 +22,17 @@ export type HandoverEvent =
       readonly acts: readonly FittingAct[];
       /** Made since a part was last moved. */
       readonly checks: readonly FitCheck[];
+      /** Which checks there were; left out for the first set. */
+      readonly checkSet?: CheckSet;
       readonly isChecked: boolean;
       readonly isFaultless: boolean;
     }
   | { readonly type: "lock.takenApart" }
-  /** Spoiled parts gave way to new ones, with keyways of their own and a straight spindle. */
-  | { readonly type: "parts.replaced"; readonly slotAt: Graduations }
+  /**
+   * Spoiled parts gave way to new ones, with keyways of their own and a straight spindle. `acts` spoiled them, since they
+   * came, or the lock was last taken apart; an earlier version left them out.
+   */
+  | { readonly type: "parts.replaced"; readonly slotAt: Graduations; readonly acts?: readonly FittingAct[] | undefined }
   /** Height of the dial's middle above the floor, inches. */
   | { readonly type: "mounting.measured"; readonly height_in: number }
   | { readonly type: "authorization.asked" }

@@ -1,3 +1,5 @@
+import type { Hindrance } from "../../../fitting/fittingAct";
+import { HINDRANCE_WORDS as FIT_WORDS } from "../../../fitting/fitWords";
 import { LOCK_WORDS } from "../../../lock/lockWords";
 import { problemsOf, type Words } from "../../../wording/problem";
 
@@ -57,9 +59,13 @@ const HINDRANCE_WORDS = {
 /** What a recorded step says and its scene or lock does not allow, and how to fix it. */
 const MISFIT_WORDS = {
   "fit-act-hindered":
-    "has an act that cannot be done, acts[{index}], {type} ({hindrance}): take it out, or add what came before it",
-  "fit-not-together":
-    "says that the lock is fitted, but its parts are {stage}: add the acts that put it together, or take it out",
+    "has an act that cannot be done, acts[{index}], {type}, so take it out or add what came before it: {hindrance}",
+  "fit-in-parts":
+    "says that the lock is fitted, but after its acts parts are still in the tray: add the acts that put it together, or take it out",
+  "fit-of-spoiled-parts":
+    "says that the lock is fitted, but its acts spoil the parts, and no good lock comes of them: take it out, or the acts that spoil them",
+  "parts-not-spoiled":
+    "brings new parts, but after its acts the parts are not spoiled: take it out, or add the acts that spoiled them",
   "fit-differs":
     "says isFaultless {isFaultless} and isChecked {isChecked}, which does not follow from its acts and checks: set isFaultless to {isGood} and isChecked to {isWhole}",
   "height-differs": "says {said} inches, but the scene's height_in is {height}: make the two the same",
@@ -78,17 +84,30 @@ const MISFIT_WORDS = {
     "says that the release did not move, but nothing is in its way: correct the step, or isReleaseBlocked in the scene",
   "opened-by-blocked-release":
     "says that the door was opened from inside, but its release is blocked: use release.failed, correct the step, or isReleaseBlocked in the scene",
+  "parts-not-drawn": "brings other new parts than seed {seed} draws: this handover was not made with its seed",
   "back-too-far":
     "goes back to step {step}, but only {length:step counts|steps count} by then: name {length} or fewer, or take it out",
   hindered: "cannot have happened, so take it out or add what came before it: {hindrance}",
   "time-falls": "has at_ms {at}, earlier than {before} before it: put the events in their order, or correct the time",
 } as const satisfies Words;
 
+type FitHindranceWords = { readonly [Code in Hindrance as `fit/${Code}`]: string };
+
+/** Why an act on the parts cannot be done, by codes that no other hindrance has. */
+const FIT_HINDRANCE_WORDS = Object.fromEntries(
+  Object.entries(FIT_WORDS).map(([code, words]) => [`fit/${code}`, words]),
+) as FitHindranceWords;
+
 /** Everything that can be wrong with a handover and its record. */
 export const RUN_WORDS = {
   ...LOCK_WORDS,
   ...HINDRANCE_WORDS,
+  ...FIT_HINDRANCE_WORDS,
   ...MISFIT_WORDS,
+  "scene-not-drawn": "is {said}, but seed {seed} draws {drawn}: this handover was not begun with its seed",
+  "tray-not-drawn": "is not what seed {seed} draws: this handover was not begun with its seed",
+  "own-door":
+    "The door is not the one that seed {seed} draws. A person or an earlier version wrote this handover: nothing shows that its door was not chosen.",
   "event-misfit": ": step {step} (events[{index}]), {type}, {misfit}",
   "back-misfit": ": events[{index}], run.wentBack, {misfit}",
   "cannot-happen": ": {type} cannot have happened. {hindrance}",
@@ -105,11 +124,5 @@ export type HindranceCode = Exclude<keyof typeof HINDRANCE_WORDS, "bolt-part-bac
 /** A code of a misfit that needs no values. */
 export type MisfitCode = Exclude<
   keyof typeof MISFIT_WORDS,
-  | "height-differs"
-  | "back-too-far"
-  | "hindered"
-  | "time-falls"
-  | "fit-act-hindered"
-  | "fit-not-together"
-  | "fit-differs"
+  "height-differs" | "parts-not-drawn" | "back-too-far" | "hindered" | "time-falls" | "fit-act-hindered" | "fit-differs"
 >;

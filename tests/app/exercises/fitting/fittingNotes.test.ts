@@ -116,7 +116,7 @@ describe("a fitting", () => {
     session.check("cover");
     expect(session.log).toEqual([
       { kind: "cover", isOn: false },
-      { kind: "bolt", drags: null },
+      { kind: "bolt", drags: null, ahead: 0 },
     ]);
     session.act({ type: "cover.put" });
     session.check("key");

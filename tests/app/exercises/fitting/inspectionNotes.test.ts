@@ -66,7 +66,7 @@ describe("a fit that is judged", () => {
       },
     ]);
     const { details, row, story, again } = told(kept[0]);
-    expect(details).toEqual({ faults, named: faults, skipped: [] });
+    expect(details).toEqual({ faults, named: faults, skipped: [], checkSet: 2 });
     expect(row).toMatchObject({ job: "Find what is wrong", result: "Right", missed: "nothing missed" });
     expect(story.sentence).toBe("1 fault in the fit. You named 1 fault.");
     expect(story.points[0]).toMatch(/^Found: /);

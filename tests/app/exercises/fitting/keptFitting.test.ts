@@ -1,8 +1,15 @@
 import { afterEach, describe, expect, test, vi } from "vitest";
 import { FittingNotes } from "../../../../src/app/exercises/fitting/fittingNotes";
 import { FittingSession } from "../../../../src/app/exercises/fitting/fittingSession";
-import { keepFitting, lastFitted, recallFitting } from "../../../../src/app/exercises/fitting/kept/keptFitting";
+import {
+  FITTING_WORK,
+  fittingKey,
+  type KeptFitting,
+  lastFitted,
+} from "../../../../src/app/exercises/fitting/kept/keptFitting";
 import { keptOf, resumedFitting } from "../../../../src/app/exercises/fitting/resumedFitting";
+import { recallWork } from "../../../../src/app/parts/storage/keptWork";
+import { keepText } from "../../../../src/app/parts/storage/safeTexts";
 import { shippedProfile } from "../../../../src/lock/shippedProfiles";
 import { seededChance } from "../../../../src/statistics/chance";
 import { goodActs } from "../../../support/fitter";
@@ -27,6 +34,9 @@ function stubTexts(entries: Record<string, string> = {}) {
 }
 afterEach(() => vi.unstubAllGlobals());
 
+const keepFitting = (kept: KeptFitting) => keepText(fittingKey(kept.profile), JSON.stringify(kept));
+const recallFitting = (id: string) => recallWork(fittingKey(id), FITTING_WORK);
+
 /** A fitting with checks before and after its last act, in its debrief. */
 function fittedSession(): FittingSession {
   const session = new FittingSession(profile, seededChance(5));
@@ -44,7 +54,7 @@ describe("a fitting that is kept", () => {
   test("goes on with its door, its parts, what its checks showed, its help and its time", () => {
     stubTexts();
     const session = fittedSession();
-    session.startedAt = NOON;
+    session.begunAt = NOON;
     session.setHelp("silent");
     keepFitting(keptOf(session, NOON + 60_000));
     const { kept, problem } = recallFitting(profile.id);
@@ -67,7 +77,7 @@ describe("a fitting that is kept", () => {
       context: session.chart.getSnapshot().context,
     });
     // An hour away is not an hour of work.
-    expect(again.startedAt).toBe(NOON + 3_540_000);
+    expect(again.begunAt).toBe(NOON + 3_540_000);
   });
 
   test("is the same job: its debrief was already taken down", () => {
@@ -81,7 +91,7 @@ describe("a fitting that is kept", () => {
     expect(notes.look(NOON)).toBeNull();
     again.again();
     again.act({ type: "body.hung" });
-    expect(again.startedAt).toBeNull();
+    expect(again.begunAt).toBeNull();
     expect(again.wasDeclared).toBe(false);
   });
 

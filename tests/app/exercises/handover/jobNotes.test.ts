@@ -168,7 +168,7 @@ describe("a diagnosis", () => {
     expect(kept).toHaveLength(1);
     expect(kept[0]).toMatchObject({ kind: "trouble", help: "silent", isRight: true, missed: [], duration_ms: 59_000 });
     const row = jobRowOf({ ...(kept[0] as JobNote), personId: "tavro" });
-    expect(row).toMatchObject({ missed: "index slipped; size off by 0.10 graduations", time: "0:59 min" });
+    expect(row).toMatchObject({ missed: "index slipped; size off by 0.10 graduations", time: "59 s" });
     session.another();
     gauge(session);
     name(session.task.trouble);
@@ -248,7 +248,7 @@ describe("a handover", () => {
     const story = jobStory({ ...note, personId: "tavro" });
     expect(story.sentence).toMatch(/^Handed over, with \d faults\. \d+ steps\.$/);
     expect(story.points).toContain(
-      "Step 1, at 0:01 min: You signed, but something is missing. The signature was not accepted. Instead: Do what is missing, then sign.",
+      "Step 1, at 1 s: You signed, but something is missing. The signature was not accepted. Instead: Do what is missing, then sign.",
     );
     expect(detailsOf({ kind: "change", details: note.details })).toBeNull();
   });

@@ -1,15 +1,21 @@
 import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import { keepVisit, recallVisit } from "../../../../src/app/exercises/service/keptVisit";
+import {
+  firstVisit,
+  isVisitUnderWay,
+  keptVisitOf,
+  VISIT_KEY,
+  VISIT_WORK,
+} from "../../../../src/app/exercises/service/keptVisit";
 import { VisitSession } from "../../../../src/app/exercises/service/visitSession";
 import { visitSetupOf } from "../../../../src/app/exercises/service/visitSetup";
+import { recallWork } from "../../../../src/app/parts/storage/keptWork";
+import { keepText } from "../../../../src/app/parts/storage/safeTexts";
 import { visitActSchema } from "../../../../src/service/visitActSchema";
 import { visitFaults } from "../../../../src/service/visitFault";
 import { seededChance } from "../../../../src/statistics/chance";
 import { serve, visitOf } from "../../../support/technician";
 
-const KEY = "gatefall.service-visit";
-const ANY = new URLSearchParams();
 const SETUP = { lock: "three-wheel", seed: 12, help: "counts" } as const;
 
 const store = new Map<string, string>();
@@ -32,12 +38,14 @@ function worked(most: number): VisitSession {
   return session;
 }
 
-function resumed(): VisitSession {
-  const { kept, problem } = recallVisit(ANY);
+const keepVisit = (session: VisitSession, steady_ms: number) =>
+  keepText(VISIT_KEY, JSON.stringify(keptVisitOf(session, steady_ms)));
+
+const begun = (address = "", steady_ms = 0) => firstVisit(new URLSearchParams(address), seededChance(1), steady_ms);
+
+function resumed(steady_ms: number): VisitSession {
+  const { session, problem } = begun("", steady_ms);
   expect(problem).toBeNull();
-  if (kept === null) throw new Error("nothing is kept");
-  const session = new VisitSession(kept.setup, seededChance(1));
-  session.resume(kept.acts, kept.worked_ms);
   return session;
 }
 
@@ -48,13 +56,15 @@ describe("a visit under way", () => {
         const before = worked(most);
         // What stood in the way belongs to it too.
         before.act({ type: "key.replaced" });
-        keepVisit({ setup: before.setup, worked_ms: 9000, acts: before.tried });
-        const after = resumed();
+        before.begunAt = 1000;
+        void keepVisit(before, 10_000);
+        const after = resumed(50_000);
         expect(after.visit.done).toEqual(before.visit.done);
         expect(after.visit.lock).toEqual(before.visit.lock);
         expect(visitFaults(after.visit)).toEqual(visitFaults(before.visit));
         expect(after.log).toEqual(["You are back in your visit, where you left it.", ...before.log]);
-        expect([after.setup, after.worked_ms]).toEqual([before.setup, 9000]);
+        // Time away is no time worked.
+        expect([after.setup, after.workedBy(51_000)]).toEqual([before.setup, 10_000]);
       }),
       { numRuns: 20 },
     );
@@ -68,16 +78,20 @@ describe("a visit under way", () => {
     ["help=silent", false],
     ["profile=any", false],
   ])("goes on where the address asks for it: %s, %s", (address, isIt) => {
-    keepVisit({ setup: SETUP, worked_ms: 0, acts: [{ type: "tried" }] });
-    const { kept, problem } = recallVisit(new URLSearchParams(address));
-    expect([kept !== null, problem]).toEqual([isIt, null]);
-    expect(store.has(KEY)).toBe(true);
+    void keepVisit(worked(1), 0);
+    const { session, problem } = begun(address);
+    expect([isVisitUnderWay(session), problem]).toEqual([isIt, null]);
+    expect(store.has(VISIT_KEY)).toBe(true);
   });
 
-  test("that is over is kept no more", () => {
-    keepVisit({ setup: SETUP, worked_ms: 0, acts: [] });
-    expect(keepVisit(null)).toBe(true);
-    expect(store.size).toBe(0);
+  test("that is over is kept no more", async () => {
+    const session = worked(3);
+    expect(isVisitUnderWay(session)).toBe(true);
+    void keepVisit(session, 0);
+    session.leave();
+    expect(isVisitUnderWay(session)).toBe(false);
+    expect(await keepText(VISIT_KEY, null)).toBe(true);
+    expect(store.has(VISIT_KEY)).toBe(false);
   });
 });
 
@@ -104,33 +118,33 @@ describe("a text that cannot be a visit", () => {
     JSON.stringify({ ...good, acts: [{ type: "tried", opened: true }] }),
     JSON.stringify({ ...good, acts: Array.from({ length: 5001 }, () => ({ type: "tried" })) }),
   ])("is told and set aside: %s", (text) => {
-    store.set(KEY, JSON.stringify(good));
-    expect(recallVisit(ANY).kept).not.toBeNull();
-    store.set(KEY, text);
-    const { kept, problem } = recallVisit(ANY);
+    store.set(VISIT_KEY, JSON.stringify(good));
+    expect(recallWork(VISIT_KEY, VISIT_WORK).kept).not.toBeNull();
+    store.set(VISIT_KEY, text);
+    const { kept, problem } = recallWork(VISIT_KEY, VISIT_WORK);
     expect(kept).toBeNull();
     expect(problem).toMatch(/cannot be read\. A copy is kept in this browser\. This is a new visit/);
-    expect(store.get(`${KEY}.unread`)).toBe(text);
+    expect(store.get(`${VISIT_KEY}.unread`)).toBe(text);
   });
 
   test("is set aside beside what was set aside before; with no room it says so", () => {
     for (const text of ["one", "two", "two"]) {
-      store.set(KEY, text);
-      recallVisit(ANY);
+      store.set(VISIT_KEY, text);
+      recallWork(VISIT_KEY, VISIT_WORK);
     }
-    expect([store.get(`${KEY}.unread`), store.get(`${KEY}.unread.2`), store.has(`${KEY}.unread.3`)]).toEqual([
-      "one",
-      "two",
-      false,
-    ]);
+    expect([
+      store.get(`${VISIT_KEY}.unread`),
+      store.get(`${VISIT_KEY}.unread.2`),
+      store.has(`${VISIT_KEY}.unread.3`),
+    ]).toEqual(["one", "two", false]);
     vi.stubGlobal("localStorage", {
       getItem: (key: string) => store.get(key) ?? null,
       setItem: () => {
         throw new DOMException("full", "QuotaExceededError");
       },
     });
-    store.set(KEY, "three");
-    expect(recallVisit(ANY).problem).toMatch(/no room for a copy: what you do next replaces it/);
+    store.set(VISIT_KEY, "three");
+    expect(recallWork(VISIT_KEY, VISIT_WORK).problem).toMatch(/no room for a copy: what you do next replaces it/);
   });
 
   test("every act of every visit can be read again", () => {

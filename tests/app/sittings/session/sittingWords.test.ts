@@ -14,7 +14,14 @@ import type { TryResult } from "../../../../src/drill/marking/tryResult";
 import { sheetId } from "../../../../src/drill/sheet/sheetId";
 import { sheetToLink } from "../../../../src/drill/sheet/sheetLink";
 import type { SittingRecord } from "../../../../src/records/sitting/sittingRecord";
-import { dialingStation, testSheet, zeroingStation } from "../../../support/testSheet";
+import {
+  dialingStation,
+  fittingStation,
+  inspectionStation,
+  serviceStation,
+  testSheet,
+  zeroingStation,
+} from "../../../support/testSheet";
 import { dialingTry, triesRight, zeroingTry } from "../../../support/testTries";
 
 describe("a clock", () => {
@@ -67,11 +74,31 @@ describe("rules in sentences", () => {
   test("of a station", () => {
     expect(stationRow(dialingStation({ upTo: 1, timeLimit_s: 60 }), 0)).toEqual([
       "Station 1",
+      "dial the combination the lock comes with",
       "Three-wheel, 100 graduations (first number only)",
       "no help",
       "10",
       "at most 60 s a try",
     ]);
+  });
+
+  test.each([
+    [fittingStation({ help: "counts" }), "a dial to fit, all parts in the tray", "gauges without limits"],
+    [
+      inspectionStation({ help: "counts" }),
+      "a fit to judge, with some faults or none in each try",
+      "a good fit to compare with",
+    ],
+    [
+      serviceStation({ help: "counts" }),
+      "a service visit, with the papers of each lock",
+      "a count of what is left to inspect",
+    ],
+    [dialingStation({ help: "counts" }), "dial the combination the lock comes with", "arrivals counted"],
+    [fittingStation({ help: "silent" }), "a dial to fit, all parts in the tray", "no help"],
+  ])("what one does at a station, and the help that its kind has", (station, exercise, help) => {
+    const row = stationRow(station, 0);
+    expect([row[1], row[3]]).toEqual([exercise, help]);
   });
 });
 

@@ -4,7 +4,7 @@ import { InspectionTry } from "../../../../src/app/sittings/tries/inspectionTry"
 import { jobMeasured } from "../../../../src/app/sittings/tries/jobTryWords";
 import { isRight } from "../../../../src/drill/marking/tryResult";
 import { checksOf } from "../../../../src/fitting/fitChecks";
-import { FIT_FAULTS } from "../../../../src/fitting/fitFault";
+import { FIT_FAULTS } from "../../../../src/fitting/fitFaultCode";
 import { tryMisfit } from "../../../../src/records/sitting/tryPlausible";
 import { trySchema } from "../../../../src/records/sitting/trySchemas";
 import { checkWrite } from "../../../../src/store/logbookWrite";

@@ -1,7 +1,7 @@
 import { useSelector } from "@xstate/react";
 import { useState } from "react";
 import { JOB_RULES } from "../../../../drill/marking/jobRule";
-import type { FitFault } from "../../../../fitting/fitFault";
+import type { FitFault } from "../../../../fitting/fitFaultCode";
 import { FAULT_WORDS } from "../../../../fitting/fitWords";
 import { faultsOn } from "../../../../fitting/inspect/faultDraws";
 import { countText } from "../../../../wording/amountWords";
@@ -31,7 +31,13 @@ export function AnswerForm({ session, isOnce }: AnswerFormProps) {
         <fieldset key={title} className="grid gap-1">
           <legend className="text-soft">{title}</legend>
           {faults.map((fault) => (
-            <Check key={fault} isOn={ticked.includes(fault)} isDisabled={isNamed} onSwitch={() => switchOne(fault)}>
+            <Check
+              key={fault}
+              className="check phone:min-h-[44px]"
+              isOn={ticked.includes(fault)}
+              isDisabled={isNamed}
+              onSwitch={() => switchOne(fault)}
+            >
               {FAULT_WORDS[fault].what}
             </Check>
           ))}

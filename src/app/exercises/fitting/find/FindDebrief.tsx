@@ -1,5 +1,5 @@
 import { isInspectionRight } from "../../../../drill/marking/jobRule";
-import type { FitFault } from "../../../../fitting/fitFault";
+import type { FitFault } from "../../../../fitting/fitFaultCode";
 import { checksText, FAULT_WORDS, foundByText } from "../../../../fitting/fitWords";
 import { isGuessed, overlooked, unfounded } from "../../../../fitting/inspect/inspectionResult";
 import { Button } from "../../../parts/controls/Button";
@@ -30,7 +30,7 @@ export function FindDebrief({ session }: { readonly session: InspectionSession }
   const missed = overlooked(result);
   return (
     <section className="panel stack" aria-label="Debrief">
-      <h2>{isInspectionRight(result) ? "Judged right" : "Not judged right"}</h2>
+      <h2 tabIndex={-1}>{isInspectionRight(result) ? "Judged right" : "Not judged right"}</h2>
       {faults.length === 0 ? (
         <p>Nothing was wrong with this fit.</p>
       ) : (
@@ -52,7 +52,9 @@ export function FindDebrief({ session }: { readonly session: InspectionSession }
       </p>
       <p className="text-soft text-small">Practice result, not a certificate.</p>
       <div className="row">
-        <Button onClick={() => session.again()}>Judge another fit</Button>
+        <Button className="primary" onClick={() => session.again()}>
+          Judge another fit
+        </Button>
       </div>
     </section>
   );

@@ -1,5 +1,6 @@
 import { Lines } from "../../../parts/Lines";
-import { SectionDrawing } from "../seen/SectionDrawing";
+import { looked } from "../turn/handOnDial";
+import { TurnedSection } from "../turn/TurnedSection";
 import { limitLines } from "./findWords";
 import type { InspectionSession } from "./inspectionSession";
 
@@ -9,10 +10,10 @@ export function FindHelp({ session }: { readonly session: InspectionSession }) {
   if (help === "silent") return null;
   return (
     <section className="panel stack" aria-label="A good fit, for comparison">
-      <h2>
+      <h2 tabIndex={-1}>
         A good fit <small>not the lock that you judge</small>
       </h2>
-      <SectionDrawing assembly={goodExample} lock={lock} />
+      <TurnedSection work={looked({ assembly: goodExample, lock })} />
       {help === "full" && <Lines className="grid gap-1 text-small" of={limitLines(lock)} />}
     </section>
   );

@@ -1,6 +1,6 @@
-import type { FitFault } from "../../../../fitting/fitFault";
-import { BENT_mm, HEAVY, OFF_CENTER_mm } from "../../../../fitting/fitFault";
+import type { FitFault } from "../../../../fitting/fitFaultCode";
 import type { LockToFit } from "../../../../fitting/fittedLock";
+import { FITTING } from "../../../../fitting/trainingValues";
 import { sizeText } from "../../../../wording/amountWords";
 
 const insideText = (out_mm: number) => (out_mm < 0 ? `${-out_mm} mm inside` : `${out_mm} mm out`);
@@ -8,13 +8,13 @@ const insideText = (out_mm: number) => (out_mm < 0 ? `${-out_mm} mm inside` : `$
 /** What a good fit measures, by check. */
 export function limitLines({ sizes, perTurn, isElectronic }: LockToFit): readonly string[] {
   const { gapLeast_mm, gapMost_mm, outLeast_mm, outMost_mm, endPlayMost_mm, markRadius_mm, keyways } = sizes;
-  const worst = (OFF_CENTER_mm / markRadius_mm) * (perTurn / (2 * Math.PI));
+  const worst = (FITTING.offCenterMost_mm / markRadius_mm) * (perTurn / (2 * Math.PI));
   return [
     `Depth gauge: from ${insideText(outLeast_mm)} to ${insideText(outMost_mm)} of the cam.`,
     `Feeler gauge: the thickest leaf that goes in is ${gapLeast_mm} to ${gapMost_mm} mm, all round.`,
-    `Turned all round: the hand gets at most ${HEAVY} graduation ahead. Where the dial scrapes, the rub adds 1.5 graduations.`,
+    `Turned all round: the hand gets at most ${FITTING.aheadMost} graduation ahead. Where the dial scrapes, the rub adds ${FITTING.rubDrag} graduations.`,
     `Push and pull: the dial moves at most ${endPlayMost_mm} mm.`,
-    `Slit at the rim: it varies by at most ${2 * BENT_mm} mm as the dial goes round.`,
+    `Slit at the rim: it varies by at most ${2 * FITTING.bentMost_mm} mm as the dial goes round.`,
     `Dial with the ${isElectronic ? "cam at its mark" : "gate under the nose"}: near 0. A wrong keyway makes it ${sizeText(perTurn / keyways)} graduations off, or more.`,
     `Four marks: none is more than ${worst.toFixed(2)} graduations off the middle of all four.`,
   ];

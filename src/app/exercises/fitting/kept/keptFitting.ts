@@ -3,8 +3,8 @@ import type { FitCheck } from "../../../../fitting/fitCheck";
 import type { FittingAct } from "../../../../fitting/fittingAct";
 import { fitCheckSchema, fittingActSchema, offsetSchema } from "../../../../fitting/fittingActSchema";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
-import { keysUnder, pageStore, storedText, storeText, type TextStore } from "../../../parts/storage/pageStore";
-import { setTextAside } from "../../../parts/storage/setAside";
+import { readWork, type WorkKind } from "../../../parts/storage/keptWork";
+import { safeKeys, safeText } from "../../../parts/storage/safeTexts";
 
 /** More than any fitting has: a text that holds more was not written here. */
 const MOST = 5000;
@@ -42,53 +42,21 @@ export interface KeptFitting extends Readonly<Omit<z.infer<typeof keptSchema>, "
 }
 
 /** Each lock has a fitting of its own under way. */
-export const FITTING_KEY = "gatefall.fitting.";
+const FITTINGS = "gatefall.fitting.";
 
-/** Stores a fitting. @returns whether it is stored now */
-export const keepFitting = (kept: KeptFitting, store: TextStore = pageStore()): boolean =>
-  storeText(FITTING_KEY + kept.profile, JSON.stringify(kept), store);
+/** Where the fitting of a lock is stored. */
+export const fittingKey = (profileId: string): string => FITTINGS + profileId;
 
-/** Forgets the fitting of a lock. */
-export const forgetFitting = (profileId: string): boolean => storeText(FITTING_KEY + profileId, null);
-
-/** Reads a stored fitting; null where it cannot be read. */
-function readKept(text: string): KeptFitting | null {
-  try {
-    return keptSchema.parse(JSON.parse(text));
-  } catch {
-    return null;
-  }
-}
-
-/** What was found of a lock's fitting. */
-interface RecalledFitting {
-  readonly kept: KeptFitting | null;
-  /** What could not be read, and what became of it; null where nothing was wrong. */
-  readonly problem: string | null;
-}
-
-/** Sets aside what cannot go on. @returns what to say */
-export function setAsideFitting(profileId: string): string {
-  const isCopied = setTextAside(FITTING_KEY + profileId);
-  const copy = isCopied ? "A copy is kept in this browser." : "There is no room for a copy.";
-  return `The fitting that this browser saved cannot be read. ${copy} This is a new door: begin with the tray.`;
-}
-
-/** Looks for the fitting of a lock. */
-export function recallFitting(profileId: string): RecalledFitting {
-  const text = storedText(FITTING_KEY + profileId);
-  const kept = text === null ? null : readKept(text);
-  const isRead = text === null || kept?.profile === profileId;
-  return isRead ? { kept, problem: null } : { kept: null, problem: setAsideFitting(profileId) };
-}
+/** A fitting under way, as a kind of work that is stored. */
+export const FITTING_WORK: WorkKind<KeptFitting> = {
+  noun: "fitting",
+  page: "Fitting",
+  instead: "This is a new door: begin with the tray.",
+  read: (value) => keptSchema.parse(value),
+};
 
 /** The lock whose fitting was worked on last; null where there is none. */
 export function lastFitted(): string | null {
-  try {
-    const texts = keysUnder(FITTING_KEY, pageStore()).map((key) => storedText(key));
-    const kept = texts.flatMap((text) => readKept(text ?? "") ?? []);
-    return kept.sort((one, other) => other.keptAt - one.keptAt)[0]?.profile ?? null;
-  } catch {
-    return null;
-  }
+  const kept = safeKeys(FITTINGS).flatMap((key) => readWork(safeText(key), FITTING_WORK) ?? []);
+  return kept.sort((one, other) => other.keptAt - one.keptAt)[0]?.profile ?? null;
 }

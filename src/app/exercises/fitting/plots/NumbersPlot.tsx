@@ -1,5 +1,5 @@
 import type { Fit } from "../../../../fitting/fit";
-import { numberReads, numberReadsAfterZero } from "../../../../fitting/numberError";
+import { numberReads, numberReadsAfterZero } from "../../../../fitting/teaching/numberError";
 import { signedText } from "../../../parts/signedText";
 import { RoundPlot } from "./RoundPlot";
 

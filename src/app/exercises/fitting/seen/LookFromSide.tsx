@@ -1,26 +1,22 @@
 import { useState } from "react";
 import { gapFromSide, largestAngle, parallaxError } from "../../../../fitting/geometry/parallax";
+import { FITTING } from "../../../../fitting/trainingValues";
 import { Button } from "../../../parts/controls/Button";
 import { NumberField } from "../../../parts/controls/NumberField";
 import { signedText } from "../../../parts/signedText";
+
+const { eyesAt_deg, sideReadsTo, sideHand_mm, sideLimit } = FITTING;
 
 interface LookFromSideProps {
   readonly gap_mm: number;
   readonly radius_mm: number;
   readonly perTurn: number;
+  /** Hears that somebody looked from beside the axis. */
+  readonly onLooked: () => void;
 }
 
-/** Places of the eye, degrees off the axis; positive to the right. */
-const EYES = [-30, -15, 0, 15, 30];
 const eyeText = (angle: number) =>
   angle === 0 ? "Straight on" : `${Math.abs(angle)}° from the ${angle < 0 ? "left" : "right"}`;
-
-/** An eye reads to as much, graduations. */
-const READS_TO = 0.01;
-/** What a hand adds to it, millimeters. */
-const HAND_mm = 0.05;
-/** What one may read wrong, graduations. */
-const LIMIT = 0.05;
 
 /** Units of the drawing for a graduation, and its middle. */
 const WIDE = 120;
@@ -40,20 +36,29 @@ function Loupe({ error }: { readonly error: number }) {
 }
 
 /** The same index read from five places: what an eye off the axis reads wrong, what gap that tells, and how to avoid it. */
-export function LookFromSide({ gap_mm, radius_mm, perTurn }: LookFromSideProps) {
+export function LookFromSide({ gap_mm, radius_mm, perTurn, onLooked }: LookFromSideProps) {
   const [angle, setAngle] = useState(0);
   const [own_mm, setOwn] = useState(0);
   const [isJudged, setJudged] = useState(false);
-  const seen = (from: number) => Math.round(parallaxError(gap_mm, from, radius_mm, perTurn) / READS_TO) * READS_TO + 0;
-  const [, , , , side = 30] = EYES;
+  const seen = (from: number) =>
+    Math.round(parallaxError(gap_mm, from, radius_mm, perTurn) / sideReadsTo) * sideReadsTo + 0;
+  const side = eyesAt_deg.at(-1) ?? eyesAt_deg[0];
   const found_mm = gapFromSide(seen(side), side, radius_mm, perTurn);
-  const within_mm = gapFromSide(READS_TO, side, radius_mm, perTurn) + HAND_mm;
+  const within_mm = gapFromSide(sideReadsTo, side, radius_mm, perTurn) + sideHand_mm;
   const agrees = Math.abs(own_mm - found_mm) <= within_mm;
   return (
     <div className="stack">
       <fieldset className="row gap-2" aria-label="Where the eye is">
-        {EYES.map((one) => (
-          <Button key={one} className="slim" aria-pressed={one === angle} onClick={() => setAngle(one)}>
+        {eyesAt_deg.map((one) => (
+          <Button
+            key={one}
+            className="slim"
+            aria-pressed={one === angle}
+            onClick={() => {
+              setAngle(one);
+              if (one !== 0) onLooked();
+            }}
+          >
             {eyeText(one)}
           </Button>
         ))}
@@ -65,8 +70,8 @@ export function LookFromSide({ gap_mm, radius_mm, perTurn }: LookFromSideProps) 
           : `${eyeText(angle)}, the index reads ${signedText(seen(angle), 2)} graduations against straight on.`}
       </p>
       <p className="text-small text-soft">
-        The gap is (reading from the side) × {((2 * Math.PI * radius_mm) / perTurn).toFixed(2)} mm ÷ tan(angle); tan 30°
-        is 0.577.
+        The gap is (reading from the side) × {((2 * Math.PI * radius_mm) / perTurn).toFixed(2)} mm ÷ tan(angle); tan{" "}
+        {side}° is {Math.tan((side * Math.PI) / 180).toFixed(3)}.
       </p>
       <div className="row text-small">
         <NumberField
@@ -89,7 +94,7 @@ export function LookFromSide({ gap_mm, radius_mm, perTurn }: LookFromSideProps) 
           </strong>{" "}
           They tell {found_mm.toFixed(2)} mm, within {within_mm.toFixed(2)} mm.{" "}
           {gap_mm > 0 &&
-            `With the gap as it is, an eye more than ${largestAngle(gap_mm, LIMIT, radius_mm, perTurn).toFixed(0)}° off the axis reads more than ${LIMIT} graduations wrong.`}
+            `With the gap as it is, an eye more than ${largestAngle(gap_mm, sideLimit, radius_mm, perTurn).toFixed(0)}° off the axis reads more than ${sideLimit} graduations wrong.`}
         </p>
       )}
     </div>

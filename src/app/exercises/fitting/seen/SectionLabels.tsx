@@ -34,10 +34,12 @@ interface SectionLabelsProps {
   readonly sizes: FittingSizes;
   readonly at: Depths;
   readonly back_mm: number;
+  /** How high the key is, as a part of how far it is from the axis. */
+  readonly keyUp: number;
 }
 
 /** The name of each part, with a line to it; what the picture is as large as. */
-export function SectionLabels({ assembly, sizes, at, back_mm }: SectionLabelsProps) {
+export function SectionLabels({ assembly, sizes, at, back_mm, keyUp }: SectionLabelsProps) {
   const { cam, body, cover, lip, dialThick } = DRAWN_mm;
   const rim = sizes.markRadius_mm;
   const door = (at.door + at.plate) / 2;
@@ -52,14 +54,14 @@ export function SectionLabels({ assembly, sizes, at, back_mm }: SectionLabelsPro
       <Label of="lock body" x={x(at.body + 12)} y={TOP} from={[x(at.body + 12), y(body - 5)]} />
       <Label of="cover" x={x(at.cover)} y={TOP} from={[x(at.cover - 6), y(cover.high)]} />
       <Label of="lever" x={right} y={y(27)} from={[x(at.face + 2.5), y(body - 7)]} />
-      <Label of="key" x={right} y={y(17)} from={[x(at.face - 1), y(6.5)]} />
+      <Label of="key" x={right} y={y(17)} from={[x(at.face - 1), y(6.5 * keyUp)]} />
       <Label of="spindle" x={x(door)} y={BOTTOM} from={[x(door), y(0)]} />
       <Label of="cam" x={x(at.face + 12)} y={BOTTOM} from={[x(at.face - cam.thick / 2), y(-9)]} />
       {assembly.washers.length > 0 && (
         <Label of="washers" x={x(at.face - 17)} y={BOTTOM} from={[x(at.face - cam.thick - 1), y(-7)]} />
       )}
-      <Label of="bolt" x={strike - 26} y={y(-27)} from={[strike - 22, y(-3)]} />
-      <Label of="strike" x={strike + 26} y={y(-27)} from={[strike + 10, y(-14)]} />
+      <Label of="bolt" x={strike - 24} y={TOP} from={[strike - 22, y(3)]} />
+      <Label of="strike" x={strike + 26} y={TOP} from={[strike + 10, y(14)]} />
       <path className="stroke-soft fill-none" d={`M16 ${BOTTOM - 10}v8h${bar}v-8`} />
       <text x={24 + bar} y={BOTTOM}>
         20 mm

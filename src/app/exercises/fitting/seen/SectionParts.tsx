@@ -4,8 +4,8 @@ import { AXIS, type Depths, DRAWN_mm, SCALE, strikeAt, x, y } from "./section";
 
 /** What of a part is drawn as metal, cut metal or cut door; a part that is still in the tray is an empty dashed outline. */
 export const IN_TRAY = "fill-none stroke-soft [stroke-dasharray:5_4]";
-const WHOLE = "fill-metal-2 stroke-line";
-const CUT = "fill-metal-3 stroke-line";
+export const WHOLE = "fill-metal-2 stroke-line";
+export const CUT = "fill-metal-3 stroke-line";
 
 interface BlockProps {
   readonly from: number;
@@ -18,7 +18,7 @@ interface BlockProps {
 }
 
 /** A part cut through: from one depth to another, from one height to another; millimeters. */
-function Block({ from, to, low, high, className, fill }: BlockProps) {
+export function Block({ from, to, low, high, className, fill }: BlockProps) {
   const size = { x: x(from), y: y(high), width: SCALE * (to - from), height: SCALE * (high - low) };
   return (
     <>
@@ -29,14 +29,14 @@ function Block({ from, to, low, high, className, fill }: BlockProps) {
 }
 
 /** The same part above and below the axis. */
-const Pair = ({ low, high, ...block }: BlockProps) => (
+export const Pair = ({ low, high, ...block }: BlockProps) => (
   <>
     <Block {...block} low={low} high={high} />
     <Block {...block} low={-high} high={-low} />
   </>
 );
 
-interface PartsProps {
+export interface PartsProps {
   readonly assembly: Assembly;
   readonly sizes: FittingSizes;
   readonly at: Depths;
@@ -66,7 +66,7 @@ export function Ring({ assembly: { ring }, sizes, at }: PartsProps) {
   return <path className={ring === null ? IN_TRAY : CUT} d={`${half(1)} ${half(-1)}`} />;
 }
 
-function Washers({ assembly: { washers }, sizes, at }: PartsProps) {
+export function Washers({ assembly: { washers }, sizes, at }: PartsProps) {
   let from = at.face - DRAWN_mm.cam.thick;
   return washers.map((washer) => {
     const thick = washer === "flat" ? sizes.flat_mm : sizes.springFlat_mm + 0.4;
@@ -83,62 +83,6 @@ function Washers({ assembly: { washers }, sizes, at }: PartsProps) {
       />
     );
   });
-}
-
-/** The lock body on its plate, with cam, washers and lever; by one screw it tilts. */
-export function Body({ assembly, sizes, at }: PartsProps) {
-  const { plate, body, cam, leverThick, key, spindle } = DRAWN_mm;
-  const isOn = assembly.body !== null;
-  const lever = at.face + key.seated + 0.4;
-  return (
-    <g transform={assembly.body === "by-one" ? `rotate(1.5 ${x(at.body)} ${y(body)})` : undefined}>
-      <Pair from={at.plate} to={at.body} low={plate.hole} high={plate.high} className={isOn ? CUT : IN_TRAY} />
-      <Pair from={at.body} to={at.face} low={cam.radius + 2} high={body} className={isOn ? WHOLE : IN_TRAY} />
-      <Pair from={at.face - cam.thick} to={at.face} low={spindle} high={cam.radius} className={isOn ? CUT : IN_TRAY} />
-      <Washers assembly={assembly} sizes={sizes} at={at} />
-      <Block
-        from={lever}
-        to={lever + leverThick}
-        low={sizes.leverAt_mm}
-        high={body - 2}
-        className={isOn ? WHOLE : IN_TRAY}
-      />
-    </g>
-  );
-}
-
-/** The dial and its spindle, as deep as they are. @param back_mm - depth of the dial's back */
-export function Dial({
-  assembly: { spindle, dialIn },
-  sizes,
-  back_mm,
-}: Omit<PartsProps, "at"> & { readonly back_mm: number }) {
-  const { dialThick, knob } = DRAWN_mm;
-  const out = dialIn === null ? IN_TRAY : null;
-  const face = back_mm - dialThick;
-  const rim = sizes.markRadius_mm;
-  const thin = DRAWN_mm.spindle;
-  return (
-    <>
-      <Block from={back_mm} to={back_mm + spindle.length_mm} low={-thin} high={thin} className={out ?? WHOLE} />
-      <Block from={face} to={back_mm} low={-rim} high={rim} className={out ?? CUT} />
-      <Block from={back_mm + knob.from} to={face} low={-knob.radius} high={knob.radius} className={out ?? WHOLE} />
-    </>
-  );
-}
-
-/** The key in cam and spindle; one that stands proud reaches the lever. */
-export function Key({ assembly: { key }, sizes, at }: PartsProps) {
-  const { in: deep, seated, proud } = DRAWN_mm.key;
-  return (
-    <Block
-      from={at.face - deep}
-      to={at.face + (key === null || key.isSeated ? seated : proud)}
-      low={DRAWN_mm.spindle}
-      high={sizes.keyAt_mm}
-      className={key === null ? IN_TRAY : "fill-accent"}
-    />
-  );
 }
 
 export function Cover({ assembly: { hasCover }, at }: PartsProps) {

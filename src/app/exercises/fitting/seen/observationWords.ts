@@ -33,6 +33,8 @@ const SELF_CHECK: Readonly<Record<Exclude<SelfCheck, "silent">, string>> = {
   unsteady: "READING WANDERS",
 };
 
+const eyeText = (angle_deg: number) => `${Math.abs(angle_deg)}° at the ${angle_deg < 0 ? "left" : "right"}`;
+
 const WORDS: Words = {
   depth: ({ out_mm }) =>
     out_mm < 0
@@ -60,14 +62,22 @@ const WORDS: Words = {
     ]
       .join(" ")
       .trim(),
+  nose: ({ isClear }) =>
+    isClear
+      ? "Nothing on the cam touches the lever: its nose is clear."
+      : "The head of the key touches the lever: its nose is not clear.",
+  side: ({ eyes }) =>
+    `Against straight on, the index reads ${eyes.map(({ angle_deg, error }) => `${signedText(error, 2)} from ${eyeText(angle_deg)}`).join(" and ")}, graduations. The gap does that: read straight on.`,
   zero: ({ reads }) => `The dial reads ${signedText(reads, 1)} graduations from 0.`,
   marks: ({ readings }) =>
     `Reads too high (+) or too low (−): ${round(readings.map(({ error }) => signedText(error, 2)))} graduations.`,
   wheels: ({ turn }) => (turn ? "Every wheel turns freely." : "The wheels are stuck together."),
   screws: ({ give }) => (give.length === 0 ? "Every screw is tight." : `Loose: ${give.join(", ")}.`),
-  bolt: ({ drags }) => {
+  bolt: ({ drags, ahead }) => {
     if (drags === null) return "There is no strike for the bolt.";
-    return drags ? "The bolt drags on the strike." : "The bolt goes in freely.";
+    return drags
+      ? `The bolt drags on the strike: the hand gets ${graduationsText(ahead.toFixed(1))} farther ahead before it comes.`
+      : "The bolt goes in freely.";
   },
   cover: ({ isOn }) => (isOn ? "The cover is on." : "The cover is off."),
   wires: ({ leads, hasCable, isFuseBlown }) =>

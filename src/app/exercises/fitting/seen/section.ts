@@ -1,4 +1,6 @@
 import type { FittingSizes } from "../../../../fitting/fittingSizes";
+import type { TurnedParts } from "../../../../fitting/teaching/turnedParts";
+import type { Graduations } from "../../../../lock/dial";
 
 /** Units of the drawing for a millimeter. */
 export const SCALE = 2.7;
@@ -21,7 +23,9 @@ export const DRAWN_mm = {
   spindle: 3.5,
   washer: 9,
   leverThick: 3,
-  key: { in: 5, seated: 0.6, proud: 3 },
+  nose: { wide: 3, high: 5, over: 6 },
+  key: { in: 5, seated: 0.6, proud: 3, half: 1 },
+  slot: 14,
   cover: { deep: 24, high: 36 },
   strike: { wide: 7.4, high: 17 },
   /** How far a dial that lies in the tray is drawn away from the ring. */
@@ -40,6 +44,19 @@ export type Depths = ReturnType<typeof depthsOf>;
 
 export const x = (depth_mm: number) => RING_AT + SCALE * depth_mm;
 export const y = (up_mm: number) => AXIS - SCALE * up_mm;
+
+/** How deep the gate is: its lever stays clear of the spindle. */
+export const gateDeep_mm = ({ leverAt_mm }: FittingSizes) => Math.min(2.5, leverAt_mm - DRAWN_mm.spindle - 0.5);
+
+/** Where the lever is, above where it rides on the cam's edge, millimeters. */
+export const leverUp_mm = ({ noseIn, lift_mm }: TurnedParts, sizes: FittingSizes) =>
+  lift_mm > 0 ? lift_mm : -noseIn * gateDeep_mm(sizes);
+
+/** A place round the axis, seen from the side: how high it is, and how far toward whoever looks, as parts of its radius. */
+export function fromSide(toTheRight: Graduations, perTurn: number) {
+  const angle = (2 * Math.PI * toTheRight) / perTurn;
+  return { up: Math.cos(angle), near: Math.sin(angle) };
+}
 
 /** Where the strike is drawn, right of the cover: it is beside the section, not in it. */
 export const strikeAt = ({ cover }: Depths) => Math.max(572, x(cover) + 72);

@@ -25,7 +25,8 @@ export class ChangeNotes {
   private change: Change;
   private dial: number;
   private state: WatchedChange["state"];
-  private startedAt: number | null = null;
+  /** By the steady clock, milliseconds; null before the dial has moved. */
+  private begunAt: number | null = null;
   private made: Pick<JobNote, "id" | "startedAt" | "createdAt"> | null = null;
   private missed: readonly string[] = [];
   private hasClosed = false;
@@ -42,37 +43,38 @@ export class ChangeNotes {
   /**
    * Looks at the exercise after a change of it.
    *
-   * @param now - milliseconds since 1970
+   * @param now - wall time, milliseconds since 1970
+   * @param steady_ms - the same moment by a clock that only goes on
    * @returns what is to be kept, or null
    */
-  look(now: number): JobNote | null {
+  look(now: number, steady_ms = now): JobNote | null {
     const { session } = this;
     if (session.change !== this.change) this.beginWith(session.change);
     const hasMoved = session.change.dial !== this.dial || session.state !== this.state;
     const isNews = session.state !== this.state;
     this.state = session.state;
-    if (hasMoved) this.startedAt ??= now;
+    if (hasMoved) this.begunAt ??= steady_ms;
     if (this.hasClosed || !isNews) return null;
     this.hasClosed = isClosed(session);
-    return this.hasClosed || isShownOff(session) ? this.note(now) : null;
+    return this.hasClosed || isShownOff(session) ? this.note(now, steady_ms - (this.begunAt ?? steady_ms)) : null;
   }
 
   private beginWith(change: Change): void {
     this.change = change;
     this.dial = change.dial;
     this.state = this.session.state;
-    this.startedAt = null;
+    this.begunAt = null;
     this.made = null;
     this.missed = [];
     this.hasClosed = false;
   }
 
-  private note(now: number): JobNote {
+  private note(now: number, duration_ms: number): JobNote {
     const { change, help } = this.session;
-    this.made ??= { id: this.newId(), startedAt: this.startedAt ?? now, createdAt: now };
+    this.made ??= { id: this.newId(), startedAt: now - duration_ms, createdAt: now };
     const end = changeEnd(change);
     this.missed = [...this.missed, ...end.missed.filter((code) => this.hasClosed || code !== "not-proved")];
     const frame = { ...this.made, profile: change.profile, help, updatedAt: now };
-    return jobNote({ ...frame, duration_ms: now - this.made.startedAt }, { ...end, missed: this.missed });
+    return jobNote({ ...frame, duration_ms }, { ...end, missed: this.missed });
   }
 }

@@ -11,10 +11,11 @@ const named = (name: string) => (name === "" ? "–" : harmlessName(name));
 
 /** Checks a handover record, and says whose and of when it is. @throws {Error} with a sentence */
 function findingOf(text: string): RecordFinding {
-  const { record, problems } = checkHandoverRecord(parsedJson(text));
+  const { record, problems, unheld } = checkHandoverRecord(parsedJson(text));
   const shown = record.proofs.filter(({ isShown }) => isShown).length;
   return {
     problems: handoverSentences(problems),
+    unheld: handoverSentences(unheld),
     says: [
       ["lock", named(record.lock)],
       ["door", named(record.door)],

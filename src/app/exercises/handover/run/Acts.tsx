@@ -10,6 +10,9 @@ const PAPER: ActGroup = { title: "Paper", acts: [], cautions: ["record"] };
 const groupsOf = ({ tray }: HandoverSession) =>
   [...ACT_GROUPS, PAPER].filter(({ title }) => tray !== null || title !== "Fit");
 
+/** Where the work of a run begins. */
+const firstOf = ({ tray }: HandoverSession): ActGroupTitle => (tray === null ? "Prepare" : "Fit");
+
 interface ActsProps {
   readonly session: HandoverSession;
   readonly onForm: (form: "numbers" | "record") => void;
@@ -27,6 +30,20 @@ function PaperActs({ session, onForm, onLookBack }: ActsProps) {
       <Button onClick={sign}>Sign the door off</Button>
       {onLookBack !== null && <Button onClick={onLookBack}>Look back</Button>}
     </>
+  );
+}
+
+/** Whether the lock is being put together: its parts are on the screen. */
+export const isFitting = ({ tray, run }: HandoverSession) => tray !== null && run.situation.fit === "apart";
+
+/** The next step of the duty; nothing once it is done. */
+export function NextLine({ session }: Pick<ActsProps, "session">) {
+  const { run } = session;
+  if (run.isHandedOver) return null;
+  return (
+    <p className="run-next text-lead" data-testid="run-next">
+      <b>Next:</b> {nextStep(run.situation).say}
+    </p>
   );
 }
 
@@ -64,16 +81,13 @@ export function Acts(props: ActsProps) {
   const next = nextStep(session.run.situation);
   const [choice, setChoice] = useState<{ readonly title: ActGroupTitle; readonly at: string } | null>(null);
   const isChosen = choice !== null && (isOnce || choice.at === next.say);
-  const shown = isChosen ? choice.title : isOnce ? "Prepare" : next.group;
+  const unchosen = isOnce ? firstOf(session) : next.group;
+  const shown = isChosen ? choice.title : unchosen;
   const groups = groupsOf(session);
   const group = groups.find(({ title }) => title === shown) ?? PAPER;
   return (
     <div className="run-acts order-1 grid gap-3">
-      {!isOnce && !session.run.isHandedOver && (
-        <p className="run-next text-lead" data-testid="run-next">
-          <b>Next:</b> {next.say}
-        </p>
-      )}
+      {!isOnce && !isFitting(session) && <NextLine session={session} />}
       <GroupChoice
         groups={groups}
         chosen={shown}

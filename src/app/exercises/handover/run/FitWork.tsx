@@ -1,4 +1,5 @@
 import { useSelector } from "@xstate/react";
+import { useEffect, useRef } from "react";
 import { memoryOf, stateOf } from "../../../parts/page/ofChart";
 import { useStore } from "../../../parts/page/useStore";
 import type { FittingSession } from "../../fitting/fittingSession";
@@ -6,41 +7,63 @@ import { STAGE_WORDS } from "../../fitting/fittingWords";
 import { Gauges } from "../../fitting/Gauges";
 import { PartsTray } from "../../fitting/PartsTray";
 import { CheckList } from "../../fitting/seen/CheckList";
-import { SectionDrawing } from "../../fitting/seen/SectionDrawing";
+import { SizesNote } from "../../fitting/seen/SizesNote";
+import { TurnedSection } from "../../fitting/turn/TurnedSection";
+import { BEGINS_HERE } from "../parts/beginsHere";
+
+/** On a phone gauges stay in view below the strip while the dial is screwed in and out. */
+const GAUGES_IN_VIEW = "w-full bg-paper phone:sticky phone:z-3 phone:top-[56px]";
 
 interface FitProps {
   readonly tray: FittingSession;
 }
 
-/** The lock that is fitted, in the place of its dial: the section through the door, the gauges, and the checks. */
+/**
+ * The lock that is fitted, in the place of its dial: the section through the door, the gauges, and, once it is together,
+ * the checks. On a phone these come after the parts.
+ */
 export function FitHand({ tray }: FitProps) {
   const session = useStore(tray);
   const state = useSelector(session.chart, stateOf);
   const { checks } = useSelector(session.chart, memoryOf);
+  const isTogether = state !== "apart" && state !== "spent";
   return (
     <>
-      <SectionDrawing assembly={session.assembly} lock={session.lock} />
-      <Gauges session={session} help="counts" />
-      <section className="stack w-full" aria-label="Checks">
+      <TurnedSection work={session} />
+      <div className={GAUGES_IN_VIEW}>
+        <Gauges session={session} help="counts" />
+      </div>
+      <section className="stack w-full phone:order-1" aria-label="Checks">
         <h2>Checks</h2>
         <p>{STAGE_WORDS[state === "declared" ? "closed" : state]}</p>
-        <CheckList
-          assembly={session.assembly}
-          isOff={state === "apart" || state === "spent"}
-          log={session.log}
-          made={checks}
-          onCheck={(check) => session.check(check)}
-        />
+        {isTogether && <CheckList work={session} made={checks} />}
       </section>
     </>
   );
 }
 
+interface PartsProps extends FitProps {
+  /** Whether the work begins here: there is no dial yet that could have the focus. */
+  readonly takesFocus: boolean;
+}
+
 /** The parts in the tray of the run's door. */
-export function FitParts({ tray }: FitProps) {
+export function FitParts({ tray, takesFocus }: PartsProps) {
+  const place = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (takesFocus) place.current?.focus({ preventScroll: true });
+  }, [takesFocus]);
   return (
-    <div className="order-1 plate">
+    <section
+      ref={place}
+      tabIndex={-1}
+      className={`plate [&_.button]:scroll-mt-[144px] ${BEGINS_HERE}`}
+      aria-label="Lock to fit"
+    >
       <PartsTray session={useStore(tray)} />
-    </div>
+      <div className="px-edge pb-4">
+        <SizesNote profile={tray.profile} />
+      </div>
+    </section>
   );
 }

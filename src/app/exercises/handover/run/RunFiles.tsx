@@ -1,10 +1,12 @@
 import { useState } from "react";
-import { checkRun, faultLines, fitLines, missingWords, verdictWords } from "../../../../handover/run/checkRun";
+import { checkRun, faultLines, fitLines, missingWords, ownDoor, verdictWords } from "../../../../handover/run/checkRun";
 import { parseRun, writeRun } from "../../../../handover/run/recordedRun";
 import { RunError } from "../../../../handover/run/rules/runError";
+import { RUN_WORDS } from "../../../../handover/run/rules/runWords";
 import { LockError } from "../../../../lock/lockError";
 import type { HandoverRecord } from "../../../../records/handover/handoverRecord";
 import { recordHash, writeHashed } from "../../../../records/hashedRecord";
+import { wordsOf } from "../../../../wording/problem";
 import { Button } from "../../../parts/controls/Button";
 import { FileButton } from "../../../parts/files/FileButton";
 import { fileNameOf } from "../../../parts/files/fileName";
@@ -18,12 +20,15 @@ const JSON_TYPE = "application/json";
 /** What a loaded file came to, line by line. */
 function checkText(text: string): readonly string[] {
   try {
-    const result = checkRun(parseRun(JSON.parse(text)));
+    const recorded = parseRun(JSON.parse(text));
+    const result = checkRun(recorded);
+    const own = ownDoor(recorded);
     return [
       verdictWords(result),
       ...missingWords(result.missing),
       ...fitLines(result),
       ...result.faults.map((fault) => faultLines(fault).join(" ")),
+      ...(own === undefined ? [] : [wordsOf(own, RUN_WORDS)]),
     ];
   } catch (error) {
     if (error instanceof SyntaxError) return ["Not read: this is not the JSON of a recorded handover."];

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from "react";
 import { flushSync } from "react-dom";
+import { drawRunSeed } from "../../../../handover/run/begunRun";
 import { SHIPPED_PROFILES } from "../../../../lock/shippedProfiles";
 import { weightOf, withWeight } from "../../../hand/dial/dialAddress";
 import { useHandStore } from "../../../hand/useHandStore";
@@ -22,8 +23,6 @@ import type { RunSetup } from "./session/doorWork";
 import { HandoverSession } from "./session/handoverSession";
 import { noted } from "./session/told";
 
-const SEEDS = 100_000;
-
 /** A handover on the screen, and what keeps it. */
 interface ShownRun {
   readonly session: HandoverSession;
@@ -32,7 +31,7 @@ interface ShownRun {
 
 function askedSetup({ query, chance }: HandoverViewProps): RunSetup {
   const profile = SHIPPED_PROFILES.find(({ id }) => id === query.get("profile")) ?? SHIPPED_PROFILES[0];
-  const seed = Number(query.get("seed") ?? Math.floor(chance() * SEEDS));
+  const seed = Number(query.get("seed") ?? drawRunSeed(chance));
   return {
     profile,
     seed: Number.isInteger(seed) ? seed : 1,
@@ -166,7 +165,7 @@ export function RunView(props: HandoverViewProps) {
   };
   return (
     <>
-      <RunSetupBar session={shown.session} onStart={start} newSeed={() => Math.floor(props.chance() * SEEDS)} />
+      <RunSetupBar session={shown.session} onStart={start} newSeed={() => drawRunSeed(props.chance)} />
       <NotStored />
       <Run key={count} session={shown.session} />
       <WeightChoice query={props.query} />

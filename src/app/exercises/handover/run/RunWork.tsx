@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "react";
 import { focusDial } from "../../../hand/dial/focusDial";
 import { Dialog } from "../../../parts/controls/Dialog";
-import { Acts } from "./Acts";
+import { Acts, isFitting, NextLine } from "./Acts";
 import { ChangeControls, ChooseNumbers } from "./ChangePanel";
 import { DoorHand } from "./DoorHand";
 import { FitHand, FitParts } from "./FitWork";
@@ -26,8 +26,8 @@ interface WorkProps {
 
 /** What is under the hand: parts, ring or dial. */
 function HandWork({ session }: { readonly session: HandoverSession }) {
-  const { tray, run, activity } = session;
-  if (tray !== null && run.situation.fit === "apart") return <FitHand tray={tray} />;
+  const { tray, activity } = session;
+  if (tray !== null && isFitting(session)) return <FitHand tray={tray} />;
   return activity === "ring" ? <RingHand session={session} /> : <DoorHand session={session} />;
 }
 
@@ -77,13 +77,14 @@ export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
   const [form, setForm] = useState<"numbers" | "record" | null>(null);
   const close = () => setForm(null);
   const { danger, tray } = session;
-  const { situation } = session.run;
+  const { situation, steps } = session.run;
   const sign = isOnce ? "" : (danger?.sign ?? "");
   return (
     <div className="run-place w-full print:hidden">
       <div className="run flex flex-col gap-4">
         <StateStrip situation={situation} sign={sign} />
-        <div className="run-hand grid gap-4 justify-items-center">
+        {/* On a phone parts come before checks, which need them on the door. */}
+        <div className={`run-hand grid gap-4 justify-items-center ${isFitting(session) ? "phone:contents" : ""}`}>
           <HandWork session={session} />
         </div>
         <div className="run-side contents">
@@ -92,7 +93,8 @@ export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
             danger={isStanding(danger, session.run, session.told) ? danger : null}
             isOnce={isOnce}
           />
-          {tray !== null && situation.fit === "apart" && <FitParts tray={tray} />}
+          {!isOnce && isFitting(session) && <NextLine session={session} />}
+          {tray !== null && isFitting(session) && <FitParts tray={tray} takesFocus={isOnce && steps.length === 0} />}
           <WorkPanel session={session} isOnce={isOnce} />
           <ScenePicture situation={situation} sign={sign} />
           <Acts session={session} onForm={setForm} onLookBack={onLookBack} />

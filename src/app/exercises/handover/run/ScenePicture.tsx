@@ -37,7 +37,7 @@ function Leaf({ situation }: ScenePictureProps) {
   const isShut = situation.door === "shut";
   const isBack = situation.bolt === "retracted";
   return (
-    <g transform={`translate(120 100) rotate(${isShut ? 0 : 68})`} className="scene-leaf">
+    <g transform={`translate(120 100) rotate(${isShut ? 0 : 68})`} className="[transition:transform_250ms_ease-out]">
       <rect className="scene-door fill-plate stroke-ink" strokeWidth={1.5} x={0} y={-6} width={118} height={12} />
       <circle className="fill-ink" r={4} />
       <rect className="scene-case fill-metal-2 stroke-ink" x={88} y={-17} width={24} height={11} />
@@ -74,7 +74,7 @@ const INSIDE = { nobody: "", able: "can open", unable: "shown nothing" } as cons
 export function ScenePicture({ situation, sign: alarm }: ScenePictureProps & { readonly sign: string }) {
   return (
     <div className="scene order-2 grid grid-cols-[minmax(0,1.25fr)_minmax(0,1fr)] gap-4 p-4 plate">
-      <svg viewBox="0 0 360 212" aria-hidden="true">
+      <svg className="block w-full" viewBox="0 0 360 212" aria-hidden="true">
         <rect className="fill-well" x={20} y={12} width={320} height={88} />
         <path
           className="fill-none stroke-ink"

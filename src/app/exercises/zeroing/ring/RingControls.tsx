@@ -2,6 +2,7 @@ import type { Graduations } from "../../../../lock/dial";
 import { RING_TRAVEL } from "../../../../zeroing/ringClamp";
 import { focusDial } from "../../../hand/dial/focusDial";
 import { Button } from "../../../parts/controls/Button";
+import { TurnGlyph } from "../../../parts/TurnGlyph";
 import type { ZeroingSession } from "../session/zeroingSession";
 
 /** Where the index is with respect to the line on the case, to a tenth. */
@@ -29,10 +30,10 @@ export function RingControls({ session }: { readonly session: ZeroingSession }) 
         onChange={(event) => session.turnRing(-Number(event.currentTarget.value) - lock.ringTurn)}
       />
       <Button onClick={() => session.turnRing(0.05)} aria-label="Nudge the ring left">
-        ↺ nudge
+        <TurnGlyph turn="left" /> nudge
       </Button>
       <Button onClick={() => session.turnRing(-0.05)} aria-label="Nudge the ring right">
-        nudge ↻
+        nudge <TurnGlyph turn="right" />
       </Button>
       <Button
         className="primary"

@@ -15,6 +15,7 @@ export function recordOf(session: HandoverSession, result: HandoverResult): Hand
     result,
     profileId: setup.profile.id,
     seed: setup.seed,
+    drawnBy: recorded.drawnBy,
     height_in: recorded.scene.height_in,
     zero: isByHand ? { right: average(right), left: average(left) } : null,
   });

@@ -4,8 +4,8 @@ import { MotionRecorder } from "../../../../../dialing/hand/motionRecorder";
 import type { TimedMotion } from "../../../../../dialing/motion";
 import type { Graduations, Milliseconds } from "../../../../../lock/dial";
 import { graduations } from "../../../../../records/fields";
-import { unreadable } from "../../../../../records/fileWords";
 import { motionOfText, motionText } from "../../../../../records/motion/traceCodec";
+import { unreadable } from "../../../../../records/motionError";
 
 /** What a hand does in a change besides turning the dial. */
 export const KEY_ACTS = ["insertKey", "turnKey", "turnKeyBack", "withdrawKey", "pressButton"] as const;
@@ -15,7 +15,7 @@ const use = z.enum(KEY_ACTS);
 /** The numbers wanted, and the dial as the hand held it when the change began, unwrapped graduations. */
 const begun = { wanted: z.array(graduations), hand: graduations };
 
-/** The motion of a kept change. @throws {FileError} `bad-trace` for a text that is none */
+/** The motion of a kept change. @throws {MotionError} `bad-trace` for a text that is none */
 export function motionOfChange(text: string): TimedMotion {
   const { start, positions, times_ms } = motionOfText(text);
   if (start === undefined || times_ms === undefined) throw unreadable("trace-number-missing");

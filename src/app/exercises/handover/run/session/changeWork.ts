@@ -1,5 +1,5 @@
 import { explain } from "../../../../../drill/combinations/combinationRules";
-import { brokenRuleText } from "../../../../../drill/drillWords";
+import { brokenRuleText } from "../../../../../drill/combinationWords";
 import { opensTo } from "../../../../../handover/change/opensTo";
 import type { Combination } from "../../../../../lock/combination";
 import type { Milliseconds } from "../../../../../lock/dial";

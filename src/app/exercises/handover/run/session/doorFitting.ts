@@ -1,4 +1,6 @@
-import { drawDoor } from "../../../../../fitting/doorToFit";
+import { CHECK_SET } from "../../../../../fitting/fitChecks";
+import { drawNewParts } from "../../../../../handover/run/begunRun";
+import { fitWorkOf } from "../../../../../handover/run/fitAgain";
 import type { HandoverRun } from "../../../../../handover/run/handoverRun";
 import type { HandoverEvent } from "../../../../../handover/run/rules/handoverEvent";
 import { wordOf } from "../../../../../handover/run/runFitting";
@@ -50,11 +52,12 @@ export function keptTray({ acts, chart, checked }: FittingSession): KeptFitting 
   return { acts, checks, seeds };
 }
 
-/** What had been done to the parts where a run goes back to: an undone word that they are fitted leaves them as they were put. */
+/** What had been done to the parts where a run goes back to: an undone word that they are fitted, or new parts that are undone, leave them as they were put. */
 export function trayBefore({ run, tray }: HandoverSession, steps: number): KeptFitting | null {
   const live = run.steps.filter(({ isUndone }) => !isUndone).slice(steps);
   const undone = live.map(({ event }) => event).find(({ type }) => FIT_EVENTS.includes(type));
   if (undone === undefined) return tray && keptTray(tray);
+  if (undone.type === "parts.replaced") return { acts: undone.acts ?? [], checks: [] };
   return undone.type === "lock.fitted" ? { acts: undone.acts, checks: undone.checks } : null;
 }
 
@@ -69,7 +72,8 @@ export function sayFitted(session: HandoverSession, now: Milliseconds): void {
   }
   const { acts, checks } = keptTray(tray);
   const { assembly, lock } = tray;
-  session.act({ type: "lock.fitted", acts, checks, ...wordOf({ assembly, lock, checks }) }, now);
+  const made = { checks, checkSet: CHECK_SET } as const;
+  session.act({ type: "lock.fitted", acts, ...made, ...wordOf({ assembly, lock, ...made }) }, now);
 }
 
 /** Takes the fitted lock apart again. */
@@ -79,11 +83,11 @@ export function takeApart(session: HandoverSession, now: Milliseconds): void {
 
 /** Sends for new parts, where nothing good comes of those in the tray any more. */
 export function replaceParts(session: HandoverSession, now: Milliseconds): void {
-  const { tray, chance, setup } = session;
+  const { tray, run, setup } = session;
   if (tray !== null && session.run.situation.fit === "apart" && tray.chart.getSnapshot().value !== "spent") {
     session.refuse("These parts can still become a good lock.");
     return;
   }
-  const { slotAt } = drawDoor(setup.profile, chance);
-  session.act({ type: "parts.replaced", slotAt }, now);
+  const { slotAt } = drawNewParts(setup.profile, setup.seed, 1 + fitWorkOf(run).partsReplaced);
+  session.act({ type: "parts.replaced", slotAt, acts: tray === null ? [] : keptTray(tray).acts }, now);
 }

@@ -1,25 +1,19 @@
 import type { DialWeight } from "../../../../../dialing/hand/dialFeel";
 import type { UnderHand } from "../../../../../dialing/hand/handSession";
 import type { Fit } from "../../../../../fitting/fit";
+import type { RunPlan } from "../../../../../handover/run/begunRun";
 import { DoorLock, type LockHappening } from "../../../../../handover/run/doorLock";
 import { opensAsWritten } from "../../../../../handover/run/lockProbe";
 import type { HandoverEvent } from "../../../../../handover/run/rules/handoverEvent";
 import type { Combination } from "../../../../../lock/combination";
 import type { Graduations, Milliseconds, Position } from "../../../../../lock/dial";
-import type { Profile } from "../../../../../lock/profile";
 import type { ZeroingSession } from "../../../zeroing/session/zeroingSession";
 import { DoorChange } from "./doorChange";
 import { doorZeroing, keptDoor, learnedBy } from "./doorZeroing";
 import type { KeptDoor, UnderWay } from "./keptRun";
 
 /** What a run is set up for. */
-export interface RunSetup {
-  readonly profile: Profile;
-  readonly seed: number;
-  /** Whether a simulated hand does the dialing. */
-  readonly isHandsOff: boolean;
-  /** Whether the lock is to be fitted first; on its door where left out. */
-  readonly isToFit?: boolean | undefined;
+export interface RunSetup extends RunPlan {
   /** How the dial turns; as it should where left out. */
   readonly weight?: DialWeight | undefined;
 }

@@ -1,5 +1,6 @@
 import { HandSession } from "../../../../../dialing/hand/handSession";
 import { drawCombination } from "../../../../../drill/combinations/drawCombination";
+import { begunRun } from "../../../../../handover/run/begunRun";
 import { replayRun } from "../../../../../handover/run/checkRun";
 import type { DoorLock } from "../../../../../handover/run/doorLock";
 import type { HandoverRun } from "../../../../../handover/run/handoverRun";
@@ -19,7 +20,6 @@ import { wordsOf } from "../../../../../wording/problem";
 import { HandStore } from "../../../../hand/handStore";
 import type { FittingSession } from "../../../fitting/fittingSession";
 import type { ZeroingSession } from "../../../zeroing/session/zeroingSession";
-import { begunRun } from "./begunRun";
 import { type Danger, dangerIn } from "./danger";
 import type { DoorChange } from "./doorChange";
 import { BACK, FIT_EVENTS, IN_TRAY, keptTray, opensAfter, trayBefore, trayOfRun } from "./doorFitting";
@@ -133,8 +133,7 @@ export class HandoverSession extends HandStore {
     if (FIT_EVENTS.includes(event.type)) this.tray = this.layTray(null);
     this.told = toldOf(step, lockConsequences(event, this.lock, step.faults.length > 0, this.run.fitting));
     this.doors = [...this.doors, this.door.kept];
-    this.keepNow();
-    this.changed();
+    this.keepAndShow();
     return true;
   }
 
@@ -152,7 +151,7 @@ export class HandoverSession extends HandStore {
   /** The tray as the run has it, every change of which is kept at once. */
   private layTray(kept: KeptFitting | null): FittingSession | null {
     const tray = trayOfRun(this.run, kept, this.chance);
-    tray?.subscribe(() => this.keepNow());
+    tray?.subscribe(() => this.keepAndShow());
     return tray;
   }
 
@@ -192,30 +191,26 @@ export class HandoverSession extends HandStore {
   /** Puts a change of combination under the hand, or takes it away. */
   takeChange(change: DoorChange | null): void {
     this.door.takeChange(change);
-    this.keepNow();
-    this.changed();
+    this.keepAndShow();
   }
 
   /** Works at the change under way, and keeps what came of it. */
   workOnChange(does: (change: DoorChange) => void): void {
     if (this.change === null) return;
     does(this.change);
-    this.keepNow();
-    this.changed();
+    this.keepAndShow();
   }
 
   /** Takes the run back to where it stood after some of the steps that count; the lock goes back with it. */
   goBackTo(steps: number): void {
     const before = trayBefore(this, steps);
     this.run.goBackTo(steps);
-    const at_ms = this.recorded.events.at(-1)?.at_ms ?? 0;
-    const event = { type: "run.wentBack", steps, at_ms } as const;
+    const event = { type: "run.wentBack", steps, at_ms: this.recorded.events.at(-1)?.at_ms ?? 0 } as const;
     this.recorded = { ...this.recorded, events: [...this.recorded.events, event] };
     this.takeDoor(this.doorAsKept(null));
     this.tray = this.layTray(before);
     this.told = noted("You are back at that step. What came after it stays on record.");
-    this.keepNow();
-    this.changed();
+    this.keepAndShow();
   }
 
   /** Writes the record. */
@@ -228,6 +223,11 @@ export class HandoverSession extends HandStore {
     if (happening === "held") this.told = hindered("The dial is blocked: the holdback holds the bolt back.");
     const event = happening === "changed" ? null : lockEvent(happening, this.run.situation.bolt);
     if (event !== null) this.act(event, now);
+  }
+
+  private keepAndShow(): void {
+    this.keepNow();
+    this.changed();
   }
 
   /** Keeps the run with all that is under way. */

@@ -316,8 +316,13 @@ describe("a fitting in a run", () => {
     expect(with_({})).not.toThrow();
     expect(with_({ isFaultless: false })).toThrow(/step 1 .*says isFaultless false.*set isFaultless to true/);
     expect(with_({ checks: [] })).toThrow(/isChecked to false/);
-    expect(with_({ acts: fitted.acts.slice(1, 4) })).toThrow(/its parts are apart/);
-    expect(with_({ acts: [{ type: "key.put" }] })).toThrow(/acts\[0\], key.put \(no-dial\)/);
+    // A file of before there were these two checks says with right that every check was made.
+    const ofBefore = { checks: fitted.checks.filter((check: string) => check !== "nose" && check !== "side") };
+    expect(with_(ofBefore)).toThrow(/isChecked to false/);
+    expect(with_({ ...ofBefore, checkSet: undefined })().fit?.skipped).toEqual([]);
+    expect(with_({ checkSet: 3 })).toThrow(/checkSet/);
+    expect(with_({ acts: fitted.acts.slice(1, 4) })).toThrow(/parts are still in the tray/);
+    expect(with_({ acts: [{ type: "key.put" }] })).toThrow(/acts\[0\], key\.put, .*: The dial is in the tray/);
     expect(with_({ acts: [{ type: "key.put", by: 1 }, { type: "nothing" }] })).toThrow(/acts/);
   });
 });

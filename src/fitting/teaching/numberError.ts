@@ -1,6 +1,6 @@
-import type { Graduations } from "../lock/dial";
-import { readsTooMuch } from "../lock/train/runout";
-import type { Fit } from "./fit";
+import type { Graduations } from "../../lock/dial";
+import { readsTooMuch } from "../../lock/train/runout";
+import type { Fit } from "../fit";
 
 /**
  * What the opening index reads too much with a number at it, as fitted. A number that it shows is dialed by as much too low.
