@@ -4,7 +4,7 @@ import { type PrintedConditions, printedFilm } from "../support/film/printedFilm
 import { PRINTED_ROWS } from "../support/film/printedRows";
 
 /*
- * The table of a printed dial followed through films: error in graduations (100 a turn), at rest and below 0.7 turns/s, and faster.
+ * The table of a printed dial followed through films: error in graduations (100 a turn), at rest, up to 0.7 turns/s, and faster.
  *
  *   npm run bench:realdial            films of 320 x 240
  *   npm run bench:realdial -- 640     films of 640 x 480
@@ -23,13 +23,13 @@ function sized(conditions: PrintedConditions): PrintedConditions {
   return { ...conditions, camera: { ...conditions.camera, ...size } };
 }
 
-function row(name: string, { frames, slow, fast, without, miscounted, doubted, mean_ms }: Judged): string {
+function row(name: string, { frames, rest, slow, fast, without, miscounted, doubted, mean_ms }: Judged): string {
   const lost = Object.values(without).reduce((sum, one) => sum + one, 0);
-  return `| ${name} | ${inWords(slow)} | ${inWords(fast)} | ${lost} of ${frames} | ${miscounted} | ${doubted} | ${mean_ms.toFixed(1)} |`;
+  return `| ${name} | ${inWords(rest)} | ${inWords(slow)} | ${inWords(fast)} | ${lost} of ${frames} | ${miscounted} | ${doubted} | ${mean_ms.toFixed(1)} |`;
 }
 
-say("| film | slow: bias ± SD (max) | fast: bias ± SD (max) | lost | miscounted | in doubt | ms a frame |");
-say("| --- | --- | --- | --- | --- | --- | --- |");
+say("| film | at rest: bias ± SD (max) | slow | fast | lost | miscounted | in doubt | ms a frame |");
+say("| --- | --- | --- | --- | --- | --- | --- | --- |");
 for (const [name, conditions] of Object.entries(PRINTED_ROWS)) {
   if (!name.includes(only)) continue;
   const dial = new PrintedDial(100);

@@ -22,9 +22,12 @@ export class TurnCount {
   private speed = 0;
   private speedBefore = 0;
 
-  /** Turns a second at the next frame, as far as the last two tell: halfway on from the last. */
+  /** Turns a second at the next frame, as far as the last two speeds agree: halfway on from them, or the slower one, or 0. */
   get speedNow(): number {
-    return this.speed + (this.speed - this.speedBefore) / 2;
+    const { speed, speedBefore } = this;
+    if (this.isSteady) return speed + (speed - speedBefore) / 2;
+    if (speed * speedBefore <= 0) return 0;
+    return Math.abs(speed) < Math.abs(speedBefore) ? speed : speedBefore;
   }
 
   /** Where the dial will probably be; null where nothing is known. @returns turns, and how far they may be off */

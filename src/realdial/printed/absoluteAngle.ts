@@ -13,6 +13,8 @@ export interface AbsoluteAngle {
   readonly spread: number;
   /** How much worse the next angle fits that is no neighbor: half the difference of chi², so that 5 is 150 to 1. */
   readonly margin: number;
+  /** How badly it fits itself: half of chi². */
+  readonly misfit: number;
 }
 
 /** An expected angle and how far it may be off, in turns. */
@@ -39,7 +41,7 @@ export function absoluteAngle(phases: readonly TrackPhase[], expected: Expected 
     else next = Math.min(next, cost);
   }
   const { turns, spread } = refined(phases, best);
-  return { turns: turns - Math.floor(turns), spread, margin: next - least };
+  return { turns: turns - Math.floor(turns), spread, margin: next - least, misfit: misfit(phases, null, turns) };
 }
 
 /** Half of chi², for phases by what of it is told within a cycle. */

@@ -9,6 +9,8 @@ import { type ShownDial, shownDial } from "./shownDial";
 
 /** Margin of half chi² from which an angle is sure. */
 const SURE = 7;
+/** Tracks that fit each other worse than this, in half of chi², are not all read right. */
+const WORST_FIT = 5;
 /** For so long after an angle that was sure by itself, ms, what was expected may help to choose between angles that fit alike. */
 const TRUSTED_MS = 600;
 /** A reading is given when its standard deviation is smaller, graduations. */
@@ -103,12 +105,13 @@ export class PrintedDial {
   /** The angle that is sure; null where more than one fits. */
   private angleOf({ phases }: Extract<DiscSeen, { kind: "read" }>, at_ms: number): AbsoluteAngle | null {
     const alone = absoluteAngle(phases, null);
+    if (alone.misfit > WORST_FIT) return null;
     if (alone.margin >= SURE) {
       this.surely_ms = at_ms;
       return alone;
     }
     if (at_ms - this.surely_ms > TRUSTED_MS) return null;
     const helped = absoluteAngle(phases, this.count.expected(at_ms));
-    return helped.margin >= SURE ? helped : null;
+    return helped.margin >= SURE && helped.misfit <= WORST_FIT ? helped : null;
   }
 }

@@ -5,6 +5,7 @@ const SLOWEST = 0.3;
 /** Of no delay at the beginning, and of all that was learned at most: frames at 1 turn/s with the whole disc in sight. */
 const FIRST_WEIGHT = 2;
 const MOST_WEIGHT = 20;
+const MOST_OF_A_FRAME = 2;
 
 /**
  * Learns how long a camera takes from the first row of a picture to its last. A turning disc is seen twisted by that: the
@@ -27,8 +28,8 @@ export class RowDelay {
    * @param trust - share of the disc in sight
    */
   learn(twist: number, speed: number, trust: number): void {
-    if (Math.abs(speed) < SLOWEST) return;
-    const weight = trust * speed * speed;
+    if (Math.abs(speed) < SLOWEST || Math.abs(twist / speed) > LONGEST) return;
+    const weight = trust * Math.min(MOST_OF_A_FRAME, speed * speed);
     this.weights = Math.min(MOST_WEIGHT, this.weights + weight);
     const better = this.delay_s + ((twist / speed - this.delay_s) * weight) / this.weights;
     this.delay_s = Math.min(LONGEST, Math.max(-LONGEST, better));

@@ -15,6 +15,8 @@ const REACH = 5;
 const STRAY = 1.5;
 /** A camera stands still while the edges of its markers are nearer than this, pixels, to where they were. */
 const STILL = 0.6;
+/** After so many frames with the camera standing still, one marker is enough. */
+const PROVEN = 5;
 /** A marker is remembered by its edges when at least so many are near the fit. */
 const MEMORABLE = 3 * POINTS;
 /** Frames averaged at most. */
@@ -55,7 +57,8 @@ export class SheetFollower {
     const isStill = all.length > 0 && medianOff(this.view, all) < STILL;
     if (!isStill) this.memory = MARKERS.map(() => []);
     const known = edges.map((one, marker) => (this.seen[marker] ? one : (this.memory[marker] as SeenEdge[])));
-    if (all.length < POINTS || known.filter((one) => one.length > POINTS).length < 2) return false;
+    const isTrusted = this.seen.filter(Boolean).length >= 2 || (isStill && this.frames >= PROVEN);
+    if (!isTrusted || known.filter((one) => one.length > POINTS).length < 2) return false;
     let next = this.view;
     for (let k = 0; k < 3; k++) next = this.improved(next, known.flat(), k === 0 ? REACH : STRAY);
     this.blend(next, isStill);

@@ -44,6 +44,11 @@ describe("the angle of all tracks", () => {
     expect(apart(helped.turns, 0.31)).toBeLessThan(1e-9);
   });
 
+  test("shows where a track is not read right", () => {
+    expect(absoluteAngle(phasesAt(0.4), null).misfit).toBeLessThan(1e-6);
+    expect(absoluteAngle(phasesAt(0.4, [0.5]), null).misfit).toBeGreaterThan(1);
+  });
+
   test("is not sure where the coarse track lies between two", () => {
     const { margin } = absoluteAngle(phasesAt(0.2, [0, 0, 1 / 14]), null);
     expect(margin).toBeLessThan(7);

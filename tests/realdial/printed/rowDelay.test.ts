@@ -18,8 +18,8 @@ test("a dial at rest and a single frame teach little", () => {
   expect(delay.twistAt(1)).toBeLessThan(0.01);
 });
 
-test("no camera takes longer than 40 ms", () => {
+test("no camera takes longer than 40 ms: such a twist is something else's", () => {
   const delay = new RowDelay();
-  for (let k = 0; k < 60; k++) delay.learn(1, 2, 1);
-  expect(delay.twistAt(1)).toBeCloseTo(0.04, 12);
+  for (let k = 0; k < 60; k++) delay.learn(0.1, 2, 1);
+  expect(delay.twistAt(1)).toBe(0);
 });

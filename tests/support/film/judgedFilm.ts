@@ -12,7 +12,9 @@ export interface Errors {
 /** What a follower made of a film. */
 export interface Judged {
   readonly frames: number;
-  /** At rest and below 0.7 turns/s. */
+  /** Below 0.02 turns/s. */
+  readonly rest: Errors;
+  /** From there to 0.7 turns/s. */
   readonly slow: Errors;
   readonly fast: Errors;
   /** Frames without a reading, by their reason. */
@@ -41,6 +43,7 @@ export function judged(shooting: Shooting, follow: (frame: FilmFrame) => Sightin
 
 class Judge {
   private readonly graduations: number;
+  private readonly rest: number[] = [];
   private readonly slow: number[] = [];
   private readonly fast: number[] = [];
   private readonly without: Record<string, number> = {};
@@ -72,6 +75,7 @@ class Judge {
     const [first_ms = 0, ...later] = this.times;
     return {
       frames: this.times.length,
+      rest: errorsOf(this.rest),
       slow: errorsOf(this.slow),
       fast: errorsOf(this.fast),
       without: this.without,
@@ -83,7 +87,9 @@ class Judge {
   }
 
   private errorsAt(speed: number): number[] {
-    return Math.abs(speed) < 0.7 * this.graduations ? this.slow : this.fast;
+    const turns = Math.abs(speed) / this.graduations;
+    if (turns < 0.02) return this.rest;
+    return turns < 0.7 ? this.slow : this.fast;
   }
 }
 
