@@ -5,7 +5,7 @@ import { describe, expect, test } from "vitest";
 import { Camcorder, type Picture } from "../../support/film/camcorder";
 import { type Camera, seenAt } from "../../support/film/camera";
 import { filmed, type Shooting } from "../../support/film/film";
-import { holding, motionOf } from "../../support/film/handMotion";
+import { motionOf } from "../../support/film/handMotion";
 import { type Disc, EVEN_LIGHT, GOOD_SENSOR, type Scene, STRAIGHT_CAMERA, TRUE_DISC } from "../../support/film/scene";
 import { evenTexture, partOf, textureOfSvg } from "../../support/film/texture";
 import { writeY4m } from "../../support/film/y4m";
@@ -127,7 +127,7 @@ describe("a film", () => {
       fingers: [{ fromX: 0, fromY: 0, toX: 0, toY: 30, radius: 9 }],
       height: 30,
       reflectance: 0.1,
-      place: holding(SHOOTING.motion, 100, { until: 50 }),
+      place: (at: number) => (at < 50 ? { angle: 0, x: 0, y: 0 } : undefined),
     };
     const scene: Scene = { ...SHOOTING.scene, hand, turns: () => 0 };
     const camcorder = new Camcorder(
