@@ -1,0 +1,178 @@
+import type { GrayImage } from "../image/grayImage";
+import { type Similarity, UNMOVED } from "./camera/similarity";
+import { Exposure } from "./match/exposure";
+import { Judge, type Judged, type Place } from "./match/judge";
+import { type Prediction, predicted, type Seen } from "./match/prediction";
+import { goodCells, Print } from "./match/print";
+import { Seeker } from "./match/seek";
+import { AROUND } from "./pose/ring";
+import type { DialReference } from "./reference";
+import { bestOf, marginOf, nearest } from "./slowTurn";
+import { printOf } from "./strip/lightMap";
+import { CELLS, StripReader } from "./strip/strip";
+
+/** Why a reading is not sure, or there is none. */
+export type SightReason =
+  /** Nothing around the dial is recognized: it is dark, covered, or the camera was turned away. */
+  | "surroundings-lost"
+  /** Too much of the ring is covered, or too dark. */
+  | "covered"
+  /** The dial turns too fast for the camera's exposure. */
+  | "too-fast"
+  /** Two places fit what is seen about as well. */
+  | "ambiguous"
+  /** The dial is not where it can have come in the time. */
+  | "jumped";
+
+/** What one picture of an ordinary dial says. */
+export interface OrdinaryReading {
+  /** Capture time, ms. */
+  readonly at: number;
+  /** Graduations from where set-up began, unwrapped, left positive; null without sight. */
+  readonly position: number | null;
+  readonly sight: "sure" | "not-sure" | "no-sight";
+  readonly reason: SightReason | null;
+  /** Whether the dial may have made a whole turn more or less than the position says: ask for a known number. */
+  readonly turnsInDoubt: boolean;
+  /** Whether it has rested, for sure, for three pictures. */
+  readonly isStopped: boolean;
+  readonly shown: {
+    readonly motion: Similarity;
+    /** Part of the ring that fits, 0 to 1. */
+    readonly inSight: number;
+    readonly patches: number;
+    readonly exposureMs: number;
+  };
+}
+
+/** A place is clear when every other costs so much more; if its past speaks for it, a little is enough. */
+const CLEAR = 0.06;
+const CLEAR_BY_PAST = 0.006;
+/** Part of the ring that must fit. */
+const LEAST_IN_SIGHT = 0.15;
+const BLIND_BELOW = 0.06;
+/** Blur at which marks no longer tell anything, graduations. */
+const TOO_BLURRED = 9;
+/** At rest, the readings of three pictures lie within so many graduations. */
+const AT_REST = 0.06;
+/** A speed is measured over at most this time, ms. */
+const SPEED_TIME = 120;
+/** Blurs that are tried without a past, graduations. */
+const BLURS = [0, 0.5, 1, 2, 4, 7];
+
+/** Follows an ordinary dial, picture by picture. */
+export class OrdinaryFollower {
+  private readonly reference: DialReference;
+  private readonly graduation: number;
+  private readonly reader: StripReader;
+  private readonly judge: Judge;
+  private readonly seeker: Seeker;
+  private readonly exposure = new Exposure();
+  private readonly strip = new Float32Array(CELLS);
+  private readonly shown = new Float32Array(CELLS);
+  private motion: Similarity = UNMOVED;
+  private seen: Seen | null = null;
+  private turnsInDoubt = false;
+  private lastSure: number[] = [];
+
+  constructor(reference: DialReference) {
+    this.reference = reference;
+    this.graduation = AROUND / reference.graduations;
+    this.reader = new StripReader(reference.pose, reference.bent);
+    const print = new Print(reference.print);
+    const good = goodCells(reference.light.gain);
+    this.judge = new Judge(print, good);
+    this.seeker = new Seeker(print, good);
+  }
+
+  /** The person says where the dial rests: the turns are no longer in doubt, and its position is so many graduations. */
+  setPosition(position: number): void {
+    this.turnsInDoubt = false;
+    if (this.seen !== null) this.seen = { ...this.seen, turned: position * this.graduation };
+  }
+
+  /** Takes the next picture, captured at a time in ms. */
+  follow(image: GrayImage, at: number): OrdinaryReading {
+    const camera = this.reference.camera.follow(image);
+    if (camera !== null) this.motion = camera.motion;
+    this.reader.read(image, this.motion, this.strip);
+    printOf(this.strip, this.reference.light, this.shown);
+    this.judge.look(this.shown);
+    const prediction = this.seen === null ? null : predicted(this.seen, at, this.graduation);
+    const judged = this.judgedPlaces(prediction);
+    const best = bestOf(judged);
+    const patches = camera?.alive ?? 0;
+    if (best === null || best.inSight < BLIND_BELOW) return this.without(at, "covered", patches, best);
+    if (patches === 0) return this.without(at, "surroundings-lost", patches, best);
+    const margin = marginOf(best, judged, this.graduation);
+    return this.weighed(at, { best, margin, prediction, patches });
+  }
+
+  private judgedPlaces(prediction: Prediction | null): Judged[] {
+    const blurs =
+      prediction === null
+        ? BLURS.map((blur) => blur * this.graduation)
+        : this.exposure.blursFor(prediction.speeds).slice(0, 8);
+    const places: Place[] = this.seeker.offer(this.shown, blurs);
+    return places.map((place) => this.judge.judge(place));
+  }
+
+  private weighed(
+    at: number,
+    { best, margin, prediction, patches }: Weighed,
+  ): OrdinaryReading {
+    const fine = this.judge.refine(best);
+    const turned = prediction === null ? fine.turned : nearest(fine.turned, prediction.turned);
+    const off = prediction === null ? 0 : Math.abs(turned - prediction.turned);
+    const isExpected = prediction !== null && off <= prediction.reach;
+    const reason = this.doubtOf(fine, margin, prediction === null || isExpected);
+    if (reason !== null) return this.reading(at, turned, "not-sure", reason, patches, fine.inSight);
+    // Two turns fit when the dial can have come half a turn away from where it was expected.
+    if (prediction !== null && prediction.reach > AROUND / 2) this.turnsInDoubt = true;
+    this.learn(at, turned, fine.blur);
+    return this.reading(at, turned, "sure", null, patches, fine.inSight);
+  }
+
+  private doubtOf(best: Judged, margin: number, isExpected: boolean): SightReason | null {
+    if (best.inSight < LEAST_IN_SIGHT) return "covered";
+    if (best.blur > TOO_BLURRED * this.graduation) return "too-fast";
+    if (margin < (isExpected && this.seen !== null ? CLEAR_BY_PAST : CLEAR)) return "ambiguous";
+    return isExpected ? null : "jumped";
+  }
+
+  private learn(at: number, turned: number, blur: number): void {
+    const before = this.seen;
+    const time = before === null ? 0 : at - before.at;
+    const speed = before === null || time <= 0 || time > SPEED_TIME ? 0 : (turned - before.turned) / time;
+    const steady = before !== null && Math.abs(speed - before.speed) < 0.3 * Math.abs(speed);
+    if (steady && Math.abs(speed) * this.exposure.ms > 0.8 * this.graduation) this.exposure.learn(speed, blur);
+    this.seen = { turned, speed, at };
+  }
+
+  private without(at: number, reason: SightReason, patches: number, best: Judged | null): OrdinaryReading {
+    return this.reading(at, null, "no-sight", reason, patches, best?.inSight ?? 0);
+  }
+
+  private reading(
+    at: number,
+    turned: number | null,
+    sight: OrdinaryReading["sight"],
+    reason: SightReason | null,
+    patches: number,
+    inSight: number,
+  ): OrdinaryReading {
+    const position = turned === null ? null : turned / this.graduation;
+    this.lastSure = sight === "sure" && position !== null ? [...this.lastSure.slice(-2), position] : [];
+    const isStopped =
+      this.lastSure.length === 3 && Math.max(...this.lastSure) - Math.min(...this.lastSure) <= AT_REST;
+    const shown = { motion: this.motion, inSight, patches, exposureMs: this.exposure.ms };
+    return { at, position, sight, reason, turnsInDoubt: this.turnsInDoubt, isStopped, shown };
+  }
+}
+
+interface Weighed {
+  readonly best: Judged;
+  readonly margin: number;
+  readonly prediction: Prediction | null;
+  readonly patches: number;
+}

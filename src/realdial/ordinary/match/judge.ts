@@ -1,0 +1,242 @@
+import { AROUND, cosineAt, sineAt } from "../pose/ring";
+import { CELLS, ROWS } from "../strip/strip";
+import { DOUBLE, type Print } from "./print";
+
+/** Directions, and bands of rows (numbers, marks), whose pieces of the ring are judged each by itself. */
+const DIRECTIONS = 64;
+const BANDS = 2;
+export const PIECES = DIRECTIONS * BANDS;
+const LENGTH = AROUND / DIRECTIONS;
+const BAND_ROWS = ROWS / BANDS;
+
+/** The first cell of a row of a piece. */
+const cellOf = (piece: number, row: number) =>
+  ((piece < DIRECTIONS ? 0 : BAND_ROWS) + row) * AROUND + (piece % DIRECTIONS) * LENGTH;
+
+/** The piece that a cell belongs to. */
+export const pieceOf = (cell: number): number =>
+  (cell < BAND_ROWS * AROUND ? 0 : DIRECTIONS) + Math.floor((cell % AROUND) / LENGTH);
+
+/** What one piece can speak against a place at most: a finger is no worse than a blank. */
+const CAP = 0.6;
+/** A piece fits whose part left unexplained is at most this. */
+const FITS = 0.4;
+
+/** Where the dial may be, columns turned left, and the blur it was seen with. */
+export interface Place {
+  readonly turned: number;
+  readonly blur: number;
+}
+
+/** How well a place explains what is shown. */
+export interface Judged extends Place {
+  /** Part left unexplained, piece by piece capped: 0 to 0.6. */
+  readonly cost: number;
+  /** Part of the ring (by what is printed on it) that fits. */
+  readonly inSight: number;
+}
+
+/** Judges places by what each piece of the ring shows. Gain and offset of a piece are free: shadows change them. */
+export class Judge {
+  private readonly print: Print;
+  private readonly good: Uint8Array;
+  private shown: Float32Array = new Float32Array(CELLS);
+  private readonly counts = new Float64Array(PIECES);
+  private readonly sums = new Float64Array(PIECES);
+  private readonly squares = new Float64Array(PIECES);
+  /** Of the place judged last: what is printed in each piece, and the part left unexplained. */
+  private readonly amounts = new Float64Array(PIECES);
+  private readonly unexplained = new Float64Array(PIECES);
+
+  /** @param good - 1 for each cell that shows the print */
+  constructor(print: Print, good: Uint8Array) {
+    this.print = print;
+    this.good = good;
+  }
+
+  /** Takes what a picture shows of the print. */
+  look(shown: Float32Array): void {
+    this.shown = shown;
+    for (let piece = 0; piece < PIECES; piece++) {
+      let [n, sum, squares] = [0, 0, 0];
+      for (let row = 0; row < BAND_ROWS; row++) {
+        const from = cellOf(piece, row);
+        for (let cell = from; cell < from + LENGTH; cell++) {
+          if (this.good[cell] === 0) continue;
+          const level = shown[cell] as number;
+          n++;
+          sum += level;
+          squares += level * level;
+        }
+      }
+      this.counts[piece] = n;
+      this.sums[piece] = sum;
+      this.squares[piece] = squares;
+    }
+  }
+
+  /** Judges a place to the nearest column. */
+  judge({ turned, blur }: Place): Judged {
+    const print = this.print.through(blur);
+    const shift = Math.round(turned);
+    let [amount, cost, fits] = [0, 0, 0];
+    for (let piece = 0; piece < PIECES; piece++) {
+      this.compare(print, piece, shift);
+      const printed = this.amounts[piece] as number;
+      const left = this.unexplained[piece] as number;
+      amount += printed;
+      cost += printed * Math.min(CAP, left);
+      if (left < FITS) fits += printed;
+    }
+    return { turned, blur, cost: cost / amount, inSight: fits / amount };
+  }
+
+  /** Which pieces fit at the place judged last: 1 for each that does. */
+  fits(): Uint8Array {
+    return Uint8Array.from(this.unexplained, (left) => (left < FITS ? 1 : 0));
+  }
+
+  private compare(print: Float32Array, piece: number, shift: number): void {
+    const begin = ((piece % DIRECTIONS) * LENGTH - shift) & (AROUND - 1);
+    let [sum, squares, product] = [0, 0, 0];
+    for (let row = 0; row < BAND_ROWS; row++) {
+      const cells = cellOf(piece, row);
+      const start = DOUBLE * Math.floor(cells / AROUND);
+      const at = start + begin;
+      for (let i = 0; i < LENGTH; i++) {
+        if (this.good[cells + i] === 0) continue;
+        const is = print[at + i] as number;
+        sum += is;
+        squares += is * is;
+        product += is * (this.shown[cells + i] as number);
+      }
+    }
+    const n = Math.max(1, this.counts[piece] as number);
+    const shownSum = this.sums[piece] as number;
+    const printed = squares - (sum * sum) / n;
+    const spread = (this.squares[piece] as number) - (shownSum * shownSum) / n;
+    const together = product - (sum * shownSum) / n;
+    this.amounts[piece] = printed;
+    this.unexplained[piece] =
+      together <= 0 || printed <= 0 || spread <= 0 ? 1 : 1 - (together * together) / (printed * spread);
+  }
+
+  /**
+   * Makes a place exact: how far each piece that fits lies from it, by its slopes, then one turn for all of them and a
+   * small shift of the whole face, which a camera that moved leaves behind.
+   *
+   * @param offsets - if given, is set to what each piece says alone (columns), with its weight
+   */
+  refine(place: Place, offsets?: { readonly at: Float64Array; readonly weight: Float64Array }): Judged {
+    let turned = place.turned;
+    for (let step = 0; step < 4; step++) {
+      const gone = this.step({ ...place, turned }, step === 3 ? offsets : undefined);
+      turned += gone;
+      if (Math.abs(gone) < 0.003 && offsets === undefined) break;
+    }
+    return { ...this.judge({ ...place, turned }), turned };
+  }
+
+  private step(place: Place, offsets?: { readonly at: Float64Array; readonly weight: Float64Array }): number {
+    this.judge(place);
+    const print = this.print.through(place.blur);
+    const solved = new TurnAndShift();
+    for (let piece = 0; piece < PIECES; piece++) {
+      const trust = Math.max(0, 1 - (this.unexplained[piece] as number) / FITS);
+      const { offset, weight } = trust === 0 ? NOTHING : this.offsetIn(print, piece, place.turned);
+      if (offsets !== undefined) {
+        offsets.at[piece] = offset;
+        offsets.weight[piece] = trust * trust * weight;
+      }
+      if (Math.abs(offset) < 3) solved.add(piece, offset, trust * trust * weight);
+    }
+    return solved.turn();
+  }
+
+  /** How many columns farther left a piece lies than the place says. */
+  private offsetIn(print: Float32Array, piece: number, turned: number): { offset: number; weight: number } {
+    const back = (piece % DIRECTIONS) * LENGTH - turned;
+    const whole = Math.floor(back);
+    const part = back - whole;
+    const begin = whole & (AROUND - 1);
+    const sums = new Float64Array(9);
+    for (let row = 0; row < BAND_ROWS; row++) {
+      const cells = cellOf(piece, row);
+      const start = DOUBLE * Math.floor(cells / AROUND);
+      const at = start + begin;
+      for (let i = 0; i < LENGTH; i++) {
+        if (this.good[cells + i] === 0) continue;
+        const before = print[at + i - (at + i === start ? -(AROUND - 1) : 1)] as number;
+        const here = print[at + i] as number;
+        const next = print[at + i + 1] as number;
+        const after = print[at + i + 2] as number;
+        addTo(
+          sums,
+          here + (next - here) * part,
+          ((next - before) * (1 - part) + (after - here) * part) / 2,
+          this.shown[cells + i] as number,
+        );
+      }
+    }
+    return offsetFrom(sums);
+  }
+}
+
+const NOTHING = { offset: 0, weight: 0 };
+
+/** n, Σ print, Σ slope, Σ shown, Σ print², Σ print slope, Σ slope², Σ print shown, Σ slope shown. */
+function addTo(sums: Float64Array, print: number, slope: number, shown: number): void {
+  sums[0] = (sums[0] as number) + 1;
+  sums[1] = (sums[1] as number) + print;
+  sums[2] = (sums[2] as number) + slope;
+  sums[3] = (sums[3] as number) + shown;
+  sums[4] = (sums[4] as number) + print * print;
+  sums[5] = (sums[5] as number) + print * slope;
+  sums[6] = (sums[6] as number) + slope * slope;
+  sums[7] = (sums[7] as number) + print * shown;
+  sums[8] = (sums[8] as number) + slope * shown;
+}
+
+/** Fits shown = offset + gain (print - d slope): d from the two unknowns gain and gain d, the means taken out. */
+function offsetFrom(sums: Float64Array): { offset: number; weight: number } {
+  const [n = 0, p = 0, s = 0, z = 0, pp = 0, ps = 0, ss = 0, pz = 0, sz = 0] = sums;
+  if (n === 0) return NOTHING;
+  const a = pp - (p * p) / n;
+  const b = ps - (p * s) / n;
+  const c = ss - (s * s) / n;
+  const e = pz - (p * z) / n;
+  const f = sz - (s * z) / n;
+  const determinant = a * c - b * b;
+  if (!(determinant > 1e-9 * a * c)) return NOTHING;
+  const gain = (c * e - b * f) / determinant;
+  return gain <= 0 ? NOTHING : { offset: -(a * f - b * e) / determinant / gain, weight: c };
+}
+
+/** A turn of all pieces and a shift of the face that explain their offsets best; shifts are held small. */
+class TurnAndShift {
+  private readonly sums = new Float64Array(9);
+
+  add(piece: number, offset: number, weight: number): void {
+    const middle = Math.round(((piece % DIRECTIONS) + 0.5) * LENGTH);
+    const [c, s] = [cosineAt(middle), sineAt(middle)];
+    const { sums } = this;
+    [1, c, s, c * c, c * s, s * s, offset, c * offset, s * offset].forEach((one, i) => {
+      sums[i] = (sums[i] as number) + weight * one;
+    });
+  }
+
+  turn(): number {
+    const [n = 0, c = 0, s = 0, cc = 0, cs = 0, ss = 0, o = 0, co = 0, so = 0] = this.sums;
+    if (n === 0) return 0;
+    // A shift is held as if half as much again of the ring said that there is none.
+    const held = SHIFT_HELD * n;
+    const [a, b, d] = [cc + held - (c * c) / n, cs - (c * s) / n, ss + held - (s * s) / n];
+    const [e, f] = [co - (c * o) / n, so - (s * o) / n];
+    const determinant = a * d - b * b;
+    const x = (d * e - b * f) / determinant;
+    const y = (a * f - b * e) / determinant;
+    return (o - c * x - s * y) / n;
+  }
+}
+
+const SHIFT_HELD = 0.02;

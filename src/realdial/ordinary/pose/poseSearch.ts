@@ -1,0 +1,165 @@
+import type { GrayImage } from "../../image/grayImage";
+import type { Point } from "../../numerics/homography";
+import { CombSeeker } from "./comb";
+import { type CoarsePose, type DialPose, poseOf } from "./dialPose";
+import { type Flattened, flattened } from "./flatten";
+import { AROUND, readRing } from "./ring";
+
+/** Two taps on a picture: the middle of the knob, and the tip of the index at the rim. */
+export interface Taps {
+  readonly middle: Point;
+  readonly index: Point;
+}
+
+/** Where the marks lie, in radii of the dial. */
+const MARKS = [0.93, 0.95, 0.97] as const;
+/** A guess of the focal length, in widths of the picture: a phone's or a laptop's camera. */
+const FOCAL = 0.95;
+/** Heights of the knob that are tried, in radii. */
+const HEIGHTS = [0.1, 0.3, 0.5, 0.7, 0.9];
+const STARTS = 36;
+
+/** Numbers that the search varies: middle x and y (radii), tilt x and y, size (a share). */
+type Trial = readonly [number, number, number, number, number];
+
+/** Finds the face of a dial from two taps: coarse places first, then the best of them by small steps. */
+export class PoseSearch {
+  private readonly image: GrayImage;
+  private readonly taps: Taps;
+  private readonly graduations: number;
+  private readonly seeker: CombSeeker;
+  private readonly focal: number;
+  private readonly ring = new Float64Array(AROUND);
+
+  constructor(image: GrayImage, taps: Taps, graduations: number) {
+    this.image = image;
+    this.taps = taps;
+    this.graduations = graduations;
+    this.seeker = new CombSeeker(graduations);
+    this.focal = FOCAL * image.width;
+  }
+
+  /** The best pose; null where no ring of even marks is found. */
+  find(): Flattened | null {
+    const starts = startingTrials()
+      .map((trial) => ({ trial, score: this.score(trial) }))
+      .sort((one, other) => other.score - one.score)
+      .slice(0, STARTS)
+      .map(({ trial }) => this.climbed(trial, 0.08, 0.02))
+      .sort((one, other) => other.score - one.score)
+      .slice(0, 3)
+      .map(({ trial }) => this.climbed(trial, 0.02, 0.004))
+      .sort((one, other) => other.score - one.score);
+    let best: Flattened | null = null;
+    for (const { trial } of starts) {
+      const found = this.finished(this.poseOf(trial));
+      if (best === null || found.uneven < best.uneven) best = found;
+      if (best.uneven < 0.05 && Math.abs(best.count - this.graduations) < 0.5) break;
+    }
+    return best;
+  }
+
+  private finished(pose: DialPose): Flattened {
+    let found = flattened(this.image, pose, this.graduations, MARKS);
+    for (let round = 0; round < 2; round++) {
+      const seated = this.seated(found.pose);
+      found = flattened(this.image, seated, this.graduations, MARKS);
+    }
+    return found;
+  }
+
+  /** What the directions of the marks do not tell: size and perspective, by the strength of the marks. */
+  private seated(pose: DialPose): DialPose {
+    const [x, y] = pose.lean;
+    const changed = ([size, toX, toY]: readonly number[]): DialPose => ({
+      middle: pose.middle,
+      shape: pose.shape.map((one) => one * (1 + (size ?? 0))) as unknown as DialPose["shape"],
+      lean: [x + (toX ?? 0), y + (toY ?? 0)],
+    });
+    const best = climb([0, 0, 0], 0.02, 0.004, (trial) => this.strength(changed(trial)));
+    return changed(best.trial);
+  }
+
+  private climbed(from: readonly number[], step: number, least: number) {
+    return climb(from, step, least, (trial) => this.score(trial));
+  }
+
+  private poseOf(trial: readonly number[]): DialPose {
+    return poseOf(this.coarse(trial), this.focal);
+  }
+
+  private coarse([x = 0, y = 0, tiltX = 0, tiltY = 0, size = 0]: readonly number[]): CoarsePose {
+    const { middle, index } = this.taps;
+    const tapped = Math.hypot(index.x - middle.x, index.y - middle.y);
+    const at = { x: middle.x + tapped * x, y: middle.y - tapped * y };
+    // The index lies at the rim: the pose of size 1 says how far that is.
+    const { shape, lean } = poseOf({ middle: at, tilt: [tiltX, tiltY], size: 1 }, this.focal / tapped);
+    const [toX, toY] = [index.x - at.x, index.y - at.y];
+    const area = shape[0] * shape[3] - shape[1] * shape[2];
+    const [u, v] = [(shape[3] * toX - shape[1] * toY) / area, (shape[0] * toY - shape[2] * toX) / area];
+    const radius = Math.hypot(u, v);
+    const near = 1 + (lean[0] * u + lean[1] * v) / radius;
+    return { middle: at, tilt: [tiltX, tiltY], size: radius * near * (1 + size) };
+  }
+
+  private score(trial: readonly number[]): number {
+    const [x = 0, y = 0, tiltX = 0, tiltY = 0, size = 0] = trial;
+    if (Math.hypot(tiltX, tiltY) > 0.8 || Math.abs(size) > 0.16) return 0;
+    if (Math.hypot(x, y) > 0.9) return 0;
+    return this.strength(this.poseOf(trial));
+  }
+
+  private strength(pose: DialPose): number {
+    return readRing(this.image, pose, MARKS, this.ring) ? this.seeker.strengthOf(this.ring) : 0;
+  }
+}
+
+/** Tilts to all sides, and where the middle of the face lies below that of the knob, for knobs of some heights. */
+function startingTrials(): Trial[] {
+  const trials: Trial[] = [];
+  for (const [sine, directions] of [
+    [0, 1],
+    [0.2, 8],
+    [0.38, 10],
+    [0.54, 12],
+    [0.66, 14],
+  ] as const) {
+    for (let k = 0; k < directions; k++) {
+      const angle = (2 * Math.PI * k) / directions;
+      const tilt = [sine * Math.cos(angle), sine * Math.sin(angle)] as const;
+      for (const height of sine === 0 ? [0] : HEIGHTS) {
+        for (const size of [-0.05, 0, 0.05]) trials.push([height * tilt[0], height * tilt[1], ...tilt, size]);
+      }
+    }
+  }
+  return trials;
+}
+
+/** Climbs by steps along each number, which are halved when none leads up (pattern search: R. Hooke and T. Jeeves 1961). */
+function climb(
+  from: readonly number[],
+  firstStep: number,
+  leastStep: number,
+  scoreOf: (trial: readonly number[]) => number,
+): { readonly trial: readonly number[]; readonly score: number } {
+  let trial = from;
+  let score = scoreOf(trial);
+  for (let step = firstStep; step >= leastStep; step /= 2) {
+    for (let rounds = 0; rounds < 6; rounds++) {
+      const before = trial;
+      for (let k = 0; k < from.length; k++) {
+        for (const to of [step, -step]) {
+          const tried = trial.map((one, i) => (i === k ? one + to : one));
+          const found = scoreOf(tried);
+          if (found > score) [trial, score] = [tried, found];
+        }
+      }
+      if (trial === before) break;
+      // On in the direction that led up.
+      const ahead = trial.map((one, i) => 2 * one - (before[i] ?? 0));
+      const found = scoreOf(ahead);
+      if (found > score) [trial, score] = [ahead, found];
+    }
+  }
+  return { trial, score };
+}

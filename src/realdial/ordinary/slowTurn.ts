@@ -1,0 +1,210 @@
+import type { GrayImage } from "../image/grayImage";
+import type { CameraMotion } from "./camera/cameraMotion";
+import { UNMOVED } from "./camera/similarity";
+import { Judge, type Judged, PIECES } from "./match/judge";
+import { goodCells, Print } from "./match/print";
+import { Seeker } from "./match/seek";
+import type { DialPose } from "./pose/dialPose";
+import { AROUND } from "./pose/ring";
+import type { DialReference, SetupProblem } from "./reference";
+import { asAngles, bentThrough, unbent } from "./strip/bend";
+import { type Learned, type LightMap, learnedFrom, printOf, type TurnedStrip } from "./strip/lightMap";
+import { CELLS, ROWS, StripReader } from "./strip/strip";
+
+/** Pictures of the turn are learned from when the dial has gone on by so much since the last one, graduations. */
+const KEPT_EVERY = 0.7;
+/** Beyond a whole turn, the first pictures come again: no more are needed. */
+const WHOLE = 1.005;
+/** A picture counts when every other place costs so much more, */
+const CLEAR = 0.03;
+/** or when the dial is within so many graduations of where it was, and so many more for each picture that did not count. */
+const NEAR = 1.6;
+const SLOW = 0.7;
+/** Where it lies is made exact when so much of the ring fits. */
+const ENOUGH = 0.1;
+/** Pictures of the turn that may be lost. */
+const LOST = 0.3;
+
+/** Watches the slow turn that teaches what the dial looks like. */
+export class SlowTurn {
+  readonly pose: DialPose;
+  private readonly graduations: number;
+  private readonly camera: CameraMotion;
+  private readonly reader: StripReader;
+  private readonly light: LightMap;
+  private readonly first: Float32Array;
+  private readonly judge: Judge;
+  private readonly seeker: Seeker;
+  private readonly shown = new Float32Array(CELLS);
+  private readonly kept: TurnedStrip[] = [];
+  private turned = 0;
+  private least = 0;
+  private most = 0;
+  private seen = 0;
+  private lost = 0;
+  private missed = 0;
+  private readonly ownCost: number;
+
+  constructor(image: GrayImage, pose: DialPose, camera: CameraMotion, graduations: number) {
+    this.pose = pose;
+    this.camera = camera;
+    this.graduations = graduations;
+    this.reader = new StripReader(pose);
+    const strip = new Float32Array(CELLS);
+    this.reader.read(image, UNMOVED, strip);
+    this.light = { gain: evenLight(strip), haze: new Float32Array(CELLS) };
+    printOf(strip, this.light, this.shown);
+    this.first = this.shown.slice();
+    const print = new Print(this.first);
+    const good = goodCells(this.light.gain);
+    this.judge = new Judge(print, good);
+    this.seeker = new Seeker(print, good);
+    this.kept.push({ strip, turned: 0, fits: new Uint8Array(PIECES).fill(1) });
+    this.ownCost = likenessToItself(this.judge, this.shown, graduations);
+  }
+
+  /** How well the dial is told from itself, turned by whole graduations: 0 not at all. */
+  get telling(): number {
+    return this.ownCost;
+  }
+
+  /** Part of a whole turn that has been seen, 0 to 1. */
+  get part(): number {
+    return Math.min(1, (this.most - this.least) / AROUND / WHOLE);
+  }
+
+  /** Takes the next picture. */
+  take(image: GrayImage): void {
+    if (this.part >= 1) return;
+    const seen = this.camera.follow(image);
+    const strip = new Float32Array(CELLS);
+    this.reader.read(image, seen?.motion ?? UNMOVED, strip);
+    printOf(strip, this.light, this.shown);
+    this.judge.look(this.shown);
+    const places = this.seeker.offer(this.shown, [0, AROUND / this.graduations]);
+    const judged = places.map((place) => this.judge.judge(place));
+    this.seen++;
+    const best = this.chosen(judged);
+    if (best === null) {
+      this.lost++;
+      this.missed++;
+      return;
+    }
+    this.missed = 0;
+    this.turned = nearest(this.judge.refine(best).turned, this.turned);
+    this.keep(strip);
+  }
+
+  /** The best place near to where the dial was; where there is none, one that is clearly the best of all. */
+  private chosen(judged: readonly Judged[]): Judged | null {
+    const graduation = AROUND / this.graduations;
+    const near = (NEAR + this.missed * SLOW) * graduation;
+    const best = bestOf(judged.filter(({ turned }) => Math.abs(nearest(turned, this.turned) - this.turned) < near));
+    if (best !== null) return best;
+    const other = bestOf(judged);
+    return other !== null && marginOf(other, judged, graduation) > CLEAR ? other : null;
+  }
+
+  private keep(strip: Float32Array): void {
+    const every = (KEPT_EVERY * AROUND) / this.graduations;
+    const isNew = this.turned > this.most + every || this.turned < this.least - every;
+    if (!isNew) return;
+    this.most = Math.max(this.most, this.turned);
+    this.least = Math.min(this.least, this.turned);
+    this.kept.push({ strip, turned: this.turned, fits: this.judge.fits() });
+  }
+
+  /** What the turn taught; or what is wrong. */
+  learned(): DialReference | SetupProblem {
+    if (this.lost > LOST * this.seen) return { code: "turn-not-followed", lost: this.lost / this.seen };
+    if (this.part < 1) return { code: "turn-not-seen", part: this.part };
+    const rough = settled(this.kept, { light: this.light, print: this.first });
+    const bent = bentThrough(rough.pieces);
+    const flat = rough.strips.map((one) => ({ ...one, strip: unbent(one.strip, bent) }));
+    const { strips, learned } = settled(flat, rough.learned);
+    // The first picture is where the dial rested on 0.
+    const zero = strips[0]?.turned ?? 0;
+    const { light, print } = learnedFrom(
+      strips.map((one) => ({ ...one, turned: one.turned - zero })),
+      learned,
+    );
+    const { graduations, pose, camera } = this;
+    return { graduations, pose, bent: asAngles(bent), light, print, camera };
+  }
+}
+
+/** Learns from strips, and then finds anew where each of them was, and how the pieces of the ring disagree in all of them. */
+function settled(strips: readonly TurnedStrip[], before: Learned): Settled {
+  const learned = learnedFrom(strips, before);
+  const { light, print } = learned;
+  const judge = new Judge(new Print(print), goodCells(light.gain));
+  const shown = new Float32Array(CELLS);
+  const offsets = { at: new Float64Array(PIECES), weight: new Float64Array(PIECES) };
+  const sums = new Float64Array(PIECES);
+  const weights = new Float64Array(PIECES).fill(1e-9);
+  const found = strips.map(({ strip, turned }): TurnedStrip => {
+    printOf(strip, light, shown);
+    judge.look(shown);
+    const fine = judge.refine({ turned, blur: 0 }, offsets);
+    for (let i = 0; i < PIECES; i++) {
+      const weight = Math.abs(offsets.at[i] as number) < 2 ? (offsets.weight[i] as number) : 0;
+      sums[i] = (sums[i] as number) + weight * (offsets.at[i] as number);
+      weights[i] = (weights[i] as number) + weight;
+    }
+    const isFound = fine.inSight > ENOUGH && Math.abs(fine.turned - turned) < 4;
+    return { strip, turned: isFound ? fine.turned : turned, fits: judge.fits() };
+  });
+  return { strips: found, learned, pieces: sums.map((sum, i) => sum / (weights[i] as number)) };
+}
+
+interface Settled {
+  readonly strips: TurnedStrip[];
+  readonly learned: Learned;
+  /** By how many columns each piece lies farther left than the others say. */
+  readonly pieces: Float64Array;
+}
+
+/** What a ring's light would be if what is printed on it were even: the mean of a tenth of the way around, row by row. */
+function evenLight(strip: Float32Array): Float32Array {
+  const half = Math.floor(AROUND / 20);
+  const light = new Float32Array(CELLS);
+  for (let row = 0; row < ROWS; row++) {
+    const start = row * AROUND;
+    let sum = 0;
+    for (let i = -half; i <= half; i++) sum += strip[start + ((i + AROUND) % AROUND)] as number;
+    for (let i = 0; i < AROUND; i++) {
+      light[start + i] = sum / (2 * half + 1);
+      const gone = strip[start + ((i - half + AROUND) % AROUND)] as number;
+      sum += (strip[start + ((i + half + 1) % AROUND)] as number) - gone;
+    }
+  }
+  return light;
+}
+
+/** The least cost at which what a judge knows is taken for itself turned by some graduations. */
+function likenessToItself(judge: Judge, print: Float32Array, graduations: number): number {
+  judge.look(print);
+  let least = 1;
+  for (let k = 1; k < graduations; k++) {
+    least = Math.min(least, judge.judge({ turned: (k * AROUND) / graduations, blur: 0 }).cost);
+  }
+  return least;
+}
+
+/** The angle that is the same on the ring (columns) and lies nearest to another. */
+export const nearest = (turned: number, to: number): number => turned + AROUND * Math.round((to - turned) / AROUND);
+
+/** The place with the least cost. */
+export function bestOf(places: readonly Judged[]): Judged | null {
+  return places.reduce<Judged | null>((best, one) => (best === null || one.cost < best.cost ? one : best), null);
+}
+
+/** How much more the next place costs, any that lies more than half a graduation (columns) away. */
+export function marginOf(best: Judged, places: readonly Judged[], graduation: number): number {
+  let least = 1;
+  for (const one of places) {
+    const off = Math.abs(one.turned - best.turned) % AROUND;
+    if (Math.min(off, AROUND - off) > graduation / 2) least = Math.min(least, one.cost);
+  }
+  return least - best.cost;
+}

@@ -1,0 +1,117 @@
+import { pieceOf } from "../match/judge";
+import { AROUND } from "../pose/ring";
+import { CELLS } from "./strip";
+
+/** What stays on the dial while it turns: each cell shows gain · print + haze. */
+export interface LightMap {
+  readonly gain: Float32Array;
+  readonly haze: Float32Array;
+}
+
+/** What is printed, as far as the light of a strip tells. @param print - is set */
+export function printOf(strip: Float32Array, { gain, haze }: LightMap, print: Float32Array): void {
+  for (let cell = 0; cell < CELLS; cell++) {
+    const light = gain[cell] as number;
+    print[cell] = light > 0 ? ((strip[cell] as number) - (haze[cell] as number)) / light : 0;
+  }
+}
+
+/** A strip, how far left the dial had turned then (columns), and which of its pieces show the dial and no finger. */
+export interface TurnedStrip {
+  readonly strip: Float32Array;
+  readonly turned: number;
+  readonly fits: Uint8Array;
+}
+
+/** What a slow turn tells: the light, which stays, and the print, which turns. */
+export interface Learned {
+  readonly light: LightMap;
+  readonly print: Float32Array;
+}
+
+const ROUNDS = 2;
+/** How firmly a cell's gain is held to what it was, where little is printed that could tell it. */
+const HELD = 0.02;
+/** A cell must have been seen so often. */
+const SEEN = 5;
+
+/**
+ * Takes light and print apart, by turns: given the print, each cell's gain and haze are a straight line through what it
+ * showed; given these, each point of the print is the mean of what all cells showed of it. What lies far off, such as a
+ * finger, counts less: 1 / (1 + (off / scale)²), the weights of a Cauchy distribution.
+ *
+ * @param before - a first guess: the first picture, taken without a hand
+ */
+export function learnedFrom(strips: readonly TurnedStrip[], before: Learned): Learned {
+  let { light, print } = before;
+  for (let round = 0; round < ROUNDS; round++) {
+    light = lightBehind(strips, print, light);
+    print = printThrough(strips, light, print);
+  }
+  return { light, print };
+}
+
+/** The print at a column that is no whole number, in the row of a cell. */
+function printAt(print: Float32Array, rowStart: number, column: number): number {
+  const whole = Math.floor(column);
+  const part = column - whole;
+  const one = print[rowStart + (whole & (AROUND - 1))] as number;
+  const next = print[rowStart + ((whole + 1) & (AROUND - 1))] as number;
+  return one + (next - one) * part;
+}
+
+function lightBehind(strips: readonly TurnedStrip[], print: Float32Array, before: LightMap): LightMap {
+  const gain = new Float32Array(CELLS);
+  const haze = new Float32Array(CELLS);
+  for (let cell = 0; cell < CELLS; cell++) {
+    const column = cell & (AROUND - 1);
+    const start = cell - column;
+    const piece = pieceOf(cell);
+    const held = before.gain[cell] as number;
+    const scale = 0.15 * held + 0.004;
+    let [n, x, y, xx, xy] = [0, 0, 0, 0, 0];
+    for (const { strip, turned, fits } of strips) {
+      if (fits[piece] === 0) continue;
+      const shown = strip[cell] as number;
+      const is = printAt(print, start, column - turned);
+      const off = (shown - (before.gain[cell] as number) * is - (before.haze[cell] as number)) / scale;
+      const weight = 1 / (1 + off * off);
+      n += weight;
+      x += weight * is;
+      y += weight * shown;
+      xx += weight * is * is;
+      xy += weight * is * shown;
+    }
+    if (n < SEEN) continue;
+    const slope = Math.max(0, (xy - (x * y) / n + HELD * n * held) / (xx - (x * x) / n + HELD * n));
+    gain[cell] = slope;
+    haze[cell] = (y - slope * x) / n;
+  }
+  return { gain, haze };
+}
+
+function printThrough(strips: readonly TurnedStrip[], light: LightMap, before: Float32Array): Float32Array {
+  const sums = new Float64Array(CELLS);
+  const weights = new Float64Array(CELLS);
+  const own = new Float32Array(CELLS);
+  for (const { strip, turned, fits } of strips) {
+    printOf(strip, light, own);
+    for (let cell = 0; cell < CELLS; cell++) {
+      const column = cell & (AROUND - 1);
+      const start = cell - column;
+      // The dial had turned left by `turned`: there this point of the print was seen.
+      const back = column + turned;
+      const other = start + (Math.round(back) & (AROUND - 1));
+      if (fits[pieceOf(other)] === 0) continue;
+      const shown = printAt(own, start, back);
+      const gain = light.gain[other] as number;
+      const off = (shown - (before[cell] as number)) / 0.3;
+      const weight = (gain * gain) / (1 + off * off);
+      sums[cell] = (sums[cell] as number) + weight * shown;
+      weights[cell] = (weights[cell] as number) + weight;
+    }
+  }
+  return Float32Array.from(sums, (sum, cell) =>
+    (weights[cell] as number) > 0 ? sum / (weights[cell] as number) : (before[cell] as number),
+  );
+}
