@@ -20,6 +20,8 @@ const CLEAR = 0.03;
 /** or when the dial is within so many graduations of where it was, and so many more for each picture that did not count. */
 const NEAR = 1.6;
 const SLOW = 0.7;
+/** A piece of the ring that lies farther off than this was mistaken, columns. */
+const FARTHEST_BENT = 9;
 /** Where it lies is made exact when so much of the ring fits. */
 const ENOUGH = 0.1;
 /** Pictures of the turn that may be lost. */
@@ -147,7 +149,7 @@ function settled(strips: readonly TurnedStrip[], before: Learned): Settled {
     judge.look(shown);
     const fine = judge.refine({ turned, blur: 0 }, offsets);
     for (let i = 0; i < PIECES; i++) {
-      const weight = Math.abs(offsets.at[i] as number) < 2 ? (offsets.weight[i] as number) : 0;
+      const weight = Math.abs(offsets.at[i] as number) < FARTHEST_BENT ? (offsets.weight[i] as number) : 0;
       sums[i] = (sums[i] as number) + weight * (offsets.at[i] as number);
       weights[i] = (weights[i] as number) + weight;
     }
@@ -164,21 +166,19 @@ interface Settled {
   readonly pieces: Float64Array;
 }
 
-/** What a ring's light would be if what is printed on it were even: the mean of a tenth of the way around, row by row. */
+/** What the face's light would be if all of it were printed evenly: the mean of all rows over a tenth of the way around. */
 function evenLight(strip: Float32Array): Float32Array {
-  const half = Math.floor(AROUND / 20);
-  const light = new Float32Array(CELLS);
-  for (let row = 0; row < ROWS; row++) {
-    const start = row * AROUND;
-    let sum = 0;
-    for (let i = -half; i <= half; i++) sum += strip[start + ((i + AROUND) % AROUND)] as number;
-    for (let i = 0; i < AROUND; i++) {
-      light[start + i] = sum / (2 * half + 1);
-      const gone = strip[start + ((i - half + AROUND) % AROUND)] as number;
-      sum += (strip[start + ((i + half + 1) % AROUND)] as number) - gone;
-    }
+  const columns = new Float64Array(AROUND);
+  for (let cell = 0; cell < CELLS; cell++) {
+    columns[cell % AROUND] = (columns[cell % AROUND] as number) + (strip[cell] as number) / ROWS;
   }
-  return light;
+  const half = Math.floor(AROUND / 20);
+  const around = columns.map((_, i) => {
+    let sum = 0;
+    for (let off = -half; off <= half; off++) sum += columns[(i + off + AROUND) % AROUND] as number;
+    return sum / (2 * half + 1);
+  });
+  return Float32Array.from({ length: CELLS }, (_, cell) => around[cell % AROUND] as number);
 }
 
 /** The least cost at which what a judge knows is taken for itself turned by some graduations. */

@@ -19,6 +19,8 @@ export const pieceOf = (cell: number): number =>
 
 /** What one piece can speak against a place at most: a finger is no worse than a blank. */
 const CAP = 0.6;
+/** A piece counts at most so many times as much as the middle one. */
+const MOST = 4;
 /** A piece fits whose part left unexplained is at most this. */
 const FITS = 0.4;
 
@@ -79,10 +81,11 @@ export class Judge {
   judge({ turned, blur }: Place): Judged {
     const print = this.print.through(blur);
     const shift = Math.round(turned);
+    for (let piece = 0; piece < PIECES; piece++) this.compare(print, piece, shift);
+    const most = MOST * middleOf(this.amounts);
     let [amount, cost, fits] = [0, 0, 0];
     for (let piece = 0; piece < PIECES; piece++) {
-      this.compare(print, piece, shift);
-      const printed = this.amounts[piece] as number;
+      const printed = Math.min(most, this.amounts[piece] as number);
       const left = this.unexplained[piece] as number;
       amount += printed;
       cost += printed * Math.min(CAP, left);
@@ -181,6 +184,8 @@ export class Judge {
     return offsetFrom(sums);
   }
 }
+
+const middleOf = (amounts: Float64Array): number => Float64Array.from(amounts).sort()[PIECES >> 1] as number;
 
 const NOTHING = { offset: 0, weight: 0 };
 

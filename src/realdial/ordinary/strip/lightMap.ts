@@ -111,7 +111,17 @@ function printThrough(strips: readonly TurnedStrip[], light: LightMap, before: F
       weights[cell] = (weights[cell] as number) + weight;
     }
   }
-  return Float32Array.from(sums, (sum, cell) =>
-    (weights[cell] as number) > 0 ? sum / (weights[cell] as number) : (before[cell] as number),
-  );
+  const [low, high] = limitsOf(before);
+  return Float32Array.from(sums, (sum, cell) => {
+    const weight = weights[cell] as number;
+    return weight > 0 ? Math.min(high, Math.max(low, sum / weight)) : (before[cell] as number);
+  });
+}
+
+/** Between what a print's levels lie, but for the farthest hundredth, and half as far again: the rest is no print. */
+function limitsOf(print: Float32Array): readonly [number, number] {
+  const sorted = Float32Array.from(print).sort();
+  const low = sorted[Math.floor(0.01 * CELLS)] as number;
+  const high = sorted[Math.floor(0.99 * CELLS)] as number;
+  return [low - (high - low) / 2, high + (high - low) / 2];
 }
