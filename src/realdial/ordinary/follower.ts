@@ -1,5 +1,6 @@
 import type { GrayImage } from "../image/grayImage";
 import { type Similarity, UNMOVED } from "./camera/similarity";
+import { bestOf, marginOf, nearest } from "./match/choose";
 import { Exposure } from "./match/exposure";
 import { Judge, type Judged, type Place } from "./match/judge";
 import { type Prediction, predicted, type Seen } from "./match/prediction";
@@ -7,7 +8,6 @@ import { goodCells, Print } from "./match/print";
 import { Seeker } from "./match/seek";
 import { AROUND } from "./pose/ring";
 import type { DialReference } from "./reference";
-import { bestOf, marginOf, nearest } from "./slowTurn";
 import { printOf } from "./strip/lightMap";
 import { CELLS, StripReader } from "./strip/strip";
 
@@ -45,9 +45,14 @@ export interface OrdinaryReading {
   };
 }
 
-/** A place is clear when every other costs so much more; if its past speaks for it, a little is enough. */
+/** A place is clear when every other costs so much more, */
 const CLEAR = 0.06;
-const CLEAR_BY_PAST = 0.006;
+/** or, where the dial is expected, when every other within its reach does, */
+const CLEAR_NEAR = 0.02;
+/** and no place beyond costs so much less. */
+const BEATEN = 0.05;
+/** A reach that says little: then a place must be clear of all, parts of a turn. */
+const WIDE = 0.2;
 /** Part of the ring that must fit. */
 const LEAST_IN_SIGHT = 0.15;
 const BLIND_BELOW = 0.06;
@@ -100,12 +105,25 @@ export class OrdinaryFollower {
     this.judge.look(this.shown);
     const prediction = this.seen === null ? null : predicted(this.seen, at, this.graduation);
     const judged = this.judgedPlaces(prediction);
-    const best = bestOf(judged);
+    const choice = this.chosen(judged, prediction);
     const patches = camera?.alive ?? 0;
-    if (best === null || best.inSight < BLIND_BELOW) return this.without(at, "covered", patches, best);
-    if (patches === 0) return this.without(at, "surroundings-lost", patches, best);
-    const margin = marginOf(best, judged, this.graduation);
-    return this.weighed(at, { best, margin, prediction, patches });
+    const inSight = choice?.best.inSight ?? 0;
+    if (choice === null || inSight < BLIND_BELOW) return this.reading({ at, reason: "covered", patches, inSight });
+    if (patches === 0) return this.reading({ at, reason: "surroundings-lost", patches, inSight });
+    return this.weighed(at, choice, prediction, patches);
+  }
+
+  /** The best place within reach of where the dial is expected; the best of all where nothing is expected. */
+  private chosen(judged: readonly Judged[], prediction: Prediction | null): Choice | null {
+    const best = bestOf(judged);
+    if (best === null) return null;
+    const free = { best, isClear: marginOf(best, judged, this.graduation) > CLEAR, isExpected: prediction === null };
+    if (prediction === null || prediction.reach > WIDE * AROUND) return { ...free, isExpected: true };
+    const { turned, reach } = prediction;
+    const near = judged.filter((one) => Math.abs(nearest(one.turned, turned) - turned) <= reach + 1);
+    const expected = bestOf(near);
+    if (expected === null || expected.cost > best.cost + BEATEN) return free;
+    return { best: expected, isClear: marginOf(expected, near, this.graduation) > CLEAR_NEAR, isExpected: true };
   }
 
   private judgedPlaces(prediction: Prediction | null): Judged[] {
@@ -117,27 +135,21 @@ export class OrdinaryFollower {
     return places.map((place) => this.judge.judge(place));
   }
 
-  private weighed(
-    at: number,
-    { best, margin, prediction, patches }: Weighed,
-  ): OrdinaryReading {
-    const fine = this.judge.refine(best);
+  private weighed(at: number, choice: Choice, prediction: Prediction | null, patches: number): OrdinaryReading {
+    const fine = this.judge.refine(choice.best);
     const turned = prediction === null ? fine.turned : nearest(fine.turned, prediction.turned);
-    const off = prediction === null ? 0 : Math.abs(turned - prediction.turned);
-    const isExpected = prediction !== null && off <= prediction.reach;
-    const reason = this.doubtOf(fine, margin, prediction === null || isExpected);
-    if (reason !== null) return this.reading(at, turned, "not-sure", reason, patches, fine.inSight);
+    const reason = this.doubtOf(fine, choice);
     // Two turns fit when the dial can have come half a turn away from where it was expected.
     if (prediction !== null && prediction.reach > AROUND / 2) this.turnsInDoubt = true;
-    this.learn(at, turned, fine.blur);
-    return this.reading(at, turned, "sure", null, patches, fine.inSight);
+    if (reason === null) this.learn(at, turned, fine.blur);
+    return this.reading({ at, turned, reason, patches, inSight: fine.inSight });
   }
 
-  private doubtOf(best: Judged, margin: number, isExpected: boolean): SightReason | null {
+  private doubtOf(best: Judged, { isClear, isExpected }: Choice): SightReason | null {
     if (best.inSight < LEAST_IN_SIGHT) return "covered";
     if (best.blur > TOO_BLURRED * this.graduation) return "too-fast";
-    if (margin < (isExpected && this.seen !== null ? CLEAR_BY_PAST : CLEAR)) return "ambiguous";
-    return isExpected ? null : "jumped";
+    if (!isExpected) return "jumped";
+    return isClear ? null : "ambiguous";
   }
 
   private learn(at: number, turned: number, blur: number): void {
@@ -149,30 +161,27 @@ export class OrdinaryFollower {
     this.seen = { turned, speed, at };
   }
 
-  private without(at: number, reason: SightReason, patches: number, best: Judged | null): OrdinaryReading {
-    return this.reading(at, null, "no-sight", reason, patches, best?.inSight ?? 0);
-  }
-
-  private reading(
-    at: number,
-    turned: number | null,
-    sight: OrdinaryReading["sight"],
-    reason: SightReason | null,
-    patches: number,
-    inSight: number,
-  ): OrdinaryReading {
-    const position = turned === null ? null : turned / this.graduation;
+  private reading({ at, turned, reason, patches, inSight }: Found): OrdinaryReading {
+    const position = turned === undefined ? null : turned / this.graduation;
+    const sight = position === null ? "no-sight" : reason === null ? "sure" : "not-sure";
     this.lastSure = sight === "sure" && position !== null ? [...this.lastSure.slice(-2), position] : [];
-    const isStopped =
-      this.lastSure.length === 3 && Math.max(...this.lastSure) - Math.min(...this.lastSure) <= AT_REST;
+    const isStopped = this.lastSure.length === 3 && Math.max(...this.lastSure) - Math.min(...this.lastSure) <= AT_REST;
     const shown = { motion: this.motion, inSight, patches, exposureMs: this.exposure.ms };
     return { at, position, sight, reason, turnsInDoubt: this.turnsInDoubt, isStopped, shown };
   }
 }
 
-interface Weighed {
+interface Choice {
   readonly best: Judged;
-  readonly margin: number;
-  readonly prediction: Prediction | null;
+  /** Whether no other place fits nearly as well. */
+  readonly isClear: boolean;
+  readonly isExpected: boolean;
+}
+
+interface Found {
+  readonly at: number;
+  readonly turned?: number;
+  readonly reason: SightReason | null;
   readonly patches: number;
+  readonly inSight: number;
 }

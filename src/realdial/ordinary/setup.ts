@@ -9,8 +9,6 @@ import { SlowTurn } from "./slowTurn";
 const SMALLEST = 40;
 /** Marks that lie less evenly than this are not the dial's, graduations. */
 const EVEN = 0.12;
-/** A dial is told from itself, turned by whole graduations, by at least this cost. */
-const TELLING = 0.1;
 
 /**
  * Finds a dial that rests on 0, with no hand on it, from two taps.
@@ -29,8 +27,7 @@ export function dialFound(image: GrayImage, taps: Taps, graduations: number): Sl
   if (!isInPicture(image, found.pose)) return { code: "out-of-picture" };
   const camera = new CameraMotion(image, found.pose);
   if (camera.patches.length < FEWEST) return { code: "bare-surroundings" };
-  const turn = new SlowTurn(image, found.pose, camera, graduations);
-  return turn.telling < TELLING ? { code: "no-numerals" } : turn;
+  return new SlowTurn(image, found.pose, camera, graduations);
 }
 
 function isInPicture({ width, height }: GrayImage, pose: DialPose): boolean {

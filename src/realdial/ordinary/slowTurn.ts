@@ -1,7 +1,8 @@
 import type { GrayImage } from "../image/grayImage";
 import type { CameraMotion } from "./camera/cameraMotion";
 import { UNMOVED } from "./camera/similarity";
-import { Judge, type Judged, PIECES } from "./match/judge";
+import { bestOf, marginOf, nearest } from "./match/choose";
+import { Judge, type Judged } from "./match/judge";
 import { goodCells, Print } from "./match/print";
 import { Seeker } from "./match/seek";
 import type { DialPose } from "./pose/dialPose";
@@ -9,6 +10,7 @@ import { AROUND } from "./pose/ring";
 import type { DialReference, SetupProblem } from "./reference";
 import { asAngles, bentThrough, unbent } from "./strip/bend";
 import { type Learned, type LightMap, learnedFrom, printOf, type TurnedStrip } from "./strip/lightMap";
+import { PIECES } from "./strip/pieces";
 import { CELLS, ROWS, StripReader } from "./strip/strip";
 
 /** Pictures of the turn are learned from when the dial has gone on by so much since the last one, graduations. */
@@ -20,6 +22,9 @@ const CLEAR = 0.03;
 /** or when the dial is within so many graduations of where it was, and so many more for each picture that did not count. */
 const NEAR = 1.6;
 const SLOW = 0.7;
+/** The row from which on there are only marks, and how much must be printed inside them, so that no two graduations look alike. */
+const MARKS_FROM = 9;
+const NUMERALS = 0.1;
 /** A piece of the ring that lies farther off than this was mistaken, columns. */
 const FARTHEST_BENT = 9;
 /** Where it lies is made exact when so much of the ring fits. */
@@ -45,7 +50,6 @@ export class SlowTurn {
   private seen = 0;
   private lost = 0;
   private missed = 0;
-  private readonly ownCost: number;
 
   constructor(image: GrayImage, pose: DialPose, camera: CameraMotion, graduations: number) {
     this.pose = pose;
@@ -62,12 +66,6 @@ export class SlowTurn {
     this.judge = new Judge(print, good);
     this.seeker = new Seeker(print, good);
     this.kept.push({ strip, turned: 0, fits: new Uint8Array(PIECES).fill(1) });
-    this.ownCost = likenessToItself(this.judge, this.shown, graduations);
-  }
-
-  /** How well the dial is told from itself, turned by whole graduations: 0 not at all. */
-  get telling(): number {
-    return this.ownCost;
   }
 
   /** Part of a whole turn that has been seen, 0 to 1. */
@@ -130,6 +128,7 @@ export class SlowTurn {
       strips.map((one) => ({ ...one, turned: one.turned - zero })),
       learned,
     );
+    if (numeralsIn(print) < NUMERALS) return { code: "no-numerals" };
     const { graduations, pose, camera } = this;
     return { graduations, pose, bent: asAngles(bent), light, print, camera };
   }
@@ -181,30 +180,15 @@ function evenLight(strip: Float32Array): Float32Array {
   return Float32Array.from({ length: CELLS }, (_, cell) => around[cell % AROUND] as number);
 }
 
-/** The least cost at which what a judge knows is taken for itself turned by some graduations. */
-function likenessToItself(judge: Judge, print: Float32Array, graduations: number): number {
-  judge.look(print);
-  let least = 1;
-  for (let k = 1; k < graduations; k++) {
-    least = Math.min(least, judge.judge({ turned: (k * AROUND) / graduations, blur: 0 }).cost);
+/** How much is printed inside the marks, against the marks: what differs along each ring, squared. */
+function numeralsIn(print: Float32Array): number {
+  let [inside, marks] = [0, 0];
+  for (let row = 0; row < ROWS; row++) {
+    const ring = print.subarray(row * AROUND, (row + 1) * AROUND);
+    const mean = ring.reduce((sum, level) => sum + level, 0) / AROUND;
+    const spread = ring.reduce((sum, level) => sum + (level - mean) ** 2, 0);
+    if (row < MARKS_FROM) inside += spread;
+    else marks += spread;
   }
-  return least;
-}
-
-/** The angle that is the same on the ring (columns) and lies nearest to another. */
-export const nearest = (turned: number, to: number): number => turned + AROUND * Math.round((to - turned) / AROUND);
-
-/** The place with the least cost. */
-export function bestOf(places: readonly Judged[]): Judged | null {
-  return places.reduce<Judged | null>((best, one) => (best === null || one.cost < best.cost ? one : best), null);
-}
-
-/** How much more the next place costs, any that lies more than half a graduation (columns) away. */
-export function marginOf(best: Judged, places: readonly Judged[], graduation: number): number {
-  let least = 1;
-  for (const one of places) {
-    const off = Math.abs(one.turned - best.turned) % AROUND;
-    if (Math.min(off, AROUND - off) > graduation / 2) least = Math.min(least, one.cost);
-  }
-  return least - best.cost;
+  return inside / marks;
 }

@@ -75,7 +75,11 @@ function agreed(from: readonly Point[], to: readonly Point[]): SeenMotion | null
   let most = 0;
   for (let i = 0; i < from.length; i++) {
     const j = (i + (from.length >> 1)) % from.length;
-    const motion = similarityThrough(from, to, from.map((_, k) => (k === i || k === j ? 1 : 0)));
+    const motion = similarityThrough(
+      from,
+      to,
+      from.map((_, k) => (k === i || k === j ? 1 : 0)),
+    );
     if (motion === null) continue;
     const followers = followersOf(motion, from, to);
     const count = followers.reduce((sum, one) => sum + one, 0);
@@ -96,29 +100,41 @@ function followersOf(motion: Similarity, from: readonly Point[], to: readonly Po
   });
 }
 
+interface Candidate {
+  readonly patch: Patch;
+  readonly eighth: number;
+}
+
 function chosenPatches(image: GrayImage, pose: DialPose): Patch[] {
+  const chosen: Candidate[] = [];
+  for (const one of candidates(image, pose).sort((a, b) => b.patch.hold - a.patch.hold)) {
+    if (chosen.length >= MOST) break;
+    if (hasRoomFor(one, chosen)) chosen.push(one);
+  }
+  return chosen.map(({ patch }) => patch);
+}
+
+function hasRoomFor({ patch: { at }, eighth }: Candidate, chosen: readonly Candidate[]): boolean {
+  const beside = chosen.filter((other) => other.eighth === eighth);
+  if (beside.length >= IN_AN_EIGHTH) return false;
+  return chosen.every(({ patch }) => Math.hypot(patch.at.x - at.x, patch.at.y - at.y) >= APART);
+}
+
+function candidates(image: GrayImage, pose: DialPose): Candidate[] {
   const toFace = inverse(homographyOf(pose));
-  const found: { readonly patch: Patch; readonly eighth: number }[] = [];
+  const nearest = NEAREST + nearRim(pose);
+  const found: Candidate[] = [];
   const edge = REACH + 4;
   for (let y = edge; y < image.height - edge; y += GRID) {
     for (let x = edge; x < image.width - edge; x += GRID) {
       const face = mapped(toFace, x, y);
       const radius = Math.hypot(face.x, face.y);
-      if (radius < NEAREST + nearRim(pose) || radius > FARTHEST) continue;
+      if (radius < nearest || radius > FARTHEST) continue;
       const patch = new Patch(image, { x, y });
       if (patch.hold > HOLD) found.push({ patch, eighth: Math.floor((4 * Math.atan2(face.y, face.x)) / Math.PI) });
     }
   }
-  found.sort((one, other) => other.patch.hold - one.patch.hold);
-  const chosen: (typeof found)[number][] = [];
-  for (const one of found) {
-    if (chosen.length >= MOST) break;
-    if (chosen.filter(({ eighth }) => eighth === one.eighth).length >= IN_AN_EIGHTH) continue;
-    if (chosen.every(({ patch: { at } }) => Math.hypot(at.x - one.patch.at.x, at.y - one.patch.at.y) >= APART)) {
-      chosen.push(one);
-    }
-  }
-  return chosen.map(({ patch }) => patch);
+  return found;
 }
 
 /** Sum of squared slopes that holds a patch against noise. */

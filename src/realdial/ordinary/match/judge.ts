@@ -1,21 +1,7 @@
 import { AROUND, cosineAt, sineAt } from "../pose/ring";
-import { CELLS, ROWS } from "../strip/strip";
+import { BAND_ROWS, beginOf, cellOf, PIECE_COLUMNS as LENGTH, PIECES } from "../strip/pieces";
+import { CELLS } from "../strip/strip";
 import { DOUBLE, type Print } from "./print";
-
-/** Directions, and bands of rows (numbers, marks), whose pieces of the ring are judged each by itself. */
-const DIRECTIONS = 64;
-const BANDS = 2;
-export const PIECES = DIRECTIONS * BANDS;
-const LENGTH = AROUND / DIRECTIONS;
-const BAND_ROWS = ROWS / BANDS;
-
-/** The first cell of a row of a piece. */
-const cellOf = (piece: number, row: number) =>
-  ((piece < DIRECTIONS ? 0 : BAND_ROWS) + row) * AROUND + (piece % DIRECTIONS) * LENGTH;
-
-/** The piece that a cell belongs to. */
-export const pieceOf = (cell: number): number =>
-  (cell < BAND_ROWS * AROUND ? 0 : DIRECTIONS) + Math.floor((cell % AROUND) / LENGTH);
 
 /** What one piece can speak against a place at most: a finger is no worse than a blank. */
 const CAP = 0.6;
@@ -100,7 +86,7 @@ export class Judge {
   }
 
   private compare(print: Float32Array, piece: number, shift: number): void {
-    const begin = ((piece % DIRECTIONS) * LENGTH - shift) & (AROUND - 1);
+    const begin = (beginOf(piece) - shift) & (AROUND - 1);
     let [sum, squares, product] = [0, 0, 0];
     for (let row = 0; row < BAND_ROWS; row++) {
       const cells = cellOf(piece, row);
@@ -158,7 +144,7 @@ export class Judge {
 
   /** How many columns farther left a piece lies than the place says. */
   private offsetIn(print: Float32Array, piece: number, turned: number): { offset: number; weight: number } {
-    const back = (piece % DIRECTIONS) * LENGTH - turned;
+    const back = beginOf(piece) - turned;
     const whole = Math.floor(back);
     const part = back - whole;
     const begin = whole & (AROUND - 1);
@@ -222,7 +208,7 @@ class TurnAndShift {
   private readonly sums = new Float64Array(9);
 
   add(piece: number, offset: number, weight: number): void {
-    const middle = Math.round(((piece % DIRECTIONS) + 0.5) * LENGTH);
+    const middle = beginOf(piece) + LENGTH / 2;
     const [c, s] = [cosineAt(middle), sineAt(middle)];
     const { sums } = this;
     [1, c, s, c * c, c * s, s * s, offset, c * offset, s * offset].forEach((one, i) => {

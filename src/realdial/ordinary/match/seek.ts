@@ -57,7 +57,8 @@ function peaksOf(alike: Float64Array): number[] {
   const peaks: { readonly at: number; readonly height: number }[] = [];
   for (let i = 0; i < AROUND; i++) {
     const height = alike[i] as number;
-    const isPeak = height > (alike[(i + AROUND - 1) % AROUND] as number) && height >= (alike[(i + 1) % AROUND] as number);
+    const isPeak =
+      height > (alike[(i + AROUND - 1) % AROUND] as number) && height >= (alike[(i + 1) % AROUND] as number);
     if (isPeak && height > 0) peaks.push({ at: i, height });
   }
   return peaks

@@ -114,52 +114,62 @@ export class PoseSearch {
   }
 }
 
+/** Sines of tilts that are tried, and to how many sides. */
+const TILTS = [
+  [0, 1],
+  [0.2, 8],
+  [0.38, 10],
+  [0.54, 12],
+  [0.66, 14],
+] as const;
+
 /** Tilts to all sides, and where the middle of the face lies below that of the knob, for knobs of some heights. */
 function startingTrials(): Trial[] {
-  const trials: Trial[] = [];
-  for (const [sine, directions] of [
-    [0, 1],
-    [0.2, 8],
-    [0.38, 10],
-    [0.54, 12],
-    [0.66, 14],
-  ] as const) {
-    for (let k = 0; k < directions; k++) {
-      const angle = (2 * Math.PI * k) / directions;
-      const tilt = [sine * Math.cos(angle), sine * Math.sin(angle)] as const;
-      for (const height of sine === 0 ? [0] : HEIGHTS) {
-        for (const size of [-0.05, 0, 0.05]) trials.push([height * tilt[0], height * tilt[1], ...tilt, size]);
-      }
-    }
-  }
-  return trials;
+  return TILTS.flatMap(([sine, sides]) =>
+    Array.from({ length: sides }, (_, k) => (2 * Math.PI * k) / sides).flatMap((angle) =>
+      trialsOf(sine * Math.cos(angle), sine * Math.sin(angle)),
+    ),
+  );
 }
 
+const trialsOf = (tiltX: number, tiltY: number): Trial[] =>
+  (tiltX === 0 && tiltY === 0 ? [0] : HEIGHTS).flatMap((height) =>
+    [-0.05, 0, 0.05].map((size): Trial => [height * tiltX, height * tiltY, tiltX, tiltY, size]),
+  );
+
+interface Scored {
+  readonly trial: readonly number[];
+  readonly score: number;
+}
+
+type ScoreOf = (trial: readonly number[]) => number;
+
 /** Climbs by steps along each number, which are halved when none leads up (pattern search: R. Hooke and T. Jeeves 1961). */
-function climb(
-  from: readonly number[],
-  firstStep: number,
-  leastStep: number,
-  scoreOf: (trial: readonly number[]) => number,
-): { readonly trial: readonly number[]; readonly score: number } {
-  let trial = from;
-  let score = scoreOf(trial);
-  for (let step = firstStep; step >= leastStep; step /= 2) {
-    for (let rounds = 0; rounds < 6; rounds++) {
-      const before = trial;
-      for (let k = 0; k < from.length; k++) {
-        for (const to of [step, -step]) {
-          const tried = trial.map((one, i) => (i === k ? one + to : one));
-          const found = scoreOf(tried);
-          if (found > score) [trial, score] = [tried, found];
-        }
-      }
-      if (trial === before) break;
-      // On in the direction that led up.
-      const ahead = trial.map((one, i) => 2 * one - (before[i] ?? 0));
-      const found = scoreOf(ahead);
-      if (found > score) [trial, score] = [ahead, found];
+function climb(from: readonly number[], firstStep: number, leastStep: number, scoreOf: ScoreOf): Scored {
+  let best: Scored = { trial: from, score: scoreOf(from) };
+  for (let step = firstStep; step >= leastStep; step /= 2) best = climbedBy(step, best, scoreOf);
+  return best;
+}
+
+function climbedBy(step: number, from: Scored, scoreOf: ScoreOf): Scored {
+  let best = from;
+  for (let rounds = 0; rounds < 6; rounds++) {
+    const before = best;
+    for (let k = 0; k < from.trial.length; k++) {
+      for (const to of [step, -step]) best = better(best, best.trial.with(k, (best.trial[k] ?? 0) + to), scoreOf);
     }
+    if (best === before) break;
+    // On in the direction that led up.
+    best = better(
+      best,
+      best.trial.map((one, i) => 2 * one - (before.trial[i] ?? 0)),
+      scoreOf,
+    );
   }
-  return { trial, score };
+  return best;
+}
+
+function better(best: Scored, trial: readonly number[], scoreOf: ScoreOf): Scored {
+  const score = scoreOf(trial);
+  return score > best.score ? { trial, score } : best;
 }

@@ -1,5 +1,5 @@
-import { pieceOf } from "../match/judge";
 import { AROUND } from "../pose/ring";
+import { pieceOf } from "./pieces";
 import { CELLS } from "./strip";
 
 /** What stays on the dial while it turns: each cell shows gain · print + haze. */
