@@ -21,5 +21,6 @@ export const SECURITY_HEADERS: Readonly<Record<string, string>> = {
   "Content-Security-Policy": [...DIRECTIVES, "frame-ancestors 'none'"].join("; "),
   "X-Frame-Options": "DENY",
   "X-Content-Type-Options": "nosniff",
+  "Permissions-Policy": "camera=(self), microphone=(), geolocation=()",
   "Referrer-Policy": "no-referrer",
 };

@@ -1,5 +1,5 @@
 /** A dial at rest flickers by less than this, graduations. */
-const AT_REST = 0.06;
+export const AT_REST = 0.06;
 /** While it runs, readings fall back by less than this, graduations. */
 const RUNNING_BACK = 0.4;
 /** Graduations a second from which it runs: blur and the camera's time make readings coarser. */

@@ -1,7 +1,10 @@
 import type { DeviceLink } from "../../../src/app/hand/sources/devices/dialDevice";
 
 /** A link that takes down what a device tells, in order: "ready 0.04", "turned 0.25", and codes of what is wrong. */
-export function toldLink(): { readonly link: DeviceLink; readonly told: string[] } {
+export function toldLink(shown: DeviceLink["shown"] = () => null): {
+  readonly link: DeviceLink;
+  readonly told: string[];
+} {
   const told: string[] = [];
   const say = (text: string) => {
     told.push(text);
@@ -13,6 +16,7 @@ export function toldLink(): { readonly link: DeviceLink; readonly told: string[]
     held: (why) => say(`held ${why?.code ?? "no more"}`),
     doubted: ({ code }) => say(`doubted ${code}`),
     remarked: ({ code }) => say(`remarked ${code}`),
+    shown,
     lost: ({ code }) => say(`lost ${code}`),
   };
   return { link, told };

@@ -6,7 +6,7 @@ import { Lines } from "../../parts/Lines";
 import { fetchedLater } from "../../parts/page/fetchedLater";
 
 const DevicePanel = fetchedLater(
-  async () => (await import("../../hand/sources/devices/DevicePanel")).DevicePanel,
+  async () => (await import("../../hand/sources/devices/panel/DevicePanel")).DevicePanel,
   null,
 );
 

@@ -11,6 +11,6 @@ function DeviceLine() {
 export const DEVICE: DialSource = {
   name: "device",
   help: [],
-  start: ({ perTurn }, turn) => DEVICE_SLOT.put({ perTurn, turn }),
+  start: ({ perTurn, position }, turn) => DEVICE_SLOT.put({ perTurn, position, turn }),
   Controls: DeviceLine,
 };

@@ -1,4 +1,5 @@
 import type { ComponentType } from "react";
+import type { Graduations } from "../../../lock/dial";
 import { Store } from "../../parts/page/store";
 import type { TurnDial } from "./dialSource";
 
@@ -6,6 +7,8 @@ import type { TurnDial } from "./dialSource";
 export interface DialInHand {
   readonly perTurn: number;
   readonly turn: TurnDial;
+  /** Where it stands now, graduations, unwrapped. */
+  readonly position: () => Graduations;
 }
 
 /** Where a device and the dials on the screen meet. What drives a device is fetched when one is wanted, and not before. */

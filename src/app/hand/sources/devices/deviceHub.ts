@@ -6,7 +6,7 @@ import { Store } from "../../../parts/page/store";
 import { storedText, storeText } from "../../../parts/storage/pageStore";
 import { DeviceTurns, type Dials } from "./deviceTurns";
 import { DeviceError, deviceProblem } from "./deviceWords";
-import type { DeviceLink, DialDevice, OpenDevice } from "./dialDevice";
+import type { DeviceLink, DialDevice, OpenDevice, ShownPlace } from "./dialDevice";
 import { keepAwake } from "./keepAwake";
 import { holdForPage, type Release } from "./pageHold";
 import type { ScreenFrames } from "./screenFrames";
@@ -14,7 +14,7 @@ import type { ScreenFrames } from "./screenFrames";
 /** What a step is a part of where no dial is on the screen, graduations. */
 const USUAL_TURN = 100;
 
-const directionKey = ({ kind }: DialDevice) => `dial-device-reversed-${kind}`;
+const directionKey = ({ kind }: DialDevice, which = "") => `dial-device-reversed-${kind}${which}`;
 
 /**
  * The device in the hand: which it is, how it is doing, and the way from its turns to the dial on the screen.
@@ -82,15 +82,14 @@ export class DeviceHub extends Store {
     this.device = device;
     this.isOpening = true;
     this.way = new DeviceTurns(this.dials, this.frames);
-    this.isReversed = storedText(directionKey(device)) === "yes";
-    this.way.reverse(this.isReversed);
+    this.recallDirection(device);
     this.changed();
     await this.released;
     const release = await holdForPage();
     try {
       if (release === null) throw new DeviceError(deviceProblem("second-page", []));
       const opened = await device.open(this.linkOf(connection));
-      if (connection === this.connection) this.begin(opened, release);
+      if (connection === this.connection) this.begin(device, opened, release);
       else {
         opened.close();
         await release();
@@ -109,11 +108,16 @@ export class DeviceHub extends Store {
     this.changed();
   }
 
+  /** The panel is closed: what has not turned the dial yet, and must not be left on, is let go. */
+  leaveSetup(): void {
+    if (this.opened?.isInSetup?.()) this.disconnect();
+  }
+
   /** The knob turns the dial the other way from here on; remembered for this kind of device. */
   reverse(isReversed: boolean): void {
     this.isReversed = isReversed;
     this.way.reverse(isReversed);
-    if (this.device !== null) storeText(directionKey(this.device), isReversed ? "yes" : null);
+    if (this.device !== null) storeText(directionKey(this.device, this.opened?.which), isReversed ? "yes" : null);
     this.changed();
   }
 
@@ -139,9 +143,15 @@ export class DeviceHub extends Store {
     this.changed();
   }
 
-  private begin(opened: OpenDevice, release: Release): void {
+  private recallDirection(device: DialDevice, which?: string): void {
+    this.isReversed = storedText(directionKey(device, which)) === "yes";
+    this.way.reverse(this.isReversed);
+  }
+
+  private begin(device: DialDevice, opened: OpenDevice, release: Release): void {
     this.isOpening = false;
     this.opened = opened;
+    if (opened.which !== undefined) this.recallDirection(device, opened.which);
     const sleep = keepAwake();
     this.release = () => {
       sleep();
@@ -169,6 +179,17 @@ export class DeviceHub extends Store {
     this.trouble = why;
     this.remark = null;
     this.changed();
+  }
+
+  private shownPlace(): ShownPlace | null {
+    const { dial } = this.dials;
+    if (dial === undefined) return null;
+    const position = dial.position();
+    const turns = position / dial.perTurn;
+    return {
+      turns: this.isReversed ? -turns : turns,
+      number: position - dial.perTurn * Math.floor(position / dial.perTurn),
+    };
   }
 
   private linkOf(connection: number): DeviceLink {
@@ -202,6 +223,7 @@ export class DeviceHub extends Store {
       remarked: shown((what) => {
         this.remark = what;
       }),
+      shown: () => this.shownPlace(),
       lost: heard((why) => this.end(why)),
     };
   }

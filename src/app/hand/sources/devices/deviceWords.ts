@@ -35,6 +35,26 @@ const DEVICE_WORDS = {
   "more-than-one": ": More than one control moved. Turn the knob alone",
   "has-ends": ": This knob has ends or springs back, so it cannot turn a dial. Use one that turns without end",
   uneven: ": The two turns were not of one size. Turn one whole turn each way, at an even pace",
+  insecure:
+    ": This page is not served by https, so the browser gives it no camera. Open it by https or from this computer",
+  "no-camera-here": ": This browser does not give a camera's pictures to this page. Use a current browser",
+  "no-camera": ": No camera is found. Plug one in, then connect again",
+  "camera-busy": ": Another program or page uses the camera. Close it there, then connect again",
+  "camera-hidden":
+    ": This page was in the background, so its camera was turned off. Connect again; then dial from the start",
+  "follower-failed": ": What finds the dial in the picture has stopped. Connect again; then dial from the start",
+  "come-to": ": Turn your dial to {number}, where the dial on the screen is. It takes over there",
+  "sight-lost":
+    ": I lost sight of your dial, and went on at the number on the screen. What you turned in between is not counted. If you are not sure of your turns, dial from the start",
+  "no-sheet": ": I lost sight of your dial: the sheet is not in the picture. Show all four of its corners",
+  "markers-covered": ": I lost sight of your dial: the corners of the sheet are covered. Uncover them",
+  "corner-covered": ": I lost sight of your dial: the sheet's {corner} corner is covered. Uncover it",
+  "corner-unseen": ": The sheet's {corner} corner is covered",
+  "too-dark": ": I lost sight of your dial: the picture is too dark. Bring light",
+  "disc-covered": ": I lost sight of your dial: your hand covers too much of the disc. Hold it by the knob",
+  "disc-lost": ": I lost sight of your dial: the disc is not where the sheet has it. Set it on the sheet's middle",
+  ambiguous: ": I lost sight of your dial: I cannot tell its angle. Come nearer, and bring light",
+  "too-fast": ": I lost sight of your dial: it turns faster than the camera sees. Turn slower, or bring light",
   failed: ": The {device} could not be opened: {reason}",
 } as const satisfies Words;
 

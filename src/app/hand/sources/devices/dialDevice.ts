@@ -1,7 +1,16 @@
+import type { ComponentType } from "react";
 import type { Milliseconds } from "../../../../lock/dial";
 import type { NotLearned } from "../../../../realdial/knobs/learned";
 import type { SourceKind } from "../../../../realdial/sources/sourceDescription";
 import type { Problem } from "../../../../wording/problem";
+
+/** Where the dial on the screen is. */
+export interface ShownPlace {
+  /** As the device would tell it, turns, left positive. */
+  readonly turns: number;
+  /** The number that it shows, graduations. */
+  readonly number: number;
+}
 
 /** What an open device tells. Turns are unwrapped, left positive. */
 export interface DeviceLink {
@@ -16,6 +25,8 @@ export interface DeviceLink {
   readonly doubted: (why: Problem) => void;
   /** Something worth knowing that changes nothing. */
   readonly remarked: (what: Problem) => void;
+  /** Where the dial on the screen is; null where there is none. */
+  readonly shown: () => ShownPlace | null;
   /** It is gone, and will tell nothing more. */
   readonly lost: (why: Problem) => void;
 }
@@ -33,6 +44,10 @@ export interface KnobLearner {
 /** A device that is open. */
 export interface OpenDevice {
   readonly close: () => void;
+  /** Which one of its kind it is, where its direction is remembered for that one. */
+  readonly which?: string | undefined;
+  /** Whether it has not come so far yet that it turns the dial: then it is closed with the panel. */
+  readonly isInSetup?: () => boolean;
   /** Of a knob whose steps have to be learned. */
   readonly learner?: KnobLearner;
 }
@@ -45,6 +60,8 @@ export interface DialDevice {
   readonly about: string;
   /** Why this browser cannot use it, or null. */
   readonly unsupported: () => Problem | null;
+  /** What a person sees of it while it is set up. */
+  readonly Setup?: ComponentType;
   /** Opens it; called while a click is handled, as browsers ask. @throws {DeviceError} */
   readonly open: (link: DeviceLink) => Promise<OpenDevice>;
 }

@@ -31,7 +31,7 @@ function stubDevice(learner?: KnobLearner) {
 function hubOver(perTurn = 100) {
   const turned: number[] = [];
   const frames = new StubFrames();
-  const hub = new DeviceHub({ dial: { perTurn, turn: (by) => turned.push(by) } }, frames);
+  const hub = new DeviceHub({ dial: { perTurn, position: () => 0, turn: (by) => turned.push(by) } }, frames);
   return { hub, turned, frames };
 }
 

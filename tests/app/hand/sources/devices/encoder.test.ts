@@ -19,7 +19,7 @@ function page(perTurn = 100) {
   vi.stubGlobal("navigator", { serial: { requestPort }, locks });
   const turned: number[] = [];
   const dials: { dial: DialInHand | undefined } = {
-    dial: { perTurn, turn: (by) => turned.push(Math.round(by * 1e6) / 1e6) },
+    dial: { perTurn, position: () => 0, turn: (by) => turned.push(Math.round(by * 1e6) / 1e6) },
   };
   const hub = new DeviceHub(dials, new StubFrames());
   hubs.push(hub);
@@ -82,11 +82,11 @@ describe("an encoder on a serial line", () => {
   test("turns each dial by that dial's own turn, and the next one from where it is", async () => {
     const { port, dials, turned } = await connected();
     await port.say(said("p 1 240 8 1 0"));
-    dials.dial = { perTurn: 60, turn: (by) => turned.push(by) };
+    dials.dial = { perTurn: 60, position: () => 0, turn: (by) => turned.push(by) };
     await port.say(said("p 2 480 16 1 0"));
     dials.dial = undefined;
     await port.say(said("p 3 4800 24 1 0"));
-    dials.dial = { perTurn: 60, turn: (by) => turned.push(by) };
+    dials.dial = { perTurn: 60, position: () => 0, turn: (by) => turned.push(by) };
     await port.say(said("p 4 4840 32 1 0"));
     expect(turned).toEqual([10, 6, 1]);
   });
@@ -108,7 +108,7 @@ describe("an encoder on a serial line", () => {
 
   test("is as fine as the dial on the screen makes it", async () => {
     const { hub, dials } = await connected();
-    dials.dial = { perTurn: 60, turn: () => undefined };
+    dials.dial = { perTurn: 60, position: () => 0, turn: () => undefined };
     expect(hub.source?.resolution).toBeCloseTo(60 / 2400, 12);
   });
 

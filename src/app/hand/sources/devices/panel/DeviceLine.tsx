@@ -1,9 +1,9 @@
-import { Button } from "../../../parts/controls/Button";
-import { Notice } from "../../../parts/Notice";
-import { useStore } from "../../../parts/page/useStore";
-import { deviceStateText } from "./deviceStateText";
+import { Button } from "../../../../parts/controls/Button";
+import { Notice } from "../../../../parts/Notice";
+import { useStore } from "../../../../parts/page/useStore";
+import { deviceStateText } from "../deviceStateText";
+import { deviceText } from "../deviceWords";
 import { DEVICE_HUB } from "./devicesHere";
-import { deviceText } from "./deviceWords";
 
 /** Below the dial: which device turns it, what keeps it from that, and what the hand must know before it goes on. */
 export function DeviceLine() {

@@ -1,15 +1,15 @@
 import { useEffect, useState } from "react";
-import { Button } from "../../../parts/controls/Button";
-import { Check } from "../../../parts/controls/Check";
-import { Notice } from "../../../parts/Notice";
-import { useStore } from "../../../parts/page/useStore";
-import { DEVICE_SLOT } from "../deviceSlot";
+import { Button } from "../../../../parts/controls/Button";
+import { Check } from "../../../../parts/controls/Check";
+import { Notice } from "../../../../parts/Notice";
+import { useStore } from "../../../../parts/page/useStore";
+import { DEVICE_SLOT } from "../../deviceSlot";
+import type { DeviceHub } from "../deviceHub";
+import { deviceStateText } from "../deviceStateText";
+import { deviceText } from "../deviceWords";
+import type { DialDevice } from "../dialDevice";
 import { DeviceLine } from "./DeviceLine";
-import type { DeviceHub } from "./deviceHub";
-import { deviceStateText } from "./deviceStateText";
 import { DEVICE_HUB, DEVICES } from "./devicesHere";
-import { deviceText } from "./deviceWords";
-import type { DialDevice } from "./dialDevice";
 
 const LEARN_WORDS = { none: "Learn the knob", left: "Turned left", right: "Turned right" } as const;
 
@@ -55,6 +55,7 @@ function DeviceRow({ device, hub }: { readonly device: DialDevice; readonly hub:
       {isIn && <p role="status">Status: {deviceStateText(hub)}</p>}
       {isIn && hub.trouble !== null && <Notice>{deviceText(hub.trouble)}</Notice>}
       {isIn && hub.source !== null && <DelayLine hub={hub} />}
+      {isIn && hub.isConnected && device.Setup !== undefined && <device.Setup />}
       {isIn && hub.remark !== null && <p className="text-soft">{deviceText(hub.remark)}</p>}
       {isIn && (hub.isOpening || hub.isConnected) ? (
         <Connected hub={hub} />
@@ -75,7 +76,10 @@ function DeviceRow({ device, hub }: { readonly device: DialDevice; readonly hub:
 /** Chooses a device for the hand, connects it, and learns it where it has to be learned. */
 export function DevicePanel() {
   const hub = useStore(DEVICE_HUB);
-  useEffect(() => DEVICE_SLOT.show(DeviceLine), []);
+  useEffect(() => {
+    DEVICE_SLOT.show(DeviceLine);
+    return () => DEVICE_HUB.leaveSetup();
+  }, []);
   return (
     <ul className="plain">
       {DEVICES.map((device) => (

@@ -1,0 +1,37 @@
+import { storedText, storeText } from "../../../../parts/storage/pageStore";
+import { DeviceError, deviceProblem } from "../deviceWords";
+
+/** How the device is called in sentences. */
+export const CAMERA_NAME = "camera";
+
+/** Which camera was used last. */
+const LAST_CAMERA = "dial-camera";
+
+const problemOf = (error: unknown) => {
+  const name = error instanceof Error ? error.name : "";
+  if (name === "NotAllowedError" || name === "SecurityError")
+    return deviceProblem("refused", [], { device: CAMERA_NAME });
+  if (name === "NotFoundError" || name === "OverconstrainedError") return deviceProblem("no-camera", []);
+  if (name === "NotReadableError" || name === "AbortError") return deviceProblem("camera-busy", []);
+  return null;
+};
+
+/** Turns a camera on: the one used last, or else one that looks away from the person. @throws {DeviceError} */
+export async function openCamera(): Promise<MediaStream> {
+  const last = storedText(LAST_CAMERA);
+  const which = last === null ? { facingMode: "environment" } : { deviceId: { ideal: last } };
+  try {
+    const stream = await navigator.mediaDevices.getUserMedia({
+      audio: false,
+      video: { width: { ideal: 640 }, height: { ideal: 480 }, frameRate: { ideal: 60 }, ...which },
+    });
+    storeText(LAST_CAMERA, cameraId(stream) ?? null);
+    return stream;
+  } catch (error) {
+    const problem = problemOf(error);
+    throw problem === null ? error : new DeviceError(problem);
+  }
+}
+
+/** Which camera it is, by a name that the browser makes up for this app alone. */
+export const cameraId = (stream: MediaStream): string | undefined => stream.getVideoTracks()[0]?.getSettings().deviceId;

@@ -1,0 +1,42 @@
+import { mkdirSync } from "node:fs";
+import { dirname } from "node:path";
+import { BROWSER_SWITCHES, browserPath } from "../../browser/browserPath";
+import { Camcorder, type Picture } from "./camcorder";
+import type { Shooting } from "./film";
+import type { Motion } from "./handMotion";
+import { type PrintedConditions, printedFilm } from "./printedFilm";
+import { writeY4m } from "./y4m";
+
+/** Frames a second: few, since a busy machine has to show them all. */
+const FRAMES_PER_SECOND = 15;
+
+/** Options of a browser whose camera plays a film, again and again from when it is turned on. */
+export const cameraPlaying = (file: string) => ({
+  executablePath: browserPath() ?? "",
+  args: [
+    ...BROWSER_SWITCHES,
+    "--use-fake-ui-for-media-stream",
+    "--use-fake-device-for-media-stream",
+    `--use-file-for-fake-video-capture=${file}`,
+  ],
+});
+
+/** Pictures of a film; one for each rest, so that films of long rests are made quickly. */
+function* pictures({ scene, sensor, motion, graduations, chance }: Shooting & { readonly motion: Motion }) {
+  const turns = (at: number) => motion.positionAt(at) / graduations;
+  const camcorder = new Camcorder({ ...scene, turns }, sensor, chance);
+  const frame = 1000 / FRAMES_PER_SECOND;
+  let rested: { readonly turns: number; readonly picture: Picture } | null = null;
+  for (let at = frame; at < motion.durationMs; at += frame) {
+    const isAtRest = turns(at - frame) === turns(at);
+    const picture: Picture = isAtRest && rested?.turns === turns(at) ? rested.picture : camcorder.pictureAt(at);
+    rested = isAtRest ? { turns: turns(at), picture } : null;
+    yield picture;
+  }
+}
+
+/** Films a printed dial into a file for such a camera. @returns how many frames were written */
+export function filmInto(file: string, conditions: PrintedConditions, seed: number): number {
+  mkdirSync(dirname(file), { recursive: true });
+  return writeY4m(file, pictures(printedFilm(conditions, seed)), FRAMES_PER_SECOND);
+}
