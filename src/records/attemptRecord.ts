@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import type { Help } from "../dialing/advice";
 import type { FaultCode } from "../dialing/fault";
 import { flag, must, oneOf, shortList, shortText, text, turn, whole, within } from "../lock/fieldSchemas";
+import { sourcesSchema } from "../realdial/sources/sourceSchema";
 import { foreign, graduations, id, moment, span } from "./fields";
 
 /** How much help was on the screen, most first. */
@@ -99,6 +100,10 @@ export const attemptSchema = z.object(
     opened: flag,
     /** In a sitting: it took longer than its station allows, so it does not count as right (`triedRight`). */
     isLate: z.optional(flag),
+    /** In a sitting: turned by something that its station does not admit, so it does not count as right. */
+    isNotAdmitted: z.optional(flag),
+    /** What turned the dial, where that was not the hands on the screen alone. */
+    sources: sourcesSchema,
     /**
      * The hand never came to the end of it: the page went away, or it is under way still. It is no miss, and no statistic
      * counts it.

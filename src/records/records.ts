@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { flag, must, oneOf, shortList, shortText, text, turn, whole } from "../lock/fieldSchemas";
+import { sourcesSchema } from "../realdial/sources/sourceSchema";
 import { REFUSALS } from "../zeroing/approach";
 import { attemptSchema, noteText, stampFields, tagList } from "./attemptRecord";
 import { foreign, graduations, id, moment } from "./fields";
@@ -42,6 +43,10 @@ const zeroingSchema = z.object(
     outcome: oneOf(["zero-set", "not-set", "broken-off"]),
     /** In a sitting: it took longer than its station allows, whatever it came to. */
     isLate: z.optional(flag),
+    /** In a sitting: turned by something that its station does not admit, whatever it came to. */
+    isNotAdmitted: z.optional(flag),
+    /** What turned the dial, where that was not the hands on the screen alone. */
+    sources: sourcesSchema,
     /** Every reading in the order it was taken, the refused ones too. */
     readings: shortList(zeroReading, 500),
     /** Hidden condition, rules and result, as the zeroing layer writes them. */

@@ -4,7 +4,10 @@ export interface TryEnd {
   readonly opened: boolean;
   /** In a sitting: whether it took longer than its station allows. */
   readonly isLate?: boolean | undefined;
+  /** In a sitting: whether it was turned by something that its station does not admit. */
+  readonly isNotAdmitted?: boolean | undefined;
 }
 
-/** Whether a try counts as a right one: what came too late opened the lock, and does not count. */
-export const triedRight = ({ opened, isLate }: TryEnd): boolean => opened && isLate !== true;
+/** Whether a try counts as a right one: what came too late, or from a source not admitted, opened the lock and does not count. */
+export const triedRight = ({ opened, isLate, isNotAdmitted }: TryEnd): boolean =>
+  opened && isLate !== true && isNotAdmitted !== true;

@@ -11,6 +11,8 @@ import type { Profile } from "../lock/profile";
 import { parseProfile } from "../lock/profileSchema";
 import { shippedProfile } from "../lock/shippedProfiles";
 import { FARTHEST } from "../lock/wheelPackState";
+import type { SourceDescription } from "../realdial/sources/sourceDescription";
+import { sourcesSchema } from "../realdial/sources/sourceSchema";
 import { TraceError } from "./traceError";
 import { TRACE_WORDS, traceProblem } from "./traceWords";
 
@@ -18,6 +20,8 @@ import { TRACE_WORDS, traceProblem } from "./traceWords";
 export interface RecordedAttempt extends Motion {
   readonly profile: Profile;
   readonly combination: Combination;
+  /** What turned the dial; left out where the hands on the screen alone did. */
+  readonly sources?: readonly SourceDescription[] | undefined;
 }
 
 const traceRule = rulesOf(TRACE_WORDS);
@@ -46,6 +50,7 @@ const lineSchema = z.object(
     ),
     positions: numbers.check(z.minLength(1, traceRule("no-position"))),
     times_ms: z.optional(numbers),
+    sources: sourcesSchema,
   },
   traceRule("no-attempt"),
 );
@@ -67,6 +72,7 @@ const isPlain = (value: unknown): value is Line =>
   isNumbers(value.positions) &&
   value.positions.length > 0 &&
   (value.times_ms === undefined || isNumbers(value.times_ms)) &&
+  value.sources === undefined &&
   (value.start === undefined || isPlainStart(value.start));
 
 const isPlainStart = (start: unknown): boolean =>
@@ -137,13 +143,13 @@ const checkSlack = (profile: Profile, slack: readonly number[] | undefined) => {
  */
 export function parseAttempt(value: unknown): RecordedAttempt {
   const line = checkedLine(value);
-  const { positions, times_ms, start } = line;
+  const { positions, times_ms, start, sources } = line;
   const profile = profileOf(line.profile);
   const combination = parseCombination(profile, line.combination);
   checkPositions(positions);
   checkTimes(times_ms, positions.length);
   checkSlack(profile, start?.slack);
-  return { profile, combination, start: start && startFrom(start), positions, times_ms };
+  return { profile, combination, start: start && startFrom(start), positions, times_ms, ...(sources && { sources }) };
 }
 
 /**
@@ -195,7 +201,7 @@ const startToWrite = ({ dial, slack, memory }: AttemptStart): WrittenStart => ({
  * @param profile - an id where the profile is a shipped one, else the whole profile
  */
 export function writeAttemptLine(recorded: RecordedAttempt, profile: string | Profile): string {
-  const { combination, start, positions, times_ms } = recorded;
+  const { combination, start, positions, times_ms, sources } = recorded;
   return JSON.stringify({
     profile,
     combination,
@@ -203,5 +209,6 @@ export function writeAttemptLine(recorded: RecordedAttempt, profile: string | Pr
     // To the step of the mechanics, so that a replay of the line comes to the same.
     positions: positions.map(exact),
     ...(times_ms && { times_ms: times_ms.map(Math.round) }),
+    ...(sources && { sources }),
   });
 }

@@ -1,7 +1,7 @@
 import { dirname, join, normalize } from "node:path/posix";
 
 const BOTTOM = ["wording", "lock", "statistics"];
-const LOGIC = [...BOTTOM, "fitting", "service", "dialing", "zeroing", "trace", "drill", "handover"];
+const LOGIC = [...BOTTOM, "fitting", "service", "dialing", "zeroing", "realdial", "trace", "drill", "handover"];
 const RECORDS = [...LOGIC, "records", "progress"];
 
 /** Each layer, and the layers it may import. DEVELOPERS.md shows the same table to people. */
@@ -13,20 +13,20 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   service: ["lock", "statistics", "fitting"],
   dialing: ["wording", "lock"],
   zeroing: BOTTOM,
-  trace: ["wording", "lock", "dialing"],
-  drill: [...BOTTOM, "fitting", "service", "dialing", "zeroing", "trace"],
   realdial: BOTTOM,
+  trace: ["wording", "lock", "dialing", "realdial"],
+  drill: [...BOTTOM, "fitting", "service", "dialing", "zeroing", "realdial", "trace"],
   handover: [...BOTTOM, "fitting", "dialing", "zeroing", "trace", "drill"],
   records: LOGIC,
   progress: [...LOGIC, "records"],
   store: [...LOGIC, "records"],
-  app: [...RECORDS, "store", "realdial"],
+  app: [...RECORDS, "store"],
   cli: RECORDS,
   bundle: [],
 };
 
 /** Layers that know no screen, no clock and no chance of their own. */
-export const PURE: readonly string[] = [...RECORDS, "realdial"];
+export const PURE: readonly string[] = RECORDS;
 
 /** What the build is made with: no layer but `bundle`, which no page and no command imports, sees the tool. */
 const BUILD_TOOLS = ["vite"];

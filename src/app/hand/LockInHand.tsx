@@ -13,7 +13,7 @@ import { type HandAct, takeKey, withDigits } from "./handActs";
 import type { HeldDial } from "./heldDial";
 import type { HubStrength } from "./hubReading";
 import { keysHelp } from "./keysHelp";
-import type { SourceControlsProps } from "./sources/dialSource";
+import type { SourceControlsProps, TurnDial } from "./sources/dialSource";
 import { DIAL_SOURCES } from "./sources/dialSources";
 import { useSources } from "./sources/useSources";
 import { lastTurn, spokenHand, spokenWindUp } from "./spoken";
@@ -142,7 +142,11 @@ export function LockInHand(props: LockInHandProps) {
   const place = useRef<HTMLDivElement>(null);
   const keys = useId();
   const digits = useDigits(props.digits);
-  const turn = useSources(place, { perTurn: graduations, position: dial, onTurn: (by, at) => held.turnBy(by, at) });
+  const onTurn: TurnDial = (by, at, source) => {
+    held.noteSource(source);
+    held.turnBy(by, at);
+  };
+  const turn = useSources(place, { perTurn: graduations, position: dial, onTurn });
   useRunOn(held);
   useLockSounds({ dial, bolt, isCoupled: props.isCoupled ?? false }, isReplay);
 

@@ -1,5 +1,7 @@
 import type { Hand } from "../../dialing/hand/handSession";
 import type { Graduations, Milliseconds } from "../../lock/dial";
+import type { SourceDescription } from "../../realdial/sources/sourceDescription";
+import { SCREEN_SOURCE, SourcesSeen } from "../../realdial/sources/sourcesSeen";
 import { Store } from "../parts/page/store";
 
 /**
@@ -8,6 +10,8 @@ import { Store } from "../parts/page/store";
  */
 export abstract class HandStore extends Store {
   protected abstract readonly hand: Hand;
+  /** What has turned the dial, for the record. */
+  readonly turnedBy = new SourcesSeen();
 
   /** How far the hand is ahead of a heavy dial, graduations. */
   get windUp(): Graduations {
@@ -17,6 +21,11 @@ export abstract class HandStore extends Store {
   /** Whether a light dial moves by itself. */
   get isRunningOn(): boolean {
     return this.hand.isRunningOn;
+  }
+
+  /** Takes down what turns the dial from here on. @param source - the hands on the screen where left out */
+  noteSource(source: SourceDescription = SCREEN_SOURCE): void {
+    this.turnedBy.note(source);
   }
 
   /** The hand turns. @param by - graduations, left positive, one direction @param at - milliseconds of a steady clock */

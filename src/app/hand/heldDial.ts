@@ -1,7 +1,7 @@
 import type { HandStore } from "./handStore";
 
 /** A dial under a hand, as the store of an exercise gives it. */
-export type HeldDial = Pick<HandStore, "subscribe" | "windUp" | "isRunningOn" | "turnBy" | "runOn">;
+export type HeldDial = Pick<HandStore, "subscribe" | "windUp" | "isRunningOn" | "noteSource" | "turnBy" | "runOn">;
 
 /** The same dial, turned by way of something that has more to do with it. */
 export const heldBy = (dial: HeldDial, ways: Partial<Pick<HeldDial, "turnBy" | "runOn">>): HeldDial => ({
@@ -12,6 +12,7 @@ export const heldBy = (dial: HeldDial, ways: Partial<Pick<HeldDial, "turnBy" | "
     return dial.isRunningOn;
   },
   subscribe: dial.subscribe,
+  noteSource: (source) => dial.noteSource(source),
   turnBy: (by, at) => dial.turnBy(by, at),
   runOn: (at) => dial.runOn(at),
   ...ways,

@@ -53,9 +53,9 @@ function faultsText(faults: AttemptRecord["faults"]): string {
   return more > 0 ? `${named}; ${more} more` : named;
 }
 
-function resultText({ opened, isLate, isUnfinished, exercise }: AttemptRecord): string {
+function resultText({ opened, isLate, isNotAdmitted, isUnfinished, exercise }: AttemptRecord): string {
   if (isUnfinished === true) return "Unfinished";
-  const late = isLate === true ? " too late" : "";
+  const late = `${isLate === true ? " too late" : ""}${isNotAdmitted === true ? ", source not admitted" : ""}`;
   if (exercise !== "open") return `${opened ? `Right${late}` : "Not right"}: ${exercise}`;
   return opened ? `Opened${late}` : "Did not open";
 }

@@ -7,6 +7,7 @@ import type { Combination } from "../../lock/combination";
 import { LockError } from "../../lock/lockError";
 import type { Profile } from "../../lock/profile";
 import { countText } from "../../wording/amountWords";
+import { ADMISSION_WORDS } from "./sourceWords";
 
 /** What is said of a try that is over. */
 export const TRY_ENDED = "This try has ended.";
@@ -145,6 +146,9 @@ export function stationLine(station: Station, reader: Reader): string {
     exerciseWords(station),
     stationHelp(station, HELP_WORDS),
     ...(timeLimit_s === undefined || Number.isNaN(timeLimit_s) ? [] : [`at most ${spanText(timeLimit_s)} for a try`]),
+    ...("turnedBy" in station && station.turnedBy !== undefined && station.turnedBy !== "any"
+      ? [ADMISSION_WORDS[station.turnedBy].toLowerCase()]
+      : []),
     ...told.map(conditionWords),
   ];
   return parts.join(" · ");

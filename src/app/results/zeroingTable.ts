@@ -1,6 +1,8 @@
 import type { ZeroingRecord } from "../../records/records";
+import { sourcesOf } from "../../records/sourceTexts";
 import { clockText, dayText } from "../parts/moments";
 import type { TableModel } from "../pictures/charts/figureModel";
+import { SOURCE_NAMES } from "./sourceWords";
 
 const OUTCOMES: Readonly<Record<ZeroingRecord["outcome"], string>> = {
   "zero-set": "Zero set",
@@ -18,18 +20,32 @@ export const latestZeroings = (zeroings: readonly ZeroingRecord[]): readonly Zer
 export const zeroingName = ({ startedAt, outcome }: ZeroingRecord): string =>
   `${dayText(startedAt)} ${clockText(startedAt)}, ${OUTCOMES[outcome].toLowerCase()}`;
 
-/** The latest zeroings as a table. */
+function resultText({ outcome, isLate, isNotAdmitted }: ZeroingRecord): string {
+  const late = isLate === true ? ", too late" : "";
+  return `${OUTCOMES[outcome]}${late}${isNotAdmitted === true ? ", source not admitted" : ""}`;
+}
+
+const turnedBy = (zeroing: ZeroingRecord) =>
+  sourcesOf(zeroing)
+    .map(({ kind }) => SOURCE_NAMES[kind])
+    .join(", then ");
+
+/** The latest zeroings as a table. It says what turned the dial where that was not always the screen. */
 export function zeroingTable(zeroings: readonly ZeroingRecord[]): TableModel {
+  const latest = latestZeroings(zeroings);
+  const isNamed = latest.some(({ sources }) => sources !== undefined);
   return {
     caption: "Zeroings, latest first",
-    head: ["when", "result", "stops accepted", "refused"],
-    rows: latestZeroings(zeroings).map(({ startedAt, outcome, isLate, readings }) => {
+    head: ["when", "result", "stops accepted", "refused", ...(isNamed ? ["turned by"] : [])],
+    rows: latest.map((zeroing) => {
+      const { startedAt, readings } = zeroing;
       const refused = readings.filter(({ refusal }) => refusal !== undefined).length;
       return [
         `${dayText(startedAt)} ${clockText(startedAt)}`,
-        isLate === true ? `${OUTCOMES[outcome]}, too late` : OUTCOMES[outcome],
+        resultText(zeroing),
         `${readings.length - refused}`,
         `${refused}`,
+        ...(isNamed ? [turnedBy(zeroing)] : []),
       ];
     }),
   };

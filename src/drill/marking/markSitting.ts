@@ -1,5 +1,6 @@
 import type { Sheet } from "../sheet/sheet";
 import type { Evidence, Judged, Verdict } from "./evidence";
+import { isAdmitted } from "./isAdmitted";
 import { judgeCriterion } from "./judgeCriterion";
 import type { Criterion, MarkingScheme } from "./markingScheme";
 import type { TryResult } from "./tryResult";
@@ -29,13 +30,15 @@ export interface Marking {
 function evidenceFor(criterion: Criterion, scheme: MarkingScheme, sheet: Sheet, results: SittingResults): Evidence {
   const station = criterion.station === null ? undefined : sheet.stations[criterion.station];
   const here = results.tries.filter((one) => one.station === criterion.station && one.kind === station?.kind);
+  const dialed = here.filter((one) => one.kind === "dialing");
   const done = criterion.kind === "questions" ? results.answers.length : here.length;
   return {
     criterion,
     scheme,
     station,
     made: here,
-    dialed: here.filter((one) => one.kind === "dialing"),
+    // Stops of a source that is not admitted speak neither for nor against the hand.
+    dialed: dialed.filter((one) => station !== undefined && isAdmitted(one, station)),
     zeroed: here.filter((one) => one.kind === "zeroing"),
     answers: results.answers,
     open: results.ended === "time" ? 0 : Math.max(0, criterion.of - done),

@@ -6,12 +6,14 @@ import type { FittingResult } from "../../fitting/fittingResult";
 import { type InspectionResult, inspectionMistakes } from "../../fitting/inspect/inspectionResult";
 import type { Combination } from "../../lock/combination";
 import type { Graduations, Milliseconds, Turn } from "../../lock/dial";
+import type { SourceDescription } from "../../realdial/sources/sourceDescription";
 import type { VisitResult } from "../../service/visitResult";
 import type { ConformanceVerdict } from "../../statistics/conformance";
 import type { TakenReading } from "../../zeroing/readAgain";
 import type { TryPlace } from "../sheet/planTries";
 import type { Station } from "../sheet/sheet";
 import { inTime } from "./inTime";
+import { isAdmitted } from "./isAdmitted";
 import { isChangeRight, isFittingRight, isHandoverRight, isInspectionRight, isServiceRight } from "./jobRule";
 
 interface AnyTry extends TryPlace {
@@ -21,8 +23,13 @@ interface AnyTry extends TryPlace {
   readonly isBrokenOff: boolean;
 }
 
+interface DialTry extends AnyTry {
+  /** What turned the dial; left out where the hands on the screen alone did. */
+  readonly sources?: readonly SourceDescription[] | undefined;
+}
+
 /** What one try at dialing came to. */
-export interface DialingTry extends AnyTry {
+export interface DialingTry extends DialTry {
   readonly kind: "dialing";
   readonly combination: Combination;
   /** Whether it opened, the first time. */
@@ -33,7 +40,7 @@ export interface DialingTry extends AnyTry {
 }
 
 /** What one try at setting zero came to. */
-export interface ZeroingTry extends AnyTry {
+export interface ZeroingTry extends DialTry {
   readonly kind: "zeroing";
   /** Of each direction; null where its series was not closed. */
   readonly verdicts: Readonly<Record<Turn, ConformanceVerdict | null>>;
@@ -182,20 +189,26 @@ function isWellDone(one: TryResult, station: Station): boolean {
   }
 }
 
+const isDialTry = (one: TryResult): one is DialingTry | ZeroingTry => one.kind === "dialing" || one.kind === "zeroing";
+
+/** Whether a try counts: the page did not lose it, it was in time, and what turned the dial is admitted. */
+const counts = (one: TryResult, station: Station): boolean =>
+  !one.isBrokenOff && inTime(one, station) && (!isDialTry(one) || isAdmitted(one, station));
+
 /**
- * Whether a try was right, and within the time limit.
+ * Whether a try was right, within the time limit, and turned by what its station admits.
  *
  * Dialing: it opened the first time, or its numbers were dialed without fault where the station asks for some of them
  * only. Zeroing: both directions are shown to be good. A job: by its rule in `jobRule`.
  */
 export function isRight(one: TryResult, station: Station): boolean {
-  return !one.isBrokenOff && inTime(one, station) && isWellDone(one, station);
+  return counts(one, station) && isWellDone(one, station);
 }
 
 /** What a try at setting zero shows, both directions together and within the time limit. */
 export function zeroShown(one: ZeroingTry, station: Station): ConformanceVerdict {
   const { left, right } = one.verdicts;
-  if (one.isBrokenOff || !inTime(one, station)) return "reject";
+  if (!counts(one, station)) return "reject";
   if (left === "reject" || right === "reject") return "reject";
   return left === "accept" && right === "accept" ? "accept" : "not shown yet";
 }

@@ -4,6 +4,7 @@ import type { Graduations } from "../../lock/dial";
 import type { CombinationRules, Profile } from "../../lock/profile";
 import type { Claim } from "../../statistics/claim";
 import type { Topic } from "../questions/question";
+import type { Admission } from "./admission";
 
 /** Where the combinations of a station come from. */
 export type CombinationPolicy =
@@ -58,6 +59,12 @@ interface RightMarks extends AnyMarks {
   readonly right?: number | undefined;
 }
 
+/** A station with a dial and nothing else. */
+interface DialStation extends AnyStation {
+  /** Any source, if left out; a coarse one never turns a dial whose stops are marked to a fraction (`isAdmitted`). */
+  readonly turnedBy?: Admission | undefined;
+}
+
 /** What a dialing station asks for. */
 export interface DialingMarks extends FaultMarks {
   /** Tries that must be right the first time, of all repetitions. */
@@ -71,7 +78,7 @@ export interface DialingMarks extends FaultMarks {
 }
 
 /** Tries at dialing one lock. */
-export interface DialingStation extends AnyStation {
+export interface DialingStation extends DialStation {
   readonly kind: "dialing";
   readonly combinations: CombinationPolicy;
   /** Only so many numbers are dialed, from the first; a try is right when they are without fault. */
@@ -88,7 +95,7 @@ export interface ZeroingMarks extends AnyMarks {
 }
 
 /** Tries at setting one lock's zero from both directions. */
-export interface ZeroingStation extends AnyStation {
+export interface ZeroingStation extends DialStation {
   readonly kind: "zeroing";
   /** Largest error of a zero that is good enough, graduations. */
   readonly tolerance?: Graduations | undefined;
@@ -191,18 +198,6 @@ export type Station =
   | FittingStation
   | ServiceStation
   | InspectionStation;
-
-/** Every kind of station, in the order of the work. */
-export const STATION_KINDS = [
-  "dialing",
-  "zeroing",
-  "change",
-  "trouble",
-  "handover",
-  "fitting",
-  "service",
-  "inspection",
-] as const satisfies readonly Station["kind"][];
 
 /** How the tries of all stations follow each other. */
 export type Order = "blocked" | "interleaved" | "random";

@@ -13,6 +13,7 @@ function stationThatCounts(station: Station) {
   const { id: _id, title: _title, task: _task, conditions = [], ...rest } = station;
   return {
     ...rest,
+    ...("turnedBy" in rest && rest.turnedBy === "any" && { turnedBy: undefined }),
     ...("combinations" in rest && { combinations: policyThatCounts(rest.combinations) }),
     ...(conditions.length > 0 && { conditions }),
   };

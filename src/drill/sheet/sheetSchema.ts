@@ -16,7 +16,8 @@ import {
 import { combinationRulesSchema, profileSchema } from "../../lock/profileSchema";
 import { DRILL_WORDS } from "../drillWords";
 import { TOPICS } from "../questions/question";
-import { STATION_KINDS } from "./sheet";
+import { ADMISSIONS } from "./admission";
+import { STATION_KINDS } from "./stationKinds";
 
 const claimed = share(0.5, 0.999);
 const graduations = within(0, 5, "graduations");
@@ -67,7 +68,11 @@ const jobStation = {
   timeLimit_s: z.optional(seconds),
 };
 
-const anyStation = { ...jobStation, conditions: z.optional(list(condition, 0, 10)) };
+const anyStation = {
+  ...jobStation,
+  conditions: z.optional(list(condition, 0, 10)),
+  turnedBy: z.optional(oneOf(ADMISSIONS)),
+};
 
 const tries = z.optional(whole(0, 200));
 const meanTime_s = z.optional(seconds);

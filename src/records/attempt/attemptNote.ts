@@ -12,7 +12,16 @@ export type AttemptNote = Omit<AttemptRecord, "personId">;
 export interface AttemptFrame
   extends Pick<
     AttemptNote,
-    "id" | "createdAt" | "updatedAt" | "startedAt" | "duration_ms" | "exercise" | "help" | "sittingId" | "estimate"
+    | "id"
+    | "createdAt"
+    | "updatedAt"
+    | "startedAt"
+    | "duration_ms"
+    | "exercise"
+    | "help"
+    | "sittingId"
+    | "estimate"
+    | "sources"
   > {
   readonly conditions: readonly AttemptCondition[];
 }
@@ -20,12 +29,12 @@ export interface AttemptFrame
 /**
  * An attempt as it is kept.
  *
- * @param came - what it came to, with `isLate` where a station's time ran out
+ * @param came - what it came to, with `isLate` where a station's time ran out, `isNotAdmitted` where it does not admit the source
  */
 export function attemptNote(
   { conditions, ...frame }: AttemptFrame,
   { profile, combination }: Pick<Attempt, "profile" | "combination">,
-  came: AttemptOutcome & Pick<AttemptNote, "isLate">,
+  came: AttemptOutcome & Pick<AttemptNote, "isLate" | "isNotAdmitted">,
 ): AttemptNote {
   return {
     ...frame,

@@ -1,7 +1,17 @@
 import type { AttemptRecord } from "../attemptRecord";
 import type { LogbookContents } from "../logbookContents";
 import { type CsvColumn, csvOf, fixed } from "./csvText";
-import { DURATION, LATE, type NamedRecord, NOTED, namedRecords, SITTING, WHOSE, yesNo } from "./recordColumns";
+import {
+  DURATION,
+  LATE,
+  type NamedRecord,
+  NOTED,
+  namedRecords,
+  SITTING,
+  TURNED_BY,
+  WHOSE,
+  yesNo,
+} from "./recordColumns";
 
 type Row = NamedRecord<AttemptRecord>;
 
@@ -52,6 +62,7 @@ export const ATTEMPT_COLUMNS: readonly CsvColumn<Row>[] = [
     cell: ({ record }) => fixed(record.estimate),
   },
   ...NOTED,
+  ...TURNED_BY,
 ];
 
 /** Attempts as CSV, one a row, earliest first. */

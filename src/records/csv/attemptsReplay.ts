@@ -23,7 +23,9 @@ export function profileOfAttempt({ profileId, ownProfile }: AttemptRecord): Prof
  */
 export function recordedAttempt(attempt: AttemptRecord, { start, positions, times_ms }: Motion): RecordedAttempt {
   const profile = profileOfAttempt(attempt);
-  return { profile, combination: parseCombination(profile, attempt.combination), start, positions, times_ms };
+  const combination = parseCombination(profile, attempt.combination);
+  const { sources } = attempt;
+  return { profile, combination, start, positions, times_ms, ...(sources && { sources }) };
 }
 
 /** The motion as a line of the replay format, or null where there is none or its lock is not known here. */

@@ -1,4 +1,5 @@
 import type { LogbookContents } from "../logbookContents";
+import { type SourcedRecord, sourceTexts } from "../sourceTexts";
 import type { CsvColumn } from "./csvText";
 import { fixed, flagCell, inStableOrder, timeCell } from "./csvText";
 
@@ -102,3 +103,21 @@ export const LATE: CsvColumn<NamedRecord<{ readonly isLate?: boolean | undefined
   "whether it took longer than its station of a sitting allows; then it counts as not right",
   ({ record }) => record.isLate,
 );
+
+/** What turned the dial, and whether that was admitted. */
+export const TURNED_BY: readonly CsvColumn<
+  NamedRecord<SourcedRecord & { readonly isNotAdmitted?: boolean | undefined }>
+>[] = [
+  {
+    name: "turned_by",
+    unit: "graduations",
+    meaning:
+      "what turned the dial, with its smallest step and the standard deviation of its noise at rest in brackets; semicolons between",
+    cell: ({ record }) => sourceTexts(record).join("; "),
+  },
+  yesNo(
+    "not_admitted",
+    "whether its station of a sitting does not admit what turned the dial; then it counts as not right",
+    ({ record }) => record.isNotAdmitted,
+  ),
+];

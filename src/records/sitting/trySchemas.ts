@@ -14,7 +14,7 @@ import {
   type TroubleTry,
   type ZeroingTry,
 } from "../../drill/marking/tryResult";
-import { STATION_KINDS } from "../../drill/sheet/sheet";
+import { STATION_KINDS } from "../../drill/sheet/stationKinds";
 import { checkSetSchema } from "../../fitting/checkSetSchema";
 import { FIT_CHECKS } from "../../fitting/fitChecks";
 import { FIT_FAULTS } from "../../fitting/fitFaultCode";
@@ -22,6 +22,7 @@ import { FIT_STAGES } from "../../fitting/fitStage";
 import { fittingActSchema } from "../../fitting/fittingActSchema";
 import { FITTING } from "../../fitting/trainingValues";
 import { flag, oneOf, rulesOf, shortList, strict, turn, whole, within } from "../../lock/fieldSchemas";
+import { sourcesSchema } from "../../realdial/sources/sourceSchema";
 import { visitFaultSchema } from "../../service/visitFaultSchema";
 import { CONDITIONS } from "../../service/wrongThing";
 import { REFUSALS } from "../../zeroing/approach";
@@ -56,6 +57,7 @@ const dialing = strict({
   opened: flag,
   stopErrors: shortList(z.nullable(within(-1000, 1000, "graduations")), 6),
   faults: shortList(dialingFault, 10_000),
+  sources: sourcesSchema,
 } satisfies FieldsOf<DialingTry>);
 
 const sideVerdict = z.nullable(oneOf(["accept", "reject", "not shown yet"]));
@@ -74,6 +76,7 @@ const zeroing = strict({
   means: strict({ left: sideMean, right: sideMean }),
   refused: count,
   readings: z.optional(shortList(reading, 10_000)),
+  sources: sourcesSchema,
 } satisfies FieldsOf<ZeroingTry>);
 
 const jobFaults = shortList(strict({ code, size: z.optional(graduations) }), 10_000);

@@ -1,6 +1,7 @@
 import type { AttemptRecord } from "../attemptRecord";
 import type { JobRecord } from "../jobRecord";
 import type { DeclarationRecord, ZeroingRecord } from "../records";
+import { type SourcedRecord, sourceTexts } from "../sourceTexts";
 import { triedRight } from "../triedRight";
 import { activity, duration, extension, pathPart, TYPES, VERBS, type XapiStatement } from "./statement";
 
@@ -14,6 +15,10 @@ export interface OwnParts extends Pick<XapiStatement, "id" | "verb" | "object" |
 }
 
 type Statement = Omit<OwnParts, "id">;
+
+/** What turned the dial, where that was not the hands on the screen alone. */
+const turnedBy = (record: SourcedRecord) =>
+  record.sources === undefined ? {} : { [extension("turned-by")]: sourceTexts(record) };
 
 const simulation = (profileId: string, exercise: string) =>
   activity(`${pathPart(profileId)}/${pathPart(exercise)}`, TYPES.simulation, `${exercise}, ${profileId}`);
@@ -35,6 +40,7 @@ export function attemptParts(attempt: AttemptRecord): Statement {
         [extension("faults")]: attempt.faults.map(({ code }) => code),
         [extension("help")]: attempt.help,
         [extension("conditions")]: attempt.conditions,
+        ...turnedBy(attempt),
       },
     },
   };
@@ -42,7 +48,7 @@ export function attemptParts(attempt: AttemptRecord): Statement {
 
 /** A zeroing, broken off or ended. */
 export function zeroingParts(zeroing: ZeroingRecord, sittingId: string | undefined): Statement {
-  const { personId, startedAt, profileId, outcome, isLate, readings } = zeroing;
+  const { personId, startedAt, profileId, outcome, isLate, isNotAdmitted, readings } = zeroing;
   const isBrokenOff = outcome === "broken-off";
   const refused = readings.filter(({ refusal }) => refusal !== undefined).length;
   return {
@@ -50,11 +56,12 @@ export function zeroingParts(zeroing: ZeroingRecord, sittingId: string | undefin
     verb: isBrokenOff ? VERBS.terminated : VERBS.zeroed,
     object: simulation(profileId, "zeroing"),
     result: {
-      ...(!isBrokenOff && { success: triedRight({ opened: outcome === "zero-set", isLate }) }),
+      ...(!isBrokenOff && { success: triedRight({ opened: outcome === "zero-set", isLate, isNotAdmitted }) }),
       completion: !isBrokenOff,
       extensions: {
         [extension("accepted-readings")]: readings.length - refused,
         [extension("refused-readings")]: refused,
+        ...turnedBy(zeroing),
       },
     },
   };

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { describeSource, SOURCE_KINDS } from "../../../src/realdial/sources/sourceDescription";
-import { sourceSchema } from "../../../src/realdial/sources/sourceSchema";
+import { sourcesSchema } from "../../../src/realdial/sources/sourceSchema";
 
 describe("what a source is", () => {
   test.each([
@@ -14,7 +14,7 @@ describe("what a source is", () => {
 
   test.each(SOURCE_KINDS)("%s is read as it was written", (kind) => {
     const source = describeSource(kind, 0.05, 0.003);
-    expect(sourceSchema.parse(JSON.parse(JSON.stringify(source)))).toEqual(source);
+    expect(sourcesSchema.parse(JSON.parse(JSON.stringify([source])))).toEqual([source]);
   });
 
   test.each([
@@ -25,6 +25,6 @@ describe("what a source is", () => {
     { noise: undefined },
     { isCoarse: 1 },
   ])("%j is none", (wrong) => {
-    expect(sourceSchema.safeParse({ ...describeSource("encoder", 0.05), ...wrong }).success).toBe(false);
+    expect(sourcesSchema.safeParse([{ ...describeSource("encoder", 0.05), ...wrong }]).success).toBe(false);
   });
 });

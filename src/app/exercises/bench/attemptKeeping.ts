@@ -13,7 +13,10 @@ export interface AttemptTaker {
 }
 
 /** What of a bench is watched. */
-type WatchedBench = Pick<BenchSession, "attempt" | "recording" | "setup" | "outcome" | "version" | "estimate">;
+type WatchedBench = Pick<
+  BenchSession,
+  "attempt" | "recording" | "setup" | "outcome" | "version" | "estimate" | "turnedBy"
+>;
 
 /** Way that the dial has been turned, graduations. */
 const turned = ({ reader }: Attempt) => reader.runs.reduce((sum, run) => sum + runLength(run), 0);

@@ -26,7 +26,7 @@ export class AttemptNotes {
    * @param ended - null while it is under way; it then counts as unfinished until it is taken down again
    * @param now - milliseconds since 1970
    */
-  note({ attempt, recording, setup, estimate }: NotedBench, ended: Ended | null, now: number): NotedAttempt {
+  note({ attempt, recording, setup, estimate, turnedBy }: NotedBench, ended: Ended | null, now: number): NotedAttempt {
     const time_ms = ended?.time_ms ?? recording.times_ms.at(-1) ?? 0;
     const startedAt = Math.round(now - time_ms);
     const first = this.made.get(attempt) ?? { id: this.newId(), startedAt, createdAt: now };
@@ -38,6 +38,7 @@ export class AttemptNotes {
       exercise: exerciseOf(),
       help: setup.help,
       conditions: conditionsOf({ ...setup.fit, dial: setup.dial }),
+      ...turnedBy.forRecord,
       ...(typeof estimate === "number" && { estimate }),
     };
     return {
@@ -57,4 +58,4 @@ interface Ended {
 }
 
 /** What of a bench is taken down. */
-type NotedBench = Pick<BenchSession, "attempt" | "recording" | "setup" | "estimate">;
+type NotedBench = Pick<BenchSession, "attempt" | "recording" | "setup" | "estimate" | "turnedBy">;

@@ -131,6 +131,7 @@ export class BenchSession extends HandStore {
 
   private begin(start: AttemptStart): void {
     this.round = new Round(this.setup, start);
+    this.turnedBy.forget();
     this.next = null;
     this.chart.send({ type: "attempt.restarted" });
     this.hand = this.takeHold();
@@ -173,6 +174,7 @@ export class BenchSession extends HandStore {
     const { round, facts } = this.next;
     if (!this.next.turnBy(by, at, rested)) return [];
     this.round = round;
+    this.turnedBy.goOn();
     this.next = null;
     this.chart.send({ type: "attempt.restarted" });
     return facts;

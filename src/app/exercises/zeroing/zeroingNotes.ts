@@ -5,7 +5,7 @@ import type { LastReading } from "../../../zeroing/zeroingMachine";
 import type { ZeroingSession } from "./session/zeroingSession";
 
 /** What of a zeroing exercise is taken down. */
-type NotedZeroing = Pick<ZeroingSession, "state" | "memory" | "lock" | "setup">;
+type NotedZeroing = Pick<ZeroingSession, "state" | "memory" | "lock" | "setup" | "turnedBy">;
 
 type Reading = ZeroingRecord["readings"][number];
 
@@ -60,7 +60,7 @@ export class ZeroingNotes {
   }
 
   private noteOf(session: NotedZeroing, outcome: ZeroingRecord["outcome"], now: number): ZeroingNote {
-    const { lock, memory, setup } = session;
+    const { lock, memory, setup, turnedBy } = session;
     const first = this.made ?? { id: this.newId(), startedAt: now, createdAt: now };
     // A series that was begun again leaves readings that count no more; what counted stands in the details.
     const details = {
@@ -75,6 +75,7 @@ export class ZeroingNotes {
       profileId: this.profileId,
       outcome,
       readings: this.readings,
+      ...turnedBy.forRecord,
       details,
     });
   }

@@ -1,5 +1,6 @@
 import type { ComponentType } from "react";
 import type { Graduations } from "../../../lock/dial";
+import type { SourceDescription } from "../../../realdial/sources/sourceDescription";
 import { Store } from "../../parts/page/store";
 import type { TurnDial } from "./dialSource";
 
@@ -16,6 +17,8 @@ class DeviceSlot extends Store {
   private readonly dials = new Set<DialInHand>();
   /** What is shown below each dial while a device turns it. */
   Line: ComponentType | null = null;
+  /** What a device is that turns the dials here; null while none does. */
+  source: () => SourceDescription | null = () => null;
 
   /** The dial that came on the screen last. */
   get dial(): DialInHand | undefined {

@@ -1,8 +1,12 @@
 import type { ComponentType } from "react";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
+import type { SourceDescription } from "../../../realdial/sources/sourceDescription";
 
-/** A move of the dial: graduations, left positive, at a time of the page's steady clock. */
-export type TurnDial = (by: Graduations, at: Milliseconds) => void;
+/**
+ * A move of the dial: graduations, left positive, at a time of the page's steady clock. What made it goes along, for the
+ * record; left out by the hands on the screen.
+ */
+export type TurnDial = (by: Graduations, at: Milliseconds, source?: SourceDescription) => void;
 
 /** What a source may know of the dial that it turns. */
 export interface TurnedDial {
@@ -21,7 +25,7 @@ export interface SourceControlsProps {
 }
 
 /**
- * A way to turn a dial: a hand on the screen, keys, a device. Nothing behind it knows where a move came from.
+ * A way to turn a dial: a hand on the screen, keys, a device. Nothing behind it minds where a move came from; records alone name it.
  *
  * A source listens to what it needs, draws what it needs, or both.
  */

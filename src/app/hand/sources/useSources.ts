@@ -19,8 +19,8 @@ interface SourcedDial {
 export function useSources(place: RefObject<HTMLElement | null>, { perTurn, position, onTurn }: SourcedDial): TurnDial {
   const drawn = useRef({ position, onTurn });
   drawn.current = { position, onTurn };
-  const turn = useCallback<TurnDial>((by, at) => {
-    if (by !== 0) drawn.current.onTurn(by, at);
+  const turn = useCallback<TurnDial>((by, at, source) => {
+    if (by !== 0) drawn.current.onTurn(by, at, source);
   }, []);
   useEffect(() => {
     const element = place.current;

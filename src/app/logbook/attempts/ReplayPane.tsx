@@ -16,6 +16,7 @@ import { playbackOf } from "../../replay/playback";
 import { ResultPanel } from "../../replay/ResultPanel";
 import { resultRows } from "../../replay/resultRows";
 import { usePlayback } from "../../replay/usePlayback";
+import { turnedBySentence } from "../../results/sourceWords";
 import { RecordNote } from "../notes/RecordNote";
 
 /** The attempt as it was dialed; null where its motion is not kept. */
@@ -98,6 +99,7 @@ export function ReplayPane({ logbook, attempt, onChanged }: ReplayPaneProps) {
   return (
     <>
       <Motion logbook={logbook} attempt={attempt} />
+      {attempt.sources !== undefined && <p className="text-soft">{turnedBySentence(attempt)}</p>}
       {attempt.isUnfinished !== true && (
         <RecordNote logbook={logbook} kind="attempts" record={attempt} onChanged={onChanged} />
       )}

@@ -1,9 +1,11 @@
 import { useState } from "react";
-import type { HandoverStation, Station } from "../../../drill/sheet/sheet";
+import { ADMISSIONS } from "../../../drill/sheet/admission";
+import type { DialingStation, HandoverStation, Station, ZeroingStation } from "../../../drill/sheet/sheet";
 import type { Profile } from "../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { FileButton } from "../../parts/files/FileButton";
 import { profileFromFile } from "../../parts/files/profileFile";
+import { ADMISSION_WORDS } from "../../results/sourceWords";
 import { ConditionFields } from "./ConditionFields";
 import { DefectFields } from "./DefectFields";
 import { ChoiceField, NumberField, TextField, TimeField } from "./fields";
@@ -148,6 +150,21 @@ function KindFields({ station, path, onFields }: StationEdit) {
   }
 }
 
+const TURNED_BY = ADMISSIONS.map((one) => [one, ADMISSION_WORDS[one]] as const);
+
+/** What may turn the dial of a station that has nothing else. */
+function SourceField({ station, path, onFields }: StationEdit<DialingStation | ZeroingStation>) {
+  return (
+    <ChoiceField
+      label="What may turn the dial"
+      path={`${path}.turnedBy`}
+      value={station.turnedBy ?? "any"}
+      choices={TURNED_BY}
+      onChoice={(one) => onFields({ turnedBy: one === "any" ? undefined : one }, "turnedBy")}
+    />
+  );
+}
+
 /** Everything that one station asks. */
 export function StationForm({ station, path, onFields }: StationEdit) {
   return (
@@ -181,7 +198,10 @@ export function StationForm({ station, path, onFields }: StationEdit) {
       <KindFields {...{ station, path, onFields }} />
       <MarksFields {...{ station, path, onFields }} />
       {(station.kind === "dialing" || station.kind === "zeroing") && (
-        <ConditionFields {...{ station, path, onFields }} />
+        <>
+          <SourceField {...{ station, path, onFields }} />
+          <ConditionFields {...{ station, path, onFields }} />
+        </>
       )}
     </div>
   );

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from "react";
-import { STATION_KINDS, type Station } from "../../../drill/sheet/sheet";
+import type { Station } from "../../../drill/sheet/sheet";
+import { STATION_KINDS } from "../../../drill/sheet/stationKinds";
 import { type Problem, pathText } from "../../../wording/problem";
 import { Button } from "../../parts/controls/Button";
 import type { EditSession } from "./editSession";

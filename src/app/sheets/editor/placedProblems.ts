@@ -131,6 +131,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   pool: "defects that can be drawn",
   hand: "who dials",
   upTo: "numbers to dial",
+  turnedBy: "what may turn the dial",
   passMark: "right answers needed to pass",
   count: "number of questions",
 };

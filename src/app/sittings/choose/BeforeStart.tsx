@@ -2,11 +2,15 @@ import { useSelector } from "@xstate/react";
 import { type FormEvent, type RefObject, useEffect, useRef } from "react";
 import { markingScheme, schemeAdvice, schemeRows } from "../../../drill/marking/markingScheme";
 import type { Sheet } from "../../../drill/sheet/sheet";
+import { stationName } from "../../../drill/sheet/stationName";
 import { NOTICE } from "../../../records/sitting/sittingRecord";
+import { DEVICE_SLOT } from "../../hand/sources/deviceSlot";
 import { Button } from "../../parts/controls/Button";
 import { Lines } from "../../parts/Lines";
+import { Notice } from "../../parts/Notice";
 import { stateOf } from "../../parts/page/ofChart";
 import { StackedTable } from "../../parts/TextTable";
+import { refusedSourceSentence } from "../../results/sourceWords";
 import type { CurrentSitting } from "../session/currentSitting";
 import type { SittingSession } from "../session/sittingSession";
 import { ruleSentences, stationRow } from "../session/sittingWords";
@@ -37,6 +41,16 @@ function Scheme({ sheet }: { readonly sheet: Sheet }) {
       ))}
     </section>
   );
+}
+
+/** What of the sheet the connected device cannot be used for. */
+function RefusedSource({ sheet }: { readonly sheet: Sheet }) {
+  const source = DEVICE_SLOT.source();
+  if (source === null) return null;
+  return sheet.stations.map((station, index) => {
+    const refused = refusedSourceSentence(source, station, stationName(station, index));
+    return refused && <Notice key={station.id}>{refused}</Notice>;
+  });
 }
 
 interface StartProps extends BeforeStartProps {
@@ -106,6 +120,7 @@ export function BeforeStart(props: BeforeStartProps) {
       </section>
       <Scheme sheet={sheet} />
       <p className="mt-4 font-semibold">{NOTICE}</p>
+      <RefusedSource sheet={sheet} />
       <WhoSits session={session} form={form} field={field} />
       <StartButtons {...props} isReady={isReady} form={form} field={field} />
     </form>

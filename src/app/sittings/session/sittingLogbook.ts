@@ -1,6 +1,11 @@
 import type { Motion } from "../../../dialing/motion";
 import { inTime } from "../../../drill/marking/inTime";
-import type { TryResult, ZeroingTry as ZeroingResult } from "../../../drill/marking/tryResult";
+import { isAdmitted } from "../../../drill/marking/isAdmitted";
+import type {
+  DialingTry as DialingResult,
+  TryResult,
+  ZeroingTry as ZeroingResult,
+} from "../../../drill/marking/tryResult";
 import type { Station, ZeroingStation } from "../../../drill/sheet/sheet";
 import { stationRules } from "../../../drill/sheet/stationRules";
 import { attemptNote } from "../../../records/attempt/attemptNote";
@@ -38,14 +43,20 @@ const stamp = ({ sittingId, index, now_ms }: TryOwner) => {
   return { id: tryId(sittingId, index), createdAt: now, updatedAt: now };
 };
 
-type TryTime = Pick<TryResult, "time_ms">;
+type TryMade = Pick<DialingResult, "time_ms" | "sources">;
 
-const lateness = (result: TryTime, station: Station) => (inTime(result, station) ? {} : { isLate: true });
+/** What turned the dial of a try, and why it may not count. */
+const circumstances = (result: TryMade, station: Station) => ({
+  ...(inTime(result, station) ? {} : { isLate: true }),
+  ...(isAdmitted(result, station) ? {} : { isNotAdmitted: true }),
+});
+
+const turnedBy = ({ sources }: TryMade) => (sources === undefined ? {} : { sources: [...sources] });
 
 /** What of a try at dialing is taken down. */
 type DialedTry = Pick<DialingTry, "setup" | "attempt" | "motion" | "isEnded">;
 
-function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, result: TryTime, owner: TryOwner): LogbookWrite {
+function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, result: TryMade, owner: TryOwner): LogbookWrite {
   const { station } = setup;
   const duration_ms = motion.times_ms?.at(-1) ?? 0;
   const frame = {
@@ -56,9 +67,10 @@ function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, result: Tr
     help: station.help,
     conditions: conditionsOf(setup.conditions),
     sittingId: owner.sittingId,
+    ...turnedBy(result),
   };
   const came = isEnded
-    ? { ...stationOutcome(attempt, station), ...lateness(result, station) }
+    ? { ...stationOutcome(attempt, station), ...circumstances(result, station) }
     : unfinishedOutcome(attempt);
   const record = { ...attemptNote(frame, attempt, came), personId: owner.personId };
   return { kind: "attempts", trace: encodeTrace(motion), record };
@@ -77,7 +89,8 @@ function zeroingWrite(
     startedAt: owner.now_ms - time_ms,
     profileId: profile.id,
     outcome: outcomeOfTry(result, stationRules(station as ZeroingStation, profile)),
-    ...lateness(result, station),
+    ...circumstances(result, station),
+    ...turnedBy(result),
     readings: readings.map(({ refusal, ...reading }) => ({ ...reading, ...(refusal !== null && { refusal }) })),
     details: { sittingId: owner.sittingId, ...hidden },
   });

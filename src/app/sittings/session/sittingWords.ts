@@ -1,5 +1,6 @@
 import { faultTitle } from "../../../dialing/faultName";
 import type { Verdict } from "../../../drill/marking/evidence";
+import { isAdmitted } from "../../../drill/marking/isAdmitted";
 import { markingScheme, schemeAdvice } from "../../../drill/marking/markingScheme";
 import { isRight, type TryResult, zeroShown } from "../../../drill/marking/tryResult";
 import type { Sheet, Station } from "../../../drill/sheet/sheet";
@@ -15,6 +16,7 @@ import { countText } from "../../../wording/amountWords";
 import { signedText } from "../../parts/signedText";
 import { timeText } from "../../parts/timeText";
 import { exerciseWords, spanText, stationHelp } from "../../results/sheetWords";
+import { admissionSentence } from "../../results/sourceWords";
 import { jobMeasured } from "../tries/jobTryWords";
 import type { SittingSession } from "./sittingSession";
 
@@ -39,6 +41,10 @@ export function ruleSentences(sheet: Sheet): string[] {
       ? "You may pause between tries. The record shows how often and how long."
       : "You cannot pause. The clock runs until the end.",
     reloadSentence(pauseAllowed, onReload),
+    ...sheet.stations.flatMap((station, index) => {
+      const admits = admissionSentence(station);
+      return admits === null ? [] : [`${stationName(station, index)}: ${admits}`];
+    }),
   ];
 }
 
@@ -141,6 +147,7 @@ const seconds = (time_ms: Milliseconds) => `${(time_ms / 1000).toFixed(1)} s`;
 
 function dialingOutcome(one: TryResult & { kind: "dialing" }, station: Station): string {
   if (isRight(one, station)) return station.kind === "dialing" && station.upTo !== undefined ? "right" : "opened";
+  if (one.opened && !isAdmitted(one, station)) return "opened, source not admitted";
   return one.opened ? "opened too late" : "not right";
 }
 
@@ -157,7 +164,7 @@ function measured(one: TryResult, station: Station): Pick<TryRow, "outcome" | "s
   }
   if (one.kind !== "zeroing") return jobMeasured(one, station);
   return {
-    outcome: ZERO_WORDS[zeroShown(one, station)],
+    outcome: isAdmitted(one, station) ? ZERO_WORDS[zeroShown(one, station)] : "source not admitted",
     stops: `turning right: ${meanText(one.means.right)} · turning left: ${meanText(one.means.left)}`,
     faults: `${countText(one.refused, "stop", "stops")} refused`,
   };

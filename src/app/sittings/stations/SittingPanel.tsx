@@ -5,6 +5,7 @@ import { WEIGHT_WORDS } from "../../hand/dial/weightWords";
 import { Button } from "../../parts/controls/Button";
 import { memoryOf } from "../../parts/page/ofChart";
 import { jobNote, spanText, TRY_ENDED } from "../../results/sheetWords";
+import { admissionSentence } from "../../results/sourceWords";
 import type { SittingSession } from "../session/sittingSession";
 import { pageTime } from "../session/steadyTime";
 import type { TryInHand } from "../tries/tryInHand";
@@ -39,8 +40,11 @@ function TryButtons({ session, one }: SittingPanelProps) {
 const conditionWords = ({ setup: { station, conditions } }: TryInHand) =>
   [
     station.timeLimit_s === undefined ? "" : `A try counts if it takes at most ${spanText(station.timeLimit_s)}.`,
+    admissionSentence(station) ?? "",
     WEIGHT_WORDS[conditions.dial],
-  ].join(" ");
+  ]
+    .filter((words) => words !== "")
+    .join(" ");
 
 interface SittingPanelProps {
   readonly session: SittingSession;

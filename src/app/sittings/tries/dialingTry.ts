@@ -109,6 +109,7 @@ export class DialingTry extends HandStore {
       faults: faultsAtEnd(attempt).map(({ code, number, size }) => ({ code, number, size })),
       time_ms: this.recorded.time_ms,
       isBrokenOff: false,
+      ...this.turnedBy.forRecord,
     };
   }
 }

@@ -2,6 +2,7 @@ import type { ZeroingTry as ZeroingResult } from "../../../drill/marking/tryResu
 import type { ZeroingStation } from "../../../drill/sheet/sheet";
 import { stationRules } from "../../../drill/sheet/stationRules";
 import type { Graduations, Milliseconds, Turn } from "../../../lock/dial";
+import type { SourceDescription } from "../../../realdial/sources/sourceDescription";
 import type { TakenReading } from "../../../zeroing/readAgain";
 import { type SideResult, sideResult } from "../../../zeroing/zeroResult";
 import { ZeroingSession } from "../../exercises/zeroing/session/zeroingSession";
@@ -49,6 +50,10 @@ export class ZeroingTry extends Store {
     return this.session.isRunningOn && !this.isEnded;
   }
 
+  noteSource(source?: SourceDescription): void {
+    this.session.noteSource(source);
+  }
+
   /** The hand turns. @param by - graduations, left positive, one direction */
   turnBy(by: Graduations, now: Milliseconds): void {
     if (by !== 0) this.work(now, () => this.session.turnBy(by, now));
@@ -89,6 +94,7 @@ export class ZeroingTry extends Store {
       readings: [...this.readings],
       time_ms: this.time_ms,
       isBrokenOff: false,
+      ...this.session.turnedBy.forRecord,
     };
   }
 

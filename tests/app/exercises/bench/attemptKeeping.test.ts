@@ -4,6 +4,7 @@ import { BenchSession } from "../../../../src/app/exercises/bench/benchSession";
 import type { NotedAttempt } from "../../../../src/app/keeping/notedAttempt";
 import { idealMotion } from "../../../../src/dialing/idealMotion";
 import { shippedProfile } from "../../../../src/lock/shippedProfiles";
+import { describeSource } from "../../../../src/realdial/sources/sourceDescription";
 import { seededChance } from "../../../../src/statistics/chance";
 import { checkWrite } from "../../../../src/store/logbookWrite";
 import { NOON } from "../../../support/logbookRecords";
@@ -96,4 +97,16 @@ test("an ended attempt is kept again, under its id, once its estimate is given",
     ["id0", 0.5],
   ]);
   expect(kept[1]?.record.updatedAt).toBe(NOON + clock);
+});
+
+test("an attempt names what turned it, and the next one begins with nothing but its own", () => {
+  const encoder = describeSource("encoder", 0.05);
+  bench.noteSource(encoder);
+  dial();
+  expect(kept.at(-1)?.record.sources).toEqual([encoder]);
+  bench.again();
+  bench.noteSource();
+  dial();
+  expect(kept).toHaveLength(2);
+  expect(kept.at(-1)?.record).not.toHaveProperty("sources");
 });

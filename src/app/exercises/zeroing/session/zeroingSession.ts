@@ -166,6 +166,7 @@ export class ZeroingSession extends HandStore {
     this.begunAt = null;
     this.endedAt = null;
     this.turned = 0;
+    this.turnedBy.forget();
     this.takeHold();
   }
 }

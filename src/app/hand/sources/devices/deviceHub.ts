@@ -50,7 +50,7 @@ export class DeviceHub extends Store {
     super();
     this.dials = dials;
     this.frames = frames;
-    this.way = new DeviceTurns(dials, frames);
+    this.way = new DeviceTurns(dials, frames, () => this.source);
   }
 
   /** Whether its steps have been learned; undefined of a device that has nothing to learn. */
@@ -81,7 +81,7 @@ export class DeviceHub extends Store {
     const connection = this.connection;
     this.device = device;
     this.isOpening = true;
-    this.way = new DeviceTurns(this.dials, this.frames);
+    this.way = new DeviceTurns(this.dials, this.frames, () => this.source);
     this.recallDirection(device);
     this.changed();
     await this.released;

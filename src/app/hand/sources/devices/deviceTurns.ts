@@ -1,5 +1,6 @@
 import type { Milliseconds } from "../../../../lock/dial";
 import { DialMoves } from "../../../../realdial/sources/dialMoves";
+import type { SourceDescription } from "../../../../realdial/sources/sourceDescription";
 import type { DialInHand } from "../deviceSlot";
 import { PaintDelay } from "./paintDelay";
 import type { ScreenFrames } from "./screenFrames";
@@ -20,15 +21,18 @@ export class DeviceTurns {
   private isReversed = false;
   private readonly dials: Dials;
   private readonly frames: ScreenFrames;
+  private readonly source: () => SourceDescription | null;
   private readonly delay: PaintDelay;
   private waiting: { readonly turns: number; readonly at: Milliseconds }[] = [];
   private turns = 0;
   private taken: DialInHand | undefined;
   private moves: DialMoves | null = null;
 
-  constructor(dials: Dials, frames: ScreenFrames) {
+  /** @param source - what the device is, for records */
+  constructor(dials: Dials, frames: ScreenFrames, source: () => SourceDescription | null) {
     this.dials = dials;
     this.frames = frames;
+    this.source = source;
     this.delay = new PaintDelay(frames.afterPaint);
   }
 
@@ -73,7 +77,7 @@ export class DeviceTurns {
     }
     const by = this.moves.moveTo(sign * turns);
     if (by === 0) return;
-    dial.turn(by, at);
+    dial.turn(by, at, this.source() ?? undefined);
     this.delay.moved(at);
   }
 }

@@ -39,6 +39,20 @@ beforeEach(() => vi.stubGlobal("navigator", { locks: new StubLocks() }));
 afterEach(() => vi.unstubAllGlobals());
 
 describe("the device in the hand", () => {
+  test("tells with every move what it is, for the record", async () => {
+    const named: unknown[] = [];
+    const hub = new DeviceHub(
+      { dial: { perTurn: 100, position: () => 0, turn: (_by, _at, source) => named.push(source) } },
+      new StubFrames(),
+    );
+    const { device, link } = stubDevice();
+    await hub.connect(device);
+    link().ready(0.01);
+    link().turned(0.25, 20);
+    link().doubted(deviceProblem("hidden", [], { device: "stub" }));
+    expect(named).toEqual([{ kind: "midi", resolution: 1, noise: null, isCoarse: true }]);
+  });
+
   test("is not heard once it is disconnected, nor after another has taken its place", async () => {
     const { hub, turned } = hubOver();
     const [one, other] = [stubDevice(), stubDevice()];

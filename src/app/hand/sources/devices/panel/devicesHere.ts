@@ -14,3 +14,5 @@ export const DEVICES: readonly DialDevice[] = [ENCODER, PRINTED_DIAL, PHONE, MID
 
 /** The device of this page. */
 export const DEVICE_HUB = new DeviceHub(DEVICE_SLOT, SCREEN_FRAMES);
+
+DEVICE_SLOT.source = () => DEVICE_HUB.source;

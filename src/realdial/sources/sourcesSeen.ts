@@ -1,0 +1,40 @@
+import type { SourceDescription } from "./sourceDescription";
+
+/** Sources that one record names: a hand that changes more often is not worth more. */
+export const MOST_SOURCES = 8;
+
+/** The hands on the screen itself: pointer, keys, wheel and buttons. The finest of them moves a tenth, and a drag less. */
+export const SCREEN_SOURCE: SourceDescription = { kind: "screen", resolution: 0.1, noise: null, isCoarse: false };
+
+const isSame = (one: SourceDescription, other: SourceDescription) =>
+  one.kind === other.kind && one.resolution === other.resolution && one.noise === other.noise;
+
+/** What has turned a dial since an attempt began, in the order in which each came. Mutable. */
+export class SourcesSeen {
+  private seen: readonly SourceDescription[] = [];
+  private latest: SourceDescription | null = null;
+
+  /** Takes down what turns the dial now. */
+  note(source: SourceDescription): void {
+    if (source === this.latest) return;
+    this.latest = source;
+    const isKnown = this.seen.some((one) => isSame(one, source));
+    if (!isKnown && this.seen.length < MOST_SOURCES) this.seen = [...this.seen, source];
+  }
+
+  /** Another attempt begins before the hand moves. */
+  forget(): void {
+    this.seen = [];
+    this.latest = null;
+  }
+
+  /** Another attempt has begun by the very move that was noted last. */
+  goOn(): void {
+    this.seen = this.latest === null ? [] : [this.latest];
+  }
+
+  /** For a record, which leaves out what the hands on the screen alone have turned. */
+  get forRecord(): { readonly sources?: SourceDescription[] } {
+    return this.seen.every(({ kind }) => kind === "screen") ? {} : { sources: [...this.seen] };
+  }
+}

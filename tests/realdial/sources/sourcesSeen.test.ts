@@ -1,0 +1,42 @@
+import { expect, test } from "vitest";
+import { describeSource } from "../../../src/realdial/sources/sourceDescription";
+import { MOST_SOURCES, SCREEN_SOURCE, SourcesSeen } from "../../../src/realdial/sources/sourcesSeen";
+
+const ENCODER = describeSource("encoder", 0.05);
+const PHONE = describeSource("phone", 0.3);
+
+const kindsOf = ({ forRecord }: SourcesSeen) => forRecord.sources?.map(({ kind }) => kind);
+
+test.each([
+  { said: "nothing turned", by: [], kinds: undefined },
+  { said: "the screen alone", by: [SCREEN_SOURCE, SCREEN_SOURCE], kinds: undefined },
+  { said: "one device, described anew at each move", by: [ENCODER, { ...ENCODER }], kinds: ["encoder"] },
+  {
+    said: "a device, then the screen, then the device",
+    by: [ENCODER, SCREEN_SOURCE, ENCODER],
+    kinds: ["encoder", "screen"],
+  },
+  { said: "the screen, then a device", by: [SCREEN_SOURCE, PHONE], kinds: ["screen", "phone"] },
+])("$said", ({ by, kinds }) => {
+  const seen = new SourcesSeen();
+  for (const one of by) seen.note(one);
+  expect(kindsOf(seen)).toEqual(kinds);
+});
+
+test("an attempt that begins by a move keeps what made it, one that begins before it keeps nothing", () => {
+  const seen = new SourcesSeen();
+  seen.note(ENCODER);
+  seen.note(PHONE);
+  seen.goOn();
+  expect(kindsOf(seen)).toEqual(["phone"]);
+  seen.forget();
+  expect(seen.forRecord).toEqual({});
+  seen.note(PHONE);
+  expect(kindsOf(seen)).toEqual(["phone"]);
+});
+
+test("a list never grows beyond what a record takes", () => {
+  const seen = new SourcesSeen();
+  for (let k = 1; k < 40; k++) seen.note(describeSource("midi", k));
+  expect(seen.forRecord.sources).toHaveLength(MOST_SOURCES);
+});

@@ -1,0 +1,55 @@
+import { expect, test } from "vitest";
+import { describeSource } from "../../src/realdial/sources/sourceDescription";
+import { SCREEN_SOURCE } from "../../src/realdial/sources/sourcesSeen";
+import { attemptSchema } from "../../src/records/attemptRecord";
+import { attemptsCsv } from "../../src/records/csv/attemptsCsv";
+import { sourceTexts } from "../../src/records/sourceTexts";
+import { triedRight } from "../../src/records/triedRight";
+import { attemptParts } from "../../src/records/xapi/tryStatements";
+import { parseAttemptLine, writeAttemptLine } from "../../src/trace/recordedAttempt";
+import { anAttempt, contents } from "../support/logbookRecords";
+
+const ENCODER = describeSource("encoder", 100 / 2400, 0.01);
+
+test.each([
+  ["nothing said", undefined, ["screen"]],
+  ["an encoder", [ENCODER], ["encoder (0.0417, noise 0.01)"]],
+  ["mixed", [SCREEN_SOURCE, describeSource("midi", 0.8)], ["screen", "midi (0.8, noise not measured)"]],
+])("%s, as files have it", (_, sources, texts) => {
+  expect(sourceTexts({ sources })).toEqual(texts);
+});
+
+test("an attempt keeps what turned it, in CSV and as a statement; one without a word is of the screen", () => {
+  const plain = anAttempt("plain");
+  const turned = attemptSchema.parse({ ...anAttempt("turned"), sources: [ENCODER], isNotAdmitted: true });
+  expect(turned.sources).toEqual([ENCODER]);
+  const rows = attemptsCsv(contents([], [plain, turned])).split("\n");
+  expect(rows[0]).toMatch(/turned_by,not_admitted$/);
+  expect(rows.find((row) => row.startsWith("plain"))).toMatch(/,screen,0?$/);
+  expect(rows.find((row) => row.startsWith("turned"))).toMatch(/"encoder \(0\.0417, noise 0\.01\)",1$/);
+  const extensions = (one: typeof plain) => Object.keys(attemptParts(one).result.extensions ?? {}).join();
+  expect(extensions(turned)).toContain("turned-by");
+  expect(extensions(plain)).not.toContain("turned-by");
+});
+
+test.each([[{ kind: "hammer" }], [null], ["encoder"]])("a record of %j is refused", (source) => {
+  expect(attemptSchema.safeParse({ ...anAttempt("one"), sources: [source] }).success).toBe(false);
+});
+
+test("a line of the replay format has what turned the dial, and is read back with it", () => {
+  const line = JSON.stringify({
+    profile: "three-wheel",
+    combination: [38, 71, 26],
+    positions: [0, 1],
+    sources: [ENCODER],
+  });
+  const read = parseAttemptLine(line);
+  expect(read.sources).toEqual([ENCODER]);
+  expect(parseAttemptLine(writeAttemptLine(read, "three-wheel")).sources).toEqual([ENCODER]);
+  expect(() => parseAttemptLine(line.replace('"encoder"', '"hammer"'))).toThrow("sources");
+});
+
+test("a try from a source that is not admitted is no right one", () => {
+  expect(triedRight({ opened: true })).toBe(true);
+  expect(triedRight({ opened: true, isNotAdmitted: true })).toBe(false);
+});
