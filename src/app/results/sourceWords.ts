@@ -1,6 +1,7 @@
 import { admitsSource, marksFractions } from "../../drill/marking/isAdmitted";
 import type { Admission } from "../../drill/sheet/admission";
 import type { Station } from "../../drill/sheet/sheet";
+import type { Hand } from "../../progress/stops/handsCompared";
 import type { SourceDescription, SourceKind } from "../../realdial/sources/sourceDescription";
 import { type SourcedRecord, sourcesOf } from "../../records/sourceTexts";
 import { graduationsText } from "../../wording/amountWords";
@@ -15,6 +16,19 @@ export const SOURCE_NAMES: Readonly<Record<SourceKind, string>> = {
   midi: "a MIDI knob",
   gamepad: "a gamepad",
   "knob-keys": "a knob that sends keys",
+};
+
+/** What turned the dial, as a name in a list. */
+export const HAND_NAMES: Readonly<Record<Hand, string>> = {
+  screen: "Screen",
+  "printed-dial": "Printed dial",
+  "ordinary-dial": "Ordinary dial",
+  encoder: "Encoder",
+  phone: "Phone on the knob",
+  midi: "MIDI knob",
+  gamepad: "Gamepad",
+  "knob-keys": "Knob that sends keys",
+  mixed: "Mixed",
 };
 
 function sourceWords({ kind, resolution, noise, isCoarse }: SourceDescription): string {

@@ -2,6 +2,7 @@ import { useMemo, useState } from "react";
 import { declarationFor, mastery } from "../../../progress/mastery";
 import { practiceOfJob } from "../../../progress/practice";
 import type { CountedTry } from "../../../progress/readiness";
+import { type Hand, handOf, handsOf } from "../../../progress/stops/handsCompared";
 import type { MasteryRule } from "../../../records/masteryRule";
 import { bySkill, type Skill, skillKey } from "../../../records/skill";
 import { toldAttempts, toldJobs, untoldSittings } from "../../../store/toldTries";
@@ -16,32 +17,48 @@ import { type JobProgress, jobFigures } from "../../results/figures/jobFigures";
 import type { SkillProgress } from "../../results/figures/progressFigures";
 import { ReadinessSettings } from "../../results/ReadinessSettings";
 import { skillTitle } from "../../results/skillTitle";
+import { HAND_NAMES } from "../../results/sourceWords";
 import { FilterChoice, UntoldNote } from "../list/FilterChoice";
+import { CarriesOver } from "./CarriesOver";
 import { SkillFigures } from "./SkillFigures";
 import { WhatNextPanel } from "./WhatNextPanel";
 
 /** The latest attempts at a skill, which the views are of: an older hand is another hand. */
 const LATEST = 1000;
 
-async function progressOf({ logbook }: CurrentLogbook, personId: string, rule: MasteryRule) {
+async function progressOf({ logbook }: CurrentLogbook, personId: string, rule: MasteryRule, wanted: Hand | null) {
   const untold = await untoldSittings(logbook, personId);
   const attempts = await toldAttempts(logbook, { personId, notOf: untold });
+  // Figures are of one hand at a time: of the one used last, until another is chosen.
+  const hands = handsOf(attempts);
+  const hand = hands.find((one) => one === wanted) ?? hands[0] ?? "screen";
   const declarations = (await recordsOfKind(logbook, "declarations")).filter((one) => one.personId === personId);
   const now = Date.now();
   const masteryOf = (skill: Skill, tries: readonly CountedTry[]) =>
     mastery(skill, tries, { rule, now, declaration: declarationFor(declarations, skill, rule) });
-  const skills = bySkill(attempts).flatMap(({ skill, attempts: own }): SkillProgress[] => {
-    const latest = own.slice(-LATEST);
-    const profile = latest[0] === undefined ? null : knownProfile(latest[0]);
-    return profile === null ? [] : [{ skill, profile, attempts: latest, mastery: masteryOf(skill, own) }];
-  });
+  const skills = bySkill(attempts.filter((one) => handOf(one) === hand)).flatMap(
+    ({ skill, attempts: own }): SkillProgress[] => {
+      const latest = own.slice(-LATEST);
+      const profile = latest[0] === undefined ? null : knownProfile(latest[0]);
+      return profile === null ? [] : [{ skill, profile, attempts: latest, mastery: masteryOf(skill, own) }];
+    },
+  );
   const jobs = await toldJobs(logbook, personId, untold);
   const jobSkills = bySkill(jobs.map((job) => ({ ...practiceOfJob(job), job }))).map(({ skill, attempts: own }) => ({
     skill,
     jobs: own.map(({ job }) => job).slice(-LATEST),
     mastery: masteryOf(skill, own),
   }));
-  return { personId, untold, attempts, declarations, jobs, choices: [...skills, ...jobSkills].map(choiceOf) };
+  return {
+    personId,
+    untold,
+    attempts,
+    hands,
+    hand,
+    declarations,
+    jobs,
+    choices: [...skills, ...jobSkills].map(choiceOf),
+  };
 }
 
 /** A skill that can be looked at. */
@@ -78,9 +95,12 @@ interface SkillChoiceProps {
   readonly choices: readonly Choice[];
   readonly chosen: Choice;
   readonly onChoice: (key: string) => void;
+  readonly hands: readonly Hand[];
+  readonly hand: Hand;
+  readonly onHand: (hand: Hand) => void;
 }
 
-function SkillChoice({ choices, chosen, onChoice }: SkillChoiceProps) {
+function SkillChoice({ choices, chosen, onChoice, hands, hand, onHand }: SkillChoiceProps) {
   return (
     <div className="logbook-filter row gap-x-4 text-small">
       <FilterChoice
@@ -89,6 +109,14 @@ function SkillChoice({ choices, chosen, onChoice }: SkillChoiceProps) {
         choices={choices.map(({ key, title, count }) => [key, `${title} (${count})`] as const)}
         onChoice={onChoice}
       />
+      {hands.length > 1 && (
+        <FilterChoice
+          label="Turned by"
+          value={hand}
+          choices={hands.map((one) => [one, HAND_NAMES[one]] as const)}
+          onChoice={onHand}
+        />
+      )}
       {chosen.count === LATEST && (
         <p>
           The latest {LATEST} {"jobs" in chosen.progress ? "jobs" : "attempts"} count here.
@@ -101,13 +129,15 @@ function SkillChoice({ choices, chosen, onChoice }: SkillChoiceProps) {
 /** How one person comes on, one lock and exercise at a time. */
 export function ProgressView({ current, personId }: { readonly current: CurrentLogbook; readonly personId: string }) {
   const [key, setKey] = useState("");
+  const [wanted, setWanted] = useState<Hand | null>(null);
   const [rule] = useReadinessRule();
-  const { answer, problem } = useAsked(`progress ${current.version} ${personId} ${JSON.stringify(rule)}`, () =>
-    progressOf(current, personId, rule),
+  const { answer, problem } = useAsked(
+    `progress ${current.version} ${personId} ${JSON.stringify(rule)} ${wanted}`,
+    () => progressOf(current, personId, rule, wanted),
   );
   if (problem !== null) return <p role="alert">{problem}</p>;
   if (answer === null || answer.personId !== personId) return null;
-  const { choices, attempts, declarations, jobs, untold } = answer;
+  const { choices, attempts, declarations, jobs, untold, hands, hand } = answer;
   const chosen = choices.find((one) => one.key === key) ?? choices[0];
   if (chosen === undefined) {
     return (
@@ -124,7 +154,10 @@ export function ProgressView({ current, personId }: { readonly current: CurrentL
     <>
       <UntoldNote untold={untold} />
       <WhatNextPanel attempts={attempts} declarations={declarations} jobs={jobs} rule={rule} />
-      <SkillChoice {...{ choices, chosen, onChoice: setKey }} />
+      <SkillChoice {...{ choices, chosen, onChoice: setKey, hands, hand, onHand: setWanted }} />
+      {!("jobs" in progress) && hands.length > 1 && (
+        <CarriesOver attempts={attempts.filter((one) => skillKey(one) === skillKey(progress.skill))} />
+      )}
       {"jobs" in progress ? <JobSkillFigures progress={progress} /> : <SkillFigures progress={progress} />}
     </>
   );

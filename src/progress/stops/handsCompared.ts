@@ -1,0 +1,50 @@
+import type { Graduations } from "../../lock/dial";
+import type { SourceKind } from "../../realdial/sources/sourceDescription";
+import type { AttemptRecord } from "../../records/attemptRecord";
+import { type SourcedRecord, sourcesOf } from "../../records/sourceTexts";
+import { sampleSummary } from "../../statistics/sample";
+import { type DifferenceOfMeans, welchInterval } from "../../statistics/welchInterval";
+import { type FirstTimeOpenings, firstTimeOpenings } from "./firstTimeOpenings";
+import { worstStop } from "./nearStops";
+
+/** What turned the dial of an attempt from its first move to its last, or that it was more than one thing. */
+export type Hand = SourceKind | "mixed";
+
+/** The hand of an attempt. */
+export function handOf(record: SourcedRecord): Hand {
+  const [first = "screen", ...others] = sourcesOf(record).map(({ kind }) => kind);
+  return others.every((kind) => kind === first) ? first : "mixed";
+}
+
+/** Every hand of some attempts, the one used last first. @param attempts - oldest first */
+export const handsOf = (attempts: readonly SourcedRecord[]): Hand[] => [...new Set(attempts.map(handOf).reverse())];
+
+/** What the attempts of one hand come to. */
+export interface HandFigures {
+  readonly hand: Hand;
+  readonly openings: FirstTimeOpenings;
+  /**
+   * Mean size of the worst stop less that on the screen, 95 % (Welch), graduations; null for the screen itself, and where
+   * either has fewer than two attempts with stops.
+   */
+  readonly worstStopMore: DifferenceOfMeans | null;
+}
+
+type Dialed = Pick<AttemptRecord, "opened" | "isLate" | "isNotAdmitted" | "stops" | "sources">;
+
+const worstStops = (attempts: readonly Dialed[]): Graduations[] =>
+  attempts.flatMap(({ stops }) => worstStop(stops) ?? []);
+
+/** Each hand beside the one on the screen: whether what was learned there carries over. @param attempts - oldest first */
+export function handsCompared(attempts: readonly Dialed[]): HandFigures[] {
+  const of = (hand: Hand) => attempts.filter((one) => handOf(one) === hand);
+  const onScreen = worstStops(of("screen"));
+  return handsOf(attempts).flatMap((hand) => {
+    const own = of(hand);
+    const openings = firstTimeOpenings(own);
+    const worst = worstStops(own);
+    const canTell = hand !== "screen" && worst.length > 1 && onScreen.length > 1;
+    const worstStopMore = canTell ? welchInterval(sampleSummary(worst), sampleSummary(onScreen)) : null;
+    return openings === null ? [] : [{ hand, openings, worstStopMore }];
+  });
+}
