@@ -4,9 +4,9 @@ import { readKept } from "../../../../../../src/app/exercises/handover/run/sessi
 import { jobStory } from "../../../../../../src/app/results/jobSentences";
 import { checkRun } from "../../../../../../src/handover/run/checkRun";
 import { parseRun } from "../../../../../../src/handover/run/recordedRun";
-import { recordHash } from "../../../../../../src/records/hashedRecord";
 import { checkHandoverRecord } from "../../../../../../src/records/handover/checkHandoverRecord";
 import { parseHandoverRecord } from "../../../../../../src/records/handover/handoverRecord";
+import { recordHash } from "../../../../../../src/records/hashedRecord";
 import { detailsOf } from "../../../../../../src/records/job/jobDetails";
 import { jobSchema } from "../../../../../../src/records/jobRecord";
 import { jobIsRight } from "../../../../../../src/records/jobRight";
