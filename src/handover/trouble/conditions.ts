@@ -1,6 +1,7 @@
 import { TRAINING_SIZES } from "../../fitting/fittingSizes";
 import { ridingArc } from "../../fitting/keySeat";
 import { faceOf, readingError } from "../../fitting/offCenter";
+import { FITTING } from "../../fitting/trainingValues";
 import { type Graduations, reading, wrap } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
 import type { Chance } from "../../statistics/chance";
@@ -78,7 +79,7 @@ function withRingOff(sound: Mechanics, size_mm: number, part: string | null): Me
   return { ...sound, ringOff, indexOffset: -readingError(face, 0, 0) };
 }
 
-/** The conditions. Sizes are training values: common practice, no source. */
+/** The conditions. Sizes are training values: common practice, no source; those of a bad fit are data, each with its reason. */
 export const CONDITIONS: Readonly<Record<TroubleKind, Condition>> = {
   "index-slipped": {
     fits: always,
@@ -160,7 +161,7 @@ export const CONDITIONS: Readonly<Record<TroubleKind, Condition>> = {
     leastPlay: 0,
     draw: (_, chance) => ({
       part: TO_SIDES[Math.floor(chance() * TO_SIDES.length)] ?? "top",
-      size: between(0.5, 1.1, chance),
+      size: between(...FITTING.troubleRingOff_mm, chance),
     }),
     apply: (sound, { part, size }) => withRingOff(sound, size, part),
   },
@@ -174,7 +175,7 @@ export const CONDITIONS: Readonly<Record<TroubleKind, Condition>> = {
   "key-not-seated": {
     fits: always,
     leastPlay: 0,
-    draw: sized((chance) => between(1.2, 3, chance)),
+    draw: sized((chance) => between(...FITTING.troubleKeyRides, chance)),
     apply: (sound, { size }) => {
       const { graduations } = sound.profile;
       return { ...sound, catching: { at: graduations / 2, arc: ridingArc(TRAINING_SIZES, graduations), drag: size } };
@@ -183,13 +184,13 @@ export const CONDITIONS: Readonly<Record<TroubleKind, Condition>> = {
   "end-play": {
     fits: always,
     leastPlay: 0,
-    draw: sized((chance) => between(0.4, 1.2, chance)),
+    draw: sized((chance) => between(...FITTING.troubleEndPlay_mm, chance)),
     apply: (sound, { size }) => ({ ...sound, endPlay_mm: size }),
   },
   "dial-rubs": {
     fits: always,
     leastPlay: 0,
-    draw: sized((chance) => between(1, 3, chance)),
+    draw: sized((chance) => between(...FITTING.troubleRubs, chance)),
     apply: (sound, { size }) => ({ ...sound, drag: size, scrapes: true }),
   },
 };
