@@ -48,7 +48,7 @@ export function RunSetupBar({ session, onStart, newSeed }: RunSetupBarProps) {
   return (
     <div className="setup justify-start print:hidden">
       <LockChoice
-        className="phone:max-w-[150px]"
+        className="phone:max-w-full"
         locks={SHIPPED_PROFILES}
         lock={profile}
         onLock={(chosen) => begin({ ...setup, profile: chosen })}
