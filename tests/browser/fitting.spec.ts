@@ -35,7 +35,7 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
     await expect(debrief).toContainText(fault);
   }
   await expect(debrief).toContainText("Checks you did not make");
-  await expect(debrief).toContainText(/The opening index reads from .* as the dial goes round/);
+  await expect(debrief).toContainText(/The opening index is off by .* to .* as the dial goes round/);
   await expect(debrief).not.toContainText("wherever the dial is");
   await expect(debrief).toContainText(
     /Drag: the hand gets \d\.\d graduations ahead .* where the key rides on the lever/,

@@ -11,7 +11,7 @@ export const CAUTION_SOURCE = "common practice, no source";
 
 /** What to mind at one step, told beside the act when it comes up. */
 const STEP_CAUTIONS = {
-  door: "Open the door and hold it, with a wedge or a hook, before you touch a part. Someone stays who can open it from inside.",
+  door: "Open the door and hold it, with a wedge or a hook, before you touch a part. Someone who can open it from inside stays with you.",
   saw: "Wear eye protection. Clamp the spindle away from the lock, and do not saw, drill or grind near people.",
   burr: "The sawn end cuts. Wear eye protection, file it before you handle it, and keep chips out of the lock.",
   static: "Wear the wrist strap before you touch the lock or its cover: static can destroy an electronic lock.",

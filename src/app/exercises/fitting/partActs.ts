@@ -89,12 +89,12 @@ const DIAL: TrayPart = {
     screwed("In 1 turn", lock.perTurn),
     ...when(
       dialIn !== null,
-      screwed("In 10", 10),
-      screwed("In 1", 1),
+      screwed("In 10 graduations", 10),
+      screwed("In 1 graduation", 1),
       { label: "Take the dial out", act: { type: "dial.taken" } },
       screwed("Out 1 turn", -lock.perTurn),
-      screwed("Out 10", -10),
-      screwed("Out 1", -1),
+      screwed("Out 10 graduations", -10),
+      screwed("Out 1 graduation", -1),
     ),
   ],
 };
