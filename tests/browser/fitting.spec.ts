@@ -201,7 +201,9 @@ test("a ring's offset and a gap that one reckons from readings are judged by the
   await own.getByText("Look from the side").click();
   await fitter.does("30° from the right");
   const gap = Number((await fitter.gauge("Gap between dial and ring").textContent())?.match(/[\d.]+/)?.[0]);
-  const reads = Number((await own.getByText(/against straight on/).textContent())?.match(/[+]([\d.]+) grad/)?.[1]);
+  const reads = Number(
+    (await own.getByText(/compared with straight on/).textContent())?.match(/[+]([\d.]+) grad/)?.[1],
+  );
   expect(Math.abs((reads * mm) / Math.tan(Math.PI / 6) - gap)).toBeLessThan(0.05);
   await own.getByLabel(/^The gap by your readings/).fill(gap.toFixed(2));
   await fitter.does("Judge my gap");
