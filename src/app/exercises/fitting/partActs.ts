@@ -34,6 +34,7 @@ const BODY: TrayPart = {
     ...when(body === "by-one", { label: "Tighten all screws", act: { type: "body.tightened" } }),
     ...when(body !== null, { label: "Take the body off", act: { type: "body.taken" } }),
   ],
+  caution: ({ hasCover }) => (hasCover ? null : "weight"),
 };
 
 const RING: TrayPart = {
@@ -174,7 +175,11 @@ const BOARD: TrayPart = {
       touch("Replace the board", { type: "board.replaced" }),
     ];
   },
-  caution: ({ board, hasCover }) => (board?.isStrapOn === false && !hasCover ? "static" : null),
+  caution: ({ board, hasCover }) => {
+    if (board === null || hasCover) return null;
+    if (board.leads === null) return "leads";
+    return board.isStrapOn ? null : "static";
+  },
 };
 
 const STRIKE: TrayPart = {
