@@ -11,6 +11,7 @@ import { onPageLeft } from "../../../parts/page/onPageLeft";
 import { watchWork } from "../../../parts/page/underWay";
 import type { HandoverViewProps } from "../parts/handoverViewProps";
 import { Debrief } from "./Debrief";
+import { GAUGE_HELPS } from "./FitWork";
 import { HandoverNotes } from "./kept/handoverNotes";
 import { NotStored } from "./kept/NotStored";
 import { recallHandover } from "./kept/recallHandover";
@@ -38,6 +39,7 @@ function askedSetup({ query, chance }: HandoverViewProps): RunSetup {
     isHandsOff: query.get("hands") === "off",
     isToFit: query.get("fit") === "first",
     weight: weightOf(query),
+    help: GAUGE_HELPS.find(({ help }) => help === query.get("help"))?.help,
   };
 }
 
@@ -116,9 +118,9 @@ function Run({ session }: { readonly session: HandoverSession }) {
 }
 
 /** The address that asks for a run, so that a reload, or a link to it, asks for this one. */
-const addressOf = ({ profile, seed, isHandsOff, isToFit, weight = "usual" }: RunSetup) => {
+const addressOf = ({ profile, seed, isHandsOff, isToFit, weight = "usual", help }: RunSetup) => {
   const hands = isHandsOff ? "off" : "on";
-  const fit = isToFit ? "&fit=first" : "";
+  const fit = isToFit ? `&fit=first${help === undefined ? "" : `&help=${help}`}` : "";
   return withWeight(`#/handover?view=run&profile=${profile.id}&seed=${seed}&hands=${hands}${fit}`, weight);
 };
 
