@@ -12,6 +12,7 @@ import { watchWork } from "../../../parts/page/underWay";
 import type { HandoverViewProps } from "../parts/handoverViewProps";
 import { Debrief } from "./Debrief";
 import { GAUGE_HELPS } from "./FitWork";
+import { ElsewhereNotice } from "./kept/ElsewhereNotice";
 import { HandoverNotes } from "./kept/handoverNotes";
 import { NotStored } from "./kept/NotStored";
 import { recallHandover } from "./kept/recallHandover";
@@ -56,7 +57,7 @@ async function firstRun(props: HandoverViewProps): Promise<ShownRun> {
   const { kept, mark, problem } = await recallHandover(({ kept: { run } }) =>
     isAsked({ ...run, isToFit: run.fitting !== undefined }, props.query),
   );
-  const keeper = new RunKeeper(mark);
+  const keeper = new RunKeeper({ kept, mark });
   const keep = keeper.keep.bind(keeper);
   const session = kept === null ? new HandoverSession(asked, null, keep) : resumedRun(kept, asked, keep);
   if (problem !== null) session.tell(noted(problem));
@@ -169,6 +170,7 @@ export function RunView(props: HandoverViewProps) {
     <>
       <RunSetupBar session={shown.session} onStart={start} newSeed={() => drawRunSeed(props.chance)} />
       <NotStored />
+      <ElsewhereNotice key={`${count} elsewhere`} session={shown.session} keeper={shown.keeper} />
       <Run key={count} session={shown.session} />
       <WeightChoice query={props.query} />
     </>
