@@ -14,14 +14,3 @@ export interface BoltAndStrike {
 export function bindsBy({ bolt_mm, hole_mm, above_mm }: BoltAndStrike): number {
   return Math.min(bolt_mm, Math.max(0, Math.abs(above_mm) - (hole_mm - bolt_mm) / 2));
 }
-
-/**
- * How much of the bolt's height the strike holds.
- *
- * @returns millimeters in [0, the bolt's height]
- */
-export function overlap({ bolt_mm, hole_mm, above_mm }: BoltAndStrike): number {
-  const top = Math.min(bolt_mm / 2, above_mm + hole_mm / 2);
-  const bottom = Math.max(-bolt_mm / 2, above_mm - hole_mm / 2);
-  return Math.max(0, top - bottom);
-}
