@@ -9,6 +9,8 @@ export interface BoltAndStrike {
 /**
  * How far a bolt runs on the edge of its strike: what of its height lies beside the hole.
  *
+ * Source: geometry: difference of two heights about one middle.
+ *
  * @returns millimeters, 0 where the bolt goes in freely, at most the bolt's height
  */
 export function bindsBy({ bolt_mm, hole_mm, above_mm }: BoltAndStrike): number {
