@@ -1,6 +1,6 @@
 import type { Plugin } from "vite";
 
-const TRAINING_VALUES = /\/shared\/(fitting|fitting-values|reach|service)\.json$/;
+const TRAINING_VALUES = /\/shared\/(fitting|fitting-values|reach|service|trouble-values)\.json$/;
 /** Sizes that a profile may give are refused with their unit. */
 const HAS_UNITS = /\/fitting\.json$/;
 

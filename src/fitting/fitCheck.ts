@@ -69,7 +69,7 @@ export type FitCheck = FitObservation["kind"];
 
 const { leafStep_mm, leafMost_mm } = FITTING;
 
-/** The leaves of a feel gauge, thinnest first, millimeters. */
+/** The leaves of a feeler gauge, thinnest first, millimeters. */
 export const LEAVES_mm: readonly number[] = Array.from({ length: Math.round(leafMost_mm / leafStep_mm) }, (_, k) =>
   exact((k + 1) * leafStep_mm),
 );

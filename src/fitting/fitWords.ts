@@ -100,7 +100,7 @@ export const FAULT_WORDS: Readonly<Record<FitFault, FaultWords>> = {
   },
   "end-play": {
     what: "The dial has end play.",
-    does: "You can push it onto the ring, and the reading changes as it tilts.",
+    does: "You can push it toward the ring, and the reading changes as it tilts.",
     fix: "Take the lock body off and add washers.",
   },
   "dial-heavy": {
@@ -202,17 +202,18 @@ export const HINDRANCE_WORDS: Readonly<Record<Hindrance, string>> = {
   "no-cover": "The cover is in the tray.",
   "is-there-already": "It is in its place already.",
   "burr-in-the-thread": "The sawn end does not start in the cam's thread. File and chamfer it first.",
-  "ends-inside": "The spindle ends inside the cam: nothing of it stands out that could be marked.",
-  "too-short-to-cut": "Enter a length above 0 and below the spindle's own.",
+  "ends-inside":
+    "The spindle ends inside the cam, so there is nothing to mark. Screw the dial farther in, or take the spare spindle.",
+  "too-short-to-cut": "Enter a length in mm, above 0 and below the spindle's length.",
   "not-sawn": "There is no sawn end to file.",
-  "no-spare": "There is no spindle left in the tray.",
+  "no-spare": "There is no spindle left in the tray. Work with the one you have.",
   "glued-in": "The thread locker on the spindle has set. The dial does not turn in the cam any more.",
   "keyways-apart": "No keyway lines up with the spindle's slot. Turn the dial until one does.",
-  "washers-too-thick": "These washers are thicker than the room between cam and seat.",
+  "washers-too-thick": "These washers are thicker than the room between cam and seat. Choose fewer.",
   "no-board": "This lock has no board.",
   "no-cable": "The encoder's cable is not plugged in.",
   "no-battery": "The battery is not connected.",
   "wires-hold-board": "Cable or battery holds the board. Unplug both first.",
   "no-wheels": "This lock has no wheels.",
-  "cover-touches-spindle": "The cover touches the spindle: it is too long.",
+  "cover-touches-spindle": "The spindle is too long and touches the cover. Cut it first, with the dial out.",
 };

@@ -28,6 +28,8 @@ const FILE_WORDS = {
   "left-out-by-id": "(id {id}) is left out: {why:placed}.",
   "jobs-judged":
     ": {count:job is|jobs are} recorded as right or wrong against the facts in the record: the facts count.",
+  "jobs-other-defect":
+    ": {count:diagnosis has|diagnoses have} another defect than lock and seed lead to: taken as recorded.",
   "same-id": 'has the same id as another record, "{id}": the later one is taken.',
   "without-motion": "(id {id}) is taken without its motion. {why:placed}",
   "more-remarks": ": And {count} more.",

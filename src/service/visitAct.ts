@@ -36,6 +36,15 @@ export interface VisitRecord {
   readonly hasCombination: boolean;
 }
 
+/** A record with nothing in it. */
+export const EMPTY_RECORD: VisitRecord = {
+  found: [],
+  hasFigures: false,
+  hasChanges: false,
+  hasProofs: false,
+  hasCombination: false,
+};
+
 /** Kinds of change to a lock. */
 export const CHANGE_TYPES = [
   "screw.tightened",

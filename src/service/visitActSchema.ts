@@ -18,7 +18,8 @@ const plain = oneOf([
   "tried",
 ]);
 
-const record = strict({
+/** What is written down at the end of a visit. */
+export const visitRecordSchema = strict({
   found: shortList(oneOf(CONDITIONS), CONDITIONS.length),
   hasFigures: flag,
   hasChanges: flag,
@@ -36,5 +37,5 @@ export const visitActSchema = z.union([
   strict({ type: z.literal("screw.tightened"), torque_Nm: within(0, 10, "newton meters") }),
   strict({ type: z.literal("lubricated"), at: oneOf(LUBRICATED_PLACES), with: oneOf(LUBRICANTS) }),
   strict({ type: z.literal("batteries.replaced"), which: oneOf(["set", "one"]), cells: oneOf(CELL_TYPES) }),
-  strict({ type: z.literal("record.written"), record }),
+  strict({ type: z.literal("record.written"), record: visitRecordSchema }),
 ]);

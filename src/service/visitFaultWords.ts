@@ -223,7 +223,7 @@ export function faultWords(fault: VisitFault): FaultWords {
       );
     case "invented-in-record":
       return named(
-        `Your record names something that is not so: ${WRONG_WORDS[fault.about].what}`,
+        `Your record names something that is not wrong: ${WRONG_WORDS[fault.about].what}`,
         "It sends the next technician the wrong way.",
         "Write only what a look or a figure shows.",
       );

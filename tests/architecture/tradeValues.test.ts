@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import fitting from "../../shared/fitting.json" with { type: "json" };
 import ofFitting from "../../shared/fitting-values.json" with { type: "json" };
 import ofService from "../../shared/service.json" with { type: "json" };
+import ofTrouble from "../../shared/trouble-values.json" with { type: "json" };
 
 const FOLDERS = ["src/fitting", "src/service"];
 
@@ -59,6 +60,12 @@ describe("training values of the trade", () => {
     expect([...new Set(found)].sort()).toEqual(Object.keys(ALLOWED).sort());
   });
 
+  test("nor is one in the defects of the trouble bench", () => {
+    const chanceOfEither = " 0.5";
+    const found = figuresIn("src/handover/trouble/conditions.ts");
+    expect(found.filter((one) => !one.endsWith(chanceOfEither))).toEqual([]);
+  });
+
   test("a figure would be found wherever it is", () => {
     expect(figuresIn("a.ts", "const SPARES = 1; const f = (x: number) => 0.5 * x; const a = { b_mm: 3 };")).toEqual([
       "a.ts SPARES 1",
@@ -67,7 +74,13 @@ describe("training values of the trade", () => {
     ]);
   });
 
-  const entries = [fitting.sizes, ofFitting.values, ofService.values, ...Object.values(ofService.cells)]
+  const entries = [
+    fitting.sizes,
+    ofFitting.values,
+    ofTrouble.values,
+    ofService.values,
+    ...Object.values(ofService.cells),
+  ]
     .flatMap((table) => Object.entries(table as Readonly<Record<string, Readonly<Record<string, unknown>>>>))
     .map(([name, entry]) => ({ name, entry }));
 

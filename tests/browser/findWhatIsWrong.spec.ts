@@ -32,7 +32,7 @@ test("what is wrong with a fit is found by checks alone, named, and kept as a jo
   await expect(answer.getByRole("button", { name: "Nothing is wrong" })).toBeDisabled();
   await answer.getByRole("button", { name: `Name ${faults.length} faults` }).press("Enter");
   const debrief = page.getByRole("region", { name: "Debrief" });
-  await expect(debrief.getByRole("heading", { name: "Judged right" })).toBeFocused();
+  await expect(debrief.getByRole("heading", { name: "Right answer" })).toBeFocused();
   await expect(debrief.getByText("Overlooked")).toHaveCount(0);
   await debrief.getByRole("button", { name: "Judge another fit" }).press("Enter");
   await expect(page.getByRole("heading", { name: /^A good fit/ })).toBeFocused();

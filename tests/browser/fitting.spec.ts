@@ -35,7 +35,7 @@ test("a dial fitted badly says so in its debrief; taken apart and fitted right, 
     await expect(debrief).toContainText(fault);
   }
   await expect(debrief).toContainText("Checks you did not make");
-  await expect(debrief).toContainText(/The opening index reads from .* as the dial goes round/);
+  await expect(debrief).toContainText(/The opening index is off by .* to .* as the dial goes round/);
   await expect(debrief).not.toContainText("wherever the dial is");
   await expect(debrief).toContainText(
     /Drag: the hand gets \d\.\d graduations ahead .* where the key rides on the lever/,
@@ -201,7 +201,9 @@ test("a ring's offset and a gap that one reckons from readings are judged by the
   await own.getByText("Look from the side").click();
   await fitter.does("30° from the right");
   const gap = Number((await fitter.gauge("Gap between dial and ring").textContent())?.match(/[\d.]+/)?.[0]);
-  const reads = Number((await own.getByText(/against straight on/).textContent())?.match(/[+]([\d.]+) grad/)?.[1]);
+  const reads = Number(
+    (await own.getByText(/compared with straight on/).textContent())?.match(/[+]([\d.]+) grad/)?.[1],
+  );
   expect(Math.abs((reads * mm) / Math.tan(Math.PI / 6) - gap)).toBeLessThan(0.05);
   await own.getByLabel(/^The gap by your readings/).fill(gap.toFixed(2));
   await fitter.does("Judge my gap");

@@ -34,9 +34,9 @@ export class Fitter {
 
   /** Screws the dial out until a keyway lines up, one graduation at a time. @param from - graduations out before the search */
   async toKeyway(from: number): Promise<void> {
-    for (let tens = 0; tens < from / 10; tens++) await this.does("Out 10");
+    for (let tens = 0; tens < from / 10; tens++) await this.does("Out 10 graduations");
     const slot = this.gauge("Slot of the spindle");
-    for (let k = 0; k < 30 && (await slot.textContent()) !== "one lines up"; k++) await this.does("Out 1");
+    for (let k = 0; k < 30 && (await slot.textContent()) !== "one lines up"; k++) await this.does("Out 1 graduation");
     await expect(slot).toHaveText("one lines up");
   }
 
@@ -85,7 +85,7 @@ export class Fitter {
 
   /** Tries leaves at each place until the gap there is found: halves what is left with every leaf. */
   async findGap(): Promise<void> {
-    const gauge = this.page.getByRole("region", { name: "Feel gauge" });
+    const gauge = this.page.getByRole("region", { name: "Feeler gauge" });
     const leaves = await gauge.getByLabel("Leaf").locator("option").allTextContents();
     for (const place of ["top", "right", "bottom", "left"]) {
       let [least, most] = [-1, leaves.length];
@@ -100,7 +100,7 @@ export class Fitter {
 
   /** Tries a leaf. @returns whether it goes in; false too where the gauge was put away with it */
   private async goesIn(place: string, leaf: string): Promise<boolean> {
-    const gauge = this.page.getByRole("region", { name: "Feel gauge" });
+    const gauge = this.page.getByRole("region", { name: "Feeler gauge" });
     await gauge.getByLabel("Leaf").selectOption(leaf);
     await this.press(gauge.getByRole("button", { name: new RegExp(`^Try at the ${place}`) }));
     const felt = gauge.getByText(`At the ${place}, the ${leaf} leaf`);

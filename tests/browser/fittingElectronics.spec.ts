@@ -12,7 +12,7 @@ async function couple(page: Page): Promise<void> {
   await page.getByLabel("Cut to, mm from the dial's back").fill("88.5");
   await does(page, "Saw off", "File and chamfer the end", "In until it touches");
   const slot = page.getByRole("term").filter({ hasText: "Slot of the spindle" }).locator("+ dd");
-  for (let k = 0; k < 30 && (await slot.textContent()) !== "one lines up"; k++) await does(page, "Out 1");
+  for (let k = 0; k < 30 && (await slot.textContent()) !== "one lines up"; k++) await does(page, "Out 1 graduation");
   await does(page, "Insert the key");
 }
 

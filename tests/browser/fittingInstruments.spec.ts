@@ -25,7 +25,7 @@ test("gap and depth are found with the instruments: a leaf tried at each place, 
   await expect(checks.getByRole("status")).toHaveText(/^The spindle (ends|is) \d\.\d mm/);
 
   await fitter.does("Feeler gauge round the dial");
-  const feel = page.getByRole("region", { name: "Feel gauge" });
+  const feel = page.getByRole("region", { name: "Feeler gauge" });
   await feel.getByLabel("Leaf").selectOption("3.00 mm");
   await fitter.does("Try at the top");
   await expect(feel).toContainText("At the top, the 3.00 mm leaf does not go in.");

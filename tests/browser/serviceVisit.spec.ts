@@ -104,6 +104,21 @@ test("with full help what is left to inspect is named, with counts it is counted
   await expect(help).toHaveCount(0);
 });
 
+test("on a phone what an act showed is beside its button, and with its group folded only at the door", async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.goto("#/fitting?view=service&seed=3");
+  const group = page.getByRole("region", { name: "Door and cover" });
+  await group.getByText("Door and cover").click();
+  await presses(page, "Have the door opened");
+  const text = (await said(page).textContent()) ?? "nothing";
+  await expect(group.getByText(text)).toBeVisible();
+  await group.getByText("Door and cover").click();
+  await expect(group.getByText(text)).toBeHidden();
+  await expect(said(page)).toBeVisible();
+});
+
 for (const one of LOOKS) {
   test(`axe finds nothing wrong with a service visit and its debrief, ${one.name}`, async ({ page }) => {
     await look(page, one);

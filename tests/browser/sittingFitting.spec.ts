@@ -59,8 +59,8 @@ test("a dial is fitted by keyboard in a sitting, up to its verdict and its row a
   await page.getByLabel("Cut to, mm from the dial's back").fill(`${LENGTH_mm}`);
   await press(page, "Saw off", "File and chamfer the end", "In until it touches");
   const out = outOf(lock);
-  for (let tens = 0; tens < Math.floor(out / 10); tens++) await press(page, "Out 10");
-  for (let ones = 0; ones < out % 10; ones++) await press(page, "Out 1");
+  for (let tens = 0; tens < Math.floor(out / 10); tens++) await press(page, "Out 10 graduations");
+  for (let ones = 0; ones < out % 10; ones++) await press(page, "Out 1 graduation");
   const gap = page.getByRole("term").filter({ hasText: "Gap between dial and ring" }).locator("+ dd");
   await expect(gap).toHaveText(/^0\.\d\d mm, good from [\d.]+ to [\d.]+ mm$/);
   await expect(page.getByText(/, good from 2\.0 mm inside to 1\.5 mm out$/)).toBeVisible();

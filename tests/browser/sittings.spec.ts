@@ -227,7 +227,7 @@ test("an own sheet is there to be sat; one that must be fixed is counted", async
   await page.getByRole("textbox", { name: "Title", exact: true }).fill("Mine");
   await page.getByRole("link", { name: "All sheets" }).click();
   await page.getByRole("button", { name: "New sheet" }).click();
-  await page.getByRole("button", { name: "Remove: Station 1" }).click();
+  await page.getByRole("button", { name: "Remove: Dial the combination" }).click();
   await page.getByRole("link", { name: "Sittings" }).click();
   const choice = page.getByRole("region", { name: "Choose a sheet" });
   await expect(choice.getByText("1 sheet of yours cannot be used yet")).toBeVisible();

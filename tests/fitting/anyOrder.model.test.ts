@@ -1,12 +1,14 @@
 import { expect, test } from "vitest";
 import { type Assembly, inTheTray } from "../../src/fitting/assembly";
+import { NEW_BOARD } from "../../src/fitting/board";
 import { fitOf } from "../../src/fitting/fit";
 import { fitFaults } from "../../src/fitting/fitFault";
 import type { FitFault } from "../../src/fitting/fitFaultCode";
 import { stageOf } from "../../src/fitting/fitStage";
 import type { FittingAct, Hindrance } from "../../src/fitting/fittingAct";
+import { CENTERED } from "../../src/fitting/offCenter";
 import { putTogether } from "../../src/fitting/putTogether";
-import { goodActs, trainingLock } from "../support/fitter";
+import { after, ELECTRONIC_ACTS, goodActs, trainingLock } from "../support/fitter";
 import { followed } from "../support/helpFollowed";
 
 const lock = trainingLock(30);
@@ -30,8 +32,8 @@ interface End extends Place {
 }
 
 /** Where every order of some acts ends: none is left, or all that are left are stopped. An act that is stopped can come later. */
-function endsOf(acts: readonly FittingAct[]): readonly End[] {
-  const open: Place[] = [{ assembly: inTheTray(lock.sizes.spindle_mm), left: 2 ** acts.length - 1 }];
+function endsOf(acts: readonly FittingAct[], from = inTheTray(lock.sizes.spindle_mm)): readonly End[] {
+  const open: Place[] = [{ assembly: from, left: 2 ** acts.length - 1 }];
   const seen = new Set<string>();
   const ends: End[] = [];
   for (let now = open.pop(); now !== undefined; now = open.pop()) {
@@ -94,4 +96,44 @@ test("with acts that spoil parts among them, every end is named, and whatever is
     expect(end).toBe("declare");
     expect(wrongWith(now)).toEqual([]);
   }
+});
+
+/** An electronic lock whose dial is fitted, its board untouched and its cover off. */
+const BARE_BOARD = after(
+  inTheTray(lock.sizes.spindle_mm, CENTERED, NEW_BOARD),
+  GOOD.filter(({ type }) => type !== "cover.put"),
+  lock,
+);
+/** What chance does to a touch without the strap: nothing, an unsteady board, a dead one. */
+const LUCKS = [0.99, 0.3, 0] as const;
+const WRONG_AT_THE_BOARD: readonly FittingAct[] = [
+  { type: "strap.taken" },
+  { type: "battery.connected", leads: "reversed", luck: 0 },
+  { type: "battery.disconnected", luck: 0 },
+  { type: "cable.pulled", luck: 0 },
+  { type: "fuse.replaced", luck: 0 },
+];
+const BOARD_ACTS = [...ELECTRONIC_ACTS, ...WRONG_AT_THE_BOARD, { type: "cover.put" } as const];
+
+test.each(LUCKS)("the acts on a board in any order, luck %f: every end is named, and is put right again", (luck) => {
+  const ends = endsOf(
+    BOARD_ACTS.map((act) => ("luck" in act ? { ...act, luck } : act)),
+    BARE_BOARD,
+  );
+  expect(ends.length).toBeGreaterThan(20);
+  const wholly = ends.map(({ assembly }) => wrongWith(assembly));
+  expect(wholly).not.toContain(null);
+  for (const { assembly } of ends) {
+    expect(["coupled", "closed"]).toContain(stageOf(assembly, lock));
+    const { board } = assembly;
+    const isRight = board?.leads === "right" && board.hasCable && board.foundEncoder && !board.isFuseBlown;
+    // Nothing wrong is said of a lock only where its board is whole, wired and under its cover.
+    expect(wrongWith(assembly)?.length === 0).toBe(isRight && board.harm === "none" && assembly.hasCover);
+    const { now, end } = followed(assembly, lock);
+    expect(end).toBe("declare");
+    expect(wrongWith(now)).toEqual([]);
+  }
+  const names = new Set(wholly.flat());
+  for (const name of ["battery-missing", "cable-out", "battery-reversed", "fuse-blown"]) expect(names).toContain(name);
+  expect(names.has("board-harmed")).toBe(luck < lock.sizes.staticHarms);
 });

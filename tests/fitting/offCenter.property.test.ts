@@ -76,6 +76,31 @@ describe("what an index reads off the axis", () => {
     );
   });
 
+  test("is largest at two opposite places, too much at one and too little at the other, by the exact formula", () => {
+    const offCenter = offset.filter(({ x_mm, y_mm }) => Math.hypot(x_mm, y_mm) > 0.05);
+    fc.assert(
+      fc.property(face, offCenter, (one, ring) => {
+        const { perTurn, radius_mm } = one;
+        const STEPS = 2000;
+        const errors = Array.from({ length: STEPS }, (_, k) =>
+          readingError({ ...one, ring, dial: CENTERED }, (k * perTurn) / STEPS, 0),
+        );
+        const [most, least] = [Math.max(...errors), Math.min(...errors)];
+        const placeOf = (error: number) => (errors.indexOf(error) * perTurn) / STEPS;
+        // Exact maxima lean from the opposite by twice asin(offset / radius); asin is the largest error itself.
+        const lean = 2 * most + (2 * perTurn) / STEPS;
+        expect(apart(placeOf(most), placeOf(least) + perTurn / 2, perTurn)).toBeLessThanOrEqual(lean);
+        expect(most + least).toBeCloseTo(0, 4);
+        const largest = (Math.asin(Math.hypot(ring.x_mm, ring.y_mm) / radius_mm) * perTurn) / (2 * Math.PI);
+        expect(most).toBeCloseTo(largest, 4);
+        // Between the two it only falls, then only rises: no third place.
+        const ways = errors.map((error, k) => Math.sign(error - (errors.at(k - 1) ?? 0))).filter((way) => way !== 0);
+        const turns = ways.filter((way, k) => way !== ways.at(k - 1));
+        expect(turns.length).toBe(2);
+      }),
+    );
+  });
+
   test("with the ring alone off is the same wherever the dial stands; with the dial off it goes round with it", () => {
     fc.assert(
       fc.property(face, angle, angle, (one, place, position) => {

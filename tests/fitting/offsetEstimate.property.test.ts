@@ -2,27 +2,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { CENTERED, readingError } from "../../src/fitting/offCenter";
 import { offsetEstimate } from "../../src/fitting/offsetEstimate";
-import { type Chance, seededChance } from "../../src/statistics/chance";
-import { drawNormal } from "../../src/statistics/drawNormal";
-import { mean } from "../../src/statistics/sample";
-
-const PER_TURN = 100;
-const RADIUS_MM = 40;
-const FOUR_PLACES = [0, 25, 50, 75];
-
-interface Hidden {
-  readonly x_mm: number;
-  readonly y_mm: number;
-  readonly turned: number;
-}
-
-/** Readings of a hidden ring at four places, each taken several times by an eye of some spread. */
-function measured({ x_mm, y_mm, turned }: Hidden, times: number, spread: number, chance: Chance) {
-  const face = { perTurn: PER_TURN, radius_mm: RADIUS_MM, ring: { x_mm, y_mm }, dial: CENTERED };
-  return Array.from({ length: times }, () => FOUR_PLACES)
-    .flat()
-    .map((place) => ({ place, error: drawNormal(chance, turned + readingError(face, place, 0), spread) }));
-}
+import { seededChance } from "../../src/statistics/chance";
+import { CONFIDENCE, measured, measureOften, PER_TURN, RADIUS_MM, standardError_mm } from "../support/ringMeasurements";
 
 const hidden = fc.record({
   x_mm: fc.double({ min: -1.5, max: 1.5, noNaN: true }),
@@ -46,27 +27,29 @@ describe("readings at four places", () => {
     );
   });
 
-  test("of 10,000 simulated technicians are off by nothing on the mean, and their intervals hold as often as they say", () => {
-    const chance = seededChance(40);
-    const truth = { x_mm: 0.5, y_mm: -0.3, turned: 0.2 };
-    const runs = 10_000;
-    const spread = 0.05;
-    const estimates = Array.from({ length: runs }, () =>
-      offsetEstimate(measured(truth, 3, spread, chance), RADIUS_MM, PER_TURN, 0.9),
-    );
-    // One reading's spread as millimeters at the ring, over the 6 readings that tell each coordinate.
-    const standardError = (spread * 2 * Math.PI * RADIUS_MM) / PER_TURN / Math.sqrt(6);
-    for (const side of ["x_mm", "y_mm"] as const) {
-      const bias = mean(estimates.map(({ offset }) => offset[side])) - truth[side];
-      expect(Math.abs(bias)).toBeLessThan((4 * standardError) / Math.sqrt(runs));
-      const held = estimates.filter(
-        ({ offset, halfWidth }) => Math.abs(offset[side] - truth[side]) <= halfWidth[side],
-      ).length;
-      expect(Math.abs(held / runs - 0.9)).toBeLessThan(4 * Math.sqrt((0.9 * 0.1) / runs));
-    }
-    const agreed = estimates.filter(({ agreesWith }) => agreesWith(truth)).length;
-    expect(Math.abs(agreed / runs - 0.9)).toBeLessThan(4 * Math.sqrt((0.9 * 0.1) / runs));
-  });
+  test.each(
+    [
+      { x_mm: 0, y_mm: 0, turned: 0 },
+      { x_mm: 0.1, y_mm: 0, turned: 0.2 },
+      { x_mm: 0.5, y_mm: -0.3, turned: 0.2 },
+      { x_mm: -1.5, y_mm: 0, turned: -1 },
+      { x_mm: -1.1, y_mm: 1.1, turned: 3 },
+    ].flatMap((truth) => [0.02, 0.05, 0.2].map((spread) => ({ ...truth, spread }))),
+  )(
+    "of 2,000 measurements are off by nothing on the mean, and their intervals hold as often as they say: $x_mm, $y_mm mm, spread $spread",
+    ({ spread, ...truth }) => {
+      const runs = 2000;
+      const { bias_mm, deviation_mm, held, agreed } = measureOften(truth, spread, runs, seededChance(40));
+      const expected_mm = standardError_mm(spread);
+      for (const side of ["x_mm", "y_mm"] as const) {
+        expect(Math.abs(bias_mm[side])).toBeLessThan((4 * expected_mm) / Math.sqrt(runs));
+        expect(Math.abs(deviation_mm[side] / expected_mm - 1)).toBeLessThan(4 / Math.sqrt(2 * runs) + 0.01);
+      }
+      for (const share of [held.x, held.y, agreed]) {
+        expect(Math.abs(share - CONFIDENCE)).toBeLessThan(4 * Math.sqrt((CONFIDENCE * (1 - CONFIDENCE)) / runs));
+      }
+    },
+  );
 });
 
 test("as many readings as unknowns tell an offset and nothing about how sure it is", () => {

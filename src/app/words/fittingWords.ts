@@ -66,7 +66,7 @@ export const FITTING_WORDS: WordGroup = {
     {
       id: "ring-off-center",
       term: "Ring off center",
-      text: "A ring that sits to one side of the spindle. You read too much at one place and too little across from it. Zero cannot compensate for this, because the error goes round with the dial.",
+      text: "A ring that sits to one side of the spindle. You read too much at one place and too little across from it. Setting zero compensates for one index; any other index of that ring stays wrong.",
       picture: draw.OffCenter,
     },
     {

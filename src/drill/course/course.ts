@@ -44,6 +44,7 @@ export interface Lesson {
 }
 
 function secondsATry(station: Station, times: TryTimes): number {
+  if (station.kind === "handover" && station.fit === "first") return times.fitting_s + times.handover_s;
   if (station.kind !== "dialing") return times[`${station.kind}_s`];
   const numbers = station.upTo ?? stationProfile(station).procedure.length;
   return numbers * times.number_s + times.drawAndSpinOff_s;

@@ -28,6 +28,8 @@ export interface Judged {
   readonly says: string;
   /** How sure that is, in words; empty where it is plainly counted. */
   readonly sureness: string;
+  /** Name of the method and its level, for those who want it; left out where it is plainly counted. */
+  readonly method?: string;
 }
 
 /** A count that must reach a limit; what is open may still reach it. */

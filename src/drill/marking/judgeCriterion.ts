@@ -15,12 +15,18 @@ const percents = ({ low, high }: Interval) => `${percent(low)} and ${percent(hig
 const graduations = (value: number) => `${(Math.round(value * 100) / 100).toFixed(2)}`;
 const NOTHING: Judged = { verdict: "not shown", value: null, says: "not enough to judge by yet", sureness: "" };
 
-/** Both intervals of a share, in words. */
-function shareSureness(successes: number, trials: number, level: number): string {
-  if (trials === 0) return "";
-  const wilson = percents(wilsonInterval(successes, trials, level));
+/** How sure a count is, and by which method; one try says nothing of a rate. */
+type HowSure = Pick<Judged, "sureness" | "method">;
+const BY_COUNT: HowSure = { sureness: "" };
+
+/** A plain range of a share first; the other interval is with the methods. */
+function shareSureness(successes: number, trials: number, level: number): HowSure {
+  if (trials < 2) return BY_COUNT;
   const exact = percents(clopperPearsonInterval(successes, trials, level));
-  return `the true rate lies between ${wilson} (Wilson, ${percent(level)}) or ${exact} (Clopper-Pearson, ${percent(level)})`;
+  return {
+    sureness: `the true rate lies between ${percents(wilsonInterval(successes, trials, level))}`,
+    method: `Wilson, ${percent(level)}; by Clopper-Pearson it lies between ${exact}`,
+  };
 }
 
 const rightTries = ({ made, station }: Evidence) =>
@@ -35,7 +41,7 @@ const counted =
       verdict: reaches(right, open, criterion.limit),
       value: right,
       says: `${right} of ${criterion.of} ${word}${openText(open)}; at least ${criterion.limit} asked`,
-      sureness: shareSureness(right, made.length, scheme.level),
+      ...shareSureness(right, made.length, scheme.level),
     };
   };
 
@@ -50,7 +56,7 @@ const claimShown = (evidence: Evidence): Judged => {
     verdict: VERDICT_OF[shown],
     value: right / made.length,
     says: `${right} of ${made.length} right: a rate of ${percent(criterion.claim.rate)} is ${shown} with ${percent(criterion.claim.confidence)} confidence`,
-    sureness: shareSureness(right, made.length, scheme.level),
+    ...shareSureness(right, made.length, scheme.level),
   };
 };
 
@@ -71,7 +77,8 @@ const bias = (evidence: Evidence): Judged => {
     verdict: MEAN_VERDICT[conformanceVerdict(probability, scheme.risk)],
     value: sample.mean,
     says: `mean ${graduations(sample.mean)} graduations over ${sample.count} stops; at most ${criterion.limit} either way asked`,
-    sureness: `the true mean lies between ${graduations(low)} and ${graduations(high)} (Student's t, ${percent(scheme.level)}), and within the limit with a probability of ${percent(probability)}`,
+    sureness: `the true mean lies between ${graduations(low)} and ${graduations(high)}, and within the limit with a probability of ${percent(probability)}`,
+    method: `Student's t, ${percent(scheme.level)}`,
   };
 };
 
@@ -91,7 +98,8 @@ const stopSpread = (evidence: Evidence): Judged => {
     verdict: spreadVerdict(spreadInterval(sample, 1 - 2 * scheme.risk), criterion.limit),
     value: sample.standardDeviation,
     says: `spread ${graduations(sample.standardDeviation)} graduations over ${sample.count} stops; at most ${criterion.limit} asked`,
-    sureness: `the true spread lies between ${graduations(low)} and ${graduations(high)} (chi-squared, ${percent(scheme.level)})`,
+    sureness: `the true spread lies between ${graduations(low)} and ${graduations(high)}`,
+    method: `chi-squared, ${percent(scheme.level)}`,
   };
 };
 
@@ -105,7 +113,8 @@ const sizeError = ({ criterion, made, scheme }: Evidence): Judged => {
     verdict: MEAN_VERDICT[conformanceVerdict(probability, scheme.risk)],
     value: sample.mean,
     says: `sizes off by ${graduations(sample.mean)} graduations on average over ${sample.count}; at most ${criterion.limit} asked`,
-    sureness: `the true mean lies between ${graduations(Math.max(0, low))} and ${graduations(high)} (Student's t, ${percent(scheme.level)}), and within the limit with a probability of ${percent(probability)}`,
+    sureness: `the true mean lies between ${graduations(Math.max(0, low))} and ${graduations(high)}, and within the limit with a probability of ${percent(probability)}`,
+    method: `Student's t, ${percent(scheme.level)}`,
   };
 };
 
@@ -155,10 +164,12 @@ const meanTime = ({ criterion, made, open, scheme }: Evidence): Judged => {
     verdict: open > 0 ? "not shown" : measured,
     value: average,
     says: `${average.toFixed(1)} s a try on average, over ${times.length}; at most ${criterion.limit} s asked`,
-    sureness:
-      ends === undefined
-        ? ""
-        : `the true mean lies between ${Math.max(0, ends.low).toFixed(1)} and ${ends.high.toFixed(1)} s (Student's t, ${percent(scheme.level)})`,
+    ...(ends === undefined
+      ? BY_COUNT
+      : {
+          sureness: `the true mean lies between ${Math.max(0, ends.low).toFixed(1)} and ${ends.high.toFixed(1)} s`,
+          method: `Student's t, ${percent(scheme.level)}`,
+        }),
   };
 };
 
@@ -168,7 +179,7 @@ const questionsRight = ({ criterion, answers, open, scheme }: Evidence): Judged 
     verdict: reaches(right, open, criterion.limit),
     value: right,
     says: `${right} of ${criterion.of} answered right${openText(open)}; at least ${criterion.limit} asked`,
-    sureness: shareSureness(right, answers.length, scheme.level),
+    ...shareSureness(right, answers.length, scheme.level),
   };
 };
 

@@ -66,7 +66,7 @@ export function markingScheme(sheet: Sheet): MarkingScheme {
 }
 
 const COUNTED =
-  "Counted. A try over the time limit or broken off does not count. The result says between which rates the true one lies (Wilson and Clopper-Pearson intervals).";
+  "Counted. A try over the time limit or broken off does not count. From two tries on, the result says between which rates the true one lies (Wilson and Clopper-Pearson intervals).";
 const MEASURED =
   "Measured. It passes or fails where the risk of a wrong verdict is at most 5 %; else the result is “not shown”";
 

@@ -15,6 +15,7 @@ import firstHandover from "../../../shared/sheets/14-first-handover.json" with {
 import handoverSitting from "../../../shared/sheets/15-handover-sitting.json" with { type: "json" };
 import fittingAndFaults from "../../../shared/sheets/16-fitting-and-faults.json" with { type: "json" };
 import serviceRound from "../../../shared/sheets/17-service-round.json" with { type: "json" };
+import fromTheTray from "../../../shared/sheets/18-from-the-tray.json" with { type: "json" };
 import { parseSheet } from "./parseSheet";
 import type { Sheet } from "./sheet";
 
@@ -37,4 +38,5 @@ export const SHIPPED_SHEETS: readonly Sheet[] = [
   handoverSitting,
   fittingAndFaults,
   serviceRound,
+  fromTheTray,
 ].map(parseSheet);

@@ -11,6 +11,8 @@ export const OPEN_REACH = table.open;
 /**
  * Whether a dial is at a height where the ADA Standards want the operable parts of door hardware; both limits are in.
  *
+ * Source: 2010 ADA Standards, 404.2.7; the figures and their citation are in `shared/reach.json`.
+ *
  * @param height_mm - of its middle above the finish floor
  */
 export function dialHeight(height_mm: number): DialHeight {

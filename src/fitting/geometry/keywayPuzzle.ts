@@ -31,6 +31,9 @@ export interface KeyPlace {
  * All places in which the key goes in and the gap is within its limits, closest to the ring first. There may be none: then
  * another washer or another plate is needed.
  *
+ * Source: geometry: places evenly round a circle, and the lead of the thread between them. That a cam takes its key in few
+ * places is common practice, no source.
+ *
  * @returns places; those with `keyway` 0 are right
  */
 export function keyPlaces(puzzle: KeywayPuzzle): readonly KeyPlace[] {

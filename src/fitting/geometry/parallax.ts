@@ -4,7 +4,9 @@ import type { Graduations } from "../../lock/dial";
  * What an eye off the axis reads wrong, since dial and ring do not lie in one plane.
  *
  * A line of sight that leans by an angle crosses a gap g shifted by g tan(angle); on a dial of radius r that is an arc of
- * N/(2 pi r) graduations a millimeter. Plane trigonometry; the readings of any scale behind its pointer share it.
+ * N/(2 pi r) graduations a millimeter. The readings of any scale behind its pointer share it.
+ *
+ * Source: geometry: plane trigonometry.
  *
  * @param gap_mm - between the planes of dial and index, >= 0
  * @param angle_deg - of the eye off the axis across the index, degrees in (-90, 90); positive from the right
@@ -17,7 +19,9 @@ export function parallaxError(gap_mm: number, angle_deg: number, radius_mm: numb
 }
 
 /**
- * The gap that a reading from the side tells: the above, solved for the gap.
+ * The gap that a reading from the side tells.
+ *
+ * Source: `parallaxError`, solved for the gap.
  *
  * @param error - what is read too much from there, beside straight on, graduations
  * @param angle_deg - as above, not 0
@@ -28,6 +32,8 @@ export const gapFromSide = (error: Graduations, angle_deg: number, radius_mm: nu
 
 /**
  * How far the eye may stand off the axis before it reads wrong by more than it may.
+ *
+ * Source: `parallaxError`, solved for the angle.
  *
  * @param limit - graduations, >= 0
  * @returns degrees in [0, 90]; 90 where there is no gap

@@ -13,6 +13,8 @@ export type SpindleEnd = "too-short" | "holds" | "too-long";
 /**
  * Where a spindle must end: at the face of the cam, with the dial at its gap from the ring.
  *
+ * Source: geometry: the sum of what it goes through. That it ends at the cam's face is common practice, no source.
+ *
  * @returns millimeters from the dial's back
  */
 export const spindleLength = ({ ring_mm, door_mm, plate_mm, body_mm }: ThroughDoor, gap_mm: number): number =>
@@ -21,6 +23,8 @@ export const spindleLength = ({ ring_mm, door_mm, plate_mm, body_mm }: ThroughDo
 /**
  * How far a spindle stands out of the cam's face; negative where it ends inside.
  *
+ * Source: geometry: its length less what it goes through.
+ *
  * @param length_mm - of the spindle from the dial's back
  */
 export const standsOut = (through: ThroughDoor, gap_mm: number, length_mm: number): number =>
@@ -28,6 +32,8 @@ export const standsOut = (through: ThroughDoor, gap_mm: number, length_mm: numbe
 
 /**
  * Whether that will do.
+ *
+ * Source: common practice, no source; the limits come from `shared/fitting.json`.
  *
  * @param out_mm - how far it stands out, negative inside
  * @param limits_mm - deepest that still gives the key its hold (negative), and highest that clears the cover

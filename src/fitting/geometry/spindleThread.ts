@@ -4,7 +4,8 @@ const MM_PER_INCH = 25.4;
 /**
  * How far one turn moves a part along a thread of one start.
  *
- * Source: the lead of a thread with one start is its pitch, one part of an inch in as many as there are threads.
+ * Source: ASME B1.1, Unified inch threads: the lead of a thread with one start is its pitch, 1 inch / threads per inch (from
+ * memory).
  *
  * @param threadsPerInch - > 0
  * @returns millimeters a turn
@@ -13,6 +14,8 @@ export const leadOf = (threadsPerInch: number): number => MM_PER_INCH / threadsP
 
 /**
  * Gap between dial and ring after the dial has been turned in.
+ *
+ * Source: geometry: a helix goes one lead along its axis for each turn.
  *
  * @param gap_mm - before
  * @param turnsIn - turns toward the door, negative back out

@@ -9,19 +9,10 @@ export interface BoltAndStrike {
 /**
  * How far a bolt runs on the edge of its strike: what of its height lies beside the hole.
  *
+ * Source: geometry: difference of two heights about one middle.
+ *
  * @returns millimeters, 0 where the bolt goes in freely, at most the bolt's height
  */
 export function bindsBy({ bolt_mm, hole_mm, above_mm }: BoltAndStrike): number {
   return Math.min(bolt_mm, Math.max(0, Math.abs(above_mm) - (hole_mm - bolt_mm) / 2));
-}
-
-/**
- * How much of the bolt's height the strike holds.
- *
- * @returns millimeters in [0, the bolt's height]
- */
-export function overlap({ bolt_mm, hole_mm, above_mm }: BoltAndStrike): number {
-  const top = Math.min(bolt_mm / 2, above_mm + hole_mm / 2);
-  const bottom = Math.max(-bolt_mm / 2, above_mm - hole_mm / 2);
-  return Math.max(0, top - bottom);
 }

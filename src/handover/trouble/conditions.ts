@@ -1,11 +1,13 @@
 import { TRAINING_SIZES } from "../../fitting/fittingSizes";
 import { ridingArc } from "../../fitting/keySeat";
 import { faceOf, readingError } from "../../fitting/offCenter";
+import { FITTING } from "../../fitting/trainingValues";
 import { type Graduations, reading, wrap } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
 import type { Chance } from "../../statistics/chance";
 import type { Mechanics } from "./mechanics";
 import type { LockCard, Trouble, TroubleKind } from "./trouble";
+import { TROUBLE } from "./troubleValues";
 
 /** One condition: which locks can have it, how large it gets, and what of the mechanics it changes. */
 export interface Condition {
@@ -39,17 +41,11 @@ const withGates = (sound: Mechanics, window: Graduations): Mechanics => {
   return { ...sound, profile: { ...profile, wheelPack: { ...profile.wheelPack, gateTolerance } } };
 };
 
-/** Least that a zero never set is off from either side, graduations: nearer, it would be one set from one side. */
-const CLEARLY_OFF = 0.8;
-
 /** A zero that is off for turns both ways. */
 function drawStrayZero(chance: Chance, card: LockCard): Graduations {
-  const stray = eitherWay(CLEARLY_OFF, 3, chance);
-  return Math.abs(stray - card.lostMotion) >= CLEARLY_OFF ? stray : drawStrayZero(chance, card);
+  const stray = eitherWay(...TROUBLE.strayZero, chance);
+  return Math.abs(stray - card.lostMotion) >= TROUBLE.clearlyOff ? stray : drawStrayZero(chance, card);
 }
-
-/** A pause that a short one can be told from, seconds. */
-const LEAST_USUAL_PAUSE = 25;
 
 const isExcludedLast = (profile: Profile, number: number) =>
   (profile.combinationRules.excludedLast ?? []).some(([low, high]) => number >= low && number <= high);
@@ -78,18 +74,18 @@ function withRingOff(sound: Mechanics, size_mm: number, part: string | null): Me
   return { ...sound, ringOff, indexOffset: -readingError(face, 0, 0) };
 }
 
-/** The conditions. Sizes are training values: common practice, no source. */
+/** The conditions. Sizes are training values and data, each with its reason: common practice, no source. */
 export const CONDITIONS: Readonly<Record<TroubleKind, Condition>> = {
   "index-slipped": {
     fits: always,
     leastPlay: 0,
-    draw: sized((chance) => eitherWay(0.8, 3.5, chance)),
+    draw: sized((chance) => eitherWay(...TROUBLE.slipped, chance)),
     apply: (sound, { size }) => ({ ...sound, indexOffset: size, ringTurned: size }),
   },
   "lost-motion": {
     fits: always,
     leastPlay: 0,
-    draw: sized((chance, { lostMotion }) => lostMotion + between(0.8, 2, chance)),
+    draw: sized((chance, { lostMotion }) => lostMotion + between(...TROUBLE.playAdded, chance)),
     apply: (sound, { size }) => ({ ...sound, lostMotion: size }),
   },
   "wheel-off": {
@@ -97,7 +93,7 @@ export const CONDITIONS: Readonly<Record<TroubleKind, Condition>> = {
     leastPlay: 0,
     draw: ({ combination }, chance) => ({
       part: String(1 + Math.floor(chance() * combination.length)),
-      size: eitherWay(0.8, 3.5, chance),
+      size: eitherWay(...TROUBLE.wheelOff, chance),
     }),
     apply: (sound, { part, size }) => ({
       ...sound,
@@ -109,19 +105,19 @@ export const CONDITIONS: Readonly<Record<TroubleKind, Condition>> = {
   "dial-heavy": {
     fits: always,
     leastPlay: 0,
-    draw: sized((chance) => between(1, 4, chance)),
+    draw: sized((chance) => between(...TROUBLE.heavy, chance)),
     apply: (sound, { size }) => ({ ...sound, drag: size }),
   },
   "gates-tight": {
     fits: isPack,
     leastPlay: 0,
-    draw: sized((chance) => between(0.2, 0.55, chance)),
+    draw: sized((chance) => between(...TROUBLE.gatesTight, chance)),
     apply: (sound, { size }) => withGates(sound, size),
   },
   "gates-wide": {
     fits: isPack,
     leastPlay: 0,
-    draw: sized((chance) => between(2.2, 3.4, chance)),
+    draw: sized((chance) => between(...TROUBLE.gatesWide, chance)),
     apply: (sound, { size }) => withGates(sound, size),
   },
   "last-excluded": {
@@ -139,7 +135,7 @@ export const CONDITIONS: Readonly<Record<TroubleKind, Condition>> = {
   },
   "zero-one-side": {
     fits: isEncoder,
-    leastPlay: 0.8,
+    leastPlay: TROUBLE.playThatShows,
     draw: ({ lostMotion }, chance) => ({ part: chance() < 0.5 ? "left" : "right", size: lostMotion }),
     apply: (sound, { part }) => {
       const only = part === "left" ? sound.zero.left : sound.zero.right;
@@ -147,9 +143,9 @@ export const CONDITIONS: Readonly<Record<TroubleKind, Condition>> = {
     },
   },
   "pause-short": {
-    fits: (profile) => profile.kind === "dial-encoder" && (profile.pauseLimit_s ?? 0) >= LEAST_USUAL_PAUSE,
+    fits: (profile) => profile.kind === "dial-encoder" && (profile.pauseLimit_s ?? 0) >= TROUBLE.usualPause_s,
     leastPlay: 0,
-    draw: sized((chance) => between(4, 18, chance)),
+    draw: sized((chance) => between(...TROUBLE.shortPause_s, chance)),
     apply: (sound, { size }) => {
       const { profile } = sound;
       return profile.kind === "dial-encoder" ? { ...sound, profile: { ...profile, pauseLimit_s: size } } : sound;
@@ -160,7 +156,7 @@ export const CONDITIONS: Readonly<Record<TroubleKind, Condition>> = {
     leastPlay: 0,
     draw: (_, chance) => ({
       part: TO_SIDES[Math.floor(chance() * TO_SIDES.length)] ?? "top",
-      size: between(0.5, 1.1, chance),
+      size: between(...FITTING.troubleRingOff_mm, chance),
     }),
     apply: (sound, { part, size }) => withRingOff(sound, size, part),
   },
@@ -174,7 +170,7 @@ export const CONDITIONS: Readonly<Record<TroubleKind, Condition>> = {
   "key-not-seated": {
     fits: always,
     leastPlay: 0,
-    draw: sized((chance) => between(1.2, 3, chance)),
+    draw: sized((chance) => between(...FITTING.troubleKeyRides, chance)),
     apply: (sound, { size }) => {
       const { graduations } = sound.profile;
       return { ...sound, catching: { at: graduations / 2, arc: ridingArc(TRAINING_SIZES, graduations), drag: size } };
@@ -183,13 +179,13 @@ export const CONDITIONS: Readonly<Record<TroubleKind, Condition>> = {
   "end-play": {
     fits: always,
     leastPlay: 0,
-    draw: sized((chance) => between(0.4, 1.2, chance)),
+    draw: sized((chance) => between(...FITTING.troubleEndPlay_mm, chance)),
     apply: (sound, { size }) => ({ ...sound, endPlay_mm: size }),
   },
   "dial-rubs": {
     fits: always,
     leastPlay: 0,
-    draw: sized((chance) => between(1, 3, chance)),
+    draw: sized((chance) => between(...FITTING.troubleRubs, chance)),
     apply: (sound, { size }) => ({ ...sound, drag: size, scrapes: true }),
   },
 };

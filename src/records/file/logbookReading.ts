@@ -4,6 +4,7 @@ import type { Problem } from "../../wording/problem";
 import type { AttemptRecord } from "../attemptRecord";
 import { moment } from "../fields";
 import { fileError, fileProblem } from "../fileWords";
+import { hasOtherDefect } from "../job/drawnDefect";
 import type { JobRecord } from "../jobRecord";
 import { judgedJob } from "../jobRight";
 import type { LogbookContents } from "../logbookContents";
@@ -92,6 +93,8 @@ export class LogbookReading {
   private readonly held: Held;
   /** Jobs that were recorded against their facts. */
   private readonly corrected = new Set<string>();
+  /** Diagnoses with another defect than their seed leads to. */
+  private readonly otherDefects = new Set<string>();
 
   /** @param characters - length of the file, as far as it is known: the most that its motions may unpack to hangs on it */
   constructor(characters: () => number, held: Held = WHOLE) {
@@ -131,9 +134,10 @@ export class LogbookReading {
    * @throws {FileError} for another format, or a version that is not known here
    */
   end(head: unknown): ReadLogbook {
-    const { remarks, corrected } = this;
+    const { remarks, corrected, otherDefects } = this;
     if (!timeSchema.safeParse(checkedHead(head)).success) remarks.add(fileProblem("no-export-time", []));
     if (corrected.size > 0) remarks.add(fileProblem("jobs-judged", [], { count: corrected.size }));
+    if (otherDefects.size > 0) remarks.add(fileProblem("jobs-other-defect", [], { count: otherDefects.size }));
     const whole = withEveryPerson({ records: this.records, traces: this.traces }, remarks);
     return { ...whole, remarks: remarks.all };
   }
@@ -163,6 +167,8 @@ export class LogbookReading {
 
   /** A job from elsewhere, or from an earlier version with another rule: its facts decide. */
   private job(record: JobRecord): JobRecord {
+    if (hasOtherDefect(record)) this.otherDefects.add(record.id);
+    else this.otherDefects.delete(record.id);
     const judged = judgedJob(record);
     if (judged.isRight === record.isRight) this.corrected.delete(record.id);
     else this.corrected.add(record.id);

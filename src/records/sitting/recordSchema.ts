@@ -55,6 +55,7 @@ const mark = strict({
   value: z.nullable(number),
   says: shortText(1000),
   sureness: shortText(1000),
+  method: z.optional(shortText(1000)),
 });
 
 const marking = strict({

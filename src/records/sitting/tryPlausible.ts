@@ -84,7 +84,7 @@ function troubleMisfit(one: TroubleTry, station: Station): Misfit {
     [condition !== null, checkProblem("no-defect", [])],
     [isFromPool, checkProblem("defect-not-drawn", [], { defect: condition })],
     [!isNamedRight || isSame, checkProblem("named-wrong", [], { named: named ?? "nothing", defect: condition })],
-    [sizeError === null || isSame, checkProblem("size-of-wrong", [])],
+    [sizeError === null || isNamedRight, checkProblem("size-of-wrong", [])],
     [!isNamedRight || measurements + tries > 0, checkProblem("named-unseen", [])],
     [!isNamedRight || time_ms > 0, checkProblem("in-no-time", [], { done: "named right" })],
   ]);

@@ -85,6 +85,7 @@ describe("ranges as text", () => {
 describe("new things", () => {
   it("are sound, and stations have names of their own", () => {
     const sheet = blankSheet();
+    expect(newStation("dialing", sheet).title).toBe("Dial the combination 2");
     const [first] = sheet.stations;
     if (first === undefined) throw new Error("a blank sheet has a station");
     const stations = [first, copiedStation(first, sheet)];

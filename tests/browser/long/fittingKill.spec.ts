@@ -52,10 +52,10 @@ test("a fit that is judged has its last check a second after it", async ({ brows
   const checksOn = (page: Page) => page.getByRole("region", { name: "Checks" });
   const page = await browserToKill.open("#/fitting?view=find&seed=3");
   const made = checksOn(page).getByText(", made");
-  await checksOn(page).getByRole("button").first().press("Enter");
+  await checksOn(page).getByRole("button", { name: "Turn the wheels" }).press("Enter");
   await expect(made).toHaveCount(1);
   const stale = await page.evaluate(allTexts);
-  await checksOn(page).getByRole("button").nth(1).press("Enter");
+  await checksOn(page).getByRole("button", { name: "Try every screw" }).press("Enter");
   await expect(made).toHaveCount(2);
   const seen = (await checksOn(page).getByRole("status").textContent()) ?? "";
 

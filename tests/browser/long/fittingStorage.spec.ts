@@ -1,7 +1,7 @@
 import type { Page } from "@playwright/test";
 import { expect, test } from "../page";
 
-/* The storage that fitting, finding and service visits have is full, forbidden or spoiled, and the clock is set: nothing is lost unsaid. */
+/* The storage that fitting, finding, service visits and handovers have is full, forbidden or spoiled, and the clock is set: nothing is lost unsaid. */
 
 /** Each exercise: its address, two acts, what shows that both were made, and its stored text. */
 const EXERCISES = [
@@ -15,7 +15,7 @@ const EXERCISES = [
   {
     name: "inspection",
     address: "#/fitting?view=find&profile=three-wheel&seed=3",
-    acts: [/feeler/i, /depth/i],
+    acts: [/^Turn the wheels/, /^Try every screw/],
     shown: (page: Page) => page.getByText(", made").nth(1),
     key: "gatefall.inspection",
   },
@@ -117,5 +117,39 @@ for (const { name, address, acts, shown, key } of EXERCISES) {
     await page.goto("#/words");
     await page.goBack();
     await expect(shown(page)).toBeAttached();
+  });
+}
+
+/** A handover that begins in the tray: its record has a person, so the logbook's database has it beside the page's text. */
+const HANDOVER = {
+  address: "#/handover?view=run&profile=three-wheel&seed=3&fit=first",
+  acts: ["Hang it by one screw", "Put it on over the bushing"],
+  shown: (page: Page) => page.getByRole("group", { name: "Ring: on, screws loose" }),
+} as const;
+
+for (const texts of ["full", "forbidden"] as const) {
+  test(`handover: where the page's texts are ${texts}, the database has it`, async ({ page }) => {
+    await page.addInitScript(spoil, { texts, database: false });
+    await page.goto(HANDOVER.address);
+    for (const one of HANDOVER.acts) {
+      await act(page, one);
+      await page.waitForTimeout(1000);
+      await page.reload();
+    }
+    await expect(HANDOVER.shown(page)).toBeAttached();
+    expect(await page.getByText(/This handover is not stored/).count()).toBe(0);
+  });
+
+  test(`handover: where texts are ${texts} and there is no database, that is said, and the work goes on`, async ({
+    page,
+  }) => {
+    await page.addInitScript(spoil, { texts, database: true });
+    await page.goto(HANDOVER.address);
+    for (const one of HANDOVER.acts) await act(page, one);
+    await expect(HANDOVER.shown(page)).toBeAttached();
+    await expect(page.getByText(/^This handover is not stored\./)).toBeVisible();
+    await page.goto("#/words");
+    await page.goto(HANDOVER.address);
+    await expect(HANDOVER.shown(page)).toBeAttached();
   });
 }

@@ -39,6 +39,12 @@ describe("the course", () => {
     expect(lessonMinutes({ ...tries(10), sitting: rules }, times)).toBe(6);
   });
 
+  test("counts the fitting of a handover that begins in the tray", () => {
+    const [lesson] = SHIPPED_COURSE.filter(({ sheet }) => sheet.title === "From the tray to the signature");
+    // 2 handovers of 15 min and 7 min, in steps of five.
+    expect(lesson?.minutes).toBe(45);
+  });
+
   test("names a lesson whose sheet is not there, and a field that is wrong", () => {
     const lesson = { sheet: "No such sheet", teaches: "Nothing." };
     expect(() => parseCourse({ ...course, lessons: [lesson] }, SHIPPED_SHEETS)).toThrow(

@@ -42,9 +42,15 @@ describe("first-time openings, k of n", () => {
   ])("$right of 20 says how sure it is: $interval", ({ right, interval }) => {
     const [mark] = marked(dialed({ firstTime: 17 }, 20), triesRight(right, 20)).marks;
     expect(mark?.says).toBe(`${right} of 20 right; at least 17 asked`);
-    expect(mark?.sureness).toMatch(
-      new RegExp(`^the true rate lies between ${interval} \\(Wilson, 95 %\\) or .* \\(Clopper-Pearson, 95 %\\)$`),
-    );
+    expect(mark?.sureness).toBe(`the true rate lies between ${interval}`);
+    expect(mark?.method).toMatch(/^Wilson, 95 %; by Clopper-Pearson it lies between \d+ % and \d+ %$/);
+  });
+
+  test("one try says nothing of a rate, and names no method", () => {
+    const [one] = marked(dialed({ firstTime: 1 }, 1), triesRight(1, 1)).marks;
+    expect([one?.says, one?.sureness, one?.method]).toEqual(["1 of 1 right; at least 1 asked", "", undefined]);
+    const [two] = marked(dialed({ firstTime: 1 }, 2), triesRight(1, 2)).marks;
+    expect(two?.sureness).not.toBe("");
   });
 
   test.each([

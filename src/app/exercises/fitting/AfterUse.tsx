@@ -38,7 +38,8 @@ export function AfterUse({ fit, sizes, profile }: AfterUseProps) {
       <h3>What use will do</h3>
       <p>
         The loose key wears its seat with every turn. A number that you turn to the right is off by the whole lost
-        motion; this lock takes {takesOf(profile)} graduations. Ten openings a day, a training value:
+        motion. This lock opens with a number up to {takesOf(profile)} graduations off. The table is for ten openings a
+        day (a training value).
       </p>
       <StackedTable head={HEAD} rows={rows} />
       {profile.kind === "wheel-pack" && first !== undefined && (

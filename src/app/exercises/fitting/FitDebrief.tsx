@@ -102,8 +102,8 @@ function Effects({ fit, board, perTurn }: EffectsProps) {
     <ul className="stack text-small">
       <li>
         {goesRound
-          ? `The opening index reads from ${signedText(openingReads - runout.size, 2)} to ${signedText(openingReads + runout.size, 2)} graduations as the dial goes round, ${signedText(openingReads, 2)} in the middle. Turning the ring, or setting zero, compensates for the middle alone: the spindle is bent, and the rest goes round with the dial.`
-          : `The opening index reads ${signedText(openingReads, 2)} graduations, wherever the dial is. Turning the ring, or setting zero, compensates for this.`}
+          ? `The opening index is off by ${signedText(openingReads - runout.size, 2)} to ${signedText(openingReads + runout.size, 2)} graduations as the dial goes round, ${signedText(openingReads, 2)} on average. Turning the ring, or setting zero, compensates for the average alone: the spindle is bent, and the rest goes round with the dial.`
+          : `The opening index is off by ${signedText(openingReads, 2)} graduations, wherever the dial is. Turning the ring, or setting zero, compensates for this.`}
       </li>
       {between !== null && (
         <li>
@@ -111,8 +111,8 @@ function Effects({ fit, board, perTurn }: EffectsProps) {
             "The changing index then reads right: the ring is centered."
           ) : (
             <>
-              The changing index then still reads {signedText(between, 2)} graduations
-              {goesRound && " in the middle"}. No zero compensates for this: it comes from a ring off center.
+              The changing index is then still off by {signedText(between, 2)} graduations
+              {goesRound && " on average"}. No zero compensates for this: it comes from a ring off center.
             </>
           )}
         </li>
@@ -127,13 +127,13 @@ function Effects({ fit, board, perTurn }: EffectsProps) {
       <li>{dragText(fit, perTurn)}</li>
       {fit.binding > 0 && (
         <li>
-          Draw: {fit.bolt_mm.toFixed(1)} mm of the bolt run on the edge of the strike. The hand gets{" "}
+          Draw: {fit.bolt_mm.toFixed(1)} mm of the bolt runs on the edge of the strike. The hand gets{" "}
           {fit.binding.toFixed(1)} graduations farther ahead before the bolt comes, and again after each pull.
         </li>
       )}
       <li>
         Lost motion: {fit.lostMotion.toFixed(2)} graduations
-        {fit.playGrows > 0 && `, and ${fit.playGrows.toFixed(1)} more in every thousand turns`}.
+        {fit.playGrows > 0 && `, and ${fit.playGrows.toFixed(1)} graduations more in every thousand turns`}.
       </li>
     </ul>
   );

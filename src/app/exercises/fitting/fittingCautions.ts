@@ -11,10 +11,14 @@ export const CAUTION_SOURCE = "common practice, no source";
 
 /** What to mind at one step, told beside the act when it comes up. */
 const STEP_CAUTIONS = {
-  door: "Open the door and hold it, with a wedge or a hook, before you touch a part. Someone stays who can open it from inside.",
+  door: "Open the door and hold it, with a wedge or a hook, before you touch a part. Someone who can open it from inside stays with you.",
   saw: "Wear eye protection. Clamp the spindle away from the lock, and do not saw, drill or grind near people.",
   burr: "The sawn end cuts. Wear eye protection, file it before you handle it, and keep chips out of the lock.",
   static: "Wear the wrist strap before you touch the lock or its cover: static can destroy an electronic lock.",
+  weight:
+    "The body is heavy. Hold it from below with your other hand until a screw holds it, and keep your fingers out from between it and the plate.",
+  leads:
+    "Wear the wrist strap. Look for plus and minus on the board before you connect a lead: reversed leads blow its fuse. Never let the bare leads touch.",
   drive: "Wear eye protection and use a soft drift: a hard key can chip.",
   locker: "Keep thread locker off your skin and out of your eyes. Read its label.",
   bolt: "Keep your fingers clear of the bolt. The door stays open: never try the strike by shutting someone in.",

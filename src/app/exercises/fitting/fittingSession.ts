@@ -64,8 +64,9 @@ export class FittingSession extends TimedWork {
   }
 
   /** Goes on with a lock as it is. */
-  static resumed(profile: Profile, chance: Chance, { lock, assembly }: Pick<FittingSession, "lock" | "assembly">) {
-    const session = new FittingSession(profile, chance, { slotAt: lock.slotAt, bend: CENTERED });
+  static resumed(profile: Profile, chance: Chance, left: Pick<FittingSession, "lock" | "assembly">, help?: Help) {
+    const { lock, assembly } = left;
+    const session = new FittingSession(profile, chance, { slotAt: lock.slotAt, bend: CENTERED }, help);
     session.assembly = assembly;
     session.chart.send({ type: "part.moved", stage: stageOf(assembly, lock), voids: [] });
     return session;

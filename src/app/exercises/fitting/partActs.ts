@@ -34,6 +34,7 @@ const BODY: TrayPart = {
     ...when(body === "by-one", { label: "Tighten all screws", act: { type: "body.tightened" } }),
     ...when(body !== null, { label: "Take the body off", act: { type: "body.taken" } }),
   ],
+  caution: ({ hasCover }) => (hasCover ? null : "weight"),
 };
 
 const RING: TrayPart = {
@@ -89,12 +90,12 @@ const DIAL: TrayPart = {
     screwed("In 1 turn", lock.perTurn),
     ...when(
       dialIn !== null,
-      screwed("In 10", 10),
-      screwed("In 1", 1),
+      screwed("In 10 graduations", 10),
+      screwed("In 1 graduation", 1),
       { label: "Take the dial out", act: { type: "dial.taken" } },
       screwed("Out 1 turn", -lock.perTurn),
-      screwed("Out 10", -10),
-      screwed("Out 1", -1),
+      screwed("Out 10 graduations", -10),
+      screwed("Out 1 graduation", -1),
     ),
   ],
 };
@@ -174,7 +175,11 @@ const BOARD: TrayPart = {
       touch("Replace the board", { type: "board.replaced" }),
     ];
   },
-  caution: ({ board, hasCover }) => (board?.isStrapOn === false && !hasCover ? "static" : null),
+  caution: ({ board, hasCover }) => {
+    if (board === null || hasCover) return null;
+    if (board.leads === null) return "leads";
+    return board.isStrapOn ? null : "static";
+  },
 };
 
 const STRIKE: TrayPart = {

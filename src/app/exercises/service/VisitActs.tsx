@@ -31,7 +31,7 @@ interface SaidHereProps extends VisitProps {
   readonly className?: string;
 }
 
-/** What the last act showed, beside the button that was pressed; it is heard from the door. */
+/** What the last act showed, beside the button that was pressed and folded with it; it is heard from the door. */
 export function SaidHere({ session, isHere, className = "" }: SaidHereProps) {
   const last = session.tried.at(-1);
   if (last === undefined || !isHere(last)) return null;
@@ -56,13 +56,13 @@ function Group({ session, title, caution, acts, isBelowDoor = false }: GroupProp
               </Button>
             ))}
           </div>
+          <SaidHere
+            session={session}
+            isHere={(act) => labels.includes(actLabel(act))}
+            className={isBelowDoor ? "hidden phone:block" : ""}
+          />
         </div>
       </Fold>
-      <SaidHere
-        session={session}
-        isHere={(act) => labels.includes(actLabel(act))}
-        className={isBelowDoor ? "hidden phone:block" : ""}
-      />
     </section>
   );
 }
@@ -143,9 +143,9 @@ function Lubricate({ session }: VisitProps) {
               Lubricate
             </Button>
           </div>
+          <SaidHere session={session} isHere={({ type }) => type === "lubricated"} />
         </div>
       </Fold>
-      <SaidHere session={session} isHere={({ type }) => type === "lubricated"} />
     </section>
   );
 }
@@ -171,9 +171,9 @@ function Batteries({ session }: VisitProps) {
               Replace one cell
             </Button>
           </div>
+          <SaidHere session={session} isHere={({ type }) => type === "batteries.replaced"} />
         </div>
       </Fold>
-      <SaidHere session={session} isHere={({ type }) => type === "batteries.replaced"} />
     </section>
   );
 }

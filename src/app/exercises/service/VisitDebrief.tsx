@@ -18,7 +18,7 @@ function LockTold({ session: { visit } }: VisitProps) {
   }
   const found = foundIn(visit);
   const outcome = (one: Condition) =>
-    `${found.includes(one) ? "You found it." : "You missed it."} ${visit.wrong.includes(one) ? "It is still so." : "You set it right."}`;
+    `${found.includes(one) ? "You found it." : "You missed it."} ${visit.wrong.includes(one) ? "It is still wrong." : "You set it right."}`;
   return (
     <ul className="stack">
       {conditions.map((one) => (

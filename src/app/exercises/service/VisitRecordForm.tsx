@@ -1,4 +1,3 @@
-import { useState } from "react";
 import type { VisitRecord } from "../../../service/visitAct";
 import { CONDITION_LABELS } from "../../../service/visitNames";
 import { CONDITIONS, type Condition } from "../../../service/wrongThing";
@@ -15,14 +14,6 @@ const PARTS: readonly (readonly [Part, string])[] = [
   ["hasCombination", "The combination"],
 ];
 
-const EMPTY: VisitRecord = {
-  found: [],
-  hasFigures: false,
-  hasChanges: false,
-  hasProofs: false,
-  hasCombination: false,
-};
-
 interface RecordFormProps extends VisitProps {
   /** Whether this is a try of a sitting, which shows no debrief. */
   readonly isOnce: boolean;
@@ -30,10 +21,10 @@ interface RecordFormProps extends VisitProps {
 
 /** What is written down, and the end of the visit. */
 export function VisitRecordForm({ session, isOnce }: RecordFormProps) {
-  const [record, setRecord] = useState(EMPTY);
+  const { draft: record } = session;
   const find = (condition: Condition, isOn: boolean) => {
     const others = record.found.filter((one) => one !== condition);
-    setRecord({ ...record, found: isOn ? [...others, condition] : others });
+    session.write({ ...record, found: isOn ? [...others, condition] : others });
   };
   const able = CONDITIONS.filter((one) => session.visit.lock.cells.length > 0 || !one.startsWith("batteries"));
   return (
@@ -59,7 +50,7 @@ export function VisitRecordForm({ session, isOnce }: RecordFormProps) {
             key={part}
             className="check phone:min-h-[44px]"
             isOn={record[part]}
-            onSwitch={(isOn) => setRecord({ ...record, [part]: isOn })}
+            onSwitch={(isOn) => session.write({ ...record, [part]: isOn })}
           >
             {label}
           </Check>

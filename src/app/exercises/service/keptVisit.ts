@@ -2,8 +2,8 @@ import * as z from "zod/mini";
 import { oneOf, shortList, strict, text, whole, within } from "../../../lock/fieldSchemas";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { HELP_LEVELS } from "../../../records/attemptRecord";
-import type { VisitAct } from "../../../service/visitAct";
-import { visitActSchema } from "../../../service/visitActSchema";
+import { EMPTY_RECORD, type VisitAct, type VisitRecord } from "../../../service/visitAct";
+import { visitActSchema, visitRecordSchema } from "../../../service/visitActSchema";
 import type { Chance } from "../../../statistics/chance";
 import { recallWork, type WorkKind } from "../../parts/storage/keptWork";
 import { VisitSession } from "./visitSession";
@@ -24,6 +24,8 @@ const keptSchema = strict({
   }),
   worked_ms: within(0, 1e10, "milliseconds"),
   acts: shortList(visitActSchema, MOST_ACTS),
+  // A visit that was stored before this was has none.
+  draft: z.optional(visitRecordSchema),
 });
 
 /** A visit under way, act by act. */
@@ -33,6 +35,8 @@ export interface KeptVisit {
   /** How long it has taken so far. */
   readonly worked_ms: number;
   readonly acts: readonly VisitAct[];
+  /** The record as it is marked. */
+  readonly draft?: VisitRecord | undefined;
 }
 
 /** A visit under way, as a kind of work that is stored. */
@@ -43,8 +47,9 @@ export const VISIT_WORK: WorkKind<KeptVisit> = {
   read: (value) => keptSchema.parse(value),
 };
 
-/** Whether a visit has begun and is not over. */
-export const isVisitUnderWay = ({ visit, tried }: VisitSession): boolean => tried.length > 0 && !visit.isOver;
+/** Whether a visit has begun, if only with its record, and is not over. */
+export const isVisitUnderWay = ({ visit, tried, draft }: VisitSession): boolean =>
+  (tried.length > 0 || draft !== EMPTY_RECORD) && !visit.isOver;
 
 /** A visit as it is stored. @param steady_ms - now, by a clock that only goes on */
 export const keptVisitOf = (session: VisitSession, steady_ms: number): KeptVisit => ({
@@ -52,6 +57,7 @@ export const keptVisitOf = (session: VisitSession, steady_ms: number): KeptVisit
   setup: session.setup,
   worked_ms: session.workedBy(steady_ms),
   acts: session.tried,
+  draft: session.draft,
 });
 
 /** Whether an address asks for a visit: for its lock, its number and its help, where it names them. */
@@ -73,6 +79,8 @@ export function firstVisit(query: URLSearchParams, chance: Chance, steady_ms: nu
   }
   const session = new VisitSession(kept.setup, chance);
   session.resume(kept.acts);
-  session.begunAt = steady_ms - kept.worked_ms;
+  if (kept.draft !== undefined) session.write(kept.draft);
+  // Time runs from the first act on.
+  if (kept.acts.length > 0) session.begunAt = steady_ms - kept.worked_ms;
   return { session, problem };
 }

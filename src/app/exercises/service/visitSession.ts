@@ -1,7 +1,7 @@
 import type { Profile } from "../../../lock/profile";
 import { answerTo } from "../../../service/holder";
 import { type Visit, visitTo } from "../../../service/visit";
-import type { VisitAct } from "../../../service/visitAct";
+import { EMPTY_RECORD, type VisitAct, type VisitRecord } from "../../../service/visitAct";
 import type { Chance } from "../../../statistics/chance";
 import { drawSeed } from "../../../statistics/drawSeed";
 import { TimedWork } from "../../keeping/timedWork";
@@ -19,6 +19,8 @@ export class VisitSession extends TimedWork {
   log: readonly string[] = [];
   /** Everything that was tried, what stood in the way of it too, in order: the visit again, act by act. */
   tried: readonly VisitAct[] = [];
+  /** The record as it is marked; it counts once it is written. */
+  draft: VisitRecord = EMPTY_RECORD;
   /** Grows with every visit begun: forms start empty with it. */
   round = 0;
   private readonly chance: Chance;
@@ -45,6 +47,12 @@ export class VisitSession extends TimedWork {
     this.log = ["You are back in your visit, where you left it.", ...this.log];
   }
 
+  /** Marks something in the record. */
+  write(draft: VisitRecord): void {
+    this.draft = draft;
+    this.changed();
+  }
+
   leave(): void {
     this.visit.leave();
     this.changed();
@@ -66,6 +74,7 @@ export class VisitSession extends TimedWork {
     this.visit = visitTo(this.profile, setup.seed);
     this.log = [];
     this.tried = [];
+    this.draft = EMPTY_RECORD;
     this.begunAt = null;
     this.round += 1;
     this.changed();

@@ -20,7 +20,8 @@ export const GROUP_CAUTIONS = {
   bolt: "Keep your fingers clear of the bolt when you work it, and prove the lock with the door open.",
   locker: "Keep thread locker off your skin and out of your eyes. Read its label.",
   lubricate: "Wipe up what drips: floors get slippery.",
-  cells: "Never short, heat or open a cell. Tape the poles of old cells, and dispose of them by local rules.",
+  cells:
+    "Wear the wrist strap, and match plus and minus before you put a cell in. Never short, heat or open a cell. Tape the poles of old cells, and dispose of them by local rules.",
 } as const;
 
 export const PHASE_WORDS: Readonly<Record<VisitPhase, string>> = {

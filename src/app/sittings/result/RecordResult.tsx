@@ -69,10 +69,24 @@ function Marks({ record }: { readonly record: SittingRecord }) {
     sureness === "" ? "counted" : sureness,
   ]);
   if (rows.length === 0) return null;
+  const methods = record.marking.marks.flatMap(({ criterion, method }) =>
+    method === undefined ? [] : [`${criterion.place}: ${method}.`],
+  );
   return (
     <section aria-label="Marks">
       <h2 className="mb-3">Marks</h2>
       <StackedTable head={["Where", "Asked", "Result", "Verdict", "How sure"]} rows={rows} />
+      {methods.length > 0 && (
+        <details className="text-small text-soft">
+          <summary className="py-1 phone:py-3">How sure: the methods</summary>
+          <ul>
+            {methods.map((method, k) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: rows keep their place
+              <li key={k}>{method}</li>
+            ))}
+          </ul>
+        </details>
+      )}
     </section>
   );
 }

@@ -13,16 +13,22 @@ interface FittingStationProps {
   readonly one: FittingTry;
 }
 
+/** Where there is height for it, drawing and gauges stay while parts and checks below are acted on. */
+const STAYS_IN_VIEW =
+  "w-full stack gap-3 pb-2 bg-paper [@media(min-width:701px)_and_(min-height:700px)]:sticky top-0 z-2";
+
 /** The lock as far as it is put together, and the checks; what is wrong with it is told at the end of the sitting. */
 export function FittingStationHand({ one }: FittingStationProps) {
   const session = useStore(one.session);
   return (
     <>
-      <div className="w-full phone:px-edge">
-        <TurnedSection work={session} />
-      </div>
-      <div className="w-full bg-paper phone:sticky phone:z-3 phone:top-[56px] phone:px-edge">
-        <Gauges session={session} help={one.setup.station.help} />
+      <div className={`${STAYS_IN_VIEW} phone:contents`}>
+        <div className="w-full phone:px-edge">
+          <TurnedSection work={session} />
+        </div>
+        <div className="w-full bg-paper phone:sticky phone:z-3 phone:top-[56px] phone:px-edge">
+          <Gauges session={session} help={one.setup.station.help} />
+        </div>
       </div>
       <section className="w-full phone:order-1 phone:px-edge">
         <Checks session={session} isOnce />

@@ -20,8 +20,8 @@ export class HandoverTry extends JobTry {
   constructor(setup: TrySetup) {
     super(setup);
     const { profile, station, chance } = setup;
-    const { hand, fit } = station as HandoverStation;
-    const plan = { isHandsOff: hand === "simulated", isToFit: fit === "first" };
+    const { hand, fit, help } = station as HandoverStation;
+    const plan = { isHandsOff: hand === "simulated", isToFit: fit === "first", help };
     this.session = new HandoverSession({ profile, seed: drawRunSeed(chance), ...plan }, null, keepNothing);
   }
 

@@ -84,14 +84,14 @@ function serviceWords({ isLeft, conditions, found, faults, acts }: ServiceTry): 
   const right = conditions.filter((one) => found.includes(one)).length;
   return {
     outcome: isLeft ? "visit ended" : missedWord("not-left"),
-    stops: `${countText(acts, "act")}, ${conditions.length === 0 ? "nothing wrong" : `${right} of ${countText(conditions.length, "defect")} found`}`,
+    stops: `${countText(acts, "act")}, ${conditions.length === 0 ? "no defect to find" : `${right} of ${countText(conditions.length, "defect")} found`}`,
     faults: listWords([...new Set(faults.map(({ code }) => code))]),
   };
 }
 
 function inspectionWords(one: InspectionTry): JobTryWords {
   const { faults, named, skipped } = one;
-  const were = faults.length === 0 ? "nothing wrong" : `${countText(faults.length, "fault")} to find`;
+  const were = faults.length === 0 ? "no fault to find" : `${countText(faults.length, "fault")} to find`;
   const answer = named?.length === 0 ? "none named" : `${named?.length ?? "none"} named`;
   return {
     outcome: named === null ? "no answer" : `${were}, ${answer}`,

@@ -9,6 +9,8 @@ import {
 } from "../../../../src/app/exercises/fitting/find/keptInspection";
 import { keepText } from "../../../../src/app/parts/storage/safeTexts";
 import { checksOf, FIT_CHECKS } from "../../../../src/fitting/fitChecks";
+import { FIT_FAULTS } from "../../../../src/fitting/fitFaultCode";
+import { faultsOn } from "../../../../src/fitting/inspect/faultDraws";
 import { seededChance } from "../../../../src/statistics/chance";
 
 const texts = new Map<string, string>();
@@ -77,6 +79,30 @@ describe("a fit that is being judged", () => {
     expect(texts.has(INSPECTION_KEY)).toBe(true);
   });
 
+  test("has the ticks of its answer again, before its first check too; another lock has none", () => {
+    for (const checks of [[], ["bolt"]] as const) {
+      const { session } = begun("seed=12&profile=three-wheel");
+      for (const check of checks) session.check(check);
+      session.tick(["ring-off-center", "rubs"]);
+      keep(session, 5000);
+      const { session: again } = begun("", 90_000);
+      expect([again.ticked, again.log, again.isNamed]).toEqual([["ring-off-center", "rubs"], session.log, false]);
+      // A tick is no work: time runs from the first check on.
+      expect(again.workedBy(90_000)).toBe(0);
+      again.again();
+      expect([again.ticked, isJudging(again)]).toEqual([[], false]);
+    }
+  });
+
+  test("has no ticks where it was stored before they were, nor of what its lock cannot have", () => {
+    const stored = { version: 1, profile: "three-wheel", seed: 3, help: "full", worked_ms: 5, checks: ["bolt"] };
+    texts.set(INSPECTION_KEY, JSON.stringify(stored));
+    expect(begun("").session.ticked).toEqual([]);
+    texts.set(INSPECTION_KEY, JSON.stringify({ ...stored, ticked: FIT_FAULTS }));
+    const { session, problem } = begun("");
+    expect([session.ticked, problem]).toEqual([faultsOn(session.lock), null]);
+  });
+
   test("with another lock after it goes on with that one", () => {
     const { session } = begun("seed=12");
     session.again();
@@ -97,6 +123,8 @@ describe("a fit that is being judged", () => {
     JSON.stringify({ ...sound, help: "all" }),
     JSON.stringify({ ...sound, worked_ms: null }),
     JSON.stringify({ ...sound, checks: ["smell"] }),
+    JSON.stringify({ ...sound, ticked: ["dusty"] }),
+    JSON.stringify({ ...sound, ticked: "rubs" }),
     JSON.stringify({ ...sound, checks: Array.from({ length: 5001 }, () => "bolt") }),
   ])("that cannot be read is set aside and told: %s", (text) => {
     texts.set(INSPECTION_KEY, JSON.stringify(sound));

@@ -11,6 +11,7 @@ import { VisitSession } from "../../../../src/app/exercises/service/visitSession
 import { visitSetupOf } from "../../../../src/app/exercises/service/visitSetup";
 import { recallWork } from "../../../../src/app/parts/storage/keptWork";
 import { keepText } from "../../../../src/app/parts/storage/safeTexts";
+import { EMPTY_RECORD } from "../../../../src/service/visitAct";
 import { visitActSchema } from "../../../../src/service/visitActSchema";
 import { visitFaults } from "../../../../src/service/visitFault";
 import { seededChance } from "../../../../src/statistics/chance";
@@ -84,6 +85,19 @@ describe("a visit under way", () => {
     expect(store.has(VISIT_KEY)).toBe(true);
   });
 
+  test("has its record as it was marked, before the first act too; another visit begins with an empty one", () => {
+    for (const acts of [0, 3]) {
+      const before = worked(acts);
+      before.write({ ...before.draft, found: ["key-loose"], hasFigures: true });
+      expect(isVisitUnderWay(before)).toBe(true);
+      void keepVisit(before, 0);
+      const after = resumed(50_000);
+      expect([after.draft, after.tried]).toEqual([before.draft, before.tried]);
+      after.again();
+      expect([after.draft, isVisitUnderWay(after)]).toEqual([EMPTY_RECORD, false]);
+    }
+  });
+
   test("that is over is kept no more", async () => {
     const session = worked(3);
     expect(isVisitUnderWay(session)).toBe(true);
@@ -110,6 +124,8 @@ describe("a text that cannot be a visit", () => {
     JSON.stringify({ ...good, setup: { ...SETUP, help: "all" } }),
     JSON.stringify({ ...good, worked_ms: -5 }),
     JSON.stringify({ ...good, more: 1 }),
+    JSON.stringify({ ...good, draft: { found: [] } }),
+    JSON.stringify({ ...good, draft: { ...EMPTY_RECORD, found: ["dusty"] } }),
     JSON.stringify({ ...good, acts: [{ type: "drilled" }] }),
     JSON.stringify({ ...good, acts: [{ type: "toString" }] }),
     JSON.stringify({ ...good, acts: [{ type: "screw.tightened", torque_Nm: "0.6" }] }),

@@ -63,9 +63,9 @@ describe("EditSession", () => {
     session.copy(0);
     expect(titles(session)).toEqual(["station 1", "station 3", "station 2"]);
     session.move(2, 0);
-    expect(session.said).toBe("Station 3 is moved to place 1 of 3.");
+    expect(session.said).toBe("Set the zero is moved to place 1 of 3.");
     session.move(0, -1);
-    expect(session.said).toBe("Station 1 is first already.");
+    expect(session.said).toBe("Set the zero is first already.");
     session.remove(1);
     expect(titles(session)).toEqual(["station 2", "station 3"]);
     expect(kept).toHaveLength(4);

@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, test, vi } from "vitest";
 import { changeTo } from "../../../../src/app/exercises/handover/run/session/changeWork";
+import { replaceParts } from "../../../../src/app/exercises/handover/run/session/doorFitting";
 import { HandoverSession } from "../../../../src/app/exercises/handover/run/session/handoverSession";
 import { ACT_GROUPS } from "../../../../src/app/exercises/handover/run/session/runActs";
 import { HandoverTry } from "../../../../src/app/sittings/tries/handoverTry";
@@ -122,3 +123,18 @@ describe("a try at a handover", () => {
     expect(Array.from({ length: 5 }, (_, k) => scene(k + 4))).not.toEqual(Array(5).fill(scene(3)));
   });
 });
+
+test.each(["full", "counts", "silent"] as const)(
+  "a station that fits its lock first has its help, %s, in the tray, with new parts too",
+  (help) => {
+    const { session } = new HandoverTry(setupOf(handoverStation({ fit: "first", help })));
+    expect(session.tray?.help).toBe(help);
+    session.tray?.act({ type: "spindle.cut", length_mm: 40 });
+    session.tray?.act({ type: "spindle.replaced" });
+    session.tray?.act({ type: "spindle.cut", length_mm: 40 });
+    const spoiled = session.tray;
+    replaceParts(session, 0);
+    expect(session.tray).not.toBe(spoiled);
+    expect(session.tray?.help).toBe(help);
+  },
+);

@@ -1,7 +1,14 @@
 import { expect, test } from "vitest";
 import { tryRow } from "../../../../src/app/sittings/session/sittingWords";
-import { changeStation, handoverStation, testSheet, troubleStation } from "../../../support/testSheet";
-import { changeTry, handoverTry, troubleTry } from "../../../support/testTries";
+import {
+  changeStation,
+  handoverStation,
+  inspectionStation,
+  serviceStation,
+  testSheet,
+  troubleStation,
+} from "../../../support/testSheet";
+import { changeTry, handoverTry, inspectionTry, serviceTry, troubleTry } from "../../../support/testTries";
 
 const sheet = testSheet({
   stations: [changeStation({ timeLimit_s: 240 }), troubleStation(), handoverStation({ title: "Records room" })],
@@ -57,4 +64,12 @@ test.each([
 ])("a job as a row: $row.1", ({ one, row }) => {
   const { place, outcome, stops, faults, time } = tryRow(one, sheet);
   expect([place, outcome, stops, faults, time]).toEqual(row);
+});
+
+test.each([
+  { one: serviceTry({ conditions: [], found: [], acts: 2 }), column: "stops", says: "2 acts, no defect to find" },
+  { one: inspectionTry({ faults: [], named: [] }), column: "outcome", says: "no fault to find, none named" },
+] as const)("a good lock has nothing to find; that is no praise of the try: $says", ({ one, column, says }) => {
+  const good = testSheet({ stations: [one.kind === "service" ? serviceStation() : inspectionStation()] });
+  expect(tryRow(one, good)[column]).toBe(says);
 });

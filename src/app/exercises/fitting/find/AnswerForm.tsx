@@ -1,5 +1,4 @@
 import { useSelector } from "@xstate/react";
-import { useState } from "react";
 import { JOB_RULES } from "../../../../drill/marking/jobRule";
 import type { FitFault } from "../../../../fitting/fitFaultCode";
 import { FAULT_WORDS } from "../../../../fitting/fitWords";
@@ -19,11 +18,12 @@ interface AnswerFormProps {
 
 /** What is wrong with the fit, to be ticked and named; or that nothing is. */
 export function AnswerForm({ session, isOnce }: AnswerFormProps) {
-  const [ticked, setTicked] = useState<readonly FitFault[]>([]);
+  const { ticked } = session;
   const isNamed = useSelector(session.chart, stateOf) === "named";
   const possible = faultsOn(session.lock);
   const groups = FAULT_GROUPS.filter(({ faults }) => faults.some((fault) => possible.includes(fault)));
-  const switchOne = (fault: FitFault) => setTicked(possible.filter((one) => ticked.includes(one) !== (one === fault)));
+  const switchOne = (fault: FitFault) =>
+    session.tick(possible.filter((one) => ticked.includes(one) !== (one === fault)));
   return (
     <section className="panel stack" aria-label="Your answer">
       <h2>What is wrong with this fit?</h2>

@@ -30,7 +30,7 @@ export function FindDebrief({ session }: { readonly session: InspectionSession }
   const missed = overlooked(result);
   return (
     <section className="panel stack" aria-label="Debrief">
-      <h2 tabIndex={-1}>{isInspectionRight(result) ? "Judged right" : "Not judged right"}</h2>
+      <h2 tabIndex={-1}>{isInspectionRight(result) ? "Right answer" : "Not the right answer"}</h2>
       {faults.length === 0 ? (
         <p>Nothing was wrong with this fit.</p>
       ) : (

@@ -16,7 +16,7 @@ export function limitLines({ sizes, perTurn, isElectronic }: LockToFit): readonl
     `Push and pull: the dial moves at most ${endPlayMost_mm} mm.`,
     `Slit at the rim: it varies by at most ${2 * FITTING.bentMost_mm} mm as the dial goes round.`,
     `Dial with the ${isElectronic ? "cam at its mark" : "gate under the nose"}: near 0. A wrong keyway makes it ${sizeText(perTurn / keyways)} graduations off, or more.`,
-    `Four marks: none is more than ${worst.toFixed(2)} graduations off the middle of all four.`,
+    `Four marks: none is more than ${worst.toFixed(2)} graduations off the average of all four.`,
   ];
 }
 

@@ -5,6 +5,7 @@ import { fitOf } from "../../../../fitting/fit";
 import { checkFit, type FitCheck, type FitObservation } from "../../../../fitting/fitCheck";
 import type { FitFault } from "../../../../fitting/fitFaultCode";
 import { drawInspection, fitWith } from "../../../../fitting/inspect/drawFit";
+import { faultsOn } from "../../../../fitting/inspect/faultDraws";
 import { inspectionMachine } from "../../../../fitting/inspect/inspectionMachine";
 import { type InspectionResult, inspectionResult } from "../../../../fitting/inspect/inspectionResult";
 import type { Profile } from "../../../../lock/profile";
@@ -20,6 +21,8 @@ export class InspectionSession extends TimedWork {
   help: Help;
   /** What the checks showed, latest first. */
   log: readonly FitObservation[] = [];
+  /** Faults that are ticked and not named yet. */
+  ticked: readonly FitFault[] = [];
   /** The lock and what its checks show, with those made before; null where another's chance draws them. */
   seed: number | null;
   private readonly chance: Chance;
@@ -86,6 +89,12 @@ export class InspectionSession extends TimedWork {
     return { seen, take };
   }
 
+  /** Ticks what this lock can have; the rest is left out. */
+  tick(faults: readonly FitFault[]): void {
+    this.ticked = faultsOn(this.lock).filter((one) => faults.includes(one));
+    this.changed();
+  }
+
   /** Answers. @param faults - none to say that nothing is wrong */
   name(faults: readonly FitFault[]): void {
     this.chart.send({ type: "faults.named", faults });
@@ -99,6 +108,7 @@ export class InspectionSession extends TimedWork {
     this.drawn = drawInspection(this.profile, this.ofLock);
     this.good = this.goodFit();
     this.log = [];
+    this.ticked = [];
     this.begunAt = null;
     this.chart.send({ type: "inspection.restarted" });
     this.changed();

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import type { FitCheck } from "../../../../fitting/fitCheck";
+import { FIT_FAULTS, type FitFault } from "../../../../fitting/fitFaultCode";
 import { fitCheckSchema } from "../../../../fitting/fittingActSchema";
 import { oneOf, shortList, whole, within } from "../../../../lock/fieldSchemas";
 import { SHIPPED_PROFILES, shippedProfile } from "../../../../lock/shippedProfiles";
@@ -22,11 +23,15 @@ const keptSchema = z.object({
   help: oneOf(HELP_LEVELS),
   worked_ms: within(0, 1e10, "milliseconds"),
   checks: shortList(fitCheckSchema, MOST_CHECKS),
+  // Of an inspection that was stored before ticks were, nothing is ticked.
+  ticked: z.optional(shortList(oneOf(FIT_FAULTS), FIT_FAULTS.length)),
 });
 
 /** A fit that is being judged, as it is stored: which, and the checks in order, which show again what they showed. */
-interface KeptInspection extends Readonly<Omit<z.infer<typeof keptSchema>, "checks">> {
+interface KeptInspection extends Readonly<Omit<z.infer<typeof keptSchema>, "checks" | "ticked">> {
   readonly checks: readonly FitCheck[];
+  /** Faults that are ticked and not named yet. */
+  readonly ticked?: readonly FitFault[] | undefined;
 }
 
 /** An inspection under way, as a kind of work that is stored. */
@@ -38,14 +43,15 @@ export const INSPECTION_WORK: WorkKind<KeptInspection> = {
 };
 
 /** Whether a fit is being judged. */
-export const isJudging = ({ log, isNamed }: InspectionSession): boolean => log.length > 0 && !isNamed;
+export const isJudging = ({ log, ticked, isNamed }: InspectionSession): boolean =>
+  log.length + ticked.length > 0 && !isNamed;
 
 /** An inspection as it is stored; null where there is nothing to go on with. @param steady_ms - now, by the steady clock */
 export function keptInspectionOf(session: InspectionSession, steady_ms: number): KeptInspection | null {
-  const { profile, seed, help, log } = session;
+  const { profile, seed, help, log, ticked } = session;
   if (seed === null || !isJudging(session)) return null;
   const checks = log.map(({ kind }) => kind).reverse();
-  return { version: 1, profile: profile.id, seed, help, worked_ms: session.workedBy(steady_ms), checks };
+  return { version: 1, profile: profile.id, seed, help, worked_ms: session.workedBy(steady_ms), checks, ticked };
 }
 
 /** What an address asks for. */
@@ -67,6 +73,14 @@ function askedBy(query: URLSearchParams): AskedInspection {
 const isAsked = (asked: AskedInspection, { profile, help, seed }: KeptInspection): boolean =>
   [null, profile].includes(asked.profile) && [null, help].includes(asked.help) && [null, seed].includes(asked.seed);
 
+/** Makes every check again, which shows what it showed, and ticks what was ticked. */
+function goOn(session: InspectionSession, { checks, ticked = [], worked_ms }: KeptInspection, steady_ms: number): void {
+  for (const check of checks) session.check(check);
+  session.tick(ticked);
+  // Time runs from the first check on.
+  if (checks.length > 0) session.begunAt = steady_ms - worked_ms;
+}
+
 /**
  * The inspection that goes on here, or a new one.
  *
@@ -80,9 +94,6 @@ export function firstInspection(query: URLSearchParams, chance: Chance, steady_m
   const { profile, help, seed } = goesOn ?? asked;
   const lock = profile === null ? SHIPPED_PROFILES[0] : shippedProfile(profile);
   const session = new InspectionSession(lock, help ?? "full", chance, seed ?? drawSeed(chance));
-  if (goesOn !== null) {
-    for (const check of goesOn.checks) session.check(check);
-    session.begunAt = steady_ms - goesOn.worked_ms;
-  }
+  if (goesOn !== null) goOn(session, goesOn, steady_ms);
   return { session, problem };
 }

@@ -86,8 +86,8 @@ export function BoltDraw({ fit, lock: { perTurn } }: BoltDrawProps) {
         {text}
       </p>
       <p className="text-fine text-soft">
-        Drag the dial down to draw the bolt, up to throw it, or use the arrow keys. The colored line is your hand. Let
-        go, and you lose what it was ahead.
+        Drag the dial down to draw the bolt, up to throw it, or use the arrow keys. The colored line is your hand. If
+        you let go, your hand starts again where the dial is.
       </p>
     </section>
   );

@@ -17,8 +17,9 @@ export function DepthGauge({ set, onRead }: DepthGaugeProps) {
   return (
     <section className="stack" aria-label="Depth gauge">
       <p className="text-small">
-        The gauge stands on a block of {set.block_mm} mm on the cam's face. Its rod is on the spindle's end. The spindle
-        is out of the cam by the block less what the scale shows; less than 0 is inside.
+        The gauge stands on a block of {set.block_mm} mm on the cam's face. Its rod is on the spindle's end. Subtract
+        the reading of the scale from {set.block_mm} mm: that is how far the spindle is out of the cam. Below 0, it ends
+        inside the cam.
       </p>
       <VernierScale {...set} />
       <div className="row gap-2 text-small">
@@ -44,7 +45,7 @@ export function DepthGauge({ set, onRead }: DepthGaugeProps) {
       </div>
       <p className="text-small" aria-live="polite">
         {isWrong &&
-          "The gauge does not show this. Read the whole millimeters at the vernier's 0, and the tenths where two lines meet. Then take that from the block."}
+          "The gauge does not show this. Read the whole millimeters at the vernier's 0, and the tenths where two lines meet. Then subtract that from the height of the block."}
       </p>
     </section>
   );

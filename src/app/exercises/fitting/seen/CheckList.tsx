@@ -9,7 +9,7 @@ import { setDepthGauge } from "../../../../fitting/instruments/depthGauge";
 import { Button } from "../../../parts/controls/Button";
 import { BoltDraw } from "../instruments/BoltDraw";
 import { DepthGauge } from "../instruments/DepthGauge";
-import { FeelGauge } from "../instruments/FeelGauge";
+import { FeelerGauge } from "../instruments/FeelerGauge";
 import { type BegunCheck, type CheckedLock, isWorked } from "../instruments/workedCheck";
 import { observationText } from "./observationWords";
 
@@ -40,7 +40,7 @@ function Instrument({ inHand, work, onDone }: InstrumentProps) {
   const fit = fitOf(assembly, lock);
   if (seen.kind === "bolt") return seen.drags === null || fit === null ? null : <BoltDraw fit={fit} lock={lock} />;
   if (seen.kind === "depth") return <DepthGauge set={setDepthGauge(seen.out_mm)} onRead={onDone} />;
-  return <FeelGauge gapAt={(part) => gapAround(assembly, lock, part)} onFound={onDone} />;
+  return <FeelerGauge gapAt={(part) => gapAround(assembly, lock, part)} onFound={onDone} />;
 }
 
 /** A button for each check, the instrument that is in hand, and what the checks that were made have shown. */

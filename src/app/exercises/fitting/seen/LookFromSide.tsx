@@ -67,7 +67,7 @@ export function LookFromSide({ gap_mm, radius_mm, perTurn, onLooked }: LookFromS
       <p role="status" className="text-small">
         {angle === 0
           ? "Straight on, the gap makes no error. Read from here."
-          : `${eyeText(angle)}, the index reads ${signedText(seen(angle), 2)} graduations against straight on.`}
+          : `${eyeText(angle)}, the index reads ${signedText(seen(angle), 2)} graduations compared with straight on.`}
       </p>
       <p className="text-small text-soft">
         The gap is (reading from the side) × {((2 * Math.PI * radius_mm) / perTurn).toFixed(2)} mm ÷ tan(angle); tan{" "}
@@ -92,7 +92,7 @@ export function LookFromSide({ gap_mm, radius_mm, perTurn, onLooked }: LookFromS
           <strong>
             {agrees ? "Your gap agrees with the readings." : "Your gap does not agree with the readings."}
           </strong>{" "}
-          They tell {found_mm.toFixed(2)} mm, within {within_mm.toFixed(2)} mm.{" "}
+          The readings give {found_mm.toFixed(2)} mm, within {within_mm.toFixed(2)} mm.{" "}
           {gap_mm > 0 &&
             `With the gap as it is, an eye more than ${largestAngle(gap_mm, sideLimit, radius_mm, perTurn).toFixed(0)}° off the axis reads more than ${sideLimit} graduations wrong.`}
         </p>

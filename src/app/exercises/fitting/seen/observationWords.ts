@@ -33,7 +33,7 @@ const SELF_CHECK: Readonly<Record<Exclude<SelfCheck, "silent">, string>> = {
   unsteady: "READING WANDERS",
 };
 
-const eyeText = (angle_deg: number) => `${Math.abs(angle_deg)}° at the ${angle_deg < 0 ? "left" : "right"}`;
+const eyeText = (angle_deg: number) => `${Math.abs(angle_deg)}° to the ${angle_deg < 0 ? "left" : "right"}`;
 
 const WORDS: Words = {
   depth: ({ out_mm }) =>
@@ -67,7 +67,7 @@ const WORDS: Words = {
       ? "Nothing on the cam touches the lever: its nose is clear."
       : "The head of the key touches the lever: its nose is not clear.",
   side: ({ eyes }) =>
-    `Against straight on, the index reads ${eyes.map(({ angle_deg, error }) => `${signedText(error, 2)} from ${eyeText(angle_deg)}`).join(" and ")}, graduations. The gap does that: read straight on.`,
+    `Compared with straight on, the index reads ${eyes.map(({ angle_deg, error }) => `${signedText(error, 2)} graduations from ${eyeText(angle_deg)}`).join(" and ")}. The gap does that: read straight on.`,
   zero: ({ reads }) => `The dial reads ${signedText(reads, 1)} graduations from 0.`,
   marks: ({ readings }) =>
     `Reads too high (+) or too low (−): ${round(readings.map(({ error }) => signedText(error, 2)))} graduations.`,

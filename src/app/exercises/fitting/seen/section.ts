@@ -9,7 +9,10 @@ const RING_AT = 190;
 export const AXIS = 166;
 export const HEIGHT = 340;
 
-/** Sizes that only the drawing has, millimeters: from the axis, or along it. */
+/**
+ * Sizes that only the drawing has, millimeters: from the axis, or along it. No trade sizes: chosen by eye so that each part can
+ * be told from the next, and no sum, gauge or check uses them.
+ */
 export const DRAWN_mm = {
   dialThick: 7,
   knob: { radius: 14, from: -22 },

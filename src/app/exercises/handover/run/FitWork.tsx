@@ -1,5 +1,6 @@
 import { useSelector } from "@xstate/react";
 import { useEffect, useRef } from "react";
+import { HelpChoice, type HelpOffer } from "../../../hand/HelpChoice";
 import { memoryOf, stateOf } from "../../../parts/page/ofChart";
 import { useStore } from "../../../parts/page/useStore";
 import type { FittingSession } from "../../fitting/fittingSession";
@@ -18,11 +19,23 @@ interface FitProps {
   readonly tray: FittingSession;
 }
 
+interface HandProps extends FitProps {
+  /** Whether this is a try of a sitting, whose sheet sets the help. */
+  readonly isOnce: boolean;
+}
+
+/** How much the gauges tell. */
+export const GAUGE_HELPS: readonly HelpOffer[] = [
+  { help: "full", label: "Full", title: "Full help: gauges with their limits" },
+  { help: "counts", label: "Counts", title: "Counts: gauges without limits" },
+  { help: "silent", label: "Silent", title: "Silent: no gauges; measure by your own checks" },
+];
+
 /**
  * The lock that is fitted, in the place of its dial: the section through the door, the gauges, and, once it is together,
  * the checks. On a phone these come after the parts.
  */
-export function FitHand({ tray }: FitProps) {
+export function FitHand({ tray, isOnce }: HandProps) {
   const session = useStore(tray);
   const state = useSelector(session.chart, stateOf);
   const { checks } = useSelector(session.chart, memoryOf);
@@ -30,8 +43,9 @@ export function FitHand({ tray }: FitProps) {
   return (
     <>
       <TurnedSection work={session} />
+      {!isOnce && <HelpChoice help={session.help} onHelp={(help) => session.setHelp(help)} offers={GAUGE_HELPS} />}
       <div className={GAUGES_IN_VIEW}>
-        <Gauges session={session} help="counts" />
+        <Gauges session={session} help={session.help} />
       </div>
       <section className="stack w-full phone:order-1" aria-label="Checks">
         <h2>Checks</h2>

@@ -37,7 +37,8 @@ function AskDiscard({ steps, isOpen, onDiscard, onClose }: AskProps) {
 
 /** Which lock and which door the handover is at, and ways to begin another. */
 export function RunSetupBar({ session, onStart, newSeed }: RunSetupBarProps) {
-  const { setup } = session;
+  // Another door has the help that was chosen at this one.
+  const setup = { ...session.setup, help: session.tray?.help ?? session.setup.help };
   const { profile, seed, isHandsOff, isToFit = false } = setup;
   const { door, lock } = session.recorded.scene;
   const [asked, setAsked] = useState<RunSetup | null>(null);
@@ -48,7 +49,7 @@ export function RunSetupBar({ session, onStart, newSeed }: RunSetupBarProps) {
   return (
     <div className="setup justify-start print:hidden">
       <LockChoice
-        className="phone:max-w-[150px]"
+        className="phone:max-w-full"
         locks={SHIPPED_PROFILES}
         lock={profile}
         onLock={(chosen) => begin({ ...setup, profile: chosen })}

@@ -11,6 +11,8 @@ import { onPageLeft } from "../../../parts/page/onPageLeft";
 import { watchWork } from "../../../parts/page/underWay";
 import type { HandoverViewProps } from "../parts/handoverViewProps";
 import { Debrief } from "./Debrief";
+import { GAUGE_HELPS } from "./FitWork";
+import { ElsewhereNotice } from "./kept/ElsewhereNotice";
 import { HandoverNotes } from "./kept/handoverNotes";
 import { NotStored } from "./kept/NotStored";
 import { recallHandover } from "./kept/recallHandover";
@@ -38,6 +40,7 @@ function askedSetup({ query, chance }: HandoverViewProps): RunSetup {
     isHandsOff: query.get("hands") === "off",
     isToFit: query.get("fit") === "first",
     weight: weightOf(query),
+    help: GAUGE_HELPS.find(({ help }) => help === query.get("help"))?.help,
   };
 }
 
@@ -54,7 +57,7 @@ async function firstRun(props: HandoverViewProps): Promise<ShownRun> {
   const { kept, mark, problem } = await recallHandover(({ kept: { run } }) =>
     isAsked({ ...run, isToFit: run.fitting !== undefined }, props.query),
   );
-  const keeper = new RunKeeper(mark);
+  const keeper = new RunKeeper({ kept, mark });
   const keep = keeper.keep.bind(keeper);
   const session = kept === null ? new HandoverSession(asked, null, keep) : resumedRun(kept, asked, keep);
   if (problem !== null) session.tell(noted(problem));
@@ -116,9 +119,9 @@ function Run({ session }: { readonly session: HandoverSession }) {
 }
 
 /** The address that asks for a run, so that a reload, or a link to it, asks for this one. */
-const addressOf = ({ profile, seed, isHandsOff, isToFit, weight = "usual" }: RunSetup) => {
+const addressOf = ({ profile, seed, isHandsOff, isToFit, weight = "usual", help }: RunSetup) => {
   const hands = isHandsOff ? "off" : "on";
-  const fit = isToFit ? "&fit=first" : "";
+  const fit = isToFit ? `&fit=first${help === undefined ? "" : `&help=${help}`}` : "";
   return withWeight(`#/handover?view=run&profile=${profile.id}&seed=${seed}&hands=${hands}${fit}`, weight);
 };
 
@@ -167,6 +170,7 @@ export function RunView(props: HandoverViewProps) {
     <>
       <RunSetupBar session={shown.session} onStart={start} newSeed={() => drawRunSeed(props.chance)} />
       <NotStored />
+      <ElsewhereNotice key={`${count} elsewhere`} session={shown.session} keeper={shown.keeper} />
       <Run key={count} session={shown.session} />
       <WeightChoice query={props.query} />
     </>

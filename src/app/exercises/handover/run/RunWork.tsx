@@ -25,9 +25,9 @@ interface WorkProps {
 }
 
 /** What is under the hand: parts, ring or dial. */
-function HandWork({ session }: { readonly session: HandoverSession }) {
+function HandWork({ session, isOnce }: WorkProps) {
   const { tray, activity } = session;
-  if (tray !== null && isFitting(session)) return <FitHand tray={tray} />;
+  if (tray !== null && isFitting(session)) return <FitHand tray={tray} isOnce={isOnce} />;
   return activity === "ring" ? <RingHand session={session} /> : <DoorHand session={session} />;
 }
 
@@ -85,7 +85,7 @@ export function RunWork({ session, isOnce, onLookBack }: RunWorkProps) {
         <StateStrip situation={situation} sign={sign} />
         {/* On a phone parts come before checks, which need them on the door. */}
         <div className={`run-hand grid gap-4 justify-items-center ${isFitting(session) ? "phone:contents" : ""}`}>
-          <HandWork session={session} />
+          <HandWork session={session} isOnce={isOnce} />
         </div>
         <div className="run-side contents">
           <ToldLine

@@ -21,7 +21,7 @@ function sessionOf(setup: RunSetup, kept: KeptRun, keep?: (run: KeptRun) => void
  */
 export function resumedRun(kept: KeptRun, fresh: RunSetup, keep?: (run: KeptRun) => void): HandoverSession {
   const { profile, seed, isHandsOff, fitting } = kept.run;
-  const setup = { profile, seed, isHandsOff, isToFit: fitting !== undefined, weight: fresh.weight };
+  const setup = { profile, seed, isHandsOff, isToFit: fitting !== undefined, weight: fresh.weight, help: fresh.help };
   const whole = sessionOf(setup, kept, keep);
   if (whole !== null) return whole;
   const fromLastStep = kept.underWay === null ? null : sessionOf(setup, { ...kept, underWay: null }, keep);

@@ -1,3 +1,4 @@
+import type { Help } from "../../../../../dialing/advice";
 import { CHECK_SET } from "../../../../../fitting/fitChecks";
 import { drawNewParts } from "../../../../../handover/run/begunRun";
 import { fitWorkOf } from "../../../../../handover/run/fitAgain";
@@ -31,13 +32,19 @@ export function opensAfter({ type }: HandoverEvent, { run, door }: HandoverSessi
  * The tray of a run, as its lock was left: together where it was said to be fitted, else with what was done since.
  *
  * @param kept - what was done since the lock came, or was taken apart last, or null
+ * @param help - of its gauges
  * @returns null where the lock came on its door
  */
-export function trayOfRun(run: HandoverRun, kept: KeptFitting | null, chance: Chance): FittingSession | null {
+export function trayOfRun(
+  run: HandoverRun,
+  kept: KeptFitting | null,
+  chance: Chance,
+  help: Help | undefined,
+): FittingSession | null {
   const { fitting, profile, situation } = run;
   if (fitting === null) return null;
   const { lock, assembly, checks } = fitting;
-  const session = FittingSession.resumed(profile, chance, { lock, assembly });
+  const session = FittingSession.resumed(profile, chance, { lock, assembly }, help);
   const isApart = situation.fit === "apart";
   for (const act of isApart ? (kept?.acts ?? []) : []) session.act(act);
   session.recall(isApart ? (kept?.checks ?? []) : checks, kept?.seeds);

@@ -1,3 +1,4 @@
+import type { Help } from "../../../../../dialing/advice";
 import type { DialWeight } from "../../../../../dialing/hand/dialFeel";
 import type { UnderHand } from "../../../../../dialing/hand/handSession";
 import type { Fit } from "../../../../../fitting/fit";
@@ -16,6 +17,8 @@ import type { KeptDoor, UnderWay } from "./keptRun";
 export interface RunSetup extends RunPlan {
   /** How the dial turns; as it should where left out. */
   readonly weight?: DialWeight | undefined;
+  /** What the gauges tell while the lock is fitted; what they show, without limits, where left out. */
+  readonly help?: Help | undefined;
 }
 
 /** What the hand on the dial is doing. */

@@ -150,7 +150,7 @@ export class HandoverSession extends HandStore {
 
   /** The tray as the run has it, every change of which is kept at once. */
   private layTray(kept: KeptFitting | null): FittingSession | null {
-    const tray = trayOfRun(this.run, kept, this.chance);
+    const tray = trayOfRun(this.run, kept, this.chance, this.tray?.help ?? this.setup.help);
     tray?.subscribe(() => this.keepAndShow());
     return tray;
   }

@@ -119,7 +119,8 @@ export interface Recalled {
   readonly problem: string | null;
 }
 
-const KEY = "gatefall.handover-run";
+/** Where the page's texts have the run. */
+export const RUN_KEY = "gatefall.handover-run";
 
 /** The profile by its id where it is a shipped one, else whole. */
 export const profileToWrite = ({ profile }: RecordedRun) => (SHIPPED_PROFILES.includes(profile) ? profile.id : profile);
@@ -132,7 +133,7 @@ export function writeKept({ run, doors, form, underWay }: KeptRun, mark?: RunMar
 /** Keeps a run as text in this browser, which is there at once. A browser that keeps no text has the database. */
 export function keepRun(kept: KeptRun, mark?: RunMark): void {
   try {
-    localStorage.setItem(KEY, JSON.stringify(writeKept(kept, mark)));
+    localStorage.setItem(RUN_KEY, JSON.stringify(writeKept(kept, mark)));
   } catch {
     // The run goes on in this tab.
   }
@@ -181,9 +182,28 @@ function parsedText(text: string): unknown {
   }
 }
 
+const namedSchema = z.object({
+  mark: z.optional(z.object({ id: z.string() })),
+  run: z.object({ profile: z.unknown(), seed: z.number(), isHandsOff: z.boolean(), fitting: z.optional(z.unknown()) }),
+});
+
+/** Which door it is, and how it is worked on: what an address asks for. */
+const doorNamed = (
+  profile: unknown,
+  { seed, isHandsOff, fitting }: Pick<RecordedRun, "seed" | "isHandsOff"> & { fitting?: unknown },
+) => JSON.stringify([profile, seed, isHandsOff, fitting !== undefined]);
+
+/** Whether a text has a handover of this name, or one at this run's door. */
+export function isRunIn(text: string | null, id: string, recorded: RecordedRun): boolean {
+  const { data } = namedSchema.safeParse(text === null ? null : parsedText(text));
+  if (data === undefined) return false;
+  const { mark, run } = data;
+  return mark?.id === id || doorNamed(run.profile, run) === doorNamed(profileToWrite(recorded), recorded);
+}
+
 /** The run that is kept as text in this browser. What cannot be read of it is set aside, and told. */
 export function recallRun(): Recalled {
-  const text = textOf(KEY);
+  const text = textOf(RUN_KEY);
   if (text === null) return { kept: null, mark: null, problem: null };
   const { marked, unread } = readKept(parsedText(text));
   const problem = unread === null ? null : setAside(unread);
@@ -206,5 +226,5 @@ const NOT_SET_ASIDE = "There is no room for a copy: what you do next replaces it
 
 /** Sets aside what cannot be read, where the next step does not write over it. @returns what to say */
 export function setAside(what: Unread): string {
-  return [UNREAD[what], setTextAside(KEY) ? SET_ASIDE : NOT_SET_ASIDE, FROM_HERE[what]].join(" ");
+  return [UNREAD[what], setTextAside(RUN_KEY) ? SET_ASIDE : NOT_SET_ASIDE, FROM_HERE[what]].join(" ");
 }

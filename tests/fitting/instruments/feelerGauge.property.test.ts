@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { inTheTray } from "../../../src/fitting/assembly";
 import { LEAF_PLACES, LEAVES_mm, thickestLeaf } from "../../../src/fitting/fitCheck";
 import { gapAround, gapOf, lockWith } from "../../../src/fitting/fittedLock";
-import { isGapFound, type LeafTry, tryLeaf } from "../../../src/fitting/instruments/feelGauge";
+import { isGapFound, type LeafTry, tryLeaf } from "../../../src/fitting/instruments/feelerGauge";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
 
 const gaps = fc.double({ min: 0, max: 4, noNaN: true });
@@ -13,7 +13,7 @@ const bends = fc.record({
   y_mm: fc.double({ min: -1.2, max: 1.2, noNaN: true }),
 });
 
-describe("a feel gauge", () => {
+describe("a feeler gauge", () => {
   test("has leaves in order, each once, and a thicker leaf never goes in where a thinner one does not", () => {
     expect([...new Set(LEAVES_mm)].sort((a, b) => a - b)).toEqual(LEAVES_mm);
     fc.assert(

@@ -6,11 +6,11 @@ import {
   type LeafPlace,
   type LeafTry,
   tryLeaf,
-} from "../../../../fitting/instruments/feelGauge";
+} from "../../../../fitting/instruments/feelerGauge";
 import { Button } from "../../../parts/controls/Button";
 import { Select } from "../../../parts/controls/Select";
 
-interface FeelGaugeProps {
+interface FeelerGaugeProps {
   /** Gap at a place of the dial's rim, millimeters. @param part - of a turn, to the right of the top */
   readonly gapAt: (part: number) => number;
   /** Hears that the gap was found at each place. */
@@ -27,7 +27,7 @@ const leafText = (leaf_mm: number) => `${leaf_mm.toFixed(2)} mm`;
 const CHOICES = LEAVES_mm.map((leaf_mm) => [String(leaf_mm), leafText(leaf_mm)] as const);
 
 /** Leaves that are tried between dial and ring, place by place, until two neighbors hold the gap between them. */
-export function FeelGauge({ gapAt, onFound }: FeelGaugeProps) {
+export function FeelerGauge({ gapAt, onFound }: FeelerGaugeProps) {
   const [leaf_mm, setLeaf] = useState(LEAVES_mm[9] ?? 0);
   const [tries, setTries] = useState<readonly LeafTry[]>([]);
   const [last] = tries;
@@ -38,7 +38,7 @@ export function FeelGauge({ gapAt, onFound }: FeelGaugeProps) {
     if (isFound(now) && !isFound(tries)) onFound();
   };
   return (
-    <section className="stack" aria-label="Feel gauge">
+    <section className="stack" aria-label="Feeler gauge">
       <p className="text-small">
         Choose a leaf and try it between dial and ring, the dial at 0. The gap at a place is found once a leaf goes in
         and the next thicker one does not.
