@@ -40,6 +40,7 @@ test("a filmed dial turns the bench's dial, and says what it sees", async ({ pag
   await expect(row(page)).toContainText("Pictures never leave this device and are not stored.");
   await expect(row(page).getByRole("status").first()).toContainText("turns the dial in steps of 0.1 graduations");
   await expect(row(page)).toContainText(/Frame rate: \d+ frames a second, each read in \d+ ms\./);
+  if (process.env.SHOTS !== undefined) await page.screenshot({ path: join(process.env.SHOTS, "camera-setup.png") });
   await page.keyboard.press("Escape");
   // A busy machine shows too few frames to count turns by: then the dial says so, and goes on at its number in the next round.
   await expect(() => bench.expectReading(70, 100, 0.2)).toPass({ timeout: 60_000 });

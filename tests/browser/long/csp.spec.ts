@@ -57,6 +57,7 @@ test("every file comes with the headers of the policy", async ({ request }) => {
     expect(headers["content-security-policy"], path).toContain("default-src 'self'");
     expect(headers["content-security-policy"], path).toContain("frame-ancestors 'none'");
     expect(headers["content-security-policy"], path).not.toMatch(/unsafe|data:|blob:|https?:|\*/);
+    expect(headers["permissions-policy"], path).toContain("camera=(self)");
     expect(headers["x-content-type-options"], path).toBe("nosniff");
     expect(headers["x-frame-options"], path).toBe("DENY");
     expect(headers["referrer-policy"], path).toBe("no-referrer");

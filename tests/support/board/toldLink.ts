@@ -11,6 +11,7 @@ export function toldLink(shown: DeviceLink["shown"] = () => null): {
   };
   const link: DeviceLink = {
     ready: (step) => say(`ready ${Number(step.toFixed(6))}`),
+    measured: (noise) => say(`measured ${Number(noise.toFixed(6))}`),
     turned: (turns) => say(`turned ${Number(turns.toFixed(6))}`),
     pressed: () => say("pressed"),
     held: (why) => say(`held ${why?.code ?? "no more"}`),

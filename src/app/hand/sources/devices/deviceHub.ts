@@ -43,6 +43,8 @@ export class DeviceHub extends Store {
   private way: DeviceTurns;
   /** The smallest step of the device, turns; null until it turns the dial. */
   private step: number | null = null;
+  /** Standard deviation of its readings at rest, turns; null until it is measured. */
+  private noise: number | null = null;
   /** Grows with every connection, so that an old one is not heard. */
   private connection = 0;
 
@@ -60,10 +62,10 @@ export class DeviceHub extends Store {
 
   /** What turns the dial that is on the screen; null until it does. */
   get source(): SourceDescription | null {
-    const { device, step, dials } = this;
-    return device === null || step === null
-      ? null
-      : describeSource(device.kind, step * (dials.dial?.perTurn ?? USUAL_TURN));
+    const { device, step, noise, dials } = this;
+    if (device === null || step === null) return null;
+    const perTurn = dials.dial?.perTurn ?? USUAL_TURN;
+    return describeSource(device.kind, step * perTurn, noise === null ? null : noise * perTurn);
   }
 
   /** How long the hand's moves take to the screen; null while there are too few. */
@@ -174,6 +176,7 @@ export class DeviceHub extends Store {
     this.opened = null;
     this.release = null;
     this.step = null;
+    this.noise = null;
     this.isOpening = false;
     this.learning = null;
     this.trouble = why;
@@ -208,6 +211,9 @@ export class DeviceHub extends Store {
       ready: shown((step) => {
         this.trouble = null;
         this.step = step;
+      }),
+      measured: heard((noise) => {
+        this.noise = noise;
       }),
       turned: heard((turns, at) => this.way.takeDown(turns, at)),
       pressed: heard((at) => {

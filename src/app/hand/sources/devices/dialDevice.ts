@@ -16,6 +16,8 @@ export interface ShownPlace {
 export interface DeviceLink {
   /** It turns the dial from here on. @param step - the smallest step that it can tell, turns */
   readonly ready: (step: number) => void;
+  /** How far its readings scatter at rest, turns, standard deviation. */
+  readonly measured: (noise: number) => void;
   readonly turned: (turns: number, at: Milliseconds) => void;
   /** Its button was pressed: the reading is to be taken. */
   readonly pressed: (at: Milliseconds) => void;
@@ -52,6 +54,12 @@ export interface OpenDevice {
   readonly learner?: KnobLearner;
 }
 
+/** What the setup of a device is given. */
+export interface DeviceSetupProps {
+  /** Connects it anew, by what was chosen. */
+  readonly onAgain: () => void;
+}
+
 /** A kind of device that a hand can turn. */
 export interface DialDevice {
   readonly kind: SourceKind;
@@ -61,7 +69,7 @@ export interface DialDevice {
   /** Why this browser cannot use it, or null. */
   readonly unsupported: () => Problem | null;
   /** What a person sees of it while it is set up. */
-  readonly Setup?: ComponentType;
+  readonly Setup?: ComponentType<DeviceSetupProps>;
   /** Opens it; called while a click is handled, as browsers ask. @throws {DeviceError} */
   readonly open: (link: DeviceLink) => Promise<OpenDevice>;
 }

@@ -70,6 +70,20 @@ describe("the device in the hand", () => {
     expect(turned).toEqual([25]);
   });
 
+  test("says how its readings scatter, once that is measured, and where the dial on the screen is", async () => {
+    const frames = new StubFrames();
+    const hub = new DeviceHub({ dial: { perTurn: 50, position: () => -60, turn: () => undefined } }, frames);
+    const { device, link } = stubDevice();
+    await hub.connect(device);
+    link().ready(0.001);
+    expect(hub.source?.noise).toBeNull();
+    link().measured(0.002);
+    expect(hub.source).toMatchObject({ resolution: 0.05, noise: 0.1 });
+    expect(link().shown()).toEqual({ turns: -1.2, number: 40 });
+    hub.reverse(true);
+    expect(link().shown()).toEqual({ turns: 1.2, number: 40 });
+  });
+
   test("turns the dial once a frame, by every move it has told, and before anything else is said", async () => {
     const { hub, turned, frames } = hubOver();
     const { device, link } = stubDevice();

@@ -1,6 +1,8 @@
 import { useEffect, useRef } from "react";
 import { useStore } from "../../../../parts/page/useStore";
 import { deviceText } from "../deviceWords";
+import type { DeviceSetupProps } from "../dialDevice";
+import { CameraChoice } from "./CameraChoice";
 import { CAMERA_VIEW, type CameraView } from "./cameraView";
 import { FoundDial } from "./FoundDial";
 import { checkText, noiseText, positionText, rateText } from "./setupText";
@@ -33,13 +35,14 @@ function Picture({ view: { stream, sighting, size } }: { readonly view: CameraVi
 }
 
 /** What the camera sees of the printed dial, and whether it is good enough. */
-export function CameraSetup() {
+export function CameraSetup({ onAgain }: DeviceSetupProps) {
   const view = useStore(CAMERA_VIEW);
   if (view.stream === null) return null;
   const hint = sightHint(view.sighting?.shown ?? null);
   return (
     <div className="mt-2">
       <Picture view={view} />
+      <CameraChoice stream={view.stream} onAgain={onAgain} />
       <p>Pictures never leave this device and are not stored.</p>
       <p className="text-soft">{positionText(view.sighting)}</p>
       {view.sighting?.position != null && hint !== null && <p>{deviceText(hint)}</p>}

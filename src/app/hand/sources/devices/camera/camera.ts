@@ -75,6 +75,8 @@ class CameraSession implements OpenDevice {
       this.isReady = true;
       this.link.ready(AT_REST / 100);
     }
+    const { rest } = CAMERA_VIEW;
+    if (rest !== null) this.link.measured(rest.noise / 100);
     if (sighting.turnsInDoubt && sighting.position !== null) this.follower.settle();
     const screen = this.link.shown();
     const followed = this.takeOver.take(sighting, screen === null ? null : screen.turns);

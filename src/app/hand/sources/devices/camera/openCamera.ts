@@ -33,5 +33,16 @@ export async function openCamera(): Promise<MediaStream> {
   }
 }
 
+/** Takes this camera from the next time on. */
+export function chooseCamera(id: string): void {
+  storeText(LAST_CAMERA, id);
+}
+
+/** The cameras that are there; none where the browser does not tell. */
+export async function camerasHere(): Promise<readonly MediaDeviceInfo[]> {
+  const devices = await navigator.mediaDevices.enumerateDevices().catch(() => []);
+  return devices.filter(({ kind, deviceId }) => kind === "videoinput" && deviceId !== "");
+}
+
 /** Which camera it is, by a name that the browser makes up for this app alone. */
 export const cameraId = (stream: MediaStream): string | undefined => stream.getVideoTracks()[0]?.getSettings().deviceId;

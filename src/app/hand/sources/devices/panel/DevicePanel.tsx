@@ -55,7 +55,9 @@ function DeviceRow({ device, hub }: { readonly device: DialDevice; readonly hub:
       {isIn && <p role="status">Status: {deviceStateText(hub)}</p>}
       {isIn && hub.trouble !== null && <Notice>{deviceText(hub.trouble)}</Notice>}
       {isIn && hub.source !== null && <DelayLine hub={hub} />}
-      {isIn && hub.isConnected && device.Setup !== undefined && <device.Setup />}
+      {isIn && hub.isConnected && device.Setup !== undefined && (
+        <device.Setup onAgain={() => void hub.connect(device)} />
+      )}
       {isIn && hub.remark !== null && <p className="text-soft">{deviceText(hub.remark)}</p>}
       {isIn && (hub.isOpening || hub.isConnected) ? (
         <Connected hub={hub} />
