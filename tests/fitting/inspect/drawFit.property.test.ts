@@ -6,9 +6,9 @@ import { lockToFit } from "../../../src/fitting/fittedLock";
 import { FOUND_BY } from "../../../src/fitting/foundBy";
 import { drawInspection, fitWith } from "../../../src/fitting/inspect/drawFit";
 import { faultsOn } from "../../../src/fitting/inspect/faultDraws";
-import type { Profile } from "../../../src/lock/profile";
 import { SHIPPED_PROFILES, shippedProfile } from "../../../src/lock/shippedProfiles";
-import { type Chance, seededChance } from "../../../src/statistics/chance";
+import { seededChance } from "../../../src/statistics/chance";
+import { drawnWith, inOrder, locksWith, namedRight } from "../../support/fitTrial";
 import { diagnosed, trainingLock } from "../../support/fitter";
 
 // A loaded machine must not make a property fail.
@@ -18,11 +18,6 @@ const seeds = fc.integer({ min: 0, max: 2 ** 31 });
 const RUNS = 1000;
 const THREE_WHEEL = shippedProfile("three-wheel");
 
-const inOrder = (faults: Iterable<FitFault>) => {
-  const had = new Set(faults);
-  return FIT_FAULTS.filter((fault) => had.has(fault));
-};
-
 /** What comes with a fault, whoever fits the lock. */
 const COMES_WITH: { readonly [Fault in FitFault]?: readonly FitFault[] } = {
   // No cover goes over it.
@@ -30,10 +25,6 @@ const COMES_WITH: { readonly [Fault in FitFault]?: readonly FitFault[] } = {
   // Leads the wrong way round blow the fuse.
   "battery-reversed": ["fuse-blown"],
 };
-
-/** Locks that can have a fault. */
-const locksWith = (fault: FitFault) =>
-  SHIPPED_PROFILES.filter((one) => faultsOn(lockToFit(one, seededChance(1))).includes(fault));
 
 describe("a fit that is drawn", () => {
   test.each(FIT_FAULTS)("with %s has that fault and no other but what comes with it, on every lock", (fault) => {
@@ -82,31 +73,17 @@ describe("a fit that is drawn", () => {
   );
 });
 
-/** Whether a technician names exactly what is wrong, by checks alone. */
-const isNamed = ({ assembly, faults, lock }: ReturnType<typeof drawInspection>, chance: Chance) =>
-  inOrder(diagnosed(assembly, lock, chance)).join() === faults.join();
-
-/** Draws out of 1000 of which all that is wrong is named, and nothing else. */
-const namedRight = (draw: (chance: Chance) => ReturnType<typeof drawInspection>) =>
-  Array.from({ length: RUNS }, (_, seed) => seededChance(seed)).filter((chance) => isNamed(draw(chance), chance))
-    .length;
-
-const drawnWith = (wanted: readonly FitFault[], profile: Profile, chance: Chance) => {
-  const lock = lockToFit(profile, chance);
-  return { lock, ...fitWith(wanted, lock, chance) };
-};
-
 describe("a technician who has the checks alone names all that is wrong, and nothing else", () => {
   test.each(FIT_FAULTS)("in 99 of 100 runs or more: %s", (fault) => {
     const [profile = THREE_WHEEL] = locksWith(fault);
-    const right = namedRight((chance) => drawnWith([fault], profile, chance));
+    const right = namedRight(RUNS, (chance) => drawnWith([fault], profile, chance));
     process.stdout.write(`${fault}: named right in ${right} of ${RUNS}\n`);
     expect(right).toBeGreaterThanOrEqual(0.99 * RUNS);
   });
 
   test.each(SHIPPED_PROFILES)("in 99 of 100 runs or more of any draw, and of good fits: $id", (profile) => {
-    const right = namedRight((chance) => drawInspection(profile, chance));
-    const good = namedRight((chance) => drawnWith([], profile, chance));
+    const right = namedRight(RUNS, (chance) => drawInspection(profile, chance));
+    const good = namedRight(RUNS, (chance) => drawnWith([], profile, chance));
     process.stdout.write(`${profile.id}, any draw: named right in ${right} of ${RUNS}, nothing wrong in ${good}\n`);
     expect(Math.min(right, good)).toBeGreaterThanOrEqual(0.99 * RUNS);
   });
