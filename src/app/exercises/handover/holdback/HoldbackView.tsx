@@ -30,7 +30,8 @@ function Tasks({ session }: HoldbackProps) {
     <ol className="stages" aria-label="What to show">
       {HOLDBACK_TASKS.map((task) => (
         <li key={task} aria-current={nextTask(memory) === task ? "step" : undefined}>
-          <span aria-hidden="true">{done.includes(task) ? "●" : "○"}</span> {TASK_WORDS[task]}
+          <span className={`pip inline-block ${done.includes(task) ? "pip-made" : ""}`} aria-hidden="true" />{" "}
+          {TASK_WORDS[task]}
           <span className="visually-hidden">{done.includes(task) ? ", done" : ", to do"}</span>
         </li>
       ))}
