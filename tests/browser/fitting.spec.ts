@@ -179,6 +179,17 @@ test("a ring's offset and a gap that one reckons from readings are judged by the
   await fitter.does("Insert the key", "Read at four marks of the ring");
   const own = page.getByRole("region", { name: "Your own figures" });
   await own.getByText("How far is the ring off center?").click();
+  const [from = 0, to = 0] =
+    ((await own.getByRole("img", { name: /^Rule across/ }).getAttribute("aria-label")) ?? "")
+      .match(/\d+(\.\d+)?(?= mm)/g)
+      ?.map(Number) ?? [];
+  await own.getByLabel("Radius of the marks, mm").fill(String((to - from) / 2 + 3));
+  await fitter.does("Judge my radius");
+  await expect(own).toContainText("Your radius does not agree");
+  const radius = (to - from) / 2;
+  await own.getByLabel("Radius of the marks, mm").fill(String(radius));
+  await fitter.does("Judge my radius");
+  await expect(own).toContainText("Your radius agrees with the rule.");
   await fitter.does("Judge my estimate");
   await expect(own).toContainText("One round of readings cannot tell");
   const read = page.getByRole("region", { name: "Checks" }).getByRole("status");
@@ -189,7 +200,7 @@ test("a ring's offset and a gap that one reckons from readings are judged by the
   const first = await marks();
   await page.getByRole("button", { name: /^Read at four marks of the ring.*, made$/ }).click();
   const [top = 0, right = 0, bottom = 0, left = 0] = (await marks()).map((one, k) => (one + (first[k] ?? 0)) / 2);
-  const mm = (2 * Math.PI * 40) / 100;
+  const mm = (2 * Math.PI * radius) / 100;
   await own.getByLabel(/^To the right/).fill(((mm * (top - bottom)) / 2).toFixed(2));
   await own.getByLabel(/^Up, mm/).fill(((mm * (left - right)) / 2).toFixed(2));
   await fitter.does("Judge my estimate");

@@ -6,9 +6,12 @@ import { expect, test } from "./page";
  * sees at first: it should come later (`fetchedLater`, `onFirstSign`), or the budget should be raised with the reason.
  */
 
-/** The aim for both is 150 until they are drawn; gzip of another version may differ by a little. */
+/**
+ * The aim for both is 150 until they are drawn; gzip of another version may differ by a little. One more for the start page:
+ * stand-ins for the typeface, which keep it from jumping on phones and on computers with free typefaces alone.
+ */
 const PAGES = [
-  { name: "the start page", hash: "#/start", drawn: "#root > main .start-go", untilDrawn_kB: 97, inAll_kB: 101 },
+  { name: "the start page", hash: "#/start", drawn: "#root > main .start-go", untilDrawn_kB: 98, inAll_kB: 102 },
   { name: "the bench", hash: "#/bench", drawn: "#root > main [role=slider]", untilDrawn_kB: 150, inAll_kB: 250 },
 ];
 

@@ -1,9 +1,11 @@
 import { useState } from "react";
 import type { FitObservation } from "../../../../fitting/fitCheck";
+import { agreesWithRule, layRule, RULE_STEP_mm, radiusBy } from "../../../../fitting/instruments/markRule";
 import { type Offset, offsetOf } from "../../../../fitting/offCenter";
 import { type JudgedOffset, judgeOffset } from "../../../../fitting/teaching/judgeOffset";
 import { Button } from "../../../parts/controls/Button";
 import { NumberField } from "../../../parts/controls/NumberField";
+import { MarkRule } from "../instruments/MarkRule";
 
 interface RingEstimateProps {
   /** What checks showed since a part was last moved. */
@@ -41,19 +43,56 @@ function Judged({ judged, readings }: { readonly judged: JudgedOffset; readonly 
   );
 }
 
-/** How far off center the ring is, and where to, by the trainee's own reckoning from the four marks; then it is judged. */
+/** How large the circle of the marks is, by a rule: what turns graduations into millimeters. */
+function RadiusEstimate({ radius_mm }: { readonly radius_mm: number }) {
+  const [own_mm, setOwn] = useState<number | undefined>(undefined);
+  const [isJudged, setJudged] = useState(false);
+  const laid = layRule(radius_mm);
+  return (
+    <div className="stack">
+      <p className="text-small">
+        A rule lies across two opposite marks of the ring, over the middle of the dial. Read it at both: the radius is
+        half of what lies between.
+      </p>
+      <MarkRule {...laid} />
+      <div className="row text-small">
+        <NumberField
+          label="Radius of the marks, mm"
+          value={own_mm ?? Number.NaN}
+          onNumber={(typed) => {
+            setOwn(typed);
+            setJudged(false);
+          }}
+          size={6}
+        />
+        <Button className="slim" disabled={own_mm === undefined} onClick={() => setJudged(true)}>
+          Judge my radius
+        </Button>
+      </div>
+      {isJudged && own_mm !== undefined && (
+        <p role="status" className="text-small">
+          <strong>Your radius {agreesWithRule(own_mm, laid) ? "agrees" : "does not agree"} with the rule.</strong> It
+          shows {size(radiusBy(laid))}, within {size(RULE_STEP_mm)}: its lines are {size(RULE_STEP_mm)} apart, and it is
+          read twice.
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** How far off center the ring is, and where to, by the trainee's own reckoning from a rule and the four marks; then it is judged. */
 export function RingEstimate({ log, radius_mm, perTurn, tellsHow }: RingEstimateProps) {
   const [own, setOwn] = useState<Offset>({ x_mm: 0, y_mm: 0 });
   const [judged, setJudged] = useState<{ readonly of: number; readonly judged: JudgedOffset } | null>(null);
   const readings = log.flatMap((seen) => (seen.kind === "marks" ? seen.readings : []));
   if (readings.length === 0) return <p className="text-small">Read at four marks of the ring first.</p>;
-  const perGraduation = ((2 * Math.PI * radius_mm) / perTurn).toFixed(2);
   return (
     <div className="stack">
+      <RadiusEstimate radius_mm={radius_mm} />
       {tellsHow && (
         <p className="text-small">
-          To the right: half of top less bottom. Up: half of left less right. Each in graduations; one is{" "}
-          {perGraduation} mm at the marks.
+          To the right: half of top less bottom. Up: half of left less right. Each in graduations; one is 2π × the
+          radius ÷ {perTurn} at the marks, 6.28 × the radius ÷ {perTurn}.
         </p>
       )}
       <div className="row text-small">
