@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "@playwright/test";
 import { cameraPlaying, filmInto } from "../support/film/fakeCamera";
@@ -44,6 +45,24 @@ test("a filmed dial turns the bench's dial, and says what it sees", async ({ pag
   await page.keyboard.press("Escape");
   // A busy machine shows too few frames to count turns by: then the dial says so, and goes on at its number in the next round.
   await expect(() => bench.expectReading(70, 100, 0.2)).toPass({ timeout: 60_000 });
+});
+
+test("both sheets of a printed dial are saved to be printed, by their real size", async ({ page, bench }) => {
+  await bench.open({ profile: "small-three-wheel" });
+  await page.getByRole("button", { name: /^More/ }).click();
+  await row(page).getByText("Print the dial and build it").click();
+  const saved = async (name: string | RegExp) => {
+    const download = page.waitForEvent("download");
+    await row(page).getByRole("button", { name }).click();
+    return readFileSync(await (await download).path(), "utf8");
+  };
+  expect(await saved("Save the base sheet")).toContain('width="210mm" height="297mm"');
+  await row(page).getByLabel("Paper").selectOption("Letter");
+  const disc = await saved("Save the disc with 60 graduations");
+  expect(disc).toContain('width="215.9mm" height="279.4mm"');
+  expect(disc).toMatch(/>50</);
+  expect(disc).not.toMatch(/>90</);
+  expect(await violations(page)).toEqual([]);
 });
 
 test("a camera that has not turned the dial is off once its panel is closed", async ({ page, bench }) => {

@@ -10,6 +10,7 @@ import { DialFollower } from "./dialFollower";
 import type { FollowAnswer } from "./followMessages";
 import { GrayFrames } from "./grayFrames";
 import { CAMERA_NAME, cameraId, openCamera } from "./openCamera";
+import { PrintSheets } from "./PrintSheets";
 import { sightProblem } from "./sightProblem";
 
 /** A camera that is on: its frames go to the follower, what that sees to the dial. */
@@ -119,6 +120,7 @@ export const PRINTED_DIAL: DialDevice = {
   title: "Printed dial and camera",
   about: "Print a dial, stick it on a jar lid, and turn it before the camera of this device.",
   unsupported,
+  Needs: PrintSheets,
   Setup: CameraSetup,
   open: async (link) => {
     const stream = await openCamera();

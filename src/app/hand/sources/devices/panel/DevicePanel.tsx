@@ -51,6 +51,7 @@ function DeviceRow({ device, hub }: { readonly device: DialDevice; readonly hub:
     <li className="mt-4">
       <h3>{device.title}</h3>
       <p className="text-soft">{device.about}</p>
+      {device.Needs !== undefined && <device.Needs perTurn={DEVICE_SLOT.dial?.perTurn ?? 100} />}
       {unsupported !== null && <p className="text-soft">{deviceText(unsupported)}</p>}
       {isIn && <p role="status">Status: {deviceStateText(hub)}</p>}
       {isIn && hub.trouble !== null && <Notice>{deviceText(hub.trouble)}</Notice>}
