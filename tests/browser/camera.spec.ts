@@ -60,7 +60,7 @@ test("both sheets of a printed dial are saved to be printed, by their real size"
   await row(page).getByLabel("Paper").selectOption("Letter");
   const disc = await saved("Save the disc with 60 graduations");
   expect(disc).toContain('width="215.9mm" height="279.4mm"');
-  expect(disc).toMatch(/>50</);
+  expect(disc).toMatch(/>55</);
   expect(disc).not.toMatch(/>90</);
   expect(await violations(page)).toEqual([]);
 });

@@ -101,16 +101,16 @@ function trackSvg({ cycles, inner, outer }: Track): string {
 }
 
 function graduationsSvg({ graduations, numbers }: DiscFace): string {
-  const every = graduations / 20;
+  const every = graduations === 100 ? 10 : 5;
   const lines = Array.from({ length: graduations }, (_, k) => {
-    const length = k % (2 * every) === 0 ? 6 : k % every === 0 ? 4.5 : 3;
+    const length = k % every === 0 ? 6 : k % 5 === 0 ? 4.5 : 3;
     const angle = (2 * Math.PI * k) / graduations;
     return `M${at(DISC_RADIUS - 0.5, angle)}L${at(DISC_RADIUS - 0.5 - length, angle)}`;
   });
   const sign = numbers === "clockwise" ? 1 : -1;
-  const texts = Array.from({ length: 10 }, (_, k) => {
-    const turn = sign * 36 * k;
-    return `<text transform="rotate(${turn})" y="${-DISC_RADIUS + 11.5}">${2 * every * k}</text>`;
+  const texts = Array.from({ length: graduations / every }, (_, k) => {
+    const turn = (sign * 360 * every * k) / graduations;
+    return `<text transform="rotate(${turn})" y="${-DISC_RADIUS + 11.5}">${every * k}</text>`;
   });
   return `<path d="${lines.join("")}" stroke="#000" stroke-width="0.5"/><g font-size="5">${texts.join("")}</g>`;
 }

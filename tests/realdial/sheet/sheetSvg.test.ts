@@ -41,13 +41,14 @@ describe.each(papers)("on %s", (paper) => {
 
 describe("the disc", () => {
   test.each([
-    [100, "clockwise", 72, 20],
-    [100, "counterclockwise", 288, 20],
-    [60, "clockwise", 72, 12],
-    [60, "counterclockwise", 288, 12],
-  ] as const)("of %d, %s, has at %d degrees the number %d", (graduations, numbers, degrees, number) => {
+    [100, "clockwise", 72, 20, 10],
+    [100, "counterclockwise", 288, 20, 10],
+    [60, "clockwise", 60, 10, 12],
+    [60, "counterclockwise", 300, 10, 12],
+  ] as const)("of %d, %s, has at %d degrees the number %d, and %d numbers", (...row) => {
+    const [graduations, numbers, degrees, number, size] = row;
     const printed = numbersOf(discSheetSvg("a4", { graduations, numbers }));
-    expect([printed.get(0), printed.get(degrees), printed.size]).toEqual([0, number, 10]);
+    expect([printed.get(0), printed.get(degrees), printed.size]).toEqual([0, number, size]);
   });
 
   test.each([100, 60] as const)("has %d graduations", (graduations) => {
