@@ -72,8 +72,12 @@ for (const { what, file } of [
     await expect(gone).toHaveCount(0);
     expect(await new Bench(page).reading()).toBe(stands);
     await page.unroute(file);
-    await more.press("Enter");
-    await expect(page.getByRole("dialog", { name: "More settings" })).toBeVisible();
+    // The focus that came back may have asked ahead, before the file was there again: then the next time is the one after.
+    await expect(async () => {
+      if (await gone.isVisible()) await gone.getByRole("button", { name: "Close" }).click();
+      await more.press("Enter");
+      await expect(page.getByRole("dialog", { name: "More settings" })).toBeVisible({ timeout: 2000 });
+    }).toPass();
   });
 }
 

@@ -114,7 +114,7 @@ for (const profile of SHIPPED_PROFILES.filter(({ id }) => id === "three-wheel" |
         const seen = async () => ({
           told: await page.getByTestId("holdback-told").textContent(),
           say: await bench.say.textContent(),
-          done: (await tasks.allTextContents()).map((text) => text.includes("●")),
+          done: (await tasks.allTextContents()).map((text) => text.endsWith(", done")),
         });
         await expect
           .poll(seen, {
