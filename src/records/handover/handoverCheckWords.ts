@@ -15,7 +15,7 @@ const WORDS = {
   "no-seed": "The seed is {seed}, and it must be a whole number from 0.",
   "other-height": "The height is {height} inches, but the door that seed {seed} draws has {drawn} inches.",
   "own-door":
-    "The height is {height} inches, but the door that seed {seed} draws has {drawn} inches. The record was made before its door was compared with the seed: nothing shows that the door was not chosen.",
+    "The record is older than the rule that its door follows from its seed: nothing shows that the door was not chosen. The height is {height} inches; seed {seed} draws {drawn} inches today.",
   "no-duration": "The duration is {duration} milliseconds, and it must be 0 or more.",
   "unknown-lock": 'This version does not have the lock "{lock}".',
   "other-notice": "Its notice, or when the combination is changed, is not as this version writes it.",

@@ -12,6 +12,8 @@ export interface RecordFinding {
   readonly problems: readonly string[];
   /** What differs here but does not speak against the record, and why, in sentences. */
   readonly unheld?: readonly string[];
+  /** What one should know of a sound record, in sentences. */
+  readonly remarks?: readonly string[];
   /** What was not checked, in sentences. */
   readonly unchecked?: readonly string[];
   /** What the record says, by name. */
@@ -56,15 +58,16 @@ function Says({ rows }: { readonly rows: NonNullable<RecordFinding["says"]> }) {
 }
 
 function Finding({ finding, sound }: { readonly finding: RecordFinding; readonly sound: string }) {
-  const { problems, unheld = [], unchecked = [], says = [] } = finding;
+  const { problems, unheld = [], remarks = [], unchecked = [], says = [] } = finding;
   const isSound = problems.length + unheld.length + unchecked.length === 0;
   return (
     <>
       <Says rows={says} />
       {isSound && (
-        <p role="status" className="notice mt-4 border-line">
-          {sound}
-        </p>
+        <div role="status" className="notice mt-4 border-line">
+          <p>{sound}</p>
+          {remarks.length > 0 && <Lines of={remarks} />}
+        </div>
       )}
       <NotSound problems={problems} />
       <Box head="This version cannot check all of it." sentences={unheld} />

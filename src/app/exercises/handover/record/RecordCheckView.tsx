@@ -15,7 +15,7 @@ function findingOf(text: string): RecordFinding {
   const shown = record.proofs.filter(({ isShown }) => isShown).length;
   return {
     problems: handoverSentences(problems),
-    unheld: handoverSentences(unheld),
+    remarks: handoverSentences(unheld),
     says: [
       ["lock", named(record.lock)],
       ["door", named(record.door)],

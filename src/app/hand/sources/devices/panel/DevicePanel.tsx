@@ -44,6 +44,19 @@ function DelayLine({ hub }: { readonly hub: DeviceHub }) {
   );
 }
 
+/** How the device that was asked for is doing, and its setup. */
+function DeviceState({ device, hub }: { readonly device: DialDevice; readonly hub: DeviceHub }) {
+  return (
+    <>
+      <p role="status">Status: {deviceStateText(hub)}</p>
+      {hub.trouble !== null && <Notice>{deviceText(hub.trouble)}</Notice>}
+      {hub.source !== null && <DelayLine hub={hub} />}
+      {hub.isConnected && device.Setup !== undefined && <device.Setup onAgain={() => void hub.connect(device)} />}
+      {hub.remark !== null && <p className="text-soft">{deviceText(hub.remark)}</p>}
+    </>
+  );
+}
+
 function DeviceRow({ device, hub }: { readonly device: DialDevice; readonly hub: DeviceHub }) {
   const isIn = hub.device === device;
   const unsupported = device.unsupported();
@@ -53,13 +66,7 @@ function DeviceRow({ device, hub }: { readonly device: DialDevice; readonly hub:
       <p className="text-soft">{device.about}</p>
       {device.Needs !== undefined && <device.Needs perTurn={DEVICE_SLOT.dial?.perTurn ?? 100} />}
       {unsupported !== null && <p className="text-soft">{deviceText(unsupported)}</p>}
-      {isIn && <p role="status">Status: {deviceStateText(hub)}</p>}
-      {isIn && hub.trouble !== null && <Notice>{deviceText(hub.trouble)}</Notice>}
-      {isIn && hub.source !== null && <DelayLine hub={hub} />}
-      {isIn && hub.isConnected && device.Setup !== undefined && (
-        <device.Setup onAgain={() => void hub.connect(device)} />
-      )}
-      {isIn && hub.remark !== null && <p className="text-soft">{deviceText(hub.remark)}</p>}
+      {isIn && <DeviceState device={device} hub={hub} />}
       {isIn && (hub.isOpening || hub.isConnected) ? (
         <Connected hub={hub} />
       ) : (
