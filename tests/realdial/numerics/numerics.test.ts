@@ -2,7 +2,6 @@ import fc from "fast-check";
 import { Matrix, solve as solveByLibrary } from "ml-matrix";
 import { describe, expect, test } from "vitest";
 import { Fourier } from "../../../src/realdial/numerics/fourier";
-import { gaussNewton } from "../../../src/realdial/numerics/gaussNewton";
 import { homographyThrough, inverse, mapped, type Point, product } from "../../../src/realdial/numerics/homography";
 import { LeastSquares } from "../../../src/realdial/numerics/leastSquares";
 import { solve } from "../../../src/realdial/numerics/linearSystem";
@@ -109,37 +108,6 @@ describe("a perspective map", () => {
     const spot = line.map(() => ({ x: 3, y: 4 }));
     expect(homographyThrough(line, pictured.slice(0, 4))).toBeNull();
     expect(homographyThrough(spot, pictured.slice(0, 4))).toBeNull();
-  });
-});
-
-describe("Gauss-Newton", () => {
-  const times = [0, 1, 2, 3, 4, 5];
-
-  test("finds rate and size of a decay, from far away", () => {
-    const parameters = Float64Array.of(1, 0.1);
-    const rest = gaussNewton(
-      parameters,
-      ([size = 0, rate = 0], add) => {
-        for (const t of times) {
-          const decay = Math.exp(-rate * t);
-          add(size * decay - 5 * Math.exp(-0.7 * t), [decay, -size * t * decay], 1);
-        }
-      },
-      50,
-    );
-    expectClose(parameters, [5, 0.7], 1e-6);
-    expect(rest).toBeLessThan(1e-12);
-  });
-
-  test("takes no step that makes it worse", () => {
-    const parameters = Float64Array.of(3);
-    const rest = gaussNewton(parameters, ([x = 0], add) => add(Math.atan(x), [1 / (1 + x * x)], 1), 20);
-    expect(Math.abs(parameters[0] as number)).toBeLessThan(1e-6);
-    expect(rest).toBeLessThan(1e-12);
-  });
-
-  test("without residuals says so", () => {
-    expect(gaussNewton(Float64Array.of(1), () => undefined, 3)).toBeNaN();
   });
 });
 
