@@ -93,6 +93,20 @@ test("where what stands beside the dial cannot be fetched, that is said there, a
   await expect(new Bench(page).state).toHaveText(/^Opened/);
 });
 
+test("where what connects a device cannot be fetched, the settings beside it are there and the dial turns", async ({
+  page,
+}) => {
+  await filesGo(page, "**/assets/DevicePanel-*.js");
+  await page.goto("#/bench?seed=5");
+  await page.getByRole("button", { name: "More", exact: true }).press("Enter");
+  const settings = page.getByRole("dialog", { name: "More settings" });
+  await expect(settings.getByRole("alert")).toContainText("A file of this page could not be loaded");
+  await expect(settings.getByRole("radio", { name: /^Heavy/ })).toBeVisible();
+  await page.keyboard.press("Escape");
+  await dialLast(page);
+  await expect(new Bench(page).state).toHaveText(/^Opened/);
+});
+
 test("where a word's meaning cannot be fetched, its dialog says so", async ({ page }) => {
   await filesGo(page, "**/assets/WordMeaning-*.js");
   await page.goto("#/start");

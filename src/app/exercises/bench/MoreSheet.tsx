@@ -3,11 +3,13 @@ import { WEIGHT_LABELS } from "../../hand/WeightChoice";
 import { Check } from "../../parts/controls/Check";
 import { Dialog } from "../../parts/controls/Dialog";
 import { Lines } from "../../parts/Lines";
+import { FilesGoneLine } from "../../parts/page/FilesGoneLine";
 import { fetchedLater } from "../../parts/page/fetchedLater";
 
 const DevicePanel = fetchedLater(
   async () => (await import("../../hand/sources/devices/panel/DevicePanel")).DevicePanel,
   null,
+  FilesGoneLine,
 );
 
 interface MoreSheetProps {
