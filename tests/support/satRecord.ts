@@ -1,3 +1,4 @@
+import manifest from "../../package.json" with { type: "json" };
 import { newProgress } from "../../src/app/sittings/session/sittingProgress";
 import { SittingSession } from "../../src/app/sittings/session/sittingSession";
 import { idealMotion } from "../../src/dialing/idealMotion";
@@ -5,8 +6,8 @@ import { type SittingRecord, sittingRecord } from "../../src/records/sitting/sit
 import { memoryShelf } from "./memoryShelf";
 import { dialingStation, testSheet } from "./testSheet";
 
-/** The version that the record is made by. */
-export const VERSION = "0.3.0";
+/** The version that the record is made by: this one, for only what it made itself is held to the last word. */
+export const VERSION = manifest.version;
 const SHEET = testSheet({
   stations: [
     dialingStation({ repetitions: 2, combinations: { policy: "drawn" }, passMarks: { firstTime: 2 } }),
