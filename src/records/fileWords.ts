@@ -35,6 +35,7 @@ const FILE_WORDS = {
   "more-remarks": ": And {count} more.",
   "attempts-left-out": ": {count:attempt|attempts} of {name} left out: {why:placed}.",
   "no-recording": ": no recording",
+  "motion-not-kept": ": no recording, since the hand chose to keep none: not replayed",
   "opens-not": ": recorded as opened, but the recording does not open the lock",
   "opens-after-all": ": recorded as missed, but the recording opens the lock",
   "other-time": ": its time is not that of its recording",

@@ -12,10 +12,11 @@ export const sourcesOf = ({ sources }: SourcedRecord): readonly SourceDescriptio
 
 const inGraduations = (size: number) => String(Number(size.toPrecision(3)));
 
-function sourceText({ kind, resolution, noise }: SourceDescription): string {
+function sourceText({ kind, resolution, noise, keepsNoMotion }: SourceDescription): string {
   if (kind === "screen") return kind;
   const rest = noise === null ? "noise not measured" : `noise ${inGraduations(noise)}`;
-  return `${kind} (${inGraduations(resolution)}, ${rest})`;
+  const motion = keepsNoMotion === true ? ", no motion kept" : "";
+  return `${kind} (${inGraduations(resolution)}, ${rest}${motion})`;
 }
 
 /** Each thing that turned the dial, with its step and its noise in graduations, as files have it. */

@@ -1,5 +1,6 @@
 import Dexie from "dexie";
 import type { Motion } from "../dialing/motion";
+import { mayKeepMotion } from "../realdial/sources/sourceDescription";
 import type { AttemptRecord } from "../records/attemptRecord";
 import { decodeTrace } from "../records/motion/traceCodec";
 import type { Logbook } from "./logbook";
@@ -162,6 +163,7 @@ export async function countAttempts(logbook: Logbook, filter: AttemptFilter, bef
 export async function motionOf(logbook: Logbook, attemptId: string): Promise<Motion | undefined> {
   const pending = logbook.pending.find((write) => write.kind === "attempts" && write.record.id === attemptId);
   if (pending?.kind === "attempts" && pending.trace) return decodeTrace(pending.trace);
+  if (pending?.kind === "attempts" && !mayKeepMotion(pending.record)) return undefined;
   const row = await logbook.read((database) => database.traces.get(attemptId), undefined);
   return row && decodeTrace(row.bytes);
 }

@@ -1,4 +1,5 @@
 import { fieldProblem } from "../lock/fieldProblem";
+import { mayKeepMotion } from "../realdial/sources/sourceDescription";
 import type { AttemptRecord } from "../records/attemptRecord";
 import { type LogbookContents, NO_CONTENTS } from "../records/logbookContents";
 import { RecordError } from "../records/recordError";
@@ -69,8 +70,8 @@ export function withWrite(writes: readonly LogbookWrite[], write: LogbookWrite):
   return writes.map((one) => (one === before ? withTraceOf(write, before) : one));
 }
 
-/** A changed attempt that brings no motion keeps the one that waits with it. */
+/** A changed attempt that brings no motion keeps the one that waits with it, but for one of which none may be kept. */
 function withTraceOf(write: LogbookWrite, before: LogbookWrite): LogbookWrite {
   const isBare = write.kind === "attempts" && write.trace === undefined && before.kind === "attempts";
-  return isBare ? { ...write, trace: before.trace } : write;
+  return isBare && mayKeepMotion(write.record) ? { ...write, trace: before.trace } : write;
 }

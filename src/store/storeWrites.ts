@@ -1,3 +1,4 @@
+import { mayKeepMotion } from "../realdial/sources/sourceDescription";
 import { unknownPerson } from "../records/owners";
 import type { PersonRecord } from "../records/records";
 import { endedAmong, withoutRevived, wouldUndoEnd } from "./endedStays";
@@ -70,7 +71,8 @@ async function storeRecord(database: LogbookDatabase, write: Exclude<LogbookWrit
     return;
   }
   await database.attempts.put({ ...attemptRow(write.record), revision });
-  if (write.trace) await database.traces.put({ id: record.id, bytes: write.trace });
+  if (!mayKeepMotion(write.record)) await database.traces.delete(record.id);
+  else if (write.trace) await database.traces.put({ id: record.id, bytes: write.trace });
 }
 
 /** Those of the stand-ins who have not been deleted meanwhile. */

@@ -10,10 +10,12 @@ import { parseAttemptLine, writeAttemptLine } from "../../src/trace/recordedAtte
 import { anAttempt, contents } from "../support/logbookRecords";
 
 const ENCODER = describeSource("encoder", 100 / 2400, 0.01);
+const HIDDEN = describeSource("ordinary-dial", 0.06, 0.02, false);
 
 test.each([
   ["nothing said", undefined, ["screen"]],
   ["an encoder", [ENCODER], ["encoder (0.0417, noise 0.01)"]],
+  ["one that keeps no motion", [HIDDEN], ["ordinary-dial (0.06, noise 0.02, no motion kept)"]],
   ["mixed", [SCREEN_SOURCE, describeSource("midi", 0.8)], ["screen", "midi (0.8, noise not measured)"]],
 ])("%s, as files have it", (_, sources, texts) => {
   expect(sourceTexts({ sources })).toEqual(texts);
@@ -30,6 +32,13 @@ test("an attempt keeps what turned it, in CSV and as a statement; one without a 
   const extensions = (one: typeof plain) => Object.keys(attemptParts(one).result.extensions ?? {}).join();
   expect(extensions(turned)).toContain("turned-by");
   expect(extensions(plain)).not.toContain("turned-by");
+});
+
+test("a record says that no motion of it was kept, by choice", () => {
+  expect(attemptSchema.parse({ ...anAttempt("one"), sources: [HIDDEN] }).sources).toEqual([HIDDEN]);
+  expect(attemptSchema.safeParse({ ...anAttempt("one"), sources: [{ ...HIDDEN, keepsNoMotion: "no" }] }).success).toBe(
+    false,
+  );
 });
 
 test.each([[{ kind: "hammer" }], [null], ["encoder"]])("a record of %j is refused", (source) => {

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+import { describeSource } from "../../src/realdial/sources/sourceDescription";
 import { decodeTrace } from "../../src/records/motion/traceCodec";
 import { RecordError } from "../../src/records/recordError";
 import { askToPersist } from "../../src/store/askToPersist";
@@ -189,5 +190,28 @@ describe("asking for storage that lasts", () => {
     ["an answer that fails", { ...keeper(false, false), persist: () => Promise.reject(new Error()) }, "unknown"],
   ])("%s", async (_why, asked, answer) => {
     expect(await askToPersist(asked)).toBe(answer);
+  });
+});
+
+describe("an attempt of which no motion may be kept any more", () => {
+  const bare = {
+    kind: "attempts" as const,
+    record: anAttempt("one", { sources: [describeSource("ordinary-dial", 0.06, null, false)] }),
+  };
+
+  test("loses the motion that was stored of it before", async () => {
+    const logbook = await openLogbook();
+    await logbook.save(write("one"));
+    expect(await motionOf(logbook, "one")).toBeDefined();
+    await logbook.save(bare);
+    expect(await motionOf(logbook, "one")).toBeUndefined();
+  });
+
+  test("loses the motion that waits with it", async () => {
+    const logbook = new Logbook(new LogbookDatabase("test"));
+    await logbook.open();
+    await logbook.save(write("one"));
+    await logbook.save(bare);
+    expect(await motionOf(logbook, "one")).toBeUndefined();
   });
 });

@@ -105,7 +105,8 @@ export async function keepAttempt(note: NotedAttempt): Promise<void> {
   const current = await currentLogbook();
   const owner = await ownerNow();
   const record = { ...note.record, personId: owner.id };
-  await keepWith(current, owner, { kind: "attempts", record, trace: encodeTrace(note.motion) });
+  const trace = note.motion === null ? undefined : encodeTrace(note.motion);
+  await keepWith(current, owner, { kind: "attempts", record, trace });
 }
 
 /** Keeps a zeroing for whoever practices now. */

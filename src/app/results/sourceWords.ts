@@ -31,12 +31,13 @@ export const HAND_NAMES: Readonly<Record<Hand, string>> = {
   mixed: "Mixed",
 };
 
-function sourceWords({ kind, resolution, noise, isCoarse }: SourceDescription): string {
+function sourceWords({ kind, resolution, noise, isCoarse, keepsNoMotion }: SourceDescription): string {
   if (kind === "screen") return SOURCE_NAMES[kind];
   const size = (one: number) => graduationsText(String(Number(one.toPrecision(2))));
   const rest = noise === null ? "noise at rest not measured" : `noise at rest ${size(noise)}`;
   const coarse = isCoarse ? ", coarse" : "";
-  return `${SOURCE_NAMES[kind]} (steps of ${size(resolution)}${coarse}; ${rest})`;
+  const motion = keepsNoMotion === true ? "; no motion kept, by choice" : "";
+  return `${SOURCE_NAMES[kind]} (steps of ${size(resolution)}${coarse}; ${rest}${motion})`;
 }
 
 /** What turned the dial of a record, a sentence or two. */

@@ -28,11 +28,28 @@ export interface SourceDescription {
   readonly noise: Graduations | null;
   /** Whether it serves for count and order alone, since its steps are too large to mark a stop by. */
   readonly isCoarse: boolean;
+  /** The hand chose that no motion is kept of what this turns: a recording of a real dial is its combination. */
+  readonly keepsNoMotion?: boolean | undefined;
 }
 
-/** @param resolution - graduations, > 0 @param noise - graduations, or null where it has not been measured */
+/** Whether the motion of what was turned by these may be kept. */
+export const mayKeepMotion = ({ sources = [] }: { readonly sources?: readonly SourceDescription[] | undefined }) =>
+  sources.every(({ keepsNoMotion }) => keepsNoMotion !== true);
+
+/**
+ * @param resolution - graduations, > 0
+ * @param noise - graduations, or null where it has not been measured
+ * @param keepsMotion - whether motions of it may be kept
+ */
 export const describeSource = (
   kind: SourceKind,
   resolution: Graduations,
   noise: Graduations | null = null,
-): SourceDescription => ({ kind, resolution, noise, isCoarse: resolution >= COARSE_FROM });
+  keepsMotion = true,
+): SourceDescription => ({
+  kind,
+  resolution,
+  noise,
+  isCoarse: resolution >= COARSE_FROM,
+  ...(!keepsMotion && { keepsNoMotion: true }),
+});

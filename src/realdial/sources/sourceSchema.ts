@@ -13,6 +13,7 @@ const sourceSchema = z.object({
   resolution: size,
   noise: z.nullable(size),
   isCoarse: flag,
+  keepsNoMotion: z.optional(flag),
 }) satisfies z.ZodMiniType<SourceDescription>;
 
 /** What turned the dial of one attempt, each source once; left out where the hands on the screen alone did. */

@@ -7,17 +7,22 @@ export const MOST_SOURCES = 8;
 export const SCREEN_SOURCE: SourceDescription = { kind: "screen", resolution: 0.1, noise: null, isCoarse: false };
 
 const isSame = (one: SourceDescription, other: SourceDescription) =>
-  one.kind === other.kind && one.resolution === other.resolution && one.noise === other.noise;
+  one.kind === other.kind &&
+  one.resolution === other.resolution &&
+  one.noise === other.noise &&
+  one.keepsNoMotion === other.keepsNoMotion;
 
 /** What has turned a dial since an attempt began, in the order in which each came. Mutable. */
 export class SourcesSeen {
   private seen: readonly SourceDescription[] = [];
   private latest: SourceDescription | null = null;
+  private hasHidden = false;
 
   /** Takes down what turns the dial now. */
   note(source: SourceDescription): void {
     if (source === this.latest) return;
     this.latest = source;
+    this.hasHidden ||= source.keepsNoMotion === true;
     const isKnown = this.seen.some((one) => isSame(one, source));
     if (!isKnown && this.seen.length < MOST_SOURCES) this.seen = [...this.seen, source];
   }
@@ -26,11 +31,18 @@ export class SourcesSeen {
   forget(): void {
     this.seen = [];
     this.latest = null;
+    this.hasHidden = false;
   }
 
   /** Another attempt has begun by the very move that was noted last. */
   goOn(): void {
     this.seen = this.latest === null ? [] : [this.latest];
+    this.hasHidden = this.latest?.keepsNoMotion === true;
+  }
+
+  /** Whether the motion of this attempt may be kept: once a source was in it that keeps none, it may not. */
+  get mayKeepMotion(): boolean {
+    return !this.hasHidden;
   }
 
   /** For a record, which leaves out what the hands on the screen alone have turned. */

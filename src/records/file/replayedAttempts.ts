@@ -1,5 +1,6 @@
 import type { Attempt } from "../../dialing/attempt";
 import type { Motion } from "../../dialing/motion";
+import { mayKeepMotion } from "../../realdial/sources/sourceDescription";
 import { replay } from "../../trace/replay";
 import type { Problem } from "../../wording/problem";
 import { attemptOutcome } from "../attemptOutcome";
@@ -39,7 +40,14 @@ function hasSameStops(record: AttemptRecord, attempt: Attempt): boolean {
   );
 }
 
-type Misfit = "no-recording" | "opens-not" | "opens-after-all" | "other-time" | "other-stops" | "not-replayed";
+type Misfit =
+  | "no-recording"
+  | "motion-not-kept"
+  | "opens-not"
+  | "opens-after-all"
+  | "other-time"
+  | "other-stops"
+  | "not-replayed";
 
 /** Whether what an attempt says of its opening is what its recording comes to. One that is not finished says nothing. */
 function openingMisfit(
@@ -51,10 +59,12 @@ function openingMisfit(
   return opened ? "opens-not" : "opens-after-all";
 }
 
+const whyNoRecording = (record: AttemptRecord) => (mayKeepMotion(record) ? "no-recording" : "motion-not-kept");
+
 /** Why an attempt is not counted; undefined where its recording bears it out. */
 function misfit(record: AttemptRecord, motion: Motion | undefined): Misfit | undefined {
   // A miss gains nothing by a recording that is gone.
-  if (motion === undefined) return record.opened ? "no-recording" : undefined;
+  if (motion === undefined) return record.opened ? whyNoRecording(record) : undefined;
   const recorded = recordedAttempt(record, motion);
   const attempt = replay(recorded);
   const opening = openingMisfit(record, attempt);

@@ -1,6 +1,8 @@
 import { canonicalJson } from "../../drill/canonicalJson";
 import { markingFigures } from "../../drill/marking/markingFigures";
+import type { TryResult } from "../../drill/marking/tryResult";
 import { sheetSha256 } from "../../drill/sheet/sheetFingerprint";
+import { mayKeepMotion } from "../../realdial/sources/sourceDescription";
 import type { Problem } from "../../wording/problem";
 import { isSameHash, recordHash } from "../hashedRecord";
 import { checkProblem } from "./checkWords";
@@ -33,6 +35,17 @@ export interface RecordCheck {
 /** No motions are at hand but those of the record. */
 export const NONE_BESIDE: MotionsBeside = () => undefined;
 
+/** A finding about tries: about one, or about several. */
+function aboutTries(found: readonly number[], one: "one-not-replayed" | "one-kept-none"): Problem[] {
+  const [places, last] = [found.slice(0, -1), found.at(-1)];
+  if (last === undefined) return [];
+  if (places.length === 0) return [checkProblem(one, [], { place: last })];
+  return [checkProblem(one === "one-kept-none" ? "some-kept-none" : "some-not-replayed", [], { places, last })];
+}
+
+/** Whether the hand chose that no motion of a try was kept. */
+const isByChoice = (one: TryResult | undefined) => one?.kind === "dialing" && !mayKeepMotion(one);
+
 /** Which openings were not made again, and why. */
 function notReplayed({ motions, tries }: SittingRecord, missing: readonly number[]): Problem[] {
   if (missing.length === 0) return [];
@@ -40,10 +53,9 @@ function notReplayed({ motions, tries }: SittingRecord, missing: readonly number
   if (motions === undefined && missing.length === dialed) {
     return [checkProblem("nothing-replayed", [])];
   }
-  const [places, last] = [missing.slice(0, -1), missing.at(-1)];
-  return places.length === 0
-    ? [checkProblem("one-not-replayed", [], { place: last })]
-    : [checkProblem("some-not-replayed", [], { places, last })];
+  const chosen = missing.filter((place) => isByChoice(tries[place - 1]));
+  const lacking = missing.filter((place) => !chosen.includes(place));
+  return [...aboutTries(lacking, "one-not-replayed"), ...aboutTries(chosen, "one-kept-none")];
 }
 
 const isSame = (one: unknown, other: unknown) => canonicalJson(one) === canonicalJson(other);

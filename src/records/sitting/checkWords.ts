@@ -78,6 +78,9 @@ const CHECK_WORDS = {
   "nothing-replayed": "There are no recordings in this record: its openings were not replayed.",
   "one-not-replayed": "Try {place} has no recording: it was not replayed.",
   "some-not-replayed": "Tries {places} and {last} have no recording: they were not replayed.",
+  "one-kept-none": "Try {place} was turned with no motion kept, as the candidate chose: it was not replayed.",
+  "some-kept-none":
+    "Tries {places} and {last} were turned with no motion kept, as the candidate chose: they were not replayed.",
   "nobody-named": "The record names no one. Only the file says whose it is.",
   "file-differs": "The file says {said} ({name}); its record says {is}.",
   "field-taken-out": "It has no {field}, and version {version} puts one in every record.",

@@ -40,3 +40,21 @@ test("a list never grows beyond what a record takes", () => {
   for (let k = 1; k < 40; k++) seen.note(describeSource("midi", k));
   expect(seen.forRecord.sources).toHaveLength(MOST_SOURCES);
 });
+
+test("no motion may be kept once a source was there that keeps none, until another attempt begins without it", () => {
+  const hidden = describeSource("ordinary-dial", 0.06, null, false);
+  const seen = new SourcesSeen();
+  seen.note(describeSource("ordinary-dial", 0.06));
+  expect(seen.mayKeepMotion).toBe(true);
+  seen.note(hidden);
+  seen.note(SCREEN_SOURCE);
+  expect(seen.mayKeepMotion).toBe(false);
+  expect(seen.forRecord.sources).toHaveLength(3);
+  seen.goOn();
+  expect(seen.mayKeepMotion).toBe(true);
+  seen.note(hidden);
+  seen.goOn();
+  expect(seen.mayKeepMotion).toBe(false);
+  seen.forget();
+  expect(seen.mayKeepMotion).toBe(true);
+});

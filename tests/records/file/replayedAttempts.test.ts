@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { demoLogbook } from "../../../src/progress/demo/demoLogbook";
+import { describeSource } from "../../../src/realdial/sources/sourceDescription";
 import type { AttemptRecord } from "../../../src/records/attemptRecord";
 import { readLogbookFile } from "../../../src/records/file/logbookFile";
 import { replayedLogbook } from "../../../src/records/file/replayedAttempts";
@@ -65,6 +66,22 @@ describe("a logbook on the desk", () => {
     const { contents, leftOut } = replayedLogbook(withAttempt(find, fields));
     expect(contents.records.attempts).toHaveLength(own.records.attempts.length - 1);
     expect(fileSentences(leftOut)).toEqual([expect.stringMatching(words)]);
+  });
+
+  test("leaves out an opening of which the hand chose to keep no motion, and says that this is why", () => {
+    const opening = own.records.attempts.find(({ opened }) => opened);
+    const sources = [describeSource("ordinary-dial", 0.06, null, false)];
+    const { contents, traces } = {
+      contents: withAttempt((one) => one === opening, { sources }),
+      traces: new Map(own.traces),
+    };
+    traces.delete(opening?.id ?? "");
+    const { leftOut } = replayedLogbook({ ...contents, traces });
+    expect(fileSentences(leftOut)).toEqual([
+      expect.stringMatching(
+        /^1 attempt of .* left out: no recording, since the hand chose to keep none: not replayed\.$/,
+      ),
+    ]);
   });
 
   test("leaves out openings without a recording, and keeps misses", () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { describeSource } from "../../../src/realdial/sources/sourceDescription";
 import { recordHash } from "../../../src/records/hashedRecord";
 import { motionText } from "../../../src/records/motion/traceCodec";
 import { checkRecord } from "../../../src/records/sitting/checkRecord";
@@ -69,6 +70,19 @@ describe("a record with its recordings", () => {
       problems: [],
       unchecked: ["Try 3 has no recording: it was not replayed."],
       replayed: 3,
+    });
+  });
+
+  test("says which tries have no recording because the candidate chose to keep none", async () => {
+    const sources = [describeSource("ordinary-dial", 0.06, null, false)];
+    const motions = (RECORD.motions ?? []).with(2, null).with(3, null);
+    const { problems, unchecked } = await checked({ ...withTry(2, { sources }), motions });
+    expect({ problems, unchecked }).toEqual({
+      problems: [],
+      unchecked: [
+        "Try 4 has no recording: it was not replayed.",
+        "Try 3 was turned with no motion kept, as the candidate chose: it was not replayed.",
+      ],
     });
   });
 

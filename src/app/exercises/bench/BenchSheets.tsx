@@ -10,9 +10,9 @@ import { ShareSheet } from "./ShareSheet";
 /** A dialog of the bench. */
 export type SheetName = "combination" | "more" | "share";
 
-/** The shown attempt as a line of the replay format, or null before the first motion. */
-function attemptLine({ attempt, recording }: BenchSession): string | null {
-  if (recording.positions.length === 0) return null;
+/** The shown attempt as a line of the replay format, or null before the first motion and where no motion is kept. */
+function attemptLine({ attempt, recording, turnedBy }: BenchSession): string | null {
+  if (recording.positions.length === 0 || !turnedBy.mayKeepMotion) return null;
   const isShipped = SHIPPED_PROFILES.includes(attempt.profile);
   const recorded = { profile: attempt.profile, combination: attempt.combination, ...recording };
   return writeAttemptLine(recorded, isShipped ? attempt.profile.id : attempt.profile);
@@ -57,6 +57,7 @@ export function BenchSheets({ session, replay, sheet, onClose, keys, ...estimate
         isOpen={sheet === "share"}
         onClose={onClose}
         line={sheet === "share" ? attemptLine(session) : null}
+        isMotionKept={session.turnedBy.mayKeepMotion}
         onLoad={(recorded) => {
           // Set up first: a recording that fits no lock is told before anything changes.
           const brought = playbackOf(recorded);

@@ -12,8 +12,9 @@ import { messageOf } from "../../parts/page/messageOf";
 interface ShareSheetProps {
   readonly isOpen: boolean;
   readonly onClose: () => void;
-  /** The shown attempt in the replay format, or null before the first motion. */
+  /** The shown attempt in the replay format, or null before the first motion and where none is kept. */
   readonly line: string | null;
+  readonly isMotionKept: boolean;
   readonly onLoad: (recorded: RecordedAttempt) => void;
 }
 
@@ -24,8 +25,9 @@ function onlyLine(text: string): string {
   return lines[0] ?? "";
 }
 
-function CopyAttempt({ line }: { readonly line: string | null }) {
+function CopyAttempt({ line, isMotionKept }: Pick<ShareSheetProps, "line" | "isMotionKept">) {
   const [said, setSaid] = useState("");
+  if (!isMotionKept) return <p className="text-soft">You chose to keep no motions of your dial: nothing to share.</p>;
   if (line === null)
     return <p className="text-soft">You have not dialed yet. Turn the dial first, then share the attempt here.</p>;
   const copy = async () =>
@@ -91,10 +93,10 @@ function LoadAttempt({ onLoad, onClose }: Pick<ShareSheetProps, "onLoad" | "onCl
 }
 
 /** Copies the shown attempt in the replay format, or loads one to look at. */
-export function ShareSheet({ isOpen, onClose, line, onLoad }: ShareSheetProps) {
+export function ShareSheet({ isOpen, onClose, line, isMotionKept, onLoad }: ShareSheetProps) {
   return (
     <Dialog title="Share an attempt" isOpen={isOpen} onClose={onClose}>
-      <CopyAttempt line={line} />
+      <CopyAttempt line={line} isMotionKept={isMotionKept} />
       <h2 className="mt-6 mb-3">Load an attempt</h2>
       <LoadAttempt onLoad={onLoad} onClose={onClose} />
     </Dialog>

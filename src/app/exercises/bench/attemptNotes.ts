@@ -43,11 +43,9 @@ export class AttemptNotes {
     };
     return {
       record: attemptNote(frame, attempt, ended === null ? unfinishedOutcome(attempt) : attemptOutcome(attempt)),
-      motion: {
-        start: recording.start,
-        positions: [...recording.positions],
-        times_ms: [...recording.times_ms],
-      },
+      motion: turnedBy.mayKeepMotion
+        ? { start: recording.start, positions: [...recording.positions], times_ms: [...recording.times_ms] }
+        : null,
     };
   }
 }

@@ -2,6 +2,7 @@ import { useMemo } from "react";
 import { tellFaults, tellFaultsSoFar } from "../../../dialing/faultWords";
 import { parseCombination } from "../../../lock/combination";
 import { worstStop } from "../../../progress/stops/nearStops";
+import { mayKeepMotion } from "../../../realdial/sources/sourceDescription";
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import { profileOfAttempt } from "../../../records/csv/attemptsReplay";
 import { motionOf } from "../../../store/attemptQueries";
@@ -83,7 +84,13 @@ function Motion({ logbook, attempt }: { readonly logbook: Logbook; readonly atte
   if (problem !== null) return <p role="alert">This attempt cannot be replayed: {problem}</p>;
   if (answer?.id !== attempt.id) return <p className="py-5 text-soft">…</p>;
   if (answer.recorded === null)
-    return <p className="py-5 text-soft">The motion of this attempt was not recorded here.</p>;
+    return (
+      <p className="py-5 text-soft">
+        {mayKeepMotion(attempt)
+          ? "The motion of this attempt was not recorded here."
+          : "No motion of this attempt was kept, by choice: it cannot be replayed."}
+      </p>
+    );
   return <Replay key={attempt.id} attempt={attempt} recorded={answer.recorded} />;
 }
 

@@ -8,6 +8,7 @@ import type {
 } from "../../../drill/marking/tryResult";
 import type { Station, ZeroingStation } from "../../../drill/sheet/sheet";
 import { stationRules } from "../../../drill/sheet/stationRules";
+import { mayKeepMotion } from "../../../realdial/sources/sourceDescription";
 import { attemptNote } from "../../../records/attempt/attemptNote";
 import { stationOutcome } from "../../../records/attempt/stationOutcome";
 import { conditionsOf } from "../../../records/attemptConditions";
@@ -73,7 +74,7 @@ function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, result: Tr
     ? { ...stationOutcome(attempt, station), ...circumstances(result, station) }
     : unfinishedOutcome(attempt);
   const record = { ...attemptNote(frame, attempt, came), personId: owner.personId };
-  return { kind: "attempts", trace: encodeTrace(motion), record };
+  return { kind: "attempts", ...(mayKeepMotion(result) && { trace: encodeTrace(motion) }), record };
 }
 
 /** A try at setting zero. @param hidden - the condition of its lock, where it is still known */

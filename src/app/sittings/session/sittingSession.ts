@@ -112,7 +112,7 @@ export class SittingSession extends KeptSitting {
     this.send({ type: "try.finished", now_ms: now }, () => {
       if (this.memory.triesDone === index) return null;
       this.progress = { ...this.progress, tries: [...this.results, one.result()] };
-      if (one.kind === "dialing") this.keepMotion(index, one.motion);
+      if (one.kind === "dialing" && one.turnedBy.mayKeepMotion) this.keepMotion(index, one.motion);
       return { one, index };
     });
   }

@@ -50,7 +50,9 @@ test("an attempt under way is kept from its first whole turn on, whenever it has
   expect(kept.map(({ record }) => [record.id, record.isUnfinished, record.opened])).toEqual([["id0", true, false]]);
   turn(50);
   keeping.flush(NOON);
-  expect(kept.map(({ motion }) => motion.positions.at(-1) ?? 0).map((at) => at - bench.attempt.dial)).toEqual([-50, 0]);
+  expect(kept.map(({ motion }) => motion?.positions.at(-1) ?? 0).map((at) => at - bench.attempt.dial)).toEqual([
+    -50, 0,
+  ]);
   for (const { record } of kept) {
     expect(() => checkWrite({ kind: "attempts", record: { ...record, personId: "tavro" } })).not.toThrow();
   }
@@ -109,4 +111,21 @@ test("an attempt names what turned it, and the next one begins with nothing but 
   dial();
   expect(kept).toHaveLength(2);
   expect(kept.at(-1)?.record).not.toHaveProperty("sources");
+});
+
+test("an attempt keeps no motion from the moment on that a dial turned it of which none is to be kept", () => {
+  const real = describeSource("ordinary-dial", 0.06, null, false);
+  turn(120);
+  keeping.flush(NOON);
+  expect(kept.at(-1)?.motion).not.toBeNull();
+  bench.noteSource(real);
+  dial();
+  expect(kept.at(-1)?.motion).toBeNull();
+  expect(kept.at(-1)?.record).toMatchObject({ id: "id0", sources: [real] });
+  expect(kept.at(-1)?.record.stops).not.toEqual([]);
+  // The next one is begun by the screen again.
+  bench.again();
+  bench.noteSource();
+  dial();
+  expect(kept.at(-1)?.motion?.positions.length).toBeGreaterThan(0);
 });

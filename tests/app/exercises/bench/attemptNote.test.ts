@@ -39,7 +39,9 @@ function dialed(profileId: string, stopErrors: readonly number[], seed: number):
 const noteOf = (session: BenchSession) => {
   const { outcome } = session;
   if (outcome === null) throw new Error("the attempt has not ended");
-  return new AttemptNotes(() => "one").note(session, outcome, NOON);
+  const { record, motion } = new AttemptNotes(() => "one").note(session, outcome, NOON);
+  if (motion === null) throw new Error("no motion was kept");
+  return { record, motion };
 };
 
 describe("an attempt of the bench", () => {
