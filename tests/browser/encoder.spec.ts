@@ -50,6 +50,13 @@ test("an encoder turns the bench's dial, step for step, and the page says when i
 
   await port.pull();
   await expect(page.getByRole("alert").filter({ hasText: "The encoder was unplugged" })).toBeVisible();
+  await expect(page.getByRole("button", { name: "Connect again" })).toBeVisible();
+  await port.plugIn();
+  await expect(page.getByText("Encoder on a serial line: waiting for it to answer")).toBeVisible();
+  await port.startAnew();
+  await expect(page.getByRole("alert").filter({ hasText: "connected again" })).toBeVisible();
+  await port.turn(24);
+  await bench.expectReading(before + 22.25, 100);
 });
 
 test("a second page does not take the dial from the first", async ({ page, bench, context }) => {

@@ -3,7 +3,7 @@ import { withChecksum } from "../support/board/writeWireLine";
 
 /** What the stub leaves on the page for the test. */
 interface StubWindow {
-  stubPort: { say: (text: string) => void; pull: () => void };
+  stubPort: { say: (text: string) => void; pull: () => void; plugIn: () => void };
 }
 
 /** Puts a stub in the place of the page's serial ports. It runs in the page. */
@@ -21,7 +21,8 @@ function stubSerial(): void {
     },
     close: async () => undefined,
   });
-  Object.defineProperty(navigator, "serial", { value: { requestPort: async () => port } });
+  const serial = Object.assign(new EventTarget(), { requestPort: async () => port });
+  Object.defineProperty(navigator, "serial", { value: serial });
   (window as unknown as StubWindow).stubPort = {
     say: (text) => input?.enqueue(new TextEncoder().encode(text)),
     pull: () => {
@@ -29,6 +30,7 @@ function stubSerial(): void {
       input?.error(new DOMException("gone", "NetworkError"));
       port.dispatchEvent(new Event("disconnect"));
     },
+    plugIn: () => serial.dispatchEvent(Object.defineProperty(new Event("connect"), "target", { value: port })),
   };
 }
 
@@ -109,6 +111,11 @@ export class StubPort {
   /** The plug is pulled. */
   async pull(): Promise<void> {
     await this.page.evaluate(() => (window as unknown as StubWindow).stubPort.pull());
+  }
+
+  /** It is plugged in again, which the browser tells by itself. */
+  async plugIn(): Promise<void> {
+    await this.page.evaluate(() => (window as unknown as StubWindow).stubPort.plugIn());
   }
 
   private async say(type: string, more: readonly number[] = []): Promise<void> {

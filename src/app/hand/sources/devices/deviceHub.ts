@@ -6,10 +6,12 @@ import { Store } from "../../../parts/page/store";
 import { storedText, storeText } from "../../../parts/storage/pageStore";
 import { DeviceTurns, type Dials } from "./deviceTurns";
 import { DeviceError, deviceProblem } from "./deviceWords";
-import type { DeviceLink, DialDevice, OpenDevice, ShownPlace } from "./dialDevice";
+import type { DeviceLink, DialDevice, OpenDevice } from "./dialDevice";
 import { keepAwake } from "./keepAwake";
+import { LostDevice } from "./lostDevice";
 import { holdForPage, type Release } from "./pageHold";
 import type { ScreenFrames } from "./screenFrames";
+import { shownPlace } from "./shownPlace";
 
 /** What a step is a part of where no dial is on the screen, graduations. */
 const USUAL_TURN = 100;
@@ -35,6 +37,7 @@ export class DeviceHub extends Store {
   /** Told of its button. */
   onPressed: ((at: Milliseconds) => void) | null = null;
   private opened: OpenDevice | null = null;
+  private readonly lost = new LostDevice();
   private release: Release | null = null;
   /** When the hold of the connection before is gone: until then it would be in its own way. */
   private released: Promise<void> = Promise.resolve();
@@ -77,8 +80,14 @@ export class DeviceHub extends Store {
     return this.opened !== null;
   }
 
-  /** Connects a device in the place of the one before; called while a click is handled. */
-  async connect(device: DialDevice): Promise<void> {
+  /** Which one of its kind is connected, where there may be several. */
+  get which(): string | undefined {
+    return this.opened?.which;
+  }
+
+  /** Connects a device in the place of the one before; called while a click is handled. @param open - in its own way */
+  async connect(device: DialDevice, open = device.open): Promise<void> {
+    const wasLost = this.lost.is(device);
     this.disconnect();
     const connection = this.connection;
     this.device = device;
@@ -90,20 +99,21 @@ export class DeviceHub extends Store {
     const release = await holdForPage();
     try {
       if (release === null) throw new DeviceError(deviceProblem("second-page", []));
-      const opened = await device.open(this.linkOf(connection));
-      if (connection === this.connection) this.begin(device, opened, release);
+      const opened = await open(this.linkOf(connection));
+      if (connection === this.connection) this.begin(device, opened, release, wasLost);
       else {
         opened.close();
         await release();
       }
     } catch (error) {
       await release?.();
-      if (connection === this.connection) this.end(this.problemOf(error, device));
+      if (connection === this.connection) this.fail(this.problemOf(error, device), wasLost);
     }
   }
 
   /** Lets go of the device. */
   disconnect(): void {
+    this.lost.forget();
     this.end(null);
     this.device = null;
     this.doubt = null;
@@ -150,8 +160,9 @@ export class DeviceHub extends Store {
     this.way.reverse(this.isReversed);
   }
 
-  private begin(device: DialDevice, opened: OpenDevice, release: Release): void {
+  private begin(device: DialDevice, opened: OpenDevice, release: Release, wasLost: boolean): void {
     this.isOpening = false;
+    if (wasLost) this.doubt = deviceProblem("back", [], { device: device.title });
     this.opened = opened;
     if (opened.which !== undefined) this.recallDirection(device, opened.which);
     const sleep = keepAwake();
@@ -165,6 +176,12 @@ export class DeviceHub extends Store {
   private problemOf(error: unknown, { title }: DialDevice): Problem {
     if (error instanceof DeviceError) return error.problem;
     return deviceProblem("failed", [], { device: title, reason: messageOf(error) });
+  }
+
+  /** Ends the connection, which failed. @param isLost - whether it worked before: then its return is waited for */
+  private fail(why: Problem, isLost: boolean): void {
+    this.end(why);
+    if (isLost && this.device !== null) this.lost.waitFor(this.device, (...again) => this.connect(...again));
   }
 
   /** Ends the connection. @param why - what is said of it, where it did not end by itself */
@@ -182,17 +199,6 @@ export class DeviceHub extends Store {
     this.trouble = why;
     this.remark = null;
     this.changed();
-  }
-
-  private shownPlace(): ShownPlace | null {
-    const { dial } = this.dials;
-    if (dial === undefined) return null;
-    const position = dial.position();
-    const turns = position / dial.perTurn;
-    return {
-      turns: this.isReversed ? -turns : turns,
-      number: position - dial.perTurn * Math.floor(position / dial.perTurn),
-    };
   }
 
   private linkOf(connection: number): DeviceLink {
@@ -229,8 +235,8 @@ export class DeviceHub extends Store {
       remarked: shown((what) => {
         this.remark = what;
       }),
-      shown: () => this.shownPlace(),
-      lost: heard((why) => this.end(why)),
+      shown: () => shownPlace(this.dials.dial, this.isReversed),
+      lost: heard((why) => this.fail(why, true)),
     };
   }
 }

@@ -1,16 +1,21 @@
 import { graduationsText, sizeText } from "../../../../wording/amountWords";
 import type { DeviceHub } from "./deviceHub";
 
-type DeviceState = Pick<DeviceHub, "device" | "source" | "isOpening" | "trouble" | "learning" | "isLearned">;
+type DeviceState = Pick<
+  DeviceHub,
+  "device" | "source" | "isOpening" | "isConnected" | "trouble" | "learning" | "isLearned"
+>;
 
 /** How a device is doing, in a few words. */
-export function deviceStateText({ device, source, isOpening, trouble, learning, isLearned }: DeviceState): string {
+export function deviceStateText(state: DeviceState): string {
+  const { device, source, isOpening, isConnected, trouble, learning, isLearned } = state;
   if (device === null) return "not connected";
   if (isOpening) return "connecting";
   if (learning !== null) return `turn it ${learning} by one whole turn`;
-  if (trouble !== null) return source === null ? "not connected" : "not turning the dial";
+  if (!isConnected) return "not connected";
   if (isLearned === false) return "has to be learned";
-  if (source === null) return "waiting for it to answer";
+  if (source === null) return device.waiting ?? "waiting for it to answer";
+  if (trouble !== null) return "not turning the dial";
   const steps = graduationsText(sizeText(source.resolution));
   return source.isCoarse ? `turns the dial, coarse: steps of ${steps}` : `turns the dial in steps of ${steps}`;
 }

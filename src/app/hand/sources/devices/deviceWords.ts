@@ -14,7 +14,9 @@ const DEVICE_WORDS = {
   "port-busy": ": The port is open in another page or program. Close it there, then connect again",
   "second-page":
     ": Another page of Gatefall holds the dial. Disconnect it there or close that page, then connect again",
-  unplugged: ": The {device} was unplugged. Plug it in and connect again; then dial from the start",
+  unplugged:
+    ": The {device} was unplugged. Plug it in again. If it does not connect by itself, connect it. Then dial from the start",
+  back: ": {device}: connected again. What you turned meanwhile is not counted: dial from the start",
   "no-hello":
     ": The port is open, but no encoder board answers. Choose another port, or put the program from shared/firmware on the board",
   silent: ": The board has stopped sending. Check its cable, or connect again",
@@ -41,7 +43,7 @@ const DEVICE_WORDS = {
   "no-camera": ": No camera is found. Plug one in, then connect again",
   "camera-busy": ": Another program or page uses the camera. Close it there, then connect again",
   "camera-hidden":
-    ": This page was in the background, so its camera was turned off. Connect again; then dial from the start",
+    ": This page was in the background, so its camera was turned off. If it does not connect by itself, connect it. Then dial from the start",
   "follower-failed": ": What finds the dial in the picture has stopped. Connect again; then dial from the start",
   "come-to": ": Turn your dial to {number}, where the dial on the screen is. It takes over there",
   "sight-lost":

@@ -78,6 +78,15 @@ export interface DialDevice {
   readonly Needs?: ComponentType<DeviceNeedsProps>;
   /** What a person sees of it while it is set up. */
   readonly Setup?: ComponentType<DeviceSetupProps>;
+  /** What is said of it while it is open and does not turn the dial yet; that it is to answer, where left out. */
+  readonly waiting?: string;
+  /**
+   * Listens for the return of one that was lost.
+   *
+   * @param back - told how to open it then, without a click
+   * @returns listens no more
+   */
+  readonly whenBack?: (back: (open: DialDevice["open"]) => void) => () => void;
   /** Opens it; called while a click is handled, as browsers ask. @throws {DeviceError} */
   readonly open: (link: DeviceLink) => Promise<OpenDevice>;
 }

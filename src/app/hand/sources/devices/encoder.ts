@@ -15,7 +15,7 @@ const DEVICE = "encoder";
 
 const nameOf = (error: unknown) => (error instanceof Error ? error.name : "");
 
-/** Lets the person choose a port, and opens it. @throws {DeviceError} */
+/** Lets the person choose a port. @throws {DeviceError} */
 async function chosenPort(): Promise<SerialPortLike> {
   const serial = serialPorts();
   if (serial === undefined) throw new DeviceError(deviceProblem("no-serial", []));
@@ -23,10 +23,15 @@ async function chosenPort(): Promise<SerialPortLike> {
     const isNone = nameOf(error) === "NotFoundError";
     throw new DeviceError(isNone ? deviceProblem("none-chosen", []) : deviceProblem("refused", [], { device: DEVICE }));
   });
+  return port;
+}
+
+/** @throws {DeviceError} */
+async function encoderAt(port: SerialPortLike, link: DeviceLink): Promise<EncoderLine> {
   await port.open({ baudRate: BAUD }).catch(() => {
     throw new DeviceError(deviceProblem("port-busy", []));
   });
-  return port;
+  return new EncoderLine(port, link);
 }
 
 /** What the dial may have missed. */
@@ -145,5 +150,11 @@ export const ENCODER: DialDevice = {
   title: "Encoder on a serial line",
   about: "A knob on an encoder and a small board, which you wire yourself. As fine as a real dial.",
   unsupported: () => (serialPorts() === undefined ? deviceProblem("no-serial", []) : null),
-  open: async (link) => new EncoderLine(await chosenPort(), link),
+  open: async (link) => encoderAt(await chosenPort(), link),
+  whenBack: (back) => {
+    const ending = new AbortController();
+    const pluggedIn = ({ target }: Event) => back((link) => encoderAt(target as SerialPortLike, link));
+    serialPorts()?.addEventListener("connect", pluggedIn, ending);
+    return () => ending.abort();
+  },
 };

@@ -53,4 +53,9 @@ export const GAMEPAD: DialDevice = {
   about: "An axis that turns without end, such as a spinner. A stick that springs back will not do.",
   unsupported: () => ("getGamepads" in navigator ? null : deviceProblem("no-gamepads", [])),
   open: async (link) => watch(link),
+  whenBack: (back) => {
+    const ending = new AbortController();
+    addEventListener("gamepadconnected", () => back(async (link) => watch(link)), ending);
+    return () => ending.abort();
+  },
 };

@@ -21,7 +21,7 @@ const KIND = {
   stepOf: (knob: MidiKnob) => 1 / Math.abs(knob.perTurn),
 };
 
-const pluggedIn = ({ inputs }: MIDIAccess) => [...inputs.values()].filter(({ state }) => state === "connected");
+const pluggedInOf = ({ inputs }: MIDIAccess) => [...inputs.values()].filter(({ state }) => state === "connected");
 
 /** Hears every input that is plugged in, now and later. */
 function hear(access: MIDIAccess, link: DeviceLink): OpenDevice {
@@ -34,11 +34,11 @@ function hear(access: MIDIAccess, link: DeviceLink): OpenDevice {
   };
   const listen = () => {
     // The same listener twice is heard once.
-    for (const input of pluggedIn(access)) input.addEventListener("midimessage", message, { signal });
+    for (const input of pluggedInOf(access)) input.addEventListener("midimessage", message, { signal });
   };
-  let hadAny = pluggedIn(access).length > 0;
+  let hadAny = pluggedInOf(access).length > 0;
   const changed = () => {
-    const hasAny = pluggedIn(access).length > 0;
+    const hasAny = pluggedInOf(access).length > 0;
     if (hadAny && !hasAny) return link.lost(deviceProblem("unplugged", [], { device: DEVICE }));
     if (!hadAny && hasAny) link.held(null);
     hadAny = hasAny;
@@ -50,16 +50,28 @@ function hear(access: MIDIAccess, link: DeviceLink): OpenDevice {
   return { close: () => ending.abort(), learner: knob };
 }
 
+/** @throws {DeviceError} */
+const midiAccess = () =>
+  navigator.requestMIDIAccess().catch(() => {
+    throw new DeviceError(deviceProblem("refused", [], { device: DEVICE }));
+  });
+
 /** A MIDI knob without ends. */
 export const MIDI: DialDevice = {
   kind: "midi",
   title: "MIDI knob without ends",
   about: "Coarse: for turns and their order, not for stops.",
   unsupported: () => ("requestMIDIAccess" in navigator ? null : deviceProblem("no-midi", [])),
-  open: async (link) => {
-    const access = await navigator.requestMIDIAccess().catch(() => {
-      throw new DeviceError(deviceProblem("refused", [], { device: DEVICE }));
-    });
-    return hear(access, link);
+  open: async (link) => hear(await midiAccess(), link),
+  whenBack: (back) => {
+    const ending = new AbortController();
+    const listen = (access: MIDIAccess) => {
+      const pluggedIn = () => {
+        if (pluggedInOf(access).length > 0) back(async (link) => hear(access, link));
+      };
+      access.addEventListener("statechange", pluggedIn, ending);
+    };
+    midiAccess().then(listen, () => undefined);
+    return () => ending.abort();
   },
 };

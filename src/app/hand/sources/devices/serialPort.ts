@@ -6,7 +6,8 @@ export interface SerialPortLike extends EventTarget {
   close(): Promise<void>;
 }
 
-interface SerialLike {
+/** It is told of a port that was chosen before and is plugged in again: the port is the event's target. */
+interface SerialLike extends EventTarget {
   requestPort(): Promise<SerialPortLike>;
 }
 

@@ -148,6 +148,56 @@ describe("the device in the hand", () => {
     expect(deviceStateText(hub)).toBe("not connected");
   });
 
+  test("says that it searches while it is open and has nothing to turn the dial by yet", async () => {
+    const { hub } = hubOver();
+    const { device, link } = stubDevice();
+    await hub.connect({ ...device, waiting: "searching for the dial" });
+    link().held(deviceProblem("no-sheet", []));
+    expect(deviceStateText(hub)).toBe("searching for the dial");
+    link().ready(0.01);
+    link().held(deviceProblem("too-dark", []));
+    expect(deviceStateText(hub)).toBe("not turning the dial");
+  });
+
+  test("is connected again by itself once it is back, and the turns in between are in doubt", async () => {
+    const { hub } = hubOver();
+    const { device, link } = stubDevice();
+    let back: Parameters<NonNullable<DialDevice["whenBack"]>>[0] = () => undefined;
+    const stop = vi.fn();
+    const lostAndFound: DialDevice = {
+      ...device,
+      whenBack: (told) => {
+        back = told;
+        return stop;
+      },
+    };
+    await hub.connect(lostAndFound);
+    link().ready(0.01);
+    link().lost(deviceProblem("unplugged", [], { device: "stub" }));
+    expect([hub.isConnected, deviceStateText(hub)]).toEqual([false, "not connected"]);
+    // It is still busy: it is waited for once more.
+    back(() => Promise.reject(new Error("busy")));
+    await vi.waitFor(() => expect(hub.trouble?.code).toBe("failed"));
+    back(device.open);
+    await vi.waitFor(() => expect(hub.isConnected).toBe(true));
+    expect([hub.trouble, hub.doubt?.code, stop.mock.calls.length]).toEqual([null, "back", 2]);
+    hub.readDoubt();
+    hub.disconnect();
+    await hub.connect(lostAndFound);
+    expect(hub.doubt).toBeNull();
+  });
+
+  test("is not waited for once it is let go", async () => {
+    const { hub } = hubOver();
+    const { device, link } = stubDevice();
+    const stop = vi.fn();
+    await hub.connect({ ...device, whenBack: () => stop });
+    link().lost(deviceProblem("silent", []));
+    expect(stop).not.toHaveBeenCalled();
+    hub.disconnect();
+    expect(stop).toHaveBeenCalledTimes(1);
+  });
+
   test("can be had where the browser knows no locks", async () => {
     vi.stubGlobal("navigator", {});
     const { hub } = hubOver();

@@ -16,14 +16,15 @@ const HELLO = said("h 0 0 0 1 0 2400 1");
 function page(perTurn = 100) {
   const port = new StubSerialPort();
   const requestPort = vi.fn(async () => port);
-  vi.stubGlobal("navigator", { serial: { requestPort }, locks });
+  const serial = Object.assign(new EventTarget(), { requestPort });
+  vi.stubGlobal("navigator", { serial, locks });
   const turned: number[] = [];
   const dials: { dial: DialInHand | undefined } = {
     dial: { perTurn, position: () => 0, turn: (by) => turned.push(Math.round(by * 1e6) / 1e6) },
   };
   const hub = new DeviceHub(dials, new StubFrames());
   hubs.push(hub);
-  return { port, requestPort, hub, dials, turned };
+  return { port, requestPort, serial, hub, dials, turned };
 }
 
 /** A page whose encoder has said its hello. */
@@ -181,9 +182,20 @@ describe("an encoder on a serial line", () => {
     const { port, hub, turned } = await connected();
     await port.pull();
     expect(hub.trouble && deviceText(hub.trouble)).toBe(
-      "The encoder was unplugged. Plug it in and connect again; then dial from the start.",
+      "The encoder was unplugged. Plug it in again. If it does not connect by itself, connect it. Then dial from the start.",
     );
     expect([hub.isConnected, locks.held, turned]).toEqual([false, 0, []]);
+  });
+
+  test("plugged in again it turns the dial by itself, and says that turns may be missing", async () => {
+    const { port, serial, hub, turned, requestPort } = await connected();
+    await port.pull();
+    const pluggedIn = Object.defineProperty(new Event("connect"), "target", { value: port });
+    serial.dispatchEvent(pluggedIn);
+    await port.settled();
+    await port.say(HELLO + said("p 1 24 8 1 0"));
+    expect([turned, hub.trouble, hub.doubt?.code]).toEqual([[1], null, "back"]);
+    expect(requestPort).toHaveBeenCalledTimes(1);
   });
 
   test("lets go of port and hold when it is disconnected, and hears nothing after that", async () => {

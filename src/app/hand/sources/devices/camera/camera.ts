@@ -9,7 +9,7 @@ import { CAMERA_VIEW } from "./cameraView";
 import { DialFollower } from "./dialFollower";
 import type { FollowAnswer } from "./followMessages";
 import { GrayFrames } from "./grayFrames";
-import { CAMERA_NAME, cameraId, openCamera } from "./openCamera";
+import { CAMERA_NAME, cameraId, openCamera, whenCameraIsBack } from "./openCamera";
 import { PrintSheets } from "./PrintSheets";
 import { sightProblem } from "./sightProblem";
 
@@ -114,6 +114,13 @@ function unsupported(): Problem | null {
   return hasAll ? null : deviceProblem("no-camera-here", []);
 }
 
+async function openSession(link: DeviceLink): Promise<OpenDevice> {
+  const stream = await openCamera();
+  if (document.visibilityState !== "hidden") return new CameraSession(stream, link);
+  for (const track of stream.getTracks()) track.stop();
+  throw new DeviceError(deviceProblem("camera-hidden", []));
+}
+
 /** A printed dial before a camera. */
 export const PRINTED_DIAL: DialDevice = {
   kind: "printed-dial",
@@ -122,10 +129,7 @@ export const PRINTED_DIAL: DialDevice = {
   unsupported,
   Needs: PrintSheets,
   Setup: CameraSetup,
-  open: async (link) => {
-    const stream = await openCamera();
-    if (document.visibilityState !== "hidden") return new CameraSession(stream, link);
-    for (const track of stream.getTracks()) track.stop();
-    throw new DeviceError(deviceProblem("camera-hidden", []));
-  },
+  waiting: "searching for the dial in the picture",
+  open: openSession,
+  whenBack: (back) => whenCameraIsBack(() => back(openSession)),
 };

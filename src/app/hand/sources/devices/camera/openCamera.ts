@@ -44,5 +44,22 @@ export async function camerasHere(): Promise<readonly MediaDeviceInfo[]> {
   return devices.filter(({ kind, deviceId }) => kind === "videoinput" && deviceId !== "");
 }
 
+/**
+ * Listens for the return of the camera that was used last: plugged in again, or the page in sight again.
+ *
+ * @returns listens no more
+ */
+export function whenCameraIsBack(back: () => void): () => void {
+  const ending = new AbortController();
+  const look = async () => {
+    const last = storedText(LAST_CAMERA);
+    const isThere = (await camerasHere()).some(({ deviceId }) => deviceId === last);
+    if (isThere && document.visibilityState === "visible" && !ending.signal.aborted) back();
+  };
+  navigator.mediaDevices.addEventListener("devicechange", look, ending);
+  document.addEventListener("visibilitychange", look, ending);
+  return () => ending.abort();
+}
+
 /** Which camera it is, by a name that the browser makes up for this app alone. */
 export const cameraId = (stream: MediaStream): string | undefined => stream.getVideoTracks()[0]?.getSettings().deviceId;

@@ -8,13 +8,15 @@ import { DEVICE_HUB } from "./devicesHere";
 /** Below the dial: which device turns it, what keeps it from that, and what the hand must know before it goes on. */
 export function DeviceLine() {
   const hub = useStore(DEVICE_HUB);
-  if (hub.device === null) return null;
+  const { device } = hub;
+  if (device === null) return null;
   return (
     <div className="w-full flex flex-wrap items-center justify-center gap-x-4 gap-y-2">
       <p className="text-small text-soft" role="status">
-        {hub.device.title}: {deviceStateText(hub)}
+        {device.title}: {deviceStateText(hub)}
       </p>
       {hub.trouble !== null && <Notice className="">{deviceText(hub.trouble)}</Notice>}
+      {!hub.isConnected && !hub.isOpening && <Button onClick={() => void hub.connect(device)}>Connect again</Button>}
       {hub.doubt !== null && (
         <>
           <Notice className="">{deviceText(hub.doubt)}</Notice>
