@@ -26,3 +26,12 @@ export function sampleAt(image: GrayImage, x: number, y: number): number {
   const lower = (data[at + width] as number) * (1 - right) + (data[at + width + 1] as number) * right;
   return upper * (1 - down) + lower * down;
 }
+
+/** Pictures darker than this on the whole show nothing, levels of 255. */
+const DARKEST = 25;
+
+/** Whether a picture is so dark on the whole that it shows nothing. */
+export function isTooDark({ data }: GrayImage): boolean {
+  const brightness = data.reduce((sum, level) => sum + level, 0) / data.length;
+  return !(brightness >= DARKEST);
+}

@@ -15,7 +15,13 @@ export type SightReason =
   /** What is seen fits more than one position. */
   | "ambiguous"
   /** The dial turns faster than the camera can see. */
-  | "too-fast";
+  | "too-fast"
+  /** Of an ordinary dial: nothing around it is recognized. */
+  | "surroundings-lost"
+  /** Too much of its face is covered. */
+  | "dial-covered"
+  /** It is not where it can have come in the time. */
+  | "jumped";
 
 /** How well a dial is seen. */
 export type Sight = "sure" | "not-sure" | "no-sight";

@@ -1,11 +1,11 @@
-import type { GrayImage } from "../image/grayImage";
+import { type GrayImage, isTooDark } from "../image/grayImage";
 import type { Sighting, SightReason } from "../motion/sighting";
 import { TurnCount } from "../motion/turnCount";
 import { type AbsoluteAngle, absoluteAngle } from "./absoluteAngle";
 import { DiscReader, type DiscSeen } from "./discReader";
 import { MarkerFinder } from "./markerFinder";
 import { SheetFollower } from "./sheetFollower";
-import { type ShownDial, shownDial } from "./shownDial";
+import { type ShownSighting, shownDial } from "./shownDial";
 
 /** Margin of half chi² from which an angle is sure. */
 const SURE = 7;
@@ -21,15 +21,6 @@ const REASONS: Readonly<Record<Exclude<DiscSeen["kind"], "read">, SightReason>> 
   covered: "disc-covered",
   blurred: "too-fast",
 };
-
-/** Pictures darker than this on the whole show nothing, levels of 255. */
-const DARKEST = 25;
-
-/** What a frame says of a printed dial. */
-export interface PrintedSighting extends Sighting {
-  /** What is found in the picture; null without a sheet. */
-  readonly shown: ShownDial | null;
-}
 
 /**
  * Follows a printed dial through the frames of a camera. The first reading's whole turns are any: `setTo` says where the
@@ -61,7 +52,7 @@ export class PrintedDial {
   }
 
   /** Takes the next frame. @param at_ms - when its middle row was captured, later than the last */
-  follow(image: GrayImage, at_ms: number): PrintedSighting {
+  follow(image: GrayImage, at_ms: number): ShownSighting {
     this.turns = null;
     const { sight, reason } = this.look(image, at_ms);
     const position = this.turns === null ? null : (this.turns + this.offset) * this.graduations;
@@ -96,9 +87,8 @@ export class PrintedDial {
     return sheet;
   }
 
-  private whyNoSheet({ data }: GrayImage): SightReason {
-    const brightness = data.reduce((sum, level) => sum + level, 0) / data.length;
-    if (!(brightness >= DARKEST)) return "too-dark";
+  private whyNoSheet(image: GrayImage): SightReason {
+    if (isTooDark(image)) return "too-dark";
     return this.sheet === null ? "no-sheet" : "markers-covered";
   }
 

@@ -1,3 +1,4 @@
+import type { Sighting } from "../motion/sighting";
 import type { Point } from "../numerics/homography";
 import { INNER_RING, MARKER_SIDE, MARKERS, OUTER_RING } from "../sheet/design";
 import type { Seating } from "./seating";
@@ -5,10 +6,16 @@ import { project, type View } from "./view";
 
 /** What is found in a picture, in its pixels, to be drawn over it. */
 export interface ShownDial {
-  /** Upper left, upper right, lower right, lower left of the sheet as printed; corners in that order too. */
+  /** Upper left, upper right, lower right, lower left of the sheet as printed; corners in that order too. None of a dial without a sheet. */
   readonly markers: readonly { readonly corners: readonly Point[]; readonly isSeen: boolean }[];
-  /** The disc's outer and inner ring, each a closed line. */
+  /** The disc's outer and inner ring, or the rim of a dial, each a closed line. */
   readonly rings: readonly (readonly Point[])[];
+}
+
+/** What a frame says of a dial, and where it is found in it. */
+export interface ShownSighting extends Sighting {
+  /** Null where nothing is found. */
+  readonly shown: ShownDial | null;
 }
 
 const AROUND = 48;

@@ -57,6 +57,14 @@ const DEVICE_WORDS = {
   "disc-lost": ": I lost sight of your dial: the disc is not where the sheet has it. Set it on the sheet's middle",
   ambiguous: ": I lost sight of your dial: I cannot tell its angle. Come nearer, and bring light",
   "too-fast": ": I lost sight of your dial: it turns faster than the camera sees. Turn slower, or bring light",
+  "surroundings-lost":
+    ": I lost sight of your dial: I do not recognize what is around it. Put the camera back, or set the dial up again",
+  "dial-covered":
+    ": I lost sight of your dial: your hand covers too much of its face. Hold it by the knob, from the side",
+  jumped: ": I lost sight of your dial: it moved farther than I could follow. Turn slower",
+  "not-practice": ": The camera stays off. It follows only a practice lock whose combination may be recorded",
+  "moves-kept":
+    ": You chose to keep no motions, and the record of this exercise is made of them. Turn the dial on the screen, or set your dial up again and let motions be kept",
   failed: ": The {device} could not be opened: {reason}",
 } as const satisfies Words;
 

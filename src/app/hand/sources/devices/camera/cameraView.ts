@@ -1,5 +1,5 @@
 import { type Rest, RestNoise } from "../../../../../realdial/motion/restNoise";
-import type { PrintedSighting } from "../../../../../realdial/printed/printedDial";
+import type { ShownSighting } from "../../../../../realdial/printed/shownDial";
 import { Store } from "../../../../parts/page/store";
 import type { FollowAnswer } from "./followMessages";
 
@@ -13,15 +13,13 @@ export class CameraView extends Store {
   /** The live picture; null while no camera is on. */
   stream: MediaStream | null = null;
   size = { width: 640, height: 480 };
-  sighting: PrintedSighting | null = null;
+  sighting: ShownSighting | null = null;
   /** The last rest of a second. */
   rest: Rest | null = null;
   /** Whether the dial rests now. */
   isAtRest = false;
   /** Time to find the dial in a frame, ms. */
   took = 0;
-  /** Whether it has turned the dial on the screen since it was connected. */
-  hasTakenOver = false;
   private noise = new RestNoise();
   private times: number[] = [];
   private drawn = Number.NEGATIVE_INFINITY;
@@ -35,7 +33,6 @@ export class CameraView extends Store {
 
   begin(stream: MediaStream): void {
     this.stream = stream;
-    this.hasTakenOver = false;
     this.changed();
   }
 

@@ -1,11 +1,11 @@
 import { PrintedDial } from "../../../../../realdial/printed/printedDial";
-import type { FollowAnswer, FollowTask } from "./followMessages";
+import type { FollowAnswer, FollowTask, SettleTask } from "./followMessages";
 
 /** Sightings are in hundredths of a turn, whatever the disc shows. */
 const dial = new PrintedDial(100);
 let position: number | null = null;
 
-addEventListener("message", ({ data }: MessageEvent<FollowTask>) => {
+addEventListener("message", ({ data }: MessageEvent<FollowTask | SettleTask>) => {
   if (data.kind === "settle") {
     if (position !== null) dial.setTo(position);
     return;

@@ -1,15 +1,25 @@
 import type { GrayImage } from "../../../../../realdial/image/grayImage";
-import type { PrintedSighting } from "../../../../../realdial/printed/printedDial";
+import type { ShownSighting } from "../../../../../realdial/printed/shownDial";
 
-/** What the follower is sent. */
-export type FollowTask =
-  /** @property at - capture time, ms */
-  | { readonly kind: "frame"; readonly image: GrayImage; readonly at: number }
-  /** Turns are no longer in doubt: where it is now is taken for right. */
-  | { readonly kind: "settle" };
+/** Something to look for in a picture. */
+export interface PictureTask {
+  readonly image: GrayImage;
+}
 
-/** What it says of a frame, and how long it took for it, ms. */
+/** The next frame. */
+export interface FollowTask extends PictureTask {
+  readonly kind: "frame";
+  /** Capture time, ms, later than the last. */
+  readonly at: number;
+}
+
+/** Turns are no longer in doubt: where the dial is now is taken for right. */
+export interface SettleTask {
+  readonly kind: "settle";
+}
+
+/** What a frame says, and how long it took to find out, ms. */
 export interface FollowAnswer {
-  readonly sighting: PrintedSighting;
+  readonly sighting: ShownSighting;
   readonly took: number;
 }

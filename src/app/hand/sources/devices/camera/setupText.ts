@@ -1,5 +1,5 @@
 import type { Rest } from "../../../../../realdial/motion/restNoise";
-import type { PrintedSighting } from "../../../../../realdial/printed/printedDial";
+import type { ShownSighting } from "../../../../../realdial/printed/shownDial";
 
 /** The number that the check is made at, of a dial of 100. */
 const CHECKED_AT = 25;
@@ -12,8 +12,11 @@ const numberText = (position: number) => {
   return ((tenths < 0 ? tenths + 1000 : tenths) / 10).toFixed(1);
 };
 
+/** Said beside every picture. */
+export const PRIVACY = "Pictures never leave this device and are not stored.";
+
 /** What the dial shows. */
-export const positionText = (sighting: PrintedSighting | null): string =>
+export const positionText = (sighting: ShownSighting | null): string =>
   sighting?.position == null ? "Your dial shows: not seen." : `Your dial shows: ${numberText(sighting.position)}.`;
 
 /** How many frames come, and how long one takes. */

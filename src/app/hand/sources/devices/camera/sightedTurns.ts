@@ -1,0 +1,48 @@
+import { type Followed, TakeOver } from "../../../../../realdial/motion/takeOver";
+import type { ShownSighting } from "../../../../../realdial/printed/shownDial";
+import type { Problem } from "../../../../../wording/problem";
+import { deviceProblem } from "../deviceWords";
+import type { DeviceLink } from "../dialDevice";
+import { sightProblem } from "./sightProblem";
+
+/** The way from what is seen of a dial to the dial on the screen. Mutable. */
+export class SightedTurns {
+  /** Whether it has turned the dial on the screen. */
+  hasTakenOver = false;
+  private readonly link: DeviceLink;
+  private readonly takeOver = new TakeOver();
+  /** What keeps it from turning the dial, as it was told last. */
+  private held = "";
+
+  constructor(link: DeviceLink) {
+    this.link = link;
+  }
+
+  take(sighting: ShownSighting): void {
+    const screen = this.link.shown();
+    const followed = this.takeOver.take(sighting, screen === null ? null : screen.turns);
+    this.hold(this.whyHeld(followed, sighting));
+    if (followed.state !== "follows") return;
+    this.hasTakenOver = true;
+    if (followed.hasComeBack) this.link.doubted(deviceProblem("sight-lost", []));
+    if (followed.turns !== null) this.link.turned(followed.turns, sighting.at);
+  }
+
+  private whyHeld(followed: Followed, { shown }: ShownSighting): Problem | null {
+    if (followed.state === "lost") return sightProblem(followed.reason, shown);
+    const screen = this.link.shown();
+    if (followed.state === "follows" || screen === null) return null;
+    return deviceProblem("come-to", [], { number: numberText(screen.number) });
+  }
+
+  /** Tells what keeps it from turning the dial, where that has become another. */
+  private hold(why: Problem | null): void {
+    const told = why === null ? "" : JSON.stringify(why);
+    if (told === this.held) return;
+    this.held = told;
+    this.link.held(why);
+  }
+}
+
+/** A number of the dial, to half a graduation. */
+const numberText = (number: number) => String(Math.round(2 * number) / 2);
