@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import type { Help } from "../dialing/advice";
 import type { FaultCode } from "../dialing/fault";
 import { flag, must, oneOf, shortList, shortText, text, turn, whole, within } from "../lock/fieldSchemas";
+import { doubtsSchema } from "../realdial/sources/dialDoubt";
 import { sourcesSchema } from "../realdial/sources/sourceSchema";
 import { foreign, graduations, id, moment, span } from "./fields";
 
@@ -102,8 +103,12 @@ export const attemptSchema = z.object(
     isLate: z.optional(flag),
     /** In a sitting: turned by something that its station does not admit, so it does not count as right. */
     isNotAdmitted: z.optional(flag),
+    /** In a sitting: its turns are in doubt, and by its station such a try does not count as right. */
+    isDoubtRefused: z.optional(flag),
     /** What turned the dial, where that was not the hands on the screen alone. */
     sources: sourcesSchema,
+    /** Why its turns may be miscounted: a device lost the hand in it. */
+    doubts: doubtsSchema,
     /**
      * The hand never came to the end of it: the page went away, or it is under way still. It is no miss, and no statistic
      * counts it.

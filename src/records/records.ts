@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { flag, must, oneOf, shortList, shortText, text, turn, whole } from "../lock/fieldSchemas";
+import { doubtsSchema } from "../realdial/sources/dialDoubt";
 import { sourcesSchema } from "../realdial/sources/sourceSchema";
 import { REFUSALS } from "../zeroing/approach";
 import { attemptSchema, noteText, stampFields, tagList } from "./attemptRecord";
@@ -45,8 +46,12 @@ const zeroingSchema = z.object(
     isLate: z.optional(flag),
     /** In a sitting: turned by something that its station does not admit, whatever it came to. */
     isNotAdmitted: z.optional(flag),
+    /** In a sitting: its turns are in doubt, and by its station such a try does not count as right. */
+    isDoubtRefused: z.optional(flag),
     /** What turned the dial, where that was not the hands on the screen alone. */
     sources: sourcesSchema,
+    /** Why its turns may be miscounted: a device lost the hand in it. */
+    doubts: doubtsSchema,
     /** Every reading in the order it was taken, the refused ones too. */
     readings: shortList(zeroReading, 500),
     /** Hidden condition, rules and result, as the zeroing layer writes them. */

@@ -1,9 +1,11 @@
 import { faceText } from "../../dialing/words";
 import type { Profile } from "../../lock/profile";
+import { isDoubted } from "../../realdial/sources/dialDoubt";
 import type { AttemptRecord } from "../../records/attemptRecord";
 import { profileOfAttempt } from "../../records/csv/attemptsReplay";
 import { clockText, dayText } from "../parts/moments";
 import { signedText } from "../parts/signedText";
+import { TURNS_IN_DOUBT } from "./doubtWords";
 
 /** One line of the list of attempts, in words and figures. */
 export interface AttemptRow {
@@ -53,11 +55,13 @@ function faultsText(faults: AttemptRecord["faults"]): string {
   return more > 0 ? `${named}; ${more} more` : named;
 }
 
-function resultText({ opened, isLate, isNotAdmitted, isUnfinished, exercise }: AttemptRecord): string {
+function resultText(attempt: AttemptRecord): string {
+  const { opened, isLate, isNotAdmitted, isUnfinished, exercise } = attempt;
   if (isUnfinished === true) return "Unfinished";
   const late = `${isLate === true ? " too late" : ""}${isNotAdmitted === true ? ", source not admitted" : ""}`;
-  if (exercise !== "open") return `${opened ? `Right${late}` : "Not right"}: ${exercise}`;
-  return opened ? `Opened${late}` : "Did not open";
+  const doubt = isDoubted(attempt) ? `, ${TURNS_IN_DOUBT}` : "";
+  if (exercise !== "open") return `${opened ? `Right${late}` : "Not right"}${doubt}: ${exercise}`;
+  return `${opened ? `Opened${late}` : "Did not open"}${doubt}`;
 }
 
 /** An attempt as a line of the list. */

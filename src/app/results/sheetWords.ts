@@ -1,4 +1,5 @@
 import { faceText } from "../../dialing/words";
+import { lostSightRule } from "../../drill/marking/lostSight";
 import type { CombinationPolicy, Condition, Order, Sheet, SittingRules, Station } from "../../drill/sheet/sheet";
 import { stationProfile } from "../../drill/sheet/stationProfile";
 import { TROUBLE_KINDS } from "../../handover/trouble/trouble";
@@ -7,6 +8,7 @@ import type { Combination } from "../../lock/combination";
 import { LockError } from "../../lock/lockError";
 import type { Profile } from "../../lock/profile";
 import { countText } from "../../wording/amountWords";
+import { LOST_SIGHT_WORDS } from "./doubtWords";
 import { ADMISSION_WORDS } from "./sourceWords";
 
 /** What is said of a try that is over. */
@@ -149,6 +151,9 @@ export function stationLine(station: Station, reader: Reader): string {
     ...("turnedBy" in station && station.turnedBy !== undefined && station.turnedBy !== "any"
       ? [ADMISSION_WORDS[station.turnedBy].toLowerCase()]
       : []),
+    ...(lostSightRule(station) === "counts"
+      ? []
+      : [`hand lost: ${LOST_SIGHT_WORDS[lostSightRule(station)].toLowerCase()}`]),
     ...told.map(conditionWords),
   ];
   return parts.join(" · ");

@@ -1,7 +1,9 @@
+import { isDoubted } from "../../realdial/sources/dialDoubt";
 import type { ZeroingRecord } from "../../records/records";
 import { sourcesOf } from "../../records/sourceTexts";
 import { clockText, dayText } from "../parts/moments";
 import type { TableModel } from "../pictures/charts/figureModel";
+import { TURNS_IN_DOUBT } from "./doubtWords";
 import { SOURCE_NAMES } from "./sourceWords";
 
 const OUTCOMES: Readonly<Record<ZeroingRecord["outcome"], string>> = {
@@ -20,9 +22,11 @@ export const latestZeroings = (zeroings: readonly ZeroingRecord[]): readonly Zer
 export const zeroingName = ({ startedAt, outcome }: ZeroingRecord): string =>
   `${dayText(startedAt)} ${clockText(startedAt)}, ${OUTCOMES[outcome].toLowerCase()}`;
 
-function resultText({ outcome, isLate, isNotAdmitted }: ZeroingRecord): string {
+function resultText(zeroing: ZeroingRecord): string {
+  const { outcome, isLate, isNotAdmitted } = zeroing;
   const late = isLate === true ? ", too late" : "";
-  return `${OUTCOMES[outcome]}${late}${isNotAdmitted === true ? ", source not admitted" : ""}`;
+  const doubt = isDoubted(zeroing) ? `, ${TURNS_IN_DOUBT}` : "";
+  return `${OUTCOMES[outcome]}${late}${isNotAdmitted === true ? ", source not admitted" : ""}${doubt}`;
 }
 
 const turnedBy = (zeroing: ZeroingRecord) =>

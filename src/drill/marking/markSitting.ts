@@ -2,6 +2,7 @@ import type { Sheet } from "../sheet/sheet";
 import type { Evidence, Judged, Verdict } from "./evidence";
 import { isAdmitted } from "./isAdmitted";
 import { judgeCriterion } from "./judgeCriterion";
+import { isDoubtAdmitted } from "./lostSight";
 import type { Criterion, MarkingScheme } from "./markingScheme";
 import type { TryResult } from "./tryResult";
 
@@ -37,8 +38,8 @@ function evidenceFor(criterion: Criterion, scheme: MarkingScheme, sheet: Sheet, 
     scheme,
     station,
     made: here,
-    // Stops of a source that is not admitted speak neither for nor against the hand.
-    dialed: dialed.filter((one) => station !== undefined && isAdmitted(one, station)),
+    // Stops of a source that is not admitted, or that lost the hand, speak neither for nor against the hand.
+    dialed: dialed.filter((one) => station !== undefined && isAdmitted(one, station) && isDoubtAdmitted(one, station)),
     zeroed: here.filter((one) => one.kind === "zeroing"),
     answers: results.answers,
     open: results.ended === "time" ? 0 : Math.max(0, criterion.of - done),

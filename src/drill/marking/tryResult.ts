@@ -6,6 +6,7 @@ import type { FittingResult } from "../../fitting/fittingResult";
 import { type InspectionResult, inspectionMistakes } from "../../fitting/inspect/inspectionResult";
 import type { Combination } from "../../lock/combination";
 import type { Graduations, Milliseconds, Turn } from "../../lock/dial";
+import type { DialDoubt } from "../../realdial/sources/dialDoubt";
 import type { SourceDescription } from "../../realdial/sources/sourceDescription";
 import type { VisitResult } from "../../service/visitResult";
 import type { ConformanceVerdict } from "../../statistics/conformance";
@@ -15,6 +16,7 @@ import type { Station } from "../sheet/sheet";
 import { inTime } from "./inTime";
 import { isAdmitted } from "./isAdmitted";
 import { isChangeRight, isFittingRight, isHandoverRight, isInspectionRight, isServiceRight } from "./jobRule";
+import { isDoubtAdmitted } from "./lostSight";
 
 interface AnyTry extends TryPlace {
   /** From the first motion to the end, milliseconds. */
@@ -26,6 +28,10 @@ interface AnyTry extends TryPlace {
 interface DialTry extends AnyTry {
   /** What turned the dial; left out where the hands on the screen alone did. */
   readonly sources?: readonly SourceDescription[] | undefined;
+  /** Why its turns may be miscounted; left out where nothing speaks for that. */
+  readonly doubts?: readonly DialDoubt[] | undefined;
+  /** How often it was broken off because its turns came to be in doubt, and begun again; left out where never. */
+  readonly begunAgain?: number | undefined;
 }
 
 /** What one try at dialing came to. */
@@ -191,9 +197,11 @@ function isWellDone(one: TryResult, station: Station): boolean {
 
 const isDialTry = (one: TryResult): one is DialingTry | ZeroingTry => one.kind === "dialing" || one.kind === "zeroing";
 
-/** Whether a try counts: the page did not lose it, it was in time, and what turned the dial is admitted. */
+/** Whether a try counts: the page did not lose it, it was in time, and what turned the dial, and how surely, is admitted. */
 const counts = (one: TryResult, station: Station): boolean =>
-  !one.isBrokenOff && inTime(one, station) && (!isDialTry(one) || isAdmitted(one, station));
+  !one.isBrokenOff &&
+  inTime(one, station) &&
+  (!isDialTry(one) || (isAdmitted(one, station) && isDoubtAdmitted(one, station)));
 
 /**
  * Whether a try was right, within the time limit, and turned by what its station admits.

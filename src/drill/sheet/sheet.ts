@@ -5,6 +5,7 @@ import type { CombinationRules, Profile } from "../../lock/profile";
 import type { Claim } from "../../statistics/claim";
 import type { Topic } from "../questions/question";
 import type { Admission } from "./admission";
+import type { LostSightRule } from "./lostSightRule";
 
 /** Where the combinations of a station come from. */
 export type CombinationPolicy =
@@ -63,6 +64,8 @@ interface RightMarks extends AnyMarks {
 interface DialStation extends AnyStation {
   /** Any source, if left out; a coarse one never turns a dial whose stops are marked to a fraction (`isAdmitted`). */
   readonly turnedBy?: Admission | undefined;
+  /** What comes of a try in which a device lost the hand, so that its turns are in doubt; "counts", if left out. */
+  readonly lostSight?: LostSightRule | undefined;
 }
 
 /** What a dialing station asks for. */

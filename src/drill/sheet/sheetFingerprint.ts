@@ -14,6 +14,7 @@ function stationThatCounts(station: Station) {
   return {
     ...rest,
     ...("turnedBy" in rest && rest.turnedBy === "any" && { turnedBy: undefined }),
+    ...("lostSight" in rest && rest.lostSight === "counts" && { lostSight: undefined }),
     ...("combinations" in rest && { combinations: policyThatCounts(rest.combinations) }),
     ...(conditions.length > 0 && { conditions }),
   };

@@ -17,6 +17,7 @@ import { combinationRulesSchema, profileSchema } from "../../lock/profileSchema"
 import { DRILL_WORDS } from "../drillWords";
 import { TOPICS } from "../questions/question";
 import { ADMISSIONS } from "./admission";
+import { LOST_SIGHT_RULES } from "./lostSightRule";
 import { STATION_KINDS } from "./stationKinds";
 
 const claimed = share(0.5, 0.999);
@@ -72,6 +73,7 @@ const anyStation = {
   ...jobStation,
   conditions: z.optional(list(condition, 0, 10)),
   turnedBy: z.optional(oneOf(ADMISSIONS)),
+  lostSight: z.optional(oneOf(LOST_SIGHT_RULES)),
 };
 
 const tries = z.optional(whole(0, 200));

@@ -1,3 +1,4 @@
+import type { DialDoubt } from "./dialDoubt";
 import type { SourceDescription } from "./sourceDescription";
 
 /** Sources that one record names: a hand that changes more often is not worth more. */
@@ -12,11 +13,12 @@ const isSame = (one: SourceDescription, other: SourceDescription) =>
   one.noise === other.noise &&
   one.keepsNoMotion === other.keepsNoMotion;
 
-/** What has turned a dial since an attempt began, in the order in which each came. Mutable. */
+/** What has turned a dial since an attempt began, in the order in which each came, and what makes its turns doubtful. Mutable. */
 export class SourcesSeen {
   private seen: readonly SourceDescription[] = [];
   private latest: SourceDescription | null = null;
   private hasHidden = false;
+  private doubts: readonly DialDoubt[] = [];
 
   /** Takes down what turns the dial now. */
   note(source: SourceDescription): void {
@@ -27,17 +29,30 @@ export class SourcesSeen {
     if (!isKnown && this.seen.length < MOST_SOURCES) this.seen = [...this.seen, source];
   }
 
+  /**
+   * The turns may be miscounted from here on. Before the first of an attempt there is nothing to miscount.
+   *
+   * @returns whether the attempt is marked by it
+   */
+  doubt(why: DialDoubt): boolean {
+    if (this.seen.length === 0) return false;
+    if (!this.doubts.includes(why)) this.doubts = [...this.doubts, why];
+    return true;
+  }
+
   /** Another attempt begins before the hand moves. */
   forget(): void {
     this.seen = [];
     this.latest = null;
     this.hasHidden = false;
+    this.doubts = [];
   }
 
   /** Another attempt has begun by the very move that was noted last. */
   goOn(): void {
     this.seen = this.latest === null ? [] : [this.latest];
     this.hasHidden = this.latest?.keepsNoMotion === true;
+    this.doubts = [];
   }
 
   /** Whether the motion of this attempt may be kept: once a source was in it that keeps none, it may not. */
@@ -45,8 +60,12 @@ export class SourcesSeen {
     return !this.hasHidden;
   }
 
-  /** For a record, which leaves out what the hands on the screen alone have turned. */
-  get forRecord(): { readonly sources?: SourceDescription[] } {
-    return this.seen.every(({ kind }) => kind === "screen") ? {} : { sources: [...this.seen] };
+  /** For a record, which leaves out what the hands on the screen alone have turned, and doubts where there are none. */
+  get forRecord(): { readonly sources?: SourceDescription[]; readonly doubts?: DialDoubt[] } {
+    const isScreen = this.seen.every(({ kind }) => kind === "screen");
+    return {
+      ...(isScreen ? {} : { sources: [...this.seen] }),
+      ...(this.doubts.length > 0 && { doubts: [...this.doubts] }),
+    };
   }
 }

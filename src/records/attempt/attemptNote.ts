@@ -22,6 +22,7 @@ export interface AttemptFrame
     | "sittingId"
     | "estimate"
     | "sources"
+    | "doubts"
   > {
   readonly conditions: readonly AttemptCondition[];
 }
@@ -29,12 +30,12 @@ export interface AttemptFrame
 /**
  * An attempt as it is kept.
  *
- * @param came - what it came to, with `isLate` where a station's time ran out, `isNotAdmitted` where it does not admit the source
+ * @param came - what it came to, with `isLate` where a station's time ran out, `isNotAdmitted` where it does not admit the source, `isDoubtRefused` where it counts no doubtful try
  */
 export function attemptNote(
   { conditions, ...frame }: AttemptFrame,
   { profile, combination }: Pick<Attempt, "profile" | "combination">,
-  came: AttemptOutcome & Pick<AttemptNote, "isLate" | "isNotAdmitted">,
+  came: AttemptOutcome & Pick<AttemptNote, "isLate" | "isNotAdmitted" | "isDoubtRefused">,
 ): AttemptNote {
   return {
     ...frame,

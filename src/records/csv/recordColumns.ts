@@ -1,5 +1,7 @@
+import { DIAL_DOUBTS, type DoubtedRecord } from "../../realdial/sources/dialDoubt";
 import type { LogbookContents } from "../logbookContents";
 import { type SourcedRecord, sourceTexts } from "../sourceTexts";
+import type { TryEnd } from "../triedRight";
 import type { CsvColumn } from "./csvText";
 import { fixed, flagCell, inStableOrder, timeCell } from "./csvText";
 
@@ -106,7 +108,7 @@ export const LATE: CsvColumn<NamedRecord<{ readonly isLate?: boolean | undefined
 
 /** What turned the dial, and whether that was admitted. */
 export const TURNED_BY: readonly CsvColumn<
-  NamedRecord<SourcedRecord & { readonly isNotAdmitted?: boolean | undefined }>
+  NamedRecord<SourcedRecord & DoubtedRecord & Pick<TryEnd, "isNotAdmitted" | "isDoubtRefused">>
 >[] = [
   {
     name: "turned_by",
@@ -119,5 +121,15 @@ export const TURNED_BY: readonly CsvColumn<
     "not_admitted",
     "whether its station of a sitting does not admit what turned the dial; then it counts as not right",
     ({ record }) => record.isNotAdmitted,
+  ),
+  {
+    name: "turns_in_doubt",
+    meaning: `why the turns may be miscounted: ${DIAL_DOUBTS.join(", ")}; semicolons between`,
+    cell: ({ record }) => (record.doubts ?? []).join("; "),
+  },
+  yesNo(
+    "doubt_refused",
+    "whether its station of a sitting counts no try with turns in doubt; then it counts as not right",
+    ({ record }) => record.isDoubtRefused,
   ),
 ];

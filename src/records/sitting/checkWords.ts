@@ -39,6 +39,8 @@ const TRY_WORDS = {
   "fit-unsaid": "does not say how its lock was fitted, which its station asks for first",
   "fit-unfinished": "is recorded as handed over with its lock in parts, or not checked",
   "fit-fault-unsaid": "has faults that do not follow from how its lock was fitted",
+  "begun-again-unasked": "is recorded as begun again, but at its station no try is",
+  "doubt-not-begun-again": "has turns in doubt and was not begun again, as its station asks",
   "lost-with-result": "is recorded as lost, but has a result",
   "other-kind": 'is of kind "{kind}", but its station is of kind "{wanted}"',
   "beyond-repetitions": "is repetition {repetition} at a station that has only {repetitions}",

@@ -62,7 +62,7 @@ function hasSameFaults(one: DialingTry["faults"], other: DialingTry["faults"]): 
 /** How the motion of a try begins by the seed of its sitting. */
 function isStartDrawn(one: DialingTry, index: number, { sheet, seed }: SittingRecord, { start }: Motion): boolean {
   const profile = stationProfile(sheet.stations[one.station] ?? { profile: "" });
-  const drawn = spunOffStart(profile, one.combination, tryChance(seed, index));
+  const drawn = spunOffStart(profile, one.combination, tryChance(seed, index, one.begunAgain));
   return canonicalJson(start ?? null) === canonicalJson(drawn);
 }
 

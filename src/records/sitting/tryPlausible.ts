@@ -1,5 +1,6 @@
 import { canonicalJson } from "../../drill/canonicalJson";
 import { isChangeRight } from "../../drill/marking/jobRule";
+import { isBegunAgain, lostSightRule } from "../../drill/marking/lostSight";
 import { lostTry } from "../../drill/marking/lostTry";
 import type {
   ChangeTry,
@@ -11,6 +12,7 @@ import type {
 } from "../../drill/marking/tryResult";
 import type { Station } from "../../drill/sheet/sheet";
 import { stationProfile } from "../../drill/sheet/stationProfile";
+import { isDoubted } from "../../realdial/sources/dialDoubt";
 import { type Finding, failing, type Problem } from "../../wording/problem";
 import { checkProblem } from "./checkWords";
 import { fittingMisfit, handoverFitFindings, inspectionMisfit, serviceMisfit } from "./fitPlausible";
@@ -99,12 +101,21 @@ function handoverMisfit(one: HandoverTry, station: Station): Misfit {
   ]);
 }
 
+/** What cannot have come of a device that lost the hand. */
+function lostHandMisfit({ doubts, begunAgain = 0 }: DialingTry | ZeroingTry, station: Station): Misfit {
+  const canBegin = lostSightRule(station) === "try-again";
+  return first([
+    [canBegin || begunAgain === 0, checkProblem("begun-again-unasked", [])],
+    [!(isDoubted({ doubts }) && isBegunAgain(station, begunAgain)), checkProblem("doubt-not-begun-again", [])],
+  ]);
+}
+
 function madeMisfit(one: TryResult, station: Station): Misfit {
   switch (one.kind) {
     case "dialing":
-      return dialingMisfit(one, station);
+      return lostHandMisfit(one, station) ?? dialingMisfit(one, station);
     case "zeroing":
-      return zeroMisfit(one, station);
+      return lostHandMisfit(one, station) ?? zeroMisfit(one, station);
     case "change":
       return changeMisfit(one, station);
     case "trouble":

@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import type { FaultCode } from "../../dialing/fault";
 import { FAULT_NAMES } from "../../dialing/faultName";
 import { DRILL_WORDS } from "../../drill/drillWords";
+import { MOST_BEGUN_AGAIN } from "../../drill/marking/lostSight";
 import {
   CHANGE_OUTCOMES,
   type ChangeTry,
@@ -22,6 +23,7 @@ import { FIT_STAGES } from "../../fitting/fitStage";
 import { fittingActSchema } from "../../fitting/fittingActSchema";
 import { FITTING } from "../../fitting/trainingValues";
 import { flag, oneOf, rulesOf, shortList, strict, turn, whole, within } from "../../lock/fieldSchemas";
+import { doubtsSchema } from "../../realdial/sources/dialDoubt";
 import { sourcesSchema } from "../../realdial/sources/sourceSchema";
 import { visitFaultSchema } from "../../service/visitFaultSchema";
 import { CONDITIONS } from "../../service/wrongThing";
@@ -42,6 +44,9 @@ const place = {
   isBrokenOff: flag,
 };
 
+/** How the dial of a try was turned. */
+const turning = { sources: sourcesSchema, doubts: doubtsSchema, begunAgain: z.optional(whole(1, MOST_BEGUN_AGAIN)) };
+
 const FAULT_CODES = Object.keys(FAULT_NAMES) as FaultCode[];
 
 const dialingFault = strict({
@@ -57,7 +62,7 @@ const dialing = strict({
   opened: flag,
   stopErrors: shortList(z.nullable(within(-1000, 1000, "graduations")), 6),
   faults: shortList(dialingFault, 10_000),
-  sources: sourcesSchema,
+  ...turning,
 } satisfies FieldsOf<DialingTry>);
 
 const sideVerdict = z.nullable(oneOf(["accept", "reject", "not shown yet"]));
@@ -76,7 +81,7 @@ const zeroing = strict({
   means: strict({ left: sideMean, right: sideMean }),
   refused: count,
   readings: z.optional(shortList(reading, 10_000)),
-  sources: sourcesSchema,
+  ...turning,
 } satisfies FieldsOf<ZeroingTry>);
 
 const jobFaults = shortList(strict({ code, size: z.optional(graduations) }), 10_000);

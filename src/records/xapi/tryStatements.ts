@@ -1,3 +1,4 @@
+import type { DoubtedRecord } from "../../realdial/sources/dialDoubt";
 import type { AttemptRecord } from "../attemptRecord";
 import type { JobRecord } from "../jobRecord";
 import type { DeclarationRecord, ZeroingRecord } from "../records";
@@ -16,9 +17,11 @@ export interface OwnParts extends Pick<XapiStatement, "id" | "verb" | "object" |
 
 type Statement = Omit<OwnParts, "id">;
 
-/** What turned the dial, where that was not the hands on the screen alone. */
-const turnedBy = (record: SourcedRecord) =>
-  record.sources === undefined ? {} : { [extension("turned-by")]: sourceTexts(record) };
+/** What turned the dial, where that was not the hands on the screen alone, and why its turns are in doubt, where they are. */
+const turnedBy = (record: SourcedRecord & DoubtedRecord) => ({
+  ...(record.sources && { [extension("turned-by")]: sourceTexts(record) }),
+  ...(record.doubts && { [extension("turns-in-doubt")]: record.doubts }),
+});
 
 const simulation = (profileId: string, exercise: string) =>
   activity(`${pathPart(profileId)}/${pathPart(exercise)}`, TYPES.simulation, `${exercise}, ${profileId}`);
@@ -48,7 +51,7 @@ export function attemptParts(attempt: AttemptRecord): Statement {
 
 /** A zeroing, broken off or ended. */
 export function zeroingParts(zeroing: ZeroingRecord, sittingId: string | undefined): Statement {
-  const { personId, startedAt, profileId, outcome, isLate, isNotAdmitted, readings } = zeroing;
+  const { personId, startedAt, profileId, outcome, readings } = zeroing;
   const isBrokenOff = outcome === "broken-off";
   const refused = readings.filter(({ refusal }) => refusal !== undefined).length;
   return {
@@ -56,7 +59,7 @@ export function zeroingParts(zeroing: ZeroingRecord, sittingId: string | undefin
     verb: isBrokenOff ? VERBS.terminated : VERBS.zeroed,
     object: simulation(profileId, "zeroing"),
     result: {
-      ...(!isBrokenOff && { success: triedRight({ opened: outcome === "zero-set", isLate, isNotAdmitted }) }),
+      ...(!isBrokenOff && { success: triedRight({ ...zeroing, opened: outcome === "zero-set" }) }),
       completion: !isBrokenOff,
       extensions: {
         [extension("accepted-readings")]: readings.length - refused,

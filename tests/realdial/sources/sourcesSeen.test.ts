@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import type { DialDoubt } from "../../../src/realdial/sources/dialDoubt";
 import { describeSource } from "../../../src/realdial/sources/sourceDescription";
 import { MOST_SOURCES, SCREEN_SOURCE, SourcesSeen } from "../../../src/realdial/sources/sourcesSeen";
 
@@ -57,4 +58,18 @@ test("no motion may be kept once a source was there that keeps none, until anoth
   expect(seen.mayKeepMotion).toBe(false);
   seen.forget();
   expect(seen.mayKeepMotion).toBe(true);
+});
+
+test("a doubt marks an attempt that has begun, each reason once, and not the next one", () => {
+  const seen = new SourcesSeen();
+  expect(seen.doubt("sight-lost")).toBe(false);
+  expect(seen.forRecord).toEqual({});
+  seen.note(ENCODER);
+  expect(["gap", "sight-lost", "gap"].map((why) => seen.doubt(why as DialDoubt))).toEqual([true, true, true]);
+  expect(seen.forRecord.doubts).toEqual(["gap", "sight-lost"]);
+  seen.goOn();
+  expect(seen.forRecord).toEqual({ sources: [ENCODER] });
+  seen.doubt("hidden");
+  seen.forget();
+  expect(seen.forRecord).toEqual({});
 });

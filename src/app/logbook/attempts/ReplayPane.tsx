@@ -17,6 +17,7 @@ import { playbackOf } from "../../replay/playback";
 import { ResultPanel } from "../../replay/ResultPanel";
 import { resultRows } from "../../replay/resultRows";
 import { usePlayback } from "../../replay/usePlayback";
+import { doubtSentence } from "../../results/doubtWords";
 import { turnedBySentence } from "../../results/sourceWords";
 import { RecordNote } from "../notes/RecordNote";
 
@@ -107,6 +108,7 @@ export function ReplayPane({ logbook, attempt, onChanged }: ReplayPaneProps) {
     <>
       <Motion logbook={logbook} attempt={attempt} />
       {attempt.sources !== undefined && <p className="text-soft">{turnedBySentence(attempt)}</p>}
+      <p className="empty:hidden">{doubtSentence(attempt)}</p>
       {attempt.isUnfinished !== true && (
         <RecordNote logbook={logbook} kind="attempts" record={attempt} onChanged={onChanged} />
       )}

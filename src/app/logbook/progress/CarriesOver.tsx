@@ -3,6 +3,7 @@ import { type HandFigures, handsCompared } from "../../../progress/stops/handsCo
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import { signedText } from "../../parts/signedText";
 import { TextTable } from "../../parts/TextTable";
+import { doubtedSentence } from "../../results/doubtWords";
 import { HAND_NAMES } from "../../results/sourceWords";
 
 const percent = (share: number) => `${Math.round(100 * share)} %`;
@@ -40,6 +41,7 @@ export function CarriesOver({ attempts }: { readonly attempts: readonly AttemptR
         .map((one) => (
           <p key={one.hand}>{sentenceOf(one)}</p>
         ))}
+      <p className="empty:hidden">{doubtedSentence(attempts)}</p>
       <TextTable
         caption="Each hand beside the screen, this lock and exercise"
         head={["turned by", "opened the first time", "worst stop more than on the screen, graduations"]}

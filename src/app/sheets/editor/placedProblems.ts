@@ -132,6 +132,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   hand: "who dials",
   upTo: "numbers to dial",
   turnedBy: "what may turn the dial",
+  lostSight: "what comes of a lost hand",
   passMark: "right answers needed to pass",
   count: "number of questions",
 };

@@ -1,6 +1,7 @@
 import type { Motion } from "../../../dialing/motion";
 import { inTime } from "../../../drill/marking/inTime";
 import { isAdmitted } from "../../../drill/marking/isAdmitted";
+import { isDoubtAdmitted } from "../../../drill/marking/lostSight";
 import type {
   DialingTry as DialingResult,
   TryResult,
@@ -44,15 +45,19 @@ const stamp = ({ sittingId, index, now_ms }: TryOwner) => {
   return { id: tryId(sittingId, index), createdAt: now, updatedAt: now };
 };
 
-type TryMade = Pick<DialingResult, "time_ms" | "sources">;
+type TryMade = Pick<DialingResult, "time_ms" | "sources" | "doubts">;
 
 /** What turned the dial of a try, and why it may not count. */
 const circumstances = (result: TryMade, station: Station) => ({
   ...(inTime(result, station) ? {} : { isLate: true }),
   ...(isAdmitted(result, station) ? {} : { isNotAdmitted: true }),
+  ...(isDoubtAdmitted(result, station) ? {} : { isDoubtRefused: true }),
 });
 
-const turnedBy = ({ sources }: TryMade) => (sources === undefined ? {} : { sources: [...sources] });
+const turnedBy = ({ sources, doubts }: TryMade) => ({
+  ...(sources && { sources: [...sources] }),
+  ...(doubts && { doubts: [...doubts] }),
+});
 
 /** What of a try at dialing is taken down. */
 type DialedTry = Pick<DialingTry, "setup" | "attempt" | "motion" | "isEnded">;

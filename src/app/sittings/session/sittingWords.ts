@@ -1,6 +1,7 @@
 import { faultTitle } from "../../../dialing/faultName";
 import type { Verdict } from "../../../drill/marking/evidence";
 import { isAdmitted } from "../../../drill/marking/isAdmitted";
+import { isDoubtAdmitted } from "../../../drill/marking/lostSight";
 import { markingScheme, schemeAdvice } from "../../../drill/marking/markingScheme";
 import { isRight, type TryResult, zeroShown } from "../../../drill/marking/tryResult";
 import type { Sheet, Station } from "../../../drill/sheet/sheet";
@@ -9,12 +10,14 @@ import { stationProfile } from "../../../drill/sheet/stationProfile";
 import type { SittingEnd } from "../../../drill/sitting/sittingMemory";
 import { sittingPlan } from "../../../drill/sitting/sittingPlan";
 import type { Milliseconds } from "../../../lock/dial";
+import { isDoubted } from "../../../realdial/sources/dialDoubt";
 import { firstNumbersWords } from "../../../records/exercise";
 import type { SittingRecord } from "../../../records/sitting/sittingRecord";
 import { claimText, trialsToShow } from "../../../statistics/claim";
 import { countText } from "../../../wording/amountWords";
 import { signedText } from "../../parts/signedText";
 import { timeText } from "../../parts/timeText";
+import { begunAgainWords, lostSightSentence, TURNS_IN_DOUBT } from "../../results/doubtWords";
 import { exerciseWords, spanText, stationHelp } from "../../results/sheetWords";
 import { admissionSentence } from "../../results/sourceWords";
 import { jobMeasured } from "../tries/jobTryWords";
@@ -41,10 +44,11 @@ export function ruleSentences(sheet: Sheet): string[] {
       ? "You may pause between tries. The record shows how often and how long."
       : "You cannot pause. The clock runs until the end.",
     reloadSentence(pauseAllowed, onReload),
-    ...sheet.stations.flatMap((station, index) => {
-      const admits = admissionSentence(station);
-      return admits === null ? [] : [`${stationName(station, index)}: ${admits}`];
-    }),
+    ...sheet.stations.flatMap((station, index) =>
+      [admissionSentence(station), lostSightSentence(station)].flatMap((rule) =>
+        rule === null ? [] : [`${stationName(station, index)}: ${rule}`],
+      ),
+    ),
   ];
 }
 
@@ -145,9 +149,19 @@ export interface TryRow {
 
 const seconds = (time_ms: Milliseconds) => `${(time_ms / 1000).toFixed(1)} s`;
 
+/** What a device did to a try: its turns in doubt, or begun again for that. */
+const lostHand = ({ doubts, begunAgain }: DoubtedTry): string =>
+  [isDoubted({ doubts }) ? TURNS_IN_DOUBT : "", begunAgainWords(begunAgain)]
+    .filter((words) => words !== "")
+    .map((words) => `, ${words}`)
+    .join("");
+
+type DoubtedTry = Pick<TryResult & { kind: "dialing" }, "doubts" | "begunAgain">;
+
 function dialingOutcome(one: TryResult & { kind: "dialing" }, station: Station): string {
   if (isRight(one, station)) return station.kind === "dialing" && station.upTo !== undefined ? "right" : "opened";
   if (one.opened && !isAdmitted(one, station)) return "opened, source not admitted";
+  if (one.opened && !isDoubtAdmitted(one, station)) return "opened, not counted";
   return one.opened ? "opened too late" : "not right";
 }
 
@@ -157,14 +171,14 @@ const meanText = (mean: number | null) => (mean === null ? "open" : signedText(m
 function measured(one: TryResult, station: Station): Pick<TryRow, "outcome" | "stops" | "faults"> {
   if (one.kind === "dialing") {
     return {
-      outcome: dialingOutcome(one, station),
+      outcome: `${dialingOutcome(one, station)}${lostHand(one)}`,
       stops: one.stopErrors.map((error, k) => `${k + 1}: ${error === null ? "–" : signedText(error)}`).join(" · "),
       faults: one.faults.map(({ code, number }) => faultTitle(code, number)).join("; ") || "none",
     };
   }
   if (one.kind !== "zeroing") return jobMeasured(one, station);
   return {
-    outcome: isAdmitted(one, station) ? ZERO_WORDS[zeroShown(one, station)] : "source not admitted",
+    outcome: `${isAdmitted(one, station) ? ZERO_WORDS[zeroShown(one, station)] : "source not admitted"}${lostHand(one)}`,
     stops: `turning right: ${meanText(one.means.right)} · turning left: ${meanText(one.means.left)}`,
     faults: `${countText(one.refused, "stop", "stops")} refused`,
   };
