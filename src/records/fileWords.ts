@@ -40,6 +40,7 @@ const FILE_WORDS = {
   "opens-after-all": ": recorded as missed, but the recording opens the lock",
   "other-time": ": its time is not that of its recording",
   "other-stops": ": its stop errors are not those of its recording",
+  "impossible-sources": ": what they say turned the dial cannot have been",
   "not-replayed": ": a lock that is not known here, or a recording that its lock cannot follow",
 } as const satisfies Words;
 

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { codeName, flag, must, oneOf, shortList, text } from "../lock/fieldSchemas";
+import { sourcesSchema } from "../realdial/sources/sourceSchema";
 import { HELP_LEVELS, noteText, stampFields, tagList } from "./attemptRecord";
 import { foreign, id, moment, span } from "./fields";
 import type { Skill } from "./skill";
@@ -29,6 +30,8 @@ export const jobSchema = z.object(
     /** Drill sheet and sitting that it belongs to. */
     sheetId: z.optional(id),
     sittingId: z.optional(id),
+    /** What turned the dial, where that was not the hands on the screen alone. */
+    sources: sourcesSchema,
     tags: tagList,
     note: z.optional(noteText),
     /** The job itself, as the layer of its kind writes it: never the combination of a lock in use. */

@@ -111,6 +111,8 @@ const declarationSchema = z.object(
     attempts: whole(1, 1e9),
     /** The rule it was shown by, where that is not the usual one. */
     rule: z.optional(masteryRuleSchema),
+    /** What turned the dial of these attempts, all of one hand, where that was not the hands on the screen alone. */
+    sources: sourcesSchema,
   },
   must("object"),
 );

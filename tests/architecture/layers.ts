@@ -16,7 +16,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   realdial: BOTTOM,
   trace: ["wording", "lock", "dialing", "realdial"],
   drill: [...BOTTOM, "fitting", "service", "dialing", "zeroing", "realdial", "trace"],
-  handover: [...BOTTOM, "fitting", "dialing", "zeroing", "trace", "drill"],
+  handover: [...BOTTOM, "fitting", "dialing", "zeroing", "realdial", "trace", "drill"],
   records: LOGIC,
   progress: [...LOGIC, "records"],
   store: [...LOGIC, "records"],

@@ -40,13 +40,15 @@ function sourceWords({ kind, resolution, noise, isCoarse, keepsNoMotion }: Sourc
   return `${SOURCE_NAMES[kind]} (steps of ${size(resolution)}${coarse}; ${rest}${motion})`;
 }
 
+/** What turned the dial of a record, with its steps and its noise, within a sentence. */
+export const turnedWithText = (record: SourcedRecord): string => sourcesOf(record).map(sourceWords).join(", then ");
+
 /** What turned the dial of a record, a sentence or two. */
 export function turnedBySentence(record: SourcedRecord & { readonly isNotAdmitted?: boolean | undefined }): string {
-  const sources = sourcesOf(record);
-  const mixed = sources.length > 1 ? "Mixed: turned by" : "Turned by";
+  const mixed = sourcesOf(record).length > 1 ? "Mixed: turned by" : "Turned by";
   const refused =
     record.isNotAdmitted === true ? " Its station does not admit that, so it does not count as right." : "";
-  return `${mixed} ${sources.map(sourceWords).join(", then ")}.${refused}`;
+  return `${mixed} ${turnedWithText(record)}.${refused}`;
 }
 
 /** What a station admits, for whoever sets it and whoever sits it. */

@@ -1,10 +1,9 @@
 import { isDoubted } from "../../realdial/sources/dialDoubt";
 import type { ZeroingRecord } from "../../records/records";
-import { sourcesOf } from "../../records/sourceTexts";
 import { clockText, dayText } from "../parts/moments";
 import type { TableModel } from "../pictures/charts/figureModel";
 import { TURNS_IN_DOUBT } from "./doubtWords";
-import { SOURCE_NAMES } from "./sourceWords";
+import { turnedWithText } from "./sourceWords";
 
 const OUTCOMES: Readonly<Record<ZeroingRecord["outcome"], string>> = {
   "zero-set": "Zero set",
@@ -29,11 +28,6 @@ function resultText(zeroing: ZeroingRecord): string {
   return `${OUTCOMES[outcome]}${late}${isNotAdmitted === true ? ", source not admitted" : ""}${doubt}`;
 }
 
-const turnedBy = (zeroing: ZeroingRecord) =>
-  sourcesOf(zeroing)
-    .map(({ kind }) => SOURCE_NAMES[kind])
-    .join(", then ");
-
 /** The latest zeroings as a table. It says what turned the dial where that was not always the screen. */
 export function zeroingTable(zeroings: readonly ZeroingRecord[]): TableModel {
   const latest = latestZeroings(zeroings);
@@ -49,7 +43,7 @@ export function zeroingTable(zeroings: readonly ZeroingRecord[]): TableModel {
         resultText(zeroing),
         `${readings.length - refused}`,
         `${refused}`,
-        ...(isNamed ? [turnedBy(zeroing)] : []),
+        ...(isNamed ? [turnedWithText(zeroing)] : []),
       ];
     }),
   };

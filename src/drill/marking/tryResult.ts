@@ -25,9 +25,12 @@ interface AnyTry extends TryPlace {
   readonly isBrokenOff: boolean;
 }
 
-interface DialTry extends AnyTry {
+interface TurnedTry extends AnyTry {
   /** What turned the dial; left out where the hands on the screen alone did. */
   readonly sources?: readonly SourceDescription[] | undefined;
+}
+
+interface DialTry extends TurnedTry {
   /** Why its turns may be miscounted; left out where nothing speaks for that. */
   readonly doubts?: readonly DialDoubt[] | undefined;
   /** How often it was broken off because its turns came to be in doubt, and begun again; left out where never. */
@@ -70,7 +73,7 @@ export interface JobFault {
 export const CHANGE_OUTCOMES = ["true", "off", "spoiled", "key-turned", "unchanged"] as const;
 
 /** What one change of a combination came to. */
-export interface ChangeTry extends AnyTry {
+export interface ChangeTry extends TurnedTry {
   readonly kind: "change";
   /** The new combination. */
   readonly combination: Combination;
@@ -82,7 +85,7 @@ export interface ChangeTry extends AnyTry {
 }
 
 /** What one hidden condition came to. */
-export interface TroubleTry extends AnyTry {
+export interface TroubleTry extends TurnedTry {
   readonly kind: "trouble";
   /** Id of what was wrong; null where the try was lost. */
   readonly condition: string | null;
@@ -117,7 +120,7 @@ export interface HandoverFit {
 }
 
 /** What one handover came to. */
-export interface HandoverTry extends AnyTry {
+export interface HandoverTry extends TurnedTry {
   readonly kind: "handover";
   /** Whether it was signed off. */
   readonly isHandedOver: boolean;

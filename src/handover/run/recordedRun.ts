@@ -8,6 +8,8 @@ import { above, atLeast, flag, must, oneOf, shortList, text, turn, whole, within
 import type { Profile } from "../../lock/profile";
 import { parseProfile } from "../../lock/profileSchema";
 import { shippedProfile } from "../../lock/shippedProfiles";
+import type { SourceDescription } from "../../realdial/sources/sourceDescription";
+import { sourcesSchema } from "../../realdial/sources/sourceSchema";
 import type { Problem } from "../../wording/problem";
 import type { HandoverEvent } from "./rules/handoverEvent";
 import { RunError } from "./rules/runError";
@@ -45,6 +47,8 @@ export interface RecordedRun {
   readonly isHandsOff: boolean;
   /** What lies at the door of a run that begins with fitting its lock; left out where the lock is on the door. */
   readonly fitting?: (DoorToFit & { readonly version: 1 }) | undefined;
+  /** What turned the dial; left out where the hands on the screen alone did, or a simulated hand. */
+  readonly sources?: readonly SourceDescription[] | undefined;
   readonly events: readonly (TimedEvent | WentBack)[];
 }
 
@@ -132,6 +136,7 @@ const runSchema = z.object(
     fitting: z.optional(
       z.object({ version: z.literal(1, must("only-version", { version: 1 })), slotAt, bend: offsetSchema }),
     ),
+    sources: sourcesSchema,
     events: shortList(eventSchema, MOST_EVENTS),
   },
   must("object"),

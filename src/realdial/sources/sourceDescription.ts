@@ -17,7 +17,7 @@ export const SOURCE_KINDS = [
 export type SourceKind = (typeof SOURCE_KINDS)[number];
 
 /** Steps from this size on are coarse: a hand cannot stop nearer than half a step to where it meant to, graduations. */
-const COARSE_FROM: Graduations = 0.5;
+export const COARSE_FROM: Graduations = 0.5;
 
 /** What turned a dial: how fine it is, and how quiet. */
 export interface SourceDescription {

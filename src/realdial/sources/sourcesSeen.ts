@@ -1,5 +1,5 @@
 import type { DialDoubt } from "./dialDoubt";
-import type { SourceDescription } from "./sourceDescription";
+import { mayKeepMotion, type SourceDescription } from "./sourceDescription";
 
 /** Sources that one record names: a hand that changes more often is not worth more. */
 export const MOST_SOURCES = 8;
@@ -7,7 +7,8 @@ export const MOST_SOURCES = 8;
 /** The hands on the screen itself: pointer, keys, wheel and buttons. The finest of them moves a tenth, and a drag less. */
 export const SCREEN_SOURCE: SourceDescription = { kind: "screen", resolution: 0.1, noise: null, isCoarse: false };
 
-const isSame = (one: SourceDescription, other: SourceDescription) =>
+/** Whether two descriptions are of one source: of its kind, as fine, as quiet, and as open. */
+export const isSameSource = (one: SourceDescription, other: SourceDescription): boolean =>
   one.kind === other.kind &&
   one.resolution === other.resolution &&
   one.noise === other.noise &&
@@ -25,8 +26,15 @@ export class SourcesSeen {
     if (source === this.latest) return;
     this.latest = source;
     this.hasHidden ||= source.keepsNoMotion === true;
-    const isKnown = this.seen.some((one) => isSame(one, source));
+    const isKnown = this.seen.some((one) => isSameSource(one, source));
     if (!isKnown && this.seen.length < MOST_SOURCES) this.seen = [...this.seen, source];
+  }
+
+  /** What turned it before the page was loaded again comes first. */
+  recall(sources: readonly SourceDescription[]): void {
+    this.seen = sources.slice(0, MOST_SOURCES);
+    this.latest = null;
+    this.hasHidden = !mayKeepMotion({ sources });
   }
 
   /**
@@ -60,12 +68,13 @@ export class SourcesSeen {
     return !this.hasHidden;
   }
 
-  /** For a record, which leaves out what the hands on the screen alone have turned, and doubts where there are none. */
+  /** For a record of a job, which leaves out what the hands on the screen alone have turned. */
+  get forJob(): { readonly sources?: SourceDescription[] } {
+    return this.seen.every(({ kind }) => kind === "screen") ? {} : { sources: [...this.seen] };
+  }
+
+  /** For a record of an attempt, which leaves out doubts where there are none. */
   get forRecord(): { readonly sources?: SourceDescription[]; readonly doubts?: DialDoubt[] } {
-    const isScreen = this.seen.every(({ kind }) => kind === "screen");
-    return {
-      ...(isScreen ? {} : { sources: [...this.seen] }),
-      ...(this.doubts.length > 0 && { doubts: [...this.doubts] }),
-    };
+    return { ...this.forJob, ...(this.doubts.length > 0 && { doubts: [...this.doubts] }) };
   }
 }

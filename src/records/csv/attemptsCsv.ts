@@ -8,7 +8,7 @@ import {
   NOTED,
   namedRecords,
   SITTING,
-  TURNED_BY,
+  TURNED_AS_ADMITTED,
   WHOSE,
   yesNo,
 } from "./recordColumns";
@@ -62,7 +62,7 @@ export const ATTEMPT_COLUMNS: readonly CsvColumn<Row>[] = [
     cell: ({ record }) => fixed(record.estimate),
   },
   ...NOTED,
-  ...TURNED_BY,
+  ...TURNED_AS_ADMITTED,
 ];
 
 /** Attempts as CSV, one a row, earliest first. */

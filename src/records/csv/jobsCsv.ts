@@ -1,7 +1,7 @@
 import type { JobRecord } from "../jobRecord";
 import type { LogbookContents } from "../logbookContents";
 import { type CsvColumn, csvOf } from "./csvText";
-import { DURATION, type NamedRecord, NOTED, namedRecords, SITTING, WHOSE, yesNo } from "./recordColumns";
+import { DURATION, type NamedRecord, NOTED, namedRecords, SITTING, TURNED_BY, WHOSE, yesNo } from "./recordColumns";
 
 /** Columns of the file of jobs. */
 export const JOB_COLUMNS: readonly CsvColumn<NamedRecord<JobRecord>>[] = [
@@ -22,6 +22,7 @@ export const JOB_COLUMNS: readonly CsvColumn<NamedRecord<JobRecord>>[] = [
     cell: ({ record }) => record.missed.join("; "),
   },
   ...NOTED,
+  TURNED_BY,
 ];
 
 /** Jobs as CSV, one a row, earliest first. */

@@ -106,17 +106,20 @@ export const LATE: CsvColumn<NamedRecord<{ readonly isLate?: boolean | undefined
   ({ record }) => record.isLate,
 );
 
+/** What turned the dial. */
+export const TURNED_BY: CsvColumn<NamedRecord<SourcedRecord>> = {
+  name: "turned_by",
+  unit: "graduations",
+  meaning:
+    "what turned the dial, with its smallest step and the standard deviation of its noise at rest in brackets; semicolons between",
+  cell: ({ record }) => sourceTexts(record).join("; "),
+};
+
 /** What turned the dial, and whether that was admitted. */
-export const TURNED_BY: readonly CsvColumn<
+export const TURNED_AS_ADMITTED: readonly CsvColumn<
   NamedRecord<SourcedRecord & DoubtedRecord & Pick<TryEnd, "isNotAdmitted" | "isDoubtRefused">>
 >[] = [
-  {
-    name: "turned_by",
-    unit: "graduations",
-    meaning:
-      "what turned the dial, with its smallest step and the standard deviation of its noise at rest in brackets; semicolons between",
-    cell: ({ record }) => sourceTexts(record).join("; "),
-  },
+  TURNED_BY,
   yesNo(
     "not_admitted",
     "whether its station of a sitting does not admit what turned the dial; then it counts as not right",

@@ -3,7 +3,7 @@ import type { LogbookContents } from "../logbookContents";
 import type { ZeroingRecord } from "../records";
 import { sittingOf } from "../tryOfSitting";
 import { type CsvColumn, csvOf, fixed } from "./csvText";
-import { LATE, type NamedRecord, namedRecords, SITTING, TURNED_BY, WHOSE } from "./recordColumns";
+import { LATE, type NamedRecord, namedRecords, SITTING, TURNED_AS_ADMITTED, WHOSE } from "./recordColumns";
 
 type Row = NamedRecord<ZeroingRecord>;
 
@@ -58,7 +58,7 @@ export const ZEROING_COLUMNS: readonly CsvColumn<Row>[] = [
     meaning: "every stop in order, with the turn and why it was refused; semicolons between",
     cell: ({ record }) => record.readings.map(readingText).join("; "),
   },
-  ...TURNED_BY,
+  ...TURNED_AS_ADMITTED,
 ];
 
 /** Zeroings as CSV, one a row, earliest first. */

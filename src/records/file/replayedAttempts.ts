@@ -1,6 +1,7 @@
 import type { Attempt } from "../../dialing/attempt";
 import type { Motion } from "../../dialing/motion";
 import { mayKeepMotion } from "../../realdial/sources/sourceDescription";
+import { sourcesMisfit } from "../../realdial/sources/sourcesMisfit";
 import { replay } from "../../trace/replay";
 import type { Problem } from "../../wording/problem";
 import { attemptOutcome } from "../attemptOutcome";
@@ -47,7 +48,8 @@ type Misfit =
   | "opens-after-all"
   | "other-time"
   | "other-stops"
-  | "not-replayed";
+  | "not-replayed"
+  | "impossible-sources";
 
 /** Whether what an attempt says of its opening is what its recording comes to. One that is not finished says nothing. */
 function openingMisfit(
@@ -63,6 +65,7 @@ const whyNoRecording = (record: AttemptRecord) => (mayKeepMotion(record) ? "no-r
 
 /** Why an attempt is not counted; undefined where its recording bears it out. */
 function misfit(record: AttemptRecord, motion: Motion | undefined): Misfit | undefined {
+  if (sourcesMisfit(record.sources) !== null) return "impossible-sources";
   // A miss gains nothing by a recording that is gone.
   if (motion === undefined) return record.opened ? whyNoRecording(record) : undefined;
   const recorded = recordedAttempt(record, motion);

@@ -8,6 +8,7 @@ import { isSameHash, readHashed, recordHash } from "../hashedRecord";
 import { RecordError } from "../recordError";
 import { recordProblem } from "../recordWords";
 import { NOTICE } from "../sitting/sittingRecord";
+import { sourcesProblem } from "../sourcesWords";
 import { handoverProblem } from "./handoverCheckWords";
 import { type HandoverRecord, parseHandoverRecord, proofsWanted } from "./handoverRecord";
 import { CHANGE_SENTENCES, CHANGE_SOURCE, CHANGE_WORDS_OF_0_2, nextChangeDue } from "./nextChange";
@@ -72,7 +73,10 @@ function misfits(record: HandoverRecord): readonly Problem[] {
     ],
   ];
   const wanting = recordProblems(record, [], isHeightShown && !isInRange(height_in));
-  return [...failing(findings), ...wanting];
+  const turned = sourcesProblem(record.sources, (code) =>
+    handoverProblem("sources", [], { misfit: handoverProblem(code, []) }),
+  );
+  return [...failing(findings), ...(turned === undefined ? [] : [turned]), ...wanting];
 }
 
 /**

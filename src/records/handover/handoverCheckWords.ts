@@ -1,10 +1,13 @@
 import { type Problem, problemsOf, type Words, wordsOf } from "../../wording/problem";
 import { CHANGED } from "../hashedRecord";
+import { SOURCES_WORDS } from "../sourcesWords";
 import { FORM_WORDS } from "./formWords";
 
 /** What a handover record says that cannot be, or that does not follow from the rest of it; each a sentence. */
 const WORDS = {
   ...FORM_WORDS,
+  ...SOURCES_WORDS,
+  sources: "The record {misfit}.",
   changed: CHANGED,
   "strange-inside": "The record has fields that no handover record has. They are inside one of its other fields.",
   "strange-fields": "The record has fields that no handover record has: {names}.",

@@ -5,6 +5,8 @@ import { RunError } from "../../handover/run/rules/runError";
 import type { Graduations } from "../../lock/dial";
 import { fieldProblem } from "../../lock/fieldProblem";
 import { flag, must, number, shortList, anyText as text } from "../../lock/fieldSchemas";
+import type { SourceDescription } from "../../realdial/sources/sourceDescription";
+import { sourcesSchema } from "../../realdial/sources/sourceSchema";
 import { NOTICE } from "../sitting/sittingRecord";
 import { CHANGE_SENTENCES, CHANGE_SOURCE, isCalendarDate, nextChangeDue } from "./nextChange";
 import type { RecordForm } from "./recordForm";
@@ -25,6 +27,8 @@ export interface RecordFacts {
   readonly result: HandoverResult;
   /** Null for a wheel pack, whose ring's alignment stands for it, and where a simulated hand set it. */
   readonly zero: RecordedZero | null;
+  /** What turned the dial; left out where the hands on the screen alone did, or a simulated hand. */
+  readonly sources?: readonly SourceDescription[] | undefined;
   /** Height of the dial's middle, inches. */
   readonly height_in: number;
 }
@@ -57,6 +61,8 @@ const recordSchema = z.object(
     undoneFaults: number,
     duration_ms: number,
     isHandsOff: flag,
+    /** What turned the dial, where that was not the hands on the screen alone. */
+    sources: sourcesSchema,
     /** How the lock is fitted, by codes; left out where it came on its door. */
     fit: z.optional(z.object({ faults: shortList(text, MOST), skipped: shortList(text, MOST) })),
     nextChangeDue: text,
@@ -77,7 +83,7 @@ const proofsOf = ({ missing, fit }: HandoverResult) =>
   proofsWanted(fit !== undefined).map(({ code }) => ({ code, isShown: !missing.includes(code) }));
 
 /** The record of a handover, with the day on which the combination is due to be changed. */
-export function handoverRecord({ form, result, drawnBy, ...facts }: RecordFacts): HandoverRecord {
+export function handoverRecord({ form, result, drawnBy, sources, ...facts }: RecordFacts): HandoverRecord {
   const { faults, duration_ms, isHandsOff, fit } = result;
   return {
     format: "gatefall-handover-record",
@@ -91,6 +97,7 @@ export function handoverRecord({ form, result, drawnBy, ...facts }: RecordFacts)
     undoneFaults: faults.filter(({ isUndone }) => isUndone).length,
     duration_ms,
     isHandsOff,
+    ...(sources && { sources: [...sources] }),
     ...(fit && { fit: { faults: [...fit.faults], skipped: [...fit.skipped] } }),
     nextChangeDue: nextChangeDue(form.date),
     changeWhen: [...CHANGE_SENTENCES],

@@ -1,5 +1,6 @@
 import type { Profile } from "../../lock/profile";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
+import type { SourceDescription } from "../../realdial/sources/sourceDescription";
 import type { HelpLevel } from "../attemptRecord";
 import type { JobKind, JobRecord } from "../jobRecord";
 import { jobIsRight } from "../jobRight";
@@ -18,6 +19,8 @@ export interface JobFrame {
   readonly createdAt: number;
   readonly updatedAt: number;
   readonly duration_ms: number;
+  /** What turned the dial, where that was not the hands on the screen alone. */
+  readonly sources?: readonly SourceDescription[] | undefined;
   /** Where it belongs to a sitting. */
   readonly sheetId?: string | undefined;
   readonly sittingId?: string | undefined;
@@ -33,7 +36,7 @@ const MOST_MISSED = 100;
 
 /** A job as it is kept, judged by its rule. */
 export function jobNote(
-  { profile, sheetId, sittingId, duration_ms, ...frame }: JobFrame,
+  { profile, sources, sheetId, sittingId, duration_ms, ...frame }: JobFrame,
   { kind, details, missed }: JobEnd,
 ): JobNote {
   const codes = [...new Set(missed)].slice(0, MOST_MISSED);
@@ -47,6 +50,7 @@ export function jobNote(
     ...(SHIPPED_PROFILES.includes(profile) ? {} : { ownProfile: profile }),
     isRight: jobIsRight(came),
     ...came,
+    ...(sources !== undefined && { sources: [...sources] }),
     ...(sheetId !== undefined && { sheetId }),
     ...(sittingId !== undefined && { sittingId }),
     tags: [],

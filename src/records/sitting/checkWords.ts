@@ -1,8 +1,10 @@
 import { type Problem, problemsOf, type Words, wordsOf } from "../../wording/problem";
 import { CHANGED } from "../hashedRecord";
+import { SOURCES_WORDS } from "../sourcesWords";
 
 /** What a try cannot have been: the rest of a sentence that begins with its place. */
 const TRY_WORDS = {
+  ...SOURCES_WORDS,
   "numbers-dialed": "dials {count:number|numbers}, but its lock has {length}",
   "stop-errors": "has {count:stop error|stop errors}, but its lock has {length:number|numbers}",
   "late-fault": "has a fault at a number that its lock does not have",

@@ -14,6 +14,7 @@ import type { Station } from "../../drill/sheet/sheet";
 import { stationProfile } from "../../drill/sheet/stationProfile";
 import { isDoubted } from "../../realdial/sources/dialDoubt";
 import { type Finding, failing, type Problem } from "../../wording/problem";
+import { sourcesProblem } from "../sourcesWords";
 import { checkProblem } from "./checkWords";
 import { fittingMisfit, handoverFitFindings, inspectionMisfit, serviceMisfit } from "./fitPlausible";
 import { zeroingMisfit } from "./zeroingMadeAgain";
@@ -145,5 +146,7 @@ export function tryMisfit(one: TryResult, station: Station): Misfit {
   if (one.kind !== station.kind) return checkProblem("other-kind", [], { kind: one.kind, wanted: station.kind });
   if (one.repetition > station.repetitions)
     return checkProblem("beyond-repetitions", [], { repetition: one.repetition, repetitions: station.repetitions });
-  return one.isBrokenOff ? lostMisfit(one) : madeMisfit(one, station);
+  if (one.isBrokenOff) return lostMisfit(one);
+  const turned = sourcesProblem("sources" in one ? one.sources : undefined, (code) => checkProblem(code, []));
+  return turned ?? madeMisfit(one, station);
 }

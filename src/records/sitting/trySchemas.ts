@@ -93,6 +93,7 @@ const change = strict({
   outcome: oneOf(CHANGE_OUTCOMES),
   proofs: count,
   faults: jobFaults,
+  sources: sourcesSchema,
 } satisfies FieldsOf<ChangeTry>);
 
 const trouble = strict({
@@ -104,6 +105,7 @@ const trouble = strict({
   sizeError: z.nullable(graduations),
   tries: count,
   measurements: count,
+  sources: sourcesSchema,
 } satisfies FieldsOf<TroubleTry>);
 
 const handoverFit = strict({
@@ -123,6 +125,7 @@ const handover = strict({
   faults: jobFaults,
   undone: count,
   fit: z.optional(handoverFit),
+  sources: sourcesSchema,
 } satisfies FieldsOf<HandoverTry>);
 
 const fitting = strict({

@@ -81,7 +81,7 @@ export function jobParts(job: JobRecord): Statement {
       success: isRight,
       completion: true,
       duration: duration(duration_ms),
-      extensions: { [extension("missed")]: missed, [extension("help")]: help },
+      extensions: { [extension("missed")]: missed, [extension("help")]: help, ...turnedBy(job) },
     },
   };
 }
@@ -97,7 +97,11 @@ export function declarationParts(declaration: DeclarationRecord): Statement {
     result: {
       success: true,
       completion: true,
-      extensions: { [extension("attempts")]: attempts, ...(rule && { [extension("rule")]: rule }) },
+      extensions: {
+        [extension("attempts")]: attempts,
+        ...(rule && { [extension("rule")]: rule }),
+        ...turnedBy(declaration),
+      },
     },
   };
 }

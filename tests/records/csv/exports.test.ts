@@ -114,6 +114,7 @@ describe("jobs as CSV", () => {
       missed: "way-out; record",
       tags: "",
       note: "'=1+1",
+      turned_by: "screen",
     });
   });
 });

@@ -5,6 +5,7 @@ import { Lines } from "../../parts/Lines";
 import { againAddress } from "../../results/jobAddress";
 import { jobRowOf } from "../../results/jobRows";
 import { jobStory } from "../../results/jobSentences";
+import { turnedBySentence } from "../../results/sourceWords";
 import { RecordNote } from "../notes/RecordNote";
 
 const AGAIN: Readonly<Record<JobRecord["kind"], string>> = {
@@ -37,6 +38,7 @@ export function JobPane({ logbook, job, onChanged }: JobPaneProps) {
           {row.lockAndHelp}, {row.time}. {row.day} {row.clock}.
         </p>
         <p className="mt-3">{sentence}</p>
+        {job.sources !== undefined && <p className="text-soft mt-3">{turnedBySentence(job)}</p>}
         {points.length > 0 && <Lines of={points} className="grid gap-3 my-3" />}
         <div className="row mt-4">
           <a className="button" href={againAddress(job)}>

@@ -74,7 +74,10 @@ function Row({ index, row, isShown, review, onReview }: RowProps) {
       <th scope="row">{index + 1}</th>
       <td data-head="Station">{row.place}</td>
       <td data-head="Outcome">{row.outcome}</td>
-      <td data-head="Measured">{row.stops}</td>
+      <td data-head="Measured">
+        {row.stops}
+        {row.turnedWith !== null && <small className="block text-soft">{row.turnedWith}</small>}
+      </td>
       <td data-head="Faults">{row.faults}</td>
       <td data-head="Time">{row.time}</td>
       <td className="print:hidden">

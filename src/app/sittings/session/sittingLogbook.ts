@@ -109,7 +109,8 @@ function jobTryWrite(setup: TrySetup, result: JobResult, end: JobEnd, owner: Try
   const duration_ms = Math.round(result.time_ms);
   const startedAt = owner.now_ms - duration_ms;
   const frame = { ...stamp(owner), profile, help: station.help, startedAt, duration_ms, sittingId: owner.sittingId };
-  return jobWrite(owner.personId, jobNote(frame, withinTime(end, result, station)));
+  const turned = "sources" in result ? turnedBy(result) : {};
+  return jobWrite(owner.personId, jobNote({ ...frame, ...turned }, withinTime(end, result, station)));
 }
 
 /** A try of a sitting for the logbook; one at a dial that has not ended counts as unfinished. */

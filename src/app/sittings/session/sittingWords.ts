@@ -19,7 +19,7 @@ import { signedText } from "../../parts/signedText";
 import { timeText } from "../../parts/timeText";
 import { begunAgainWords, lostSightSentence, TURNS_IN_DOUBT } from "../../results/doubtWords";
 import { exerciseWords, spanText, stationHelp } from "../../results/sheetWords";
-import { admissionSentence } from "../../results/sourceWords";
+import { admissionSentence, turnedWithText } from "../../results/sourceWords";
 import { jobMeasured } from "../tries/jobTryWords";
 import type { SittingSession } from "./sittingSession";
 
@@ -145,6 +145,8 @@ export interface TryRow {
   readonly stops: string;
   readonly faults: string;
   readonly time: string;
+  /** What turned the dial, where that was more than the screen; else null. */
+  readonly turnedWith: string | null;
 }
 
 const seconds = (time_ms: Milliseconds) => `${(time_ms / 1000).toFixed(1)} s`;
@@ -184,11 +186,15 @@ function measured(one: TryResult, station: Station): Pick<TryRow, "outcome" | "s
   };
 }
 
+const turnedWith = (one: TryResult) =>
+  "sources" in one && one.sources !== undefined ? `Turned with ${turnedWithText(one)}` : null;
+
 /** One try as a row of the result. */
 export function tryRow(one: TryResult, sheet: Sheet): TryRow {
   const station = sheet.stations[one.station];
   if (station === undefined) throw new Error(`the sheet has no station ${one.station}`);
   const place = `${stationName(station, one.station)}, try ${one.repetition}`;
-  if (one.isBrokenOff) return { place, outcome: "lost to a reload", stops: "–", faults: "–", time: "–" };
-  return { place, ...measured(one, station), time: seconds(one.time_ms) };
+  if (one.isBrokenOff)
+    return { place, outcome: "lost to a reload", stops: "–", faults: "–", time: "–", turnedWith: null };
+  return { place, ...measured(one, station), time: seconds(one.time_ms), turnedWith: turnedWith(one) };
 }

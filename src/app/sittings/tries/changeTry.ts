@@ -26,7 +26,7 @@ export class ChangeTry extends JobTry {
 
   /** What it came to. */
   result(): ChangeResult {
-    const { change } = this.session;
+    const { change, turnedBy } = this.session;
     return {
       kind: "change",
       ...this.common,
@@ -34,6 +34,7 @@ export class ChangeTry extends JobTry {
       outcome: leftBy(change),
       proofs: change.proofs,
       faults: tellChange(change).map(({ code, size }) => ({ code, size })),
+      ...turnedBy.forJob,
     };
   }
 

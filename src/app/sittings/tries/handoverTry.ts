@@ -31,7 +31,7 @@ export class HandoverTry extends JobTry {
 
   /** What it came to. */
   result(): HandoverResult {
-    const { run, setup } = this.session;
+    const { run, setup, turnedBy } = this.session;
     const { isHandedOver, missing, faults, undoneSteps, fit } = resultOf(run, setup.isHandsOff);
     return {
       kind: "handover",
@@ -41,6 +41,7 @@ export class HandoverTry extends JobTry {
       faults: faults.map(({ code }) => ({ code })),
       undone: undoneSteps,
       ...(fit && { fit: { ...fit, ...fitWorkOf(run) } }),
+      ...turnedBy.forJob,
     };
   }
 

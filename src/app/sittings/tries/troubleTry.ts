@@ -34,7 +34,7 @@ export class TroubleTry extends JobTry {
 
   /** What it came to. */
   result(): TroubleResult {
-    const { task, memory, bench } = this.session;
+    const { task, memory, bench, turnedBy } = this.session;
     const { named, tries, measurements } = memory;
     const { trouble } = task;
     const mark = named === null ? null : markDiagnosis(trouble, named, bench.log);
@@ -49,6 +49,7 @@ export class TroubleTry extends JobTry {
       sizeError: isNamedRight && isGraduations ? (mark?.sizeError ?? null) : null,
       tries,
       measurements,
+      ...turnedBy.forJob,
     };
   }
 

@@ -15,6 +15,8 @@ import type { Trouble } from "../../../../src/handover/trouble/trouble";
 import type { Combination } from "../../../../src/lock/combination";
 import { type Graduations, signOf } from "../../../../src/lock/dial";
 import { shippedProfile } from "../../../../src/lock/shippedProfiles";
+import { describeSource } from "../../../../src/realdial/sources/sourceDescription";
+import { SCREEN_SOURCE, SourcesSeen } from "../../../../src/realdial/sources/sourcesSeen";
 import { detailsOf } from "../../../../src/records/job/jobDetails";
 import type { JobNote } from "../../../../src/records/job/jobNote";
 import { seededChance } from "../../../../src/statistics/chance";
@@ -22,6 +24,7 @@ import { checkWrite } from "../../../../src/store/logbookWrite";
 import { cleanSteps } from "../../../support/handoverEvents";
 import { NOON } from "../../../support/logbookRecords";
 
+const ENCODER = describeSource("encoder", 100 / 2400, 0.012);
 const THREE = shippedProfile("three-wheel");
 
 function newIds() {
@@ -87,6 +90,21 @@ describe("a change of combination", () => {
     });
     expect(kept[0]?.duration_ms).toBeGreaterThan(500);
     expect(JSON.stringify(kept[0])).not.toContain(session.setup.wanted.join());
+    expect(kept[0]).not.toHaveProperty("sources");
+  });
+
+  test("names what turned its dial, and the next one starts without it", () => {
+    const { session, kept } = begin();
+    session.noteSource(ENCODER);
+    changeWith(session);
+    session.noteSource();
+    session.act("shutDoor");
+    expect(kept[0]?.sources).toEqual([ENCODER, SCREEN_SOURCE]);
+    session.drawAnother();
+    session.noteSource(ENCODER);
+    changeWith(session);
+    session.act("shutDoor");
+    expect(kept.at(-1)?.sources).toEqual([ENCODER]);
   });
 
   test("set off is kept when a proof shows it, and stays missed when it is mended", () => {
@@ -169,10 +187,17 @@ describe("a diagnosis", () => {
     expect(kept[0]).toMatchObject({ kind: "trouble", help: "silent", isRight: true, missed: [], duration_ms: 59_000 });
     const row = jobRowOf({ ...(kept[0] as JobNote), personId: "tavro" });
     expect(row).toMatchObject({ missed: "index slipped; size off by 0.10 graduations", time: "59 s" });
+    session.noteSource(ENCODER);
     session.another();
     gauge(session);
     name(session.task.trouble);
     expect(kept).toHaveLength(2);
+    expect(kept[1]).not.toHaveProperty("sources");
+    session.another();
+    session.noteSource(ENCODER);
+    gauge(session);
+    name(session.task.trouble);
+    expect(kept[2]?.sources).toEqual([ENCODER]);
   });
 
   test.each([
@@ -206,7 +231,7 @@ describe("a diagnosis", () => {
 describe("a handover", () => {
   const begin = () => {
     const run = new HandoverRun(THREE);
-    const session = { run, setup: { profile: THREE, seed: 1, isHandsOff: true } };
+    const session = { run, setup: { profile: THREE, seed: 1, isHandsOff: true }, turnedBy: new SourcesSeen() };
     const steps = cleanSteps("wheel-pack").map((event, k) => ({ ...event, at_ms: 1000 * (k + 1) }));
     return { run, session, steps };
   };

@@ -6,14 +6,15 @@ import { type JobNote, jobNote } from "../../../../records/job/jobNote";
 import type { ChangeSession } from "./changeSession";
 
 /** What of a change on the screen is watched. */
-type WatchedChange = Pick<ChangeSession, "change" | "state" | "help">;
+type WatchedChange = Pick<ChangeSession, "change" | "state" | "help" | "turnedBy">;
 
 /** Whether nothing more can come of a change: spoiled, proved, or the door is shut. */
-const isClosed = ({ change, state }: WatchedChange) =>
+const isClosed = ({ change, state }: Pick<WatchedChange, "change" | "state">) =>
   state === "proved" || change.isDoorShut || (change instanceof PackChange && change.isSpoiled);
 
 /** Whether a proof has shown that the lock is set to something else. */
-const isShownOff = ({ change, state }: WatchedChange) => state === "proofRefused" && leftBy(change) === "off";
+const isShownOff = ({ change, state }: Pick<WatchedChange, "change" | "state">) =>
+  state === "proofRefused" && leftBy(change) === "off";
 
 /**
  * Watches changes of a combination, and takes each down when a proof shows it to be off, and when it has ended. What was
@@ -70,11 +71,11 @@ export class ChangeNotes {
   }
 
   private note(now: number, duration_ms: number): JobNote {
-    const { change, help } = this.session;
+    const { change, help, turnedBy } = this.session;
     this.made ??= { id: this.newId(), startedAt: now - duration_ms, createdAt: now };
     const end = changeEnd(change);
     this.missed = [...this.missed, ...end.missed.filter((code) => this.hasClosed || code !== "not-proved")];
-    const frame = { ...this.made, profile: change.profile, help, updatedAt: now };
+    const frame = { ...this.made, profile: change.profile, help, updatedAt: now, ...turnedBy.forJob };
     return jobNote({ ...frame, duration_ms }, { ...end, missed: this.missed });
   }
 }

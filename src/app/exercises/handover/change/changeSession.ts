@@ -134,6 +134,7 @@ export class ChangeSession extends HandStore {
     this.chart = this.newChart();
     this.hand = this.takeHold();
     this.refused = null;
+    this.turnedBy.forget();
     this.changed();
   }
 

@@ -1,4 +1,5 @@
 import type { HandoverRecord } from "../../../../records/handover/handoverRecord";
+import { turnedWithText } from "../../../results/sourceWords";
 
 const inWords = (code: string) => code.replaceAll("-", " ");
 
@@ -14,6 +15,10 @@ function fitRow({ fit }: HandoverRecord): readonly (readonly [string, string])[]
   const unchecked = skipped.length === 0 ? "" : `; not checked: ${skipped.map(inWords).join("; ")}`;
   return [["Fit", `${faults.map(inWords).join("; ") || "nothing wrong"}${unchecked}`]];
 }
+
+/** What turned the dial, where that was more than the screen. */
+const turnedRow = (record: HandoverRecord): readonly (readonly [string, string])[] =>
+  record.sources === undefined ? [] : [["Turned with", turnedWithText(record)]];
 
 function proofWords({ proofs }: HandoverRecord, isShown: boolean): string {
   const codes = proofs.filter((proof) => proof.isShown === isShown).map(({ code }) => inWords(code));
@@ -40,6 +45,7 @@ export function RecordPrint({ record }: { readonly record: HandoverRecord }) {
     ["Missing", proofWords(record, false)],
     ["Faults", faults === 0 ? "none" : `${faults}, of which ${undoneFaults} undone in the debrief`],
     ["Dialing", record.isHandsOff ? "by a simulated hand" : "by hand"],
+    ...turnedRow(record),
     ["Next change due", `${record.nextChangeDue} at the latest`],
     ["Changed when", `${record.changeWhen.join(" ")} (${record.changeSource})`],
   ] as const;

@@ -4,7 +4,7 @@ import { troubleEnd } from "../../../../records/job/troubleEnd";
 import type { TroubleSession } from "./troubleSession";
 
 /** What of the trouble bench is watched. */
-type WatchedTrouble = Pick<TroubleSession, "result" | "setup" | "task">;
+type WatchedTrouble = Pick<TroubleSession, "result" | "setup" | "task" | "turnedBy">;
 
 const lockOf = ({ profile, seed, pool }: TroubleResult) => JSON.stringify([profile, seed, pool]);
 
@@ -29,13 +29,14 @@ export class TroubleNotes {
    * @returns what is to be kept, or null
    */
   look(now: number): JobNote | null {
-    const { result, setup, task } = this.session;
+    const { result, setup, task, turnedBy } = this.session;
     if (result === this.seen) return null;
     this.seen = result;
     if (result === null || this.isRepeat(result)) return null;
     const frame = { id: this.newId(), profile: task.card.profile, help: setup.help, createdAt: now, updatedAt: now };
     const { time_ms } = result;
-    return jobNote({ ...frame, startedAt: now - time_ms, duration_ms: time_ms }, troubleEnd(result));
+    const times = { startedAt: now - time_ms, duration_ms: time_ms };
+    return jobNote({ ...frame, ...times, ...turnedBy.forJob }, troubleEnd(result));
   }
 
   /** A lock whose condition was told already shows nothing when it is named again. */

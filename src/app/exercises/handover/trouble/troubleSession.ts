@@ -136,6 +136,7 @@ export class TroubleSession extends HandStore {
     this.mark = null;
     this.result = null;
     this.startedAt = null;
+    this.turnedBy.forget();
     this.chart.send({ type: "bench.restarted" });
     this.changed();
   }

@@ -5,7 +5,7 @@ import { type JobNote, jobNote } from "../../../../../records/job/jobNote";
 import type { HandoverSession } from "../session/handoverSession";
 
 /** What of a handover run is watched. */
-type WatchedRun = Pick<HandoverSession, "run" | "setup">;
+type WatchedRun = Pick<HandoverSession, "run" | "setup" | "turnedBy">;
 
 /** Signatures that stood, those undone in the debrief too. */
 const signatures = ({ steps }: HandoverRun) =>
@@ -34,7 +34,7 @@ export class HandoverNotes {
    * @returns what is to be kept, or null
    */
   look(now: number): JobNote | null {
-    const { run, setup } = this.session;
+    const { run, setup, turnedBy } = this.session;
     const before = this.signed;
     this.signed = signatures(run);
     if (before > 0 || this.signed === 0) return null;
@@ -42,6 +42,7 @@ export class HandoverNotes {
     const { duration_ms } = result;
     const times = { startedAt: now - duration_ms, createdAt: now, updatedAt: now, duration_ms };
     // A run gives no help: it tells what followed, and never what to do next.
-    return jobNote({ id: this.newId(), profile: setup.profile, help: "silent", ...times }, handoverEnd(result));
+    const frame = { id: this.newId(), profile: setup.profile, help: "silent" as const, ...turnedBy.forJob };
+    return jobNote({ ...frame, ...times }, handoverEnd(result));
   }
 }

@@ -16,6 +16,7 @@ export function recordOf(session: HandoverSession, result: HandoverResult): Hand
     profileId: setup.profile.id,
     seed: setup.seed,
     drawnBy: recorded.drawnBy,
+    sources: recorded.sources,
     height_in: recorded.scene.height_in,
     zero: isByHand ? { right: average(right), left: average(left) } : null,
   });

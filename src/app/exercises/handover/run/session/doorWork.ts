@@ -13,6 +13,9 @@ import { DoorChange } from "./doorChange";
 import { doorZeroing, keptDoor, learnedBy } from "./doorZeroing";
 import type { KeptDoor, UnderWay } from "./keptRun";
 
+/** How long the moves of a change wait to be kept: a browser that is killed loses these. */
+export const KEEP_EVERY: Milliseconds = 500;
+
 /** What a run is set up for. */
 export interface RunSetup extends RunPlan {
   /** How the dial turns; as it should where left out. */

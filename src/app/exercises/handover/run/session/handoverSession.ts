@@ -23,7 +23,7 @@ import type { ZeroingSession } from "../../../zeroing/session/zeroingSession";
 import { type Danger, dangerIn } from "./danger";
 import type { DoorChange } from "./doorChange";
 import { BACK, FIT_EVENTS, IN_TRAY, keptTray, opensAfter, trayBefore, trayOfRun } from "./doorFitting";
-import { type Activity, type DoorHappening, DoorWork, type RunSetup } from "./doorWork";
+import { type Activity, type DoorHappening, DoorWork, KEEP_EVERY, type RunSetup } from "./doorWork";
 import {
   type KeptDoor,
   type KeptFitting,
@@ -34,9 +34,7 @@ import {
   type UnderWay,
 } from "./keptRun";
 import { hindered, noted, type Told, toldOf } from "./told";
-
-/** How long the moves of a change wait to be kept: a browser that is killed loses these. */
-const KEEP_EVERY: Milliseconds = 500;
+import { turnedBefore } from "./turnedBefore";
 
 /**
  * One handover run on the screen: the chart with its history, and the lock on the door that the hand works.
@@ -76,6 +74,7 @@ export class HandoverSession extends HandStore {
     const { events } = this.recorded;
     this.chance = seededChance(seed + events.length);
     this.run = replayRun(this.recorded);
+    this.turnedBy.recall(turnedBefore(this.recorded));
     this.doors = doors;
     this.form = form;
     this.door = this.doorAsKept(underWay);
@@ -129,7 +128,7 @@ export class HandoverSession extends HandStore {
     if (event.type === "lock.fitted") this.takeDoor(this.door.refitted(this.setup, this.tray?.fit ?? null));
     this.door.take(event);
     const step = this.run.take({ ...event, at_ms, opensAsWritten: opensAfter(event, this) });
-    this.recorded = { ...this.recorded, events: [...this.recorded.events, step.event] };
+    this.recorded = { ...this.recorded, ...this.turnedBy.forJob, events: [...this.recorded.events, step.event] };
     if (FIT_EVENTS.includes(event.type)) this.tray = this.layTray(null);
     this.told = toldOf(step, lockConsequences(event, this.lock, step.faults.length > 0, this.run.fitting));
     this.doors = [...this.doors, this.door.kept];
@@ -232,7 +231,8 @@ export class HandoverSession extends HandStore {
 
   /** Keeps the run with all that is under way. */
   keepNow(): void {
-    const { recorded, doors, form, door, run } = this;
+    const { doors, form, door, run } = this;
+    const recorded = { ...this.recorded, ...this.turnedBy.forJob };
     const fitting = this.tray === null ? {} : { fitting: keptTray(this.tray) };
     this.keep({ run: recorded, doors, form, underWay: { ...door.underWay, ...fitting }, isEnded: run.isHandedOver });
   }

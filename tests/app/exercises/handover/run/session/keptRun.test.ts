@@ -12,6 +12,8 @@ import { PackChange } from "../../../../../../src/handover/change/packChange";
 import type { Combination } from "../../../../../../src/lock/combination";
 import { type Graduations, reading } from "../../../../../../src/lock/dial";
 import { shippedProfile } from "../../../../../../src/lock/shippedProfiles";
+import { describeSource } from "../../../../../../src/realdial/sources/sourceDescription";
+import { SCREEN_SOURCE } from "../../../../../../src/realdial/sources/sourcesSeen";
 
 const KEY = "gatefall.handover-run";
 const UNREAD = "gatefall.handover-run.unread";
@@ -355,4 +357,31 @@ test("a browser that keeps nothing loses nothing but the resuming", () => {
   const session = new HandoverSession(setupOf("three-wheel"), null, keepRun);
   expect(() => session.keepNow()).not.toThrow();
   expect(recallRun()).toEqual({ kept: null, mark: null, problem: null });
+});
+
+describe("what turned the dial of a run", () => {
+  const ENCODER = describeSource("encoder", 100 / 2400, 0.012);
+
+  test("is in the run, and still is after a reload", () => {
+    const session = aligned("three-wheel");
+    session.noteSource(ENCODER);
+    session.noteSource();
+    session.keepNow();
+    const again = reloaded(session.setup);
+    expect(again.recorded.sources).toEqual([ENCODER, SCREEN_SOURCE]);
+    again.noteSource(ENCODER);
+    again.act({ type: "combination.dialed", by: "trainee", opened: false }, 20);
+    expect(again.recorded.sources).toEqual([ENCODER, SCREEN_SOURCE]);
+  });
+
+  test("was the screen, where a run that was dialed before says nothing of it", () => {
+    const session = aligned("three-wheel");
+    session.act({ type: "combination.dialed", by: "trainee", opened: false }, 10);
+    session.keepNow();
+    const again = reloaded(session.setup);
+    expect(again.recorded).not.toHaveProperty("sources");
+    again.noteSource(ENCODER);
+    again.act({ type: "combination.dialed", by: "trainee", opened: false }, 20);
+    expect(again.recorded.sources).toEqual([SCREEN_SOURCE, ENCODER]);
+  });
 });
