@@ -44,7 +44,7 @@ test("an encoder turns the bench's dial, step for step, and the page says when i
 
   await port.startAnew();
   await expect(page.getByRole("alert").filter({ hasText: "The board restarted" })).toBeVisible();
-  await page.getByRole("button", { name: "I have read it" }).click();
+  await page.getByRole("button", { name: "I go on" }).click();
   await port.turn(-24);
   await bench.expectReading(before + 21.25, 100);
 

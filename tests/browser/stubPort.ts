@@ -73,6 +73,11 @@ export class StubPort {
     await this.say("p");
   }
 
+  /** Its button is pressed. */
+  async press(): Promise<void> {
+    await this.say("b");
+  }
+
   /** Turned, but the line that says so is damaged on its way. */
   async sayDamaged(steps: number): Promise<void> {
     this.count += steps;

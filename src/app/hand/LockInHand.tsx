@@ -13,7 +13,7 @@ import { type HandAct, takeKey, withDigits } from "./handActs";
 import type { HeldDial } from "./heldDial";
 import type { HubStrength } from "./hubReading";
 import { keysHelp } from "./keysHelp";
-import type { SourceControlsProps, TurnDial } from "./sources/dialSource";
+import type { DrawnDial, SourceControlsProps, TurnDial } from "./sources/dialSource";
 import { DIAL_SOURCES } from "./sources/dialSources";
 import { useSources } from "./sources/useSources";
 import { lastTurn, spokenHand, spokenWindUp } from "./spoken";
@@ -143,14 +143,15 @@ export function LockInHand(props: LockInHandProps) {
   const keys = useId();
   const digits = useDigits(props.digits);
   const onTurn: TurnDial = (by, at, source) => {
-    held.noteSource(source);
-    held.turnBy(by, at);
+    if (held.noteSource(source)) held.turnBy(by, at);
   };
-  const turn = useSources(place, { perTurn: graduations, position: dial, onTurn });
+  const seen = props.seen ?? dial - ringTurn;
+  const onDoubt: DrawnDial["onDoubt"] = (why) => held.noteDoubt(why);
+  const turn = useSources(place, { perTurn: graduations, position: dial, seen, acts, isReplay, onTurn, onDoubt });
   useRunOn(held);
   useLockSounds({ dial, bolt, isCoupled: props.isCoupled ?? false }, isReplay);
 
-  const shown = readingText(reading(props.seen ?? dial - ringTurn, graduations), profile);
+  const shown = readingText(reading(seen, graduations), profile);
   const all = withDigits(acts, digits);
   return (
     <>

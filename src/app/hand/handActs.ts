@@ -1,4 +1,5 @@
 import type { KeyboardEvent } from "react";
+import type { StopAtRest } from "./sources/dialSource";
 import type { DigitsNow } from "./useDigits";
 
 /** One thing to do beside turning the dial: its key while the dial has the focus, and its button. */
@@ -14,6 +15,8 @@ export interface HandAct {
   /** Whether there is nothing to do now. */
   readonly isClosed?: boolean;
   readonly hint?: string;
+  /** Of what records a stop: where a rest may do it, for a dial in the hand. */
+  readonly atRest?: StopAtRest;
 }
 
 /** What begins again with the same lock. */
@@ -35,13 +38,14 @@ export const newAct = (label: string, does: string, act: () => void): HandAct =>
 });
 
 /** What records where the dial stopped. */
-export const stopAct = (act: () => void, isClosed: boolean): HandAct => ({
+export const stopAct = (act: () => void, isClosed: boolean, atRest?: StopAtRest): HandAct => ({
   key: " ",
   label: "Record this stop",
   does: "records a stop",
   act,
   place: "below",
   isClosed,
+  ...(atRest && { atRest }),
 });
 
 /** All acts, with the switch for the digits in the hub where there is one. */

@@ -1,5 +1,6 @@
 import type { Hand } from "../../dialing/hand/handSession";
 import type { Graduations, Milliseconds } from "../../lock/dial";
+import type { DialDoubt } from "../../realdial/sources/dialDoubt";
 import type { SourceDescription } from "../../realdial/sources/sourceDescription";
 import { SCREEN_SOURCE, SourcesSeen } from "../../realdial/sources/sourcesSeen";
 import { Store } from "../parts/page/store";
@@ -23,9 +24,15 @@ export abstract class HandStore extends Store {
     return this.hand.isRunningOn;
   }
 
-  /** Takes down what turns the dial from here on. @param source - the hands on the screen where left out */
-  noteSource(source: SourceDescription = SCREEN_SOURCE): void {
+  /** Takes down what turns the dial from here on. @param source - the hands on the screen where left out @returns whether it may */
+  noteSource(source: SourceDescription = SCREEN_SOURCE): boolean {
     this.turnedBy.note(source);
+    return true;
+  }
+
+  /** The turns may be miscounted from here on. @returns whether what is under way is marked by it */
+  noteDoubt(why: DialDoubt): boolean {
+    return this.turnedBy.doubt(why);
   }
 
   /** The hand turns. @param by - graduations, left positive, one direction @param at - milliseconds of a steady clock */

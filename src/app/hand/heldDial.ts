@@ -1,10 +1,16 @@
 import type { HandStore } from "./handStore";
 
 /** A dial under a hand, as the store of an exercise gives it. */
-export type HeldDial = Pick<HandStore, "subscribe" | "windUp" | "isRunningOn" | "noteSource" | "turnBy" | "runOn">;
+export type HeldDial = Pick<
+  HandStore,
+  "subscribe" | "windUp" | "isRunningOn" | "noteSource" | "noteDoubt" | "turnBy" | "runOn"
+>;
 
 /** The same dial, turned by way of something that has more to do with it. */
-export const heldBy = (dial: HeldDial, ways: Partial<Pick<HeldDial, "turnBy" | "runOn">>): HeldDial => ({
+export const heldBy = (
+  dial: HeldDial,
+  ways: Partial<Pick<HeldDial, "noteSource" | "noteDoubt" | "turnBy" | "runOn">>,
+): HeldDial => ({
   get windUp() {
     return dial.windUp;
   },
@@ -13,6 +19,7 @@ export const heldBy = (dial: HeldDial, ways: Partial<Pick<HeldDial, "turnBy" | "
   },
   subscribe: dial.subscribe,
   noteSource: (source) => dial.noteSource(source),
+  noteDoubt: (why) => dial.noteDoubt(why),
   turnBy: (by, at) => dial.turnBy(by, at),
   runOn: (at) => dial.runOn(at),
   ...ways,

@@ -2,7 +2,6 @@ import { useEffect, useRef } from "react";
 import type { Graduations } from "../../lock/dial";
 import { useSound } from "../parts/page/useSound";
 import type { Bolt } from "./bolt";
-import { dialSound } from "./dial/dialSound";
 
 /** What a lock under the hand lets one hear. */
 interface AudibleLock {
@@ -12,7 +11,9 @@ interface AudibleLock {
   readonly isCoupled: boolean;
 }
 
-function playChange(was: AudibleLock, now: AudibleLock): void {
+/** Fetched with the first sound that is heard. Where it cannot be fetched, the lock is mute. */
+async function playChange(was: AudibleLock, now: AudibleLock): Promise<void> {
+  const { dialSound } = await import("./dial/dialSound");
   dialSound.turned(was.dial, now.dial);
   if (now.isCoupled && !was.isCoupled) dialSound.noseDropped();
   if (now.bolt === was.bolt) return;
@@ -28,6 +29,6 @@ export function useLockSounds({ dial, bolt, isCoupled }: AudibleLock, isMute: bo
     const was = heard.current;
     const now = { dial, bolt, isCoupled };
     heard.current = isOn ? now : null;
-    if (was !== null && isOn) playChange(was, now);
+    if (was !== null && isOn) playChange(was, now).catch(() => undefined);
   }, [dial, bolt, isCoupled, isOn]);
 }

@@ -42,12 +42,20 @@ export class TakeOver {
   /** @param screen - where the dial on the screen is, turns, left positive; null where there is none */
   take(sighting: Sighting, screen: number | null): Followed {
     const { at, position } = sighting;
-    if (sighting.turnsInDoubt) this.comeApart(at);
+    if (sighting.turnsInDoubt) this.loseCount(at);
     if (position === null) return this.unseen(sighting);
     this.seen_ms = at;
     if (this.isApart) return this.comeNear(position, at, screen);
     this.told = this.band.take(position, at) / PER_TURN + this.offset;
     return { state: "follows", turns: this.told, hasComeBack: false };
+  }
+
+  /** The dial on the screen is another, or was turned by something else: the two have to meet again. No turn is in doubt by that. */
+  comeApart(): void {
+    this.isApart = true;
+    this.apart_ms = this.seen_ms;
+    this.passing = null;
+    this.hasFollowed = false;
   }
 
   private unseen({ at, reason }: Sighting): Followed {
@@ -65,7 +73,7 @@ export class TakeOver {
     return isTooEarly || !(hasPassed || Math.abs(off) <= NEAR) ? { state: "apart" } : this.begin(position, at, off);
   }
 
-  private comeApart(at: number): void {
+  private loseCount(at: number): void {
     this.isApart = true;
     this.apart_ms = at;
     this.passing = null;

@@ -96,3 +96,12 @@ describe("a dial takes over", () => {
     );
   });
 });
+
+test("a dial on the screen that was moved by something else is met again, and no turn is in doubt by that", () => {
+  const takeOver = new TakeOver();
+  follow(takeOver, 0, [0, 10], 0);
+  takeOver.comeApart();
+  expect(takeOver.take(seen(400, 10), 0.3)).toEqual({ state: "apart" });
+  expect(takeOver.take(seen(433, 20), 0.3)).toEqual({ state: "apart" });
+  expect(takeOver.take(seen(466, 30), 0.3)).toMatchObject({ state: "follows", hasComeBack: false });
+});

@@ -16,6 +16,7 @@ export function toldLink(shown: DeviceLink["shown"] = () => null): {
     pressed: () => say("pressed"),
     held: (why) => say(`held ${why?.code ?? "no more"}`),
     doubted: ({ code }) => say(`doubted ${code}`),
+    marked: (why) => say(`marked ${why}`),
     remarked: ({ code }) => say(`remarked ${code}`),
     shown,
     lost: ({ code }) => say(`lost ${code}`),

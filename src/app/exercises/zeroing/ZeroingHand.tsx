@@ -39,8 +39,13 @@ function spokenSeen(session: ZeroingSession, profile: Profile): string {
   return `${spokenReading(size)} ${seenDeviation > 0 ? "left" : "right"} of zero`;
 }
 
-const actsOf = ({ onReading, onRestart }: ZeroingHandProps): readonly HandAct[] => {
-  const stop = stopAct(() => onReading?.(), onReading === null);
+/** How a stop of a dial in the hand is judged. */
+const OWN_INDEX =
+  "The index of your own dial is the index of this lock’s ring, with the error that the ring was clamped with. Stop where your own dial shows 0: how far it is off 0 at its own index is judged, and not what the picture of the dial lets you read.";
+
+const actsOf = ({ session, onReading, onRestart }: ZeroingHandProps): readonly HandAct[] => {
+  const isNear = () => Math.abs(session.lock.seenDeviation) <= session.setup.rules.captureWindow;
+  const stop = stopAct(() => onReading?.(), onReading === null, { isNear, says: OWN_INDEX });
   if (onRestart === null) return [stop];
   return [
     againAct(() => onRestart(false), "begins again with this lock"),

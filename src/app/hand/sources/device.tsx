@@ -11,6 +11,6 @@ function DeviceLine() {
 export const DEVICE: DialSource = {
   name: "device",
   help: [],
-  start: ({ perTurn, position }, turn) => DEVICE_SLOT.put({ perTurn, position, turn }),
+  start: (dial, turn) => DEVICE_SLOT.put({ ...dial, turn }),
   Controls: DeviceLine,
 };

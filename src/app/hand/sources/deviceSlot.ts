@@ -1,15 +1,11 @@
 import type { ComponentType } from "react";
-import type { Graduations } from "../../../lock/dial";
 import type { SourceDescription } from "../../../realdial/sources/sourceDescription";
 import { Store } from "../../parts/page/store";
-import type { TurnDial } from "./dialSource";
+import type { TurnDial, WatchedDial } from "./dialSource";
 
 /** A dial on the screen, as a device turns it. */
-export interface DialInHand {
-  readonly perTurn: number;
+export interface DialInHand extends Pick<WatchedDial, "perTurn" | "drawn" | "screenMoves"> {
   readonly turn: TurnDial;
-  /** Where it stands now, graduations, unwrapped. */
-  readonly position: () => Graduations;
 }
 
 /** Where a device and the dials on the screen meet. What drives a device is fetched when one is wanted, and not before. */

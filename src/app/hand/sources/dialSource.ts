@@ -1,5 +1,6 @@
 import type { ComponentType } from "react";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
+import type { DialDoubt } from "../../../realdial/sources/dialDoubt";
 import type { SourceDescription } from "../../../realdial/sources/sourceDescription";
 
 /**
@@ -7,6 +8,38 @@ import type { SourceDescription } from "../../../realdial/sources/sourceDescript
  * record; left out by the hands on the screen.
  */
 export type TurnDial = (by: Graduations, at: Milliseconds, source?: SourceDescription) => void;
+
+/** Something to do at a dial beside turning it, as far as a device does it too. */
+export interface DialAct {
+  /** As the keyboard names it, in lower case. */
+  readonly key: string;
+  readonly act: () => void;
+  /** Whether there is nothing to do now. */
+  readonly isClosed?: boolean | undefined;
+  /** Of what records a stop: where a rest may do it. */
+  readonly atRest?: StopAtRest | undefined;
+}
+
+/** Where a dial that comes to rest may have its stop recorded. */
+export interface StopAtRest {
+  /** Whether the dial is there now. */
+  readonly isNear: () => boolean;
+  /** What a hand with a dial of its own must know of how a stop is judged, in sentences. */
+  readonly says: string;
+}
+
+/** A dial as it was drawn last. */
+export interface DrawnDial {
+  /** Where it stands, unwrapped. */
+  readonly position: Graduations;
+  /** What it reads at the index that is drawn, unwrapped. */
+  readonly seen: Graduations;
+  readonly acts: readonly DialAct[];
+  /** Whether what is shown is long past. */
+  readonly isReplay: boolean;
+  /** The turns may be miscounted from here on. Returns whether the attempt under way is marked by it. */
+  readonly onDoubt: (why: DialDoubt) => boolean;
+}
 
 /** What a source may know of the dial that it turns. */
 export interface TurnedDial {
@@ -16,6 +49,13 @@ export interface TurnedDial {
   readonly perTurn: number;
   /** Where it stands now, unwrapped. */
   readonly position: () => Graduations;
+}
+
+/** What a device may know of it too. */
+export interface WatchedDial extends TurnedDial {
+  readonly drawn: () => DrawnDial;
+  /** How often the hands on the screen have moved it. */
+  readonly screenMoves: () => number;
 }
 
 /** Something drawn below the dial to work a source with. */
@@ -34,7 +74,7 @@ export interface DialSource {
   /** What it does, a sentence each, for whoever hears it and for whoever looks it up. */
   readonly help: readonly string[];
   /** Begins to turn the dial. @returns how it ends */
-  readonly start?: (dial: TurnedDial, turn: TurnDial) => () => void;
+  readonly start?: (dial: WatchedDial, turn: TurnDial) => () => void;
   readonly Controls?: ComponentType<SourceControlsProps>;
 }
 

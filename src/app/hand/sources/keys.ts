@@ -66,7 +66,7 @@ function start({ element, perTurn, position }: TurnedDial, turn: TurnDial): () =
 }
 
 /** Keys that turn the dial: a step at once, and steady turning while held. */
-export const KEYS: DialSource = {
+export const KEYS = {
   name: "keys",
   help: [
     "Arrow keys turn the dial the way they point, by 1 graduation. Hold one down to keep turning; with Shift it turns fast.",
@@ -74,4 +74,4 @@ export const KEYS: DialSource = {
     "Page Up and Page Down turn by 10; with Shift by one whole turn.",
   ],
   start,
-};
+} satisfies DialSource;

@@ -1,11 +1,9 @@
 import { type RefObject, useCallback, useEffect, useRef } from "react";
-import type { Graduations } from "../../../lock/dial";
-import type { TurnDial } from "./dialSource";
+import type { DrawnDial, TurnDial } from "./dialSource";
 import { DIAL_SOURCES } from "./dialSources";
 
-interface SourcedDial {
+interface SourcedDial extends DrawnDial {
   readonly perTurn: number;
-  readonly position: Graduations;
   readonly onTurn: TurnDial;
 }
 
@@ -16,16 +14,26 @@ interface SourcedDial {
  *
  * @returns the one way by which all of them turn it
  */
-export function useSources(place: RefObject<HTMLElement | null>, { perTurn, position, onTurn }: SourcedDial): TurnDial {
-  const drawn = useRef({ position, onTurn });
-  drawn.current = { position, onTurn };
+export function useSources(place: RefObject<HTMLElement | null>, now: SourcedDial): TurnDial {
+  const { perTurn } = now;
+  const drawn = useRef(now);
+  drawn.current = now;
+  const screenMoves = useRef(0);
   const turn = useCallback<TurnDial>((by, at, source) => {
-    if (by !== 0) drawn.current.onTurn(by, at, source);
+    if (by === 0) return;
+    if (source === undefined) screenMoves.current++;
+    drawn.current.onTurn(by, at, source);
   }, []);
   useEffect(() => {
     const element = place.current;
     if (element === null) return;
-    const dial = { element, perTurn, position: () => drawn.current.position };
+    const dial = {
+      element,
+      perTurn,
+      position: () => drawn.current.position,
+      drawn: () => drawn.current,
+      screenMoves: () => screenMoves.current,
+    };
     const ends = DIAL_SOURCES.map(({ start }) => start?.(dial, turn));
     return () => {
       for (const end of ends) end?.();

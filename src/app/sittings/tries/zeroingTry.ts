@@ -2,6 +2,7 @@ import type { ZeroingTry as ZeroingResult } from "../../../drill/marking/tryResu
 import type { ZeroingStation } from "../../../drill/sheet/sheet";
 import { stationRules } from "../../../drill/sheet/stationRules";
 import type { Graduations, Milliseconds, Turn } from "../../../lock/dial";
+import type { DialDoubt } from "../../../realdial/sources/dialDoubt";
 import type { SourceDescription } from "../../../realdial/sources/sourceDescription";
 import type { TakenReading } from "../../../zeroing/readAgain";
 import { type SideResult, sideResult } from "../../../zeroing/zeroResult";
@@ -50,8 +51,12 @@ export class ZeroingTry extends Store {
     return this.session.isRunningOn && !this.isEnded;
   }
 
-  noteSource(source?: SourceDescription): void {
-    this.session.noteSource(source);
+  noteSource(source?: SourceDescription): boolean {
+    return this.session.noteSource(source);
+  }
+
+  noteDoubt(why: DialDoubt): boolean {
+    return this.session.noteDoubt(why);
   }
 
   /** The hand turns. @param by - graduations, left positive, one direction */

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { DIAL_SOURCES } from "../../../../src/app/hand/sources/dialSources";
+import { dialInHand } from "../../../support/board/dialInHand";
 
 /** An element as far as a source knows one. */
 class StandIn extends EventTarget {
@@ -27,7 +28,11 @@ const pointer = (turned: number) => {
 function sourcedDial(element = new StandIn()) {
   const turn = vi.fn();
   let position = 0;
-  const dial = { element: element as unknown as HTMLElement, perTurn: 100, position: () => position };
+  const dial = {
+    element: element as unknown as HTMLElement,
+    position: () => position,
+    ...dialInHand(turn),
+  };
   const ends = DIAL_SOURCES.map(({ start }) => start?.(dial, turn));
   const send = (type: string, values: object) => {
     const sent = event(type, values);

@@ -31,7 +31,7 @@ export function useTurning(element: RefObject<HTMLElement | null>, { perTurn, po
   });
   useEffect(() => {
     const { current: focused } = element;
-    if (focused === null || KEYS.start === undefined) return;
+    if (focused === null) return;
     const dial = { element: focused, perTurn, position: () => hears.current.position() };
     const end = KEYS.start(dial, (by) => hears.current.turn(by));
     // After the keys have turned on to a whole graduation.

@@ -1,12 +1,12 @@
-import type { Milliseconds } from "../../../../lock/dial";
 import { describeSource, type SourceDescription } from "../../../../realdial/sources/sourceDescription";
 import type { Problem } from "../../../../wording/problem";
-import { messageOf } from "../../../parts/page/messageOf";
 import { Store } from "../../../parts/page/store";
 import { storedText, storeText } from "../../../parts/storage/pageStore";
 import { DeviceTurns, type Dials } from "./deviceTurns";
-import { DeviceError, deviceProblem } from "./deviceWords";
+import { DeviceError, deviceProblem, openingProblem } from "./deviceWords";
 import type { DeviceLink, DialDevice, OpenDevice } from "./dialDevice";
+import { doubtOf } from "./doubtOf";
+import { HandWatch } from "./handWatch";
 import { keepAwake } from "./keepAwake";
 import { LostDevice } from "./lostDevice";
 import { holdForPage, type Release } from "./pageHold";
@@ -34,8 +34,7 @@ export class DeviceHub extends Store {
   /** Which turn a knob is being learned by. */
   learning: "left" | "right" | null = null;
   isReversed = false;
-  /** Told of its button. */
-  onPressed: ((at: Milliseconds) => void) | null = null;
+  readonly watch: HandWatch;
   private opened: OpenDevice | null = null;
   private readonly lost = new LostDevice();
   private release: Release | null = null;
@@ -55,7 +54,8 @@ export class DeviceHub extends Store {
     super();
     this.dials = dials;
     this.frames = frames;
-    this.way = new DeviceTurns(dials, frames, () => this.source);
+    this.way = new DeviceTurns(dials, frames, this);
+    this.watch = new HandWatch(dials, () => this.goOn());
   }
 
   /** Whether its steps have been learned; undefined of a device that has nothing to learn. */
@@ -92,7 +92,7 @@ export class DeviceHub extends Store {
     const connection = this.connection;
     this.device = device;
     this.isOpening = true;
-    this.way = new DeviceTurns(this.dials, this.frames, () => this.source);
+    this.way = new DeviceTurns(this.dials, this.frames, this);
     this.recallDirection(device);
     this.changed();
     await this.released;
@@ -107,7 +107,7 @@ export class DeviceHub extends Store {
       }
     } catch (error) {
       await release?.();
-      if (connection === this.connection) this.fail(this.problemOf(error, device), wasLost);
+      if (connection === this.connection) this.fail(openingProblem(error, device.title), wasLost);
     }
   }
 
@@ -145,13 +145,18 @@ export class DeviceHub extends Store {
       this.learning = this.learning === null ? "left" : "right";
       learner.begin(this.learning);
     }
-    this.way.isPaused = this.learning !== null;
-    this.changed();
+    this.goOn();
   }
 
   /** The doubt has been read. */
   readDoubt(): void {
     this.doubt = null;
+    this.changed();
+  }
+
+  /** The knob turns the dial, unless it is being learned or set to a number. */
+  private goOn(): void {
+    this.way.isPaused = this.learning !== null || this.watch.isAsking;
     this.changed();
   }
 
@@ -164,22 +169,19 @@ export class DeviceHub extends Store {
     this.isOpening = false;
     if (wasLost) this.doubt = deviceProblem("back", [], { device: device.title });
     this.opened = opened;
+    this.watch.begin(device, opened);
     if (opened.which !== undefined) this.recallDirection(device, opened.which);
     const sleep = keepAwake();
     this.release = () => {
       sleep();
       return release();
     };
-    this.changed();
-  }
-
-  private problemOf(error: unknown, { title }: DialDevice): Problem {
-    if (error instanceof DeviceError) return error.problem;
-    return deviceProblem("failed", [], { device: title, reason: messageOf(error) });
+    this.goOn();
   }
 
   /** Ends the connection, which failed. @param isLost - whether it worked before: then its return is waited for */
   private fail(why: Problem, isLost: boolean): void {
+    if (this.source !== null) this.watch.mark(doubtOf(why));
     this.end(why);
     if (isLost && this.device !== null) this.lost.waitFor(this.device, (...again) => this.connect(...again));
   }
@@ -189,6 +191,7 @@ export class DeviceHub extends Store {
     this.way.catchUp();
     this.connection += 1;
     this.opened?.close();
+    this.watch.end();
     this.released = this.release?.() ?? this.released;
     this.opened = null;
     this.release = null;
@@ -222,16 +225,18 @@ export class DeviceHub extends Store {
         this.noise = noise;
       }),
       turned: heard((turns, at) => this.way.takeDown(turns, at)),
-      pressed: heard((at) => {
+      pressed: heard(() => {
         this.way.catchUp();
-        this.onPressed?.(at);
+        this.watch.pressed();
       }),
       held: shown((why) => {
         this.trouble = why;
       }),
       doubted: shown((why) => {
         this.doubt = why;
+        this.watch.mark(doubtOf(why));
       }),
+      marked: shown((why) => this.watch.mark(why)),
       remarked: shown((what) => {
         this.remark = what;
       }),

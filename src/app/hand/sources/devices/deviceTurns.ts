@@ -10,6 +10,12 @@ export interface Dials {
   readonly dial: DialInHand | undefined;
 }
 
+/** A device that turns the dial: what it is, for records, and who is told of each move. */
+interface TurningDevice {
+  readonly source: SourceDescription | null;
+  readonly watch: { readonly turned: (at: Milliseconds) => void };
+}
+
 /**
  * The way from a device's turns to the dial on the screen.
  *
@@ -21,18 +27,17 @@ export class DeviceTurns {
   private isReversed = false;
   private readonly dials: Dials;
   private readonly frames: ScreenFrames;
-  private readonly source: () => SourceDescription | null;
+  private readonly device: TurningDevice;
   private readonly delay: PaintDelay;
   private waiting: { readonly turns: number; readonly at: Milliseconds }[] = [];
   private turns = 0;
   private taken: DialInHand | undefined;
   private moves: DialMoves | null = null;
 
-  /** @param source - what the device is, for records */
-  constructor(dials: Dials, frames: ScreenFrames, source: () => SourceDescription | null) {
+  constructor(dials: Dials, frames: ScreenFrames, device: TurningDevice) {
     this.dials = dials;
     this.frames = frames;
-    this.source = source;
+    this.device = device;
     this.delay = new PaintDelay(frames.afterPaint);
   }
 
@@ -77,7 +82,8 @@ export class DeviceTurns {
     }
     const by = this.moves.moveTo(sign * turns);
     if (by === 0) return;
-    dial.turn(by, at, this.source() ?? undefined);
+    dial.turn(by, at, this.device.source ?? undefined);
+    this.device.watch.turned(at);
     this.delay.moved(at);
   }
 }

@@ -1,4 +1,5 @@
 import { type Problem, ProblemError, problemsOf, type Words, wordsOf } from "../../../../wording/problem";
+import { messageOf } from "../../../parts/page/messageOf";
 
 /** What can be wrong with a device in the hand, and what to do then. */
 const DEVICE_WORDS = {
@@ -45,6 +46,11 @@ const DEVICE_WORDS = {
   "camera-hidden":
     ": This page was in the background, so its camera was turned off. If it does not connect by itself, connect it. Then dial from the start",
   "follower-failed": ": What finds the dial in the picture has stopped. Connect again; then dial from the start",
+  "set-to":
+    ": The dial on the screen is at {number}. Turn your knob until it shows {number}, then press its button, or the one here. Until then it does not turn that dial",
+  "gone-on":
+    ": The dial on the screen was moved by something else, or is another one. Your knob goes on from where it is: read the number on the screen",
+  marked: ": What you are doing is marked in its record: its turns are in doubt",
   "come-to": ": Turn your dial to {number}, where the dial on the screen is. It takes over there",
   "sight-lost":
     ": I lost sight of your dial, and went on at the number on the screen. What you turned in between is not counted. If you are not sure of your turns, dial from the start",
@@ -79,3 +85,9 @@ export class DeviceError extends ProblemError {
   override readonly name = "DeviceError";
   protected readonly words = DEVICE_WORDS;
 }
+
+/** Why a device could not be opened. @param title - of the device */
+export const openingProblem = (error: unknown, title: string): Problem =>
+  error instanceof DeviceError
+    ? error.problem
+    : deviceProblem("failed", [], { device: title, reason: messageOf(error) });

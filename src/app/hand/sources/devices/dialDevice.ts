@@ -1,6 +1,7 @@
 import type { ComponentType } from "react";
 import type { Milliseconds } from "../../../../lock/dial";
 import type { NotLearned } from "../../../../realdial/knobs/learned";
+import type { DialDoubt } from "../../../../realdial/sources/dialDoubt";
 import type { SourceKind } from "../../../../realdial/sources/sourceDescription";
 import type { Problem } from "../../../../wording/problem";
 
@@ -23,8 +24,10 @@ export interface DeviceLink {
   readonly pressed: (at: Milliseconds) => void;
   /** It is open, but something keeps it from turning the dial; null once that is over. */
   readonly held: (why: Problem | null) => void;
-  /** The dial may not be where the knob is: it has to be said, once. */
+  /** The dial may not be where the knob is: it has to be said, once. The attempt under way is marked. */
   readonly doubted: (why: Problem) => void;
+  /** The attempt under way is marked; what is to be said comes with what else is told. */
+  readonly marked: (why: DialDoubt) => void;
   /** Something worth knowing that changes nothing. */
   readonly remarked: (what: Problem) => void;
   /** Where the dial on the screen is; null where there is none. */
@@ -50,6 +53,8 @@ export interface OpenDevice {
   readonly which?: string | undefined;
   /** Whether it has not come so far yet that it turns the dial: then it is closed with the panel. */
   readonly isInSetup?: () => boolean;
+  /** Of a device that sees a number: it has to come to the one on the screen before it turns that dial again. */
+  readonly comeApart?: () => void;
   /** Of a knob whose steps have to be learned. */
   readonly learner?: KnobLearner;
 }

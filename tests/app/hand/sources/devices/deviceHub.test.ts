@@ -3,6 +3,7 @@ import { DeviceHub } from "../../../../../src/app/hand/sources/devices/deviceHub
 import { deviceStateText } from "../../../../../src/app/hand/sources/devices/deviceStateText";
 import { deviceProblem, deviceText } from "../../../../../src/app/hand/sources/devices/deviceWords";
 import type { DeviceLink, DialDevice, KnobLearner } from "../../../../../src/app/hand/sources/devices/dialDevice";
+import { dialInHand } from "../../../../support/board/dialInHand";
 import { StubFrames } from "../../../../support/board/stubFrames";
 import { StubLocks } from "../../../../support/board/stubLocks";
 
@@ -31,7 +32,7 @@ function stubDevice(learner?: KnobLearner) {
 function hubOver(perTurn = 100) {
   const turned: number[] = [];
   const frames = new StubFrames();
-  const hub = new DeviceHub({ dial: { perTurn, position: () => 0, turn: (by) => turned.push(by) } }, frames);
+  const hub = new DeviceHub({ dial: dialInHand((by) => turned.push(by), {}, perTurn) }, frames);
   return { hub, turned, frames };
 }
 
@@ -41,10 +42,7 @@ afterEach(() => vi.unstubAllGlobals());
 describe("the device in the hand", () => {
   test("tells with every move what it is, for the record", async () => {
     const named: unknown[] = [];
-    const hub = new DeviceHub(
-      { dial: { perTurn: 100, position: () => 0, turn: (_by, _at, source) => named.push(source) } },
-      new StubFrames(),
-    );
+    const hub = new DeviceHub({ dial: dialInHand((_by, _at, source) => named.push(source)) }, new StubFrames());
     const { device, link } = stubDevice();
     await hub.connect(device);
     link().ready(0.01);
@@ -72,7 +70,7 @@ describe("the device in the hand", () => {
 
   test("says how its readings scatter, once that is measured, and where the dial on the screen is", async () => {
     const frames = new StubFrames();
-    const hub = new DeviceHub({ dial: { perTurn: 50, position: () => -60, turn: () => undefined } }, frames);
+    const hub = new DeviceHub({ dial: dialInHand(() => undefined, { seen: -60 }, 50) }, frames);
     const { device, link } = stubDevice();
     await hub.connect(device);
     link().ready(0.001);

@@ -4,6 +4,7 @@ import { DeviceHub } from "../../../../../src/app/hand/sources/devices/deviceHub
 import { deviceStateText } from "../../../../../src/app/hand/sources/devices/deviceStateText";
 import { deviceText } from "../../../../../src/app/hand/sources/devices/deviceWords";
 import { ENCODER } from "../../../../../src/app/hand/sources/devices/encoder";
+import { dialInHand } from "../../../../support/board/dialInHand";
 import { StubFrames } from "../../../../support/board/stubFrames";
 import { StubLocks } from "../../../../support/board/stubLocks";
 import { StubSerialPort } from "../../../../support/board/stubSerialPort";
@@ -20,7 +21,7 @@ function page(perTurn = 100) {
   vi.stubGlobal("navigator", { serial, locks });
   const turned: number[] = [];
   const dials: { dial: DialInHand | undefined } = {
-    dial: { perTurn, position: () => 0, turn: (by) => turned.push(Math.round(by * 1e6) / 1e6) },
+    dial: dialInHand((by) => turned.push(Math.round(by * 1e6) / 1e6), {}, perTurn),
   };
   const hub = new DeviceHub(dials, new StubFrames());
   hubs.push(hub);
@@ -83,11 +84,11 @@ describe("an encoder on a serial line", () => {
   test("turns each dial by that dial's own turn, and the next one from where it is", async () => {
     const { port, dials, turned } = await connected();
     await port.say(said("p 1 240 8 1 0"));
-    dials.dial = { perTurn: 60, position: () => 0, turn: (by) => turned.push(by) };
+    dials.dial = dialInHand((by) => turned.push(by), {}, 60);
     await port.say(said("p 2 480 16 1 0"));
     dials.dial = undefined;
     await port.say(said("p 3 4800 24 1 0"));
-    dials.dial = { perTurn: 60, position: () => 0, turn: (by) => turned.push(by) };
+    dials.dial = dialInHand((by) => turned.push(by), {}, 60);
     await port.say(said("p 4 4840 32 1 0"));
     expect(turned).toEqual([10, 6, 1]);
   });
@@ -109,15 +110,15 @@ describe("an encoder on a serial line", () => {
 
   test("is as fine as the dial on the screen makes it", async () => {
     const { hub, dials } = await connected();
-    dials.dial = { perTurn: 60, position: () => 0, turn: () => undefined };
+    dials.dial = dialInHand(() => undefined, {}, 60);
     expect(hub.source?.resolution).toBeCloseTo(60 / 2400, 12);
   });
 
   test("tells a press of its button", async () => {
     const { port, hub } = await connected();
-    hub.onPressed = vi.fn();
+    const pressed = vi.spyOn(hub.watch, "pressed");
     await port.say(said("b 1 0 8 1 0"));
-    expect(hub.onPressed).toHaveBeenCalledTimes(1);
+    expect(pressed).toHaveBeenCalledTimes(1);
   });
 
   test.each([

@@ -40,6 +40,8 @@ class CameraSession implements OpenDevice {
 
   readonly isInSetup = () => !this.turns.hasTakenOver;
 
+  readonly comeApart = () => this.turns.comeApart();
+
   close(): void {
     this.camera.close();
     this.follower.end();

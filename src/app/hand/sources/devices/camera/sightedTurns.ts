@@ -3,6 +3,7 @@ import type { ShownSighting } from "../../../../../realdial/printed/shownDial";
 import type { Problem } from "../../../../../wording/problem";
 import { deviceProblem } from "../deviceWords";
 import type { DeviceLink } from "../dialDevice";
+import { halfText } from "../shownPlace";
 import { sightProblem } from "./sightProblem";
 
 /** The way from what is seen of a dial to the dial on the screen. Mutable. */
@@ -13,6 +14,7 @@ export class SightedTurns {
   private readonly takeOver = new TakeOver();
   /** What keeps it from turning the dial, as it was told last. */
   private held = "";
+  private isFollowing = false;
 
   constructor(link: DeviceLink) {
     this.link = link;
@@ -22,17 +24,26 @@ export class SightedTurns {
     const screen = this.link.shown();
     const followed = this.takeOver.take(sighting, screen === null ? null : screen.turns);
     this.hold(this.whyHeld(followed, sighting));
+    // At once, and not only when it is back: an attempt may end meanwhile.
+    if (this.isFollowing && followed.state !== "follows") this.link.marked("sight-lost");
+    this.isFollowing = followed.state === "follows";
     if (followed.state !== "follows") return;
     this.hasTakenOver = true;
     if (followed.hasComeBack) this.link.doubted(deviceProblem("sight-lost", []));
     if (followed.turns !== null) this.link.turned(followed.turns, sighting.at);
   }
 
+  /** The dial on the screen is not where this one left it: they have to come to one number. */
+  comeApart(): void {
+    this.isFollowing = false;
+    this.takeOver.comeApart();
+  }
+
   private whyHeld(followed: Followed, { shown }: ShownSighting): Problem | null {
     if (followed.state === "lost") return sightProblem(followed.reason, shown);
     const screen = this.link.shown();
     if (followed.state === "follows" || screen === null) return null;
-    return deviceProblem("come-to", [], { number: numberText(screen.number) });
+    return deviceProblem("come-to", [], { number: halfText(screen.number) });
   }
 
   /** Tells what keeps it from turning the dial, where that has become another. */
@@ -43,6 +54,3 @@ export class SightedTurns {
     this.link.held(why);
   }
 }
-
-/** A number of the dial, to half a graduation. */
-const numberText = (number: number) => String(Math.round(2 * number) / 2);

@@ -1,15 +1,34 @@
 import { Button } from "../../../../parts/controls/Button";
 import { Notice } from "../../../../parts/Notice";
 import { useStore } from "../../../../parts/page/useStore";
+import { DEVICE_SLOT } from "../../deviceSlot";
+import type { DeviceHub } from "../deviceHub";
 import { deviceStateText } from "../deviceStateText";
-import { deviceText } from "../deviceWords";
+import { deviceProblem, deviceText } from "../deviceWords";
+import { shownNumber } from "../shownPlace";
 import { DEVICE_HUB } from "./devicesHere";
+import { StopChoice } from "./StopChoice";
+
+/** The number that the knob is asked for, and the button that says it is there; else that it has gone on from where it is. */
+function ToNumber({ hub }: { readonly hub: DeviceHub }) {
+  const { dial } = DEVICE_SLOT;
+  if (hub.watch.hasGoneOn) return <p role="status">{deviceText(deviceProblem("gone-on", []))}</p>;
+  if (dial === undefined || !hub.watch.isAsking) return null;
+  const number = shownNumber(dial);
+  return (
+    <>
+      <Notice className="">{deviceText(deviceProblem("set-to", [], { number }))}</Notice>
+      <Button onClick={() => hub.watch.set()}>It shows {number}</Button>
+    </>
+  );
+}
 
 /** Below the dial: which device turns it, what keeps it from that, and what the hand must know before it goes on. */
 export function DeviceLine() {
   const hub = useStore(DEVICE_HUB);
   const { device } = hub;
   if (device === null) return null;
+  const again = DEVICE_SLOT.dial?.drawn().acts.find(({ key }) => key === "r");
   return (
     <div className="w-full flex flex-wrap items-center justify-center gap-x-4 gap-y-2">
       <p className="text-small text-soft" role="status">
@@ -19,10 +38,24 @@ export function DeviceLine() {
       {!hub.isConnected && !hub.isOpening && <Button onClick={() => void hub.connect(device)}>Connect again</Button>}
       {hub.doubt !== null && (
         <>
-          <Notice className="">{deviceText(hub.doubt)}</Notice>
-          <Button onClick={() => hub.readDoubt()}>I have read it</Button>
+          <Notice className="">
+            {deviceText(hub.doubt)} {hub.watch.isMarked && deviceText(deviceProblem("marked", []))}
+          </Notice>
+          <Button onClick={() => hub.readDoubt()}>I go on</Button>
+          {again !== undefined && (
+            <Button
+              onClick={() => {
+                hub.readDoubt();
+                again.act();
+              }}
+            >
+              Begin again
+            </Button>
+          )}
         </>
       )}
+      <ToNumber hub={hub} />
+      {hub.isConnected && <StopChoice hub={hub} />}
     </div>
   );
 }

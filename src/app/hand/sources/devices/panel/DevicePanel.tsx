@@ -24,6 +24,11 @@ function Connected({ hub }: { readonly hub: DeviceHub }) {
       <Check isOn={hub.isReversed} onSwitch={(isOn) => hub.reverse(isOn)}>
         It turns the wrong way
       </Check>
+      {hub.watch.hasNumbers !== undefined && (
+        <Check isOn={hub.watch.hasNumbers} onSwitch={(isOn) => hub.watch.setNumbers(isOn)}>
+          My knob shows numbers
+        </Check>
+      )}
     </div>
   );
 }
