@@ -1,9 +1,11 @@
+import type { Hand } from "../realdial/sources/handOf";
 import type { AttemptRecord } from "../records/attemptRecord";
 import type { JobRecord } from "../records/jobRecord";
 import { joinContents, type LogbookContents } from "../records/logbookContents";
 import type { DeclarationRecord, PersonRecord } from "../records/records";
 import { bySkill, type Skill, type SkillTry, skillKey } from "../records/skill";
 import { declarationFor, type Mastery, mastery } from "./mastery";
+import { handsOfClass, jobsOfHand, ofHand } from "./oneHand";
 import { least, type PersonalBest, personalBests, worstStop } from "./personalBest";
 import { type Practice, practicesOf } from "./practice";
 import type { ReadinessSetting } from "./readiness";
@@ -37,6 +39,8 @@ export interface ClassRow {
 export interface ClassTable {
   readonly skills: readonly Skill[];
   readonly rows: readonly ClassRow[];
+  /** The hand that all its figures are of. */
+  readonly hand: Hand;
 }
 
 interface CellParts {
@@ -72,14 +76,16 @@ interface Own {
   readonly declarations: readonly DeclarationRecord[];
 }
 
-/** By what rule, and when, readiness is asked. */
-export type ClassSetting = Pick<ReadinessSetting, "rule" | "now">;
+/** By what rule, when, and with which hand readiness is asked; the hand of `handsOfClass` where that is left out. */
+export interface ClassSetting extends Pick<ReadinessSetting, "rule" | "now"> {
+  readonly hand?: Hand | undefined;
+}
 
 function rowOf(
   person: PersonRecord,
   skills: readonly Skill[],
   { attempts, jobs, declarations }: Own,
-  setting: ClassSetting,
+  { hand, ...setting }: ClassSetting & { readonly hand: Hand },
 ): ClassRow {
   const own = attempts.toSorted((a, b) => a.startedAt - b.startedAt || (a.id < b.id ? -1 : 1));
   const practices = groupsOf(practicesOf(own, jobs));
@@ -90,7 +96,7 @@ function rowOf(
       skill,
       practices: practices.get(key) ?? [],
       attempts: dialed.get(key) ?? [],
-      setting: { ...setting, declaration: declarationFor(declarations, skill, setting.rule) },
+      setting: { ...setting, declaration: declarationFor(declarations, skill, setting.rule, hand) },
     });
   });
   return { person, cells, isReady: skills.length > 0 && cells.every((cell) => cell?.mastery.isReady === true) };
@@ -111,7 +117,7 @@ function byPerson<One extends { readonly personId: string }>(records: readonly O
  *
  * @param logbooks - as read from files
  * @param skills - asked for; all that anyone practiced, if left out
- * @param setting - the usual rule, and no lapse for want of practice, if left out
+ * @param setting - the usual rule and hand, and no lapse for want of practice, if left out
  * @returns trainees by name; instructors are left out
  */
 export function classTable(
@@ -120,12 +126,14 @@ export function classTable(
   setting: ClassSetting = {},
 ): ClassTable {
   const all = joinContents(logbooks);
-  const found = bySkill(practicesOf(all.records.attempts, all.records.jobs)).map(({ skill }) => skill);
+  const practices = practicesOf(all.records.attempts, all.records.jobs);
+  const hand = setting.hand ?? handsOfClass(practices)[0];
+  const found = bySkill(ofHand(practices, hand)).map(({ skill }) => skill);
   const asked = skills ?? found.sort((a, b) => skillKey(a).localeCompare(skillKey(b)));
   const trainees = all.records.people.filter(({ part }) => part === "trainee");
   const byName = trainees.sort((a, b) => a.name.localeCompare(b.name) || (a.id < b.id ? -1 : 1));
-  const attempts = byPerson(all.records.attempts);
-  const jobs = byPerson(all.records.jobs);
+  const attempts = byPerson(ofHand(all.records.attempts, hand));
+  const jobs = byPerson(jobsOfHand(all.records.jobs, hand));
   const declarations = byPerson(all.records.declarations);
   const row = (person: PersonRecord) =>
     rowOf(
@@ -136,9 +144,9 @@ export function classTable(
         jobs: jobs.get(person.id) ?? [],
         declarations: declarations.get(person.id) ?? [],
       },
-      setting,
+      { ...setting, hand },
     );
-  return { skills: asked, rows: byName.map(row) };
+  return { skills: asked, rows: byName.map(row), hand };
 }
 
 /** The quickest opening of a cell under any setting; null before the first with a time. */

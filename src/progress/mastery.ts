@@ -1,8 +1,12 @@
+import { type Hand, handOf } from "../realdial/sources/handOf";
+import type { SourceDescription } from "../realdial/sources/sourceDescription";
+import { isSameSource, MOST_SOURCES } from "../realdial/sources/sourcesSeen";
 import { isJobSkill } from "../records/jobRecord";
 import { MASTERY_RULE, type MasteryRule, READY_SCORE, ruleKey } from "../records/masteryRule";
 import type { DeclarationRecord } from "../records/records";
 import { type Skill, skillKey } from "../records/skill";
 import { masteryMessage } from "./masteryWords";
+import { ofHand, turnsDial } from "./oneHand";
 import { type CountedTry, type Readiness, type ReadinessSetting, ROUNDING, readiness, stepsOf } from "./readiness";
 
 /** How far someone is with a skill, with words for it. */
@@ -52,23 +56,36 @@ export function mastery(skill: Skill, attempts: readonly CountedTry[], setting: 
   };
 }
 
+/** A try that counts, with what turned its dial. */
+type TurnedTry = CountedTry & { readonly sources?: readonly SourceDescription[] | undefined };
+
+/** What turned the dials of tries of one hand, each once; nothing where the screen alone did, or no dial is turned. */
+function sourcesAmong(skill: Skill, attempts: readonly TurnedTry[]): Pick<DeclarationRecord, "sources"> {
+  if (!turnsDial(skill.exercise)) return {};
+  const all = attempts.flatMap(({ sources = [] }) => sources);
+  const each = all.filter((one, k) => all.findIndex((other) => isSameSource(one, other)) === k);
+  return each.length === 0 ? {} : { sources: each.slice(0, MOST_SOURCES) };
+}
+
 /**
- * The declaration to keep once a skill is shown; it bears the same id on every machine, so it is never there twice.
+ * The declaration to keep once a skill is shown with one hand; it bears the same id on every machine, so it is never there
+ * twice.
  *
- * @param attempts - of this person at this skill, oldest first
+ * @param attempts - of this person at this skill with one hand (`ofHand`), oldest first
  * @returns null before
  */
 export function declarationOf(
   personId: string,
   skill: Skill,
-  attempts: readonly CountedTry[],
+  attempts: readonly TurnedTry[],
   rule: MasteryRule = MASTERY_RULE,
 ): DeclarationRecord | null {
   const first = readiness(attempts, { rule }).wasReady.indexOf(true);
   const at = attempts[first]?.startedAt;
   if (at === undefined) return null;
+  const turned = sourcesAmong(skill, attempts.slice(0, first + 1));
   return {
-    id: declarationId(personId, skill, rule),
+    id: declarationId(personId, skill, rule, handOf(turned)),
     createdAt: at,
     updatedAt: at,
     personId,
@@ -77,18 +94,20 @@ export function declarationOf(
     declaredAt: at,
     attempts: first + 1,
     ...(isUsual(rule) ? {} : { rule }),
+    ...turned,
   };
 }
 
 const isUsual = (rule: MasteryRule) => ruleKey(rule) === ruleKey(MASTERY_RULE);
 
-/** The declaration of a skill by a rule, among those of one person. */
+/** The declaration of a skill by a rule and with a hand, among those of one person. */
 export function declarationFor(
   declarations: readonly DeclarationRecord[],
   skill: Skill,
   rule: MasteryRule = MASTERY_RULE,
+  hand: Hand = "screen",
 ): DeclarationRecord | undefined {
-  return declarations.find(
+  return ofHand(declarations, hand).find(
     (one) => skillKey(one) === skillKey(skill) && ruleKey(one.rule ?? MASTERY_RULE) === ruleKey(rule),
   );
 }
@@ -96,5 +115,9 @@ export function declarationFor(
 /** Letters that an id takes; others as their code, so that different skills keep different ids. */
 const inId = (text: string) => text.replace(/[^A-Za-z0-9-]/g, (letter) => `_${letter.charCodeAt(0).toString(16)}_`);
 
-const declarationId = (personId: string, skill: Skill, rule: MasteryRule) =>
-  [`shown:${personId}:${inId(skillKey(skill))}`, ...(isUsual(rule) ? [] : [`:${ruleKey(rule)}`])].join("");
+const declarationId = (personId: string, skill: Skill, rule: MasteryRule, hand: Hand) =>
+  [
+    `shown:${personId}:${inId(skillKey(skill))}`,
+    ...(isUsual(rule) ? [] : [`:${ruleKey(rule)}`]),
+    ...(hand === "screen" ? [] : [`:${hand}`]),
+  ].join("");

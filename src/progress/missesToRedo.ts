@@ -1,11 +1,12 @@
 import type { AttemptRecord } from "../records/attemptRecord";
-import { settingsKey } from "../records/settingsKey";
 import { triedRight } from "../records/triedRight";
+import { likeKey } from "./personalBest";
 
-const sameTask = (attempt: AttemptRecord) => `${settingsKey(attempt)} ${attempt.combination.join("-")}`;
+const sameTask = (attempt: AttemptRecord) => `${likeKey(attempt)} ${attempt.combination.join("-")}`;
 
 /**
- * The misses that have not been made good: nothing with the same settings and combination was opened after them.
+ * The misses that have not been made good: nothing with the same settings, hand and combination was opened
+ * after them.
  *
  * @param attempts - of one person, oldest first
  * @returns the latest miss of each, latest first

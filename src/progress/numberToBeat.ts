@@ -1,10 +1,9 @@
 import type { Graduations } from "../lock/dial";
 import type { AttemptRecord } from "../records/attemptRecord";
-import { settingsKey } from "../records/settingsKey";
 import { type TryEnd, triedRight } from "../records/triedRight";
-import { personalBests, worstStop } from "./personalBest";
+import { likeKey, personalBests, worstStop } from "./personalBest";
 
-/** One number of one's own to beat, under one exact setting. */
+/** One number of one's own to beat, under one exact setting and with one hand. */
 export interface NumberToBeat {
   readonly kind: "worst-stop" | "streak";
   /** Graduations for the worst stop of an opening; openings in a row for a streak. */
@@ -27,7 +26,7 @@ function longestStreak(attempts: readonly TryEnd[]): number {
 }
 
 /**
- * The number to beat at what was practiced last: the worst stop of the truest opening, or the longest streak of openings
+ * The number to beat at what was practiced last, with the hand used then: the worst stop of the truest opening, or the longest streak of openings
  * once that is as good as it gets.
  *
  * @param attempts - of one person, oldest first
@@ -37,7 +36,7 @@ export function numberToBeat(attempts: readonly AttemptRecord[]): NumberToBeat |
   const ended = attempts.filter(({ isUnfinished }) => isUnfinished !== true);
   const setting = ended.at(-1);
   if (setting === undefined) return null;
-  const like = ended.filter((one) => settingsKey(one) === settingsKey(setting));
+  const like = ended.filter((one) => likeKey(one) === likeKey(setting));
   const truest = personalBests(like)[0]?.truest ?? null;
   if (truest === null) return null;
   const worst = truest.stops.length === 0 ? 0 : worstStop(truest);

@@ -1,3 +1,4 @@
+import { type Hand, handOf } from "../realdial/sources/handOf";
 import type { AttemptRecord } from "../records/attemptRecord";
 import { plainCodes } from "../records/conditionCode";
 import { settingsKey } from "../records/settingsKey";
@@ -8,6 +9,8 @@ export interface PersonalBest {
   readonly profileId: string;
   readonly exercise: string;
   readonly help: AttemptRecord["help"];
+  /** What it was turned with. */
+  readonly hand: Hand;
   /** Codes, as records keep them. */
   readonly conditions: readonly string[];
   readonly attempts: number;
@@ -35,6 +38,7 @@ function bestOf(attempts: readonly [AttemptRecord, ...AttemptRecord[]]): Persona
     profileId,
     exercise,
     help,
+    hand: handOf(attempts[0]),
     conditions: plainCodes(conditions).toSorted(),
     attempts: attempts.length,
     quickest: least(
@@ -45,8 +49,11 @@ function bestOf(attempts: readonly [AttemptRecord, ...AttemptRecord[]]): Persona
   };
 }
 
+/** Setting and hand of an attempt as one text: attempts with the same text may be compared. */
+export const likeKey = (attempt: AttemptRecord): string => `${handOf(attempt)} ${settingsKey(attempt)}`;
+
 /**
- * Personal bests, one for each exact setting: only like is compared with like.
+ * Personal bests, one for each exact setting and each hand: only like is compared with like.
  *
  * @param attempts - of one person, oldest first; of equals the earlier one stands
  * @returns in the order of first practice
@@ -54,8 +61,8 @@ function bestOf(attempts: readonly [AttemptRecord, ...AttemptRecord[]]): Persona
 export function personalBests(attempts: readonly AttemptRecord[]): PersonalBest[] {
   const groups = new Map<string, [AttemptRecord, ...AttemptRecord[]]>();
   for (const attempt of attempts) {
-    const group = groups.get(settingsKey(attempt));
-    if (group === undefined) groups.set(settingsKey(attempt), [attempt]);
+    const group = groups.get(likeKey(attempt));
+    if (group === undefined) groups.set(likeKey(attempt), [attempt]);
     else group.push(attempt);
   }
   return [...groups.values()].map(bestOf);

@@ -1,3 +1,4 @@
+import type { SourceDescription } from "../realdial/sources/sourceDescription";
 import type { AttemptRecord } from "../records/attemptRecord";
 import type { JobRecord } from "../records/jobRecord";
 import type { SkillTry } from "../records/skill";
@@ -13,11 +14,15 @@ export interface Practice extends SkillTry {
   readonly opened: boolean;
   /** Too late for its sitting: then it does not count as right. */
   readonly isLate?: boolean | undefined;
+  /** What turned the dial, where that was not the hands on the screen alone. */
+  readonly sources?: readonly SourceDescription[] | undefined;
 }
 
 /** A job as a try at the skill that is named by its kind. */
-export function practiceOfJob({ id, personId, startedAt, duration_ms, profileId, kind, isRight }: JobRecord): Practice {
-  return { id, personId, startedAt, duration_ms, profileId, exercise: kind, opened: isRight };
+export function practiceOfJob(job: JobRecord): Practice {
+  const { id, personId, startedAt, duration_ms, profileId, kind, isRight, sources } = job;
+  const frame = { id, personId, startedAt, duration_ms, profileId };
+  return { ...frame, exercise: kind, opened: isRight, ...(sources && { sources }) };
 }
 
 /** Attempts and jobs together, oldest first. */

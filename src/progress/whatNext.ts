@@ -1,3 +1,4 @@
+import type { Hand } from "../realdial/sources/handOf";
 import type { AttemptRecord, HelpLevel } from "../records/attemptRecord";
 import type { JobRecord } from "../records/jobRecord";
 import { MASTERY_RULE, type MasteryRule } from "../records/masteryRule";
@@ -6,7 +7,8 @@ import { bySkill, type Skill, skillKey } from "../records/skill";
 import { countText } from "../wording/amountWords";
 import { declarationFor, type Mastery, mastery } from "./mastery";
 import { missesToRedo } from "./missesToRedo";
-import { type Practice, practiceOfJob } from "./practice";
+import { handsTried, jobsOfHand, ofHand } from "./oneHand";
+import { type Practice, practiceOfJob, practicesOf } from "./practice";
 import { fadedHelp, ORDER_REASONS, type PracticeOrder, practiceOrder } from "./practiceOrder";
 import { type Refresh, refresh } from "./refresh";
 
@@ -25,6 +27,10 @@ export interface WhatNext {
   readonly suggestions: readonly Suggestion[];
   readonly order: PracticeOrder;
   readonly orderReason: string;
+  /** The hand that it is of. */
+  readonly hand: Hand;
+  /** Every hand that was tried, the one used last first. */
+  readonly hands: readonly Hand[];
 }
 
 interface SkillState {
@@ -65,24 +71,30 @@ const RANK: Readonly<Record<Suggestion["kind"], number>> = { "redo-misses": 0, "
  * What one person may practice next: misses first, then what is not shown yet, then what is due for refresh. The order
  * of practice is that of attempts at dialing.
  *
- * @param attempts - of one person, oldest first
+ * @param all - attempts of one person, oldest first
  * @param declarations - of that person
  * @param now - milliseconds since 1970
  * @param dayStart - minutes that the local day begins after that of UTC, as `getTimezoneOffset` of a date gives them
- * @param jobs - of that person, oldest first
+ * @param allJobs - of that person, oldest first
  * @param rule - when someone counts as ready
+ * @param wanted - the hand whose tries count; the one used last where left out, or never used
  */
 export function whatNext(
-  attempts: readonly AttemptRecord[],
+  all: readonly AttemptRecord[],
   declarations: readonly DeclarationRecord[],
   now: number,
   dayStart = 0,
-  jobs: readonly JobRecord[] = [],
+  allJobs: readonly JobRecord[] = [],
   rule: MasteryRule = MASTERY_RULE,
+  wanted: Hand | null = null,
 ): WhatNext {
+  const hands = handsTried(practicesOf(all, allJobs));
+  const hand = hands.find((one) => one === wanted) ?? hands[0];
+  const attempts = ofHand(all, hand);
+  const jobs = jobsOfHand(allJobs, hand);
   const stateOf = (skill: Skill, own: readonly Practice[], redo: SkillState["redo"]): SkillState => ({
     skill,
-    mastery: mastery(skill, own, { rule, now, declaration: declarationFor(declarations, skill, rule) }),
+    mastery: mastery(skill, own, { rule, now, declaration: declarationFor(declarations, skill, rule, hand) }),
     refresh: refresh(own, now, dayStart),
     redo,
   });
@@ -96,5 +108,5 @@ export function whatNext(
   const least = states.reduce((low, { mastery: { progress } }) => Math.min(low, progress), states.length === 0 ? 0 : 1);
   const order = practiceOrder(least);
   const suggestions = [...states, ...jobStates].flatMap(suggestionsFor).sort((a, b) => RANK[a.kind] - RANK[b.kind]);
-  return { suggestions, order, orderReason: ORDER_REASONS[order] };
+  return { suggestions, order, orderReason: ORDER_REASONS[order], hand, hands };
 }

@@ -1,3 +1,4 @@
+import { handOf } from "../realdial/sources/handOf";
 import { PERSONAL_KINDS, type RecordOf } from "../records/records";
 import { skillKey } from "../records/skill";
 import type { Logbook } from "./logbook";
@@ -82,6 +83,9 @@ interface MergedPeople {
   readonly declarations: readonly RecordOf["declarations"][];
 }
 
+/** A skill shown, and with which hand. */
+const shownKey = (one: RecordOf["declarations"]) => `${skillKey(one)} ${handOf(one)}`;
+
 /** Skills that both have shown stay with the one who remains; the other's are set aside. */
 async function setAsideDoubles(
   database: LogbookDatabase,
@@ -89,9 +93,9 @@ async function setAsideDoubles(
   to: string,
 ): Promise<RecordOf["declarations"][]> {
   const shown = await database.declarations.where("personId").equals(to).toArray();
-  const keys = new Set(shown.map(skillKey));
+  const keys = new Set(shown.map(shownKey));
   const doubles = (await database.declarations.where("personId").equals(from).toArray()).filter((one) =>
-    keys.has(skillKey(one)),
+    keys.has(shownKey(one)),
   );
   await database.declarations.bulkDelete(doubles.map(({ id }) => id));
   return doubles;

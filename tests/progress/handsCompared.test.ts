@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { handOf, handsCompared, handsOf } from "../../src/progress/stops/handsCompared";
+import { handsCompared } from "../../src/progress/stops/handsCompared";
+import { handOf, handsOf } from "../../src/realdial/sources/handOf";
 import { describeSource } from "../../src/realdial/sources/sourceDescription";
 import { SCREEN_SOURCE } from "../../src/realdial/sources/sourcesSeen";
 import { anAttempt, stopsOf } from "../support/logbookRecords";

@@ -1,8 +1,10 @@
 import { useMemo, useState } from "react";
+import type { Hand } from "../../realdial/sources/handOf";
 import { isJobSkill } from "../../records/jobRecord";
 import { useReadinessRule } from "../keeping/readinessRule";
 import { Dialog } from "../parts/controls/Dialog";
 import { useStore } from "../parts/page/useStore";
+import { HandChoice } from "../results/HandChoice";
 import { ClassPanel } from "./ClassPanel";
 import type { Chosen } from "./ClassTableView";
 import { ClassDesk } from "./classDesk";
@@ -24,16 +26,19 @@ function Class({ view }: { readonly view: ClassView }) {
   const [chosen, setChosen] = useState<Chosen | null>(null);
   /** Null for every skill that anyone practiced. */
   const [keys, setKeys] = useState<readonly string[] | null>(null);
-  const { skills: all, names, contents } = view;
+  const [wanted, setWanted] = useState<Hand | null>(null);
+  const { skills: all, names, contents, hands } = view;
+  const hand = hands.find((one) => one === wanted) ?? hands[0];
   const skills = useMemo(() => {
     const asked = all.filter(({ key }) => keys === null || keys.includes(key));
     return asked.length === 0 ? all : asked;
   }, [all, keys]);
   const [rule] = useReadinessRule();
-  const table = useMemo(() => tableOf(view, skills, { rule, now: Date.now() }), [view, skills, rule]);
+  const table = useMemo(() => tableOf(view, skills, { rule, now: Date.now(), hand }), [view, skills, rule, hand]);
   const isFilterKnown = filter.skill === "all" || skills.some(({ key }) => key === filter.skill);
   return (
     <>
+      <HandChoice {...{ hands, hand, onHand: setWanted }} />
       <ClassPanel
         table={table}
         names={names}
@@ -47,7 +52,7 @@ function Class({ view }: { readonly view: ClassView }) {
       <SittingsPanel view={view} />
       <div className="tiles-[460px] gap-4 items-start">
         <ReadyPanels table={table} skills={skills} names={names} />
-        <GaugePanel view={view} skills={skills.filter(({ skill }) => !isJobSkill(skill))} />
+        <GaugePanel view={view} skills={skills.filter(({ skill }) => !isJobSkill(skill))} hand={hand} />
       </div>
       <Dialog
         title={names.get(chosen?.personId ?? "") ?? "Person"}
@@ -59,6 +64,7 @@ function Class({ view }: { readonly view: ClassView }) {
           <PersonDetails
             chosen={chosen}
             contents={contents}
+            hand={hand}
             table={table}
             skills={skills}
             onSkill={(skill) => setChosen({ ...chosen, skill })}

@@ -1,6 +1,8 @@
 import { useMemo, useState } from "react";
 import { gaugeCsv } from "../../progress/csv/gaugeCsv";
+import { ofHand } from "../../progress/oneHand";
 import { placesOf } from "../../progress/stops/dialingGauge";
+import type { Hand } from "../../realdial/sources/handOf";
 import { skillKey } from "../../records/skill";
 import { Button } from "../parts/controls/Button";
 import { type Choices, Select } from "../parts/controls/Select";
@@ -30,19 +32,29 @@ function Study({ view: { sentence, lacks, sources, means } }: { readonly view: G
   );
 }
 
+interface GaugePanelProps {
+  readonly view: ClassView;
+  readonly skills: readonly NamedSkill[];
+  /** That turned the dial. */
+  readonly hand: Hand;
+}
+
 /** How far hands and people differ: a gauge study of dialing. */
-export function GaugePanel({ view, skills }: { readonly view: ClassView; readonly skills: readonly NamedSkill[] }) {
+export function GaugePanel({ view, skills, hand }: GaugePanelProps) {
   const [key, setKey] = useState("");
   const [asked, setPlace] = useState<number | null>(null);
   const [mark] = useCsvMark();
   const skill = skills.find((one) => one.key === key) ?? skills[0];
   const { contents, names } = view;
   const places = useMemo(
-    () => placesOf(contents.records.attempts.filter((one) => skillKey(one) === skill?.key)),
-    [contents, skill],
+    () => placesOf(ofHand(contents.records.attempts, hand).filter((one) => skillKey(one) === skill?.key)),
+    [contents, skill, hand],
   );
   const place = asked !== null && asked <= places ? asked : null;
-  const study = useMemo(() => skill && gaugeView(contents, skill.skill, place, names), [contents, names, skill, place]);
+  const study = useMemo(
+    () => skill && gaugeView(contents, skill.skill, place, names, hand),
+    [contents, names, skill, place, hand],
+  );
   if (skill === undefined || study === undefined) return null;
   const { gauge } = study;
   return (
@@ -66,7 +78,7 @@ export function GaugePanel({ view, skills }: { readonly view: ClassView; readonl
         />
         <Button
           disabled={gauge === null}
-          onClick={() => gauge && saveCsv("gauge", gaugeCsv(skill.skill, place, gauge), mark)}
+          onClick={() => gauge && saveCsv("gauge", gaugeCsv(skill.skill, place, gauge, hand), mark)}
         >
           Save the study as CSV
         </Button>

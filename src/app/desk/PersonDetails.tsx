@@ -1,5 +1,6 @@
 import { useMemo } from "react";
 import type { ClassTable } from "../../progress/classTable";
+import type { Hand } from "../../realdial/sources/handOf";
 import { isJobSkill } from "../../records/jobRecord";
 import type { LogbookContents } from "../../records/logbookContents";
 import type { SittingRecord } from "../../records/records";
@@ -20,6 +21,8 @@ interface PersonDetailsProps {
   readonly contents: LogbookContents;
   readonly table: ClassTable;
   readonly skills: readonly NamedSkill[];
+  /** The hand that faults and misses are counted of. */
+  readonly hand: Hand;
   readonly onSkill: (skill: NamedSkill | null) => void;
 }
 
@@ -95,9 +98,12 @@ function MaybeTable({ table, none }: MaybeTableProps) {
 }
 
 /** One person, closely: how far, what was missed, the latest attempts and jobs, sittings and zeroings. */
-export function PersonDetails({ chosen, contents, table, skills, onSkill }: PersonDetailsProps) {
+export function PersonDetails({ chosen, contents, table, skills, hand, onSkill }: PersonDetailsProps) {
   const { personId, skill } = chosen;
-  const tables = useMemo(() => personTables(contents, personId, skill?.skill ?? null), [contents, personId, skill]);
+  const tables = useMemo(
+    () => personTables(contents, personId, skill?.skill ?? null, hand),
+    [contents, personId, skill, hand],
+  );
   const { faults, attempts, missed, jobs, zeroings } = tables;
   const isOf = (kind: "attempts" | "jobs") => skill === null || isJobSkill(skill.skill) === (kind === "jobs");
   return (

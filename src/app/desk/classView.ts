@@ -1,6 +1,8 @@
 import { harmlessName } from "../../lock/harmlessText";
 import { type ClassSetting, type ClassTable, classTable } from "../../progress/classTable";
+import { handsOfClass } from "../../progress/oneHand";
 import { practicesOf } from "../../progress/practice";
+import type { Hand } from "../../realdial/sources/handOf";
 import { joinContents, type LogbookContents } from "../../records/logbookContents";
 import { PERSONAL_KINDS, type PersonRecord } from "../../records/records";
 import { bySkill, type Skill, skillKey } from "../../records/skill";
@@ -23,6 +25,8 @@ export interface ClassView {
   readonly skills: readonly NamedSkill[];
   /** What each person is called, by id: the name, and more where two have one name. */
   readonly names: ReadonlyMap<string, string>;
+  /** Every hand that anyone tried, that of the figures first. */
+  readonly hands: readonly [Hand, ...Hand[]];
   /** Records that came in more than one file. */
   readonly repeated: number;
 }
@@ -73,6 +77,7 @@ export function classView(files: readonly DeskFile[]): ClassView {
   return {
     contents,
     skills: skillsOf(contents),
+    hands: handsOfClass(practicesOf(contents.records.attempts, contents.records.jobs)),
     names: namesOf(contents.records.people, files),
     repeated: all - countRecords(contents),
   };

@@ -1,5 +1,6 @@
 import { capital } from "../../dialing/words";
 import { categoriesOf, type GaugeSource, STUDY_WIDTH, sourcesOf } from "../../progress/csv/gaugeCsv";
+import { handsOfClass, ofHand } from "../../progress/oneHand";
 import {
   type DialingGauge,
   dialingGauge,
@@ -7,6 +8,7 @@ import {
   gaugeParticipants,
   type PersonStops,
 } from "../../progress/stops/dialingGauge";
+import type { Hand } from "../../realdial/sources/handOf";
 import type { LogbookContents } from "../../records/logbookContents";
 import type { PersonRecord } from "../../records/records";
 import { type Skill, skillKey } from "../../records/skill";
@@ -108,13 +110,20 @@ const TOO_FEW = "It needs two people with two stops each at every number.";
  * The gauge study of one skill over the trainees of a class.
  *
  * @param place - the one number to study, counted from 1; null for all
+ * @param hand - that turned the dial; that of the class where left out (`handsOfClass`)
  */
-export function gaugeView({ records }: LogbookContents, skill: Skill, place: number | null, names: Names): GaugeView {
+export function gaugeView(
+  { records }: LogbookContents,
+  skill: Skill,
+  place: number | null,
+  names: Names,
+  hand: Hand = handsOfClass(records.attempts)[0],
+): GaugeView {
   const nameOf = ({ id, name }: PersonRecord) => names.get(id) ?? name;
   const trainees = records.people
     .filter(({ part }) => part === "trainee")
     .sort((a, b) => nameOf(a).localeCompare(nameOf(b)));
-  const attempts = records.attempts
+  const attempts = ofHand(records.attempts, hand)
     .filter((one) => skillKey(one) === skillKey(skill))
     .sort((a, b) => a.startedAt - b.startedAt);
   const participants = gaugeParticipants(trainees, attempts, place);

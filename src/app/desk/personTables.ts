@@ -1,5 +1,7 @@
 import { FAULT_NAMES } from "../../dialing/faultName";
+import { handsOfClass, jobsOfHand, ofHand } from "../../progress/oneHand";
 import { practiceOfJob } from "../../progress/practice";
+import type { Hand } from "../../realdial/sources/handOf";
 import type { AttemptRecord } from "../../records/attemptRecord";
 import type { JobRecord } from "../../records/jobRecord";
 import type { LogbookContents } from "../../records/logbookContents";
@@ -90,11 +92,17 @@ const oldestFirst = (one: { readonly startedAt: number }, other: { readonly star
  * What a class knows of one person.
  *
  * @param skill - attempts and jobs at this skill alone; null for all. Sittings and zeroings are told whole
+ * @param hand - that turned the dial of attempts and jobs; that of the class where left out (`handsOfClass`)
  */
-export function personTables({ records }: LogbookContents, personId: string, skill: Skill | null): PersonTables {
-  const own = records.attempts.filter((one) => one.personId === personId);
+export function personTables(
+  { records }: LogbookContents,
+  personId: string,
+  skill: Skill | null,
+  hand: Hand = handsOfClass(records.attempts)[0],
+): PersonTables {
+  const own = ofHand(records.attempts, hand).filter((one) => one.personId === personId);
   const attempts = own.filter((one) => skill === null || skillKey(one) === skillKey(skill)).sort(oldestFirst);
-  const jobs = records.jobs
+  const jobs = jobsOfHand(records.jobs, hand)
     .filter((one) => one.personId === personId)
     .filter((one) => skill === null || skillKey(practiceOfJob(one)) === skillKey(skill))
     .sort(oldestFirst);

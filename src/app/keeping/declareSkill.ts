@@ -1,5 +1,7 @@
 import { declarationFor, declarationOf } from "../../progress/mastery";
+import { ofHand } from "../../progress/oneHand";
 import { type Practice, practiceOfJob, practicesOf } from "../../progress/practice";
+import { type Hand, handsOf } from "../../realdial/sources/handOf";
 import { isJobSkill } from "../../records/jobRecord";
 import { bySkill, type Skill, skillKey } from "../../records/skill";
 import type { LogbookWrite } from "../../store/logbookWrite";
@@ -16,14 +18,15 @@ async function triesAt({ logbook }: CurrentLogbook, personId: string, skill: Ski
   return all.filter((one) => skillKey(one) === skillKey(skill) && one.isUnfinished !== true);
 }
 
-/** Keeps that a skill is shown, the first time it is. */
-async function declare(current: CurrentLogbook, personId: string, skill: Skill): Promise<void> {
+/** Keeps that a skill is shown with a hand, the first time it is. */
+async function declare(current: CurrentLogbook, personId: string, skill: Skill, hand: Hand): Promise<void> {
   const { logbook } = current;
   const known = await recordsOfKind(logbook, "declarations");
   const own = known.filter((one) => one.personId === personId);
   const rule = currentRule();
-  if (declarationFor(own, skill, rule) !== undefined) return;
-  const declaration = declarationOf(personId, skill, await triesAt(current, personId, skill), rule);
+  if (declarationFor(own, skill, rule, hand) !== undefined) return;
+  const tries = ofHand(await triesAt(current, personId, skill), hand);
+  const declaration = declarationOf(personId, skill, tries, rule);
   if (declaration !== null) await logbook.save({ kind: "declarations", record: declaration });
 }
 
@@ -63,5 +66,7 @@ export async function declareShown(
     return write.kind === "jobs" && !untold.has(write.record.sittingId) ? practiceOfJob(write.record) : [];
   });
   const before = await triesOf(current, personId, sittingsAmong(writes, false));
-  for (const { skill } of bySkill<Practice>([...saved, ...before])) await declare(current, personId, skill);
+  for (const { skill, attempts } of bySkill<Practice>([...saved, ...before])) {
+    for (const hand of handsOf(attempts)) await declare(current, personId, skill, hand);
+  }
 }

@@ -1,7 +1,7 @@
 import { admitsSource, marksFractions } from "../../drill/marking/isAdmitted";
 import type { Admission } from "../../drill/sheet/admission";
 import type { Station } from "../../drill/sheet/sheet";
-import type { Hand } from "../../progress/stops/handsCompared";
+import type { Hand } from "../../realdial/sources/handOf";
 import type { SourceDescription, SourceKind } from "../../realdial/sources/sourceDescription";
 import { type SourcedRecord, sourcesOf } from "../../records/sourceTexts";
 import { graduationsText } from "../../wording/amountWords";

@@ -3,7 +3,7 @@ import { useAsked, useLogbook } from "../keeping/useLogbook";
 import { Notice } from "../parts/Notice";
 import { StartPage } from "./StartPage";
 import { FIRST_VISIT, type StartData, startData } from "./startData";
-import { dailyAddress, dailyWords, toBeatAddress, toBeatWords } from "./startWords";
+import { dailyAddress, dailyWords, toBeatAddress, toBeatWords, turnedWords } from "./startWords";
 
 interface CardProps {
   readonly id: string;
@@ -69,7 +69,8 @@ export function ReturningStart() {
   const { answer, problem } = useAsked(`start ${current?.version ?? "closed"}`, async () =>
     current === null ? null : startData(current),
   );
-  const { name, progress, daily, toBeat, isReturning } = answer ?? FIRST_VISIT;
+  const { name, progress, daily, toBeat, turned, isReturning } = answer ?? FIRST_VISIT;
+  const turnedBy = turnedWords(turned);
   return (
     <StartPage
       {...{ progress, isReturning }}
@@ -82,6 +83,7 @@ export function ReturningStart() {
           <div className="start-cards grid gap-6">
             <Daily daily={daily} />
             <ToBeat toBeat={toBeat} />
+            {turnedBy !== null && <p className="text-small text-soft">{turnedBy}</p>}
           </div>
         )
       }

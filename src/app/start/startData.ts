@@ -3,7 +3,8 @@ import { type CourseProgress, courseProgress } from "../../progress/courseProgre
 import { type DailyPractice, dailyPractice } from "../../progress/dailyPractice";
 import { finishedSheet } from "../../progress/finishedSheet";
 import { type NumberToBeat, numberToBeat } from "../../progress/numberToBeat";
-import { whatNext } from "../../progress/whatNext";
+import { ofHand } from "../../progress/oneHand";
+import { type WhatNext, whatNext } from "../../progress/whatNext";
 import { toldAttempts, toldJobs } from "../../store/toldTries";
 import { recordsOfKind } from "../../store/wholeLogbook";
 import type { CurrentLogbook } from "../keeping/currentLogbook";
@@ -16,6 +17,8 @@ export interface StartData {
   readonly progress: CourseProgress;
   readonly daily: DailyPractice | null;
   readonly toBeat: NumberToBeat | null;
+  /** The hand that daily practice and number to beat are of, and all that were tried. */
+  readonly turned: Pick<WhatNext, "hand" | "hands">;
   /** Whether anything was practiced here before. */
   readonly isReturning: boolean;
 }
@@ -26,6 +29,7 @@ export const FIRST_VISIT: StartData = {
   progress: FIRST_COURSE,
   daily: null,
   toBeat: null,
+  turned: { hand: "screen", hands: ["screen"] },
   isReturning: false,
 };
 
@@ -50,7 +54,8 @@ export async function startData({ logbook }: CurrentLogbook): Promise<StartData>
       own.map(finishedSheet).filter((one) => one !== null),
     ),
     daily: dailyPractice(next),
-    toBeat: numberToBeat(attempts),
+    toBeat: numberToBeat(ofHand(attempts, next.hand)),
+    turned: next,
     isReturning: attempts.length > 0 || jobs.length > 0 || own.length > 0,
   };
 }

@@ -5,6 +5,8 @@ import { firstNumbersOf, firstNumbersWords } from "../../records/exercise";
 import { countText } from "../../wording/amountWords";
 import { linkOf } from "../keeping/sheets/sheetsAddress";
 import { HELP_WORDS, shortTitle } from "../results/attemptRows";
+import { HAND_NAMES } from "../results/sourceWords";
+import type { StartData } from "./startData";
 
 /** The address of today's practice; null where it does not fit into a link. */
 export function dailyAddress({ sheet }: DailyPractice): string | null {
@@ -18,6 +20,12 @@ export function dailyWords({ misses, skills }: DailyPractice): string {
   if (misses === 0) return due;
   const first = `Your latest misses first: ${countText(misses, "try", "tries")}.`;
   return skills === 0 ? first : `${first} Then ${due}`;
+}
+
+/** Which hand the practice offered here is of, a sentence; null where only one was tried. */
+export function turnedWords({ hand, hands }: StartData["turned"]): string | null {
+  if (hands.length < 2) return null;
+  return `This goes by what you turned last: ${HAND_NAMES[hand].toLowerCase()}. See the others in your progress.`;
 }
 
 /** The number to beat, as a number with its unit, and what it is of. */

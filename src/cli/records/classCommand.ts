@@ -1,6 +1,8 @@
 import { harmlessText } from "../../lock/harmlessText";
 import { type ClassCell, type ClassTable, classTable } from "../../progress/classTable";
 import { classCsv } from "../../progress/csv/classCsv";
+import type { Hand } from "../../realdial/sources/handOf";
+import { SOURCE_KINDS } from "../../realdial/sources/sourceDescription";
 import { LogbookReading } from "../../records/file/logbookReading";
 import { Misfits } from "../../records/file/replayedAttempts";
 import { FileError, fileSentences } from "../../records/fileWords";
@@ -16,6 +18,16 @@ type Format = (typeof FORMATS)[number];
 function formatOf({ format = "text" }: OptionValues): Format {
   const found = FORMATS.find((one) => one === format);
   if (found === undefined) throw usageError("one-of-formats", ["--format"], { formats: FORMATS, found: format });
+  return found;
+}
+
+const HANDS: readonly Hand[] = [...SOURCE_KINDS, "mixed"];
+
+/** The hand whose tries count; undefined where none is named. */
+function wantedHand({ hand }: OptionValues): Hand | undefined {
+  const found = HANDS.find((one) => one === hand);
+  if (hand !== undefined && found === undefined)
+    throw usageError("one-of", ["--hand"], { choices: HANDS, found: hand });
   return found;
 }
 
@@ -70,18 +82,20 @@ function inColumns(rows: readonly (readonly string[])[]): string {
     .join("");
 }
 
-function inWords({ skills, rows }: ClassTable): string {
+function inWords({ skills, rows, hand }: ClassTable): string {
   if (rows.length === 0) return "There is no trainee in these logbooks.\n";
   const head = ["person", ...skills.map(({ profileId, exercise }) => `${profileId}, ${exercise}`), "ready at all"];
   const lines = rows.map(({ person, cells, isReady }) => [person.name, ...cells.map(cellText), isReady ? "yes" : "no"]);
-  return inColumns([head, ...lines].map((row) => row.map(harmlessText)));
+  const turned = hand === "screen" ? "" : `Only what was turned by this counts: ${hand}.\n`;
+  return turned + inColumns([head, ...lines].map((row) => row.map(harmlessText)));
 }
 
-const inJson = ({ skills, rows }: ClassTable) =>
+const inJson = ({ skills, rows, hand }: ClassTable) =>
   `${JSON.stringify(
     rows.map(({ person, cells, isReady }) => ({
       person: person.name,
       personId: person.id,
+      turnedBy: hand,
       isReadyAtAll: isReady,
       skills: skills.flatMap((skill, k) => {
         const cell = cells[k];
@@ -113,7 +127,7 @@ const WRITTEN: Readonly<Record<Format, (table: ClassTable) => string>> = {
 
 /** `gatefall class FILE...` */
 export const classCommand: Command = {
-  usage: `gatefall class FILE... [--format text|csv|json] [--on DAY]      (FILE "-" reads standard input)
+  usage: `gatefall class FILE... [--format text|csv|json] [--on DAY] [--hand HAND]      (FILE "-" reads standard input)
 
 Each FILE is a logbook, as the app exports it; the logbooks of many machines make one table, and whoever is in several of
 them counts once. Every attempt is replayed first: one that its recording does not bear out is left out, and standard
@@ -121,11 +135,14 @@ error says so. Readiness goes by the usual rule and lapses after a time without 
 The exit status is 0, 1 when something was repaired or left out, and 2 for a file that cannot be read.
 
   --format F      text (a table in columns), csv (one person and skill a row), or json; text if left out
-  --on DAY        the day that readiness is told for, such as 2026-11-28; today if left out`,
-  options: { format: { type: "string" }, on: { type: "string" } },
+  --on DAY        the day that readiness is told for, such as 2026-11-28; today if left out
+  --hand HAND     what turned the dial: no figure mixes two hands. One of ${HANDS.join(", ")};
+                  if left out, the screen where anyone used it, else what was used last`,
+  options: { format: { type: "string" }, on: { type: "string" }, hand: { type: "string" } },
   async run(files, options, terminal) {
     const format = formatOf(options);
     const now = momentOf(options, Date.now());
+    const hand = wantedHand(options);
     if (files.length === 0) throw usageError("wants-logbooks", [], { command: "class" });
     const logbooks: LogbookContents[] = [];
     let complaints = 0;
@@ -135,7 +152,7 @@ The exit status is 0, 1 when something was repaired or left out, and 2 for a fil
       for (const sentence of sentences) terminal.complain(harmlessText(sentence));
       complaints += sentences.length;
     }
-    await terminal.write(WRITTEN[format](classTable([joinContents(logbooks)], undefined, { now })));
+    await terminal.write(WRITTEN[format](classTable([joinContents(logbooks)], undefined, { now, hand })));
     return complaints > 0 ? 1 : 0;
   },
 };

@@ -1,3 +1,4 @@
+import type { Hand } from "../../realdial/sources/handOf";
 import { type CsvColumn, csvOf, fixed, timeCell } from "../../records/csv/csvText";
 import { yesNo } from "../../records/csv/recordColumns";
 import type { Skill } from "../../records/skill";
@@ -9,6 +10,7 @@ interface Row {
   readonly row: ClassRow;
   readonly skill: Skill;
   readonly cell: ClassCell;
+  readonly hand: Hand;
 }
 
 const seconds = (attempt: { readonly duration_ms: number } | null) => attempt && fixed(attempt.duration_ms / 1000);
@@ -68,14 +70,15 @@ export const CLASS_COLUMNS: readonly CsvColumn<Row>[] = [
   yesNo("ready", "whether the person is ready at it now, by the rule of the desk", ({ cell }) => cell.mastery.isReady),
   yesNo("lapsed", "whether the person was ready and is no longer", ({ cell }) => cell.mastery.state === "lapsed"),
   yesNo("ready_in_all", "whether the person is ready at every skill of the table", ({ row }) => row.isReady),
+  { name: "turned_by", meaning: "what turned the dial: no figure mixes two hands", cell: ({ hand }) => hand },
 ];
 
 /** A class table as CSV, one person and skill a row. */
-export function classCsv({ skills, rows }: ClassTable): string {
+export function classCsv({ skills, rows, hand }: ClassTable): string {
   const lines = rows.flatMap((row) =>
     skills.flatMap((skill, i) => {
       const cell = row.cells[i];
-      return cell ? [{ row, skill, cell }] : [];
+      return cell ? [{ row, skill, cell, hand }] : [];
     }),
   );
   return csvOf(CLASS_COLUMNS, lines);

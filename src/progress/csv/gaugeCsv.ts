@@ -1,3 +1,4 @@
+import type { Hand } from "../../realdial/sources/handOf";
 import { type CsvColumn, csvOf, fixed } from "../../records/csv/csvText";
 import type { Skill } from "../../records/skill";
 import {
@@ -36,6 +37,7 @@ interface Row {
   readonly place: number | null;
   readonly gauge: DialingGauge;
   readonly source: GaugeSource;
+  readonly hand: Hand;
 }
 
 const DECIMALS = 6;
@@ -98,15 +100,17 @@ export const GAUGE_COLUMNS: readonly CsvColumn<Row>[] = [
     meaning: "whether the interaction was counted as chance",
     cell: ({ gauge: { study } }) => (study === null ? null : Number(study.wasPooled)),
   },
+  { name: "turned_by", meaning: "what turned the dial: no study mixes two hands", cell: ({ hand }) => hand },
 ];
 
 /**
  * A gauge study as CSV, one source of variation a row.
  *
  * @param place - the one number that was studied, counted from 1; null for all
+ * @param hand - that turned the dial
  */
-export const gaugeCsv = (skill: Skill, place: number | null, gauge: DialingGauge): string =>
+export const gaugeCsv = (skill: Skill, place: number | null, gauge: DialingGauge, hand: Hand): string =>
   csvOf(
     GAUGE_COLUMNS,
-    sourcesOf(gauge).map((source) => ({ skill, place, gauge, source })),
+    sourcesOf(gauge).map((source) => ({ skill, place, gauge, source, hand })),
   );

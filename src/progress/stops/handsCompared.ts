@@ -1,23 +1,10 @@
 import type { Graduations } from "../../lock/dial";
-import type { SourceKind } from "../../realdial/sources/sourceDescription";
+import { type Hand, handOf, handsOf } from "../../realdial/sources/handOf";
 import type { AttemptRecord } from "../../records/attemptRecord";
-import { type SourcedRecord, sourcesOf } from "../../records/sourceTexts";
 import { sampleSummary } from "../../statistics/sample";
 import { type DifferenceOfMeans, welchInterval } from "../../statistics/welchInterval";
 import { type FirstTimeOpenings, firstTimeOpenings } from "./firstTimeOpenings";
 import { worstStop } from "./nearStops";
-
-/** What turned the dial of an attempt from its first move to its last, or that it was more than one thing. */
-export type Hand = SourceKind | "mixed";
-
-/** The hand of an attempt. */
-export function handOf(record: SourcedRecord): Hand {
-  const [first = "screen", ...others] = sourcesOf(record).map(({ kind }) => kind);
-  return others.every((kind) => kind === first) ? first : "mixed";
-}
-
-/** Every hand of some attempts, the one used last first. @param attempts - oldest first */
-export const handsOf = (attempts: readonly SourcedRecord[]): Hand[] => [...new Set(attempts.map(handOf).reverse())];
 
 /** What the attempts of one hand come to. */
 export interface HandFigures {

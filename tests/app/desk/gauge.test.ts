@@ -30,7 +30,7 @@ const gaugeOf = (place: number | null = null): DialingGauge => {
 
 describe("the gauge study of a class", () => {
   test("gives the values of the AIAG manual: shares of study variation and distinct categories", () => {
-    const rows = csvParse(gaugeCsv(OPEN, null, gaugeOf()));
+    const rows = csvParse(gaugeCsv(OPEN, null, gaugeOf(), "screen"));
     const of = (source: string) => rows.find((row) => row.source === source);
     // AIAG, Measurement Systems Analysis, 4th ed. (2010), chapter III, ANOVA report: EV 18.42 %, AV 20.90 %,
     // GRR 27.86 %, PV 96.04 % of the total, ndc 4.
@@ -57,7 +57,7 @@ describe("the gauge study of a class", () => {
     expect(found).toMatchObject({ study: null, places: 1, trials: 2, means: [[1, 4.5]] });
     expect(categoriesOf(found)).toBeNull();
     expect(categoriesSentence(found)).toMatch(/^Choose all numbers to count categories/);
-    expect(csvParse(gaugeCsv(OPEN, 1, found)).map(({ source, numbers }) => `${source} ${numbers}`)).toEqual([
+    expect(csvParse(gaugeCsv(OPEN, 1, found, "screen")).map(({ source, numbers }) => `${source} ${numbers}`)).toEqual([
       "gauge 1",
       "equipment 1",
       "appraiser 1",

@@ -1,6 +1,7 @@
 import { useSelector } from "@xstate/react";
 import { useEffect, useMemo, useRef, useState } from "react";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
+import { handOf } from "../../../realdial/sources/handOf";
 import { againAct, newAct, withDigits } from "../../hand/handActs";
 import { heldBy } from "../../hand/heldDial";
 import { keysHelp } from "../../hand/keysHelp";
@@ -111,11 +112,13 @@ export function BenchScreen({ query, seed }: BenchScreenProps) {
   const shown = playback?.attempt ?? session.attempt;
   const lock = playback?.attempt ?? session.lock;
   useEffect(() => {
-    if (outcome?.opened === true && session.faults().length === 0) best.current.note(session.attempt, outcome.time_ms);
+    if (outcome?.opened !== true || session.faults().length > 0) return;
+    best.current.note(session.attempt, outcome.time_ms, handOf(session.turnedBy.forRecord));
   }, [outcome, session]);
+  const hand = handOf(session.turnedBy.forRecord);
   const ghostStops = useMemo(
-    () => ghostPath(ghost, shown, session.recording.start.dial, best.current),
-    [ghost, shown, session.recording.start.dial],
+    () => ghostPath(ghost, shown, session.recording.start.dial, best.current, hand),
+    [ghost, shown, session.recording.start.dial, hand],
   );
   const isWithheld = isLive && asks === "on" && waitsForEstimate(session);
   const recording = outcome !== null || playback !== null ? (playback?.recording ?? session.recording) : null;

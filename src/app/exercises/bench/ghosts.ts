@@ -2,6 +2,7 @@ import type { Attempt } from "../../../dialing/attempt";
 import { idealMotion } from "../../../dialing/idealMotion";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
 import type { Profile } from "../../../lock/profile";
+import type { Hand } from "../../../realdial/sources/handOf";
 
 /** A path to compare with: none, the perfect hand's, or one's own best. */
 export type Ghost = "none" | "ideal" | "best";
@@ -24,22 +25,24 @@ interface Best {
   readonly stops: readonly Graduations[];
 }
 
-/** The best attempt at each lock and combination of this visit: opened without a fault, in the shortest time. */
+const keyOf = ({ combination }: Attempt, hand: Hand) => `${hand} ${combination.join("-")}`;
+
+/** The best attempt at each lock and combination of this visit, with each hand: opened without a fault, in the shortest time. */
 export class BestAttempts {
   private readonly best = new WeakMap<Profile, Map<string, Best>>();
 
   /** Takes in an attempt that opened without a fault. */
-  note(attempt: Attempt, time_ms: Milliseconds): void {
+  note(attempt: Attempt, time_ms: Milliseconds, hand: Hand): void {
     const known = this.best.get(attempt.profile) ?? new Map<string, Best>();
     this.best.set(attempt.profile, known);
-    const key = attempt.combination.join("-");
+    const key = keyOf(attempt, hand);
     const before = known.get(key);
     if (before === undefined || time_ms < before.time_ms) known.set(key, { time_ms, stops: stopsOf(attempt) });
   }
 
-  /** Stops of the best attempt at the same lock and combination, or null. */
-  stops({ profile, combination }: Attempt): readonly Graduations[] | null {
-    return this.best.get(profile)?.get(combination.join("-"))?.stops ?? null;
+  /** Stops of the best attempt at the same lock and combination with the same hand, or null. */
+  stops(attempt: Attempt, hand: Hand): readonly Graduations[] | null {
+    return this.best.get(attempt.profile)?.get(keyOf(attempt, hand))?.stops ?? null;
   }
 }
 
@@ -49,8 +52,9 @@ export function ghostPath(
   attempt: Attempt,
   from: Graduations,
   best: BestAttempts,
+  hand: Hand,
 ): readonly Graduations[] | null {
   if (ghost === "none") return null;
-  if (ghost === "best") return best.stops(attempt);
+  if (ghost === "best") return best.stops(attempt, hand);
   return idealMotion(attempt.profile, attempt.combination, attempt.reader.legs[0]?.from ?? from);
 }

@@ -1,8 +1,9 @@
 import { useMemo, useState } from "react";
 import { declarationFor, mastery } from "../../../progress/mastery";
-import { practiceOfJob } from "../../../progress/practice";
+import { handsTried, jobsOfHand, ofHand } from "../../../progress/oneHand";
+import { practiceOfJob, practicesOf } from "../../../progress/practice";
 import type { CountedTry } from "../../../progress/readiness";
-import { type Hand, handOf, handsOf } from "../../../progress/stops/handsCompared";
+import type { Hand } from "../../../realdial/sources/handOf";
 import type { MasteryRule } from "../../../records/masteryRule";
 import { bySkill, type Skill, skillKey } from "../../../records/skill";
 import { toldAttempts, toldJobs, untoldSittings } from "../../../store/toldTries";
@@ -15,9 +16,9 @@ import { knownProfile } from "../../results/attemptRows";
 import { characteristicFigure } from "../../results/figures/characteristicFigure";
 import { type JobProgress, jobFigures } from "../../results/figures/jobFigures";
 import type { SkillProgress } from "../../results/figures/progressFigures";
+import { HandChoice } from "../../results/HandChoice";
 import { ReadinessSettings } from "../../results/ReadinessSettings";
 import { skillTitle } from "../../results/skillTitle";
-import { HAND_NAMES } from "../../results/sourceWords";
 import { FilterChoice, UntoldNote } from "../list/FilterChoice";
 import { CarriesOver } from "./CarriesOver";
 import { SkillFigures } from "./SkillFigures";
@@ -29,26 +30,26 @@ const LATEST = 1000;
 async function progressOf({ logbook }: CurrentLogbook, personId: string, rule: MasteryRule, wanted: Hand | null) {
   const untold = await untoldSittings(logbook, personId);
   const attempts = await toldAttempts(logbook, { personId, notOf: untold });
+  const jobs = await toldJobs(logbook, personId, untold);
   // Figures are of one hand at a time: of the one used last, until another is chosen.
-  const hands = handsOf(attempts);
-  const hand = hands.find((one) => one === wanted) ?? hands[0] ?? "screen";
+  const hands = handsTried(practicesOf(attempts, jobs));
+  const hand = hands.find((one) => one === wanted) ?? hands[0];
   const declarations = (await recordsOfKind(logbook, "declarations")).filter((one) => one.personId === personId);
   const now = Date.now();
   const masteryOf = (skill: Skill, tries: readonly CountedTry[]) =>
-    mastery(skill, tries, { rule, now, declaration: declarationFor(declarations, skill, rule) });
-  const skills = bySkill(attempts.filter((one) => handOf(one) === hand)).flatMap(
-    ({ skill, attempts: own }): SkillProgress[] => {
-      const latest = own.slice(-LATEST);
-      const profile = latest[0] === undefined ? null : knownProfile(latest[0]);
-      return profile === null ? [] : [{ skill, profile, attempts: latest, mastery: masteryOf(skill, own) }];
-    },
+    mastery(skill, tries, { rule, now, declaration: declarationFor(declarations, skill, rule, hand) });
+  const skills = bySkill(ofHand(attempts, hand)).flatMap(({ skill, attempts: own }): SkillProgress[] => {
+    const latest = own.slice(-LATEST);
+    const profile = latest[0] === undefined ? null : knownProfile(latest[0]);
+    return profile === null ? [] : [{ skill, profile, attempts: latest, mastery: masteryOf(skill, own) }];
+  });
+  const jobSkills = bySkill(jobsOfHand(jobs, hand).map((job) => ({ ...practiceOfJob(job), job }))).map(
+    ({ skill, attempts: own }) => ({
+      skill,
+      jobs: own.map(({ job }) => job).slice(-LATEST),
+      mastery: masteryOf(skill, own),
+    }),
   );
-  const jobs = await toldJobs(logbook, personId, untold);
-  const jobSkills = bySkill(jobs.map((job) => ({ ...practiceOfJob(job), job }))).map(({ skill, attempts: own }) => ({
-    skill,
-    jobs: own.map(({ job }) => job).slice(-LATEST),
-    mastery: masteryOf(skill, own),
-  }));
   return {
     personId,
     untold,
@@ -95,12 +96,9 @@ interface SkillChoiceProps {
   readonly choices: readonly Choice[];
   readonly chosen: Choice;
   readonly onChoice: (key: string) => void;
-  readonly hands: readonly Hand[];
-  readonly hand: Hand;
-  readonly onHand: (hand: Hand) => void;
 }
 
-function SkillChoice({ choices, chosen, onChoice, hands, hand, onHand }: SkillChoiceProps) {
+function SkillChoice({ choices, chosen, onChoice }: SkillChoiceProps) {
   return (
     <div className="logbook-filter row gap-x-4 text-small">
       <FilterChoice
@@ -109,14 +107,6 @@ function SkillChoice({ choices, chosen, onChoice, hands, hand, onHand }: SkillCh
         choices={choices.map(({ key, title, count }) => [key, `${title} (${count})`] as const)}
         onChoice={onChoice}
       />
-      {hands.length > 1 && (
-        <FilterChoice
-          label="Turned by"
-          value={hand}
-          choices={hands.map((one) => [one, HAND_NAMES[one]] as const)}
-          onChoice={onHand}
-        />
-      )}
       {chosen.count === LATEST && (
         <p>
           The latest {LATEST} {"jobs" in chosen.progress ? "jobs" : "attempts"} count here.
@@ -153,8 +143,9 @@ export function ProgressView({ current, personId }: { readonly current: CurrentL
   return (
     <>
       <UntoldNote untold={untold} />
-      <WhatNextPanel attempts={attempts} declarations={declarations} jobs={jobs} rule={rule} />
-      <SkillChoice {...{ choices, chosen, onChoice: setKey, hands, hand, onHand: setWanted }} />
+      <HandChoice {...{ hands, hand, onHand: setWanted }} />
+      <WhatNextPanel {...{ attempts, declarations, jobs, rule, hand }} />
+      <SkillChoice {...{ choices, chosen, onChoice: setKey }} />
       {!("jobs" in progress) && hands.length > 1 && (
         <CarriesOver attempts={attempts.filter((one) => skillKey(one) === skillKey(progress.skill))} />
       )}

@@ -2,6 +2,7 @@ import { useMemo } from "react";
 import { practiceSheet } from "../../../progress/practiceSheet";
 import { REFRESH_NOTE } from "../../../progress/refresh";
 import { whatNext } from "../../../progress/whatNext";
+import type { Hand } from "../../../realdial/sources/handOf";
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import type { JobRecord } from "../../../records/jobRecord";
 import type { MasteryRule } from "../../../records/masteryRule";
@@ -28,15 +29,17 @@ interface WhatNextPanelProps {
   readonly jobs: readonly JobRecord[];
   /** When someone counts as ready. */
   readonly rule: MasteryRule;
+  /** The hand whose tries count. */
+  readonly hand: Hand;
 }
 
 /** What to practice next, with the reason: an offer, nothing is locked. */
-export function WhatNextPanel({ attempts, declarations, jobs, rule }: WhatNextPanelProps) {
+export function WhatNextPanel({ attempts, declarations, jobs, rule, hand }: WhatNextPanelProps) {
   const { suggestions, order, orderReason, run } = useMemo(() => {
     const now = new Date();
-    const next = whatNext(attempts, declarations, now.getTime(), now.getTimezoneOffset(), jobs, rule);
+    const next = whatNext(attempts, declarations, now.getTime(), now.getTimezoneOffset(), jobs, rule, hand);
     return { ...next, run: runLink(practiceSheet(next.suggestions, next.order), (tries) => `Start ${tries} tries`) };
-  }, [attempts, declarations, jobs, rule]);
+  }, [attempts, declarations, jobs, rule, hand]);
   return (
     <section className="card" aria-labelledby="what-next">
       <h2 id="what-next">What next</h2>
