@@ -37,10 +37,10 @@ export function numberToBeat(attempts: readonly AttemptRecord[]): NumberToBeat |
   const setting = ended.at(-1);
   if (setting === undefined) return null;
   const like = ended.filter((one) => likeKey(one) === likeKey(setting));
+  const streak = { kind: "streak", value: longestStreak(like), setting } as const;
   const truest = personalBests(like)[0]?.truest ?? null;
-  if (truest === null) return null;
+  // Stops in coarse steps are not judged: there the streak alone can be beaten.
+  if (truest === null) return like.some(({ opened }) => opened) ? streak : null;
   const worst = truest.stops.length === 0 ? 0 : worstStop(truest);
-  return worst > BEST_BY_EYE
-    ? { kind: "worst-stop", value: worst, setting }
-    : { kind: "streak", value: longestStreak(like), setting };
+  return worst > BEST_BY_EYE ? { kind: "worst-stop", value: worst, setting } : streak;
 }

@@ -1,4 +1,5 @@
 import { type Hand, handOf } from "../realdial/sources/handOf";
+import { isCoarselyTurned } from "../realdial/sources/sourceDescription";
 import type { AttemptRecord } from "../records/attemptRecord";
 import { plainCodes } from "../records/conditionCode";
 import { settingsKey } from "../records/settingsKey";
@@ -16,7 +17,7 @@ export interface PersonalBest {
   readonly attempts: number;
   /** Quickest opening, or null before the first with a time. */
   readonly quickest: AttemptRecord | null;
-  /** Opening whose worst stop was best, or null before the first. */
+  /** Opening whose worst stop was best, or null before the first; none in coarse steps. */
   readonly truest: AttemptRecord | null;
 }
 
@@ -45,7 +46,10 @@ function bestOf(attempts: readonly [AttemptRecord, ...AttemptRecord[]]): Persona
       opened.filter(({ duration_ms }) => duration_ms > 0),
       ({ duration_ms }) => duration_ms,
     ),
-    truest: least(opened, worstStop),
+    truest: least(
+      opened.filter((one) => !isCoarselyTurned(one)),
+      worstStop,
+    ),
   };
 }
 

@@ -19,6 +19,17 @@ describe("gatefall class", () => {
     expect(out).toBe(classCsv(classTable([CLASS], undefined, { now: NOW })));
   });
 
+  test("figures are of one hand: that which is asked for, and named where it is not the screen", async () => {
+    const ofNone = await run(["class", "class.json", "--hand", "encoder", "--on", DAY], FILES);
+    expect(ofNone.out).toMatch(/^Only what was turned by this counts: encoder\.\nperson /);
+    expect(ofNone.out).not.toContain("three-wheel, open");
+    const screen = await run(["class", "class.json", "--hand", "screen", "--on", DAY], FILES);
+    expect(screen.out).toBe((await run(["class", "class.json", "--on", DAY], FILES)).out);
+    const wrong = await run(["class", "class.json", "--hand", "hammer"], FILES);
+    expect(wrong.status).toBe(2);
+    expect(wrong.complaints.join()).toMatch(/--hand must be "screen", .* or "mixed", not "hammer"/);
+  });
+
   test("a logbook that comes twice counts once", async () => {
     const once = await run(["class", "class.json", "--format", "json", "--on", DAY], FILES);
     const twice = await run(["class", "class.json", "again.json", "--format", "json", "--on", DAY], {

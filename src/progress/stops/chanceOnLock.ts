@@ -1,9 +1,8 @@
-import type { AttemptRecord } from "../../records/attemptRecord";
 import { probabilityOfConformance } from "../../statistics/conformance";
 import type { Interval } from "../../statistics/interval";
 import { normalQuantile } from "../../statistics/normalDistribution";
 import { type SampleSummary, sampleSummary } from "../../statistics/sample";
-import { nearStops } from "./nearStops";
+import { nearStops, type StoppedAttempt } from "./nearStops";
 
 /** Predicted chance of opening a lock. */
 export interface ChanceOnLock {
@@ -42,7 +41,7 @@ function logitInterval(chance: number, variance: number): Interval {
   return { low: 1 / (1 + Math.exp(reach - logit)), high: 1 / (1 + Math.exp(-reach - logit)) };
 }
 
-function errorsByPlace(attempts: readonly Pick<AttemptRecord, "stops">[]): number[][] {
+function errorsByPlace(attempts: readonly StoppedAttempt[]): number[][] {
   const near = nearStops(attempts);
   const steps = new Set(near.map(({ step }) => step));
   return [...steps].map((k) => near.filter(({ step }) => step === k).map(({ error }) => error));
@@ -52,8 +51,7 @@ const fewest = (errors: readonly (readonly number[])[]) =>
   errors.length === 0 ? 0 : Math.min(...errors.map(({ length }) => length));
 
 /** Stops at the place that has fewest, of those that have any; 0 without a stop. */
-export const fewestStops = (attempts: readonly Pick<AttemptRecord, "stops">[]): number =>
-  fewest(errorsByPlace(attempts));
+export const fewestStops = (attempts: readonly StoppedAttempt[]): number => fewest(errorsByPlace(attempts));
 
 /**
  * Predicted chance of opening a lock of a given tolerance, from one's own stops.
@@ -66,10 +64,7 @@ export const fewestStops = (attempts: readonly Pick<AttemptRecord, "stops">[]): 
  * @param tolerance - of every gate, graduations, >= 0
  * @returns null below 5 stops at some place
  */
-export function chanceOnLock(
-  attempts: readonly Pick<AttemptRecord, "stops">[],
-  tolerance: number,
-): ChanceOnLock | null {
+export function chanceOnLock(attempts: readonly StoppedAttempt[], tolerance: number): ChanceOnLock | null {
   const errors = errorsByPlace(attempts);
   const stops = fewest(errors);
   if (stops < FEWEST_STOPS) return null;

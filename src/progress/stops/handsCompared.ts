@@ -1,15 +1,18 @@
 import type { Graduations } from "../../lock/dial";
 import { type Hand, handOf, handsOf } from "../../realdial/sources/handOf";
+import { isCoarselyTurned } from "../../realdial/sources/sourceDescription";
 import type { AttemptRecord } from "../../records/attemptRecord";
 import { sampleSummary } from "../../statistics/sample";
 import { type DifferenceOfMeans, welchInterval } from "../../statistics/welchInterval";
 import { type FirstTimeOpenings, firstTimeOpenings } from "./firstTimeOpenings";
-import { worstStop } from "./nearStops";
+import { judgedStopsOf, worstStop } from "./nearStops";
 
 /** What the attempts of one hand come to. */
 export interface HandFigures {
   readonly hand: Hand;
   readonly openings: FirstTimeOpenings;
+  /** Whether all of them were turned in coarse steps: then its stops are not judged. */
+  readonly isCoarse: boolean;
   /**
    * Mean size of the worst stop less that on the screen, 95 % (Welch), graduations; null for the screen itself, and where
    * either has fewer than two attempts with stops.
@@ -20,7 +23,7 @@ export interface HandFigures {
 type Dialed = Pick<AttemptRecord, "opened" | "isLate" | "isNotAdmitted" | "stops" | "sources">;
 
 const worstStops = (attempts: readonly Dialed[]): Graduations[] =>
-  attempts.flatMap(({ stops }) => worstStop(stops) ?? []);
+  attempts.flatMap((attempt) => worstStop(judgedStopsOf(attempt)) ?? []);
 
 /** Each hand beside the one on the screen: whether what was learned there carries over. @param attempts - oldest first */
 export function handsCompared(attempts: readonly Dialed[]): HandFigures[] {
@@ -32,6 +35,6 @@ export function handsCompared(attempts: readonly Dialed[]): HandFigures[] {
     const worst = worstStops(own);
     const canTell = hand !== "screen" && worst.length > 1 && onScreen.length > 1;
     const worstStopMore = canTell ? welchInterval(sampleSummary(worst), sampleSummary(onScreen)) : null;
-    return openings === null ? [] : [{ hand, openings, worstStopMore }];
+    return openings === null ? [] : [{ hand, openings, isCoarse: own.every(isCoarselyTurned), worstStopMore }];
   });
 }

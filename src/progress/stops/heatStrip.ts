@@ -1,5 +1,4 @@
-import type { AttemptRecord } from "../../records/attemptRecord";
-import { nearStops } from "./nearStops";
+import { nearStops, type StoppedAttempt } from "./nearStops";
 import { type StopErrors, stopErrors } from "./stopTable";
 
 /** One stretch of the dial. */
@@ -19,11 +18,7 @@ export interface HeatBin {
  * @param count - stretches of equal length, a whole number above 0
  * @returns the stretch from 0 first
  */
-export function heatStrip(
-  attempts: readonly Pick<AttemptRecord, "stops">[],
-  perTurn: number,
-  count: number,
-): HeatBin[] {
+export function heatStrip(attempts: readonly StoppedAttempt[], perTurn: number, count: number): HeatBin[] {
   const near = nearStops(attempts);
   const placeOf = (number: number) => Math.min(count - 1, Math.floor((number * count) / perTurn));
   return Array.from({ length: count }, (_, i) => {

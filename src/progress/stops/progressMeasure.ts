@@ -1,5 +1,5 @@
 import type { AttemptRecord } from "../../records/attemptRecord";
-import { FARTHEST_STOP } from "./nearStops";
+import { nearStops } from "./nearStops";
 
 /** What progress is looked at in: time of an opening, mean stop error with its sign, or the worst stop without it. */
 export type ProgressMeasure = "time" | "bias" | "worst-stop";
@@ -20,8 +20,7 @@ export const MEASURE_UNITS: Readonly<Record<ProgressMeasure, "s" | "graduations"
   "worst-stop": "graduations",
 };
 
-const errorsOf = ({ stops }: AttemptRecord) =>
-  stops.map(({ error }) => error).filter((error) => Math.abs(error) <= FARTHEST_STOP);
+const errorsOf = (attempt: AttemptRecord) => nearStops([attempt]).map(({ error }) => error);
 
 const VALUES: Readonly<Record<ProgressMeasure, (attempt: AttemptRecord) => number | undefined>> = {
   // A miss that was broken off early is no quick opening.

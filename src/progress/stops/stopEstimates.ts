@@ -3,7 +3,7 @@ import type { AttemptRecord } from "../../records/attemptRecord";
 import type { Interval } from "../../statistics/interval";
 import { sampleSummary, sumOfSquaredDeviations } from "../../statistics/sample";
 import { studentInterval } from "../../statistics/studentInterval";
-import { worstStop } from "./nearStops";
+import { judgedStopsOf, worstStop } from "./nearStops";
 
 /** An own estimate beside what it was of. Graduations, without sign. */
 export interface JudgedStop {
@@ -27,9 +27,10 @@ export interface EstimateCalibration {
 }
 
 /** The attempts for which an estimate was given before its result was shown. @param attempts - oldest first */
-export function judgedStops(attempts: readonly Pick<AttemptRecord, "estimate" | "stops">[]): JudgedStop[] {
-  return attempts.flatMap(({ estimate, stops }, i) => {
-    const was = worstStop(stops);
+export function judgedStops(attempts: readonly Pick<AttemptRecord, "estimate" | "stops" | "sources">[]): JudgedStop[] {
+  return attempts.flatMap((attempt, i) => {
+    const { estimate } = attempt;
+    const was = worstStop(judgedStopsOf(attempt));
     return estimate === undefined || was === null ? [] : [{ number: i + 1, said: Math.abs(estimate), was }];
   });
 }

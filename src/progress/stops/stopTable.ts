@@ -1,9 +1,9 @@
 import type { Turn } from "../../lock/dial";
-import type { AttemptRecord, StopRecord } from "../../records/attemptRecord";
+import type { StopRecord } from "../../records/attemptRecord";
 import type { Interval } from "../../statistics/interval";
 import { mean, sampleSummary } from "../../statistics/sample";
 import { studentInterval } from "../../statistics/studentInterval";
-import { nearStops } from "./nearStops";
+import { judgedStopsOf, nearStops, type StoppedAttempt } from "./nearStops";
 
 /** Stop errors of one kind, graduations along the turn; positive ran past. */
 export interface StopErrors {
@@ -40,7 +40,7 @@ export function stopErrors(stops: readonly Pick<StopRecord, "error">[]): StopErr
 }
 
 /** Stop errors of attempts, bias apart from spread, for each number and each direction. */
-export function stopTable(attempts: readonly Pick<AttemptRecord, "stops">[]): StopTable {
+export function stopTable(attempts: readonly StoppedAttempt[]): StopTable {
   const near = nearStops(attempts);
   const steps = near.reduce((most, { step }) => Math.max(most, step), 0);
   const ofTurn = (turn: Turn) => stopErrors(near.filter((stop) => stop.turn === turn));
@@ -48,6 +48,6 @@ export function stopTable(attempts: readonly Pick<AttemptRecord, "stops">[]): St
     all: stopErrors(near),
     bySteps: Array.from({ length: steps }, (_, k) => stopErrors(near.filter(({ step }) => step === k + 1))),
     byTurns: { left: ofTurn("left"), right: ofTurn("right") },
-    leftOut: attempts.reduce((sum, { stops }) => sum + stops.length, 0) - near.length,
+    leftOut: attempts.reduce((sum, one) => sum + judgedStopsOf(one).length, 0) - near.length,
   };
 }

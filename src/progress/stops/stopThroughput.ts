@@ -1,7 +1,6 @@
-import type { AttemptRecord } from "../../records/attemptRecord";
 import { standardDeviation } from "../../statistics/sample";
 import { type Throughput, throughput } from "../../statistics/throughput";
-import { nearStops } from "./nearStops";
+import { nearStops, type StoppedAttempt } from "./nearStops";
 
 /**
  * Speed and accuracy of the stops at each place in the combination.
@@ -10,7 +9,7 @@ import { nearStops } from "./nearStops";
  *
  * @returns place 1 first; null where fewer than two stops have a time, or all fall on one spot
  */
-export function stopThroughput(attempts: readonly Pick<AttemptRecord, "stops">[]): (Throughput | null)[] {
+export function stopThroughput(attempts: readonly StoppedAttempt[]): (Throughput | null)[] {
   const near = nearStops(attempts).filter(({ time_ms, amplitude }) => time_ms > 0 && amplitude > 0);
   const steps = near.reduce((most, { step }) => Math.max(most, step), 0);
   return Array.from({ length: steps }, (_, k) => {

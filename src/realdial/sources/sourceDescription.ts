@@ -32,6 +32,10 @@ export interface SourceDescription {
   readonly keepsNoMotion?: boolean | undefined;
 }
 
+/** Whether anything coarse turned it: then its stops tell of steps, and not of a hand's aim. */
+export const isCoarselyTurned = ({ sources = [] }: { readonly sources?: readonly SourceDescription[] | undefined }) =>
+  sources.some(({ isCoarse }) => isCoarse);
+
 /** Whether the motion of what was turned by these may be kept. */
 export const mayKeepMotion = ({ sources = [] }: { readonly sources?: readonly SourceDescription[] | undefined }) =>
   sources.every(({ keepsNoMotion }) => keepsNoMotion !== true);

@@ -1,5 +1,6 @@
 import type { Attempt } from "../../dialing/attempt";
 import type { Motion } from "../../dialing/motion";
+import { isOfCoarseStep } from "../../drill/marking/coarseStep";
 import { mayKeepMotion } from "../../realdial/sources/sourceDescription";
 import { sourcesMisfit } from "../../realdial/sources/sourcesMisfit";
 import { replay } from "../../trace/replay";
@@ -27,10 +28,11 @@ const SAME_TIME = 50;
 const TOLD_EVERY = 50;
 
 /** Whether a replay comes to what counts as opened in an exercise. */
-function isOpened(attempt: Attempt, exercise: string): boolean {
+function isOpened(attempt: Attempt, { exercise, sources }: AttemptRecord): boolean {
   const asked = firstNumbersOf(exercise) ?? null;
   if (asked === null) return attempt.opened;
-  return attemptOutcome(attempt).faults.every(({ code, number }) => number > asked || code === "not-drawn");
+  const { faults } = attemptOutcome(attempt);
+  return faults.every((fault) => fault.number > asked || fault.code === "not-drawn" || isOfCoarseStep(fault, sources));
 }
 
 function hasSameStops(record: AttemptRecord, attempt: Attempt): boolean {
@@ -52,11 +54,9 @@ type Misfit =
   | "impossible-sources";
 
 /** Whether what an attempt says of its opening is what its recording comes to. One that is not finished says nothing. */
-function openingMisfit(
-  { opened, isUnfinished = false, exercise }: AttemptRecord,
-  attempt: Attempt,
-): Misfit | undefined {
-  const opens = !isUnfinished && isOpened(attempt, exercise);
+function openingMisfit(record: AttemptRecord, attempt: Attempt): Misfit | undefined {
+  const { opened, isUnfinished = false } = record;
+  const opens = !isUnfinished && isOpened(attempt, record);
   if (opened === opens) return undefined;
   return opened ? "opens-not" : "opens-after-all";
 }

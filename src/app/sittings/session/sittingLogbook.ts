@@ -76,7 +76,7 @@ function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, result: Tr
     ...turnedBy(result),
   };
   const came = isEnded
-    ? { ...stationOutcome(attempt, station), ...circumstances(result, station) }
+    ? { ...stationOutcome(attempt, station, result), ...circumstances(result, station) }
     : unfinishedOutcome(attempt);
   const record = { ...attemptNote(frame, attempt, came), personId: owner.personId };
   return { kind: "attempts", ...(mayKeepMotion(result) && { trace: encodeTrace(motion) }), record };

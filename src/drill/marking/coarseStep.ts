@@ -1,0 +1,14 @@
+import type { Fault } from "../../dialing/fault";
+import type { SourceDescription } from "../../realdial/sources/sourceDescription";
+
+/**
+ * Whether a fault is a stop no farther off than the step of the coarse source that made it. A hand cannot stop there where it
+ * means to, so that is not judged: what is left is count and order. Farther off it is another number.
+ */
+export function isOfCoarseStep(
+  { code, size }: Pick<Fault, "code" | "size">,
+  sources: readonly SourceDescription[] = [],
+): boolean {
+  const steps = sources.filter(({ isCoarse }) => isCoarse).map(({ resolution }) => resolution);
+  return (code === "stopped-short" || code === "ran-past") && size <= Math.max(0, ...steps);
+}
