@@ -147,7 +147,9 @@ export function LockInHand(props: LockInHandProps) {
   };
   const seen = props.seen ?? dial - ringTurn;
   const onDoubt: DrawnDial["onDoubt"] = (why) => held.noteDoubt(why);
-  const turn = useSources(place, { perTurn: graduations, position: dial, seen, acts, isReplay, onTurn, onDoubt });
+  const { keepsMoves } = held;
+  const drawn: DrawnDial = { position: dial, seen, acts, isReplay, keepsMoves, onDoubt };
+  const turn = useSources(place, { perTurn: graduations, ...drawn, onTurn });
   useRunOn(held);
   useLockSounds({ dial, bolt, isCoupled: props.isCoupled ?? false }, isReplay);
 

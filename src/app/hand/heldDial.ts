@@ -4,7 +4,10 @@ import type { HandStore } from "./handStore";
 export type HeldDial = Pick<
   HandStore,
   "subscribe" | "windUp" | "isRunningOn" | "noteSource" | "noteDoubt" | "turnBy" | "runOn"
->;
+> & {
+  /** Whether its record is made of every move: then nothing turns it of which no motion is kept. */
+  readonly keepsMoves?: boolean | undefined;
+};
 
 /** The same dial, turned by way of something that has more to do with it. */
 export const heldBy = (
@@ -17,6 +20,7 @@ export const heldBy = (
   get isRunningOn() {
     return dial.isRunningOn;
   },
+  keepsMoves: dial.keepsMoves,
   subscribe: dial.subscribe,
   noteSource: (source) => dial.noteSource(source),
   noteDoubt: (why) => dial.noteDoubt(why),

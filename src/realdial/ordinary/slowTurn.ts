@@ -68,6 +68,16 @@ export class SlowTurn {
     this.kept.push({ strip, turned: 0, fits: new Uint8Array(PIECES).fill(1) });
   }
 
+  /** How far the dial has turned from where it rested, graduations, left positive. */
+  get turnedBy(): number {
+    return (this.turned * this.graduations) / AROUND;
+  }
+
+  /** Pictures in a row, up to the last one, in which the dial was not recognized. */
+  get missedInARow(): number {
+    return this.missed;
+  }
+
   /** Part of a whole turn that has been seen, 0 to 1. */
   get part(): number {
     return Math.min(1, (this.most - this.least) / AROUND / WHOLE);

@@ -3,7 +3,6 @@ import { dirname } from "node:path";
 import { BROWSER_SWITCHES, browserPath } from "../../browser/browserPath";
 import { Camcorder, type Picture } from "./camcorder";
 import type { Shooting } from "./film";
-import type { Motion } from "./handMotion";
 import { type PrintedConditions, printedFilm } from "./printedFilm";
 import { writeY4m } from "./y4m";
 
@@ -22,7 +21,7 @@ export const cameraPlaying = (file: string) => ({
 });
 
 /** Pictures of a film; one for each rest, so that films of long rests are made quickly. */
-function* pictures({ scene, sensor, motion, graduations, chance }: Shooting & { readonly motion: Motion }) {
+function* pictures({ scene, sensor, motion, graduations, chance }: Shooting) {
   const turns = (at: number) => motion.positionAt(at) / graduations;
   const camcorder = new Camcorder({ ...scene, turns }, sensor, chance);
   const frame = 1000 / FRAMES_PER_SECOND;
@@ -35,8 +34,12 @@ function* pictures({ scene, sensor, motion, graduations, chance }: Shooting & { 
   }
 }
 
-/** Films a printed dial into a file for such a camera. @returns how many frames were written */
-export function filmInto(file: string, conditions: PrintedConditions, seed: number): number {
+/** Films a dial into a file for such a camera. @returns how many frames were written */
+export function shootInto(file: string, shooting: Shooting): number {
   mkdirSync(dirname(file), { recursive: true });
-  return writeY4m(file, pictures(printedFilm(conditions, seed)), FRAMES_PER_SECOND);
+  return writeY4m(file, pictures(shooting), FRAMES_PER_SECOND);
 }
+
+/** Films a printed dial. @returns how many frames were written */
+export const filmInto = (file: string, conditions: PrintedConditions, seed: number): number =>
+  shootInto(file, printedFilm(conditions, seed));

@@ -37,6 +37,8 @@ export interface DrawnDial {
   readonly acts: readonly DialAct[];
   /** Whether what is shown is long past. */
   readonly isReplay: boolean;
+  /** Whether its record is made of every move: then nothing turns it of which no motion is kept. */
+  readonly keepsMoves?: boolean | undefined;
   /** The turns may be miscounted from here on. Returns whether the attempt under way is marked by it. */
   readonly onDoubt: (why: DialDoubt) => boolean;
 }

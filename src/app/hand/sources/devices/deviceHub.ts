@@ -68,7 +68,8 @@ export class DeviceHub extends Store {
     const { device, step, noise, dials } = this;
     if (device === null || step === null) return null;
     const perTurn = dials.dial?.perTurn ?? USUAL_TURN;
-    return describeSource(device.kind, step * perTurn, noise === null ? null : noise * perTurn);
+    const inGraduations = noise === null ? null : noise * perTurn;
+    return describeSource(device.kind, step * perTurn, inGraduations, this.opened?.keepsMotion);
   }
 
   /** How long the hand's moves take to the screen; null while there are too few. */
@@ -241,7 +242,8 @@ export class DeviceHub extends Store {
         this.remark = what;
       }),
       shown: () => shownPlace(this.dials.dial, this.isReversed),
-      lost: heard((why) => this.fail(why, true)),
+      // One that has not turned the dial yet is not missed.
+      lost: heard((why) => this.fail(why, this.step !== null)),
     };
   }
 }

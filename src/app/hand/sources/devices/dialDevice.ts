@@ -11,6 +11,10 @@ export interface ShownPlace {
   readonly turns: number;
   /** The number that it shows, graduations. */
   readonly number: number;
+  /** Graduations in one turn. */
+  readonly perTurn: number;
+  /** Whether the record of what is done with it is made of every move. */
+  readonly keepsMoves: boolean;
 }
 
 /** What an open device tells. Turns are unwrapped, left positive. */
@@ -55,6 +59,8 @@ export interface OpenDevice {
   readonly isInSetup?: () => boolean;
   /** Of a device that sees a number: it has to come to the one on the screen before it turns that dial again. */
   readonly comeApart?: () => void;
+  /** Whether motions of it may be kept; they may where left out. */
+  readonly keepsMotion?: boolean;
   /** Of a knob whose steps have to be learned. */
   readonly learner?: KnobLearner;
 }

@@ -7,9 +7,14 @@ import type { ShownPlace } from "./dialDevice";
  */
 export function shownPlace(dial: DialInHand | undefined, isReversed: boolean): ShownPlace | null {
   if (dial === undefined) return null;
-  const position = dial.drawn().seen;
+  const { seen: position, keepsMoves = false } = dial.drawn();
   const turns = position / dial.perTurn;
-  return { turns: isReversed ? -turns : turns, number: position - dial.perTurn * Math.floor(position / dial.perTurn) };
+  return {
+    turns: isReversed ? -turns : turns,
+    number: position - dial.perTurn * Math.floor(position / dial.perTurn),
+    perTurn: dial.perTurn,
+    keepsMoves,
+  };
 }
 
 /** A number of a dial, to half a graduation. */

@@ -77,9 +77,9 @@ describe("the device in the hand", () => {
     expect(hub.source?.noise).toBeNull();
     link().measured(0.002);
     expect(hub.source).toMatchObject({ resolution: 0.05, noise: 0.1 });
-    expect(link().shown()).toEqual({ turns: -1.2, number: 40 });
+    expect(link().shown()).toEqual({ turns: -1.2, number: 40, perTurn: 50, keepsMoves: false });
     hub.reverse(true);
-    expect(link().shown()).toEqual({ turns: 1.2, number: 40 });
+    expect(link().shown()).toEqual({ turns: 1.2, number: 40, perTurn: 50, keepsMoves: false });
   });
 
   test("turns the dial once a frame, by every move it has told, and before anything else is said", async () => {
@@ -185,11 +185,40 @@ describe("the device in the hand", () => {
     expect(hub.doubt).toBeNull();
   });
 
+  test("is not waited for where it never turned the dial", async () => {
+    const { hub } = hubOver();
+    const { device, link } = stubDevice();
+    const whenBack = vi.fn(() => () => undefined);
+    await hub.connect({ ...device, whenBack });
+    link().lost(deviceProblem("not-practice", []));
+    expect([whenBack.mock.calls.length, hub.isConnected, hub.trouble?.code]).toEqual([0, false, "not-practice"]);
+    await hub.connect(device);
+    expect(hub.doubt).toBeNull();
+  });
+
+  test("says in its source that no motion is kept, where the hand chose so", async () => {
+    const { hub } = hubOver();
+    const { device, link } = stubDevice();
+    const opened = { close: () => undefined, keepsMotion: true };
+    await hub.connect({
+      ...device,
+      open: async (given) => {
+        await device.open(given);
+        return opened;
+      },
+    });
+    link().ready(0.01);
+    expect(hub.source).not.toHaveProperty("keepsNoMotion");
+    opened.keepsMotion = false;
+    expect(hub.source).toMatchObject({ keepsNoMotion: true });
+  });
+
   test("is not waited for once it is let go", async () => {
     const { hub } = hubOver();
     const { device, link } = stubDevice();
     const stop = vi.fn();
     await hub.connect({ ...device, whenBack: () => stop });
+    link().ready(0.01);
     link().lost(deviceProblem("silent", []));
     expect(stop).not.toHaveBeenCalled();
     hub.disconnect();

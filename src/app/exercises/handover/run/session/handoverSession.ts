@@ -42,6 +42,7 @@ import { turnedBefore } from "./turnedBefore";
  * A store outside React. Time is handed in; chance comes from the run's seed.
  */
 export class HandoverSession extends HandStore {
+  readonly keepsMoves = true;
   readonly setup: RunSetup;
   readonly shipped: Combination;
   recorded: RecordedRun;
@@ -65,14 +66,13 @@ export class HandoverSession extends HandStore {
    */
   constructor(setup: RunSetup, kept: KeptRun | null = null, keep: (run: KeptRun) => void = keepRun) {
     super();
-    const { profile, seed } = setup;
     this.setup = setup;
     this.keep = keep;
     const { run, doors, form, underWay } = kept ?? NOTHING_KEPT;
-    this.shipped = profile.asSet ?? drawCombination(profile, seededChance(seed));
+    this.shipped = setup.profile.asSet ?? drawCombination(setup.profile, seededChance(setup.seed));
     this.recorded = run ?? begunRun(setup);
     const { events } = this.recorded;
-    this.chance = seededChance(seed + events.length);
+    this.chance = seededChance(setup.seed + events.length);
     this.run = replayRun(this.recorded);
     this.turnedBy.recall(turnedBefore(this.recorded));
     this.doors = doors;

@@ -18,7 +18,7 @@ export function LivePicture({ stream, children }: LivePictureProps) {
     };
   }, [stream]);
   return (
-    <div className="relative max-w-[480px] bg-well">
+    <div className="relative my-2 max-w-[480px] bg-well">
       <video className="block w-full" ref={place} autoPlay muted playsInline tabIndex={-1} aria-hidden="true" />
       {children}
     </div>

@@ -20,7 +20,16 @@ export class SightedTurns {
     this.link = link;
   }
 
-  take(sighting: ShownSighting): void {
+  /** @param refused - why the dial on the screen must not be turned, however well this one is seen */
+  take(sighting: ShownSighting, refused: Problem | null = null): void {
+    if (refused === null) this.follow(sighting);
+    else {
+      this.comeApart();
+      this.hold(refused);
+    }
+  }
+
+  private follow(sighting: ShownSighting): void {
     const screen = this.link.shown();
     const followed = this.takeOver.take(sighting, screen === null ? null : screen.turns);
     this.hold(this.whyHeld(followed, sighting));

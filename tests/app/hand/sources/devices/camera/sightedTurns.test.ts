@@ -1,0 +1,35 @@
+import { expect, test } from "vitest";
+import { SightedTurns } from "../../../../../../src/app/hand/sources/devices/camera/sightedTurns";
+import { deviceProblem } from "../../../../../../src/app/hand/sources/devices/deviceWords";
+import type { DeviceLink } from "../../../../../../src/app/hand/sources/devices/dialDevice";
+
+/** A dial on the screen at 0, and what is told to it. */
+function screen() {
+  const told: string[] = [];
+  const link = {
+    turned: (turns: number) => told.push(`turned ${turns.toFixed(2)}`),
+    held: (why) => told.push(`held ${why?.code ?? "no more"}`),
+    doubted: (why) => told.push(`doubted ${why.code}`),
+    marked: () => undefined,
+    shown: () => ({ turns: 0, number: 0, perTurn: 100, keepsMoves: true }),
+  } as Pick<DeviceLink, "turned" | "held" | "doubted" | "marked" | "shown"> as DeviceLink;
+  return { told, turns: new SightedTurns(link) };
+}
+
+const at = (time: number, position: number | null, turnsInDoubt = false) =>
+  ({ at: time, position, sight: "sure", reason: "none", turnsInDoubt, shown: null }) as const;
+
+test("what is refused turns nothing and says why, and afterwards the dial has to come to the number first", () => {
+  const { told, turns } = screen();
+  const refused = deviceProblem("moves-kept", []);
+  turns.take(at(0, 0), refused);
+  turns.take(at(33, 0), refused);
+  turns.take(at(400, 30));
+  expect([told, turns.hasTakenOver]).toEqual([["held moves-kept", "held come-to"], false]);
+  turns.take(at(433, 0));
+  turns.take(at(466, 10));
+  expect(told.slice(2)).toEqual(["held no more", "turned 0.00", "turned 0.10"]);
+  expect(turns.hasTakenOver).toBe(true);
+  turns.take(at(500, 20), refused);
+  expect(told.at(-1)).toBe("held moves-kept");
+});
