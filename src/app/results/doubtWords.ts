@@ -55,3 +55,7 @@ export function lostSightSentence(station: Station): string | null {
 /** How often a try was begun again, a few words; "" where never. */
 export const begunAgainWords = (begunAgain = 0): string =>
   begunAgain === 0 ? "" : `begun again ${countText(begunAgain, "time", "times")}`;
+
+/** Why a try begins anew, for whoever sits it. */
+export const begunAgainSentence = (begunAgain: number): string =>
+  `Your device lost your hand, so this try was broken off and begins again: ${begunAgain} of ${MOST_BEGUN_AGAIN} times. The record shows it.`;

@@ -79,9 +79,9 @@ export function admissionSentence(station: Station): string | null {
   return admission === "any" ? null : ADMISSION_SENTENCES[admission];
 }
 
-/** Why a connected source does not count at a station, a sentence; null where it counts. */
+/** Why a source does not turn the dial of a station, in sentences; null where it does. */
 export function refusedSourceSentence(source: SourceDescription, station: Station, place: string): string | null {
   if (admitsSource(source, station)) return null;
   const why = admissionSentence(station) ?? (marksFractions(station) ? FRACTIONS_SENTENCE : "");
-  return `${place}: ${SOURCE_NAMES[source.kind]} is connected, and its tries do not count. ${why}`;
+  return `${place}: ${SOURCE_NAMES[source.kind]} does not turn the dial here. ${why}`;
 }

@@ -1,5 +1,6 @@
 import { assign, setup } from "xstate";
 import type { Milliseconds } from "../../lock/dial";
+import { MOST_BEGUN_AGAIN } from "../marking/lostSight";
 import { breakOpened, breaksClosed, ended, FRESH, type SittingContext, stopped, workedTime } from "./sittingMemory";
 
 /** What a sitting's chart must know of its sheet. */
@@ -19,6 +20,8 @@ export type SittingEvent =
   | { readonly type: "instructions.read" }
   | { readonly type: "sitting.started"; readonly now_ms: Milliseconds }
   | { readonly type: "try.begun"; readonly now_ms: Milliseconds }
+  /** A device lost the hand, and by its station such a try is begun again. */
+  | { readonly type: "try.begunAgain"; readonly now_ms: Milliseconds }
   | { readonly type: "try.finished"; readonly now_ms: Milliseconds }
   | { readonly type: "question.answered"; readonly now_ms: Milliseconds }
   | { readonly type: "sitting.paused"; readonly now_ms: Milliseconds }
@@ -61,6 +64,7 @@ export function sittingMachine(plan: SittingPlan) {
       hasNoTryLeft: ({ context }) => context.triesDone >= plan.tries,
       hasNoQuestionLeft: ({ context }) => context.answersGiven >= plan.questions,
       isTryBegun: ({ context }) => context.isTryBegun,
+      mayBeginAgain: ({ context }) => context.isTryBegun && context.begunAgain < MOST_BEGUN_AGAIN,
       isTryNotBegun: ({ context }) => !context.isTryBegun,
     },
     actions: {
@@ -71,7 +75,8 @@ export function sittingMachine(plan: SittingPlan) {
       })),
       stopClock: assign(({ context, event }) => stopped(context, timeOf(event))),
       beginTry: assign({ isTryBegun: true }),
-      finishTry: assign(({ context }) => ({ triesDone: context.triesDone + 1, isTryBegun: false })),
+      finishTry: assign(({ context }) => ({ triesDone: context.triesDone + 1, isTryBegun: false, begunAgain: 0 })),
+      beginAgain: assign(({ context }) => ({ isTryBegun: false, begunAgain: context.begunAgain + 1 })),
       takeAnswer: assign(({ context }) => ({ answersGiven: context.answersGiven + 1 })),
       countPause: assign(({ context, event }) => ({
         ...breakOpened("pause", context, timeOf(event)),
@@ -86,6 +91,7 @@ export function sittingMachine(plan: SittingPlan) {
         triesDone: context.triesDone + (context.isTryBegun ? 1 : 0),
         triesLost: context.triesLost + (context.isTryBegun ? 1 : 0),
         isTryBegun: false,
+        begunAgain: context.isTryBegun ? 0 : context.begunAgain,
       })),
       runOut: assign(({ context, event }) => ({ ...ended(context, timeOf(event), "time"), isTryBegun: false })),
       complete: assign(({ context, event }) => ended(context, timeOf(event), "finished")),
@@ -123,6 +129,7 @@ export function sittingMachine(plan: SittingPlan) {
         on: {
           ...whileWorking.on,
           "try.begun": { guard: "isTryNotBegun", actions: "beginTry" },
+          "try.begunAgain": { guard: "mayBeginAgain", actions: "beginAgain" },
           "try.finished": [
             // A try that ends after the time is up is not made in time.
             { guard: "isOverTime", target: "finished", actions: "runOut" },

@@ -26,6 +26,8 @@ export interface SittingContext {
   readonly triesDone: number;
   /** Whether the hand has moved the dial in the try under way. */
   readonly isTryBegun: boolean;
+  /** How often the try under way was broken off because its turns came to be in doubt, and begun again. */
+  readonly begunAgain: number;
   readonly answersGiven: number;
   /** Tries lost to a reload. */
   readonly triesLost: number;
@@ -46,6 +48,7 @@ export interface SittingContext {
 export const FRESH: SittingContext = {
   triesDone: 0,
   isTryBegun: false,
+  begunAgain: 0,
   answersGiven: 0,
   triesLost: 0,
   interruptions: 0,

@@ -20,6 +20,7 @@ const TIMES = [MINUTE, 10 * MINUTE];
 const TIMED = [
   "sitting.started",
   "try.begun",
+  "try.begunAgain",
   "try.finished",
   "question.answered",
   "sitting.paused",
@@ -55,6 +56,7 @@ class PlainSitting {
   lost = 0;
   answers = 0;
   isTrying = false;
+  again = 0;
   workedBefore = 0;
   since: number | null = null;
   private readonly plan: SittingPlan;
@@ -78,6 +80,7 @@ class PlainSitting {
       "try.begun": () => {
         if (this.state === "atStation") this.isTrying = true;
       },
+      "try.begunAgain": () => this.state === "atStation" && this.beginAgain(),
       "try.finished": () => this.state === "atStation" && (isLate ? this.end(now) : this.finishTry(now)),
       "question.answered": () => this.state === "answering" && (isLate ? this.end(now) : this.answer(now)),
       "time.checked": () => (isWorking || this.state === "interrupted") && isLate && this.end(now),
@@ -124,8 +127,15 @@ class PlainSitting {
   private finishTry(now: number): void {
     if (!this.isTrying) return;
     this.isTrying = false;
+    this.again = 0;
     this.done += 1;
     this.settle(now);
+  }
+
+  private beginAgain(): void {
+    if (!this.isTrying || this.again === 2) return;
+    this.isTrying = false;
+    this.again += 1;
   }
 
   private answer(now: number): void {
@@ -141,6 +151,7 @@ class PlainSitting {
     if (this.isTrying) {
       this.done += 1;
       this.lost += 1;
+      this.again = 0;
     }
     this.isTrying = false;
     if (this.plan.pauseAllowed) this.rest(now, "interrupted");
@@ -186,30 +197,30 @@ const ALL = [
 const but = (...missing: string[]) => ALL.filter((state) => !missing.includes(state));
 
 const CASES = [
-  { name: "pauses, resumes, questions, a time limit", plan: PLAN, states: ALL, transitions: 23 },
+  { name: "pauses, resumes, questions, a time limit", plan: PLAN, states: ALL, transitions: 24 },
   {
     name: "no pause, broken off by a reload",
     plan: { ...PLAN, pauseAllowed: false, onReload: "broken-off" as const },
     states: but("paused", "interrupted"),
-    transitions: 13,
+    transitions: 14,
   },
   {
     name: "no pause, and a reload that does not stop the clock",
     plan: { ...PLAN, pauseAllowed: false },
     states: but("paused"),
-    transitions: 18,
+    transitions: 19,
   },
   {
     name: "pauses, but broken off by a reload",
     plan: { ...PLAN, onReload: "broken-off" as const },
     states: but("interrupted"),
-    transitions: 19,
+    transitions: 20,
   },
   {
     name: "no questions, no time limit",
     plan: { ...PLAN, questions: 0, timeLimit_ms: null },
     states: but("answering"),
-    transitions: 14,
+    transitions: 15,
   },
 ] satisfies { name: string; plan: SittingPlan; states: string[]; transitions: number }[];
 
@@ -255,6 +266,7 @@ describe.each(CASES)("a sitting with $name", ({ plan, states, transitions }) => 
             const { snapshot, plain } = sitting;
             expect(snapshot).toMatchObject({ value, context });
             expect(plain.state).toBe(value);
+            expect(context.begunAgain).toBe(plain.again);
             expect([context.triesDone, context.triesLost, context.answersGiven, context.isTryBegun]).toEqual([
               plain.done,
               plain.lost,

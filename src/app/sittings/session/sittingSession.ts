@@ -1,6 +1,11 @@
+import { admitsSource } from "../../../drill/marking/isAdmitted";
+import { isBegunAgain } from "../../../drill/marking/lostSight";
 import type { PlannedTry } from "../../../drill/sheet/planTries";
 import { isAnsweredRight } from "../../../drill/sitting/drawQuestions";
 import type { Graduations, Milliseconds } from "../../../lock/dial";
+import type { DialDoubt } from "../../../realdial/sources/dialDoubt";
+import type { SourceDescription } from "../../../realdial/sources/sourceDescription";
+import { SCREEN_SOURCE } from "../../../realdial/sources/sourcesSeen";
 import { isDialTry, makeTry, type TryInHand } from "../tries/tryInHand";
 import { trySetup } from "../tries/trySetup";
 import { KeptSitting } from "./keptSitting";
@@ -9,6 +14,8 @@ import { KeptSitting } from "./keptSitting";
 export class SittingSession extends KeptSitting {
   /** The try in hand; an ended one stays until the next is asked for. */
   inHand: TryInHand | null = null;
+  /** What was kept from turning the dial last, since its station does not admit it; null once something else turned it. */
+  refused: SourceDescription | null = null;
 
   /** Place of the try in hand, from 0. */
   get tryIndex(): number {
@@ -30,8 +37,36 @@ export class SittingSession extends KeptSitting {
   takeNext(): void {
     const index = this.memory.triesDone;
     const plan = this.tries[index];
+    this.refused = null;
     this.inHand = this.state === "atStation" && plan !== undefined ? this.tryFor(plan, index) : null;
     this.changed();
+  }
+
+  /**
+   * Whether something may turn the dial of the try in hand: what its station does not admit, turns nothing. It is taken down
+   * with the try.
+   *
+   * @param source - the hands on the screen where left out
+   */
+  admits(source: SourceDescription = SCREEN_SOURCE): boolean {
+    const one = this.inHand;
+    const isAdmitted = one === null || admitsSource(source, one.setup.station);
+    const refused = isAdmitted ? null : source;
+    if (refused?.kind !== this.refused?.kind) {
+      this.refused = refused;
+      this.changed();
+    }
+    return isAdmitted && (one === null || !isDialTry(one) || one.noteSource(source));
+  }
+
+  /** A device lost the hand: by its station the try goes on, marked, or is begun again. @returns whether it is marked */
+  noteDoubt(why: DialDoubt, now: Milliseconds): boolean {
+    const one = this.inHand;
+    if (one === null || !isDialTry(one) || one.isEnded || !one.noteDoubt(why)) return false;
+    if (!isBegunAgain(one.setup.station, one.setup.begunAgain)) return true;
+    this.send({ type: "try.begunAgain", now_ms: now });
+    this.takeNext();
+    return false;
   }
 
   /** Turns the dial of the try in hand. */
@@ -92,7 +127,7 @@ export class SittingSession extends KeptSitting {
   }
 
   private tryFor(plan: PlannedTry, index: number): TryInHand {
-    return makeTry(trySetup(this.sheet, plan, this.progress.seed, index));
+    return makeTry(trySetup(this.sheet, plan, this.progress.seed, index, this.memory.begunAgain));
   }
 
   /** Does something with the try in hand, and tells the chart when that begins or ends it. */

@@ -3,9 +3,12 @@ import { useEffect, useRef } from "react";
 import { stationName } from "../../../drill/sheet/stationName";
 import { WEIGHT_WORDS } from "../../hand/dial/weightWords";
 import { Button } from "../../parts/controls/Button";
+import { Notice } from "../../parts/Notice";
 import { memoryOf } from "../../parts/page/ofChart";
+import { useStored } from "../../parts/page/useStore";
+import { begunAgainSentence, lostSightSentence } from "../../results/doubtWords";
 import { jobNote, spanText, TRY_ENDED } from "../../results/sheetWords";
-import { admissionSentence } from "../../results/sourceWords";
+import { admissionSentence, refusedSourceSentence } from "../../results/sourceWords";
 import type { SittingSession } from "../session/sittingSession";
 import { pageTime } from "../session/steadyTime";
 import type { TryInHand } from "../tries/tryInHand";
@@ -41,6 +44,7 @@ const conditionWords = ({ setup: { station, conditions } }: TryInHand) =>
   [
     station.timeLimit_s === undefined ? "" : `A try counts if it takes at most ${spanText(station.timeLimit_s)}.`,
     admissionSentence(station) ?? "",
+    lostSightSentence(station) ?? "",
     WEIGHT_WORDS[conditions.dial],
   ]
     .filter((words) => words !== "")
@@ -53,7 +57,8 @@ interface SittingPanelProps {
 
 /** Where the sitting is, what the station asks, and the ways on: the same beside every try. */
 export function SittingPanel({ session, one }: SittingPanelProps) {
-  const { station } = one.setup;
+  const { station, begunAgain } = one.setup;
+  const refused = useStored(session, (now) => now.refused);
   const { isTryBegun } = useSelector(session.chart, memoryOf);
   return (
     <section className="panel sitting-panel stack gap-4" aria-label="Sitting">
@@ -74,6 +79,12 @@ export function SittingPanel({ session, one }: SittingPanelProps) {
       <p role="status" className="sitting-try-state empty:hidden" data-testid="try-state">
         {one.isEnded ? `${TRY_ENDED} The result is shown after the sitting.` : ""}
       </p>
+      <p role="status" className="empty:hidden" data-testid="begun-again">
+        {begunAgain > 0 ? begunAgainSentence(begunAgain) : ""}
+      </p>
+      {refused !== null && (
+        <Notice>{refusedSourceSentence(refused, station, stationName(station, one.setup.plan.station))}</Notice>
+      )}
       <div className="sitting-acts row">
         <TryButtons session={session} one={one} />
         {session.plan.pauseAllowed && (

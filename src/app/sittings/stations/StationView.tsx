@@ -23,7 +23,12 @@ function DialStation({ session, one }: DialStationProps) {
   const held = useMemo(() => {
     // What the hand does takes the sitting's own time.
     const turnBy = (by: number, at: number) => session.turnBy(by, at, pageTime.now());
-    return heldBy(one, { turnBy, runOn: (at) => session.runOn(at, pageTime.now()) });
+    return heldBy(one, {
+      turnBy,
+      runOn: (at) => session.runOn(at, pageTime.now()),
+      noteSource: (source) => session.admits(source),
+      noteDoubt: (why) => session.noteDoubt(why, pageTime.now()),
+    });
   }, [session, one]);
   // Each try brings a dial of its own, and the hand goes to it.
   useEffect(focusDial, []);
@@ -55,7 +60,8 @@ function DialStation({ session, one }: DialStationProps) {
 export function StationView({ session }: { readonly session: SittingSession }) {
   const one = useStored(session, ({ inHand }) => inHand);
   if (one === null) return null;
-  const key = `${one.kind}-${session.tryIndex}`;
+  // One that is begun again is another one.
+  const key = `${one.kind}-${session.tryIndex}-${one.setup.begunAgain}`;
   return isDialTry(one) ? (
     <DialStation key={key} session={session} one={one} />
   ) : (

@@ -110,6 +110,7 @@ export class DialingTry extends HandStore {
       time_ms: this.recorded.time_ms,
       isBrokenOff: false,
       ...this.turnedBy.forRecord,
+      ...(this.setup.begunAgain > 0 && { begunAgain: this.setup.begunAgain }),
     };
   }
 }

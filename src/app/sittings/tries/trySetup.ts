@@ -15,10 +15,12 @@ export interface TrySetup {
   readonly conditions: TryConditions;
   /** Of this try alone, so that a try after a reload is the one it would have been. */
   readonly chance: Chance;
+  /** How often it was begun again. */
+  readonly begunAgain: number;
 }
 
-/** What a try needs, from its place in the plan. */
-export function trySetup(sheet: Sheet, plan: PlannedTry, seed: number, index: number): TrySetup {
+/** What a try needs, from its place in the plan. @param begunAgain - how often it was begun again */
+export function trySetup(sheet: Sheet, plan: PlannedTry, seed: number, index: number, begunAgain = 0): TrySetup {
   const station = sheet.stations[plan.station];
   if (station === undefined) throw new Error(`the sheet has no station ${plan.station}`);
   return {
@@ -26,7 +28,8 @@ export function trySetup(sheet: Sheet, plan: PlannedTry, seed: number, index: nu
     station,
     profile: stationProfile(station),
     conditions: conditionsAt(station, plan.repetition),
-    chance: tryChance(seed, index),
+    chance: tryChance(seed, index, begunAgain),
+    begunAgain,
   };
 }
 

@@ -100,6 +100,7 @@ export class ZeroingTry extends Store {
       time_ms: this.time_ms,
       isBrokenOff: false,
       ...this.session.turnedBy.forRecord,
+      ...(this.setup.begunAgain > 0 && { begunAgain: this.setup.begunAgain }),
     };
   }
 
