@@ -1,7 +1,7 @@
 import { poseAt, raysOf } from "./camera";
 import { type RayField, rayField } from "./rayField";
 import type { Scene, Sensor } from "./scene";
-import { developed, type Noise, noiseOf } from "./sensor";
+import { type Chip, chipOf, developed } from "./sensor";
 import { Shader } from "./shader";
 import { Tracer } from "./tracer";
 
@@ -28,7 +28,9 @@ export class Camcorder {
   private readonly rays: readonly Float32Array[];
   private readonly fields: readonly RayField[];
   private readonly light: Float32Array;
-  private readonly noise: Noise;
+  private readonly chip: Chip;
+  /** How all that moves rested when the light was gathered last: a picture of the same needs no new light. */
+  private lastRest: string | null = null;
 
   constructor(scene: Scene, sensor: Sensor, chance: () => number) {
     this.scene = scene;
@@ -39,7 +41,7 @@ export class Camcorder {
     const pixels = scene.camera.width * scene.camera.height;
     this.rays = x.map((inX, i) => raysOf(scene.camera, 0.5 + inX, 0.5 + (y[i] ?? 0)));
     this.light = new Float32Array(pixels);
-    this.noise = noiseOf(chance);
+    this.chip = chipOf(sensor, chance);
     if (scene.camera.shake === undefined) {
       const pose = poseAt(scene.camera, 0);
       this.fields = this.rays.map((rays) => {
@@ -57,30 +59,40 @@ export class Camcorder {
   pictureAt(at: number): Picture {
     const { width, height } = this.scene.camera;
     const { moments, exposureMs } = this.sensor;
-    this.light.fill(0);
-    for (let moment = 0; moment < moments; moment++) {
-      this.expose(moment, at + exposureMs * ((moment + 0.5) / moments - 0.5));
+    const rest = this.restAt(at);
+    if (rest === null || rest !== this.lastRest) {
+      this.light.fill(0);
+      for (let moment = 0; moment < moments; moment++) {
+        this.expose(moment, at + exposureMs * ((moment + 0.5) / moments - 0.5));
+      }
     }
-    return { width, height, data: developed(this.light, width, height, this.sensor, this.noise) };
+    this.lastRest = rest;
+    return { width, height, data: developed(this.light, width, height, this.sensor, this.chip) };
+  }
+
+  /** What all that moves comes to while a picture is taken, as text; null where something does move. */
+  private restAt(at: number): string | null {
+    const { camera, turns, hand, light } = this.scene;
+    if (camera.shake !== undefined) return null;
+    const half = (this.sensor.exposureMs + Math.abs(this.sensor.readoutMs)) / 2;
+    const [first, ...later] = [-half, -half / 2, 0, half / 2, half].map((off) =>
+      JSON.stringify([turns(at + off), hand?.place(at + off) ?? null, light.strength(at + off)]),
+    );
+    return later.every((one) => one === first) ? (first ?? null) : null;
   }
 
   private expose(moment: number, at: number): void {
-    const { width, height } = this.scene.camera;
-    const { readoutMs } = this.sensor;
-    // All rows at once where they are read at once.
-    const rows = readoutMs === 0 ? height : 1;
-    for (let row = 0; row < height; row += rows) {
-      this.exposeRows(moment, row * width, (row + rows) * width, at + readoutMs * ((row + rows / 2) / height - 0.5));
-    }
-  }
-
-  private exposeRows(moment: number, from: number, until: number, at: number): void {
-    const { camera } = this.scene;
-    const field = this.fields[moment];
-    const rays = this.rays[moment];
+    const { width, height, shake } = this.scene.camera;
+    const { readoutMs, moments } = this.sensor;
+    const [field, rays] = [this.fields[moment], this.rays[moment]];
     if (field === undefined || rays === undefined) return;
-    if (camera.shake !== undefined) this.tracer.trace(field, rays, poseAt(camera, at), from, until);
-    this.shader.goTo(at);
-    this.shader.shade(field, this.light, from, until, 1 / this.sensor.moments);
+    for (let row = 0; row < height; row++) {
+      const rowAt = at + readoutMs * ((row + 0.5) / height - 0.5);
+      const [from, until] = [row * width, (row + 1) * width];
+      if (shake !== undefined) this.tracer.trace(field, rays, poseAt(this.scene.camera, rowAt), from, until);
+      // All rows are lit at once where they are read at once.
+      if (row === 0 || readoutMs !== 0) this.shader.goTo(rowAt);
+      this.shader.shade(field, this.light, from, until, 1 / moments);
+    }
   }
 }

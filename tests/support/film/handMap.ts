@@ -1,5 +1,6 @@
 import { litAt } from "./lighting";
-import type { Hand, Light } from "./scene";
+import type { RayField } from "./rayField";
+import type { Finger, Hand, Light } from "./scene";
 import { sampled, type Texture } from "./texture";
 
 const RADIANS = Math.PI / 180;
@@ -7,6 +8,12 @@ const RADIANS = Math.PI / 180;
 const RIM = 6;
 /** What the map says far from any finger. */
 const FAR = -1;
+/** Nearer to a finger than this the map is read: from here outward there is not even shadow. */
+const NEAR = -0.25;
+/** From this far from a finger on, millimeters, neighboring rays do not meet it either. */
+const WELL_AWAY = 20;
+/** Side of a field of which it is known whether it is near a finger, millimeters. */
+const FIELD = 4;
 
 /**
  * A scene's hand at one moment.
@@ -18,6 +25,11 @@ export class HandMap {
   private readonly hand: Hand | undefined;
   private readonly light: Light;
   private readonly map: Texture;
+  /** Of each field whether any of it is near a finger, row by row from below. */
+  private readonly near: Uint8Array;
+  /** The same for being not well away. */
+  private readonly nearby: Uint8Array;
+  private readonly fields: number;
   private readonly reach: number;
   private readonly seat: { readonly x: number; readonly y: number };
   private cos = 1;
@@ -35,6 +47,9 @@ export class HandMap {
       Math.max(1, ...fingers.map((f) => Math.max(Math.hypot(f.fromX, f.fromY), Math.hypot(f.toX, f.toY)) + f.radius));
     this.map =
       hand === undefined ? { width: 2, height: 2, texelsPerMm: 1, data: new Float32Array(4) } : mapOf(hand, this.reach);
+    this.fields = Math.ceil((2 * this.reach) / FIELD);
+    this.near = nearFields(fingers, this.fields, this.reach, 1);
+    this.nearby = nearFields(fingers, this.fields, this.reach, WELL_AWAY);
   }
 
   /** Puts it where it is at a time, ms. */
@@ -48,11 +63,6 @@ export class HandMap {
     this.y = this.seat.y + place.y;
   }
 
-  /** Its height above the base, millimeters. */
-  get height(): number {
-    return this.hand?.height ?? 0;
-  }
-
   /** Its shade at a point of its own height; -1 beside it. */
   shadeAt(x: number, y: number): number {
     const deep = this.depthAt(x, y);
@@ -63,37 +73,72 @@ export class HandMap {
     return (this.hand?.reflectance ?? 0) * (0.35 + 0.65 * round) * skin * litAt(this.light, x, y);
   }
 
-  /** What is left of the light under it, at a point of a height. */
-  shadowAt(x: number, y: number, z: number): number {
-    const { cast } = this.light;
-    const over = this.height - z;
-    const deep = this.depthAt(x - cast.x * over, y - cast.y * over);
-    return 1 - cast.depth * Math.min(1, Math.max(0, 0.5 + 2 * deep));
+  /** What is left of the light that passes its height at a point. */
+  shadowAt(x: number, y: number): number {
+    const deep = this.depthAt(x, y);
+    return deep <= NEAR ? 1 : 1 - this.light.cast.depth * Math.min(1, 0.5 + 2 * deep);
+  }
+
+  /** Whether it, or its shadow, may be seen along the rays around one of them. */
+  isNearby({ handX, handY, shadowX, shadowY }: RayField, i: number): boolean {
+    return (
+      this.isIn(this.nearby, handX[i] as number, handY[i] as number) ||
+      this.isIn(this.nearby, shadowX[i] as number, shadowY[i] as number)
+    );
   }
 
   private depthAt(x: number, y: number): number {
+    if (!this.isIn(this.near, x, y)) return FAR;
+    const [toX, toY] = [x - this.x, y - this.y];
+    return sampled(this.map, toX * this.cos + toY * this.sin, toY * this.cos - toX * this.sin);
+  }
+
+  private isIn(fields: Uint8Array, x: number, y: number): boolean {
     const toX = x - this.x;
     const toY = y - this.y;
-    if (toX * toX + toY * toY > this.reach * this.reach) return FAR;
-    return sampled(this.map, toX * this.cos + toY * this.sin, toY * this.cos - toX * this.sin);
+    const across = toX * this.cos + toY * this.sin;
+    const up = toY * this.cos - toX * this.sin;
+    const { reach } = this;
+    if (across <= -reach || across >= reach || up <= -reach || up >= reach) return false;
+    return fields[(((up + reach) / FIELD) | 0) * this.fields + (((across + reach) / FIELD) | 0)] === 1;
   }
 }
 
 function mapOf({ fingers }: Hand, reach: number): Texture {
   const texelsPerMm = 2;
   const size = Math.ceil(2 * reach * texelsPerMm);
-  const data = new Float32Array(size * size);
-  for (let i = 0; i < data.length; i++) {
-    const x = ((i % size) + 0.5 - size / 2) / texelsPerMm;
-    const y = (size / 2 - Math.floor(i / size) - 0.5) / texelsPerMm;
-    let deepest = FAR;
-    for (const finger of fingers) deepest = Math.max(deepest, depthIn(finger, x, y));
-    data[i] = deepest;
+  const data = new Float32Array(size * size).fill(FAR);
+  const placeOf = (mm: number) => Math.min(size - 1, Math.max(0, Math.round(size / 2 + mm * texelsPerMm)));
+  for (const finger of fingers) {
+    const { fromX, fromY, toX, toY } = finger;
+    const around = (1 - NEAR) * finger.radius + 2;
+    const [left, right] = [placeOf(Math.min(fromX, toX) - around), placeOf(Math.max(fromX, toX) + around)];
+    const [top, bottom] = [placeOf(-Math.max(fromY, toY) - around), placeOf(-Math.min(fromY, toY) + around)];
+    for (let row = top; row <= bottom; row++) {
+      const y = (size / 2 - row - 0.5) / texelsPerMm;
+      for (let column = left; column <= right; column++) {
+        const depth = depthIn(finger, (column + 0.5 - size / 2) / texelsPerMm, y);
+        const i = row * size + column;
+        if (depth > (data[i] as number)) data[i] = depth;
+      }
+    }
   }
   return { width: size, height: size, texelsPerMm, data };
 }
 
-function depthIn({ fromX, fromY, toX, toY, radius }: Hand["fingers"][number], x: number, y: number): number {
+/** Of each field whether any of it is within so much (millimeters) of where a finger or its shadow is seen. */
+function nearFields(fingers: readonly Finger[], fields: number, reach: number, within: number): Uint8Array {
+  const halfDiagonal = FIELD / Math.SQRT2;
+  return Uint8Array.from({ length: fields * fields }, (_, field) => {
+    const x = ((field % fields) + 0.5) * FIELD - reach;
+    const y = (Math.floor(field / fields) + 0.5) * FIELD - reach;
+    return fingers.some(
+      (finger) => (depthIn(finger, x, y) - NEAR) * finger.radius > -within - halfDiagonal,
+    ) ? 1 : 0;
+  });
+}
+
+function depthIn({ fromX, fromY, toX, toY, radius }: Finger, x: number, y: number): number {
   const [wayX, wayY] = [toX - fromX, toY - fromY];
   const along = ((x - fromX) * wayX + (y - fromY) * wayY) / Math.max(1e-6, wayX * wayX + wayY * wayY);
   const part = Math.min(1, Math.max(0, along));

@@ -30,7 +30,7 @@ export function randomPrinted(seed: number): PrintedConditions {
       moments: exposureMs * fastest > 2000 ? 8 : 4,
     },
     ...(chance() < 0.85 && { handFrom: between(0, 360), fingers: Math.floor(between(2, 5)) }),
-    legs: Array.from({ length: 3 }, () => someLeg(between, fastest)),
+    legs: Array.from({ length: 2 }, () => someLeg(between, fastest)),
     start: between(-300, 300),
     restMs: between(60, 150),
     framesPerSecond: chance() < 0.8 ? 30 : 60,
@@ -42,9 +42,9 @@ export function randomPrinted(seed: number): PrintedConditions {
 type Between = (least: number, most: number) => number;
 
 const someCamera = (between: Between) => ({
-  width: 288,
-  height: 216,
-  focal: between(240, 320),
+  width: 256,
+  height: 192,
+  focal: between(213, 285),
   tilt: between(0, 35),
   tiltFrom: between(0, 360),
   roll: 90 * Math.floor(between(0, 4)) + between(-12, 12),

@@ -26,6 +26,12 @@ export interface RayField {
   /** How far the ray goes to the right and up for each millimeter of height. */
   readonly slopeX: Float32Array;
   readonly slopeY: Float32Array;
+  /** Where the ray is at the hand's height. */
+  readonly handX: Float32Array;
+  readonly handY: Float32Array;
+  /** Where the light that falls on the point met passes the hand's height. */
+  readonly shadowX: Float32Array;
+  readonly shadowY: Float32Array;
 }
 
 /** Room for so many rays. */
@@ -41,5 +47,9 @@ export function rayField(rays: number): RayField {
     behind: row(),
     slopeX: row(),
     slopeY: row(),
+    handX: row(),
+    handY: row(),
+    shadowX: row(),
+    shadowY: row(),
   };
 }

@@ -1,30 +1,36 @@
+import { seeded } from "../seeded";
 import type { Sensor } from "./scene";
 
-/** A row of normal numbers, read from a place that chance gives for each picture: drawing each anew would take longer than the picture. */
-export interface Noise {
+/** What is the same for every picture of a camera. */
+export interface Chip {
+  /** Read from a place that chance gives for each row: drawing each anew would take longer than the picture. */
   readonly normals: Float32Array;
+  /** The gray for each of so many steps of light. */
+  readonly curve: Uint8Array;
   readonly chance: () => number;
 }
 
 const NORMALS = 1 << 18;
+const STEPS = 1 << 16;
 
-/** Noise for one camera. */
-export function noiseOf(chance: () => number): Noise {
-  const normals = new Float32Array(NORMALS);
+/** Normal numbers for all chips: which of them comes where is left to a chip's own chance. */
+const normals = lazily(() => {
+  const chance = seeded(1);
+  const numbers = new Float32Array(NORMALS);
   for (let i = 0; i < NORMALS; i += 2) {
     const radius = Math.sqrt(-2 * Math.log(1 - chance()));
     const angle = 2 * Math.PI * chance();
-    normals[i] = radius * Math.cos(angle);
-    normals[i + 1] = radius * Math.sin(angle);
+    numbers[i] = radius * Math.cos(angle);
+    numbers[i + 1] = radius * Math.sin(angle);
   }
-  return { normals, chance };
+  return numbers;
+});
+
+/** The chip of one camera. @param gamma - of the grays that come out */
+export function chipOf({ gamma }: Sensor, chance: () => number): Chip {
+  const curve = Uint8Array.from({ length: STEPS + 1 }, (_, step) => Math.round(255 * (step / STEPS) ** (1 / gamma)));
+  return { normals: normals(), curve, chance };
 }
-
-const STEPS = 1 << 16;
-
-/** The gray for each of so many steps of light. */
-const curveOf = (gamma: number): Uint8Array =>
-  Uint8Array.from({ length: STEPS + 1 }, (_, step) => Math.round(255 * (step / STEPS) ** (1 / gamma)));
 
 /** Grays of a sensor that saw this light (1 is white). */
 export function developed(
@@ -32,21 +38,21 @@ export function developed(
   width: number,
   height: number,
   sensor: Sensor,
-  { normals, chance }: Noise,
+  { normals, curve, chance }: Chip,
 ): Uint8Array {
   const seen = sensor.blur > 0 ? blurred(light, width, height, sensor.blur) : light;
   const grays = new Uint8Array(seen.length);
   const read = (sensor.readNoise / 255) ** 2;
   const shot = (sensor.shotNoise / 255) ** 2;
   const isNoisy = read + shot > 0;
-  const curve = curveOf(sensor.gamma);
   // Each row starts at its own place, so that no two rows look alike.
   let from = 0;
   for (let i = 0; i < seen.length; i++) {
     if (i % width === 0) from = Math.floor(chance() * NORMALS);
     const bright = seen[i] as number;
     const off = isNoisy ? Math.sqrt(read + shot * bright) * (normals[(from + i) & (NORMALS - 1)] as number) : 0;
-    grays[i] = curve[Math.min(STEPS, Math.max(0, Math.round((bright + off) * STEPS)))] as number;
+    const step = ((bright + off) * STEPS + 0.5) | 0;
+    grays[i] = curve[step < 0 ? 0 : step > STEPS ? STEPS : step] as number;
   }
   return grays;
 }
@@ -72,15 +78,25 @@ function along(
   reach: number,
 ): Float32Array {
   const out = new Float32Array(light.length);
+  const padded = new Float64Array(points + 2 * reach);
   for (let line = 0; line < lines; line++) {
+    // The line's ends go on outside.
+    for (let k = 0; k < padded.length; k++) {
+      padded[k] = light[line * next + Math.min(points - 1, Math.max(0, k - reach)) * step] as number;
+    }
     for (let point = 0; point < points; point++) {
       let sum = 0;
-      for (let k = -reach; k <= reach; k++) {
-        const other = Math.min(points - 1, Math.max(0, point + k));
-        sum += (curve[k + reach] as number) * (light[line * next + other * step] as number);
-      }
+      for (let k = 0; k < curve.length; k++) sum += (curve[k] as number) * (padded[point + k] as number);
       out[line * next + point * step] = sum;
     }
   }
   return out;
+}
+
+function lazily<Value extends object>(make: () => Value): () => Value {
+  let made: Value | undefined;
+  return () => {
+    made ??= make();
+    return made;
+  };
 }

@@ -1,4 +1,4 @@
-import { type Bend, bendOf, riseAt } from "./bend";
+import { type Bend, bendOf } from "./bend";
 import { HandMap } from "./handMap";
 import { mirrored } from "./lighting";
 import { KIND, type RayField } from "./rayField";
@@ -6,6 +6,10 @@ import type { Scene } from "./scene";
 import { sampled, type Texture, textureFor } from "./texture";
 
 const RADIANS = Math.PI / 180;
+/** Most rays meet what never changes: its number is kept at hand. */
+const STILL = KIND.still;
+/** So many rays of a row are asked together whether the hand is near. */
+const TOGETHER = 8;
 
 /** Lights what rays met, as the disc and the hand are at one moment after another. */
 export class Shader {
@@ -41,31 +45,28 @@ export class Shader {
     this.hand.goTo(at);
   }
 
-  /** Adds what comes along the rays from one to another, times a weight, to the light of their pixels. */
+  /** Adds what comes along the rays of a row, from one to another, times a weight, to the light of their pixels. */
   shade(field: RayField, light: Float32Array, from: number, until: number, weight: number): void {
     const times = weight * this.strength;
-    const { hand } = this;
-    for (let i = from; i < until; i++) {
-      let seen = hand.isOn ? this.ofHand(field, i) : -1;
-      if (seen < 0) {
-        seen = this.unhanded(field, i);
-        if (hand.isOn) seen *= hand.shadowAt(field.x[i] as number, field.y[i] as number, field.z[i] as number);
+    for (let begin = from; begin < until; begin += TOGETHER) {
+      const end = Math.min(until, begin + TOGETHER);
+      const isHanded = this.hand.isOn && this.hand.isNearby(field, (begin + end) >> 1);
+      for (let i = begin; i < end; i++) {
+        const seen = isHanded ? this.handed(field, i) : this.unhanded(field, i);
+        light[i] = (light[i] as number) + times * seen;
       }
-      light[i] = (light[i] as number) + times * seen;
     }
   }
 
-  private ofHand(field: RayField, i: number): number {
-    const up = this.hand.height - (field.z[i] as number);
-    return this.hand.shadeAt(
-      (field.x[i] as number) + up * (field.slopeX[i] as number),
-      (field.y[i] as number) + up * (field.slopeY[i] as number),
-    );
+  private handed(field: RayField, i: number): number {
+    const seen = this.hand.shadeAt(field.handX[i] as number, field.handY[i] as number);
+    if (seen >= 0) return seen;
+    return this.unhanded(field, i) * this.hand.shadowAt(field.shadowX[i] as number, field.shadowY[i] as number);
   }
 
   private unhanded(field: RayField, i: number): number {
     const kind = field.kind[i] as number;
-    if (kind === KIND.still) return field.light[i] as number;
+    if (kind === STILL) return field.light[i] as number;
     if (kind === KIND.knob) return this.ofKnob(field, i);
     return this.isFlat ? this.ofDisc(field, i, field.x[i] as number, field.y[i] as number) : this.ofBadDisc(field, i);
   }
@@ -83,16 +84,21 @@ export class Shader {
     const { seat } = this.scene.disc;
     const slopeX = field.slopeX[i] as number;
     const slopeY = field.slopeY[i] as number;
-    let x = field.x[i] as number;
-    let y = field.y[i] as number;
+    const { leanU, leanV, cos, sin } = this;
+    const { alongX, alongY, perSquare } = this.bend;
+    const atX = (field.x[i] as number) - seat.x;
+    const atY = (field.y[i] as number) - seat.y;
+    let x = atX;
+    let y = atY;
     for (let step = 0; step < 3; step++) {
-      const u = (x - seat.x) * this.cos + (y - seat.y) * this.sin;
-      const v = (y - seat.y) * this.cos - (x - seat.x) * this.sin;
-      const lift = u * this.leanU + v * this.leanV + riseAt(this.bend, u, v);
-      x = (field.x[i] as number) + lift * slopeX;
-      y = (field.y[i] as number) + lift * slopeY;
+      const u = x * cos + y * sin;
+      const v = y * cos - x * sin;
+      const along = u * alongX + v * alongY;
+      const lift = u * leanU + v * leanV + perSquare * along * along;
+      x = atX + lift * slopeX;
+      y = atY + lift * slopeY;
     }
-    return this.ofDisc(field, i, x, y) + this.wanderingGloss(field, i, slopeX, slopeY);
+    return this.ofDisc(field, i, x + seat.x, y + seat.y) + this.wanderingGloss(field, i, slopeX, slopeY);
   }
 
   /** What a leaning face mirrors more, or less, than a straight one would. */

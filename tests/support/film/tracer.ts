@@ -65,6 +65,17 @@ export class Tracer {
     field.z[i] = this.z;
     field.light[i] = light;
     field.gloss[i] = kind === KIND.disc || kind === KIND.rim ? this.gloss() : 0;
+    this.keepHand(field, i);
+  }
+
+  private keepHand(field: RayField, i: number): void {
+    const { hand, light } = this.scene;
+    if (hand === undefined) return;
+    const up = hand.height - this.z;
+    field.handX[i] = this.x + up * this.slopeX;
+    field.handY[i] = this.y + up * this.slopeY;
+    field.shadowX[i] = this.x - up * light.cast.x;
+    field.shadowY[i] = this.y - up * light.cast.y;
   }
 
   private meetsKnob(field: RayField, i: number): boolean {
