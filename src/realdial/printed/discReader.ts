@@ -31,7 +31,6 @@ export class DiscReader {
   /** Contrast of each track at rest, learned. */
   private readonly usual = TRACKS.map(() => 0.5);
   private readonly delay = new RowDelay();
-  private twist: number | null = null;
   private badFrames = PATIENCE;
 
   /**
@@ -45,21 +44,20 @@ export class DiscReader {
     this.light.follow(image, view, this.seating);
     if (this.light.share < 0.15) return { kind: "covered" };
     const twist = this.delay.twistAt(speed);
-    this.twist = null;
     const phases = this.readers.flatMap((reader, k): TrackPhase[] => {
-      const phase = reader.read(image, view, this.seating, this.light, twist);
+      reader.look(image, view, this.seating, this.light);
+      const phase = reader.read(twist);
       if (phase === null || phase.amplitude < LEAST_CONTRAST * this.learned(k, phase.amplitude)) return [];
       return [{ ...phase, cycles: reader.track.cycles }];
     });
     if (phases.length === 0) return { kind: "blurred" };
-    const middle = phases.find(({ cycles }) => cycles === TRACKS[1].cycles);
-    this.twist = middle === undefined ? null : twist + middle.twist;
     return { kind: "read", phases, correction: this.wobble(view) };
   }
 
   /** Tells at which speed (turns/s) the disc turned steadily in the last frame: so the camera's row delay is learned. */
   turnedAt(speed: number): void {
-    if (this.twist !== null) this.delay.learn(this.twist, speed, this.light.share);
+    const [finest] = this.readers;
+    if (finest !== undefined) this.delay.learn(speed, (twist) => finest.sharpnessAt(twist));
   }
 
   private seat(image: GrayImage, view: View): boolean {

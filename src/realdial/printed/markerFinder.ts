@@ -3,6 +3,7 @@ import { homographyThrough, mapped, type Point } from "../numerics/homography";
 import { MARKER_SIDE, MARKERS } from "../sheet/design";
 import { type DarkSpot, DarkSpots } from "./darkSpots";
 import { cellsOf, likeness, turnedCells } from "./markerCells";
+import { LEAST_MARKERS } from "./sheetFollower";
 import type { View } from "./view";
 
 const UNIT: readonly Point[] = [
@@ -26,7 +27,7 @@ interface FoundMarker {
 export class MarkerFinder {
   private readonly spots = new DarkSpots();
 
-  /** @returns how it lies, to about a pixel and without a lens; null where fewer than two markers are seen */
+  /** @returns how it lies, to about a pixel and without a lens; null where fewer than three markers are seen */
   find(image: GrayImage): View | null {
     const found = new Map<number, FoundMarker>();
     for (const spot of this.spots.find(image, image.height / 30, image.height / 2)) {
@@ -35,7 +36,7 @@ export class MarkerFinder {
         found.set(marker.marker, marker);
       }
     }
-    return found.size < 2 ? null : viewThrough(image, [...found.values()]);
+    return found.size < LEAST_MARKERS ? null : viewThrough(image, [...found.values()]);
   }
 }
 

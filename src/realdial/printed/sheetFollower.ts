@@ -19,6 +19,10 @@ const STILL = 0.6;
 const PROVEN = 5;
 /** A marker is remembered by its edges when at least so many are near the fit. */
 const MEMORABLE = 3 * POINTS;
+/** A sheet is where it is taken to be when this share of its markers' edges is near the fit: else they are something else's. */
+const FITTING = 0.6;
+/** So many markers, seen or remembered, show how the sheet lies: two would leave tilt and turn to chance. */
+export const LEAST_MARKERS = 3;
 /** Frames averaged at most. */
 const LONGEST_MEAN = 12;
 
@@ -58,9 +62,11 @@ export class SheetFollower {
     if (!isStill) this.memory = MARKERS.map(() => []);
     const known = edges.map((one, marker) => (this.seen[marker] ? one : (this.memory[marker] as SeenEdge[])));
     const isTrusted = this.seen.filter(Boolean).length >= 2 || (isStill && this.frames >= PROVEN);
-    if (!isTrusted || known.filter((one) => one.length > POINTS).length < 2) return false;
+    if (!isTrusted || known.filter((one) => one.length > POINTS).length < LEAST_MARKERS) return false;
     let next = this.view;
     for (let k = 0; k < 3; k++) next = this.improved(next, known.flat(), k === 0 ? REACH : STRAY);
+    const fitting = all.filter((edge) => Math.abs(offOf(next, edge)) < STILL).length;
+    if (fitting < FITTING * 4 * POINTS * this.seen.filter(Boolean).length) return false;
     this.blend(next, isStill);
     this.remember(edges);
     return true;

@@ -13,14 +13,15 @@ export interface Phase {
   readonly spread: number;
   /** Half the way from its darkest to its lightest, 1 for black and white: its first harmonic is 4/π/2. */
   readonly amplitude: number;
-  /** By how much it is seen twisted from the picture's first row to its last, turns of the disc, beyond what was allowed for. */
-  readonly twist: number;
 }
 
 /** Samples along the ring are alike to their neighbors: so many of them count as one. */
 const ALIKE = 6;
-/** No phase is trusted further than this, in radians: print and lens are not perfect. */
-const FINEST = 0.04;
+/**
+ * No phase is trusted further than this, in radians: print and lens are not perfect, and light falls off around a turn. Where
+ * less than half of the ring is in sight, such things do not cancel out.
+ */
+const finestOf = (cycles: number, inSight: number) => (0.04 + 0.2 / cycles) / Math.min(1, 2 * inSight);
 /** Residuals above this, on the way from black to white, are something else than the track. */
 const STRANGE = 0.3;
 
@@ -37,6 +38,8 @@ export class TrackReader {
   private readonly rows: Float64Array;
   private readonly values: Float64Array;
   private readonly weights: Float64Array;
+  /** The same before anything was dropped. */
+  private readonly inSight: Float64Array;
 
   constructor(track: Track) {
     this.track = track;
@@ -51,20 +54,40 @@ export class TrackReader {
     this.rows = new Float64Array(this.count);
     this.values = new Float64Array(this.count);
     this.weights = new Float64Array(this.count);
+    this.inSight = new Float64Array(this.count);
+  }
+
+  /** Looks at the next frame. */
+  look(image: GrayImage, view: View, seating: Seating, light: LocalLight): void {
+    this.sample(image, view, seating, light);
+    this.inSight.set(this.weights);
   }
 
   /**
+   * What the frame shows that was looked at.
+   *
    * @param twist - by how much the disc is seen turned further from the picture's first row to its last, turns
    * @returns null where too little of it is in sight
    */
-  read(image: GrayImage, view: View, seating: Seating, light: LocalLight, twist: number): Phase | null {
-    this.sample(image, view, seating, light);
+  read(twist: number): Phase | null {
+    this.weights.set(this.inSight);
     this.setAngles(twist);
     const first = this.fit();
     if (first === null) return null;
     this.dropStrange(first);
     const second = this.fit();
-    return second === null ? null : this.phaseOf(second);
+    if (second === null) return null;
+    this.dropOvertones(second);
+    const third = this.fit();
+    return third === null ? null : this.phaseOf(third);
+  }
+
+  /** How much of light and dark is explained by a twist: the square of the first harmonic, as in `read`; 0 where nothing is. */
+  sharpnessAt(twist: number): number {
+    this.weights.set(this.inSight);
+    this.setAngles(twist);
+    const fit = this.fit();
+    return fit === null ? 0 : (fit.values[1] as number) ** 2 + (fit.values[2] as number) ** 2;
   }
 
   private sample(image: GrayImage, view: View, seating: Seating, light: LocalLight): void {
@@ -132,6 +155,28 @@ export class TrackReader {
     }
   }
 
+  /**
+   * A square wave of first harmonic A cos p goes on with -A/3 cos 3p and A/5 cos 5p. Over all of the ring they do not matter;
+   * where a part of it is hidden they would pull at the phase. They are as strong as blur has left them.
+   */
+  private dropOvertones({ values: [mean = 0, c = 0, s = 0] }: Fit): void {
+    const amplitude = Math.hypot(c, s);
+    for (const overtone of [thirdOf, fifthOf]) {
+      let [along, square] = [0, 0];
+      for (let k = 0; k < this.count; k++) {
+        const first = c * (this.cycleCosines[k] as number) + s * (this.cycleSines[k] as number);
+        const shape = overtone(first / amplitude);
+        along += (this.weights[k] as number) * shape * ((this.values[k] as number) - mean - first);
+        square += (this.weights[k] as number) * shape * shape;
+      }
+      const strength = Math.min(amplitude, Math.max(0, along / square));
+      for (let k = 0; k < this.count; k++) {
+        const first = c * (this.cycleCosines[k] as number) + s * (this.cycleSines[k] as number);
+        this.values[k] = (this.values[k] as number) - strength * overtone(first / amplitude);
+      }
+    }
+  }
+
   private phaseOf({ values, normal, weights }: Fit): Phase {
     const [mean = 0, c = 0, s = 0] = values;
     let rest = 0;
@@ -145,33 +190,9 @@ export class TrackReader {
     const variance = varianceAlong(normal, across) * (rest / weights) * ALIKE;
     return {
       phase: Math.atan2(-s, c),
-      spread: Math.sqrt(FINEST * FINEST + variance / (amplitude * amplitude)),
+      spread: Math.hypot(finestOf(this.track.cycles, weights / this.count), Math.sqrt(variance) / amplitude),
       amplitude: (amplitude * Math.PI) / 2,
-      twist: this.twistBeyond(values),
     };
-  }
-
-  /** The slope of what is left over along the picture's rows, as a turn of the track. */
-  private twistBeyond(values: Float64Array): number {
-    const [mean = 0, c = 0, s = 0] = values;
-    const middle = this.meanRow();
-    let [sum, weights] = [0, 0];
-    for (let k = 0; k < this.count; k++) {
-      const [cosine, sine] = [this.cycleCosines[k] as number, this.cycleSines[k] as number];
-      const slope = (s * cosine - c * sine) * ((this.rows[k] as number) - middle) * (this.weights[k] as number);
-      sum += slope * ((this.values[k] as number) - mean - c * cosine - s * sine);
-      weights += slope * slope;
-    }
-    return weights > 0 ? sum / weights / (2 * Math.PI * this.track.cycles) : 0;
-  }
-
-  private meanRow(): number {
-    let [sum, weights] = [0, 0];
-    for (let k = 0; k < this.count; k++) {
-      sum += (this.weights[k] as number) * (this.rows[k] as number);
-      weights += this.weights[k] as number;
-    }
-    return sum / weights;
   }
 }
 
@@ -180,6 +201,10 @@ interface Fit {
   readonly normal: Float64Array;
   readonly weights: number;
 }
+
+/** Overtones of a square wave whose first harmonic is at x = cos p. */
+const thirdOf = (x: number) => -(4 * x * x - 3) * (x / 3);
+const fifthOf = (x: number) => ((16 * x * x - 20) * x * x + 5) * (x / 5);
 
 /** A square wave has steeper flanks than its first harmonic: what the model says, drawn toward black and white. */
 const squared = (model: number) => Math.min(1, Math.max(0, 0.5 + 1.5 * (model - 0.5)));

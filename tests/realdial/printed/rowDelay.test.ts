@@ -1,25 +1,32 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { RowDelay } from "../../../src/realdial/printed/rowDelay";
 
-test("a camera's delay is learned from steady turns, and forgotten with another", () => {
-  const delay = new RowDelay();
-  for (let k = 0; k < 60; k++) delay.learn(0.016 * 2, 2, 0.8);
-  expect(delay.twistAt(-1.5)).toBeCloseTo(-0.024, 3);
-  for (let k = 0; k < 60; k++) delay.learn(0, 2, 0.8);
-  expect(delay.twistAt(1)).toBeCloseTo(0, 3);
+/** How sharp a track of 50 is whose rows lie over three fifths of the picture, where it is seen twisted by so much. */
+const twistedBy = (twist: number) => (taken: number) => {
+  const off = 50 * 0.6 * (twist - taken) * Math.PI;
+  return 0.3 * (Math.abs(off) < 1e-9 ? 1 : Math.sin(off) / off) ** 2;
+};
+
+describe("a camera's delay is learned from what is sharp", () => {
+  test.each([0.016, 0.0075, 0, -0.019])("%f s", (delay_s) => {
+    const delay = new RowDelay();
+    for (const speed of [0.4, 0.8, -1.1, 1.3]) delay.learn(speed, twistedBy(speed * delay_s));
+    expect(delay.twistAt(1)).toBeCloseTo(delay_s, 3);
+  });
 });
 
-test("a dial at rest and a single frame teach little", () => {
+test("another camera's delay takes its place", () => {
   const delay = new RowDelay();
-  delay.learn(0.3, 0, 1);
-  delay.learn(0.01, 0.1, 1);
-  expect(delay.twistAt(1)).toBe(0);
-  delay.learn(0.02, 1, 1);
-  expect(delay.twistAt(1)).toBeLessThan(0.01);
+  for (let k = 0; k < 60; k++) delay.learn(1, twistedBy(0.016));
+  for (let k = 0; k < 120; k++) delay.learn(1, twistedBy(-0.01));
+  expect(delay.twistAt(1)).toBeCloseTo(-0.01, 3);
 });
 
-test("no camera takes longer than 40 ms: such a twist is something else's", () => {
+test("a dial at rest, a frame without sharpness and a delay of no camera teach nothing", () => {
   const delay = new RowDelay();
-  for (let k = 0; k < 60; k++) delay.learn(0.1, 2, 1);
-  expect(delay.twistAt(1)).toBe(0);
+  delay.learn(0.05, twistedBy(0.05 * 0.03));
+  delay.learn(1, () => 0);
+  expect(delay.twistAt(1)).toBeCloseTo(0, 9);
+  for (let k = 0; k < 60; k++) delay.learn(1.5, twistedBy(0.3));
+  expect(Math.abs(delay.twistAt(1))).toBeLessThanOrEqual(0.04);
 });

@@ -132,9 +132,7 @@ function nearFields(fingers: readonly Finger[], fields: number, reach: number, w
   return Uint8Array.from({ length: fields * fields }, (_, field) => {
     const x = ((field % fields) + 0.5) * FIELD - reach;
     const y = (Math.floor(field / fields) + 0.5) * FIELD - reach;
-    return fingers.some(
-      (finger) => (depthIn(finger, x, y) - NEAR) * finger.radius > -within - halfDiagonal,
-    ) ? 1 : 0;
+    return fingers.some((finger) => (depthIn(finger, x, y) - NEAR) * finger.radius > -within - halfDiagonal) ? 1 : 0;
   });
 }
 

@@ -42,9 +42,9 @@ export function randomPrinted(seed: number): PrintedConditions {
 type Between = (least: number, most: number) => number;
 
 const someCamera = (between: Between) => ({
-  width: 256,
-  height: 192,
-  focal: between(213, 285),
+  width: 288,
+  height: 216,
+  focal: between(240, 320),
   tilt: between(0, 35),
   tiltFrom: between(0, 360),
   roll: 90 * Math.floor(between(0, 4)) + between(-12, 12),

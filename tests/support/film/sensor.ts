@@ -51,10 +51,14 @@ export function developed(
     if (i % width === 0) from = Math.floor(chance() * NORMALS);
     const bright = seen[i] as number;
     const off = isNoisy ? Math.sqrt(read + shot * bright) * (normals[(from + i) & (NORMALS - 1)] as number) : 0;
-    const step = ((bright + off) * STEPS + 0.5) | 0;
-    grays[i] = curve[step < 0 ? 0 : step > STEPS ? STEPS : step] as number;
+    grays[i] = curve[stepOf(bright + off)] as number;
   }
   return grays;
+}
+
+function stepOf(light: number): number {
+  if (light <= 0) return 0;
+  return light >= 1 ? STEPS : (light * STEPS + 0.5) | 0;
 }
 
 /** Blurred by a normal curve, rows and then columns. */
