@@ -32,4 +32,6 @@ test("what is refused turns nothing and says why, and afterwards the dial has to
   expect(turns.hasTakenOver).toBe(true);
   turns.take(at(500, 20), refused);
   expect(told.at(-1)).toBe("held moves-kept");
+  turns.take(at(700, 20));
+  expect(told.at(-1)).toBe("held come-to");
 });

@@ -49,6 +49,11 @@ test.each([
   expect(nearestMark(MARKS, x, y, 4 / 3)).toBe(name);
 });
 
+test("which mark is nearest is measured on the picture, whatever its shape", () => {
+  const marks = { ...MARKS, index: { x: 0.8, y: 0.2 } };
+  expect([nearestMark(marks, 0.7, 0.45, 1), nearestMark(marks, 0.7, 0.45, 16 / 9)]).toEqual(["middle", "index"]);
+});
+
 test("marks are taps in pixels, counted from the middle of the first", () => {
   expect(tapsOf(MARKS, { width: 640, height: 480 })).toEqual({
     middle: { x: 319.5, y: 239.5 },
