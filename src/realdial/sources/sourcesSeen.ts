@@ -1,5 +1,5 @@
 import type { DialDoubt } from "./dialDoubt";
-import { mayKeepMotion, type SourceDescription } from "./sourceDescription";
+import type { SourceDescription } from "./sourceDescription";
 
 /** Sources that one record names: a hand that changes more often is not worth more. */
 export const MOST_SOURCES = 8;
@@ -26,15 +26,11 @@ export class SourcesSeen {
     if (source === this.latest) return;
     this.latest = source;
     this.hasHidden ||= source.keepsNoMotion === true;
-    const isKnown = this.seen.some((one) => isSameSource(one, source));
-    if (!isKnown && this.seen.length < MOST_SOURCES) this.seen = [...this.seen, source];
-  }
-
-  /** What turned it before the page was loaded again comes first. */
-  recall(sources: readonly SourceDescription[]): void {
-    this.seen = sources.slice(0, MOST_SOURCES);
-    this.latest = null;
-    this.hasHidden = !mayKeepMotion({ sources });
+    // A device is named once: by its noise as it was measured last.
+    const known = this.seen.findIndex((one) => isSameSource({ ...one, noise: source.noise }, source));
+    if (known >= 0)
+      this.seen = this.seen.with(known, { ...source, noise: source.noise ?? this.seen[known]?.noise ?? null });
+    else if (this.seen.length < MOST_SOURCES) this.seen = [...this.seen, source];
   }
 
   /**

@@ -36,6 +36,17 @@ test("an attempt that begins by a move keeps what made it, one that begins befor
   expect(kindsOf(seen)).toEqual(["phone"]);
 });
 
+test("a device whose noise is measured again and again is named once, by what was measured last", () => {
+  const seen = new SourcesSeen();
+  const at = (noise: number | null) => describeSource("printed-dial", 0.06, noise);
+  for (const noise of [null, 0.011, 0.014, 0.012]) seen.note(at(noise));
+  expect(seen.forRecord.sources).toEqual([at(0.012)]);
+  seen.note(at(null));
+  expect(seen.forRecord.sources).toEqual([at(0.012)]);
+  seen.note({ ...at(0.012), resolution: 0.2 });
+  expect(seen.forRecord.sources).toHaveLength(2);
+});
+
 test("a list never grows beyond what a record takes", () => {
   const seen = new SourcesSeen();
   for (let k = 1; k < 40; k++) seen.note(describeSource("midi", k));

@@ -4,14 +4,17 @@ import type { DeviceLink } from "../../../src/app/hand/sources/devices/dialDevic
 export function toldLink(shown: DeviceLink["shown"] = () => null): {
   readonly link: DeviceLink;
   readonly told: string[];
+  /** Its noise each time it was measured, turns. */
+  readonly noises: number[];
 } {
   const told: string[] = [];
+  const noises: number[] = [];
   const say = (text: string) => {
     told.push(text);
   };
   const link: DeviceLink = {
     ready: (step) => say(`ready ${Number(step.toFixed(6))}`),
-    measured: (noise) => say(`measured ${Number(noise.toFixed(6))}`),
+    measured: (noise) => void noises.push(noise),
     turned: (turns) => say(`turned ${Number(turns.toFixed(6))}`),
     pressed: () => say("pressed"),
     held: (why) => say(`held ${why?.code ?? "no more"}`),
@@ -21,5 +24,5 @@ export function toldLink(shown: DeviceLink["shown"] = () => null): {
     shown,
     lost: ({ code }) => say(`lost ${code}`),
   };
-  return { link, told };
+  return { link, told, noises };
 }

@@ -1,4 +1,5 @@
 import type { Milliseconds } from "../../../../lock/dial";
+import { StepRest } from "../../../../realdial/motion/stepRest";
 import { SteadySteps } from "../../../../realdial/wire/steadySteps";
 import type { WireEvent } from "../../../../realdial/wire/wireEvent";
 import { ASK_HELLO } from "../../../../realdial/wire/wireLine";
@@ -48,6 +49,7 @@ class EncoderLine implements OpenDevice {
   private readonly reader = new WireReader(performance.now());
   private readonly steps = new SteadySteps();
   private countsPerTurn = 1;
+  private rest = new StepRest(1);
   private readonly timer: ReturnType<typeof setInterval>;
   private source: ReadableStreamDefaultReader<Uint8Array> | null = null;
   private isOpen = true;
@@ -113,10 +115,14 @@ class EncoderLine implements OpenDevice {
 
   private greet(countsPerTurn: number): void {
     this.countsPerTurn = countsPerTurn;
+    this.rest = new StepRest(1 / countsPerTurn);
     this.link.ready(1 / countsPerTurn);
+    this.link.measured(this.rest.noise);
   }
 
   private turn(turns: number, at: Milliseconds): void {
+    const noise = this.rest.take(turns, at);
+    if (noise !== null) this.link.measured(noise);
     const steps = this.steps.take(Math.round(turns * this.countsPerTurn));
     this.link.turned(steps / this.countsPerTurn, at);
   }

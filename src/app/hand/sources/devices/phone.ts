@@ -1,4 +1,5 @@
 import { type Attitude, TwistFollower } from "../../../../realdial/knobs/twist";
+import { StepRest } from "../../../../realdial/motion/stepRest";
 import { DeviceError, deviceProblem } from "./deviceWords";
 import type { DeviceLink, DialDevice, OpenDevice } from "./dialDevice";
 
@@ -22,6 +23,7 @@ const attitudeOf = ({ alpha, beta, gamma }: DeviceOrientationEvent): Attitude | 
 
 function follow(link: DeviceLink): OpenDevice {
   const follower = new TwistFollower();
+  const rest = new StepRest(STEP);
   let isReady = false;
   let toldDrift: number | null = null;
   const tellDrift = () => {
@@ -38,6 +40,8 @@ function follow(link: DeviceLink): OpenDevice {
     const before = follower.turns;
     if (follower.take(attitude, event.timeStamp)) link.doubted(deviceProblem("hidden", [], { device: DEVICE }));
     if (follower.turns !== before) link.turned(follower.turns, event.timeStamp);
+    const noise = rest.take(follower.turns, event.timeStamp);
+    if (noise !== null) link.measured(noise);
     tellDrift();
   };
   const timer = setTimeout(() => {

@@ -1,5 +1,6 @@
 import type { Milliseconds } from "../../../../lock/dial";
 import type { Learned } from "../../../../realdial/knobs/learned";
+import { StepRest } from "../../../../realdial/motion/stepRest";
 import { storedText, storeText } from "../../../parts/storage/pageStore";
 import type { DeviceLink, KnobLearner } from "./dialDevice";
 
@@ -32,6 +33,7 @@ export class SteppedKnob<Sample, Knob> implements KnobLearner {
   private readonly link: DeviceLink;
   private knob: Knob | null;
   private turns = 0;
+  private rest: StepRest | null = null;
   private before: Sample | null = null;
   private learning: "left" | "right" | null = null;
   private seen: Record<"left" | "right", Sample[]> = { left: [], right: [] };
@@ -76,6 +78,7 @@ export class SteppedKnob<Sample, Knob> implements KnobLearner {
   take(sample: Sample, at: Milliseconds): void {
     if (this.learning !== null) this.seen[this.learning].push(sample);
     else if (this.knob !== null) this.follow(this.knob, sample, at);
+    if (this.kind.isPlace) this.listen(at);
     this.before = sample;
   }
 
@@ -91,7 +94,17 @@ export class SteppedKnob<Sample, Knob> implements KnobLearner {
     this.link.turned(this.turns, at);
   }
 
+  /** One that says where it is may flicker at rest. */
+  private listen(at: Milliseconds): void {
+    const noise = this.rest?.take(this.turns, at) ?? null;
+    if (noise !== null) this.link.measured(noise);
+  }
+
   private tellReady(): void {
-    if (this.knob !== null) this.link.ready(this.kind.stepOf(this.knob));
+    if (this.knob === null) return;
+    const step = this.kind.stepOf(this.knob);
+    this.rest = new StepRest(step);
+    this.link.ready(step);
+    this.link.measured(this.rest.noise);
   }
 }

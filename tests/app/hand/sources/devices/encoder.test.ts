@@ -63,7 +63,8 @@ describe("an encoder on a serial line", () => {
     expect(hub.source).toEqual({
       kind: "encoder",
       resolution: expect.closeTo(100 / 2400, 12),
-      noise: null,
+      // Anywhere within a step, while nothing has flickered: step / sqrt(12).
+      noise: expect.closeTo(100 / 2400 / Math.sqrt(12), 12),
       isCoarse: false,
     });
     expect(deviceStateText(hub)).toBe("turns the dial in steps of 0.04 graduations");

@@ -57,6 +57,18 @@ describe("a phone on a knob", () => {
     expect(told).toEqual(["lost no-sensor"]);
   });
 
+  test("measures how quiet it is while it rests", async () => {
+    const { link, noises } = toldLink();
+    open = await PHONE.open(link);
+    for (let k = 0; k < 40; k++) lies(10, k * 16);
+    expect(noises).toEqual([]);
+    for (let k = 40; k < 80; k++) lies(10, k * 16);
+    // Nothing scatters: what is left is where it lies within a step of a tenth of a degree.
+    expect(noises.at(-1)).toBeCloseTo(1 / 3600 / Math.sqrt(12), 9);
+    for (let k = 80; k < 160; k++) lies(10 + (k % 2), k * 16);
+    expect(noises.at(-1)).toBeGreaterThan(0.0005);
+  });
+
   test("asks where the browser wants to be asked", async () => {
     const requestPermission = vi.fn(async () => "denied");
     vi.stubGlobal("DeviceOrientationEvent", { requestPermission });

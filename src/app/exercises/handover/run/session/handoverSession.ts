@@ -74,7 +74,7 @@ export class HandoverSession extends HandStore {
     const { events } = this.recorded;
     this.chance = seededChance(setup.seed + events.length);
     this.run = replayRun(this.recorded);
-    this.turnedBy.recall(turnedBefore(this.recorded));
+    for (const one of turnedBefore(this.recorded)) this.noteSource(one);
     this.doors = doors;
     this.form = form;
     this.door = this.doorAsKept(underWay);
