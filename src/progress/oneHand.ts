@@ -1,4 +1,5 @@
-import { type Hand, handOf, handsOf } from "../realdial/sources/handOf";
+import { type Hand, handOf } from "../realdial/sources/handOf";
+import { handsOf } from "../realdial/sources/handsOf";
 import type { SourceDescription } from "../realdial/sources/sourceDescription";
 import type { JobKind } from "../records/jobRecord";
 

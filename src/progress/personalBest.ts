@@ -1,9 +1,9 @@
 import { type Hand, handOf } from "../realdial/sources/handOf";
-import { isCoarselyTurned } from "../realdial/sources/sourceDescription";
+import { isCoarselyTurned } from "../realdial/sources/isCoarselyTurned";
 import type { AttemptRecord } from "../records/attemptRecord";
 import { plainCodes } from "../records/conditionCode";
 import { settingsKey } from "../records/settingsKey";
-import { FARTHEST_STOP } from "./stops/nearStops";
+import { FARTHEST_STOP } from "./stops/worstStop";
 
 /** The best of one person under one exact setting. */
 export interface PersonalBest {

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { handsCompared } from "../../src/progress/stops/handsCompared";
-import { handOf, handsOf } from "../../src/realdial/sources/handOf";
+import { handOf } from "../../src/realdial/sources/handOf";
+import { handsOf } from "../../src/realdial/sources/handsOf";
 import { describeSource } from "../../src/realdial/sources/sourceDescription";
 import { SCREEN_SOURCE } from "../../src/realdial/sources/sourcesSeen";
 import { anAttempt, stopsOf } from "../support/logbookRecords";

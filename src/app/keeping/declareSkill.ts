@@ -1,7 +1,8 @@
 import { declarationFor, declarationOf } from "../../progress/mastery";
 import { ofHand } from "../../progress/oneHand";
 import { type Practice, practiceOfJob, practicesOf } from "../../progress/practice";
-import { type Hand, handsOf } from "../../realdial/sources/handOf";
+import type { Hand } from "../../realdial/sources/handOf";
+import { handsOf } from "../../realdial/sources/handsOf";
 import { isJobSkill } from "../../records/jobRecord";
 import { bySkill, type Skill, skillKey } from "../../records/skill";
 import type { LogbookWrite } from "../../store/logbookWrite";

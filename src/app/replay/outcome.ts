@@ -1,7 +1,7 @@
 import type { Attempt } from "../../dialing/attempt";
 import { tellFaults, type WordedFault } from "../../dialing/faultWords";
 import type { Graduations, Milliseconds } from "../../lock/dial";
-import { worstStop } from "../../progress/stops/nearStops";
+import { worstStop } from "../../progress/stops/worstStop";
 import { attemptOutcome } from "../../records/attemptOutcome";
 import { type ResultRow, resultRows } from "./resultRows";
 

@@ -2,7 +2,8 @@ import { admitsSource, marksFractions } from "../../drill/marking/isAdmitted";
 import type { Admission } from "../../drill/sheet/admission";
 import type { Station } from "../../drill/sheet/sheet";
 import type { Hand } from "../../realdial/sources/handOf";
-import type { SourceDescription, SourceKind } from "../../realdial/sources/sourceDescription";
+import type { SourceDescription } from "../../realdial/sources/sourceDescription";
+import type { SourceKind } from "../../realdial/sources/sourceKinds";
 import { type SourcedRecord, sourcesOf } from "../../records/sourceTexts";
 import { graduationsText } from "../../wording/amountWords";
 

@@ -2,7 +2,7 @@ import { harmlessText } from "../../lock/harmlessText";
 import { type ClassCell, type ClassTable, classTable } from "../../progress/classTable";
 import { classCsv } from "../../progress/csv/classCsv";
 import type { Hand } from "../../realdial/sources/handOf";
-import { SOURCE_KINDS } from "../../realdial/sources/sourceDescription";
+import { SOURCE_KINDS } from "../../realdial/sources/sourceKinds";
 import { LogbookReading } from "../../records/file/logbookReading";
 import { Misfits } from "../../records/file/replayedAttempts";
 import { FileError, fileSentences } from "../../records/fileWords";

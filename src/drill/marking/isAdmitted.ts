@@ -1,4 +1,5 @@
-import type { SourceDescription, SourceKind } from "../../realdial/sources/sourceDescription";
+import type { SourceDescription } from "../../realdial/sources/sourceDescription";
+import type { SourceKind } from "../../realdial/sources/sourceKinds";
 import type { Admission } from "../sheet/admission";
 import type { Station } from "../sheet/sheet";
 

@@ -1,11 +1,13 @@
 import type { Graduations } from "../../lock/dial";
-import { type Hand, handOf, handsOf } from "../../realdial/sources/handOf";
-import { isCoarselyTurned } from "../../realdial/sources/sourceDescription";
+import { type Hand, handOf } from "../../realdial/sources/handOf";
+import { handsOf } from "../../realdial/sources/handsOf";
+import { isCoarselyTurned } from "../../realdial/sources/isCoarselyTurned";
 import type { AttemptRecord } from "../../records/attemptRecord";
 import { sampleSummary } from "../../statistics/sample";
 import { type DifferenceOfMeans, welchInterval } from "../../statistics/welchInterval";
 import { type FirstTimeOpenings, firstTimeOpenings } from "./firstTimeOpenings";
-import { judgedStopsOf, worstStop } from "./nearStops";
+import { judgedStopsOf } from "./nearStops";
+import { worstStop } from "./worstStop";
 
 /** What the attempts of one hand come to. */
 export interface HandFigures {

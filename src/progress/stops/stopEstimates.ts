@@ -3,7 +3,8 @@ import type { AttemptRecord } from "../../records/attemptRecord";
 import type { Interval } from "../../statistics/interval";
 import { sampleSummary, sumOfSquaredDeviations } from "../../statistics/sample";
 import { studentInterval } from "../../statistics/studentInterval";
-import { judgedStopsOf, worstStop } from "./nearStops";
+import { judgedStopsOf } from "./nearStops";
+import { worstStop } from "./worstStop";
 
 /** An own estimate beside what it was of. Graduations, without sign. */
 export interface JudgedStop {

@@ -1,20 +1,5 @@
 import type { Graduations } from "../../lock/dial";
-
-/** Ways to turn a dial, as records name them: a name once given stays. */
-export const SOURCE_KINDS = [
-  /** Mouse, finger, keys and buttons of the page itself. */
-  "screen",
-  "printed-dial",
-  "ordinary-dial",
-  "encoder",
-  "phone",
-  "midi",
-  "gamepad",
-  "knob-keys",
-] as const;
-
-/** A way to turn a dial. */
-export type SourceKind = (typeof SOURCE_KINDS)[number];
+import type { SourceKind } from "./sourceKinds";
 
 /** Steps from this size on are coarse: a hand cannot stop nearer than half a step to where it meant to, graduations. */
 export const COARSE_FROM: Graduations = 0.5;
@@ -31,10 +16,6 @@ export interface SourceDescription {
   /** The hand chose that no motion is kept of what this turns: a recording of a real dial is its combination. */
   readonly keepsNoMotion?: boolean | undefined;
 }
-
-/** Whether anything coarse turned it: then its stops tell of steps, and not of a hand's aim. */
-export const isCoarselyTurned = ({ sources = [] }: { readonly sources?: readonly SourceDescription[] | undefined }) =>
-  sources.some(({ isCoarse }) => isCoarse);
 
 /** Whether the motion of what was turned by these may be kept. */
 export const mayKeepMotion = ({ sources = [] }: { readonly sources?: readonly SourceDescription[] | undefined }) =>

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { flag, oneOf, shortList, within } from "../../lock/fieldSchemas";
-import { SOURCE_KINDS, type SourceDescription } from "./sourceDescription";
+import type { SourceDescription } from "./sourceDescription";
+import { SOURCE_KINDS } from "./sourceKinds";
 import { MOST_SOURCES } from "./sourcesSeen";
 
 /** A turn of the largest dial: no step is larger, graduations. */

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { estimateFigure } from "../../../src/app/results/figures/estimateFigure";
-import { worstStop } from "../../../src/progress/stops/nearStops";
 import { estimateCalibration, judgedStops } from "../../../src/progress/stops/stopEstimates";
+import { worstStop } from "../../../src/progress/stops/worstStop";
 import { attemptsCsv } from "../../../src/records/csv/attemptsCsv";
 import { readLogbookFile, writeLogbookFile } from "../../../src/records/file/logbookFile";
 import { NO_CONTENTS } from "../../../src/records/logbookContents";

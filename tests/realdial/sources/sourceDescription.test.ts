@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { describeSource, SOURCE_KINDS } from "../../../src/realdial/sources/sourceDescription";
+import { describeSource } from "../../../src/realdial/sources/sourceDescription";
+import { SOURCE_KINDS } from "../../../src/realdial/sources/sourceKinds";
 import { sourcesSchema } from "../../../src/realdial/sources/sourceSchema";
 
 describe("what a source is", () => {

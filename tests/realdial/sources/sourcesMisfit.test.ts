@@ -1,11 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import {
-  COARSE_FROM,
-  describeSource,
-  SOURCE_KINDS,
-  type SourceDescription,
-} from "../../../src/realdial/sources/sourceDescription";
+import { COARSE_FROM, describeSource, type SourceDescription } from "../../../src/realdial/sources/sourceDescription";
+import { SOURCE_KINDS } from "../../../src/realdial/sources/sourceKinds";
 import { sourcesMisfit } from "../../../src/realdial/sources/sourcesMisfit";
 import { SCREEN_SOURCE, SourcesSeen } from "../../../src/realdial/sources/sourcesSeen";
 

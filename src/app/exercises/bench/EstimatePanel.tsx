@@ -1,6 +1,6 @@
 import { type FormEvent, type KeyboardEvent, useEffect, useRef, useState } from "react";
 import type { Graduations } from "../../../lock/dial";
-import { FARTHEST_STOP } from "../../../progress/stops/nearStops";
+import { FARTHEST_STOP } from "../../../progress/stops/worstStop";
 import { focusDial } from "../../hand/dial/focusDial";
 import { Button } from "../../parts/controls/Button";
 

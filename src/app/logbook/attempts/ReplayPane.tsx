@@ -1,7 +1,7 @@
 import { useMemo } from "react";
 import { tellFaults, tellFaultsSoFar } from "../../../dialing/faultWords";
 import { parseCombination } from "../../../lock/combination";
-import { worstStop } from "../../../progress/stops/nearStops";
+import { worstStop } from "../../../progress/stops/worstStop";
 import { mayKeepMotion } from "../../../realdial/sources/sourceDescription";
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import { profileOfAttempt } from "../../../records/csv/attemptsReplay";

@@ -1,5 +1,5 @@
 import { type HeatBin, heatStrip } from "../../../progress/stops/heatStrip";
-import { FARTHEST_STOP } from "../../../progress/stops/nearStops";
+import { FARTHEST_STOP } from "../../../progress/stops/worstStop";
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import { fineText, unsignedText } from "../../parts/numbers";
 import { type FigureModel, untoldFigure } from "../../pictures/charts/figureModel";

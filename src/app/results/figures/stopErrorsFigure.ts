@@ -1,6 +1,6 @@
 import { ordinalWord } from "../../../dialing/words";
-import { FARTHEST_STOP } from "../../../progress/stops/nearStops";
 import { type StopErrors, stopTable } from "../../../progress/stops/stopTable";
+import { FARTHEST_STOP } from "../../../progress/stops/worstStop";
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import { agreeing, countText } from "../../../wording/amountWords";
 import { fineText, rangeText, roomyDomain, unsignedText } from "../../parts/numbers";

@@ -2,7 +2,7 @@ import type { ComponentType } from "react";
 import type { Milliseconds } from "../../../../lock/dial";
 import type { NotLearned } from "../../../../realdial/knobs/learned";
 import type { DialDoubt } from "../../../../realdial/sources/dialDoubt";
-import type { SourceKind } from "../../../../realdial/sources/sourceDescription";
+import type { SourceKind } from "../../../../realdial/sources/sourceKinds";
 import type { Problem } from "../../../../wording/problem";
 
 /** Where the dial on the screen is. */
