@@ -1,8 +1,8 @@
 import type { GrayImage } from "../image/grayImage";
 import { type Similarity, UNMOVED } from "./camera/similarity";
-import { bestOf, marginOf, nearest } from "./match/choose";
+import { bestOf, betterBy, clearnessOf, nearest } from "./match/choose";
 import { Exposure } from "./match/exposure";
-import { Judge, type Judged, type Place } from "./match/judge";
+import { Judge, type Judged } from "./match/judge";
 import { type Prediction, predicted, type Seen } from "./match/prediction";
 import { goodCells, Print } from "./match/print";
 import { Seeker } from "./match/seek";
@@ -45,12 +45,12 @@ export interface OrdinaryReading {
   };
 }
 
-/** A place is clear when every other costs so much more, */
-const CLEAR = 0.06;
-/** or, where the dial is expected, when every other within its reach does, */
-const CLEAR_NEAR = 0.02;
-/** and no place beyond costs so much less. */
-const BEATEN = 0.05;
+/** A place is clear when it is better than every other by so much (SDs of votes by chance), */
+const CLEAR = 2;
+/** or, where the dial is expected, than every other within its reach, */
+const CLEAR_NEAR = 1.3;
+/** and no place beyond is better than it by so much. */
+const BEATEN = 2;
 /** A reach that says little: then a place must be clear of all, parts of a turn. */
 const WIDE = 0.2;
 /** Part of the ring that must fit. */
@@ -117,21 +117,21 @@ export class OrdinaryFollower {
   private chosen(judged: readonly Judged[], prediction: Prediction | null): Choice | null {
     const best = bestOf(judged);
     if (best === null) return null;
-    const free = { best, isClear: marginOf(best, judged, this.graduation) > CLEAR, isExpected: prediction === null };
-    if (prediction === null || prediction.reach > WIDE * AROUND) return { ...free, isExpected: true };
-    const { turned, reach } = prediction;
-    const near = judged.filter((one) => Math.abs(nearest(one.turned, turned) - turned) <= reach + 1);
+    const free = { best, isClear: clearnessOf(best, judged, this.graduation) > CLEAR };
+    if (prediction === null || isWide(prediction)) return { ...free, isExpected: true };
+    const near = judged.filter(({ turned }) => isWithin(turned, prediction));
     const expected = bestOf(near);
-    if (expected === null || expected.cost > best.cost + BEATEN) return free;
-    return { best: expected, isClear: marginOf(expected, near, this.graduation) > CLEAR_NEAR, isExpected: true };
+    if (expected === null || betterBy(best, expected) > BEATEN) return { ...free, isExpected: false };
+    const isClear = clearnessOf(expected, near, this.graduation) > CLEAR_NEAR;
+    return { best: expected, isClear, isExpected: true };
   }
 
   private judgedPlaces(prediction: Prediction | null): Judged[] {
-    const blurs =
-      prediction === null
-        ? BLURS.map((blur) => blur * this.graduation)
-        : this.exposure.blursFor(prediction.speeds).slice(0, 8);
-    const places: Place[] = this.seeker.offer(this.shown, blurs);
+    const isKnown = prediction !== null && !isWide(prediction);
+    const blurs = isKnown
+      ? this.exposure.blursFor(prediction.speeds).slice(0, 8)
+      : BLURS.map((blur) => blur * this.graduation);
+    const places = this.seeker.offer(this.shown, blurs, (turned) => isKnown && isWithin(turned, prediction));
     return places.map((place) => this.judge.judge(place));
   }
 
@@ -139,8 +139,7 @@ export class OrdinaryFollower {
     const fine = this.judge.refine(choice.best);
     const turned = prediction === null ? fine.turned : nearest(fine.turned, prediction.turned);
     const reason = this.doubtOf(fine, choice);
-    // Two turns fit when the dial can have come half a turn away from where it was expected.
-    if (prediction !== null && prediction.reach > AROUND / 2) this.turnsInDoubt = true;
+    if (prediction !== null && canBeAnotherTurn(turned, prediction)) this.turnsInDoubt = true;
     if (reason === null) this.learn(at, turned, fine.blur);
     return this.reading({ at, turned, reason, patches, inSight: fine.inSight });
   }
@@ -158,7 +157,7 @@ export class OrdinaryFollower {
     const speed = before === null || time <= 0 || time > SPEED_TIME ? 0 : (turned - before.turned) / time;
     const steady = before !== null && Math.abs(speed - before.speed) < 0.3 * Math.abs(speed);
     if (steady && Math.abs(speed) * this.exposure.ms > 0.8 * this.graduation) this.exposure.learn(speed, blur);
-    this.seen = { turned, speed, at };
+    this.seen = { turned, speed, over: Math.min(time, SPEED_TIME), at };
   }
 
   private reading({ at, turned, reason, patches, inSight }: Found): OrdinaryReading {
@@ -170,6 +169,17 @@ export class OrdinaryFollower {
     return { at, position, sight, reason, turnsInDoubt: this.turnsInDoubt, isStopped, shown };
   }
 }
+
+/** Whether a place (columns, of any turn) is one to which the dial can have come. */
+const isWithin = (turned: number, { turned: to, least, most }: Prediction): boolean => {
+  const at = nearest(turned, to);
+  return [at - AROUND, at, at + AROUND].some((one) => one >= least - 1 && one <= most + 1);
+};
+
+const isWide = ({ least, most }: Prediction): boolean => most - least > 2 * WIDE * AROUND;
+
+const canBeAnotherTurn = (turned: number, { least, most }: Prediction): boolean =>
+  turned - AROUND >= least || turned + AROUND <= most;
 
 interface Choice {
   readonly best: Judged;

@@ -17,7 +17,8 @@ const EVEN = 0.12;
  */
 export function dialFound(image: GrayImage, taps: Taps, graduations: number): SlowTurn | SetupProblem {
   const tapped = Math.hypot(taps.index.x - taps.middle.x, taps.index.y - taps.middle.y);
-  if (tapped < SMALLEST) return { code: "too-small", radius: tapped, needed: SMALLEST };
+  // From aslant, the top of a high knob lies nearer to the index than the middle of the face does.
+  if (tapped < SMALLEST / 2) return { code: "too-small", radius: tapped, needed: SMALLEST };
   const found = new PoseSearch(image, taps, graduations).find();
   if (found === null || !(found.uneven < EVEN)) return { code: "no-marks" };
   if (Math.round(found.count) !== graduations) {

@@ -1,7 +1,7 @@
 import type { GrayImage } from "../image/grayImage";
 import type { CameraMotion } from "./camera/cameraMotion";
 import { UNMOVED } from "./camera/similarity";
-import { bestOf, marginOf, nearest } from "./match/choose";
+import { bestOf, clearnessOf, nearest } from "./match/choose";
 import { Judge, type Judged } from "./match/judge";
 import { goodCells, Print } from "./match/print";
 import { Seeker } from "./match/seek";
@@ -17,8 +17,8 @@ import { CELLS, ROWS, StripReader } from "./strip/strip";
 const KEPT_EVERY = 0.7;
 /** Beyond a whole turn, the first pictures come again: no more are needed. */
 const WHOLE = 1.005;
-/** A picture counts when every other place costs so much more, */
-const CLEAR = 0.03;
+/** A picture counts when it tells its place so clearly from every other, */
+const CLEAR = 2.5;
 /** or when the dial is within so many graduations of where it was, and so many more for each picture that did not count. */
 const NEAR = 1.6;
 const SLOW = 0.7;
@@ -112,7 +112,7 @@ export class SlowTurn {
     const best = bestOf(judged.filter(({ turned }) => Math.abs(nearest(turned, this.turned) - this.turned) < near));
     if (best !== null) return best;
     const other = bestOf(judged);
-    return other !== null && marginOf(other, judged, graduation) > CLEAR ? other : null;
+    return other !== null && clearnessOf(other, judged, graduation) > CLEAR ? other : null;
   }
 
   private keep(strip: Float32Array): void {

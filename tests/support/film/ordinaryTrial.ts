@@ -13,20 +13,32 @@ export interface Misses {
 
 const HELD_FROM = 450;
 
-/** What setting a filmed dial up gives: the hand comes once the dial was found. */
-export function setUpByFilm(
-  film: Omit<OrdinaryFilm, "motion">,
-  misses: Misses = { middle: [1, 2], index: [1, 0] },
-  seconds = 8,
-): DialReference | SetupProblem {
+/** The film of a set-up: the hand comes once the dial was found. @param seconds - that the turn takes */
+export function setUpFilm(film: Omit<OrdinaryFilm, "motion">, seconds = 8): Shooting {
   const graduations = film.look?.graduations ?? 100;
-  const shooting = ordinaryFilm({ ...film, motion: slowTurn(graduations, seconds), handFrom: HELD_FROM });
-  const { camera, knob, disc } = shooting.scene;
+  return ordinaryFilm({ ...film, motion: slowTurn(graduations, seconds), handFrom: HELD_FROM });
+}
+
+/** What setting a filmed dial up gives. */
+export const setUpByFilm = (
+  film: Omit<OrdinaryFilm, "motion">,
+  misses?: Misses,
+  seconds = 8,
+): DialReference | SetupProblem => {
+  const shooting = setUpFilm(film, seconds);
+  return setUpBy(shooting, filmed(shooting), misses);
+};
+
+/** What the frames of such a film give. */
+export function setUpBy(
+  { scene: { camera, knob, disc }, graduations }: Shooting,
+  frames: Iterator<FilmFrame> & Iterable<FilmFrame>,
+  misses: Misses = { middle: [1, 2], index: [1, 0] },
+): DialReference | SetupProblem {
   const tap = (x: number, y: number, z: number) => {
     const seen = seenAt(camera, [x, y, z]);
     return { x: seen.x - 0.5, y: seen.y - 0.5 };
   };
-  const frames = filmed(shooting);
   const first = frames.next().value as FilmFrame;
   const taps = {
     middle: tap(misses.middle[0], misses.middle[1], knob?.height ?? 0),
@@ -56,11 +68,19 @@ export interface Followed {
 }
 
 /** Follows a film. @param clock - ms, for what a frame takes */
-export function followedFilm(reference: DialReference, shooting: Shooting, clock: () => number = () => 0): Followed {
+export const followedFilm = (reference: DialReference, shooting: Shooting, clock?: () => number): Followed =>
+  followed(reference, filmed(shooting), clock);
+
+/** Follows frames. @param clock - ms, for what a frame takes */
+export function followed(
+  reference: DialReference,
+  frames: Iterable<FilmFrame>,
+  clock: () => number = () => 0,
+): Followed {
   const follower = new OrdinaryFollower(reference);
   const seen: { readonly reading: OrdinaryReading; readonly truth: FilmFrame["truth"] }[] = [];
   let ms = 0;
-  for (const { picture, at, truth } of filmed(shooting)) {
+  for (const { picture, at, truth } of frames) {
     const before = clock();
     const reading = follower.follow(picture, at);
     ms += clock() - before;

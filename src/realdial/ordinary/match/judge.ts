@@ -22,6 +22,9 @@ export interface Judged extends Place {
   readonly cost: number;
   /** Part of the ring (by what is printed on it) that fits. */
   readonly inSight: number;
+  /** The same piece by piece, and by how much is printed in each, its part of all. */
+  readonly unexplained: Float32Array;
+  readonly printed: Float32Array;
 }
 
 /** Judges places by what each piece of the ring shows. Gain and offset of a piece are free: shadows change them. */
@@ -63,21 +66,22 @@ export class Judge {
     }
   }
 
-  /** Judges a place to the nearest column. */
+  /** Judges a place. */
   judge({ turned, blur }: Place): Judged {
     const print = this.print.through(blur);
-    const shift = Math.round(turned);
-    for (let piece = 0; piece < PIECES; piece++) this.compare(print, piece, shift);
+    for (let piece = 0; piece < PIECES; piece++) this.compare(print, piece, turned);
     const most = MOST * middleOf(this.amounts);
-    let [amount, cost, fits] = [0, 0, 0];
+    const printed = Float32Array.from(this.amounts, (amount) => Math.min(most, amount));
+    const amount = printed.reduce((sum, one) => sum + one, 0) || 1;
+    const unexplained = Float32Array.from(this.unexplained, (left) => Math.min(CAP, left));
+    let [cost, inSight] = [0, 0];
     for (let piece = 0; piece < PIECES; piece++) {
-      const printed = Math.min(most, this.amounts[piece] as number);
-      const left = this.unexplained[piece] as number;
-      amount += printed;
-      cost += printed * Math.min(CAP, left);
-      if (left < FITS) fits += printed;
+      const part = (printed[piece] as number) / amount;
+      printed[piece] = part;
+      cost += part * (unexplained[piece] as number);
+      if ((unexplained[piece] as number) < FITS) inSight += part;
     }
-    return { turned, blur, cost: cost / amount, inSight: fits / amount };
+    return { turned, blur, cost, inSight, unexplained, printed };
   }
 
   /** Which pieces fit at the place judged last: 1 for each that does. */
@@ -85,19 +89,25 @@ export class Judge {
     return Uint8Array.from(this.unexplained, (left) => (left < FITS ? 1 : 0));
   }
 
-  private compare(print: Float32Array, piece: number, shift: number): void {
-    const begin = (beginOf(piece) - shift) & (AROUND - 1);
+  private compare(print: Float32Array, piece: number, turned: number): void {
+    const back = beginOf(piece) - turned;
+    const whole = Math.floor(back);
+    const part = back - whole;
+    const begin = whole & (AROUND - 1);
     let [sum, squares, product] = [0, 0, 0];
     for (let row = 0; row < BAND_ROWS; row++) {
       const cells = cellOf(piece, row);
-      const start = DOUBLE * Math.floor(cells / AROUND);
-      const at = start + begin;
+      const at = DOUBLE * Math.floor(cells / AROUND) + begin;
+      let here = print[at] as number;
       for (let i = 0; i < LENGTH; i++) {
-        if (this.good[cells + i] === 0) continue;
-        const is = print[at + i] as number;
-        sum += is;
-        squares += is * is;
-        product += is * (this.shown[cells + i] as number);
+        const next = print[at + i + 1] as number;
+        if (this.good[cells + i] !== 0) {
+          const is = here + (next - here) * part;
+          sum += is;
+          squares += is * is;
+          product += is * (this.shown[cells + i] as number);
+        }
+        here = next;
       }
     }
     const n = Math.max(1, this.counts[piece] as number);

@@ -1,11 +1,12 @@
-/** Where a dial was seen for sure: columns turned left, columns a ms, and when (ms). */
+/** Where a dial was seen for sure: columns turned left, columns a ms, over how long that was measured, and when (ms). */
 export interface Seen {
   readonly turned: number;
   readonly speed: number;
+  readonly over: number;
   readonly at: number;
 }
 
-/** A hand speeds a dial up or down by at most so much, graduations a second in a second. */
+/** A hand speeds a dial up or down by at most so much, graduations a second in a second; to stop it takes no time at all. */
 const ACCELERATION = 3000;
 /** A hand turns no faster than this, graduations a second. */
 const FASTEST = 800;
@@ -14,11 +15,13 @@ const OPEN = 0.6;
 
 /** Where a dial can be after a time. */
 export interface Prediction {
+  /** Where it is if it goes on as it did, columns. */
   readonly turned: number;
-  /** How far it can be from there, columns. */
-  readonly reach: number;
-  /** Fastest and slowest that it can turn now, columns a ms. */
-  readonly speeds: readonly [number, number, number];
+  /** Between what it can be: stopped at once, or sped up, either way. */
+  readonly least: number;
+  readonly most: number;
+  /** Speeds that it can have now, columns a ms: the least, the one it had, the most; and 0 where it can rest. */
+  readonly speeds: readonly number[];
 }
 
 /**
@@ -26,14 +29,18 @@ export interface Prediction {
  *
  * @param graduation - columns
  */
-export function predicted({ turned, speed, at }: Seen, now: number, graduation: number): Prediction {
+export function predicted({ turned, speed, over, at }: Seen, now: number, graduation: number): Prediction {
   const time = Math.max(0, now - at);
-  const change = (ACCELERATION * graduation * time) / 1e6;
+  const gain = (ACCELERATION * graduation) / 1e6;
   const fastest = (FASTEST * graduation) / 1e3;
-  const way = Math.min(0.5 * change * time, (fastest + Math.abs(speed)) * time);
+  // The speed is the mean over the time before: at its end it may have changed already.
+  const change = gain * (time + over / 2);
+  const way = Math.min(gain * time * (time / 2 + over / 2), (fastest + Math.abs(speed)) * time) + OPEN * graduation;
+  const on = speed * time;
   return {
-    turned: turned + speed * time,
-    reach: way + OPEN * graduation,
-    speeds: [Math.max(-fastest, speed - change), speed, Math.min(fastest, speed + change)],
+    turned: turned + on,
+    least: turned + Math.min(0, on) - way,
+    most: turned + Math.max(0, on) + way,
+    speeds: [0, Math.max(-fastest, speed - change), speed, Math.min(fastest, speed + change)],
   };
 }

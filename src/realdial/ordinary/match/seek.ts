@@ -3,8 +3,11 @@ import { CELLS } from "../strip/strip";
 import type { Place } from "./judge";
 import { correlation, type Print, type Spectrum, spectrumOf } from "./print";
 
-/** Places that one blur offers at most. */
+/** Places that one blur offers at most, and all blurs together. */
 const OFFERED = 10;
+const IN_ALL = 28;
+/** Of those within reach of where the dial is expected, so many of each blur are offered in any case. */
+const EXPECTED = 3;
 /** What is shown is cut off so many SDs from its middle, so that a bright finger does not outshine the print. */
 const CUT = 2.5;
 
@@ -21,13 +24,25 @@ export class Seeker {
     this.good = good;
   }
 
-  /** Places for some blurs (columns), best first for each. */
-  offer(shown: Float32Array, blurs: readonly number[]): Place[] {
+  /**
+   * Places for some blurs (columns), the most alike first.
+   *
+   * @param isExpected - whether the dial can be there
+   */
+  offer(shown: Float32Array, blurs: readonly number[], isExpected: (turned: number) => boolean = () => false): Place[] {
     const spectrum = this.spectrumOf(shown);
-    return blurs.flatMap((blur) => {
+    const offers = blurs.flatMap((blur) => {
       correlation(spectrum, this.print.spectrumThrough(blur), this.alike, this.work);
-      return peaksOf(this.alike).map((turned) => ({ turned, blur }));
+      const peaks = peaksOf(this.alike);
+      const expected = new Set(peaks.filter(({ at }) => isExpected(at)).slice(0, EXPECTED));
+      return peaks
+        .filter((peak, i) => i < OFFERED || expected.has(peak))
+        .map((peak) => ({ ...peak, blur, isExpected: expected.has(peak) }));
     });
+    return offers
+      .sort((one, other) => other.height - one.height)
+      .filter((offer, i) => i < IN_ALL || offer.isExpected)
+      .map(({ at, blur }) => ({ turned: at, blur }));
   }
 
   private spectrumOf(shown: Float32Array): Spectrum {
@@ -53,16 +68,21 @@ export class Seeker {
   }
 }
 
-function peaksOf(alike: Float64Array): number[] {
-  const peaks: { readonly at: number; readonly height: number }[] = [];
+interface Peak {
+  readonly at: number;
+  readonly height: number;
+}
+
+/** The highest first. */
+function peaksOf(alike: Float64Array): Peak[] {
+  const peaks: Peak[] = [];
   for (let i = 0; i < AROUND; i++) {
     const height = alike[i] as number;
-    const isPeak =
-      height > (alike[(i + AROUND - 1) % AROUND] as number) && height >= (alike[(i + 1) % AROUND] as number);
-    if (isPeak && height > 0) peaks.push({ at: i, height });
+    const before = alike[(i + AROUND - 1) % AROUND] as number;
+    const after = alike[(i + 1) % AROUND] as number;
+    if (!(height > before && height >= after && height > 0)) continue;
+    // The top of the parabola through the three.
+    peaks.push({ at: i + (after - before) / (2 * (2 * height - before - after)), height });
   }
-  return peaks
-    .sort((one, other) => other.height - one.height)
-    .slice(0, OFFERED)
-    .map(({ at }) => at);
+  return peaks.sort((one, other) => other.height - one.height);
 }

@@ -19,7 +19,10 @@ const FOCAL = 0.95;
 const HEIGHTS = [0.1, 0.3, 0.5, 0.7, 0.9];
 const STARTS = 36;
 
-/** Numbers that the search varies: middle x and y (radii), tilt x and y, size (a share). */
+/** A knob's top is not seen farther from the middle of the face than this, in distances between the taps. */
+const FARTHEST = 1.6;
+
+/** Numbers that the search varies: middle x and y (distances between the taps), tilt x and y, size (a share). */
 type Trial = readonly [number, number, number, number, number];
 
 /** Finds the face of a dial from two taps: coarse places first, then the best of them by small steps. */
@@ -42,6 +45,7 @@ export class PoseSearch {
   /** The best pose; null where no ring of even marks is found. */
   find(): Flattened | null {
     const starts = startingTrials()
+      .map((start) => this.seatedStart(start))
       .map((trial) => ({ trial, score: this.score(trial) }))
       .sort((one, other) => other.score - one.score)
       .slice(0, STARTS)
@@ -57,6 +61,18 @@ export class PoseSearch {
       if (best.uneven < 0.05 && Math.abs(best.count - this.graduations) < 0.5) break;
     }
     return best;
+  }
+
+  /** A start whose middle lies so many radii from the tap: the radius it gives says how far that is, which moves the middle. */
+  private seatedStart([x, y, tiltX, tiltY, size]: Trial): Trial {
+    const { middle, index } = this.taps;
+    const tapped = Math.hypot(index.x - middle.x, index.y - middle.y);
+    let trial: Trial = [x, y, tiltX, tiltY, size];
+    for (let round = 0; round < 3; round++) {
+      const radii = this.coarse(trial).size / tapped;
+      trial = [x * radii, y * radii, tiltX, tiltY, size];
+    }
+    return trial;
   }
 
   private finished(pose: DialPose): Flattened {
@@ -105,7 +121,7 @@ export class PoseSearch {
   private score(trial: readonly number[]): number {
     const [x = 0, y = 0, tiltX = 0, tiltY = 0, size = 0] = trial;
     if (Math.hypot(tiltX, tiltY) > 0.8 || Math.abs(size) > 0.16) return 0;
-    if (Math.hypot(x, y) > 0.9) return 0;
+    if (Math.hypot(x, y) > FARTHEST) return 0;
     return this.strength(this.poseOf(trial));
   }
 
@@ -123,7 +139,7 @@ const TILTS = [
   [0.66, 14],
 ] as const;
 
-/** Tilts to all sides, and where the middle of the face lies below that of the knob, for knobs of some heights. */
+/** Tilts to all sides, and where (radii) the middle of the face lies below that of the knob, for knobs of some heights. */
 function startingTrials(): Trial[] {
   return TILTS.flatMap(([sine, sides]) =>
     Array.from({ length: sides }, (_, k) => (2 * Math.PI * k) / sides).flatMap((angle) =>

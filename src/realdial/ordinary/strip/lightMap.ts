@@ -1,6 +1,6 @@
 import { AROUND } from "../pose/ring";
 import { pieceOf } from "./pieces";
-import { CELLS } from "./strip";
+import { CELLS, ROWS } from "./strip";
 
 /** What stays on the dial while it turns: each cell shows gain · print + haze. */
 export interface LightMap {
@@ -32,8 +32,14 @@ export interface Learned {
 const ROUNDS = 2;
 /** How firmly a cell's gain is held to what it was, where little is printed that could tell it. */
 const HELD = 0.02;
+/** A point of the print is held to the middle of its row as if it had been seen so often (a share of the mean) there. */
+const UNSEEN = 0.05;
 /** A cell must have been seen so often. */
 const SEEN = 5;
+/** A cell shows the print when the print explains such a part of what it shows: under a finger, or the knob, it explains nothing. */
+const EXPLAINED = 0.1;
+/** Where the print varies less than this (mean square), nothing is to be explained. */
+const BLANK = 0.002;
 
 /**
  * Takes light and print apart, by turns: given the print, each cell's gain and haze are a straight line through what it
@@ -69,7 +75,8 @@ function lightBehind(strips: readonly TurnedStrip[], print: Float32Array, before
     const piece = pieceOf(cell);
     const held = before.gain[cell] as number;
     const scale = 0.15 * held + 0.004;
-    let [n, x, y, xx, xy] = [0, 0, 0, 0, 0];
+    if (held === 0) continue;
+    let [n, x, y, xx, xy, yy] = [0, 0, 0, 0, 0, 0];
     for (const { strip, turned, fits } of strips) {
       if (fits[piece] === 0) continue;
       const shown = strip[cell] as number;
@@ -81,9 +88,12 @@ function lightBehind(strips: readonly TurnedStrip[], print: Float32Array, before
       y += weight * shown;
       xx += weight * is * is;
       xy += weight * is * shown;
+      yy += weight * shown * shown;
     }
     if (n < SEEN) continue;
-    const slope = Math.max(0, (xy - (x * y) / n + HELD * n * held) / (xx - (x * x) / n + HELD * n));
+    const [printed, seen, both] = [xx - (x * x) / n, yy - (y * y) / n, xy - (x * y) / n];
+    if (printed > BLANK * n && (both < 0 || both * both < EXPLAINED * printed * seen)) continue;
+    const slope = Math.max(0, (both + HELD * n * held) / (printed + HELD * n));
     gain[cell] = slope;
     haze[cell] = (y - slope * x) / n;
   }
@@ -94,7 +104,8 @@ function printThrough(strips: readonly TurnedStrip[], light: LightMap, before: F
   const sums = new Float64Array(CELLS);
   const weights = new Float64Array(CELLS);
   const own = new Float32Array(CELLS);
-  for (const { strip, turned, fits } of strips) {
+  // Whether a piece fits does not matter here: one whose print is not known yet never does.
+  for (const { strip, turned } of strips) {
     printOf(strip, light, own);
     for (let cell = 0; cell < CELLS; cell++) {
       const column = cell & (AROUND - 1);
@@ -102,7 +113,6 @@ function printThrough(strips: readonly TurnedStrip[], light: LightMap, before: F
       // The dial had turned left by `turned`: there this point of the print was seen.
       const back = column + turned;
       const other = start + (Math.round(back) & (AROUND - 1));
-      if (fits[pieceOf(other)] === 0) continue;
       const shown = printAt(own, start, back);
       const gain = light.gain[other] as number;
       const off = (shown - (before[cell] as number)) / 0.3;
@@ -112,11 +122,20 @@ function printThrough(strips: readonly TurnedStrip[], light: LightMap, before: F
     }
   }
   const [low, high] = limitsOf(before);
+  const blank = middlesOf(before);
+  const held = (UNSEEN / CELLS) * weights.reduce((sum, weight) => sum + weight, 0);
   return Float32Array.from(sums, (sum, cell) => {
-    const weight = weights[cell] as number;
-    return weight > 0 ? Math.min(high, Math.max(low, sum / weight)) : (before[cell] as number);
+    const level = (sum + held * (blank[Math.floor(cell / AROUND)] as number)) / ((weights[cell] as number) + held);
+    return Math.min(high, Math.max(low, level));
   });
 }
+
+/** The level in the middle of all that each row has. */
+const middlesOf = (print: Float32Array): readonly number[] =>
+  Array.from({ length: ROWS }, (_, row) => {
+    const sorted = print.slice(row * AROUND, (row + 1) * AROUND).sort();
+    return sorted[AROUND >> 1] as number;
+  });
 
 /** Between what a print's levels lie, but for the farthest hundredth, and half as far again: the rest is no print. */
 function limitsOf(print: Float32Array): readonly [number, number] {
