@@ -2,7 +2,7 @@ import type { GrayImage } from "../image/grayImage";
 import { type Similarity, UNMOVED } from "./camera/similarity";
 import { bestOf, betterBy, clearnessOf, nearest } from "./match/choose";
 import { Exposure } from "./match/exposure";
-import { Judge, type Judged } from "./match/judge";
+import { Judge, type Judged, type Refined } from "./match/judge";
 import { type Prediction, predicted, type Seen } from "./match/prediction";
 import { goodCells, Print } from "./match/print";
 import { Seeker } from "./match/seek";
@@ -54,8 +54,10 @@ const BEATEN = 2;
 /** A reach that says little: then a place must be clear of all, parts of a turn. */
 const WIDE = 0.2;
 /** Part of the ring that must fit. */
-const LEAST_IN_SIGHT = 0.15;
+const LEAST_IN_SIGHT = 0.1;
 const BLIND_BELOW = 0.06;
+/** A reading whose standard error is more than this many graduations is not sure: some may be off by half a graduation. */
+const LARGEST_ERROR = 0.05;
 /** Blur at which marks no longer tell anything, graduations. */
 const TOO_BLURRED = 9;
 /** At rest, the readings of three pictures lie within so many graduations. */
@@ -144,8 +146,9 @@ export class OrdinaryFollower {
     return this.reading({ at, turned, reason, patches, inSight: fine.inSight });
   }
 
-  private doubtOf(best: Judged, { isClear, isExpected }: Choice): SightReason | null {
+  private doubtOf(best: Refined, { isClear, isExpected }: Choice): SightReason | null {
     if (best.inSight < LEAST_IN_SIGHT) return "covered";
+    if (best.error > LARGEST_ERROR * this.graduation) return best.blur > this.graduation ? "too-fast" : "covered";
     if (best.blur > TOO_BLURRED * this.graduation) return "too-fast";
     if (!isExpected) return "jumped";
     return isClear ? null : "ambiguous";

@@ -8,13 +8,13 @@ export interface OrdinaryRow {
   readonly film?: Partial<Omit<OrdinaryFilm, "motion" | "chance" | "dropped" | "isBlack">>;
   readonly fastest?: number;
   /** What happens only while the dial is followed, and not at set-up. */
-  readonly later?: Pick<OrdinaryFilm, "dropped" | "isBlack"> & { readonly fingers?: OrdinaryFilm["fingers"] };
+  readonly later?: Pick<OrdinaryFilm, "dropped" | "isBlack" | "fingers" | "sensor">;
 }
 
 /** The middle of a picture of 420 by 315 pixels. */
 const CAMERA = { width: 300, height: 270, focal: 400, tilt: 20, tiltFrom: 270, k1: -0.1 };
 const GLARE: Light["gloss"] = { x: 0.1, y: -0.25, width: 0.25, strength: 0.4 };
-const DIM = { exposureMs: 25, readNoise: 4, shotNoise: 5, moments: 8 } as const;
+const DIM = { exposureMs: 25, readNoise: 2, shotNoise: 3, moments: 8 } as const;
 
 /** A camera that shakes: so many millimeters and thousandths of a radian, at some 2 and 3 times a second. */
 const shaken =
@@ -49,7 +49,7 @@ export const ORDINARY_ROWS: Readonly<Record<string, OrdinaryRow>> = {
   "shadow edge, light from one side": {
     film: { light: { slopeX: 0.5, slopeY: 0.2, shadow: { x: 8, y: 8, side: 30, soft: 8, depth: 0.5 } } },
   },
-  "dim, exposure 25 ms": { film: { sensor: DIM, light: { strength: () => 0.3 } } },
+  "dim, exposure 25 ms": { film: { sensor: DIM, light: { strength: () => 0.4 } } },
   "camera shaken": { film: { camera: from({ shake: shaken(0.5, 1.5) }) } },
   "camera hand-held": { film: { camera: from({ shake: shaken(3, 8) }) } },
   "radius 150": { film: { radius: 150, camera: from({ width: 450, height: 405, focal: 600 }) } },
@@ -79,7 +79,7 @@ export const ORDINARY_ROWS: Readonly<Record<string, OrdinaryRow>> = {
     },
   },
   "60 frames a second, 4 turns/s": { film: { framesPerSecond: 60, sensor: { moments: 8 } }, fastest: 400 },
-  "30 % dropped, 5 turns/s": { fastest: 500, later: { dropped: 0.3 } },
+  "30 % dropped, 5 turns/s": { fastest: 500, later: { dropped: 0.3, sensor: { moments: 8 } } },
   "black for 0.8 s in 4 s, 3 turns/s": { fastest: 300, later: { isBlack: (at) => at % 4000 > 3170 } },
   "15 frames a second": { film: { framesPerSecond: 15 } },
   "a fist covers more than half": { later: { fingers: GRIPS.fist } },

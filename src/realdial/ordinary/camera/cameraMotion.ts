@@ -7,7 +7,7 @@ import { movedPoint, type Similarity, similarityThrough, UNMOVED } from "./simil
 /** Patches at most, and the fewest that say anything. */
 const MOST = 28;
 /** As many patches as must agree before they tell how a camera has moved. */
-export const FEWEST = 3;
+export const FEWEST = 4;
 /** At most so many in an eighth of the way around, so that a hand does not cover all of them. */
 const IN_AN_EIGHTH = 5;
 /** Pixels between the middles of patches that are tried, and of those that are taken. */

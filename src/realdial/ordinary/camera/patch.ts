@@ -9,7 +9,7 @@ const SIDE = 2 * REACH + 1;
 const PIXELS = SIDE * SIDE;
 const STEPS = 8;
 /** Correlation of a patch with what it was, from which it counts as found again. */
-const ALIKE = 0.55;
+const ALIKE = 0.65;
 /** A patch is looked for within so many pixels of where it should be. */
 const FARTHEST = 5;
 

@@ -1,7 +1,8 @@
-import { AROUND, cosineAt, sineAt } from "../pose/ring";
+import { AROUND } from "../pose/ring";
 import { BAND_ROWS, beginOf, cellOf, PIECE_COLUMNS as LENGTH, PIECES } from "../strip/pieces";
 import { CELLS } from "../strip/strip";
 import { DOUBLE, type Print } from "./print";
+import { TurnAndShift } from "./turnAndShift";
 
 /** What one piece can speak against a place at most: a finger is no worse than a blank. */
 const CAP = 0.6;
@@ -25,6 +26,12 @@ export interface Judged extends Place {
   /** The same piece by piece, and by how much is printed in each, its part of all. */
   readonly unexplained: Float32Array;
   readonly printed: Float32Array;
+}
+
+/** A place made exact. */
+export interface Refined extends Judged {
+  /** Standard error of how far it is turned, by how its pieces disagree: columns. */
+  readonly error: number;
 }
 
 /** Judges places by what each piece of the ring shows. Gain and offset of a piece are free: shadows change them. */
@@ -126,17 +133,20 @@ export class Judge {
    *
    * @param offsets - if given, is set to what each piece says alone (columns), with its weight
    */
-  refine(place: Place, offsets?: { readonly at: Float64Array; readonly weight: Float64Array }): Judged {
-    let turned = place.turned;
+  refine(place: Place, offsets?: { readonly at: Float64Array; readonly weight: Float64Array }): Refined {
+    let { turned } = place;
+    let error = 0;
     for (let step = 0; step < 4; step++) {
-      const gone = this.step({ ...place, turned }, step === 3 ? offsets : undefined);
+      const solved = this.step({ ...place, turned }, step === 3 ? offsets : undefined);
+      const gone = solved.turn();
+      error = solved.error();
       turned += gone;
       if (Math.abs(gone) < 0.003 && offsets === undefined) break;
     }
-    return { ...this.judge({ ...place, turned }), turned };
+    return { ...this.judge({ ...place, turned }), error };
   }
 
-  private step(place: Place, offsets?: { readonly at: Float64Array; readonly weight: Float64Array }): number {
+  private step(place: Place, offsets?: { readonly at: Float64Array; readonly weight: Float64Array }): TurnAndShift {
     this.judge(place);
     const print = this.print.through(place.blur);
     const solved = new TurnAndShift();
@@ -149,7 +159,7 @@ export class Judge {
       }
       if (Math.abs(offset) < 3) solved.add(piece, offset, trust * trust * weight);
     }
-    return solved.turn();
+    return solved;
   }
 
   /** How many columns farther left a piece lies than the place says. */
@@ -212,32 +222,3 @@ function offsetFrom(sums: Float64Array): { offset: number; weight: number } {
   const gain = (c * e - b * f) / determinant;
   return gain <= 0 ? NOTHING : { offset: -(a * f - b * e) / determinant / gain, weight: c };
 }
-
-/** A turn of all pieces and a shift of the face that explain their offsets best; shifts are held small. */
-class TurnAndShift {
-  private readonly sums = new Float64Array(9);
-
-  add(piece: number, offset: number, weight: number): void {
-    const middle = beginOf(piece) + LENGTH / 2;
-    const [c, s] = [cosineAt(middle), sineAt(middle)];
-    const { sums } = this;
-    [1, c, s, c * c, c * s, s * s, offset, c * offset, s * offset].forEach((one, i) => {
-      sums[i] = (sums[i] as number) + weight * one;
-    });
-  }
-
-  turn(): number {
-    const [n = 0, c = 0, s = 0, cc = 0, cs = 0, ss = 0, o = 0, co = 0, so = 0] = this.sums;
-    if (n === 0) return 0;
-    // A shift is held as if half as much again of the ring said that there is none.
-    const held = SHIFT_HELD * n;
-    const [a, b, d] = [cc + held - (c * c) / n, cs - (c * s) / n, ss + held - (s * s) / n];
-    const [e, f] = [co - (c * o) / n, so - (s * o) / n];
-    const determinant = a * d - b * b;
-    const x = (d * e - b * f) / determinant;
-    const y = (a * f - b * e) / determinant;
-    return (o - c * x - s * y) / n;
-  }
-}
-
-const SHIFT_HELD = 0.02;

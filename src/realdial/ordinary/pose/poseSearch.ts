@@ -16,8 +16,8 @@ const MARKS = [0.93, 0.95, 0.97] as const;
 /** A guess of the focal length, in widths of the picture: a phone's or a laptop's camera. */
 const FOCAL = 0.95;
 /** Heights of the knob that are tried, in radii. */
-const HEIGHTS = [0.1, 0.3, 0.5, 0.7, 0.9];
-const STARTS = 36;
+const HEIGHTS = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
+const STARTS = 48;
 
 /** A knob's top is not seen farther from the middle of the face than this, in distances between the taps. */
 const FARTHEST = 1.6;
@@ -150,7 +150,7 @@ function startingTrials(): Trial[] {
 
 const trialsOf = (tiltX: number, tiltY: number): Trial[] =>
   (tiltX === 0 && tiltY === 0 ? [0] : HEIGHTS).flatMap((height) =>
-    [-0.05, 0, 0.05].map((size): Trial => [height * tiltX, height * tiltY, tiltX, tiltY, size]),
+    [-0.06, -0.03, 0, 0.03, 0.06].map((size): Trial => [height * tiltX, height * tiltY, tiltX, tiltY, size]),
   );
 
 interface Scored {

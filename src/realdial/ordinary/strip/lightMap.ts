@@ -37,7 +37,7 @@ const UNSEEN = 0.05;
 /** A cell must have been seen so often. */
 const SEEN = 5;
 /** A cell shows the print when the print explains such a part of what it shows: under a finger, or the knob, it explains nothing. */
-const EXPLAINED = 0.1;
+const EXPLAINED = 0.05;
 /** Where the print varies less than this (mean square), nothing is to be explained. */
 const BLANK = 0.002;
 
@@ -69,19 +69,42 @@ function printAt(print: Float32Array, rowStart: number, column: number): number 
 function lightBehind(strips: readonly TurnedStrip[], print: Float32Array, before: LightMap): LightMap {
   const gain = new Float32Array(CELLS);
   const haze = new Float32Array(CELLS);
+  const line = new Line();
   for (let cell = 0; cell < CELLS; cell++) {
-    const column = cell & (AROUND - 1);
-    const start = cell - column;
-    const piece = pieceOf(cell);
     const held = before.gain[cell] as number;
-    const scale = 0.15 * held + 0.004;
     if (held === 0) continue;
+    line.through(strips, print, cell, { gain: held, haze: before.haze[cell] as number });
+    if (!line.isSeen) continue;
+    gain[cell] = line.slope(held);
+    haze[cell] = line.offset(gain[cell] as number);
+  }
+  return { gain, haze };
+}
+
+/** A straight line through what a cell showed against what is printed there. */
+class Line {
+  private n = 0;
+  private meanX = 0;
+  private meanY = 0;
+  private printed = 0;
+  private shown = 0;
+  private both = 0;
+
+  through(
+    strips: readonly TurnedStrip[],
+    print: Float32Array,
+    cell: number,
+    was: { gain: number; haze: number },
+  ): void {
+    const column = cell & (AROUND - 1);
+    const piece = pieceOf(cell);
+    const scale = 0.15 * was.gain + 0.004;
     let [n, x, y, xx, xy, yy] = [0, 0, 0, 0, 0, 0];
     for (const { strip, turned, fits } of strips) {
       if (fits[piece] === 0) continue;
       const shown = strip[cell] as number;
-      const is = printAt(print, start, column - turned);
-      const off = (shown - (before.gain[cell] as number) * is - (before.haze[cell] as number)) / scale;
+      const is = printAt(print, cell - column, column - turned);
+      const off = (shown - was.gain * is - was.haze) / scale;
       const weight = 1 / (1 + off * off);
       n += weight;
       x += weight * is;
@@ -90,14 +113,28 @@ function lightBehind(strips: readonly TurnedStrip[], print: Float32Array, before
       xy += weight * is * shown;
       yy += weight * shown * shown;
     }
-    if (n < SEEN) continue;
-    const [printed, seen, both] = [xx - (x * x) / n, yy - (y * y) / n, xy - (x * y) / n];
-    if (printed > BLANK * n && (both < 0 || both * both < EXPLAINED * printed * seen)) continue;
-    const slope = Math.max(0, (both + HELD * n * held) / (printed + HELD * n));
-    gain[cell] = slope;
-    haze[cell] = (y - slope * x) / n;
+    this.n = n;
+    this.meanX = x / n;
+    this.meanY = y / n;
+    this.printed = xx - (x * x) / n;
+    this.shown = yy - (y * y) / n;
+    this.both = xy - (x * y) / n;
   }
-  return { gain, haze };
+
+  /** Whether the print explains what was shown, or nothing is printed that could. */
+  get isSeen(): boolean {
+    if (this.n < SEEN) return false;
+    if (this.printed <= BLANK * this.n) return true;
+    return this.both > 0 && this.both * this.both >= EXPLAINED * this.printed * this.shown;
+  }
+
+  slope(held: number): number {
+    return Math.max(0, (this.both + HELD * this.n * held) / (this.printed + HELD * this.n));
+  }
+
+  offset(slope: number): number {
+    return this.meanY - slope * this.meanX;
+  }
 }
 
 function printThrough(strips: readonly TurnedStrip[], light: LightMap, before: Float32Array): Float32Array {
