@@ -30,5 +30,5 @@ export type SetupProblem =
   | { readonly code: "turn-not-seen"; readonly part: number }
   /** The dial was not recognized in too many pictures of the turn: their part. */
   | { readonly code: "turn-not-followed"; readonly lost: number }
-  /** Its graduations look alike: inside the marks nothing is printed, or it is not seen. */
+  /** Turned by some graduations it looks as it did: nothing is printed that tells them apart, or it is not seen. */
   | { readonly code: "no-numerals" };

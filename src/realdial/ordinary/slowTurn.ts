@@ -11,6 +11,7 @@ import type { DialReference, SetupProblem } from "./reference";
 import { asAngles, bentThrough, unbent } from "./strip/bend";
 import { type Learned, type LightMap, learnedFrom, printOf, type TurnedStrip } from "./strip/lightMap";
 import { PIECES } from "./strip/pieces";
+import { differsFromItself } from "./strip/repeats";
 import { CELLS, ROWS, StripReader } from "./strip/strip";
 
 /** Pictures of the turn are learned from when the dial has gone on by so much since the last one, graduations. */
@@ -22,9 +23,8 @@ const CLEAR = 2.5;
 /** or when the dial is within so many graduations of where it was, and so many more for each picture that did not count. */
 const NEAR = 1.6;
 const SLOW = 0.7;
-/** The row from which on there are only marks, and how much must be printed inside them, so that no two graduations look alike. */
-const MARKS_FROM = 9;
-const NUMERALS = 0.1;
+/** A print must differ so much from itself turned by any number of graduations, so that no two look alike: noise alone gives some 0.04. */
+const NUMERALS = 0.08;
 /** A piece of the ring that lies farther off than this was mistaken, columns. */
 const FARTHEST_BENT = 9;
 /** Where it lies is made exact when so much of the ring fits. */
@@ -138,8 +138,8 @@ export class SlowTurn {
       strips.map((one) => ({ ...one, turned: one.turned - zero })),
       learned,
     );
-    if (numeralsIn(print) < NUMERALS) return { code: "no-numerals" };
     const { graduations, pose, camera } = this;
+    if (differsFromItself(print, graduations) < NUMERALS) return { code: "no-numerals" };
     return { graduations, pose, bent: asAngles(bent), light, print, camera };
   }
 }
@@ -188,17 +188,4 @@ function evenLight(strip: Float32Array): Float32Array {
     return sum / (2 * half + 1);
   });
   return Float32Array.from({ length: CELLS }, (_, cell) => around[cell % AROUND] as number);
-}
-
-/** How much is printed inside the marks, against the marks: what differs along each ring, squared. */
-function numeralsIn(print: Float32Array): number {
-  let [inside, marks] = [0, 0];
-  for (let row = 0; row < ROWS; row++) {
-    const ring = print.subarray(row * AROUND, (row + 1) * AROUND);
-    const mean = ring.reduce((sum, level) => sum + level, 0) / AROUND;
-    const spread = ring.reduce((sum, level) => sum + (level - mean) ** 2, 0);
-    if (row < MARKS_FROM) inside += spread;
-    else marks += spread;
-  }
-  return inside / marks;
 }
