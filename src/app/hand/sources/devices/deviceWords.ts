@@ -36,7 +36,8 @@ const DEVICE_WORDS = {
   nothing: ": Nothing came from the knob. Turn the one you want to use, one whole turn each way",
   "same-both-ways": ": Both turns sent the same. Turn once left, then once right",
   "more-than-one": ": More than one control moved. Turn the knob alone",
-  "has-ends": ": This knob has ends or springs back, so it cannot turn a dial. Use one that turns without end",
+  "has-ends":
+    ": This knob has ends or springs back, so it cannot turn a dial. Use one that turns without end, or turn a stick round its rim",
   uneven: ": The two turns were not of one size. Turn one whole turn each way, at an even pace",
   insecure:
     ": This page is not served by https, so the browser gives it no camera. Open it by https or from this computer",

@@ -1,5 +1,6 @@
-import { type Axes, type AxisKnob, axisMove, learnAxisKnob } from "../../../../realdial/knobs/axisKnob";
-import { axisKnobSchema } from "../../../../realdial/knobs/knobSchemas";
+import type { Axes } from "../../../../realdial/knobs/axisKnob";
+import { type ControllerKnob, controllerMove, learnController } from "../../../../realdial/knobs/controllerKnob";
+import { controllerKnobSchema } from "../../../../realdial/knobs/knobSchemas";
 import { deviceProblem } from "./deviceWords";
 import type { DeviceLink, DialDevice, OpenDevice } from "./dialDevice";
 import { SteppedKnob } from "./steppedKnob";
@@ -11,11 +12,11 @@ const LONGEST_GAP = 500;
 const KIND = {
   key: "dial-device-gamepad",
   isPlace: true,
-  read: (stored: unknown) => axisKnobSchema.safeParse(stored).data ?? null,
-  learn: learnAxisKnob,
-  turnsOf: ({ axis, perTurn }: AxisKnob, axes: Axes, before: Axes | null) =>
-    before === null ? 0 : axisMove(before[axis] ?? 0, axes[axis] ?? 0) / perTurn,
-  stepOf: ({ step }: AxisKnob) => step,
+  read: (stored: unknown) => controllerKnobSchema.safeParse(stored).data ?? null,
+  learn: learnController,
+  turnsOf: (knob: ControllerKnob, axes: Axes, before: Axes | null) =>
+    before === null ? 0 : controllerMove(knob, before, axes),
+  stepOf: ({ step }: ControllerKnob) => step,
 };
 
 const firstController = () =>
@@ -23,7 +24,7 @@ const firstController = () =>
 
 /** Looks at the first controller in every frame: it tells nothing by itself. */
 function watch(link: DeviceLink): OpenDevice {
-  const knob = new SteppedKnob<Axes, AxisKnob>(KIND, link);
+  const knob = new SteppedKnob<Axes, ControllerKnob>(KIND, link);
   let frame = 0;
   let last: number | null = null;
   const see = (axes: Axes, now: number) => {
@@ -46,11 +47,11 @@ function watch(link: DeviceLink): OpenDevice {
   return { close: () => cancelAnimationFrame(frame), learner: knob };
 }
 
-/** A controller with an axis that turns without end. */
+/** A controller with an axis that turns without end, or a stick. */
 export const GAMEPAD: DialDevice = {
   kind: "gamepad",
   title: "Dial of a game controller",
-  about: "An axis that turns without end, such as a spinner. A stick that springs back will not do.",
+  about: "An axis that turns without end, such as a spinner; or a stick: push it to its rim, and turn it round there.",
   unsupported: () => ("getGamepads" in navigator ? null : deviceProblem("no-gamepads", [])),
   open: async (link) => watch(link),
   whenBack: (back) => {

@@ -203,6 +203,27 @@ describe("an axis of a game controller", () => {
     expect(told).toEqual(["held no more", "ready 0.025", "turned -0.25", "turned -0.6"]);
   });
 
+  test("a stick turns the dial round its rim, past its end too, and is let go of and taken again like a knob", async () => {
+    const stickAt = (turns: number, reach = 1) => {
+      axes = [reach * Math.cos(2 * Math.PI * turns), -reach * Math.sin(2 * Math.PI * turns), 0];
+      now += 16;
+      frame();
+    };
+    const round = (to: number) => () => times(41, (k) => stickAt((to * k) / 40));
+    axes = [0, 0, 0];
+    const { learner, told } = await opened(GAMEPAD);
+    frame();
+    expect(learn(learner, round(1), round(-1))).toBeNull();
+    stickAt(0.2);
+    stickAt(0.6);
+    stickAt(0.6, 0.1);
+    stickAt(0.1, 0.1);
+    stickAt(0.1);
+    stickAt(-0.1);
+    expect(told).toEqual(["held no more", "ready 0.025", "turned 0.2", "turned 0.6", "turned 0.4"]);
+    expect((await opened(GAMEPAD)).told).toEqual(["ready 0.025"]);
+  });
+
   test("waits for a controller, and says that it was unplugged", async () => {
     const { told } = await opened(GAMEPAD);
     frame();
