@@ -66,7 +66,7 @@ const CASES = [
  * takes a device that loses the hand (`encoderSitting.spec.ts`).
  */
 const NOT_BY_KEYS = [
-  "atStation by try.begunAgain #1",
+  "atStation by try.begunAgain",
   "atStation by try.finished #1",
   "answering by question.answered #1",
 ];
