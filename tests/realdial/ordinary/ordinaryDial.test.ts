@@ -3,7 +3,7 @@ import { OrdinaryDial, type OrdinarySeen } from "../../../src/realdial/ordinary/
 import { filmed } from "../../support/film/film";
 import { placesToTap, smallOrdinaryFilm } from "../../support/film/ordinaryScene";
 
-const SLOW = { by: 104, speed: 26, restMs: 200 };
+const SLOW = { by: 104, speed: 40, restMs: 200 };
 
 /** Taps in pixels. */
 function tapsFor(shooting: ReturnType<typeof smallOrdinaryFilm>) {
@@ -14,7 +14,7 @@ function tapsFor(shooting: ReturnType<typeof smallOrdinaryFilm>) {
 }
 
 test("from two taps by a slow turn to a dial that is followed, in hundredths of a turn from its 0", {
-  timeout: 120_000,
+  timeout: 240_000,
 }, () => {
   const shooting = smallOrdinaryFilm([SLOW, { by: -44, speed: 60, restMs: 400 }], 300);
   const dial = new OrdinaryDial();
@@ -45,7 +45,7 @@ test("from two taps by a slow turn to a dial that is followed, in hundredths of 
 });
 
 test("taps that miss the dial come back with what is wrong, and so does a dial of another count", {
-  timeout: 60_000,
+  timeout: 120_000,
 }, () => {
   const shooting = smallOrdinaryFilm([], 100);
   const first = filmed(shooting).next().value;
