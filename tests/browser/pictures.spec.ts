@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "@playwright/test";
+import { handsBook } from "../support/handsBook";
 import { dialingStation, fittingStation, inspectionStation, serviceStation, testSheet } from "../support/testSheet";
 import { look } from "./axe";
 import { Fitter } from "./fitting";
@@ -85,7 +86,10 @@ const DOOR = doorWith({});
 const RUN = `#/handover?view=run&profile=${DOOR.profile.id}&seed=${DOOR.seed}&hands=off`;
 
 /** What a picture begins at, where that is not the top of the page. */
-const BEGINS_AT: Readonly<Record<string, string>> = { "handover-debrief": ".run-debrief" };
+const BEGINS_AT: Readonly<Record<string, string>> = {
+  "handover-debrief": ".run-debrief",
+  "logbook-hands": '[aria-label="Does it carry over?"]',
+};
 
 /** What a person sees, and how one comes there. */
 const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
@@ -180,6 +184,15 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   "logbook-jobs": inDemo("jobs"),
   "logbook-sittings": inDemo("sittings"),
   "logbook-progress": inDemo("progress"),
+  "logbook-hands": async (page) => {
+    await at("#/logbook?view=files")(page);
+    await page
+      .locator("input[type=file]")
+      .setInputFiles({ name: "Tavro.json", mimeType: "application/json", buffer: Buffer.from(handsBook()) });
+    await page.getByText(/records added/).waitFor();
+    await page.getByRole("link", { name: "Progress" }).click();
+    await page.getByRole("region", { name: "Does it carry over?" }).waitFor();
+  },
   "logbook-files": at("#/logbook?view=files"),
   desk: async (page) => {
     await at("#/desk")(page);

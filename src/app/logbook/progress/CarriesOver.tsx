@@ -22,7 +22,7 @@ function rowOf({ hand, openings, worstStopMore }: HandFigures): string[] {
 /** Whether what was learned on the screen carries over to one hand, a sentence. */
 function sentenceOf({ hand, isCoarse, worstStopMore }: HandFigures): string {
   const name = HAND_NAMES[hand];
-  if (isCoarse) return `${name}: its steps are too coarse to judge a stop. Only count and order carry over.`;
+  if (isCoarse) return `${name}: its steps are too coarse to judge a stop. Use it for count and order.`;
   if (worstStopMore === null)
     return `${name}: too few attempts to compare. You need two with stops there, and two on the screen.`;
   const { low, high } = worstStopMore;
