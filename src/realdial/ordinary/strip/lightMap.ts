@@ -33,7 +33,7 @@ const ROUNDS = 2;
 /** How firmly a cell's gain is held to what it was, where little is printed that could tell it. */
 const HELD = 0.02;
 /** A point of the print is held to the middle of its row as if it had been seen so often (a share of the mean) there. */
-const UNSEEN = 0.05;
+const UNSEEN = 0.01;
 /** A cell must have been seen so often. */
 const SEEN = 5;
 /** A cell shows the print when the print explains such a part of what it shows: under a finger, or the knob, it explains nothing. */
