@@ -51,6 +51,8 @@ const CLEAR = 2;
 const CLEAR_NEAR = 1.3;
 /** and no place beyond is better than it by so much. */
 const BEATEN = 2;
+/** A place so many graduations off where it would go on to must be half as clear again: numerals are ten apart. */
+const OFF_COURSE = 5;
 /** A reach that says little: then a place must be clear of all, parts of a turn. */
 const WIDE = 0.2;
 /** Part of the ring that must fit. */
@@ -124,7 +126,9 @@ export class OrdinaryFollower {
     const near = judged.filter(({ turned }) => isWithin(turned, prediction));
     const expected = bestOf(near);
     if (expected === null || betterBy(best, expected) > BEATEN) return { ...free, isExpected: false };
-    const isClear = clearnessOf(expected, near, this.graduation) > CLEAR_NEAR;
+    const off = Math.abs(nearest(expected.turned, prediction.turned) - prediction.turned);
+    const least = off > OFF_COURSE * this.graduation ? 1.5 * CLEAR : CLEAR_NEAR;
+    const isClear = clearnessOf(expected, near, this.graduation) > least;
     return { best: expected, isClear, isExpected: true };
   }
 
