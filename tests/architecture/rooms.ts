@@ -21,7 +21,8 @@ export const ROOM_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   logbook: BENEATH,
   desk: BENEATH,
   start: BENEATH,
-  shell: [...BENEATH, "exercises", "sittings", "sheets", "logbook", "desk", "start"],
+  setup: BENEATH,
+  shell: [...BENEATH, "exercises", "sittings", "sheets", "logbook", "desk", "start", "setup"],
 };
 
 /** Layers that the parts may build on: they know nothing of the trade. */

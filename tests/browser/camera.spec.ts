@@ -1,4 +1,3 @@
-import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "@playwright/test";
 import { cameraPlaying, filmInto } from "../support/film/fakeCamera";
@@ -25,51 +24,39 @@ test.beforeAll(() => {
   filmInto(FILM, { restMs: 4000, legs }, 7);
 });
 
-const row = (page: Page) => page.getByRole("listitem").filter({ hasText: "Printed dial and camera" });
-
-async function connect(page: Page) {
-  await page.getByRole("button", { name: /^More/ }).click();
-  await page.getByRole("button", { name: "Connect: Printed dial and camera" }).click();
-}
+const more = (page: Page) => page.getByRole("listitem").filter({ hasText: "Printed dial and camera" });
+const device = (page: Page) => page.getByRole("region", { name: "Your device" });
 
 test("a filmed dial turns the bench's dial, and says what it sees", async ({ page, bench }) => {
   test.setTimeout(120_000);
   await bench.open({ profile: "three-wheel" });
   await new KeyHand(bench, 100).turnBy(-(await bench.reading()));
   await bench.expectReading(0, 100);
-  await connect(page);
-  await expect(row(page)).toContainText("Pictures never leave this device and are not stored.");
-  await expect(row(page).getByRole("status").first()).toContainText("turns the dial in steps of 0.1 graduations");
-  await expect(row(page)).toContainText(/Frame rate: \d+ frames a second, each read in \d+ ms\./);
-  if (process.env.SHOTS !== undefined) await page.screenshot({ path: join(process.env.SHOTS, "camera-setup.png") });
+  await page.getByRole("button", { name: /^More/ }).click();
+  await page.getByRole("button", { name: "Connect: Printed dial and camera" }).click();
+  await expect(more(page).getByRole("status").first()).toContainText("turns the dial in steps of 0.1 graduations");
   await page.keyboard.press("Escape");
   // A busy machine shows too few frames to count turns by: then the dial says so, and goes on at its number in the next round.
   await expect(() => bench.expectReading(70, 100, 0.2)).toPass({ timeout: 60_000 });
 });
 
-test("both sheets of a printed dial are saved to be printed, by their real size", async ({ page, bench }) => {
-  await bench.open({ profile: "small-three-wheel" });
-  await page.getByRole("button", { name: /^More/ }).click();
-  await row(page).getByText("Print the dial and build it").click();
-  const saved = async (name: string | RegExp) => {
-    const download = page.waitForEvent("download");
-    await row(page).getByRole("button", { name }).click();
-    return readFileSync(await (await download).path(), "utf8");
-  };
-  expect(await saved("Save the base sheet")).toContain('width="210mm" height="297mm"');
-  await row(page).getByLabel("Paper").selectOption("Letter");
-  const disc = await saved("Save the disc with 60 graduations");
-  expect(disc).toContain('width="215.9mm" height="279.4mm"');
-  expect(disc).toMatch(/>55</);
-  expect(disc).not.toMatch(/>90</);
+test("the setup shows the camera's picture with what is found, and what it measures", async ({ page }) => {
+  await page.goto("#/dial");
+  await page.getByRole("button", { name: "Choose: Printed dial and camera" }).click();
+  await page.getByRole("button", { name: "Connect", exact: true }).click();
+  await expect(device(page)).toContainText("Pictures never leave this device and are not stored.");
+  await expect(device(page)).toContainText(/Frame rate: \d+ frames a second, each read in \d+ ms\./);
+  await expect(page.locator("main video")).toBeVisible();
+  await expect(page.locator("main video + svg path").first()).toBeAttached();
   expect(await violations(page)).toEqual([]);
 });
 
 test("a camera that has not turned the dial is off once its panel is closed", async ({ page, bench }) => {
   await bench.open({ profile: "three-wheel" });
   await new KeyHand(bench, 100).turnBy(50 - (await bench.reading()));
-  await connect(page);
-  await expect(row(page)).toContainText("Turn your dial to 50, where the dial on the screen is. It takes over there.");
+  await page.getByRole("button", { name: /^More/ }).click();
+  await page.getByRole("button", { name: "Connect: Printed dial and camera" }).click();
+  await expect(more(page)).toContainText("Turn your dial to 50, where the dial on the screen is. It takes over there.");
   expect(await violations(page)).toEqual([]);
   await page.keyboard.press("Escape");
   await page.getByRole("button", { name: /^More/ }).click();

@@ -92,6 +92,8 @@ test("a device stays in the hand on other screens, and says how long a move take
   await page.keyboard.press("Escape");
   await page.goto("#/zeroing?seed=5");
   await page.getByRole("button", { name: "Clamp the ring" }).click();
+  // A board that rests says where it is, or else it has gone silent.
+  await port.turn(0);
   await expect(page.getByText("Encoder on a serial line: turns the dial")).toBeVisible();
   const before = await bench.reading();
   await port.turn(240);

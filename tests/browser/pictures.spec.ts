@@ -8,6 +8,7 @@ import { Fitter } from "./fitting";
 import { doorWith, Handover } from "./handover";
 import { expect, test } from "./page";
 import { dialLast, openSheet, start } from "./sittingByKeys";
+import { StubPort } from "./stubPort";
 import { Zeroing, ZeroingHand } from "./zeroing";
 
 /*
@@ -84,6 +85,22 @@ const inDemo = (view: string) => async (page: Page) => {
 
 const DOOR = doorWith({});
 const RUN = `#/handover?view=run&profile=${DOOR.profile.id}&seed=${DOOR.seed}&hands=off`;
+
+/** An encoder that is being set up, one check made; its port is a stub. */
+const dialAtChecks = async (page: Page) => {
+  const port = await StubPort.on(page);
+  await at("#/dial")(page);
+  await press(page, "Choose: Encoder on a serial line", "Connect");
+  await page.getByText("Status: waiting for it to answer").waitFor();
+  await port.start();
+  await press(page, "Go on to zero", "This is 0");
+  await port.turn(10 * 24);
+  await press(page, "Go on to the checks");
+  await port.turn(15.25 * 24);
+  // At rest a board goes on saying where it is.
+  void port.turnSteadily(0, 200, 250).catch(() => undefined);
+  await page.getByText("0.3 graduations left of 25: agrees").first().waitFor();
+};
 
 /** What a picture begins at, where that is not the top of the page. */
 const BEGINS_AT: Readonly<Record<string, string>> = {
@@ -202,6 +219,9 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
       .click();
   },
   words: at("#/words"),
+  setup: at("#/dial"),
+  "setup-checks": (page) => dialAtChecks(page),
+  "setup-print": at("#/dial?view=print"),
 };
 
 /** The browser and the system that draw here. */

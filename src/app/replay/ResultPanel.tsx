@@ -3,8 +3,9 @@ import type { WordedFault } from "../../dialing/faultWords";
 import { lesson } from "../../dialing/lesson";
 import { useScrollsOn } from "../parts/page/useScrollsOn";
 import { TextTable } from "../parts/TextTable";
+import { headline } from "./headline";
 import type { Outcome } from "./outcome";
-import { headline, resultRows } from "./resultRows";
+import { resultRows } from "./resultRows";
 import "./result.css";
 
 interface ResultPanelProps {
@@ -20,7 +21,7 @@ interface ResultPanelProps {
 function Rows({ attempt, outcome, hasFigures = true }: Pick<ResultPanelProps, "attempt" | "outcome" | "hasFigures">) {
   const ofWheel = (cell: string) => (attempt.pack === null ? [] : [cell]);
   const stop = hasFigures ? "stop error, graduations" : "stop";
-  const rows = outcome?.rows ?? resultRows(attempt, hasFigures);
+  const rows = outcome === null ? resultRows(attempt, hasFigures) : resultRows(outcome.stood);
   return (
     <TextTable
       head={["number", "arrivals", stop, ...ofWheel("its wheel"), "time"]}

@@ -3,7 +3,12 @@ import { tellFaults, type WordedFault } from "../../dialing/faultWords";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import { worstStop } from "../../progress/stops/worstStop";
 import { attemptOutcome } from "../../records/attemptOutcome";
-import { type ResultRow, resultRows } from "./resultRows";
+
+/** What the result table is made of. */
+export interface StoodAttempt extends Pick<Attempt, "profile" | "combination"> {
+  readonly reader: Pick<Attempt["reader"], "legs" | "targetOf">;
+  readonly pack: Pick<NonNullable<Attempt["pack"]>, "errors"> | null;
+}
 
 /** How an attempt ended: kept for the result panel. */
 export interface Outcome {
@@ -12,14 +17,22 @@ export interface Outcome {
   readonly time_ms: Milliseconds;
   /** As they stood then: what the hand does afterwards changes neither. */
   readonly faults: readonly WordedFault[];
-  readonly rows: readonly ResultRow[];
+  readonly stood: StoodAttempt;
   /** Size of the worst stop, graduations; null where none was near its number. */
   readonly worstStop: Graduations | null;
+}
+
+/** An attempt as it stands now. */
+function stoodNow({ profile, combination, reader, pack }: Attempt): StoodAttempt {
+  const legs = reader.legs.map((leg) => ({ ...leg }));
+  const errors = pack?.errors() ?? [];
+  const targetOf: StoodAttempt["reader"]["targetOf"] = (leg) => reader.targetOf(leg);
+  return { profile, combination, reader: { legs, targetOf }, pack: pack && { errors: () => errors } };
 }
 
 /** What an attempt comes to as it stands. */
 export function outcomeOf(attempt: Attempt, time_ms: Milliseconds): Outcome {
   const { opened } = attempt;
   const worst = worstStop(attemptOutcome(attempt).stops);
-  return { opened, time_ms, faults: tellFaults(attempt), rows: resultRows(attempt), worstStop: worst };
+  return { opened, time_ms, faults: tellFaults(attempt), stood: stoodNow(attempt), worstStop: worst };
 }

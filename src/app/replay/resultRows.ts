@@ -1,12 +1,11 @@
-import type { Attempt } from "../../dialing/attempt";
 import { type Leg, legArrivals, type Target } from "../../dialing/leg";
 import { stopError } from "../../dialing/runs";
 import { faceText } from "../../dialing/words";
-import type { Milliseconds } from "../../lock/dial";
 import type { Profile } from "../../lock/profile";
 import { sizeText } from "../../wording/amountWords";
 import { signedText } from "../parts/signedText";
 import { secondsText } from "../parts/timeText";
+import type { StoodAttempt } from "./outcome";
 
 /** One line of the result table, all in words and figures ready to show. */
 export interface ResultRow {
@@ -18,11 +17,6 @@ export interface ResultRow {
 }
 
 const NOTHING = "–";
-
-/** The result in one short sentence. */
-export function headline({ opened, time_ms }: { readonly opened: boolean; readonly time_ms: Milliseconds }): string {
-  return opened ? `Opened in ${secondsText(time_ms)}.` : `Did not open, after ${secondsText(time_ms)}.`;
-}
 
 const errorText = (error: number, hasFigures: boolean) => {
   const text = signedText(error);
@@ -58,8 +52,7 @@ const NO_CELLS = { arrivals: NOTHING, stopError: NOTHING, time: NOTHING, wheel: 
  *
  * @param hasFigures - whether sizes are told; otherwise only whether a stop ran past or fell short
  */
-export function resultRows(attempt: Attempt, hasFigures = true): ResultRow[] {
-  const { profile, combination, reader, pack } = attempt;
+export function resultRows({ profile, combination, reader, pack }: StoodAttempt, hasFigures = true): ResultRow[] {
   const errors = pack?.errors() ?? [];
   return combination.map((number, k) => {
     const heading = { number: faceText(number, profile) };

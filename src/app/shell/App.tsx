@@ -63,6 +63,8 @@ function Page({ page, chance, seed, query }: PageProps): ReactElement {
       return <SCREENS.logbook asked={query.get("view")} sittingsForgotten={sittingsForgotten} />;
     case "desk":
       return <SCREENS.desk />;
+    case "dial":
+      return <SCREENS.dial query={query} />;
   }
 }
 

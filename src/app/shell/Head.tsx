@@ -5,7 +5,7 @@ import { framed, PAGES, type PagePath } from "./address";
 import { SkipLink } from "./SkipLink";
 import { useTheme } from "./useTheme";
 
-const PAGE_LINKS = PAGES.map(({ path, label }) => ({ key: path, label, href: `#/${path}` }));
+const PAGE_LINKS = PAGES.flatMap(({ path, label }) => (label === null ? [] : { key: path, label, href: `#/${path}` }));
 
 /** The head of every page: the pages, and the switches of the whole app. */
 export function Head({ page }: { readonly page: PagePath }) {

@@ -14,8 +14,8 @@ export function parseRoute(hash: string): Route {
 interface Page {
   /** Its name in an address. */
   readonly path: string;
-  /** Its link in the head. */
-  readonly label: string;
+  /** Its link in the head; null of a page that others lead to. */
+  readonly label: string | null;
   /** Whether its first view has a dial. */
   readonly hasDial: boolean;
   /** Whether it makes records, only shows them, or has to do with none. */
@@ -34,6 +34,7 @@ export const PAGES = [
   { path: "logbook", label: "Logbook", hasDial: false, records: "shows" },
   { path: "desk", label: "Class desk", hasDial: false, records: "shows" },
   { path: "words", label: "Words", hasDial: false, records: "none" },
+  { path: "dial", label: null, hasDial: false, records: "none" },
 ] as const satisfies readonly Page[];
 
 /** Names a page in an address. */

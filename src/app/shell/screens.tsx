@@ -23,6 +23,7 @@ export const SCREENS = {
     return (await import("../logbook/LogbookScreen")).LogbookScreen;
   }, EMPTY),
   desk: fetchedLater(async () => (await import("../desk/DeskScreen")).DeskScreen, EMPTY),
+  dial: fetchedLater(async () => (await import("../setup/SetupScreen")).SetupScreen, EMPTY),
   words: fetchedLater(async () => (await import("../words/WordsScreen")).WordsScreen, EMPTY),
 };
 

@@ -38,6 +38,8 @@ const ROUTES = [
   "#/logbook?view=jobs",
   "#/logbook?view=files",
   "#/desk",
+  "#/dial",
+  "#/dial?view=print",
 ] as const;
 
 /** Counts what is refused, from before the page's own scripts. */

@@ -27,6 +27,8 @@ const ROUTES = [
   "logbook?view=files",
   "desk",
   "words",
+  "dial",
+  "dial?view=print",
 ];
 
 /** Every text in sight, with the size it is drawn at, CSS pixels; drawings count as they are scaled. */

@@ -4,7 +4,7 @@ import { type DialingState, stateInWords } from "../../../dialing/dialingMachine
 import { faultsWithoutFigures } from "../../hand/faultsWithoutFigures";
 import { spokenSpinOff } from "../../hand/spinOffWords";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
-import { headline } from "../../replay/resultRows";
+import { headline } from "../../replay/headline";
 import type { BenchSession } from "./benchSession";
 
 /** What is said at a change of state: the next step in full help and after the end, the state itself otherwise. */

@@ -51,8 +51,7 @@ export function MoreSheet({ isOpen, onClose, dial, onDial, asksEstimate, onAsksE
       </p>
       <h2 className="mt-6 mb-3">A dial in your hand</h2>
       <p className="text-soft">
-        Connect a device and turn it instead of the dial on the screen. It stays connected until you close or reload the
-        app. We have tried these devices in simulation only.
+        Turn a real dial instead of the one on the screen. It stays connected until you close or reload the app.
       </p>
       <DevicePanel />
       <h2 className="mt-6 mb-3">Keys and mouse wheel</h2>

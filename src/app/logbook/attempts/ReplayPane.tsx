@@ -15,7 +15,6 @@ import { TurnChart } from "../../pictures/turnChart/TurnChart";
 import { estimateSentence } from "../../replay/estimateWords";
 import { playbackOf } from "../../replay/playback";
 import { ResultPanel } from "../../replay/ResultPanel";
-import { resultRows } from "../../replay/resultRows";
 import { usePlayback } from "../../replay/usePlayback";
 import { doubtSentence } from "../../results/doubtWords";
 import { turnedBySentence } from "../../results/sourceWords";
@@ -40,7 +39,6 @@ function Replay({ attempt, recorded }: ReplayProps) {
   const whole = useMemo(() => replay(recorded), [recorded]);
   const recording = useMemo(() => playbackOf(recorded).recording, [recorded]);
   const faults = useMemo(() => (isUnfinished ? tellFaultsSoFar(whole) : tellFaults(whole)), [whole, isUnfinished]);
-  const rows = useMemo(() => resultRows(whole), [whole]);
   const worst = worstStop(stops);
   const { playback, playhead_ms, isPlaying, play, pause, scrub } = usePlayback(() => playbackOf(recorded));
   const shown = playback?.attempt ?? whole;
@@ -68,7 +66,7 @@ function Replay({ attempt, recorded }: ReplayProps) {
       ) : (
         <ResultPanel
           attempt={whole}
-          outcome={{ opened: whole.opened, time_ms: duration_ms, faults, rows, worstStop: worst }}
+          outcome={{ opened: whole.opened, time_ms: duration_ms, faults, stood: whole, worstStop: worst }}
           faults={faults}
           estimate={estimate === undefined || worst === null ? null : estimateSentence(estimate, worst)}
         />

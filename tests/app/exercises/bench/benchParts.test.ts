@@ -59,7 +59,7 @@ describe("without figures", () => {
 });
 
 describe("the line above the dial", () => {
-  const opened = { opened: true, time_ms: 9000, faults: [], rows: [], worstStop: 0 };
+  const opened = { opened: true, time_ms: 9000, faults: [], stood: overrun(), worstStop: 0 };
   const scene = { outcome: null, waiting_s: 0, isLive: true, isAsked: false };
 
   test("says how an attempt ended until the lock is spun off", () => {

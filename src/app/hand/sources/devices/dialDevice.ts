@@ -71,12 +71,6 @@ export interface DeviceSetupProps {
   readonly onAgain: () => void;
 }
 
-/** What the needs of a device are shown with. */
-export interface DeviceNeedsProps {
-  /** Graduations in a turn of the dial on the screen. */
-  readonly perTurn: number;
-}
-
 /** A kind of device that a hand can turn. */
 export interface DialDevice {
   readonly kind: SourceKind;
@@ -85,8 +79,6 @@ export interface DialDevice {
   readonly about: string;
   /** Why this browser cannot use it, or null. */
   readonly unsupported: () => Problem | null;
-  /** What a person makes or gets before it is connected. */
-  readonly Needs?: ComponentType<DeviceNeedsProps>;
   /** What a person sees of it while it is set up. */
   readonly Setup?: ComponentType<DeviceSetupProps>;
   /** What is said of it while it is open and does not turn the dial yet; that it is to answer, where left out. */

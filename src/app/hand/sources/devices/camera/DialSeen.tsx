@@ -1,10 +1,11 @@
+import { DEVICE_SLOT } from "../../deviceSlot";
 import { deviceText } from "../deviceWords";
 import type { DeviceSetupProps } from "../dialDevice";
 import { CameraChoice } from "./CameraChoice";
 import type { CameraView } from "./cameraView";
 import { FoundDial } from "./FoundDial";
 import { LivePicture } from "./LivePicture";
-import { checkText, noiseText, PRIVACY, positionText, rateText } from "./setupText";
+import { noiseText, PRIVACY, positionText, rateText } from "./setupText";
 import { sightHint } from "./sightProblem";
 
 /** What is found in the picture. It says nothing that the sentences below it do not say. */
@@ -28,6 +29,7 @@ interface DialSeenProps extends DeviceSetupProps {
 /** What a camera sees of a dial that it follows, and whether it is good enough. */
 export function DialSeen({ view, onAgain }: DialSeenProps) {
   if (view.stream === null) return null;
+  const perTurn = DEVICE_SLOT.dial?.perTurn ?? 100;
   const hint = sightHint(view.sighting?.shown ?? null);
   return (
     <div className="mt-2">
@@ -36,11 +38,10 @@ export function DialSeen({ view, onAgain }: DialSeenProps) {
       </LivePicture>
       <CameraChoice stream={view.stream} onAgain={onAgain} />
       <p>{PRIVACY}</p>
-      <p className="text-soft">{positionText(view.sighting)}</p>
+      <p className="text-soft">{positionText(view.sighting, perTurn)}</p>
       {view.sighting?.position != null && hint !== null && <p>{deviceText(hint)}</p>}
       <p className="text-soft">{rateText(view.rate, view.took)}</p>
-      <p className="text-soft">{noiseText(view.rest)}</p>
-      <p role="status">{checkText(view.isAtRest ? view.rest : null)}</p>
+      <p className="text-soft">{noiseText(view.rest, perTurn)}</p>
     </div>
   );
 }

@@ -7,7 +7,6 @@ import { DialFollower } from "./dialFollower";
 import type { FollowAnswer } from "./followMessages";
 import { cameraInSight, LiveCamera, withoutCamera } from "./liveCamera";
 import { cameraId, whenCameraIsBack } from "./openCamera";
-import { PrintSheets } from "./PrintSheets";
 import { SightedTurns } from "./sightedTurns";
 
 const newWorker = () => new Worker(new URL("./dialFollower.worker.ts", import.meta.url), { type: "module" });
@@ -70,7 +69,6 @@ export const PRINTED_DIAL: DialDevice = {
   title: "Printed dial and camera",
   about: "Print a dial, stick it on a jar lid, and turn it before the camera of this device.",
   unsupported: withoutCamera,
-  Needs: PrintSheets,
   Setup: CameraSetup,
   waiting: "searching for the dial in the picture",
   open: openSession,

@@ -16,8 +16,6 @@ export class CameraView extends Store {
   sighting: ShownSighting | null = null;
   /** The last rest of a second. */
   rest: Rest | null = null;
-  /** Whether the dial rests now. */
-  isAtRest = false;
   /** Time to find the dial in a frame, ms. */
   took = 0;
   private noise = new RestNoise();
@@ -40,7 +38,6 @@ export class CameraView extends Store {
     this.stream = null;
     this.sighting = null;
     this.rest = null;
-    this.isAtRest = false;
     this.noise = new RestNoise();
     this.times = [];
     this.changed();
@@ -55,7 +52,6 @@ export class CameraView extends Store {
     this.times.push(at);
     if (this.times.length > COUNTED) this.times.shift();
     const rest = position === null ? null : this.noise.take(position, at);
-    this.isAtRest = rest !== null;
     this.rest = rest ?? this.rest;
     if (at - this.drawn < DRAWN_EVERY) return;
     this.drawn = at;

@@ -1,23 +1,23 @@
 import type { Rest } from "../../../../../realdial/motion/restNoise";
 import type { ShownSighting } from "../../../../../realdial/printed/shownDial";
 
-/** The number that the check is made at, of a dial of 100. */
-const CHECKED_AT = 25;
-/** Farther from it than this the dial is on its way there, graduations. */
-const CHECK_WITHIN = 3;
+/** A camera sees hundredths of a turn, whatever the dial shows. */
+const SEEN_PER_TURN = 100;
 
-/** A number of a dial of 100, to a tenth. */
-const numberText = (position: number) => {
-  const tenths = Math.round(10 * position) % 1000;
-  return ((tenths < 0 ? tenths + 1000 : tenths) / 10).toFixed(1);
-};
+/** What a dial of so many graduations shows, to a tenth. */
+function numberText(seen: number, perTurn: number): string {
+  const tenths = Math.round((10 * seen * perTurn) / SEEN_PER_TURN) % (10 * perTurn);
+  return ((tenths < 0 ? tenths + 10 * perTurn : tenths) / 10).toFixed(1);
+}
 
 /** Said beside every picture. */
 export const PRIVACY = "Pictures never leave this device and are not stored.";
 
-/** What the dial shows. */
-export const positionText = (sighting: ShownSighting | null): string =>
-  sighting?.position == null ? "Your dial shows: not seen." : `Your dial shows: ${numberText(sighting.position)}.`;
+/** What the dial shows. @param perTurn - its graduations */
+export const positionText = (sighting: ShownSighting | null, perTurn: number): string =>
+  sighting?.position == null
+    ? "Your dial shows: not seen."
+    : `Your dial shows: ${numberText(sighting.position, perTurn)}.`;
 
 /** How many frames come, and how long one takes. */
 export const rateText = (rate: number | null, took: number): string =>
@@ -25,17 +25,8 @@ export const rateText = (rate: number | null, took: number): string =>
     ? "Frame rate: counting."
     : `Frame rate: ${Math.round(rate)} frames a second, each read in ${Math.round(took)} ms.`;
 
-/** How quiet the readings are. */
-export const noiseText = (rest: Rest | null): string =>
+/** How quiet the readings are. @param perTurn - graduations of the dial */
+export const noiseText = (rest: Rest | null, perTurn: number): string =>
   rest === null
     ? "Noise at rest: leave the dial alone for 1 s to measure it."
-    : `Noise at rest: ${rest.noise.toFixed(2)} graduations.`;
-
-/** How far from 25 a dial rests that was turned there; asks for it before. @param rest - of now, or null */
-export function checkText(rest: Rest | null): string {
-  const off = rest === null ? null : rest.position - CHECKED_AT - 100 * Math.round((rest.position - CHECKED_AT) / 100);
-  if (off === null || Math.abs(off) > CHECK_WITHIN) return `Check: turn your dial to ${CHECKED_AT}, and stop.`;
-  const tenths = Math.abs(off).toFixed(1);
-  if (tenths === "0.0") return `Check: at ${CHECKED_AT}, the camera agrees.`;
-  return `Check: the camera reads ${tenths} graduations ${off > 0 ? "left" : "right"} of ${CHECKED_AT}.`;
-}
+    : `Noise at rest: ${((rest.noise * perTurn) / SEEN_PER_TURN).toFixed(2)} graduations.`;

@@ -8,6 +8,7 @@ import { deviceProblem, deviceText } from "../deviceWords";
 import { shownNumber } from "../shownPlace";
 import { DEVICE_HUB } from "./devicesHere";
 import { StopChoice } from "./StopChoice";
+import { setupHere } from "./setupHere";
 
 /** The number that the knob is asked for, and the button that says it is there; else that it has gone on from where it is. */
 function ToNumber({ hub }: { readonly hub: DeviceHub }) {
@@ -32,7 +33,7 @@ export function DeviceLine() {
   return (
     <div className="w-full flex flex-wrap items-center justify-center gap-x-4 gap-y-2">
       <p className="text-small text-soft" role="status">
-        {device.title}: {deviceStateText(hub)}
+        {device.title}: {deviceStateText(hub)} <a href={setupHere()}>Set up</a>
       </p>
       {hub.trouble !== null && <Notice className="">{deviceText(hub.trouble)}</Notice>}
       {!hub.isConnected && !hub.isOpening && <Button onClick={() => void hub.connect(device)}>Connect again</Button>}

@@ -1,18 +1,24 @@
 import { describe, expect, test } from "vitest";
 import { grayOf } from "../../../../../../src/app/hand/sources/devices/camera/grayFrames";
-import { checkText, rateText } from "../../../../../../src/app/hand/sources/devices/camera/setupText";
+import { noiseText, positionText, rateText } from "../../../../../../src/app/hand/sources/devices/camera/setupText";
 import { sightProblem } from "../../../../../../src/app/hand/sources/devices/camera/sightProblem";
 import { deviceText } from "../../../../../../src/app/hand/sources/devices/deviceWords";
 
-const at = (position: number) => checkText({ position, noise: 0 });
-
 describe("words of the camera's setup", () => {
-  test("the check asks for 25, and says how far off it is there", () => {
-    expect(checkText(null)).toBe("Check: turn your dial to 25, and stop.");
-    expect(at(40)).toBe("Check: turn your dial to 25, and stop.");
-    expect(at(-74.96)).toBe("Check: at 25, the camera agrees.");
-    expect(at(125.3)).toBe("Check: the camera reads 0.3 graduations left of 25.");
-    expect(at(24.4)).toBe("Check: the camera reads 0.6 graduations right of 25.");
+  test.each([
+    [25, 100, "25.0"],
+    [25, 60, "15.0"],
+    [-0.04, 100, "0.0"],
+    [-1, 60, "59.4"],
+  ])("seen at %f of 100, a dial of %i shows %s", (position, perTurn, shown) => {
+    const sighting = { position, shown: null, at: 0, sight: "sure", reason: "none", turnsInDoubt: false } as const;
+    expect(positionText(sighting, perTurn)).toBe(`Your dial shows: ${shown}.`);
+    expect(positionText(null, perTurn)).toBe("Your dial shows: not seen.");
+  });
+
+  test("noise is in the graduations of the dial", () => {
+    expect(noiseText({ position: 3, noise: 0.1 }, 60)).toBe("Noise at rest: 0.06 graduations.");
+    expect(noiseText(null, 60)).toContain("leave the dial alone");
   });
 
   test("the frame rate comes with what a frame costs", () => {

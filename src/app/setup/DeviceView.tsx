@@ -1,0 +1,73 @@
+import { reading } from "../../lock/dial";
+import { DialDrawing } from "../hand/dial/DialDrawing";
+import type { DeviceHub } from "../hand/sources/devices/deviceHub";
+import { deviceStateText } from "../hand/sources/devices/deviceStateText";
+import { deviceText } from "../hand/sources/devices/deviceWords";
+import type { DialDevice } from "../hand/sources/devices/dialDevice";
+import { DelayLine } from "../hand/sources/devices/panel/DelayLine";
+import { Button } from "../parts/controls/Button";
+import { Notice } from "../parts/Notice";
+import type { SetupSession } from "./session/setupSession";
+
+/** The dial on the screen, as the device turns it. */
+function TurnedDial({ session }: { readonly session: SetupSession }) {
+  const { position } = session;
+  const shown = (Math.round(10 * reading(position, session.perTurn)) / 10) % session.perTurn;
+  return (
+    <div className="flex flex-wrap items-center gap-5">
+      <div className="dial w-[240px] cursor-default" aria-hidden="true">
+        <DialDrawing
+          {...{ profile: { graduations: session.perTurn, numbersIncrease: "left" }, position }}
+          {...{
+            ringTurn: 0,
+            windUp: 0,
+            surround: 0,
+            pointTo: null,
+            hub: null,
+            isOpen: false,
+            changingIndex: undefined,
+          }}
+        />
+      </div>
+      <p>
+        <span className="block text-soft text-small">The screen shows</span>
+        <span className="text-title font-semibold">{shown.toFixed(1)}</span>
+      </p>
+    </div>
+  );
+}
+
+interface DeviceViewProps {
+  readonly device: DialDevice;
+  readonly hub: DeviceHub;
+  readonly session: SetupSession;
+}
+
+/** How the device is doing, with what it sees. */
+export function DeviceView({ device, hub, session }: DeviceViewProps) {
+  if (hub.device !== device) return null;
+  const isOut = !hub.isConnected && !hub.isOpening;
+  return (
+    <section className="stack" aria-label="Your device">
+      <p role="status">Status: {deviceStateText(hub)}</p>
+      {hub.trouble !== null && <Notice className="">{deviceText(hub.trouble)}</Notice>}
+      {hub.doubt !== null && (
+        <>
+          <Notice className="">{deviceText(hub.doubt)}</Notice>
+          <Button className="self-start" onClick={() => hub.readDoubt()}>
+            I have read it
+          </Button>
+        </>
+      )}
+      {isOut && session.step !== "connect" && (
+        <Button className="primary self-start" onClick={() => void hub.connect(device)}>
+          Connect again
+        </Button>
+      )}
+      {hub.isConnected && device.Setup !== undefined && <device.Setup onAgain={() => void hub.connect(device)} />}
+      {hub.source !== null && session.step !== "connect" && <TurnedDial session={session} />}
+      {hub.source !== null && <DelayLine hub={hub} />}
+      {hub.remark !== null && <p className="text-soft">{deviceText(hub.remark)}</p>}
+    </section>
+  );
+}
