@@ -21,12 +21,13 @@ test.beforeAll(() => {
   shootInto(FILM, RESTING);
 });
 
-const row = (page: Page) => page.getByRole("listitem").filter({ hasText: TITLE });
+const device = (page: Page) => page.getByRole("region", { name: "Your device" });
 
 async function choose(page: Page) {
-  await page.getByRole("button", { name: /^More/ }).click();
-  await page.getByRole("button", { name: `Connect: ${TITLE}` }).click();
-  await expect(row(page).getByRole("group", { name: /^Is this a practice lock/ })).toBeVisible();
+  await page.goto("#/dial");
+  await page.getByRole("button", { name: `Choose: ${TITLE}` }).click();
+  await page.getByRole("button", { name: "Connect", exact: true }).click();
+  await expect(device(page).getByRole("group", { name: /^Is this a practice lock/ })).toBeVisible();
 }
 
 type Place = (typeof PLACES)["middle"];
@@ -45,53 +46,52 @@ async function moveByKeys(page: Page, mark: Locator, to: Place, from: Place) {
 const hasCamera = (page: Page) =>
   page.evaluate(() => [...document.querySelectorAll("video")].some(({ srcObject }) => srcObject !== null));
 
-test("asks first, with the camera off, and a no leads back", async ({ page, bench }) => {
-  await bench.open({ profile: "three-wheel" });
+test("asks first, with the camera off, and a no leads back", async ({ page }) => {
   await choose(page);
-  await expect(row(page)).toContainText("A recording of a dial is its combination");
+  await expect(device(page)).toContainText("A recording of a dial is its combination");
   expect(await hasCamera(page)).toBe(false);
   expect(await violations(page)).toEqual([]);
-  await row(page).getByRole("button", { name: "No: leave the camera off" }).click();
-  await expect(row(page)).toContainText("It follows only a practice lock whose combination may be recorded.");
+  await device(page).getByRole("button", { name: "No: leave the camera off" }).click();
+  await expect(device(page)).toContainText("It follows only a practice lock whose combination may be recorded.");
   expect(await hasCamera(page)).toBe(false);
-  await expect(page.getByRole("button", { name: `Connect: ${TITLE}` })).toBeVisible();
+  await page.getByRole("button", { name: "Connect again" }).click();
+  await expect(device(page).getByRole("group", { name: /^Is this a practice lock/ })).toBeVisible();
 });
 
-test("the marks are put on the picture by keys, and the dial is found", async ({ page, bench }) => {
-  await bench.open({ profile: "three-wheel" });
+test("the marks are put on the picture by keys, and the dial is found", async ({ page }) => {
   await choose(page);
   await page.getByRole("button", { name: /^Yes, a practice lock/ }).click();
-  await expect(row(page)).toContainText("Pictures never leave this device and are not stored.");
-  const middle = row(page).getByRole("slider", { name: "Middle of the knob" });
+  await expect(device(page)).toContainText("Pictures never leave this device and are not stored.");
+  const middle = device(page).getByRole("slider", { name: "Middle of the knob" });
   await expect(middle).toHaveAttribute("aria-valuetext", "50.0 % from the left, 50.0 % from the top");
   expect(await violations(page)).toEqual([]);
   // Nowhere near the rim: it says so, and the marks stay where they are.
-  const index = row(page).getByRole("slider", { name: "Tip of the index" });
+  const index = device(page).getByRole("slider", { name: "Tip of the index" });
   await index.focus();
   for (let k = 0; k < 6; k++) await page.keyboard.press("Shift+ArrowDown");
-  await row(page).getByRole("button", { name: "Find the dial" }).click();
-  await expect(row(page).getByRole("alert")).toContainText(/./, { timeout: 20_000 });
+  await device(page).getByRole("button", { name: "Find the dial" }).click();
+  await expect(device(page).getByRole("alert")).toContainText(/./, { timeout: 20_000 });
   await moveByKeys(page, middle, PLACES.middle, { x: 0.5, y: 0.5 });
   await moveByKeys(page, index, PLACES.index, { x: 0.5, y: 0.45 });
-  await row(page).getByRole("button", { name: "Find the dial" }).click();
-  await expect(row(page)).toContainText("The dial is found.", { timeout: 20_000 });
-  await expect(row(page).getByRole("progressbar", { name: "Slow turn" })).toBeVisible();
+  await device(page).getByRole("button", { name: "Find the dial" }).click();
+  await expect(device(page)).toContainText("The dial is found.", { timeout: 20_000 });
+  await expect(device(page).getByRole("progressbar", { name: "Slow turn" })).toBeVisible();
   expect(await violations(page)).toEqual([]);
   if (process.env.SHOTS !== undefined) await page.screenshot({ path: join(process.env.SHOTS, "ordinary-turn.png") });
-  // With the panel the camera goes off, and the marks are remembered for it, where they were found right.
-  await page.keyboard.press("Escape");
+  // Off the page the camera goes off, and the marks are remembered for it, where they were found right.
+  await page.goto("#/start");
+  await expect(page.locator("video")).toHaveCount(0);
   await choose(page);
   await page.getByRole("button", { name: /^Yes, a practice lock/ }).click();
   const x = (100 * PLACES.index.x).toFixed(0);
-  await expect(row(page).getByRole("slider", { name: "Tip of the index" })).toHaveAttribute("aria-valuenow", x);
+  await expect(device(page).getByRole("slider", { name: "Tip of the index" })).toHaveAttribute("aria-valuenow", x);
 });
 
-test("two taps, and a drag that corrects one, do the same", async ({ page, bench }) => {
-  await bench.open({ profile: "three-wheel" });
+test("two taps, and a drag that corrects one, do the same", async ({ page }) => {
   await choose(page);
   await page.getByRole("button", { name: /^Yes, a practice lock/ }).click();
-  const picture = row(page).getByTestId("marks");
-  await expect(row(page)).toContainText("Tap the middle of the knob.");
+  const picture = device(page).getByTestId("marks");
+  await expect(device(page)).toContainText("Tap the middle of the knob.");
   const box = async () => (await picture.boundingBox()) ?? { x: 0, y: 0, width: 0, height: 0 };
   // The picture has its size once the first frame is there.
   await expect.poll(async () => (await box()).height).toBeGreaterThan(300);
@@ -100,14 +100,21 @@ test("two taps, and a drag that corrects one, do the same", async ({ page, bench
   const at = (place: { readonly x: number; readonly y: number }) =>
     [x + place.x * width, y + place.y * height] as const;
   await page.mouse.click(...at(PLACES.middle));
-  await expect(row(page)).toContainText("Tap the tip of the index");
+  await expect(device(page)).toContainText("Tap the tip of the index");
   await page.mouse.click(...at({ x: PLACES.index.x + 0.1, y: PLACES.index.y - 0.05 }));
-  await expect(row(page)).toContainText("Look at both marks.");
+  await expect(device(page)).toContainText("Look at both marks.");
   await page.mouse.move(...at({ x: PLACES.index.x + 0.1, y: PLACES.index.y - 0.05 }));
   await page.mouse.down();
   await page.mouse.move(...at(PLACES.index), { steps: 4 });
   await page.mouse.up();
   if (process.env.SHOTS !== undefined) await page.screenshot({ path: join(process.env.SHOTS, "ordinary-marks.png") });
-  await row(page).getByRole("button", { name: "Find the dial" }).click();
-  await expect(row(page)).toContainText("The dial is found.", { timeout: 20_000 });
+  await device(page).getByRole("button", { name: "Find the dial" }).click();
+  await expect(device(page)).toContainText("The dial is found.", { timeout: 20_000 });
+});
+
+test("on the bench it is not connected, but leads to its setup", async ({ page, bench }) => {
+  await bench.open({ profile: "small-three-wheel" });
+  await page.getByRole("button", { name: /^More/ }).click();
+  await page.getByRole("link", { name: `Set up: ${TITLE}` }).click();
+  await expect(page).toHaveURL(/#\/dial\?.*graduations=60/);
 });

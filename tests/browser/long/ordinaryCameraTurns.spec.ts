@@ -40,16 +40,18 @@ test("a filmed ordinary dial is learned by a slow turn, turns the bench's dial, 
   page,
   bench,
 }) => {
-  test.setTimeout(180_000);
+  test.setTimeout(300_000);
   await bench.open({ profile: "three-wheel" });
   await new KeyHand(bench, 100).turnBy(-(await bench.reading()));
   await bench.expectReading(0, 100);
   await page.getByRole("button", { name: /^More/ }).click();
-  await page.getByRole("button", { name: `Connect: ${TITLE}` }).click();
-  const row = page.getByRole("listitem").filter({ hasText: TITLE });
-  await row.getByRole("checkbox", { name: "Do not keep motions" }).check();
-  await row.getByRole("button", { name: /^Yes, a practice lock/ }).click();
-  const picture = row.getByTestId("marks");
+  await page.getByRole("link", { name: `Set up: ${TITLE}` }).click();
+  await page.getByRole("button", { name: `Choose: ${TITLE}` }).click();
+  await page.getByRole("button", { name: "Connect", exact: true }).click();
+  const device = page.getByRole("region", { name: "Your device" });
+  await device.getByRole("checkbox", { name: "Do not keep motions" }).check();
+  await device.getByRole("button", { name: /^Yes, a practice lock/ }).click();
+  const picture = device.getByTestId("marks");
   const box = async () => (await picture.boundingBox()) ?? { x: 0, y: 0, width: 0, height: 0 };
   await expect.poll(async () => (await box()).height).toBeGreaterThan(300);
   await picture.scrollIntoViewIfNeeded();
@@ -57,22 +59,24 @@ test("a filmed ordinary dial is learned by a slow turn, turns the bench's dial, 
   for (const place of [PLACES.middle, PLACES.index]) {
     await page.mouse.click(x + place.x * width, y + place.y * height);
   }
-  await row.getByRole("button", { name: "Find the dial" }).click();
-  await expect(row).toContainText("The dial is found.", { timeout: 8000 });
-  await expect(row).toContainText(/[1-9]\d % of the turn seen/, { timeout: 30_000 });
-  await expect(row.getByRole("status").first()).toContainText("turns the dial in steps of 0.1 graduations", {
+  await device.getByRole("button", { name: "Find the dial" }).click();
+  await expect(device).toContainText("The dial is found.", { timeout: 8000 });
+  await expect(device).toContainText(/[1-9]\d % of the turn seen/, { timeout: 30_000 });
+  await expect(device.getByRole("status").first()).toContainText("turns the dial in steps of 0.1 graduations", {
     timeout: 60_000,
   });
-  await expect(row).toContainText(/Frame rate: \d+ frames a second, each read in \d+ ms\./);
+  await expect(device).toContainText(/Frame rate: \d+ frames a second, each read in \d+ ms\./);
   expect(await violations(page)).toEqual([]);
   if (process.env.SHOTS !== undefined)
     await page.screenshot({ path: join(process.env.SHOTS, "ordinary-followed.png") });
-  await page.keyboard.press("Escape");
-  await expect(() => bench.expectReading(70, 100, 0.3)).toPass({ timeout: 60_000 });
+  await page.goto("#/bench?profile=three-wheel");
+  // It takes over as the film comes by the number on the screen, and rests on 70 once a round.
+  const isOn70 = async () => Math.abs((await bench.reading()) - 70) <= 0.3;
+  await expect.poll(isOn70, { timeout: 120_000 }).toBe(true);
   // Kept as unfinished: what turned it is named, and its motion is not there.
   const real = { kind: "ordinary-dial", isCoarse: false, keepsNoMotion: true };
   await expect
-    .poll(async () => (await storedRows(page, "attempts")).at(-1)?.sources)
+    .poll(async () => (await storedRows(page, "attempts")).at(-1)?.sources, { timeout: 90_000 })
     .toEqual(expect.arrayContaining([expect.objectContaining(real)]));
   expect(await storedRows(page, "traces")).toEqual([]);
 });

@@ -81,6 +81,8 @@ export interface DialDevice {
   readonly unsupported: () => Problem | null;
   /** What a person sees of it while it is set up. */
   readonly Setup?: ComponentType<DeviceSetupProps>;
+  /** Whether each connection is a setup, so that it is made where the setup is seen and nowhere else. */
+  readonly isSetUpEachTime?: boolean;
   /** What is said of it while it is open and does not turn the dial yet; that it is to answer, where left out. */
   readonly waiting?: string;
   /**

@@ -133,6 +133,7 @@ export const ORDINARY_DIAL: DialDevice = {
   title: "Dial of a practice lock, by camera",
   about:
     "Point a camera on a stand at the dial of a practice lock. Nothing is stuck on it. It must have as many graduations as the dial on the screen, and numerals.",
+  isSetUpEachTime: true,
   waiting: "being set up: go through the steps below",
   unsupported: withoutCamera,
   Setup: OrdinarySetup,

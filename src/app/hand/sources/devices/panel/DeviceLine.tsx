@@ -36,7 +36,9 @@ export function DeviceLine() {
         {device.title}: {deviceStateText(hub)} <a href={setupHere()}>Set up</a>
       </p>
       {hub.trouble !== null && <Notice className="">{deviceText(hub.trouble)}</Notice>}
-      {!hub.isConnected && !hub.isOpening && <Button onClick={() => void hub.connect(device)}>Connect again</Button>}
+      {!hub.isConnected && !hub.isOpening && !device.isSetUpEachTime && (
+        <Button onClick={() => void hub.connect(device)}>Connect again</Button>
+      )}
       {hub.doubt !== null && (
         <>
           <Notice className="">

@@ -46,7 +46,12 @@ function DeviceRow({ device, hub }: { readonly device: DialDevice; readonly hub:
     <li className="py-2 ruled">
       <div className="flex items-center justify-between gap-4">
         <h3>{device.title}</h3>
-        {isOut && unsupported === null && (
+        {isOut && unsupported === null && device.isSetUpEachTime && (
+          <a className="button" href={setupHere()} aria-label={`Set up: ${device.title}`}>
+            Set up
+          </a>
+        )}
+        {isOut && unsupported === null && !device.isSetUpEachTime && (
           <Button
             disabled={hub.isOpening}
             aria-label={`Connect: ${device.title}`}
