@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { codeName, flag, must, oneOf, shortList, text } from "../lock/fieldSchemas";
+import { doubtsSchema } from "../realdial/sources/dialDoubt";
 import { sourcesSchema } from "../realdial/sources/sourceSchema";
 import { HELP_LEVELS, noteText, stampFields, tagList } from "./attemptRecord";
 import { foreign, id, moment, span } from "./fields";
@@ -32,6 +33,8 @@ export const jobSchema = z.object(
     sittingId: z.optional(id),
     /** What turned the dial, where that was not the hands on the screen alone. */
     sources: sourcesSchema,
+    /** Why its turns may be miscounted: a device lost the hand in it. */
+    doubts: doubtsSchema,
     tags: tagList,
     note: z.optional(noteText),
     /** The job itself, as the layer of its kind writes it: never the combination of a lock in use. */

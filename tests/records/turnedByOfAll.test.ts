@@ -11,6 +11,7 @@ import { checkHandoverRecord } from "../../src/records/handover/checkHandoverRec
 import { handoverSentences } from "../../src/records/handover/handoverCheckWords";
 import { handoverRecord } from "../../src/records/handover/handoverRecord";
 import { recordHash } from "../../src/records/hashedRecord";
+import type { JobRecord } from "../../src/records/jobRecord";
 import type { LogbookContents } from "../../src/records/logbookContents";
 import { type DeclarationRecord, RECORD_SCHEMAS, type ZeroingRecord } from "../../src/records/records";
 import { declarationParts, jobParts, zeroingParts } from "../../src/records/xapi/tryStatements";
@@ -33,11 +34,12 @@ const aDeclaration = (id: string, other: Partial<DeclarationRecord> = {}): Decla
 });
 
 const TURNED = { sources: [PRINTED] };
+const DOUBTED = { ...TURNED, doubts: ["sight-lost", "gap"] } satisfies Partial<JobRecord>;
 const book: LogbookContents = {
   ...contents([aPerson("tavro")]),
   records: {
     ...contents([aPerson("tavro")]).records,
-    jobs: [aJob("plain"), aJob("turned", TURNED)],
+    jobs: [aJob("plain"), aJob("turned", DOUBTED)],
     zeroings: [aZeroing("plain"), aZeroing("turned", { sources: [SCREEN_SOURCE, PRINTED], isNotAdmitted: true })],
     declarations: [aDeclaration("plain"), aDeclaration("turned", TURNED)],
   },
@@ -68,6 +70,7 @@ describe("what turned the dial", () => {
   test("is a column of jobs and of zeroings", () => {
     const cells = (csv: string) =>
       csvParse(csv).map(({ id, turned_by, not_admitted }) => [id, turned_by, not_admitted]);
+    expect(csvParse(jobsCsv(book)).map(({ turns_in_doubt }) => turns_in_doubt)).toEqual(["", "sight-lost; gap"]);
     expect(cells(jobsCsv(book))).toEqual([
       ["plain", "screen", undefined],
       ["turned", TEXT, undefined],

@@ -1,7 +1,17 @@
 import type { JobRecord } from "../jobRecord";
 import type { LogbookContents } from "../logbookContents";
 import { type CsvColumn, csvOf } from "./csvText";
-import { DURATION, type NamedRecord, NOTED, namedRecords, SITTING, TURNED_BY, WHOSE, yesNo } from "./recordColumns";
+import {
+  DOUBTS,
+  DURATION,
+  type NamedRecord,
+  NOTED,
+  namedRecords,
+  SITTING,
+  TURNED_BY,
+  WHOSE,
+  yesNo,
+} from "./recordColumns";
 
 /** Columns of the file of jobs. */
 export const JOB_COLUMNS: readonly CsvColumn<NamedRecord<JobRecord>>[] = [
@@ -23,6 +33,7 @@ export const JOB_COLUMNS: readonly CsvColumn<NamedRecord<JobRecord>>[] = [
   },
   ...NOTED,
   TURNED_BY,
+  DOUBTS,
 ];
 
 /** Jobs as CSV, one a row, earliest first. */

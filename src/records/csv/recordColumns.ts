@@ -115,6 +115,13 @@ export const TURNED_BY: CsvColumn<NamedRecord<SourcedRecord>> = {
   cell: ({ record }) => sourceTexts(record).join("; "),
 };
 
+/** Why turns are in doubt. */
+export const DOUBTS: CsvColumn<NamedRecord<DoubtedRecord>> = {
+  name: "turns_in_doubt",
+  meaning: `why the turns may be miscounted: ${DIAL_DOUBTS.join(", ")}; semicolons between`,
+  cell: ({ record }) => (record.doubts ?? []).join("; "),
+};
+
 /** What turned the dial, and whether that was admitted. */
 export const TURNED_AS_ADMITTED: readonly CsvColumn<
   NamedRecord<SourcedRecord & DoubtedRecord & Pick<TryEnd, "isNotAdmitted" | "isDoubtRefused">>
@@ -125,11 +132,7 @@ export const TURNED_AS_ADMITTED: readonly CsvColumn<
     "whether its station of a sitting does not admit what turned the dial; then it counts as not right",
     ({ record }) => record.isNotAdmitted,
   ),
-  {
-    name: "turns_in_doubt",
-    meaning: `why the turns may be miscounted: ${DIAL_DOUBTS.join(", ")}; semicolons between`,
-    cell: ({ record }) => (record.doubts ?? []).join("; "),
-  },
+  DOUBTS,
   yesNo(
     "doubt_refused",
     "whether its station of a sitting counts no try with turns in doubt; then it counts as not right",

@@ -1,5 +1,6 @@
 import type { Profile } from "../../lock/profile";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
+import type { DialDoubt } from "../../realdial/sources/dialDoubt";
 import type { SourceDescription } from "../../realdial/sources/sourceDescription";
 import type { HelpLevel } from "../attemptRecord";
 import type { JobKind, JobRecord } from "../jobRecord";
@@ -21,6 +22,8 @@ export interface JobFrame {
   readonly duration_ms: number;
   /** What turned the dial, where that was not the hands on the screen alone. */
   readonly sources?: readonly SourceDescription[] | undefined;
+  /** Why its turns may be miscounted, where anything speaks for that. */
+  readonly doubts?: readonly DialDoubt[] | undefined;
   /** Where it belongs to a sitting. */
   readonly sheetId?: string | undefined;
   readonly sittingId?: string | undefined;
@@ -36,7 +39,7 @@ const MOST_MISSED = 100;
 
 /** A job as it is kept, judged by its rule. */
 export function jobNote(
-  { profile, sources, sheetId, sittingId, duration_ms, ...frame }: JobFrame,
+  { profile, sources, doubts, sheetId, sittingId, duration_ms, ...frame }: JobFrame,
   { kind, details, missed }: JobEnd,
 ): JobNote {
   const codes = [...new Set(missed)].slice(0, MOST_MISSED);
@@ -51,6 +54,7 @@ export function jobNote(
     isRight: jobIsRight(came),
     ...came,
     ...(sources !== undefined && { sources: [...sources] }),
+    ...(doubts !== undefined && { doubts: [...doubts] }),
     ...(sheetId !== undefined && { sheetId }),
     ...(sittingId !== undefined && { sittingId }),
     tags: [],

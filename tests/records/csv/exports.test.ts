@@ -115,6 +115,7 @@ describe("jobs as CSV", () => {
       tags: "",
       note: "'=1+1",
       turned_by: "screen",
+      turns_in_doubt: "",
     });
   });
 });

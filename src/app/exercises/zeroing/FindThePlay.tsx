@@ -13,7 +13,7 @@ import { memoryOf } from "../../parts/page/ofChart";
 import { TextTable } from "../../parts/TextTable";
 import { CamWindow, camWords } from "./CamWindow";
 import { Magnifier } from "./Magnifier";
-import { ABOUT, HOW, problemWords, SAY, TITLE } from "./playWords";
+import { ABOUT, HOW, OWN_DIAL, problemWords, SAY, TITLE } from "./playWords";
 import { MOST_PLAY, type PlaySession } from "./session/playSession";
 
 interface PlayProps {
@@ -45,7 +45,10 @@ export function PlayHand({ play, profile }: PlayProps) {
         acts={[
           againAct(() => play.again(), "begins again"),
           newAct("New lock", "takes another lock", () => play.newLock()),
-          stopAct(() => play.keepStop(), memory.turn === null || memory.mark !== null),
+          stopAct(() => play.keepStop(), memory.turn === null || memory.mark !== null, {
+            isNear: () => play.isAtStop,
+            says: OWN_DIAL,
+          }),
         ]}
         loupe={<Magnifier seen={lock.seen} profile={profile} />}
         window={<CamWindow deviation={lock.camDeviation} />}

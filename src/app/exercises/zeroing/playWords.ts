@@ -6,6 +6,10 @@ export const ABOUT = "how far the dial turns before the cam follows";
 export const SAY = "Stop on the cam's mark from each side.";
 export const HOW = `Turn right until the cam's mark has just come to its line, and record the stop. Turn left until the mark comes to the same line, and record that stop too. The cam is in the same place both times; the dial is not. Record at least ${STOPS_WANTED} stops each way, then enter how large the play is.`;
 
+/** How a stop of a dial in the hand is judged. */
+export const OWN_DIAL =
+  "Your own dial moves the cam. Stop where the cam’s mark in the window has just come to its line. What your dial shows is not judged. A rest counts again once you have turned away by more than 1 graduation.";
+
 const PROBLEMS: Readonly<Record<PlayProblem, (turn: Turn) => string>> = {
   "recorded-already": () => "This stop is recorded already. Turn away and come onto the line again.",
   "still-moving": () => "The dial is still moving. Let it come to rest, then record the stop.",

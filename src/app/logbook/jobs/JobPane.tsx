@@ -2,6 +2,7 @@ import { JOB_RULES } from "../../../drill/marking/jobRule";
 import type { JobRecord } from "../../../records/jobRecord";
 import type { Logbook } from "../../../store/logbook";
 import { Lines } from "../../parts/Lines";
+import { doubtSentence } from "../../results/doubtWords";
 import { againAddress } from "../../results/jobAddress";
 import { jobRowOf } from "../../results/jobRows";
 import { jobStory } from "../../results/jobSentences";
@@ -39,6 +40,7 @@ export function JobPane({ logbook, job, onChanged }: JobPaneProps) {
         </p>
         <p className="mt-3">{sentence}</p>
         {job.sources !== undefined && <p className="text-soft mt-3">{turnedBySentence(job)}</p>}
+        <p className="empty:hidden">{doubtSentence(job)}</p>
         {points.length > 0 && <Lines of={points} className="grid gap-3 my-3" />}
         <div className="row mt-4">
           <a className="button" href={againAddress(job)}>

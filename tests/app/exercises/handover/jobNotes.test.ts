@@ -107,6 +107,19 @@ describe("a change of combination", () => {
     expect(kept.at(-1)?.sources).toEqual([ENCODER]);
   });
 
+  test("in which a device lost the hand is marked, and the next one is not", () => {
+    const { session, kept } = begin();
+    session.noteSource(ENCODER);
+    changeWith(session);
+    session.noteDoubt("gap");
+    session.act("shutDoor");
+    session.drawAnother();
+    session.noteSource(ENCODER);
+    changeWith(session);
+    session.act("shutDoor");
+    expect(kept.map(({ doubts }) => doubts)).toEqual([["gap"], undefined]);
+  });
+
   test("set off is kept when a proof shows it, and stays missed when it is mended", () => {
     const { session, kept } = begin();
     changeWith(session, [0, 4, 0]);

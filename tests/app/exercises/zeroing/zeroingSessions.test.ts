@@ -86,6 +86,19 @@ describe("finding the play", () => {
     expect(problemWords(session.chart.getSnapshot().context)).toMatch(/recorded already/);
   });
 
+  test("tells a dial at rest that a stop is good with the cam's mark on its line, and nowhere else", () => {
+    const session = play();
+    const seen = [session.isAtStop];
+    session.turnBy(30, 300);
+    seen.push(session.isAtStop);
+    session.turnBy(70 - session.lock.camDeviation, 400);
+    session.turnBy(-session.lock.camDeviation + (session.lock.camDeviation < 0 ? 0 : 100), 500);
+    seen.push(session.isAtStop);
+    session.turnBy(-0.1, 600);
+    seen.push(session.isAtStop);
+    expect(seen).toEqual([false, false, true, false]);
+  });
+
   test("keeps no stop of a light dial that still runs on", () => {
     const session = new PlaySession({ ...PLAY, weight: "light" }, seededChance(3));
     session.turnBy(30, 300);

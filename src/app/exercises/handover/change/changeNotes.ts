@@ -75,7 +75,7 @@ export class ChangeNotes {
     this.made ??= { id: this.newId(), startedAt: now - duration_ms, createdAt: now };
     const end = changeEnd(change);
     this.missed = [...this.missed, ...end.missed.filter((code) => this.hasClosed || code !== "not-proved")];
-    const frame = { ...this.made, profile: change.profile, help, updatedAt: now, ...turnedBy.forJob };
+    const frame = { ...this.made, profile: change.profile, help, updatedAt: now, ...turnedBy.forRecord };
     return jobNote({ ...frame, duration_ms }, { ...end, missed: this.missed });
   }
 }

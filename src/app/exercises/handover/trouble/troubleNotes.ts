@@ -36,7 +36,7 @@ export class TroubleNotes {
     const frame = { id: this.newId(), profile: task.card.profile, help: setup.help, createdAt: now, updatedAt: now };
     const { time_ms } = result;
     const times = { startedAt: now - time_ms, duration_ms: time_ms };
-    return jobNote({ ...frame, ...times, ...turnedBy.forJob }, troubleEnd(result));
+    return jobNote({ ...frame, ...times, ...turnedBy.forRecord }, troubleEnd(result));
   }
 
   /** A lock whose condition was told already shows nothing when it is named again. */

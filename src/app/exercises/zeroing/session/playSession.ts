@@ -40,6 +40,12 @@ export class PlaySession extends HandStore {
     );
   }
 
+  /** Whether the dial stands where a stop is good. */
+  get isAtStop(): boolean {
+    const { turn } = this.chart.getSnapshot().context;
+    return turn !== null && stopProblem(this.lock, turn) === null;
+  }
+
   /** Keeps where the dial stands, under the direction it was last turned in, if it is a stop. */
   keepStop(): void {
     const { turn } = this.chart.getSnapshot().context;

@@ -42,7 +42,7 @@ export class HandoverNotes {
     const { duration_ms } = result;
     const times = { startedAt: now - duration_ms, createdAt: now, updatedAt: now, duration_ms };
     // A run gives no help: it tells what followed, and never what to do next.
-    const frame = { id: this.newId(), profile: setup.profile, help: "silent" as const, ...turnedBy.forJob };
+    const frame = { id: this.newId(), profile: setup.profile, help: "silent" as const, ...turnedBy.forRecord };
     return jobNote({ ...frame, ...times }, handoverEnd(result));
   }
 }
