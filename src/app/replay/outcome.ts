@@ -1,8 +1,13 @@
 import type { Attempt } from "../../dialing/attempt";
 import { tellFaults, type WordedFault } from "../../dialing/faultWords";
+import { judgedFaults } from "../../drill/marking/coarseStep";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import { worstStop } from "../../progress/stops/worstStop";
+import { isCoarselyTurned } from "../../realdial/sources/isCoarselyTurned";
+import type { SourceDescription } from "../../realdial/sources/sourceDescription";
 import { attemptOutcome } from "../../records/attemptOutcome";
+
+type Turned = { readonly sources?: readonly SourceDescription[] | undefined };
 
 /** What the result table is made of. */
 export interface StoodAttempt extends Pick<Attempt, "profile" | "combination"> {
@@ -18,7 +23,7 @@ export interface Outcome {
   /** As they stood then: what the hand does afterwards changes neither. */
   readonly faults: readonly WordedFault[];
   readonly stood: StoodAttempt;
-  /** Size of the worst stop, graduations; null where none was near its number. */
+  /** Size of the worst stop, graduations; null where none was near its number, or where its steps were coarse. */
   readonly worstStop: Graduations | null;
 }
 
@@ -30,9 +35,10 @@ function stoodNow({ profile, combination, reader, pack }: Attempt): StoodAttempt
   return { profile, combination, reader: { legs, targetOf }, pack: pack && { errors: () => errors } };
 }
 
-/** What an attempt comes to as it stands. */
-export function outcomeOf(attempt: Attempt, time_ms: Milliseconds): Outcome {
+/** What an attempt comes to as it stands. @param turned - what turned its dial; coarse steps are not judged */
+export function outcomeOf(attempt: Attempt, time_ms: Milliseconds, turned: Turned = {}): Outcome {
   const { opened } = attempt;
-  const worst = worstStop(attemptOutcome(attempt).stops);
-  return { opened, time_ms, faults: tellFaults(attempt), stood: stoodNow(attempt), worstStop: worst };
+  const faults = judgedFaults(tellFaults(attempt), turned.sources);
+  const worst = isCoarselyTurned(turned) ? null : worstStop(attemptOutcome(attempt).stops);
+  return { opened, time_ms, faults, stood: stoodNow(attempt), worstStop: worst };
 }

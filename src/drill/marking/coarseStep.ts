@@ -12,3 +12,9 @@ export function isOfCoarseStep(
   const steps = sources.filter(({ isCoarse }) => isCoarse).map(({ resolution }) => resolution);
   return (code === "stopped-short" || code === "ran-past") && size <= Math.max(0, ...steps);
 }
+
+/** The faults that are judged of a dial that something turned: none that its coarse steps make. */
+export const judgedFaults = <Made extends Pick<Fault, "code" | "size">>(
+  faults: readonly Made[],
+  sources: readonly SourceDescription[] | undefined,
+): readonly Made[] => faults.filter((fault) => !isOfCoarseStep(fault, sources));

@@ -13,7 +13,7 @@ import type { ConformanceVerdict } from "../../statistics/conformance";
 import type { TakenReading } from "../../zeroing/readAgain";
 import type { TryPlace } from "../sheet/planTries";
 import type { Station } from "../sheet/sheet";
-import { isOfCoarseStep } from "./coarseStep";
+import { judgedFaults } from "./coarseStep";
 import { inTime } from "./inTime";
 import { isAdmitted } from "./isAdmitted";
 import { isChangeRight, isFittingRight, isHandoverRight, isInspectionRight, isServiceRight } from "./jobRule";
@@ -167,9 +167,9 @@ export type TryResult =
 export function faultsCounted(one: Pick<DialingTry, "faults" | "sources">, station: Station): DialingTry["faults"] {
   const upTo = station.kind === "dialing" ? station.upTo : undefined;
   // A dial that stops after some of the numbers is never drawn, and that is as it should be.
-  return one.faults
-    .filter((fault) => !isOfCoarseStep(fault, one.sources))
-    .filter(({ code, number }) => upTo === undefined || (number <= upTo && code !== "not-drawn"));
+  return judgedFaults(one.faults, one.sources).filter(
+    ({ code, number }) => upTo === undefined || (number <= upTo && code !== "not-drawn"),
+  );
 }
 
 /** Whether a try had any fault; a reading that was refused is none. */

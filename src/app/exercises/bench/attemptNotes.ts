@@ -1,4 +1,5 @@
 import type { Attempt } from "../../../dialing/attempt";
+import { judgedFaults } from "../../../drill/marking/coarseStep";
 import type { Milliseconds } from "../../../lock/dial";
 import { type AttemptNote, attemptNote } from "../../../records/attempt/attemptNote";
 import { conditionsOf } from "../../../records/attemptConditions";
@@ -41,8 +42,10 @@ export class AttemptNotes {
       ...turnedBy.forRecord,
       ...(typeof estimate === "number" && { estimate }),
     };
+    const came = ended === null ? unfinishedOutcome(attempt) : attemptOutcome(attempt);
+    const faults = [...judgedFaults(came.faults, frame.sources)];
     return {
-      record: attemptNote(frame, attempt, ended === null ? unfinishedOutcome(attempt) : attemptOutcome(attempt)),
+      record: attemptNote(frame, attempt, { ...came, faults }),
       motion: turnedBy.mayKeepMotion
         ? { start: recording.start, positions: [...recording.positions], times_ms: [...recording.times_ms] }
         : null,

@@ -9,6 +9,7 @@ import { trainUnderHand } from "../../../dialing/hand/trainUnderHand";
 import type { TimedMotion } from "../../../dialing/motion";
 import { spunOffStart } from "../../../dialing/spunOffStart";
 import { drawCombination } from "../../../drill/combinations/drawCombination";
+import { judgedFaults } from "../../../drill/marking/coarseStep";
 import type { Graduations, Milliseconds, Position } from "../../../lock/dial";
 import { LockTrain } from "../../../lock/train/lockTrain";
 import type { Chance } from "../../../statistics/chance";
@@ -83,7 +84,8 @@ export class BenchSession extends HandStore {
 
   /** Faults to tell now: those behind the hand, or all of them once the attempt has ended. */
   faults(): readonly WordedFault[] {
-    return this.round.outcome?.faults ?? tellFaultsSoFar(this.round.attempt);
+    const { attempt, outcome } = this.round;
+    return outcome?.faults ?? judgedFaults(tellFaultsSoFar(attempt), this.turnedBy.forRecord.sources);
   }
 
   /** Takes the own estimate of an attempt that has ended. */
@@ -142,7 +144,8 @@ export class BenchSession extends HandStore {
     const chart = createActor(dialingMachine(this.setup.profile)).start();
     chart.on("attempt.ended", ({ opened }) => {
       const { round } = this;
-      if (round.outcome === null || opened) round.outcome = outcomeOf(round.attempt, round.time_ms);
+      if (round.outcome === null || opened)
+        round.outcome = outcomeOf(round.attempt, round.time_ms, this.turnedBy.forRecord);
     });
     return chart;
   }

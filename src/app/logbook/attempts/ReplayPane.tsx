@@ -1,7 +1,9 @@
 import { useMemo } from "react";
 import { tellFaults, tellFaultsSoFar } from "../../../dialing/faultWords";
+import { judgedFaults } from "../../../drill/marking/coarseStep";
 import { parseCombination } from "../../../lock/combination";
 import { worstStop } from "../../../progress/stops/worstStop";
+import { isCoarselyTurned } from "../../../realdial/sources/isCoarselyTurned";
 import { mayKeepMotion } from "../../../realdial/sources/sourceDescription";
 import type { AttemptRecord } from "../../../records/attemptRecord";
 import { profileOfAttempt } from "../../../records/csv/attemptsReplay";
@@ -35,11 +37,14 @@ interface ReplayProps {
 
 /** The whole attempt, played again on its own lock. */
 function Replay({ attempt, recorded }: ReplayProps) {
-  const { duration_ms, isUnfinished = false, estimate, stops } = attempt;
+  const { duration_ms, isUnfinished = false, estimate, stops, sources } = attempt;
   const whole = useMemo(() => replay(recorded), [recorded]);
   const recording = useMemo(() => playbackOf(recorded).recording, [recorded]);
-  const faults = useMemo(() => (isUnfinished ? tellFaultsSoFar(whole) : tellFaults(whole)), [whole, isUnfinished]);
-  const worst = worstStop(stops);
+  const faults = useMemo(
+    () => judgedFaults(isUnfinished ? tellFaultsSoFar(whole) : tellFaults(whole), sources),
+    [whole, isUnfinished, sources],
+  );
+  const worst = isCoarselyTurned(attempt) ? null : worstStop(stops);
   const { playback, playhead_ms, isPlaying, play, pause, scrub } = usePlayback(() => playbackOf(recorded));
   const shown = playback?.attempt ?? whole;
   const version = playhead_ms ?? -1;

@@ -5,6 +5,7 @@ import { fitOf } from "../../../../src/app/hand/dial/dialAddress";
 import { idealMotion } from "../../../../src/dialing/idealMotion";
 import { conditionsAt } from "../../../../src/drill/sheet/conditionsAt";
 import { shippedProfile } from "../../../../src/lock/shippedProfiles";
+import { describeSource, type SourceDescription } from "../../../../src/realdial/sources/sourceDescription";
 import { conditionsOf } from "../../../../src/records/attemptConditions";
 import { attemptOutcome } from "../../../../src/records/attemptOutcome";
 import { conditionCode } from "../../../../src/records/conditionCode";
@@ -16,7 +17,12 @@ import { replay } from "../../../../src/trace/replay";
 import { NOON } from "../../../support/logbookRecords";
 
 /** A bench on which an attempt was dialed to its end by a hand that moves by uneven amounts. */
-function dialed(profileId: string, stopErrors: readonly number[], seed: number): BenchSession {
+function dialed(
+  profileId: string,
+  stopErrors: readonly number[],
+  seed: number,
+  source?: SourceDescription,
+): BenchSession {
   const profile = shippedProfile(profileId);
   const combination = profile.asSet ?? [];
   const session = new BenchSession(
@@ -29,6 +35,7 @@ function dialed(profileId: string, stopErrors: readonly number[], seed: number):
     const way = end - (path[i] ?? 0);
     for (let k = 0; k < 37; k++) {
       now += 16.7;
+      session.noteSource(source);
       session.turnBy(way / 37, now);
     }
     now += 400;
@@ -102,6 +109,21 @@ describe("an attempt of the bench", () => {
     expect(noteOf(session).record.estimate).toBe(2.5);
     session.change({ ...session.setup, dial: "heavy" });
     expect(session.estimate).toBeNull();
+  });
+
+  test.each([
+    { by: "the screen", source: undefined, worst: 1.4, faults: ["ran-past"] },
+    { by: "an encoder", source: describeSource("encoder", 0.05), worst: 1.4, faults: ["ran-past"] },
+    { by: "a coarse knob", source: describeSource("midi", 1.5), worst: null, faults: [] },
+    { by: "a knob not so coarse", source: describeSource("midi", 1), worst: null, faults: ["ran-past"] },
+  ])("with a stop 1.4 past, turned by $by, lists what is judged, and asks for no estimate of coarse steps", (given) => {
+    const session = dialed("three-wheel", [0, 1.4], 1, given.source);
+    const found = session.faults().map(({ code }) => code);
+    expect([session.outcome?.worstStop ?? null, found]).toEqual([
+      given.worst === null ? null : expect.closeTo(given.worst, 1),
+      given.faults,
+    ]);
+    expect(noteOf(session).record.faults.map(({ code }) => code)).toEqual(given.faults);
   });
 
   const notedWith = (query: string, dial: "usual" | "heavy") => {
