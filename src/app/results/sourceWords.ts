@@ -15,7 +15,7 @@ export const SOURCE_NAMES: Readonly<Record<SourceKind, string>> = {
   encoder: "an encoder",
   phone: "a phone on the knob",
   midi: "a MIDI knob",
-  gamepad: "a gamepad",
+  gamepad: "a game controller",
   "knob-keys": "a knob that sends keys",
 };
 
@@ -27,7 +27,7 @@ export const HAND_NAMES: Readonly<Record<Hand, string>> = {
   encoder: "Encoder",
   phone: "Phone on the knob",
   midi: "MIDI knob",
-  gamepad: "Gamepad",
+  gamepad: "Game controller",
   "knob-keys": "Knob that sends keys",
   mixed: "Mixed",
 };

@@ -9,12 +9,12 @@ export function isOfCoarseStep(
   { code, size }: Pick<Fault, "code" | "size">,
   sources: readonly SourceDescription[] = [],
 ): boolean {
-  const steps = sources.filter(({ isCoarse }) => isCoarse).map(({ resolution }) => resolution);
-  return (code === "stopped-short" || code === "ran-past") && size <= Math.max(0, ...steps);
+  const isStop = code === "stopped-short" || code === "ran-past";
+  return isStop && sources.some(({ isCoarse, resolution }) => isCoarse && size <= resolution);
 }
 
 /** The faults that are judged of a dial that something turned: none that its coarse steps make. */
 export const judgedFaults = <Made extends Pick<Fault, "code" | "size">>(
   faults: readonly Made[],
   sources: readonly SourceDescription[] | undefined,
-): readonly Made[] => faults.filter((fault) => !isOfCoarseStep(fault, sources));
+): Made[] => faults.filter((fault) => !isOfCoarseStep(fault, sources));

@@ -43,9 +43,8 @@ export class AttemptNotes {
       ...(typeof estimate === "number" && { estimate }),
     };
     const came = ended === null ? unfinishedOutcome(attempt) : attemptOutcome(attempt);
-    const faults = [...judgedFaults(came.faults, frame.sources)];
     return {
-      record: attemptNote(frame, attempt, { ...came, faults }),
+      record: attemptNote(frame, attempt, { ...came, faults: judgedFaults(came.faults, frame.sources) }),
       motion: turnedBy.mayKeepMotion
         ? { start: recording.start, positions: [...recording.positions], times_ms: [...recording.times_ms] }
         : null,
