@@ -10,6 +10,7 @@ export const SOURCES_WORDS = {
   "coarse-unsaid": "names a source with steps of half a graduation or more, but does not call it coarse",
   "fine-called-coarse": "names a source with steps below half a graduation, but calls it coarse",
   "other-screen": "describes the screen otherwise than it is",
+  "hides-motion": "says that no motion was kept of a source that gives no such choice",
 } as const satisfies Readonly<Record<SourcesMisfit, string>>;
 
 /** Why a list of sources cannot be, as a finding where there is one. @param problemOf - makes it, by its code */

@@ -1,11 +1,25 @@
 import { describe, expect, test } from "vitest";
 import { demoLogbook } from "../../src/progress/demo/demoLogbook";
+import { describeSource } from "../../src/realdial/sources/sourceDescription";
 import { contentsOf } from "../../src/records/logbookContents";
 import { countAttempts } from "../../src/store/attemptQueries";
 import { deletePerson, mergeIntoLogbook, removeDemo, wholeLogbook } from "../../src/store/wholeLogbook";
 import { aJob, anAttempt, contents, NOON, openLogbook, SHORT_TRACE, theirPeople } from "../support/logbookRecords";
 
 const TRIES = [anAttempt("a"), anAttempt("b"), anAttempt("c", { personId: "mibsy" })];
+
+test("a file brings no motion of an attempt of which none is kept, and takes away the one that was there", async () => {
+  const logbook = await openLogbook();
+  await mergeIntoLogbook(logbook, contents(theirPeople, TRIES));
+  const sources = [describeSource("ordinary-dial", 0.06, null, false)];
+  const later = TRIES.map((one) => ({ ...one, updatedAt: one.updatedAt + 1 }));
+  await mergeIntoLogbook(
+    logbook,
+    contents([], [{ ...(later[0] ?? anAttempt("a")), sources }, anAttempt("d", { sources })]),
+  );
+  const { traces } = await wholeLogbook(logbook);
+  expect([...traces.keys()].sort()).toEqual(["b", "c"]);
+});
 
 describe("deleting a person", () => {
   test("leaves nothing of theirs in any table of the database", async () => {

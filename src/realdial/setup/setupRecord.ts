@@ -1,15 +1,18 @@
 import * as z from "zod/mini";
-import { number, within } from "../../lock/fieldSchemas";
+import { within } from "../../lock/fieldSchemas";
 
 /** A turn of the largest dial: nothing is off by more, graduations. */
 const LARGEST = 1000;
 /** Longer than any hand waits for a screen, milliseconds. */
 const LONGEST_MS = 60_000;
 
+/** The end of the time that a date of this language can be in (ECMA-262, time values), ms since 1970. */
+const LATEST_MS = 8.64e15;
+
 /** What the setup of a device found, as it is remembered for that device. */
 const setupSchema = z.object({
   /** When it was made, ms since 1970. */
-  at: number,
+  at: within(0, LATEST_MS, "ms"),
   perTurn: within(1, LARGEST, "graduations"),
   resolution: within(0, LARGEST, "graduations"),
   /** Standard deviation at rest; null where it was not measured. */

@@ -9,13 +9,16 @@ export type SourcesMisfit =
   | "no-step"
   | "coarse-unsaid"
   | "fine-called-coarse"
-  | "other-screen";
+  | "other-screen"
+  | "hides-motion";
 
 const isScreen = ({ kind }: SourceDescription) => kind === "screen";
 
 function misfitOf(source: SourceDescription): SourcesMisfit | null {
   if (isScreen(source)) return isSameSource(source, SCREEN_SOURCE) && !source.isCoarse ? null : "other-screen";
   if (source.resolution <= 0) return "no-step";
+  // It is asked of no other.
+  if (source.keepsNoMotion === true && source.kind !== "ordinary-dial") return "hides-motion";
   if (source.isCoarse === source.resolution >= COARSE_FROM) return null;
   return source.isCoarse ? "fine-called-coarse" : "coarse-unsaid";
 }

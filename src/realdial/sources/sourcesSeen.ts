@@ -7,6 +7,8 @@ export const MOST_SOURCES = 8;
 /** The hands on the screen itself: pointer, keys, wheel and buttons. The finest of them moves a tenth, and a drag less. */
 export const SCREEN_SOURCE: SourceDescription = { kind: "screen", resolution: 0.1, noise: null, isCoarse: false };
 
+const isScreen = ({ kind }: SourceDescription) => kind === "screen";
+
 /** Whether two descriptions are of one source: of its kind, as fine, as quiet, and as open. */
 export const isSameSource = (one: SourceDescription, other: SourceDescription): boolean =>
   one.kind === other.kind &&
@@ -14,63 +16,93 @@ export const isSameSource = (one: SourceDescription, other: SourceDescription): 
   one.noise === other.noise &&
   one.keepsNoMotion === other.keepsNoMotion;
 
-/** What has turned a dial since an attempt began, in the order in which each came, and what makes its turns doubtful. Mutable. */
+/** What has turned the dial of one attempt. */
+interface Seen {
+  /** In the order in which each came. */
+  readonly sources: readonly SourceDescription[];
+  readonly doubts: readonly DialDoubt[];
+}
+
+const NOTHING: Seen = { sources: [], doubts: [] };
+
+const isHidden = ({ keepsNoMotion }: SourceDescription) => keepsNoMotion === true;
+
+function withSource({ sources, doubts }: Seen, source: SourceDescription): Seen {
+  // A device is named once: by its noise as it was measured last.
+  const known = sources.findIndex((one) => isSameSource({ ...one, noise: source.noise }, source));
+  const noise = source.noise ?? sources[known]?.noise ?? null;
+  if (known >= 0) return { sources: sources.with(known, { ...source, noise }), doubts };
+  if (sources.length < MOST_SOURCES) return { sources: [...sources, source], doubts };
+  // A list that is full still says that no motion is kept.
+  return { sources: isHidden(source) ? sources.with(-1, source) : sources, doubts };
+}
+
+/** Of the hands on the screen alone nothing is lost, whatever becomes of a device that turned nothing. */
+const withDoubt = ({ sources, doubts }: Seen, why: DialDoubt): Seen =>
+  sources.every(isScreen) || doubts.includes(why) ? { sources, doubts } : { sources, doubts: [...doubts, why] };
+
+/** What has turned a dial since an attempt began, and what makes its turns doubtful. Mutable. */
 export class SourcesSeen {
-  private seen: readonly SourceDescription[] = [];
+  private seen = NOTHING;
+  /** Of an attempt that may have begun already; null where none has. */
+  private next: Seen | null = null;
   private latest: SourceDescription | null = null;
-  private hasHidden = false;
-  private doubts: readonly DialDoubt[] = [];
 
   /** Takes down what turns the dial now. */
   note(source: SourceDescription): void {
     if (source === this.latest) return;
     this.latest = source;
-    this.hasHidden ||= source.keepsNoMotion === true;
-    // A device is named once: by its noise as it was measured last.
-    const known = this.seen.findIndex((one) => isSameSource({ ...one, noise: source.noise }, source));
-    if (known >= 0)
-      this.seen = this.seen.with(known, { ...source, noise: source.noise ?? this.seen[known]?.noise ?? null });
-    else if (this.seen.length < MOST_SOURCES) this.seen = [...this.seen, source];
+    this.seen = withSource(this.seen, source);
+    this.next &&= withSource(this.next, source);
   }
 
   /**
-   * The turns may be miscounted from here on. Before the first of an attempt there is nothing to miscount.
+   * The turns may be miscounted from here on. Before a device has turned anything there is nothing to miscount.
    *
    * @returns whether the attempt is marked by it
    */
   doubt(why: DialDoubt): boolean {
-    if (this.seen.length === 0) return false;
-    if (!this.doubts.includes(why)) this.doubts = [...this.doubts, why];
-    return true;
+    this.seen = withDoubt(this.seen, why);
+    this.next &&= withDoubt(this.next, why);
+    return this.seen.doubts.includes(why);
   }
 
   /** Another attempt begins before the hand moves. */
   forget(): void {
-    this.seen = [];
+    this.seen = NOTHING;
+    this.next = null;
     this.latest = null;
-    this.hasHidden = false;
-    this.doubts = [];
   }
 
-  /** Another attempt has begun by the very move that was noted last. */
+  /** The move that was noted last may begin another attempt: what comes from here on is of both, until that is known. */
+  mayGoOn(): void {
+    this.next = this.fromNow;
+  }
+
+  /** Another attempt has begun: by the move after which it might, else by the one that was noted last. */
   goOn(): void {
-    this.seen = this.latest === null ? [] : [this.latest];
-    this.hasHidden = this.latest?.keepsNoMotion === true;
-    this.doubts = [];
+    this.seen = this.next ?? this.fromNow;
+    this.next = null;
   }
 
   /** Whether the motion of this attempt may be kept: once a source was in it that keeps none, it may not. */
   get mayKeepMotion(): boolean {
-    return !this.hasHidden;
+    return !this.seen.sources.some(isHidden);
   }
 
   /** For a record of a job, which leaves out what the hands on the screen alone have turned. */
   get forJob(): { readonly sources?: SourceDescription[] } {
-    return this.seen.every(({ kind }) => kind === "screen") ? {} : { sources: [...this.seen] };
+    const { sources } = this.seen;
+    return sources.every(isScreen) ? {} : { sources: [...sources] };
   }
 
   /** For a record of an attempt, which leaves out doubts where there are none. */
   get forRecord(): { readonly sources?: SourceDescription[]; readonly doubts?: DialDoubt[] } {
-    return { ...this.forJob, ...(this.doubts.length > 0 && { doubts: [...this.doubts] }) };
+    const { doubts } = this.seen;
+    return { ...this.forJob, ...(doubts.length > 0 && { doubts: [...doubts] }) };
+  }
+
+  private get fromNow(): Seen {
+    return this.latest === null ? NOTHING : withSource(NOTHING, this.latest);
   }
 }

@@ -8,6 +8,7 @@ import { stationProfile } from "../../drill/sheet/stationProfile";
 import { tryChance } from "../../drill/sitting/tryChance";
 import type { Graduations, Milliseconds } from "../../lock/dial";
 import { LockError } from "../../lock/lockError";
+import { mayKeepMotion } from "../../realdial/sources/sourceDescription";
 import { replay } from "../../trace/replay";
 import type { Problem } from "../../wording/problem";
 import { motionOfText } from "../motion/traceCodec";
@@ -134,6 +135,8 @@ function motionsOf(record: SittingRecord, beside: MotionsBeside) {
     if (one.kind !== "dialing" || one.isBrokenOff) return;
     try {
       const motion = motionOf(index, record, beside);
+      if (motion !== undefined && !mayKeepMotion(one))
+        problems.push(tryProblem(index + 1, checkProblem("motion-though-none", [])));
       if (motion === undefined) missing.push(index + 1);
       else motions.set(index, motion);
     } catch {

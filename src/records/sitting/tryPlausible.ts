@@ -103,10 +103,12 @@ function handoverMisfit(one: HandoverTry, station: Station): Misfit {
 }
 
 /** What cannot have come of a device that lost the hand. */
-function lostHandMisfit({ doubts, begunAgain = 0 }: DialingTry | ZeroingTry, station: Station): Misfit {
+function lostHandMisfit({ sources, doubts = [], begunAgain = 0 }: DialingTry | ZeroingTry, station: Station): Misfit {
   const canBegin = lostSightRule(station) === "try-again";
   return first([
     [canBegin || begunAgain === 0, checkProblem("begun-again-unasked", [])],
+    [doubts.length === 0 || sources !== undefined, checkProblem("doubt-without-device", [])],
+    [new Set(doubts).size === doubts.length, checkProblem("doubt-twice", [])],
     [!(isDoubted({ doubts }) && isBegunAgain(station, begunAgain)), checkProblem("doubt-not-begun-again", [])],
   ]);
 }

@@ -19,6 +19,9 @@ test.each<[string, readonly SourceDescription[], ReturnType<typeof sourcesMisfit
   ["no step", [{ ...ENCODER, resolution: 0 }], "no-step"],
   ["a coarse one called fine", [{ ...MIDI, isCoarse: false }], "coarse-unsaid"],
   ["a fine one called coarse", [{ ...ENCODER, isCoarse: true }], "fine-called-coarse"],
+  ["an ordinary dial of which no motion is kept", [describeSource("ordinary-dial", 0.06, null, false)], null],
+  ["an encoder of which none is", [{ ...ENCODER, keepsNoMotion: true }], "hides-motion"],
+  ["a screen of which none is", [ENCODER, { ...SCREEN_SOURCE, keepsNoMotion: true }], "other-screen"],
   ["a screen with other steps", [{ ...SCREEN_SOURCE, resolution: 0.01 }, ENCODER], "other-screen"],
   ["a screen that is coarse", [ENCODER, { ...SCREEN_SOURCE, isCoarse: true }], "other-screen"],
 ])("%s", (_, sources, misfit) => {

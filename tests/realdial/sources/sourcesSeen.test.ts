@@ -1,10 +1,11 @@
 import { expect, test } from "vitest";
 import type { DialDoubt } from "../../../src/realdial/sources/dialDoubt";
-import { describeSource } from "../../../src/realdial/sources/sourceDescription";
+import { describeSource, mayKeepMotion } from "../../../src/realdial/sources/sourceDescription";
 import { MOST_SOURCES, SCREEN_SOURCE, SourcesSeen } from "../../../src/realdial/sources/sourcesSeen";
 
 const ENCODER = describeSource("encoder", 0.05);
 const PHONE = describeSource("phone", 0.3);
+const HIDDEN = describeSource("ordinary-dial", 0.06, null, false);
 
 const kindsOf = ({ forRecord }: SourcesSeen) => forRecord.sources?.map(({ kind }) => kind);
 
@@ -51,10 +52,15 @@ test("a list never grows beyond what a record takes", () => {
   const seen = new SourcesSeen();
   for (let k = 1; k < 40; k++) seen.note(describeSource("midi", k));
   expect(seen.forRecord.sources).toHaveLength(MOST_SOURCES);
+  // A list without room still says that no motion is kept.
+  seen.note(HIDDEN);
+  seen.note(SCREEN_SOURCE);
+  expect(seen.forRecord.sources).toHaveLength(MOST_SOURCES);
+  expect(mayKeepMotion(seen.forRecord)).toBe(false);
 });
 
 test("no motion may be kept once a source was there that keeps none, until another attempt begins without it", () => {
-  const hidden = describeSource("ordinary-dial", 0.06, null, false);
+  const hidden = HIDDEN;
   const seen = new SourcesSeen();
   seen.note(describeSource("ordinary-dial", 0.06));
   expect(seen.mayKeepMotion).toBe(true);
@@ -83,4 +89,29 @@ test("a doubt marks an attempt that has begun, each reason once, and not the nex
   seen.doubt("hidden");
   seen.forget();
   expect(seen.forRecord).toEqual({});
+});
+
+test("what turned the dial since another attempt may have begun is of that one too, once it has", () => {
+  const seen = new SourcesSeen();
+  seen.note(ENCODER);
+  seen.note(HIDDEN);
+  seen.mayGoOn();
+  seen.doubt("sight-lost");
+  seen.note(SCREEN_SOURCE);
+  expect(kindsOf(seen)).toEqual(["encoder", "ordinary-dial", "screen"]);
+  seen.goOn();
+  expect(kindsOf(seen)).toEqual(["ordinary-dial", "screen"]);
+  expect([seen.mayKeepMotion, seen.forRecord.doubts]).toEqual([false, ["sight-lost"]]);
+  seen.goOn();
+  expect([seen.mayKeepMotion, seen.forRecord]).toEqual([true, {}]);
+});
+
+test("a device that has turned nothing makes nothing doubtful when it is lost", () => {
+  const seen = new SourcesSeen();
+  seen.note(SCREEN_SOURCE);
+  expect(seen.doubt("disconnected")).toBe(false);
+  expect(seen.forRecord).toEqual({});
+  seen.note(ENCODER);
+  seen.note(SCREEN_SOURCE);
+  expect(seen.doubt("disconnected")).toBe(true);
 });

@@ -168,12 +168,21 @@ export class BenchSession extends HandStore {
 
   private move(by: Graduations, at: Milliseconds): readonly DialingFact[] {
     const isOver = this.chart.getSnapshot().hasTag("over") && !this.round.attempt.isCoupled;
-    return isOver || this.next !== null ? this.moveNext(by, at) : this.round.turnBy(by, at);
+    if (isOver || this.next !== null) return this.moveNext(by, at);
+    const { runs } = this.round.attempt.reader;
+    const before = runs.length;
+    const facts = this.round.turnBy(by, at);
+    // The run under way as an attempt ends may be made again as the beginning of the next one.
+    if (runs.length > before) this.turnedBy.mayGoOn();
+    return facts;
   }
 
   private moveNext(by: Graduations, at: Milliseconds): readonly DialingFact[] {
     const rested = this.hand.stoodFor(at);
-    this.next ??= new NextRound(this.setup, this.round.attempt, at, rested);
+    if (this.next === null) {
+      this.next = new NextRound(this.setup, this.round.attempt, at, rested);
+      if (!this.next.takesRunOver) this.turnedBy.mayGoOn();
+    }
     const { round, facts } = this.next;
     if (!this.next.turnBy(by, at, rested)) return [];
     this.round = round;

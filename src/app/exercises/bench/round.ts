@@ -34,6 +34,8 @@ export class NextRound {
   readonly round: Round;
   /** What happened in it so far: the chart hears it once the round is meant. */
   readonly facts: DialingFact[];
+  /** Whether it begins with the run that was under way when the attempt before it ended. */
+  readonly takesRunOver: boolean;
   private readonly ended: Attempt;
   /** Where the dial stood when the hand first turned about or rested, graduations; null before that. */
   private meantFrom: Graduations | null = null;
@@ -42,6 +44,7 @@ export class NextRound {
     this.ended = ended;
     const { start, turned } = nextStart(ended, rested);
     this.round = new Round(setup, start);
+    this.takesRunOver = turned.length > 0;
     this.facts = turned.flatMap((by) => [...this.round.turnBy(by, now)]);
   }
 

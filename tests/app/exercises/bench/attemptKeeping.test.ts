@@ -129,3 +129,29 @@ test("an attempt keeps no motion from the moment on that a dial turned it of whi
   dial();
   expect(kept.at(-1)?.motion?.positions.length).toBeGreaterThan(0);
 });
+
+test.each([
+  ["the turn that threw the bolt goes on as the next attempt's", 30, true],
+  ["the hand turned about before the screen went on", 0, false],
+])(
+  "what a dial in the hand began of the next attempt is of that one, its motion is not kept: %s",
+  (_, by, isOfNext) => {
+    const real = describeSource("ordinary-dial", 0.06, null, false);
+    bench.noteSource(real);
+    dial();
+    const ended = bench.attempt;
+    // Away from the draw, while the bolt is still back.
+    if (by > 0) turn(by);
+    bench.noteSource();
+    for (let k = 0; k < 20 && bench.attempt === ended; k++) turn(60);
+    // Turning on the same way is no attempt yet; turning about is.
+    for (let k = 0; k < 20 && bench.attempt === ended; k++) turn(-60);
+    expect(bench.attempt).not.toBe(ended);
+    for (let k = 0; k < 4; k++) turn(60);
+    keeping.flush(NOON);
+    const last = kept.at(-1);
+    expect(last?.record.id).toBe("id1");
+    expect(last?.record.sources?.map(({ kind }) => kind)).toEqual(isOfNext ? ["ordinary-dial", "screen"] : undefined);
+    expect(last?.motion === null).toBe(isOfNext);
+  },
+);

@@ -242,8 +242,8 @@ export class DeviceHub extends Store {
         this.remark = what;
       }),
       shown: () => shownPlace(this.dials.dial, this.isReversed),
-      // One that has not turned the dial yet is not missed.
-      lost: heard((why) => this.fail(why, this.step !== null)),
+      // One that has not turned the dial yet is not missed, nor one that nothing was done with.
+      lost: heard((why) => this.fail(why, this.step !== null && why.code !== "unused")),
     };
   }
 }

@@ -70,7 +70,10 @@ export class DeviceTurns {
     const before = this.turns;
     this.turns = turns;
     const { dial } = this.dials;
-    if (dial === undefined || this.isPaused) {
+    const source = this.device.source ?? undefined;
+    // A dial may have come on the screen since the device was told what it may turn.
+    const isRefused = source?.keepsNoMotion === true && dial?.drawn().keepsMoves === true;
+    if (dial === undefined || this.isPaused || isRefused) {
       this.moves = null;
       return;
     }
@@ -82,7 +85,7 @@ export class DeviceTurns {
     }
     const by = this.moves.moveTo(sign * turns);
     if (by === 0) return;
-    dial.turn(by, at, this.device.source ?? undefined);
+    dial.turn(by, at, source);
     this.device.watch.turned(at);
     this.delay.moved(at);
   }

@@ -46,6 +46,7 @@ const DEVICE_WORDS = {
   "camera-busy": ": Another program or page uses the camera. Close it there, then connect again",
   "camera-hidden":
     ": This page was in the background, so its camera was turned off. If it does not connect by itself, connect it. Then dial from the start",
+  unused: ": No dial was on the screen for some minutes, so the camera was turned off. To go on, connect it",
   "follower-failed": ": What finds the dial in the picture has stopped. Connect again; then dial from the start",
   "set-to":
     ": The dial on the screen is at {number}. Turn your knob until it shows {number}, then press its button, or the one here. Until then it does not turn that dial",

@@ -213,6 +213,34 @@ describe("the device in the hand", () => {
     expect(hub.source).toMatchObject({ keepsNoMotion: true });
   });
 
+  test("turns no dial whose record is made of every move once no motion of it is kept, though it was seen before", async () => {
+    const turned: number[] = [];
+    const dial = dialInHand((by) => turned.push(by));
+    const hub = new DeviceHub({ dial }, new StubFrames());
+    const { device, link } = stubDevice();
+    await hub.connect({
+      ...device,
+      open: async (given) => ({ ...(await device.open(given)), keepsMotion: false }),
+    });
+    link().ready(0.01);
+    link().turned(0.25, 20);
+    dial.now.keepsMoves = true;
+    link().turned(0.5, 40);
+    dial.now.keepsMoves = false;
+    link().turned(0.75, 60);
+    expect(turned).toEqual([25, 25]);
+  });
+
+  test("is not waited for after a camera was turned off because it had no dial to turn", async () => {
+    const { hub } = hubOver();
+    const { device, link } = stubDevice();
+    const whenBack = vi.fn(() => () => undefined);
+    await hub.connect({ ...device, whenBack });
+    link().ready(0.01);
+    link().lost(deviceProblem("unused", []));
+    expect([hub.trouble?.code, hub.isConnected, whenBack.mock.calls.length]).toEqual(["unused", false, 0]);
+  });
+
   test("is not waited for once it is let go", async () => {
     const { hub } = hubOver();
     const { device, link } = stubDevice();

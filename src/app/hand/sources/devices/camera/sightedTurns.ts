@@ -6,6 +6,9 @@ import type { DeviceLink } from "../dialDevice";
 import { halfText } from "../shownPlace";
 import { sightProblem } from "./sightProblem";
 
+/** So long without a dial on the screen that it could turn, a camera is not in use any more, ms: time to read a sitting's instructions. */
+const UNUSED_AFTER = 180_000;
+
 /** The way from what is seen of a dial to the dial on the screen. Mutable. */
 export class SightedTurns {
   /** Whether it has turned the dial on the screen. */
@@ -15,6 +18,8 @@ export class SightedTurns {
   /** What keeps it from turning the dial, as it was told last. */
   private held = "";
   private isFollowing = false;
+  /** Since when no dial has been on the screen, ms; null while one is. */
+  private unusedSince: number | null = null;
 
   constructor(link: DeviceLink) {
     this.link = link;
@@ -22,7 +27,8 @@ export class SightedTurns {
 
   /** @param refused - why the dial on the screen must not be turned, however well this one is seen */
   take(sighting: ShownSighting, refused: Problem | null = null): void {
-    if (refused === null) this.follow(sighting);
+    if (this.isUnused(sighting.at)) this.link.lost(deviceProblem("unused", []));
+    else if (refused === null) this.follow(sighting);
     else {
       this.comeApart();
       this.hold(refused);
@@ -46,6 +52,11 @@ export class SightedTurns {
   comeApart(): void {
     this.isFollowing = false;
     this.takeOver.comeApart();
+  }
+
+  private isUnused(now: number): boolean {
+    this.unusedSince = this.link.shown() === null ? (this.unusedSince ?? now) : null;
+    return this.unusedSince !== null && now - this.unusedSince > UNUSED_AFTER;
   }
 
   private whyHeld(followed: Followed, { shown }: ShownSighting): Problem | null {

@@ -40,7 +40,7 @@ class OrdinarySession implements OpenDevice {
     });
   }
 
-  readonly isInSetup = () => !this.isReady;
+  readonly isInSetup = () => !this.isReady || ORDINARY_VIEW.step !== "followed";
 
   readonly comeApart = () => this.turns.comeApart();
 

@@ -35,3 +35,24 @@ test("what is refused turns nothing and says why, and afterwards the dial has to
   turns.take(at(700, 20));
   expect(told.at(-1)).toBe("held come-to");
 });
+
+test("a camera that has had no dial to turn for minutes is let go, one that has had one meanwhile is not", () => {
+  const lost: string[] = [];
+  let isThere = false;
+  const link = {
+    held: () => undefined,
+    lost: (why) => lost.push(why.code),
+    shown: () => (isThere ? { turns: 0, number: 0, perTurn: 100, keepsMoves: false } : null),
+  } as Pick<DeviceLink, "held" | "lost" | "shown"> as DeviceLink;
+  const turns = new SightedTurns(link);
+  turns.take(at(0, null));
+  turns.take(at(170_000, null));
+  isThere = true;
+  turns.take(at(175_000, null));
+  isThere = false;
+  turns.take(at(190_000, null));
+  turns.take(at(360_000, null));
+  expect(lost).toEqual([]);
+  turns.take(at(371_000, null));
+  expect(lost).toEqual(["unused"]);
+});
