@@ -82,10 +82,9 @@ async function mergePart(
   if (kind === "attempts") {
     const attempts = taken as readonly RecordOf["attempts"][];
     await database.attempts.bulkPut(attempts.map(attemptRow));
+    await database.traces.bulkPut(attempts.flatMap(({ id }) => traceRow(id, traces)));
     // Whoever wrote the file: where the hand chose that no motion is kept, none is.
-    const [open, hidden] = [attempts.filter(mayKeepMotion), attempts.filter((one) => !mayKeepMotion(one))];
-    await database.traces.bulkPut(open.flatMap(({ id }) => traceRow(id, traces)));
-    await database.traces.bulkDelete(hidden.map(({ id }) => id));
+    await database.traces.bulkDelete(attempts.filter((one) => !mayKeepMotion(one)).map(({ id }) => id));
   } else {
     await database.table(kind).bulkPut([...taken]);
   }

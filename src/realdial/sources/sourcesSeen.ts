@@ -1,5 +1,5 @@
 import type { DialDoubt } from "./dialDoubt";
-import type { SourceDescription } from "./sourceDescription";
+import { mayKeepMotion, type SourceDescription } from "./sourceDescription";
 
 /** Sources that one record names: a hand that changes more often is not worth more. */
 export const MOST_SOURCES = 8;
@@ -25,8 +25,6 @@ interface Seen {
 
 const NOTHING: Seen = { sources: [], doubts: [] };
 
-const isHidden = ({ keepsNoMotion }: SourceDescription) => keepsNoMotion === true;
-
 function withSource({ sources, doubts }: Seen, source: SourceDescription): Seen {
   // A device is named once: by its noise as it was measured last.
   const known = sources.findIndex((one) => isSameSource({ ...one, noise: source.noise }, source));
@@ -34,7 +32,7 @@ function withSource({ sources, doubts }: Seen, source: SourceDescription): Seen 
   if (known >= 0) return { sources: sources.with(known, { ...source, noise }), doubts };
   if (sources.length < MOST_SOURCES) return { sources: [...sources, source], doubts };
   // A list that is full still says that no motion is kept.
-  return { sources: isHidden(source) ? sources.with(-1, source) : sources, doubts };
+  return { sources: source.keepsNoMotion ? sources.with(-1, source) : sources, doubts };
 }
 
 /** Of the hands on the screen alone nothing is lost, whatever becomes of a device that turned nothing. */
@@ -87,7 +85,7 @@ export class SourcesSeen {
 
   /** Whether the motion of this attempt may be kept: once a source was in it that keeps none, it may not. */
   get mayKeepMotion(): boolean {
-    return !this.seen.sources.some(isHidden);
+    return mayKeepMotion(this.seen);
   }
 
   /** For a record of a job, which leaves out what the hands on the screen alone have turned. */
