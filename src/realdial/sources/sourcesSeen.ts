@@ -42,8 +42,8 @@ const withDoubt = ({ sources, doubts }: Seen, why: DialDoubt): Seen =>
 /** What has turned a dial since an attempt began, and what makes its turns doubtful. Mutable. */
 export class SourcesSeen {
   private seen = NOTHING;
-  /** Of an attempt that may have begun already; null where none has. */
-  private next: Seen | null = null;
+  /** Of the attempt after it, as far as that may have begun. */
+  private next = NOTHING;
   private latest: SourceDescription | null = null;
 
   /** Takes down what turns the dial now. */
@@ -51,7 +51,7 @@ export class SourcesSeen {
     if (source === this.latest) return;
     this.latest = source;
     this.seen = withSource(this.seen, source);
-    this.next &&= withSource(this.next, source);
+    this.next = withSource(this.next, source);
   }
 
   /**
@@ -61,26 +61,25 @@ export class SourcesSeen {
    */
   doubt(why: DialDoubt): boolean {
     this.seen = withDoubt(this.seen, why);
-    this.next &&= withDoubt(this.next, why);
+    this.next = withDoubt(this.next, why);
     return this.seen.doubts.includes(why);
   }
 
   /** Another attempt begins before the hand moves. */
   forget(): void {
     this.seen = NOTHING;
-    this.next = null;
+    this.next = NOTHING;
     this.latest = null;
   }
 
   /** The move that was noted last may begin another attempt: what comes from here on is of both, until that is known. */
   mayGoOn(): void {
-    this.next = this.fromNow;
+    this.next = this.latest === null ? NOTHING : withSource(NOTHING, this.latest);
   }
 
-  /** Another attempt has begun: by the move after which it might, else by the one that was noted last. */
+  /** Another attempt has begun, by the last move that might begin one. */
   goOn(): void {
-    this.seen = this.next ?? this.fromNow;
-    this.next = null;
+    this.seen = this.next;
   }
 
   /** Whether the motion of this attempt may be kept: once a source was in it that keeps none, it may not. */
@@ -98,9 +97,5 @@ export class SourcesSeen {
   get forRecord(): { readonly sources?: SourceDescription[]; readonly doubts?: DialDoubt[] } {
     const { doubts } = this.seen;
     return { ...this.forJob, ...(doubts.length > 0 && { doubts: [...doubts] }) };
-  }
-
-  private get fromNow(): Seen {
-    return this.latest === null ? NOTHING : withSource(NOTHING, this.latest);
   }
 }

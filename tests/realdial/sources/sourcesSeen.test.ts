@@ -29,6 +29,7 @@ test("an attempt that begins by a move keeps what made it, one that begins befor
   const seen = new SourcesSeen();
   seen.note(ENCODER);
   seen.note(PHONE);
+  seen.mayGoOn();
   seen.goOn();
   expect(kindsOf(seen)).toEqual(["phone"]);
   seen.forget();
@@ -68,9 +69,11 @@ test("no motion may be kept once a source was there that keeps none, until anoth
   seen.note(SCREEN_SOURCE);
   expect(seen.mayKeepMotion).toBe(false);
   expect(seen.forRecord.sources).toHaveLength(3);
+  seen.mayGoOn();
   seen.goOn();
   expect(seen.mayKeepMotion).toBe(true);
   seen.note(hidden);
+  seen.mayGoOn();
   seen.goOn();
   expect(seen.mayKeepMotion).toBe(false);
   seen.forget();
@@ -84,6 +87,7 @@ test("a doubt marks an attempt that has begun, each reason once, and not the nex
   seen.note(ENCODER);
   expect(["gap", "sight-lost", "gap"].map((why) => seen.doubt(why as DialDoubt))).toEqual([true, true, true]);
   expect(seen.forRecord.doubts).toEqual(["gap", "sight-lost"]);
+  seen.mayGoOn();
   seen.goOn();
   expect(seen.forRecord).toEqual({ sources: [ENCODER] });
   seen.doubt("hidden");
@@ -102,6 +106,7 @@ test("what turned the dial since another attempt may have begun is of that one t
   seen.goOn();
   expect(kindsOf(seen)).toEqual(["ordinary-dial", "screen"]);
   expect([seen.mayKeepMotion, seen.forRecord.doubts]).toEqual([false, ["sight-lost"]]);
+  seen.mayGoOn();
   seen.goOn();
   expect([seen.mayKeepMotion, seen.forRecord]).toEqual([true, {}]);
 });
