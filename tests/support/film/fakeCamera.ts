@@ -1,4 +1,4 @@
-import { mkdirSync } from "node:fs";
+import { mkdirSync, renameSync } from "node:fs";
 import { dirname } from "node:path";
 import { BROWSER_SWITCHES, browserPath } from "../../browser/browserPath";
 import { Camcorder, type Picture } from "./camcorder";
@@ -34,10 +34,13 @@ function* pictures({ scene, sensor, motion, graduations, chance }: Shooting) {
   }
 }
 
-/** Films a dial into a file for such a camera. @returns how many frames were written */
+/** Films a dial into a file for such a camera, whole or not at all: another may play it by now. @returns frames written */
 export function shootInto(file: string, shooting: Shooting): number {
   mkdirSync(dirname(file), { recursive: true });
-  return writeY4m(file, pictures(shooting), FRAMES_PER_SECOND);
+  const shot = `${file}.${process.pid}`;
+  const written = writeY4m(shot, pictures(shooting), FRAMES_PER_SECOND);
+  renameSync(shot, file);
+  return written;
 }
 
 /** Films a printed dial. @returns how many frames were written */
