@@ -59,7 +59,7 @@ test("every file comes with the headers of the policy", async ({ request }) => {
     expect(headers["content-security-policy"], path).toContain("default-src 'self'");
     expect(headers["content-security-policy"], path).toContain("frame-ancestors 'none'");
     expect(headers["content-security-policy"], path).not.toMatch(/unsafe|data:|blob:|https?:|\*/);
-    expect(headers["permissions-policy"], path).toContain("camera=(self)");
+    expect(headers["permissions-policy"], path).toBe("camera=(self), microphone=(), geolocation=()");
     expect(headers["x-content-type-options"], path).toBe("nosniff");
     expect(headers["x-frame-options"], path).toBe("DENY");
     expect(headers["referrer-policy"], path).toBe("no-referrer");
@@ -86,6 +86,27 @@ test.describe("with its worker", () => {
     await page.goto("#/desk");
     expect(await refused(page)).toEqual([]);
   });
+});
+
+/** What a page may ask a person for: every device that turns a dial, and nothing that hears or says where it is. */
+const FEATURES = {
+  camera: true,
+  serial: true,
+  midi: true,
+  gyroscope: true,
+  gamepad: true,
+  "screen-wake-lock": true,
+  microphone: false,
+  geolocation: false,
+};
+
+test("a page may ask for devices that turn a dial, and not for what it does not need", async ({ page }) => {
+  await page.goto("#/dial");
+  const allowed = await page.evaluate((names) => {
+    const { featurePolicy } = document as unknown as { featurePolicy: { allowsFeature(name: string): boolean } };
+    return Object.fromEntries(names.map((name) => [name, featurePolicy.allowsFeature(name)]));
+  }, Object.keys(FEATURES));
+  expect(allowed).toEqual(FEATURES);
 });
 
 /** Ways to bring in what is not the app's own; each with what the refusal says: the directive, or the browser's words. */
