@@ -45,7 +45,7 @@ test("an encoder is set up by three checks, turns the bench then, and is remembe
   await expect(task(page)).toContainText("On 0: agrees");
   await expect(task(page)).toContainText("The stops are off by up to 0.5 graduations.");
   expect(await violations(page)).toEqual([]);
-  await press(page, "Go on");
+  await press(page, "Finish the setup");
   await expect(task(page)).toContainText(/Noise at rest0\.0\d graduations/);
   await page.getByRole("link", { name: "To the bench" }).click();
   await expect(page).toHaveURL(/#\/bench\?.*profile=three-wheel/);
@@ -82,7 +82,9 @@ test("a stop by the other turn, a pulled plug and one plugged in again each have
   await toChecks(page, port);
   await port.turn(40 * STEPS);
   await port.turn(-27 * STEPS);
-  await expect(task(page).getByRole("status")).toContainText("You came to 15 by the other turn.");
+  await expect(task(page).getByRole("status")).toContainText(
+    "You came to 15 by the other turn. Go on to 5, then turn left to 15.",
+  );
   await port.pull();
   await expect(page.getByRole("alert")).toContainText("The encoder was unplugged.");
   await expect(page.getByRole("button", { name: "I have stopped on 15" })).toBeDisabled();
@@ -91,6 +93,7 @@ test("a stop by the other turn, a pulled plug and one plugged in again each have
   await expect(page.getByText("Status: waiting for it to answer")).toBeVisible();
   await port.startAnew();
   await expect(page.getByRole("alert")).toContainText("connected again");
+  await expect(page.getByRole("alert")).toContainText("Set 0 again, then check again.");
   await press(page, "I have read it");
   await expect(page.getByRole("button", { name: "I have stopped on 15" })).toBeEnabled();
 });
@@ -122,7 +125,7 @@ test("the whole setup goes by keys alone, and each step says where it begins", a
     await port.turn(3 * STEPS);
     await go(`I have stopped on ${number}`);
   }
-  await go("Go on");
+  await go("Finish the setup");
   await expect(page.getByRole("heading", { name: "Your dial is set up" })).toBeFocused();
 });
 

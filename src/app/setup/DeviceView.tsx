@@ -8,6 +8,7 @@ import { DelayLine } from "../hand/sources/devices/panel/DelayLine";
 import { Button } from "../parts/controls/Button";
 import { Notice } from "../parts/Notice";
 import type { SetupSession } from "./session/setupSession";
+import { sourceLine } from "./session/sourceLines";
 
 /** The dial on the screen, as the device turns it. */
 function TurnedDial({ session }: { readonly session: SetupSession }) {
@@ -37,6 +38,9 @@ function TurnedDial({ session }: { readonly session: SetupSession }) {
   );
 }
 
+/** Whether what is not sure of a device without numbers of its own leaves its 0 in doubt too. */
+const isZeroLost = ({ isZeroed }: SetupSession, { kind }: DialDevice) => isZeroed && !sourceLine(kind).hasNumbers;
+
 interface DeviceViewProps {
   readonly device: DialDevice;
   readonly hub: DeviceHub;
@@ -53,7 +57,9 @@ export function DeviceView({ device, hub, session }: DeviceViewProps) {
       {hub.trouble !== null && <Notice className="">{deviceText(hub.trouble)}</Notice>}
       {hub.doubt !== null && (
         <>
-          <Notice className="">{deviceText(hub.doubt)}</Notice>
+          <Notice className="">
+            {deviceText(hub.doubt)} {isZeroLost(session, device) && "Set 0 again, then check again."}
+          </Notice>
           <Button className="self-start" onClick={() => hub.readDoubt()}>
             I have read it
           </Button>

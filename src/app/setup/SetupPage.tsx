@@ -118,7 +118,6 @@ function Task({ asked, hub, session, device, onDevice }: TaskProps) {
 export function SetupPage({ asked }: { readonly asked: SetupAsked }) {
   const { hub, session } = useSetup(asked.perTurn);
   const [device, setDevice] = useState(hub.device);
-  const [first] = useState(session.step);
   const choose = (chosen: DialDevice) => {
     setDevice(chosen);
     session.goTo("connect");
@@ -134,7 +133,7 @@ export function SetupPage({ asked }: { readonly asked: SetupAsked }) {
       </header>
       <StepList step={session.step} />
       <div className={isPlain ? "grid" : "grid items-start gap-6 tiles-[340px]"}>
-        <StepTask key={session.step} title={TITLES[session.step]} isFirst={session.step === first}>
+        <StepTask key={session.step} title={TITLES[session.step]} isFirst={!session.hasMoved}>
           <Task {...{ asked, hub, session, device }} onDevice={choose} />
         </StepTask>
         {!isPlain && <DeviceView {...{ device, hub, session }} />}

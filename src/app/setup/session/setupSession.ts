@@ -24,6 +24,8 @@ const TELLS_DIRECTION = 0.08;
 export class SetupSession extends Store implements DialInHand {
   readonly perTurn: Graduations;
   step: SetupStep;
+  /** Whether another step was gone to since it began. */
+  hasMoved = false;
   /** Whether the dial on the screen shows what is meant as 0 as 0. */
   isZeroed = false;
   /** Which way the numbers went as the dial was turned left; null until it was turned far enough. */
@@ -76,6 +78,7 @@ export class SetupSession extends Store implements DialInHand {
 
   goTo(step: SetupStep): void {
     this.step = step;
+    this.hasMoved = true;
     if (step === "checks") this.beginChecks();
     this.changed();
   }

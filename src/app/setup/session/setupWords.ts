@@ -2,12 +2,19 @@ import type { Graduations } from "../../../lock/dial";
 import type { SetupRecord } from "../../../realdial/setup/setupRecord";
 import { type SetupVerdict, type StopAsked, type StopVerdict, stopVerdict } from "../../../realdial/setup/stopAsked";
 import { graduationsText, sizeText } from "../../../wording/amountWords";
+import { noiseSizeText } from "../../hand/sources/devices/camera/setupText";
 import { dayText } from "../../parts/moments";
 
 const sizeOf = (error: Graduations) => graduationsText(sizeText(error));
 
 /** What a stop asks for. */
 export const askText = ({ number, turn }: StopAsked): string => `Turn ${turn} to ${number}, and stop.`;
+
+/** What to do about a stop that was come to by the other turn. @param perTurn - graduations in a turn */
+export function otherTurnText({ number, turn }: StopAsked, perTurn: Graduations): string {
+  const past = (number + (turn === "right" ? 10 : perTurn - 10)) % perTurn;
+  return `You came to ${number} by the other turn. Go on to ${past}, then turn ${turn} to ${number}.`;
+}
 
 const VERDICTS: Readonly<Record<StopVerdict, string>> = {
   agrees: "agrees",
@@ -18,7 +25,8 @@ const VERDICTS: Readonly<Record<StopVerdict, string>> = {
 /** Where a stop came to be: "0.2 graduations left of 25: agrees". */
 export function stopText(number: number, error: Graduations, resolution: Graduations): string {
   const verdict = VERDICTS[stopVerdict(error, resolution)];
-  if (sizeText(error) === "0.0") return `On ${number}: ${verdict}`;
+  // Finer than a tenth is no eye's error.
+  if (Math.abs(error) < 0.05) return `On ${number}: ${verdict}`;
   return `${sizeOf(error)} ${error > 0 ? "left" : "right"} of ${number}: ${verdict}`;
 }
 
@@ -31,7 +39,7 @@ export function verdictText(verdict: SetupVerdict, hasNumbers: boolean): string 
   const most = `The stops are off by up to ${sizeOf(verdict.most)}.`;
   return hasNumbers
     ? `${most} Look at the index from straight in front. Check that the disc lies flat, and turns about its middle. Then check again.`
-    : `${most} If your knob has marks, check that it does not slip on its shaft, and learn it again. Then check again.`;
+    : `${most} Check that the knob does not slip on its shaft. If you turned by its marks, look at them from straight in front. Then check again.`;
 }
 
 /** What is known of a device from its last setup. */
@@ -43,7 +51,7 @@ export function rememberedText({ at, errors }: SetupRecord): string {
 /** What a setup measured, each with its value. */
 export const measuredRows = ({ resolution, noise, rate, delay_ms }: SetupRecord): readonly [string, string][] => [
   ["Smallest step", sizeOf(resolution)],
-  ["Noise at rest", noise === null ? "not measured" : `${noise.toFixed(2)} graduations`],
+  ["Noise at rest", noise === null ? "not measured" : noiseSizeText(noise)],
   ...(rate === null ? [] : [["Pictures", `${Math.round(rate)} a second`] satisfies [string, string]]),
   ["Hand to screen", delay_ms === null ? "not measured: too few moves" : `${Math.round(delay_ms)} ms`],
 ];

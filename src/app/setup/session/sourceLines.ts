@@ -18,7 +18,7 @@ interface SourceLine {
 export const SOURCE_LINES: Readonly<Record<Exclude<SourceKind, "screen">, SourceLine>> = {
   encoder: {
     needs: "An encoder, a small board and a cable that you wire yourself. A desktop browser with serial ports.",
-    limits: "It does not know where its 0 is. You say so, here and after each start of the board.",
+    limits: "It does not know where its 0 is. You set 0 here, and again each time the board starts.",
     hasNumbers: false,
     isCoarse: false,
     isBuilt: true,
@@ -46,7 +46,7 @@ export const SOURCE_LINES: Readonly<Record<Exclude<SourceKind, "screen">, Source
   },
   midi: {
     needs: "A MIDI controller with a knob that turns without end.",
-    limits: "It cannot mark where you stop: 1 to 4 graduations a step.",
+    limits: "Its steps are too large to judge a stop: 1 to 4 graduations.",
     hasNumbers: false,
     isCoarse: true,
     isBuilt: false,
@@ -60,7 +60,7 @@ export const SOURCE_LINES: Readonly<Record<Exclude<SourceKind, "screen">, Source
   },
   "knob-keys": {
     needs: "A keyboard with a knob, or a volume knob.",
-    limits: "It cannot mark where you stop. A volume knob may change the volume as well.",
+    limits: "Its steps are too large to judge a stop. A volume knob may change the volume as well.",
     hasNumbers: false,
     isCoarse: true,
     isBuilt: false,

@@ -1,7 +1,7 @@
 import { setupVerdict, stopsAsked } from "../../../realdial/setup/stopAsked";
 import { Button } from "../../parts/controls/Button";
 import type { SetupSession } from "../session/setupSession";
-import { askText, stopText, verdictText } from "../session/setupWords";
+import { askText, otherTurnText, stopText, verdictText } from "../session/setupWords";
 
 interface ThreeChecksProps {
   readonly session: SetupSession;
@@ -29,39 +29,62 @@ function Stops({ session, resolution }: Pick<ThreeChecksProps, "session" | "reso
   );
 }
 
-/** Three stops at numbers that are asked for: how far the device is off at each. */
-export function ThreeChecks({ session, hasNumbers, isSure, resolution, onZero, onNext }: ThreeChecksProps) {
-  const { asked, errors, progress } = session;
-  const last = errors.length > 0 ? stopsAsked(session.perTurn)[errors.length - 1] : undefined;
+/** What the last stop came to, and what to do next. */
+function NextStop({
+  session,
+  hasNumbers,
+  resolution,
+}: Pick<ThreeChecksProps, "session" | "hasNumbers" | "resolution">) {
+  const { asked, errors, progress, perTurn } = session;
+  const last = stopsAsked(perTurn)[errors.length - 1];
   return (
-    <>
-      <p className="text-soft">
-        {hasNumbers
-          ? "Turn by the numbers of your dial, not by the screen. Each stop is taken once your dial rests for 1 s."
-          : "Turn by the marks of your knob. If it has none, turn by the screen. Each stop is taken once the knob rests for 1 s."}
-      </p>
-      <Stops session={session} resolution={resolution} />
-      <p role="status" className="font-semibold">
-        {last !== undefined && `${stopText(last.number, errors.at(-1) ?? 0, resolution)}. `}
-        {asked !== undefined && progress === "turning" && `Now: ${askText(asked)}`}
-        {asked !== undefined &&
-          progress === "other-turn" &&
-          `You came to ${asked.number} by the other turn. Go 10 past it, and come back ${asked.turn}.`}
-        {asked === undefined && verdictText(setupVerdict(errors, resolution), hasNumbers)}
-      </p>
-      <div className="row">
-        {asked === undefined ? (
-          <Button className="primary" onClick={onNext}>
-            Go on
-          </Button>
-        ) : (
-          <Button disabled={!isSure} onClick={() => session.takeStop()}>
-            I have stopped on {asked.number}
-          </Button>
-        )}
-        {errors.length > 0 && <Button onClick={() => session.beginChecks()}>Check again</Button>}
-        <Button onClick={onZero}>Set 0 again</Button>
-      </div>
-    </>
+    <p role="status" className="font-semibold">
+      {last !== undefined && `${stopText(last.number, errors.at(-1) ?? 0, resolution)}. `}
+      {asked !== undefined && progress === "turning" && `Now: ${askText(asked)}`}
+      {asked !== undefined && progress === "other-turn" && otherTurnText(asked, perTurn)}
+      {asked === undefined && verdictText(setupVerdict(errors, resolution), hasNumbers)}
+    </p>
   );
 }
+
+/** What can be done, what the stops call for first. */
+function Acts({ session, isSure, resolution, onZero, onNext }: Omit<ThreeChecksProps, "hasNumbers">) {
+  const { asked, errors } = session;
+  const verdict = asked === undefined ? setupVerdict(errors, resolution).verdict : null;
+  const lookOf = (called: typeof verdict) => (verdict === called ? "primary" : "");
+  return (
+    <div className="row">
+      {asked === undefined ? (
+        <Button className={lookOf("good")} onClick={onNext}>
+          Finish the setup
+        </Button>
+      ) : (
+        <Button disabled={!isSure} onClick={() => session.takeStop()}>
+          I have stopped on {asked.number}
+        </Button>
+      )}
+      {errors.length > 0 && (
+        <Button className={lookOf("uneven")} onClick={() => session.beginChecks()}>
+          Check again
+        </Button>
+      )}
+      <Button className={lookOf("shifted")} onClick={onZero}>
+        Set 0 again
+      </Button>
+    </div>
+  );
+}
+
+/** Three stops at numbers that are asked for: how far the device is off at each. */
+export const ThreeChecks = (props: ThreeChecksProps) => (
+  <>
+    <p className="text-soft">
+      {props.hasNumbers
+        ? "Turn by the numbers of your dial, not by the screen. Each stop is taken once your dial rests for 1 s."
+        : "Turn by the marks of your knob. If it has none, turn by the screen. Each stop is taken once the knob rests for 1 s."}
+    </p>
+    <Stops {...props} />
+    <NextStop {...props} />
+    <Acts {...props} />
+  </>
+);

@@ -26,7 +26,8 @@ function Zero({ session, hasNumbers, watch, onZero }: ZeroAndDirectionProps) {
   return (
     <>
       <p role="status">
-        Turn your knob to where its 0 is to be. If it has no marks, stick a strip of tape on it and turn that up.
+        Turn your knob to its 0, then press the button. If it has no marks, stick a strip of tape on it as its 0, and
+        turn the tape to the top.
       </p>
       <Check isOn={watch.hasNumbers === true} onSwitch={choose}>
         My knob shows numbers

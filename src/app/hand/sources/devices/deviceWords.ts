@@ -73,7 +73,7 @@ const DEVICE_WORDS = {
   "not-practice": ": The camera stays off. It follows only a practice lock whose combination may be recorded",
   "moves-kept":
     ": You chose to keep no motions, and the record of this exercise is made of them. Turn the dial on the screen, or set your dial up again and let motions be kept",
-  failed: ": The {device} could not be opened: {reason}",
+  failed: ": {device} could not be opened: {reason}",
 } as const satisfies Words;
 
 /** Problems of devices. */

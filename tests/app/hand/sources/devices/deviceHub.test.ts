@@ -142,7 +142,7 @@ describe("the device in the hand", () => {
     const { hub } = hubOver();
     const { device } = stubDevice();
     await hub.connect({ ...device, open: () => Promise.reject(new Error("it is wet")) });
-    expect(hub.trouble && deviceText(hub.trouble)).toBe("The Stub could not be opened: it is wet.");
+    expect(hub.trouble && deviceText(hub.trouble)).toBe("Stub could not be opened: it is wet.");
     expect(deviceStateText(hub)).toBe("not connected");
   });
 

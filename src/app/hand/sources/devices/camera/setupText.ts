@@ -25,8 +25,12 @@ export const rateText = (rate: number | null, took: number): string =>
     ? "Frame rate: counting."
     : `Frame rate: ${Math.round(rate)} frames a second, each read in ${Math.round(took)} ms.`;
 
+/** A standard deviation of readings, graduations, to a hundredth. */
+export const noiseSizeText = (noise: number): string =>
+  noise < 0.005 ? "under 0.01 graduations" : `${noise.toFixed(2)} graduations`;
+
 /** How quiet the readings are. @param perTurn - graduations of the dial */
 export const noiseText = (rest: Rest | null, perTurn: number): string =>
   rest === null
     ? "Noise at rest: leave the dial alone for 1 s to measure it."
-    : `Noise at rest: ${((rest.noise * perTurn) / SEEN_PER_TURN).toFixed(2)} graduations.`;
+    : `Noise at rest: ${noiseSizeText((rest.noise * perTurn) / SEEN_PER_TURN)}.`;

@@ -18,6 +18,7 @@ describe("words of the camera's setup", () => {
 
   test("noise is in the graduations of the dial", () => {
     expect(noiseText({ position: 3, noise: 0.1 }, 60)).toBe("Noise at rest: 0.06 graduations.");
+    expect(noiseText({ position: 3, noise: 0.004 }, 100)).toBe("Noise at rest: under 0.01 graduations.");
     expect(noiseText(null, 60)).toContain("leave the dial alone");
   });
 
