@@ -79,4 +79,34 @@ test("a filmed ordinary dial is learned by a slow turn, turns the bench's dial, 
     .poll(async () => (await storedRows(page, "attempts")).at(-1)?.sources, { timeout: 90_000 })
     .toEqual(expect.arrayContaining([expect.objectContaining(real)]));
   expect(await storedRows(page, "traces")).toEqual([]);
+  // Nor is it anywhere else that outlasts the page, or in what is shared.
+  expect(await page.evaluate(textsKept)).not.toMatch(/"(motion|trace|positions|bytes)":\s*["{[]/);
+  await page.getByRole("button", { name: /^Share/ }).click();
+  await expect(page.getByText("You chose to keep no motions of your dial: nothing to share.")).toBeVisible();
 });
+
+/** Everything that the page has stored, as one text: its texts, and every row of every database. */
+async function textsKept(): Promise<string> {
+  const done = <Value>(request: IDBRequest<Value>) =>
+    new Promise<Value>((resolve, reject) => {
+      request.onsuccess = () => resolve(request.result);
+      request.onerror = () => reject(request.error);
+    });
+  const kept: unknown[] = [{ ...localStorage }, { ...sessionStorage }].flatMap((store) =>
+    Object.values(store).map((text) => {
+      try {
+        return JSON.parse(text);
+      } catch {
+        return text;
+      }
+    }),
+  );
+  for (const { name = "" } of await indexedDB.databases()) {
+    const database = await done(indexedDB.open(name));
+    for (const table of database.objectStoreNames) {
+      kept.push(await done(database.transaction(table).objectStore(table).getAll()));
+    }
+    database.close();
+  }
+  return JSON.stringify(kept);
+}
