@@ -6,8 +6,8 @@ import type { Shooting } from "./film";
 import { type PrintedConditions, printedFilm } from "./printedFilm";
 import { writeY4m } from "./y4m";
 
-/** Frames a second: few, since a busy machine has to show them all. */
-const FRAMES_PER_SECOND = 15;
+/** Frames a second where nothing else is asked: few, since a busy machine has to show them all. */
+const FEW_FRAMES = 15;
 
 /** Options of a browser whose camera plays a film, again and again from when it is turned on. */
 export const cameraPlaying = (file: string) => ({
@@ -21,10 +21,10 @@ export const cameraPlaying = (file: string) => ({
 });
 
 /** Pictures of a film; one for each rest, so that films of long rests are made quickly. */
-function* pictures({ scene, sensor, motion, graduations, chance }: Shooting) {
+function* pictures({ scene, sensor, motion, graduations, chance }: Shooting, framesPerSecond: number) {
   const turns = (at: number) => motion.positionAt(at) / graduations;
   const camcorder = new Camcorder({ ...scene, turns }, sensor, chance);
-  const frame = 1000 / FRAMES_PER_SECOND;
+  const frame = 1000 / framesPerSecond;
   let rested: { readonly turns: number; readonly picture: Picture } | null = null;
   for (let at = frame; at < motion.durationMs; at += frame) {
     const isAtRest = turns(at - frame) === turns(at);
@@ -35,14 +35,18 @@ function* pictures({ scene, sensor, motion, graduations, chance }: Shooting) {
 }
 
 /** Films a dial into a file for such a camera, whole or not at all: another may play it by now. @returns frames written */
-export function shootInto(file: string, shooting: Shooting): number {
+export function shootInto(file: string, shooting: Shooting, framesPerSecond = FEW_FRAMES): number {
   mkdirSync(dirname(file), { recursive: true });
   const shot = `${file}.${process.pid}`;
-  const written = writeY4m(shot, pictures(shooting), FRAMES_PER_SECOND);
+  const written = writeY4m(shot, pictures(shooting, framesPerSecond), framesPerSecond);
   renameSync(shot, file);
   return written;
 }
 
 /** Films a printed dial. @returns how many frames were written */
-export const filmInto = (file: string, conditions: PrintedConditions, seed: number): number =>
-  shootInto(file, printedFilm(conditions, seed));
+export const filmInto = (
+  file: string,
+  conditions: PrintedConditions,
+  seed: number,
+  framesPerSecond = FEW_FRAMES,
+): number => shootInto(file, printedFilm(conditions, seed), framesPerSecond);
