@@ -4,6 +4,7 @@ import type { DeviceHub } from "../hand/sources/devices/deviceHub";
 import { deviceStateText } from "../hand/sources/devices/deviceStateText";
 import { deviceText } from "../hand/sources/devices/deviceWords";
 import type { DialDevice } from "../hand/sources/devices/dialDevice";
+import { isOut } from "../hand/sources/devices/isOut";
 import { DelayLine } from "../hand/sources/devices/panel/DelayLine";
 import { Button } from "../parts/controls/Button";
 import { Notice } from "../parts/Notice";
@@ -50,7 +51,6 @@ interface DeviceViewProps {
 /** How the device is doing, with what it sees. */
 export function DeviceView({ device, hub, session }: DeviceViewProps) {
   if (hub.device !== device) return null;
-  const isOut = !hub.isConnected && !hub.isOpening;
   return (
     <section className="stack" aria-label="Your device">
       <p role="status">Status: {deviceStateText(hub)}</p>
@@ -65,7 +65,7 @@ export function DeviceView({ device, hub, session }: DeviceViewProps) {
           </Button>
         </>
       )}
-      {isOut && session.step !== "connect" && (
+      {isOut(hub) && session.step !== "connect" && (
         <Button className="primary self-start" onClick={() => void hub.connect(device)}>
           Connect again
         </Button>

@@ -5,6 +5,7 @@ import { DEVICE_SLOT } from "../../deviceSlot";
 import type { DeviceHub } from "../deviceHub";
 import { deviceStateText } from "../deviceStateText";
 import { deviceProblem, deviceText } from "../deviceWords";
+import { isOut } from "../isOut";
 import { shownNumber } from "../shownPlace";
 import { DEVICE_HUB } from "./devicesHere";
 import { StopChoice } from "./StopChoice";
@@ -36,9 +37,7 @@ export function DeviceLine() {
         {device.title}: {deviceStateText(hub)} <a href={setupHere()}>Set up</a>
       </p>
       {hub.trouble !== null && <Notice className="">{deviceText(hub.trouble)}</Notice>}
-      {!hub.isConnected && !hub.isOpening && !device.isSetUpEachTime && (
-        <Button onClick={() => void hub.connect(device)}>Connect again</Button>
-      )}
+      {isOut(hub) && !device.isSetUpEachTime && <Button onClick={() => void hub.connect(device)}>Connect again</Button>}
       {hub.doubt !== null && (
         <>
           <Notice className="">
