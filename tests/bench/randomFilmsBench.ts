@@ -6,7 +6,7 @@ import { randomPrinted } from "../support/film/randomPrinted";
 
 /*
  * Random films of a printed dial inside the envelope (tests/support/film/randomPrinted): how many are read as they should be.
- * A figure and no test: the aim, no film of 1,000 with a turn miscounted unsaid, is not reached yet.
+ * A figure and no test: some films miss the aim of 0.1 at rest by a little, and a test that fails by chance proves nothing.
  *
  *   npm run bench:films                   100 films
  *   npm run bench:films -- 1000 7         so many, from another seed
