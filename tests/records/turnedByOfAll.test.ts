@@ -94,9 +94,10 @@ describe("what turned the dial", () => {
 
 describe("a handover", () => {
   test("keeps it in its recorded run", () => {
-    const turned = { ...parseRun(run), ...TURNED };
+    const turned = { ...parseRun(run), ...DOUBTED };
     expect(parseRun(JSON.parse(writeRun(turned, turned.profile.id)))).toEqual(turned);
     expect(parseRun(run)).not.toHaveProperty("sources");
+    expect(parseRun(run)).not.toHaveProperty("doubts");
   });
 
   const checked = (sources: readonly SourceDescription[]) => {

@@ -29,11 +29,11 @@ interface AnyTry extends TryPlace {
 interface TurnedTry extends AnyTry {
   /** What turned the dial; left out where the hands on the screen alone did. */
   readonly sources?: readonly SourceDescription[] | undefined;
+  /** Why its turns may be miscounted; left out where nothing speaks for that. */
+  readonly doubts?: readonly DialDoubt[] | undefined;
 }
 
 interface DialTry extends TurnedTry {
-  /** Why its turns may be miscounted; left out where nothing speaks for that. */
-  readonly doubts?: readonly DialDoubt[] | undefined;
   /** How often it was broken off because its turns came to be in doubt, and begun again; left out where never. */
   readonly begunAgain?: number | undefined;
 }

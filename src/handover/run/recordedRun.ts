@@ -8,6 +8,7 @@ import { above, atLeast, flag, must, oneOf, shortList, text, turn, whole, within
 import type { Profile } from "../../lock/profile";
 import { parseProfile } from "../../lock/profileSchema";
 import { shippedProfile } from "../../lock/shippedProfiles";
+import { type DialDoubt, doubtsSchema } from "../../realdial/sources/dialDoubt";
 import type { SourceDescription } from "../../realdial/sources/sourceDescription";
 import { sourcesSchema } from "../../realdial/sources/sourceSchema";
 import type { Problem } from "../../wording/problem";
@@ -49,6 +50,8 @@ export interface RecordedRun {
   readonly fitting?: (DoorToFit & { readonly version: 1 }) | undefined;
   /** What turned the dial; left out where the hands on the screen alone did, or a simulated hand. */
   readonly sources?: readonly SourceDescription[] | undefined;
+  /** Why its turns may be miscounted; left out where nothing speaks for that, and in runs of earlier versions. */
+  readonly doubts?: readonly DialDoubt[] | undefined;
   readonly events: readonly (TimedEvent | WentBack)[];
 }
 
@@ -137,6 +140,7 @@ const runSchema = z.object(
       z.object({ version: z.literal(1, must("only-version", { version: 1 })), slotAt, bend: offsetSchema }),
     ),
     sources: sourcesSchema,
+    doubts: doubtsSchema,
     events: shortList(eventSchema, MOST_EVENTS),
   },
   must("object"),

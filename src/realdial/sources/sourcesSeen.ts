@@ -87,15 +87,12 @@ export class SourcesSeen {
     return mayKeepMotion(this.seen);
   }
 
-  /** For a record of a job, which leaves out what the hands on the screen alone have turned. */
-  get forJob(): { readonly sources?: SourceDescription[] } {
-    const { sources } = this.seen;
-    return sources.every(isScreen) ? {} : { sources: [...sources] };
-  }
-
-  /** For a record of an attempt, which leaves out doubts where there are none. */
+  /** For a record, which leaves out what the hands on the screen alone have turned, and doubts where there are none. */
   get forRecord(): { readonly sources?: SourceDescription[]; readonly doubts?: DialDoubt[] } {
-    const { doubts } = this.seen;
-    return { ...this.forJob, ...(doubts.length > 0 && { doubts: [...doubts] }) };
+    const { sources, doubts } = this.seen;
+    return {
+      ...(!sources.every(isScreen) && { sources: [...sources] }),
+      ...(doubts.length > 0 && { doubts: [...doubts] }),
+    };
   }
 }

@@ -102,13 +102,23 @@ function handoverMisfit(one: HandoverTry, station: Station): Misfit {
   ]);
 }
 
-/** What cannot have come of a device that lost the hand. */
-function lostHandMisfit({ sources, doubts = [], begunAgain = 0 }: DialingTry | ZeroingTry, station: Station): Misfit {
+/** What cannot have turned a dial, or made its turns doubtful; a job without a dial says nothing of either. */
+function turnedMisfit(one: TryResult): Misfit {
+  const { sources, doubts = [] } = { sources: undefined, doubts: undefined, ...one };
+  return (
+    sourcesProblem(sources, (code) => checkProblem(code, [])) ??
+    first([
+      [doubts.length === 0 || sources !== undefined, checkProblem("doubt-without-device", [])],
+      [new Set(doubts).size === doubts.length, checkProblem("doubt-twice", [])],
+    ])
+  );
+}
+
+/** What cannot have come of a device that lost the hand at a station. */
+function lostHandMisfit({ doubts, begunAgain = 0 }: DialingTry | ZeroingTry, station: Station): Misfit {
   const canBegin = lostSightRule(station) === "try-again";
   return first([
     [canBegin || begunAgain === 0, checkProblem("begun-again-unasked", [])],
-    [doubts.length === 0 || sources !== undefined, checkProblem("doubt-without-device", [])],
-    [new Set(doubts).size === doubts.length, checkProblem("doubt-twice", [])],
     [!(isDoubted({ doubts }) && isBegunAgain(station, begunAgain)), checkProblem("doubt-not-begun-again", [])],
   ]);
 }
@@ -149,6 +159,5 @@ export function tryMisfit(one: TryResult, station: Station): Misfit {
   if (one.repetition > station.repetitions)
     return checkProblem("beyond-repetitions", [], { repetition: one.repetition, repetitions: station.repetitions });
   if (one.isBrokenOff) return lostMisfit(one);
-  const turned = sourcesProblem("sources" in one ? one.sources : undefined, (code) => checkProblem(code, []));
-  return turned ?? madeMisfit(one, station);
+  return turnedMisfit(one) ?? madeMisfit(one, station);
 }

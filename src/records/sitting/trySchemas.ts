@@ -44,8 +44,11 @@ const place = {
   isBrokenOff: flag,
 };
 
-/** How the dial of a try was turned. */
-const turning = { sources: sourcesSchema, doubts: doubtsSchema, begunAgain: z.optional(whole(1, MOST_BEGUN_AGAIN)) };
+/** What turned the dial of a try, and how surely. */
+const turned = { sources: sourcesSchema, doubts: doubtsSchema };
+
+/** How a try at the dial itself was turned: such a one may be begun again. */
+const turning = { ...turned, begunAgain: z.optional(whole(1, MOST_BEGUN_AGAIN)) };
 
 const FAULT_CODES = Object.keys(FAULT_NAMES) as FaultCode[];
 
@@ -93,7 +96,7 @@ const change = strict({
   outcome: oneOf(CHANGE_OUTCOMES),
   proofs: count,
   faults: jobFaults,
-  sources: sourcesSchema,
+  ...turned,
 } satisfies FieldsOf<ChangeTry>);
 
 const trouble = strict({
@@ -105,7 +108,7 @@ const trouble = strict({
   sizeError: z.nullable(graduations),
   tries: count,
   measurements: count,
-  sources: sourcesSchema,
+  ...turned,
 } satisfies FieldsOf<TroubleTry>);
 
 const handoverFit = strict({
@@ -125,7 +128,7 @@ const handover = strict({
   faults: jobFaults,
   undone: count,
   fit: z.optional(handoverFit),
-  sources: sourcesSchema,
+  ...turned,
 } satisfies FieldsOf<HandoverTry>);
 
 const fitting = strict({

@@ -13,12 +13,13 @@ import { checkedInWords } from "../../support/checkedInWords";
 import {
   changeStation,
   dialingStation,
+  fittingStation,
   handoverStation,
   testSheet,
   troubleStation,
   zeroingStation,
 } from "../../support/testSheet";
-import { changeTry, dialingTry, handoverTry, troubleTry, zeroingTry } from "../../support/testTries";
+import { changeTry, dialingTry, fittingTry, handoverTry, troubleTry, zeroingTry } from "../../support/testTries";
 
 const VERSION = "0.1.0";
 const ENCODER = describeSource("encoder", 100 / 2400, 0.012);
@@ -63,6 +64,24 @@ describe.each(TRIES)("a try, what turned its dial: $kind", (station, one) => {
     expect(saidOf(station, { ...one, sources } as TryResult)).toEqual([says]);
   });
 
+  test("is read with its doubts, which stand in its row", () => {
+    const doubted = { ...one, sources: [ENCODER], doubts: ["sight-lost", "gap"] } as TryResult;
+    expect(saidOf(station, doubted)).toEqual([]);
+    const sheet = testSheet({ stations: [station] });
+    expect(tryRow(doubted, sheet).outcome).toBe(`${tryRow(one, sheet).outcome}, turns in doubt`);
+    expect(isRight(doubted, station)).toBe(isRight(one, station));
+  });
+
+  test.each<[object, string]>([
+    [{ doubts: ["gap"] }, "Try 1 has turns in doubt, but no device turned its dial."],
+    [{ sources: [ENCODER], doubts: ["gap", "gap"] }, "Try 1 gives the same doubt of its turns twice."],
+    [{ sources: [ENCODER], doubts: ["wind"] }, "not read"],
+    [{ sources: [ENCODER], doubts: Array(9).fill("gap") }, "not read"],
+    [{ sources: [ENCODER], doubts: "gap" }, "not read"],
+  ])("is named, or not read, where its doubts cannot be: %j", (fields, says) => {
+    expect(saidOf(station, { ...one, ...fields } as TryResult)).toEqual([says]);
+  });
+
   test("stands in its row, and nothing does where the screen alone turned it", () => {
     const sheet = testSheet({ stations: [station] });
     expect(tryRow(one, sheet).turnedWith).toBeNull();
@@ -75,9 +94,11 @@ describe.each(TRIES)("a try, what turned its dial: $kind", (station, one) => {
 test("a fitting turns no dial: a record that says so is not read", () => {
   const [station, one] = TRIES[0] ?? [];
   if (station === undefined || one === undefined) throw new Error("there is a try");
-  expect(saidOf(station, { ...one, kind: "fitting", sources: [ENCODER] } as unknown as TryResult)).toEqual([
-    "not read",
-  ]);
+  const fitted = fittingTry();
+  const fittedAt = fittingStation({ repetitions: 1 });
+  expect(saidOf(fittedAt, fitted)).toEqual([]);
+  for (const fields of [{ sources: [ENCODER] }, { doubts: ["gap"] }])
+    expect(saidOf(fittedAt, { ...fitted, ...fields } as TryResult)).toEqual(["not read"]);
 });
 
 /** Which of the two counts where a sheet admits something. */

@@ -3,7 +3,7 @@ import type { Verdict } from "../../../drill/marking/evidence";
 import { isAdmitted } from "../../../drill/marking/isAdmitted";
 import { isDoubtAdmitted } from "../../../drill/marking/lostSight";
 import { markingScheme, schemeAdvice } from "../../../drill/marking/markingScheme";
-import { isRight, type TryResult, zeroShown } from "../../../drill/marking/tryResult";
+import { type DialingTry, isRight, type TryResult, zeroShown } from "../../../drill/marking/tryResult";
 import type { Sheet, Station } from "../../../drill/sheet/sheet";
 import { stationName } from "../../../drill/sheet/stationName";
 import { stationProfile } from "../../../drill/sheet/stationProfile";
@@ -152,13 +152,11 @@ export interface TryRow {
 const seconds = (time_ms: Milliseconds) => `${(time_ms / 1000).toFixed(1)} s`;
 
 /** What a device did to a try: its turns in doubt, or begun again for that. */
-const lostHand = ({ doubts, begunAgain }: DoubtedTry): string =>
+const lostHand = ({ doubts, begunAgain }: Pick<DialingTry, "doubts" | "begunAgain">): string =>
   [isDoubted({ doubts }) ? TURNS_IN_DOUBT : "", begunAgainWords(begunAgain)]
     .filter((words) => words !== "")
     .map((words) => `, ${words}`)
     .join("");
-
-type DoubtedTry = Pick<TryResult & { kind: "dialing" }, "doubts" | "begunAgain">;
 
 function dialingOutcome(one: TryResult & { kind: "dialing" }, station: Station): string {
   if (isRight(one, station)) return station.kind === "dialing" && station.upTo !== undefined ? "right" : "opened";
@@ -178,7 +176,10 @@ function measured(one: TryResult, station: Station): Pick<TryRow, "outcome" | "s
       faults: one.faults.map(({ code, number }) => faultTitle(code, number)).join("; ") || "none",
     };
   }
-  if (one.kind !== "zeroing") return jobMeasured(one, station);
+  if (one.kind !== "zeroing") {
+    const words = jobMeasured(one, station);
+    return "doubts" in one ? { ...words, outcome: `${words.outcome}${lostHand(one)}` } : words;
+  }
   return {
     outcome: `${isAdmitted(one, station) ? ZERO_WORDS[zeroShown(one, station)] : "source not admitted"}${lostHand(one)}`,
     stops: `turning right: ${meanText(one.means.right)} · turning left: ${meanText(one.means.left)}`,

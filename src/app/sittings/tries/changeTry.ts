@@ -34,7 +34,7 @@ export class ChangeTry extends JobTry {
       outcome: leftBy(change),
       proofs: change.proofs,
       faults: tellChange(change).map(({ code, size }) => ({ code, size })),
-      ...turnedBy.forJob,
+      ...turnedBy.forRecord,
     };
   }
 

@@ -41,7 +41,7 @@ export class HandoverTry extends JobTry {
       faults: faults.map(({ code }) => ({ code })),
       undone: undoneSteps,
       ...(fit && { fit: { ...fit, ...fitWorkOf(run) } }),
-      ...turnedBy.forJob,
+      ...turnedBy.forRecord,
     };
   }
 

@@ -49,7 +49,7 @@ export class TroubleTry extends JobTry {
       sizeError: isNamedRight && isGraduations ? (mark?.sizeError ?? null) : null,
       tries,
       measurements,
-      ...turnedBy.forJob,
+      ...turnedBy.forRecord,
     };
   }
 

@@ -34,7 +34,7 @@ import {
   type UnderWay,
 } from "./keptRun";
 import { hindered, noted, type Told, toldOf } from "./told";
-import { turnedBefore } from "./turnedBefore";
+import { noteTurnedBefore } from "./turnedBefore";
 
 /**
  * One handover run on the screen: the chart with its history, and the lock on the door that the hand works.
@@ -74,7 +74,7 @@ export class HandoverSession extends HandStore {
     const { events } = this.recorded;
     this.chance = seededChance(setup.seed + events.length);
     this.run = replayRun(this.recorded);
-    for (const one of turnedBefore(this.recorded)) this.noteSource(one);
+    noteTurnedBefore(this.recorded, this.turnedBy);
     this.doors = doors;
     this.form = form;
     this.door = this.doorAsKept(underWay);
@@ -128,7 +128,7 @@ export class HandoverSession extends HandStore {
     if (event.type === "lock.fitted") this.takeDoor(this.door.refitted(this.setup, this.tray?.fit ?? null));
     this.door.take(event);
     const step = this.run.take({ ...event, at_ms, opensAsWritten: opensAfter(event, this) });
-    this.recorded = { ...this.recorded, ...this.turnedBy.forJob, events: [...this.recorded.events, step.event] };
+    this.recorded = { ...this.recorded, ...this.turnedBy.forRecord, events: [...this.recorded.events, step.event] };
     if (FIT_EVENTS.includes(event.type)) this.tray = this.layTray(null);
     this.told = toldOf(step, lockConsequences(event, this.lock, step.faults.length > 0, this.run.fitting));
     this.doors = [...this.doors, this.door.kept];
@@ -232,7 +232,7 @@ export class HandoverSession extends HandStore {
   /** Keeps the run with all that is under way. */
   keepNow(): void {
     const { doors, form, door, run } = this;
-    const recorded = { ...this.recorded, ...this.turnedBy.forJob };
+    const recorded = { ...this.recorded, ...this.turnedBy.forRecord };
     const fitting = this.tray === null ? {} : { fitting: keptTray(this.tray) };
     this.keep({ run: recorded, doors, form, underWay: { ...door.underWay, ...fitting }, isEnded: run.isHandedOver });
   }

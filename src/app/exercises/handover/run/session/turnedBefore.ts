@@ -1,10 +1,12 @@
 import type { RecordedRun } from "../../../../../handover/run/recordedRun";
-import type { SourceDescription } from "../../../../../realdial/sources/sourceDescription";
-import { SCREEN_SOURCE } from "../../../../../realdial/sources/sourcesSeen";
+import { SCREEN_SOURCE, type SourcesSeen } from "../../../../../realdial/sources/sourcesSeen";
 
 /** What shows that a dial was turned. */
 const BY_DIAL: readonly string[] = ["zero.set", "combination.dialed", "combination.changed"];
 
-/** What has turned the dial of a run that goes on: one that says nothing of it, and was dialed, the screen. */
-export const turnedBefore = ({ sources, events }: RecordedRun): readonly SourceDescription[] =>
-  sources ?? (events.some(({ type }) => BY_DIAL.includes(type)) ? [SCREEN_SOURCE] : []);
+/** Takes down what has turned the dial of a run that goes on, and what made its turns doubtful: of one that was dialed and says nothing, the screen. */
+export function noteTurnedBefore({ sources, doubts = [], events }: RecordedRun, turnedBy: SourcesSeen): void {
+  const isDialed = events.some(({ type }) => BY_DIAL.includes(type));
+  for (const one of sources ?? (isDialed ? [SCREEN_SOURCE] : [])) turnedBy.note(one);
+  for (const why of doubts) turnedBy.doubt(why);
+}

@@ -374,6 +374,50 @@ describe("what turned the dial of a run", () => {
     expect(again.recorded.sources).toEqual([ENCODER, SCREEN_SOURCE]);
   });
 
+  test("is in it with what made its turns doubtful", () => {
+    const session = aligned("three-wheel");
+    session.noteSource(ENCODER);
+    session.noteDoubt("sight-lost");
+    session.keepNow();
+    const again = reloaded(session.setup);
+    expect(again.recorded).toMatchObject({ sources: [ENCODER], doubts: ["sight-lost"] });
+    expect(again.turnedBy.forRecord).toEqual({ sources: [ENCODER], doubts: ["sight-lost"] });
+    again.noteDoubt("gap");
+    again.act({ type: "combination.dialed", by: "trainee", opened: false }, 20);
+    expect(again.recorded.doubts).toEqual(["sight-lost", "gap"]);
+  });
+
+  /** The text of a run turned by an encoder, as this version keeps it, with other fields. */
+  function keptWith(fields: object): HandoverSession {
+    const session = aligned("three-wheel");
+    session.noteSource(ENCODER);
+    session.keepNow();
+    const text = JSON.parse(store.get(KEY) ?? "");
+    store.set(KEY, JSON.stringify({ ...text, run: { ...text.run, ...fields } }));
+    return session;
+  }
+
+  test("has no doubts where a run was kept before runs had any", () => {
+    const { setup } = keptWith({});
+    expect(store.get(KEY)).not.toContain("doubts");
+    const again = reloaded(setup);
+    expect(again.turnedBy.forRecord).toEqual({ sources: [ENCODER] });
+    expect(again.recorded).not.toHaveProperty("doubts");
+  });
+
+  test("has no doubts of the hands on the screen, and each once, whatever the text says", () => {
+    expect(reloaded(keptWith({ sources: undefined, doubts: ["gap"] }).setup).turnedBy.forRecord).toEqual({});
+    expect(reloaded(keptWith({ doubts: ["gap", "gap"] }).setup).turnedBy.forRecord.doubts).toEqual(["gap"]);
+  });
+
+  test.each([[["wind"]], [Array(9).fill("gap")], ["gap"]])(
+    "is not read with doubts that there are not: %j",
+    (doubts) => {
+      keptWith({ doubts });
+      expect(recallRun()).toMatchObject({ kept: null, problem: expect.stringMatching(/cannot be read/) });
+    },
+  );
+
   test("was the screen, where a run that was dialed before says nothing of it", () => {
     const session = aligned("three-wheel");
     session.act({ type: "combination.dialed", by: "trainee", opened: false }, 10);
