@@ -75,7 +75,8 @@ interface TaskProps {
 
 /** What there is to do in the step that one is at. */
 function Task({ asked, hub, session, device, onDevice }: TaskProps) {
-  if (session.step === "source" || device === null) return <ChooseSource onChoose={onDevice} />;
+  if (session.step === "source" || device === null)
+    return <ChooseSource source={hub.source} perTurn={session.perTurn} onChoose={onDevice} />;
   const { hasNumbers } = sourceLine(device.kind);
   const common = { session, hasNumbers, isSure: isSure(hub), onZero: () => session.beginZero(hasNumbers) };
   if (session.step === "connect") {
@@ -104,14 +105,7 @@ function Task({ asked, hub, session, device, onDevice }: TaskProps) {
     return <ThreeChecks {...common} resolution={hub.source?.resolution ?? 0} onNext={finish} />;
   }
   if (session.found === null) return null;
-  return (
-    <SetupDone
-      record={session.found}
-      isCoarse={hub.source?.isCoarse ?? false}
-      back={asked.back}
-      onAgain={() => session.goTo("checks")}
-    />
-  );
+  return <SetupDone record={session.found} back={asked.back} onAgain={() => session.goTo("checks")} />;
 }
 
 /** Sets a dial in the hand up, one task in sight at a time. */

@@ -1,17 +1,17 @@
 import type { SetupRecord } from "../../../realdial/setup/setupRecord";
 import { stopsAsked } from "../../../realdial/setup/stopAsked";
+import { COARSE_FROM } from "../../../realdial/sources/sourceDescription";
 import { Button } from "../../parts/controls/Button";
 import { measuredRows, stopText } from "../session/setupWords";
 
 interface SetupDoneProps {
   readonly record: SetupRecord;
-  readonly isCoarse: boolean;
   readonly back: string;
   readonly onAgain: () => void;
 }
 
 /** What the setup found, and the way to where the dial is wanted. */
-export function SetupDone({ record, isCoarse, back, onAgain }: SetupDoneProps) {
+export function SetupDone({ record, back, onAgain }: SetupDoneProps) {
   const stops = stopsAsked(record.perTurn);
   return (
     <>
@@ -31,7 +31,9 @@ export function SetupDone({ record, isCoarse, back, onAgain }: SetupDoneProps) {
           ))}
         </dd>
       </dl>
-      {isCoarse && <p>This source is coarse. Use it for turns and their order. Its stops are not marked.</p>}
+      {record.resolution >= COARSE_FROM && (
+        <p>This source is coarse. Use it for turns and their order. Its stops are not marked.</p>
+      )}
       <p className="text-soft">
         This is remembered in this browser. The dial stays connected until you disconnect it, or close or reload the
         app.

@@ -20,7 +20,7 @@ const OF_THE_PAGE = ["Tab", "Enter", " ", "Escape", "Shift", "Control", "Alt", "
 export const KNOB_KEYS: DialDevice = {
   kind: "knob-keys",
   title: "Volume or keyboard knob",
-  about: "Coarse: for turns and their order, not for stops. A volume knob may change the volume as well.",
+  about: "Usually coarse: for turns and their order, not for stops. A volume knob may change the volume as well.",
   unsupported: () => null,
   open: async (link) => {
     const knob = new SteppedKnob<string, KeyKnob>(KIND, link);

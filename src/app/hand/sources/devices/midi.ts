@@ -60,7 +60,7 @@ const midiAccess = () =>
 export const MIDI: DialDevice = {
   kind: "midi",
   title: "MIDI knob without ends",
-  about: "Coarse: for turns and their order, not for stops.",
+  about: "Usually coarse: for turns and their order, not for stops.",
   unsupported: () => ("requestMIDIAccess" in navigator ? null : deviceProblem("no-midi", [])),
   open: async (link) => hear(await midiAccess(), link),
   whenBack: (back) => {
