@@ -6,11 +6,12 @@ import { isRight, zeroShown } from "../../../src/drill/marking/tryResult";
 import { parseSheet } from "../../../src/drill/sheet/parseSheet";
 import { sheetSha256 } from "../../../src/drill/sheet/sheetFingerprint";
 import { tryChance } from "../../../src/drill/sitting/tryChance";
+import { describeSource } from "../../../src/realdial/sources/sourceDescription";
 import { tryMisfit } from "../../../src/records/sitting/tryPlausible";
 import { dialingStation, testSheet, zeroingStation } from "../../support/testSheet";
 import { dialingTry, zeroingTry } from "../../support/testTries";
 
-const DOUBTED = { doubts: ["sight-lost"] } as const;
+const DOUBTED = { sources: [describeSource("encoder", 0.05)], doubts: ["sight-lost"] } as const;
 
 test.each([
   [undefined, true],
