@@ -34,6 +34,9 @@ function stubSerial(): void {
   };
 }
 
+/** Steps in a millisecond at 25 turns a second. */
+const STEPS_IN_MS = 60;
+
 /** An encoder board behind a stub of the browser's serial port: what it says is written here. */
 export class StubPort {
   private readonly page: Page;
@@ -67,9 +70,10 @@ export class StubPort {
     await this.start();
   }
 
-  /** Turned by so many steps, left positive; 0 says again where it is. */
+  /** Turned by so many steps, left positive, as fast as a hand may; 0 says again where it is. */
   async turn(steps: number): Promise<void> {
     this.count += steps;
+    this.ms += Math.ceil(Math.abs(steps) / STEPS_IN_MS);
     await this.say("p");
   }
 

@@ -1,5 +1,6 @@
 import type { Milliseconds } from "../../lock/dial";
 import { BoardClock } from "./boardClock";
+import type { HandLimit } from "./handLimit";
 import type { WireEvent } from "./wireEvent";
 import type { Hello, WireLine } from "./wireLine";
 
@@ -14,14 +15,16 @@ export class BoardStart {
   readonly countsPerTurn: number;
   private readonly before: number;
   private readonly clock = new BoardClock();
+  private readonly limit: HandLimit;
   private last: WireLine;
   private steps = 0;
   private time: Milliseconds = 0;
   /** Lines lost so far. */
   lost = 0;
 
-  /** @param turns - where the encoder is taken to be at this hello */
-  constructor(hello: Hello, turns: number) {
+  /** @param turns - where the encoder is taken to be at this hello @param limit - knows what a hand may turn */
+  constructor(hello: Hello, turns: number, limit: HandLimit) {
+    this.limit = limit;
     this.last = hello;
     this.before = turns;
     this.countsPerTurn = hello.countsPerTurn;
@@ -46,17 +49,20 @@ export class BoardStart {
   /** Takes the next line. @returns what came of it */
   take(line: WireLine, at: Milliseconds): WireEvent[] {
     const { last } = this;
-    const by = since(line.count, last.count, 32);
+    const counted = since(line.count, last.count, 32);
     const lasted = since(line.ms, last.ms, 32);
     const isLost = since(line.seq, last.seq, 16) !== 1;
     this.lost += Math.max(0, since(line.seq, last.seq, 16) - 1);
     this.last = line;
+    const isTurned = this.limit.allows(counted, this.countsPerTurn, lasted, at);
+    const by = isTurned ? counted : 0;
     this.steps += by;
     this.time += lasted;
     const when = this.clock.timeOf(this.time, at);
     const missed = line.missed - last.missed;
     const events: WireEvent[] = [];
     if (missed > 0) events.push({ type: "missed", steps: missed, at: when });
+    if (!isTurned) events.push({ type: "leapt", steps: Math.abs(counted), at: when });
     if (by !== 0 && isLost && lasted > GAP_FROM) events.push({ type: "gap", lasted, at: when });
     if (by !== 0) events.push({ type: "moved", turns: this.turns, at: when });
     if (line.type === "button") events.push({ type: "pressed", turns: this.turns, at: when });

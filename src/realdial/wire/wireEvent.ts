@@ -11,6 +11,8 @@ export type WireEvent =
   | { readonly type: "restarted"; readonly at: Milliseconds }
   /** So many steps had no direction: the count may be off by twice as many. */
   | { readonly type: "missed"; readonly steps: number; readonly at: Milliseconds }
+  /** The count went farther than any hand turns in that time: by so many steps, none of which is taken as turned. */
+  | { readonly type: "leapt"; readonly steps: number; readonly at: Milliseconds }
   /** It moved while nothing was heard: where it is, is known; how it came there is not. */
   | { readonly type: "gap"; readonly lasted: Milliseconds; readonly at: Milliseconds }
   /** The board speaks a version that is not known here: it is not followed. */

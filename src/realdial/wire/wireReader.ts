@@ -1,5 +1,6 @@
 import type { Milliseconds } from "../../lock/dial";
 import { BoardStart } from "./boardStart";
+import { HandLimit } from "./handLimit";
 import { LineSplitter } from "./lineSplitter";
 import type { WireEvent, WireTally } from "./wireEvent";
 import { type Hello, readWireLine, WIRE_VERSION, type WireLine } from "./wireLine";
@@ -20,6 +21,7 @@ const STALE_IN_A_ROW = 5;
 export class WireReader {
   private readonly lines = new LineSplitter();
   private readonly began: Milliseconds;
+  private readonly limit: HandLimit;
   /** The board since its last hello; null until it is greeted. */
   private board: BoardStart | null = null;
   /** Turns when the board was last known. */
@@ -31,6 +33,7 @@ export class WireReader {
   /** @param at - when it begins to listen, by the clock that `take` is given the time of */
   constructor(at: Milliseconds) {
     this.began = at;
+    this.limit = new HandLimit(at);
   }
 
   /** What has come of the lines so far. */
@@ -78,7 +81,7 @@ export class WireReader {
   }
 
   private greet(hello: Hello, at: Milliseconds): WireEvent[] {
-    this.board = new BoardStart(hello, this.turns ?? 0);
+    this.board = new BoardStart(hello, this.turns ?? 0, this.limit);
     return [{ type: "ready", countsPerTurn: hello.countsPerTurn, at }];
   }
 

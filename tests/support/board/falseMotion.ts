@@ -13,8 +13,8 @@ function stretches(events: readonly WireEvent[]): number[][] {
       base = last;
       found.push([]);
     } else if (event.type === "moved") {
-      // Four steps a turn: whole numbers, exactly.
-      last = event.turns * 4;
+      // A power of two steps a turn: whole numbers, exactly.
+      last = event.turns * 4096;
       found.at(-1)?.push(last - base);
     }
   }

@@ -17,7 +17,7 @@ function livedOn(before: WireLine, dice: number, below: (limit: number) => numbe
   return { type: dice === 7 ? "button" : "position", ...stamp };
 }
 
-const HELLO = { type: "hello", seq: 0, count: 0, ms: 0, start: 0, missed: 0, countsPerTurn: 4, version: 1 } as const;
+const HELLO = { type: "hello", seq: 0, count: 0, ms: 0, start: 0, missed: 0, countsPerTurn: 4096, version: 1 } as const;
 
 /** A stretch of a board's life: what it sent, line by line. It starts anew now and then. */
 export function sentLines(chance: () => number, lines: number): WireLine[] {

@@ -26,6 +26,8 @@ const DEVICE_WORDS = {
   restarted: ": The board restarted. What you turned meanwhile is not counted: dial from the start",
   missed:
     ": {steps:step|steps} of the encoder could not be read, so the dial may be off. Turn slower, check its wires, and dial from the start",
+  leapt:
+    ": The board counted {steps:step|steps} at once, more than a hand can turn, so they were left out. Check its wires, and dial from the start",
   gap: ": Nothing was heard of the {device} for {seconds} s while it turned. If you turned back meanwhile, dial from the start",
   hidden:
     ": This page was in the background and did not see the {device}. If you turned it meanwhile, dial from the start",

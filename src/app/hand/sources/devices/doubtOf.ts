@@ -5,6 +5,7 @@ const DOUBTS: Readonly<Record<string, DialDoubt>> = {
   "sight-lost": "sight-lost",
   gap: "gap",
   missed: "steps-missed",
+  leapt: "steps-missed",
   restarted: "restarted",
   hidden: "hidden",
   "camera-hidden": "hidden",

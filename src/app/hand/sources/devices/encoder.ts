@@ -36,9 +36,10 @@ async function encoderAt(port: SerialPortLike, link: DeviceLink): Promise<Encode
 }
 
 /** What the dial may have missed. */
-function doubtOf(event: WireEvent & { readonly type: "restarted" | "missed" | "gap" }): Problem {
+function doubtOf(event: WireEvent & { readonly type: "restarted" | "missed" | "leapt" | "gap" }): Problem {
   if (event.type === "restarted") return deviceProblem("restarted", []);
   if (event.type === "missed") return deviceProblem("missed", [], { steps: event.steps });
+  if (event.type === "leapt") return deviceProblem("leapt", [], { steps: event.steps });
   return deviceProblem("gap", [], { device: DEVICE, seconds: (event.lasted / 1000).toFixed(1) });
 }
 

@@ -136,6 +136,12 @@ describe("an encoder on a serial line", () => {
       says: "2 steps of the encoder could not be read, so the dial may be off. Turn slower, check its wires, and dial from the start.",
     },
     {
+      why: "it counts more than a hand can turn",
+      lines: [said("p 2 2000000024 16 1 0"), said("p 3 2000000048 24 1 0")],
+      turned: [1, 1],
+      says: "The board counted 2000000000 steps at once, more than a hand can turn, so they were left out. Check its wires, and dial from the start.",
+    },
+    {
       why: "nothing was heard while it turned",
       lines: [said("p 90 48 720 1 0")],
       turned: [1, 1],
