@@ -5,7 +5,7 @@ import { CameraSetup } from "./CameraSetup";
 import { CAMERA_VIEW } from "./cameraView";
 import { DialFollower } from "./dialFollower";
 import type { FollowAnswer } from "./followMessages";
-import { cameraInSight, LiveCamera, withoutCamera } from "./liveCamera";
+import { cameraInSight, LiveCamera, lookThrough, withoutCamera } from "./liveCamera";
 import { cameraId, whenCameraIsBack } from "./openCamera";
 import { SightedTurns } from "./sightedTurns";
 
@@ -61,7 +61,8 @@ class CameraSession implements OpenDevice {
   }
 }
 
-const openSession: DialDevice["open"] = async (link) => new CameraSession(await cameraInSight(), link);
+const openSession: DialDevice["open"] = async (link) =>
+  lookThrough(await cameraInSight(), (stream) => new CameraSession(stream, link));
 
 /** A printed dial before a camera. */
 export const PRINTED_DIAL: DialDevice = {

@@ -58,6 +58,16 @@ export function turnOff(stream: MediaStream): void {
   for (const track of stream.getTracks()) track.stop();
 }
 
+/** Begins to look through a camera; where that fails, it is turned off again. @throws what failed */
+export function lookThrough<Look>(stream: MediaStream, begin: (stream: MediaStream) => Look): Look {
+  try {
+    return begin(stream);
+  } catch (error) {
+    turnOff(stream);
+    throw error;
+  }
+}
+
 /** Turns a camera on for a page that is in sight. @throws {DeviceError} */
 export async function cameraInSight(): Promise<MediaStream> {
   const stream = await openCamera();

@@ -2,7 +2,7 @@ import { AT_REST } from "../../../../../realdial/motion/deadBand";
 import type { ShownSighting } from "../../../../../realdial/printed/shownDial";
 import type { Problem } from "../../../../../wording/problem";
 import { DialFollower } from "../camera/dialFollower";
-import { cameraInSight, LiveCamera, turnOff, withoutCamera } from "../camera/liveCamera";
+import { cameraInSight, LiveCamera, lookThrough, turnOff, withoutCamera } from "../camera/liveCamera";
 import { SightedTurns } from "../camera/sightedTurns";
 import { DeviceError, deviceProblem } from "../deviceWords";
 import type { DeviceLink, DialDevice, OpenDevice } from "../dialDevice";
@@ -57,7 +57,7 @@ class OrdinarySession implements OpenDevice {
     try {
       const stream = await cameraInSight();
       if (this.isClosed) turnOff(stream);
-      else this.follow(stream);
+      else lookThrough(stream, () => this.follow(stream));
     } catch (error) {
       this.link.lost(problemOf(error));
     }
