@@ -1,11 +1,13 @@
 import { errorsOf, type Problem, problemsOf, problemText, type Words } from "../wording/problem";
 import { MOTION_WORDS, MotionError } from "./motionError";
 import { RECORD_WORDS } from "./recordWords";
+import { SOURCES_WORDS } from "./sourcesWords";
 
 /** What can be wrong with a file of records, with a motion in it, and with the records themselves; full sentences. */
 const FILE_WORDS = {
   ...RECORD_WORDS,
   ...MOTION_WORDS,
+  ...SOURCES_WORDS,
   "not-json": ": This file is not a logbook: it is not one whole JSON value.",
   "other-format": ': This file is not a logbook: its "format" is not "{format}".',
   "later-version":
@@ -31,6 +33,8 @@ const FILE_WORDS = {
   "jobs-other-defect":
     ": {count:diagnosis has|diagnoses have} another defect than lock and seed lead to: taken as recorded.",
   "same-id": 'has the same id as another record, "{id}": the later one is taken.',
+  "turned-impossibly": "(id {id}) {why}: taken as recorded.",
+  "motion-against-choice": ": Its record says that none is kept.",
   "without-motion": "(id {id}) is taken without its motion. {why:placed}",
   "more-remarks": ": And {count} more.",
   "attempts-left-out": ": {count:attempt|attempts} of {name} left out: {why:placed}.",

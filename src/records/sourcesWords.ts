@@ -1,5 +1,5 @@
 import type { SourceDescription } from "../realdial/sources/sourceDescription";
-import { type SourcesMisfit, sourcesMisfit } from "../realdial/sources/sourcesMisfit";
+import { type SourcesMisfit, sourcesMisfit, type TurningMisfit } from "../realdial/sources/sourcesMisfit";
 
 /** What is wrong with what a record says turned the dial: the rest of a sentence that begins with the record. */
 export const SOURCES_WORDS = {
@@ -11,7 +11,11 @@ export const SOURCES_WORDS = {
   "fine-called-coarse": "names a source with steps below half a graduation, but calls it coarse",
   "other-screen": "describes the screen otherwise than it is",
   "hides-motion": "says that no motion was kept of a source that gives no such choice",
-} as const satisfies Readonly<Record<SourcesMisfit, string>>;
+  "other-step": "names a source with steps that no such device has",
+  "too-noisy": "names a source that is noisier at rest than a rest can be",
+  "doubt-without-device": "has turns in doubt, but no device turned its dial",
+  "doubt-twice": "gives the same doubt of its turns twice",
+} as const satisfies Readonly<Record<TurningMisfit, string>>;
 
 /** Why a list of sources cannot be, as a finding where there is one. @param problemOf - makes it, by its code */
 export function sourcesProblem<Found>(

@@ -1,6 +1,8 @@
 /** A dial that stays within this, graduations, for as long as that, ms, is at rest. */
 const WITHIN = 0.5;
 const FOR_MS = 1000;
+/** The largest standard deviation that readings within a rest can have: of two at its ends, graduations of 100 a turn. */
+export const NOISIEST = WITHIN / Math.sqrt(2);
 
 /** A dial at rest. */
 export interface Rest {

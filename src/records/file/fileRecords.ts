@@ -13,7 +13,8 @@ import type { Remarks } from "./remarks";
 
 const idSchema = z.object({ id: anyText });
 
-const shortId = (id: string) => id.slice(0, 40);
+/** An id as far as a sentence shows it. */
+export const shortId = (id: string) => id.slice(0, 40);
 
 /** A record of a file, or null where it is none; then it is remarked. */
 function readRecord<Kind extends RecordKind>(
@@ -82,6 +83,7 @@ export interface FileMotion {
 }
 
 const traceSchema = z.object({ trace: z.optional(z.unknown()) });
+const traceOf = (value: unknown) => traceSchema.safeParse(value).data?.trace;
 
 /** Reads the motions of a file one by one, each into bounded room, all into a room that fits the size of the file. */
 export class MotionReader {
@@ -97,7 +99,7 @@ export class MotionReader {
 
   /** The motion of an attempt of the file; undefined where it has none, or none that can be read. */
   read(value: unknown, place: number, id: string): FileMotion | undefined {
-    const trace = traceSchema.safeParse(value).data?.trace;
+    const trace = traceOf(value);
     if (trace === undefined) return undefined;
     try {
       if (typeof trace !== "string") throw unreadable("trace-not-text");
@@ -107,8 +109,16 @@ export class MotionReader {
       return { packed, motion: decodeTrace(packed) };
     } catch (error) {
       const { problem: why } = error instanceof MotionError ? error : unreadable("trace-damaged");
-      this.remarks.add(fileProblem("without-motion", ["attempts", place], { id: shortId(id), why }));
-      return undefined;
+      return this.without(why, place, id);
     }
+  }
+
+  /** Passes over the motion of an attempt whose record says that none is kept of it. */
+  passOver(value: unknown, place: number, id: string): undefined {
+    if (traceOf(value) !== undefined) this.without(fileProblem("motion-against-choice", []), place, id);
+  }
+
+  private without(why: Problem, place: number, id: string): undefined {
+    this.remarks.add(fileProblem("without-motion", ["attempts", place], { id: shortId(id), why }));
   }
 }

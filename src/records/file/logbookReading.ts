@@ -1,5 +1,7 @@
 import * as z from "zod/mini";
 import type { Motion } from "../../dialing/motion";
+import { mayKeepMotion } from "../../realdial/sources/sourceDescription";
+import { type TurnedRecord, turningMisfit } from "../../realdial/sources/sourcesMisfit";
 import type { Problem } from "../../wording/problem";
 import type { AttemptRecord } from "../attemptRecord";
 import { moment } from "../fields";
@@ -10,7 +12,7 @@ import { judgedJob } from "../jobRight";
 import type { LogbookContents } from "../logbookContents";
 import { missingOwners, withOwners } from "../owners";
 import { type PersonRecord, RECORD_KINDS, type RecordKind, type SittingRecord } from "../records";
-import { MotionReader, RecordList } from "./fileRecords";
+import { MotionReader, RecordList, shortId } from "./fileRecords";
 import { Remarks } from "./remarks";
 
 /** What an export calls itself. */
@@ -112,8 +114,11 @@ export class LogbookReading {
     refuseTooMany(kind, place + 1);
     const { lists, held } = this;
     if (kind === "attempts") lists.attempts.add(value, place, (record) => this.attempt(record, value, place));
-    else if (kind === "jobs") lists.jobs.add(value, place, (record) => this.job(record));
+    else if (kind === "jobs") lists.jobs.add(value, place, (record) => this.job(record, place));
     else if (kind === "sittings") lists.sittings.add(value, place, held.sitting);
+    else if (kind === "zeroings") lists.zeroings.add(value, place, (record) => this.turned(kind, record, place));
+    else if (kind === "declarations")
+      lists.declarations.add(value, place, (record) => this.turned(kind, record, place));
     else lists[kind].add(value, place, asItIs);
   }
 
@@ -158,15 +163,28 @@ export class LogbookReading {
   }
 
   private attempt(record: AttemptRecord, value: unknown, place: number): AttemptRecord {
-    const read = this.motions.read(value, place, record.id);
+    const read = mayKeepMotion(record)
+      ? this.motions.read(value, place, record.id)
+      : this.motions.passOver(value, place, record.id);
     const [held, packed] = this.held.attempt(record, read?.motion, read?.packed);
     if (packed === undefined) this.traces.delete(record.id);
     else this.traces.set(record.id, packed);
     return held;
   }
 
+  /** A record of a turned dial that nothing can replay: what cannot have turned it is named, and the record taken. */
+  private turned<One extends TurnedRecord & { readonly id: string }>(kind: FileKind, record: One, place: number): One {
+    const misfit = turningMisfit(record);
+    if (misfit !== null) {
+      const why = fileProblem(misfit, []);
+      this.remarks.add(fileProblem("turned-impossibly", [kind, place], { id: shortId(record.id), why }));
+    }
+    return record;
+  }
+
   /** A job from elsewhere, or from an earlier version with another rule: its facts decide. */
-  private job(record: JobRecord): JobRecord {
+  private job(record: JobRecord, place: number): JobRecord {
+    this.turned("jobs", record, place);
     if (hasOtherDefect(record)) this.otherDefects.add(record.id);
     else this.otherDefects.delete(record.id);
     const judged = judgedJob(record);

@@ -2,7 +2,7 @@ import type { Attempt } from "../../dialing/attempt";
 import type { Motion } from "../../dialing/motion";
 import { isOfCoarseStep } from "../../drill/marking/coarseStep";
 import { mayKeepMotion } from "../../realdial/sources/sourceDescription";
-import { sourcesMisfit } from "../../realdial/sources/sourcesMisfit";
+import { turningMisfit } from "../../realdial/sources/sourcesMisfit";
 import { replay } from "../../trace/replay";
 import type { Problem } from "../../wording/problem";
 import { attemptOutcome } from "../attemptOutcome";
@@ -65,7 +65,7 @@ const whyNoRecording = (record: AttemptRecord) => (mayKeepMotion(record) ? "no-r
 
 /** Why an attempt is not counted; undefined where its recording bears it out. */
 function misfit(record: AttemptRecord, motion: Motion | undefined): Misfit | undefined {
-  if (sourcesMisfit(record.sources) !== null) return "impossible-sources";
+  if (turningMisfit(record) !== null) return "impossible-sources";
   // A miss gains nothing by a recording that is gone.
   if (motion === undefined) return record.opened ? whyNoRecording(record) : undefined;
   const recorded = recordedAttempt(record, motion);

@@ -43,8 +43,6 @@ const TRY_WORDS = {
   "fit-fault-unsaid": "has faults that do not follow from how its lock was fitted",
   "begun-again-unasked": "is recorded as begun again, but at its station no try is",
   "doubt-not-begun-again": "has turns in doubt and was not begun again, as its station asks",
-  "doubt-without-device": "has turns in doubt, but no device turned its dial",
-  "doubt-twice": "gives the same doubt of its turns twice",
   "motion-though-none": "says that no motion of it was kept, but has a recording",
   "lost-with-result": "is recorded as lost, but has a result",
   "other-kind": 'is of kind "{kind}", but its station is of kind "{wanted}"',
