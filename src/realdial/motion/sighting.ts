@@ -12,6 +12,8 @@ export type SightReason =
   | "disc-covered"
   /** The rings are not where the sheet has them. */
   | "disc-lost"
+  /** The disc wobbles by more than can be taken out. */
+  | "disc-wobbles"
   /** What is seen fits more than one position. */
   | "ambiguous"
   /** The dial turns faster than the camera can see. */

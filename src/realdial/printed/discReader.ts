@@ -26,6 +26,11 @@ const STRAIGHT = 0.005;
  */
 const SHOWN = 0.9;
 
+/** A disc that wobbles by more than this, as a tangent, is off by more than a tenth of a graduation, by films. */
+const LARGEST_WOBBLE = 0.065;
+/** Under a camera less aslant than this, as a tangent, a wobble hardly shows, and hardly matters. */
+const ASLANT = 0.15;
+
 /** What is seen of the disc in a frame. */
 export type DiscSeen =
   | { readonly kind: "lost" | "covered" | "blurred" }
@@ -66,6 +71,16 @@ export class DiscReader {
   turnedAt(speed: number): void {
     const [finest] = this.readers;
     if (finest !== undefined) this.delay.learn(speed, (twist) => finest.sharpnessAt(twist));
+  }
+
+  /** Why what was read is not exact enough, though it is read; null where nothing speaks against it. @param speed - turns/s */
+  doubtAt(view: View, speed: number): "disc-wobbles" | "too-fast" | null {
+    const [, , , along = 0, aslant = 0] = this.seating.values;
+    const { x, y } = shiftOfHeight(view);
+    const slant = Math.hypot(x, y);
+    // The rings are drawn out by half of slant times wobble.
+    if (slant > ASLANT && (2 * Math.hypot(along, aslant)) / slant > LARGEST_WOBBLE) return "disc-wobbles";
+    return this.delay.isTooLongAt(speed) ? "too-fast" : null;
   }
 
   private seat(image: GrayImage, view: View): boolean {

@@ -73,6 +73,8 @@ export class PrintedDial {
     this.isInDoubt ||= isInDoubt;
     if (this.count.isSteady) this.disc.turnedAt(this.count.speedNow);
     if (angle.spread * this.graduations > LARGEST_SPREAD) return { sight: "not-sure", reason: "too-fast" };
+    const doubt = this.disc.doubtAt(sheet.view, this.count.speedNow);
+    if (doubt !== null) return { sight: "not-sure", reason: doubt };
     this.turns = turns;
     return { sight: "sure", reason: "none" };
   }

@@ -3,6 +3,9 @@ const LONGEST = 0.04;
 /** Delays that are tried lie so far apart, s. */
 const STEP = 0.004;
 const COUNT = Math.round((2 * LONGEST) / STEP) + 1;
+/** From this delay on, s, by films, and above this speed, turns/s, readings are off by more than half a graduation. */
+const TOO_LONG = 0.027;
+const SLOW = 0.3;
 /** Speed, turns/s, from which delay is seen in the tracks. */
 const SLOWEST = 0.1;
 /** What is usual, s, before anything was seen: as a standard deviation around no delay. */
@@ -27,6 +30,11 @@ export class RowDelay {
   /** By how much the disc is turned further from first row to last, turns, at a speed in turns/s. */
   twistAt(speed: number): number {
     return speed * this.delay_s;
+  }
+
+  /** Whether the camera takes so long that a disc is not read to half a graduation while it turns at a speed (turns/s). */
+  isTooLongAt(speed: number): boolean {
+    return Math.abs(this.delay_s) > TOO_LONG && Math.abs(speed) > SLOW;
   }
 
   /**

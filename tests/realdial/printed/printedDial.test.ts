@@ -35,6 +35,14 @@ describe.each([
   });
 });
 
+test("a disc that wobbles by more than can be taken out turns nothing, and says so", () => {
+  const dial = new PrintedDial(100);
+  const film = printedFilm({ ...SHORT, camera: { ...SMALL, tilt: 15 }, disc: { wobble: 8 } }, 11);
+  const { frames, rest, without } = judged(film, ({ picture, at }) => dial.follow(picture, at));
+  expect(rest.largest).toBeLessThan(0.1);
+  expect(without["disc-wobbles"]).toBeGreaterThan(frames / 3);
+});
+
 test("a dial of 60 is read in its own graduations", () => {
   const dial = new PrintedDial(60);
   const [turned] = framesOf({ restMs: 40, legs: [], start: 25, camera: SMALL }) as [FilmFrame];

@@ -30,3 +30,14 @@ test("a dial at rest, a frame without sharpness and a delay of no camera teach n
   for (let k = 0; k < 60; k++) delay.learn(1.5, twistedBy(0.3));
   expect(Math.abs(delay.twistAt(1))).toBeLessThanOrEqual(0.04);
 });
+
+test.each([
+  [0.02, 2, false],
+  [0.035, 2, true],
+  [-0.035, -2, true],
+  [0.035, 0.1, false],
+])("a delay of %f s is too long at %f turns/s: %s", (delay_s, speed, expected) => {
+  const delay = new RowDelay();
+  for (let k = 0; k < 20; k++) delay.learn(1, twistedBy(delay_s));
+  expect(delay.isTooLongAt(speed)).toBe(expected);
+});
