@@ -92,6 +92,8 @@ function residualSquares(curve: ExponentialCurve, attempts: readonly LearningAtt
 /** Whether chance alone explains what the curve explains, at a level. */
 function isChance(withoutCurve: number, withCurve: number, degreesOfFreedom: number, level: number): boolean {
   const explained = Math.max(0, withoutCurve - withCurve) / (PARAMETERS - 1);
+  // Differences too small to be squared leave nothing to explain, and nothing unexplained.
+  if (explained === 0) return true;
   const f = explained / (withCurve / degreesOfFreedom);
   return fisherUpperTail(f, PARAMETERS - 1, degreesOfFreedom) > 1 - level;
 }

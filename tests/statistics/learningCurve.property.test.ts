@@ -119,3 +119,8 @@ test("an attempt that is no number is an error, not an answer", () => {
   expect(() => fitLearningCurve(broken)).toThrow(StatisticsError);
   expect(() => fitLearningCurve(broken)).toThrow(expect.objectContaining({ code: "not-finite" }));
 });
+
+test("values apart by less than can be squared are no curve", () => {
+  const attempts = [0, 2e-162, 0, 0, 0].map((value, k) => ({ number: k + 1, value }));
+  expect(fitLearningCurve(attempts).kind).toBe("unsupported");
+});
