@@ -1,4 +1,3 @@
-import type { Page } from "@playwright/test";
 import { dialingStation, testSheet } from "../support/testSheet";
 import { violations } from "./axe";
 import { expect, test } from "./page";
@@ -19,23 +18,12 @@ const SHEET = testSheet({
   sitting: { pauseAllowed: true, onReload: "resume", clockHideable: true },
 });
 
-async function withEncoder(page: Page): Promise<StubPort> {
-  const port = await StubPort.on(page);
-  await page.goto("#/bench?seed=5");
-  await page.getByRole("button", { name: /^More/ }).click();
-  await page.getByRole("button", { name: "Connect: Encoder on a serial line" }).click();
-  await port.start();
-  await expect(page.getByText("Status: turns the dial")).toBeVisible();
-  await page.keyboard.press("Escape");
-  return port;
-}
-
 test("a sitting lets only what it admits turn the dial, and begins a try again in which the hand was lost", async ({
   page,
   bench,
 }) => {
   test.setTimeout(60_000);
-  const port = await withEncoder(page);
+  const port = await StubPort.onBench(page);
   await openSheet(page, SHEET);
   await expect(page.getByText(/the try is broken off and begun again, at most 2 times/)).toBeVisible();
   await startHere(page);

@@ -25,13 +25,7 @@ class EncoderHand {
   }
 
   static async on(page: Page): Promise<EncoderHand> {
-    const port = await StubPort.on(page);
-    await page.goto("#/bench?seed=5");
-    await page.getByRole("button", { name: /^More/ }).click();
-    await page.getByRole("button", { name: "Connect: Encoder on a serial line" }).click();
-    await port.start();
-    await expect(page.getByText("Status: turns the dial")).toBeVisible();
-    await page.keyboard.press("Escape");
+    const port = await StubPort.onBench(page);
     await page.goto("#/zeroing?seed=5");
     await page.getByRole("button", { name: "Clamp the ring" }).click();
     return new EncoderHand(page, port);

@@ -1,4 +1,4 @@
-import type { Page } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { withChecksum } from "../support/board/writeWireLine";
 
 /** What the stub leaves on the page for the test. */
@@ -55,6 +55,18 @@ export class StubPort {
     await page.addInitScript("globalThis.__name ??= (named) => named;");
     await page.addInitScript(stubSerial);
     return new StubPort(page);
+  }
+
+  /** An encoder that turns the dial of the bench. */
+  static async onBench(page: Page): Promise<StubPort> {
+    const port = await StubPort.on(page);
+    await page.goto("#/bench?seed=5");
+    await page.getByRole("button", { name: /^More/ }).click();
+    await page.getByRole("button", { name: "Connect: Encoder on a serial line" }).click();
+    await port.start();
+    await expect(page.getByText("Status: turns the dial")).toBeVisible();
+    await page.keyboard.press("Escape");
+    return port;
   }
 
   /** The board starts, and says its hello. */

@@ -5,7 +5,7 @@ import { LocalLight } from "./localLight";
 import { RowDelay } from "./rowDelay";
 import { Seating } from "./seating";
 import { TrackReader } from "./trackPhase";
-import { shiftOfHeight, type View } from "./view";
+import { type MovingPoint, shiftOfHeight, type View } from "./view";
 
 /** Rings seen worse than this are not the disc's. */
 const LEAST_SHARE = 0.12;
@@ -34,7 +34,12 @@ const ASLANT = 0.15;
 /** What is seen of the disc in a frame. */
 export type DiscSeen =
   | { readonly kind: "lost" | "covered" | "blurred" }
-  | { readonly kind: "read"; readonly phases: readonly TrackPhase[]; readonly correction: number };
+  | {
+      readonly kind: "read";
+      readonly phases: readonly TrackPhase[];
+      readonly correction: number;
+      readonly wobbles: boolean;
+    };
 
 /** Reads the tracks of the disc, once it is known how the base sheet lies. */
 export class DiscReader {
@@ -64,7 +69,8 @@ export class DiscReader {
       return [{ ...phase, cycles: reader.track.cycles }];
     });
     if (phases.length === 0) return { kind: "blurred" };
-    return { kind: "read", phases, correction: this.wobble(view) };
+    const shift = shiftOfHeight(view);
+    return { kind: "read", phases, correction: this.wobble(shift), wobbles: this.wobblesTooMuch(shift) };
   }
 
   /** Tells at which speed (turns/s) the disc turned steadily in the last frame: so the camera's row delay is learned. */
@@ -73,14 +79,9 @@ export class DiscReader {
     if (finest !== undefined) this.delay.learn(speed, (twist) => finest.sharpnessAt(twist));
   }
 
-  /** Why what was read is not exact enough, though it is read; null where nothing speaks against it. @param speed - turns/s */
-  doubtAt(view: View, speed: number): "disc-wobbles" | "too-fast" | null {
-    const [, , , along = 0, aslant = 0] = this.seating.values;
-    const { x, y } = shiftOfHeight(view);
-    const slant = Math.hypot(x, y);
-    // The rings are drawn out by half of slant times wobble.
-    if (slant > ASLANT && (2 * Math.hypot(along, aslant)) / slant > LARGEST_WOBBLE) return "disc-wobbles";
-    return this.delay.isTooLongAt(speed) ? "too-fast" : null;
+  /** Whether the camera reads its picture too slowly for a disc that turns so fast, turns/s. */
+  isTooFast(speed: number): boolean {
+    return this.delay.isTooLongAt(speed);
   }
 
   private seat(image: GrayImage, view: View): boolean {
@@ -102,10 +103,16 @@ export class DiscReader {
    * shift g of height, by g (t·u). The rings show the symmetric part of that map; the rest follows from g's direction. Where
    * the camera is not aslant, there is no such direction.
    */
-  private wobble(view: View): number {
-    const { x, y } = shiftOfHeight(view);
+  private wobble({ x, y }: MovingPoint): number {
     const [, , , along = 0, aslant = 0] = this.seating.values;
     const turned = (2 * x * y * along + (y * y - x * x) * aslant) / (x * x + y * y + STRAIGHT);
     return (SHOWN * turned) / (2 * Math.PI);
+  }
+
+  /** The rings are drawn out by half of slant times wobble. @param shift - of height, as seen */
+  private wobblesTooMuch({ x, y }: MovingPoint): boolean {
+    const [, , , along = 0, aslant = 0] = this.seating.values;
+    const slant = Math.hypot(x, y);
+    return slant > ASLANT && (2 * Math.hypot(along, aslant)) / slant > LARGEST_WOBBLE;
   }
 }

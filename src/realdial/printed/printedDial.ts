@@ -73,8 +73,8 @@ export class PrintedDial {
     this.isInDoubt ||= isInDoubt;
     if (this.count.isSteady) this.disc.turnedAt(this.count.speedNow);
     if (angle.spread * this.graduations > LARGEST_SPREAD) return { sight: "not-sure", reason: "too-fast" };
-    const doubt = this.disc.doubtAt(sheet.view, this.count.speedNow);
-    if (doubt !== null) return { sight: "not-sure", reason: doubt };
+    if (seen.wobbles) return { sight: "not-sure", reason: "disc-wobbles" };
+    if (this.disc.isTooFast(this.count.speedNow)) return { sight: "not-sure", reason: "too-fast" };
     this.turns = turns;
     return { sight: "sure", reason: "none" };
   }

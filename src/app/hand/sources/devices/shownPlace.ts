@@ -1,3 +1,4 @@
+import { reading } from "../../../../lock/dial";
 import type { DialInHand } from "../deviceSlot";
 import type { ShownPlace } from "./dialDevice";
 
@@ -11,7 +12,7 @@ export function shownPlace(dial: DialInHand | undefined, isReversed: boolean): S
   const turns = position / dial.perTurn;
   return {
     turns: isReversed ? -turns : turns,
-    number: position - dial.perTurn * Math.floor(position / dial.perTurn),
+    number: reading(position, dial.perTurn),
     perTurn: dial.perTurn,
     keepsMoves,
   };
