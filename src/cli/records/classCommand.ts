@@ -52,6 +52,7 @@ async function read(file: string, terminal: Terminal) {
       return [record, undefined];
     },
     sitting: (record) => ({ ...record, body: null }),
+    isReplayed: true,
   });
   try {
     const { remarks, ...contents } = reading.end(await source.read(terminal, reading));

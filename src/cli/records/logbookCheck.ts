@@ -66,6 +66,7 @@ export class LogbookCheck implements RecordLists {
         return [bare(record), isTryOfSitting(record) ? packed : undefined];
       },
       sitting: (record) => this.sitting(record),
+      isReplayed: true,
     });
   }
 

@@ -9,6 +9,7 @@ import {
   LogbookReading,
   type ReadLogbook,
   refuseTooMany,
+  WHOLE,
 } from "./logbookReading";
 
 /** Version that a logbook is written as: an earlier trainer must refuse jobs, not leave them out without a word. */
@@ -70,14 +71,15 @@ function readLists(file: Readonly<Record<string, unknown>>, reading: LogbookRead
  *
  * @param text - of a file that may be anything
  * @param tell - hears how far it is
+ * @param isReplayed - whether `replayedLogbook` comes after it, which names attempts that nothing can have turned so
  * @throws {FileError} for a file that is no logbook, naming why; nothing else, whatever the text
  */
-export function readLogbookFile(text: string, tell: Tell = () => {}): ReadLogbook {
+export function readLogbookFile(text: string, tell: Tell = () => {}, isReplayed = false): ReadLogbook {
   try {
     tell({ stage: "opening" });
     const file = checkedHead(parsedJson(text));
     tell({ stage: "checking" });
-    const reading = new LogbookReading(() => text.length);
+    const reading = new LogbookReading(() => text.length, { ...WHOLE, isReplayed });
     readLists(file, reading, tell);
     return reading.end(file);
   } catch (error) {

@@ -65,13 +65,17 @@ export interface Held {
   /** @param motion - undefined where there is none, or none that can be read */
   attempt(record: AttemptRecord, motion: Motion | undefined, packed: Uint8Array | undefined): HeldAttempt;
   sitting(record: SittingRecord): SittingRecord;
+  /** Whether every attempt is replayed as well: that leaves out, and names, one that nothing can have turned so. */
+  readonly isReplayed?: boolean;
 }
 
 /** An attempt and its packed motion, undefined where that is not wanted. */
 export type HeldAttempt = readonly [record: AttemptRecord, packed: Uint8Array | undefined];
 
 const asItIs = <One>(record: One) => record;
-const WHOLE: Held = { attempt: (record, _motion, packed) => [record, packed], sitting: asItIs };
+
+/** Every record whole. */
+export const WHOLE: Held = { attempt: (record, _motion, packed) => [record, packed], sitting: asItIs };
 
 /**
  * The reading of a logbook file, record by record, in whatever order they come: what is sound is taken, what can be
@@ -163,6 +167,7 @@ export class LogbookReading {
   }
 
   private attempt(record: AttemptRecord, value: unknown, place: number): AttemptRecord {
+    if (!this.held.isReplayed) this.turned("attempts", record, place);
     const read = mayKeepMotion(record)
       ? this.motions.read(value, place, record.id)
       : this.motions.passOver(value, place, record.id);
@@ -172,7 +177,7 @@ export class LogbookReading {
     return held;
   }
 
-  /** A record of a turned dial that nothing can replay: what cannot have turned it is named, and the record taken. */
+  /** A record of a turned dial that is not replayed: what cannot have turned it is named, and the record taken. */
   private turned<One extends TurnedRecord & { readonly id: string }>(kind: FileKind, record: One, place: number): One {
     const misfit = turningMisfit(record);
     if (misfit !== null) {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { type ReaderMessage, readAndTell } from "../../../src/app/keeping/reader/readerMessages";
 import { describeSource } from "../../../src/realdial/sources/sourceDescription";
 import { SCREEN_SOURCE } from "../../../src/realdial/sources/sourcesSeen";
 import { readLogbookFile, writeLogbookFile } from "../../../src/records/file/logbookFile";
@@ -110,8 +111,29 @@ describe("an attempt", () => {
     expect([traces.size, remarks]).toEqual([1, []]);
   });
 
-  test("with doubts and no device is left out when it is replayed", () => {
-    const { leftOut } = replayedLogbook(readLogbookFile(fileOf({ doubts: ["gap"] })));
-    expect(fileSentences(leftOut)).toEqual([expect.stringContaining("what they say turned the dial cannot have been")]);
+  test.each<[string, object, string]>([
+    ["none", { sources: [] }, "lists what turned the dial, but the list is empty"],
+    [
+      "a step of another kind",
+      { sources: [describeSource("printed-dial", 1)] },
+      "names a source with steps that no such device has",
+    ],
+    ["a doubt of the hands on the screen", { doubts: ["gap"] }, "has turns in doubt, but no device turned its dial"],
+    ["one doubt twice", { sources: [ENCODER], doubts: ["gap", "gap"] }, "gives the same doubt of its turns twice"],
+  ])("is named where it is not replayed, and taken as recorded: %s", (_what, fields, words) => {
+    const { records, remarks } = readLogbookFile(fileOf(fields));
+    expect(fileSentences(remarks)).toEqual([`attempts[0] (id a) ${words}: taken as recorded.`]);
+    expect(records.attempts).toHaveLength(1);
+  });
+
+  test("with doubts and no device is left out when it is replayed, and named once", async () => {
+    const read = readLogbookFile(fileOf({ doubts: ["gap"] }), undefined, true);
+    expect(read.remarks).toEqual([]);
+    const left = [expect.stringContaining("what they say turned the dial cannot have been")];
+    expect(fileSentences(replayedLogbook(read).leftOut)).toEqual(left);
+
+    const told: ReaderMessage[] = [];
+    await readAndTell({ replayed: new Blob([fileOf({ doubts: ["gap"] })]) }, (message) => told.push(message));
+    expect(told.flatMap((one) => (one.kind === "read" ? fileSentences(one.leftOut) : []))).toEqual(left);
   });
 });

@@ -60,7 +60,7 @@ export async function readAndTell(order: ReaderOrder, tell: (message: ReaderMess
   if (text === null) return tell({ kind: "bad", problem: fileProblem("file-moved", []) });
   const hear = (progress: ReadingProgress) => tell({ kind: "progress", progress });
   try {
-    const { remarks, ...contents } = readLogbookFile(text, hear);
+    const { remarks, ...contents } = readLogbookFile(text, hear, isReplayed);
     const read = isReplayed ? replayedLogbook(contents, hear) : { contents, leftOut: [] };
     tellInParts({ contents: read.contents, leftOut: [...remarks, ...read.leftOut] }, tell);
   } catch (error) {
