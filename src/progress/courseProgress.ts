@@ -24,6 +24,10 @@ export interface CourseProgress {
   readonly done: number;
 }
 
+/** Whether a sheet that was sat is that of a lesson, as it is or as it was in an earlier version. */
+const isOf = ({ title, sheetSha256: hash }: SatSheet, lesson: LessonGlance) =>
+  title === lesson.title && (hash === lesson.sheetSha256 || lesson.earlier?.includes(hash) === true);
+
 /**
  * How far someone is. A lesson is done once its very sheet was sat to the end, whatever the verdict: a mark to find the way
  * by, and nothing is locked. An eased sheet of the same title is not the lesson.
@@ -32,9 +36,7 @@ export interface CourseProgress {
  */
 export function courseProgress(course: readonly LessonGlance[], finished: readonly SatSheet[]): CourseProgress {
   const lessons = course.map((lesson) => {
-    const times = finished
-      .filter(({ title, sheetSha256 }) => title === lesson.title && sheetSha256 === lesson.sheetSha256)
-      .map(({ startedAt }) => startedAt);
+    const times = finished.filter((sat) => isOf(sat, lesson)).map(({ startedAt }) => startedAt);
     return { lesson, doneAt: times.length === 0 ? null : Math.min(...times) };
   });
   return {

@@ -1,3 +1,4 @@
+import { describeSource } from "../../src/realdial/sources/sourceDescription";
 import { handoverRecord } from "../../src/records/handover/handoverRecord";
 import { recordHash, writeHashed } from "../../src/records/hashedRecord";
 import { RECORD_FACTS } from "../support/savedHandoverRecord";
@@ -25,6 +26,13 @@ test("a saved handover record is checked: reached by key, loaded, dropped and pa
   const file = (body: string) => ({ name: "record.json", mimeType: "application/json", buffer: Buffer.from(body) });
   await check.getByLabel("Load a file").setInputFiles(file(text));
   await expect(check.getByRole("status")).toHaveText(/^The record is sound\. It is unchanged since its hash was made/);
+  await expect(check.getByText("turns in doubt")).toBeHidden();
+  const doubted = handoverRecord({
+    ...{ ...RECORD_FACTS, height_in: 41 },
+    ...{ sources: [describeSource("encoder", 100 / 2400)], doubts: ["disconnected"] },
+  });
+  await page.evaluate(dropText, writeHashed({ sha256: recordHash(doubted), record: doubted }));
+  await expect(check.getByText("the device was disconnected. A turn of the dial may")).toBeVisible();
   await page.evaluate(dropText, forged);
   await expect(check.getByRole("alert")).toContainText("it or the hash was changed");
   for (const one of LOOKS) {

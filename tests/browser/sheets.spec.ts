@@ -62,6 +62,26 @@ test("a sheet is built by keyboard alone, and is there after a reload", async ({
   await expect(page.getByRole("link", { name: "Monday drill" })).toBeVisible();
 });
 
+test("the editor says what each rule for a real dial means, and asks for none where only the screen may turn", async ({
+  page,
+}) => {
+  await openCopy(page, "Friday sitting");
+  await page.locator("[data-act=toggle]").first().click();
+  const turnedBy = page.getByLabel("What may turn the dial");
+  const lostHand = page.getByLabel("If a device loses the hand");
+  await expect(turnedBy).toHaveValue("not-coarse");
+  await expect(turnedBy).toHaveAccessibleDescription(/half a graduation or more/);
+  await expect(lostHand).toHaveValue("try-again");
+  await expect(lostHand).toHaveAccessibleDescription(/the same numbers from another start, at most 2 times/);
+  await lostHand.selectOption("The try does not count as right");
+  await expect(lostHand).toHaveAccessibleDescription(/no other try for it/);
+  await turnedBy.selectOption("A real dial only");
+  await expect(turnedBy).toHaveAccessibleDescription(/A printed or ordinary dial before a camera/);
+  await expect(page.getByRole("article")).toContainText("a real dial only");
+  await turnedBy.selectOption("The screen only");
+  await expect(lostHand).toBeHidden();
+});
+
 test("stations are moved by keyboard; the focus stays and the place is told", async ({ page }) => {
   await openCopy(page, "Friday sitting");
   const down = page.getByRole("button", { name: "Move down: Three wheels" });

@@ -43,6 +43,17 @@ describe("how far someone is in the course", () => {
     expect(next?.number).toBe(2);
   });
 
+  test("a lesson that was done by its sheet of an earlier version stays done, and no other sheet has that one's mark", () => {
+    // What counted in it before it had a rule for devices.
+    const sheetSha256 = "da61fb0a51866b55d6637afc1e468aa9c82fd948e56b93d8209de67f8454df76";
+    const doneBy = (title: string) =>
+      courseProgress(SHIPPED_LESSONS, [{ title, sheetSha256, startedAt: NOON }]).lessons.flatMap(
+        ({ lesson, doneAt }) => (doneAt === null ? [] : [lesson.title]),
+      );
+    expect(doneBy("Friday sitting")).toEqual(["Friday sitting"]);
+    expect(doneBy("Past it")).toEqual([]);
+  });
+
   test("after the last lesson there is no next one", () => {
     const all = SHIPPED_COURSE.map(({ sheet }) => sat(sheet));
     expect(courseProgress(SHIPPED_LESSONS, all)).toMatchObject({ next: null, done: SHIPPED_COURSE.length });

@@ -2,6 +2,7 @@ import { csvParse } from "d3-dsv";
 import { describe, expect, test } from "vitest";
 import run from "../../shared/handovers/clean.json" with { type: "json" };
 import { parseRun, writeRun } from "../../src/handover/run/recordedRun";
+import type { DialDoubt } from "../../src/realdial/sources/dialDoubt";
 import { describeSource, type SourceDescription } from "../../src/realdial/sources/sourceDescription";
 import { SCREEN_SOURCE } from "../../src/realdial/sources/sourcesSeen";
 import { jobsCsv } from "../../src/records/csv/jobsCsv";
@@ -9,7 +10,7 @@ import { zeroingsCsv } from "../../src/records/csv/zeroingsCsv";
 import { readLogbookFile, writeLogbookFile } from "../../src/records/file/logbookFile";
 import { checkHandoverRecord } from "../../src/records/handover/checkHandoverRecord";
 import { handoverSentences } from "../../src/records/handover/handoverCheckWords";
-import { handoverRecord } from "../../src/records/handover/handoverRecord";
+import { handoverRecord, parseHandoverRecord } from "../../src/records/handover/handoverRecord";
 import { recordHash } from "../../src/records/hashedRecord";
 import type { JobRecord } from "../../src/records/jobRecord";
 import type { LogbookContents } from "../../src/records/logbookContents";
@@ -100,8 +101,8 @@ describe("a handover", () => {
     expect(parseRun(run)).not.toHaveProperty("doubts");
   });
 
-  const checked = (sources: readonly SourceDescription[]) => {
-    const record = handoverRecord({ ...RECORD_FACTS, sources });
+  const checked = (sources?: readonly SourceDescription[], doubts?: readonly DialDoubt[]) => {
+    const record = handoverRecord({ ...RECORD_FACTS, sources, doubts });
     const file = JSON.parse(JSON.stringify({ record, sha256: recordHash(record) }));
     return handoverSentences(checkHandoverRecord(file).problems);
   };
@@ -116,5 +117,20 @@ describe("a handover", () => {
     ["one source twice", [PRINTED, PRINTED], "lists the same source of turning twice."],
   ])("whose record names %s is not", (_, sources, says) => {
     expect(checked(sources).join(" ")).toContain(says);
+  });
+
+  test("has the doubts of its turns in its record, and none where there are none", () => {
+    const doubted = handoverRecord({ ...RECORD_FACTS, sources: [PRINTED], doubts: ["sight-lost"] });
+    expect(parseHandoverRecord(JSON.parse(JSON.stringify(doubted)))).toEqual(doubted);
+    expect(doubted.doubts).toEqual(["sight-lost"]);
+    expect(handoverRecord(RECORD_FACTS)).not.toHaveProperty("doubts");
+    expect(checked([PRINTED], ["sight-lost", "hidden"])).toEqual([]);
+  });
+
+  test.each<[string, readonly SourceDescription[] | undefined, readonly DialDoubt[], string]>([
+    ["where the screen alone turned it", undefined, ["gap"], "has turns in doubt, but no device turned its dial."],
+    ["twice", [PRINTED], ["gap", "gap"], "gives the same doubt of its turns twice."],
+  ])("whose record doubts its turns %s does not fit together", (_, sources, doubts, says) => {
+    expect(checked(sources, doubts)).toEqual([`The record ${says}`]);
   });
 });

@@ -27,6 +27,13 @@ export function doubtSentence(
   return `Turns in doubt: ${why}. The turns that were counted may not be those the hand made.${refused}`;
 }
 
+/** Why the turns of a handover are in doubt, for the client who gets its record; null where nothing speaks for that. */
+export function doubtForClient(record: DoubtedRecord): string | null {
+  if (!isDoubted(record)) return null;
+  const why = (record.doubts ?? []).map((one) => DOUBT_WORDS[one]).join(", and ");
+  return `${why}. A turn of the dial may have been counted wrong, so ask to see the proofs again.`;
+}
+
 /** How many of some attempts are marked, a sentence; null where none is. */
 export function doubtedSentence(records: readonly DoubtedRecord[]): string | null {
   const marked = records.filter(isDoubted).length;
@@ -39,6 +46,14 @@ export const LOST_SIGHT_WORDS: Readonly<Record<LostSightRule, string>> = {
   counts: "The try goes on and counts, marked",
   "try-again": "The try is broken off and begun again",
   fails: "The try does not count as right",
+};
+
+/** What each rule means, for whoever sets it. A hand is lost where a camera loses sight of the dial, or a cable is pulled. */
+export const LOST_SIGHT_NOTES: Readonly<Record<LostSightRule, string>> = {
+  counts:
+    "A camera may lose sight of the dial, or a cable may be pulled. The result then says that the turns are in doubt.",
+  "try-again": `A camera may lose sight of the dial, or a cable may be pulled. The trainee gets the same numbers from another start, at most ${countText(MOST_BEGUN_AGAIN, "time", "times")}.`,
+  fails: "A camera may lose sight of the dial, or a cable may be pulled. The trainee makes no other try for it.",
 };
 
 const LOST_SIGHT_SENTENCES: Readonly<Record<Exclude<LostSightRule, "counts">, string>> = {

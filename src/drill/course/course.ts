@@ -26,7 +26,15 @@ const timesSchema = z.strictObject({
 const courseSchema = z.strictObject({
   version: z.literal(1),
   times: timesSchema,
-  lessons: z.array(z.strictObject({ /** Title of a sheet. */ sheet: text, teaches: text })),
+  lessons: z.array(
+    z.strictObject({
+      /** Title of a sheet. */
+      sheet: text,
+      teaches: text,
+      /** SHA-256 of what counted in the sheet before: whoever finished that one has done the lesson. */
+      earlier: z.optional(z.array(text)),
+    }),
+  ),
 });
 
 /** Seconds that a beginner takes for each kind of work: estimates. */
@@ -41,6 +49,8 @@ export interface Lesson {
   readonly teaches: string;
   /** Estimated working time, whole minutes. */
   readonly minutes: number;
+  /** SHA-256 of what counted in its sheet in earlier versions, as good as the sheet for having done it. */
+  readonly earlier?: readonly string[] | undefined;
 }
 
 function secondsATry(station: Station, times: TryTimes): number {
@@ -78,11 +88,11 @@ export function parseCourse(value: unknown, sheets: readonly Sheet[]): readonly 
   const parsed = courseSchema.safeParse(value);
   if (!parsed.success) throw new SheetError(fieldProblem(parsed.error.issues, value), "course");
   const { lessons, times } = parsed.data;
-  return lessons.map(({ sheet: title, teaches }, index) => {
+  return lessons.map(({ sheet: title, teaches, earlier }, index) => {
     const sheet = sheets.find((one) => one.title === title);
     if (sheet === undefined) {
       throw new SheetError(drillProblem("unknown-lesson", [], { lesson: index + 1, title }), "course");
     }
-    return { number: index + 1, sheet, teaches, minutes: lessonMinutes(sheet, times) };
+    return { number: index + 1, sheet, teaches, minutes: lessonMinutes(sheet, times), ...(earlier && { earlier }) };
   });
 }

@@ -12,6 +12,8 @@ export interface LessonGlance {
   readonly sheetId: string;
   /** SHA-256 of what counts in its sheet, 64 hexadecimal digits. */
   readonly sheetSha256: string;
+  /** The same of its sheet in earlier versions, where to have finished that is to have done the lesson. */
+  readonly earlier?: readonly string[] | undefined;
   /** One line. */
   readonly teaches: string;
   /** Estimated working time, whole minutes. */
@@ -23,9 +25,9 @@ export interface LessonGlance {
 }
 
 /** A lesson at a glance. `npm run schema` stores it for the lessons that come with the trainer. */
-export function lessonGlance({ number, sheet, teaches, minutes }: Lesson): LessonGlance {
+export function lessonGlance({ number, sheet, teaches, minutes, earlier }: Lesson): LessonGlance {
   const { tries, questions } = sittingPlan(sheet);
   const isTest = sheet.sitting !== undefined;
   const named = { number, title: sheet.title, sheetId: sheetId(sheet), sheetSha256: sheetSha256(sheet) };
-  return { ...named, teaches, minutes, tries, questions, isTest };
+  return { ...named, ...(earlier && { earlier }), teaches, minutes, tries, questions, isTest };
 }

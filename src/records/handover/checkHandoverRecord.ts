@@ -2,13 +2,13 @@ import { canonicalJson } from "../../drill/canonicalJson";
 import { isInRange } from "../../handover/run/rules/mountingHeight";
 import { drawScene } from "../../handover/run/scene";
 import { SHIPPED_PROFILES } from "../../lock/shippedProfiles";
+import { turningMisfit } from "../../realdial/sources/sourcesMisfit";
 import { seededChance } from "../../statistics/chance";
 import { type Finding, failing, type Problem } from "../../wording/problem";
 import { isSameHash, readHashed, recordHash } from "../hashedRecord";
 import { RecordError } from "../recordError";
 import { recordProblem } from "../recordWords";
 import { NOTICE } from "../sitting/sittingRecord";
-import { sourcesProblem } from "../sourcesWords";
 import { handoverProblem } from "./handoverCheckWords";
 import { type HandoverRecord, parseHandoverRecord, proofsWanted } from "./handoverRecord";
 import { CHANGE_SENTENCES, CHANGE_SOURCE, CHANGE_WORDS_OF_0_2, nextChangeDue } from "./nextChange";
@@ -50,6 +50,12 @@ function otherDoor({ seed, height_in: height, drawnBy }: HandoverRecord): readon
   return [handoverProblem(drawnBy === undefined ? "own-door" : "other-height", [], { height, seed, drawn })];
 }
 
+/** What the record says turned the dial, and the doubts of its turns, cannot have been. */
+function turnedAmiss(record: HandoverRecord): readonly Problem[] {
+  const misfit = turningMisfit(record);
+  return misfit === null ? [] : [handoverProblem("sources", [], { misfit: handoverProblem(misfit, []) })];
+}
+
 /** What of a record does not follow from the rest of it. */
 function misfits(record: HandoverRecord): readonly Problem[] {
   const { date, height_in, faults, undoneFaults, proofs, profileId, fit } = record;
@@ -73,10 +79,7 @@ function misfits(record: HandoverRecord): readonly Problem[] {
     ],
   ];
   const wanting = recordProblems(record, [], isHeightShown && !isInRange(height_in));
-  const turned = sourcesProblem(record.sources, (code) =>
-    handoverProblem("sources", [], { misfit: handoverProblem(code, []) }),
-  );
-  return [...failing(findings), ...(turned === undefined ? [] : [turned]), ...wanting];
+  return [...failing(findings), ...turnedAmiss(record), ...wanting];
 }
 
 /**

@@ -5,6 +5,7 @@ import { RunError } from "../../handover/run/rules/runError";
 import type { Graduations } from "../../lock/dial";
 import { fieldProblem } from "../../lock/fieldProblem";
 import { flag, must, number, shortList, anyText as text } from "../../lock/fieldSchemas";
+import { type DialDoubt, doubtsSchema } from "../../realdial/sources/dialDoubt";
 import type { SourceDescription } from "../../realdial/sources/sourceDescription";
 import { sourcesSchema } from "../../realdial/sources/sourceSchema";
 import { NOTICE } from "../sitting/sittingRecord";
@@ -29,6 +30,8 @@ export interface RecordFacts {
   readonly zero: RecordedZero | null;
   /** What turned the dial; left out where the hands on the screen alone did, or a simulated hand. */
   readonly sources?: readonly SourceDescription[] | undefined;
+  /** Why its turns may be miscounted; left out where nothing speaks for that. */
+  readonly doubts?: readonly DialDoubt[] | undefined;
   /** Height of the dial's middle, inches. */
   readonly height_in: number;
 }
@@ -63,6 +66,8 @@ const recordSchema = z.object(
     isHandsOff: flag,
     /** What turned the dial, where that was not the hands on the screen alone. */
     sources: sourcesSchema,
+    /** Why its turns may be miscounted; left out where nothing speaks for that, and in records of earlier versions. */
+    doubts: doubtsSchema,
     /** How the lock is fitted, by codes; left out where it came on its door. */
     fit: z.optional(z.object({ faults: shortList(text, MOST), skipped: shortList(text, MOST) })),
     nextChangeDue: text,
@@ -83,7 +88,7 @@ const proofsOf = ({ missing, fit }: HandoverResult) =>
   proofsWanted(fit !== undefined).map(({ code }) => ({ code, isShown: !missing.includes(code) }));
 
 /** The record of a handover, with the day on which the combination is due to be changed. */
-export function handoverRecord({ form, result, drawnBy, sources, ...facts }: RecordFacts): HandoverRecord {
+export function handoverRecord({ form, result, drawnBy, sources, doubts, ...facts }: RecordFacts): HandoverRecord {
   const { faults, duration_ms, isHandsOff, fit } = result;
   return {
     format: "gatefall-handover-record",
@@ -98,6 +103,7 @@ export function handoverRecord({ form, result, drawnBy, sources, ...facts }: Rec
     duration_ms,
     isHandsOff,
     ...(sources && { sources: [...sources] }),
+    ...(doubts && { doubts: [...doubts] }),
     ...(fit && { fit: { faults: [...fit.faults], skipped: [...fit.skipped] } }),
     nextChangeDue: nextChangeDue(form.date),
     changeWhen: [...CHANGE_SENTENCES],

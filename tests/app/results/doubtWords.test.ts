@@ -3,6 +3,7 @@ import { attemptRowOf } from "../../../src/app/results/attemptRows";
 import {
   begunAgainWords,
   doubtedSentence,
+  doubtForClient,
   doubtSentence,
   lostSightSentence,
 } from "../../../src/app/results/doubtWords";
@@ -39,6 +40,14 @@ test("what is in doubt is said beside the attempt, in the list, and of a sum", (
     /^1 attempt is marked: .* It counts here all the same\.$/,
   );
   expect(doubtedSentence([doubted, doubted])).toMatch(/^2 attempts are marked: .* They count here all the same\.$/);
+});
+
+test("a client who gets the record of a handover reads why its turns are in doubt, and what to do", () => {
+  expect(doubtForClient({})).toBeNull();
+  expect(doubtForClient({ doubts: [] })).toBeNull();
+  expect(doubtForClient(DOUBTED)).toBe(
+    "the camera lost sight of the dial, and steps of the encoder were missed. A turn of the dial may have been counted wrong, so ask to see the proofs again.",
+  );
 });
 
 test("a station says what comes of a lost hand, and the row of a try what came of it", () => {

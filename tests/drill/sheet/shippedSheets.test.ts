@@ -1,6 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { type BrokenRule, explain } from "../../../src/drill/combinations/combinationRules";
+import { admitsSource } from "../../../src/drill/marking/isAdmitted";
+import { lostSightRule } from "../../../src/drill/marking/lostSight";
 import { markingScheme } from "../../../src/drill/marking/markingScheme";
 import { markSitting } from "../../../src/drill/marking/markSitting";
 import type { TryResult } from "../../../src/drill/marking/tryResult";
@@ -26,6 +28,19 @@ test("there are at least eight, and all files are shipped in their order", () =>
   expect(FILES.length).toBeGreaterThanOrEqual(8);
   expect(SHIPPED_SHEETS).toEqual(SHEETS.map(([, sheet]) => sheet));
   expect(new Set(SHIPPED_SHEETS.map(({ title }) => title)).size).toBe(FILES.length);
+});
+
+test("one says what may turn its dials, and what comes of a device that loses the hand", () => {
+  const ruled = SHIPPED_SHEETS.filter(({ stations }) =>
+    stations.every((one) => "turnedBy" in one && "lostSight" in one && lostSightRule(one) === "try-again"),
+  );
+  expect(ruled.map(({ title }) => title)).toEqual(["Friday sitting"]);
+  const stations = ruled.flatMap((sheet) => sheet.stations);
+  for (const station of stations) {
+    expect(admitsSource({ kind: "screen", isCoarse: false }, station)).toBe(true);
+    expect(admitsSource({ kind: "printed-dial", isCoarse: false }, station)).toBe(true);
+    expect(admitsSource({ kind: "midi", isCoarse: true }, station)).toBe(false);
+  }
 });
 
 /** Rules that a planned combination breaks: those of its station, or of its lock. */

@@ -1,19 +1,16 @@
 import { useState } from "react";
-import { ADMISSIONS } from "../../../drill/sheet/admission";
-import { LOST_SIGHT_RULES } from "../../../drill/sheet/lostSightRule";
-import type { DialingStation, HandoverStation, Station, ZeroingStation } from "../../../drill/sheet/sheet";
+import type { HandoverStation, Station } from "../../../drill/sheet/sheet";
 import type { Profile } from "../../../lock/profile";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import { FileButton } from "../../parts/files/FileButton";
 import { profileFromFile } from "../../parts/files/profileFile";
-import { LOST_SIGHT_WORDS } from "../../results/doubtWords";
-import { ADMISSION_WORDS } from "../../results/sourceWords";
 import { ConditionFields } from "./ConditionFields";
 import { DefectFields } from "./DefectFields";
 import { ChoiceField, NumberField, TextField, TimeField } from "./fields";
 import { helpChoices } from "./helpChoices";
 import { MarksFields } from "./MarksFields";
 import { PolicyFields } from "./PolicyFields";
+import { SourceFields } from "./SourceFields";
 import type { StationEdit } from "./stationEdit";
 
 const OWN = "own profile";
@@ -152,34 +149,6 @@ function KindFields({ station, path, onFields }: StationEdit) {
   }
 }
 
-const TURNED_BY = ADMISSIONS.map((one) => [one, ADMISSION_WORDS[one]] as const);
-
-const LOST_SIGHT = LOST_SIGHT_RULES.map((one) => [one, LOST_SIGHT_WORDS[one]] as const);
-
-/** What may turn the dial of a station that has nothing else, and what comes of a device that loses the hand. */
-function SourceField({ station, path, onFields }: StationEdit<DialingStation | ZeroingStation>) {
-  return (
-    <>
-      <ChoiceField
-        label="What may turn the dial"
-        path={`${path}.turnedBy`}
-        value={station.turnedBy ?? "any"}
-        choices={TURNED_BY}
-        onChoice={(one) => onFields({ turnedBy: one === "any" ? undefined : one }, "turnedBy")}
-      />
-      {station.turnedBy !== "screen" && (
-        <ChoiceField
-          label="If a device loses the hand"
-          path={`${path}.lostSight`}
-          value={station.lostSight ?? "counts"}
-          choices={LOST_SIGHT}
-          onChoice={(one) => onFields({ lostSight: one === "counts" ? undefined : one }, "lostSight")}
-        />
-      )}
-    </>
-  );
-}
-
 /** Everything that one station asks. */
 export function StationForm({ station, path, onFields }: StationEdit) {
   return (
@@ -214,7 +183,7 @@ export function StationForm({ station, path, onFields }: StationEdit) {
       <MarksFields {...{ station, path, onFields }} />
       {(station.kind === "dialing" || station.kind === "zeroing") && (
         <>
-          <SourceField {...{ station, path, onFields }} />
+          <SourceFields {...{ station, path, onFields }} />
           <ConditionFields {...{ station, path, onFields }} />
         </>
       )}

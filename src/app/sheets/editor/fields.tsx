@@ -25,13 +25,25 @@ interface FieldProps {
   readonly path: string;
 }
 
-/** What is wrong with a field, and what its input gets so that label and problem belong to it. */
-function useTold(path: string, hasFields = false) {
+interface ToldOptions {
+  readonly hasFields?: boolean;
+  /** What its value means, where the label does not say it all. */
+  readonly note?: string | undefined;
+}
+
+/** What is wrong with a field and what its value means, and what its input gets so that label, problem and note belong to it. */
+function useTold(path: string, { hasFields = false, note }: ToldOptions = {}) {
   const says = useProblem(path, hasFields);
   const id = useId();
+  const describedBy = [note !== undefined && `${id}-note`, says !== undefined && `${id}-problem`].filter(Boolean);
   return {
     says,
-    input: says === undefined ? { id } : { id, "aria-invalid": true, "aria-describedby": `${id}-problem` },
+    note,
+    input: {
+      id,
+      ...(says !== undefined && { "aria-invalid": true }),
+      ...(describedBy.length > 0 && { "aria-describedby": describedBy.join(" ") }),
+    },
   };
 }
 
@@ -41,7 +53,7 @@ interface LabelledProps {
   readonly children: ReactNode;
 }
 
-function Labelled({ label, told: { says, input }, children }: LabelledProps) {
+function Labelled({ label, told: { says, note, input }, children }: LabelledProps) {
   const { id } = input;
   return (
     <div className="sheets-field w-full">
@@ -49,6 +61,11 @@ function Labelled({ label, told: { says, input }, children }: LabelledProps) {
         {label}
       </label>
       {children}
+      {note !== undefined && (
+        <span id={`${id}-note`} className="block mt-1 text-small text-soft">
+          {note}
+        </span>
+      )}
       {says !== undefined && (
         <span id={`${id}-problem`} className="problem">
           {says}
@@ -159,12 +176,14 @@ interface ChoiceFieldProps<Choice extends string> extends FieldProps {
   readonly onChoice: (choice: Choice) => void;
   /** Whether its parts have fields of their own. */
   readonly hasFields?: boolean;
+  /** What the choice means. */
+  readonly note?: string | undefined;
 }
 
 /** One of a few. */
 export function ChoiceField<Choice extends string>(props: ChoiceFieldProps<Choice>) {
-  const { label, path, hasFields = false, ...choice } = props;
-  const told = useTold(path, hasFields);
+  const { label, path, hasFields = false, note, ...choice } = props;
+  const told = useTold(path, { hasFields, note });
   return (
     <Labelled {...{ label, told }}>
       <Select {...choice} {...told.input} />

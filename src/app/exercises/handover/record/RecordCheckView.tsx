@@ -3,6 +3,7 @@ import { checkHandoverRecord } from "../../../../records/handover/checkHandoverR
 import { handoverSentences } from "../../../../records/handover/handoverCheckWords";
 import { parsedJson } from "../../../../records/hashedRecord";
 import { RecordChecker, type RecordFinding } from "../../../parts/files/RecordChecker";
+import { doubtForClient } from "../../../results/doubtWords";
 
 const SOUND =
   "The record is sound. It is unchanged since its hash was made, and what it says of proofs, faults and the next change fits together.";
@@ -12,6 +13,7 @@ const named = (name: string) => (name === "" ? "–" : harmlessName(name));
 /** Checks a handover record, and says whose and of when it is. @throws {Error} with a sentence */
 function findingOf(text: string): RecordFinding {
   const { record, problems, unheld } = checkHandoverRecord(parsedJson(text));
+  const doubt = doubtForClient(record);
   const shown = record.proofs.filter(({ isShown }) => isShown).length;
   return {
     problems: handoverSentences(problems),
@@ -24,6 +26,7 @@ function findingOf(text: string): RecordFinding {
       ["taken over by", named(record.takenOverBy)],
       ["proofs", `${shown} of ${record.proofs.length} shown`],
       ["faults", `${record.faults}, ${record.undoneFaults} of them undone`],
+      ...(doubt === null ? [] : [["turns in doubt", doubt] as const]),
     ],
   };
 }

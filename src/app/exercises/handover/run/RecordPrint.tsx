@@ -1,4 +1,5 @@
 import type { HandoverRecord } from "../../../../records/handover/handoverRecord";
+import { doubtForClient } from "../../../results/doubtWords";
 import { turnedWithText } from "../../../results/sourceWords";
 
 const inWords = (code: string) => code.replaceAll("-", " ");
@@ -16,9 +17,14 @@ function fitRow({ fit }: HandoverRecord): readonly (readonly [string, string])[]
   return [["Fit", `${faults.map(inWords).join("; ") || "nothing wrong"}${unchecked}`]];
 }
 
-/** What turned the dial, where that was more than the screen. */
-const turnedRow = (record: HandoverRecord): readonly (readonly [string, string])[] =>
-  record.sources === undefined ? [] : [["Turned with", turnedWithText(record)]];
+/** What turned the dial, where that was more than the screen, and what makes its turns doubtful. */
+function turnedRows(record: HandoverRecord): readonly (readonly [string, string])[] {
+  const doubt = doubtForClient(record);
+  return [
+    ...(record.sources === undefined ? [] : [["Turned with", turnedWithText(record)] as const]),
+    ...(doubt === null ? [] : [["Turns in doubt", doubt] as const]),
+  ];
+}
 
 function proofWords({ proofs }: HandoverRecord, isShown: boolean): string {
   const codes = proofs.filter((proof) => proof.isShown === isShown).map(({ code }) => inWords(code));
@@ -45,7 +51,7 @@ export function RecordPrint({ record }: { readonly record: HandoverRecord }) {
     ["Missing", proofWords(record, false)],
     ["Faults", faults === 0 ? "none" : `${faults}, of which ${undoneFaults} undone in the debrief`],
     ["Dialing", record.isHandsOff ? "by a simulated hand" : "by hand"],
-    ...turnedRow(record),
+    ...turnedRows(record),
     ["Next change due", `${record.nextChangeDue} at the latest`],
     ["Changed when", `${record.changeWhen.join(" ")} (${record.changeSource})`],
   ] as const;

@@ -17,6 +17,7 @@ export function recordOf(session: HandoverSession, result: HandoverResult): Hand
     seed: setup.seed,
     drawnBy: recorded.drawnBy,
     sources: recorded.sources,
+    doubts: recorded.doubts,
     height_in: recorded.scene.height_in,
     zero: isByHand ? { right: average(right), left: average(left) } : null,
   });
