@@ -1,33 +1,31 @@
 import { expect, test } from "vitest";
+import clean from "../../../../../../shared/handovers/clean.json" with { type: "json" };
 import { recordOf } from "../../../../../../src/app/exercises/handover/run/kept/runRecord";
 import { HandoverSession } from "../../../../../../src/app/exercises/handover/run/session/handoverSession";
+import { NOTHING_KEPT } from "../../../../../../src/app/exercises/handover/run/session/keptRun";
 import { checkRun } from "../../../../../../src/handover/run/checkRun";
-import { shippedProfile } from "../../../../../../src/lock/shippedProfiles";
+import { parseRun, type RecordedRun } from "../../../../../../src/handover/run/recordedRun";
 import { describeSource } from "../../../../../../src/realdial/sources/sourceDescription";
 import { RECORD_FORM } from "../../../../../support/savedHandoverRecord";
 
 const ENCODER = describeSource("encoder", 100 / 2400, 0.012);
-const SETUP = { profile: shippedProfile("three-wheel"), seed: 7, isHandsOff: false };
 
-/** The record of a run, written at once. */
-function recordAfter(turn: (session: HandoverSession) => void) {
-  const session = new HandoverSession(SETUP);
-  turn(session);
-  session.writeRecord(RECORD_FORM, 10);
+/** The record of a clean handover, its dial turned as the run says. */
+function recordAfter(turned: Pick<RecordedRun, "sources" | "doubts">) {
+  const run = { ...parseRun(clean), ...turned };
+  const { profile, seed, isHandsOff } = run;
+  const session = new HandoverSession({ profile, seed, isHandsOff }, { ...NOTHING_KEPT, run, form: RECORD_FORM });
   return recordOf(session, checkRun(session.recorded));
 }
 
 test("the record of a handover names what turned its dial, and why its turns are in doubt", () => {
-  const turned = recordAfter((session) => {
-    session.noteSource(ENCODER);
-    session.noteDoubt("disconnected");
-  });
-  expect(turned).toMatchObject({ sources: [ENCODER], doubts: ["disconnected"] });
+  const turned = { sources: [ENCODER], doubts: ["disconnected"] } as const;
+  expect(recordAfter(turned)).toMatchObject(turned);
 });
 
 test("the record of a handover that the screen alone turned names neither", () => {
-  const turned = recordAfter((session) => session.noteSource());
-  expect(turned).not.toBeNull();
-  expect(turned).not.toHaveProperty("sources");
-  expect(turned).not.toHaveProperty("doubts");
+  const record = recordAfter({});
+  expect(record).toMatchObject(RECORD_FORM);
+  expect(record).not.toHaveProperty("sources");
+  expect(record).not.toHaveProperty("doubts");
 });
