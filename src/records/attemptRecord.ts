@@ -120,6 +120,9 @@ export const attemptSchema = z.object(
   must("object"),
 );
 
+/** Schema of what an attempt came to: the part of its record that the engine knows. */
+export const outcomeSchema = z.pick(attemptSchema, { opened: true, faults: true, stops: true, isUnfinished: true });
+
 /** One try at a lock: who, what, and what came of it. The motion itself is kept beside it, as a compact trace. */
 export type AttemptRecord = Readonly<z.infer<typeof attemptSchema>>;
 

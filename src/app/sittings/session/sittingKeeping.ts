@@ -72,7 +72,8 @@ export class SittingKeeping {
           const plan = tries[index];
           if (plan === undefined) return [];
           const owner = this.owner(personId, index, now_ms);
-          return keptTryWrite(trySetup(sheet, plan, seed, index), result, shelf.motion(index), owner) ?? [];
+          const kept = { motion: shelf.motion(index), outcome: shelf.outcome(index) };
+          return keptTryWrite(trySetup(sheet, plan, seed, index), result, kept, owner) ?? [];
         }),
       ),
     );

@@ -13,7 +13,7 @@ import { mayKeepMotion } from "../../../realdial/sources/sourceDescription";
 import { attemptNote } from "../../../records/attempt/attemptNote";
 import { stationOutcome } from "../../../records/attempt/stationOutcome";
 import { conditionsOf } from "../../../records/attemptConditions";
-import { unfinishedOutcome } from "../../../records/attemptOutcome";
+import { type AttemptOutcome, unfinishedOutcome } from "../../../records/attemptOutcome";
 import { exerciseOf } from "../../../records/exercise";
 import { type JobEnd, jobNote } from "../../../records/job/jobNote";
 import { encodeTrace } from "../../../records/motion/traceCodec";
@@ -46,6 +46,7 @@ const stamp = ({ sittingId, index, now_ms }: TryOwner) => {
 };
 
 type TryMade = Pick<DialingResult, "time_ms" | "sources" | "doubts">;
+type DialedResult = TryMade & Pick<DialingResult, "combination">;
 
 /** What turned the dial of a try, and why it may not count. */
 const circumstances = (result: TryMade, station: Station) => ({
@@ -62,24 +63,36 @@ const turnedBy = ({ sources, doubts }: TryMade) => ({
 /** What of a try at dialing is taken down. */
 type DialedTry = Pick<DialingTry, "setup" | "attempt" | "motion" | "isEnded">;
 
-function attemptWrite({ setup, attempt, motion, isEnded }: DialedTry, result: TryMade, owner: TryOwner): LogbookWrite {
-  const { station } = setup;
-  const duration_ms = motion.times_ms?.at(-1) ?? 0;
+/** What a try at dialing that has ended came to. */
+export const dialedOutcome = ({ setup, attempt }: Pick<DialedTry, "setup" | "attempt">, result: TryMade) =>
+  stationOutcome(attempt, setup.station, result);
+
+/** An attempt as it is on record. @param came - what it came to; of one that is unfinished its station says nothing yet */
+function dialedRecord(
+  { station, conditions, profile }: TrySetup,
+  came: AttemptOutcome,
+  result: DialedResult,
+  owner: TryOwner,
+) {
+  const { time_ms, combination } = result;
   const frame = {
     ...stamp(owner),
-    startedAt: owner.now_ms - duration_ms,
-    duration_ms,
+    startedAt: owner.now_ms - time_ms,
+    duration_ms: time_ms,
     exercise: exerciseOf(station.kind === "dialing" ? station.upTo : undefined),
     help: station.help,
-    conditions: conditionsOf(setup.conditions),
+    conditions: conditionsOf(conditions),
     sittingId: owner.sittingId,
     ...turnedBy(result),
   };
-  const came = isEnded
-    ? { ...stationOutcome(attempt, station, result), ...circumstances(result, station) }
-    : unfinishedOutcome(attempt);
-  const record = { ...attemptNote(frame, attempt, came), personId: owner.personId };
-  return { kind: "attempts", ...(mayKeepMotion(result) && { trace: encodeTrace(motion) }), record };
+  const counted = came.isUnfinished ? {} : circumstances(result, station);
+  return { ...attemptNote(frame, { profile, combination }, { ...came, ...counted }), personId: owner.personId };
+}
+
+function attemptWrite(one: DialedTry, result: DialedResult, owner: TryOwner): LogbookWrite {
+  const came = one.isEnded ? dialedOutcome(one, result) : unfinishedOutcome(one.attempt);
+  const record = dialedRecord(one.setup, came, result, owner);
+  return { kind: "attempts", ...(mayKeepMotion(result) && { trace: encodeTrace(one.motion) }), record };
 }
 
 /** A try at setting zero. @param hidden - the condition of its lock, where it is still known */
@@ -121,26 +134,41 @@ export function tryWrite(one: TryInHand, owner: TryOwner): LogbookWrite {
   return zeroingWrite(one.setup, one.result(), { condition }, owner);
 }
 
+/** What the page kept of a try at dialing, null where that is lost. */
+export interface KeptOfTry {
+  readonly motion: Motion | null;
+  /** What it came to, where its motion may not be kept. */
+  readonly outcome?: AttemptOutcome | null;
+}
+
+function keptDialed(setup: TrySetup, result: DialingResult, { motion, outcome = null }: KeptOfTry, owner: TryOwner) {
+  const { combination } = setup.plan;
+  if (combination === null) return null;
+  if (!mayKeepMotion(result)) {
+    return outcome && { kind: "attempts" as const, record: dialedRecord(setup, outcome, result, owner) };
+  }
+  if (motion === null) return null;
+  const attempt = replay({ profile: setup.profile, combination, ...motion });
+  return attemptWrite({ setup, attempt, motion, isEnded: true }, result, owner);
+}
+
 /**
  * A try of a sitting for the logbook, from what the page kept of it: the page was killed before the logbook had it.
  *
  * @param result - what it came to
- * @param motion - of the hand, or null where it is lost
+ * @param kept - of the hand, or of what it came to
  * @returns null for a try that was lost, or cannot be told any more
  */
 export function keptTryWrite(
   setup: TrySetup,
   result: TryResult,
-  motion: Motion | null,
+  kept: KeptOfTry,
   owner: TryOwner,
 ): LogbookWrite | null {
   if (result.isBrokenOff) return null;
   if (result.kind === "zeroing") return zeroingWrite(setup, result, {}, owner);
   if (result.kind !== "dialing") return jobTryWrite(setup, result, keptEnd(result), owner);
-  const { combination } = setup.plan;
-  if (motion === null || combination === null) return null;
-  const attempt = replay({ profile: setup.profile, combination, ...motion });
-  return attemptWrite({ setup, attempt, motion, isEnded: true }, result, owner);
+  return keptDialed(setup, result, kept, owner);
 }
 
 /** A sitting that goes on, for the logbook: all that is needed to go on with it. */

@@ -6,9 +6,11 @@ import type { Graduations, Milliseconds } from "../../../lock/dial";
 import type { DialDoubt } from "../../../realdial/sources/dialDoubt";
 import type { SourceDescription } from "../../../realdial/sources/sourceDescription";
 import { SCREEN_SOURCE } from "../../../realdial/sources/sourcesSeen";
+import type { DialingTry } from "../tries/dialingTry";
 import { isDialTry, makeTry, type TryInHand } from "../tries/tryInHand";
 import { trySetup } from "../tries/trySetup";
 import { KeptSitting } from "./keptSitting";
+import { dialedOutcome } from "./sittingLogbook";
 
 /** One sitting from its instructions to its end, with the try in hand, which has a clock of its own. */
 export class SittingSession extends KeptSitting {
@@ -142,12 +144,18 @@ export class SittingSession extends KeptSitting {
     this.changed();
   }
 
+  /** What of a try at dialing outlasts a kill: its motion, or what it came to where its motion may not be kept. */
+  private keepDialed(index: number, one: DialingTry): void {
+    if (one.turnedBy.mayKeepMotion) this.keepMotion(index, one.motion);
+    else this.shelf.keepOutcome(index, dialedOutcome(one, one.result()));
+  }
+
   private finishTry(one: TryInHand, now: Milliseconds): void {
     const index = this.memory.triesDone;
     this.send({ type: "try.finished", now_ms: now }, () => {
       if (this.memory.triesDone === index) return null;
       this.progress = { ...this.progress, tries: [...this.results, one.result()] };
-      if (one.kind === "dialing" && one.turnedBy.mayKeepMotion) this.keepMotion(index, one.motion);
+      if (one.kind === "dialing") this.keepDialed(index, one);
       return { one, index };
     });
   }

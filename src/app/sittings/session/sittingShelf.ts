@@ -1,6 +1,8 @@
 import type { Motion } from "../../../dialing/motion";
 import type { AnswerGiven } from "../../../drill/questions/questionDifficulty";
 import { sittingPlan } from "../../../drill/sitting/sittingPlan";
+import type { AttemptOutcome } from "../../../records/attemptOutcome";
+import { outcomeSchema } from "../../../records/attemptRecord";
 import { motionOfText } from "../../../records/motion/traceCodec";
 import type { SittingRecord } from "../../../records/sitting/sittingRecord";
 import { pageStore, storedText, storeText, type TextStore } from "../../parts/storage/pageStore";
@@ -17,13 +19,14 @@ export interface KeptRecord {
 export const PROGRESS_KEY = "gatefall.sitting";
 const SEEN = "gatefall.sitting.seen";
 const MOTION = "gatefall.sitting.motion.";
+const OUTCOME = "gatefall.sitting.outcome.";
 const RECORDS = "gatefall.sittings";
 const ANSWERS = "gatefall.answers";
 const MOST_RECORDS = 20;
 const MOST_ANSWERS = 5000;
 
 /**
- * What this browser keeps of sittings: the one under way, the motions of its tries, records, and answers given.
+ * What this browser keeps of sittings: the one under way, the motions of its tries or what they came to, records, and answers given.
  *
  * Nothing here throws: where the browser keeps nothing, a sitting lasts as long as the page, and `isKeeping` says so.
  */
@@ -73,9 +76,27 @@ export class SittingShelf {
     }
   }
 
-  /** Puts the sitting away, with the motions of its tries. */
+  /** @param outcome - of a try whose motion may not be kept: nothing else can tell of it after a kill */
+  keepOutcome(index: number, outcome: AttemptOutcome): void {
+    this.set(OUTCOME + index, JSON.stringify(outcome));
+  }
+
+  /** What a try came to whose motion may not be kept, or null where nothing is kept of it that can be read. */
+  outcome(index: number): AttemptOutcome | null {
+    const text = this.get(OUTCOME + index);
+    try {
+      return text === null ? null : (outcomeSchema.safeParse(JSON.parse(text)).data ?? null);
+    } catch {
+      return null;
+    }
+  }
+
+  /** Puts the sitting away, with all that is kept of its tries. */
   clear(tries: number): void {
-    for (let index = 0; index < tries; index++) this.set(MOTION + index, null);
+    for (let index = 0; index < tries; index++) {
+      this.set(MOTION + index, null);
+      this.set(OUTCOME + index, null);
+    }
     this.set(PROGRESS_KEY, null);
     this.set(SEEN, null);
   }

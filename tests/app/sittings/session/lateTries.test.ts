@@ -46,7 +46,7 @@ describe("a try of a sitting that took longer than its station allows", () => {
     const write = tryWrite(one, OWNER);
     expect(() => checkWrite(write)).not.toThrow();
     expect(write.record).toMatchObject({ opened: true, isLate: true });
-    expect(keptTryWrite(one.setup, one.result(), one.motion, OWNER)).toEqual(write);
+    expect(keptTryWrite(one.setup, one.result(), { motion: one.motion }, OWNER)).toEqual(write);
     expect(attemptSchema.parse(write.record)).toHaveProperty("isLate", true);
   });
 
@@ -60,7 +60,7 @@ describe("a try of a sitting that took longer than its station allows", () => {
     const [late, timely] = [zeroed(2001), zeroed(2000)].map((one) => {
       const write = tryWrite(one, OWNER);
       expect(() => checkWrite(write)).not.toThrow();
-      const kept = keptTryWrite(one.setup, one.result(), null, OWNER);
+      const kept = keptTryWrite(one.setup, one.result(), { motion: null }, OWNER);
       expect(kept?.record).toEqual({ ...write.record, details: { sittingId: "sitting" } });
       return RECORD_SCHEMAS.zeroings.parse(write.record);
     });

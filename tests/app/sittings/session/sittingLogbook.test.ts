@@ -97,10 +97,10 @@ describe("a try of a sitting in the logbook", () => {
 
   test("is the same attempt when it is made again from what the page kept", () => {
     const one = dialed(dialingStation());
-    const again = keptTryWrite(one.setup, one.result(), one.motion, OWNER);
+    const again = keptTryWrite(one.setup, one.result(), { motion: one.motion }, OWNER);
     expect(again).toEqual(tryWrite(one, OWNER));
-    expect(keptTryWrite(one.setup, { ...one.result(), isBrokenOff: true }, one.motion, OWNER)).toBeNull();
-    expect(keptTryWrite(one.setup, one.result(), null, OWNER)).toBeNull();
+    expect(keptTryWrite(one.setup, { ...one.result(), isBrokenOff: true }, { motion: one.motion }, OWNER)).toBeNull();
+    expect(keptTryWrite(one.setup, one.result(), { motion: null }, OWNER)).toBeNull();
   });
 
   test("is the same zeroing when it is made again, but for the hidden condition", () => {
@@ -108,7 +108,7 @@ describe("a try of a sitting in the logbook", () => {
     one.turnBy(30, 0);
     one.takeReading(1000);
     one.end();
-    const again = keptTryWrite(one.setup, one.result(), null, OWNER);
+    const again = keptTryWrite(one.setup, one.result(), { motion: null }, OWNER);
     expect(again?.record).toEqual({ ...tryWrite(one, OWNER).record, details: { sittingId: "sitting" } });
   });
 
@@ -170,15 +170,15 @@ describe("a job of a sitting in the logbook", () => {
     const setup = jobSetup(troubleStation());
     const one = new TroubleTry(setup);
     one.end();
-    const write = keptTryWrite(setup, one.result(), null, OWNER);
+    const write = keptTryWrite(setup, one.result(), { motion: null }, OWNER);
     expect(write).toMatchObject({ kind: "jobs", record: { id: "sitting:3", missed: ["not-named"] } });
-    expect(keptTryWrite(setup, { ...one.result(), isBrokenOff: true }, null, OWNER)).toBeNull();
+    expect(keptTryWrite(setup, { ...one.result(), isBrokenOff: true }, { motion: null }, OWNER)).toBeNull();
   });
 
   test.each([3, 2])("a change with a fault on the way and %i proofs is as right there as in the marks", (proofs) => {
     const setup = jobSetup(changeStation());
     const result = changeTry({ proofs, faults: [{ code: "present-refused", size: 1 }] });
-    const write = keptTryWrite(setup, result, null, OWNER);
+    const write = keptTryWrite(setup, result, { motion: null }, OWNER);
     expect(write?.record).toMatchObject({
       isRight: isRight(result, setup.station),
       details: { outcome: "true", proofs },

@@ -41,7 +41,7 @@ function tried(stops: Readonly<Record<Turn, Stops>>, most = 20): ZeroingTry {
 /** What the logbook has of it, from the live try and from what a killed page kept of it. */
 function bothWays(one: ZeroingTry) {
   const live = tryWrite(one, OWNER).record;
-  const kept = keptTryWrite(one.setup, one.result(), null, OWNER)?.record;
+  const kept = keptTryWrite(one.setup, one.result(), { motion: null }, OWNER)?.record;
   return { live, kept };
 }
 
@@ -77,10 +77,13 @@ describe("a zeroing of a sitting comes to the same, live and from what a killed 
   test("a result of an earlier version, without its stops, goes by its verdicts", () => {
     const one = tried({ right: FAR_OFF, left: FAR_OFF });
     const { readings: _, ...old } = one.result();
-    expect(keptTryWrite(one.setup, old, null, OWNER)?.record).toMatchObject({ outcome: "zero-set", readings: [] });
+    expect(keptTryWrite(one.setup, old, { motion: null }, OWNER)?.record).toMatchObject({
+      outcome: "zero-set",
+      readings: [],
+    });
     const { left: __, ...first } = old.verdicts;
     const broken = { ...old, verdicts: { ...first, left: null } };
-    expect(keptTryWrite(one.setup, broken, null, OWNER)?.record).toMatchObject({ outcome: "broken-off" });
+    expect(keptTryWrite(one.setup, broken, { motion: null }, OWNER)?.record).toMatchObject({ outcome: "broken-off" });
   });
 
   test("whatever the stops are, and whenever it ends", () => {

@@ -58,7 +58,7 @@ describe("a fitting in a sitting", () => {
       ...{ id: "sitting:4", kind: "fitting", sittingId: "sitting", help: "silent", isRight: false },
       missed: ["key-not-seated", "key-screw-loose"],
     });
-    expect(keptTryWrite(one.setup, one.result(), null, OWNER)).toEqual(write);
+    expect(keptTryWrite(one.setup, one.result(), { motion: null }, OWNER)).toEqual(write);
     expect(jobMeasured(one.result(), STATION)).toEqual({
       outcome: "fitted",
       stops: "20 acts, 1 spindle used up, 14 checks skipped",

@@ -85,7 +85,7 @@ describe("a fit to be judged in a sitting", () => {
       ...{ id: "sitting:4", kind: "inspection", sittingId: "sitting", help: "silent", isRight: false },
       missed: [...faults.map((fault) => `overlooked-${fault}`), ...wrong.map((fault) => `unfounded-${fault}`)],
     });
-    expect(keptTryWrite(one.setup, one.result(), null, OWNER)).toEqual(write);
+    expect(keptTryWrite(one.setup, one.result(), { motion: null }, OWNER)).toEqual(write);
     const words = jobMeasured(one.result(), STATION);
     expect(words.outcome).toMatch(/^\d faults? to find, 1 named$/);
     expect(words.stops).toBe("0 checks skipped");

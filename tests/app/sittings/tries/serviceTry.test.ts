@@ -56,7 +56,7 @@ describe("a service visit in a sitting", () => {
       ...{ id: "sitting:4", kind: "service", sittingId: "sitting", help: "silent", isRight: false },
       ...{ missed: ["not-asked"], details: { seed } },
     });
-    const kept = keptTryWrite(one.setup, one.result(), null, OWNER);
+    const kept = keptTryWrite(one.setup, one.result(), { motion: null }, OWNER);
     expect(kept?.record).toEqual({ ...write.record, details: { ...Object(Object(write.record).details), seed: null } });
     expect(jobMeasured(one.result(), STATION)).toMatchObject({ outcome: "visit ended", faults: "holder not asked" });
   });
