@@ -156,3 +156,20 @@ for (const address of ["#/dial", "#/dial?view=print"]) {
     }
   });
 }
+
+test("start page, words and a sheet with a rule for a real dial lead to the setup, and it knows the way back", async ({
+  page,
+}) => {
+  const link = page.getByRole("link", { name: "Set up a real dial" });
+  for (const from of ["#/start", "#/words?word=real-dial", "#/sittings?sheet=friday-sitting"]) {
+    await page.goto(from);
+    await link.click();
+    await expect(page).toHaveURL(/#\/dial\?back=/);
+    await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
+    const back = new URL(page.url()).hash.split("back=")[1] ?? "";
+    expect(from).toContain(decodeURIComponent(back));
+  }
+  await page.goto("#/sittings?sheet=past-it");
+  await expect(page.getByRole("button", { name: "I have read it" })).toBeVisible();
+  await expect(link).toHaveCount(0);
+});

@@ -100,6 +100,10 @@ export function StartPage({ progress, isReturning, isKnown, problem, cards, who 
         {cards}
       </div>
       {who}
+      <p className="text-small text-soft">
+        A mouse is not a dial: print one for your camera, or turn an encoder.{" "}
+        <a href="#/dial?back=%23%2Fstart">Set up a real dial</a>.
+      </p>
       <CourseList {...progress} />
     </main>
   );

@@ -8,6 +8,8 @@ export interface Word {
   /** One or two plain sentences. */
   readonly text: string;
   readonly picture?: ReactElement;
+  /** Where one does it, as an address of this app with what is there. */
+  readonly place?: { readonly href: string; readonly title: string };
 }
 
 /** Words that belong together. */

@@ -80,6 +80,22 @@ export const PRACTICE_WORDS: WordGroup = {
       text: "Your turning drawn as a line: the dial reading goes across, the turns go down, with a mark at every arrival and stop.",
     },
     {
+      id: "real-dial",
+      term: "Real dial",
+      text: "A dial that your hand turns in place of the mouse: a printed dial or the dial of a practice lock before a camera, an encoder, or a phone on the knob.",
+      place: { href: "#/dial?back=%23%2Fwords", title: "Set up a real dial" },
+    },
+    {
+      id: "coarse-source",
+      term: "Coarse source",
+      text: "A knob whose steps are half a graduation or more. It is good for practicing count and order. Its stops are not judged.",
+    },
+    {
+      id: "turns-in-doubt",
+      term: "Turns in doubt",
+      text: "A camera lost sight of the dial, or a device stopped sending, so a turn may be counted wrong. The record says so.",
+    },
+    {
       id: "drill-sheet",
       term: "Drill sheet",
       text: "What an instructor sets: stations with locks, tries, help and pass marks. Every lesson of the course is a drill sheet.",

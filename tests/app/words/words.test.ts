@@ -37,6 +37,7 @@ const WANTED = [
   ],
   ...["holdback", "handover", "egress", "record", "condition", "defect", "help"],
   ...["clearance", "rub", "lead", "spline-key", "key-seat", "torque", "thread-locker", "washers", "end-play"],
+  ...["real-dial", "coarse-source", "turns-in-doubt"],
   ...["ring-off-center", "bushing", "parallax", "service-visit", "service", "batteries"],
 ];
 

@@ -5,6 +5,7 @@ import type { Sheet } from "../../../drill/sheet/sheet";
 import { stationName } from "../../../drill/sheet/stationName";
 import { NOTICE } from "../../../records/sitting/sittingRecord";
 import { DEVICE_SLOT } from "../../hand/sources/deviceSlot";
+import { setupHere } from "../../hand/sources/devices/panel/setupHere";
 import { Button } from "../../parts/controls/Button";
 import { Lines } from "../../parts/Lines";
 import { Notice } from "../../parts/Notice";
@@ -15,6 +16,7 @@ import type { CurrentSitting } from "../session/currentSitting";
 import type { SittingSession } from "../session/sittingSession";
 import { ruleSentences, stationRow } from "../session/sittingWords";
 import { SittingHead } from "../stations/SittingHead";
+import { realDialWords } from "./realDialAsked";
 import { useWhoSits, type WhoForm, WhoSits } from "./WhoSits";
 
 function Sentences({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {
@@ -51,6 +53,17 @@ function RefusedSource({ sheet }: { readonly sheet: Sheet }) {
     const refused = refusedSourceSentence(source, station, stationName(station, index));
     return refused && <Notice key={station.id}>{refused}</Notice>;
   });
+}
+
+/** The way to the setup of a real dial, where the sheet has a rule for one. */
+function RealDial({ sheet }: { readonly sheet: Sheet }) {
+  const words = realDialWords(sheet);
+  if (words === null) return null;
+  return (
+    <p className="print:hidden">
+      {words} <a href={setupHere()}>Set up a real dial</a>.
+    </p>
+  );
 }
 
 interface StartProps extends BeforeStartProps {
@@ -120,6 +133,7 @@ export function BeforeStart(props: BeforeStartProps) {
       </section>
       <Scheme sheet={sheet} />
       <p className="mt-4 font-semibold">{NOTICE}</p>
+      <RealDial sheet={sheet} />
       <RefusedSource sheet={sheet} />
       <WhoSits session={session} form={form} field={field} />
       <StartButtons {...props} isReady={isReady} form={form} field={field} />

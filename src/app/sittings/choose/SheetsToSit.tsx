@@ -5,6 +5,7 @@ import { countText } from "../../../wording/amountWords";
 import { openShelf } from "../../keeping/sheets/openShelf";
 import { useStore } from "../../parts/page/useStore";
 import { spanWords } from "../session/sittingWords";
+import { asksForRealDial } from "./realDialAsked";
 import { ownSheetsToSit, SHEETS_TO_SIT } from "./sheetChoice";
 
 const RULED = SHEETS_TO_SIT.filter(({ sheet }) => sheet.sitting !== undefined);
@@ -16,6 +17,7 @@ function sizeWords(sheet: Sheet): string {
   const parts = [countText(tries, "try", "tries")];
   if (questions > 0) parts.push(countText(questions, "question", "questions"));
   if (timeLimit_ms !== null) parts.push(`at most ${spanWords(timeLimit_ms)}`);
+  if (asksForRealDial(sheet)) parts.push("a real dial to turn");
   return parts.join(" · ");
 }
 
