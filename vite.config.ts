@@ -4,9 +4,9 @@ import type { Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
 import manifest from "./package.json" with { type: "json" };
-import { PAGE_POLICY, SECURITY_HEADERS } from "./src/app/shell/contentPolicy.ts";
 import { controlsUnderPolicy, englishOnly } from "./src/bundle/accessibleControls.ts";
 import { chanceWithoutLeaps } from "./src/bundle/chanceWithoutLeaps.ts";
+import { PAGE_POLICY, SECURITY_HEADERS } from "./src/bundle/contentPolicy.ts";
 import { fewChunks } from "./src/bundle/fewChunks.ts";
 import { figuresAlone } from "./src/bundle/figuresAlone.ts";
 import { firstPicture } from "./src/bundle/firstPicture.ts";
@@ -67,6 +67,8 @@ export default defineConfig({
         cleanupOutdatedCaches: true,
         // In one file: fetching its parts would need a script address, which the policy refuses a worker.
         inlineWorkboxRuntime: true,
+        // What a class server answers is never the page.
+        navigateFallbackDenylist: [/^\/api\//],
       },
     }),
   ],
@@ -100,6 +102,7 @@ export default defineConfig({
     setupFiles: ["tests/support/fixedSeed.ts"],
     // A busy machine is slow, not wrong.
     testTimeout: 60_000,
+    hookTimeout: 60_000,
     // By itself it leaves a processor idle, on two of them half the machine.
     maxWorkers: "100%",
     // Files share what they import, and must leave nothing behind. Half the time was spent on importing it anew.

@@ -30,6 +30,7 @@ export const FIELD_WORDS = {
   list: "must be a list of {least} to {most} entries",
   "short-list": "must be a list of at most {most} entries",
   "any-list": "must be a list",
+  digits: "must be {least} to {most} digits",
   object: "must be an object",
   "such-as": "must be such as {example:json}",
   shallow: "must be JSON of at most {levels} levels",

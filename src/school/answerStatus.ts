@@ -1,0 +1,18 @@
+import type { SCHOOL_WORDS } from "./schoolWords";
+
+/** HTTP status of each answer that is a problem (RFC 9110; 429: RFC 6585). Every other code is 400: what was sent is wrong. */
+const STATUS: Readonly<Partial<Record<keyof typeof SCHOOL_WORDS, number>>> = {
+  "not-signed-in": 401,
+  "wrong-sign-in": 401,
+  "not-allowed": 403,
+  "from-elsewhere": 403,
+  "no-such-thing": 404,
+  "link-not-valid": 410,
+  "login-taken": 409,
+  "too-large": 413,
+  "wait-first": 429,
+  "server-failed": 500,
+};
+
+/** HTTP status of a problem. */
+export const answerStatus = (code: string): number => (STATUS as Readonly<Record<string, number>>)[code] ?? 400;

@@ -1,0 +1,222 @@
+import type { ColumnType } from "kysely";
+
+/** A moment, milliseconds since 1970. Both databases give it as a number (`int8` below 2 to the 53rd). */
+type Moment = number;
+
+/** A column that a row may be made without; it is null then. */
+type Maybe<Value> = ColumnType<Value | null, Value | null | undefined, Value | null>;
+
+/** A school: everything else belongs to one, and nothing of one is ever shown to another. */
+export interface SchoolRow {
+  readonly id: string;
+  readonly name: string;
+  readonly created_at: Moment;
+}
+
+/** Whoever teaches and signs in with a password. */
+export interface InstructorRow {
+  readonly id: string;
+  readonly school_id: string;
+  readonly name: string;
+  /** In small letters, unique in the whole database. */
+  readonly login: string;
+  readonly password_hash: string;
+  readonly role: "head" | "instructor";
+  readonly created_at: Moment;
+  readonly disabled_at: Maybe<Moment>;
+}
+
+/** A link, for one use, that makes an instructor: the first of a school, or one more. */
+export interface InvitationRow {
+  readonly token_hash: string;
+  /** Left out where it makes the school too. */
+  readonly school_id: Maybe<string>;
+  readonly role: "head" | "instructor";
+  readonly created_at: Moment;
+  readonly expires_at: Moment;
+  readonly used_at: Maybe<Moment>;
+}
+
+/** An instructor who is signed in at a browser. */
+export interface SignInRow {
+  readonly token_hash: string;
+  readonly school_id: string;
+  readonly instructor_id: string;
+  /** What every change from that browser must bring along, beside the cookie. */
+  readonly csrf: string;
+  readonly created_at: Moment;
+  readonly expires_at: Moment;
+}
+
+/** A class of a school. */
+export interface ClassRow {
+  readonly id: string;
+  readonly school_id: string;
+  readonly name: string;
+  readonly created_at: Moment;
+  readonly ended_at: Maybe<Moment>;
+}
+
+/** A code by which apprentices join a class: short-lived and revocable. */
+export interface ClassCodeRow {
+  readonly code: string;
+  readonly school_id: string;
+  readonly class_id: string;
+  readonly created_at: Moment;
+  readonly expires_at: Moment;
+  readonly revoked_at: Maybe<Moment>;
+}
+
+/** An apprentice of a school: one identity on every bench. */
+export interface PersonRow {
+  readonly id: string;
+  readonly school_id: string;
+  readonly name: string;
+  readonly pin_hash: Maybe<string>;
+  /** More time in sittings than others have, percent of the sheet's. */
+  readonly extra_time: number;
+  readonly created_at: Moment;
+  readonly updated_at: Moment;
+  /** How often the row was changed. */
+  readonly version: number;
+  readonly erased_at: Maybe<Moment>;
+}
+
+/** Who is in which class. */
+export interface ClassPersonRow {
+  readonly school_id: string;
+  readonly class_id: string;
+  readonly person_id: string;
+  readonly joined_at: Moment;
+  readonly left_at: Maybe<Moment>;
+}
+
+/** A printed join card of one person. */
+export interface CardRow {
+  readonly token_hash: string;
+  readonly school_id: string;
+  readonly class_id: string;
+  readonly person_id: string;
+  readonly created_at: Moment;
+  readonly revoked_at: Maybe<Moment>;
+}
+
+/** A bench that joined. */
+export interface DeviceRow {
+  readonly id: string;
+  readonly school_id: string;
+  readonly class_id: string;
+  readonly token_hash: string;
+  readonly name: string;
+  readonly created_at: Moment;
+  readonly seen_at: Moment;
+  readonly signed_out_at: Maybe<Moment>;
+}
+
+/** Who joined at which bench. Whoever left it may not be asked about there any more; what they did there is still taken. */
+export interface DevicePersonRow {
+  readonly school_id: string;
+  readonly device_id: string;
+  readonly person_id: string;
+  readonly joined_at: Moment;
+  readonly left_at: Maybe<Moment>;
+}
+
+/** A record as a bench sent it. Nothing of it is ever changed. */
+export interface RecordRow {
+  readonly school_id: string;
+  readonly id: string;
+  readonly kind: string;
+  readonly person_id: string;
+  readonly device_id: string;
+  /** By the bench's clock. */
+  readonly started_at: Moment;
+  /** By the server's. */
+  readonly received_at: Moment;
+  /** How far the bench's clock was ahead when it sent this, milliseconds. */
+  readonly clock_ahead_ms: number;
+  /** Of the canonical JSON of kind and record, and of its motion. */
+  readonly sha256: string;
+  /** Its place in the chain of what the school received. */
+  readonly place: number;
+  /** Canonical JSON: a database's own JSON would change numbers and refuse some text. */
+  readonly body: string;
+  readonly motion: Maybe<Uint8Array>;
+}
+
+/** Tags and note of a record, as they were changed: the one with the highest version holds. */
+export interface RecordEditRow {
+  readonly school_id: string;
+  readonly record_id: string;
+  readonly version: number;
+  readonly by_id: string;
+  readonly at: Moment;
+  readonly body: string;
+}
+
+/** A record that was deleted: that it was there stays known, what it was does not. */
+export interface TombstoneRow {
+  readonly school_id: string;
+  readonly record_id: string;
+  readonly kind: string;
+  readonly by_id: string;
+  readonly at: Moment;
+}
+
+/** A link of the chain of what a school received: each holds the hash of the one before. */
+export interface ChainRow {
+  readonly school_id: string;
+  /** From 1 on, without a gap. */
+  readonly place: number;
+  readonly at: Moment;
+  /** What was received: a kind of record, an edit, a deletion, the start of a sitting. */
+  readonly what: string;
+  readonly of_id: string;
+  readonly sha256: string;
+  /** SHA-256 of the link before and of this one's own fields. */
+  readonly link: string;
+}
+
+/** A public key of a school; its private half lies apart from the data. */
+export interface SigningKeyRow {
+  /** Its fingerprint. */
+  readonly id: string;
+  readonly school_id: string;
+  /** 32 bytes, hexadecimal. */
+  readonly public_key: string;
+  readonly created_at: Moment;
+  readonly retired_at: Maybe<Moment>;
+}
+
+/** What an instructor changed: who, when, what. */
+export interface AuditRow {
+  readonly id: ColumnType<number, never, never>;
+  readonly school_id: string;
+  readonly at: Moment;
+  readonly by_id: string;
+  readonly action: string;
+  readonly of_id: string;
+  /** JSON of what is needed to understand it; never a password, a PIN or a token. */
+  readonly details: string;
+}
+
+/** Every table of the server's database. */
+export interface Tables {
+  readonly schools: SchoolRow;
+  readonly instructors: InstructorRow;
+  readonly invitations: InvitationRow;
+  readonly sign_ins: SignInRow;
+  readonly classes: ClassRow;
+  readonly class_codes: ClassCodeRow;
+  readonly people: PersonRow;
+  readonly class_people: ClassPersonRow;
+  readonly cards: CardRow;
+  readonly devices: DeviceRow;
+  readonly device_people: DevicePersonRow;
+  readonly records: RecordRow;
+  readonly record_edits: RecordEditRow;
+  readonly tombstones: TombstoneRow;
+  readonly chain: ChainRow;
+  readonly signing_keys: SigningKeyRow;
+  readonly audit: AuditRow;
+}

@@ -1,0 +1,68 @@
+import cookie from "@fastify/cookie";
+import swagger from "@fastify/swagger";
+import fastify from "fastify";
+import { jsonSchemaTransform, serializerCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
+import { SECURITY_HEADERS } from "../../bundle/contentPolicy";
+import { schoolProblem } from "../../school/schoolWords";
+import { answerError } from "../http/answers";
+import { checkFields } from "../http/checkFields";
+import { guard } from "../http/guard";
+import type { ClassServer, Routes } from "../http/routes";
+import { signInRoutes } from "../people/signInRoutes";
+import type { World } from "../world/world";
+import { serveApp } from "./appFiles";
+
+/** Every topic there is. */
+const TOPICS: readonly Routes[] = [signInRoutes];
+
+/** Longest body that a route takes which says nothing else, bytes; longest time that a request may take to come, ms. */
+const LIMITS = { bodyLimit: 256 * 1024, requestTimeout: 30_000, connectionTimeout: 60_000 } as const;
+
+/** How the server is set up, beyond its world. */
+export interface ServerSetting {
+  /** Writes a log of requests; neither cookies nor bodies are in it. */
+  readonly isLogging?: boolean;
+  /** Folder of the built app; without it the server answers alone. */
+  readonly app?: string;
+  /** Trusts what a proxy says of where a request came from. */
+  readonly isBehindProxy?: boolean;
+}
+
+/** The class server, not listening yet. Whatever fails within a request is answered, and never ends the server. */
+export async function classServer(world: World, setting: ServerSetting = {}): Promise<ClassServer> {
+  const server = fastify({
+    ...LIMITS,
+    trustProxy: setting.isBehindProxy === true,
+    logger: setting.isLogging === true && {
+      level: "info",
+      redact: ["req.headers.cookie", "req.headers.authorization"],
+    },
+  }).withTypeProvider<ZodTypeProvider>();
+  server.setValidatorCompiler(checkFields);
+  server.setSerializerCompiler(serializerCompiler);
+  server.setErrorHandler(answerError);
+  server.setNotFoundHandler((_request, reply) =>
+    reply.status(404).send({ problem: schoolProblem("no-such-thing", []) }),
+  );
+  server.addHook("onSend", async (_request, reply) => {
+    reply.headers({
+      ...SECURITY_HEADERS,
+      ...(reply.hasHeader("Cache-Control") ? {} : { "Cache-Control": "no-store" }),
+    });
+  });
+  await server.register(cookie);
+  await server.register(swagger, {
+    openapi: { info: { title: "Gatefall class server", version: "1" } },
+    transform: jsonSchemaTransform,
+  });
+  server.decorateRequest("who");
+  await server.register(async (inner) => {
+    const typed = inner.withTypeProvider<ZodTypeProvider>();
+    typed.addHook("onRequest", (request) => guard(request, world));
+    for (const add of TOPICS) add(typed, world);
+    typed.get("/api/openapi.json", { config: { needs: "anyone" }, schema: { hide: true } }, () => server.swagger());
+  });
+  if (setting.app !== undefined) serveApp(server, setting.app);
+  await server.ready();
+  return server;
+}

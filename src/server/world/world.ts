@@ -1,0 +1,11 @@
+import type { Kysely } from "kysely";
+import type { Tables } from "../database/tables/tables";
+
+/** What the server has of the outer world; tests hand in their own clock and chance. */
+export interface World {
+  readonly database: Kysely<Tables>;
+  /** Milliseconds since 1970. */
+  readonly now: () => number;
+  /** Bytes that nobody can guess. */
+  readonly chance: (bytes: number) => Uint8Array;
+}
