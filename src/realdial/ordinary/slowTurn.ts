@@ -2,7 +2,7 @@ import type { GrayImage } from "../image/grayImage";
 import type { CameraMotion } from "./camera/cameraMotion";
 import { UNMOVED } from "./camera/similarity";
 import { bestOf, clearnessOf, nearest } from "./match/choose";
-import { Judge, type Judged } from "./match/judge";
+import { Judge, type Judged, type Place } from "./match/judge";
 import { goodCells, Print } from "./match/print";
 import { Seeker } from "./match/seek";
 import type { DialPose } from "./pose/dialPose";
@@ -92,9 +92,8 @@ export class SlowTurn {
     printOf(strip, this.light, this.shown);
     this.judge.look(this.shown);
     const places = this.seeker.offer(this.shown, [0, AROUND / this.graduations]);
-    const judged = places.map((place) => this.judge.judge(place));
     this.seen++;
-    const best = this.chosen(judged);
+    const best = this.chosen(places);
     if (best === null) {
       this.lost++;
       this.missed++;
@@ -106,11 +105,14 @@ export class SlowTurn {
   }
 
   /** The best place near to where the dial was; where there is none, one that is clearly the best of all. */
-  private chosen(judged: readonly Judged[]): Judged | null {
+  private chosen(places: readonly Place[]): Judged | null {
     const graduation = AROUND / this.graduations;
     const near = (NEAR + this.missed * SLOW) * graduation;
-    const best = bestOf(judged.filter(({ turned }) => Math.abs(nearest(turned, this.turned) - this.turned) < near));
+    const judge = (place: Place) => this.judge.judge(place);
+    const isNear = ({ turned }: Place) => Math.abs(nearest(turned, this.turned) - this.turned) < near;
+    const best = bestOf(places.filter(isNear).map(judge));
     if (best !== null) return best;
+    const judged = places.map(judge);
     const other = bestOf(judged);
     return other !== null && clearnessOf(other, judged, graduation) > CLEAR ? other : null;
   }

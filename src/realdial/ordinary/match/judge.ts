@@ -37,8 +37,9 @@ export interface Refined extends Judged {
 /** Judges places by what each piece of the ring shows. Gain and offset of a piece are free: shadows change them. */
 export class Judge {
   private readonly print: Print;
-  private readonly good: Uint8Array;
-  private shown: Float32Array = new Float32Array(CELLS);
+  /** 1 or 0: to multiply by it is several times as quick as to ask. */
+  private readonly good: Float32Array;
+  private readonly shown = new Float32Array(CELLS);
   private readonly counts = new Float64Array(PIECES);
   private readonly sums = new Float64Array(PIECES);
   private readonly squares = new Float64Array(PIECES);
@@ -49,20 +50,21 @@ export class Judge {
   /** @param good - 1 for each cell that shows the print */
   constructor(print: Print, good: Uint8Array) {
     this.print = print;
-    this.good = good;
+    this.good = Float32Array.from(good);
   }
 
   /** Takes what a picture shows of the print. */
   look(shown: Float32Array): void {
-    this.shown = shown;
+    for (let cell = 0; cell < CELLS; cell++) this.shown[cell] = (shown[cell] as number) * (this.good[cell] as number);
     for (let piece = 0; piece < PIECES; piece++) {
-      let [n, sum, squares] = [0, 0, 0];
+      let n = 0;
+      let sum = 0;
+      let squares = 0;
       for (let row = 0; row < BAND_ROWS; row++) {
         const from = cellOf(piece, row);
         for (let cell = from; cell < from + LENGTH; cell++) {
-          if (this.good[cell] === 0) continue;
-          const level = shown[cell] as number;
-          n++;
+          const level = this.shown[cell] as number;
+          n += this.good[cell] as number;
           sum += level;
           squares += level * level;
         }
@@ -78,15 +80,19 @@ export class Judge {
     const print = this.print.through(blur);
     for (let piece = 0; piece < PIECES; piece++) this.compare(print, piece, turned);
     const most = MOST * middleOf(this.amounts);
-    const printed = Float32Array.from(this.amounts, (amount) => Math.min(most, amount));
-    const amount = printed.reduce((sum, one) => sum + one, 0) || 1;
-    const unexplained = Float32Array.from(this.unexplained, (left) => Math.min(CAP, left));
-    let [cost, inSight] = [0, 0];
+    const printed = new Float32Array(PIECES);
+    const unexplained = new Float32Array(PIECES);
+    let amount = 0;
+    for (let piece = 0; piece < PIECES; piece++) amount += Math.min(most, this.amounts[piece] as number);
+    let cost = 0;
+    let inSight = 0;
     for (let piece = 0; piece < PIECES; piece++) {
-      const part = (printed[piece] as number) / amount;
+      const part = Math.min(most, this.amounts[piece] as number) / (amount || 1);
+      const left = Math.min(CAP, this.unexplained[piece] as number);
       printed[piece] = part;
-      cost += part * (unexplained[piece] as number);
-      if ((unexplained[piece] as number) < FITS) inSight += part;
+      unexplained[piece] = left;
+      cost += part * left;
+      if (left < FITS) inSight += part;
     }
     return { turned, blur, cost, inSight, unexplained, printed };
   }
@@ -101,19 +107,19 @@ export class Judge {
     const whole = Math.floor(back);
     const part = back - whole;
     const begin = whole & (AROUND - 1);
-    let [sum, squares, product] = [0, 0, 0];
+    let sum = 0;
+    let squares = 0;
+    let product = 0;
     for (let row = 0; row < BAND_ROWS; row++) {
       const cells = cellOf(piece, row);
       const at = DOUBLE * Math.floor(cells / AROUND) + begin;
       let here = print[at] as number;
       for (let i = 0; i < LENGTH; i++) {
         const next = print[at + i + 1] as number;
-        if (this.good[cells + i] !== 0) {
-          const is = here + (next - here) * part;
-          sum += is;
-          squares += is * is;
-          product += is * (this.shown[cells + i] as number);
-        }
+        const is = (here + (next - here) * part) * (this.good[cells + i] as number);
+        sum += is;
+        squares += is * is;
+        product += is * (this.shown[cells + i] as number);
         here = next;
       }
     }
@@ -168,57 +174,47 @@ export class Judge {
     const whole = Math.floor(back);
     const part = back - whole;
     const begin = whole & (AROUND - 1);
-    const sums = new Float64Array(9);
+    // Sums of print, slope and shown, and of their products; what does not show the print adds nothing.
+    let [p, s, pp, ps, ss, pz, sz] = [0, 0, 0, 0, 0, 0, 0];
     for (let row = 0; row < BAND_ROWS; row++) {
       const cells = cellOf(piece, row);
       const start = DOUBLE * Math.floor(cells / AROUND);
       const at = start + begin;
+      let before = print[begin === 0 ? at + AROUND - 1 : at - 1] as number;
       for (let i = 0; i < LENGTH; i++) {
-        if (this.good[cells + i] === 0) continue;
-        const before = print[at + i - (at + i === start ? -(AROUND - 1) : 1)] as number;
+        const good = this.good[cells + i] as number;
+        const shown = this.shown[cells + i] as number;
         const here = print[at + i] as number;
         const next = print[at + i + 1] as number;
         const after = print[at + i + 2] as number;
-        addTo(
-          sums,
-          here + (next - here) * part,
-          ((next - before) * (1 - part) + (after - here) * part) / 2,
-          this.shown[cells + i] as number,
-        );
+        const is = (here + (next - here) * part) * good;
+        const slope = (((next - before) * (1 - part) + (after - here) * part) / 2) * good;
+        p += is;
+        s += slope;
+        pp += is * is;
+        ps += is * slope;
+        ss += slope * slope;
+        pz += is * shown;
+        sz += slope * shown;
+        before = here;
       }
     }
-    return offsetFrom(sums);
+    const n = this.counts[piece] as number;
+    if (n === 0) return NOTHING;
+    // Fits shown = offset + gain (print - d slope): d from the two unknowns gain and gain d, the means taken out.
+    const z = this.sums[piece] as number;
+    const a = pp - (p * p) / n;
+    const b = ps - (p * s) / n;
+    const c = ss - (s * s) / n;
+    const e = pz - (p * z) / n;
+    const f = sz - (s * z) / n;
+    const determinant = a * c - b * b;
+    if (!(determinant > 1e-9 * a * c)) return NOTHING;
+    const gain = (c * e - b * f) / determinant;
+    return gain <= 0 ? NOTHING : { offset: -(a * f - b * e) / determinant / gain, weight: c };
   }
 }
 
-const middleOf = (amounts: Float64Array): number => Float64Array.from(amounts).sort()[PIECES >> 1] as number;
+const middleOf = (amounts: Float64Array): number => amounts.slice().sort()[PIECES >> 1] as number;
 
 const NOTHING = { offset: 0, weight: 0 };
-
-/** n, Σ print, Σ slope, Σ shown, Σ print², Σ print slope, Σ slope², Σ print shown, Σ slope shown. */
-function addTo(sums: Float64Array, print: number, slope: number, shown: number): void {
-  sums[0] = (sums[0] as number) + 1;
-  sums[1] = (sums[1] as number) + print;
-  sums[2] = (sums[2] as number) + slope;
-  sums[3] = (sums[3] as number) + shown;
-  sums[4] = (sums[4] as number) + print * print;
-  sums[5] = (sums[5] as number) + print * slope;
-  sums[6] = (sums[6] as number) + slope * slope;
-  sums[7] = (sums[7] as number) + print * shown;
-  sums[8] = (sums[8] as number) + slope * shown;
-}
-
-/** Fits shown = offset + gain (print - d slope): d from the two unknowns gain and gain d, the means taken out. */
-function offsetFrom(sums: Float64Array): { offset: number; weight: number } {
-  const [n = 0, p = 0, s = 0, z = 0, pp = 0, ps = 0, ss = 0, pz = 0, sz = 0] = sums;
-  if (n === 0) return NOTHING;
-  const a = pp - (p * p) / n;
-  const b = ps - (p * s) / n;
-  const c = ss - (s * s) / n;
-  const e = pz - (p * z) / n;
-  const f = sz - (s * z) / n;
-  const determinant = a * c - b * b;
-  if (!(determinant > 1e-9 * a * c)) return NOTHING;
-  const gain = (c * e - b * f) / determinant;
-  return gain <= 0 ? NOTHING : { offset: -(a * f - b * e) / determinant / gain, weight: c };
-}
