@@ -17,7 +17,7 @@ const GLARE: Light["gloss"] = { x: 0.1, y: -0.25, width: 0.25, strength: 0.4 };
 const DIM = { exposureMs: 25, readNoise: 2, shotNoise: 3, moments: 8 } as const;
 
 /** A camera that shakes: so many millimeters and thousandths of a radian, at some 2 and 3 times a second. */
-const shaken =
+export const shaken =
   (mm: number, mrad: number): NonNullable<Camera["shake"]> =>
   (at) => ({
     x: mm * Math.sin(at / 90),

@@ -63,6 +63,8 @@ export interface Followed {
   readonly wrong: number;
   /** Frames from which on the turns were in doubt, and that were wrong by whole turns or not. */
   readonly inDoubt: number;
+  /** Sure readings with a doubt about turns that are wrong by more than half a graduation whatever the turn. */
+  readonly strayed: number;
   readonly msPerFrame: number;
   readonly readings: readonly OrdinaryReading[];
 }
@@ -87,9 +89,18 @@ export function followed(
     seen.push({ reading, truth });
   }
   const sure = seen.filter(({ reading }) => reading.sight === "sure");
-  const counted = sure
-    .filter(({ reading }) => !reading.turnsInDoubt)
-    .map(({ reading, truth }) => ({ off: (reading.position ?? 0) - truth.position, speed: Math.abs(truth.speed) }));
+  const offs = sure.map(({ reading: { position, turnsInDoubt }, truth }) => {
+    return { off: (position ?? 0) - truth.position, speed: Math.abs(truth.speed), turnsInDoubt };
+  });
+  // On which of its turns it is seen first is any.
+  const { graduations } = reference;
+  const first = graduations * Math.round((offs[0]?.off ?? 0) / graduations);
+  const counted = offs
+    .filter(({ turnsInDoubt }) => !turnsInDoubt)
+    .map(({ off, speed }) => ({ off: off - first, speed }));
+  const strayed = offs.filter(({ off, turnsInDoubt }) => {
+    return turnsInDoubt && Math.abs(off - graduations * Math.round(off / graduations)) > 0.5;
+  });
   return {
     frames: seen.length,
     sure: sure.length,
@@ -97,6 +108,7 @@ export function followed(
     moving: counted.filter(({ speed }) => speed >= 2).map(({ off }) => off),
     wrong: counted.filter(({ off }) => Math.abs(off) > 0.5).length,
     inDoubt: sure.length - counted.length,
+    strayed: strayed.length,
     msPerFrame: ms / seen.length,
     readings: seen.map(({ reading }) => reading),
   };
