@@ -1,4 +1,5 @@
 import type { GrayImage } from "../image/grayImage";
+import type { SeenMotion } from "./camera/cameraMotion";
 import { type Similarity, UNMOVED } from "./camera/similarity";
 import { bestOf, betterBy, clearnessOf, nearest } from "./match/choose";
 import { Exposure } from "./match/exposure";
@@ -45,7 +46,7 @@ export interface OrdinaryReading {
   };
 }
 
-/** A place is clear when it is better than every other by so much (SDs of votes by chance), */
+/** A place is clear when it is better than every other by so much (SDs of votes by chance): without a past, in two pictures that agree, */
 const CLEAR = 2;
 /** or, where the dial is expected, than every other within its reach, */
 const CLEAR_NEAR = 1.3;
@@ -53,7 +54,7 @@ const CLEAR_NEAR = 1.3;
 const BEATEN = 2;
 /** A place so many graduations off where it would go on to must be half as clear again: numerals are ten apart. */
 const OFF_COURSE = 5;
-/** A reach that says little: then a place must be clear of all, parts of a turn. */
+/** A reach that says little, parts of a turn: then a place must be clear of all, and be confirmed. */
 const WIDE = 0.2;
 /** Part of the ring that must fit. */
 const LEAST_IN_SIGHT = 0.1;
@@ -80,7 +81,10 @@ export class OrdinaryFollower {
   private readonly strip = new Float32Array(CELLS);
   private readonly shown = new Float32Array(CELLS);
   private motion: Similarity = UNMOVED;
+  /** Where it was for sure. */
   private seen: Seen | null = null;
+  /** Where it may have come to without a past: the next picture must show it within reach of there. */
+  private tried: Seen | null = null;
   private turnsInDoubt = false;
   private lastSure: number[] = [];
 
@@ -97,7 +101,11 @@ export class OrdinaryFollower {
   /** The person says where the dial rests: the turns are no longer in doubt, and its position is so many graduations. */
   setPosition(position: number): void {
     this.turnsInDoubt = false;
-    if (this.seen !== null) this.seen = { ...this.seen, turned: position * this.graduation };
+    const atPosition = (one: Seen | null) => {
+      return one && { ...one, turned: nearest(one.turned, position * this.graduation) };
+    };
+    this.seen = atPosition(this.seen);
+    this.tried = atPosition(this.tried);
   }
 
   /** Takes the next picture, captured at a time in ms. */
@@ -107,29 +115,42 @@ export class OrdinaryFollower {
     this.reader.read(image, this.motion, this.strip);
     printOf(this.strip, this.reference.light, this.shown);
     this.judge.look(this.shown);
-    const prediction = this.seen === null ? null : predicted(this.seen, at, this.graduation);
+    const prediction = this.predicted(at);
     const judged = this.judgedPlaces(prediction);
     const choice = this.chosen(judged, prediction);
     const patches = camera?.alive ?? 0;
     const inSight = choice?.best.inSight ?? 0;
     if (choice === null || inSight < BLIND_BELOW) return this.reading({ at, reason: "covered", patches, inSight });
-    if (patches === 0) return this.reading({ at, reason: "surroundings-lost", patches, inSight });
-    return this.weighed(at, choice, prediction, patches);
+    if (camera === null) return this.reading({ at, reason: "surroundings-lost", patches, inSight });
+    return this.weighed(at, choice, prediction, camera);
   }
 
-  /** The best place within reach of where the dial is expected; the best of all where nothing is expected. */
+  private predicted(at: number): Prediction | null {
+    const tried = this.tried && predicted(this.tried, at, this.graduation);
+    if (tried !== null && tried.most - tried.least < AROUND) return tried;
+    this.tried = null;
+    return this.seen && predicted(this.seen, at, this.graduation);
+  }
+
+  /** The best place within reach of where the dial is expected; the best of all where nothing is expected, or not for sure. */
   private chosen(judged: readonly Judged[], prediction: Prediction | null): Choice | null {
     const best = bestOf(judged);
     if (best === null) return null;
-    const free = { best, isClear: clearnessOf(best, judged, this.graduation) > CLEAR };
-    if (prediction === null || isWide(prediction)) return { ...free, isExpected: true };
+    const isNew = this.tried === null && (prediction === null || isWide(prediction));
+    const clearness = clearnessOf(best, judged, this.graduation);
+    if (prediction === null || isNew || this.tried !== null) {
+      const isExpected = prediction === null || isWithin(best.turned, prediction);
+      return { best, isClear: clearness > CLEAR, isExpected, isNew };
+    }
     const near = judged.filter(({ turned }) => isWithin(turned, prediction));
     const expected = bestOf(near);
-    if (expected === null || betterBy(best, expected) > BEATEN) return { ...free, isExpected: false };
+    if (expected === null || betterBy(best, expected) > BEATEN) {
+      return { best, isClear: clearness > CLEAR, isExpected: false, isNew };
+    }
     const off = Math.abs(nearest(expected.turned, prediction.turned) - prediction.turned);
     const least = off > OFF_COURSE * this.graduation ? 1.5 * CLEAR : CLEAR_NEAR;
     const isClear = clearnessOf(expected, near, this.graduation) > least;
-    return { best: expected, isClear, isExpected: true };
+    return { best: expected, isClear, isExpected: true, isNew };
   }
 
   private judgedPlaces(prediction: Prediction | null): Judged[] {
@@ -141,13 +162,17 @@ export class OrdinaryFollower {
     return places.map((place) => this.judge.judge(place));
   }
 
-  private weighed(at: number, choice: Choice, prediction: Prediction | null, patches: number): OrdinaryReading {
+  private weighed(at: number, choice: Choice, prediction: Prediction | null, camera: SeenMotion): OrdinaryReading {
     const fine = this.judge.refine(choice.best);
     const turned = prediction === null ? fine.turned : nearest(fine.turned, prediction.turned);
-    const reason = this.doubtOf(fine, choice);
+    const isHeld = camera.error * AROUND < 2 * Math.PI * LARGEST_ERROR * this.graduation;
+    const reason = isHeld ? this.doubtOf(fine, choice) : "surroundings-lost";
     if (prediction !== null && canBeAnotherTurn(turned, prediction)) this.turnsInDoubt = true;
-    if (reason === null) this.learn(at, turned, fine.blur);
-    return this.reading({ at, turned, reason, patches, inSight: fine.inSight });
+    const isSure = reason === null && !choice.isNew;
+    if (isSure) this.learn(at, turned, fine.blur);
+    this.tried = reason === null && choice.isNew ? { turned, speed: 0, over: 0, at } : null;
+    const shown = { patches: camera.alive, inSight: fine.inSight };
+    return this.reading({ at, turned, reason: isSure ? null : (reason ?? "ambiguous"), ...shown });
   }
 
   private doubtOf(best: Refined, { isClear, isExpected }: Choice): SightReason | null {
@@ -159,12 +184,13 @@ export class OrdinaryFollower {
   }
 
   private learn(at: number, turned: number, blur: number): void {
-    const before = this.seen;
+    const before = this.tried ?? this.seen;
     const time = before === null ? 0 : at - before.at;
-    const speed = before === null || time <= 0 || time > SPEED_TIME ? 0 : (turned - before.turned) / time;
+    const isMeasured = before !== null && time > 0 && time <= SPEED_TIME;
+    const speed = isMeasured ? (turned - before.turned) / time : 0;
     const steady = before !== null && Math.abs(speed - before.speed) < 0.3 * Math.abs(speed);
     if (steady && Math.abs(speed) * this.exposure.ms > 0.8 * this.graduation) this.exposure.learn(speed, blur);
-    this.seen = { turned, speed, over: Math.min(time, SPEED_TIME), at };
+    this.seen = { turned, speed, over: isMeasured ? time : 0, at };
   }
 
   private reading({ at, turned, reason, patches, inSight }: Found): OrdinaryReading {
@@ -193,6 +219,8 @@ interface Choice {
   /** Whether no other place fits nearly as well. */
   readonly isClear: boolean;
   readonly isExpected: boolean;
+  /** Whether nothing was known of where it is. */
+  readonly isNew: boolean;
 }
 
 interface Found {

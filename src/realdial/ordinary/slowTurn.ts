@@ -29,6 +29,8 @@ const NUMERALS = 0.08;
 const FARTHEST_BENT = 9;
 /** Where it lies is made exact when so much of the ring fits. */
 const ENOUGH = 0.1;
+/** A piece that fits in less than this part of the turn's pictures is faint. */
+const FAINT = 0.1;
 /** Pictures of the turn that may be lost. */
 const LOST = 0.3;
 
@@ -130,7 +132,7 @@ export class SlowTurn {
   learned(): DialReference | SetupProblem {
     if (this.lost > LOST * this.seen) return { code: "turn-not-followed", lost: this.lost / this.seen };
     if (this.part < 1) return { code: "turn-not-seen", part: this.part };
-    const rough = settled(this.kept, { light: this.light, print: this.first });
+    const rough = settled(withFaint(this.kept), { light: this.light, print: this.first });
     const bent = bentThrough(rough.pieces);
     const flat = rough.strips.map((one) => ({ ...one, strip: unbent(one.strip, bent) }));
     const { strips, learned } = settled(flat, rough.learned);
@@ -144,6 +146,22 @@ export class SlowTurn {
     if (differsFromItself(print, graduations) < NUMERALS) return { code: "no-numerals" };
     return { graduations, pose, bent: asAngles(bent), light, print, camera };
   }
+}
+
+/**
+ * Strips in which pieces that fitted in none to speak of count as if they had in all: what is printed there is too faint for
+ * the noise of one picture against another, and comes out in the mean of many.
+ */
+function withFaint(strips: readonly TurnedStrip[]): TurnedStrip[] {
+  const seen = new Uint16Array(PIECES);
+  for (const { fits } of strips)
+    fits.forEach((one, i) => {
+      seen[i] = (seen[i] as number) + one;
+    });
+  return strips.map((one) => ({
+    ...one,
+    fits: one.fits.map((fit, i) => ((seen[i] as number) < FAINT * strips.length ? 1 : fit)),
+  }));
 }
 
 /** Learns from strips, and then finds anew where each of them was, and how the pieces of the ring disagree in all of them. */

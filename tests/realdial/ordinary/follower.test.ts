@@ -3,6 +3,7 @@ import { OrdinaryFollower } from "../../../src/realdial/ordinary/follower";
 import type { DialReference } from "../../../src/realdial/ordinary/reference";
 import { type FilmFrame, filmed } from "../../support/film/film";
 import { motionOf } from "../../support/film/handMotion";
+import { PAPER_DIAL } from "../../support/film/ordinaryDial";
 import { GRIPS, type OrdinaryFilm, ordinaryFilm } from "../../support/film/ordinaryFilm";
 import { setUpByFilm } from "../../support/film/ordinaryTrial";
 import { seeded } from "../../support/seeded";
@@ -73,9 +74,10 @@ describe("an ordinary dial, once it is set up,", () => {
   test("is never read off a picture that does not show it, and no turn is made up", () => {
     const follower = new OrdinaryFollower(reference);
     const { picture } = frames[0] as FilmFrame;
-    expect(follower.follow(picture, 0).position).toBeCloseTo(0, 1);
+    follower.follow(picture, 0);
+    expect(follower.follow(picture, 33).position).toBeCloseTo(0, 1);
     const kinds = Object.entries(STRANGE);
-    for (let k = 1; k <= 60; k++) {
+    for (let k = 2; k <= 60; k++) {
       const [kind, paint] = kinds[k % kinds.length] as (typeof kinds)[number];
       const { sight } = follower.follow({ width, height, data: paint() }, 33 * k);
       expect(sight, kind).not.toBe("sure");
@@ -83,6 +85,17 @@ describe("an ordinary dial, once it is set up,", () => {
     const back = follower.follow(picture, 33 * 61);
     expect(Math.round((back.position ?? 0) / 100) === 0 || back.turnsInDoubt).toBe(true);
     expect(back.turnsInDoubt).toBe(true);
+  });
+
+  test("is sure of a place that it has no past for only when the next picture agrees", () => {
+    const [first, second, far] = [frames[0], frames[1], frames.find(({ truth }) => truth.position > 29)];
+    const sights = (pictures: readonly (FilmFrame | undefined)[]) => {
+      const follower = new OrdinaryFollower(reference);
+      return pictures.map((frame, k) => follower.follow((frame as FilmFrame).picture, 33 * k).sight);
+    };
+    expect(sights([first, second])).toEqual(["not-sure", "sure"]);
+    // Nobody turns it so far in 33 ms.
+    expect(sights([first, far])).toEqual(["not-sure", "not-sure"]);
   });
 
   test("tells that its turns are in doubt after it was out of sight while it turned, until its place is said", () => {
@@ -97,6 +110,30 @@ describe("an ordinary dial, once it is set up,", () => {
     expect(next.position).toBeCloseTo(20, 0);
   });
 });
+
+test(
+  "a dial whose marks are too faint for the noise of one picture is learned from all of them",
+  () => {
+    const { width, height, focal } = { width: 152, height: 134, focal: 190 };
+    const film: typeof SMALL = {
+      camera: { width, height, focal, tilt: 15, tiltFrom: 208, roll: -4, k1: -0.08 },
+      radius: 48,
+      look: PAPER_DIAL,
+      fingers: GRIPS.fromBelow,
+      light: { slopeX: -0.2, strength: () => 0.8 },
+      sensor: { moments: 1, exposureMs: 6, readNoise: 1.2, shotNoise: 4 },
+    };
+    const found = setUpByFilm({ ...film, chance: seeded(2) }, MISSES, 6);
+    if ("code" in found) throw new Error(JSON.stringify(found));
+    const motion = motionOf([], { restMs: 200 });
+    const frames = filmed(ordinaryFilm({ ...film, motion, handFrom: 1e9, chance: seeded(2) }));
+    const follower = new OrdinaryFollower(found);
+    const last = [...frames].map(({ picture, at }) => follower.follow(picture, at)).at(-1);
+    expect(last?.sight).toBe("sure");
+    expect(last?.position).toBeCloseTo(0, 0);
+  },
+  TIMEOUT_MS,
+);
 
 test(
   "a dial without numerals is refused",

@@ -53,6 +53,15 @@ test("what is expected of a dial reaches farther the longer it is not seen", () 
   expect(late.most - late.least).toBeGreaterThan(AROUND);
 });
 
+test("a dial whose speed is not known can have come as far as a hand turns it", () => {
+  const graduation = 10.24;
+  const { least, most } = predicted({ turned: 0, speed: 0, over: 0, at: 0 }, 20, graduation);
+  // 8 turns a second.
+  expect(most).toBeGreaterThan(16 * graduation);
+  expect(least).toBeLessThan(-16 * graduation);
+  expect(most).toBeLessThan(17 * graduation);
+});
+
 test("exposure is learned from blur and speed", () => {
   const exposure = new Exposure();
   for (let i = 0; i < 60; i++) exposure.learn(2, 32);

@@ -1,4 +1,7 @@
-/** Where a dial was seen for sure: columns turned left, columns a ms, over how long that was measured, and when (ms). */
+/**
+ * Where a dial was seen for sure: columns turned left, columns a ms, over how long that was measured (0: its speed is not
+ * known), and when (ms).
+ */
 export interface Seen {
   readonly turned: number;
   readonly speed: number;
@@ -35,7 +38,8 @@ export function predicted({ turned, speed, over, at }: Seen, now: number, gradua
   const fastest = (FASTEST * graduation) / 1e3;
   // The speed is the mean over the time before: at its end it may have changed already.
   const change = gain * (time + over / 2);
-  const way = Math.min(gain * time * (time / 2 + over / 2), (fastest + Math.abs(speed)) * time) + OPEN * graduation;
+  const farthest = (fastest + Math.abs(speed)) * time;
+  const way = (over === 0 ? farthest : Math.min(gain * time * (time / 2 + over / 2), farthest)) + OPEN * graduation;
   const on = speed * time;
   return {
     turned: turned + on,
