@@ -12,6 +12,7 @@ const STATUS: Readonly<Partial<Record<keyof typeof SCHOOL_WORDS, number>>> = {
   "too-large": 413,
   "wait-first": 429,
   "server-failed": 500,
+  "try-again": 503,
 };
 
 /** HTTP status of a problem. */

@@ -9,11 +9,12 @@ import { checkFields } from "../http/checkFields";
 import { guard } from "../http/guard";
 import type { ClassServer, Routes } from "../http/routes";
 import { signInRoutes } from "../people/signInRoutes";
+import { recordRoutes } from "../records/recordRoutes";
 import type { World } from "../world/world";
 import { serveApp } from "./appFiles";
 
 /** Every topic there is. */
-const TOPICS: readonly Routes[] = [signInRoutes];
+const TOPICS: readonly Routes[] = [signInRoutes, recordRoutes];
 
 /** Longest body that a route takes which says nothing else, bytes; longest time that a request may take to come, ms. */
 const LIMITS = { bodyLimit: 256 * 1024, requestTimeout: 30_000, connectionTimeout: 60_000 } as const;
