@@ -30,6 +30,11 @@ export class TurnCount {
     return Math.abs(speed) < Math.abs(speedBefore) ? speed : speedBefore;
   }
 
+  /** What the dial's speed may have come to since, without its direction: it may go on to change as it did, turns a second. */
+  get fastest(): number {
+    return Math.abs(this.speed) + Math.abs(this.speed - this.speedBefore);
+  }
+
   /** Where the dial will probably be; null where nothing is known. @returns turns, and how far they may be off */
   expected(at_ms: number): { readonly turns: number; readonly spread: number } | null {
     if (this.last === null) return null;

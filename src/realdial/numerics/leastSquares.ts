@@ -27,6 +27,12 @@ export class LeastSquares {
     this.rows = 0;
   }
 
+  /** Lets rows so far count for less. @param kept - share of their weight that is left */
+  fade(kept: number): void {
+    for (let k = 0; k < this.normal.length; k++) this.normal[k] = kept * (this.normal[k] as number);
+    for (let k = 0; k < this.right.length; k++) this.right[k] = kept * (this.right[k] as number);
+  }
+
   /** Adds one row. */
   add(row: ArrayLike<number>, value: number, weight = 1): void {
     const { unknowns, normal, right } = this;

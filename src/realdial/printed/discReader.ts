@@ -6,6 +6,7 @@ import { RowDelay } from "./rowDelay";
 import { Seating } from "./seating";
 import { TrackReader } from "./trackPhase";
 import { type MovingPoint, shiftOfHeight, type View } from "./view";
+import { Wobble } from "./wobble";
 
 /** Rings seen worse than this are not the disc's. */
 const LEAST_SHARE = 0.12;
@@ -18,14 +19,6 @@ const PATIENCE = 3;
  */
 const LEAST_CONTRAST = 0.36;
 
-/** A camera less aslant than the root of this, as a tangent, does not show which way a disc wobbles. */
-const STRAIGHT = 0.005;
-/**
- * So much of the turn that follows from the rings is seen in the tracks: by films at tilts of 15 to 35 degrees 0.8 to 1, the
- * less, the more of the disc the knob hides. Its cause is not worked out.
- */
-const SHOWN = 0.9;
-
 /** A disc that wobbles by more than this, as a tangent, is off by more than a tenth of a graduation, by films. */
 const LARGEST_WOBBLE = 0.065;
 /** Under a camera less aslant than this, as a tangent, a wobble hardly shows, and hardly matters. */
@@ -37,7 +30,6 @@ export type DiscSeen =
   | {
       readonly kind: "read";
       readonly phases: readonly TrackPhase[];
-      readonly correction: number;
       readonly wobbles: boolean;
     };
 
@@ -49,13 +41,16 @@ export class DiscReader {
   /** Contrast of each track at rest, learned. */
   private readonly usual = TRACKS.map(() => 0.5);
   private readonly delay = new RowDelay();
+  private readonly wobble = new Wobble();
+  /** Of height, in the last frame. */
+  private shift: MovingPoint = { x: 0, y: 0 };
   private badFrames = PATIENCE;
 
   /**
    * Looks at the next frame.
    *
    * @param speed - turns/s, left positive, that are expected
-   * @returns phases, the finest first, and what a wobble adds to the angle (turns)
+   * @returns phases, the finest first
    */
   read(image: GrayImage, view: View, speed: number): DiscSeen {
     if (!this.seat(image, view)) return { kind: "lost" };
@@ -69,8 +64,14 @@ export class DiscReader {
       return [{ ...phase, cycles: reader.track.cycles }];
     });
     if (phases.length === 0) return { kind: "blurred" };
-    const shift = shiftOfHeight(view);
-    return { kind: "read", phases, correction: this.wobble(shift), wobbles: this.wobblesTooMuch(shift) };
+    this.shift = shiftOfHeight(view);
+    return { kind: "read", phases, wobbles: this.wobblesTooMuch(this.shift) };
+  }
+
+  /** What a wobble takes from an angle (turns) that the last frame's tracks show. */
+  wobbleAt(turns: number): number {
+    const [, , , along = 0, aslant = 0] = this.seating.values;
+    return this.wobble.take(along, aslant, this.shift, turns);
   }
 
   /** Tells at which speed (turns/s) the disc turned steadily in the last frame: so the camera's row delay is learned. */
@@ -82,6 +83,12 @@ export class DiscReader {
   /** Whether the camera reads its picture too slowly for a disc that turns so fast, turns/s. */
   isTooFast(speed: number): boolean {
     return this.delay.isTooLongAt(speed);
+  }
+
+  /** Whether how the camera reads its picture, which is not known yet, may put the last frame's reading at such a speed (turns/s) wrong. */
+  isUncertainAt(speed: number): boolean {
+    const rows = this.readers.map((reader) => reader.middleRow);
+    return this.delay.isInDoubtAt(speed, Math.max(...rows.map(Math.abs)));
   }
 
   private seat(image: GrayImage, view: View): boolean {
@@ -96,17 +103,6 @@ export class DiscReader {
     const usual = Math.max(this.usual[track] as number, Math.min(1.2, amplitude));
     this.usual[track] = 0.999 * usual + 0.001 * Math.min(usual, 0.5);
     return usual;
-  }
-
-  /**
-   * A disc that wobbles under a camera aslant seems turned: raised by t·u at a point u of it, it is seen moved along the
-   * shift g of height, by g (t·u). The rings show the symmetric part of that map; the rest follows from g's direction. Where
-   * the camera is not aslant, there is no such direction.
-   */
-  private wobble({ x, y }: MovingPoint): number {
-    const [, , , along = 0, aslant = 0] = this.seating.values;
-    const turned = (2 * x * y * along + (y * y - x * x) * aslant) / (x * x + y * y + STRAIGHT);
-    return (SHOWN * turned) / (2 * Math.PI);
   }
 
   /** The rings are drawn out by half of slant times wobble. @param shift - of height, as seen */

@@ -69,12 +69,13 @@ export class PrintedDial {
     if (seen.kind !== "read") return { sight: "no-sight", reason: REASONS[seen.kind] };
     const angle = this.angleOf(seen, at_ms);
     if (angle === null) return { sight: "no-sight", reason: "ambiguous" };
-    const { turns, isInDoubt } = this.count.take(angle.turns + seen.correction, at_ms);
+    const { turns, isInDoubt } = this.count.take(angle.turns + this.disc.wobbleAt(angle.turns), at_ms);
     this.isInDoubt ||= isInDoubt;
     if (this.count.isSteady) this.disc.turnedAt(this.count.speedNow);
     if (angle.spread * this.graduations > LARGEST_SPREAD) return { sight: "not-sure", reason: "too-fast" };
     if (seen.wobbles) return { sight: "not-sure", reason: "disc-wobbles" };
-    if (this.disc.isTooFast(this.count.speedNow)) return { sight: "not-sure", reason: "too-fast" };
+    if (this.disc.isTooFast(this.count.speedNow) || this.disc.isUncertainAt(this.count.fastest))
+      return { sight: "not-sure", reason: "too-fast" };
     this.turns = turns;
     return { sight: "sure", reason: "none" };
   }

@@ -6,6 +6,10 @@ const COUNT = Math.round((2 * LONGEST) / STEP) + 1;
 /** From this delay on, s, by films, and above this speed, turns/s, readings are off by more than half a graduation. */
 const TOO_LONG = 0.027;
 const SLOW = 0.3;
+/** No reading may be off by more than this, turns, because the delay is not known: by four standard deviations of it. */
+const FARTHEST = 0.0045;
+/** A dial that is too much blurred to tell it in so many frames never will, and hides it too. */
+const LONGEST_DOUBT = 12;
 /** Speed, turns/s, from which delay is seen in the tracks. */
 const SLOWEST = 0.1;
 /** What is usual, s, before anything was seen: as a standard deviation around no delay. */
@@ -24,6 +28,8 @@ const delayAt = (k: number) => k * STEP - LONGEST;
  */
 export class RowDelay {
   private delay_s = 0;
+  /** Frames in which it was not known well enough. */
+  private doubts = 0;
   /** Logarithm of the likelihood of each delay. */
   private readonly likelihoods = Float64Array.from({ length: COUNT }, (_, k) => usual(k));
 
@@ -35,6 +41,19 @@ export class RowDelay {
   /** Whether the camera takes so long that a disc is not read to half a graduation while it turns at a speed (turns/s). */
   isTooLongAt(speed: number): boolean {
     return Math.abs(this.delay_s) > TOO_LONG && Math.abs(speed) > SLOW;
+  }
+
+  /**
+   * Whether the frame's reading may be off by half a graduation, because it is not known yet how long the camera takes. Asked
+   * once for each frame that is read.
+   *
+   * @param speed - turns/s
+   * @param row - how far from the picture's middle row, in its heights, what was read lies on the whole
+   */
+  isInDoubtAt(speed: number, row: number): boolean {
+    if (this.doubts >= LONGEST_DOUBT || 4 * this.spread * Math.abs(speed * row) <= FARTHEST) return false;
+    this.doubts++;
+    return true;
   }
 
   /**
@@ -50,6 +69,19 @@ export class RowDelay {
       this.likelihoods[k] = usual(k) + KEPT * learned + WORTH * sharpnessAt(speed * delayAt(k));
     }
     this.delay_s = this.mostLikely();
+  }
+
+  /** Standard deviation of the delay, s. */
+  private get spread(): number {
+    const most = Math.max(...this.likelihoods);
+    let [weights, mean, square] = [0, 0, 0];
+    for (const [k, likelihood] of this.likelihoods.entries()) {
+      const weight = Math.exp(likelihood - most);
+      weights += weight;
+      mean += weight * delayAt(k);
+      square += weight * delayAt(k) ** 2;
+    }
+    return Math.sqrt(Math.max(0, square / weights - (mean / weights) ** 2));
   }
 
   /** The top of a parabola through the best and its neighbors. */

@@ -90,6 +90,16 @@ export class TrackReader {
     return fit === null ? 0 : (fit.values[1] as number) ** 2 + (fit.values[2] as number) ** 2;
   }
 
+  /** How far from the picture's middle row, in its heights, what was read lies on the whole. */
+  get middleRow(): number {
+    let [sum, weights] = [0, 0];
+    for (let k = 0; k < this.count; k++) {
+      sum += (this.weights[k] as number) * (this.rows[k] as number);
+      weights += this.weights[k] as number;
+    }
+    return weights > 0 ? sum / weights : 0;
+  }
+
   private sample(image: GrayImage, view: View, seating: Seating, light: LocalLight): void {
     const { inner, outer } = this.track;
     const radii = [0.25, 0.5, 0.75].map((share) => inner + share * (outer - inner));

@@ -9,6 +9,8 @@ import { PRINTED_ROWS } from "../../support/film/printedRows";
 
 /** A rest, a run at 2 turns/s, a rest: short, since each picture takes a while to make. */
 const SHORT: PrintedConditions = { restMs: 70, legs: [{ by: 31, speed: 200, restMs: 110 }] };
+/** There and back: on the way there it is learned how the camera reads its picture. */
+const TWICE: PrintedConditions = { ...SHORT, legs: [...(SHORT.legs ?? []), { by: -45, speed: 200, restMs: 70 }] };
 const SMALL = { width: 256, height: 192 };
 
 const framesOf = (conditions: PrintedConditions): FilmFrame[] => [...filmed(printedFilm(conditions, 11))];
@@ -21,18 +23,36 @@ describe.each([
   "dim, exposure 1/30 s, hand",
   "shadow edge, light from one side, hand",
 ])("%s", (name) => {
-  test("is read to 0.1 at rest and 0.5 in motion, in every frame", () => {
+  test("is read to 0.1 at rest and 0.5 in motion, in every frame once the camera is known", () => {
     const conditions = PRINTED_ROWS[name] as PrintedConditions;
-    const film = printedFilm({ ...conditions, ...SHORT, camera: { ...conditions.camera, ...SMALL } }, 11);
+    const film = printedFilm({ ...conditions, ...TWICE, camera: { ...conditions.camera, ...SMALL } }, 11);
     const dial = new PrintedDial(100);
     const { rest, slow, fast, without, miscounted, doubted } = judged(film, ({ picture, at }) =>
       dial.follow(picture, at),
     );
     expect(rest.largest).toBeLessThan(0.1);
     expect(Math.max(slow.largest, fast.largest)).toBeLessThan(0.5);
-    expect(fast.count).toBeGreaterThan(3);
-    expect([without, miscounted, doubted]).toEqual([{}, 0, 0]);
+    expect(fast.count).toBeGreaterThan(1);
+    const { "too-fast": unknown = 0, ...others } = without;
+    expect(unknown).toBeLessThanOrEqual(12);
+    expect([others, miscounted, doubted]).toEqual([{}, 0, 0]);
   });
+});
+
+test("a camera that takes two frames' time for one is not believed before that is known", () => {
+  const dial = new PrintedDial(100);
+  const film = printedFilm({ ...SHORT, camera: { ...SMALL, tilt: 15 }, handFrom: 300, sensor: { readoutMs: 66 } }, 11);
+  const { slow, fast, without } = judged(film, ({ picture, at }) => dial.follow(picture, at));
+  expect(without["too-fast"]).toBeGreaterThan(0);
+  expect(Math.max(slow.largest, fast.largest)).toBeLessThan(0.5);
+});
+
+test("curled paper draws out the rings and is not taken for a wobble", () => {
+  const dial = new PrintedDial(100);
+  const curled = PRINTED_ROWS["curled disc and sheet, tilt 25"] as PrintedConditions;
+  const film = printedFilm({ ...curled, ...SHORT, camera: { ...curled.camera, ...SMALL } }, 11);
+  const { rest } = judged(film, ({ picture, at }) => dial.follow(picture, at));
+  expect(rest.largest).toBeLessThan(0.05);
 });
 
 test("a disc that wobbles by more than can be taken out turns nothing, and says so", () => {

@@ -41,3 +41,26 @@ test.each([
   for (let k = 0; k < 20; k++) delay.learn(1, twistedBy(delay_s));
   expect(delay.isTooLongAt(speed)).toBe(expected);
 });
+
+describe("a delay that is not learned", () => {
+  test("leaves a reading that lies off the middle row open, at a speed", () => {
+    expect(new RowDelay().isInDoubtAt(1, 0.1)).toBe(true);
+    expect(new RowDelay().isInDoubtAt(0.3, 0.1)).toBe(false);
+    expect(new RowDelay().isInDoubtAt(1, 0.01)).toBe(false);
+  });
+
+  test("does so until it is learned", () => {
+    const delay = new RowDelay();
+    for (let k = 0; k < 3; k++) delay.learn(1.3, twistedBy(1.3 * 0.016));
+    expect(delay.isInDoubtAt(1, 0.1)).toBe(false);
+  });
+
+  test("does so for 12 frames where blur hides it", () => {
+    const delay = new RowDelay();
+    const doubts = Array.from({ length: 20 }, () => {
+      delay.learn(1.3, () => 0.01);
+      return delay.isInDoubtAt(1, 0.1);
+    });
+    expect(doubts.filter(Boolean)).toHaveLength(12);
+  });
+});

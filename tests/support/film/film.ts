@@ -28,8 +28,10 @@ export interface FilmFrame {
     readonly at: number;
     /** Graduations, unwrapped, left positive. */
     readonly position: number;
-    /** Graduations a second. */
+    /** Graduations a second, then. */
     readonly speed: number;
+    /** The fastest while any of its rows was exposed, without its direction. */
+    readonly fastest: number;
   };
 }
 
@@ -45,9 +47,16 @@ export function* filmed(shooting: Shooting): Generator<FilmFrame> {
     const off = jitterMs * (chance() + chance() + chance() + chance() - 2) * Math.sqrt(3);
     if (isDropped) continue;
     const picture = isBlack?.(at) === true ? blackPicture(scene) : camcorder.pictureAt(at);
-    yield { at: at + off, picture, truth: { at, position: motion.positionAt(at), speed: motion.speedAt(at) } };
+    const fastest = fastestWithin(motion, at, (sensor.exposureMs + Math.abs(sensor.readoutMs)) / 2);
+    yield { at: at + off, picture, truth: { at, position: motion.positionAt(at), speed: motion.speedAt(at), fastest } };
   }
 }
+
+/** Speed without its direction, the fastest of some times around one. @param half - how far around it, ms */
+const fastestWithin = (motion: Motion, at: number, half: number) =>
+  Math.max(
+    ...[-1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 0.75, 1].map((part) => Math.abs(motion.speedAt(at + part * half))),
+  );
 
 const blackPicture = ({ camera: { width, height } }: Scene): Picture => ({
   width,

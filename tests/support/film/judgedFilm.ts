@@ -12,10 +12,12 @@ export interface Errors {
 /** What a follower made of a film. */
 export interface Judged {
   readonly frames: number;
-  /** Below 0.02 turns/s. */
+  /** Below 0.02 turns/s while any of the frame's rows was exposed. */
   readonly rest: Errors;
-  /** From there to 0.7 turns/s. */
+  /** Other frames to 0.7 turns/s, when the middle row was exposed. */
   readonly slow: Errors;
+  /** Those of them whose middle row alone was at rest: a turn began or ended within the frame. */
+  readonly edge: Errors;
   readonly fast: Errors;
   /** Frames without a reading, by their reason. */
   readonly without: Readonly<Record<string, number>>;
@@ -45,6 +47,7 @@ class Judge {
   private readonly graduations: number;
   private readonly rest: number[] = [];
   private readonly slow: number[] = [];
+  private readonly edge: number[] = [];
   private readonly fast: number[] = [];
   private readonly without: Record<string, number> = {};
   private readonly times: number[] = [];
@@ -67,7 +70,7 @@ class Judge {
     const off = position - truth.position;
     this.whole ??= this.graduations * Math.round(off / this.graduations);
     const error = off - this.whole;
-    if (Math.abs(error) < this.graduations / 4) this.errorsAt(truth.speed).push(error);
+    if (Math.abs(error) < this.graduations / 4) this.note(error, truth);
     else if (!turnsInDoubt) this.miscounted++;
   }
 
@@ -77,6 +80,7 @@ class Judge {
       frames: this.times.length,
       rest: errorsOf(this.rest),
       slow: errorsOf(this.slow),
+      edge: errorsOf(this.edge),
       fast: errorsOf(this.fast),
       without: this.without,
       miscounted: this.miscounted,
@@ -86,10 +90,12 @@ class Judge {
     };
   }
 
-  private errorsAt(speed: number): number[] {
-    const turns = Math.abs(speed) / this.graduations;
-    if (turns < 0.02) return this.rest;
-    return turns < 0.7 ? this.slow : this.fast;
+  private note(error: number, { speed, fastest }: FilmFrame["truth"]): void {
+    const resting = 0.02 * this.graduations;
+    if (fastest < resting) this.rest.push(error);
+    else if (Math.abs(speed) < 0.7 * this.graduations) this.slow.push(error);
+    else this.fast.push(error);
+    if (fastest >= resting && Math.abs(speed) < resting) this.edge.push(error);
   }
 }
 
