@@ -32,6 +32,14 @@ describe("a running dial", () => {
     expect(banded([0, 5, 10, 15, 14.8, 20])).toEqual([0, 5, 10, 15, 15, 20]);
   });
 
+  // 1.4 graduations a frame are 42 a second, 1.3 are 39.
+  test.each([
+    ["runs", 1.4, 2.8],
+    ["is still slow", 1.3, 2.4],
+  ])("that turns by 40 graduations a second %s", (_, by, then) => {
+    expect(banded([0, by, 2 * by, 2 * by - 0.2]).at(-1)).toBeCloseTo(then, 9);
+  });
+
   test("turns back when the hand does", () => {
     expect(banded([0, 5, 10, 12, 11.5, 8])).toEqual([0, 5, 10, 12, 11.5, 8]);
   });

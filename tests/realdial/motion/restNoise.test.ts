@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { RestNoise } from "../../../src/realdial/motion/restNoise";
+import { NOISIEST, RestNoise } from "../../../src/realdial/motion/restNoise";
 
 describe("noise at rest", () => {
   test("is the standard deviation of a second's readings", () => {
@@ -15,5 +15,16 @@ describe("noise at rest", () => {
     for (let k = 0; k < 100; k++) expect(noise.take(0.1 * k, 40 * k)).toBeNull();
     expect(noise.take(30, 5000)).toBeNull();
     expect(noise.take(30, 6000)).toEqual({ position: 30, noise: 0 });
+  });
+
+  test("of two readings is their distance by the root of 2, and never more than NOISIEST", () => {
+    const two = (apart: number) => {
+      const noise = new RestNoise();
+      noise.take(25, 0);
+      return noise.take(25 + apart, 1000);
+    };
+    expect(two(0.4)?.noise).toBeCloseTo(0.4 / Math.SQRT2, 12);
+    expect(two(0.5)?.noise).toBeCloseTo(NOISIEST, 12);
+    expect(two(0.51)).toBeNull();
   });
 });

@@ -69,3 +69,39 @@ test("the first reading is never in doubt, and frames of one time do no harm", (
   expect(count.take(0.4, 5).turns).toBeCloseTo(0.4, 12);
   expect(Number.isFinite(count.speedNow)).toBe(true);
 });
+
+/** A count after frames a tenth of a second apart, its dial at these speeds in between, turns a second. */
+function turnedAt(...speeds: readonly number[]) {
+  const count = new TurnCount();
+  let turns = 0;
+  count.take(turns, 0);
+  for (const [k, speed] of speeds.entries()) {
+    turns += speed / 10;
+    count.take(turns, 100 * (k + 1));
+  }
+  return { count, turns, at_ms: 100 * speeds.length };
+}
+
+describe("before the next frame", () => {
+  test.each([
+    ["at rest", [0], 0, 0.004 + 0.075],
+    ["turning left", [0.6], 0.06, 0.004 + 0.018 + 0.075],
+    ["turning right", [-0.6], -0.06, 0.004 + 0.018 + 0.075],
+  ] as const)("a dial %s is expected where its speed leads, within what a hand can change", (_, speeds, on, within) => {
+    const { count, turns, at_ms } = turnedAt(...speeds);
+    const expected = count.expected(at_ms + 100);
+    expect(expected?.turns).toBeCloseTo(turns + on, 9);
+    expect(expected?.spread).toBeCloseTo(within, 9);
+  });
+
+  test.each([
+    ["goes on gaining, where two speeds agree", [1, 1.2], 1.3],
+    ["goes on slowing, where they agree", [-1.2, -1], -0.9],
+    ["is the slower one, where it grows fast", [0.5, 1.5], 0.5],
+    ["is the slower one, where it falls fast", [-1.5, -0.5], -0.5],
+    ["is none, where the dial turned back", [1, -1], 0],
+    ["is none, where it has just begun", [0, 1], 0],
+  ] as const)("its speed %s", (_, speeds, speed) => {
+    expect(turnedAt(...speeds).count.speedNow).toBeCloseTo(speed, 9);
+  });
+});

@@ -120,3 +120,18 @@ test("a device that has turned nothing makes nothing doubtful when it is lost", 
   seen.note(SCREEN_SOURCE);
   expect(seen.doubt("disconnected")).toBe(true);
 });
+
+test("what was forgotten does not come back where another attempt begins by no move", () => {
+  const seen = new SourcesSeen();
+  seen.note(ENCODER);
+  seen.mayGoOn();
+  seen.doubt("gap");
+  seen.forget();
+  seen.goOn();
+  expect(seen.forRecord).toEqual({});
+  expect(seen.doubt("gap")).toBe(false);
+});
+
+test("the screen is described as records of every version have it", () => {
+  expect(SCREEN_SOURCE).toEqual({ kind: "screen", resolution: 0.1, noise: null, isCoarse: false });
+});
