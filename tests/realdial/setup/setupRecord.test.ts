@@ -16,6 +16,11 @@ test("what a setup found is read as it was remembered", () => {
   expect(readSetup(JSON.stringify({ ...FOUND, noise: null, rate: null, delay_ms: null, errors: [] }))).not.toBeNull();
 });
 
+test("a dial of one graduation and a hand that is seen at once are taken", () => {
+  const least = { ...FOUND, perTurn: 1, delay_ms: 0, resolution: 0, noise: 0, rate: 0 };
+  expect(readSetup(JSON.stringify(least))).toEqual(least);
+});
+
 test.each([
   ["nothing", null],
   ["no text of this kind", "{"],

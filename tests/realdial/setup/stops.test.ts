@@ -42,6 +42,7 @@ describe("stops that a setup asks for", () => {
   test.each([
     [0.1, 0.04, "agrees"],
     [-0.3, 0.04, "agrees"],
+    [0.31, 0.04, "near"],
     [0.5, 0.04, "near"],
     [-1, 0.04, "near"],
     [1.1, 0.04, "off"],

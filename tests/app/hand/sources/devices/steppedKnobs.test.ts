@@ -42,9 +42,9 @@ afterEach(() => {
 
 async function opened(device: DialDevice) {
   open?.close();
-  const { link, told } = toldLink();
+  const { link, told, noises } = toldLink();
   open = await device.open(link);
-  return { learner: open.learner, told };
+  return { learner: open.learner, told, noises };
 }
 
 /** Learns a knob by a turn each way. */
@@ -81,6 +81,22 @@ describe("a knob that presses keys", () => {
     press("AudioVolumeUp", { repeat: true });
     expect(told).toEqual(["ready 0.05", "turned 0.05", "turned 0"]);
     expect((await opened(KNOB_KEYS)).told).toEqual(["ready 0.05"]);
+  });
+
+  test("has the noise of a place within one of its steps", async () => {
+    const { learner, noises } = await opened(KNOB_KEYS);
+    expect(noises).toEqual([]);
+    learn(learner, ...knob);
+    expect(noises.map((noise) => noise.toFixed(6))).toEqual([(0.05 / Math.sqrt(12)).toFixed(6)]);
+  });
+
+  test("leaves its keys to the page once it is let go", async () => {
+    const { learner, told } = await opened(KNOB_KEYS);
+    learn(learner, ...knob);
+    open?.close();
+    expect(press("AudioVolumeUp").defaultPrevented).toBe(false);
+    page.dispatchEvent(new Event("focus"));
+    expect(told).toEqual(["ready 0.05"]);
   });
 
   test("takes its own keys for itself, and leaves those of the page alone", async () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { grayOf } from "../../../../../../src/app/hand/sources/devices/camera/grayFrames";
 import { noiseText, positionText, rateText } from "../../../../../../src/app/hand/sources/devices/camera/setupText";
-import { sightProblem } from "../../../../../../src/app/hand/sources/devices/camera/sightProblem";
+import { sightHint, sightProblem } from "../../../../../../src/app/hand/sources/devices/camera/sightProblem";
 import { deviceText } from "../../../../../../src/app/hand/sources/devices/deviceWords";
 
 describe("words of the camera's setup", () => {
@@ -34,6 +34,17 @@ describe("words of the camera's setup", () => {
     expect(deviceText(sightProblem("too-dark", null))).toBe(
       "I lost sight of your dial: the picture is too dark. Bring light.",
     );
+  });
+
+  test("a corner that is covered while the dial is seen is named, and nothing where all are seen", () => {
+    const seen = (...are: readonly boolean[]) => ({
+      markers: are.map((isSeen) => ({ corners: [], isSeen })),
+      rings: [],
+    });
+    const hint = sightHint(seen(true, false, true, true));
+    expect(hint && deviceText(hint)).toBe("The sheet's upper right corner is covered.");
+    expect(sightHint(seen(true, true, true, true))).toBeNull();
+    expect(sightHint(null)).toBeNull();
   });
 });
 
