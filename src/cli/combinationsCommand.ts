@@ -9,10 +9,10 @@ import { seededChance } from "../statistics/chance";
 import { countText } from "../wording/amountWords";
 import { wordsOf } from "../wording/problem";
 import { combinationArgument } from "./combinationArgument";
-import { jsonFile } from "./jsonFile";
 import { wholeOption } from "./numberOption";
 import { profileArgument } from "./profileArgument";
 import type { Command, OptionValues, Terminal } from "./terminal/command";
+import { jsonFile } from "./terminal/jsonFile";
 import { usageError } from "./terminal/usageError";
 
 /** What one of the three actions works on. */

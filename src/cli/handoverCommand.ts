@@ -14,8 +14,8 @@ import { RunError } from "../handover/run/rules/runError";
 import { RUN_WORDS } from "../handover/run/rules/runWords";
 import { LockError } from "../lock/lockError";
 import { wordsOf } from "../wording/problem";
-import { jsonFile } from "./jsonFile";
 import type { Command } from "./terminal/command";
+import { jsonFile } from "./terminal/jsonFile";
 import { usageError } from "./terminal/usageError";
 
 interface Checked {

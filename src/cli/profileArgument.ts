@@ -1,8 +1,8 @@
 import type { Profile } from "../lock/profile";
 import { parseProfile } from "../lock/profileSchema";
 import { shippedProfile } from "../lock/shippedProfiles";
-import { jsonFile } from "./jsonFile";
 import type { Terminal } from "./terminal/command";
+import { jsonFile } from "./terminal/jsonFile";
 import { usageError } from "./terminal/usageError";
 
 /**

@@ -10,6 +10,7 @@ import { checkSentences } from "../../records/sitting/checkWords";
 import { OUTCOME_WORDS, soundnessWords } from "../../records/sitting/shownWords";
 import { type SittingShown, sittingShown } from "../../records/sitting/sittingShown";
 import type { Terminal } from "../terminal/command";
+import { type CheckedSignature, checkedSignature } from "./checkedSignature";
 import { LogbookCheck } from "./logbookCheck";
 import { StreamedFile } from "./streamedFile";
 
@@ -26,6 +27,8 @@ export interface CheckedRecord {
   readonly result: string | null;
   /** What the check came to, in a few words. */
   readonly standing: string;
+  /** What a school's server states of the record; null where the file has no signature, or none that holds. */
+  readonly signed: string | null;
   /** Of the drill sheet, short form. */
   readonly fingerprint: string | null;
   /** Tries that were replayed from their recordings, and all of them. */
@@ -47,9 +50,22 @@ const NOTHING = {
   fingerprint: null,
   replayed: null,
   tries: null,
+  signed: null,
   problems: [],
   remarks: [],
 } as const;
+
+const UNSIGNED: CheckedSignature = { signed: null, problems: [], remarks: [] };
+
+/** What files are checked by. */
+export interface Checking {
+  /** The version that checks. */
+  readonly version: string;
+  /** Fingerprints of the keys that a signature may be made with; null where none are at hand. */
+  readonly trusted: readonly string[] | null;
+  /** Hears of every recording of a logbook. */
+  readonly copies: RecordingCopies;
+}
 
 /** @param why - a sentence */
 const unreadable = (file: string, kind: CheckedRecord["kind"], why: string): CheckedRecord => ({
@@ -60,21 +76,23 @@ const unreadable = (file: string, kind: CheckedRecord["kind"], why: string): Che
   problems: [`It cannot be read: ${why}`],
 });
 
-function ofSitting(file: string, shown: SittingShown): CheckedRecord {
+function ofSitting(file: string, shown: SittingShown, signature: CheckedSignature = UNSIGNED): CheckedRecord {
   const { check, differs } = shown;
+  const isForged = signature.problems.length > 0;
   return {
     file,
     kind: "sitting",
     title: shown.title,
     person: shown.person,
     date: shown.startedAt,
-    result: shown.outcome && OUTCOME_WORDS[shown.outcome],
-    standing: soundnessWords(shown),
+    result: isForged ? null : shown.outcome && OUTCOME_WORDS[shown.outcome],
+    standing: isForged ? standingOf(signature.problems) : soundnessWords(shown),
     fingerprint: shown.fingerprint,
     replayed: check.replayed,
     tries: shown.tries,
-    problems: checkSentences([...check.problems, ...differs]),
-    remarks: checkSentences([...check.unheld, ...check.unchecked]),
+    signed: signature.signed,
+    problems: [...checkSentences([...check.problems, ...differs]), ...signature.problems],
+    remarks: [...checkSentences([...check.unheld, ...check.unchecked]), ...signature.remarks],
   };
 }
 
@@ -113,9 +131,9 @@ const formatOf = (value: unknown): unknown => {
   return "record" in value ? formatOf(value.record) : undefined;
 };
 
-function sitting(file: string, value: unknown, version: string): CheckedRecord {
+function sitting(file: string, value: unknown, { version, trusted }: Checking): CheckedRecord {
   try {
-    return ofSitting(file, sittingShown(value, version));
+    return ofSitting(file, sittingShown(value, version), checkedSignature(value, trusted));
   } catch (error) {
     if (error instanceof DrillError) return unreadable(file, "sitting", `${error.message}.`);
     throw error;
@@ -149,18 +167,15 @@ function logbook(file: string, check: LogbookCheck, head: unknown): CheckedRecor
 /**
  * Checks whatever records a file holds: the record of a sitting, a handover record, or a logbook with all its sittings.
  *
- * @param version - the version that checks
- * @param copies - hears of every recording of a logbook
  * @throws {UsageError} for a file that cannot be read, or is no JSON
  */
 export async function checkedFile(
   file: string,
   terminal: Terminal,
-  version: string,
-  copies: RecordingCopies,
+  checking: Checking,
 ): Promise<readonly CheckedRecord[]> {
   const source = new StreamedFile(file);
-  const check = new LogbookCheck(() => source.bytes, version, copies);
+  const check = new LogbookCheck(() => source.bytes, checking.version, checking.copies);
   const value = await source.read(terminal, check);
   switch (formatOf(value)) {
     case FORMAT:
@@ -168,7 +183,7 @@ export async function checkedFile(
     case HANDOVER_RECORD.format:
       return [handover(file, value)];
     case "gatefall-sitting":
-      return [sitting(file, value, version)];
+      return [sitting(file, value, checking)];
     default:
       return [unreadable(file, "unknown", "it is no sitting's record, no handover record and no logbook.")];
   }

@@ -22,6 +22,7 @@ export const USAGE_WORDS = {
   missing: "is missing",
   "no-argument": ': {command} takes no argument ("{given}")',
   "no-file": ': {command} takes no file ("{given}")',
+  "no-keys": "holds no keys of a school; give the fingerprint that the school printed, or the file of its keys",
   "one-combination": ": {command} takes one combination, such as {example}",
   "one-of-formats": "takes {formats}",
   "profile-needed": ": name a profile with --profile ID (see gatefall profiles)",

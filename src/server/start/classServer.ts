@@ -10,14 +10,18 @@ import { guard } from "../http/guard";
 import type { ClassServer, Routes } from "../http/routes";
 import { signInRoutes } from "../people/signInRoutes";
 import { recordRoutes } from "../records/recordRoutes";
+import { signingRoutes } from "../signing/signingRoutes";
 import type { World } from "../world/world";
 import { serveApp } from "./appFiles";
 
 /** Every topic there is. */
-const TOPICS: readonly Routes[] = [signInRoutes, recordRoutes];
+const TOPICS: readonly Routes[] = [signInRoutes, recordRoutes, signingRoutes];
 
 /** Longest body that a route takes which says nothing else, bytes; longest time that a request may take to come, ms. */
 const LIMITS = { bodyLimit: 256 * 1024, requestTimeout: 30_000, connectionTimeout: 60_000 } as const;
+
+/** Longest part of an address that stands for an id, letters. */
+const LONGEST_ID = 1200;
 
 /** How the server is set up, beyond its world. */
 export interface ServerSetting {
@@ -33,6 +37,8 @@ export interface ServerSetting {
 export async function classServer(world: World, setting: ServerSetting = {}): Promise<ClassServer> {
   const server = fastify({
     ...LIMITS,
+    // Ids of records come in addresses.
+    routerOptions: { maxParamLength: LONGEST_ID },
     trustProxy: setting.isBehindProxy === true,
     logger: setting.isLogging === true && {
       level: "info",

@@ -4,11 +4,13 @@ import { errorText } from "../../wording/problem";
 import { type OpenDatabase, openEmbedded, openPostgres } from "../database/openDatabase";
 import type { ClassServer } from "../http/routes";
 import { inviteFirst } from "../people/signIns";
+import { keyFolder } from "../signing/keyFolder";
 import { ServerError } from "../words/serverError";
 import { serverProblem } from "../words/serverWords";
 import type { World } from "../world/world";
 import { classServer } from "./classServer";
 import type { StartOptions } from "./options";
+import { programVersion } from "./programVersion";
 
 /** A class server that listens. */
 export interface Running {
@@ -54,7 +56,13 @@ async function listen(server: ClassServer, { host, port }: StartOptions): Promis
 }
 
 async function serve(database: OpenDatabase, options: StartOptions, app: string): Promise<Running> {
-  const world: World = { database: database.query, now: Date.now, chance: randomBytes };
+  const world: World = {
+    database: database.query,
+    now: Date.now,
+    chance: randomBytes,
+    keys: keyFolder(options.data),
+    appVersion: programVersion(),
+  };
   const server = await classServer(world, { app, isBehindProxy: options.isBehindProxy });
   try {
     const port = await listen(server, options);

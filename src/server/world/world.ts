@@ -1,5 +1,6 @@
 import type { Kysely } from "kysely";
 import type { Tables } from "../database/tables/tables";
+import type { KeyStore } from "./keyStore";
 
 /** What the server has of the outer world; tests hand in their own clock and chance. */
 export interface World {
@@ -8,4 +9,7 @@ export interface World {
   readonly now: () => number;
   /** Bytes that nobody can guess. */
   readonly chance: (bytes: number) => Uint8Array;
+  readonly keys: KeyStore;
+  /** Version of this program, as it stands on what it signs. */
+  readonly appVersion: string;
 }

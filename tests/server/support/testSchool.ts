@@ -1,3 +1,4 @@
+import manifest from "../../../package.json" with { type: "json" };
 import type { ClassServer } from "../../../src/server/http/routes";
 import { inviteFirst } from "../../../src/server/people/signIns";
 import { classServer } from "../../../src/server/start/classServer";
@@ -20,10 +21,18 @@ export interface TestServer {
 export async function testServer({ query }: TestDatabase, seed = 1): Promise<TestServer> {
   let now = MORNING;
   const chance = seededChance(seed);
+  const keys = new Map<string, Uint8Array>();
   const world: World = {
     database: query,
     now: () => now,
     chance: (bytes) => Uint8Array.from({ length: bytes }, () => Math.floor(chance() * 256)),
+    keys: {
+      read: async (fingerprint) => keys.get(fingerprint) ?? null,
+      async write(fingerprint, privateKey) {
+        keys.set(fingerprint, privateKey);
+      },
+    },
+    appVersion: manifest.version,
   };
   return {
     server: await classServer(world),

@@ -1,3 +1,4 @@
+import { lazy, Suspense, useState } from "react";
 import type { Motion } from "../../../dialing/motion";
 import { parsedJson } from "../../../records/hashedRecord";
 import { LogbookError } from "../../../records/logbookError";
@@ -29,8 +30,10 @@ async function withCopies(finding: RecordFinding, body: unknown): Promise<Record
   }
 }
 
-const checkText = (text: string) =>
-  withCopies(findingOf(sittingShown(parsedJson(text), APP_VERSION)), parsedJson(text));
+/** A record that a class server signed. What checks that is fetched only for one. */
+const SignatureCheck = lazy(async () => ({ default: (await import("./SignatureCheck")).SignatureCheck }));
+
+const isSigned = (body: unknown) => typeof body === "object" && body !== null && "receipt" in body;
 
 interface CheckThisProps {
   readonly kept: KeptRecord;
@@ -53,5 +56,22 @@ export function CheckThis({ kept, motions }: CheckThisProps) {
 
 /** A saved record of a sitting, checked against its hash, its sheet and its recordings, and marked again. */
 export function CheckRecord() {
-  return <RecordChecker sound={SOUND} check={checkText} />;
+  const [signed, setSigned] = useState<unknown>(null);
+  const checkText = (text: string) => {
+    const body = parsedJson(text);
+    setSigned(null);
+    const shown = sittingShown(body, APP_VERSION);
+    setSigned(isSigned(body) ? body : null);
+    return withCopies(findingOf(shown), body);
+  };
+  return (
+    <>
+      <RecordChecker sound={SOUND} check={checkText} />
+      {signed !== null && (
+        <Suspense fallback={null}>
+          <SignatureCheck file={signed} />
+        </Suspense>
+      )}
+    </>
+  );
 }

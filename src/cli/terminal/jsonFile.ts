@@ -1,7 +1,7 @@
-import { isNestedDeeply } from "../lock/jsonDepth";
-import { errorText } from "../wording/problem";
-import type { Terminal } from "./terminal/command";
-import { usageError } from "./terminal/usageError";
+import { isNestedDeeply } from "../../lock/jsonDepth";
+import { errorText } from "../../wording/problem";
+import type { Terminal } from "./command";
+import { usageError } from "./usageError";
 
 /**
  * A JSON file, parsed.
