@@ -89,6 +89,12 @@ export class StubPort {
     await this.say("p");
   }
 
+  /** It speaks, and nothing of that arrives for so long, ms. */
+  beUnheard(lasts_ms: number): void {
+    this.seq += Math.ceil(lasts_ms / 250);
+    this.ms += lasts_ms;
+  }
+
   /** Its button is pressed. */
   async press(): Promise<void> {
     await this.say("b");
@@ -129,6 +135,17 @@ export class StubPort {
     );
   }
 
+  /** So many lines at once, each turned by a step, in the small pieces that a browser hands out. */
+  async flood(lines: number): Promise<void> {
+    const texts = Array.from({ length: lines }, () => {
+      this.count += 1;
+      return `${this.next("p")}\n`;
+    });
+    await this.page.evaluate((all) => {
+      for (const text of all) (window as unknown as StubWindow).stubPort.say(text);
+    }, texts);
+  }
+
   /** The plug is pulled. */
   async pull(): Promise<void> {
     await this.page.evaluate(() => (window as unknown as StubWindow).stubPort.pull());
@@ -144,7 +161,7 @@ export class StubPort {
   }
 
   private next(type: string, more: readonly number[] = [], every_ms = 8): string {
-    const line = withChecksum([type, this.seq, this.count, this.ms, this.starts, 0, ...more].join(" "));
+    const line = withChecksum([type, this.seq & 0xffff, this.count, this.ms, this.starts, 0, ...more].join(" "));
     this.seq += 1;
     this.ms += every_ms;
     return line;

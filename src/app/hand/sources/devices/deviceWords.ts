@@ -21,6 +21,8 @@ const DEVICE_WORDS = {
   "no-hello":
     ": The port is open, but no encoder board answers. Choose another port, or put the program from shared/firmware on the board",
   silent: ": The board has stopped sending. Check its cable, or connect again",
+  flooded:
+    ": The board sent far more than an encoder does, so this page let go of it. Reset the board, or put the program from shared/firmware on it. Then connect again, and dial from the start",
   newer:
     ": The board speaks version {version} of its lines, which this page does not know. Reload the page, or put the program from shared/firmware on the board",
   restarted: ": The board restarted. What you turned meanwhile is not counted: dial from the start",
@@ -45,7 +47,8 @@ const DEVICE_WORDS = {
     ": This page is not served by https, so the browser gives it no camera. Open it by https or from this computer",
   "no-camera-here": ": This browser does not give a camera's pictures to this page. Use a current browser",
   "no-camera": ": No camera is found. Plug one in, then connect again",
-  "camera-busy": ": Another program or page uses the camera. Close it there, then connect again",
+  "camera-busy":
+    ": Another program or page uses the camera. Close it there or choose another camera, then connect again",
   "camera-hidden":
     ": This page was in the background, so its camera was turned off. If it does not connect by itself, connect it. Then dial from the start",
   unused: ": No dial was on the screen for some minutes, so the camera was turned off. To go on, connect it",
@@ -74,6 +77,7 @@ const DEVICE_WORDS = {
     ": I lost sight of your dial: your hand covers too much of its face. Hold it by the knob, from the side",
   jumped: ": I lost sight of your dial: it moved farther than I could follow. Turn slower",
   "not-practice": ": The camera stays off. It follows only a practice lock whose combination may be recorded",
+  "set-up-again": ": Your dial is being set up again. Until that is done it turns nothing on the screen",
   "moves-kept":
     ": You chose to keep no motions, and the record of this exercise is made of them. Turn the dial on the screen, or set your dial up again and let motions be kept",
   failed: ": {device} could not be opened: {reason}",

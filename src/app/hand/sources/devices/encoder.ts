@@ -1,5 +1,6 @@
 import type { Milliseconds } from "../../../../lock/dial";
 import { StepRest } from "../../../../realdial/motion/stepRest";
+import { BAUD, ByteLimit } from "../../../../realdial/wire/byteLimit";
 import { SteadySteps } from "../../../../realdial/wire/steadySteps";
 import type { WireEvent } from "../../../../realdial/wire/wireEvent";
 import { ASK_HELLO } from "../../../../realdial/wire/wireLine";
@@ -9,7 +10,6 @@ import { DeviceError, deviceProblem } from "./deviceWords";
 import type { DeviceLink, DialDevice, OpenDevice } from "./dialDevice";
 import { type SerialPortLike, serialPorts } from "./serialPort";
 
-const BAUD = 115_200;
 /** How often it is looked whether the board speaks, milliseconds. */
 const WATCH_EVERY = 300;
 const DEVICE = "encoder";
@@ -48,6 +48,7 @@ class EncoderLine implements OpenDevice {
   private readonly port: SerialPortLike;
   private readonly link: DeviceLink;
   private readonly reader = new WireReader(performance.now());
+  private readonly limit = new ByteLimit(performance.now());
   private readonly steps = new SteadySteps();
   private countsPerTurn = 1;
   private rest = new StepRest(1);
@@ -100,7 +101,12 @@ class EncoderLine implements OpenDevice {
     for (;;) {
       const { value, done } = await source.read();
       if (done) break;
-      for (const event of this.reader.take(value, performance.now())) this.tell(event);
+      const now = performance.now();
+      if (!this.limit.allows(value.length, now)) {
+        this.link.lost(deviceProblem("flooded", []));
+        break;
+      }
+      for (const event of this.reader.take(value, now)) this.tell(event);
       if (this.reader.wantsHello) this.ask();
       else this.hold(null);
     }
