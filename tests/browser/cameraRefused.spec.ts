@@ -1,4 +1,5 @@
 import { BROWSER_SWITCHES, browserPath } from "./browserPath";
+import { OrdinarySetupPage } from "./ordinarySetup";
 import { expect, test } from "./page";
 
 /*
@@ -22,4 +23,14 @@ test("a refused camera has its sentence, and a way back to what was to be chosen
   await page.getByRole("button", { name: "Choose another source" }).click();
   await expect(page.getByRole("heading", { name: "Choose what you turn" })).toBeFocused();
   await expect(page.getByRole("alert")).toHaveCount(0);
+});
+
+test("of an ordinary dial too, after its question", async ({ page }) => {
+  const setup = new OrdinarySetupPage(page);
+  await setup.choose();
+  await setup.agree();
+  await expect(page.getByRole("alert")).toContainText("The browser refused access to the camera.");
+  await expect(page.locator("video")).toHaveCount(0);
+  await page.getByRole("button", { name: "Connect again" }).click();
+  await setup.question.waitFor();
 });

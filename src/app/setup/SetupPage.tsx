@@ -9,6 +9,7 @@ import { DEVICE_HUB } from "../hand/sources/devices/panel/devicesHere";
 import { useStore } from "../parts/page/useStore";
 import { DeviceView } from "./DeviceView";
 import { StepList } from "./StepList";
+import { isBeingSetUp } from "./session/isBeingSetUp";
 import { rememberSetup } from "./session/rememberedSetup";
 import { type SetupAsked, setupAddress } from "./session/setupAddress";
 import { SetupSession, type SetupStep } from "./session/setupSession";
@@ -117,6 +118,8 @@ export function SetupPage({ asked }: { readonly asked: SetupAsked }) {
     session.goTo("connect");
   };
   const isPlain = session.step === "source" || device === null;
+  // Then the setup is the task, and there is nothing to be seen beside it.
+  const isInTask = !isPlain && session.step === "connect" && isBeingSetUp(device, hub);
   return (
     <main className="page max-w-[920px]">
       <header className="spread">
@@ -126,11 +129,11 @@ export function SetupPage({ asked }: { readonly asked: SetupAsked }) {
         </p>
       </header>
       <StepList step={session.step} />
-      <div className={isPlain ? "grid" : "grid items-start gap-6 tiles-[340px]"}>
+      <div className={isPlain || isInTask ? "grid" : "grid items-start gap-6 tiles-[340px]"}>
         <StepTask key={session.step} title={TITLES[session.step]} isFirst={!session.hasMoved}>
           <Task {...{ asked, hub, session, device }} onDevice={choose} />
         </StepTask>
-        {!isPlain && <DeviceView {...{ device, hub, session }} />}
+        {!isPlain && !isInTask && <DeviceView {...{ device, hub, session }} />}
       </div>
       <p className="text-small text-soft">
         We have tried these sources in simulation only: no real camera, print, board or phone. The checks here measure

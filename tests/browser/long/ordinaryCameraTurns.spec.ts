@@ -3,6 +3,7 @@ import { cameraPlaying, shootInto } from "../../support/film/fakeCamera";
 import { placesToTap, smallOrdinaryFilm } from "../../support/film/ordinaryScene";
 import { violations } from "../axe";
 import { KeyHand } from "../hands";
+import { ORDINARY_TITLE, OrdinarySetupPage } from "../ordinarySetup";
 import { expect, test } from "../page";
 import { storedRows } from "../storedRows";
 
@@ -12,7 +13,6 @@ import { storedRows } from "../storedRows";
  */
 
 const FILM = join(import.meta.dirname, "../../../test-results/films/ordinary-turns.y4m");
-const TITLE = "Dial of a practice lock, by camera";
 
 // A turn and a bit left for the setup and back to 0; then as a hand dials, and back to 0, from where the film goes round again.
 const SHOOTING = smallOrdinaryFilm(
@@ -25,7 +25,6 @@ const SHOOTING = smallOrdinaryFilm(
   ],
   9000,
 );
-const PLACES = placesToTap(SHOOTING);
 
 // A busy machine may show too few frames to learn the dial by: then the setup says so, and is made again.
 test.describe.configure({ retries: 2 });
@@ -45,30 +44,19 @@ test("a filmed ordinary dial is learned by a slow turn, turns the bench's dial, 
   await new KeyHand(bench, 100).turnBy(-(await bench.reading()));
   await bench.expectReading(0, 100);
   await page.getByRole("button", { name: /^More/ }).click();
-  await page.getByRole("link", { name: `Set up: ${TITLE}` }).click();
-  await page.getByRole("button", { name: `Choose: ${TITLE}` }).click();
+  await page.getByRole("link", { name: `Set up: ${ORDINARY_TITLE}` }).click();
+  await page.getByRole("button", { name: `Choose: ${ORDINARY_TITLE}` }).click();
   await page.getByRole("button", { name: "Connect", exact: true }).click();
+  const setup = new OrdinarySetupPage(page);
+  await page.getByRole("checkbox", { name: "Do not keep motions" }).check();
+  await setup.agree();
+  await setup.tap(placesToTap(SHOOTING));
+  await setup.find();
+  await expect(page.getByText(/[1-9]\d % of the turn seen/)).toBeVisible({ timeout: 30_000 });
+  await setup.learn();
   const device = page.getByRole("region", { name: "Your device" });
-  await device.getByRole("checkbox", { name: "Do not keep motions" }).check();
-  await device.getByRole("button", { name: /^Yes, a practice lock/ }).click();
-  const picture = device.getByTestId("marks");
-  const box = async () => (await picture.boundingBox()) ?? { x: 0, y: 0, width: 0, height: 0 };
-  await expect.poll(async () => (await box()).height).toBeGreaterThan(300);
-  await picture.scrollIntoViewIfNeeded();
-  const { x, y, width, height } = await box();
-  for (const place of [PLACES.middle, PLACES.index]) {
-    await page.mouse.click(x + place.x * width, y + place.y * height);
-  }
-  await device.getByRole("button", { name: "Find the dial" }).click();
-  await expect(device).toContainText("The dial is found.", { timeout: 8000 });
-  await expect(device).toContainText(/[1-9]\d % of the turn seen/, { timeout: 30_000 });
-  await expect(device.getByRole("status").first()).toContainText("turns the dial in steps of 0.1 graduations", {
-    timeout: 60_000,
-  });
   await expect(device).toContainText(/Frame rate: \d+ frames a second, each read in \d+ ms\./);
   expect(await violations(page)).toEqual([]);
-  if (process.env.SHOTS !== undefined)
-    await page.screenshot({ path: join(process.env.SHOTS, "ordinary-followed.png") });
   await page.goto("#/bench?profile=three-wheel");
   // It takes over as the film comes by the number on the screen, and rests on 70 once a round.
   const isOn70 = async () => Math.abs((await bench.reading()) - 70) <= 0.3;

@@ -1,6 +1,8 @@
+import { useEffect, useRef } from "react";
 import type { DeviceHub } from "../../hand/sources/devices/deviceHub";
 import type { DialDevice } from "../../hand/sources/devices/dialDevice";
 import { Button } from "../../parts/controls/Button";
+import { isBeingSetUp } from "../session/isBeingSetUp";
 import { sourceLine } from "../session/sourceLines";
 
 interface ConnectSourceProps {
@@ -35,26 +37,55 @@ function Learn({ hub }: { readonly hub: DeviceHub }) {
 const isReady = ({ source, trouble, learning }: DeviceHub) =>
   source !== null && learning === null && (trouble === null || trouble.code === "come-to");
 
-/** Connects what was chosen, and waits until it is ready. */
-export function ConnectSource({ device, hub, printAddress, onNext, onBack }: ConnectSourceProps) {
-  const isIn = hub.device === device && (hub.isConnected || hub.isOpening);
+/** What it is, and what a person chooses before it is connected. */
+function BeforeIt({ device, printAddress }: Pick<ConnectSourceProps, "device" | "printAddress">) {
   const { needs, isBuilt } = sourceLine(device.kind);
   return (
     <>
       <p>{device.about}</p>
-      {!isIn && (
-        <p>
-          <span className="text-soft">Needs:</span> {needs}
-        </p>
-      )}
-      {isBuilt && !isIn && (
+      <p>
+        <span className="text-soft">Needs:</span> {needs}
+      </p>
+      {isBuilt && (
         <p>
           Not built yet? <a href={printAddress}>Print and build it</a>.
         </p>
       )}
-      {isIn && hub.isLearned !== undefined && <Learn hub={hub} />}
+      {device.Before !== undefined && <device.Before />}
+    </>
+  );
+}
+
+/** It was set up and is followed. The focus was on what is gone now. */
+function SetUp() {
+  const place = useRef<HTMLParagraphElement>(null);
+  useEffect(() => place.current?.focus(), []);
+  return (
+    <p ref={place} tabIndex={-1}>
+      The page has learned your dial, and follows it now.
+    </p>
+  );
+}
+
+/** What is to be done with one that is connected. */
+function Connected({ device, hub }: Pick<ConnectSourceProps, "device" | "hub">) {
+  if (isBeingSetUp(device, hub)) return device.Setup && <device.Setup onAgain={() => void hub.connect(device)} />;
+  return (
+    <>
+      {device.isSetUpEachTime ? <SetUp /> : <p>{device.about}</p>}
+      {hub.isLearned !== undefined && <Learn hub={hub} />}
+    </>
+  );
+}
+
+/** Connects what was chosen, and waits until it is ready. */
+export function ConnectSource({ device, hub, printAddress, onNext, onBack }: ConnectSourceProps) {
+  const isIn = hub.device === device && (hub.isConnected || hub.isOpening);
+  return (
+    <>
+      {isIn ? <Connected {...{ device, hub }} /> : <BeforeIt {...{ device, printAddress }} />}
       <div className="row">
-        {isIn ? (
+        {isIn && !isBeingSetUp(device, hub) && (
           // Not disabled: it stands where Connect was pressed, and would lose the focus.
           <Button
             className={isReady(hub) ? "primary" : ""}
@@ -63,7 +94,8 @@ export function ConnectSource({ device, hub, printAddress, onNext, onBack }: Con
           >
             Go on to zero
           </Button>
-        ) : (
+        )}
+        {!isIn && (
           <Button className="primary" onClick={() => void hub.connect(device)}>
             {hub.device === device ? "Connect again" : "Connect"}
           </Button>

@@ -79,6 +79,8 @@ export interface DialDevice {
   readonly about: string;
   /** Why this browser cannot use it, or null. */
   readonly unsupported: () => Problem | null;
+  /** What a person may choose before it is connected. */
+  readonly Before?: ComponentType;
   /** What a person sees of it while it is set up. */
   readonly Setup?: ComponentType<DeviceSetupProps>;
   /** Whether each connection is a setup, so that it is made where the setup is seen and nowhere else. */

@@ -18,8 +18,12 @@ export function shownPlace(dial: DialInHand | undefined, isReversed: boolean): S
   };
 }
 
-/** A number of a dial, to half a graduation. */
-export const halfText = (number: number): string => String(Math.round(2 * number) / 2);
+/** The number that a dial shows, to half a graduation. */
+export const halfText = ({ number, perTurn }: Pick<ShownPlace, "number" | "perTurn">): string =>
+  String((Math.round(2 * number) / 2) % perTurn);
 
 /** The number that a dial on the screen shows, to half a graduation. */
-export const shownNumber = (dial: DialInHand): string => halfText(shownPlace(dial, false)?.number ?? 0);
+export function shownNumber(dial: DialInHand): string {
+  const place = shownPlace(dial, false);
+  return place === null ? "0" : halfText(place);
+}

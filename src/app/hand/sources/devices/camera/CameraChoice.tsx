@@ -1,6 +1,6 @@
-import { useEffect, useState } from "react";
 import { Select } from "../../../../parts/controls/Select";
-import { cameraId, camerasHere, chooseCamera } from "./openCamera";
+import { cameraId, chooseCamera } from "./openCamera";
+import { cameraChoices, useCameras } from "./useCameras";
 
 interface CameraChoiceProps {
   readonly stream: MediaStream;
@@ -9,23 +9,14 @@ interface CameraChoiceProps {
 
 /** Chooses another camera, where there is more than one. */
 export function CameraChoice({ stream, onAgain }: CameraChoiceProps) {
-  const [cameras, setCameras] = useState<readonly MediaDeviceInfo[]>([]);
-  useEffect(() => {
-    let isWanted = true;
-    void camerasHere().then((found) => {
-      if (isWanted) setCameras(found);
-    });
-    return () => {
-      isWanted = false;
-    };
-  }, []);
+  const cameras = useCameras();
   if (cameras.length < 2) return null;
   return (
     <label className="row">
       Camera
       <Select
         value={cameraId(stream) ?? ""}
-        choices={cameras.map(({ deviceId, label }, k) => [deviceId, label || `Camera ${k + 1}`])}
+        choices={cameraChoices(cameras)}
         onChoice={(id) => {
           chooseCamera(id);
           onAgain();

@@ -1,6 +1,7 @@
 import { AT_REST } from "../../../../../realdial/motion/deadBand";
 import { deviceProblem } from "../deviceWords";
 import type { DeviceLink, DialDevice, OpenDevice } from "../dialDevice";
+import { CameraFirst } from "./CameraFirst";
 import { CameraSetup } from "./CameraSetup";
 import { CAMERA_VIEW } from "./cameraView";
 import { DialFollower } from "./dialFollower";
@@ -70,6 +71,7 @@ export const PRINTED_DIAL: DialDevice = {
   title: "Printed dial and camera",
   about: "Print a dial, stick it on a jar lid, and turn it before the camera of this device.",
   unsupported: withoutCamera,
+  Before: CameraFirst,
   Setup: CameraSetup,
   waiting: "searching for the dial in the picture",
   open: openSession,

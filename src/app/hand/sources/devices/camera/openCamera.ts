@@ -6,6 +6,11 @@ export const CAMERA_NAME = "camera";
 
 /** Which camera was used last. */
 const LAST_CAMERA = "dial-camera";
+/** Which side the camera is on, where none was used yet. */
+const SIDE = "dial-camera-side";
+
+/** Whether a camera looks away from the person or at the person, as browsers name it. */
+export type CameraSide = "environment" | "user";
 
 const problemOf = (error: unknown) => {
   const name = error instanceof Error ? error.name : "";
@@ -16,10 +21,10 @@ const problemOf = (error: unknown) => {
   return null;
 };
 
-/** Turns a camera on: the one used last, or else one that looks away from the person. @throws {DeviceError} */
+/** Turns a camera on: the one used or chosen last, or else one on the side that was asked for. @throws {DeviceError} */
 export async function openCamera(): Promise<MediaStream> {
-  const last = storedText(LAST_CAMERA);
-  const which = last === null ? { facingMode: "environment" } : { deviceId: { ideal: last } };
+  const last = lastCamera();
+  const which = last === null ? { facingMode: sideAsked() } : { deviceId: { ideal: last } };
   try {
     const stream = await navigator.mediaDevices.getUserMedia({
       audio: false,
@@ -33,9 +38,20 @@ export async function openCamera(): Promise<MediaStream> {
   }
 }
 
+/** The camera that was used or chosen last, or null. */
+export const lastCamera = (): string | null => storedText(LAST_CAMERA);
+
 /** Takes this camera from the next time on. */
 export function chooseCamera(id: string): void {
   storeText(LAST_CAMERA, id);
+}
+
+/** The side that was asked for: away from the person, where nobody asked for another. */
+export const sideAsked = (): CameraSide => (storedText(SIDE) === "user" ? "user" : "environment");
+
+/** Takes a camera on this side from the next time on, while none is known by its name. */
+export function chooseSide(side: CameraSide): void {
+  storeText(SIDE, side === "user" ? side : null);
 }
 
 /** The cameras that are there; none where the browser does not tell. */
@@ -52,7 +68,7 @@ export async function camerasHere(): Promise<readonly MediaDeviceInfo[]> {
 export function whenCameraIsBack(back: () => void): () => void {
   const ending = new AbortController();
   const look = async () => {
-    const last = storedText(LAST_CAMERA);
+    const last = lastCamera();
     const isThere = (await camerasHere()).some(({ deviceId }) => deviceId === last);
     if (isThere && document.visibilityState === "visible" && !ending.signal.aborted) back();
   };

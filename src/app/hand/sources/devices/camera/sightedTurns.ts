@@ -48,6 +48,12 @@ export class SightedTurns {
     if (followed.turns !== null) this.link.turned(followed.turns, sighting.at);
   }
 
+  /** The dial is set up anew: until then it turns nothing, and this is why. */
+  setUpAgain(): void {
+    this.comeApart();
+    this.hold(deviceProblem("set-up-again", []));
+  }
+
   /** The dial on the screen is not where this one left it: they have to come to one number. */
   comeApart(): void {
     this.isFollowing = false;
@@ -63,7 +69,7 @@ export class SightedTurns {
     if (followed.state === "lost") return sightProblem(followed.reason, shown);
     const screen = this.link.shown();
     if (followed.state === "follows" || screen === null) return null;
-    return deviceProblem("come-to", [], { number: halfText(screen.number) });
+    return deviceProblem("come-to", [], { number: halfText(screen) });
   }
 
   /** Tells what keeps it from turning the dial, where that has become another. */

@@ -1,20 +1,22 @@
-import { type PointerEvent, type ReactNode, useId, useRef } from "react";
+import { type PointerEvent, type ReactNode, useRef } from "react";
 import { LivePicture } from "../camera/LivePicture";
-import { MARK_NAMES, type MarkName, movedByKey, withMark } from "./marks";
+import { MARK_NAMES, type MarkName, withMark } from "./marks";
 import type { OrdinaryView } from "./ordinaryView";
 import { MARK_TITLES, placeText } from "./ordinaryWords";
 
 interface MarkProps {
   readonly view: OrdinaryView;
   readonly name: MarkName;
-  readonly describedBy: string;
 }
+
+/** Id of the sentence that says how keys move a mark; the setup has it beside the picture. */
+export const MARKS_BY_KEYS = "marks-by-keys";
 
 /** Large enough for a finger, its middle where the mark is. Written here, since style sheets come with the first screen. */
 const FINGER = { width: 44, height: 44, transform: "translate(-50%, -50%)", borderRadius: "50%" } as const;
 
 /** A mark that arrow keys move. */
-function Mark({ view, name, describedBy }: MarkProps) {
+function Mark({ view, name }: MarkProps) {
   const place = view.marks[name];
   return (
     <div
@@ -28,12 +30,9 @@ function Mark({ view, name, describedBy }: MarkProps) {
       aria-valuemax={100}
       aria-valuenow={Math.round(100 * place.x)}
       aria-valuetext={placeText(place)}
-      aria-describedby={describedBy}
+      aria-describedby={MARKS_BY_KEYS}
       onKeyDown={(event) => {
-        const moved = movedByKey(view.marks, name, event.key, event.shiftKey);
-        if (moved === null) return;
-        event.preventDefault();
-        view.place(moved);
+        if (view.moveByKey(name, event.key, event.shiftKey)) event.preventDefault();
       }}
     >
       <svg className="block w-full h-full" viewBox="-22 -22 44 44" aria-hidden="true" focusable="false">
@@ -61,41 +60,35 @@ const CROSSES: Readonly<Record<MarkName, ReactNode>> = {
 
 /** The live picture with the two marks: tapped, dragged, or moved by the arrow keys. */
 export function MarkedPicture({ view, stream }: { readonly view: OrdinaryView; readonly stream: MediaStream }) {
-  const keys = useId();
   const held = useRef<MarkName | null>(null);
   const placeOf = ({ currentTarget, clientX, clientY }: PointerEvent) => {
     const { left, top, width, height } = currentTarget.getBoundingClientRect();
     return [(clientX - left) / width, (clientY - top) / height] as const;
   };
   return (
-    <>
-      <LivePicture stream={stream}>
-        <div
-          className="absolute inset-0"
-          style={{ touchAction: "none", cursor: "crosshair" }}
-          data-testid="marks"
-          onPointerDown={(event) => {
-            held.current = view.tap(...placeOf(event));
-            event.currentTarget.setPointerCapture(event.pointerId);
-          }}
-          onPointerMove={(event) => {
-            if (held.current !== null) view.place(withMark(view.marks, held.current, ...placeOf(event)));
-          }}
-          onPointerUp={() => {
-            held.current = null;
-          }}
-          onPointerCancel={() => {
-            held.current = null;
-          }}
-        >
-          {MARK_NAMES.map((name) => (
-            <Mark key={name} view={view} name={name} describedBy={keys} />
-          ))}
-        </div>
-      </LivePicture>
-      <p id={keys} className="text-soft">
-        By keys: Tab to a mark, then the arrow keys; with Shift they take ten steps at once.
-      </p>
-    </>
+    <LivePicture stream={stream}>
+      <div
+        className="absolute inset-0"
+        style={{ touchAction: "none", cursor: "crosshair" }}
+        data-testid="marks"
+        onPointerDown={(event) => {
+          held.current = view.tap(...placeOf(event));
+          event.currentTarget.setPointerCapture(event.pointerId);
+        }}
+        onPointerMove={(event) => {
+          if (held.current !== null) view.place(withMark(view.marks, held.current, ...placeOf(event)));
+        }}
+        onPointerUp={() => {
+          held.current = null;
+        }}
+        onPointerCancel={() => {
+          held.current = null;
+        }}
+      >
+        {MARK_NAMES.map((name) => (
+          <Mark key={name} view={view} name={name} />
+        ))}
+      </div>
+    </LivePicture>
   );
 }

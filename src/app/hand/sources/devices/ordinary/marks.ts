@@ -14,16 +14,16 @@ const marksSchema = z.object({ middle: point, index: point });
 export type Marks = Readonly<Record<MarkName, { readonly x: number; readonly y: number }>>;
 
 /** Where they lie until someone moves them. */
-const FIRST: Marks = { middle: { x: 0.5, y: 0.5 }, index: { x: 0.5, y: 0.15 } };
+export const FIRST_MARKS: Marks = { middle: { x: 0.5, y: 0.5 }, index: { x: 0.5, y: 0.15 } };
 
 const keyOf = (camera: string | undefined) => `dial-marks-${camera ?? "camera"}`;
 
-/** Where the marks lay last before this camera. @param camera - as the browser names it */
-export function marksOf(camera: string | undefined): Marks {
+/** Where the marks lay last before this camera; null where that is not known. @param camera - as the browser names it */
+export function rememberedMarks(camera: string | undefined): Marks | null {
   try {
-    return marksSchema.safeParse(JSON.parse(storedText(keyOf(camera)) ?? "null")).data ?? FIRST;
+    return marksSchema.safeParse(JSON.parse(storedText(keyOf(camera)) ?? "null")).data ?? null;
   } catch {
-    return FIRST;
+    return null;
   }
 }
 

@@ -1,6 +1,7 @@
 import { AT_REST } from "../../../../../realdial/motion/deadBand";
 import type { ShownSighting } from "../../../../../realdial/printed/shownDial";
 import type { Problem } from "../../../../../wording/problem";
+import { CameraFirst } from "../camera/CameraFirst";
 import { DialFollower } from "../camera/dialFollower";
 import { cameraInSight, LiveCamera, lookThrough, turnOff, withoutCamera } from "../camera/liveCamera";
 import { SightedTurns } from "../camera/sightedTurns";
@@ -34,9 +35,10 @@ class OrdinarySession implements OpenDevice {
       refuse: () => link.lost(deviceProblem("not-practice", [])),
       find: () => ORDINARY_VIEW.goTo("finding"),
       again: () => {
-        this.turns.comeApart();
-        ORDINARY_VIEW.toMarks(null);
+        if (this.isReady) this.turns.setUpAgain();
+        ORDINARY_VIEW.backToMarks();
       },
+      changeCamera: () => void this.changeCamera(),
     });
   }
 
@@ -46,14 +48,30 @@ class OrdinarySession implements OpenDevice {
 
   close(): void {
     this.isClosed = true;
+    this.turnCameraOff();
+    ORDINARY_VIEW.end();
+  }
+
+  private turnCameraOff(): void {
     this.camera?.close();
     this.follower?.end();
-    ORDINARY_VIEW.end();
+  }
+
+  /** Another camera is turned on in the place of this one; what was answered holds for it too. */
+  private async changeCamera(): Promise<void> {
+    if (this.isReady) this.turns.setUpAgain();
+    this.turnCameraOff();
+    ORDINARY_VIEW.change();
+    await this.turnCameraOn();
   }
 
   private async begin(keepsMotion: boolean): Promise<void> {
     this.keepsMotion = keepsMotion;
     ORDINARY_VIEW.goTo("opening");
+    await this.turnCameraOn();
+  }
+
+  private async turnCameraOn(): Promise<void> {
     try {
       const stream = await cameraInSight();
       if (this.isClosed) turnOff(stream);
@@ -134,8 +152,9 @@ export const ORDINARY_DIAL: DialDevice = {
   about:
     "Point a camera on a stand at the dial of a practice lock. Nothing is stuck on it. It must have as many graduations as the dial on the screen, and numerals.",
   isSetUpEachTime: true,
-  waiting: "being set up: go through the steps below",
+  waiting: "being set up",
   unsupported: withoutCamera,
+  Before: CameraFirst,
   Setup: OrdinarySetup,
   open: async (link) => new OrdinarySession(link),
 };

@@ -1,6 +1,7 @@
 import type { SetupProblem } from "../../../../../realdial/ordinary/reference";
 import type { TurnHint } from "../../../../../realdial/ordinary/turnWatch";
 import type { MarkName, Marks } from "./marks";
+import type { OrdinaryStep } from "./ordinaryView";
 
 type CodeOf = SetupProblem["code"];
 type Of<Code extends CodeOf> = Extract<SetupProblem, { readonly code: Code }>;
@@ -35,9 +36,14 @@ const HINT_WORDS: Readonly<Record<TurnHint, string>> = {
   covered: "Your hand is in the way. Hold the knob by its side, with your fingertips.",
 };
 
-/** What to say while the slow turn is made. */
-export const hintText = (hint: TurnHint | null): string =>
-  hint === null ? "Good: go on like this." : HINT_WORDS[hint];
+/** Less of a turn than this, and nobody has begun. */
+const BEGUN = 0.01;
+
+/** What to say while the slow turn is made. @param part - of the turn, that was seen */
+export function hintText(hint: TurnHint | null, part: number): string {
+  if (hint !== null) return HINT_WORDS[hint];
+  return part < BEGUN ? "Start turning." : "Good: go on like this.";
+}
 
 /** How far the slow turn has come. */
 export const partText = (part: number): string => `${percent(part)} of the turn seen`;
@@ -52,9 +58,19 @@ export const MARK_TITLES: Readonly<Record<MarkName, string>> = {
 export const placeText = ({ x, y }: Marks[MarkName]): string =>
   `${(100 * x).toFixed(1)} % from the left, ${(100 * y).toFixed(1)} % from the top`;
 
-/** What to do with the marks next. @param next - the mark that a tap sets; null once both are set */
-export function nextTapText(next: MarkName | null): string {
-  if (next === "middle") return "Tap the middle of the knob.";
-  if (next === "index") return "Tap the tip of the index, where it meets the rim of the dial.";
-  return "Look at both marks. Drag one to correct it, then find the dial.";
+interface Finding {
+  readonly step: OrdinaryStep;
+  /** The mark that a tap sets; null once both are set. */
+  readonly nextTap: MarkName | null;
+  readonly areRemembered: boolean;
+}
+
+/** What to do with the marks next. */
+export function findingText({ step, nextTap, areRemembered }: Finding): string {
+  if (step === "finding") return "Looking for the dial.";
+  if (nextTap === "middle") return "Tap the middle of the knob.";
+  if (nextTap === "index") return "Tap the tip of the index, where it meets the rim of the dial.";
+  return areRemembered
+    ? "The marks are where they fitted last time. If they still fit, find the dial. If not, drag them."
+    : "Look at both marks. Drag one to correct it, then find the dial.";
 }

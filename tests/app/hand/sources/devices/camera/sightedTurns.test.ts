@@ -36,6 +36,32 @@ test("what is refused turns nothing and says why, and afterwards the dial has to
   expect(told.at(-1)).toBe("held come-to");
 });
 
+test("a dial that is set up anew turns nothing until it is seen at the number again, and no turn is in doubt by that", () => {
+  const { told, turns } = screen();
+  turns.take(at(0, 0));
+  turns.setUpAgain();
+  turns.take(at(400, 30));
+  expect(told).toEqual(["turned 0.00", "held set-up-again", "held come-to"]);
+  turns.take(at(433, 0));
+  expect(told.slice(3)).toEqual(["held no more", "turned 0.00"]);
+});
+
+test.each([
+  [99.9, 100, "0"],
+  [59.8, 60, "0"],
+  [99.7, 100, "99.5"],
+  [12.4, 100, "12.5"],
+])("where the screen is at %d of %d, the dial is to come to %s", (number, perTurn, said) => {
+  const told: unknown[] = [];
+  const link = {
+    held: (why) => told.push(why?.values),
+    marked: () => undefined,
+    shown: () => ({ turns: number / perTurn, number, perTurn, keepsMoves: true }),
+  } as Pick<DeviceLink, "held" | "marked" | "shown"> as DeviceLink;
+  new SightedTurns(link).take(at(0, 40));
+  expect(told).toEqual([{ number: said }]);
+});
+
 test("a camera that has had no dial to turn for minutes is let go, one that has had one meanwhile is not", () => {
   const lost: string[] = [];
   let isThere = false;

@@ -2,9 +2,9 @@ import { afterEach, expect, test, vi } from "vitest";
 import {
   keepMarks,
   type Marks,
-  marksOf,
   movedByKey,
   nearestMark,
+  rememberedMarks,
   tapsOf,
   withMark,
 } from "../../../../../../src/app/hand/sources/devices/ordinary/marks";
@@ -64,16 +64,15 @@ test("marks are taps in pixels, counted from the middle of the first", () => {
 test("each camera has its marks, and nothing else is stored of it", () => {
   const stored = stubStorage({});
   keepMarks("one", MARKS);
-  expect(marksOf("one")).toEqual(MARKS);
-  expect(marksOf("other")).not.toEqual(MARKS);
+  expect(rememberedMarks("one")).toEqual(MARKS);
+  expect(rememberedMarks("other")).toBeNull();
   expect([...stored]).toEqual([["dial-marks-one", JSON.stringify(MARKS)]]);
 });
 
 test.each(["{", "null", '{"middle":{"x":2,"y":0},"index":{"x":0,"y":0}}', "[]"])(
   "what was stored and is no marks begins anew: %s",
   (text) => {
-    const first = marksOf("new");
     stubStorage({ "dial-marks-one": text });
-    expect(marksOf("one")).toEqual(first);
+    expect(rememberedMarks("one")).toBeNull();
   },
 );

@@ -1,14 +1,14 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { OrdinaryView } from "../../../../../../src/app/hand/sources/devices/ordinary/ordinaryView";
 import {
+  findingText,
   hintText,
-  nextTapText,
   partText,
   setupText,
 } from "../../../../../../src/app/hand/sources/devices/ordinary/ordinaryWords";
 
 const STREAM = { getVideoTracks: () => [] } as unknown as MediaStream;
-const ACTS = { agree: vi.fn(), refuse: vi.fn(), find: vi.fn(), again: vi.fn() };
+const ACTS = { agree: vi.fn(), refuse: vi.fn(), find: vi.fn(), again: vi.fn(), changeCamera: vi.fn() };
 const SIZE = { width: 320, height: 240 };
 
 let view: OrdinaryView;
@@ -33,6 +33,40 @@ describe("the setup of an ordinary dial", () => {
     expect(view.nextTap).toBeNull();
     expect(view.tap(0.45, 0.55)).toBe("middle");
     expect(view.marks).toEqual({ middle: { x: 0.45, y: 0.55 }, index: { x: 0.4, y: 0.2 } });
+  });
+
+  test("goes on to the next mark where one is moved by a key, and by no other key", () => {
+    view.begin(STREAM);
+    expect(view.moveByKey("middle", "Enter", false)).toBe(false);
+    expect(view.nextTap).toBe("middle");
+    expect(view.moveByKey("middle", "ArrowLeft", true)).toBe(true);
+    expect([view.marks.middle, view.nextTap]).toEqual([{ x: 0.45, y: 0.5 }, "index"]);
+    view.moveByKey("middle", "ArrowRight", true);
+    expect(view.nextTap).toBe("index");
+    view.moveByKey("index", "ArrowDown", false);
+    expect(view.nextTap).toBeNull();
+  });
+
+  test("has the marks where they fitted the last time, until one is moved; a turn that is given up leaves them there", () => {
+    const kept = new Map<string, string>();
+    vi.stubGlobal("localStorage", { getItem: (key: string) => kept.get(key) ?? null, setItem: kept.set.bind(kept) });
+    view.begin(STREAM);
+    view.tap(0.4, 0.6);
+    view.tap(0.4, 0.2);
+    view.found();
+    view.end();
+    view.begin(STREAM);
+    expect(view).toMatchObject({ areRemembered: true, nextTap: null, marks: { middle: { x: 0.4, y: 0.6 } } });
+    view.tap(0.42, 0.6);
+    expect(view.areRemembered).toBe(false);
+    view.backToMarks();
+    expect(view).toMatchObject({ step: "marks", nextTap: null, marks: { middle: { x: 0.42, y: 0.6 } } });
+  });
+
+  test("turns another camera on without asking again whether it is a practice lock", () => {
+    view.begin(STREAM);
+    view.change();
+    expect([view.step, view.stream, view.acts]).toEqual(["opening", null, ACTS]);
   });
 
   test("goes to the slow turn with what is found, and back to the marks where it failed, which stay", () => {
@@ -70,20 +104,27 @@ describe("words of the setup", () => {
   });
 
   test("a turn that goes well is said to, and one that does not says what to do", () => {
-    expect(hintText(null)).toBe("Good: go on like this.");
-    expect([hintText("too-dark"), hintText("too-fast")]).toEqual(["Too dark: bring light.", "Too fast: turn slower."]);
-    expect([hintText("turned-back"), hintText("covered")]).toEqual([
+    expect([hintText(null, 0), hintText(null, 0.2)]).toEqual(["Start turning.", "Good: go on like this."]);
+    expect([hintText("too-dark", 0), hintText("too-fast", 0.2)]).toEqual([
+      "Too dark: bring light.",
+      "Too fast: turn slower.",
+    ]);
+    expect([hintText("turned-back", 0.2), hintText("covered", 0.2)]).toEqual([
       "You turned back. Go on the way you began.",
       "Your hand is in the way. Hold the knob by its side, with your fingertips.",
     ]);
     expect(partText(0.426)).toBe("43 % of the turn seen");
   });
 
-  test("what to tap is said one after the other", () => {
-    expect([nextTapText("middle"), nextTapText("index"), nextTapText(null)]).toEqual([
+  test("what to do with the marks is said one after the other", () => {
+    const marking = { step: "marks", areRemembered: false } as const;
+    const texts = (["middle", "index", null] as const).map((nextTap) => findingText({ ...marking, nextTap }));
+    expect(texts).toEqual([
       "Tap the middle of the knob.",
       "Tap the tip of the index, where it meets the rim of the dial.",
       "Look at both marks. Drag one to correct it, then find the dial.",
     ]);
+    expect(findingText({ ...marking, nextTap: null, areRemembered: true })).toMatch(/^The marks are where they fitted/);
+    expect(findingText({ ...marking, nextTap: null, step: "finding" })).toBe("Looking for the dial.");
   });
 });
