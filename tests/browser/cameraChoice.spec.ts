@@ -16,7 +16,7 @@ const args = [
 ];
 test.use({ launchOptions: { executablePath: browserPath() ?? "", args } });
 
-const camera = (page: Page) => page.getByLabel("Camera", { exact: true });
+const camera = (page: Page) => page.getByRole("combobox", { name: /^Camera/ });
 const press = (page: Page, name: string) => page.getByRole("button", { name, exact: true }).click();
 
 /** Which camera the page looks through, by its place in the list; -1 for none of them. */

@@ -117,3 +117,26 @@ test("a second page does not take the camera from the first, and is asked nothin
   await other.getByRole("button", { name: "Connect again" }).click();
   await new OrdinarySetupPage(other).question.waitFor();
 });
+
+test("a camera that is unplugged, or off while the page is in the background, has its sentence and leads back to the question", async ({
+  page,
+}) => {
+  const setup = new OrdinarySetupPage(page);
+  await setup.choose();
+  await setup.agree();
+  await setup.picture.waitFor();
+  await page.locator("main video").evaluate((video: HTMLVideoElement) => {
+    for (const track of (video.srcObject as MediaStream).getTracks()) track.dispatchEvent(new Event("ended"));
+  });
+  await expect(page.getByRole("alert")).toContainText("The camera was unplugged.");
+  await expect(page.locator("video")).toHaveCount(0);
+  await page.getByRole("button", { name: "Connect again" }).click();
+  await setup.agree();
+  await setup.picture.waitFor();
+  await page.evaluate(() => {
+    Object.defineProperty(document, "visibilityState", { value: "hidden", configurable: true });
+    document.dispatchEvent(new Event("visibilitychange"));
+  });
+  await expect(page.getByRole("alert")).toContainText("This page was in the background, so its camera was turned off.");
+  await expect(page.locator("video")).toHaveCount(0);
+});

@@ -1,12 +1,10 @@
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
 import type { Page } from "@playwright/test";
 import { handsBook } from "../support/handsBook";
 import { dialingStation, fittingStation, inspectionStation, serviceStation, testSheet } from "../support/testSheet";
-import { look } from "./axe";
+import { expectAccepted, NOW, skipWhereDrawnOtherwise } from "./accepted";
 import { Fitter } from "./fitting";
 import { doorWith, Handover } from "./handover";
-import { expect, test } from "./page";
+import { test } from "./page";
 import { dialLast, openSheet, start } from "./sittingByKeys";
 import { StubPort } from "./stubPort";
 import { Zeroing, ZeroingHand } from "./zeroing";
@@ -17,20 +15,6 @@ import { Zeroing, ZeroingHand } from "./zeroing";
  * pictures are skipped, and a line says so.
  */
 
-/** Phones first: what was drawn while the page was scrolled keeps half a pixel of it until the window has another size. */
-const LOOKS = [
-  { name: "light-phone", colorScheme: "light", width: 390, height: 844 },
-  { name: "dark-phone", colorScheme: "dark", width: 390, height: 844 },
-  { name: "dark-desk", colorScheme: "dark", width: 1280, height: 800 },
-  { name: "light-desk", colorScheme: "light", width: 1280, height: 800 },
-] as const;
-
-/** When it is in every picture. */
-const NOW = new Date("2026-03-02T09:00:00Z");
-/** How much of a picture may differ: less than a button. */
-const COMPARED = { maxDiffPixelRatio: 0.002, maskColor: "#777777" };
-const FOLDER = join(import.meta.dirname, "pictures");
-const MADE_BY = join(FOLDER, "made-by.txt");
 /** What the machine's speed writes into a picture: times of a hand on keys, a clock that runs, a record with its hash. */
 const TIMES = ".result-headline, .result td:last-child, .turn-chart-time, [role=timer], .sitting-record";
 
@@ -224,32 +208,13 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   "setup-print": at("#/dial?view=print"),
 };
 
-/** The browser and the system that draw here. */
-const drawnBy = (page: Page) => `${process.platform} ${page.context().browser()?.version() ?? "unknown"}`;
-
 test.use({ timezoneId: "UTC", locale: "en-US", contextOptions: { reducedMotion: "reduce" } });
 
 for (const [name, reach] of Object.entries(SCREENS)) {
   test(`looks as it was accepted: ${name}`, async ({ page }, { config }) => {
-    const here = drawnBy(page);
-    if (config.updateSnapshots === "all") {
-      mkdirSync(FOLDER, { recursive: true });
-      writeFileSync(MADE_BY, `${here}\n`);
-    }
-    const there = existsSync(MADE_BY) ? readFileSync(MADE_BY, "utf8").trim() : "nothing yet";
-    test.skip(here !== there, `the pictures were made by ${there}, and this is ${here}`);
+    skipWhereDrawnOtherwise(page, config);
     await page.clock.setFixedTime(NOW);
     await reach(page);
-    await page.getByRole("main").waitFor();
-    // What a screen fetches later is there.
-    await page.waitForLoadState("networkidle");
-    await page.evaluate(() => document.fonts.ready);
-    for (const one of LOOKS) {
-      await look(page, one);
-      const first = page.locator(BEGINS_AT[name] ?? "body");
-      await first.evaluate((part) => scrollTo(0, Math.floor(part.getBoundingClientRect().top + scrollY)));
-      const times = page.locator(TIMES);
-      await expect.soft(page).toHaveScreenshot(`${name}-${one.name}.png`, { ...COMPARED, mask: [times] });
-    }
+    await expectAccepted(page, name, { beginsAt: BEGINS_AT[name], masked: TIMES });
   });
 }

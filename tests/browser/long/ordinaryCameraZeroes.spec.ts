@@ -17,8 +17,9 @@ const PER_TURN = 100;
 const SHOOTING = smallOrdinaryFilm(
   [
     ...slowTurnLegs(PER_TURN, 6000),
-    // Onto 0 by whole turns: two to the right, in which it takes over, then one at a time; the same to the left.
-    ...[-200, -100, -100, 200, 100, 100].map((by) => ({ by, speed: 40, restMs: 2500 })),
+    // Onto 0 by whole turns: two to the right, in which it takes over, then one at a time; the same to the left. One more each
+    // way than is asked for, where sight is lost once.
+    ...[-200, -100, -100, -100, 200, 100, 100, 100].map((by) => ({ by, speed: 60, restMs: 2500 })),
   ],
   15_000,
 );

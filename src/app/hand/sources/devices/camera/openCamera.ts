@@ -12,8 +12,10 @@ const SIDE = "dial-camera-side";
 /** Whether a camera looks away from the person or at the person, as browsers name it. */
 export type CameraSide = "environment" | "user";
 
+const nameOf = (error: unknown) => (error instanceof Error ? error.name : "");
+
 const problemOf = (error: unknown) => {
-  const name = error instanceof Error ? error.name : "";
+  const name = nameOf(error);
   if (name === "NotAllowedError" || name === "SecurityError")
     return deviceProblem("refused", [], { device: CAMERA_NAME });
   if (name === "NotFoundError" || name === "OverconstrainedError") return deviceProblem("no-camera", []);
@@ -21,15 +23,27 @@ const problemOf = (error: unknown) => {
   return null;
 };
 
+const ask = (which: MediaTrackConstraints) =>
+  navigator.mediaDevices.getUserMedia({
+    audio: false,
+    video: { width: { ideal: 640 }, height: { ideal: 480 }, frameRate: { ideal: 60 }, ...which },
+  });
+
+/** A camera that is only preferred loses against another of more frames: so it is asked for by name, and another only where it is gone. */
+async function cameraAsked(): Promise<MediaStream> {
+  const bySide = { facingMode: sideAsked() };
+  const last = lastCamera();
+  if (last === null) return ask(bySide);
+  return ask({ deviceId: { exact: last } }).catch((error: unknown) => {
+    if (nameOf(error) === "OverconstrainedError" || nameOf(error) === "NotFoundError") return ask(bySide);
+    throw error;
+  });
+}
+
 /** Turns a camera on: the one used or chosen last, or else one on the side that was asked for. @throws {DeviceError} */
 export async function openCamera(): Promise<MediaStream> {
-  const last = lastCamera();
-  const which = last === null ? { facingMode: sideAsked() } : { deviceId: { ideal: last } };
   try {
-    const stream = await navigator.mediaDevices.getUserMedia({
-      audio: false,
-      video: { width: { ideal: 640 }, height: { ideal: 480 }, frameRate: { ideal: 60 }, ...which },
-    });
+    const stream = await cameraAsked();
     storeText(LAST_CAMERA, cameraId(stream) ?? null);
     return stream;
   } catch (error) {
