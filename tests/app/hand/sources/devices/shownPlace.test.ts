@@ -17,7 +17,9 @@ test.each([
   [30.3, "30.5"],
   [30.8, "31"],
   [0, "0"],
+  // The last quarter of a graduation of the turn is 0 again.
+  [99.8, "0"],
 ])("the number %f is said as %s", (number, text) => {
-  expect(halfText(number)).toBe(text);
+  expect(halfText({ number, perTurn: 100 })).toBe(text);
   expect(shownNumber(dialAt(number))).toBe(text);
 });
