@@ -1,0 +1,95 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { once } from "node:events";
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { createInterface, type Interface } from "node:readline";
+import { buildSync } from "esbuild";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { lockFolder } from "../../src/server/database/folderLock";
+import { openEmbedded } from "../../src/server/database/openDatabase";
+
+/** A process of its own that takes a folder when it is told to. */
+class Taker {
+  readonly process: ChildProcess;
+  private readonly lines: Interface;
+
+  constructor(script: string, folder: string) {
+    this.process = spawn(process.execPath, [script, folder], {
+      stdio: ["pipe", "pipe", "inherit"],
+    });
+    if (this.process.stdout === null) throw new Error("no output");
+    this.lines = createInterface({ input: this.process.stdout });
+  }
+
+  async say(word: "take" | "release"): Promise<string> {
+    const answer = once(this.lines, "line");
+    this.process.stdin?.write(`${word}\n`);
+    const [line] = await answer;
+    return String(line);
+  }
+
+  async kill(): Promise<void> {
+    const gone = once(this.process, "exit");
+    this.process.kill("SIGKILL");
+    await gone;
+  }
+}
+
+describe("a data folder", () => {
+  let built = "";
+  let script = "";
+  let folder = "";
+  let takers: Taker[] = [];
+  beforeAll(async () => {
+    built = await mkdtemp(join(tmpdir(), "gatefall-taker-"));
+    script = join(built, "taker.mjs");
+    // Plain code starts at once, where ten of them are started.
+    const entry = join(import.meta.dirname, "support/lockTaker.ts");
+    buildSync({
+      entryPoints: [entry],
+      bundle: true,
+      platform: "node",
+      format: "esm",
+      target: "node20",
+      outfile: script,
+    });
+  });
+  afterAll(() => rm(built, { recursive: true, force: true }));
+  beforeEach(async () => {
+    folder = await mkdtemp(join(tmpdir(), "gatefall-lock-"));
+    takers = Array.from({ length: 4 }, () => new Taker(script, folder));
+  });
+  afterEach(async () => {
+    for (const taker of takers) taker.process.kill("SIGKILL");
+    await rm(folder, { recursive: true, force: true });
+  });
+
+  test("whoever starts at once, one process has it, also after the one before was killed or gave it back", async () => {
+    for (let round = 0; round < 12; round++) {
+      const answers = await Promise.all(takers.map((taker) => taker.say("take")));
+      expect(answers.toSorted(), `round ${round}`).toEqual(["folder-in-use", "folder-in-use", "folder-in-use", "held"]);
+      const holding = answers.indexOf("held");
+      if (round % 3 === 2) {
+        expect(await takers[holding]?.say("release")).toBe("released");
+        continue;
+      }
+      await takers[holding]?.kill();
+      takers[holding] = new Taker(script, folder);
+    }
+  });
+
+  test("a server that is there already keeps another process out", async () => {
+    const [first] = takers;
+    expect(await first?.say("take")).toBe("held");
+    await expect(openEmbedded(folder)).rejects.toMatchObject({
+      code: "folder-in-use",
+      problem: { values: { folder, process: first?.process.pid } },
+    });
+    await first?.kill();
+    const lock = await lockFolder(folder);
+    expect(await takers[1]?.say("take")).toBe("folder-in-use");
+    await lock.release();
+    expect(await takers[1]?.say("take")).toBe("held");
+  });
+});
