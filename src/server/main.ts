@@ -2,7 +2,7 @@ import { spawnSync } from "node:child_process";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { HELP, readOptions, type StartOptions } from "./start/options";
-import { type Running, start } from "./start/running";
+import { type Running, start, withData } from "./start/running";
 import { ServerError } from "./words/serverError";
 import { serverProblem } from "./words/serverWords";
 
@@ -44,7 +44,11 @@ async function run(options: StartOptions): Promise<void> {
 try {
   const asked = readOptions(process.argv.slice(2), process.env);
   if (asked.kind === "help") process.stdout.write(HELP);
-  else await run(asked.options);
+  else if (asked.kind === "command") {
+    const { lines, isWell } = await withData(asked.command, asked.options);
+    process.stdout.write(`${lines.join("\n")}\n`);
+    if (!isWell) process.exitCode = 1;
+  } else await run(asked.options);
 } catch (error) {
   if (!(error instanceof ServerError)) throw error;
   process.stderr.write(`class: ${error.says}\n`);

@@ -1,6 +1,7 @@
 import { randomBytes } from "node:crypto";
 import { networkInterfaces } from "node:os";
 import { errorText } from "../../wording/problem";
+import { type DataCommand, type Outcome, runCommand } from "../backup/commands";
 import { type OpenDatabase, openEmbedded, openPostgres } from "../database/openDatabase";
 import type { ClassServer } from "../http/routes";
 import { inviteFirst } from "../people/signIns";
@@ -81,6 +82,20 @@ async function serve(database: OpenDatabase, options: StartOptions, app: string)
   }
 }
 
+/** Opens the database that was asked for. @throws {ServerError} */
+const openAsked = ({ database, data }: StartOptions): Promise<OpenDatabase> =>
+  database === undefined ? openEmbedded(data) : openPostgres(database);
+
+/** Does something with the data while no server runs on it, and closes it again. @throws {ServerError} */
+export async function withData(command: DataCommand, options: StartOptions): Promise<Outcome> {
+  const database = await openAsked(options);
+  try {
+    return await runCommand(command, database, keyFolder(options.data), Date.now());
+  } finally {
+    await database.close();
+  }
+}
+
 /**
  * Opens the database and listens.
  *
@@ -88,8 +103,7 @@ async function serve(database: OpenDatabase, options: StartOptions, app: string)
  * @throws {ServerError} where the database or the port cannot be had; nothing is left open then
  */
 export async function start(options: StartOptions, app: string): Promise<Running> {
-  const database =
-    options.database === undefined ? await openEmbedded(options.data) : await openPostgres(options.database);
+  const database = await openAsked(options);
   try {
     return await serve(database, options, app);
   } catch (error) {

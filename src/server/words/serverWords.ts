@@ -12,6 +12,19 @@ export const SERVER_WORDS = {
   "cannot-listen": ": the server cannot listen on {host}: {why}; choose another address with --host",
   "no-port": ': "{text}" is no port; give a whole number from 0 to 65535 after --port',
   "unknown-option": ': "{line}" is not understood; --help shows the options',
+  "no-such-command":
+    ': "{line}" is not understood; there are "backup FILE", "restore FILE" and "check", and without one the server starts',
+  "backup-not-written": ": the backup {file} cannot be written: {why}; make room or choose another place",
+  "backup-damaged": ": {file} cannot be restored: {why}; nothing was changed, so take another backup",
+  "backup-of-other-version":
+    ": {file} is of another version of Gatefall; restore it with that one, then start this one",
+  "database-not-empty": ": there is a school in {place} already; restore into an empty one with --data or --database",
+  "check-record-gone": ": record {id} is gone, and nobody deleted it (place {place} of the chain)",
+  "check-record-changed": ": record {id} is not what was received (place {place} of the chain)",
+  "check-record-unchained": ": record {id} is not in the chain",
+  "check-chain-missing": ": place {place} of the chain is missing or comes twice",
+  "check-chain-changed": ": the chain was changed at place {place}",
+  "check-key": ": key {id} is not the one that it was made as",
   "not-built": ": the app could not be built; run npx vite build to see why",
 } as const satisfies Words;
 
