@@ -17,8 +17,11 @@ export interface RecordedAnswer {
   readonly isRight: boolean;
 }
 
-/** Where the seed of a sitting is from: drawn for it alone, set by its sheet, or given in the address, for practice. */
-export type SeedOrigin = "drawn" | "sheet" | "address";
+/**
+ * Where the seed of a sitting is from: drawn for it alone by its bench, set by its sheet, given in the address, for practice, or
+ * drawn by a class server when it began.
+ */
+export type SeedOrigin = "drawn" | "sheet" | "address" | "server";
 
 /** The machine's clock jumped in the middle of a sitting: somebody set it, or the machine slept. */
 export interface ClockJump {
@@ -40,6 +43,11 @@ export interface SittingFacts {
   readonly personId?: string | undefined;
   /** Where the seed is from; since version 0.3.0. */
   readonly seedFrom?: SeedOrigin | undefined;
+  /**
+   * More time than others have, percent: the sheet on record has its times lengthened by it. Left out where nobody gave any;
+   * only a class server does.
+   */
+  readonly extraTime_percent?: number | undefined;
   /** When it was started, ISO 8601. */
   readonly startedAt: string;
   readonly worked_ms: Milliseconds;

@@ -114,6 +114,7 @@ const SEEDS = {
   drawn: "drawn for this sitting",
   sheet: "set by the sheet",
   address: "given in the address: practice, not a test",
+  server: "drawn by the class server when the sitting began",
 } as const;
 
 /** What the record can be checked by. */
@@ -124,6 +125,9 @@ function Provenance({ kept }: { readonly kept: KeptRecord }) {
     ["sheet", `${sheetFingerprint(record.sheet)} (fingerprint of what counts in it)`],
     ["started", <StartedAt key="started" moment={record.startedAt} />],
     ["worked", clockText(record.worked_ms)],
+    ...(record.extraTime_percent === undefined
+      ? []
+      : [["extra time", `${record.extraTime_percent} %: the time limits above include it`] as const]),
     ["pauses", breakText(record.pauses, "pause", record.breaks)],
     ["reloads", breakText(record.interruptions, "reload", record.breaks)],
     ["clock jumps", record.clockJumps === undefined ? "not recorded" : jumpsText(record.clockJumps)],
