@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { inviteFirst } from "../../src/server/people/signIns";
+import { inviteFirst } from "../../src/server/people/links";
 import { ENGINES, type TestDatabase } from "./support/engines";
 import { browserOf, type TestServer, testSchool, testServer } from "./support/testSchool";
 

@@ -1,16 +1,17 @@
 import * as z from "zod/mini";
 import { matching, must, oneOf, strict, text } from "../../lock/fieldSchemas";
-import { moment } from "../../records/fields";
+import { id, moment } from "../../records/fields";
 
 /** A secret of 32 bytes in a link or on a card, base64url. */
 export const token = matching(/^[\w-]{43}$/, must("text", { least: 43, most: 43 }));
 
 /** Name to sign in with. */
-const login = text(100, 2);
-const password = text(200, 10);
+export const login = text(100, 2);
+/** A password as it may be chosen. */
+export const newPassword = text(200, 10);
 
 /** The first of a school: makes the school and its head. */
-export const firstSignUp = strict({ token, school: text(100), name: text(100), login, password });
+export const firstSignUp = strict({ token, school: text(100), name: text(100), login, password: newPassword });
 
 /** Name and password of an instructor. */
 export const signIn = strict({ login, password: text(200) });
@@ -43,8 +44,13 @@ export const joined = strict({
   class: shown,
   /** Who joined. */
   person: shown,
+  /** Everybody who joined at this bench and did not leave it. */
+  people: z.optional(z.array(shown)),
   /** The bench, by the id that its records are known under. */
   deviceId: z.string(),
   /** The server's clock, so that a bench knows how far its own is off. */
   now: moment,
 });
+
+/** Who leaves a bench: one person, or everybody, where nobody is named. */
+export const leaving = strict({ personId: z.optional(id) });

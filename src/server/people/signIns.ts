@@ -1,16 +1,26 @@
 import type * as z from "zod/mini";
 import { SchoolError } from "../../school/schoolError";
 import { schoolProblem } from "../../school/schoolWords";
-import type { firstSignUp, signedIn, signIn } from "../../school/wire/peopleWire";
+import type { signInList } from "../../school/wire/instructorsWire";
+import type { signedIn, signIn } from "../../school/wire/peopleWire";
 import type { AskingInstructor } from "../http/whoAsks";
-import { isPassword, passwordHash } from "../security/passwords";
+import { trying } from "../limits/guesses";
+import { isPassword } from "../security/passwords";
 import { newSecret, newServerId, secretHash } from "../security/secrets";
 import type { World } from "../world/world";
 
 /** How long a sign-in lasts: a teaching day, ms. */
 const SIGN_IN_MS = 12 * 3600 * 1000;
-/** How long a link that makes an instructor can be used, ms. */
-const INVITATION_MS = 24 * 3600 * 1000;
+/** Letters of what a browser says that it is. */
+const LONGEST_BROWSER = 200;
+
+/** Where an instructor signs in from. */
+export interface From {
+  /** What tries are counted for. */
+  readonly address: string;
+  /** What the browser says that it is. */
+  readonly browser: string;
+}
 
 /** A sign-in: the secret for the cookie, and the answer. */
 export interface SignedIn {
@@ -18,21 +28,8 @@ export interface SignedIn {
   readonly answer: z.infer<typeof signedIn>;
 }
 
-const loginOf = (login: string): string => login.trim().normalize("NFKC").toLowerCase();
-
-/** A link for one use that makes a school and its head. @returns the secret of the link */
-export async function inviteFirst(world: World): Promise<string> {
-  const secret = newSecret(world);
-  const now = world.now();
-  const row = {
-    token_hash: secretHash(secret),
-    role: "head" as const,
-    created_at: now,
-    expires_at: now + INVITATION_MS,
-  };
-  await world.database.insertInto("invitations").values(row).execute();
-  return secret;
-}
+/** A sign-in name as it is stored and compared. */
+export const loginOf = (login: string): string => login.trim().normalize("NFKC").toLowerCase();
 
 /** Who is signed in. */
 export async function whoIsSignedIn(
@@ -62,13 +59,20 @@ export async function whoIsSignedIn(
   };
 }
 
-async function begin(instructorId: string, schoolId: string, world: World): Promise<SignedIn> {
+/** Signs somebody in who has shown that they may. */
+export async function beginSignIn(
+  { id: instructorId, schoolId }: { readonly id: string; readonly schoolId: string },
+  { browser }: From,
+  world: World,
+): Promise<SignedIn> {
   const [secret, csrf] = [newSecret(world), newSecret(world)];
   const now = world.now();
   await world.database
     .insertInto("sign_ins")
     .values({
       token_hash: secretHash(secret),
+      id: newServerId(world),
+      browser: browser.slice(0, LONGEST_BROWSER),
       school_id: schoolId,
       instructor_id: instructorId,
       csrf,
@@ -80,63 +84,78 @@ async function begin(instructorId: string, schoolId: string, world: World): Prom
 }
 
 /**
- * Makes a school and its head from the first link, and signs the head in.
- *
- * @throws {SchoolError} "link-not-valid", "login-taken"
- */
-export async function makeSchool(asked: z.infer<typeof firstSignUp>, world: World): Promise<SignedIn> {
-  const now = world.now();
-  const [schoolId, instructorId] = [newServerId(world), newServerId(world)];
-  const login = loginOf(asked.login);
-  const hash = await passwordHash(asked.password, world);
-  await world.database.transaction().execute(async (database) => {
-    const used = await database
-      .updateTable("invitations")
-      .set({ used_at: now })
-      .where("token_hash", "=", secretHash(asked.token))
-      .where("school_id", "is", null)
-      .where("used_at", "is", null)
-      .where("expires_at", ">", now)
-      .executeTakeFirst();
-    if (used.numUpdatedRows === 0n) throw new SchoolError(schoolProblem("link-not-valid", []));
-    await database.insertInto("schools").values({ id: schoolId, name: asked.school.trim(), created_at: now }).execute();
-    const made = await database
-      .insertInto("instructors")
-      .values({
-        id: instructorId,
-        school_id: schoolId,
-        name: asked.name.trim(),
-        login,
-        password_hash: hash,
-        role: "head",
-        created_at: now,
-      })
-      .onConflict((conflict) => conflict.column("login").doNothing())
-      .executeTakeFirst();
-    if (made.numInsertedOrUpdatedRows === 0n) throw new SchoolError(schoolProblem("login-taken", []));
-  });
-  return begin(instructorId, schoolId, world);
-}
-
-/**
  * Signs an instructor in. A wrong name and a wrong password take the same time and get the same answer.
  *
- * @throws {SchoolError} "wrong-sign-in"
+ * @throws {SchoolError} "wrong-sign-in", "wait-first"
  */
-export async function signInAs(asked: z.infer<typeof signIn>, world: World): Promise<SignedIn> {
-  const found = await world.database
-    .selectFrom("instructors")
-    .select(["id", "school_id", "password_hash"])
-    .where("login", "=", loginOf(asked.login))
-    .where("disabled_at", "is", null)
-    .executeTakeFirst();
-  if (!(await isPassword(asked.password, found?.password_hash ?? null)) || found === undefined) {
-    throw new SchoolError(schoolProblem("wrong-sign-in", []));
-  }
-  return begin(found.id, found.school_id, world);
+export async function signInAs(asked: z.infer<typeof signIn>, from: From, world: World): Promise<SignedIn> {
+  const login = loginOf(asked.login);
+  const found = await trying(
+    [
+      ["password-from", from.address],
+      ["password-of", login],
+    ],
+    world,
+    async () => {
+      const one = await world.database
+        .selectFrom("instructors")
+        .select(["id", "school_id", "password_hash"])
+        .where("login", "=", login)
+        .where("disabled_at", "is", null)
+        .executeTakeFirst();
+      if (!(await isPassword(asked.password, one?.password_hash ?? null)) || one === undefined) {
+        throw new SchoolError(schoolProblem("wrong-sign-in", []));
+      }
+      return one;
+    },
+  );
+  return beginSignIn({ id: found.id, schoolId: found.school_id }, from, world);
 }
 
 /** Ends a sign-in. */
 export async function signOut(secret: string, { database }: World): Promise<void> {
   await database.deleteFrom("sign_ins").where("token_hash", "=", secretHash(secret)).execute();
+}
+
+/** Where an instructor is signed in now, the latest first. */
+export async function signInsOf(
+  { schoolId, instructorId, csrf }: AskingInstructor,
+  { database, now }: World,
+): Promise<z.infer<typeof signInList>> {
+  const found = await database
+    .selectFrom("sign_ins")
+    .select(["id", "browser", "created_at", "expires_at", "csrf"])
+    .where("school_id", "=", schoolId)
+    .where("instructor_id", "=", instructorId)
+    .where("expires_at", ">", now())
+    .orderBy("created_at", "desc")
+    .execute();
+  return {
+    signIns: found.map((one) => ({
+      id: one.id,
+      browser: one.browser,
+      createdAt: one.created_at,
+      expiresAt: one.expires_at,
+      isThis: one.csrf === csrf,
+    })),
+  };
+}
+
+/**
+ * Ends a sign-in of the instructor's own.
+ *
+ * @throws {SchoolError} "no-such-thing"
+ */
+export async function endSignIn(
+  signInId: string,
+  { schoolId, instructorId }: AskingInstructor,
+  { database }: World,
+): Promise<void> {
+  const ended = await database
+    .deleteFrom("sign_ins")
+    .where("id", "=", signInId)
+    .where("school_id", "=", schoolId)
+    .where("instructor_id", "=", instructorId)
+    .executeTakeFirst();
+  if (ended.numDeletedRows === 0n) throw new SchoolError(schoolProblem("no-such-thing", []));
 }

@@ -1,13 +1,18 @@
 import cookie from "@fastify/cookie";
 import swagger from "@fastify/swagger";
-import fastify from "fastify";
+import fastify, { type RouteOptions } from "fastify";
 import { jsonSchemaTransform, serializerCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { SECURITY_HEADERS } from "../../bundle/contentPolicy";
 import { schoolProblem } from "../../school/schoolWords";
+import { auditRoutes } from "../audit/auditRoutes";
 import { answerError } from "../http/answers";
 import { checkFields } from "../http/checkFields";
 import { guard } from "../http/guard";
 import type { ClassServer, Routes } from "../http/routes";
+import { classRoutes } from "../people/classRoutes";
+import { instructorRoutes } from "../people/instructorRoutes";
+import { joinRoutes } from "../people/joinRoutes";
+import { rosterRoutes } from "../people/rosterRoutes";
 import { signInRoutes } from "../people/signInRoutes";
 import { recordRoutes } from "../records/recordRoutes";
 import { signingRoutes } from "../signing/signingRoutes";
@@ -15,7 +20,16 @@ import type { World } from "../world/world";
 import { serveApp } from "./appFiles";
 
 /** Every topic there is. */
-const TOPICS: readonly Routes[] = [signInRoutes, recordRoutes, signingRoutes];
+const TOPICS: readonly Routes[] = [
+  signInRoutes,
+  instructorRoutes,
+  classRoutes,
+  rosterRoutes,
+  joinRoutes,
+  recordRoutes,
+  signingRoutes,
+  auditRoutes,
+];
 
 /** Longest body that a route takes which says nothing else, bytes; longest time that a request may take to come, ms. */
 const LIMITS = { bodyLimit: 256 * 1024, requestTimeout: 30_000, connectionTimeout: 60_000 } as const;
@@ -31,6 +45,8 @@ export interface ServerSetting {
   readonly app?: string;
   /** Trusts what a proxy says of where a request came from. */
   readonly isBehindProxy?: boolean;
+  /** Is told every route as it is added: a test holds each against the table of rights. */
+  readonly onRoute?: (route: RouteOptions) => void;
 }
 
 /** The class server, not listening yet. Whatever fails within a request is answered, and never ends the server. */
@@ -39,7 +55,8 @@ export async function classServer(world: World, setting: ServerSetting = {}): Pr
     ...LIMITS,
     // Ids of records come in addresses.
     routerOptions: { maxParamLength: LONGEST_ID },
-    trustProxy: setting.isBehindProxy === true,
+    // One proxy: what it was told itself of where a request came from anyone can write.
+    trustProxy: (_address, hop) => setting.isBehindProxy === true && hop === 0,
     logger: setting.isLogging === true && {
       level: "info",
       redact: ["req.headers.cookie", "req.headers.authorization"],
@@ -57,6 +74,7 @@ export async function classServer(world: World, setting: ServerSetting = {}): Pr
       ...(reply.hasHeader("Cache-Control") ? {} : { "Cache-Control": "no-store" }),
     });
   });
+  if (setting.onRoute !== undefined) server.addHook("onRoute", setting.onRoute);
   await server.register(cookie);
   await server.register(swagger, {
     openapi: { info: { title: "Gatefall class server", version: "1" } },

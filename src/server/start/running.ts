@@ -4,7 +4,7 @@ import { errorText } from "../../wording/problem";
 import { type DataCommand, type Outcome, runCommand } from "../backup/commands";
 import { type OpenDatabase, openEmbedded, openPostgres } from "../database/openDatabase";
 import type { ClassServer } from "../http/routes";
-import { inviteFirst } from "../people/signIns";
+import { inviteFirst } from "../people/links";
 import { keyFolder } from "../signing/keyFolder";
 import { ServerError } from "../words/serverError";
 import { serverProblem } from "../words/serverWords";

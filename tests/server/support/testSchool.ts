@@ -1,6 +1,6 @@
 import manifest from "../../../package.json" with { type: "json" };
 import type { ClassServer } from "../../../src/server/http/routes";
-import { inviteFirst } from "../../../src/server/people/signIns";
+import { inviteFirst } from "../../../src/server/people/links";
 import { classServer } from "../../../src/server/start/classServer";
 import type { World } from "../../../src/server/world/world";
 import { seededChance } from "../../../src/statistics/chance";

@@ -9,12 +9,12 @@ const STATEMENTS = [
     password_hash text not null, role text not null check (role in ('head', 'instructor')),
     created_at bigint not null, disabled_at bigint)`,
   `create table invitations (
-    token_hash text primary key, school_id text references schools,
-    role text not null check (role in ('head', 'instructor')),
+    token_hash text primary key, id text not null unique, school_id text references schools,
+    instructor_id text references instructors, role text not null check (role in ('head', 'instructor')),
     created_at bigint not null, expires_at bigint not null, used_at bigint)`,
   `create table sign_ins (
-    token_hash text primary key, school_id text not null references schools,
-    instructor_id text not null references instructors, csrf text not null,
+    token_hash text primary key, id text not null unique, school_id text not null references schools,
+    instructor_id text not null references instructors, csrf text not null, browser text not null,
     created_at bigint not null, expires_at bigint not null)`,
   `create table classes (
     id text not null, school_id text not null references schools, name text not null,
@@ -25,7 +25,7 @@ const STATEMENTS = [
     foreign key (school_id, class_id) references classes)`,
   `create table people (
     id text not null, school_id text not null references schools, name text not null, pin_hash text,
-    extra_time int not null default 0 check (extra_time between 0 and 300),
+    by_code boolean not null default false, extra_time int not null default 0 check (extra_time between 0 and 300),
     created_at bigint not null, updated_at bigint not null, version int not null default 1, erased_at bigint,
     primary key (school_id, id))`,
   `create table class_people (
@@ -42,6 +42,7 @@ const STATEMENTS = [
     created_at bigint not null, seen_at bigint not null, signed_out_at bigint,
     primary key (school_id, id),
     foreign key (school_id, class_id) references classes)`,
+  "create index devices_by_class on devices (school_id, class_id)",
   `create table device_people (
     school_id text not null, device_id text not null, person_id text not null, joined_at bigint not null, left_at bigint,
     primary key (school_id, device_id, person_id),
@@ -67,6 +68,9 @@ const STATEMENTS = [
   `create table audit (
     id bigint generated always as identity primary key, school_id text not null references schools, at bigint not null,
     by_id text not null, action text not null, of_id text not null, details text not null)`,
+  "create index audit_by_school on audit (school_id, id)",
+  "create index cards_by_person on cards (school_id, person_id)",
+  `create table tries (key text primary key, count int not null, last_at bigint not null, until bigint not null)`,
 ];
 
 /** Schools, people, benches and their records. */

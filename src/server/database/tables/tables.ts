@@ -26,11 +26,14 @@ export interface InstructorRow {
   readonly disabled_at: Maybe<Moment>;
 }
 
-/** A link, for one use, that makes an instructor: the first of a school, or one more. */
+/** A link, for one use: it makes the first instructor of a school, one more, or a new password. */
 export interface InvitationRow {
   readonly token_hash: string;
+  readonly id: string;
   /** Left out where it makes the school too. */
   readonly school_id: Maybe<string>;
+  /** Whose password it sets anew; left out where it makes an instructor. */
+  readonly instructor_id: Maybe<string>;
   readonly role: "head" | "instructor";
   readonly created_at: Moment;
   readonly expires_at: Moment;
@@ -40,10 +43,13 @@ export interface InvitationRow {
 /** An instructor who is signed in at a browser. */
 export interface SignInRow {
   readonly token_hash: string;
+  readonly id: string;
   readonly school_id: string;
   readonly instructor_id: string;
   /** What every change from that browser must bring along, beside the cookie. */
   readonly csrf: string;
+  /** What the browser says that it is, so that its owner knows it again. */
+  readonly browser: string;
   readonly created_at: Moment;
   readonly expires_at: Moment;
 }
@@ -73,6 +79,8 @@ export interface PersonRow {
   readonly school_id: string;
   readonly name: string;
   readonly pin_hash: Maybe<string>;
+  /** Whoever joined under a name that was not on the roster, and whom no instructor has looked at yet. */
+  readonly by_code: ColumnType<boolean, boolean | undefined, boolean>;
   /** More time in sittings than others have, percent of the sheet's. */
   readonly extra_time: number;
   readonly created_at: Moment;
@@ -200,8 +208,20 @@ export interface AuditRow {
   readonly details: string;
 }
 
+/** Tries of something that can be guessed: by whom, or at what. It has no school: who guesses may not know one. */
+export interface TryRow {
+  /** What is tried, and the SHA-256 of where from or at what. */
+  readonly key: string;
+  /** Wrong ones, and those under way. */
+  readonly count: number;
+  readonly last_at: Moment;
+  /** When the next one is let through. */
+  readonly until: Moment;
+}
+
 /** Every table of the server's database. */
 export interface Tables {
+  readonly tries: TryRow;
   readonly schools: SchoolRow;
   readonly instructors: InstructorRow;
   readonly invitations: InvitationRow;

@@ -1,0 +1,132 @@
+import type { Kysely } from "kysely";
+import type * as z from "zod/mini";
+import { readCode } from "../../school/people/classCode";
+import { isReadableName } from "../../school/people/foldedName";
+import { SchoolError } from "../../school/schoolError";
+import { schoolProblem } from "../../school/schoolWords";
+import type { joinByCard, joinByCode, joined } from "../../school/wire/peopleWire";
+import type { Tables } from "../database/tables/tables";
+import { counted, trying } from "../limits/guesses";
+import { secretHash } from "../security/secrets";
+import type { World } from "../world/world";
+import { benchFor, benchNow, sitDown } from "./benches";
+import { lockedClass, namedIn } from "./found";
+import { type Into, makePerson } from "./newcomers";
+import { checkPin, pinHash, setFirstPin } from "./pins";
+
+/** Where somebody joins from. */
+export interface JoiningFrom {
+  /** What tries are counted for. */
+  readonly address: string;
+  /** The secret of the bench's cookie; empty where it has none. */
+  readonly secret: string;
+}
+
+/** A bench that somebody joined at: the secret for its cookie, and the answer. */
+export interface JoinedBench {
+  readonly secret: string;
+  readonly answer: z.infer<typeof joined>;
+}
+
+/** @throws {SchoolError} "code-not-valid", the same for every code that does not do */
+async function classOfCode(typed: string, { database, now }: World): Promise<Into> {
+  const found = await database
+    .selectFrom("class_codes")
+    .select(["school_id", "class_id"])
+    .where("code", "=", readCode(typed) ?? "")
+    .where("revoked_at", "is", null)
+    .where("expires_at", ">", now())
+    .executeTakeFirst();
+  if (found === undefined) throw new SchoolError(schoolProblem("code-not-valid", ["code"]));
+  return { schoolId: found.school_id, classId: found.class_id };
+}
+
+/** @throws {SchoolError} "card-not-valid" */
+async function personOfCard(token: string, { database }: World) {
+  const found = await database
+    .selectFrom("cards")
+    .innerJoin("people", (join) =>
+      join.onRef("people.school_id", "=", "cards.school_id").onRef("people.id", "=", "person_id"),
+    )
+    .selectAll("people")
+    .select("class_id")
+    .where("token_hash", "=", secretHash(token))
+    .where("revoked_at", "is", null)
+    .where("erased_at", "is", null)
+    .executeTakeFirst();
+  if (found === undefined) throw new SchoolError(schoolProblem("card-not-valid", []));
+  return found;
+}
+
+/** Somebody who joins at a bench. */
+interface Joining {
+  readonly into: Into;
+  readonly bench: string;
+  /** Of the bench's cookie. */
+  readonly secret: string;
+  /** Who that is, found or made within the transaction. */
+  readonly personId: (database: Kysely<Tables>) => Promise<string>;
+}
+
+async function join({ into, bench, secret, personId }: Joining, world: World): Promise<JoinedBench> {
+  const made = await world.database.transaction().execute(async (database) => {
+    await lockedClass(database, into);
+    const id = await personId(database);
+    const sitting = await benchFor(database, { ...into, name: bench, secret }, world);
+    await sitDown(database, { schoolId: into.schoolId, deviceId: sitting.deviceId }, id, world.now());
+    return { ...sitting, id };
+  });
+  const answer = await benchNow({ schoolId: into.schoolId, deviceId: made.deviceId }, world);
+  const person = answer.people?.find(({ id }) => id === made.id) ?? answer.person;
+  return { secret: made.secret, answer: { ...answer, person } };
+}
+
+/**
+ * Somebody joins a class by its code, under a name: whoever of the roster has it, or else a new person, who is marked as
+ * such. A PIN that comes along becomes theirs where they have none.
+ *
+ * @throws {SchoolError} "code-not-valid", "wrong-pin", "unreadable-name", "class-ended", "wait-first"
+ */
+export async function joinWithCode(
+  { code, name, pin, bench }: z.infer<typeof joinByCode>,
+  { address, secret }: JoiningFrom,
+  world: World,
+): Promise<JoinedBench> {
+  if (!isReadableName(name)) throw new SchoolError(schoolProblem("unreadable-name", ["name"]));
+  const into = await trying([["code-from", address]], world, () => classOfCode(code, world));
+  const person = await namedIn(world.database, into, name);
+  if (person === undefined) await counted(["newcomer-from", address], world);
+  else await checkPin(person, pin, world);
+  const hash = person === undefined || person.pin_hash === null ? await pinHash(pin, world) : null;
+  const personId = async (database: Kysely<Tables>) => {
+    const now = await namedIn(database, into, name);
+    if (now === undefined) return makePerson(database, into, { name, pinHash: hash, isByCode: true }, world);
+    // Somebody else was quicker with the name, or with its PIN, than this one was asked for it.
+    const isAsChecked = now.id === person?.id && now.pin_hash === person.pin_hash;
+    if (!isAsChecked && now.pin_hash !== null) throw new SchoolError(schoolProblem("wrong-pin", ["pin"]));
+    if (hash !== null) await setFirstPin(database, now, hash);
+    return now.id;
+  };
+  return join({ into, bench, secret, personId }, world);
+}
+
+/**
+ * Somebody joins a class by their card. A PIN that comes along becomes theirs where they have none.
+ *
+ * @throws {SchoolError} "card-not-valid", "wrong-pin", "class-ended", "wait-first"
+ */
+export async function joinWithCard(
+  { token, pin, bench }: z.infer<typeof joinByCard>,
+  { address, secret }: JoiningFrom,
+  world: World,
+): Promise<JoinedBench> {
+  const person = await trying([["card-from", address]], world, () => personOfCard(token, world));
+  await checkPin(person, pin, world);
+  const hash = person.pin_hash === null ? await pinHash(pin, world) : null;
+  const personId = async (database: Kysely<Tables>) => {
+    if (hash !== null) await setFirstPin(database, person, hash);
+    return person.id;
+  };
+  const into = { schoolId: person.school_id, classId: person.class_id };
+  return join({ into, bench, secret, personId }, world);
+}
