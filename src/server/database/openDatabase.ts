@@ -28,6 +28,9 @@ const TYPES = {
 /** Connections at once to a server of PostgreSQL. */
 const CONNECTIONS = 10;
 
+/** How long a request waits for a connection before it is told to try again, ms. */
+const PATIENCE_ms = 5000;
+
 const overPool = (pool: PostgresPool) => new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) });
 
 /**
@@ -66,9 +69,16 @@ function shownAddress(address: string): string {
  * @throws {ServerError} "no-database" where it does not answer
  */
 export async function openPostgres(address: string): Promise<OpenDatabase> {
-  const pool = new pg.Pool({ connectionString: address, max: CONNECTIONS, types: TYPES });
-  // A connection that breaks while nobody uses it is made anew by the next who asks.
+  const pool = new pg.Pool({
+    connectionString: address,
+    max: CONNECTIONS,
+    types: TYPES,
+    connectionTimeoutMillis: PATIENCE_ms,
+    keepAlive: true,
+  });
+  // A connection that breaks is made anew by the next who asks; whoever used it hears of it by the query.
   pool.on("error", () => undefined);
+  pool.on("connect", (client) => client.on("error", () => undefined));
   const query = overPool(pool);
   try {
     await migrate(query);

@@ -2,6 +2,7 @@ import type { FastifyError, FastifyReply, FastifyRequest } from "fastify";
 import { answerStatus } from "../../school/answerStatus";
 import { schoolProblem } from "../../school/schoolWords";
 import type { Problem, ProblemError } from "../../wording/problem";
+import { isAway } from "../database/isAway";
 import type { FieldsWrong } from "./checkFields";
 
 /** Too large a body has an error of the framework's own. */
@@ -11,6 +12,7 @@ const FRAMEWORK: Readonly<Record<string, Problem>> = {
 
 function problemOf(error: FastifyError | ProblemError | FieldsWrong): Problem {
   if ("problem" in error) return error.problem;
+  if (isAway(error)) return schoolProblem("try-again", []);
   const { code, statusCode = 500 } = error;
   return (
     FRAMEWORK[code] ??

@@ -15,7 +15,7 @@ export interface TestDatabase extends OpenDatabase {
 const CACHE = join(import.meta.dirname, "../../../node_modules/.cache");
 
 /** An empty embedded database: making one takes seconds, copying it does not. Made once for each version. */
-async function emptyDatabase(): Promise<string> {
+export async function emptyDatabase(): Promise<string> {
   const kept = join(CACHE, `empty-database-${packages["node_modules/@electric-sql/pglite"].version}`);
   if (existsSync(kept)) return kept;
   const made = await mkdtemp(join(await mkdir(CACHE, { recursive: true }).then(() => CACHE), "making-"));

@@ -1,0 +1,20 @@
+import { start } from "../../../src/server/start/running";
+
+/* A class server in a process of its own, without an app; says where it listens. */
+
+const [data = "", database = ""] = process.argv.slice(2);
+const options = {
+  data,
+  database: database === "" ? undefined : database,
+  host: "127.0.0.1",
+  port: 0,
+  isBehindProxy: false,
+  app: undefined,
+};
+try {
+  const running = await start(options, data);
+  process.stdout.write(`listens ${running.addresses[0]}\n`);
+} catch (error) {
+  process.stdout.write(`fails ${error instanceof Error ? error.message : String(error)}\n`);
+  process.exitCode = 2;
+}

@@ -1,0 +1,69 @@
+import { mkdir } from "node:fs/promises";
+import { join } from "node:path";
+import { type SpawnedServer, spawnServer } from "../server/weather/spawnedServer";
+import { embeddedWeather, postgresWeather } from "../server/weather/weatherEngines";
+import { heldAgainst, WeatherBench, weatherSchool } from "../server/weather/weatherSchool";
+import type { Trial, TrialContext } from "./trial";
+
+/*
+ * The class server killed (SIGKILL) in the middle of receiving, over and over, on each database: whatever it acknowledged is
+ * there, once, as it was sent, and the chain holds. After each kill it starts on what the one before left.
+ */
+
+const KILLS = 100;
+const BENCHES = 4;
+
+const sleep = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
+
+/** Benches that send without a pause until the server dies, some time after it acknowledged the first. */
+async function sendUntilKilled(server: SpawnedServer, benches: readonly WeatherBench[], after_ms: number) {
+  let isDead = false;
+  const count = () => benches.reduce((sum, { acknowledged }) => sum + acknowledged.size, 0);
+  const before = count();
+  const sending = benches.map(async (bench) => {
+    while (!isDead) await bench.send(server.address);
+  });
+  while (count() === before) await sleep(5);
+  await sleep(after_ms);
+  await server.kill();
+  isDead = true;
+  await Promise.all(sending);
+}
+
+async function onEngine(
+  name: string,
+  make: typeof embeddedWeather | typeof postgresWeather,
+  { chance, folder, hasTime, pass, fail }: TrialContext,
+): Promise<void> {
+  const own = join(folder, name);
+  await mkdir(own, { recursive: true });
+  const weather = await make(own);
+  const first = await weather.open();
+  const school = await weatherSchool(first);
+  await first.close();
+  const benches = Array.from({ length: BENCHES }, (_, k) => new WeatherBench(school, `bench${k}`, chance));
+  let kills = 0;
+  for (; kills < KILLS && (kills === 0 || hasTime()); kills++) {
+    const server = await spawnServer(weather.data, weather.address);
+    await sendUntilKilled(server, benches, 400 * chance());
+    pass();
+  }
+  const last = await weather.open();
+  const { acknowledged, found, rows, problems } = await heldAgainst(last, benches);
+  process.stdout.write(
+    `${name}: ${kills} kills, ${acknowledged} acknowledged, ${found} found, ${rows} rows, ${problems.length} problems\n`,
+  );
+  for (const problem of problems) fail(`${name}: ${problem}`);
+  await last.close();
+  await weather.remove();
+}
+
+export const trial: Trial = {
+  name: "class server killed while it receives",
+  async run(context) {
+    const started = performance.now();
+    await onEngine("embedded", embeddedWeather, context);
+    process.stdout.write(`embedded took ${Math.round((performance.now() - started) / 1000)} s\n`);
+    await onEngine("PostgreSQL", postgresWeather, context);
+  },
+};
