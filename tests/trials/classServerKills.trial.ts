@@ -13,7 +13,7 @@ import type { Trial, TrialContext } from "./trial";
 const KILLS = 100;
 const BENCHES = 4;
 
-const sleep = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
+const sleep = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms));
 
 /** Benches that send without a pause until the server dies, some time after it acknowledged the first. */
 async function sendUntilKilled(server: SpawnedServer, benches: readonly WeatherBench[], after_ms: number) {

@@ -12,7 +12,7 @@ import type { Trial, TrialContext } from "./trial";
  * under it; two servers on one database, one of them killed. Whatever was acknowledged is there, once, in one chain.
  */
 
-const sleep = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
+const sleep = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms));
 
 interface Storm {
   readonly benches: readonly WeatherBench[];

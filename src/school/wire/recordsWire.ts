@@ -71,3 +71,23 @@ export const editsReceipt = strict({
     }),
   ),
 });
+
+/** Records that are to be deleted: that they were there stays known, what they were does not. */
+export const recordDeletions = strict({ records: shortList(id, PART_LIMITS.records) });
+
+/** What became of each. A sitting and its tries stay where a bench asks: a result is not the candidate's to delete. */
+export const deletionsReceipt = strict({
+  deletions: z.array(strict({ recordId: z.string(), outcome: oneOf(["deleted", "no-record", "stays"]) })),
+});
+
+/** What stays of a person whose data was erased, each with a reason that is told. */
+export const STAYS_OF_ERASED = ["chain", "backups", "files", "benches"] as const;
+
+/** A person's data was erased. */
+export const erasedReceipt = strict({ records: z.number(), stays: z.array(oneOf(STAYS_OF_ERASED)) });
+
+/** Forms in which records are given out. */
+export const EXPORT_FORMS = ["logbook", "attempts", "zeroings", "jobs", "sittings", "xapi"] as const;
+
+/** A form of an export: a logbook file, a table as CSV, or statements of xAPI. */
+export type ExportForm = (typeof EXPORT_FORMS)[number];

@@ -1,6 +1,6 @@
 import { sql, type Transaction } from "kysely";
 import type * as z from "zod/mini";
-import { lookedAt, type SentLookedAt, type SoundRecord } from "../../school/records/sentRecords";
+import { lookedAt, type SoundRecord } from "../../school/records/sentRecords";
 import { schoolProblem } from "../../school/schoolWords";
 import type { recordsPart, recordsReceipt } from "../../school/wire/recordsWire";
 import type { Problem } from "../../wording/problem";
@@ -8,6 +8,7 @@ import { addToChain, holdChain } from "../chain/schoolChain";
 import type { Tables } from "../database/tables/tables";
 import type { AskingBench } from "../http/whoAsks";
 import type { World } from "../world/world";
+import { type PeopleHere, peopleHere } from "./peopleHere";
 
 type Receipt = z.infer<typeof recordsReceipt>["receipts"][number];
 
@@ -19,20 +20,6 @@ const refused = (id: string | null, problem: Problem): Receipt => ({
   outcome: "refused",
   problem: { ...problem, path: problem.path.map((key) => (typeof key === "symbol" ? String(key) : key)) },
 });
-
-/** Who joined at a bench, and whether the person was erased since. */
-async function peopleOf({ schoolId, deviceId }: AskingBench, { database }: World) {
-  const rows = await database
-    .selectFrom("device_people")
-    .innerJoin("people", (join) =>
-      join.onRef("people.id", "=", "person_id").onRef("people.school_id", "=", "device_people.school_id"),
-    )
-    .select(["person_id", "erased_at"])
-    .where("device_people.school_id", "=", schoolId)
-    .where("device_id", "=", deviceId)
-    .execute();
-  return new Map(rows.map(({ person_id, erased_at }) => [person_id, erased_at !== null]));
-}
 
 async function knownOf(database: Transaction<Tables>, schoolId: string, ids: readonly string[]): Promise<Known> {
   const rows = await database
@@ -60,22 +47,56 @@ function freshOf(records: readonly SoundRecord[], known: Known): SoundRecord[] {
   return [...fresh.values()];
 }
 
+/** What became of sound records, by what was in the database and what was stored now. */
+class Arrived {
+  private readonly people: PeopleHere;
+  private readonly known: Known;
+  /** What comes for the first time, of people who joined here. */
+  readonly fresh: readonly SoundRecord[];
+  private readonly hashes: Known;
+
+  constructor(records: readonly SoundRecord[], people: PeopleHere, known: Known) {
+    this.people = people;
+    this.known = known;
+    this.fresh = freshOf(
+      records.filter(({ personId }) => people.get(personId) === "here"),
+      known,
+    );
+    this.hashes = new Map(this.fresh.map(({ id, sha256 }) => [id, sha256]));
+  }
+
+  receipt(record: SoundRecord): Receipt {
+    const { id, personId, sha256 } = record;
+    const whose = this.people.get(personId);
+    if (whose === undefined) return refused(id, schoolProblem("not-joined-here", ["record", "personId"]));
+    if (whose === "erased" || this.known.get(id) === null) return { id, outcome: "erased" };
+    if (this.fresh.includes(record)) return { id, outcome: "received" };
+    const isSame = (this.known.get(id) ?? this.hashes.get(id)) === sha256;
+    return isSame ? { id, outcome: "known" } : refused(id, schoolProblem("changed", []));
+  }
+}
+
 interface Arrival {
   readonly bench: AskingBench;
   readonly now: number;
   readonly clockAhead_ms: number;
 }
 
-/** Stores what is new, and chains it, all or nothing. @returns what there was before, and what was stored */
+/** Stores what is new, and chains it, all or nothing. */
 function store(records: readonly SoundRecord[], { bench, now, clockAhead_ms }: Arrival, { database }: World) {
   const { schoolId, deviceId } = bench;
   return database.transaction().execute(async (held) => {
+    // Held before all else, so that nobody is erased and nothing deleted while it is decided what is taken.
     const chain = await holdChain(held, schoolId);
-    const ids = records.map(({ id }) => id);
-    const known = await knownOf(held, schoolId, ids);
-    const fresh = freshOf(records, known);
-    if (fresh.length === 0) return { known, stored: new Set<SoundRecord>() };
-    const rows = fresh.map((record, k) => ({
+    const people = await peopleHere(held, bench);
+    const known = await knownOf(
+      held,
+      schoolId,
+      records.map(({ id }) => id),
+    );
+    const arrived = new Arrived(records, people, known);
+    if (arrived.fresh.length === 0) return arrived;
+    const rows = arrived.fresh.map((record, k) => ({
       school_id: schoolId,
       id: record.id,
       kind: record.kind,
@@ -90,19 +111,10 @@ function store(records: readonly SoundRecord[], { bench, now, clockAhead_ms }: A
       motion: record.motion,
     }));
     await held.insertInto("records").values(rows).execute();
-    const entries = fresh.map(({ kind, id, sha256 }) => ({ at: now, what: kind, ofId: id, sha256 }));
+    const entries = arrived.fresh.map(({ kind, id, sha256 }) => ({ at: now, what: kind, ofId: id, sha256 }));
     await addToChain(held, chain, entries);
-    return { known, stored: new Set(fresh) };
+    return arrived;
   });
-}
-
-/** What became of a record that keeps the rules. */
-function receiptOf(record: SoundRecord, known: Known, stored: ReadonlySet<SoundRecord>, hashes: Known): Receipt {
-  const { id } = record;
-  if (stored.has(record)) return { id, outcome: "received" };
-  if (known.get(id) === null) return { id, outcome: "erased" };
-  const isSame = (known.get(id) ?? hashes.get(id)) === record.sha256;
-  return isSame ? { id, outcome: "known" } : refused(id, schoolProblem("changed", []));
 }
 
 /**
@@ -116,23 +128,13 @@ export async function receiveRecords(
   world: World,
 ): Promise<z.infer<typeof recordsReceipt>> {
   const now = world.now();
-  const people = await peopleOf(bench, world);
-  const found = part.records.map(lookedAt).map((one): SentLookedAt | Receipt => {
-    if ("problem" in one) return one;
-    const isErased = people.get(one.record.personId);
-    if (isErased === undefined) {
-      return { id: one.record.id, problem: schoolProblem("not-joined-here", ["record", "personId"]) };
-    }
-    return isErased ? { id: one.record.id, outcome: "erased" } : one;
-  });
+  const found = part.records.map(lookedAt);
   const sound = found.flatMap((one) => ("record" in one ? [one.record] : []));
   const arrival = { bench, now, clockAhead_ms: part.sentAt - now };
-  const { known, stored } =
-    sound.length === 0 ? { known: new Map(), stored: new Set<SoundRecord>() } : await store(sound, arrival, world);
-  const hashes = new Map([...stored].map(({ id, sha256 }) => [id, sha256]));
-  const receipts = found.map((one): Receipt => {
-    if ("outcome" in one) return one;
-    return "record" in one ? receiptOf(one.record, known, stored, hashes) : refused(one.id, one.problem);
+  const arrived = sound.length === 0 ? null : await store(sound, arrival, world);
+  const receipts = found.flatMap((one): Receipt[] => {
+    if ("problem" in one) return [refused(one.id, one.problem)];
+    return arrived === null ? [] : [arrived.receipt(one.record)];
   });
   return { now, receipts };
 }

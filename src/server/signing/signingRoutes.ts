@@ -3,13 +3,11 @@ import { strict } from "../../lock/fieldSchemas";
 import { id } from "../../records/fields";
 import { receiptSchema } from "../../school/signing/receipt";
 import { schoolKeysSchema } from "../../school/signing/schoolKeys";
-import { problemAnswer } from "../../school/wire/problemWire";
+import { refusals } from "../http/refusals";
 import type { Routes } from "../http/routes";
 import { askingInstructor } from "../http/whoAsks";
 import { keysOf, rotateKeys } from "./schoolKeys";
 import { signedRecord } from "./signedRecord";
-
-const refusals = { "4xx": problemAnswer, "5xx": problemAnswer } as const;
 
 const signedFile = z.object({ sha256: z.string(), record: z.unknown(), receipt: receiptSchema });
 

@@ -10,7 +10,7 @@ type Deed = (typeof DEEDS)[number];
 
 const LATEST_ms = 400;
 
-const sleep = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
+const sleep = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms));
 
 /**
  * A bad network in front of a server: requests are cut before they come, in the middle and after they were done, come late
