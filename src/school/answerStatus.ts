@@ -22,6 +22,13 @@ const STATUS: Readonly<Partial<Record<keyof typeof SCHOOL_WORDS, number>>> = {
   "roster-changed": 409,
   "too-large": 413,
   "wait-first": 429,
+  "sheet-in-use": 409,
+  "assignment-changed": 409,
+  "not-begun-yet": 409,
+  "assignment-over": 409,
+  "attempts-used": 409,
+  "id-taken": 409,
+  "try-sent-otherwise": 409,
   "server-failed": 500,
   "try-again": 503,
 };

@@ -42,6 +42,16 @@ export const SCHOOL_WORDS = {
   "motion-not-wanted": ": there is a motion beside a record that says none is kept",
   "other-hash": ": the record of this sitting is not the one that its hash was made from",
   changed: ": another record with this id was received before; the first one stays",
+  "until-before-from": ": it ends before it begins; set a later end",
+  "sheet-not-read": ": the sheet cannot be used: {why}; fix it in the sheet editor and try again",
+  "sheet-in-use": ": somebody has begun this sheet already; end it, and assign the changed sheet anew",
+  "assignment-changed":
+    ": someone changed this meanwhile (change {version}); look at it again, then make your change again",
+  "not-begun-yet": ": this cannot be begun yet; come back when its time has come",
+  "assignment-over": ": the time for this is over; ask your instructor",
+  "attempts-used": ": you have used every attempt at this; ask your instructor for another one",
+  "id-taken": ": this id is taken by another sitting; begin it again",
+  "try-sent-otherwise": ": another try was received in this place before; the first one stays",
   "server-failed": ": the server could not do this; nothing was changed; try again, and tell whoever runs the server",
 } as const satisfies Words;
 

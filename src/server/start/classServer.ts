@@ -4,6 +4,7 @@ import fastify, { type RouteOptions } from "fastify";
 import { jsonSchemaTransform, serializerCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { SECURITY_HEADERS } from "../../bundle/contentPolicy";
 import { schoolProblem } from "../../school/schoolWords";
+import { assignmentRoutes } from "../assignments/assignmentRoutes";
 import { auditRoutes } from "../audit/auditRoutes";
 import { answerError } from "../http/answers";
 import { checkFields } from "../http/checkFields";
@@ -16,6 +17,8 @@ import { rosterRoutes } from "../people/rosterRoutes";
 import { signInRoutes } from "../people/signInRoutes";
 import { recordRoutes } from "../records/recordRoutes";
 import { signingRoutes } from "../signing/signingRoutes";
+import { benchSittingRoutes } from "../sittings/benchRoutes";
+import { sittingRoutes } from "../sittings/sittingRoutes";
 import type { World } from "../world/world";
 import { serveApp } from "./appFiles";
 
@@ -29,6 +32,9 @@ const TOPICS: readonly Routes[] = [
   recordRoutes,
   signingRoutes,
   auditRoutes,
+  assignmentRoutes,
+  benchSittingRoutes,
+  sittingRoutes,
 ];
 
 /** Longest body that a route takes which says nothing else, bytes; longest time that a request may take to come, ms. */

@@ -1,4 +1,5 @@
 import { type Kysely, type Migration, sql } from "kysely";
+import { ASSIGNMENT_STATEMENTS } from "./assignmentStatements";
 import type { Tables } from "./tables";
 
 /** Every table is keyed by its school first: a row of another school cannot be meant by accident. */
@@ -73,9 +74,9 @@ const STATEMENTS = [
   `create table tries (key text primary key, count int not null, last_at bigint not null, until bigint not null)`,
 ];
 
-/** Schools, people, benches and their records. */
+/** Schools, people, benches, their records, and what is assigned. */
 export const firstTables: Migration = {
   async up(database: Kysely<Tables>) {
-    for (const statement of STATEMENTS) await sql.raw(statement).execute(database);
+    for (const statement of [...STATEMENTS, ...ASSIGNMENT_STATEMENTS]) await sql.raw(statement).execute(database);
   },
 };

@@ -1,10 +1,6 @@
 import type { ColumnType } from "kysely";
-
-/** A moment, milliseconds since 1970. Both databases give it as a number (`int8` below 2 to the 53rd). */
-type Moment = number;
-
-/** A column that a row may be made without; it is null then. */
-type Maybe<Value> = ColumnType<Value | null, Value | null | undefined, Value | null>;
+import type { AssignmentTables } from "./assignmentTables";
+import type { Maybe, Moment } from "./columns";
 
 /** A school: everything else belongs to one, and nothing of one is ever shown to another. */
 export interface SchoolRow {
@@ -220,7 +216,7 @@ export interface TryRow {
 }
 
 /** Every table of the server's database. */
-export interface Tables {
+export interface Tables extends AssignmentTables {
   readonly tries: TryRow;
   readonly schools: SchoolRow;
   readonly instructors: InstructorRow;
